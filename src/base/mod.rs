@@ -1,0 +1,14 @@
+//! Units and names as types. This room knows no other.
+
+pub mod code;
+pub mod day;
+pub mod moment;
+pub mod name_search;
+pub mod range;
+pub mod text;
+pub mod word;
+
+pub use code::{BedName, ContainerName, DeviceId, EntryId, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode};
+pub use day::{Clock, Day};
+pub use moment::Moment;
+pub use range::Range;

@@ -1,0 +1,73 @@
+//! Text from people and files: what cannot be seen is found, removed or shown, and words are compared without
+//! accents or case.
+
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
+
+/// Whether a character is a control, bidirectional, zero-width or tag character: one that acts on a terminal or
+/// hides in a name instead of being read.
+pub fn is_unseen(letter: char) -> bool {
+    letter.is_control()
+        || matches!(letter,
+            '\u{00ad}' | '\u{061c}' | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}')
+}
+
+/// Whether the text holds any character that [`is_unseen`].
+pub fn has_unseen(text: &str) -> bool {
+    text.chars().any(is_unseen)
+}
+
+/// The text with unseen characters taken out; line ends and tabs become one blank.
+pub fn cleaned(text: &str) -> String {
+    text.chars()
+        .filter_map(|letter| match letter {
+            '\n' | '\r' | '\t' => Some(' '),
+            other if is_unseen(other) => None,
+            other => Some(other),
+        })
+        .collect()
+}
+
+/// The text with unseen characters made visible as `\u{..}`, for messages that name the fault.
+pub fn shown(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for letter in text.chars() {
+        if is_unseen(letter) {
+            out.push_str(&format!("\\u{{{:x}}}", letter as u32));
+        } else {
+            out.push(letter);
+        }
+    }
+    out
+}
+
+/// The text in lower case without accents, blanks and underscores as hyphens, for comparing what people wrote.
+pub fn folded(text: &str) -> String {
+    text.trim()
+        .nfd()
+        .filter(|letter| !is_combining_mark(*letter))
+        .flat_map(char::to_lowercase)
+        .map(|letter| if letter == ' ' || letter == '_' { '-' } else { letter })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn unseen_characters_are_found_removed_and_shown() {
+        let text = "cof\u{202e}\u{1b}[31m\u{e0041}-031";
+        assert!(has_unseen(text));
+        assert_eq!(cleaned(text), "cof[31m-031");
+        assert_eq!(shown("a\u{200b}b"), "a\\u{200b}b");
+        assert!(!has_unseen("Bandeja n.º 3, ñandú"));
+    }
+
+    #[test]
+    fn words_are_compared_without_accents_or_case() {
+        assert_eq!(folded("Limón Real"), "limon-real");
+        assert_eq!(folded("WASHED_MOIST"), folded("washed moist"));
+    }
+}

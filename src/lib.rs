@@ -1,0 +1,6 @@
+//! outplant: which trays are ready to go out to which prepared bed, and why.
+//!
+//! DEVELOPERS.md shows the rooms and which may look at which.
+
+pub mod base;
+pub mod nursery;

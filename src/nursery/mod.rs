@@ -1,0 +1,3 @@
+//! What can happen, in the grower's words: entries, species profiles, and their own rules.
+
+pub mod species;

@@ -1,0 +1,264 @@
+//! What is known of a species: every figure with its source. All fields but the names may be unknown.
+
+use serde::{Deserialize, Serialize};
+
+use super::figure::Figure;
+use crate::base::SpeciesKey;
+use crate::words;
+
+words! {
+    /// What a species is for.
+    Role {
+        /// Raised in the nursery and planted out.
+        Nursery: "nursery", "vivero";
+        /// A fast plant grown to shade, mulch and protect others.
+        Nurse: "nurse", "nodriza";
+    }
+    /// How seed of a species keeps.
+    Storage {
+        /// Dies when dried: days to weeks.
+        Recalcitrant: "recalcitrant", "recalcitrante";
+        /// Stands some drying: weeks to months.
+        Intermediate: "intermediate", "intermedia";
+        /// Keeps dry and cold: months to years.
+        Orthodox: "orthodox", "ortodoxa";
+    }
+    /// The kind of stem, which decides the rule for the root collar.
+    Stem {
+        /// A woody stem: collar at least max(floor, height / 8), target height / 6.
+        Woody: "woody", "lenosa";
+        /// A soft or succulent stem (moringa, papaya): no collar rule.
+        Soft: "soft", "blanda";
+    }
+    /// Which hardening template a species follows.
+    Template {
+        /// Full sun at the end (FS).
+        FullSun: "full_sun", "pleno_sol";
+        /// Ends at the shade of the destination bed (MD).
+        PartShade: "part_shade", "media_sombra";
+        /// Ends at 50-60 % shade; full sun is never a target (SH).
+        Shade: "shade", "sombra";
+    }
+}
+
+/// A list of names: the first is the one shown.
+#[derive(Clone, PartialEq, Debug, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Names {
+    /// English common names.
+    #[serde(default)]
+    pub en: Vec<String>,
+    /// Spanish common names.
+    #[serde(default)]
+    pub es: Vec<String>,
+}
+
+/// Height and crown radius of a nurse plant at an age.
+#[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct GrowthPoint {
+    /// Months since planting.
+    pub month: f64,
+    /// Height, m.
+    pub height_m: f64,
+    /// Crown radius, m.
+    pub radius_m: f64,
+}
+
+/// One step of a hardening template (advice for the walk, not a gate).
+#[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HardeningStep {
+    /// Days before planting out.
+    pub days_before: u32,
+    /// Shade to set, percent; none where the step is the shade of the destination bed or leaves shade alone.
+    #[serde(default)]
+    pub shade_pct: Option<f64>,
+    /// Whether the step brings the shade of the destination bed.
+    #[serde(default)]
+    pub bed_shade: bool,
+    /// Water every so many days from this step.
+    #[serde(default)]
+    pub water_every_days: Option<u32>,
+    /// Whether the plants are soaked on this day.
+    #[serde(default)]
+    pub soak: bool,
+}
+
+macro_rules! profile {
+    ($($(#[$note:meta])* $field:ident $(| $alias:literal)* : $type:ty ;)*) => {
+        /// A species profile.
+        #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+        #[serde(deny_unknown_fields)]
+        pub struct Profile {
+            /// The key it is stored by.
+            pub key: SpeciesKey,
+            /// Scientific name.
+            pub scientific: String,
+            /// The three letters a tray code begins with.
+            pub code: String,
+            /// What it is for.
+            pub role: Role,
+            /// Common names.
+            pub names: Names,
+            /// Where sources disagree or the figures are thin.
+            #[serde(default)]
+            pub notes: Vec<String>,
+            /// What can hurt people or plants.
+            #[serde(default)]
+            pub cautions: Vec<String>,
+            $($(#[$note])* #[serde(default)] pub $field: Option<Figure<$type>>,)*
+        }
+
+        /// A figure's name, and the other names it is read by.
+        pub const FIGURES: &[(&str, &[&str])] = &[$((stringify!($field), &[$($alias),*])),*];
+
+        impl Profile {
+            /// A profile with names only.
+            pub fn named(key: SpeciesKey, scientific: &str, code: &str, role: Role, names: Names) -> Profile {
+                Profile {
+                    key, scientific: scientific.to_string(), code: code.to_string(), role, names,
+                    notes: Vec::new(), cautions: Vec::new(), $($field: None,)*
+                }
+            }
+
+            /// Sets one figure by its name from a JSON value (a bare value, or `{"value", "source", "flag"}`);
+            /// a bare value gets `source` and the flag `own`. The error says what is wrong.
+            pub fn set_figure(&mut self, name: &str, value: &serde_json::Value, source: &str) -> Result<(), String> {
+                match name {
+                    $(stringify!($field) $(| $alias)* => {
+                        self.$field = super::overrides::read_figure(value, source)?;
+                        Ok(())
+                    })*
+                    other => Err(format!("unknown figure '{other}'")),
+                }
+            }
+
+            /// Every figure as (name, value as JSON, source, flag); unknown ones are left out.
+            pub fn figures(&self) -> Vec<(&'static str, serde_json::Value, &str, super::figure::Flag)> {
+                let mut all = Vec::new();
+                $(if let Some(figure) = &self.$field {
+                    all.push((stringify!($field), serde_json::json!(figure.value), figure.source.as_str(), figure.flag));
+                })*
+                all
+            }
+        }
+    };
+}
+
+profile! {
+    /// How its seed keeps.
+    storage | "storage_class": Storage;
+    /// Days of life at room temperature, from the day of collection.
+    storage_ambient_days | "storage_ambient_d": f64;
+    /// Days of life in the fruit or pod.
+    storage_in_pod_days: f64;
+    /// Days of life with the mucilage on.
+    storage_mucilage_on_days: f64;
+    /// Days of life washed and kept moist.
+    storage_washed_moist_days: f64;
+    /// Fewest seeds (or fruits sown as seed) in a kilogram.
+    seeds_per_kg_least | "seeds_per_kg_min": f64;
+    /// Most seeds in a kilogram.
+    seeds_per_kg_most | "seeds_per_kg_max": f64;
+    /// Germination of fresh seed, percent.
+    germination_fresh_pct | "germ_fresh_pct" | "germ_or_strike_pct": f64;
+    /// The most seedlings one seed or fruit may give.
+    seedlings_per_seed_most: f64;
+    /// Day of the first emergence after sowing.
+    emerge_first_days | "emerge_first_d": f64;
+    /// Day by which half of what will come is up.
+    emerge_half_days | "emerge_half_d": f64;
+    /// Last day on which emergence is worth waiting for.
+    emerge_last_days | "emerge_last_d": f64;
+    /// What is done to the seed before sowing.
+    pretreatment: String;
+    /// Where it is sown.
+    sow_place: String;
+    /// The container the days below hold for, ml.
+    container_ml: f64;
+    /// Depth of that container, cm.
+    container_depth_cm: f64;
+    /// Fewest days from sowing to planting out.
+    plantable_least_days | "plantable_min_d": f64;
+    /// Usual days from sowing to planting out.
+    plantable_usual_days | "plantable_typ_d": f64;
+    /// Last day before that container is normally root-bound.
+    plantable_most_days | "plantable_max_d": f64;
+    /// Least height for planting out, cm.
+    height_least_cm | "height_min_cm": f64;
+    /// Most height for planting out, cm.
+    height_most_cm | "height_max_cm": f64;
+    /// Floor of the root-collar diameter, mm.
+    collar_floor_mm | "rcd_min_mm": f64;
+    /// Kind of stem.
+    stem: Stem;
+    /// Fewest leaves or leaf pairs for planting out (unit in `leaves_note`).
+    leaves_least | "min_leaves_count": f64;
+    /// Whether `leaves_least` counts pairs.
+    leaves_in_pairs: bool;
+    /// What the leaves must look like.
+    leaves_note | "min_leaves": String;
+    /// Nursery shade by phase, in words.
+    nursery_shade | "nursery_shade_pct_by_phase": String;
+    /// Hardening template.
+    hardening_template: Template;
+    /// Days of that template, from its first step to planting out.
+    hardening_days: f64;
+    /// Steps of that template.
+    hardening_steps | "hardening": Vec<HardeningStep>;
+    /// Least shade at planting out, percent.
+    outplant_shade_least_pct | "outplant_shade_min_pct": f64;
+    /// Most shade at planting out, percent.
+    outplant_shade_most_pct | "outplant_shade_max_pct": f64;
+    /// Spacing in the field, in words.
+    spacing | "spacing_m": String;
+    /// Usual distance between rows, m.
+    row_m: f64;
+    /// Usual distance in the row, m.
+    in_row_m: f64;
+    /// Water need, in words.
+    water_need: String;
+    /// FAO-56 depletion fraction p.
+    depletion_fraction: f64;
+    /// Planting material of a nurse plant, in words.
+    planting_material: String;
+    /// How planting material keeps, in words.
+    storage_note: String;
+    /// Height and crown radius by age.
+    growth_points | "growth_points_month_h_m_r_m": Vec<GrowthPoint>;
+    /// Extinction coefficient k of the crown (Beer's law).
+    crown_k: f64;
+    /// Leaf area index, in words.
+    leaf_area_index | "lai_typical": String;
+    /// Light that passes a closed stand, least percent.
+    light_transmitted_least_pct: f64;
+    /// Light that passes a closed stand, most percent.
+    light_transmitted_most_pct: f64;
+    /// Months from planting to useful shade.
+    useful_shade_months | "months_to_useful_shade": f64;
+    /// Months the stem lives, least.
+    stem_life_least_months: f64;
+    /// Months the stem lives, most.
+    stem_life_most_months | "lifespan_months": f64;
+    /// Month of the first fruit.
+    fruiting_first_month | "fruiting_month_first": f64;
+    /// Whether the stem dies after fruiting once.
+    dies_after_fruiting | "monocarpic": bool;
+    /// When it is replaced, in words.
+    replacement | "replacement_interval": String;
+    /// Yield of a plant, kg, least.
+    yield_least_kg: f64;
+    /// Yield of a plant, kg, most.
+    yield_most_kg | "yield_per_plant_kg": f64;
+    /// Plants per hectare, in words.
+    density | "density_per_ha": String;
+    /// When it is chopped, in words.
+    chop | "chop_interval_months": String;
+    /// Dry matter, t/ha a year, in words.
+    biomass | "biomass_t_dm_ha_y": String;
+    /// What it does to the soil, in words.
+    soil_effect: String;
+    /// Shade it stands, in words.
+    shade_tolerance: String;
+}
