@@ -1,1 +1,2 @@
-fn main(){}
+//! outplant: see README.md.
+fn main() {}

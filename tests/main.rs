@@ -1,1 +1,1 @@
-
+//! All integration tests.

@@ -1,1 +1,2 @@
-fn main(){}
+//! Benchmark.
+fn main() {}
