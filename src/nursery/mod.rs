@@ -1,3 +1,5 @@
 //! What can happen, in the grower's words: entries, species profiles, and their own rules.
 
+pub mod entry;
+pub mod envelope;
 pub mod species;

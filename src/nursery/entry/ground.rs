@@ -1,0 +1,224 @@
+//! The field: nurse plants, light, soil, ground work, plants in the ground.
+
+use super::types::{Count, CutWhat, GroundTask, NotNegative, ShareOfOne, Size, Sky, Spot, Text, Tubers};
+use crate::base::{BedName, Day, LotCode, PlaceName, SpeciesKey, TrayCode};
+use crate::{kinds, records};
+
+records! {
+    /// Light under the shade and in the open at the same time.
+    LightPair {
+        /// At seedling height, lux.
+        under_lux: NotNegative,
+        /// In the open, lux.
+        open_lux: Size,
+    }
+}
+
+kinds! {
+    /// What happens in the field.
+    GroundEntry;
+    /// Seed at stake.
+    SownInBed "sown_in_bed" {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// The lot.
+        lot: Option<LotCode>,
+        /// Seeds in a hole.
+        seeds_per_hole: Count,
+        /// Holes.
+        holes: Count,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// Trees already standing.
+    PlantsFound "plants_found" {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Alive.
+        alive: Count,
+        /// Planted about.
+        planted_about: Option<Day>,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// Pioneers in; a later one is a new cohort.
+    NursePlanted "nurse_planted" {
+        /// The bed.
+        bed: BedName,
+        /// The nurse plant.
+        nurse: SpeciesKey,
+        /// How many.
+        count: Count,
+        /// Distance between rows, m.
+        row_m: Size,
+        /// Distance in the row, m.
+        in_row_m: Size,
+        /// How far the first stands from the edges, m.
+        offset_m: Option<NotNegative>,
+        /// The lot.
+        lot: Option<LotCode>,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// Wind, borer, cattle; a bunch showing foretells the gap.
+    NurseCounted "nurse_counted" {
+        /// The bed.
+        bed: BedName,
+        /// The nurse plant.
+        nurse: SpeciesKey,
+        /// Alive.
+        alive: Count,
+        /// Bunches showing.
+        bunches_showing: Option<Count>,
+        /// What killed the others.
+        cause: Option<Text>,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// A tape measure corrects the model.
+    NurseMeasured "nurse_measured" {
+        /// The bed.
+        bed: BedName,
+        /// The nurse plant.
+        nurse: SpeciesKey,
+        /// Height, m.
+        height_m: Size,
+        /// Crown radius, m.
+        crown_radius_m: Size,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// Chop and drop, bunch cut, tubers lifted.
+    NurseCut "nurse_cut" {
+        /// The bed.
+        bed: BedName,
+        /// The nurse plant.
+        nurse: SpeciesKey,
+        /// What is cut.
+        what: CutWhat,
+        /// Share of the leaves or plants, 0 to 1.
+        share: Option<ShareOfOne>,
+        /// Plants.
+        count: Option<Count>,
+        /// Yield, kg.
+        yield_kg: Option<NotNegative>,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// Light at seedling height.
+    LightRead "light_read" {
+        /// The bed.
+        bed: Option<BedName>,
+        /// Or the place.
+        place: Option<PlaceName>,
+        /// Pairs of readings.
+        readings: Option<Vec<LightPair>>,
+        /// Or the share of the open light, 0 to 1.
+        light_share: Option<ShareOfOne>,
+        /// The sky.
+        sky: Option<Sky>,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// How hard the ground is.
+    SoilChecked "soil_checked" {
+        /// The bed.
+        bed: BedName,
+        /// Resistance, MPa.
+        resistance_mpa: Option<NotNegative>,
+        /// Diameter of the rod, mm.
+        rod_mm: Option<Size>,
+        /// The push on the rod, kg on a scale.
+        push_kg: Option<NotNegative>,
+        /// The depth reached or read at, cm.
+        depth_cm: Option<NotNegative>,
+        /// Days since a soaking.
+        days_since_soaking: Option<NotNegative>,
+        /// Whether the ground is at field capacity.
+        wet: Option<bool>,
+        /// The shape of lifted tubers.
+        tubers: Option<Tubers>,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// Ground work done.
+    Prepared "prepared" {
+        /// The bed.
+        bed: BedName,
+        /// The work.
+        task: GroundTask,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// Into the ground.
+    Outplanted "outplanted" {
+        /// The tray.
+        tray: TrayCode,
+        /// The bed.
+        bed: BedName,
+        /// How many.
+        count: Count,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// Cattle, slashed, theft, fire, borer, drought, flood.
+    PlantsLost "plants_lost" {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// How many.
+        count: Count,
+        /// Of what.
+        cause: Text,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+    /// The living and the dead, at 1, 3, 6, 12 months.
+    SurvivalCounted "survival_counted" {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// The tray they came from.
+        tray: Option<TrayCode>,
+        /// The day they went out.
+        outplanted_on: Option<Day>,
+        /// Alive.
+        alive: Count,
+        /// Dead.
+        dead: Count,
+        /// Of what the dead died.
+        causes: Option<Text>,
+        /// Rows.
+        rows: Option<Text>,
+        /// Places.
+        at: Option<Vec<Spot>>,
+    }
+}

@@ -1,0 +1,70 @@
+//! Declares a group of kinds: the record of each kind, the table of its fields, and the enum that holds them.
+
+/// Declares records that stand inside lists.
+#[macro_export]
+macro_rules! records {
+    ($($(#[$note:meta])* $name:ident { $($(#[$fnote:meta])* $field:ident: $type:ty,)* })*) => {$(
+        $(#[$note])*
+        #[derive(Clone, PartialEq, Debug, serde::Serialize, serde::Deserialize)]
+        #[serde(deny_unknown_fields)]
+        pub struct $name { $($(#[$fnote])* pub $field: $type,)* }
+
+        impl $name {
+            /// Its fields.
+            pub const FIELDS: &'static [$crate::nursery::entry::shape::Field] = &[$(
+                $crate::nursery::entry::shape::Field {
+                    name: stringify!($field),
+                    shape: <$type as $crate::nursery::entry::shape::FieldType>::SHAPE,
+                    required: <$type as $crate::nursery::entry::shape::FieldType>::REQUIRED,
+                },
+            )*];
+        }
+        impl $crate::nursery::entry::shape::FieldType for $name {
+            const SHAPE: $crate::nursery::entry::shape::Shape = $crate::nursery::entry::shape::Shape::Record($name::FIELDS);
+        }
+    )*};
+}
+
+/// Declares a group of kinds of entry.
+#[macro_export]
+macro_rules! kinds {
+    ($(#[$gnote:meta])* $group:ident; $($(#[$note:meta])* $name:ident $kind:literal {
+        $($(#[$fnote:meta])* $field:ident: $type:ty,)* })*) => {
+        $crate::records! { $($(#[$note])* $name { $($(#[$fnote])* $field: $type,)* })* }
+
+        $(#[$gnote])*
+        #[derive(Clone, PartialEq, Debug)]
+        #[allow(clippy::large_enum_variant)]
+        pub enum $group { $($(#[$note])* $name($name),)* }
+
+        impl $group {
+            /// The kinds of this group with their fields.
+            pub const KINDS: &'static [$crate::nursery::entry::KindOfEntry] = &[$(
+                $crate::nursery::entry::KindOfEntry { kind: $kind, fields: $name::FIELDS },
+            )*];
+
+            /// The kind's name in files.
+            pub fn kind(&self) -> &'static str {
+                match self { $($group::$name(_) => $kind,)* }
+            }
+
+            /// Reads the body of a kind of this group; `None` where the kind is of another group.
+            pub fn read(kind: &str, body: &str) -> Option<Result<$group, serde_json::Error>> {
+                match kind {
+                    $($kind => Some(serde_json::from_str::<$name>(body).map($group::$name)),)*
+                    _ => None,
+                }
+            }
+
+            /// The body as JSON, absent fields as null.
+            pub fn body(&self) -> serde_json::Value {
+                let written = match self { $($group::$name(entry) => serde_json::to_value(entry),)* };
+                written.unwrap_or(serde_json::Value::Null)
+            }
+        }
+
+        $(impl From<$name> for $crate::nursery::entry::What {
+            fn from(entry: $name) -> Self { $group::$name(entry).into() }
+        })*
+    };
+}

@@ -1,0 +1,55 @@
+//! Rules of a kind that go beyond one field: which of several must be there, and how many.
+
+use serde_json::{Map, Value};
+
+use super::fault::{FieldFault, Problem};
+
+/// Checks a settled body as a whole.
+pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFault> {
+    let has = |name: &str| body.contains_key(name);
+    let one_of = |names: &'static str, met: bool| {
+        if met { Ok(()) } else { Err(FieldFault { field: kind.to_string(), problem: Problem::OneOf(names) }) }
+    };
+    match kind {
+        "lot_received" => one_of(
+            "seeds / fruits + seeds_per_fruit / mass_g",
+            has("seeds") || has("mass_g") || (has("fruits") && has("seeds_per_fruit")),
+        ),
+        "lot_counted" | "sown" => one_of("seeds / mass_g", has("seeds") || has("mass_g")),
+        "shade_set" | "watering_set" => one_of("tray / place", has("tray") != has("place")),
+        "held" | "released" => {
+            let named = ["tray", "lot", "place", "bed"].iter().filter(|name| has(name)).count();
+            one_of("tray / lot / place / bed", named == 1)
+        }
+        "pest_seen" | "treated" => {
+            let named = ["tray", "bed", "place"].iter().filter(|name| has(name)).count();
+            one_of("tray / bed / place", named == 1)
+        }
+        "light_read" => {
+            one_of("bed / place", has("bed") != has("place"))?;
+            one_of("readings / light_share", has("readings") || has("light_share"))
+        }
+        "nurse_cut" => one_of("share / count", has("share") || has("count")),
+        "let_go" => one_of("until / never", has("until") || has("never")),
+        "soil_checked" => one_of(
+            "resistance_mpa / rod_mm + push_kg / tubers",
+            has("resistance_mpa") || (has("rod_mm") && has("push_kg")) || has("tubers"),
+        ),
+        "weather" => one_of("rain_mm / tmin_c / tmax_c", has("rain_mm") || has("tmin_c") || has("tmax_c")),
+        "season_set" => normals(body),
+        "moved_on" => {
+            let same = body.get("from").is_some() && body.get("from") == body.get("to");
+            one_of("from ≠ to", !same)
+        }
+        _ => Ok(()),
+    }
+}
+
+fn normals(body: &Map<String, Value>) -> Result<(), FieldFault> {
+    for name in ["rain_mm", "tmin_c", "tmax_c"] {
+        if body.get(name).and_then(Value::as_array).is_some_and(|months| months.len() != 12) {
+            return Err(FieldFault { field: name.to_string(), problem: Problem::OneOf("12 months") });
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,134 @@
+//! The site: the place, its seasons, its benches, bags, fields and beds.
+
+use super::types::{
+    Altitude, Bearing, Celsius, Count, Latitude, Longitude, MonthDay, NotNegative, OffsetHours, OpenRecord, Percent,
+    PlantingPattern, Size, Slope, Spot, Text,
+};
+use crate::base::{BedName, ContainerName, FieldName, PlaceName, SpeciesKey};
+use crate::{kinds, records};
+
+records! {
+    /// One rainy season, from and until a day of the year.
+    Rains {
+        /// First day, MM-DD.
+        from: MonthDay,
+        /// Last day, MM-DD.
+        until: MonthDay,
+    }
+    /// What is to stand in a bed.
+    PlanLine {
+        /// The species.
+        species: SpeciesKey,
+        /// How the positions are laid out.
+        pattern: PlantingPattern,
+        /// Distance between rows, m.
+        row_m: Size,
+        /// Distance in the row, m.
+        in_row_m: Size,
+        /// How far the first row and place stand from the edges, m.
+        offset_m: Option<NotNegative>,
+        /// Wide distance between pairs of rows, m.
+        gap_m: Option<Size>,
+    }
+}
+
+kinds! {
+    /// What describes the site.
+    SiteEntry;
+    /// The place and what a day can do.
+    NurserySet "nursery_set" {
+        /// Name.
+        name: Text,
+        /// Latitude, degrees.
+        latitude_deg: Latitude,
+        /// Longitude, degrees.
+        longitude_deg: Longitude,
+        /// Altitude, m.
+        altitude_m: Altitude,
+        /// Hours ahead of UTC.
+        utc_offset_h: OffsetHours,
+        /// Plants that can be set in a day.
+        plants_per_day: Option<Count>,
+        /// Planting days in a week.
+        planting_days_per_week: Option<Count>,
+        /// Minutes a walk may take.
+        walk_minutes: Option<Count>,
+        /// Litres of water in a day.
+        water_litres_per_day: Option<NotNegative>,
+    }
+    /// Usual rains and monthly normals.
+    SeasonSet "season_set" {
+        /// The rainy seasons.
+        rains: Vec<Rains>,
+        /// Rain by month, mm.
+        rain_mm: Option<Vec<NotNegative>>,
+        /// Highest temperature by month, C.
+        tmax_c: Option<Vec<Celsius>>,
+        /// Lowest temperature by month, C.
+        tmin_c: Option<Vec<Celsius>>,
+    }
+    /// The nursery's own figures over the built-in ones, or a new species.
+    SpeciesSet "species_set" {
+        /// The species.
+        species: SpeciesKey,
+        /// Any fields of a profile.
+        profile: OpenRecord,
+    }
+    /// A bench or frame on the walking path.
+    PlaceSet "place_set" {
+        /// Its name.
+        place: PlaceName,
+        /// Its number on the walk.
+        order: Count,
+        /// Shade over it, percent.
+        shade_pct: Percent,
+        /// Trays it holds.
+        holds_trays: Option<Count>,
+        /// A shape and a number of dots, for those who do not read.
+        sign: Option<Text>,
+    }
+    /// A kind of cell, bag or seedbed strip.
+    ContainerSet "container_set" {
+        /// Its name.
+        container: ContainerName,
+        /// Volume of one, ml.
+        volume_ml: Size,
+        /// Depth, cm.
+        depth_cm: Option<Size>,
+        /// Cells in one container.
+        cells: Option<Count>,
+    }
+    /// A piece of land.
+    FieldSet "field_set" {
+        /// Its name.
+        field: FieldName,
+        /// Slope, percent.
+        slope_pct: Option<Slope>,
+        /// Texture of the soil.
+        texture: Option<Text>,
+    }
+    /// A bed and what is to stand in it.
+    BedSet "bed_set" {
+        /// Its name.
+        bed: BedName,
+        /// The field it lies in.
+        field: FieldName,
+        /// Length, along which rows run, m.
+        length_m: Size,
+        /// Width, m.
+        width_m: Size,
+        /// Bearing of the rows, degrees from north.
+        row_bearing_deg: Option<Bearing>,
+        /// What is to stand in it.
+        plan: Vec<PlanLine>,
+    }
+    /// A rock, a stump.
+    PositionsBlocked "positions_blocked" {
+        /// The bed.
+        bed: BedName,
+        /// The places, row.place.
+        at: Vec<Spot>,
+        /// Why nothing can stand there.
+        why: Text,
+    }
+}

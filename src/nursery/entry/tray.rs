@@ -1,0 +1,272 @@
+//! Trays: into them, on the walk, and out of them.
+
+use super::types::{ArrivedFrom, Count, MovedHow, NotNegative, Percent, PlantForm, Roots, Size, Text};
+use crate::base::{BedName, ContainerName, Day, LotCode, PlaceName, SpeciesKey, TrayCode};
+use crate::{kinds, records};
+
+records! {
+    /// One plant of a sample.
+    MeasuredPlant {
+        /// Height, cm.
+        height_cm: Size,
+        /// Root-collar diameter, mm.
+        collar_mm: Option<Size>,
+        /// Leaf pairs (or leaves where the species' rule counts leaves).
+        leaf_pairs: Option<NotNegative>,
+    }
+}
+
+kinds! {
+    /// What happens to trays.
+    TrayEntry;
+    /// Seed into a tray.
+    Sown "sown" {
+        /// The tray, new.
+        tray: TrayCode,
+        /// The lot, or "unknown".
+        lot: LotCode,
+        /// Seeds.
+        seeds: Option<Count>,
+        /// Weight, g.
+        mass_g: Option<NotNegative>,
+        /// The species, where the lot is unknown.
+        species: Option<SpeciesKey>,
+        /// The kind of container.
+        container: ContainerName,
+        /// Places for seedlings in this tray.
+        cells: Option<Count>,
+        /// Where it stands.
+        place: Option<PlaceName>,
+        /// The physical tray it is a part of.
+        share_of: Option<Text>,
+        /// A shape and a number of dots.
+        sign: Option<Text>,
+    }
+    /// Gaps sown again.
+    Resown "resown" {
+        /// The tray.
+        tray: TrayCode,
+        /// The lot.
+        lot: LotCode,
+        /// Seeds.
+        seeds: Count,
+    }
+    /// Plants that did not come from our seed.
+    PlantsReceived "plants_received" {
+        /// The tray, new.
+        tray: TrayCode,
+        /// The species.
+        species: SpeciesKey,
+        /// How many.
+        count: Count,
+        /// Where they come from.
+        from: ArrivedFrom,
+        /// The form they come in.
+        form: PlantForm,
+        /// Days since they were sown or struck.
+        age_days: Option<Count>,
+        /// Height, cm.
+        height_cm: Option<Size>,
+        /// The kind of container.
+        container: Option<ContainerName>,
+        /// Where the tray stands.
+        place: Option<PlaceName>,
+        /// The seller, mother tree or stand.
+        source: Option<Text>,
+        /// Shade they stood in until now, percent.
+        shade_now_pct: Option<Percent>,
+        /// The last day they can be planted (bare roots, stumps).
+        good_until: Option<Day>,
+        /// A shape and a number of dots.
+        sign: Option<Text>,
+    }
+    /// Live seedlings standing now.
+    Counted "counted" {
+        /// The tray.
+        tray: TrayCode,
+        /// Standing.
+        standing: Count,
+        /// Found dead at this look.
+        dead: Option<Count>,
+        /// Whether it is only about so many.
+        about: Option<bool>,
+        /// Cells looked at, where not all were.
+        cells_seen: Option<Count>,
+        /// Cells with at least one seedling.
+        cells_filled: Option<Count>,
+    }
+    /// Died, by cause.
+    Lost "lost" {
+        /// The tray.
+        tray: TrayCode,
+        /// How many.
+        count: Count,
+        /// Of what.
+        cause: Text,
+    }
+    /// Thrown out at grading, or thinned.
+    Culled "culled" {
+        /// The tray.
+        tray: TrayCode,
+        /// How many.
+        count: Count,
+        /// Why.
+        why: Text,
+    }
+    /// Seedlings into another tray, made if new.
+    MovedOn "moved_on" {
+        /// From this tray.
+        from: TrayCode,
+        /// Into this tray.
+        to: TrayCode,
+        /// How many.
+        count: Count,
+        /// How.
+        how: MovedHow,
+        /// The kind of container of the new tray.
+        container: Option<ContainerName>,
+        /// Places for seedlings in the new tray.
+        cells: Option<Count>,
+        /// Where the new tray stands.
+        place: Option<PlaceName>,
+    }
+    /// The whole tray to another place.
+    Carried "carried" {
+        /// The tray.
+        tray: TrayCode,
+        /// Where to.
+        place: PlaceName,
+    }
+    /// A sample.
+    Measured "measured" {
+        /// The tray.
+        tray: TrayCode,
+        /// The plants.
+        plants: Vec<MeasuredPlant>,
+    }
+    /// One plug lifted.
+    PlugChecked "plug_checked" {
+        /// The tray.
+        tray: TrayCode,
+        /// What the roots show.
+        roots: Roots,
+    }
+    /// Soft new leaves: hardening waits.
+    Flushed "flushed" {
+        /// The tray.
+        tray: TrayCode,
+    }
+    /// A step of the shade.
+    ShadeSet "shade_set" {
+        /// The tray.
+        tray: Option<TrayCode>,
+        /// Or the place.
+        place: Option<PlaceName>,
+        /// Shade, percent.
+        shade_pct: Percent,
+    }
+    /// A step of the water.
+    WateringSet "watering_set" {
+        /// The tray.
+        tray: Option<TrayCode>,
+        /// Or the place.
+        place: Option<PlaceName>,
+        /// Water every so many days.
+        every_days: Size,
+    }
+    /// Hardening, said aloud.
+    HardeningBegun "hardening_begun" {
+        /// The tray.
+        tray: TrayCode,
+        /// For which bed.
+        for_bed: Option<BedName>,
+    }
+    /// Sick, promised, quarantined.
+    Held "held" {
+        /// The tray.
+        tray: Option<TrayCode>,
+        /// Or the lot.
+        lot: Option<LotCode>,
+        /// Or the place.
+        place: Option<PlaceName>,
+        /// Or the bed.
+        bed: Option<BedName>,
+        /// Why.
+        why: Text,
+        /// Until this day.
+        until: Option<Day>,
+    }
+    /// No longer held.
+    Released "released" {
+        /// The tray.
+        tray: Option<TrayCode>,
+        /// Or the lot.
+        lot: Option<LotCode>,
+        /// Or the place.
+        place: Option<PlaceName>,
+        /// Or the bed.
+        bed: Option<BedName>,
+        /// Why.
+        why: Option<Text>,
+    }
+    /// A pest or a sickness seen.
+    PestSeen "pest_seen" {
+        /// The tray.
+        tray: Option<TrayCode>,
+        /// Or the bed.
+        bed: Option<BedName>,
+        /// Or the place.
+        place: Option<PlaceName>,
+        /// What.
+        what: Text,
+        /// Share of plants, percent.
+        share_pct: Option<Percent>,
+    }
+    /// Treated with something.
+    Treated "treated" {
+        /// The tray.
+        tray: Option<TrayCode>,
+        /// Or the bed.
+        bed: Option<BedName>,
+        /// Or the place.
+        place: Option<PlaceName>,
+        /// With what.
+        with: Text,
+        /// Days until it is safe to work with.
+        safe_after_days: Option<NotNegative>,
+    }
+    /// A recount that settles the books.
+    Stocktaken "stocktaken" {
+        /// The tray.
+        tray: TrayCode,
+        /// Standing.
+        standing: Count,
+    }
+    /// Sold or given.
+    GivenOut "given_out" {
+        /// The tray.
+        tray: TrayCode,
+        /// How many.
+        count: Count,
+        /// To whom.
+        to: Text,
+    }
+    /// A lost or changed label.
+    Relabelled "relabelled" {
+        /// The code from now on.
+        tray: TrayCode,
+        /// The code before.
+        was: Option<TrayCode>,
+    }
+    /// A due task that will not be done.
+    LetGo "let_go" {
+        /// The task.
+        task: Text,
+        /// Until this day.
+        until: Option<Day>,
+        /// For good.
+        never: Option<bool>,
+        /// Why.
+        why: Option<Text>,
+    }
+}
