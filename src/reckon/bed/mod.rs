@@ -1,0 +1,1 @@
+//! A bed's readiness for each species of its plan.

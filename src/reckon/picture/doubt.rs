@@ -1,0 +1,123 @@
+//! What cannot be believed as written: kept, named, and shown in every view until settled.
+
+use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
+
+/// What is doubtful.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub enum DoubtKind {
+    /// More left a tray than stood there.
+    MoreOutThanStood {
+        /// The tray.
+        tray: TrayCode,
+        /// Out by the entry.
+        out: u32,
+        /// Stood by the books.
+        stood: u32,
+    },
+    /// More seed left a lot than it held.
+    MoreSeedThanHeld {
+        /// The lot.
+        lot: LotCode,
+        /// Out by the entry.
+        out: u32,
+        /// Held by the books.
+        held: u32,
+    },
+    /// More plants died in a bed than lived there.
+    MoreDeadThanLived {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Dead by the entry.
+        dead: u32,
+        /// Lived by the books.
+        lived: u32,
+    },
+    /// More alive in a bed than was ever planted.
+    MoreAliveThanPlanted {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Alive by the entry.
+        alive: u32,
+        /// Planted by the books.
+        planted: u32,
+    },
+    /// More seedlings than the seeds can have given.
+    MoreThanSeed {
+        /// The tray.
+        tray: TrayCode,
+        /// Counted.
+        counted: u32,
+        /// The most the seeds can have given.
+        most: u32,
+    },
+    /// A rise in a tray without seed that is too large for a miscount.
+    RiseWithoutSeed {
+        /// The tray.
+        tray: TrayCode,
+        /// Stood by the books.
+        books: u32,
+        /// Counted.
+        counted: u32,
+    },
+    /// An entry about a tray nobody made.
+    UnknownTray(TrayCode),
+    /// An entry about a lot nobody received.
+    UnknownLot(LotCode),
+    /// An entry about a bed nobody laid out.
+    UnknownBed(BedName),
+    /// An entry about a species nobody knows.
+    UnknownSpecies(SpeciesKey),
+    /// One code given to two trays.
+    TwiceMade(TrayCode),
+    /// One lot received twice.
+    TwiceReceived(LotCode),
+    /// Two devices touched a tray on one day and the other order would give other numbers.
+    OrderMatters(TrayCode),
+    /// A ready tray whose species no bed plans.
+    NoBedPlans {
+        /// The tray.
+        tray: TrayCode,
+        /// The species.
+        species: SpeciesKey,
+    },
+    /// A tray went out into a bed whose plan does not name its species.
+    NotInPlan {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+    },
+    /// Living plants that stand off the bed's grid since it was laid out anew.
+    OffTheGrid {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// How many more than the grid has room for.
+        plants: u32,
+    },
+    /// A species profile entry that could not be read.
+    BadProfile {
+        /// The species.
+        species: SpeciesKey,
+        /// What is wrong.
+        what: String,
+    },
+    /// A look at a tray in which nothing stands and nothing is due.
+    LookAtEmpty(TrayCode),
+}
+
+/// Something that cannot be believed as written.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub struct Doubt {
+    /// The day of the entry that raised it.
+    pub day: Day,
+    /// What is doubtful.
+    pub kind: DoubtKind,
+    /// The entries it rests on.
+    pub entries: Vec<EntryId>,
+}

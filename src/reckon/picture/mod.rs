@@ -1,0 +1,240 @@
+//! What the book says on a day: the one value that every view shows.
+
+pub mod criterion;
+pub mod doubt;
+
+pub use criterion::{Basis, Criterion, Measure, Rule};
+pub use doubt::{Doubt, DoubtKind};
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::site::Site;
+use super::stock::{BedStory, LotStory, TrayStory};
+use crate::base::{BedName, Day, EntryId, FieldName, LotCode, Moment, PlaceName, Range, SpeciesKey, TrayCode};
+use crate::words;
+
+words! {
+    /// The stage of a tray; reckoned from entries, set by nobody.
+    Stage {
+        /// Seed in, nothing up.
+        Sown: "sown";
+        /// Coming up.
+        Emerging: "emerging";
+        /// Pricked out in the last three weeks.
+        PrickedOut: "pricked_out";
+        /// Growing on.
+        GrowingOn: "growing_on";
+        /// Being hardened.
+        Hardening: "hardening";
+        /// Ready to go out.
+        Ready: "ready";
+        /// Past what its container can hold.
+        Overdue: "overdue";
+        /// Empty.
+        Spent: "spent";
+    }
+    /// The standing of a bed for a species.
+    Standing {
+        /// Nothing to shade it stands yet.
+        Bare: "bare";
+        /// Pioneers in; light, soil or ground work not there yet.
+        Nursing: "nursing";
+        /// The species can go in today.
+        Open: "open";
+        /// Everything but water.
+        Dry: "dry";
+        /// No position is open.
+        Full: "full";
+        /// Gaps worth filling.
+        Refill: "refill";
+    }
+    /// Whether the day looked at is today, past or to come.
+    Looking {
+        /// Today.
+        Today: "today";
+        /// A past day.
+        Back: "back";
+        /// A coming day: nothing more is assumed done, only time passes.
+        Ahead: "ahead";
+    }
+}
+
+/// Three days: low, likely, high of the same date.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct DaySpread {
+    /// The earliest.
+    pub low: Day,
+    /// The most likely.
+    pub likely: Day,
+    /// The latest.
+    pub high: Day,
+}
+
+/// A tray on a day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct TrayPicture {
+    /// Its code.
+    pub code: TrayCode,
+    /// Its species, where known.
+    pub species: Option<SpeciesKey>,
+    /// The lots its seed came from.
+    pub lots: Vec<LotCode>,
+    /// Its stage.
+    pub stage: Stage,
+    /// Living seedlings by the books.
+    pub standing: u32,
+    /// What may really stand there: widened by the age of the last count.
+    pub standing_range: Range,
+    /// Seed still in the tray by the books.
+    pub seed: u32,
+    /// The day of the last whole count (or of arrival, where that was a count).
+    pub counted_on: Option<Day>,
+    /// Plants that could be planted.
+    pub plantable: Range,
+    /// How `plantable` is known: measured from a sample, or reckoned.
+    pub plantable_basis: Basis,
+    /// Where it stands.
+    pub place: Option<PlaceName>,
+    /// The oldest sowing day, where known.
+    pub sown_on: Option<Day>,
+    /// Days since the youngest sowing, where known.
+    pub age_days: Option<i32>,
+    /// Light of its last 10 days, a share of the open light.
+    pub light_share: Option<f64>,
+    /// Whether the trays's plants can go out today.
+    pub ready: bool,
+    /// The first day it is, or was, ready, where that can be said.
+    pub ready_from: Option<Day>,
+    /// The spread of `ready_from` where it rests on the species' least, usual and most days.
+    pub ready_spread: Option<DaySpread>,
+    /// The last day in its container, or of bare roots.
+    pub best_before: Option<Day>,
+    /// The spread of `best_before`.
+    pub best_before_spread: Option<DaySpread>,
+    /// The questions of its verdict.
+    pub criteria: Vec<Criterion>,
+    /// Its whole story.
+    pub story: Arc<TrayStory>,
+}
+
+/// A species in a bed on a day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct BedSpecies {
+    /// The species.
+    pub species: SpeciesKey,
+    /// Positions of its grid.
+    pub positions: u32,
+    /// Living plants of it.
+    pub living: u32,
+    /// Open positions.
+    pub open_positions: u32,
+    /// Open positions whose light is inside the band.
+    pub in_light: u32,
+    /// The standing of the bed for it.
+    pub standing: Standing,
+    /// The questions of its verdict.
+    pub criteria: Vec<Criterion>,
+}
+
+/// A cohort of nurse plants on a day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct NursePicture {
+    /// The species.
+    pub nurse: SpeciesKey,
+    /// The day it was planted.
+    pub planted: Day,
+    /// Days since.
+    pub age_days: i32,
+    /// How many were planted.
+    pub count: u32,
+    /// How many live by the books.
+    pub alive: u32,
+    /// The day of the last count.
+    pub counted_on: Option<Day>,
+    /// Useful shade expected from this day (common practice of the profile).
+    pub useful_shade_from: Option<Day>,
+    /// Its stems or plants end about this day (most of the stem's life).
+    pub ends_about: Option<Day>,
+    /// The entry that planted it.
+    pub entry: EntryId,
+}
+
+/// Light of a bed now.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LightNow {
+    /// Share of the open light.
+    pub share: f64,
+    /// The day of the newest reading it rests on.
+    pub read_on: Day,
+    /// How it is known.
+    pub basis: Basis,
+    /// The readings.
+    pub entries: Vec<EntryId>,
+}
+
+/// A bed on a day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct BedPicture {
+    /// Its name.
+    pub name: BedName,
+    /// The field it lies in.
+    pub field: FieldName,
+    /// Length, m.
+    pub length_m: f64,
+    /// Width, m.
+    pub width_m: f64,
+    /// Light now, where read.
+    pub light_now: Option<LightNow>,
+    /// The planned species in plan order.
+    pub species: Vec<BedSpecies>,
+    /// Nurse plants, oldest first.
+    pub nurses: Vec<NursePicture>,
+    /// Its whole story.
+    pub story: Arc<BedStory>,
+}
+
+/// A tray against a bed on a day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PairPicture {
+    /// The tray.
+    pub tray: TrayCode,
+    /// The bed.
+    pub bed: BedName,
+    /// Whether nothing blocks.
+    pub fits: bool,
+    /// How many could go: the smaller of the likely plantable and the open positions.
+    pub plants: u32,
+    /// The questions of the pair: the tray's, the step of light, the bed's.
+    pub criteria: Vec<Criterion>,
+}
+
+/// What the book says on a day.
+#[derive(Clone, Debug)]
+pub struct Picture {
+    /// The day looked at.
+    pub day: Day,
+    /// Whether that is today, past or to come.
+    pub looking: Looking,
+    /// Only entries recorded by this moment were used, where one was given.
+    pub known: Option<Moment>,
+    /// What describes the site.
+    pub site: Arc<Site>,
+    /// Every tray that exists on that day, empty ones too.
+    pub trays: BTreeMap<TrayCode, Arc<TrayPicture>>,
+    /// Every seed lot.
+    pub lots: BTreeMap<LotCode, Arc<LotStory>>,
+    /// Every bed.
+    pub beds: BTreeMap<BedName, Arc<BedPicture>>,
+    /// Every tray with living plants against every bed whose plan names its species; fits first.
+    pub pairs: Vec<Arc<PairPicture>>,
+    /// What cannot be believed as written.
+    pub doubts: Vec<Doubt>,
+}
+
+impl Picture {
+    /// The pair of a tray and a bed, where the bed's plan names the tray's species.
+    pub fn pair(&self, tray: &TrayCode, bed: &BedName) -> Option<&Arc<PairPicture>> {
+        self.pairs.iter().find(|pair| pair.tray == *tray && pair.bed == *bed)
+    }
+}

@@ -1,0 +1,174 @@
+//! The story of a bed: its layout, what was planted and died, its nurse plants, and every look at its ground.
+
+use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
+use crate::nursery::entry::types::{GroundTask, Sky, Tubers};
+use crate::nursery::entry::BedSet;
+use crate::reckon::picture::Doubt;
+use crate::reckon::site::Described;
+
+/// Plants of one species set on one day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct CohortStory {
+    /// The species; none where its tray is unknown.
+    pub species: Option<SpeciesKey>,
+    /// The tray they came from; none for plants found or sown at stake.
+    pub tray: Option<TrayCode>,
+    /// The day they went in.
+    pub day: Day,
+    /// How many went in.
+    pub planted: u32,
+    /// How many live by the books.
+    pub living: u32,
+    /// How many died.
+    pub dead: u32,
+    /// Whether they were found standing rather than planted from a tray.
+    pub found: bool,
+    /// Whether they are seeds at stake.
+    pub at_stake: bool,
+    /// Rows, where written.
+    pub rows: Option<String>,
+    /// Places (row, place), where written.
+    pub spots: Vec<(u32, u32)>,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// A cohort of nurse plants.
+#[derive(Clone, PartialEq, Debug)]
+pub struct NurseStory {
+    /// The species.
+    pub nurse: SpeciesKey,
+    /// The day it was planted.
+    pub day: Day,
+    /// How many.
+    pub planted: u32,
+    /// How many live by the books.
+    pub alive: u32,
+    /// Distance between rows, m.
+    pub row_m: f64,
+    /// Distance in the row, m.
+    pub in_row_m: f64,
+    /// How far the first stands from the edges, m.
+    pub offset_m: Option<f64>,
+    /// The day of the last count.
+    pub counted_on: Option<Day>,
+    /// Bunches showing at the last count.
+    pub bunches_showing: Option<u32>,
+    /// The last height and crown radius measured, m, with the day.
+    pub measured: Option<(Day, f64, f64)>,
+    /// The entry that planted it.
+    pub entry: EntryId,
+}
+
+/// A look at the light.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LightLook {
+    /// The day.
+    pub day: Day,
+    /// Share of the open light: the mean of the pairs, or as written.
+    pub share: f64,
+    /// How many pairs.
+    pub pairs: u32,
+    /// The sky.
+    pub sky: Option<Sky>,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// A look at the soil.
+#[derive(Clone, PartialEq, Debug)]
+pub struct SoilLook {
+    /// The day.
+    pub day: Day,
+    /// Resistance as read or as the rod gives it, MPa; none where only tubers were looked at.
+    pub resistance_mpa: Option<f64>,
+    /// Whether a rod was pushed (the depth is then the depth of that pressure).
+    pub rod: bool,
+    /// Depth, cm.
+    pub depth_cm: Option<f64>,
+    /// Whether the ground was at field capacity: `wet`, or at least 2 days since a soaking; none = not said.
+    pub at_field_capacity: Option<bool>,
+    /// Tubers lifted there.
+    pub tubers: Option<Tubers>,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// Ground work done.
+#[derive(Clone, PartialEq, Debug)]
+pub struct WorkDone {
+    /// The day.
+    pub day: Day,
+    /// The work.
+    pub task: GroundTask,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// Something cut of the nurse plants.
+#[derive(Clone, PartialEq, Debug)]
+pub struct GroundLook {
+    /// The day.
+    pub day: Day,
+    /// The nurse plant.
+    pub nurse: SpeciesKey,
+    /// What was cut.
+    pub what: crate::nursery::entry::types::CutWhat,
+    /// Plants cut or lifted, where written or reckoned from a share.
+    pub plants: Option<u32>,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// A survival count.
+#[derive(Clone, PartialEq, Debug)]
+pub struct SurvivalLook {
+    /// The day.
+    pub day: Day,
+    /// The species.
+    pub species: SpeciesKey,
+    /// The tray, where written.
+    pub tray: Option<TrayCode>,
+    /// The day of planting of the cohort counted: as written, else of the youngest cohort it matches.
+    pub outplanted_on: Option<Day>,
+    /// Alive.
+    pub alive: u32,
+    /// Dead.
+    pub dead: u32,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// The story of a bed.
+#[derive(Clone, PartialEq, Debug)]
+pub struct BedStory {
+    /// Its name.
+    pub name: BedName,
+    /// Its layouts.
+    pub layout: Described<BedSet>,
+    /// Positions where nothing can stand: (row, place) with the entry.
+    pub blocked: Vec<((u32, u32), EntryId)>,
+    /// Plants set, oldest first.
+    pub cohorts: Vec<CohortStory>,
+    /// Nurse plants, oldest first.
+    pub nurses: Vec<NurseStory>,
+    /// Looks at the light, oldest first.
+    pub light: Vec<LightLook>,
+    /// Looks at the soil, oldest first.
+    pub soil: Vec<SoilLook>,
+    /// Work done, oldest first.
+    pub work: Vec<WorkDone>,
+    /// Cuts of nurse plants, oldest first.
+    pub cuts: Vec<GroundLook>,
+    /// Survival counts, oldest first.
+    pub survival: Vec<SurvivalLook>,
+    /// Held, if it is: why, until when, the entry.
+    pub held: Option<(String, Option<Day>, EntryId)>,
+    /// The last treatment: with what, safe from which day, the entry.
+    pub treated: Option<(String, Day, EntryId)>,
+    /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
+    pub unexplained: i64,
+    /// What cannot be believed.
+    pub doubts: Vec<Doubt>,
+}
+

@@ -1,0 +1,79 @@
+//! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
+
+use super::tray::{Origin, Sowing};
+use crate::base::{LotCode, SpeciesKey, TrayCode};
+use crate::nursery::entry::subject::{Subject, is_unknown_lot};
+use crate::nursery::entry::{OrderKey, SeedEntry, TrayEntry, What};
+use crate::reckon::ledger::Ledger;
+use crate::reckon::site::Site;
+
+/// How many moves back a line is followed; a seedling is moved on two or three times in its life.
+const MOST_MOVES: usize = 32;
+
+/// What is inherited.
+#[derive(Clone, Debug, Default)]
+pub struct Lineage {
+    /// The species as written, or as its lot says.
+    pub species: Option<SpeciesKey>,
+    /// The sowings.
+    pub sowings: Vec<Sowing>,
+    /// The origin, where the line began with plants from elsewhere.
+    pub received: Option<Origin>,
+}
+
+/// The species of a lot, as written.
+pub fn species_of_lot(ledger: &Ledger, lot: &LotCode) -> Option<SpeciesKey> {
+    ledger.of(&Subject::Lot(lot.clone())).find_map(|entry| match &entry.what {
+        What::Seed(SeedEntry::LotReceived(received)) => Some(received.species.clone()),
+        What::Seed(_) | What::Site(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => None,
+    })
+}
+
+/// What a tray had to hand on before a place in the order of things.
+pub fn lineage_of(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey) -> Lineage {
+    let mut lineage = Lineage::default();
+    follow(ledger, site, &ledger.tray_at(tray, before), before, MOST_MOVES, &mut lineage);
+    lineage
+}
+
+fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, moves_left: usize, lineage: &mut Lineage) {
+    if moves_left == 0 {
+        return;
+    }
+    for entry in ledger.of(&Subject::Tray(tray.clone())) {
+        let key = entry.order_key();
+        if key >= *before {
+            break;
+        }
+        let What::Tray(what) = &entry.what else { continue };
+        let (lot, seeds, written) = match what {
+            TrayEntry::Sown(sown) => (&sown.lot, sown.seeds.map(|seeds| seeds.0), sown.species.clone()),
+            TrayEntry::Resown(resown) => (&resown.lot, Some(resown.seeds.0), None),
+            TrayEntry::PlantsReceived(received) => {
+                lineage.species.get_or_insert_with(|| received.species.clone());
+                lineage.received.get_or_insert_with(|| Origin::Received {
+                    from: received.from,
+                    form: received.form,
+                    age_days: received.age_days.map(|age| age.0.min(100_000) as i32),
+                    good_until: received.good_until,
+                    height_cm: received.height_cm.map(|height| height.0),
+                    light_share: None,
+                    day: entry.happened,
+                    entry: entry.id.clone(),
+                });
+                continue;
+            }
+            TrayEntry::MovedOn(moved) if ledger.tray_at(&moved.to, &key) == *tray => {
+                follow(ledger, site, &ledger.tray_at(&moved.from, &key), &key, moves_left - 1, lineage);
+                continue;
+            }
+            _ => continue,
+        };
+        let lot = (!is_unknown_lot(lot)).then(|| lot.clone());
+        let species = lot.as_ref().and_then(|lot| species_of_lot(ledger, lot)).or(written);
+        if lineage.species.is_none() {
+            lineage.species = species.and_then(|species| site.species_key(&species).or(Some(species)));
+        }
+        lineage.sowings.push(Sowing { day: entry.happened, lot, seeds, entry: entry.id.clone() });
+    }
+}

@@ -1,0 +1,14 @@
+//! The books: what each tray, lot and bed holds and how it came to that. Every entry moves numbers between accounts;
+//! nothing appears or vanishes.
+
+mod bed;
+mod lineage;
+mod lot;
+mod tray;
+mod tray_fold;
+
+pub use bed::{BedStory, CohortStory, GroundLook, LightLook, NurseStory, SoilLook, SurvivalLook, WorkDone};
+pub use lineage::{Lineage, lineage_of};
+pub use lot::{LotStory, LotTest, fold_lot};
+pub use tray::{Accounts, CountLook, Origin, SampleLook, Sowing, Spell, TrayStory};
+pub use tray_fold::{FOUND_DEAD, fold_tray};

@@ -1,0 +1,283 @@
+//! The story of a tray: its accounts, every look at it, where it stood and in what.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
+use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
+use crate::nursery::entry::MeasuredPlant;
+use crate::reckon::picture::Doubt;
+
+/// Where a tray's plants came from.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Origin {
+    /// Sown here.
+    Sown,
+    /// Moved on from other trays.
+    MovedOn(MovedHow),
+    /// Not from our seed.
+    Received {
+        /// Where from.
+        from: ArrivedFrom,
+        /// In what form.
+        form: PlantForm,
+        /// Days since they were sown or struck, on arrival.
+        age_days: Option<i32>,
+        /// The last day they can be planted.
+        good_until: Option<Day>,
+        /// Height on arrival, cm.
+        height_cm: Option<f64>,
+        /// Light they stood in until then, a share of the open light.
+        light_share: Option<f64>,
+        /// The day they arrived.
+        day: Day,
+        /// The entry.
+        entry: EntryId,
+    },
+}
+
+/// A sowing that plants of this tray come from.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Sowing {
+    /// The day.
+    pub day: Day,
+    /// The lot; none where nobody knows.
+    pub lot: Option<LotCode>,
+    /// Seeds; none where only a weight is known and nobody knows how many that is.
+    pub seeds: Option<u32>,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// The accounts of a tray, in plants and seeds. What came in equals what is there plus what went out:
+/// `sown + arrived + moved_in + twins + unexplained = seed + standing + lost + not_seen + culled + given_out + moved_out + planted`.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct Accounts {
+    /// Seeds that came from lots.
+    pub sown: u32,
+    /// Plants that came from elsewhere.
+    pub arrived: u32,
+    /// Plants that came from other trays.
+    pub moved_in: u32,
+    /// Seedlings beyond one a seed.
+    pub twins: u32,
+    /// Seed still in the tray.
+    pub seed: u32,
+    /// Living seedlings.
+    pub standing: u32,
+    /// Lost, by cause.
+    pub lost: BTreeMap<Arc<str>, u32>,
+    /// Lost, cause not seen.
+    pub not_seen: u32,
+    /// Culled, by reason.
+    pub culled: BTreeMap<Arc<str>, u32>,
+    /// Sold or given.
+    pub given_out: u32,
+    /// Gone into other trays.
+    pub moved_out: u32,
+    /// Gone into beds.
+    pub planted: u32,
+    /// What the books cannot explain: in minus out.
+    pub unexplained: i64,
+}
+
+impl Accounts {
+    /// Everything lost, culled not included.
+    pub fn lost_in_all(&self) -> u32 {
+        self.lost.values().sum::<u32>() + self.not_seen
+    }
+
+    /// Everything culled.
+    pub fn culled_in_all(&self) -> u32 {
+        self.culled.values().sum()
+    }
+
+    /// In minus out; always zero.
+    pub fn balance(&self) -> i64 {
+        let inward = i64::from(self.sown) + i64::from(self.arrived) + i64::from(self.moved_in) + i64::from(self.twins);
+        let outward = [
+            self.seed,
+            self.standing,
+            self.lost_in_all(),
+            self.culled_in_all(),
+            self.given_out,
+            self.moved_out,
+            self.planted,
+        ];
+        inward + self.unexplained - outward.into_iter().map(i64::from).sum::<i64>()
+    }
+}
+
+/// A count.
+#[derive(Clone, PartialEq, Debug)]
+pub struct CountLook {
+    /// The day.
+    pub day: Day,
+    /// Standing as counted.
+    pub standing: u32,
+    /// Whether only about so many.
+    pub about: bool,
+    /// Cells looked at, where not all were: the count settles nothing.
+    pub part_of_cells: Option<u32>,
+    /// Cells with at least one seedling.
+    pub cells_filled: Option<u32>,
+    /// Newly emerged since the look before: the rise and what was taken out meanwhile.
+    pub emerged: u32,
+    /// Of the rise, what corrects an earlier count and is no emergence.
+    pub corrected: u32,
+    /// Of the fall, what nothing explains.
+    pub not_seen: u32,
+    /// Whether a stocktake, which settles the books.
+    pub stocktake: bool,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// A sample.
+#[derive(Clone, PartialEq, Debug)]
+pub struct SampleLook {
+    /// The day.
+    pub day: Day,
+    /// The plants.
+    pub plants: Vec<MeasuredPlant>,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// Something that holds from a day on, with the entry that says so.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Spell<T> {
+    /// From this day.
+    pub from: Day,
+    /// What holds.
+    pub what: T,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// The story of a tray up to the day looked at.
+#[derive(Clone, PartialEq, Debug)]
+pub struct TrayStory {
+    /// Its code now.
+    pub code: TrayCode,
+    /// Where its plants came from; none where no entry made it.
+    pub origin: Option<Origin>,
+    /// The day it was made.
+    pub made_on: Option<Day>,
+    /// Its species, by the key of the catalogue where known.
+    pub species: Option<SpeciesKey>,
+    /// The sowings its plants come from, oldest first (inherited through `moved_on`).
+    pub sowings: Vec<Sowing>,
+    /// The accounts.
+    pub accounts: Accounts,
+    /// The day on which the last seed is due; none where nothing was sown here or the species has no figure.
+    pub seed_due_until: Option<Day>,
+    /// Whether seeds were put in of which nobody knows how many.
+    pub seed_unknown: bool,
+    /// Places for seedlings.
+    pub cells: Option<u32>,
+    /// Containers, oldest first: since when the roots are in it.
+    pub containers: Vec<Spell<Option<ContainerName>>>,
+    /// Places, oldest first.
+    pub places: Vec<Spell<PlaceName>>,
+    /// Steps of its own shade, percent, oldest first.
+    pub shades: Vec<Spell<f64>>,
+    /// Steps of its own water, every so many days, oldest first.
+    pub waterings: Vec<Spell<f64>>,
+    /// Hardening said aloud.
+    pub hardening_begun: Vec<Spell<Option<BedName>>>,
+    /// Counts, oldest first.
+    pub counts: Vec<CountLook>,
+    /// Samples, oldest first.
+    pub samples: Vec<SampleLook>,
+    /// Plugs lifted, oldest first.
+    pub plugs: Vec<Spell<Roots>>,
+    /// Soft flushes seen, oldest first.
+    pub flushes: Vec<Spell<()>>,
+    /// Held, if it is: why, until when.
+    pub held: Option<Spell<(String, Option<Day>)>>,
+    /// Treatments: with what, safe from which day.
+    pub treatments: Vec<Spell<(String, Day)>>,
+    /// Pests and sicknesses seen.
+    pub pests: Vec<Spell<(String, Option<f64>)>>,
+    /// Moves into other trays and how, oldest first.
+    pub moves_out: Vec<Spell<(TrayCode, u32)>>,
+    /// Its sign: a shape and a number of dots.
+    pub sign: Option<String>,
+    /// What cannot be believed.
+    pub doubts: Vec<Doubt>,
+    /// Its entries in the order of things.
+    pub entries: Vec<EntryId>,
+}
+
+impl TrayStory {
+    /// A tray of which nothing is known.
+    pub fn blank(code: TrayCode) -> TrayStory {
+        TrayStory {
+            code,
+            origin: None,
+            made_on: None,
+            species: None,
+            sowings: Vec::new(),
+            accounts: Accounts::default(),
+            seed_due_until: None,
+            seed_unknown: false,
+            cells: None,
+            containers: Vec::new(),
+            places: Vec::new(),
+            shades: Vec::new(),
+            waterings: Vec::new(),
+            hardening_begun: Vec::new(),
+            counts: Vec::new(),
+            samples: Vec::new(),
+            plugs: Vec::new(),
+            flushes: Vec::new(),
+            held: None,
+            treatments: Vec::new(),
+            pests: Vec::new(),
+            moves_out: Vec::new(),
+            sign: None,
+            doubts: Vec::new(),
+            entries: Vec::new(),
+        }
+    }
+
+    /// The last count of the whole tray, or stocktake.
+    pub fn last_whole_count(&self) -> Option<&CountLook> {
+        self.counts.iter().rev().find(|look| look.part_of_cells.is_none())
+    }
+
+    /// The day from which the number standing is known by counting: the last whole count, else the day plants arrived or
+    /// were moved in (they were counted then).
+    pub fn counted_on(&self) -> Option<Day> {
+        let arrived = match &self.origin {
+            Some(Origin::Received { day, .. }) => Some(*day),
+            Some(Origin::MovedOn(_)) => self.made_on,
+            Some(Origin::Sown) | None => None,
+        };
+        self.last_whole_count().map(|look| look.day).or(arrived)
+    }
+
+    /// Whether seed may still come up on a day.
+    pub fn seed_is_due(&self, day: Day) -> bool {
+        (self.accounts.seed > 0 || self.seed_unknown) && self.seed_due_until.is_none_or(|last| day <= last)
+    }
+
+    /// The present container and since when the roots are in it.
+    pub fn container(&self) -> Option<&Spell<Option<ContainerName>>> {
+        self.containers.last()
+    }
+
+    /// Where it stands.
+    pub fn place(&self) -> Option<&PlaceName> {
+        self.places.last().map(|spell| &spell.what)
+    }
+
+    /// The form its plants came in, where they are not from our seed.
+    pub fn form(&self) -> Option<PlantForm> {
+        match &self.origin {
+            Some(Origin::Received { form, .. }) => Some(*form),
+            Some(Origin::Sown | Origin::MovedOn(_)) | None => None,
+        }
+    }
+}

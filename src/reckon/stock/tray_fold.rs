@@ -1,0 +1,510 @@
+//! From the entries of a tray to its story. Refuses nothing: what cannot be true together becomes a Doubt and the
+//! difference is booked under unexplained.
+
+use std::sync::Arc;
+
+use super::lineage::{Lineage, lineage_of};
+use super::tray::{CountLook, Origin, SampleLook, Sowing, Spell, TrayStory};
+use crate::base::{Day, SpeciesKey, TrayCode};
+use crate::nursery::entry::subject::{Subject, is_unknown_lot};
+use crate::nursery::entry::types::{Count, Text};
+use crate::nursery::entry::{Counted, Entry, GroundEntry, MovedOn, PlantsReceived, Resown, Sown, TrayEntry, What};
+use crate::reckon::ledger::Ledger;
+use crate::reckon::picture::{Doubt, DoubtKind};
+use crate::reckon::site::Site;
+
+/// A rise in a tray without seed up to this many plants, or this share of what stands, corrects the earlier count
+/// (ours, common practice: a hand count misses a few).
+const MISCOUNT_PLANTS: u32 = 2;
+const MISCOUNT_SHARE: f64 = 0.05;
+
+/// Folds the entries of a tray.
+pub fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TrayStory {
+    let mut fold = TrayFold { ledger, site, story: TrayStory::blank(code.clone()), gap: 0, gap_day: None, lost_since_look: 0 };
+    for entry in ledger.of(&Subject::Tray(code.clone())) {
+        fold.story.entries.push(entry.id.clone());
+        fold.take(entry);
+    }
+    fold.note_order_doubts();
+    fold.story
+}
+
+struct TrayFold<'a> {
+    ledger: &'a Ledger,
+    site: &'a Site,
+    story: TrayStory,
+    /// Of the last look's fall, what nothing explained: a loss written for the same day fills it.
+    gap: u32,
+    gap_day: Option<Day>,
+    /// Losses written since the last look, which a look's `dead` may repeat.
+    lost_since_look: u32,
+}
+
+impl TrayFold<'_> {
+    fn take(&mut self, entry: &Arc<Entry>) {
+        match &entry.what {
+            What::Tray(what) => self.take_tray(entry, what),
+            What::Ground(GroundEntry::Outplanted(out)) => {
+                let count = self.out(entry, out.count.0);
+                self.story.accounts.planted += count;
+            }
+            What::Ground(_) | What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => {}
+        }
+    }
+
+    fn take_tray(&mut self, entry: &Arc<Entry>, what: &TrayEntry) {
+        match what {
+            TrayEntry::Sown(sown) => self.sown(entry, sown),
+            TrayEntry::Resown(resown) => self.resown(entry, resown),
+            TrayEntry::PlantsReceived(received) => self.received(entry, received),
+            TrayEntry::Counted(look) => self.counted(entry, look),
+            TrayEntry::Stocktaken(look) => self.stocktaken(entry, look.standing.0),
+            TrayEntry::Lost(lost) => self.lost(entry, lost.count.0, &lost.cause),
+            TrayEntry::Culled(culled) => self.culled(entry, culled.count.0, &culled.why),
+            TrayEntry::MovedOn(moved) => self.moved(entry, moved),
+            TrayEntry::GivenOut(given) => {
+                let count = self.out(entry, given.count.0);
+                self.story.accounts.given_out += count;
+            }
+            TrayEntry::Carried(carried) => {
+                let spell = Spell { from: entry.happened, what: carried.place.clone(), entry: entry.id.clone() };
+                self.story.places.push(spell);
+            }
+            TrayEntry::Measured(_)
+            | TrayEntry::PlugChecked(_)
+            | TrayEntry::Flushed(_)
+            | TrayEntry::ShadeSet(_)
+            | TrayEntry::WateringSet(_)
+            | TrayEntry::HardeningBegun(_)
+            | TrayEntry::Held(_)
+            | TrayEntry::Released(_)
+            | TrayEntry::PestSeen(_)
+            | TrayEntry::Treated(_)
+            | TrayEntry::Relabelled(_)
+            | TrayEntry::LetGo(_) => self.look(entry, what),
+        }
+    }
+
+    /// Entries that move no numbers.
+    fn look(&mut self, entry: &Arc<Entry>, what: &TrayEntry) {
+        let (day, id) = (entry.happened, entry.id.clone());
+        let story = &mut self.story;
+        match what {
+            TrayEntry::Measured(sample) => {
+                story.samples.push(SampleLook { day, plants: sample.plants.clone(), entry: id });
+            }
+            TrayEntry::PlugChecked(plug) => story.plugs.push(Spell { from: day, what: plug.roots, entry: id }),
+            TrayEntry::Flushed(_) => story.flushes.push(Spell { from: day, what: (), entry: id }),
+            TrayEntry::ShadeSet(step) => story.shades.push(Spell { from: day, what: step.shade_pct.0, entry: id }),
+            TrayEntry::WateringSet(step) => story.waterings.push(Spell { from: day, what: step.every_days.0, entry: id }),
+            TrayEntry::HardeningBegun(begun) => {
+                story.hardening_begun.push(Spell { from: day, what: begun.for_bed.clone(), entry: id });
+            }
+            TrayEntry::Held(held) => {
+                let what = (held.why.0.to_string(), held.until);
+                story.held = Some(Spell { from: day, what, entry: id });
+            }
+            TrayEntry::Released(_) => story.held = None,
+            TrayEntry::PestSeen(pest) => {
+                let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
+                story.pests.push(Spell { from: day, what, entry: id });
+            }
+            TrayEntry::Treated(treated) => {
+                let safe = day.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
+                story.treatments.push(Spell { from: day, what: (treated.with.0.to_string(), safe), entry: id });
+            }
+            TrayEntry::Relabelled(_)
+            | TrayEntry::LetGo(_)
+            | TrayEntry::Sown(_)
+            | TrayEntry::Resown(_)
+            | TrayEntry::PlantsReceived(_)
+            | TrayEntry::Counted(_)
+            | TrayEntry::Lost(_)
+            | TrayEntry::Culled(_)
+            | TrayEntry::MovedOn(_)
+            | TrayEntry::Carried(_)
+            | TrayEntry::Stocktaken(_)
+            | TrayEntry::GivenOut(_) => {}
+        }
+    }
+
+    fn sown(&mut self, entry: &Arc<Entry>, sown: &Sown) {
+        self.made(entry, Origin::Sown);
+        let lot = (!is_unknown_lot(&sown.lot)).then(|| sown.lot.clone());
+        let written = sown.species.clone();
+        let species = lot.as_ref().and_then(|lot| super::lineage::species_of_lot(self.ledger, lot)).or(written);
+        self.settle_species(entry, species);
+        let by_mass = || {
+            let mass_g = sown.mass_g?.0;
+            super::lot::seeds_of_mass(self.ledger, self.site, lot.as_ref(), self.story.species.as_ref(), mass_g)
+        };
+        let seeds = sown.seeds.map(|seeds| seeds.0).or_else(by_mass);
+        self.put_seed(entry, lot, seeds);
+        self.story.cells = sown.cells.map(|cells| cells.0).or(self.story.cells);
+        self.story.sign = sown.sign.as_ref().map(|sign| sign.0.to_string()).or(self.story.sign.take());
+        self.enter_container(entry, Some(sown.container.clone()));
+        self.stand(entry, sown.place.as_ref());
+    }
+
+    fn resown(&mut self, entry: &Arc<Entry>, resown: &Resown) {
+        let lot = (!is_unknown_lot(&resown.lot)).then(|| resown.lot.clone());
+        if self.story.species.is_none() {
+            let species = lot.as_ref().and_then(|lot| super::lineage::species_of_lot(self.ledger, lot));
+            self.settle_species(entry, species);
+        }
+        self.put_seed(entry, lot, Some(resown.seeds.0));
+    }
+
+    fn put_seed(&mut self, entry: &Arc<Entry>, lot: Option<crate::base::LotCode>, seeds: Option<u32>) {
+        let story = &mut self.story;
+        story.accounts.sown = story.accounts.sown.saturating_add(seeds.unwrap_or(0));
+        story.accounts.seed = story.accounts.seed.saturating_add(seeds.unwrap_or(0));
+        story.seed_unknown |= seeds.is_none();
+        story.sowings.push(Sowing { day: entry.happened, lot, seeds, entry: entry.id.clone() });
+        let profile = story.species.as_ref().and_then(|key| self.site.profile(key));
+        let last = profile.and_then(|profile| profile.emerge_last_days.as_ref()).map(|figure| figure.value);
+        story.seed_due_until = last.map(|days| entry.happened.plus(days.ceil() as i32));
+    }
+
+    fn received(&mut self, entry: &Arc<Entry>, received: &PlantsReceived) {
+        let origin = Origin::Received {
+            from: received.from,
+            form: received.form,
+            age_days: received.age_days.map(|age| age.0.min(100_000) as i32),
+            good_until: received.good_until,
+            height_cm: received.height_cm.map(|height| height.0),
+            light_share: received.shade_now_pct.map(|shade| 1.0 - shade.0 / 100.0),
+            day: entry.happened,
+            entry: entry.id.clone(),
+        };
+        self.made(entry, origin);
+        self.settle_species(entry, Some(received.species.clone()));
+        let accounts = &mut self.story.accounts;
+        accounts.arrived = accounts.arrived.saturating_add(received.count.0);
+        accounts.standing = accounts.standing.saturating_add(received.count.0);
+        self.story.sign = received.sign.as_ref().map(|sign| sign.0.to_string()).or(self.story.sign.take());
+        self.enter_container(entry, received.container.clone());
+        self.stand(entry, received.place.as_ref());
+    }
+
+    fn moved(&mut self, entry: &Arc<Entry>, moved: &MovedOn) {
+        let key = entry.order_key();
+        if self.ledger.tray_at(&moved.from, &key) == self.story.code {
+            let count = self.out(entry, moved.count.0);
+            self.story.accounts.moved_out += count;
+            let what = (self.ledger.tray_at(&moved.to, &key), count);
+            self.story.moves_out.push(Spell { from: entry.happened, what, entry: entry.id.clone() });
+            return;
+        }
+        let lineage: Lineage = lineage_of(self.ledger, self.site, &moved.from, &key);
+        let new = self.story.origin.is_none();
+        if new {
+            self.story.origin = Some(match lineage.received {
+                Some(received) => received,
+                None => Origin::MovedOn(moved.how),
+            });
+            self.story.made_on = Some(entry.happened);
+        }
+        self.settle_species(entry, lineage.species);
+        self.story.sowings.extend(lineage.sowings);
+        self.story.sowings.sort_by(|a, b| (a.day, &a.entry).cmp(&(b.day, &b.entry)));
+        self.story.sowings.dedup_by(|a, b| a.entry == b.entry);
+        let accounts = &mut self.story.accounts;
+        accounts.moved_in = accounts.moved_in.saturating_add(moved.count.0);
+        accounts.standing = accounts.standing.saturating_add(moved.count.0);
+        self.story.cells = moved.cells.map(|cells| cells.0).or(self.story.cells);
+        if new || moved.container.is_some() {
+            self.enter_container(entry, moved.container.clone());
+        }
+        self.stand(entry, moved.place.as_ref());
+    }
+
+    fn made(&mut self, entry: &Arc<Entry>, origin: Origin) {
+        if self.story.origin.is_some() {
+            self.doubt(entry, DoubtKind::TwiceMade(self.story.code.clone()));
+            return;
+        }
+        self.story.origin = Some(origin);
+        self.story.made_on = Some(entry.happened);
+    }
+
+    fn settle_species(&mut self, entry: &Arc<Entry>, written: Option<SpeciesKey>) {
+        let Some(written) = written else { return };
+        let key = self.site.species_key(&written);
+        if key.is_none() {
+            self.doubt(entry, DoubtKind::UnknownSpecies(written.clone()));
+        }
+        if self.story.species.is_none() {
+            self.story.species = Some(key.unwrap_or(written));
+        }
+    }
+
+    fn enter_container(&mut self, entry: &Arc<Entry>, container: Option<crate::base::ContainerName>) {
+        self.story.containers.push(Spell { from: entry.happened, what: container, entry: entry.id.clone() });
+    }
+
+    fn stand(&mut self, entry: &Arc<Entry>, place: Option<&crate::base::PlaceName>) {
+        if let Some(place) = place {
+            self.story.places.push(Spell { from: entry.happened, what: place.clone(), entry: entry.id.clone() });
+        }
+    }
+
+    /// Takes plants out of the tray; what was not there comes from unexplained, with a Doubt.
+    fn out(&mut self, entry: &Arc<Entry>, count: u32) -> u32 {
+        self.seen(entry);
+        let stood = self.story.accounts.standing;
+        if count > stood {
+            let kind = DoubtKind::MoreOutThanStood { tray: self.story.code.clone(), out: count, stood };
+            self.doubt(entry, kind);
+            self.story.accounts.unexplained += i64::from(count - stood);
+            self.story.accounts.standing = 0;
+        } else {
+            self.story.accounts.standing -= count;
+        }
+        count
+    }
+
+    fn lost(&mut self, entry: &Arc<Entry>, count: u32, cause: &Text) {
+        let filled = self.fill_gap(entry, count);
+        let rest = self.out(entry, count - filled);
+        self.lost_since_look += rest;
+        *self.story.accounts.lost.entry(cause.0.clone()).or_insert(0) += count;
+    }
+
+    fn culled(&mut self, entry: &Arc<Entry>, count: u32, why: &Text) {
+        let filled = self.fill_gap(entry, count);
+        let rest = self.out(entry, count - filled);
+        self.lost_since_look += rest;
+        *self.story.accounts.culled.entry(why.0.clone()).or_insert(0) += count;
+    }
+
+    /// A loss written for the day of a look whose fall nothing explained fills that gap and is not subtracted again.
+    fn fill_gap(&mut self, entry: &Arc<Entry>, count: u32) -> u32 {
+        if self.gap_day != Some(entry.happened) {
+            return 0;
+        }
+        let filled = count.min(self.gap);
+        self.gap -= filled;
+        self.story.accounts.not_seen -= filled;
+        if let Some(look) = self.story.counts.last_mut() {
+            look.not_seen -= filled;
+        }
+        filled
+    }
+
+    fn stocktaken(&mut self, entry: &Arc<Entry>, standing: u32) {
+        let accounts = &mut self.story.accounts;
+        accounts.unexplained += i64::from(standing) - i64::from(accounts.standing);
+        accounts.standing = standing;
+        // A stocktake settles what was doubted about the numbers before it.
+        self.story.doubts.retain(|doubt| !settled_by_stocktake(&doubt.kind));
+        self.remember(entry, &Counted {
+            tray: self.story.code.clone(),
+            standing: Count(standing),
+            dead: None,
+            about: None,
+            cells_seen: None,
+            cells_filled: None,
+        });
+        if let Some(look) = self.story.counts.last_mut() {
+            look.stocktake = true;
+        }
+    }
+
+    fn counted(&mut self, entry: &Arc<Entry>, look: &Counted) {
+        if self.story.origin.is_none() {
+            self.seen(entry);
+        } else if look.standing.0 == 0 && self.is_empty(entry.happened) {
+            self.doubt(entry, DoubtKind::LookAtEmpty(self.story.code.clone()));
+        }
+        self.remember(entry, look);
+        let part = look.cells_seen.is_some_and(|seen| self.story.cells.is_none_or(|cells| seen.0 < cells));
+        if part {
+            if let Some(last) = self.story.counts.last_mut() {
+                last.part_of_cells = look.cells_seen.map(|cells| cells.0);
+            }
+            return;
+        }
+        let dead = look.dead.map_or(0, |dead| dead.0).saturating_sub(self.lost_since_look);
+        self.lost_since_look = 0;
+        self.gap = 0;
+        self.gap_day = Some(entry.happened);
+        let books = self.story.accounts.standing;
+        // What must have stood for this count to be true: what stands now and what was found dead.
+        let stood = look.standing.0.saturating_add(dead);
+        if stood >= books {
+            self.risen(entry, stood - books, books, look.standing.0);
+            self.take_dead(dead);
+        } else {
+            let fall = books - look.standing.0;
+            self.take_dead(dead.min(fall));
+            let gap = fall - dead.min(fall);
+            self.story.accounts.standing -= gap;
+            self.story.accounts.not_seen += gap;
+            self.gap = gap;
+            if let Some(last) = self.story.counts.last_mut() {
+                last.not_seen = gap;
+            }
+        }
+    }
+
+    fn take_dead(&mut self, dead: u32) {
+        if dead > 0 {
+            let accounts = &mut self.story.accounts;
+            accounts.standing -= dead;
+            *accounts.lost.entry(Arc::from(FOUND_DEAD)).or_insert(0) += dead;
+        }
+    }
+
+    fn is_empty(&self, day: Day) -> bool {
+        self.story.accounts.standing == 0 && !self.story.seed_is_due(day)
+    }
+
+    /// A rise: emergence while seed is due; a correction of the earlier count otherwise.
+    fn risen(&mut self, entry: &Arc<Entry>, rise: u32, books: u32, counted: u32) {
+        if rise == 0 {
+            return;
+        }
+        let due = self.story.seed_is_due(entry.happened);
+        let small = rise <= MISCOUNT_PLANTS.max((f64::from(books) * MISCOUNT_SHARE).ceil() as u32);
+        let mut left = rise;
+        let mut corrected = 0;
+        if !due && small {
+            // The plants were there all along: first those that an earlier low count had booked as lost.
+            let back = left.min(self.story.accounts.not_seen);
+            self.story.accounts.not_seen -= back;
+            corrected += back;
+            left -= back;
+        }
+        let accounts = &mut self.story.accounts;
+        let from_seed = left.min(accounts.seed);
+        accounts.seed -= from_seed;
+        left -= from_seed;
+        if !due && small {
+            corrected += from_seed;
+        }
+        let mut emerged = if !due && small { 0 } else { from_seed };
+        if left > 0 && self.story.seed_unknown && due {
+            self.story.accounts.sown += left;
+            emerged += left;
+            left = 0;
+        }
+        if left > 0 && (accounts_sown(&self.story) > 0) {
+            let twins = left.min(self.twins_possible());
+            self.story.accounts.twins += twins;
+            emerged += twins;
+            left -= twins;
+        }
+        if left > 0 {
+            self.unexplained_rise(entry, left, books, counted, small);
+            corrected += left;
+        }
+        self.story.accounts.standing += rise;
+        if let Some(last) = self.story.counts.last_mut() {
+            last.emerged = emerged;
+            last.corrected = corrected;
+        }
+    }
+
+    fn unexplained_rise(&mut self, entry: &Arc<Entry>, left: u32, books: u32, counted: u32, small: bool) {
+        self.story.accounts.unexplained += i64::from(left);
+        let tray = self.story.code.clone();
+        if accounts_sown(&self.story) > 0 {
+            let most = self.story.accounts.sown.saturating_add(self.story.accounts.twins);
+            self.doubt(entry, DoubtKind::MoreThanSeed { tray, counted, most });
+        } else if !small {
+            self.doubt(entry, DoubtKind::RiseWithoutSeed { tray, books, counted });
+        }
+    }
+
+    /// How many more seedlings the seeds can still give beyond one each.
+    fn twins_possible(&self) -> u32 {
+        let profile = self.story.species.as_ref().and_then(|key| self.site.profile(key));
+        let each = profile.and_then(|profile| profile.seedlings_per_seed_most.as_ref()).map_or(1.0, |figure| figure.value);
+        let most = (f64::from(self.story.accounts.sown) * (each - 1.0).max(0.0)).floor().min(f64::from(u32::MAX)) as u32;
+        most.saturating_sub(self.story.accounts.twins)
+    }
+
+    fn remember(&mut self, entry: &Arc<Entry>, look: &Counted) {
+        self.story.counts.push(CountLook {
+            day: entry.happened,
+            standing: look.standing.0,
+            about: look.about.unwrap_or(false),
+            part_of_cells: None,
+            cells_filled: look.cells_filled.map(|cells| cells.0),
+            emerged: 0,
+            corrected: 0,
+            not_seen: 0,
+            stocktake: false,
+            entry: entry.id.clone(),
+        });
+    }
+
+    /// Notes that an entry speaks of a tray that nothing made.
+    fn seen(&mut self, entry: &Arc<Entry>) {
+        if self.story.origin.is_none() {
+            self.doubt(entry, DoubtKind::UnknownTray(self.story.code.clone()));
+        }
+    }
+
+    fn doubt(&mut self, entry: &Arc<Entry>, kind: DoubtKind) {
+        self.story.doubts.push(Doubt { day: entry.happened, kind, entries: vec![entry.id.clone()] });
+    }
+
+    /// Two devices that moved numbers of this tray on one day, at least one without a time of day: the other order may
+    /// give other numbers.
+    fn note_order_doubts(&mut self) {
+        let code = self.story.code.clone();
+        let mut doubts = Vec::new();
+        let entries: Vec<&Arc<Entry>> =
+            self.ledger.of(&Subject::Tray(code.clone())).filter(|entry| moves_numbers(&entry.what)).collect();
+        for day in entries.chunk_by(|a, b| a.happened == b.happened) {
+            let Some(first) = day.first() else { continue };
+            let devices = day.iter().any(|entry| entry.id.device != first.id.device);
+            let counted = day.iter().any(|entry| matches!(entry.what, What::Tray(TrayEntry::Counted(_))));
+            if devices && counted && day.len() > 1 {
+                doubts.push(Doubt {
+                    day: first.happened,
+                    kind: DoubtKind::OrderMatters(code.clone()),
+                    entries: day.iter().map(|entry| entry.id.clone()).collect(),
+                });
+            }
+        }
+        let settled = self.story.counts.iter().rev().find(|look| look.stocktake).map(|look| look.day);
+        doubts.retain(|doubt| settled.is_none_or(|day| doubt.day > day));
+        self.story.doubts.extend(doubts);
+    }
+}
+
+/// The cause under which plants found dead at a count are booked.
+pub const FOUND_DEAD: &str = "found dead";
+
+fn accounts_sown(story: &TrayStory) -> u32 {
+    story.accounts.sown
+}
+
+fn settled_by_stocktake(kind: &DoubtKind) -> bool {
+    matches!(
+        kind,
+        DoubtKind::MoreOutThanStood { .. }
+            | DoubtKind::MoreThanSeed { .. }
+            | DoubtKind::RiseWithoutSeed { .. }
+            | DoubtKind::OrderMatters(_)
+            | DoubtKind::LookAtEmpty(_)
+    )
+}
+
+fn moves_numbers(what: &What) -> bool {
+    matches!(
+        what,
+        What::Tray(
+            TrayEntry::Counted(_)
+                | TrayEntry::Lost(_)
+                | TrayEntry::Culled(_)
+                | TrayEntry::MovedOn(_)
+                | TrayEntry::GivenOut(_)
+                | TrayEntry::Stocktaken(_)
+        ) | What::Ground(GroundEntry::Outplanted(_))
+    )
+}
+

@@ -1,0 +1,1 @@
+//! A tray's readiness.
