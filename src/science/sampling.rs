@@ -116,7 +116,7 @@ pub fn sample_size_mean(
     whole_sample(of_population(f64::from(count), population)?, 1)
 }
 
-/// As [`sample_size_mean`] with z in place of t, good for 30 plants or more and too low by one to three below:
+/// As [`sample_size_mean`] with z in place of t, good for 30 plants or more and a few too low below:
 /// (z s / E)², rounded up, at least 1.
 ///
 /// # Errors

@@ -35,7 +35,7 @@ pub fn rod_push_at_limit_kg(rod_mm: f64) -> Result<f64, WrongInput> {
 }
 
 /// Whether a reading tells of the ground and not of its dryness: at field capacity, or two days or more after a soaking.
-/// Otherwise the resistance is unknown. Common practice after Bengough & Mullins 1990.
+/// Otherwise the resistance is unknown. Common practice.
 pub fn rod_reading_counts(at_field_capacity: bool, days_since_soaking: Option<u32>) -> bool {
     at_field_capacity || days_since_soaking.is_some_and(|days| days >= DAYS_AFTER_SOAKING)
 }
