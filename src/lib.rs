@@ -5,3 +5,4 @@
 pub mod base;
 pub mod nursery;
 pub mod reckon;
+pub mod science;

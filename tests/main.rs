@@ -1,1 +1,2 @@
 //! All integration tests.
+mod science_handbook;

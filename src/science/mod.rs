@@ -1,0 +1,14 @@
+//! Published formulas and nothing else: plain numbers with units in, plain numbers out. Each file names its sources.
+//! No nursery, no clock, no file. Wrong input is a [`WrongInput`], never a panic.
+
+pub mod container;
+mod distribution;
+pub mod light;
+pub mod quality;
+pub mod sampling;
+pub mod seeds;
+pub mod soil;
+pub mod spacing;
+pub mod wrong_input;
+
+pub use wrong_input::WrongInput;

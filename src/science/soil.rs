@@ -1,0 +1,85 @@
+//! How hard the ground is, told by a rod pushed on a scale.
+//!
+//! Sources: force over area; limit from Bengough et al. 2011, Journal of Experimental Botany 62:59 (root elongation is
+//! halved between 0.8 and 2 MPa). Friction along the rod makes the reading too high, which is the careful side.
+
+use std::f64::consts::PI;
+
+use super::wrong_input::{self, WrongInput};
+
+/// Resistance in MPa above which roots hardly grow. Bengough et al. 2011, J. Exp. Bot. 62:59.
+pub const ROOT_LIMIT_MPA: f64 = 2.0;
+/// Days after a soaking from which ground is taken to be at field capacity. Common practice.
+pub const DAYS_AFTER_SOAKING: u32 = 2;
+/// Newton per kilogram on a scale. Rounded standard gravity.
+const NEWTON_PER_KG: f64 = 9.81;
+
+/// Resistance at the tip in MPa: push on the scale in kg x 9.81 over the tip's area π/4 d² in mm² (N per mm² = MPa).
+/// About 10 kg on a rod of 8 mm is 2 MPa.
+///
+/// # Errors
+/// A push below 0, a rod that is not above 0 mm, or no number.
+pub fn rod_resistance_mpa(push_kg: f64, rod_mm: f64) -> Result<f64, WrongInput> {
+    wrong_input::not_negative("push_kg", push_kg)?;
+    let tip_mm2 = tip_mm2(rod_mm)?;
+    wrong_input::answer(push_kg * NEWTON_PER_KG / tip_mm2)
+}
+
+/// Push in kg on the scale that presses a rod of `rod_mm` with [`ROOT_LIMIT_MPA`]: the depth it then reaches is the rooting depth.
+///
+/// # Errors
+/// A rod that is not above 0 mm or not a number.
+pub fn rod_push_at_limit_kg(rod_mm: f64) -> Result<f64, WrongInput> {
+    let tip_mm2 = tip_mm2(rod_mm)?;
+    wrong_input::answer(ROOT_LIMIT_MPA * tip_mm2 / NEWTON_PER_KG)
+}
+
+/// Whether a reading tells of the ground and not of its dryness: at field capacity, or two days or more after a soaking.
+/// Otherwise the resistance is unknown. Common practice.
+pub fn rod_reading_counts(at_field_capacity: bool, days_since_soaking: Option<u32>) -> bool {
+    at_field_capacity || days_since_soaking.is_some_and(|days| days >= DAYS_AFTER_SOAKING)
+}
+
+/// Area in mm² of a tip; so thin a rod that it has no area is refused.
+fn tip_mm2(rod_mm: f64) -> Result<f64, WrongInput> {
+    wrong_input::positive("rod_mm", rod_mm)?;
+    wrong_input::positive("rod_mm", PI / 4.0 * rod_mm * rod_mm)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ten_kilograms_on_an_eight_millimetre_rod_is_about_the_limit() {
+        // 10 x 9.81 / 50.27 mm2, by hand.
+        let mpa = rod_resistance_mpa(10.0, 8.0).unwrap();
+        assert!((mpa - 1.9516).abs() < 0.0001, "{mpa}");
+        let push_kg = rod_push_at_limit_kg(8.0).unwrap();
+        assert!((push_kg - 10.248).abs() < 0.001, "{push_kg}");
+        let back = rod_resistance_mpa(push_kg, 8.0).unwrap();
+        assert!((back - ROOT_LIMIT_MPA).abs() < 1e-12, "{back}");
+    }
+
+    #[test]
+    fn body_weight_on_such_a_rod_proves_nothing() {
+        assert!((10.0..25.0).contains(&rod_resistance_mpa(70.0, 8.0).unwrap()));
+    }
+
+    #[test]
+    fn a_dry_or_undated_reading_does_not_count() {
+        assert!(rod_reading_counts(true, None));
+        assert!(rod_reading_counts(false, Some(2)));
+        assert!(!rod_reading_counts(false, Some(1)));
+        assert!(!rod_reading_counts(false, None));
+    }
+
+    #[test]
+    fn nonsense_is_refused() {
+        assert!(rod_resistance_mpa(-1.0, 8.0).is_err());
+        assert!(rod_resistance_mpa(10.0, 0.0).is_err());
+        assert!(rod_resistance_mpa(10.0, f64::NAN).is_err());
+        assert!(rod_resistance_mpa(10.0, 1e-200).is_err());
+        assert!(rod_push_at_limit_kg(f64::INFINITY).is_err());
+    }
+}

@@ -1,0 +1,207 @@
+//! The formulas of `science` against worked examples of the trade. Each row of the table names its own source.
+
+// The whole file is a test; the clippy settings lets only #[test] functions themselves panic.
+#![allow(clippy::panic)]
+
+use std::collections::HashMap;
+
+use outplant::science::spacing::SpacingPattern;
+use outplant::science::{container, light, quality, sampling, seeds, spacing};
+use serde_json::Value;
+
+const HANDBOOK: &str = include_str!("reference/handbook_examples.tsv");
+
+/// One worked example.
+struct Example {
+    id: &'static str,
+    inputs: Value,
+    expected: Value,
+    tolerance: f64,
+    source: &'static str,
+}
+
+impl Example {
+    fn given(&self, key: &str) -> f64 {
+        number(self.id, &self.inputs, key)
+    }
+
+    fn wanted(&self, key: &str) -> f64 {
+        number(self.id, &self.expected, key)
+    }
+
+    fn wanted_yes(&self, key: &str) -> bool {
+        self.expected[key].as_bool().unwrap_or_else(|| panic!("{}: no yes or no under {key}", self.id))
+    }
+
+    fn near(&self, got: f64, key: &str) {
+        let want = self.wanted(key);
+        let off = (got - want).abs();
+        assert!(
+            off <= self.tolerance,
+            "{} {key}: {got}, but {want} within {} ({})",
+            self.id,
+            self.tolerance,
+            self.source
+        );
+    }
+}
+
+fn number(id: &str, from: &Value, key: &str) -> f64 {
+    from[key].as_f64().unwrap_or_else(|| panic!("{id}: no number under {key}"))
+}
+
+fn numbers(id: &str, from: &Value, key: &str) -> Vec<f64> {
+    let list = from[key].as_array().unwrap_or_else(|| panic!("{id}: no list under {key}"));
+    list.iter().map(|value| value.as_f64().unwrap_or_else(|| panic!("{id}: no number in {key}"))).collect()
+}
+
+/// The named rows, in the order named; a row that is not in the table fails the test.
+fn examples(ids: &[&str]) -> Vec<Example> {
+    let mut rows: HashMap<&str, Example> = HANDBOOK.lines().skip(1).map(example).collect();
+    ids.iter().map(|id| rows.remove(id).unwrap_or_else(|| panic!("row {id} is missing"))).collect()
+}
+
+fn example(line: &'static str) -> (&'static str, Example) {
+    let cells: Vec<&str> = line.split('\t').collect();
+    let [id, _topic, inputs, expected, tolerance, source, _flag, _kind] = cells[..] else {
+        panic!("not eight cells: {line}");
+    };
+    let json = |text: &str| serde_json::from_str(text).unwrap_or_else(|fault| panic!("{id}: {fault}"));
+    let tolerance = tolerance.parse().unwrap_or_else(|fault| panic!("{id}: {fault}"));
+    assert!(!source.is_empty(), "{id} has no source");
+    (id, Example { id, inputs: json(inputs), expected: json(expected), tolerance, source })
+}
+
+#[test]
+fn containers_filled_with_several_seeds() {
+    for row in examples(&["S01", "S02", "S03", "S04", "S05", "S06", "S07", "S08", "S09", "S10"]) {
+        let filled = seeds::filled_share(row.given("germ"), row.given("seeds") as u32).unwrap();
+        row.near(100.0 * filled, "filled_pct_rounded");
+    }
+    for row in examples(&["S11", "S12", "S13", "S14", "S15"]) {
+        let filled = seeds::filled_share(row.given("germ"), row.given("seeds") as u32).unwrap();
+        row.near(100.0 * (1.0 - filled), "empty_pct");
+    }
+}
+
+#[test]
+fn pure_live_seed() {
+    for row in examples(&["S16"]) {
+        let (purity, germination) = (row.given("purity"), row.given("germ"));
+        let share = seeds::pure_live_share(purity, germination).unwrap();
+        row.near(row.given("plants_per_kg") / share, "seeds_per_kg");
+        let swapped = seeds::pure_live_share(germination, purity).unwrap();
+        assert_eq!(share == swapped, row.wanted_yes("swapped_purity_germ_gives_same"), "{} ({})", row.id, row.source);
+        let plants = seeds::plants_per_kg(row.wanted("seeds_per_kg"), purity, germination).unwrap();
+        assert!((plants - row.given("plants_per_kg")).abs() <= row.tolerance, "{}: {plants} ({})", row.id, row.source);
+    }
+    for row in examples(&["S17"]) {
+        // The bulletin counts the seeds of a kilogram as they come: purity is already in.
+        row.near(seeds::plants_per_kg(row.given("seeds_per_kg"), 1.0, row.given("germ")).unwrap(), "plants_per_kg");
+    }
+}
+
+#[test]
+fn seeds_by_weight_and_with_losses() {
+    for row in examples(&["S18"]) {
+        row.near(seeds::seeds_per_kg(row.given("tsw_g")).unwrap(), "seeds_per_kg");
+    }
+    for row in examples(&["S19"]) {
+        let losses = [row.given("nongerm"), row.given("nursery_loss"), row.given("field_loss")];
+        row.near(f64::from(seeds::seeds_with_losses(row.given("points") as u32, &losses).unwrap()), "seeds");
+    }
+}
+
+#[test]
+fn wilson_interval() {
+    for row in examples(&["S22"]) {
+        let interval = sampling::wilson(row.given("k") as u32, row.given("n") as u32, 0.95).unwrap();
+        row.near(interval.low, "lo");
+        row.near(interval.high, "hi");
+    }
+}
+
+#[test]
+fn plant_quality() {
+    for row in examples(&["Q01"]) {
+        let quotient = quality::sturdiness(row.given("height_cm"), row.given("rcd_mm")).unwrap();
+        row.near(quotient, "sq");
+        let good = quality::sturdiness_band(quotient) == Ok(quality::SturdinessBand::Good);
+        assert_eq!(good, row.wanted_yes("good"), "{} ({})", row.id, row.source);
+    }
+    for row in examples(&["Q02"]) {
+        let heights = numbers(row.id, &row.inputs, "height_cm");
+        let collars = numbers(row.id, &row.inputs, "rcd_mm");
+        let wanted = numbers(row.id, &row.expected, "sq");
+        assert_eq!((heights.len(), collars.len()), (wanted.len(), wanted.len()), "{}", row.id);
+        for ((height_cm, collar_mm), want) in heights.into_iter().zip(collars).zip(wanted) {
+            let quotient = quality::sturdiness(height_cm, collar_mm).unwrap();
+            assert!((quotient - want).abs() <= row.tolerance, "{}: {quotient}, but {want} ({})", row.id, row.source);
+        }
+    }
+    for row in examples(&["Q03"]) {
+        let (shoot_g, root_g) = (row.given("shoot_g"), row.given("root_g"));
+        assert_eq!(shoot_g + root_g, row.given("total_g"), "{}", row.id);
+        row.near(quality::dickson(row.given("height_cm"), row.given("rcd_mm"), shoot_g, root_g).unwrap(), "dqi");
+    }
+    for row in examples(&["Q04"]) {
+        let adequate = row.given("dqi") >= quality::DICKSON_LEAST;
+        assert_eq!(adequate, row.wanted_yes("adequate"), "{} ({})", row.id, row.source);
+    }
+}
+
+#[test]
+fn bag_volume() {
+    for row in examples(&["B01"]) {
+        row.near(container::bag_volume_cm3(row.given("flat_width_cm"), row.given("fill_cm")).unwrap(), "cm3");
+    }
+}
+
+#[test]
+fn plants_on_a_hectare() {
+    for row in examples(&["P01", "P02", "P03", "P04"]) {
+        let (row_m, in_row_m) = (row.given("a_m"), row.given("b_m"));
+        row.near(spacing::plants_per_ha(SpacingPattern::Rectangle, Some(row_m), in_row_m, None).unwrap(), "per_ha");
+        if row_m == in_row_m {
+            row.near(spacing::plants_per_ha(SpacingPattern::Square, None, in_row_m, None).unwrap(), "per_ha");
+        }
+    }
+    for row in examples(&["P05"]) {
+        row.near(spacing::plants_per_ha(SpacingPattern::Triangle, None, row.given("a_m"), None).unwrap(), "per_ha");
+    }
+}
+
+#[test]
+fn replicates_of_a_germination_test() {
+    for row in examples(&["G01", "G02", "G03", "G04", "G05", "G06", "G07", "G08"]) {
+        let range = sampling::max_tolerated_range(row.given("mean_germ_pct"));
+        row.near(f64::from(range.unwrap_or_else(|| panic!("{}: no row", row.id))), "max_range");
+    }
+    for row in examples(&["G09", "G10"]) {
+        let counts: Vec<u32> =
+            numbers(row.id, &row.inputs, "replicates").into_iter().map(|count| count as u32).collect();
+        let agreement = sampling::agreement(&counts, 100).unwrap();
+        row.near(agreement.mean, "mean");
+        row.near(f64::from(agreement.range), "range");
+        row.near(f64::from(agreement.max_tolerated_range.unwrap()), "max_range");
+        assert_eq!(agreement.within_tolerance, Some(row.wanted_yes("ok")), "{} ({})", row.id, row.source);
+    }
+}
+
+#[test]
+fn light_and_shade() {
+    for row in examples(&["L01"]) {
+        row.near(light::densiometer_openness_pct(row.given("open_dots")).unwrap(), "openness_pct");
+    }
+    for row in examples(&["L02"]) {
+        row.near(light::transmitted_share(row.given("k"), row.given("lai")).unwrap(), "transmitted");
+    }
+    for row in examples(&["L03"]) {
+        let crowns = light::Crowns {
+            plants_per_ha: row.given("plants_per_ha"),
+            crown_radius_m: row.given("crown_radius_m"),
+            opacity: row.given("opacity"),
+        };
+        row.near(light::crown_shade(&[crowns]).unwrap(), "shade");
+    }
+}
