@@ -176,7 +176,8 @@ impl fmt::Display for EntryId {
 impl FromStr for EntryId {
     type Err = String;
     fn from_str(written: &str) -> Result<EntryId, String> {
-        let fault = || format!("'{}' is not an entry written device:number", written.chars().take(60).collect::<String>());
+        let fault =
+            || format!("'{}' is not an entry written device:number", written.chars().take(60).collect::<String>());
         let (device, seq) = written.rsplit_once(':').ok_or_else(fault)?;
         if seq.is_empty() || seq.len() > 15 || !seq.bytes().all(|byte| byte.is_ascii_digit()) {
             return Err(fault());

@@ -18,7 +18,12 @@ pub trait Word: Sized + Copy + PartialEq + 'static {
 
     /// The spelling used in files.
     fn spelled(self) -> &'static str {
-        Self::WORDS.iter().find(|(word, _)| *word == self).and_then(|(_, spellings)| spellings.first()).copied().unwrap_or("")
+        Self::WORDS
+            .iter()
+            .find(|(word, _)| *word == self)
+            .and_then(|(_, spellings)| spellings.first())
+            .copied()
+            .unwrap_or("")
     }
 }
 
