@@ -1,0 +1,299 @@
+//! Tests of the catalogue and a walk over every built-in profile.
+
+use super::*;
+use crate::nursery::species::figure::{Figure, Flag};
+use crate::nursery::species::profile::{Stem, Storage, Template};
+use serde_json::json;
+
+fn species(written: &str) -> Arc<Profile> {
+    let catalogue = Catalogue::built_in();
+    let key = catalogue.find(written).unwrap_or_else(|| panic!("{written} is not known"));
+    catalogue.get(&key).unwrap().clone()
+}
+
+fn own(value: Value) -> Map<String, Value> {
+    value.as_object().unwrap().clone()
+}
+
+/// The value, flag and a word that must stand in its source.
+fn reads<T: PartialEq + std::fmt::Debug>(figure: &Option<Figure<T>>, value: T, flag: Flag, source: &str) {
+    let figure = figure.as_ref().expect("the figure is known");
+    assert_eq!((&figure.value, figure.flag), (&value, flag), "{}", figure.source);
+    assert!(figure.source.contains(source), "'{}' does not name {source}", figure.source);
+}
+
+#[test]
+fn every_text_is_read_and_makes_sense() {
+    for (file, text) in TEXTS {
+        let profile: Profile = toml::from_str(text).unwrap_or_else(|fault| panic!("{file}: {fault}"));
+        assert_eq!(crate::nursery::species::fault(&profile), None, "{file}");
+        assert!(file.ends_with(&format!("/{}.toml", profile.code)), "{file} holds {}", profile.code);
+        let folder = if profile.role == Role::Nursery { "nursery_trees/" } else { "nurse_plants/" };
+        assert!(file.starts_with(folder), "{file}");
+        assert!(!profile.names.en.is_empty() && !profile.names.es.is_empty(), "{file}");
+        assert!(!profile.scientific.is_empty(), "{file}");
+    }
+    let roles = |role| Catalogue::built_in().iter().filter(|(_, profile)| profile.role == role).count();
+    assert_eq!((roles(Role::Nursery), roles(Role::Nurse)), (25, 7));
+}
+
+#[test]
+fn every_figure_names_a_source_and_never_a_bare_tag() {
+    for (key, profile) in Catalogue::built_in().iter() {
+        for (name, _, source, flag) in profile.figures() {
+            let first = source.split([' ', ',', ';']).next().unwrap_or("");
+            let bare = source.len() <= 8 || (source == first && source != "common");
+            assert!(!bare, "{key} {name}: '{source}' is a tag, not a source");
+            assert_ne!(flag, Flag::Own, "{key} {name}");
+            if flag == Flag::Common {
+                let says = source.contains("common practice");
+                assert!(says, "{key} {name}: '{source}' is flagged common practice");
+            }
+            if flag == Flag::Seen {
+                let recalled = source.starts_with("common practice") || source.starts_with("general trade");
+                assert!(!recalled, "{key} {name}: '{source}' is flagged seen");
+            }
+        }
+    }
+}
+
+#[test]
+fn what_is_raised_in_the_nursery_has_what_readiness_needs() {
+    for (key, profile) in Catalogue::built_in().iter().filter(|(_, profile)| profile.role == Role::Nursery) {
+        let known: Vec<&str> = profile.figures().iter().map(|(name, ..)| *name).collect();
+        for needed in [
+            "storage",
+            "germination_fresh_pct",
+            "emerge_first_days",
+            "emerge_half_days",
+            "emerge_last_days",
+            "container_ml",
+            "container_depth_cm",
+            "plantable_least_days",
+            "plantable_usual_days",
+            "plantable_most_days",
+            "height_least_cm",
+            "height_most_cm",
+            "stem",
+            "outplant_shade_least_pct",
+            "outplant_shade_most_pct",
+            "hardening_template",
+            "hardening_days",
+            "hardening_steps",
+        ] {
+            assert!(known.contains(&needed), "{key} has no {needed}");
+        }
+        let woody = profile.stem.as_ref().unwrap().value == Stem::Woody;
+        assert_eq!(profile.collar_floor_mm.is_some(), woody, "{key}: a collar floor goes with a woody stem");
+        let steps = &profile.hardening_steps.as_ref().unwrap().value;
+        let first = f64::from(steps[0].days_before);
+        assert_eq!(first, profile.hardening_days.as_ref().unwrap().value, "{key}");
+        let last_light = steps.iter().rev().find(|step| step.shade_pct.is_some() || step.bed_shade).unwrap();
+        assert!(last_light.bed_shade, "{key}: the last step aims at the light of the bed");
+    }
+}
+
+#[test]
+fn every_nurse_plant_grows_and_gives_shade() {
+    for (key, profile) in Catalogue::built_in().iter().filter(|(_, profile)| profile.role == Role::Nurse) {
+        let points = &profile.growth_points.as_ref().unwrap_or_else(|| panic!("{key} does not grow")).value;
+        assert!(points.len() >= 4, "{key}");
+        assert!(profile.useful_shade_months.is_some() && profile.light_transmitted_least_pct.is_some(), "{key}");
+        assert!(profile.notes.iter().any(|note| note.contains("tape measure")), "{key}: the estimates are called so");
+    }
+}
+
+#[test]
+fn codes_are_unique_and_every_name_finds_its_own_species() {
+    let catalogue = Catalogue::built_in();
+    let mut codes = std::collections::BTreeSet::new();
+    for (key, profile) in catalogue.iter() {
+        assert!(codes.insert(profile.code.clone()), "{key}: the code {} is taken", profile.code);
+        assert_eq!(catalogue.shared_names(profile), Vec::new(), "{key}");
+        for name in names_of(profile) {
+            assert_eq!(catalogue.find(&name.0).as_ref(), Some(key), "{}", name.0);
+        }
+    }
+}
+
+#[test]
+fn a_species_is_found_as_people_write_it() {
+    let catalogue = Catalogue::built_in();
+    let found = |written: &str| catalogue.find(written).map(|key| key.to_string());
+    for (written, key) in [
+        ("Coffea arabica", "COA"),
+        ("coffea  ARABICA", "COA"),
+        ("coa", "COA"),
+        ("cof", "COA"),
+        ("Coffee", "COA"),
+        ("CAFE", "COA"),
+        ("rob", "COR"),
+        ("Musa AAB", "PLA"),
+        ("Musa AAA", "BAN"),
+        ("Musa AAA (Cavendish type)", "BAN"),
+        ("Tephrosia candida", "TEP"),
+        ("Citrus spp.", "CIT"),
+        ("Citrus", "CIT"),
+        ("guanabana", "SOU"),
+        ("Mata-ratón", "GLI"),
+        ("pigeon_pea", "PIG"),
+        ("higuerilla", "CTR"),
+    ] {
+        assert_eq!(found(written).as_deref(), Some(key), "{written}");
+    }
+    assert_eq!(found("dragon fruit"), None);
+    assert_eq!(found(" "), None);
+    assert_eq!(catalogue.nearest("grevilea robusta").first().map(String::as_str), Some("Grevillea robusta"));
+    assert!(catalogue.nearest("avocadoo").contains(&"avocado".to_string()));
+}
+
+#[test]
+fn cacao_as_its_sources_say() {
+    let cacao = species("cacao");
+    reads(&cacao.storage, Storage::Recalcitrant, Flag::Seen, "Kew");
+    reads(&cacao.storage_in_pod_days, 7.0, Flag::Seen, "FAO Better Farming Series");
+    reads(&cacao.storage_mucilage_on_days, 2.0, Flag::Seen, "Journal of Botany");
+    reads(&cacao.storage_washed_moist_days, 21.0, Flag::Seen, "1938359");
+    reads(&cacao.outplant_shade_least_pct, 40.0, Flag::Seen, "AAR");
+    reads(&cacao.outplant_shade_most_pct, 70.0, Flag::Seen, "Trinidad");
+    reads(&cacao.plantable_usual_days, 150.0, Flag::Memory, "Wood & Lass 1985");
+    reads(&cacao.collar_floor_mm, 6.0, Flag::Common, "no figure published");
+    reads(&cacao.hardening_template, Template::Shade, Flag::Common, "common practice");
+    reads(&cacao.depletion_fraction, 0.3, Flag::Seen, "Allen et al. 1998");
+    assert_eq!(cacao.hardening_steps.as_ref().unwrap().value[0].shade_pct, Some(55.0));
+    assert_eq!((cacao.row_m.as_ref().unwrap().value, cacao.in_row_m.as_ref().unwrap().value), (3.0, 3.0));
+}
+
+#[test]
+fn coffee_as_its_sources_say() {
+    let coffee = species("coffee");
+    reads(&coffee.storage_ambient_days, 90.0, Flag::Seen, "ae939e");
+    reads(&coffee.emerge_first_days, 40.0, Flag::Seen, "6 weeks");
+    reads(&coffee.plantable_least_days, 210.0, Flag::Memory, "Wintgens 2004");
+    reads(&coffee.height_least_cm, 20.0, Flag::Seen, "Coffee Organization");
+    reads(&coffee.leaves_least, 5.0, Flag::Memory, "Wintgens 2004");
+    reads(&coffee.leaves_in_pairs, true, Flag::Memory, "Wintgens 2004");
+    reads(&coffee.outplant_shade_most_pct, 50.0, Flag::Common, "common practice");
+    reads(&coffee.container_ml, 1000.0, Flag::Common, "Oliveira et al. 2015");
+}
+
+#[test]
+fn cedrela_mahogany_and_gliricidia_as_their_sources_say() {
+    let cedrela = species("Cedrela odorata");
+    reads(&cedrela.collar_floor_mm, 8.0, Flag::Seen, "Nicaragua");
+    reads(&cedrela.height_least_cm, 40.0, Flag::Seen, "Wightman");
+    reads(&cedrela.plantable_least_days, 90.0, Flag::Seen, "3 months");
+    reads(&cedrela.emerge_last_days, 30.0, Flag::Seen, "CATIE");
+    reads(&cedrela.germination_fresh_pct, 62.0, Flag::Seen, "83:225-234");
+    reads(&cedrela.plantable_usual_days, 110.0, Flag::Memory, "recalled");
+    reads(&species("caoba").collar_floor_mm, 8.0, Flag::Seen, "at least 5 mm");
+    let gliricidia = species("madre cacao");
+    reads(&gliricidia.collar_floor_mm, 6.0, Flag::Seen, "6-8 mm");
+    reads(&gliricidia.emerge_first_days, 4.0, Flag::Seen, "CATIE");
+    reads(&gliricidia.emerge_last_days, 15.0, Flag::Seen, "CATIE");
+    reads(&gliricidia.seeds_per_kg_most, 13_000.0, Flag::Seen, "Winrock");
+    let published: Vec<String> = Catalogue::built_in()
+        .iter()
+        .filter(|(_, profile)| profile.collar_floor_mm.as_ref().is_some_and(|floor| floor.flag == Flag::Seen))
+        .map(|(key, _)| key.to_string())
+        .collect();
+    assert_eq!(published, ["CED", "GLI", "SWI"], "no other collar floor is published");
+}
+
+#[test]
+fn banana_and_cassava_as_their_sources_say() {
+    let banana = species("banana");
+    reads(&banana.depletion_fraction, 0.35, Flag::Seen, "Allen et al. 1998");
+    reads(&banana.row_m, 3.0, Flag::Seen, "IITA");
+    reads(&banana.stem_life_most_months, 14.0, Flag::Memory, "recalled");
+    let year = banana.growth_points.as_ref().unwrap().value.iter().find(|point| point.month == 12.0).copied().unwrap();
+    assert_eq!((year.height_m, year.radius_m), (3.0, 1.8));
+    let cassava = species("yuca");
+    reads(&cassava.yield_least_kg, 2.0, Flag::Memory, "recalled");
+    reads(&cassava.yield_most_kg, 4.0, Flag::Memory, "recalled");
+    reads(&cassava.shade_tolerance, "intolerant of shade".to_string(), Flag::Seen, "Blomme");
+}
+
+#[test]
+fn moringa_and_papaya_have_soft_stems_and_polyembryonic_seed_gives_more() {
+    let soft: Vec<String> = Catalogue::built_in()
+        .iter()
+        .filter(|(_, profile)| profile.role == Role::Nursery)
+        .filter(|(_, profile)| profile.stem.as_ref().is_some_and(|stem| stem.value == Stem::Soft))
+        .map(|(key, _)| key.to_string())
+        .collect();
+    assert_eq!(soft, ["MOR", "PAP"]);
+    reads(&species("teca").seedlings_per_seed_most, 4.0, Flag::Memory, "recalled");
+    reads(&species("mango").seedlings_per_seed_most, 3.0, Flag::Memory, "polyembryonic");
+    assert_eq!(species("avocado").seedlings_per_seed_most, None);
+}
+
+#[test]
+fn own_figures_lie_over_a_known_species() {
+    let mut catalogue = Catalogue::built_in();
+    let laid = catalogue.with_own("café", &own(json!({"plantable_least_days": 240})), "our book 2024").unwrap();
+    assert_eq!(laid.0.as_str(), "COA");
+    assert_eq!(catalogue.get(&laid.0).unwrap().plantable_least_days.as_ref().unwrap().value, 210.0, "not yet put in");
+    catalogue.insert(laid.1);
+    let coffee = catalogue.get(&laid.0).unwrap();
+    reads(&coffee.plantable_least_days, 240.0, Flag::Own, "our book 2024");
+    reads(&coffee.height_least_cm, 20.0, Flag::Seen, "Coffee Organization");
+    assert_eq!(Catalogue::built_in().get(&laid.0).unwrap().plantable_least_days.as_ref().unwrap().value, 210.0);
+    assert_eq!(catalogue.find("cafeto"), Some(laid.0.clone()));
+
+    let above = own(json!({"plantable_least_days": 9999}));
+    assert!(catalogue.with_own("coffee", &above, "x").unwrap_err().contains("plantable_least_days"));
+    let shade = own(json!({"outplant_shade_max_pct": 120}));
+    assert!(catalogue.with_own("coffee", &shade, "x").unwrap_err().contains("more than 100"));
+    let unknown = own(json!({"hight_least_cm": 20}));
+    assert!(catalogue.with_own("coffee", &unknown, "x").unwrap_err().contains("nearest is 'height_least_cm'"));
+    let empty = own(json!({"row_m": 3}));
+    assert!(catalogue.with_own("coffee", &empty, " ").unwrap_err().contains("no source"));
+}
+
+#[test]
+fn a_new_species_gets_a_key_a_free_code_and_its_names() {
+    let mut catalogue = Catalogue::built_in();
+    let figures = json!({"plantable_usual_days": 150, "names": {"en": ["markhamia"]}});
+    let (key, profile) = catalogue.with_own("Markhamia lutea", &own(figures), "our book").unwrap();
+    assert_eq!(
+        (key.as_str(), profile.code.as_str(), profile.scientific.as_str()),
+        ("Markhamia lutea", "mar", "Markhamia lutea")
+    );
+    catalogue.insert(profile);
+    assert_eq!(catalogue.find("markhamia"), Some(key.clone()));
+    assert_eq!(catalogue.find("mar"), Some(key.clone()));
+    let again = catalogue.with_own("MARKHAMIA", &own(json!({"row_m": 4})), "our book").unwrap();
+    assert_eq!(again.0, key);
+    assert_eq!(again.1.plantable_usual_days.as_ref().unwrap().value, 150.0);
+
+    let (_, grewia) = catalogue.with_own("Grewia", &own(json!({})), "our book").unwrap();
+    assert_eq!(grewia.code, "grw", "gre is the code of grevillea, and so is its next letter");
+    let (_, ox) = catalogue.with_own("ñu", &own(json!({"code": "ÑUU", "role": "nurse"})), "our book").unwrap();
+    assert_eq!((ox.code.as_str(), ox.role), ("nuu", Role::Nurse));
+    assert!(catalogue.with_own("茶", &own(json!({})), "our book").unwrap_err().contains("code of three letters"));
+    assert!(catalogue.with_own("a\u{202e}b", &own(json!({})), "our book").unwrap_err().contains("invisible"));
+    assert!(catalogue.with_own(" ", &own(json!({})), "our book").is_err());
+}
+
+#[test]
+fn shared_names_are_told_and_the_stronger_name_leads() {
+    let mut catalogue = Catalogue::built_in();
+    let names = json!({"names": {"en": ["coffee"]}, "code": "gre"});
+    let (key, profile) = catalogue.with_own("Kahawa", &own(names), "our book").unwrap();
+    let shared: Vec<String> =
+        catalogue.shared_names(&profile).into_iter().map(|(name, at)| format!("{name} {at}")).collect();
+    assert_eq!(shared, ["coffee COA", "gre GRE"]);
+    catalogue.insert(profile);
+    assert_eq!(catalogue.find("coffee").unwrap().as_str(), "COA", "the earlier common name leads");
+    assert_eq!(catalogue.find("gre").unwrap().as_str(), "GRE");
+    assert_eq!(catalogue.find("kahawa"), Some(key));
+    catalogue.insert(Profile::named(
+        SpeciesKey::new("maize"),
+        "",
+        "mzz",
+        Role::Nurse,
+        Names { en: vec!["m".into()], es: vec![] },
+    ));
+    assert_eq!(catalogue.find("maize").unwrap().as_str(), "maize", "a key leads over a common name");
+}
