@@ -72,7 +72,7 @@ pub struct Site {
 impl Site {
     /// The site of a ledger.
     pub fn of(ledger: &Ledger) -> Site {
-        let mut site = Site { species: Catalogue::built_in(), ..Site::default() };
+        let mut site = Site { species: Arc::new(Catalogue::built_in()), ..Site::default() };
         let mut own: BTreeMap<SpeciesKey, Described<Profile>> = BTreeMap::new();
         for entry in ledger.of(&Subject::Site) {
             site.take(entry, &mut own);

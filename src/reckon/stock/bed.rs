@@ -1,8 +1,8 @@
 //! The story of a bed: its layout, what was planted and died, its nurse plants, and every look at its ground.
 
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
-use crate::nursery::entry::types::{GroundTask, Sky, Tubers};
 use crate::nursery::entry::BedSet;
+use crate::nursery::entry::types::{GroundTask, Sky, Tubers};
 use crate::reckon::picture::Doubt;
 use crate::reckon::site::Described;
 
@@ -171,4 +171,3 @@ pub struct BedStory {
     /// What cannot be believed.
     pub doubts: Vec<Doubt>,
 }
-

@@ -67,7 +67,8 @@ pub fn seeds_of_mass(
     species: Option<&SpeciesKey>,
     mass_g: f64,
 ) -> Option<u32> {
-    let of_lot = lot.and_then(|lot| received_entry(ledger, lot)).and_then(|lot| lot.seeds_per_kg).map(|per_kg| per_kg.0);
+    let of_lot =
+        lot.and_then(|lot| received_entry(ledger, lot)).and_then(|lot| lot.seeds_per_kg).map(|per_kg| per_kg.0);
     let per_kg = of_lot.or_else(|| {
         let profile = site.profile(species?)?;
         let least = profile.seeds_per_kg_least.as_ref()?.value;

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
-use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
 use crate::nursery::entry::MeasuredPlant;
+use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.

@@ -20,7 +20,8 @@ const MISCOUNT_SHARE: f64 = 0.05;
 
 /// Folds the entries of a tray.
 pub fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TrayStory {
-    let mut fold = TrayFold { ledger, site, story: TrayStory::blank(code.clone()), gap: 0, gap_day: None, lost_since_look: 0 };
+    let mut fold =
+        TrayFold { ledger, site, story: TrayStory::blank(code.clone()), gap: 0, gap_day: None, lost_since_look: 0 };
     for entry in ledger.of(&Subject::Tray(code.clone())) {
         fold.story.entries.push(entry.id.clone());
         fold.take(entry);
@@ -96,7 +97,9 @@ impl TrayFold<'_> {
             TrayEntry::PlugChecked(plug) => story.plugs.push(Spell { from: day, what: plug.roots, entry: id }),
             TrayEntry::Flushed(_) => story.flushes.push(Spell { from: day, what: (), entry: id }),
             TrayEntry::ShadeSet(step) => story.shades.push(Spell { from: day, what: step.shade_pct.0, entry: id }),
-            TrayEntry::WateringSet(step) => story.waterings.push(Spell { from: day, what: step.every_days.0, entry: id }),
+            TrayEntry::WateringSet(step) => {
+                story.waterings.push(Spell { from: day, what: step.every_days.0, entry: id })
+            }
             TrayEntry::HardeningBegun(begun) => {
                 story.hardening_begun.push(Spell { from: day, what: begun.for_bed.clone(), entry: id });
             }
@@ -298,14 +301,17 @@ impl TrayFold<'_> {
         accounts.standing = standing;
         // A stocktake settles what was doubted about the numbers before it.
         self.story.doubts.retain(|doubt| !settled_by_stocktake(&doubt.kind));
-        self.remember(entry, &Counted {
-            tray: self.story.code.clone(),
-            standing: Count(standing),
-            dead: None,
-            about: None,
-            cells_seen: None,
-            cells_filled: None,
-        });
+        self.remember(
+            entry,
+            &Counted {
+                tray: self.story.code.clone(),
+                standing: Count(standing),
+                dead: None,
+                about: None,
+                cells_seen: None,
+                cells_filled: None,
+            },
+        );
         if let Some(look) = self.story.counts.last_mut() {
             look.stocktake = true;
         }
@@ -420,8 +426,10 @@ impl TrayFold<'_> {
     /// How many more seedlings the seeds can still give beyond one each.
     fn twins_possible(&self) -> u32 {
         let profile = self.story.species.as_ref().and_then(|key| self.site.profile(key));
-        let each = profile.and_then(|profile| profile.seedlings_per_seed_most.as_ref()).map_or(1.0, |figure| figure.value);
-        let most = (f64::from(self.story.accounts.sown) * (each - 1.0).max(0.0)).floor().min(f64::from(u32::MAX)) as u32;
+        let each =
+            profile.and_then(|profile| profile.seedlings_per_seed_most.as_ref()).map_or(1.0, |figure| figure.value);
+        let most =
+            (f64::from(self.story.accounts.sown) * (each - 1.0).max(0.0)).floor().min(f64::from(u32::MAX)) as u32;
         most.saturating_sub(self.story.accounts.twins)
     }
 
@@ -507,4 +515,3 @@ fn moves_numbers(what: &What) -> bool {
         ) | What::Ground(GroundEntry::Outplanted(_))
     )
 }
-
