@@ -1,2 +1,8 @@
-//! All integration tests.
+//! All integration tests, one binary.
+#![allow(missing_docs, clippy::panic, clippy::unwrap_used, clippy::expect_used)]
+
+mod books_properties;
+mod books_worked;
+mod readiness_worked;
 mod science_handbook;
+mod support;

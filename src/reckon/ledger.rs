@@ -84,6 +84,39 @@ impl Ledger {
         Some(touched)
     }
 
+    /// Takes entries out again and names the subjects whose story changed. `None` means that everything may have.
+    pub fn take_out(&mut self, entries: &[Arc<Entry>]) -> Option<BTreeSet<Subject>> {
+        let mut touched = BTreeSet::new();
+        let mut wholly = false;
+        for entry in entries {
+            let key = entry.order_key();
+            if self.all.remove(&key).is_none() {
+                continue;
+            }
+            wholly |= self.withdrawals.remove(&(entry.recorded, entry.id.clone())).is_some();
+            wholly |= matches!(entry.what, What::Tray(TrayEntry::Relabelled(_)));
+            for subject in subjects(&entry.what) {
+                let subject = match subject {
+                    Subject::Tray(code) => Subject::Tray(self.tray_at(&code, &key)),
+                    Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => subject,
+                };
+                if let Some(of_it) = self.by_subject.get_mut(&subject) {
+                    of_it.remove(&key);
+                    if of_it.is_empty() {
+                        self.by_subject.remove(&subject);
+                    }
+                }
+                touched.insert(subject);
+            }
+        }
+        if wholly {
+            self.withdrawn = self.settle_withdrawals();
+            self.index_all();
+            return None;
+        }
+        Some(touched)
+    }
+
     /// Keeps an entry if it belongs to the view; false where it does not.
     fn keep(&mut self, entry: Arc<Entry>) -> bool {
         if self.view.known.is_some_and(|known| entry.recorded > known) {
@@ -193,6 +226,11 @@ impl Ledger {
     /// Every entry that counts, in the order of things (notes and withdrawals too).
     pub fn entries(&self) -> impl Iterator<Item = &Arc<Entry>> {
         self.all.values().filter(|entry| !self.withdrawn.contains(&entry.id))
+    }
+
+    /// Whether an entry is in the view, taken back or not.
+    pub fn holds(&self, id: &EntryId) -> bool {
+        self.all.values().any(|entry| entry.id == *id)
     }
 
     /// Whether an entry has been taken back.

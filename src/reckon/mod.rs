@@ -1,11 +1,14 @@
 //! From entries to a Picture. Pure and total: no clock, no file, no panic. What cannot be believed becomes a Doubt.
 
 pub mod bed;
+pub mod draw;
 pub mod ledger;
+mod pair;
 pub mod picture;
 pub mod site;
 pub mod stock;
 pub mod tray;
 
-pub use ledger::Ledger;
+pub use draw::{Fold, draw_picture};
+pub use ledger::{Ledger, View};
 pub use picture::Picture;

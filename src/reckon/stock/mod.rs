@@ -4,11 +4,13 @@
 mod bed;
 mod lineage;
 mod lot;
+mod place;
 mod tray;
 mod tray_fold;
 
 pub use bed::{BedStory, CohortStory, GroundLook, LightLook, NurseStory, SoilLook, SurvivalLook, WorkDone};
 pub use lineage::{Lineage, lineage_of};
 pub use lot::{LotStory, LotTest, fold_lot};
+pub use place::{LightChange, PlaceStory, Places, fold_places, share_read};
 pub use tray::{Accounts, CountLook, Origin, SampleLook, Sowing, Spell, TrayStory};
 pub use tray_fold::{FOUND_DEAD, fold_tray};

@@ -1,1 +1,231 @@
-//! A tray's readiness.
+//! A tray's readiness: every question of its verdict, its stage, and from when until when it can go out.
+
+pub mod age_of_count;
+pub mod exposure;
+pub mod hardening;
+pub mod hold;
+pub mod light;
+pub mod size;
+pub mod time;
+
+use std::sync::Arc;
+
+use crate::base::{Day, LotCode};
+use crate::nursery::entry::types::{MovedHow, PlantForm};
+use crate::nursery::species::Profile;
+use crate::reckon::picture::{Basis, Criterion, DaySpread, Measure, Rule, Stage, TrayPicture};
+use crate::reckon::site::Site;
+use crate::reckon::stock::{Origin, Places, Spell, TrayStory};
+use hardening::HardeningClock;
+use light::Stretch;
+
+/// Days a tray counts as "pricked out" before it grows on (CATIE seed bank pages: 50 % shade for 2-3 weeks).
+const PRICKED_OUT_DAYS: i32 = 21;
+
+/// What a tray is judged with.
+pub struct Around<'a> {
+    /// The site.
+    pub site: &'a Site,
+    /// Every place.
+    pub places: &'a Places,
+    /// Held lots among the tray's own.
+    pub lots_held: Vec<Spell<(String, Option<Day>)>>,
+    /// The nursery's weekly loss.
+    pub weekly_loss: f64,
+    /// The day looked at.
+    pub day: Day,
+}
+
+/// The light a tray stood in lately, for its pairs with beds.
+pub fn last_light_of(story: &TrayStory, places: &Places, day: Day) -> Option<light::LastLight> {
+    light::last_light(&light::light_history(story, places, day), day)
+}
+
+/// Whether a tray's plants skip the questions of plug, leaves and hardening: bare roots and stumps.
+pub fn is_bare(story: &TrayStory) -> bool {
+    matches!(story.form(), Some(PlantForm::BareRoot | PlantForm::Stump))
+}
+
+/// A tray on a day.
+pub fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayPicture {
+    let day = around.day;
+    let profile = story.species.as_ref().and_then(|key| around.site.profile(key)).map(Arc::as_ref);
+    let age = time::age(story, day);
+    let history = light::light_history(story, around.places, day);
+    let clock = hardening::clock(story, around.places, &history, day);
+    let last_light = light::last_light(&history, day);
+    let holding = time::holding(story, profile, around.site, &age, day);
+    let plug = time::last_plug(story);
+    let standing_range = age_of_count::standing_range(story, around.weekly_loss, day);
+    let share = size::plantable_share(story, profile, age.youngest_days);
+    let plantable = standing_range.times(share.share);
+    let judged = Judged { story, profile, age: &age, clock: &clock, history: &history, last_light: last_light.as_ref() };
+    let mut criteria = judged.criteria(around, holding.as_ref(), plug.as_ref());
+    criteria.push(load_criterion(story, plantable, share.basis));
+    let ready = criteria.iter().all(|criterion| !criterion.blocks);
+    let good_until = good_until_of(story);
+    let (best_before, best_before_spread) = time::best_before(holding.as_ref(), plug.as_ref(), good_until);
+    let ready_from = ready_from(&criteria, ready, day);
+    TrayPicture {
+        code: story.code.clone(),
+        species: story.species.clone(),
+        lots: lots_of(story),
+        stage: judged.stage(&criteria, ready, day),
+        standing: story.accounts.standing,
+        standing_range,
+        seed: story.accounts.seed,
+        counted_on: story.counted_on(),
+        plantable,
+        plantable_basis: share.basis,
+        place: story.place().cloned(),
+        sown_on: age.oldest_on,
+        age_days: age.youngest_days,
+        light_share: last_light.map(|light| light.share),
+        ready,
+        ready_from,
+        ready_spread: ready_from.and_then(|from| ready_spread(from, &age, profile, share.basis)),
+        best_before,
+        best_before_spread,
+        criteria,
+        story: story.clone(),
+    }
+}
+
+fn lots_of(story: &TrayStory) -> Vec<LotCode> {
+    let mut lots: Vec<LotCode> = story.sowings.iter().filter_map(|sowing| sowing.lot.clone()).collect();
+    lots.dedup();
+    lots
+}
+
+fn good_until_of(story: &TrayStory) -> Option<Day> {
+    match &story.origin {
+        Some(Origin::Received { good_until, .. }) => *good_until,
+        Some(Origin::Sown | Origin::MovedOn(_)) | None => None,
+    }
+}
+
+fn load_criterion(story: &TrayStory, plantable: crate::base::Range, basis: Basis) -> Criterion {
+    const SOURCE: &str = "a load is 5 plants, or all that stand where fewer do (ours, common practice)";
+    let standing = story.accounts.standing;
+    let met = size::is_load(plantable.likely, standing);
+    let needed = Measure::PlantsAtLeast(size::load(standing));
+    let entries = size::last_sample(story).map(|sample| sample.entry.clone());
+    let counted = story.last_whole_count().map(|look| look.entry.clone());
+    Criterion::known(Rule::Load, needed, Measure::Plants(plantable), basis, met, SOURCE)
+        .resting_on(entries.into_iter().chain(counted))
+}
+
+/// The last of the days on which each question is first met; none where a question that blocks has no such day.
+fn ready_from(criteria: &[Criterion], ready: bool, day: Day) -> Option<Day> {
+    // A load follows from the others: it grows with the days and the sample.
+    let asked = criteria.iter().filter(|criterion| criterion.rule != Rule::Load);
+    let load_waits = criteria.iter().any(|criterion| criterion.rule == Rule::Load && criterion.blocks);
+    let mut latest: Option<Day> = None;
+    let mut waits = false;
+    for criterion in asked {
+        match (criterion.blocks, criterion.expected) {
+            (true, None) => return None,
+            (true, Some(expected)) => {
+                waits = true;
+                latest = latest.max(Some(expected.max(day.plus(1))));
+            }
+            (false, expected) if criterion.met == Some(true) => latest = latest.max(expected.filter(|on| *on <= day)),
+            (false, _) => {}
+        }
+    }
+    if !ready && load_waits && !waits {
+        return None;
+    }
+    latest
+}
+
+fn ready_spread(from: Day, age: &time::Age, profile: Option<&Profile>, basis: Basis) -> Option<DaySpread> {
+    if basis == Basis::Measured {
+        return None;
+    }
+    let (_, usual, most) = time::day_span(profile)?;
+    let sown = age.youngest_on?;
+    let likely = from.max(sown.plus(usual));
+    Some(DaySpread { low: from, likely, high: likely.max(sown.plus(most)) })
+}
+
+struct Judged<'a> {
+    story: &'a TrayStory,
+    profile: Option<&'a Profile>,
+    age: &'a time::Age,
+    clock: &'a HardeningClock,
+    history: &'a [Stretch],
+    last_light: Option<&'a light::LastLight>,
+}
+
+impl Judged<'_> {
+    fn criteria(
+        &self,
+        around: &Around<'_>,
+        holding: Option<&time::Holding>,
+        plug: Option<&(Day, crate::nursery::entry::types::Roots, crate::base::EntryId)>,
+    ) -> Vec<Criterion> {
+        let day = around.day;
+        let bare = is_bare(self.story);
+        let measured = size::last_sample(self.story).is_some();
+        let mut all = vec![self.living()];
+        if bare {
+            if let Some(Origin::Received { good_until, entry, .. }) = &self.story.origin {
+                all.push(hold::good_until(*good_until, entry, day));
+            }
+        } else {
+            all.push(time::days_since_sowing(self.age, self.profile, measured));
+            all.push(time::days_in_container(holding, plug, day));
+        }
+        all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
+        if !bare {
+            all.push(time::plug_criterion(plug));
+            all.push(hold::flush(self.story, day));
+            all.push(hardening::criterion(self.story, self.profile, self.clock, self.history, day));
+            all.push(exposure::toward_band(self.last_light, self.profile));
+        }
+        all.push(hold::held(self.story, around.places, &around.lots_held, day));
+        all.push(hold::treated(self.story, around.places, day));
+        all
+    }
+
+    fn living(&self) -> Criterion {
+        let standing = self.story.accounts.standing;
+        let known = Measure::Plants(crate::base::Range::exact(f64::from(standing)));
+        Criterion::known(Rule::Living, Measure::PlantsAtLeast(1), known, Basis::Counted, standing > 0, "common practice")
+            .resting_on(self.story.last_whole_count().map(|look| look.entry.clone()))
+    }
+
+    fn stage(&self, criteria: &[Criterion], ready: bool, day: Day) -> Stage {
+        let story = self.story;
+        let due = story.seed_is_due(day);
+        if story.accounts.standing == 0 {
+            return if due { Stage::Sown } else { Stage::Spent };
+        }
+        let unmet = |rule: Rule| criteria.iter().any(|c| c.rule == rule && c.met == Some(false));
+        if ready {
+            return Stage::Ready;
+        }
+        if unmet(Rule::DaysInContainer) || unmet(Rule::GoodUntil) {
+            return Stage::Overdue;
+        }
+        if due {
+            return Stage::Emerging;
+        }
+        if self.clock.started.is_some_and(|started| self.is_late_enough(started)) {
+            return Stage::Hardening;
+        }
+        let pricked_out = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PrickedOut)));
+        if pricked_out && story.made_on.is_some_and(|made| day.days_since(made) <= PRICKED_OUT_DAYS) {
+            return Stage::PrickedOut;
+        }
+        Stage::GrowingOn
+    }
+
+    /// Steps early in a tray's life belong to raising, not to hardening: a tray is called hardening when its clock
+    /// started within twice the length of hardening before the species' least days (ours), or somebody said so.
+    fn is_late_enough(&self, started: Day) -> bool {
+        let (Some(sown), Some((least, ..))) = (self.age.youngest_on, time::day_span(self.profile)) else { return true };
+        self.clock.said || started >= sown.plus(least - 2 * hardening::length_days(self.profile))
+    }
+}

@@ -1,0 +1,36 @@
+//! Where answers go: data to stdout, notes to stderr. A reader who has seen enough ends the program quietly.
+
+use std::io::{ErrorKind, Write};
+
+/// How a run ends; the numbers are a contract.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Ending {
+    /// Done.
+    Done = 0,
+    /// Refused: a person can mend it; nothing was written.
+    Refused = 1,
+    /// Not a command.
+    Usage = 2,
+    /// The file.
+    File = 3,
+    /// Another program is writing.
+    Busy = 5,
+    /// Damaged.
+    Damaged = 6,
+}
+
+/// Writes an answer; false where it could not be written for another reason than a closed pipe.
+pub fn say(text: &str) -> bool {
+    let mut out = std::io::stdout().lock();
+    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+    match written {
+        Ok(()) => true,
+        Err(fault) => fault.kind() == ErrorKind::BrokenPipe,
+    }
+}
+
+/// Writes a note for the person; nothing can be done where even that fails.
+pub fn note(text: &str) {
+    let mut out = std::io::stderr().lock();
+    let _ = writeln!(out, "{text}");
+}

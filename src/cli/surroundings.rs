@@ -1,0 +1,89 @@
+//! What the program stands in: environment, terminal, clock, user. Read once, here, and handed on.
+
+use chrono::{Local, Timelike};
+use std::io::IsTerminal;
+use std::path::PathBuf;
+
+use crate::base::{Clock, Day, Moment};
+use crate::desk::Now;
+use crate::settings::Folders;
+
+/// The surroundings of one run.
+#[derive(Clone, Debug)]
+pub struct Surroundings {
+    /// Where things are kept.
+    pub folders: Folders,
+    /// `OUTPLANT_NURSERY`.
+    pub nursery: Option<PathBuf>,
+    /// `OUTPLANT_TODAY`.
+    pub today: Option<String>,
+    /// The language of the system: `LC_ALL`, `LC_MESSAGES`, `LANG`, the first that is set.
+    pub lang: Option<String>,
+    /// The system's user.
+    pub user: Option<String>,
+    /// Columns of the screen.
+    pub columns: usize,
+    /// Whether answers go to a screen.
+    pub out_is_terminal: bool,
+    /// Whether questions can be asked.
+    pub can_ask: bool,
+    /// Whether colour may be used.
+    pub colour: bool,
+}
+
+impl Surroundings {
+    /// Reads the surroundings of this process.
+    pub fn of_process() -> Surroundings {
+        let text = |name: &str| std::env::var(name).ok().filter(|value| !value.is_empty());
+        let out_is_terminal = std::io::stdout().is_terminal();
+        let dumb = text("TERM").as_deref() == Some("dumb");
+        Surroundings {
+            folders: Folders::of_user(),
+            nursery: std::env::var_os("OUTPLANT_NURSERY").filter(|value| !value.is_empty()).map(PathBuf::from),
+            today: text("OUTPLANT_TODAY"),
+            lang: text("LC_ALL").or_else(|| text("LC_MESSAGES")).or_else(|| text("LANG")),
+            user: text("USER").or_else(|| text("LOGNAME")).or_else(|| text("USERNAME")),
+            columns: columns(text("COLUMNS").as_deref(), out_is_terminal),
+            out_is_terminal,
+            can_ask: out_is_terminal && std::io::stdin().is_terminal(),
+            colour: out_is_terminal && !dumb && text("NO_COLOR").is_none(),
+        }
+    }
+
+    /// What the clock says; the error is the text that is no day.
+    pub fn now(&self) -> Result<Now, String> {
+        let local = Local::now();
+        let moment = Moment::from_millis(local.timestamp_millis());
+        match &self.today {
+            None => Ok(Now {
+                today: Day::from_date(local.date_naive()),
+                clock: Clock::from_hm(local.hour(), local.minute()),
+                moment,
+            }),
+            Some(written) => {
+                let today: Day = written.parse().map_err(|_| written.clone())?;
+                // The instant follows the day that was set, at the time of day the clock shows.
+                let offset_h = f64::from(local.offset().local_minus_utc()) / 3600.0;
+                let since_midnight = i64::from(local.num_seconds_from_midnight()) * 1000;
+                let midnight = Moment::end_of(today.plus(-1), offset_h).millis() + 1;
+                Ok(Now { today, clock: None, moment: Moment::from_millis(midnight + since_midnight) })
+            }
+        }
+    }
+}
+
+/// Widest lines of answers: 80 where nobody says otherwise, at most 120, as long lines are hard to read.
+fn columns(written: Option<&str>, out_is_terminal: bool) -> usize {
+    const USUAL: usize = 80;
+    const MOST: usize = 120;
+    const LEAST: usize = 40;
+    if !out_is_terminal {
+        return USUAL;
+    }
+    let screen = || clap_terminal_width();
+    written.and_then(|text| text.parse().ok()).or_else(screen).unwrap_or(USUAL).clamp(LEAST, MOST)
+}
+
+fn clap_terminal_width() -> Option<usize> {
+    ratatui::crossterm::terminal::size().ok().map(|(columns, _)| usize::from(columns)).filter(|columns| *columns > 0)
+}

@@ -1,0 +1,168 @@
+//! Judging a batch: its lines are laid over the book in the order of things; what cannot be true is refused, what makes
+//! a later day impossible is written and doubted.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::names::Names;
+use super::refusal::{DeskError, Refusal, Refused};
+use super::Now;
+use crate::base::{DeviceId, EntryId, Moment};
+use crate::nursery::entry::{BookEntry, Entry, What, reading};
+use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::envelope::{Draft, canonical};
+use crate::reckon::Fold;
+use crate::reckon::picture::{Doubt, DoubtKind};
+
+/// Lines already laid over the fold for a trial, and the doubts they raised.
+pub(super) struct Judged {
+    tried: Vec<Arc<Entry>>,
+    pub(super) doubts: Vec<Doubt>,
+}
+
+impl Judged {
+    /// Takes the tried lines out of the fold again and hands over the doubts.
+    pub(super) fn put_back(&self, fold: &mut Fold) -> Vec<Doubt> {
+        fold.take_out(&self.tried);
+        self.doubts.clone()
+    }
+}
+
+/// Gives today's drafts the time of day, and refuses days to come.
+pub(super) fn settle(drafts: &mut [Draft], now: Now) -> Result<(), DeskError> {
+    let mut refused = Vec::new();
+    let many = drafts.len() > 1;
+    for (i, draft) in drafts.iter_mut().enumerate() {
+        if draft.happened > now.today {
+            let why = Refusal::FutureDay { day: draft.happened, today: now.today };
+            refused.push(Refused { line: if many { i + 1 } else { 0 }, why });
+        }
+        if draft.happened == now.today && draft.clock.is_none() {
+            draft.clock = now.clock;
+        }
+    }
+    if refused.is_empty() { Ok(()) } else { Err(DeskError::Refused(refused)) }
+}
+
+/// Judges drafts and leaves them laid over the fold; the caller puts them back.
+pub(super) fn judge(
+    fold: &mut Fold,
+    mut drafts: Vec<Draft>,
+    now: Now,
+    moment: Moment,
+) -> Result<(Vec<Draft>, Judged), DeskError> {
+    settle(&mut drafts, now)?;
+    let mut faults: Vec<Refused> = Vec::new();
+    let many = drafts.len() > 1;
+    let line = |i: usize| if many { i + 1 } else { 0 };
+    let whats = name_check(fold, &mut drafts, &mut faults, &line);
+    if !faults.is_empty() {
+        faults.sort_by_key(|refused| refused.line);
+        return Err(DeskError::Refused(faults));
+    }
+    let trial = trial_entries(&drafts, whats, moment);
+    let line_of: BTreeMap<EntryId, usize> =
+        trial.iter().enumerate().map(|(i, entry)| (entry.id.clone(), line(i))).collect();
+    let before: BTreeSet<Doubt> = fold.all_doubts().into_iter().collect();
+    fold.add(trial.iter().cloned());
+    let new: Vec<Doubt> = fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
+    for doubt in &new {
+        let ours = doubt.entries.iter().find_map(|entry| line_of.get(entry));
+        if let (Some(line), Some(why)) = (ours, refusal_of(doubt)) {
+            faults.push(Refused { line: *line, why });
+        }
+    }
+    let judged = Judged { tried: trial, doubts: new };
+    if faults.is_empty() {
+        return Ok((drafts, judged));
+    }
+    judged.put_back(fold);
+    faults.sort_by_key(|refused| refused.line);
+    Err(DeskError::Refused(faults))
+}
+
+fn name_check(
+    fold: &Fold,
+    drafts: &mut [Draft],
+    faults: &mut Vec<Refused>,
+    line: &dyn Fn(usize) -> usize,
+) -> Vec<What> {
+    let mut names = Names::of(fold);
+    let mut whats = Vec::with_capacity(drafts.len());
+    for (i, draft) in drafts.iter_mut().enumerate() {
+        let read = names.settle_species(draft).and_then(|()| read(draft)).and_then(|what| names.learn(&what).map(|()| what));
+        match read {
+            Ok(what) => whats.push((i, what)),
+            Err(why) => faults.push(Refused { line: line(i), why }),
+        }
+    }
+    for (i, what) in &whats {
+        if let Err(why) = names.check(what).and_then(|()| check_withdrawal(fold, what)) {
+            faults.push(Refused { line: line(*i), why });
+        }
+    }
+    whats.into_iter().map(|(_, what)| what).collect()
+}
+
+fn read(draft: &Draft) -> Result<What, Refusal> {
+    let body = canonical(&serde_json::Value::Object(draft.body.clone()));
+    reading::read_body(&draft.kind, &body).map_err(|fault| {
+        let problem = Problem::Profile(fault.to_string());
+        Refusal::Entry(EntryFault::Field { kind: draft.kind.clone(), fault: FieldFault { field: "body".into(), problem } })
+    })
+}
+
+fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {
+    let What::Book(BookEntry::Withdrawn(withdrawal)) = what else { return Ok(()) };
+    let unknown = withdrawal.entries.iter().find(|target| !fold.ledger().holds(target));
+    unknown.map_or(Ok(()), |target| Err(Refusal::UnknownEntry(target.clone())))
+}
+
+/// Entries as the file would make them, under a device of their own that sorts after every other.
+fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment) -> Vec<Arc<Entry>> {
+    let Some(device) = DeviceId::new("zzzzzzzz-trial") else { return Vec::new() };
+    drafts
+        .iter()
+        .zip(whats)
+        .enumerate()
+        .map(|(i, (draft, what))| {
+            Arc::new(Entry {
+                id: EntryId { device: device.clone(), seq: i as u64 + 1 },
+                happened: draft.happened,
+                clock: draft.clock,
+                recorded: moment,
+                who: draft.who.as_str().into(),
+                command: 1,
+                what,
+            })
+        })
+        .collect()
+}
+
+/// A doubt that a new entry raises about itself cannot be true at the desk.
+fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
+    match doubt.kind.clone() {
+        DoubtKind::MoreOutThanStood { tray, out, stood } => {
+            Some(Refusal::MoreOutThanStands { tray, out, stands: stood, on: doubt.day })
+        }
+        DoubtKind::MoreSeedThanHeld { lot, out, held } => Some(Refusal::MoreSeedThanHeld { lot, out, held }),
+        DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
+            Some(Refusal::MoreDeadThanLive { bed, species, dead, live: lived })
+        }
+        DoubtKind::TwiceMade(tray) => Some(Refusal::TrayInUse(tray)),
+        DoubtKind::TwiceReceived(lot) => Some(Refusal::LotInUse(lot)),
+        DoubtKind::BadProfile { species, what } => Some(Refusal::Profile(species, what)),
+        DoubtKind::MoreAliveThanPlanted { .. }
+        | DoubtKind::MoreThanSeed { .. }
+        | DoubtKind::RiseWithoutSeed { .. }
+        | DoubtKind::UnknownTray(_)
+        | DoubtKind::UnknownLot(_)
+        | DoubtKind::UnknownBed(_)
+        | DoubtKind::UnknownSpecies(_)
+        | DoubtKind::OrderMatters(_)
+        | DoubtKind::NoBedPlans { .. }
+        | DoubtKind::NotInPlan { .. }
+        | DoubtKind::OffTheGrid { .. }
+        | DoubtKind::LookAtEmpty(_) => None,
+    }
+}

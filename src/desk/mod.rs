@@ -1,0 +1,186 @@
+//! The one door for change: a command is checked against the book, becomes entries, is written in one piece, and a new
+//! Picture is drawn. Today enters here.
+
+mod judge;
+mod names;
+mod refusal;
+mod undo;
+
+pub use refusal::{DeskError, Refusal, Refused};
+pub use undo::{TakenBack, Withdraws};
+
+use std::path::Path;
+use std::sync::Arc;
+
+use crate::base::{Clock, Day, EntryId, Moment};
+use crate::journal::Journal;
+use crate::nursery::entry::Entry;
+use crate::nursery::envelope::{Draft, Sealed};
+use crate::reckon::picture::Doubt;
+use crate::reckon::{Fold, Picture, View};
+
+/// What the clock says, read once by the caller.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Now {
+    /// Today, as the person means it.
+    pub today: Day,
+    /// The time of day; none where today was set by hand.
+    pub clock: Option<Clock>,
+    /// The instant.
+    pub moment: Moment,
+}
+
+/// What was written.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Recorded {
+    /// The entries written by this command.
+    pub entries: Vec<EntryId>,
+    /// Lines of an import that were here already.
+    pub already: usize,
+    /// Doubts that were not there before.
+    pub doubts: Vec<Doubt>,
+}
+
+/// The desk of one nursery.
+pub struct Desk {
+    journal: Journal,
+    now: Now,
+    arrival: i64,
+    entries: Vec<Arc<Entry>>,
+    fold: Fold,
+}
+
+impl Desk {
+    /// Opens a nursery. `shelf` is the folder of the settings, where this copy's identity is kept.
+    pub fn open(file: &Path, shelf: &Path, now: Now) -> Result<Desk, DeskError> {
+        Desk::over(Journal::open(file, shelf)?, now)
+    }
+
+    /// Begins a nursery in a new file with its first entries.
+    pub fn begin(file: &Path, shelf: &Path, now: Now, first: Vec<Draft>) -> Result<(Desk, Recorded), DeskError> {
+        let mut first = first;
+        judge::settle(&mut first, now)?;
+        let journal = Journal::begin(file, shelf)?;
+        let mut desk = Desk::over(journal, now)?;
+        let recorded = desk.record(first)?;
+        Ok((desk, recorded))
+    }
+
+    fn over(journal: Journal, now: Now) -> Result<Desk, DeskError> {
+        let (entries, arrival) = journal.entries_after(0)?;
+        let entries: Vec<Arc<Entry>> = entries.into_iter().map(Arc::new).collect();
+        let view = View { day: now.today, known: None };
+        let fold = Fold::new(view, now.today, entries.iter().cloned());
+        Ok(Desk { journal, now, arrival, entries, fold })
+    }
+
+    /// The file.
+    pub fn journal(&self) -> &Journal {
+        &self.journal
+    }
+
+    /// What the clock said.
+    pub fn now(&self) -> Now {
+        self.now
+    }
+
+    /// Every entry, in the order of arrival.
+    pub fn entries(&self) -> &[Arc<Entry>] {
+        &self.entries
+    }
+
+    /// The fold of today.
+    pub fn fold(&self) -> &Fold {
+        &self.fold
+    }
+
+    /// The Picture of today.
+    pub fn picture(&self) -> Picture {
+        self.fold.picture()
+    }
+
+    /// The Picture of any day, with only what had been recorded by a moment where one is given.
+    pub fn picture_of(&self, view: View) -> Picture {
+        if view == (View { day: self.now.today, known: None }) {
+            return self.picture();
+        }
+        Fold::new(view, self.now.today, self.entries.iter().cloned()).picture()
+    }
+
+    /// The end of a day at the nursery, for `--known`.
+    pub fn end_of(&self, day: Day) -> Moment {
+        let offset = self.fold.site().nursery.on(day).map_or(0.0, |nursery| nursery.utc_offset_h.0);
+        Moment::end_of(day, offset)
+    }
+
+    /// Takes in what another process wrote meanwhile.
+    pub fn refresh(&mut self) -> Result<bool, DeskError> {
+        let (new, arrival) = self.journal.entries_after(self.arrival)?;
+        self.arrival = arrival;
+        if new.is_empty() {
+            return Ok(false);
+        }
+        let new: Vec<Arc<Entry>> = new.into_iter().map(Arc::new).collect();
+        self.entries.extend(new.iter().cloned());
+        self.fold.add(new);
+        Ok(true)
+    }
+
+    /// Writes drafts, all or none: each is judged in the order of things on one running fold.
+    pub fn record(&mut self, drafts: Vec<Draft>) -> Result<Recorded, DeskError> {
+        self.take(Vec::new(), drafts, self.now.moment)
+    }
+
+    /// The same, recorded at another moment (the sample nursery writes on the evening of each day).
+    pub fn record_at(&mut self, drafts: Vec<Draft>, moment: Moment) -> Result<Recorded, DeskError> {
+        self.take(Vec::new(), drafts, moment)
+    }
+
+    /// Says what `record` would refuse or doubt, and writes nothing.
+    pub fn rehearse(&mut self, drafts: Vec<Draft>) -> Result<Vec<Doubt>, DeskError> {
+        self.refresh()?;
+        let (_, judged) = judge::judge(&mut self.fold, drafts, self.now, self.now.moment)?;
+        judged.put_back(&mut self.fold);
+        Ok(judged.doubts)
+    }
+
+    /// Takes lines with an identity of their own, and drafts, all or none.
+    pub fn take(&mut self, known: Vec<Sealed>, drafts: Vec<Draft>, moment: Moment) -> Result<Recorded, DeskError> {
+        self.refresh()?;
+        let before = self.fold.all_doubts();
+        let known_entries: Vec<Arc<Entry>> =
+            known.iter().filter_map(|sealed| sealed.open().ok()).map(Arc::new).collect();
+        let with_known = !known_entries.is_empty();
+        if with_known {
+            // Drafts may speak of what the lines with identity bring.
+            self.fold.add(known_entries);
+        }
+        let judged = judge::judge(&mut self.fold, drafts, self.now, moment);
+        let (drafts, judged) = match judged {
+            Ok(judged) => judged,
+            Err(fault) => {
+                if with_known {
+                    self.fold_anew();
+                }
+                return Err(fault);
+            }
+        };
+        // What was tried is taken out again; what the file then gives back is what counts.
+        let doubts_of_drafts = judged.put_back(&mut self.fold);
+        if with_known {
+            self.fold_anew();
+        }
+        let taken = self.journal.append_sealed(known, &drafts, moment)?;
+        self.refresh()?;
+        let mut doubts = doubts_of_drafts;
+        if with_known {
+            doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
+        }
+        Ok(Recorded { entries: taken.written, already: taken.already, doubts })
+    }
+
+    fn fold_anew(&mut self) {
+        let view = self.fold.ledger().view();
+        self.fold = Fold::new(view, self.now.today, self.entries.iter().cloned());
+    }
+}

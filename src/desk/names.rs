@@ -1,0 +1,159 @@
+//! Names in an entry: every tray, lot, bed and species it speaks of must be known, and what it makes must be new.
+//! Species are brought to the one key they are stored by.
+
+use serde_json::{Map, Value};
+use std::collections::BTreeSet;
+
+use super::refusal::Refusal;
+use crate::base::{BedName, LotCode, SpeciesKey, TrayCode, name_search};
+use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::entry::shape::{Field, Shape};
+use crate::nursery::entry::subject::{Subject, is_unknown_lot};
+use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
+use crate::nursery::envelope::Draft;
+use crate::nursery::species::Catalogue;
+use crate::reckon::Fold;
+
+/// The names a batch is judged against: those in the book and those its own lines make.
+pub(super) struct Names {
+    trays: BTreeSet<TrayCode>,
+    lots: BTreeSet<LotCode>,
+    beds: BTreeSet<BedName>,
+    species: Catalogue,
+}
+
+impl Names {
+    /// The names in the book.
+    pub fn of(fold: &Fold) -> Names {
+        Names {
+            trays: fold.trays().iter().filter(|(_, story)| story.origin.is_some()).map(|(code, _)| code.clone()).collect(),
+            lots: fold.lots().iter().filter(|(_, story)| story.received.is_some()).map(|(code, _)| code.clone()).collect(),
+            beds: fold.beds().iter().filter(|(_, s)| s.layout.each().next().is_some()).map(|(n, _)| n.clone()).collect(),
+            species: (*fold.site().species).clone(),
+        }
+    }
+
+    /// Brings the species named in a draft to their keys, and learns a new one.
+    pub fn settle_species(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
+        let Some(kind) = kind_of_entry(&draft.kind) else { return Ok(()) };
+        if kind.kind == "species_set" {
+            return self.learn_species(draft);
+        }
+        let species = &self.species;
+        settle_record(kind.fields, &mut draft.body, species)
+    }
+
+    fn learn_species(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
+        let written = draft.body.get("species").and_then(Value::as_str).unwrap_or_default().to_string();
+        let figures = draft.body.get("profile").and_then(Value::as_object).cloned().unwrap_or_default();
+        let (key, profile) = self
+            .species
+            .with_own(&written, &figures, "this nursery")
+            .map_err(|what| Refusal::Profile(SpeciesKey::new(&written), what))?;
+        if let Some((name, other)) = self.species.shared_names(&profile).first() {
+            return Err(Refusal::Profile(SpeciesKey::new(&written), format!("'{name}' already names {other}")));
+        }
+        draft.body.insert("species".into(), Value::from(key.as_str()));
+        self.species.insert(profile);
+        Ok(())
+    }
+
+    /// What a draft makes is learned, so that other lines may speak of it whatever their order.
+    pub fn learn(&mut self, what: &What) -> Result<(), Refusal> {
+        match what {
+            What::Tray(TrayEntry::Sown(sown)) => self.new_tray(&sown.tray),
+            What::Tray(TrayEntry::PlantsReceived(received)) => self.new_tray(&received.tray),
+            What::Tray(TrayEntry::MovedOn(moved)) => {
+                self.trays.insert(moved.to.clone());
+                Ok(())
+            }
+            What::Tray(TrayEntry::Relabelled(label)) if label.was.is_some() => self.new_tray(&label.tray),
+            What::Seed(SeedEntry::LotReceived(lot)) => {
+                if self.lots.insert(lot.lot.clone()) { Ok(()) } else { Err(Refusal::LotInUse(lot.lot.clone())) }
+            }
+            What::Site(SiteEntry::BedSet(bed)) => {
+                self.beds.insert(bed.bed.clone());
+                Ok(())
+            }
+            What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => Ok(()),
+        }
+    }
+
+    fn new_tray(&mut self, tray: &TrayCode) -> Result<(), Refusal> {
+        if self.trays.insert(tray.clone()) { Ok(()) } else { Err(Refusal::TrayInUse(tray.clone())) }
+    }
+
+    /// Every tray, lot and bed an entry speaks of must be known.
+    pub fn check(&self, what: &What) -> Result<(), Refusal> {
+        for subject in crate::nursery::entry::subject::subjects(what) {
+            match subject {
+                Subject::Tray(tray) => self.known_tray(&tray)?,
+                Subject::Lot(lot) => self.known_lot(&lot)?,
+                Subject::Bed(bed) => self.known_bed(&bed)?,
+                Subject::Place(_) | Subject::Site => {}
+            }
+        }
+        match what {
+            What::Tray(TrayEntry::HardeningBegun(begun)) => begun.for_bed.as_ref().map_or(Ok(()), |bed| self.known_bed(bed)),
+            What::Ground(GroundEntry::SurvivalCounted(look)) => {
+                look.tray.as_ref().map_or(Ok(()), |tray| self.known_tray(tray))
+            }
+            What::Tray(TrayEntry::Sown(sown)) if is_unknown_lot(&sown.lot) && sown.species.is_none() => {
+                let fault = FieldFault { field: "species".into(), problem: Problem::Missing };
+                Err(Refusal::Entry(EntryFault::Field { kind: "sown".into(), fault }))
+            }
+            What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) => Ok(()),
+            What::Book(BookEntry::Weather(_) | BookEntry::Noted(_) | BookEntry::Withdrawn(_)) | What::Foreign { .. } => Ok(()),
+        }
+    }
+
+    fn known_tray(&self, tray: &TrayCode) -> Result<(), Refusal> {
+        if self.trays.contains(tray) {
+            return Ok(());
+        }
+        let nearest = name_search::nearest(tray.as_str(), self.trays.iter().map(TrayCode::as_str));
+        Err(Refusal::UnknownTray(tray.clone(), nearest))
+    }
+
+    fn known_lot(&self, lot: &LotCode) -> Result<(), Refusal> {
+        if self.lots.contains(lot) {
+            return Ok(());
+        }
+        let nearest = name_search::nearest(lot.as_str(), self.lots.iter().map(LotCode::as_str));
+        Err(Refusal::UnknownLot(lot.clone(), nearest))
+    }
+
+    fn known_bed(&self, bed: &BedName) -> Result<(), Refusal> {
+        if self.beds.contains(bed) {
+            return Ok(());
+        }
+        let nearest = name_search::nearest(bed.as_str(), self.beds.iter().map(BedName::as_str));
+        Err(Refusal::UnknownBed(bed.clone(), nearest))
+    }
+}
+
+fn settle_record(fields: &[Field], body: &mut Map<String, Value>, species: &Catalogue) -> Result<(), Refusal> {
+    for field in fields {
+        if let Some(value) = body.get_mut(field.name) {
+            settle_value(&field.shape, value, species)?;
+        }
+    }
+    Ok(())
+}
+
+fn settle_value(shape: &Shape, value: &mut Value, species: &Catalogue) -> Result<(), Refusal> {
+    match (shape, value) {
+        (Shape::Species, Value::String(written)) => {
+            let key = species.find(written).ok_or_else(|| {
+                Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written))
+            })?;
+            *written = key.as_str().to_string();
+            Ok(())
+        }
+        (Shape::List(inner), Value::Array(items)) => {
+            items.iter_mut().try_for_each(|item| settle_value(inner, item, species))
+        }
+        (Shape::Record(fields), Value::Object(map)) => settle_record(fields, map, species),
+        _ => Ok(()),
+    }
+}

@@ -1,0 +1,107 @@
+//! Why the desk does not write something. A person can mend it; nothing was written. Sentences are made in `wording`.
+
+use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
+use crate::nursery::entry::fault::EntryFault;
+use crate::reckon::picture::Doubt;
+
+/// Why something is not written.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Refusal {
+    /// The entry cannot be read.
+    Entry(EntryFault),
+    /// No tray of this code; the nearest.
+    UnknownTray(TrayCode, Vec<String>),
+    /// No lot of this code; the nearest.
+    UnknownLot(LotCode, Vec<String>),
+    /// No bed of this name; the nearest.
+    UnknownBed(BedName, Vec<String>),
+    /// No species of this name; the nearest.
+    UnknownSpecies(SpeciesKey, Vec<String>),
+    /// No such entry.
+    UnknownEntry(EntryId),
+    /// A new tray under a code in use.
+    TrayInUse(TrayCode),
+    /// A new lot under a code in use.
+    LotInUse(LotCode),
+    /// More out of a tray than stands there by the books of that day.
+    MoreOutThanStands {
+        /// The tray.
+        tray: TrayCode,
+        /// Wanted out.
+        out: u32,
+        /// Standing by the books of that day.
+        stands: u32,
+        /// That day.
+        on: Day,
+    },
+    /// More seed out of a lot than it holds.
+    MoreSeedThanHeld {
+        /// The lot.
+        lot: LotCode,
+        /// Wanted out.
+        out: u32,
+        /// Held by the books of that day.
+        held: u32,
+    },
+    /// More dead in a bed than live there.
+    MoreDeadThanLive {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Dead by the entry.
+        dead: u32,
+        /// Living by the books.
+        live: u32,
+    },
+    /// A day that has not come yet.
+    FutureDay {
+        /// The day.
+        day: Day,
+        /// Today.
+        today: Day,
+    },
+    /// A figure of a species profile that makes no sense.
+    Profile(SpeciesKey, String),
+    /// Nothing of this device is left to take back.
+    NothingToUndo,
+    /// Taking entries back would leave later ones without ground.
+    LeavesOthersWithoutGround {
+        /// What would be taken back.
+        entries: Vec<EntryId>,
+        /// The doubts it would raise.
+        doubts: Vec<Doubt>,
+        /// Later entries that rest on them.
+        rest_on_them: Vec<EntryId>,
+    },
+}
+
+/// A refusal and the line of a batch it stands in, from 1.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Refused {
+    /// The line, or 0 where there is only one.
+    pub line: usize,
+    /// Why.
+    pub why: Refusal,
+}
+
+/// Why something was not done.
+#[derive(Debug)]
+pub enum DeskError {
+    /// A person can mend it; nothing was written. Every faulty line is listed.
+    Refused(Vec<Refused>),
+    /// The file.
+    Journal(crate::journal::JournalError),
+}
+
+impl From<crate::journal::JournalError> for DeskError {
+    fn from(fault: crate::journal::JournalError) -> Self {
+        DeskError::Journal(fault)
+    }
+}
+
+impl From<Refusal> for DeskError {
+    fn from(why: Refusal) -> Self {
+        DeskError::Refused(vec![Refused { line: 0, why }])
+    }
+}

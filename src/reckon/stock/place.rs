@@ -1,0 +1,133 @@
+//! The story of a place where trays stand: its light, its water, what holds it back.
+
+use std::collections::BTreeMap;
+
+use super::tray::Spell;
+use crate::base::{Day, EntryId, PlaceName};
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::{GroundEntry, LightRead, SiteEntry, TrayEntry, What};
+use crate::reckon::ledger::Ledger;
+use crate::science::light::{LuxPair, light_share};
+
+/// A change of the light at a place.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LightChange {
+    /// From this day.
+    pub from: Day,
+    /// Light as the shade over it says, a share of the open light; none where only readings are known.
+    pub nominal: Option<f64>,
+    /// Light as read, a share of the open light, since the last change of shade.
+    pub read: Option<f64>,
+    /// Whether somebody changed the shade (a reading changes nothing).
+    pub step: bool,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// The story of a place.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct PlaceStory {
+    /// Changes of its light, oldest first; the first description of its shade reaches back.
+    pub light: Vec<LightChange>,
+    /// Steps of its water, every so many days.
+    pub waterings: Vec<Spell<f64>>,
+    /// Held, if it is: why, until when.
+    pub held: Option<Spell<(String, Option<Day>)>>,
+    /// Treatments: with what, safe from which day.
+    pub treatments: Vec<Spell<(String, Day)>>,
+    /// Pests and sicknesses seen.
+    pub pests: Vec<Spell<(String, Option<f64>)>>,
+}
+
+/// Every place's story.
+pub type Places = BTreeMap<PlaceName, PlaceStory>;
+
+/// Folds every place of a ledger.
+pub fn fold_places(ledger: &Ledger) -> Places {
+    let mut places = Places::new();
+    for subject in ledger.subjects() {
+        if let Subject::Place(name) = subject {
+            places.insert(name.clone(), fold_place(ledger, name));
+        }
+    }
+    places
+}
+
+/// The share a light reading gives: as written, else the mean of its pairs.
+pub fn share_read(read: &LightRead) -> Option<f64> {
+    if let Some(share) = read.light_share {
+        return Some(share.0);
+    }
+    let pairs: Vec<LuxPair> = read
+        .readings
+        .iter()
+        .flatten()
+        .map(|pair| LuxPair { under_lux: pair.under_lux.0, open_lux: pair.open_lux.0 })
+        .collect();
+    light_share(&pairs).ok()
+}
+
+fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
+    let mut story = PlaceStory::default();
+    for entry in ledger.of(&Subject::Place(name.clone())) {
+        let (from, id) = (entry.happened, entry.id.clone());
+        match &entry.what {
+            What::Site(SiteEntry::PlaceSet(set)) => story.shade(from, set.shade_pct.0, id),
+            What::Tray(TrayEntry::ShadeSet(set)) => story.shade(from, set.shade_pct.0, id),
+            What::Tray(TrayEntry::WateringSet(set)) => {
+                story.waterings.push(Spell { from, what: set.every_days.0, entry: id });
+            }
+            What::Tray(TrayEntry::Held(held)) => {
+                story.held = Some(Spell { from, what: (held.why.0.to_string(), held.until), entry: id });
+            }
+            What::Tray(TrayEntry::Released(_)) => story.held = None,
+            What::Tray(TrayEntry::PestSeen(pest)) => {
+                let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
+                story.pests.push(Spell { from, what, entry: id });
+            }
+            What::Tray(TrayEntry::Treated(treated)) => {
+                let safe = from.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
+                story.treatments.push(Spell { from, what: (treated.with.0.to_string(), safe), entry: id });
+            }
+            What::Ground(GroundEntry::LightRead(read)) => {
+                if let Some(share) = share_read(read) {
+                    let nominal = story.light.last().and_then(|last| last.nominal);
+                    story.light.push(LightChange { from, nominal, read: Some(share), step: false, entry: id });
+                }
+            }
+            What::Tray(_) | What::Ground(_) | What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => {}
+        }
+    }
+    story.reach_back();
+    story
+}
+
+impl PlaceStory {
+    fn shade(&mut self, from: Day, shade_pct: f64, entry: EntryId) {
+        let nominal = 1.0 - shade_pct / 100.0;
+        // A place described again with the same shade keeps what was read under it.
+        let same = self.light.last().is_some_and(|last| last.nominal.is_some_and(|last| (last - nominal).abs() < 1e-9));
+        if !same {
+            self.light.push(LightChange { from, nominal: Some(nominal), read: None, step: true, entry });
+        }
+    }
+
+    /// What describes reaches back: before the first known shade, that shade.
+    fn reach_back(&mut self) {
+        let Some(first) = self.light.iter().position(|change| change.nominal.is_some()) else { return };
+        let nominal = self.light.get(first).and_then(|change| change.nominal);
+        for change in self.light.iter_mut().take(first) {
+            change.nominal = nominal;
+        }
+        if let Some(change) = self.light.first_mut() {
+            if change.step {
+                change.from = Day::from_number(1);
+            }
+        }
+    }
+
+    /// The light on a day.
+    pub fn light_on(&self, day: Day) -> Option<&LightChange> {
+        self.light.iter().rev().find(|change| change.from <= day)
+    }
+}

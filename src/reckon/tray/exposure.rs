@@ -1,0 +1,58 @@
+//! The step of light from a tray to where it goes: a ratio, not points.
+
+use crate::base::EntryId;
+use crate::nursery::species::Profile;
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::tray::light::LastLight;
+
+/// A step up to this ratio fits (ours).
+pub const FITS_UP_TO: f64 = 1.3;
+/// A step above this ratio blocks; between the two it warns (ours).
+pub const BLOCKS_ABOVE: f64 = 1.6;
+/// A step down below this ratio warns (ours).
+pub const DARKER_WARNS_BELOW: f64 = 0.5;
+
+const SOURCE: &str = "bed light / tray light of the last 10 days: up to 1.3 fits, to 1.6 warns, above blocks (ours, common practice)";
+
+/// The band of light a species stands at planting, as shares of the open light: 1 - its shade band.
+pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
+    let profile = profile?;
+    let least_shade = profile.outplant_shade_least_pct.as_ref()?.value;
+    let most_shade = profile.outplant_shade_most_pct.as_ref()?.value;
+    Some((1.0 - most_shade / 100.0, 1.0 - least_shade / 100.0))
+}
+
+/// The criterion `exposure_step` of a tray without a bed: the darkest light of the species' band must be in reach.
+pub fn toward_band(last: Option<&LastLight>, profile: Option<&Profile>) -> Criterion {
+    let needed = Measure::RatioAtMost(BLOCKS_ABOVE);
+    match (last, light_band(profile)) {
+        (Some(last), Some((least, most))) if last.share > 0.0 => {
+            let nearest = last.share.clamp(least, most);
+            step(last, nearest, Vec::new())
+        }
+        _ => Criterion::unknown(Rule::ExposureStep, Some(needed), true, SOURCE),
+    }
+}
+
+/// The criterion `exposure_step` of a tray and a bed. Darker than the species stands is the bed's own `light_now`.
+pub fn toward_bed(last: Option<&LastLight>, bed: Option<(f64, &[EntryId])>) -> Criterion {
+    let needed = Measure::RatioAtMost(BLOCKS_ABOVE);
+    match (last, bed) {
+        (Some(last), Some((share, entries))) if last.share > 0.0 => step(last, share, entries.to_vec()),
+        _ => Criterion::unknown(Rule::ExposureStep, Some(needed), true, SOURCE),
+    }
+}
+
+fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
+    let ratio = to / last.share;
+    let basis = if last.basis == Basis::Measured { Basis::Measured } else { Basis::Reckoned };
+    let known = Measure::LightStep { from: last.share, to };
+    // A hair of rounding must not decide: 0.48 / 0.30 is 1.6.
+    let met = ratio <= BLOCKS_ABOVE + 1e-9;
+    let mut criterion =
+        Criterion::known(Rule::ExposureStep, Measure::RatioAtMost(BLOCKS_ABOVE), known, basis, met, SOURCE)
+            .resting_on(last.entries.iter().cloned())
+            .resting_on(bed_entries);
+    criterion.warns = met && !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio);
+    criterion
+}

@@ -1,0 +1,114 @@
+//! The light a tray stood in, day by day, from places, shade steps and readings.
+
+use crate::base::{Day, EntryId};
+use crate::reckon::picture::Basis;
+use crate::reckon::stock::{Origin, PlaceStory, Places, TrayStory};
+
+/// Days over which the last light of a tray is taken (review of the trade's practice, ours).
+pub const LAST_LIGHT_DAYS: i32 = 10;
+
+/// A stretch of days in one light.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Stretch {
+    /// From this day.
+    pub from: Day,
+    /// The light by shade as set, a share of the open light.
+    pub nominal: Option<f64>,
+    /// The light as best known: read, else by shade.
+    pub light: Option<f64>,
+    /// Whether it was read.
+    pub read: bool,
+    /// Whether somebody acted at its beginning (carried, shade set) rather than only read the light.
+    pub step: bool,
+    /// The entries it rests on.
+    pub entries: Vec<EntryId>,
+}
+
+/// The light of a tray up to a day, oldest stretch first; empty where nothing is known of where it stood.
+pub fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec<Stretch> {
+    let mut history: Vec<Stretch> = Vec::new();
+    if let Some(Origin::Received { light_share: Some(light), day: arrived, entry, .. }) = &story.origin {
+        let from = arrived.plus(-LAST_LIGHT_DAYS);
+        history.push(stretch(from, Some(*light), None, false, vec![entry.clone()]));
+    }
+    for (i, spell) in story.places.iter().enumerate() {
+        let until = story.places.get(i + 1).map_or(day.plus(1), |next| next.from);
+        let own = story.shades.iter().find(|shade| shade.from >= spell.from && shade.from < until);
+        let place_until = own.map_or(until, |shade| shade.from);
+        if place_until > spell.from {
+            let entry = spell.entry.clone();
+            history.extend(places.get(&spell.what).map_or_else(
+                || vec![stretch(spell.from, None, None, true, vec![entry.clone()])],
+                |place| at_place(place, spell.from, place_until, &entry),
+            ));
+        }
+        own_shade(story, spell.from, until, &mut history);
+    }
+    if story.places.is_empty() {
+        own_shade(story, Day::from_number(1), day.plus(1), &mut history);
+    }
+    history.retain(|stretch| stretch.from <= day);
+    history
+}
+
+fn stretch(from: Day, nominal: Option<f64>, read: Option<f64>, step: bool, entries: Vec<EntryId>) -> Stretch {
+    Stretch { from, nominal, light: read.or(nominal), read: read.is_some(), step, entries }
+}
+
+/// Shade set on the tray itself leads over its place until it is carried.
+fn own_shade(story: &TrayStory, from: Day, until: Day, history: &mut Vec<Stretch>) {
+    for shade in story.shades.iter().filter(|shade| shade.from >= from && shade.from < until) {
+        history.push(stretch(shade.from, Some(1.0 - shade.what / 100.0), None, true, vec![shade.entry.clone()]));
+    }
+}
+
+fn at_place(place: &PlaceStory, from: Day, until: Day, carried: &EntryId) -> Vec<Stretch> {
+    let mut stretches = Vec::new();
+    let first = place.light_on(from);
+    let mut entries = vec![carried.clone()];
+    entries.extend(first.map(|change| change.entry.clone()));
+    stretches.push(stretch(
+        from,
+        first.and_then(|change| change.nominal),
+        first.and_then(|change| change.read),
+        true,
+        entries,
+    ));
+    for change in place.light.iter().filter(|change| change.from > from && change.from < until) {
+        stretches.push(stretch(change.from, change.nominal, change.read, change.step, vec![change.entry.clone()]));
+    }
+    stretches
+}
+
+/// The light of a tray's last days: the mean over the days of which it is known, where the present light is known.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LastLight {
+    /// Share of the open light.
+    pub share: f64,
+    /// Measured where it was read, reckoned from the shade otherwise.
+    pub basis: Basis,
+    /// The entries it rests on.
+    pub entries: Vec<EntryId>,
+}
+
+/// The light of the last 10 days; none where the present light is unknown.
+pub fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
+    history.last()?.light?;
+    let first_day = day.plus(1 - LAST_LIGHT_DAYS);
+    let (mut sum, mut days) = (0.0, 0);
+    let mut entries = Vec::new();
+    let mut all_read = true;
+    for (i, stretch) in history.iter().enumerate() {
+        let from = stretch.from.max(first_day);
+        let until = history.get(i + 1).map_or(day.plus(1), |next| next.from);
+        let length = until.days_since(from);
+        let (Some(light), true) = (stretch.light, length > 0) else { continue };
+        sum += light * f64::from(length);
+        days += length;
+        all_read &= stretch.read;
+        entries.extend(stretch.entries.iter().cloned());
+    }
+    entries.dedup();
+    let basis = if all_read { Basis::Measured } else { Basis::Reckoned };
+    (days > 0).then(|| LastLight { share: sum / f64::from(days), basis, entries })
+}

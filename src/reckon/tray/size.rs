@@ -1,0 +1,227 @@
+//! Whether the plants of a tray are big enough: a tray is a spread, not a yes or no.
+
+use crate::base::{Day, Range};
+use crate::nursery::entry::MeasuredPlant;
+use crate::nursery::species::{Figure, Profile, Stem};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::stock::{SampleLook, TrayStory};
+use crate::science::{quality, sampling};
+
+/// Plants in one load (ours): fewer are one when no more stand there.
+pub const LOAD_PLANTS: u32 = 5;
+/// Level of the interval around the share of a sample that passes.
+const SAMPLE_LEVEL: f64 = 0.90;
+
+/// Share of an unmeasured tray that can be planted, as (low, likely, high), at the species' least and at its usual days
+/// (ours: usual culls of 10-25 % and a wide doubt; common practice). Never 100 %.
+const SHARE_AT_LEAST: (f64, f64, f64) = (0.10, 0.40, 0.80);
+const SHARE_AT_USUAL: (f64, f64, f64) = (0.50, 0.80, 0.95);
+/// The same where the age is unknown too.
+const SHARE_OF_UNKNOWN_AGE: (f64, f64, f64) = (0.10, 0.50, 0.95);
+
+/// What can be planted of a tray, as a share of what stands.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PlantableShare {
+    /// Low, likely, high.
+    pub share: Range,
+    /// Measured from a sample, or reckoned from the age.
+    pub basis: Basis,
+}
+
+struct Limits {
+    height: Option<(f64, f64)>,
+    collar_floor_mm: Option<f64>,
+    height_source: String,
+    collar_source: String,
+}
+
+fn limits(profile: Option<&Profile>, collar_rule: bool) -> Limits {
+    let least = profile.and_then(|profile| profile.height_least_cm.as_ref());
+    let most = profile.and_then(|profile| profile.height_most_cm.as_ref());
+    let floor = profile.and_then(|profile| profile.collar_floor_mm.as_ref());
+    let soft = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Soft);
+    let source = |figure: Option<&Figure<f64>>| figure.map_or_else(String::new, |figure| figure.source.clone());
+    Limits {
+        height: least.zip(most).map(|(least, most)| (least.value, most.value)),
+        collar_floor_mm: floor.filter(|_| collar_rule && !soft).map(|floor| floor.value),
+        height_source: source(least),
+        collar_source: format!("collar at least max(floor, height / 8), after Jaenicke 1999; floor: {}", source(floor)),
+    }
+}
+
+impl Limits {
+    fn height_passes(&self, plant: &MeasuredPlant) -> bool {
+        self.height.is_none_or(|(least, most)| plant.height_cm.0 >= least && plant.height_cm.0 <= most)
+    }
+
+    fn collar_passes(&self, plant: &MeasuredPlant) -> Option<bool> {
+        let floor = self.collar_floor_mm?;
+        let collar = plant.collar_mm?.0;
+        let needed = quality::woody_collar(plant.height_cm.0, floor).ok()?;
+        Some(collar >= needed.least_mm)
+    }
+}
+
+/// Whether a rule for the collar applies to these plants (none for grafts and stumps).
+fn has_collar_rule(story: &TrayStory) -> bool {
+    use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
+    use crate::reckon::stock::Origin;
+    match &story.origin {
+        Some(Origin::Received { from, form, .. }) => *from != ArrivedFrom::Graft && *form != PlantForm::Stump,
+        Some(Origin::Sown | Origin::MovedOn(_)) | None => true,
+    }
+}
+
+/// The share of a tray's plants that can be planted: the share of its last sample that passes height and collar plant
+/// by plant, or a reckoned share with its wide range.
+pub fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i32>) -> PlantableShare {
+    if let Some(sample) = last_sample(story) {
+        let limits = limits(profile, has_collar_rule(story));
+        let pass = sample
+            .plants
+            .iter()
+            .filter(|plant| limits.height_passes(plant) && limits.collar_passes(plant).unwrap_or(true))
+            .count() as u32;
+        let of = sample.plants.len() as u32;
+        let likely = f64::from(pass) / f64::from(of);
+        let ends = sampling::wilson(pass, of, SAMPLE_LEVEL).unwrap_or(Range::exact(likely));
+        return PlantableShare { share: Range::new(ends.low, likely, ends.high), basis: Basis::Measured };
+    }
+    let (low, likely, high) = reckoned_share(profile, age_days);
+    PlantableShare { share: Range::new(low, likely, high), basis: Basis::Reckoned }
+}
+
+fn reckoned_share(profile: Option<&Profile>, age_days: Option<i32>) -> (f64, f64, f64) {
+    let days = |figure: Option<&Figure<f64>>| figure.map(|figure| figure.value);
+    let least = profile.and_then(|profile| days(profile.plantable_least_days.as_ref()));
+    let usual = profile.and_then(|profile| days(profile.plantable_usual_days.as_ref()));
+    let (Some(age), Some(least), Some(usual)) = (age_days.map(f64::from), least, usual) else {
+        return SHARE_OF_UNKNOWN_AGE;
+    };
+    if age < least {
+        return (0.0, 0.0, 0.0);
+    }
+    let way = if usual > least { ((age - least) / (usual - least)).clamp(0.0, 1.0) } else { 1.0 };
+    let between = |from: f64, to: f64| from + (to - from) * way;
+    (
+        between(SHARE_AT_LEAST.0, SHARE_AT_USUAL.0),
+        between(SHARE_AT_LEAST.1, SHARE_AT_USUAL.1),
+        between(SHARE_AT_LEAST.2, SHARE_AT_USUAL.2),
+    )
+}
+
+/// The last sample with plants in it.
+pub fn last_sample(story: &TrayStory) -> Option<&SampleLook> {
+    story.samples.iter().rev().find(|sample| !sample.plants.is_empty())
+}
+
+/// One load of a tray in which so many stand.
+pub fn load(standing: u32) -> u32 {
+    LOAD_PLANTS.min(standing).max(1)
+}
+
+/// Whether a share of what stands is at least one load.
+pub fn is_load(plants: f64, standing: u32) -> bool {
+    // Rounded up, so that 4 of 4 plants at 80 % are still a load.
+    standing > 0 && (plants - 1e-9).ceil() >= f64::from(load(standing))
+}
+
+/// The criteria `height`, `collar` and `leaves`.
+pub fn criteria(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i32>, leaves: bool, day: Day) -> Vec<Criterion> {
+    let limits = limits(profile, has_collar_rule(story));
+    let sample = last_sample(story);
+    let standing = story.accounts.standing;
+    let mut all = Vec::new();
+    if let Some((least, most)) = limits.height {
+        let needed = Measure::HeightBand { least, most };
+        all.push(match sample {
+            None => Criterion::unknown(Rule::Height, Some(needed), false, &limits.height_source),
+            Some(sample) => {
+                let heights: Vec<f64> = sample.plants.iter().map(|plant| plant.height_cm.0).collect();
+                let pass = sample.plants.iter().filter(|plant| limits.height_passes(plant)).count() as u32;
+                let grown = reaches_on(sample, mean(&heights), least, profile, age_days, day);
+                sampled(Rule::Height, needed, sample, pass, heights.len() as u32, mean(&heights), standing)
+                    .with_source(&limits.height_source)
+                    .expected_on(grown)
+            }
+        });
+    }
+    if let Some(floor_mm) = limits.collar_floor_mm {
+        let needed = Measure::CollarRule { floor_mm };
+        let passes: Vec<bool> =
+            sample.into_iter().flat_map(|sample| &sample.plants).filter_map(|plant| limits.collar_passes(plant)).collect();
+        let collars: Vec<f64> =
+            sample.into_iter().flat_map(|s| &s.plants).filter_map(|plant| plant.collar_mm.map(|mm| mm.0)).collect();
+        all.push(match sample.filter(|_| !passes.is_empty()) {
+            None => Criterion::unknown(Rule::Collar, Some(needed), false, &limits.collar_source),
+            Some(sample) => {
+                let pass = passes.iter().filter(|passes| **passes).count() as u32;
+                sampled(Rule::Collar, needed, sample, pass, passes.len() as u32, mean(&collars), standing)
+                    .with_source(&limits.collar_source)
+            }
+        });
+    }
+    if leaves {
+        all.extend(leaf_criterion(profile, sample, standing));
+    }
+    all
+}
+
+fn leaf_criterion(profile: Option<&Profile>, sample: Option<&SampleLook>, standing: u32) -> Option<Criterion> {
+    let figure = profile?.leaves_least.as_ref()?;
+    let pairs = profile?.leaves_in_pairs.as_ref().is_some_and(|pairs| pairs.value);
+    let needed = Measure::LeavesAtLeast { count: figure.value, pairs };
+    let leaves: Vec<f64> = sample
+        .into_iter()
+        .flat_map(|sample| &sample.plants)
+        .filter_map(|plant| plant.leaf_pairs.map(|pairs| pairs.0))
+        .collect();
+    Some(match sample.filter(|_| !leaves.is_empty()) {
+        None => Criterion::unknown(Rule::Leaves, Some(needed), false, &figure.source),
+        Some(sample) => {
+            let pass = leaves.iter().filter(|leaves| **leaves >= figure.value).count() as u32;
+            sampled(Rule::Leaves, needed, sample, pass, leaves.len() as u32, mean(&leaves), standing)
+                .with_source(&figure.source)
+        }
+    })
+}
+
+fn sampled(rule: Rule, needed: Measure, sample: &SampleLook, pass: u32, of: u32, mean: f64, standing: u32) -> Criterion {
+    let share = f64::from(pass) / f64::from(of.max(1));
+    let met = is_load(share * f64::from(standing), standing);
+    Criterion::known(rule, needed, Measure::Sample { pass, of, mean }, Basis::Measured, met, "")
+        .resting_on([sample.entry.clone()])
+}
+
+impl Criterion {
+    fn with_source(mut self, source: &str) -> Criterion {
+        self.source = if source.is_empty() { "common practice".to_string() } else { source.to_string() };
+        self
+    }
+}
+
+/// The day the mean height reaches the least, at the mean rate since half had emerged (a straight line, ours; a growth
+/// curve replaces it where there are several samples).
+fn reaches_on(
+    sample: &SampleLook,
+    mean_cm: f64,
+    least_cm: f64,
+    profile: Option<&Profile>,
+    age_days: Option<i32>,
+    day: Day,
+) -> Option<Day> {
+    if mean_cm >= least_cm {
+        return Some(sample.day);
+    }
+    let emerged = profile.and_then(|profile| profile.emerge_half_days.as_ref()).map_or(0.0, |figure| figure.value);
+    let age_at_sample = f64::from(age_days? - day.days_since(sample.day)) - emerged;
+    if age_at_sample < 1.0 || mean_cm <= 0.0 {
+        return None;
+    }
+    let days = (least_cm - mean_cm) / (mean_cm / age_at_sample);
+    (days < 2000.0).then(|| sample.day.plus(days.ceil() as i32))
+}
+
+fn mean(values: &[f64]) -> f64 {
+    if values.is_empty() { 0.0 } else { values.iter().sum::<f64>() / values.len() as f64 }
+}

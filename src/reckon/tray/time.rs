@@ -1,0 +1,186 @@
+//! A tray's clocks: days since sowing, days in its container, and what a lifted plug says of them.
+
+use crate::base::{Day, EntryId};
+use crate::nursery::entry::types::Roots;
+use crate::nursery::species::{Figure, Profile};
+use crate::reckon::picture::{Basis, Criterion, DaySpread, Measure, Rule};
+use crate::reckon::site::Site;
+use crate::reckon::stock::{Origin, TrayStory};
+use crate::science::container::holding_days;
+
+/// A plug that holds overrules the holding time for so many days (ours, common practice: roots are looked at again
+/// after three weeks).
+pub const PLUG_SAYS_FOR_DAYS: i32 = 21;
+/// The holding time is the middle of a spread of this share either way (ours).
+const HOLDING_SPREAD: f64 = 0.15;
+
+/// What is known of a tray's age.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Age {
+    /// Days since the youngest sowing, which counts for ready.
+    pub youngest_days: Option<i32>,
+    /// The entries it rests on.
+    pub entries: Vec<EntryId>,
+    /// The day the youngest was sown.
+    pub youngest_on: Option<Day>,
+    /// The day the oldest was sown.
+    pub oldest_on: Option<Day>,
+}
+
+/// The age of a tray's plants on a day.
+pub fn age(story: &TrayStory, day: Day) -> Age {
+    let mut days: Vec<(Day, EntryId)> =
+        story.sowings.iter().map(|sowing| (sowing.day, sowing.entry.clone())).collect();
+    if let Some(Origin::Received { age_days: Some(age), day: arrived, entry, .. }) = &story.origin {
+        days.push((arrived.plus(-age), entry.clone()));
+    }
+    let youngest = days.iter().max_by_key(|(on, _)| *on).map(|(on, _)| *on);
+    let oldest = days.iter().min_by_key(|(on, _)| *on).map(|(on, _)| *on);
+    Age {
+        youngest_days: youngest.map(|on| day.days_since(on)),
+        entries: days.into_iter().map(|(_, entry)| entry).collect(),
+        youngest_on: youngest,
+        oldest_on: oldest,
+    }
+}
+
+fn whole_days(figure: Option<&Figure<f64>>) -> Option<i32> {
+    figure.map(|figure| figure.value.round() as i32)
+}
+
+/// The least, usual and most days of a species, where the profile has them.
+pub fn day_span(profile: Option<&Profile>) -> Option<(i32, i32, i32)> {
+    let profile = profile?;
+    let least = whole_days(profile.plantable_least_days.as_ref())?;
+    let usual = whole_days(profile.plantable_usual_days.as_ref()).unwrap_or(least);
+    let most = whole_days(profile.plantable_most_days.as_ref()).unwrap_or(usual);
+    Some((least, usual, most))
+}
+
+/// The criterion `days_since_sowing`. An unknown age holds the tray back only where nothing else tells its size.
+pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -> Criterion {
+    let source = profile.and_then(|profile| profile.plantable_least_days.as_ref()).map(|figure| figure.source.clone());
+    let source = source.unwrap_or_else(|| "common practice".to_string());
+    let span = day_span(profile);
+    let needed = span.map(|(least, usual, most)| Measure::DaySpan { least, usual, most });
+    match (age.youngest_days, needed, span) {
+        (Some(days), Some(needed), Some((least, ..))) => {
+            Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Counted, days >= least, &source)
+                .expected_on(age.youngest_on.map(|on| on.plus(least)))
+                .resting_on(age.entries.iter().cloned())
+        }
+        (_, needed, _) => Criterion::unknown(Rule::DaysSinceSowing, needed, !measured, &source)
+            .resting_on(age.entries.iter().cloned()),
+    }
+}
+
+/// How long a tray's roots have been in the present container, and how long it holds them.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Holding {
+    /// Since when.
+    pub since: Day,
+    /// Days it holds them.
+    pub limit_days: i32,
+    /// Whether the container's volume is known; otherwise the species' own container is taken.
+    pub volume_known: bool,
+    /// The entries it rests on.
+    pub entries: Vec<EntryId>,
+}
+
+/// The holding time of a tray; none where the species has no figure or nobody knows since when.
+pub fn holding(story: &TrayStory, profile: Option<&Profile>, site: &Site, age: &Age, day: Day) -> Option<Holding> {
+    let profile = profile?;
+    let most = profile.plantable_most_days.as_ref()?.value;
+    let spell = story.container()?;
+    let described =
+        spell.what.as_ref().and_then(|name| site.containers.get(name)).and_then(|container| container.entry_on(day));
+    let known_ml = profile.container_ml.as_ref().map(|figure| figure.value);
+    let scaled = described.zip(known_ml).and_then(|((_, set), known)| holding_days(most, known, set.volume_ml.0).ok());
+    let mut entries = vec![spell.entry.clone()];
+    entries.extend(described.map(|(entry, _)| entry.clone()));
+    // Plants from elsewhere brought their container with them: their whole age counts, where it is known.
+    let brought = matches!(story.origin, Some(Origin::Received { .. })) && story.containers.len() == 1;
+    let since = if brought { age.oldest_on? } else { spell.from };
+    Some(Holding { since, limit_days: scaled.unwrap_or(most).round() as i32, volume_known: scaled.is_some(), entries })
+}
+
+/// The last plug lifted since the roots entered the present container.
+pub fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
+    let since = story.container().map(|spell| spell.from);
+    let plug = story.plugs.last().filter(|plug| since.is_none_or(|since| plug.from >= since))?;
+    Some((plug.from, plug.what, plug.entry.clone()))
+}
+
+const HOLDING_SOURCE: &str = "plantable_most_days of the species, scaled by the cube root of volume (ours, common practice; \
+                              related: Poorter et al. 2012, Functional Plant Biology 39:839); a plug check overrules";
+
+/// The criterion `days_in_container`.
+pub fn days_in_container(holding: Option<&Holding>, plug: Option<&(Day, Roots, EntryId)>, day: Day) -> Criterion {
+    if let Some((checked, Roots::Circling, entry)) = plug {
+        let days = holding.map_or(0, |holding| day.days_since(holding.since));
+        let needed = Measure::DaysAtMost(holding.map_or(0, |holding| holding.limit_days.min(checked.days_since(holding.since))));
+        return Criterion::known(Rule::DaysInContainer, needed, Measure::Days(days), Basis::Measured, false, HOLDING_SOURCE)
+            .resting_on([entry.clone()]);
+    }
+    let Some(holding) = holding else {
+        return Criterion::unknown(Rule::DaysInContainer, None, false, HOLDING_SOURCE);
+    };
+    let days = day.days_since(holding.since);
+    let needed = Measure::DaysAtMost(holding.limit_days);
+    let within = days <= holding.limit_days;
+    let holds = plug.filter(|(checked, roots, _)| {
+        *roots == Roots::Holds && day.days_since(*checked) <= PLUG_SAYS_FOR_DAYS
+    });
+    let basis = match holds {
+        Some(_) if !within => Basis::Measured,
+        _ if holding.volume_known => Basis::Reckoned,
+        _ => Basis::Assumed,
+    };
+    let mut criterion =
+        Criterion::known(Rule::DaysInContainer, needed, Measure::Days(days), basis, within || holds.is_some(), HOLDING_SOURCE)
+            .resting_on(holding.entries.iter().cloned());
+    if let (Some((_, _, entry)), false) = (holds, within) {
+        criterion.entries.push(entry.clone());
+        criterion.warns = true;
+    }
+    criterion
+}
+
+/// The criterion `plug`.
+pub fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>) -> Criterion {
+    const SOURCE: &str = "a plug that holds with white tips is ready, one that crumbles is too early: common practice";
+    let needed = Measure::Roots(Roots::Holds);
+    match plug {
+        None => Criterion::unknown(Rule::Plug, Some(needed), false, SOURCE),
+        Some((checked, roots, entry)) => Criterion::known(
+            Rule::Plug,
+            needed,
+            Measure::Roots(*roots),
+            Basis::Measured,
+            *roots == Roots::Holds,
+            SOURCE,
+        )
+        .expected_on((*roots == Roots::Holds).then_some(*checked))
+        .resting_on([entry.clone()]),
+    }
+}
+
+/// The last day in the container, or of bare roots, and its spread.
+pub fn best_before(
+    holding: Option<&Holding>,
+    plug: Option<&(Day, Roots, EntryId)>,
+    good_until: Option<Day>,
+) -> (Option<Day>, Option<DaySpread>) {
+    if let Some(until) = good_until {
+        return (Some(until), None);
+    }
+    if let Some((checked, Roots::Circling, _)) = plug {
+        return (Some(*checked), None);
+    }
+    let Some(holding) = holding else { return (None, None) };
+    let clock = holding.since.plus(holding.limit_days);
+    let held_to = plug.filter(|(_, roots, _)| *roots == Roots::Holds).map(|(on, ..)| on.plus(PLUG_SAYS_FOR_DAYS));
+    let likely = held_to.map_or(clock, |held| held.max(clock));
+    let around = (f64::from(holding.limit_days) * HOLDING_SPREAD).round() as i32;
+    (Some(likely), Some(DaySpread { low: likely.plus(-around), likely, high: likely.plus(around) }))
+}

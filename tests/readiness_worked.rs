@@ -1,0 +1,235 @@
+//! Hand-worked verdicts: a coffee tray and a coffee bed on 15 April 2026, and what each change does to them.
+
+use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
+use outplant::reckon::picture::{Basis, Measure, Rule, Stage, Standing};
+use serde_json::json;
+
+const TODAY: &str = "2026-04-15";
+
+fn fitting() -> Book {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    book
+}
+
+#[test]
+fn a_ready_tray_fits_an_open_bed() {
+    let picture = fitting().on(TODAY);
+    let cof = tray(&picture, "cof-1");
+    assert!(cof.ready, "{:#?}", cof.criteria);
+    assert_eq!(cof.stage, Stage::Ready);
+    let bed = bed_species(&picture, "Upper 1", "COA");
+    // 20 x 6 m at 2 x 2 m, both edges counted: 4 rows of 11.
+    assert_eq!((bed.positions, bed.open_positions, bed.in_light), (44, 44, 44));
+    assert_eq!(bed.standing, Standing::Open, "{:#?}", bed.criteria);
+    let pair = pair(&picture, "cof-1", "Upper 1");
+    assert!(pair.fits, "{:#?}", pair.criteria);
+    // All 20 of the sample pass (25-29 cm, 4.5 mm >= max(4, 29/8)), so 48 are plantable; 44 positions are open.
+    assert_eq!(pair.plants, 44);
+    // Half shade (55 % light) to 60 % light: 1.09 times as bright.
+    let step = criterion(&pair.criteria, Rule::ExposureStep);
+    assert_eq!((step.met, step.warns), (Some(true), false));
+}
+
+#[test]
+fn every_criterion_has_a_source_and_is_null_exactly_where_unknown() {
+    let picture = fitting().on(TODAY);
+    let all = picture.pairs.iter().flat_map(|pair| &pair.criteria).chain(picture.trays.values().flat_map(|t| &t.criteria));
+    let mut seen = 0;
+    for criterion in all {
+        seen += 1;
+        assert!(!criterion.source.is_empty(), "{criterion:?}");
+        assert_eq!(criterion.met.is_none(), criterion.basis == Basis::Unknown, "{criterion:?}");
+        assert_eq!(criterion.known.is_none(), criterion.basis == Basis::Unknown, "{criterion:?}");
+    }
+    assert!(seen > 30);
+}
+
+#[test]
+fn below_the_least_days_a_tray_is_not_ready_whatever_its_size() {
+    let mut book = fitting();
+    book.write("2025-11-01", "resown", json!({"tray":"cof-1","lot":"cof-L1","seeds":5}));
+    // The youngest sowing counts for ready: 165 days of the 210 a coffee needs.
+    let picture = book.on(TODAY);
+    let days = criterion(&tray(&picture, "cof-1").criteria, Rule::DaysSinceSowing).clone();
+    assert_eq!((days.met, days.blocks), (Some(false), true));
+    assert_eq!(days.known, Some(Measure::Days(165)));
+    assert_eq!(days.expected, Some(day("2025-11-01") + 210));
+    assert!(!tray(&picture, "cof-1").ready);
+}
+
+#[test]
+fn the_holding_time_of_a_container_scales_by_the_cube_root_and_a_plug_overrules_it() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "container_set", json!({"container":"small cell","volume_ml":125}));
+    book.write("2025-06-01", "sown", json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"small cell","place":"Deep shade"}));
+    book.write("2025-09-10", "counted", json!({"tray":"cof-1","standing":50}));
+    // 420 days in 1,000 ml; an eighth of the volume holds half as long: 210 days.
+    let picture = book.on(TODAY);
+    let cof = tray(&picture, "cof-1");
+    let held = criterion(&cof.criteria, Rule::DaysInContainer);
+    assert_eq!(held.needed, Some(Measure::DaysAtMost(210)));
+    assert_eq!((held.met, cof.stage), (Some(false), Stage::Overdue));
+    assert_eq!(cof.best_before, Some(day("2025-06-01") + 210));
+    book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    let picture = book.on(TODAY);
+    assert_eq!(criterion(&tray(&picture, "cof-1").criteria, Rule::DaysInContainer).met, Some(true));
+    // And the other way: circling roots are overdue within the limit.
+    let mut young = fitting();
+    young.write("2026-04-14", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
+    assert_eq!(tray(&young.on(TODAY), "cof-1").stage, Stage::Overdue);
+}
+
+#[test]
+fn what_nobody_measured_is_unknown_and_does_not_block_but_is_never_all() {
+    let mut book = small_nursery();
+    book.write("2025-06-01", "sown", json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}));
+    book.write("2026-02-20", "carried", json!({"tray":"cof-1","place":"Half shade"}));
+    book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":50}));
+    let picture = book.on(TODAY);
+    let cof = tray(&picture, "cof-1");
+    for rule in [Rule::Height, Rule::Collar, Rule::Leaves, Rule::Plug] {
+        let unknown = criterion(&cof.criteria, rule);
+        assert_eq!((unknown.met, unknown.blocks, unknown.basis), (None, false, Basis::Unknown), "{rule}");
+    }
+    assert!(cof.ready, "{:#?}", cof.criteria);
+    assert_eq!(cof.plantable_basis, Basis::Reckoned);
+    assert!(cof.plantable.high < 50.0 && cof.plantable.low < cof.plantable.likely, "{:?}", cof.plantable);
+}
+
+#[test]
+fn a_sample_is_judged_plant_by_plant_and_the_rest_is_a_part() {
+    let mut book = fitting();
+    // Ten of twenty pass: five too short, five lanky (36 cm on 4.2 mm; a woody stem needs 36/8 = 4.5 mm).
+    let mut plants = vec![json!({"height_cm":15,"collar_mm":4.5}); 5];
+    plants.extend(vec![json!({"height_cm":36,"collar_mm":4.2}); 5]);
+    plants.extend(vec![json!({"height_cm":28,"collar_mm":4.2}); 10]);
+    book.write("2026-04-14", "measured", json!({"tray":"cof-1","plants":plants}));
+    let picture = book.on(TODAY);
+    let cof = tray(&picture, "cof-1");
+    assert_eq!(cof.plantable.likely, 24.0);
+    assert!(cof.ready);
+    assert_eq!(pair(&picture, "cof-1", "Upper 1").plants, 24);
+    // Measured and failing blocks.
+    book.write("2026-04-15", "measured", json!({"tray":"cof-1","plants":[{"height_cm":12},{"height_cm":13},{"height_cm":14}]}));
+    let picture = book.on(TODAY);
+    let height = criterion(&tray(&picture, "cof-1").criteria, Rule::Height);
+    assert_eq!((height.met, height.blocks), (Some(false), true));
+    assert!(!tray(&picture, "cof-1").ready);
+}
+
+#[test]
+fn hardening_is_recognised_from_the_light_restarted_by_a_flush_and_stopped_by_shade_put_back() {
+    // Coffee: template 28 days, a quarter of 300 usual days is 75, so 28.
+    let hardening = |book: &Book| criterion(&tray(&book.on(TODAY), "cof-1").criteria, Rule::Hardening).clone();
+    let good = hardening(&fitting());
+    assert_eq!(good.needed, Some(Measure::DaysAtLeast(28)));
+    assert_eq!((good.met, good.expected), (Some(true), Some(day("2026-02-20") + 28)));
+    let mut flushed = fitting();
+    flushed.write("2026-04-01", "flushed", json!({"tray":"cof-1"}));
+    let restarted = hardening(&flushed);
+    assert_eq!((restarted.met, restarted.expected), (Some(false), Some(day("2026-04-29"))));
+    let mut back = fitting();
+    back.write("2026-04-08", "shade_set", json!({"tray":"cof-1","shade_pct":70}));
+    assert_eq!(hardening(&back).met, Some(false));
+    let mut fresh_step = fitting();
+    fresh_step.write("2026-04-12", "shade_set", json!({"tray":"cof-1","shade_pct":30}));
+    let waits = hardening(&fresh_step);
+    assert_eq!((waits.met, waits.expected), (Some(false), Some(day("2026-04-19"))));
+}
+
+#[test]
+fn nothing_known_of_its_light_is_unknown_and_a_tray_is_not_sent_out_on_unknown() {
+    let mut book = small_nursery();
+    book.write("2025-06-01", "sown", json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag"}));
+    book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":50}));
+    let picture = book.on(TODAY);
+    let cof = tray(&picture, "cof-1");
+    for rule in [Rule::Hardening, Rule::ExposureStep] {
+        let unknown = criterion(&cof.criteria, rule);
+        assert_eq!((unknown.met, unknown.blocks), (None, true), "{rule}");
+    }
+    assert!(!cof.ready);
+}
+
+#[test]
+fn the_step_of_light_is_a_ratio() {
+    // Stood in 30 % light; this bed has 60 %: twice as bright blocks.
+    let mut book = small_nursery();
+    book.write("2025-06-01", "sown", json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}));
+    book.write("2026-02-20", "hardening_begun", json!({"tray":"cof-1"}));
+    book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":50}));
+    open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    let picture = book.on(TODAY);
+    let pair = pair(&picture, "cof-1", "Upper 1");
+    let step = criterion(&pair.criteria, Rule::ExposureStep);
+    assert_eq!((step.met, step.blocks), (Some(false), true));
+    assert!(matches!(step.known, Some(Measure::LightStep { from, to }) if (from - 0.3).abs() < 1e-9 && to == 0.6), "{step:?}");
+    assert!(!pair.fits);
+}
+
+#[test]
+fn held_and_treated_trays_wait_and_say_until_when() {
+    let mut held = fitting();
+    held.write("2026-04-10", "held", json!({"tray":"cof-1","why":"promised to the school","until":"2026-04-20"}));
+    let picture = held.on(TODAY);
+    let why = criterion(&tray(&picture, "cof-1").criteria, Rule::Held);
+    assert_eq!((why.met, why.expected), (Some(false), Some(day("2026-04-21"))));
+    assert!(!pair(&picture, "cof-1", "Upper 1").fits);
+    held.write("2026-04-12", "released", json!({"tray":"cof-1"}));
+    assert!(pair(&held.on(TODAY), "cof-1", "Upper 1").fits);
+    let mut treated = fitting();
+    treated.write("2026-04-13", "treated", json!({"place":"Half shade","with":"copper","safe_after_days":7}));
+    let picture = treated.on(TODAY);
+    let why = criterion(&tray(&picture, "cof-1").criteria, Rule::Treated);
+    assert_eq!((why.met, why.expected), (Some(false), Some(day("2026-04-20"))));
+}
+
+#[test]
+fn bare_roots_skip_plug_leaves_and_hardening_and_end_on_their_last_day() {
+    let mut book = small_nursery();
+    open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    book.write("2026-04-14", "plants_received", json!({"tray":"cof-8","species":"coffee","count":40,"from":"bought","form":"bare_root","good_until":"2026-04-17","height_cm":30}));
+    let picture = book.on(TODAY);
+    let bare = tray(&picture, "cof-8");
+    for rule in [Rule::Plug, Rule::Leaves, Rule::Hardening, Rule::DaysInContainer] {
+        assert!(!bare.criteria.iter().any(|criterion| criterion.rule == rule), "{rule}");
+    }
+    assert_eq!(bare.best_before, Some(day("2026-04-17")));
+    assert!(pair(&picture, "cof-8", "Upper 1").fits, "{:#?}", bare.criteria);
+    assert!(!tray(&book.on("2026-04-18"), "cof-8").ready);
+}
+
+#[test]
+fn an_old_count_widens_and_never_blocks() {
+    let mut book = fitting();
+    let picture = book.on("2026-06-05");
+    let cof = tray(&picture, "cof-1");
+    assert_eq!(cof.standing_range.likely, 48.0);
+    assert!(cof.standing_range.low < 48.0, "{:?}", cof.standing_range);
+    book.write("2026-06-04", "counted", json!({"tray":"cof-1","standing":48}));
+    assert_eq!(tray(&book.on("2026-06-05"), "cof-1").standing_range.low, 48.0);
+}
+
+#[test]
+fn a_ready_tray_that_no_bed_plans_is_doubted() {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    let picture = book.on(TODAY);
+    assert!(picture.doubts.iter().any(|doubt| matches!(&doubt.kind, outplant::reckon::picture::DoubtKind::NoBedPlans { tray, .. } if tray.as_str() == "cof-1")));
+}
+
+#[test]
+fn outplanting_moves_plants_from_the_tray_into_the_bed() {
+    let mut book = fitting();
+    book.write(TODAY, "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":30}));
+    let picture = book.on(TODAY);
+    assert_eq!(tray(&picture, "cof-1").standing, 18);
+    let bed = bed_species(&picture, "Upper 1", "COA");
+    assert_eq!((bed.living, bed.open_positions), (30, 14));
+    assert_eq!(pair(&picture, "cof-1", "Upper 1").plants, 14);
+}
