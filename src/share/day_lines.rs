@@ -57,10 +57,9 @@ fn read_line(words: &[Split], today: Day) -> Result<(Draft, Day), Fault> {
         }
         fields.insert(name, value);
     }
-    if let Some(clock) = clock {
-        if fields.insert("clock".into(), Value::from(clock.to_string())).is_some() {
-            return Err(Fault::on("clock", Reason::NameTwice));
-        }
+    let written = clock.map(|clock| Value::from(clock.to_string()));
+    if written.is_some_and(|clock| fields.insert("clock".into(), clock).is_some()) {
+        return Err(Fault::on("clock", Reason::AtAndClock));
     }
     fields.insert("happened".into(), Value::from(happened.to_string()));
     fields.insert("who".into(), Value::from(who.text.as_str()));

@@ -140,7 +140,7 @@ fn value_seen(value: &Value, field: &str) -> Result<(), Fault> {
 }
 
 /// Refuses unseen characters in one text.
-fn seen(written: &str, field: &str, in_name: bool) -> Result<(), Fault> {
+pub(super) fn seen(written: &str, field: &str, in_name: bool) -> Result<(), Fault> {
     match written.chars().position(text::is_unseen) {
         None => Ok(()),
         Some(before) => {

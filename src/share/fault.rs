@@ -45,7 +45,7 @@ pub enum Reason {
         in_name: bool,
     },
     /// The kind or a field of the body is wrong.
-    Entry(EntryFault),
+    Entry(Box<EntryFault>),
     /// The day, the time, the person or another part of the envelope is wrong.
     Envelope(Problem),
     /// A day that has not come.
@@ -77,6 +77,33 @@ pub enum Reason {
     RecordedBefore,
     /// The line ends before the day, the person and the kind are written.
     LineCutShort,
+    /// A workbook of a spreadsheet program, not a sheet saved as text.
+    Workbook,
+    /// The sheet is longer than this and was not read.
+    SheetTooLong {
+        /// The most that is read, bytes.
+        most_bytes: usize,
+    },
+    /// A byte that means nothing in the encoding of the sheet.
+    NotInEncoding {
+        /// The byte in the file, from 1.
+        byte: usize,
+    },
+    /// The sheet has no row with the names of its columns.
+    NoNames,
+    /// More columns than are read.
+    TooManyColumns(usize),
+    /// A column holds something and has no name.
+    ColumnWithoutName,
+    /// The row has more cells than there are columns.
+    TooManyCells {
+        /// How many columns there are.
+        columns: usize,
+    },
+    /// Letters behind the closing quotation mark of a cell.
+    LettersBehindQuote,
+    /// A day that is one only when day and month are read the other way round.
+    DayInOtherOrder(String),
 }
 
 /// A fault on its way out, before it knows its line.
@@ -112,7 +139,7 @@ impl From<EntryFault> for Fault {
             EntryFault::NoKind | EntryFault::UnknownKind(..) => Some("kind".to_string()),
             EntryFault::NotJson(_) => None,
         };
-        Fault { column: None, field, reason: Reason::Entry(fault) }
+        Fault { column: None, field, reason: Reason::Entry(Box::new(fault)) }
     }
 }
 
@@ -121,7 +148,7 @@ impl From<EntryFault> for Fault {
 pub struct LineFault {
     /// The line, from 1; blank lines count.
     pub line: usize,
-    /// The column in characters, from 1, where known.
+    /// The column in characters, from 1, where known; of a sheet, the number of the sheet's column.
     pub column: Option<usize>,
     /// The field, where known (`plants[2].height_cm`).
     pub field: Option<String>,

@@ -57,6 +57,8 @@ pub fn write_whole(
         Err(error) if error.kind() == io::ErrorKind::AlreadyExists => return Err(FileFault::Exists(target)),
         named => named.map_err(failed)?,
     }
+    // Its first name goes before the folder is settled, so that a power cut leaves no second one.
+    drop(unfinished);
     settle_folder(&folder).map_err(failed)
 }
 

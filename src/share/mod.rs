@@ -10,6 +10,7 @@ pub mod files;
 mod json;
 pub mod lines;
 pub mod pairs;
+pub mod sheet;
 
 pub use csv::write_csv;
 pub use day_lines::read_day_lines;

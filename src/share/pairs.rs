@@ -13,7 +13,7 @@ use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
 
 /// The envelope's fields that may be typed beside those of the kind.
-const ENVELOPE: [&str; 4] = ["happened", "who", "at", "clock"];
+pub(super) const ENVELOPE: [&str; 4] = ["happened", "who", "at", "clock"];
 
 /// Reads `key=value` pairs of a kind, `happened=`, `who=` and `at=` or `clock=` (a time of day) among them. Lists and
 /// records are JSON; a list of plain words may be typed with commas.
@@ -182,7 +182,10 @@ mod tests {
 
     fn problem(fault: PairFault) -> Problem {
         match fault.reason {
-            Reason::Entry(EntryFault::Field { fault, .. }) => fault.problem,
+            Reason::Entry(fault) => match *fault {
+                EntryFault::Field { fault, .. } => fault.problem,
+                other => panic!("{other:?}"),
+            },
             other => panic!("{other:?}"),
         }
     }
@@ -218,7 +221,8 @@ mod tests {
         let fault = read("species_set", r#"species=COA profile={"a":1,"a":2}"#).unwrap_err();
         assert_eq!((fault.field.as_deref(), fault.reason), (Some("profile.a"), Reason::NameTwice));
         let unknown = read_pairs("cuonted", &[], today(), "mara").unwrap_err();
-        assert!(matches!(unknown.reason, Reason::Entry(EntryFault::UnknownKind(_, near)) if near == ["counted"]));
+        let near = EntryFault::UnknownKind("cuonted".into(), vec!["counted".into()]);
+        assert_eq!(unknown.reason, Reason::Entry(Box::new(near)));
     }
 
     #[test]
