@@ -3,6 +3,10 @@
 //! DEVELOPERS.md shows the rooms and which may look at which.
 
 pub mod base;
+pub mod desk;
+pub mod journal;
 pub mod nursery;
 pub mod reckon;
 pub mod science;
+pub mod settings;
+pub mod share;

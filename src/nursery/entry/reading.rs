@@ -54,7 +54,8 @@ pub(super) fn settle_fields(
     }
 }
 
-fn find_field<'a>(known: &'a [Field], name: &str) -> Option<&'a Field> {
+/// The field that is meant by a name as people write it: case, accents, blanks and hyphens do not count.
+pub fn find_field<'a>(known: &'a [Field], name: &str) -> Option<&'a Field> {
     let folded = crate::base::text::folded(name).replace('-', "_");
     let meant = ALSO.iter().find(|(_, also, _)| *also == folded).map_or(folded.as_str(), |(_, _, field)| field);
     known.iter().find(|field| field.name == meant)

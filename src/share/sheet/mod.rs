@@ -1,0 +1,11 @@
+//! Sheets saved as text by a spreadsheet program: their encoding, cells, numbers and days, and rows as entries.
+
+pub mod cells;
+pub mod encoding;
+pub mod rows;
+pub mod table;
+
+pub use cells::{DayOrder, ReadDay, read_day, read_number};
+pub use encoding::{Encoding, decode};
+pub use rows::{RowDrafts, Understood, row_drafts};
+pub use table::{Column, Row, Table, read_table};
