@@ -3,4 +3,5 @@
 //! DEVELOPERS.md shows the rooms and which may look at which.
 
 pub mod base;
+pub mod journal;
 pub mod nursery;
