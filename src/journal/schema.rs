@@ -39,8 +39,9 @@ pub(super) fn bring_up(connection: &mut Connection, steps: &[&str]) -> Result<()
 
 /// Names and texts of everything the schema holds, sorted.
 pub(super) fn texts(connection: &Connection) -> Result<Vec<(String, String)>, JournalError> {
-    let mut statement = connection
-        .prepare("SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite_%' ORDER BY name")?;
+    let mut statement = connection.prepare(
+        "SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite_%' ORDER BY name",
+    )?;
     let rows = statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?;
     Ok(rows.collect::<Result<_, _>>()?)
 }
