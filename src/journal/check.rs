@@ -1,0 +1,232 @@
+//! Proves a file, whole or damaged, without writing to it.
+
+use rusqlite::Connection;
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
+use std::path::Path;
+
+use super::error::JournalError;
+use super::rows::{COLUMNS, Names, Written, of_a_newer_version};
+use super::{connection, schema};
+use crate::base::{DeviceId, EntryId};
+use crate::nursery::entry::{What, kind_of_entry};
+use crate::nursery::envelope::{Hash, Sealed};
+
+/// One thing found wrong in a file.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Fault {
+    /// SQLite's own check says this.
+    Sqlite(String),
+    /// A table, trigger or view is missing, or is not the one this version makes.
+    Schema(String),
+    /// A row cannot be read.
+    Row {
+        /// The entry, where it can be named.
+        entry: Option<EntryId>,
+        /// What was found.
+        what: String,
+    },
+    /// Entries of a device are missing.
+    Gap {
+        /// The device.
+        device: DeviceId,
+        /// First missing number.
+        from: u64,
+        /// Last missing number.
+        to: u64,
+    },
+    /// The hash of an entry is not that of its content.
+    WrongHash(EntryId),
+    /// An entry follows on another entry than the one before it.
+    WrongPrevious(EntryId),
+    /// The body of an entry cannot be read.
+    Body {
+        /// The entry.
+        entry: EntryId,
+        /// What was found.
+        what: String,
+    },
+}
+
+impl Fault {
+    /// The entry it was found at, where there is one.
+    pub fn entry(&self) -> Option<&EntryId> {
+        match self {
+            Fault::WrongHash(entry) | Fault::WrongPrevious(entry) | Fault::Body { entry, .. } => Some(entry),
+            Fault::Row { entry, .. } => entry.as_ref(),
+            Fault::Sqlite(_) | Fault::Schema(_) | Fault::Gap { .. } => None,
+        }
+    }
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Fault::Sqlite(text) => write!(f, "SQLite: {text}"),
+            Fault::Schema(name) => write!(f, "'{name}' is missing or is not what it should be"),
+            Fault::Row { entry: Some(entry), what } => write!(f, "{entry}: {what}"),
+            Fault::Row { entry: None, what } => write!(f, "{what}"),
+            Fault::Gap { device, from, to } => write!(f, "entries {from} to {to} of {device} are missing"),
+            Fault::WrongHash(entry) => write!(f, "{entry}: its hash is not that of what it says"),
+            Fault::WrongPrevious(entry) => write!(f, "{entry}: it follows on another entry than the one before it"),
+            Fault::Body { entry, what } => write!(f, "{entry}: {what}"),
+        }
+    }
+}
+
+/// What a check has found.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct CheckReport {
+    /// Entries that could be read.
+    pub entries: u64,
+    /// Devices that wrote them.
+    pub devices: u64,
+    /// Entries of kinds this version does not know.
+    pub unknown_kinds: u64,
+    /// Entries whole by their hash, of known kinds, that only a newer version can read.
+    pub of_newer_version: Vec<EntryId>,
+    /// The file's version.
+    pub file_version: i64,
+    /// The newest version this program knows.
+    pub program_version: i64,
+    /// The version of SQLite.
+    pub sqlite_version: String,
+    /// Everything found wrong. Empty: the file is whole.
+    pub faults: Vec<Fault>,
+}
+
+/// Where an entry stands in the chain of its device.
+struct Link {
+    prev: Option<Hash>,
+    hash: Hash,
+}
+
+type Chains = BTreeMap<DeviceId, BTreeMap<u64, Link>>;
+
+/// Proves a file: SQLite's own check, the schema, each device's chain from 1 without gap, every hash, every body. Reads
+/// only. An error is returned only where nothing at all can be read.
+pub fn check(path: &Path) -> Result<CheckReport, JournalError> {
+    let file_version = connection::version_of(path, i64::MAX)?;
+    let connection = connection::open_for_reading(path)?;
+    let mut report = CheckReport {
+        file_version,
+        program_version: schema::version_after(schema::STEPS),
+        sqlite_version: rusqlite::version().to_string(),
+        ..CheckReport::default()
+    };
+    report.faults.extend(sqlite_faults(&connection));
+    report.faults.extend(schema_faults(&connection, file_version));
+    let chains = read_all(&connection, &mut report);
+    report.devices = chains.len() as u64;
+    report.faults.extend(chains.iter().flat_map(|(device, chain)| chain_faults(device, chain)));
+    Ok(report)
+}
+
+fn sqlite_faults(connection: &Connection) -> Vec<Fault> {
+    let mut said = Vec::new();
+    let asked = connection.pragma_query(None, "integrity_check", |row| {
+        said.push(row.get::<_, String>(0)?);
+        Ok(())
+    });
+    said.extend(asked.err().map(|error| error.to_string()));
+    said.into_iter().filter(|line| line != "ok").map(Fault::Sqlite).collect()
+}
+
+fn schema_faults(connection: &Connection, file_version: i64) -> Vec<Fault> {
+    if file_version > schema::version_after(schema::STEPS) {
+        return Vec::new();
+    }
+    match (schema::texts(connection), schema::expected_texts(file_version)) {
+        (Ok(found), Ok(expected)) => {
+            let (found, expected): (BTreeSet<_>, BTreeSet<_>) =
+                (found.into_iter().collect(), expected.into_iter().collect());
+            let names: BTreeSet<_> = found.symmetric_difference(&expected).map(|(name, _)| name.clone()).collect();
+            names.into_iter().map(Fault::Schema).collect()
+        }
+        (Err(error), _) | (_, Err(error)) => vec![Fault::Sqlite(error.to_string())],
+    }
+}
+
+/// Reads forward until the end or until SQLite cannot go on; then backward from the end, so that only what lies in the
+/// damaged part is missing.
+fn read_all(connection: &Connection, report: &mut CheckReport) -> Chains {
+    let mut chains = Chains::new();
+    let forward = format!("SELECT {COLUMNS} FROM entry NOT INDEXED ORDER BY arrival");
+    let (last, stopped) = read_rows(connection, &forward, report, &mut chains);
+    if let Some(what) = stopped {
+        report.faults.push(Fault::Row { entry: None, what: format!("no reading on after arrival {last}: {what}") });
+        let backward = format!("SELECT {COLUMNS} FROM entry NOT INDEXED WHERE arrival > {last} ORDER BY arrival DESC");
+        read_rows(connection, &backward, report, &mut chains);
+    }
+    chains
+}
+
+fn read_rows(
+    connection: &Connection,
+    query: &str,
+    report: &mut CheckReport,
+    chains: &mut Chains,
+) -> (i64, Option<String>) {
+    let (mut last, mut names) = (0, Names::default());
+    let mut statement = match connection.prepare(query) {
+        Ok(statement) => statement,
+        Err(error) => return (last, Some(error.to_string())),
+    };
+    let mut found = match statement.query([]) {
+        Ok(found) => found,
+        Err(error) => return (last, Some(error.to_string())),
+    };
+    loop {
+        let row = match found.next() {
+            Ok(Some(row)) => row,
+            Ok(None) => return (last, None),
+            Err(error) => return (last, Some(error.to_string())),
+        };
+        let read = Written::read(row).and_then(|written| {
+            last = written.arrival;
+            written.sealed(&mut names)
+        });
+        match read {
+            Ok(sealed) => look_at(&sealed, report, chains),
+            Err(JournalError::Damaged { what, entry }) => report.faults.push(Fault::Row { entry, what }),
+            Err(other) => report.faults.push(Fault::Row { entry: None, what: other.to_string() }),
+        }
+    }
+}
+
+fn look_at(sealed: &Sealed, report: &mut CheckReport, chains: &mut Chains) {
+    report.entries += 1;
+    let link = Link { prev: sealed.prev, hash: sealed.hash };
+    let twice = chains.entry(sealed.id.device.clone()).or_default().insert(sealed.id.seq, link).is_some();
+    if twice {
+        report.faults.push(Fault::Row { entry: Some(sealed.id.clone()), what: "it is there twice".into() });
+    }
+    if sealed.reckoned_hash() != sealed.hash {
+        report.faults.push(Fault::WrongHash(sealed.id.clone()));
+    }
+    match sealed.open() {
+        Ok(entry) => report.unknown_kinds += u64::from(matches!(entry.what, What::Foreign { .. })),
+        Err(error) => match of_a_newer_version(sealed, &error) {
+            Ok(_) if kind_of_entry(&sealed.kind).is_some() => report.of_newer_version.push(sealed.id.clone()),
+            Ok(_) => report.unknown_kinds += 1,
+            Err(_) => {
+                let (entry, what) = (sealed.id.clone(), error.to_string());
+                report.faults.push(Fault::Body { entry, what });
+            }
+        },
+    }
+}
+
+fn chain_faults(device: &DeviceId, chain: &BTreeMap<u64, Link>) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    let (mut before, mut before_hash) = (0, None);
+    for (seq, link) in chain {
+        if *seq > before + 1 {
+            faults.push(Fault::Gap { device: device.clone(), from: before + 1, to: seq - 1 });
+        } else if link.prev != before_hash {
+            faults.push(Fault::WrongPrevious(EntryId { device: device.clone(), seq: *seq }));
+        }
+        (before, before_hash) = (*seq, Some(link.hash));
+    }
+    faults
+}

@@ -1,0 +1,141 @@
+//! Opening the SQLite file, with the settings that make "saved" true.
+
+use rusqlite::config::DbConfig;
+use rusqlite::{Connection, ErrorCode, OpenFlags};
+use std::fs;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use super::disk;
+use super::error::JournalError;
+use super::schema;
+use super::{Note, WhyReadOnly};
+
+/// How long a write waits for another program to end its own.
+const PATIENCE: Duration = Duration::from_secs(5);
+/// What is kept of the write-ahead log between checkpoints, bytes.
+const LOG_KEPT_BYTES: i64 = 16 * 1024 * 1024;
+
+/// What the header of the file says. SQLite file format, section 1.3.
+const HEADER_BYTES: usize = 100;
+
+/// Refuses what is no nursery file and what a newer version wrote, before anything is written. Gives the version.
+pub(super) fn version_of(path: &Path, program: i64) -> Result<i64, JournalError> {
+    let about = fs::metadata(path).map_err(|error| JournalError::io(path, &error))?;
+    let not_ours = || JournalError::NotOurs(path.to_path_buf());
+    if !about.is_file() {
+        return Err(not_ours());
+    }
+    let mut header = Vec::with_capacity(HEADER_BYTES);
+    let file = fs::File::open(path).map_err(|error| JournalError::io(path, &error))?;
+    file.take(HEADER_BYTES as u64).read_to_end(&mut header).map_err(|error| JournalError::io(path, &error))?;
+    if header.len() < HEADER_BYTES || !header.starts_with(b"SQLite format 3\0") {
+        return Err(not_ours());
+    }
+    let number_at = |at: usize| header.get(at..at + 4).map_or(0, |b| i32::from_be_bytes([b[0], b[1], b[2], b[3]]));
+    let mut version = i64::from(number_at(60));
+    if number_at(68) != schema::APPLICATION_ID {
+        return Err(not_ours());
+    }
+    if log_holds_something(path) {
+        // The newest header may be in the log; a connection that only reads leaves both as they are.
+        version = schema::version(&open_for_reading(path)?)?;
+    }
+    match version {
+        ..=0 => Err(not_ours()),
+        file if file > program => Err(JournalError::Newer { file, program }),
+        known => Ok(known),
+    }
+}
+
+fn log_holds_something(path: &Path) -> bool {
+    fs::metadata(disk::beside(path, "", "-wal")).is_ok_and(|about| about.len() > 0)
+}
+
+/// Opens for reading and writing with all settings; the file must be there.
+pub(super) fn open_for_writing(path: &Path, notes: &mut Vec<Note>) -> Result<Connection, JournalError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let connection = Connection::open_with_flags(path, flags)?;
+    guard(&connection)?;
+    if connection.is_readonly("main")? {
+        return Err(JournalError::ReadOnly);
+    }
+    notes.extend(choose_journal_mode(&connection)?);
+    Ok(connection)
+}
+
+/// Opens for reading only. Where the folder gives no room for SQLite's own files and no log is there, the file is read
+/// as one that nobody changes.
+pub(super) fn open_for_reading(path: &Path) -> Result<Connection, JournalError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let plain = Connection::open_with_flags(path, flags).map_err(JournalError::from).and_then(|connection| {
+        guard(&connection)?;
+        schema::version(&connection)?;
+        Ok(connection)
+    });
+    match plain {
+        Err(JournalError::Sqlite(_) | JournalError::ReadOnly) if !log_holds_something(path) => {
+            let connection = Connection::open_with_flags(unchanging(path), flags | OpenFlags::SQLITE_OPEN_URI)?;
+            guard(&connection)?;
+            Ok(connection)
+        }
+        other => other,
+    }
+}
+
+/// The path as a URI that tells SQLite that nobody changes the file. SQLite's "URI filenames", section 3.
+fn unchanging(path: &Path) -> PathBuf {
+    let absolute = fs::canonicalize(path).unwrap_or_else(|_| path.to_path_buf());
+    let written = absolute.to_string_lossy().replace('%', "%25").replace('?', "%3f").replace('#', "%23");
+    PathBuf::from(format!("file:{written}?immutable=1"))
+}
+
+/// Settings that hold for every connection.
+fn guard(connection: &Connection) -> Result<(), JournalError> {
+    connection.busy_timeout(PATIENCE)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
+    connection.pragma_update(None, "foreign_keys", true)?;
+    connection.pragma_update(None, "recursive_triggers", true)?;
+    connection.pragma_update(None, "cell_size_check", true)?;
+    // Answers with a row, so it cannot be a plain update.
+    connection.pragma_update_and_check(None, "mmap_size", 0, |_| Ok(()))?;
+    Ok(())
+}
+
+/// Write-ahead log with a full sync at each commit; where that cannot work, a rollback journal with one sync more.
+pub(super) fn choose_journal_mode(connection: &Connection) -> Result<Option<Note>, JournalError> {
+    let answer = connection.pragma_update_and_check(None, "journal_mode", "WAL", |row| row.get::<_, String>(0));
+    let mode = match answer {
+        Ok(mode) => mode,
+        // A file in this mode on a disk that cannot share memory: alone, it can be brought out of it.
+        Err(error) if cannot_share(&error) => {
+            connection.pragma_update_and_check(None, "locking_mode", "EXCLUSIVE", |_| Ok(()))?;
+            error.to_string()
+        }
+        Err(error) => return Err(error.into()),
+    };
+    if mode.eq_ignore_ascii_case("wal") {
+        connection.pragma_update(None, "synchronous", "FULL")?;
+        connection.pragma_update_and_check(None, "journal_size_limit", LOG_KEPT_BYTES, |_| Ok(()))?;
+        return Ok(None);
+    }
+    connection.pragma_update_and_check(None, "journal_mode", "DELETE", |_| Ok(()))?;
+    connection.pragma_update(None, "synchronous", "EXTRA")?;
+    connection.pragma_update_and_check(None, "locking_mode", "NORMAL", |_| Ok(()))?;
+    Ok(Some(Note::NoWriteAheadLog { answer: mode }))
+}
+
+fn cannot_share(error: &rusqlite::Error) -> bool {
+    matches!(error.sqlite_error_code(), Some(ErrorCode::SystemIoFailure | ErrorCode::CannotOpen))
+}
+
+/// Why a file can only be read, where its owner marked it so.
+pub(super) fn marked_read_only(path: &Path) -> Option<WhyReadOnly> {
+    if disk::marked_read_only(path) {
+        Some(WhyReadOnly::File)
+    } else {
+        disk::marked_read_only(disk::folder_of(path)).then_some(WhyReadOnly::Folder)
+    }
+}

@@ -1,0 +1,115 @@
+//! What can go wrong with the file. Sentences for people are made in `wording`; the fields say what they need.
+
+use std::path::{Path, PathBuf};
+
+use crate::base::{DeviceId, EntryId};
+
+/// Why the file cannot be opened, read or written. Nothing was written where one of these is returned.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum JournalError {
+    /// No file there.
+    #[error("there is no file {}", .0.display())]
+    NotThere(PathBuf),
+    /// A file is there already, and none is ever replaced.
+    #[error("{} is there already", .0.display())]
+    AlreadyThere(PathBuf),
+    /// A file, but not a nursery's.
+    #[error("{} is not a nursery file", .0.display())]
+    NotOurs(PathBuf),
+    /// A newer version of the program wrote it. It can still be opened read-only and exported.
+    #[error("the file has version {file}, this program knows versions up to {program}")]
+    Newer {
+        /// The file's version.
+        file: i64,
+        /// The newest version this program knows.
+        program: i64,
+    },
+    /// Another program is writing, and did not end in time.
+    #[error("another program is writing to the file")]
+    Busy,
+    /// The disk is full.
+    #[error("the disk is full")]
+    Full,
+    /// The file was opened read-only.
+    #[error("the file is open for reading only")]
+    ReadOnly,
+    /// What is stored cannot be read, or a line cannot be stored.
+    #[error("damaged{}: {what}", .entry.as_ref().map_or_else(String::new, |entry| format!(" at {entry}")))]
+    Damaged {
+        /// What was found.
+        what: String,
+        /// The entry it was found in, where it can be named.
+        entry: Option<EntryId>,
+    },
+    /// An entry of the same device and number is here already and says something else.
+    #[error("{entry} is here already and says something else")]
+    Fork {
+        /// The entry.
+        entry: EntryId,
+    },
+    /// A device's entries do not follow on those that are here.
+    #[error("entries {from} to {to} of {device} are missing")]
+    Gap {
+        /// The device.
+        device: DeviceId,
+        /// First missing number.
+        from: u64,
+        /// Last missing number.
+        to: u64,
+    },
+    /// The hash of an entry is not that of its content.
+    #[error("the hash of {entry} is not that of what it says")]
+    WrongHash {
+        /// The entry.
+        entry: EntryId,
+    },
+    /// An entry names another entry before it than the one that is here.
+    #[error("{entry} follows on another entry than the one that is here")]
+    WrongPrevious {
+        /// The entry.
+        entry: EntryId,
+    },
+    /// The system refused a file or folder.
+    #[error("{}: {text}", .path.display())]
+    Io {
+        /// The file or folder.
+        path: PathBuf,
+        /// What the system said.
+        text: String,
+    },
+    /// Anything else SQLite says.
+    #[error("SQLite: {0}")]
+    Sqlite(String),
+}
+
+impl JournalError {
+    /// What the system said about a path.
+    pub(super) fn io(path: &Path, error: &std::io::Error) -> JournalError {
+        match error.kind() {
+            std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => JournalError::Full,
+            std::io::ErrorKind::NotFound => JournalError::NotThere(path.to_path_buf()),
+            _ => JournalError::Io { path: path.to_path_buf(), text: error.to_string() },
+        }
+    }
+
+    /// An entry that cannot be read or stored.
+    pub(super) fn damaged_at(entry: &EntryId, what: impl std::fmt::Display) -> JournalError {
+        JournalError::Damaged { what: what.to_string(), entry: Some(entry.clone()) }
+    }
+}
+
+impl From<rusqlite::Error> for JournalError {
+    fn from(error: rusqlite::Error) -> JournalError {
+        use rusqlite::ErrorCode;
+        let text = error.to_string();
+        match error.sqlite_error_code() {
+            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => JournalError::Busy,
+            Some(ErrorCode::DiskFull) => JournalError::Full,
+            Some(ErrorCode::ReadOnly) => JournalError::ReadOnly,
+            Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => {
+                JournalError::Damaged { what: text, entry: None }
+            }
+            _ => JournalError::Sqlite(text),
+        }
+    }
+}

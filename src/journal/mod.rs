@@ -1,0 +1,263 @@
+//! The SQLite file: begin, open, migrate, append, read, check, back up. The only room that speaks SQL.
+//!
+//! A nursery is one file with one table of entries that only grows. The database itself refuses every change to what is
+//! there. What a device writes is chained by hashes; `docs/journal-format.md` has the envelope.
+
+mod append;
+mod backup;
+mod check;
+mod connection;
+mod device;
+mod disk;
+mod error;
+mod rows;
+mod schema;
+#[cfg(test)]
+mod tests;
+
+pub use append::Taken;
+pub use backup::BackupReport;
+pub use check::{CheckReport, Fault, check};
+pub use error::JournalError;
+
+use rusqlite::{Connection, OptionalExtension, params};
+use std::path::{Path, PathBuf};
+
+use crate::base::DeviceId;
+use crate::nursery::entry::Entry;
+use crate::nursery::envelope::Sealed;
+use device::Shelf;
+use rows::{COLUMNS, Names, Written};
+
+/// Something the person should know about an open file that is no error.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Note {
+    /// Opened for reading only.
+    ReadOnly(WhyReadOnly),
+    /// No write-ahead log can be had where the file lies; a rollback journal is used, which is slower and as safe.
+    NoWriteAheadLog {
+        /// What SQLite answered.
+        answer: String,
+    },
+    /// An older file was brought up to this version; the file as it was lies here.
+    KeptBefore(PathBuf),
+    /// The file is a copy or was restored: it goes on as a new device.
+    NewDevice {
+        /// The device before.
+        before: DeviceId,
+        /// The device from now on.
+        now: DeviceId,
+    },
+    /// The folder beside the settings cannot be written: this run writes as a device of its own.
+    DeviceOfThisRun {
+        /// The device.
+        device: DeviceId,
+        /// What the system said.
+        why: String,
+    },
+    /// The entries are saved, but the device's last number could not be noted.
+    DeviceNotNoted {
+        /// What the system said.
+        why: String,
+    },
+    /// The note of the devices could not be read and was put aside here.
+    DevicesPutAside(PathBuf),
+}
+
+/// Why a file is open for reading only.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum WhyReadOnly {
+    /// It was asked for.
+    Asked,
+    /// The file cannot be written.
+    File,
+    /// The folder cannot be written.
+    Folder,
+}
+
+/// A nursery's open file.
+#[derive(Debug)]
+pub struct Journal {
+    connection: Connection,
+    path: PathBuf,
+    file_id: String,
+    shelf: Shelf,
+    notes: Vec<Note>,
+    read_only: bool,
+}
+
+impl Journal {
+    /// Makes a new nursery file for this person only, and its folder where missing. An existing file is refused.
+    /// `shelf` is the folder beside the settings where the device is noted.
+    pub fn begin(path: &Path, shelf: &Path) -> Result<Journal, JournalError> {
+        if std::fs::symlink_metadata(path).is_ok() {
+            return Err(JournalError::AlreadyThere(path.to_path_buf()));
+        }
+        disk::make_folder(disk::folder_of(path))?;
+        let fresh = disk::beside(path, ".", &format!(".{}.new", device::random_word()));
+        let made = make_nursery_file(&fresh).and_then(|()| disk::name_finished(&fresh, path));
+        if made.is_err() {
+            // What could not be finished is not left lying about; that it cannot be removed changes nothing.
+            let _ = std::fs::remove_file(&fresh);
+        }
+        made?;
+        Journal::open(path, shelf)
+    }
+
+    /// Opens a nursery file. A file of an older version is brought up, after a verified copy of it was put beside it; a
+    /// file of a newer version is refused and not touched. A file that cannot be written is opened for reading only.
+    pub fn open(path: &Path, shelf: &Path) -> Result<Journal, JournalError> {
+        Journal::open_with_steps(path, shelf, schema::STEPS)
+    }
+
+    fn open_with_steps(path: &Path, shelf: &Path, steps: &[&str]) -> Result<Journal, JournalError> {
+        let program = schema::version_after(steps);
+        let file_version = connection::version_of(path, program)?;
+        if let Some(why) = connection::marked_read_only(path) {
+            return Journal::read_only(path, shelf, why);
+        }
+        let mut notes = Vec::new();
+        let mut connection = match connection::open_for_writing(path, &mut notes) {
+            Ok(connection) => connection,
+            Err(JournalError::ReadOnly) => return Journal::read_only(path, shelf, WhyReadOnly::File),
+            Err(error @ JournalError::Sqlite(_)) => {
+                return Journal::read_only(path, shelf, WhyReadOnly::Folder).map_err(|_| error);
+            }
+            Err(error) => return Err(error),
+        };
+        if file_version < program {
+            let kept = backup::copy_before_bringing_up(&connection, path, file_version)?;
+            schema::bring_up(&mut connection, steps)?;
+            notes.push(Note::KeptBefore(kept));
+        }
+        let file_id = read_file_id(&connection, path)?;
+        let shelf = Shelf::new(shelf, &file_id, path);
+        shelf.catch_up(&connection)?;
+        Ok(Journal { connection, path: path.to_path_buf(), file_id, shelf, notes, read_only: false })
+    }
+
+    /// Opens a nursery file for reading only, also one of a newer version.
+    pub fn open_read_only(path: &Path) -> Result<Journal, JournalError> {
+        Journal::read_only(path, Path::new(""), WhyReadOnly::Asked)
+    }
+
+    fn read_only(path: &Path, shelf: &Path, why: WhyReadOnly) -> Result<Journal, JournalError> {
+        connection::version_of(path, i64::MAX)?;
+        let connection = connection::open_for_reading(path)?;
+        let file_id = read_file_id(&connection, path)?;
+        let shelf = Shelf::new(shelf, &file_id, path);
+        Ok(Journal {
+            connection,
+            path: path.to_path_buf(),
+            file_id,
+            shelf,
+            notes: vec![Note::ReadOnly(why)],
+            read_only: true,
+        })
+    }
+
+    /// The file's own id, 16 hexadecimal digits. A copy has the same.
+    pub fn file_id(&self) -> &str {
+        &self.file_id
+    }
+
+    /// Where the file lies.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// What the person should know about this file; later writes may add to it.
+    pub fn notes(&self) -> &[Note] {
+        &self.notes
+    }
+
+    /// Whether nothing can be written.
+    pub fn is_read_only(&self) -> bool {
+        self.read_only
+    }
+
+    /// The device the next entry will be written as; none before the first, and in a copy or restored file.
+    pub fn device(&self) -> Result<Option<DeviceId>, JournalError> {
+        self.shelf.device(&self.connection)
+    }
+
+    /// Every device this file was written as from here, the last one behind.
+    pub fn own_devices(&self) -> Vec<DeviceId> {
+        self.shelf.devices()
+    }
+
+    /// All entries, in the order of their arrival.
+    pub fn entries(&self) -> Result<Vec<Entry>, JournalError> {
+        Ok(self.entries_after(0)?.0)
+    }
+
+    /// The entries that arrived after number `arrival`, in that order, and the number of the last one (or `arrival`).
+    pub fn entries_after(&self, arrival: i64) -> Result<(Vec<Entry>, i64), JournalError> {
+        let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival > ?1 ORDER BY arrival");
+        let mut statement = self.connection.prepare_cached(&query)?;
+        let mut found = statement.query(params![arrival])?;
+        let (mut entries, mut last, mut names) = (Vec::new(), arrival, Names::default());
+        while let Some(row) = found.next()? {
+            let written = Written::read(row)?;
+            last = written.arrival;
+            entries.push(written.entry(&mut names)?);
+        }
+        Ok((entries, last))
+    }
+
+    /// Gives every entry as it is stored, by device and number. What arrives meanwhile is left out, and nothing is held
+    /// open while the receiver works.
+    pub fn sealed<E: From<JournalError>>(&self, give: &mut dyn FnMut(Sealed) -> Result<(), E>) -> Result<(), E> {
+        let newest = self.newest_arrival()?;
+        let mut after = (String::new(), 0);
+        loop {
+            let page = self.page_of_sealed(&after, newest)?;
+            match page.last() {
+                Some(last) => after = (last.id.device.to_string(), i64::try_from(last.id.seq).unwrap_or(i64::MAX)),
+                None => return Ok(()),
+            }
+            page.into_iter().try_for_each(&mut *give)?;
+        }
+    }
+
+    fn newest_arrival(&self) -> Result<i64, JournalError> {
+        let newest =
+            self.connection.query_row("SELECT max(arrival) FROM entry", [], |row| row.get::<_, Option<i64>>(0));
+        Ok(newest?.unwrap_or(0))
+    }
+
+    fn page_of_sealed(&self, after: &(String, i64), newest: i64) -> Result<Vec<Sealed>, JournalError> {
+        const PAGE: usize = 1000;
+        let query = format!(
+            "SELECT {COLUMNS} FROM entry WHERE (device, seq) > (?1, ?2) AND arrival <= ?3 ORDER BY device, seq LIMIT {PAGE}"
+        );
+        let mut statement = self.connection.prepare_cached(&query)?;
+        let mut found = statement.query(params![after.0, after.1, newest])?;
+        let (mut page, mut names) = (Vec::with_capacity(PAGE), Names::default());
+        while let Some(row) = found.next()? {
+            page.push(Written::read(row)?.sealed(&mut names)?);
+        }
+        Ok(page)
+    }
+
+    /// A number that changes when another program, or another connection, has written to the file.
+    pub fn data_version(&self) -> Result<i64, JournalError> {
+        Ok(self.connection.pragma_query_value(None, "data_version", |row| row.get(0))?)
+    }
+}
+
+fn make_nursery_file(path: &Path) -> Result<(), JournalError> {
+    drop(disk::make_file(path)?);
+    let mut connection = Connection::open_with_flags(path, rusqlite::OpenFlags::SQLITE_OPEN_READ_WRITE)?;
+    schema::bring_up(&mut connection, schema::STEPS)?;
+    connection.execute(
+        "INSERT INTO nursery_file (one, file_id, created) VALUES (1, ?1, CAST(unixepoch('subsec') * 1000 AS INTEGER))",
+        params![format!("{:016x}", device::random_bits())],
+    )?;
+    connection.close().map_err(|(_, error)| error.into())
+}
+
+fn read_file_id(connection: &Connection, path: &Path) -> Result<String, JournalError> {
+    let found = connection.query_row("SELECT file_id FROM nursery_file", [], |row| row.get(0)).optional();
+    found?.ok_or_else(|| JournalError::NotOurs(path.to_path_buf()))
+}

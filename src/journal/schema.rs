@@ -1,0 +1,56 @@
+//! The shape of the file, step by step, and its mark.
+
+use rusqlite::{Connection, TransactionBehavior};
+
+use super::error::JournalError;
+
+/// The mark of a nursery file in the header of the database: "otpl".
+pub(super) const APPLICATION_ID: i32 = 0x6f74_706c;
+
+/// The steps, oldest first. A file of version n has had the first n.
+pub(super) const STEPS: &[&str] = &[include_str!("001_entries.sql")];
+
+/// The version a file has after all of these steps.
+pub(super) fn version_after(steps: &[&str]) -> i64 {
+    i64::try_from(steps.len()).unwrap_or(i64::MAX)
+}
+
+/// The version of a file.
+pub(super) fn version(connection: &Connection) -> Result<i64, JournalError> {
+    Ok(connection.pragma_query_value(None, "user_version", |row| row.get(0))?)
+}
+
+/// Does the steps a file has not had, all in one transaction.
+pub(super) fn bring_up(connection: &mut Connection, steps: &[&str]) -> Result<(), JournalError> {
+    let program = version_after(steps);
+    let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+    // Looked at again inside the transaction: another program may have done the steps meanwhile.
+    let file = version(&transaction)?;
+    if file > program {
+        return Err(JournalError::Newer { file, program });
+    }
+    for step in steps.iter().skip(usize::try_from(file).unwrap_or(0)) {
+        transaction.execute_batch(step)?;
+    }
+    transaction.pragma_update(None, "application_id", APPLICATION_ID)?;
+    transaction.pragma_update(None, "user_version", program)?;
+    Ok(transaction.commit()?)
+}
+
+/// Names and texts of everything the schema holds, sorted.
+pub(super) fn texts(connection: &Connection) -> Result<Vec<(String, String)>, JournalError> {
+    let mut statement = connection.prepare(
+        "SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite_%' ORDER BY name",
+    )?;
+    let rows = statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}
+
+/// What the schema of a file of some version should hold.
+pub(super) fn expected_texts(file_version: i64) -> Result<Vec<(String, String)>, JournalError> {
+    let empty = Connection::open_in_memory()?;
+    for step in STEPS.iter().take(usize::try_from(file_version).unwrap_or(0)) {
+        empty.execute_batch(step)?;
+    }
+    texts(&empty)
+}
