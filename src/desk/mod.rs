@@ -1,11 +1,16 @@
 //! The one door for change: a command is checked against the book, becomes entries, is written in one piece, and a new
 //! Picture is drawn. Today enters here.
 
+pub mod exchange;
 mod judge;
 mod names;
 mod refusal;
+pub mod sample;
 mod undo;
 
+pub use crate::journal::{BackupReport, CheckReport, JournalError};
+pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
+pub use exchange::{Export, ExportError, ImportError, Imported};
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 
