@@ -6,6 +6,8 @@ pub mod picture;
 pub mod site;
 pub mod stock;
 pub mod tray;
+#[cfg(test)]
+pub(crate) mod written;
 
 pub use ledger::Ledger;
 pub use picture::Picture;
