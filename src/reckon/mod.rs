@@ -8,6 +8,8 @@ pub mod picture;
 pub mod site;
 pub mod stock;
 pub mod tray;
+#[cfg(test)]
+pub(crate) mod written;
 
 pub use draw::{Fold, draw_picture};
 pub use ledger::{Ledger, View};

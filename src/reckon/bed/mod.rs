@@ -1,1 +1,83 @@
 //! A bed's readiness for each species of its plan.
+
+pub mod ground_work;
+pub mod held;
+pub mod light_now;
+pub mod nurses;
+pub mod positions;
+pub mod season;
+pub mod soil;
+pub mod standing;
+#[cfg(test)]
+mod tests;
+pub mod water;
+
+use std::sync::Arc;
+
+use super::picture::{BedPicture, BedSpecies, Criterion, Looking, Rule};
+use super::site::Site;
+use super::stock::BedStory;
+use crate::base::{Day, SpeciesKey};
+use crate::nursery::entry::BedSet;
+
+/// A bed on a day; none where nobody ever laid it out (its story then holds a Doubt).
+pub fn picture_bed(story: &Arc<BedStory>, site: &Site, day: Day, looking: Looking) -> Option<BedPicture> {
+    let layout = story.layout.on(day)?;
+    let planned = positions::planned(site, layout);
+    Some(BedPicture {
+        name: story.name.clone(),
+        field: layout.field.clone(),
+        length_m: layout.length_m.0,
+        width_m: layout.width_m.0,
+        light_now: light_now::light_now(story, day),
+        species: planned.into_iter().map(|species| bed_species(story, site, day, looking, layout, species)).collect(),
+        nurses: nurses::nurses(story, site, day),
+        story: story.clone(),
+    })
+}
+
+fn bed_species(
+    story: &BedStory,
+    site: &Site,
+    day: Day,
+    looking: Looking,
+    layout: &BedSet,
+    species: SpeciesKey,
+) -> BedSpecies {
+    let room = positions::room(story, site, layout, &species);
+    let criteria = bed_criteria(story, site, day, looking, &species, room);
+    let light_fits = criteria.iter().any(|criterion| criterion.rule == Rule::LightNow && criterion.met == Some(true));
+    BedSpecies {
+        positions: room.positions,
+        living: room.living,
+        open_positions: room.open,
+        in_light: if light_fits { room.open } else { 0 },
+        standing: standing::standing(story, &species, room.open, &criteria, day),
+        criteria,
+        species,
+    }
+}
+
+/// The questions of a bed for a species, in the order in which they are asked.
+pub fn bed_criteria(
+    story: &BedStory,
+    site: &Site,
+    day: Day,
+    looking: Looking,
+    species: &SpeciesKey,
+    room: positions::Room,
+) -> Vec<Criterion> {
+    let profile = site.profile(species).map(|profile| &**profile);
+    let layout = story.layout.entry_on(day).map(|(entry, _)| entry);
+    let mut criteria = vec![
+        positions::criterion(story, species, room, layout),
+        light_now::criterion(story, profile, day),
+        light_now::coming(profile),
+        soil::criterion(story, profile, day),
+    ];
+    criteria.extend(ground_work::criteria(story, day));
+    criteria.push(water::criterion(site, day, looking));
+    criteria.push(season::criterion(site, day));
+    criteria.extend(held::criteria(story, day));
+    criteria
+}

@@ -209,7 +209,7 @@ pub struct Criterion {
     pub rule: Rule,
     /// What is needed.
     pub needed: Option<Measure>,
-    /// What is known; none exactly where the basis is unknown.
+    /// What is known; none where the basis is unknown, except that ground was read dry.
     pub known: Option<Measure>,
     /// How it is known.
     pub basis: Basis,

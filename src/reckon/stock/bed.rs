@@ -1,4 +1,6 @@
 //! The story of a bed: its layout, what was planted and died, its nurse plants, and every look at its ground.
+//!
+//! The books of a bed: plants set (cohorts and nurse plants) + unexplained = living + dead, always.
 
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
@@ -23,7 +25,7 @@ pub struct CohortStory {
     pub dead: u32,
     /// Whether they were found standing rather than planted from a tray.
     pub found: bool,
-    /// Whether they are seeds at stake.
+    /// Whether they are seeds at stake: each hole is then one plant until a count says otherwise.
     pub at_stake: bool,
     /// Rows, where written.
     pub rows: Option<String>,
@@ -44,6 +46,8 @@ pub struct NurseStory {
     pub planted: u32,
     /// How many live by the books.
     pub alive: u32,
+    /// How many died, were felled or lifted.
+    pub gone: u32,
     /// Distance between rows, m.
     pub row_m: f64,
     /// Distance in the row, m.
@@ -71,6 +75,8 @@ pub struct LightLook {
     pub pairs: u32,
     /// The sky.
     pub sky: Option<Sky>,
+    /// Its place among the entries of the bed.
+    pub order: usize,
     /// The entry.
     pub entry: EntryId,
 }
@@ -101,11 +107,13 @@ pub struct WorkDone {
     pub day: Day,
     /// The work.
     pub task: GroundTask,
+    /// Whether only some rows or places were named.
+    pub in_part: bool,
     /// The entry.
     pub entry: EntryId,
 }
 
-/// Something cut of the nurse plants.
+/// Something cut or lifted of the nurse plants.
 #[derive(Clone, PartialEq, Debug)]
 pub struct GroundLook {
     /// The day.
@@ -116,6 +124,12 @@ pub struct GroundLook {
     pub what: crate::nursery::entry::types::CutWhat,
     /// Plants cut or lifted, where written or reckoned from a share.
     pub plants: Option<u32>,
+    /// Whether it let light in: a light reading before it no longer holds.
+    pub opens_light: bool,
+    /// Whether tubers were lifted, which loosens the ground.
+    pub lifts_tubers: bool,
+    /// Its place among the entries of the bed.
+    pub order: usize,
     /// The entry.
     pub entry: EntryId,
 }
@@ -170,4 +184,43 @@ pub struct BedStory {
     pub unexplained: i64,
     /// What cannot be believed.
     pub doubts: Vec<Doubt>,
+}
+
+impl BedStory {
+    /// A bed of which nothing is known.
+    pub fn blank(name: BedName) -> BedStory {
+        BedStory {
+            name,
+            layout: Described::default(),
+            blocked: Vec::new(),
+            cohorts: Vec::new(),
+            nurses: Vec::new(),
+            light: Vec::new(),
+            soil: Vec::new(),
+            work: Vec::new(),
+            cuts: Vec::new(),
+            survival: Vec::new(),
+            held: None,
+            treated: None,
+            unexplained: 0,
+            doubts: Vec::new(),
+        }
+    }
+
+    /// In minus out; always zero: planted + unexplained = living + dead, nurse plants among them.
+    pub fn balance(&self) -> i64 {
+        let cohorts = self.cohorts.iter().map(|cohort| (cohort.planted, cohort.living, cohort.dead));
+        let nurses = self.nurses.iter().map(|nurse| (nurse.planted, nurse.alive, nurse.gone));
+        let planted_less_there =
+            |(planted, living, dead): (u32, u32, u32)| i64::from(planted) - i64::from(living) - i64::from(dead);
+        cohorts.chain(nurses).map(planted_less_there).sum::<i64>() + self.unexplained
+    }
+
+    /// Living plants of a species by the books; nurse plants of that species stand on its grid too.
+    pub fn living_of(&self, species: &SpeciesKey) -> u32 {
+        let cohorts = self.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species));
+        let nurses = self.nurses.iter().filter(|nurse| nurse.nurse == *species);
+        let living = cohorts.map(|cohort| cohort.living).chain(nurses.map(|nurse| nurse.alive));
+        living.fold(0, u32::saturating_add)
+    }
 }

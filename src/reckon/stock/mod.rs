@@ -2,6 +2,11 @@
 //! nothing appears or vanishes.
 
 mod bed;
+mod bed_books;
+mod bed_cuts;
+mod bed_fold;
+#[cfg(test)]
+mod bed_fold_tests;
 mod lineage;
 mod lot;
 mod place;
@@ -9,6 +14,7 @@ mod tray;
 mod tray_fold;
 
 pub use bed::{BedStory, CohortStory, GroundLook, LightLook, NurseStory, SoilLook, SurvivalLook, WorkDone};
+pub use bed_fold::fold_bed;
 pub use lineage::{Lineage, lineage_of};
 pub use lot::{LotStory, LotTest, fold_lot};
 pub use place::{LightChange, PlaceStory, Places, fold_places, share_read};

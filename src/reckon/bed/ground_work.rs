@@ -1,0 +1,58 @@
+//! Ground work: cleared, holes, weeded must be done; mulch and a fence advise. Work not written down is not done.
+
+use crate::base::Day;
+use crate::nursery::entry::types::GroundTask;
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::stock::{BedStory, WorkDone};
+
+/// Days for which a cleared bed stays cleared. Ours, common practice.
+pub const CLEARED_LASTS_DAYS: i32 = 60;
+/// Days for which a dug hole keeps its wall and depth. Ours, common practice.
+pub const HOLES_LAST_DAYS: i32 = 180;
+/// Days for which a weeded ring stays clean. Ours, common practice.
+pub const WEEDED_LASTS_DAYS: i32 = 30;
+/// Days for which mulch covers the ground. Ours, common practice.
+pub const MULCHED_LASTS_DAYS: i32 = 120;
+/// Days for which a fence holds without another look. Ours, common practice.
+pub const FENCED_LASTS_DAYS: i32 = 730;
+
+const SOURCE: &str = "common practice: ground work not written down is not done, and does not last (ours)";
+
+/// Every kind of ground work with its question and how many days it lasts, in the order of the work.
+const TASKS: [(GroundTask, Rule, i32); 5] = [
+    (GroundTask::Cleared, Rule::Cleared, CLEARED_LASTS_DAYS),
+    (GroundTask::Holes, Rule::Holes, HOLES_LAST_DAYS),
+    (GroundTask::Weeded, Rule::Weeded, WEEDED_LASTS_DAYS),
+    (GroundTask::Mulched, Rule::Mulched, MULCHED_LASTS_DAYS),
+    (GroundTask::Fenced, Rule::Fenced, FENCED_LASTS_DAYS),
+];
+
+/// One question for each kind of ground work.
+pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
+    TASKS.into_iter().map(move |(task, rule, lasts_days)| {
+        let criterion = criterion(last(story, task, day), task, rule, lasts_days, day);
+        match task {
+            GroundTask::Mulched | GroundTask::Fenced => criterion.advising(),
+            GroundTask::Cleared | GroundTask::Holes | GroundTask::Weeded => criterion,
+        }
+    })
+}
+
+/// The last time a work was done; of the same day one of the whole bed leads over one of some rows.
+fn last(story: &BedStory, task: GroundTask, day: Day) -> Option<&WorkDone> {
+    let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day);
+    of_task.max_by_key(|work| (work.day, !work.in_part))
+}
+
+fn criterion(done: Option<&WorkDone>, task: GroundTask, rule: Rule, lasts_days: i32, day: Day) -> Criterion {
+    let needed = Measure::Work(task);
+    let Some(done) = done else {
+        return Criterion::known(rule, needed, Measure::No, Basis::Assumed, false, SOURCE);
+    };
+    let lasts = day.days_since(done.day) <= lasts_days;
+    let mut criterion = Criterion::known(rule, needed, Measure::On(done.day), Basis::Measured, lasts, SOURCE)
+        .resting_on([done.entry.clone()]);
+    // Done in some rows only: it counts, and says so.
+    criterion.warns = lasts && done.in_part;
+    criterion
+}

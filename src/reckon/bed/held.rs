@@ -1,0 +1,26 @@
+//! Whether a person holds the bed back, or something sprayed there still works. Asked only while it is so.
+
+use crate::base::Day;
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::stock::BedStory;
+
+const HELD_SOURCE: &str = "as written by the nursery";
+const TREATED_SOURCE: &str = "as written by the nursery: days until it is safe";
+
+/// The questions of a hold and of a treatment, where one is in force on a day.
+pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
+    let held = story.held.iter().filter(move |(_, until, _)| until.is_none_or(|until| day <= until));
+    let held = held.map(|(why, until, entry)| {
+        let known = Measure::Said(why.clone());
+        Criterion::known(Rule::Held, Measure::No, known, Basis::Measured, false, HELD_SOURCE)
+            .expected_on(until.map(|until| until.plus(1)))
+            .resting_on([entry.clone()])
+    });
+    let treated = story.treated.iter().filter(move |(_, safe, _)| day < *safe);
+    held.chain(treated.map(|(with, safe, entry)| {
+        let known = Measure::Said(with.clone());
+        Criterion::known(Rule::Treated, Measure::No, known, Basis::Measured, false, TREATED_SOURCE)
+            .expected_on(Some(*safe))
+            .resting_on([entry.clone()])
+    }))
+}

@@ -1,0 +1,100 @@
+//! Where plants can stand in a bed, and where there is still room.
+
+use std::collections::BTreeSet;
+
+use crate::base::{EntryId, SpeciesKey};
+use crate::nursery::entry::types::PlantingPattern;
+use crate::nursery::entry::{BedSet, PlanLine};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::site::Site;
+use crate::reckon::stock::BedStory;
+use crate::science::spacing::{self, Position, SpacingPattern};
+
+/// Both edges of a bed are counted; several species stand each on their own grid.
+const SOURCE: &str =
+    "common practice: positions of the bed's grid, both edges counted, less blocked spots and living plants";
+
+/// The room of a bed for a species.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Room {
+    /// Positions of the species' grid.
+    pub positions: u32,
+    /// Positions of it where a rock or a stump lets nothing stand.
+    pub blocked: u32,
+    /// Living plants of the species by the books.
+    pub living: u32,
+    /// Positions where one can still be set.
+    pub open: u32,
+}
+
+/// The grid of one line of a plan. A grid that cannot be reckoned (more positions than any bed has) is empty.
+pub fn grid(bed: &BedSet, line: &PlanLine) -> Vec<Position> {
+    let pattern = match line.pattern {
+        PlantingPattern::Square => SpacingPattern::Square,
+        PlantingPattern::Rectangle => SpacingPattern::Rectangle,
+        PlantingPattern::Triangle => SpacingPattern::Triangle,
+        PlantingPattern::Quincunx => SpacingPattern::Quincunx,
+        PlantingPattern::DoubleRow => SpacingPattern::DoubleRow,
+    };
+    let (row_m, in_row_m) = (Some(line.row_m.0), line.in_row_m.0);
+    let (offset_m, gap_m) = (line.offset_m.map(|offset| offset.0), line.gap_m.map(|gap| gap.0));
+    spacing::positions(bed.length_m.0, bed.width_m.0, pattern, row_m, in_row_m, offset_m, gap_m).unwrap_or_default()
+}
+
+/// The species of a plan in plan order, each once, by key where known.
+pub fn planned(site: &Site, bed: &BedSet) -> Vec<SpeciesKey> {
+    let mut species: Vec<SpeciesKey> = Vec::new();
+    for line in &bed.plan {
+        let key = site.species_key(&line.species).unwrap_or_else(|| line.species.clone());
+        if !species.contains(&key) {
+            species.push(key);
+        }
+    }
+    species
+}
+
+/// The room of a bed for a species. Nurse plants take no position of another species' grid.
+pub fn room(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -> Room {
+    let blocked_spots: BTreeSet<(u32, u32)> = story.blocked.iter().map(|(spot, _)| *spot).collect();
+    let (mut positions, mut blocked) = (0u32, 0u32);
+    for line in lines(site, bed, species) {
+        let grid = grid(bed, line);
+        let hit = grid.iter().filter(|position| blocked_spots.contains(&(position.row, position.place))).count();
+        positions = positions.saturating_add(grid.len() as u32);
+        blocked = blocked.saturating_add(hit as u32);
+    }
+    let living = story.living_of(species);
+    Room { positions, blocked, living, open: positions.saturating_sub(blocked).saturating_sub(living) }
+}
+
+/// How many living plants of a species stand off the grid of a layout: more than it has positions, or at places it does
+/// not have. Blocked spots do not count: a plant may stand beside a stump.
+pub fn off_the_grid(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -> u32 {
+    let places: BTreeSet<(u32, u32)> = lines(site, bed, species)
+        .flat_map(|line| grid(bed, line))
+        .map(|position| (position.row, position.place))
+        .collect();
+    let living = story.living_of(species);
+    let beyond = living.saturating_sub(room(story, site, bed, species).positions);
+    let cohorts = story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species));
+    let off_spot = cohorts.map(|cohort| {
+        let off = cohort.spots.iter().filter(|spot| !places.contains(spot)).count();
+        u32::try_from(off).unwrap_or(u32::MAX).min(cohort.living)
+    });
+    beyond.max(off_spot.fold(0, u32::saturating_add)).min(living)
+}
+
+/// Whether there is room for one plant.
+pub fn criterion(story: &BedStory, species: &SpeciesKey, room: Room, layout: Option<&EntryId>) -> Criterion {
+    let (needed, known) = (Measure::PlantsAtLeast(1), Measure::Positions(room.open));
+    let cohorts = story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species) && cohort.living > 0);
+    Criterion::known(Rule::OpenPositions, needed, known, Basis::Reckoned, room.open > 0, SOURCE)
+        .resting_on(layout.cloned())
+        .resting_on(cohorts.map(|cohort| cohort.entry.clone()))
+}
+
+fn lines<'a>(site: &'a Site, bed: &'a BedSet, species: &'a SpeciesKey) -> impl Iterator<Item = &'a PlanLine> {
+    let is_it =
+        move |line: &&PlanLine| line.species == *species || site.species_key(&line.species).as_ref() == Some(species);
+    bed.plan.iter().filter(is_it)
+}

@@ -1,0 +1,118 @@
+//! Whether the ground is soft enough for roots down to planting depth.
+
+use crate::base::Day;
+use crate::nursery::entry::types::Tubers;
+use crate::nursery::species::Profile;
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::stock::{BedStory, SoilLook};
+use crate::science::soil::ROOT_LIMIT_MPA;
+
+/// A hole is at least this much deeper than the container, cm. Ours.
+pub const HOLE_BELOW_CONTAINER_CM: f64 = 5.0;
+/// Planting depth where the species names no container depth, cm. Ours.
+pub const USUAL_PLANTING_DEPTH_CM: f64 = 30.0;
+/// A rod under at most this much pressure proves the ground down to where it went, MPa: 5 % over the limit, since a
+/// scale is not read better. Ours.
+pub const ROD_PROVES_MPA: f64 = ROOT_LIMIT_MPA * 1.05;
+/// A rod that stopped short proves hard ground from this pressure on, MPa: 10 % under the limit. Ours.
+pub const ROD_STOPS_MPA: f64 = ROOT_LIMIT_MPA * 0.9;
+/// After so many days a look at the soil is too old. Ours.
+pub const LOOK_LASTS_DAYS: i32 = 730;
+/// Lifted tubers keep the ground loose for so many days: two wet seasons. Ours.
+pub const LIFTED_LASTS_DAYS: i32 = 365;
+
+const LIMIT_SOURCE: &str = "Bengough et al. 2011, Journal of Experimental Botany 62:59";
+const ROD_SOURCE: &str =
+    "Bengough et al. 2011, Journal of Experimental Botany 62:59; push over the area of the rod's tip, common practice";
+const TUBER_SOURCE: &str = "common practice: a tuber pinched thin tells of hard ground";
+const LIFTED_SOURCE: &str = "common practice: lifting tubers loosens the ground for about two wet seasons (ours)";
+
+/// The depth down to which the ground must be soft for a species, cm.
+pub fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
+    let container = profile.and_then(|profile| profile.container_depth_cm.as_ref()).map(|figure| figure.value);
+    container.map_or(USUAL_PLANTING_DEPTH_CM, |depth| depth + HOLE_BELOW_CONTAINER_CM)
+}
+
+/// Whether the ground is soft enough. It must be known; the newest look that tells something leads.
+pub fn criterion(story: &BedStory, profile: Option<&Profile>, day: Day) -> Criterion {
+    let depth_cm = planting_depth_cm(profile);
+    let needed = Measure::ResistanceAtMost { mpa: ROOT_LIMIT_MPA, depth_cm };
+    let recent = |from: Day, lasts: i32| (0..=lasts).contains(&day.days_since(from));
+    let looks = || story.soil.iter().rev().filter(|look| recent(look.day, LOOK_LASTS_DAYS));
+    let told = looks().find_map(|look| told_by(look, depth_cm).map(|told| (look, told)));
+    let lifted = story.cuts.iter().rev().find(|cut| cut.lifts_tubers && recent(cut.day, LIFTED_LASTS_DAYS));
+    match (told, lifted) {
+        // Ground lifted after the last look is loose again, though only where the plants stood.
+        (told, Some(cut)) if told.as_ref().is_none_or(|(look, _)| look.day < cut.day) => {
+            let known = Measure::TubersLifted(day.days_since(cut.day));
+            let mut lifted = Criterion::known(Rule::Soil, needed, known, Basis::Reckoned, true, LIFTED_SOURCE)
+                .resting_on([cut.entry.clone()]);
+            lifted.warns = true;
+            lifted
+        }
+        (Some((look, told)), _) => {
+            Criterion::known(Rule::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
+                .resting_on([look.entry.clone()])
+        }
+        (None, _) => not_told(needed, looks().next()),
+    }
+}
+
+fn not_told(needed: Measure, newest: Option<&SoilLook>) -> Criterion {
+    let mut unknown = Criterion::unknown(Rule::Soil, Some(needed), true, LIMIT_SOURCE);
+    if let Some(look) = newest {
+        let dry = look.resistance_mpa.is_some() && look.at_field_capacity != Some(true);
+        unknown.known = dry.then_some(Measure::ReadDry);
+        unknown.entries = vec![look.entry.clone()];
+    }
+    unknown
+}
+
+/// What a look tells of the ground down to planting depth.
+struct Told {
+    soft: bool,
+    known: Measure,
+    source: &'static str,
+}
+
+fn told_by(look: &SoilLook, planting_cm: f64) -> Option<Told> {
+    let by_reading = look.resistance_mpa.filter(|_| look.at_field_capacity == Some(true)).and_then(|mpa| {
+        let depth_cm = look.depth_cm;
+        if look.rod {
+            let soft = rod_tells(mpa, depth_cm, planting_cm)?;
+            let known = match depth_cm {
+                Some(depth_cm) => Measure::RodStopped { mpa, depth_cm },
+                None => Measure::Resistance { mpa, depth_cm },
+            };
+            return Some(Told { soft, known, source: ROD_SOURCE });
+        }
+        let soft = reading_tells(mpa, depth_cm, planting_cm)?;
+        Some(Told { soft, known: Measure::Resistance { mpa, depth_cm }, source: LIMIT_SOURCE })
+    });
+    by_reading.or_else(|| {
+        let tubers = look.tubers?;
+        let soft = match tubers {
+            Tubers::ThinNecked => false,
+            Tubers::Even | Tubers::Full => true,
+        };
+        Some(Told { soft, known: Measure::TuberShape(tubers), source: TUBER_SOURCE })
+    })
+}
+
+/// A resistance read at planting depth or below, or without depth, tells; a shallower one only when it is too hard.
+fn reading_tells(mpa: f64, depth_cm: Option<f64>, planting_cm: f64) -> Option<bool> {
+    let soft = mpa <= ROOT_LIMIT_MPA;
+    let deep = depth_cm.is_none_or(|depth| depth >= planting_cm);
+    (deep || !soft).then_some(soft)
+}
+
+/// A rod goes down until the ground is as hard as its push. Pushed with about 2 MPa it proves soft ground as deep as it
+/// went. Pushed much harder (body weight) and gone deep it proves nothing; stopped short it proves hard ground, unless
+/// the push was weaker than the limit. Without a depth it is taken to have gone down to planting depth.
+fn rod_tells(mpa: f64, depth_cm: Option<f64>, planting_cm: f64) -> Option<bool> {
+    let deep = depth_cm.is_none_or(|depth| depth >= planting_cm);
+    if deep {
+        return (mpa <= ROD_PROVES_MPA).then_some(true);
+    }
+    (mpa >= ROD_STOPS_MPA).then_some(false)
+}

@@ -1,0 +1,47 @@
+//! Whether it is wet enough to plant. A day without a gauge line is unknown, never dry.
+
+use super::season;
+use crate::base::{Day, EntryId};
+use crate::reckon::picture::{Basis, Criterion, Looking, Measure, Rule};
+use crate::reckon::site::Site;
+
+/// Rain that wets the ground enough, mm. Sivakumar 1988, from memory.
+pub const RAIN_NEEDED_MM: f64 = 20.0;
+/// Days in which it must fall, the day itself the last. Sivakumar 1988, from memory.
+pub const RAIN_DAYS: i32 = 3;
+/// Where the gauge was not read for so many days, the season's usual rains are taken instead. Ours.
+pub const NO_GAUGE_DAYS: i32 = 10;
+/// Lets 6.7 + 6.7 + 6.6 mm be 20 although a computer adds them inexactly, mm.
+const FUZZ_MM: f64 = 1e-6;
+
+const SOURCE: &str = "Sivakumar 1988 (from memory); a day without a gauge line is unknown, never dry";
+const SEASON_SOURCE: &str = "no gauge read for 10 days: the season's usual rains (ours, common practice)";
+
+/// Whether enough rain fell by a day. Unknown water warns and does not block. On a coming day nothing is called dry.
+pub fn criterion(site: &Site, day: Day, looking: Looking) -> Criterion {
+    let needed = Measure::RainAtLeast { mm: RAIN_NEEDED_MM, days: RAIN_DAYS };
+    let known: Vec<(&EntryId, f64)> = gauge(site, day, RAIN_DAYS).collect();
+    let mm: f64 = known.iter().map(|(_, mm)| mm).sum();
+    let enough = mm >= RAIN_NEEDED_MM - FUZZ_MM;
+    let all_known = known.len() as i32 == RAIN_DAYS && looking != Looking::Ahead;
+    let entries: Vec<EntryId> = known.iter().map(|(entry, _)| (*entry).clone()).collect();
+    if enough || all_known {
+        let known = Measure::Rain { mm, days: RAIN_DAYS };
+        return Criterion::known(Rule::Water, needed, known, Basis::Measured, enough, SOURCE).resting_on(entries);
+    }
+    if gauge(site, day, NO_GAUGE_DAYS).next().is_none() {
+        if let Some((entry, _)) = season::rains_on(site, day) {
+            return Criterion::known(Rule::Water, needed, Measure::Yes, Basis::Assumed, true, SEASON_SOURCE)
+                .resting_on([entry]);
+        }
+    }
+    let mut unknown = Criterion::unknown(Rule::Water, Some(needed), false, SOURCE).resting_on(entries);
+    unknown.warns = true;
+    unknown
+}
+
+/// The rain of the last `days` days with a gauge line, the day itself among them.
+fn gauge(site: &Site, day: Day, days: i32) -> impl Iterator<Item = (&EntryId, f64)> {
+    let lines = site.weather.range(day.plus(1 - days)..=day);
+    lines.filter_map(|(_, (entry, weather))| weather.rain_mm.map(|rain| (entry, rain.0)))
+}

@@ -1,0 +1,456 @@
+//! From the entries of a bed to its story. Refuses nothing: what cannot be true together becomes a Doubt and the
+//! difference is booked under unexplained.
+
+use std::sync::Arc;
+
+use super::bed::{BedStory, CohortStory, GroundLook, LightLook, NurseStory, SoilLook, SurvivalLook, WorkDone};
+use super::bed_books::{self, Book};
+use super::bed_cuts;
+use super::lineage::lineage_of;
+use crate::base::{BedName, SpeciesKey, TrayCode};
+use crate::nursery::entry::shape::spot;
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::types::{CutWhat, Spot, Text};
+use crate::nursery::entry::{
+    Entry, GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, OrderKey, Outplanted, PlantsFound, SiteEntry,
+    SoilChecked, SownInBed, SurvivalCounted, TrayEntry, What,
+};
+use crate::reckon::bed::positions;
+use crate::reckon::ledger::Ledger;
+use crate::reckon::picture::{Doubt, DoubtKind};
+use crate::reckon::site::Site;
+use crate::science::light::{LuxPair, light_share};
+use crate::science::soil::{DAYS_AFTER_SOAKING, rod_resistance_mpa};
+
+/// Distance of nurse plants that were counted but never written as planted, where their profile gives none, m (ours).
+const UNWRITTEN_SPACING_M: f64 = 1.0;
+
+/// Folds the entries of a bed.
+pub fn fold_bed(ledger: &Ledger, site: &Site, name: &BedName) -> BedStory {
+    let mut fold = BedFold { ledger, site, story: BedStory::blank(name.clone()), order: 0 };
+    let subject = Subject::Bed(name.clone());
+    // Layouts first: the first one reaches back.
+    for entry in ledger.of(&subject) {
+        fold.lay_out(entry);
+    }
+    for (order, entry) in ledger.of(&subject).enumerate() {
+        fold.order = order;
+        fold.take(entry);
+    }
+    let never_laid_out = fold.story.layout.each().next().is_none();
+    if let Some(first) = ledger.of(&subject).next().filter(|_| never_laid_out) {
+        fold.doubt(first, DoubtKind::UnknownBed(name.clone()));
+    }
+    fold.note_off_the_grid();
+    fold.story
+}
+
+struct BedFold<'a> {
+    ledger: &'a Ledger,
+    site: &'a Site,
+    story: BedStory,
+    order: usize,
+}
+
+impl BedFold<'_> {
+    fn lay_out(&mut self, entry: &Arc<Entry>) {
+        match &entry.what {
+            What::Site(SiteEntry::BedSet(set)) => {
+                for line in &set.plan {
+                    self.species(entry, &line.species);
+                }
+                self.story.layout.add(entry.happened, entry.id.clone(), set.clone());
+            }
+            What::Site(SiteEntry::PositionsBlocked(blocked)) => {
+                let spots = spots(Some(&blocked.at));
+                self.story.blocked.extend(spots.into_iter().map(|spot| (spot, entry.id.clone())));
+            }
+            What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => {}
+        }
+    }
+
+    fn take(&mut self, entry: &Arc<Entry>) {
+        match &entry.what {
+            What::Ground(what) => self.take_ground(entry, what),
+            What::Tray(TrayEntry::Held(held)) => {
+                self.story.held = Some((held.why.0.to_string(), held.until, entry.id.clone()));
+            }
+            What::Tray(TrayEntry::Released(_)) => self.story.held = None,
+            What::Tray(TrayEntry::Treated(treated)) => {
+                let days = treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32);
+                let safe = entry.happened.plus(days);
+                // Of several treatments the one that works longest leads.
+                if self.story.treated.as_ref().is_none_or(|(_, other, _)| *other <= safe) {
+                    self.story.treated = Some((treated.with.0.to_string(), safe, entry.id.clone()));
+                }
+            }
+            What::Tray(_) | What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => {}
+        }
+    }
+
+    fn take_ground(&mut self, entry: &Arc<Entry>, what: &GroundEntry) {
+        match what {
+            GroundEntry::SownInBed(sown) => self.sown(entry, sown),
+            GroundEntry::PlantsFound(found) => self.found(entry, found),
+            GroundEntry::NursePlanted(planted) => self.nurse_planted(entry, planted),
+            GroundEntry::NurseCounted(look) => self.nurse_counted(entry, look),
+            GroundEntry::NurseMeasured(look) => {
+                let species = self.species(entry, &look.nurse);
+                // The tape measures the plants that give the shade: the oldest that live, else the youngest.
+                let nurses = &mut self.story.nurses;
+                let at = nurses.iter().position(|nurse| nurse.nurse == species && nurse.alive > 0);
+                let at = at.or_else(|| nurses.iter().rposition(|nurse| nurse.nurse == species));
+                if let Some(nurse) = at.and_then(|at| nurses.get_mut(at)) {
+                    nurse.measured = Some((entry.happened, look.height_m.0, look.crown_radius_m.0));
+                }
+            }
+            GroundEntry::NurseCut(cut) => self.nurse_cut(entry, cut),
+            GroundEntry::LightRead(read) => self.light_read(entry, read),
+            GroundEntry::SoilChecked(check) => self.soil_checked(entry, check),
+            GroundEntry::Prepared(work) => self.story.work.push(WorkDone {
+                day: entry.happened,
+                task: work.task,
+                in_part: in_part(work.rows.as_ref(), work.at.as_ref()),
+                entry: entry.id.clone(),
+            }),
+            GroundEntry::Outplanted(out) => self.outplanted(entry, out),
+            GroundEntry::PlantsLost(lost) => {
+                let species = self.species(entry, &lost.species);
+                self.remove(entry, &species, lost.count.0);
+            }
+            GroundEntry::SurvivalCounted(look) => self.survival_counted(entry, look),
+        }
+    }
+
+    fn sown(&mut self, entry: &Arc<Entry>, sown: &SownInBed) {
+        let species = self.species(entry, &sown.species);
+        let mut cohort = cohort(entry, Some(species), sown.holes.0, sown.rows.as_ref(), sown.at.as_ref());
+        cohort.at_stake = true;
+        self.story.cohorts.push(cohort);
+    }
+
+    fn found(&mut self, entry: &Arc<Entry>, found: &PlantsFound) {
+        let species = self.species(entry, &found.species);
+        let mut cohort = cohort(entry, Some(species), found.alive.0, found.rows.as_ref(), found.at.as_ref());
+        cohort.day = found.planted_about.unwrap_or(entry.happened);
+        cohort.found = true;
+        self.story.cohorts.push(cohort);
+    }
+
+    fn outplanted(&mut self, entry: &Arc<Entry>, out: &Outplanted) {
+        let key = entry.order_key();
+        let tray = self.ledger.tray_at(&out.tray, &key);
+        let species = self.species_of_tray(&out.tray, &tray, &key);
+        let species = species.map(|written| self.species(entry, &written));
+        if let (Some(species), Some(layout)) = (&species, self.story.layout.on(entry.happened)) {
+            let named = |line: &SpeciesKey| self.site.species_key(line).as_ref() == Some(species) || line == species;
+            if !layout.plan.iter().any(|line| named(&line.species)) {
+                let (bed, species) = (self.story.name.clone(), species.clone());
+                self.doubt(entry, DoubtKind::NotInPlan { bed, species });
+            }
+        }
+        let mut cohort = cohort(entry, species, out.count.0, out.rows.as_ref(), out.at.as_ref());
+        cohort.tray = Some(tray);
+        self.story.cohorts.push(cohort);
+    }
+
+    /// What the tray had to hand on by then; where nothing did, what its own entries of any day say.
+    fn species_of_tray(&self, written: &TrayCode, tray: &TrayCode, key: &OrderKey) -> Option<SpeciesKey> {
+        let by_then = lineage_of(self.ledger, self.site, written, key).species;
+        by_then.or_else(|| {
+            let last = OrderKey { happened: self.ledger.view().day.plus(1), ..key.clone() };
+            lineage_of(self.ledger, self.site, tray, &last).species
+        })
+    }
+
+    fn nurse_planted(&mut self, entry: &Arc<Entry>, planted: &NursePlanted) {
+        let nurse = self.species(entry, &planted.nurse);
+        self.story.nurses.push(NurseStory {
+            nurse,
+            day: entry.happened,
+            planted: planted.count.0,
+            alive: planted.count.0,
+            gone: 0,
+            row_m: planted.row_m.0,
+            in_row_m: planted.in_row_m.0,
+            offset_m: planted.offset_m.map(|offset| offset.0),
+            counted_on: None,
+            bunches_showing: None,
+            measured: None,
+            entry: entry.id.clone(),
+        });
+    }
+
+    /// A count of all nurse plants of a species in the bed; one of some rows settles nothing.
+    fn nurse_counted(&mut self, entry: &Arc<Entry>, look: &NurseCounted) {
+        let species = self.species(entry, &look.nurse);
+        let of_species = |cohort: &CohortStory| cohort.species.as_ref() == Some(&species);
+        let part = in_part(look.rows.as_ref(), look.at.as_ref());
+        if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
+            if !part {
+                self.settle_nurses(entry, &species, look.alive.0);
+            }
+        } else if self.story.cohorts.iter().any(of_species) {
+            if !part {
+                self.settle_cohorts(entry, &species, look.alive.0, &of_species);
+            }
+            return;
+        } else {
+            self.nurses_never_written(entry, &species, look.alive.0);
+        }
+        // Bunches are shown once for the species, on its oldest cohort that lives.
+        let mut bunches = look.bunches_showing.map(|bunches| bunches.0);
+        for nurse in self.story.nurses.iter_mut().filter(|nurse| nurse.nurse == species) {
+            nurse.counted_on = if part { nurse.counted_on } else { Some(entry.happened) };
+            if look.bunches_showing.is_some() {
+                nurse.bunches_showing = if nurse.alive > 0 { bunches.take() } else { None };
+            }
+        }
+    }
+
+    fn nurses_never_written(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, alive: u32) {
+        if alive == 0 {
+            return;
+        }
+        let profile = self.site.profile(species);
+        let row_m = profile.and_then(|profile| profile.row_m.as_ref()).map(|figure| figure.value);
+        let in_row_m = profile.and_then(|profile| profile.in_row_m.as_ref()).map(|figure| figure.value);
+        self.story.nurses.push(NurseStory {
+            nurse: species.clone(),
+            day: entry.happened,
+            planted: 0,
+            alive: 0,
+            gone: 0,
+            row_m: row_m.unwrap_or(UNWRITTEN_SPACING_M),
+            in_row_m: in_row_m.unwrap_or(UNWRITTEN_SPACING_M),
+            offset_m: None,
+            counted_on: None,
+            bunches_showing: None,
+            measured: None,
+            entry: entry.id.clone(),
+        });
+        self.settle_nurses(entry, species, alive);
+    }
+
+    fn nurse_cut(&mut self, entry: &Arc<Entry>, cut: &NurseCut) {
+        let species = self.species(entry, &cut.nurse);
+        let lived = self.story.living_of(&species);
+        // A share of leaves is no number of plants.
+        let of_plants = |share: f64| (f64::from(lived) * share).round() as u32;
+        let shared = cut.share.filter(|_| cut.what != CutWhat::Leaves).map(|share| of_plants(share.0));
+        let plants = cut.count.map(|count| count.0).or(shared);
+        let effect = bed_cuts::effect(self.site, &species, cut.what, plants, lived);
+        if effect.ends_plants {
+            self.remove(entry, &species, plants.unwrap_or(0));
+        }
+        let none = plants == Some(0);
+        self.story.cuts.push(GroundLook {
+            day: entry.happened,
+            nurse: species,
+            what: cut.what,
+            plants,
+            opens_light: effect.opens_light && !none,
+            lifts_tubers: effect.lifts_tubers && !none,
+            order: self.order,
+            entry: entry.id.clone(),
+        });
+    }
+
+    fn light_read(&mut self, entry: &Arc<Entry>, read: &LightRead) {
+        let pairs: Vec<LuxPair> = read.readings.iter().flatten().map(lux_pair).collect();
+        let share = light_share(&pairs).ok().or(read.light_share.map(|share| share.0));
+        if let Some(share) = share.filter(|share| share.is_finite()) {
+            self.story.light.push(LightLook {
+                day: entry.happened,
+                share: share.clamp(0.0, 1.0),
+                pairs: u32::try_from(pairs.len()).unwrap_or(u32::MAX),
+                sky: read.sky,
+                order: self.order,
+                entry: entry.id.clone(),
+            });
+        }
+    }
+
+    fn soil_checked(&mut self, entry: &Arc<Entry>, check: &SoilChecked) {
+        let by_rod = check.push_kg.zip(check.rod_mm).and_then(|(push, rod)| rod_resistance_mpa(push.0, rod.0).ok());
+        let written = check.resistance_mpa.map(|mpa| mpa.0);
+        let soaked = check.days_since_soaking.map(|days| days.0 >= f64::from(DAYS_AFTER_SOAKING));
+        self.story.soil.push(SoilLook {
+            day: entry.happened,
+            resistance_mpa: written.or(by_rod),
+            rod: written.is_none() && by_rod.is_some(),
+            depth_cm: check.depth_cm.map(|depth| depth.0),
+            at_field_capacity: if check.wet == Some(true) { Some(true) } else { soaked.or(check.wet) },
+            tubers: check.tubers,
+            entry: entry.id.clone(),
+        });
+    }
+
+    /// A count of the living and the dead. Without rows or places it is a count of all cohorts it matches; with them a
+    /// look at a part, which books only the dead it saw.
+    fn survival_counted(&mut self, entry: &Arc<Entry>, look: &SurvivalCounted) {
+        let species = self.species(entry, &look.species);
+        let tray = look.tray.as_ref().map(|tray| self.ledger.tray_at(tray, &entry.order_key()));
+        let matches = |cohort: &CohortStory| {
+            cohort.species.as_ref() == Some(&species)
+                && (tray.is_none() || cohort.tray == tray)
+                && look.outplanted_on.is_none_or(|day| cohort.day == day)
+        };
+        let youngest = self.story.cohorts.iter().filter(|cohort| matches(cohort)).map(|cohort| cohort.day).max();
+        self.story.survival.push(SurvivalLook {
+            day: entry.happened,
+            species: species.clone(),
+            tray: tray.clone(),
+            outplanted_on: look.outplanted_on.or(youngest),
+            alive: look.alive.0,
+            dead: look.dead.0,
+            entry: entry.id.clone(),
+        });
+        if in_part(look.rows.as_ref(), look.at.as_ref()) {
+            bed_books::bury(&mut self.story.cohort_books(matches), u64::from(look.dead.0));
+        } else if youngest.is_some() {
+            self.settle_cohorts(entry, &species, look.alive.0, &matches);
+        } else if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
+            self.settle_nurses(entry, &species, look.alive.0);
+        } else if look.alive.0 > 0 {
+            let mut unwritten = cohort(entry, Some(species.clone()), 0, None, None);
+            unwritten.day = look.outplanted_on.unwrap_or(entry.happened);
+            unwritten.tray = tray.clone();
+            unwritten.found = true;
+            self.story.cohorts.push(unwritten);
+            self.settle_cohorts(entry, &species, look.alive.0, &matches);
+        }
+    }
+
+    fn settle_cohorts(
+        &mut self,
+        entry: &Arc<Entry>,
+        species: &SpeciesKey,
+        alive: u32,
+        matches: &impl Fn(&CohortStory) -> bool,
+    ) {
+        let (added, planted) = settle(&mut self.story.cohort_books(matches), alive);
+        self.more_alive(entry, species, alive, added, planted);
+    }
+
+    fn settle_nurses(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, alive: u32) {
+        let (added, planted) = settle(&mut self.story.nurse_books(species), alive);
+        self.more_alive(entry, species, alive, added, planted);
+    }
+
+    fn more_alive(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, alive: u32, added: i64, planted: u32) {
+        self.story.unexplained += added;
+        if added > 0 {
+            let (bed, species) = (self.story.name.clone(), species.clone());
+            self.doubt(entry, DoubtKind::MoreAliveThanPlanted { bed, species, alive, planted });
+        }
+    }
+
+    /// Takes plants of a species out of the living: those set out first, then nurse plants. What never lived by the
+    /// books is unexplained, with a Doubt.
+    fn remove(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, count: u32) {
+        let of_species = |cohort: &CohortStory| cohort.species.as_ref() == Some(species);
+        let lived = self.story.living_of(species);
+        let wanted = u64::from(count);
+        let mut left = wanted - bed_books::bury(&mut self.story.cohort_books(of_species), wanted);
+        left -= bed_books::bury(&mut self.story.nurse_books(species), left);
+        if left == 0 {
+            return;
+        }
+        if !self.story.cohorts.iter().any(of_species) && !self.story.nurses.iter().any(|nurse| nurse.nurse == *species)
+        {
+            let mut unwritten = cohort(entry, Some(species.clone()), 0, None, None);
+            unwritten.found = true;
+            self.story.cohorts.push(unwritten);
+        }
+        let mut books: Vec<Book<'_>> = self.story.cohort_books(of_species);
+        if books.is_empty() {
+            books = self.story.nurse_books(species);
+        }
+        let added = bed_books::add_dead(&mut books, left);
+        self.story.unexplained += added;
+        let (bed, species) = (self.story.name.clone(), species.clone());
+        self.doubt(entry, DoubtKind::MoreDeadThanLived { bed, species, dead: count, lived });
+    }
+
+    /// The key of a species as written; where nobody knows it, what was written, with a Doubt.
+    fn species(&mut self, entry: &Arc<Entry>, written: &SpeciesKey) -> SpeciesKey {
+        self.site.species_key(written).unwrap_or_else(|| {
+            self.doubt(entry, DoubtKind::UnknownSpecies(written.clone()));
+            written.clone()
+        })
+    }
+
+    /// Raises a Doubt; one of the same kind gets the entry too.
+    fn doubt(&mut self, entry: &Arc<Entry>, kind: DoubtKind) {
+        match self.story.doubts.iter_mut().find(|doubt| doubt.kind == kind) {
+            Some(doubt) if doubt.entries.contains(&entry.id) => {}
+            Some(doubt) => doubt.entries.push(entry.id.clone()),
+            None => self.story.doubts.push(Doubt { day: entry.happened, kind, entries: vec![entry.id.clone()] }),
+        }
+    }
+
+    /// Living plants for which a newer layout has no room.
+    fn note_off_the_grid(&mut self) {
+        let day = self.ledger.view().day;
+        let layouts = self.story.layout.each().count();
+        let Some((entry, layout)) = self.story.layout.entry_on(day).filter(|_| layouts > 1) else { return };
+        let from = self.story.layout.each().find(|(_, id, _)| id == entry).map_or(day, |(from, _, _)| *from);
+        let species: std::collections::BTreeSet<SpeciesKey> =
+            self.story.cohorts.iter().filter_map(|cohort| cohort.species.clone()).collect();
+        let mut doubts = Vec::new();
+        for species in species {
+            let plants = positions::off_the_grid(&self.story, self.site, layout, &species);
+            if plants > 0 {
+                let kind = DoubtKind::OffTheGrid { bed: self.story.name.clone(), species, plants };
+                doubts.push(Doubt { day: from, kind, entries: vec![entry.clone()] });
+            }
+        }
+        self.story.doubts.extend(doubts);
+    }
+}
+
+/// Brings the living to a count: the difference died, or deaths are taken back. What no planting explains is added to
+/// the youngest cohort and given back with how many were planted.
+fn settle(books: &mut [Book<'_>], alive: u32) -> (i64, u32) {
+    let (lived, alive) = (bed_books::living(books), u64::from(alive));
+    let planted = u32::try_from(bed_books::planted(books)).unwrap_or(u32::MAX);
+    bed_books::bury(books, lived.saturating_sub(alive));
+    let rise = alive.saturating_sub(lived);
+    let left = rise - bed_books::take_back(books, rise);
+    (bed_books::add_living(books, left), planted)
+}
+
+fn cohort(
+    entry: &Arc<Entry>,
+    species: Option<SpeciesKey>,
+    planted: u32,
+    rows: Option<&Text>,
+    at: Option<&Vec<Spot>>,
+) -> CohortStory {
+    CohortStory {
+        species,
+        tray: None,
+        day: entry.happened,
+        planted,
+        living: planted,
+        dead: 0,
+        found: false,
+        at_stake: false,
+        rows: rows.map(|rows| rows.0.to_string()),
+        spots: spots(at),
+        entry: entry.id.clone(),
+    }
+}
+
+fn spots(at: Option<&Vec<Spot>>) -> Vec<(u32, u32)> {
+    at.into_iter().flatten().filter_map(|written| spot(&written.0)).collect()
+}
+
+fn in_part(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> bool {
+    rows.is_some() || at.is_some_and(|at| !at.is_empty())
+}
+
+fn lux_pair(pair: &crate::nursery::entry::LightPair) -> LuxPair {
+    LuxPair { under_lux: pair.under_lux.0, open_lux: pair.open_lux.0 }
+}
