@@ -181,7 +181,8 @@ impl Desk {
         if with_known {
             doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
         }
-        Ok(Recorded { entries: taken.written, already: taken.already, doubts })
+        let entries = taken.written.into_iter().map(|sealed| sealed.id).collect();
+        Ok(Recorded { entries, already: taken.already, doubts })
     }
 
     fn fold_anew(&mut self) {

@@ -78,13 +78,13 @@ impl Desk {
                 if targets.is_empty() { Err(Refusal::NothingToUndo.into()) } else { Ok(targets) }
             }
             Withdraws::LastCommand => {
-                let Some(device) = self.journal().device() else { return Err(Refusal::NothingToUndo.into()) };
+                let own = self.journal().own_devices();
                 // Commands that only take back are passed over: a second undo goes one step further back.
                 let takes_back = |entry: &&Arc<Entry>| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
-                let ours = self.entries().iter().filter(|entry| entry.id.device == device);
-                let last = ours.filter(counts).filter(|entry| !takes_back(entry)).max_by_key(|entry| entry.id.seq);
+                let ours = self.entries().iter().filter(|entry| own.contains(&entry.id.device));
+                let last = ours.filter(counts).filter(|entry| !takes_back(entry)).max_by_key(|entry| (entry.recorded, entry.id.seq));
                 let last = last.ok_or(Refusal::NothingToUndo)?;
-                Ok(of_command(&device, last.command))
+                Ok(of_command(&last.id.device, last.command))
             }
         }
     }

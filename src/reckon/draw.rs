@@ -212,8 +212,10 @@ impl Fold {
             let around = Around { site: &self.site, places: &self.places, lots_held, weekly_loss, day };
             picture.trays.insert(code.clone(), Arc::new(picture_tray(story, &around)));
         }
-        for (name, story) in self.beds.iter().filter(|(_, story)| story.layout.on(day).is_some()) {
-            picture.beds.insert(name.clone(), Arc::new(picture_bed(story, &self.site, day, looking)));
+        for (name, story) in &self.beds {
+            if let Some(bed) = picture_bed(story, &self.site, day, looking) {
+                picture.beds.insert(name.clone(), Arc::new(bed));
+            }
         }
         picture.pairs = pairs(&picture, &self.places);
         picture.doubts = self.doubts(&picture);
