@@ -20,7 +20,10 @@ fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
     let species = ["COA", "AVO", "MAN", "GRE"][(c % 4) as usize];
     let place = |n: u32| format!("p{}", n % 3);
     match kind {
-        0 => ("lot_received", json!({"lot":lot(a),"species":species,"source":"x","collected":"2024-04-01","seeds":b % 300,"kept":"other"})),
+        0 => (
+            "lot_received",
+            json!({"lot":lot(a),"species":species,"source":"x","collected":"2024-04-01","seeds":b % 300,"kept":"other"}),
+        ),
         1 => ("sown", json!({"tray":tray(a),"lot":lot(b),"seeds":c % 120,"container":"bag","place":place(c)})),
         2 | 3 | 4 => ("counted", json!({"tray":tray(a),"standing":b % 130,"dead":c % 4})),
         5 => ("lost", json!({"tray":tray(a),"count":b % 20,"cause":"rats"})),
@@ -30,8 +33,13 @@ fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
         8 => ("outplanted", json!({"tray":tray(a),"bed":bed(b),"count":c % 50})),
         9 => ("given_out", json!({"tray":tray(a),"count":b % 10,"to":"school"})),
         10 => ("stocktaken", json!({"tray":tray(a),"standing":b % 100})),
-        11 => ("plants_received", json!({"tray":tray(a),"species":species,"count":b % 80,"from":"bought","form":"bag"})),
-        12 => ("bed_set", json!({"bed":bed(a),"field":"f","length_m":10 + b % 20,"width_m":6,"plan":[{"species":species,"pattern":"square","row_m":2,"in_row_m":2}]})),
+        11 => {
+            ("plants_received", json!({"tray":tray(a),"species":species,"count":b % 80,"from":"bought","form":"bag"}))
+        }
+        12 => (
+            "bed_set",
+            json!({"bed":bed(a),"field":"f","length_m":10 + b % 20,"width_m":6,"plan":[{"species":species,"pattern":"square","row_m":2,"in_row_m":2}]}),
+        ),
         13 => ("survival_counted", json!({"bed":bed(a),"species":species,"alive":b % 60,"dead":c % 20})),
         14 => ("plants_lost", json!({"bed":bed(a),"species":species,"count":b % 20,"cause":"cattle"})),
         15 => ("place_set", json!({"place":place(a),"order":a % 9,"shade_pct":b % 100})),
@@ -51,7 +59,8 @@ fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
 }
 
 fn entries() -> impl Strategy<Value = Vec<Arc<Entry>>> {
-    let one = (0..30usize, any::<u32>(), any::<u32>(), any::<u32>(), 0..DAYS, 0..3u8, prop::option::of(0..24u32), 0..40i32);
+    let one =
+        (0..30usize, any::<u32>(), any::<u32>(), any::<u32>(), 0..DAYS, 0..3u8, prop::option::of(0..24u32), 0..40i32);
     prop::collection::vec(one, 1..60).prop_map(|rows| {
         let mut seqs = [0u64; 3];
         let mut made: Vec<Arc<Entry>> = Vec::new();
@@ -65,7 +74,8 @@ fn entries() -> impl Strategy<Value = Vec<Arc<Entry>>> {
             } else {
                 body(kind, a, b, c)
             };
-            let settled = reading::settle_body(kind, body.as_object().unwrap()).unwrap_or_else(|f| panic!("{kind} {f:?}"));
+            let settled =
+                reading::settle_body(kind, body.as_object().unwrap()).unwrap_or_else(|f| panic!("{kind} {f:?}"));
             made.push(Arc::new(Entry {
                 id: EntryId { device: DeviceId::new(name).unwrap(), seq: seqs[device as usize] },
                 happened,

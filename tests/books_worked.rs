@@ -7,7 +7,11 @@ use serde_json::json;
 
 fn sown() -> Book {
     let mut book = small_nursery();
-    book.write("2026-01-01", "sown", json!({"tray":"cof-1","lot":"cof-L1","seeds":100,"container":"bag","place":"Deep shade"}));
+    book.write(
+        "2026-01-01",
+        "sown",
+        json!({"tray":"cof-1","lot":"cof-L1","seeds":100,"container":"bag","place":"Deep shade"}),
+    );
     book
 }
 
@@ -94,7 +98,7 @@ fn more_than_the_seed_can_give_is_a_doubt_but_twins_of_a_mango_are_not() {
     assert!(picture.doubts.iter().any(|doubt| matches!(doubt.kind, DoubtKind::MoreThanSeed { counted: 130, .. })));
     // Mango stones are polyembryonic: the profile says up to three shoots a stone.
     let mut mango = small_nursery();
-    mango.write("2026-01-01", "lot_received", json!({"lot":"man-L1","species":"mango (rootstock)","source":"market tree","collected":"2026-01-01","seeds":20,"kept":"in_pod"}));
+    mango.write("2026-01-01", "lot_received", json!({"lot":"man-L1","species":"mango","source":"market tree","collected":"2026-01-01","seeds":20,"kept":"in_pod"}));
     mango.write("2026-01-02", "sown", json!({"tray":"man-1","lot":"man-L1","seeds":20,"container":"bag"}));
     mango.write("2026-01-30", "counted", json!({"tray":"man-1","standing":34}));
     let picture = mango.on("2026-01-30");
@@ -136,14 +140,22 @@ fn two_devices_counting_one_tray_on_one_day_raise_a_doubt_about_the_order() {
     book.write("2026-02-15", "counted", json!({"tray":"cof-1","standing":40}));
     book.entries.push(entry_of("b", 1, "2026-02-15", "given_out", json!({"tray":"cof-1","count":5,"to":"school"})));
     let picture = book.on("2026-02-15");
-    assert!(picture.doubts.iter().any(|doubt| matches!(doubt.kind, DoubtKind::OrderMatters(_))), "{:?}", picture.doubts);
+    assert!(
+        picture.doubts.iter().any(|doubt| matches!(doubt.kind, DoubtKind::OrderMatters(_))),
+        "{:?}",
+        picture.doubts
+    );
 }
 
 #[test]
 fn seedlings_moved_on_keep_lot_species_and_sowing_day() {
     let mut book = sown();
     book.write("2026-02-15", "counted", json!({"tray":"cof-1","standing":40}));
-    book.write("2026-03-01", "moved_on", json!({"from":"cof-1","to":"cof-2","count":30,"how":"pricked_out","container":"bag","place":"Half shade"}));
+    book.write(
+        "2026-03-01",
+        "moved_on",
+        json!({"from":"cof-1","to":"cof-2","count":30,"how":"pricked_out","container":"bag","place":"Half shade"}),
+    );
     let picture = book.on("2026-03-02");
     let moved = tray(&picture, "cof-2");
     assert_eq!((moved.standing, moved.age_days), (30, Some(60)));
@@ -157,7 +169,13 @@ fn yesterdays_belief_can_be_compared_with_what_came() {
     let mut book = sown();
     book.write("2026-02-15", "counted", json!({"tray":"cof-1","standing":40}));
     // Lost on the 16th, but written down only on the 20th.
-    let mut late = outplant::nursery::entry::Entry::clone(&entry_of("a", 50, "2026-02-16", "lost", json!({"tray":"cof-1","count":12,"cause":"rats"})));
+    let mut late = outplant::nursery::entry::Entry::clone(&entry_of(
+        "a",
+        50,
+        "2026-02-16",
+        "lost",
+        json!({"tray":"cof-1","count":12,"cause":"rats"}),
+    ));
     late.recorded = crate::support::evening(day("2026-02-20"));
     book.entries.push(std::sync::Arc::new(late));
     let on = |known: Option<&str>| {

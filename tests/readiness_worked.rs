@@ -36,7 +36,8 @@ fn a_ready_tray_fits_an_open_bed() {
 #[test]
 fn every_criterion_has_a_source_and_is_null_exactly_where_unknown() {
     let picture = fitting().on(TODAY);
-    let all = picture.pairs.iter().flat_map(|pair| &pair.criteria).chain(picture.trays.values().flat_map(|t| &t.criteria));
+    let all =
+        picture.pairs.iter().flat_map(|pair| &pair.criteria).chain(picture.trays.values().flat_map(|t| &t.criteria));
     let mut seen = 0;
     for criterion in all {
         seen += 1;
@@ -64,7 +65,11 @@ fn below_the_least_days_a_tray_is_not_ready_whatever_its_size() {
 fn the_holding_time_of_a_container_scales_by_the_cube_root_and_a_plug_overrules_it() {
     let mut book = small_nursery();
     book.write("2025-01-01", "container_set", json!({"container":"small cell","volume_ml":125}));
-    book.write("2025-06-01", "sown", json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"small cell","place":"Deep shade"}));
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"small cell","place":"Deep shade"}),
+    );
     book.write("2025-09-10", "counted", json!({"tray":"cof-1","standing":50}));
     // 420 days in 1,000 ml; an eighth of the volume holds half as long: 210 days.
     let picture = book.on(TODAY);
@@ -85,7 +90,11 @@ fn the_holding_time_of_a_container_scales_by_the_cube_root_and_a_plug_overrules_
 #[test]
 fn what_nobody_measured_is_unknown_and_does_not_block_but_is_never_all() {
     let mut book = small_nursery();
-    book.write("2025-06-01", "sown", json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}));
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
+    );
     book.write("2026-02-20", "carried", json!({"tray":"cof-1","place":"Half shade"}));
     book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":50}));
     let picture = book.on(TODAY);
@@ -113,7 +122,11 @@ fn a_sample_is_judged_plant_by_plant_and_the_rest_is_a_part() {
     assert!(cof.ready);
     assert_eq!(pair(&picture, "cof-1", "Upper 1").plants, 24);
     // Measured and failing blocks.
-    book.write("2026-04-15", "measured", json!({"tray":"cof-1","plants":[{"height_cm":12},{"height_cm":13},{"height_cm":14}]}));
+    book.write(
+        "2026-04-15",
+        "measured",
+        json!({"tray":"cof-1","plants":[{"height_cm":12},{"height_cm":13},{"height_cm":14}]}),
+    );
     let picture = book.on(TODAY);
     let height = criterion(&tray(&picture, "cof-1").criteria, Rule::Height);
     assert_eq!((height.met, height.blocks), (Some(false), true));
@@ -158,7 +171,11 @@ fn nothing_known_of_its_light_is_unknown_and_a_tray_is_not_sent_out_on_unknown()
 fn the_step_of_light_is_a_ratio() {
     // Stood in 30 % light; this bed has 60 %: twice as bright blocks.
     let mut book = small_nursery();
-    book.write("2025-06-01", "sown", json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}));
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
+    );
     book.write("2026-02-20", "hardening_begun", json!({"tray":"cof-1"}));
     book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":50}));
     open_bed(&mut book, "Upper 1");
@@ -167,7 +184,10 @@ fn the_step_of_light_is_a_ratio() {
     let pair = pair(&picture, "cof-1", "Upper 1");
     let step = criterion(&pair.criteria, Rule::ExposureStep);
     assert_eq!((step.met, step.blocks), (Some(false), true));
-    assert!(matches!(step.known, Some(Measure::LightStep { from, to }) if (from - 0.3).abs() < 1e-9 && to == 0.6), "{step:?}");
+    assert!(
+        matches!(step.known, Some(Measure::LightStep { from, to }) if (from - 0.3).abs() < 1e-9 && to == 0.6),
+        "{step:?}"
+    );
     assert!(!pair.fits);
 }
 

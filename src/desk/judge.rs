@@ -4,12 +4,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use super::Now;
 use super::names::Names;
 use super::refusal::{DeskError, Refusal, Refused};
-use super::Now;
 use crate::base::{DeviceId, EntryId, Moment};
-use crate::nursery::entry::{BookEntry, Entry, What, reading};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::entry::{BookEntry, Entry, What, reading};
 use crate::nursery::envelope::{Draft, canonical};
 use crate::reckon::Fold;
 use crate::reckon::picture::{Doubt, DoubtKind};
@@ -90,7 +90,8 @@ fn name_check(
     let mut names = Names::of(fold);
     let mut whats = Vec::with_capacity(drafts.len());
     for (i, draft) in drafts.iter_mut().enumerate() {
-        let read = names.settle_species(draft).and_then(|()| read(draft)).and_then(|what| names.learn(&what).map(|()| what));
+        let read =
+            names.settle_species(draft).and_then(|()| read(draft)).and_then(|what| names.learn(&what).map(|()| what));
         match read {
             Ok(what) => whats.push((i, what)),
             Err(why) => faults.push(Refused { line: line(i), why }),
@@ -108,7 +109,10 @@ fn read(draft: &Draft) -> Result<What, Refusal> {
     let body = canonical(&serde_json::Value::Object(draft.body.clone()));
     reading::read_body(&draft.kind, &body).map_err(|fault| {
         let problem = Problem::Profile(fault.to_string());
-        Refusal::Entry(EntryFault::Field { kind: draft.kind.clone(), fault: FieldFault { field: "body".into(), problem } })
+        Refusal::Entry(EntryFault::Field {
+            kind: draft.kind.clone(),
+            fault: FieldFault { field: "body".into(), problem },
+        })
     })
 }
 

@@ -26,9 +26,24 @@ impl Names {
     /// The names in the book.
     pub fn of(fold: &Fold) -> Names {
         Names {
-            trays: fold.trays().iter().filter(|(_, story)| story.origin.is_some()).map(|(code, _)| code.clone()).collect(),
-            lots: fold.lots().iter().filter(|(_, story)| story.received.is_some()).map(|(code, _)| code.clone()).collect(),
-            beds: fold.beds().iter().filter(|(_, s)| s.layout.each().next().is_some()).map(|(n, _)| n.clone()).collect(),
+            trays: fold
+                .trays()
+                .iter()
+                .filter(|(_, story)| story.origin.is_some())
+                .map(|(code, _)| code.clone())
+                .collect(),
+            lots: fold
+                .lots()
+                .iter()
+                .filter(|(_, story)| story.received.is_some())
+                .map(|(code, _)| code.clone())
+                .collect(),
+            beds: fold
+                .beds()
+                .iter()
+                .filter(|(_, s)| s.layout.each().next().is_some())
+                .map(|(n, _)| n.clone())
+                .collect(),
             species: (*fold.site().species).clone(),
         }
     }
@@ -69,13 +84,19 @@ impl Names {
             }
             What::Tray(TrayEntry::Relabelled(label)) if label.was.is_some() => self.new_tray(&label.tray),
             What::Seed(SeedEntry::LotReceived(lot)) => {
-                if self.lots.insert(lot.lot.clone()) { Ok(()) } else { Err(Refusal::LotInUse(lot.lot.clone())) }
+                if self.lots.insert(lot.lot.clone()) {
+                    Ok(())
+                } else {
+                    Err(Refusal::LotInUse(lot.lot.clone()))
+                }
             }
             What::Site(SiteEntry::BedSet(bed)) => {
                 self.beds.insert(bed.bed.clone());
                 Ok(())
             }
-            What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => Ok(()),
+            What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => {
+                Ok(())
+            }
         }
     }
 
@@ -94,7 +115,9 @@ impl Names {
             }
         }
         match what {
-            What::Tray(TrayEntry::HardeningBegun(begun)) => begun.for_bed.as_ref().map_or(Ok(()), |bed| self.known_bed(bed)),
+            What::Tray(TrayEntry::HardeningBegun(begun)) => {
+                begun.for_bed.as_ref().map_or(Ok(()), |bed| self.known_bed(bed))
+            }
             What::Ground(GroundEntry::SurvivalCounted(look)) => {
                 look.tray.as_ref().map_or(Ok(()), |tray| self.known_tray(tray))
             }
@@ -103,7 +126,8 @@ impl Names {
                 Err(Refusal::Entry(EntryFault::Field { kind: "sown".into(), fault }))
             }
             What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) => Ok(()),
-            What::Book(BookEntry::Weather(_) | BookEntry::Noted(_) | BookEntry::Withdrawn(_)) | What::Foreign { .. } => Ok(()),
+            What::Book(BookEntry::Weather(_) | BookEntry::Noted(_) | BookEntry::Withdrawn(_))
+            | What::Foreign { .. } => Ok(()),
         }
     }
 
@@ -144,9 +168,9 @@ fn settle_record(fields: &[Field], body: &mut Map<String, Value>, species: &Cata
 fn settle_value(shape: &Shape, value: &mut Value, species: &Catalogue) -> Result<(), Refusal> {
     match (shape, value) {
         (Shape::Species, Value::String(written)) => {
-            let key = species.find(written).ok_or_else(|| {
-                Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written))
-            })?;
+            let key = species
+                .find(written)
+                .ok_or_else(|| Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written)))?;
             *written = key.as_str().to_string();
             Ok(())
         }
@@ -165,13 +189,8 @@ pub(super) fn settle_sealed_species(lines: &mut [crate::nursery::envelope::Seale
     let mut prev = None;
     for line in lines {
         let body: Map<String, Value> = serde_json::from_str(&line.body).unwrap_or_default();
-        let mut draft = Draft {
-            happened: line.happened,
-            clock: line.clock,
-            who: line.who.clone(),
-            kind: line.kind.clone(),
-            body,
-        };
+        let mut draft =
+            Draft { happened: line.happened, clock: line.clock, who: line.who.clone(), kind: line.kind.clone(), body };
         if let Some(kind) = kind_of_entry(&draft.kind) {
             // A name nobody knows stays as it is and becomes a Doubt.
             let _ = settle_record(kind.fields, &mut draft.body, &species);

@@ -40,7 +40,8 @@ impl Desk {
         if !rest.is_empty() && !together {
             let doubts = self.doubts_without(&targets);
             let ids = |entries: &[Arc<Entry>]| entries.iter().map(|entry| entry.id.clone()).collect();
-            let refusal = Refusal::LeavesOthersWithoutGround { entries: ids(&targets), doubts, rest_on_them: ids(&rest) };
+            let refusal =
+                Refusal::LeavesOthersWithoutGround { entries: ids(&targets), doubts, rest_on_them: ids(&rest) };
             return Err(refusal.into());
         }
         const MOST_ROUNDS: usize = 50;
@@ -58,7 +59,8 @@ impl Desk {
             ("why".to_string(), serde_json::Value::from(why)),
         ]);
         let now = self.now();
-        let draft = Draft { happened: now.today, clock: now.clock, who: who.to_string(), kind: "withdrawn".into(), body };
+        let draft =
+            Draft { happened: now.today, clock: now.clock, who: who.to_string(), kind: "withdrawn".into(), body };
         let recorded = self.record(vec![draft])?;
         Ok(TakenBack { entries: targets, recorded })
     }
@@ -82,7 +84,10 @@ impl Desk {
                 // Commands that only take back are passed over: a second undo goes one step further back.
                 let takes_back = |entry: &&Arc<Entry>| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
                 let ours = self.entries().iter().filter(|entry| own.contains(&entry.id.device));
-                let last = ours.filter(counts).filter(|entry| !takes_back(entry)).max_by_key(|entry| (entry.recorded, entry.id.seq));
+                let last = ours
+                    .filter(counts)
+                    .filter(|entry| !takes_back(entry))
+                    .max_by_key(|entry| (entry.recorded, entry.id.seq));
                 let last = last.ok_or(Refusal::NothingToUndo)?;
                 Ok(of_command(&last.id.device, last.command))
             }

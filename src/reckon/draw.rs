@@ -207,8 +207,7 @@ impl Fold {
             doubts: Vec::new(),
         };
         for (code, story) in self.trays.iter().filter(|(_, story)| story.origin.is_some()) {
-            let lots_held =
-                story.sowings.iter().filter_map(|s| self.lots.get(s.lot.as_ref()?)?.held.clone()).collect();
+            let lots_held = story.sowings.iter().filter_map(|s| self.lots.get(s.lot.as_ref()?)?.held.clone()).collect();
             let around = Around { site: &self.site, places: &self.places, lots_held, weekly_loss, day };
             picture.trays.insert(code.clone(), Arc::new(picture_tray(story, &around)));
         }

@@ -20,9 +20,7 @@ pub(super) fn pairs(picture: &Picture, places: &Places) -> Vec<Arc<PairPicture>>
             all.push((line.in_light == 0, Arc::new(pair)));
         }
     }
-    all.sort_by(|(a_dark, a), (b_dark, b)| {
-        (!a.fits, a_dark, &a.tray, &a.bed).cmp(&(!b.fits, b_dark, &b.tray, &b.bed))
-    });
+    all.sort_by(|(a_dark, a), (b_dark, b)| (!a.fits, a_dark, &a.tray, &a.bed).cmp(&(!b.fits, b_dark, &b.tray, &b.bed)));
     all.into_iter().map(|(_, pair)| pair).collect()
 }
 
@@ -37,5 +35,11 @@ fn pair(tray: &TrayPicture, last_light: Option<&LastLight>, bed: &BedPicture, li
     criteria.extend(line.criteria.iter().cloned());
     let fits = criteria.iter().all(|criterion| !criterion.blocks);
     let plants = (tray.plantable.likely + 1e-9).floor().clamp(0.0, f64::from(u32::MAX)) as u32;
-    PairPicture { tray: tray.code.clone(), bed: bed.name.clone(), fits, plants: plants.min(line.open_positions), criteria }
+    PairPicture {
+        tray: tray.code.clone(),
+        bed: bed.name.clone(),
+        fits,
+        plants: plants.min(line.open_positions),
+        criteria,
+    }
 }

@@ -45,9 +45,7 @@ impl Folders {
     /// present folder where the user has no home.
     pub fn of_user() -> Folders {
         match directories::ProjectDirs::from("", "", "outplant") {
-            Some(dirs) => {
-                Folders { settings: dirs.config_dir().to_path_buf(), data: dirs.data_dir().to_path_buf() }
-            }
+            Some(dirs) => Folders { settings: dirs.config_dir().to_path_buf(), data: dirs.data_dir().to_path_buf() },
             None => Folders { settings: PathBuf::from(".outplant"), data: PathBuf::from(".outplant") },
         }
     }
@@ -77,8 +75,7 @@ impl Settings {
             Err(fault) if fault.kind() == std::io::ErrorKind::NotFound => return Ok(Settings::default()),
             Err(fault) => return Err(SettingsError::Unreadable { path, what: fault.to_string() }),
         };
-        toml::from_str(&text)
-            .map_err(|fault| SettingsError::Unreadable { path, what: fault.message().to_string() })
+        toml::from_str(&text).map_err(|fault| SettingsError::Unreadable { path, what: fault.message().to_string() })
     }
 
     /// The nursery to open: the one named on the command line or in the environment, else the one set, else the one in

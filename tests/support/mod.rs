@@ -22,7 +22,8 @@ pub fn evening(day: Day) -> Moment {
 /// An entry as device `device` wrote it on the evening of the day it happened.
 pub fn entry_of(device: &str, seq: u64, happened: &str, kind: &str, body: Value) -> Arc<Entry> {
     let happened = day(happened);
-    let settled = reading::settle_body(kind, body.as_object().unwrap()).unwrap_or_else(|fault| panic!("{kind}: {fault:?}"));
+    let settled =
+        reading::settle_body(kind, body.as_object().unwrap()).unwrap_or_else(|fault| panic!("{kind}: {fault:?}"));
     Arc::new(Entry {
         id: EntryId { device: DeviceId::new(device).unwrap(), seq },
         happened,
@@ -58,7 +59,11 @@ impl Book {
 /// A nursery with rains from 1 March to 15 June, one bench in 45 % shade and one in 70 %, a 1,000 ml bag.
 pub fn small_nursery() -> Book {
     let mut book = Book::default();
-    book.write("2025-01-01", "nursery_set", json!({"name":"Test terrace","latitude_deg":-1.2,"longitude_deg":36.0,"altitude_m":1650,"utc_offset_h":3}));
+    book.write(
+        "2025-01-01",
+        "nursery_set",
+        json!({"name":"Test terrace","latitude_deg":-1.2,"longitude_deg":36.0,"altitude_m":1650,"utc_offset_h":3}),
+    );
     book.write("2025-01-01", "season_set", json!({"rains":[{"from":"03-01","until":"06-15"}]}));
     book.write("2025-01-01", "place_set", json!({"place":"Deep shade","order":1,"shade_pct":70}));
     book.write("2025-01-01", "place_set", json!({"place":"Half shade","order":2,"shade_pct":45}));
@@ -69,19 +74,28 @@ pub fn small_nursery() -> Book {
 
 /// A tray of coffee that is ready on 2026-04-15 by every rule: sown 2025-06-01, hardened from 2026-02-20.
 pub fn ready_coffee(book: &mut Book, tray: &str) {
-    book.write("2025-06-01", "sown", json!({"tray":tray,"lot":"cof-L1","seeds":60,"container":"bag","cells":60,"place":"Deep shade"}));
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":tray,"lot":"cof-L1","seeds":60,"container":"bag","cells":60,"place":"Deep shade"}),
+    );
     book.write("2025-09-10", "counted", json!({"tray":tray,"standing":50}));
     book.write("2026-02-20", "carried", json!({"tray":tray,"place":"Half shade"}));
     book.write("2026-04-10", "counted", json!({"tray":tray,"standing":48}));
-    let plants: Vec<Value> = (0..20).map(|i| json!({"height_cm": 25 + i % 5, "collar_mm": 4.5, "leaf_pairs": 7})).collect();
+    let plants: Vec<Value> =
+        (0..20).map(|i| json!({"height_cm": 25 + i % 5, "collar_mm": 4.5, "leaf_pairs": 7})).collect();
     book.write("2026-04-10", "measured", json!({"tray":tray,"plants":plants}));
     book.write("2026-04-10", "plug_checked", json!({"tray":tray,"roots":"holds"}));
 }
 
 /// A bed of 20 x 6 m for coffee that is open on 2026-04-15: light 60 %, soil 1.2 MPa, all work done, rain.
 pub fn open_bed(book: &mut Book, bed: &str) {
-    book.write("2025-01-01", "bed_set", json!({"bed":bed,"field":"Upper","length_m":20,"width_m":6,
-        "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}));
+    book.write(
+        "2025-01-01",
+        "bed_set",
+        json!({"bed":bed,"field":"Upper","length_m":20,"width_m":6,
+        "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}),
+    );
     book.write("2026-04-01", "light_read", json!({"bed":bed,"light_share":0.6}));
     book.write("2026-04-01", "soil_checked", json!({"bed":bed,"resistance_mpa":1.2,"depth_cm":30,"wet":true}));
     for task in ["cleared", "holes", "weeded", "mulched"] {
@@ -109,7 +123,9 @@ pub fn bed_species<'a>(picture: &'a Picture, bed: &str, species: &str) -> &'a Be
 
 /// A pair of a Picture.
 pub fn pair<'a>(picture: &'a Picture, tray: &str, bed: &str) -> &'a PairPicture {
-    picture.pair(&TrayCode::new(tray).unwrap(), &BedName::new(bed).unwrap()).unwrap_or_else(|| panic!("no pair {tray} {bed}"))
+    picture
+        .pair(&TrayCode::new(tray).unwrap(), &BedName::new(bed).unwrap())
+        .unwrap_or_else(|| panic!("no pair {tray} {bed}"))
 }
 
 /// A criterion by its rule.

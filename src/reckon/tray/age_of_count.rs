@@ -38,7 +38,8 @@ pub fn standing_range(story: &TrayStory, weekly_loss: f64, day: Day) -> Range {
         Some(Origin::MovedOn(_) | Origin::Received { .. }) | None => None,
     });
     let about = story.last_whole_count().is_some_and(|look| look.about);
-    let (mut low, mut high) = if about { (books * (1.0 - ABOUT_SHARE), books * (1.0 + ABOUT_SHARE)) } else { (books, books) };
+    let (mut low, mut high) =
+        if about { (books * (1.0 - ABOUT_SHARE), books * (1.0 + ABOUT_SHARE)) } else { (books, books) };
     let age_days = counted.map_or(i32::MAX / 4, |counted| day.days_since(counted));
     if age_days > OLD_AFTER_DAYS && books > 0.0 {
         let weeks = f64::from(age_days.min(3650)) / 7.0;

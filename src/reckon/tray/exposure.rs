@@ -12,7 +12,8 @@ pub const BLOCKS_ABOVE: f64 = 1.6;
 /// A step down below this ratio warns (ours).
 pub const DARKER_WARNS_BELOW: f64 = 0.5;
 
-const SOURCE: &str = "bed light / tray light of the last 10 days: up to 1.3 fits, to 1.6 warns, above blocks (ours, common practice)";
+const SOURCE: &str =
+    "bed light / tray light of the last 10 days: up to 1.3 fits, to 1.6 warns, above blocks (ours, common practice)";
 
 /// The band of light a species stands at planting, as shares of the open light: 1 - its shade band.
 pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {

@@ -66,9 +66,14 @@ pub fn good_until(until: Option<Day>, entry: &EntryId, day: Day) -> Criterion {
     const SOURCE: &str = "the last day written down when they came: common practice";
     match until {
         None => Criterion::unknown(Rule::GoodUntil, None, false, SOURCE).resting_on([entry.clone()]),
-        Some(until) => {
-            Criterion::known(Rule::GoodUntil, Measure::Until(until), Measure::On(day), Basis::Measured, day <= until, SOURCE)
-                .resting_on([entry.clone()])
-        }
+        Some(until) => Criterion::known(
+            Rule::GoodUntil,
+            Measure::Until(until),
+            Measure::On(day),
+            Basis::Measured,
+            day <= until,
+            SOURCE,
+        )
+        .resting_on([entry.clone()]),
     }
 }

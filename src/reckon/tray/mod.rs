@@ -59,7 +59,8 @@ pub fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayPicture 
     let standing_range = age_of_count::standing_range(story, around.weekly_loss, day);
     let share = size::plantable_share(story, profile, age.youngest_days);
     let plantable = standing_range.times(share.share);
-    let judged = Judged { story, profile, age: &age, clock: &clock, history: &history, last_light: last_light.as_ref() };
+    let judged =
+        Judged { story, profile, age: &age, clock: &clock, history: &history, last_light: last_light.as_ref() };
     let mut criteria = judged.criteria(around, holding.as_ref(), plug.as_ref());
     criteria.push(load_criterion(story, plantable, share.basis));
     let ready = criteria.iter().all(|criterion| !criterion.blocks);
@@ -192,8 +193,15 @@ impl Judged<'_> {
     fn living(&self) -> Criterion {
         let standing = self.story.accounts.standing;
         let known = Measure::Plants(crate::base::Range::exact(f64::from(standing)));
-        Criterion::known(Rule::Living, Measure::PlantsAtLeast(1), known, Basis::Counted, standing > 0, "common practice")
-            .resting_on(self.story.last_whole_count().map(|look| look.entry.clone()))
+        Criterion::known(
+            Rule::Living,
+            Measure::PlantsAtLeast(1),
+            known,
+            Basis::Counted,
+            standing > 0,
+            "common practice",
+        )
+        .resting_on(self.story.last_whole_count().map(|look| look.entry.clone()))
     }
 
     fn stage(&self, criteria: &[Criterion], ready: bool, day: Day) -> Stage {

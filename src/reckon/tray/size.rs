@@ -127,7 +127,13 @@ pub fn is_load(plants: f64, standing: u32) -> bool {
 }
 
 /// The criteria `height`, `collar` and `leaves`.
-pub fn criteria(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i32>, leaves: bool, day: Day) -> Vec<Criterion> {
+pub fn criteria(
+    story: &TrayStory,
+    profile: Option<&Profile>,
+    age_days: Option<i32>,
+    leaves: bool,
+    day: Day,
+) -> Vec<Criterion> {
     let limits = limits(profile, has_collar_rule(story));
     let sample = last_sample(story);
     let standing = story.accounts.standing;
@@ -148,8 +154,11 @@ pub fn criteria(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i
     }
     if let Some(floor_mm) = limits.collar_floor_mm {
         let needed = Measure::CollarRule { floor_mm };
-        let passes: Vec<bool> =
-            sample.into_iter().flat_map(|sample| &sample.plants).filter_map(|plant| limits.collar_passes(plant)).collect();
+        let passes: Vec<bool> = sample
+            .into_iter()
+            .flat_map(|sample| &sample.plants)
+            .filter_map(|plant| limits.collar_passes(plant))
+            .collect();
         let collars: Vec<f64> =
             sample.into_iter().flat_map(|s| &s.plants).filter_map(|plant| plant.collar_mm.map(|mm| mm.0)).collect();
         all.push(match sample.filter(|_| !passes.is_empty()) {
@@ -186,7 +195,15 @@ fn leaf_criterion(profile: Option<&Profile>, sample: Option<&SampleLook>, standi
     })
 }
 
-fn sampled(rule: Rule, needed: Measure, sample: &SampleLook, pass: u32, of: u32, mean: f64, standing: u32) -> Criterion {
+fn sampled(
+    rule: Rule,
+    needed: Measure,
+    sample: &SampleLook,
+    pass: u32,
+    of: u32,
+    mean: f64,
+    standing: u32,
+) -> Criterion {
     let share = f64::from(pass) / f64::from(of.max(1));
     let met = is_load(share * f64::from(standing), standing);
     Criterion::known(rule, needed, Measure::Sample { pass, of, mean }, Basis::Measured, met, "")

@@ -29,8 +29,7 @@ pub struct Age {
 
 /// The age of a tray's plants on a day.
 pub fn age(story: &TrayStory, day: Day) -> Age {
-    let mut days: Vec<(Day, EntryId)> =
-        story.sowings.iter().map(|sowing| (sowing.day, sowing.entry.clone())).collect();
+    let mut days: Vec<(Day, EntryId)> = story.sowings.iter().map(|sowing| (sowing.day, sowing.entry.clone())).collect();
     if let Some(Origin::Received { age_days: Some(age), day: arrived, entry, .. }) = &story.origin {
         days.push((arrived.plus(-age), entry.clone()));
     }
@@ -118,9 +117,17 @@ const HOLDING_SOURCE: &str = "plantable_most_days of the species, scaled by the 
 pub fn days_in_container(holding: Option<&Holding>, plug: Option<&(Day, Roots, EntryId)>, day: Day) -> Criterion {
     if let Some((checked, Roots::Circling, entry)) = plug {
         let days = holding.map_or(0, |holding| day.days_since(holding.since));
-        let needed = Measure::DaysAtMost(holding.map_or(0, |holding| holding.limit_days.min(checked.days_since(holding.since))));
-        return Criterion::known(Rule::DaysInContainer, needed, Measure::Days(days), Basis::Measured, false, HOLDING_SOURCE)
-            .resting_on([entry.clone()]);
+        let needed =
+            Measure::DaysAtMost(holding.map_or(0, |holding| holding.limit_days.min(checked.days_since(holding.since))));
+        return Criterion::known(
+            Rule::DaysInContainer,
+            needed,
+            Measure::Days(days),
+            Basis::Measured,
+            false,
+            HOLDING_SOURCE,
+        )
+        .resting_on([entry.clone()]);
     }
     let Some(holding) = holding else {
         return Criterion::unknown(Rule::DaysInContainer, None, false, HOLDING_SOURCE);
@@ -128,17 +135,22 @@ pub fn days_in_container(holding: Option<&Holding>, plug: Option<&(Day, Roots, E
     let days = day.days_since(holding.since);
     let needed = Measure::DaysAtMost(holding.limit_days);
     let within = days <= holding.limit_days;
-    let holds = plug.filter(|(checked, roots, _)| {
-        *roots == Roots::Holds && day.days_since(*checked) <= PLUG_SAYS_FOR_DAYS
-    });
+    let holds =
+        plug.filter(|(checked, roots, _)| *roots == Roots::Holds && day.days_since(*checked) <= PLUG_SAYS_FOR_DAYS);
     let basis = match holds {
         Some(_) if !within => Basis::Measured,
         _ if holding.volume_known => Basis::Reckoned,
         _ => Basis::Assumed,
     };
-    let mut criterion =
-        Criterion::known(Rule::DaysInContainer, needed, Measure::Days(days), basis, within || holds.is_some(), HOLDING_SOURCE)
-            .resting_on(holding.entries.iter().cloned());
+    let mut criterion = Criterion::known(
+        Rule::DaysInContainer,
+        needed,
+        Measure::Days(days),
+        basis,
+        within || holds.is_some(),
+        HOLDING_SOURCE,
+    )
+    .resting_on(holding.entries.iter().cloned());
     if let (Some((_, _, entry)), false) = (holds, within) {
         criterion.entries.push(entry.clone());
         criterion.warns = true;
