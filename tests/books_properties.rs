@@ -118,7 +118,7 @@ fn withdrawal(of: &[EntryId], seq: u64, recorded: Moment) -> Arc<Entry> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 96, ..ProptestConfig::default() })]
+    #![proptest_config(crate::support::cases(96))]
 
     #[test]
     fn every_seedling_is_somewhere(entries in entries()) {

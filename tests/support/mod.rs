@@ -132,3 +132,13 @@ pub fn pair<'a>(picture: &'a Picture, tray: &str, bed: &str) -> &'a PairPicture 
 pub fn criterion(criteria: &[Criterion], rule: Rule) -> &Criterion {
     criteria.iter().find(|criterion| criterion.rule == rule).unwrap_or_else(|| panic!("no {rule} among {criteria:?}"))
 }
+
+/// So many random cases, unless `PROPTEST_CASES` asks for more; failures found once are kept in tests/regressions.txt.
+pub fn cases(usual: u32) -> proptest::prelude::ProptestConfig {
+    let asked = std::env::var("PROPTEST_CASES").ok().and_then(|text| text.parse().ok());
+    proptest::prelude::ProptestConfig {
+        cases: asked.unwrap_or(usual),
+        failure_persistence: Some(Box::new(proptest::test_runner::FileFailurePersistence::Direct("tests/regressions.txt"))),
+        ..Default::default()
+    }
+}

@@ -192,10 +192,15 @@ impl TrayFold<'_> {
 
     fn moved(&mut self, entry: &Arc<Entry>, moved: &MovedOn) {
         let key = entry.order_key();
-        if self.ledger.tray_at(&moved.from, &key) == self.story.code {
+        let (from, to) = (self.ledger.tray_at(&moved.from, &key), self.ledger.tray_at(&moved.to, &key));
+        if from == to {
+            // A change of label can make one tray of two codes: nothing moves.
+            return;
+        }
+        if from == self.story.code {
             let count = self.out(entry, moved.count.0);
             self.story.accounts.moved_out += count;
-            let what = (self.ledger.tray_at(&moved.to, &key), count);
+            let what = (to, count);
             self.story.moves_out.push(Spell { from: entry.happened, what, entry: entry.id.clone() });
             return;
         }
