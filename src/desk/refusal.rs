@@ -42,6 +42,8 @@ pub enum Refusal {
         out: u32,
         /// Held by the books of that day.
         held: u32,
+        /// That day.
+        on: Day,
     },
     /// More dead in a bed than live there.
     MoreDeadThanLive {
@@ -53,6 +55,8 @@ pub enum Refusal {
         dead: u32,
         /// Living by the books.
         live: u32,
+        /// That day.
+        on: Day,
     },
     /// A day that has not come yet.
     FutureDay {
