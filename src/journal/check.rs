@@ -107,11 +107,15 @@ type Chains = BTreeMap<DeviceId, BTreeMap<u64, Link>>;
 /// only. An error is returned only where nothing at all can be read.
 pub fn check(path: &Path) -> Result<CheckReport, JournalError> {
     let file_version = connection::version_of(path, i64::MAX)?;
-    let connection = connection::open_for_reading(path)?;
+    let (connection, damage) = match connection::open_for_reading(path) {
+        Err(JournalError::Damaged { what, .. }) => (connection::open_damaged(path)?, Some(Fault::Sqlite(what))),
+        other => (other?, None),
+    };
     let mut report = CheckReport {
         file_version,
         program_version: schema::version_after(schema::STEPS),
         sqlite_version: rusqlite::version().to_string(),
+        faults: damage.into_iter().collect(),
         ..CheckReport::default()
     };
     report.faults.extend(sqlite_faults(&connection));

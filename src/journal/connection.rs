@@ -40,7 +40,11 @@ pub(super) fn version_of(path: &Path, program: i64) -> Result<i64, JournalError>
     }
     if log_holds_something(path) {
         // The newest header may be in the log; a connection that only reads leaves both as they are.
-        version = schema::version(&open_for_reading(path)?)?;
+        version = match open_for_reading(path).and_then(|connection| schema::version(&connection)) {
+            // The damage is told by whoever opens the file next; the header alone says whose it is.
+            Err(JournalError::Damaged { .. }) => version,
+            other => other?,
+        };
     }
     match version {
         ..=0 => Err(not_ours()),
@@ -84,8 +88,19 @@ pub(super) fn open_for_reading(path: &Path) -> Result<Connection, JournalError> 
     }
 }
 
+/// Opens a damaged file for reading what can still be read. SQLite refuses a file that is shorter than its header says
+/// unless the schema may be written; nothing can be written through this connection.
+pub(super) fn open_damaged(path: &Path) -> Result<Connection, JournalError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let connection = Connection::open_with_flags(path, flags)?;
+    connection.busy_timeout(PATIENCE)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_WRITABLE_SCHEMA, true)?;
+    Ok(connection)
+}
+
 /// The path as a URI that tells SQLite that nobody changes the file. SQLite's "URI filenames", section 3.
-fn unchanging(path: &Path) -> PathBuf {
+pub(super) fn unchanging(path: &Path) -> PathBuf {
     let absolute = fs::canonicalize(path).unwrap_or_else(|_| path.to_path_buf());
     let written = absolute.to_string_lossy().replace('%', "%25").replace('?', "%3f").replace('#', "%23");
     PathBuf::from(format!("file:{written}?immutable=1"))
