@@ -32,7 +32,7 @@ fn a_file_goes_on_as_the_same_device_after_reopening() {
     let mut journal = place.open();
     assert_eq!(journal.device().unwrap(), Some(first.device.clone()));
     assert_eq!(write(&mut journal), EntryId { device: first.device.clone(), seq: 2 });
-    assert_eq!(journal.own_devices(), [first.device.clone()]);
+    assert_eq!(journal.own_devices(), std::slice::from_ref(&first.device));
     let word = first.device.as_str();
     assert!(word.len() == 8 && word.starts_with(|c: char| c.is_ascii_lowercase()), "{word}");
 }

@@ -29,6 +29,17 @@ fn a_whole_file_is_proven_and_not_written_to() {
     assert_eq!((report.file_version, report.program_version), (1, schema::version_after(schema::STEPS)));
     assert_eq!(report.sqlite_version, rusqlite::version());
     assert_eq!(fs::read(place.file()).unwrap(), bytes);
+    let names: Vec<_> = fs::read_dir(place.path("")).unwrap().map(|item| item.unwrap().file_name()).collect();
+    assert_eq!(names, ["book.outplant"], "nothing is left beside it");
+}
+
+#[test]
+fn a_file_that_is_being_written_to_is_proven_with_what_lies_in_its_log() {
+    let place = Place::new();
+    let mut journal = place.begin();
+    journal.append(&[counted(41)], evening()).unwrap();
+    let report = check(&place.file()).unwrap();
+    assert_eq!((report.entries, report.faults), (1, vec![]));
 }
 
 #[test]

@@ -154,3 +154,11 @@ fn emptied(connection: &Connection) -> (i64, i64) {
     connection.busy_timeout(Duration::from_millis(20)).unwrap();
     connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| Ok((row.get(0)?, row.get(1)?))).unwrap()
 }
+
+#[test]
+fn an_open_journal_can_live_on_the_thread_of_the_desk() {
+    let place = Place::new();
+    let mut journal = place.begin();
+    let written = std::thread::spawn(move || journal.append(&[counted(41)], evening())).join().unwrap();
+    assert_eq!(written.unwrap().len(), 1);
+}
