@@ -100,6 +100,25 @@ fn a_file_restored_from_an_older_copy_goes_on_as_another_device() {
 }
 
 #[test]
+fn a_file_with_as_many_entries_but_another_last_one_goes_on_as_another_device() {
+    let place = Place::new();
+    let mut journal = place.begin();
+    let first = write(&mut journal).device;
+    drop(journal);
+    // A cloned machine: the file and the folder beside the settings. Its own entry 2 comes back under the first's name.
+    let (cloned_file, cloned_shelf) = (place.path("clone.outplant"), place.folder.path().join("cloned shelf"));
+    fs::copy(place.file(), &cloned_file).unwrap();
+    fs::create_dir(&cloned_shelf).unwrap();
+    fs::copy(place.shelf().join("devices.json"), cloned_shelf.join("devices.json")).unwrap();
+    let mut clone = Journal::open(&cloned_file, &cloned_shelf).unwrap();
+    assert_eq!(clone.append(&[counted(12)], evening()).unwrap()[0].id.seq, 2);
+    drop(clone);
+    assert_eq!(write(&mut place.open()).seq, 2);
+    fs::copy(&cloned_file, place.file()).unwrap();
+    assert_ne!(write(&mut place.open()).device, first);
+}
+
+#[test]
 fn a_crash_between_commit_and_note_keeps_the_device() {
     let place = Place::new();
     let mut journal = place.begin();
