@@ -104,14 +104,33 @@ struct Link {
 type Chains = BTreeMap<DeviceId, BTreeMap<u64, Link>>;
 
 /// Proves a file: SQLite's own check, the schema, each device's chain from 1 without gap, every hash, every body. Reads
-/// only. An error is returned only where nothing at all can be read.
+/// only, and leaves nothing beside a file that nobody writes to. An error is returned only where nothing at all can be
+/// read.
 pub fn check(path: &Path) -> Result<CheckReport, JournalError> {
     let file_version = connection::version_of(path, i64::MAX)?;
-    let connection = connection::open_for_reading(path)?;
+    if let Some(before) = connection::at_rest(path) {
+        let report = prove(path, file_version, true);
+        if connection::at_rest(path) == Some(before) {
+            return report;
+        }
+    }
+    // Somebody writes to it: read as one that changes.
+    prove(path, file_version, false)
+}
+
+fn prove(path: &Path, file_version: i64, resting: bool) -> Result<CheckReport, JournalError> {
+    let opened = if resting { connection::open_guarded(path, true) } else { connection::open_for_reading(path) };
+    let (connection, damage) = match opened {
+        Err(JournalError::Damaged { what, .. }) => {
+            (connection::open_damaged(path, resting)?, Some(Fault::Sqlite(what)))
+        }
+        other => (other?, None),
+    };
     let mut report = CheckReport {
         file_version,
         program_version: schema::version_after(schema::STEPS),
         sqlite_version: rusqlite::version().to_string(),
+        faults: damage.into_iter().collect(),
         ..CheckReport::default()
     };
     report.faults.extend(sqlite_faults(&connection));

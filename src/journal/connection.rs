@@ -40,7 +40,11 @@ pub(super) fn version_of(path: &Path, program: i64) -> Result<i64, JournalError>
     }
     if log_holds_something(path) {
         // The newest header may be in the log; a connection that only reads leaves both as they are.
-        version = schema::version(&open_for_reading(path)?)?;
+        version = match open_for_reading(path).and_then(|connection| schema::version(&connection)) {
+            // The damage is told by whoever opens the file next; the header alone says whose it is.
+            Err(JournalError::Damaged { .. }) => version,
+            other => other?,
+        };
     }
     match version {
         ..=0 => Err(not_ours()),
@@ -68,27 +72,69 @@ pub(super) fn open_for_writing(path: &Path, notes: &mut Vec<Note>) -> Result<Con
 /// Opens for reading only. Where the folder gives no room for SQLite's own files and no log is there, the file is read
 /// as one that nobody changes.
 pub(super) fn open_for_reading(path: &Path) -> Result<Connection, JournalError> {
-    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-    let plain = Connection::open_with_flags(path, flags).map_err(JournalError::from).and_then(|connection| {
-        guard(&connection)?;
-        schema::version(&connection)?;
-        Ok(connection)
-    });
-    match plain {
-        Err(JournalError::Sqlite(_) | JournalError::ReadOnly) if !log_holds_something(path) => {
-            let connection = Connection::open_with_flags(unchanging(path), flags | OpenFlags::SQLITE_OPEN_URI)?;
-            guard(&connection)?;
-            Ok(connection)
-        }
+    match open_guarded(path, false) {
+        Err(JournalError::Sqlite(_) | JournalError::ReadOnly) if !log_holds_something(path) => open_guarded(path, true),
         other => other,
     }
 }
 
-/// The path as a URI that tells SQLite that nobody changes the file. SQLite's "URI filenames", section 3.
-fn unchanging(path: &Path) -> PathBuf {
+/// Opens for reading only. `resting`: as a file that nobody changes, which leaves nothing beside it.
+pub(super) fn open_guarded(path: &Path, resting: bool) -> Result<Connection, JournalError> {
+    let connection = Connection::open_with_flags(uri(path, resting), READING)?;
+    guard(&connection)?;
+    schema::version(&connection)?;
+    Ok(connection)
+}
+
+/// Opens a damaged file for reading what can still be read. SQLite refuses a file that is shorter than its header says
+/// unless the schema may be written; nothing can be written through this connection.
+pub(super) fn open_damaged(path: &Path, resting: bool) -> Result<Connection, JournalError> {
+    let connection = Connection::open_with_flags(uri(path, resting), READING)?;
+    connection.busy_timeout(PATIENCE)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_WRITABLE_SCHEMA, true)?;
+    Ok(connection)
+}
+
+const READING: OpenFlags =
+    OpenFlags::SQLITE_OPEN_READ_ONLY.union(OpenFlags::SQLITE_OPEN_NO_MUTEX).union(OpenFlags::SQLITE_OPEN_URI);
+
+/// What a file that nobody writes to looks like: its size and the time of its last change, and no log beside it.
+pub(super) fn at_rest(path: &Path) -> Option<(u64, std::time::SystemTime)> {
+    let busy = ["-wal", "-journal"].iter().any(|behind| fs::metadata(disk::beside(path, "", behind)).is_ok());
+    let about = fs::metadata(path).ok()?;
+    if busy { None } else { Some((about.len(), about.modified().ok()?)) }
+}
+
+/// The path as a URI, which can tell SQLite that nobody changes the file. SQLite's "URI filenames", section 3.
+fn uri(path: &Path, resting: bool) -> PathBuf {
     let absolute = fs::canonicalize(path).unwrap_or_else(|_| path.to_path_buf());
-    let written = absolute.to_string_lossy().replace('%', "%25").replace('?', "%3f").replace('#', "%23");
-    PathBuf::from(format!("file:{written}?immutable=1"))
+    let mut written = std::ffi::OsString::from("file:");
+    written.push(escaped(&absolute));
+    written.push(if resting { "?immutable=1" } else { "" });
+    PathBuf::from(written)
+}
+
+/// Signs that mean something in a URI, written as numbers; all others, also those that are no text, as they are.
+#[cfg(unix)]
+fn escaped(path: &Path) -> std::ffi::OsString {
+    use std::os::unix::ffi::{OsStrExt, OsStringExt};
+    let plain = path.as_os_str().as_bytes();
+    let signs = plain.iter().flat_map(|byte| match byte {
+        b'%' => b"%25".to_vec(),
+        b'?' => b"%3f".to_vec(),
+        b'#' => b"%23".to_vec(),
+        other => vec![*other],
+    });
+    std::ffi::OsString::from_vec(signs.collect())
+}
+
+/// As SQLite wants it for drive letters: slashes, and one before the letter.
+#[cfg(not(unix))]
+fn escaped(path: &Path) -> std::ffi::OsString {
+    let written = path.to_string_lossy().replace("\\\\?\\", "").replace('\\', "/");
+    let signs = written.replace('%', "%25").replace('?', "%3f").replace('#', "%23");
+    std::ffi::OsString::from(format!("/{signs}"))
 }
 
 /// Settings that hold for every connection.

@@ -92,12 +92,13 @@ impl Shelf {
     pub fn catch_up(&self, journal: &Connection) -> Result<(), JournalError> {
         let Ok(_lock) = self.lock() else { return Ok(()) };
         let Ok(mut noted) = self.read() else { return Ok(()) };
-        if let Some((note, head)) = self.known(journal, &noted)? {
-            if head.seq > note.last_seq && self.run_only.is_none() {
-                noted.put(&self.file_id, settled(&note, head.seq, head.hash));
-                // Only a precaution: the note still fits the file where it cannot be written.
-                let _ = self.write(&noted);
-            }
+        if let Some((note, head)) = self.known(journal, &noted)?
+            && head.seq > note.last_seq
+            && self.run_only.is_none()
+        {
+            noted.put(&self.file_id, settled(&note, head.seq, head.hash));
+            // Only a precaution: the note still fits the file where it cannot be written.
+            let _ = self.write(&noted);
         }
         Ok(())
     }
@@ -154,8 +155,9 @@ impl Shelf {
     /// The noted device that this very file was last written as, with its last entry.
     fn known(&self, journal: &Connection, noted: &Devices) -> Result<Option<(DeviceNote, Head)>, JournalError> {
         let mark = disk::file_mark(&self.file);
-        let of_file = noted.files.get(&self.file_id).into_iter().flatten();
-        for note in of_file.chain(&self.run_only).rev() {
+        let of_file = noted.files.get(&self.file_id).map_or(&[][..], Vec::as_slice);
+        // A run that could not note its device keeps to it, also where the folder can be written again.
+        for note in self.run_only.as_ref().map_or(of_file, std::slice::from_ref).iter().rev() {
             let head = head_of(journal, &note.device)?;
             let noted_hash = hash_at(journal, &note.device, note.last_seq)?.map(|hash| hash.to_string());
             let fits = (note.last_seq..=note.reserved_to).contains(&head.seq) && noted_hash == note.head;

@@ -167,8 +167,9 @@ pub(super) fn of_a_newer_version(sealed: &Sealed, error: &serde_json::Error) -> 
 }
 
 fn pass_over_unknown(shape: &Shape, value: &mut Value) {
-    match (shape, value) {
-        (Shape::Record(fields), Value::Object(map)) => {
+    match shape {
+        Shape::Record(fields) => {
+            let Value::Object(map) = value else { return };
             let known = |name: &str| -> Option<&Field> { fields.iter().find(|field| field.name == name) };
             map.retain(|name, _| known(name).is_some());
             for (name, inner) in map.iter_mut() {
@@ -177,9 +178,22 @@ fn pass_over_unknown(shape: &Shape, value: &mut Value) {
                 }
             }
         }
-        (Shape::List(inner), Value::Array(items)) => items.iter_mut().for_each(|item| pass_over_unknown(inner, item)),
-        // Nothing inside that could hold a field, or a value of another form: left for the reader to judge.
-        (_, _) => {}
+        Shape::List(inner) => {
+            value.as_array_mut().into_iter().flatten().for_each(|item| pass_over_unknown(inner, item));
+        }
+        Shape::Code
+        | Shape::Species
+        | Shape::Count
+        | Shape::Number { .. }
+        | Shape::Flag
+        | Shape::Text
+        | Shape::Day
+        | Shape::MonthDay
+        | Shape::Clock
+        | Shape::Word(_)
+        | Shape::Spot
+        | Shape::Entry
+        | Shape::Open => {}
     }
 }
 

@@ -1,0 +1,82 @@
+//! What the file promises, each promise shown.
+
+mod device;
+mod file;
+mod import;
+mod proof;
+mod writing;
+
+use serde_json::{Value, json};
+use std::path::PathBuf;
+use tempfile::TempDir;
+
+use super::{Journal, JournalError};
+use crate::base::Moment;
+use crate::nursery::envelope::{Draft, Sealed};
+
+/// A nursery in a folder of its own.
+struct Place {
+    folder: TempDir,
+}
+
+impl Place {
+    fn new() -> Place {
+        Place { folder: tempfile::tempdir().unwrap() }
+    }
+
+    fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join("nursery").join(name)
+    }
+
+    fn file(&self) -> PathBuf {
+        self.path("book.outplant")
+    }
+
+    fn shelf(&self) -> PathBuf {
+        self.folder.path().join("shelf")
+    }
+
+    fn begin(&self) -> Journal {
+        Journal::begin(&self.file(), &self.shelf()).unwrap()
+    }
+
+    fn open(&self) -> Journal {
+        Journal::open(&self.file(), &self.shelf()).unwrap()
+    }
+
+    fn raw(&self) -> rusqlite::Connection {
+        rusqlite::Connection::open(self.file()).unwrap()
+    }
+}
+
+fn moment(text: &str) -> Moment {
+    text.parse().unwrap()
+}
+
+fn evening() -> Moment {
+    moment("2026-03-14T15:30:00Z")
+}
+
+fn draft(kind: &str, body: Value) -> Draft {
+    let Value::Object(body) = body else { panic!("a body is an object") };
+    Draft { happened: "2026-03-14".parse().unwrap(), clock: None, who: "mara".into(), kind: kind.into(), body }
+}
+
+fn counted(standing: u32) -> Draft {
+    draft("counted", json!({"tray": "cof-031", "standing": standing}))
+}
+
+fn lines(journal: &Journal) -> Vec<String> {
+    sealed(journal).iter().map(Sealed::line).collect()
+}
+
+fn sealed(journal: &Journal) -> Vec<Sealed> {
+    let mut all = Vec::new();
+    journal
+        .sealed::<JournalError>(&mut |sealed| {
+            all.push(sealed);
+            Ok(())
+        })
+        .unwrap();
+    all
+}
