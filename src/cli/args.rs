@@ -4,7 +4,7 @@ use clap::{Args, CommandFactory, FromArgMatches, Parser, Subcommand, ValueEnum};
 use std::ffi::OsString;
 use std::path::PathBuf;
 
-use crate::base::{BedName, Day, EntryId, LotCode, TrayCode};
+use crate::base::{BedName, Day, EntryId, TrayCode};
 use crate::wording::Wording;
 
 /// What was typed.
@@ -128,11 +128,6 @@ pub enum Why {
         #[arg(long)]
         how: bool,
     },
-    /// A seed lot.
-    Lot {
-        /// Its code.
-        lot: LotCode,
-    },
 }
 
 /// `write`
@@ -227,8 +222,8 @@ impl Cli {
 
 /// Puts the help of a command, its arguments and its subcommands into the person's language.
 fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Command {
-    let about = wording.help(&format!("help-{path}"));
-    let longer = wording.help(&format!("help-{path}-more"));
+    let about = wording.help(&format!("help_{path}"));
+    let longer = wording.help(&format!("help_{path}_more"));
     let names: Vec<String> = command.get_arguments().map(|argument| argument.get_id().to_string()).collect();
     let below: Vec<String> = command.get_subcommands().map(|inner| inner.get_name().to_string()).collect();
     let mut command = command;
@@ -239,13 +234,13 @@ fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Comman
         command = command.after_help(longer);
     }
     for name in names {
-        let own = wording.help(&format!("help-{path}-{name}")).or_else(|| wording.help(&format!("help-any-{name}")));
+        let own = wording.help(&format!("help_{path}_{name}")).or_else(|| wording.help(&format!("help_any_{name}")));
         if let Some(help) = own {
             command = command.mut_arg(name, |argument| argument.help(help));
         }
     }
     for name in below {
-        let inner = format!("{path}-{name}").replace("outplant-", "");
+        let inner = format!("{path}_{name}").replace("outplant_", "");
         command = command.mut_subcommand(name, |command| worded(command, wording, &inner));
     }
     command

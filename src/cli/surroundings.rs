@@ -80,10 +80,6 @@ fn columns(written: Option<&str>, out_is_terminal: bool) -> usize {
     if !out_is_terminal {
         return USUAL;
     }
-    let screen = || clap_terminal_width();
+    let screen = || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0)).filter(|columns| *columns > 0);
     written.and_then(|text| text.parse().ok()).or_else(screen).unwrap_or(USUAL).clamp(LEAST, MOST)
-}
-
-fn clap_terminal_width() -> Option<usize> {
-    ratatui::crossterm::terminal::size().ok().map(|(columns, _)| usize::from(columns)).filter(|columns| *columns > 0)
 }

@@ -2,11 +2,14 @@
 
 use std::io::{self, BufRead, Write};
 use std::path::Path;
+use std::sync::Arc;
 
 use super::refusal::{DeskError, Refused};
-use super::{Desk, Recorded};
+use super::{Desk, Now, Recorded};
 use crate::base::Day;
-use crate::journal::{BackupReport, CheckReport, JournalError};
+use crate::journal::{BackupReport, CheckReport, Journal, JournalError};
+use crate::nursery::entry::Entry;
+use crate::reckon::{Fold, View};
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::share::{self, Existing, FileFault, PairFault, ReadFault, Written};
 
@@ -98,30 +101,78 @@ impl Desk {
         let doubts = if known.is_empty() { self.rehearse(drafts)? } else { Vec::new() };
         Ok(Recorded { entries: Vec::new(), already, doubts })
     }
+}
 
-    /// Writes every entry out: the same bytes for the same journal.
-    pub fn export(&self, what: Export, out: &mut dyn Write) -> Result<(), ExportError> {
-        export(self.journal(), what, out)
+/// A file opened for reading only: whatever can still be read can be given out, of a newer version too.
+pub struct Reading(Journal);
+
+impl Reading {
+    /// Opens a file for reading.
+    pub fn open(file: &Path) -> Result<Reading, JournalError> {
+        Journal::open_read_only(file).map(Reading)
+    }
+
+    /// Writes every entry out, the same bytes for the same journal; says how many.
+    pub fn export(&self, what: Export, out: &mut dyn Write) -> Result<u64, ExportError> {
+        export(&self.0, what, out)
     }
 
     /// The same into a file that is there whole or not at all.
-    pub fn export_to(&self, what: Export, file: &Path) -> Result<(), ExportError> {
+    pub fn export_to(&self, what: Export, file: &Path) -> Result<u64, ExportError> {
         let mut text = Vec::new();
-        export(self.journal(), what, &mut text)?;
-        share::write_whole(file, Existing::Refuse, |out| out.write_all(&text)).map_err(ExportError::File)
+        let entries = export(&self.0, what, &mut text)?;
+        share::write_whole(file, Existing::Refuse, |out| out.write_all(&text)).map_err(ExportError::File)?;
+        Ok(entries)
     }
 
     /// A verified copy of the file.
     pub fn backup(&self, to: &Path) -> Result<BackupReport, JournalError> {
-        self.journal().backup(to)
+        self.0.backup(to)
     }
 }
 
-fn export(journal: &crate::journal::Journal, what: Export, out: &mut dyn Write) -> Result<(), ExportError> {
+/// What replaying a whole file shows.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Replay {
+    /// Trays and beds whose accounts do not add up.
+    pub unbalanced: Vec<String>,
+    /// Whether folding entry by entry gives the same books as folding all at once.
+    pub same: bool,
+    /// Doubts, which are no damage.
+    pub doubts: usize,
+}
+
+/// Replays a file twice, entry by entry and all at once, and adds up every account. Reads only.
+pub fn replay(file: &Path, now: Now) -> Result<Replay, JournalError> {
+    let entries: Vec<Arc<Entry>> = Journal::open_read_only(file)?.entries()?.into_iter().map(Arc::new).collect();
+    let newest = entries.iter().map(|entry| entry.happened).max().unwrap_or(now.today).max(now.today);
+    let view = View { day: newest, known: None };
+    let at_once = Fold::new(view, newest, entries.iter().cloned());
+    // Arrival in the other direction: every entry but the last is a late one.
+    let mut stepwise = Fold::new(view, newest, std::iter::empty());
+    for part in entries.chunks(REPLAY_STEP).rev() {
+        stepwise.add(part.iter().cloned());
+    }
+    let mut unbalanced: Vec<String> = Vec::new();
+    unbalanced.extend(at_once.trays().values().filter(|story| story.accounts.balance() != 0).map(|s| s.code.to_string()));
+    unbalanced.extend(at_once.beds().values().filter(|story| story.balance() != 0).map(|story| story.name.to_string()));
+    let same = at_once.trays() == stepwise.trays() && at_once.lots() == stepwise.lots() && at_once.beds() == stepwise.beds();
+    Ok(Replay { unbalanced, same, doubts: at_once.all_doubts().len() })
+}
+
+/// Entries added in one step of the second replay.
+const REPLAY_STEP: usize = 64;
+
+fn export(journal: &Journal, what: Export, out: &mut dyn Write) -> Result<u64, ExportError> {
+    let mut entries = 0;
     match what {
         Export::Lines => {
-            journal.sealed::<ExportError>(&mut |sealed| Ok(share::write_line(&sealed, out)?))?;
-            Ok(out.flush()?)
+            journal.sealed::<ExportError>(&mut |sealed| {
+                entries += 1;
+                Ok(share::write_line(&sealed, out)?)
+            })?;
+            out.flush()?;
+            Ok(entries)
         }
         Export::Csv => {
             let mut all: Vec<Sealed> = Vec::new();
@@ -129,7 +180,8 @@ fn export(journal: &crate::journal::Journal, what: Export, out: &mut dyn Write) 
                 all.push(sealed);
                 Ok(())
             })?;
-            Ok(share::write_csv(all.iter(), out)?)
+            share::write_csv(all.iter(), out)?;
+            Ok(all.len() as u64)
         }
     }
 }

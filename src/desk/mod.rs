@@ -10,7 +10,8 @@ mod undo;
 
 pub use crate::journal::{BackupReport, CheckReport, JournalError};
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
-pub use exchange::{Export, ExportError, ImportError, Imported};
+pub use crate::journal::{Note, WhyReadOnly};
+pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay};
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 
@@ -82,6 +83,11 @@ impl Desk {
     /// The file.
     pub fn journal(&self) -> &Journal {
         &self.journal
+    }
+
+    /// What the file has to tell on opening.
+    pub fn notes(&self) -> &[Note] {
+        self.journal.notes()
     }
 
     /// What the clock said.

@@ -6,6 +6,7 @@ macro_rules! records {
     ($($(#[$note:meta])* $name:ident { $($(#[$fnote:meta])* $field:ident: $type:ty,)* })*) => {$(
         $(#[$note])*
         #[derive(Clone, PartialEq, Debug, serde::Serialize, serde::Deserialize)]
+        #[serde(deny_unknown_fields)]
         pub struct $name { $($(#[$fnote])* pub $field: $type,)* }
 
         impl $name {

@@ -1,0 +1,53 @@
+//! A clock that cannot be right: today before the newest entry, or more than a year past it. Asked about once at a
+//! terminal, noted otherwise; true days are never refused.
+
+use std::io::{BufRead, Write};
+
+use super::answer::{Ending, note};
+use super::run::{Run, Stopped};
+use crate::base::Day;
+use crate::desk::Desk;
+
+/// Days past the newest entry after which the clock is asked about.
+const LONG_SILENCE_DAYS: i32 = 366;
+/// Holds the day that a person has said is right, in the folder of the settings.
+const SAID_FILE: &str = "clock.txt";
+
+/// Asks or notes.
+pub fn ask(run: &Run, desk: &Desk) -> Result<(), Stopped> {
+    let today = run.now.today;
+    let newest_day = desk.entries().iter().map(|entry| entry.happened).max();
+    let newest_moment = desk.entries().iter().map(|entry| entry.recorded).max();
+    let Some(newest) = newest_day else { return Ok(()) };
+    let before = today < newest || newest_moment.is_some_and(|moment| run.now.moment < moment && today < moment.day(-14.0));
+    let doubt = if before {
+        run.wording.clock_behind(run.wording.day(today), run.wording.day(newest))
+    } else if today.days_since(newest) > LONG_SILENCE_DAYS {
+        run.wording.clock_ahead(run.wording.day(today), run.wording.day(newest))
+    } else {
+        return Ok(());
+    };
+    if !run.around.can_ask || was_said(run, today) {
+        note(&doubt);
+        return Ok(());
+    }
+    note(&doubt);
+    let mut err = std::io::stderr().lock();
+    let _ = write!(err, "{} ", run.wording.clock_asks());
+    let _ = err.flush();
+    let mut answer = String::new();
+    let _ = std::io::stdin().lock().read_line(&mut answer);
+    let yes = matches!(answer.trim().to_lowercase().as_str(), "y" | "yes" | "s" | "si" | "sí");
+    if !yes {
+        return Err(Stopped { ending: Ending::Refused, lines: vec![run.wording.clock_set_it()] });
+    }
+    // Where it cannot be noted, it is asked again next time.
+    let _ = std::fs::create_dir_all(&run.around.folders.settings);
+    let _ = std::fs::write(run.around.folders.settings.join(SAID_FILE), today.to_string());
+    Ok(())
+}
+
+fn was_said(run: &Run, today: Day) -> bool {
+    let said = std::fs::read_to_string(run.around.folders.settings.join(SAID_FILE));
+    said.is_ok_and(|said| said.trim() == today.to_string())
+}

@@ -1,0 +1,227 @@
+//! One run of the command line: surroundings in, answers out, one ending.
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use super::answer::{Ending, note, say};
+use super::args::{Cli, Command};
+use super::surroundings::Surroundings;
+use super::{begin, exchange, proof, ready, sample, species, undo, why, write};
+use crate::desk::{Desk, DeskError, JournalError, Now};
+use crate::nursery::species::Catalogue;
+use crate::reckon::{Picture, View};
+use crate::settings::Settings;
+use crate::wording::{Lang, Wording};
+
+/// What every command is handed.
+pub struct Run {
+    /// What was typed before or after the command.
+    pub everywhere: super::args::Everywhere,
+    /// The surroundings.
+    pub around: Surroundings,
+    /// The sentences of the person's language.
+    pub wording: Wording,
+    /// What the clock says.
+    pub now: Now,
+    /// The nursery's file.
+    pub file: PathBuf,
+    /// Who writes.
+    pub who: String,
+}
+
+/// Why a command ended without doing its work: the sentences were already made.
+#[derive(Debug)]
+pub struct Stopped {
+    /// The ending.
+    pub ending: Ending,
+    /// What to tell the person.
+    pub lines: Vec<String>,
+}
+
+impl Stopped {
+    /// Refused with one sentence.
+    pub fn refused(line: String) -> Stopped {
+        Stopped { ending: Ending::Refused, lines: vec![line] }
+    }
+}
+
+/// Runs what was typed and says how it ended.
+pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ending {
+    let settings = Settings::read(&around.folders);
+    let set_lang = settings.as_ref().ok().and_then(|settings| settings.lang.clone());
+    let wording = Wording::new(language(&arguments, set_lang.as_deref(), around.lang.as_deref()));
+    let cli = match Cli::read(arguments, &wording) {
+        Ok(cli) => cli,
+        Err(fault) => {
+            // Help and version are answers; the rest is a fault of usage.
+            let _ = fault.print();
+            return if fault.exit_code() == 0 { Ending::Done } else { Ending::Usage };
+        }
+    };
+    let settings = match settings {
+        Ok(settings) => settings,
+        Err(fault) => {
+            note(&wording.settings_unreadable(fault));
+            return Ending::File;
+        }
+    };
+    match prepare(cli.everywhere, around, wording, &settings) {
+        Ok(run) => {
+            let ended = dispatch(&run, cli.command);
+            ended.unwrap_or_else(|stopped| run.tell(&stopped))
+        }
+        Err((wording, stopped)) => {
+            stopped.lines.iter().for_each(|line| note(line));
+            drop(wording);
+            stopped.ending
+        }
+    }
+}
+
+fn prepare(
+    everywhere: super::args::Everywhere,
+    around: Surroundings,
+    wording: Wording,
+    settings: &Settings,
+) -> Result<Run, (Wording, Stopped)> {
+    let now = match around.now() {
+        Ok(now) => now,
+        Err(written) => {
+            let line = wording.today_unreadable(written);
+            return Err((wording, Stopped { ending: Ending::Usage, lines: vec![line] }));
+        }
+    };
+    let named = everywhere.nursery.clone().or_else(|| around.nursery.clone());
+    let file = settings.nursery(named.as_deref(), &around.folders);
+    let who = everywhere.who.clone().or_else(|| settings.who.clone()).or_else(|| around.user.clone());
+    let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
+    let who = who.unwrap_or_else(|| "someone".to_string());
+    Ok(Run { everywhere, around, wording, now, file, who })
+}
+
+/// The language: said on the command line, else set, else the system's. Looked for before anything else is read, so that
+/// even a fault of usage is answered in it.
+fn language(arguments: &[OsString], set: Option<&str>, system: Option<&str>) -> Lang {
+    let mut said = None;
+    let mut words = arguments.iter().map(|word| word.to_string_lossy());
+    while let Some(word) = words.next() {
+        if word == "--lang" {
+            said = words.next().map(|next| next.to_string());
+        } else if let Some(value) = word.strip_prefix("--lang=") {
+            said = Some(value.to_string());
+        }
+    }
+    said.as_deref().or(set).or(system).map_or(Lang::En, Lang::read)
+}
+
+fn dispatch(run: &Run, command: Option<Command>) -> Result<Ending, Stopped> {
+    match command {
+        None | Some(Command::Ready) => ready::run(run),
+        Some(Command::Sample(arguments)) => sample::run(run, &arguments),
+        Some(Command::Begin(arguments)) => begin::run(run, &arguments),
+        Some(Command::Why(arguments)) => why::run(run, &arguments),
+        Some(Command::Write(arguments)) => write::run(run, &arguments),
+        Some(Command::Undo(arguments)) => undo::run(run, &arguments),
+        Some(Command::Import(arguments)) => exchange::import(run, &arguments),
+        Some(Command::Export(arguments)) => exchange::export(run, &arguments),
+        Some(Command::Check) => proof::check(run),
+        Some(Command::Backup(arguments)) => proof::backup(run, &arguments),
+        Some(Command::Species(arguments)) => species::run(run, &arguments),
+    }
+}
+
+impl Run {
+    /// Opens the nursery and passes on what the file has to tell.
+    pub fn desk(&self) -> Result<Desk, Stopped> {
+        let desk = Desk::open(&self.file, &self.around.folders.settings, self.now).map_err(|fault| match fault {
+            DeskError::Journal(JournalError::NotThere(_)) if self.is_own_nursery() => {
+                Stopped::refused(self.wording.refused_no_nursery())
+            }
+            fault => self.stopped(&fault, &Catalogue::built_in()),
+        })?;
+        for said in desk.notes().iter().filter_map(|note| self.wording.journal_note(note)) {
+            note(&said);
+        }
+        super::clock::ask(self, &desk)?;
+        Ok(desk)
+    }
+
+    /// Whether the nursery is the one in the data folder that nobody named.
+    fn is_own_nursery(&self) -> bool {
+        self.file == self.around.folders.own_nursery()
+    }
+
+    /// The Picture of the day and moment asked for.
+    pub fn picture(&self, desk: &Desk) -> Picture {
+        let day = self.everywhere.on.unwrap_or(self.now.today);
+        let known = self.everywhere.known.map(|known| desk.end_of(known));
+        desk.picture_of(View { day, known })
+    }
+
+    /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.
+    pub fn only_today(&self) -> Result<(), Stopped> {
+        if self.everywhere.on.is_some() || self.everywhere.known.is_some() {
+            return Err(Stopped::refused(self.wording.refused_while_looking()));
+        }
+        Ok(())
+    }
+
+    /// An answer to the person.
+    pub fn answer(&self, text: &str) -> Result<Ending, Stopped> {
+        if say(text) { Ok(Ending::Done) } else { Err(Stopped { ending: Ending::File, lines: Vec::new() }) }
+    }
+
+    /// An answer to a program: one object.
+    pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Stopped> {
+        self.answer(&format!("{value}\n"))
+    }
+
+    /// What a desk's refusal, or trouble with the file, means for the person.
+    pub fn stopped(&self, fault: &DeskError, species: &Catalogue) -> Stopped {
+        let ending = match fault {
+            DeskError::Refused(_) => Ending::Refused,
+            DeskError::Journal(fault) => ending_of(fault),
+        };
+        let mut lines = self.wording.desk_error(fault, &self.file.display().to_string(), species);
+        if ending == Ending::Refused {
+            lines.push(self.wording.nothing_written());
+        }
+        Stopped { ending, lines }
+    }
+
+    /// Trouble with the file.
+    pub fn stopped_by_file(&self, fault: &JournalError) -> Stopped {
+        let line = self.wording.journal_error(fault, &self.file.display().to_string());
+        Stopped { ending: ending_of(fault), lines: vec![line] }
+    }
+
+    fn tell(&self, stopped: &Stopped) -> Ending {
+        if self.everywhere.json && !stopped.lines.is_empty() {
+            let ending = stopped.ending as i32;
+            note(&serde_json::json!({"version":1,"exit":ending,"refused":stopped.lines}).to_string());
+        } else {
+            stopped.lines.iter().for_each(|line| note(line));
+        }
+        stopped.ending
+    }
+}
+
+/// How trouble with the file ends a run: what a person can mend by naming another file or line is a refusal.
+fn ending_of(fault: &JournalError) -> Ending {
+    match fault {
+        JournalError::NotThere(_)
+        | JournalError::AlreadyThere(_)
+        | JournalError::Fork { .. }
+        | JournalError::Gap { .. }
+        | JournalError::WrongHash { .. }
+        | JournalError::WrongPrevious { .. } => Ending::Refused,
+        JournalError::Busy => Ending::Busy,
+        JournalError::Damaged { .. } => Ending::Damaged,
+        JournalError::NotOurs(_)
+        | JournalError::Newer { .. }
+        | JournalError::Full
+        | JournalError::ReadOnly
+        | JournalError::Io { .. }
+        | JournalError::Sqlite(_) => Ending::File,
+    }
+}

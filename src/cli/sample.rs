@@ -1,0 +1,55 @@
+//! `sample`: a copy of the sample nursery, always alive.
+
+use serde_json::json;
+use std::path::Path;
+
+use super::answer::Ending;
+use super::args::Sample;
+use super::ready;
+use super::run::{Run, Stopped};
+use crate::desk::sample::{self, SampleError};
+use crate::desk::{Desk, DeskError, JournalError};
+use crate::nursery::species::Catalogue;
+
+/// Makes a copy and opens it; with `--into` only makes it.
+pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Stopped> {
+    if let Some(into) = &arguments.into {
+        let desk = make(run, into)?;
+        if run.everywhere.json {
+            let file = into.display().to_string();
+            return run.answer_json(&json!({"version":1,"file":file,"entries":desk.entries().len()}));
+        }
+        return run.answer(&format!("{}\n", run.wording.sample_made(into.display())));
+    }
+    let own = run.around.folders.sample_nursery();
+    let desk = match Desk::open(&own, &run.around.folders.settings, run.now) {
+        Ok(desk) if sample::is_stale(&desk) => {
+            // Nobody has written in it: its days are counted anew from today.
+            drop(desk);
+            for ending in ["", "-wal", "-shm"] {
+                let mut path = own.clone().into_os_string();
+                path.push(ending);
+                let _ = std::fs::remove_file(path);
+            }
+            make(run, &own)?
+        }
+        Ok(desk) => desk,
+        Err(DeskError::Journal(JournalError::NotThere(_))) => make(run, &own)?,
+        Err(fault) => return Err(run.stopped(&fault, &Catalogue::built_in())),
+    };
+    let ended = ready::show(run, &desk)?;
+    if !run.everywhere.json {
+        run.answer(&format!("\n{}\n", run.wording.sample_look(own.display())))?;
+    }
+    Ok(ended)
+}
+
+fn make(run: &Run, file: &Path) -> Result<Desk, Stopped> {
+    sample::make(file, &run.around.folders.settings, run.now).map_err(|fault| match fault {
+        SampleError::Text(faults) => Stopped {
+            ending: Ending::Damaged,
+            lines: faults.listed.iter().map(|fault| run.wording.line_fault(fault)).collect(),
+        },
+        SampleError::Desk(fault) => run.stopped(&fault, &Catalogue::built_in()),
+    })
+}

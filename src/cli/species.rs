@@ -1,0 +1,34 @@
+//! `species`: profiles with the source of each figure.
+
+use super::answer::Ending;
+use super::args::Species;
+use super::run::{Run, Stopped};
+use super::species_json::{species_json, species_list_json};
+use super::species_text::{species_list_text, species_text};
+use crate::desk::{DeskError, JournalError};
+use crate::nursery::species::Catalogue;
+use std::sync::Arc;
+
+/// Lists the species, or shows one. Works without a nursery; with one, its own figures lead.
+pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
+    let opened = crate::desk::Desk::open(&run.file, &run.around.folders.settings, run.now);
+    let catalogue = match opened {
+        Ok(desk) => run.picture(&desk).site.species.clone(),
+        Err(DeskError::Journal(JournalError::NotThere(_))) => Arc::new(Catalogue::built_in()),
+        Err(fault) => return Err(run.stopped(&fault, &Catalogue::built_in())),
+    };
+    let Some(name) = &arguments.name else {
+        if run.everywhere.json {
+            return run.answer_json(&species_list_json(&catalogue, &run.wording));
+        }
+        return run.answer(&species_list_text(&catalogue, &run.wording, run.around.columns, run.around.colour));
+    };
+    let Some(profile) = catalogue.find(name).and_then(|key| catalogue.get(&key).cloned()) else {
+        let unknown = run.wording.refused_unknown_species(name);
+        return Err(Stopped::refused(run.wording.nearest_after(unknown, &catalogue.nearest(name))));
+    };
+    if run.everywhere.json {
+        return run.answer_json(&species_json(&profile, &run.wording));
+    }
+    run.answer(&species_text(&profile, &run.wording, run.around.columns, run.around.colour))
+}
