@@ -6,3 +6,4 @@ pub mod base;
 pub mod nursery;
 pub mod reckon;
 pub mod science;
+pub mod wording;
