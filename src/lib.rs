@@ -3,6 +3,7 @@
 //! DEVELOPERS.md shows the rooms and which may look at which.
 
 pub mod base;
+pub mod cli;
 pub mod nursery;
 pub mod reckon;
 pub mod science;

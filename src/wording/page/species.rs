@@ -8,6 +8,9 @@ use crate::nursery::species::{Catalogue, Flag, GrowthPoint, HardeningStep, Profi
 use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
 
+/// The source of what the trade does and no publication states, as profiles spell it.
+const COMMON_PRACTICE: &str = "common practice";
+
 messages! {
     figure_storage();
     figure_storage_ambient_days();
@@ -134,6 +137,24 @@ impl Wording {
             Flag::Common => self.flag_common(),
             Flag::Own => self.flag_own(),
         }
+    }
+
+    /// A source as a person reads it: "common practice", or none, in the person's language; a publication as it is.
+    pub fn source_words(&self, source: &str) -> String {
+        let plain = source.trim();
+        if plain.is_empty() || plain == COMMON_PRACTICE {
+            self.flag_common()
+        } else {
+            crate::base::text::cleaned(plain)
+        }
+    }
+
+    /// A source with how far the figure can be trusted.
+    pub fn sourced(&self, source: &str, flag: Flag) -> String {
+        if source.trim() == COMMON_PRACTICE && flag == Flag::Common {
+            return self.flag_common();
+        }
+        self.figure_source(self.source_words(source), self.flag_name(flag))
     }
 
     /// The name of a figure of a profile.
