@@ -3,6 +3,7 @@
 //! DEVELOPERS.md shows the rooms and which may look at which.
 
 pub mod base;
+pub mod cli;
 pub mod desk;
 pub mod journal;
 pub mod nursery;
@@ -10,3 +11,4 @@ pub mod reckon;
 pub mod science;
 pub mod settings;
 pub mod share;
+pub mod wording;

@@ -127,8 +127,17 @@ fn nothing_is_left_undone_or_silenced() {
 #[test]
 fn the_top_level_holds_what_it_should() {
     let known = [
-        "Cargo.toml", "Cargo.lock", "README.md", "DEVELOPERS.md", "LICENSE-MIT", "LICENSE-APACHE", "src", "tests",
-        "sample-nursery", "docs", "target",
+        "Cargo.toml",
+        "Cargo.lock",
+        "README.md",
+        "DEVELOPERS.md",
+        "LICENSE-MIT",
+        "LICENSE-APACHE",
+        "src",
+        "tests",
+        "sample-nursery",
+        "docs",
+        "target",
     ];
     for entry in fs::read_dir(root()).unwrap() {
         let name = entry.unwrap().file_name().to_string_lossy().to_string();

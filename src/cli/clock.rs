@@ -19,7 +19,8 @@ pub fn ask(run: &Run, desk: &Desk) -> Result<(), Stopped> {
     let newest_day = desk.entries().iter().map(|entry| entry.happened).max();
     let newest_moment = desk.entries().iter().map(|entry| entry.recorded).max();
     let Some(newest) = newest_day else { return Ok(()) };
-    let before = today < newest || newest_moment.is_some_and(|moment| run.now.moment < moment && today < moment.day(-14.0));
+    let before =
+        today < newest || newest_moment.is_some_and(|moment| run.now.moment < moment && today < moment.day(-14.0));
     let doubt = if before {
         run.wording.clock_behind(run.wording.day(today), run.wording.day(newest))
     } else if today.days_since(newest) > LONG_SILENCE_DAYS {

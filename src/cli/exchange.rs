@@ -75,7 +75,8 @@ pub fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Stopped>
         Err(ExportError::Out(fault)) if fault.kind() == ErrorKind::BrokenPipe => Ok(Ending::Done),
         Err(ExportError::Out(fault)) => Err(Stopped { ending: Ending::File, lines: vec![fault.to_string()] }),
         Err(ExportError::File(fault)) => {
-            let ending = if matches!(fault, crate::desk::FileFault::Io { .. }) { Ending::File } else { Ending::Refused };
+            let ending =
+                if matches!(fault, crate::desk::FileFault::Io { .. }) { Ending::File } else { Ending::Refused };
             Err(Stopped { ending, lines: vec![run.wording.file_fault(&fault)] })
         }
         Err(ExportError::Journal(fault)) => Err(run.stopped_by_file(&fault)),

@@ -12,7 +12,8 @@ pub fn check(run: &Run) -> Result<Ending, Stopped> {
     let report = desk::check(&run.file).map_err(|fault| run.stopped_by_file(&fault))?;
     // A file whose lines cannot all be read has no books to prove.
     let replay = if report.faults.is_empty() { desk::replay(&run.file, run.now).ok() } else { None };
-    let sound = report.faults.is_empty() && replay.as_ref().is_none_or(|replay| replay.unbalanced.is_empty() && replay.same);
+    let sound =
+        report.faults.is_empty() && replay.as_ref().is_none_or(|replay| replay.unbalanced.is_empty() && replay.same);
     if run.everywhere.json {
         run.answer_json(&json!({
             "version": 1,

@@ -80,6 +80,7 @@ fn columns(written: Option<&str>, out_is_terminal: bool) -> usize {
     if !out_is_terminal {
         return USUAL;
     }
-    let screen = || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0)).filter(|columns| *columns > 0);
+    let screen =
+        || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0)).filter(|columns| *columns > 0);
     written.and_then(|text| text.parse().ok()).or_else(screen).unwrap_or(USUAL).clamp(LEAST, MOST)
 }

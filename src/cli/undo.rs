@@ -15,8 +15,7 @@ pub fn run(run: &Run, arguments: &Undo) -> Result<Ending, Stopped> {
     let species = desk.fold().site().species.clone();
     let what = arguments.entry.clone().map_or(Withdraws::LastCommand, Withdraws::CommandOf);
     let why = arguments.why.clone().unwrap_or_else(|| "undo".to_string());
-    let taken =
-        desk.undo(&what, arguments.together, &run.who, &why).map_err(|fault| run.stopped(&fault, &species))?;
+    let taken = desk.undo(&what, arguments.together, &run.who, &why).map_err(|fault| run.stopped(&fault, &species))?;
     if run.everywhere.json {
         return run.answer_json(&json!({
             "version": 1,
@@ -48,5 +47,5 @@ pub fn in_words(run: &Run, entry: &Entry) -> String {
     let line = format!("{} {} {} {}", run.wording.day(entry.happened), entry.who, entry.what.kind(), fields.join(" "));
     let line = crate::base::text::cleaned(&line);
     let most = run.around.columns.saturating_sub(4);
-    super::columns::cut(&line, most)
+    super::columns::shortened(&line, most)
 }

@@ -70,8 +70,13 @@ fn list_kinds(run: &Run) -> Result<Ending, Stopped> {
     }
     let mut text = format!("{}\n\n", run.wording.write_lists_kinds());
     for known in all_kinds() {
-        text.push_str(&columns::folded(&fields_of(run, known.kind, known.fields), run.around.columns, 4));
-        text.push('\n');
+        for (line, part) in
+            columns::wrapped(&fields_of(run, known.kind, known.fields), run.around.columns - 4).iter().enumerate()
+        {
+            text.push_str(if line == 0 { "" } else { "    " });
+            text.push_str(part);
+            text.push('\n');
+        }
     }
     run.answer(&text)
 }

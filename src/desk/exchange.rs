@@ -9,8 +9,8 @@ use super::{Desk, Now, Recorded};
 use crate::base::Day;
 use crate::journal::{BackupReport, CheckReport, Journal, JournalError};
 use crate::nursery::entry::Entry;
-use crate::reckon::{Fold, View};
 use crate::nursery::envelope::{Draft, Sealed};
+use crate::reckon::{Fold, View};
 use crate::share::{self, Existing, FileFault, PairFault, ReadFault, Written};
 
 /// What an export writes.
@@ -154,9 +154,11 @@ pub fn replay(file: &Path, now: Now) -> Result<Replay, JournalError> {
         stepwise.add(part.iter().cloned());
     }
     let mut unbalanced: Vec<String> = Vec::new();
-    unbalanced.extend(at_once.trays().values().filter(|story| story.accounts.balance() != 0).map(|s| s.code.to_string()));
+    unbalanced
+        .extend(at_once.trays().values().filter(|story| story.accounts.balance() != 0).map(|s| s.code.to_string()));
     unbalanced.extend(at_once.beds().values().filter(|story| story.balance() != 0).map(|story| story.name.to_string()));
-    let same = at_once.trays() == stepwise.trays() && at_once.lots() == stepwise.lots() && at_once.beds() == stepwise.beds();
+    let same =
+        at_once.trays() == stepwise.trays() && at_once.lots() == stepwise.lots() && at_once.beds() == stepwise.beds();
     Ok(Replay { unbalanced, same, doubts: at_once.all_doubts().len() })
 }
 

@@ -149,7 +149,9 @@ fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
         DoubtKind::MoreOutThanStood { tray, out, stood } => {
             Some(Refusal::MoreOutThanStands { tray, out, stands: stood, on: doubt.day })
         }
-        DoubtKind::MoreSeedThanHeld { lot, out, held } => Some(Refusal::MoreSeedThanHeld { lot, out, held, on: doubt.day }),
+        DoubtKind::MoreSeedThanHeld { lot, out, held } => {
+            Some(Refusal::MoreSeedThanHeld { lot, out, held, on: doubt.day })
+        }
         DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
             Some(Refusal::MoreDeadThanLive { bed, species, dead, live: lived, on: doubt.day })
         }

@@ -9,8 +9,8 @@ pub mod sample;
 mod undo;
 
 pub use crate::journal::{BackupReport, CheckReport, JournalError};
-pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use crate::journal::{Note, WhyReadOnly};
+pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay};
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};

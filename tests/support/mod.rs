@@ -138,7 +138,9 @@ pub fn cases(usual: u32) -> proptest::prelude::ProptestConfig {
     let asked = std::env::var("PROPTEST_CASES").ok().and_then(|text| text.parse().ok());
     proptest::prelude::ProptestConfig {
         cases: asked.unwrap_or(usual),
-        failure_persistence: Some(Box::new(proptest::test_runner::FileFailurePersistence::Direct("tests/regressions.txt"))),
+        failure_persistence: Some(Box::new(proptest::test_runner::FileFailurePersistence::Direct(
+            "tests/regressions.txt",
+        ))),
         ..Default::default()
     }
 }

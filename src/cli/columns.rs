@@ -1,0 +1,100 @@
+//! Columns by the width that a terminal shows, not by letters or bytes.
+
+use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
+
+/// The columns a text takes.
+pub fn width_of(text: &str) -> usize {
+    UnicodeWidthStr::width(text)
+}
+
+/// The text with blanks behind it up to a width.
+pub fn left_aligned(text: &str, width: usize) -> String {
+    format!("{text}{}", " ".repeat(width.saturating_sub(width_of(text))))
+}
+
+/// The text with blanks before it up to a width.
+pub fn right_aligned(text: &str, width: usize) -> String {
+    format!("{}{text}", " ".repeat(width.saturating_sub(width_of(text))))
+}
+
+/// A name cut to a width, with … at its end where something is left out. For names only, never for numbers.
+pub fn shortened(name: &str, width: usize) -> String {
+    if width_of(name) <= width {
+        return name.to_string();
+    }
+    let mut short = String::new();
+    let mut taken = 0;
+    for letter in name.chars() {
+        let columns = letter.width().unwrap_or(0);
+        if taken + columns + 1 > width {
+            break;
+        }
+        taken += columns;
+        short.push(letter);
+    }
+    let mut short = short.trim_end().to_string();
+    if width > 0 {
+        short.push('…');
+    }
+    short
+}
+
+/// The text in lines of at most `width` columns, broken between words; a word longer than a line is broken inside.
+pub fn wrapped(text: &str, width: usize) -> Vec<String> {
+    let width = width.max(2); // the widest letter takes two columns
+    let mut lines = Vec::new();
+    let mut line = String::new();
+    for word in text.split_whitespace() {
+        let gap = usize::from(!line.is_empty());
+        if width_of(&line) + gap + width_of(word) <= width {
+            line.push_str(if gap == 1 { " " } else { "" });
+            line.push_str(word);
+            continue;
+        }
+        if !line.is_empty() {
+            lines.push(std::mem::take(&mut line));
+        }
+        for letter in word.chars() {
+            if width_of(&line) + letter.width().unwrap_or(0) > width {
+                lines.push(std::mem::take(&mut line));
+            }
+            line.push(letter);
+        }
+    }
+    if !line.is_empty() || lines.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn columns_count_what_is_seen() {
+        assert_eq!(width_of("ñandú"), 5);
+        assert_eq!(left_aligned("ñ", 3), "ñ  ");
+        assert_eq!(right_aligned("41", 4), "  41");
+        assert_eq!(shortened("arabica coffee", 9), "arabica…");
+        assert_eq!(shortened("café", 4), "café");
+        assert_eq!(wrapped("two days after", 8), vec!["two days", "after"]);
+        assert_eq!(wrapped("a dddddd", 4), vec!["a", "dddd", "dd"]);
+    }
+
+    proptest! {
+        #[test]
+        fn no_wrapped_line_is_too_wide_and_no_letter_is_lost(text in "[a-zñ日 0-9]{0,120}", width in 2usize..60) {
+            let lines = wrapped(&text, width);
+            prop_assert!(lines.iter().all(|line| width_of(line) <= width));
+            let plain = |text: &str| text.split_whitespace().collect::<String>();
+            prop_assert_eq!(plain(&lines.concat()), plain(&text));
+        }
+
+        #[test]
+        fn no_shortened_name_is_too_wide(name in "[a-zñ日 ]{0,40}", width in 0usize..30) {
+            prop_assert!(width_of(&shortened(&name, width)) <= width);
+        }
+    }
+}

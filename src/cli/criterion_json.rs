@@ -1,0 +1,167 @@
+//! Criteria, doubts and numbers as objects for programs.
+
+use serde_json::{Value, json};
+
+use crate::reckon::picture::{Basis, Criterion, Doubt, DoubtKind, Measure, Picture, Rule};
+use crate::wording::Wording;
+use crate::wording::verdict::About;
+
+/// Where a rule names no source.
+const NO_SOURCE: &str = "common practice";
+
+/// A number for programs: whole where it is whole, else to six decimals; null where it is no number.
+pub(super) fn number(value: f64) -> Value {
+    if !value.is_finite() {
+        return Value::Null;
+    }
+    let rounded = (value * 1e6).round() / 1e6;
+    if rounded.fract() == 0.0 && rounded.abs() < 9e15 { Value::from(rounded as i64) } else { Value::from(rounded) }
+}
+
+/// The number a measure is about, the ends of its band or range, and the unit.
+#[derive(Clone, Copy, Default)]
+struct Figures {
+    value: Option<f64>,
+    low: Option<f64>,
+    high: Option<f64>,
+    unit: Option<&'static str>,
+}
+
+fn one(value: f64, unit: &'static str) -> Figures {
+    Figures { value: Some(value), low: None, high: None, unit: Some(unit) }
+}
+
+fn band(low: f64, high: f64, unit: &'static str) -> Figures {
+    Figures { value: None, low: Some(low), high: Some(high), unit: Some(unit) }
+}
+
+/// What a sample's mean is in; none for rules that take no sample.
+fn sample_unit(rule: Rule) -> &'static str {
+    if rule == Rule::Height {
+        "cm"
+    } else if rule == Rule::Collar {
+        "mm"
+    } else {
+        "leaves"
+    }
+}
+
+fn figures(rule: Rule, measure: &Measure) -> Figures {
+    match measure {
+        Measure::Days(days) | Measure::DaysAtLeast(days) | Measure::DaysAtMost(days) => one(f64::from(*days), "days"),
+        Measure::DaySpan { least, usual, most } => Figures {
+            value: Some(f64::from(*usual)),
+            low: Some(f64::from(*least)),
+            high: Some(f64::from(*most)),
+            unit: Some("days"),
+        },
+        Measure::TubersLifted(days) => one(f64::from(*days), "days"),
+        Measure::HeightBand { least, most } => band(*least, *most, "cm"),
+        Measure::CollarRule { floor_mm } => one(*floor_mm, "mm"),
+        Measure::Sample { mean, .. } => one(*mean, sample_unit(rule)),
+        Measure::LeavesAtLeast { count, .. } => one(*count, "leaves"),
+        Measure::Light(share) => one(*share, "share"),
+        Measure::LightBand { least, most } => band(*least, *most, "share"),
+        Measure::Ratio(ratio) | Measure::RatioAtMost(ratio) => one(*ratio, "times"),
+        Measure::LightStep { from, to } if *from > 0.0 => one(to / from, "times"),
+        Measure::Plants(range) => {
+            Figures { value: Some(range.likely), low: Some(range.low), high: Some(range.high), unit: Some("plants") }
+        }
+        Measure::PlantsAtLeast(plants) => one(f64::from(*plants), "plants"),
+        Measure::Positions(positions) => one(f64::from(*positions), "positions"),
+        Measure::ResistanceAtMost { mpa, .. } | Measure::Resistance { mpa, .. } | Measure::RodStopped { mpa, .. } => {
+            one(*mpa, "MPa")
+        }
+        Measure::Rain { mm, .. } | Measure::RainAtLeast { mm, .. } => one(*mm, "mm"),
+        Measure::LightStep { .. }
+        | Measure::Roots(_)
+        | Measure::TuberShape(_)
+        | Measure::ReadDry
+        | Measure::Until(_)
+        | Measure::On(_)
+        | Measure::Work(_)
+        | Measure::Said(_)
+        | Measure::Yes
+        | Measure::No => Figures::default(),
+    }
+}
+
+/// A criterion. `met` and `known` are null exactly where the basis is unknown.
+pub(super) fn criterion(criterion: &Criterion, about: About, wording: &Wording) -> Value {
+    let words =
+        |measure: &Option<Measure>| measure.as_ref().map(|measure| wording.measure_for(criterion.rule, measure));
+    let numbers = |measure: &Option<Measure>| {
+        measure.as_ref().map_or_else(Figures::default, |measure| figures(criterion.rule, measure))
+    };
+    let unknown = criterion.basis == Basis::Unknown;
+    let (needed, mut known) = (numbers(&criterion.needed), numbers(&criterion.known));
+    let unit = needed.unit.or(known.unit);
+    if unknown || known.unit != unit {
+        known = Figures::default();
+    }
+    let known_words = if unknown { None } else { words(&criterion.known) };
+    let source = if criterion.source.trim().is_empty() { NO_SOURCE } else { &criterion.source };
+    json!({
+        "rule": criterion.rule,
+        "needed": words(&criterion.needed),
+        "needed_value": needed.value.map(number),
+        "needed_low": needed.low.map(number),
+        "needed_high": needed.high.map(number),
+        "known": known_words,
+        "known_value": known.value.map(number),
+        "known_low": known.low.map(number),
+        "known_high": known.high.map(number),
+        "unit": unit,
+        "basis": criterion.basis,
+        "met": if unknown { None } else { criterion.met },
+        "blocks": criterion.blocks,
+        "warns": criterion.warns,
+        "expected": criterion.expected,
+        "reason": wording.reason(criterion, about),
+        "source": source,
+        "entries": criterion.entries,
+    })
+}
+
+/// Criteria in their order.
+pub(super) fn criteria(all: &[Criterion], about: About, wording: &Wording) -> Vec<Value> {
+    all.iter().map(|one| criterion(one, about, wording)).collect()
+}
+
+/// The stable word for a kind of doubt.
+fn doubt_word(kind: &DoubtKind) -> &'static str {
+    match kind {
+        DoubtKind::MoreOutThanStood { .. } => "more_out_than_stood",
+        DoubtKind::MoreSeedThanHeld { .. } => "more_seed_than_held",
+        DoubtKind::MoreDeadThanLived { .. } => "more_dead_than_lived",
+        DoubtKind::MoreAliveThanPlanted { .. } => "more_alive_than_planted",
+        DoubtKind::MoreThanSeed { .. } => "more_than_seed",
+        DoubtKind::RiseWithoutSeed { .. } => "rise_without_seed",
+        DoubtKind::UnknownTray(_) => "unknown_tray",
+        DoubtKind::UnknownLot(_) => "unknown_lot",
+        DoubtKind::UnknownBed(_) => "unknown_bed",
+        DoubtKind::UnknownSpecies(_) => "unknown_species",
+        DoubtKind::TwiceMade(_) => "twice_made",
+        DoubtKind::TwiceReceived(_) => "twice_received",
+        DoubtKind::OrderMatters(_) => "order_matters",
+        DoubtKind::NoBedPlans { .. } => "no_bed_plans",
+        DoubtKind::NotInPlan { .. } => "not_in_plan",
+        DoubtKind::OffTheGrid { .. } => "off_the_grid",
+        DoubtKind::BadProfile { .. } => "bad_profile",
+        DoubtKind::LookAtEmpty(_) => "look_at_empty",
+    }
+}
+
+fn doubt(doubt: &Doubt, picture: &Picture, wording: &Wording) -> Value {
+    json!({
+        "kind": doubt_word(&doubt.kind),
+        "text": wording.doubt(doubt, &picture.site.species),
+        "day": doubt.day,
+        "entries": doubt.entries,
+    })
+}
+
+/// The doubts of a Picture.
+pub(super) fn doubts(picture: &Picture, wording: &Wording) -> Vec<Value> {
+    picture.doubts.iter().map(|one| doubt(one, picture, wording)).collect()
+}

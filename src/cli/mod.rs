@@ -1,0 +1,34 @@
+//! Commands: what was typed becomes a command of the desk or a page made from a Picture; data to stdout, notes to
+//! stderr.
+
+mod answer;
+mod args;
+mod begin;
+mod clock;
+pub mod columns;
+mod criterion_json;
+mod exchange;
+mod proof;
+mod ready;
+pub mod ready_json;
+pub mod ready_text;
+mod run;
+mod sample;
+mod sheet;
+mod species;
+pub mod species_json;
+pub mod species_text;
+mod surroundings;
+#[cfg(test)]
+mod test_picture;
+mod undo;
+mod why;
+pub mod why_json;
+pub mod why_text;
+mod write;
+
+pub use answer::Ending;
+pub use args::Cli;
+pub use run::run;
+pub use sheet::{LEAST_WIDTH, MOST_WIDTH};
+pub use surroundings::Surroundings;

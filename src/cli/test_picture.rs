@@ -1,0 +1,201 @@
+//! A small Picture made by hand, for the tests of the pages.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::base::{Day, DeviceId, EntryId, Range, SpeciesKey, TrayCode};
+use crate::nursery::entry::NurserySet;
+use crate::nursery::entry::types::{GroundTask, Roots};
+use crate::nursery::species::Catalogue;
+use crate::reckon::picture::*;
+use crate::reckon::site::{Described, Site};
+use crate::reckon::stock::{BedStory, TrayStory};
+
+/// A day.
+pub fn day(written: &str) -> Day {
+    written.parse().unwrap()
+}
+
+/// An entry of the invented device.
+pub fn entry(seq: u64) -> EntryId {
+    EntryId { device: DeviceId::new("k3f9").unwrap(), seq }
+}
+
+fn met(rule: Rule, needed: Measure, known: Measure) -> Criterion {
+    Criterion::known(rule, needed, known, Basis::Measured, true, "common practice")
+}
+
+fn unmet(rule: Rule, needed: Measure, known: Measure) -> Criterion {
+    Criterion::known(rule, needed, known, Basis::Reckoned, false, "common practice")
+}
+
+fn age(days: i32) -> Criterion {
+    let is_met = days >= 210;
+    let (needed, known) = (Measure::DaysAtLeast(210), Measure::Days(days));
+    let source = "Wintgens 2004, Coffee";
+    Criterion::known(Rule::DaysSinceSowing, needed, known, Basis::Counted, is_met, source)
+        .expected_on(Some(day("2026-03-14").plus(210 - days)))
+        .resting_on([entry(12)])
+}
+
+fn step(from: f64, to: f64) -> Criterion {
+    let (needed, known) = (Measure::RatioAtMost(1.6), Measure::LightStep { from, to });
+    if to / from <= 1.6 { met(Rule::ExposureStep, needed, known) } else { unmet(Rule::ExposureStep, needed, known) }
+}
+
+fn tray(code: &str, species: &str, stage: Stage, standing: u32, criteria: Vec<Criterion>) -> TrayPicture {
+    let code = TrayCode::new(code).unwrap();
+    let standing_f = f64::from(standing);
+    TrayPicture {
+        code: code.clone(),
+        species: Some(SpeciesKey::new(species)),
+        lots: vec![crate::base::LotCode::new("cof-L07").unwrap()],
+        stage,
+        standing,
+        standing_range: Range::exact(standing_f),
+        seed: 0,
+        counted_on: Some(day("2026-03-10")),
+        plantable: Range::new((standing_f * 0.7).floor() - 0.5, standing_f * 0.8, (standing_f * 0.95).floor()),
+        plantable_basis: Basis::Measured,
+        place: Some(crate::base::PlaceName::new("bench 2").unwrap()),
+        sown_on: Some(day("2025-05-08")),
+        age_days: Some(310),
+        light_share: Some(0.35),
+        ready: criteria.iter().all(|criterion| !criterion.blocks) && standing >= 5,
+        ready_from: criteria.iter().find(|criterion| criterion.blocks).and_then(|criterion| criterion.expected),
+        ready_spread: None,
+        best_before: Some(day("2026-04-20")),
+        best_before_spread: None,
+        criteria,
+        story: Arc::new(TrayStory::blank(code)),
+    }
+}
+
+fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
+    let name = crate::base::BedName::new(name).unwrap();
+    BedPicture {
+        name: name.clone(),
+        field: crate::base::FieldName::new("Terraces").unwrap(),
+        length_m: 30.0,
+        width_m: 12.0,
+        light_now: light.map(|share| LightNow {
+            share,
+            read_on: day("2026-03-02"),
+            basis: Basis::Measured,
+            entries: vec![entry(40)],
+        }),
+        species,
+        nurses: Vec::new(),
+        story: Arc::new(BedStory {
+            name,
+            layout: Described::default(),
+            blocked: Vec::new(),
+            cohorts: Vec::new(),
+            nurses: Vec::new(),
+            light: Vec::new(),
+            soil: Vec::new(),
+            work: Vec::new(),
+            cuts: Vec::new(),
+            survival: Vec::new(),
+            held: None,
+            treated: None,
+            unexplained: 0,
+            doubts: Vec::new(),
+        }),
+    }
+}
+
+fn bed_species(species: &str, standing: Standing, open: u32, criteria: Vec<Criterion>) -> BedSpecies {
+    BedSpecies {
+        species: SpeciesKey::new(species),
+        positions: 80,
+        living: 80 - open,
+        open_positions: open,
+        in_light: open.saturating_sub(9),
+        standing,
+        criteria,
+    }
+}
+
+fn pair(tray: &str, bed: &str, plants: u32, criteria: Vec<Criterion>) -> Arc<PairPicture> {
+    Arc::new(PairPicture {
+        tray: TrayCode::new(tray).unwrap(),
+        bed: crate::base::BedName::new(bed).unwrap(),
+        fits: criteria.iter().all(|criterion| !criterion.blocks),
+        plants,
+        criteria,
+    })
+}
+
+fn nursery() -> NurserySet {
+    let body = r#"{"name":"Tumbaro school nursery","latitude_deg":-3.2,"longitude_deg":37.1,"altitude_m":1450,"utc_offset_h":2}"#;
+    serde_json::from_str(body).unwrap()
+}
+
+/// A nursery in which nothing was written but its name.
+pub fn empty() -> Picture {
+    let mut site = Site { species: Arc::new(Catalogue::built_in()), ..Site::default() };
+    site.nursery.add(day("2025-01-01"), entry(1), nursery());
+    Picture {
+        day: day("2026-03-14"),
+        looking: Looking::Today,
+        known: None,
+        site: Arc::new(site),
+        trays: BTreeMap::new(),
+        lots: BTreeMap::new(),
+        beds: BTreeMap::new(),
+        pairs: Vec::new(),
+        doubts: Vec::new(),
+    }
+}
+
+/// A nursery with a tray that goes out to two beds, one ready without a bed, others that wait, and an empty one.
+pub fn small() -> Picture {
+    let mut picture = empty();
+    let band = || Measure::LightBand { least: 0.3, most: 0.5 };
+    let hardening = unmet(Rule::Hardening, Measure::DaysAtLeast(28), Measure::Days(12))
+        .expected_on(Some(day("2026-03-30")))
+        .resting_on([entry(31), entry(33)]);
+    let crumbles = unmet(Rule::Plug, Measure::Roots(Roots::Holds), Measure::Roots(Roots::Crumbles));
+    let outgrown = unmet(Rule::DaysInContainer, Measure::DaysAtMost(300), Measure::Days(430));
+    let trays = [
+        tray("cof-031", "COA", Stage::Ready, 30, vec![age(310), met(Rule::Flush, Measure::Yes, Measure::Yes)]),
+        tray("avo-002", "AVO", Stage::Ready, 12, vec![age(300)]),
+        tray("cof-040", "COA", Stage::Hardening, 41, vec![hardening, crumbles]),
+        tray("cof-052", "COA", Stage::GrowingOn, 118, vec![age(193)]),
+        tray("gre-009", "GRE", Stage::Overdue, 7, vec![outgrown]),
+        tray(
+            "cof-001",
+            "COA",
+            Stage::Spent,
+            0,
+            vec![unmet(Rule::Living, Measure::PlantsAtLeast(1), Measure::Plants(Range::exact(0.0)))],
+        ),
+    ];
+    picture.trays = trays.into_iter().map(|tray| (tray.code.clone(), Arc::new(tray))).collect();
+    let weeded = unmet(Rule::Weeded, Measure::Work(GroundTask::Weeded), Measure::No);
+    let unread = Criterion::unknown(Rule::LightNow, Some(band()), true, "common practice for young arabica");
+    let in_band = met(Rule::LightNow, band(), Measure::Light(0.45));
+    let beds = [
+        bed("Lower terrace", Some(0.45), vec![bed_species("COA", Standing::Open, 40, vec![in_band.clone()])]),
+        bed("School plot", Some(0.4), vec![bed_species("COA", Standing::Refill, 12, vec![in_band.clone()])]),
+        bed(
+            "Upper terrace",
+            None,
+            vec![bed_species("COA", Standing::Nursing, 80, vec![unread.clone(), weeded.clone()])],
+        ),
+        bed("Windbreak", None, vec![]),
+    ];
+    picture.beds = beds.into_iter().map(|bed| (bed.name.clone(), Arc::new(bed))).collect();
+    picture.pairs = vec![
+        pair("cof-031", "Lower terrace", 24, vec![age(310), step(0.35, 0.45), in_band.clone()]),
+        pair("cof-031", "School plot", 12, vec![age(310), step(0.35, 0.4), in_band]),
+        pair("cof-031", "Upper terrace", 24, vec![age(310), step(0.3, 0.6), unread.clone(), weeded.clone()]),
+    ];
+    picture.doubts = vec![Doubt {
+        day: day("2026-03-14"),
+        kind: DoubtKind::NoBedPlans { tray: TrayCode::new("avo-002").unwrap(), species: SpeciesKey::new("AVO") },
+        entries: vec![entry(50)],
+    }];
+    picture
+}

@@ -1,0 +1,54 @@
+//! Why, for programs.
+
+use serde_json::{Value, json};
+
+use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
+use crate::base::SpeciesKey;
+use crate::reckon::picture::{BedPicture, PairPicture, Picture, TrayPicture};
+use crate::wording::Wording;
+
+/// Why a tray is ready or not: the tray as in `ready --json`.
+pub fn why_tray_json(tray: &TrayPicture, picture: &Picture, wording: &Wording) -> Value {
+    answer(picture, "tray", tray_json(tray, picture, wording))
+}
+
+/// Why a bed is open or not, for one species or for every planned one.
+pub fn why_bed_json(bed: &BedPicture, species: Option<&SpeciesKey>, picture: &Picture, wording: &Wording) -> Value {
+    let mut only = bed.clone();
+    only.species.retain(|one| species.is_none_or(|wanted| one.species == *wanted));
+    answer(picture, "bed", bed_json(&only, picture, wording))
+}
+
+/// Why a tray fits a bed or not: the pair as in `ready --json`.
+pub fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
+    answer(picture, "pair", pair_json(pair, wording))
+}
+
+fn answer(picture: &Picture, subject: &str, verdict: Value) -> Value {
+    json!({"version": VERSION, "on": picture.day, "looking": picture.looking, "known": picture.known, subject: verdict})
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cli::ready_json::ready_json;
+    use crate::cli::test_picture::small;
+    use crate::wording::Lang;
+
+    #[test]
+    fn why_says_of_each_thing_what_ready_says() {
+        let (picture, wording) = (small(), Wording::new(Lang::En));
+        let ready = ready_json(&picture, &wording);
+        for (number, tray) in picture.trays.values().enumerate() {
+            assert_eq!(why_tray_json(tray, &picture, &wording)["tray"], ready["trays"][number]);
+        }
+        for (number, pair) in picture.pairs.iter().enumerate() {
+            assert_eq!(why_pair_json(pair, &picture, &wording)["pair"], ready["pairs"][number]);
+        }
+        for (number, bed) in picture.beds.values().enumerate() {
+            assert_eq!(why_bed_json(bed, None, &picture, &wording)["bed"], ready["beds"][number]);
+            let other = why_bed_json(bed, Some(&SpeciesKey::new("AVO")), &picture, &wording);
+            assert_eq!(other["bed"]["species"], json!([]));
+        }
+    }
+}

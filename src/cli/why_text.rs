@@ -1,0 +1,270 @@
+//! Why, for people: every criterion of a tray, a bed or a pair, with where it comes from.
+
+use super::columns::{left_aligned, width_of};
+use super::ready_text::page_top;
+use super::sheet::{Ink, Sheet};
+use crate::base::{Day, SpeciesKey};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, DaySpread, PairPicture, Picture, TrayPicture};
+use crate::wording::Wording;
+use crate::wording::verdict::About;
+
+/// Blanks before the labels of a criterion.
+const INDENT: usize = 4;
+
+/// Why a tray is ready or not.
+pub fn why_tray_text(tray: &TrayPicture, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+    let mut page = WhyPage::new(picture, wording, width, colour);
+    page.sheet.heading(&wording.why_tray_heading(&tray.code, page.species(tray.species.as_ref())));
+    page.verdict(tray.ready, &if tray.ready { wording.why_ready() } else { wording.why_not_ready() });
+    page.tray_facts(tray);
+    page.criteria(&tray.criteria, About::Tray);
+    page.sheet.finish()
+}
+
+/// Why a bed is open or not, for one species or for every planned one.
+pub fn why_bed_text(
+    bed: &BedPicture,
+    species: Option<&SpeciesKey>,
+    picture: &Picture,
+    wording: &Wording,
+    width: usize,
+    colour: bool,
+) -> String {
+    let mut page = WhyPage::new(picture, wording, width, colour);
+    let asked: Vec<&BedSpecies> =
+        bed.species.iter().filter(|one| species.is_none_or(|wanted| one.species == *wanted)).collect();
+    for one in &asked {
+        page.sheet.heading(&wording.why_bed_heading(&bed.name, page.species(Some(&one.species))));
+        let open = one.criteria.iter().all(|criterion| !criterion.blocks);
+        let positions = wording.bed_has_open(one.open_positions, one.positions);
+        page.verdict(open, &format!("{}: {positions}", wording.standing_name(one.standing)));
+        page.criteria(&one.criteria, About::Bed);
+    }
+    if asked.is_empty() {
+        page.sheet.gap();
+        let said = match species {
+            Some(key) => wording.refused_not_planned(&bed.name, page.species(Some(key))),
+            None => wording.teach_plan(&bed.name),
+        };
+        page.sheet.paragraph(&said, Ink::Plain);
+    }
+    page.sheet.finish()
+}
+
+/// Why a tray fits a bed or not.
+pub fn why_pair_text(pair: &PairPicture, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+    let mut page = WhyPage::new(picture, wording, width, colour);
+    page.sheet.heading(&wording.why_pair_heading(&pair.tray, &pair.bed));
+    let said = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
+    page.verdict(pair.fits, &said);
+    page.criteria(&pair.criteria, About::Pair);
+    page.sheet.finish()
+}
+
+struct WhyPage<'a> {
+    picture: &'a Picture,
+    wording: &'a Wording,
+    sheet: Sheet,
+    label_room: usize,
+}
+
+impl<'a> WhyPage<'a> {
+    fn new(picture: &'a Picture, wording: &'a Wording, width: usize, colour: bool) -> WhyPage<'a> {
+        let labels = [
+            wording.label_why(),
+            wording.label_needed(),
+            wording.label_known(),
+            wording.label_expected(),
+            wording.label_source(),
+            wording.label_entries(),
+            wording.label_stage(),
+            wording.label_standing(),
+            wording.label_place(),
+            wording.label_plantable(),
+            wording.label_ready_from(),
+            wording.label_best_before(),
+            wording.label_counted(),
+            wording.label_light(),
+        ];
+        let label_room = labels.iter().map(|label| width_of(label)).max().unwrap_or(0);
+        let mut sheet = Sheet::new(width, colour);
+        page_top(picture, wording, &mut sheet);
+        WhyPage { picture, wording, sheet, label_room }
+    }
+
+    fn species(&self, key: Option<&SpeciesKey>) -> String {
+        key.map_or_else(
+            || self.wording.species_unknown(),
+            |key| self.wording.species_of(key, &self.picture.site.species),
+        )
+    }
+
+    fn verdict(&mut self, good: bool, said: &str) {
+        let (mark, ink) = if good { ("+ ", Ink::Ready) } else { ("x ", Ink::Waits) };
+        self.sheet.hanging(mark, ink, said, Ink::Bold);
+    }
+
+    fn labelled(&mut self, label: &str, text: &str) {
+        let beginning = format!("{}{}  ", " ".repeat(INDENT), left_aligned(label, self.label_room));
+        self.sheet.hanging(&beginning, Ink::Plain, text, Ink::Plain);
+    }
+
+    fn tray_facts(&mut self, tray: &TrayPicture) {
+        let wording = self.wording;
+        self.labelled(&wording.label_stage(), &wording.stage_name(tray.stage));
+        self.labelled(&wording.label_standing(), &wording.plants(tray.standing));
+        if let Some(day) = tray.counted_on {
+            self.labelled(&wording.label_counted(), &wording.day(day));
+        }
+        let plantable = wording.plants_range(tray.plantable);
+        let plantable = wording.known_how(plantable, wording.basis_name(tray.plantable_basis));
+        self.labelled(&wording.label_plantable(), &plantable);
+        if let Some(place) = &tray.place {
+            self.labelled(&wording.label_place(), place.as_str());
+        }
+        if let Some(share) = tray.light_share {
+            self.labelled(&wording.label_light(), &wording.percent(share));
+        }
+        self.dated(&wording.label_ready_from(), tray.ready_from, tray.ready_spread);
+        self.dated(&wording.label_best_before(), tray.best_before, tray.best_before_spread);
+    }
+
+    fn dated(&mut self, label: &str, day: Option<Day>, spread: Option<DaySpread>) {
+        let wording = self.wording;
+        let said = match (day, spread) {
+            (_, Some(spread)) if spread.low != spread.high => {
+                wording.day_between(wording.day(spread.likely), wording.day(spread.low), wording.day(spread.high))
+            }
+            (Some(day), _) => wording.day(day),
+            (None, Some(spread)) => wording.day(spread.likely),
+            (None, None) => return,
+        };
+        self.labelled(label, &said);
+    }
+
+    fn criteria(&mut self, criteria: &[Criterion], about: About) {
+        if criteria.is_empty() {
+            self.sheet.paragraph(&self.wording.why_nothing_asked(), Ink::Plain);
+        }
+        let room = criteria.iter().map(|one| width_of(&self.wording.rule_name(one.rule))).max().unwrap_or(0);
+        for criterion in criteria {
+            self.criterion(criterion, about, room);
+        }
+    }
+
+    fn criterion(&mut self, criterion: &Criterion, about: About, name_room: usize) {
+        let wording = self.wording;
+        let (mark, state, ink) = state_of(criterion, wording);
+        self.sheet.gap();
+        let name = left_aligned(&wording.rule_name(criterion.rule), name_room);
+        self.sheet.hanging(&format!("{mark} {name}  "), ink, &state, Ink::Bold);
+        self.labelled(&wording.label_why(), &wording.reason(criterion, about));
+        if let Some(needed) = &criterion.needed {
+            self.labelled(&wording.label_needed(), &wording.measure_for(criterion.rule, needed));
+        }
+        let basis = wording.basis_name(criterion.basis);
+        let known = match &criterion.known {
+            Some(known) => wording.known_how(wording.measure_for(criterion.rule, known), basis),
+            None => basis,
+        };
+        self.labelled(&wording.label_known(), &known);
+        if let Some(day) = criterion.expected {
+            let said = if criterion.met == Some(true) { wording.was_from(wording.day(day)) } else { wording.day(day) };
+            self.labelled(&wording.label_expected(), &said);
+        }
+        self.labelled(&wording.label_source(), &wording.source_words(&criterion.source));
+        if !criterion.entries.is_empty() {
+            let entries: Vec<String> = criterion.entries.iter().map(ToString::to_string).collect();
+            self.labelled(&wording.label_entries(), &entries.join(", "));
+        }
+    }
+}
+
+/// The mark and the word of a criterion: `+` met, `x` blocks, `?` not known, `!` warns, `-` unmet without blocking.
+fn state_of(criterion: &Criterion, wording: &Wording) -> (&'static str, String, Ink) {
+    match (criterion.met, criterion.blocks, criterion.warns) {
+        (None, true, _) => ("?", wording.state_unknown_blocks(), Ink::Waits),
+        (None, false, _) => ("?", wording.state_unknown(), Ink::Plain),
+        (Some(_), true, _) => ("x", wording.state_blocks(), Ink::Waits),
+        (Some(_), false, true) => ("!", wording.state_warns(), Ink::Waits),
+        (Some(true), false, false) => ("+", wording.state_met(), Ink::Ready),
+        (Some(false), false, false) => ("-", wording.state_unmet(), Ink::Plain),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cli::test_picture::small;
+    use crate::wording::Lang;
+
+    fn every_page(width: usize, lang: Lang, colour: bool) -> Vec<String> {
+        let (picture, wording) = (small(), Wording::new(lang));
+        let trays = picture.trays.values().map(|tray| why_tray_text(tray, &picture, &wording, width, colour));
+        let beds = picture.beds.values().map(|bed| why_bed_text(bed, None, &picture, &wording, width, colour));
+        let pairs = picture.pairs.iter().map(|pair| why_pair_text(pair, &picture, &wording, width, colour));
+        trays.chain(beds).chain(pairs).collect()
+    }
+
+    #[test]
+    fn no_line_is_wider_than_the_page_in_either_language() {
+        for lang in Lang::ALL {
+            for width in 40..=120 {
+                for line in every_page(width, lang, false).iter().flat_map(|page| page.lines()) {
+                    assert!(width_of(line) <= width, "{width}: {line}");
+                    assert!(!line.contains('\u{1b}'));
+                }
+            }
+        }
+        assert!(every_page(80, Lang::En, true).iter().all(|page| page.contains("\u{1b}[")));
+    }
+
+    #[test]
+    fn a_pair_shows_every_question_with_what_is_needed_known_and_its_source() {
+        let picture = small();
+        let pair = picture.pairs.last().unwrap();
+        let text = why_pair_text(pair, &picture, &Wording::new(Lang::En), 80, false);
+        insta::assert_snapshot!(text, @r#"
+Tumbaro school nursery                                        today, 14 Mar 2026
+
+Tray cof-031 for bed Upper terrace
+x does not fit
+
++ days since sowing  met
+    why          310 days old, 210 needed
+    needed       at least 210 d
+    known        310 d (counted)
+    expected     since 4 Dec 2025
+    source       Wintgens 2004, Coffee
+    entries      k3f9:12
+
+x step in light      holds it back
+    why          stood in 30 % light, this bed has 60 %: 2.0 times as bright,
+                 bring it out in two steps first
+    needed       at most 1.6 times as bright
+    known        30 % to 60 % light, 2.0 times as bright (reckoned)
+    source       common practice
+
+? light now          not known, holds it back
+    why          the light is not known: read the light in this bed
+    needed       30 to 50 % light
+    known        not known
+    source       common practice for young arabica
+
+x weeding            holds it back
+    why          weeding is not written down: weed the rings, then write it
+    needed       weeded
+    known        no (reckoned)
+    source       common practice
+"#);
+    }
+
+    #[test]
+    fn a_species_no_bed_plans_is_said_so() {
+        let picture = small();
+        let bed = &picture.beds[&crate::base::BedName::new("Lower terrace").unwrap()];
+        let avocado = SpeciesKey::new("AVO");
+        let text = why_bed_text(bed, Some(&avocado), &picture, &Wording::new(Lang::En), 80, false);
+        assert!(text.contains("Lower terrace does not plan avocado"), "{text}");
+    }
+}

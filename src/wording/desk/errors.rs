@@ -1,0 +1,214 @@
+//! Refusals, faults of lines and trouble with the file, in words.
+
+use crate::desk::{DeskError, FileFault, JournalError, LineFault, PairFault, ReadFault, Reason, Refusal, Refused};
+use crate::nursery::species::Catalogue;
+use crate::reckon::picture::Doubt;
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    line_too_long(most: text);
+    line_without_end();
+    line_not_utf8(byte: count);
+    line_not_json();
+    line_cut_short();
+    line_too_deep();
+    line_number_too_large();
+    line_not_a_record();
+    line_name_twice(field: text);
+    line_at_and_clock();
+    line_unseen(place: count, shown: text);
+    line_envelope(what: text);
+    line_coming_day(day: text);
+    line_too_long_ago(day: text, first: text);
+    line_not_a_moment(written: text);
+    line_not_a_hash(written: text);
+    line_wrong_hash(entry: text);
+    line_no_equals(written: text);
+    line_quote_open();
+    line_bracket_open();
+    line_no_blank();
+    line_not_days_before(written: text);
+    line_recorded_before();
+    line_day_cut_short();
+    sheet_workbook();
+    sheet_too_long(most: text);
+    sheet_not_in_encoding(byte: count);
+    sheet_no_names();
+    sheet_too_many_columns(most: count);
+    sheet_column_without_name();
+    sheet_too_many_cells(columns: count);
+    sheet_letters_behind_quote();
+    sheet_day_in_other_order(written: text);
+    at_line(line: count, sentence: text);
+    at_column(column: count, sentence: text);
+    on_field(field: text, sentence: text);
+    more_faults(faults: count);
+    nothing_written();
+    undo_leaves(entries: count, list: text, rest: text);
+    profile_refused(species: text, what: text);
+}
+
+impl Wording {
+    /// Why something is not written.
+    pub fn refusal(&self, refusal: &Refusal, species: &Catalogue) -> String {
+        let count = |n: u32| i64::from(n);
+        match refusal {
+            Refusal::Entry(fault) => self.entry_fault(fault),
+            Refusal::UnknownTray(name, nearest) => self.nearest_after(self.refused_unknown_tray(name), nearest),
+            Refusal::UnknownLot(name, nearest) => self.nearest_after(self.refused_unknown_lot(name), nearest),
+            Refusal::UnknownBed(name, nearest) => self.nearest_after(self.refused_unknown_bed(name), nearest),
+            Refusal::UnknownSpecies(name, nearest) => self.nearest_after(self.refused_unknown_species(name), nearest),
+            Refusal::UnknownEntry(entry) => self.refused_unknown_entry(entry),
+            Refusal::TrayInUse(tray) => self.refused_tray_code_in_use(tray),
+            Refusal::LotInUse(lot) => self.refused_lot_code_in_use(lot),
+            Refusal::MoreOutThanStands { tray, out, stands, on } => {
+                self.refused_more_out(tray, count(*out), count(*stands), self.day(*on))
+            }
+            Refusal::MoreSeedThanHeld { lot, out, held, on } => {
+                self.refused_more_seed(lot, count(*out), count(*held), self.day(*on))
+            }
+            Refusal::MoreDeadThanLive { bed, species: key, dead, live, on } => {
+                let name = self.species_of(key, species);
+                self.refused_more_dead(bed, name, count(*dead), count(*live), self.day(*on))
+            }
+            Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
+            Refusal::Profile(key, what) => self.profile_refused(key, what),
+            Refusal::NothingToUndo => self.refused_nothing_to_undo(),
+            Refusal::LeavesOthersWithoutGround { entries, doubts, rest_on_them } => {
+                let list: Vec<String> = doubts.iter().map(|doubt: &Doubt| self.doubt(doubt, species)).collect();
+                let rest: Vec<String> = rest_on_them.iter().map(ToString::to_string).collect();
+                let list = if list.is_empty() { "-".to_string() } else { list.join("; ") };
+                self.undo_leaves(entries.len() as i64, list, rest.join(", "))
+            }
+        }
+    }
+
+    /// A refusal with its line, where it stands in one.
+    pub fn refused(&self, refused: &Refused, species: &Catalogue) -> String {
+        let sentence = self.refusal(&refused.why, species);
+        if refused.line == 0 { sentence } else { self.at_line(refused.line as i64, sentence) }
+    }
+
+    /// Everything a desk said no to, a line each.
+    pub fn desk_error(&self, fault: &DeskError, file: &str, species: &Catalogue) -> Vec<String> {
+        match fault {
+            DeskError::Refused(refused) => refused.iter().map(|one| self.refused(one, species)).collect(),
+            DeskError::Journal(fault) => vec![self.journal_error(fault, file)],
+        }
+    }
+
+    /// Trouble with the file.
+    pub fn journal_error(&self, fault: &JournalError, file: &str) -> String {
+        match fault {
+            JournalError::NotThere(path) => self.file_not_there(path.display()),
+            JournalError::AlreadyThere(path) => self.file_already_there(path.display()),
+            JournalError::NotOurs(path) => self.file_not_ours(path.display()),
+            JournalError::Newer { .. } => self.file_newer(file),
+            JournalError::Busy => self.file_busy(file),
+            JournalError::Full => self.file_full(file),
+            JournalError::ReadOnly => self.file_read_only(file),
+            JournalError::Damaged { what, entry } => {
+                let at = entry.as_ref().map_or_else(|| what.clone(), |entry| format!("{entry}: {what}"));
+                self.file_damaged(file, at)
+            }
+            JournalError::Fork { entry } => self.chain_fork(entry),
+            JournalError::Gap { device, from, to } => {
+                self.chain_gap(device, format!("{device}:{from}"), format!("{device}:{to}"))
+            }
+            JournalError::WrongHash { entry } | JournalError::WrongPrevious { entry } => self.chain_wrong_hash(entry),
+            JournalError::Io { path, text } => self.file_other(path.display(), text),
+            JournalError::Sqlite(text) => self.file_other(file, text),
+        }
+    }
+
+    /// A file that was not written.
+    pub fn file_fault(&self, fault: &FileFault) -> String {
+        match fault {
+            FileFault::Exists(path) => self.file_already_there(path.display()),
+            FileFault::NoFileName(path) => self.file_other(path.display(), "-"),
+            FileFault::NoFolder(path) => self.file_folder_missing(path.display()),
+            FileFault::Io { path, error } => self.file_other(path.display(), error),
+        }
+    }
+
+    /// Lines that could not be read, a sentence each.
+    pub fn read_fault(&self, fault: &ReadFault, file: &str) -> Vec<String> {
+        match fault {
+            ReadFault::Io(error) => vec![self.file_other(file, error)],
+            ReadFault::Lines(faults) => {
+                let mut all: Vec<String> = faults.listed.iter().map(|one| self.line_fault(one)).collect();
+                if faults.count > faults.listed.len() {
+                    all.push(self.more_faults((faults.count - faults.listed.len()) as i64));
+                }
+                all
+            }
+        }
+    }
+
+    /// A fault in a line of a file.
+    pub fn line_fault(&self, fault: &LineFault) -> String {
+        let sentence = self.in_place(fault.column, fault.field.as_deref(), &fault.reason);
+        self.at_line(fault.line as i64, sentence)
+    }
+
+    /// A fault in what was typed.
+    pub fn pair_fault(&self, fault: &PairFault) -> String {
+        self.in_place(None, fault.field.as_deref(), &fault.reason)
+    }
+
+    fn in_place(&self, column: Option<usize>, field: Option<&str>, reason: &Reason) -> String {
+        let sentence = self.reason_of_line(reason, field);
+        // Faults of an entry name their field themselves.
+        let named = matches!(reason, Reason::Entry(_) | Reason::Envelope(_) | Reason::NameTwice);
+        let sentence = match field {
+            Some(field) if !named => self.on_field(field, sentence),
+            _ => sentence,
+        };
+        column.map_or(sentence.clone(), |column| self.at_column(column as i64, sentence))
+    }
+
+    fn reason_of_line(&self, reason: &Reason, field: Option<&str>) -> String {
+        let size = |bytes: usize| format!("{} MB", bytes >> 20);
+        match reason {
+            Reason::LineTooLong { most_bytes } => self.line_too_long(size(*most_bytes)),
+            Reason::LineWithoutEnd => self.line_without_end(),
+            Reason::NotUtf8 { byte } => self.line_not_utf8(*byte as i64),
+            Reason::NotJson => self.line_not_json(),
+            Reason::JsonCutShort => self.line_cut_short(),
+            Reason::TooDeep => self.line_too_deep(),
+            Reason::NumberTooLarge => self.line_number_too_large(),
+            Reason::NotARecord => self.line_not_a_record(),
+            Reason::NameTwice => self.line_name_twice(field.unwrap_or("-")),
+            Reason::AtAndClock => self.line_at_and_clock(),
+            Reason::Unseen { place, shown, .. } => self.line_unseen(*place as i64, shown),
+            Reason::Entry(fault) => self.entry_fault(fault),
+            Reason::Envelope(problem) => {
+                let field = field.unwrap_or("-").to_string();
+                let fault = crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() };
+                self.line_envelope(self.field_fault(&fault))
+            }
+            Reason::ComingDay(day) => self.line_coming_day(self.day(*day)),
+            Reason::TooLongAgo { happened, first } => self.line_too_long_ago(self.day(*happened), self.day(*first)),
+            Reason::NotAMoment(written) => self.line_not_a_moment(written),
+            Reason::NotAHash(written) => self.line_not_a_hash(written),
+            Reason::WrongHash(entry) => self.line_wrong_hash(entry),
+            Reason::NoEqualsSign(written) => self.line_no_equals(written),
+            Reason::QuoteOpen => self.line_quote_open(),
+            Reason::BracketOpen => self.line_bracket_open(),
+            Reason::NoBlankBehind => self.line_no_blank(),
+            Reason::NotDaysBefore(written) => self.line_not_days_before(written),
+            Reason::RecordedBefore => self.line_recorded_before(),
+            Reason::LineCutShort => self.line_day_cut_short(),
+            Reason::Workbook => self.sheet_workbook(),
+            Reason::SheetTooLong { most_bytes } => self.sheet_too_long(size(*most_bytes)),
+            Reason::NotInEncoding { byte } => self.sheet_not_in_encoding(*byte as i64),
+            Reason::NoNames => self.sheet_no_names(),
+            Reason::TooManyColumns(most) => self.sheet_too_many_columns(*most as i64),
+            Reason::ColumnWithoutName => self.sheet_column_without_name(),
+            Reason::TooManyCells { columns } => self.sheet_too_many_cells(*columns as i64),
+            Reason::LettersBehindQuote => self.sheet_letters_behind_quote(),
+            Reason::DayInOtherOrder(written) => self.sheet_day_in_other_order(written),
+        }
+    }
+}

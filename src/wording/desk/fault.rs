@@ -1,0 +1,168 @@
+//! Why a line is not an entry, and what to write instead.
+
+use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    fault_not_json(what: text);
+    fault_no_kind();
+    fault_unknown_kind(kind: text);
+    fault_in_kind(kind: text, sentence: text);
+    with_nearest(sentence: text, names: text);
+    problem_missing(field: text);
+    problem_unknown(field: text);
+    problem_not_a_number(field: text, written: text);
+    problem_letters_behind(field: text, written: text);
+    problem_letters_behind_unit(field: text, written: text, unit: text);
+    problem_not_whole(field: text, written: text);
+    problem_below_zero(field: text, written: text);
+    problem_outside_ends(field: text, least: text, most: text);
+    problem_not_true_or_false(field: text);
+    problem_not_text(field: text);
+    problem_empty(field: text);
+    problem_too_long(field: text, most: count);
+    problem_unseen(field: text, shown: text);
+    problem_not_a_day(field: text, written: text);
+    problem_not_a_month_day(field: text, written: text);
+    problem_not_a_clock(field: text, written: text);
+    problem_not_an_entry(field: text, written: text);
+    problem_not_a_spot(field: text, written: text);
+    problem_not_the_word(field: text, written: text, known: text);
+    problem_not_a_list(field: text);
+    problem_not_a_record(field: text);
+    problem_one_of(kind: text, fields: text);
+    problem_twelve_months(field: text);
+    problem_same_tray();
+    problem_twice(field: text);
+    problem_profile(field: text, what: text);
+}
+
+impl Wording {
+    /// Why a line is not an entry.
+    pub fn entry_fault(&self, fault: &EntryFault) -> String {
+        match fault {
+            EntryFault::NotJson(what) => self.fault_not_json(what),
+            EntryFault::NoKind => self.fault_no_kind(),
+            EntryFault::UnknownKind(kind, nearest) => self.nearest_after(self.fault_unknown_kind(kind), nearest),
+            EntryFault::Field { kind, fault } => self.fault_in_kind(kind, self.field_fault(fault)),
+        }
+    }
+
+    /// What is wrong with a field.
+    pub fn field_fault(&self, fault: &FieldFault) -> String {
+        let field = &fault.field;
+        match &fault.problem {
+            Problem::Missing => self.problem_missing(field),
+            Problem::Unknown(nearest) => self.nearest_after(self.problem_unknown(field), nearest),
+            Problem::NotANumber(written) => self.problem_not_a_number(field, written),
+            Problem::LettersBehind { written, unit: Some(unit) } => {
+                self.problem_letters_behind_unit(field, written, unit)
+            }
+            Problem::LettersBehind { written, unit: None } => self.problem_letters_behind(field, written),
+            Problem::NotWhole(written) => self.problem_not_whole(field, written),
+            Problem::BelowZero(written) => self.problem_below_zero(field, written),
+            Problem::OutsideEnds { least, most } => {
+                self.problem_outside_ends(field, self.number(*least, 3), self.number(*most, 3))
+            }
+            Problem::NotTrueOrFalse => self.problem_not_true_or_false(field),
+            Problem::NotText => self.problem_not_text(field),
+            Problem::Empty => self.problem_empty(field),
+            Problem::TooLong(most) => self.problem_too_long(field, i64::try_from(*most).unwrap_or(i64::MAX)),
+            Problem::Unseen(shown) => self.problem_unseen(field, shown),
+            Problem::NotADay(written) => self.problem_not_a_day(field, written),
+            Problem::NotAMonthDay(written) => self.problem_not_a_month_day(field, written),
+            Problem::NotAClock(written) => self.problem_not_a_clock(field, written),
+            Problem::NotAnEntry(written) => self.problem_not_an_entry(field, written),
+            Problem::NotASpot(written) => self.problem_not_a_spot(field, written),
+            Problem::NotTheWord { written, known } => self.problem_not_the_word(field, written, known.join(", ")),
+            Problem::NotAList => self.problem_not_a_list(field),
+            Problem::NotARecord => self.problem_not_a_record(field),
+            Problem::OneOf("12 months") => self.problem_twelve_months(field),
+            Problem::OneOf("from ≠ to") => self.problem_same_tray(),
+            Problem::OneOf(fields) => self.problem_one_of(field, fields),
+            Problem::Twice => self.problem_twice(field),
+            Problem::Profile(what) => self.problem_profile(field, what),
+        }
+    }
+
+    /// A sentence with the nearest known names behind it, where there are any.
+    pub fn nearest_after(&self, sentence: String, nearest: &[String]) -> String {
+        if nearest.is_empty() { sentence } else { self.with_nearest(sentence, nearest.join(", ")) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::wording::Lang;
+
+    fn field(field: &str, problem: Problem) -> EntryFault {
+        EntryFault::Field { kind: "counted".into(), fault: FieldFault { field: field.into(), problem } }
+    }
+
+    #[test]
+    fn a_fault_names_the_field_what_was_written_and_what_to_write() {
+        let en = Wording::new(Lang::En);
+        let letters = Problem::LettersBehind { written: "41kg".into(), unit: None };
+        assert_eq!(
+            en.entry_fault(&field("standing", letters)),
+            "counted: standing is a number: write the number alone, not '41kg'"
+        );
+        let centimetres = Problem::LettersBehind { written: "41cm".into(), unit: Some("cm") };
+        assert_eq!(
+            en.entry_fault(&field("height_cm", centimetres)),
+            "counted: height_cm is in cm: write the number alone, not '41cm'"
+        );
+        assert_eq!(
+            en.entry_fault(&field("standin", Problem::Unknown(vec!["standing".into()]))),
+            "counted: there is no field standin here; nearest: standing"
+        );
+        assert_eq!(
+            Wording::new(Lang::Es).entry_fault(&EntryFault::UnknownKind("contado".into(), vec![])),
+            "no existe la anotación 'contado'"
+        );
+    }
+
+    #[test]
+    fn every_problem_of_every_language_is_a_sentence_of_its_own() {
+        let all = || {
+            vec![
+                Problem::Missing,
+                Problem::Unknown(vec![]),
+                Problem::NotANumber("x".into()),
+                Problem::LettersBehind { written: "x".into(), unit: None },
+                Problem::LettersBehind { written: "x".into(), unit: Some("cm") },
+                Problem::NotWhole("x".into()),
+                Problem::BelowZero("x".into()),
+                Problem::OutsideEnds { least: 0.001, most: 100.0 },
+                Problem::NotTrueOrFalse,
+                Problem::NotText,
+                Problem::Empty,
+                Problem::TooLong(24),
+                Problem::Unseen("x".into()),
+                Problem::NotADay("x".into()),
+                Problem::NotAMonthDay("x".into()),
+                Problem::NotAClock("x".into()),
+                Problem::NotAnEntry("x".into()),
+                Problem::NotASpot("x".into()),
+                Problem::NotTheWord { written: "x".into(), known: vec!["plug", "bag"] },
+                Problem::NotAList,
+                Problem::NotARecord,
+                Problem::OneOf("seeds / mass_g"),
+                Problem::OneOf("12 months"),
+                Problem::OneOf("from ≠ to"),
+                Problem::Twice,
+                Problem::Profile("x".into()),
+            ]
+        };
+        for lang in Lang::ALL {
+            let wording = Wording::new(lang);
+            let said: std::collections::BTreeSet<String> = all()
+                .into_iter()
+                .map(|problem| wording.field_fault(&FieldFault { field: "f".into(), problem }))
+                .collect();
+            assert_eq!(said.len(), all().len(), "{said:#?}");
+        }
+    }
+}

@@ -1,0 +1,11 @@
+//! What the desk says: faults of a line, refusals, and what was done.
+
+mod errors;
+mod fault;
+mod notes;
+mod refusal;
+
+#[cfg(test)]
+pub(super) use {
+    errors::KEYS as ERROR_KEYS, fault::KEYS as FAULT_KEYS, notes::KEYS as DESK_KEYS, refusal::KEYS as REFUSAL_KEYS,
+};

@@ -1,0 +1,24 @@
+//! What was done, said back.
+
+use crate::wording::messages::messages;
+
+messages! {
+    saved(entries: count);
+    saved_entry(entry: text);
+    saved_with_doubt(doubt: text);
+    dry_run(entries: count);
+    taken(entries: count);
+    already_here(entries: count);
+    undo_done(entries: count, list: text);
+    undo_asks(entries: count, list: text);
+    begun(name: text, file: text);
+    sample_made(file: text);
+    backup_made(file: text, entries: count);
+    exported(entries: count, file: text);
+    check_sound(entries: count);
+    check_doubts(doubts: count);
+    clock_behind(today: text, newest: text);
+    clock_ahead(today: text, newest: text);
+    clock_asks();
+    draft_kept();
+}

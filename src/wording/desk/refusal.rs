@@ -1,0 +1,43 @@
+//! Why nothing was written, and the next step.
+
+use crate::wording::messages::messages;
+
+messages! {
+    refused_unknown_tray(name: text);
+    refused_unknown_lot(name: text);
+    refused_unknown_bed(name: text);
+    refused_unknown_species(name: text);
+    refused_unknown_place(name: text);
+    refused_unknown_container(name: text);
+    refused_unknown_field(name: text);
+    refused_more_out(tray: text, wanted: count, stands: count, day: text);
+    refused_more_seed(lot: text, wanted: count, holds: count, day: text);
+    refused_more_dead(bed: text, species: text, wanted: count, lives: count, day: text);
+    refused_future(day: text, today: text);
+    refused_tray_code_in_use(tray: text);
+    refused_lot_code_in_use(lot: text);
+    refused_nothing_to_undo();
+    refused_unknown_entry(entry: text);
+    refused_already_withdrawn(entry: text);
+    refused_other_copy(entry: text);
+    refused_undo_below_zero(entries: count, list: text);
+    refused_while_looking();
+    refused_not_planned(bed: text, species: text);
+    refused_line(line: count, sentence: text);
+    refused_lines(lines: count);
+    refused_no_nursery();
+    file_not_there(file: text);
+    file_already_there(file: text);
+    file_not_ours(file: text);
+    file_newer(file: text);
+    file_busy(file: text);
+    file_full(file: text);
+    file_read_only(file: text);
+    file_damaged(file: text, what: text);
+    file_folder_missing(file: text);
+    file_other(file: text, what: text);
+    chain_gap(device: text, first: text, last: text);
+    chain_fork(entry: text);
+    chain_wrong_hash(entry: text);
+    chain_other_nursery();
+}

@@ -1,0 +1,35 @@
+# Around the work of commands.
+settings_unreadable = the settings cannot be read: { $what }. Mend the line, or take the file away
+today_unreadable = OUTPLANT_TODAY is '{ $written }'; write it as 2026-03-14
+begun_next = Next: write down a bench, a bag, the seed and the trays you have; outplant write lists what can be written, outplant ready says what is ready.
+sample_look = This is an invented nursery, kept in { $file }. Begin your own: outplant begin --name "..." --lat ... --lon ... --altitude ...
+write_lists_kinds = What can be written, each as outplant write KIND key=value ... ; [ ] may be left out, happened= and who= stand beside any:
+value_number = number
+value_entry = device:number
+clock_set_it = set the clock, or say OUTPLANT_TODAY=2026-03-14 before the command
+refused_empty_tray = nothing stands in { $tray }: there is nothing to send out
+check_damaged = { $faults ->
+    [one] The file is damaged in one place:
+   *[other] The file is damaged in { $faults } places:
+}
+check_what_now = Do not write in it. Keep it as it is, take the newest backup, and import what export still gives.
+check_unbalanced = the books of { $name } do not add up: please report this
+check_replay_differs = replaying the entries in another order gives other books: please report this
+check_unknown_kinds = { $entries ->
+    [one] one entry is of a kind that a newer version wrote; it is kept
+   *[other] { $entries } entries are of kinds that a newer version wrote; they are kept
+}
+check_versions = file version { $file }, this program knows { $program }; SQLite { $sqlite }
+note_read_only_file = the file may only be read: nothing can be written
+note_read_only_folder = the folder may only be read: nothing can be written
+note_no_log = this disk cannot keep a write-ahead log; entries are saved more slowly and as safely
+note_kept_before = the file was brought up to this version; as it was before it is kept in { $file }
+note_new_device = this file was copied or restored: from now on its entries stand under a new device
+note_device_of_this_run = the settings' folder cannot be written ({ $why }): this run's entries stand under a device of their own
+note_device_not_noted = the entry is saved, but the settings' folder could not be written ({ $why })
+note_devices_put_aside = the list of devices could not be read and was put aside in { $file }
+how_heading = { $things ->
+    [0] Nothing holds it back.
+    [one] What to do, one thing:
+   *[other] What to do, { $things } things:
+}

@@ -1,0 +1,48 @@
+saved = { $entries ->
+    [one] written: { $entries } entry
+   *[other] written: { $entries } entries
+}
+saved_entry = written as { $entry }
+saved_with_doubt = it is written, but now this cannot be right: { $doubt }
+dry_run = { $entries ->
+    [one] { $entries } entry could be written; nothing was
+   *[other] { $entries } entries could be written; nothing was
+}
+taken = { $entries ->
+    [one] taken in: { $entries } entry
+   *[other] taken in: { $entries } entries
+}
+already_here = { $entries ->
+    [one] { $entries } entry was here already
+   *[other] { $entries } entries were here already
+}
+undo_done = { $entries ->
+    [one] taken back { $entries } entry: { $list }
+   *[other] taken back { $entries } entries: { $list }
+}
+undo_asks = { $entries ->
+    [one] take back { $entries } entry: { $list }?
+   *[other] take back { $entries } entries: { $list }?
+}
+begun = the book of { $name } is begun in { $file }
+sample_made = the sample nursery stands in { $file }
+backup_made = { $entries ->
+    [one] copied and checked: { $entries } entry in { $file }
+   *[other] copied and checked: { $entries } entries in { $file }
+}
+exported = { $entries ->
+    [one] { $entries } entry in { $file }
+   *[other] { $entries } entries in { $file }
+}
+check_sound = { $entries ->
+    [one] the file is sound: { $entries } entry, chain, books and replay agree
+   *[other] the file is sound: { $entries } entries, chain, books and replay agree
+}
+check_doubts = { $doubts ->
+    [one] { $doubts } doubt waits to be settled
+   *[other] { $doubts } doubts wait to be settled
+}
+clock_behind = the clock says { $today }, but the newest entry is of { $newest }
+clock_ahead = the clock says { $today }, more than a year after the newest entry of { $newest }
+clock_asks = is the clock right?
+draft_kept = not written; what you typed is kept and offered again

@@ -1,0 +1,21 @@
+doubt_more_out_than_stood = { $tray }: { $out } went out on { $day }, but { $stood } stood there by the books: count it and write a stocktake
+doubt_more_seed_than_held = { $lot }: { $out } seeds went out on { $day }, but the lot held { $held } by the books: count what is left
+doubt_more_dead_than_lived = { $bed }: { $dead } { $species } dead on { $day }, but { $lived } lived there by the books: count the living again
+doubt_more_alive_than_planted = { $bed }: { $alive } { $species } alive on { $day }, but { $planted } were planted by the books: was a planting not written?
+doubt_more_than_seed = { $tray }: { $counted } counted on { $day }, its seed can have given { $most }: was a sowing or an arrival not written?
+doubt_rise_without_seed = { $tray }: { $counted } counted on { $day }, { $books } stood by the books and no seed is due: did plants come in?
+doubt_unknown_tray = { $tray }: written about on { $day }, but nobody wrote where this tray came from
+doubt_unknown_lot = { $lot }: written about on { $day }, but nobody wrote that this lot came in
+doubt_unknown_bed = { $bed }: written about on { $day }, but nobody laid this bed out
+doubt_unknown_species = { $species }: written on { $day }, but no profile is known by this name
+doubt_twice_made = { $tray }: this code was given to a second tray on { $day }: relabel one of them
+doubt_twice_received = { $lot }: this lot was received again on { $day }: withdraw one, or give it a code of its own
+doubt_order_matters = { $tray }: two copies wrote about it on { $day } and the order changes the numbers: count it and write a stocktake
+doubt_no_bed_plans = { $tray } is ready, but no bed plans { $species }: add it to the plan of a bed
+doubt_not_in_plan = { $bed }: { $species } went in on { $day }, but the plan of the bed does not name it
+doubt_off_the_grid = { $plants ->
+    [one] { $bed }: { $plants } { $species } stands off the rows since the bed was laid out anew
+   *[other] { $bed }: { $plants } { $species } stand off the rows since the bed was laid out anew
+}
+doubt_bad_profile = { $species }: the figures written on { $day } cannot be read: { $what }
+doubt_look_at_empty = { $tray }: looked at on { $day }, but nothing stands there and no seed is due

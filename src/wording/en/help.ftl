@@ -1,0 +1,57 @@
+# Help of commands and options.
+help_outplant = Which trays are ready to go out to which prepared bed, and why
+help_outplant_more = Without a command it opens the nursery and shows what is ready today.
+    Dates are written 2026-03-14. Ends with 0 done, 1 refused, 2 usage, 3 the file, 5 busy, 6 damaged.
+help_outplant_plain = The round as numbered prompts
+help_any_nursery = The nursery's file (else OUTPLANT_NURSERY, the settings, or the data folder)
+help_any_on = Look at another day, past or to come
+help_any_known = Use only what had been recorded by the end of this day
+help_any_lang = en or es
+help_any_json = Answer with one JSON object, for programs
+help_any_who = Who writes (else the settings, or the system's user)
+help_any_help = Show help
+help_any_version = Show the version
+help_sample = A copy of the sample nursery, its days counted back from today
+help_sample_into = Only make this file; refused where one is there already
+help_begin = An empty nursery
+help_begin_more = Example: outplant begin --name "Stone Terrace" --lat -1.2 --lon 36.1 --altitude 1650
+help_begin_name = What people call it
+help_begin_lat = Latitude in degrees, south negative
+help_begin_lon = Longitude in degrees, west negative
+help_begin_altitude = Altitude in m
+help_begin_utc_offset = Hours ahead of UTC (else longitude / 15, rounded)
+help_ready = Which trays are ready for which bed today, and what the others wait for
+help_why = Every question of a verdict: needed, known, how known, met, expected, source
+help_why_more = Examples: outplant why tray cof-021   outplant why bed "School 1"   outplant why pair cof-021 "School 1"
+help_why_tray = Why a tray is ready or not
+help_why_tray_tray = The code on its label
+help_why_bed = Why a bed is open or not
+help_why_bed_bed = Its name
+help_why_bed_species = Only for this species
+help_why_pair = Why a tray fits a bed or not
+help_why_pair_tray = The code on the tray's label
+help_why_pair_bed = The bed's name
+help_why_pair_how = Also say what to do about each thing that holds it back
+help_write = Write down one thing that was seen or done
+help_write_more = Examples:
+    outplant write counted tray=cof-031 standing=41
+    outplant write lost tray=cof-031 count=3 cause=rats happened=2026-03-12
+    Without a kind, lists what can be written.
+help_write_kind = What it is: counted, lost, sown, outplanted ...
+help_write_fields = Its fields, key=value; lists as JSON
+help_undo = Take back the last thing this copy wrote, or the one named; the old entry stays readable
+help_undo_entry = The entry, device:number
+help_undo_together = Also take back later entries that rest on it
+help_undo_why = Why it is taken back
+help_import = Take a file, whole or nothing
+help_import_file = The file; - reads what is piped in
+help_import_what = What it holds
+help_import_dry_run = Only say what would be written
+help_export = Give out every entry
+help_export_what = entries, which import reads back, or csv for a spreadsheet
+help_export_to = Write this file instead of the screen
+help_check = Prove the file: chain, books, replay; reads only
+help_backup = Make a verified copy
+help_backup_to = The new file
+help_species = The species, and where each of their figures comes from
+help_species_name = One species, by any of its names

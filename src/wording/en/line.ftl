@@ -1,0 +1,47 @@
+# Lines of files and what was typed.
+line_too_long = the line is longer than { $most } and was not read
+line_without_end = the line never ends; nothing behind it was read. Is this the right file?
+line_not_utf8 = byte { $byte } is not UTF-8: save the file as UTF-8 and try again
+line_not_json = this is not JSON: a line is one record in braces, as export writes them
+line_cut_short = the line ends too early: a bracket or quotation mark is not closed
+line_too_deep = lists in lists in lists: an entry is not that deep
+line_number_too_large = a number is too large to be true
+line_not_a_record = a line is one record in braces
+line_name_twice = { $field } is written twice: keep one of them
+line_at_and_clock = the time of day is written under at and under clock: keep one of them
+line_unseen = character { $place } cannot be seen or steers the screen: { $shown }. Write the text again without it
+line_envelope = { $what }
+line_coming_day = { $day } has not come yet
+line_too_long_ago = { $day } is before { $first }: is the year right?
+line_not_a_moment = '{ $written }' is not a moment such as 2026-03-14T18:00:00.000Z
+line_not_a_hash = '{ $written }' is not a hash of 64 digits and letters a to f
+line_wrong_hash = { $entry } was changed after it was written: its hash does not fit what it says. Take it from another copy
+line_no_equals = '{ $written }' has no = : write field=value
+line_quote_open = a quotation mark is not closed
+line_bracket_open = a bracket is not closed
+line_no_blank = a blank is missing behind the closing quotation mark or bracket
+line_not_days_before = '{ $written }' is not a number of days before today, such as -30, 0 or -30/-28
+line_recorded_before = written down before it happened: the second number must be the nearer day
+line_day_cut_short = the line ends before day, person and kind are written
+sheet_workbook = this is a workbook: save the sheet as CSV (text) and try again
+sheet_too_long = the sheet is longer than { $most } and was not read
+sheet_not_in_encoding = byte { $byte } means nothing in the encoding of the sheet: save it as UTF-8 and try again
+sheet_no_names = the sheet has no row with the names of its columns
+sheet_too_many_columns = the sheet has more than { $most } columns
+sheet_column_without_name = a column holds something and has no name
+sheet_too_many_cells = the row has more cells than the sheet has columns ({ $columns })
+sheet_letters_behind_quote = letters stand behind the closing quotation mark of a cell
+sheet_day_in_other_order = '{ $written }' is a day only when day and month are read the other way round: write it as YYYY-MM-DD
+at_line = line { $line }: { $sentence }
+at_column = column { $column }: { $sentence }
+on_field = { $field }: { $sentence }
+more_faults = { $faults ->
+    [one] and one more
+   *[other] and { $faults } more
+}
+nothing_written = nothing was written
+undo_leaves = taking back { $entries ->
+    [one] this entry
+   *[other] these { $entries } entries
+} leaves later ones without ground ({ $list }): { $rest }. Say --together to take them back as well
+profile_refused = { $species }: { $what }

@@ -1,0 +1,42 @@
+month_short = { $month ->
+    [1] Jan
+    [2] Feb
+    [3] Mar
+    [4] Apr
+    [5] May
+    [6] Jun
+    [7] Jul
+    [8] Aug
+    [9] Sep
+    [10] Oct
+    [11] Nov
+   *[12] Dec
+}
+day_full = { $day } { $month } { $year }
+day_in_year = { $day } { $month }
+days = { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+}
+plants = { $plants ->
+    [one] { $plants } plant
+   *[other] { $plants } plants
+}
+seeds = { $seeds ->
+    [one] { $seeds } seed
+   *[other] { $seeds } seeds
+}
+trays = { $trays ->
+    [one] { $trays } tray
+   *[other] { $trays } trays
+}
+beds = { $beds ->
+    [one] { $beds } bed
+   *[other] { $beds } beds
+}
+entries = { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+}
+plants_between = { $low } to { $high } plants, likely { $likely }
+percent_of = { $percent } %

@@ -1,0 +1,43 @@
+refused_unknown_tray = no tray is called { $name }
+refused_unknown_lot = no seed lot is called { $name }
+refused_unknown_bed = no bed is called { $name }
+refused_unknown_species = no species is known as { $name }
+refused_unknown_place = no bench or frame is called { $name }
+refused_unknown_container = no kind of bag or cell is called { $name }
+refused_unknown_field = no field is called { $name }
+refused_more_out = { $tray }: { $wanted } out, but by the books { $stands } stood there on { $day }: count the tray and write the count first
+refused_more_seed = { $lot }: { $wanted } seeds out, but by the books the lot held { $holds } on { $day }: count what is left and write lot_counted first
+refused_more_dead = { $bed }: { $wanted } { $species } dead, but by the books { $lives } lived there on { $day }: write a survival count instead
+refused_future = { $day } has not come yet, today is { $today }: write what was done when it is done
+refused_tray_code_in_use = { $tray } is the code of another tray: choose one that is free
+refused_lot_code_in_use = { $lot } is the code of another seed lot: choose one that is free
+refused_nothing_to_undo = there is nothing to take back: this copy has written nothing that still counts
+refused_unknown_entry = there is no entry { $entry } here
+refused_already_withdrawn = { $entry } has been taken back already
+refused_other_copy = { $entry } was written on another copy: name it with withdrawn if it must go
+refused_undo_below_zero = { $entries ->
+    [one] { $entries } later entry would go below zero without it: { $list }: take them back together, or leave it
+   *[other] { $entries } later entries would go below zero without it: { $list }: take them back together, or leave it
+}
+refused_while_looking = another day is looked at (--on or --known): leave these out to write
+refused_not_planned = { $bed } does not plan { $species }: add it to the bed's plan, or name another bed
+refused_line = line { $line }: { $sentence }
+refused_lines = { $lines ->
+    [one] nothing was written: { $lines } line must be mended
+   *[other] nothing was written: { $lines } lines must be mended
+}
+refused_no_nursery = there is no nursery here yet: outplant begin makes one, outplant sample shows one
+file_not_there = { $file } is not there: check the name, or make it with outplant begin
+file_already_there = { $file } is there already: nothing was changed; choose another name
+file_not_ours = { $file } is not a nursery's journal: check the name
+file_newer = { $file } was written by a newer outplant: install that one to read it; nothing was changed
+file_busy = another outplant is writing in { $file }: wait a moment and try again
+file_full = no room is left on the disk of { $file }: nothing was written; make room and try again
+file_read_only = { $file } may be read but not written: check whose it is, or copy it
+file_damaged = { $file } is damaged: { $what }: what was written is still readable; outplant check says what is safe
+file_folder_missing = the folder of { $file } is not there: make it, or choose another
+file_other = { $file } cannot be used: { $what }
+chain_gap = entries { $device }:{ $first } to { $device }:{ $last } are missing: take a later export of that copy, whole
+chain_fork = { $entry } is here already with another text: one of the two was changed; nothing was taken
+chain_wrong_hash = { $entry } does not carry the seal of its own text: it was changed on the way; nothing was taken
+chain_other_nursery = these entries are of another nursery: nothing was taken

@@ -1,0 +1,35 @@
+# Alrededor del trabajo de las órdenes.
+settings_unreadable = no se pueden leer los ajustes: { $what }. Corrija la línea o quite el archivo
+today_unreadable = OUTPLANT_TODAY es '{ $written }'; escríbalo así: 2026-03-14
+begun_next = Ahora: anote un banco, una bolsa, la semilla y las bandejas que tiene; outplant write muestra lo que se puede anotar, outplant ready dice qué está listo.
+sample_look = Este es un vivero inventado, guardado en { $file }. Empiece el suyo: outplant begin --name "..." --lat ... --lon ... --altitude ...
+write_lists_kinds = Lo que se puede anotar, cada cosa como outplant write CLASE campo=valor ... ; lo que va entre [ ] puede faltar; happened= y who= acompañan a cualquiera:
+value_number = número
+value_entry = equipo:número
+clock_set_it = ponga el reloj en hora, o diga OUTPLANT_TODAY=2026-03-14 antes de la orden
+refused_empty_tray = en { $tray } no queda nada en pie: no hay qué llevar al campo
+check_damaged = { $faults ->
+    [one] El archivo está dañado en un lugar:
+   *[other] El archivo está dañado en { $faults } lugares:
+}
+check_what_now = No escriba en él. Guárdelo como está, tome el respaldo más nuevo e importe lo que export todavía dé.
+check_unbalanced = las cuentas de { $name } no cuadran: avise, por favor
+check_replay_differs = al repasar las anotaciones en otro orden salen otras cuentas: avise, por favor
+check_unknown_kinds = { $entries ->
+    [one] una anotación es de una clase que escribió una versión más nueva; se conserva
+   *[other] { $entries } anotaciones son de clases que escribió una versión más nueva; se conservan
+}
+check_versions = versión del archivo { $file }, este programa conoce { $program }; SQLite { $sqlite }
+note_read_only_file = el archivo solo se puede leer: no se puede anotar nada
+note_read_only_folder = la carpeta solo se puede leer: no se puede anotar nada
+note_no_log = este disco no admite el registro previo; se guarda más despacio e igual de seguro
+note_kept_before = el archivo se puso al día; como estaba antes se conserva en { $file }
+note_new_device = este archivo es una copia o se restauró: desde ahora sus anotaciones llevan un equipo nuevo
+note_device_of_this_run = no se puede escribir en la carpeta de ajustes ({ $why }): lo anotado en esta sesión lleva un equipo propio
+note_device_not_noted = la anotación está guardada, pero no se pudo escribir en la carpeta de ajustes ({ $why })
+note_devices_put_aside = no se pudo leer la lista de equipos y se apartó en { $file }
+how_heading = { $things ->
+    [0] Nada la detiene.
+    [one] Qué hacer, una cosa:
+   *[other] Qué hacer, { $things } cosas:
+}

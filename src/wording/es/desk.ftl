@@ -1,0 +1,48 @@
+saved = { $entries ->
+    [one] anotado: { $entries } anotación
+   *[other] anotado: { $entries } anotaciones
+}
+saved_entry = anotado como { $entry }
+saved_with_doubt = quedó anotado, pero ahora esto no puede ser: { $doubt }
+dry_run = { $entries ->
+    [one] se podría anotar { $entries } anotación; no se anotó nada
+   *[other] se podrían anotar { $entries } anotaciones; no se anotó nada
+}
+taken = { $entries ->
+    [one] entró { $entries } anotación
+   *[other] entraron { $entries } anotaciones
+}
+already_here = { $entries ->
+    [one] { $entries } anotación ya estaba aquí
+   *[other] { $entries } anotaciones ya estaban aquí
+}
+undo_done = { $entries ->
+    [one] se retiró { $entries } anotación: { $list }
+   *[other] se retiraron { $entries } anotaciones: { $list }
+}
+undo_asks = { $entries ->
+    [one] ¿retirar { $entries } anotación: { $list }?
+   *[other] ¿retirar { $entries } anotaciones: { $list }?
+}
+begun = el libro de { $name } queda abierto en { $file }
+sample_made = el vivero de muestra está en { $file }
+backup_made = { $entries ->
+    [one] copiado y revisado: { $entries } anotación en { $file }
+   *[other] copiado y revisado: { $entries } anotaciones en { $file }
+}
+exported = { $entries ->
+    [one] { $entries } anotación en { $file }
+   *[other] { $entries } anotaciones en { $file }
+}
+check_sound = { $entries ->
+    [one] el archivo está sano: { $entries } anotación; cadena, libros y repaso coinciden
+   *[other] el archivo está sano: { $entries } anotaciones; cadena, libros y repaso coinciden
+}
+check_doubts = { $doubts ->
+    [one] { $doubts } duda por aclarar
+   *[other] { $doubts } dudas por aclarar
+}
+clock_behind = el reloj dice { $today }, pero la última anotación es del { $newest }
+clock_ahead = el reloj dice { $today }, más de un año después de la última anotación, del { $newest }
+clock_asks = ¿está bien el reloj?
+draft_kept = no se anotó; lo escrito se guarda y se ofrece otra vez

@@ -1,0 +1,21 @@
+doubt_more_out_than_stood = { $tray }: salieron { $out } el { $day }, pero por los libros había { $stood }: cuente y anote un recuento
+doubt_more_seed_than_held = { $lot }: salieron { $out } semillas el { $day }, pero por los libros el lote tenía { $held }: cuente lo que queda
+doubt_more_dead_than_lived = { $bed }: { $dead } de { $species } muertas el { $day }, pero por los libros vivían { $lived }: cuente otra vez las vivas
+doubt_more_alive_than_planted = { $bed }: { $alive } de { $species } vivas el { $day }, pero por los libros se sembraron { $planted }: ¿faltó anotar una siembra?
+doubt_more_than_seed = { $tray }: { $counted } contadas el { $day }, su semilla pudo dar { $most }: ¿faltó anotar una siembra o una llegada?
+doubt_rise_without_seed = { $tray }: { $counted } contadas el { $day }, por los libros había { $books } y no se espera semilla: ¿entraron plantas?
+doubt_unknown_tray = { $tray }: hay anotaciones del { $day }, pero nadie anotó de dónde salió esta bandeja
+doubt_unknown_lot = { $lot }: hay anotaciones del { $day }, pero nadie anotó que llegó este lote
+doubt_unknown_bed = { $bed }: hay anotaciones del { $day }, pero nadie trazó esta era
+doubt_unknown_species = { $species }: anotada el { $day }, pero no se conoce especie con ese nombre
+doubt_twice_made = { $tray }: este código se dio a otra bandeja el { $day }: cambie una etiqueta
+doubt_twice_received = { $lot }: este lote llegó otra vez el { $day }: retire una anotación o dele otro código
+doubt_order_matters = { $tray }: dos copias anotaron el { $day } y el orden cambia los números: cuente y anote un recuento
+doubt_no_bed_plans = { $tray } está lista, pero ninguna era tiene { $species } en su plan: póngala en el plan de una era
+doubt_not_in_plan = { $bed }: entró { $species } el { $day }, pero el plan de la era no la nombra
+doubt_off_the_grid = { $plants ->
+    [one] { $bed }: { $plants } de { $species } quedó fuera de las hileras desde que se trazó de nuevo la era
+   *[other] { $bed }: { $plants } de { $species } quedaron fuera de las hileras desde que se trazó de nuevo la era
+}
+doubt_bad_profile = { $species }: no se pueden leer los datos anotados el { $day }: { $what }
+doubt_look_at_empty = { $tray }: revisada el { $day }, pero no hay nada y no se espera semilla

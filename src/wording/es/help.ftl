@@ -1,0 +1,57 @@
+# Ayuda de órdenes y opciones.
+help_outplant = Qué bandejas están listas para salir a qué era preparada, y por qué
+help_outplant_more = Sin orden abre el vivero y muestra lo que está listo hoy.
+    Las fechas se escriben 2026-03-14. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado.
+help_outplant_plain = El recorrido como preguntas numeradas
+help_any_nursery = El archivo del vivero (si no, OUTPLANT_NURSERY, los ajustes o la carpeta de datos)
+help_any_on = Mirar otro día, pasado o por venir
+help_any_known = Usar solo lo que se había anotado hasta el fin de este día
+help_any_lang = en o es
+help_any_json = Responder con un objeto JSON, para programas
+help_any_who = Quién anota (si no, los ajustes o el usuario del sistema)
+help_any_help = Mostrar la ayuda
+help_any_version = Mostrar la versión
+help_sample = Una copia del vivero de muestra, con sus días contados desde hoy
+help_sample_into = Solo hacer este archivo; se rechaza si ya existe
+help_begin = Un vivero vacío
+help_begin_more = Ejemplo: outplant begin --name "Terraza de Piedra" --lat -1.2 --lon 36.1 --altitude 1650
+help_begin_name = Cómo lo llama la gente
+help_begin_lat = Latitud en grados, sur negativa
+help_begin_lon = Longitud en grados, oeste negativa
+help_begin_altitude = Altitud en m
+help_begin_utc_offset = Horas respecto a UTC (si no, longitud / 15, redondeada)
+help_ready = Qué bandejas están listas hoy para qué era, y qué esperan las otras
+help_why = Cada pregunta de un veredicto: lo necesario, lo sabido, cómo se sabe, si se cumple, para cuándo, la fuente
+help_why_more = Ejemplos: outplant why tray cof-021   outplant why bed "School 1"   outplant why pair cof-021 "School 1"
+help_why_tray = Por qué una bandeja está lista o no
+help_why_tray_tray = El código de su etiqueta
+help_why_bed = Por qué una era está abierta o no
+help_why_bed_bed = Su nombre
+help_why_bed_species = Solo para esta especie
+help_why_pair = Por qué una bandeja va a una era o no
+help_why_pair_tray = El código de la bandeja
+help_why_pair_bed = El nombre de la era
+help_why_pair_how = Decir también qué hacer con cada cosa que la detiene
+help_write = Anotar una cosa vista o hecha
+help_write_more = Ejemplos:
+    outplant write counted tray=cof-031 standing=41
+    outplant write lost tray=cof-031 count=3 cause=ratas happened=2026-03-12
+    Sin clase, muestra lo que se puede anotar.
+help_write_kind = Qué es: counted, lost, sown, outplanted ...
+help_write_fields = Sus campos, campo=valor; las listas como JSON
+help_undo = Retirar lo último que anotó esta copia, o lo nombrado; la anotación vieja sigue legible
+help_undo_entry = La anotación, equipo:número
+help_undo_together = Retirar también las posteriores que se apoyan en ella
+help_undo_why = Por qué se retira
+help_import = Tomar un archivo, entero o nada
+help_import_file = El archivo; - lee lo que llega por la tubería
+help_import_what = Qué contiene
+help_import_dry_run = Solo decir qué se anotaría
+help_export = Sacar todas las anotaciones
+help_export_what = entries, que import vuelve a leer, o csv para una hoja de cálculo
+help_export_to = Escribir este archivo en vez de la pantalla
+help_check = Probar el archivo: cadena, cuentas, repaso; solo lee
+help_backup = Hacer una copia comprobada
+help_backup_to = El archivo nuevo
+help_species = Las especies, y de dónde sale cada una de sus cifras
+help_species_name = Una especie, por cualquiera de sus nombres

@@ -1,0 +1,47 @@
+# Líneas de archivos y lo que se escribió.
+line_too_long = la línea pasa de { $most } y no se leyó
+line_without_end = la línea no termina nunca; lo que sigue no se leyó. ¿Es este el archivo?
+line_not_utf8 = el byte { $byte } no es UTF-8: guarde el archivo como UTF-8 e inténtelo de nuevo
+line_not_json = esto no es JSON: una línea es un registro entre llaves, como los escribe export
+line_cut_short = la línea termina antes de tiempo: falta cerrar un corchete o una comilla
+line_too_deep = listas dentro de listas dentro de listas: una anotación no es tan honda
+line_number_too_large = un número es demasiado grande para ser cierto
+line_not_a_record = una línea es un solo registro entre llaves
+line_name_twice = { $field } está escrito dos veces: deje uno solo
+line_at_and_clock = la hora está en at y en clock: deje una sola
+line_unseen = el carácter { $place } no se ve o mueve la pantalla: { $shown }. Escriba el texto de nuevo sin él
+line_envelope = { $what }
+line_coming_day = el { $day } todavía no llega
+line_too_long_ago = el { $day } es antes del { $first }: ¿está bien el año?
+line_not_a_moment = '{ $written }' no es un momento como 2026-03-14T18:00:00.000Z
+line_not_a_hash = '{ $written }' no es una huella de 64 cifras y letras de la a a la f
+line_wrong_hash = { $entry } se cambió después de escrita: su huella no coincide con lo que dice. Tómela de otra copia
+line_no_equals = '{ $written }' no tiene = : escriba campo=valor
+line_quote_open = falta cerrar una comilla
+line_bracket_open = falta cerrar un corchete
+line_no_blank = falta un espacio después de la comilla o del corchete
+line_not_days_before = '{ $written }' no es un número de días antes de hoy, como -30, 0 o -30/-28
+line_recorded_before = anotado antes de que pasara: el segundo número debe ser el día más cercano
+line_day_cut_short = la línea termina antes de decir día, persona y clase
+sheet_workbook = esto es un libro de cálculo: guarde la hoja como CSV (texto) e inténtelo de nuevo
+sheet_too_long = la hoja pasa de { $most } y no se leyó
+sheet_not_in_encoding = el byte { $byte } no significa nada en la codificación de la hoja: guárdela como UTF-8 e inténtelo de nuevo
+sheet_no_names = la hoja no tiene la fila con los nombres de las columnas
+sheet_too_many_columns = la hoja tiene más de { $most } columnas
+sheet_column_without_name = hay una columna con datos y sin nombre
+sheet_too_many_cells = la fila tiene más celdas que columnas la hoja ({ $columns })
+sheet_letters_behind_quote = hay letras después de la comilla que cierra una celda
+sheet_day_in_other_order = '{ $written }' solo es un día si se lee al revés día y mes: escríbalo AAAA-MM-DD
+at_line = línea { $line }: { $sentence }
+at_column = columna { $column }: { $sentence }
+on_field = { $field }: { $sentence }
+more_faults = { $faults ->
+    [one] y una más
+   *[other] y { $faults } más
+}
+nothing_written = no se escribió nada
+undo_leaves = si se { $entries ->
+    [one] retira esta anotación
+   *[other] retiran estas { $entries } anotaciones
+}, otras posteriores quedan sin base ({ $list }): { $rest }. Diga --together para retirarlas también
+profile_refused = { $species }: { $what }

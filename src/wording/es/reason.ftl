@@ -1,0 +1,103 @@
+reason_met_plain = { $rule }: como debe ser
+reason_unmet_plain = { $rule }: todavía no está como debe ser
+reason_met_known = { $rule }: { $known }
+reason_unmet_known = { $rule }: { $known }; hace falta { $needed }
+old_enough = { $days ->
+    [one] tiene { $days } día, hacen falta { $least }
+   *[other] tiene { $days } días, hacen falta { $least }
+}
+too_young = { $days ->
+    [one] tiene { $days } día, le faltan { $short } para { $least }
+   *[other] tiene { $days } días, le faltan { $short } para { $least }
+}
+container_holds = { $days ->
+    [one] lleva { $days } día en la bolsa, que aguanta { $most }
+   *[other] lleva { $days } días en la bolsa, que aguanta { $most }
+}
+container_outgrown = lleva { $days } días en la bolsa, que aguanta { $most }: cambie de bolsa o descarte
+height_met = { $pass } de { $of } tienen buena altura, media { $mean }
+height_short = solo { $pass } de { $of } tienen buena altura, media { $mean }, mínimo { $least }: déjelas crecer
+height_tall = solo { $pass } de { $of } tienen buena altura, media { $mean }, más de { $most }: muy largas para su bolsa
+collar_met = { $pass } de { $of } tallos tienen buen grosor, media { $mean }
+collar_thin = solo { $pass } de { $of } tallos tienen buen grosor, media { $mean }; hace falta { $needed }: deles espacio y luz
+leaves_met = { $pass } de { $of } tienen hojas suficientes, media { $mean }
+leaves_few = solo { $pass } de { $of } tienen hojas suficientes, media { $mean }; hace falta { $needed }
+plug_met = el cepellón sostiene
+plug_crumbles = el cepellón se desmorona: espere a que las raíces lo sostengan
+plug_circles = raíces enrolladas: cambie de bolsa, pódelas o descarte
+flush_met = sin hojas tiernas
+flush_unmet = hojas nuevas tiernas: espere a que maduren
+flush_unmet_on = hojas nuevas tiernas, vistas el { $day }: espere a que maduren
+hardening_met = { $days ->
+    [one] { $days } día de endurecimiento, hacen falta { $least }
+   *[other] { $days } días de endurecimiento, hacen falta { $least }
+}
+hardening_short = { $days ->
+    [one] { $days } día de endurecimiento, faltan { $short } para { $least }
+   *[other] { $days } días de endurecimiento, faltan { $short } para { $least }
+}
+hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
+hardening_unmet = el último paso del endurecimiento es muy reciente, o volvió la sombra: déjela con la luz que tiene
+step_met = estaba con { $from } de luz, esta era tiene { $to }: un paso pequeño
+step_met_tray = está con { $from } de luz, sus eras tienen { $to }: un paso pequeño
+step_watch = estaba con { $from } de luz, esta era tiene { $to }: { $ratio } veces la luz, cuide que no se quemen las hojas
+step_watch_tray = está con { $from } de luz, sus eras tienen { $to }: { $ratio } veces la luz, mejor otro paso antes
+step_too_bright = estaba con { $from } de luz, esta era tiene { $to }: { $ratio } veces la luz, sáquela antes en dos pasos
+step_too_bright_tray = está con { $from } de luz, sus eras tienen { $to }: { $ratio } veces la luz, sáquela en dos pasos
+step_too_dark = estaba con { $from } de luz, va a { $to }: mucha más sombra de la que conoce
+held_met = nadie la retiene
+held_unmet = retenida
+held_unmet_said = retenida: { $why }
+held_unmet_until = retenida hasta el { $day }: { $why }
+treated_met = sin tratamiento activo
+treated_unmet = tratada, todavía no se puede tocar
+treated_unmet_said = tratada con { $what }, todavía no se puede tocar
+treated_unmet_until = tratada con { $what }, se puede tocar desde el { $day }
+living_met = hay plantas vivas
+living_met_plants = vivas: { $plants }
+living_unmet = no hay nada vivo
+load_met = alcanza para salir: { $plants }
+load_unmet = muy pocas para salir: { $plants }; un viaje son { $least }
+good_until_met = buena hasta el { $day }
+good_until_unmet = su último día fue el { $day }: mire las raíces, descarte lo seco
+light_met = { $light } de luz en esta era, dentro de { $band }
+light_too_bright = { $light } de luz en esta era, más de { $most }: deje crecer la sombra primero
+light_too_dark = { $light } de luz en esta era, menos de { $least }: pode la sombra primero
+light_coming_met = viene { $light } de luz, dentro de { $band }
+light_coming_bright = viene { $light } de luz, más de { $most }: prevea sombra a tiempo
+light_coming_dark = viene { $light } de luz, menos de { $least }: prevea podar la sombra
+soil_met = el suelo cede con { $mpa } MPa
+soil_hard = el suelo resiste { $mpa } MPa, las raíces pasan con { $most }: aflójelo o siembre tubérculos antes
+soil_rod_met = la varilla entró { $depth } cm
+soil_rod_short = la varilla se frenó a { $depth } cm, hacen falta { $needed } cm: afloje o siembre tubérculos antes
+soil_lifted = aquí se sacaron tubérculos hace { $days } días: el suelo está suelto
+soil_tubers_met = el suelo está suelto: { $tubers }
+soil_tubers_thin = los tubérculos salen delgados: el suelo está duro, aflójelo
+soil_read_dry = el suelo se leyó en seco, eso no dice nada: lea otra vez dos días después de un buen riego o lluvia
+cleared_on = limpiada el { $day }
+holes_on = hoyos hechos al { $day }
+weeded_on = deshierbada el { $day }
+mulched_on = cobertura puesta el { $day }
+fenced_on = cercada el { $day }
+cleared_unmet = la limpia no está anotada: limpie hierba y monte, luego anótelo
+holes_unmet = los hoyos no están anotados: hágalos, luego anótelo
+weeded_unmet = la deshierba no está anotada: haga los plateos, luego anótelo
+mulched_unmet = la cobertura no está anotada: póngala alrededor de los hoyos, luego anótelo
+fenced_unmet = la cerca no está anotada: ciérrela contra el ganado, luego anótelo
+water_met = { $days ->
+    [one] { $mm } mm de lluvia en { $days } día
+   *[other] { $mm } mm de lluvia en { $days } días
+}
+water_short = { $days ->
+    [one] solo { $mm } mm de lluvia en { $days } día, hacen falta { $needed }: espere la lluvia
+   *[other] solo { $mm } mm de lluvia en { $days } días, hacen falta { $needed }: espere la lluvia
+}
+season_met = quedan lluvias; el último día seguro es el { $day }
+season_unmet = quedan muy pocas lluvias: espere las próximas
+season_past = el último día seguro fue el { $day }: espere las próximas lluvias
+season_from = las lluvias que quedan no alcanzan: espere hasta el { $day }
+open_positions_met = { $positions ->
+    [one] { $positions } hoyo libre
+   *[other] { $positions } hoyos libres
+}
+open_positions_unmet = no hay hoyos libres en esta era

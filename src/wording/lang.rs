@@ -1,0 +1,50 @@
+//! The two languages.
+
+use crate::base::text::folded;
+
+/// A language the program speaks.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum Lang {
+    /// English.
+    En,
+    /// Spanish.
+    Es,
+}
+
+macro_rules! texts {
+    ($folder:literal: $($theme:literal)*) => {
+        &[$(($theme, include_str!(concat!($folder, "/", $theme, ".ftl")))),*]
+    };
+}
+
+impl Lang {
+    /// Every language.
+    pub const ALL: [Lang; 2] = [Lang::En, Lang::Es];
+
+    /// The language of a setting or of a `LANG` such as `es-EC.UTF-8`: Spanish where it says so, else English.
+    pub fn read(written: &str) -> Lang {
+        let written = folded(written);
+        let first = written.split(['-', '.', '@']).next().unwrap_or("");
+        if matches!(first, "es" | "spa" | "spanish" | "espanol" | "castellano") { Lang::Es } else { Lang::En }
+    }
+
+    /// Its two letters.
+    pub fn code(self) -> &'static str {
+        match self {
+            Lang::En => "en",
+            Lang::Es => "es",
+        }
+    }
+
+    /// Its sentences by theme.
+    pub(super) fn texts(self) -> &'static [(&'static str, &'static str)] {
+        match self {
+            Lang::En => {
+                texts!("en": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help")
+            }
+            Lang::Es => {
+                texts!("es": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help")
+            }
+        }
+    }
+}

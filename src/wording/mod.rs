@@ -1,0 +1,77 @@
+//! Every sentence a person reads, in English and in Spanish as it is said in the field.
+//!
+//! The sentences stand in the `.ftl` files; each is a method of [`Wording`] that takes exactly its arguments. Numbers,
+//! days and units are written here too.
+
+pub mod desk;
+mod lang;
+mod messages;
+mod number;
+pub mod page;
+#[cfg(test)]
+mod tests;
+pub mod verdict;
+
+pub use lang::Lang;
+
+use fluent::FluentResource;
+use fluent::concurrent::FluentBundle;
+use std::sync::OnceLock;
+
+use messages::Argument;
+
+type Bundle = FluentBundle<FluentResource>;
+
+/// The sentences of one language.
+pub struct Wording {
+    lang: Lang,
+    bundle: Bundle,
+}
+
+impl std::fmt::Debug for Wording {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Wording").field("lang", &self.lang).finish_non_exhaustive()
+    }
+}
+
+impl Wording {
+    /// The sentences of a language.
+    pub fn new(lang: Lang) -> Wording {
+        Wording { lang, bundle: bundle_of(lang) }
+    }
+
+    /// The language.
+    pub fn lang(&self) -> Lang {
+        self.lang
+    }
+
+    /// The sentence of a key. One that is missing is said in English; a person never sees a key.
+    fn say(&self, key: &str, arguments: Vec<(&'static str, Argument)>) -> String {
+        static ENGLISH: OnceLock<Bundle> = OnceLock::new();
+        said(&self.bundle, key, &arguments)
+            .or_else(|| said(ENGLISH.get_or_init(|| bundle_of(Lang::En)), key, &arguments))
+            .unwrap_or_else(|| arguments.iter().map(|(_, argument)| argument.plain()).collect::<Vec<_>>().join(" "))
+    }
+}
+
+fn said(bundle: &Bundle, key: &str, arguments: &[(&'static str, Argument)]) -> Option<String> {
+    let pattern = bundle.get_message(key)?.value()?;
+    let fluent = arguments.iter().map(|(name, argument)| (*name, argument.fluent())).collect();
+    let mut faults = Vec::new();
+    let sentence = bundle.format_pattern(pattern, Some(&fluent), &mut faults).into_owned();
+    faults.is_empty().then_some(sentence)
+}
+
+fn bundle_of(lang: Lang) -> Bundle {
+    let mut bundle = Bundle::new_concurrent(vec![lang.code().parse().unwrap_or_default()]);
+    // Marks of isolation are invisible, break columns and are kept out of this program's output.
+    bundle.set_use_isolating(false);
+    for (_, text) in lang.texts() {
+        // What cannot be read is left out and said in English; the tests see to it that all can be read.
+        let resource = match FluentResource::try_new((*text).to_string()) {
+            Ok(resource) | Err((resource, _)) => resource,
+        };
+        bundle.add_resource_overriding(resource);
+    }
+    bundle
+}

@@ -1,0 +1,69 @@
+//! Days, plants, decimals and shares as they are written in each language.
+
+use super::messages::messages;
+use super::{Lang, Wording};
+use crate::base::{Day, Range};
+
+messages! {
+    month_short(month: count);
+    day_full(day: count, month: text, year: text);
+    day_in_year(day: count, month: text);
+    days(days: count);
+    plants(plants: count);
+    seeds(seeds: count);
+    trays(trays: count);
+    beds(beds: count);
+    entries(entries: count);
+    plants_between(low: text, likely: text, high: text);
+    percent_of(percent: text);
+}
+
+impl Wording {
+    /// A day with its year: "14 Mar 2026".
+    pub fn day(&self, day: Day) -> String {
+        let (year, month, date) = day.ymd();
+        self.day_full(date, self.month_short(month), year)
+    }
+
+    /// A day without its year: "14 Mar".
+    pub fn short_day(&self, day: Day) -> String {
+        let (_, month, date) = day.ymd();
+        self.day_in_year(date, self.month_short(month))
+    }
+
+    /// A number with exactly so many decimals, a comma before them in Spanish.
+    pub fn decimal(&self, value: f64, places: usize) -> String {
+        let written = format!("{value:.places$}");
+        let below_nothing = written.starts_with('-') && written.bytes().any(|byte| (b'1'..=b'9').contains(&byte));
+        let written = if below_nothing { written } else { written.trim_start_matches('-').to_string() };
+        match self.lang() {
+            Lang::En => written,
+            Lang::Es => written.replace('.', ","),
+        }
+    }
+
+    /// A number with at most so many decimals, no noughts at its end.
+    pub fn number(&self, value: f64, most_places: usize) -> String {
+        let written = self.decimal(value, most_places);
+        if most_places == 0 {
+            return written;
+        }
+        written.trim_end_matches('0').trim_end_matches(['.', ',']).to_string()
+    }
+
+    /// A share of 0 to 1 as percent: "30 %"; below 1 % with one decimal.
+    pub fn percent(&self, share: f64) -> String {
+        let percent = share * 100.0;
+        let places = usize::from(percent > 0.0 && percent < 1.0);
+        self.percent_of(self.number(percent, places))
+    }
+
+    /// Plants as a range: one number where it is exact, else low, high and likely.
+    pub fn plants_range(&self, range: Range) -> String {
+        let (low, likely, high) = (range.low.floor(), range.likely.round(), range.high.ceil());
+        if range.high - range.low < 0.5 {
+            return self.plants(likely.clamp(0.0, 1e9) as i64);
+        }
+        self.plants_between(self.number(low, 0), self.number(likely, 0), self.number(high, 0))
+    }
+}

@@ -1,0 +1,49 @@
+//! What commands say around their work.
+
+use crate::desk::{Note, WhyReadOnly};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    settings_unreadable(what: text);
+    today_unreadable(written: text);
+    begun_next();
+    sample_look(file: text);
+    write_lists_kinds();
+    value_number();
+    value_entry();
+    clock_set_it();
+    how_heading(things: count);
+    refused_empty_tray(tray: text);
+    check_damaged(faults: count);
+    check_what_now();
+    check_unbalanced(name: text);
+    check_replay_differs();
+    check_unknown_kinds(entries: count);
+    check_versions(file: count, program: count, sqlite: text);
+    note_read_only_file();
+    note_read_only_folder();
+    note_no_log();
+    note_kept_before(file: text);
+    note_new_device();
+    note_device_of_this_run(why: text);
+    note_device_not_noted(why: text);
+    note_devices_put_aside(file: text);
+}
+
+impl Wording {
+    /// What a file has to tell on opening; nothing where the person asked for it.
+    pub fn journal_note(&self, note: &Note) -> Option<String> {
+        match note {
+            Note::ReadOnly(WhyReadOnly::Asked) => None,
+            Note::ReadOnly(WhyReadOnly::File) => Some(self.note_read_only_file()),
+            Note::ReadOnly(WhyReadOnly::Folder) => Some(self.note_read_only_folder()),
+            Note::NoWriteAheadLog { .. } => Some(self.note_no_log()),
+            Note::KeptBefore(path) => Some(self.note_kept_before(path.display())),
+            Note::NewDevice { .. } => Some(self.note_new_device()),
+            Note::DeviceOfThisRun { why, .. } => Some(self.note_device_of_this_run(why)),
+            Note::DeviceNotNoted { why } => Some(self.note_device_not_noted(why)),
+            Note::DevicesPutAside(path) => Some(self.note_devices_put_aside(path.display())),
+        }
+    }
+}

@@ -1,0 +1,11 @@
+//! The words of the pages: what is ready, why, and the species.
+
+mod command;
+mod help;
+mod ready;
+mod species;
+
+#[cfg(test)]
+pub(super) use {
+    command::KEYS as COMMAND_KEYS, help::KEYS as HELP_KEYS, ready::KEYS as READY_KEYS, species::KEYS as SPECIES_KEYS,
+};

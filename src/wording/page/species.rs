@@ -1,0 +1,275 @@
+//! Species and their figures in words.
+
+use serde_json::Value;
+
+use crate::base::SpeciesKey;
+use crate::base::word::Word;
+use crate::nursery::species::{Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template};
+use crate::wording::messages::messages;
+use crate::wording::{Lang, Wording};
+
+/// The source of what the trade does and no publication states, as profiles spell it.
+const COMMON_PRACTICE: &str = "common practice";
+
+messages! {
+    figure_storage();
+    figure_storage_ambient_days();
+    figure_storage_in_pod_days();
+    figure_storage_mucilage_on_days();
+    figure_storage_washed_moist_days();
+    figure_seeds_per_kg_least();
+    figure_seeds_per_kg_most();
+    figure_germination_fresh_pct();
+    figure_seedlings_per_seed_most();
+    figure_emerge_first_days();
+    figure_emerge_half_days();
+    figure_emerge_last_days();
+    figure_pretreatment();
+    figure_sow_place();
+    figure_container_ml();
+    figure_container_depth_cm();
+    figure_plantable_least_days();
+    figure_plantable_usual_days();
+    figure_plantable_most_days();
+    figure_height_least_cm();
+    figure_height_most_cm();
+    figure_collar_floor_mm();
+    figure_stem();
+    figure_leaves_least();
+    figure_leaves_in_pairs();
+    figure_leaves_note();
+    figure_nursery_shade();
+    figure_hardening_template();
+    figure_hardening_days();
+    figure_hardening_steps();
+    figure_outplant_shade_least_pct();
+    figure_outplant_shade_most_pct();
+    figure_spacing();
+    figure_row_m();
+    figure_in_row_m();
+    figure_water_need();
+    figure_depletion_fraction();
+    figure_planting_material();
+    figure_storage_note();
+    figure_growth_points();
+    figure_crown_k();
+    figure_leaf_area_index();
+    figure_light_transmitted_least_pct();
+    figure_light_transmitted_most_pct();
+    figure_useful_shade_months();
+    figure_stem_life_least_months();
+    figure_stem_life_most_months();
+    figure_fruiting_first_month();
+    figure_dies_after_fruiting();
+    figure_replacement();
+    figure_yield_least_kg();
+    figure_yield_most_kg();
+    figure_density();
+    figure_chop();
+    figure_biomass();
+    figure_soil_effect();
+    figure_shade_tolerance();
+    species_heading();
+    species_key();
+    species_code();
+    species_name_heading();
+    species_scientific();
+    species_hint(key: text);
+    species_also(names: text);
+    role_nursery();
+    role_nurse();
+    species_notes();
+    species_cautions();
+    species_no_figures();
+    flag_seen();
+    flag_memory();
+    flag_common();
+    flag_own();
+    figure_source(source: text, flag: text);
+    unit_days(value: text);
+    unit_months(value: text);
+    growth_point(month: text, height: text, radius: text);
+    step_before(days: count, what: text);
+    step_shade(shade: text);
+    step_bed_shade();
+    step_water(days: count);
+    step_soak();
+    word_recalcitrant();
+    word_intermediate();
+    word_orthodox();
+    word_woody();
+    word_soft();
+    word_full_sun();
+    word_part_shade();
+    word_shade();
+}
+
+impl Wording {
+    /// The name of a species in the person's language, else in the other, else the scientific one.
+    pub fn species_name(&self, profile: &Profile) -> String {
+        let (own, other) = match self.lang() {
+            Lang::En => (&profile.names.en, &profile.names.es),
+            Lang::Es => (&profile.names.es, &profile.names.en),
+        };
+        let name = own.first().or_else(|| other.first()).unwrap_or(&profile.scientific);
+        crate::base::text::cleaned(name)
+    }
+
+    /// The name of a species by its key; the key itself where no profile is known by it.
+    pub fn species_of(&self, key: &SpeciesKey, species: &Catalogue) -> String {
+        let profile = species.get(key).or_else(|| species.find(key.as_str()).and_then(|found| species.get(&found)));
+        profile.map_or_else(|| crate::base::text::cleaned(key.as_str()), |profile| self.species_name(profile))
+    }
+
+    /// What a species is for.
+    pub fn role_name(&self, role: Role) -> String {
+        match role {
+            Role::Nursery => self.role_nursery(),
+            Role::Nurse => self.role_nurse(),
+        }
+    }
+
+    /// How far a figure can be trusted.
+    pub fn flag_name(&self, flag: Flag) -> String {
+        match flag {
+            Flag::Seen => self.flag_seen(),
+            Flag::Memory => self.flag_memory(),
+            Flag::Common => self.flag_common(),
+            Flag::Own => self.flag_own(),
+        }
+    }
+
+    /// A source as a person reads it: "common practice", or none, in the person's language; a publication as it is.
+    pub fn source_words(&self, source: &str) -> String {
+        let plain = source.trim();
+        if plain.is_empty() || plain == COMMON_PRACTICE {
+            self.flag_common()
+        } else {
+            crate::base::text::cleaned(plain)
+        }
+    }
+
+    /// A source with how far the figure can be trusted.
+    pub fn sourced(&self, source: &str, flag: Flag) -> String {
+        if source.trim() == COMMON_PRACTICE && flag == Flag::Common {
+            return self.flag_common();
+        }
+        self.figure_source(self.source_words(source), self.flag_name(flag))
+    }
+
+    /// The name of a figure of a profile.
+    pub fn figure_name(&self, name: &str) -> String {
+        let said = self.say(&format!("figure_{name}"), Vec::new());
+        if said.is_empty() { name.replace('_', " ") } else { said }
+    }
+
+    /// The value of a figure with its unit; a list gives a line for each of its parts.
+    pub fn figure_value(&self, name: &str, value: &Value) -> Vec<String> {
+        if name == "growth_points" {
+            let points: Vec<GrowthPoint> = serde_json::from_value(value.clone()).unwrap_or_default();
+            return points.iter().map(|point| self.growth_words(point)).collect();
+        }
+        if name == "hardening_steps" {
+            let steps: Vec<HardeningStep> = serde_json::from_value(value.clone()).unwrap_or_default();
+            return steps.iter().map(|step| self.step_words(step)).collect();
+        }
+        let single = match value {
+            Value::Bool(true) => self.measure_yes(),
+            Value::Bool(false) => self.measure_no(),
+            Value::Number(number) => self.figure_number(name, number.as_f64().unwrap_or(0.0)),
+            Value::String(text) => self.figure_text(name, text),
+            Value::Null | Value::Array(_) | Value::Object(_) => value.to_string(),
+        };
+        vec![single]
+    }
+
+    fn figure_number(&self, name: &str, number: f64) -> String {
+        let value = self.number(number, 3);
+        match name.rsplit_once('_').map_or("", |(_, unit)| unit) {
+            "days" => self.unit_days(value),
+            "months" => self.unit_months(value),
+            "pct" => self.percent_of(value),
+            unit @ ("cm" | "mm" | "ml" | "m" | "kg") => format!("{value} {unit}"),
+            _ => value,
+        }
+    }
+
+    fn figure_text(&self, name: &str, text: &str) -> String {
+        match name {
+            "storage" => Storage::read(text).map(|storage| match storage {
+                Storage::Recalcitrant => self.word_recalcitrant(),
+                Storage::Intermediate => self.word_intermediate(),
+                Storage::Orthodox => self.word_orthodox(),
+            }),
+            "stem" => Stem::read(text).map(|stem| match stem {
+                Stem::Woody => self.word_woody(),
+                Stem::Soft => self.word_soft(),
+            }),
+            "hardening_template" => Template::read(text).map(|template| match template {
+                Template::FullSun => self.word_full_sun(),
+                Template::PartShade => self.word_part_shade(),
+                Template::Shade => self.word_shade(),
+            }),
+            _ => None,
+        }
+        .unwrap_or_else(|| crate::base::text::cleaned(text))
+    }
+
+    fn growth_words(&self, point: &GrowthPoint) -> String {
+        self.growth_point(self.number(point.month, 1), self.number(point.height_m, 2), self.number(point.radius_m, 2))
+    }
+
+    fn step_words(&self, step: &HardeningStep) -> String {
+        let parts: Vec<String> = [
+            step.shade_pct.map(|shade| self.step_shade(self.percent(shade / 100.0))),
+            step.bed_shade.then(|| self.step_bed_shade()),
+            step.water_every_days.map(|days| self.step_water(days)),
+            step.soak.then(|| self.step_soak()),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        self.step_before(step.days_before, parts.join(", "))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::nursery::species::profile::FIGURES;
+
+    #[test]
+    fn every_figure_of_a_profile_has_a_name_in_both_languages() {
+        for (name, _) in FIGURES {
+            assert!(KEYS.iter().any(|key| key.name == format!("figure_{name}")), "{name} has no name");
+        }
+    }
+
+    #[test]
+    fn figures_are_said_with_their_unit() {
+        let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
+        let catalogue = Catalogue::built_in();
+        let coffee = catalogue.get(&SpeciesKey::new("COA")).unwrap();
+        assert_eq!(
+            (en.species_name(coffee), es.species_name(coffee)),
+            ("arabica coffee".into(), "café arábica".into())
+        );
+        let said = |wording: &Wording, wanted: &str| {
+            let figures = coffee.figures();
+            let (name, value, _, _) = figures.iter().find(|(name, ..)| *name == wanted).unwrap();
+            (wording.figure_name(name), wording.figure_value(name, value))
+        };
+        assert_eq!(said(&en, "height_least_cm"), ("height to go out, least".into(), vec!["20 cm".into()]));
+        assert_eq!(said(&es, "storage").1, vec!["aguanta secarse un poco"]);
+        assert_eq!(said(&es, "depletion_fraction").1, vec!["0,4"]);
+        assert_eq!(
+            said(&en, "hardening_steps").1,
+            vec![
+                "28 d before: 40 % shade",
+                "14 d before: 30 % shade, water every 2 days",
+                "7 d before: the shade of its bed, water every 3 days",
+                "1 d before: soak it"
+            ]
+        );
+    }
+}

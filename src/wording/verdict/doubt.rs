@@ -1,0 +1,83 @@
+//! What cannot be believed as written, and what settles it.
+
+use crate::nursery::species::Catalogue;
+use crate::reckon::picture::{Doubt, DoubtKind};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    doubt_more_out_than_stood(tray: text, out: count, stood: count, day: text);
+    doubt_more_seed_than_held(lot: text, out: count, held: count, day: text);
+    doubt_more_dead_than_lived(bed: text, species: text, dead: count, lived: count, day: text);
+    doubt_more_alive_than_planted(bed: text, species: text, alive: count, planted: count, day: text);
+    doubt_more_than_seed(tray: text, counted: count, most: count, day: text);
+    doubt_rise_without_seed(tray: text, books: count, counted: count, day: text);
+    doubt_unknown_tray(tray: text, day: text);
+    doubt_unknown_lot(lot: text, day: text);
+    doubt_unknown_bed(bed: text, day: text);
+    doubt_unknown_species(species: text, day: text);
+    doubt_twice_made(tray: text, day: text);
+    doubt_twice_received(lot: text, day: text);
+    doubt_order_matters(tray: text, day: text);
+    doubt_no_bed_plans(tray: text, species: text);
+    doubt_not_in_plan(bed: text, species: text, day: text);
+    doubt_off_the_grid(bed: text, species: text, plants: count);
+    doubt_bad_profile(species: text, what: text, day: text);
+    doubt_look_at_empty(tray: text, day: text);
+}
+
+impl Wording {
+    /// A doubt in a sentence; species by the names of the catalogue.
+    pub fn doubt(&self, doubt: &Doubt, species: &Catalogue) -> String {
+        let day = self.day(doubt.day);
+        let named = |key| self.species_of(key, species);
+        match &doubt.kind {
+            DoubtKind::MoreOutThanStood { tray, out, stood } => self.doubt_more_out_than_stood(tray, *out, *stood, day),
+            DoubtKind::MoreSeedThanHeld { lot, out, held } => self.doubt_more_seed_than_held(lot, *out, *held, day),
+            DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
+                self.doubt_more_dead_than_lived(bed, named(species), *dead, *lived, day)
+            }
+            DoubtKind::MoreAliveThanPlanted { bed, species, alive, planted } => {
+                self.doubt_more_alive_than_planted(bed, named(species), *alive, *planted, day)
+            }
+            DoubtKind::MoreThanSeed { tray, counted, most } => self.doubt_more_than_seed(tray, *counted, *most, day),
+            DoubtKind::RiseWithoutSeed { tray, books, counted } => {
+                self.doubt_rise_without_seed(tray, *books, *counted, day)
+            }
+            DoubtKind::UnknownTray(tray) => self.doubt_unknown_tray(tray, day),
+            DoubtKind::UnknownLot(lot) => self.doubt_unknown_lot(lot, day),
+            DoubtKind::UnknownBed(bed) => self.doubt_unknown_bed(bed, day),
+            DoubtKind::UnknownSpecies(species) => self.doubt_unknown_species(species, day),
+            DoubtKind::TwiceMade(tray) => self.doubt_twice_made(tray, day),
+            DoubtKind::TwiceReceived(lot) => self.doubt_twice_received(lot, day),
+            DoubtKind::OrderMatters(tray) => self.doubt_order_matters(tray, day),
+            DoubtKind::NoBedPlans { tray, species } => self.doubt_no_bed_plans(tray, named(species)),
+            DoubtKind::NotInPlan { bed, species } => self.doubt_not_in_plan(bed, named(species), day),
+            DoubtKind::OffTheGrid { bed, species, plants } => self.doubt_off_the_grid(bed, named(species), *plants),
+            DoubtKind::BadProfile { species, what } => self.doubt_bad_profile(named(species), what, day),
+            DoubtKind::LookAtEmpty(tray) => self.doubt_look_at_empty(tray, day),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::{SpeciesKey, TrayCode};
+    use crate::wording::Lang;
+
+    #[test]
+    fn a_doubt_names_both_numbers_the_day_and_what_settles_it() {
+        let doubt = |kind| Doubt { day: "2026-03-14".parse().unwrap(), kind, entries: Vec::new() };
+        let tray = TrayCode::new("cof-031").unwrap();
+        let catalogue = Catalogue::built_in();
+        let out = doubt(DoubtKind::MoreOutThanStood { tray: tray.clone(), out: 41, stood: 30 });
+        assert_eq!(
+            Wording::new(Lang::En).doubt(&out, &catalogue),
+            "cof-031: 41 went out on 14 Mar 2026, but 30 stood there by the books: count it and write a stocktake"
+        );
+        let unplanned = doubt(DoubtKind::NoBedPlans { tray, species: SpeciesKey::new("COA") });
+        let said = Wording::new(Lang::Es).doubt(&unplanned, &catalogue);
+        assert!(said.contains("café arábica") && !said.contains("COA"), "{said}");
+    }
+}

@@ -1,0 +1,272 @@
+//! What is needed and what is known, with its unit.
+
+use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
+use crate::reckon::picture::{Measure, Rule};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    measure_days(days: count);
+    measure_days_at_least(days: count);
+    measure_days_at_most(days: count);
+    measure_day_span(least: count, usual: count, most: count);
+    measure_height_band(least: text, most: text);
+    measure_collar_rule(floor: text);
+    measure_sample(pass: count, of: count, mean: text);
+    measure_leaves_at_least(leaves: text);
+    measure_leaf_pairs_at_least(pairs: text);
+    measure_light(light: text);
+    measure_light_band(least: text, most: text);
+    measure_ratio(ratio: text);
+    measure_ratio_at_most(ratio: text);
+    measure_light_step(from: text, to: text, ratio: text);
+    measure_light_step_from_dark(from: text, to: text);
+    measure_plants_at_least(plants: count);
+    measure_positions(positions: count);
+    measure_resistance_at_most(mpa: text, depth: text);
+    measure_resistance(mpa: text);
+    measure_resistance_at(mpa: text, depth: text);
+    measure_rod_stopped(mpa: text, depth: text);
+    measure_tubers_lifted(days: count);
+    measure_read_dry();
+    measure_rain(mm: text, days: count);
+    measure_rain_at_least(mm: text, days: count);
+    measure_until(day: text);
+    measure_yes();
+    measure_no();
+    mean_in_cm(mean: text);
+    mean_in_mm(mean: text);
+    roots_crumbles();
+    roots_holds();
+    roots_circling();
+    tubers_thin_necked();
+    tubers_even();
+    tubers_full();
+    work_cleared();
+    work_holes();
+    work_weeded();
+    work_mulched();
+    work_fenced();
+}
+
+impl Wording {
+    /// A needed or known thing in words. The mean of a sample stands without its unit; [`Wording::measure_for`] knows it.
+    pub fn measure(&self, measure: &Measure) -> String {
+        self.measured(measure, |mean| self.number(mean, 1))
+    }
+
+    /// The same for a rule, which says what a sample's mean is in.
+    pub fn measure_for(&self, rule: Rule, measure: &Measure) -> String {
+        self.measured(measure, |mean| self.mean_for(rule, mean))
+    }
+
+    /// The mean of a sample with the unit of its rule: cm of height, mm of collar, leaves by number.
+    pub fn mean_for(&self, rule: Rule, mean: f64) -> String {
+        let written = self.number(mean, 1);
+        match rule {
+            Rule::Height => self.mean_in_cm(written),
+            Rule::Collar => self.mean_in_mm(written),
+            Rule::DaysSinceSowing
+            | Rule::DaysInContainer
+            | Rule::Leaves
+            | Rule::Plug
+            | Rule::Flush
+            | Rule::Hardening
+            | Rule::ExposureStep
+            | Rule::Held
+            | Rule::Treated
+            | Rule::Living
+            | Rule::Load
+            | Rule::GoodUntil
+            | Rule::LightNow
+            | Rule::LightComing
+            | Rule::Soil
+            | Rule::Cleared
+            | Rule::Holes
+            | Rule::Weeded
+            | Rule::Mulched
+            | Rule::Fenced
+            | Rule::Water
+            | Rule::Season
+            | Rule::OpenPositions => written,
+        }
+    }
+
+    fn measured(&self, measure: &Measure, mean_words: impl Fn(f64) -> String) -> String {
+        match measure {
+            Measure::Days(days) => self.measure_days(*days),
+            Measure::DaysAtLeast(days) => self.measure_days_at_least(*days),
+            Measure::DaysAtMost(days) => self.measure_days_at_most(*days),
+            Measure::DaySpan { least, usual, most } => self.measure_day_span(*least, *usual, *most),
+            Measure::HeightBand { least, most } => {
+                self.measure_height_band(self.number(*least, 1), self.number(*most, 1))
+            }
+            Measure::CollarRule { floor_mm } => self.measure_collar_rule(self.number(*floor_mm, 1)),
+            Measure::Sample { pass, of, mean } => self.measure_sample(*pass, *of, mean_words(*mean)),
+            Measure::LeavesAtLeast { count, pairs: true } => self.measure_leaf_pairs_at_least(self.number(*count, 1)),
+            Measure::LeavesAtLeast { count, pairs: false } => self.measure_leaves_at_least(self.number(*count, 1)),
+            Measure::Roots(roots) => self.roots_words(*roots),
+            Measure::Light(share) => self.measure_light(self.percent(*share)),
+            Measure::LightBand { least, most } => self.band_words(*least, *most),
+            Measure::Ratio(ratio) => self.measure_ratio(self.decimal(*ratio, 1)),
+            Measure::RatioAtMost(ratio) => self.measure_ratio_at_most(self.decimal(*ratio, 1)),
+            Measure::LightStep { from, to } => self.light_step(*from, *to),
+            Measure::Plants(range) => self.plants_range(*range),
+            Measure::PlantsAtLeast(plants) => self.measure_plants_at_least(*plants),
+            Measure::Positions(positions) => self.measure_positions(*positions),
+            Measure::TubersLifted(days) => self.measure_tubers_lifted(*days),
+            Measure::TuberShape(tubers) => self.tuber_words(*tubers),
+            Measure::Until(day) => self.measure_until(self.day(*day)),
+            Measure::On(day) => self.day(*day),
+            Measure::Work(task) => self.work_words(*task),
+            Measure::Said(words) => crate::base::text::cleaned(words),
+            Measure::Yes => self.measure_yes(),
+            Measure::No => self.measure_no(),
+            Measure::ResistanceAtMost { .. }
+            | Measure::Resistance { .. }
+            | Measure::RodStopped { .. }
+            | Measure::ReadDry
+            | Measure::Rain { .. }
+            | Measure::RainAtLeast { .. } => self.ground_measured(measure),
+        }
+    }
+
+    /// A band of light, shares of 0 to 1: "30 to 50 % light".
+    pub(super) fn band_words(&self, least: f64, most: f64) -> String {
+        self.measure_light_band(self.number(least * 100.0, 0), self.percent(most))
+    }
+
+    fn light_step(&self, from: f64, to: f64) -> String {
+        if from > 0.0 {
+            self.measure_light_step(self.percent(from), self.percent(to), self.decimal(to / from, 1))
+        } else {
+            self.measure_light_step_from_dark(self.percent(from), self.percent(to))
+        }
+    }
+
+    /// The looks at the ground: resistance and rain. Anything else says nothing here.
+    fn ground_measured(&self, measure: &Measure) -> String {
+        if let Measure::ResistanceAtMost { mpa, depth_cm } = measure {
+            return self.measure_resistance_at_most(self.number(*mpa, 1), self.number(*depth_cm, 0));
+        }
+        if let Measure::Resistance { mpa, depth_cm } = measure {
+            let mpa = self.number(*mpa, 1);
+            return match depth_cm {
+                Some(depth) => self.measure_resistance_at(mpa, self.number(*depth, 0)),
+                None => self.measure_resistance(mpa),
+            };
+        }
+        if let Measure::RodStopped { mpa, depth_cm } = measure {
+            return self.measure_rod_stopped(self.number(*mpa, 1), self.number(*depth_cm, 0));
+        }
+        if let Measure::Rain { mm, days } = measure {
+            return self.measure_rain(self.number(*mm, 1), *days);
+        }
+        if let Measure::RainAtLeast { mm, days } = measure {
+            return self.measure_rain_at_least(self.number(*mm, 1), *days);
+        }
+        self.measure_read_dry()
+    }
+
+    /// What a lifted plug shows.
+    pub fn roots_words(&self, roots: Roots) -> String {
+        match roots {
+            Roots::Crumbles => self.roots_crumbles(),
+            Roots::Holds => self.roots_holds(),
+            Roots::Circling => self.roots_circling(),
+        }
+    }
+
+    /// The shape of lifted tubers.
+    pub fn tuber_words(&self, tubers: Tubers) -> String {
+        match tubers {
+            Tubers::ThinNecked => self.tubers_thin_necked(),
+            Tubers::Even => self.tubers_even(),
+            Tubers::Full => self.tubers_full(),
+        }
+    }
+
+    /// Ground work, done.
+    pub fn work_words(&self, task: GroundTask) -> String {
+        match task {
+            GroundTask::Cleared => self.work_cleared(),
+            GroundTask::Holes => self.work_holes(),
+            GroundTask::Weeded => self.work_weeded(),
+            GroundTask::Mulched => self.work_mulched(),
+            GroundTask::Fenced => self.work_fenced(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::Range;
+    use crate::wording::Lang;
+
+    #[test]
+    fn a_measure_is_said_with_its_unit_in_both_languages() {
+        let day = "2026-03-14".parse().unwrap();
+        let cases: Vec<(Measure, &str, &str)> = vec![
+            (Measure::Days(193), "193 d", "193 d"),
+            (Measure::DaysAtLeast(210), "at least 210 d", "al menos 210 d"),
+            (Measure::DaysAtMost(300), "at most 300 d", "a lo más 300 d"),
+            (
+                Measure::DaySpan { least: 210, usual: 300, most: 420 },
+                "at least 210 d, usually 300, at most 420",
+                "al menos 210 d, lo usual 300, a lo más 420",
+            ),
+            (Measure::HeightBand { least: 20.0, most: 40.0 }, "20 to 40 cm", "20 a 40 cm"),
+            (Measure::CollarRule { floor_mm: 4.0 }, "at least 4 mm and height / 8", "al menos 4 mm y altura / 8"),
+            (
+                Measure::Sample { pass: 24, of: 30, mean: 27.04 },
+                "24 of 30 pass, mean 27 cm",
+                "24 de 30 cumplen, media 27 cm",
+            ),
+            (Measure::LeavesAtLeast { count: 5.0, pairs: true }, "at least 5 leaf pairs", "al menos 5 pares de hojas"),
+            (Measure::LeavesAtLeast { count: 4.0, pairs: false }, "at least 4 leaves", "al menos 4 hojas"),
+            (Measure::Roots(Roots::Circling), "roots circle", "raíces enrolladas"),
+            (Measure::Light(0.3), "30 % light", "30 % de luz"),
+            (Measure::LightBand { least: 0.5, most: 0.7 }, "50 to 70 % light", "50 a 70 % de luz"),
+            (Measure::Ratio(2.0), "2.0 times as bright", "2,0 veces la luz"),
+            (Measure::RatioAtMost(1.6), "at most 1.6 times as bright", "a lo más 1,6 veces la luz"),
+            (
+                Measure::LightStep { from: 0.3, to: 0.6 },
+                "30 % to 60 % light, 2.0 times as bright",
+                "de 30 % a 60 % de luz, 2,0 veces",
+            ),
+            (Measure::LightStep { from: 0.0, to: 0.6 }, "0 % to 60 % light", "de 0 % a 60 % de luz"),
+            (Measure::Plants(Range::exact(1.0)), "1 plant", "1 planta"),
+            (Measure::PlantsAtLeast(5), "at least 5 plants", "al menos 5 plantas"),
+            (Measure::Positions(1), "1 open position", "1 hoyo libre"),
+            (
+                Measure::ResistanceAtMost { mpa: 2.0, depth_cm: 40.0 },
+                "at most 2 MPa down to 40 cm",
+                "a lo más 2 MPa hasta 40 cm",
+            ),
+            (Measure::Resistance { mpa: 1.25, depth_cm: None }, "1.2 MPa", "1,2 MPa"),
+            (Measure::Resistance { mpa: 3.1, depth_cm: Some(20.0) }, "3.1 MPa at 20 cm", "3,1 MPa a 20 cm"),
+            (
+                Measure::RodStopped { mpa: 2.0, depth_cm: 35.0 },
+                "rod stopped at 35 cm, 2 MPa at its tip",
+                "varilla frenada a 35 cm, 2 MPa en la punta",
+            ),
+            (Measure::TubersLifted(40), "tubers lifted 40 d ago", "tubérculos sacados hace 40 d"),
+            (Measure::TuberShape(Tubers::Full), "tubers full", "tubérculos gruesos"),
+            (Measure::ReadDry, "read dry, says nothing", "leído en seco, no dice nada"),
+            (Measure::Rain { mm: 20.0, days: 3 }, "20 mm in 3 days", "20 mm en 3 días"),
+            (Measure::RainAtLeast { mm: 20.0, days: 1 }, "at least 20 mm in 1 day", "al menos 20 mm en 1 día"),
+            (Measure::Until(day), "by 14 Mar 2026", "hasta el 14 mar 2026"),
+            (Measure::On(day), "14 Mar 2026", "14 mar 2026"),
+            (Measure::Work(GroundTask::Holes), "holes dug", "hoyos hechos"),
+            (Measure::Said("promised\u{202e}".into()), "promised", "promised"),
+            (Measure::Yes, "yes", "sí"),
+            (Measure::No, "no", "no"),
+        ];
+        let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
+        for (measure, english, spanish) in cases {
+            assert_eq!(en.measure_for(Rule::Height, &measure), english);
+            assert_eq!(es.measure_for(Rule::Height, &measure), spanish);
+        }
+    }
+}
