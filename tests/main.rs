@@ -3,7 +3,9 @@
 
 mod books_properties;
 mod books_worked;
+mod command_line;
 mod house;
+mod pulled_plug;
 mod readiness_worked;
 mod science_handbook;
 mod support;

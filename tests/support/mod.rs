@@ -1,5 +1,7 @@
 //! What several tests need: entries as a grower writes them, and a small nursery.
 
+pub mod program;
+
 use std::sync::Arc;
 
 use outplant::base::{BedName, Day, DeviceId, EntryId, Moment, TrayCode};

@@ -169,7 +169,12 @@ impl Judged<'_> {
         let day = around.day;
         let bare = is_bare(self.story);
         let measured = size::last_sample(self.story).is_some();
-        let mut all = vec![self.living()];
+        // What a person or a treatment holds back is said first.
+        let mut all = vec![
+            self.living(),
+            hold::held(self.story, around.places, &around.lots_held, day),
+            hold::treated(self.story, around.places, day),
+        ];
         if bare {
             if let Some(Origin::Received { good_until, entry, .. }) = &self.story.origin {
                 all.push(hold::good_until(*good_until, entry, day));
@@ -185,8 +190,6 @@ impl Judged<'_> {
             all.push(hardening::criterion(self.story, self.profile, self.clock, self.history, day));
             all.push(exposure::toward_band(self.last_light, self.profile));
         }
-        all.push(hold::held(self.story, around.places, &around.lots_held, day));
-        all.push(hold::treated(self.story, around.places, day));
         all
     }
 

@@ -37,6 +37,7 @@ hardening_short = { $days ->
    *[other] hardening for { $days } days, { $short } short of { $least }
 }
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
+hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
 hardening_unmet = the last step of hardening is too fresh, or the shade was put back: leave it in its light
 step_met = stood in { $from } light, this bed has { $to }: a small step
 step_met_tray = stands in { $from } light, beds for it have { $to }: a small step

@@ -37,6 +37,7 @@ hardening_short = { $days ->
    *[other] { $days } días de endurecimiento, faltan { $short } para { $least }
 }
 hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
+hardening_put_back = la sombra se volvió a subir el { $day }: el endurecimiento, { $least } días, empieza de nuevo con el próximo paso hacia la luz
 hardening_unmet = el último paso del endurecimiento es muy reciente, o volvió la sombra: déjela con la luz que tiene
 step_met = estaba con { $from } de luz, esta era tiene { $to }: un paso pequeño
 step_met_tray = está con { $from } de luz, sus eras tienen { $to }: un paso pequeño

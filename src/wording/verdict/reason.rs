@@ -42,6 +42,7 @@ messages! {
     hardening_met(days: count, least: count);
     hardening_short(days: count, short: count, least: count);
     hardening_not_begun(least: count);
+    hardening_put_back(day: text, least: count);
     hardening_unmet();
     step_met(from: text, to: text);
     step_met_tray(from: text, to: text);
@@ -229,6 +230,9 @@ impl Wording {
 
     fn hardening_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
         let least = facts.least_days();
+        if let (Some(put_back), Some(least)) = (facts.on(), least) {
+            return Some(self.hardening_put_back(self.short_day(put_back), least));
+        }
         match (met, facts.days(), least) {
             (true, days, least) => Some(self.hardening_met(days?, least?)),
             (false, None | Some(0), Some(least)) => Some(self.hardening_not_begun(least)),

@@ -1,0 +1,341 @@
+//! The command line as a person and a program meet it: right answers to a nursery begun by hand, clear refusals, ends
+//! that mean what they say.
+
+use crate::support::program::Home;
+use serde_json::json;
+use std::io::Read;
+use std::process::Stdio;
+
+/// The hand-worked nursery of `readiness_worked`, written word by word.
+fn by_hand() -> Home {
+    let home = Home::default().begun();
+    home.write("season_set", &[r#"rains=[{"from":"03-01","until":"06-15"}]"#]);
+    home.write("place_set", &["place=Deep shade", "order=1", "shade_pct=70"]);
+    home.write("place_set", &["place=Half shade", "order=2", "shade_pct=45"]);
+    home.write("container_set", &["container=bag", "volume_ml=1000", "depth_cm=23"]);
+    home.write(
+        "lot_received",
+        &[
+            "lot=cof-L1",
+            "species=café",
+            "source=school row",
+            "collected=2025-01-01",
+            "seeds=1000",
+            "kept=en pergamino",
+            "happened=2025-01-01",
+        ],
+    );
+    home.write(
+        "sown",
+        &["tray=cof-1", "lot=cof-L1", "seeds=60", "container=bag", "place=Deep shade", "happened=2025-06-01"],
+    );
+    home.write("counted", &["tray=cof-1", "standing=50", "happened=2025-09-10"]);
+    home.write("carried", &["tray=cof-1", "place=Half shade", "happened=2026-02-20"]);
+    home.write("counted", &["tray=cof-1", "standing=48", "happened=2026-04-10"]);
+    home.write(
+        "bed_set",
+        &[
+            "bed=Upper 1",
+            "field=Upper",
+            "length_m=20",
+            "width_m=6",
+            r#"plan=[{"species":"Coffea arabica","pattern":"square","row_m":2,"in_row_m":2}]"#,
+        ],
+    );
+    home.write(
+        "light_read",
+        &["bed=Upper 1", r#"readings=[{"under_lux":6000,"open_lux":10000}]"#, "happened=2026-04-01"],
+    );
+    home.write(
+        "soil_checked",
+        &["bed=Upper 1", "rod_mm=8", "push_kg=10", "depth_cm=35", "wet=yes", "happened=2026-04-01"],
+    );
+    for task in ["cleared", "hoyos", "weeded"] {
+        home.write("prepared", &["bed=Upper 1", &format!("task={task}"), "happened=2026-04-05"]);
+    }
+    for day in ["2026-04-13", "2026-04-14", "2026-04-15"] {
+        home.write("weather", &["rain_mm=10", &format!("happened={day}")]);
+    }
+    home
+}
+
+#[test]
+fn a_nursery_begun_by_hand_gives_the_right_answer_and_its_reasons() {
+    let home = by_hand();
+    let ready = home.json(&["ready"]);
+    assert_eq!((&ready["version"], &ready["on"]), (&json!(1), &json!("2026-04-15")));
+    let tray = &ready["trays"][0];
+    assert_eq!(
+        (&tray["tray"], &tray["species"], &tray["standing"], &tray["ready"]),
+        (&json!("cof-1"), &json!("COA"), &json!(48), &json!(true)),
+        "{tray:#}"
+    );
+    // Never measured, 318 days of 210 to 300 usual: 80 % likely, never 100 %.
+    assert_eq!(tray["plantable"]["likely"].as_f64().unwrap().round(), 38.0);
+    let pair = &ready["pairs"][0];
+    assert_eq!(
+        (&pair["bed"], &pair["fits"], &pair["plants"]),
+        (&json!("Upper 1"), &json!(true), &json!(38)),
+        "{pair:#}"
+    );
+    assert_eq!(ready["beds"][0]["light_now"], json!(0.6));
+    assert_eq!(ready["beds"][0]["species"][0]["open_positions"], json!(44));
+    for criterion in pair["criteria"].as_array().unwrap() {
+        assert!(!criterion["source"].as_str().unwrap().is_empty());
+        assert_eq!(criterion["met"].is_null(), criterion["basis"] == "unknown", "{criterion:#}");
+    }
+    let why = home.done(&["why", "pair", "cof-1", "upper 1"]);
+    assert!(why.contains("hardening") && why.contains("source"), "{why}");
+    assert!(home.done(&["ready"]).contains("Upper 1"));
+    // The day before the rain it was dry.
+    let dry = home.json(&["ready", "--on", "2026-04-12"]);
+    assert_eq!(dry["pairs"][0]["fits"], json!(false));
+    // What was not yet recorded is not known.
+    let unknown = home.json(&["ready", "--known", "2025-12-31"]);
+    assert_eq!(unknown["trays"], json!([]));
+}
+
+#[test]
+fn an_import_of_the_export_gives_the_same_nursery_and_twice_changes_nothing() {
+    let home = by_hand();
+    let export = home.done(&["export", "--as", "entries"]);
+    assert_eq!(export, home.done(&["export"]), "the same journal gives the same bytes");
+    let copy = Home::default().begun();
+    let file = copy.with("export.jsonl", &export);
+    copy.done(&["import", file.to_str().unwrap()]);
+    assert_eq!(copy.json(&["ready"])["pairs"], home.json(&["ready"])["pairs"]);
+    copy.done(&["import", file.to_str().unwrap()]);
+    let lines = copy.done(&["export"]);
+    assert_eq!(lines.lines().count(), export.lines().count() + 1, "its own begin and nothing twice");
+    // One changed letter is found, nothing is taken.
+    let forged = copy.with("forged.jsonl", export.replace("\"standing\":48", "\"standing\":88"));
+    let said = copy.refused(&["import", forged.to_str().unwrap()]);
+    assert!(said.contains("hash") && said.contains("nothing was written"), "{said}");
+}
+
+#[test]
+fn plain_entries_are_imported_and_a_half_bad_file_writes_nothing_and_names_every_bad_line() {
+    let home = Home::default().begun();
+    let good = r#"{"happened":"2026-01-01","kind":"lot_received","lot":"L1","species":"coffee","source":"x","collected":"2025-12-01","seeds":100,"kept":"in_parchment"}
+{"happened":"2026-01-02","kind":"sown","tray":"t1","lot":"L1","seeds":80,"container":"bag"}
+{"happened":"2026-03-02","who":"mara","kind":"counted","tray":"t1","standing":41}
+"#;
+    let bad = format!(
+        "{good}{}\n{}\n{}\n",
+        r#"{"kind":"counted","tray":"t9","standing":4}"#, r#"{"kind":"counted","tray":"t1","standing":-4}"#, "not json"
+    );
+    let file = home.with("bad.jsonl", bad);
+    let before = home.done(&["export"]);
+    let said = home.refused(&["import", file.to_str().unwrap()]);
+    assert!(said.contains("line 5") && said.contains("line 6"), "{said}");
+    assert_eq!(home.done(&["export"]), before);
+    let file = home.with("unknown.jsonl", format!("{good}{}\n", r#"{"kind":"counted","tray":"t2","standing":4}"#));
+    let said = home.refused(&["import", file.to_str().unwrap()]);
+    assert!(said.contains("line 4") && said.contains("t2") && said.contains("nearest: t1"), "{said}");
+    let file = home.with("good.jsonl", good);
+    home.done(&["import", file.to_str().unwrap(), "--dry-run"]);
+    assert_eq!(home.done(&["export"]), before);
+    home.done(&["import", file.to_str().unwrap()]);
+    assert_eq!(home.json(&["ready"])["trays"][0]["standing"], json!(41));
+    // The whole import is one command: undo takes it back whole.
+    home.done(&["undo"]);
+    assert_eq!(home.json(&["ready"])["trays"], json!([]));
+}
+
+#[test]
+fn what_cannot_be_true_is_refused_in_words_and_nothing_is_written() {
+    let home = by_hand();
+    let before = home.done(&["export"]);
+    let cases: [(&[&str], &[&str]); 12] = [
+        (&["write", "counted", "tray=cof-2", "standing=4"], &["cof-2", "nearest: cof-1"]),
+        (&["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=60"], &["60", "48"]),
+        (&["write", "counted", "tray=cof-1", "standing=41", "happened=2026-04-16"], &["16 Apr 2026", "15 Apr 2026"]),
+        (&["write", "counted", "tray=cof-1", "standing=-3"], &["standing", "-3"]),
+        (&["write", "counted", "tray=cof-1", "standing=2.5"], &["standing", "2.5"]),
+        (&["write", "counted", "tray=cof-1", "standing=41kg"], &["standing", "41kg"]),
+        (&["write", "counted", "tray=cof-1", "standin=41"], &["standin", "standing"]),
+        (&["write", "countd", "tray=cof-1", "standing=41"], &["countd", "counted"]),
+        (&["write", "sown", "tray=cof-1", "lot=cof-L1", "seeds=10", "container=bag"], &["cof-1"]),
+        (&["write", "sown", "tray=cof-9", "lot=cof-L1", "seeds=2000", "container=bag"], &["2000", "940"]),
+        (
+            &[
+                "write",
+                "lot_received",
+                "lot=L9",
+                "species=coffea arabika",
+                "source=x",
+                "collected=2026-01-01",
+                "seeds=9",
+                "kept=cold",
+            ],
+            &["Coffea arabica"],
+        ),
+        (&["write", "lost", "tray=cof-1", "count=3", "cause=ra\u{202e}ts"], &["\\u{202e}"]),
+    ];
+    for (words, expected) in cases {
+        let said = home.refused(words);
+        for part in expected {
+            assert!(said.contains(part), "{words:?} should say {part}: {said}");
+        }
+    }
+    assert_eq!(home.done(&["export"]), before);
+    let looking = home.refused(&["write", "counted", "tray=cof-1", "standing=41", "--on", "2026-04-01"]);
+    assert!(!looking.is_empty());
+    assert_eq!(home.run(&["rady"]).code, 2);
+}
+
+#[test]
+fn a_late_entry_that_makes_a_later_day_impossible_is_written_and_doubted() {
+    let home = by_hand();
+    home.write("given_out", &["tray=cof-1", "count=40", "to=school", "happened=2026-04-14"]);
+    let said = home.done(&["write", "lost", "tray=cof-1", "count=20", "cause=rats", "happened=2026-04-11"]);
+    assert!(said.contains("cof-1"), "the doubt is named: {said}");
+    assert_eq!(home.json(&["ready"])["doubts"].as_array().unwrap().len(), 1);
+}
+
+#[test]
+fn undo_says_in_words_what_it_took_back_and_goes_one_step_further_each_time() {
+    let home = by_hand();
+    home.write("lost", &["tray=cof-1", "count=3", "cause=rats"]);
+    home.write("lost", &["tray=cof-1", "count=5", "cause=drought"]);
+    let said = home.done(&["undo"]);
+    assert!(said.contains("count=5") && said.contains("drought"), "{said}");
+    let said = home.done(&["undo"]);
+    assert!(said.contains("count=3") && said.contains("rats"), "{said}");
+    assert_eq!(home.json(&["ready"])["trays"][0]["standing"], json!(48));
+    // Taking back the sowing would leave the counts without ground: it is refused with their list, or done together.
+    let sown = home.done(&["export"]);
+    let sown = sown.lines().find(|line| line.contains("\"kind\":\"sown\"")).unwrap();
+    let id = serde_json::from_str::<serde_json::Value>(sown).unwrap()["id"].as_str().unwrap().to_string();
+    let said = home.refused(&["undo", &id]);
+    assert!(said.contains("--together"), "{said}");
+    home.done(&["undo", &id, "--together"]);
+    assert_eq!(home.json(&["ready"])["trays"], json!([]));
+    assert_eq!(home.json(&["ready"])["doubts"], json!([]));
+}
+
+#[test]
+fn check_proves_the_file_and_catches_a_flipped_bit() {
+    let home = by_hand();
+    assert_eq!(home.json(&["check"])["sound"], json!(true));
+    let copy = home.file("copy.outplant");
+    home.done(&["backup", copy.to_str().unwrap()]);
+    assert_eq!(home.run(&["backup", copy.to_str().unwrap()]).code, 1, "a file is never replaced");
+    let mut bytes = std::fs::read(&copy).unwrap();
+    let at = bytes.windows(13).position(|part| part == b"\"standing\":48").unwrap() + 11;
+    bytes[at] ^= 1;
+    let damaged = home.with("damaged.outplant", &bytes);
+    let ended = home.run(&["--nursery", damaged.to_str().unwrap(), "check"]);
+    assert_eq!(ended.code, 6, "{}{}", ended.out, ended.err);
+    assert!(ended.out.contains("hash"), "{}", ended.out);
+    assert_eq!(std::fs::read(&damaged).unwrap(), bytes, "check writes nothing");
+}
+
+#[test]
+fn without_a_nursery_it_says_how_to_begin_and_ends_with_1() {
+    let home = Home::default();
+    let mut command = home.program();
+    command.env_remove("OUTPLANT_NURSERY");
+    let output = command.output().unwrap();
+    assert_eq!(output.status.code(), Some(1));
+    assert!(String::from_utf8(output.stderr).unwrap().contains("outplant begin"));
+    // The species can be looked at without one.
+    assert!(home.done(&["species", "cacao"]).contains("Theobroma cacao"));
+}
+
+#[test]
+fn a_reader_who_has_seen_enough_ends_it_quietly() {
+    let home = by_hand();
+    for words in [&["species"][..], &["ready"], &["ready", "--json"], &["export"], &["write"]] {
+        let mut child = home.program().args(words).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        let mut first = [0u8; 1];
+        let mut out = child.stdout.take().unwrap();
+        let _ = out.read(&mut first);
+        drop(out);
+        let mut err = String::new();
+        child.stderr.take().unwrap().read_to_string(&mut err).unwrap();
+        let code = child.wait().unwrap().code();
+        assert_eq!((code, err.as_str()), (Some(0), ""), "{words:?}");
+    }
+}
+
+#[test]
+fn both_languages_answer_and_no_colour_reaches_a_pipe() {
+    let home = by_hand();
+    let en = home.done(&["ready"]);
+    let es = home.done(&["ready", "--lang", "es"]);
+    assert!(en.contains("Ready to go out today") && es.contains("Listas para salir hoy"), "{en}{es}");
+    for text in [en, es] {
+        assert!(!text.contains('\u{1b}'));
+        assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    }
+    let said = home.refused(&["write", "counted", "tray=cof-2", "standing=4", "--lang", "es"]);
+    assert!(said.contains("bandeja"), "{said}");
+    assert!(home.done(&["--lang", "es", "--help"]).contains("Qué bandejas están listas"));
+}
+
+#[test]
+fn every_command_and_option_has_its_help_in_both_languages() {
+    use outplant::wording::{Lang, Wording};
+    fn walk(command: &clap::Command, path: &str, missing: &mut Vec<String>) {
+        if command.get_about().is_none() {
+            missing.push(path.to_string());
+        }
+        for argument in command.get_arguments() {
+            if argument.get_help().is_none() {
+                missing.push(format!("{path} {}", argument.get_id()));
+            }
+        }
+        for inner in command.get_subcommands() {
+            walk(inner, &format!("{path} {}", inner.get_name()), missing);
+        }
+    }
+    let definitions = Lang::ALL.map(|lang| outplant::cli::Cli::definition(&Wording::new(lang)));
+    for definition in definitions.clone() {
+        definition.clone().debug_assert();
+        let mut missing = Vec::new();
+        walk(&definition, "outplant", &mut missing);
+        assert_eq!(missing, Vec::<String>::new());
+    }
+    let [en, es] = definitions;
+    for (one, other) in en.get_subcommands().zip(es.get_subcommands()) {
+        assert_ne!(
+            one.get_about().map(ToString::to_string),
+            other.get_about().map(ToString::to_string),
+            "{}",
+            one.get_name()
+        );
+    }
+}
+
+#[test]
+fn a_clock_that_cannot_be_right_is_noted_and_true_days_are_never_refused() {
+    let mut home = by_hand();
+    home.today = "2024-01-01".into();
+    let ended = home.run(&["ready"]);
+    assert_eq!(ended.code, 0);
+    assert!(ended.err.contains("2024") && ended.err.contains("2026"), "{}", ended.err);
+    home.today = "2028-01-01".into();
+    let ended = home.run(&["write", "counted", "tray=cof-1", "standing=40"]);
+    assert_eq!(ended.code, 0, "{}", ended.err);
+    assert!(ended.err.contains("2028"), "{}", ended.err);
+}
+
+#[test]
+fn foreign_bytes_get_a_sentence_and_never_a_panic() {
+    let home = by_hand();
+    let long = format!(r#"{{"kind":"noted","text":"{}"}}"#, "x".repeat(10 << 20));
+    let cases: [(&str, Vec<u8>); 5] = [
+        ("long", long.into_bytes()),
+        ("latin", b"{\"kind\":\"noted\",\"text\":\"ca\xf1a\"}\n".to_vec()),
+        ("bidi", "{\"kind\":\"noted\",\"text\":\"a\u{202e}b\"}\n".as_bytes().to_vec()),
+        ("deep", format!("{}{}", "[".repeat(5000), "]".repeat(5000)).into_bytes()),
+        ("nothing", vec![0, 1, 2, 255]),
+    ];
+    for (name, bytes) in cases {
+        let file = home.with(name, bytes);
+        let said = home.refused(&["import", file.to_str().unwrap()]);
+        assert!(said.contains("line 1"), "{name}: {said}");
+        assert!(!said.contains('\u{202e}') && said.len() < 2000, "{name}");
+    }
+}

@@ -1,0 +1,91 @@
+//! The program killed at any moment: nothing that was acknowledged is lost, nothing is half written.
+
+use crate::support::program::Home;
+use std::io::{BufRead, BufReader, Write};
+use std::process::Stdio;
+use std::time::Duration;
+
+/// Kills in `cargo test`.
+const KILLS: u64 = 20;
+
+#[test]
+fn kill_9_at_any_moment_loses_nothing_that_was_acknowledged() {
+    let home = Home::default().begun();
+    home.write("plants_received", &["tray=t1", "species=coffee", "count=500", "from=opening", "form=bag"]);
+    let mut acknowledged = 0;
+    for kill in 0..KILLS {
+        // A writer that says each number aloud only after the program has said "saved".
+        let script =
+            r#"i=$1; while true; do "$2" write noted "text=n$i" >/dev/null || exit 1; echo "$i"; i=$((i+1)); done"#;
+        let mut child = std::process::Command::new("sh")
+            .args(["-c", script, "sh", &format!("{}", kill * 1000), env!("CARGO_BIN_EXE_outplant")])
+            .env_clear()
+            .env("HOME", home.path())
+            .env("OUTPLANT_TODAY", &home.today)
+            .env("OUTPLANT_NURSERY", home.file("nursery.outplant"))
+            .env("PATH", std::env::var_os("PATH").unwrap_or_default())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .process_group_of_its_own()
+            .spawn()
+            .unwrap();
+        let out = child.stdout.take().unwrap();
+        let pause = Duration::from_millis(15 + (kill * 37) % 120);
+        let pid = child.id();
+        let killer = std::thread::spawn(move || {
+            std::thread::sleep(pause);
+            let _ = std::process::Command::new("kill").args(["-9", &format!("-{pid}")]).status();
+        });
+        let said: Vec<u64> =
+            BufReader::new(out).lines().map_while(Result::ok).filter_map(|line| line.parse().ok()).collect();
+        killer.join().unwrap();
+        child.wait().unwrap();
+        let export = home.done(&["export"]);
+        for number in &said {
+            assert!(
+                export.contains(&format!("\"text\":\"n{number}\"")),
+                "kill {kill}: n{number} was acknowledged and is gone"
+            );
+        }
+        acknowledged += said.len();
+        assert_eq!(home.json(&["check"])["sound"], serde_json::json!(true), "kill {kill}");
+    }
+    assert!(acknowledged > 20, "only {acknowledged} entries were acknowledged: the test sees nothing");
+    // All of it stands under one device: a kill makes no new one.
+    assert_eq!(home.json(&["check"])["devices"], serde_json::json!(1));
+}
+
+#[test]
+fn an_import_that_is_killed_is_there_whole_or_not_at_all() {
+    let home = Home::default().begun();
+    let lines: String = (0..3000).map(|i| format!("{{\"kind\":\"noted\",\"text\":\"line {i}\"}}\n")).collect();
+    let before = home.done(&["export"]).lines().count();
+    let mut halves = 0;
+    for kill in 0..5u64 {
+        let mut child =
+            home.program().args(["import", "-"]).stdin(Stdio::piped()).stdout(Stdio::null()).spawn().unwrap();
+        let mut input = child.stdin.take().unwrap();
+        let text = lines.clone();
+        let feeder = std::thread::spawn(move || {
+            let _ = input.write_all(text.as_bytes());
+        });
+        std::thread::sleep(Duration::from_millis(20 + kill * 60));
+        let _ = child.kill();
+        child.wait().unwrap();
+        feeder.join().unwrap();
+        let now = home.done(&["export"]).lines().count();
+        halves += usize::from((now - before) % 3000 != 0);
+    }
+    assert_eq!(halves, 0);
+}
+
+trait OwnGroup {
+    fn process_group_of_its_own(&mut self) -> &mut Self;
+}
+
+impl OwnGroup for std::process::Command {
+    fn process_group_of_its_own(&mut self) -> &mut Self {
+        use std::os::unix::process::CommandExt;
+        self.process_group(0)
+    }
+}
