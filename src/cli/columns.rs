@@ -39,16 +39,38 @@ pub fn shortened(name: &str, width: usize) -> String {
     short
 }
 
-/// The text in lines of at most `width` columns, broken between words; a word longer than a line is broken inside.
+/// The words of a text; a number keeps what it counts or its month beside it.
+fn words(text: &str) -> Vec<String> {
+    let mut words: Vec<String> = Vec::new();
+    let mut after_number = false;
+    for word in text.split_whitespace() {
+        match words.last_mut().filter(|_| after_number) {
+            Some(last) => {
+                last.push(' ');
+                last.push_str(word);
+                after_number = false;
+            }
+            None => {
+                words.push(word.to_string());
+                after_number = word.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b','))
+                    && word.ends_with(|letter: char| letter.is_ascii_digit());
+            }
+        }
+    }
+    words
+}
+
+/// The text in lines of at most `width` columns, broken between words and never between a number and its unit; a word
+/// longer than a line is broken inside.
 pub fn wrapped(text: &str, width: usize) -> Vec<String> {
     let width = width.max(2); // the widest letter takes two columns
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in text.split_whitespace() {
+    for word in words(text) {
         let gap = usize::from(!line.is_empty());
-        if width_of(&line) + gap + width_of(word) <= width {
+        if width_of(&line) + gap + width_of(&word) <= width {
             line.push_str(if gap == 1 { " " } else { "" });
-            line.push_str(word);
+            line.push_str(&word);
             continue;
         }
         if !line.is_empty() {
@@ -81,6 +103,7 @@ mod tests {
         assert_eq!(shortened("café", 4), "café");
         assert_eq!(wrapped("two days after", 8), vec!["two days", "after"]);
         assert_eq!(wrapped("a dddddd", 4), vec!["a", "dddd", "dd"]);
+        assert_eq!(wrapped("wait until 20 Mar 2026", 13), vec!["wait until", "20 Mar 2026"]);
     }
 
     proptest! {

@@ -282,7 +282,7 @@ impl<'a> ReadyPage<'a> {
         let asked = waiting.or_else(|| self.trays().next()).map(|tray| tray.code.clone());
         if let Some(code) = asked {
             self.sheet.gap();
-            self.sheet.paragraph(&self.wording.hint_why_tray(&shown_as_argument(code.as_str())), Ink::Plain);
+            self.sheet.paragraph(&self.wording.hint_why_tray(shown_as_argument(code.as_str())), Ink::Plain);
         }
     }
 

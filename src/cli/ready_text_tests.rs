@@ -57,8 +57,8 @@ Tumbaro school nursery      hoy, 14 mar 2026
 
 Listas para salir hoy
 + cof-031  café arábica
-    24 plantas → Lower terrace, antes del 20
-    abr
+    24 plantas → Lower terrace, antes del
+    20 abr
     12 plantas → School plot
 
 Listas, pero hoy sin era
@@ -73,8 +73,8 @@ x gre-009  roble australiano  7 plantas
     300: cambie de bolsa o descarte
   endureciendo
 x cof-040  café arábica  41 plantas
-    12 días de endurecimiento, faltan 16
-    para 28 · desde el 30 mar · +1 más
+    12 días de endurecimiento, faltan
+    16 para 28 · desde el 30 mar · +1 más
   creciendo
 x cof-052  café arábica  118 plantas
     tiene 193 días, le faltan 17 para 210 ·
@@ -122,6 +122,35 @@ fn no_line_is_wider_than_the_page_and_nothing_is_coloured_unasked() {
                     assert!(width_of(line) <= width, "{lang:?} {width}: {line}");
                     assert_eq!(line, line.trim_end(), "blanks at the end");
                 }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_longest_names_and_largest_numbers_fit_every_page() {
+    let mut picture = small();
+    let long = TrayCode::new(&"w".repeat(24)).unwrap();
+    let mut tray = (*picture.trays.values().next().unwrap().clone()).clone();
+    tray.code = long.clone();
+    tray.standing = 1_000_000_000;
+    let mut waiting = tray.clone();
+    waiting.code = TrayCode::new(&"日".repeat(24)).unwrap();
+    waiting.ready = false;
+    waiting.criteria.iter_mut().for_each(|criterion| criterion.blocks = true);
+    let mut pair = (*picture.pairs[0]).clone();
+    (pair.tray, pair.plants) = (long, 1_000_000_000);
+    pair.bed = BedName::new("a name of 24 characters!").unwrap();
+    picture.pairs.push(std::sync::Arc::new(pair));
+    for tray in [tray, waiting] {
+        picture.trays.insert(tray.code.clone(), std::sync::Arc::new(tray));
+    }
+    for lang in Lang::ALL {
+        for width in 40..=120 {
+            let text = page(&picture, lang, width);
+            assert!(text.contains("1000000000"), "{text}");
+            for line in text.lines() {
+                assert!(width_of(line) <= width, "{lang:?} {width}: {line}");
             }
         }
     }

@@ -240,7 +240,7 @@ x does not fit
 
 x step in light      holds it back
     why          stood in 30 % light, this bed has 60 %: 2.0 times as bright,
-                 bring it out in two steps first
+                 bring it out in 2 steps first
     needed       at most 1.6 times as bright
     known        30 % to 60 % light, 2.0 times as bright (reckoned)
     source       common practice

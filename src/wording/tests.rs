@@ -135,3 +135,9 @@ fn numbers_and_days_are_written_as_each_language_writes_them() {
 }
 
 use crate::base::Range;
+
+#[test]
+fn a_wording_can_be_shared_between_threads() {
+    fn shared<T: Send + Sync>(_: &T) {}
+    shared(&Wording::new(Lang::Es));
+}

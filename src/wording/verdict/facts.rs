@@ -66,6 +66,15 @@ impl<'a> Facts<'a> {
         if let Some(Measure::LightStep { from, to }) = self.known() { Some((*from, *to)) } else { None }
     }
 
+    /// The steps, each of at most the ratio allowed, in which plants come from one light to a brighter one.
+    pub fn steps_to_light(self, from: f64, to: f64) -> Option<i64> {
+        /// More steps than this are not counted out (ours).
+        const MOST_STEPS: f64 = 20.0;
+        let Some(Measure::RatioAtMost(most)) = self.needed() else { return None };
+        let steps = ((to / from).ln() / most.ln()).ceil();
+        (*most > 1.0 && from > 0.0 && steps.is_finite()).then_some(steps.clamp(2.0, MOST_STEPS) as i64)
+    }
+
     /// Known light, a share.
     pub fn light(self) -> Option<f64> {
         if let Some(Measure::Light(share)) = self.known() { Some(*share) } else { None }

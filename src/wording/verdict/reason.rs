@@ -48,8 +48,8 @@ messages! {
     step_met_tray(from: text, to: text);
     step_watch(from: text, to: text, ratio: text);
     step_watch_tray(from: text, to: text, ratio: text);
-    step_too_bright(from: text, to: text, ratio: text);
-    step_too_bright_tray(from: text, to: text, ratio: text);
+    step_too_bright(from: text, to: text, ratio: text, steps: count);
+    step_too_bright_tray(from: text, to: text, ratio: text, steps: count);
     step_too_dark(from: text, to: text);
     held_met();
     held_unmet();
@@ -272,8 +272,8 @@ impl Wording {
             (true, false, true) => self.step_met_tray(stood, goes),
             (true, true, false) => self.step_watch(stood, goes, ratio),
             (true, true, true) => self.step_watch_tray(stood, goes, ratio),
-            (false, _, false) => self.step_too_bright(stood, goes, ratio),
-            (false, _, true) => self.step_too_bright_tray(stood, goes, ratio),
+            (false, _, false) => self.step_too_bright(stood, goes, ratio, facts.steps_to_light(from, to)?),
+            (false, _, true) => self.step_too_bright_tray(stood, goes, ratio, facts.steps_to_light(from, to)?),
         })
     }
 

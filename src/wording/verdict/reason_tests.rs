@@ -54,7 +54,7 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
         ),
         (
             judged(Rule::ExposureStep, Measure::RatioAtMost(1.6), step(0.3, 0.6), false),
-            "stood in 30 % light, this bed has 60 %: 2.0 times as bright, bring it out in two steps first",
+            "stood in 30 % light, this bed has 60 %: 2.0 times as bright, bring it out in 2 steps first",
         ),
         (
             judged(
@@ -77,6 +77,10 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
             judged(Rule::Water, Measure::RainAtLeast { mm: 20.0, days: 3 }, Measure::Rain { mm: 4.5, days: 3 }, false),
             "only 4.5 mm of rain in 3 days, 20 needed: wait for rain",
         ),
+        (
+            judged(Rule::ExposureStep, Measure::RatioAtMost(1.6), step(0.15, 0.9), false),
+            "stood in 15 % light, this bed has 90 %: 6.0 times as bright, bring it out in 4 steps first",
+        ),
         (Criterion::unknown(Rule::LightNow, None, true, ""), "the light is not known: read the light in this bed"),
         (
             Criterion::unknown(Rule::Hardening, None, true, ""),
@@ -94,7 +98,7 @@ fn the_same_is_said_in_spanish_as_in_the_field() {
     let step = judged(Rule::ExposureStep, Measure::RatioAtMost(1.6), Measure::LightStep { from: 0.3, to: 0.6 }, false);
     assert_eq!(
         es.reason(&step, About::Pair),
-        "estaba con 30 % de luz, esta era tiene 60 %: 2,0 veces la luz, sáquela antes en dos pasos"
+        "estaba con 30 % de luz, esta era tiene 60 %: 2,0 veces la luz, sáquela antes en 2 pasos"
     );
     let hardening = judged(Rule::Hardening, Measure::DaysAtLeast(28), Measure::Days(1), false);
     assert_eq!(es.reason(&hardening, About::Tray), "1 día de endurecimiento, faltan 27 para 28");
