@@ -3,6 +3,7 @@
 
 mod books_properties;
 mod books_worked;
+mod docs_true;
 mod readiness_worked;
 mod science_handbook;
 mod support;
