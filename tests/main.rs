@@ -4,6 +4,7 @@
 mod books_properties;
 mod books_worked;
 mod command_line;
+mod docs_true;
 mod house;
 mod pulled_plug;
 mod readiness_worked;

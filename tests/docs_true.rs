@@ -1,0 +1,220 @@
+//! What the documentation says of the code is so: kinds and fields, the worked hash, constants, links.
+
+use std::path::{Path, PathBuf};
+
+use outplant::base::Day;
+use outplant::nursery::entry::all_kinds;
+use outplant::nursery::entry::shape::{Field, Shape};
+use outplant::nursery::envelope::{Hash, Sealed, canonical};
+use outplant::share::{Written, read_lines};
+use serde_json::Value;
+
+const JOURNAL: &str = include_str!("../docs/journal-format.md");
+const RECKONING: &str = include_str!("../docs/reckoning.md");
+
+fn home() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// The text of a section that begins with a bold title, to the next one.
+fn section<'a>(title: &str) -> Option<&'a str> {
+    let begin = JOURNAL.find(&format!("\n**{title}** - "))? + 1;
+    let rest = &JOURNAL[begin + 2..];
+    let end = rest.find("\n**").unwrap_or(rest.len());
+    Some(&rest[..end])
+}
+
+/// What is not said, or said wrongly, of a table of fields.
+fn missing_fields(title: &str, fields: &[Field]) -> Vec<String> {
+    let Some(text) = section(title) else { return vec![format!("no section '{title}'")] };
+    let rows: Vec<Vec<&str>> = text
+        .lines()
+        .filter(|line| line.starts_with("| `"))
+        .map(|line| line.trim_matches('|').split('|').map(str::trim).collect())
+        .collect();
+    let mut missing = Vec::new();
+    for field in fields {
+        let row = rows.iter().find(|row| row[0] == format!("`{}`", field.name));
+        let required = if field.required { "yes" } else { "no" };
+        match row {
+            None => missing.push(format!("{title}: {} is not named", field.name)),
+            Some(row) if row[3] != required => missing.push(format!("{title}: {} required is {required}", field.name)),
+            Some(_) => {}
+        }
+    }
+    let unknown = rows.iter().filter(|row| !fields.iter().any(|field| row[0] == format!("`{}`", field.name)));
+    missing.extend(unknown.map(|row| format!("{title}: no field {}", row[0])));
+    missing
+}
+
+/// The fields of the records, and the words, that a shape holds inside.
+fn inside(shape: &Shape, records: &mut Vec<&'static [Field]>, words: &mut Vec<&'static str>) {
+    match shape {
+        Shape::List(inner) => inside(inner, records, words),
+        Shape::Record(fields) => records.push(fields),
+        Shape::Word(lists) => words.extend(lists.iter().filter_map(|spellings| spellings.first())),
+        Shape::Code
+        | Shape::Species
+        | Shape::Count
+        | Shape::Number { .. }
+        | Shape::Flag
+        | Shape::Text
+        | Shape::Day
+        | Shape::MonthDay
+        | Shape::Clock
+        | Shape::Spot
+        | Shape::Entry
+        | Shape::Open => {}
+    }
+}
+
+#[test]
+fn every_kind_and_field_is_in_the_journal_format() {
+    let mut missing = Vec::new();
+    let (mut records, mut words) = (Vec::new(), Vec::new());
+    for kind in all_kinds() {
+        missing.extend(missing_fields(&format!("`{}`", kind.kind), kind.fields));
+        for field in kind.fields {
+            inside(&field.shape, &mut records, &mut words);
+        }
+    }
+    let titles = ["Rains", "PlanLine", "Replicate", "MeasuredPlant", "LightPair"];
+    for fields in records {
+        let described = titles.iter().any(|title| missing_fields(title, fields).is_empty());
+        if !described {
+            missing.push(format!("no record with {:?}", fields.iter().map(|field| field.name).collect::<Vec<_>>()));
+        }
+    }
+    missing
+        .extend(words.iter().filter(|word| !JOURNAL.contains(&format!("`{word}`"))).map(|word| format!("no {word}")));
+    assert_eq!(missing, Vec::<String>::new());
+}
+
+/// The contents of every code fence with a title.
+fn fences<'a>(text: &'a str, title: &str) -> Vec<&'a str> {
+    text.split(&format!(" {title}\n")).skip(1).filter_map(|rest| rest.split("\n```").next()).collect()
+}
+
+#[test]
+fn the_worked_hash_of_the_journal_format_is_right() {
+    let (wholes, hashes) = (fences(JOURNAL, "worked-canonical"), fences(JOURNAL, "worked-hash"));
+    let lines: Vec<&str> = fences(JOURNAL, "worked-lines").iter().flat_map(|fence| fence.lines()).collect();
+    assert_eq!((wholes.len(), hashes.len(), lines.len()), (2, 2, 2));
+    let read = read_lines(lines.join("\n").as_bytes(), "2026-03-15".parse::<Day>().unwrap(), "nobody").unwrap();
+    let mut prev = None;
+    for (i, line) in read.into_iter().enumerate() {
+        let Written::Sealed(sealed) = line.written else { panic!("line {i} has no identity") };
+        assert_eq!(sealed.hash, Hash::read(hashes[i]).unwrap());
+        assert_eq!(sealed.reckoned_hash(), sealed.hash);
+        assert_eq!(sealed.line(), lines[i]);
+        assert_eq!(without_hash(&sealed), wholes[i]);
+        assert_eq!(sealed.prev, prev);
+        prev = Some(sealed.hash);
+    }
+}
+
+fn without_hash(sealed: &Sealed) -> String {
+    let mut line: Value = serde_json::from_str(&sealed.line()).unwrap();
+    line.as_object_mut().unwrap().remove("hash");
+    canonical(&line)
+}
+
+/// `NAME = value` in `src/...`, as the page on reckoning quotes constants.
+fn quoted_constants() -> Vec<(String, String, String)> {
+    RECKONING
+        .split("` in `src/")
+        .collect::<Vec<_>>()
+        .windows(2)
+        .map(|pair| {
+            let quoted = pair[0].rsplit('`').next().unwrap();
+            let (name, value) = quoted.split_once(" = ").unwrap_or_else(|| panic!("'{quoted}' is no constant"));
+            let file = pair[1].split('`').next().unwrap();
+            (name.to_string(), value.to_string(), format!("src/{file}"))
+        })
+        .collect()
+}
+
+/// The value a source file gives a constant.
+fn value_in(source: &str, name: &str) -> Option<String> {
+    let line = source.lines().find(|line| line.contains(&format!("const {name}: ")))?;
+    Some(line.split_once(" = ")?.1.split(';').next()?.to_string())
+}
+
+#[test]
+fn every_constant_quoted_on_the_page_of_reckoning_has_that_value() {
+    let quoted = quoted_constants();
+    assert!(quoted.len() > 40, "only {} constants were found", quoted.len());
+    let plain = |value: &str| value.replace('_', "");
+    for (name, value, file) in quoted {
+        let source = std::fs::read_to_string(home().join(&file)).unwrap_or_else(|fault| panic!("{file}: {fault}"));
+        let found = value_in(&source, &name).unwrap_or_else(|| panic!("{file} has no {name}"));
+        // `_` inside numbers is for the eye; inside names of other constants it falls out on both sides.
+        assert_eq!(plain(&found), plain(&value), "{name} in {file}");
+    }
+}
+
+/// Every page of the project, by path.
+fn pages() -> Vec<PathBuf> {
+    let mut pages = Vec::new();
+    for folder in ["", "docs", "docs/decisions", "sample-nursery"] {
+        let found = std::fs::read_dir(home().join(folder)).unwrap();
+        pages.extend(found.map(|file| file.unwrap().path()).filter(|path| path.extension().is_some_and(|e| e == "md")));
+    }
+    pages.sort();
+    pages
+}
+
+#[test]
+fn every_relative_link_leads_somewhere() {
+    let pages = pages();
+    assert!(pages.iter().any(|page| page.ends_with("docs/reckoning.md")));
+    let (mut broken, mut looked_at) = (Vec::new(), 0);
+    for page in &pages {
+        let text = std::fs::read_to_string(page).unwrap();
+        for target in text.split("](").skip(1).filter_map(|rest| rest.split(')').next()) {
+            let file = target.split('#').next().unwrap();
+            if file.is_empty() || file.contains("://") || file.starts_with("mailto:") {
+                continue;
+            }
+            looked_at += 1;
+            if !page.parent().unwrap_or(Path::new("")).join(file).exists() {
+                broken.push(format!("{}: {target}", page.display()));
+            }
+        }
+    }
+    assert!(looked_at > 10, "only {looked_at} links were found");
+    assert_eq!(broken, Vec::<String>::new());
+}
+
+/// Every Rust file below a folder.
+fn rust_files(folder: &Path, found: &mut Vec<PathBuf>) {
+    for file in std::fs::read_dir(folder).unwrap() {
+        let path = file.unwrap().path();
+        if path.is_dir() {
+            rust_files(&path, found);
+        } else if path.extension().is_some_and(|extension| extension == "rs") {
+            found.push(path);
+        }
+    }
+}
+
+#[test]
+fn every_guard_the_developers_page_names_is_a_test() {
+    let page = std::fs::read_to_string(home().join("DEVELOPERS.md")).unwrap();
+    let begin = page.find("| invariant | guard |").unwrap();
+    let table: Vec<&str> = page[begin..].lines().skip(2).take_while(|line| line.starts_with('|')).collect();
+    let mut files = Vec::new();
+    rust_files(&home().join("src"), &mut files);
+    rust_files(&home().join("tests"), &mut files);
+    let code: Vec<String> = files.iter().map(|file| std::fs::read_to_string(file).unwrap()).collect();
+    let mut guards = 0;
+    for row in table {
+        let named = row.rsplit(" | ").next().unwrap();
+        for guard in named.split('`').skip(1).step_by(2).filter(|guard| !guard.contains('.')) {
+            guards += 1;
+            let is_test = code.iter().any(|text| text.contains(&format!("fn {guard}(")));
+            assert!(is_test, "no test is named {guard}");
+        }
+    }
+    assert!(guards > 20, "only {guards} guards were found");
+}
