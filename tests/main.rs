@@ -3,6 +3,7 @@
 
 mod books_properties;
 mod books_worked;
+mod first_day;
 mod readiness_worked;
 mod science_handbook;
 mod support;

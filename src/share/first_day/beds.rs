@@ -199,16 +199,15 @@ fn read_row(reader: &mut RowReader) {
     let species = reader.required("species").map(|cell| species_of(reader, cell)).unwrap_or_default();
     let plan = plan_of(reader, &species);
     let field = reader.filled("field").map(|cell| cell.written);
-    let before = reader.faults.len();
-    let (Some(bed), Some(length_m), Some(width_m)) = (bed, length_m, width_m) else { return };
-    if before == 0 && field.is_none() {
-        reader.tell(None, TakenFor::Field(HOME));
-    }
-    let name = bed.written;
-    let body =
-        json!({"bed": name, "field": field.unwrap_or(HOME), "length_m": length_m, "width_m": width_m, "plan": plan});
-    let today = reader.names.today;
-    if before == 0 {
+    // The other cells of a faulty row are read too: every fault is listed, and nothing is written.
+    let name = bed.map_or("-", |cell| cell.written);
+    if let (Some(length_m), Some(width_m), true) = (length_m, width_m, reader.faults.is_empty()) {
+        if field.is_none() {
+            reader.tell(None, TakenFor::Field(HOME));
+        }
+        let field = field.unwrap_or(HOME);
+        let body = json!({"bed": name, "field": field, "length_m": length_m, "width_m": width_m, "plan": plan});
+        let today = reader.names.today;
         reader.write("bed_set", today, body, &[("length_m", "length"), ("width_m", "width"), ("plan", "species")]);
     }
     write_standing(reader, name, &species);

@@ -5,6 +5,9 @@ mod columns;
 mod sheet;
 mod trays;
 
+#[cfg(test)]
+mod tests;
+
 pub use beds::{BED_COLUMNS, read_beds};
 pub use columns::ColumnMeant;
 pub use trays::{TRAY_COLUMNS, read_trays};

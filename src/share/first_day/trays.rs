@@ -198,6 +198,8 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
             "height",
             "altura",
             "height cm",
+            "height m",
+            "altura m",
             "altura cm",
             "alto",
             "alto cm",
@@ -266,7 +268,8 @@ fn read_row(reader: &mut RowReader) {
     let form = form_of(reader, container.map(|(name, _)| name));
     let height_cm = reader.filled("height").and_then(|cell| {
         let in_metres = cell.plain.ends_with("(m)") || cell.plain.ends_with("-m");
-        reader.amount(cell, &amounts::CENTIMETRES).map(|value| if in_metres { value * 100.0 } else { value })
+        let units = if in_metres { &amounts::METRES[..] } else { &amounts::CENTIMETRES[..] };
+        reader.amount(cell, units).map(|value| if in_metres { value * 100.0 } else { value })
     });
     let shade_pct = reader.filled("shade").and_then(|cell| reader.percent(cell));
     let notes = ["source", "notes"].map(|name| reader.filled(name).map(|cell| cell.written));
