@@ -118,8 +118,8 @@ fn sixty_trays_of_a_spanish_sheet_arrive_in_any_encoding() {
         assert_eq!(picture.trays.len(), 60);
         let second = &picture.trays[&tray("Ñ-02")];
         assert_eq!((second.standing, second.place.as_ref().unwrap().as_str()), (1002, "Mesa 2"));
-        let banana = picture.site.species.find("banana").unwrap();
-        assert_eq!(second.species.as_ref(), Some(&banana));
+        let plantain = picture.site.species.find("plantain").unwrap();
+        assert_eq!(second.species.as_ref(), Some(&plantain));
         let body = desk.journal();
         let mut lines = Vec::new();
         body.sealed::<outplant::desk::JournalError>(&mut |sealed| {

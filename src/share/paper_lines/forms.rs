@@ -242,10 +242,9 @@ fn moved_or_carried(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fau
     if rest.len() == 0 {
         return Err(at_word(rest, 0, "place", Reason::Envelope(Problem::Missing)));
     }
-    if let Some((place, taken)) = sheet.longest_of(NameOf::Place, rest) {
-        if taken == rest.len() {
-            return Ok(("carried", json!({"tray": tray, "place": place})));
-        }
+    let place = sheet.longest_of(NameOf::Place, rest).filter(|(_, taken)| *taken == rest.len());
+    if let Some((place, _)) = place {
+        return Ok(("carried", json!({"tray": tray, "place": place})));
     }
     let known = sheet.longest_of(NameOf::Tray, rest);
     let like_a_code = |word: &str| word.contains('-') && word.chars().any(|letter| letter.is_ascii_digit());

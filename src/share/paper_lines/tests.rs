@@ -76,6 +76,8 @@ fn trays_and_seedlings_go_elsewhere() {
     says("cof-031 @ Upper 30", "outplanted", json!({"tray": "cof-031", "bed": "Upper", "count": 30}));
     let two = read("sb-1 > cof-050 30\ncof-050 29\n").unwrap();
     assert_eq!((two[1].0, &two[1].1.body["tray"]), (2, &json!("cof-050")));
+    let typed = read("moved_on from=sb-1 to=new count=3 how=pricked_out\nnew 3\n").unwrap();
+    assert_eq!(typed[1].1.body["tray"], json!("new"));
 }
 
 #[test]

@@ -61,11 +61,25 @@ pub fn read_paper(
             break;
         }
         match sheet.read_line(line) {
-            Ok(read) => drafts.extend(read.map(|draft| (i + 1, draft))),
+            Ok(None) => {}
+            Ok(Some(draft)) => {
+                sheet.made.extend(tray_made(&draft));
+                drafts.push((i + 1, draft));
+            }
             Err(fault) => faults.note(fault.in_line(i + 1)),
         }
     }
     faults.or(drafts)
+}
+
+/// The tray that an entry makes, which later lines may then name.
+fn tray_made(draft: &Draft) -> Option<String> {
+    let field = match draft.kind.as_str() {
+        "moved_on" => "to",
+        "sown" | "plants_received" | "relabelled" => "tray",
+        _ => return None,
+    };
+    draft.body.get(field).and_then(Value::as_str).map(str::to_string)
 }
 
 /// The sheet being read.
@@ -111,10 +125,7 @@ impl Sheet<'_> {
             NameOf::Bed => forms::of_bed(&name, &rest)?,
             NameOf::Place => forms::of_place(&name, &rest)?,
         };
-        let made = (kind == "moved_on").then(|| body.get("to").and_then(Value::as_str).map(str::to_string)).flatten();
-        let draft = self.settle(kind, body, &words)?;
-        self.made.extend(made);
-        Ok(Some(draft))
+        self.settle(kind, body, &words).map(Some)
     }
 
     fn settle(&self, kind: &str, body: Value, words: &Words) -> Result<Draft, Fault> {
@@ -199,10 +210,9 @@ impl Sheet<'_> {
 fn longest<'a>(names: impl Iterator<Item = (NameOf, &'a String)>, words: &Words) -> Option<(NameOf, String, usize)> {
     let mut best: Option<(NameOf, String, usize)> = None;
     for (name_of, name) in names {
-        if let Some(taken) = words.begin_with(name) {
-            if best.as_ref().is_none_or(|(_, _, most)| taken > *most) {
-                best = Some((name_of, name.clone(), taken));
-            }
+        let Some(taken) = words.begin_with(name) else { continue };
+        if best.as_ref().is_none_or(|(_, _, most)| taken > *most) {
+            best = Some((name_of, name.clone(), taken));
         }
     }
     best
