@@ -5,6 +5,7 @@ mod books_properties;
 mod books_worked;
 mod command_line;
 mod docs_true;
+mod first_day;
 mod house;
 mod pulled_plug;
 mod readiness_worked;

@@ -189,7 +189,7 @@ fn export(journal: &Journal, what: Export, out: &mut dyn Write) -> Result<u64, E
 }
 
 /// Refusals of drafts are numbered by draft; a person knows the lines of the file.
-fn with_lines(fault: DeskError, numbers: &[usize]) -> DeskError {
+pub(super) fn with_lines(fault: DeskError, numbers: &[usize]) -> DeskError {
     match fault {
         DeskError::Refused(refused) => DeskError::Refused(
             refused

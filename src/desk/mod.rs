@@ -2,6 +2,7 @@
 //! Picture is drawn. Today enters here.
 
 pub mod exchange;
+mod first_day;
 mod judge;
 mod names;
 mod refusal;
@@ -10,8 +11,12 @@ mod undo;
 
 pub use crate::journal::{BackupReport, CheckReport, JournalError};
 pub use crate::journal::{Note, WhyReadOnly};
+pub use crate::share::first_day::{TakenFor, Understood};
+pub use crate::share::sheet::{DayOrder, Encoding};
+pub use crate::share::{FORMS, SheetKind, Unknown, UnknownWhat};
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay};
+pub use first_day::SheetImported;
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 

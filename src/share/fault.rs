@@ -104,6 +104,46 @@ pub enum Reason {
     LettersBehindQuote,
     /// A day that is one only when day and month are read the other way round.
     DayInOtherOrder(String),
+    /// The sheet has names of columns and no row under them.
+    NoRows,
+    /// No column holds what every row needs.
+    NoColumn {
+        /// The names it may have, the one shown first.
+        accepted: &'static [&'static str],
+        /// The columns of the sheet as they are written.
+        seen: Vec<String>,
+    },
+    /// Two columns mean the same; the other one as it is written.
+    ColumnsMeanTheSame(String),
+    /// The same code or name stands in an earlier row.
+    SameAsLine {
+        /// What is written.
+        written: String,
+        /// The line of the earlier row.
+        line: usize,
+    },
+    /// A name nobody knows.
+    UnknownName {
+        /// What was written.
+        written: String,
+        /// The nearest known names.
+        nearest: Vec<String>,
+    },
+    /// Not an age: days, or a number with days, weeks, months or years.
+    NotAnAge(String),
+    /// Not a spacing as `2x2`.
+    NotASpacing(String),
+    /// Not as many numbers as there are species in the row.
+    NotOneForEach {
+        /// How many species.
+        species: usize,
+        /// How many numbers.
+        numbers: usize,
+    },
+    /// A short line of a paper sheet that says nothing known.
+    NotUnderstood(String),
+    /// More lines than are read.
+    TooManyLines(usize),
 }
 
 /// A fault on its way out, before it knows its line.

@@ -1,15 +1,18 @@
 //! The only room that reads what comes from outside: lines of entries, typed pairs, the sample's day lines and sheets.
 //! And what goes out: exports, and files written whole. Faults are facts here; `wording` makes sentences of them.
 
+mod amounts;
 pub mod csv;
 pub mod day_lines;
 mod draft;
 pub mod export;
 pub mod fault;
 pub mod files;
+pub mod first_day;
 mod json;
 pub mod lines;
 pub mod pairs;
+pub mod paper_lines;
 pub mod sheet;
 
 pub use csv::write_csv;
@@ -17,5 +20,7 @@ pub use day_lines::read_day_lines;
 pub use export::{write_line, write_lines};
 pub use fault::{LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use files::{Existing, FileFault, write_whole};
+pub use first_day::{FirstDay, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
 pub use lines::{Line, Written, read_lines};
 pub use pairs::{read_pairs, split_pairs};
+pub use paper_lines::{FORMS, KnownNames, read_paper};

@@ -58,12 +58,12 @@ pub fn row_drafts(table: &Table, kind: &str, order: DayOrder, today: Day, who: &
 }
 
 fn check_columns(table: &Table, known: &KindOfEntry, faults: &mut LineFaults) {
-    for (i, column) in table.columns.iter().enumerate() {
+    for column in &table.columns {
         let is_envelope = ENVELOPE.contains(&column.name.as_str());
         if !is_envelope && find_field(known.fields, &column.name).is_none() {
             // An empty value is enough for the fault of an unknown name.
             if let Err(fault) = read_pair(known, &format!("{}=", column.written), &ENVELOPE) {
-                faults.note(Fault { column: Some(i + 1), ..fault }.in_line(table.names_line));
+                faults.note(Fault { column: Some(column.number), ..fault }.in_line(table.names_line));
             }
         }
     }
@@ -78,12 +78,15 @@ fn read_row(
     understood: &mut Vec<Understood>,
 ) -> Result<Draft, Fault> {
     let mut fields = Map::new();
-    for (i, (column, cell)) in table.columns.iter().zip(&row.cells).enumerate() {
+    for (column, cell) in table.columns.iter().zip(&row.cells) {
         if cell.is_empty() {
             continue;
         }
-        let in_column =
-            |fault: Fault| Fault { column: Some(i + 1), field: fault.field.or(Some(column.written.clone())), ..fault };
+        let in_column = |fault: Fault| Fault {
+            column: Some(column.number),
+            field: fault.field.or(Some(column.written.clone())),
+            ..fault
+        };
         let shape = find_field(known.fields, &column.name).map(|field| field.shape);
         let is_day = matches!(shape, Some(Shape::Day)) || column.name == "happened";
         let is_number = matches!(shape, Some(Shape::Count | Shape::Number { .. }));
@@ -109,11 +112,11 @@ fn read_row(
     }
     settle_draft(known, fields, desk).map_err(|fault| {
         let outer = fault.field.as_deref().and_then(|field| field.split(['.', '[']).next());
-        let column = table.columns.iter().position(|column| {
+        let column = table.columns.iter().find(|column| {
             let meant = find_field(known.fields, &column.name).map_or(column.name.as_str(), |field| field.name);
             outer.is_some_and(|outer| text::folded(outer) == text::folded(meant))
         });
-        Fault { column: column.map(|i| i + 1), ..fault }
+        Fault { column: column.map(|column| column.number), ..fault }
     })
 }
 

@@ -16,6 +16,8 @@ pub const MOST_COLUMNS: usize = 500;
 /// A column.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Column {
+    /// Its number in the sheet, from 1; columns without a name are counted.
+    pub number: usize,
     /// Its name as it was written.
     pub written: String,
     /// Its name in lower case without accents, blanks as hyphens.
@@ -100,7 +102,8 @@ fn read_text(text: &str, encoding: Encoding) -> Result<Table, LineFaults> {
     let columns: Vec<Column> = names
         .cells
         .iter()
-        .map(|written| Column { written: written.trim().to_string(), name: text::folded(written) })
+        .enumerate()
+        .map(|(i, written)| Column { number: i + 1, written: written.trim().to_string(), name: text::folded(written) })
         .collect();
     check_names(&columns, names.line, &mut faults);
     if columns.len() > MOST_COLUMNS {

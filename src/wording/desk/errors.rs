@@ -40,6 +40,16 @@ messages! {
     sheet_too_many_cells(columns: count);
     sheet_letters_behind_quote();
     sheet_day_in_other_order(written: text);
+    sheet_no_rows();
+    sheet_no_column(accepted: text, seen: text);
+    sheet_columns_mean_the_same(field: text);
+    sheet_same_as_line(written: text, line: count);
+    line_unknown_name(written: text);
+    sheet_not_an_age(written: text);
+    sheet_not_a_spacing(written: text);
+    sheet_not_one_for_each(species: count, numbers: count);
+    paper_not_understood(written: text);
+    paper_too_many_lines(most: count);
     at_line(line: count, sentence: text);
     at_column(column: count, sentence: text);
     on_field(field: text, sentence: text);
@@ -209,6 +219,20 @@ impl Wording {
             Reason::TooManyCells { columns } => self.sheet_too_many_cells(*columns as i64),
             Reason::LettersBehindQuote => self.sheet_letters_behind_quote(),
             Reason::DayInOtherOrder(written) => self.sheet_day_in_other_order(written),
+            Reason::NoRows => self.sheet_no_rows(),
+            Reason::NoColumn { accepted, seen } => self.sheet_no_column(accepted.join(", "), seen.join(", ")),
+            Reason::ColumnsMeanTheSame(field) => self.sheet_columns_mean_the_same(field),
+            Reason::SameAsLine { written, line } => self.sheet_same_as_line(written, *line as i64),
+            Reason::UnknownName { written, nearest } => {
+                self.nearest_after(self.line_unknown_name(written), nearest)
+            }
+            Reason::NotAnAge(written) => self.sheet_not_an_age(written),
+            Reason::NotASpacing(written) => self.sheet_not_a_spacing(written),
+            Reason::NotOneForEach { species, numbers } => {
+                self.sheet_not_one_for_each(*species as i64, *numbers as i64)
+            }
+            Reason::NotUnderstood(written) => self.paper_not_understood(written),
+            Reason::TooManyLines(most) => self.paper_too_many_lines(*most as i64),
         }
     }
 }

@@ -45,3 +45,13 @@ undo_leaves = taking back { $entries ->
    *[other] these { $entries } entries
 } leaves later ones without ground ({ $list }): { $rest }. Say --together to take them back as well
 profile_refused = { $species }: { $what }
+sheet_no_rows = the sheet has names of columns and no row below them
+sheet_no_column = a column is missing: one named { $accepted }; the sheet has: { $seen }
+sheet_columns_mean_the_same = two columns mean the same: { $field }; take one away
+sheet_same_as_line = { $written } stands in line { $line } already: each stands once
+line_unknown_name = nobody knows '{ $written }' here
+sheet_not_an_age = '{ $written }' is no age: write days, or "3 months"
+sheet_not_a_spacing = '{ $written }' is no spacing: write it as 2.5 x 2
+sheet_not_one_for_each = { $numbers } numbers for { $species } species: write one for each, joined by +
+paper_not_understood = '{ $written }' was not understood; outplant write --batch - --help shows the short forms
+paper_too_many_lines = the sheet has more than { $most } lines

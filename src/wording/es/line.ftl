@@ -45,3 +45,13 @@ undo_leaves = si se { $entries ->
    *[other] retiran estas { $entries } anotaciones
 }, otras posteriores quedan sin base ({ $list }): { $rest }. Diga --together para retirarlas también
 profile_refused = { $species }: { $what }
+sheet_no_rows = la hoja tiene nombres de columnas y ninguna fila debajo
+sheet_no_column = falta una columna: una que se llame { $accepted }; la hoja tiene: { $seen }
+sheet_columns_mean_the_same = dos columnas dicen lo mismo: { $field }; quite una
+sheet_same_as_line = { $written } ya está en la línea { $line }: cada una va una sola vez
+line_unknown_name = aquí nadie conoce '{ $written }'
+sheet_not_an_age = '{ $written }' no es una edad: escriba días, o "3 meses"
+sheet_not_a_spacing = '{ $written }' no es una distancia: escríbala así: 2,5 x 2
+sheet_not_one_for_each = { $numbers } números para { $species } especies: ponga uno para cada una, unidos con +
+paper_not_understood = no se entendió '{ $written }'; outplant write --batch - --help muestra las formas cortas
+paper_too_many_lines = la hoja tiene más de { $most } líneas

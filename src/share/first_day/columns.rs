@@ -1,0 +1,109 @@
+//! Which column of a sheet means what, by the many names people give it.
+
+use crate::base::text;
+use crate::share::fault::{Fault, LineFaults, Reason};
+use crate::share::sheet::Table;
+
+/// A meaning a column can have, and the names it is known by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ColumnMeant {
+    /// What it means.
+    pub name: &'static str,
+    /// Whether a sheet without it is refused.
+    pub required: bool,
+    /// The names it is read by: small letters, no accents, single blanks; the one shown first.
+    pub accepted: &'static [&'static str],
+}
+
+/// The columns of a sheet by what they mean.
+pub(super) struct Meanings<'a> {
+    known: &'static [ColumnMeant],
+    /// For each of the known meanings the place in the table.
+    at: Vec<Option<usize>>,
+    table: &'a Table,
+}
+
+/// A cell under a column that means something.
+#[derive(Clone, Copy)]
+pub(super) struct Cell<'a> {
+    pub written: &'a str,
+    /// The name of its column as written.
+    pub column: &'a str,
+    /// The same, plain.
+    pub plain: &'a str,
+    pub number: usize,
+}
+
+impl Cell<'_> {
+    /// A fault in this cell.
+    pub fn fault(&self, reason: Reason) -> Fault {
+        Fault { column: Some(self.number), field: Some(self.column.to_string()), reason }
+    }
+}
+
+/// A name in small letters without accents and signs, single blanks between words.
+fn plain(written: &str) -> String {
+    let folded = text::folded(written);
+    let words = folded.split(|letter: char| !(letter.is_alphanumeric() || letter == '%'));
+    words.filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+impl<'a> Meanings<'a> {
+    /// Finds the columns, the missing required ones and those that mean the same; the last answer is those passed over.
+    pub fn of(table: &'a Table, known: &'static [ColumnMeant], faults: &mut LineFaults) -> (Meanings<'a>, Vec<String>) {
+        let (mut at, mut passed_over): (Vec<Option<usize>>, _) = (vec![None; known.len()], Vec::new());
+        for (i, column) in table.columns.iter().enumerate() {
+            let name = plain(&column.written);
+            let Some(meant) = known.iter().position(|meant| meant.accepted.contains(&name.as_str())) else {
+                passed_over.push(column.written.clone());
+                continue;
+            };
+            match at[meant] {
+                None => at[meant] = Some(i),
+                Some(first) => {
+                    let other: &str = &table.columns[first].written;
+                    let reason = Reason::ColumnsMeanTheSame(other.to_string());
+                    let fault = Fault { column: Some(column.number), field: Some(column.written.clone()), reason };
+                    faults.note(fault.in_line(table.names_line));
+                }
+            }
+        }
+        for (meant, _) in known.iter().zip(&at).filter(|(meant, at)| meant.required && at.is_none()) {
+            let seen = table.columns.iter().map(|column| column.written.clone()).collect();
+            let reason = Reason::NoColumn { accepted: meant.accepted, seen };
+            faults.note(Fault::on(meant.name, reason).in_line(table.names_line));
+        }
+        (Meanings { known, at, table }, passed_over)
+    }
+
+    /// The cell of a meaning in a row; none where there is no such column.
+    pub fn cell<'b>(&'b self, cells: &'b [String], name: &str) -> Option<Cell<'b>> {
+        let meant = self.known.iter().position(|meant| meant.name == name)?;
+        let at = (*self.at.get(meant)?)?;
+        let column = self.table.columns.get(at)?;
+        Some(Cell { written: cells.get(at)?, column: &column.written, plain: &column.name, number: column.number })
+    }
+
+    /// The same where something is written in it.
+    pub fn filled<'b>(&'b self, cells: &'b [String], name: &str) -> Option<Cell<'b>> {
+        self.cell(cells, name).filter(|cell| !cell.written.is_empty())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::share::first_day::{BED_COLUMNS, TRAY_COLUMNS};
+
+    #[test]
+    fn names_of_columns_are_plain_and_mean_one_thing() {
+        for columns in [TRAY_COLUMNS, BED_COLUMNS] {
+            let mut seen = std::collections::BTreeSet::new();
+            for name in columns.iter().flat_map(|meant| meant.accepted) {
+                assert_eq!(plain(name), *name);
+                assert!(seen.insert(name), "{name} means two things");
+            }
+        }
+        assert_eq!(plain(" Ubicación (m.) "), "ubicacion m");
+    }
+}

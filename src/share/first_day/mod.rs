@@ -1,0 +1,167 @@
+//! The first day: a sheet of the trays or beds that already stand, made in ten minutes, as entries of the book.
+
+mod beds;
+mod columns;
+mod sheet;
+mod trays;
+
+#[cfg(test)]
+mod tests;
+
+pub use beds::{BED_COLUMNS, read_beds};
+pub use columns::ColumnMeant;
+pub use trays::{TRAY_COLUMNS, read_trays};
+
+use super::sheet::DayOrder;
+use crate::base::{Day, SpeciesKey};
+use crate::nursery::envelope::Draft;
+
+/// What the rows of a sheet are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SheetKind {
+    /// Trays with plants standing in them.
+    Trays,
+    /// Beds and what is to stand in them.
+    Beds,
+}
+
+/// What a sheet is read against: the day, the person, and the names the book knows.
+pub struct SheetNames<'a> {
+    /// Today.
+    pub today: Day,
+    /// Who writes.
+    pub who: &'a str,
+    /// The order of day and month; none where the sheet itself is to show it, and the day leads unless it cannot.
+    pub order: Option<DayOrder>,
+    /// The species meant by a name.
+    pub find: &'a dyn Fn(&str) -> Option<SpeciesKey>,
+    /// The nearest names of species to one that nobody knows.
+    pub nearest: &'a dyn Fn(&str) -> Vec<String>,
+    /// The usual distance between rows and in the row of a species, m.
+    pub spacing: &'a dyn Fn(&SpeciesKey) -> Option<(f64, f64)>,
+    /// Kinds of container whose volume is known.
+    pub containers: &'a [String],
+    /// Places whose shade is known.
+    pub places: &'a [String],
+}
+
+/// What something in a cell was taken for, where that is not plain.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TakenFor {
+    /// A day whose order of day and month was not plain.
+    Day(Day),
+    /// A day that is only about then.
+    AboutDay(Day),
+    /// An age in days, from a span in weeks, months or years.
+    AgeDays(u32),
+    /// A count, from one in which a sign parts the thousands.
+    Count(u32),
+    /// A count that is only about so many.
+    AboutCount(u32),
+    /// Percent, from a share of one.
+    Percent(f64),
+    /// The field that a bed lies in where the sheet does not say.
+    Field(&'static str),
+    /// The usual spacing of the species, m, where the sheet does not say.
+    Spacing {
+        /// Between rows.
+        row_m: f64,
+        /// In the row.
+        in_row_m: f64,
+    },
+}
+
+/// A cell that was understood in one of several ways: the person is to be told.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Understood {
+    /// The line, from 1.
+    pub line: usize,
+    /// The column as its name was written; none where there is none.
+    pub column: Option<String>,
+    /// What was written.
+    pub written: String,
+    /// What it was taken for.
+    pub taken: TakenFor,
+}
+
+/// Something the sheet does not tell and the verdict will ask for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum UnknownWhat {
+    /// The volume of a kind of container.
+    ContainerVolume,
+    /// The container a tray's plants stand in.
+    Container,
+    /// The age of a tray's plants.
+    Age,
+    /// The shade of a place.
+    PlaceShade,
+    /// Where a tray stands, and so its light.
+    Place,
+    /// The height and collar of the plants: never measured.
+    Measured,
+    /// The light in a bed: never read.
+    BedLight,
+    /// The ground of a bed: never checked.
+    BedSoil,
+    /// The work done in a bed: nothing is written.
+    BedWork,
+    /// How many nurse plants stand: they are not entered.
+    NurseCount,
+    /// When nurse plants were planted: they are not entered.
+    NursePlanted,
+    /// How far apart nurse plants stand: they are not entered.
+    NurseSpacing,
+}
+
+impl UnknownWhat {
+    /// The kind of entry that settles it.
+    pub fn settled_by(self) -> &'static str {
+        match self {
+            UnknownWhat::ContainerVolume => "container_set",
+            UnknownWhat::Container | UnknownWhat::Age => "plants_received",
+            UnknownWhat::PlaceShade => "place_set",
+            UnknownWhat::Place => "carried",
+            UnknownWhat::Measured => "measured",
+            UnknownWhat::BedLight => "light_read",
+            UnknownWhat::BedSoil => "soil_checked",
+            UnknownWhat::BedWork => "prepared",
+            UnknownWhat::NurseCount | UnknownWhat::NursePlanted | UnknownWhat::NurseSpacing => "nurse_planted",
+        }
+    }
+}
+
+/// What is unknown, and of how many trays or beds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unknown {
+    /// What.
+    pub what: UnknownWhat,
+    /// Of which container, place or nurse plant, where it is one of them.
+    pub name: Option<String>,
+    /// The lines of the trays or beds.
+    pub lines: Vec<usize>,
+}
+
+/// A sheet as drafts, and what is to be told about it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct FirstDay {
+    /// Each with the line of its row; a row may give several.
+    pub drafts: Vec<(usize, Draft)>,
+    /// How many rows were read.
+    pub rows: usize,
+    /// What was understood in one of several ways.
+    pub understood: Vec<Understood>,
+    /// Columns that mean nothing here, as they are written.
+    pub passed_over: Vec<String>,
+    /// What the sheet does not tell.
+    pub unknowns: Vec<Unknown>,
+}
+
+impl FirstDay {
+    fn note_unknown(&mut self, what: UnknownWhat, name: Option<&str>, line: usize) {
+        let same = self.unknowns.iter_mut().find(|one| one.what == what && one.name.as_deref() == name);
+        match same {
+            Some(one) => one.lines.push(line),
+            None => self.unknowns.push(Unknown { what, name: name.map(str::to_string), lines: vec![line] }),
+        }
+    }
+}

@@ -1,0 +1,233 @@
+use super::*;
+use crate::nursery::entry::fault::{EntryFault, Problem};
+use crate::nursery::species::Catalogue;
+use crate::share::fault::{LineFaults, Reason};
+use crate::share::sheet::read_table;
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+fn today() -> Day {
+    Day::from_ymd(2026, 3, 14).unwrap()
+}
+
+fn read_as(kind: SheetKind, text: &str, order: Option<DayOrder>) -> Result<FirstDay, LineFaults> {
+    let species = Catalogue::built_in();
+    let names = SheetNames {
+        today: today(),
+        who: "mara",
+        order,
+        find: &|written| species.find(written),
+        nearest: &|written| species.nearest(written),
+        spacing: &|key| (key.as_str() != "COA").then_some((3.0, 2.5)),
+        containers: &["Bag 1 l".to_string()],
+        places: &["Bench 4".to_string()],
+    };
+    let table = read_table(text.as_bytes()).unwrap();
+    match kind {
+        SheetKind::Trays => read_trays(&table, &names),
+        SheetKind::Beds => read_beds(&table, &names),
+    }
+}
+
+fn trays(text: &str) -> Result<FirstDay, LineFaults> {
+    read_as(SheetKind::Trays, text, None)
+}
+
+fn beds(text: &str) -> Result<FirstDay, LineFaults> {
+    read_as(SheetKind::Beds, text, None)
+}
+
+fn bodies(day: &FirstDay) -> Vec<(usize, &str, Value)> {
+    day.drafts.iter().map(|(line, draft)| (*line, draft.kind.as_str(), Value::Object(draft.body.clone()))).collect()
+}
+
+fn faults(read: Result<FirstDay, LineFaults>) -> Vec<(usize, Option<usize>, Reason)> {
+    read.unwrap_err().listed.into_iter().map(|fault| (fault.line, fault.column, fault.reason)).collect()
+}
+
+#[test]
+fn a_row_becomes_a_tray_that_already_stands() {
+    let text = "Tray,Species,How many,Sown about,Bag,Bench,Height (cm),Shade %,Notes,Colour\n\
+                cof-1,coffee,about 40,13/11/2025,bag 1 L,bench 4,\"24,5\",30%,from the school row,green\n\
+                avo-1,avocado,\"1,234\",,tubete 50,Bench 9,,,,\n";
+    let day = trays(text).unwrap();
+    let first = json!({"tray": "cof-1", "species": "COA", "count": 40, "from": "opening", "form": "bag", "age_days": 121,
+        "height_cm": 24.5, "container": "Bag 1 l", "place": "Bench 4", "shade_now_pct": 30, "source": "from the school row"});
+    let about = json!({"tray": "cof-1", "standing": 40, "about": true});
+    let avocado = Catalogue::built_in().find("avocado").unwrap();
+    let second = json!({"tray": "avo-1", "species": avocado.as_str(), "count": 1234, "from": "opening", "form": "plug",
+        "container": "tubete 50", "place": "Bench 9"});
+    assert_eq!(bodies(&day), [(2, "plants_received", first), (2, "counted", about), (3, "plants_received", second)]);
+    assert_eq!((day.rows, day.passed_over.as_slice()), (2, ["Colour".to_string()].as_slice()));
+    let taken: Vec<(usize, &TakenFor)> = day.understood.iter().map(|one| (one.line, &one.taken)).collect();
+    assert_eq!(taken, [(2, &TakenFor::AboutCount(40)), (3, &TakenFor::Count(1234))]);
+    let unknown = |what, name: Option<&str>, lines: &[usize]| Unknown {
+        what,
+        name: name.map(str::to_string),
+        lines: lines.to_vec(),
+    };
+    assert_eq!(
+        day.unknowns,
+        [
+            unknown(UnknownWhat::Measured, None, &[2, 3]),
+            unknown(UnknownWhat::Age, None, &[3]),
+            unknown(UnknownWhat::ContainerVolume, Some("tubete 50"), &[3]),
+            unknown(UnknownWhat::PlaceShade, Some("Bench 9"), &[3]),
+        ]
+    );
+}
+
+#[test]
+fn ages_and_forms_are_read_in_both_languages() {
+    let age = |header: &str, cell: &str| {
+        let day = trays(&format!("código;especie;cantidad;{header};forma\na;café;4;{cell};raíz desnuda\n")).unwrap();
+        assert_eq!(day.drafts[0].1.body["form"], json!("bare_root"));
+        day.drafts[0].1.body["age_days"].clone()
+    };
+    assert_eq!(age("Edad", "3 meses"), json!(91));
+    assert_eq!(age("Edad (meses)", "4"), json!(122));
+    assert_eq!(age("edad", "120"), json!(120));
+    assert_eq!(age("Fecha de siembra", "14/2/2026"), json!(28));
+    assert_eq!(age("Siembra", "marzo de 2025"), json!(364));
+    assert_eq!(age("sembrada", "hace 2 semanas"), json!(14));
+}
+
+#[test]
+fn the_sheet_shows_the_order_of_day_and_month() {
+    let sown = |cells: [&str; 2], order| {
+        let text = format!("tray,species,count,sown\na,coffee,4,{}\nb,coffee,4,{}\n", cells[0], cells[1]);
+        read_as(SheetKind::Trays, &text, order)
+            .map(|day| day.drafts.iter().map(|(_, draft)| draft.body["age_days"].as_i64().unwrap()).collect::<Vec<_>>())
+    };
+    assert_eq!(sown(["3/2/2026", "13/2/2026"], None), Ok(vec![39, 29]));
+    assert_eq!(sown(["2/3/2026", "2/13/2026"], None), Ok(vec![39, 29]));
+    let wrong = sown(["2/3/2026", "2/13/2026"], Some(DayOrder::DayFirst)).unwrap_err();
+    assert_eq!((wrong.listed[0].line, wrong.listed[0].column), (3, Some(4)));
+    assert!(matches!(wrong.listed[0].reason, Reason::DayInOtherOrder(_)));
+    let both = sown(["13/2/2026", "2/13/2026"], None).unwrap_err();
+    assert_eq!((both.count, both.listed[0].line), (1, 3));
+    let told = trays("tray,species,count,sown\na,coffee,4,3/2/2026\n").unwrap().understood;
+    assert_eq!((told[0].column.as_deref(), &told[0].taken), (Some("sown"), &TakenFor::Day(today() - 39)));
+}
+
+#[test]
+fn every_fault_of_a_tray_sheet_has_row_and_column() {
+    let text = "tray,,species,how many,sown about,age,form\n\
+                a,,coffee,minus two,,,\n\
+                b,,coffee,-2,,,\n\
+                a,,cofee,dos,14/3/26,,soft\n\
+                c,,coffee,,15/3/2026,old,\n\
+                a-code-that-is-much-too-long-for-a-label,,coffee,4,,,\n";
+    let found = faults(trays(text));
+    let not_a_number = |written: &str| Reason::Envelope(Problem::NotANumber(written.into()));
+    assert_eq!(found[0], (2, Some(4), not_a_number("minus two")));
+    assert_eq!(found[1], (3, Some(4), Reason::Envelope(Problem::BelowZero("-2".into()))));
+    assert_eq!(found[2], (4, Some(1), Reason::SameAsLine { written: "a".into(), line: 2 }));
+    assert!(matches!(&found[3], (4, Some(3), Reason::UnknownName { written, nearest })
+        if written == "cofee" && nearest.iter().any(|name| name == "coffee")));
+    assert_eq!(found[4], (4, Some(4), not_a_number("dos")));
+    assert_eq!(found[5], (4, Some(5), Reason::Envelope(Problem::NotADay("14/3/26".into()))));
+    assert!(matches!(&found[6], (4, Some(7), Reason::Envelope(Problem::NotTheWord { .. }))));
+    assert_eq!(found[7], (5, Some(4), Reason::Envelope(Problem::Missing)));
+    assert_eq!(found[8], (5, Some(5), Reason::ComingDay(today() + 1)));
+    assert_eq!(found[9], (5, Some(6), Reason::NotAnAge("old".into())));
+    let (6, Some(1), Reason::Entry(last)) = &found[10] else { panic!("{:?}", found[10]) };
+    assert!(matches!(&**last, EntryFault::Field { fault, .. } if fault.problem == Problem::TooLong(24)));
+    assert_eq!(found.len(), 11);
+}
+
+#[test]
+fn a_sheet_without_its_columns_or_rows_is_refused() {
+    let found = faults(trays("Bandeja;Sp;Color\na;b;c\n"));
+    let seen = vec!["Bandeja".to_string(), "Sp".to_string(), "Color".to_string()];
+    assert!(
+        matches!(&found[0].2, Reason::NoColumn { accepted, seen: there } if accepted[0] == "species" && *there == seen)
+    );
+    assert!(matches!(&found[1].2, Reason::NoColumn { accepted, .. } if accepted[0] == "how many"));
+    assert_eq!(found.len(), 2);
+    assert_eq!(faults(trays("tray,species,count\n")), [(1, None, Reason::NoRows)]);
+    let twice = faults(trays("tray,code,species,count\na,b,coffee,4\n"));
+    assert_eq!(twice, [(1, Some(2), Reason::ColumnsMeanTheSame("tray".into()))]);
+}
+
+#[test]
+fn a_row_becomes_a_bed_with_what_stands_in_it() {
+    let text = "Bed;Field;Length;Width;Species;Spacing;Standing;Nurse plants;Nurses planted;Light %\n\
+                Upper 1;Hill;30;12,5;coffee + avocado;2x2 + 6 x 5;40 + 0;banana 20 + castor;Nov 2025;60\n\
+                Lower;;20 m;6;avocado;;;;;\n";
+    let day = beds(text).unwrap();
+    let species = Catalogue::built_in();
+    let key = |name: &str| species.find(name).unwrap().as_str().to_string();
+    let plan = json!([
+        {"species": "COA", "pattern": "square", "row_m": 2, "in_row_m": 2},
+        {"species": key("avocado"), "pattern": "rectangle", "row_m": 6, "in_row_m": 5},
+    ]);
+    let usual = json!([{"species": key("avocado"), "pattern": "rectangle", "row_m": 3, "in_row_m": 2.5}]);
+    let expected = [
+        (2, "bed_set", json!({"bed": "Upper 1", "field": "Hill", "length_m": 30, "width_m": 12.5, "plan": plan})),
+        (2, "plants_found", json!({"bed": "Upper 1", "species": "COA", "alive": 40})),
+        (
+            2,
+            "nurse_planted",
+            json!({"bed": "Upper 1", "nurse": key("banana"), "count": 20, "row_m": 3, "in_row_m": 2.5}),
+        ),
+        (2, "light_read", json!({"bed": "Upper 1", "light_share": 0.6})),
+        (3, "bed_set", json!({"bed": "Lower", "field": "Home", "length_m": 20, "width_m": 6, "plan": usual})),
+    ];
+    assert_eq!(bodies(&day), expected);
+    assert_eq!(day.drafts[2].1.happened.to_string(), "2025-11-15");
+    let count_unknown = Unknown { what: UnknownWhat::NurseCount, name: Some("castor".into()), lines: vec![2] };
+    assert!(day.unknowns.contains(&count_unknown));
+    assert!(day.unknowns.contains(&Unknown { what: UnknownWhat::BedLight, name: None, lines: vec![3] }));
+    assert!(day.understood.iter().any(|one| one.line == 3 && one.taken == TakenFor::Field("Home")));
+}
+
+#[test]
+fn every_fault_of_a_bed_sheet_has_row_and_column() {
+    let text = "bed,length,width,species,spacing,standing,nurses,pattern\n\
+                a,long,6,coffee,2x,4,,\n\
+                b,20,-6,coffee + avocado,2x2 + 2x2 + 2x2,4,banana x2,\n\
+                c,20,6,coffee,,,,zigzag\n\
+                d,20,6,,2x2,,,\n\
+                e,0,6,coffee,2x2,,,\n";
+    let found: Vec<(usize, Option<usize>)> = faults(beds(text)).into_iter().map(|fault| (fault.0, fault.1)).collect();
+    assert_eq!(
+        found,
+        [
+            (2, Some(2)),
+            (2, Some(5)),
+            (3, Some(3)),
+            (3, Some(5)),
+            (3, Some(6)),
+            (3, Some(7)),
+            (4, Some(5)),
+            (4, Some(8)),
+            (5, Some(4)),
+            (6, Some(2))
+        ]
+    );
+    let standing = faults(beds("bed,length,width,species,spacing,standing\na,20,6,coffee+avocado,2x2,4\n"));
+    assert_eq!(standing, [(2, Some(6), Reason::NotOneForEach { species: 2, numbers: 1 })]);
+}
+
+proptest! {
+    #[test]
+    fn no_sheet_makes_it_panic(
+        names in "(tray|bed|x)[;,](species|especie)[;,](count|length)[;,](sown|width)[;,](age|spacing)[;,](bag|standing)[;,](nurses|height)\n",
+        rows in "(([-0-9/.x+~ %]{0,8}|coffee|banana 2|hace|é|about 4|\"|marzo 20)[;,]){0,8}\n",
+        any in any::<String>(),
+    ) {
+        for text in [format!("{names}{rows}{rows}"), any] {
+            if let Ok(table) = read_table(text.as_bytes()) {
+                let species = Catalogue::built_in();
+                let names = SheetNames {
+                    today: today(), who: "mara", order: None,
+                    find: &|written| species.find(written), nearest: &|_| Vec::new(), spacing: &|_| None,
+                    containers: &[], places: &[],
+                };
+                let (trays, beds) = (read_trays(&table, &names), read_beds(&table, &names));
+                prop_assert!(trays.is_err() || beds.is_err(), "a sheet of trays is no sheet of beds");
+            }
+        }
+    }
+}

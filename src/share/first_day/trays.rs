@@ -1,0 +1,358 @@
+//! A sheet of trays that already stand: a row a tray.
+
+use serde_json::json;
+
+use super::columns::{ColumnMeant, Meanings};
+use super::sheet::{RowReader, known_spelling, note_repeated, order_of, read_rows};
+use super::{FirstDay, SheetNames, TakenFor, UnknownWhat};
+use crate::base::{text, word::Word};
+use crate::nursery::entry::fault::Problem;
+use crate::nursery::entry::types::PlantForm;
+use crate::share::amounts;
+use crate::share::draft::short;
+use crate::share::fault::{LineFaults, Reason};
+use crate::share::sheet::Table;
+
+/// The columns of a sheet of trays.
+pub const TRAY_COLUMNS: &[ColumnMeant] = &[
+    ColumnMeant {
+        name: "tray",
+        required: true,
+        accepted: &[
+            "tray",
+            "bandeja",
+            "code",
+            "codigo",
+            "tray code",
+            "codigo de bandeja",
+            "label",
+            "etiqueta",
+            "tray name",
+            "tray no",
+            "tray number",
+            "bandeja no",
+            "no bandeja",
+            "numero de bandeja",
+            "trays",
+            "bandejas",
+            "lote bandeja",
+        ],
+    },
+    ColumnMeant {
+        name: "species",
+        required: true,
+        accepted: &[
+            "species",
+            "especie",
+            "plant",
+            "planta",
+            "tree",
+            "arbol",
+            "what",
+            "que",
+            "crop",
+            "cultivo",
+            "kind",
+            "name",
+            "nombre",
+            "especies",
+            "kind of plant",
+            "common name",
+            "nombre comun",
+        ],
+    },
+    ColumnMeant {
+        name: "how many",
+        required: true,
+        accepted: &[
+            "how many",
+            "cuantas",
+            "count",
+            "number",
+            "cantidad",
+            "plantas",
+            "plants",
+            "quantity",
+            "cuantos",
+            "numero",
+            "qty",
+            "standing",
+            "seedlings",
+            "plantulas",
+            "alive",
+            "vivas",
+            "no of plants",
+            "number of plants",
+            "numero de plantas",
+            "cantidad de plantas",
+            "how many plants",
+            "cuantas plantas",
+            "total",
+            "existencia",
+        ],
+    },
+    ColumnMeant {
+        name: "sown about",
+        required: false,
+        accepted: &[
+            "sown about",
+            "sembrada hacia",
+            "sown",
+            "sown on",
+            "fecha de siembra",
+            "sembrada",
+            "siembra",
+            "sowing date",
+            "date sown",
+            "sowing",
+            "sowed",
+            "sowed on",
+            "planted",
+            "planted on",
+            "date",
+            "fecha",
+            "sembrado",
+            "sembrada el",
+            "sembrado el",
+            "fecha siembra",
+            "sown when",
+            "cuando se sembro",
+        ],
+    },
+    ColumnMeant {
+        name: "age",
+        required: false,
+        accepted: &[
+            "age",
+            "edad",
+            "age days",
+            "edad dias",
+            "age in days",
+            "edad en dias",
+            "days",
+            "dias",
+            "age months",
+            "edad meses",
+            "age in months",
+            "edad en meses",
+            "months",
+            "meses",
+            "age weeks",
+            "edad semanas",
+            "age in weeks",
+            "edad en semanas",
+            "weeks",
+            "semanas",
+            "how old",
+        ],
+    },
+    ColumnMeant {
+        name: "container",
+        required: false,
+        accepted: &[
+            "bag",
+            "funda",
+            "container",
+            "bolsa",
+            "contenedor",
+            "bag size",
+            "tamano de funda",
+            "tamano de bolsa",
+            "pot",
+            "maceta",
+            "cell",
+            "celda",
+            "recipiente",
+            "envase",
+            "bags",
+            "fundas",
+            "bolsas",
+        ],
+    },
+    ColumnMeant {
+        name: "place",
+        required: false,
+        accepted: &[
+            "bench",
+            "banco",
+            "place",
+            "lugar",
+            "mesa",
+            "where",
+            "donde",
+            "location",
+            "ubicacion",
+            "mesada",
+            "sitio",
+            "shelf",
+            "frame",
+            "sector",
+            "table",
+            "cama",
+        ],
+    },
+    ColumnMeant {
+        name: "height",
+        required: false,
+        accepted: &[
+            "height",
+            "altura",
+            "height cm",
+            "height m",
+            "altura m",
+            "altura cm",
+            "alto",
+            "alto cm",
+            "tall",
+            "tall cm",
+            "height in cm",
+            "altura en cm",
+            "talla",
+            "mean height",
+            "altura media",
+        ],
+    },
+    ColumnMeant {
+        name: "shade",
+        required: false,
+        accepted: &["shade", "sombra", "shade %", "sombra %", "shade pct", "shade percent", "porcentaje de sombra"],
+    },
+    ColumnMeant {
+        name: "form",
+        required: false,
+        accepted: &["form", "forma", "type", "tipo", "presentation", "presentacion"],
+    },
+    ColumnMeant {
+        name: "source",
+        required: false,
+        accepted: &["source", "origen", "from", "procedencia", "seed source", "fuente", "seed from", "semilla de"],
+    },
+    ColumnMeant {
+        name: "notes",
+        required: false,
+        accepted: &[
+            "notes",
+            "notas",
+            "note",
+            "nota",
+            "remarks",
+            "observaciones",
+            "comments",
+            "comentarios",
+            "observacion",
+        ],
+    },
+];
+
+/// Reads a sheet of trays as `plants_received` from `opening`, every fault listed by row and column. A count that is
+/// only about so many gives a `counted` beside it.
+pub fn read_trays(table: &Table, names: &SheetNames) -> Result<FirstDay, LineFaults> {
+    let mut faults = LineFaults::default();
+    let (meanings, passed_over) = Meanings::of(table, TRAY_COLUMNS, &mut faults);
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    note_repeated(table, &meanings, "tray", &mut faults);
+    let order = order_of(names, table, &meanings, &["sown about"]);
+    let day = FirstDay { passed_over, ..FirstDay::default() };
+    read_rows(table, &meanings, names, order, (day, faults), &read_row)
+}
+
+fn read_row(reader: &mut RowReader) {
+    let tray = reader.required("tray");
+    let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
+    let count = reader.required("how many").and_then(|cell| reader.count(cell));
+    let age_days = age_of(reader);
+    let container = reader.filled("container").map(|cell| known_spelling(cell.written, reader.names.containers));
+    let place = reader.filled("place").map(|cell| known_spelling(cell.written, reader.names.places));
+    let form = form_of(reader, container.map(|(name, _)| name));
+    let height_cm = reader.filled("height").and_then(|cell| {
+        let in_metres = cell.plain.ends_with("(m)") || cell.plain.ends_with("-m");
+        let units = if in_metres { &amounts::METRES[..] } else { &amounts::CENTIMETRES[..] };
+        reader.amount(cell, units).map(|value| if in_metres { value * 100.0 } else { value })
+    });
+    let shade_pct = reader.filled("shade").and_then(|cell| reader.percent(cell));
+    let notes = ["source", "notes"].map(|name| reader.filled(name).map(|cell| cell.written));
+    let source: Vec<&str> = notes.into_iter().flatten().collect();
+    let (Some(tray), Some(species), Some(count), Some(form)) = (tray, species, count, form) else { return };
+    note_unknowns(reader, age_days, container, place);
+    let body = json!({
+        "tray": tray.written, "species": species.as_str(), "count": count.value, "from": "opening", "form": form,
+        "age_days": age_days, "height_cm": height_cm, "container": container.map(|(name, _)| name),
+        "place": place.map(|(name, _)| name), "shade_now_pct": shade_pct,
+        "source": if source.is_empty() { None } else { Some(source.join("; ")) },
+    });
+    let columns = [("count", "how many"), ("age_days", "age"), ("height_cm", "height"), ("shade_now_pct", "shade")];
+    let today = reader.names.today;
+    reader.write("plants_received", today, body, &columns);
+    if count.about {
+        let look = json!({"tray": tray.written, "standing": count.value, "about": true});
+        reader.write("counted", today, look, &[("standing", "how many")]);
+    }
+}
+
+/// Days since sowing, from the day or the age; the day leads where both are written.
+fn age_of(reader: &mut RowReader) -> Option<u32> {
+    let today = reader.names.today;
+    let by_day = reader.filled("sown about").and_then(|cell| reader.hand_day(cell));
+    let by_age = reader.filled("age").and_then(|cell| {
+        let unit = ["month", "mes", "week", "semana"].into_iter().find(|unit| cell.plain.contains(unit));
+        let amount = reader.or_fault(cell, amounts::read_age(cell.written, unit.unwrap_or("days")))?;
+        if by_day.is_none() && (amount.about || unit.is_some()) {
+            reader.tell(Some(cell), TakenFor::AgeDays(amount.value));
+        }
+        Some(amount.value)
+    });
+    by_day.map(|day| today.days_since(day).unsigned_abs()).or(by_age)
+}
+
+/// The form: as written, else a plug where the container reads like a cell, else a bag.
+fn form_of(reader: &mut RowReader, container: Option<&str>) -> Option<&'static str> {
+    const CELLS: [&str; 9] =
+        ["cell", "celda", "plug", "tubete", "cepellon", "alveolo", "tube", "root-trainer", "cavity"];
+    const ALSO: [(&str, PlantForm); 6] = [
+        ("bare-roots", PlantForm::BareRoot),
+        ("bare-rooted", PlantForm::BareRoot),
+        ("a-raiz-desnuda", PlantForm::BareRoot),
+        ("bags", PlantForm::Bag),
+        ("plugs", PlantForm::Plug),
+        ("stumps", PlantForm::Stump),
+    ];
+    let Some(cell) = reader.filled("form") else {
+        let folded = text::folded(container.unwrap_or_default());
+        let is_cell = CELLS.iter().any(|word| folded.contains(word));
+        return Some(if is_cell { PlantForm::Plug } else { PlantForm::Bag }.spelled());
+    };
+    let folded = text::folded(cell.written);
+    let also = || ALSO.iter().find(|(word, _)| *word == folded).map(|(_, form)| *form);
+    let read = PlantForm::read(cell.written).or_else(also).map(Word::spelled).ok_or_else(|| {
+        let known = PlantForm::WORDS.iter().map(|(form, _)| form.spelled()).collect();
+        Reason::Envelope(Problem::NotTheWord { written: short(cell.written), known })
+    });
+    reader.or_fault(cell, read)
+}
+
+fn note_unknowns(
+    reader: &mut RowReader,
+    age_days: Option<u32>,
+    container: Option<(&str, bool)>,
+    place: Option<(&str, bool)>,
+) {
+    let line = reader.row.line;
+    let mut unknown = |what, name: Option<&str>| reader.day.note_unknown(what, name, line);
+    if age_days.is_none() {
+        unknown(UnknownWhat::Age, None);
+    }
+    match container {
+        None => unknown(UnknownWhat::Container, None),
+        Some((name, false)) => unknown(UnknownWhat::ContainerVolume, Some(name)),
+        Some((_, true)) => {}
+    }
+    match place {
+        None => unknown(UnknownWhat::Place, None),
+        Some((name, false)) => unknown(UnknownWhat::PlaceShade, Some(name)),
+        Some((_, true)) => {}
+    }
+    // A height on arrival is one number for the tray; the verdict asks for a sample with collars.
+    unknown(UnknownWhat::Measured, None);
+}

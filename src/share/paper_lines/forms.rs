@@ -1,0 +1,405 @@
+//! The short forms and what each of them says.
+
+use serde_json::{Value, json};
+
+use super::words::Words;
+use super::{NameOf, Sheet};
+use crate::base::{text, word::Word};
+use crate::nursery::entry::fault::Problem;
+use crate::nursery::entry::types::{GroundTask, MovedHow, Roots};
+use crate::share::amounts::{self, PERCENT};
+use crate::share::draft::short;
+use crate::share::fault::{Fault, Reason};
+use crate::share::sheet::read_number;
+
+/// The forms, by example, with the kind of entry each makes. Help prints them.
+pub const FORMS: &[(&str, &str)] = &[
+    ("cof-031 41", "counted"),
+    ("cof-031 ~41", "counted"),
+    ("cof-031 41 dead 2", "counted"),
+    ("cof-031 -3 rats", "lost"),
+    ("cof-031 x 5 runts", "culled"),
+    ("cof-031 > Bench 4", "carried"),
+    ("cof-031 > cof-040 30 bag", "moved_on"),
+    ("cof-031 @ Upper 1 30", "outplanted"),
+    ("cof-031 shade 30", "shade_set"),
+    ("cof-031 water 2", "watering_set"),
+    ("cof-031 plug holds", "plug_checked"),
+    ("cof-031 flush", "flushed"),
+    ("cof-031 h 24 26,5 31", "measured"),
+    ("cof-031 24/4.5 26/5", "measured"),
+    ("cof-031 given 5 the school", "given_out"),
+    ("cof-031 recount 41", "stocktaken"),
+    ("cof-031 hardening", "hardening_begun"),
+    ("cof-031 held promised", "held"),
+    ("cof-031 released", "released"),
+    ("cof-031 pest aphids", "pest_seen"),
+    ("cof-031 treated soap", "treated"),
+    ("cof-031 note pale leaves", "noted"),
+    ("Bench 4 shade 30", "shade_set"),
+    ("Upper 1 light 60%", "light_read"),
+    ("Upper 1 weeded", "prepared"),
+    ("rain 12", "weather"),
+    ("note the tank leaks", "noted"),
+    ("counted tray=cof-031 standing=41", "counted"),
+];
+
+/// Words a line may begin with, for the nearest one to a slip.
+pub(super) const FIRST_WORDS: [&str; 8] = ["rain", "lluvia", "note", "nota", "on", "el", "yesterday", "ayer"];
+
+type Said = (&'static str, Value);
+
+const COUNT_AS: [&str; 4] = ["count", "counted", "cuenta", "hay"];
+const DEAD: [&str; 6] = ["dead", "muertas", "muertos", "muerta", "muerto", "died"];
+const SHADE: [&str; 2] = ["shade", "sombra"];
+const WATER: [&str; 5] = ["water", "watering", "riego", "agua", "regar"];
+const PLUG: [&str; 6] = ["plug", "roots", "cepellon", "raiz", "raices", "pan"];
+const FLUSH: [&str; 8] = ["flush", "flushed", "flushing", "brote", "brotes", "brotando", "brotada", "brotacion"];
+const HEIGHT: [&str; 5] = ["h", "height", "heights", "altura", "alturas"];
+const NOTE: [&str; 2] = ["note", "nota"];
+const GIVEN: [&str; 7] = ["given", "gave", "sold", "dado", "dadas", "regaladas", "vendidas"];
+const RECOUNT: [&str; 5] = ["recount", "stocktake", "stocktaken", "recuento", "inventario"];
+const HARDENING: [&str; 4] = ["hardening", "harden", "endurecimiento", "endurecer"];
+const HELD: [&str; 5] = ["held", "hold", "retenida", "retener", "reservada"];
+const RELEASED: [&str; 4] = ["released", "release", "liberada", "liberar"];
+const PEST: [&str; 2] = ["pest", "plaga"];
+const TREATED: [&str; 4] = ["treated", "tratada", "tratado", "tratamiento"];
+const LIGHT: [&str; 2] = ["light", "luz"];
+const RAIN: [&str; 2] = ["rain", "lluvia"];
+const COLDEST: [&str; 3] = ["min", "tmin", "minima"];
+const HOTTEST: [&str; 3] = ["max", "tmax", "maxima"];
+/// Where a person gives no cause.
+const NOT_SAID: &str = "not said";
+/// Words that only fill a line.
+const FILLERS: [&str; 11] = ["every", "cada", "days", "day", "dias", "dia", "d", "to", "a", "mm", "de"];
+
+fn is(word: &str, words: &[&str]) -> bool {
+    words.contains(&word)
+}
+
+fn not_understood(rest: &Words) -> Fault {
+    let reason = Reason::NotUnderstood(short(&rest.typed_from(0)));
+    Fault::at(rest.begin(), reason)
+}
+
+fn at_word(words: &Words, at: usize, field: &str, reason: Reason) -> Fault {
+    Fault { column: words.column(at).or(Some(words.after(at).begin())), field: Some(field.into()), reason }
+}
+
+/// The count a word is.
+fn count_at(words: &Words, at: usize, field: &str) -> Result<u32, Fault> {
+    let Some(written) = words.get(at) else {
+        return Err(at_word(words, at, field, Reason::Envelope(Problem::Missing)));
+    };
+    amounts::read_count(written).map(|amount| amount.value).map_err(|reason| at_word(words, at, field, reason))
+}
+
+fn number_at(words: &Words, at: usize, field: &str) -> Result<f64, Fault> {
+    let Some(written) = words.get(at) else {
+        return Err(at_word(words, at, field, Reason::Envelope(Problem::Missing)));
+    };
+    amounts::read_amount(written, &PERCENT)
+        .map(|amount| amount.value)
+        .map_err(|reason| at_word(words, at, field, reason))
+}
+
+fn signed_at(words: &Words, at: usize, field: &str) -> Result<f64, Fault> {
+    let written = words.get(at).unwrap_or_default();
+    let read = read_number(written).and_then(|plain| plain.parse().ok());
+    read.ok_or_else(|| at_word(words, at, field, Reason::Envelope(Problem::NotANumber(short(written)))))
+}
+
+/// Nothing may stand behind so many words.
+fn ends(words: &Words, taken: usize) -> Result<(), Fault> {
+    if words.len() > taken { Err(not_understood(&words.after(taken))) } else { Ok(()) }
+}
+
+fn or_not_said(typed: String) -> String {
+    let bare = typed.trim_start_matches([',', ':', ' ']).trim();
+    if bare.is_empty() { NOT_SAID.to_string() } else { bare.to_string() }
+}
+
+/// A line that names nothing: rain and temperatures, or a note.
+pub(super) fn without_name(words: &Words) -> Result<Option<Said>, Fault> {
+    let first = words.folded(0).trim_end_matches(':').to_string();
+    if is(&first, &NOTE) {
+        return Ok(Some(("noted", json!({ "text": words.typed_from(1) }))));
+    }
+    let is_weather = |word: &str| is(word, &RAIN) || is(word, &COLDEST) || is(word, &HOTTEST);
+    if !is_weather(&first) {
+        return Ok(None);
+    }
+    let mut body = serde_json::Map::new();
+    let mut at = 0;
+    while at < words.len() {
+        let word = words.folded(at).trim_end_matches(':').to_string();
+        let field = match word.as_str() {
+            word if is(word, &RAIN) => "rain_mm",
+            word if is(word, &COLDEST) => "tmin_c",
+            word if is(word, &HOTTEST) => "tmax_c",
+            "mm" | "c" => {
+                at += 1;
+                continue;
+            }
+            _ => return Err(not_understood(&words.after(at))),
+        };
+        if words.len() <= at + 1 {
+            return Err(at_word(words, at + 1, field, Reason::Envelope(Problem::Missing)));
+        }
+        let bare = Words::of(&words.get(at + 1).unwrap_or_default().replace("mm", ""));
+        let number = signed_at(&bare, 0, field).map_err(|fault| Fault { column: words.column(at + 1), ..fault })?;
+        if body.insert(field.into(), Value::from(number)).is_some() {
+            return Err(at_word(words, at, field, Reason::NameTwice));
+        }
+        at += 2;
+    }
+    Ok(Some(("weather", Value::Object(body))))
+}
+
+/// What is said of a tray.
+pub(super) fn of_tray(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
+    let first = rest.folded(0);
+    let first = first.trim_end_matches(':');
+    match first {
+        "" => Err(not_understood(rest)),
+        ">" => moved_or_carried(sheet, tray, &rest.after(1)),
+        ">>" | "@" => outplanted(sheet, tray, &rest.after(1)),
+        "x" | "\u{d7}" => culled(tray, &rest.after(1)),
+        "~" | "\u{2248}" => about(tray, rest, 1),
+        word if is(word, &COUNT_AS) => counted(tray, &rest.after(1)),
+        word if word.starts_with(['-', '\u{2212}', '\u{2013}']) => lost(tray, rest),
+        word if word.starts_with(|letter: char| letter.is_ascii_digit()) => number_first(tray, rest),
+        word if is_glued_cull(word) => culled(tray, &glued(rest)),
+        _ => match word_first(tray, first, rest)? {
+            Some(said) => Ok(said),
+            None if amounts::without_about(&rest.typed_from(0)).1 => about(tray, rest, 0),
+            None => Err(not_understood(rest)),
+        },
+    }
+}
+
+/// `x5`.
+fn is_glued_cull(word: &str) -> bool {
+    let number = word.strip_prefix(['x', '\u{d7}']).unwrap_or_default();
+    !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit())
+}
+
+/// The words with a sign before the first number taken off.
+fn glued(rest: &Words) -> Words {
+    let mut letters: Vec<char> = rest.raw().chars().collect();
+    if let Some(letter) = letters.get_mut(rest.begin() - 1) {
+        *letter = ' ';
+    }
+    let line: String = letters.into_iter().collect();
+    let words = Words::of(&line);
+    let before = (0..words.len()).filter(|at| words.column(*at).is_some_and(|column| column < rest.begin())).count();
+    words.after(before)
+}
+
+fn number_first(tray: &str, rest: &Words) -> Result<Said, Fault> {
+    if rest.get(0).is_some_and(|word| word.contains('/')) { measured(tray, rest) } else { counted(tray, rest) }
+}
+
+fn counted(tray: &str, rest: &Words) -> Result<Said, Fault> {
+    if matches!(rest.get(0), Some("~" | "\u{2248}")) {
+        return about(tray, rest, 1);
+    }
+    let standing = count_at(rest, 0, "standing")?;
+    if rest.len() == 1 {
+        return Ok(("counted", json!({"tray": tray, "standing": standing})));
+    }
+    let number_at = match (is(&rest.folded(1), &DEAD), is(&rest.folded(2), &DEAD)) {
+        (true, false) => 2,
+        (false, true) => 1,
+        (false, false) | (true, true) => return Err(not_understood(&rest.after(1))),
+    };
+    ends(rest, 3)?;
+    let dead = count_at(rest, number_at, "dead")?;
+    Ok(("counted", json!({"tray": tray, "standing": standing, "dead": dead})))
+}
+
+fn about(tray: &str, rest: &Words, from: usize) -> Result<Said, Fault> {
+    let read = amounts::read_count(&rest.typed_from(from));
+    let standing = read.map_err(|reason| at_word(rest, from, "standing", reason))?.value;
+    Ok(("counted", json!({"tray": tray, "standing": standing, "about": true})))
+}
+
+/// `-3 rats`, `- 3 rats`.
+fn lost(tray: &str, rest: &Words) -> Result<Said, Fault> {
+    let bare = glued(rest);
+    let count = count_at(&bare, 0, "count")?;
+    Ok(("lost", json!({"tray": tray, "count": count, "cause": or_not_said(bare.typed_from(1))})))
+}
+
+fn culled(tray: &str, rest: &Words) -> Result<Said, Fault> {
+    let count = count_at(rest, 0, "count")?;
+    Ok(("culled", json!({"tray": tray, "count": count, "why": or_not_said(rest.typed_from(1))})))
+}
+
+/// Behind `>`: a known place and nothing more is where the tray goes; a tray, or a new code and a number, is where
+/// seedlings go.
+fn moved_or_carried(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
+    if rest.len() == 0 {
+        return Err(at_word(rest, 0, "place", Reason::Envelope(Problem::Missing)));
+    }
+    let place = sheet.longest_of(NameOf::Place, rest).filter(|(_, taken)| *taken == rest.len());
+    if let Some((place, _)) = place {
+        return Ok(("carried", json!({"tray": tray, "place": place})));
+    }
+    let known = sheet.longest_of(NameOf::Tray, rest);
+    let like_a_code = |word: &str| word.contains('-') && word.chars().any(|letter| letter.is_ascii_digit());
+    let (to, taken) = match known {
+        Some(known) => known,
+        None => match rest.get(0) {
+            Some(code) if like_a_code(code) => (code.to_string(), 1),
+            Some(_) | None => return Err(sheet.unknown_name(rest, 0)),
+        },
+    };
+    let count = count_at(rest, taken, "count")?;
+    let container = rest.typed_from(taken + 1);
+    let container = (!container.is_empty()).then_some(container);
+    let how = if (sheet.known.is_seedbed)(tray) { MovedHow::PrickedOut } else { MovedHow::PottedOn };
+    let body = json!({"from": tray, "to": to, "count": count, "how": how.spelled(), "container": container});
+    Ok(("moved_on", body))
+}
+
+fn outplanted(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
+    let Some((bed, taken)) = sheet.longest_of(NameOf::Bed, rest) else {
+        let missing = || at_word(rest, 0, "bed", Reason::Envelope(Problem::Missing));
+        return Err(if rest.len() == 0 { missing() } else { sheet.unknown_name(rest, 0) });
+    };
+    let count = count_at(rest, taken, "count")?;
+    ends(rest, taken + 1)?;
+    Ok(("outplanted", json!({"tray": tray, "bed": bed, "count": count})))
+}
+
+/// `24/4.5 26/5`, or heights alone.
+fn measured(tray: &str, rest: &Words) -> Result<Said, Fault> {
+    let mut plants = Vec::new();
+    for at in 0..rest.len() {
+        let word = rest.get(at).unwrap_or_default().trim_end_matches([',', ';']);
+        if is(&text::folded(word), &["cm", "mm"]) {
+            continue;
+        }
+        let (height, collar) = word.split_once('/').map_or((word, None), |(height, collar)| (height, Some(collar)));
+        let fault = |field: &str, reason| at_word(rest, at, field, reason);
+        let height = amounts::read_amount(height, &[("cm", 1.0)]).map_err(|reason| fault("height_cm", reason))?.value;
+        let collar = collar.map(|written| amounts::read_amount(written, &[("mm", 1.0)])).transpose();
+        let collar = collar.map_err(|reason| fault("collar_mm", reason))?.map(|amount| amount.value);
+        plants.push(json!({"height_cm": height, "collar_mm": collar}));
+    }
+    if plants.is_empty() {
+        return Err(at_word(rest, 0, "plants", Reason::Envelope(Problem::Missing)));
+    }
+    Ok(("measured", json!({"tray": tray, "plants": plants})))
+}
+
+fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fault> {
+    let behind = rest.after(1);
+    if let Some(said) = of_tray_or_place("tray", tray, first, &behind)? {
+        return Ok(Some(said));
+    }
+    let alone = |kind: &'static str| ends(rest, 1).map(|()| Some((kind, json!({ "tray": tray }))));
+    match first {
+        word if is(word, &PLUG) => {
+            let written = behind.typed_from(0);
+            let read = Roots::read(&written).ok_or_else(|| {
+                let known = Roots::WORDS.iter().map(|(roots, _)| roots.spelled()).collect();
+                let reason = Reason::Envelope(Problem::NotTheWord { written: short(&written), known });
+                at_word(&behind, 0, "roots", reason)
+            })?;
+            Ok(Some(("plug_checked", json!({"tray": tray, "roots": read.spelled()}))))
+        }
+        word if is(word, &FLUSH) => alone("flushed"),
+        word if is(word, &HARDENING) => alone("hardening_begun"),
+        word if is(word, &HEIGHT) => measured(tray, &behind).map(Some),
+        word if is(word, &RECOUNT) => {
+            let standing = count_at(&behind, 0, "standing")?;
+            ends(&behind, 1)?;
+            Ok(Some(("stocktaken", json!({"tray": tray, "standing": standing}))))
+        }
+        word if is(word, &GIVEN) => {
+            let count = count_at(&behind, 0, "count")?;
+            let filler = usize::from(is(&behind.folded(1), &FILLERS));
+            Ok(Some((
+                "given_out",
+                json!({"tray": tray, "count": count, "to": or_not_said(behind.typed_from(1 + filler))}),
+            )))
+        }
+        _ => Ok(None),
+    }
+}
+
+/// What may be said of a tray and of a place alike.
+fn of_tray_or_place(field: &str, name: &str, first: &str, behind: &Words) -> Result<Option<Said>, Fault> {
+    let value_at = || (0..behind.len()).find(|at| !is(&behind.folded(*at), &FILLERS)).unwrap_or(0);
+    let only_fillers = |from: usize| match (from..behind.len())
+        .find(|at| !is(&behind.folded(*at), &FILLERS) && behind.get(*at) != Some("%"))
+    {
+        Some(at) => Err(not_understood(&behind.after(at))),
+        None => Ok(()),
+    };
+    let said = match first {
+        word if is(word, &SHADE) => {
+            let shade = number_at(behind, value_at(), "shade_pct")?;
+            only_fillers(value_at() + 1)?;
+            ("shade_set", json!({field: name, "shade_pct": shade}))
+        }
+        word if is(word, &WATER) => {
+            let days = number_at(behind, value_at(), "every_days")?;
+            only_fillers(value_at() + 1)?;
+            ("watering_set", json!({field: name, "every_days": days}))
+        }
+        word if is(word, &NOTE) => ("noted", json!({"about": name, "text": behind.typed_from(0)})),
+        word if is(word, &HELD) => ("held", json!({field: name, "why": or_not_said(behind.typed_from(0))})),
+        word if is(word, &RELEASED) => {
+            let why = behind.typed_from(0);
+            ("released", json!({field: name, "why": (!why.is_empty()).then_some(why)}))
+        }
+        word if is(word, &PEST) => ("pest_seen", json!({field: name, "what": behind.typed_from(0)})),
+        word if is(word, &TREATED) => {
+            let filler = usize::from(is(&behind.folded(0), &["with", "con"]));
+            ("treated", json!({field: name, "with": behind.typed_from(filler)}))
+        }
+        _ => return Ok(None),
+    };
+    Ok(Some(said))
+}
+
+fn light(field: &str, name: &str, behind: &Words) -> Result<Said, Fault> {
+    let percent = number_at(behind, 0, "light_share")?;
+    let taken = 1 + usize::from(behind.get(1) == Some("%"));
+    ends(behind, taken)?;
+    if percent > 100.0 {
+        let reason = Reason::Envelope(Problem::OutsideEnds { least: 0.0, most: 100.0 });
+        return Err(at_word(behind, 0, "light_share", reason));
+    }
+    Ok(("light_read", json!({field: name, "light_share": percent / 100.0})))
+}
+
+/// What is said of a bed: light, work done, a note.
+pub(super) fn of_bed(bed: &str, rest: &Words) -> Result<Said, Fault> {
+    let first = rest.folded(0);
+    let first = first.trim_end_matches(':');
+    if is(first, &LIGHT) {
+        return light("bed", bed, &rest.after(1));
+    }
+    if let Some(task) = GroundTask::read(&rest.typed_from(0)) {
+        return Ok(("prepared", json!({"bed": bed, "task": task.spelled()})));
+    }
+    // A bed has no shade or water of its own to set.
+    if is(first, &SHADE) || is(first, &WATER) {
+        return Err(not_understood(rest));
+    }
+    of_tray_or_place("bed", bed, first, &rest.after(1))?.ok_or_else(|| not_understood(rest))
+}
+
+/// What is said of a place: its light, shade and water, a note.
+pub(super) fn of_place(place: &str, rest: &Words) -> Result<Said, Fault> {
+    let first = rest.folded(0);
+    let first = first.trim_end_matches(':');
+    if is(first, &LIGHT) {
+        return light("place", place, &rest.after(1));
+    }
+    of_tray_or_place("place", place, first, &rest.after(1))?.ok_or_else(|| not_understood(rest))
+}

@@ -1,0 +1,201 @@
+//! The first day of a nursery that already stands: a sheet of its trays, a sheet of its beds, and yesterday's paper.
+
+use outplant::base::{BedName, Clock, Day, TrayCode};
+use outplant::desk::{
+    DayOrder, Desk, DeskError, Encoding, ImportError, Now, ReadFault, Reason, Refusal, SheetKind, UnknownWhat,
+    Withdraws,
+};
+use outplant::nursery::envelope::Draft;
+use serde_json::json;
+use tempfile::TempDir;
+
+fn now() -> Now {
+    Now {
+        today: Day::from_ymd(2026, 3, 14).unwrap(),
+        clock: Clock::from_hm(18, 0),
+        moment: "2026-03-14T15:00:00Z".parse().unwrap(),
+    }
+}
+
+fn begun() -> (TempDir, Desk) {
+    let folder = tempfile::tempdir().unwrap();
+    let body = json!({"name": "Ridge school", "latitude_deg": -1.2, "longitude_deg": 36.0, "altitude_m": 1650, "utc_offset_h": 3});
+    let first = Draft {
+        happened: now().today,
+        clock: None,
+        who: "mara".into(),
+        kind: "nursery_set".into(),
+        body: body.as_object().unwrap().clone(),
+    };
+    let file = folder.path().join("ridge.nursery");
+    let shelf = folder.path().join("shelf");
+    let (desk, _) = Desk::begin(&file, &shelf, now(), vec![first]).unwrap();
+    (folder, desk)
+}
+
+fn tray(code: &str) -> TrayCode {
+    TrayCode::new(code).unwrap()
+}
+
+/// 60 trays as an English spreadsheet program saves them.
+fn english() -> String {
+    let mut text = "Tray,Species,How many,Sown about,Bag,Bench\r\n".to_string();
+    let species = ["coffee", "avocado", "grevillea", "jackfruit"];
+    for i in 1..=60 {
+        let (name, month) = (species[i % 4], 1 + i % 12);
+        text.push_str(&format!(
+            "t-{i:02},{name},{},{:02}/{month:02}/2025,1 l bag,Bench {}\r\n",
+            20 + i,
+            1 + i % 28,
+            i % 4
+        ));
+    }
+    text
+}
+
+/// The same number of trays as a Spanish one does, in letters of the Western European code page.
+fn spanish() -> String {
+    let mut text = "Código;Especie;Cantidad;Fecha de siembra;Funda;Mesa;Altura (cm);Dueño\r\n".to_string();
+    let species = ["café", "aguacate", "plátano", "grevillea"];
+    for i in 1..=60 {
+        let name = species[i % 4];
+        text.push_str(&format!(
+            "Ñ-{i:02};{name};1.{:03};{:02}/11/2025;funda 1 l;Mesa {};{},5;Iñés\r\n",
+            i,
+            1 + i % 28,
+            i % 3,
+            10 + i
+        ));
+    }
+    text
+}
+
+fn western(text: &str) -> Vec<u8> {
+    text.chars().map(|letter| u8::try_from(letter as u32).unwrap()).collect()
+}
+
+fn take(desk: &mut Desk, bytes: &[u8], only_try: bool) -> Result<outplant::desk::SheetImported, ImportError> {
+    desk.import_sheet(bytes, SheetKind::Trays, None, "mara", only_try)
+}
+
+#[test]
+fn sixty_trays_of_an_english_sheet_arrive_and_undo_takes_them_back() {
+    let (_folder, mut desk) = begun();
+    let before = desk.entries().len();
+    let tried = take(&mut desk, english().as_bytes(), true).unwrap();
+    assert_eq!((tried.rows, tried.drafts, desk.entries().len()), (60, 60, before));
+    assert!(desk.picture().trays.is_empty());
+    let taken = take(&mut desk, english().as_bytes(), false).unwrap();
+    assert_eq!((taken.rows, taken.recorded.entries.len(), taken.delimiter), (60, 60, ','));
+    let picture = desk.picture();
+    assert_eq!(picture.trays.len(), 60);
+    let seventh = &picture.trays[&tray("t-07")];
+    assert_eq!((seventh.standing, seventh.place.as_ref().unwrap().as_str()), (27, "Bench 3"));
+    assert_eq!(seventh.age_days, Some(now().today.days_since(Day::from_ymd(2025, 8, 8).unwrap())));
+    let bags = taken.unknowns.iter().find(|one| one.what == UnknownWhat::ContainerVolume).unwrap();
+    assert_eq!((bags.name.as_deref(), bags.lines.len()), (Some("1 l bag"), 60));
+    // The same sheet a second time names trays that are there.
+    let Err(ImportError::Desk(DeskError::Refused(refused))) = take(&mut desk, english().as_bytes(), false) else {
+        panic!("taken twice")
+    };
+    assert_eq!((refused.len(), refused[0].line), (60, 2));
+    assert_eq!(refused[59].why, Refusal::TrayInUse(tray("t-60")));
+    let back = desk.undo(&Withdraws::LastCommand, false, "mara", "a slip").unwrap();
+    assert_eq!(back.entries.len(), 60);
+    assert!(desk.picture().trays.is_empty());
+}
+
+#[test]
+fn sixty_trays_of_a_spanish_sheet_arrive_in_any_encoding() {
+    let marked = format!("\u{feff}{}", spanish());
+    for (bytes, encoding) in [(western(&spanish()), Encoding::Windows1252), (marked.into_bytes(), Encoding::Utf8)] {
+        let (_folder, mut desk) = begun();
+        let order = Some(DayOrder::DayFirst);
+        let taken = desk.import_sheet(&bytes[..], SheetKind::Trays, order, "mara", false).unwrap();
+        assert_eq!((taken.rows, taken.encoding, taken.delimiter), (60, encoding, ';'));
+        assert_eq!(taken.passed_over, ["Dueño"]);
+        let picture = desk.picture();
+        assert_eq!(picture.trays.len(), 60);
+        let second = &picture.trays[&tray("Ñ-02")];
+        assert_eq!((second.standing, second.place.as_ref().unwrap().as_str()), (1002, "Mesa 2"));
+        let plantain = picture.site.species.find("plantain").unwrap();
+        assert_eq!(second.species.as_ref(), Some(&plantain));
+        let body = desk.journal();
+        let mut lines = Vec::new();
+        body.sealed::<outplant::desk::JournalError>(&mut |sealed| {
+            lines.push(sealed.body.clone());
+            Ok(())
+        })
+        .unwrap();
+        assert!(lines.iter().any(|line| line.contains("\"height_cm\":12.5") && line.contains("Ñ-02")));
+    }
+}
+
+#[test]
+fn a_half_bad_sheet_writes_nothing_and_lists_every_fault() {
+    let (_folder, mut desk) = begun();
+    let before = desk.entries().len();
+    let bad = english()
+        .replace("t-05,avocado", "t-05,avokado")
+        .replace("t-11,jackfruit,31", "t-11,jackfruit,some")
+        .replace("t-40,", "t-39,")
+        .replace("\r\nt-50,", "\r\n,");
+    let Err(ImportError::Read(ReadFault::Lines(faults))) = take(&mut desk, bad.as_bytes(), false) else {
+        panic!("was taken")
+    };
+    let places: Vec<(usize, Option<usize>)> = faults.listed.iter().map(|fault| (fault.line, fault.column)).collect();
+    assert_eq!(places, [(6, Some(2)), (12, Some(3)), (41, Some(1)), (51, Some(1))]);
+    assert_eq!(faults.listed[2].reason, Reason::SameAsLine { written: "t-39".into(), line: 40 });
+    assert_eq!(desk.entries().len(), before);
+    assert!(desk.picture().trays.is_empty());
+}
+
+#[test]
+fn a_sheet_of_beds_arrives_with_what_stands_in_them() {
+    let (_folder, mut desk) = begun();
+    let text = "Bed,Length,Width,Species,Spacing,Standing,Nurse plants,Nurses planted,Light\n\
+                Upper 1,30,12,coffee,2.5 x 2,10,banana 20,August 2025,60%\n\
+                Upper 2,20,6,avocado,,,,,\n";
+    let taken = desk.import_sheet(text.as_bytes(), SheetKind::Beds, None, "mara", false).unwrap();
+    assert_eq!((taken.rows, taken.drafts), (2, 5));
+    let picture = desk.picture();
+    let bed = &picture.beds[&BedName::new("Upper 1").unwrap()];
+    assert_eq!((bed.species[0].positions, bed.species[0].living), (80, 10));
+    assert_eq!((bed.nurses[0].count, bed.nurses[0].planted), (20, Day::from_ymd(2025, 8, 15).unwrap()));
+    assert_eq!(bed.light_now.as_ref().unwrap().share, 0.6);
+    assert_eq!(bed.field.as_str(), "Home");
+    assert_eq!(desk.undo(&Withdraws::LastCommand, false, "mara", "a slip").unwrap().entries.len(), 5);
+    assert!(desk.picture().beds.is_empty());
+}
+
+#[test]
+fn the_paper_of_a_walk_is_written_whole_or_not_at_all() {
+    let (_folder, mut desk) = begun();
+    take(&mut desk, english().as_bytes(), false).unwrap();
+    let beds = "bed,length,width,species,spacing\nUpper 1,30,12,avocado,2x2\n";
+    desk.import_sheet(beds.as_bytes(), SheetKind::Beds, None, "mara", false).unwrap();
+    let before = desk.entries().len();
+    let paper = "t-07 25\nt-08 -3 rats\nt-09 > Bench 2\nt-05 @ Upper 1 5\nt-10 > u-10 12 2 l bag\nu-10 11\nrain 12\n";
+    assert_eq!(desk.write_sheet(paper, None, "mara", true).unwrap().lines, 7);
+    assert_eq!(desk.entries().len(), before);
+    let taken = desk.write_sheet(paper, None, "mara", false).unwrap();
+    assert_eq!(taken.recorded.entries.len(), 7);
+    let picture = desk.picture();
+    let standing = |code: &str| picture.trays[&tray(code)].standing;
+    assert_eq!(["t-07", "t-08", "t-05", "t-10", "u-10"].map(standing), [25, 25, 20, 18, 11]);
+    assert_eq!(picture.trays[&tray("t-09")].place.as_ref().unwrap().as_str(), "Bench 2");
+    assert_eq!(picture.beds[&BedName::new("Upper 1").unwrap()].species[0].living, 5);
+    // More out than stands: refused by the books with the line of the paper, and nothing of it is written.
+    let wrong = "t-07 24\n# a slip\nt-08 @ Upper 1 900\n";
+    let Err(ImportError::Desk(DeskError::Refused(refused))) = desk.write_sheet(wrong, None, "mara", false) else {
+        panic!("was written")
+    };
+    assert_eq!((refused.len(), refused[0].line), (1, 3));
+    let Err(ImportError::Read(ReadFault::Lines(faults))) = desk.write_sheet("t-77 3\nt-07 x y\n", None, "mara", false)
+    else {
+        panic!("was written")
+    };
+    assert_eq!(faults.listed.iter().map(|fault| fault.line).collect::<Vec<_>>(), [1, 2]);
+    assert_eq!(desk.entries().len(), before + 7);
+    assert_eq!(desk.undo(&Withdraws::LastCommand, false, "mara", "a slip").unwrap().entries.len(), 7);
+}
