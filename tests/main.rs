@@ -4,5 +4,6 @@
 mod books_properties;
 mod books_worked;
 mod readiness_worked;
+mod round_worked;
 mod science_handbook;
 mod support;

@@ -55,7 +55,7 @@ fn count(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 }
 
 /// What was seen last where a tray is sick: a pest or sickness written, or plants gone that nothing explains.
-fn sick(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Option<String>> {
+pub(super) fn sick(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Option<String>> {
     let (day, story) = (walk.day(), &tray.story);
     let lately = |on: Day| (0..=SICK_FOR_DAYS).contains(&day.days_since(on));
     let pest = story.pests.iter().rev().find(|pest| lately(pest.from));

@@ -105,7 +105,7 @@ fn survival(walk: &Walk<'_>, bed: &BedPicture, on: Day, species: SpeciesKey, pla
     // Where windows touch, the later count leads.
     let open = |months: &&u32| at(**months, SURVIVAL_FROM_SHARE) <= day && day <= at(**months, SURVIVAL_UNTIL_SHARE);
     let months = *SURVIVAL_MONTHS.iter().rfind(open)?;
-    if planting.counted.iter().any(|counted| *counted >= at(months, SURVIVAL_FROM_SHARE)) {
+    if planting.counted.iter().any(|counted| *counted >= at(months, SURVIVAL_COUNTS_FROM_SHARE)) {
         return None;
     }
     let until = at(months, SURVIVAL_UNTIL_SHARE);

@@ -80,10 +80,9 @@ pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
 /// Bare roots and stumps: their last day is near and no bed takes them today, or it has passed.
 pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
     let day = walk.day();
-    let bare =
-        walk.picture.trays.values().filter(|tray| {
-            tray.standing > 0 && tray.stage != Stage::Spent && is_bare(&tray.story) && !walk.goes_out(tray)
-        });
+    let bare = walk.picture.trays.values().filter(|tray| {
+        tray.standing > 0 && tray.stage != Stage::Spent && is_bare(&tray.story) && !walk.going.contains_key(&tray.code)
+    });
     bare.filter_map(|tray| {
         let until = tray.best_before?;
         let days_left = until.days_since(day);

@@ -36,9 +36,11 @@ fn coming(walk: &Walk<'_>, line: &BedSpecies, within_days: i32) -> Option<Coming
         let ready_from = walk.comes_ready(tray)?;
         let rains = season::criterion(&walk.picture.site, ready_from);
         let plant_on = if rains.met == Some(false) { rains.expected? } else { ready_from };
-        let plants = f64::from(tray.standing.min(line.open_positions));
+        // What goes out elsewhere today does not wait for this bed.
+        let left = tray.standing - walk.going_out(tray).min(tray.standing);
+        let plants = f64::from(left.min(line.open_positions));
         let tray = ForTray { tray: tray.code.clone(), species: line.species.clone(), ready_from };
-        (plant_on.days_since(day) <= within_days).then_some(Coming { tray, plant_on, plants })
+        (left > 0 && plant_on.days_since(day) <= within_days).then_some(Coming { tray, plant_on, plants })
     });
     all.min_by(|a, b| (a.plant_on, b.plants).partial_cmp(&(b.plant_on, a.plants)).unwrap_or(std::cmp::Ordering::Equal))
 }
@@ -49,8 +51,13 @@ fn plantable_lines(bed: &BedPicture) -> impl Iterator<Item = &BedSpecies> {
     bed.species.iter().filter(|line| line.open_positions > 0).filter(move |line| !dark(line))
 }
 
+/// Whether the light is known to fit a line, or the species asks nothing of it: no hole is dug on unknown light.
+fn lit(line: &&BedSpecies) -> bool {
+    asked(&line.criteria, Rule::LightNow).is_none_or(|asked| asked.met == Some(true) || asked.needed.is_none())
+}
+
 fn first_coming(walk: &Walk<'_>, bed: &BedPicture, within_days: i32) -> Option<Coming> {
-    let all = plantable_lines(bed).filter_map(|line| coming(walk, line, within_days));
+    let all = plantable_lines(bed).filter(lit).filter_map(|line| coming(walk, line, within_days));
     all.min_by_key(|coming| coming.plant_on)
 }
 
@@ -83,10 +90,10 @@ fn work(walk: &Walk<'_>, bed: &BedPicture) -> Vec<Stop> {
     stops
 }
 
-/// A fence is asked about only where this nursery fences its beds at all, and young plants live or are coming.
+/// A fence is asked about only in a field where a bed is or was fenced, and where young plants live or are coming.
 fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let fences = |bed: &BedPicture| bed.story.work.iter().any(|work| work.task == GroundTask::Fenced);
-    if !walk.picture.beds.values().any(|bed| fences(bed)) {
+    if !walk.picture.beds.values().any(|other| other.field == bed.field && fences(other)) {
         return None;
     }
     let asked = unmet(bed, Rule::Fenced)?;
@@ -126,7 +133,8 @@ fn light(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     if bed.light_now.is_some() {
         return None;
     }
-    let coming = first_coming(walk, bed, LOOK_AHEAD_DAYS)?;
+    let all = plantable_lines(bed).filter_map(|line| coming(walk, line, LOOK_AHEAD_DAYS));
+    let coming = all.min_by_key(|coming| coming.plant_on)?;
     let last = bed.story.light.iter().rfind(|look| look.day <= walk.day());
     let why = RoundReason::LightNotRead { last_read: last.map(|look| look.day), tray: coming.tray.clone() };
     let until = last_safe(walk, &coming);

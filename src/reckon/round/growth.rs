@@ -1,5 +1,6 @@
 //! Size and roots: potting on, culling, setting apart, samples and plugs.
 
+use super::counts::sick;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, asked};
@@ -15,7 +16,7 @@ use crate::reckon::tray::time::{self, Holding};
 pub(super) fn size_and_roots(walk: &Walk<'_>) -> Vec<Stop> {
     let mut stops = Vec::new();
     for tray in walk.living_trays().filter(|tray| walk.grows_on(tray) && !walk.goes_out(tray)) {
-        let held = walk.is_held(tray);
+        let held = walk.is_held(tray) || sick(walk, tray).is_some();
         if let Some(late) = overdue(walk, tray) {
             // What is past its container is not measured any more.
             stops.push(late);
@@ -106,7 +107,9 @@ fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         return None;
     }
     let rest = tray.standing.saturating_sub((tray.plantable.likely + 1e-9).floor().max(0.0) as u32);
-    if rest < LOAD_PLANTS || tray.standing == 0 {
+    // A tray of which nothing passes yet is small, not sorted out.
+    let sorted = tray.ready || tray.story.accounts.planted > 0;
+    if rest < LOAD_PLANTS || tray.standing == 0 || !sorted {
         return None;
     }
     let of = u32::try_from(sample.plants.len()).unwrap_or(u32::MAX);

@@ -163,6 +163,8 @@ pub const SURVIVAL_MONTHS: [u32; 4] = [1, 3, 6, 12];
 pub const DAYS_PER_MONTH: f64 = 30.44;
 /// A survival count falls due at this share of its months. Ours.
 pub const SURVIVAL_FROM_SHARE: f64 = 0.9;
+/// A count made from this share of its months on is that count. Ours.
+pub const SURVIVAL_COUNTS_FROM_SHARE: f64 = 0.75;
 /// And is no longer that count after this share. Ours.
 pub const SURVIVAL_UNTIL_SHARE: f64 = 1.5;
 /// Share of dead that can be refilled in time where they are counted, year 1. Banin et al. 2023: 18 % dead in year 1.

@@ -1,5 +1,6 @@
 //! Steps of hardening that fall due, and treatments that are over.
 
+use super::counts::sick;
 use super::intervals::*;
 use super::stop::{NextStep, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, asked};
@@ -19,7 +20,7 @@ const SMALLEST_STEP: f64 = 0.02;
 pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
     let trays = walk.living_trays().filter(|tray| walk.grows_on(tray) && !walk.goes_out(tray));
     trays
-        .filter(|tray| !walk.is_held(tray) && tray.stage != Stage::Overdue)
+        .filter(|tray| !walk.is_held(tray) && sick(walk, tray).is_none() && tray.stage != Stage::Overdue)
         .filter_map(|tray| step(walk, tray))
         .collect()
 }

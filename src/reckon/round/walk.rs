@@ -53,8 +53,13 @@ impl<'a> Walk<'a> {
         all.filter(move |tray| tray.stage != Stage::Spent && (tray.standing > 0 || tray.story.seed_is_due(day)))
     }
 
+    /// How many plants of a tray go out today: those for which the trays that can wait less leave room.
+    pub(super) fn going_out(&self, tray: &TrayPicture) -> u32 {
+        self.going.get(&tray.code).into_iter().flatten().map(|to| to.after_others).sum()
+    }
+
     pub(super) fn goes_out(&self, tray: &TrayPicture) -> bool {
-        self.going.contains_key(&tray.code)
+        self.going_out(tray) > 0
     }
 
     /// Whether a tray stands in a seedbed: sown here in a container far smaller than its species needs.
