@@ -9,5 +9,6 @@ mod first_day;
 mod house;
 mod pulled_plug;
 mod readiness_worked;
+mod round_worked;
 mod science_handbook;
 mod support;

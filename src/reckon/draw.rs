@@ -200,6 +200,7 @@ impl Fold {
             looking,
             known: self.ledger.view().known,
             site: self.site.clone(),
+            places: self.places.clone(),
             trays: BTreeMap::new(),
             lots: self.lots.clone(),
             beds: BTreeMap::new(),

@@ -1,16 +1,20 @@
 //! From entries to a Picture. Pure and total: no clock, no file, no panic. What cannot be believed becomes a Doubt.
 
 pub mod bed;
+pub mod changes;
 pub mod draw;
 pub mod ledger;
 mod pair;
 pub mod picture;
+pub mod round;
 pub mod site;
 pub mod stock;
 pub mod tray;
 #[cfg(test)]
 pub(crate) mod written;
 
+pub use changes::{Change, changes};
 pub use draw::{Fold, draw_picture};
 pub use ledger::{Ledger, View};
 pub use picture::Picture;
+pub use round::{Round, round};

@@ -6,10 +6,11 @@ use std::sync::Arc;
 
 use super::ledger::Ledger;
 use super::picture::{Doubt, DoubtKind};
+use crate::base::text::folded;
 use crate::base::{ContainerName, Day, EntryId, FieldName, PlaceName, SpeciesKey};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::{
-    BookEntry, ContainerSet, Entry, FieldSet, NurserySet, PlaceSet, SeasonSet, SiteEntry, Weather, What,
+    BookEntry, ContainerSet, Entry, FieldSet, NurserySet, PlaceSet, SeasonSet, SiteEntry, TrayEntry, Weather, What,
 };
 use crate::nursery::species::{Catalogue, Profile};
 
@@ -48,6 +49,27 @@ impl<T> Described<T> {
     }
 }
 
+/// A due task that a person said will not be done.
+#[derive(Clone, PartialEq, Debug)]
+pub struct GivenUp {
+    /// The task's name as it stands on the round.
+    pub task: String,
+    /// The day it was said.
+    pub from: Day,
+    /// The last day it holds; none where it holds for good.
+    pub until: Option<Day>,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+impl GivenUp {
+    /// Whether it holds on a day for the task of a name; blanks, hyphens, underscores, case and accents do not count.
+    pub fn holds(&self, task: &str, day: Day) -> bool {
+        let in_force = self.from <= day && self.until.is_none_or(|until| day <= until);
+        in_force && folded(&self.task) == folded(task)
+    }
+}
+
 /// What describes the site.
 #[derive(Clone, Debug, Default)]
 pub struct Site {
@@ -65,6 +87,8 @@ pub struct Site {
     pub weather: BTreeMap<Day, (EntryId, Weather)>,
     /// Species in force on the day looked at.
     pub species: Arc<Catalogue>,
+    /// Due tasks that will not be done, oldest first.
+    pub given_up: Vec<GivenUp>,
     /// What could not be read.
     pub doubts: Vec<Doubt>,
 }
@@ -121,6 +145,10 @@ impl Site {
                 self.fields.entry(set.field.clone()).or_default().add(day, id, set.clone());
             }
             What::Book(BookEntry::Weather(weather)) => self.take_weather(day, id, weather),
+            What::Tray(TrayEntry::LetGo(gone)) => {
+                let until = if gone.never == Some(true) { None } else { gone.until };
+                self.given_up.push(GivenUp { task: gone.task.0.to_string(), from: day, until, entry: id });
+            }
             What::Site(SiteEntry::PlaceSet(_) | SiteEntry::BedSet(_) | SiteEntry::PositionsBlocked(_))
             | What::Seed(_)
             | What::Tray(_)

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::site::Site;
-use super::stock::{BedStory, LotStory, TrayStory};
+use super::stock::{BedStory, LotStory, Places, TrayStory};
 use crate::base::{BedName, Day, EntryId, FieldName, LotCode, Moment, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::words;
 
@@ -220,6 +220,8 @@ pub struct Picture {
     pub known: Option<Moment>,
     /// What describes the site.
     pub site: Arc<Site>,
+    /// The stories of the places where trays stand.
+    pub places: Arc<Places>,
     /// Every tray that exists on that day, empty ones too.
     pub trays: BTreeMap<TrayCode, Arc<TrayPicture>>,
     /// Every seed lot.

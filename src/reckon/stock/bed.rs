@@ -145,6 +145,8 @@ pub struct SurvivalLook {
     pub tray: Option<TrayCode>,
     /// The day of planting of the cohort counted: as written, else of the youngest cohort it matches.
     pub outplanted_on: Option<Day>,
+    /// Whether neither a tray nor a day of planting was written: every cohort of the species was counted.
+    pub of_all: bool,
     /// Alive.
     pub alive: u32,
     /// Dead.

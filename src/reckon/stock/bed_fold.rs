@@ -302,6 +302,7 @@ impl BedFold<'_> {
             species: species.clone(),
             tray: tray.clone(),
             outplanted_on: look.outplanted_on.or(youngest),
+            of_all: look.tray.is_none() && look.outplanted_on.is_none(),
             alive: look.alive.0,
             dead: look.dead.0,
             entry: entry.id.clone(),

@@ -1,0 +1,196 @@
+//! Counts due, sowings to stop waiting for, and seedlings to prick out.
+
+use super::intervals::*;
+use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
+use super::walk::Walk;
+use crate::base::{Day, Range};
+use crate::reckon::picture::{Measure, Stage, TrayPicture};
+use crate::reckon::stock::{Origin, TrayStory};
+
+/// Due counts of living trays, never more than one a tray.
+pub(super) fn counts(walk: &Walk<'_>) -> Vec<Stop> {
+    walk.living_trays().filter_map(|tray| count(walk, tray)).collect()
+}
+
+fn count(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let (day, story) = (walk.day(), &*tray.story);
+    let last = story.counts.last().map(|look| look.day);
+    // Plants that arrived or were moved in were counted then.
+    let last = last.max(story.counted_on());
+    let days_since = last.map(|last| day.days_since(last));
+    let sick = sick(walk, tray);
+    let emerging = seed_is_due(story, day);
+    let standing = f64::from(tray.standing);
+    let (why, every_days, plants, within_days) = if let Some(what) = sick {
+        let every_days = COUNT_SICK_EVERY_DAYS;
+        (RoundReason::Sick { days_since, every_days, what }, every_days, standing * SICK_LOSS, SICK_WITHIN_DAYS)
+    } else if emerging {
+        let (emerged, expected) = (emerged(story), expected_emergence(walk, tray));
+        let half = expected.is_some_and(|expected| f64::from(emerged) >= expected / 2.0);
+        let every_days = if half { EMERGED_HALF_EVERY_DAYS } else { EMERGING_EVERY_DAYS };
+        let to_come = expected.map_or(0.0, |expected| (expected - f64::from(emerged)).max(0.0));
+        let why = RoundReason::Emerging { days_since, every_days, emerged, expected };
+        (why, every_days, (standing + to_come) * EMERGING_LOSS, SICK_WITHIN_DAYS)
+    } else {
+        let near = matches!(tray.stage, Stage::Hardening | Stage::Ready);
+        let every_days = if near { COUNT_NEAR_EVERY_DAYS } else { COUNT_EVERY_DAYS };
+        let why = RoundReason::CountOld { days_since, every_days, stage: tray.stage };
+        (why, every_days, standing * UNCOUNTED_LOSS, UNCOUNTED_WITHIN_DAYS)
+    };
+    // Nothing can be up before the first day of emergence.
+    if tray.standing == 0 && first_emergence(walk, tray).is_some_and(|first| day < first) {
+        return None;
+    }
+    if days_since.is_some_and(|days| days < every_days) {
+        return None;
+    }
+    let mut stop = walk
+        .tray_stop(tray, Task::Count, why)
+        .risking(Stake::Seedlings, plants, within_days)
+        .taking(minutes::AT_TRAY + standing / minutes::COUNTED_IN_A_MINUTE, COUNT_SOURCE);
+    stop.last = last.map(|day| LastLook { day, figure: Measure::Plants(Range::exact(standing)) });
+    stop.expect = Some(Measure::Plants(if emerging { coming_up(walk, tray, last) } else { tray.standing_range }));
+    stop.entries.extend(story.counts.last().map(|look| look.entry.clone()));
+    Some(stop)
+}
+
+/// What was seen last where a tray is sick: a pest or sickness written, or plants gone that nothing explains.
+pub(super) fn sick(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Option<String>> {
+    let (day, story) = (walk.day(), &tray.story);
+    let lately = |on: Day| (0..=SICK_FOR_DAYS).contains(&day.days_since(on));
+    let pest = story.pests.iter().rev().find(|pest| lately(pest.from));
+    if let Some(pest) = pest {
+        return Some(Some(pest.what.0.clone()));
+    }
+    let gone: u32 = story.counts.iter().filter(|look| lately(look.day)).map(|look| look.not_seen).sum();
+    let stood = f64::from(tray.standing + gone);
+    (gone > 0 && f64::from(gone) >= stood * SICK_LOSS_SHARE).then_some(None)
+}
+
+/// Whether seed is still waited for; seed of a species without figures for [`UNKNOWN_LAST_DAY_DAYS`].
+fn seed_is_due(story: &TrayStory, day: Day) -> bool {
+    let youngest = story.sowings.last().map(|sowing| sowing.day);
+    let too_long = youngest.is_none_or(|sown| day.days_since(sown) > UNKNOWN_LAST_DAY_DAYS);
+    story.seed_is_due(day) && !(story.seed_due_until.is_none() && too_long)
+}
+
+/// Seedlings that came up by the books.
+fn emerged(story: &TrayStory) -> u32 {
+    story.accounts.sown.saturating_sub(story.accounts.seed).saturating_add(story.accounts.twins)
+}
+
+fn first_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Day> {
+    let first = walk.profile(tray.species.as_ref())?.emerge_first_days.as_ref()?.value;
+    tray.story.sowings.first().map(|sowing| sowing.day.plus(first.floor() as i32))
+}
+
+/// Seedlings expected from a tray's seed: by the last test of each lot, else by fresh seed of the species.
+fn expected_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<f64> {
+    let fresh = walk.profile(tray.species.as_ref()).and_then(|profile| profile.germination_fresh_pct.as_ref());
+    let mut expected = 0.0;
+    for sowing in &tray.story.sowings {
+        let tested = sowing.lot.as_ref().and_then(|lot| walk.picture.lots.get(lot)).and_then(|lot| lot.tests.last());
+        let share = tested.and_then(|test| {
+            let (laid, up) = test.replicates.iter().fold((0.0, 0.0), |(laid, up), (seeds, germinated)| {
+                (laid + f64::from(*seeds), up + f64::from(*germinated))
+            });
+            (laid > 0.0).then_some(up / laid)
+        });
+        expected += f64::from(sowing.seeds?) * share.or(fresh.map(|figure| figure.value / 100.0))?;
+    }
+    (expected > 0.0).then_some(expected)
+}
+
+/// What should stand by now: what stood, and of what is still expected the part that the days since bring, on a
+/// log-logistic curve through the species' half and last day (ours).
+fn coming_up(walk: &Walk<'_>, tray: &TrayPicture, last: Option<Day>) -> Range {
+    let standing = f64::from(tray.standing);
+    let up = f64::from(emerged(&tray.story));
+    let to_come = expected_emergence(walk, tray).map_or(0.0, |expected| (expected - up).max(0.0));
+    let profile = walk.profile(tray.species.as_ref());
+    let half = profile.and_then(|profile| profile.emerge_half_days.as_ref()).map(|figure| figure.value);
+    let late = profile.and_then(|profile| profile.emerge_last_days.as_ref()).map(|figure| figure.value);
+    let sown = tray.story.sowings.last().map(|sowing| sowing.day);
+    let (Some(half), Some(late), Some(sown)) = (half, late, sown) else {
+        return Range::new(standing, standing, standing + to_come);
+    };
+    let share = |on: Day| up_by(f64::from(on.days_since(sown)), half, late);
+    let (before, now) = (last.map_or(0.0, share), share(walk.day()));
+    let newly = if before < 1.0 { to_come * ((now - before) / (1.0 - before)).clamp(0.0, 1.0) } else { 0.0 };
+    Range::new(standing, (standing + newly).round(), (standing + (2.0 * newly).min(to_come)).ceil())
+}
+
+/// Share of all that will come up that is up so many days after sowing: half at `half`, 95 % at `late`.
+fn up_by(days: f64, half: f64, late: f64) -> f64 {
+    if days <= 0.0 || half <= 0.0 {
+        return 0.0;
+    }
+    const LATE_ODDS: f64 = 19.0;
+    let steep = if late > half { LATE_ODDS.ln() / (late / half).ln() } else { 8.0 };
+    1.0 / (1.0 + (days / half).powf(-steep))
+}
+
+/// Sowings whose last day passed without anything new and that hold a bench for little or nothing.
+pub(super) fn stop_waiting(walk: &Walk<'_>) -> Vec<Stop> {
+    let day = walk.day();
+    let all = walk.picture.trays.values().filter_map(|tray| {
+        let story = &tray.story;
+        let last_day = story.seed_due_until.filter(|last| *last < day)?;
+        let asked = day.days_since(last_day) <= STOP_WAITING_ASKED_DAYS;
+        let seed_left = story.accounts.seed > 0 || story.seed_unknown;
+        let cleared = !story.moves_out.is_empty() || story.accounts.culled_in_all() > 0 || story.accounts.planted > 0;
+        if !asked || !seed_left || cleared || !matches!(story.origin, Some(Origin::Sown)) {
+            return None;
+        }
+        let half = walk.profile(tray.species.as_ref()).and_then(|profile| profile.emerge_half_days.as_ref());
+        let quiet = half.map_or(0, |half| (half.value * NOTHING_NEW_SHARE).ceil() as i32).max(NOTHING_NEW_DAYS);
+        let newest = story.counts.iter().rev().find(|look| look.emerged > 0).map(|look| look.day);
+        let up = emerged(story);
+        let poor = expected_emergence(walk, tray).is_none_or(|most| f64::from(up) < most * POOR_EMERGENCE_SHARE);
+        if newest.is_some_and(|on| day.days_since(on) < quiet) || (tray.standing > 0 && !poor) {
+            return None;
+        }
+        let why = RoundReason::EmergenceOver { last_day, emerged: up, sown: story.accounts.sown };
+        let mut stop = walk.tray_stop(tray, Task::StopWaiting, why).taking(minutes::LOOK, STOP_WAITING_SOURCE);
+        stop.last = story
+            .counts
+            .last()
+            .map(|look| LastLook { day: look.day, figure: Measure::Plants(Range::exact(f64::from(look.standing))) });
+        stop.entries.extend(story.sowings.iter().map(|sowing| sowing.entry.clone()));
+        stop.entries.extend(story.counts.last().map(|look| look.entry.clone()));
+        Some(stop)
+    });
+    all.collect()
+}
+
+/// Seedlings in a seedbed that are old enough to be pricked out.
+pub(super) fn prick_out(walk: &Walk<'_>) -> Vec<Stop> {
+    let day = walk.day();
+    let all = walk.living_trays().filter(|tray| tray.standing > 0 && walk.in_seedbed(tray) && !walk.is_held(tray));
+    all.filter_map(|tray| {
+        let story = &tray.story;
+        let half = walk.profile(tray.species.as_ref())?.emerge_half_days.as_ref()?.value;
+        let sown = story.sowings.first()?.day;
+        let from_days = half.round() as i32 + PRICK_OUT_AFTER_DAYS;
+        let most_up = expected_emergence(walk, tray)
+            .is_none_or(|expected| f64::from(emerged(story)) >= expected * MOST_EMERGED_SHARE);
+        if day.days_since(sown) < from_days || !(most_up || !seed_is_due(story, day)) {
+            return None;
+        }
+        let why =
+            RoundReason::SeedlingsOldEnough { age_days: day.days_since(sown), from_days, standing: tray.standing };
+        let until = sown.plus(from_days + PRICK_OUT_WINDOW_DAYS);
+        let left = until.days_since(day) + 1;
+        let mut stop = walk
+            .tray_stop(tray, Task::PrickOut, why)
+            .risking(Stake::Seedlings, f64::from(tray.standing) * LATE_PRICKING_LOSS, left)
+            .taking(minutes::LOOK, PRICK_OUT_SOURCE);
+        stop.until = Some(until);
+        stop.last = tray
+            .counted_on
+            .map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
+        stop.entries.extend(story.sowings.iter().map(|sowing| sowing.entry.clone()));
+        Some(stop)
+    })
+    .collect()
+}

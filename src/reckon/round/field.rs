@@ -1,0 +1,127 @@
+//! Beds after planting: rings to weed, survivors and nurse plants to count.
+
+use std::collections::BTreeMap;
+
+use super::intervals::*;
+use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
+use super::walk::Walk;
+use crate::base::{Day, EntryId, Range, SpeciesKey};
+use crate::nursery::entry::types::GroundTask;
+use crate::reckon::picture::{BedPicture, Measure};
+use crate::reckon::stock::{CohortStory, SurvivalLook};
+
+/// What planted beds need.
+pub(super) fn field(walk: &Walk<'_>) -> Vec<Stop> {
+    let mut stops = Vec::new();
+    for bed in walk.picture.beds.values() {
+        stops.extend(rings(walk, bed));
+        stops.extend(nurses(walk, bed));
+        stops.extend(survivors(walk, bed));
+    }
+    stops
+}
+
+/// Plants set out from trays or sown at stake, still living by the books.
+fn set_out(bed: &BedPicture, day: Day) -> impl Iterator<Item = &CohortStory> {
+    bed.story.cohorts.iter().filter(move |cohort| !cohort.found && cohort.living > 0 && cohort.day <= day)
+}
+
+fn rings(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
+    let day = walk.day();
+    let young = |cohort: &&CohortStory| (RINGS_FROM_DAYS..=RINGS_UNTIL_DAYS).contains(&day.days_since(cohort.day));
+    let cohorts: Vec<&CohortStory> = set_out(bed, day).filter(young).collect();
+    let planted = cohorts.iter().map(|cohort| cohort.day).min()?;
+    let weeded = bed.story.work.iter().filter(|work| work.task == GroundTask::Weeded && work.day <= day).next_back();
+    let since = weeded.map_or(planted, |work| work.day.max(planted));
+    let days_since = day.days_since(since);
+    if days_since < RINGS_EVERY_DAYS {
+        return None;
+    }
+    let plants: u32 = cohorts.iter().map(|cohort| cohort.living).sum();
+    let mut stop = walk
+        .bed_stop(bed, Task::Weed, RoundReason::RingWeeding { days_since, plants })
+        .risking(Stake::Planted, f64::from(plants) * GRASS_LOSS, RINGS_EVERY_DAYS)
+        .taking(minutes::BED, RINGS_SOURCE);
+    stop.last = weeded.map(|work| LastLook { day: work.day, figure: Measure::Work(GroundTask::Weeded) });
+    stop.entries = cohorts.iter().map(|cohort| cohort.entry.clone()).collect();
+    stop.entries.extend(weeded.map(|work| work.entry.clone()));
+    Some(stop)
+}
+
+fn nurses(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
+    let day = walk.day();
+    let living = || bed.nurses.iter().filter(|nurse| nurse.alive > 0);
+    let oldest = living().map(|nurse| nurse.counted_on.unwrap_or(nurse.planted)).min()?;
+    let days_since = day.days_since(oldest);
+    if days_since < NURSES_EVERY_DAYS {
+        return None;
+    }
+    let alive: u32 = living().map(|nurse| nurse.alive).sum();
+    let under: u32 = bed.species.iter().map(|line| line.living.saturating_add(line.open_positions)).sum();
+    let mut stop = walk
+        .bed_stop(bed, Task::CountNurses, RoundReason::NursesNotCounted { days_since, alive })
+        .risking(Stake::Planted, f64::from(under) * NURSE_GAP_LOSS, NURSES_EVERY_DAYS)
+        .taking(minutes::BED + f64::from(alive) / minutes::BED_COUNTED_IN_A_MINUTE, NURSES_SOURCE);
+    stop.last = Some(LastLook { day: oldest, figure: Measure::Plants(Range::exact(f64::from(alive))) });
+    stop.expect = Some(Measure::Plants(Range::new(0.0, f64::from(alive), f64::from(alive))));
+    stop.entries = living().map(|nurse| nurse.entry.clone()).collect();
+    Some(stop)
+}
+
+/// Plants of one species set out on one day, from one tray or several.
+#[derive(Default)]
+struct Planting {
+    planted: u32,
+    living: u32,
+    counted: Vec<Day>,
+    entries: Vec<EntryId>,
+}
+
+fn survivors(walk: &Walk<'_>, bed: &BedPicture) -> Vec<Stop> {
+    let day = walk.day();
+    let mut plantings: BTreeMap<(Day, SpeciesKey), Planting> = BTreeMap::new();
+    for cohort in set_out(bed, day) {
+        let Some(species) = &cohort.species else { continue };
+        let planting = plantings.entry((cohort.day, species.clone())).or_default();
+        planting.planted += cohort.planted;
+        planting.living += cohort.living;
+        planting.entries.push(cohort.entry.clone());
+        let looks = bed.story.survival.iter().filter(|look| look.day <= day && counts(look, cohort));
+        planting.counted.extend(looks.map(|look| look.day));
+    }
+    plantings.into_iter().filter_map(|((on, species), planting)| survival(walk, bed, on, species, planting)).collect()
+}
+
+/// Whether a look counted a cohort: by its tray or its day, or the whole species.
+fn counts(look: &SurvivalLook, cohort: &CohortStory) -> bool {
+    let of_tray = look.tray.is_none() || look.tray == cohort.tray;
+    look.species.eq(cohort.species.as_ref().unwrap_or(&look.species))
+        && (look.of_all || (of_tray && look.outplanted_on == Some(cohort.day)))
+}
+
+fn survival(walk: &Walk<'_>, bed: &BedPicture, on: Day, species: SpeciesKey, planting: Planting) -> Option<Stop> {
+    let day = walk.day();
+    let at = |months: u32, share: f64| on.plus((f64::from(months) * DAYS_PER_MONTH * share).round() as i32);
+    // Where windows touch, the later count leads.
+    let open = |months: &&u32| at(**months, SURVIVAL_FROM_SHARE) <= day && day <= at(**months, SURVIVAL_UNTIL_SHARE);
+    let months = *SURVIVAL_MONTHS.iter().rfind(open)?;
+    if planting.counted.iter().any(|counted| *counted >= at(months, SURVIVAL_COUNTS_FROM_SHARE)) {
+        return None;
+    }
+    let until = at(months, SURVIVAL_UNTIL_SHARE);
+    let (planted, living) = (planting.planted, planting.living);
+    let why = RoundReason::SurvivalDue { months, species: species.clone(), planted_on: on, planted, living };
+    let mut stop = walk
+        .bed_stop(bed, Task::CountSurvivors, why)
+        .risking(Stake::Planted, f64::from(living) * REFILL_SHARE, until.days_since(day) + 1)
+        .taking(minutes::BED + f64::from(living) / minutes::BED_COUNTED_IN_A_MINUTE, SURVIVAL_SOURCE);
+    let code = walk.profile(Some(&species)).map_or(species.as_str(), |profile| profile.code.as_str());
+    stop.id = format!("{} {code} {on} {months}", stop.id);
+    stop.until = Some(until);
+    let last = planting.counted.iter().max().copied().unwrap_or(on);
+    stop.last = Some(LastLook { day: last, figure: Measure::Plants(Range::exact(f64::from(living))) });
+    let least = f64::from(living) * (1.0 - REFILL_SHARE);
+    stop.expect = Some(Measure::Plants(Range::new(least.floor(), f64::from(living), f64::from(living))));
+    stop.entries = planting.entries;
+    Some(stop)
+}

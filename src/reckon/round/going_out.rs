@@ -1,0 +1,107 @@
+//! What goes out today, and bare roots whose last day comes.
+
+use std::collections::BTreeMap;
+
+use super::intervals::*;
+use super::stop::{LastLook, RoundReason, Stake, Stop, Task, ToBed};
+use super::walk::{Walk, asked, days_until};
+use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
+use crate::reckon::picture::{Measure, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::tray::is_bare;
+
+/// The trays that fit a bed today, each with its beds, best first. Room is given first to the tray that can wait least.
+pub(super) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
+    let mut fits: BTreeMap<&TrayCode, Vec<(&BedName, u32)>> = BTreeMap::new();
+    for pair in picture.pairs.iter().filter(|pair| pair.fits && pair.plants > 0) {
+        fits.entry(&pair.tray).or_default().push((&pair.bed, pair.plants));
+    }
+    let mut trays: Vec<&TrayPicture> = fits.keys().filter_map(|code| picture.trays.get(*code)).map(|t| &**t).collect();
+    trays.sort_by_key(|tray| (tray.best_before.unwrap_or(Day::from_number(i32::MAX)), tray.code.clone()));
+    let mut room: BTreeMap<(&BedName, &SpeciesKey), u32> = BTreeMap::new();
+    for bed in picture.beds.values() {
+        for line in &bed.species {
+            room.insert((&bed.name, &line.species), line.open_positions);
+        }
+    }
+    let mut going = BTreeMap::new();
+    for tray in trays {
+        let (Some(species), Some(mut beds)) = (tray.species.as_ref(), fits.remove(&tray.code)) else { continue };
+        beds.sort_by(|a, b| b.1.cmp(&a.1));
+        let mut left = beds.iter().map(|(_, plants)| *plants).max().unwrap_or(0).max(plantable(tray));
+        let mut to = Vec::new();
+        for (bed, plants) in beds {
+            let mut after_others = 0;
+            if let Some(open) = room.get_mut(&(bed, species)) {
+                after_others = plants.min(*open).min(left);
+                *open -= after_others;
+                left -= after_others;
+            }
+            to.push(ToBed { bed: bed.clone(), plants, after_others });
+        }
+        going.insert(tray.code.clone(), to);
+    }
+    going
+}
+
+fn plantable(tray: &TrayPicture) -> u32 {
+    (tray.plantable.likely + 1e-9).floor().clamp(0.0, f64::from(u32::MAX)) as u32
+}
+
+/// One stop for each tray that goes out today.
+pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
+    let day = walk.day();
+    let all = walk.going.iter().filter_map(|(code, beds)| {
+        let tray = walk.picture.trays.get(code)?;
+        let best = walk.picture.pair(code, &beds.first()?.bed)?;
+        let safe = asked(&best.criteria, Rule::Season)
+            .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None });
+        // A plug that holds can carry a tray past its clock: then today is the day.
+        let until = [tray.best_before.map(|last| last.max(day)), safe].into_iter().flatten().min();
+        let planted: u32 = beds.iter().map(|to| to.after_others).sum();
+        let stays = tray.standing.saturating_sub(plantable(tray));
+        let why = RoundReason::Fits { beds: beds.clone(), stays };
+        let mut stop = walk
+            .tray_stop(tray, Task::GoOut, why)
+            .risking(Stake::Planting, f64::from(planted), days_until(day, until))
+            .taking(minutes::GO_OUT, GO_OUT_SOURCE);
+        stop.until = until;
+        stop.last = tray
+            .counted_on
+            .map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
+        stop.expect = Some(Measure::Plants(tray.plantable));
+        stop.entries = best.criteria.iter().flat_map(|criterion| criterion.entries.iter().cloned()).collect();
+        stop.entries.sort();
+        stop.entries.dedup();
+        Some(stop)
+    });
+    all.collect()
+}
+
+/// Bare roots and stumps: their last day is near and no bed takes them today, or it has passed.
+pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
+    let day = walk.day();
+    let bare = walk.picture.trays.values().filter(|tray| {
+        tray.standing > 0 && tray.stage != Stage::Spent && is_bare(&tray.story) && !walk.going.contains_key(&tray.code)
+    });
+    bare.filter_map(|tray| {
+        let until = tray.best_before?;
+        let days_left = until.days_since(day);
+        let (task, why) = if days_left < 0 {
+            (Task::Cull, RoundReason::PastLastDay { until })
+        } else if days_left <= LAST_DAY_NOTICE_DAYS {
+            (Task::LastDay, RoundReason::LastDayNear { until, days_left })
+        } else {
+            return None;
+        };
+        // Past their day there is nothing left to lose.
+        let plants = if days_left < 0 { 0.0 } else { f64::from(tray.standing) };
+        let mut stop = walk
+            .tray_stop(tray, task, why)
+            .risking(Stake::Planting, plants, days_left + 1)
+            .taking(minutes::LOOK, LAST_DAY_SOURCE);
+        stop.until = Some(until).filter(|_| days_left >= 0);
+        stop.entries = asked(&tray.criteria, Rule::GoodUntil).map(|asked| asked.entries.clone()).unwrap_or_default();
+        Some(stop)
+    })
+    .collect()
+}

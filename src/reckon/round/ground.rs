@@ -1,0 +1,186 @@
+//! Beds before planting: ground work, light and soil where a tray is coming.
+
+use super::intervals::*;
+use super::stop::{ForTray, LastLook, RoundReason, Stake, Stop, Task};
+use super::walk::{Walk, asked, days_until};
+use crate::base::Day;
+use crate::nursery::entry::types::GroundTask;
+use crate::reckon::bed::season;
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Measure, Rule};
+
+/// A tray a bed is made ready for, the day it could be planted, and what it brings.
+struct Coming {
+    tray: ForTray,
+    plant_on: Day,
+    plants: f64,
+}
+
+/// What beds need before the trays that come for them.
+pub(super) fn ground(walk: &Walk<'_>) -> Vec<Stop> {
+    let mut stops = Vec::new();
+    for bed in walk.picture.beds.values() {
+        if bed.story.held.as_ref().is_some_and(|(_, until, _)| until.is_none_or(|until| walk.day() <= until)) {
+            continue;
+        }
+        stops.extend(work(walk, bed));
+        stops.extend(light(walk, bed));
+        stops.extend(soil(walk, bed));
+    }
+    stops
+}
+
+/// The first tray that comes for a species within so many days, planted in the rains.
+fn coming(walk: &Walk<'_>, line: &BedSpecies, within_days: i32) -> Option<Coming> {
+    let day = walk.day();
+    let all = walk.living_trays().filter(|tray| tray.species.as_ref() == Some(&line.species)).filter_map(|tray| {
+        let ready_from = walk.comes_ready(tray)?;
+        let rains = season::criterion(&walk.picture.site, ready_from);
+        let plant_on = if rains.met == Some(false) { rains.expected? } else { ready_from };
+        // What goes out elsewhere today does not wait for this bed.
+        let left = tray.standing - walk.going_out(tray).min(tray.standing);
+        let plants = f64::from(left.min(line.open_positions));
+        let tray = ForTray { tray: tray.code.clone(), species: line.species.clone(), ready_from };
+        (left > 0 && plant_on.days_since(day) <= within_days).then_some(Coming { tray, plant_on, plants })
+    });
+    all.min_by(|a, b| (a.plant_on, b.plants).partial_cmp(&(b.plant_on, a.plants)).unwrap_or(std::cmp::Ordering::Equal))
+}
+
+/// Lines of a plan with room whose light does not speak against planting now.
+fn plantable_lines(bed: &BedPicture) -> impl Iterator<Item = &BedSpecies> {
+    let dark = |line: &&BedSpecies| asked(&line.criteria, Rule::LightNow).is_some_and(|asked| asked.met == Some(false));
+    bed.species.iter().filter(|line| line.open_positions > 0).filter(move |line| !dark(line))
+}
+
+/// Whether the light is known to fit a line, or the species asks nothing of it: no hole is dug on unknown light.
+fn lit(line: &&BedSpecies) -> bool {
+    asked(&line.criteria, Rule::LightNow).is_none_or(|asked| asked.met == Some(true) || asked.needed.is_none())
+}
+
+fn first_coming(walk: &Walk<'_>, bed: &BedPicture, within_days: i32) -> Option<Coming> {
+    let all = plantable_lines(bed).filter(lit).filter_map(|line| coming(walk, line, within_days));
+    all.min_by_key(|coming| coming.plant_on)
+}
+
+/// The kinds of work that come before planting: the question, the task, and how many days ahead it is due.
+const WORK: [(Rule, Task, GroundTask, i32); 4] = [
+    (Rule::Cleared, Task::Clear, GroundTask::Cleared, GROUND_AHEAD_DAYS),
+    (Rule::Holes, Task::Holes, GroundTask::Holes, GROUND_AHEAD_DAYS),
+    (Rule::Weeded, Task::Weed, GroundTask::Weeded, WEED_AHEAD_DAYS),
+    (Rule::Mulched, Task::Mulch, GroundTask::Mulched, WEED_AHEAD_DAYS),
+];
+
+fn work(walk: &Walk<'_>, bed: &BedPicture) -> Vec<Stop> {
+    let mut stops = Vec::new();
+    for (rule, task, work, ahead_days) in WORK {
+        let Some(asked) = unmet(bed, rule) else { continue };
+        let Some(coming) = first_coming(walk, bed, ahead_days) else { continue };
+        let blocks = asked.blocks;
+        let within = days_until(walk.day(), last_safe(walk, &coming));
+        // Mulch and the like only advise: without them few are lost.
+        let plants = if blocks { coming.plants } else { coming.plants * GRASS_LOSS };
+        let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray: Some(coming.tray.clone()) };
+        let mut stop =
+            walk.bed_stop(bed, task, why).risking(Stake::Planting, plants, within).taking(minutes::BED, GROUND_SOURCE);
+        stop.until = last_safe(walk, &coming);
+        stop.last = done_on(asked).map(|day| LastLook { day, figure: Measure::Work(work) });
+        stop.entries = asked.entries.clone();
+        stops.push(stop);
+    }
+    stops.extend(fence(walk, bed));
+    stops
+}
+
+/// A fence is asked about only in a field where a bed is or was fenced, and where young plants live or are coming.
+fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
+    let fences = |bed: &BedPicture| bed.story.work.iter().any(|work| work.task == GroundTask::Fenced);
+    if !walk.picture.beds.values().any(|other| other.field == bed.field && fences(other)) {
+        return None;
+    }
+    let asked = unmet(bed, Rule::Fenced)?;
+    let young = bed.story.cohorts.iter().filter(|cohort| walk.day().days_since(cohort.day) <= FENCE_UNTIL_DAYS);
+    let living: u32 = young.map(|cohort| cohort.living).sum();
+    let coming = first_coming(walk, bed, GROUND_AHEAD_DAYS);
+    if living == 0 && coming.is_none() {
+        return None;
+    }
+    let plants = f64::from(living) + coming.as_ref().map_or(0.0, |coming| coming.plants);
+    let work = GroundTask::Fenced;
+    let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray: coming.map(|coming| coming.tray) };
+    let mut stop = walk
+        .bed_stop(bed, Task::Fence, why)
+        .risking(Stake::Planted, plants * UNSEEN_LOSS, NO_LAST_DAY_DAYS)
+        .taking(minutes::BED, GROUND_SOURCE);
+    stop.last = done_on(asked).map(|day| LastLook { day, figure: Measure::Work(work) });
+    stop.entries = asked.entries.clone();
+    Some(stop)
+}
+
+/// Ground work is the same question for every species of a bed.
+fn unmet(bed: &BedPicture, rule: Rule) -> Option<&Criterion> {
+    asked(&bed.species.first()?.criteria, rule).filter(|asked| asked.met == Some(false))
+}
+
+fn done_on(asked: &Criterion) -> Option<Day> {
+    if let Some(Measure::On(day)) = asked.known { Some(day) } else { None }
+}
+
+/// The last safe day of the rains in which a tray could be planted.
+fn last_safe(walk: &Walk<'_>, coming: &Coming) -> Option<Day> {
+    season::rains_on(&walk.picture.site, coming.plant_on).map(|(_, rains)| rains.last_safe)
+}
+
+fn light(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
+    if bed.light_now.is_some() {
+        return None;
+    }
+    let all = plantable_lines(bed).filter_map(|line| coming(walk, line, LOOK_AHEAD_DAYS));
+    let coming = all.min_by_key(|coming| coming.plant_on)?;
+    let last = bed.story.light.iter().rfind(|look| look.day <= walk.day());
+    let why = RoundReason::LightNotRead { last_read: last.map(|look| look.day), tray: coming.tray.clone() };
+    let until = last_safe(walk, &coming);
+    let mut stop = walk
+        .bed_stop(bed, Task::ReadLight, why)
+        .risking(Stake::Planting, coming.plants * chance(bed), days_until(walk.day(), until))
+        .taking(minutes::LIGHT, LIGHT_SOURCE);
+    stop.until = until;
+    stop.last = last.map(|look| LastLook { day: look.day, figure: Measure::Light(look.share) });
+    let line = bed.species.iter().find(|line| line.species == coming.tray.species);
+    let band = line.and_then(|line| asked(&line.criteria, Rule::LightNow));
+    stop.expect = band.and_then(|asked| asked.needed.clone());
+    stop.entries = last.map(|look| look.entry.clone()).into_iter().collect();
+    Some(stop)
+}
+
+fn soil(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
+    let coming = plantable_lines(bed)
+        .filter(|line| asked(&line.criteria, Rule::Soil).is_some_and(|asked| asked.met.is_none()))
+        .filter_map(|line| coming(walk, line, LOOK_AHEAD_DAYS).map(|coming| (line, coming)))
+        .min_by_key(|(_, coming)| coming.plant_on);
+    let (line, coming) = coming?;
+    // Dry ground says nothing: the rod waits for rain.
+    if asked(&line.criteria, Rule::Water).is_some_and(|asked| asked.met == Some(false)) {
+        return None;
+    }
+    let soil = asked(&line.criteria, Rule::Soil)?;
+    let why = RoundReason::SoilNotKnown { read_dry: soil.known.is_some(), tray: coming.tray.clone() };
+    let until = last_safe(walk, &coming);
+    let mut stop = walk
+        .bed_stop(bed, Task::CheckSoil, why)
+        .risking(Stake::Planting, coming.plants * chance(bed), days_until(walk.day(), until))
+        .taking(minutes::SOIL, SOIL_SOURCE);
+    stop.until = until;
+    stop.expect = soil.needed.clone();
+    stop.last = bed.story.soil.iter().rfind(|look| look.day <= walk.day()).and_then(|look| {
+        let mpa = look.resistance_mpa?;
+        Some(LastLook { day: look.day, figure: Measure::Resistance { mpa, depth_cm: look.depth_cm } })
+    });
+    stop.entries = soil.entries.clone();
+    Some(stop)
+}
+
+/// A look opens a bed only if what else is missing can be done: the more questions block, the less it is worth. Ours.
+fn chance(bed: &BedPicture) -> f64 {
+    let Some(line) = bed.species.first() else { return 0.0 };
+    let blocking = line.criteria.iter().filter(|asked| asked.blocks).count();
+    1.0 / blocking.max(1) as f64
+}

@@ -1,0 +1,184 @@
+//! Size and roots: potting on, culling, setting apart, samples and plugs.
+
+use super::counts::sick;
+use super::intervals::*;
+use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
+use super::walk::{Walk, asked};
+use crate::base::Day;
+use crate::nursery::entry::types::Roots;
+use crate::nursery::species::Stem;
+use crate::reckon::picture::{Basis, Measure, Rule, TrayPicture};
+use crate::reckon::stock::SampleLook;
+use crate::reckon::tray::size::{LOAD_PLANTS, last_sample};
+use crate::reckon::tray::time::{self, Holding};
+
+/// What is due for the size and the roots of trays that grow on and do not go out today.
+pub(super) fn size_and_roots(walk: &Walk<'_>) -> Vec<Stop> {
+    let mut stops = Vec::new();
+    for tray in walk.living_trays().filter(|tray| walk.grows_on(tray) && !walk.goes_out(tray)) {
+        let held = walk.is_held(tray) || sick(walk, tray).is_some();
+        if let Some(late) = overdue(walk, tray) {
+            // What is past its container is not measured any more.
+            stops.push(late);
+            continue;
+        }
+        let graded = lanky(walk, tray).or_else(|| rest_of_sample(walk, tray));
+        let measures = graded.is_none();
+        stops.extend(graded);
+        if !held {
+            stops.extend(sample(walk, tray).filter(|_| measures));
+            stops.extend(plug(walk, tray));
+        }
+    }
+    stops
+}
+
+fn holding(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Holding> {
+    let profile = walk.profile(tray.species.as_ref());
+    let age = time::age(&tray.story, walk.day());
+    time::holding(&tray.story, profile, &walk.picture.site, &age, walk.day())
+}
+
+/// Days to the species' least days; below 0 when past.
+fn days_to_least(walk: &Walk<'_>, tray: &TrayPicture) -> Option<i32> {
+    let (least, ..) = time::day_span(walk.profile(tray.species.as_ref()))?;
+    Some(least - tray.age_days?)
+}
+
+fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met == Some(false))?;
+    let holding = holding(walk, tray);
+    let plug = time::last_plug(&tray.story);
+    let why = RoundReason::OverdueInContainer {
+        days: holding.as_ref().map(|holding| walk.day().days_since(holding.since)),
+        limit_days: holding.as_ref().map(|holding| holding.limit_days),
+        roots: plug.as_ref().map(|(_, roots, _)| *roots),
+    };
+    let plants = f64::from(tray.standing) * OVERDUE_LOSS;
+    let mut stop = walk
+        .tray_stop(tray, Task::PotOn, why)
+        .risking(Stake::Seedlings, plants, OVERDUE_WITHIN_DAYS)
+        .taking(minutes::LOOK, POT_ON_SOURCE);
+    stop.until = tray.best_before_spread.map(|spread| spread.high).filter(|high| *high >= walk.day());
+    stop.last = plug.map(|(day, roots, _)| LastLook { day, figure: Measure::Roots(roots) });
+    stop.entries = late.entries.clone();
+    Some(stop)
+}
+
+/// Mean height in cm over collar in mm of a sample.
+fn sturdiness(sample: &SampleLook) -> Option<f64> {
+    let all: Vec<f64> =
+        sample.plants.iter().filter_map(|plant| plant.collar_mm.map(|collar| plant.height_cm.0 / collar.0)).collect();
+    (!all.is_empty()).then(|| all.iter().sum::<f64>() / all.len() as f64)
+}
+
+fn sample_figure(walk: &Walk<'_>, tray: &TrayPicture) -> Option<LastLook> {
+    let sample = last_sample(&tray.story)?;
+    let figure = asked(&tray.criteria, Rule::Height).and_then(|asked| asked.known.clone())?;
+    (sample.day <= walk.day()).then_some(LastLook { day: sample.day, figure })
+}
+
+/// Tall and thin by a sample that still tells: set apart, or cull.
+fn lanky(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let sample = last_sample(&tray.story)?;
+    let stem = walk.profile(tray.species.as_ref()).and_then(|profile| profile.stem.as_ref());
+    // Without a collar rule (soft stems, grafts) height over collar says nothing.
+    let has_rule = asked(&tray.criteria, Rule::Collar).is_some() && stem.is_none_or(|stem| stem.value != Stem::Soft);
+    if !has_rule || walk.day().days_since(sample.day) > SAMPLE_OLD_DAYS {
+        return None;
+    }
+    let sturdiness = sturdiness(sample).filter(|sturdiness| *sturdiness > LANKY_ABOVE)?;
+    let (task, limit) =
+        if sturdiness > CULL_LANKY_ABOVE { (Task::Cull, CULL_LANKY_ABOVE) } else { (Task::SpaceOut, LANKY_ABOVE) };
+    let mut stop = walk
+        .tray_stop(tray, task, RoundReason::Lanky { sturdiness, limit })
+        .risking(Stake::Seedlings, f64::from(tray.standing) * LANKY_LOSS, NO_LAST_DAY_DAYS)
+        .taking(minutes::LOOK, GRADING_SOURCE);
+    stop.last = sample_figure(walk, tray);
+    stop.entries = vec![sample.entry.clone()];
+    Some(stop)
+}
+
+/// The rest of a sample that fails at the usual age: pot on or cull.
+fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let sample = last_sample(&tray.story).filter(|_| tray.plantable_basis == Basis::Measured)?;
+    let (_, usual, _) = time::day_span(walk.profile(tray.species.as_ref()))?;
+    if walk.day().days_since(sample.day) > SAMPLE_OLD_DAYS || tray.age_days? < usual {
+        return None;
+    }
+    let rest = tray.standing.saturating_sub((tray.plantable.likely + 1e-9).floor().max(0.0) as u32);
+    // A tray of which nothing passes yet is small, not sorted out.
+    let sorted = tray.ready || tray.story.accounts.planted > 0;
+    if rest < LOAD_PLANTS || tray.standing == 0 || !sorted {
+        return None;
+    }
+    let of = u32::try_from(sample.plants.len()).unwrap_or(u32::MAX);
+    let pass = (tray.plantable.likely / f64::from(tray.standing) * f64::from(of)).round() as u32;
+    // What is too old for its size: a larger container, or out.
+    let mut stop = walk
+        .tray_stop(tray, Task::Cull, RoundReason::SampleFails { pass, of, rest })
+        .taking(minutes::LOOK, MEASURE_SOURCE);
+    stop.last = sample_figure(walk, tray);
+    stop.entries = vec![sample.entry.clone()];
+    Some(stop)
+}
+
+/// A sample of 30: near the least days or ready, never measured or too long ago.
+fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let height = asked(&tray.criteria, Rule::Height)?;
+    let to_least = days_to_least(walk, tray);
+    if to_least.is_some_and(|days| days > MEASURE_BEFORE_DAYS) {
+        return None;
+    }
+    let last = last_sample(&tray.story);
+    let why = match last {
+        None => RoundReason::NeverMeasured { days_to_least: to_least },
+        Some(sample) => {
+            let days = walk.day().days_since(sample.day);
+            if days <= SAMPLE_OLD_DAYS {
+                return None;
+            }
+            RoundReason::SampleOld { days }
+        }
+    };
+    let plants = f64::from(tray.standing) * UNSEEN_LOSS;
+    let share = f64::from(tray.standing.min(SAMPLE_PLANTS)) / f64::from(SAMPLE_PLANTS);
+    let mut stop = walk
+        .tray_stop(tray, Task::Measure, why)
+        .risking(Stake::Planting, plants, NO_LAST_DAY_DAYS)
+        .taking(minutes::AT_TRAY + minutes::MEASURE * share, MEASURE_SOURCE);
+    stop.last = sample_figure(walk, tray);
+    stop.expect = height.needed.clone();
+    stop.entries = last.map(|sample| sample.entry.clone()).into_iter().collect();
+    Some(stop)
+}
+
+/// One plug: near the least days or near the end of the holding time, and none lifted lately.
+fn plug(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let day = walk.day();
+    asked(&tray.criteria, Rule::Plug)?;
+    let last = time::last_plug(&tray.story);
+    let days_since = last.as_ref().map(|(on, ..)| day.days_since(*on));
+    if days_since.is_some_and(|days| days < PLUG_EVERY_DAYS) {
+        return None;
+    }
+    let near = |days: i32, before: i32| (days <= before).then_some(days);
+    // From the least days on only a tray that is not overdue is asked, until it goes out.
+    let to_least = days_to_least(walk, tray).and_then(|days| near(days, PLUG_BEFORE_LEAST_DAYS));
+    let limit: Option<Day> = holding(walk, tray).map(|holding| holding.since.plus(holding.limit_days));
+    let to_limit = limit.and_then(|limit| near(limit.days_since(day), PLUG_BEFORE_LIMIT_DAYS));
+    if to_least.is_none() && to_limit.is_none() {
+        return None;
+    }
+    let why = RoundReason::PlugNotSeen { days_since, days_to_least: to_least, days_to_limit: to_limit };
+    let within = to_limit.map_or(NO_LAST_DAY_DAYS, |days| days.max(1));
+    let mut stop = walk
+        .tray_stop(tray, Task::CheckPlug, why)
+        .risking(Stake::Seedlings, f64::from(tray.standing) * UNSEEN_LOSS, within)
+        .taking(minutes::AT_TRAY + minutes::PLUG, PLUG_SOURCE);
+    stop.until = limit.filter(|_| to_limit.is_some()).filter(|limit| *limit >= day);
+    stop.expect = Some(Measure::Roots(Roots::Holds));
+    stop.entries = last.iter().map(|(_, _, entry)| entry.clone()).collect();
+    stop.last = last.map(|(day, roots, _)| LastLook { day, figure: Measure::Roots(roots) });
+    Some(stop)
+}

@@ -1,0 +1,193 @@
+//! Steps of hardening that fall due, and treatments that are over.
+
+use super::counts::sick;
+use super::intervals::*;
+use super::stop::{NextStep, RoundReason, Stake, Stop, Task};
+use super::walk::{Walk, asked};
+use crate::base::{Day, PlaceName};
+use crate::nursery::species::HardeningStep;
+use crate::reckon::picture::{Rule, Stage, TrayPicture};
+use crate::reckon::stock::PlaceStory;
+use crate::reckon::tray::exposure::{BLOCKS_ABOVE, FITS_UP_TO, light_band};
+use crate::reckon::tray::hardening::{HardeningClock, clock, length_days};
+use crate::reckon::tray::light::light_history;
+use crate::reckon::tray::time;
+
+/// A change of light smaller than this share is no step. Ours.
+const SMALLEST_STEP: f64 = 0.02;
+
+/// Steps of light and water of the trays that grow on.
+pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
+    let trays = walk.living_trays().filter(|tray| walk.grows_on(tray) && !walk.goes_out(tray));
+    trays
+        .filter(|tray| !walk.is_held(tray) && sick(walk, tray).is_none() && tray.stage != Stage::Overdue)
+        .filter_map(|tray| step(walk, tray))
+        .collect()
+}
+
+fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let day = walk.day();
+    let soft = asked(&tray.criteria, Rule::Flush).is_some_and(|asked| asked.met == Some(false));
+    let profile = walk.profile(tray.species.as_ref());
+    let history = light_history(&tray.story, &walk.picture.places, day);
+    let clock = clock(&tray.story, &walk.picture.places, &history, day);
+    let rests = clock.put_back.is_some_and(|back| day.days_since(back) < PUT_BACK_RESTS_DAYS);
+    let length = length_days(profile);
+    let could_be_ready =
+        time::age(&tray.story, day).youngest_on.zip(time::day_span(profile)).map(|(on, (l, ..))| on.plus(l));
+    // Steps before that belong to raising.
+    let early = could_be_ready.is_some_and(|ready| day < ready.plus(-length)) && !clock.said;
+    let settled = clock.last_step.is_none_or(|last| day.days_since(last) >= STEP_EVERY_DAYS);
+    if soft || rests || early || !settled {
+        return None;
+    }
+    let mut next = next_step(walk, tray, could_be_ready.filter(|_| clock.started.is_none()));
+    let brighter = next.light_next.is_some();
+    let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true));
+    let (task, why) = if clock.started.is_none() && !hardened {
+        (Task::BeginHardening, RoundReason::HardeningNotBegun { could_be_ready, length_days: length, step: next })
+    } else {
+        let days_since = clock.last_step.map(|last| day.days_since(last));
+        let rarer = next.water_every_days.filter(|every| f64::from(*every) > watered_every(walk, tray) + 1e-9);
+        next.water_every_days = rarer;
+        match (brighter, rarer) {
+            (true, _) => (Task::Shade, RoundReason::StepDue { days_since, step: next }),
+            (false, Some(_)) if !hardened => (Task::Water, RoundReason::StepDue { days_since, step: next }),
+            (false, _) => return None,
+        }
+    };
+    Some(step_stop(walk, tray, task, why, &clock))
+}
+
+fn step_stop(walk: &Walk<'_>, tray: &TrayPicture, task: Task, why: RoundReason, clock: &HardeningClock) -> Stop {
+    // A tray without a bed or rains to miss loses little by waiting.
+    let planned = tray.species.as_ref().is_some_and(|species| walk.open_lines(species).next().is_some());
+    let loss = if planned { UNHARDENED_LOSS } else { UNHARDENED_LOSS / 10.0 };
+    let plants = f64::from(tray.standing) * loss;
+    let mut stop = walk
+        .tray_stop(tray, task, why)
+        .risking(Stake::Planting, plants, STEP_WITHIN_DAYS)
+        .taking(minutes::STEP, STEP_SOURCE);
+    stop.entries = clock.entries.clone();
+    if stop.entries.is_empty() {
+        stop.entries = asked(&tray.criteria, Rule::Hardening).map(|asked| asked.entries.clone()).unwrap_or_default();
+    }
+    stop
+}
+
+/// The step to take now: at most 1.6 times as bright, toward the bed.
+fn next_step(walk: &Walk<'_>, tray: &TrayPicture, ready: Option<Day>) -> NextStep {
+    let light_now = present_light(walk, tray);
+    let end = light_now.and_then(|light| light_in_the_end(walk, tray, light));
+    let light_next = light_now.zip(end).filter(|(light, end)| light * FITS_UP_TO < *end);
+    let light_next = light_next.map(|(light, end)| end.min(light * BLOCKS_ABOVE));
+    let place = light_now.zip(light_next).and_then(|(light, next)| brighter_place(walk, tray, light, next));
+    let profile = walk.profile(tray.species.as_ref());
+    let steps = profile.and_then(|profile| profile.hardening_steps.as_ref()).map(|figure| figure.value.as_slice());
+    let days_left = ready.map(|ready| ready.days_since(walk.day()));
+    NextStep {
+        light_now,
+        light_next,
+        light_in_the_end: end,
+        place,
+        water_every_days: steps.and_then(|steps| template_water(walk, tray, steps, days_left)),
+    }
+}
+
+/// The light a tray stands in today, not the mean of its last days.
+fn present_light(walk: &Walk<'_>, tray: &TrayPicture) -> Option<f64> {
+    let history = light_history(&tray.story, &walk.picture.places, walk.day());
+    history.last().and_then(|stretch| stretch.light)
+}
+
+/// The light it must stand in the end: of the open beds in its light the one nearest to it, else the nearest end of
+/// the species' band.
+fn light_in_the_end(walk: &Walk<'_>, tray: &TrayPicture, light: f64) -> Option<f64> {
+    let beds = tray.species.as_ref().into_iter().flat_map(|species| walk.open_lines(species));
+    let lit = beds.filter(|(_, line)| line.in_light > 0).filter_map(|(bed, _)| bed.light_now.as_ref());
+    let nearest = lit.map(|now| now.share).min_by(|a, b| (a - light).abs().total_cmp(&(b - light).abs()));
+    let band =
+        || light_band(walk.profile(tray.species.as_ref())).map(|(least, most)| light.clamp(least, most.max(least)));
+    nearest.or_else(band)
+}
+
+/// The brightest place that is no more than the next step and has room.
+fn brighter_place(walk: &Walk<'_>, tray: &TrayPicture, light: f64, next: f64) -> Option<PlaceName> {
+    let day = walk.day();
+    let here = |name: &PlaceName| walk.living_trays().filter(|other| other.place.as_ref() == Some(name)).count();
+    let places = walk.picture.site.places.iter().filter_map(|(name, described)| {
+        let set = described.on(day)?;
+        let room = set.holds_trays.is_none_or(|most| here(name) < most.0 as usize);
+        let story: &PlaceStory = walk.picture.places.get(name)?;
+        let there = story.light_on(day)?;
+        let share = there.read.or(there.nominal)?;
+        let fits = share > light + SMALLEST_STEP && share <= next + SMALLEST_STEP;
+        (room && fits && tray.place.as_ref() != Some(name)).then_some((share, name))
+    });
+    places.max_by(|a, b| a.0.total_cmp(&b.0).then_with(|| b.1.cmp(a.1))).map(|(_, name)| name.clone())
+}
+
+/// Water by the template: of the steps that should have been taken by now the last; once hardening runs, by the days
+/// it has run.
+fn template_water(walk: &Walk<'_>, tray: &TrayPicture, steps: &[HardeningStep], days_left: Option<i32>) -> Option<u32> {
+    let first = steps.first()?.days_before as i32;
+    let run = asked(&tray.criteria, Rule::Hardening).and_then(|asked| asked.expected);
+    let left = run.map(|ready| ready.days_since(walk.day())).or(days_left).unwrap_or(first).clamp(0, first);
+    let taken = steps.iter().filter(|step| step.days_before as i32 >= left);
+    taken.filter_map(|step| step.water_every_days).next_back()
+}
+
+/// Days between waterings as last written for the tray or its place; daily where nothing is written (common practice).
+fn watered_every(walk: &Walk<'_>, tray: &TrayPicture) -> f64 {
+    const DAILY: f64 = 1.0;
+    let own = tray.story.waterings.last();
+    let place = tray.place.as_ref().and_then(|place| walk.picture.places.get(place));
+    let at_place = place.and_then(|place| place.waterings.last());
+    let latest = [own, at_place].into_iter().flatten().max_by_key(|spell| spell.from);
+    latest.map_or(DAILY, |spell| spell.what)
+}
+
+/// Treatments of trays, places and beds whose waiting time has just ended, until somebody looked again.
+pub(super) fn treatments_over(walk: &Walk<'_>) -> Vec<Stop> {
+    let day = walk.day();
+    let just = |safe: Day| (0..=TREATMENT_SHOWN_DAYS).contains(&day.days_since(safe));
+    let mut stops = Vec::new();
+    for tray in walk.living_trays() {
+        let story = &tray.story;
+        let Some(spell) = story.treatments.iter().rev().find(|spell| just(spell.what.1)) else { continue };
+        let safe_from = spell.what.1;
+        let looks = story.counts.iter().map(|look| look.day).chain(story.pests.iter().map(|pest| pest.from));
+        if spell.from == safe_from || looks.max().is_some_and(|looked| looked >= safe_from) {
+            continue;
+        }
+        let why = RoundReason::TreatmentOver { with: spell.what.0.clone(), safe_from };
+        let stop = walk.tray_stop(tray, Task::TreatmentOver, why);
+        stops.push(over(stop, f64::from(tray.standing), safe_from, &spell.entry));
+    }
+    for (name, place) in walk.picture.places.iter() {
+        let standing: u32 = walk.living_trays().filter(|t| t.place.as_ref() == Some(name)).map(|t| t.standing).sum();
+        let spell = place.treatments.iter().rev().find(|spell| just(spell.what.1) && spell.from < spell.what.1);
+        let Some(spell) = spell.filter(|_| standing > 0) else { continue };
+        let why = RoundReason::TreatmentOver { with: spell.what.0.clone(), safe_from: spell.what.1 };
+        let stop = walk.place_stop(name, Task::TreatmentOver, why);
+        stops.push(over(stop, f64::from(standing), spell.what.1, &spell.entry));
+    }
+    for bed in walk.picture.beds.values() {
+        let Some((with, safe_from, entry)) = bed.story.treated.as_ref().filter(|(_, safe, _)| just(*safe)) else {
+            continue;
+        };
+        let living: u32 = bed.species.iter().map(|line| line.living).sum();
+        let why = RoundReason::TreatmentOver { with: with.clone(), safe_from: *safe_from };
+        let stop = walk.bed_stop(bed, Task::TreatmentOver, why);
+        stops.push(over(stop, f64::from(living), *safe_from, entry));
+    }
+    stops
+}
+
+fn over(stop: Stop, plants: f64, safe_from: Day, entry: &crate::base::EntryId) -> Stop {
+    let mut stop =
+        stop.risking(Stake::Seedlings, plants * UNSEEN_LOSS, SICK_WITHIN_DAYS).taking(minutes::LOOK, TREATMENT_SOURCE);
+    stop.until = Some(safe_from.plus(TREATMENT_SHOWN_DAYS));
+    stop.entries = vec![entry.clone()];
+    stop
+}

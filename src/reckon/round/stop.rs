@@ -1,0 +1,478 @@
+//! One stop of the round: what to do there, why, and what is lost if it is not done.
+
+use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::types::{GroundTask, Kept, Roots};
+use crate::reckon::picture::{Measure, Stage};
+use crate::words;
+
+words! {
+    /// What there is to do; the file spelling begins the stop's id.
+    Task {
+        /// Read the rain gauge.
+        Gauge: "gauge", "pluviometro";
+        /// Out to a bed today.
+        GoOut: "go_out", "llevar al campo";
+        /// Bare roots whose last day comes and that no bed takes.
+        LastDay: "last_day", "ultimo dia";
+        /// Count what stands.
+        Count: "count", "contar";
+        /// Stop waiting for seed and free the bench.
+        StopWaiting: "stop_waiting", "dejar de esperar";
+        /// Prick out of the seedbed.
+        PrickOut: "prick_out", "repicar";
+        /// Into a larger container, or cull.
+        PotOn: "pot_on", "cambiar de bolsa";
+        /// Throw out what will not make a plant.
+        Cull: "cull", "descartar";
+        /// Set apart: too crowded.
+        SpaceOut: "space_out", "espaciar";
+        /// First step of hardening.
+        BeginHardening: "begin_hardening", "empezar a endurecer";
+        /// Next step of the shade.
+        Shade: "shade", "sombra";
+        /// Next step of the water.
+        Water: "water", "riego";
+        /// Measure a sample.
+        Measure: "measure", "medir";
+        /// Lift a plug.
+        CheckPlug: "check_plug", "revisar cepellon";
+        /// A treatment is over: look again.
+        TreatmentOver: "treatment_over", "fin de tratamiento";
+        /// Lay out a germination test.
+        TestLot: "test_lot", "probar lote";
+        /// Sow seed before it dies.
+        SowLot: "sow_lot", "sembrar lote";
+        /// Clear a bed.
+        Clear: "clear", "limpiar";
+        /// Dig holes.
+        Holes: "holes", "hoyos";
+        /// Weed, or weed rings.
+        Weed: "weed", "deshierbar";
+        /// Mulch.
+        Mulch: "mulch", "acolchar";
+        /// Fence.
+        Fence: "fence", "cercar";
+        /// Count nurse plants.
+        CountNurses: "count_nurses", "contar nodrizas";
+        /// Read the light of a bed.
+        ReadLight: "read_light", "leer luz";
+        /// Push the rod.
+        CheckSoil: "check_soil", "revisar suelo";
+        /// Count survivors of a planting.
+        CountSurvivors: "count_survivors", "contar sobrevivientes";
+    }
+    /// What could be lost.
+    Stake {
+        /// Seedlings in a tray.
+        Seedlings: "seedlings";
+        /// Plants that seed could still give.
+        Seed: "seed";
+        /// Plants living in a bed.
+        Planted: "planted";
+        /// Plants that would miss their bed or their rains.
+        Planting: "planting";
+        /// Nothing is lost, only not known.
+        Knowledge: "knowledge";
+    }
+}
+
+impl Task {
+    /// Whether the walk only looks and says so: the work itself takes a part of the day and not of the walk.
+    pub fn is_work_of_the_day(self) -> bool {
+        match self {
+            Task::GoOut
+            | Task::LastDay
+            | Task::PrickOut
+            | Task::PotOn
+            | Task::Cull
+            | Task::SpaceOut
+            | Task::SowLot
+            | Task::Clear
+            | Task::Holes
+            | Task::Weed
+            | Task::Mulch
+            | Task::Fence => true,
+            Task::Gauge
+            | Task::Count
+            | Task::StopWaiting
+            | Task::BeginHardening
+            | Task::Shade
+            | Task::Water
+            | Task::Measure
+            | Task::CheckPlug
+            | Task::TreatmentOver
+            | Task::TestLot
+            | Task::CountNurses
+            | Task::ReadLight
+            | Task::CheckSoil
+            | Task::CountSurvivors => false,
+        }
+    }
+}
+
+/// Where a stop is.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub enum Where {
+    /// No place: on the way out, or a tray nobody wrote a place for.
+    Nowhere,
+    /// A bench or frame.
+    Place(PlaceName),
+    /// A bed.
+    Bed(BedName),
+    /// Where the seed is kept.
+    SeedStore,
+}
+
+/// The place of a stop on the walk: the gauge, places by their order, trays without a place, beds by field and name,
+/// the seed store.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub struct WalkOrder {
+    /// The part of the walk, from 0.
+    pub leg: u8,
+    /// The order of the place.
+    pub number: u32,
+    /// The place, or the field.
+    pub name: String,
+    /// The bed.
+    pub bed: String,
+}
+
+/// Plants that could be lost, of which kind, and how soon.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct AtStake {
+    /// What could be lost.
+    pub what: Stake,
+    /// How many plants.
+    pub plants: f64,
+    /// Within how many days, if it is not done.
+    pub within_days: i32,
+}
+
+impl AtStake {
+    /// Plants lost for each day of waiting.
+    pub fn plants_per_day(&self) -> f64 {
+        self.plants.max(0.0) / f64::from(self.within_days.max(1))
+    }
+}
+
+/// The last figure known, and its day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LastLook {
+    /// The day.
+    pub day: Day,
+    /// The figure.
+    pub figure: Measure,
+}
+
+/// A bed that a tray can go out to today.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ToBed {
+    /// The bed.
+    pub bed: BedName,
+    /// How many fit, looking at this tray alone.
+    pub plants: u32,
+    /// How many of them still have room once the trays that cannot wait as long are in.
+    pub after_others: u32,
+}
+
+/// A tray that a bed is made ready for.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ForTray {
+    /// The tray.
+    pub tray: TrayCode,
+    /// Its species.
+    pub species: SpeciesKey,
+    /// The day it is, or is expected to be, ready.
+    pub ready_from: Day,
+}
+
+/// Why a stop is due, with its numbers. Sentences are made in `wording`.
+#[derive(Clone, PartialEq, Debug)]
+pub enum RoundReason {
+    /// The gauge has not been read today.
+    GaugeUnread,
+    /// Seed is due and was not looked at for so long.
+    Emerging {
+        /// Days since the last look; none where nobody looked yet.
+        days_since: Option<i32>,
+        /// A look is due every so many days.
+        every_days: i32,
+        /// Up so far by the books.
+        emerged: u32,
+        /// Expected to come up in all, where that can be said.
+        expected: Option<f64>,
+    },
+    /// Plants not counted for so long.
+    CountOld {
+        /// Days since the last count; none where nobody counted yet.
+        days_since: Option<i32>,
+        /// A count is due every so many days.
+        every_days: i32,
+        /// The stage of the tray.
+        stage: Stage,
+    },
+    /// Plants were lost, or a pest or sickness seen, in the last days.
+    Sick {
+        /// Days since the last count; none where nobody counted yet.
+        days_since: Option<i32>,
+        /// A count is due every so many days.
+        every_days: i32,
+        /// What was seen last, where written.
+        what: Option<String>,
+    },
+    /// The last day for seed has passed and nothing new came.
+    EmergenceOver {
+        /// The last day on which emergence was worth waiting for.
+        last_day: Day,
+        /// Came up.
+        emerged: u32,
+        /// Seeds sown.
+        sown: u32,
+    },
+    /// Seedlings old enough to prick out.
+    SeedlingsOldEnough {
+        /// Days since sowing.
+        age_days: i32,
+        /// Due from this age, days.
+        from_days: i32,
+        /// How many stand in the seedbed.
+        standing: u32,
+    },
+    /// Too long in the container.
+    OverdueInContainer {
+        /// Days in it, where known.
+        days: Option<i32>,
+        /// Days it holds, where known.
+        limit_days: Option<i32>,
+        /// What the last plug showed.
+        roots: Option<Roots>,
+    },
+    /// The part of a sample that fails, at an age at which it should not.
+    SampleFails {
+        /// Plants that pass.
+        pass: u32,
+        /// Plants measured.
+        of: u32,
+        /// Plants of the tray that fail, by that share.
+        rest: u32,
+    },
+    /// Bare roots or stumps past their last day.
+    PastLastDay {
+        /// The last day.
+        until: Day,
+    },
+    /// Tall and thin.
+    Lanky {
+        /// Mean height in cm over collar in mm.
+        sturdiness: f64,
+        /// Above this it is lanky.
+        limit: f64,
+    },
+    /// Old enough, and hardening has not begun.
+    HardeningNotBegun {
+        /// The first day it could be ready, where known.
+        could_be_ready: Option<Day>,
+        /// Days that hardening takes.
+        length_days: i32,
+        /// The step to take.
+        step: NextStep,
+    },
+    /// The last step has settled and the bed is brighter.
+    StepDue {
+        /// Days since the last step, where there was one.
+        days_since: Option<i32>,
+        /// The step to take.
+        step: NextStep,
+    },
+    /// Never measured and near its least days, or its age is not known.
+    NeverMeasured {
+        /// Days to the species' least days; below 0 when past, none where not known.
+        days_to_least: Option<i32>,
+    },
+    /// Measured too long ago.
+    SampleOld {
+        /// Days since the sample.
+        days: i32,
+    },
+    /// No plug lifted lately.
+    PlugNotSeen {
+        /// Days since the last plug; none where none was lifted.
+        days_since: Option<i32>,
+        /// Days to the species' least days, where near.
+        days_to_least: Option<i32>,
+        /// Days to the end of the container's holding time, where near.
+        days_to_limit: Option<i32>,
+    },
+    /// The waiting time of a treatment is over.
+    TreatmentOver {
+        /// With what.
+        with: String,
+        /// Safe from this day.
+        safe_from: Day,
+    },
+    /// A lot kept long without a test.
+    LotUntested {
+        /// Days since it was collected or last tested.
+        days: i32,
+        /// Whether it was ever tested.
+        tested_before: bool,
+        /// Seeds left by the books.
+        seeds_left: u32,
+    },
+    /// The life of seed ends, the way it is kept.
+    LifeEnds {
+        /// The last day of its life.
+        last_day: Day,
+        /// Days left.
+        days_left: i32,
+        /// Days of life, kept so.
+        life_days: i32,
+        /// How it is kept.
+        kept: Kept,
+        /// Seeds left by the books; none where not known.
+        seeds_left: Option<u32>,
+    },
+    /// Ground work not done, or done too long ago, where a tray is coming.
+    WorkMissing {
+        /// The work.
+        work: GroundTask,
+        /// When it was last done.
+        done_on: Option<Day>,
+        /// The first tray it is for.
+        tray: Option<ForTray>,
+    },
+    /// Young plants in grass.
+    RingWeeding {
+        /// Days since the bed was last weeded, or since planting.
+        days_since: i32,
+        /// Young plants living there.
+        plants: u32,
+    },
+    /// Nurse plants not counted for so long.
+    NursesNotCounted {
+        /// Days since the oldest count, or planting.
+        days_since: i32,
+        /// Alive by the books.
+        alive: u32,
+    },
+    /// No light reading that counts, and a tray is coming.
+    LightNotRead {
+        /// The last reading, however old.
+        last_read: Option<Day>,
+        /// The first tray it is for.
+        tray: ForTray,
+    },
+    /// The ground is not known, and a tray is coming.
+    SoilNotKnown {
+        /// Whether it was only read dry.
+        read_dry: bool,
+        /// The first tray it is for.
+        tray: ForTray,
+    },
+    /// A survival count falls due.
+    SurvivalDue {
+        /// Months after planting: 1, 3, 6 or 12.
+        months: u32,
+        /// The species.
+        species: SpeciesKey,
+        /// The day of planting.
+        planted_on: Day,
+        /// How many were planted.
+        planted: u32,
+        /// How many live by the books.
+        living: u32,
+    },
+    /// Ready, and beds are open.
+    Fits {
+        /// The beds, best first.
+        beds: Vec<ToBed>,
+        /// Plants of the tray that stay behind because they fail or are not sure.
+        stays: u32,
+    },
+    /// Bare roots that no bed takes today.
+    LastDayNear {
+        /// The last day.
+        until: Day,
+        /// Days left.
+        days_left: i32,
+    },
+}
+
+/// A step of light or water.
+#[derive(Clone, PartialEq, Debug)]
+pub struct NextStep {
+    /// Light of the tray now, a share of the open light.
+    pub light_now: Option<f64>,
+    /// Light to bring it to with this step.
+    pub light_next: Option<f64>,
+    /// Light of the bed, or the nearest end of the species' band, in the end.
+    pub light_in_the_end: Option<f64>,
+    /// A place with about that light and room for the tray.
+    pub place: Option<PlaceName>,
+    /// Water every so many days from this step (the species' template).
+    pub water_every_days: Option<u32>,
+}
+
+/// One stop.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Stop {
+    /// Its stable name: the task and what it is about, as `let_go task=` takes it.
+    pub id: String,
+    /// What there is to do.
+    pub task: Task,
+    /// What it is about.
+    pub subject: Subject,
+    /// Where it is.
+    pub at: Where,
+    /// Its place on the walk.
+    pub order: WalkOrder,
+    /// Why it is due.
+    pub why: RoundReason,
+    /// The last day it is still worth doing, where there is one.
+    pub until: Option<Day>,
+    /// What is lost if it is not done.
+    pub at_stake: AtStake,
+    /// Minutes of the walk.
+    pub minutes: f64,
+    /// Whether it is one of those that lose most.
+    pub marked: bool,
+    /// The tray's own sign: a shape and dots.
+    pub tray_sign: Option<String>,
+    /// The sign of the place.
+    pub place_sign: Option<String>,
+    /// The last figure.
+    pub last: Option<LastLook>,
+    /// What to expect, where that can be said.
+    pub expect: Option<Measure>,
+    /// The entries it rests on.
+    pub entries: Vec<EntryId>,
+    /// Where the rule comes from.
+    pub source: String,
+}
+
+impl Stop {
+    /// The tray it is about, if it is about one.
+    pub fn tray(&self) -> Option<&TrayCode> {
+        match &self.subject {
+            Subject::Tray(tray) => Some(tray),
+            Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
+        }
+    }
+
+    /// The lot it is about, if it is about one.
+    pub fn lot(&self) -> Option<&LotCode> {
+        match &self.subject {
+            Subject::Lot(lot) => Some(lot),
+            Subject::Tray(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
+        }
+    }
+
+    /// The bed it is about, if it is about one.
+    pub fn bed(&self) -> Option<&BedName> {
+        match &self.subject {
+            Subject::Bed(bed) => Some(bed),
+            Subject::Tray(_) | Subject::Lot(_) | Subject::Place(_) | Subject::Site => None,
+        }
+    }
+}

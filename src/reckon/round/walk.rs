@@ -1,0 +1,195 @@
+//! Making stops: where each is, its signs, its place on the walk.
+
+use std::collections::BTreeMap;
+
+use super::stop::{AtStake, RoundReason, Stake, Stop, Task, ToBed, WalkOrder, Where};
+use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::species::Profile;
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::stock::{Origin, TrayStory};
+use crate::reckon::tray::is_bare;
+
+use super::intervals::{NO_LAST_DAY_DAYS, SEEDBED_VOLUME_SHARE};
+
+/// Parts of the walk, in their order.
+const LEG_GAUGE: u8 = 0;
+const LEG_PLACES: u8 = 1;
+const LEG_NO_PLACE: u8 = 2;
+const LEG_BEDS: u8 = 3;
+const LEG_SEED: u8 = 4;
+
+/// What the tasks are looked for with.
+pub(super) struct Walk<'a> {
+    pub(super) picture: &'a Picture,
+    /// Trays that go out today, and where.
+    pub(super) going: BTreeMap<TrayCode, Vec<ToBed>>,
+}
+
+/// The day after which a tray is lost to its beds, and how many days that is away.
+pub(super) fn days_until(day: Day, until: Option<Day>) -> i32 {
+    until.map_or(NO_LAST_DAY_DAYS, |until| (until.days_since(day) + 1).max(1))
+}
+
+/// A question of a verdict.
+pub(super) fn asked(criteria: &[Criterion], rule: Rule) -> Option<&Criterion> {
+    criteria.iter().find(|criterion| criterion.rule == rule)
+}
+
+impl<'a> Walk<'a> {
+    /// The day looked at.
+    pub(super) fn day(&self) -> Day {
+        self.picture.day
+    }
+
+    pub(super) fn profile(&self, species: Option<&SpeciesKey>) -> Option<&'a Profile> {
+        species.and_then(|key| self.picture.site.profile(key)).map(|profile| &**profile)
+    }
+
+    /// Trays in which plants stand or seed is due.
+    pub(super) fn living_trays(&self) -> impl Iterator<Item = &'a TrayPicture> {
+        let day = self.day();
+        let all = self.picture.trays.values().map(|tray| &**tray);
+        all.filter(move |tray| tray.stage != Stage::Spent && (tray.standing > 0 || tray.story.seed_is_due(day)))
+    }
+
+    /// How many plants of a tray go out today: those for which the trays that can wait less leave room.
+    pub(super) fn going_out(&self, tray: &TrayPicture) -> u32 {
+        self.going.get(&tray.code).into_iter().flatten().map(|to| to.after_others).sum()
+    }
+
+    pub(super) fn goes_out(&self, tray: &TrayPicture) -> bool {
+        self.going_out(tray) > 0
+    }
+
+    /// Whether a tray stands in a seedbed: sown here in a container far smaller than its species needs.
+    pub(super) fn in_seedbed(&self, tray: &TrayPicture) -> bool {
+        if !matches!(tray.story.origin, Some(Origin::Sown)) {
+            return false;
+        }
+        let profile = self.profile(tray.species.as_ref());
+        let sown_in = profile.and_then(|profile| profile.sow_place.as_ref()).map_or("", |figure| figure.value.as_str());
+        let by_words = sown_in.contains("seedbed") || sown_in.contains("prick");
+        let needed_ml = profile.and_then(|profile| profile.container_ml.as_ref()).map(|figure| figure.value);
+        match self.volume_ml(&tray.story).zip(needed_ml) {
+            Some((ml, needed)) => by_words && ml < needed * SEEDBED_VOLUME_SHARE,
+            None => sown_in.starts_with("seedbed") && !sown_in.contains("direct"),
+        }
+    }
+
+    fn volume_ml(&self, story: &TrayStory) -> Option<f64> {
+        let name = story.container()?.what.as_ref()?;
+        self.picture.site.containers.get(name)?.on(self.day()).map(|container| container.volume_ml.0)
+    }
+
+    /// Whether a tray's plants were raised or kept in such a way that size, roots and hardening are asked about.
+    pub(super) fn grows_on(&self, tray: &TrayPicture) -> bool {
+        tray.standing > 0 && !is_bare(&tray.story) && !self.in_seedbed(tray)
+    }
+
+    /// Whether a person or a sickness holds a tray back today.
+    pub(super) fn is_held(&self, tray: &TrayPicture) -> bool {
+        let unmet = |rule| asked(&tray.criteria, rule).is_some_and(|criterion| criterion.met == Some(false));
+        unmet(Rule::Held) || unmet(Rule::Treated)
+    }
+
+    /// The day a tray is ready, or is expected to be: today where it is, the reckoned day, else the species' least days.
+    pub(super) fn comes_ready(&self, tray: &TrayPicture) -> Option<Day> {
+        let day = self.day();
+        if tray.standing == 0 || tray.stage == Stage::Spent {
+            return None;
+        }
+        if tray.ready {
+            return Some(day);
+        }
+        let by_age = asked(&tray.criteria, Rule::DaysSinceSowing).and_then(|criterion| criterion.expected);
+        tray.ready_from.or(by_age.filter(|on| *on > day)).map(|on| on.max(day))
+    }
+
+    pub(super) fn site_stop(&self, task: Task, why: RoundReason) -> Stop {
+        let order = WalkOrder { leg: LEG_GAUGE, number: 0, name: String::new(), bed: String::new() };
+        blank(task, task.to_string(), Subject::Site, Where::Nowhere, order, why)
+    }
+
+    pub(super) fn tray_stop(&self, tray: &TrayPicture, task: Task, why: RoundReason) -> Stop {
+        let (at, order, place_sign) = self.place_of(tray.place.as_ref());
+        let id = format!("{task} {}", tray.code);
+        let mut stop = blank(task, id, Subject::Tray(tray.code.clone()), at, order, why);
+        stop.tray_sign = tray.story.sign.clone();
+        stop.place_sign = place_sign;
+        stop
+    }
+
+    pub(super) fn place_stop(&self, place: &PlaceName, task: Task, why: RoundReason) -> Stop {
+        let (at, order, place_sign) = self.place_of(Some(place));
+        let mut stop = blank(task, format!("{task} {place}"), Subject::Place(place.clone()), at, order, why);
+        stop.place_sign = place_sign;
+        stop
+    }
+
+    fn place_of(&self, place: Option<&PlaceName>) -> (Where, WalkOrder, Option<String>) {
+        let Some(place) = place else {
+            let order = WalkOrder { leg: LEG_NO_PLACE, number: 0, name: String::new(), bed: String::new() };
+            return (Where::Nowhere, order, None);
+        };
+        let described = self.picture.site.places.get(place).and_then(|place| place.on(self.day()));
+        let number = described.map_or(u32::MAX, |set| set.order.0);
+        let order = WalkOrder { leg: LEG_PLACES, number, name: place.to_string(), bed: String::new() };
+        let sign = described.and_then(|set| set.sign.as_ref()).map(|sign| sign.0.to_string());
+        (Where::Place(place.clone()), order, sign)
+    }
+
+    pub(super) fn bed_stop(&self, bed: &BedPicture, task: Task, why: RoundReason) -> Stop {
+        let order = WalkOrder { leg: LEG_BEDS, number: 0, name: bed.field.to_string(), bed: bed.name.to_string() };
+        let id = format!("{task} {}", bed.name);
+        blank(task, id, Subject::Bed(bed.name.clone()), Where::Bed(bed.name.clone()), order, why)
+    }
+
+    pub(super) fn lot_stop(&self, lot: &LotCode, task: Task, why: RoundReason) -> Stop {
+        let order = WalkOrder { leg: LEG_SEED, number: 0, name: lot.to_string(), bed: String::new() };
+        blank(task, format!("{task} {lot}"), Subject::Lot(lot.clone()), Where::SeedStore, order, why)
+    }
+
+    /// Every bed with each species of its plan that has room.
+    pub(super) fn open_lines(&self, species: &SpeciesKey) -> impl Iterator<Item = (&'a BedPicture, &'a BedSpecies)> {
+        let species = species.clone();
+        self.picture.beds.values().flat_map(move |bed| {
+            let lines = bed.species.iter().filter(|line| line.open_positions > 0);
+            lines.filter(|line| line.species == species).map(|line| (&**bed, line)).collect::<Vec<_>>()
+        })
+    }
+}
+
+fn blank(task: Task, id: String, subject: Subject, at: Where, order: WalkOrder, why: RoundReason) -> Stop {
+    Stop {
+        id,
+        task,
+        subject,
+        at,
+        order,
+        why,
+        until: None,
+        at_stake: AtStake { what: Stake::Knowledge, plants: 0.0, within_days: NO_LAST_DAY_DAYS },
+        minutes: 0.0,
+        marked: false,
+        tray_sign: None,
+        place_sign: None,
+        last: None,
+        expect: None,
+        entries: Vec::new(),
+        source: String::new(),
+    }
+}
+
+impl Stop {
+    pub(super) fn risking(mut self, what: Stake, plants: f64, within_days: i32) -> Stop {
+        self.at_stake = AtStake { what, plants: plants.max(0.0), within_days: within_days.max(1) };
+        self
+    }
+
+    pub(super) fn taking(mut self, minutes: f64, source: &str) -> Stop {
+        self.minutes = minutes;
+        self.source = source.to_string();
+        self
+    }
+}

@@ -1,0 +1,418 @@
+//! The round and the changes of verdicts, by small hand-worked books and by the sample nursery.
+
+use std::collections::BTreeSet;
+
+use outplant::base::Moment;
+use outplant::desk::{Now, sample};
+use outplant::reckon::changes::{Cause, Passage, Turned};
+use outplant::reckon::picture::{Picture, Rule};
+use outplant::reckon::round::{RoundReason, Stop, Task, Where};
+use outplant::reckon::{Round, changes, round};
+use serde_json::json;
+
+use crate::support::{Book, day, open_bed, ready_coffee, small_nursery, wet_days};
+
+const TODAY: &str = "2026-04-15";
+
+fn all(picture: &Picture) -> Vec<Stop> {
+    let Round { stops, can_wait, .. } = round(picture);
+    stops.into_iter().chain(can_wait).collect()
+}
+
+fn ids(book: &Book, on: &str) -> BTreeSet<String> {
+    all(&book.on(on)).into_iter().map(|stop| stop.id).collect()
+}
+
+fn stop(book: &Book, on: &str, id: &str) -> Stop {
+    let all = all(&book.on(on));
+    let named: Vec<String> = all.iter().map(|stop| stop.id.clone()).collect();
+    all.into_iter().find(|stop| stop.id == id).unwrap_or_else(|| panic!("no '{id}' among {named:?}"))
+}
+
+fn has(book: &Book, on: &str, id: &str) -> bool {
+    ids(book, on).contains(id)
+}
+
+/// Coffee sown on 1 January 2026 in a seedbed: 100 seeds, 90 expected.
+fn seedbed() -> Book {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "container_set", json!({"container":"strip","volume_ml":30}));
+    book.write(
+        "2026-01-01",
+        "sown",
+        json!({"tray":"cof-9","lot":"cof-L1","seeds":100,"container":"strip","place":"Deep shade"}),
+    );
+    book
+}
+
+fn fitting() -> Book {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    book
+}
+
+#[test]
+fn the_gauge_comes_first_every_morning_until_it_is_read() {
+    let mut book = fitting();
+    // Today's line is written already; tomorrow's is not.
+    assert!(!has(&book, TODAY, "gauge"));
+    let tomorrow = round(&book.on("2026-04-16"));
+    assert_eq!(tomorrow.stops[0].task, Task::Gauge);
+    assert_eq!(tomorrow.stops[0].at, Where::Nowhere);
+    book.write("2026-04-16", "weather", json!({"tmin_c":12}));
+    assert!(has(&book, "2026-04-16", "gauge"), "a temperature is no rain");
+}
+
+#[test]
+fn emergence_is_counted_every_two_days_to_half_then_every_four() {
+    let mut book = seedbed();
+    // Coffee comes up from day 40 (10 February): nothing to count before.
+    assert!(!has(&book, "2026-02-09", "count cof-9"));
+    assert!(has(&book, "2026-02-10", "count cof-9"));
+    book.write("2026-02-20", "counted", json!({"tray":"cof-9","standing":44}));
+    assert!(!has(&book, "2026-02-21", "count cof-9"));
+    let due = stop(&book, "2026-02-22", "count cof-9");
+    let expected = RoundReason::Emerging { days_since: Some(2), every_days: 2, emerged: 44, expected: Some(90.0) };
+    assert_eq!(due.why, expected);
+    // 45 of 90 are half.
+    book.write("2026-02-22", "counted", json!({"tray":"cof-9","standing":45}));
+    assert!(!has(&book, "2026-02-25", "count cof-9"));
+    assert!(has(&book, "2026-02-26", "count cof-9"));
+    // Overdue by weeks it is still one stop.
+    let late = all(&book.on("2026-03-20"));
+    assert_eq!(late.iter().filter(|stop| stop.id == "count cof-9").count(), 1);
+}
+
+#[test]
+fn living_trays_are_counted_every_fortnight_and_weekly_when_ready() {
+    let mut book = fitting();
+    // Counted on 10 April and ready: due on the 17th.
+    assert!(!has(&book, "2026-04-16", "count cof-1"));
+    assert!(has(&book, "2026-04-17", "count cof-1"));
+    book.write("2026-04-15", "held", json!({"tray":"cof-1","why":"promised"}));
+    assert!(!has(&book, "2026-04-23", "count cof-1"), "growing on: 14 days");
+    assert!(has(&book, "2026-04-24", "count cof-1"));
+    book.write("2026-04-24", "pest_seen", json!({"tray":"cof-1","what":"ants"}));
+    book.write("2026-04-24", "counted", json!({"tray":"cof-1","standing":40}));
+    assert!(has(&book, "2026-04-26", "count cof-1"), "sick: 2 days");
+    book.write("2026-04-27", "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":40}));
+    let spent = ids(&book, "2026-06-10");
+    assert!(!spent.iter().any(|id| id.ends_with("cof-1")), "{spent:?}");
+}
+
+#[test]
+fn seedlings_are_pricked_out_three_weeks_after_half_emergence() {
+    let mut book = seedbed();
+    book.write("2026-03-01", "counted", json!({"tray":"cof-9","standing":80}));
+    // 55 + 21 days after 1 January.
+    assert!(!has(&book, "2026-03-17", "prick_out cof-9"));
+    let due = stop(&book, "2026-03-18", "prick_out cof-9");
+    assert_eq!(due.until, Some(day("2026-04-08")));
+    assert_eq!(due.why, RoundReason::SeedlingsOldEnough { age_days: 76, from_days: 76, standing: 80 });
+    // The same seed sown straight into a bag of its own size is not.
+    let mut direct = small_nursery();
+    ready_coffee(&mut direct, "cof-1");
+    assert!(!has(&direct, "2025-09-15", "prick_out cof-1"));
+    book.write(
+        "2026-03-18",
+        "moved_on",
+        json!({"from":"cof-9","to":"cof-10","count":80,"how":"pricked_out","container":"bag"}),
+    );
+    assert!(!has(&book, "2026-03-19", "prick_out cof-9"));
+}
+
+#[test]
+fn waiting_ends_past_the_last_day_when_nothing_new_comes() {
+    let mut book = seedbed();
+    book.write("2026-03-20", "counted", json!({"tray":"cof-9","standing":0}));
+    // 90 days end on 1 April.
+    assert!(!has(&book, "2026-04-01", "stop_waiting cof-9"));
+    let due = stop(&book, "2026-04-02", "stop_waiting cof-9");
+    assert_eq!(due.why, RoundReason::EmergenceOver { last_day: day("2026-04-01"), emerged: 0, sown: 100 });
+    assert!(!has(&book, "2026-04-02", "count cof-9"), "a spent tray is not counted");
+    book.write("2026-04-02", "let_go", json!({"task":"Stop waiting cof-9","never":true}));
+    assert!(!has(&book, "2026-04-03", "stop_waiting cof-9"));
+}
+
+#[test]
+fn what_goes_out_needs_no_measuring() {
+    let book = fitting();
+    let out = stop(&book, TODAY, "go_out cof-1");
+    let RoundReason::Fits { beds, .. } = &out.why else { panic!("{:?}", out.why) };
+    assert_eq!((beds[0].bed.as_str(), beds[0].plants, beds[0].after_others), ("Upper 1", 44, 44));
+    // End of rains 15 June less 53 days, half of the 107 of the season.
+    assert_eq!(out.until, Some(day("2026-04-23")));
+    let ids = ids(&book, "2026-05-10");
+    assert!(!ids.contains("go_out cof-1"), "past the safe day nothing goes out");
+    // 30 days after the sample, and not going out: measured again; the plug is 30 days old too.
+    assert!(ids.contains("measure cof-1") && ids.contains("check_plug cof-1"), "{ids:?}");
+    assert!(!has(&book, TODAY, "measure cof-1"));
+}
+
+#[test]
+fn two_trays_for_one_bed_share_its_room() {
+    let mut book = fitting();
+    ready_coffee(&mut book, "cof-2");
+    let (first, second) = (stop(&book, TODAY, "go_out cof-1"), stop(&book, TODAY, "go_out cof-2"));
+    assert_eq!((first.at_stake.plants, second.at_stake.plants), (44.0, 0.0));
+}
+
+#[test]
+fn a_tray_past_its_container_is_potted_on_and_not_measured() {
+    let mut book = fitting();
+    book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
+    let ids = ids(&book, "2026-05-20");
+    assert!(ids.contains("pot_on cof-1"), "{ids:?}");
+    assert!(!ids.contains("measure cof-1") && !ids.contains("check_plug cof-1"), "{ids:?}");
+}
+
+#[test]
+fn lanky_plants_are_set_apart_and_very_lanky_ones_culled() {
+    let sample = |height: f64| json!({"tray":"cof-1","plants":[{"height_cm":height,"collar_mm":4},{"height_cm":height,"collar_mm":4}]});
+    let mut book = fitting();
+    book.write("2026-04-14", "measured", sample(36.0));
+    let due = stop(&book, TODAY, "space_out cof-1");
+    assert_eq!(due.why, RoundReason::Lanky { sturdiness: 9.0, limit: 8.0 });
+    let mut thin = fitting();
+    thin.write("2026-04-14", "measured", sample(44.0));
+    assert!(has(&thin, TODAY, "cull cof-1") && !has(&thin, TODAY, "space_out cof-1"));
+    assert!(!has(&fitting(), TODAY, "space_out cof-1"));
+}
+
+#[test]
+fn hardening_begins_and_steps_follow_toward_the_bed() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-09-20",
+        "sown",
+        json!({"tray":"cof-3","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
+    );
+    book.write("2026-01-10", "counted", json!({"tray":"cof-3","standing":50}));
+    // Least days end on 18 April; 28 days of hardening before that: 21 March.
+    assert!(!has(&book, "2026-03-20", "begin_hardening cof-3"));
+    let due = stop(&book, "2026-03-21", "begin_hardening cof-3");
+    let RoundReason::HardeningNotBegun { step, length_days, .. } = &due.why else { panic!("{:?}", due.why) };
+    // 30 % light; coffee wants 50 %: 1.6 times at most is 48 %. "Half shade" has 55 %, too much for one step.
+    assert_eq!(*length_days, 28);
+    assert!((step.light_next.unwrap() - 0.48).abs() < 1e-9, "{step:?}");
+    assert_eq!(step.place, None);
+    book.write("2026-03-21", "shade_set", json!({"tray":"cof-3","shade_pct":65}));
+    assert!(!has(&book, "2026-03-27", "shade cof-3"), "a step settles 7 days");
+    assert!(has(&book, "2026-03-28", "shade cof-3"), "35 % x 1.3 is below 50 %");
+    book.write("2026-03-28", "shade_set", json!({"tray":"cof-3","shade_pct":50}));
+    assert!(!has(&book, "2026-04-10", "shade cof-3"));
+    book.write("2026-04-10", "flushed", json!({"tray":"cof-3"}));
+    assert!(!has(&book, "2026-04-12", "water cof-3"), "soft leaves wait");
+}
+
+#[test]
+fn a_treatment_that_ends_is_told_until_somebody_looked() {
+    let mut book = fitting();
+    book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"copper","safe_after_days":5}));
+    assert!(!has(&book, "2026-04-14", "treatment_over cof-1"));
+    assert!(has(&book, TODAY, "treatment_over cof-1"));
+    assert!(!has(&book, "2026-04-18", "treatment_over cof-1"));
+    book.write("2026-04-15", "counted", json!({"tray":"cof-1","standing":48}));
+    assert!(!has(&book, TODAY, "treatment_over cof-1"));
+}
+
+#[test]
+fn lots_are_tested_and_sown_before_they_die() {
+    let mut book = small_nursery();
+    book.write("2026-01-01", "lot_received", json!({"lot":"cof-L2","species":"COA","source":"row","collected":"2026-01-01","seeds":500,"kept":"in_parchment"}));
+    assert!(!has(&book, "2026-03-02", "test_lot cof-L2"));
+    assert!(has(&book, "2026-03-03", "test_lot cof-L2"), "more than 60 days");
+    // 90 days of life end on 1 April; a quarter of them is 23 days.
+    assert!(!has(&book, "2026-03-08", "sow_lot cof-L2"));
+    let due = stop(&book, "2026-03-09", "sow_lot cof-L2");
+    assert_eq!(due.until, Some(day("2026-04-01")));
+    assert_eq!(due.at, Where::SeedStore);
+    assert!(!has(&book, "2026-03-09", "test_lot cof-L2"), "seed that must be sown is not tested");
+    // Dead at twice its life.
+    assert!(!has(&book, "2026-07-01", "test_lot cof-L2"));
+    book.write("2026-03-10", "lot_counted", json!({"lot":"cof-L2","seeds":0}));
+    assert!(!has(&book, "2026-03-11", "sow_lot cof-L2"));
+}
+
+#[test]
+fn beds_are_made_ready_where_a_tray_comes() {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    book.write(
+        "2026-01-01",
+        "bed_set",
+        json!({"bed":"Bare","field":"Upper","length_m":20,"width_m":6,
+        "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}),
+    );
+    wet_days(&mut book);
+    let bare = ids(&book, TODAY);
+    assert!(bare.contains("read_light Bare") && bare.contains("check_soil Bare"), "{bare:?}");
+    assert!(!bare.contains("holes Bare"), "no hole is dug on unknown light");
+    book.write("2026-04-14", "light_read", json!({"bed":"Bare","light_share":0.6}));
+    book.write("2026-04-14", "prepared", json!({"bed":"Bare","task":"cleared"}));
+    let lit = ids(&book, TODAY);
+    assert!(lit.contains("holes Bare") && lit.contains("weed Bare") && lit.contains("mulch Bare"), "{lit:?}");
+    assert!(!lit.contains("clear Bare") && !lit.contains("read_light Bare"), "{lit:?}");
+    book.write("2026-04-15", "light_read", json!({"bed":"Bare","light_share":0.99}));
+    book.write("2026-04-15", "light_read", json!({"bed":"Bare","light_share":0.99}));
+    assert!(!has(&book, TODAY, "holes Bare"), "too bright for coffee");
+}
+
+#[test]
+fn planted_beds_are_weeded_and_counted() {
+    let mut book = fitting();
+    book.write("2026-04-15", "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":44}));
+    book.write(
+        "2026-04-20",
+        "nurse_planted",
+        json!({"bed":"Upper 1","nurse":"castor","count":20,"row_m":2,"in_row_m":2}),
+    );
+    assert!(!has(&book, "2026-05-14", "weed Upper 1"), "not in the first month");
+    assert!(has(&book, "2026-05-15", "weed Upper 1"));
+    book.write("2026-05-15", "prepared", json!({"bed":"Upper 1","task":"weeded"}));
+    assert!(!has(&book, "2026-06-11", "weed Upper 1"));
+    assert!(has(&book, "2026-06-12", "weed Upper 1"));
+    assert!(!has(&book, "2026-11-15", "weed Upper 1"), "after 6 months");
+    // Counted at one month (from day 27), open until day 46.
+    let name = "count_survivors Upper 1 cof 2026-04-15 1";
+    assert!(!has(&book, "2026-05-11", name) && has(&book, "2026-05-12", name));
+    assert!(has(&book, "2026-05-31", name) && !has(&book, "2026-06-01", name));
+    book.write("2026-05-13", "survival_counted", json!({"bed":"Upper 1","species":"COA","alive":42,"dead":2}));
+    assert!(!has(&book, "2026-05-14", name));
+    assert!(has(&book, "2026-07-10", "count_survivors Upper 1 cof 2026-04-15 3"));
+    // Full: no light reading, however old the last.
+    assert!(!has(&book, "2026-12-01", "read_light Upper 1"));
+    assert!(!has(&book, "2026-06-18", "count_nurses Upper 1") && has(&book, "2026-06-19", "count_nurses Upper 1"));
+}
+
+#[test]
+fn bare_roots_have_a_last_day_and_no_plug() {
+    let mut book = small_nursery();
+    book.write("2026-04-14", "plants_received", json!({"tray":"cod-1","species":"COD","count":30,"from":"bought","form":"bare_root","place":"Half shade","good_until":"2026-04-18"}));
+    let due = stop(&book, TODAY, "last_day cod-1");
+    assert_eq!(due.why, RoundReason::LastDayNear { until: day("2026-04-18"), days_left: 3 });
+    let ids_later = ids(&book, "2026-04-20");
+    assert!(ids_later.contains("cull cod-1") && !ids_later.contains("last_day cod-1"), "{ids_later:?}");
+    assert!(!has(&book, TODAY, "check_plug cod-1"));
+}
+
+#[test]
+fn a_task_let_go_stays_away_until_its_day() {
+    let mut book = fitting();
+    book.write("2026-04-15", "let_go", json!({"task":"GO OUT cof-1","until":"2026-04-15"}));
+    assert!(!has(&book, TODAY, "go_out cof-1"));
+    let mut never = fitting();
+    never.write("2026-04-15", "let_go", json!({"task":"count cof-1","never":true}));
+    assert!(!has(&never, "2026-06-01", "count cof-1"));
+}
+
+#[test]
+fn a_short_walk_keeps_what_loses_most() {
+    let mut book = fitting();
+    book.write("2026-04-01", "nursery_set", json!({"name":"Test terrace","latitude_deg":-1.2,"longitude_deg":36.0,"altitude_m":1650,"utc_offset_h":3,"walk_minutes":2}));
+    book.write(
+        "2026-01-01",
+        "bed_set",
+        json!({"bed":"Bare","field":"Upper","length_m":4,"width_m":4,
+        "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}),
+    );
+    let short = round(&book.on(TODAY));
+    assert_eq!(short.minutes_allowed, 2.0);
+    let kept: Vec<&str> = short.stops.iter().map(|stop| stop.id.as_str()).collect();
+    assert_eq!(kept, ["go_out cof-1"]);
+    assert!(short.stops[0].marked);
+    assert!(!short.can_wait.is_empty());
+}
+
+fn sample_picture() -> Picture {
+    let folder = tempfile::tempdir().unwrap();
+    let today = day("2026-11-25");
+    let now = Now { today, clock: None, moment: Moment::end_of(today, 3.0) };
+    sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap().picture()
+}
+
+#[test]
+fn the_sample_nursery_has_a_round_that_can_be_walked() {
+    let picture = sample_picture();
+    let walked = round(&picture);
+    assert_eq!(walked.minutes_allowed, 50.0);
+    assert!(walked.minutes <= 50.0 && walked.minutes > 30.0, "{}", walked.minutes);
+    assert!(walked.stops.windows(2).all(|pair| pair[0].order <= pair[1].order));
+    let everything = all(&picture);
+    let names: BTreeSet<&str> = everything.iter().map(|stop| stop.id.as_str()).collect();
+    assert_eq!(names.len(), everything.len(), "a task twice");
+    let pairs: BTreeSet<_> = everything
+        .iter()
+        .filter(|stop| stop.task != Task::CountSurvivors)
+        .map(|stop| (stop.task, stop.subject.clone()))
+        .collect();
+    assert_eq!(pairs.len(), everything.iter().filter(|stop| stop.task != Task::CountSurvivors).count());
+    assert!(everything.iter().all(|stop| !stop.source.is_empty() && stop.minutes > 0.0));
+    let kept: BTreeSet<&str> = walked.stops.iter().map(|stop| stop.id.as_str()).collect();
+    for due in [
+        "go_out cof-021",
+        "go_out avo-011",
+        "go_out cod-012",
+        "go_out gre-014",
+        "go_out gli-008",
+        "go_out jac-006",
+        "prick_out cof-030",
+        "begin_hardening cof-023",
+        "pot_on gli-006",
+        "space_out gre-016",
+        "count gre-017",
+        "weed Ridge 2",
+        "holes Spring 1",
+        "read_light Ridge 4",
+        "check_soil Valley 3",
+    ] {
+        assert!(kept.contains(due), "'{due}' is not on the walk: {kept:?}");
+    }
+    for quiet in [
+        "prick_out gre-018",
+        "begin_hardening avo-012",
+        "shade jac-007",
+        "check_plug cod-012",
+        "holes School 4",
+        "holes Valley 2",
+        "weed School 1",
+        "read_light School 2",
+        "fence Ridge 3",
+        "gauge",
+        "measure jac-006",
+    ] {
+        assert!(!names.contains(quiet), "'{quiet}' is silly today");
+    }
+    assert_eq!(everything.iter().filter(|stop| stop.marked).count(), 3);
+    let living =
+        |stop: &Stop| stop.tray().is_none_or(|tray| picture.trays[tray].standing > 0 || stop.task != Task::Count);
+    assert!(everything.iter().all(living));
+}
+
+#[test]
+fn a_change_names_the_entry_or_the_day() {
+    let mut book = fitting();
+    let held = book.write("2026-04-16", "held", json!({"tray":"cof-1","why":"promised"}));
+    book.write("2026-04-16", "noted", json!({"about":"cof-1","text":"fine leaves"}));
+    let found = changes(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
+    let tray = found.iter().find(|change| matches!(change.turned, Turned::Tray { .. })).unwrap();
+    assert_eq!(tray.entries, [held.clone()]);
+    assert_eq!(tray.flips.iter().map(|flip| flip.rule).collect::<Vec<_>>(), [Rule::Held]);
+    assert_eq!(tray.flips[0].cause, Cause::Entries(vec![held]));
+    let pair = found.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
+    assert!(matches!(&pair.turned, Turned::Pair { was: Some(true), is: Some(false), .. }));
+}
+
+#[test]
+fn days_alone_end_the_rains() {
+    let book = fitting();
+    // 23 April is the last safe day.
+    let found = changes(&book.on("2026-04-23"), &book.on("2026-04-24"), &book.entries);
+    let pair = found.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
+    assert!(pair.entries.is_empty());
+    let season = pair.flips.iter().find(|flip| flip.rule == Rule::Season).unwrap();
+    assert_eq!((season.was, season.is, &season.cause), (Some(true), Some(false), &Cause::Passed(Passage::Rains)));
+    assert!(changes(&book.on(TODAY), &book.on(TODAY), &book.entries).is_empty());
+}
