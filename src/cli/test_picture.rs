@@ -137,6 +137,7 @@ pub fn empty() -> Picture {
     let mut site = Site { species: Arc::new(Catalogue::built_in()), ..Site::default() };
     site.nursery.add(day("2025-01-01"), entry(1), nursery());
     Picture {
+        places: std::sync::Arc::default(),
         day: day("2026-03-14"),
         looking: Looking::Today,
         known: None,

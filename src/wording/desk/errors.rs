@@ -223,14 +223,10 @@ impl Wording {
             Reason::NoColumn { accepted, seen } => self.sheet_no_column(accepted.join(", "), seen.join(", ")),
             Reason::ColumnsMeanTheSame(field) => self.sheet_columns_mean_the_same(field),
             Reason::SameAsLine { written, line } => self.sheet_same_as_line(written, *line as i64),
-            Reason::UnknownName { written, nearest } => {
-                self.nearest_after(self.line_unknown_name(written), nearest)
-            }
+            Reason::UnknownName { written, nearest } => self.nearest_after(self.line_unknown_name(written), nearest),
             Reason::NotAnAge(written) => self.sheet_not_an_age(written),
             Reason::NotASpacing(written) => self.sheet_not_a_spacing(written),
-            Reason::NotOneForEach { species, numbers } => {
-                self.sheet_not_one_for_each(*species as i64, *numbers as i64)
-            }
+            Reason::NotOneForEach { species, numbers } => self.sheet_not_one_for_each(*species as i64, *numbers as i64),
             Reason::NotUnderstood(written) => self.paper_not_understood(written),
             Reason::TooManyLines(most) => self.paper_too_many_lines(*most as i64),
         }
