@@ -252,3 +252,76 @@ fn outplanting_moves_plants_from_the_tray_into_the_bed() {
     assert_eq!((bed.living, bed.open_positions), (30, 14));
     assert_eq!(pair(&picture, "cof-1", "Upper 1").plants, 14);
 }
+
+#[test]
+fn bare_roots_that_were_potted_on_are_bag_plants_with_a_clock_of_their_own() {
+    let mut book = small_nursery();
+    book.write("2025-01-10", "plants_received", json!({"tray":"cof-8","species":"coffee","count":40,"from":"bought","form":"bare_root","good_until":"2025-01-13","age_days":150}));
+    book.write(
+        "2025-01-11",
+        "moved_on",
+        json!({"from":"cof-8","to":"cof-9","count":40,"how":"potted_on","container":"bag","place":"Half shade"}),
+    );
+    let picture = book.on("2025-03-01");
+    let potted = tray(&picture, "cof-9");
+    assert!(potted.criteria.iter().any(|criterion| criterion.rule == Rule::Hardening));
+    assert!(!potted.criteria.iter().any(|criterion| criterion.rule == Rule::GoodUntil));
+    // Overdue counts from the day the roots entered the bag; the age goes on from where they came from.
+    assert_eq!(criterion(&potted.criteria, Rule::DaysInContainer).known, Some(Measure::Days(49)));
+    assert_eq!(potted.age_days, Some(200));
+    assert_eq!(potted.counted_on, Some(day("2025-01-11")));
+}
+
+#[test]
+fn plants_that_are_too_tall_are_not_expected_to_shrink() {
+    let mut book = fitting();
+    let plants = vec![json!({"height_cm":70,"collar_mm":10}); 10];
+    book.write("2026-04-14", "measured", json!({"tray":"cof-1","plants":plants}));
+    let picture = book.on(TODAY);
+    let height = criterion(&tray(&picture, "cof-1").criteria, Rule::Height);
+    assert_eq!((height.met, height.expected), (Some(false), None));
+    assert_eq!(tray(&picture, "cof-1").ready_from, None);
+}
+
+#[test]
+fn of_several_holds_the_longest_leads() {
+    let mut book = fitting();
+    book.write("2026-04-10", "held", json!({"place":"Half shade","why":"aphids","until":"2026-05-01"}));
+    book.write("2026-04-11", "held", json!({"lot":"cof-L1","why":"promised","until":"2026-04-18"}));
+    let picture = book.on(TODAY);
+    assert_eq!(criterion(&tray(&picture, "cof-1").criteria, Rule::Held).expected, Some(day("2026-05-02")));
+}
+
+#[test]
+fn a_tray_raised_in_the_open_is_hardened_by_standing_there() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Open line","order":3,"shade_pct":0}));
+    book.write(
+        "2026-04-01",
+        "sown",
+        json!({"tray":"gre-1","lot":"unknown","species":"GRE","seeds":60,"container":"bag","place":"Open line"}),
+    );
+    book.write("2026-04-20", "counted", json!({"tray":"gre-1","standing":40}));
+    let hardening = |on: &str| criterion(&tray(&book.on(on), "gre-1").criteria, Rule::Hardening).met;
+    assert_eq!((hardening("2026-04-22"), hardening("2026-05-10")), (Some(false), Some(true)));
+}
+
+#[test]
+fn no_pair_fits_with_no_plants() {
+    let mut book = small_nursery();
+    open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
+    );
+    book.write("2026-02-20", "carried", json!({"tray":"cof-1","place":"Half shade"}));
+    for standing in 1..12 {
+        let mut book = book.clone();
+        book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":standing}));
+        let picture = book.on(TODAY);
+        let pair = pair(&picture, "cof-1", "Upper 1");
+        assert_eq!(pair.fits, pair.plants >= standing.min(5), "{standing}: {} of them", pair.plants);
+    }
+}

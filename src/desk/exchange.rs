@@ -97,8 +97,8 @@ impl Desk {
     }
 
     fn try_out(&mut self, known: Vec<Sealed>, drafts: Vec<Draft>) -> Result<Recorded, DeskError> {
-        let already = known.len();
-        let doubts = if known.is_empty() { self.rehearse(drafts)? } else { Vec::new() };
+        let (_, already) = self.try_known(known.clone())?;
+        let doubts = self.rehearse_with(known, drafts)?;
         Ok(Recorded { entries: Vec::new(), already, doubts })
     }
 }

@@ -154,46 +154,56 @@ impl Desk {
 
     /// Says what `record` would refuse or doubt, and writes nothing.
     pub fn rehearse(&mut self, drafts: Vec<Draft>) -> Result<Vec<Doubt>, DeskError> {
+        self.rehearse_with(Vec::new(), drafts)
+    }
+
+    /// The same beside lines with an identity of their own.
+    fn rehearse_with(&mut self, known: Vec<Sealed>, drafts: Vec<Draft>) -> Result<Vec<Doubt>, DeskError> {
         self.refresh()?;
-        let (_, judged) = judge::judge(&mut self.fold, drafts, self.now, self.now.moment)?;
-        judged.put_back(&mut self.fold);
-        Ok(judged.doubts)
+        let judged = self.judge_beside(&known, drafts, self.now.moment);
+        judged.map(|(_, doubts)| doubts)
+    }
+
+    fn try_known(&mut self, known: Vec<Sealed>) -> Result<(usize, usize), DeskError> {
+        Ok(self.journal.try_sealed(known)?)
     }
 
     /// Takes lines with an identity of their own, and drafts, all or none.
     pub fn take(&mut self, known: Vec<Sealed>, drafts: Vec<Draft>, moment: Moment) -> Result<Recorded, DeskError> {
         self.refresh()?;
-        let before = self.fold.all_doubts();
-        let known_entries: Vec<Arc<Entry>> =
-            known.iter().filter_map(|sealed| sealed.open().ok()).map(Arc::new).collect();
-        let with_known = !known_entries.is_empty();
-        if with_known {
-            // Drafts may speak of what the lines with identity bring.
-            self.fold.add(known_entries);
-        }
-        let judged = judge::judge(&mut self.fold, drafts, self.now, moment);
-        let (drafts, judged) = match judged {
-            Ok(judged) => judged,
-            Err(fault) => {
-                if with_known {
-                    self.fold_anew();
-                }
-                return Err(fault);
-            }
-        };
-        // What was tried is taken out again; what the file then gives back is what counts.
-        let doubts_of_drafts = judged.put_back(&mut self.fold);
-        if with_known {
-            self.fold_anew();
-        }
+        let (drafts, doubts) = self.judge_beside(&known, drafts, moment)?;
         let taken = self.journal.append_sealed(known, &drafts, moment)?;
         self.refresh()?;
-        let mut doubts = doubts_of_drafts;
-        if with_known {
-            doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
-        }
         let entries = taken.written.into_iter().map(|sealed| sealed.id).collect();
         Ok(Recorded { entries, already: taken.already, doubts })
+    }
+
+    /// Judges drafts on the book as it would be with the known lines in it, and leaves the fold as it was. Drafts may
+    /// speak of what those lines bring.
+    fn judge_beside(
+        &mut self,
+        known: &[Sealed],
+        drafts: Vec<Draft>,
+        moment: Moment,
+    ) -> Result<(Vec<Draft>, Vec<Doubt>), DeskError> {
+        let known: Vec<Arc<Entry>> = known
+            .iter()
+            .filter_map(|sealed| sealed.open().ok())
+            .filter(|entry| !self.fold.ledger().holds(&entry.id))
+            .map(Arc::new)
+            .collect();
+        if known.is_empty() {
+            let (drafts, judged) = judge::judge(&mut self.fold, drafts, self.now, moment)?;
+            let doubts = judged.put_back(&mut self.fold);
+            return Ok((drafts, doubts));
+        }
+        let before = self.fold.all_doubts();
+        self.fold.add(known);
+        let judged = judge::judge(&mut self.fold, drafts, self.now, moment);
+        let doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
+        // What was tried is taken out again; what the file then gives back is what counts.
+        self.fold_anew();
+        judged.map(|(drafts, _)| (drafts, doubts))
     }
 
     fn fold_anew(&mut self) {

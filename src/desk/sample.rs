@@ -86,7 +86,7 @@ pub fn make(file: &Path, shelf: &Path, now: Now) -> Result<Desk, SampleError> {
     Ok(desk)
 }
 
-/// Whether a file of the sample was made today and nobody has written in it, so that it can be made anew another day.
+/// Whether a file of the sample was made on another day and nobody has written in it, so that it can be made anew.
 pub fn is_stale(desk: &Desk) -> bool {
     let own = desk.entries().iter().any(|entry| entry.id.device.as_str() != SAMPLE_DEVICE);
     let newest = desk.entries().iter().map(|entry| entry.happened).max();

@@ -64,6 +64,15 @@ impl Journal {
         shelf.settle(hold, seq, hash, notes);
         Ok(Taken { added, already, written: written? })
     }
+
+    /// Says how many of these entries would be added and how many are here already, or why they could not be taken. Writes
+    /// nothing.
+    pub fn try_sealed(&mut self, known: Vec<Sealed>) -> Result<(usize, usize), JournalError> {
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        let counted = take_known(&transaction, known);
+        transaction.rollback()?;
+        counted
+    }
 }
 
 fn write_drafts(

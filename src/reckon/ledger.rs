@@ -22,6 +22,7 @@ pub struct View {
 pub struct Ledger {
     view: View,
     all: BTreeMap<OrderKey, Arc<Entry>>,
+    ids: HashSet<EntryId>,
     by_subject: HashMap<Subject, BTreeMap<OrderKey, Arc<Entry>>>,
     withdrawals: BTreeMap<(Moment, EntryId), Arc<Entry>>,
     withdrawn: HashSet<EntryId>,
@@ -35,6 +36,7 @@ impl Ledger {
         let mut ledger = Ledger {
             view,
             all: BTreeMap::new(),
+            ids: HashSet::new(),
             by_subject: HashMap::new(),
             withdrawals: BTreeMap::new(),
             withdrawn: HashSet::new(),
@@ -93,6 +95,7 @@ impl Ledger {
             if self.all.remove(&key).is_none() {
                 continue;
             }
+            self.ids.remove(&entry.id);
             wholly |= self.withdrawals.remove(&(entry.recorded, entry.id.clone())).is_some();
             wholly |= matches!(entry.what, What::Tray(TrayEntry::Relabelled(_)));
             for subject in subjects(&entry.what) {
@@ -128,6 +131,7 @@ impl Ledger {
         } else if entry.happened > self.view.day {
             return false;
         }
+        self.ids.insert(entry.id.clone());
         self.all.insert(entry.order_key(), entry);
         true
     }
@@ -230,7 +234,7 @@ impl Ledger {
 
     /// Whether an entry is in the view, taken back or not.
     pub fn holds(&self, id: &EntryId) -> bool {
-        self.all.values().any(|entry| entry.id == *id)
+        self.ids.contains(id)
     }
 
     /// Whether an entry has been taken back.

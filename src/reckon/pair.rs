@@ -6,6 +6,7 @@ use super::picture::{BedPicture, BedSpecies, PairPicture, Picture, Rule, TrayPic
 use super::stock::Places;
 use super::tray::exposure;
 use super::tray::light::LastLight;
+use super::tray::size::whole_plants;
 use super::tray::{is_bare, last_light_of};
 
 /// All pairs: fits first, those in the light before others, then by tray and bed.
@@ -34,7 +35,7 @@ fn pair(tray: &TrayPicture, last_light: Option<&LastLight>, bed: &BedPicture, li
     }
     criteria.extend(line.criteria.iter().cloned());
     let fits = criteria.iter().all(|criterion| !criterion.blocks);
-    let plants = (tray.plantable.likely + 1e-9).floor().clamp(0.0, f64::from(u32::MAX)) as u32;
+    let plants = whole_plants(tray.plantable.likely, tray.standing);
     PairPicture {
         tray: tray.code.clone(),
         bed: bed.name.clone(),

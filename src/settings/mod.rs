@@ -41,7 +41,7 @@ pub struct Folders {
 }
 
 impl Folders {
-    /// The folders of this user: `XDG_CONFIG_HOME` and `XDG_DATA_HOME` on Unix, the system's own elsewhere; below the
+    /// The folders of this user: `XDG_CONFIG_HOME` and `XDG_DATA_HOME` on Linux, the system's own elsewhere; below the
     /// present folder where the user has no home.
     pub fn of_user() -> Folders {
         match directories::ProjectDirs::from("", "", "outplant") {

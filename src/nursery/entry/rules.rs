@@ -15,6 +15,10 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
             "seeds / fruits + seeds_per_fruit / mass_g",
             has("seeds") || has("mass_g") || (has("fruits") && has("seeds_per_fruit")),
         ),
+        "measured" => not_empty(body, "plants"),
+        "lot_tested" => not_empty(body, "replicates"),
+        "withdrawn" => not_empty(body, "entries"),
+        "positions_blocked" => not_empty(body, "at"),
         "lot_counted" | "sown" => one_of("seeds / mass_g", has("seeds") || has("mass_g")),
         "shade_set" | "watering_set" => one_of("tray / place", has("tray") != has("place")),
         "held" | "released" => {
@@ -27,7 +31,8 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
         }
         "light_read" => {
             one_of("bed / place", has("bed") != has("place"))?;
-            one_of("readings / light_share", has("readings") || has("light_share"))
+            one_of("readings / light_share", has("readings") || has("light_share"))?;
+            not_empty(body, "readings")
         }
         "nurse_cut" => one_of("share / count", has("share") || has("count")),
         "let_go" => one_of("until / never", has("until") || has("never")),
@@ -43,6 +48,11 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
         }
         _ => Ok(()),
     }
+}
+
+fn not_empty(body: &Map<String, Value>, name: &str) -> Result<(), FieldFault> {
+    let empty = body.get(name).and_then(Value::as_array).is_some_and(Vec::is_empty);
+    if empty { Err(FieldFault { field: name.to_string(), problem: Problem::Empty }) } else { Ok(()) }
 }
 
 fn normals(body: &Map<String, Value>) -> Result<(), FieldFault> {

@@ -71,6 +71,9 @@ impl Field {
     pub fn unit(&self) -> Option<&'static str> {
         const UNITS: [&str; 14] =
             ["mpa", "pct", "deg", "lux", "cm", "mm", "ml", "kg", "m", "g", "c", "h", "days", "litres_per_day"];
+        if self.name.contains("_per_") && self.name != "water_litres_per_day" {
+            return None;
+        }
         UNITS.into_iter().find(|unit| self.name.strip_suffix(unit).is_some_and(|rest| rest.ends_with('_')))
     }
 }

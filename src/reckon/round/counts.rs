@@ -76,7 +76,8 @@ fn seed_is_due(story: &TrayStory, day: Day) -> bool {
 
 /// Seedlings that came up by the books.
 fn emerged(story: &TrayStory) -> u32 {
-    story.accounts.sown.saturating_sub(story.accounts.seed).saturating_add(story.accounts.twins)
+    let emerged = story.accounts.sown.saturating_sub(story.accounts.seed) + story.accounts.twins;
+    u32::try_from(emerged).unwrap_or(u32::MAX)
 }
 
 fn first_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Day> {
@@ -150,7 +151,11 @@ pub(super) fn stop_waiting(walk: &Walk<'_>) -> Vec<Stop> {
         if newest.is_some_and(|on| day.days_since(on) < quiet) || (tray.standing > 0 && !poor) {
             return None;
         }
-        let why = RoundReason::EmergenceOver { last_day, emerged: up, sown: story.accounts.sown };
+        let why = RoundReason::EmergenceOver {
+            last_day,
+            emerged: up,
+            sown: u32::try_from(story.accounts.sown).unwrap_or(u32::MAX),
+        };
         let mut stop = walk.tray_stop(tray, Task::StopWaiting, why).taking(minutes::LOOK, STOP_WAITING_SOURCE);
         stop.last = story
             .counts

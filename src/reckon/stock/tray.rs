@@ -54,47 +54,52 @@ pub struct Sowing {
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub struct Accounts {
     /// Seeds that came from lots.
-    pub sown: u32,
+    pub sown: u64,
     /// Plants that came from elsewhere.
-    pub arrived: u32,
+    pub arrived: u64,
     /// Plants that came from other trays.
-    pub moved_in: u32,
+    pub moved_in: u64,
     /// Seedlings beyond one a seed.
-    pub twins: u32,
+    pub twins: u64,
     /// Seed still in the tray.
-    pub seed: u32,
+    pub seed: u64,
     /// Living seedlings.
-    pub standing: u32,
+    pub standing: u64,
     /// Lost, by cause.
-    pub lost: BTreeMap<Arc<str>, u32>,
+    pub lost: BTreeMap<Arc<str>, u64>,
     /// Lost, cause not seen.
-    pub not_seen: u32,
+    pub not_seen: u64,
     /// Culled, by reason.
-    pub culled: BTreeMap<Arc<str>, u32>,
+    pub culled: BTreeMap<Arc<str>, u64>,
     /// Sold or given.
-    pub given_out: u32,
+    pub given_out: u64,
     /// Gone into other trays.
-    pub moved_out: u32,
+    pub moved_out: u64,
     /// Gone into beds.
-    pub planted: u32,
+    pub planted: u64,
     /// What the books cannot explain: in minus out.
     pub unexplained: i64,
 }
 
 impl Accounts {
     /// Everything lost, culled not included.
-    pub fn lost_in_all(&self) -> u32 {
-        self.lost.values().sum::<u32>() + self.not_seen
+    pub fn lost_in_all(&self) -> u64 {
+        self.lost.values().sum::<u64>() + self.not_seen
     }
 
     /// Everything culled.
-    pub fn culled_in_all(&self) -> u32 {
+    pub fn culled_in_all(&self) -> u64 {
         self.culled.values().sum()
     }
 
+    /// Living seedlings as a count for views; more than four thousand million do not stand in a nursery.
+    pub fn standing_count(&self) -> u32 {
+        u32::try_from(self.standing).unwrap_or(u32::MAX)
+    }
+
     /// In minus out; always zero.
-    pub fn balance(&self) -> i64 {
-        let inward = i64::from(self.sown) + i64::from(self.arrived) + i64::from(self.moved_in) + i64::from(self.twins);
+    pub fn balance(&self) -> i128 {
+        let inward = i128::from(self.sown + self.arrived + self.moved_in + self.twins);
         let outward = [
             self.seed,
             self.standing,
@@ -104,7 +109,7 @@ impl Accounts {
             self.moved_out,
             self.planted,
         ];
-        inward + self.unexplained - outward.into_iter().map(i64::from).sum::<i64>()
+        inward + i128::from(self.unexplained) - outward.into_iter().map(i128::from).sum::<i128>()
     }
 }
 
@@ -251,8 +256,8 @@ impl TrayStory {
     /// were moved in (they were counted then).
     pub fn counted_on(&self) -> Option<Day> {
         let arrived = match &self.origin {
-            Some(Origin::Received { day, .. }) => Some(*day),
-            Some(Origin::MovedOn(_)) => self.made_on,
+            Some(Origin::Received { day, .. }) if self.accounts.arrived > 0 => Some(*day),
+            Some(Origin::Received { .. } | Origin::MovedOn(_)) => self.made_on,
             Some(Origin::Sown) | None => None,
         };
         self.last_whole_count().map(|look| look.day).or(arrived)

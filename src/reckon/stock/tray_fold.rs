@@ -7,7 +7,7 @@ use super::lineage::{Lineage, lineage_of};
 use super::tray::{CountLook, Origin, SampleLook, Sowing, Spell, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
-use crate::nursery::entry::types::{Count, Text};
+use crate::nursery::entry::types::{Count, PlantForm, Text};
 use crate::nursery::entry::{Counted, Entry, GroundEntry, MovedOn, PlantsReceived, Resown, Sown, TrayEntry, What};
 use crate::reckon::ledger::Ledger;
 use crate::reckon::picture::{Doubt, DoubtKind};
@@ -15,13 +15,20 @@ use crate::reckon::site::Site;
 
 /// A rise in a tray without seed up to this many plants, or this share of what stands, corrects the earlier count
 /// (ours, common practice: a hand count misses a few).
-const MISCOUNT_PLANTS: u32 = 2;
+const MISCOUNT_PLANTS: u64 = 2;
 const MISCOUNT_SHARE: f64 = 0.05;
 
 /// Folds the entries of a tray.
 pub fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TrayStory {
-    let mut fold =
-        TrayFold { ledger, site, story: TrayStory::blank(code.clone()), gap: 0, gap_day: None, lost_since_look: 0 };
+    let mut fold = TrayFold {
+        ledger,
+        site,
+        story: TrayStory::blank(code.clone()),
+        gap: 0,
+        gap_day: None,
+        gap_look: None,
+        lost_since_look: 0,
+    };
     for entry in ledger.of(&Subject::Tray(code.clone())) {
         fold.story.entries.push(entry.id.clone());
         fold.take(entry);
@@ -35,10 +42,12 @@ struct TrayFold<'a> {
     site: &'a Site,
     story: TrayStory,
     /// Of the last look's fall, what nothing explained: a loss written for the same day fills it.
-    gap: u32,
+    gap: u64,
     gap_day: Option<Day>,
+    /// Which of the looks that was.
+    gap_look: Option<usize>,
     /// Losses written since the last look, which a look's `dead` may repeat.
-    lost_since_look: u32,
+    lost_since_look: u64,
 }
 
 impl TrayFold<'_> {
@@ -46,7 +55,7 @@ impl TrayFold<'_> {
         match &entry.what {
             What::Tray(what) => self.take_tray(entry, what),
             What::Ground(GroundEntry::Outplanted(out)) => {
-                let count = self.out(entry, out.count.0);
+                let count = self.out(entry, u64::from(out.count.0));
                 self.story.accounts.planted += count;
             }
             What::Ground(_) | What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => {}
@@ -59,12 +68,12 @@ impl TrayFold<'_> {
             TrayEntry::Resown(resown) => self.resown(entry, resown),
             TrayEntry::PlantsReceived(received) => self.received(entry, received),
             TrayEntry::Counted(look) => self.counted(entry, look),
-            TrayEntry::Stocktaken(look) => self.stocktaken(entry, look.standing.0),
-            TrayEntry::Lost(lost) => self.lost(entry, lost.count.0, &lost.cause),
-            TrayEntry::Culled(culled) => self.culled(entry, culled.count.0, &culled.why),
+            TrayEntry::Stocktaken(look) => self.stocktaken(entry, u64::from(look.standing.0)),
+            TrayEntry::Lost(lost) => self.lost(entry, u64::from(lost.count.0), &lost.cause),
+            TrayEntry::Culled(culled) => self.culled(entry, u64::from(culled.count.0), &culled.why),
             TrayEntry::MovedOn(moved) => self.moved(entry, moved),
             TrayEntry::GivenOut(given) => {
-                let count = self.out(entry, given.count.0);
+                let count = self.out(entry, u64::from(given.count.0));
                 self.story.accounts.given_out += count;
             }
             TrayEntry::Carried(carried) => {
@@ -160,8 +169,8 @@ impl TrayFold<'_> {
 
     fn put_seed(&mut self, entry: &Arc<Entry>, lot: Option<crate::base::LotCode>, seeds: Option<u32>) {
         let story = &mut self.story;
-        story.accounts.sown = story.accounts.sown.saturating_add(seeds.unwrap_or(0));
-        story.accounts.seed = story.accounts.seed.saturating_add(seeds.unwrap_or(0));
+        story.accounts.sown += u64::from(seeds.unwrap_or(0));
+        story.accounts.seed += u64::from(seeds.unwrap_or(0));
         story.seed_unknown |= seeds.is_none();
         story.sowings.push(Sowing { day: entry.happened, lot, seeds, entry: entry.id.clone() });
         let profile = story.species.as_ref().and_then(|key| self.site.profile(key));
@@ -183,8 +192,8 @@ impl TrayFold<'_> {
         self.made(entry, origin);
         self.settle_species(entry, Some(received.species.clone()));
         let accounts = &mut self.story.accounts;
-        accounts.arrived = accounts.arrived.saturating_add(received.count.0);
-        accounts.standing = accounts.standing.saturating_add(received.count.0);
+        accounts.arrived += u64::from(received.count.0);
+        accounts.standing += u64::from(received.count.0);
         self.story.sign = received.sign.as_ref().map(|sign| sign.0.to_string()).or(self.story.sign.take());
         self.enter_container(entry, received.container.clone());
         self.stand(entry, received.place.as_ref());
@@ -198,9 +207,9 @@ impl TrayFold<'_> {
             return;
         }
         if from == self.story.code {
-            let count = self.out(entry, moved.count.0);
+            let count = self.out(entry, u64::from(moved.count.0));
             self.story.accounts.moved_out += count;
-            let what = (to, count);
+            let what = (to, as_count(count));
             self.story.moves_out.push(Spell { from: entry.happened, what, entry: entry.id.clone() });
             return;
         }
@@ -208,7 +217,7 @@ impl TrayFold<'_> {
         let new = self.story.origin.is_none();
         if new {
             self.story.origin = Some(match lineage.received {
-                Some(received) => received,
+                Some(received) => potted(received),
                 None => Origin::MovedOn(moved.how),
             });
             self.story.made_on = Some(entry.happened);
@@ -218,8 +227,8 @@ impl TrayFold<'_> {
         self.story.sowings.sort_by(|a, b| (a.day, &a.entry).cmp(&(b.day, &b.entry)));
         self.story.sowings.dedup_by(|a, b| a.entry == b.entry);
         let accounts = &mut self.story.accounts;
-        accounts.moved_in = accounts.moved_in.saturating_add(moved.count.0);
-        accounts.standing = accounts.standing.saturating_add(moved.count.0);
+        accounts.moved_in += u64::from(moved.count.0);
+        accounts.standing += u64::from(moved.count.0);
         self.story.cells = moved.cells.map(|cells| cells.0).or(self.story.cells);
         if new || moved.container.is_some() {
             self.enter_container(entry, moved.container.clone());
@@ -258,13 +267,17 @@ impl TrayFold<'_> {
     }
 
     /// Takes plants out of the tray; what was not there comes from unexplained, with a Doubt.
-    fn out(&mut self, entry: &Arc<Entry>, count: u32) -> u32 {
+    fn out(&mut self, entry: &Arc<Entry>, count: u64) -> u64 {
         self.seen(entry);
         let stood = self.story.accounts.standing;
         if count > stood {
-            let kind = DoubtKind::MoreOutThanStood { tray: self.story.code.clone(), out: count, stood };
+            let kind = DoubtKind::MoreOutThanStood {
+                tray: self.story.code.clone(),
+                out: as_count(count),
+                stood: as_count(stood),
+            };
             self.doubt(entry, kind);
-            self.story.accounts.unexplained += i64::from(count - stood);
+            self.story.accounts.unexplained += as_difference(count - stood);
             self.story.accounts.standing = 0;
         } else {
             self.story.accounts.standing -= count;
@@ -272,37 +285,38 @@ impl TrayFold<'_> {
         count
     }
 
-    fn lost(&mut self, entry: &Arc<Entry>, count: u32, cause: &Text) {
+    fn lost(&mut self, entry: &Arc<Entry>, count: u64, cause: &Text) {
         let filled = self.fill_gap(entry, count);
         let rest = self.out(entry, count - filled);
         self.lost_since_look += rest;
         *self.story.accounts.lost.entry(cause.0.clone()).or_insert(0) += count;
     }
 
-    fn culled(&mut self, entry: &Arc<Entry>, count: u32, why: &Text) {
+    fn culled(&mut self, entry: &Arc<Entry>, count: u64, why: &Text) {
         let filled = self.fill_gap(entry, count);
-        let rest = self.out(entry, count - filled);
-        self.lost_since_look += rest;
+        self.out(entry, count - filled);
         *self.story.accounts.culled.entry(why.0.clone()).or_insert(0) += count;
     }
 
     /// A loss written for the day of a look whose fall nothing explained fills that gap and is not subtracted again.
-    fn fill_gap(&mut self, entry: &Arc<Entry>, count: u32) -> u32 {
+    fn fill_gap(&mut self, entry: &Arc<Entry>, count: u64) -> u64 {
         if self.gap_day != Some(entry.happened) {
             return 0;
         }
         let filled = count.min(self.gap);
         self.gap -= filled;
         self.story.accounts.not_seen -= filled;
-        if let Some(look) = self.story.counts.last_mut() {
-            look.not_seen -= filled;
+        if let Some(look) = self.gap_look.and_then(|at| self.story.counts.get_mut(at)) {
+            look.not_seen = look.not_seen.saturating_sub(as_count(filled));
         }
         filled
     }
 
-    fn stocktaken(&mut self, entry: &Arc<Entry>, standing: u32) {
+    fn stocktaken(&mut self, entry: &Arc<Entry>, standing: u64) {
+        // What a stocktake settles is settled: no earlier gap is left to fill.
+        (self.gap, self.gap_day, self.gap_look) = (0, None, None);
         let accounts = &mut self.story.accounts;
-        accounts.unexplained += i64::from(standing) - i64::from(accounts.standing);
+        accounts.unexplained += as_difference(standing) - as_difference(accounts.standing);
         accounts.standing = standing;
         // A stocktake settles what was doubted about the numbers before it.
         self.story.doubts.retain(|doubt| !settled_by_stocktake(&doubt.kind));
@@ -310,7 +324,7 @@ impl TrayFold<'_> {
             entry,
             &Counted {
                 tray: self.story.code.clone(),
-                standing: Count(standing),
+                standing: Count(as_count(standing)),
                 dead: None,
                 about: None,
                 cells_seen: None,
@@ -336,30 +350,31 @@ impl TrayFold<'_> {
             }
             return;
         }
-        let dead = look.dead.map_or(0, |dead| dead.0).saturating_sub(self.lost_since_look);
+        let dead = look.dead.map_or(0, |dead| u64::from(dead.0)).saturating_sub(self.lost_since_look);
         self.lost_since_look = 0;
-        self.gap = 0;
-        self.gap_day = Some(entry.happened);
+        (self.gap, self.gap_day, self.gap_look) = (0, Some(entry.happened), None);
         let books = self.story.accounts.standing;
         // What must have stood for this count to be true: what stands now and what was found dead.
-        let stood = look.standing.0.saturating_add(dead);
+        let standing = u64::from(look.standing.0);
+        let stood = standing + dead;
         if stood >= books {
-            self.risen(entry, stood - books, books, look.standing.0);
+            self.risen(entry, stood - books, books, standing);
             self.take_dead(dead);
         } else {
-            let fall = books - look.standing.0;
+            let fall = books - standing;
             self.take_dead(dead.min(fall));
             let gap = fall - dead.min(fall);
             self.story.accounts.standing -= gap;
             self.story.accounts.not_seen += gap;
             self.gap = gap;
+            self.gap_look = self.story.counts.len().checked_sub(1);
             if let Some(last) = self.story.counts.last_mut() {
-                last.not_seen = gap;
+                last.not_seen = as_count(gap);
             }
         }
     }
 
-    fn take_dead(&mut self, dead: u32) {
+    fn take_dead(&mut self, dead: u64) {
         if dead > 0 {
             let accounts = &mut self.story.accounts;
             accounts.standing -= dead;
@@ -372,12 +387,12 @@ impl TrayFold<'_> {
     }
 
     /// A rise: emergence while seed is due; a correction of the earlier count otherwise.
-    fn risen(&mut self, entry: &Arc<Entry>, rise: u32, books: u32, counted: u32) {
+    fn risen(&mut self, entry: &Arc<Entry>, rise: u64, books: u64, counted: u64) {
         if rise == 0 {
             return;
         }
         let due = self.story.seed_is_due(entry.happened);
-        let small = rise <= MISCOUNT_PLANTS.max((f64::from(books) * MISCOUNT_SHARE).ceil() as u32);
+        let small = rise <= MISCOUNT_PLANTS.max((books as f64 * MISCOUNT_SHARE).ceil() as u64);
         let mut left = rise;
         let mut corrected = 0;
         if !due && small {
@@ -412,16 +427,17 @@ impl TrayFold<'_> {
         }
         self.story.accounts.standing += rise;
         if let Some(last) = self.story.counts.last_mut() {
-            last.emerged = emerged;
-            last.corrected = corrected;
+            last.emerged = as_count(emerged);
+            last.corrected = as_count(corrected);
         }
     }
 
-    fn unexplained_rise(&mut self, entry: &Arc<Entry>, left: u32, books: u32, counted: u32, small: bool) {
-        self.story.accounts.unexplained += i64::from(left);
+    fn unexplained_rise(&mut self, entry: &Arc<Entry>, left: u64, books: u64, counted: u64, small: bool) {
+        self.story.accounts.unexplained += as_difference(left);
+        let (books, counted) = (as_count(books), as_count(counted));
         let tray = self.story.code.clone();
         if accounts_sown(&self.story) > 0 {
-            let most = self.story.accounts.sown.saturating_add(self.story.accounts.twins);
+            let most = as_count(self.story.accounts.sown + self.story.accounts.twins);
             self.doubt(entry, DoubtKind::MoreThanSeed { tray, counted, most });
         } else if !small {
             self.doubt(entry, DoubtKind::RiseWithoutSeed { tray, books, counted });
@@ -429,12 +445,11 @@ impl TrayFold<'_> {
     }
 
     /// How many more seedlings the seeds can still give beyond one each.
-    fn twins_possible(&self) -> u32 {
+    fn twins_possible(&self) -> u64 {
         let profile = self.story.species.as_ref().and_then(|key| self.site.profile(key));
         let each =
             profile.and_then(|profile| profile.seedlings_per_seed_most.as_ref()).map_or(1.0, |figure| figure.value);
-        let most =
-            (f64::from(self.story.accounts.sown) * (each - 1.0).max(0.0)).floor().min(f64::from(u32::MAX)) as u32;
+        let most = (self.story.accounts.sown as f64 * (each - 1.0).max(0.0)).floor().min(f64::from(u32::MAX)) as u64;
         most.saturating_sub(self.story.accounts.twins)
     }
 
@@ -464,8 +479,8 @@ impl TrayFold<'_> {
         self.story.doubts.push(Doubt { day: entry.happened, kind, entries: vec![entry.id.clone()] });
     }
 
-    /// Two devices that moved numbers of this tray on one day, at least one without a time of day: the other order may
-    /// give other numbers.
+    /// Two devices that moved numbers of this tray on one day, one of them by counting: the other order may give other
+    /// numbers.
     fn note_order_doubts(&mut self) {
         let code = self.story.code.clone();
         let mut doubts = Vec::new();
@@ -489,11 +504,47 @@ impl TrayFold<'_> {
     }
 }
 
+/// Plants from elsewhere that were moved on stand in a container of ours: bare roots and stumps are none any more.
+fn potted(origin: Origin) -> Origin {
+    match origin {
+        Origin::Received {
+            from,
+            form: PlantForm::BareRoot | PlantForm::Stump,
+            age_days,
+            height_cm,
+            light_share,
+            day,
+            entry,
+            ..
+        } => Origin::Received {
+            from,
+            form: PlantForm::Bag,
+            age_days,
+            good_until: None,
+            height_cm,
+            light_share,
+            day,
+            entry,
+        },
+        Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_) => origin,
+    }
+}
+
 /// The cause under which plants found dead at a count are booked.
 pub const FOUND_DEAD: &str = "found dead";
 
-fn accounts_sown(story: &TrayStory) -> u32 {
+fn accounts_sown(story: &TrayStory) -> u64 {
     story.accounts.sown
+}
+
+/// A number of plants as a count for views.
+fn as_count(plants: u64) -> u32 {
+    u32::try_from(plants).unwrap_or(u32::MAX)
+}
+
+/// A number of plants as a difference; no book holds enough entries to pass its end.
+fn as_difference(plants: u64) -> i64 {
+    i64::try_from(plants).unwrap_or(i64::MAX)
 }
 
 fn settled_by_stocktake(kind: &DoubtKind) -> bool {

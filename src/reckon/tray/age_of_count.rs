@@ -6,7 +6,7 @@ use std::sync::Arc;
 use crate::base::{Day, Range, TrayCode};
 use crate::reckon::stock::{Origin, TrayStory};
 
-/// A count this old or older is shown as a range, days (ours).
+/// A count older than this is shown as a range, days (ours).
 pub const OLD_AFTER_DAYS: i32 = 21;
 /// Weekly loss taken where this nursery has not shown its own (ours).
 const USUAL_WEEKLY_LOSS: f64 = 0.01;
@@ -21,8 +21,8 @@ pub fn weekly_loss(stories: &BTreeMap<TrayCode, Arc<TrayStory>>, day: Day) -> f6
     for story in stories.values() {
         let Some(made) = story.made_on else { continue };
         let accounts = &story.accounts;
-        let gone = f64::from(accounts.lost_in_all());
-        let most = f64::from(accounts.standing + accounts.moved_out + accounts.planted + accounts.given_out) + gone;
+        let gone = accounts.lost_in_all() as f64;
+        let most = (accounts.standing + accounts.moved_out + accounts.planted + accounts.given_out) as f64 + gone;
         // About half of the time passes before plants stand, and half of those that went were there: a rough mean.
         plant_weeks += most * f64::from(day.days_since(made).clamp(0, 365)) / 7.0 / 2.0;
         lost += gone;
@@ -32,7 +32,7 @@ pub fn weekly_loss(stories: &BTreeMap<TrayCode, Arc<TrayStory>>, day: Day) -> f6
 
 /// Low, likely and high of what stands in a tray on a day. `likely` stays what the books hold.
 pub fn standing_range(story: &TrayStory, weekly_loss: f64, day: Day) -> Range {
-    let books = f64::from(story.accounts.standing);
+    let books = story.accounts.standing as f64;
     let counted = story.counted_on().or(match &story.origin {
         Some(Origin::Sown) => story.made_on,
         Some(Origin::MovedOn(_) | Origin::Received { .. }) | None => None,

@@ -13,6 +13,8 @@ pub const LEAST_DAYS: i32 = 7;
 pub const LAST_STEP_DAYS: i32 = 7;
 /// Length where the profile has no template, days (common practice: 4-6 weeks; Tearfund Pillars guide F14).
 const USUAL_TEMPLATE_DAYS: f64 = 28.0;
+/// Light from which a tray stands in the open, a share of the open light (ours).
+const OPEN_LIGHT: f64 = 0.90;
 /// A change of light smaller than this share is no step (ours: a shade cloth moved by a hand's breadth).
 const SMALLEST_STEP: f64 = 0.02;
 
@@ -180,6 +182,14 @@ pub fn criterion(
         return Criterion::unknown(Rule::Hardening, Some(needed), true, SOURCE)
             .expected_on(Some(from))
             .resting_on([entry.clone()]);
+    }
+    if let Some(open) = history.last().filter(|stretch| stretch.light.is_some_and(|light| light >= OPEN_LIGHT)) {
+        // In the open there is no step left to take: standing there as long as hardening lasts is hardening.
+        let days = day.days_since(open.from.max(story.made_on.unwrap_or(open.from)));
+        let from = day.plus(length - days);
+        return Criterion::known(Rule::Hardening, needed, Measure::Days(days), Basis::Reckoned, days >= length, SOURCE)
+            .expected_on(Some(from))
+            .resting_on(open.entries.iter().cloned());
     }
     Criterion::known(Rule::Hardening, needed, Measure::Days(0), Basis::Reckoned, false, SOURCE)
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))

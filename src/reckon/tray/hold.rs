@@ -13,7 +13,10 @@ const COMMON: &str = "common practice";
 pub fn held(story: &TrayStory, places: &Places, lots_held: &[Spell<(String, Option<Day>)>], day: Day) -> Criterion {
     let at_place = story.place().and_then(|place| places.get(place)).and_then(|place| place.held.as_ref());
     let all = story.held.iter().chain(at_place).chain(lots_held);
-    let in_force = all.filter(|spell| spell.from <= day && spell.what.1.is_none_or(|until| day <= until)).last();
+    // Of several the one that holds longest; one without an end longest of all.
+    let in_force = all
+        .filter(|spell| spell.from <= day && spell.what.1.is_none_or(|until| day <= until))
+        .max_by_key(|spell| (spell.what.1.is_none(), spell.what.1));
     match in_force {
         None => Criterion::known(Rule::Held, Measure::No, Measure::No, Basis::Reckoned, true, COMMON),
         Some(spell) => {

@@ -72,9 +72,9 @@ pub fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayPicture 
         species: story.species.clone(),
         lots: lots_of(story),
         stage: judged.stage(&criteria, ready, day),
-        standing: story.accounts.standing,
+        standing: story.accounts.standing_count(),
         standing_range,
-        seed: story.accounts.seed,
+        seed: u32::try_from(story.accounts.seed).unwrap_or(u32::MAX),
         counted_on: story.counted_on(),
         plantable,
         plantable_basis: share.basis,
@@ -107,7 +107,7 @@ fn good_until_of(story: &TrayStory) -> Option<Day> {
 
 fn load_criterion(story: &TrayStory, plantable: crate::base::Range, basis: Basis) -> Criterion {
     const SOURCE: &str = "a load is 5 plants, or all that stand where fewer do (ours, common practice)";
-    let standing = story.accounts.standing;
+    let standing = story.accounts.standing_count();
     let met = size::is_load(plantable.likely, standing);
     let needed = Measure::PlantsAtLeast(size::load(standing));
     let entries = size::last_sample(story).map(|sample| sample.entry.clone());
@@ -194,7 +194,7 @@ impl Judged<'_> {
     }
 
     fn living(&self) -> Criterion {
-        let standing = self.story.accounts.standing;
+        let standing = self.story.accounts.standing_count();
         let known = Measure::Plants(crate::base::Range::exact(f64::from(standing)));
         Criterion::known(
             Rule::Living,

@@ -122,8 +122,14 @@ pub fn load(standing: u32) -> u32 {
 
 /// Whether a share of what stands is at least one load.
 pub fn is_load(plants: f64, standing: u32) -> bool {
-    // Rounded up, so that 4 of 4 plants at 80 % are still a load.
-    standing > 0 && (plants - 1e-9).ceil() >= f64::from(load(standing))
+    standing > 0 && whole_plants(plants, standing) >= load(standing)
+}
+
+/// A likely number of plants as whole plants: rounded down, but where fewer than a load stand rounded up, so that four
+/// plants of which 80 % are likely good still are the load of four (ours).
+pub fn whole_plants(likely: f64, standing: u32) -> u32 {
+    let whole = if standing < LOAD_PLANTS { (likely - 1e-9).ceil() } else { (likely + 1e-9).floor() };
+    whole.clamp(0.0, f64::from(u32::MAX)) as u32
 }
 
 /// The criteria `height`, `collar` and `leaves`.
@@ -136,7 +142,7 @@ pub fn criteria(
 ) -> Vec<Criterion> {
     let limits = limits(profile, has_collar_rule(story));
     let sample = last_sample(story);
-    let standing = story.accounts.standing;
+    let standing = story.accounts.standing_count();
     let mut all = Vec::new();
     if let Some((least, most)) = limits.height {
         let needed = Measure::HeightBand { least, most };
@@ -145,7 +151,9 @@ pub fn criteria(
             Some(sample) => {
                 let heights: Vec<f64> = sample.plants.iter().map(|plant| plant.height_cm.0).collect();
                 let pass = sample.plants.iter().filter(|plant| limits.height_passes(plant)).count() as u32;
-                let grown = reaches_on(sample, mean(&heights), least, profile, age_days, day);
+                let share = f64::from(pass) / heights.len().max(1) as f64;
+                let passes = is_load(share * f64::from(standing), standing);
+                let grown = reaches_on(sample, mean(&heights), least, passes, profile, age_days, day);
                 sampled(Rule::Height, needed, sample, pass, heights.len() as u32, mean(&heights), standing)
                     .with_source(&limits.height_source)
                     .expected_on(grown)
@@ -223,12 +231,14 @@ fn reaches_on(
     sample: &SampleLook,
     mean_cm: f64,
     least_cm: f64,
+    passes: bool,
     profile: Option<&Profile>,
     age_days: Option<i32>,
     day: Day,
 ) -> Option<Day> {
     if mean_cm >= least_cm {
-        return Some(sample.day);
+        // Tall enough; where the sample fails all the same, plants are too tall, and no day mends that.
+        return passes.then_some(sample.day);
     }
     let emerged = profile.and_then(|profile| profile.emerge_half_days.as_ref()).map_or(0.0, |figure| figure.value);
     let age_at_sample = f64::from(age_days? - day.days_since(sample.day)) - emerged;

@@ -98,7 +98,7 @@ pub fn holding(story: &TrayStory, profile: Option<&Profile>, site: &Site, age: &
     let mut entries = vec![spell.entry.clone()];
     entries.extend(described.map(|(entry, _)| entry.clone()));
     // Plants from elsewhere brought their container with them: their whole age counts, where it is known.
-    let brought = matches!(story.origin, Some(Origin::Received { .. })) && story.containers.len() == 1;
+    let brought = story.accounts.arrived > 0 && story.containers.len() == 1;
     let since = if brought { age.oldest_on? } else { spell.from };
     Some(Holding { since, limit_days: scaled.unwrap_or(most).round() as i32, volume_known: scaled.is_some(), entries })
 }
