@@ -91,9 +91,14 @@ fn living_trays_are_counted_every_fortnight_and_weekly_when_ready() {
     // Counted on 10 April and ready: due on the 17th.
     assert!(!has(&book, "2026-04-16", "count cof-1"));
     assert!(has(&book, "2026-04-17", "count cof-1"));
-    book.write("2026-04-15", "held", json!({"tray":"cof-1","why":"promised"}));
-    assert!(!has(&book, "2026-04-23", "count cof-1"), "growing on: 14 days");
-    assert!(has(&book, "2026-04-24", "count cof-1"));
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-2","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
+    );
+    book.write("2026-04-10", "counted", json!({"tray":"cof-2","standing":50}));
+    assert!(!has(&book, "2026-04-23", "count cof-2"), "growing on: 14 days");
+    assert!(has(&book, "2026-04-24", "count cof-2"));
     book.write("2026-04-24", "pest_seen", json!({"tray":"cof-1","what":"ants"}));
     book.write("2026-04-24", "counted", json!({"tray":"cof-1","standing":40}));
     assert!(has(&book, "2026-04-26", "count cof-1"), "sick: 2 days");
@@ -415,4 +420,48 @@ fn days_alone_end_the_rains() {
     let season = pair.flips.iter().find(|flip| flip.rule == Rule::Season).unwrap();
     assert_eq!((season.was, season.is, &season.cause), (Some(true), Some(false), &Cause::Passed(Passage::Rains)));
     assert!(changes(&book.on(TODAY), &book.on(TODAY), &book.entries).is_empty());
+}
+
+#[test]
+fn a_tray_is_measured_lifted_and_watered_less_as_its_days_come() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-09-20",
+        "sown",
+        json!({"tray":"cof-3","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
+    );
+    book.write("2026-01-10", "counted", json!({"tray":"cof-3","standing":50}));
+    // Least days end on 18 April: a sample from 30 days before, a plug from 14.
+    assert!(!has(&book, "2026-03-18", "measure cof-3") && has(&book, "2026-03-19", "measure cof-3"));
+    assert!(!has(&book, "2026-04-03", "check_plug cof-3") && has(&book, "2026-04-04", "check_plug cof-3"));
+    let plants = json!([{"height_cm":18,"collar_mm":4},{"height_cm":20,"collar_mm":4}]);
+    book.write("2026-03-20", "measured", json!({"tray":"cof-3","plants":plants}));
+    book.write("2026-04-05", "plug_checked", json!({"tray":"cof-3","roots":"crumbles"}));
+    assert!(!has(&book, "2026-04-17", "measure cof-3") && has(&book, "2026-04-18", "measure cof-3"));
+    assert!(!has(&book, "2026-04-25", "check_plug cof-3") && has(&book, "2026-04-26", "check_plug cof-3"));
+    // In the bed's light since 21 March; the template waters every 2 days from 14 days before 18 April, then every 3.
+    book.write("2026-03-21", "carried", json!({"tray":"cof-3","place":"Half shade"}));
+    assert!(!has(&book, "2026-04-03", "water cof-3"));
+    let RoundReason::StepDue { step, .. } = stop(&book, "2026-04-04", "water cof-3").why else { panic!("no step") };
+    assert_eq!((step.light_next, step.water_every_days), (None, Some(2)));
+    book.write("2026-04-04", "watering_set", json!({"tray":"cof-3","every_days":2}));
+    assert!(!has(&book, "2026-04-10", "water cof-3") && has(&book, "2026-04-11", "water cof-3"));
+}
+
+#[test]
+fn a_fence_is_asked_about_only_in_a_field_with_fences() {
+    let mut book = fitting();
+    assert!(!has(&book, TODAY, "fence Upper 1"));
+    open_bed(&mut book, "Upper 2");
+    book.write("2026-04-10", "prepared", json!({"bed":"Upper 2","task":"fenced"}));
+    assert!(has(&book, TODAY, "fence Upper 1") && !has(&book, TODAY, "fence Upper 2"));
+}
+
+#[test]
+fn a_coming_day_and_a_past_day_have_their_own_round() {
+    let book = fitting();
+    assert!(!has(&book, "2025-06-10", "count cof-1"), "nothing is up yet");
+    assert!(has(&book, "2025-07-15", "count cof-1"));
+    let whole = book.on("2027-01-01");
+    assert!(round(&whole).stops.iter().any(|stop| stop.task == Task::Gauge));
 }

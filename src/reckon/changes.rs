@@ -137,10 +137,10 @@ impl<'a> News<'a> {
         let mut all: Vec<EntryId> = rests.cloned().collect();
         let rested: BTreeSet<&EntryId> = was.into_iter().flat_map(|criterion| &criterion.entries).collect();
         for entry in &self.entries {
-            if let What::Book(BookEntry::Withdrawn(taken)) = &entry.what {
-                if taken.entries.iter().any(|target| rested.contains(target)) {
-                    all.push(entry.id.clone());
-                }
+            if let What::Book(BookEntry::Withdrawn(taken)) = &entry.what
+                && taken.entries.iter().any(|target| rested.contains(target))
+            {
+                all.push(entry.id.clone());
             }
         }
         all.sort();

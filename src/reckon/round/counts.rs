@@ -2,7 +2,7 @@
 
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
-use super::walk::Walk;
+use super::walk::{Walk, all_of};
 use crate::base::{Day, Range};
 use crate::reckon::picture::{Measure, Stage, TrayPicture};
 use crate::reckon::stock::{Origin, TrayStory};
@@ -62,8 +62,8 @@ pub(super) fn sick(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Option<String>
     if let Some(pest) = pest {
         return Some(Some(pest.what.0.clone()));
     }
-    let gone: u32 = story.counts.iter().filter(|look| lately(look.day)).map(|look| look.not_seen).sum();
-    let stood = f64::from(tray.standing + gone);
+    let gone = all_of(story.counts.iter().filter(|look| lately(look.day)).map(|look| look.not_seen));
+    let stood = f64::from(tray.standing) + f64::from(gone);
     (gone > 0 && f64::from(gone) >= stood * SICK_LOSS_SHARE).then_some(None)
 }
 
@@ -179,7 +179,7 @@ pub(super) fn prick_out(walk: &Walk<'_>) -> Vec<Stop> {
         let from_days = half.round() as i32 + PRICK_OUT_AFTER_DAYS;
         let most_up = expected_emergence(walk, tray)
             .is_none_or(|expected| f64::from(emerged(story)) >= expected * MOST_EMERGED_SHARE);
-        if day.days_since(sown) < from_days || !(most_up || !seed_is_due(story, day)) {
+        if day.days_since(sown) < from_days || (!most_up && seed_is_due(story, day)) {
             return None;
         }
         let why =

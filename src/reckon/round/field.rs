@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
-use super::walk::Walk;
+use super::walk::{Walk, all_of};
 use crate::base::{Day, EntryId, Range, SpeciesKey};
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::picture::{BedPicture, Measure};
@@ -31,13 +31,13 @@ fn rings(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let young = |cohort: &&CohortStory| (RINGS_FROM_DAYS..=RINGS_UNTIL_DAYS).contains(&day.days_since(cohort.day));
     let cohorts: Vec<&CohortStory> = set_out(bed, day).filter(young).collect();
     let planted = cohorts.iter().map(|cohort| cohort.day).min()?;
-    let weeded = bed.story.work.iter().filter(|work| work.task == GroundTask::Weeded && work.day <= day).next_back();
+    let weeded = bed.story.work.iter().rfind(|work| work.task == GroundTask::Weeded && work.day <= day);
     let since = weeded.map_or(planted, |work| work.day.max(planted));
     let days_since = day.days_since(since);
     if days_since < RINGS_EVERY_DAYS {
         return None;
     }
-    let plants: u32 = cohorts.iter().map(|cohort| cohort.living).sum();
+    let plants = all_of(cohorts.iter().map(|cohort| cohort.living));
     let mut stop = walk
         .bed_stop(bed, Task::Weed, RoundReason::RingWeeding { days_since, plants })
         .risking(Stake::Planted, f64::from(plants) * GRASS_LOSS, RINGS_EVERY_DAYS)
@@ -56,8 +56,8 @@ fn nurses(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     if days_since < NURSES_EVERY_DAYS {
         return None;
     }
-    let alive: u32 = living().map(|nurse| nurse.alive).sum();
-    let under: u32 = bed.species.iter().map(|line| line.living.saturating_add(line.open_positions)).sum();
+    let alive = all_of(living().map(|nurse| nurse.alive));
+    let under = all_of(bed.species.iter().map(|line| line.living.saturating_add(line.open_positions)));
     let mut stop = walk
         .bed_stop(bed, Task::CountNurses, RoundReason::NursesNotCounted { days_since, alive })
         .risking(Stake::Planted, f64::from(under) * NURSE_GAP_LOSS, NURSES_EVERY_DAYS)
@@ -83,8 +83,8 @@ fn survivors(walk: &Walk<'_>, bed: &BedPicture) -> Vec<Stop> {
     for cohort in set_out(bed, day) {
         let Some(species) = &cohort.species else { continue };
         let planting = plantings.entry((cohort.day, species.clone())).or_default();
-        planting.planted += cohort.planted;
-        planting.living += cohort.living;
+        planting.planted = planting.planted.saturating_add(cohort.planted);
+        planting.living = planting.living.saturating_add(cohort.living);
         planting.entries.push(cohort.entry.clone());
         let looks = bed.story.survival.iter().filter(|look| look.day <= day && counts(look, cohort));
         planting.counted.extend(looks.map(|look| look.day));

@@ -26,7 +26,7 @@ pub(super) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
     let mut going = BTreeMap::new();
     for tray in trays {
         let (Some(species), Some(mut beds)) = (tray.species.as_ref(), fits.remove(&tray.code)) else { continue };
-        beds.sort_by(|a, b| b.1.cmp(&a.1));
+        beds.sort_by_key(|(_, plants)| std::cmp::Reverse(*plants));
         let mut left = beds.iter().map(|(_, plants)| *plants).max().unwrap_or(0).max(plantable(tray));
         let mut to = Vec::new();
         for (bed, plants) in beds {
@@ -57,7 +57,7 @@ pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
             .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None });
         // A plug that holds can carry a tray past its clock: then today is the day.
         let until = [tray.best_before.map(|last| last.max(day)), safe].into_iter().flatten().min();
-        let planted: u32 = beds.iter().map(|to| to.after_others).sum();
+        let planted = walk.going_out(tray);
         let stays = tray.standing.saturating_sub(plantable(tray));
         let why = RoundReason::Fits { beds: beds.clone(), stays };
         let mut stop = walk

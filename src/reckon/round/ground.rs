@@ -2,7 +2,7 @@
 
 use super::intervals::*;
 use super::stop::{ForTray, LastLook, RoundReason, Stake, Stop, Task};
-use super::walk::{Walk, asked, days_until};
+use super::walk::{Walk, all_of, asked, days_until};
 use crate::base::Day;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::bed::season;
@@ -30,19 +30,27 @@ pub(super) fn ground(walk: &Walk<'_>) -> Vec<Stop> {
 }
 
 /// The first tray that comes for a species within so many days, planted in the rains.
-fn coming(walk: &Walk<'_>, line: &BedSpecies, within_days: i32) -> Option<Coming> {
+fn coming(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies, within_days: i32) -> Option<Coming> {
     let day = walk.day();
     let all = walk.living_trays().filter(|tray| tray.species.as_ref() == Some(&line.species)).filter_map(|tray| {
         let ready_from = walk.comes_ready(tray)?;
         let rains = season::criterion(&walk.picture.site, ready_from);
         let plant_on = if rains.met == Some(false) { rains.expected? } else { ready_from };
         // What goes out elsewhere today does not wait for this bed.
-        let left = tray.standing - walk.going_out(tray).min(tray.standing);
+        let goes = walk.goes_out(tray);
+        let to = walk.going.get(&tray.code).into_iter().flatten();
+        let elsewhere = all_of(to.filter(|to| to.bed != bed.name).map(|to| to.after_others));
+        let left = tray.standing.saturating_sub(elsewhere);
         let plants = f64::from(left.min(line.open_positions));
         let tray = ForTray { tray: tray.code.clone(), species: line.species.clone(), ready_from };
-        (left > 0 && plant_on.days_since(day) <= within_days).then_some(Coming { tray, plant_on, plants })
+        let due = left > 0 && plant_on.days_since(day) <= within_days;
+        due.then_some((goes, Coming { tray, plant_on, plants }))
     });
-    all.min_by(|a, b| (a.plant_on, b.plants).partial_cmp(&(b.plant_on, a.plants)).unwrap_or(std::cmp::Ordering::Equal))
+    // A tray that stays here today before one that goes elsewhere, then the larger.
+    let first = all.min_by(|(a_goes, a), (b_goes, b)| {
+        (a.plant_on, a_goes).cmp(&(b.plant_on, b_goes)).then_with(|| b.plants.total_cmp(&a.plants))
+    });
+    first.map(|(_, coming)| coming)
 }
 
 /// Lines of a plan with room whose light does not speak against planting now.
@@ -57,7 +65,7 @@ fn lit(line: &&BedSpecies) -> bool {
 }
 
 fn first_coming(walk: &Walk<'_>, bed: &BedPicture, within_days: i32) -> Option<Coming> {
-    let all = plantable_lines(bed).filter(lit).filter_map(|line| coming(walk, line, within_days));
+    let all = plantable_lines(bed).filter(lit).filter_map(|line| coming(walk, bed, line, within_days));
     all.min_by_key(|coming| coming.plant_on)
 }
 
@@ -98,7 +106,7 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     }
     let asked = unmet(bed, Rule::Fenced)?;
     let young = bed.story.cohorts.iter().filter(|cohort| walk.day().days_since(cohort.day) <= FENCE_UNTIL_DAYS);
-    let living: u32 = young.map(|cohort| cohort.living).sum();
+    let living = all_of(young.map(|cohort| cohort.living));
     let coming = first_coming(walk, bed, GROUND_AHEAD_DAYS);
     if living == 0 && coming.is_none() {
         return None;
@@ -133,14 +141,14 @@ fn light(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     if bed.light_now.is_some() {
         return None;
     }
-    let all = plantable_lines(bed).filter_map(|line| coming(walk, line, LOOK_AHEAD_DAYS));
+    let all = plantable_lines(bed).filter_map(|line| coming(walk, bed, line, LOOK_AHEAD_DAYS));
     let coming = all.min_by_key(|coming| coming.plant_on)?;
     let last = bed.story.light.iter().rfind(|look| look.day <= walk.day());
     let why = RoundReason::LightNotRead { last_read: last.map(|look| look.day), tray: coming.tray.clone() };
     let until = last_safe(walk, &coming);
     let mut stop = walk
         .bed_stop(bed, Task::ReadLight, why)
-        .risking(Stake::Planting, coming.plants * chance(bed), days_until(walk.day(), until))
+        .risking(Stake::Planting, coming.plants * LOOK_OPENS * chance(bed), days_until(walk.day(), until))
         .taking(minutes::LIGHT, LIGHT_SOURCE);
     stop.until = until;
     stop.last = last.map(|look| LastLook { day: look.day, figure: Measure::Light(look.share) });
@@ -154,7 +162,7 @@ fn light(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
 fn soil(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let coming = plantable_lines(bed)
         .filter(|line| asked(&line.criteria, Rule::Soil).is_some_and(|asked| asked.met.is_none()))
-        .filter_map(|line| coming(walk, line, LOOK_AHEAD_DAYS).map(|coming| (line, coming)))
+        .filter_map(|line| coming(walk, bed, line, LOOK_AHEAD_DAYS).map(|coming| (line, coming)))
         .min_by_key(|(_, coming)| coming.plant_on);
     let (line, coming) = coming?;
     // Dry ground says nothing: the rod waits for rain.
@@ -166,7 +174,7 @@ fn soil(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let until = last_safe(walk, &coming);
     let mut stop = walk
         .bed_stop(bed, Task::CheckSoil, why)
-        .risking(Stake::Planting, coming.plants * chance(bed), days_until(walk.day(), until))
+        .risking(Stake::Planting, coming.plants * LOOK_OPENS * chance(bed), days_until(walk.day(), until))
         .taking(minutes::SOIL, SOIL_SOURCE);
     stop.until = until;
     stop.expect = soil.needed.clone();

@@ -109,6 +109,8 @@ fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let rest = tray.standing.saturating_sub((tray.plantable.likely + 1e-9).floor().max(0.0) as u32);
     // A tray of which nothing passes yet is small, not sorted out.
     let sorted = tray.ready || tray.story.accounts.planted > 0;
+    // One that fits a bed is sorted when it goes.
+    let sorted = sorted && !walk.going.contains_key(&tray.code);
     if rest < LOAD_PLANTS || tray.standing == 0 || !sorted {
         return None;
     }

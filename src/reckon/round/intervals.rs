@@ -150,6 +150,8 @@ pub const NURSE_GAP_LOSS: f64 = 0.05;
 pub const NURSES_SOURCE: &str = "ours: a nurse plant's crown changes in two months";
 /// Light and soil are looked at where a tray is ready within so many days: 3 months. Common practice.
 pub const LOOK_AHEAD_DAYS: i32 = 90;
+/// Chance that a look at light or soil opens the bed. Ours.
+pub const LOOK_OPENS: f64 = 0.5;
 /// Source of light readings ahead.
 pub const LIGHT_SOURCE: &str =
     "common practice: light is checked 3 months before planting; a reading lasts 60 days (ours)";

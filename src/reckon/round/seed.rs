@@ -2,7 +2,7 @@
 
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
-use super::walk::Walk;
+use super::walk::{Walk, all_of};
 use crate::base::{Day, LotCode, Range};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Figure, Profile};
@@ -92,8 +92,8 @@ fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life<'_>) -
 fn plants_wanted(walk: &Walk<'_>, lot: &LotStory) -> f64 {
     let germination = walk.profile(lot.species.as_ref()).and_then(|profile| profile.germination_fresh_pct.as_ref());
     let could = f64::from(lot.seeds_left.unwrap_or(0)) * germination.map_or(0.5, |figure| figure.value / 100.0);
-    let room: u32 =
-        lot.species.iter().flat_map(|species| walk.open_lines(species)).map(|(_, l)| l.open_positions).sum();
+    let lines = lot.species.iter().flat_map(|species| walk.open_lines(species));
+    let room = all_of(lines.map(|(_, line)| line.open_positions));
     could.min(f64::from(room))
 }
 

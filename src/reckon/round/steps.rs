@@ -3,7 +3,7 @@
 use super::counts::sick;
 use super::intervals::*;
 use super::stop::{NextStep, RoundReason, Stake, Stop, Task};
-use super::walk::{Walk, asked};
+use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, PlaceName};
 use crate::nursery::species::HardeningStep;
 use crate::reckon::picture::{Rule, Stage, TrayPicture};
@@ -165,7 +165,8 @@ pub(super) fn treatments_over(walk: &Walk<'_>) -> Vec<Stop> {
         stops.push(over(stop, f64::from(tray.standing), safe_from, &spell.entry));
     }
     for (name, place) in walk.picture.places.iter() {
-        let standing: u32 = walk.living_trays().filter(|t| t.place.as_ref() == Some(name)).map(|t| t.standing).sum();
+        let here = walk.living_trays().filter(|tray| tray.place.as_ref() == Some(name));
+        let standing = all_of(here.map(|tray| tray.standing));
         let spell = place.treatments.iter().rev().find(|spell| just(spell.what.1) && spell.from < spell.what.1);
         let Some(spell) = spell.filter(|_| standing > 0) else { continue };
         let why = RoundReason::TreatmentOver { with: spell.what.0.clone(), safe_from: spell.what.1 };
@@ -176,7 +177,7 @@ pub(super) fn treatments_over(walk: &Walk<'_>) -> Vec<Stop> {
         let Some((with, safe_from, entry)) = bed.story.treated.as_ref().filter(|(_, safe, _)| just(*safe)) else {
             continue;
         };
-        let living: u32 = bed.species.iter().map(|line| line.living).sum();
+        let living = all_of(bed.species.iter().map(|line| line.living));
         let why = RoundReason::TreatmentOver { with: with.clone(), safe_from: *safe_from };
         let stop = walk.bed_stop(bed, Task::TreatmentOver, why);
         stops.push(over(stop, f64::from(living), *safe_from, entry));

@@ -31,6 +31,11 @@ pub(super) fn days_until(day: Day, until: Option<Day>) -> i32 {
     until.map_or(NO_LAST_DAY_DAYS, |until| (until.days_since(day) + 1).max(1))
 }
 
+/// The sum of numbers of plants, stopping at the largest number there is.
+pub(super) fn all_of(plants: impl Iterator<Item = u32>) -> u32 {
+    plants.fold(0, u32::saturating_add)
+}
+
 /// A question of a verdict.
 pub(super) fn asked(criteria: &[Criterion], rule: Rule) -> Option<&Criterion> {
     criteria.iter().find(|criterion| criterion.rule == rule)
@@ -55,7 +60,7 @@ impl<'a> Walk<'a> {
 
     /// How many plants of a tray go out today: those for which the trays that can wait less leave room.
     pub(super) fn going_out(&self, tray: &TrayPicture) -> u32 {
-        self.going.get(&tray.code).into_iter().flatten().map(|to| to.after_others).sum()
+        all_of(self.going.get(&tray.code).into_iter().flatten().map(|to| to.after_others))
     }
 
     pub(super) fn goes_out(&self, tray: &TrayPicture) -> bool {
