@@ -10,5 +10,6 @@ mod house;
 mod pulled_plug;
 mod readiness_worked;
 mod round_worked;
+mod sample_nursery;
 mod science_handbook;
 mod support;

@@ -136,7 +136,7 @@ pub struct Write {
     /// The kind of entry; without one, all kinds are listed.
     pub kind: Option<String>,
     /// key=value, for each field.
-    #[arg(value_name = "KEY=VALUE", allow_hyphen_values = true)]
+    #[arg(value_name = "KEY=VALUE")]
     pub fields: Vec<String>,
 }
 

@@ -6,7 +6,25 @@ use std::sync::Arc;
 
 use crate::base::{Day, EntryId, Moment, TrayCode};
 use crate::nursery::entry::subject::{Subject, subjects};
-use crate::nursery::entry::{BookEntry, Entry, OrderKey, TrayEntry, What};
+use crate::nursery::entry::{BookEntry, Entry, OrderKey, SiteEntry, TrayEntry, What};
+
+/// Whether an entry describes something that was there before it was described: on days before the first description of
+/// its name that one holds.
+fn reaches_back(what: &What) -> bool {
+    match what {
+        What::Site(entry) => match entry {
+            SiteEntry::NurserySet(_)
+            | SiteEntry::SeasonSet(_)
+            | SiteEntry::SpeciesSet(_)
+            | SiteEntry::PlaceSet(_)
+            | SiteEntry::ContainerSet(_)
+            | SiteEntry::FieldSet(_)
+            | SiteEntry::BedSet(_) => true,
+            SiteEntry::PositionsBlocked(_) => false,
+        },
+        What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,
+    }
+}
 
 /// Which entries are looked at.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -128,7 +146,7 @@ impl Ledger {
         if let What::Book(BookEntry::Withdrawn(_)) = &entry.what {
             // A withdrawal acts on every day; its own happened is never used.
             self.withdrawals.insert((entry.recorded, entry.id.clone()), entry.clone());
-        } else if entry.happened > self.view.day {
+        } else if entry.happened > self.view.day && !reaches_back(&entry.what) {
             return false;
         }
         self.ids.insert(entry.id.clone());
