@@ -455,3 +455,50 @@ fn nurse_plants_say_when_they_shade_and_when_they_end() {
     assert_eq!(banana.ends_about, Some(day("2026-01-10").plus(426)));
     assert_eq!(banana.counted_on, Some(day(ON)));
 }
+
+#[test]
+fn every_cohort_is_asked_for_its_gaps() {
+    let mut page = ready_bed();
+    planted(&mut page, "2025-04-09", "cof-001", 12);
+    planted(&mut page, "2025-10-09", "cof-002", 10);
+    let counted = |page: &mut Page, on: &str, tray: &str, alive: u32, dead: u32| {
+        let fields = json!({"species":"coffee","tray":tray,"alive":alive,"dead":dead});
+        page.write(on, "survival_counted", bed(fields));
+    };
+    // 8 of 10 is 80 %, enough; 9 of 12 is 75 %, not enough, though it was written second.
+    counted(&mut page, "2026-04-05", "cof-002", 8, 2);
+    assert_eq!(page.first(ON).standing, Standing::Open);
+    counted(&mut page, "2026-04-05", "cof-001", 9, 3);
+    assert_eq!(page.first(ON).standing, Standing::Refill);
+    // A later look at another cohort leaves it; a later look at the same one takes its place.
+    counted(&mut page, "2026-04-06", "cof-002", 8, 2);
+    assert_eq!(page.first(ON).standing, Standing::Refill);
+    counted(&mut page, "2026-04-07", "cof-001", 11, 1);
+    assert_eq!(page.first(ON).standing, Standing::Open);
+}
+
+#[test]
+fn plants_set_since_fill_the_gaps_of_the_cohorts_one_after_the_other() {
+    let mut page = ready_bed();
+    planted(&mut page, "2026-03-20", "cof-001", 20);
+    planted(&mut page, "2026-03-21", "cof-002", 20);
+    for (tray, dead) in [("cof-001", 3), ("cof-002", 4)] {
+        let fields = json!({"species":"coffee","tray":tray,"alive":20 - dead,"dead":dead});
+        page.write("2026-04-05", "survival_counted", bed(fields));
+    }
+    planted(&mut page, "2026-04-06", "cof-003", 6);
+    assert_eq!(page.first(ON).standing, Standing::Refill, "7 are gone, 6 were set");
+    planted(&mut page, "2026-04-07", "cof-004", 1);
+    assert_eq!(page.first(ON).standing, Standing::Open);
+}
+
+#[test]
+fn a_look_at_some_rows_does_not_hide_the_count_of_the_whole_bed() {
+    let mut page = ready_bed();
+    planted(&mut page, "2026-03-20", "cof-001", 20);
+    page.write("2026-04-05", "survival_counted", bed(json!({"species":"coffee","alive":15,"dead":5})));
+    page.write("2026-04-06", "survival_counted", bed(json!({"species":"coffee","alive":4,"dead":0,"rows":"1"})));
+    assert_eq!(page.first(ON).standing, Standing::Refill);
+    page.write("2026-04-07", "survival_counted", bed(json!({"species":"coffee","alive":20,"dead":0})));
+    assert_eq!(page.first(ON).standing, Standing::Open);
+}

@@ -147,12 +147,25 @@ pub struct SurvivalLook {
     pub outplanted_on: Option<Day>,
     /// Whether neither a tray nor a day of planting was written: every cohort of the species was counted.
     pub of_all: bool,
+    /// The cohorts it matches, by the entries that set them.
+    pub cohorts: Vec<EntryId>,
+    /// The rows and places looked at; none where it was all of the bed.
+    pub part: Option<PartOfBed>,
     /// Alive.
     pub alive: u32,
     /// Dead.
     pub dead: u32,
     /// The entry.
     pub entry: EntryId,
+}
+
+/// Rows and places of a bed as they were written, blanks and the order of places aside.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct PartOfBed {
+    /// The rows, without blanks.
+    pub rows: Option<String>,
+    /// Places (row, place), in order.
+    pub spots: Vec<(u32, u32)>,
 }
 
 /// The story of a bed.

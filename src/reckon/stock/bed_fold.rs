@@ -3,7 +3,9 @@
 
 use std::sync::Arc;
 
-use super::bed::{BedStory, CohortStory, GroundLook, LightLook, NurseStory, SoilLook, SurvivalLook, WorkDone};
+use super::bed::{
+    BedStory, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
+};
 use super::bed_books::{self, Book};
 use super::bed_cuts;
 use super::lineage::lineage_of;
@@ -297,17 +299,20 @@ impl BedFold<'_> {
                 && look.outplanted_on.is_none_or(|day| cohort.day == day)
         };
         let youngest = self.story.cohorts.iter().filter(|cohort| matches(cohort)).map(|cohort| cohort.day).max();
-        self.story.survival.push(SurvivalLook {
+        let part = part_of_bed(look.rows.as_ref(), look.at.as_ref());
+        let survival = SurvivalLook {
             day: entry.happened,
             species: species.clone(),
             tray: tray.clone(),
             outplanted_on: look.outplanted_on.or(youngest),
             of_all: look.tray.is_none() && look.outplanted_on.is_none(),
+            cohorts: Vec::new(),
+            part,
             alive: look.alive.0,
             dead: look.dead.0,
             entry: entry.id.clone(),
-        });
-        if in_part(look.rows.as_ref(), look.at.as_ref()) {
+        };
+        if survival.part.is_some() {
             bed_books::bury(&mut self.story.cohort_books(matches), u64::from(look.dead.0));
         } else if youngest.is_some() {
             self.settle_cohorts(entry, &species, look.alive.0, &matches);
@@ -321,6 +326,9 @@ impl BedFold<'_> {
             self.story.cohorts.push(unwritten);
             self.settle_cohorts(entry, &species, look.alive.0, &matches);
         }
+        let counted = self.story.cohorts.iter().filter(|cohort| matches(cohort));
+        let cohorts = counted.map(|cohort| cohort.entry.clone()).collect();
+        self.story.survival.push(SurvivalLook { cohorts, ..survival });
     }
 
     fn settle_cohorts(
@@ -446,6 +454,14 @@ fn cohort(
 
 fn spots(at: Option<&Vec<Spot>>) -> Vec<(u32, u32)> {
     at.into_iter().flatten().filter_map(|written| spot(&written.0)).collect()
+}
+
+fn part_of_bed(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> Option<PartOfBed> {
+    let mut spots = spots(at);
+    spots.sort_unstable();
+    spots.dedup();
+    let named = in_part(rows, at);
+    named.then(|| PartOfBed { rows: rows.map(|rows| rows.0.split_whitespace().collect()), spots })
 }
 
 fn in_part(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> bool {
