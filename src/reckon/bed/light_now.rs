@@ -18,10 +18,10 @@ pub const TOLERANCE: f64 = 0.02;
 const FUZZ: f64 = 1e-9;
 
 const READING_RULE: &str =
-    "readings under 60 days old, newer ones weigh more, none from before the last felling (ours)";
+    "readings under 60 days old, newer ones weigh more, none from before the last great cut or loss (ours)";
 
-/// The mean of the readings that count on a day, newer ones weighing more. None from before the last felling or stem cut
-/// of nurse plants in the bed is used: it tells of a shade that no longer stands.
+/// The mean of the readings that count on a day, newer ones weighing more. None from before the last cut or loss that took
+/// much of the nurse plants in the bed is used: it tells of a shade that no longer stands.
 pub fn light_now(story: &BedStory, day: Day) -> Option<LightNow> {
     let counting: Vec<&LightLook> = counting(story, day).collect();
     let read_on = counting.iter().map(|look| look.day).max()?;

@@ -172,7 +172,7 @@ fn newer_readings_weigh_more_and_old_ones_no_longer_count() {
 fn a_reading_before_the_last_felling_no_longer_counts() {
     let mut page = ready_bed();
     nurse(&mut page, "2026-02-01", "pigeon pea", 40);
-    page.write("2026-04-02", "nurse_cut", bed(json!({"nurse":"pigeon pea","what":"leaves","share":0.5})));
+    page.write("2026-04-02", "nurse_cut", bed(json!({"nurse":"pigeon pea","what":"leaves","share":0.2})));
     assert!(page.picture(ON).light_now.is_some());
     page.write("2026-04-05", "nurse_cut", bed(json!({"nurse":"pigeon pea","what":"felled","count":10})));
     assert!(page.picture("2026-04-04").light_now.is_some());
@@ -501,4 +501,44 @@ fn a_look_at_some_rows_does_not_hide_the_count_of_the_whole_bed() {
     assert_eq!(page.first(ON).standing, Standing::Refill);
     page.write("2026-04-07", "survival_counted", bed(json!({"species":"coffee","alive":20,"dead":0})));
     assert_eq!(page.first(ON).standing, Standing::Open);
+}
+
+/// Whether a reading of 1 April still counts after something was written of 40 pigeon peas on the 5th.
+fn reading_holds(kind: &str, mut fields: Value) -> bool {
+    let mut page = ready_bed();
+    nurse(&mut page, "2026-02-01", "pigeon pea", 40);
+    let named = if kind == "plants_lost" { "species" } else { "nurse" };
+    fields[named] = json!("pigeon pea");
+    page.write("2026-04-05", kind, bed(fields));
+    assert!(page.picture("2026-04-04").light_now.is_some());
+    page.picture(ON).light_now.is_some()
+}
+
+#[test]
+fn only_a_cut_of_a_tenth_or_more_voids_a_reading() {
+    for what in ["stem", "felled"] {
+        assert!(reading_holds("nurse_cut", json!({"what":what,"count":3})), "{what} 3 of 40");
+        assert!(!reading_holds("nurse_cut", json!({"what":what,"count":4})), "{what} 4 of 40");
+        assert!(reading_holds("nurse_cut", json!({"what":what,"share":0.09})), "{what} 0.09");
+        assert!(!reading_holds("nurse_cut", json!({"what":what,"share":0.1})), "{what} 0.1");
+    }
+}
+
+#[test]
+fn a_strong_chop_of_leaves_voids_a_reading() {
+    assert!(reading_holds("nurse_cut", json!({"what":"leaves","share":0.29})));
+    assert!(!reading_holds("nurse_cut", json!({"what":"leaves","share":0.3})));
+    // The leaves of 11 and of 12 plants out of 40; half of the leaves of 20.
+    assert!(reading_holds("nurse_cut", json!({"what":"leaves","count":11})));
+    assert!(!reading_holds("nurse_cut", json!({"what":"leaves","count":12})));
+    assert!(reading_holds("nurse_cut", json!({"what":"leaves","count":20,"share":0.5})));
+}
+
+#[test]
+fn nurse_plants_lost_to_wind_or_cattle_void_a_reading() {
+    assert!(reading_holds("nurse_counted", json!({"alive":37,"cause":"wind"})));
+    assert!(!reading_holds("nurse_counted", json!({"alive":36,"cause":"wind"})));
+    assert!(reading_holds("nurse_counted", json!({"alive":2,"rows":"1"})), "a look at a row settles nothing");
+    assert!(reading_holds("plants_lost", json!({"count":3,"cause":"cattle"})));
+    assert!(!reading_holds("plants_lost", json!({"count":4,"cause":"cattle"})));
 }

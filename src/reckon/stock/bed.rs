@@ -113,16 +113,16 @@ pub struct WorkDone {
     pub entry: EntryId,
 }
 
-/// Something cut or lifted of the nurse plants.
+/// Something cut or lifted of the nurse plants, or so many of them lost that light came in.
 #[derive(Clone, PartialEq, Debug)]
 pub struct GroundLook {
     /// The day.
     pub day: Day,
     /// The nurse plant.
     pub nurse: SpeciesKey,
-    /// What was cut.
-    pub what: crate::nursery::entry::types::CutWhat,
-    /// Plants cut or lifted, where written or reckoned from a share.
+    /// What was cut; none where plants were lost to wind, cattle, ants.
+    pub what: Option<crate::nursery::entry::types::CutWhat>,
+    /// Plants cut, lifted or lost, where written or reckoned from a share.
     pub plants: Option<u32>,
     /// Whether it let light in: a light reading before it no longer holds.
     pub opens_light: bool,
@@ -187,7 +187,7 @@ pub struct BedStory {
     pub soil: Vec<SoilLook>,
     /// Work done, oldest first.
     pub work: Vec<WorkDone>,
-    /// Cuts of nurse plants, oldest first.
+    /// Cuts of nurse plants, and losses that let light in, oldest first.
     pub cuts: Vec<GroundLook>,
     /// Survival counts, oldest first.
     pub survival: Vec<SurvivalLook>,

@@ -118,7 +118,9 @@ impl BedFold<'_> {
             GroundEntry::Outplanted(out) => self.outplanted(entry, out),
             GroundEntry::PlantsLost(lost) => {
                 let species = self.species(entry, &lost.species);
+                let lived = self.nurses_of(&species);
                 self.remove(entry, &species, lost.count.0);
+                self.note_loss(entry, &species, lived, self.nurses_of(&species));
             }
             GroundEntry::SurvivalCounted(look) => self.survival_counted(entry, look),
         }
@@ -190,11 +192,15 @@ impl BedFold<'_> {
         let part = in_part(look.rows.as_ref(), look.at.as_ref());
         if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
             if !part {
+                let lived = self.nurses_of(&species);
                 self.settle_nurses(entry, &species, look.alive.0);
+                self.note_loss(entry, &species, lived, look.alive.0);
             }
         } else if self.story.cohorts.iter().any(of_species) {
             if !part {
+                let lived = self.story.living_of(&species);
                 self.settle_cohorts(entry, &species, look.alive.0, &of_species);
+                self.note_loss(entry, &species, lived, look.alive.0);
             }
             return;
         } else {
@@ -207,6 +213,28 @@ impl BedFold<'_> {
             if look.bunches_showing.is_some() {
                 nurse.bunches_showing = if nurse.alive > 0 { bunches.take() } else { None };
             }
+        }
+    }
+
+    /// Living nurse plants of a species.
+    fn nurses_of(&self, species: &SpeciesKey) -> u32 {
+        let nurses = self.story.nurses.iter().filter(|nurse| nurse.nurse == *species);
+        nurses.map(|nurse| nurse.alive).fold(0, u32::saturating_add)
+    }
+
+    /// A great fall of nurse plants lets light in like a felling.
+    fn note_loss(&mut self, entry: &Arc<Entry>, nurse: &SpeciesKey, lived: u32, alive: u32) {
+        if bed_cuts::loss_opens(lived, alive) {
+            self.story.cuts.push(GroundLook {
+                day: entry.happened,
+                nurse: nurse.clone(),
+                what: None,
+                plants: Some(lived - alive),
+                opens_light: true,
+                lifts_tubers: false,
+                order: self.order,
+                entry: entry.id.clone(),
+            });
         }
     }
 
@@ -241,7 +269,7 @@ impl BedFold<'_> {
         let of_plants = |share: f64| (f64::from(lived) * share).round() as u32;
         let shared = cut.share.filter(|_| cut.what != CutWhat::Leaves).map(|share| of_plants(share.0));
         let plants = cut.count.map(|count| count.0).or(shared);
-        let effect = bed_cuts::effect(self.site, &species, cut.what, plants, lived);
+        let effect = bed_cuts::effect(self.site, &species, cut, lived);
         if effect.ends_plants {
             self.remove(entry, &species, plants.unwrap_or(0));
         }
@@ -249,7 +277,7 @@ impl BedFold<'_> {
         self.story.cuts.push(GroundLook {
             day: entry.happened,
             nurse: species,
-            what: cut.what,
+            what: Some(cut.what),
             plants,
             opens_light: effect.opens_light && !none,
             lifts_tubers: effect.lifts_tubers && !none,
