@@ -542,3 +542,13 @@ fn nurse_plants_lost_to_wind_or_cattle_void_a_reading() {
     assert!(reading_holds("plants_lost", json!({"count":3,"cause":"cattle"})));
     assert!(!reading_holds("plants_lost", json!({"count":4,"cause":"cattle"})));
 }
+
+#[test]
+fn dry_said_aloud_wins_and_a_soaking_long_ago_tells_nothing() {
+    let dry = (None, Some(Measure::ReadDry), true);
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"wet":false,"days_since_soaking":2})), dry);
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"days_since_soaking":14})).0, Some(true));
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"days_since_soaking":14.5})), dry);
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"days_since_soaking":30})), dry);
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"wet":true,"days_since_soaking":30})).0, Some(true));
+}

@@ -92,7 +92,8 @@ pub struct SoilLook {
     pub rod: bool,
     /// Depth, cm.
     pub depth_cm: Option<f64>,
-    /// Whether the ground was at field capacity: `wet`, or at least 2 days since a soaking; none = not said.
+    /// Whether the ground was at field capacity: `wet` where it was said, else 2 to 14 days since a soaking; none = not
+    /// said.
     pub at_field_capacity: Option<bool>,
     /// Tubers lifted there.
     pub tubers: Option<Tubers>,

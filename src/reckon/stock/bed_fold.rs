@@ -22,7 +22,7 @@ use crate::reckon::ledger::Ledger;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::site::Site;
 use crate::science::light::{LuxPair, light_share};
-use crate::science::soil::{DAYS_AFTER_SOAKING, rod_resistance_mpa};
+use crate::science::soil::{at_field_capacity, rod_resistance_mpa};
 
 /// Distance of nurse plants that were counted but never written as planted, where their profile gives none, m (ours).
 const UNWRITTEN_SPACING_M: f64 = 1.0;
@@ -304,13 +304,12 @@ impl BedFold<'_> {
     fn soil_checked(&mut self, entry: &Arc<Entry>, check: &SoilChecked) {
         let by_rod = check.push_kg.zip(check.rod_mm).and_then(|(push, rod)| rod_resistance_mpa(push.0, rod.0).ok());
         let written = check.resistance_mpa.map(|mpa| mpa.0);
-        let soaked = check.days_since_soaking.map(|days| days.0 >= f64::from(DAYS_AFTER_SOAKING));
         self.story.soil.push(SoilLook {
             day: entry.happened,
             resistance_mpa: written.or(by_rod),
             rod: written.is_none() && by_rod.is_some(),
             depth_cm: check.depth_cm.map(|depth| depth.0),
-            at_field_capacity: if check.wet == Some(true) { Some(true) } else { soaked.or(check.wet) },
+            at_field_capacity: at_field_capacity(check.wet, check.days_since_soaking.map(|days| days.0)),
             tubers: check.tubers,
             entry: entry.id.clone(),
         });
