@@ -552,3 +552,16 @@ fn dry_said_aloud_wins_and_a_soaking_long_ago_tells_nothing() {
     assert_eq!(soil(json!({"resistance_mpa":1.0,"days_since_soaking":30})), dry);
     assert_eq!(soil(json!({"resistance_mpa":1.0,"wet":true,"days_since_soaking":30})).0, Some(true));
 }
+
+#[test]
+fn some_rows_weeded_again_do_not_spoil_the_whole() {
+    let mut page = coffee_bed();
+    page.write("2026-03-20", "prepared", bed(json!({"task":"weeded"})));
+    page.write("2026-04-01", "prepared", bed(json!({"task":"weeded","rows":"1-3"})));
+    let asked = page.asked(ON, Rule::Weeded);
+    assert_eq!((asked.met, asked.warns, asked.known), (Some(true), false, Some(Measure::On(day("2026-03-20")))));
+    // 30 days after 20 March only the rows are left.
+    assert_eq!(page.asked("2026-04-19", Rule::Weeded).warns, false);
+    let part = page.asked("2026-04-20", Rule::Weeded);
+    assert_eq!((part.met, part.warns, part.known), (Some(true), true, Some(Measure::On(day("2026-04-01")))));
+}
