@@ -565,3 +565,11 @@ fn some_rows_weeded_again_do_not_spoil_the_whole() {
     let part = page.asked("2026-04-20", Rule::Weeded);
     assert_eq!((part.met, part.warns, part.known), (Some(true), true, Some(Measure::On(day("2026-04-01")))));
 }
+
+#[test]
+fn a_share_written_leads_over_the_pairs_beside_it() {
+    let mut page = coffee_bed();
+    let pairs = json!([{"under_lux":2000,"open_lux":10000}]);
+    page.write("2026-04-01", "light_read", bed(json!({"readings":pairs,"light_share":0.6})));
+    assert!((page.picture(ON).light_now.unwrap().share - 0.6).abs() < 1e-9);
+}

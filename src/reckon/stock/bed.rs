@@ -69,7 +69,7 @@ pub struct NurseStory {
 pub struct LightLook {
     /// The day.
     pub day: Day,
-    /// Share of the open light: the mean of the pairs, or as written.
+    /// Share of the open light: as written, else the mean of the pairs.
     pub share: f64,
     /// How many pairs.
     pub pairs: u32,

@@ -9,6 +9,7 @@ use super::bed::{
 use super::bed_books::{self, Book};
 use super::bed_cuts;
 use super::lineage::lineage_of;
+use super::place::share_read;
 use crate::base::{BedName, SpeciesKey, TrayCode};
 use crate::nursery::entry::shape::spot;
 use crate::nursery::entry::subject::Subject;
@@ -21,7 +22,6 @@ use crate::reckon::bed::positions;
 use crate::reckon::ledger::Ledger;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::site::Site;
-use crate::science::light::{LuxPair, light_share};
 use crate::science::soil::{at_field_capacity, rod_resistance_mpa};
 
 /// Distance of nurse plants that were counted but never written as planted, where their profile gives none, m (ours).
@@ -287,13 +287,11 @@ impl BedFold<'_> {
     }
 
     fn light_read(&mut self, entry: &Arc<Entry>, read: &LightRead) {
-        let pairs: Vec<LuxPair> = read.readings.iter().flatten().map(lux_pair).collect();
-        let share = light_share(&pairs).ok().or(read.light_share.map(|share| share.0));
-        if let Some(share) = share.filter(|share| share.is_finite()) {
+        if let Some(share) = share_read(read) {
             self.story.light.push(LightLook {
                 day: entry.happened,
-                share: share.clamp(0.0, 1.0),
-                pairs: u32::try_from(pairs.len()).unwrap_or(u32::MAX),
+                share,
+                pairs: read.readings.as_ref().map_or(0, |pairs| u32::try_from(pairs.len()).unwrap_or(u32::MAX)),
                 sky: read.sky,
                 order: self.order,
                 entry: entry.id.clone(),
@@ -493,8 +491,4 @@ fn part_of_bed(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> Option<PartOfBed>
 
 fn in_part(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> bool {
     rows.is_some() || at.is_some_and(|at| !at.is_empty())
-}
-
-fn lux_pair(pair: &crate::nursery::entry::LightPair) -> LuxPair {
-    LuxPair { under_lux: pair.under_lux.0, open_lux: pair.open_lux.0 }
 }
