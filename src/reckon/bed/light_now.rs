@@ -70,8 +70,12 @@ pub fn criterion(story: &BedStory, profile: Option<&Profile>, day: Day) -> Crite
         return Criterion::unknown(Rule::LightNow, Some(needed), true, &source).resting_on(last);
     };
     let inside = light.share >= least - TOLERANCE - FUZZ && light.share <= most + TOLERANCE + FUZZ;
-    Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, &source)
-        .resting_on(light.entries)
+    let mut criterion =
+        Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, &source)
+            .resting_on(light.entries);
+    // Read in some rows only: it counts, and says so.
+    criterion.warns = inside && counting(story, day).all(|look| look.in_part);
+    criterion
 }
 
 /// The light of the coming months: not reckoned yet, so it neither blocks nor warns.

@@ -51,8 +51,11 @@ pub fn criterion(story: &BedStory, profile: Option<&Profile>, day: Day) -> Crite
             lifted
         }
         (Some((look, told)), _) => {
-            Criterion::known(Rule::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
-                .resting_on([look.entry.clone()])
+            let mut read = Criterion::known(Rule::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
+                .resting_on([look.entry.clone()]);
+            // Looked at in some rows only: it counts, and says so.
+            read.warns = told.soft && look.in_part;
+            read
         }
         (None, _) => not_told(needed, looks().next()),
     }

@@ -573,3 +573,19 @@ fn a_share_written_leads_over_the_pairs_beside_it() {
     page.write("2026-04-01", "light_read", bed(json!({"readings":pairs,"light_share":0.6})));
     assert!((page.picture(ON).light_now.unwrap().share - 0.6).abs() < 1e-9);
 }
+
+#[test]
+fn looks_at_some_rows_only_count_and_warn() {
+    let mut page = coffee_bed();
+    page.write("2026-04-01", "light_read", bed(json!({"light_share":0.6,"rows":"1"})));
+    page.write("2026-04-01", "soil_checked", bed(json!({"resistance_mpa":1.0,"wet":true,"at":["1.1"]})));
+    for rule in [Rule::LightNow, Rule::Soil] {
+        let asked = page.asked(ON, rule);
+        assert_eq!((asked.met, asked.warns, asked.blocks), (Some(true), true, false), "{rule:?}");
+    }
+    page.write("2026-04-02", "light_read", bed(json!({"light_share":0.6})));
+    page.write("2026-04-02", "soil_checked", bed(json!({"resistance_mpa":1.0,"wet":true})));
+    for rule in [Rule::LightNow, Rule::Soil] {
+        assert!(!page.asked(ON, rule).warns, "{rule:?}");
+    }
+}

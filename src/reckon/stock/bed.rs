@@ -75,6 +75,8 @@ pub struct LightLook {
     pub pairs: u32,
     /// The sky.
     pub sky: Option<Sky>,
+    /// Whether only some rows or places were named.
+    pub in_part: bool,
     /// Its place among the entries of the bed.
     pub order: usize,
     /// The entry.
@@ -97,6 +99,8 @@ pub struct SoilLook {
     pub at_field_capacity: Option<bool>,
     /// Tubers lifted there.
     pub tubers: Option<Tubers>,
+    /// Whether only some rows or places were named.
+    pub in_part: bool,
     /// The entry.
     pub entry: EntryId,
 }
