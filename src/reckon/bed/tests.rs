@@ -589,3 +589,41 @@ fn looks_at_some_rows_only_count_and_warn() {
         assert!(!page.asked(ON, rule).warns, "{rule:?}");
     }
 }
+
+#[test]
+fn a_rock_blocks_its_spot_of_ground_on_every_grid() {
+    let mut page = Page::default();
+    let plan = [
+        line("coffee", "rectangle", 2.5, 2.0),
+        line("avocado", "square", 8.0, 8.0),
+        line("grevillea", "square", 4.0, 4.0),
+    ];
+    lay_out(&mut page, "2026-01-05", json!(plan));
+    let open = |page: &Page| -> Vec<u32> {
+        let species = page.picture(ON).species;
+        species.iter().map(|species| species.positions - species.open_positions).collect()
+    };
+    // 2.2 of the coffee is at 2 m along and 2.5 m across: within 4 m of avocado 1.1 at 0, 0 (3.2 m), farther from its
+    // others; over 2 m from every grevillea (0, 4 is 2.5 m away).
+    page.write("2026-02-01", "positions_blocked", bed(json!({"at":["2.2"],"why":"rock"})));
+    assert_eq!(open(&page), [1, 1, 0]);
+    // 1.3 is at 4 m along, 0 across: 4 m from avocado 1.1 (already blocked) and 1.2, on top of grevillea 1.2.
+    page.write("2026-02-02", "positions_blocked", bed(json!({"at":["1.3"],"why":"stump"})));
+    assert_eq!(open(&page), [2, 2, 1]);
+    // No grid has it.
+    page.write("2026-02-03", "positions_blocked", bed(json!({"at":["19.1"],"why":"stump"})));
+    assert_eq!(open(&page), [2, 2, 1]);
+}
+
+#[test]
+fn a_rock_stays_where_it_is_when_the_bed_is_laid_out_anew() {
+    let mut page = coffee_bed();
+    page.write("2026-02-01", "positions_blocked", bed(json!({"at":["5.16"],"why":"rock"})));
+    // 5.16 was at 30 m along, 10 m across. No new grid has that number, but both have a position within half a step:
+    // avocado 2.4 at 30, 10 and coffee 4.11 at 30, 9.
+    let plan = [line("avocado", "square", 10.0, 10.0), line("coffee", "square", 3.0, 3.0)];
+    lay_out(&mut page, "2026-03-01", json!(plan));
+    let species = page.picture(ON).species;
+    let blocked: Vec<u32> = species.iter().map(|species| species.positions - species.open_positions).collect();
+    assert_eq!(blocked, [1, 1]);
+}

@@ -8,6 +8,17 @@ use crate::nursery::entry::types::{GroundTask, Sky, Tubers};
 use crate::reckon::picture::Doubt;
 use crate::reckon::site::Described;
 
+/// A rock or a stump: a spot of ground where nothing can stand.
+#[derive(Clone, PartialEq, Debug)]
+pub struct BlockedSpot {
+    /// (row, place) as written.
+    pub spot: (u32, u32),
+    /// The day it was written for; the layout of that day says where on the ground the spot is.
+    pub day: Day,
+    /// The entry.
+    pub entry: EntryId,
+}
+
 /// Plants of one species set on one day.
 #[derive(Clone, PartialEq, Debug)]
 pub struct CohortStory {
@@ -180,8 +191,8 @@ pub struct BedStory {
     pub name: BedName,
     /// Its layouts.
     pub layout: Described<BedSet>,
-    /// Positions where nothing can stand: (row, place) with the entry.
-    pub blocked: Vec<((u32, u32), EntryId)>,
+    /// Spots of ground where nothing can stand, oldest first.
+    pub blocked: Vec<BlockedSpot>,
     /// Plants set, oldest first.
     pub cohorts: Vec<CohortStory>,
     /// Nurse plants, oldest first.

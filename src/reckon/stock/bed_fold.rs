@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use super::bed::{
-    BedStory, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
+    BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
 };
 use super::bed_books::{self, Book};
 use super::bed_cuts;
@@ -65,7 +65,8 @@ impl BedFold<'_> {
             }
             What::Site(SiteEntry::PositionsBlocked(blocked)) => {
                 let spots = spots(Some(&blocked.at));
-                self.story.blocked.extend(spots.into_iter().map(|spot| (spot, entry.id.clone())));
+                let blocked = |spot| BlockedSpot { spot, day: entry.happened, entry: entry.id.clone() };
+                self.story.blocked.extend(spots.into_iter().map(blocked));
             }
             What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => {}
         }
