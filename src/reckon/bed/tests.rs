@@ -627,3 +627,37 @@ fn a_rock_stays_where_it_is_when_the_bed_is_laid_out_anew() {
     let blocked: Vec<u32> = species.iter().map(|species| species.positions - species.open_positions).collect();
     assert_eq!(blocked, [1, 1]);
 }
+
+/// A bed of cassava lifted on 1 March 2026.
+fn lifted_bed() -> Page {
+    let mut page = coffee_bed();
+    nurse(&mut page, "2025-06-01", "cassava", 50);
+    page.write("2026-03-01", "nurse_cut", bed(json!({"nurse":"cassava","what":"harvest","share":1})));
+    page
+}
+
+#[test]
+fn lifted_ground_is_loose_no_deeper_than_the_tubers() {
+    let mut page = lifted_bed();
+    let depth = |page: &mut Page, cm: f64| {
+        page.write("2026-01-02", "species_set", json!({"species":"coffee","profile":{"container_depth_cm":cm}}));
+        page.asked(ON, Rule::Soil).met
+    };
+    assert_eq!(depth(&mut page, 35.0), Some(true));
+    assert_eq!(depth(&mut page, 36.0), None);
+}
+
+#[test]
+fn lifted_ground_settles_in_two_wet_seasons_where_the_rains_are_known() {
+    let mut page = lifted_bed();
+    let rains = json!({"rains":[{"from":"03-15","until":"05-31"},{"from":"10-15","until":"12-15"}]});
+    page.write("2026-01-01", "season_set", rains);
+    // Rains of 15 March and 15 October 2026 begin after it; with those of March 2027 it is over.
+    assert_eq!(page.asked("2027-03-14", Rule::Soil).met, Some(true));
+    assert_eq!(page.asked("2027-03-15", Rule::Soil).met, None);
+    let mut once = lifted_bed();
+    once.write("2026-01-01", "season_set", json!({"rains":[{"from":"03-15","until":"06-10"}]}));
+    assert_eq!(once.asked("2028-03-14", Rule::Soil).met, Some(true));
+    assert_eq!(once.asked("2028-03-15", Rule::Soil).met, None);
+    assert_eq!(once.asked("2035-04-15", Rule::Soil).met, None);
+}
