@@ -7,6 +7,7 @@ use crate::base::Day;
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Criterion, LightNow, Measure, Rule};
 use crate::reckon::stock::{BedStory, LightLook};
+use crate::reckon::tray::exposure::light_band;
 
 /// A reading counts while it is under this many days old. Ours; a nurse plant's crown changes in two months.
 pub const READING_LASTS_DAYS: i32 = 60;
@@ -46,12 +47,10 @@ fn counting(story: &BedStory, day: Day) -> impl Iterator<Item = &LightLook> {
 
 /// The light a species stands at planting, as shares of the open light, with the source of the figures.
 pub fn band(profile: Option<&Profile>) -> Option<(f64, f64, String)> {
+    let (least, most) = light_band(profile)?;
     let profile = profile?;
-    let (least_shade, most_shade) = (&profile.outplant_shade_least_pct, &profile.outplant_shade_most_pct);
-    let source = most_shade.as_ref().or(least_shade.as_ref()).map(|figure| figure.source.clone())?;
-    let least = 1.0 - most_shade.as_ref().map_or(100.0, |figure| figure.value) / 100.0;
-    let most = 1.0 - least_shade.as_ref().map_or(0.0, |figure| figure.value) / 100.0;
-    Some((least, most, source))
+    let figure = profile.outplant_shade_most_pct.as_ref().or(profile.outplant_shade_least_pct.as_ref())?;
+    Some((least, most, figure.source.clone()))
 }
 
 /// Whether the light now is inside the species' band. It must be known.

@@ -6,7 +6,9 @@ use std::sync::Arc;
 use super::{picture_bed, season, standing};
 use crate::base::SpeciesKey;
 use crate::nursery::entry::types::{GroundTask, Tubers};
+use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Looking, Measure, Rule, Standing};
+use crate::reckon::tray::exposure::light_band;
 use crate::reckon::written::{Page, day};
 
 const ON: &str = "2026-04-10";
@@ -660,4 +662,24 @@ fn lifted_ground_settles_in_two_wet_seasons_where_the_rains_are_known() {
     assert_eq!(once.asked("2028-03-14", Rule::Soil).met, Some(true));
     assert_eq!(once.asked("2028-03-15", Rule::Soil).met, None);
     assert_eq!(once.asked("2035-04-15", Rule::Soil).met, None);
+}
+
+#[test]
+fn one_end_of_the_shade_band_is_read_alike_by_tray_and_bed() {
+    let (_, site) = coffee_bed().story(ON);
+    // Coffee: 30 to 50 % shade.
+    let coffee = Profile::clone(site.profile(&SpeciesKey::new("COA")).unwrap());
+    let band = |least: bool, most: bool| {
+        let mut one_sided = coffee.clone();
+        one_sided.outplant_shade_least_pct = coffee.outplant_shade_least_pct.clone().filter(|_| least);
+        one_sided.outplant_shade_most_pct = coffee.outplant_shade_most_pct.clone().filter(|_| most);
+        let bed = super::light_now::band(Some(&one_sided)).map(|(least, most, _)| (least, most));
+        assert_eq!(light_band(Some(&one_sided)), bed);
+        bed.map(|(least, most)| (format!("{least:.2}"), format!("{most:.2}")))
+    };
+    let light = |least: &str, most: &str| Some((least.to_string(), most.to_string()));
+    assert_eq!(band(true, true), light("0.50", "0.70"));
+    assert_eq!(band(false, true), light("0.50", "1.00"));
+    assert_eq!(band(true, false), light("0.00", "0.70"));
+    assert_eq!(band(false, false), None);
 }
