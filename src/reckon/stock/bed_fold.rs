@@ -341,7 +341,8 @@ impl BedFold<'_> {
             entry: entry.id.clone(),
         };
         if survival.part.is_some() {
-            bed_books::bury(&mut self.story.cohort_books(matches), u64::from(look.dead.0));
+            let died = look.dead.0.saturating_sub(self.dead_seen_before(&survival));
+            bed_books::bury(&mut self.story.cohort_books(matches), u64::from(died));
         } else if youngest.is_some() {
             self.settle_cohorts(entry, &species, look.alive.0, &matches);
         } else if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
@@ -357,6 +358,16 @@ impl BedFold<'_> {
         let counted = self.story.cohorts.iter().filter(|cohort| matches(cohort));
         let cohorts = counted.map(|cohort| cohort.entry.clone()).collect();
         self.story.survival.push(SurvivalLook { cohorts, ..survival });
+    }
+
+    /// The most dead that earlier looks saw of the same planting in the same rows and places: they are booked.
+    fn dead_seen_before(&self, look: &SurvivalLook) -> u32 {
+        let same = |other: &&SurvivalLook| {
+            (&other.species, &other.tray, other.of_all, &other.part)
+                == (&look.species, &look.tray, look.of_all, &look.part)
+                && (look.of_all || other.outplanted_on == look.outplanted_on)
+        };
+        self.story.survival.iter().filter(same).map(|other| other.dead).max().unwrap_or(0)
     }
 
     fn settle_cohorts(
