@@ -11,6 +11,9 @@ use super::wrong_input::{self, WrongInput};
 pub const ROOT_LIMIT_MPA: f64 = 2.0;
 /// Days after a soaking from which ground is taken to be at field capacity. Common practice.
 pub const DAYS_AFTER_SOAKING: u32 = 2;
+/// Days after a soaking up to which ground is taken to be at field capacity; later its profile has dried. Ours, common
+/// practice.
+pub const DRIED_AFTER_DAYS: u32 = 14;
 /// Newton per kilogram on a scale. Rounded standard gravity.
 const NEWTON_PER_KG: f64 = 9.81;
 
@@ -34,10 +37,12 @@ pub fn rod_push_at_limit_kg(rod_mm: f64) -> Result<f64, WrongInput> {
     wrong_input::answer(ROOT_LIMIT_MPA * tip_mm2 / NEWTON_PER_KG)
 }
 
-/// Whether a reading tells of the ground and not of its dryness: at field capacity, or two days or more after a soaking.
-/// Otherwise the resistance is unknown. Common practice.
-pub fn rod_reading_counts(at_field_capacity: bool, days_since_soaking: Option<u32>) -> bool {
-    at_field_capacity || days_since_soaking.is_some_and(|days| days >= DAYS_AFTER_SOAKING)
+/// Whether the ground is at field capacity, so that a reading tells of the ground and not of its dryness. What was said
+/// of it (`wet`) leads; else from [`DAYS_AFTER_SOAKING`] to [`DRIED_AFTER_DAYS`] after a soaking it is. None where
+/// neither was said. Common practice.
+pub fn at_field_capacity(wet: Option<bool>, days_since_soaking: Option<f64>) -> Option<bool> {
+    let days = f64::from(DAYS_AFTER_SOAKING)..=f64::from(DRIED_AFTER_DAYS);
+    wet.or(days_since_soaking.map(|since| days.contains(&since)))
 }
 
 /// Area in mm² of a tip; so thin a rod that it has no area is refused.
@@ -68,10 +73,13 @@ mod tests {
 
     #[test]
     fn a_dry_or_undated_reading_does_not_count() {
-        assert!(rod_reading_counts(true, None));
-        assert!(rod_reading_counts(false, Some(2)));
-        assert!(!rod_reading_counts(false, Some(1)));
-        assert!(!rod_reading_counts(false, None));
+        let said = |wet: Option<bool>, days: Option<f64>| at_field_capacity(wet, days);
+        assert_eq!((said(None, None), said(None, Some(f64::NAN))), (None, Some(false)));
+        assert_eq!((said(None, Some(1.9)), said(None, Some(2.0))), (Some(false), Some(true)));
+        assert_eq!((said(None, Some(14.0)), said(None, Some(14.1))), (Some(true), Some(false)));
+        // What was said aloud leads over the days.
+        assert_eq!((said(Some(true), Some(40.0)), said(Some(true), Some(0.0))), (Some(true), Some(true)));
+        assert_eq!(said(Some(false), Some(3.0)), Some(false));
     }
 
     #[test]

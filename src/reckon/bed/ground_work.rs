@@ -30,7 +30,7 @@ const TASKS: [(GroundTask, Rule, i32); 5] = [
 /// One question for each kind of ground work.
 pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
     TASKS.into_iter().map(move |(task, rule, lasts_days)| {
-        let criterion = criterion(last(story, task, day), task, rule, lasts_days, day);
+        let criterion = criterion(last(story, task, lasts_days, day), task, rule, lasts_days, day);
         match task {
             GroundTask::Mulched | GroundTask::Fenced => criterion.advising(),
             GroundTask::Cleared | GroundTask::Holes | GroundTask::Weeded => criterion,
@@ -38,10 +38,12 @@ pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
     })
 }
 
-/// The last time a work was done; of the same day one of the whole bed leads over one of some rows.
-fn last(story: &BedStory, task: GroundTask, day: Day) -> Option<&WorkDone> {
+/// The last time a work was done. While one of the whole bed lasts it leads over a newer one of some rows, which only
+/// adds to it.
+fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day) -> Option<&WorkDone> {
     let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day);
-    of_task.max_by_key(|work| (work.day, !work.in_part))
+    let whole_lasts = |work: &WorkDone| !work.in_part && day.days_since(work.day) <= lasts_days;
+    of_task.max_by_key(|work| (whole_lasts(work), work.day, !work.in_part))
 }
 
 fn criterion(done: Option<&WorkDone>, task: GroundTask, rule: Rule, lasts_days: i32, day: Day) -> Criterion {

@@ -7,6 +7,7 @@ use crate::base::Day;
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Criterion, LightNow, Measure, Rule};
 use crate::reckon::stock::{BedStory, LightLook};
+use crate::reckon::tray::exposure::light_band;
 
 /// A reading counts while it is under this many days old. Ours; a nurse plant's crown changes in two months.
 pub const READING_LASTS_DAYS: i32 = 60;
@@ -18,10 +19,10 @@ pub const TOLERANCE: f64 = 0.02;
 const FUZZ: f64 = 1e-9;
 
 const READING_RULE: &str =
-    "readings under 60 days old, newer ones weigh more, none from before the last felling (ours)";
+    "readings under 60 days old, newer ones weigh more, none from before the last great cut or loss (ours)";
 
-/// The mean of the readings that count on a day, newer ones weighing more. None from before the last felling or stem cut
-/// of nurse plants in the bed is used: it tells of a shade that no longer stands.
+/// The mean of the readings that count on a day, newer ones weighing more. None from before the last cut or loss that took
+/// much of the nurse plants in the bed is used: it tells of a shade that no longer stands.
 pub fn light_now(story: &BedStory, day: Day) -> Option<LightNow> {
     let counting: Vec<&LightLook> = counting(story, day).collect();
     let read_on = counting.iter().map(|look| look.day).max()?;
@@ -46,12 +47,10 @@ fn counting(story: &BedStory, day: Day) -> impl Iterator<Item = &LightLook> {
 
 /// The light a species stands at planting, as shares of the open light, with the source of the figures.
 pub fn band(profile: Option<&Profile>) -> Option<(f64, f64, String)> {
+    let (least, most) = light_band(profile)?;
     let profile = profile?;
-    let (least_shade, most_shade) = (&profile.outplant_shade_least_pct, &profile.outplant_shade_most_pct);
-    let source = most_shade.as_ref().or(least_shade.as_ref()).map(|figure| figure.source.clone())?;
-    let least = 1.0 - most_shade.as_ref().map_or(100.0, |figure| figure.value) / 100.0;
-    let most = 1.0 - least_shade.as_ref().map_or(0.0, |figure| figure.value) / 100.0;
-    Some((least, most, source))
+    let figure = profile.outplant_shade_most_pct.as_ref().or(profile.outplant_shade_least_pct.as_ref())?;
+    Some((least, most, figure.source.clone()))
 }
 
 /// Whether the light now is inside the species' band. It must be known.
@@ -70,8 +69,12 @@ pub fn criterion(story: &BedStory, profile: Option<&Profile>, day: Day) -> Crite
         return Criterion::unknown(Rule::LightNow, Some(needed), true, &source).resting_on(last);
     };
     let inside = light.share >= least - TOLERANCE - FUZZ && light.share <= most + TOLERANCE + FUZZ;
-    Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, &source)
-        .resting_on(light.entries)
+    let mut criterion =
+        Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, &source)
+            .resting_on(light.entries);
+    // Read in some rows only: it counts, and says so.
+    criterion.warns = inside && counting(story, day).all(|look| look.in_part);
+    criterion
 }
 
 /// The light of the coming months: not reckoned yet, so it neither blocks nor warns.

@@ -73,7 +73,7 @@ pub fn bed_criteria(
         positions::criterion(story, species, room, layout),
         light_now::criterion(story, profile, day),
         light_now::coming(profile),
-        soil::criterion(story, profile, day),
+        soil::criterion(story, site, profile, day),
     ];
     criteria.extend(ground_work::criteria(story, day));
     criteria.push(water::criterion(site, day, looking));

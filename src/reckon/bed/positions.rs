@@ -7,12 +7,18 @@ use crate::nursery::entry::types::PlantingPattern;
 use crate::nursery::entry::{BedSet, PlanLine};
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
 use crate::reckon::site::Site;
-use crate::reckon::stock::BedStory;
+use crate::reckon::stock::{BedStory, BlockedSpot};
 use crate::science::spacing::{self, Position, SpacingPattern};
 
 /// Both edges of a bed are counted; several species stand each on their own grid.
 const SOURCE: &str =
     "common practice: positions of the bed's grid, both edges counted, less blocked spots and living plants";
+
+/// How far a blocked spot reaches in the grid of another species, in its distances in the row. Ours: of two neighbours at
+/// least one stands clear.
+pub const BLOCKS_WITHIN: f64 = 0.5;
+/// Metres by which a position may seem to be farther away because 2.4 / 2 is not exact in a computer.
+const FUZZ_M: f64 = 1e-9;
 
 /// The room of a bed for a species.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -53,13 +59,48 @@ pub fn planned(site: &Site, bed: &BedSet) -> Vec<SpeciesKey> {
     species
 }
 
+/// A blocked spot on the ground.
+struct Rock<'a> {
+    /// The layout and line whose grid the spot was read in, and its number there.
+    read_in: (&'a BedSet, &'a PlanLine),
+    at: Position,
+}
+
+impl Rock<'_> {
+    /// Whether nothing can stand at a position of a line. In the grid it was read in it blocks its own spot alone; in
+    /// another one every position within half the distance in the row.
+    fn blocks(&self, bed: &BedSet, line: &PlanLine, position: &Position) -> bool {
+        let (read_bed, read_line) = self.read_in;
+        let sizes = |bed: &BedSet| (bed.length_m.0, bed.width_m.0);
+        if read_line == line && sizes(read_bed) == sizes(bed) {
+            return (position.row, position.place) == (self.at.row, self.at.place);
+        }
+        let away_m = (position.x_m - self.at.x_m).hypot(position.y_m - self.at.y_m);
+        away_m <= line.in_row_m.0 * BLOCKS_WITHIN + FUZZ_M
+    }
+}
+
+/// Where the blocked spots lie on the ground: as numbered in the layout of the day they were written for, in the grid of
+/// its first line, or the first that has such a number. A number that no grid has blocks nothing.
+fn rocks(story: &BedStory) -> Vec<Rock<'_>> {
+    let lie = |blocked: &BlockedSpot| {
+        let layout = story.layout.on(blocked.day)?;
+        layout.plan.iter().find_map(|line| {
+            let grid = grid(layout, line);
+            let at = grid.into_iter().find(|position| (position.row, position.place) == blocked.spot)?;
+            Some(Rock { read_in: (layout, line), at })
+        })
+    };
+    story.blocked.iter().filter_map(lie).collect()
+}
+
 /// The room of a bed for a species. Nurse plants take no position of another species' grid.
 pub fn room(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -> Room {
-    let blocked_spots: BTreeSet<(u32, u32)> = story.blocked.iter().map(|(spot, _)| *spot).collect();
+    let rocks = rocks(story);
     let (mut positions, mut blocked) = (0u32, 0u32);
     for line in lines(site, bed, species) {
         let grid = grid(bed, line);
-        let hit = grid.iter().filter(|position| blocked_spots.contains(&(position.row, position.place))).count();
+        let hit = grid.iter().filter(|position| rocks.iter().any(|rock| rock.blocks(bed, line, position))).count();
         positions = positions.saturating_add(grid.len() as u32);
         blocked = blocked.saturating_add(hit as u32);
     }

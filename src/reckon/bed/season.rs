@@ -1,5 +1,7 @@
 //! The rains: whether a day lies inside them, and the last day on which planting is safe.
 
+use std::collections::BTreeSet;
+
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::shape::month_day;
 use crate::nursery::entry::{Rains, SeasonSet};
@@ -56,6 +58,15 @@ fn occurrence(rains: &Rains, year: i32) -> Option<Spell> {
 /// A day of the year; 29 February is the 28th where there is none.
 fn day_of(year: i32, (month, day): (u32, u32)) -> Option<Day> {
     Day::from_ymd(year, month, day).or_else(|| Day::from_ymd(year, month, day.saturating_sub(1)))
+}
+
+/// How many rainy seasons have begun after a day, up to and on another; none where no rains are described.
+pub fn begun_since(site: &Site, since: Day, day: Day) -> Option<usize> {
+    let season = site.season.on(day).filter(|season| !season.rains.is_empty())?;
+    let (first, last) = (since.ymd().0, day.ymd().0);
+    let all = season.rains.iter().flat_map(|rains| (first..=last).filter_map(|year| occurrence(rains, year)));
+    let begun: BTreeSet<Day> = all.map(|spell| spell.from).filter(|from| since < *from && *from <= day).collect();
+    Some(begun.len())
 }
 
 /// The rains a day lies in; of several, those that last longest.

@@ -3,7 +3,9 @@
 use crate::base::Day;
 use crate::nursery::entry::types::Tubers;
 use crate::nursery::species::Profile;
+use crate::reckon::bed::season;
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, SoilLook};
 use crate::science::soil::ROOT_LIMIT_MPA;
 
@@ -18,14 +20,19 @@ pub const ROD_PROVES_MPA: f64 = ROOT_LIMIT_MPA * 1.05;
 pub const ROD_STOPS_MPA: f64 = ROOT_LIMIT_MPA * 0.9;
 /// After so many days a look at the soil is too old. Ours.
 pub const LOOK_LASTS_DAYS: i32 = 730;
-/// Lifted tubers keep the ground loose for so many days: two wet seasons. Ours.
+/// Lifted tubers keep the ground loose over so many wet seasons. Ours.
+pub const LIFTED_LASTS_SEASONS: usize = 2;
+/// The same in days, where no rains are described. Ours.
 pub const LIFTED_LASTS_DAYS: i32 = 365;
+/// Depth down to which lifting tubers loosens the ground, cm. Ours.
+pub const LIFTED_DEPTH_CM: f64 = 40.0;
 
 const LIMIT_SOURCE: &str = "Bengough et al. 2011, Journal of Experimental Botany 62:59";
 const ROD_SOURCE: &str =
     "Bengough et al. 2011, Journal of Experimental Botany 62:59; push over the area of the rod's tip, common practice";
 const TUBER_SOURCE: &str = "common practice: a tuber pinched thin tells of hard ground";
-const LIFTED_SOURCE: &str = "common practice: lifting tubers loosens the ground for about two wet seasons (ours)";
+const LIFTED_SOURCE: &str =
+    "common practice: lifting tubers loosens the ground to about 0.4 m for two wet seasons (ours)";
 
 /// The depth down to which the ground must be soft for a species, cm.
 pub fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
@@ -34,13 +41,14 @@ pub fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
 }
 
 /// Whether the ground is soft enough. It must be known; the newest look that tells something leads.
-pub fn criterion(story: &BedStory, profile: Option<&Profile>, day: Day) -> Criterion {
+pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, day: Day) -> Criterion {
     let depth_cm = planting_depth_cm(profile);
     let needed = Measure::ResistanceAtMost { mpa: ROOT_LIMIT_MPA, depth_cm };
     let recent = |from: Day, lasts: i32| (0..=lasts).contains(&day.days_since(from));
     let looks = || story.soil.iter().rev().filter(|look| recent(look.day, LOOK_LASTS_DAYS));
     let told = looks().find_map(|look| told_by(look, depth_cm).map(|told| (look, told)));
-    let lifted = story.cuts.iter().rev().find(|cut| cut.lifts_tubers && recent(cut.day, LIFTED_LASTS_DAYS));
+    let shallow = depth_cm <= LIFTED_DEPTH_CM;
+    let lifted = story.cuts.iter().rev().find(|cut| cut.lifts_tubers && shallow && still_loose(site, cut.day, day));
     match (told, lifted) {
         // Ground lifted after the last look is loose again, though only where the plants stood.
         (told, Some(cut)) if told.as_ref().is_none_or(|(look, _)| look.day < cut.day) => {
@@ -51,11 +59,21 @@ pub fn criterion(story: &BedStory, profile: Option<&Profile>, day: Day) -> Crite
             lifted
         }
         (Some((look, told)), _) => {
-            Criterion::known(Rule::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
-                .resting_on([look.entry.clone()])
+            let mut read = Criterion::known(Rule::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
+                .resting_on([look.entry.clone()]);
+            // Looked at in some rows only: it counts, and says so.
+            read.warns = told.soft && look.in_part;
+            read
         }
         (None, _) => not_told(needed, looks().next()),
     }
+}
+
+/// Whether ground lifted on a day is still loose: until a third rainy season begins, where the rains are known.
+fn still_loose(site: &Site, lifted: Day, day: Day) -> bool {
+    let days = day.days_since(lifted);
+    let lasts = || (season::begun_since(site, lifted, day)).map(|begun| begun <= LIFTED_LASTS_SEASONS);
+    days >= 0 && lasts().unwrap_or(days <= LIFTED_LASTS_DAYS)
 }
 
 fn not_told(needed: Measure, newest: Option<&SoilLook>) -> Criterion {

@@ -32,16 +32,47 @@ pub fn standing(story: &BedStory, species: &SpeciesKey, open: u32, criteria: &[C
     }
 }
 
-/// Whether the last survival count of a species found gaps worth filling that nobody has filled since.
+/// Whether the last survival counts of a species, of any of its cohorts, found gaps worth filling that nobody has filled
+/// since. Plants set since fill the gaps found first.
 pub fn gaps_worth_filling(story: &BedStory, species: &SpeciesKey, day: Day) -> bool {
-    let looks = story.survival.iter().rev().filter(|look| look.species == *species && look.day <= day);
-    let Some(look) = looks.max_by_key(|look| look.day) else { return false };
-    // A planting on the day of the count came after it.
-    let since = story.cohorts.iter().filter(|cohort| {
-        cohort.species.as_ref() == Some(species) && cohort.tray.is_some() && cohort.day >= look.day && cohort.day <= day
+    let looks: Vec<&SurvivalLook> =
+        story.survival.iter().filter(|look| look.species == *species && look.day <= day).collect();
+    let standing = looks.iter().enumerate().filter(|(at, look)| still_stands(look, looks.get(at + 1..)));
+    let gaps = || standing.clone().map(|(_, look)| *look).filter(|look| worth_filling(look));
+    // A planting on the day of a count came after it.
+    let mut set: Vec<(Day, u32)> = story
+        .cohorts
+        .iter()
+        .filter(|cohort| cohort.species.as_ref() == Some(species) && cohort.tray.is_some() && cohort.day <= day)
+        .map(|cohort| (cohort.day, cohort.planted))
+        .collect();
+    // A look at some rows may have seen the dead of another count again, so it does not use up plants of its own.
+    let in_part = gaps().filter(|look| look.part.is_some()).any(|look| {
+        let since = set.iter().filter(|(on, _)| *on >= look.day).map(|(_, plants)| *plants);
+        look.dead > since.fold(0, u32::saturating_add)
     });
-    let refilled = since.map(|cohort| cohort.planted).fold(0, u32::saturating_add);
-    look.dead > refilled && worth_filling(look)
+    in_part || gaps().filter(|look| look.part.is_none()).any(|look| !filled(look, &mut set))
+}
+
+/// Whether a look is the last one of at least one of its cohorts: no later one of the whole bed, or of the same rows or
+/// places, took its place.
+fn still_stands(look: &SurvivalLook, later: Option<&[&SurvivalLook]>) -> bool {
+    let replacing = || later.into_iter().flatten().filter(|other| other.part.is_none() || other.part == look.part);
+    if look.cohorts.is_empty() {
+        return replacing().next().is_none();
+    }
+    look.cohorts.iter().any(|cohort| !replacing().any(|other| other.cohorts.contains(cohort)))
+}
+
+/// Takes the dead of a look out of the plants set since; whether there were enough of them.
+fn filled(look: &SurvivalLook, set: &mut [(Day, u32)]) -> bool {
+    let mut gaps = look.dead;
+    for (_, plants) in set.iter_mut().filter(|(on, _)| *on >= look.day) {
+        let used = gaps.min(*plants);
+        *plants -= used;
+        gaps -= used;
+    }
+    gaps == 0
 }
 
 fn worth_filling(look: &SurvivalLook) -> bool {

@@ -6,7 +6,9 @@ use std::sync::Arc;
 use super::{picture_bed, season, standing};
 use crate::base::SpeciesKey;
 use crate::nursery::entry::types::{GroundTask, Tubers};
+use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Looking, Measure, Rule, Standing};
+use crate::reckon::tray::exposure::light_band;
 use crate::reckon::written::{Page, day};
 
 const ON: &str = "2026-04-10";
@@ -172,7 +174,7 @@ fn newer_readings_weigh_more_and_old_ones_no_longer_count() {
 fn a_reading_before_the_last_felling_no_longer_counts() {
     let mut page = ready_bed();
     nurse(&mut page, "2026-02-01", "pigeon pea", 40);
-    page.write("2026-04-02", "nurse_cut", bed(json!({"nurse":"pigeon pea","what":"leaves","share":0.5})));
+    page.write("2026-04-02", "nurse_cut", bed(json!({"nurse":"pigeon pea","what":"leaves","share":0.2})));
     assert!(page.picture(ON).light_now.is_some());
     page.write("2026-04-05", "nurse_cut", bed(json!({"nurse":"pigeon pea","what":"felled","count":10})));
     assert!(page.picture("2026-04-04").light_now.is_some());
@@ -454,4 +456,230 @@ fn nurse_plants_say_when_they_shade_and_when_they_end() {
     assert_eq!(banana.useful_shade_from, Some(day("2026-01-10").plus(182)));
     assert_eq!(banana.ends_about, Some(day("2026-01-10").plus(426)));
     assert_eq!(banana.counted_on, Some(day(ON)));
+}
+
+#[test]
+fn every_cohort_is_asked_for_its_gaps() {
+    let mut page = ready_bed();
+    planted(&mut page, "2025-04-09", "cof-001", 12);
+    planted(&mut page, "2025-10-09", "cof-002", 10);
+    let counted = |page: &mut Page, on: &str, tray: &str, alive: u32, dead: u32| {
+        let fields = json!({"species":"coffee","tray":tray,"alive":alive,"dead":dead});
+        page.write(on, "survival_counted", bed(fields));
+    };
+    // 8 of 10 is 80 %, enough; 9 of 12 is 75 %, not enough, though it was written second.
+    counted(&mut page, "2026-04-05", "cof-002", 8, 2);
+    assert_eq!(page.first(ON).standing, Standing::Open);
+    counted(&mut page, "2026-04-05", "cof-001", 9, 3);
+    assert_eq!(page.first(ON).standing, Standing::Refill);
+    // A later look at another cohort leaves it; a later look at the same one takes its place.
+    counted(&mut page, "2026-04-06", "cof-002", 8, 2);
+    assert_eq!(page.first(ON).standing, Standing::Refill);
+    counted(&mut page, "2026-04-07", "cof-001", 11, 1);
+    assert_eq!(page.first(ON).standing, Standing::Open);
+}
+
+#[test]
+fn plants_set_since_fill_the_gaps_of_the_cohorts_one_after_the_other() {
+    let mut page = ready_bed();
+    planted(&mut page, "2026-03-20", "cof-001", 20);
+    planted(&mut page, "2026-03-21", "cof-002", 20);
+    for (tray, dead) in [("cof-001", 3), ("cof-002", 4)] {
+        let fields = json!({"species":"coffee","tray":tray,"alive":20 - dead,"dead":dead});
+        page.write("2026-04-05", "survival_counted", bed(fields));
+    }
+    planted(&mut page, "2026-04-06", "cof-003", 6);
+    assert_eq!(page.first(ON).standing, Standing::Refill, "7 are gone, 6 were set");
+    planted(&mut page, "2026-04-07", "cof-004", 1);
+    assert_eq!(page.first(ON).standing, Standing::Open);
+}
+
+#[test]
+fn a_look_at_some_rows_does_not_hide_the_count_of_the_whole_bed() {
+    let mut page = ready_bed();
+    planted(&mut page, "2026-03-20", "cof-001", 20);
+    page.write("2026-04-05", "survival_counted", bed(json!({"species":"coffee","alive":15,"dead":5})));
+    page.write("2026-04-06", "survival_counted", bed(json!({"species":"coffee","alive":4,"dead":0,"rows":"1"})));
+    assert_eq!(page.first(ON).standing, Standing::Refill);
+    page.write("2026-04-07", "survival_counted", bed(json!({"species":"coffee","alive":20,"dead":0})));
+    assert_eq!(page.first(ON).standing, Standing::Open);
+}
+
+/// Whether a reading of 1 April still counts after something was written of 40 pigeon peas on the 5th.
+fn reading_holds(kind: &str, mut fields: Value) -> bool {
+    let mut page = ready_bed();
+    nurse(&mut page, "2026-02-01", "pigeon pea", 40);
+    let named = if kind == "plants_lost" { "species" } else { "nurse" };
+    fields[named] = json!("pigeon pea");
+    page.write("2026-04-05", kind, bed(fields));
+    assert!(page.picture("2026-04-04").light_now.is_some());
+    page.picture(ON).light_now.is_some()
+}
+
+#[test]
+fn only_a_cut_of_a_tenth_or_more_voids_a_reading() {
+    for what in ["stem", "felled"] {
+        assert!(reading_holds("nurse_cut", json!({"what":what,"count":3})), "{what} 3 of 40");
+        assert!(!reading_holds("nurse_cut", json!({"what":what,"count":4})), "{what} 4 of 40");
+        assert!(reading_holds("nurse_cut", json!({"what":what,"share":0.09})), "{what} 0.09");
+        assert!(!reading_holds("nurse_cut", json!({"what":what,"share":0.1})), "{what} 0.1");
+    }
+}
+
+#[test]
+fn a_strong_chop_of_leaves_voids_a_reading() {
+    assert!(reading_holds("nurse_cut", json!({"what":"leaves","share":0.29})));
+    assert!(!reading_holds("nurse_cut", json!({"what":"leaves","share":0.3})));
+    // The leaves of 11 and of 12 plants out of 40; half of the leaves of 20.
+    assert!(reading_holds("nurse_cut", json!({"what":"leaves","count":11})));
+    assert!(!reading_holds("nurse_cut", json!({"what":"leaves","count":12})));
+    assert!(reading_holds("nurse_cut", json!({"what":"leaves","count":20,"share":0.5})));
+}
+
+#[test]
+fn nurse_plants_lost_to_wind_or_cattle_void_a_reading() {
+    assert!(reading_holds("nurse_counted", json!({"alive":37,"cause":"wind"})));
+    assert!(!reading_holds("nurse_counted", json!({"alive":36,"cause":"wind"})));
+    assert!(reading_holds("nurse_counted", json!({"alive":2,"rows":"1"})), "a look at a row settles nothing");
+    assert!(reading_holds("plants_lost", json!({"count":3,"cause":"cattle"})));
+    assert!(!reading_holds("plants_lost", json!({"count":4,"cause":"cattle"})));
+}
+
+#[test]
+fn dry_said_aloud_wins_and_a_soaking_long_ago_tells_nothing() {
+    let dry = (None, Some(Measure::ReadDry), true);
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"wet":false,"days_since_soaking":2})), dry);
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"days_since_soaking":14})).0, Some(true));
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"days_since_soaking":14.5})), dry);
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"days_since_soaking":30})), dry);
+    assert_eq!(soil(json!({"resistance_mpa":1.0,"wet":true,"days_since_soaking":30})).0, Some(true));
+}
+
+#[test]
+fn some_rows_weeded_again_do_not_spoil_the_whole() {
+    let mut page = coffee_bed();
+    page.write("2026-03-20", "prepared", bed(json!({"task":"weeded"})));
+    page.write("2026-04-01", "prepared", bed(json!({"task":"weeded","rows":"1-3"})));
+    let asked = page.asked(ON, Rule::Weeded);
+    assert_eq!((asked.met, asked.warns, asked.known), (Some(true), false, Some(Measure::On(day("2026-03-20")))));
+    // 30 days after 20 March only the rows are left.
+    assert_eq!(page.asked("2026-04-19", Rule::Weeded).warns, false);
+    let part = page.asked("2026-04-20", Rule::Weeded);
+    assert_eq!((part.met, part.warns, part.known), (Some(true), true, Some(Measure::On(day("2026-04-01")))));
+}
+
+#[test]
+fn a_share_written_leads_over_the_pairs_beside_it() {
+    let mut page = coffee_bed();
+    let pairs = json!([{"under_lux":2000,"open_lux":10000}]);
+    page.write("2026-04-01", "light_read", bed(json!({"readings":pairs,"light_share":0.6})));
+    assert!((page.picture(ON).light_now.unwrap().share - 0.6).abs() < 1e-9);
+}
+
+#[test]
+fn looks_at_some_rows_only_count_and_warn() {
+    let mut page = coffee_bed();
+    page.write("2026-04-01", "light_read", bed(json!({"light_share":0.6,"rows":"1"})));
+    page.write("2026-04-01", "soil_checked", bed(json!({"resistance_mpa":1.0,"wet":true,"at":["1.1"]})));
+    for rule in [Rule::LightNow, Rule::Soil] {
+        let asked = page.asked(ON, rule);
+        assert_eq!((asked.met, asked.warns, asked.blocks), (Some(true), true, false), "{rule:?}");
+    }
+    page.write("2026-04-02", "light_read", bed(json!({"light_share":0.6})));
+    page.write("2026-04-02", "soil_checked", bed(json!({"resistance_mpa":1.0,"wet":true})));
+    for rule in [Rule::LightNow, Rule::Soil] {
+        assert!(!page.asked(ON, rule).warns, "{rule:?}");
+    }
+}
+
+#[test]
+fn a_rock_blocks_its_spot_of_ground_on_every_grid() {
+    let mut page = Page::default();
+    let plan = [
+        line("coffee", "rectangle", 2.5, 2.0),
+        line("avocado", "square", 8.0, 8.0),
+        line("grevillea", "square", 4.0, 4.0),
+    ];
+    lay_out(&mut page, "2026-01-05", json!(plan));
+    let open = |page: &Page| -> Vec<u32> {
+        let species = page.picture(ON).species;
+        species.iter().map(|species| species.positions - species.open_positions).collect()
+    };
+    // 2.2 of the coffee is at 2 m along and 2.5 m across: within 4 m of avocado 1.1 at 0, 0 (3.2 m), farther from its
+    // others; over 2 m from every grevillea (0, 4 is 2.5 m away).
+    page.write("2026-02-01", "positions_blocked", bed(json!({"at":["2.2"],"why":"rock"})));
+    assert_eq!(open(&page), [1, 1, 0]);
+    // 1.3 is at 4 m along, 0 across: 4 m from avocado 1.1 (already blocked) and 1.2, on top of grevillea 1.2.
+    page.write("2026-02-02", "positions_blocked", bed(json!({"at":["1.3"],"why":"stump"})));
+    assert_eq!(open(&page), [2, 2, 1]);
+    // No grid has it.
+    page.write("2026-02-03", "positions_blocked", bed(json!({"at":["19.1"],"why":"stump"})));
+    assert_eq!(open(&page), [2, 2, 1]);
+}
+
+#[test]
+fn a_rock_stays_where_it_is_when_the_bed_is_laid_out_anew() {
+    let mut page = coffee_bed();
+    page.write("2026-02-01", "positions_blocked", bed(json!({"at":["5.16"],"why":"rock"})));
+    // 5.16 was at 30 m along, 10 m across. No new grid has that number, but both have a position within half a step:
+    // avocado 2.4 at 30, 10 and coffee 4.11 at 30, 9.
+    let plan = [line("avocado", "square", 10.0, 10.0), line("coffee", "square", 3.0, 3.0)];
+    lay_out(&mut page, "2026-03-01", json!(plan));
+    let species = page.picture(ON).species;
+    let blocked: Vec<u32> = species.iter().map(|species| species.positions - species.open_positions).collect();
+    assert_eq!(blocked, [1, 1]);
+}
+
+/// A bed of cassava lifted on 1 March 2026.
+fn lifted_bed() -> Page {
+    let mut page = coffee_bed();
+    nurse(&mut page, "2025-06-01", "cassava", 50);
+    page.write("2026-03-01", "nurse_cut", bed(json!({"nurse":"cassava","what":"harvest","share":1})));
+    page
+}
+
+#[test]
+fn lifted_ground_is_loose_no_deeper_than_the_tubers() {
+    let mut page = lifted_bed();
+    let depth = |page: &mut Page, cm: f64| {
+        page.write("2026-01-02", "species_set", json!({"species":"coffee","profile":{"container_depth_cm":cm}}));
+        page.asked(ON, Rule::Soil).met
+    };
+    assert_eq!(depth(&mut page, 35.0), Some(true));
+    assert_eq!(depth(&mut page, 36.0), None);
+}
+
+#[test]
+fn lifted_ground_settles_in_two_wet_seasons_where_the_rains_are_known() {
+    let mut page = lifted_bed();
+    let rains = json!({"rains":[{"from":"03-15","until":"05-31"},{"from":"10-15","until":"12-15"}]});
+    page.write("2026-01-01", "season_set", rains);
+    // Rains of 15 March and 15 October 2026 begin after it; with those of March 2027 it is over.
+    assert_eq!(page.asked("2027-03-14", Rule::Soil).met, Some(true));
+    assert_eq!(page.asked("2027-03-15", Rule::Soil).met, None);
+    let mut once = lifted_bed();
+    once.write("2026-01-01", "season_set", json!({"rains":[{"from":"03-15","until":"06-10"}]}));
+    assert_eq!(once.asked("2028-03-14", Rule::Soil).met, Some(true));
+    assert_eq!(once.asked("2028-03-15", Rule::Soil).met, None);
+    assert_eq!(once.asked("2035-04-15", Rule::Soil).met, None);
+}
+
+#[test]
+fn one_end_of_the_shade_band_is_read_alike_by_tray_and_bed() {
+    let (_, site) = coffee_bed().story(ON);
+    // Coffee: 30 to 50 % shade.
+    let coffee = Profile::clone(site.profile(&SpeciesKey::new("COA")).unwrap());
+    let band = |least: bool, most: bool| {
+        let mut one_sided = coffee.clone();
+        one_sided.outplant_shade_least_pct = coffee.outplant_shade_least_pct.clone().filter(|_| least);
+        one_sided.outplant_shade_most_pct = coffee.outplant_shade_most_pct.clone().filter(|_| most);
+        let bed = super::light_now::band(Some(&one_sided)).map(|(least, most, _)| (least, most));
+        assert_eq!(light_band(Some(&one_sided)), bed);
+        bed.map(|(least, most)| (format!("{least:.2}"), format!("{most:.2}")))
+    };
+    let light = |least: &str, most: &str| Some((least.to_string(), most.to_string()));
+    assert_eq!(band(true, true), light("0.50", "0.70"));
+    assert_eq!(band(false, true), light("0.50", "1.00"));
+    assert_eq!(band(true, false), light("0.00", "0.70"));
+    assert_eq!(band(false, false), None);
 }

@@ -8,6 +8,17 @@ use crate::nursery::entry::types::{GroundTask, Sky, Tubers};
 use crate::reckon::picture::Doubt;
 use crate::reckon::site::Described;
 
+/// A rock or a stump: a spot of ground where nothing can stand.
+#[derive(Clone, PartialEq, Debug)]
+pub struct BlockedSpot {
+    /// (row, place) as written.
+    pub spot: (u32, u32),
+    /// The day it was written for; the layout of that day says where on the ground the spot is.
+    pub day: Day,
+    /// The entry.
+    pub entry: EntryId,
+}
+
 /// Plants of one species set on one day.
 #[derive(Clone, PartialEq, Debug)]
 pub struct CohortStory {
@@ -69,12 +80,14 @@ pub struct NurseStory {
 pub struct LightLook {
     /// The day.
     pub day: Day,
-    /// Share of the open light: the mean of the pairs, or as written.
+    /// Share of the open light: as written, else the mean of the pairs.
     pub share: f64,
     /// How many pairs.
     pub pairs: u32,
     /// The sky.
     pub sky: Option<Sky>,
+    /// Whether only some rows or places were named.
+    pub in_part: bool,
     /// Its place among the entries of the bed.
     pub order: usize,
     /// The entry.
@@ -92,10 +105,13 @@ pub struct SoilLook {
     pub rod: bool,
     /// Depth, cm.
     pub depth_cm: Option<f64>,
-    /// Whether the ground was at field capacity: `wet`, or at least 2 days since a soaking; none = not said.
+    /// Whether the ground was at field capacity: `wet` where it was said, else 2 to 14 days since a soaking; none = not
+    /// said.
     pub at_field_capacity: Option<bool>,
     /// Tubers lifted there.
     pub tubers: Option<Tubers>,
+    /// Whether only some rows or places were named.
+    pub in_part: bool,
     /// The entry.
     pub entry: EntryId,
 }
@@ -113,16 +129,16 @@ pub struct WorkDone {
     pub entry: EntryId,
 }
 
-/// Something cut or lifted of the nurse plants.
+/// Something cut or lifted of the nurse plants, or so many of them lost that light came in.
 #[derive(Clone, PartialEq, Debug)]
 pub struct GroundLook {
     /// The day.
     pub day: Day,
     /// The nurse plant.
     pub nurse: SpeciesKey,
-    /// What was cut.
-    pub what: crate::nursery::entry::types::CutWhat,
-    /// Plants cut or lifted, where written or reckoned from a share.
+    /// What was cut; none where plants were lost to wind, cattle, ants.
+    pub what: Option<crate::nursery::entry::types::CutWhat>,
+    /// Plants cut, lifted or lost, where written or reckoned from a share.
     pub plants: Option<u32>,
     /// Whether it let light in: a light reading before it no longer holds.
     pub opens_light: bool,
@@ -147,12 +163,25 @@ pub struct SurvivalLook {
     pub outplanted_on: Option<Day>,
     /// Whether neither a tray nor a day of planting was written: every cohort of the species was counted.
     pub of_all: bool,
+    /// The cohorts it matches, by the entries that set them.
+    pub cohorts: Vec<EntryId>,
+    /// The rows and places looked at; none where it was all of the bed.
+    pub part: Option<PartOfBed>,
     /// Alive.
     pub alive: u32,
     /// Dead.
     pub dead: u32,
     /// The entry.
     pub entry: EntryId,
+}
+
+/// Rows and places of a bed as they were written, blanks and the order of places aside.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct PartOfBed {
+    /// The rows, without blanks.
+    pub rows: Option<String>,
+    /// Places (row, place), in order.
+    pub spots: Vec<(u32, u32)>,
 }
 
 /// The story of a bed.
@@ -162,8 +191,8 @@ pub struct BedStory {
     pub name: BedName,
     /// Its layouts.
     pub layout: Described<BedSet>,
-    /// Positions where nothing can stand: (row, place) with the entry.
-    pub blocked: Vec<((u32, u32), EntryId)>,
+    /// Spots of ground where nothing can stand, oldest first.
+    pub blocked: Vec<BlockedSpot>,
     /// Plants set, oldest first.
     pub cohorts: Vec<CohortStory>,
     /// Nurse plants, oldest first.
@@ -174,7 +203,7 @@ pub struct BedStory {
     pub soil: Vec<SoilLook>,
     /// Work done, oldest first.
     pub work: Vec<WorkDone>,
-    /// Cuts of nurse plants, oldest first.
+    /// Cuts of nurse plants, and losses that let light in, oldest first.
     pub cuts: Vec<GroundLook>,
     /// Survival counts, oldest first.
     pub survival: Vec<SurvivalLook>,

@@ -3,10 +3,13 @@
 
 use std::sync::Arc;
 
-use super::bed::{BedStory, CohortStory, GroundLook, LightLook, NurseStory, SoilLook, SurvivalLook, WorkDone};
+use super::bed::{
+    BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
+};
 use super::bed_books::{self, Book};
 use super::bed_cuts;
 use super::lineage::lineage_of;
+use super::place::share_read;
 use crate::base::{BedName, SpeciesKey, TrayCode};
 use crate::nursery::entry::shape::spot;
 use crate::nursery::entry::subject::Subject;
@@ -19,8 +22,7 @@ use crate::reckon::bed::positions;
 use crate::reckon::ledger::Ledger;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::site::Site;
-use crate::science::light::{LuxPair, light_share};
-use crate::science::soil::{DAYS_AFTER_SOAKING, rod_resistance_mpa};
+use crate::science::soil::{at_field_capacity, rod_resistance_mpa};
 
 /// Distance of nurse plants that were counted but never written as planted, where their profile gives none, m (ours).
 const UNWRITTEN_SPACING_M: f64 = 1.0;
@@ -63,7 +65,8 @@ impl BedFold<'_> {
             }
             What::Site(SiteEntry::PositionsBlocked(blocked)) => {
                 let spots = spots(Some(&blocked.at));
-                self.story.blocked.extend(spots.into_iter().map(|spot| (spot, entry.id.clone())));
+                let blocked = |spot| BlockedSpot { spot, day: entry.happened, entry: entry.id.clone() };
+                self.story.blocked.extend(spots.into_iter().map(blocked));
             }
             What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => {}
         }
@@ -116,7 +119,9 @@ impl BedFold<'_> {
             GroundEntry::Outplanted(out) => self.outplanted(entry, out),
             GroundEntry::PlantsLost(lost) => {
                 let species = self.species(entry, &lost.species);
+                let lived = self.nurses_of(&species);
                 self.remove(entry, &species, lost.count.0);
+                self.note_loss(entry, &species, lived, self.nurses_of(&species));
             }
             GroundEntry::SurvivalCounted(look) => self.survival_counted(entry, look),
         }
@@ -188,11 +193,15 @@ impl BedFold<'_> {
         let part = in_part(look.rows.as_ref(), look.at.as_ref());
         if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
             if !part {
+                let lived = self.nurses_of(&species);
                 self.settle_nurses(entry, &species, look.alive.0);
+                self.note_loss(entry, &species, lived, look.alive.0);
             }
         } else if self.story.cohorts.iter().any(of_species) {
             if !part {
+                let lived = self.story.living_of(&species);
                 self.settle_cohorts(entry, &species, look.alive.0, &of_species);
+                self.note_loss(entry, &species, lived, look.alive.0);
             }
             return;
         } else {
@@ -205,6 +214,28 @@ impl BedFold<'_> {
             if look.bunches_showing.is_some() {
                 nurse.bunches_showing = if nurse.alive > 0 { bunches.take() } else { None };
             }
+        }
+    }
+
+    /// Living nurse plants of a species.
+    fn nurses_of(&self, species: &SpeciesKey) -> u32 {
+        let nurses = self.story.nurses.iter().filter(|nurse| nurse.nurse == *species);
+        nurses.map(|nurse| nurse.alive).fold(0, u32::saturating_add)
+    }
+
+    /// A great fall of nurse plants lets light in like a felling.
+    fn note_loss(&mut self, entry: &Arc<Entry>, nurse: &SpeciesKey, lived: u32, alive: u32) {
+        if bed_cuts::loss_opens(lived, alive) {
+            self.story.cuts.push(GroundLook {
+                day: entry.happened,
+                nurse: nurse.clone(),
+                what: None,
+                plants: Some(lived - alive),
+                opens_light: true,
+                lifts_tubers: false,
+                order: self.order,
+                entry: entry.id.clone(),
+            });
         }
     }
 
@@ -239,7 +270,7 @@ impl BedFold<'_> {
         let of_plants = |share: f64| (f64::from(lived) * share).round() as u32;
         let shared = cut.share.filter(|_| cut.what != CutWhat::Leaves).map(|share| of_plants(share.0));
         let plants = cut.count.map(|count| count.0).or(shared);
-        let effect = bed_cuts::effect(self.site, &species, cut.what, plants, lived);
+        let effect = bed_cuts::effect(self.site, &species, cut, lived);
         if effect.ends_plants {
             self.remove(entry, &species, plants.unwrap_or(0));
         }
@@ -247,7 +278,7 @@ impl BedFold<'_> {
         self.story.cuts.push(GroundLook {
             day: entry.happened,
             nurse: species,
-            what: cut.what,
+            what: Some(cut.what),
             plants,
             opens_light: effect.opens_light && !none,
             lifts_tubers: effect.lifts_tubers && !none,
@@ -257,14 +288,13 @@ impl BedFold<'_> {
     }
 
     fn light_read(&mut self, entry: &Arc<Entry>, read: &LightRead) {
-        let pairs: Vec<LuxPair> = read.readings.iter().flatten().map(lux_pair).collect();
-        let share = light_share(&pairs).ok().or(read.light_share.map(|share| share.0));
-        if let Some(share) = share.filter(|share| share.is_finite()) {
+        if let Some(share) = share_read(read) {
             self.story.light.push(LightLook {
                 day: entry.happened,
-                share: share.clamp(0.0, 1.0),
-                pairs: u32::try_from(pairs.len()).unwrap_or(u32::MAX),
+                share,
+                pairs: read.readings.as_ref().map_or(0, |pairs| u32::try_from(pairs.len()).unwrap_or(u32::MAX)),
                 sky: read.sky,
+                in_part: in_part(read.rows.as_ref(), read.at.as_ref()),
                 order: self.order,
                 entry: entry.id.clone(),
             });
@@ -274,14 +304,14 @@ impl BedFold<'_> {
     fn soil_checked(&mut self, entry: &Arc<Entry>, check: &SoilChecked) {
         let by_rod = check.push_kg.zip(check.rod_mm).and_then(|(push, rod)| rod_resistance_mpa(push.0, rod.0).ok());
         let written = check.resistance_mpa.map(|mpa| mpa.0);
-        let soaked = check.days_since_soaking.map(|days| days.0 >= f64::from(DAYS_AFTER_SOAKING));
         self.story.soil.push(SoilLook {
             day: entry.happened,
             resistance_mpa: written.or(by_rod),
             rod: written.is_none() && by_rod.is_some(),
             depth_cm: check.depth_cm.map(|depth| depth.0),
-            at_field_capacity: if check.wet == Some(true) { Some(true) } else { soaked.or(check.wet) },
+            at_field_capacity: at_field_capacity(check.wet, check.days_since_soaking.map(|days| days.0)),
             tubers: check.tubers,
+            in_part: in_part(check.rows.as_ref(), check.at.as_ref()),
             entry: entry.id.clone(),
         });
     }
@@ -297,18 +327,22 @@ impl BedFold<'_> {
                 && look.outplanted_on.is_none_or(|day| cohort.day == day)
         };
         let youngest = self.story.cohorts.iter().filter(|cohort| matches(cohort)).map(|cohort| cohort.day).max();
-        self.story.survival.push(SurvivalLook {
+        let part = part_of_bed(look.rows.as_ref(), look.at.as_ref());
+        let survival = SurvivalLook {
             day: entry.happened,
             species: species.clone(),
             tray: tray.clone(),
             outplanted_on: look.outplanted_on.or(youngest),
             of_all: look.tray.is_none() && look.outplanted_on.is_none(),
+            cohorts: Vec::new(),
+            part,
             alive: look.alive.0,
             dead: look.dead.0,
             entry: entry.id.clone(),
-        });
-        if in_part(look.rows.as_ref(), look.at.as_ref()) {
-            bed_books::bury(&mut self.story.cohort_books(matches), u64::from(look.dead.0));
+        };
+        if survival.part.is_some() {
+            let died = look.dead.0.saturating_sub(self.dead_seen_before(&survival));
+            bed_books::bury(&mut self.story.cohort_books(matches), u64::from(died));
         } else if youngest.is_some() {
             self.settle_cohorts(entry, &species, look.alive.0, &matches);
         } else if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
@@ -321,6 +355,19 @@ impl BedFold<'_> {
             self.story.cohorts.push(unwritten);
             self.settle_cohorts(entry, &species, look.alive.0, &matches);
         }
+        let counted = self.story.cohorts.iter().filter(|cohort| matches(cohort));
+        let cohorts = counted.map(|cohort| cohort.entry.clone()).collect();
+        self.story.survival.push(SurvivalLook { cohorts, ..survival });
+    }
+
+    /// The most dead that earlier looks saw of the same planting in the same rows and places: they are booked.
+    fn dead_seen_before(&self, look: &SurvivalLook) -> u32 {
+        let same = |other: &&SurvivalLook| {
+            (&other.species, &other.tray, other.of_all, &other.part)
+                == (&look.species, &look.tray, look.of_all, &look.part)
+                && (look.of_all || other.outplanted_on == look.outplanted_on)
+        };
+        self.story.survival.iter().filter(same).map(|other| other.dead).max().unwrap_or(0)
     }
 
     fn settle_cohorts(
@@ -448,10 +495,14 @@ fn spots(at: Option<&Vec<Spot>>) -> Vec<(u32, u32)> {
     at.into_iter().flatten().filter_map(|written| spot(&written.0)).collect()
 }
 
-fn in_part(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> bool {
-    rows.is_some() || at.is_some_and(|at| !at.is_empty())
+fn part_of_bed(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> Option<PartOfBed> {
+    let mut spots = spots(at);
+    spots.sort_unstable();
+    spots.dedup();
+    let named = in_part(rows, at);
+    named.then(|| PartOfBed { rows: rows.map(|rows| rows.0.split_whitespace().collect()), spots })
 }
 
-fn lux_pair(pair: &crate::nursery::entry::LightPair) -> LuxPair {
-    LuxPair { under_lux: pair.under_lux.0, open_lux: pair.open_lux.0 }
+fn in_part(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> bool {
+    rows.is_some() || at.is_some_and(|at| !at.is_empty())
 }

@@ -108,6 +108,23 @@ fn a_look_at_some_rows_books_only_the_dead_it_saw() {
 }
 
 #[test]
+fn the_same_rows_looked_at_again_book_only_what_died_since() {
+    let mut page = two_cohorts();
+    survived(&mut page, "2026-04-01", json!({"alive":6,"dead":4,"rows":"1-2"}));
+    survived(&mut page, "2026-05-01", json!({"alive":5,"dead":5,"rows":"1 - 2"}));
+    assert_eq!(cohorts(&page).iter().map(|(_, dead)| dead).sum::<u32>(), 5);
+    // One that seemed dead sprouts, and dies: no new death.
+    survived(&mut page, "2026-05-10", json!({"alive":6,"dead":4,"rows":"1-2"}));
+    survived(&mut page, "2026-05-20", json!({"alive":5,"dead":5,"rows":"1-2"}));
+    assert_eq!(cohorts(&page).iter().map(|(_, dead)| dead).sum::<u32>(), 5);
+    // Other rows, and other places written in another order.
+    survived(&mut page, "2026-05-21", json!({"alive":8,"dead":2,"rows":"3"}));
+    survived(&mut page, "2026-05-22", json!({"alive":1,"dead":1,"at":["4.1","4.2"]}));
+    survived(&mut page, "2026-05-23", json!({"alive":0,"dead":2,"at":["4.2","4.1"]}));
+    assert_eq!(cohorts(&page).iter().map(|(_, dead)| dead).sum::<u32>(), 9);
+}
+
+#[test]
 fn more_lost_than_lived_is_a_doubt_and_unexplained() {
     let mut page = two_cohorts();
     page.write("2026-04-01", "plants_lost", bed(json!({"species":"cafeto","count":50,"cause":"cattle"})));
@@ -187,7 +204,9 @@ fn nurse_plants_are_counted_over_all_their_cohorts() {
     assert_eq!(alive(&page), [18, 18]);
     page.write("2026-05-02", "nurse_cut", bed(json!({"nurse":"pigeon pea","what":"felled","share":0.5})));
     assert_eq!(alive(&page), [9, 9]);
-    assert_eq!(story(&page).cuts[0].plants, Some(18));
+    // The ten that were gone at the first count, and the felling.
+    let gone: Vec<Option<u32>> = story(&page).cuts.iter().map(|cut| cut.plants).collect();
+    assert_eq!(gone, [Some(10), Some(18)]);
     page.write("2026-05-03", "nurse_counted", bed(json!({"nurse":"pigeon pea","alive":2,"rows":"1"})));
     assert_eq!(alive(&page), [9, 9], "a look at one row settles nothing");
     assert!(kinds(&page).is_empty());

@@ -13,7 +13,9 @@ mod place;
 mod tray;
 mod tray_fold;
 
-pub use bed::{BedStory, CohortStory, GroundLook, LightLook, NurseStory, SoilLook, SurvivalLook, WorkDone};
+pub use bed::{
+    BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
+};
 pub use bed_fold::fold_bed;
 pub use lineage::{Lineage, lineage_of};
 pub use lot::{LotStory, LotTest, fold_lot};

@@ -53,10 +53,12 @@ pub fn fold_places(ledger: &Ledger) -> Places {
     places
 }
 
-/// The share a light reading gives: as written, else the mean of its pairs.
+/// The share a light reading gives, 0 to 1, of a bed and of a place alike: as written (ours: the person may have left
+/// out a pair under a cloud), else the mean of its pairs.
 pub fn share_read(read: &LightRead) -> Option<f64> {
-    if let Some(share) = read.light_share {
-        return Some(share.0);
+    let written = read.light_share.map(|share| share.0).filter(|share| share.is_finite());
+    if let Some(share) = written {
+        return Some(share.clamp(0.0, 1.0));
     }
     let pairs: Vec<LuxPair> = read
         .readings

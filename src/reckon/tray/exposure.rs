@@ -15,11 +15,14 @@ pub const DARKER_WARNS_BELOW: f64 = 0.5;
 const SOURCE: &str =
     "bed light / tray light of the last 10 days: up to 1.3 fits, to 1.6 warns, above blocks (ours, common practice)";
 
-/// The band of light a species stands at planting, as shares of the open light: 1 - its shade band.
+/// The band of light a species stands at planting, as shares of the open light: 1 - its shade band. Where the profile gives
+/// only one end, the other is open (no shade, or full shade); none where it gives neither.
 pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
     let profile = profile?;
-    let least_shade = profile.outplant_shade_least_pct.as_ref()?.value;
-    let most_shade = profile.outplant_shade_most_pct.as_ref()?.value;
+    let least_shade = profile.outplant_shade_least_pct.as_ref().map(|figure| figure.value);
+    let most_shade = profile.outplant_shade_most_pct.as_ref().map(|figure| figure.value);
+    least_shade.or(most_shade)?;
+    let (least_shade, most_shade) = (least_shade.unwrap_or(0.0), most_shade.unwrap_or(100.0));
     Some((1.0 - most_shade / 100.0, 1.0 - least_shade / 100.0))
 }
 
