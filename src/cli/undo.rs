@@ -35,6 +35,14 @@ pub fn run(run: &Run, arguments: &Undo) -> Result<Ending, Stopped> {
 
 /// An entry as it was written, in one line.
 pub fn in_words(run: &Run, entry: &Entry) -> String {
+    let line = format!("{} {} {}", run.wording.day(entry.happened), entry.who, fields_in_words(entry));
+    let line = crate::base::text::cleaned(&line);
+    let most = run.around.columns.saturating_sub(4);
+    super::columns::shortened(&line, most)
+}
+
+/// The kind and the fields of an entry as they are typed.
+pub fn fields_in_words(entry: &Entry) -> String {
     let fields: Vec<String> = entry
         .what
         .body()
@@ -44,8 +52,5 @@ pub fn in_words(run: &Run, entry: &Entry) -> String {
             other => format!("{name}={other}"),
         })
         .collect();
-    let line = format!("{} {} {} {}", run.wording.day(entry.happened), entry.who, entry.what.kind(), fields.join(" "));
-    let line = crate::base::text::cleaned(&line);
-    let most = run.around.columns.saturating_sub(4);
-    super::columns::shortened(&line, most)
+    format!("{} {}", entry.what.kind(), fields.join(" "))
 }
