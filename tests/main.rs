@@ -12,3 +12,4 @@ mod readiness_worked;
 mod round_worked;
 mod science_handbook;
 mod support;
+mod walk_and_sheets;

@@ -12,7 +12,7 @@ use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};
 use crate::desk::{DayOrder, Desk, ImportError, SheetImported, SheetKind, TakenFor, Understood, Unknown, UnknownWhat};
 use crate::nursery::species::Catalogue;
-use crate::reckon::picture::{Picture, Rule, Stage, Standing};
+use crate::reckon::picture::{Picture, Rule, Stage, Standing, TrayPicture};
 use crate::wording::desk::encoding_name;
 use crate::wording::{Lang, Wording};
 
@@ -107,13 +107,29 @@ impl FirstDay<'_> {
         if self.asks_for_hardening() {
             page.gap();
             page.paragraph(&self.wording.sheet_hardening(), Ink::Plain);
-            page.indented(4, HARDENING_COMMAND, Ink::Plain);
+            page.indented(4, &self.hardening_command(), Ink::Plain);
+            page.paragraph(&self.wording.sheet_hardening_batch(self.unhardened()), Ink::Plain);
         }
     }
 
     /// Opening stock has no past here: nobody wrote how it was hardened.
     fn asks_for_hardening(&self) -> bool {
         self.kind == SheetKind::Trays
+    }
+
+    /// What says that a tray was brought toward the light before the book was begun.
+    fn hardening_command(&self) -> String {
+        format!("outplant write hardening_begun tray={} happened=...", shown_as_argument(&self.unhardened()))
+    }
+
+    /// The first tray whose hardening nobody knows, as an example.
+    fn unhardened(&self) -> String {
+        let unknown = |tray: &TrayPicture| {
+            let mut asked = tray.criteria.iter();
+            asked.any(|criterion| criterion.rule == Rule::Hardening && criterion.met.is_none())
+        };
+        let first = self.picture.trays.values().find(|tray| unknown(tray)).map(|tray| tray.code.to_string());
+        first.unwrap_or_else(|| "...".to_string())
     }
 
     fn json(&self) -> Value {
@@ -147,7 +163,7 @@ impl FirstDay<'_> {
                 "line": one.line, "column": one.column, "written": one.written, "text": self.wording.understood(one),
             })).collect::<Vec<_>>(),
             "unknown": unknown,
-            "hardening": self.asks_for_hardening().then_some(HARDENING_COMMAND),
+            "hardening": self.asks_for_hardening().then(|| self.hardening_command()),
             "answers": if self.only_try { Vec::new() } else { self.answers() },
         })
     }
@@ -239,9 +255,6 @@ impl FirstDay<'_> {
         format!("outplant write {} {fields}", unknown.what.settled_by())
     }
 }
-
-/// What says that a tray was brought toward the light before the book was begun.
-const HARDENING_COMMAND: &str = "outplant write hardening_begun tray=... happened=...";
 
 /// What it costs to find out, cheapest first: a look at a bench or a bag, the sheet once more, a reading, a sample.
 fn cost(what: UnknownWhat) -> u8 {

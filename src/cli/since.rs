@@ -5,13 +5,16 @@ use std::sync::Arc;
 
 use serde_json::{Value, json};
 
+use super::columns::shortened;
 use super::ready_text::page_top;
 use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};
 use super::undo::fields_in_words;
+use crate::base::text::cleaned;
 use crate::base::{Day, EntryId};
 use crate::desk::Desk;
 use crate::nursery::entry::Entry;
+use crate::nursery::entry::subject::{Subject, subjects};
 use crate::reckon::changes::{Cause, Flip, Passage, Turned};
 use crate::reckon::picture::{Looking, Picture, Standing};
 use crate::reckon::{Change, View, changes};
@@ -21,6 +24,9 @@ use crate::wording::Wording;
 const NAMED: usize = 3;
 /// Entries named behind one cause; the rest are counted.
 const ENTRIES_NAMED: usize = 2;
+
+/// Columns of an entry behind a cause; the rest of a long one is left out.
+const MOST_ENTRY: usize = 90;
 
 /// Verdicts that changed since the end of a day, with what tells them.
 pub struct Since<'a> {
@@ -169,19 +175,31 @@ impl<'a> Since<'a> {
                 .map(|(passage, rules)| wording.change_by_days(rules.join(", "), wording.passage_words(passage))),
         );
         if causes.is_empty() {
+            let of_new: Vec<EntryId> = self.about_what_is_new(change);
             let only_days = || wording.passage_words(Passage::Time);
-            causes.push(if change.entries.is_empty() { only_days() } else { self.entries_in_words(&change.entries) });
+            causes.push(if of_new.is_empty() { only_days() } else { self.entries_in_words(&of_new) });
         }
         causes
+    }
+
+    /// Of the entries behind a verdict that was not there before, those about the tray or bed that is new.
+    fn about_what_is_new(&self, change: &Change) -> Vec<EntryId> {
+        let is_new: Option<Subject> = match &change.turned {
+            Turned::Pair { tray, .. } if !self.before.trays.contains_key(tray) => Some(Subject::Tray(tray.clone())),
+            Turned::Pair { bed, .. } if !self.before.beds.contains_key(bed) => Some(Subject::Bed(bed.clone())),
+            Turned::Pair { .. } | Turned::Tray { .. } | Turned::Bed { .. } => None,
+        };
+        let Some(is_new) = is_new else { return change.entries.clone() };
+        let about = |id: &&EntryId| self.entries.get(id).is_some_and(|e| subjects(&e.what).contains(&is_new));
+        change.entries.iter().filter(about).cloned().collect()
     }
 
     fn entries_in_words(&self, ids: &[EntryId]) -> String {
         let known = ids.iter().filter_map(|id| self.entries.get(id));
         let mut said: Vec<String> = known
-            .rev()
             .take(ENTRIES_NAMED)
             .map(|entry| {
-                let what = fields_in_words(entry);
+                let what = shortened(&cleaned(&fields_in_words(entry)), MOST_ENTRY);
                 let day = self.wording.day_beside(entry.happened, self.after.day);
                 self.wording.change_entry(day, &entry.who, what)
             })

@@ -1,6 +1,6 @@
 //! `undo`: takes a command back, and says in words what that was.
 
-use serde_json::json;
+use serde_json::{Value, json};
 
 use super::answer::Ending;
 use super::args::Undo;
@@ -43,14 +43,20 @@ pub fn in_words(run: &Run, entry: &Entry) -> String {
 
 /// The kind and the fields of an entry as they are typed.
 pub fn fields_in_words(entry: &Entry) -> String {
-    let fields: Vec<String> = entry
-        .what
-        .body()
-        .iter()
-        .map(|(name, value)| match value {
-            serde_json::Value::String(text) => format!("{name}={text}"),
-            other => format!("{name}={other}"),
-        })
-        .collect();
+    let fields: Vec<String> =
+        entry.what.body().iter().map(|(name, value)| format!("{name}={}", value_in_words(value))).collect();
     format!("{} {}", entry.what.kind(), fields.join(" "))
+}
+
+/// A value as it is typed; a list of records, which nobody reads in a line, by its length.
+fn value_in_words(value: &Value) -> String {
+    match value {
+        Value::String(text) => text.clone(),
+        Value::Number(number) => {
+            let plain = number.as_f64().filter(|plain| plain.fract() == 0.0 && plain.abs() < 1e15);
+            plain.map_or_else(|| number.to_string(), |plain| format!("{plain:.0}"))
+        }
+        Value::Array(all) if all.iter().any(Value::is_object) => format!("({})", all.len()),
+        Value::Null | Value::Bool(_) | Value::Array(_) | Value::Object(_) => value.to_string(),
+    }
 }

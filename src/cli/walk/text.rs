@@ -86,7 +86,7 @@ impl WalkPage<'_> {
         self.sheet.hanging(mark, ink, &format!("{}{sign}: {why}", self.what_about(stop)), Ink::Plain);
         let figures = self.figures(stop);
         if !figures.is_empty() {
-            self.sheet.indented(INDENT, &figures.join(" · "), Ink::Plain);
+            self.sheet.indented(INDENT, &figures.join("; "), Ink::Plain);
         }
     }
 
@@ -120,7 +120,9 @@ impl WalkPage<'_> {
     /// The last figure, what to expect, until when, and what is lost.
     fn figures(&self, stop: &Stop) -> Vec<String> {
         let wording = self.wording;
-        let last = stop.last.as_ref().map(|last| {
+        // The reason says since when work is done.
+        let is_figure = |figure: &Measure| !matches!(figure, Measure::Work(_));
+        let last = stop.last.as_ref().filter(|last| is_figure(&last.figure)).map(|last| {
             let day = wording.day_beside(last.day, self.picture.day);
             wording.round_last(self.figure(stop, &last.figure), day)
         });
@@ -148,6 +150,9 @@ impl WalkPage<'_> {
                 return wording.plants(high as i64);
             }
             return wording.plants_span(low, high);
+        }
+        if let Measure::Sample { mean, .. } = figure {
+            return wording.round_mean(wording.number(*mean, 1));
         }
         wording.measure_for(FIGURES_OF, figure)
     }

@@ -38,6 +38,8 @@ messages! {
     sheet_fill(column: text);
     sheet_fill_first(column: text);
     sheet_hardening();
+    sheet_hardening_batch(tray: text);
+    sheet_lines(of: text, lines: text);
     sheet_now_trays(ready: count, trays: text);
     sheet_now_wait(trays: text, list: text);
     sheet_now_beds(list: text);
@@ -46,6 +48,9 @@ messages! {
     paper_tried(lines: count, entries: text);
     refused_beside_batch(written: text);
 }
+
+/// Lines of a sheet that are named; more are only counted.
+const MOST_LINES_NAMED: usize = 3;
 
 impl Wording {
     /// How the sheet is written.
@@ -83,7 +88,14 @@ impl Wording {
     /// What is not known, and of how many trays or beds.
     pub fn still_unknown(&self, unknown: &Unknown) -> String {
         let lines = unknown.lines.len() as i64;
-        let (trays, beds) = (self.trays(lines), self.beds(lines));
+        let of = |counted: String| {
+            if unknown.lines.len() > MOST_LINES_NAMED {
+                return counted;
+            }
+            let lines: Vec<String> = unknown.lines.iter().map(ToString::to_string).collect();
+            self.sheet_lines(counted, lines.join(", "))
+        };
+        let (trays, beds) = (of(self.trays(lines)), of(self.beds(lines)));
         let name = unknown.name.as_deref().unwrap_or("-");
         match unknown.what {
             UnknownWhat::ContainerVolume => self.still_container_volume(name, trays),

@@ -140,28 +140,28 @@ round_can_wait = { $stops ->
     [one] { $stops } can wait: { $list }.
    *[other] { $stops } can wait: { $list }.
 }
-round_let_go = Will not be done? outplant write let_go task="{ $task }" until={ $until }
+round_let_go = To let one go: outplant write let_go task="{ $task }" until={ $until }
 round_about = { $task } { $subject }
 round_about_species = { $task } { $subject }, { $species }
-round_last = last { $figure }, { $day }
-round_expect = expect { $what }
+round_last = last: { $figure }, { $day }
+round_expect = expect: { $what }
 round_expect_good = good enough: { $what }
 round_until = by { $day }
 round_lose_seedlings = { $plants ->
-    [one] if not: about { $plants } seedling
-   *[other] if not: about { $plants } seedlings
+    [one] or lose about { $plants } seedling
+   *[other] or lose about { $plants } seedlings
 }
 round_lose_seed = { $plants ->
-    [one] if not: seed for { $plants } plant
-   *[other] if not: seed for { $plants } plants
+    [one] or lose seed for { $plants } plant
+   *[other] or lose seed for { $plants } plants
 }
 round_lose_planted = { $plants ->
-    [one] if not: about { $plants } plant in the bed
-   *[other] if not: about { $plants } plants in the bed
+    [one] or lose about { $plants } plant here
+   *[other] or lose about { $plants } plants here
 }
 round_lose_planting = { $plants ->
-    [one] if not: { $plants } plant may miss the rains
-   *[other] if not: { $plants } plants may miss the rains
+    [one] or { $plants } plant may miss the rains
+   *[other] or { $plants } plants may miss the rains
 }
 round_gauge = today's line is not written; a nought counts too
 round_emerging = looked at { $days } d ago, every { $every } d while it comes up
@@ -174,7 +174,7 @@ round_sick = { $what } seen: look every { $every } d
 round_losses = losses lately: look every { $every } d
 round_counted_ago = counted { $days } d ago
 round_emergence_over = nothing new, last day was { $day }: { $emerged } of { $sown } seeds came up
-round_old_enough = { $standing } seedlings, { $age } d since sowing, due from { $from }
+round_old_enough = { $age } d since sowing, due from { $from }
 round_in_container = { $days } d in its container
 round_in_container_of = { $days } d in its container, which holds { $limit }
 round_container_overdue = too long in its container
@@ -182,6 +182,7 @@ round_sample_fails = { $pass } of { $of } measured are good enough; about { $res
 round_past_last_day = bare roots, their last day was { $day }
 round_lanky = tall and thin: height / collar { $sturdiness }, at most { $limit }
 round_hardening_by = takes { $length } d, could be ready { $day }
+round_hardening_since = takes { $length } d, old enough since { $day }
 round_hardening = takes { $length } d and has not begun
 round_step_settled = last step { $days } d ago
 round_step_first = no step yet
@@ -229,7 +230,7 @@ round_survival = { $months ->
 }
 round_to_bed = { $plants } to { $bed }
 round_fits_taken = fits { $beds }; trays that can wait less go first
-round_stays = { $plants } stay
+round_stays = { $plants } not good enough
 round_bare_near = bare roots, no bed takes them; { $days ->
     [0] today is the last day
     [one] { $days } day left
@@ -251,3 +252,4 @@ sign_star = star
 sign_cross = cross
 round_plants_between = { $low } to { $high } plants
 teach_sheet = Or bring all trays that stand at once, in a sheet with the columns tray, species and how many:
+round_mean = mean height { $mean } cm

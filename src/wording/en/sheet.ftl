@@ -40,10 +40,12 @@ still_nurse_planted = when the { $name } of { $of } were planted
 still_nurse_spacing = how far apart the { $name } of { $of } stand
 sheet_fill = fill the column "{ $column }" in the sheet; outplant undo takes this import back
 sheet_fill_first = fill the column "{ $column }" in the sheet before you import it
-sheet_hardening = Every tray waits until it is known what light it was hardened in. Read the shade of each bench first; then, for each tray that stands toward the light already, write the day on which that began:
+sheet_hardening = Plants that stood already wait until it is known since when they are in their light. Write the shade of each bench, and for each tray that stands toward the light the true day on which that began:
+sheet_hardening_batch = or many at once with outplant write --batch FILE: a line with the day, then a line "{ $tray } hardening" for each tray.
 sheet_now_trays = Now { $ready } of { $trays } ready to go out.
 sheet_now_wait = { $trays } wait, first of all for: { $list }.
 sheet_now_beds = Beds: { $list }.
+sheet_lines = { $of } (line { $lines })
 sheet_now_hint = Each with its reason: outplant ready
 paper_taken = { $lines ->
     [one] { $lines } line read, { $entries } written

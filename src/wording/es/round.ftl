@@ -140,28 +140,28 @@ round_can_wait = { $stops ->
     [one] { $stops } puede esperar: { $list }.
    *[other] { $stops } pueden esperar: { $list }.
 }
-round_let_go = ¿No se va a hacer? outplant write let_go task="{ $task }" until={ $until }
+round_let_go = Para dejar una: outplant write let_go task="{ $task }" until={ $until }
 round_about = { $task } { $subject }
 round_about_species = { $task } { $subject }, { $species }
-round_last = antes { $figure }, { $day }
-round_expect = se espera { $what }
+round_last = anotado: { $figure }, { $day }
+round_expect = se espera: { $what }
 round_expect_good = buenas: { $what }
-round_until = antes del { $day }
+round_until = hasta el { $day }
 round_lose_seedlings = { $plants ->
-    [one] si no: alrededor de { $plants } plantita
-   *[other] si no: unas { $plants } plantitas
+    [one] o se pierde { $plants } plantita
+   *[other] o se pierden unas { $plants } plantitas
 }
 round_lose_seed = { $plants ->
-    [one] si no: semilla para { $plants } planta
-   *[other] si no: semilla para { $plants } plantas
+    [one] o se pierde semilla para { $plants } planta
+   *[other] o se pierde semilla para { $plants } plantas
 }
 round_lose_planted = { $plants ->
-    [one] si no: alrededor de { $plants } planta de la era
-   *[other] si no: unas { $plants } plantas de la era
+    [one] o se pierde aquí { $plants } planta
+   *[other] o se pierden aquí unas { $plants } plantas
 }
 round_lose_planting = { $plants ->
-    [one] si no: { $plants } planta puede perder las lluvias
-   *[other] si no: { $plants } plantas pueden perder las lluvias
+    [one] o { $plants } planta puede perder las lluvias
+   *[other] o { $plants } plantas pueden perder las lluvias
 }
 round_gauge = falta anotar hoy; el cero también cuenta
 round_emerging = se miró hace { $days } d, cada { $every } d mientras brota
@@ -174,7 +174,7 @@ round_sick = visto: { $what }; mire cada { $every } d
 round_losses = pérdidas recientes: mire cada { $every } d
 round_counted_ago = contada hace { $days } d
 round_emergence_over = nada nuevo, el último día fue el { $day }: brotaron { $emerged } de { $sown } semillas
-round_old_enough = { $standing } plantitas, { $age } d desde la siembra, toca desde { $from }
+round_old_enough = { $age } d desde la siembra, toca desde { $from }
 round_in_container = { $days } d en su bolsa
 round_in_container_of = { $days } d en su bolsa, que aguanta { $limit }
 round_container_overdue = demasiado tiempo en su bolsa
@@ -182,6 +182,7 @@ round_sample_fails = { $pass } de { $of } medidas sirven; unas { $rest } ya no s
 round_past_last_day = a raíz desnuda, su último día fue el { $day }
 round_lanky = altas y delgadas: altura / cuello { $sturdiness }, a lo más { $limit }
 round_hardening_by = toma { $length } d, podría estar lista el { $day }
+round_hardening_since = toma { $length } d, con edad desde el { $day }
 round_hardening = toma { $length } d y no ha empezado
 round_step_settled = último paso hace { $days } d
 round_step_first = todavía sin pasos
@@ -230,7 +231,7 @@ round_survival = { $months ->
 }
 round_to_bed = { $plants } a { $bed }
 round_fits_taken = va bien en { $beds }; antes van las que menos pueden esperar
-round_stays = { $plants } se quedan
+round_stays = { $plants } no sirven
 round_bare_near = a raíz desnuda y sin era; { $days ->
     [0] hoy es el último día
     [one] queda { $days } día
@@ -252,3 +253,4 @@ sign_star = estrella
 sign_cross = cruz
 round_plants_between = { $low } a { $high } plantas
 teach_sheet = O traiga de una vez todas las bandejas que ya están, en una hoja con las columnas bandeja, especie y cuántas:
+round_mean = altura media { $mean } cm

@@ -40,10 +40,12 @@ still_nurse_planted = cuándo se plantó { $name } en { $of }
 still_nurse_spacing = a qué distancia está { $name } en { $of }
 sheet_fill = llene la columna "{ $column }" de la hoja; outplant undo retira esta importación
 sheet_fill_first = llene la columna "{ $column }" de la hoja antes de importarla
-sheet_hardening = Todas las bandejas esperan hasta saber con qué luz se endurecieron. Lea primero la sombra de cada banco; después, para cada bandeja que ya está hacia la luz, anote el día en que empezó:
+sheet_hardening = Las plantas que ya estaban esperan hasta saber desde cuándo tienen esa luz. Anote la sombra de cada banco, y para cada bandeja que está hacia la luz el día verdadero en que empezó:
+sheet_hardening_batch = o muchas a la vez con outplant write --batch ARCHIVO: una línea con el día, luego una línea "{ $tray } endurecimiento" por bandeja.
 sheet_now_trays = Ahora { $ready } de { $trays } listas para salir.
 sheet_now_wait = { $trays } esperan, antes que nada: { $list }.
 sheet_now_beds = Eras: { $list }.
+sheet_lines = { $of } (línea { $lines })
 sheet_now_hint = Cada una con su razón: outplant ready
 paper_taken = { $lines ->
     [one] { $lines } línea leída, { $entries } en el libro

@@ -19,7 +19,7 @@ messages! {
     round_losses(every: count);
     round_counted_ago(days: count);
     round_emergence_over(day: text, emerged: count, sown: count);
-    round_old_enough(standing: count, age: count, from: count);
+    round_old_enough(age: count, from: count);
     round_in_container(days: count);
     round_in_container_of(days: count, limit: count);
     round_container_overdue();
@@ -27,6 +27,7 @@ messages! {
     round_past_last_day(day: text);
     round_lanky(sturdiness: text, limit: text);
     round_hardening_by(length: count, day: text);
+    round_hardening_since(length: count, day: text);
     round_hardening(length: count);
     round_step_settled(days: count);
     round_step_first();
@@ -102,9 +103,7 @@ impl Wording {
             RoundReason::EmergenceOver { last_day, emerged, sown } => {
                 self.round_emergence_over(near(last_day), *emerged, *sown)
             }
-            RoundReason::SeedlingsOldEnough { age_days, from_days, standing } => {
-                self.round_old_enough(*standing, *age_days, *from_days)
-            }
+            RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }
             | RoundReason::SampleFails { .. }
             | RoundReason::Lanky { .. }
@@ -115,6 +114,7 @@ impl Wording {
             RoundReason::LastDayNear { days_left, .. } => self.round_bare_near(*days_left),
             RoundReason::HardeningNotBegun { could_be_ready, length_days, step } => {
                 let begins = match could_be_ready {
+                    Some(day) if *day <= on.day => self.round_hardening_since(*length_days, near(day)),
                     Some(day) => self.round_hardening_by(*length_days, near(day)),
                     None => self.round_hardening(*length_days),
                 };
@@ -158,15 +158,11 @@ impl Wording {
     }
 
     fn growth_reason(&self, why: &RoundReason) -> String {
-        if let RoundReason::OverdueInContainer { days, limit_days, roots } = why {
-            let long = match (days, limit_days) {
+        if let RoundReason::OverdueInContainer { days, limit_days, .. } = why {
+            return match (days, limit_days) {
                 (Some(days), Some(limit)) if days > limit => self.round_in_container_of(*days, *limit),
                 (Some(days), _) => self.round_in_container(*days),
                 (None, _) => self.round_container_overdue(),
-            };
-            return match roots {
-                Some(roots) => format!("{long}; {}", self.roots_words(*roots)),
-                None => long,
             };
         }
         if let RoundReason::SampleFails { pass, of, rest } = why {

@@ -77,6 +77,7 @@ messages! {
     round_lose_planted(plants: count);
     round_lose_planting(plants: count);
     round_plants_between(low: text, high: text);
+    round_mean(mean: text);
     teach_sheet();
 }
 
