@@ -13,3 +13,4 @@ mod round_worked;
 mod sample_nursery;
 mod science_handbook;
 mod support;
+mod walk_and_sheets;

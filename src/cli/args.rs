@@ -4,8 +4,10 @@ use clap::{Args, CommandFactory, FromArgMatches, Parser, Subcommand, ValueEnum};
 use std::ffi::OsString;
 use std::path::PathBuf;
 
+use super::columns::{left_aligned, width_of};
 use crate::base::{BedName, Day, EntryId, TrayCode};
-use crate::wording::Wording;
+use crate::desk::{FORMS, FORMS_IN_SPANISH};
+use crate::wording::{Lang, Wording};
 
 /// What was typed.
 #[derive(Parser, Debug)]
@@ -53,7 +55,9 @@ pub enum Command {
     /// An empty nursery.
     Begin(Begin),
     /// Which trays are ready for which bed.
-    Ready,
+    Ready(Ready),
+    /// Today's round in walking order.
+    Walk,
     /// Every criterion of a tray, a bed or a pair.
     #[command(subcommand)]
     Why(Why),
@@ -102,6 +106,14 @@ pub struct Begin {
     pub utc_offset: Option<f64>,
 }
 
+/// `ready`
+#[derive(Args, Debug, Default)]
+pub struct Ready {
+    /// Only what changed since the end of this day.
+    #[arg(long, value_name = "DATE")]
+    pub since: Option<Day>,
+}
+
 /// `why`
 #[derive(Subcommand, Debug)]
 pub enum Why {
@@ -138,6 +150,15 @@ pub struct Write {
     /// key=value, for each field.
     #[arg(value_name = "KEY=VALUE")]
     pub fields: Vec<String>,
+    /// A sheet of short lines, whole or not at all; - reads what is piped in.
+    #[arg(long, value_name = "FILE")]
+    pub batch: Option<PathBuf>,
+    /// The day it was seen or done.
+    #[arg(long, value_name = "DATE")]
+    pub happened: Option<Day>,
+    /// Only say what would be written.
+    #[arg(long)]
+    pub dry_run: bool,
 }
 
 /// `undo`
@@ -158,6 +179,10 @@ pub struct Undo {
 pub enum ImportAs {
     /// Entries, one JSON object a line.
     Entries,
+    /// A sheet of trays that stand, a row a tray.
+    Trays,
+    /// A sheet of beds, a row a bed.
+    Beds,
 }
 
 /// `import`
@@ -231,6 +256,8 @@ fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Comman
         command = command.about(about);
     }
     if let Some(longer) = longer {
+        let lists_forms = path == "write";
+        let longer = if lists_forms { format!("{longer}\n\n{}", short_forms(wording)) } else { longer };
         command = command.after_help(longer);
     }
     for name in names {
@@ -244,4 +271,18 @@ fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Comman
         command = command.mut_subcommand(name, |command| worded(command, wording, &inner));
     }
     command
+}
+
+/// The short lines that `write --batch` reads, each with the kind of entry it makes.
+fn short_forms(wording: &Wording) -> String {
+    let forms = match wording.lang() {
+        Lang::En => FORMS,
+        Lang::Es => FORMS_IN_SPANISH,
+    };
+    let room = forms.iter().map(|(example, _)| width_of(example)).max().unwrap_or(0);
+    let mut text = wording.short_forms_heading();
+    for (example, kind) in forms {
+        text.push_str(&format!("\n    {}  {kind}", left_aligned(example, room)));
+    }
+    text
 }

@@ -86,6 +86,18 @@ fn figures(rule: Rule, measure: &Measure) -> Figures {
     }
 }
 
+/// A measure in words and numbers.
+pub(super) fn measure_json(rule: Rule, measure: &Measure, wording: &Wording) -> Value {
+    let figures = figures(rule, measure);
+    json!({
+        "text": wording.measure_for(rule, measure),
+        "value": figures.value.map(number),
+        "low": figures.low.map(number),
+        "high": figures.high.map(number),
+        "unit": figures.unit,
+    })
+}
+
 /// A criterion. `met` and `known` are null exactly where the basis is unknown.
 pub(super) fn criterion(criterion: &Criterion, about: About, wording: &Wording) -> Value {
     let words =

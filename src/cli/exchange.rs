@@ -2,41 +2,46 @@
 
 use std::fs::File;
 use std::io::{BufRead, BufReader, ErrorKind};
+use std::path::Path;
 
 use super::answer::{Ending, note};
 use super::args::{Export as ExportArguments, ExportAs, Import, ImportAs};
 use super::run::{Run, Stopped};
-use super::write;
-use crate::desk::{Export, ExportError, ImportError};
+use super::{first_day, write};
+use crate::desk::{Export, ExportError, SheetKind};
 
-/// Takes a file of entries, whole or not at all.
+/// Takes a file of entries, or a sheet of trays or beds, whole or not at all.
 pub fn import(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
     run.only_today()?;
     match arguments.what {
-        ImportAs::Entries => {}
+        ImportAs::Entries => entries(run, arguments),
+        ImportAs::Trays => first_day::import(run, &arguments.file, SheetKind::Trays, arguments.dry_run),
+        ImportAs::Beds => first_day::import(run, &arguments.file, SheetKind::Beds, arguments.dry_run),
     }
-    let mut desk = run.desk()?;
-    let shown = arguments.file.display().to_string();
-    let input: Box<dyn BufRead> = if shown == "-" {
-        Box::new(BufReader::new(std::io::stdin()))
-    } else {
-        let file = File::open(&arguments.file).map_err(|fault| {
-            Stopped::refused(match fault.kind() {
-                ErrorKind::NotFound => run.wording.file_not_there(&shown),
-                _ => run.wording.file_other(&shown, fault),
-            })
-        })?;
-        Box::new(BufReader::new(file))
-    };
-    let species = desk.fold().site().species.clone();
-    let imported = desk.import(input, &run.who, arguments.dry_run).map_err(|fault| match fault {
-        ImportError::Read(fault) => {
-            let mut lines = run.wording.read_fault(&fault, &shown);
-            lines.push(run.wording.nothing_written());
-            Stopped { ending: Ending::Refused, lines }
-        }
-        ImportError::Desk(fault) => run.stopped(&fault, &species),
+}
+
+/// A file opened to be read, or what is piped in.
+pub fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Stopped> {
+    if path.as_os_str() == "-" {
+        return Ok(Box::new(BufReader::new(std::io::stdin())));
+    }
+    let shown = path.display();
+    let file = File::open(path).map_err(|fault| {
+        Stopped::refused(match fault.kind() {
+            ErrorKind::NotFound => run.wording.file_not_there(shown),
+            _ => run.wording.file_other(path.display(), fault),
+        })
     })?;
+    Ok(Box::new(BufReader::new(file)))
+}
+
+fn entries(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
+    let mut desk = run.desk()?;
+    let input = opened(run, &arguments.file)?;
+    let species = desk.fold().site().species.clone();
+    let imported = desk
+        .import(input, &run.who, arguments.dry_run)
+        .map_err(|fault| first_day::refused(run, &fault, &arguments.file.display().to_string(), &species))?;
     if arguments.dry_run {
         if run.everywhere.json {
             return write::told(run, &desk, &imported.recorded);

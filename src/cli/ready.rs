@@ -1,15 +1,23 @@
-//! `ready`: the main answer.
+//! `ready`: the main answer, and what changed in it since a day.
+
+use serde_json::json;
 
 use super::answer::Ending;
+use super::args::Ready;
 use super::ready_json::ready_json;
-use super::ready_text::ready_text;
+use super::ready_text::ready_page;
 use super::run::{Run, Stopped};
+use super::since::{Since, since_yesterday};
+use crate::base::Day;
 use crate::desk::Desk;
 
-/// Opens the nursery and shows it.
-pub fn run(run: &Run) -> Result<Ending, Stopped> {
+/// Opens the nursery and shows it, or what changed since a day.
+pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Stopped> {
     let desk = run.desk()?;
-    show(run, &desk)
+    match arguments.since {
+        Some(day) => changed(run, &desk, day),
+        None => show(run, &desk),
+    }
 }
 
 /// Shows which trays are ready for which bed.
@@ -18,5 +26,19 @@ pub fn show(run: &Run, desk: &Desk) -> Result<Ending, Stopped> {
     if run.everywhere.json {
         return run.answer_json(&ready_json(&picture, &run.wording));
     }
-    run.answer(&ready_text(&picture, &run.wording, run.around.columns, run.around.colour))
+    let since = since_yesterday(run, desk, &picture);
+    run.answer(&ready_page(&picture, &run.wording, run.around.columns, run.around.colour, since.as_deref()))
+}
+
+/// Shows every verdict that changed since the end of a day.
+fn changed(run: &Run, desk: &Desk, day: Day) -> Result<Ending, Stopped> {
+    let picture = run.picture(desk);
+    let since = Since::asked(run, day, desk, &picture)?;
+    if run.everywhere.json {
+        let mut answer = ready_json(&picture, &run.wording);
+        answer["since"] = json!(day);
+        answer["changes"] = json!(since.json());
+        return run.answer_json(&answer);
+    }
+    run.answer(&since.text(run.around.columns, run.around.colour))
 }

@@ -16,8 +16,22 @@ const MOST_NAME: usize = 18;
 
 /// What `ready` prints. `width` is kept within 40 to 200 columns; colours only where `colour`.
 pub fn ready_text(picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+    ready_page(picture, wording, width, colour, None)
+}
+
+/// The same with a line on what changed since yesterday under its top.
+pub(super) fn ready_page(
+    picture: &Picture,
+    wording: &Wording,
+    width: usize,
+    colour: bool,
+    since: Option<&str>,
+) -> String {
     let mut page = ReadyPage { picture, wording, sheet: Sheet::new(width, colour) };
     page.top();
+    if let Some(since) = since {
+        page.sheet.paragraph(since, Ink::Plain);
+    }
     if picture.trays.is_empty() {
         page.teach();
     } else {

@@ -4,9 +4,9 @@ use std::ffi::OsString;
 use std::path::PathBuf;
 
 use super::answer::{Ending, note, say};
-use super::args::{Cli, Command};
+use super::args::{Cli, Command, Ready};
 use super::surroundings::Surroundings;
-use super::{begin, exchange, proof, ready, sample, species, undo, why, write};
+use super::{begin, exchange, proof, ready, sample, species, undo, walk, why, write};
 use crate::desk::{Desk, DeskError, JournalError, Now};
 use crate::nursery::species::Catalogue;
 use crate::reckon::{Picture, View};
@@ -116,7 +116,9 @@ fn language(arguments: &[OsString], set: Option<&str>, system: Option<&str>) -> 
 
 fn dispatch(run: &Run, command: Option<Command>) -> Result<Ending, Stopped> {
     match command {
-        None | Some(Command::Ready) => ready::run(run),
+        None => ready::run(run, &Ready::default()),
+        Some(Command::Ready(arguments)) => ready::run(run, &arguments),
+        Some(Command::Walk) => walk::run(run),
         Some(Command::Sample(arguments)) => sample::run(run, &arguments),
         Some(Command::Begin(arguments)) => begin::run(run, &arguments),
         Some(Command::Why(arguments)) => why::run(run, &arguments),

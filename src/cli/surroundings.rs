@@ -72,15 +72,15 @@ impl Surroundings {
     }
 }
 
-/// Widest lines of answers: 80 where nobody says otherwise, at most 120, as long lines are hard to read.
+/// Widest lines of answers: as COLUMNS or the screen says, 80 where nobody does, at most 120, as long lines are hard to
+/// read.
 fn columns(written: Option<&str>, out_is_terminal: bool) -> usize {
     const USUAL: usize = 80;
     const MOST: usize = 120;
     const LEAST: usize = 40;
-    if !out_is_terminal {
-        return USUAL;
-    }
-    let screen =
-        || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0)).filter(|columns| *columns > 0);
+    let screen = || {
+        let size = if out_is_terminal { terminal_size::terminal_size() } else { None };
+        size.map(|(width, _)| usize::from(width.0)).filter(|columns| *columns > 0)
+    };
     written.and_then(|text| text.parse().ok()).or_else(screen).unwrap_or(USUAL).clamp(LEAST, MOST)
 }

@@ -1,6 +1,6 @@
 //! `undo`: takes a command back, and says in words what that was.
 
-use serde_json::json;
+use serde_json::{Value, json};
 
 use super::answer::Ending;
 use super::args::Undo;
@@ -35,17 +35,28 @@ pub fn run(run: &Run, arguments: &Undo) -> Result<Ending, Stopped> {
 
 /// An entry as it was written, in one line.
 pub fn in_words(run: &Run, entry: &Entry) -> String {
-    let fields: Vec<String> = entry
-        .what
-        .body()
-        .iter()
-        .map(|(name, value)| match value {
-            serde_json::Value::String(text) => format!("{name}={text}"),
-            other => format!("{name}={other}"),
-        })
-        .collect();
-    let line = format!("{} {} {} {}", run.wording.day(entry.happened), entry.who, entry.what.kind(), fields.join(" "));
+    let line = format!("{} {} {}", run.wording.day(entry.happened), entry.who, fields_in_words(entry));
     let line = crate::base::text::cleaned(&line);
     let most = run.around.columns.saturating_sub(4);
     super::columns::shortened(&line, most)
+}
+
+/// The kind and the fields of an entry as they are typed.
+pub fn fields_in_words(entry: &Entry) -> String {
+    let fields: Vec<String> =
+        entry.what.body().iter().map(|(name, value)| format!("{name}={}", value_in_words(value))).collect();
+    format!("{} {}", entry.what.kind(), fields.join(" "))
+}
+
+/// A value as it is typed; a list of records, which nobody reads in a line, by its length.
+fn value_in_words(value: &Value) -> String {
+    match value {
+        Value::String(text) => text.clone(),
+        Value::Number(number) => {
+            let plain = number.as_f64().filter(|plain| plain.fract() == 0.0 && plain.abs() < 1e15);
+            plain.map_or_else(|| number.to_string(), |plain| format!("{plain:.0}"))
+        }
+        Value::Array(all) if all.iter().any(Value::is_object) => format!("({})", all.len()),
+        Value::Null | Value::Bool(_) | Value::Array(_) | Value::Object(_) => value.to_string(),
+    }
 }

@@ -1,17 +1,27 @@
-//! `write`: one entry.
+//! `write`: one entry, or a sheet of short lines.
+
+use std::io::Read;
+use std::path::Path;
 
 use serde_json::json;
 
 use super::answer::Ending;
 use super::args::Write;
 use super::columns;
+use super::exchange::opened;
+use super::first_day;
 use super::run::{Run, Stopped};
+use crate::base::Day;
 use crate::desk::{self, Desk, Recorded};
+use crate::nursery::entry::fault::{FieldFault, Problem};
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{all_kinds, kind_of_entry};
 
-/// Writes one entry, or says what can be written.
+/// Writes one entry or a sheet of short lines, or says what can be written.
 pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
+    if let Some(file) = &arguments.batch {
+        return batch(run, arguments, file);
+    }
     let Some(kind) = &arguments.kind else { return list_kinds(run) };
     run.only_today()?;
     if arguments.fields.is_empty() {
@@ -19,19 +29,81 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
             return Err(Stopped::refused(fields_of(run, known.kind, known.fields)));
         }
     }
+    let mut fields = arguments.fields.clone();
+    fields.extend(arguments.happened.map(|day| format!("happened={day}")));
     let mut desk = run.desk()?;
-    let draft = desk::read_typed(kind, &arguments.fields, run.now.today, &run.who).map_err(|fault| {
-        let mut lines = vec![run.wording.pair_fault(&fault)];
-        lines.push(run.wording.nothing_written());
-        Stopped { ending: Ending::Refused, lines }
-    })?;
+    let draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
+        .map_err(|fault| unwritten(run, run.wording.pair_fault(&fault)))?;
     let species = desk.fold().site().species.clone();
+    if arguments.dry_run {
+        let doubts = desk.rehearse(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
+        let tried = Recorded { doubts, ..Recorded::default() };
+        return told_as(run, &desk, &tried, &run.wording.dry_run(1));
+    }
     let recorded = desk.record(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
     told(run, &desk, &recorded)
 }
 
+fn unwritten(run: &Run, line: String) -> Stopped {
+    Stopped { ending: Ending::Refused, lines: vec![line, run.wording.nothing_written()] }
+}
+
+/// Writes a sheet of short lines, whole or not at all.
+fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Stopped> {
+    run.only_today()?;
+    let (mut happened, mut who) = (arguments.happened, run.who.clone());
+    for pair in arguments.kind.iter().chain(&arguments.fields) {
+        match pair.split_once('=') {
+            Some(("happened", day)) => happened = Some(day_of(run, day)?),
+            Some(("who", name)) if !name.trim().is_empty() => who = name.to_string(),
+            Some(_) | None => return Err(unwritten(run, run.wording.refused_beside_batch(pair))),
+        }
+    }
+    let mut desk = run.desk()?;
+    let text = read_text(run, file)?;
+    let species = desk.fold().site().species.clone();
+    let taken = desk
+        .write_sheet(&text, happened, &who, arguments.dry_run)
+        .map_err(|fault| first_day::refused(run, &fault, &file.display().to_string(), &species))?;
+    let lines = taken.lines as i64;
+    let said = if arguments.dry_run {
+        run.wording.paper_tried(lines, run.wording.entries(lines))
+    } else {
+        run.wording.paper_taken(lines, run.wording.entries(taken.recorded.entries.len() as i64))
+    };
+    told_as(run, &desk, &taken.recorded, &said)
+}
+
+fn day_of(run: &Run, written: &str) -> Result<Day, Stopped> {
+    written.parse().map_err(|_| {
+        let problem = Problem::NotADay(written.to_string());
+        unwritten(run, run.wording.field_fault(&FieldFault { field: "happened".to_string(), problem }))
+    })
+}
+
+fn read_text(run: &Run, file: &Path) -> Result<String, Stopped> {
+    let mut bytes = Vec::new();
+    let read = opened(run, file)?.read_to_end(&mut bytes);
+    read.map_err(|fault| Stopped::refused(run.wording.file_other(file.display(), fault)))?;
+    String::from_utf8(bytes).map_err(|fault| {
+        let at = fault.utf8_error().valid_up_to();
+        let before = &fault.as_bytes()[..at];
+        let line = before.iter().filter(|byte| **byte == b'\n').count() + 1;
+        let byte = at - before.iter().rposition(|byte| *byte == b'\n').map_or(0, |end| end + 1) + 1;
+        unwritten(run, run.wording.at_line(line as i64, run.wording.line_not_utf8(byte as i64)))
+    })
+}
+
 /// What was written and what it makes doubtful.
 pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Stopped> {
+    let said = match recorded.entries.as_slice() {
+        [one] => run.wording.saved_entry(one),
+        many => run.wording.saved(many.len() as i64),
+    };
+    told_as(run, desk, recorded, &said)
+}
+
+fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str) -> Result<Ending, Stopped> {
     let species = &desk.fold().site().species;
     let doubts: Vec<String> = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
     if run.everywhere.json {
@@ -42,11 +114,7 @@ pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Stopp
             "doubts": doubts,
         }));
     }
-    let mut text = match recorded.entries.as_slice() {
-        [one] => run.wording.saved_entry(one),
-        many => run.wording.saved(many.len() as i64),
-    };
-    text.push('\n');
+    let mut text = format!("{said}\n");
     for doubt in doubts {
         text.push_str(&run.wording.saved_with_doubt(doubt));
         text.push('\n');

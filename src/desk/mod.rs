@@ -13,7 +13,7 @@ pub use crate::journal::{BackupReport, CheckReport, JournalError};
 pub use crate::journal::{Note, WhyReadOnly};
 pub use crate::share::first_day::{TakenFor, Understood};
 pub use crate::share::sheet::{DayOrder, Encoding};
-pub use crate::share::{FORMS, SheetKind, Unknown, UnknownWhat};
+pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay};
 pub use first_day::SheetImported;

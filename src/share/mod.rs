@@ -23,4 +23,4 @@ pub use files::{Existing, FileFault, write_whole};
 pub use first_day::{FirstDay, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
 pub use lines::{Line, Written, read_lines};
 pub use pairs::{read_pairs, split_pairs};
-pub use paper_lines::{FORMS, KnownNames, read_paper};
+pub use paper_lines::{FORMS, FORMS_IN_SPANISH, KnownNames, read_paper};

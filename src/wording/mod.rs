@@ -8,6 +8,7 @@ mod lang;
 mod messages;
 mod number;
 pub mod page;
+pub mod round;
 #[cfg(test)]
 mod tests;
 pub mod verdict;

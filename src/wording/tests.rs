@@ -21,6 +21,11 @@ fn every_key() -> Vec<Key> {
         desk::DESK_KEYS,
         page::READY_KEYS,
         page::SPECIES_KEYS,
+        round::TASK_KEYS,
+        round::ROUND_REASON_KEYS,
+        round::SIGN_KEYS,
+        round::CHANGE_KEYS,
+        desk::SHEET_KEYS,
     ]
     .concat()
 }

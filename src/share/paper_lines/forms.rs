@@ -44,6 +44,38 @@ pub const FORMS: &[(&str, &str)] = &[
     ("counted tray=cof-031 standing=41", "counted"),
 ];
 
+/// The same as they are written in Spanish, in the same order.
+pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
+    ("cof-031 41", "counted"),
+    ("cof-031 ~41", "counted"),
+    ("cof-031 41 muertas 2", "counted"),
+    ("cof-031 -3 ratas", "lost"),
+    ("cof-031 x 5 raquíticas", "culled"),
+    ("cof-031 > Bench 4", "carried"),
+    ("cof-031 > cof-040 30 bolsa", "moved_on"),
+    ("cof-031 @ Upper 1 30", "outplanted"),
+    ("cof-031 sombra 30", "shade_set"),
+    ("cof-031 riego 2", "watering_set"),
+    ("cof-031 cepellón sostiene", "plug_checked"),
+    ("cof-031 brotes", "flushed"),
+    ("cof-031 altura 24 26,5 31", "measured"),
+    ("cof-031 24/4,5 26/5", "measured"),
+    ("cof-031 dadas 5 a la escuela", "given_out"),
+    ("cof-031 recuento 41", "stocktaken"),
+    ("cof-031 endurecimiento", "hardening_begun"),
+    ("cof-031 retenida prometida", "held"),
+    ("cof-031 liberada", "released"),
+    ("cof-031 plaga pulgones", "pest_seen"),
+    ("cof-031 tratada con jabón", "treated"),
+    ("cof-031 nota hojas pálidas", "noted"),
+    ("Bench 4 sombra 30", "shade_set"),
+    ("Upper 1 luz 60%", "light_read"),
+    ("Upper 1 deshierbada", "prepared"),
+    ("lluvia 12", "weather"),
+    ("nota el tanque gotea", "noted"),
+    ("counted tray=cof-031 standing=41", "counted"),
+];
+
 /// Words a line may begin with, for the nearest one to a slip.
 pub(super) const FIRST_WORDS: [&str; 8] = ["rain", "lluvia", "note", "nota", "on", "el", "yesterday", "ayer"];
 

@@ -6,7 +6,7 @@ mod words;
 #[cfg(test)]
 mod tests;
 
-pub use forms::FORMS;
+pub use forms::{FORMS, FORMS_IN_SPANISH};
 
 use super::draft::{Desk, read_kind, seen, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};

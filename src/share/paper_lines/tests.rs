@@ -131,9 +131,11 @@ fn a_day_alone_sets_the_day_of_the_lines_after_it() {
 
 #[test]
 fn every_example_of_the_help_is_read_as_its_kind() {
-    for (example, kind) in FORMS {
+    for (example, kind) in FORMS.iter().chain(FORMS_IN_SPANISH) {
         assert_eq!(one(example).0, *kind, "{example}");
     }
+    let kinds = |forms: &[(&str, &'static str)]| forms.iter().map(|(_, kind)| *kind).collect::<Vec<_>>();
+    assert_eq!(kinds(FORMS), kinds(FORMS_IN_SPANISH));
 }
 
 #[test]

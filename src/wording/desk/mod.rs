@@ -4,8 +4,12 @@ mod errors;
 mod fault;
 mod notes;
 mod refusal;
+mod sheet;
+
+pub use sheet::encoding_name;
 
 #[cfg(test)]
 pub(super) use {
     errors::KEYS as ERROR_KEYS, fault::KEYS as FAULT_KEYS, notes::KEYS as DESK_KEYS, refusal::KEYS as REFUSAL_KEYS,
+    sheet::KEYS as SHEET_KEYS,
 };

@@ -25,6 +25,8 @@ messages! {
     help_begin_altitude();
     help_begin_utc_offset();
     help_ready();
+    help_ready_since();
+    help_walk();
     help_why();
     help_why_more();
     help_why_tray();
@@ -40,6 +42,10 @@ messages! {
     help_write_more();
     help_write_kind();
     help_write_fields();
+    help_write_batch();
+    help_write_happened();
+    help_write_dry_run();
+    short_forms_heading();
     help_undo();
     help_undo_entry();
     help_undo_together();

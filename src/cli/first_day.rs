@@ -1,0 +1,312 @@
+//! `import --as trays` and `--as beds`: how the sheet was understood, the first answers, and what is still unknown.
+
+use std::collections::BTreeMap;
+use std::io::Read;
+
+use serde_json::{Value, json};
+
+use super::answer::Ending;
+use super::exchange::opened;
+use super::ready_text::shown_as_argument;
+use super::run::{Run, Stopped};
+use super::sheet::{Ink, Sheet};
+use crate::desk::{DayOrder, Desk, ImportError, SheetImported, SheetKind, TakenFor, Understood, Unknown, UnknownWhat};
+use crate::nursery::species::Catalogue;
+use crate::reckon::picture::{Picture, Rule, Stage, Standing, TrayPicture};
+use crate::wording::desk::encoding_name;
+use crate::wording::{Lang, Wording};
+
+/// Takes a sheet whole or not at all and tells what it brought.
+pub fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool) -> Result<Ending, Stopped> {
+    let mut desk = run.desk()?;
+    let input = opened(run, file)?;
+    let order = match run.wording.lang() {
+        Lang::En => None,
+        Lang::Es => Some(DayOrder::DayFirst),
+    };
+    let species = desk.fold().site().species.clone();
+    let sheet = take(&mut desk, input, (kind, order), &run.who, only_try)
+        .map_err(|fault| refused(run, &fault, &file.display().to_string(), &species))?;
+    let picture = desk.picture();
+    let story = FirstDay { wording: &run.wording, sheet: &sheet, kind, only_try, picture: &picture };
+    if run.everywhere.json {
+        return run.answer_json(&story.json());
+    }
+    run.answer(&story.text(run.around.columns, run.around.colour))
+}
+
+fn take(
+    desk: &mut Desk,
+    input: impl Read,
+    (kind, order): (SheetKind, Option<DayOrder>),
+    who: &str,
+    only_try: bool,
+) -> Result<SheetImported, ImportError> {
+    desk.import_sheet(input, kind, order, who, only_try)
+}
+
+/// Why a file was not taken, every fault in its place.
+pub fn refused(run: &Run, fault: &ImportError, file: &str, species: &Catalogue) -> Stopped {
+    match fault {
+        ImportError::Read(fault) => {
+            let mut lines = run.wording.read_fault(fault, file);
+            lines.push(run.wording.nothing_written());
+            Stopped { ending: Ending::Refused, lines }
+        }
+        ImportError::Desk(fault) => run.stopped(fault, species),
+    }
+}
+
+/// What is to be told of a sheet.
+struct FirstDay<'a> {
+    wording: &'a Wording,
+    sheet: &'a SheetImported,
+    kind: SheetKind,
+    only_try: bool,
+    picture: &'a Picture,
+}
+
+impl FirstDay<'_> {
+    fn text(&self, width: usize, colour: bool) -> String {
+        let (wording, mut page) = (self.wording, Sheet::new(width, colour));
+        let rows = self.sheet.rows as i64;
+        let entries = wording.entries(self.sheet.drafts as i64);
+        let taken = if self.only_try { wording.sheet_tried(rows, entries) } else { wording.sheet_taken(rows, entries) };
+        page.paragraph(&taken, Ink::Bold);
+        page.paragraph(&wording.sheet_form(self.sheet), Ink::Plain);
+        if !self.sheet.passed_over.is_empty() {
+            page.paragraph(&wording.sheet_passed_over(self.sheet.passed_over.join(", ")), Ink::Plain);
+        }
+        let understood = self.understood();
+        if !understood.is_empty() {
+            page.paragraph(&wording.sheet_understood(), Ink::Plain);
+            understood.iter().for_each(|one| page.hanging("  - ", Ink::Plain, one, Ink::Plain));
+        }
+        for doubt in &self.sheet.recorded.doubts {
+            let said = wording.doubt(doubt, &self.picture.site.species);
+            page.hanging("! ", Ink::Danger, &said, Ink::Plain);
+        }
+        if !self.only_try {
+            page.gap();
+            self.answers().iter().for_each(|line| page.paragraph(line, Ink::Plain));
+        }
+        self.unknown_text(&mut page);
+        page.finish()
+    }
+
+    fn unknown_text(&self, page: &mut Sheet) {
+        let unknowns = self.unknowns();
+        if unknowns.is_empty() {
+            return;
+        }
+        page.heading(&self.wording.sheet_unknown_heading());
+        for (unknown, settles) in &unknowns {
+            page.hanging("- ", Ink::Plain, &self.wording.still_unknown(unknown), Ink::Plain);
+            page.indented(4, settles, Ink::Plain);
+        }
+        if self.asks_for_hardening() {
+            page.gap();
+            page.paragraph(&self.wording.sheet_hardening(), Ink::Plain);
+            page.indented(4, &self.hardening_command(), Ink::Plain);
+            page.paragraph(&self.wording.sheet_hardening_batch(self.unhardened()), Ink::Plain);
+        }
+    }
+
+    /// Opening stock has no past here: nobody wrote how it was hardened.
+    fn asks_for_hardening(&self) -> bool {
+        self.kind == SheetKind::Trays
+    }
+
+    /// What says that a tray was brought toward the light before the book was begun.
+    fn hardening_command(&self) -> String {
+        format!("outplant write hardening_begun tray={} happened=...", shown_as_argument(&self.unhardened()))
+    }
+
+    /// The first tray whose hardening nobody knows, as an example.
+    fn unhardened(&self) -> String {
+        let unknown = |tray: &TrayPicture| {
+            let mut asked = tray.criteria.iter();
+            asked.any(|criterion| criterion.rule == Rule::Hardening && criterion.met.is_none())
+        };
+        let first = self.picture.trays.values().find(|tray| unknown(tray)).map(|tray| tray.code.to_string());
+        first.unwrap_or_else(|| "...".to_string())
+    }
+
+    fn json(&self) -> Value {
+        let sheet = self.sheet;
+        let unknown: Vec<Value> = self
+            .unknowns()
+            .iter()
+            .map(|(one, settles)| {
+                json!({
+                    "what": unknown_word(one.what),
+                    "name": one.name,
+                    "lines": one.lines,
+                    "settled_by": one.what.settled_by(),
+                    "text": self.wording.still_unknown(one),
+                    "command": settles,
+                })
+            })
+            .collect();
+        let doubt = |doubt| self.wording.doubt(doubt, &self.picture.site.species);
+        json!({
+            "version": 1,
+            "dry_run": self.only_try,
+            "rows": sheet.rows,
+            "drafts": sheet.drafts,
+            "entries": sheet.recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
+            "doubts": sheet.recorded.doubts.iter().map(doubt).collect::<Vec<_>>(),
+            "encoding": encoding_name(sheet.encoding),
+            "delimiter": sheet.delimiter.to_string(),
+            "passed_over": sheet.passed_over,
+            "understood": sheet.understood.iter().map(|one| json!({
+                "line": one.line, "column": one.column, "written": one.written, "text": self.wording.understood(one),
+            })).collect::<Vec<_>>(),
+            "unknown": unknown,
+            "hardening": self.asks_for_hardening().then(|| self.hardening_command()),
+            "answers": if self.only_try { Vec::new() } else { self.answers() },
+        })
+    }
+
+    /// How cells were understood: one example for each column and manner, the other rows counted.
+    fn understood(&self) -> Vec<String> {
+        let mut groups: Vec<(&Understood, i64)> = Vec::new();
+        for one in &self.sheet.understood {
+            let same = |other: &Understood| other.column == one.column && manner(&other.taken) == manner(&one.taken);
+            match groups.iter_mut().find(|(first, _)| same(first)) {
+                Some((_, more)) => *more += 1,
+                None => groups.push((one, 0)),
+            }
+        }
+        let said = groups.into_iter().map(|(first, more)| {
+            let what = self.wording.at_line(first.line as i64, self.wording.understood(first));
+            if more == 0 { what } else { self.wording.sheet_understood_more(what, more) }
+        });
+        said.collect()
+    }
+
+    /// The first answers: how many trays are ready, what the others wait for, how the beds stand.
+    fn answers(&self) -> Vec<String> {
+        let (wording, picture) = (self.wording, self.picture);
+        let mut lines = Vec::new();
+        let alive = picture.trays.values().filter(|tray| tray.stage != Stage::Spent);
+        let (ready, waiting): (Vec<_>, Vec<_>) = alive.partition(|tray| tray.ready);
+        if ready.len() + waiting.len() > 0 {
+            let all = wording.trays((ready.len() + waiting.len()) as i64);
+            lines.push(wording.sheet_now_trays(ready.len() as i64, all));
+        }
+        let mut first: BTreeMap<Rule, usize> = BTreeMap::new();
+        let blocking = |criteria: &[crate::reckon::picture::Criterion]| {
+            criteria.iter().find(|criterion| criterion.blocks).map(|criterion| criterion.rule)
+        };
+        waiting.iter().filter_map(|tray| blocking(&tray.criteria)).for_each(|rule| {
+            *first.entry(rule).or_default() += 1;
+        });
+        if !first.is_empty() {
+            let list = counted(first, |rule| wording.rule_name(rule));
+            lines.push(wording.sheet_now_wait(wording.trays(waiting.len() as i64), list));
+        }
+        let mut standing: BTreeMap<Standing, usize> = BTreeMap::new();
+        let lines_of_beds = picture.beds.values().flat_map(|bed| &bed.species);
+        lines_of_beds.for_each(|line| *standing.entry(line.standing).or_default() += 1);
+        if !standing.is_empty() {
+            lines.push(wording.sheet_now_beds(counted(standing, |standing| wording.standing_name(standing))));
+        }
+        lines.push(wording.sheet_now_hint());
+        lines
+    }
+
+    /// What is unknown with what settles it: what costs least first, then what concerns most.
+    fn unknowns(&self) -> Vec<(&Unknown, String)> {
+        let mut all: Vec<&Unknown> = self.sheet.unknowns.iter().collect();
+        all.sort_by_key(|one| (cost(one.what), std::cmp::Reverse(one.lines.len())));
+        let orders = self.picture.site.places.values().filter_map(|place| place.on(self.picture.day));
+        let mut order = orders.map(|place| place.order.0).max().unwrap_or(0);
+        let settled = all.into_iter().map(|one| {
+            order += u32::from(one.what == UnknownWhat::PlaceShade);
+            (one, self.settles(one, order))
+        });
+        settled.collect()
+    }
+
+    fn settles(&self, unknown: &Unknown, order: u32) -> String {
+        let name = shown_as_argument(unknown.name.as_deref().unwrap_or("..."));
+        let in_sheet = |column: &str| {
+            if self.only_try { self.wording.sheet_fill_first(column) } else { self.wording.sheet_fill(column) }
+        };
+        let column = |english: &'static str, spanish: &'static str| match self.wording.lang() {
+            Lang::En => english,
+            Lang::Es => spanish,
+        };
+        let fields = match unknown.what {
+            UnknownWhat::ContainerVolume => format!("container={name} volume_ml=... depth_cm=..."),
+            UnknownWhat::PlaceShade => format!("place={name} order={order} shade_pct=..."),
+            UnknownWhat::Place => "tray=... place=...".to_string(),
+            UnknownWhat::Measured => r#"tray=... plants='[{"height_cm":24,"collar_mm":4.5}]'"#.to_string(),
+            UnknownWhat::BedLight => "bed=... light_share=0.5".to_string(),
+            UnknownWhat::BedSoil => "bed=... rod_mm=8 push_kg=10 depth_cm=... wet=yes".to_string(),
+            UnknownWhat::BedWork => "bed=... task=cleared happened=...".to_string(),
+            UnknownWhat::NurseCount | UnknownWhat::NursePlanted | UnknownWhat::NurseSpacing => {
+                format!("bed=... nurse={name} count=... row_m=... in_row_m=... happened=...")
+            }
+            UnknownWhat::Container => return in_sheet(column("bag", "bolsa")),
+            UnknownWhat::Age => return in_sheet(column("sown about", "sembrada hacia")),
+        };
+        format!("outplant write {} {fields}", unknown.what.settled_by())
+    }
+}
+
+/// What it costs to find out, cheapest first: a look at a bench or a bag, the sheet once more, a reading, a sample.
+fn cost(what: UnknownWhat) -> u8 {
+    match what {
+        UnknownWhat::PlaceShade => 0,
+        UnknownWhat::ContainerVolume => 1,
+        UnknownWhat::Place => 2,
+        UnknownWhat::Container => 3,
+        UnknownWhat::Age => 4,
+        UnknownWhat::NursePlanted | UnknownWhat::NurseCount | UnknownWhat::NurseSpacing => 5,
+        UnknownWhat::BedWork => 6,
+        UnknownWhat::BedLight => 7,
+        UnknownWhat::BedSoil => 8,
+        UnknownWhat::Measured => 9,
+    }
+}
+
+/// The stable word for what is unknown.
+fn unknown_word(what: UnknownWhat) -> &'static str {
+    match what {
+        UnknownWhat::ContainerVolume => "container_volume",
+        UnknownWhat::Container => "container",
+        UnknownWhat::Age => "age",
+        UnknownWhat::PlaceShade => "place_shade",
+        UnknownWhat::Place => "place",
+        UnknownWhat::Measured => "measured",
+        UnknownWhat::BedLight => "bed_light",
+        UnknownWhat::BedSoil => "bed_soil",
+        UnknownWhat::BedWork => "bed_work",
+        UnknownWhat::NurseCount => "nurse_count",
+        UnknownWhat::NursePlanted => "nurse_planted",
+        UnknownWhat::NurseSpacing => "nurse_spacing",
+    }
+}
+
+/// In which of its manners a cell was understood.
+fn manner(taken: &TakenFor) -> u8 {
+    match taken {
+        TakenFor::Day(_) => 0,
+        TakenFor::AboutDay(_) => 1,
+        TakenFor::AgeDays(_) => 2,
+        TakenFor::Count(_) => 3,
+        TakenFor::AboutCount(_) => 4,
+        TakenFor::Percent(_) => 5,
+        TakenFor::Field(_) => 6,
+        TakenFor::Spacing { .. } => 7,
+    }
+}
+
+/// "hardening 55, days since sowing 5": most first.
+fn counted<K: Ord + Copy>(all: BTreeMap<K, usize>, name: impl Fn(K) -> String) -> String {
+    let mut all: Vec<(K, usize)> = all.into_iter().collect();
+    all.sort_by_key(|(key, number)| (std::cmp::Reverse(*number), *key));
+    all.into_iter().map(|(key, number)| format!("{} {number}", name(key))).collect::<Vec<_>>().join(", ")
+}

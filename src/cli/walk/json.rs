@@ -1,0 +1,61 @@
+//! The round for programs: the contract of `walk --json`.
+
+use serde_json::{Value, json};
+
+use super::FIGURES_OF;
+use crate::cli::criterion_json::{measure_json, number};
+use crate::cli::ready_json::VERSION;
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::Picture;
+use crate::reckon::round::{Round, Stop, Where};
+use crate::wording::Wording;
+use crate::wording::round::RoundOn;
+
+/// What `walk --json` prints.
+pub fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> Value {
+    let all = |stops: &[Stop]| stops.iter().map(|stop| stop_json(stop, picture, wording)).collect::<Vec<_>>();
+    json!({
+        "version": VERSION,
+        "on": picture.day,
+        "looking": picture.looking,
+        "minutes": number(round.minutes),
+        "minutes_allowed": number(round.minutes_allowed),
+        "stops": all(&round.stops),
+        "can_wait": all(&round.can_wait),
+    })
+}
+
+fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
+    let on = RoundOn { day: picture.day, species: &picture.site.species };
+    let place = match (&stop.subject, &stop.at) {
+        (Subject::Place(place), _) | (_, Where::Place(place)) => Some(place),
+        (_, Where::Nowhere | Where::Bed(_) | Where::SeedStore) => None,
+    };
+    json!({
+        "id": stop.id,
+        "task": stop.task,
+        "tray": stop.tray(),
+        "bed": stop.bed(),
+        "lot": stop.lot(),
+        "place": place,
+        "sign": stop.tray_sign,
+        "place_sign": stop.place_sign,
+        "why": wording.round_reason(&stop.why, on),
+        "until": stop.until,
+        "at_stake": {
+            "what": stop.at_stake.what,
+            "plants": number(stop.at_stake.plants),
+            "within_days": stop.at_stake.within_days,
+        },
+        "minutes": number(stop.minutes),
+        "last": stop.last.as_ref().map(|last| {
+            let mut figure = measure_json(FIGURES_OF, &last.figure, wording);
+            figure["day"] = json!(last.day);
+            figure
+        }),
+        "expect": stop.expect.as_ref().map(|expect| measure_json(FIGURES_OF, expect, wording)),
+        "loses_most": stop.marked,
+        "source": stop.source,
+        "entries": stop.entries,
+    })
+}

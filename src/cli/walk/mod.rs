@@ -1,0 +1,26 @@
+//! `walk`: today's round.
+
+mod json;
+mod text;
+
+pub use json::walk_json;
+pub use text::walk_text;
+
+use super::answer::Ending;
+use super::run::{Run, Stopped};
+use crate::reckon::picture::Rule;
+use crate::reckon::round;
+
+/// What the mean of a sample on the round is of.
+const FIGURES_OF: Rule = Rule::Height;
+
+/// Shows the round of the day looked at.
+pub fn run(run: &Run) -> Result<Ending, Stopped> {
+    let desk = run.desk()?;
+    let picture = run.picture(&desk);
+    let round = round(&picture);
+    if run.everywhere.json {
+        return run.answer_json(&walk_json(&round, &picture, &run.wording));
+    }
+    run.answer(&walk_text(&round, &picture, &run.wording, run.around.columns, run.around.colour))
+}

@@ -1,0 +1,124 @@
+//! What a sheet brought, how it was understood, and what it does not tell.
+
+use crate::desk::{Encoding, SheetImported, TakenFor, Understood, Unknown, UnknownWhat};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    sheet_taken(rows: count, entries: text);
+    sheet_tried(rows: count, entries: text);
+    sheet_written_as(encoding: text, delimiter: text);
+    sheet_tab();
+    sheet_comma();
+    sheet_semicolon();
+    sheet_passed_over(columns: text);
+    sheet_understood();
+    taken_day(written: text, day: text);
+    taken_about_day(written: text, day: text);
+    taken_age(written: text, days: count);
+    taken_count(written: text, count: count);
+    taken_about_count(written: text, count: count);
+    taken_percent(written: text, percent: text);
+    taken_field(field: text);
+    taken_spacing(row: text, in_row: text);
+    sheet_understood_more(what: text, rows: count);
+    sheet_unknown_heading();
+    still_container_volume(name: text, of: text);
+    still_container(of: text);
+    still_age(of: text);
+    still_place_shade(name: text, of: text);
+    still_place(of: text);
+    still_measured(of: text);
+    still_bed_light(of: text);
+    still_bed_soil(of: text);
+    still_bed_work(of: text);
+    still_nurse_count(name: text, of: text);
+    still_nurse_planted(name: text, of: text);
+    still_nurse_spacing(name: text, of: text);
+    sheet_fill(column: text);
+    sheet_fill_first(column: text);
+    sheet_hardening();
+    sheet_hardening_batch(tray: text);
+    sheet_lines(of: text, lines: text);
+    sheet_now_trays(ready: count, trays: text);
+    sheet_now_wait(trays: text, list: text);
+    sheet_now_beds(list: text);
+    sheet_now_hint();
+    paper_taken(lines: count, entries: text);
+    paper_tried(lines: count, entries: text);
+    refused_beside_batch(written: text);
+}
+
+/// Lines of a sheet that are named; more are only counted.
+const MOST_LINES_NAMED: usize = 3;
+
+impl Wording {
+    /// How the sheet is written.
+    pub fn sheet_form(&self, sheet: &SheetImported) -> String {
+        let delimiter = match sheet.delimiter {
+            '\t' => self.sheet_tab(),
+            ',' => self.sheet_comma(),
+            ';' => self.sheet_semicolon(),
+            other => other.to_string(),
+        };
+        self.sheet_written_as(encoding_name(sheet.encoding), delimiter)
+    }
+
+    /// What a cell was taken for, with its column where it has one.
+    pub fn understood(&self, understood: &Understood) -> String {
+        let written = &understood.written;
+        let sentence = match &understood.taken {
+            TakenFor::Day(day) => self.taken_day(written, self.day(*day)),
+            TakenFor::AboutDay(day) => self.taken_about_day(written, self.day(*day)),
+            TakenFor::AgeDays(days) => self.taken_age(written, *days),
+            TakenFor::Count(count) => self.taken_count(written, *count),
+            TakenFor::AboutCount(count) => self.taken_about_count(written, *count),
+            TakenFor::Percent(percent) => self.taken_percent(written, self.percent(percent / 100.0)),
+            TakenFor::Field(field) => self.taken_field(field),
+            TakenFor::Spacing { row_m, in_row_m } => {
+                self.taken_spacing(self.number(*row_m, 2), self.number(*in_row_m, 2))
+            }
+        };
+        match &understood.column {
+            Some(column) => self.on_field(column, sentence),
+            None => sentence,
+        }
+    }
+
+    /// What is not known, and of how many trays or beds.
+    pub fn still_unknown(&self, unknown: &Unknown) -> String {
+        let lines = unknown.lines.len() as i64;
+        let of = |counted: String| {
+            if unknown.lines.len() > MOST_LINES_NAMED {
+                return counted;
+            }
+            let lines: Vec<String> = unknown.lines.iter().map(ToString::to_string).collect();
+            self.sheet_lines(counted, lines.join(", "))
+        };
+        let (trays, beds) = (of(self.trays(lines)), of(self.beds(lines)));
+        let name = unknown.name.as_deref().unwrap_or("-");
+        match unknown.what {
+            UnknownWhat::ContainerVolume => self.still_container_volume(name, trays),
+            UnknownWhat::Container => self.still_container(trays),
+            UnknownWhat::Age => self.still_age(trays),
+            UnknownWhat::PlaceShade => self.still_place_shade(name, trays),
+            UnknownWhat::Place => self.still_place(trays),
+            UnknownWhat::Measured => self.still_measured(trays),
+            UnknownWhat::BedLight => self.still_bed_light(beds),
+            UnknownWhat::BedSoil => self.still_bed_soil(beds),
+            UnknownWhat::BedWork => self.still_bed_work(beds),
+            UnknownWhat::NurseCount => self.still_nurse_count(name, beds),
+            UnknownWhat::NursePlanted => self.still_nurse_planted(name, beds),
+            UnknownWhat::NurseSpacing => self.still_nurse_spacing(name, beds),
+        }
+    }
+}
+
+/// The name of an encoding, the same in every language.
+pub fn encoding_name(encoding: Encoding) -> &'static str {
+    match encoding {
+        Encoding::Utf8 => "UTF-8",
+        Encoding::Utf16LittleEndian | Encoding::Utf16BigEndian => "UTF-16",
+        Encoding::Windows1252 => "Windows-1252",
+    }
+}

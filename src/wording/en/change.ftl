@@ -1,0 +1,33 @@
+# What changed a verdict.
+passage_old_enough = it came of age
+passage_holding_time = its container's time ended
+passage_last_day = its last day passed
+passage_hardened = days of hardening, or of its light, passed
+passage_leaves_hardened = the new leaves hardened
+passage_hold_ended = the hold or the waiting time ended
+passage_reading_old = a reading grew too old
+passage_work_old = the work grew over
+passage_rains = rain fell too long ago, or the rains turned
+passage_time = time passed
+change_heading = { $changes ->
+    [one] One verdict changed since the end of { $day }
+   *[other] { $changes } verdicts changed since the end of { $day }
+}
+change_none = No verdict changed since the end of { $day }.
+change_since_yesterday = Since yesterday: { $list }.
+change_named = { $what } { $is }
+change_more = +{ $changes } more
+change_turned = { $what }: { $was } → { $is }
+change_tray = { $tray } ({ $species })
+change_bed = { $bed }, { $species }
+change_pair = { $tray } for { $bed }
+change_by_days = { $rules }: only days passed, { $what }
+change_by_entry = { $rules }: { $entry }
+change_entry = { $day }, { $who }: { $what }
+change_hint = All of today: outplant ready
+change_day_not_before = { $day } is not before { $on }: name an earlier day
+state_new = not there
+state_gone = not there
+state_fits = fits
+state_fits_not = does not fit
+state_not_planned = not planned

@@ -1,0 +1,255 @@
+# The round: what there is to do, why now, and what is lost.
+task_gauge = Read the rain gauge
+task_go_out = Send out
+task_last_day = Last day
+task_count = Count
+task_stop_waiting = Stop waiting
+task_prick_out = Prick out
+task_pot_on = Pot on or cull
+task_cull = Cull
+task_space_out = Set apart
+task_begin_hardening = Begin hardening
+task_shade = Give more light
+task_water = Water more rarely
+task_measure = Measure
+task_check_plug = Lift a plug
+task_treatment_over = Look again
+task_test_lot = Test the seed
+task_sow_lot = Sow the seed
+task_clear = Clear
+task_holes = Dig holes
+task_weed = Weed
+task_mulch = Mulch
+task_fence = Fence
+task_count_nurses = Count nurse plants
+task_read_light = Read the light
+task_check_soil = Push the rod
+task_count_survivors = Count survivors
+tasks_gauge = the rain gauge
+tasks_go_out = { $n ->
+    [one] { $n } tray to send out
+   *[other] { $n } trays to send out
+}
+tasks_last_day = { $n ->
+    [one] { $n } last day
+   *[other] { $n } last days
+}
+tasks_count = { $n ->
+    [one] { $n } count
+   *[other] { $n } counts
+}
+tasks_stop_waiting = { $n ->
+    [one] { $n } sowing to stop waiting for
+   *[other] { $n } sowings to stop waiting for
+}
+tasks_prick_out = { $n ->
+    [one] { $n } tray to prick out
+   *[other] { $n } trays to prick out
+}
+tasks_pot_on = { $n ->
+    [one] { $n } tray to pot on
+   *[other] { $n } trays to pot on
+}
+tasks_cull = { $n ->
+    [one] { $n } tray to cull
+   *[other] { $n } trays to cull
+}
+tasks_space_out = { $n ->
+    [one] { $n } tray to set apart
+   *[other] { $n } trays to set apart
+}
+tasks_begin_hardening = { $n ->
+    [one] { $n } hardening to begin
+   *[other] { $n } hardenings to begin
+}
+tasks_shade = { $n ->
+    [one] { $n } step of light
+   *[other] { $n } steps of light
+}
+tasks_water = { $n ->
+    [one] { $n } step of water
+   *[other] { $n } steps of water
+}
+tasks_measure = { $n ->
+    [one] { $n } sample
+   *[other] { $n } samples
+}
+tasks_check_plug = { $n ->
+    [one] { $n } plug
+   *[other] { $n } plugs
+}
+tasks_treatment_over = { $n ->
+    [one] { $n } look after a treatment
+   *[other] { $n } looks after a treatment
+}
+tasks_test_lot = { $n ->
+    [one] { $n } seed test
+   *[other] { $n } seed tests
+}
+tasks_sow_lot = { $n ->
+    [one] { $n } lot to sow
+   *[other] { $n } lots to sow
+}
+tasks_clear = { $n ->
+    [one] { $n } bed to clear
+   *[other] { $n } beds to clear
+}
+tasks_holes = { $n ->
+    [one] { $n } bed to dig
+   *[other] { $n } beds to dig
+}
+tasks_weed = { $n ->
+    [one] { $n } bed to weed
+   *[other] { $n } beds to weed
+}
+tasks_mulch = { $n ->
+    [one] { $n } bed to mulch
+   *[other] { $n } beds to mulch
+}
+tasks_fence = { $n ->
+    [one] { $n } bed to fence
+   *[other] { $n } beds to fence
+}
+tasks_count_nurses = { $n ->
+    [one] { $n } count of nurse plants
+   *[other] { $n } counts of nurse plants
+}
+tasks_read_light = { $n ->
+    [one] { $n } light reading
+   *[other] { $n } light readings
+}
+tasks_check_soil = { $n ->
+    [one] { $n } push of the rod
+   *[other] { $n } pushes of the rod
+}
+tasks_count_survivors = { $n ->
+    [one] { $n } survival count
+   *[other] { $n } survival counts
+}
+round_heading = { $stops ->
+    [one] Walk: { $stops } stop, about { $minutes } min of { $allowed }
+   *[other] Walk: { $stops } stops, about { $minutes } min of { $allowed }
+}
+round_mark_means = ! loses most by waiting
+round_nothing = Nothing is due.
+round_on_the_way = On the way out
+round_no_place = Trays without a place
+round_seed_store = Seed store
+round_bed = Bed { $bed }
+round_can_wait = { $stops ->
+    [one] { $stops } can wait: { $list }.
+   *[other] { $stops } can wait: { $list }.
+}
+round_let_go = To let one go: outplant write let_go task="{ $task }" until={ $until }
+round_about = { $task } { $subject }
+round_about_species = { $task } { $subject }, { $species }
+round_last = last: { $figure }, { $day }
+round_expect = expect: { $what }
+round_expect_good = good enough: { $what }
+round_until = by { $day }
+round_lose_seedlings = { $plants ->
+    [one] or lose about { $plants } seedling
+   *[other] or lose about { $plants } seedlings
+}
+round_lose_seed = { $plants ->
+    [one] or lose seed for { $plants } plant
+   *[other] or lose seed for { $plants } plants
+}
+round_lose_planted = { $plants ->
+    [one] or lose about { $plants } plant here
+   *[other] or lose about { $plants } plants here
+}
+round_lose_planting = { $plants ->
+    [one] or { $plants } plant may miss the rains
+   *[other] or { $plants } plants may miss the rains
+}
+round_gauge = today's line is not written; a nought counts too
+round_emerging = looked at { $days } d ago, every { $every } d while it comes up
+round_emerging_never = seed is due and nobody looked yet
+round_up = { $emerged } up
+round_up_of = { $emerged } of about { $expected } up
+round_count_old = counted { $days } d ago, every { $every } d while { $stage }
+round_count_never = never counted
+round_sick = { $what } seen: look every { $every } d
+round_losses = losses lately: look every { $every } d
+round_counted_ago = counted { $days } d ago
+round_emergence_over = nothing new, last day was { $day }: { $emerged } of { $sown } seeds came up
+round_old_enough = { $age } d since sowing, due from { $from }
+round_in_container = { $days } d in its container
+round_in_container_of = { $days } d in its container, which holds { $limit }
+round_container_overdue = too long in its container
+round_sample_fails = { $pass } of { $of } measured are good enough; about { $rest } will never be
+round_past_last_day = bare roots, their last day was { $day }
+round_lanky = tall and thin: height / collar { $sturdiness }, at most { $limit }
+round_hardening_by = takes { $length } d, could be ready { $day }
+round_hardening_since = takes { $length } d, old enough since { $day }
+round_hardening = takes { $length } d and has not begun
+round_step_settled = last step { $days } d ago
+round_step_first = no step yet
+round_step_light = from { $now } to { $next } light
+round_step_end = { $end } in the end
+round_step_place = room on { $place }
+round_step_water = { $days ->
+    [one] water every day
+   *[other] water every { $days } days
+}
+round_never_measured = never measured
+round_never_measured_near = never measured, { $days } d to its least age
+round_never_measured_past = never measured, old enough since { $days } d
+round_sample_old = measured { $days } d ago
+round_no_plug = no plug lifted yet
+round_plug_ago = last plug { $days } d ago
+round_plug_to_least = { $days } d to its least age
+round_plug_past_least = old enough to go
+round_plug_to_limit = { $days } d left in its container
+round_plug_past_limit = its container's time is over
+round_treated = { $what }: safe to touch since { $day }; did it work?
+round_untested = { $seeds }, { $days } d without a test
+round_tested = { $seeds }, last test { $days } d ago
+round_life_ends = { $days ->
+    [0] { $kept }, lives { $life } d: today is the last
+   *[other] { $kept }, lives { $life } d: { $days } left
+}
+round_seeds_left = { $seeds } left
+round_work_never = not written down
+round_work_old = done { $day }, too long ago
+round_for_tray = for { $tray } ({ $species }), ready { $day }
+round_for_tray_now = for { $tray } ({ $species }), ready now
+round_rings = { $plants ->
+    [one] { $plants } young plant, rings not weeded for { $days } d
+   *[other] { $plants } young plants, rings not weeded for { $days } d
+}
+round_nurses = { $alive } by the books, not counted for { $days } d
+round_light_never = never read
+round_light_old = read { $day }, too old
+round_soil_dry = pushed in dry ground, says nothing
+round_soil_never = ground not checked
+round_survival = { $months ->
+    [one] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
+   *[other] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
+}
+round_to_bed = { $plants } to { $bed }
+round_fits_taken = fits { $beds }; trays that can wait less go first
+round_stays = { $plants } not good enough
+round_bare_near = bare roots, no bed takes them; { $days ->
+    [0] today is the last day
+    [one] { $days } day left
+   *[other] { $days } days left
+}
+kept_in_pod = in the fruit
+kept_mucilage_on = mucilage on
+kept_washed_moist = washed and moist
+kept_in_parchment = in parchment
+kept_dry_sealed = dry and closed
+kept_dry_open = dry, in the open
+kept_cold = cold
+kept_other = kept otherwise
+sign_triangle = triangle
+sign_circle = circle
+sign_square = square
+sign_diamond = diamond
+sign_star = star
+sign_cross = cross
+round_plants_between = { $low } to { $high } plants
+teach_sheet = Or bring all trays that stand at once, in a sheet with the columns tray, species and how many:
+round_mean = mean height { $mean } cm

@@ -1,0 +1,58 @@
+# Sheets of the first day and of a walk.
+sheet_taken = { $rows ->
+    [one] { $rows } row read, { $entries } written
+   *[other] { $rows } rows read, { $entries } written
+}
+sheet_tried = { $rows ->
+    [one] { $rows } row read, { $entries } could be written; nothing was
+   *[other] { $rows } rows read, { $entries } could be written; nothing was
+}
+sheet_written_as = The sheet is { $encoding }, its cells parted by { $delimiter }.
+sheet_tab = tabs
+sheet_comma = commas
+sheet_semicolon = semicolons
+sheet_passed_over = Columns passed over, they mean nothing here: { $columns }
+sheet_understood = Understood so:
+taken_day = '{ $written }' is { $day }
+taken_about_day = '{ $written }' is about { $day }
+taken_age = '{ $written }' is { $days } days
+taken_count = '{ $written }' is { $count }
+taken_about_count = '{ $written }' is about { $count }
+taken_percent = '{ $written }' is { $percent }
+taken_field = no field is named: { $field }
+taken_spacing = no spacing is named: the usual { $row } x { $in_row } m
+sheet_understood_more = { $rows ->
+    [one] { $what }; and { $rows } more row
+   *[other] { $what }; and { $rows } more rows
+}
+sheet_unknown_heading = Not known yet; what costs least to find out comes first:
+still_container_volume = the volume of '{ $name }', for { $of }
+still_container = the container of { $of }
+still_age = the age of { $of }
+still_place_shade = the shade over '{ $name }', for { $of }
+still_place = where { $of } stand
+still_measured = height and collar of { $of }: measure 30 plants of a tray near planting out
+still_bed_light = the light in { $of }
+still_bed_soil = the ground of { $of }: push a rod two days after a soaking
+still_bed_work = what was cleared, dug, weeded or fenced in { $of }
+still_nurse_count = how many { $name } stand in { $of }
+still_nurse_planted = when the { $name } of { $of } were planted
+still_nurse_spacing = how far apart the { $name } of { $of } stand
+sheet_fill = fill the column "{ $column }" in the sheet; outplant undo takes this import back
+sheet_fill_first = fill the column "{ $column }" in the sheet before you import it
+sheet_hardening = Plants that stood already wait until it is known since when they are in their light. Write the shade of each bench, and for each tray that stands toward the light the true day on which that began:
+sheet_hardening_batch = or many at once with outplant write --batch FILE: a line with the day, then a line "{ $tray } hardening" for each tray.
+sheet_now_trays = Now { $ready } of { $trays } ready to go out.
+sheet_now_wait = { $trays } wait, first of all for: { $list }.
+sheet_now_beds = Beds: { $list }.
+sheet_lines = { $of } (line { $lines })
+sheet_now_hint = Each with its reason: outplant ready
+paper_taken = { $lines ->
+    [one] { $lines } line read, { $entries } written
+   *[other] { $lines } lines read, { $entries } written
+}
+paper_tried = { $lines ->
+    [one] { $lines } line read, { $entries } could be written; nothing was
+   *[other] { $lines } lines read, { $entries } could be written; nothing was
+}
+refused_beside_batch = with --batch only happened= and who= may stand, not '{ $written }'

@@ -1,0 +1,256 @@
+# El recorrido: qué hay que hacer, por qué ahora, y qué se pierde.
+task_gauge = Leer el pluviómetro
+task_go_out = Llevar al campo
+task_last_day = Último día
+task_count = Contar
+task_stop_waiting = No esperar más
+task_prick_out = Repicar
+task_pot_on = Cambiar de bolsa o descartar
+task_cull = Descartar
+task_space_out = Espaciar
+task_begin_hardening = Empezar a endurecer
+task_shade = Dar más luz
+task_water = Regar menos
+task_measure = Medir
+task_check_plug = Sacar un cepellón
+task_treatment_over = Mirar otra vez
+task_test_lot = Probar la semilla
+task_sow_lot = Sembrar la semilla
+task_clear = Limpiar
+task_holes = Hacer hoyos
+task_weed = Deshierbar
+task_mulch = Poner cobertura
+task_fence = Cercar
+task_count_nurses = Contar nodrizas
+task_read_light = Leer la luz
+task_check_soil = Meter la varilla
+task_count_survivors = Contar las vivas
+tasks_gauge = el pluviómetro
+tasks_go_out = { $n ->
+    [one] { $n } bandeja para llevar al campo
+   *[other] { $n } bandejas para llevar al campo
+}
+tasks_last_day = { $n ->
+    [one] { $n } último día
+   *[other] { $n } últimos días
+}
+tasks_count = { $n ->
+    [one] { $n } conteo
+   *[other] { $n } conteos
+}
+tasks_stop_waiting = { $n ->
+    [one] { $n } siembra que no hay que esperar más
+   *[other] { $n } siembras que no hay que esperar más
+}
+tasks_prick_out = { $n ->
+    [one] { $n } bandeja por repicar
+   *[other] { $n } bandejas por repicar
+}
+tasks_pot_on = { $n ->
+    [one] { $n } bandeja por cambiar de bolsa
+   *[other] { $n } bandejas por cambiar de bolsa
+}
+tasks_cull = { $n ->
+    [one] { $n } bandeja por descartar
+   *[other] { $n } bandejas por descartar
+}
+tasks_space_out = { $n ->
+    [one] { $n } bandeja por espaciar
+   *[other] { $n } bandejas por espaciar
+}
+tasks_begin_hardening = { $n ->
+    [one] { $n } endurecimiento por empezar
+   *[other] { $n } endurecimientos por empezar
+}
+tasks_shade = { $n ->
+    [one] { $n } paso de luz
+   *[other] { $n } pasos de luz
+}
+tasks_water = { $n ->
+    [one] { $n } paso de riego
+   *[other] { $n } pasos de riego
+}
+tasks_measure = { $n ->
+    [one] { $n } muestra
+   *[other] { $n } muestras
+}
+tasks_check_plug = { $n ->
+    [one] { $n } cepellón
+   *[other] { $n } cepellones
+}
+tasks_treatment_over = { $n ->
+    [one] { $n } revisión tras tratar
+   *[other] { $n } revisiones tras tratar
+}
+tasks_test_lot = { $n ->
+    [one] { $n } prueba de semilla
+   *[other] { $n } pruebas de semilla
+}
+tasks_sow_lot = { $n ->
+    [one] { $n } lote por sembrar
+   *[other] { $n } lotes por sembrar
+}
+tasks_clear = { $n ->
+    [one] { $n } era por limpiar
+   *[other] { $n } eras por limpiar
+}
+tasks_holes = { $n ->
+    [one] { $n } era por hoyar
+   *[other] { $n } eras por hoyar
+}
+tasks_weed = { $n ->
+    [one] { $n } era por deshierbar
+   *[other] { $n } eras por deshierbar
+}
+tasks_mulch = { $n ->
+    [one] { $n } era por cubrir
+   *[other] { $n } eras por cubrir
+}
+tasks_fence = { $n ->
+    [one] { $n } era por cercar
+   *[other] { $n } eras por cercar
+}
+tasks_count_nurses = { $n ->
+    [one] { $n } conteo de nodrizas
+   *[other] { $n } conteos de nodrizas
+}
+tasks_read_light = { $n ->
+    [one] { $n } lectura de luz
+   *[other] { $n } lecturas de luz
+}
+tasks_check_soil = { $n ->
+    [one] { $n } prueba de varilla
+   *[other] { $n } pruebas de varilla
+}
+tasks_count_survivors = { $n ->
+    [one] { $n } conteo de vivas
+   *[other] { $n } conteos de vivas
+}
+round_heading = { $stops ->
+    [one] Recorrido: { $stops } parada, unos { $minutes } min de { $allowed }
+   *[other] Recorrido: { $stops } paradas, unos { $minutes } min de { $allowed }
+}
+round_mark_means = ! lo que más pierde si espera
+round_nothing = No hay nada pendiente.
+round_on_the_way = Al salir
+round_no_place = Bandejas sin lugar
+round_seed_store = Donde se guarda la semilla
+round_bed = Era { $bed }
+round_can_wait = { $stops ->
+    [one] { $stops } puede esperar: { $list }.
+   *[other] { $stops } pueden esperar: { $list }.
+}
+round_let_go = Para dejar una: outplant write let_go task="{ $task }" until={ $until }
+round_about = { $task } { $subject }
+round_about_species = { $task } { $subject }, { $species }
+round_last = anotado: { $figure }, { $day }
+round_expect = se espera: { $what }
+round_expect_good = buenas: { $what }
+round_until = hasta el { $day }
+round_lose_seedlings = { $plants ->
+    [one] o se pierde { $plants } plantita
+   *[other] o se pierden unas { $plants } plantitas
+}
+round_lose_seed = { $plants ->
+    [one] o se pierde semilla para { $plants } planta
+   *[other] o se pierde semilla para { $plants } plantas
+}
+round_lose_planted = { $plants ->
+    [one] o se pierde aquí { $plants } planta
+   *[other] o se pierden aquí unas { $plants } plantas
+}
+round_lose_planting = { $plants ->
+    [one] o { $plants } planta puede perder las lluvias
+   *[other] o { $plants } plantas pueden perder las lluvias
+}
+round_gauge = falta anotar hoy; el cero también cuenta
+round_emerging = se miró hace { $days } d, cada { $every } d mientras brota
+round_emerging_never = ya debe brotar y nadie ha mirado
+round_up = { $emerged } brotadas
+round_up_of = brotadas { $emerged } de unas { $expected }
+round_count_old = contada hace { $days } d, cada { $every } d mientras está { $stage }
+round_count_never = nunca se contó
+round_sick = visto: { $what }; mire cada { $every } d
+round_losses = pérdidas recientes: mire cada { $every } d
+round_counted_ago = contada hace { $days } d
+round_emergence_over = nada nuevo, el último día fue el { $day }: brotaron { $emerged } de { $sown } semillas
+round_old_enough = { $age } d desde la siembra, toca desde { $from }
+round_in_container = { $days } d en su bolsa
+round_in_container_of = { $days } d en su bolsa, que aguanta { $limit }
+round_container_overdue = demasiado tiempo en su bolsa
+round_sample_fails = { $pass } de { $of } medidas sirven; unas { $rest } ya no servirán
+round_past_last_day = a raíz desnuda, su último día fue el { $day }
+round_lanky = altas y delgadas: altura / cuello { $sturdiness }, a lo más { $limit }
+round_hardening_by = toma { $length } d, podría estar lista el { $day }
+round_hardening_since = toma { $length } d, con edad desde el { $day }
+round_hardening = toma { $length } d y no ha empezado
+round_step_settled = último paso hace { $days } d
+round_step_first = todavía sin pasos
+round_step_light = de { $now } a { $next } de luz
+round_step_end = al final { $end }
+round_step_place = hay lugar en { $place }
+round_step_water = { $days ->
+    [one] regar cada día
+   *[other] regar cada { $days } días
+}
+round_never_measured = nunca se midió
+round_never_measured_near = nunca se midió, le faltan { $days } d de edad
+round_never_measured_past = nunca se midió, con edad desde hace { $days } d
+round_sample_old = medida hace { $days } d
+round_no_plug = ningún cepellón sacado todavía
+round_plug_ago = último cepellón hace { $days } d
+round_plug_to_least = le faltan { $days } d de edad
+round_plug_past_least = ya tiene edad de salir
+round_plug_to_limit = le quedan { $days } d en su bolsa
+round_plug_past_limit = ya pasó su tiempo en la bolsa
+round_treated = { $what }: se puede tocar desde el { $day }; ¿sirvió?
+round_untested = { $seeds }, { $days } d sin prueba
+round_tested = { $seeds }, última prueba hace { $days } d
+round_life_ends = { $days ->
+    [0] { $kept }, vive { $life } d: hoy es el último
+    [one] { $kept }, vive { $life } d: queda { $days }
+   *[other] { $kept }, vive { $life } d: quedan { $days }
+}
+round_seeds_left = quedan { $seeds }
+round_work_never = no está anotado
+round_work_old = hecho el { $day }, hace mucho
+round_for_tray = para { $tray } ({ $species }), lista el { $day }
+round_for_tray_now = para { $tray } ({ $species }), ya lista
+round_rings = { $plants ->
+    [one] { $plants } planta joven, sin plateo hace { $days } d
+   *[other] { $plants } plantas jóvenes, sin plateo hace { $days } d
+}
+round_nurses = { $alive } según el libro, sin contar hace { $days } d
+round_light_never = nunca se leyó
+round_light_old = leída el { $day }, ya vieja
+round_soil_dry = se metió en suelo seco, no dice nada
+round_soil_never = suelo sin revisar
+round_survival = { $months ->
+    [one] mes { $months }: { $planted } de { $species } plantadas el { $day }, vivas { $living } según el libro
+   *[other] mes { $months }: { $planted } de { $species } plantadas el { $day }, vivas { $living } según el libro
+}
+round_to_bed = { $plants } a { $bed }
+round_fits_taken = va bien en { $beds }; antes van las que menos pueden esperar
+round_stays = { $plants } no sirven
+round_bare_near = a raíz desnuda y sin era; { $days ->
+    [0] hoy es el último día
+    [one] queda { $days } día
+   *[other] quedan { $days } días
+}
+kept_in_pod = en el fruto
+kept_mucilage_on = con mucílago
+kept_washed_moist = lavada y húmeda
+kept_in_parchment = en pergamino
+kept_dry_sealed = seca y cerrada
+kept_dry_open = seca, abierta
+kept_cold = en frío
+kept_other = guardada de otro modo
+sign_triangle = triángulo
+sign_circle = círculo
+sign_square = cuadrado
+sign_diamond = rombo
+sign_star = estrella
+sign_cross = cruz
+round_plants_between = { $low } a { $high } plantas
+teach_sheet = O traiga de una vez todas las bandejas que ya están, en una hoja con las columnas bandeja, especie y cuántas:
+round_mean = altura media { $mean } cm

@@ -1,0 +1,58 @@
+# Hojas del primer día y del recorrido.
+sheet_taken = { $rows ->
+    [one] { $rows } fila leída, { $entries } en el libro
+   *[other] { $rows } filas leídas, { $entries } en el libro
+}
+sheet_tried = { $rows ->
+    [one] { $rows } fila leída, se podría anotar { $entries }; no se anotó nada
+   *[other] { $rows } filas leídas, se podrían anotar { $entries }; no se anotó nada
+}
+sheet_written_as = La hoja está en { $encoding }, con las celdas separadas por { $delimiter }.
+sheet_tab = tabulaciones
+sheet_comma = comas
+sheet_semicolon = punto y coma
+sheet_passed_over = Columnas que aquí no dicen nada y se dejaron: { $columns }
+sheet_understood = Se entendió así:
+taken_day = '{ $written }' es el { $day }
+taken_about_day = '{ $written }' es hacia el { $day }
+taken_age = '{ $written }' son { $days } días
+taken_count = '{ $written }' son { $count }
+taken_about_count = '{ $written }' son unas { $count }
+taken_percent = '{ $written }' es { $percent }
+taken_field = sin terreno escrito: { $field }
+taken_spacing = sin distancia escrita: la usual, { $row } x { $in_row } m
+sheet_understood_more = { $rows ->
+    [one] { $what }; y { $rows } fila más
+   *[other] { $what }; y { $rows } filas más
+}
+sheet_unknown_heading = Todavía no se sabe; primero lo que menos cuesta averiguar:
+still_container_volume = el volumen de '{ $name }', de { $of }
+still_container = la bolsa de { $of }
+still_age = la edad de { $of }
+still_place_shade = la sombra sobre '{ $name }', de { $of }
+still_place = el lugar de { $of }
+still_measured = altura y cuello de { $of }: mida 30 plantas de cada bandeja que esté cerca de salir
+still_bed_light = la luz de { $of }
+still_bed_soil = el suelo de { $of }: meta una varilla dos días después de mojarse bien
+still_bed_work = lo que se limpió, hoyó, deshierbó o cercó en { $of }
+still_nurse_count = cuántas plantas de { $name } hay en { $of }
+still_nurse_planted = cuándo se plantó { $name } en { $of }
+still_nurse_spacing = a qué distancia está { $name } en { $of }
+sheet_fill = llene la columna "{ $column }" de la hoja; outplant undo retira esta importación
+sheet_fill_first = llene la columna "{ $column }" de la hoja antes de importarla
+sheet_hardening = Las plantas que ya estaban esperan hasta saber desde cuándo tienen esa luz. Anote la sombra de cada banco, y para cada bandeja que está hacia la luz el día verdadero en que empezó:
+sheet_hardening_batch = o muchas a la vez con outplant write --batch ARCHIVO: una línea con el día, luego una línea "{ $tray } endurecimiento" por bandeja.
+sheet_now_trays = Ahora { $ready } de { $trays } listas para salir.
+sheet_now_wait = { $trays } esperan, antes que nada: { $list }.
+sheet_now_beds = Eras: { $list }.
+sheet_lines = { $of } (línea { $lines })
+sheet_now_hint = Cada una con su razón: outplant ready
+paper_taken = { $lines ->
+    [one] { $lines } línea leída, { $entries } en el libro
+   *[other] { $lines } líneas leídas, { $entries } en el libro
+}
+paper_tried = { $lines ->
+    [one] { $lines } línea leída, se podría anotar { $entries }; no se anotó nada
+   *[other] { $lines } líneas leídas, se podrían anotar { $entries }; no se anotó nada
+}
+refused_beside_batch = con --batch solo pueden ir happened= y who=, no '{ $written }'

@@ -1,0 +1,91 @@
+//! What changed a verdict, in words.
+
+use crate::nursery::species::Catalogue;
+use crate::reckon::changes::{Passage, Turned};
+use crate::reckon::picture::Stage;
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    passage_old_enough();
+    passage_holding_time();
+    passage_last_day();
+    passage_hardened();
+    passage_leaves_hardened();
+    passage_hold_ended();
+    passage_reading_old();
+    passage_work_old();
+    passage_rains();
+    passage_time();
+    change_heading(changes: count, day: text);
+    change_none(day: text);
+    change_since_yesterday(list: text);
+    change_named(what: text, is: text);
+    change_more(changes: count);
+    change_turned(what: text, was: text, is: text);
+    change_tray(tray: text, species: text);
+    change_bed(bed: text, species: text);
+    change_pair(tray: text, bed: text);
+    change_by_days(rules: text, what: text);
+    change_by_entry(rules: text, entry: text);
+    change_entry(day: text, who: text, what: text);
+    change_hint();
+    change_day_not_before(day: text, on: text);
+    state_new();
+    state_gone();
+    state_fits();
+    state_fits_not();
+    state_not_planned();
+}
+
+impl Wording {
+    /// What the passing of days brought.
+    pub fn passage_words(&self, passage: Passage) -> String {
+        match passage {
+            Passage::OldEnough => self.passage_old_enough(),
+            Passage::HoldingTime => self.passage_holding_time(),
+            Passage::LastDay => self.passage_last_day(),
+            Passage::Hardened => self.passage_hardened(),
+            Passage::LeavesHardened => self.passage_leaves_hardened(),
+            Passage::HoldEnded => self.passage_hold_ended(),
+            Passage::ReadingOld => self.passage_reading_old(),
+            Passage::WorkOld => self.passage_work_old(),
+            Passage::Rains => self.passage_rains(),
+            Passage::Time => self.passage_time(),
+        }
+    }
+
+    /// What a verdict is about, before and now.
+    pub fn turned_words(&self, turned: &Turned, species: impl Fn(&Turned) -> String, all: &Catalogue) -> [String; 3] {
+        match turned {
+            Turned::Tray { tray, was, is } => {
+                let state = |state: Option<(bool, Stage)>, none: String| {
+                    state.map_or(none, |(ready, stage)| self.tray_state(ready, stage))
+                };
+                let what = self.change_tray(tray, species(turned));
+                [what, state(*was, self.state_new()), state(*is, self.state_gone())]
+            }
+            Turned::Bed { bed, species: key, was, is } => {
+                let what = self.change_bed(bed, self.species_of(key, all));
+                let none = || self.state_not_planned();
+                let [was, is] = [was, is].map(|state| state.map_or_else(none, |state| self.standing_name(state)));
+                [what, was, is]
+            }
+            Turned::Pair { tray, bed, was, is } => {
+                let state = |fits: Option<bool>| {
+                    if fits == Some(true) { self.state_fits() } else { self.state_fits_not() }
+                };
+                [self.change_pair(tray, bed), state(*was), state(*is)]
+            }
+        }
+    }
+
+    /// The state of a tray in a word or two: its stage, and whether it is ready where the stage does not say so.
+    fn tray_state(&self, ready: bool, stage: Stage) -> String {
+        match (ready, stage == Stage::Ready) {
+            (true, true) | (false, false) => self.stage_name(stage),
+            (true, false) => format!("{} ({})", self.stage_ready(), self.stage_name(stage)),
+            (false, true) => self.why_not_ready(),
+        }
+    }
+}

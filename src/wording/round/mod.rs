@@ -1,0 +1,13 @@
+//! The round in words: tasks, why each is due, what is lost without it, the signs of places; and what changed a verdict.
+
+mod change;
+mod reason;
+mod sign;
+mod task;
+
+pub use reason::RoundOn;
+
+#[cfg(test)]
+pub(super) use {
+    change::KEYS as CHANGE_KEYS, reason::KEYS as ROUND_REASON_KEYS, sign::KEYS as SIGN_KEYS, task::KEYS as TASK_KEYS,
+};

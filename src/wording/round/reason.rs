@@ -1,0 +1,292 @@
+//! Why a stop is due, with its numbers.
+
+use crate::base::Day;
+use crate::nursery::entry::types::Kept;
+use crate::nursery::species::Catalogue;
+use crate::reckon::round::{ForTray, NextStep, RoundReason, ToBed};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    round_gauge();
+    round_emerging(days: count, every: count);
+    round_emerging_never();
+    round_up(emerged: count);
+    round_up_of(emerged: count, expected: text);
+    round_count_old(days: count, every: count, stage: text);
+    round_count_never();
+    round_sick(what: text, every: count);
+    round_losses(every: count);
+    round_counted_ago(days: count);
+    round_emergence_over(day: text, emerged: count, sown: count);
+    round_old_enough(age: count, from: count);
+    round_in_container(days: count);
+    round_in_container_of(days: count, limit: count);
+    round_container_overdue();
+    round_sample_fails(pass: count, of: count, rest: count);
+    round_past_last_day(day: text);
+    round_lanky(sturdiness: text, limit: text);
+    round_hardening_by(length: count, day: text);
+    round_hardening_since(length: count, day: text);
+    round_hardening(length: count);
+    round_step_settled(days: count);
+    round_step_first();
+    round_step_light(now: text, next: text);
+    round_step_end(end: text);
+    round_step_place(place: text);
+    round_step_water(days: count);
+    round_never_measured();
+    round_never_measured_near(days: count);
+    round_never_measured_past(days: count);
+    round_sample_old(days: count);
+    round_no_plug();
+    round_plug_ago(days: count);
+    round_plug_to_least(days: count);
+    round_plug_past_least();
+    round_plug_to_limit(days: count);
+    round_plug_past_limit();
+    round_treated(what: text, day: text);
+    round_untested(seeds: text, days: count);
+    round_tested(seeds: text, days: count);
+    round_life_ends(kept: text, life: count, days: count);
+    round_seeds_left(seeds: text);
+    round_work_never();
+    round_work_old(day: text);
+    round_for_tray(tray: text, species: text, day: text);
+    round_for_tray_now(tray: text, species: text);
+    round_rings(plants: count, days: count);
+    round_nurses(alive: count, days: count);
+    round_light_never();
+    round_light_old(day: text);
+    round_soil_dry();
+    round_soil_never();
+    round_survival(months: count, planted: count, species: text, day: text, living: count);
+    round_to_bed(plants: count, bed: text);
+    round_fits_taken(beds: text);
+    round_stays(plants: count);
+    round_bare_near(days: count);
+    kept_in_pod();
+    kept_mucilage_on();
+    kept_washed_moist();
+    kept_in_parchment();
+    kept_dry_sealed();
+    kept_dry_open();
+    kept_cold();
+    kept_other();
+}
+
+/// What the sentences of a round are made against: the day looked at and the names of species.
+#[derive(Clone, Copy)]
+pub struct RoundOn<'a> {
+    /// The day of the round.
+    pub day: Day,
+    /// The species.
+    pub species: &'a Catalogue,
+}
+
+impl Wording {
+    /// A day without its year where it lies within half a year of another.
+    pub fn day_beside(&self, day: Day, other: Day) -> String {
+        const HALF_A_YEAR_DAYS: i32 = 183;
+        let near = day.days_since(other).abs() <= HALF_A_YEAR_DAYS;
+        if near { self.short_day(day) } else { self.day(day) }
+    }
+
+    /// Why a stop is due now.
+    pub fn round_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
+        let near = |day: &Day| self.day_beside(*day, on.day);
+        match why {
+            RoundReason::GaugeUnread => self.round_gauge(),
+            RoundReason::Emerging { .. } | RoundReason::CountOld { .. } | RoundReason::Sick { .. } => {
+                self.count_reason(why)
+            }
+            RoundReason::EmergenceOver { last_day, emerged, sown } => {
+                self.round_emergence_over(near(last_day), *emerged, *sown)
+            }
+            RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
+            RoundReason::OverdueInContainer { .. }
+            | RoundReason::SampleFails { .. }
+            | RoundReason::Lanky { .. }
+            | RoundReason::NeverMeasured { .. }
+            | RoundReason::SampleOld { .. }
+            | RoundReason::PlugNotSeen { .. } => self.growth_reason(why),
+            RoundReason::PastLastDay { until } => self.round_past_last_day(near(until)),
+            RoundReason::LastDayNear { days_left, .. } => self.round_bare_near(*days_left),
+            RoundReason::HardeningNotBegun { could_be_ready, length_days, step } => {
+                let begins = match could_be_ready {
+                    Some(day) if *day <= on.day => self.round_hardening_since(*length_days, near(day)),
+                    Some(day) => self.round_hardening_by(*length_days, near(day)),
+                    None => self.round_hardening(*length_days),
+                };
+                self.with_step(begins, step)
+            }
+            RoundReason::StepDue { days_since, step } => {
+                let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
+                self.with_step(since, step)
+            }
+            RoundReason::TreatmentOver { with, safe_from } => self.round_treated(with, near(safe_from)),
+            RoundReason::LotUntested { .. } | RoundReason::LifeEnds { .. } => self.seed_reason(why),
+            RoundReason::WorkMissing { .. }
+            | RoundReason::RingWeeding { .. }
+            | RoundReason::NursesNotCounted { .. }
+            | RoundReason::LightNotRead { .. }
+            | RoundReason::SoilNotKnown { .. }
+            | RoundReason::SurvivalDue { .. } => self.ground_reason(why, on),
+            RoundReason::Fits { beds, stays } => self.fits_reason(beds, *stays),
+        }
+    }
+
+    fn count_reason(&self, why: &RoundReason) -> String {
+        if let RoundReason::Emerging { days_since, every_days, emerged, expected } = why {
+            let since = days_since.map(|days| self.round_emerging(days, *every_days));
+            let up = match expected.filter(|expected| expected.round() >= 1.0) {
+                Some(expected) => self.round_up_of(*emerged, self.number(expected, 0)),
+                None => self.round_up(*emerged),
+            };
+            return format!("{}; {up}", since.unwrap_or_else(|| self.round_emerging_never()));
+        }
+        if let RoundReason::CountOld { days_since: Some(days), every_days, stage } = why {
+            return self.round_count_old(*days, *every_days, self.stage_name(*stage));
+        }
+        if let RoundReason::Sick { days_since, every_days, what } = why {
+            let seen = what.as_ref().map(|what| self.round_sick(what, *every_days));
+            let seen = seen.unwrap_or_else(|| self.round_losses(*every_days));
+            let counted = days_since.map(|days| format!("; {}", self.round_counted_ago(days)));
+            return format!("{seen}{}", counted.unwrap_or_default());
+        }
+        self.round_count_never()
+    }
+
+    fn growth_reason(&self, why: &RoundReason) -> String {
+        if let RoundReason::OverdueInContainer { days, limit_days, .. } = why {
+            return match (days, limit_days) {
+                (Some(days), Some(limit)) if days > limit => self.round_in_container_of(*days, *limit),
+                (Some(days), _) => self.round_in_container(*days),
+                (None, _) => self.round_container_overdue(),
+            };
+        }
+        if let RoundReason::SampleFails { pass, of, rest } = why {
+            return self.round_sample_fails(*pass, *of, *rest);
+        }
+        if let RoundReason::Lanky { sturdiness, limit } = why {
+            return self.round_lanky(self.decimal(*sturdiness, 1), self.number(*limit, 1));
+        }
+        if let RoundReason::SampleOld { days } = why {
+            return self.round_sample_old(*days);
+        }
+        if let RoundReason::PlugNotSeen { days_since, days_to_least, days_to_limit } = why {
+            let last = days_since.map_or_else(|| self.round_no_plug(), |days| self.round_plug_ago(days));
+            let limit = days_to_limit.map(|days| match days {
+                1.. => self.round_plug_to_limit(days),
+                _ => self.round_plug_past_limit(),
+            });
+            let least = days_to_least.map(|days| match days {
+                1.. => self.round_plug_to_least(days),
+                _ => self.round_plug_past_least(),
+            });
+            return [Some(last), limit.or(least)].into_iter().flatten().collect::<Vec<_>>().join("; ");
+        }
+        if let RoundReason::NeverMeasured { days_to_least: Some(days) } = why {
+            match days {
+                1.. => return self.round_never_measured_near(*days),
+                0 => {}
+                ..0 => return self.round_never_measured_past(-days),
+            }
+        }
+        self.round_never_measured()
+    }
+
+    /// What came before, and the step to take.
+    fn with_step(&self, before: String, step: &NextStep) -> String {
+        let light = step.light_now.zip(step.light_next).map(|(now, next)| {
+            let same = step.light_in_the_end.is_none_or(|end| (end - next).abs() < 0.005);
+            let end = step.light_in_the_end.filter(|_| !same).map(|end| self.round_step_end(self.percent(end)));
+            let light = self.round_step_light(self.percent(now), self.percent(next));
+            [Some(light), end].into_iter().flatten().collect::<Vec<_>>().join(", ")
+        });
+        let place = step.place.as_ref().map(|place| self.round_step_place(place));
+        let water = step.water_every_days.map(|days| self.round_step_water(days));
+        [Some(before), light, place, water].into_iter().flatten().collect::<Vec<_>>().join("; ")
+    }
+
+    fn seed_reason(&self, why: &RoundReason) -> String {
+        if let RoundReason::LotUntested { days, tested_before, seeds_left } = why {
+            let seeds = self.seeds(*seeds_left);
+            return if *tested_before { self.round_tested(seeds, *days) } else { self.round_untested(seeds, *days) };
+        }
+        if let RoundReason::LifeEnds { days_left, life_days, kept, seeds_left, .. } = why {
+            let ends = self.round_life_ends(self.kept_name(*kept), *life_days, *days_left);
+            let left = seeds_left.map(|seeds| format!("; {}", self.round_seeds_left(self.seeds(seeds))));
+            return format!("{ends}{}", left.unwrap_or_default());
+        }
+        String::new()
+    }
+
+    fn ground_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
+        let near = |day: Day| self.day_beside(day, on.day);
+        let with_tray = |first: String, tray: Option<&ForTray>| match tray {
+            Some(tray) => format!("{first}; {}", self.for_tray(tray, on)),
+            None => first,
+        };
+        if let RoundReason::WorkMissing { done_on, tray, .. } = why {
+            let done = done_on.map_or_else(|| self.round_work_never(), |day| self.round_work_old(near(day)));
+            return with_tray(done, tray.as_ref());
+        }
+        if let RoundReason::RingWeeding { days_since, plants } = why {
+            return self.round_rings(*plants, *days_since);
+        }
+        if let RoundReason::NursesNotCounted { days_since, alive } = why {
+            return self.round_nurses(*alive, *days_since);
+        }
+        if let RoundReason::LightNotRead { last_read, tray } = why {
+            let read = last_read.map_or_else(|| self.round_light_never(), |day| self.round_light_old(near(day)));
+            return with_tray(read, Some(tray));
+        }
+        if let RoundReason::SoilNotKnown { read_dry, tray } = why {
+            let read = if *read_dry { self.round_soil_dry() } else { self.round_soil_never() };
+            return with_tray(read, Some(tray));
+        }
+        if let RoundReason::SurvivalDue { months, species, planted_on, planted, living } = why {
+            let name = self.species_of(species, on.species);
+            return self.round_survival(*months, *planted, name, near(*planted_on), *living);
+        }
+        String::new()
+    }
+
+    fn for_tray(&self, tray: &ForTray, on: RoundOn<'_>) -> String {
+        let species = self.species_of(&tray.species, on.species);
+        if tray.ready_from <= on.day {
+            self.round_for_tray_now(&tray.tray, species)
+        } else {
+            self.round_for_tray(&tray.tray, species, self.day_beside(tray.ready_from, on.day))
+        }
+    }
+
+    fn fits_reason(&self, beds: &[ToBed], stays: u32) -> String {
+        let going: Vec<String> = beds
+            .iter()
+            .filter(|to| to.after_others > 0)
+            .map(|to| self.round_to_bed(to.after_others, &to.bed))
+            .collect();
+        if going.is_empty() {
+            let beds: Vec<String> = beds.iter().map(|to| to.bed.to_string()).collect();
+            return self.round_fits_taken(beds.join(", "));
+        }
+        let stay = (stays > 0).then(|| self.round_stays(stays));
+        [Some(going.join(", ")), stay].into_iter().flatten().collect::<Vec<_>>().join("; ")
+    }
+
+    /// How seed is kept.
+    pub fn kept_name(&self, kept: Kept) -> String {
+        match kept {
+            Kept::InPod => self.kept_in_pod(),
+            Kept::MucilageOn => self.kept_mucilage_on(),
+            Kept::WashedMoist => self.kept_washed_moist(),
+            Kept::InParchment => self.kept_in_parchment(),
+            Kept::DrySealed => self.kept_dry_sealed(),
+            Kept::DryOpen => self.kept_dry_open(),
+            Kept::Cold => self.kept_cold(),
+            Kept::Other => self.kept_other(),
+        }
+    }
+}

@@ -1,0 +1,355 @@
+//! The round, sheets of the first day, batches of short lines and what changed since a day, by the program itself.
+
+use crate::support::program::Home;
+use serde_json::{Value, json};
+use std::io::Write;
+use std::process::Stdio;
+
+/// The sample nursery, its days counted back from the day of the test.
+fn sample() -> Home {
+    let home = Home::default();
+    home.done(&["sample", "--into", home.file("nursery.outplant").to_str().unwrap()]);
+    home
+}
+
+fn in_width(home: &Home, columns: usize, words: &[&str]) -> String {
+    let output = home.program().env("COLUMNS", columns.to_string()).args(words).output().unwrap();
+    assert!(output.status.success(), "{words:?}");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+fn piped(home: &Home, words: &[&str], text: &str) -> (i32, String, String) {
+    let mut command = home.program();
+    let piped = command.args(words).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
+    let mut child = piped.spawn().unwrap();
+    child.stdin.take().unwrap().write_all(text.as_bytes()).unwrap();
+    let output = child.wait_with_output().unwrap();
+    let read = |bytes: Vec<u8>| String::from_utf8(bytes).unwrap();
+    (output.status.code().unwrap(), read(output.stdout), read(output.stderr))
+}
+
+fn words<'a>(list: &'a Value, key: &str) -> Vec<&'a str> {
+    list.as_array().unwrap().iter().map(|one| one[key].as_str().unwrap()).collect()
+}
+
+/// 60 trays as an English spreadsheet program saves them: old enough, in bags, on benches nobody described.
+fn english() -> String {
+    let mut text = "Tray,Species,How many,Sown about,Bag,Bench,Colour\r\n".to_string();
+    for i in 1..=60 {
+        let name = ["coffee", "avocado", "grevillea", "jackfruit"][i % 4];
+        let (day, month) = (1 + i % 28, 4 + i % 6);
+        text.push_str(&format!("t-{i:02},{name},{},{day:02}/{month:02}/2025,bag 2 l,Bench {},red\r\n", 20 + i, i % 4));
+    }
+    text
+}
+
+/// The same number as a Spanish one does, in letters of the Western European code page.
+fn spanish() -> Vec<u8> {
+    let mut text = "Código;Especie;Cantidad;Fecha de siembra;Funda;Mesa;Dueño\r\n".to_string();
+    for i in 1..=60 {
+        let name = ["café", "aguacate", "grevillea"][i % 3];
+        text.push_str(&format!("Ñ-{i:02};{name};1.{i:03};{:02}/11/2025;funda 1 l;Mesa {};Iñés\r\n", 1 + i % 28, i % 3));
+    }
+    text.chars().map(|letter| u8::try_from(letter as u32).unwrap()).collect()
+}
+
+#[test]
+fn the_round_names_every_stop_once_with_why_and_what_is_lost() {
+    let home = sample();
+    let walk = home.json(&["walk"]);
+    assert_eq!((&walk["version"], &walk["on"]), (&json!(1), &json!("2026-04-15")));
+    assert!(walk["minutes"].as_f64().unwrap() <= walk["minutes_allowed"].as_f64().unwrap());
+    let stops = walk["stops"].as_array().unwrap();
+    assert!(stops.len() > 8, "{}", stops.len());
+    assert!(stops.iter().any(|stop| stop["loses_most"] == json!(true)));
+    let all: Vec<&Value> = stops.iter().chain(walk["can_wait"].as_array().unwrap()).collect();
+    let ids: std::collections::BTreeSet<&str> = all.iter().map(|stop| stop["id"].as_str().unwrap()).collect();
+    assert_eq!(ids.len(), all.len(), "an id stands twice");
+    for stop in &all {
+        let (why, source) = (stop["why"].as_str().unwrap(), stop["source"].as_str().unwrap());
+        assert!(!why.is_empty() && !source.is_empty(), "{stop:#}");
+        assert!(stop["id"].as_str().unwrap().starts_with(stop["task"].as_str().unwrap()), "{stop:#}");
+        assert!(stop["at_stake"]["plants"].as_f64().unwrap() >= 0.0);
+        let about = ["tray", "bed", "lot", "place"].iter().filter(|key| !stop[**key].is_null()).count();
+        assert!(about >= 1 || stop["task"] == json!("gauge"), "{stop:#}");
+    }
+    let text = home.done(&["walk"]);
+    assert!(text.contains("Kilima school nursery") && text.contains(&format!("{} stops", stops.len())), "{text}");
+    for stop in stops {
+        if let Some(tray) = stop["tray"].as_str() {
+            assert!(text.contains(tray), "{tray} is missing:\n{text}");
+        }
+    }
+    assert!(text.contains("▲ ") && text.contains("(triangle "), "places show their signs:\n{text}");
+    assert!(text.contains(" can wait: ") && text.contains("outplant write let_go task=\""), "{text}");
+}
+
+#[test]
+fn no_line_of_the_round_is_wider_than_asked_in_either_language() {
+    let home = sample();
+    for lang in ["en", "es"] {
+        for columns in [40, 48, 63, 80, 120] {
+            for day in ["2026-04-15", "2026-06-20", "2026-01-10"] {
+                let text = in_width(&home, columns, &["walk", "--lang", lang, "--on", day]);
+                for line in text.lines() {
+                    let width = outplant::cli::columns::width_of(line);
+                    assert!(width <= columns, "{lang} {columns} {day}: {line}");
+                    assert_eq!(line, line.trim_end());
+                }
+            }
+        }
+    }
+    let spanish = in_width(&home, 80, &["walk", "--lang", "es"]);
+    assert!(spanish.contains("Recorrido: ") && spanish.contains("Contar "), "{spanish}");
+    assert!(!spanish.contains("every ") && !spanish.contains("last:"), "{spanish}");
+}
+
+#[test]
+fn a_task_let_go_is_gone_until_its_day() {
+    let home = sample();
+    let walk = home.json(&["walk"]);
+    let ids = words(&walk["stops"], "id");
+    let id = ids.iter().find(|id| id.starts_with("count ")).unwrap();
+    home.write("let_go", &[&format!("task={id}"), "until=2026-04-20"]);
+    let has = |on: &str| {
+        let walk = home.json(&["walk", "--on", on]);
+        words(&walk["stops"], "id").contains(id) || words(&walk["can_wait"], "id").contains(id)
+    };
+    assert!(!has("2026-04-15") && !has("2026-04-20"));
+    assert!(has("2026-04-21"));
+}
+
+#[test]
+fn an_empty_nursery_teaches_on_the_round() {
+    let home = Home::default().begun();
+    let walk = home.done(&["walk"]);
+    assert!(walk.contains("outplant write sown") && walk.contains("import trays.csv --as trays"), "{walk}");
+    assert!(home.done(&["walk", "--lang", "es"]).contains("pluviómetro"));
+}
+
+#[test]
+fn an_english_sheet_gives_its_first_answers_and_what_is_unknown() {
+    let home = Home::default().begun();
+    let file = home.with("trays.csv", english());
+    let file = file.to_str().unwrap();
+    let before = home.done(&["export"]);
+    let tried = home.done(&["import", file, "--as", "trays", "--dry-run"]);
+    assert!(tried.contains("60 rows read, 60 entries could be written; nothing was"), "{tried}");
+    assert_eq!(home.done(&["export"]), before, "a dry run writes nothing");
+    let said = home.done(&["import", file, "--as", "trays"]);
+    for part in [
+        "60 rows read, 60 entries written",
+        "UTF-8",
+        "commas",
+        "mean nothing here: Colour",
+        "Now 0 of 60 trays ready",
+        "hardening",
+        "outplant ready",
+        "the volume of 'bag 2 l', for 60 trays",
+        "outplant write container_set container=\"bag 2 l\" volume_ml=...",
+        "outplant write place_set place=\"Bench 1\" order=1 shade_pct=...",
+        "outplant write hardening_begun tray=",
+    ] {
+        assert!(said.contains(part), "no '{part}':\n{said}");
+    }
+    assert!(said.find("the shade over").unwrap() < said.find("height and collar").unwrap(), "cheapest first:\n{said}");
+    let ready = home.json(&["ready"]);
+    assert_eq!(ready["trays"].as_array().unwrap().len(), 60);
+    // What the import says settles it, does: the bench's shade, the bag, and since when the tray stands in its light.
+    let is_ready = || home.json(&["why", "tray", "t-12"])["ready"] == json!(true);
+    assert!(!is_ready());
+    home.write("place_set", &["place=Bench 0", "order=1", "shade_pct=40"]);
+    home.write("container_set", &["container=bag 2 l", "volume_ml=2000", "depth_cm=25"]);
+    let (code, _, err) = piped(&home, &["write", "--batch", "-"], "2026-02-01\nt-12 hardening\n");
+    assert_eq!(code, 0, "{err}");
+    assert!(is_ready(), "{}", home.done(&["why", "tray", "t-12"]));
+}
+
+#[test]
+fn a_spanish_sheet_is_read_day_first_and_answered_in_spanish() {
+    let home = Home::default().begun();
+    let file = home.with("bandejas.csv", spanish());
+    let said = home.done(&["import", file.to_str().unwrap(), "--as", "trays", "--lang", "es"]);
+    for part in [
+        "60 filas leídas",
+        "Windows-1252",
+        "punto y coma",
+        "Dueño",
+        "'1.001' son 1001; y 59 filas más",
+        "el volumen de 'funda 1 l', de 60 bandejas",
+        "Ahora 0 de 60 bandejas listas",
+    ] {
+        assert!(said.contains(part), "no '{part}':\n{said}");
+    }
+    let why = home.json(&["why", "tray", "Ñ-02"]);
+    assert_eq!((&why["standing"], &why["sown_on"]), (&json!(1002), &json!("2025-11-03")), "{why:#}");
+}
+
+#[test]
+fn a_sheet_of_beds_is_told_with_what_is_missing_and_for_programs_too() {
+    let home = Home::default().begun();
+    let text = "Bed,Length,Width,Species,Spacing,Standing,Nurse plants,Nurses planted,Light\n\
+                Upper 1,30,12,coffee,2.5 x 2,10,banana 20,August 2025,60%\n\
+                Upper 2,20,6,avocado,,,,,\n";
+    let file = home.with("beds.csv", text);
+    let file = file.to_str().unwrap();
+    let tried = home.json(&["import", file, "--as", "beds", "--dry-run"]);
+    assert_eq!((&tried["dry_run"], &tried["rows"], &tried["drafts"]), (&json!(true), &json!(2), &json!(5)));
+    assert_eq!((&tried["entries"], &tried["delimiter"]), (&json!([]), &json!(",")));
+    assert_eq!(home.json(&["ready"])["beds"], json!([]));
+    let taken = home.json(&["import", file, "--as", "beds"]);
+    assert_eq!(taken["entries"].as_array().unwrap().len(), 5);
+    let unknown = taken["unknown"].as_array().unwrap();
+    let light = unknown.iter().find(|one| one["what"] == "bed_light").unwrap();
+    assert_eq!((&light["lines"], &light["settled_by"]), (&json!([3]), &json!("light_read")));
+    assert!(light["command"].as_str().unwrap().starts_with("outplant write light_read bed="));
+    assert!(taken["understood"].as_array().unwrap().iter().any(|one| one["written"] == "August 2025"));
+    let beds = home.json(&["ready"]);
+    assert_eq!(words(&beds["beds"], "bed"), ["Upper 1", "Upper 2"]);
+}
+
+#[test]
+fn a_bad_sheet_names_every_row_and_column_and_writes_nothing() {
+    let home = Home::default().begun();
+    let bad = english()
+        .replace("t-05,avocado", "t-05,avokado")
+        .replace("t-11,jackfruit,31", "t-11,jackfruit,some")
+        .replace("t-40,", "t-39,");
+    let file = home.with("bad.csv", bad);
+    let file = file.to_str().unwrap();
+    let before = home.done(&["export"]);
+    let said = home.refused(&["import", file, "--as", "trays"]);
+    let lines: Vec<&str> = said.lines().collect();
+    assert_eq!(lines.len(), 4, "{said}");
+    for (line, parts) in lines.iter().zip([
+        ["line 6: column 2:", "avokado", "avocado"],
+        ["line 12: column 3:", "some", "How many"],
+        ["line 41: column 1:", "t-39", "line 40"],
+        ["nothing was written", "", ""],
+    ]) {
+        assert!(parts.iter().all(|part| line.contains(part)), "{line}");
+    }
+    assert_eq!(home.done(&["export"]), before);
+    let told = home.run(&["import", file, "--as", "trays", "--json"]);
+    assert_eq!(told.code, 1);
+    let told: Value = serde_json::from_str(&told.err).unwrap();
+    assert_eq!(told["refused"].as_array().unwrap().len(), 4);
+    // A file that is not there, a column that is missing, a sheet taken twice.
+    assert!(home.refused(&["import", "none.csv", "--as", "trays"]).contains("none.csv"));
+    let no_count = home.with("short.csv", "Tray,Species\nt-1,coffee\n");
+    let said = home.refused(&["import", no_count.to_str().unwrap(), "--as", "trays"]);
+    assert!(said.contains("line 1") && said.contains("how many"), "{said}");
+    let good = home.with("good.csv", english());
+    home.done(&["import", good.to_str().unwrap(), "--as", "trays"]);
+    let twice = home.refused(&["import", good.to_str().unwrap(), "--as", "trays"]);
+    assert!(twice.contains("line 2: t-01") && twice.contains("line 61: t-60"), "{twice}");
+}
+
+#[test]
+fn a_batch_is_written_whole_or_not_at_all() {
+    let home = Home::default().begun();
+    let file = home.with("trays.csv", english());
+    home.done(&["import", file.to_str().unwrap(), "--as", "trays"]);
+    let before = home.done(&["export"]);
+    let paper = home.with("paper.txt", "t-07 25\nt-08 -3 rats\nrain 12\n");
+    let paper = paper.to_str().unwrap();
+    let tried = home.done(&["write", "--batch", paper, "--dry-run"]);
+    assert!(tried.contains("3 lines read, 3 entries could be written; nothing was"), "{tried}");
+    assert_eq!(home.done(&["export"]), before);
+    let (code, out, err) = piped(&home, &["write", "--batch", "-"], "t-07 25\nt-99 3\nt-08 forty\n");
+    assert_eq!((code, out.as_str()), (1, ""));
+    for part in ["line 2: column 1:", "t-99", "line 3: column 6:", "forty", "nothing was written"] {
+        assert!(err.contains(part), "no '{part}':\n{err}");
+    }
+    // More out than stands: refused by the books with its line.
+    let (code, _, err) = piped(&home, &["write", "--batch", "-"], "t-07 24\nt-08 x 900 runts\n");
+    assert!(code == 1 && err.contains("line 2: t-08") && err.contains("28"), "{err}");
+    let (code, _, err) = piped(&home, &["write", "--batch", "-", "standing=4"], "t-07 24\n");
+    assert!(code == 1 && err.contains("standing=4"), "{err}");
+    let (code, _, err) = piped(&home, &["write", "--batch", "-", "--happened", "2026-04-16"], "t-07 24\n");
+    assert!(code == 1 && err.contains("16 Apr 2026"), "{err}");
+    assert_eq!(home.done(&["export"]), before);
+    let said = home.done(&["write", "--batch", paper, "happened=2026-04-15"]);
+    assert!(said.contains("3 lines read, 3 entries written"), "{said}");
+    assert_eq!(home.json(&["why", "tray", "t-08"])["standing"], json!(25));
+    let told = home.json(&["write", "--batch", paper, "--dry-run"]);
+    assert_eq!((&told["version"], &told["entries"]), (&json!(1), &json!([])));
+    home.done(&["undo"]);
+    assert_eq!(home.json(&["why", "tray", "t-08"])["standing"], json!(28), "one command, taken back whole");
+}
+
+#[test]
+fn the_help_of_write_lists_the_short_lines_in_both_languages() {
+    let home = Home::default();
+    let english = home.done(&["write", "--help"]);
+    let spanish = home.done(&["write", "--help", "--lang", "es"]);
+    for (example, kind) in outplant::desk::FORMS {
+        assert!(english.lines().any(|line| line.contains(example) && line.ends_with(kind)), "{example}:\n{english}");
+    }
+    for (example, kind) in outplant::desk::FORMS_IN_SPANISH {
+        assert!(spanish.lines().any(|line| line.contains(example) && line.ends_with(kind)), "{example}:\n{spanish}");
+    }
+}
+
+/// Coffee that can go out but for a weeding, 14 April; weeded by Pia on the 15th.
+fn weeded_today() -> Home {
+    let mut home = Home { today: "2026-04-14".into(), ..Home::default() }.begun();
+    home.write("season_set", &[r#"rains=[{"from":"03-01","until":"06-15"}]"#, "happened=2026-01-01"]);
+    home.write("container_set", &["container=bag", "volume_ml=1000", "depth_cm=23", "happened=2025-01-01"]);
+    home.write("place_set", &["place=Half", "order=1", "shade_pct=45", "happened=2025-01-01"]);
+    let from = "from=opening";
+    home.write(
+        "plants_received",
+        &["tray=cof-1", "species=coffee", "count=48", from, "form=bag", "age_days=318", "container=bag", "place=Half"],
+    );
+    home.write("hardening_begun", &["tray=cof-1", "happened=2026-02-01"]);
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    home.write("bed_set", &["bed=Upper 1", "field=Upper", "length_m=20", "width_m=6", plan]);
+    home.write("light_read", &["bed=Upper 1", "light_share=0.6"]);
+    home.write("soil_checked", &["bed=Upper 1", "rod_mm=8", "push_kg=10", "depth_cm=35", "wet=yes"]);
+    home.write("prepared", &["bed=Upper 1", "task=cleared"]);
+    home.write("prepared", &["bed=Upper 1", "task=holes"]);
+    for day in ["2026-04-12", "2026-04-13", "2026-04-14"] {
+        home.write("weather", &["rain_mm=10", &format!("happened={day}")]);
+    }
+    home.today = "2026-04-15".into();
+    home.write("prepared", &["bed=Upper 1", "task=weeded", "who=Pia"]);
+    home
+}
+
+#[test]
+fn what_changed_since_a_day_names_the_entry_its_day_and_who() {
+    let home = weeded_today();
+    let since = home.json(&["ready", "--since", "2026-04-14"]);
+    assert_eq!(since["since"], json!("2026-04-14"));
+    let changes = since["changes"].as_array().unwrap();
+    let pair = changes.iter().find(|change| change["subject"] == "pair").unwrap_or_else(|| panic!("{since:#}"));
+    assert_eq!((&pair["tray"], &pair["bed"]), (&json!("cof-1"), &json!("Upper 1")));
+    assert_eq!(
+        (&pair["was"], &pair["is"], &pair["day_passed"]),
+        (&json!("does not fit"), &json!("fits"), &json!(false))
+    );
+    assert_eq!((&pair["rules"], pair["entries"].as_array().unwrap().len()), (&json!(["weeded"]), 1));
+    let bed = changes.iter().find(|change| change["subject"] == "bed").unwrap();
+    assert_eq!((&bed["was"], &bed["is"], &bed["species"]), (&json!("nursing"), &json!("open"), &json!("COA")));
+    let text = home.done(&["ready", "--since", "2026-04-14"]);
+    for part in ["since the end of 14 Apr 2026", "cof-1 for Upper 1: does not fit → fits", "weeding: 15 Apr, Pia:"] {
+        assert!(text.contains(part), "no '{part}':\n{text}");
+    }
+    assert!(home.done(&["ready", "--since", "2026-04-14", "--lang", "es"]).contains("no va → va bien"));
+    // The main answer of today says it in one line; the day after nothing is new, then the rain is too long ago.
+    let ready = home.done(&["ready"]);
+    assert!(ready.contains("Since yesterday: cof-1 for Upper 1 fits"), "{ready}");
+    let mut home = home;
+    home.today = "2026-04-16".into();
+    assert!(!home.done(&["ready"]).contains("Since yesterday"));
+    let dry = home.json(&["ready", "--since", "2026-04-15", "--on", "2026-04-25"]);
+    let pair = dry["changes"].as_array().unwrap().iter().find(|change| change["subject"] == "pair").unwrap().clone();
+    assert_eq!(
+        (&pair["is"], &pair["day_passed"], &pair["entries"]),
+        (&json!("does not fit"), &json!(true), &json!([]))
+    );
+    assert!(pair["text"].as_str().unwrap().contains("only days passed"), "{pair:#}");
+    assert!(home.done(&["ready", "--since", "2026-04-15"]).contains("No verdict changed"));
+    assert!(home.refused(&["ready", "--since", "2026-04-16"]).contains("16 Apr 2026"));
+}
