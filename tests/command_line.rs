@@ -87,7 +87,10 @@ fn a_nursery_begun_by_hand_gives_the_right_answer_and_its_reasons() {
     let why = home.done(&["why", "pair", "cof-1", "upper 1"]);
     assert!(why.contains("hardening") && why.contains("source"), "{why}");
     assert!(home.done(&["ready"]).contains("Upper 1"));
-    // The day before the rain it was dry.
+    // Two days before, the gauge had nothing yet.
+    for day in ["2026-04-10", "2026-04-11", "2026-04-12"] {
+        home.write("weather", &["rain_mm=0", &format!("happened={day}")]);
+    }
     let dry = home.json(&["ready", "--on", "2026-04-12"]);
     assert_eq!(dry["pairs"][0]["fits"], json!(false));
     // What was not yet recorded is not known.

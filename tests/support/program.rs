@@ -7,7 +7,7 @@ use serde_json::Value;
 
 /// A home folder for one test.
 pub struct Home {
-    folder: tempfile::TempDir,
+    pub folder: tempfile::TempDir,
     pub today: String,
 }
 
