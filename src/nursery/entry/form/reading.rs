@@ -4,8 +4,8 @@ use serde_json::{Map, Value};
 
 use super::fault::{EntryFault, FieldFault, Problem};
 use super::shape::{Field, Shape, settle};
-use super::{KindOfEntry, What, kind_of_entry};
 use crate::base::name_search;
+use crate::nursery::entry::{KindOfEntry, What, all_kinds, kind_of_entry};
 
 /// Words a field of another language or habit is also read by: (kind or "", written, field).
 const ALSO: &[(&str, &str, &str)] =
@@ -23,7 +23,7 @@ pub fn settle_body(kind: &str, fields: &Map<String, Value>) -> Result<Map<String
 
 /// The fault of a kind nobody knows.
 pub fn unknown_kind(kind: &str) -> EntryFault {
-    let kinds = super::all_kinds().map(|known| known.kind);
+    let kinds = all_kinds().map(|known| known.kind);
     EntryFault::UnknownKind(kind.chars().take(40).collect(), name_search::nearest(kind, kinds))
 }
 
@@ -125,7 +125,7 @@ fn typed_number(field: &Field, typed: &str) -> Result<Value, Problem> {
 
 /// The typed record of a settled body.
 pub fn read_body(kind: &str, body: &str) -> Result<What, serde_json::Error> {
-    use super::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry};
+    use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry};
     if let Some(read) = TrayEntry::read(kind, body) {
         return read.map(What::Tray);
     }
