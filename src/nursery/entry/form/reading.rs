@@ -105,16 +105,12 @@ fn typed_number(field: &Field, typed: &str) -> Result<Value, Problem> {
     };
     let number_like =
         |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit() || b"+-.eE".contains(&b));
-    if number_like(&plain) {
-        if let Ok(number) = plain.parse::<f64>() {
-            if number.is_finite() {
-                return Ok(if number.fract() == 0.0 && number.abs() < 9e15 {
-                    Value::from(number as i64)
-                } else {
-                    Value::from(number)
-                });
-            }
-        }
+    if number_like(&plain)
+        && let Ok(number) = plain.parse::<f64>()
+        && number.is_finite()
+    {
+        let whole = number.fract() == 0.0 && number.abs() < 9e15;
+        return Ok(if whole { Value::from(number as i64) } else { Value::from(number) });
     }
     let shown = crate::base::text::shown(typed).chars().take(40).collect();
     if typed.starts_with(|c: char| c.is_ascii_digit() || c == '-' || c == '+') {
