@@ -181,10 +181,10 @@ impl Ledger {
         let standing: Vec<Arc<Entry>> =
             self.all.values().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
         for entry in &standing {
-            if let What::Tray(TrayEntry::Relabelled(label)) = &entry.what {
-                if let Some(was) = &label.was {
-                    self.relabels.entry(was.clone()).or_default().insert(entry.order_key(), label.tray.clone());
-                }
+            if let What::Tray(TrayEntry::Relabelled(label)) = &entry.what
+                && let Some(was) = &label.was
+            {
+                self.relabels.entry(was.clone()).or_default().insert(entry.order_key(), label.tray.clone());
             }
         }
         for entry in &standing {

@@ -1,17 +1,15 @@
 //! Everything that can be written down, kind by kind.
 
 mod book;
-pub mod fault;
+mod form;
 mod ground;
 mod kinds;
-pub mod reading;
-mod rules;
 mod seed;
-pub mod shape;
 mod site;
 pub mod subject;
 mod tray;
-pub mod types;
+
+pub use form::{fault, reading, shape, types};
 
 pub use book::{BookEntry, Noted, Weather, Withdrawn};
 pub use ground::{

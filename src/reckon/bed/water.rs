@@ -29,11 +29,11 @@ pub fn criterion(site: &Site, day: Day, looking: Looking) -> Criterion {
         let known = Measure::Rain { mm, days: RAIN_DAYS };
         return Criterion::known(Rule::Water, needed, known, Basis::Measured, enough, SOURCE).resting_on(entries);
     }
-    if gauge(site, day, NO_GAUGE_DAYS).next().is_none() {
-        if let Some((entry, _)) = season::rains_on(site, day) {
-            return Criterion::known(Rule::Water, needed, Measure::Yes, Basis::Assumed, true, SEASON_SOURCE)
-                .resting_on([entry]);
-        }
+    if gauge(site, day, NO_GAUGE_DAYS).next().is_none()
+        && let Some((entry, _)) = season::rains_on(site, day)
+    {
+        return Criterion::known(Rule::Water, needed, Measure::Yes, Basis::Assumed, true, SEASON_SOURCE)
+            .resting_on([entry]);
     }
     let mut unknown = Criterion::unknown(Rule::Water, Some(needed), false, SOURCE).resting_on(entries);
     unknown.warns = true;

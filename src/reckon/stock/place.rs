@@ -121,10 +121,10 @@ impl PlaceStory {
         for change in self.light.iter_mut().take(first) {
             change.nominal = nominal;
         }
-        if let Some(change) = self.light.first_mut() {
-            if change.step {
-                change.from = Day::from_number(1);
-            }
+        if let Some(change) = self.light.first_mut()
+            && change.step
+        {
+            change.from = Day::from_number(1);
         }
     }
 

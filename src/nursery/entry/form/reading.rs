@@ -4,8 +4,8 @@ use serde_json::{Map, Value};
 
 use super::fault::{EntryFault, FieldFault, Problem};
 use super::shape::{Field, Shape, settle};
-use super::{KindOfEntry, What, kind_of_entry};
 use crate::base::name_search;
+use crate::nursery::entry::{KindOfEntry, What, all_kinds, kind_of_entry};
 
 /// Words a field of another language or habit is also read by: (kind or "", written, field).
 const ALSO: &[(&str, &str, &str)] =
@@ -23,7 +23,7 @@ pub fn settle_body(kind: &str, fields: &Map<String, Value>) -> Result<Map<String
 
 /// The fault of a kind nobody knows.
 pub fn unknown_kind(kind: &str) -> EntryFault {
-    let kinds = super::all_kinds().map(|known| known.kind);
+    let kinds = all_kinds().map(|known| known.kind);
     EntryFault::UnknownKind(kind.chars().take(40).collect(), name_search::nearest(kind, kinds))
 }
 
@@ -105,16 +105,12 @@ fn typed_number(field: &Field, typed: &str) -> Result<Value, Problem> {
     };
     let number_like =
         |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit() || b"+-.eE".contains(&b));
-    if number_like(&plain) {
-        if let Ok(number) = plain.parse::<f64>() {
-            if number.is_finite() {
-                return Ok(if number.fract() == 0.0 && number.abs() < 9e15 {
-                    Value::from(number as i64)
-                } else {
-                    Value::from(number)
-                });
-            }
-        }
+    if number_like(&plain)
+        && let Ok(number) = plain.parse::<f64>()
+        && number.is_finite()
+    {
+        let whole = number.fract() == 0.0 && number.abs() < 9e15;
+        return Ok(if whole { Value::from(number as i64) } else { Value::from(number) });
     }
     let shown = crate::base::text::shown(typed).chars().take(40).collect();
     if typed.starts_with(|c: char| c.is_ascii_digit() || c == '-' || c == '+') {
@@ -125,7 +121,7 @@ fn typed_number(field: &Field, typed: &str) -> Result<Value, Problem> {
 
 /// The typed record of a settled body.
 pub fn read_body(kind: &str, body: &str) -> Result<What, serde_json::Error> {
-    use super::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry};
+    use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry};
     if let Some(read) = TrayEntry::read(kind, body) {
         return read.map(What::Tray);
     }

@@ -1,0 +1,7 @@
+//! The form of what is written: the types and shapes of fields, how a body is read, and what is wrong with one.
+
+pub mod fault;
+pub mod reading;
+mod rules;
+pub mod shape;
+pub mod types;
