@@ -25,7 +25,7 @@ fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
             json!({"lot":lot(a),"species":species,"source":"x","collected":"2024-04-01","seeds":b % 300,"kept":"other"}),
         ),
         1 => ("sown", json!({"tray":tray(a),"lot":lot(b),"seeds":c % 120,"container":"bag","place":place(c)})),
-        2 | 3 | 4 => ("counted", json!({"tray":tray(a),"standing":b % 130,"dead":c % 4})),
+        2..=4 => ("counted", json!({"tray":tray(a),"standing":b % 130,"dead":c % 4})),
         5 => ("lost", json!({"tray":tray(a),"count":b % 20,"cause":"rats"})),
         6 => ("culled", json!({"tray":tray(a),"count":b % 20,"why":"runts"})),
         7 if a % 5 == b % 5 => ("flushed", json!({"tray":tray(a)})),
@@ -126,11 +126,11 @@ proptest! {
         let (mut moved_out, mut moved_in) = (0u64, 0u64);
         for story in fold.trays().values() {
             prop_assert_eq!(story.accounts.balance(), 0, "tray {}: {:?}", story.code, story.accounts);
-            moved_out += u64::from(story.accounts.moved_out);
-            moved_in += u64::from(story.accounts.moved_in);
+            moved_out += story.accounts.moved_out;
+            moved_in += story.accounts.moved_in;
         }
         prop_assert_eq!(moved_out, moved_in, "what leaves one tray enters another");
-        let planted: u64 = fold.trays().values().map(|story| u64::from(story.accounts.planted)).sum();
+        let planted: u64 = fold.trays().values().map(|story| story.accounts.planted).sum();
         let in_beds: u64 = fold.beds().values().flat_map(|bed| &bed.cohorts)
             .filter(|cohort| cohort.tray.is_some()).map(|cohort| u64::from(cohort.planted)).sum();
         prop_assert_eq!(planted, in_beds, "what leaves the trays stands in beds");

@@ -403,7 +403,7 @@ fn a_change_names_the_entry_or_the_day() {
     book.write("2026-04-16", "noted", json!({"about":"cof-1","text":"fine leaves"}));
     let found = changes(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
     let tray = found.iter().find(|change| matches!(change.turned, Turned::Tray { .. })).unwrap();
-    assert_eq!(tray.entries, [held.clone()]);
+    assert_eq!(tray.entries, std::slice::from_ref(&held));
     assert_eq!(tray.flips.iter().map(|flip| flip.rule).collect::<Vec<_>>(), [Rule::Held]);
     assert_eq!(tray.flips[0].cause, Cause::Entries(vec![held]));
     let pair = found.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();

@@ -65,17 +65,15 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ending {
             return Ending::File;
         }
     };
-    match prepare(cli.everywhere, around, wording, &settings) {
-        Ok(run) => {
-            let ended = dispatch(&run, cli.command);
-            ended.unwrap_or_else(|stopped| run.tell(&stopped))
+    let now = match around.now() {
+        Ok(now) => now,
+        Err(written) => {
+            note(&wording.today_unreadable(written));
+            return Ending::Usage;
         }
-        Err((wording, stopped)) => {
-            stopped.lines.iter().for_each(|line| note(line));
-            drop(wording);
-            stopped.ending
-        }
-    }
+    };
+    let run = prepare(cli.everywhere, around, wording, &settings, now);
+    dispatch(&run, cli.command).unwrap_or_else(|stopped| run.tell(&stopped))
 }
 
 fn prepare(
@@ -83,20 +81,14 @@ fn prepare(
     around: Surroundings,
     wording: Wording,
     settings: &Settings,
-) -> Result<Run, (Wording, Stopped)> {
-    let now = match around.now() {
-        Ok(now) => now,
-        Err(written) => {
-            let line = wording.today_unreadable(written);
-            return Err((wording, Stopped { ending: Ending::Usage, lines: vec![line] }));
-        }
-    };
+    now: Now,
+) -> Run {
     let named = everywhere.nursery.clone().or_else(|| around.nursery.clone());
     let file = settings.nursery(named.as_deref(), &around.folders);
     let who = everywhere.who.clone().or_else(|| settings.who.clone()).or_else(|| around.user.clone());
     let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
     let who = who.unwrap_or_else(|| "someone".to_string());
-    Ok(Run { everywhere, around, wording, now, file, who })
+    Run { everywhere, around, wording, now, file, who }
 }
 
 /// The language: said on the command line, else set, else the system's. Looked for before anything else is read, so that

@@ -24,10 +24,9 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
     }
     let Some(kind) = &arguments.kind else { return list_kinds(run) };
     run.only_today()?;
-    if arguments.fields.is_empty() {
-        if let Some(known) = kind_of_entry(kind).filter(|known| known.fields.iter().any(|field| field.required)) {
-            return Err(Stopped::refused(fields_of(run, known.kind, known.fields)));
-        }
+    let bare = kind_of_entry(kind).filter(|_| arguments.fields.is_empty());
+    if let Some(known) = bare.filter(|known| known.fields.iter().any(|field| field.required)) {
+        return Err(Stopped::refused(fields_of(run, known.kind, known.fields)));
     }
     let mut fields = arguments.fields.clone();
     fields.extend(arguments.happened.map(|day| format!("happened={day}")));
