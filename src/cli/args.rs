@@ -16,9 +16,6 @@ pub struct Cli {
     /// Options that stand before or after any command.
     #[command(flatten)]
     pub everywhere: Everywhere,
-    /// The round as numbered prompts.
-    #[arg(long)]
-    pub plain: bool,
     /// The command; none opens the nursery.
     #[command(subcommand)]
     pub command: Option<Command>,

@@ -2,7 +2,6 @@
 help_outplant = Which trays are ready to go out to which prepared bed, and why
 help_outplant_more = Without a command it opens the nursery and shows what is ready today.
     Dates are written 2026-03-14. Ends with 0 done, 1 refused, 2 usage, 3 the file, 5 busy, 6 damaged.
-help_outplant_plain = The round as numbered prompts
 help_any_nursery = The nursery's file (else OUTPLANT_NURSERY, the settings, or the data folder)
 help_any_on = Look at another day, past or to come
 help_any_known = Use only what had been recorded by the end of this day

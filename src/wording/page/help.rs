@@ -6,7 +6,6 @@ use crate::wording::{Wording, said};
 messages! {
     help_outplant();
     help_outplant_more();
-    help_outplant_plain();
     help_any_nursery();
     help_any_on();
     help_any_known();
