@@ -34,7 +34,8 @@ fn kill_9_at_any_moment_loses_nothing_that_was_acknowledged() {
         let pid = child.id();
         let killer = std::thread::spawn(move || {
             std::thread::sleep(pause);
-            let _ = std::process::Command::new("kill").args(["-9", &format!("-{pid}")]).status();
+            // Without `--` some versions of kill read only the first digit of a group: of -1234 that is -1, everything.
+            let _ = std::process::Command::new("kill").args(["-9", "--", &format!("-{pid}")]).status();
         });
         let said: Vec<u64> =
             BufReader::new(out).lines().map_while(Result::ok).filter_map(|line| line.parse().ok()).collect();
