@@ -15,8 +15,7 @@ fn kill_9_at_any_moment_loses_nothing_that_was_acknowledged() {
     let mut acknowledged = 0;
     for kill in 0..KILLS {
         // A writer that says each number aloud only after the program has said "saved".
-        let script =
-            r#"i=$1; while true; do "$2" write noted "text=n$i" >/dev/null || exit 1; echo "$i"; i=$((i+1)); done"#;
+        let script = r#"i=$1; end=$((i+500)); while [ "$i" -lt "$end" ]; do "$2" write noted "text=n$i" >/dev/null || exit 1; echo "$i"; i=$((i+1)); done"#;
         let mut child = std::process::Command::new("sh")
             .args(["-c", script, "sh", &format!("{}", kill * 1000), env!("CARGO_BIN_EXE_outplant")])
             .env_clear()
@@ -30,12 +29,11 @@ fn kill_9_at_any_moment_loses_nothing_that_was_acknowledged() {
             .spawn()
             .unwrap();
         let out = child.stdout.take().unwrap();
-        let pause = Duration::from_millis(15 + (kill * 37) % 120);
+        let pause = Duration::from_millis(60 + (kill * 97) % 400);
         let pid = child.id();
         let killer = std::thread::spawn(move || {
             std::thread::sleep(pause);
-            // Without `--` some versions of kill read only the first digit of a group: of -1234 that is -1, everything.
-            let _ = std::process::Command::new("kill").args(["-9", "--", &format!("-{pid}")]).status();
+            let _ = std::process::Command::new("kill").args(["-KILL", "--", &format!("-{pid}")]).status();
         });
         let said: Vec<u64> =
             BufReader::new(out).lines().map_while(Result::ok).filter_map(|line| line.parse().ok()).collect();

@@ -148,7 +148,7 @@ pub struct Write {
     /// The kind of entry; without one, all kinds are listed.
     pub kind: Option<String>,
     /// key=value, for each field.
-    #[arg(value_name = "KEY=VALUE", allow_hyphen_values = true)]
+    #[arg(value_name = "KEY=VALUE")]
     pub fields: Vec<String>,
     /// A sheet of short lines, whole or not at all; - reads what is piped in.
     #[arg(long, value_name = "FILE")]
