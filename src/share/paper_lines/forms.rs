@@ -70,7 +70,7 @@ pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
     ("cof-031 nota hojas pálidas", "noted"),
     ("Bench 4 sombra 30", "shade_set"),
     ("Upper 1 luz 60%", "light_read"),
-    ("Upper 1 deshierbada", "prepared"),
+    ("Upper 1 deshierbado", "prepared"),
     ("lluvia 12", "weather"),
     ("nota el tanque gotea", "noted"),
     ("counted tray=cof-031 standing=41", "counted"),

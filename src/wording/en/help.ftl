@@ -43,8 +43,12 @@ help_undo_entry = The entry, device:number
 help_undo_together = Also take back later entries that rest on it
 help_undo_why = Why it is taken back
 help_import = Take a file, whole or nothing
+help_import_more = A sheet of trays (--as trays) has the columns Tray, Species, How many; it may have Sown about or Age, Bag,
+    Bench, Height, Shade, Form, Source, Notes. A sheet of beds (--as beds) has Bed, Length, Width, Species; it may have
+    Field, Spacing, Standing, Planted about, Nurse plants, Nurses planted, Light. Names in English or Spanish, commas or
+    semicolons, any usual encoding.
 help_import_file = The file; - reads what is piped in
-help_import_what = What it holds
+help_import_what = entries, one JSON object a line; trays or beds, a sheet with a row for each
 help_import_dry_run = Only say what would be written
 help_export = Give out every entry
 help_export_what = entries, which import reads back, or csv for a spreadsheet

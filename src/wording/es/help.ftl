@@ -43,8 +43,12 @@ help_undo_entry = La anotación, equipo:número
 help_undo_together = Retirar también las posteriores que se apoyan en ella
 help_undo_why = Por qué se retira
 help_import = Tomar un archivo, entero o nada
+help_import_more = Una hoja de bandejas (--as trays) tiene las columnas Bandeja, Especie, Cuántas; puede tener Sembrada hacia o
+    Edad, Funda, Mesa, Altura, Sombra, Forma, Origen, Notas. Una hoja de eras (--as beds) tiene Era, Largo, Ancho,
+    Especie; puede tener Campo, Distancia, En pie, Nodrizas, Nodrizas plantadas, Plantadas hacia, Luz. Nombres en español o
+    inglés, comas o punto y coma, cualquier codificación usual.
 help_import_file = El archivo; - lee lo que llega por la tubería
-help_import_what = Qué contiene
+help_import_what = entries, un objeto JSON por línea; trays o beds, una hoja con una fila por cada una
 help_import_dry_run = Solo decir qué se anotaría
 help_export = Sacar todas las anotaciones
 help_export_what = entries, que import vuelve a leer, o csv para una hoja de cálculo

@@ -50,6 +50,7 @@ messages! {
     help_undo_together();
     help_undo_why();
     help_import();
+    help_import_more();
     help_import_file();
     help_import_what();
     help_import_dry_run();
