@@ -15,8 +15,7 @@ fn kill_9_at_any_moment_loses_nothing_that_was_acknowledged() {
     let mut acknowledged = 0;
     for kill in 0..KILLS {
         // A writer that says each number aloud only after the program has said "saved".
-        let script =
-            r#"i=$1; end=$((i+500)); while [ "$i" -lt "$end" ]; do "$2" write noted "text=n$i" >/dev/null || exit 1; echo "$i"; i=$((i+1)); done"#;
+        let script = r#"i=$1; end=$((i+500)); while [ "$i" -lt "$end" ]; do "$2" write noted "text=n$i" >/dev/null || exit 1; echo "$i"; i=$((i+1)); done"#;
         let mut child = std::process::Command::new("sh")
             .args(["-c", script, "sh", &format!("{}", kill * 1000), env!("CARGO_BIN_EXE_outplant")])
             .env_clear()
