@@ -22,7 +22,7 @@ fn piped(home: &Home, words: &[&str], text: &str) -> (i32, String, String) {
     let mut command = home.program();
     let piped = command.args(words).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
     let mut child = piped.spawn().unwrap();
-    child.stdin.take().unwrap().write_all(text.as_bytes()).unwrap();
+    child.stdin.take().unwrap().write_all(text.as_bytes()).ok();
     let output = child.wait_with_output().unwrap();
     let read = |bytes: Vec<u8>| String::from_utf8(bytes).unwrap();
     (output.status.code().unwrap(), read(output.stdout), read(output.stderr))
