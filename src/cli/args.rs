@@ -232,7 +232,10 @@ pub struct Species {
 impl Cli {
     /// The definition with its help in a language.
     pub fn definition(wording: &Wording) -> clap::Command {
-        worded(Cli::command(), wording, "outplant")
+        let mut command = Cli::command();
+        // Built first, so that the help of --help and --version can be put into the person's language too.
+        command.build();
+        worded(command, wording, "outplant")
     }
 
     /// Reads what was typed.

@@ -85,6 +85,11 @@ messages! {
     weeded_on(day: text);
     mulched_on(day: text);
     fenced_on(day: text);
+    cleared_stale(day: text);
+    holes_stale(day: text);
+    weeded_stale(day: text);
+    mulched_stale(day: text);
+    fenced_stale(day: text);
     cleared_unmet();
     holes_unmet();
     weeded_unmet();
@@ -323,6 +328,16 @@ impl Wording {
     }
 
     fn work_reason(&self, task: GroundTask, facts: Facts<'_>, met: bool) -> Option<String> {
+        if let (false, Some(done)) = (met, facts.on()) {
+            let day = self.day(done);
+            return Some(match task {
+                GroundTask::Cleared => self.cleared_stale(day),
+                GroundTask::Holes => self.holes_stale(day),
+                GroundTask::Weeded => self.weeded_stale(day),
+                GroundTask::Mulched => self.mulched_stale(day),
+                GroundTask::Fenced => self.fenced_stale(day),
+            });
+        }
         if !met {
             return Some(match task {
                 GroundTask::Cleared => self.cleared_unmet(),
