@@ -295,9 +295,7 @@ fn the_help_of_write_lists_the_short_lines_in_both_languages() {
 
 /// Coffee that can go out but for a weeding, 14 April; weeded by Pia on the 15th.
 fn weeded_today() -> Home {
-    let mut home = Home::default();
-    home.today = "2026-04-14".into();
-    let mut home = home.begun();
+    let mut home = Home { today: "2026-04-14".into(), ..Home::default() }.begun();
     home.write("season_set", &[r#"rains=[{"from":"03-01","until":"06-15"}]"#, "happened=2026-01-01"]);
     home.write("container_set", &["container=bag", "volume_ml=1000", "depth_cm=23", "happened=2025-01-01"]);
     home.write("place_set", &["place=Half", "order=1", "shade_pct=45", "happened=2025-01-01"]);
