@@ -23,7 +23,7 @@ Ready, but no bed today
 
 Not yet
   overdue
-x gre-009  silky oak             7  in its bag 430 days, the bag holds it 300:
+x gre-009  grevillea             7  in its bag 430 days, the bag holds it 300:
                                     pot on or cull
   hardening
 x cof-040  arabica coffee       41  hardening for 12 days, 16 short of 28 · from
