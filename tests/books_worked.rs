@@ -243,3 +243,16 @@ fn numbers_beyond_all_reason_are_kept_and_never_panic() {
     let picture = book.on("2026-02-16");
     assert_eq!(tray(&picture, "cof-1").story.accounts.balance(), 0);
 }
+
+#[test]
+fn what_died_before_the_first_count_had_come_up_from_the_seed() {
+    let mut book = sown();
+    // Lost is taken before the count of its day: nothing stood yet by the books, but seed was due.
+    book.write("2026-02-15", "counted", json!({"tray":"cof-1","standing":41}));
+    book.write("2026-02-15", "lost", json!({"tray":"cof-1","count":3,"cause":"rats"}));
+    let picture = book.on("2026-02-16");
+    let story = &tray(&picture, "cof-1").story;
+    assert_eq!((story.accounts.standing, story.accounts.seed, story.accounts.lost_in_all()), (41, 56, 3));
+    assert_eq!(story.counts.last().unwrap().emerged, 44);
+    assert!(picture.doubts.is_empty(), "{:?}", picture.doubts);
+}

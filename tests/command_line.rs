@@ -130,7 +130,9 @@ fn plain_entries_are_imported_and_a_half_bad_file_writes_nothing_and_names_every
     let file = home.with("bad.jsonl", bad);
     let before = home.done(&["export"]);
     let said = home.refused(&["import", file.to_str().unwrap()]);
-    assert!(said.contains("line 5") && said.contains("line 6"), "{said}");
+    for line in ["line 4", "line 5", "line 6"] {
+        assert!(said.contains(line), "{line} is not named: {said}");
+    }
     assert_eq!(home.done(&["export"]), before);
     let file = home.with("unknown.jsonl", format!("{good}{}\n", r#"{"kind":"counted","tray":"t2","standing":4}"#));
     let said = home.refused(&["import", file.to_str().unwrap()]);
@@ -341,4 +343,34 @@ fn foreign_bytes_get_a_sentence_and_never_a_panic() {
         assert!(said.contains("line 1"), "{name}: {said}");
         assert!(!said.contains('\u{202e}') && said.len() < 2000, "{name}");
     }
+}
+
+#[test]
+fn a_day_of_planting_raises_no_doubt_and_keeps_its_order() {
+    let home = by_hand();
+    for (kind, fields) in [
+        ("counted", &["tray=cof-1", "standing=50"][..]),
+        ("outplanted", &["tray=cof-1", "bed=Upper 1", "count=6"]),
+        ("plants_lost", &["bed=Upper 1", "species=coffee", "count=1", "cause=cattle"]),
+        ("counted", &["tray=cof-1", "standing=44"]),
+    ] {
+        let mut words = vec!["write", kind];
+        words.extend(fields);
+        let said = home.done(&words);
+        assert_eq!(said.lines().count(), 1, "no doubt is named: {said}");
+    }
+    let ready = home.json(&["ready"]);
+    assert_eq!((&ready["trays"][0]["standing"], &ready["doubts"]), (&json!(44), &json!([])));
+    assert_eq!(ready["beds"][0]["species"][0]["open_positions"], json!(39));
+}
+
+#[test]
+fn a_tray_nobody_has_counted_is_sown_and_not_called_empty() {
+    let home = by_hand();
+    home.write("sown", &["tray=cof-2", "lot=cof-L1", "seeds=40", "container=bag", "happened=2025-12-01"]);
+    let ready = home.json(&["ready"]);
+    let tray = ready["trays"].as_array().unwrap().iter().find(|tray| tray["tray"] == "cof-2").unwrap();
+    assert_eq!((&tray["stage"], &tray["ready"]), (&json!("sown"), &json!(false)));
+    let living = tray["criteria"].as_array().unwrap().iter().find(|one| one["rule"] == "living").unwrap();
+    assert_eq!((&living["met"], &living["basis"]), (&json!(null), &json!("unknown")));
 }

@@ -34,7 +34,7 @@ pub struct Everywhere {
     #[arg(long, global = true, value_name = "DATE")]
     pub known: Option<Day>,
     /// en or es.
-    #[arg(long, global = true, value_name = "LANG")]
+    #[arg(long, global = true, value_name = "LANG", value_parser = ["en", "es"])]
     pub lang: Option<String>,
     /// For programs.
     #[arg(long, global = true)]

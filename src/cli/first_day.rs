@@ -53,6 +53,12 @@ pub fn refused(run: &Run, fault: &ImportError, file: &str, species: &Catalogue) 
             lines.push(run.wording.nothing_written());
             Stopped { ending: Ending::Refused, lines }
         }
+        ImportError::Lines(faults, refused) => {
+            let mut lines = run.wording.line_faults(faults);
+            lines.extend(refused.iter().map(|one| run.wording.refused(one, species)));
+            lines.push(run.wording.nothing_written());
+            Stopped { ending: Ending::Refused, lines }
+        }
         ImportError::Desk(fault) => run.stopped(fault, species),
     }
 }

@@ -66,7 +66,11 @@ impl Surroundings {
                 let offset_h = f64::from(local.offset().local_minus_utc()) / 3600.0;
                 let since_midnight = i64::from(local.num_seconds_from_midnight()) * 1000;
                 let midnight = Moment::end_of(today.plus(-1), offset_h).millis() + 1;
-                Ok(Now { today, clock: None, moment: Moment::from_millis(midnight + since_midnight) })
+                Ok(Now {
+                    today,
+                    clock: Clock::from_hm(local.hour(), local.minute()),
+                    moment: Moment::from_millis(midnight + since_midnight),
+                })
             }
         }
     }

@@ -24,8 +24,11 @@ pub fn run(run: &Run, arguments: &Undo) -> Result<Ending, Stopped> {
         }));
     }
     let list: Vec<String> = taken.entries.iter().map(|entry| in_words(run, entry)).collect();
-    let done = run.wording.undo_done(list.len() as i64, format!("\n  {}", list.join("\n  ")));
-    let mut text = format!("{done}\n");
+    let done = run.wording.undo_done(list.len() as i64, "");
+    let mut text = format!("{}\n", done.trim_end());
+    for line in &list {
+        text.push_str(&format!("  {line}\n"));
+    }
     for doubt in &taken.recorded.doubts {
         text.push_str(&run.wording.saved_with_doubt(run.wording.doubt(doubt, &species)));
         text.push('\n');

@@ -11,7 +11,7 @@ use crate::journal::{BackupReport, CheckReport, Journal, JournalError};
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::{Fold, View};
-use crate::share::{self, Existing, FileFault, PairFault, ReadFault, Written};
+use crate::share::{self, Existing, FileFault, LineFaults, PairFault, ReadFault, Written};
 
 /// What an export writes.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -27,6 +27,8 @@ pub enum Export {
 pub enum ImportError {
     /// Lines that cannot be read.
     Read(ReadFault),
+    /// Lines that cannot be read, and others that the books cannot bear.
+    Lines(LineFaults, Vec<Refused>),
     /// Lines the books cannot bear, or the file.
     Desk(DeskError),
 }
@@ -76,7 +78,8 @@ pub fn check(file: &Path) -> Result<CheckReport, JournalError> {
 impl Desk {
     /// Takes a file of entries whole or not at all; `only_try` says what it would bring and writes nothing.
     pub fn import(&mut self, input: impl BufRead, who: &str, only_try: bool) -> Result<Imported, ImportError> {
-        let lines = share::read_lines(input, self.now().today, who).map_err(ImportError::Read)?;
+        let (lines, faults) = share::read_what_can_be_read(input, self.now().today, who)
+            .map_err(|fault| ImportError::Read(ReadFault::Io(fault)))?;
         let read = lines.len();
         let (mut known, mut drafts, mut numbers) = (Vec::new(), Vec::new(), Vec::new());
         for line in lines {
@@ -87,6 +90,14 @@ impl Desk {
                     numbers.push(line.number);
                 }
             }
+        }
+        if !faults.is_empty() {
+            // The other lines are judged all the same, so that every bad one is named at once.
+            let refused = match self.rehearse_with(known, drafts).map_err(|fault| with_lines(fault, &numbers)) {
+                Err(DeskError::Refused(refused)) => refused,
+                Ok(_) | Err(DeskError::Journal(_)) => Vec::new(),
+            };
+            return Err(ImportError::Lines(faults, refused));
         }
         let moment = self.now().moment;
         let taken = if only_try { self.try_out(known, drafts) } else { self.take(known, drafts, moment) };

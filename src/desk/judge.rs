@@ -50,6 +50,7 @@ pub(super) fn judge(
     mut drafts: Vec<Draft>,
     now: Now,
     moment: Moment,
+    device: Option<DeviceId>,
 ) -> Result<(Vec<Draft>, Judged), DeskError> {
     settle(&mut drafts, now)?;
     let mut faults: Vec<Refused> = Vec::new();
@@ -60,7 +61,7 @@ pub(super) fn judge(
         faults.sort_by_key(|refused| refused.line);
         return Err(DeskError::Refused(faults));
     }
-    let trial = trial_entries(&drafts, whats, moment);
+    let trial = trial_entries(&drafts, whats, moment, device);
     let line_of: BTreeMap<EntryId, usize> =
         trial.iter().enumerate().map(|(i, entry)| (entry.id.clone(), line(i))).collect();
     let before: BTreeSet<Doubt> = fold.all_doubts().into_iter().collect();
@@ -122,16 +123,18 @@ fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {
     unknown.map_or(Ok(()), |target| Err(Refusal::UnknownEntry(target.clone())))
 }
 
-/// Entries as the file would make them, under a device of their own that sorts after every other.
-fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment) -> Vec<Arc<Entry>> {
-    let Some(device) = DeviceId::new("zzzzzzzz-trial") else { return Vec::new() };
+/// Entries as the file would make them: of this copy's own device, numbered behind everything it ever wrote; of a new
+/// device where it has written nothing yet.
+fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment, device: Option<DeviceId>) -> Vec<Arc<Entry>> {
+    const BEHIND_ALL: u64 = 1 << 52;
+    let Some(device) = device.or_else(|| DeviceId::new("zzzzzzzz-trial")) else { return Vec::new() };
     drafts
         .iter()
         .zip(whats)
         .enumerate()
         .map(|(i, (draft, what))| {
             Arc::new(Entry {
-                id: EntryId { device: device.clone(), seq: i as u64 + 1 },
+                id: EntryId { device: device.clone(), seq: BEHIND_ALL + i as u64 },
                 happened: draft.happened,
                 clock: draft.clock,
                 recorded: moment,

@@ -186,6 +186,7 @@ impl Desk {
         drafts: Vec<Draft>,
         moment: Moment,
     ) -> Result<(Vec<Draft>, Vec<Doubt>), DeskError> {
+        let device = self.journal.device()?;
         let known: Vec<Arc<Entry>> = known
             .iter()
             .filter_map(|sealed| sealed.open().ok())
@@ -193,13 +194,13 @@ impl Desk {
             .map(Arc::new)
             .collect();
         if known.is_empty() {
-            let (drafts, judged) = judge::judge(&mut self.fold, drafts, self.now, moment)?;
+            let (drafts, judged) = judge::judge(&mut self.fold, drafts, self.now, moment, device)?;
             let doubts = judged.put_back(&mut self.fold);
             return Ok((drafts, doubts));
         }
         let before = self.fold.all_doubts();
         self.fold.add(known);
-        let judged = judge::judge(&mut self.fold, drafts, self.now, moment);
+        let judged = judge::judge(&mut self.fold, drafts, self.now, moment, device);
         let doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
         // What was tried is taken out again; what the file then gives back is what counts.
         self.fold_anew();

@@ -33,9 +33,17 @@ fn pair(tray: &TrayPicture, last_light: Option<&LastLight>, bed: &BedPicture, li
         let light = bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));
         criteria.push(exposure::toward_bed(last_light, light));
     }
-    criteria.extend(line.criteria.iter().cloned());
+    // One question once: held and treated are asked of the tray, and of a bed only where it is.
+    for criterion in &line.criteria {
+        let same = criteria.iter().position(|own| own.rule == criterion.rule);
+        match same.and_then(|at| criteria.get_mut(at)) {
+            Some(own) if !own.blocks => *own = criterion.clone(),
+            Some(own) => own.entries.extend(criterion.entries.iter().cloned()),
+            None => criteria.push(criterion.clone()),
+        }
+    }
     let fits = criteria.iter().all(|criterion| !criterion.blocks);
-    let plants = whole_plants(tray.plantable.likely, tray.standing);
+    let plants = whole_plants(tray.plantable.likely);
     PairPicture {
         tray: tray.code.clone(),
         bed: bed.name.clone(),

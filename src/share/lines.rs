@@ -41,11 +41,17 @@ pub struct Line {
 /// Reads every line or lists every fault. A line without `id` is a draft: `happened` is today and `who` the given name
 /// unless written, and what only belongs to an `id` (`recorded`, `command`, `prev`, `hash`) is passed over. A line with
 /// `id` keeps its bytes and must have its hash; kinds and fields nobody knows are kept only there.
-pub fn read_lines(mut input: impl BufRead, today: Day, who: &str) -> Result<Vec<Line>, ReadFault> {
+pub fn read_lines(input: impl BufRead, today: Day, who: &str) -> Result<Vec<Line>, ReadFault> {
+    let (lines, faults) = read_what_can_be_read(input, today, who).map_err(ReadFault::Io)?;
+    faults.or(lines).map_err(ReadFault::Lines)
+}
+
+/// Every line that can be read, and the faults of the others.
+pub fn read_what_can_be_read(mut input: impl BufRead, today: Day, who: &str) -> io::Result<(Vec<Line>, LineFaults)> {
     let desk = Desk { today, who };
     let (mut lines, mut faults, mut buffer) = (Vec::new(), LineFaults::default(), Vec::new());
     for number in 1.. {
-        let read = match next_line(&mut input, &mut buffer).map_err(ReadFault::Io)? {
+        let read = match next_line(&mut input, &mut buffer)? {
             Taken::Nothing => break,
             Taken::TooLong => Err(Fault::bare(Reason::LineTooLong { most_bytes: LONGEST_LINE_BYTES })),
             Taken::WithoutEnd => {
@@ -60,7 +66,7 @@ pub fn read_lines(mut input: impl BufRead, today: Day, who: &str) -> Result<Vec<
             Err(fault) => faults.note(fault.in_line(number)),
         }
     }
-    faults.or(lines).map_err(ReadFault::Lines)
+    Ok((lines, faults))
 }
 
 enum Taken {

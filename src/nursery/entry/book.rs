@@ -1,6 +1,6 @@
 //! The book itself: weather, notes, withdrawals.
 
-use super::types::{Celsius, NotNegative, Text};
+use super::types::{Celsius, DayRain, Text};
 use crate::base::EntryId;
 use crate::kinds;
 
@@ -10,7 +10,7 @@ kinds! {
     /// The gauge; a later one for the same day replaces it.
     Weather "weather" {
         /// Rain, mm.
-        rain_mm: Option<NotNegative>,
+        rain_mm: Option<DayRain>,
         /// Lowest temperature, C.
         tmin_c: Option<Celsius>,
         /// Highest temperature, C.

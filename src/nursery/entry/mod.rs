@@ -146,6 +146,7 @@ fn nominal_minutes(what: &What) -> u16 {
     const COUNTS: u16 = 8 * 60;
     const LOOKS: u16 = 10 * 60;
     const MOVES: u16 = 16 * 60;
+    const LAST: u16 = 18 * 60;
     match what {
         What::Site(_) | What::Seed(_) => DESCRIBES,
         What::Tray(entry) => match entry {
@@ -170,7 +171,8 @@ fn nominal_minutes(what: &What) -> u16 {
         },
         What::Ground(entry) => match entry {
             GroundEntry::SownInBed(_) | GroundEntry::PlantsFound(_) | GroundEntry::NursePlanted(_) => DESCRIBES,
-            GroundEntry::PlantsLost(_) => LOSSES,
+            // What died on the day it was planted died after the planting.
+            GroundEntry::PlantsLost(_) => LAST,
             GroundEntry::NurseCounted(_) | GroundEntry::SurvivalCounted(_) => COUNTS,
             GroundEntry::NurseMeasured(_)
             | GroundEntry::NurseCut(_)

@@ -1,6 +1,8 @@
 //! Trays: into them, on the walk, and out of them.
 
-use super::types::{ArrivedFrom, Count, MovedHow, NotNegative, Percent, PlantForm, Roots, Size, Text};
+use super::types::{
+    ArrivedFrom, Collar, Count, MovedHow, NotNegative, Percent, PlantForm, Roots, SeedlingHeight, Size, Text,
+};
 use crate::base::{BedName, ContainerName, Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::{kinds, records};
 
@@ -8,9 +10,9 @@ records! {
     /// One plant of a sample.
     MeasuredPlant {
         /// Height, cm.
-        height_cm: Size,
+        height_cm: SeedlingHeight,
         /// Root-collar diameter, mm.
-        collar_mm: Option<Size>,
+        collar_mm: Option<Collar>,
         /// Leaf pairs (or leaves where the species' rule counts leaves).
         leaf_pairs: Option<NotNegative>,
     }

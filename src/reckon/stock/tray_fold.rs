@@ -28,6 +28,7 @@ pub fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TrayStory {
         gap_day: None,
         gap_look: None,
         lost_since_look: 0,
+        up_unseen: 0,
     };
     for entry in ledger.of(&Subject::Tray(code.clone())) {
         fold.story.entries.push(entry.id.clone());
@@ -48,6 +49,8 @@ struct TrayFold<'a> {
     gap_look: Option<usize>,
     /// Losses written since the last look, which a look's `dead` may repeat.
     lost_since_look: u64,
+    /// Seedlings that came up and went between two looks.
+    up_unseen: u64,
 }
 
 impl TrayFold<'_> {
@@ -285,8 +288,22 @@ impl TrayFold<'_> {
         count
     }
 
+    /// Seedlings that died or were thrown out before anybody had counted them came up all the same: while seed is due,
+    /// what did not stand yet by the books comes from the seed, and the next look counts it as emerged.
+    fn come_up_unseen(&mut self, entry: &Arc<Entry>, count: u64) {
+        let missing = count.saturating_sub(self.story.accounts.standing);
+        if missing == 0 || !self.story.seed_is_due(entry.happened) {
+            return;
+        }
+        let up = missing.min(self.story.accounts.seed);
+        self.story.accounts.seed -= up;
+        self.story.accounts.standing += up;
+        self.up_unseen += up;
+    }
+
     fn lost(&mut self, entry: &Arc<Entry>, count: u64, cause: &Text) {
         let filled = self.fill_gap(entry, count);
+        self.come_up_unseen(entry, count - filled);
         let rest = self.out(entry, count - filled);
         self.lost_since_look += rest;
         *self.story.accounts.lost.entry(cause.0.clone()).or_insert(0) += count;
@@ -294,6 +311,7 @@ impl TrayFold<'_> {
 
     fn culled(&mut self, entry: &Arc<Entry>, count: u64, why: &Text) {
         let filled = self.fill_gap(entry, count);
+        self.come_up_unseen(entry, count - filled);
         self.out(entry, count - filled);
         *self.story.accounts.culled.entry(why.0.clone()).or_insert(0) += count;
     }
@@ -353,6 +371,10 @@ impl TrayFold<'_> {
         let dead = look.dead.map_or(0, |dead| u64::from(dead.0)).saturating_sub(self.lost_since_look);
         self.lost_since_look = 0;
         (self.gap, self.gap_day, self.gap_look) = (0, Some(entry.happened), None);
+        let up_unseen = std::mem::take(&mut self.up_unseen);
+        if let Some(last) = self.story.counts.last_mut() {
+            last.emerged = as_count(up_unseen);
+        }
         let books = self.story.accounts.standing;
         // What must have stood for this count to be true: what stands now and what was found dead.
         let standing = u64::from(look.standing.0);
@@ -427,7 +449,7 @@ impl TrayFold<'_> {
         }
         self.story.accounts.standing += rise;
         if let Some(last) = self.story.counts.last_mut() {
-            last.emerged = as_count(emerged);
+            last.emerged = last.emerged.saturating_add(as_count(emerged));
             last.corrected = as_count(corrected);
         }
     }

@@ -61,7 +61,7 @@ pub fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayPicture 
     let plantable = standing_range.times(share.share);
     let judged =
         Judged { story, profile, age: &age, clock: &clock, history: &history, last_light: last_light.as_ref() };
-    let mut criteria = judged.criteria(around, holding.as_ref(), plug.as_ref());
+    let mut criteria = judged.criteria(around, holding.as_ref(), plug.as_ref(), standing_range);
     criteria.push(load_criterion(story, plantable, share.basis));
     let ready = criteria.iter().all(|criterion| !criterion.blocks);
     let good_until = good_until_of(story);
@@ -165,13 +165,14 @@ impl Judged<'_> {
         around: &Around<'_>,
         holding: Option<&time::Holding>,
         plug: Option<&(Day, crate::nursery::entry::types::Roots, crate::base::EntryId)>,
+        standing: crate::base::Range,
     ) -> Vec<Criterion> {
         let day = around.day;
         let bare = is_bare(self.story);
         let measured = size::last_sample(self.story).is_some();
         // What a person or a treatment holds back is said first.
         let mut all = vec![
-            self.living(),
+            self.living(standing),
             hold::held(self.story, around.places, &around.lots_held, day),
             hold::treated(self.story, around.places, day),
         ];
@@ -193,25 +194,30 @@ impl Judged<'_> {
         all
     }
 
-    fn living(&self) -> Criterion {
-        let standing = self.story.accounts.standing_count();
-        let known = Measure::Plants(crate::base::Range::exact(f64::from(standing)));
-        Criterion::known(
-            Rule::Living,
-            Measure::PlantsAtLeast(1),
-            known,
-            Basis::Counted,
-            standing > 0,
-            "common practice",
-        )
-        .resting_on(self.story.last_whole_count().map(|look| look.entry.clone()))
+    /// Whether seed was put in and nobody has counted anything yet: nothing is known to stand, and nothing to be gone.
+    fn is_uncounted(&self) -> bool {
+        let accounts = &self.story.accounts;
+        let untouched = accounts.standing + accounts.lost_in_all() + accounts.culled_in_all() + accounts.moved_out == 0;
+        untouched && self.story.counts.is_empty() && matches!(self.story.origin, Some(Origin::Sown))
+    }
+
+    fn living(&self, range: crate::base::Range) -> Criterion {
+        let needed = Measure::PlantsAtLeast(1);
+        let made = self.story.containers.first().map(|spell| spell.entry.clone());
+        if self.is_uncounted() {
+            return Criterion::unknown(Rule::Living, Some(needed), false, "common practice").resting_on(made);
+        }
+        let standing = self.story.accounts.standing;
+        let entries = self.story.last_whole_count().map(|look| look.entry.clone()).or(made);
+        Criterion::known(Rule::Living, needed, Measure::Plants(range), Basis::Counted, standing > 0, "common practice")
+            .resting_on(entries)
     }
 
     fn stage(&self, criteria: &[Criterion], ready: bool, day: Day) -> Stage {
         let story = self.story;
         let due = story.seed_is_due(day);
         if story.accounts.standing == 0 {
-            return if due { Stage::Sown } else { Stage::Spent };
+            return if due || self.is_uncounted() { Stage::Sown } else { Stage::Spent };
         }
         let unmet = |rule: Rule| criteria.iter().any(|c| c.rule == rule && c.met == Some(false));
         if ready {

@@ -17,7 +17,7 @@ const SAMPLE_LEVEL: f64 = 0.90;
 const SHARE_AT_LEAST: (f64, f64, f64) = (0.10, 0.40, 0.80);
 const SHARE_AT_USUAL: (f64, f64, f64) = (0.50, 0.80, 0.95);
 /// The same where the age is unknown too.
-const SHARE_OF_UNKNOWN_AGE: (f64, f64, f64) = (0.10, 0.50, 0.95);
+const SHARE_OF_UNKNOWN_AGE: (f64, f64, f64) = (0.20, 0.65, 0.95);
 
 /// What can be planted of a tray, as a share of what stands.
 #[derive(Clone, PartialEq, Debug)]
@@ -122,14 +122,12 @@ pub fn load(standing: u32) -> u32 {
 
 /// Whether a share of what stands is at least one load.
 pub fn is_load(plants: f64, standing: u32) -> bool {
-    standing > 0 && whole_plants(plants, standing) >= load(standing)
+    standing > 0 && whole_plants(plants) >= load(standing)
 }
 
-/// A likely number of plants as whole plants: rounded down, but where fewer than a load stand rounded up, so that four
-/// plants of which 80 % are likely good still are the load of four (ours).
-pub fn whole_plants(likely: f64, standing: u32) -> u32 {
-    let whole = if standing < LOAD_PLANTS { (likely - 1e-9).ceil() } else { (likely + 1e-9).floor() };
-    whole.clamp(0.0, f64::from(u32::MAX)) as u32
+/// A likely number of plants as whole plants, rounded down.
+pub fn whole_plants(likely: f64) -> u32 {
+    (likely + 1e-9).floor().clamp(0.0, f64::from(u32::MAX)) as u32
 }
 
 /// The criteria `height`, `collar` and `leaves`.

@@ -1,6 +1,8 @@
 //! Refusals, faults of lines and trouble with the file, in words.
 
-use crate::desk::{DeskError, FileFault, JournalError, LineFault, PairFault, ReadFault, Reason, Refusal, Refused};
+use crate::desk::{
+    DeskError, FileFault, JournalError, LineFault, LineFaults, PairFault, ReadFault, Reason, Refusal, Refused,
+};
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::Doubt;
 use crate::wording::Wording;
@@ -123,9 +125,7 @@ impl Wording {
                 self.file_damaged(file, at)
             }
             JournalError::Fork { entry } => self.chain_fork(entry),
-            JournalError::Gap { device, from, to } => {
-                self.chain_gap(device, format!("{device}:{from}"), format!("{device}:{to}"))
-            }
+            JournalError::Gap { device, from, to } => self.chain_gap(device, from, to),
             JournalError::WrongHash { entry } | JournalError::WrongPrevious { entry } => self.chain_wrong_hash(entry),
             JournalError::Io { path, text } => self.file_other(path.display(), text),
             JournalError::Sqlite(text) => self.file_other(file, text),
@@ -146,14 +146,17 @@ impl Wording {
     pub fn read_fault(&self, fault: &ReadFault, file: &str) -> Vec<String> {
         match fault {
             ReadFault::Io(error) => vec![self.file_other(file, error)],
-            ReadFault::Lines(faults) => {
-                let mut all: Vec<String> = faults.listed.iter().map(|one| self.line_fault(one)).collect();
-                if faults.count > faults.listed.len() {
-                    all.push(self.more_faults((faults.count - faults.listed.len()) as i64));
-                }
-                all
-            }
+            ReadFault::Lines(faults) => self.line_faults(faults),
         }
+    }
+
+    /// The faults of lines, a sentence each, and how many more there are.
+    pub fn line_faults(&self, faults: &LineFaults) -> Vec<String> {
+        let mut all: Vec<String> = faults.listed.iter().map(|one| self.line_fault(one)).collect();
+        if faults.count > faults.listed.len() {
+            all.push(self.more_faults((faults.count - faults.listed.len()) as i64));
+        }
+        all
     }
 
     /// A fault in a line of a file.

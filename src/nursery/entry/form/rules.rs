@@ -16,7 +16,9 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
             has("seeds") || has("mass_g") || (has("fruits") && has("seeds_per_fruit")),
         ),
         "measured" => not_empty(body, "plants"),
-        "lot_tested" => not_empty(body, "replicates"),
+        "lot_tested" => {
+            not_empty(body, "replicates").and_then(|()| no_more_than(body, "replicates", "germinated", "seeds", 1.0))
+        }
         "withdrawn" => not_empty(body, "entries"),
         "positions_blocked" => not_empty(body, "at"),
         "lot_counted" | "sown" => one_of("seeds / mass_g", has("seeds") || has("mass_g")),
@@ -32,7 +34,9 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
         "light_read" => {
             one_of("bed / place", has("bed") != has("place"))?;
             one_of("readings / light_share", has("readings") || has("light_share"))?;
-            not_empty(body, "readings")
+            not_empty(body, "readings")?;
+            // Meters differ and clouds pass, but under leaves it is never twice as bright as in the open.
+            no_more_than(body, "readings", "under_lux", "open_lux", 2.0)
         }
         "nurse_cut" => one_of("share / count", has("share") || has("count")),
         "let_go" => one_of("until / never", has("until") || has("never")),
@@ -48,6 +52,21 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
         }
         _ => Ok(()),
     }
+}
+
+/// In each record of a list one number may be at most so many times another.
+fn no_more_than(body: &Map<String, Value>, list: &str, part: &str, whole: &str, times: f64) -> Result<(), FieldFault> {
+    for (i, record) in body.get(list).and_then(Value::as_array).into_iter().flatten().enumerate() {
+        let number = |name: &str| record.get(name).and_then(Value::as_f64);
+        if let (Some(part_of), Some(whole_of)) = (number(part), number(whole)) {
+            let most = whole_of * times;
+            if part_of > most {
+                let problem = Problem::OutsideEnds { least: 0.0, most };
+                return Err(FieldFault { field: format!("{list}[{}].{part}", i + 1), problem });
+            }
+        }
+    }
+    Ok(())
 }
 
 fn not_empty(body: &Map<String, Value>, name: &str) -> Result<(), FieldFault> {

@@ -75,6 +75,12 @@ numbers! {
     NotNegative 0.0, 1e9, 3;
     /// A length or size above nothing (at least 0.001), to three decimals.
     Size 0.001, 1e7, 3;
+    /// Height of a seedling, cm: 0.1 to 1,000 (a number beyond is another unit).
+    SeedlingHeight 0.1, 1000.0, 3;
+    /// Root-collar diameter of a seedling, mm: 0.05 to 200 (a number beyond is another unit).
+    Collar 0.05, 200.0, 3;
+    /// Rain of a day, mm; the most ever measured is 1,825 (World Meteorological Organization, from memory).
+    DayRain 0.0, 2000.0, 2;
     /// A latitude in degrees.
     Latitude -90.0, 90.0, 6;
     /// A longitude in degrees.
