@@ -54,7 +54,10 @@ fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
         24 => ("lot_counted", json!({"lot":lot(a),"seeds":b % 300})),
         25 => ("light_read", json!({"bed":bed(a),"light_share":f64::from(b % 101) / 100.0})),
         26 => ("weather", json!({"rain_mm":b % 40})),
-        _ => ("lot_tested", json!({"lot":lot(a),"replicates":[{"seeds":b % 50,"germinated":c % 50}],"days":14})),
+        _ => (
+            "lot_tested",
+            json!({"lot":lot(a),"replicates":[{"seeds":b % 50,"germinated":c % (b % 50 + 1)}],"days":14}),
+        ),
     }
 }
 

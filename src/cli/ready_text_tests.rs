@@ -68,7 +68,7 @@ Listas, pero hoy sin era
 
 Todavía no
   pasada
-x gre-009  roble australiano  7 plantas
+x gre-009  grevilea  7 plantas
     lleva 430 días en la bolsa, que aguanta
     300: cambie de bolsa o descarte
   endureciendo
