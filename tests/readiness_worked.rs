@@ -325,3 +325,12 @@ fn no_pair_fits_with_no_plants() {
         assert_eq!(pair.fits, pair.plants >= standing.min(5), "{standing}: {} of them", pair.plants);
     }
 }
+
+#[test]
+fn a_species_without_a_least_age_does_not_deny_the_age_that_was_written() {
+    let mut book = small_nursery();
+    book.write("2026-01-01", "plants_received", json!({"tray":"ctr-1","species":"CTR","count":40,"from":"opening","form":"bag","age_days":145,"place":"Half shade"}));
+    let picture = book.on(TODAY);
+    let days = criterion(&tray(&picture, "ctr-1").criteria, Rule::DaysSinceSowing);
+    assert_eq!((days.met, days.blocks, &days.known), (Some(true), false, &Some(Measure::Days(249))));
+}

@@ -68,6 +68,12 @@ pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -
                 .expected_on(age.youngest_on.map(|on| on.plus(least)))
                 .resting_on(age.entries.iter().cloned())
         }
+        // The age is known and the species has no least age: nothing to wait for, and said as taken.
+        (Some(days), None, None) => {
+            let needed = Measure::DaysAtLeast(0);
+            Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Assumed, true, &source)
+                .resting_on(age.entries.iter().cloned())
+        }
         (_, needed, _) => Criterion::unknown(Rule::DaysSinceSowing, needed, !measured, &source)
             .resting_on(age.entries.iter().cloned()),
     }
