@@ -65,7 +65,7 @@ impl Desk {
         Ok(TakenBack { entries: targets, recorded })
     }
 
-    fn targets(&self, what: &Withdraws) -> Result<Vec<Arc<Entry>>, DeskError> {
+    pub(super) fn targets(&self, what: &Withdraws) -> Result<Vec<Arc<Entry>>, DeskError> {
         let ledger = self.fold().ledger();
         let counts = |entry: &&Arc<Entry>| !ledger.is_withdrawn(&entry.id);
         let of_command = |device: &crate::base::DeviceId, command: u64| -> Vec<Arc<Entry>> {
@@ -96,7 +96,7 @@ impl Desk {
 
     /// Entries about the same subjects that would rest on nothing once the targets are gone: they name a tray nobody
     /// made, or take out more than stands.
-    fn left_without_ground(&self, fresh: &Fold, targets: &[Arc<Entry>]) -> Vec<Arc<Entry>> {
+    pub(super) fn left_without_ground(&self, fresh: &Fold, targets: &[Arc<Entry>]) -> Vec<Arc<Entry>> {
         let gone: BTreeSet<&EntryId> = targets.iter().map(|entry| &entry.id).collect();
         let mut without = fresh.clone();
         without.take_out(targets);

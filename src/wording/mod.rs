@@ -9,6 +9,7 @@ mod messages;
 mod number;
 pub mod page;
 pub mod round;
+pub mod screen;
 #[cfg(test)]
 mod tests;
 pub mod verdict;

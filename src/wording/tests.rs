@@ -26,6 +26,16 @@ fn every_key() -> Vec<Key> {
         round::SIGN_KEYS,
         round::CHANGE_KEYS,
         desk::SHEET_KEYS,
+        screen::NAME_KEYS,
+        screen::FRAME_KEYS,
+        screen::FORM_KEYS,
+        screen::WALK_KEYS,
+        screen::TRAYS_KEYS,
+        screen::BEDS_KEYS,
+        screen::GOING_OUT_KEYS,
+        screen::SEED_KEYS,
+        screen::SEASON_KEYS,
+        screen::JOURNAL_KEYS,
     ]
     .concat()
 }
