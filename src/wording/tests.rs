@@ -26,6 +26,12 @@ fn every_key() -> Vec<Key> {
         round::SIGN_KEYS,
         round::CHANGE_KEYS,
         desk::SHEET_KEYS,
+        entry::ENTRY_BOOK_KEYS,
+        entry::ENTRY_GROUND_KEYS,
+        entry::ENTRY_SEED_KEYS,
+        entry::ENTRY_SITE_KEYS,
+        entry::ENTRY_TRAY_KEYS,
+        entry::ENTRY_WORD_KEYS,
     ]
     .concat()
 }
