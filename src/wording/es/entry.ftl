@@ -40,8 +40,8 @@ part_plants_a_day = { $plants ->
    *[other] { $plants } plantas por día
 }
 part_planting_days = { $days ->
-    [one] { $days } día de siembra por semana
-   *[other] { $days } días de siembra por semana
+    [one] { $days } día de plantar por semana
+   *[other] { $days } días de plantar por semana
 }
 part_walk_minutes = ronda de { $minutes } min
 part_water_a_day = { $litres } l de agua por día
@@ -58,7 +58,7 @@ part_holds_trays = { $trays ->
 }
 entry_container_set = envase { $container }: { $volume } ml
 part_depth = { $cm } cm de hondo
-entry_field_set = lote de tierra { $field } descrito
+entry_field_set = campo { $field } descrito
 part_slope = { $percent } de pendiente
 part_texture = suelo { $texture }
 entry_bed_set = era { $bed } en { $field }: { $length } × { $width } m
@@ -145,7 +145,7 @@ entry_sown_in_bed = { $holes ->
 part_of_lot = lote { $lot }
 entry_plants_found = era { $bed }: había { $plants } { $species } en pie
 part_planted_about = del { $day } más o menos
-entry_nurse_planted = era { $bed }: { $plants } { $species } sembradas, { $row } × { $in_row } m
+entry_nurse_planted = era { $bed }: { $plants } { $species } plantadas, { $row } × { $in_row } m
 part_offset = a { $metres } m del borde
 entry_nurse_counted = era { $bed }: { $living } { $species } vivas
 part_bunches = { $bunches ->
@@ -171,11 +171,11 @@ part_since_soaking = { $days } días tras un remojo
 part_wet = bien mojado
 part_not_wet = no bien mojado
 entry_prepared = era { $bed } { $work }
-entry_outplanted = { $plants } de bandeja { $tray } sembradas en era { $bed }
+entry_outplanted = { $plants } de bandeja { $tray } plantadas en era { $bed }
 entry_plants_lost = era { $bed }: { $plants } { $species } perdidas, { $cause }
 entry_survival = era { $bed }: { $living } { $species } vivas, { $dead } muertas
 part_from_tray = de bandeja { $tray }
-part_outplanted_on = sembradas el { $day }
+part_outplanted_on = plantadas el { $day }
 entry_weather = tiempo
 part_rain = { $mm } mm de lluvia
 part_tmin = mínima { $tmin } °C
@@ -184,7 +184,7 @@ part_tmin_tmax = { $tmin } a { $tmax } °C
 entry_noted = nota: { $text }
 entry_noted_about = nota sobre { $about }: { $text }
 entry_withdrawn = { $entries ->
-    [one] quitada: { $entries } anotación ({ $list }), { $why }
-   *[other] quitadas: { $entries } anotaciones ({ $list }), { $why }
+    [one] retirada: { $entries } anotación ({ $list }), { $why }
+   *[other] retiradas: { $entries } anotaciones ({ $list }), { $why }
 }
 entry_foreign = { $kind }, escrita por un outplant más nuevo
