@@ -125,11 +125,7 @@ impl Clerk {
                 vec![Answer::Tried { ticket, outcome }]
             }
             Request::WouldTakeBack { ticket, what } => {
-                let entries = self.desk.would_take_back(&what).map(|(targets, rest)| {
-                    let mut all = targets;
-                    all.extend(rest);
-                    all
-                });
+                let entries = self.desk.would_undo(&what, true);
                 vec![Answer::WouldTakeBack { ticket, entries }]
             }
             Request::TakeBack { ticket, what, together, who, why } => {

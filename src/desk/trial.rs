@@ -4,7 +4,6 @@ use std::sync::Arc;
 
 use super::judge;
 use super::refusal::DeskError;
-use super::undo::Withdraws;
 use super::{Desk, Now};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
@@ -21,19 +20,6 @@ impl Desk {
         let picture = self.fold.picture();
         let doubts = judged.put_back(&mut self.fold);
         Ok((picture, doubts))
-    }
-
-    /// What would be taken back; the second list rests on it and would be left without ground.
-    #[allow(clippy::type_complexity)]
-    pub fn would_take_back(
-        &mut self,
-        what: &Withdraws,
-    ) -> Result<(Vec<Arc<Entry>>, Vec<Arc<Entry>>), DeskError> {
-        self.refresh()?;
-        let targets = self.targets(what)?;
-        let fresh = self.fold.clone();
-        let rest = self.left_without_ground(&fresh, &targets);
-        Ok((targets, rest))
     }
 
     /// The clock went on; where the day changed, everything is folded for the new day.

@@ -4,6 +4,7 @@
 //! days and units are written here too.
 
 pub mod desk;
+pub mod entry;
 mod lang;
 mod messages;
 mod number;

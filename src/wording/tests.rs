@@ -36,6 +36,12 @@ fn every_key() -> Vec<Key> {
         screen::SEED_KEYS,
         screen::SEASON_KEYS,
         screen::JOURNAL_KEYS,
+        entry::ENTRY_BOOK_KEYS,
+        entry::ENTRY_GROUND_KEYS,
+        entry::ENTRY_SEED_KEYS,
+        entry::ENTRY_SITE_KEYS,
+        entry::ENTRY_TRAY_KEYS,
+        entry::ENTRY_WORD_KEYS,
     ]
     .concat()
 }

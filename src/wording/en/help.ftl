@@ -41,6 +41,9 @@ help_write_fields = Its fields, key=value; lists as JSON
 help_undo = Take back the last thing this copy wrote, or the one named; the old entry stays readable
 help_undo_entry = The entry, device:number
 help_undo_together = Also take back later entries that rest on it
+help_undo_all = The whole command of the entry, however many came in with it
+help_undo_only = The named entry alone
+help_undo_dry_run = Only say what would be taken back
 help_undo_why = Why it is taken back
 help_import = Take a file, whole or nothing
 help_import_more = A sheet of trays (--as trays) has the columns Tray, Species, How many; it may have Sown about or Age, Bag,

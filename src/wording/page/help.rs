@@ -48,6 +48,9 @@ messages! {
     help_undo();
     help_undo_entry();
     help_undo_together();
+    help_undo_all();
+    help_undo_only();
+    help_undo_dry_run();
     help_undo_why();
     help_import();
     help_import_more();
