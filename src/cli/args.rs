@@ -39,6 +39,9 @@ pub struct Everywhere {
     /// For programs.
     #[arg(long, global = true)]
     pub json: bool,
+    /// The round as numbered prompts.
+    #[arg(long, global = true)]
+    pub plain: bool,
     /// Who writes.
     #[arg(long, global = true, value_name = "NAME")]
     pub who: Option<String>,

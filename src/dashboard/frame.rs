@@ -72,7 +72,13 @@ fn draw_top(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 
     for (said, ink) in banners(model, on) {
         if line + 3 < area.height {
             let row = Rect { y: area.y + line, height: 1, ..area };
-            buffer.set_stringn(row.x, row.y, Page::shortened(&said, usize::from(row.width)), usize::from(row.width), ink.style());
+            buffer.set_stringn(
+                row.x,
+                row.y,
+                Page::shortened(&said, usize::from(row.width)),
+                usize::from(row.width),
+                ink.style(),
+            );
             buffer.set_style(row, Style::new().add_modifier(Modifier::REVERSED));
             line += 1;
         }
@@ -82,11 +88,8 @@ fn draw_top(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 
 
 /// The screens by digit and name; only the present one by name where there is no room.
 fn draw_screens(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let names: Vec<(usize, ScreenName, String)> = ScreenName::ALL
-        .iter()
-        .enumerate()
-        .map(|(i, name)| (i + 1, *name, screen_name(*name, on.wording)))
-        .collect();
+    let names: Vec<(usize, ScreenName, String)> =
+        ScreenName::ALL.iter().enumerate().map(|(i, name)| (i + 1, *name, screen_name(*name, on.wording))).collect();
     let all = names.iter().map(|(_, _, name)| width_of(name) + 4).sum::<usize>();
     let short = all > usize::from(area.width);
     let mut x = area.x;
@@ -161,7 +164,13 @@ fn draw_hints(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
             hints(own.iter().chain(EVERYWHERE).filter(|line| line.hinted), wording, usize::from(area.width))
         }
     };
-    buffer.set_stringn(area.x, area.y, Page::shortened(&line, usize::from(area.width)), usize::from(area.width), Style::new());
+    buffer.set_stringn(
+        area.x,
+        area.y,
+        Page::shortened(&line, usize::from(area.width)),
+        usize::from(area.width),
+        Style::new(),
+    );
 }
 
 fn form_hint(_form: &Form, on: &On<'_>, room: usize) -> String {

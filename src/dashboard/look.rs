@@ -179,7 +179,8 @@ mod tests {
 
     #[test]
     fn every_stage_and_standing_has_a_mark_of_its_own() {
-        let stages = [Stage::Sown, Stage::Emerging, Stage::PrickedOut, Stage::GrowingOn, Stage::Hardening, Stage::Ready];
+        let stages =
+            [Stage::Sown, Stage::Emerging, Stage::PrickedOut, Stage::GrowingOn, Stage::Hardening, Stage::Ready];
         let marks: std::collections::BTreeSet<_> = stages.iter().map(|stage| stage_mark(*stage).0).collect();
         assert_eq!(marks.len(), stages.len());
     }

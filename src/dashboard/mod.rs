@@ -15,4 +15,7 @@ mod screens;
 mod terminal;
 mod update;
 
+#[cfg(test)]
+mod tests;
+
 pub use terminal::{Opening, open};

@@ -31,7 +31,10 @@ pub fn refresh(model: &mut Model) -> Vec<Effect> {
     act_all(model, acts)
 }
 
-fn with_screen<T>(model: &mut Model, run: impl FnOnce(&mut dyn super::screens::Screen, &super::model::On<'_>) -> T) -> T {
+fn with_screen<T>(
+    model: &mut Model,
+    run: impl FnOnce(&mut dyn super::screens::Screen, &super::model::On<'_>) -> T,
+) -> T {
     // The screens are taken out for the moment, so that they can look at the rest.
     let mut screens = std::mem::take(&mut model.screens);
     let answer = run(screens.at_mut(model.at), &model.on());
@@ -357,10 +360,14 @@ fn switch_option(model: &mut Model, switch: Switch) -> Vec<Effect> {
 
 /// Leaves at once; a form that is open is kept.
 fn leave(model: &mut Model) -> Vec<Effect> {
-    let mut effects: Vec<Effect> = model.layers.iter().flat_map(|layer| match layer {
-        Layer::Form(form) => keep_form(form),
-        _ => Vec::new(),
-    }).collect();
+    let mut effects: Vec<Effect> = model
+        .layers
+        .iter()
+        .flat_map(|layer| match layer {
+            Layer::Form(form) => keep_form(form),
+            _ => Vec::new(),
+        })
+        .collect();
     effects.push(Effect::Leave);
     effects
 }

@@ -61,7 +61,8 @@ pub fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
     }
     for (name, bed) in &after.beds {
         for one in &bed.species {
-            let was = before.beds.get(name).and_then(|bed| bed.species.iter().find(|other| other.species == one.species));
+            let was =
+                before.beds.get(name).and_then(|bed| bed.species.iter().find(|other| other.species == one.species));
             let was = was.map_or(0, |other| other.living);
             if was != one.living {
                 found.push(Effect::Bed { bed: name.clone(), species: one.species.clone(), was, is: one.living });

@@ -132,7 +132,9 @@ impl FieldLine {
         let now = choices.iter().position(|choice| *choice == self.typed.text());
         let next = match key {
             Key::Right | Key::Char(' ' | '+') => Some(now.map_or(0, |at| (at + 1) % choices.len())),
-            Key::Left | Key::Char('-') => Some(now.map_or(choices.len() - 1, |at| (at + choices.len() - 1) % choices.len())),
+            Key::Left | Key::Char('-') => {
+                Some(now.map_or(choices.len() - 1, |at| (at + choices.len() - 1) % choices.len()))
+            }
             Key::Char(digit @ '1'..='9') => digit.to_digit(10).map(|digit| digit as usize - 1),
             Key::Backspace | Key::Delete => {
                 self.typed.clear();

@@ -152,7 +152,8 @@ impl Form {
     /// Opens a form where it was left.
     pub fn take_up(kept: &KeptForm) -> Option<Form> {
         let preset = kept.typed.clone();
-        let mut form = Form::open(&FormFor { kind: kept.kind.clone(), preset, begin_at: None, stop: kept.stop.clone() })?;
+        let mut form =
+            Form::open(&FormFor { kind: kept.kind.clone(), preset, begin_at: None, stop: kept.stop.clone() })?;
         form.day = Typed::of(&kept.day);
         form.taken_up = true;
         Some(form)

@@ -12,10 +12,13 @@ pub const BETWEEN: char = ';';
 pub fn value_of(typed: &str) -> Value {
     let dotted = if typed.matches(',').count() == 1 { typed.replace(',', ".") } else { typed.to_string() };
     let number = dotted.parse::<f64>().ok().filter(|number| number.is_finite());
-    number.and_then(Number::from_f64).map_or_else(|| Value::from(typed), |number| match number.as_f64() {
-        Some(whole) if whole.fract() == 0.0 && whole.abs() < 9e15 => Value::from(whole as i64),
-        Some(_) | None => Value::Number(number),
-    })
+    number.and_then(Number::from_f64).map_or_else(
+        || Value::from(typed),
+        |number| match number.as_f64() {
+            Some(whole) if whole.fract() == 0.0 && whole.abs() < 9e15 => Value::from(whole as i64),
+            Some(_) | None => Value::Number(number),
+        },
+    )
 }
 
 /// Rows of records as JSON: the first figure is the first field, and so on; what is too much is kept under a name no field
@@ -32,9 +35,9 @@ pub fn json_of(fields: &'static [Field], typed: &str) -> String {
                     Some((name, value)) => record.insert(name.to_string(), value_of(value)),
                     None => {
                         let name = fields.get(i).map_or_else(|| part.to_string(), |field| field.name.to_string());
-                        let is_number = fields.get(i).is_some_and(|field| {
-                            matches!(field.shape, Shape::Count | Shape::Number { .. })
-                        });
+                        let is_number = fields
+                            .get(i)
+                            .is_some_and(|field| matches!(field.shape, Shape::Count | Shape::Number { .. }));
                         record.insert(name, if is_number { value_of(part) } else { Value::from(part) })
                     }
                 };
@@ -82,10 +85,7 @@ mod tests {
     #[test]
     fn a_sample_is_typed_as_it_is_called_out() {
         let json = json_of(MeasuredPlant::FIELDS, "24,5 3.1; 22 2.8 5");
-        assert_eq!(
-            json,
-            r#"[{"collar_mm":3.1,"height_cm":24.5},{"collar_mm":2.8,"height_cm":22,"leaf_pairs":5}]"#
-        );
+        assert_eq!(json, r#"[{"collar_mm":3.1,"height_cm":24.5},{"collar_mm":2.8,"height_cm":22,"leaf_pairs":5}]"#);
     }
 
     #[test]

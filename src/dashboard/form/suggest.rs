@@ -45,7 +45,10 @@ pub fn picks(line: &FieldLine, kind: &str, on: &On<'_>) -> Vec<String> {
 /// Every name of the book that a field may hold.
 fn names(field: &str, kind: &str, on: &On<'_>) -> Vec<String> {
     let picture = &on.book.picture;
-    let is_new = matches!((kind, field), ("sown" | "plants_received" | "relabelled", "tray") | ("lot_received", "lot") | ("bed_set", "bed"));
+    let is_new = matches!(
+        (kind, field),
+        ("sown" | "plants_received" | "relabelled", "tray") | ("lot_received", "lot") | ("bed_set", "bed")
+    );
     match field {
         _ if is_new => Vec::new(),
         "tray" | "from" | "to" | "share_of" | "was" => {
@@ -61,9 +64,7 @@ fn names(field: &str, kind: &str, on: &On<'_>) -> Vec<String> {
         }
         "place" => picture.site.places.keys().map(ToString::to_string).collect(),
         "container" => picture.site.containers.keys().map(ToString::to_string).collect(),
-        "species" | "nurse" => {
-            picture.site.species.iter().map(|(key, _)| on.species(Some(key))).collect()
-        }
+        "species" | "nurse" => picture.site.species.iter().map(|(key, _)| on.species(Some(key))).collect(),
         _ => Vec::new(),
     }
 }

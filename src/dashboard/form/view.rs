@@ -57,7 +57,13 @@ impl Form {
             Some(line) => (self.label(line, on), line.field.required && line.value().is_empty()),
             None => (on.wording.form_day(), false),
         };
-        let mark = if has_keys { ">" } else if missing { "*" } else { " " };
+        let mark = if has_keys {
+            ">"
+        } else if missing {
+            "*"
+        } else {
+            " "
+        };
         buffer.set_string(area.x, area.y, mark, Ink::Strong.style());
         let ink = if has_keys { Ink::Strong } else { Ink::Plain };
         let shown = Page::shortened(&name, label_room);

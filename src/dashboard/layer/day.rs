@@ -131,9 +131,7 @@ pub fn read_day(written: &str, today: Day) -> Option<Day> {
             let of = |year: i32| Day::from_ymd(year, number(month)?, number(day)?);
             of(year).filter(|day| *day <= today).or_else(|| of(year - 1))
         }
-        [day, month, year] if year.len() == 4 => {
-            Day::from_ymd(year.parse().ok()?, number(month)?, number(day)?)
-        }
+        [day, month, year] if year.len() == 4 => Day::from_ymd(year.parse().ok()?, number(month)?, number(day)?),
         _ => None,
     }
 }

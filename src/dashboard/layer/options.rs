@@ -19,13 +19,8 @@ pub struct Options {
 }
 
 /// Each option with its key.
-const OPTIONS: [(char, Switch); 5] = [
-    ('l', Switch::Lang),
-    ('c', Switch::Contrast),
-    ('a', Switch::Ascii),
-    ('r', Switch::ReadOnly),
-    ('m', Switch::Mouse),
-];
+const OPTIONS: [(char, Switch); 5] =
+    [('l', Switch::Lang), ('c', Switch::Contrast), ('a', Switch::Ascii), ('r', Switch::ReadOnly), ('m', Switch::Mouse)];
 
 impl Options {
     /// Takes a key.

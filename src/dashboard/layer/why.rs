@@ -144,7 +144,12 @@ fn why_tray(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
     let wording = on.wording;
     page.paragraph(&wording.why_tray_heading(&tray.code, on.species(tray.species.as_ref())), Ink::Strong);
     let said = if tray.ready { wording.why_ready() } else { wording.why_not_ready() };
-    page.hanging(if tray.ready { "+ " } else { "x " }, if tray.ready { Ink::Good } else { Ink::Waits }, &said, Ink::Strong);
+    page.hanging(
+        if tray.ready { "+ " } else { "x " },
+        if tray.ready { Ink::Good } else { Ink::Waits },
+        &said,
+        Ink::Strong,
+    );
     page.gap();
     page.labelled(&wording.label_stage(), &wording.stage_name(tray.stage));
     page.labelled(&wording.label_standing(), &wording.plants(tray.standing));
@@ -201,7 +206,12 @@ fn why_pair(tray: &TrayCode, bed: &BedName, on: &On<'_>, page: &mut Page) {
         return;
     };
     let said = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
-    page.hanging(if pair.fits { "+ " } else { "x " }, if pair.fits { Ink::Good } else { Ink::Waits }, &said, Ink::Strong);
+    page.hanging(
+        if pair.fits { "+ " } else { "x " },
+        if pair.fits { Ink::Good } else { Ink::Waits },
+        &said,
+        Ink::Strong,
+    );
     criteria_of(&pair.criteria, About::Pair, on, page);
 }
 

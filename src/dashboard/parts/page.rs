@@ -76,11 +76,8 @@ impl Page {
         let mark = cleaned(mark);
         let indent = width_of(&mark).min(self.width / 2);
         for (i, part) in wrapped(&cleaned(text), self.width - indent).into_iter().enumerate() {
-            let before = if i == 0 {
-                Span::styled(mark.clone(), mark_ink.style())
-            } else {
-                Span::raw(" ".repeat(indent))
-            };
+            let before =
+                if i == 0 { Span::styled(mark.clone(), mark_ink.style()) } else { Span::raw(" ".repeat(indent)) };
             self.lines.push(Line::from(vec![before, Span::styled(part, ink.style())]));
         }
     }

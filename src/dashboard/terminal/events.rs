@@ -139,10 +139,7 @@ mod tests {
     fn what_a_scanner_types_is_text_and_a_few_keys_are_keys() {
         assert_eq!(sorted_out(typed("cof-031\n")), [Happening::Text("cof-031\n".into())]);
         let keys = sorted_out(typed("41\n"));
-        assert_eq!(
-            keys,
-            [Happening::Key(Key::Char('4')), Happening::Key(Key::Char('1')), Happening::Key(Key::Enter)]
-        );
+        assert_eq!(keys, [Happening::Key(Key::Char('4')), Happening::Key(Key::Char('1')), Happening::Key(Key::Enter)]);
     }
 
     #[test]

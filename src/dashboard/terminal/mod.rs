@@ -48,6 +48,8 @@ pub struct Opening {
     pub colour: bool,
     /// Whether only ASCII may be used.
     pub ascii: bool,
+    /// Whether the round is wanted as numbered prompts.
+    pub plain: bool,
 }
 
 /// What happens to the loop.
