@@ -280,7 +280,8 @@ fn why_not_write(model: &Model) -> Option<String> {
     (model.book.picture.looking != Looking::Today).then(|| model.wording.said_looking())
 }
 
-fn open_form(model: &mut Model, asked: &FormFor) -> Vec<Effect> {
+/// Opens a form, or says why nothing can be written.
+pub(super) fn open_form(model: &mut Model, asked: &FormFor) -> Vec<Effect> {
     if let Some(said) = why_not_write(model) {
         model.say(said, Ink::Waits);
         return Vec::new();
