@@ -2,7 +2,9 @@
 
 pub mod bed;
 pub mod changes;
+mod day_order;
 pub mod draw;
+pub mod impossible;
 pub mod ledger;
 mod pair;
 pub mod picture;

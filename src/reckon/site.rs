@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::impossible::lowest_above;
 use super::ledger::Ledger;
 use super::picture::{Doubt, DoubtKind};
 use crate::base::text::folded;
@@ -169,6 +170,11 @@ impl Site {
                 tmax_c: weather.tmax_c.or(earlier.tmax_c),
             },
         );
+        if let Some(why) = lowest_above(merged.tmin_c, merged.tmax_c) {
+            let known = self.weather.get(&day).map(|(earlier, _)| earlier.clone());
+            let entries = [id.clone()].into_iter().chain(known).collect();
+            self.doubts.push(Doubt { day, kind: DoubtKind::CannotBe(why), entries });
+        }
         self.weather.insert(day, (id, merged));
     }
 

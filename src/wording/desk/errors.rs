@@ -87,6 +87,18 @@ impl Wording {
                 let name = self.species_of(key, species);
                 self.refused_more_dead(bed, name, count(*dead), count(*live), self.day(*on))
             }
+            Refusal::MoreOutThanPositions { bed, species: key, out, open, on } => {
+                let name = self.species_of(key, species);
+                self.refused_more_out_than_positions(bed, name, count(*out), count(*open), self.day(*on))
+            }
+            Refusal::NoSuchPosition { bed, written, rows, places } => {
+                self.refused_no_such_position(bed, count(*rows), count(*places), written)
+            }
+            Refusal::SampleLarger { tray, sample, stands, on } => {
+                self.refused_sample_larger(tray, count(*sample), count(*stands), self.day(*on))
+            }
+            Refusal::CannotBe(why, on) => self.refused_cannot_be(self.impossible(why, *on)),
+            Refusal::TrayRenamed { was, is, since } => self.refused_tray_renamed(was, is, self.day(*since)),
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
             Refusal::Profile(key, what) => self.profile_refused(key, what),
             Refusal::NothingToUndo => self.refused_nothing_to_undo(),

@@ -13,6 +13,11 @@ messages! {
     refused_more_out(tray: text, wanted: count, stands: count, day: text);
     refused_more_seed(lot: text, wanted: count, holds: count, day: text);
     refused_more_dead(bed: text, species: text, wanted: count, lives: count, day: text);
+    refused_more_out_than_positions(bed: text, species: text, wanted: count, open: count, day: text);
+    refused_no_such_position(bed: text, rows: count, places: count, written: text);
+    refused_sample_larger(tray: text, sample: count, stands: count, day: text);
+    refused_cannot_be(what: text);
+    refused_tray_renamed(was: text, is: text, since: text);
     refused_future(day: text, today: text);
     refused_tray_code_in_use(tray: text);
     refused_lot_code_in_use(lot: text);
