@@ -24,6 +24,7 @@ messages! {
     line_at_and_clock();
     line_unseen(place: count, shown: text);
     line_envelope(what: text);
+    line_id_alone(missing: text);
     line_coming_day(day: text);
     line_too_long_ago(day: text, first: text);
     line_not_a_moment(written: text);
@@ -152,6 +153,7 @@ impl Wording {
     pub fn journal_error(&self, fault: &JournalError, file: &str) -> String {
         match fault {
             JournalError::NotThere(path) => self.file_not_there(path.display()),
+            JournalError::NoFolder(folder) => self.folder_not_there(folder.display()),
             JournalError::AlreadyThere(path) => self.file_already_there(path.display()),
             JournalError::NotOurs(path) => self.file_not_ours(path.display()),
             JournalError::Newer { .. } => self.file_newer(file),
@@ -211,7 +213,7 @@ impl Wording {
     fn in_place(&self, column: Option<usize>, field: Option<&str>, reason: &Reason) -> String {
         let sentence = self.reason_of_line(reason, field);
         // Faults of an entry name their field themselves.
-        let named = matches!(reason, Reason::Entry(_) | Reason::Envelope(_) | Reason::NameTwice);
+        let named = matches!(reason, Reason::Entry(_) | Reason::Envelope(_) | Reason::NameTwice | Reason::IdAlone(_));
         let sentence = match field {
             Some(field) if !named => self.on_field(field, sentence),
             _ => sentence,
@@ -234,6 +236,7 @@ impl Wording {
             Reason::AtAndClock => self.line_at_and_clock(),
             Reason::Unseen { place, shown, .. } => self.line_unseen(*place as i64, shown),
             Reason::Entry(fault) => self.entry_fault(fault),
+            Reason::IdAlone(missing) => self.line_id_alone(missing.join(", ")),
             Reason::Envelope(problem) => {
                 let field = field.unwrap_or("-").to_string();
                 let fault = crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() };

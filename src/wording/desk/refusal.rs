@@ -34,6 +34,8 @@ messages! {
     refused_lines(lines: count);
     refused_no_nursery();
     file_not_there(file: text);
+    input_not_there(file: text);
+    folder_not_there(folder: text);
     file_already_there(file: text);
     file_not_ours(file: text);
     file_newer(file: text);

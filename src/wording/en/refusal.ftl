@@ -35,6 +35,8 @@ refused_lines = { $lines ->
 }
 refused_no_nursery = there is no nursery here yet: outplant begin makes one, outplant sample shows one
 file_not_there = { $file } is not there: check the name, or make it with outplant begin
+input_not_there = there is no file { $file } to read: check the name
+folder_not_there = there is no folder { $folder }: make it first, or choose another; nothing was written
 file_already_there = { $file } is there already: nothing was changed; choose another name
 file_not_ours = { $file } is not a nursery's journal: check the name
 file_newer = { $file } was written by a newer outplant: install that one to read it; nothing was changed

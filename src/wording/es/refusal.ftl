@@ -35,6 +35,8 @@ refused_lines = { $lines ->
 }
 refused_no_nursery = aquí todavía no hay vivero: outplant begin crea uno, outplant sample muestra uno
 file_not_there = { $file } no existe: revise el nombre o créelo con outplant begin
+input_not_there = no hay ningún archivo { $file } que leer: revise el nombre
+folder_not_there = no hay ninguna carpeta { $folder }: créela antes o escoja otra; no se escribió nada
 file_already_there = { $file } ya existe: no se cambió nada; escoja otro nombre
 file_not_ours = { $file } no es el diario de un vivero: revise el nombre
 file_newer = { $file } fue escrito por un outplant más nuevo: instálelo para leerlo; no se cambió nada
