@@ -2,14 +2,12 @@
 
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, params};
-use serde_json::Value;
 use std::collections::HashMap;
 use std::sync::Arc;
 
 use super::error::JournalError;
 use crate::base::{Clock, Day, DeviceId, EntryId, Moment};
-use crate::nursery::entry::shape::{Field, Shape};
-use crate::nursery::entry::{Entry, What, kind_of_entry, reading};
+use crate::nursery::entry::{Entry, What, reading};
 use crate::nursery::envelope::{Hash, Sealed};
 
 /// The columns, in the order that [`Written::read`] expects.
