@@ -91,9 +91,11 @@ fn name_check(
     let mut names = Names::of(fold);
     let mut whats = Vec::with_capacity(drafts.len());
     for (i, draft) in drafts.iter_mut().enumerate() {
-        names.settle_spelling(draft);
-        let read =
-            names.settle_species(draft).and_then(|()| read(draft)).and_then(|what| names.learn(&what).map(|()| what));
+        let read = names
+            .settle_spelling(draft)
+            .and_then(|()| names.settle_species(draft))
+            .and_then(|()| read(draft))
+            .and_then(|what| names.learn(&what).map(|()| what));
         match read {
             Ok(what) => whats.push((i, what)),
             Err(why) => faults.push(Refused { line: line(i), why }),

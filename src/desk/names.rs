@@ -8,6 +8,7 @@ use super::refusal::Refusal;
 use crate::base::text::folded;
 use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode, name_search};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::entry::reading::settle_body;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
@@ -59,8 +60,9 @@ impl Names {
 
     /// Brings codes and names to the spelling they have in the book: case, accents, blanks and hyphens make no second
     /// tray. A name that is new keeps the spelling it came with.
-    pub fn settle_spelling(&mut self, draft: &mut Draft) {
-        let Some(kind) = kind_of_entry(&draft.kind) else { return };
+    pub fn settle_spelling(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
+        let Some(kind) = kind_of_entry(&draft.kind) else { return Ok(()) };
+        let mut changed = false;
         // A label may be written anew with other letters: that is what a relabelling is for.
         let was = draft.body.get("was").and_then(Value::as_str).map(folded);
         for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
@@ -72,10 +74,16 @@ impl Names {
             }
             let known = self.spelled.entry((space, key)).or_default();
             match known.first().filter(|_| !known.contains(written.as_str())) {
-                Some(first) => first.clone_into(written),
+                Some(first) => {
+                    first.clone_into(written);
+                    changed = true;
+                }
                 None => drop(known.insert(written.clone())),
             }
         }
+        // Two codes may have become one: what holds of the whole entry is asked again.
+        let whole = if changed { settle_body(kind.kind, &draft.body).map(drop) } else { Ok(()) };
+        whole.map_err(Refusal::Entry)
     }
 
     /// Brings the species named in a draft to their keys, and learns a new one.
