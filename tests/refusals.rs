@@ -152,8 +152,24 @@ fn what_cannot_be_true_is_refused_with_its_numbers_and_what_to_do() {
         assert_ne!(home.refused(&all), said, "{words:?} is said in Spanish too");
     }
     assert_eq!(home.done(&["export"]), before);
+}
+
+#[test]
+fn lines_that_only_together_cannot_be_true_are_refused_and_what_is_true_goes_in() {
+    let home = nursery();
     // The second line of a day is read with the first.
     home.write("weather", &["tmax_c=20"]);
+    for (words, expected) in [
+        (&["held", "tray=cof-1", "why=promised", "until=2026-04-01"][..], ["1 Apr 2026", "15 Apr 2026"]),
+        (&["let_go", "task=weed", "until=2026-04-01"], ["1 Apr 2026", "15 Apr 2026"]),
+        (&["resown", "tray=avo-1", "lot=cof-L1", "seeds=5"], ["avocado", "coffee"]),
+        (&["moved_on", "from=avo-1", "to=cof-1", "count=5", "how=merged"], ["coffee", "avocado"]),
+        (&["sown_in_bed", "bed=Upper 1", "species=coffee", "seeds_per_hole=2", "holes=45"], ["45", "44"]),
+        (&["treated", "tray=avo-1", "with=x", "safe_after_days=1000000"], ["safe_after_days", "3653"]),
+    ] {
+        let said = home.refused(&[&["write"], words].concat());
+        assert!(expected.iter().all(|part| said.contains(part)), "{words:?}: {said}");
+    }
     let said = home.refused(&["write", "weather", "tmin_c=21"]);
     assert!(said.contains("21") && said.contains("20"), "{said}");
     // What is true goes in: all 44 positions, a sample of what stands, a bed whose plan does not name the species.

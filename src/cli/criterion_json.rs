@@ -162,6 +162,7 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
         DoubtKind::MoreOutThanPositions { .. } => "more_out_than_positions",
         DoubtKind::NoSuchPosition { .. } => "no_such_position",
         DoubtKind::SampleLarger { .. } => "sample_larger",
+        DoubtKind::TwoSpecies { .. } => "two_species",
         DoubtKind::CannotBe(_) => "cannot_be",
         DoubtKind::BadProfile { .. } => "bad_profile",
         DoubtKind::LookAtEmpty(_) => "look_at_empty",

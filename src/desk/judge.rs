@@ -186,6 +186,7 @@ fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
         DoubtKind::SampleLarger { tray, sample, stood } => {
             Some(Refusal::SampleLarger { tray, sample, stands: stood, on: doubt.day })
         }
+        DoubtKind::TwoSpecies { tray, species, other } => Some(Refusal::TwoSpecies { tray, species, other }),
         DoubtKind::CannotBe(why) => Some(Refusal::CannotBe(why, doubt.day)),
         DoubtKind::TwiceMade(tray) => Some(Refusal::TrayInUse(tray)),
         DoubtKind::TwiceReceived(lot) => Some(Refusal::LotInUse(lot)),

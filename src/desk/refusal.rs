@@ -97,6 +97,15 @@ pub enum Refusal {
         /// That day.
         on: Day,
     },
+    /// Seed or plants of one species into a tray of another.
+    TwoSpecies {
+        /// The tray.
+        tray: TrayCode,
+        /// What it holds.
+        species: SpeciesKey,
+        /// What was to come in.
+        other: SpeciesKey,
+    },
     /// An entry of a day that says something against itself.
     CannotBe(Impossible, Day),
     /// A code that was given up for another one.

@@ -31,6 +31,11 @@ pub enum Impossible {
         /// Its day.
         day: Day,
     },
+    /// An end before the day the entry is of.
+    EndsBefore {
+        /// The end.
+        until: Day,
+    },
     /// A part that is larger than its whole.
     MoreOf {
         /// The field of the part.
@@ -65,7 +70,12 @@ pub fn impossible(entry: &Entry) -> Option<Impossible> {
     let later = |field: &'static str, day: Option<Day>| {
         day.filter(|day| *day > entry.happened).map(|day| Impossible::DayLater { field, day })
     };
+    let ended = |until: Option<Day>| {
+        until.filter(|until| *until < entry.happened).map(|until| Impossible::EndsBefore { until })
+    };
     match &entry.what {
+        What::Tray(TrayEntry::Held(held)) => ended(held.until),
+        What::Tray(TrayEntry::LetGo(gone)) => ended(gone.until),
         What::Seed(SeedEntry::LotReceived(lot)) => (lot.collected > entry.happened)
             .then(|| Impossible::CollectedLater { lot: lot.lot.clone(), collected: lot.collected }),
         What::Tray(TrayEntry::Counted(look)) => {

@@ -132,6 +132,15 @@ pub enum DoubtKind {
         /// Stood by the books.
         stood: u32,
     },
+    /// Seed or plants of one species into a tray of another.
+    TwoSpecies {
+        /// The tray.
+        tray: TrayCode,
+        /// What it holds.
+        species: SpeciesKey,
+        /// What came in.
+        other: SpeciesKey,
+    },
     /// An entry that says something against itself.
     CannotBe(Impossible),
     /// A species profile entry that could not be read.

@@ -136,6 +136,7 @@ impl BedFold<'_> {
 
     fn sown(&mut self, entry: &Arc<Entry>, sown: &SownInBed) {
         let species = self.species(entry, &sown.species);
+        self.note_no_room(entry, &species, sown.holes.0);
         let mut cohort = cohort(entry, Some(species), sown.holes.0, sown.rows.as_ref(), sown.at.as_ref());
         cohort.at_stake = true;
         self.story.cohorts.push(cohort);

@@ -181,10 +181,8 @@ impl TrayFold<'_> {
 
     fn resown(&mut self, entry: &Arc<Entry>, resown: &Resown) {
         let lot = (!is_unknown_lot(&resown.lot)).then(|| resown.lot.clone());
-        if self.story.species.is_none() {
-            let species = lot.as_ref().and_then(|lot| super::lineage::species_of_lot(self.ledger, lot));
-            self.settle_species(entry, species);
-        }
+        let species = lot.as_ref().and_then(|lot| super::lineage::species_of_lot(self.ledger, lot));
+        self.settle_species(entry, species);
         self.put_seed(entry, lot, Some(resown.seeds.0));
     }
 
@@ -272,8 +270,14 @@ impl TrayFold<'_> {
         if key.is_none() {
             self.doubt(entry, DoubtKind::UnknownSpecies(written.clone()));
         }
-        if self.story.species.is_none() {
-            self.story.species = Some(key.unwrap_or(written));
+        let other = key.unwrap_or(written);
+        match self.story.species.clone() {
+            None => self.story.species = Some(other),
+            Some(species) if species != other => {
+                let tray = self.story.code.clone();
+                self.doubt(entry, DoubtKind::TwoSpecies { tray, species, other });
+            }
+            Some(_) => {}
         }
     }
 

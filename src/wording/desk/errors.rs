@@ -98,6 +98,9 @@ impl Wording {
             Refusal::SampleLarger { tray, sample, stands, on } => {
                 self.refused_sample_larger(tray, count(*sample), count(*stands), self.day(*on))
             }
+            Refusal::TwoSpecies { tray, species: held, other } => {
+                self.refused_two_species(tray, self.species_of(held, species), self.species_of(other, species))
+            }
             Refusal::CannotBe(why, on) => self.refused_cannot_be(self.impossible(why, *on)),
             Refusal::TrayRenamed { was, is, since } => self.refused_tray_renamed(was, is, self.day(*since)),
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
@@ -177,7 +180,7 @@ impl Wording {
         match fault {
             FileFault::Exists(path) => self.file_already_there(path.display()),
             FileFault::NoFileName(path) => self.file_other(path.display(), "-"),
-            FileFault::NoFolder(path) => self.file_folder_missing(path.display()),
+            FileFault::NoFolder(folder) => self.folder_not_there(folder.display()),
             FileFault::Io { path, error } => self.file_other(path.display(), error),
         }
     }

@@ -16,6 +16,7 @@ messages! {
     refused_more_out_than_positions(bed: text, species: text, wanted: count, open: count, day: text);
     refused_no_such_position(bed: text, rows: count, places: count, written: text);
     refused_sample_larger(tray: text, sample: count, stands: count, day: text);
+    refused_two_species(tray: text, species: text, other: text);
     refused_cannot_be(what: text);
     refused_tray_renamed(was: text, is: text, since: text);
     refused_future(day: text, today: text);
@@ -43,7 +44,6 @@ messages! {
     file_full(file: text);
     file_read_only(file: text);
     file_damaged(file: text, what: text);
-    file_folder_missing(file: text);
     file_other(file: text, what: text);
     chain_gap(device: text, first: text, last: text);
     chain_fork(entry: text);

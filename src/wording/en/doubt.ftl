@@ -27,3 +27,5 @@ cannot_lowest_above_highest = { $day }: the lowest temperature { $lowest } °C l
 cannot_collected_later = { $lot }: collected on { $collected }, but it came in on { $day }
 cannot_day_later = { $field } { $later } lies after the day it was written for, { $day }
 cannot_more_of = { $day }: { $part } { $parts } is more than { $whole } { $wholes }
+cannot_ends_before = it would end on { $until }, before it begins on { $day }
+doubt_two_species = { $tray } holds { $species }, but { $other } came in on { $day }: withdraw that, or write it for a tray of its own

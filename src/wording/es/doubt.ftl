@@ -27,3 +27,5 @@ cannot_lowest_above_highest = { $day }: la mínima de { $lowest } °C pasa de la
 cannot_collected_later = { $lot }: cosechado el { $collected }, pero entró el { $day }
 cannot_day_later = { $field } { $later } es posterior al día de la anotación, { $day }
 cannot_more_of = { $day }: { $part } { $parts } es más que { $whole } { $wholes }
+cannot_ends_before = acabaría el { $until }, antes de empezar el { $day }
+doubt_two_species = { $tray } tiene { $species }, pero entró { $other } el { $day }: retírelo, o anótelo en una bandeja propia

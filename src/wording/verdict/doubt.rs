@@ -33,6 +33,8 @@ messages! {
     cannot_lowest_above_highest(day: text, lowest: text, highest: text);
     cannot_collected_later(lot: text, collected: text, day: text);
     cannot_day_later(field: text, later: text, day: text);
+    cannot_ends_before(until: text, day: text);
+    doubt_two_species(tray: text, species: text, other: text, day: text);
     cannot_more_of(day: text, part: text, parts: count, whole: text, wholes: count);
 }
 
@@ -73,6 +75,9 @@ impl Wording {
                 self.doubt_no_such_position(bed, written, *rows, *places, day)
             }
             DoubtKind::SampleLarger { tray, sample, stood } => self.doubt_sample_larger(tray, *sample, *stood, day),
+            DoubtKind::TwoSpecies { tray, species, other } => {
+                self.doubt_two_species(tray, named(species), named(other), day)
+            }
             DoubtKind::CannotBe(why) => self.doubt_cannot_be(self.impossible(why, doubt.day)),
         }
     }
@@ -89,6 +94,7 @@ impl Wording {
                 self.cannot_collected_later(lot, self.day(*collected), day)
             }
             Impossible::DayLater { field, day: later } => self.cannot_day_later(field, self.day(*later), day),
+            Impossible::EndsBefore { until } => self.cannot_ends_before(self.day(*until), day),
             Impossible::MoreOf { part, parts, whole, wholes } => self.cannot_more_of(day, part, *parts, whole, *wholes),
         }
     }

@@ -15,6 +15,7 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
             "seeds / fruits + seeds_per_fruit / mass_g",
             has("seeds") || has("mass_g") || (has("fruits") && has("seeds_per_fruit")),
         ),
+        "plants_received" => at_most(body, "age_days", OLDEST_DAYS),
         "measured" => not_empty(body, "plants"),
         "lot_tested" => {
             not_empty(body, "replicates").and_then(|()| no_more_than(body, "replicates", "germinated", "seeds", 1.0))
@@ -26,7 +27,8 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
             .and_then(|()| at_most(body, "walk_minutes", f64::from(MINUTES_OF_A_DAY))),
         "shade_set" | "watering_set" => exactly_one(kind, body, "tray / place"),
         "held" | "released" => exactly_one(kind, body, "tray / lot / place / bed"),
-        "pest_seen" | "treated" => exactly_one(kind, body, "tray / bed / place"),
+        "pest_seen" | "treated" => exactly_one(kind, body, "tray / bed / place")
+            .and_then(|()| at_most(body, "safe_after_days", LONGEST_WAIT_DAYS)),
         "light_read" => {
             exactly_one(kind, body, "bed / place")?;
             one_of("readings / light_share", has("readings") || has("light_share"))?;
@@ -52,6 +54,10 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
     }
 }
 
+/// No plant in a nursery is older, days: a hundred years (ours: beyond it is a slip of the pen).
+const OLDEST_DAYS: f64 = 36_525.0;
+/// No treatment works longer, days: ten years (ours: beyond it is a slip of the pen).
+const LONGEST_WAIT_DAYS: f64 = 3_653.0;
 /// Minutes of a day: no walk is longer.
 const MINUTES_OF_A_DAY: u16 = 24 * 60;
 /// The lowest temperature that can be written, degrees C (as the type of the field says).
