@@ -10,6 +10,7 @@ mod house;
 mod pulled_plug;
 mod readiness_worked;
 mod real_terminal;
+mod refusals;
 mod round_worked;
 mod sample_nursery;
 mod science_handbook;

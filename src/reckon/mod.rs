@@ -2,8 +2,10 @@
 
 pub mod bed;
 pub mod changes;
+mod day_order;
 pub mod draw;
 pub mod effect;
+pub mod impossible;
 pub mod ledger;
 mod pair;
 pub mod picture;

@@ -10,25 +10,56 @@ use crate::wording::Lang;
 
 /// What is typed into each form, by field; the names are those of the sample nursery.
 const TYPED: &[(&str, &[(&str, &str)])] = &[
-    ("nursery_set", &[("name", "Tumbaro"), ("latitude_deg", "-3,2"), ("longitude_deg", "36.7"), ("altitude_m", "1600"), ("utc_offset_h", "3")]),
+    (
+        "nursery_set",
+        &[
+            ("name", "Tumbaro"),
+            ("latitude_deg", "-3,2"),
+            ("longitude_deg", "36.7"),
+            ("altitude_m", "1600"),
+            ("utc_offset_h", "3"),
+        ],
+    ),
     ("season_set", &[("rains", "03-10 05-25; 10-20 12-20")]),
     ("species_set", &[("species", "avocado"), ("profile", "plantable_least_days=150")]),
     ("place_set", &[("place", "new bench"), ("order", "11"), ("shade_pct", "40")]),
     ("container_set", &[("container", "tin 1 l"), ("volume_ml", "1000")]),
     ("field_set", &[("field", "Ridge"), ("slope_pct", "12,5")]),
-    ("bed_set", &[("bed", "Ridge 9"), ("field", "Ridge"), ("length_m", "12"), ("width_m", "6"), ("plan", "COA square 2 2")]),
+    (
+        "bed_set",
+        &[("bed", "Ridge 9"), ("field", "Ridge"), ("length_m", "12"), ("width_m", "6"), ("plan", "COA square 2 2")],
+    ),
     ("positions_blocked", &[("bed", "School 1"), ("at", "1.1"), ("why", "a rock")]),
-    ("lot_received", &[("lot", "avo-L77"), ("species", "avocado"), ("source", "the mill"), ("collected", "-2"), ("seeds", "40"), ("kept", "washed_moist")]),
+    (
+        "lot_received",
+        &[
+            ("lot", "avo-L77"),
+            ("species", "avocado"),
+            ("source", "the mill"),
+            ("collected", "-2"),
+            ("seeds", "40"),
+            ("kept", "washed_moist"),
+        ],
+    ),
     ("lot_kept", &[("lot", "cof-L01"), ("kept", "cold")]),
     ("lot_counted", &[("lot", "cof-L01"), ("seeds", "12")]),
     ("lot_tested", &[("lot", "cof-L01"), ("replicates", "5 4; 5 3"), ("days", "30")]),
-    ("sown", &[("tray", "avo-777"), ("lot", "unknown"), ("seeds", "5"), ("species", "avocado"), ("container", "bag 2 l")]),
+    (
+        "sown",
+        &[("tray", "avo-777"), ("lot", "unknown"), ("seeds", "5"), ("species", "avocado"), ("container", "bag 2 l")],
+    ),
     ("resown", &[("tray", "avo-015"), ("lot", "unknown"), ("seeds", "3")]),
-    ("plants_received", &[("tray", "avo-778"), ("species", "avocado"), ("count", "9"), ("from", "gift"), ("form", "bag")]),
+    (
+        "plants_received",
+        &[("tray", "avo-778"), ("species", "avocado"), ("count", "9"), ("from", "gift"), ("form", "bag")],
+    ),
     ("counted", &[("tray", "cof-022"), ("standing", "70")]),
     ("lost", &[("tray", "cof-022"), ("count", "2"), ("cause", "rats")]),
     ("culled", &[("tray", "cof-022"), ("count", "1"), ("why", "forked")]),
-    ("moved_on", &[("from", "cof-022"), ("to", "cof-779"), ("count", "10"), ("how", "potted_on"), ("container", "bag 2 l")]),
+    (
+        "moved_on",
+        &[("from", "cof-022"), ("to", "cof-779"), ("count", "10"), ("how", "potted_on"), ("container", "bag 2 l")],
+    ),
     ("carried", &[("tray", "cof-022"), ("place", "line 1")]),
     ("measured", &[("tray", "cof-022"), ("plants", "24,5 3.1; 22 2.8")]),
     ("plug_checked", &[("tray", "cof-022"), ("roots", "holds")]),
@@ -45,7 +76,10 @@ const TYPED: &[(&str, &[(&str, &str)])] = &[
     ("relabelled", &[("tray", "cof-780"), ("was", "cof-022")]),
     ("sown_in_bed", &[("bed", "Valley 2"), ("species", "jackfruit"), ("seeds_per_hole", "2"), ("holes", "3")]),
     ("plants_found", &[("bed", "Valley 2"), ("species", "jackfruit"), ("alive", "2")]),
-    ("nurse_planted", &[("bed", "Valley 2"), ("nurse", "pigeon pea"), ("count", "10"), ("row_m", "2"), ("in_row_m", "1")]),
+    (
+        "nurse_planted",
+        &[("bed", "Valley 2"), ("nurse", "pigeon pea"), ("count", "10"), ("row_m", "2"), ("in_row_m", "1")],
+    ),
     ("nurse_counted", &[("bed", "School 1"), ("nurse", "pigeon pea"), ("alive", "1")]),
     ("nurse_measured", &[("bed", "School 1"), ("nurse", "pigeon pea"), ("height_m", "2,1"), ("crown_radius_m", "0.8")]),
     ("nurse_cut", &[("bed", "School 1"), ("nurse", "pigeon pea"), ("what", "leaves"), ("share", "0.3")]),
@@ -117,7 +151,8 @@ fn no_kind_is_without_a_form_in_the_list_above() {
 fn what_it_does_is_shown_before_enter() {
     let mut stage = Stage::sample(Lang::En).sized(80, 24);
     stage.keys("2");
-    let asked = FormFor::about("counted", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
+    let asked =
+        FormFor::about("counted", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
     stage.open(&asked);
     stage.keys("70");
     assert!(stage.frame().contains("cof-022: 73 living"), "{}", stage.frame());
@@ -128,7 +163,8 @@ fn what_it_does_is_shown_before_enter() {
 fn what_cannot_be_is_refused_in_words_and_nothing_typed_is_lost() {
     let mut stage = Stage::sample(Lang::En).sized(80, 24);
     let before = stage.entries();
-    let asked = FormFor::about("lost", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
+    let asked =
+        FormFor::about("lost", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
     stage.open(&asked);
     stage.keys("7300");
     fill(&mut stage, "cause", "rats");
@@ -152,7 +188,8 @@ fn a_missing_field_is_named_and_gets_the_keys() {
 #[test]
 fn esc_keeps_what_was_typed_and_the_same_form_has_it_again() {
     let mut stage = Stage::sample(Lang::En).sized(80, 24);
-    let asked = FormFor::about("counted", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
+    let asked =
+        FormFor::about("counted", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
     stage.open(&asked);
     stage.keys("7");
     stage.key(Key::Esc);
@@ -200,7 +237,8 @@ fn a_key_pressed_twice_takes_nothing_back() {
 fn undo_says_in_words_what_it_takes_back_and_w_does_it() {
     let mut stage = Stage::sample(Lang::En).sized(80, 24);
     let before = stage.entries();
-    let asked = FormFor::about("counted", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
+    let asked =
+        FormFor::about("counted", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
     stage.open(&asked);
     stage.keys("70\n");
     stage.keys("u");
@@ -227,7 +265,10 @@ fn nothing_unseen_from_a_form_reaches_the_book_or_the_screen() {
 #[test]
 fn only_the_last_of_several_trials_is_asked() {
     let mut stage = Stage::sample(Lang::En);
-    let asked = FormFor::about("counted", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
+    let asked =
+        FormFor::about("counted", Some(&crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap())));
     let effects = stage.effects_of_opening(&asked);
-    assert!(effects.iter().all(|effect| !matches!(effect, crate::dashboard::message::Effect::Ask(Request::Record { .. }))));
+    assert!(
+        effects.iter().all(|effect| !matches!(effect, crate::dashboard::message::Effect::Ask(Request::Record { .. })))
+    );
 }
