@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task, ToBed};
 use super::walk::{Walk, asked, days_until};
@@ -56,15 +57,20 @@ pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
         let safe = asked(&best.criteria, Rule::Season)
             .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None });
         // A plug that holds can carry a tray past its clock: then today is the day.
-        let until = [tray.best_before.map(|last| last.max(day)), safe].into_iter().flatten().min();
+        let too_old = if is_bare(&tray.story) { UntilFor::LastDay } else { UntilFor::Container };
+        let ends = [tray.best_before.map(|last| (last.max(day), too_old)), safe.map(|last| (last, UntilFor::Rains))];
+        let end = ends.into_iter().flatten().min_by_key(|(last, _)| *last);
+        let until = end.map(|(last, _)| last);
         let planted = walk.going_out(tray);
         let stays = tray.standing.saturating_sub(plantable(tray));
-        let why = RoundReason::Fits { beds: beds.clone(), stays };
+        let no_place = plantable(tray).saturating_sub(planted);
+        let why = RoundReason::Fits { beds: beds.clone(), stays, no_place };
         let mut stop = walk
             .tray_stop(tray, Task::GoOut, why)
             .risking(Stake::Planting, f64::from(planted), days_until(day, until))
-            .taking(minutes::GO_OUT, GO_OUT_SOURCE);
-        stop.until = until;
+            .taking(minutes::GO_OUT, GO_OUT_SOURCE)
+            .working(f64::from(planted) * work::PLANT_OUT)
+            .until(until, end.map_or(UntilFor::Rains, |(_, what)| what));
         stop.last = tray
             .counted_on
             .map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
@@ -98,8 +104,10 @@ pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
         let mut stop = walk
             .tray_stop(tray, task, why)
             .risking(Stake::Planting, plants, days_left + 1)
-            .taking(minutes::LOOK, LAST_DAY_SOURCE);
-        stop.until = Some(until).filter(|_| days_left >= 0);
+            .taking(minutes::LOOK, LAST_DAY_SOURCE)
+            .working(f64::from(tray.standing) * if days_left < 0 { work::SORT } else { work::HEEL_IN })
+            .due(until.plus(-LAST_DAY_NOTICE_DAYS), LAST_DAY_NOTICE_DAYS)
+            .until(Some(until), UntilFor::LastDay);
         stop.entries = asked(&tray.criteria, Rule::GoodUntil).map(|asked| asked.entries.clone()).unwrap_or_default();
         Some(stop)
     })

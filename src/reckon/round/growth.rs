@@ -1,6 +1,7 @@
 //! Size and roots: potting on, culling, setting apart, samples and plugs.
 
 use super::counts::sick;
+use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, asked};
@@ -58,8 +59,14 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let mut stop = walk
         .tray_stop(tray, Task::PotOn, why)
         .risking(Stake::Seedlings, plants, OVERDUE_WITHIN_DAYS)
-        .taking(minutes::LOOK, POT_ON_SOURCE);
-    stop.until = tray.best_before_spread.map(|spread| spread.high).filter(|high| *high >= walk.day());
+        .taking(minutes::LOOK, POT_ON_SOURCE)
+        .working(f64::from(tray.standing) * work::POT_ON);
+    // Overdue from the end of its holding time, or from the day a plug showed that the roots circle.
+    let ended = holding.as_ref().map(|holding| holding.since.plus(holding.limit_days));
+    let seen = plug.as_ref().filter(|(_, roots, _)| *roots == Roots::Circling).map(|(day, ..)| *day);
+    if let Some(since) = ended.into_iter().chain(seen).filter(|since| *since <= walk.day()).min() {
+        stop = stop.due(since, OVERDUE_WITHIN_DAYS).until(Some(since.plus(OVERDUE_WITHIN_DAYS)), UntilFor::Roots);
+    }
     stop.last = plug.map(|(day, roots, _)| LastLook { day, figure: Measure::Roots(roots) });
     stop.entries = late.entries.clone();
     Some(stop)
@@ -93,7 +100,9 @@ fn lanky(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let mut stop = walk
         .tray_stop(tray, task, RoundReason::Lanky { sturdiness, limit })
         .risking(Stake::Seedlings, f64::from(tray.standing) * LANKY_LOSS, NO_LAST_DAY_DAYS)
-        .taking(minutes::LOOK, GRADING_SOURCE);
+        .taking(minutes::LOOK, GRADING_SOURCE)
+        .working(f64::from(tray.standing) * work::SORT)
+        .due_by_interval(sample.day, SAMPLE_OLD_DAYS);
     stop.last = sample_figure(walk, tray);
     stop.entries = vec![sample.entry.clone()];
     Some(stop)
@@ -119,7 +128,9 @@ fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     // What is too old for its size: a larger container, or out.
     let mut stop = walk
         .tray_stop(tray, Task::Cull, RoundReason::SampleFails { pass, of, rest })
-        .taking(minutes::LOOK, MEASURE_SOURCE);
+        .taking(minutes::LOOK, MEASURE_SOURCE)
+        .working(f64::from(tray.standing) * work::SORT)
+        .due_by_interval(sample.day, SAMPLE_OLD_DAYS);
     stop.last = sample_figure(walk, tray);
     stop.entries = vec![sample.entry.clone()];
     Some(stop)
@@ -149,6 +160,16 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         .tray_stop(tray, Task::Measure, why)
         .risking(Stake::Planting, plants, NO_LAST_DAY_DAYS)
         .taking(minutes::AT_TRAY + minutes::MEASURE * share, MEASURE_SOURCE);
+    stop = match last {
+        Some(sample) => stop.due_by_interval(sample.day.plus(SAMPLE_OLD_DAYS + 1), SAMPLE_OLD_DAYS),
+        None => {
+            let came = walk.began_on(tray);
+            let old_enough = walk.old_enough_on(tray).map(|on| on.max(came));
+            let until = old_enough.unwrap_or_else(|| came.plus(SAMPLE_OLD_DAYS));
+            let due = until.plus(-MEASURE_BEFORE_DAYS).max(came).min(walk.day());
+            stop.due(due, SAMPLE_OLD_DAYS).until(Some(until), UntilFor::Ready)
+        }
+    };
     stop.last = sample_figure(walk, tray);
     stop.expect = height.needed.clone();
     stop.entries = last.map(|sample| sample.entry.clone()).into_iter().collect();
@@ -178,7 +199,21 @@ fn plug(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         .tray_stop(tray, Task::CheckPlug, why)
         .risking(Stake::Seedlings, f64::from(tray.standing) * UNSEEN_LOSS, within)
         .taking(minutes::AT_TRAY + minutes::PLUG, PLUG_SOURCE);
-    stop.until = limit.filter(|_| to_limit.is_some()).filter(|limit| *limit >= day);
+    let came = walk.began_on(tray);
+    let old_enough = walk.old_enough_on(tray).map(|on| on.max(came));
+    stop = match (&last, limit.filter(|_| to_limit.is_some())) {
+        (_, Some(limit)) => {
+            let again = last.as_ref().map(|(on, ..)| on.plus(PLUG_EVERY_DAYS));
+            let due = limit.plus(-PLUG_BEFORE_LIMIT_DAYS);
+            stop.due(again.map_or(due, |again| again.max(due)), PLUG_EVERY_DAYS).until(Some(limit), UntilFor::Container)
+        }
+        (Some((on, ..)), None) => stop.due_by_interval(on.plus(PLUG_EVERY_DAYS), PLUG_EVERY_DAYS),
+        (None, None) => {
+            let until = old_enough.unwrap_or_else(|| came.plus(PLUG_EVERY_DAYS));
+            let due = until.plus(-PLUG_BEFORE_LEAST_DAYS).max(came).min(day);
+            stop.due(due, PLUG_EVERY_DAYS).until(Some(until), UntilFor::Ready)
+        }
+    };
     stop.expect = Some(Measure::Roots(Roots::Holds));
     stop.entries = last.iter().map(|(_, _, entry)| entry.clone()).collect();
     stop.last = last.map(|(day, roots, _)| LastLook { day, figure: Measure::Roots(roots) });

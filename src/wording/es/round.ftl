@@ -146,7 +146,6 @@ round_about_species = { $task } { $subject }, { $species }
 round_last = anotado: { $figure }, { $day }
 round_expect = se espera: { $what }
 round_expect_good = buenas: { $what }
-round_until = hasta el { $day }
 round_lose_seedlings = { $plants ->
     [one] o se pierde { $plants } plantita
    *[other] o se pierden unas { $plants } plantitas
@@ -230,7 +229,7 @@ round_survival = { $months ->
    *[other] mes { $months }: { $planted } de { $species } plantadas el { $day }, vivas { $living } según el libro
 }
 round_to_bed = { $plants } a { $bed }
-round_fits_taken = va bien en { $beds }; antes van las que menos pueden esperar
+round_fits_taken = lista, sin lugar en { $beds }: antes van las que menos pueden esperar
 round_stays = { $plants } no sirven
 round_bare_near = a raíz desnuda y sin era; { $days ->
     [0] hoy es el último día
@@ -254,3 +253,40 @@ sign_cross = cruz
 round_plants_between = { $low } a { $high } plantas
 teach_sheet = O traiga de una vez todas las bandejas que ya están, en una hoja con las columnas bandeja, especie y cuántas:
 round_mean = altura media { $mean } cm
+until_plain = hasta el { $day }
+until_rains = hasta el { $day }, mientras las lluvias son seguras
+until_container = hasta el { $day }, antes de que se pase en su bolsa
+until_last_day = hasta el { $day }, su último día
+until_hardened = hasta el { $day }, para llegar endurecida a las lluvias
+until_roots = hasta el { $day }, antes de que sufran las raíces
+until_ready = hasta el { $day }, cuando tiene edad
+until_waits = hasta el { $day }: una bandeja la espera
+until_seed_life = hasta el { $day }, mientras vive la semilla
+until_today = hoy
+until_overdue = atrasada desde el { $day }
+until_overdue_planted = atrasada desde el { $day }, cuando se plantaron las jóvenes
+until_not_known = no se sabe el último día
+lose_rain = o la lluvia de hoy queda sin saberse
+lose_bench = o ocupa el banco para nada
+lose_room = o gasta lugar y agua para nada
+lose_no_place = hoy no se pierde nada
+lose_little = o se pierde menos de una planta
+lose_reading = o queda sin saberse
+work_minutes = { $minutes } min
+work_hours = { $hours } h
+work_takes = unos { $time } de trabajo
+work_heading = Los minutos son los de mirar y anotar, hasta { $allowed }. El trabajo que se halla al pasar toma a una persona unas { $time } más, y no se recorta.
+work_heading_none = Los minutos son los de mirar y anotar, hasta { $allowed }.
+work_part = { $task }: { $done }
+tasks_no_place = { $n ->
+    [one] { $n } bandeja lista sin lugar
+   *[other] { $n } bandejas listas sin lugar
+}
+round_no_place_left = { $plants } más sirven, sin lugar
+round_too_late = tarde para estas lluvias, seguras hasta el { $day }: para las próximas, desde el { $next }
+round_too_late_for_all = tarde para estas lluvias, seguras hasta el { $day }
+round_for_tray_today = para { $tray } ({ $species }), que sale hoy
+round_for_more = { $trays ->
+    [one] y { $trays } bandeja más
+   *[other] y { $trays } bandejas más
+}
