@@ -7,7 +7,7 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task, ToBed};
 use super::walk::{Walk, asked, days_until};
 use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
-use crate::reckon::picture::{Measure, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::picture::{Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::tray::is_bare;
 
 /// The trays that fit a bed today, each with its beds, best first. Room is given first to the tray that can wait least.
@@ -44,6 +44,18 @@ pub(super) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
     going
 }
 
+/// The last day on which a tray goes out well, and what ends then: the safe rains of a bed that it fits, or its own time.
+pub fn go_by(tray: &TrayPicture, pair: Option<&PairPicture>, day: Day) -> Option<(Day, UntilFor)> {
+    let season = pair.and_then(|pair| asked(&pair.criteria, Rule::Season));
+    let safe = season
+        .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None })
+        .map(|last| (last, UntilFor::Rains));
+    let too_old = if is_bare(&tray.story) { UntilFor::LastDay } else { UntilFor::Container };
+    // A plug that holds can carry a tray past its clock: then today is the day.
+    let own = tray.best_before.map(|last| (last.max(day), too_old));
+    [own, safe].into_iter().flatten().min_by_key(|(last, _)| *last)
+}
+
 fn plantable(tray: &TrayPicture) -> u32 {
     (tray.plantable.likely + 1e-9).floor().clamp(0.0, f64::from(u32::MAX)) as u32
 }
@@ -54,12 +66,7 @@ pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
     let all = walk.going.iter().filter_map(|(code, beds)| {
         let tray = walk.picture.trays.get(code)?;
         let best = walk.picture.pair(code, &beds.first()?.bed)?;
-        let safe = asked(&best.criteria, Rule::Season)
-            .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None });
-        // A plug that holds can carry a tray past its clock: then today is the day.
-        let too_old = if is_bare(&tray.story) { UntilFor::LastDay } else { UntilFor::Container };
-        let ends = [tray.best_before.map(|last| (last.max(day), too_old)), safe.map(|last| (last, UntilFor::Rains))];
-        let end = ends.into_iter().flatten().min_by_key(|(last, _)| *last);
+        let end = go_by(tray, Some(best), day);
         let until = end.map(|(last, _)| last);
         let planted = walk.going_out(tray);
         let stays = tray.standing.saturating_sub(plantable(tray));

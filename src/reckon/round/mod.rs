@@ -14,6 +14,7 @@ pub mod stop;
 mod walk;
 
 pub use deadline::{Due, UntilFor};
+pub use going_out::go_by;
 pub use stop::{
     AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
 };

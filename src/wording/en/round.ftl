@@ -289,3 +289,8 @@ round_for_more = { $trays ->
     [one] and { $trays } tray more
    *[other] and { $trays } trays more
 }
+go_by_rains = by { $day } (rains)
+go_by_container = by { $day } (bag)
+go_by_last_day = by { $day } (last day)
+offer_tray = { $tray }: its { $plants } plants are offered to { $number } beds ({ $beds }): { $plants } in all
+offer_bed = { $bed }: its { $places } places for { $species } are offered to { $number } trays ({ $trays }): { $places } in all

@@ -290,3 +290,8 @@ round_for_more = { $trays ->
     [one] y { $trays } bandeja más
    *[other] y { $trays } bandejas más
 }
+go_by_rains = hasta el { $day } (lluvias)
+go_by_container = hasta el { $day } (bolsa)
+go_by_last_day = hasta el { $day } (último día)
+offer_tray = { $tray }: sus { $plants } plantas se ofrecen a { $number } eras ({ $beds }): { $plants } en total
+offer_bed = { $bed }: sus { $places } lugares para { $species } se ofrecen a { $number } bandejas ({ $trays }): { $places } en total

@@ -1,6 +1,8 @@
 //! Until when a stop is worth doing and what that day stands for, what is lost without it, and the minutes of the work.
 
 use super::reason::RoundOn;
+use crate::nursery::species::Catalogue;
+use crate::reckon::SharedOffer;
 use crate::reckon::round::{Stake, Stop, Task, UntilFor};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
@@ -19,6 +21,11 @@ messages! {
     until_overdue(day: text);
     until_overdue_planted(day: text);
     until_not_known();
+    go_by_rains(day: text);
+    go_by_container(day: text);
+    go_by_last_day(day: text);
+    offer_tray(plants: count, tray: text, number: count, beds: text);
+    offer_bed(places: count, species: text, bed: text, number: count, trays: text);
     lose_rain();
     lose_bench();
     lose_room();
@@ -56,6 +63,40 @@ impl Wording {
             UntilFor::SeedLife => self.until_seed_life(day),
             UntilFor::Interval | UntilFor::Window | UntilFor::Planted => self.until_plain(day),
             UntilFor::Today => self.until_today(),
+        }
+    }
+
+    /// By which day a tray goes out, and what ends then, in few words.
+    pub fn go_by_words(&self, day: String, what: UntilFor) -> String {
+        match what {
+            UntilFor::Rains => self.go_by_rains(day),
+            UntilFor::LastDay => self.go_by_last_day(day),
+            UntilFor::Container => self.go_by_container(day),
+            UntilFor::Hardened
+            | UntilFor::Roots
+            | UntilFor::Ready
+            | UntilFor::Waits
+            | UntilFor::SeedLife
+            | UntilFor::Interval
+            | UntilFor::Window
+            | UntilFor::Today
+            | UntilFor::Planted => self.until_plain(day),
+        }
+    }
+
+    /// What several rows count more than once.
+    pub fn shared_offer(&self, offer: &SharedOffer, species: &Catalogue) -> String {
+        let count = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
+        match offer {
+            SharedOffer::Tray { tray, plants, beds } => {
+                let names: Vec<String> = beds.iter().map(ToString::to_string).collect();
+                self.offer_tray(*plants, tray, count(beds.len()), names.join(", "))
+            }
+            SharedOffer::Bed { bed, species: key, places, trays } => {
+                let names: Vec<String> = trays.iter().map(ToString::to_string).collect();
+                let species = self.species_of(key, species);
+                self.offer_bed(*places, species, bed, count(trays.len()), names.join(", "))
+            }
         }
     }
 
