@@ -169,8 +169,8 @@ impl<'a> Since<'a> {
                         wording.change_named(what, is)
                     })
                     .collect();
-                if together.len() > verdicts.len() {
-                    verdicts.push(wording.change_more((together.len() - verdicts.len()) as i64));
+                if told.len() > verdicts.len() {
+                    verdicts.push(wording.change_more((told.len() - verdicts.len()) as i64));
                 }
                 wording.change_because(verdicts.join(", "), self.cause_in_words(because))
             })
@@ -268,19 +268,27 @@ fn because(change: &Change) -> Because<'_> {
     }
 }
 
-/// Of what one cause turned, without the pairs that a tray or a bed already tells of.
+/// Of what one cause turned what tells the rest: a tray that fits a bed now tells that both are ready for it, a tray or
+/// a bed that is lost tells of its pairs.
 fn telling<'c>(together: &[&'c Change]) -> Vec<&'c Change> {
-    let said_by = |other: &Change, change: &Change| {
-        let Turned::Pair { tray, bed, .. } = &change.turned else { return false };
-        let about = match &other.turned {
-            Turned::Tray { tray: told, .. } => told == tray,
-            Turned::Bed { bed: told, .. } => told == bed,
-            Turned::Pair { .. } => false,
-        };
-        about && kind_of(other) == kind_of(change)
-    };
-    let told = together.iter().filter(|change| !together.iter().any(|other| said_by(other, change)));
+    let told = together.iter().filter(|change| !together.iter().any(|other| tells(other, change)));
     told.copied().collect()
+}
+
+fn tells(other: &Change, change: &Change) -> bool {
+    let kind = kind_of(change);
+    let (Turned::Pair { tray, bed, .. }, single) = (match kind {
+        Kind::Gain => (&other.turned, &change.turned),
+        Kind::Loss | Kind::Other => (&change.turned, &other.turned),
+    }) else {
+        return false;
+    };
+    let about = match single {
+        Turned::Tray { tray: told, .. } => told == tray,
+        Turned::Bed { bed: told, .. } => told == bed,
+        Turned::Pair { .. } => false,
+    };
+    about && kind_of(other) == kind
 }
 
 /// Whether a verdict turned for the better.

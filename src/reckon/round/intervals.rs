@@ -105,6 +105,8 @@ pub const PUT_BACK_RESTS_DAYS: i32 = 14;
 pub const UNHARDENED_LOSS: f64 = 0.3;
 /// Days within which a missed step is felt: one step. Ours.
 pub const STEP_WITHIN_DAYS: i32 = 14;
+/// For rains to come a step is due so many days before its last day. Ours.
+pub const BEFORE_RAINS_DAYS: i32 = 28;
 /// Source of the steps.
 pub const STEP_SOURCE: &str = "the species' hardening template; a step every 7-10 days, up to 1.3 times as bright fits and 1.6 is the most (ours)";
 

@@ -116,7 +116,10 @@ fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory) -> Option<Stop> {
         .due_by_interval(since.plus(TEST_AFTER_DAYS + 1), TEST_AFTER_DAYS);
     // Seed that dies before that is tested before.
     let life = walk.profile(lot.species.as_ref()).and_then(|profile| life(lot, profile));
-    if let Some(dies) = life.map(|life| life.last_day()).filter(|dies| stop.until.is_some_and(|until| *dies < until)) {
+    if let Some(dies) = life
+        .map(|life| life.last_day())
+        .filter(|dies| *dies > since.plus(TEST_AFTER_DAYS) && stop.until.is_some_and(|until| *dies < until))
+    {
         stop = stop.until(Some(dies), UntilFor::SeedLife);
     }
     finish(&mut stop, lot);

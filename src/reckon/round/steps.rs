@@ -52,6 +52,10 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let timing =
         timing(walk, tray, needs, could_be_ready, clock.started.filter(|_| !hardened).map(|on| on.plus(length)));
     let too_late = timing.too_late.filter(|_| begins || brighter);
+    // For rains that are still far off it is too early, unless those that run are being missed.
+    if too_late.is_none() && timing.due_from.is_some_and(|from| day < from) {
+        return None;
+    }
     let (task, why) = if begins {
         let why = RoundReason::HardeningNotBegun { could_be_ready, length_days: length, too_late, step: next };
         (Task::BeginHardening, why)
@@ -70,6 +74,7 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         Some(last) => stop.due(last.plus(STEP_EVERY_DAYS), STEP_EVERY_DAYS),
         None => {
             let due = could_be_ready.map_or_else(|| walk.began_on(tray), |ready| ready.plus(-length));
+            let due = timing.due_from.map_or(due, |from| from.max(due));
             stop.due(due.max(walk.began_on(tray)).min(day), STEP_WITHIN_DAYS)
         }
     })
@@ -78,6 +83,8 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 /// Until when a step helps, and the rains it is too late for.
 struct Timing {
     until: Option<(Day, UntilFor)>,
+    /// The first day on which it is due, where the rains are to come.
+    due_from: Option<Day>,
     too_late: Option<TooLate>,
 }
 
@@ -100,7 +107,9 @@ fn timing(walk: &Walk<'_>, tray: &TrayPicture, needs: i32, could_be_ready: Optio
         tray.best_before.map(|last| (last.plus(-needs), UntilFor::Container)).filter(|(last, _)| *last >= day);
     let plain = || (could_be_ready.unwrap_or(day).plus(-needs + STEP_WITHIN_DAYS), UntilFor::Ready);
     let until = for_rains.into_iter().chain(for_bag).min_by_key(|(last, _)| *last);
-    Timing { until: Some(until.unwrap_or_else(plain)), too_late }
+    let to_come = reached.filter(|reached| reached.from > day.plus(needs));
+    let due_from = to_come.and(until).map(|(last, _)| last.plus(-BEFORE_RAINS_DAYS));
+    Timing { until: Some(until.unwrap_or_else(plain)), due_from, too_late }
 }
 
 fn step_stop(

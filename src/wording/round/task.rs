@@ -71,6 +71,7 @@ messages! {
     round_last(figure: text, day: text);
     round_expect(what: text);
     round_expect_good(what: text);
+    round_until(day: text);
     round_lose_seedlings(plants: count);
     round_lose_seed(plants: count);
     round_lose_planted(plants: count);

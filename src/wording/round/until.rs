@@ -8,7 +8,6 @@ use crate::wording::Wording;
 use crate::wording::messages::messages;
 
 messages! {
-    until_plain(day: text);
     until_rains(day: text);
     until_container(day: text);
     until_last_day(day: text);
@@ -61,7 +60,7 @@ impl Wording {
             UntilFor::Ready => self.until_ready(day),
             UntilFor::Waits => self.until_waits(day),
             UntilFor::SeedLife => self.until_seed_life(day),
-            UntilFor::Interval | UntilFor::Window | UntilFor::Planted => self.until_plain(day),
+            UntilFor::Interval | UntilFor::Window | UntilFor::Planted => self.round_until(day),
             UntilFor::Today => self.until_today(),
         }
     }
@@ -80,7 +79,7 @@ impl Wording {
             | UntilFor::Interval
             | UntilFor::Window
             | UntilFor::Today
-            | UntilFor::Planted => self.until_plain(day),
+            | UntilFor::Planted => self.round_until(day),
         }
     }
 
