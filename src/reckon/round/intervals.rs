@@ -9,7 +9,9 @@ pub const LATE_SHARE: f64 = 0.5;
 /// Share of the walk's minutes kept for what is late, whatever it loses. Ours.
 pub const LATE_MINUTES_SHARE: f64 = 0.25;
 /// Every so many days another kind of late stop has the first turn. Ours.
-pub const TURN_DAYS: i32 = 7;
+pub const TURN_DAYS: i32 = 5;
+/// What is lost for each minute is compared in steps of so many times as much. Ours.
+pub const WORTH_STEP: f64 = 4.0;
 /// Days over which a loss without a last day is spread. Ours.
 pub const NO_LAST_DAY_DAYS: i32 = 30;
 

@@ -25,7 +25,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::picture::Picture;
 use crate::base::Day;
 use crate::nursery::entry::subject::Subject;
-use intervals::{GAUGE_SOURCE, LATE_MINUTES_SHARE, MARKED_STOPS, TURN_DAYS, WALK_MINUTES};
+use intervals::{GAUGE_SOURCE, LATE_MINUTES_SHARE, MARKED_STOPS, TURN_DAYS, WALK_MINUTES, WORTH_STEP};
 use walk::Walk;
 
 /// The round of a day.
@@ -120,7 +120,7 @@ fn most_lost(a: &Stop, b: &Stop) -> Ordering {
 fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64) -> (Vec<Stop>, Vec<Stop>) {
     due.sort_by(|a, b| {
         let first = |stop: &Stop| stop.task == Task::Gauge;
-        first(b).cmp(&first(a)).then_with(|| worth(b).cmp(&worth(a))).then_with(|| most_lost(a, b))
+        first(b).cmp(&first(a)).then_with(|| worth(b, day).cmp(&worth(a, day))).then_with(|| a.id.cmp(&b.id))
     });
     let late = in_turn(&due, day);
     let for_late = if late.is_empty() { 0.0 } else { minutes_allowed * LATE_MINUTES_SHARE };
@@ -138,12 +138,19 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64) -> (Vec<Stop>, Vec<St
     (stops, can_wait)
 }
 
-/// What a stop is worth for each minute, in steps of twice as much: so that a small difference from one day to the next
-/// does not change what is on the walk. The longest due comes first within a step.
-fn worth(stop: &Stop) -> (i32, std::cmp::Reverse<Day>) {
-    let a_minute = stop.at_stake.plants_per_day() / stop.minutes.max(0.1);
-    let step = if a_minute > 0.0 { a_minute.log2().floor().clamp(-1e6, 1e6) as i32 } else { i32::MIN };
-    (step, std::cmp::Reverse(stop.due.map_or(Day::from_number(i32::MAX), |due| due.on)))
+/// What a stop is worth for each minute, in steps of four times as much: so that a small difference from one day to the
+/// next does not change what is on the walk. Within a step what is to go out comes first, then the longest due.
+fn worth(stop: &Stop, day: Day) -> (i32, std::cmp::Reverse<Day>) {
+    // Days to a last day are counted from the first day of the turn.
+    let to_last = stop.until.map(|until| until.days_since(day) + 1);
+    let within_days = match to_last {
+        Some(days) if days == stop.at_stake.within_days => days + day.number().rem_euclid(TURN_DAYS),
+        Some(_) | None => stop.at_stake.within_days,
+    };
+    let a_minute = stop.at_stake.plants.max(0.0) / f64::from(within_days.max(1)) / stop.minutes.max(0.1);
+    let step =
+        if a_minute > 0.0 { (a_minute.ln() / WORTH_STEP.ln()).floor().clamp(-1e6, 1e6) as i32 } else { i32::MIN };
+    (step, std::cmp::Reverse(stop.due.map_or(Day::from_number(i32::MIN), |due| due.on)))
 }
 
 /// Late stops, the one that has been late longest first.
@@ -154,7 +161,7 @@ fn in_turn(due: &[Stop], day: Day) -> Vec<usize> {
     late.into_iter().map(|(_, at)| at).collect()
 }
 
-/// Of each kind that is late and not yet on the walk the stop that has waited longest; every week another kind first.
+/// Of each kind that is late and not yet on the walk the stop that has waited longest; every few days another kind first.
 fn first_turns(due: &[Stop], late: &[usize], kept: &[bool], day: Day) -> Vec<usize> {
     let on_the_walk: BTreeSet<Task> = due.iter().zip(kept).filter(|(_, kept)| **kept).map(|(s, _)| s.task).collect();
     let mut kinds: BTreeMap<Task, usize> = BTreeMap::new();
