@@ -20,6 +20,8 @@ words! {
         Roots: "roots";
         /// The tray is old enough to go.
         Ready: "ready";
+        /// The rains begin, and the tray is old enough.
+        RainsBegin: "rains_begin";
         /// The tray is there and waits for the bed.
         Waits: "waits";
         /// The seed dies.
@@ -45,6 +47,7 @@ impl UntilFor {
             UntilFor::Hardened => "ours: the last safe day of the rains less the days that hardening still takes",
             UntilFor::Roots => "ours, common practice: 3 weeks after it fell due the roots are spoilt",
             UntilFor::Ready => "the least days of the species: a look after that comes late",
+            UntilFor::RainsBegin => "the first day of the usual rains: a look after that comes late",
             UntilFor::Waits => "ours: no rains are described, and a tray that is ready waits for the bed",
             UntilFor::SeedLife => "the species' storage days for the way it is kept",
             UntilFor::Interval => "ours: half of its own interval after it fell due",

@@ -8,6 +8,7 @@ use super::walk::{Walk, asked};
 use crate::base::Day;
 use crate::nursery::entry::types::Roots;
 use crate::nursery::species::Stem;
+use crate::reckon::bed::season;
 use crate::reckon::picture::{Basis, Measure, Rule, TrayPicture};
 use crate::reckon::stock::SampleLook;
 use crate::reckon::tray::size::{LOAD_PLANTS, last_sample};
@@ -44,6 +45,16 @@ fn holding(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Holding> {
 fn days_to_least(walk: &Walk<'_>, tray: &TrayPicture) -> Option<i32> {
     let (least, ..) = time::day_span(walk.profile(tray.species.as_ref()))?;
     Some(least - tray.age_days?)
+}
+
+/// The first day a tray could be planted, and what it waits for: its age, or the rains. None where its age is not known
+/// and it could be planted today.
+fn planting_from(walk: &Walk<'_>, tray: &TrayPicture) -> Option<(Day, UntilFor)> {
+    let day = walk.day();
+    let old_enough = walk.old_enough_on(tray).map(|on| (on.max(walk.began_on(tray)), UntilFor::Ready));
+    let could = old_enough.map_or(day, |(on, _)| on.max(day));
+    let rains = season::safe_rains_from(&walk.picture.site, could).filter(|rains| rains.from > could);
+    rains.map(|rains| (rains.from, UntilFor::RainsBegin)).or(old_enough)
 }
 
 fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
@@ -140,7 +151,9 @@ fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let height = asked(&tray.criteria, Rule::Height)?;
     let to_least = days_to_least(walk, tray);
-    if to_least.is_some_and(|days| days > MEASURE_BEFORE_DAYS) {
+    let planting = planting_from(walk, tray);
+    let due_from = planting.map(|(from, _)| from.plus(-MEASURE_BEFORE_DAYS));
+    if due_from.is_some_and(|from| walk.day() < from) {
         return None;
     }
     let last = last_sample(&tray.story);
@@ -161,13 +174,15 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         .risking(Stake::Planting, plants, NO_LAST_DAY_DAYS)
         .taking(minutes::AT_TRAY + minutes::MEASURE * share, MEASURE_SOURCE);
     stop = match last {
-        Some(sample) => stop.due_by_interval(sample.day.plus(SAMPLE_OLD_DAYS + 1), SAMPLE_OLD_DAYS),
+        Some(sample) => {
+            let again = sample.day.plus(SAMPLE_OLD_DAYS + 1);
+            stop.due_by_interval(due_from.map_or(again, |from| from.max(again)), SAMPLE_OLD_DAYS)
+        }
         None => {
             let came = walk.began_on(tray);
-            let old_enough = walk.old_enough_on(tray).map(|on| on.max(came));
-            let until = old_enough.unwrap_or_else(|| came.plus(SAMPLE_OLD_DAYS));
+            let (until, what) = planting.unwrap_or_else(|| (came.plus(SAMPLE_OLD_DAYS), UntilFor::Ready));
             let due = until.plus(-MEASURE_BEFORE_DAYS).max(came).min(walk.day());
-            stop.due(due, SAMPLE_OLD_DAYS).until(Some(until), UntilFor::Ready)
+            stop.due(due, SAMPLE_OLD_DAYS).until(Some(until), what)
         }
     };
     stop.last = sample_figure(walk, tray);
@@ -187,7 +202,9 @@ fn plug(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     }
     let near = |days: i32, before: i32| (days <= before).then_some(days);
     // From the least days on only a tray that is not overdue is asked, until it goes out.
-    let to_least = days_to_least(walk, tray).and_then(|days| near(days, PLUG_BEFORE_LEAST_DAYS));
+    let planting = planting_from(walk, tray);
+    let due_from = planting.map(|(from, _)| from.plus(-PLUG_BEFORE_LEAST_DAYS));
+    let to_least = days_to_least(walk, tray).filter(|_| due_from.is_none_or(|from| from <= day));
     let limit: Option<Day> = holding(walk, tray).map(|holding| holding.since.plus(holding.limit_days));
     let to_limit = limit.and_then(|limit| near(limit.days_since(day), PLUG_BEFORE_LIMIT_DAYS));
     if to_least.is_none() && to_limit.is_none() {
@@ -200,18 +217,20 @@ fn plug(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         .risking(Stake::Seedlings, f64::from(tray.standing) * UNSEEN_LOSS, within)
         .taking(minutes::AT_TRAY + minutes::PLUG, PLUG_SOURCE);
     let came = walk.began_on(tray);
-    let old_enough = walk.old_enough_on(tray).map(|on| on.max(came));
     stop = match (&last, limit.filter(|_| to_limit.is_some())) {
         (_, Some(limit)) => {
             let again = last.as_ref().map(|(on, ..)| on.plus(PLUG_EVERY_DAYS));
             let due = limit.plus(-PLUG_BEFORE_LIMIT_DAYS);
             stop.due(again.map_or(due, |again| again.max(due)), PLUG_EVERY_DAYS).until(Some(limit), UntilFor::Container)
         }
-        (Some((on, ..)), None) => stop.due_by_interval(on.plus(PLUG_EVERY_DAYS), PLUG_EVERY_DAYS),
+        (Some((on, ..)), None) => {
+            let again = on.plus(PLUG_EVERY_DAYS);
+            stop.due_by_interval(due_from.map_or(again, |from| from.max(again)), PLUG_EVERY_DAYS)
+        }
         (None, None) => {
-            let until = old_enough.unwrap_or_else(|| came.plus(PLUG_EVERY_DAYS));
+            let (until, what) = planting.unwrap_or_else(|| (came.plus(PLUG_EVERY_DAYS), UntilFor::Ready));
             let due = until.plus(-PLUG_BEFORE_LEAST_DAYS).max(came).min(day);
-            stop.due(due, PLUG_EVERY_DAYS).until(Some(until), UntilFor::Ready)
+            stop.due(due, PLUG_EVERY_DAYS).until(Some(until), what)
         }
     };
     stop.expect = Some(Measure::Roots(Roots::Holds));

@@ -259,6 +259,7 @@ until_last_day = by { $day }, its last day
 until_hardened = by { $day }, to be hardened for the rains
 until_roots = by { $day }, before the roots suffer
 until_ready = by { $day }, when it is old enough
+until_rains_begin = by { $day }, when the rains begin
 until_waits = by { $day }: a tray waits for it
 until_seed_life = by { $day }, while the seed lives
 until_today = today

@@ -193,14 +193,23 @@ round_step_water = { $days ->
    *[other] regar cada { $days } días
 }
 round_never_measured = nunca se midió
-round_never_measured_near = nunca se midió, le faltan { $days } d de edad
+round_never_measured_near = { $days ->
+    [one] nunca se midió, le falta { $days } d de edad
+   *[other] nunca se midió, le faltan { $days } d de edad
+}
 round_never_measured_past = nunca se midió, con edad desde hace { $days } d
 round_sample_old = medida hace { $days } d
 round_no_plug = ningún cepellón sacado todavía
 round_plug_ago = último cepellón hace { $days } d
-round_plug_to_least = le faltan { $days } d de edad
+round_plug_to_least = { $days ->
+    [one] le falta { $days } d de edad
+   *[other] le faltan { $days } d de edad
+}
 round_plug_past_least = ya tiene edad de salir
-round_plug_to_limit = le quedan { $days } d en su bolsa
+round_plug_to_limit = { $days ->
+    [one] le queda { $days } d en su bolsa
+   *[other] le quedan { $days } d en su bolsa
+}
 round_plug_past_limit = ya pasó su tiempo en la bolsa
 round_treated = { $what }: se puede tocar desde el { $day }; ¿sirvió?
 round_untested = { $seeds }, { $days } d sin prueba
@@ -259,7 +268,8 @@ until_container = hasta el { $day }, antes de que se pase en su bolsa
 until_last_day = hasta el { $day }, su último día
 until_hardened = hasta el { $day }, para llegar endurecida a las lluvias
 until_roots = hasta el { $day }, antes de que sufran las raíces
-until_ready = hasta el { $day }, cuando tiene edad
+until_ready = hasta el { $day }, cuando ya tenga edad
+until_rains_begin = hasta el { $day }, cuando empiezan las lluvias
 until_waits = hasta el { $day }: una bandeja la espera
 until_seed_life = hasta el { $day }, mientras vive la semilla
 until_today = hoy
@@ -274,8 +284,8 @@ lose_little = o se pierde menos de una planta
 lose_reading = o queda sin saberse
 work_minutes = { $minutes } min
 work_hours = { $hours } h
-work_takes = unos { $time } de trabajo
-work_heading = Los minutos son los de mirar y anotar, hasta { $allowed }. El trabajo que se halla al pasar toma a una persona unas { $time } más, y no se recorta.
+work_takes = cerca de { $time } de trabajo
+work_heading = Los minutos son los de mirar y anotar, hasta { $allowed }. El trabajo que se halla al pasar toma a una persona cerca de { $time } más, y no se recorta.
 work_heading_none = Los minutos son los de mirar y anotar, hasta { $allowed }.
 work_part = { $task }: { $done }
 tasks_no_place = { $n ->

@@ -14,6 +14,7 @@ messages! {
     until_hardened(day: text);
     until_roots(day: text);
     until_ready(day: text);
+    until_rains_begin(day: text);
     until_waits(day: text);
     until_seed_life(day: text);
     until_today();
@@ -58,6 +59,7 @@ impl Wording {
             UntilFor::Hardened => self.until_hardened(day),
             UntilFor::Roots => self.until_roots(day),
             UntilFor::Ready => self.until_ready(day),
+            UntilFor::RainsBegin => self.until_rains_begin(day),
             UntilFor::Waits => self.until_waits(day),
             UntilFor::SeedLife => self.until_seed_life(day),
             UntilFor::Interval | UntilFor::Window | UntilFor::Planted => self.round_until(day),
@@ -74,6 +76,7 @@ impl Wording {
             UntilFor::Hardened
             | UntilFor::Roots
             | UntilFor::Ready
+            | UntilFor::RainsBegin
             | UntilFor::Waits
             | UntilFor::SeedLife
             | UntilFor::Interval
