@@ -4,9 +4,11 @@
 pub mod exchange;
 mod first_day;
 mod judge;
+mod kept;
 mod names;
 mod refusal;
 pub mod sample;
+mod trial;
 mod undo;
 
 pub use crate::journal::{BackupReport, CheckReport, JournalError};
@@ -17,6 +19,7 @@ pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat}
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay};
 pub use first_day::SheetImported;
+pub use kept::KeptTexts;
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 

@@ -40,10 +40,68 @@ impl Lang {
     pub(super) fn texts(self) -> &'static [(&'static str, &'static str)] {
         match self {
             Lang::En => {
-                texts!("en": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help" "round" "change" "sheet")
+                texts!("en":
+                    "number"
+                    "measure"
+                    "names"
+                    "reason"
+                    "unknown"
+                    "doubt"
+                    "fault"
+                    "refusal"
+                    "desk"
+                    "ready"
+                    "species"
+                    "line"
+                    "command"
+                    "help"
+                    "round"
+                    "change"
+                    "sheet"
+                    "entry"
+                    "screen_names"
+                    "screen_frame"
+                    "screen_form"
+                    "screen_walk"
+                    "screen_trays"
+                    "screen_beds"
+                    "screen_going_out"
+                    "screen_seed"
+                    "screen_season"
+                    "screen_journal"
+                )
             }
             Lang::Es => {
-                texts!("es": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help" "round" "change" "sheet")
+                texts!("es":
+                    "number"
+                    "measure"
+                    "names"
+                    "reason"
+                    "unknown"
+                    "doubt"
+                    "fault"
+                    "refusal"
+                    "desk"
+                    "ready"
+                    "species"
+                    "line"
+                    "command"
+                    "help"
+                    "round"
+                    "change"
+                    "sheet"
+                    "entry"
+                    "screen_names"
+                    "screen_frame"
+                    "screen_form"
+                    "screen_walk"
+                    "screen_trays"
+                    "screen_beds"
+                    "screen_going_out"
+                    "screen_seed"
+                    "screen_season"
+                    "screen_journal"
+                )
             }
         }
     }
