@@ -9,11 +9,10 @@ use super::columns::shortened;
 use super::ready_text::page_top;
 use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};
-use super::undo::fields_in_words;
-use crate::base::text::cleaned;
 use crate::base::{Day, EntryId};
 use crate::desk::Desk;
 use crate::nursery::entry::Entry;
+use crate::nursery::species::Catalogue;
 use crate::reckon::changes::{Cause, Flip, Passage, Turned};
 use crate::reckon::picture::{Looking, Picture, Rule, Stage, Standing};
 use crate::reckon::{Change, View, changes};
@@ -27,8 +26,8 @@ const VERDICTS_NAMED: usize = 2;
 const MOST_ENTRY: usize = 90;
 
 /// An entry in words.
-fn entry_in_words(entry: &Entry, _wording: &Wording) -> String {
-    shortened(&cleaned(&fields_in_words(entry)), MOST_ENTRY)
+fn entry_in_words(entry: &Entry, wording: &Wording, species: &Catalogue) -> String {
+    shortened(&wording.what_sentence(&entry.what, species), MOST_ENTRY)
 }
 
 /// What turned verdicts: one entry, or a day that was one too many. Losses come first.
@@ -227,7 +226,7 @@ impl<'a> Since<'a> {
             return wording.change_by_days(day, wording.passage_words(because.passage.unwrap_or(Passage::Time)));
         };
         let day = wording.day_beside(first.happened, self.after.day);
-        let said = wording.change_entry(day, &first.who, entry_in_words(first, wording));
+        let said = wording.change_entry(day, &first.who, entry_in_words(first, wording, &self.after.site.species));
         match others.len() {
             0 => said,
             more => format!("{said}, {}", wording.change_more(more as i64)),
