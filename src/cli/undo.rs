@@ -1,6 +1,6 @@
 //! `undo`: takes a command back, and says in words what that was.
 
-use serde_json::{Value, json};
+use serde_json::json;
 
 use std::sync::Arc;
 
