@@ -1,16 +1,18 @@
 //! The round and the changes of verdicts, by small hand-worked books and by the sample nursery.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use outplant::base::Moment;
-use outplant::desk::{Now, sample};
+use outplant::base::{BedName, Moment, SpeciesKey, TrayCode};
+use outplant::desk::{Desk, Now, sample};
 use outplant::reckon::changes::{Cause, Passage, Turned};
 use outplant::reckon::picture::{Picture, Rule};
-use outplant::reckon::round::{RoundReason, Stop, Task, Where};
-use outplant::reckon::{Round, changes, round};
+use outplant::reckon::round::{RoundReason, Stop, Task, UntilFor, Where};
+use outplant::reckon::{Round, SharedOffer, View, changes, draw_picture, round, shared_offers};
+use outplant::wording::round::RoundOn;
+use outplant::wording::{Lang, Wording};
 use serde_json::json;
 
-use crate::support::{Book, day, fitting, open_bed, ready_coffee, small_nursery, wet_days};
+use crate::support::{Book, day, evening, fitting, open_bed, ready_coffee, small_nursery, wet_days};
 
 const TODAY: &str = "2026-04-15";
 
@@ -143,8 +145,9 @@ fn what_goes_out_needs_no_measuring() {
     assert_eq!(out.until, Some(day("2026-04-23")));
     let ids = ids(&book, "2026-05-10");
     assert!(!ids.contains("go_out cof-1"), "past the safe day nothing goes out");
-    // 30 days after the sample, and not going out: measured again; the plug is 30 days old too.
-    assert!(ids.contains("measure cof-1") && ids.contains("check_plug cof-1"), "{ids:?}");
+    // The next rains begin on 1 March 2027: a sample now would tell nothing of them. Its bag holds it to 26 July.
+    assert!(!ids.contains("measure cof-1") && !ids.contains("check_plug cof-1"), "{ids:?}");
+    assert!(!has(&book, "2026-07-11", "check_plug cof-1") && has(&book, "2026-07-12", "check_plug cof-1"));
     assert!(!has(&book, TODAY, "measure cof-1"));
 }
 
@@ -356,7 +359,6 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
         "go_out gli-008",
         "go_out jac-006",
         "prick_out cof-030",
-        "begin_hardening cof-023",
         "pot_on gli-006",
         "space_out gre-016",
         "count gre-017",
@@ -382,6 +384,9 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
     ] {
         assert!(!names.contains(quiet), "'{quiet}' is silly today");
     }
+    // Too late for the rains that are safe until 10 December: it can wait, and says so.
+    let late = everything.iter().find(|stop| stop.id == "begin_hardening cof-023").unwrap();
+    assert!(matches!(late.why, RoundReason::HardeningNotBegun { too_late: Some(_), .. }), "{:?}", late.why);
     assert_eq!(everything.iter().filter(|stop| stop.marked).count(), 3);
     let living =
         |stop: &Stop| stop.tray().is_none_or(|tray| picture.trays[tray].standing > 0 || stop.task != Task::Count);
@@ -428,9 +433,11 @@ fn a_tray_is_measured_lifted_and_watered_less_as_its_days_come() {
     assert!(!has(&book, "2026-04-03", "check_plug cof-3") && has(&book, "2026-04-04", "check_plug cof-3"));
     let plants = json!([{"height_cm":18,"collar_mm":4},{"height_cm":20,"collar_mm":4}]);
     book.write("2026-03-20", "measured", json!({"tray":"cof-3","plants":plants}));
-    book.write("2026-04-05", "plug_checked", json!({"tray":"cof-3","roots":"crumbles"}));
+    book.write("2026-03-31", "plug_checked", json!({"tray":"cof-3","roots":"crumbles"}));
     assert!(!has(&book, "2026-04-17", "measure cof-3") && has(&book, "2026-04-18", "measure cof-3"));
-    assert!(!has(&book, "2026-04-25", "check_plug cof-3") && has(&book, "2026-04-26", "check_plug cof-3"));
+    assert!(!has(&book, "2026-04-20", "check_plug cof-3") && has(&book, "2026-04-21", "check_plug cof-3"));
+    // From 24 April on it waits for the rains of March.
+    assert!(!has(&book, "2026-04-24", "check_plug cof-3") && !has(&book, "2026-04-24", "measure cof-3"));
     // In the bed's light since 21 March; the template waters every 2 days from 14 days before 18 April, then every 3.
     book.write("2026-03-21", "carried", json!({"tray":"cof-3","place":"Half shade"}));
     assert!(!has(&book, "2026-04-03", "water cof-3"));
@@ -456,4 +463,229 @@ fn a_coming_day_and_a_past_day_have_their_own_round() {
     assert!(has(&book, "2025-07-15", "count cof-1"));
     let whole = book.on("2027-01-01");
     assert!(round(&whole).stops.iter().any(|stop| stop.task == Task::Gauge));
+}
+
+fn sample_desk() -> (tempfile::TempDir, Desk) {
+    let folder = tempfile::tempdir().unwrap();
+    let today = day("2026-11-25");
+    let now = Now { today, clock: None, moment: Moment::end_of(today, 3.0) };
+    let desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
+    (folder, desk)
+}
+
+/// Days of the year on which the round of the sample is walked.
+const WALKED_DAYS: [&str; 13] = [
+    "2025-12-20",
+    "2026-01-15",
+    "2026-02-12",
+    "2026-03-10",
+    "2026-04-08",
+    "2026-05-05",
+    "2026-06-02",
+    "2026-07-01",
+    "2026-08-11",
+    "2026-09-15",
+    "2026-10-13",
+    "2026-11-25",
+    "2027-02-20",
+];
+
+#[test]
+fn every_stop_says_until_when_and_what_is_lost_in_both_languages() {
+    let (_folder, desk) = sample_desk();
+    let (mut seen, mut overdue) = (BTreeSet::new(), 0);
+    for on in WALKED_DAYS {
+        let picture = desk.picture_of(View { day: day(on), known: None });
+        for stop in all(&picture) {
+            seen.insert(stop.task);
+            assert!(stop.until.is_some(), "{on}: {} has no last day", stop.id);
+            assert_eq!(stop.until.is_some(), stop.until_for.is_some(), "{on}: {}", stop.id);
+            assert!(!stop.until_for.unwrap().source().is_empty());
+            assert!(stop.due.is_none_or(|due| due.on <= picture.day), "{on}: {} is due {:?}", stop.id, stop.due);
+            assert!(stop.work_minutes.is_none_or(|work| work > stop.minutes), "{on}: {}", stop.id);
+            overdue += usize::from(stop.is_overdue(picture.day));
+            for lang in [Lang::En, Lang::Es] {
+                let wording = Wording::new(lang);
+                let words = RoundOn { day: picture.day, species: &picture.site.species };
+                assert!(!wording.round_reason(&stop.why, words).is_empty(), "{on}: {}", stop.id);
+                assert!(!wording.lost_without_stop(&stop).is_empty());
+                let until = wording.until_words(&stop, words);
+                let since = if lang == Lang::En { "overdue since" } else { "atrasada desde" };
+                assert_eq!(until.contains(since), stop.is_overdue(picture.day), "{on}: {}: {until}", stop.id);
+            }
+        }
+    }
+    assert!(overdue > 0);
+    assert!(seen.len() >= 20, "{} kinds were seen: {seen:?}", seen.len());
+}
+
+/// Walks the sample for so many days and writes nothing: the days each kind that is late waited until it was walked.
+fn kinds_waited(desk: &Desk, days: i32) -> BTreeMap<Task, i32> {
+    let (mut late_since, mut most): (BTreeMap<Task, i32>, BTreeMap<Task, i32>) = Default::default();
+    for ahead in 0..days {
+        let on = day("2026-11-25").plus(ahead);
+        let walked = round(&desk.picture_of(View { day: on, known: None }));
+        let kept: BTreeSet<Task> = walked.stops.iter().map(|stop| stop.task).collect();
+        let late: BTreeSet<Task> =
+            walked.can_wait.iter().filter(|stop| stop.late_days(on).is_some()).map(|stop| stop.task).collect();
+        late_since.retain(|task, _| late.contains(task) && !kept.contains(task));
+        for task in late.difference(&kept) {
+            let waited = ahead - *late_since.entry(*task).or_insert(ahead) + 1;
+            let longest = most.entry(*task).or_insert(0);
+            *longest = waited.max(*longest);
+        }
+    }
+    most
+}
+
+#[test]
+fn every_kind_of_late_stop_has_its_turn_within_four_weeks() {
+    let (_folder, desk) = sample_desk();
+    let waited = kinds_waited(&desk, 84);
+    assert!(waited.contains_key(&Task::Measure) && waited.contains_key(&Task::CountNurses), "{waited:?}");
+    assert!(waited.values().all(|days| *days <= 28), "{waited:?}");
+}
+
+#[test]
+fn a_stop_does_not_come_and_go_from_day_to_day() {
+    let (_folder, desk) = sample_desk();
+    let walked: Vec<(BTreeSet<String>, BTreeSet<String>)> = (0..42)
+        .map(|ahead| {
+            let Round { stops, can_wait, .. } =
+                round(&desk.picture_of(View { day: day("2026-11-26").plus(ahead), known: None }));
+            let ids = |stops: Vec<Stop>| stops.into_iter().map(|stop| stop.id).collect::<BTreeSet<_>>();
+            (ids(stops), ids(can_wait))
+        })
+        .collect();
+    let mut flipped = Vec::new();
+    for three in walked.windows(3) {
+        let [a, b, c] = three else { continue };
+        flipped.extend(a.0.iter().filter(|id| b.1.contains(*id) && c.0.contains(*id)).cloned());
+        flipped.extend(b.0.iter().filter(|id| a.1.contains(*id) && c.1.contains(*id)).cloned());
+    }
+    // In steps of loss and turns of days few do, though the days themselves bring and end what is due.
+    let walked_stops: usize = walked.iter().map(|(stops, _)| stops.len()).sum();
+    assert!(flipped.len() * 20 <= walked_stops, "{} of {walked_stops}: {flipped:?}", flipped.len());
+    assert!(flipped.iter().all(|id| !id.starts_with("go_out")), "{flipped:?}");
+}
+
+#[test]
+fn a_count_is_late_after_half_of_its_interval_and_potting_on_after_three_weeks() {
+    let mut book = fitting();
+    // Counted on 10 April, every 7 days while ready: due on the 17th, late from the 21st.
+    let due = stop(&book, "2026-04-20", "count cof-1");
+    assert_eq!((due.until, due.until_for), (Some(day("2026-04-21")), Some(UntilFor::Interval)));
+    assert_eq!(due.due.map(|due| due.on), Some(day("2026-04-17")));
+    assert!(!due.is_overdue(day("2026-04-20")) && due.late_days(day("2026-04-20")).is_none());
+    let late = stop(&book, "2026-04-25", "count cof-1");
+    assert!(late.is_overdue(day("2026-04-25")));
+    assert_eq!(late.late_days(day("2026-04-25")), Some(4));
+    book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
+    let pot = stop(&book, "2026-05-20", "pot_on cof-1");
+    assert_eq!((pot.until, pot.until_for), (Some(day("2026-05-03")), Some(UntilFor::Roots)));
+    assert!(pot.is_overdue(day("2026-05-20")));
+}
+
+#[test]
+fn hardening_that_comes_too_late_for_these_rains_names_the_next() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-09-20",
+        "sown",
+        json!({"tray":"cof-3","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
+    );
+    book.write("2026-01-10", "counted", json!({"tray":"cof-3","standing":50}));
+    // 28 days from 21 March end on 18 April; the safe days of these rains end on the 23rd: by 26 March.
+    let in_time = stop(&book, "2026-03-21", "begin_hardening cof-3");
+    assert!(matches!(in_time.why, RoundReason::HardeningNotBegun { too_late: None, .. }), "{:?}", in_time.why);
+    assert_eq!((in_time.until, in_time.until_for), (Some(day("2026-03-26")), Some(UntilFor::Hardened)));
+    let late = stop(&book, "2026-04-10", "begin_hardening cof-3");
+    let RoundReason::HardeningNotBegun { too_late: Some(too_late), .. } = &late.why else { panic!("{:?}", late.why) };
+    assert_eq!((too_late.last_safe, too_late.next_from), (day("2026-04-23"), Some(day("2027-03-01"))));
+    // Its bag ends before the next rains: 420 days from 20 September 2025, less 28.
+    assert_eq!((late.until, late.until_for), (Some(day("2026-10-17")), Some(UntilFor::Container)));
+    let picture = book.on("2026-04-10");
+    let words = RoundOn { day: picture.day, species: &picture.site.species };
+    let said = Wording::new(Lang::En).round_reason(&late.why, words);
+    assert!(said.contains("safe until 23 Apr: for the next, from 1 Mar 2027"), "{said}");
+    assert!(Wording::new(Lang::En).until_words(&late, words).contains("too old for its bag"));
+}
+
+#[test]
+fn minutes_are_those_of_looking_and_the_work_is_told_beside() {
+    let book = fitting();
+    let out = stop(&book, TODAY, "go_out cof-1");
+    // 44 plants at 3 minutes.
+    assert_eq!((out.minutes, out.work_minutes), (2.0, Some(132.0)));
+    assert!(stop(&book, "2026-04-17", "count cof-1").work_minutes.is_none(), "counting is all there is to it");
+    let walked = round(&book.on(TODAY));
+    assert!(walked.minutes <= walked.minutes_allowed && walked.work_minutes > walked.minutes_allowed);
+}
+
+#[test]
+fn plants_that_find_no_place_are_told_and_beds_name_the_tray_that_waits_for_them() {
+    let mut book = fitting();
+    ready_coffee(&mut book, "cof-2");
+    let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+    book.write("2025-01-01", "bed_set", json!({"bed":"Upper 2","field":"Upper","length_m":20,"width_m":6,"plan":plan}));
+    book.write("2026-04-01", "light_read", json!({"bed":"Upper 2","light_share":0.6}));
+    book.write("2026-04-01", "soil_checked", json!({"bed":"Upper 2","resistance_mpa":1.2,"depth_cm":30,"wet":true}));
+    book.write("2026-04-05", "prepared", json!({"bed":"Upper 2","task":"cleared"}));
+    book.write("2026-04-05", "prepared", json!({"bed":"Upper 2","task":"holes"}));
+    let RoundReason::Fits { no_place, stays, .. } = stop(&book, TODAY, "go_out cof-1").why else { panic!("no fit") };
+    assert_eq!((no_place, stays), (4, 0), "48 good plants, 44 places");
+    // cof-1 goes out to Upper 1 today: Upper 2 is weeded for cof-2.
+    let RoundReason::WorkMissing { tray: Some(tray), .. } = stop(&book, TODAY, "weed Upper 2").why else {
+        panic!("no tray")
+    };
+    assert_eq!((tray.tray.as_str(), tray.goes_today, tray.others), ("cof-2", false, 1));
+    let stops = round(&book.on(TODAY)).stops;
+    let at = |id: &str| stops.iter().position(|stop| stop.id == id).unwrap();
+    assert_eq!(at("weed Upper 2") + 1, at("mulch Upper 2"), "ground work of a bed stands together");
+}
+
+#[test]
+fn what_several_rows_count_is_said_once() {
+    let mut book = fitting();
+    assert!(shared_offers(&book.on(TODAY)).is_empty());
+    ready_coffee(&mut book, "cof-2");
+    let names = |codes: &[&str]| codes.iter().map(|code| TrayCode::new(code).unwrap()).collect::<Vec<_>>();
+    let upper = BedName::new("Upper 1").unwrap();
+    let one = SharedOffer::Bed {
+        bed: upper.clone(),
+        species: SpeciesKey::new("COA"),
+        places: 44,
+        trays: names(&["cof-1", "cof-2"]),
+    };
+    assert_eq!(shared_offers(&book.on(TODAY)), [one]);
+    open_bed(&mut book, "Upper 2");
+    let both = shared_offers(&book.on(TODAY));
+    let tray = SharedOffer::Tray {
+        tray: names(&["cof-1"]).remove(0),
+        plants: 48,
+        beds: vec![upper, BedName::new("Upper 2").unwrap()],
+    };
+    assert!(both.contains(&tray) && both.len() == 4, "{both:?}");
+}
+
+#[test]
+fn the_cause_is_what_turned_it_and_not_what_was_written_beside() {
+    let mut book = fitting();
+    book.write("2026-04-16", "weather", json!({"rain_mm":12}));
+    let held = book.write("2026-04-16", "held", json!({"tray":"cof-1","why":"promised"}));
+    book.write("2026-04-16", "counted", json!({"tray":"cof-1","standing":47}));
+    let found = changes(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
+    assert!(found.iter().all(|change| change.entries == std::slice::from_ref(&held)), "{found:?}");
+    // Taken back on the 18th: what turned it last is the withdrawal, on its day.
+    let back = book.write("2026-04-18", "withdrawn", json!({"entries":[held.to_string()],"why":"sold elsewhere"}));
+    let then = day("2026-04-16");
+    let known = draw_picture(View { day: then, known: Some(evening(then)) }, then, book.entries.iter().cloned());
+    let found = changes(&known, &book.on("2026-04-18"), &book.entries);
+    let pair = found.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
+    assert_eq!((pair.entries.as_slice(), pair.on), (std::slice::from_ref(&back), day("2026-04-18")));
+    // Over weeks: the day that was one too many, with its date.
+    let long = changes(&book.on(TODAY), &book.on("2026-07-20"), &book.entries);
+    let pair = long.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
+    assert!(pair.entries.is_empty(), "{pair:?}");
+    assert!(pair.on > day(TODAY) && pair.on <= day("2026-04-24"), "{pair:?}");
 }

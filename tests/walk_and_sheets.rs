@@ -335,13 +335,14 @@ fn what_changed_since_a_day_names_the_entry_its_day_and_who() {
     let bed = changes.iter().find(|change| change["subject"] == "bed").unwrap();
     assert_eq!((&bed["was"], &bed["is"], &bed["species"]), (&json!("nursing"), &json!("open"), &json!("COA")));
     let text = home.done(&["ready", "--since", "2026-04-14"]);
-    for part in ["since the end of 14 Apr 2026", "cof-1 for Upper 1: does not fit → fits", "weeding: 15 Apr, Pia:"] {
+    for part in ["since the end of 14 Apr 2026", "cof-1 for Upper 1: does not fit → fits (weeding)", "+ 15 Apr, Pia:"]
+    {
         assert!(text.contains(part), "no '{part}':\n{text}");
     }
     assert!(home.done(&["ready", "--since", "2026-04-14", "--lang", "es"]).contains("no va → va bien"));
     // The main answer of today says it in one line; the day after nothing is new, then the rain is too long ago.
     let ready = home.done(&["ready"]);
-    assert!(ready.contains("Since yesterday: cof-1 for Upper 1 fits"), "{ready}");
+    assert!(ready.contains("Since yesterday: cof-1 for Upper 1 fits (15 Apr, Pia:"), "{ready}");
     let mut home = home;
     home.today = "2026-04-16".into();
     assert!(!home.done(&["ready"]).contains("Since yesterday"));
@@ -351,7 +352,99 @@ fn what_changed_since_a_day_names_the_entry_its_day_and_who() {
         (&pair["is"], &pair["day_passed"], &pair["entries"]),
         (&json!("does not fit"), &json!(true), &json!([]))
     );
-    assert!(pair["text"].as_str().unwrap().contains("only days passed"), "{pair:#}");
+    assert!(pair["text"].as_str().unwrap().contains("nothing written"), "{pair:#}");
+    // The last safe day of rains to 15 June is 23 April: the 24th was one too many.
+    assert_eq!((&pair["turned_on"], &pair["passage"]), (&json!("2026-04-24"), &json!("rains")));
+    assert!(pair["cause"].as_str().unwrap().starts_with("24 Apr, nothing written"), "{pair:#}");
     assert!(home.done(&["ready", "--since", "2026-04-15"]).contains("No verdict changed"));
     assert!(home.refused(&["ready", "--since", "2026-04-16"]).contains("16 Apr 2026"));
+}
+
+#[test]
+fn signs_are_drawn_and_named_without_colour_and_in_a_plain_locale() {
+    let home = weeded_today();
+    home.write("place_set", &["place=Half", "order=1", "shade_pct=45", "sign=circle 2"]);
+    let came = ["tray=cod-9", "species=cordia", "count=20", "from=bought", "form=bag", "place=Half", "sign=triangle 3"];
+    home.write("plants_received", &came);
+    let mut command = home.program();
+    command.env("NO_COLOR", "1").env("LC_ALL", "C").env("LANG", "C").args(["walk"]);
+    let output = command.output().unwrap();
+    let text = String::from_utf8(output.stdout).unwrap();
+    assert!(output.status.success() && !text.contains('\u{1b}'), "{text}");
+    // Drawn, and named for a terminal that cannot draw them.
+    assert!(text.contains("● •• (circle 2)") && text.contains("▲ ••• (triangle 3)"), "{text}");
+    let walk = home.json(&["walk"]);
+    let out = walk["stops"].as_array().unwrap().iter().find(|stop| stop["tray"] == "cod-9").unwrap().clone();
+    assert_eq!((&out["sign"], &out["place_sign"]), (&json!("triangle 3"), &json!("circle 2")));
+}
+
+#[test]
+fn the_round_for_programs_says_until_when_what_for_and_which_minutes_are_cut() {
+    let home = sample();
+    let walk = home.json(&["walk"]);
+    assert_eq!(walk["minutes_of"], json!("looking"));
+    assert!(walk["minutes"].as_f64().unwrap() <= walk["minutes_allowed"].as_f64().unwrap());
+    let stops = walk["stops"].as_array().unwrap().iter().chain(walk["can_wait"].as_array().unwrap());
+    let mut work = 0.0;
+    for stop in stops.clone() {
+        for key in ["until", "until_for", "until_source", "until_text", "lost"] {
+            assert!(stop[key].as_str().is_some_and(|text| !text.is_empty()), "{key} of {stop:#}");
+        }
+        let overdue = stop["until"].as_str().unwrap() < walk["on"].as_str().unwrap();
+        assert_eq!(stop["overdue"], json!(overdue), "{stop:#}");
+        assert_eq!(stop["work_minutes"].is_null(), stop["work_source"].is_null());
+    }
+    for stop in walk["stops"].as_array().unwrap() {
+        work += stop["work_minutes"].as_f64().unwrap_or(0.0);
+    }
+    assert!((walk["work_minutes"].as_f64().unwrap() - work).abs() < 0.01 && work > 0.0);
+    let text = home.done(&["walk"]);
+    assert!(text.contains("of looking and writing down"), "{text}");
+    for part in ["overdue since", "while the rains are safe", "its last day", "trays ready with no place left"] {
+        assert!(text.replace("\n    ", " ").replace('\n', " ").contains(part), "no '{part}':\n{text}");
+    }
+}
+
+#[test]
+fn ready_says_what_is_offered_twice_and_what_its_days_stand_for() {
+    let home = sample();
+    let text = home.done(&["ready"]);
+    let ready = home.json(&["ready"]);
+    let shared = ready["shared"].as_array().unwrap();
+    assert!(!shared.is_empty());
+    for one in shared {
+        let said = one["text"].as_str().unwrap();
+        assert!(text.split_whitespace().collect::<Vec<_>>().join(" ").contains(said), "no '{said}':\n{text}");
+        assert!(one["beds"].as_array().unwrap().len() + one["trays"].as_array().unwrap().len() > 2, "{one:#}");
+    }
+    assert!(text.contains("(rains)") && text.contains("(last day)") && text.contains("(bag)"), "{text}");
+}
+
+#[test]
+fn looking_back_says_what_changed_on_that_day() {
+    let home = weeded_today();
+    let back = home.done(&["ready", "--on", "2026-04-14"]);
+    assert!(!back.contains("Since yesterday"), "{back}");
+    let mut later = home;
+    later.today = "2026-04-20".into();
+    let back = later.done(&["ready", "--on", "2026-04-15"]);
+    assert!(back.contains("Since the day before: cof-1 for Upper 1 fits (15 Apr, Pia:"), "{back}");
+    assert!(!later.done(&["ready"]).contains("Since"), "nothing since yesterday");
+}
+
+#[test]
+fn a_species_without_least_days_is_among_what_is_unknown() {
+    let home = weeded_today();
+    let own = r#"profile={"code":"nim","names":{"en":["neemish"],"es":["nimo"]}}"#;
+    home.write("species_set", &["species=NIMX", own]);
+    let sheet = "tray,species,how many,sown about\nnim-1,neemish,30,2025-10-01\ncof-7,coffee,30,2025-10-01\n";
+    let (code, out, err) = piped(&home, &["import", "-", "--as", "trays", "--dry-run", "--json"], sheet);
+    assert_eq!(code, 0, "{err}");
+    let taken: Value = serde_json::from_str(&out).unwrap();
+    let unknown = taken["unknown"].as_array().unwrap();
+    let least: Vec<&Value> = unknown.iter().filter(|one| one["what"] == "least_days").collect();
+    assert_eq!(least.len(), 1, "{taken:#}");
+    assert_eq!((&least[0]["name"], &least[0]["lines"]), (&json!("NIMX"), &json!([2])));
+    assert!(least[0]["text"].as_str().unwrap().contains("neemish"));
+    assert!(least[0]["command"].as_str().unwrap().contains("species_set species=NIMX"));
 }

@@ -10,6 +10,7 @@ use super::exchange::opened;
 use super::ready_text::shown_as_argument;
 use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};
+use crate::base::SpeciesKey;
 use crate::desk::{DayOrder, Desk, ImportError, SheetImported, SheetKind, TakenFor, Understood, Unknown, UnknownWhat};
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::{Picture, Rule, Stage, Standing, TrayPicture};
@@ -107,7 +108,7 @@ impl FirstDay<'_> {
         }
         page.heading(&self.wording.sheet_unknown_heading());
         for (unknown, settles) in &unknowns {
-            page.hanging("- ", Ink::Plain, &self.wording.still_unknown(unknown), Ink::Plain);
+            page.hanging("- ", Ink::Plain, &self.still_unknown(unknown), Ink::Plain);
             page.indented(4, settles, Ink::Plain);
         }
         if self.asks_for_hardening() {
@@ -149,7 +150,7 @@ impl FirstDay<'_> {
                     "name": one.name,
                     "lines": one.lines,
                     "settled_by": one.what.settled_by(),
-                    "text": self.wording.still_unknown(one),
+                    "text": self.still_unknown(one),
                     "command": settles,
                 })
             })
@@ -222,6 +223,14 @@ impl FirstDay<'_> {
         lines
     }
 
+    /// What is unknown in words, a species by its name.
+    fn still_unknown(&self, unknown: &Unknown) -> String {
+        let key = unknown.name.as_deref().filter(|_| unknown.what == UnknownWhat::LeastDays);
+        let Some(key) = key else { return self.wording.still_unknown(unknown) };
+        let name = self.wording.species_of(&SpeciesKey::new(key), &self.picture.site.species);
+        self.wording.still_unknown(&Unknown { name: Some(name), ..unknown.clone() })
+    }
+
     /// What is unknown with what settles it: what costs least first, then what concerns most.
     fn unknowns(&self) -> Vec<(&Unknown, String)> {
         let mut all: Vec<&Unknown> = self.sheet.unknowns.iter().collect();
@@ -248,6 +257,7 @@ impl FirstDay<'_> {
             UnknownWhat::ContainerVolume => format!("container={name} volume_ml=... depth_cm=..."),
             UnknownWhat::PlaceShade => format!("place={name} order={order} shade_pct=..."),
             UnknownWhat::Place => "tray=... place=...".to_string(),
+            UnknownWhat::LeastDays => format!(r#"species={name} profile='{{"plantable_least_days":...}}'"#),
             UnknownWhat::Measured => r#"tray=... plants='[{"height_cm":24,"collar_mm":4.5}]'"#.to_string(),
             UnknownWhat::BedLight => "bed=... light_share=0.5".to_string(),
             UnknownWhat::BedSoil => "bed=... rod_mm=8 push_kg=10 depth_cm=... wet=yes".to_string(),
@@ -270,6 +280,7 @@ fn cost(what: UnknownWhat) -> u8 {
         UnknownWhat::Place => 2,
         UnknownWhat::Container => 3,
         UnknownWhat::Age => 4,
+        UnknownWhat::LeastDays => 2,
         UnknownWhat::NursePlanted | UnknownWhat::NurseCount | UnknownWhat::NurseSpacing => 5,
         UnknownWhat::BedWork => 6,
         UnknownWhat::BedLight => 7,
@@ -284,6 +295,7 @@ fn unknown_word(what: UnknownWhat) -> &'static str {
         UnknownWhat::ContainerVolume => "container_volume",
         UnknownWhat::Container => "container",
         UnknownWhat::Age => "age",
+        UnknownWhat::LeastDays => "least_days",
         UnknownWhat::PlaceShade => "place_shade",
         UnknownWhat::Place => "place",
         UnknownWhat::Measured => "measured",

@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 
 use super::criterion_json::{criteria, doubts, number};
 use crate::reckon::picture::{BedPicture, BedSpecies, PairPicture, Picture, TrayPicture};
+use crate::reckon::{SharedOffer, shared_offers};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
@@ -21,6 +22,7 @@ pub fn ready_json(picture: &Picture, wording: &Wording) -> Value {
         "trays": picture.trays.values().map(|tray| tray_json(tray, picture, wording)).collect::<Vec<_>>(),
         "beds": picture.beds.values().map(|bed| bed_json(bed, picture, wording)).collect::<Vec<_>>(),
         "pairs": picture.pairs.iter().map(|pair| pair_json(pair, wording)).collect::<Vec<_>>(),
+        "shared": shared_offers(picture).iter().map(|offer| shared_json(offer, picture, wording)).collect::<Vec<_>>(),
     })
 }
 
@@ -80,6 +82,19 @@ fn bed_species_json(one: &BedSpecies, picture: &Picture, wording: &Wording) -> V
         "standing": one.standing,
         "criteria": criteria(&one.criteria, About::Bed, wording),
     })
+}
+
+/// Plants or places that several pairs count.
+fn shared_json(offer: &SharedOffer, picture: &Picture, wording: &Wording) -> Value {
+    let text = wording.shared_offer(offer, &picture.site.species);
+    match offer {
+        SharedOffer::Tray { tray, plants, beds } => {
+            json!({"tray": tray, "bed": null, "species": null, "plants": plants, "beds": beds, "trays": [tray], "text": text})
+        }
+        SharedOffer::Bed { bed, species, places, trays } => {
+            json!({"tray": null, "bed": bed, "species": species, "plants": places, "beds": [bed], "trays": trays, "text": text})
+        }
+    }
 }
 
 /// A tray against a bed.

@@ -4,6 +4,8 @@ use super::columns::{left_aligned, right_aligned, shortened, width_of};
 use super::sheet::{Ink, Sheet};
 use crate::base::{BedName, Day, TrayCode};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Stage, TrayPicture};
+use crate::reckon::round::go_by;
+use crate::reckon::shared_offers;
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
@@ -109,6 +111,9 @@ impl<'a> ReadyPage<'a> {
                 None => self.narrow_fit(row),
             }
         }
+        for offer in &shared_offers(self.picture) {
+            self.sheet.indented(2, &wording.shared_offer(offer, &self.picture.site.species), Ink::Plain);
+        }
     }
 
     fn fit_rows(&self, fits: &[&PairPicture]) -> Vec<FitRow> {
@@ -127,14 +132,17 @@ impl<'a> ReadyPage<'a> {
                     species: tray.map(|tray| self.species(tray)).unwrap_or_default(),
                     plants: self.wording.plants(same.plants),
                     bed: same.bed.to_string(),
-                    before: tray
-                        .and_then(|tray| tray.best_before)
-                        .map(|day| self.wording.goes_before(self.day_near(day)))
-                        .unwrap_or_default(),
+                    before: tray.and_then(|tray| self.go_by(tray, Some(pair))).unwrap_or_default(),
                 });
             }
         }
         rows
+    }
+
+    /// By which day a tray goes out, and what ends then.
+    fn go_by(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Option<String> {
+        let (last, what) = go_by(tray, pair, self.picture.day)?;
+        Some(self.wording.go_by_words(self.day_near(last), what))
     }
 
     fn narrow_fit(&mut self, row: &FitRow) {
@@ -165,8 +173,8 @@ impl<'a> ReadyPage<'a> {
                 Some(pair) => wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
                 None => wording.no_bed_plans(self.species(tray)),
             };
-            if let Some(day) = tray.best_before {
-                text.push_str(&format!(" · {}", wording.goes_before(self.day_near(day))));
+            if let Some(until) = self.go_by(tray, None) {
+                text.push_str(&format!(" · {until}"));
             }
             self.row("~", Ink::Waits, tray, &rows, &text);
         }

@@ -15,11 +15,13 @@ fn the_page_says_what_goes_out_what_has_no_bed_and_what_waits() {
 Tumbaro school nursery                                        today, 14 Mar 2026
 
 Ready to go out today
-+ cof-031  arabica coffee  24 plants → Lower terrace  by 20 Apr
++ cof-031  arabica coffee  24 plants → Lower terrace  by 20 Apr (bag)
                            12 plants → School plot
+  cof-031: its 24 plants are offered to 2 beds (Lower terrace, School plot): 24
+  in all
 
 Ready, but no bed today
-~ avo-002  avocado             12  no bed plans avocado · by 20 Apr
+~ avo-002  avocado             12  no bed plans avocado · by 20 Apr (bag)
 
 Not yet
   overdue
@@ -57,14 +59,17 @@ Tumbaro school nursery      hoy, 14 mar 2026
 
 Listas para salir hoy
 + cof-031  café arábica
-    24 plantas → Lower terrace, antes del
-    20 abr
+    24 plantas → Lower terrace, hasta el 20
+    abr (bolsa)
     12 plantas → School plot
+  cof-031: sus 24 plantas se ofrecen a 2
+  eras (Lower terrace, School plot): 24 en
+  total
 
 Listas, pero hoy sin era
 ~ avo-002  aguacate  12 plantas
     ninguna era tiene aguacate en su plan ·
-    antes del 20 abr
+    hasta el 20 abr (bolsa)
 
 Todavía no
   pasada

@@ -1,6 +1,6 @@
 //! `undo`: takes a command back, and says in words what that was.
 
-use serde_json::{Value, json};
+use serde_json::json;
 
 use std::sync::Arc;
 
@@ -110,23 +110,3 @@ pub fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<String> {
 
 /// Entries said one by one; of more than this the rest are counted.
 const MOST_SAID: usize = 30;
-
-/// The kind and the fields of an entry as they are typed.
-pub fn fields_in_words(entry: &Entry) -> String {
-    let fields: Vec<String> =
-        entry.what.body().iter().map(|(name, value)| format!("{name}={}", value_in_words(value))).collect();
-    format!("{} {}", entry.what.kind(), fields.join(" "))
-}
-
-/// A value as it is typed; a list of records, which nobody reads in a line, by its length.
-fn value_in_words(value: &Value) -> String {
-    match value {
-        Value::String(text) => text.clone(),
-        Value::Number(number) => {
-            let plain = number.as_f64().filter(|plain| plain.fract() == 0.0 && plain.abs() < 1e15);
-            plain.map_or_else(|| number.to_string(), |plain| format!("{plain:.0}"))
-        }
-        Value::Array(all) if all.iter().any(Value::is_object) => format!("({})", all.len()),
-        Value::Null | Value::Bool(_) | Value::Array(_) | Value::Object(_) => value.to_string(),
-    }
-}

@@ -1,17 +1,20 @@
 //! A sheet of the first day and the paper of a walk, through the one door: judged like what is written by hand, whole or
 //! not at all, one command that undo takes back.
 
+use std::collections::BTreeMap;
 use std::io::Read;
 
 use super::exchange::with_lines;
 use super::{Desk, ImportError, Imported, Recorded};
-use crate::base::Day;
+use crate::base::{Day, SpeciesKey};
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::{Catalogue, Profile};
 use crate::reckon::stock::TrayStory;
 use crate::share::first_day::Understood;
 use crate::share::sheet::{DayOrder, Encoding, Table, read_table};
-use crate::share::{KnownNames, ReadFault, SheetKind, SheetNames, Unknown, read_beds, read_paper, read_trays};
+use crate::share::{
+    KnownNames, ReadFault, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_paper, read_trays,
+};
 
 /// What a sheet brought, or would bring, and how it was understood.
 #[derive(Clone, PartialEq, Debug)]
@@ -50,6 +53,8 @@ impl Desk {
         let read =
             self.read_sheet(&table, kind, order, who).map_err(|faults| ImportError::Read(ReadFault::Lines(faults)))?;
         let drafts = read.drafts.len();
+        let mut unknowns = read.unknowns;
+        unknowns.extend(self.without_least_days(&read.drafts));
         let recorded = self.take_numbered(read.drafts, only_try)?;
         Ok(SheetImported {
             rows: read.rows,
@@ -59,8 +64,23 @@ impl Desk {
             delimiter: table.delimiter,
             understood: read.understood,
             passed_over: read.passed_over,
-            unknowns: read.unknowns,
+            unknowns,
         })
+    }
+
+    /// Species of the trays of a sheet, often the nursery's own, of which nobody wrote from how many days on they go out.
+    fn without_least_days(&self, drafts: &[(usize, Draft)]) -> Vec<Unknown> {
+        let species = &self.fold().site().species;
+        let mut lines: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+        for (line, draft) in drafts.iter().filter(|(_, draft)| draft.kind == "plants_received") {
+            let Some(key) = draft.body.get("species").and_then(|value| value.as_str()) else { continue };
+            let known = species.get(&SpeciesKey::new(key));
+            if known.is_some_and(|profile| profile.plantable_least_days.is_none()) {
+                lines.entry(key).or_default().push(*line);
+            }
+        }
+        let unknown = |(key, lines): (&str, _)| Unknown { what: UnknownWhat::LeastDays, name: Some(key.into()), lines };
+        lines.into_iter().map(unknown).collect()
     }
 
     fn read_sheet(

@@ -1,11 +1,13 @@
-//! What changed between two Pictures, and what changed it: the entries written meanwhile, or the days that passed.
+//! What changed between two Pictures, and what changed it: found by living the days between once more, entry by entry,
+//! until the verdict turns.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::picture::{BedSpecies, Criterion, PairPicture, Picture, Rule, Stage, Standing, TrayPicture};
-use crate::base::{BedName, EntryId, SpeciesKey, TrayCode};
-use crate::nursery::entry::subject::{Subject, subjects};
+use super::draw::{Fold, draw_picture};
+use super::ledger::View;
+use super::picture::{BedSpecies, Criterion, Looking, Picture, Rule, Stage, Standing};
+use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::{BookEntry, Entry, What};
 use crate::words;
 
@@ -28,8 +30,14 @@ words! {
         ReadingOld: "reading_old";
         /// Ground work grew over.
         WorkOld: "work_old";
-        /// The rains began, ended, or fell too long ago.
+        /// The safe days of the rains ended.
         Rains: "rains";
+        /// The rains began.
+        RainsBegan: "rains_began";
+        /// The last good rain fell too long ago.
+        RainOld: "rain_old";
+        /// The rain of the last days is not known.
+        RainUnknown: "rain_unknown";
         /// Something else that days change.
         Time: "time";
     }
@@ -38,7 +46,7 @@ words! {
 /// What changed a thing.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Cause {
-    /// Entries written, or taken back, meanwhile.
+    /// The entry, or the withdrawal of one.
     Entries(Vec<EntryId>),
     /// The day.
     Passed(Passage),
@@ -104,231 +112,282 @@ pub enum Turned {
 pub struct Change {
     /// The verdict.
     pub turned: Turned,
-    /// The questions that are answered otherwise.
+    /// The questions that were answered otherwise at the moment at which it turned.
     pub flips: Vec<Flip>,
-    /// The entries that changed it; where empty, only the day did.
+    /// The entry that turned it, or those of one command where a day brought very many; where empty, the day did.
     pub entries: Vec<EntryId>,
+    /// The day on which it turned: the day the entry came into the book, or the day that was one too many.
+    pub on: Day,
 }
 
-/// What is new since the first Picture.
-struct News<'a> {
-    ids: BTreeSet<&'a EntryId>,
-    entries: Vec<&'a Entry>,
-}
-
-impl<'a> News<'a> {
-    fn of(before: &Picture, after: &Picture, entries: &'a [Arc<Entry>]) -> News<'a> {
-        let known_then = |entry: &Entry| before.known.is_none_or(|known| entry.recorded <= known);
-        let known_now = |entry: &Entry| after.known.is_none_or(|known| entry.recorded <= known);
-        let withdraws = |entry: &Entry| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
-        let new = entries.iter().map(|entry| &**entry).filter(|entry| {
-            // A withdrawal acts on every day: only when it was known counts.
-            let then = known_then(entry) && (withdraws(entry) || entry.happened <= before.day);
-            let now = known_now(entry) && (withdraws(entry) || entry.happened <= after.day);
-            now && !then
-        });
-        let entries: Vec<&Entry> = new.collect();
-        News { ids: entries.iter().map(|entry| &entry.id).collect(), entries }
-    }
-
-    /// New entries among those a question rests on, and new withdrawals of what it rested on.
-    fn behind(&self, was: Option<&Criterion>, is: Option<&Criterion>) -> Vec<EntryId> {
-        let rests = is.into_iter().flat_map(|criterion| &criterion.entries).filter(|id| self.ids.contains(id));
-        let mut all: Vec<EntryId> = rests.cloned().collect();
-        let rested: BTreeSet<&EntryId> = was.into_iter().flat_map(|criterion| &criterion.entries).collect();
-        for entry in &self.entries {
-            if let What::Book(BookEntry::Withdrawn(taken)) = &entry.what
-                && taken.entries.iter().any(|target| rested.contains(target))
-            {
-                all.push(entry.id.clone());
-            }
-        }
-        all.sort();
-        all.dedup();
-        all
-    }
-
-    fn about(&self, wanted: &[Subject]) -> Vec<EntryId> {
-        let is_about = |entry: &&&Entry| subjects(&entry.what).iter().any(|subject| wanted.contains(subject));
-        self.entries.iter().filter(is_about).map(|entry| entry.id.clone()).collect()
-    }
-
-    fn flips(&self, was: &[Criterion], is: &[Criterion], about: &[Subject]) -> Vec<Flip> {
-        let mut rules: Vec<Rule> = was.iter().chain(is).map(|criterion| criterion.rule).collect();
-        rules.sort();
-        rules.dedup();
-        let of = |all: &'_ [Criterion], rule: Rule| all.iter().position(|criterion| criterion.rule == rule);
-        let flips = rules.into_iter().filter_map(|rule| {
-            let (was, is) = (of(was, rule).map(|at| &was[at]), of(is, rule).map(|at| &is[at]));
-            let met = |criterion: Option<&Criterion>| criterion.and_then(|criterion| criterion.met);
-            let blocks = |criterion: Option<&Criterion>| criterion.is_some_and(|criterion| criterion.blocks);
-            if met(was) == met(is) && blocks(was) == blocks(is) {
-                return None;
-            }
-            Some(Flip {
-                rule,
-                was: met(was),
-                is: met(is),
-                blocked: blocks(was),
-                blocks: blocks(is),
-                cause: self.cause(rule, was, is, about),
-                source: is.or(was).map(|criterion| criterion.source.clone()).unwrap_or_default(),
-            })
-        });
-        flips.collect()
-    }
-
-    fn cause(&self, rule: Rule, was: Option<&Criterion>, is: Option<&Criterion>, about: &[Subject]) -> Cause {
-        let mut entries = self.behind(was, is);
-        let (passage, kinds) = passage(rule);
-        if entries.is_empty() {
-            let bears = |entry: &&&Entry| kinds.contains(&entry.what.kind());
-            let is_about = |entry: &&&Entry| subjects(&entry.what).iter().any(|subject| about.contains(subject));
-            entries = self.entries.iter().filter(bears).filter(is_about).map(|entry| entry.id.clone()).collect();
-        }
-        if entries.is_empty() { Cause::Passed(passage) } else { Cause::Entries(entries) }
-    }
-}
-
-/// Kinds of entry that move the plants of a tray or a bed.
-const NUMBERS: &[&str] = &[
-    "counted",
-    "lost",
-    "culled",
-    "stocktaken",
-    "moved_on",
-    "given_out",
-    "outplanted",
-    "resown",
-    "plants_lost",
-    "survival_counted",
-    "plants_found",
-    "sown_in_bed",
-    "bed_set",
-    "positions_blocked",
-];
-
-/// What days alone change in a question, and the kinds of entry that bear on it without standing in its answer: a
-/// release, a felling, plants that came or went.
-fn passage(rule: Rule) -> (Passage, &'static [&'static str]) {
-    match rule {
-        Rule::DaysSinceSowing => (Passage::OldEnough, &["resown", "moved_on"]),
-        Rule::DaysInContainer => (Passage::HoldingTime, &["moved_on", "container_set"]),
-        Rule::GoodUntil => (Passage::LastDay, &[]),
-        Rule::Hardening | Rule::ExposureStep => {
-            (Passage::Hardened, &["carried", "shade_set", "watering_set", "flushed"])
-        }
-        Rule::Flush => (Passage::LeavesHardened, &[]),
-        Rule::Held => (Passage::HoldEnded, &["released"]),
-        Rule::Treated => (Passage::HoldEnded, &[]),
-        Rule::LightNow | Rule::LightComing | Rule::Soil => (Passage::ReadingOld, &["nurse_cut"]),
-        Rule::Cleared | Rule::Holes | Rule::Weeded | Rule::Mulched | Rule::Fenced => (Passage::WorkOld, &[]),
-        Rule::Water | Rule::Season => (Passage::Rains, &[]),
-        Rule::Height | Rule::Collar | Rule::Leaves | Rule::Plug | Rule::Living | Rule::Load | Rule::OpenPositions => {
-            (Passage::Time, NUMBERS)
-        }
-    }
-}
-
-/// Every verdict that changed from one Picture to another. `entries` are the entries of the book, in any order: those
-/// that the first did not use and the second does are the news.
+/// Every verdict that changed from one Picture to another. `entries` are the entries of the book, in any order. Where a
+/// verdict turned more than once, what turned it to what it is now is named.
 pub fn changes(before: &Picture, after: &Picture, entries: &[Arc<Entry>]) -> Vec<Change> {
-    let news = News::of(before, after, entries);
-    let mut all = trays(&news, before, after);
-    all.extend(beds(&news, before, after));
-    all.extend(pairs(&news, before, after));
-    all
-}
-
-fn change(news: &News<'_>, turned: Turned, flips: Vec<Flip>, about: &[Subject]) -> Change {
-    let mut entries: Vec<EntryId> = Vec::new();
-    for flip in &flips {
-        if let Cause::Entries(of_flip) = &flip.cause {
-            entries.extend(of_flip.iter().cloned());
+    let turned = all_turned(before, after);
+    if turned.is_empty() {
+        return Vec::new();
+    }
+    let mut replay = Replay::of(before, after, entries);
+    let on: Vec<Day> = turned.iter().map(|turned| replay.day_of(turned)).collect();
+    let mut days: BTreeMap<Day, Vec<Moved>> = BTreeMap::new();
+    for day in &on {
+        if !days.contains_key(day) {
+            let lived = replay.live(*day);
+            days.insert(*day, lived);
         }
     }
-    if flips.is_empty() {
-        entries = news.about(about);
+    let all = turned.into_iter().zip(on);
+    all.map(|(turned, on)| change(turned, on, days.get(&on).map_or(&[], Vec::as_slice))).collect()
+}
+
+/// What a verdict says.
+#[derive(Clone, PartialEq)]
+enum Verdict {
+    Tray(Option<(bool, Stage)>),
+    Bed(Option<Standing>),
+    Pair(bool),
+}
+
+fn verdict(picture: &Picture, turned: &Turned) -> Verdict {
+    match turned {
+        Turned::Tray { tray, .. } => Verdict::Tray(picture.trays.get(tray).map(|tray| (tray.ready, tray.stage))),
+        Turned::Bed { bed, species, .. } => Verdict::Bed(line(picture, bed, species).map(|line| line.standing)),
+        Turned::Pair { tray, bed, .. } => Verdict::Pair(picture.pair(tray, bed).is_some_and(|pair| pair.fits)),
     }
-    entries.sort();
-    entries.dedup();
-    Change { turned, flips, entries }
 }
 
-fn trays(news: &News<'_>, before: &Picture, after: &Picture) -> Vec<Change> {
-    let codes: BTreeSet<&TrayCode> = before.trays.keys().chain(after.trays.keys()).collect();
-    let changed = codes.into_iter().filter_map(|code| {
-        let (was, is) = (before.trays.get(code), after.trays.get(code));
-        let verdict = |tray: Option<&Arc<TrayPicture>>| tray.map(|tray| (tray.ready, tray.stage));
-        if verdict(was) == verdict(is) {
-            return None;
-        }
-        let about = around(code, is.or(was));
-        let questions = |tray: Option<&Arc<TrayPicture>>| tray.map(|tray| tray.criteria.clone()).unwrap_or_default();
-        // A tray that was just made has no answers to change.
-        let flips = if was.is_some() { news.flips(&questions(was), &questions(is), &about) } else { Vec::new() };
-        let turned = Turned::Tray { tray: code.clone(), was: verdict(was), is: verdict(is) };
-        Some(change(news, turned, flips, &about))
-    });
-    changed.collect()
-}
-
-/// A tray, its place and its lots: what holds them holds the tray.
-fn around(code: &TrayCode, tray: Option<&Arc<TrayPicture>>) -> Vec<Subject> {
-    let mut about = vec![Subject::Tray(code.clone())];
-    about.extend(tray.and_then(|tray| tray.place.clone()).map(Subject::Place));
-    about.extend(tray.into_iter().flat_map(|tray| tray.lots.iter().cloned().map(Subject::Lot)));
-    about
-}
-
-fn beds(news: &News<'_>, before: &Picture, after: &Picture) -> Vec<Change> {
-    let lines = |picture: &Picture| -> Vec<(BedName, SpeciesKey)> {
-        let all =
-            picture.beds.values().flat_map(|bed| bed.species.iter().map(|l| (bed.name.clone(), l.species.clone())));
-        all.collect()
-    };
-    let all: BTreeSet<(BedName, SpeciesKey)> = lines(before).into_iter().chain(lines(after)).collect();
-    let changed = all.into_iter().filter_map(|(bed, species)| {
-        let (was, is) = (line(before, &bed, &species), line(after, &bed, &species));
-        let standing = |line: Option<&BedSpecies>| line.map(|line| line.standing);
-        if standing(was) == standing(is) {
-            return None;
-        }
-        let about = [Subject::Bed(bed.clone())];
-        let questions = |line: Option<&BedSpecies>| line.map(|line| line.criteria.clone()).unwrap_or_default();
-        let flips = if was.is_some() { news.flips(&questions(was), &questions(is), &about) } else { Vec::new() };
-        let turned = Turned::Bed { bed, species, was: standing(was), is: standing(is) };
-        Some(change(news, turned, flips, &about))
-    });
-    changed.collect()
+fn questions<'a>(picture: &'a Picture, turned: &Turned) -> Option<&'a [Criterion]> {
+    match turned {
+        Turned::Tray { tray, .. } => picture.trays.get(tray).map(|tray| tray.criteria.as_slice()),
+        Turned::Bed { bed, species, .. } => line(picture, bed, species).map(|line| line.criteria.as_slice()),
+        Turned::Pair { tray, bed, .. } => picture.pair(tray, bed).map(|pair| pair.criteria.as_slice()),
+    }
 }
 
 fn line<'a>(picture: &'a Picture, bed: &BedName, species: &SpeciesKey) -> Option<&'a BedSpecies> {
     picture.beds.get(bed)?.species.iter().find(|line| line.species == *species)
 }
 
-fn named(picture: &Picture) -> BTreeMap<(TrayCode, BedName), &Arc<PairPicture>> {
-    picture.pairs.iter().map(|pair| ((pair.tray.clone(), pair.bed.clone()), pair)).collect()
+/// Trays, then lines of beds, then pairs whose verdict is another.
+fn all_turned(before: &Picture, after: &Picture) -> Vec<Turned> {
+    let codes: BTreeSet<&TrayCode> = before.trays.keys().chain(after.trays.keys()).collect();
+    let state = |picture: &Picture, code: &TrayCode| picture.trays.get(code).map(|tray| (tray.ready, tray.stage));
+    let trays = codes.into_iter().map(|code| Turned::Tray {
+        tray: code.clone(),
+        was: state(before, code),
+        is: state(after, code),
+    });
+    let lines = |picture: &Picture| -> Vec<(BedName, SpeciesKey)> {
+        let beds = picture.beds.values();
+        beds.flat_map(|bed| bed.species.iter().map(|line| (bed.name.clone(), line.species.clone()))).collect()
+    };
+    let lines: BTreeSet<(BedName, SpeciesKey)> = lines(before).into_iter().chain(lines(after)).collect();
+    let beds = lines.into_iter().map(|(bed, species)| {
+        let standing = |picture| line(picture, &bed, &species).map(|line| line.standing);
+        let (was, is) = (standing(before), standing(after));
+        Turned::Bed { bed, species, was, is }
+    });
+    let names = |picture: &Picture| -> Vec<(TrayCode, BedName)> {
+        picture.pairs.iter().map(|pair| (pair.tray.clone(), pair.bed.clone())).collect()
+    };
+    let names: BTreeSet<(TrayCode, BedName)> = names(before).into_iter().chain(names(after)).collect();
+    let pairs = names.into_iter().map(|(tray, bed)| {
+        let fits = |picture: &Picture| picture.pair(&tray, &bed).map(|pair| pair.fits);
+        let (was, is) = (fits(before), fits(after));
+        Turned::Pair { tray, bed, was, is }
+    });
+    // A pair that appears or goes without fitting is no change of a verdict.
+    let other = |turned: &Turned| verdict(before, turned) != verdict(after, turned);
+    trays.chain(beds).chain(pairs).filter(other).collect()
 }
 
-fn pairs(news: &News<'_>, before: &Picture, after: &Picture) -> Vec<Change> {
-    let (before_pairs, after_pairs) = (named(before), named(after));
-    let all: BTreeSet<&(TrayCode, BedName)> = before_pairs.keys().chain(after_pairs.keys()).collect();
-    let changed = all.into_iter().filter_map(|key| {
-        let (was, is) = (before_pairs.get(key).copied(), after_pairs.get(key).copied());
-        let (tray, bed) = key.clone();
-        let fits = |pair: Option<&Arc<PairPicture>>| pair.is_some_and(|pair| pair.fits);
-        // A pair that appears or goes without fitting is no change of a verdict.
-        if fits(was) == fits(is) {
+/// A Picture on the way, and what led to it from the one before; nothing for the first.
+struct Moved {
+    picture: Picture,
+    by: Vec<EntryId>,
+}
+
+/// The days between two Pictures, lived once more.
+struct Replay<'a> {
+    first: Day,
+    last: Day,
+    today: Day,
+    /// Entries by the day they came into the book, as they came.
+    came: Vec<(Day, &'a Arc<Entry>)>,
+    /// Pictures of the ends of days.
+    ends: BTreeMap<Day, Picture>,
+}
+
+/// So many days are looked at one by one, from the last; of a longer time a turn is found by halving.
+const DAYS_ONE_BY_ONE: i32 = 45;
+
+/// Of so many entries of a day each is a step of its own; of more, each command.
+const ENTRIES_ONE_BY_ONE: usize = 120;
+
+impl<'a> Replay<'a> {
+    fn of(before: &Picture, after: &Picture, entries: &'a [Arc<Entry>]) -> Replay<'a> {
+        let offset_h = after.site.nursery.on(after.day).map_or(0.0, |nursery| nursery.utc_offset_h.0);
+        let (first, last) = (before.day, after.day);
+        let known_then = |entry: &Entry| before.known.is_none_or(|known| entry.recorded <= known);
+        let known_now = |entry: &Entry| after.known.is_none_or(|known| entry.recorded <= known);
+        let came = |entry: &Entry| {
+            if before.known.is_none() {
+                return entry.happened.max(first).min(last);
+            }
+            // What was known counts from the day on which it happened.
+            let recorded = if known_then(entry) { first } else { entry.recorded.day(offset_h) };
+            recorded.max(entry.happened).max(first).min(last)
+        };
+        // A withdrawal acts on every day.
+        let withdraws = |entry: &Entry| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
+        let known = entries.iter().filter(|entry| known_now(entry) && (entry.happened <= last || withdraws(entry)));
+        let mut came: Vec<(Day, bool, &Arc<Entry>)> =
+            known.map(|entry| (came(entry), !(known_then(entry) && entry.happened <= first), entry)).collect();
+        came.sort_by(|a, b| (a.0, a.1, a.2.recorded, &a.2.id).cmp(&(b.0, b.1, b.2.recorded, &b.2.id)));
+        let came = came.into_iter().map(|(day, _, entry)| (day, entry)).collect();
+        let ends = BTreeMap::from([(last, after.clone()), (first, before.clone())]);
+        Replay { first, last, today: today(before, after), came, ends }
+    }
+
+    fn end_of(&mut self, day: Day) -> &Picture {
+        let (today, came) = (self.today, &self.came);
+        self.ends.entry(day).or_insert_with(|| {
+            let there = came.iter().filter(|(came, _)| *came <= day).map(|(_, entry)| Arc::clone(entry));
+            draw_picture(View { day, known: None }, today, there)
+        })
+    }
+
+    /// The day on which a verdict turned to what it is now.
+    fn day_of(&mut self, turned: &Turned) -> Day {
+        let Some(is) = self.ends.get(&self.last).map(|after| verdict(after, turned)) else { return self.last };
+        let mut day = self.last;
+        while day > self.first && self.last.days_since(day) < DAYS_ONE_BY_ONE {
+            if verdict(self.end_of(day.plus(-1)), turned) != is {
+                return day;
+            }
+            day = day.plus(-1);
+        }
+        let (mut was_other, mut is_this) = (self.first, day);
+        while is_this.days_since(was_other) > 1 {
+            let middle = was_other.plus(is_this.days_since(was_other) / 2);
+            if verdict(self.end_of(middle), turned) == is { is_this = middle } else { was_other = middle }
+        }
+        is_this
+    }
+
+    /// One day: the end of the day before, the morning with nothing new in the book, then each entry that came.
+    fn live(&mut self, day: Day) -> Vec<Moved> {
+        let begins = day.plus(-1).max(self.first);
+        let mut moved = vec![Moved { picture: self.end_of(begins).clone(), by: Vec::new() }];
+        let old = self.came.iter().filter(|(came, entry)| *came < day || (day == self.first && !self.is_new(entry)));
+        let old: Vec<Arc<Entry>> = old.map(|(_, entry)| Arc::clone(entry)).collect();
+        let there: BTreeSet<&EntryId> = old.iter().map(|entry| &entry.id).collect();
+        let new = self.came.iter().filter(|(came, entry)| *came == day && !there.contains(&entry.id));
+        let new: Vec<Arc<Entry>> = new.map(|(_, entry)| Arc::clone(entry)).collect();
+        let mut fold = Fold::new(View { day, known: None }, self.today, old.iter().cloned());
+        moved.push(Moved { picture: fold.picture(), by: Vec::new() });
+        // A whole nursery taken in from a sheet is one step.
+        let one_by_one = new.len() <= ENTRIES_ONE_BY_ONE;
+        let together =
+            |a: &Arc<Entry>, b: &Arc<Entry>| !one_by_one && a.id.device == b.id.device && a.command == b.command;
+        for step in new.chunk_by(together) {
+            fold.add(step.iter().cloned());
+            moved.push(Moved { picture: fold.picture(), by: step.iter().map(|entry| entry.id.clone()).collect() });
+        }
+        moved
+    }
+
+    /// Whether an entry was not yet in the first Picture's book.
+    fn is_new(&self, entry: &Entry) -> bool {
+        let known = self.ends.get(&self.first).and_then(|before| before.known);
+        known.is_some_and(|known| entry.recorded > known) || entry.happened > self.first
+    }
+}
+
+/// Today, as far as two Pictures tell; it matters only for what is not called dry on coming days.
+fn today(before: &Picture, after: &Picture) -> Day {
+    match (after.looking, before.looking) {
+        (Looking::Today, _) => after.day,
+        (Looking::Back, _) => after.day.plus(1),
+        (Looking::Ahead, Looking::Ahead) => before.day.plus(-1),
+        (Looking::Ahead, Looking::Today | Looking::Back) => before.day,
+    }
+}
+
+/// The last step of a day at which a verdict turned to what it is, and the questions that turned with it.
+fn change(turned: Turned, on: Day, lived: &[Moved]) -> Change {
+    let is = lived.last().map(|moved| verdict(&moved.picture, &turned));
+    let turns = |pair: &&[Moved]| {
+        let [before, after] = pair else { return false };
+        let after = Some(verdict(&after.picture, &turned));
+        after == is && Some(verdict(&before.picture, &turned)) != is
+    };
+    let Some([before, after]) = lived.windows(2).rev().find(turns) else {
+        return Change { turned, flips: Vec::new(), entries: Vec::new(), on };
+    };
+    let after = gauge_read(before, after, lived, &turned).unwrap_or(after);
+    let entries = after.by.clone();
+    let flips = match (questions(&before.picture, &turned), questions(&after.picture, &turned)) {
+        (Some(was), Some(is)) => flips(was, is, &entries),
+        // What was just made has no answers to change.
+        (None, _) | (_, None) => Vec::new(),
+    };
+    Change { turned, flips, entries, on }
+}
+
+/// A morning without a gauge line is unknown for some hours: what it turned, the line of that day turned, once written.
+fn gauge_read<'a>(before: &Moved, after: &Moved, lived: &'a [Moved], turned: &Turned) -> Option<&'a Moved> {
+    let water = |moved: &Moved| {
+        let asked = questions(&moved.picture, turned)?.iter().find(|asked| asked.rule == Rule::Water)?;
+        Some(asked.met)
+    };
+    let by_morning = after.by.is_empty() && water(after) == Some(None) && water(before) != Some(None);
+    let read = || lived.iter().find(|moved| !moved.by.is_empty() && water(moved).is_some_and(|met| met.is_some()));
+    by_morning.then(read).flatten()
+}
+
+fn flips(was: &[Criterion], is: &[Criterion], entries: &[EntryId]) -> Vec<Flip> {
+    let rules: BTreeSet<Rule> = was.iter().chain(is).map(|criterion| criterion.rule).collect();
+    let flips = rules.into_iter().filter_map(|rule| {
+        let of = |all: &'_ [Criterion]| all.iter().position(|criterion| criterion.rule == rule);
+        let (was, is) = (of(was).map(|at| &was[at]), of(is).map(|at| &is[at]));
+        let met = |criterion: Option<&Criterion>| criterion.and_then(|criterion| criterion.met);
+        let blocks = |criterion: Option<&Criterion>| criterion.is_some_and(|criterion| criterion.blocks);
+        if met(was) == met(is) && blocks(was) == blocks(is) {
             return None;
         }
-        let about = [Subject::Tray(tray.clone()), Subject::Bed(bed.clone())];
-        let flips = match (was, is) {
-            (Some(was), Some(is)) => news.flips(&was.criteria, &is.criteria, &about),
-            (None, _) | (_, None) => Vec::new(),
-        };
-        let turned = Turned::Pair { tray, bed, was: was.map(|pair| pair.fits), is: is.map(|pair| pair.fits) };
-        Some(change(news, turned, flips, &about))
+        let cause =
+            if entries.is_empty() { Cause::Passed(passage(rule, met(is))) } else { Cause::Entries(entries.to_vec()) };
+        Some(Flip {
+            rule,
+            was: met(was),
+            is: met(is),
+            blocked: blocks(was),
+            blocks: blocks(is),
+            cause,
+            source: is.or(was).map(|criterion| criterion.source.clone()).unwrap_or_default(),
+        })
     });
-    changed.collect()
+    flips.collect()
+}
+
+/// What days alone change in a question.
+fn passage(rule: Rule, met: Option<bool>) -> Passage {
+    match rule {
+        Rule::DaysSinceSowing => Passage::OldEnough,
+        Rule::DaysInContainer => Passage::HoldingTime,
+        Rule::GoodUntil => Passage::LastDay,
+        Rule::Hardening | Rule::ExposureStep => Passage::Hardened,
+        Rule::Flush => Passage::LeavesHardened,
+        Rule::Held | Rule::Treated => Passage::HoldEnded,
+        Rule::LightNow | Rule::LightComing | Rule::Soil => Passage::ReadingOld,
+        Rule::Cleared | Rule::Holes | Rule::Weeded | Rule::Mulched | Rule::Fenced => Passage::WorkOld,
+        Rule::Season if met == Some(true) => Passage::RainsBegan,
+        Rule::Season => Passage::Rains,
+        Rule::Water if met.is_none() => Passage::RainUnknown,
+        Rule::Water => Passage::RainOld,
+        Rule::Height | Rule::Collar | Rule::Leaves | Rule::Plug | Rule::Living | Rule::Load | Rule::OpenPositions => {
+            Passage::Time
+        }
+    }
 }

@@ -21,5 +21,6 @@ pub(crate) mod written;
 pub use changes::{Change, changes};
 pub use draw::{Fold, draw_picture};
 pub use ledger::{Ledger, View};
+pub use pair::{SharedOffer, shared_offers};
 pub use picture::Picture;
 pub use round::{Round, round};

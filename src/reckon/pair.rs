@@ -1,5 +1,6 @@
 //! Every tray with living plants against every bed whose plan names its species.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::picture::{BedPicture, BedSpecies, PairPicture, Picture, Rule, TrayPicture};
@@ -8,6 +9,7 @@ use super::tray::exposure;
 use super::tray::light::LastLight;
 use super::tray::size::whole_plants;
 use super::tray::{is_bare, last_light_of};
+use crate::base::{BedName, SpeciesKey, TrayCode};
 
 /// All pairs: fits first, those in the light before others, then by tray and bed.
 pub(super) fn pairs(picture: &Picture, places: &Places) -> Vec<Arc<PairPicture>> {
@@ -23,6 +25,61 @@ pub(super) fn pairs(picture: &Picture, places: &Places) -> Vec<Arc<PairPicture>>
     }
     all.sort_by(|(a_dark, a), (b_dark, b)| (!a.fits, a_dark, &a.tray, &a.bed).cmp(&(!b.fits, b_dark, &b.tray, &b.bed)));
     all.into_iter().map(|(_, pair)| pair).collect()
+}
+
+/// Plants or places that several rows of the main answer count more than once.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum SharedOffer {
+    /// A tray's plants are offered to several beds, more in all than it has.
+    Tray {
+        /// The tray.
+        tray: TrayCode,
+        /// Plants it can give in all.
+        plants: u32,
+        /// The beds.
+        beds: Vec<BedName>,
+    },
+    /// A bed's places for a species are offered to several trays, fewer in all than they bring.
+    Bed {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Places it has in all.
+        places: u32,
+        /// The trays.
+        trays: Vec<TrayCode>,
+    },
+}
+
+/// What the pairs that fit count more than once: trays first, then beds.
+pub fn shared_offers(picture: &Picture) -> Vec<SharedOffer> {
+    let mut of_tray: BTreeMap<&TrayCode, Vec<&PairPicture>> = BTreeMap::new();
+    let mut of_bed: BTreeMap<(&BedName, &SpeciesKey), Vec<&PairPicture>> = BTreeMap::new();
+    for pair in picture.pairs.iter().filter(|pair| pair.fits) {
+        of_tray.entry(&pair.tray).or_default().push(pair);
+        if let Some(species) = picture.trays.get(&pair.tray).and_then(|tray| tray.species.as_ref()) {
+            of_bed.entry((&pair.bed, species)).or_default().push(pair);
+        }
+    }
+    let offered = |pairs: &[&PairPicture]| pairs.iter().map(|pair| u64::from(pair.plants)).sum::<u64>();
+    let mut all = Vec::new();
+    for (code, pairs) in of_tray {
+        let plants = picture.trays.get(code).map_or(0, |tray| whole_plants(tray.plantable.likely));
+        if pairs.len() > 1 && offered(&pairs) > u64::from(plants) {
+            let beds = pairs.iter().map(|pair| pair.bed.clone()).collect();
+            all.push(SharedOffer::Tray { tray: code.clone(), plants, beds });
+        }
+    }
+    for ((bed, species), pairs) in of_bed {
+        let lines = picture.beds.get(bed).into_iter().flat_map(|bed| &bed.species);
+        let places = lines.filter(|line| line.species == *species).map(|line| line.open_positions).max().unwrap_or(0);
+        if pairs.len() > 1 && offered(&pairs) > u64::from(places) {
+            let trays = pairs.iter().map(|pair| pair.tray.clone()).collect();
+            all.push(SharedOffer::Bed { bed: bed.clone(), species: species.clone(), places, trays });
+        }
+    }
+    all
 }
 
 fn pair(tray: &TrayPicture, last_light: Option<&LastLight>, bed: &BedPicture, line: &BedSpecies) -> PairPicture {

@@ -22,6 +22,7 @@ fn every_key() -> Vec<Key> {
         page::READY_KEYS,
         page::SPECIES_KEYS,
         round::TASK_KEYS,
+        round::UNTIL_KEYS,
         round::ROUND_REASON_KEYS,
         round::SIGN_KEYS,
         round::CHANGE_KEYS,

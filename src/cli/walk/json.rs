@@ -7,6 +7,7 @@ use crate::cli::criterion_json::{measure_json, number};
 use crate::cli::ready_json::VERSION;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
+use crate::reckon::round::intervals::work;
 use crate::reckon::round::{Round, Stop, Where};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
@@ -20,6 +21,8 @@ pub fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> Value {
         "looking": picture.looking,
         "minutes": number(round.minutes),
         "minutes_allowed": number(round.minutes_allowed),
+        "minutes_of": "looking",
+        "work_minutes": number(round.work_minutes),
         "stops": all(&round.stops),
         "can_wait": all(&round.can_wait),
     })
@@ -41,13 +44,21 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
         "sign": stop.tray_sign,
         "place_sign": stop.place_sign,
         "why": wording.round_reason(&stop.why, on),
+        "due_on": stop.due.map(|due| due.on),
         "until": stop.until,
+        "until_for": stop.until_for,
+        "until_source": stop.until_for.map(|what| what.source()),
+        "until_text": wording.until_words(stop, on),
+        "overdue": stop.is_overdue(picture.day),
         "at_stake": {
             "what": stop.at_stake.what,
             "plants": number(stop.at_stake.plants),
             "within_days": stop.at_stake.within_days,
         },
+        "lost": wording.lost_without_stop(stop),
         "minutes": number(stop.minutes),
+        "work_minutes": stop.work_minutes.map(number),
+        "work_source": stop.work_minutes.map(|_| work::SOURCE),
         "last": stop.last.as_ref().map(|last| {
             let mut figure = measure_json(FIGURES_OF, &last.figure, wording);
             figure["day"] = json!(last.day);

@@ -8,7 +8,7 @@ use crate::cli::ready_text::page_top;
 use crate::cli::sheet::{Ink, Sheet};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{Measure, Picture};
-use crate::reckon::round::{Round, Stop, Task, Where};
+use crate::reckon::round::{Round, RoundReason, Stop, Task, Where};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 
@@ -30,6 +30,20 @@ pub fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usi
     page.sheet.finish()
 }
 
+/// Ground work of one bed that is for one tray and to be done by one day.
+fn is_same_work(a: &Stop, b: &Stop) -> bool {
+    let tray = |stop: &Stop| {
+        let RoundReason::WorkMissing { tray, .. } = &stop.why else { return None };
+        Some(tray.as_ref().map(|tray| tray.tray.clone()))
+    };
+    tray(a).is_some() && tray(a) == tray(b) && a.subject == b.subject && a.until == b.until
+}
+
+/// Whether a tray is ready and the places it fits are taken by trays that can wait less.
+fn has_no_place(stop: &Stop) -> bool {
+    matches!(&stop.why, RoundReason::Fits { beds, .. } if beds.iter().all(|to| to.after_others == 0))
+}
+
 struct WalkPage<'a> {
     picture: &'a Picture,
     wording: &'a Wording,
@@ -47,6 +61,12 @@ impl WalkPage<'_> {
         let minutes = wording.number(round.minutes.ceil(), 0);
         let allowed = wording.number(round.minutes_allowed, 0);
         self.sheet.heading(&wording.round_heading(round.stops.len() as i64, minutes, allowed));
+        let said = if round.work_minutes > 0.0 {
+            wording.work_heading(wording.number(round.minutes_allowed, 0), wording.work_time(round.work_minutes))
+        } else {
+            wording.work_heading_none(wording.number(round.minutes_allowed, 0))
+        };
+        self.sheet.paragraph(&said, Ink::Plain);
         if round.stops.iter().any(|stop| stop.marked) {
             self.sheet.paragraph(&wording.round_mark_means(), Ink::Plain);
         }
@@ -55,12 +75,13 @@ impl WalkPage<'_> {
     /// The stops under the places they are at.
     fn stops(&mut self, stops: &[Stop]) {
         let mut here: Option<&Stop> = None;
-        for stop in stops {
+        for together in stops.chunk_by(is_same_work) {
+            let [stop, others @ ..] = together else { continue };
             if here.is_none_or(|before| before.at != stop.at || before.order.leg != stop.order.leg) {
                 self.place(stop);
             }
             here = Some(stop);
-            self.stop(stop);
+            if others.is_empty() { self.stop(stop) } else { self.work(together) }
         }
     }
 
@@ -88,6 +109,34 @@ impl WalkPage<'_> {
         if !figures.is_empty() {
             self.sheet.indented(INDENT, &figures.join("; "), Ink::Plain);
         }
+    }
+
+    /// Several kinds of ground work of one bed for one tray, as one stop.
+    fn work(&mut self, together: &[Stop]) {
+        let wording = self.wording;
+        let on = RoundOn { day: self.picture.day, species: &self.picture.site.species };
+        let mut parts = Vec::new();
+        let mut tray = None;
+        for stop in together {
+            if let RoundReason::WorkMissing { done_on, tray: coming, .. } = &stop.why {
+                parts.push(wording.work_part(wording.task_name(stop.task), wording.work_done(*done_on, on)));
+                tray = tray.or(coming.as_ref());
+            }
+        }
+        parts.extend(tray.map(|tray| wording.for_tray(tray, on)));
+        let marked = together.iter().any(|stop| stop.marked);
+        let (mark, ink) = if marked { ("! ", Ink::Danger) } else { ("- ", Ink::Plain) };
+        self.sheet.hanging(mark, ink, &parts.join("; "), Ink::Plain);
+        let most = together.iter().max_by(|a, b| a.at_stake.plants.total_cmp(&b.at_stake.plants));
+        let Some(most) = most else { return };
+        let all: f64 = together.iter().map(|stop| stop.work_minutes.unwrap_or(stop.minutes)).sum();
+        let said = [wording.until_words(most, on), wording.lost_without_stop(most), self.work_of(Some(all))];
+        let said: Vec<String> = said.into_iter().filter(|said| !said.is_empty()).collect();
+        self.sheet.indented(INDENT, &said.join("; "), Ink::Plain);
+    }
+
+    fn work_of(&self, minutes: Option<f64>) -> String {
+        minutes.map(|minutes| self.wording.work_takes(self.wording.work_time(minutes))).unwrap_or_default()
     }
 
     /// The task and its tray, lot or place; at a bed the heading says the bed.
@@ -133,9 +182,10 @@ impl WalkPage<'_> {
             let is_good = stop.task == Task::GoOut;
             if is_good { wording.round_expect_good(said) } else { wording.round_expect(said) }
         });
-        let until = stop.until.map(|day| wording.round_until(wording.day_beside(day, self.picture.day)));
-        let lost = wording.lost_without(stop.at_stake);
-        [last, expect, until, lost].into_iter().flatten().collect()
+        let on = RoundOn { day: self.picture.day, species: &self.picture.site.species };
+        let (until, lost) = (wording.until_words(stop, on), wording.lost_without_stop(stop));
+        let work = Some(self.work_of(stop.work_minutes)).filter(|work| !work.is_empty());
+        [last, expect, Some(until), Some(lost), work].into_iter().flatten().collect()
     }
 
     fn figure(&self, stop: &Stop, figure: &Measure) -> String {
@@ -161,12 +211,14 @@ impl WalkPage<'_> {
     fn rest(&mut self, round: &Round) {
         let wording = self.wording;
         if !round.can_wait.is_empty() {
-            let mut counted: BTreeMap<Task, usize> = BTreeMap::new();
-            round.can_wait.iter().for_each(|stop| *counted.entry(stop.task).or_default() += 1);
-            let mut counted: Vec<(Task, usize)> = counted.into_iter().collect();
-            counted.sort_by_key(|(task, number)| (std::cmp::Reverse(*number), *task));
-            let list: Vec<String> =
-                counted.into_iter().map(|(task, number)| wording.tasks_counted(task, number)).collect();
+            let mut counted: BTreeMap<(Task, bool), usize> = BTreeMap::new();
+            round.can_wait.iter().for_each(|stop| *counted.entry((stop.task, has_no_place(stop))).or_default() += 1);
+            let mut counted: Vec<((Task, bool), usize)> = counted.into_iter().collect();
+            counted.sort_by_key(|(kind, number)| (std::cmp::Reverse(*number), *kind));
+            let said = |((task, no_place), number): ((Task, bool), usize)| {
+                if no_place { wording.tasks_no_place(number as i64) } else { wording.tasks_counted(task, number) }
+            };
+            let list: Vec<String> = counted.into_iter().map(said).collect();
             self.sheet.gap();
             let said = wording.round_can_wait(round.can_wait.len() as i64, list.join(", "));
             self.sheet.paragraph(&said, Ink::Plain);

@@ -76,6 +76,12 @@ pub fn rains_on(site: &Site, day: Day) -> Option<(EntryId, Spell)> {
     holding.max_by_key(|spell| spell.last_safe).map(|spell| (entry.clone(), spell))
 }
 
+/// The first rains, running or to come, in which a tray that is ready on a day can still be planted safely.
+pub fn safe_rains_from(site: &Site, day: Day) -> Option<Spell> {
+    let (_, season) = site.season.entry_on(day)?;
+    occurrences(season, day).into_iter().filter(|spell| spell.last_safe >= day).min_by_key(|spell| spell.last_safe)
+}
+
 /// Whether enough of the rains is left. Not known where no rains are described; then it does not block.
 pub fn criterion(site: &Site, day: Day) -> Criterion {
     let described = site.season.entry_on(day).filter(|(_, season)| !occurrences(season, day).is_empty());

@@ -1,5 +1,6 @@
 //! Counts due, sowings to stop waiting for, and seedlings to prick out.
 
+use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
@@ -47,11 +48,18 @@ fn count(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let mut stop = walk
         .tray_stop(tray, Task::Count, why)
         .risking(Stake::Seedlings, plants, within_days)
-        .taking(minutes::AT_TRAY + standing / minutes::COUNTED_IN_A_MINUTE, COUNT_SOURCE);
+        .taking(minutes::AT_TRAY + standing / minutes::COUNTED_IN_A_MINUTE, COUNT_SOURCE)
+        .due_by_interval(count_due(walk, tray, last, every_days), every_days);
     stop.last = last.map(|day| LastLook { day, figure: Measure::Plants(Range::exact(standing)) });
     stop.expect = Some(Measure::Plants(if emerging { coming_up(walk, tray, last) } else { tray.standing_range }));
     stop.entries.extend(story.counts.last().map(|look| look.entry.clone()));
     Some(stop)
+}
+
+/// The day a count fell due: its interval after the last; of a tray never counted the first day of emergence.
+fn count_due(walk: &Walk<'_>, tray: &TrayPicture, last: Option<Day>, every_days: i32) -> Day {
+    let due = last.map(|last| last.plus(every_days));
+    due.or_else(|| first_emergence(walk, tray)).unwrap_or_else(|| walk.began_on(tray)).min(walk.day())
 }
 
 /// What was seen last where a tray is sick: a pest or sickness written, or plants gone that nothing explains.
@@ -156,7 +164,11 @@ pub(super) fn stop_waiting(walk: &Walk<'_>) -> Vec<Stop> {
             emerged: up,
             sown: u32::try_from(story.accounts.sown).unwrap_or(u32::MAX),
         };
-        let mut stop = walk.tray_stop(tray, Task::StopWaiting, why).taking(minutes::LOOK, STOP_WAITING_SOURCE);
+        let mut stop = walk
+            .tray_stop(tray, Task::StopWaiting, why)
+            .taking(minutes::LOOK, STOP_WAITING_SOURCE)
+            .due(last_day.plus(1), STOP_WAITING_ASKED_DAYS)
+            .until(Some(last_day.plus(STOP_WAITING_ASKED_DAYS)), UntilFor::Window);
         stop.last = story
             .counts
             .last()
@@ -189,8 +201,10 @@ pub(super) fn prick_out(walk: &Walk<'_>) -> Vec<Stop> {
         let mut stop = walk
             .tray_stop(tray, Task::PrickOut, why)
             .risking(Stake::Seedlings, f64::from(tray.standing) * LATE_PRICKING_LOSS, left)
-            .taking(minutes::LOOK, PRICK_OUT_SOURCE);
-        stop.until = Some(until);
+            .taking(minutes::LOOK, PRICK_OUT_SOURCE)
+            .working(f64::from(tray.standing) * work::PRICK_OUT)
+            .due(sown.plus(from_days), PRICK_OUT_WINDOW_DAYS)
+            .until(Some(until), UntilFor::Roots);
         stop.last = tray
             .counted_on
             .map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });

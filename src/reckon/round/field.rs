@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
@@ -41,7 +42,9 @@ fn rings(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let mut stop = walk
         .bed_stop(bed, Task::Weed, RoundReason::RingWeeding { days_since, plants })
         .risking(Stake::Planted, f64::from(plants) * GRASS_LOSS, RINGS_EVERY_DAYS)
-        .taking(minutes::BED, RINGS_SOURCE);
+        .taking(minutes::BED, RINGS_SOURCE)
+        .working(f64::from(plants) * work::RING)
+        .due_by_interval(since.plus(RINGS_EVERY_DAYS), RINGS_EVERY_DAYS);
     stop.last = weeded.map(|work| LastLook { day: work.day, figure: Measure::Work(GroundTask::Weeded) });
     stop.entries = cohorts.iter().map(|cohort| cohort.entry.clone()).collect();
     stop.entries.extend(weeded.map(|work| work.entry.clone()));
@@ -61,7 +64,8 @@ fn nurses(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let mut stop = walk
         .bed_stop(bed, Task::CountNurses, RoundReason::NursesNotCounted { days_since, alive })
         .risking(Stake::Planted, f64::from(under) * NURSE_GAP_LOSS, NURSES_EVERY_DAYS)
-        .taking(minutes::BED + f64::from(alive) / minutes::BED_COUNTED_IN_A_MINUTE, NURSES_SOURCE);
+        .taking(minutes::BED + f64::from(alive) / minutes::BED_COUNTED_IN_A_MINUTE, NURSES_SOURCE)
+        .due_by_interval(oldest.plus(NURSES_EVERY_DAYS), NURSES_EVERY_DAYS);
     stop.last = Some(LastLook { day: oldest, figure: Measure::Plants(Range::exact(f64::from(alive))) });
     stop.expect = Some(Measure::Plants(Range::new(0.0, f64::from(alive), f64::from(alive))));
     stop.entries = living().map(|nurse| nurse.entry.clone()).collect();
@@ -117,7 +121,8 @@ fn survival(walk: &Walk<'_>, bed: &BedPicture, on: Day, species: SpeciesKey, pla
         .taking(minutes::BED + f64::from(living) / minutes::BED_COUNTED_IN_A_MINUTE, SURVIVAL_SOURCE);
     let code = walk.profile(Some(&species)).map_or(species.as_str(), |profile| profile.code.as_str());
     stop.id = format!("{} {code} {on} {months}", stop.id);
-    stop.until = Some(until);
+    let from = at(months, SURVIVAL_FROM_SHARE);
+    stop = stop.due(from, until.days_since(from)).until(Some(until), UntilFor::Window);
     let last = planting.counted.iter().max().copied().unwrap_or(on);
     stop.last = Some(LastLook { day: last, figure: Measure::Plants(Range::exact(f64::from(living))) });
     let least = f64::from(living) * (1.0 - REFILL_SHARE);

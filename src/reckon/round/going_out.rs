@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
+use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task, ToBed};
 use super::walk::{Walk, asked, days_until};
 use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
-use crate::reckon::picture::{Measure, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::picture::{Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::tray::is_bare;
 
 /// The trays that fit a bed today, each with its beds, best first. Room is given first to the tray that can wait least.
@@ -43,6 +44,18 @@ pub(super) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
     going
 }
 
+/// The last day on which a tray goes out well, and what ends then: the safe rains of a bed that it fits, or its own time.
+pub fn go_by(tray: &TrayPicture, pair: Option<&PairPicture>, day: Day) -> Option<(Day, UntilFor)> {
+    let season = pair.and_then(|pair| asked(&pair.criteria, Rule::Season));
+    let safe = season
+        .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None })
+        .map(|last| (last, UntilFor::Rains));
+    let too_old = if is_bare(&tray.story) { UntilFor::LastDay } else { UntilFor::Container };
+    // A plug that holds can carry a tray past its clock: then today is the day.
+    let own = tray.best_before.map(|last| (last.max(day), too_old));
+    [own, safe].into_iter().flatten().min_by_key(|(last, _)| *last)
+}
+
 fn plantable(tray: &TrayPicture) -> u32 {
     (tray.plantable.likely + 1e-9).floor().clamp(0.0, f64::from(u32::MAX)) as u32
 }
@@ -53,18 +66,18 @@ pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
     let all = walk.going.iter().filter_map(|(code, beds)| {
         let tray = walk.picture.trays.get(code)?;
         let best = walk.picture.pair(code, &beds.first()?.bed)?;
-        let safe = asked(&best.criteria, Rule::Season)
-            .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None });
-        // A plug that holds can carry a tray past its clock: then today is the day.
-        let until = [tray.best_before.map(|last| last.max(day)), safe].into_iter().flatten().min();
+        let end = go_by(tray, Some(best), day);
+        let until = end.map(|(last, _)| last);
         let planted = walk.going_out(tray);
         let stays = tray.standing.saturating_sub(plantable(tray));
-        let why = RoundReason::Fits { beds: beds.clone(), stays };
+        let no_place = plantable(tray).saturating_sub(planted);
+        let why = RoundReason::Fits { beds: beds.clone(), stays, no_place };
         let mut stop = walk
             .tray_stop(tray, Task::GoOut, why)
             .risking(Stake::Planting, f64::from(planted), days_until(day, until))
-            .taking(minutes::GO_OUT, GO_OUT_SOURCE);
-        stop.until = until;
+            .taking(minutes::GO_OUT, GO_OUT_SOURCE)
+            .working(f64::from(planted) * work::PLANT_OUT)
+            .until(until, end.map_or(UntilFor::Rains, |(_, what)| what));
         stop.last = tray
             .counted_on
             .map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
@@ -98,8 +111,10 @@ pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
         let mut stop = walk
             .tray_stop(tray, task, why)
             .risking(Stake::Planting, plants, days_left + 1)
-            .taking(minutes::LOOK, LAST_DAY_SOURCE);
-        stop.until = Some(until).filter(|_| days_left >= 0);
+            .taking(minutes::LOOK, LAST_DAY_SOURCE)
+            .working(f64::from(tray.standing) * if days_left < 0 { work::SORT } else { work::HEEL_IN })
+            .due(until.plus(-LAST_DAY_NOTICE_DAYS), LAST_DAY_NOTICE_DAYS)
+            .until(Some(until), UntilFor::LastDay);
         stop.entries = asked(&tray.criteria, Rule::GoodUntil).map(|asked| asked.entries.clone()).unwrap_or_default();
         Some(stop)
     })

@@ -1,18 +1,27 @@
 //! Beds before planting: ground work, light and soil where a tray is coming.
 
+use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{ForTray, LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of, asked, days_until};
 use crate::base::Day;
 use crate::nursery::entry::types::GroundTask;
+use crate::reckon::bed::ground_work::{
+    CLEARED_LASTS_DAYS, FENCED_LASTS_DAYS, HOLES_LAST_DAYS, MULCHED_LASTS_DAYS, WEEDED_LASTS_DAYS,
+};
+use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 use crate::reckon::bed::season;
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Measure, Rule};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Measure, Rule, TrayPicture};
 
-/// A tray a bed is made ready for, the day it could be planted, and what it brings.
+/// A tray a bed is made ready for, the day it could be planted, and what it and the others bring.
 struct Coming {
     tray: ForTray,
     plant_on: Day,
+    /// The first day it could have been planted: old enough, and the rains had begun.
+    first_on: Day,
     plants: f64,
+    /// Goes to this bed today, stays, or goes elsewhere: in this order a bed is made ready for them.
+    turn: u8,
 }
 
 /// What beds need before the trays that come for them.
@@ -29,28 +38,45 @@ pub(super) fn ground(walk: &Walk<'_>) -> Vec<Stop> {
     stops
 }
 
-/// The first tray that comes for a species within so many days, planted in the rains.
+/// The first tray that comes for a species within so many days, planted in the rains, with the plants of all that come.
 fn coming(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies, within_days: i32) -> Option<Coming> {
-    let day = walk.day();
-    let all = walk.living_trays().filter(|tray| tray.species.as_ref() == Some(&line.species)).filter_map(|tray| {
-        let ready_from = walk.comes_ready(tray)?;
-        let rains = season::criterion(&walk.picture.site, ready_from);
-        let plant_on = if rains.met == Some(false) { rains.expected? } else { ready_from };
-        // What goes out elsewhere today does not wait for this bed.
-        let goes = walk.goes_out(tray);
-        let to = walk.going.get(&tray.code).into_iter().flatten();
-        let elsewhere = all_of(to.filter(|to| to.bed != bed.name).map(|to| to.after_others));
-        let left = tray.standing.saturating_sub(elsewhere);
-        let plants = f64::from(left.min(line.open_positions));
-        let tray = ForTray { tray: tray.code.clone(), species: line.species.clone(), ready_from };
-        let due = left > 0 && plant_on.days_since(day) <= within_days;
-        due.then_some((goes, Coming { tray, plant_on, plants }))
-    });
-    // A tray that stays here today before one that goes elsewhere, then the larger.
-    let first = all.min_by(|(a_goes, a), (b_goes, b)| {
-        (a.plant_on, a_goes).cmp(&(b.plant_on, b_goes)).then_with(|| b.plants.total_cmp(&a.plants))
-    });
-    first.map(|(_, coming)| coming)
+    let trays = walk.living_trays().filter(|tray| tray.species.as_ref() == Some(&line.species));
+    let mut all: Vec<Coming> = trays
+        .filter_map(|tray| one_coming(walk, bed, line, tray))
+        .filter(|coming| coming.plant_on.days_since(walk.day()) <= within_days)
+        .collect();
+    all.sort_by(first_then_larger);
+    let brought: f64 = all.iter().map(|coming| coming.plants).sum();
+    let others = all.len().saturating_sub(1);
+    let mut first = all.into_iter().next()?;
+    first.plants = brought.min(f64::from(line.open_positions));
+    first.tray.others = u32::try_from(others).unwrap_or(u32::MAX);
+    Some(first)
+}
+
+fn first_then_larger(a: &Coming, b: &Coming) -> std::cmp::Ordering {
+    (a.plant_on, a.turn).cmp(&(b.plant_on, b.turn)).then_with(|| b.plants.total_cmp(&a.plants))
+}
+
+fn one_coming(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies, tray: &TrayPicture) -> Option<Coming> {
+    let ready_from = walk.comes_ready(tray)?;
+    let site = &walk.picture.site;
+    let rains = season::criterion(site, ready_from);
+    let plant_on = if rains.met == Some(false) { rains.expected? } else { ready_from };
+    let began = season::rains_on(site, plant_on).map(|(_, rains)| rains.from);
+    let old_enough = walk.old_enough_on(tray).unwrap_or(plant_on).max(walk.began_on(tray)).min(plant_on);
+    let first_on = began.map_or(old_enough, |from| from.max(old_enough));
+    // What goes out elsewhere today does not wait for this bed.
+    let to = || walk.going.get(&tray.code).into_iter().flatten();
+    let here = all_of(to().filter(|to| to.bed == bed.name).map(|to| to.after_others));
+    let elsewhere = all_of(to().filter(|to| to.bed != bed.name).map(|to| to.after_others));
+    let left = tray.standing.saturating_sub(elsewhere);
+    let turn = if here > 0 { 0 } else { 1 + u8::from(elsewhere > 0) };
+    let goes_today = here > 0;
+    let for_tray =
+        ForTray { tray: tray.code.clone(), species: line.species.clone(), ready_from, goes_today, others: 0 };
+    let plants = f64::from(left.min(line.open_positions));
+    (left > 0).then_some(Coming { tray: for_tray, plant_on, first_on, plants, turn })
 }
 
 /// Lines of a plan with room whose light does not speak against planting now.
@@ -65,8 +91,18 @@ fn lit(line: &&BedSpecies) -> bool {
 }
 
 fn first_coming(walk: &Walk<'_>, bed: &BedPicture, within_days: i32) -> Option<Coming> {
-    let all = plantable_lines(bed).filter(lit).filter_map(|line| coming(walk, bed, line, within_days));
-    all.min_by_key(|coming| coming.plant_on)
+    first_of(plantable_lines(bed).filter(lit).filter_map(|line| coming(walk, bed, line, within_days)).collect())
+}
+
+/// The first of several lines of a bed, with the plants and the trays of all of them.
+fn first_of(mut all: Vec<Coming>) -> Option<Coming> {
+    all.sort_by(first_then_larger);
+    let plants = all.iter().map(|coming| coming.plants).sum();
+    let others = all_of(all.iter().skip(1).map(|coming| coming.tray.others.saturating_add(1)));
+    let mut first = all.into_iter().next()?;
+    first.plants = plants;
+    first.tray.others = first.tray.others.saturating_add(others);
+    Some(first)
 }
 
 /// The kinds of work that come before planting: the question, the task, and how many days ahead it is due.
@@ -87,15 +123,51 @@ fn work(walk: &Walk<'_>, bed: &BedPicture) -> Vec<Stop> {
         // Mulch and the like only advise: without them few are lost.
         let plants = if blocks { coming.plants } else { coming.plants * GRASS_LOSS };
         let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray: Some(coming.tray.clone()) };
-        let mut stop =
-            walk.bed_stop(bed, task, why).risking(Stake::Planting, plants, within).taking(minutes::BED, GROUND_SOURCE);
-        stop.until = last_safe(walk, &coming);
+        let lapsed = done_on(asked).map(|done| done.plus(lasts_days(work) + 1));
+        let due = coming.first_on.plus(-ahead_days);
+        let mut stop = walk
+            .bed_stop(bed, task, why)
+            .risking(Stake::Planting, plants, within)
+            .taking(minutes::BED, GROUND_SOURCE)
+            .working(work_minutes(work, bed, coming.plants))
+            .due(lapsed.map_or(due, |lapsed| lapsed.max(due)).min(walk.day()), ahead_days);
+        stop = until_rains(walk, stop, &coming);
         stop.last = done_on(asked).map(|day| LastLook { day, figure: Measure::Work(work) });
         stop.entries = asked.entries.clone();
         stops.push(stop);
     }
     stops.extend(fence(walk, bed));
     stops
+}
+
+/// A bed waits for the last safe day of the rains of its tray; where no rains are described, for the tray.
+fn until_rains(walk: &Walk<'_>, stop: Stop, coming: &Coming) -> Stop {
+    match last_safe(walk, coming) {
+        Some(last) => stop.until(Some(last), UntilFor::Rains),
+        None => stop.until(Some(coming.plant_on), UntilFor::Waits),
+    }
+}
+
+/// Minutes of ground work: by the square metre, the place to plant, or the metre.
+fn work_minutes(kind: GroundTask, bed: &BedPicture, plants: f64) -> f64 {
+    match kind {
+        GroundTask::Cleared => bed.length_m * bed.width_m * work::CLEAR_M2,
+        GroundTask::Holes => plants * work::HOLE,
+        GroundTask::Weeded => plants * work::RING,
+        GroundTask::Mulched => plants * work::MULCH,
+        GroundTask::Fenced => 2.0 * (bed.length_m + bed.width_m) * work::FENCE_M,
+    }
+}
+
+/// Days for which ground work is good.
+fn lasts_days(kind: GroundTask) -> i32 {
+    match kind {
+        GroundTask::Cleared => CLEARED_LASTS_DAYS,
+        GroundTask::Holes => HOLES_LAST_DAYS,
+        GroundTask::Weeded => WEEDED_LASTS_DAYS,
+        GroundTask::Mulched => MULCHED_LASTS_DAYS,
+        GroundTask::Fenced => FENCED_LASTS_DAYS,
+    }
 }
 
 /// A fence is asked about only in a field where a bed is or was fenced, and where young plants live or are coming.
@@ -106,18 +178,32 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     }
     let asked = unmet(bed, Rule::Fenced)?;
     let young = bed.story.cohorts.iter().filter(|cohort| walk.day().days_since(cohort.day) <= FENCE_UNTIL_DAYS);
-    let living = all_of(young.map(|cohort| cohort.living));
+    let young: Vec<_> = young.filter(|cohort| cohort.living > 0).collect();
+    let living = all_of(young.iter().map(|cohort| cohort.living));
     let coming = first_coming(walk, bed, GROUND_AHEAD_DAYS);
     if living == 0 && coming.is_none() {
         return None;
     }
     let plants = f64::from(living) + coming.as_ref().map_or(0.0, |coming| coming.plants);
     let work = GroundTask::Fenced;
-    let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray: coming.map(|coming| coming.tray) };
-    let mut stop = walk
+    let tray = coming.as_ref().map(|coming| coming.tray.clone());
+    let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray };
+    let stop = walk
         .bed_stop(bed, Task::Fence, why)
         .risking(Stake::Planted, plants * UNSEEN_LOSS, NO_LAST_DAY_DAYS)
-        .taking(minutes::BED, GROUND_SOURCE);
+        .taking(minutes::BED, GROUND_SOURCE)
+        .working(work_minutes(work, bed, plants));
+    // Plants that stand there wait since the fence fell, or since they were planted.
+    let fell = done_on(asked).map(|done| done.plus(lasts_days(work)));
+    let stood = young.iter().map(|cohort| cohort.day).min().map(|day| fell.map_or(day, |fell| fell.max(day)));
+    let mut stop = match (stood, &coming) {
+        (Some(day), _) => stop.due(day, GROUND_AHEAD_DAYS).until(Some(day), UntilFor::Planted),
+        (None, Some(coming)) => {
+            let due = coming.first_on.plus(-GROUND_AHEAD_DAYS).min(walk.day());
+            until_rains(walk, stop.due(due, GROUND_AHEAD_DAYS), coming)
+        }
+        (None, None) => stop,
+    };
     stop.last = done_on(asked).map(|day| LastLook { day, figure: Measure::Work(work) });
     stop.entries = asked.entries.clone();
     Some(stop)
@@ -141,16 +227,18 @@ fn light(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     if bed.light_now.is_some() {
         return None;
     }
-    let all = plantable_lines(bed).filter_map(|line| coming(walk, bed, line, LOOK_AHEAD_DAYS));
-    let coming = all.min_by_key(|coming| coming.plant_on)?;
+    let coming = first_of(plantable_lines(bed).filter_map(|line| coming(walk, bed, line, LOOK_AHEAD_DAYS)).collect())?;
     let last = bed.story.light.iter().rfind(|look| look.day <= walk.day());
     let why = RoundReason::LightNotRead { last_read: last.map(|look| look.day), tray: coming.tray.clone() };
     let until = last_safe(walk, &coming);
+    let aged = last.map(|look| look.day.plus(READING_LASTS_DAYS));
+    let due = coming.first_on.plus(-LOOK_AHEAD_DAYS);
     let mut stop = walk
         .bed_stop(bed, Task::ReadLight, why)
         .risking(Stake::Planting, coming.plants * LOOK_OPENS * chance(bed), days_until(walk.day(), until))
-        .taking(minutes::LIGHT, LIGHT_SOURCE);
-    stop.until = until;
+        .taking(minutes::LIGHT, LIGHT_SOURCE)
+        .due(aged.map_or(due, |aged| aged.max(due)).min(walk.day()), READING_LASTS_DAYS);
+    stop = until_rains(walk, stop, &coming);
     stop.last = last.map(|look| LastLook { day: look.day, figure: Measure::Light(look.share) });
     let line = bed.species.iter().find(|line| line.species == coming.tray.species);
     let band = line.and_then(|line| asked(&line.criteria, Rule::LightNow));
@@ -175,8 +263,9 @@ fn soil(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let mut stop = walk
         .bed_stop(bed, Task::CheckSoil, why)
         .risking(Stake::Planting, coming.plants * LOOK_OPENS * chance(bed), days_until(walk.day(), until))
-        .taking(minutes::SOIL, SOIL_SOURCE);
-    stop.until = until;
+        .taking(minutes::SOIL, SOIL_SOURCE)
+        .due(coming.first_on.plus(-LOOK_AHEAD_DAYS).min(walk.day()), LOOK_AHEAD_DAYS);
+    stop = until_rains(walk, stop, &coming);
     stop.expect = soil.needed.clone();
     stop.last = bed.story.soil.iter().rfind(|look| look.day <= walk.day()).and_then(|look| {
         let mpa = look.resistance_mpa?;

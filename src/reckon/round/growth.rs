@@ -1,12 +1,14 @@
 //! Size and roots: potting on, culling, setting apart, samples and plugs.
 
 use super::counts::sick;
+use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, asked};
 use crate::base::Day;
 use crate::nursery::entry::types::Roots;
 use crate::nursery::species::Stem;
+use crate::reckon::bed::season;
 use crate::reckon::picture::{Basis, Measure, Rule, TrayPicture};
 use crate::reckon::stock::SampleLook;
 use crate::reckon::tray::size::{LOAD_PLANTS, last_sample};
@@ -45,6 +47,16 @@ fn days_to_least(walk: &Walk<'_>, tray: &TrayPicture) -> Option<i32> {
     Some(least - tray.age_days?)
 }
 
+/// The first day a tray could be planted, and what it waits for: its age, or the rains. None where its age is not known
+/// and it could be planted today.
+fn planting_from(walk: &Walk<'_>, tray: &TrayPicture) -> Option<(Day, UntilFor)> {
+    let day = walk.day();
+    let old_enough = walk.old_enough_on(tray).map(|on| (on.max(walk.began_on(tray)), UntilFor::Ready));
+    let could = old_enough.map_or(day, |(on, _)| on.max(day));
+    let rains = season::safe_rains_from(&walk.picture.site, could).filter(|rains| rains.from > could);
+    rains.map(|rains| (rains.from, UntilFor::RainsBegin)).or(old_enough)
+}
+
 fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met == Some(false))?;
     let holding = holding(walk, tray);
@@ -58,8 +70,14 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let mut stop = walk
         .tray_stop(tray, Task::PotOn, why)
         .risking(Stake::Seedlings, plants, OVERDUE_WITHIN_DAYS)
-        .taking(minutes::LOOK, POT_ON_SOURCE);
-    stop.until = tray.best_before_spread.map(|spread| spread.high).filter(|high| *high >= walk.day());
+        .taking(minutes::LOOK, POT_ON_SOURCE)
+        .working(f64::from(tray.standing) * work::POT_ON);
+    // Overdue from the end of its holding time, or from the day a plug showed that the roots circle.
+    let ended = holding.as_ref().map(|holding| holding.since.plus(holding.limit_days));
+    let seen = plug.as_ref().filter(|(_, roots, _)| *roots == Roots::Circling).map(|(day, ..)| *day);
+    if let Some(since) = ended.into_iter().chain(seen).filter(|since| *since <= walk.day()).min() {
+        stop = stop.due(since, OVERDUE_WITHIN_DAYS).until(Some(since.plus(OVERDUE_WITHIN_DAYS)), UntilFor::Roots);
+    }
     stop.last = plug.map(|(day, roots, _)| LastLook { day, figure: Measure::Roots(roots) });
     stop.entries = late.entries.clone();
     Some(stop)
@@ -93,7 +111,9 @@ fn lanky(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let mut stop = walk
         .tray_stop(tray, task, RoundReason::Lanky { sturdiness, limit })
         .risking(Stake::Seedlings, f64::from(tray.standing) * LANKY_LOSS, NO_LAST_DAY_DAYS)
-        .taking(minutes::LOOK, GRADING_SOURCE);
+        .taking(minutes::LOOK, GRADING_SOURCE)
+        .working(f64::from(tray.standing) * work::SORT)
+        .due_by_interval(sample.day, SAMPLE_OLD_DAYS);
     stop.last = sample_figure(walk, tray);
     stop.entries = vec![sample.entry.clone()];
     Some(stop)
@@ -119,7 +139,9 @@ fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     // What is too old for its size: a larger container, or out.
     let mut stop = walk
         .tray_stop(tray, Task::Cull, RoundReason::SampleFails { pass, of, rest })
-        .taking(minutes::LOOK, MEASURE_SOURCE);
+        .taking(minutes::LOOK, MEASURE_SOURCE)
+        .working(f64::from(tray.standing) * work::SORT)
+        .due_by_interval(sample.day, SAMPLE_OLD_DAYS);
     stop.last = sample_figure(walk, tray);
     stop.entries = vec![sample.entry.clone()];
     Some(stop)
@@ -129,7 +151,9 @@ fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let height = asked(&tray.criteria, Rule::Height)?;
     let to_least = days_to_least(walk, tray);
-    if to_least.is_some_and(|days| days > MEASURE_BEFORE_DAYS) {
+    let planting = planting_from(walk, tray);
+    let due_from = planting.map(|(from, _)| from.plus(-MEASURE_BEFORE_DAYS));
+    if due_from.is_some_and(|from| walk.day() < from) {
         return None;
     }
     let last = last_sample(&tray.story);
@@ -149,6 +173,18 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         .tray_stop(tray, Task::Measure, why)
         .risking(Stake::Planting, plants, NO_LAST_DAY_DAYS)
         .taking(minutes::AT_TRAY + minutes::MEASURE * share, MEASURE_SOURCE);
+    stop = match last {
+        Some(sample) => {
+            let again = sample.day.plus(SAMPLE_OLD_DAYS + 1);
+            stop.due_by_interval(due_from.map_or(again, |from| from.max(again)), SAMPLE_OLD_DAYS)
+        }
+        None => {
+            let came = walk.began_on(tray);
+            let (until, what) = planting.unwrap_or_else(|| (came.plus(SAMPLE_OLD_DAYS), UntilFor::Ready));
+            let due = until.plus(-MEASURE_BEFORE_DAYS).max(came).min(walk.day());
+            stop.due(due, SAMPLE_OLD_DAYS).until(Some(until), what)
+        }
+    };
     stop.last = sample_figure(walk, tray);
     stop.expect = height.needed.clone();
     stop.entries = last.map(|sample| sample.entry.clone()).into_iter().collect();
@@ -166,7 +202,9 @@ fn plug(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     }
     let near = |days: i32, before: i32| (days <= before).then_some(days);
     // From the least days on only a tray that is not overdue is asked, until it goes out.
-    let to_least = days_to_least(walk, tray).and_then(|days| near(days, PLUG_BEFORE_LEAST_DAYS));
+    let planting = planting_from(walk, tray);
+    let due_from = planting.map(|(from, _)| from.plus(-PLUG_BEFORE_LEAST_DAYS));
+    let to_least = days_to_least(walk, tray).filter(|_| due_from.is_none_or(|from| from <= day));
     let limit: Option<Day> = holding(walk, tray).map(|holding| holding.since.plus(holding.limit_days));
     let to_limit = limit.and_then(|limit| near(limit.days_since(day), PLUG_BEFORE_LIMIT_DAYS));
     if to_least.is_none() && to_limit.is_none() {
@@ -178,7 +216,23 @@ fn plug(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         .tray_stop(tray, Task::CheckPlug, why)
         .risking(Stake::Seedlings, f64::from(tray.standing) * UNSEEN_LOSS, within)
         .taking(minutes::AT_TRAY + minutes::PLUG, PLUG_SOURCE);
-    stop.until = limit.filter(|_| to_limit.is_some()).filter(|limit| *limit >= day);
+    let came = walk.began_on(tray);
+    stop = match (&last, limit.filter(|_| to_limit.is_some())) {
+        (_, Some(limit)) => {
+            let again = last.as_ref().map(|(on, ..)| on.plus(PLUG_EVERY_DAYS));
+            let due = limit.plus(-PLUG_BEFORE_LIMIT_DAYS);
+            stop.due(again.map_or(due, |again| again.max(due)), PLUG_EVERY_DAYS).until(Some(limit), UntilFor::Container)
+        }
+        (Some((on, ..)), None) => {
+            let again = on.plus(PLUG_EVERY_DAYS);
+            stop.due_by_interval(due_from.map_or(again, |from| from.max(again)), PLUG_EVERY_DAYS)
+        }
+        (None, None) => {
+            let (until, what) = planting.unwrap_or_else(|| (came.plus(PLUG_EVERY_DAYS), UntilFor::Ready));
+            let due = until.plus(-PLUG_BEFORE_LEAST_DAYS).max(came).min(day);
+            stop.due(due, PLUG_EVERY_DAYS).until(Some(until), what)
+        }
+    };
     stop.expect = Some(Measure::Roots(Roots::Holds));
     stop.entries = last.iter().map(|(_, _, entry)| entry.clone()).collect();
     stop.last = last.map(|(day, roots, _)| LastLook { day, figure: Measure::Roots(roots) });

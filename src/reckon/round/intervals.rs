@@ -4,6 +4,14 @@
 pub const WALK_MINUTES: f64 = 50.0;
 /// Stops marked as those that lose most. Ours.
 pub const MARKED_STOPS: usize = 3;
+/// A stop is late when so much of its own interval has passed since it fell due. Ours.
+pub const LATE_SHARE: f64 = 0.5;
+/// Share of the walk's minutes kept for what is late, whatever it loses. Ours.
+pub const LATE_MINUTES_SHARE: f64 = 0.25;
+/// Every so many days another kind of late stop has the first turn. Ours.
+pub const TURN_DAYS: i32 = 5;
+/// What is lost for each minute is compared in steps of so many times as much. Ours.
+pub const WORTH_STEP: f64 = 4.0;
 /// Days over which a loss without a last day is spread. Ours.
 pub const NO_LAST_DAY_DAYS: i32 = 30;
 
@@ -99,6 +107,8 @@ pub const PUT_BACK_RESTS_DAYS: i32 = 14;
 pub const UNHARDENED_LOSS: f64 = 0.3;
 /// Days within which a missed step is felt: one step. Ours.
 pub const STEP_WITHIN_DAYS: i32 = 14;
+/// For rains to come a step is due so many days before its last day. Ours.
+pub const BEFORE_RAINS_DAYS: i32 = 28;
 /// Source of the steps.
 pub const STEP_SOURCE: &str = "the species' hardening template; a step every 7-10 days, up to 1.3 times as bright fits and 1.6 is the most (ours)";
 
@@ -194,6 +204,34 @@ pub const SICK_WITHIN_DAYS: i32 = 7;
 pub const UNCOUNTED_LOSS: f64 = 0.04;
 /// Those four weeks.
 pub const UNCOUNTED_WITHIN_DAYS: i32 = 28;
+
+/// Minutes of the work itself, for one person. Ours, from common practice; no publication.
+pub mod work {
+    /// Carry and plant out one plant into a hole that is dug: 150-200 a day.
+    pub const PLANT_OUT: f64 = 3.0;
+    /// Prick out one seedling: 800-1,000 a day.
+    pub const PRICK_OUT: f64 = 0.5;
+    /// Fill a larger bag and pot one plant on: some 400 a day.
+    pub const POT_ON: f64 = 1.2;
+    /// Take one plant in hand: set it apart or throw it out.
+    pub const SORT: f64 = 0.1;
+    /// Heel in one plant with bare roots.
+    pub const HEEL_IN: f64 = 0.5;
+    /// Sow one seed into a filled bag.
+    pub const SOW: f64 = 0.1;
+    /// Clear a square metre.
+    pub const CLEAR_M2: f64 = 1.0;
+    /// Dig one hole: some 40 a day.
+    pub const HOLE: f64 = 12.0;
+    /// Weed one ring of 1.5 m.
+    pub const RING: f64 = 3.0;
+    /// Carry and lay the mulch of one plant.
+    pub const MULCH: f64 = 3.0;
+    /// A metre of fence.
+    pub const FENCE_M: f64 = 6.0;
+    /// Source of all of these.
+    pub const SOURCE: &str = "ours, from common practice: one person with hand tools";
+}
 
 /// Minutes on the walk, ours. A task that is work of the day takes only the minutes of looking.
 pub mod minutes {

@@ -2,6 +2,7 @@
 //! past or a coming day it is the round of that day's Picture.
 
 mod counts;
+pub mod deadline;
 mod field;
 mod going_out;
 mod ground;
@@ -12,14 +13,19 @@ mod steps;
 pub mod stop;
 mod walk;
 
-pub use stop::{AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, WalkOrder, Where};
+pub use deadline::{Due, UntilFor};
+pub use going_out::go_by;
+pub use stop::{
+    AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
+};
 
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::picture::Picture;
+use crate::base::Day;
 use crate::nursery::entry::subject::Subject;
-use intervals::{GAUGE_SOURCE, MARKED_STOPS, WALK_MINUTES};
+use intervals::{GAUGE_SOURCE, LATE_MINUTES_SHARE, MARKED_STOPS, TURN_DAYS, WALK_MINUTES, WORTH_STEP};
 use walk::Walk;
 
 /// The round of a day.
@@ -29,8 +35,10 @@ pub struct Round {
     pub stops: Vec<Stop>,
     /// What is due too and can wait, what loses most first.
     pub can_wait: Vec<Stop>,
-    /// Minutes that the stops take.
+    /// Minutes that the stops take: of looking and writing down. These are cut at the minutes allowed.
     pub minutes: f64,
+    /// Minutes of the work of the stops for one person, where it is more than looking; a part of the day, never cut.
+    pub work_minutes: f64,
     /// Minutes a walk may take.
     pub minutes_allowed: f64,
 }
@@ -40,10 +48,11 @@ pub fn round(picture: &Picture) -> Round {
     let mut due = due(picture);
     mark(&mut due);
     let minutes_allowed = minutes_allowed(picture);
-    let (mut stops, can_wait) = cut(due, minutes_allowed);
+    let (mut stops, can_wait) = cut(due, picture.day, minutes_allowed);
     in_walking_order(&mut stops);
     let minutes = stops.iter().map(|stop| stop.minutes).sum();
-    Round { stops, can_wait, minutes, minutes_allowed }
+    let work_minutes = stops.iter().filter_map(|stop| stop.work_minutes).sum();
+    Round { stops, can_wait, minutes, work_minutes, minutes_allowed }
 }
 
 /// Everything due, each id once, without what was let go.
@@ -77,6 +86,7 @@ fn gauge(walk: &Walk<'_>) -> Option<Stop> {
     }
     let mut stop =
         walk.site_stop(Task::Gauge, RoundReason::GaugeUnread).taking(intervals::minutes::GAUGE, GAUGE_SOURCE);
+    stop = stop.until(Some(walk.day()), UntilFor::Today);
     let last =
         weather.range(..walk.day()).rev().find_map(|(day, (entry, weather))| Some((*day, entry, weather.rain_mm?)));
     stop.last = last.map(|(day, entry, rain)| {
@@ -105,25 +115,81 @@ fn most_lost(a: &Stop, b: &Stop) -> Ordering {
     lost(b).total_cmp(&lost(a)).then_with(|| a.order.cmp(&b.order)).then_with(|| a.id.cmp(&b.id))
 }
 
-/// Keeps what loses most for each minute, as far as the minutes go; the gauge is always read.
-fn cut(mut due: Vec<Stop>, minutes_allowed: f64) -> (Vec<Stop>, Vec<Stop>) {
-    let worth = |stop: &Stop| stop.at_stake.plants_per_day() / stop.minutes.max(0.1);
+/// Keeps what loses most for each minute in the greater part of the minutes, in the rest what is late longest; the gauge
+/// is always read. Minutes that stay over go to what loses most again.
+fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64) -> (Vec<Stop>, Vec<Stop>) {
     due.sort_by(|a, b| {
         let first = |stop: &Stop| stop.task == Task::Gauge;
-        first(b).cmp(&first(a)).then_with(|| worth(b).total_cmp(&worth(a))).then_with(|| most_lost(a, b))
+        first(b).cmp(&first(a)).then_with(|| worth(b, day).cmp(&worth(a, day))).then_with(|| a.id.cmp(&b.id))
     });
-    let (mut kept, mut can_wait) = (Vec::new(), Vec::new());
-    let mut left = minutes_allowed;
-    for stop in due {
-        if stop.minutes <= left + 1e-9 {
-            left -= stop.minutes;
-            kept.push(stop);
-        } else {
-            can_wait.push(stop);
+    let late = in_turn(&due, day);
+    let for_late = if late.is_empty() { 0.0 } else { minutes_allowed * LATE_MINUTES_SHARE };
+    let mut kept = vec![false; due.len()];
+    let worthy: Vec<usize> = (0..due.len()).collect();
+    let mut left = minutes_allowed - for_late;
+    take(&due, &worthy, &mut kept, &mut left);
+    left += for_late;
+    take(&due, &first_turns(&due, &late, &kept, day), &mut kept, &mut left);
+    take(&due, &late, &mut kept, &mut left);
+    take(&due, &worthy, &mut kept, &mut left);
+    let mut kept = kept.into_iter();
+    let (stops, mut can_wait): (Vec<Stop>, Vec<Stop>) = due.into_iter().partition(|_| kept.next() == Some(true));
+    can_wait.sort_by(most_lost);
+    (stops, can_wait)
+}
+
+/// What a stop is worth for each minute, in steps of four times as much: so that a small difference from one day to the
+/// next does not change what is on the walk. Within a step what is to go out comes first, then the longest due.
+fn worth(stop: &Stop, day: Day) -> (i32, std::cmp::Reverse<Day>) {
+    // Days to a last day are counted from the first day of the turn.
+    let to_last = stop.until.map(|until| until.days_since(day) + 1);
+    let within_days = match to_last {
+        Some(days) if days == stop.at_stake.within_days => days + day.number().rem_euclid(TURN_DAYS),
+        Some(_) | None => stop.at_stake.within_days,
+    };
+    let a_minute = stop.at_stake.plants.max(0.0) / f64::from(within_days.max(1)) / stop.minutes.max(0.1);
+    let step =
+        if a_minute > 0.0 { (a_minute.ln() / WORTH_STEP.ln()).floor().clamp(-1e6, 1e6) as i32 } else { i32::MIN };
+    (step, std::cmp::Reverse(stop.due.map_or(Day::from_number(i32::MIN), |due| due.on)))
+}
+
+/// Late stops, the one that has been late longest first.
+fn in_turn(due: &[Stop], day: Day) -> Vec<usize> {
+    let mut late: Vec<(i32, usize)> =
+        due.iter().enumerate().filter_map(|(at, stop)| Some((stop.late_days(day)?, at))).collect();
+    late.sort_by(|a, b| b.0.cmp(&a.0).then_with(|| due[a.1].id.cmp(&due[b.1].id)));
+    late.into_iter().map(|(_, at)| at).collect()
+}
+
+/// Of each kind that is late and not yet on the walk the stop that has waited longest; every few days another kind first.
+fn first_turns(due: &[Stop], late: &[usize], kept: &[bool], day: Day) -> Vec<usize> {
+    let on_the_walk: BTreeSet<Task> = due.iter().zip(kept).filter(|(_, kept)| **kept).map(|(s, _)| s.task).collect();
+    let mut kinds: BTreeMap<Task, usize> = BTreeMap::new();
+    for at in late.iter().filter(|at| !on_the_walk.contains(&due[**at].task)) {
+        kinds.entry(due[*at].task).or_insert(*at);
+    }
+    let mut turns: Vec<usize> = kinds.into_values().collect();
+    if !turns.is_empty() {
+        let first = day.number().div_euclid(TURN_DAYS).rem_euclid(turns.len() as i32) as usize;
+        turns.rotate_left(first);
+    }
+    turns
+}
+
+/// Takes in what still fits, in the order given.
+fn take(due: &[Stop], order: &[usize], kept: &mut [bool], left: &mut f64) {
+    for at in order {
+        if !kept[*at] && due[*at].minutes <= *left + 1e-9 {
+            *left -= due[*at].minutes;
+            kept[*at] = true;
         }
     }
-    can_wait.sort_by(most_lost);
-    (kept, can_wait)
+}
+
+/// Ground work of a bed stands together, in the order in which it is done.
+fn work_first(stop: &Stop) -> Option<Task> {
+    // `None` comes before any work.
+    matches!(stop.why, RoundReason::WorkMissing { .. }).then_some(stop.task)
 }
 
 /// The order of the walk; at one place the tray or bed that loses most comes first and all its tasks with it.
@@ -139,6 +205,7 @@ fn in_walking_order(stops: &mut [Stop]) {
             .cmp(&b.order)
             .then_with(|| most(b).total_cmp(&most(a)))
             .then_with(|| a.subject.cmp(&b.subject))
+            .then_with(|| work_first(a).cmp(&work_first(b)))
             .then_with(|| most_lost(a, b))
     });
 }

@@ -1,5 +1,6 @@
 //! Seed: lots to test, and lots whose life ends.
 
+use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
@@ -82,8 +83,10 @@ fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life<'_>) -
     let mut stop = walk
         .lot_stop(code, Task::SowLot, why)
         .risking(Stake::Seed, plants_wanted(walk, lot), days_left + 1)
-        .taking(minutes::SEED, life.source);
-    stop.until = Some(life.last_day());
+        .taking(minutes::SEED, life.source)
+        .working(f64::from(lot.seeds_left.unwrap_or(0)) * work::SOW)
+        .due(life.last_day().plus(-notice), notice)
+        .until(Some(life.last_day()), UntilFor::SeedLife);
     finish(&mut stop, lot);
     Some(stop)
 }
@@ -109,7 +112,16 @@ fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory) -> Option<Stop> {
     let mut stop = walk
         .lot_stop(code, Task::TestLot, why)
         .risking(Stake::Seed, plants_wanted(walk, lot) * UNSEEN_LOSS, NO_LAST_DAY_DAYS)
-        .taking(minutes::TEST, TEST_SOURCE);
+        .taking(minutes::TEST, TEST_SOURCE)
+        .due_by_interval(since.plus(TEST_AFTER_DAYS + 1), TEST_AFTER_DAYS);
+    // Seed that dies before that is tested before.
+    let life = walk.profile(lot.species.as_ref()).and_then(|profile| life(lot, profile));
+    if let Some(dies) = life
+        .map(|life| life.last_day())
+        .filter(|dies| *dies > since.plus(TEST_AFTER_DAYS) && stop.until.is_some_and(|until| *dies < until))
+    {
+        stop = stop.until(Some(dies), UntilFor::SeedLife);
+    }
     finish(&mut stop, lot);
     Some(stop)
 }

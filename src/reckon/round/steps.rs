@@ -1,11 +1,13 @@
 //! Steps of hardening that fall due, and treatments that are over.
 
 use super::counts::sick;
+use super::deadline::UntilFor;
 use super::intervals::*;
-use super::stop::{NextStep, RoundReason, Stake, Stop, Task};
+use super::stop::{NextStep, RoundReason, Stake, Stop, Task, TooLate};
 use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, PlaceName};
 use crate::nursery::species::HardeningStep;
+use crate::reckon::bed::season;
 use crate::reckon::picture::{Rule, Stage, TrayPicture};
 use crate::reckon::stock::PlaceStory;
 use crate::reckon::tray::exposure::{BLOCKS_ABOVE, FITS_UP_TO, light_band};
@@ -44,30 +46,93 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let mut next = next_step(walk, tray, could_be_ready.filter(|_| clock.started.is_none()));
     let brighter = next.light_next.is_some();
     let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true));
-    let (task, why) = if clock.started.is_none() && !hardened {
-        (Task::BeginHardening, RoundReason::HardeningNotBegun { could_be_ready, length_days: length, step: next })
+    // A step taken today must settle; a hardening begun today takes its whole length.
+    let begins = clock.started.is_none() && !hardened;
+    let needs = if begins { length } else { STEP_EVERY_DAYS };
+    let timing =
+        timing(walk, tray, needs, could_be_ready, clock.started.filter(|_| !hardened).map(|on| on.plus(length)));
+    let too_late = timing.too_late.filter(|_| begins || brighter);
+    // For rains that are still far off it is too early, unless those that run are being missed.
+    if too_late.is_none() && timing.due_from.is_some_and(|from| day < from) {
+        return None;
+    }
+    let (task, why) = if begins {
+        let why = RoundReason::HardeningNotBegun { could_be_ready, length_days: length, too_late, step: next };
+        (Task::BeginHardening, why)
     } else {
         let days_since = clock.last_step.map(|last| day.days_since(last));
         let rarer = next.water_every_days.filter(|every| f64::from(*every) > watered_every(walk, tray) + 1e-9);
         next.water_every_days = rarer;
         match (brighter, rarer) {
-            (true, _) => (Task::Shade, RoundReason::StepDue { days_since, step: next }),
-            (false, Some(_)) if !hardened => (Task::Water, RoundReason::StepDue { days_since, step: next }),
+            (true, _) => (Task::Shade, RoundReason::StepDue { days_since, too_late, step: next }),
+            (false, Some(_)) if !hardened => (Task::Water, RoundReason::StepDue { days_since, too_late, step: next }),
             (false, _) => return None,
         }
     };
-    Some(step_stop(walk, tray, task, why, &clock))
+    let stop = step_stop(walk, tray, task, why, &clock, timing.until);
+    Some(match clock.last_step.filter(|_| !begins) {
+        Some(last) => stop.due(last.plus(STEP_EVERY_DAYS), STEP_EVERY_DAYS),
+        None => {
+            let due = could_be_ready.map_or_else(|| walk.began_on(tray), |ready| ready.plus(-length));
+            let due = timing.due_from.map_or(due, |from| from.max(due));
+            stop.due(due.max(walk.began_on(tray)).min(day), STEP_WITHIN_DAYS)
+        }
+    })
 }
 
-fn step_stop(walk: &Walk<'_>, tray: &TrayPicture, task: Task, why: RoundReason, clock: &HardeningClock) -> Stop {
+/// Until when a step helps, and the rains it is too late for.
+struct Timing {
+    until: Option<(Day, UntilFor)>,
+    /// The first day on which it is due, where the rains are to come.
+    due_from: Option<Day>,
+    too_late: Option<TooLate>,
+}
+
+/// With `needs` days from the step to a hardened tray: the last day for the safe rains it can still reach, at most its
+/// container's last day. Where no rains are described: so many days before it could be ready.
+fn timing(walk: &Walk<'_>, tray: &TrayPicture, needs: i32, could_be_ready: Option<Day>, run: Option<Day>) -> Timing {
+    let (day, site) = (walk.day(), &walk.picture.site);
+    let hardened_on = [Some(day.plus(needs)), could_be_ready, run].into_iter().flatten().max().unwrap_or(day);
+    let reached = season::safe_rains_from(site, hardened_on);
+    let missed = season::safe_rains_from(site, could_be_ready.map_or(day, |ready| ready.max(day)))
+        .filter(|missed| reached.is_none_or(|reached| missed.last_safe < reached.last_safe));
+    let too_late =
+        missed.map(|missed| TooLate { last_safe: missed.last_safe, next_from: reached.map(|reached| reached.from) });
+    let for_rains = reached.map(|reached| {
+        // For rains to come it is ready on their first day; in rains that run, by their last safe one.
+        let ready_by = if reached.from > day.plus(needs) { reached.from } else { reached.last_safe };
+        (ready_by.plus(-needs), UntilFor::Hardened)
+    });
+    let for_bag =
+        tray.best_before.map(|last| (last.plus(-needs), UntilFor::Container)).filter(|(last, _)| *last >= day);
+    let plain = || (could_be_ready.unwrap_or(day).plus(-needs + STEP_WITHIN_DAYS), UntilFor::Ready);
+    let until = for_rains.into_iter().chain(for_bag).min_by_key(|(last, _)| *last);
+    let to_come = reached.filter(|reached| reached.from > day.plus(needs));
+    let due_from = to_come.and(until).map(|(last, _)| last.plus(-BEFORE_RAINS_DAYS));
+    Timing { until: Some(until.unwrap_or_else(plain)), due_from, too_late }
+}
+
+fn step_stop(
+    walk: &Walk<'_>,
+    tray: &TrayPicture,
+    task: Task,
+    why: RoundReason,
+    clock: &HardeningClock,
+    until: Option<(Day, UntilFor)>,
+) -> Stop {
     // A tray without a bed or rains to miss loses little by waiting.
     let planned = tray.species.as_ref().is_some_and(|species| walk.open_lines(species).next().is_some());
     let loss = if planned { UNHARDENED_LOSS } else { UNHARDENED_LOSS / 10.0 };
     let plants = f64::from(tray.standing) * loss;
     let mut stop = walk
         .tray_stop(tray, task, why)
-        .risking(Stake::Planting, plants, STEP_WITHIN_DAYS)
-        .taking(minutes::STEP, STEP_SOURCE);
+        .risking(
+            Stake::Planting,
+            plants,
+            until.map_or(0, |(last, _)| last.days_since(walk.day()) + 1).max(STEP_WITHIN_DAYS),
+        )
+        .taking(minutes::STEP, STEP_SOURCE)
+        .until(until.map(|(last, _)| last), until.map_or(UntilFor::Ready, |(_, what)| what));
     stop.entries = clock.entries.clone();
     if stop.entries.is_empty() {
         stop.entries = asked(&tray.criteria, Rule::Hardening).map(|asked| asked.entries.clone()).unwrap_or_default();
@@ -186,9 +251,11 @@ pub(super) fn treatments_over(walk: &Walk<'_>) -> Vec<Stop> {
 }
 
 fn over(stop: Stop, plants: f64, safe_from: Day, entry: &crate::base::EntryId) -> Stop {
-    let mut stop =
-        stop.risking(Stake::Seedlings, plants * UNSEEN_LOSS, SICK_WITHIN_DAYS).taking(minutes::LOOK, TREATMENT_SOURCE);
-    stop.until = Some(safe_from.plus(TREATMENT_SHOWN_DAYS));
+    let mut stop = stop
+        .risking(Stake::Seedlings, plants * UNSEEN_LOSS, SICK_WITHIN_DAYS)
+        .taking(minutes::LOOK, TREATMENT_SOURCE)
+        .due(safe_from, TREATMENT_SHOWN_DAYS)
+        .until(Some(safe_from.plus(TREATMENT_SHOWN_DAYS)), UntilFor::Window);
     stop.entries = vec![entry.clone()];
     stop
 }

@@ -1,5 +1,6 @@
 //! One stop of the round: what to do there, why, and what is lost if it is not done.
 
+use super::deadline::{Due, UntilFor};
 use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
@@ -185,6 +186,10 @@ pub struct ForTray {
     pub species: SpeciesKey,
     /// The day it is, or is expected to be, ready.
     pub ready_from: Day,
+    /// Whether it goes out to this bed today.
+    pub goes_today: bool,
+    /// Other trays that come for the bed too.
+    pub others: u32,
 }
 
 /// Why a stop is due, with its numbers. Sentences are made in `wording`.
@@ -275,6 +280,8 @@ pub enum RoundReason {
         could_be_ready: Option<Day>,
         /// Days that hardening takes.
         length_days: i32,
+        /// The rains it is too late for, if begun today.
+        too_late: Option<TooLate>,
         /// The step to take.
         step: NextStep,
     },
@@ -282,6 +289,8 @@ pub enum RoundReason {
     StepDue {
         /// Days since the last step, where there was one.
         days_since: Option<i32>,
+        /// The rains it is too late for, if the step is taken today.
+        too_late: Option<TooLate>,
         /// The step to take.
         step: NextStep,
     },
@@ -389,6 +398,8 @@ pub enum RoundReason {
         beds: Vec<ToBed>,
         /// Plants of the tray that stay behind because they fail or are not sure.
         stays: u32,
+        /// Plants that are good enough and find no place any more.
+        no_place: u32,
     },
     /// Bare roots that no bed takes today.
     LastDayNear {
@@ -397,6 +408,15 @@ pub enum RoundReason {
         /// Days left.
         days_left: i32,
     },
+}
+
+/// Rains whose last safe day comes before a tray can be hardened.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct TooLate {
+    /// Their last safe day.
+    pub last_safe: Day,
+    /// The first day of the next rains, where there are any.
+    pub next_from: Option<Day>,
 }
 
 /// A step of light or water.
@@ -429,12 +449,18 @@ pub struct Stop {
     pub order: WalkOrder,
     /// Why it is due.
     pub why: RoundReason,
-    /// The last day it is still worth doing, where there is one.
+    /// The day it fell due and its own interval; none where it is due today whatever went before.
+    pub due: Option<Due>,
+    /// The last day it is worth doing, where there is one; before the day of the round where it is overdue.
     pub until: Option<Day>,
+    /// What that last day stands for; none exactly where there is none.
+    pub until_for: Option<UntilFor>,
     /// What is lost if it is not done.
     pub at_stake: AtStake,
-    /// Minutes of the walk.
+    /// Minutes of the walk: of looking and writing it down.
     pub minutes: f64,
+    /// Minutes of the work itself for one person, where it is more than looking (ours, common practice).
+    pub work_minutes: Option<f64>,
     /// Whether it is one of those that lose most.
     pub marked: bool,
     /// The tray's own sign: a shape and dots.

@@ -8,7 +8,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::stock::{Origin, TrayStory};
-use crate::reckon::tray::is_bare;
+use crate::reckon::tray::{is_bare, time};
 
 use super::intervals::{NO_LAST_DAY_DAYS, SEEDBED_VOLUME_SHARE};
 
@@ -111,6 +111,18 @@ impl<'a> Walk<'a> {
         tray.ready_from.or(by_age.filter(|on| *on > day)).map(|on| on.max(day))
     }
 
+    /// The day a tray is old enough by its species' least days, where its age is known.
+    pub(super) fn old_enough_on(&self, tray: &TrayPicture) -> Option<Day> {
+        let (least, ..) = time::day_span(self.profile(tray.species.as_ref()))?;
+        time::age(&tray.story, self.day()).youngest_on.map(|on| on.plus(least))
+    }
+
+    /// The day a tray came into the book.
+    pub(super) fn began_on(&self, tray: &TrayPicture) -> Day {
+        let sown = tray.story.sowings.first().map(|sowing| sowing.day);
+        sown.or(tray.story.made_on).unwrap_or(self.day())
+    }
+
     pub(super) fn site_stop(&self, task: Task, why: RoundReason) -> Stop {
         let order = WalkOrder { leg: LEG_GAUGE, number: 0, name: String::new(), bed: String::new() };
         blank(task, task.to_string(), Subject::Site, Where::Nowhere, order, why)
@@ -173,9 +185,12 @@ fn blank(task: Task, id: String, subject: Subject, at: Where, order: WalkOrder, 
         at,
         order,
         why,
+        due: None,
         until: None,
+        until_for: None,
         at_stake: AtStake { what: Stake::Knowledge, plants: 0.0, within_days: NO_LAST_DAY_DAYS },
         minutes: 0.0,
+        work_minutes: None,
         marked: false,
         tray_sign: None,
         place_sign: None,

@@ -93,6 +93,8 @@ pub enum UnknownWhat {
     Container,
     /// The age of a tray's plants.
     Age,
+    /// The least days of a species, without which no age holds a tray back.
+    LeastDays,
     /// The shade of a place.
     PlaceShade,
     /// Where a tray stands, and so its light.
@@ -119,6 +121,7 @@ impl UnknownWhat {
         match self {
             UnknownWhat::ContainerVolume => "container_set",
             UnknownWhat::Container | UnknownWhat::Age => "plants_received",
+            UnknownWhat::LeastDays => "species_set",
             UnknownWhat::PlaceShade => "place_set",
             UnknownWhat::Place => "carried",
             UnknownWhat::Measured => "measured",
@@ -135,7 +138,7 @@ impl UnknownWhat {
 pub struct Unknown {
     /// What.
     pub what: UnknownWhat,
-    /// Of which container, place or nurse plant, where it is one of them.
+    /// Of which container, place, species or nurse plant, where it is one of them.
     pub name: Option<String>,
     /// The lines of the trays or beds.
     pub lines: Vec<usize>,

@@ -26,6 +26,7 @@ messages! {
     still_container_volume(name: text, of: text);
     still_container(of: text);
     still_age(of: text);
+    still_least_days(name: text, of: text);
     still_place_shade(name: text, of: text);
     still_place(of: text);
     still_measured(of: text);
@@ -101,6 +102,7 @@ impl Wording {
             UnknownWhat::ContainerVolume => self.still_container_volume(name, trays),
             UnknownWhat::Container => self.still_container(trays),
             UnknownWhat::Age => self.still_age(trays),
+            UnknownWhat::LeastDays => self.still_least_days(name, trays),
             UnknownWhat::PlaceShade => self.still_place_shade(name, trays),
             UnknownWhat::Place => self.still_place(trays),
             UnknownWhat::Measured => self.still_measured(trays),

@@ -7,7 +7,10 @@ passage_leaves_hardened = the new leaves hardened
 passage_hold_ended = the hold or the waiting time ended
 passage_reading_old = a reading grew too old
 passage_work_old = the work grew over
-passage_rains = rain fell too long ago, or the rains turned
+passage_rains = the safe days of the rains are over
+passage_rains_began = the rains began
+passage_rain_old = the last good rain is too long ago
+passage_rain_unknown = the gauge was not read
 passage_time = time passed
 change_heading = { $changes ->
     [one] One verdict changed since the end of { $day }
@@ -21,8 +24,6 @@ change_turned = { $what }: { $was } → { $is }
 change_tray = { $tray } ({ $species })
 change_bed = { $bed }, { $species }
 change_pair = { $tray } for { $bed }
-change_by_days = { $rules }: only days passed, { $what }
-change_by_entry = { $rules }: { $entry }
 change_entry = { $day }, { $who }: { $what }
 change_hint = All of today: outplant ready
 change_day_not_before = { $day } is not before { $on }: name an earlier day
@@ -31,3 +32,10 @@ state_gone = not there
 state_fits = fits
 state_fits_not = does not fit
 state_not_planned = not planned
+change_by_days = { $day }, nothing written: { $what }
+change_because = { $list } ({ $cause })
+change_more_causes = { $causes ->
+    [one] { $causes } cause more, see outplant ready --since
+   *[other] { $causes } causes more, see outplant ready --since
+}
+change_since_day_before = Since the day before: { $list }.

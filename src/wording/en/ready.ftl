@@ -12,7 +12,6 @@ no_bed_heading_on = Ready, but no bed on { $day }
 no_bed_plans = no bed plans { $species }
 not_yet_heading = Not yet
 empty_trays = empty: { $codes }
-goes_before = by { $day }
 comes_from = from { $day }
 was_from = since { $day }
 more_reasons = { $reasons ->

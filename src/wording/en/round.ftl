@@ -146,7 +146,6 @@ round_about_species = { $task } { $subject }, { $species }
 round_last = last: { $figure }, { $day }
 round_expect = expect: { $what }
 round_expect_good = good enough: { $what }
-round_until = by { $day }
 round_lose_seedlings = { $plants ->
     [one] or lose about { $plants } seedling
    *[other] or lose about { $plants } seedlings
@@ -229,7 +228,7 @@ round_survival = { $months ->
    *[other] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
 }
 round_to_bed = { $plants } to { $bed }
-round_fits_taken = fits { $beds }; trays that can wait less go first
+round_fits_taken = ready, no place left in { $beds }: trays that can wait less go first
 round_stays = { $plants } not good enough
 round_bare_near = bare roots, no bed takes them; { $days ->
     [0] today is the last day
@@ -253,3 +252,46 @@ sign_cross = cross
 round_plants_between = { $low } to { $high } plants
 teach_sheet = Or bring all trays that stand at once, in a sheet with the columns tray, species and how many:
 round_mean = mean height { $mean } cm
+round_until = by { $day }
+until_rains = by { $day }, while the rains are safe
+until_container = by { $day }, before it is too old for its bag
+until_last_day = by { $day }, its last day
+until_hardened = by { $day }, to be hardened for the rains
+until_roots = by { $day }, before the roots suffer
+until_ready = by { $day }, when it is old enough
+until_rains_begin = by { $day }, when the rains begin
+until_waits = by { $day }: a tray waits for it
+until_seed_life = by { $day }, while the seed lives
+until_today = today
+until_overdue = overdue since { $day }
+until_overdue_planted = overdue since { $day }, when the young plants were set
+until_not_known = no last day is known
+lose_rain = or today's rain stays unknown
+lose_bench = or it holds the bench for nothing
+lose_room = or it takes room and water for nothing
+lose_no_place = nothing lost today
+lose_little = or lose less than a plant
+lose_reading = or it stays unknown
+work_minutes = { $minutes } min
+work_hours = { $hours } h
+work_takes = about { $time } of work
+work_heading = The minutes are those of looking and writing down, cut at { $allowed }. The work found on the way takes one person about { $time } more, and is not cut.
+work_heading_none = The minutes are those of looking and writing down, cut at { $allowed }.
+work_part = { $task }: { $done }
+tasks_no_place = { $n ->
+    [one] { $n } tray ready with no place left
+   *[other] { $n } trays ready with no place left
+}
+round_no_place_left = { $plants } more are good enough, no place left
+round_too_late = too late for these rains, safe until { $day }: for the next, from { $next }
+round_too_late_for_all = too late for these rains, safe until { $day }
+round_for_tray_today = for { $tray } ({ $species }), goes today
+round_for_more = { $trays ->
+    [one] and { $trays } tray more
+   *[other] and { $trays } trays more
+}
+go_by_rains = by { $day } (rains)
+go_by_container = by { $day } (bag)
+go_by_last_day = by { $day } (last day)
+offer_tray = { $tray }: its { $plants } plants are offered to { $number } beds ({ $beds }): { $plants } in all
+offer_bed = { $bed }: its { $places } places for { $species } are offered to { $number } trays ({ $trays }): { $places } in all

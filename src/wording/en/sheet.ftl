@@ -56,3 +56,4 @@ paper_tried = { $lines ->
    *[other] { $lines } lines read, { $entries } could be written; nothing was
 }
 refused_beside_batch = with --batch only happened= and who= may stand, not '{ $written }'
+still_least_days = from how many days on { $name } goes out, for { $of }: until somebody says, no age holds it back

@@ -7,7 +7,10 @@ passage_leaves_hardened = maduraron las hojas nuevas
 passage_hold_ended = terminó la retención o la espera
 passage_reading_old = una lectura quedó vieja
 passage_work_old = el trabajo se volvió a cerrar
-passage_rains = llovió hace demasiado, o cambiaron las lluvias
+passage_rains = se acabaron los días seguros de las lluvias
+passage_rains_began = empezaron las lluvias
+passage_rain_old = la última buena lluvia ya queda lejos
+passage_rain_unknown = no se leyó el pluviómetro
 passage_time = pasó el tiempo
 change_heading = { $changes ->
     [one] Cambió un veredicto desde el fin del { $day }
@@ -21,8 +24,6 @@ change_turned = { $what }: { $was } → { $is }
 change_tray = { $tray } ({ $species })
 change_bed = { $bed }, { $species }
 change_pair = { $tray } para { $bed }
-change_by_days = { $rules }: solo pasaron los días, { $what }
-change_by_entry = { $rules }: { $entry }
 change_entry = { $day }, { $who }: { $what }
 change_hint = Todo lo de hoy: outplant ready
 change_day_not_before = el { $day } no es anterior al { $on }: nombre un día anterior
@@ -31,3 +32,10 @@ state_gone = ya no está
 state_fits = va bien
 state_fits_not = no va
 state_not_planned = sin plan
+change_by_days = { $day }, sin anotar nada: { $what }
+change_because = { $list } ({ $cause })
+change_more_causes = { $causes ->
+    [one] { $causes } causa más, vea outplant ready --since
+   *[other] { $causes } causas más, vea outplant ready --since
+}
+change_since_day_before = Desde el día anterior: { $list }.

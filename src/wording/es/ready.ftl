@@ -12,7 +12,6 @@ no_bed_heading_on = Listas, pero sin era el { $day }
 no_bed_plans = ninguna era tiene { $species } en su plan
 not_yet_heading = Todavía no
 empty_trays = vacías: { $codes }
-goes_before = antes del { $day }
 comes_from = desde el { $day }
 was_from = desde el { $day }
 more_reasons = { $reasons ->

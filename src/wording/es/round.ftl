@@ -146,7 +146,6 @@ round_about_species = { $task } { $subject }, { $species }
 round_last = anotado: { $figure }, { $day }
 round_expect = se espera: { $what }
 round_expect_good = buenas: { $what }
-round_until = hasta el { $day }
 round_lose_seedlings = { $plants ->
     [one] o se pierde { $plants } plantita
    *[other] o se pierden unas { $plants } plantitas
@@ -194,14 +193,23 @@ round_step_water = { $days ->
    *[other] regar cada { $days } días
 }
 round_never_measured = nunca se midió
-round_never_measured_near = nunca se midió, le faltan { $days } d de edad
+round_never_measured_near = { $days ->
+    [one] nunca se midió, le falta { $days } d de edad
+   *[other] nunca se midió, le faltan { $days } d de edad
+}
 round_never_measured_past = nunca se midió, con edad desde hace { $days } d
 round_sample_old = medida hace { $days } d
 round_no_plug = ningún cepellón sacado todavía
 round_plug_ago = último cepellón hace { $days } d
-round_plug_to_least = le faltan { $days } d de edad
+round_plug_to_least = { $days ->
+    [one] le falta { $days } d de edad
+   *[other] le faltan { $days } d de edad
+}
 round_plug_past_least = ya tiene edad de salir
-round_plug_to_limit = le quedan { $days } d en su bolsa
+round_plug_to_limit = { $days ->
+    [one] le queda { $days } d en su bolsa
+   *[other] le quedan { $days } d en su bolsa
+}
 round_plug_past_limit = ya pasó su tiempo en la bolsa
 round_treated = { $what }: se puede tocar desde el { $day }; ¿sirvió?
 round_untested = { $seeds }, { $days } d sin prueba
@@ -230,7 +238,7 @@ round_survival = { $months ->
    *[other] mes { $months }: { $planted } de { $species } plantadas el { $day }, vivas { $living } según el libro
 }
 round_to_bed = { $plants } a { $bed }
-round_fits_taken = va bien en { $beds }; antes van las que menos pueden esperar
+round_fits_taken = lista, sin lugar en { $beds }: antes van las que menos pueden esperar
 round_stays = { $plants } no sirven
 round_bare_near = a raíz desnuda y sin era; { $days ->
     [0] hoy es el último día
@@ -254,3 +262,46 @@ sign_cross = cruz
 round_plants_between = { $low } a { $high } plantas
 teach_sheet = O traiga de una vez todas las bandejas que ya están, en una hoja con las columnas bandeja, especie y cuántas:
 round_mean = altura media { $mean } cm
+round_until = hasta el { $day }
+until_rains = hasta el { $day }, mientras las lluvias son seguras
+until_container = hasta el { $day }, antes de que se pase en su bolsa
+until_last_day = hasta el { $day }, su último día
+until_hardened = hasta el { $day }, para llegar endurecida a las lluvias
+until_roots = hasta el { $day }, antes de que sufran las raíces
+until_ready = hasta el { $day }, cuando ya tenga edad
+until_rains_begin = hasta el { $day }, cuando empiezan las lluvias
+until_waits = hasta el { $day }: una bandeja la espera
+until_seed_life = hasta el { $day }, mientras vive la semilla
+until_today = hoy
+until_overdue = atrasada desde el { $day }
+until_overdue_planted = atrasada desde el { $day }, cuando se plantaron las jóvenes
+until_not_known = no se sabe el último día
+lose_rain = o la lluvia de hoy queda sin saberse
+lose_bench = o ocupa el banco para nada
+lose_room = o gasta lugar y agua para nada
+lose_no_place = hoy no se pierde nada
+lose_little = o se pierde menos de una planta
+lose_reading = o queda sin saberse
+work_minutes = { $minutes } min
+work_hours = { $hours } h
+work_takes = cerca de { $time } de trabajo
+work_heading = Los minutos son los de mirar y anotar, hasta { $allowed }. El trabajo que se halla al pasar toma a una persona cerca de { $time } más, y no se recorta.
+work_heading_none = Los minutos son los de mirar y anotar, hasta { $allowed }.
+work_part = { $task }: { $done }
+tasks_no_place = { $n ->
+    [one] { $n } bandeja lista sin lugar
+   *[other] { $n } bandejas listas sin lugar
+}
+round_no_place_left = { $plants } más sirven, sin lugar
+round_too_late = tarde para estas lluvias, seguras hasta el { $day }: para las próximas, desde el { $next }
+round_too_late_for_all = tarde para estas lluvias, seguras hasta el { $day }
+round_for_tray_today = para { $tray } ({ $species }), que sale hoy
+round_for_more = { $trays ->
+    [one] y { $trays } bandeja más
+   *[other] y { $trays } bandejas más
+}
+go_by_rains = hasta el { $day } (lluvias)
+go_by_container = hasta el { $day } (bolsa)
+go_by_last_day = hasta el { $day } (último día)
+offer_tray = { $tray }: sus { $plants } plantas se ofrecen a { $number } eras ({ $beds }): { $plants } en total
+offer_bed = { $bed }: sus { $places } lugares para { $species } se ofrecen a { $number } bandejas ({ $trays }): { $places } en total

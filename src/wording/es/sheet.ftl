@@ -56,3 +56,4 @@ paper_tried = { $lines ->
    *[other] { $lines } líneas leídas, se podrían anotar { $entries }; no se anotó nada
 }
 refused_beside_batch = con --batch solo pueden ir happened= y who=, no '{ $written }'
+still_least_days = desde cuántos días sale { $name }, para { $of }: mientras nadie lo diga, ninguna edad la detiene

@@ -17,7 +17,6 @@ messages! {
     no_bed_plans(species: text);
     not_yet_heading();
     empty_trays(codes: text);
-    goes_before(day: text);
     comes_from(day: text);
     was_from(day: text);
     more_reasons(reasons: count);

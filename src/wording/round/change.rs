@@ -16,6 +16,9 @@ messages! {
     passage_reading_old();
     passage_work_old();
     passage_rains();
+    passage_rains_began();
+    passage_rain_old();
+    passage_rain_unknown();
     passage_time();
     change_heading(changes: count, day: text);
     change_none(day: text);
@@ -26,8 +29,10 @@ messages! {
     change_tray(tray: text, species: text);
     change_bed(bed: text, species: text);
     change_pair(tray: text, bed: text);
-    change_by_days(rules: text, what: text);
-    change_by_entry(rules: text, entry: text);
+    change_by_days(day: text, what: text);
+    change_because(list: text, cause: text);
+    change_more_causes(causes: count);
+    change_since_day_before(list: text);
     change_entry(day: text, who: text, what: text);
     change_hint();
     change_day_not_before(day: text, on: text);
@@ -51,6 +56,9 @@ impl Wording {
             Passage::ReadingOld => self.passage_reading_old(),
             Passage::WorkOld => self.passage_work_old(),
             Passage::Rains => self.passage_rains(),
+            Passage::RainsBegan => self.passage_rains_began(),
+            Passage::RainOld => self.passage_rain_old(),
+            Passage::RainUnknown => self.passage_rain_unknown(),
             Passage::Time => self.passage_time(),
         }
     }

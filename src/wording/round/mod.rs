@@ -4,10 +4,12 @@ mod change;
 mod reason;
 mod sign;
 mod task;
+mod until;
 
 pub use reason::RoundOn;
 
 #[cfg(test)]
 pub(super) use {
     change::KEYS as CHANGE_KEYS, reason::KEYS as ROUND_REASON_KEYS, sign::KEYS as SIGN_KEYS, task::KEYS as TASK_KEYS,
+    until::KEYS as UNTIL_KEYS,
 };

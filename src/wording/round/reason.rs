@@ -3,7 +3,7 @@
 use crate::base::Day;
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::Catalogue;
-use crate::reckon::round::{ForTray, NextStep, RoundReason, ToBed};
+use crate::reckon::round::{ForTray, NextStep, RoundReason, ToBed, TooLate};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -64,6 +64,11 @@ messages! {
     round_to_bed(plants: count, bed: text);
     round_fits_taken(beds: text);
     round_stays(plants: count);
+    round_no_place_left(plants: count);
+    round_too_late(day: text, next: text);
+    round_too_late_for_all(day: text);
+    round_for_tray_today(tray: text, species: text);
+    round_for_more(trays: count);
     round_bare_near(days: count);
     kept_in_pod();
     kept_mucilage_on();
@@ -112,17 +117,17 @@ impl Wording {
             | RoundReason::PlugNotSeen { .. } => self.growth_reason(why),
             RoundReason::PastLastDay { until } => self.round_past_last_day(near(until)),
             RoundReason::LastDayNear { days_left, .. } => self.round_bare_near(*days_left),
-            RoundReason::HardeningNotBegun { could_be_ready, length_days, step } => {
+            RoundReason::HardeningNotBegun { could_be_ready, length_days, too_late, step } => {
                 let begins = match could_be_ready {
                     Some(day) if *day <= on.day => self.round_hardening_since(*length_days, near(day)),
                     Some(day) => self.round_hardening_by(*length_days, near(day)),
                     None => self.round_hardening(*length_days),
                 };
-                self.with_step(begins, step)
+                self.with_step(self.with_rains(begins, *too_late, on), step)
             }
-            RoundReason::StepDue { days_since, step } => {
+            RoundReason::StepDue { days_since, too_late, step } => {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
-                self.with_step(since, step)
+                self.with_step(self.with_rains(since, *too_late, on), step)
             }
             RoundReason::TreatmentOver { with, safe_from } => self.round_treated(with, near(safe_from)),
             RoundReason::LotUntested { .. } | RoundReason::LifeEnds { .. } => self.seed_reason(why),
@@ -132,7 +137,7 @@ impl Wording {
             | RoundReason::LightNotRead { .. }
             | RoundReason::SoilNotKnown { .. }
             | RoundReason::SurvivalDue { .. } => self.ground_reason(why, on),
-            RoundReason::Fits { beds, stays } => self.fits_reason(beds, *stays),
+            RoundReason::Fits { beds, stays, no_place } => self.fits_reason(beds, *stays, *no_place),
         }
     }
 
@@ -196,6 +201,20 @@ impl Wording {
         self.round_never_measured()
     }
 
+    /// What came before, and the rains that are missed whatever is done.
+    fn with_rains(&self, before: String, too_late: Option<TooLate>, on: RoundOn<'_>) -> String {
+        let near = |day: Day| self.day_beside(day, on.day);
+        match too_late {
+            Some(TooLate { last_safe, next_from: Some(next) }) => {
+                format!("{before}; {}", self.round_too_late(near(last_safe), near(next)))
+            }
+            Some(TooLate { last_safe, next_from: None }) => {
+                format!("{before}; {}", self.round_too_late_for_all(near(last_safe)))
+            }
+            None => before,
+        }
+    }
+
     /// What came before, and the step to take.
     fn with_step(&self, before: String, step: &NextStep) -> String {
         let light = step.light_now.zip(step.light_next).map(|(now, next)| {
@@ -229,8 +248,7 @@ impl Wording {
             None => first,
         };
         if let RoundReason::WorkMissing { done_on, tray, .. } = why {
-            let done = done_on.map_or_else(|| self.round_work_never(), |day| self.round_work_old(near(day)));
-            return with_tray(done, tray.as_ref());
+            return with_tray(self.work_done(*done_on, on), tray.as_ref());
         }
         if let RoundReason::RingWeeding { days_since, plants } = why {
             return self.round_rings(*plants, *days_since);
@@ -253,16 +271,25 @@ impl Wording {
         String::new()
     }
 
-    fn for_tray(&self, tray: &ForTray, on: RoundOn<'_>) -> String {
+    /// When ground work was last done.
+    pub fn work_done(&self, done_on: Option<Day>, on: RoundOn<'_>) -> String {
+        done_on.map_or_else(|| self.round_work_never(), |day| self.round_work_old(self.day_beside(day, on.day)))
+    }
+
+    /// The tray that a bed is made ready for, and how many more.
+    pub fn for_tray(&self, tray: &ForTray, on: RoundOn<'_>) -> String {
         let species = self.species_of(&tray.species, on.species);
-        if tray.ready_from <= on.day {
+        let first = if tray.goes_today {
+            self.round_for_tray_today(&tray.tray, species)
+        } else if tray.ready_from <= on.day {
             self.round_for_tray_now(&tray.tray, species)
         } else {
             self.round_for_tray(&tray.tray, species, self.day_beside(tray.ready_from, on.day))
-        }
+        };
+        if tray.others == 0 { first } else { format!("{first}, {}", self.round_for_more(i64::from(tray.others))) }
     }
 
-    fn fits_reason(&self, beds: &[ToBed], stays: u32) -> String {
+    fn fits_reason(&self, beds: &[ToBed], stays: u32, no_place: u32) -> String {
         let going: Vec<String> = beds
             .iter()
             .filter(|to| to.after_others > 0)
@@ -273,7 +300,8 @@ impl Wording {
             return self.round_fits_taken(beds.join(", "));
         }
         let stay = (stays > 0).then(|| self.round_stays(stays));
-        [Some(going.join(", ")), stay].into_iter().flatten().collect::<Vec<_>>().join("; ")
+        let no_place = (no_place > 0).then(|| self.round_no_place_left(no_place));
+        [Some(going.join(", ")), no_place, stay].into_iter().flatten().collect::<Vec<_>>().join("; ")
     }
 
     /// How seed is kept.

@@ -1,0 +1,127 @@
+//! Until when a stop is worth doing and what that day stands for, what is lost without it, and the minutes of the work.
+
+use super::reason::RoundOn;
+use crate::nursery::species::Catalogue;
+use crate::reckon::SharedOffer;
+use crate::reckon::round::{Stake, Stop, Task, UntilFor};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    until_rains(day: text);
+    until_container(day: text);
+    until_last_day(day: text);
+    until_hardened(day: text);
+    until_roots(day: text);
+    until_ready(day: text);
+    until_rains_begin(day: text);
+    until_waits(day: text);
+    until_seed_life(day: text);
+    until_today();
+    until_overdue(day: text);
+    until_overdue_planted(day: text);
+    until_not_known();
+    go_by_rains(day: text);
+    go_by_container(day: text);
+    go_by_last_day(day: text);
+    offer_tray(plants: count, tray: text, number: count, beds: text);
+    offer_bed(places: count, species: text, bed: text, number: count, trays: text);
+    lose_rain();
+    lose_bench();
+    lose_room();
+    lose_no_place();
+    lose_little();
+    lose_reading();
+    work_minutes(minutes: count);
+    work_hours(hours: text);
+    work_takes(time: text);
+    work_heading(allowed: text, time: text);
+    work_heading_none(allowed: text);
+    work_part(task: text, done: text);
+    tasks_no_place(n: count);
+}
+
+/// Minutes from which the work is told in hours.
+const IN_HOURS_FROM: f64 = 120.0;
+
+impl Wording {
+    /// Until when a stop is worth doing, and what that day stands for; past it, since when it is overdue.
+    pub fn until_words(&self, stop: &Stop, on: RoundOn<'_>) -> String {
+        let Some((until, what)) = stop.until.zip(stop.until_for) else { return self.until_not_known() };
+        let day = self.day_beside(until, on.day);
+        if stop.is_overdue(on.day) {
+            return if what == UntilFor::Planted { self.until_overdue_planted(day) } else { self.until_overdue(day) };
+        }
+        match what {
+            UntilFor::Rains => self.until_rains(day),
+            UntilFor::Container => self.until_container(day),
+            UntilFor::LastDay => self.until_last_day(day),
+            UntilFor::Hardened => self.until_hardened(day),
+            UntilFor::Roots => self.until_roots(day),
+            UntilFor::Ready => self.until_ready(day),
+            UntilFor::RainsBegin => self.until_rains_begin(day),
+            UntilFor::Waits => self.until_waits(day),
+            UntilFor::SeedLife => self.until_seed_life(day),
+            UntilFor::Interval | UntilFor::Window | UntilFor::Planted => self.round_until(day),
+            UntilFor::Today => self.until_today(),
+        }
+    }
+
+    /// By which day a tray goes out, and what ends then, in few words.
+    pub fn go_by_words(&self, day: String, what: UntilFor) -> String {
+        match what {
+            UntilFor::Rains => self.go_by_rains(day),
+            UntilFor::LastDay => self.go_by_last_day(day),
+            UntilFor::Container => self.go_by_container(day),
+            UntilFor::Hardened
+            | UntilFor::Roots
+            | UntilFor::Ready
+            | UntilFor::RainsBegin
+            | UntilFor::Waits
+            | UntilFor::SeedLife
+            | UntilFor::Interval
+            | UntilFor::Window
+            | UntilFor::Today
+            | UntilFor::Planted => self.round_until(day),
+        }
+    }
+
+    /// What several rows count more than once.
+    pub fn shared_offer(&self, offer: &SharedOffer, species: &Catalogue) -> String {
+        let count = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
+        match offer {
+            SharedOffer::Tray { tray, plants, beds } => {
+                let names: Vec<String> = beds.iter().map(ToString::to_string).collect();
+                self.offer_tray(*plants, tray, count(beds.len()), names.join(", "))
+            }
+            SharedOffer::Bed { bed, species: key, places, trays } => {
+                let names: Vec<String> = trays.iter().map(ToString::to_string).collect();
+                let species = self.species_of(key, species);
+                self.offer_bed(*places, species, bed, count(trays.len()), names.join(", "))
+            }
+        }
+    }
+
+    /// What is lost without a stop; never empty.
+    pub fn lost_without_stop(&self, stop: &Stop) -> String {
+        if let Some(lost) = self.lost_without(stop.at_stake) {
+            return lost;
+        }
+        match (stop.task, stop.at_stake.what) {
+            (Task::Gauge, _) => self.lose_rain(),
+            (Task::StopWaiting, _) => self.lose_bench(),
+            (Task::Cull, _) => self.lose_room(),
+            (Task::GoOut, _) => self.lose_no_place(),
+            (_, Stake::Knowledge) => self.lose_reading(),
+            (_, Stake::Seedlings | Stake::Seed | Stake::Planted | Stake::Planting) => self.lose_little(),
+        }
+    }
+
+    /// A time of work: minutes, or hours where it is long.
+    pub fn work_time(&self, minutes: f64) -> String {
+        if minutes < IN_HOURS_FROM {
+            return self.work_minutes(minutes.ceil().clamp(0.0, 1e9) as i64);
+        }
+        self.work_hours(self.number((minutes / 60.0).round(), 0))
+    }
+}
