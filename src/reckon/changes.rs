@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::picture::{BedSpecies, Criterion, PairPicture, Picture, Rule, Stage, Standing, TrayPicture};
+use super::picture::{BedSpecies, Criterion, PairPicture, Picture, Rule, Source, Stage, Standing, TrayPicture};
 use crate::base::{BedName, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, What};
@@ -60,7 +60,7 @@ pub struct Flip {
     /// What changed it.
     pub cause: Cause,
     /// The rule's source.
-    pub source: String,
+    pub source: Source,
 }
 
 /// A verdict that is another than before.

@@ -6,7 +6,7 @@ use super::stop::{AtStake, RoundReason, Stake, Stop, Task, ToBed, WalkOrder, Whe
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::is_bare;
 
@@ -182,7 +182,7 @@ fn blank(task: Task, id: String, subject: Subject, at: Where, order: WalkOrder, 
         last: None,
         expect: None,
         entries: Vec::new(),
-        source: String::new(),
+        source: Source::default(),
     }
 }
 
@@ -192,9 +192,9 @@ impl Stop {
         self
     }
 
-    pub(super) fn taking(mut self, minutes: f64, source: &str) -> Stop {
+    pub(super) fn taking(mut self, minutes: f64, source: impl Into<Source>) -> Stop {
         self.minutes = minutes;
-        self.source = source.to_string();
+        self.source = source.into();
         self
     }
 }
