@@ -52,7 +52,9 @@ fn figures(rule: Rule, measure: &Measure) -> Figures {
             high: Some(f64::from(*most)),
             unit: Some("days"),
         },
-        Measure::WorkWithin { days, .. } | Measure::FreshStep { days, .. } | Measure::TubersLifted(days) => one(f64::from(*days), "days"),
+        Measure::WorkWithin { days, .. } | Measure::FreshStep { days, .. } | Measure::TubersLifted(days) => {
+            one(f64::from(*days), "days")
+        }
         Measure::HeightBand { least, most } => band(*least, *most, "cm"),
         Measure::CollarRule { floor_mm } => one(*floor_mm, "mm"),
         Measure::Sample { mean, .. } => one(*mean, sample_unit(rule)),

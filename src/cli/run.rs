@@ -54,8 +54,7 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ending {
         Ok(cli) => cli,
         Err(fault) => {
             // Help and version are answers; the rest is a fault of usage.
-            let _ = fault.print();
-            return if fault.exit_code() == 0 { Ending::Done } else { Ending::Usage };
+            return super::args::usage::answer(&fault, &wording);
         }
     };
     let settings = match settings {

@@ -1,9 +1,9 @@
 //! Ground work: cleared, holes, weeded must be done; mulch and a fence advise. Work not written down is not done.
 
+use super::positions::part_seen;
 use crate::base::Day;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule, Source};
-use super::positions::part_seen;
 use crate::reckon::stock::{BedStory, WorkDone};
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.

@@ -60,8 +60,10 @@ pub fn criterion(
 ) -> Criterion {
     let known = light_now(story, day);
     let Some((least, most, band)) = band(profile) else {
-                let read = known.map(|light| light.entries).unwrap_or_default();
-        return Criterion::unknown(Rule::LightNow, None, true, RuleSource::NoFigure).resting_on(read).lacking(Some(Gap::NoShadeBand(species.clone())));
+        let read = known.map(|light| light.entries).unwrap_or_default();
+        return Criterion::unknown(Rule::LightNow, None, true, RuleSource::NoFigure)
+            .resting_on(read)
+            .lacking(Some(Gap::NoShadeBand(species.clone())));
     };
     let needed = Measure::LightBand { least, most };
     let source = Source::LightReadings { band };
@@ -71,9 +73,8 @@ pub fn criterion(
         return Criterion::unknown(Rule::LightNow, Some(needed), true, source).resting_on(last);
     };
     let inside = light.share >= least - TOLERANCE - FUZZ && light.share <= most + TOLERANCE + FUZZ;
-    let criterion =
-        Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, source)
-            .resting_on(light.entries);
+    let criterion = Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, source)
+        .resting_on(light.entries);
     // Read in some rows only: it counts, and says so.
     let in_part = inside && counting(story, day).all(|look| look.part.is_some());
     let newest = counting(story, day).filter(|_| in_part).max_by_key(|look| (look.day, look.order));

@@ -318,7 +318,14 @@ impl Criterion {
     }
 
     /// A criterion that is known; it blocks when unmet.
-    pub fn known(rule: Rule, needed: Measure, known: Measure, basis: Basis, met: bool, source: impl Into<Source>) -> Criterion {
+    pub fn known(
+        rule: Rule,
+        needed: Measure,
+        known: Measure,
+        basis: Basis,
+        met: bool,
+        source: impl Into<Source>,
+    ) -> Criterion {
         Criterion {
             rule,
             needed: Some(needed),

@@ -94,8 +94,9 @@ pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -
             Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Assumed, true, source)
                 .resting_on(age.entries.iter().cloned())
         }
-        (_, needed, _) => Criterion::unknown(Rule::DaysSinceSowing, needed, !measured, source)
-            .resting_on(age.entries.iter().cloned()),
+        (_, needed, _) => {
+            Criterion::unknown(Rule::DaysSinceSowing, needed, !measured, source).resting_on(age.entries.iter().cloned())
+        }
     }
 }
 

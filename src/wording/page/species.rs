@@ -4,7 +4,9 @@ use serde_json::Value;
 
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
-use crate::nursery::species::{Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish};
+use crate::nursery::species::{
+    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish,
+};
 use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
 
@@ -142,11 +144,7 @@ impl Wording {
     /// A source as a person reads it: "common practice", or none, in the person's language; a publication as it is.
     pub fn figure_source_words(&self, source: &str) -> String {
         let plain = source.trim();
-        if plain.is_empty() || plain == COMMON_PRACTICE {
-            self.flag_common()
-        } else {
-            self.profile_text(plain)
-        }
+        if plain.is_empty() || plain == COMMON_PRACTICE { self.flag_common() } else { self.profile_text(plain) }
     }
 
     /// A text of a built-in profile in the person's language; a text that a person wrote as it is.

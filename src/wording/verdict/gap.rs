@@ -42,9 +42,7 @@ impl Wording {
                 self.gap_rod_too_hard_at(self.number(*mpa, 1), self.number(*depth, 0))
             }
             Gap::RodTooHard { mpa, depth_cm: None } => self.gap_rod_too_hard(self.number(*mpa, 1)),
-            Gap::RodTooWeak { mpa, depth_cm } => {
-                self.gap_rod_too_weak(self.number(*mpa, 1), self.number(*depth_cm, 0))
-            }
+            Gap::RodTooWeak { mpa, depth_cm } => self.gap_rod_too_weak(self.number(*mpa, 1), self.number(*depth_cm, 0)),
             Gap::ReadTooShallow { depth_cm, needed_cm } => {
                 self.gap_read_too_shallow(self.number(*depth_cm, 0), self.number(*needed_cm, 0))
             }
@@ -121,7 +119,9 @@ mod tests {
     fn a_profile_without_a_figure_says_what_to_write() {
         let said = Wording::new(Lang::En).gap_words(&Gap::NoMostDays(SpeciesKey::new("Markhamia lutea")));
         assert!(
-            said.contains(r#"outplant write species_set species="Markhamia lutea" profile='{"plantable_most_days": ...}'"#),
+            said.contains(
+                r#"outplant write species_set species="Markhamia lutea" profile='{"plantable_most_days": ...}'"#
+            ),
             "{said}"
         );
     }

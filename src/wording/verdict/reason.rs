@@ -190,7 +190,8 @@ impl Wording {
     fn height_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
         let sample = facts.sample()?;
         let in_cm = |cm: f64| self.mean_in_cm(self.number(cm, 1));
-        let (pass, of, mean) = (sample.pass, sample.of, self.mean_in_cm(self.number_beside(sample.mean, &facts.limits(), 1)));
+        let (pass, of, mean) =
+            (sample.pass, sample.of, self.mean_in_cm(self.number_beside(sample.mean, &facts.limits(), 1)));
         if met {
             return Some(self.height_met(pass, of, mean));
         }
