@@ -346,7 +346,8 @@ fn help_is_spanish_to_the_last_heading() {
     }
     let home = by_hand();
     let mut paths = Vec::new();
-    every_path(&outplant::cli::Cli::definition(&Wording::new(Lang::Es)), Vec::new(), &mut paths);
+    let spanish = outplant::wording::Wording::new(outplant::wording::Lang::Es);
+    every_path(&outplant::cli::Cli::definition(&spanish), Vec::new(), &mut paths);
     assert!(paths.len() > 12, "{paths:?}");
     for path in paths {
         for asked in ["--help", "-h"] {

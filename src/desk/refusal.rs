@@ -2,6 +2,7 @@
 
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::fault::EntryFault;
+use crate::nursery::species::ProfileFault;
 use crate::reckon::picture::Doubt;
 
 /// Why something is not written.
@@ -66,7 +67,7 @@ pub enum Refusal {
         today: Day,
     },
     /// A figure of a species profile that makes no sense.
-    Profile(SpeciesKey, String),
+    Profile(SpeciesKey, ProfileFault),
     /// Nothing of this device is left to take back.
     NothingToUndo,
     /// Taking entries back would leave later ones without ground.

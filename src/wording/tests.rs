@@ -17,6 +17,7 @@ fn every_key() -> Vec<Key> {
         verdict::DOUBT_KEYS,
         desk::ERROR_KEYS,
         desk::FAULT_KEYS,
+        desk::PROFILE_FAULT_KEYS,
         page::COMMAND_KEYS,
         page::HELP_KEYS,
         page::USAGE_KEYS,

@@ -1,6 +1,7 @@
 //! What cannot be believed as written: kept, named, and shown in every view until settled.
 
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
+use crate::nursery::species::ProfileFault;
 
 /// What is doubtful.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -105,7 +106,7 @@ pub enum DoubtKind {
         /// The species.
         species: SpeciesKey,
         /// What is wrong.
-        what: String,
+        what: ProfileFault,
     },
     /// A look at a tray in which nothing stands and nothing is due.
     LookAtEmpty(TrayCode),

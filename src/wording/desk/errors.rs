@@ -85,7 +85,7 @@ impl Wording {
                 self.refused_more_dead(bed, name, count(*dead), count(*live), self.day(*on))
             }
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
-            Refusal::Profile(key, what) => self.profile_refused(key, what),
+            Refusal::Profile(key, what) => self.profile_refused(key, self.profile_fault(what)),
             Refusal::NothingToUndo => self.refused_nothing_to_undo(),
             Refusal::LeavesOthersWithoutGround { entries, doubts, rest_on_them } => {
                 let list: Vec<String> = doubts.iter().map(|doubt: &Doubt| self.doubt(doubt, species)).collect();

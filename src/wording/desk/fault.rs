@@ -12,6 +12,9 @@ messages! {
     with_nearest(sentence: text, names: text);
     problem_missing(field: text);
     problem_unknown(field: text);
+    problem_unknown_of(field: text, fields: text);
+    problem_unknown_inside(field: text, form: text);
+    fault_kinds_listed(sentence: text);
     problem_not_a_number(field: text, written: text);
     problem_letters_behind(field: text, written: text);
     problem_letters_behind_unit(field: text, written: text, unit: text);
@@ -35,7 +38,7 @@ messages! {
     problem_twelve_months(field: text);
     problem_same_tray();
     problem_twice(field: text);
-    problem_profile(field: text, what: text);
+    problem_unreadable();
 }
 
 impl Wording {
@@ -44,6 +47,9 @@ impl Wording {
         match fault {
             EntryFault::NotJson(what) => self.fault_not_json(what),
             EntryFault::NoKind => self.fault_no_kind(),
+            EntryFault::UnknownKind(kind, nearest) if nearest.is_empty() => {
+                self.fault_kinds_listed(self.fault_unknown_kind(kind))
+            }
             EntryFault::UnknownKind(kind, nearest) => self.nearest_after(self.fault_unknown_kind(kind), nearest),
             EntryFault::Field { kind, fault } => self.fault_in_kind(kind, self.field_fault(fault)),
         }
@@ -55,6 +61,12 @@ impl Wording {
         match &fault.problem {
             Problem::Missing => self.problem_missing(field),
             Problem::Unknown(nearest) => self.nearest_after(self.problem_unknown(field), nearest),
+            Problem::UnknownOf(fields) => self.problem_unknown_of(field, fields.join(", ")),
+            Problem::UnknownInside { outer, inner, list } => {
+                let record = format!("{{\"{inner}\": ...}}");
+                let form = if *list { format!("{outer}='[{record}]'") } else { format!("{outer}='{record}'") };
+                self.problem_unknown_inside(field, form)
+            }
             Problem::NotANumber(written) => self.problem_not_a_number(field, written),
             Problem::LettersBehind { written, unit: Some(unit) } => {
                 self.problem_letters_behind_unit(field, written, unit)
@@ -82,7 +94,7 @@ impl Wording {
             Problem::OneOf("from ≠ to") => self.problem_same_tray(),
             Problem::OneOf(fields) => self.problem_one_of(field, fields),
             Problem::Twice => self.problem_twice(field),
-            Problem::Profile(what) => self.problem_profile(field, what),
+            Problem::Unreadable => self.problem_unreadable(),
         }
     }
 
@@ -120,7 +132,7 @@ mod tests {
         );
         assert_eq!(
             Wording::new(Lang::Es).entry_fault(&EntryFault::UnknownKind("contado".into(), vec![])),
-            "no existe la anotación 'contado'"
+            "no existe la anotación 'contado'; `outplant write` sola muestra todas"
         );
     }
 
@@ -130,6 +142,8 @@ mod tests {
             vec![
                 Problem::Missing,
                 Problem::Unknown(vec![]),
+                Problem::UnknownOf(vec!["tray".into()]),
+                Problem::UnknownInside { outer: "plants", inner: "height_cm", list: true },
                 Problem::NotANumber("x".into()),
                 Problem::LettersBehind { written: "x".into(), unit: None },
                 Problem::LettersBehind { written: "x".into(), unit: Some("cm") },
@@ -153,7 +167,7 @@ mod tests {
                 Problem::OneOf("12 months"),
                 Problem::OneOf("from ≠ to"),
                 Problem::Twice,
-                Problem::Profile("x".into()),
+                Problem::Unreadable,
             ]
         };
         for lang in Lang::ALL {

@@ -56,3 +56,5 @@ paper_tried = { $lines ->
    *[other] { $lines } lines read, { $entries } could be written; nothing was
 }
 refused_beside_batch = with --batch only happened= and who= may stand, not '{ $written }'
+still_species_shade = how much shade '{ $name }' stands at planting out, for { $of }
+still_species_most_days = how many days its bag holds '{ $name }', for { $of }

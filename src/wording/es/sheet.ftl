@@ -56,3 +56,5 @@ paper_tried = { $lines ->
    *[other] { $lines } líneas leídas, se podrían anotar { $entries }; no se anotó nada
 }
 refused_beside_batch = con --batch solo pueden ir happened= y who=, no '{ $written }'
+still_species_shade = con cuánta sombra se siembra '{ $name }', para { $of }
+still_species_most_days = cuántos días aguanta '{ $name }' en su bolsa, para { $of }
