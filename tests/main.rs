@@ -10,6 +10,7 @@ mod house;
 mod pulled_plug;
 mod readiness_worked;
 mod round_worked;
+mod said_truly;
 mod sample_nursery;
 mod science_handbook;
 mod support;

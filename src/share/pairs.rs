@@ -5,9 +5,9 @@ use serde_json::{Map, Value};
 use super::draft::{Desk, at_is_clock, read_kind, settle_draft, short};
 use super::fault::{Fault, PairFault, Reason};
 use super::json;
-use crate::base::{Day, name_search, text};
+use crate::base::{Day, text};
 use crate::nursery::entry::KindOfEntry;
-use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::entry::fault::{EntryFault, FieldFault};
 use crate::nursery::entry::reading::{find_field, typed_value, unknown_field};
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
@@ -169,6 +169,7 @@ fn take_bracketed(letters: &[char], open: usize, word: &mut String) -> Result<us
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::nursery::entry::fault::Problem;
     use proptest::prelude::*;
 
     fn today() -> Day {
