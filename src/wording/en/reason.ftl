@@ -20,6 +20,7 @@ container_holds = { $days ->
 }
 container_outgrown = in its bag { $days } days, the bag holds it { $most }: pot on or cull
 container_circles = the roots circle: over what the bag holds, whatever the days
+sample_too_few = { $pass } of { $of } pass, but too few stand for a load
 height_met = { $pass } of { $of } are the right height, mean { $mean }
 height_short = only { $pass } of { $of } are the right height, mean { $mean }, at least { $least } needed: let them grow
 height_tall = only { $pass } of { $of } are the right height, mean { $mean }, above { $most }: grown too long for their bags

@@ -20,6 +20,7 @@ container_holds = { $days ->
 }
 container_outgrown = lleva { $days } días en la bolsa, que aguanta { $most }: cambie de bolsa o descarte
 container_circles = raíces enrolladas: pasó lo que aguanta la bolsa, sin importar los días
+sample_too_few = { $pass } de { $of } cumplen, pero quedan muy pocas para un viaje
 height_met = { $pass } de { $of } tienen buena altura, media { $mean }
 height_short = solo { $pass } de { $of } tienen buena altura, media { $mean }, mínimo { $least }: déjelas crecer
 height_tall = solo { $pass } de { $of } tienen buena altura, media { $mean }, más de { $most }: muy largas para su bolsa
@@ -69,7 +70,10 @@ living_met = hay plantas vivas
 living_met_plants = vivas: { $plants }
 living_unmet = no hay nada vivo
 load_met = alcanza para salir: { $plants }
-load_unmet = muy pocas para salir: { $plants }; un viaje son { $least }
+load_unmet = { $least ->
+    [one] muy pocas para salir: { $plants }; un viaje es { $least }
+   *[other] muy pocas para salir: { $plants }; un viaje son { $least }
+}
 good_until_met = buena hasta el { $day }
 good_until_unmet = su último día fue el { $day }: mire las raíces, descarte lo seco
 light_met = { $light } de luz en esta era, dentro de { $band }
@@ -92,11 +96,11 @@ holes_on = hoyos hechos al { $day }
 weeded_on = deshierbada el { $day }
 mulched_on = cobertura puesta el { $day }
 fenced_on = cercada el { $day }
-cleared_stale = limpiada el { $day }, y cuenta por { $lasts } días: limpie lo que volvió a crecer, luego anótelo
-holes_stale = hoyos hechos el { $day }, y cuenta por { $lasts } días: ábralos de nuevo, luego anótelo
-weeded_stale = deshierbada el { $day }, y cuenta por { $lasts } días: haga de nuevo los plateos, luego anótelo
-mulched_stale = con cobertura desde el { $day }, y cuenta por { $lasts } días: ponga cobertura nueva
-fenced_stale = cercada el { $day }, y cuenta por { $lasts } días: revise la cerca
+cleared_stale = limpiada el { $day }, lo que vale { $lasts } días: limpie lo que volvió a crecer, luego anótelo
+holes_stale = hoyos hechos el { $day }, lo que vale { $lasts } días: ábralos de nuevo, luego anótelo
+weeded_stale = deshierbada el { $day }, lo que vale { $lasts } días: haga de nuevo los plateos, luego anótelo
+mulched_stale = con cobertura desde el { $day }, lo que vale { $lasts } días: ponga cobertura nueva
+fenced_stale = cercada el { $day }, lo que vale { $lasts } días: revise la cerca
 cleared_unmet = la limpia no está anotada: limpie hierba y monte, luego anótelo
 holes_unmet = los hoyos no están anotados: hágalos, luego anótelo
 weeded_unmet = la deshierba no está anotada: haga los plateos, luego anótelo

@@ -71,6 +71,8 @@ impl Wording {
             self.light_step(*from, *to, &limits)
         } else if let Measure::Light(share) = known {
             self.measure_light(self.percent_beside(*share, &limits))
+        } else if let Measure::RodStopped { mpa, depth_cm } = known {
+            self.measure_rod_stopped(self.number_beside(*mpa, &limits, 1), self.number(*depth_cm, 0))
         } else if let Measure::Rain { mm, days } = known {
             self.measure_rain(self.number_beside(*mm, &limits, 1), *days)
         } else if let Measure::Resistance { mpa, depth_cm } = known {

@@ -28,6 +28,7 @@ messages! {
     container_holds(days: count, most: count);
     container_outgrown(days: count, most: count);
     container_circles();
+    sample_too_few(pass: count, of: count);
     height_met(pass: count, of: count, mean: text);
     height_short(pass: count, of: count, mean: text, least: text);
     height_tall(pass: count, of: count, mean: text, most: text);
@@ -195,6 +196,9 @@ impl Wording {
         if met {
             return Some(self.height_met(pass, of, mean));
         }
+        if pass == of {
+            return Some(self.sample_too_few(pass, of));
+        }
         let (least, most) = facts.height_band()?;
         Some(if sample.mean > most {
             self.height_tall(pass, of, mean, in_cm(most))
@@ -209,6 +213,9 @@ impl Wording {
         if met {
             return Some(self.collar_met(pass, of, mean));
         }
+        if pass == of {
+            return Some(self.sample_too_few(pass, of));
+        }
         Some(self.collar_thin(pass, of, mean, self.measure(facts.0.needed.as_ref()?)))
     }
 
@@ -217,6 +224,9 @@ impl Wording {
         let (pass, of, mean) = (sample.pass, sample.of, self.number(sample.mean, 1));
         if met {
             return Some(self.leaves_met(pass, of, mean));
+        }
+        if pass == of {
+            return Some(self.sample_too_few(pass, of));
         }
         Some(self.leaves_few(pass, of, mean, self.measure(facts.0.needed.as_ref()?)))
     }
