@@ -370,7 +370,7 @@ impl Criterion {
     /// The same, but only advising: it never blocks and warns when unmet.
     pub fn advising(mut self) -> Criterion {
         self.blocks = false;
-        self.warns = self.met == Some(false);
+        self.warns = self.warns || self.met == Some(false);
         self
     }
 }

@@ -302,6 +302,21 @@ mod tests {
             (Measure::Until(day), "by 14 Mar 2026", "hasta el 14 mar 2026"),
             (Measure::On(day), "14 Mar 2026", "14 mar 2026"),
             (Measure::Work(GroundTask::Holes), "holes dug", "hoyos hechos"),
+            (Measure::Said("promised\u{202e}".into()), "promised", "promised"),
+            (Measure::Yes, "yes", "sí"),
+            (Measure::No, "no", "no"),
+        ];
+        let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
+        for (measure, english, spanish) in cases {
+            assert_eq!(en.measure_for(Rule::Height, &measure), english);
+            assert_eq!(es.measure_for(Rule::Height, &measure), spanish);
+        }
+    }
+
+    #[test]
+    fn work_and_steps_are_said_with_their_days() {
+        let day = "2026-03-14".parse().unwrap();
+        let cases: Vec<(Measure, &str, &str)> = vec![
             (
                 Measure::WorkWithin { task: GroundTask::Weeded, days: 30 },
                 "weeded, at most 30 d ago",
@@ -312,14 +327,10 @@ mod tests {
                 "30 d, last step on 14 Mar 2026",
                 "30 d, último paso el 14 mar 2026",
             ),
-            (Measure::Said("promised\u{202e}".into()), "promised", "promised"),
-            (Measure::Yes, "yes", "sí"),
-            (Measure::No, "no", "no"),
         ];
         let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
         for (measure, english, spanish) in cases {
-            assert_eq!(en.measure_for(Rule::Height, &measure), english);
-            assert_eq!(es.measure_for(Rule::Height, &measure), spanish);
+            assert_eq!((en.measure(&measure).as_str(), es.measure(&measure).as_str()), (english, spanish));
         }
     }
 }
