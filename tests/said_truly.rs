@@ -214,8 +214,13 @@ const ENGLISH: [&str; 16] = [
 ];
 
 fn leftovers(page: &str) -> Vec<String> {
-    // The one publication whose name holds such a word.
-    let plain = page.split_whitespace().collect::<Vec<_>>().join(" ").replace("of the University of Puerto Rico", "");
+    // The two publications whose names hold such a word.
+    let plain = page
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+        .replace("of the University of Puerto Rico", "")
+        .replace("of the Ghana Science Association", "");
     ENGLISH.iter().filter(|word| plain.contains(*word)).map(|word| format!("'{word}' in {plain}")).collect()
 }
 
