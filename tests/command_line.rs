@@ -366,6 +366,101 @@ fn every_command_and_option_has_its_help_in_both_languages() {
     }
 }
 
+/// Words that clap would say by itself.
+const CLAP_SAYS: [&str; 18] = [
+    "Usage",
+    "Options",
+    "Commands",
+    "Arguments",
+    "Print help",
+    "Print version",
+    "[default",
+    "[possible values",
+    "[OPTIONS]",
+    "COMMAND",
+    "<FILE>",
+    "<DATE>",
+    "error:",
+    "tip:",
+    "unexpected",
+    "unrecognized",
+    "For more information",
+    "required",
+];
+
+#[test]
+fn help_is_spanish_to_the_last_heading() {
+    fn every_path(command: &clap::Command, path: Vec<String>, all: &mut Vec<Vec<String>>) {
+        for inner in command.get_subcommands() {
+            let below: Vec<String> = path.iter().cloned().chain([inner.get_name().to_string()]).collect();
+            every_path(inner, below, all);
+        }
+        all.push(path);
+    }
+    let home = by_hand();
+    let mut paths = Vec::new();
+    let spanish = outplant::wording::Wording::new(outplant::wording::Lang::Es);
+    every_path(&outplant::cli::Cli::definition(&spanish), Vec::new(), &mut paths);
+    assert!(paths.len() > 12, "{paths:?}");
+    for path in paths {
+        for asked in ["--help", "-h"] {
+            let mut typed = vec!["--lang", "es"];
+            typed.extend(path.iter().map(String::as_str));
+            typed.push(asked);
+            let ended = home.run(&typed);
+            assert_eq!(ended.code, 0, "{path:?}");
+            assert!(ended.out.contains("Uso: outplant") && ended.out.contains("Opciones:"), "{}", ended.out);
+            for word in CLAP_SAYS {
+                assert!(!ended.out.contains(word), "{path:?} says '{word}':\n{}", ended.out);
+            }
+        }
+    }
+}
+
+#[test]
+fn faults_of_usage_are_said_in_the_language_asked_for_with_the_nearest_name() {
+    let home = by_hand();
+    let cases: [(&[&str], &str, &str); 11] = [
+        (&["redy"], "there is no command 'redy'; nearest: ready", "no existe la orden 'redy'; parecidos: ready"),
+        (
+            &["ready", "--onn", "2026-01-01"],
+            "there is no option '--onn' here; nearest: --on",
+            "no existe la opción '--onn'",
+        ),
+        (&["ready", "--on", "tomorrow"], "'tomorrow' is not a day", "'tomorrow' no es un día"),
+        (&["ready", "--on"], "needs a value", "necesita un valor"),
+        (&["ready", "now"], "'now' is one word too many", "sobra 'now'"),
+        (&["why", "tray"], "still missing: <TRAY>", "todavía falta: <BANDEJA>"),
+        (
+            &["begin", "--name", "x", "--lat", "north", "--lon", "1", "--altitude", "9"],
+            "'north' is not a number",
+            "'north' no es un número",
+        ),
+        (&["import", "x", "--as", "fish"], "it is one of: entries, trays, beds", "es uno de: entries, trays, beds"),
+        (&["undo", "zz"], "is not an entry", "no es una anotación"),
+        (&["why", "tray", ""], "cannot be ''", "no puede ser ''"),
+        (&["ready", "--on", "2026-01-01", "--on", "2026-01-02"], "stands there twice", "está dos veces"),
+    ];
+    for (typed, english, spanish) in cases {
+        for (lang, expected) in [("en", english), ("es", spanish)] {
+            let mut typed = typed.to_vec();
+            typed.extend(["--lang", lang]);
+            // What needs a value gets it from the word behind: there the language comes first.
+            if typed.contains(&"--on") && !typed.contains(&"2026-01-01") && !typed.contains(&"tomorrow") {
+                typed = vec!["--lang", lang, "ready", "--on"];
+            }
+            let ended = home.run(&typed);
+            assert_eq!(ended.code, 2, "{typed:?}");
+            assert!(ended.err.contains(expected), "{typed:?}: {}", ended.err);
+            if lang == "es" {
+                for word in CLAP_SAYS {
+                    assert!(!ended.err.contains(word), "{typed:?} says '{word}': {}", ended.err);
+                }
+            }
+        }
+    }
+}
+
 #[test]
 fn a_clock_that_cannot_be_right_is_noted_and_true_days_are_never_refused() {
     let mut home = by_hand();

@@ -12,6 +12,7 @@ mod readiness_worked;
 mod real_terminal;
 mod refusals;
 mod round_worked;
+mod said_truly;
 mod sample_nursery;
 mod science_handbook;
 mod support;

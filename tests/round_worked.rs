@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use outplant::base::{BedName, Moment, SpeciesKey, TrayCode};
 use outplant::desk::{Desk, Now, sample};
 use outplant::reckon::changes::{Cause, Passage, Turned};
-use outplant::reckon::picture::{Picture, Rule};
+use outplant::reckon::picture::{Picture, Rule, Source};
 use outplant::reckon::round::{RoundReason, Stop, Task, UntilFor, Where};
 use outplant::reckon::{Round, SharedOffer, View, changes, draw_picture, round, shared_offers};
 use outplant::wording::round::RoundOn;
@@ -349,7 +349,7 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
         .map(|stop| (stop.task, stop.subject.clone()))
         .collect();
     assert_eq!(pairs.len(), everything.iter().filter(|stop| stop.task != Task::CountSurvivors).count());
-    assert!(everything.iter().all(|stop| !stop.source.is_empty() && stop.minutes > 0.0));
+    assert!(everything.iter().all(|stop| stop.source != Source::Figure(String::new()) && stop.minutes > 0.0));
     let kept: BTreeSet<&str> = walked.stops.iter().map(|stop| stop.id.as_str()).collect();
     for due in [
         "go_out cof-021",

@@ -333,7 +333,7 @@ fn what_changed_since_a_day_names_the_entry_its_day_and_who() {
     );
     assert_eq!((&pair["rules"], pair["entries"].as_array().unwrap().len()), (&json!(["weeded"]), 1));
     let bed = changes.iter().find(|change| change["subject"] == "bed").unwrap();
-    assert_eq!((&bed["was"], &bed["is"], &bed["species"]), (&json!("nursing"), &json!("open"), &json!("COA")));
+    assert_eq!((&bed["was"], &bed["is"], &bed["species"]), (&json!("bare"), &json!("open"), &json!("COA")));
     let text = home.done(&["ready", "--since", "2026-04-14"]);
     for part in ["since the end of 14 Apr 2026", "cof-1 for Upper 1: does not fit → fits (weeding)", "+ 15 Apr, Pia:"]
     {

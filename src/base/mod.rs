@@ -8,7 +8,9 @@ pub mod range;
 pub mod text;
 pub mod word;
 
-pub use code::{BedName, ContainerName, DeviceId, EntryId, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode};
-pub use day::{Clock, Day};
+pub use code::{
+    BedName, CodeError, ContainerName, DeviceId, EntryId, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode,
+};
+pub use day::{Clock, Day, DayError};
 pub use moment::Moment;
 pub use range::Range;

@@ -3,10 +3,10 @@
 use super::text::folded;
 
 /// Up to three known names nearest to what was written, best first: those that begin alike or differ by few
-/// letters (at most a third of the length, and at least two). Accents and case do not count.
+/// letters (at most a third of the length, at least two, and never more than half). Accents and case do not count.
 pub fn nearest<'a>(written: &str, known: impl Iterator<Item = &'a str>) -> Vec<String> {
     let wanted: Vec<char> = folded(written).chars().take(60).collect();
-    let limit = (wanted.len() / 3).max(2);
+    let limit = (wanted.len() / 3).max(2).min((wanted.len() / 2).max(1));
     let mut scored: Vec<(usize, String)> = known
         .filter_map(|name| {
             let candidate: Vec<char> = folded(name).chars().take(60).collect();
@@ -50,5 +50,8 @@ mod tests {
         assert_eq!(nearest("cof-013", known.into_iter()).first().map(String::as_str), Some("cof-031"));
         assert_eq!(nearest("lower terace", known.into_iter()), vec!["Lower terrace"]);
         assert!(nearest("zzzzzz", known.into_iter()).is_empty());
+        // Of three letters two others are another word.
+        assert!(nearest("foo", ["who", "tray"].into_iter()).is_empty());
+        assert_eq!(nearest("whp", ["who", "tray"].into_iter()), ["who"]);
     }
 }

@@ -1,13 +1,12 @@
-//! The command line: commands and options in English, their help in the person's language.
+//! The command line: commands and options in English; `help` puts their help into the person's language.
 
-use clap::{Args, CommandFactory, FromArgMatches, Parser, Subcommand, ValueEnum};
-use std::ffi::OsString;
+mod help;
+pub mod usage;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
-use super::columns::{left_aligned, width_of};
 use crate::base::{BedName, Day, EntryId, TrayCode};
-use crate::desk::{FORMS, FORMS_IN_SPANISH};
-use crate::wording::{Lang, Wording};
 
 /// What was typed.
 #[derive(Parser, Debug)]
@@ -200,7 +199,7 @@ pub struct Import {
     /// The file; - reads what is piped in.
     pub file: PathBuf,
     /// What it holds.
-    #[arg(long = "as", value_enum, default_value = "entries")]
+    #[arg(long = "as", value_enum, default_value = "entries", hide_possible_values = true, hide_default_value = true)]
     pub what: ImportAs,
     /// Only show what would be written.
     #[arg(long)]
@@ -220,7 +219,7 @@ pub enum ExportAs {
 #[derive(Args, Debug)]
 pub struct Export {
     /// What to write.
-    #[arg(long = "as", value_enum, default_value = "entries")]
+    #[arg(long = "as", value_enum, default_value = "entries", hide_possible_values = true, hide_default_value = true)]
     pub what: ExportAs,
     /// Where to; the screen without it.
     #[arg(long, value_name = "FILE")]
@@ -239,62 +238,4 @@ pub struct Backup {
 pub struct Species {
     /// One species, by any of its names.
     pub name: Option<String>,
-}
-
-impl Cli {
-    /// The definition with its help in a language.
-    pub fn definition(wording: &Wording) -> clap::Command {
-        let mut command = Cli::command();
-        // Built first, so that the help of --help and --version can be put into the person's language too.
-        command.build();
-        worded(command, wording, "outplant")
-    }
-
-    /// Reads what was typed.
-    pub fn read(arguments: impl IntoIterator<Item = OsString>, wording: &Wording) -> Result<Cli, clap::Error> {
-        let matches = Cli::definition(wording).try_get_matches_from(arguments)?;
-        Cli::from_arg_matches(&matches)
-    }
-}
-
-/// Puts the help of a command, its arguments and its subcommands into the person's language.
-fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Command {
-    let about = wording.help(&format!("help_{path}"));
-    let longer = wording.help(&format!("help_{path}_more"));
-    let names: Vec<String> = command.get_arguments().map(|argument| argument.get_id().to_string()).collect();
-    let below: Vec<String> = command.get_subcommands().map(|inner| inner.get_name().to_string()).collect();
-    let mut command = command;
-    if let Some(about) = about {
-        command = command.about(about);
-    }
-    if let Some(longer) = longer {
-        let lists_forms = path == "write";
-        let longer = if lists_forms { format!("{longer}\n\n{}", short_forms(wording)) } else { longer };
-        command = command.after_help(longer);
-    }
-    for name in names {
-        let own = wording.help(&format!("help_{path}_{name}")).or_else(|| wording.help(&format!("help_any_{name}")));
-        if let Some(help) = own {
-            command = command.mut_arg(name, |argument| argument.help(help));
-        }
-    }
-    for name in below {
-        let inner = format!("{path}_{name}").replace("outplant_", "");
-        command = command.mut_subcommand(name, |command| worded(command, wording, &inner));
-    }
-    command
-}
-
-/// The short lines that `write --batch` reads, each with the kind of entry it makes.
-fn short_forms(wording: &Wording) -> String {
-    let forms = match wording.lang() {
-        Lang::En => FORMS,
-        Lang::Es => FORMS_IN_SPANISH,
-    };
-    let room = forms.iter().map(|(example, _)| width_of(example)).max().unwrap_or(0);
-    let mut text = wording.short_forms_heading();
-    for (example, kind) in forms {
-        text.push_str(&format!("\n    {}  {kind}", left_aligned(example, room)));
-    }
-    text
 }

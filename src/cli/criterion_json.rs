@@ -6,9 +6,6 @@ use crate::reckon::picture::{Basis, Criterion, Doubt, DoubtKind, Measure, Pictur
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
-/// Where a rule names no source.
-const NO_SOURCE: &str = "common practice";
-
 /// A number for programs: whole where it is whole, else to six decimals; null where it is no number.
 pub(super) fn number(value: f64) -> Value {
     if !value.is_finite() {
@@ -55,7 +52,9 @@ fn figures(rule: Rule, measure: &Measure) -> Figures {
             high: Some(f64::from(*most)),
             unit: Some("days"),
         },
-        Measure::TubersLifted(days) => one(f64::from(*days), "days"),
+        Measure::WorkWithin { days, .. } | Measure::FreshStep { days, .. } | Measure::TubersLifted(days) => {
+            one(f64::from(*days), "days")
+        }
         Measure::HeightBand { least, most } => band(*least, *most, "cm"),
         Measure::CollarRule { floor_mm } => one(*floor_mm, "mm"),
         Measure::Sample { mean, .. } => one(*mean, sample_unit(rule)),
@@ -111,8 +110,7 @@ pub(super) fn criterion(criterion: &Criterion, about: About, wording: &Wording) 
     if unknown || known.unit != unit {
         known = Figures::default();
     }
-    let known_words = if unknown { None } else { words(&criterion.known) };
-    let source = if criterion.source.trim().is_empty() { NO_SOURCE } else { &criterion.source };
+    let known_words = if unknown { None } else { wording.known_words(criterion) };
     json!({
         "rule": criterion.rule,
         "needed": words(&criterion.needed),
@@ -130,7 +128,7 @@ pub(super) fn criterion(criterion: &Criterion, about: About, wording: &Wording) 
         "warns": criterion.warns,
         "expected": criterion.expected,
         "reason": wording.reason(criterion, about),
-        "source": source,
+        "source": wording.source_words(&criterion.source),
         "entries": criterion.entries,
     })
 }

@@ -259,6 +259,10 @@ impl FirstDay<'_> {
             UnknownWhat::Place => "tray=... place=...".to_string(),
             UnknownWhat::LeastDays => format!(r#"species={name} profile='{{"plantable_least_days":...}}'"#),
             UnknownWhat::Measured => r#"tray=... plants='[{"height_cm":24,"collar_mm":4.5}]'"#.to_string(),
+            UnknownWhat::SpeciesShade => format!(
+                r#"species={name} profile='{{"outplant_shade_least_pct": ..., "outplant_shade_most_pct": ...}}'"#
+            ),
+            UnknownWhat::SpeciesMostDays => format!(r#"species={name} profile='{{"plantable_most_days": ...}}'"#),
             UnknownWhat::BedLight => "bed=... light_share=0.5".to_string(),
             UnknownWhat::BedSoil => "bed=... rod_mm=8 push_kg=10 depth_cm=... wet=yes".to_string(),
             UnknownWhat::BedWork => "bed=... task=cleared happened=...".to_string(),
@@ -279,7 +283,7 @@ fn cost(what: UnknownWhat) -> u8 {
         UnknownWhat::ContainerVolume => 1,
         UnknownWhat::Place => 2,
         UnknownWhat::Container => 3,
-        UnknownWhat::Age => 4,
+        UnknownWhat::Age | UnknownWhat::SpeciesShade | UnknownWhat::SpeciesMostDays => 4,
         UnknownWhat::LeastDays => 2,
         UnknownWhat::NursePlanted | UnknownWhat::NurseCount | UnknownWhat::NurseSpacing => 5,
         UnknownWhat::BedWork => 6,
@@ -299,6 +303,8 @@ fn unknown_word(what: UnknownWhat) -> &'static str {
         UnknownWhat::PlaceShade => "place_shade",
         UnknownWhat::Place => "place",
         UnknownWhat::Measured => "measured",
+        UnknownWhat::SpeciesShade => "species_shade",
+        UnknownWhat::SpeciesMostDays => "species_most_days",
         UnknownWhat::BedLight => "bed_light",
         UnknownWhat::BedSoil => "bed_soil",
         UnknownWhat::BedWork => "bed_work",

@@ -79,8 +79,7 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ran {
         Ok(cli) => cli,
         Err(fault) => {
             // Help and version are answers; the rest is a fault of usage.
-            let _ = fault.print();
-            return Ran::Ended(if fault.exit_code() == 0 { Ending::Done } else { Ending::Usage });
+            return Ran::Ended(super::args::usage::answer(&fault, &wording));
         }
     };
     let settings = match settings {

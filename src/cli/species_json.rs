@@ -19,14 +19,21 @@ pub fn species_json(profile: &Profile, wording: &Wording) -> Value {
         .figures()
         .into_iter()
         .map(|(name, value, source, flag)| {
-            let said = json!({"value": value, "source": source, "flag": flag, "name": wording.figure_name(name)});
+            let said = json!({
+                "value": value,
+                "text": wording.figure_value(name, &value).join("; "),
+                "source": wording.figure_source_words(source),
+                "flag": flag,
+                "name": wording.figure_name(name),
+            });
             (name.to_string(), said)
         })
         .collect();
     answer["version"] = json!(VERSION);
     answer["figures"] = Value::Object(figures);
-    answer["notes"] = json!(profile.notes);
-    answer["cautions"] = json!(profile.cautions);
+    let said = |texts: &[String]| -> Vec<String> { texts.iter().map(|text| wording.profile_text(text)).collect() };
+    answer["notes"] = json!(said(&profile.notes));
+    answer["cautions"] = json!(said(&profile.cautions));
     answer
 }
 

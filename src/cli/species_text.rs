@@ -70,7 +70,7 @@ pub fn species_text(profile: &Profile, wording: &Wording, width: usize, colour: 
             sheet.heading(&heading);
         }
         for text in texts {
-            sheet.hanging("- ", Ink::Plain, &crate::base::text::cleaned(text), Ink::Plain);
+            sheet.hanging("- ", Ink::Plain, &wording.profile_text(text), Ink::Plain);
         }
     }
     sheet.finish()

@@ -163,8 +163,8 @@ impl<'a> WhyPage<'a> {
             self.labelled(&wording.label_needed(), &wording.measure_for(criterion.rule, needed));
         }
         let basis = wording.basis_name(criterion.basis);
-        let known = match &criterion.known {
-            Some(known) => wording.known_how(wording.measure_for(criterion.rule, known), basis),
+        let known = match wording.known_words(criterion) {
+            Some(known) => wording.known_how(known, basis),
             None => basis,
         };
         self.labelled(&wording.label_known(), &known);

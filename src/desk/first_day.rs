@@ -13,7 +13,7 @@ use crate::reckon::stock::TrayStory;
 use crate::share::first_day::Understood;
 use crate::share::sheet::{DayOrder, Encoding, Table, read_table};
 use crate::share::{
-    KnownNames, ReadFault, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_paper, read_trays,
+    FirstDay, KnownNames, ReadFault, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_paper, read_trays,
 };
 
 /// What a sheet brought, or would bring, and how it was understood.
@@ -50,8 +50,9 @@ impl Desk {
     ) -> Result<SheetImported, ImportError> {
         self.refresh().map_err(ImportError::Desk)?;
         let table = read_table(input).map_err(ImportError::Read)?;
-        let read =
+        let mut read =
             self.read_sheet(&table, kind, order, who).map_err(|faults| ImportError::Read(ReadFault::Lines(faults)))?;
+        note_profile_gaps(&mut read, &self.fold().site().species);
         let drafts = read.drafts.len();
         let mut unknowns = read.unknowns;
         unknowns.extend(self.without_least_days(&read.drafts));
@@ -89,7 +90,7 @@ impl Desk {
         kind: SheetKind,
         order: Option<DayOrder>,
         who: &str,
-    ) -> Result<crate::share::FirstDay, crate::share::LineFaults> {
+    ) -> Result<FirstDay, crate::share::LineFaults> {
         let site = self.fold().site();
         let species: &Catalogue = &site.species;
         let usual = |profile: &Profile| Some((profile.row_m.as_ref()?.value, profile.in_row_m.as_ref()?.value));
@@ -170,6 +171,22 @@ impl Desk {
             self.record(drafts)
         };
         taken.map_err(|fault| ImportError::Desk(with_lines(fault, &numbers)))
+    }
+}
+
+/// What the profiles of the trays' species do not say and their verdict asks for.
+fn note_profile_gaps(read: &mut FirstDay, catalogue: &Catalogue) {
+    let trays = read.drafts.iter().filter(|(_, draft)| draft.kind == "plants_received");
+    let named: Vec<(usize, String)> =
+        trays.filter_map(|(line, draft)| Some((*line, draft.body.get("species")?.as_str()?.to_string()))).collect();
+    for (line, species) in named {
+        let Some(profile) = catalogue.find(&species).and_then(|key| catalogue.get(&key)) else { continue };
+        if profile.outplant_shade_least_pct.is_none() && profile.outplant_shade_most_pct.is_none() {
+            read.note_unknown(UnknownWhat::SpeciesShade, Some(&species), line);
+        }
+        if profile.plantable_most_days.is_none() {
+            read.note_unknown(UnknownWhat::SpeciesMostDays, Some(&species), line);
+        }
     }
 }
 

@@ -111,8 +111,8 @@ fn name_check(
 
 fn read(draft: &Draft) -> Result<What, Refusal> {
     let body = canonical(&serde_json::Value::Object(draft.body.clone()));
-    reading::read_body(&draft.kind, &body).map_err(|fault| {
-        let problem = Problem::Profile(fault.to_string());
+    reading::read_body(&draft.kind, &body).map_err(|_| {
+        let problem = Problem::Unreadable;
         Refusal::Entry(EntryFault::Field {
             kind: draft.kind.clone(),
             fault: FieldFault { field: "body".into(), problem },

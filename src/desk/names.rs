@@ -13,7 +13,7 @@ use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
 use crate::nursery::envelope::Draft;
-use crate::nursery::species::Catalogue;
+use crate::nursery::species::{Catalogue, ProfileFault};
 use crate::reckon::Fold;
 
 /// The names a batch is judged against: those in the book and those its own lines make.
@@ -104,7 +104,10 @@ impl Names {
             .with_own(&written, &figures, "this nursery")
             .map_err(|what| Refusal::Profile(SpeciesKey::new(&written), what))?;
         if let Some((name, other)) = self.species.shared_names(&profile).first() {
-            return Err(Refusal::Profile(SpeciesKey::new(&written), format!("'{name}' already names {other}")));
+            return Err(Refusal::Profile(
+                SpeciesKey::new(&written),
+                ProfileFault::NameTaken { name: name.clone(), other: other.to_string() },
+            ));
         }
         draft.body.insert("species".into(), Value::from(key.as_str()));
         self.species.insert(profile);

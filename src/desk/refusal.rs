@@ -6,6 +6,7 @@ use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::EntryFault;
 use crate::reckon::impossible::Impossible;
+use crate::nursery::species::ProfileFault;
 use crate::reckon::picture::Doubt;
 
 /// Why something is not written.
@@ -125,7 +126,7 @@ pub enum Refusal {
         today: Day,
     },
     /// A figure of a species profile that makes no sense.
-    Profile(SpeciesKey, String),
+    Profile(SpeciesKey, ProfileFault),
     /// Nothing of this device is left to take back.
     NothingToUndo,
     /// What is left to take back is what the nursery was begun with; it must be named.

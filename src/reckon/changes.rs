@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use super::draw::{Fold, draw_picture};
 use super::ledger::View;
-use super::picture::{BedSpecies, Criterion, Looking, Picture, Rule, Stage, Standing};
+use super::picture::{BedSpecies, Criterion, Looking, Picture, Rule, Source, Stage, Standing};
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::{BookEntry, Entry, What};
 use crate::words;
@@ -68,7 +68,7 @@ pub struct Flip {
     /// What changed it.
     pub cause: Cause,
     /// The rule's source.
-    pub source: String,
+    pub source: Source,
 }
 
 /// A verdict that is another than before.

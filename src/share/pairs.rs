@@ -5,10 +5,10 @@ use serde_json::{Map, Value};
 use super::draft::{Desk, at_is_clock, read_kind, settle_draft, short};
 use super::fault::{Fault, PairFault, Reason};
 use super::json;
-use crate::base::{Day, name_search, text};
+use crate::base::{Day, text};
 use crate::nursery::entry::KindOfEntry;
-use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
-use crate::nursery::entry::reading::{find_field, typed_value};
+use crate::nursery::entry::fault::{EntryFault, FieldFault};
+use crate::nursery::entry::reading::{find_field, typed_value, unknown_field};
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
 
@@ -51,8 +51,7 @@ pub(super) fn read_pair(known: &KindOfEntry, pair: &str, also: &[&str]) -> Resul
     }
     let entry_fault = |fault: FieldFault| EntryFault::Field { kind: known.kind.to_string(), fault };
     let Some(field) = find_field(known.fields, name) else {
-        let names = known.fields.iter().map(|field| field.name).chain(also.iter().copied());
-        let problem = Problem::Unknown(name_search::nearest(name, names));
+        let problem = unknown_field(known.fields, also, name);
         return Err(entry_fault(FieldFault { field: short(name), problem }).into());
     };
     if matches!(field.shape, Shape::List(_) | Shape::Record(_) | Shape::Open) {
@@ -170,6 +169,7 @@ fn take_bracketed(letters: &[char], open: usize, word: &mut String) -> Result<us
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::nursery::entry::fault::Problem;
     use proptest::prelude::*;
 
     fn today() -> Day {

@@ -58,6 +58,23 @@ impl Wording {
         self.percent_of(self.number(percent, places))
     }
 
+    /// A number with as many decimals as tell it from every limit beside it that it does not equal: 1.62 beside 1.6, but 2.0.
+    pub fn decimal_beside(&self, value: f64, limits: &[f64], least_places: usize) -> String {
+        self.decimal(value, places_beside(value, limits, least_places))
+    }
+
+    /// The same without noughts at its end.
+    pub fn number_beside(&self, value: f64, limits: &[f64], least_places: usize) -> String {
+        self.number(value, places_beside(value, limits, least_places))
+    }
+
+    /// A share as percent, told from the shares beside it: "50.3 %" beside 50 %.
+    pub fn percent_beside(&self, share: f64, limits: &[f64]) -> String {
+        let least_places = usize::from(share > 0.0 && share < 0.01);
+        let limits: Vec<f64> = limits.iter().map(|limit| limit * 100.0).collect();
+        self.percent_of(self.number_beside(share * 100.0, &limits, least_places))
+    }
+
     /// Plants as a range: one number where it is exact, else low, high and likely.
     pub fn plants_range(&self, range: Range) -> String {
         let (low, likely, high) = (range.low.floor(), range.likely.round(), range.high.ceil());
@@ -66,4 +83,15 @@ impl Wording {
         }
         self.plants_between(self.number(low, 0), self.number(likely, 0), self.number(high, 0))
     }
+}
+
+/// Decimals with which a value is told from each of the limits that it does not equal, at most four more than needed else.
+fn places_beside(value: f64, limits: &[f64], least_places: usize) -> usize {
+    /// Nearer than this a value is the limit: 0.48 / 0.3 is 1.6.
+    const SAME: f64 = 1e-9;
+    let told = |places: &usize| {
+        let written = format!("{value:.0$}", *places);
+        limits.iter().all(|limit| (value - limit).abs() <= SAME || written != format!("{limit:.0$}", *places))
+    };
+    (least_places..=least_places + 4).find(told).unwrap_or(least_places)
 }

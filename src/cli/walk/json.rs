@@ -66,7 +66,7 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
         }),
         "expect": stop.expect.as_ref().map(|expect| measure_json(FIGURES_OF, expect, wording)),
         "loses_most": stop.marked,
-        "source": stop.source,
+        "source": wording.source_words(&stop.source),
         "entries": stop.entries,
     })
 }

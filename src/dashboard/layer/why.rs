@@ -10,7 +10,7 @@ use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::{Basis, BedPicture, Criterion, DaySpread, TrayPicture};
+use crate::reckon::picture::{Basis, BedPicture, Criterion, DaySpread, Source, TrayPicture};
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
 
@@ -33,8 +33,8 @@ pub enum WhyOf {
         value: String,
         /// How it is known.
         basis: Basis,
-        /// Where it comes from; empty where it is a count.
-        source: String,
+        /// Where it comes from; none where it is a count.
+        source: Option<Source>,
         /// The entries.
         entries: Vec<EntryId>,
     },
@@ -130,7 +130,7 @@ impl Why {
                 page.heading(name);
                 let known = on.wording.known_how(value, on.wording.basis_name(*basis));
                 page.labelled(&on.wording.label_known(), &known);
-                if !source.is_empty() {
+                if let Some(source) = source {
                     page.labelled(&on.wording.label_source(), &on.wording.source_words(source));
                 }
                 entries_of(entries, on, &mut page);

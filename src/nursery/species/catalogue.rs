@@ -7,6 +7,7 @@ use std::sync::{Arc, OnceLock};
 use super::built_in::TEXTS;
 use super::overrides::lay_over;
 use super::profile::{Names, Profile, Role};
+use super::profile_fault::ProfileFault;
 use crate::base::text::{self, folded};
 use crate::base::{SpeciesKey, name_search};
 
@@ -88,13 +89,13 @@ impl Catalogue {
     /// A nursery's own figures laid over the species meant by `written`, or a new species by that name. Figures may be
     /// bare values, which come from `source`, or `{"value", "source", "flag"}`; `code`, `scientific`, `role`,
     /// `names`, `notes` and `cautions` can be set too. The catalogue itself stays as it is: [`Catalogue::insert`] puts
-    /// the profile in. The error is a sentence naming what cannot stand.
+    /// the profile in. The error names what cannot stand.
     pub fn with_own(
         &self,
         written: &str,
         own: &Map<String, Value>,
         source: &str,
-    ) -> Result<(SpeciesKey, Profile), String> {
+    ) -> Result<(SpeciesKey, Profile), ProfileFault> {
         let known = self.find(written).and_then(|key| self.get(&key));
         let mut profile = match known {
             Some(profile) => Profile::clone(profile),
@@ -116,16 +117,16 @@ impl Catalogue {
         shared
     }
 
-    fn new_species(&self, written: &str, own: &Map<String, Value>) -> Result<Profile, String> {
+    fn new_species(&self, written: &str, own: &Map<String, Value>) -> Result<Profile, ProfileFault> {
         let name = written.trim();
         if plain(name).is_empty() {
-            return Err("a species needs a name".to_string());
+            return Err(ProfileFault::NoName);
         }
         if text::has_unseen(name) {
-            return Err(format!("the species' name holds an invisible or control character: {}", text::shown(name)));
+            return Err(ProfileFault::NameUnseen { shown: text::shown(name) });
         }
         if name.chars().count() > LONGEST_NAME {
-            return Err(format!("a species' name has at most {LONGEST_NAME} characters"));
+            return Err(ProfileFault::NameTooLong { most: LONGEST_NAME.to_string() });
         }
         let code = if own.contains_key("code") { String::new() } else { self.free_code(name)? };
         let scientific = if is_binomial(name) { name } else { "" };
@@ -134,10 +135,10 @@ impl Catalogue {
     }
 
     /// The first three letters of a name; where another species has that code, the first two with a later letter.
-    fn free_code(&self, name: &str) -> Result<String, String> {
+    fn free_code(&self, name: &str) -> Result<String, ProfileFault> {
         let mut letters: Vec<char> = folded(name).chars().filter(char::is_ascii_lowercase).collect();
         if letters.is_empty() {
-            return Err(format!("'{name}' has no letters a to z: give the species a code of three letters"));
+            return Err(ProfileFault::NoLetters { name: name.to_string() });
         }
         while letters.len() < 3 {
             letters.push('x');
@@ -147,7 +148,7 @@ impl Catalogue {
         later
             .map(|last| [letters[0], letters[1], last].iter().collect::<String>())
             .find(|code| !taken(code))
-            .ok_or_else(|| format!("no code is free for '{name}': give the species a code of three letters"))
+            .ok_or_else(|| ProfileFault::NoFreeCode { name: name.to_string() })
     }
 }
 

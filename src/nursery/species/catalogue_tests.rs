@@ -242,13 +242,15 @@ fn own_figures_lie_over_a_known_species() {
     assert_eq!(catalogue.find("cafeto"), Some(laid.0.clone()));
 
     let above = own(json!({"plantable_least_days": 9999}));
-    assert!(catalogue.with_own("coffee", &above, "x").unwrap_err().contains("plantable_least_days"));
+    assert!(catalogue.with_own("coffee", &above, "x").unwrap_err().to_string().contains("plantable_least_days"));
     let shade = own(json!({"outplant_shade_max_pct": 120}));
-    assert!(catalogue.with_own("coffee", &shade, "x").unwrap_err().contains("more than 100"));
+    assert!(catalogue.with_own("coffee", &shade, "x").unwrap_err().to_string().contains("more than 100"));
     let unknown = own(json!({"hight_least_cm": 20}));
-    assert!(catalogue.with_own("coffee", &unknown, "x").unwrap_err().contains("nearest is 'height_least_cm'"));
+    assert!(
+        catalogue.with_own("coffee", &unknown, "x").unwrap_err().to_string().contains("nearest is 'height_least_cm'")
+    );
     let empty = own(json!({"row_m": 3}));
-    assert!(catalogue.with_own("coffee", &empty, " ").unwrap_err().contains("no source"));
+    assert!(catalogue.with_own("coffee", &empty, " ").unwrap_err().to_string().contains("no source"));
 }
 
 #[test]
@@ -271,8 +273,16 @@ fn a_new_species_gets_a_key_a_free_code_and_its_names() {
     assert_eq!(grewia.code, "grw", "gre is the code of grevillea, and so is its next letter");
     let (_, ox) = catalogue.with_own("ñu", &own(json!({"code": "ÑUU", "role": "nurse"})), "our book").unwrap();
     assert_eq!((ox.code.as_str(), ox.role), ("nuu", Role::Nurse));
-    assert!(catalogue.with_own("茶", &own(json!({})), "our book").unwrap_err().contains("code of three letters"));
-    assert!(catalogue.with_own("a\u{202e}b", &own(json!({})), "our book").unwrap_err().contains("invisible"));
+    assert!(
+        catalogue
+            .with_own("茶", &own(json!({})), "our book")
+            .unwrap_err()
+            .to_string()
+            .contains("code of three letters")
+    );
+    assert!(
+        catalogue.with_own("a\u{202e}b", &own(json!({})), "our book").unwrap_err().to_string().contains("invisible")
+    );
     assert!(catalogue.with_own(" ", &own(json!({})), "our book").is_err());
 }
 

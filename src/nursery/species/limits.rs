@@ -3,6 +3,7 @@
 use serde_json::Value;
 
 use super::profile::Profile;
+use super::profile_fault::ProfileFault;
 use crate::base::text::has_unseen;
 
 /// Longest text of a figure, note or source, in characters (ours).
@@ -56,11 +57,11 @@ const ORDERS: &[(&str, &str)] = &[
 ];
 
 /// The first thing in a profile that makes no sense, as a sentence; none if all of it can stand.
-pub fn fault(profile: &Profile) -> Option<String> {
+pub fn fault(profile: &Profile) -> Option<ProfileFault> {
     let figures = profile.figures();
     for (name, value, source, _) in &figures {
         if source.trim().is_empty() {
-            return Some(format!("'{name}' names no source"));
+            return Some(ProfileFault::NoSource { name: (*name).to_string() });
         }
         if let Some(fault) = text_fault(name, source).or_else(|| value_fault(name, value)) {
             return Some(fault);
@@ -72,47 +73,55 @@ pub fn fault(profile: &Profile) -> Option<String> {
         if let (Some(low), Some(high)) = (number(least), number(most))
             && low > high
         {
-            return Some(format!("'{least}' is {low}, which is more than '{most}' at {high}"));
+            return Some(ProfileFault::OutOfOrder {
+                least: (*least).to_string(),
+                low: low.to_string(),
+                most: (*most).to_string(),
+                high: high.to_string(),
+            });
         }
     }
     growth_fault(profile).or_else(|| step_fault(profile)).or_else(|| words_fault(profile))
 }
 
-fn value_fault(name: &str, value: &Value) -> Option<String> {
+fn value_fault(name: &str, value: &Value) -> Option<ProfileFault> {
     match value {
         // A number that is not finite has no JSON form and arrives as null.
-        Value::Null => Some(format!("'{name}' is not a number")),
+        Value::Null => Some(ProfileFault::NotANumber { name: name.to_string() }),
         Value::Number(number) => number_fault(name, number.as_f64().unwrap_or(f64::NAN)),
         Value::String(text) => text_fault(name, text),
         Value::Bool(_) | Value::Array(_) | Value::Object(_) => None,
     }
 }
 
-fn number_fault(name: &str, number: f64) -> Option<String> {
+fn number_fault(name: &str, number: f64) -> Option<ProfileFault> {
+    let name = name.to_string();
     if !number.is_finite() {
-        return Some(format!("'{name}' is not a number"));
+        return Some(ProfileFault::NotANumber { name });
     }
     if number < 0.0 {
-        return Some(format!("'{name}' cannot be negative; {number} was written"));
+        return Some(ProfileFault::Negative { name, written: number.to_string() });
     }
     let (_, above_nothing, most) = ENDINGS.iter().find(|(ending, ..)| name.ends_with(ending))?;
     if *above_nothing && number == 0.0 {
-        return Some(format!("'{name}' cannot be 0"));
+        return Some(ProfileFault::Zero { name });
     }
-    (number > *most).then(|| format!("'{name}' cannot be more than {most}; {number} was written"))
+    (number > *most).then(|| ProfileFault::MoreThan { name, most: most.to_string(), written: number.to_string() })
 }
 
-fn text_fault(name: &str, text: &str) -> Option<String> {
+fn text_fault(name: &str, text: &str) -> Option<ProfileFault> {
+    let name = name.to_string();
     if has_unseen(text) {
-        return Some(format!("'{name}' holds an invisible or control character"));
+        return Some(ProfileFault::Unseen { name });
     }
-    (text.chars().count() > LONGEST_TEXT).then(|| format!("'{name}' is longer than {LONGEST_TEXT} characters"))
+    let too_long = text.chars().count() > LONGEST_TEXT;
+    too_long.then(|| ProfileFault::TooLong { name, most: LONGEST_TEXT.to_string() })
 }
 
-fn growth_fault(profile: &Profile) -> Option<String> {
+fn growth_fault(profile: &Profile) -> Option<ProfileFault> {
     let points = &profile.growth_points.as_ref()?.value;
     if points.is_empty() || points.len() > MOST_STEPS {
-        return Some(format!("'growth_points' holds {} points; 1 to {MOST_STEPS} can be read", points.len()));
+        return Some(ProfileFault::GrowthCount { points: points.len().to_string(), most: MOST_STEPS.to_string() });
     }
     for point in points {
         let fault = number_fault("growth_points: month", point.month)
@@ -122,17 +131,17 @@ fn growth_fault(profile: &Profile) -> Option<String> {
             return fault;
         }
         if point.month > 1_200.0 {
-            return Some(format!("'growth_points' reaches month {}; 1200 is the last", point.month));
+            return Some(ProfileFault::GrowthMonth { month: point.month.to_string() });
         }
     }
     let falls = points.windows(2).find(|pair| pair[1].month <= pair[0].month)?;
-    Some(format!("'growth_points': month {} follows month {}", falls[1].month, falls[0].month))
+    Some(ProfileFault::GrowthOrder { month: falls[1].month.to_string(), after: falls[0].month.to_string() })
 }
 
-fn step_fault(profile: &Profile) -> Option<String> {
+fn step_fault(profile: &Profile) -> Option<ProfileFault> {
     let steps = &profile.hardening_steps.as_ref()?.value;
     if steps.len() > MOST_STEPS {
-        return Some(format!("'hardening_steps' holds {} steps; {MOST_STEPS} is the most", steps.len()));
+        return Some(ProfileFault::StepCount { steps: steps.len().to_string(), most: MOST_STEPS.to_string() });
     }
     for step in steps {
         let fault = step.shade_pct.and_then(|shade| number_fault("hardening_steps: shade_pct", shade));
@@ -140,17 +149,14 @@ fn step_fault(profile: &Profile) -> Option<String> {
             return fault;
         }
         if step.days_before > 365 || step.water_every_days.is_some_and(|days| days == 0 || days > 365) {
-            return Some("'hardening_steps' counts days from 1 to 365".to_string());
+            return Some(ProfileFault::StepDays);
         }
     }
     let rises = steps.windows(2).find(|pair| pair[1].days_before >= pair[0].days_before)?;
-    Some(format!(
-        "'hardening_steps' go toward planting out, but {} days before follows {}",
-        rises[1].days_before, rises[0].days_before
-    ))
+    Some(ProfileFault::StepOrder { days: rises[1].days_before.to_string(), after: rises[0].days_before.to_string() })
 }
 
-fn words_fault(profile: &Profile) -> Option<String> {
+fn words_fault(profile: &Profile) -> Option<ProfileFault> {
     let lists = [
         ("names", &profile.names.en),
         ("names", &profile.names.es),
@@ -159,20 +165,24 @@ fn words_fault(profile: &Profile) -> Option<String> {
     ];
     for (name, list) in lists {
         if list.len() > MOST_TEXTS {
-            return Some(format!("'{name}' holds {} texts; {MOST_TEXTS} is the most", list.len()));
+            return Some(ProfileFault::TooMany {
+                name: name.to_string(),
+                count: list.len().to_string(),
+                most: MOST_TEXTS.to_string(),
+            });
         }
         if let Some(fault) = list.iter().find_map(|text| text_fault(name, text)) {
             return Some(fault);
         }
         if list.iter().any(|text| text.trim().is_empty()) {
-            return Some(format!("'{name}' holds an empty text"));
+            return Some(ProfileFault::EmptyText { name: name.to_string() });
         }
     }
     if profile.names.en.is_empty() && profile.names.es.is_empty() {
-        return Some("a species needs a name in English or Spanish".to_string());
+        return Some(ProfileFault::NoCommonName);
     }
     if profile.code.len() != 3 || !profile.code.bytes().all(|byte| byte.is_ascii_lowercase()) {
-        return Some(format!("a species' code is three letters a to z; '{}' is not", profile.code.escape_debug()));
+        return Some(ProfileFault::BadCode { written: profile.code.escape_debug().to_string() });
     }
     text_fault("key", profile.key.as_str()).or_else(|| text_fault("scientific", &profile.scientific))
 }
@@ -190,7 +200,7 @@ mod tests {
         for (name, value) in figures {
             profile.set_figure(name, value, "tape measure").unwrap();
         }
-        fault(&profile)
+        fault(&profile).map(|fault| fault.to_string())
     }
 
     #[test]
@@ -238,6 +248,6 @@ mod tests {
         let mut profile = Profile::named(SpeciesKey::new("EBO"), "Diospyros", "ebo", Role::Nursery, names);
         profile.set_figure("row_m", &json!(3), "tape measure").unwrap();
         profile.row_m.as_mut().unwrap().value = f64::NAN;
-        assert_eq!(fault(&profile).as_deref(), Some("'row_m' is not a number"));
+        assert_eq!(fault(&profile), Some(ProfileFault::NotANumber { name: "row_m".into() }));
     }
 }

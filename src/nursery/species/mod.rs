@@ -9,8 +9,12 @@ pub mod figure;
 mod limits;
 mod overrides;
 pub mod profile;
+mod profile_fault;
+mod spanish;
 
 pub use catalogue::Catalogue;
 pub use figure::{Figure, Flag};
 pub use limits::fault;
 pub use profile::{GrowthPoint, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
+pub use profile_fault::ProfileFault;
+pub use spanish::in_spanish;

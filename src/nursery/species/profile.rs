@@ -124,13 +124,13 @@ macro_rules! profile {
 
             /// Sets one figure by its name from a JSON value (a bare value, or `{"value", "source", "flag"}`);
             /// a bare value gets `source` and the flag `own`. The error says what is wrong.
-            pub fn set_figure(&mut self, name: &str, value: &serde_json::Value, source: &str) -> Result<(), String> {
+            pub fn set_figure(&mut self, name: &str, value: &serde_json::Value, source: &str) -> Result<(), super::ProfileFault> {
                 match name {
                     $(stringify!($field) $(| $alias)* => {
-                        self.$field = super::overrides::read_figure(value, source)?;
+                        self.$field = super::overrides::read_figure(name, value, source)?;
                         Ok(())
                     })*
-                    other => Err(format!("unknown figure '{other}'")),
+                    other => Err(super::ProfileFault::UnknownFigure { written: other.to_string() }),
                 }
             }
 

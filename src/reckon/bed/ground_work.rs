@@ -1,8 +1,9 @@
 //! Ground work: cleared, holes, weeded must be done; mulch and a fence advise. Work not written down is not done.
 
+use super::positions::part_seen;
 use crate::base::Day;
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule, Source};
 use crate::reckon::stock::{BedStory, WorkDone};
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.
@@ -16,8 +17,6 @@ pub const MULCHED_LASTS_DAYS: i32 = 120;
 /// Days for which a fence holds without another look. Ours, common practice.
 pub const FENCED_LASTS_DAYS: i32 = 730;
 
-const SOURCE: &str = "common practice: ground work not written down is not done, and does not last (ours)";
-
 /// Every kind of ground work with its question and how many days it lasts, in the order of the work.
 const TASKS: [(GroundTask, Rule, i32); 5] = [
     (GroundTask::Cleared, Rule::Cleared, CLEARED_LASTS_DAYS),
@@ -28,9 +27,9 @@ const TASKS: [(GroundTask, Rule, i32); 5] = [
 ];
 
 /// One question for each kind of ground work.
-pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
+pub fn criteria(story: &BedStory, rows: Option<u32>, day: Day) -> impl Iterator<Item = Criterion> {
     TASKS.into_iter().map(move |(task, rule, lasts_days)| {
-        let criterion = criterion(last(story, task, lasts_days, day), task, rule, lasts_days, day);
+        let criterion = criterion(last(story, task, lasts_days, day), (task, rule, lasts_days), rows, day);
         match task {
             GroundTask::Mulched | GroundTask::Fenced => criterion.advising(),
             GroundTask::Cleared | GroundTask::Holes | GroundTask::Weeded => criterion,
@@ -42,19 +41,24 @@ pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
 /// adds to it.
 fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day) -> Option<&WorkDone> {
     let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day);
-    let whole_lasts = |work: &WorkDone| !work.in_part && day.days_since(work.day) <= lasts_days;
-    of_task.max_by_key(|work| (whole_lasts(work), work.day, !work.in_part))
+    let whole_lasts = |work: &WorkDone| work.part.is_none() && day.days_since(work.day) <= lasts_days;
+    of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
 }
 
-fn criterion(done: Option<&WorkDone>, task: GroundTask, rule: Rule, lasts_days: i32, day: Day) -> Criterion {
-    let needed = Measure::Work(task);
+fn criterion(
+    done: Option<&WorkDone>,
+    (task, rule, lasts_days): (GroundTask, Rule, i32),
+    rows: Option<u32>,
+    day: Day,
+) -> Criterion {
+    let needed = Measure::WorkWithin { task, days: lasts_days };
+    let source = Source::GroundWork { lasts_days };
     let Some(done) = done else {
-        return Criterion::known(rule, needed, Measure::No, Basis::Assumed, false, SOURCE);
+        return Criterion::known(rule, needed, Measure::No, Basis::Assumed, false, source);
     };
     let lasts = day.days_since(done.day) <= lasts_days;
-    let mut criterion = Criterion::known(rule, needed, Measure::On(done.day), Basis::Measured, lasts, SOURCE)
+    let criterion = Criterion::known(rule, needed, Measure::On(done.day), Basis::Measured, lasts, source)
         .resting_on([done.entry.clone()]);
     // Done in some rows only: it counts, and says so.
-    criterion.warns = lasts && done.in_part;
-    criterion
+    if lasts { criterion.seen_in_part(part_seen(done.part.as_ref(), rows)) } else { criterion }
 }

@@ -1,11 +1,11 @@
 //! Whether a person holds the bed back, or something sprayed there still works. Asked only while it is so.
 
 use crate::base::Day;
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
 use crate::reckon::stock::BedStory;
 
-const HELD_SOURCE: &str = "as written by the nursery";
-const TREATED_SOURCE: &str = "as written by the nursery: days until it is safe";
+const HELD_SOURCE: RuleSource = RuleSource::WrittenHere;
+const TREATED_SOURCE: RuleSource = RuleSource::WaitingTime;
 
 /// The questions of a hold and of a treatment, where one is in force on a day.
 pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {

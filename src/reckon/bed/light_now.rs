@@ -3,9 +3,10 @@
 //! Only readings decide here. A model of the light under growing nurse plants can take the place of [`light_now`] where
 //! nothing was read, and answer [`coming`].
 
-use crate::base::Day;
+use super::positions::part_seen;
+use crate::base::{Day, SpeciesKey};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{Basis, Criterion, LightNow, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, Measure, Rule, RuleSource, Source};
 use crate::reckon::stock::{BedStory, LightLook};
 use crate::reckon::tray::exposure::light_band;
 
@@ -17,9 +18,6 @@ pub const HALF_WEIGHT_DAYS: f64 = 30.0;
 pub const TOLERANCE: f64 = 0.02;
 /// Lets the ends of the band themselves be inside although 1 - 0.3 is not exact in a computer.
 const FUZZ: f64 = 1e-9;
-
-const READING_RULE: &str =
-    "readings under 60 days old, newer ones weigh more, none from before the last great cut or loss (ours)";
 
 /// The mean of the readings that count on a day, newer ones weighing more. None from before the last cut or loss that took
 /// much of the nurse plants in the bed is used: it tells of a shade that no longer stands.
@@ -54,36 +52,38 @@ pub fn band(profile: Option<&Profile>) -> Option<(f64, f64, String)> {
 }
 
 /// Whether the light now is inside the species' band. It must be known.
-pub fn criterion(story: &BedStory, profile: Option<&Profile>, day: Day) -> Criterion {
+pub fn criterion(
+    story: &BedStory,
+    (species, profile): (&SpeciesKey, Option<&Profile>),
+    rows: Option<u32>,
+    day: Day,
+) -> Criterion {
     let known = light_now(story, day);
-    let Some((least, most, source)) = band(profile) else {
-        let source = "the species' profile gives no shade at planting out";
+    let Some((least, most, band)) = band(profile) else {
         let read = known.map(|light| light.entries).unwrap_or_default();
-        return Criterion::unknown(Rule::LightNow, None, true, source).resting_on(read);
+        return Criterion::unknown(Rule::LightNow, None, true, RuleSource::NoFigure)
+            .resting_on(read)
+            .lacking(Some(Gap::NoShadeBand(species.clone())));
     };
     let needed = Measure::LightBand { least, most };
-    let source = format!("{source}; {READING_RULE}");
+    let source = Source::LightReadings { band };
     let Some(light) = known else {
         // The last reading is named although it is too old or from before a felling.
         let last = story.light.iter().rev().find(|look| look.day <= day).map(|look| look.entry.clone());
-        return Criterion::unknown(Rule::LightNow, Some(needed), true, &source).resting_on(last);
+        return Criterion::unknown(Rule::LightNow, Some(needed), true, source).resting_on(last);
     };
     let inside = light.share >= least - TOLERANCE - FUZZ && light.share <= most + TOLERANCE + FUZZ;
-    let mut criterion =
-        Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, &source)
-            .resting_on(light.entries);
+    let criterion = Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, source)
+        .resting_on(light.entries);
     // Read in some rows only: it counts, and says so.
-    criterion.warns = inside && counting(story, day).all(|look| look.in_part);
-    criterion
+    let in_part = inside && counting(story, day).all(|look| look.part.is_some());
+    let newest = counting(story, day).filter(|_| in_part).max_by_key(|look| (look.day, look.order));
+    criterion.seen_in_part(newest.and_then(|look| part_seen(look.part.as_ref(), rows)))
 }
 
 /// The light of the coming months: not reckoned yet, so it neither blocks nor warns.
-pub fn coming(profile: Option<&Profile>) -> Criterion {
+pub fn coming(species: &SpeciesKey, profile: Option<&Profile>) -> Criterion {
     let needed = band(profile).map(|(least, most, _)| Measure::LightBand { least, most });
-    Criterion::unknown(
-        Rule::LightComing,
-        needed,
-        false,
-        "needs a model of the nurse plants' light, which is still to come",
-    )
+    let gap = needed.is_none().then(|| Gap::NoShadeBand(species.clone()));
+    Criterion::unknown(Rule::LightComing, needed, false, RuleSource::LightToCome).lacking(gap)
 }

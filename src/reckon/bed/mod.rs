@@ -70,13 +70,14 @@ pub fn bed_criteria(
 ) -> Vec<Criterion> {
     let profile = site.profile(species).map(|profile| &**profile);
     let layout = story.layout.entry_on(day).map(|(entry, _)| entry);
+    let rows = story.layout.on(day).and_then(|layout| positions::rows(site, layout, species));
     let mut criteria = vec![
         positions::criterion(story, species, room, layout),
-        light_now::criterion(story, profile, day),
-        light_now::coming(profile),
-        soil::criterion(story, site, profile, day),
+        light_now::criterion(story, (species, profile), rows, day),
+        light_now::coming(species, profile),
+        soil::criterion(story, site, profile, rows, day),
     ];
-    criteria.extend(ground_work::criteria(story, day));
+    criteria.extend(ground_work::criteria(story, rows, day));
     criteria.push(water::criterion(site, day, looking));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, day));

@@ -5,14 +5,13 @@ use std::collections::BTreeSet;
 use crate::base::{EntryId, SpeciesKey};
 use crate::nursery::entry::types::PlantingPattern;
 use crate::nursery::entry::{BedSet, PlanLine};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Measure, PartSeen, Rule, RuleSource};
 use crate::reckon::site::Site;
-use crate::reckon::stock::{BedStory, BlockedSpot};
+use crate::reckon::stock::{BedStory, BlockedSpot, PartOfBed};
 use crate::science::spacing::{self, Position, SpacingPattern};
 
 /// Both edges of a bed are counted; several species stand each on their own grid.
-const SOURCE: &str =
-    "common practice: positions of the bed's grid, both edges counted, less blocked spots and living plants";
+const SOURCE: RuleSource = RuleSource::Positions;
 
 /// How far a blocked spot reaches in the grid of another species, in its distances in the row. Ours: of two neighbours at
 /// least one stands clear.
@@ -123,6 +122,17 @@ pub fn off_the_grid(story: &BedStory, site: &Site, bed: &BedSet, species: &Speci
         u32::try_from(off).unwrap_or(u32::MAX).min(cohort.living)
     });
     beyond.max(off_spot.fold(0, u32::saturating_add)).min(living)
+}
+
+/// Rows of the grids of a species in a bed; none where its plan has none.
+pub fn rows(site: &Site, bed: &BedSet, species: &SpeciesKey) -> Option<u32> {
+    lines(site, bed, species).flat_map(|line| grid(bed, line)).map(|position| position.row).max()
+}
+
+/// What part of a bed was looked at, as a criterion shows it.
+pub(super) fn part_seen(part: Option<&PartOfBed>, of_rows: Option<u32>) -> Option<PartSeen> {
+    let part = part?;
+    Some(PartSeen { rows: part.rows.clone(), places: u32::try_from(part.spots.len()).unwrap_or(u32::MAX), of_rows })
 }
 
 /// Whether there is room for one plant.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::shape::month_day;
 use crate::nursery::entry::{Rains, SeasonSet};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
 use crate::reckon::site::Site;
 
 /// Days of rain a plant needs after planting: 8 weeks. Common practice.
@@ -13,7 +13,7 @@ pub const RAINS_LEFT_DAYS: i32 = 56;
 /// Rains of so many days a year have no end to plant before. Ours.
 const ALL_YEAR_DAYS: i32 = 360;
 
-const SOURCE: &str = "common practice: planted by the end of the usual rains less 8 weeks, or less half of short rains";
+const SOURCE: RuleSource = RuleSource::SafeRains;
 
 /// One occurrence of the rains.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

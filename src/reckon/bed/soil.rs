@@ -3,8 +3,9 @@
 use crate::base::Day;
 use crate::nursery::entry::types::Tubers;
 use crate::nursery::species::Profile;
+use crate::reckon::bed::positions::part_seen;
 use crate::reckon::bed::season;
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, SoilLook};
 use crate::science::soil::ROOT_LIMIT_MPA;
@@ -27,12 +28,10 @@ pub const LIFTED_LASTS_DAYS: i32 = 365;
 /// Depth down to which lifting tubers loosens the ground, cm. Ours.
 pub const LIFTED_DEPTH_CM: f64 = 40.0;
 
-const LIMIT_SOURCE: &str = "Bengough et al. 2011, Journal of Experimental Botany 62:59";
-const ROD_SOURCE: &str =
-    "Bengough et al. 2011, Journal of Experimental Botany 62:59; push over the area of the rod's tip, common practice";
-const TUBER_SOURCE: &str = "common practice: a tuber pinched thin tells of hard ground";
-const LIFTED_SOURCE: &str =
-    "common practice: lifting tubers loosens the ground to about 0.4 m for two wet seasons (ours)";
+const LIMIT_SOURCE: RuleSource = RuleSource::RootLimit;
+const ROD_SOURCE: RuleSource = RuleSource::Rod;
+const TUBER_SOURCE: RuleSource = RuleSource::TuberShape;
+const LIFTED_SOURCE: RuleSource = RuleSource::TubersLifted;
 
 /// The depth down to which the ground must be soft for a species, cm.
 pub fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
@@ -41,7 +40,7 @@ pub fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
 }
 
 /// Whether the ground is soft enough. It must be known; the newest look that tells something leads.
-pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, day: Day) -> Criterion {
+pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows: Option<u32>, day: Day) -> Criterion {
     let depth_cm = planting_depth_cm(profile);
     let needed = Measure::ResistanceAtMost { mpa: ROOT_LIMIT_MPA, depth_cm };
     let recent = |from: Day, lasts: i32| (0..=lasts).contains(&day.days_since(from));
@@ -59,13 +58,12 @@ pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, day: 
             lifted
         }
         (Some((look, told)), _) => {
-            let mut read = Criterion::known(Rule::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
+            let read = Criterion::known(Rule::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
                 .resting_on([look.entry.clone()]);
             // Looked at in some rows only: it counts, and says so.
-            read.warns = told.soft && look.in_part;
-            read
+            if told.soft { read.seen_in_part(part_seen(look.part.as_ref(), rows)) } else { read }
         }
-        (None, _) => not_told(needed, looks().next()),
+        (None, _) => not_told(needed, depth_cm, looks().next()),
     }
 }
 
@@ -76,21 +74,34 @@ fn still_loose(site: &Site, lifted: Day, day: Day) -> bool {
     days >= 0 && lasts().unwrap_or(days <= LIFTED_LASTS_DAYS)
 }
 
-fn not_told(needed: Measure, newest: Option<&SoilLook>) -> Criterion {
+fn not_told(needed: Measure, needed_cm: f64, newest: Option<&SoilLook>) -> Criterion {
     let mut unknown = Criterion::unknown(Rule::Soil, Some(needed), true, LIMIT_SOURCE);
     if let Some(look) = newest {
         let dry = look.resistance_mpa.is_some() && look.at_field_capacity != Some(true);
         unknown.known = dry.then_some(Measure::ReadDry);
         unknown.entries = vec![look.entry.clone()];
+        unknown.gap = gap_of(look, needed_cm);
     }
     unknown
+}
+
+/// Why a look in wet ground tells nothing of the ground down to planting depth.
+fn gap_of(look: &SoilLook, needed_cm: f64) -> Option<Gap> {
+    let mpa = look.resistance_mpa.filter(|_| look.at_field_capacity == Some(true))?;
+    let short = look.depth_cm.filter(|depth| *depth < needed_cm);
+    match (look.rod, short) {
+        (true, Some(depth_cm)) => Some(Gap::RodTooWeak { mpa, depth_cm }),
+        (true, None) => Some(Gap::RodTooHard { mpa, depth_cm: look.depth_cm }),
+        (false, Some(depth_cm)) => Some(Gap::ReadTooShallow { depth_cm, needed_cm }),
+        (false, None) => None,
+    }
 }
 
 /// What a look tells of the ground down to planting depth.
 struct Told {
     soft: bool,
     known: Measure,
-    source: &'static str,
+    source: RuleSource,
 }
 
 fn told_by(look: &SoilLook, planting_cm: f64) -> Option<Told> {

@@ -17,7 +17,6 @@ pub const LATER_COUNT_SHARE: f64 = 0.8;
 /// The standing of a bed for a species.
 pub fn standing(story: &BedStory, species: &SpeciesKey, open: u32, criteria: &[Criterion], day: Day) -> Standing {
     let blocking = || criteria.iter().filter(|criterion| criterion.blocks).map(|criterion| criterion.rule);
-    let light_fits = criteria.iter().any(|criterion| criterion.rule == Rule::LightNow && criterion.met == Some(true));
     let nursed = story.nurses.iter().any(|nurse| nurse.alive > 0);
     if open == 0 {
         Standing::Full
@@ -25,10 +24,10 @@ pub fn standing(story: &BedStory, species: &SpeciesKey, open: u32, criteria: &[C
         if gaps_worth_filling(story, species, day) { Standing::Refill } else { Standing::Open }
     } else if blocking().all(|rule| matches!(rule, Rule::Water | Rule::Season)) {
         Standing::Dry
-    } else if !nursed && !light_fits && story.work.is_empty() {
-        Standing::Bare
-    } else {
+    } else if nursed {
         Standing::Nursing
+    } else {
+        Standing::Bare
     }
 }
 

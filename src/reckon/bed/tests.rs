@@ -7,7 +7,7 @@ use super::{picture_bed, season, standing};
 use crate::base::SpeciesKey;
 use crate::nursery::entry::types::{GroundTask, Tubers};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{Basis, Looking, Measure, Rule, Standing};
+use crate::reckon::picture::{Basis, Looking, Measure, PartSeen, Rule, Source, Standing};
 use crate::reckon::tray::exposure::light_band;
 use crate::reckon::written::{Page, day};
 
@@ -124,7 +124,7 @@ fn a_bed_with_everything_done_is_open() {
     assert_eq!(blocking, vec![]);
     assert_eq!((coffee.standing, coffee.open_positions, coffee.in_light), (Standing::Open, 80, 80));
     for criterion in &coffee.criteria {
-        assert!(!criterion.source.is_empty(), "{:?}", criterion.rule);
+        assert_ne!(criterion.source, Source::Figure(String::new()), "{:?}", criterion.rule);
         assert_eq!(criterion.met.is_none(), criterion.basis == Basis::Unknown, "{:?}", criterion.rule);
     }
     let coming = page.asked(ON, Rule::LightComing);
@@ -266,7 +266,11 @@ fn lifted_tubers_loosen_until_the_ground_is_read_again() {
 fn ground_work_not_written_down_is_not_done_and_does_not_last() {
     let mut page = coffee_bed();
     let missing = page.asked(ON, Rule::Holes);
-    assert_eq!((missing.needed, missing.known), (Some(Measure::Work(GroundTask::Holes)), Some(Measure::No)));
+    assert_eq!(
+        (missing.needed, missing.known),
+        (Some(Measure::WorkWithin { task: GroundTask::Holes, days: 180 }), Some(Measure::No))
+    );
+    assert_eq!(missing.source, Source::GroundWork { lasts_days: 180 });
     assert_eq!((missing.met, missing.basis, missing.blocks), (Some(false), Basis::Assumed, true));
     let mulch = page.asked(ON, Rule::Mulched);
     assert_eq!((mulch.met, mulch.blocks, mulch.warns), (Some(false), false, true));
@@ -286,6 +290,10 @@ fn ground_work_not_written_down_is_not_done_and_does_not_last() {
     page.write("2026-04-01", "prepared", bed(json!({"task":"weeded","rows":"1-3"})));
     let part = page.asked(ON, Rule::Weeded);
     assert_eq!((part.met, part.warns, part.blocks), (Some(true), true, false));
+    let rows =
+        PartSeen { rows: Some("1-3".into()), places: 0, of_rows: part.part.as_ref().and_then(|part| part.of_rows) };
+    assert!(rows.of_rows.is_some_and(|of| of > 3));
+    assert_eq!(part.part, Some(rows));
 }
 
 fn rained(lines: &[(&str, f64)]) -> Page {
@@ -405,7 +413,7 @@ fn the_standing_says_what_is_missing() {
     assert_eq!(nursed.first(ON).standing, Standing::Bare);
     let mut worked = coffee_bed();
     worked.write("2026-04-01", "prepared", bed(json!({"task":"cleared"})));
-    assert_eq!(worked.first(ON).standing, Standing::Nursing);
+    assert_eq!(worked.first(ON).standing, Standing::Bare, "work alone nurses nothing");
     let mut dry = ready_bed();
     dry.write("2026-04-10", "weather", json!({"rain_mm":2}));
     assert_eq!(dry.first(ON).standing, Standing::Dry);

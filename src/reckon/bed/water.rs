@@ -2,7 +2,7 @@
 
 use super::season;
 use crate::base::{Day, EntryId};
-use crate::reckon::picture::{Basis, Criterion, Looking, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Gap, Looking, Measure, Rule, RuleSource};
 use crate::reckon::site::Site;
 
 /// Rain that wets the ground enough, mm. Sivakumar 1988, from memory.
@@ -14,8 +14,8 @@ pub const NO_GAUGE_DAYS: i32 = 10;
 /// Lets 6.7 + 6.7 + 6.6 mm be 20 although a computer adds them inexactly, mm.
 const FUZZ_MM: f64 = 1e-6;
 
-const SOURCE: &str = "Sivakumar 1988 (from memory); a day without a gauge line is unknown, never dry";
-const SEASON_SOURCE: &str = "no gauge read for 10 days: the season's usual rains (ours, common practice)";
+const SOURCE: RuleSource = RuleSource::Rain;
+const SEASON_SOURCE: RuleSource = RuleSource::UsualRains;
 
 /// Whether enough rain fell by a day. Unknown water warns and does not block. On a coming day nothing is called dry.
 pub fn criterion(site: &Site, day: Day, looking: Looking) -> Criterion {
@@ -35,7 +35,13 @@ pub fn criterion(site: &Site, day: Day, looking: Looking) -> Criterion {
         return Criterion::known(Rule::Water, needed, Measure::Yes, Basis::Assumed, true, SEASON_SOURCE)
             .resting_on([entry]);
     }
-    let mut unknown = Criterion::unknown(Rule::Water, Some(needed), false, SOURCE).resting_on(entries);
+    let gap = if looking == Looking::Ahead {
+        Some(Gap::ComingDay)
+    } else {
+        let days_read = known.len() as i32;
+        (days_read > 0).then_some(Gap::GaugePartly { days_read, of_days: RAIN_DAYS, mm })
+    };
+    let mut unknown = Criterion::unknown(Rule::Water, Some(needed), false, SOURCE).resting_on(entries).lacking(gap);
     unknown.warns = true;
     unknown
 }

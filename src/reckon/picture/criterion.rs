@@ -1,6 +1,7 @@
 //! One question of a verdict: what is needed, what is known and how, whether it is met, and where the rule comes from.
 
-use crate::base::{Day, EntryId, Range};
+use super::source::Source;
+use crate::base::{Day, EntryId, Range, SpeciesKey};
 use crate::nursery::entry::types::{GroundTask, Roots};
 use crate::words;
 
@@ -192,14 +193,80 @@ pub enum Measure {
     Until(Day),
     /// A day.
     On(Day),
-    /// Work to be done, or done.
+    /// Work done.
     Work(GroundTask),
+    /// Work to be done, not longer ago than it lasts.
+    WorkWithin {
+        /// The work.
+        task: GroundTask,
+        /// Days it lasts.
+        days: i32,
+    },
+    /// Hardened for so many days, but the last step is too fresh.
+    FreshStep {
+        /// Days of hardening.
+        days: i32,
+        /// The day of the last step.
+        last: Day,
+    },
     /// A person's own words (why held, treated with what).
     Said(String),
     /// It is so.
     Yes,
     /// It is not so.
     No,
+}
+
+/// Why a question has no answer, where more can be said than that nobody looked.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Gap {
+    /// The profile of the species has no shade band at planting out.
+    NoShadeBand(SpeciesKey),
+    /// The profile has no most days.
+    NoMostDays(SpeciesKey),
+    /// A rod was pushed harder than the limit and went down deep: it would have gone into hard ground too.
+    RodTooHard {
+        /// MPa at the tip.
+        mpa: f64,
+        /// Depth reached, cm; none where not written.
+        depth_cm: Option<f64>,
+    },
+    /// A rod under too weak a push stopped short: it would have stopped in soft ground too.
+    RodTooWeak {
+        /// MPa at the tip.
+        mpa: f64,
+        /// Depth reached, cm.
+        depth_cm: f64,
+    },
+    /// The ground was read soft, but not as deep as the plants go.
+    ReadTooShallow {
+        /// Depth read, cm.
+        depth_cm: f64,
+        /// Depth needed, cm.
+        needed_cm: f64,
+    },
+    /// The gauge was read on some of the days that count, and the rain of those is not enough.
+    GaugePartly {
+        /// Days with a gauge line.
+        days_read: i32,
+        /// Days that count.
+        of_days: i32,
+        /// Rain of the days read, mm.
+        mm: f64,
+    },
+    /// A coming day: its rain is not known yet.
+    ComingDay,
+}
+
+/// The part of a bed that was looked at or worked, where it was not the whole.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct PartSeen {
+    /// The rows, as written.
+    pub rows: Option<String>,
+    /// Single places, where those were named.
+    pub places: u32,
+    /// Rows of the bed, where its plan says.
+    pub of_rows: Option<u32>,
 }
 
 /// One question of a verdict.
@@ -221,15 +288,19 @@ pub struct Criterion {
     pub warns: bool,
     /// The first day on which it is, or was, met, where that can be said.
     pub expected: Option<Day>,
-    /// The publication of the rule, or "common practice".
-    pub source: String,
+    /// Where the rule comes from.
+    pub source: Source,
     /// The entries it rests on.
     pub entries: Vec<EntryId>,
+    /// Why it is not known, where more can be said than that nobody looked.
+    pub gap: Option<Gap>,
+    /// The part of the bed that was looked at, where it was not the whole.
+    pub part: Option<PartSeen>,
 }
 
 impl Criterion {
     /// A criterion that is not known; it blocks only where it must be known.
-    pub fn unknown(rule: Rule, needed: Option<Measure>, must_be_known: bool, source: &str) -> Criterion {
+    pub fn unknown(rule: Rule, needed: Option<Measure>, must_be_known: bool, source: impl Into<Source>) -> Criterion {
         Criterion {
             rule,
             needed,
@@ -239,13 +310,22 @@ impl Criterion {
             blocks: must_be_known,
             warns: false,
             expected: None,
-            source: source.to_string(),
+            source: source.into(),
             entries: Vec::new(),
+            gap: None,
+            part: None,
         }
     }
 
     /// A criterion that is known; it blocks when unmet.
-    pub fn known(rule: Rule, needed: Measure, known: Measure, basis: Basis, met: bool, source: &str) -> Criterion {
+    pub fn known(
+        rule: Rule,
+        needed: Measure,
+        known: Measure,
+        basis: Basis,
+        met: bool,
+        source: impl Into<Source>,
+    ) -> Criterion {
         Criterion {
             rule,
             needed: Some(needed),
@@ -255,8 +335,10 @@ impl Criterion {
             blocks: !met,
             warns: false,
             expected: None,
-            source: source.to_string(),
+            source: source.into(),
             entries: Vec::new(),
+            gap: None,
+            part: None,
         }
     }
 
@@ -272,10 +354,23 @@ impl Criterion {
         self
     }
 
+    /// The same, with the reason why it is not known.
+    pub fn lacking(mut self, gap: Option<Gap>) -> Criterion {
+        self.gap = gap;
+        self
+    }
+
+    /// The same, seen in a part of the bed only; it counts and warns.
+    pub fn seen_in_part(mut self, part: Option<PartSeen>) -> Criterion {
+        self.warns = self.warns || part.is_some();
+        self.part = part;
+        self
+    }
+
     /// The same, but only advising: it never blocks and warns when unmet.
     pub fn advising(mut self) -> Criterion {
         self.blocks = false;
-        self.warns = self.met == Some(false);
+        self.warns = self.warns || self.met == Some(false);
         self
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::reckon::impossible::Impossible;
+use crate::nursery::species::ProfileFault;
 
 /// What is doubtful.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -148,7 +149,7 @@ pub enum DoubtKind {
         /// The species.
         species: SpeciesKey,
         /// What is wrong.
-        what: String,
+        what: ProfileFault,
     },
     /// A look at a tray in which nothing stands and nothing is due.
     LookAtEmpty(TrayCode),

@@ -2,9 +2,11 @@
 
 pub mod criterion;
 pub mod doubt;
+pub mod source;
 
-pub use criterion::{Basis, Criterion, Measure, Rule};
+pub use criterion::{Basis, Criterion, Gap, Measure, PartSeen, Rule};
 pub use doubt::{Doubt, DoubtKind};
+pub use source::{RuleSource, Source};
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -43,7 +43,7 @@ fn holding(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Holding> {
 
 /// Days to the species' least days; below 0 when past.
 fn days_to_least(walk: &Walk<'_>, tray: &TrayPicture) -> Option<i32> {
-    let (least, ..) = time::day_span(walk.profile(tray.species.as_ref()))?;
+    let least = time::day_span(walk.profile(tray.species.as_ref()))?.least;
     Some(least - tray.age_days?)
 }
 
@@ -122,7 +122,7 @@ fn lanky(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 /// The rest of a sample that fails at the usual age: pot on or cull.
 fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let sample = last_sample(&tray.story).filter(|_| tray.plantable_basis == Basis::Measured)?;
-    let (_, usual, _) = time::day_span(walk.profile(tray.species.as_ref()))?;
+    let usual = time::day_span(walk.profile(tray.species.as_ref()))?.usual?;
     if walk.day().days_since(sample.day) > SAMPLE_OLD_DAYS || tray.age_days? < usual {
         return None;
     }

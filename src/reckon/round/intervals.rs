@@ -1,5 +1,7 @@
 //! Every interval and threshold of the round, with where it comes from, and the minutes each task takes on the walk.
 
+use crate::reckon::picture::RuleSource;
+
 /// Minutes a walk may take where the nursery says nothing: the middle of 40-60 minutes. Common practice.
 pub const WALK_MINUTES: f64 = 50.0;
 /// Stops marked as those that lose most. Ours.
@@ -33,8 +35,7 @@ pub const SICK_LOSS_SHARE: f64 = 0.05;
 /// Seed of a species without figures is waited for so many days. Ours.
 pub const UNKNOWN_LAST_DAY_DAYS: i32 = 180;
 /// Source of the intervals of counting.
-pub const COUNT_SOURCE: &str = "common practice: every 1-2 days until half is up, then every 3-4; every 14 days later, 7 when it hardens or is \
-     ready, 2 while it is sick (ours)";
+pub const COUNT_SOURCE: RuleSource = RuleSource::Counting;
 
 /// Nothing new for so many days, at least, and the waiting ends. Common practice.
 pub const NOTHING_NEW_DAYS: i32 = 7;
@@ -45,8 +46,7 @@ pub const STOP_WAITING_ASKED_DAYS: i32 = 30;
 /// A sowing is poor below this share of what was expected. Common practice.
 pub const POOR_EMERGENCE_SHARE: f64 = 0.3;
 /// Source of the end of waiting.
-pub const STOP_WAITING_SOURCE: &str =
-    "common practice: past the species' last day and nothing new for 7 days or a quarter of the days to half emergence";
+pub const STOP_WAITING_SOURCE: RuleSource = RuleSource::StopWaiting;
 
 /// Seedlings are pricked out so many days after half of them came up (2 cotyledons to 2 true leaves). Common practice,
 /// about 3 weeks.
@@ -60,16 +60,14 @@ pub const MOST_EMERGED_SHARE: f64 = 0.5;
 /// Share of seedlings lost to bent roots when pricked out too late. Ours: usual culls of 10-25 %.
 pub const LATE_PRICKING_LOSS: f64 = 0.25;
 /// Source of pricking out.
-pub const PRICK_OUT_SOURCE: &str =
-    "the species' sow_place; common practice: at 2 cotyledons to 2 true leaves, about 3 weeks after half are up";
+pub const PRICK_OUT_SOURCE: RuleSource = RuleSource::PrickOut;
 
 /// Share of plants lost when they stay too long in a container. Ours.
 pub const OVERDUE_LOSS: f64 = 0.5;
 /// Days within which that happens. Ours.
 pub const OVERDUE_WITHIN_DAYS: i32 = 21;
 /// Source of potting on.
-pub const POT_ON_SOURCE: &str =
-    "common practice: pot on into 2-3 times the volume, prune the roots, or cull; holding time as in days_in_container";
+pub const POT_ON_SOURCE: RuleSource = RuleSource::PotOn;
 /// Above this height (cm) over collar (mm) plants are set apart. Common practice; Jaenicke 1999 wants under 6.
 pub const LANKY_ABOVE: f64 = 8.0;
 /// Above this they are culled. Common practice.
@@ -77,8 +75,7 @@ pub const CULL_LANKY_ABOVE: f64 = 10.0;
 /// Share of lanky plants lost after planting out. Ours.
 pub const LANKY_LOSS: f64 = 0.25;
 /// Source of spacing out and culling.
-pub const GRADING_SOURCE: &str =
-    "height over collar above 8: set apart, above 10: cull (common practice; Jaenicke 1999, from memory)";
+pub const GRADING_SOURCE: RuleSource = RuleSource::Grading;
 
 /// A sample is measured from so many days before the species' least days. Ours.
 pub const MEASURE_BEFORE_DAYS: i32 = 30;
@@ -87,7 +84,7 @@ pub const SAMPLE_OLD_DAYS: i32 = 28;
 /// Plants in a sample. Common practice.
 pub const SAMPLE_PLANTS: u32 = 30;
 /// Source of measuring.
-pub const MEASURE_SOURCE: &str = "common practice: 30 plants monthly near planting out, every k-th cell with the edges";
+pub const MEASURE_SOURCE: RuleSource = RuleSource::Measuring;
 /// A plug is lifted from so many days before the least days. Ours.
 pub const PLUG_BEFORE_LEAST_DAYS: i32 = 14;
 /// And from so many days before the container's holding time ends. Ours.
@@ -95,7 +92,7 @@ pub const PLUG_BEFORE_LIMIT_DAYS: i32 = 14;
 /// None lifted for so many days and it is due. Ours, common practice: the same 21 days for which a plug speaks.
 pub const PLUG_EVERY_DAYS: i32 = crate::reckon::tray::time::PLUG_SAYS_FOR_DAYS;
 /// Source of the plug.
-pub const PLUG_SOURCE: &str = "common practice: lift one plug near planting out and near the end of the holding time";
+pub const PLUG_SOURCE: RuleSource = RuleSource::LiftPlug;
 /// Share of plants that a missed look at size or roots costs. Ours.
 pub const UNSEEN_LOSS: f64 = 0.05;
 
@@ -110,12 +107,12 @@ pub const STEP_WITHIN_DAYS: i32 = 14;
 /// For rains to come a step is due so many days before its last day. Ours.
 pub const BEFORE_RAINS_DAYS: i32 = 28;
 /// Source of the steps.
-pub const STEP_SOURCE: &str = "the species' hardening template; a step every 7-10 days, up to 1.3 times as bright fits and 1.6 is the most (ours)";
+pub const STEP_SOURCE: RuleSource = RuleSource::Steps;
 
 /// A treatment that is over is shown for so many days. Ours.
 pub const TREATMENT_SHOWN_DAYS: i32 = 2;
 /// Source of the end of a treatment.
-pub const TREATMENT_SOURCE: &str = "the waiting time written down with the treatment";
+pub const TREATMENT_SOURCE: RuleSource = RuleSource::TreatmentOver;
 
 /// A lot is tested after so many days kept without a test. Ours.
 pub const TEST_AFTER_DAYS: i32 = 60;
@@ -124,21 +121,20 @@ pub const TEST_SEEDS: u32 = 50;
 /// Seed is dead at so many times its stated life. Ours: loss is a straight line from half to twice the life.
 pub const DEAD_AT_LIVES: f64 = 2.0;
 /// Source of tests.
-pub const TEST_SOURCE: &str = "common practice: 2 x 25 seeds before a lot is relied on; every 60 days (ours)";
+pub const TEST_SOURCE: RuleSource = RuleSource::SeedTest;
 /// The end of a lot's life is told when this share of it is left. Ours.
 pub const LIFE_NOTICE_SHARE: f64 = 0.25;
 /// And at least so many days before. Ours.
 pub const LIFE_NOTICE_DAYS: i32 = 7;
 /// Source of the end of life, where the profile has none.
-pub const LIFE_SOURCE: &str = "the species' storage days for the way it is kept";
+pub const LIFE_SOURCE: RuleSource = RuleSource::SeedLife;
 
 /// Clearing and holes are due for trays that are ready within so many days: 6 weeks. Common practice.
 pub const GROUND_AHEAD_DAYS: i32 = 42;
 /// Weeding and mulch within so many days. Common practice: 1-2 weeks ahead.
 pub const WEED_AHEAD_DAYS: i32 = 14;
 /// Source of ground work.
-pub const GROUND_SOURCE: &str =
-    "common practice: cleared and dug in the 6 weeks before planting, weeded and mulched in the last 2";
+pub const GROUND_SOURCE: RuleSource = RuleSource::GroundAhead;
 /// Rings are weeded from so many days after planting: 1 month. Common practice.
 pub const RINGS_FROM_DAYS: i32 = 30;
 /// To so many days: 6 months. Common practice.
@@ -148,7 +144,7 @@ pub const RINGS_EVERY_DAYS: i32 = 28;
 /// Share of young plants that grass takes in a round of weeding missed. Ours: the first cause of death in old pasture.
 pub const GRASS_LOSS: f64 = 0.1;
 /// Source of ring weeding.
-pub const RINGS_SOURCE: &str = "common practice: rings weeded every 4 weeks in months 1-6";
+pub const RINGS_SOURCE: RuleSource = RuleSource::Rings;
 /// Fences are asked about while plants are younger than this, days: 24 months. Common practice.
 pub const FENCE_UNTIL_DAYS: i32 = 730;
 
@@ -157,17 +153,15 @@ pub const NURSES_EVERY_DAYS: i32 = 60;
 /// Share of what stands or will stand under them that an unseen gap costs. Ours.
 pub const NURSE_GAP_LOSS: f64 = 0.05;
 /// Source of nurse counts.
-pub const NURSES_SOURCE: &str = "ours: a nurse plant's crown changes in two months";
+pub const NURSES_SOURCE: RuleSource = RuleSource::Nurses;
 /// Light and soil are looked at where a tray is ready within so many days: 3 months. Common practice.
 pub const LOOK_AHEAD_DAYS: i32 = 90;
 /// Chance that a look at light or soil opens the bed. Ours.
 pub const LOOK_OPENS: f64 = 0.5;
 /// Source of light readings ahead.
-pub const LIGHT_SOURCE: &str =
-    "common practice: light is checked 3 months before planting; a reading lasts 60 days (ours)";
+pub const LIGHT_SOURCE: RuleSource = RuleSource::LightAhead;
 /// Source of soil checks ahead.
-pub const SOIL_SOURCE: &str =
-    "common practice: the rod at field capacity before planting; Bengough et al. 2011 for the limit";
+pub const SOIL_SOURCE: RuleSource = RuleSource::SoilAhead;
 
 /// Months after planting at which survivors are counted. Common practice.
 pub const SURVIVAL_MONTHS: [u32; 4] = [1, 3, 6, 12];
@@ -182,17 +176,16 @@ pub const SURVIVAL_UNTIL_SHARE: f64 = 1.5;
 /// Share of dead that can be refilled in time where they are counted, year 1. Banin et al. 2023: 18 % dead in year 1.
 pub const REFILL_SHARE: f64 = 0.18;
 /// Source of survival counts.
-pub const SURVIVAL_SOURCE: &str = "common practice: at 1, 3, 6 and 12 months; Evans & Turnbull 2004, from memory";
+pub const SURVIVAL_SOURCE: RuleSource = RuleSource::Survival;
 
 /// The last day of bare roots is told so many days before. Ours.
 pub const LAST_DAY_NOTICE_DAYS: i32 = 7;
 /// Source of going out.
-pub const GO_OUT_SOURCE: &str =
-    "nothing blocks the pair of tray and bed; before the holding time and the safe rains end";
+pub const GO_OUT_SOURCE: RuleSource = RuleSource::GoingOut;
 /// Source of last days.
-pub const LAST_DAY_SOURCE: &str = "the last day written down when they came";
+pub const LAST_DAY_SOURCE: RuleSource = RuleSource::LastDayWritten;
 /// Source of the gauge.
-pub const GAUGE_SOURCE: &str = "common practice: read every morning";
+pub const GAUGE_SOURCE: RuleSource = RuleSource::Gauge;
 
 /// Share of seedlings that damping-off, ants or rats can take in a week unseen while they come up. Ours.
 pub const EMERGING_LOSS: f64 = 0.10;

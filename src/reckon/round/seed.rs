@@ -7,18 +7,18 @@ use super::walk::{Walk, all_of};
 use crate::base::{Day, LotCode, Range};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Figure, Profile};
-use crate::reckon::picture::Measure;
+use crate::reckon::picture::{Measure, Source};
 use crate::reckon::stock::LotStory;
 
 /// How long a lot lives, the way it is kept.
-struct Life<'a> {
+struct Life {
     from: Day,
     days: i32,
     kept: Kept,
-    source: &'a str,
+    source: Source,
 }
 
-impl Life<'_> {
+impl Life {
     fn last_day(&self) -> Day {
         self.from.plus(self.days)
     }
@@ -51,7 +51,7 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
 
 /// The life of a lot from the day it was last handled: each way of keeping has its figure; in the cold the profiles
 /// have none.
-fn life<'a>(lot: &LotStory, profile: &'a Profile) -> Option<Life<'a>> {
+fn life(lot: &LotStory, profile: &Profile) -> Option<Life> {
     let spell = lot.kept.last()?;
     let ambient = profile.storage_ambient_days.as_ref();
     let figure: Option<&Figure<f64>> = match spell.what {
@@ -62,11 +62,12 @@ fn life<'a>(lot: &LotStory, profile: &'a Profile) -> Option<Life<'a>> {
         Kept::Cold => None,
     };
     let figure = figure?;
-    let source = if figure.source.is_empty() { LIFE_SOURCE } else { figure.source.as_str() };
+    let source =
+        if figure.source.trim().is_empty() { LIFE_SOURCE.into() } else { Source::figure(Some(&figure.source)) };
     Some(Life { from: spell.from, days: figure.value.round().clamp(0.0, 40_000.0) as i32, kept: spell.what, source })
 }
 
-fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life<'_>) -> Option<Stop> {
+fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life) -> Option<Stop> {
     let day = walk.day();
     let days_left = life.last_day().days_since(day);
     let notice = ((f64::from(life.days) * LIFE_NOTICE_SHARE).ceil() as i32).max(LIFE_NOTICE_DAYS);
@@ -83,7 +84,7 @@ fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life<'_>) -
     let mut stop = walk
         .lot_stop(code, Task::SowLot, why)
         .risking(Stake::Seed, plants_wanted(walk, lot), days_left + 1)
-        .taking(minutes::SEED, life.source)
+        .taking(minutes::SEED, life.source.clone())
         .working(f64::from(lot.seeds_left.unwrap_or(0)) * work::SOW)
         .due(life.last_day().plus(-notice), notice)
         .until(Some(life.last_day()), UntilFor::SeedLife);

@@ -36,7 +36,7 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let rests = clock.put_back.is_some_and(|back| day.days_since(back) < PUT_BACK_RESTS_DAYS);
     let length = length_days(profile);
     let could_be_ready =
-        time::age(&tray.story, day).youngest_on.zip(time::day_span(profile)).map(|(on, (l, ..))| on.plus(l));
+        time::age(&tray.story, day).youngest_on.zip(time::day_span(profile)).map(|(on, span)| on.plus(span.least));
     // Steps before that belong to raising.
     let early = could_be_ready.is_some_and(|ready| day < ready.plus(-length)) && !clock.said;
     let settled = clock.last_step.is_none_or(|last| day.days_since(last) >= STEP_EVERY_DAYS);

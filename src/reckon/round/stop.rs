@@ -4,7 +4,7 @@ use super::deadline::{Due, UntilFor};
 use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
-use crate::reckon::picture::{Measure, Stage};
+use crate::reckon::picture::{Measure, Source, Stage};
 use crate::words;
 
 words! {
@@ -474,7 +474,7 @@ pub struct Stop {
     /// The entries it rests on.
     pub entries: Vec<EntryId>,
     /// Where the rule comes from.
-    pub source: String,
+    pub source: Source,
 }
 
 impl Stop {

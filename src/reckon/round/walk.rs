@@ -6,7 +6,7 @@ use super::stop::{AtStake, RoundReason, Stake, Stop, Task, ToBed, WalkOrder, Whe
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::{is_bare, time};
 
@@ -113,7 +113,7 @@ impl<'a> Walk<'a> {
 
     /// The day a tray is old enough by its species' least days, where its age is known.
     pub(super) fn old_enough_on(&self, tray: &TrayPicture) -> Option<Day> {
-        let (least, ..) = time::day_span(self.profile(tray.species.as_ref()))?;
+        let least = time::day_span(self.profile(tray.species.as_ref()))?.least;
         time::age(&tray.story, self.day()).youngest_on.map(|on| on.plus(least))
     }
 
@@ -197,7 +197,7 @@ fn blank(task: Task, id: String, subject: Subject, at: Where, order: WalkOrder, 
         last: None,
         expect: None,
         entries: Vec::new(),
-        source: String::new(),
+        source: Source::default(),
     }
 }
 
@@ -207,9 +207,9 @@ impl Stop {
         self
     }
 
-    pub(super) fn taking(mut self, minutes: f64, source: &str) -> Stop {
+    pub(super) fn taking(mut self, minutes: f64, source: impl Into<Source>) -> Stop {
         self.minutes = minutes;
-        self.source = source.to_string();
+        self.source = source.into();
         self
     }
 }

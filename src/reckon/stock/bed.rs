@@ -86,8 +86,8 @@ pub struct LightLook {
     pub pairs: u32,
     /// The sky.
     pub sky: Option<Sky>,
-    /// Whether only some rows or places were named.
-    pub in_part: bool,
+    /// The rows or places that were named; none = the whole bed.
+    pub part: Option<PartOfBed>,
     /// Its place among the entries of the bed.
     pub order: usize,
     /// The entry.
@@ -110,8 +110,8 @@ pub struct SoilLook {
     pub at_field_capacity: Option<bool>,
     /// Tubers lifted there.
     pub tubers: Option<Tubers>,
-    /// Whether only some rows or places were named.
-    pub in_part: bool,
+    /// The rows or places that were named; none = the whole bed.
+    pub part: Option<PartOfBed>,
     /// The entry.
     pub entry: EntryId,
 }
@@ -123,8 +123,8 @@ pub struct WorkDone {
     pub day: Day,
     /// The work.
     pub task: GroundTask,
-    /// Whether only some rows or places were named.
-    pub in_part: bool,
+    /// The rows or places that were named; none = the whole bed.
+    pub part: Option<PartOfBed>,
     /// The entry.
     pub entry: EntryId,
 }

@@ -120,7 +120,7 @@ impl BedFold<'_> {
             GroundEntry::Prepared(work) => self.story.work.push(WorkDone {
                 day: entry.happened,
                 task: work.task,
-                in_part: in_part(work.rows.as_ref(), work.at.as_ref()),
+                part: part_of_bed(work.rows.as_ref(), work.at.as_ref()),
                 entry: entry.id.clone(),
             }),
             GroundEntry::Outplanted(out) => self.outplanted(entry, out),
@@ -350,7 +350,7 @@ impl BedFold<'_> {
                 share,
                 pairs: read.readings.as_ref().map_or(0, |pairs| u32::try_from(pairs.len()).unwrap_or(u32::MAX)),
                 sky: read.sky,
-                in_part: in_part(read.rows.as_ref(), read.at.as_ref()),
+                part: part_of_bed(read.rows.as_ref(), read.at.as_ref()),
                 order: self.order,
                 entry: entry.id.clone(),
             });
@@ -367,7 +367,7 @@ impl BedFold<'_> {
             depth_cm: check.depth_cm.map(|depth| depth.0),
             at_field_capacity: at_field_capacity(check.wet, check.days_since_soaking.map(|days| days.0)),
             tubers: check.tubers,
-            in_part: in_part(check.rows.as_ref(), check.at.as_ref()),
+            part: part_of_bed(check.rows.as_ref(), check.at.as_ref()),
             entry: entry.id.clone(),
         });
     }

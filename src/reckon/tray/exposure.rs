@@ -1,8 +1,8 @@
 //! The step of light from a tray to where it goes: a ratio, not points.
 
-use crate::base::EntryId;
+use crate::base::{EntryId, SpeciesKey};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
 use crate::reckon::tray::light::LastLight;
 use crate::science::light::exposure_ratio;
 
@@ -13,8 +13,7 @@ pub const BLOCKS_ABOVE: f64 = 1.6;
 /// A step down below this ratio warns (ours).
 pub const DARKER_WARNS_BELOW: f64 = 0.5;
 
-const SOURCE: &str =
-    "bed light / tray light of the last 10 days: up to 1.3 fits, to 1.6 warns, above blocks (ours, common practice)";
+const SOURCE: RuleSource = RuleSource::LightStep;
 
 /// The band of light a species stands at planting, as shares of the open light: 1 - its shade band. Where the profile gives
 /// only one end, the other is open (no shade, or full shade); none where it gives neither.
@@ -28,14 +27,20 @@ pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
 }
 
 /// The criterion `exposure_step` of a tray without a bed: the darkest light of the species' band must be in reach.
-pub fn toward_band(last: Option<&LastLight>, profile: Option<&Profile>) -> Criterion {
+pub fn toward_band(last: Option<&LastLight>, species: Option<&SpeciesKey>, profile: Option<&Profile>) -> Criterion {
     let needed = Measure::RatioAtMost(BLOCKS_ABOVE);
     match (last, light_band(profile)) {
         (Some(last), Some((least, most))) if last.share > 0.0 => {
             let nearest = last.share.clamp(least, most);
             step(last, nearest, Vec::new())
         }
-        _ => Criterion::unknown(Rule::ExposureStep, Some(needed), true, SOURCE),
+        (Some(last), None) if last.share > 0.0 => {
+            let gap = species.map(|species| Gap::NoShadeBand(species.clone()));
+            Criterion::unknown(Rule::ExposureStep, Some(needed), true, RuleSource::NoFigure)
+                .resting_on(last.entries.iter().cloned())
+                .lacking(gap)
+        }
+        (Some(_) | None, _) => Criterion::unknown(Rule::ExposureStep, Some(needed), true, SOURCE),
     }
 }
 

@@ -3,7 +3,7 @@
 
 use crate::base::{Day, EntryId};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
 use crate::reckon::stock::{Origin, Places, TrayStory};
 use crate::reckon::tray::light::Stretch;
 
@@ -18,8 +18,7 @@ const OPEN_LIGHT: f64 = 0.90;
 /// A change of light smaller than this share is no step (ours: a shade cloth moved by a hand's breadth).
 const SMALLEST_STEP: f64 = 0.02;
 
-const SOURCE: &str = "4-6 weeks: Tearfund Pillars guide F14; at most a quarter of the usual days, at least 7, the last step \
-                      7 days old: ours, common practice";
+const SOURCE: RuleSource = RuleSource::Hardening;
 
 /// The hardening clock of a tray on a day.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -151,10 +150,14 @@ pub fn criterion(
         let days = day.days_since(started);
         let last_step_ok = clock.last_step.is_none_or(|last| day.days_since(last) >= LAST_STEP_DAYS);
         let settled = clock.last_step.map_or(started, |last| last.plus(LAST_STEP_DAYS));
+        let known = match clock.last_step {
+            Some(last) if days >= length && !last_step_ok => Measure::FreshStep { days, last },
+            Some(_) | None => Measure::Days(days),
+        };
         return Criterion::known(
             Rule::Hardening,
             needed,
-            Measure::Days(days),
+            known,
             Basis::Reckoned,
             days >= length && last_step_ok,
             SOURCE,

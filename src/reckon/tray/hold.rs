@@ -1,13 +1,13 @@
 //! What a person or a plant's own growth holds back: held, under treatment, soft flush, last day of bare roots.
 
 use crate::base::{Day, EntryId};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
 use crate::reckon::stock::{Places, Spell, TrayStory};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
 pub const FLUSH_HARDENS_DAYS: i32 = 14;
 
-const COMMON: &str = "common practice";
+const COMMON: RuleSource = RuleSource::CommonPractice;
 
 /// The criterion `held`: the tray itself, its lots or its place.
 pub fn held(story: &TrayStory, places: &Places, lots_held: &[Spell<(String, Option<Day>)>], day: Day) -> Criterion {
@@ -30,7 +30,7 @@ pub fn held(story: &TrayStory, places: &Places, lots_held: &[Spell<(String, Opti
 
 /// The criterion `treated`: safe to work with again.
 pub fn treated(story: &TrayStory, places: &Places, day: Day) -> Criterion {
-    const SOURCE: &str = "the waiting time written down with the treatment; the label and local rules lead";
+    const SOURCE: RuleSource = RuleSource::WaitingTime;
     let at_place = story.place().and_then(|place| places.get(place)).into_iter().flat_map(|place| &place.treatments);
     let since = story.places.last().map(|spell| spell.from);
     let here = at_place.filter(|spell| since.is_none_or(|since| spell.from >= since));
@@ -52,7 +52,7 @@ pub fn treated(story: &TrayStory, places: &Places, day: Day) -> Criterion {
 
 /// The criterion `flush`: no soft new leaves.
 pub fn flush(story: &TrayStory, day: Day) -> Criterion {
-    const SOURCE: &str = "2-3 weeks for new leaves to harden: common practice";
+    const SOURCE: RuleSource = RuleSource::Flush;
     match story.flushes.last() {
         None => Criterion::known(Rule::Flush, Measure::No, Measure::No, Basis::Assumed, true, SOURCE),
         Some(seen) => {
@@ -66,7 +66,7 @@ pub fn flush(story: &TrayStory, day: Day) -> Criterion {
 
 /// The criterion `good_until` of bare roots and stumps.
 pub fn good_until(until: Option<Day>, entry: &EntryId, day: Day) -> Criterion {
-    const SOURCE: &str = "the last day written down when they came: common practice";
+    const SOURCE: RuleSource = RuleSource::LastDayWritten;
     match until {
         None => Criterion::unknown(Rule::GoodUntil, None, false, SOURCE).resting_on([entry.clone()]),
         Some(until) => Criterion::known(

@@ -13,7 +13,7 @@ use std::sync::Arc;
 use crate::base::{Day, LotCode};
 use crate::nursery::entry::types::{MovedHow, PlantForm};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{Basis, Criterion, DaySpread, Measure, Rule, Stage, TrayPicture};
+use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Measure, Rule, RuleSource, Source, Stage, TrayPicture};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Origin, Places, Spell, TrayStory};
 use hardening::HardeningClock;
@@ -106,13 +106,12 @@ fn good_until_of(story: &TrayStory) -> Option<Day> {
 }
 
 fn load_criterion(story: &TrayStory, plantable: crate::base::Range, basis: Basis) -> Criterion {
-    const SOURCE: &str = "a load is 5 plants, or all that stand where fewer do (ours, common practice)";
     let standing = story.accounts.standing_count();
     let met = size::is_load(plantable.likely, standing);
     let needed = Measure::PlantsAtLeast(size::load(standing));
     let entries = size::last_sample(story).map(|sample| sample.entry.clone());
     let counted = story.last_whole_count().map(|look| look.entry.clone());
-    Criterion::known(Rule::Load, needed, Measure::Plants(plantable), basis, met, SOURCE)
+    Criterion::known(Rule::Load, needed, Measure::Plants(plantable), basis, met, RuleSource::Load)
         .resting_on(entries.into_iter().chain(counted))
 }
 
@@ -144,7 +143,8 @@ fn ready_spread(from: Day, age: &time::Age, profile: Option<&Profile>, basis: Ba
     if basis == Basis::Measured {
         return None;
     }
-    let (_, usual, most) = time::day_span(profile)?;
+    let span = time::day_span(profile)?;
+    let (usual, most) = (span.usual?, span.most?);
     let sown = age.youngest_on?;
     let likely = from.max(sown.plus(usual));
     Some(DaySpread { low: from, likely, high: likely.max(sown.plus(most)) })
@@ -182,16 +182,23 @@ impl Judged<'_> {
             }
         } else {
             all.push(time::days_since_sowing(self.age, self.profile, measured));
-            all.push(time::days_in_container(holding, plug, day));
+            all.push(time::days_in_container(holding, plug, self.no_most_days(), day));
         }
         all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
         if !bare {
             all.push(time::plug_criterion(plug));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(self.story, self.profile, self.clock, self.history, day));
-            all.push(exposure::toward_band(self.last_light, self.profile));
+            all.push(exposure::toward_band(self.last_light, self.story.species.as_ref(), self.profile));
         }
         all
+    }
+
+    /// The gap of a species whose profile does not say how long its container holds it.
+    fn no_most_days(&self) -> Option<Gap> {
+        let species = self.story.species.as_ref()?;
+        let named = self.profile.is_some_and(|profile| profile.plantable_most_days.is_some());
+        (!named).then(|| Gap::NoMostDays(species.clone()))
     }
 
     /// Whether seed was put in and nobody has counted anything yet: nothing is known to stand, and nothing to be gone.
@@ -205,11 +212,11 @@ impl Judged<'_> {
         let needed = Measure::PlantsAtLeast(1);
         let made = self.story.containers.first().map(|spell| spell.entry.clone());
         if self.is_uncounted() {
-            return Criterion::unknown(Rule::Living, Some(needed), false, "common practice").resting_on(made);
+            return Criterion::unknown(Rule::Living, Some(needed), false, Source::default()).resting_on(made);
         }
         let standing = self.story.accounts.standing;
         let entries = self.story.last_whole_count().map(|look| look.entry.clone()).or(made);
-        Criterion::known(Rule::Living, needed, Measure::Plants(range), Basis::Counted, standing > 0, "common practice")
+        Criterion::known(Rule::Living, needed, Measure::Plants(range), Basis::Counted, standing > 0, Source::default())
             .resting_on(entries)
     }
 
@@ -242,7 +249,7 @@ impl Judged<'_> {
     /// Steps early in a tray's life belong to raising, not to hardening: a tray is called hardening when its clock
     /// started within twice the length of hardening before the species' least days (ours), or somebody said so.
     fn is_late_enough(&self, started: Day) -> bool {
-        let (Some(sown), Some((least, ..))) = (self.age.youngest_on, time::day_span(self.profile)) else { return true };
-        self.clock.said || started >= sown.plus(least - 2 * hardening::length_days(self.profile))
+        let (Some(sown), Some(span)) = (self.age.youngest_on, time::day_span(self.profile)) else { return true };
+        self.clock.said || started >= sown.plus(span.least - 2 * hardening::length_days(self.profile))
     }
 }

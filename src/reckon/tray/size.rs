@@ -3,7 +3,7 @@
 use crate::base::{Day, Range};
 use crate::nursery::entry::MeasuredPlant;
 use crate::nursery::species::{Figure, Profile, Stem};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule, Source};
 use crate::reckon::stock::{SampleLook, TrayStory};
 use crate::science::{quality, sampling};
 
@@ -31,8 +31,8 @@ pub struct PlantableShare {
 struct Limits {
     height: Option<(f64, f64)>,
     collar_floor_mm: Option<f64>,
-    height_source: String,
-    collar_source: String,
+    height_source: Source,
+    collar_source: Source,
 }
 
 fn limits(profile: Option<&Profile>, collar_rule: bool) -> Limits {
@@ -44,8 +44,8 @@ fn limits(profile: Option<&Profile>, collar_rule: bool) -> Limits {
     Limits {
         height: least.zip(most).map(|(least, most)| (least.value, most.value)),
         collar_floor_mm: floor.filter(|_| collar_rule && !soft).map(|floor| floor.value),
-        height_source: source(least),
-        collar_source: format!("collar at least max(floor, height / 8), after Jaenicke 1999; floor: {}", source(floor)),
+        height_source: Source::figure(Some(&source(least))),
+        collar_source: Source::Collar { floor: source(floor) },
     }
 }
 
@@ -145,7 +145,7 @@ pub fn criteria(
     if let Some((least, most)) = limits.height {
         let needed = Measure::HeightBand { least, most };
         all.push(match sample {
-            None => Criterion::unknown(Rule::Height, Some(needed), false, &limits.height_source),
+            None => Criterion::unknown(Rule::Height, Some(needed), false, limits.height_source.clone()),
             Some(sample) => {
                 let heights: Vec<f64> = sample.plants.iter().map(|plant| plant.height_cm.0).collect();
                 let pass = sample.plants.iter().filter(|plant| limits.height_passes(plant)).count() as u32;
@@ -153,7 +153,7 @@ pub fn criteria(
                 let passes = is_load(share * f64::from(standing), standing);
                 let grown = reaches_on(sample, mean(&heights), least, passes, profile, age_days, day);
                 sampled(Rule::Height, needed, sample, pass, heights.len() as u32, mean(&heights), standing)
-                    .with_source(&limits.height_source)
+                    .with_source(limits.height_source.clone())
                     .expected_on(grown)
             }
         });
@@ -168,11 +168,11 @@ pub fn criteria(
         let collars: Vec<f64> =
             sample.into_iter().flat_map(|s| &s.plants).filter_map(|plant| plant.collar_mm.map(|mm| mm.0)).collect();
         all.push(match sample.filter(|_| !passes.is_empty()) {
-            None => Criterion::unknown(Rule::Collar, Some(needed), false, &limits.collar_source),
+            None => Criterion::unknown(Rule::Collar, Some(needed), false, limits.collar_source.clone()),
             Some(sample) => {
                 let pass = passes.iter().filter(|passes| **passes).count() as u32;
                 sampled(Rule::Collar, needed, sample, pass, passes.len() as u32, mean(&collars), standing)
-                    .with_source(&limits.collar_source)
+                    .with_source(limits.collar_source.clone())
             }
         });
     }
@@ -192,11 +192,11 @@ fn leaf_criterion(profile: Option<&Profile>, sample: Option<&SampleLook>, standi
         .filter_map(|plant| plant.leaf_pairs.map(|pairs| pairs.0))
         .collect();
     Some(match sample.filter(|_| !leaves.is_empty()) {
-        None => Criterion::unknown(Rule::Leaves, Some(needed), false, &figure.source),
+        None => Criterion::unknown(Rule::Leaves, Some(needed), false, Source::figure(Some(&figure.source))),
         Some(sample) => {
             let pass = leaves.iter().filter(|leaves| **leaves >= figure.value).count() as u32;
             sampled(Rule::Leaves, needed, sample, pass, leaves.len() as u32, mean(&leaves), standing)
-                .with_source(&figure.source)
+                .with_source(Source::figure(Some(&figure.source)))
         }
     })
 }
@@ -212,13 +212,13 @@ fn sampled(
 ) -> Criterion {
     let share = f64::from(pass) / f64::from(of.max(1));
     let met = is_load(share * f64::from(standing), standing);
-    Criterion::known(rule, needed, Measure::Sample { pass, of, mean }, Basis::Measured, met, "")
+    Criterion::known(rule, needed, Measure::Sample { pass, of, mean }, Basis::Measured, met, Source::default())
         .resting_on([sample.entry.clone()])
 }
 
 impl Criterion {
-    fn with_source(mut self, source: &str) -> Criterion {
-        self.source = if source.is_empty() { "common practice".to_string() } else { source.to_string() };
+    fn with_source(mut self, source: Source) -> Criterion {
+        self.source = source;
         self
     }
 }

@@ -3,7 +3,7 @@
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::Roots;
 use crate::nursery::species::{Figure, Profile};
-use crate::reckon::picture::{Basis, Criterion, DaySpread, Measure, Rule};
+use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Measure, Rule, RuleSource, Source};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::science::container::holding_days;
@@ -47,35 +47,56 @@ fn whole_days(figure: Option<&Figure<f64>>) -> Option<i32> {
     figure.map(|figure| figure.value.round() as i32)
 }
 
-/// The least, usual and most days of a species, where the profile has them.
-pub fn day_span(profile: Option<&Profile>) -> Option<(i32, i32, i32)> {
+/// The days of a species from sowing to planting out.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct DaysOfSpecies {
+    /// Least.
+    pub least: i32,
+    /// Usual, where the profile has it.
+    pub usual: Option<i32>,
+    /// Most, where the profile has it.
+    pub most: Option<i32>,
+}
+
+impl DaysOfSpecies {
+    /// What is needed: all three where the profile has them, else only the least.
+    fn needed(self) -> Measure {
+        match (self.usual, self.most) {
+            (Some(usual), Some(most)) => Measure::DaySpan { least: self.least, usual, most },
+            (Some(_), None) | (None, _) => Measure::DaysAtLeast(self.least),
+        }
+    }
+}
+
+/// The least days of a species, and its usual and most days where the profile has them; none without the least.
+pub fn day_span(profile: Option<&Profile>) -> Option<DaysOfSpecies> {
     let profile = profile?;
     let least = whole_days(profile.plantable_least_days.as_ref())?;
-    let usual = whole_days(profile.plantable_usual_days.as_ref()).unwrap_or(least);
-    let most = whole_days(profile.plantable_most_days.as_ref()).unwrap_or(usual);
-    Some((least, usual, most))
+    let usual = whole_days(profile.plantable_usual_days.as_ref());
+    Some(DaysOfSpecies { least, usual, most: whole_days(profile.plantable_most_days.as_ref()) })
 }
 
 /// The criterion `days_since_sowing`. An unknown age holds the tray back only where nothing else tells its size.
 pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -> Criterion {
-    let source = profile.and_then(|profile| profile.plantable_least_days.as_ref()).map(|figure| figure.source.clone());
-    let source = source.unwrap_or_else(|| "common practice".to_string());
+    let source = profile.and_then(|profile| profile.plantable_least_days.as_ref()).map(|figure| figure.source.as_str());
+    let source = Source::figure(source);
     let span = day_span(profile);
-    let needed = span.map(|(least, usual, most)| Measure::DaySpan { least, usual, most });
+    let needed = span.map(DaysOfSpecies::needed);
     match (age.youngest_days, needed, span) {
-        (Some(days), Some(needed), Some((least, ..))) => {
-            Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Counted, days >= least, &source)
+        (Some(days), Some(needed), Some(DaysOfSpecies { least, .. })) => {
+            Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Counted, days >= least, source)
                 .expected_on(age.youngest_on.map(|on| on.plus(least)))
                 .resting_on(age.entries.iter().cloned())
         }
         // The age is known and the species has no least age: nothing to wait for, and said as taken.
         (Some(days), None, None) => {
             let needed = Measure::DaysAtLeast(0);
-            Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Assumed, true, &source)
+            Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Assumed, true, source)
                 .resting_on(age.entries.iter().cloned())
         }
-        (_, needed, _) => Criterion::unknown(Rule::DaysSinceSowing, needed, !measured, &source)
-            .resting_on(age.entries.iter().cloned()),
+        (_, needed, _) => {
+            Criterion::unknown(Rule::DaysSinceSowing, needed, !measured, source).resting_on(age.entries.iter().cloned())
+        }
     }
 }
 
@@ -116,27 +137,23 @@ pub fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
     Some((plug.from, plug.what, plug.entry.clone()))
 }
 
-const HOLDING_SOURCE: &str = "plantable_most_days of the species, scaled by the cube root of volume (ours, common practice; \
-                              related: Poorter et al. 2012, Functional Plant Biology 39:839); a plug check overrules";
+const HOLDING_SOURCE: RuleSource = RuleSource::Holding;
 
 /// The criterion `days_in_container`.
-pub fn days_in_container(holding: Option<&Holding>, plug: Option<&(Day, Roots, EntryId)>, day: Day) -> Criterion {
-    if let Some((checked, Roots::Circling, entry)) = plug {
-        let days = holding.map_or(0, |holding| day.days_since(holding.since));
-        let needed =
-            Measure::DaysAtMost(holding.map_or(0, |holding| holding.limit_days.min(checked.days_since(holding.since))));
-        return Criterion::known(
-            Rule::DaysInContainer,
-            needed,
-            Measure::Days(days),
-            Basis::Measured,
-            false,
-            HOLDING_SOURCE,
-        )
-        .resting_on([entry.clone()]);
+pub fn days_in_container(
+    holding: Option<&Holding>,
+    plug: Option<&(Day, Roots, EntryId)>,
+    gap: Option<Gap>,
+    day: Day,
+) -> Criterion {
+    if let Some((_, Roots::Circling, entry)) = plug {
+        // Roots that circle are over the limit whatever the days: there is no number of days to show.
+        let (needed, known) = (Measure::Roots(Roots::Holds), Measure::Roots(Roots::Circling));
+        return Criterion::known(Rule::DaysInContainer, needed, known, Basis::Measured, false, HOLDING_SOURCE)
+            .resting_on([entry.clone()]);
     }
     let Some(holding) = holding else {
-        return Criterion::unknown(Rule::DaysInContainer, None, false, HOLDING_SOURCE);
+        return Criterion::unknown(Rule::DaysInContainer, None, false, HOLDING_SOURCE).lacking(gap);
     };
     let days = day.days_since(holding.since);
     let needed = Measure::DaysAtMost(holding.limit_days);
@@ -166,7 +183,7 @@ pub fn days_in_container(holding: Option<&Holding>, plug: Option<&(Day, Roots, E
 
 /// The criterion `plug`.
 pub fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>) -> Criterion {
-    const SOURCE: &str = "a plug that holds with white tips is ready, one that crumbles is too early: common practice";
+    const SOURCE: RuleSource = RuleSource::Plug;
     let needed = Measure::Roots(Roots::Holds);
     match plug {
         None => Criterion::unknown(Rule::Plug, Some(needed), false, SOURCE),

@@ -101,6 +101,10 @@ pub enum UnknownWhat {
     Place,
     /// The height and collar of the plants: never measured.
     Measured,
+    /// The shade a species stands at planting out: its profile has none.
+    SpeciesShade,
+    /// How long a container holds a species: its profile does not say.
+    SpeciesMostDays,
     /// The light in a bed: never read.
     BedLight,
     /// The ground of a bed: never checked.
@@ -125,6 +129,7 @@ impl UnknownWhat {
             UnknownWhat::PlaceShade => "place_set",
             UnknownWhat::Place => "carried",
             UnknownWhat::Measured => "measured",
+            UnknownWhat::SpeciesShade | UnknownWhat::SpeciesMostDays => "species_set",
             UnknownWhat::BedLight => "light_read",
             UnknownWhat::BedSoil => "soil_checked",
             UnknownWhat::BedWork => "prepared",
@@ -160,7 +165,8 @@ pub struct FirstDay {
 }
 
 impl FirstDay {
-    fn note_unknown(&mut self, what: UnknownWhat, name: Option<&str>, line: usize) {
+    /// Notes something unknown of a tray or bed by its line.
+    pub fn note_unknown(&mut self, what: UnknownWhat, name: Option<&str>, line: usize) {
         let same = self.unknowns.iter_mut().find(|one| one.what == what && one.name.as_deref() == name);
         match same {
             Some(one) => one.lines.push(line),

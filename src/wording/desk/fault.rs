@@ -12,6 +12,9 @@ messages! {
     with_nearest(sentence: text, names: text);
     problem_missing(field: text);
     problem_unknown(field: text);
+    problem_unknown_of(field: text, fields: text);
+    problem_unknown_inside(field: text, form: text);
+    fault_kinds_listed(sentence: text);
     problem_not_a_number(field: text, written: text);
     problem_letters_behind(field: text, written: text);
     problem_letters_behind_unit(field: text, written: text, unit: text);
@@ -36,7 +39,7 @@ messages! {
     problem_twelve_months(field: text, months: count);
     problem_same_tray(tray: text);
     problem_twice(field: text);
-    problem_profile(field: text, what: text);
+    problem_unreadable();
 }
 
 impl Wording {
@@ -45,6 +48,9 @@ impl Wording {
         match fault {
             EntryFault::NotJson(what) => self.fault_not_json(what),
             EntryFault::NoKind => self.fault_no_kind(),
+            EntryFault::UnknownKind(kind, nearest) if nearest.is_empty() => {
+                self.fault_kinds_listed(self.fault_unknown_kind(kind))
+            }
             EntryFault::UnknownKind(kind, nearest) => self.nearest_after(self.fault_unknown_kind(kind), nearest),
             EntryFault::Field { kind, fault } => self.fault_in_kind(kind, self.field_fault(fault)),
         }
@@ -56,6 +62,12 @@ impl Wording {
         match &fault.problem {
             Problem::Missing => self.problem_missing(field),
             Problem::Unknown(nearest) => self.nearest_after(self.problem_unknown(field), nearest),
+            Problem::UnknownOf(fields) => self.problem_unknown_of(field, fields.join(", ")),
+            Problem::UnknownInside { outer, inner, list } => {
+                let record = format!("{{\"{inner}\": ...}}");
+                let form = if *list { format!("{outer}='[{record}]'") } else { format!("{outer}='{record}'") };
+                self.problem_unknown_inside(field, form)
+            }
             Problem::NotANumber(written) => self.problem_not_a_number(field, written),
             Problem::LettersBehind { written, unit: Some(unit) } => {
                 self.problem_letters_behind_unit(field, written, unit)
@@ -84,7 +96,7 @@ impl Wording {
             Problem::OnlyOneOf(fields) => self.problem_only_one_of(field, fields),
             Problem::OneOf(fields) => self.problem_one_of(field, fields),
             Problem::Twice => self.problem_twice(field),
-            Problem::Profile(what) => self.problem_profile(field, what),
+            Problem::Unreadable => self.problem_unreadable(),
         }
     }
 
@@ -122,7 +134,7 @@ mod tests {
         );
         assert_eq!(
             Wording::new(Lang::Es).entry_fault(&EntryFault::UnknownKind("contado".into(), vec![])),
-            "no existe la anotación 'contado'"
+            "no existe la anotación 'contado'; `outplant write` sola muestra todas"
         );
     }
 
@@ -132,6 +144,8 @@ mod tests {
             vec![
                 Problem::Missing,
                 Problem::Unknown(vec![]),
+                Problem::UnknownOf(vec!["tray".into()]),
+                Problem::UnknownInside { outer: "plants", inner: "height_cm", list: true },
                 Problem::NotANumber("x".into()),
                 Problem::LettersBehind { written: "x".into(), unit: None },
                 Problem::LettersBehind { written: "x".into(), unit: Some("cm") },
@@ -156,7 +170,7 @@ mod tests {
                 Problem::SameTray("cof-1".into()),
                 Problem::OnlyOneOf("tray / place"),
                 Problem::Twice,
-                Problem::Profile("x".into()),
+                Problem::Unreadable,
             ]
         };
         for lang in Lang::ALL {

@@ -30,6 +30,8 @@ messages! {
     still_place_shade(name: text, of: text);
     still_place(of: text);
     still_measured(of: text);
+    still_species_shade(name: text, of: text);
+    still_species_most_days(name: text, of: text);
     still_bed_light(of: text);
     still_bed_soil(of: text);
     still_bed_work(of: text);
@@ -106,6 +108,8 @@ impl Wording {
             UnknownWhat::PlaceShade => self.still_place_shade(name, trays),
             UnknownWhat::Place => self.still_place(trays),
             UnknownWhat::Measured => self.still_measured(trays),
+            UnknownWhat::SpeciesShade => self.still_species_shade(name, trays),
+            UnknownWhat::SpeciesMostDays => self.still_species_most_days(name, trays),
             UnknownWhat::BedLight => self.still_bed_light(beds),
             UnknownWhat::BedSoil => self.still_bed_soil(beds),
             UnknownWhat::BedWork => self.still_bed_work(beds),

@@ -35,6 +35,8 @@ measure_rain_at_least = { $days ->
     [one] at least { $mm } mm in { $days } day
    *[other] at least { $mm } mm in { $days } days
 }
+measure_work_within = { $work }, at most { $days } d ago
+measure_fresh_step = { $days } d, last step on { $day }
 measure_until = by { $day }
 measure_yes = yes
 measure_no = no

@@ -6,6 +6,10 @@ old_enough = { $days ->
     [one] { $days } day old, { $least } needed
    *[other] { $days } days old, { $least } needed
 }
+old_without_least = { $days ->
+    [one] { $days } day old; the profile of its species names no least age
+   *[other] { $days } days old; the profile of its species names no least age
+}
 too_young = { $days ->
     [one] { $days } day old, { $short } short of { $least }
    *[other] { $days } days old, { $short } short of { $least }
@@ -15,6 +19,8 @@ container_holds = { $days ->
    *[other] in its bag { $days } days, the bag holds it { $most }
 }
 container_outgrown = in its bag { $days } days, the bag holds it { $most }: pot on or cull
+container_circles = the roots circle: over what the bag holds, whatever the days
+sample_too_few = { $pass } of { $of } pass, but too few stand for a load
 height_met = { $pass } of { $of } are the right height, mean { $mean }
 height_short = only { $pass } of { $of } are the right height, mean { $mean }, at least { $least } needed: let them grow
 height_tall = only { $pass } of { $of } are the right height, mean { $mean }, above { $most }: grown too long for their bags
@@ -38,14 +44,20 @@ hardening_short = { $days ->
 }
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
-hardening_unmet = the last step of hardening is too fresh, or the shade was put back: leave it in its light
+hardening_fresh = hardening for { $days } days, but the last step toward the light was on { $day } and must be 7 days old: from { $from }
+hardening_unmet = not hardened yet: leave it in its light
 step_met = stood in { $from } light, this bed has { $to }: a small step
-step_met_tray = stands in { $from } light, beds for it have { $to }: a small step
+step_same = stood in { $from } light, this bed has the same
+step_darker = stood in { $from } light, this bed has { $to }: darker, no step to harden for
+step_met_tray = stands in { $from } light, its species goes into { $to } at least: a small step
+step_inside_tray = stands in { $from } light, as beds for its species may have
+step_darker_tray = stands in { $from } light, its species goes into { $to } at most: darker, no step to harden for
 step_watch = stood in { $from } light, this bed has { $to }: { $ratio } times as bright, watch for scorched leaves
-step_watch_tray = stands in { $from } light, beds for it have { $to }: { $ratio } times as bright, one more step is better
+step_watch_tray = stands in { $from } light, its species goes into { $to } at least: { $ratio } times as bright, one more step is better
 step_too_bright = stood in { $from } light, this bed has { $to }: { $ratio } times as bright, bring it out in { $steps } steps first
-step_too_bright_tray = stands in { $from } light, beds for it have { $to }: { $ratio } times as bright, bring it out in { $steps } steps
-step_too_dark = stood in { $from } light, goes to { $to }: much darker than it is used to
+step_too_bright_tray = stands in { $from } light, its species goes into { $to } at least: { $ratio } times as bright, bring it out in { $steps } steps
+step_too_dark = stood in { $from } light, this bed has { $to }: much darker than it is used to
+step_too_dark_tray = stands in { $from } light, its species goes into { $to } at most: much darker than it is used to
 held_met = nobody holds it back
 held_unmet = held back
 held_unmet_said = held back: { $why }
@@ -62,6 +74,7 @@ load_unmet = too few can be planted: { $plants }; a load is { $least }
 good_until_met = good until { $day }
 good_until_unmet = its last day was { $day }: look at the roots, cull what is dry
 light_met = { $light } light in this bed, inside its { $band }
+light_near = { $light } light in this bed, next to its { $band }: a reading is no better than that
 light_too_bright = { $light } light in this bed, more than { $most }: let more shade grow first
 light_too_dark = { $light } light in this bed, less than { $least }: cut back the shade first
 light_coming_met = { $light } light to come, inside its { $band }
@@ -80,11 +93,11 @@ holes_on = holes dug by { $day }
 weeded_on = weeded on { $day }
 mulched_on = mulched on { $day }
 fenced_on = fenced on { $day }
-cleared_stale = cleared on { $day }, too long ago: clear what has grown back, then write it
-holes_stale = holes dug on { $day }, too long ago: open them again, then write it
-weeded_stale = weeded on { $day }, too long ago: weed the rings again, then write it
-mulched_stale = mulched on { $day }, too long ago: lay new mulch
-fenced_stale = fenced on { $day }, too long ago: look after the fence
+cleared_stale = cleared on { $day }, which counts for { $lasts } days: clear what has grown back, then write it
+holes_stale = holes dug on { $day }, which counts for { $lasts } days: open them again, then write it
+weeded_stale = weeded on { $day }, which counts for { $lasts } days: weed the rings again, then write it
+mulched_stale = mulched on { $day }, which counts for { $lasts } days: lay new mulch
+fenced_stale = fenced on { $day }, which counts for { $lasts } days: look after the fence
 cleared_unmet = clearing is not written down: clear grass and brush, then write it
 holes_unmet = holes are not written down: dig them, then write it
 weeded_unmet = weeding is not written down: weed the rings, then write it
@@ -94,6 +107,7 @@ water_met = { $days ->
     [one] { $mm } mm of rain in { $days } day
    *[other] { $mm } mm of rain in { $days } days
 }
+water_usual = no gauge was read for 10 days, but it is the time of the usual rains: dig a finger into the ground
 water_short = { $days ->
     [one] only { $mm } mm of rain in { $days } day, { $needed } needed: wait for rain
    *[other] only { $mm } mm of rain in { $days } days, { $needed } needed: wait for rain

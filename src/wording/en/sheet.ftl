@@ -57,3 +57,5 @@ paper_tried = { $lines ->
 }
 refused_beside_batch = with --batch only happened= and who= may stand, not '{ $written }'
 still_least_days = from how many days on { $name } goes out, for { $of }: until somebody says, no age holds it back
+still_species_shade = how much shade '{ $name }' stands at planting out, for { $of }
+still_species_most_days = how many days its bag holds '{ $name }', for { $of }

@@ -11,7 +11,7 @@ messages! {
     about_bed(bed: text);
     about_place(place: text);
     about_nothing();
-    part_rows(rows: text);
+    entry_part_rows(rows: text);
     part_spots(spots: text);
     part_until(day: text);
     part_at_place(place: text);
@@ -71,7 +71,7 @@ impl Wording {
 
     /// Where in a bed: rows, places.
     pub(super) fn where_in_bed(&self, rows: Option<&Text>, at: Option<&[Spot]>) -> [Option<String>; 2] {
-        let rows = rows.map(|rows| self.part_rows(&rows.0));
+        let rows = rows.map(|rows| self.entry_part_rows(&rows.0));
         [rows, at.filter(|spots| !spots.is_empty()).map(|spots| self.part_spots(self.spot_list(spots)))]
     }
 

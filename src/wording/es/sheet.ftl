@@ -57,3 +57,5 @@ paper_tried = { $lines ->
 }
 refused_beside_batch = con --batch solo pueden ir happened= y who=, no '{ $written }'
 still_least_days = desde cuántos días sale { $name }, para { $of }: mientras nadie lo diga, ninguna edad la detiene
+still_species_shade = con cuánta sombra se siembra '{ $name }', para { $of }
+still_species_most_days = cuántos días aguanta '{ $name }' en su bolsa, para { $of }

@@ -66,6 +66,30 @@ messages! {
     help_backup_to();
     help_species();
     help_species_name();
+    help_usage();
+    help_commands();
+    help_arguments();
+    help_options();
+    help_some_options();
+    help_value_file();
+    help_value_date();
+    help_value_lang();
+    help_value_name();
+    help_value_deg();
+    help_value_m();
+    help_value_h();
+    help_value_text();
+    help_value_command();
+    help_value_kind();
+    help_value_fields();
+    help_value_tray();
+    help_value_bed();
+    help_value_species();
+    help_value_entry();
+    help_value_what();
+    help_value_to();
+    help_choice(help: text, values: text);
+    help_choice_usual(help: text, values: text, usual: text);
 }
 
 impl Wording {

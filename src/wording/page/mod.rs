@@ -4,8 +4,10 @@ mod command;
 mod help;
 mod ready;
 mod species;
+mod usage;
 
 #[cfg(test)]
 pub(super) use {
     command::KEYS as COMMAND_KEYS, help::KEYS as HELP_KEYS, ready::KEYS as READY_KEYS, species::KEYS as SPECIES_KEYS,
+    usage::KEYS as USAGE_KEYS,
 };

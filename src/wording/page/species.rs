@@ -4,7 +4,9 @@ use serde_json::Value;
 
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
-use crate::nursery::species::{Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template};
+use crate::nursery::species::{
+    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish,
+};
 use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
 
@@ -140,13 +142,18 @@ impl Wording {
     }
 
     /// A source as a person reads it: "common practice", or none, in the person's language; a publication as it is.
-    pub fn source_words(&self, source: &str) -> String {
+    pub fn figure_source_words(&self, source: &str) -> String {
         let plain = source.trim();
-        if plain.is_empty() || plain == COMMON_PRACTICE {
-            self.flag_common()
-        } else {
-            crate::base::text::cleaned(plain)
-        }
+        if plain.is_empty() || plain == COMMON_PRACTICE { self.flag_common() } else { self.profile_text(plain) }
+    }
+
+    /// A text of a built-in profile in the person's language; a text that a person wrote as it is.
+    pub fn profile_text(&self, text: &str) -> String {
+        let said = match self.lang() {
+            Lang::En => None,
+            Lang::Es => in_spanish(text.trim()),
+        };
+        crate::base::text::cleaned(said.unwrap_or(text))
     }
 
     /// A source with how far the figure can be trusted.
@@ -154,7 +161,7 @@ impl Wording {
         if source.trim() == COMMON_PRACTICE && flag == Flag::Common {
             return self.flag_common();
         }
-        self.figure_source(self.source_words(source), self.flag_name(flag))
+        self.figure_source(self.figure_source_words(source), self.flag_name(flag))
     }
 
     /// The name of a figure of a profile.
@@ -212,7 +219,7 @@ impl Wording {
             }),
             _ => None,
         }
-        .unwrap_or_else(|| crate::base::text::cleaned(text))
+        .unwrap_or_else(|| self.profile_text(text))
     }
 
     fn growth_words(&self, point: &GrowthPoint) -> String {

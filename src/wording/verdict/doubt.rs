@@ -66,7 +66,9 @@ impl Wording {
             DoubtKind::NoBedPlans { tray, species } => self.doubt_no_bed_plans(tray, named(species)),
             DoubtKind::NotInPlan { bed, species } => self.doubt_not_in_plan(bed, named(species), day),
             DoubtKind::OffTheGrid { bed, species, plants } => self.doubt_off_the_grid(bed, named(species), *plants),
-            DoubtKind::BadProfile { species, what } => self.doubt_bad_profile(named(species), what, day),
+            DoubtKind::BadProfile { species, what } => {
+                self.doubt_bad_profile(named(species), self.profile_fault(what), day)
+            }
             DoubtKind::LookAtEmpty(tray) => self.doubt_look_at_empty(tray, day),
             DoubtKind::MoreOutThanPositions { bed, species, out, open } => {
                 self.doubt_more_out_than_positions(bed, named(species), *out, *open, day)

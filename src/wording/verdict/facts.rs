@@ -1,5 +1,6 @@
 //! What a criterion holds, asked for by what a sentence needs.
 
+use super::measure::limits_of;
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::{Roots, Tubers};
 use crate::reckon::picture::{Criterion, Measure};
@@ -43,6 +44,21 @@ impl<'a> Facts<'a> {
     pub fn most_days(self) -> Option<i32> {
         let needed = self.needed();
         if let Some(Measure::DaysAtMost(most) | Measure::DaySpan { most, .. }) = needed { Some(*most) } else { None }
+    }
+
+    /// Days of hardening and the day of a last step that is too fresh.
+    pub fn fresh_step(self) -> Option<(i32, Day)> {
+        if let Some(Measure::FreshStep { days, last }) = self.known() { Some((*days, *last)) } else { None }
+    }
+
+    /// Days for which work that is needed lasts.
+    pub fn work_lasts(self) -> Option<i32> {
+        if let Some(Measure::WorkWithin { days, .. }) = self.needed() { Some(*days) } else { None }
+    }
+
+    /// The numbers that what is known is compared with.
+    pub fn limits(self) -> Vec<f64> {
+        limits_of(self.needed())
     }
 
     /// A sample.

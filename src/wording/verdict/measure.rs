@@ -1,7 +1,7 @@
 //! What is needed and what is known, with its unit.
 
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
-use crate::reckon::picture::{Measure, Rule};
+use crate::reckon::picture::{Criterion, Measure, Rule};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -31,6 +31,8 @@ messages! {
     measure_read_dry();
     measure_rain(mm: text, days: count);
     measure_rain_at_least(mm: text, days: count);
+    measure_work_within(work: text, days: count);
+    measure_fresh_step(days: count, day: text);
     measure_until(day: text);
     measure_yes();
     measure_no();
@@ -58,6 +60,30 @@ impl Wording {
     /// The same for a rule, which says what a sample's mean is in.
     pub fn measure_for(&self, rule: Rule, measure: &Measure) -> String {
         self.measured(measure, |mean| self.mean_for(rule, mean))
+    }
+
+    /// What is known of a criterion, with as many decimals as tell it from what is needed.
+    pub fn known_words(&self, criterion: &Criterion) -> Option<String> {
+        let known = criterion.known.as_ref()?;
+        let limits = limits_of(criterion.needed.as_ref());
+        let rule = criterion.rule;
+        Some(if let Measure::LightStep { from, to } = known {
+            self.light_step(*from, *to, &limits)
+        } else if let Measure::Light(share) = known {
+            self.measure_light(self.percent_beside(*share, &limits))
+        } else if let Measure::RodStopped { mpa, depth_cm } = known {
+            self.measure_rod_stopped(self.number_beside(*mpa, &limits, 1), self.number(*depth_cm, 0))
+        } else if let Measure::Rain { mm, days } = known {
+            self.measure_rain(self.number_beside(*mm, &limits, 1), *days)
+        } else if let Measure::Resistance { mpa, depth_cm } = known {
+            let mpa = self.number_beside(*mpa, &limits, 1);
+            match depth_cm {
+                Some(depth) => self.measure_resistance_at(mpa, self.number(*depth, 0)),
+                None => self.measure_resistance(mpa),
+            }
+        } else {
+            self.measure_for(rule, known)
+        })
     }
 
     /// The mean of a sample with the unit of its rule: cm of height, mm of collar, leaves by number.
@@ -110,7 +136,7 @@ impl Wording {
             Measure::LightBand { least, most } => self.band_words(*least, *most),
             Measure::Ratio(ratio) => self.measure_ratio(self.decimal(*ratio, 1)),
             Measure::RatioAtMost(ratio) => self.measure_ratio_at_most(self.decimal(*ratio, 1)),
-            Measure::LightStep { from, to } => self.light_step(*from, *to),
+            Measure::LightStep { from, to } => self.light_step(*from, *to, &[]),
             Measure::Plants(range) => self.plants_range(*range),
             Measure::PlantsAtLeast(plants) => self.measure_plants_at_least(*plants),
             Measure::Positions(positions) => self.measure_positions(*positions),
@@ -119,6 +145,8 @@ impl Wording {
             Measure::Until(day) => self.measure_until(self.day(*day)),
             Measure::On(day) => self.day(*day),
             Measure::Work(task) => self.work_words(*task),
+            Measure::WorkWithin { task, days } => self.measure_work_within(self.work_words(*task), *days),
+            Measure::FreshStep { days, last } => self.measure_fresh_step(*days, self.day(*last)),
             Measure::Said(words) => crate::base::text::cleaned(words),
             Measure::Yes => self.measure_yes(),
             Measure::No => self.measure_no(),
@@ -136,9 +164,9 @@ impl Wording {
         self.measure_light_band(self.number(least * 100.0, 0), self.percent(most))
     }
 
-    fn light_step(&self, from: f64, to: f64) -> String {
+    fn light_step(&self, from: f64, to: f64, limits: &[f64]) -> String {
         if from > 0.0 {
-            self.measure_light_step(self.percent(from), self.percent(to), self.decimal(to / from, 1))
+            self.measure_light_step(self.percent(from), self.percent(to), self.decimal_beside(to / from, limits, 1))
         } else {
             self.measure_light_step_from_dark(self.percent(from), self.percent(to))
         }
@@ -195,6 +223,21 @@ impl Wording {
             GroundTask::Mulched => self.work_mulched(),
             GroundTask::Fenced => self.work_fenced(),
         }
+    }
+}
+
+/// The numbers a known figure is compared with.
+pub(super) fn limits_of(needed: Option<&Measure>) -> Vec<f64> {
+    if let Some(Measure::RatioAtMost(most)) = needed {
+        vec![crate::reckon::tray::exposure::FITS_UP_TO, *most]
+    } else if let Some(Measure::LightBand { least, most } | Measure::HeightBand { least, most }) = needed {
+        vec![*least, *most]
+    } else if let Some(Measure::ResistanceAtMost { mpa, .. }) = needed {
+        vec![*mpa]
+    } else if let Some(Measure::RainAtLeast { mm, .. }) = needed {
+        vec![*mm]
+    } else {
+        Vec::new()
     }
 }
 
@@ -267,6 +310,27 @@ mod tests {
         for (measure, english, spanish) in cases {
             assert_eq!(en.measure_for(Rule::Height, &measure), english);
             assert_eq!(es.measure_for(Rule::Height, &measure), spanish);
+        }
+    }
+
+    #[test]
+    fn work_and_steps_are_said_with_their_days() {
+        let day = "2026-03-14".parse().unwrap();
+        let cases: Vec<(Measure, &str, &str)> = vec![
+            (
+                Measure::WorkWithin { task: GroundTask::Weeded, days: 30 },
+                "weeded, at most 30 d ago",
+                "deshierbada, hace a lo más 30 d",
+            ),
+            (
+                Measure::FreshStep { days: 30, last: day },
+                "30 d, last step on 14 Mar 2026",
+                "30 d, último paso el 14 mar 2026",
+            ),
+        ];
+        let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
+        for (measure, english, spanish) in cases {
+            assert_eq!((en.measure(&measure).as_str(), es.measure(&measure).as_str()), (english, spanish));
         }
     }
 }

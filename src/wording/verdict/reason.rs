@@ -2,7 +2,7 @@
 
 use super::facts::Facts;
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
-use crate::reckon::picture::{Criterion, Rule};
+use crate::reckon::picture::{Basis, Criterion, Rule};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -23,9 +23,12 @@ messages! {
     reason_met_known(rule: text, known: text);
     reason_unmet_known(rule: text, known: text, needed: text);
     old_enough(days: count, least: count);
+    old_without_least(days: count);
     too_young(days: count, short: count, least: count);
     container_holds(days: count, most: count);
     container_outgrown(days: count, most: count);
+    container_circles();
+    sample_too_few(pass: count, of: count);
     height_met(pass: count, of: count, mean: text);
     height_short(pass: count, of: count, mean: text, least: text);
     height_tall(pass: count, of: count, mean: text, most: text);
@@ -43,14 +46,20 @@ messages! {
     hardening_short(days: count, short: count, least: count);
     hardening_not_begun(least: count);
     hardening_put_back(day: text, least: count);
+    hardening_fresh(days: count, day: text, from: text);
     hardening_unmet();
     step_met(from: text, to: text);
+    step_same(from: text);
+    step_darker(from: text, to: text);
     step_met_tray(from: text, to: text);
+    step_inside_tray(from: text);
+    step_darker_tray(from: text, to: text);
     step_watch(from: text, to: text, ratio: text);
     step_watch_tray(from: text, to: text, ratio: text);
     step_too_bright(from: text, to: text, ratio: text, steps: count);
     step_too_bright_tray(from: text, to: text, ratio: text, steps: count);
     step_too_dark(from: text, to: text);
+    step_too_dark_tray(from: text, to: text);
     held_met();
     held_unmet();
     held_unmet_said(why: text);
@@ -67,6 +76,7 @@ messages! {
     good_until_met(day: text);
     good_until_unmet(day: text);
     light_met(light: text, band: text);
+    light_near(light: text, band: text);
     light_too_bright(light: text, most: text);
     light_too_dark(light: text, least: text);
     light_coming_met(light: text, band: text);
@@ -85,17 +95,18 @@ messages! {
     weeded_on(day: text);
     mulched_on(day: text);
     fenced_on(day: text);
-    cleared_stale(day: text);
-    holes_stale(day: text);
-    weeded_stale(day: text);
-    mulched_stale(day: text);
-    fenced_stale(day: text);
+    cleared_stale(day: text, lasts: count);
+    holes_stale(day: text, lasts: count);
+    weeded_stale(day: text, lasts: count);
+    mulched_stale(day: text, lasts: count);
+    fenced_stale(day: text, lasts: count);
     cleared_unmet();
     holes_unmet();
     weeded_unmet();
     mulched_unmet();
     fenced_unmet();
     water_met(mm: text, days: count);
+    water_usual();
     water_short(mm: text, days: count, needed: text);
     season_met(day: text);
     season_unmet();
@@ -105,6 +116,9 @@ messages! {
     open_positions_unmet();
 }
 
+/// Lets the ends of a band be inside although 1 - 0.3 is not exact in a computer.
+const EXACT: f64 = 1e-9;
+
 impl Wording {
     /// Why a criterion is as it is, in plain words; an unknown says what to measure.
     pub fn reason(&self, criterion: &Criterion, about: About) -> String {
@@ -112,7 +126,10 @@ impl Wording {
         if facts.read_dry() {
             return self.soil_read_dry();
         }
-        let Some(met) = criterion.met else { return self.reason_unknown(criterion.rule, about) };
+        let Some(met) = criterion.met else {
+            let gap = criterion.gap.as_ref().map(|gap| self.gap_words(gap));
+            return gap.unwrap_or_else(|| self.reason_unknown(criterion.rule, about));
+        };
         let special = match criterion.rule {
             Rule::DaysSinceSowing => self.age_reason(facts, met),
             Rule::DaysInContainer => self.container_reason(facts, met),
@@ -140,7 +157,7 @@ impl Wording {
             Rule::Season => self.season_reason(facts, met),
             Rule::OpenPositions => self.positions_reason(facts, met),
         };
-        special.unwrap_or_else(|| self.plain_reason(criterion, met))
+        self.in_part(special.unwrap_or_else(|| self.plain_reason(criterion, met)), criterion)
     }
 
     /// The rule with what is known and needed, where no better sentence fits.
@@ -157,10 +174,16 @@ impl Wording {
 
     fn age_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
         let (days, least) = (facts.days()?, facts.least_days()?);
+        if met && least == 0 {
+            return Some(self.old_without_least(days));
+        }
         Some(if met { self.old_enough(days, least) } else { self.too_young(days, (least - days).max(0), least) })
     }
 
     fn container_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
+        if facts.roots() == Some(Roots::Circling) {
+            return Some(self.container_circles());
+        }
         let (days, most) = (facts.days()?, facts.most_days()?);
         Some(if met { self.container_holds(days, most) } else { self.container_outgrown(days, most) })
     }
@@ -168,9 +191,13 @@ impl Wording {
     fn height_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
         let sample = facts.sample()?;
         let in_cm = |cm: f64| self.mean_in_cm(self.number(cm, 1));
-        let (pass, of, mean) = (sample.pass, sample.of, in_cm(sample.mean));
+        let (pass, of, mean) =
+            (sample.pass, sample.of, self.mean_in_cm(self.number_beside(sample.mean, &facts.limits(), 1)));
         if met {
             return Some(self.height_met(pass, of, mean));
+        }
+        if pass == of {
+            return Some(self.sample_too_few(pass, of));
         }
         let (least, most) = facts.height_band()?;
         Some(if sample.mean > most {
@@ -186,6 +213,9 @@ impl Wording {
         if met {
             return Some(self.collar_met(pass, of, mean));
         }
+        if pass == of {
+            return Some(self.sample_too_few(pass, of));
+        }
         Some(self.collar_thin(pass, of, mean, self.measure(facts.0.needed.as_ref()?)))
     }
 
@@ -194,6 +224,9 @@ impl Wording {
         let (pass, of, mean) = (sample.pass, sample.of, self.number(sample.mean, 1));
         if met {
             return Some(self.leaves_met(pass, of, mean));
+        }
+        if pass == of {
+            return Some(self.sample_too_few(pass, of));
         }
         Some(self.leaves_few(pass, of, mean, self.measure(facts.0.needed.as_ref()?)))
     }
@@ -238,6 +271,9 @@ impl Wording {
         if let (Some(put_back), Some(least)) = (facts.on(), least) {
             return Some(self.hardening_put_back(self.short_day(put_back), least));
         }
+        if let Some((days, last)) = facts.fresh_step() {
+            return Some(self.hardening_fresh(days, self.day(last), self.day(facts.0.expected?)));
+        }
         match (met, facts.days(), least) {
             (true, days, least) => Some(self.hardening_met(days?, least?)),
             (false, None | Some(0), Some(least)) => Some(self.hardening_not_begun(least)),
@@ -267,11 +303,11 @@ impl Wording {
     fn step_reason(&self, facts: Facts<'_>, met: bool, about: About) -> Option<String> {
         let (from, to) = facts.light_step()?;
         let (stood, goes) = (self.percent(from), self.percent(to));
-        if to < from && (!met || facts.0.warns) {
-            return Some(self.step_too_dark(stood, goes));
-        }
-        let ratio = if from > 0.0 { self.decimal(to / from, 1) } else { return None };
         let alone = about == About::Tray;
+        if let Some(no_brighter) = self.step_not_brighter((from, to), met && !facts.0.warns, alone) {
+            return Some(no_brighter);
+        }
+        let ratio = if from > 0.0 { self.decimal_beside(to / from, &facts.limits(), 1) } else { return None };
         Some(match (met, facts.0.warns, alone) {
             (true, false, false) => self.step_met(stood, goes),
             (true, false, true) => self.step_met_tray(stood, goes),
@@ -282,10 +318,27 @@ impl Wording {
         })
     }
 
+    /// A step to the same light or to a darker one; none where it is brighter.
+    fn step_not_brighter(&self, (from, to): (f64, f64), good: bool, alone: bool) -> Option<String> {
+        let (stood, goes) = (self.percent(from), self.percent(to));
+        // What is written alike is the same to a person.
+        if good && stood == goes {
+            return Some(if alone { self.step_inside_tray(stood) } else { self.step_same(stood) });
+        }
+        (to < from).then(|| match (good, alone) {
+            (true, false) => self.step_darker(stood, goes),
+            (true, true) => self.step_darker_tray(stood, goes),
+            (false, false) => self.step_too_dark(stood, goes),
+            (false, true) => self.step_too_dark_tray(stood, goes),
+        })
+    }
+
     fn light_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
         let (light, (least, most)) = (facts.light()?, facts.light_band()?);
-        let words = self.percent(light);
+        let words = self.percent_beside(light, &facts.limits());
+        let inside = (least - EXACT..=most + EXACT).contains(&light);
         Some(match (met, light > most) {
+            (true, _) if !inside => self.light_near(words, self.band_words(least, most)),
             (true, _) => self.light_met(words, self.band_words(least, most)),
             (false, true) => self.light_too_bright(words, self.percent(most)),
             (false, false) => self.light_too_dark(words, self.percent(least)),
@@ -303,8 +356,11 @@ impl Wording {
     }
 
     fn water_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
+        if met && facts.0.basis == Basis::Assumed {
+            return Some(self.water_usual());
+        }
         let (mm, days) = facts.rain()?;
-        let fallen = self.number(mm, 1);
+        let fallen = self.number_beside(mm, &facts.limits(), 1);
         if met {
             return Some(self.water_met(fallen, days));
         }
@@ -329,13 +385,13 @@ impl Wording {
 
     fn work_reason(&self, task: GroundTask, facts: Facts<'_>, met: bool) -> Option<String> {
         if let (false, Some(done)) = (met, facts.on()) {
-            let day = self.day(done);
+            let (day, lasts) = (self.day(done), facts.work_lasts()?);
             return Some(match task {
-                GroundTask::Cleared => self.cleared_stale(day),
-                GroundTask::Holes => self.holes_stale(day),
-                GroundTask::Weeded => self.weeded_stale(day),
-                GroundTask::Mulched => self.mulched_stale(day),
-                GroundTask::Fenced => self.fenced_stale(day),
+                GroundTask::Cleared => self.cleared_stale(day, lasts),
+                GroundTask::Holes => self.holes_stale(day, lasts),
+                GroundTask::Weeded => self.weeded_stale(day, lasts),
+                GroundTask::Mulched => self.mulched_stale(day, lasts),
+                GroundTask::Fenced => self.fenced_stale(day, lasts),
             });
         }
         if !met {
@@ -360,7 +416,7 @@ impl Wording {
     fn soil_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
         if let Some(mpa) = facts.resistance() {
             let (most, _) = facts.resistance_at_most()?;
-            let read = self.number(mpa, 1);
+            let read = self.number_beside(mpa, &facts.limits(), 1);
             return Some(if met { self.soil_met(read) } else { self.soil_hard(read, self.number(most, 1)) });
         }
         if let Some(depth) = facts.rod_stopped_cm() {

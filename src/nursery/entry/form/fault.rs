@@ -7,6 +7,17 @@ pub enum Problem {
     Missing,
     /// No such field here; the nearest known names.
     Unknown(Vec<String>),
+    /// No such field here, and none like it: every field there is.
+    UnknownOf(Vec<String>),
+    /// No such field here, but in the records of a field: how that is written.
+    UnknownInside {
+        /// The field that holds the records.
+        outer: &'static str,
+        /// The field in them that was meant.
+        inner: &'static str,
+        /// Whether it is a list of records.
+        list: bool,
+    },
     /// Not a number.
     NotANumber(String),
     /// A number with its unit or other letters behind it; the field's unit where it has one.
@@ -68,8 +79,8 @@ pub enum Problem {
     SameTray(String),
     /// Written twice.
     Twice,
-    /// A figure of a species profile that makes no sense; the sentence of the profile's own check.
-    Profile(String),
+    /// Fields that do not make an entry together, although each can be read.
+    Unreadable,
 }
 
 /// A field and what is wrong with it.

@@ -1,0 +1,113 @@
+//! The help of every command in the person's language, its headings and the names of values too.
+
+use clap::{CommandFactory, FromArgMatches};
+use std::ffi::OsString;
+
+use super::Cli;
+use crate::cli::columns::{left_aligned, width_of};
+use crate::desk::{FORMS, FORMS_IN_SPANISH};
+use crate::wording::{Lang, Wording};
+
+/// What clap writes into a usage line where there are options.
+const ANY_OPTIONS: &str = "[OPTIONS]";
+/// What clap writes before a usage line.
+const USAGE: &str = "Usage: ";
+
+impl Cli {
+    /// The definition with its help in a language.
+    pub fn definition(wording: &Wording) -> clap::Command {
+        let mut command = Cli::command();
+        // Built first, so that the help of --help and --version can be put into the person's language too.
+        command.build();
+        worded(command, wording, "outplant")
+    }
+
+    /// Reads what was typed.
+    pub fn read(arguments: impl IntoIterator<Item = OsString>, wording: &Wording) -> Result<Cli, clap::Error> {
+        let matches = Cli::definition(wording).try_get_matches_from(arguments)?;
+        Cli::from_arg_matches(&matches)
+    }
+}
+
+/// Puts the help of a command, its arguments and its subcommands into the person's language.
+fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Command {
+    let about = wording.help(&format!("help_{path}"));
+    let longer = wording.help(&format!("help_{path}_more"));
+    let names: Vec<String> = command.get_arguments().map(|argument| argument.get_id().to_string()).collect();
+    let below: Vec<String> = command.get_subcommands().map(|inner| inner.get_name().to_string()).collect();
+    let mut command = command;
+    if let Some(about) = about {
+        command = command.about(about);
+    }
+    if let Some(longer) = longer {
+        let lists_forms = path == "write";
+        let longer = if lists_forms { format!("{longer}\n\n{}", short_forms(wording)) } else { longer };
+        command = command.after_help(longer);
+    }
+    for name in names {
+        let own = wording.help(&format!("help_{path}_{name}")).or_else(|| wording.help(&format!("help_any_{name}")));
+        command = command.mut_arg(name, |argument| worded_argument(argument, own, wording));
+    }
+    command = command.subcommand_value_name(wording.help_value_command());
+    for name in below {
+        let inner = format!("{path}_{name}").replace("outplant_", "");
+        command = command.mut_subcommand(name, |command| worded(command, wording, &inner));
+    }
+    headed(command, wording)
+}
+
+/// An argument with its help, the name of its value, and the values it can have.
+fn worded_argument(argument: clap::Arg, help: Option<String>, wording: &Wording) -> clap::Arg {
+    let takes_value = argument.get_action().takes_values();
+    let mut argument = argument;
+    if takes_value {
+        let written = argument.get_value_names().and_then(|names| names.first()).map(|name| name.to_lowercase());
+        let written = written.unwrap_or_else(|| argument.get_id().as_str().to_string()).replace("key=value", "fields");
+        if let Some(name) = wording.help(&format!("help_value_{written}")) {
+            argument = argument.value_name(name);
+        }
+    }
+    let values: Vec<String> = argument.get_possible_values().iter().map(|value| value.get_name().to_string()).collect();
+    let usual: Vec<String> =
+        argument.get_default_values().iter().map(|value| value.to_string_lossy().into_owned()).collect();
+    let help = match (help, takes_value && !values.is_empty(), usual.first()) {
+        (Some(help), true, Some(usual)) => Some(wording.help_choice_usual(help, values.join(", "), usual)),
+        (Some(help), true, None) => Some(wording.help_choice(help, values.join(", "))),
+        (help, _, _) => help,
+    };
+    // What clap would say of values and defaults is said in the help itself.
+    let argument = argument.hide_possible_values(true).hide_default_value(true);
+    match help {
+        Some(help) => argument.help(help),
+        None => argument,
+    }
+}
+
+/// A command with its usage line and the headings of its help.
+fn headed(mut command: clap::Command, wording: &Wording) -> clap::Command {
+    let usage = command.render_usage().to_string();
+    let usage = usage.trim_start_matches(USAGE).replace(ANY_OPTIONS, &wording.help_some_options());
+    let mut template = format!("{{about-with-newline}}\n{} {{usage}}\n", wording.help_usage());
+    if command.get_subcommands().next().is_some() {
+        template.push_str(&format!("\n{}\n{{subcommands}}\n", wording.help_commands()));
+    }
+    if command.get_positionals().next().is_some() {
+        template.push_str(&format!("\n{}\n{{positionals}}\n", wording.help_arguments()));
+    }
+    template.push_str(&format!("\n{}\n{{options}}{{after-help}}", wording.help_options()));
+    command.override_usage(usage).help_template(template)
+}
+
+/// The short lines that `write --batch` reads, each with the kind of entry it makes.
+fn short_forms(wording: &Wording) -> String {
+    let forms = match wording.lang() {
+        Lang::En => FORMS,
+        Lang::Es => FORMS_IN_SPANISH,
+    };
+    let room = forms.iter().map(|(example, _)| width_of(example)).max().unwrap_or(0);
+    let mut text = wording.short_forms_heading();
+    for (example, kind) in forms {
+        text.push_str(&format!("\n    {}  {kind}", left_aligned(example, room)));
+    }
+    text
+}

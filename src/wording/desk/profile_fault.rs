@@ -1,0 +1,129 @@
+//! Why a species profile cannot stand.
+
+use crate::nursery::species::ProfileFault;
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    profile_no_source(name: text);
+    profile_not_a_number(name: text);
+    profile_negative(name: text, written: text);
+    profile_zero(name: text);
+    profile_more_than(name: text, most: text, written: text);
+    profile_unseen(name: text);
+    profile_too_long(name: text, most: text);
+    profile_out_of_order(least: text, low: text, most: text, high: text);
+    profile_growth_count(points: text, most: text);
+    profile_growth_month(month: text);
+    profile_growth_order(month: text, after: text);
+    profile_step_count(steps: text, most: text);
+    profile_step_days();
+    profile_step_order(days: text, after: text);
+    profile_too_many(name: text, count: text, most: text);
+    profile_empty_text(name: text);
+    profile_no_common_name();
+    profile_bad_code(written: text);
+    profile_key_changed();
+    profile_unknown_role(written: text);
+    profile_unknown_flag(written: text);
+    profile_unknown_figure(written: text);
+    profile_unknown_figure_near(written: text, nearest: text);
+    profile_not_text(name: text);
+    profile_not_texts(name: text);
+    profile_not_names();
+    profile_names_language(written: text);
+    profile_not_yes_or_no(name: text);
+    profile_not_the_word(name: text, words: text);
+    profile_not_points(name: text);
+    profile_not_steps(name: text);
+    profile_no_name();
+    profile_name_unseen(shown: text);
+    profile_name_too_long(most: text);
+    profile_no_letters(name: text);
+    profile_no_free_code(name: text);
+    profile_name_taken(name: text, other: text);
+}
+
+impl Wording {
+    /// Why a profile cannot stand, in a sentence.
+    pub fn profile_fault(&self, fault: &ProfileFault) -> String {
+        match fault {
+            ProfileFault::NoSource { name } => self.profile_no_source(name),
+            ProfileFault::NotANumber { name } => self.profile_not_a_number(name),
+            ProfileFault::Negative { name, written } => self.profile_negative(name, written),
+            ProfileFault::Zero { name } => self.profile_zero(name),
+            ProfileFault::MoreThan { name, most, written } => self.profile_more_than(name, most, written),
+            ProfileFault::Unseen { name } => self.profile_unseen(name),
+            ProfileFault::TooLong { name, most } => self.profile_too_long(name, most),
+            ProfileFault::OutOfOrder { least, low, most, high } => self.profile_out_of_order(least, low, most, high),
+            ProfileFault::GrowthCount { points, most } => self.profile_growth_count(points, most),
+            ProfileFault::GrowthMonth { month } => self.profile_growth_month(month),
+            ProfileFault::GrowthOrder { month, after } => self.profile_growth_order(month, after),
+            ProfileFault::StepCount { steps, most } => self.profile_step_count(steps, most),
+            ProfileFault::StepDays => self.profile_step_days(),
+            ProfileFault::StepOrder { days, after } => self.profile_step_order(days, after),
+            ProfileFault::TooMany { name, count, most } => self.profile_too_many(name, count, most),
+            ProfileFault::EmptyText { name } => self.profile_empty_text(name),
+            ProfileFault::NoCommonName => self.profile_no_common_name(),
+            ProfileFault::BadCode { written } => self.profile_bad_code(written),
+            ProfileFault::KeyChanged => self.profile_key_changed(),
+            ProfileFault::UnknownRole { written } => self.profile_unknown_role(written),
+            ProfileFault::UnknownFlag { written } => self.profile_unknown_flag(written),
+            ProfileFault::UnknownFigure { written } => self.profile_unknown_figure(written),
+            ProfileFault::UnknownFigureNear { written, nearest } => self.profile_unknown_figure_near(written, nearest),
+            ProfileFault::NotText { name } => self.profile_not_text(name),
+            ProfileFault::NotTexts { name } => self.profile_not_texts(name),
+            ProfileFault::NotNames => self.profile_not_names(),
+            ProfileFault::NamesLanguage { written } => self.profile_names_language(written),
+            ProfileFault::NotYesOrNo { name } => self.profile_not_yes_or_no(name),
+            ProfileFault::NotTheWord { name, words } => self.profile_not_the_word(name, words),
+            ProfileFault::NotPoints { name } => self.profile_not_points(name),
+            ProfileFault::NotSteps { name } => self.profile_not_steps(name),
+            ProfileFault::NoName => self.profile_no_name(),
+            ProfileFault::NameUnseen { shown } => self.profile_name_unseen(shown),
+            ProfileFault::NameTooLong { most } => self.profile_name_too_long(most),
+            ProfileFault::NoLetters { name } => self.profile_no_letters(name),
+            ProfileFault::NoFreeCode { name } => self.profile_no_free_code(name),
+            ProfileFault::NameTaken { name, other } => self.profile_name_taken(name, other),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::nursery::species::Catalogue;
+    use crate::wording::Lang;
+    use serde_json::{Map, Value, json};
+
+    fn refused(own: Value) -> ProfileFault {
+        let own: Map<String, Value> = own.as_object().cloned().unwrap();
+        Catalogue::built_in().with_own("coffee", &own, "our book").unwrap_err()
+    }
+
+    #[test]
+    fn what_cannot_stand_in_a_profile_is_said_in_both_languages_and_never_in_a_programs_words() {
+        let cases = [
+            (json!({"container_ml": "big"}), "'container_ml' is not a number", "'container_ml' no es un número"),
+            (json!({"row_m": -1}), "cannot be negative; -1 was written", "no puede ser negativo; se escribió -1"),
+            (json!({"outplant_shade_least_pct": 60, "outplant_shade_most_pct": 30}), "is more than", "más que"),
+            (json!({"leaves_in_pairs": "two"}), "is true or false", "es true o false"),
+            (json!({"stem": "bendy"}), "one of: woody, soft", "uno de: woody, soft"),
+            (json!({"growth_points": 3}), "a list of records with month", "una lista de registros con month"),
+            (json!({"hardening_steps": [{"soon": 1}]}), "records with days_before", "registros con days_before"),
+            (json!({"sow_place": 7}), "'sow_place' is a text", "'sow_place' es un texto"),
+            (json!({"row_m": {"value": 3, "flag": "sure"}}), "how far a figure can be trusted", "cuánto confiar"),
+            (json!({"hight_least_cm": 3}), "the nearest is 'height_least_cm'", "el más parecido es 'height_least_cm'"),
+        ];
+        let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
+        for (own, english, spanish) in cases {
+            let fault = refused(own);
+            let (one, other) = (en.profile_fault(&fault), es.profile_fault(&fault));
+            assert!(one.contains(english), "{one}");
+            assert!(other.contains(spanish), "{other}");
+            for leak in ["expected", "invalid type", "f64", "variant"] {
+                assert!(!one.contains(leak) && !other.contains(leak), "{one} / {other}");
+            }
+        }
+    }
+}

@@ -1,0 +1,128 @@
+//! Why a question has no answer, what to do about it, and what part of a bed was seen.
+
+use crate::base::SpeciesKey;
+use crate::base::text::cleaned;
+use crate::reckon::picture::{Criterion, Gap, PartSeen, Rule};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+/// The figures of a shade band in a profile, as they are written.
+const SHADE_BAND: &[&str] = &["outplant_shade_least_pct", "outplant_shade_most_pct"];
+/// The figure of the last day in the container, as it is written.
+const MOST_DAYS: &[&str] = &["plantable_most_days"];
+
+messages! {
+    gap_no_shade_band(species: text, write: text);
+    gap_no_most_days(species: text, write: text);
+    gap_rod_too_hard(mpa: text);
+    gap_rod_too_hard_at(mpa: text, depth: text);
+    gap_rod_too_weak(mpa: text, depth: text);
+    gap_read_too_shallow(depth: text, needed: text);
+    gap_gauge_partly(read: count, of: count, mm: text);
+    gap_coming_day();
+    part_rows(sentence: text, rows: text);
+    part_rows_of(sentence: text, rows: text, of: count);
+    part_places(sentence: text, places: count);
+    part_done_rows(sentence: text, rows: text);
+    part_done_rows_of(sentence: text, rows: text, of: count);
+    part_done_places(sentence: text, places: count);
+}
+
+impl Wording {
+    /// Why a question has no answer, and what to write.
+    pub(super) fn gap_words(&self, gap: &Gap) -> String {
+        match gap {
+            Gap::NoShadeBand(species) => {
+                self.gap_no_shade_band(cleaned(species.as_str()), species_line(species, SHADE_BAND))
+            }
+            Gap::NoMostDays(species) => {
+                self.gap_no_most_days(cleaned(species.as_str()), species_line(species, MOST_DAYS))
+            }
+            Gap::RodTooHard { mpa, depth_cm: Some(depth) } => {
+                self.gap_rod_too_hard_at(self.number(*mpa, 1), self.number(*depth, 0))
+            }
+            Gap::RodTooHard { mpa, depth_cm: None } => self.gap_rod_too_hard(self.number(*mpa, 1)),
+            Gap::RodTooWeak { mpa, depth_cm } => self.gap_rod_too_weak(self.number(*mpa, 1), self.number(*depth_cm, 0)),
+            Gap::ReadTooShallow { depth_cm, needed_cm } => {
+                self.gap_read_too_shallow(self.number(*depth_cm, 0), self.number(*needed_cm, 0))
+            }
+            Gap::GaugePartly { days_read, of_days, mm } => {
+                self.gap_gauge_partly(*days_read, *of_days, self.number(*mm, 1))
+            }
+            Gap::ComingDay => self.gap_coming_day(),
+        }
+    }
+
+    /// A reason with the part of the bed it was seen in, where that was not the whole.
+    pub(super) fn in_part(&self, sentence: String, criterion: &Criterion) -> String {
+        let Some(part) = &criterion.part else { return sentence };
+        let was_read = matches!(criterion.rule, Rule::LightNow | Rule::LightComing | Rule::Soil);
+        if was_read { self.read_in_part(sentence, part) } else { self.done_in_part(sentence, part) }
+    }
+
+    fn read_in_part(&self, sentence: String, part: &PartSeen) -> String {
+        match (&part.rows, part.of_rows) {
+            (Some(rows), Some(of)) => self.part_rows_of(sentence, rows, of),
+            (Some(rows), None) => self.part_rows(sentence, rows),
+            (None, _) => self.part_places(sentence, part.places),
+        }
+    }
+
+    fn done_in_part(&self, sentence: String, part: &PartSeen) -> String {
+        match (&part.rows, part.of_rows) {
+            (Some(rows), Some(of)) => self.part_done_rows_of(sentence, rows, of),
+            (Some(rows), None) => self.part_done_rows(sentence, rows),
+            (None, _) => self.part_done_places(sentence, part.places),
+        }
+    }
+}
+
+/// The command that puts figures into a profile; `...` stands where the figures go.
+fn species_line(species: &SpeciesKey, figures: &[&str]) -> String {
+    let fields: Vec<String> = figures.iter().map(|name| format!("\"{name}\": ...")).collect();
+    format!("outplant write species_set species=\"{}\" profile='{{{}}}'", cleaned(species.as_str()), fields.join(", "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::wording::Lang;
+    use std::collections::BTreeSet;
+
+    fn every_gap() -> Vec<Gap> {
+        let own = SpeciesKey::new("Markhamia lutea");
+        vec![
+            Gap::NoShadeBand(own.clone()),
+            Gap::NoMostDays(own),
+            Gap::RodTooHard { mpa: 13.7, depth_cm: Some(35.0) },
+            Gap::RodTooHard { mpa: 13.7, depth_cm: None },
+            Gap::RodTooWeak { mpa: 1.2, depth_cm: 12.0 },
+            Gap::ReadTooShallow { depth_cm: 10.0, needed_cm: 28.0 },
+            Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 },
+            Gap::ComingDay,
+        ]
+    }
+
+    #[test]
+    fn every_gap_has_a_sentence_of_its_own_in_both_languages() {
+        let mut said = BTreeSet::new();
+        for lang in Lang::ALL {
+            let wording = Wording::new(lang);
+            for gap in every_gap() {
+                let sentence = wording.gap_words(&gap);
+                assert!(sentence.chars().count() > 20 && said.insert(sentence.clone()), "{lang:?}: {sentence}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_profile_without_a_figure_says_what_to_write() {
+        let said = Wording::new(Lang::En).gap_words(&Gap::NoMostDays(SpeciesKey::new("Markhamia lutea")));
+        assert!(
+            said.contains(
+                r#"outplant write species_set species="Markhamia lutea" profile='{"plantable_most_days": ...}'"#
+            ),
+            "{said}"
+        );
+    }
+}
