@@ -17,6 +17,13 @@ pub enum Refusal {
     UnknownBed(BedName, Vec<String>),
     /// No species of this name; the nearest.
     UnknownSpecies(SpeciesKey, Vec<String>),
+    /// No such task of the round; the nearest.
+    UnknownTask {
+        /// What was written.
+        task: String,
+        /// The nearest that are due.
+        nearest: Vec<String>,
+    },
     /// No such entry.
     UnknownEntry(EntryId),
     /// A new tray under a code in use.

@@ -26,6 +26,7 @@ fn every_key() -> Vec<Key> {
         round::SIGN_KEYS,
         round::CHANGE_KEYS,
         desk::SHEET_KEYS,
+        desk::WRITTEN_KEYS,
     ]
     .concat()
 }

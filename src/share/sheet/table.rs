@@ -56,20 +56,42 @@ pub fn read_table(input: impl Read) -> Result<Table, ReadFault> {
     if bytes.len() > LONGEST_SHEET_BYTES {
         return Err(alone(1, Reason::SheetTooLong { most_bytes: LONGEST_SHEET_BYTES }));
     }
-    let (text, encoding) = decode(&bytes).map_err(|reason| {
-        let line = match &reason {
-            Reason::NotInEncoding { byte } | Reason::NotUtf8 { byte } => line_of(&bytes, *byte),
-            _ => 1,
-        };
-        alone(line, reason)
-    })?;
+    let (text, encoding) = decoded(&bytes).map_err(ReadFault::Lines)?;
     read_text(&text, encoding).map_err(ReadFault::Lines)
 }
 
-fn alone(line: usize, reason: Reason) -> ReadFault {
+/// The text of a sheet's bytes: UTF-8, UTF-16 with its mark, or Windows-1252; a fault has the line it stands in.
+pub fn decode_sheet(bytes: &[u8]) -> Result<String, LineFaults> {
+    decoded(bytes).map(|(text, _)| text)
+}
+
+fn decoded(bytes: &[u8]) -> Result<(String, Encoding), LineFaults> {
+    decode(bytes).map_err(|reason| {
+        let line = match &reason {
+            Reason::NotInEncoding { byte } | Reason::NotUtf8 { byte } => line_of(bytes, *byte),
+            _ => 1,
+        };
+        only(line, reason)
+    })
+}
+
+fn only(line: usize, reason: Reason) -> LineFaults {
     let mut faults = LineFaults::default();
     faults.note(Fault::bare(reason).in_line(line));
-    ReadFault::Lines(faults)
+    faults
+}
+
+fn alone(line: usize, reason: Reason) -> ReadFault {
+    ReadFault::Lines(only(line, reason))
+}
+
+/// A cell in one line: people break lines inside of cells, which parts words.
+fn in_one_line(cell: &str) -> String {
+    if cell.contains(['\n', '\r', '\t', '\u{2028}', '\u{a0}']) {
+        cell.split_whitespace().collect::<Vec<_>>().join(" ")
+    } else {
+        cell.trim().to_string()
+    }
 }
 
 /// The line a byte stands on; in UTF-16 too, where a line end is one such byte as well.
@@ -103,7 +125,8 @@ fn read_text(text: &str, encoding: Encoding) -> Result<Table, LineFaults> {
         .cells
         .iter()
         .enumerate()
-        .map(|(i, written)| Column { number: i + 1, written: written.trim().to_string(), name: text::folded(written) })
+        .map(|(i, written)| (i, in_one_line(written)))
+        .map(|(i, written)| Column { number: i + 1, name: text::folded(&written), written })
         .collect();
     check_names(&columns, names.line, &mut faults);
     if columns.len() > MOST_COLUMNS {
@@ -173,7 +196,7 @@ fn read_rows(records: &mut Records, columns: &[Column], faults: &mut LineFaults)
                 continue;
             }
         };
-        cells.iter_mut().for_each(|cell| *cell = cell.trim().to_string());
+        cells.iter_mut().for_each(|cell| *cell = in_one_line(cell));
         if cells.iter().all(String::is_empty) {
             continue;
         }
@@ -328,14 +351,21 @@ mod tests {
         assert_eq!(found[2], (3, Some(5), Reason::TooManyCells { columns: 4 }));
         assert_eq!(found[3], (4, Some(1), Reason::LettersBehindQuote));
         assert!(matches!(&found[4], (5, Some(2), Reason::Unseen { place: 2, .. })));
-        assert!(matches!(&found[5], (6, Some(1), Reason::Unseen { place: 4, .. })));
-        assert_eq!(found[6], (8, Some(2), Reason::QuoteOpen));
+        assert_eq!(found[5], (8, Some(2), Reason::QuoteOpen));
         assert_eq!(faults(b" \n,,\n"), [(1, None, Reason::NoNames)]);
         assert_eq!(faults(b"a\nb\x81\n"), [(2, None, Reason::NotInEncoding { byte: 4 })]);
         assert_eq!(
             faults(",".repeat(MOST_COLUMNS).replacen(',', "a,", 1).as_bytes())[0].2,
             Reason::TooManyColumns(500)
         );
+    }
+
+    #[test]
+    fn a_line_break_in_a_cell_is_a_blank() {
+        let table = read_table(&b"\"How\nmany\",Notes\r\n4,\"two\r\n lines\"\r\n5,one\r\n"[..]).unwrap();
+        assert_eq!((table.columns[0].written.as_str(), table.columns[0].name.as_str()), ("How many", "how-many"));
+        let rows: Vec<(usize, &str)> = table.rows.iter().map(|row| (row.line, row.cells[1].as_str())).collect();
+        assert_eq!(rows, [(3, "two lines"), (5, "one")]);
     }
 
     #[test]

@@ -5,11 +5,12 @@ mod fault;
 mod notes;
 mod refusal;
 mod sheet;
+mod written;
 
 pub use sheet::encoding_name;
 
 #[cfg(test)]
 pub(super) use {
     errors::KEYS as ERROR_KEYS, fault::KEYS as FAULT_KEYS, notes::KEYS as DESK_KEYS, refusal::KEYS as REFUSAL_KEYS,
-    sheet::KEYS as SHEET_KEYS,
+    sheet::KEYS as SHEET_KEYS, written::KEYS as WRITTEN_KEYS,
 };

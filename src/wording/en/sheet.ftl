@@ -56,3 +56,23 @@ paper_tried = { $lines ->
    *[other] { $lines } lines read, { $entries } could be written; nothing was
 }
 refused_beside_batch = with --batch only happened= and who= may stand, not '{ $written }'
+taken_volume = '{ $written }' holds { $ml } ml
+sheet_columns = Columns: { $list }
+sheet_column_means = { $column } → { $means }
+sheet_names = Species: { $list }
+sheet_name_is = { $written } → { $species } ({ $rows })
+sheet_name_unknown = { $written } → not known ({ $rows })
+sheet_rows_heading = Each row as it is understood:
+sheet_row_is = line { $line }: { $entry }
+sheet_order_day_first = Days are read with the day first
+sheet_order_month_first = Days are read with the MONTH first
+sheet_order_shown = { $order }: '{ $written }' in line { $line } can only be read so.
+sheet_order_taken = { $order }; none of them shows it.
+sheet_order_read = So read: { $list }.
+sheet_order_one = '{ $written }' (line { $line }) is { $day }
+sheet_total_passed = Line { $line } is a total and was passed over.
+sheet_total_differs = Line { $line } is a total and was passed over; it says { $written }, the rows sum up to { $counted }: was a row forgotten?
+sheet_containers_since_sowing = How long they have stood in their bags is not in the sheet: it is taken that it was since they were sown. Where a tray was potted on later, a lifted plug (plug_checked) says more.
+sheet_answers_heading = The first answers it would give:
+paper_days = As of { $list }.
+paper_day = { $day } ({ $lines })

@@ -56,3 +56,23 @@ paper_tried = { $lines ->
    *[other] { $lines } líneas leídas, se podrían anotar { $entries }; no se anotó nada
 }
 refused_beside_batch = con --batch solo pueden ir happened= y who=, no '{ $written }'
+taken_volume = a '{ $written }' le caben { $ml } ml
+sheet_columns = Columnas: { $list }
+sheet_column_means = { $column } → { $means }
+sheet_names = Especies: { $list }
+sheet_name_is = { $written } → { $species } ({ $rows })
+sheet_name_unknown = { $written } → no se conoce ({ $rows })
+sheet_rows_heading = Cada fila como se entendió:
+sheet_row_is = línea { $line }: { $entry }
+sheet_order_day_first = Las fechas se leen con el día primero
+sheet_order_month_first = Las fechas se leen con el MES primero
+sheet_order_shown = { $order }: '{ $written }' en la línea { $line } solo se puede leer así.
+sheet_order_taken = { $order }; ninguna lo muestra.
+sheet_order_read = Leídas así: { $list }.
+sheet_order_one = '{ $written }' (línea { $line }) es el { $day }
+sheet_total_passed = La línea { $line } es un total y se dejó aparte.
+sheet_total_differs = La línea { $line } es un total y se dejó aparte; dice { $written }, las filas suman { $counted }: ¿falta una fila?
+sheet_containers_since_sowing = Desde cuándo están en su bolsa no lo dice la hoja: se toma que desde la siembra. Si una bandeja se cambió de bolsa después, un cepellón levantado (plug_checked) dice más.
+sheet_answers_heading = Las primeras respuestas que daría:
+paper_days = Con fecha del { $list }.
+paper_day = { $day } ({ $lines })
