@@ -2,7 +2,8 @@
 
 use outplant::base::{BedName, Clock, ContainerName, Day, TrayCode};
 use outplant::desk::{
-    DayOrder, Desk, DeskError, Encoding, ImportError, Now, ReadFault, Reason, SheetKind, UnknownWhat, Withdraws,
+    DayOrder, Desk, DeskError, Encoding, ImportError, Now, ReadFault, Reason, Refusal, SheetKind, UnknownWhat,
+    Withdraws,
 };
 use outplant::nursery::envelope::Draft;
 use serde_json::json;
@@ -262,6 +263,14 @@ fn a_batch_names_all_faults_at_once_and_no_follow_on_ones() {
     assert_eq!(faulty(&mut desk, &paper.replace("t-07 forty\n", "\n")), (vec![], vec![2, 3, 4]));
     // What stands in a tray after a faulty recount is not judged, nor what goes on from a tray that was not made.
     assert_eq!(faulty(&mut desk, "t-07 recount 9oo\nt-07 x 300\nt-10 > u-1 x\nu-1 -2\n"), (vec![1, 3], vec![]));
+    // What happened before the trays came into the book is in their numbers: said so.
+    let yesterday = Some(now().today - 1);
+    let Err(ImportError::Desk(DeskError::Refused(refused))) =
+        desk.write_sheet(b"t-08 -3 rats\n", yesterday, "mara", true)
+    else {
+        panic!("was written")
+    };
+    assert_eq!(refused[0].why, Refusal::BeforeTheBook { tray: tray("t-08"), since: now().today });
     // One loss too large does not make the small one behind it a fault.
     assert_eq!(faulty(&mut desk, "t-08 -900 rats\nt-08 -3 rats\n"), (vec![], vec![1]));
     assert_eq!(desk.entries().len(), before);

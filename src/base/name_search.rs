@@ -39,13 +39,19 @@ pub fn nearest_beginning<'a>(written: &str, known: impl Iterator<Item = &'a str>
     // Of names equally near the longer one: it says more.
     let mut scored: Vec<(usize, Reverse<usize>, String)> = known
         .filter_map(|name| {
-            let taken = name.split_whitespace().count().min(words.len());
-            let beginning = words.get(..taken).filter(|words| !words.is_empty())?.join(" ");
-            let wanted: Vec<char> = folded(beginning.trim_end_matches([':', ','])).chars().take(60).collect();
             let candidate: Vec<char> = folded(name).chars().take(60).collect();
-            let apart = distance(&wanted, &candidate);
-            (apart <= (wanted.len() / 3).max(2) && apart < wanted.len().max(2))
-                .then(|| (apart, Reverse(taken), name.to_string()))
+            let of_name = name.split_whitespace().count();
+            // "Bench1" and "cof 031" have a blank too few or too many.
+            let counts = [of_name, of_name.saturating_sub(1), of_name + 1];
+            let tried = counts.into_iter().filter_map(|taken| {
+                let beginning = words.get(..taken).filter(|words| !words.is_empty())?.join(" ");
+                let wanted: Vec<char> = folded(beginning.trim_end_matches([':', ','])).chars().take(60).collect();
+                let apart = distance(&wanted, &candidate);
+                let most = if taken == of_name { (wanted.len() / 3).max(2) } else { 1 };
+                (apart <= most && apart < wanted.len().max(2)).then_some((apart, Reverse(taken)))
+            });
+            let (apart, taken) = tried.min()?;
+            Some((apart, taken, name.to_string()))
         })
         .collect();
     scored.sort();
@@ -96,6 +102,9 @@ mod tests {
         assert_eq!(first("Scool 1 30 rows 2-4"), (Some("School 1".into()), Some(2)));
         assert_eq!(first("lower terace weeded"), (Some("Lower terrace".into()), Some(2)));
         assert_eq!(first("cof-013 41"), (Some("cof-031".into()), Some(1)));
+        assert_eq!(first("Upper1 weeded"), (Some("Upper".into()), Some(1)));
+        assert_eq!(first("School2 weeded"), (Some("School 2".into()), Some(1)));
+        assert_eq!(first("cof 031 41"), (Some("cof-031".into()), Some(2)));
         assert_eq!(near("zz 3"), (vec![], None));
         assert_eq!(near(""), (vec![], None));
     }

@@ -162,7 +162,8 @@ fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str) -> Result<En
     }
     let mut text = format!("{said}\n");
     for doubt in doubts {
-        text.push_str(&run.wording.saved_with_doubt(doubt));
+        let tried = recorded.entries.is_empty();
+        text.push_str(&if tried { run.wording.tried_with_doubt(doubt) } else { run.wording.saved_with_doubt(doubt) });
         text.push('\n');
     }
     run.answer(&text)

@@ -252,6 +252,7 @@ fn account_of(why: &Refusal) -> Option<String> {
         | Refusal::UnknownEntry(_)
         | Refusal::TrayInUse(_)
         | Refusal::LotInUse(_)
+        | Refusal::BeforeTheBook { .. }
         | Refusal::FutureDay { .. }
         | Refusal::Profile(..)
         | Refusal::NothingToUndo

@@ -41,6 +41,13 @@ pub enum Refusal {
         /// That day.
         on: Day,
     },
+    /// Something of a tray from before it came into the book with what stood in it.
+    BeforeTheBook {
+        /// The tray.
+        tray: TrayCode,
+        /// The day it came into the book.
+        since: Day,
+    },
     /// More seed out of a lot than it holds.
     MoreSeedThanHeld {
         /// The lot.

@@ -12,6 +12,8 @@ pub use beds::{BED_COLUMNS, read_beds};
 pub use columns::{ColumnMeant, ColumnTaken};
 pub use trays::{TRAY_COLUMNS, read_trays};
 
+use std::collections::BTreeMap;
+
 use super::sheet::DayOrder;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::envelope::Draft;
@@ -200,6 +202,15 @@ pub struct FirstDay {
     pub order: Option<OrderTaken>,
     /// A row of totals at the end, which is passed over.
     pub total: Option<Total>,
+    /// Names of bags and places by their folded form, as they were first spelled.
+    spelled: BTreeMap<(Named, String), String>,
+}
+
+/// What a name in a sheet is of, where its spelling is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Named {
+    Container,
+    Place,
 }
 
 impl FirstDay {

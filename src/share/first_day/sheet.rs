@@ -4,7 +4,7 @@ use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
 use super::columns::{Cell, Meanings};
-use super::{FirstDay, OrderTaken, SheetNames, TakenFor, Total, Understood};
+use super::{FirstDay, Named, OrderTaken, SheetNames, TakenFor, Total, Understood};
 use crate::base::{Day, SpeciesKey, text};
 use crate::nursery::entry::fault::{EntryFault, Problem};
 use crate::share::amounts::{self, Amount};
@@ -61,7 +61,7 @@ pub(super) fn order_of(
             so_read.push((line, written.to_string(), read.day));
         }
     }
-    let shown_by = names.order.is_none().then(|| shown(month_first)).flatten();
+    let shown_by = shown(order == DayOrder::MonthFirst);
     let told = !so_read.is_empty() || month_first;
     (order, told.then_some(OrderTaken { order, shown_by, so_read }))
 }
@@ -199,6 +199,21 @@ impl<'a> RowReader<'a> {
         Some(read.day)
     }
 
+    /// The name the book knows, where it is the same but for case, accents and blanks, and whether it does; else as it
+    /// was first spelled in the sheet.
+    pub fn spelling(&mut self, cell: Cell, of: Named) -> (String, bool) {
+        let known = match of {
+            Named::Container => self.names.containers,
+            Named::Place => self.names.places,
+        };
+        let folded = text::folded(cell.written);
+        if let Some(name) = known.iter().find(|name| text::folded(name) == folded) {
+            return (name.clone(), true);
+        }
+        let spelled = self.day.spelled.entry((of, folded)).or_insert_with(|| cell.written.to_string());
+        (spelled.clone(), false)
+    }
+
     /// The species of a name.
     pub fn species(&mut self, cell: Cell, written: &str) -> Option<SpeciesKey> {
         let found = (self.names.find)(written);
@@ -233,12 +248,6 @@ impl<'a> RowReader<'a> {
             }
         }
     }
-}
-
-/// The name the book knows, where it is the same but for case, accents and blanks; else what was written.
-pub(super) fn known_spelling<'a>(written: &'a str, known: &'a [String]) -> (&'a str, bool) {
-    let folded = text::folded(written);
-    known.iter().find(|name| text::folded(name) == folded).map_or((written, false), |name| (name.as_str(), true))
 }
 
 /// Reads every row of a sheet with `read`; a row with a fault gives no entries, and all faults are listed.

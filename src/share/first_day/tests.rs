@@ -156,6 +156,7 @@ fn a_bag_tells_its_volume_once_and_a_total_is_passed_over() {
     let bags: Vec<&Draft> = day.drafts.iter().map(|(_, draft)| draft).filter(|d| d.kind == "container_set").collect();
     assert_eq!(bags.len(), 1);
     assert_eq!(Value::Object(bags[0].body.clone()), json!({"container": "2 l bag", "volume_ml": 2000}));
+    assert_eq!(day.drafts[2].1.body["container"], json!("2 l bag"), "one bag, spelled as it was first");
     assert_eq!((day.rows, day.total), (3, Some(Total { line: 6, written: Some(15), counted: 15 })));
     assert!(day.unknowns.iter().any(|one| one.name.as_deref() == Some("sack")));
     assert!(!day.unknowns.iter().any(|one| one.name.as_deref() == Some("2 l bag")));

@@ -3,8 +3,8 @@
 use serde_json::json;
 
 use super::columns::{ColumnMeant, Meanings};
-use super::sheet::{RowReader, known_spelling, note_repeated, order_of, read_rows, without_total};
-use super::{FirstDay, SheetNames, TakenFor, UnknownWhat};
+use super::sheet::{RowReader, note_repeated, order_of, read_rows, without_total};
+use super::{FirstDay, Named, SheetNames, TakenFor, UnknownWhat};
 use crate::base::{text, word::Word};
 use crate::nursery::entry::fault::Problem;
 use crate::nursery::entry::types::PlantForm;
@@ -283,9 +283,9 @@ fn read_row(reader: &mut RowReader) {
     let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
     let count = reader.required("how many").and_then(|cell| reader.count(cell));
     let age_days = age_of(reader);
-    let container = reader.filled("container").map(|cell| known_spelling(cell.written, reader.names.containers));
-    let place = reader.filled("place").map(|cell| known_spelling(cell.written, reader.names.places));
-    let form = form_of(reader, container.map(|(name, _)| name));
+    let container = reader.filled("container").map(|cell| reader.spelling(cell, Named::Container));
+    let place = reader.filled("place").map(|cell| reader.spelling(cell, Named::Place));
+    let form = form_of(reader, container.as_ref().map(|(name, _)| name.as_str()));
     let height_cm = reader.filled("height").and_then(|cell| {
         let in_metres = cell.plain.ends_with("(m)") || cell.plain.ends_with("-m");
         let units = if in_metres { &amounts::METRES[..] } else { &amounts::CENTIMETRES[..] };
@@ -295,8 +295,11 @@ fn read_row(reader: &mut RowReader) {
     let notes = ["source", "notes"].map(|name| reader.filled(name).map(|cell| cell.written));
     let source: Vec<&str> = notes.into_iter().flatten().collect();
     let (Some(tray), Some(species), Some(count), Some(form)) = (tray, species, count, form) else { return };
-    let container = container.map(|(name, known)| (name, known || write_volume(reader, name)));
-    note_unknowns(reader, age_days, container, place);
+    let container = container.map(|(name, known)| {
+        let known = known || write_volume(reader, &name);
+        (name, known)
+    });
+    note_unknowns(reader, age_days, container.as_ref(), place.as_ref());
     let body = json!({
         "tray": tray.written, "species": species.as_str(), "count": count.value, "from": "opening", "form": form,
         "age_days": age_days, "height_cm": height_cm, "container": container.map(|(name, _)| name),
@@ -324,10 +327,8 @@ fn read_row(reader: &mut RowReader) {
 /// Writes the volume that a bag's own name tells, once for all trays; the answer is whether it tells one.
 fn write_volume(reader: &mut RowReader, name: &str) -> bool {
     let Some(volume_ml) = amounts::volume_ml(name) else { return false };
-    let folded = text::folded(name);
     let mut set = reader.day.drafts.iter().filter(|(_, draft)| draft.kind == "container_set");
-    let same = |other: &str| text::folded(other) == folded;
-    if !set.any(|(_, draft)| draft.body.get("container").and_then(|other| other.as_str()).is_some_and(same)) {
+    if !set.any(|(_, draft)| draft.body.get("container").and_then(|other| other.as_str()) == Some(name)) {
         let cell = reader.filled("container");
         reader.tell(cell, TakenFor::VolumeMl(volume_ml));
         let today = reader.names.today;
@@ -385,8 +386,8 @@ fn form_of(reader: &mut RowReader, container: Option<&str>) -> Option<&'static s
 fn note_unknowns(
     reader: &mut RowReader,
     age_days: Option<u32>,
-    container: Option<(&str, bool)>,
-    place: Option<(&str, bool)>,
+    container: Option<&(String, bool)>,
+    place: Option<&(String, bool)>,
 ) {
     let line = reader.row.line;
     let mut unknown = |what, name: Option<&str>| reader.day.note_unknown(what, name, line);

@@ -277,8 +277,18 @@ pub(super) fn of_tray(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, F
         _ => match word_first(tray, first, rest)? {
             Some(said) => Ok(said),
             None if amounts::without_about(&rest.typed_from(0)).1 => about(tray, rest, 0),
-            None => Err(not_understood(rest)),
+            None => Err(number_in_words(rest).unwrap_or_else(|| not_understood(rest))),
         },
+    }
+}
+
+/// The fault of a number written in words, or below zero: "two", "menos dos".
+fn number_in_words(rest: &Words) -> Option<Fault> {
+    match amounts::read_count(&rest.typed_from(0)) {
+        Err(reason @ (Reason::NumberInWords { .. } | Reason::Envelope(Problem::BelowZero(_)))) => {
+            Some(at_word(rest, 0, "standing", reason))
+        }
+        Ok(_) | Err(_) => None,
     }
 }
 

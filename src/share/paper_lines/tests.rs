@@ -178,6 +178,8 @@ fn every_fault_names_its_line_and_column() {
     assert_eq!(fault("cof-031 forty"), (Some(9), Reason::NotUnderstood("forty".into())));
     assert_eq!(fault("cof-031 shade 30 maybe"), (Some(18), Reason::NotUnderstood("maybe".into())));
     assert_eq!(fault("cof-031 41.5"), (Some(9), said("standing", Problem::NotWhole("41.5".into()))));
+    assert_eq!(fault("cof-031 two").1, Reason::NumberInWords { written: "two".into(), figures: 2 });
+    assert_eq!(fault("cof-031 menos dos").1, said("standing", Problem::BelowZero("menos dos".into())));
     assert_eq!(fault("cof-031 @ Upper 1"), (Some(18), said("count", Problem::Missing)));
     assert_eq!(fault("cof-031 > cof-032"), (Some(18), said("count", Problem::Missing)));
     let is_said = |text: &str, field: &str| matches!(fault(text).1, Reason::Said { what, .. } if what == field);

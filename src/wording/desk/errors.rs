@@ -52,6 +52,7 @@ messages! {
     number_in_words(written: text, figures: count);
     paper_which_species(list: text);
     refused_unknown_task(task: text);
+    refused_before_the_book(tray: text, day: text);
     paper_no_lines();
     sheet_columns_mean_the_same(field: text);
     sheet_same_as_line(written: text, line: count);
@@ -87,6 +88,7 @@ impl Wording {
             Refusal::MoreOutThanStands { tray, out, stands, on } => {
                 self.refused_more_out(tray, count(*out), count(*stands), self.day(*on))
             }
+            Refusal::BeforeTheBook { tray, since } => self.refused_before_the_book(tray, self.day(*since)),
             Refusal::MoreSeedThanHeld { lot, out, held, on } => {
                 self.refused_more_seed(lot, count(*out), count(*held), self.day(*on))
             }

@@ -159,6 +159,10 @@ impl Wording {
                 (name, true) => Some(name.to_string()),
             };
         }
+        // Where nothing came from elsewhere there is nothing to say.
+        if field.name == "from" && value.as_str() == Some("opening") {
+            return None;
+        }
         let written = self.value_in_words(field, value, species);
         let says_itself = ["species", "nurse", "task", "text", "what", "how", "form"].contains(&field.name);
         let is_name = ["tray", "lot", "bed", "place", "container"].contains(&field.name);

@@ -64,3 +64,4 @@ sheet_not_a_spacing = '{ $written }' is no spacing: write it as 2.5 x 2
 sheet_not_one_for_each = { $numbers } numbers for { $species } species: write one for each, joined by +
 paper_not_understood = '{ $written }' was not understood; outplant write --batch - --help shows the short forms
 paper_too_many_lines = the sheet has more than { $most } lines
+refused_before_the_book = { $tray } came into the book on { $day } with what stood in it then: what happened before is in that number already. Leave the line out, or write it with a later day

@@ -64,3 +64,4 @@ sheet_not_a_spacing = '{ $written }' no es una distancia: escríbala así: 2,5 x
 sheet_not_one_for_each = { $numbers } números para { $species } especies: ponga uno para cada una, unidos con +
 paper_not_understood = no se entendió '{ $written }'; outplant write --batch - --help muestra las formas cortas
 paper_too_many_lines = la hoja tiene más de { $most } líneas
+refused_before_the_book = { $tray } entró al libro el { $day } con lo que tenía en pie entonces: lo de antes ya está en ese número. Quite la línea, o póngale un día posterior
