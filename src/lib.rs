@@ -4,6 +4,7 @@
 
 pub mod base;
 pub mod cli;
+pub mod dashboard;
 pub mod desk;
 pub mod journal;
 pub mod nursery;

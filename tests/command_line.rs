@@ -204,9 +204,9 @@ fn undo_says_in_words_what_it_took_back_and_goes_one_step_further_each_time() {
     home.write("lost", &["tray=cof-1", "count=3", "cause=rats"]);
     home.write("lost", &["tray=cof-1", "count=5", "cause=drought"]);
     let said = home.done(&["undo"]);
-    assert!(said.contains("count=5") && said.contains("drought"), "{said}");
+    assert!(said.contains("15 Apr · tray cof-1: 5 lost, drought"), "{said}");
     let said = home.done(&["undo"]);
-    assert!(said.contains("count=3") && said.contains("rats"), "{said}");
+    assert!(said.contains("tray cof-1: 3 lost, rats"), "{said}");
     assert_eq!(home.json(&["ready"])["trays"][0]["standing"], json!(48));
     // Taking back the sowing would leave the counts without ground: it is refused with their list, or done together.
     let sown = home.done(&["export"]);
@@ -217,6 +217,59 @@ fn undo_says_in_words_what_it_took_back_and_goes_one_step_further_each_time() {
     home.done(&["undo", &id, "--together"]);
     assert_eq!(home.json(&["ready"])["trays"], json!([]));
     assert_eq!(home.json(&["ready"])["doubts"], json!([]));
+}
+
+#[test]
+fn plain_undo_stops_at_the_beginning_and_says_how_to_go_on() {
+    let home = Home::default().begun();
+    home.write("noted", &["text=a first note"]);
+    home.done(&["undo"]);
+    let before = home.done(&["export"]);
+    let said = home.refused(&["undo"]);
+    let id = id_of(&before, "nursery_set");
+    assert!(said.contains(&format!("outplant undo {id}")), "{said}");
+    assert_eq!(home.done(&["export"]), before);
+    // A second description can be taken back like anything else.
+    home.write(
+        "nursery_set",
+        &["name=Two", "latitude_deg=-1", "longitude_deg=36", "altitude_m=1500", "utc_offset_h=3"],
+    );
+    assert!(home.done(&["undo"]).contains("nursery Two"));
+    home.done(&["undo", &id]);
+    let said = home.refused(&["undo", &id]);
+    assert!(said.contains("taken back on 15 Apr 2026"), "{said}");
+}
+
+#[test]
+fn an_entry_that_came_in_with_others_goes_alone_or_with_all_only_where_that_is_said() {
+    let home = by_hand();
+    let sheet = home.with("walk.txt", "cof-1 46\ncof-1 -2 rats\n");
+    let said = home.done(&["write", "--batch", sheet.to_str().unwrap()]);
+    assert!(said.contains("tray cof-1 counted: 46 living") && said.contains("2 lost, rats"), "{said}");
+    let before = home.done(&["export"]);
+    let id = id_of(&before, "lost");
+    let said = home.refused(&["undo", &id]);
+    assert!(said.contains("2 entries") && said.contains("--all") && said.contains("--only"), "{said}");
+    let said = home.done(&["undo", &id, "--dry-run"]);
+    assert!(said.contains("2 lost, rats") && said.contains("46 living"), "{said}");
+    assert_eq!(home.done(&["undo", &id, "--only", "--dry-run"]).matches("cof-1").count(), 1);
+    assert_eq!(home.done(&["undo", "--dry-run"]).matches("cof-1").count(), 2);
+    assert_eq!(home.done(&["export"]), before, "nothing was written so far");
+    let taken = home.json(&["undo", &id, "--only"]);
+    assert_eq!(taken["taken_back"], json!([id]));
+    assert_eq!(taken["text"], json!(["15 Apr · tray cof-1: 2 lost, rats"]));
+    // Withdrawing it again, by hand, names the withdrawal that did it.
+    let by = taken["entries"][0].as_str().unwrap();
+    let again = home.refused(&["write", "withdrawn", &format!("entries=[\"{id}\"]"), "why=x"]);
+    assert!(again.contains(by), "{again}");
+    assert_eq!(home.json(&["undo", &id, "--all"])["taken_back"].as_array().unwrap().len(), 1);
+    assert_eq!(home.json(&["ready"])["trays"][0]["standing"], json!(48));
+}
+
+/// The identity of the last entry of a kind in an export.
+fn id_of(export: &str, kind: &str) -> String {
+    let line = export.lines().rfind(|line| line.contains(&format!("\"kind\":\"{kind}\""))).unwrap();
+    serde_json::from_str::<serde_json::Value>(line).unwrap()["id"].as_str().unwrap().to_string()
 }
 
 #[test]

@@ -52,6 +52,47 @@ pub fn folded(text: &str) -> String {
         .collect()
 }
 
+/// One screen cell's text in ASCII: accents dropped, the marks this program draws as letters, anything else as `?`. As
+/// wide as before for narrow letters.
+pub fn in_ascii(text: &str) -> String {
+    text.nfd()
+        .filter(|letter| !is_combining_mark(*letter))
+        .map(|letter| match letter {
+            letter if letter.is_ascii() => letter,
+            '●' | '•' => '*',
+            '○' | '◦' => 'o',
+            '■' | '█' | '▓' => '#',
+            '□' => 'o',
+            '▲' | '△' => '^',
+            '▼' => 'v',
+            '◆' | '◇' => '*',
+            '▶' | '›' | '→' => '>',
+            '◀' | '‹' | '←' => '<',
+            '↑' => '^',
+            '↓' => 'v',
+            '▒' => '+',
+            '░' | '·' => '.',
+            '▁' | '▂' => '_',
+            '▃' | '▄' | '▅' => '=',
+            '▆' | '▇' => '#',
+            '─' | '–' | '—' | '−' => '-',
+            '│' => '|',
+            '×' => 'x',
+            '…' => '~',
+            '“' | '”' | '«' | '»' => '"',
+            '‘' | '’' => '\'',
+            '¿' => '?',
+            '¡' => '!',
+            '≥' => '>',
+            '≤' => '<',
+            '±' => '~',
+            'º' | '°' => 'o',
+            '½' => '/',
+            _ => '?',
+        })
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,6 +1,6 @@
 //! Where answers go: data to stdout, notes to stderr. A reader who has seen enough ends the program quietly.
 
-use std::io::{ErrorKind, Write};
+use std::io::{BufRead, ErrorKind, Write};
 
 /// How a run ends; the numbers are a contract.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -33,4 +33,14 @@ pub fn say(text: &str) -> bool {
 pub fn note(text: &str) {
     let mut out = std::io::stderr().lock();
     let _ = writeln!(out, "{text}");
+}
+
+/// Asks a question that can be answered with yes; anything else, and silence, is no.
+pub fn said_yes(question: &str) -> bool {
+    let mut err = std::io::stderr().lock();
+    let _ = write!(err, "{question} ");
+    let _ = err.flush();
+    let mut answer = String::new();
+    let _ = std::io::stdin().lock().read_line(&mut answer);
+    matches!(answer.trim().to_lowercase().as_str(), "y" | "yes" | "s" | "si" | "sí")
 }

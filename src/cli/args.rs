@@ -39,6 +39,9 @@ pub struct Everywhere {
     /// For programs.
     #[arg(long, global = true)]
     pub json: bool,
+    /// The round as numbered prompts.
+    #[arg(long, global = true)]
+    pub plain: bool,
     /// Who writes.
     #[arg(long, global = true, value_name = "NAME")]
     pub who: Option<String>,
@@ -161,11 +164,20 @@ pub struct Write {
 /// `undo`
 #[derive(Args, Debug)]
 pub struct Undo {
-    /// The entry whose command is taken back; without one, the last command of this copy.
+    /// The entry that is taken back; without one, the last command of this copy.
     pub entry: Option<EntryId>,
     /// Also take back the later entries that rest on it.
     #[arg(long)]
     pub together: bool,
+    /// Everything that came in together with the entry.
+    #[arg(long, requires = "entry", conflicts_with = "only")]
+    pub all: bool,
+    /// The entry alone.
+    #[arg(long, requires = "entry")]
+    pub only: bool,
+    /// Only say what would be taken back.
+    #[arg(long)]
+    pub dry_run: bool,
     /// Why.
     #[arg(long, value_name = "TEXT")]
     pub why: Option<String>,

@@ -1,9 +1,7 @@
 //! A clock that cannot be right: today before the newest entry, or more than a year past it. Asked about once at a
 //! terminal, noted otherwise; true days are never refused.
 
-use std::io::{BufRead, Write};
-
-use super::answer::{Ending, note};
+use super::answer::{Ending, note, said_yes};
 use super::run::{Run, Stopped};
 use crate::base::Day;
 use crate::desk::Desk;
@@ -33,13 +31,7 @@ pub fn ask(run: &Run, desk: &Desk) -> Result<(), Stopped> {
         return Ok(());
     }
     note(&doubt);
-    let mut err = std::io::stderr().lock();
-    let _ = write!(err, "{} ", run.wording.clock_asks());
-    let _ = err.flush();
-    let mut answer = String::new();
-    let _ = std::io::stdin().lock().read_line(&mut answer);
-    let yes = matches!(answer.trim().to_lowercase().as_str(), "y" | "yes" | "s" | "si" | "sí");
-    if !yes {
+    if !said_yes(&run.wording.clock_asks()) {
         return Err(Stopped { ending: Ending::Refused, lines: vec![run.wording.clock_set_it()] });
     }
     // Where it cannot be noted, it is asked again next time.

@@ -38,7 +38,7 @@ pub fn understood(wording: &Wording, columns: &[ColumnTaken], names: &[NameTaken
 /// Each line with the entry it becomes.
 pub fn rows(wording: &Wording, read: &[(usize, Draft)], species: &Catalogue) -> Vec<String> {
     let each = read.iter();
-    each.map(|(line, draft)| wording.sheet_row_is(*line as i64, wording.draft_in_words(draft, species))).collect()
+    each.map(|(line, draft)| wording.sheet_row_is(*line as i64, wording.draft_sentence(draft, species))).collect()
 }
 
 /// The columns for programs.
@@ -69,7 +69,7 @@ pub fn lines_json(wording: &Wording, read: &[(usize, Draft)], species: &Catalogu
     read.iter()
         .map(|(line, draft)| {
             json!({"line": line, "kind": draft.kind, "happened": draft.happened, "fields": draft.body,
-                "text": wording.draft_in_words(draft, species)})
+                "text": wording.draft_sentence(draft, species)})
         })
         .collect()
 }

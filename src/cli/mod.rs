@@ -33,6 +33,6 @@ mod write;
 
 pub use answer::Ending;
 pub use args::Cli;
-pub use run::run;
+pub use run::{Ran, ToOpen, run};
 pub use sheet::{LEAST_WIDTH, MOST_WIDTH};
 pub use surroundings::Surroundings;

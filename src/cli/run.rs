@@ -7,6 +7,7 @@ use super::answer::{Ending, note, say};
 use super::args::{Cli, Command, Ready};
 use super::surroundings::Surroundings;
 use super::{begin, exchange, proof, ready, sample, species, undo, walk, why, write};
+use crate::base::Day;
 use crate::desk::{Desk, DeskError, JournalError, Now};
 use crate::nursery::species::Catalogue;
 use crate::reckon::{Picture, View};
@@ -29,6 +30,30 @@ pub struct Run {
     pub who: String,
 }
 
+/// What a run came to.
+pub enum Ran {
+    /// It ended.
+    Ended(Ending),
+    /// The nursery is to be opened on the screen.
+    Open(Box<ToOpen>),
+}
+
+/// A nursery to be opened on the screen.
+pub struct ToOpen {
+    /// Its desk.
+    pub desk: Desk,
+    /// The sentences.
+    pub wording: Wording,
+    /// Who writes.
+    pub who: String,
+    /// The surroundings, which also say what the clock says.
+    pub around: Surroundings,
+    /// The day to look at first, where it is not today.
+    pub on: Option<Day>,
+    /// Whether the round is wanted as numbered prompts.
+    pub plain: bool,
+}
+
 /// Why a command ended without doing its work: the sentences were already made.
 #[derive(Debug)]
 pub struct Stopped {
@@ -46,7 +71,7 @@ impl Stopped {
 }
 
 /// Runs what was typed and says how it ended.
-pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ending {
+pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ran {
     let settings = Settings::read(&around.folders);
     let set_lang = settings.as_ref().ok().and_then(|settings| settings.lang.clone());
     let wording = Wording::new(language(&arguments, set_lang.as_deref(), around.lang.as_deref()));
@@ -55,25 +80,25 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ending {
         Err(fault) => {
             // Help and version are answers; the rest is a fault of usage.
             let _ = fault.print();
-            return if fault.exit_code() == 0 { Ending::Done } else { Ending::Usage };
+            return Ran::Ended(if fault.exit_code() == 0 { Ending::Done } else { Ending::Usage });
         }
     };
     let settings = match settings {
         Ok(settings) => settings,
         Err(fault) => {
             note(&wording.settings_unreadable(fault));
-            return Ending::File;
+            return Ran::Ended(Ending::File);
         }
     };
     let now = match around.now() {
         Ok(now) => now,
         Err(written) => {
             note(&wording.today_unreadable(written));
-            return Ending::Usage;
+            return Ran::Ended(Ending::Usage);
         }
     };
     let run = prepare(cli.everywhere, around, wording, &settings, now);
-    dispatch(&run, cli.command).unwrap_or_else(|stopped| run.tell(&stopped))
+    dispatch(&run, cli.command).unwrap_or_else(|stopped| Ran::Ended(run.tell(&stopped)))
 }
 
 fn prepare(
@@ -106,11 +131,15 @@ fn language(arguments: &[OsString], set: Option<&str>, system: Option<&str>) -> 
     said.as_deref().or(set).or(system).map_or(Lang::En, Lang::read)
 }
 
-fn dispatch(run: &Run, command: Option<Command>) -> Result<Ending, Stopped> {
-    match command {
+fn dispatch(run: &Run, command: Option<Command>) -> Result<Ran, Stopped> {
+    let ended = match command {
+        None if run.opens_on_the_screen() => return Ok(run.to_open(run.desk()?)),
         None => ready::run(run, &Ready::default()),
         Some(Command::Ready(arguments)) => ready::run(run, &arguments),
         Some(Command::Walk) => walk::run(run),
+        Some(Command::Sample(arguments)) if arguments.into.is_none() && run.opens_on_the_screen() => {
+            return Ok(run.to_open(sample::opened(run)?));
+        }
         Some(Command::Sample(arguments)) => sample::run(run, &arguments),
         Some(Command::Begin(arguments)) => begin::run(run, &arguments),
         Some(Command::Why(arguments)) => why::run(run, &arguments),
@@ -121,7 +150,8 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Ending, Stopped> {
         Some(Command::Check) => proof::check(run),
         Some(Command::Backup(arguments)) => proof::backup(run, &arguments),
         Some(Command::Species(arguments)) => species::run(run, &arguments),
-    }
+    };
+    ended.map(Ran::Ended)
 }
 
 impl Run {
@@ -138,6 +168,24 @@ impl Run {
         }
         super::clock::ask(self, &desk)?;
         Ok(desk)
+    }
+
+    /// Whether a person sits at a terminal and asked for nothing that a program reads.
+    fn opens_on_the_screen(&self) -> bool {
+        let asked_plain = self.everywhere.plain && !self.everywhere.json;
+        asked_plain || (self.around.can_ask && !self.everywhere.json && self.everywhere.known.is_none())
+    }
+
+    /// Hands the nursery over to the screen; as prompts where that was asked for or the terminal can do no more.
+    fn to_open(&self, desk: Desk) -> Ran {
+        Ran::Open(Box::new(ToOpen {
+            desk,
+            wording: Wording::new(self.wording.lang()),
+            who: self.who.clone(),
+            around: self.around.clone(),
+            on: self.everywhere.on,
+            plain: self.everywhere.plain || self.around.prompts_only,
+        }))
     }
 
     /// Whether the nursery is the one in the data folder that nobody named.

@@ -21,8 +21,19 @@ pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Stopped> {
         }
         return run.answer(&format!("{}\n", run.wording.sample_made(into.display())));
     }
+    let desk = opened(run)?;
+    let ended = ready::show(run, &desk)?;
+    if !run.everywhere.json {
+        let own = run.around.folders.sample_nursery();
+        run.answer(&format!("\n{}\n", run.wording.sample_look(own.display())))?;
+    }
+    Ok(ended)
+}
+
+/// The program's own copy of the sample, made anew where it is missing or nobody has written in it.
+pub fn opened(run: &Run) -> Result<Desk, Stopped> {
     let own = run.around.folders.sample_nursery();
-    let desk = match Desk::open(&own, &run.around.folders.settings, run.now) {
+    Ok(match Desk::open(&own, &run.around.folders.settings, run.now) {
         Ok(desk) if sample::is_stale(&desk) => {
             // Nobody has written in it: its days are counted anew from today.
             drop(desk);
@@ -36,12 +47,7 @@ pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Stopped> {
         Ok(desk) => desk,
         Err(DeskError::Journal(JournalError::NotThere(_))) => make(run, &own)?,
         Err(fault) => return Err(run.stopped(&fault, &Catalogue::built_in())),
-    };
-    let ended = ready::show(run, &desk)?;
-    if !run.everywhere.json {
-        run.answer(&format!("\n{}\n", run.wording.sample_look(own.display())))?;
-    }
-    Ok(ended)
+    })
 }
 
 fn make(run: &Run, file: &Path) -> Result<Desk, Stopped> {

@@ -29,6 +29,10 @@ pub struct Surroundings {
     pub can_ask: bool,
     /// Whether colour may be used.
     pub colour: bool,
+    /// Whether only ASCII can be shown: the language of the system is not in UTF-8, or it is the bare console.
+    pub ascii: bool,
+    /// Whether the terminal, or the person, can only use prompts: `TERM=dumb`, or `ACCESSIBLE` set.
+    pub prompts_only: bool,
 }
 
 impl Surroundings {
@@ -47,6 +51,8 @@ impl Surroundings {
             out_is_terminal,
             can_ask: out_is_terminal && std::io::stdin().is_terminal(),
             colour: out_is_terminal && !dumb && text("NO_COLOR").is_none(),
+            ascii: is_ascii(text("LC_ALL").or_else(|| text("LC_CTYPE")).or_else(|| text("LANG")), text("TERM")),
+            prompts_only: dumb || text("ACCESSIBLE").is_some(),
         }
     }
 
@@ -74,6 +80,15 @@ impl Surroundings {
             }
         }
     }
+}
+
+/// Whether the characters of the system are too few for more than ASCII.
+fn is_ascii(locale: Option<String>, term: Option<String>) -> bool {
+    let utf8 = locale.is_none_or(|locale| {
+        let folded = locale.to_lowercase();
+        folded.contains("utf-8") || folded.contains("utf8")
+    });
+    !utf8 || term.as_deref() == Some("linux")
 }
 
 /// Widest lines of answers: as COLUMNS or the screen says, 80 where nobody does, at most 120, as long lines are hard to

@@ -2,47 +2,114 @@
 
 use serde_json::{Value, json};
 
-use super::answer::Ending;
+use std::sync::Arc;
+
+use super::answer::{Ending, note, said_yes};
 use super::args::Undo;
+use super::columns::wrapped;
 use super::run::{Run, Stopped};
-use crate::desk::Withdraws;
+use crate::desk::{Desk, DeskError, Recorded, Refusal, Refused, Withdraws};
 use crate::nursery::entry::Entry;
 
-/// Takes back the last command of this copy, or the one an entry belongs to.
+/// Takes back the last command of this copy, or the entry that is named.
 pub fn run(run: &Run, arguments: &Undo) -> Result<Ending, Stopped> {
     run.only_today()?;
     let mut desk = run.desk()?;
     let species = desk.fold().site().species.clone();
-    let what = arguments.entry.clone().map_or(Withdraws::LastCommand, Withdraws::CommandOf);
+    let (mut what, together) = (named(arguments), arguments.together);
+    let stopped = |fault: &DeskError| run.stopped(fault, &species);
+    let would = match desk.would_undo(&what, together) {
+        // What came in together goes together only where a person has said so.
+        Err(DeskError::Refused(refused)) if may_go_together(run, arguments, &refused) => {
+            what = arguments.entry.clone().map_or(Withdraws::LastCommand, Withdraws::CommandOf);
+            let all = desk.would_undo(&what, together).map_err(|fault| stopped(&fault))?;
+            if !arguments.dry_run && !agreed(run, &desk, arguments, &all) {
+                return Err(Stopped::refused(run.wording.undo_left()));
+            }
+            all
+        }
+        would => would.map_err(|fault| stopped(&fault))?,
+    };
+    if arguments.dry_run {
+        return told(run, &desk, &would, None);
+    }
     let why = arguments.why.clone().unwrap_or_else(|| "undo".to_string());
-    let taken = desk.undo(&what, arguments.together, &run.who, &why).map_err(|fault| run.stopped(&fault, &species))?;
+    let taken = desk.undo(&what, together, &run.who, &why).map_err(|fault| stopped(&fault))?;
+    told(run, &desk, &taken.entries, Some(&taken.recorded))
+}
+
+fn named(arguments: &Undo) -> Withdraws {
+    match (&arguments.entry, arguments.all, arguments.only) {
+        (None, _, _) => Withdraws::LastCommand,
+        (Some(entry), true, _) => Withdraws::CommandOf(entry.clone()),
+        (Some(entry), false, true) => Withdraws::EntryAlone(entry.clone()),
+        (Some(entry), false, false) => Withdraws::Entry(entry.clone()),
+    }
+}
+
+/// Whether an entry was named that came in with others, and somebody is there to be asked, or only to be told.
+fn may_go_together(run: &Run, arguments: &Undo, refused: &[Refused]) -> bool {
+    let many = refused.iter().any(|one| matches!(one.why, Refusal::OneOfMany { .. }));
+    many && (arguments.dry_run || (run.around.can_ask && !run.everywhere.json))
+}
+
+/// Shows what would go and asks.
+fn agreed(run: &Run, desk: &Desk, arguments: &Undo, all: &[Arc<Entry>]) -> bool {
+    for line in in_words(run, desk, all) {
+        note(&line);
+    }
+    if let Some(entry) = &arguments.entry {
+        note(&run.wording.undo_came_together(entry));
+    }
+    said_yes(&run.wording.undo_asks(all.len() as i64))
+}
+
+/// What was taken back, or would be where nothing was recorded.
+fn told(run: &Run, desk: &Desk, entries: &[Arc<Entry>], recorded: Option<&Recorded>) -> Result<Ending, Stopped> {
+    let species = &desk.fold().site().species;
+    let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
     if run.everywhere.json {
+        let taken: Vec<String> = entries.iter().map(|entry| entry.id.to_string()).collect();
+        let written = recorded.map_or(&[][..], |recorded| recorded.entries.as_slice());
         return run.answer_json(&json!({
             "version": 1,
-            "taken_back": taken.entries.iter().map(|entry| entry.id.to_string()).collect::<Vec<_>>(),
-            "entries": taken.recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
+            "dry_run": recorded.is_none(),
+            "taken_back": taken,
+            "text": entries.iter().map(sentence).collect::<Vec<_>>(),
+            "entries": written.iter().map(ToString::to_string).collect::<Vec<_>>(),
         }));
     }
-    let list: Vec<String> = taken.entries.iter().map(|entry| in_words(run, entry)).collect();
-    let done = run.wording.undo_done(list.len() as i64, "");
-    let mut text = format!("{}\n", done.trim_end());
-    for line in &list {
-        text.push_str(&format!("  {line}\n"));
+    let many = entries.len() as i64;
+    let said = if recorded.is_some() { run.wording.undo_done(many) } else { run.wording.undo_would(many) };
+    let mut text = format!("{said}\n");
+    for line in in_words(run, desk, entries) {
+        text.push_str(&format!("{line}\n"));
     }
-    for doubt in &taken.recorded.doubts {
-        text.push_str(&run.wording.saved_with_doubt(run.wording.doubt(doubt, &species)));
+    for doubt in recorded.map_or(&[][..], |recorded| recorded.doubts.as_slice()) {
+        text.push_str(&run.wording.saved_with_doubt(run.wording.doubt(doubt, species)));
         text.push('\n');
     }
     run.answer(&text)
 }
 
-/// An entry as it was written, in one line.
-pub fn in_words(run: &Run, entry: &Entry) -> String {
-    let line = format!("{} {} {}", run.wording.day(entry.happened), entry.who, fields_in_words(entry));
-    let line = crate::base::text::cleaned(&line);
-    let most = run.around.columns.saturating_sub(4);
-    super::columns::shortened(&line, most)
+/// Entries in words, a line or more each, no wider than the screen; of very many the first ones.
+pub fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<String> {
+    let species = &desk.fold().site().species;
+    let mut lines = Vec::new();
+    for entry in entries.iter().take(MOST_SAID) {
+        let said = run.wording.entry_sentence_beside(entry, run.now.today, species);
+        let parts = wrapped(&said, run.around.columns.saturating_sub(6));
+        let indent = |i: usize| if i == 0 { "  " } else { "      " };
+        lines.extend(parts.iter().enumerate().map(|(i, part)| format!("{}{part}", indent(i))));
+    }
+    if entries.len() > MOST_SAID {
+        lines.push(format!("  {}", run.wording.change_more((entries.len() - MOST_SAID) as i64)));
+    }
+    lines
 }
+
+/// Entries said one by one; of more than this the rest are counted.
+const MOST_SAID: usize = 30;
 
 /// The kind and the fields of an entry as they are typed.
 pub fn fields_in_words(entry: &Entry) -> String {

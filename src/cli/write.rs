@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::io::Read;
 use std::path::Path;
+use std::sync::Arc;
 
 use serde_json::json;
 
@@ -11,11 +12,12 @@ use super::args::Write;
 use super::columns;
 use super::exchange::opened;
 use super::run::{Run, Stopped};
+use super::undo::in_words;
 use super::{first_day, first_day_rows};
 use crate::base::Day;
 use crate::desk::{self, Desk, Imported, PairFault, Recorded};
 use crate::nursery::entry::shape::{Field, Shape};
-use crate::nursery::entry::{all_kinds, kind_of_entry};
+use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
 
 /// Writes one entry or a sheet of short lines, or says what can be written.
 pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
@@ -47,7 +49,7 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
     if arguments.dry_run {
         let doubts = desk.rehearse(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
         let tried = Recorded { doubts, ..Recorded::default() };
-        return told_as(run, &desk, &tried, &run.wording.dry_run(1));
+        return told_as(run, &desk, &tried, &run.wording.dry_run(1), false);
     }
     let recorded = desk.record(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
     told(run, &desk, &recorded)
@@ -91,7 +93,7 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Stopped> {
     if let Some(days) = days_of(run, &taken) {
         said.push_str(&format!("\n{days}"));
     }
-    told_as(run, &desk, &taken.recorded, &said)
+    told_as(run, &desk, &taken.recorded, &said, true)
 }
 
 /// The days the lines are of, where they are not all of today.
@@ -146,21 +148,31 @@ pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Stopp
         [one] => run.wording.saved_entry(one),
         many => run.wording.saved(many.len() as i64),
     };
-    told_as(run, desk, recorded, &said)
+    told_as(run, desk, recorded, &said, recorded.entries.len() == 1)
 }
 
-fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str) -> Result<Ending, Stopped> {
+/// `each`: whether every entry is said back.
+fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str, each: bool) -> Result<Ending, Stopped> {
     let species = &desk.fold().site().species;
     let doubts: Vec<String> = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
+    // What was written stands at the end of what the desk holds.
+    let newest = desk.entries().len().saturating_sub(recorded.entries.len());
+    let written: Vec<Arc<Entry>> =
+        desk.entries()[newest..].iter().filter(|entry| recorded.entries.contains(&entry.id)).cloned().collect();
     if run.everywhere.json {
+        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
         return run.answer_json(&json!({
             "version": 1,
             "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
+            "text": written.iter().map(sentence).collect::<Vec<_>>(),
             "already": recorded.already,
             "doubts": doubts,
         }));
     }
     let mut text = format!("{said}\n");
+    for line in in_words(run, desk, if each { &written } else { &[] }) {
+        text.push_str(&format!("{line}\n"));
+    }
     for doubt in doubts {
         let tried = recorded.entries.is_empty();
         text.push_str(&if tried { run.wording.tried_with_doubt(doubt) } else { run.wording.saved_with_doubt(doubt) });

@@ -93,7 +93,7 @@ impl Desk {
         };
         let picture = if only_try {
             let drafts = read.drafts.iter().map(|(_, draft)| draft.clone()).collect();
-            self.picture_with(drafts).map_err(ImportError::Desk)?
+            self.preview(drafts).map_err(ImportError::Desk)?.0
         } else {
             self.picture()
         };

@@ -121,8 +121,16 @@ fn read(draft: &Draft) -> Result<What, Refusal> {
 
 fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {
     let What::Book(BookEntry::Withdrawn(withdrawal)) = what else { return Ok(()) };
-    let unknown = withdrawal.entries.iter().find(|target| !fold.ledger().holds(target));
-    unknown.map_or(Ok(()), |target| Err(Refusal::UnknownEntry(target.clone())))
+    let ledger = fold.ledger();
+    for target in &withdrawal.entries {
+        if !ledger.holds(target) {
+            return Err(Refusal::UnknownEntry(target.clone()));
+        }
+        if let Some(earlier) = ledger.withdrawal_of(target) {
+            return Err(Refusal::AlreadyWithdrawn(target.clone(), earlier.clone()));
+        }
+    }
+    Ok(())
 }
 
 /// Entries as the file would make them: of this copy's own device, numbered behind everything it ever wrote; of a new

@@ -4,10 +4,12 @@
 pub mod exchange;
 mod first_day;
 mod judge;
+mod kept;
 mod names;
 mod paper;
 mod refusal;
 pub mod sample;
+mod trial;
 mod undo;
 
 pub use crate::journal::{BackupReport, CheckReport, JournalError};
@@ -18,6 +20,7 @@ pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat}
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay};
 pub use first_day::{SheetImported, SheetRefused};
+pub use kept::KeptTexts;
 pub use paper::day_said;
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};

@@ -5,12 +5,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::exchange::with_lines;
 use super::refusal::Refused;
-use super::{Desk, DeskError, ImportError, Imported, Recorded, Refusal, judge};
+use super::{Desk, DeskError, ImportError, Imported, Recorded, Refusal};
 use crate::base::{BedName, Day, SpeciesKey, text, word::Word};
 use crate::nursery::envelope::Draft;
+use crate::reckon::round;
 use crate::reckon::round::Task;
 use crate::reckon::stock::TrayStory;
-use crate::reckon::{Picture, round};
 use crate::share::{InBed, KnownNames, PaperRead, ReadFault, decode_sheet, read_paper, read_said_day};
 
 /// How often lines are judged again without those that were refused; more faults than this one behind the other nobody
@@ -169,15 +169,6 @@ impl Desk {
         }
     }
 
-    /// The Picture of today as it would be with some drafts in the book; nothing is written.
-    pub(super) fn picture_with(&mut self, drafts: Vec<Draft>) -> Result<Picture, DeskError> {
-        let device = self.journal.device()?;
-        let (_, judged) = judge::judge(&mut self.fold, drafts, self.now, self.now.moment, device)?;
-        let picture = self.fold.picture();
-        judged.put_back(&mut self.fold);
-        Ok(picture)
-    }
-
     /// Everything the books refuse of some lines. What only follows from another fault is not named: of several lines
     /// that one tray, lot or bed cannot bear the first counts, and the others are judged anew without it.
     pub(super) fn every_refusal(&mut self, mut lines: Vec<(usize, Draft)>) -> Result<Vec<Refused>, DeskError> {
@@ -252,6 +243,9 @@ fn account_of(why: &Refusal) -> Option<String> {
         | Refusal::UnknownEntry(_)
         | Refusal::TrayInUse(_)
         | Refusal::LotInUse(_)
+        | Refusal::OnlyTheBeginning(_)
+        | Refusal::AlreadyWithdrawn(..)
+        | Refusal::OneOfMany { .. }
         | Refusal::BeforeTheBook { .. }
         | Refusal::FutureDay { .. }
         | Refusal::Profile(..)

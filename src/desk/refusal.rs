@@ -1,6 +1,9 @@
 //! Why the desk does not write something. A person can mend it; nothing was written. Sentences are made in `wording`.
 
+use std::sync::Arc;
+
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
+use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::EntryFault;
 use crate::reckon::picture::Doubt;
 
@@ -83,14 +86,25 @@ pub enum Refusal {
     Profile(SpeciesKey, String),
     /// Nothing of this device is left to take back.
     NothingToUndo,
+    /// What is left to take back is what the nursery was begun with; it must be named.
+    OnlyTheBeginning(Arc<Entry>),
+    /// An entry that has been taken back already, and the withdrawal that did it.
+    AlreadyWithdrawn(EntryId, Arc<Entry>),
+    /// An entry that came in with others by one command: all of them, or this one alone, must be said.
+    OneOfMany {
+        /// The entry named.
+        entry: EntryId,
+        /// Everything of its command that still counts.
+        all: Vec<Arc<Entry>>,
+    },
     /// Taking entries back would leave later ones without ground.
     LeavesOthersWithoutGround {
         /// What would be taken back.
-        entries: Vec<EntryId>,
+        entries: Vec<Arc<Entry>>,
         /// The doubts it would raise.
         doubts: Vec<Doubt>,
         /// Later entries that rest on them.
-        rest_on_them: Vec<EntryId>,
+        rest_on_them: Vec<Arc<Entry>>,
     },
 }
 

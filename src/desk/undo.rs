@@ -7,17 +7,21 @@ use super::refusal::{DeskError, Refusal};
 use super::{Desk, Recorded};
 use crate::base::EntryId;
 use crate::nursery::entry::subject::{Subject, subjects};
-use crate::nursery::entry::{BookEntry, Entry, What};
+use crate::nursery::entry::{BookEntry, Entry, SiteEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::Fold;
 
 /// What to take back.
 #[derive(Clone, PartialEq, Debug)]
 pub enum Withdraws {
-    /// This device's last command not yet taken back, whole.
+    /// This device's last command not yet taken back, whole; never what the nursery was begun with.
     LastCommand,
+    /// An entry that a command wrote alone; refused where it came in with others.
+    Entry(EntryId),
     /// The command an entry belongs to, whole.
     CommandOf(EntryId),
+    /// One entry alone, whatever its command wrote besides.
+    EntryAlone(EntryId),
 }
 
 /// What was taken back.
@@ -33,25 +37,7 @@ impl Desk {
     /// Takes a command back. Where later entries would be left without ground, it is refused with their list unless
     /// `together` takes them back as well.
     pub fn undo(&mut self, what: &Withdraws, together: bool, who: &str, why: &str) -> Result<TakenBack, DeskError> {
-        self.refresh()?;
-        let mut targets = self.targets(what)?;
-        let fresh = self.fold().clone();
-        let mut rest = self.left_without_ground(&fresh, &targets);
-        if !rest.is_empty() && !together {
-            let doubts = self.doubts_without(&targets);
-            let ids = |entries: &[Arc<Entry>]| entries.iter().map(|entry| entry.id.clone()).collect();
-            let refusal =
-                Refusal::LeavesOthersWithoutGround { entries: ids(&targets), doubts, rest_on_them: ids(&rest) };
-            return Err(refusal.into());
-        }
-        const MOST_ROUNDS: usize = 50;
-        for _ in 0..MOST_ROUNDS {
-            if rest.is_empty() {
-                break;
-            }
-            targets.extend(rest);
-            rest = self.left_without_ground(&fresh, &targets);
-        }
+        let targets = self.would_undo(what, together)?;
         let entries: Vec<serde_json::Value> =
             targets.iter().map(|entry| serde_json::Value::from(entry.id.to_string())).collect();
         let body = serde_json::Map::from_iter([
@@ -65,32 +51,85 @@ impl Desk {
         Ok(TakenBack { entries: targets, recorded })
     }
 
+    /// The entries that `undo` would take back; writes nothing.
+    pub fn would_undo(&mut self, what: &Withdraws, together: bool) -> Result<Vec<Arc<Entry>>, DeskError> {
+        self.refresh()?;
+        let mut targets = self.targets(what)?;
+        let fresh = self.fold().clone();
+        let mut rest = self.left_without_ground(&fresh, &targets);
+        if !rest.is_empty() && !together {
+            let doubts = self.doubts_without(&targets);
+            let refusal = Refusal::LeavesOthersWithoutGround { entries: targets, doubts, rest_on_them: rest };
+            return Err(refusal.into());
+        }
+        const MOST_ROUNDS: usize = 50;
+        for _ in 0..MOST_ROUNDS {
+            if rest.is_empty() {
+                break;
+            }
+            targets.extend(rest);
+            rest = self.left_without_ground(&fresh, &targets);
+        }
+        Ok(targets)
+    }
+
     fn targets(&self, what: &Withdraws) -> Result<Vec<Arc<Entry>>, DeskError> {
-        let ledger = self.fold().ledger();
-        let counts = |entry: &&Arc<Entry>| !ledger.is_withdrawn(&entry.id);
-        let of_command = |device: &crate::base::DeviceId, command: u64| -> Vec<Arc<Entry>> {
-            let same = self.entries().iter().filter(|entry| entry.id.device == *device && entry.command == command);
-            same.filter(counts).cloned().collect()
-        };
         match what {
+            Withdraws::Entry(id) => {
+                let entry = self.still_counts(id)?;
+                let all = self.of_command(&entry);
+                if all.len() > 1 { Err(Refusal::OneOfMany { entry: id.clone(), all }.into()) } else { Ok(all) }
+            }
+            Withdraws::EntryAlone(id) => Ok(vec![self.still_counts(id)?]),
             Withdraws::CommandOf(id) => {
-                let entry = self.entries().iter().find(|entry| entry.id == *id);
-                let entry = entry.ok_or_else(|| Refusal::UnknownEntry(id.clone()))?;
-                let targets = of_command(&entry.id.device, entry.command);
-                if targets.is_empty() { Err(Refusal::NothingToUndo.into()) } else { Ok(targets) }
+                let named = self.entries().iter().find(|entry| entry.id == *id);
+                let all = named.map(|entry| self.of_command(entry)).unwrap_or_default();
+                // Where the named one is gone already, the others of its command can still go.
+                if all.is_empty() { self.still_counts(id).map(|entry| vec![entry]) } else { Ok(all) }
             }
             Withdraws::LastCommand => {
                 let own = self.journal().own_devices();
+                let ledger = self.fold().ledger();
                 // Commands that only take back are passed over: a second undo goes one step further back.
                 let takes_back = |entry: &&Arc<Entry>| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
                 let ours = self.entries().iter().filter(|entry| own.contains(&entry.id.device));
                 let last = ours
-                    .filter(counts)
+                    .filter(|entry| !ledger.is_withdrawn(&entry.id))
                     .filter(|entry| !takes_back(entry))
                     .max_by_key(|entry| (entry.recorded, entry.id.seq));
-                let last = last.ok_or(Refusal::NothingToUndo)?;
-                Ok(of_command(&last.id.device, last.command))
+                let all = self.of_command(last.ok_or(Refusal::NothingToUndo)?);
+                self.not_the_beginning(all)
             }
+        }
+    }
+
+    /// An entry that is here and still counts.
+    fn still_counts(&self, id: &EntryId) -> Result<Arc<Entry>, DeskError> {
+        let entry = self.entries().iter().find(|entry| entry.id == *id);
+        let entry = entry.ok_or_else(|| Refusal::UnknownEntry(id.clone()))?;
+        match self.fold().ledger().withdrawal_of(id) {
+            Some(withdrawal) => Err(Refusal::AlreadyWithdrawn(id.clone(), withdrawal.clone()).into()),
+            None => Ok(entry.clone()),
+        }
+    }
+
+    /// Everything that the command of an entry wrote and that still counts.
+    fn of_command(&self, entry: &Entry) -> Vec<Arc<Entry>> {
+        let ledger = self.fold().ledger();
+        let same = |other: &&Arc<Entry>| other.id.device == entry.id.device && other.command == entry.command;
+        self.entries().iter().filter(same).filter(|other| !ledger.is_withdrawn(&other.id)).cloned().collect()
+    }
+
+    /// Without its last description a nursery has no place on earth: whoever wants that must name it.
+    fn not_the_beginning(&self, targets: Vec<Arc<Entry>>) -> Result<Vec<Arc<Entry>>, DeskError> {
+        let describes = |entry: &&Arc<Entry>| matches!(entry.what, What::Site(SiteEntry::NurserySet(_)));
+        let gone: BTreeSet<&EntryId> = targets.iter().map(|entry| &entry.id).collect();
+        let left = self.fold().ledger().entries().filter(|entry| !gone.contains(&entry.id));
+        match targets.iter().find(describes) {
+            Some(first) if left.filter(describes).next().is_none() => {
+                Err(Refusal::OnlyTheBeginning(first.clone()).into())
+            }
+            Some(_) | None => Ok(targets),
         }
     }
 

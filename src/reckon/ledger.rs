@@ -259,4 +259,18 @@ impl Ledger {
     pub fn is_withdrawn(&self, id: &EntryId) -> bool {
         self.withdrawn.contains(id)
     }
+
+    /// The withdrawal that took an entry back, the earliest that still counts.
+    pub fn withdrawal_of(&self, id: &EntryId) -> Option<&Arc<Entry>> {
+        if !self.is_withdrawn(id) {
+            return None;
+        }
+        let names = |entry: &&Arc<Entry>| match &entry.what {
+            What::Book(BookEntry::Withdrawn(withdrawal)) => withdrawal.entries.contains(id),
+            What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => {
+                false
+            }
+        };
+        self.withdrawals.values().filter(|entry| !self.is_withdrawn(&entry.id)).find(names)
+    }
 }

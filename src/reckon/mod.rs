@@ -3,10 +3,12 @@
 pub mod bed;
 pub mod changes;
 pub mod draw;
+pub mod effect;
 pub mod ledger;
 mod pair;
 pub mod picture;
 pub mod round;
+pub mod sample_progress;
 pub mod site;
 pub mod stock;
 pub mod tray;

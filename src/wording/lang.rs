@@ -40,10 +40,70 @@ impl Lang {
     pub(super) fn texts(self) -> &'static [(&'static str, &'static str)] {
         match self {
             Lang::En => {
-                texts!("en": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help" "round" "change" "sheet" "written")
+                texts!("en":
+                    "number"
+                    "measure"
+                    "names"
+                    "reason"
+                    "unknown"
+                    "doubt"
+                    "fault"
+                    "refusal"
+                    "desk"
+                    "ready"
+                    "species"
+                    "line"
+                    "command"
+                    "help"
+                    "round"
+                    "change"
+                    "sheet"
+                    "written"
+                    "entry"
+                    "screen_names"
+                    "screen_frame"
+                    "screen_form"
+                    "screen_walk"
+                    "screen_trays"
+                    "screen_beds"
+                    "screen_going_out"
+                    "screen_seed"
+                    "screen_season"
+                    "screen_journal"
+                )
             }
             Lang::Es => {
-                texts!("es": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help" "round" "change" "sheet" "written")
+                texts!("es":
+                    "number"
+                    "measure"
+                    "names"
+                    "reason"
+                    "unknown"
+                    "doubt"
+                    "fault"
+                    "refusal"
+                    "desk"
+                    "ready"
+                    "species"
+                    "line"
+                    "command"
+                    "help"
+                    "round"
+                    "change"
+                    "sheet"
+                    "written"
+                    "entry"
+                    "screen_names"
+                    "screen_frame"
+                    "screen_form"
+                    "screen_walk"
+                    "screen_trays"
+                    "screen_beds"
+                    "screen_going_out"
+                    "screen_seed"
+                    "screen_season"
+                    "screen_journal"
+                )
             }
         }
     }

@@ -4,11 +4,13 @@
 //! days and units are written here too.
 
 pub mod desk;
+pub mod entry;
 mod lang;
 mod messages;
 mod number;
 pub mod page;
 pub mod round;
+pub mod screen;
 #[cfg(test)]
 mod tests;
 pub mod verdict;

@@ -27,6 +27,22 @@ fn every_key() -> Vec<Key> {
         round::CHANGE_KEYS,
         desk::SHEET_KEYS,
         desk::WRITTEN_KEYS,
+        screen::NAME_KEYS,
+        screen::FRAME_KEYS,
+        screen::FORM_KEYS,
+        screen::WALK_KEYS,
+        screen::TRAYS_KEYS,
+        screen::BEDS_KEYS,
+        screen::GOING_OUT_KEYS,
+        screen::SEED_KEYS,
+        screen::SEASON_KEYS,
+        screen::JOURNAL_KEYS,
+        entry::ENTRY_BOOK_KEYS,
+        entry::ENTRY_GROUND_KEYS,
+        entry::ENTRY_SEED_KEYS,
+        entry::ENTRY_SITE_KEYS,
+        entry::ENTRY_TRAY_KEYS,
+        entry::ENTRY_WORD_KEYS,
     ]
     .concat()
 }

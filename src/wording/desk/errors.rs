@@ -1,8 +1,11 @@
 //! Refusals, faults of lines and trouble with the file, in words.
 
+use std::sync::Arc;
+
 use crate::desk::{
     DeskError, FileFault, JournalError, LineFault, LineFaults, PairFault, ReadFault, Reason, Refusal, Refused,
 };
+use crate::nursery::entry::Entry;
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::Doubt;
 use crate::wording::messages::messages;
@@ -99,13 +102,36 @@ impl Wording {
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
             Refusal::Profile(key, what) => self.profile_refused(key, what),
             Refusal::NothingToUndo => self.refused_nothing_to_undo(),
+            Refusal::OnlyTheBeginning(entry) => {
+                self.refused_only_the_beginning(self.entry_sentence_beside(entry, entry.happened, species), &entry.id)
+            }
+            Refusal::AlreadyWithdrawn(entry, by) => {
+                self.refused_already_withdrawn(entry, self.day(by.happened), &by.who, &by.id)
+            }
+            Refusal::OneOfMany { entry, all } => {
+                self.refused_one_of_many(entry, all.len() as i64, self.entry_list(all, species))
+            }
             Refusal::LeavesOthersWithoutGround { entries, doubts, rest_on_them } => {
                 let list: Vec<String> = doubts.iter().map(|doubt: &Doubt| self.doubt(doubt, species)).collect();
-                let rest: Vec<String> = rest_on_them.iter().map(ToString::to_string).collect();
-                let list = if list.is_empty() { "-".to_string() } else { list.join("; ") };
-                self.undo_leaves(entries.len() as i64, list, rest.join(", "))
+                let list = if list.is_empty() { self.entry_list(entries, species) } else { list.join("; ") };
+                self.undo_leaves(entries.len() as i64, list, self.entry_list(rest_on_them, species))
             }
         }
+    }
+
+    /// Entries in words, the first ones and how many more.
+    fn entry_list(&self, entries: &[Arc<Entry>], species: &Catalogue) -> String {
+        const NAMED: usize = 3;
+        let other = entries.first().map(|entry| entry.happened);
+        let mut said: Vec<String> = entries
+            .iter()
+            .take(NAMED)
+            .map(|entry| self.entry_sentence_beside(entry, other.unwrap_or(entry.happened), species))
+            .collect();
+        if entries.len() > NAMED {
+            said.push(self.change_more((entries.len() - NAMED) as i64));
+        }
+        said.join("; ")
     }
 
     /// A refusal with its line, where it stands in one.

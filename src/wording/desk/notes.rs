@@ -10,8 +10,11 @@ messages! {
     dry_run(entries: count);
     taken(entries: count);
     already_here(entries: count);
-    undo_done(entries: count, list: text);
-    undo_asks(entries: count, list: text);
+    undo_done(entries: count);
+    undo_asks(entries: count);
+    undo_would(entries: count);
+    undo_left();
+    undo_came_together(entry: text);
     begun(name: text, file: text);
     sample_made(file: text);
     backup_made(file: text, entries: count);

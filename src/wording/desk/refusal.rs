@@ -18,7 +18,9 @@ messages! {
     refused_lot_code_in_use(lot: text);
     refused_nothing_to_undo();
     refused_unknown_entry(entry: text);
-    refused_already_withdrawn(entry: text);
+    refused_already_withdrawn(entry: text, day: text, who: text, by: text);
+    refused_only_the_beginning(what: text, entry: text);
+    refused_one_of_many(entry: text, all: count, list: text);
     refused_other_copy(entry: text);
     refused_undo_below_zero(entries: count, list: text);
     refused_while_looking();

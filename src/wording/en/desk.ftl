@@ -18,13 +18,19 @@ already_here = { $entries ->
    *[other] { $entries } entries were here already
 }
 undo_done = { $entries ->
-    [one] taken back { $entries } entry: { $list }
-   *[other] taken back { $entries } entries: { $list }
+    [one] taken back: { $entries } entry
+   *[other] taken back: { $entries } entries
 }
 undo_asks = { $entries ->
-    [one] take back { $entries } entry: { $list }?
-   *[other] take back { $entries } entries: { $list }?
+    [one] take back { $entries } entry?
+   *[other] take back all { $entries } entries?
 }
+undo_would = { $entries ->
+    [one] undo would take back { $entries } entry; nothing was written
+   *[other] undo would take back { $entries } entries; nothing was written
+}
+undo_left = nothing was taken back
+undo_came_together = { $entry } came in together with others: --only would take it back alone
 begun = the book of { $name } is begun in { $file }
 sample_made = the sample nursery stands in { $file }
 backup_made = { $entries ->

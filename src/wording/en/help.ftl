@@ -7,6 +7,7 @@ help_any_on = Look at another day, past or to come
 help_any_known = Use only what had been recorded by the end of this day
 help_any_lang = en or es
 help_any_json = Answer with one JSON object, for programs
+help_any_plain = the round as numbered questions, for screen readers and plain terminals
 help_any_who = Who writes (else the settings, or the system's user)
 help_any_help = Show help
 help_any_version = Show the version
@@ -41,6 +42,9 @@ help_write_fields = Its fields, key=value; lists as JSON
 help_undo = Take back the last thing this copy wrote, or the one named; the old entry stays readable
 help_undo_entry = The entry, device:number
 help_undo_together = Also take back later entries that rest on it
+help_undo_all = The whole command of the entry, however many came in with it
+help_undo_only = The named entry alone
+help_undo_dry_run = Only say what would be taken back
 help_undo_why = Why it is taken back
 help_import = Take a file, whole or nothing
 help_import_more = A sheet of trays (--as trays) has the columns Tray, Species, How many; it may have Sown about or Age, Bag,

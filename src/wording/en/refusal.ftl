@@ -13,7 +13,9 @@ refused_tray_code_in_use = { $tray } is the code of another tray: choose one tha
 refused_lot_code_in_use = { $lot } is the code of another seed lot: choose one that is free
 refused_nothing_to_undo = there is nothing to take back: this copy has written nothing that still counts
 refused_unknown_entry = there is no entry { $entry } here
-refused_already_withdrawn = { $entry } has been taken back already
+refused_already_withdrawn = { $entry } was taken back on { $day } by { $who } ({ $by }): outplant undo { $by } brings it back
+refused_only_the_beginning = only the beginning of the book is left ({ $what }): outplant undo { $entry } takes even that back
+refused_one_of_many = { $entry } came in together with others, { $all } entries in all: { $list }. Say --all to take all of them back, --only for { $entry } alone
 refused_other_copy = { $entry } was written on another copy: name it with withdrawn if it must go
 refused_undo_below_zero = { $entries ->
     [one] { $entries } later entry would go below zero without it: { $list }: take them back together, or leave it

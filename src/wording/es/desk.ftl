@@ -18,13 +18,19 @@ already_here = { $entries ->
    *[other] { $entries } anotaciones ya estaban aquí
 }
 undo_done = { $entries ->
-    [one] se retiró { $entries } anotación: { $list }
-   *[other] se retiraron { $entries } anotaciones: { $list }
+    [one] se retiró { $entries } anotación
+   *[other] se retiraron { $entries } anotaciones
 }
 undo_asks = { $entries ->
-    [one] ¿retirar { $entries } anotación: { $list }?
-   *[other] ¿retirar { $entries } anotaciones: { $list }?
+    [one] ¿retirar { $entries } anotación?
+   *[other] ¿retirar las { $entries } anotaciones?
 }
+undo_would = { $entries ->
+    [one] undo retiraría { $entries } anotación; no se escribió nada
+   *[other] undo retiraría { $entries } anotaciones; no se escribió nada
+}
+undo_left = no se retiró nada
+undo_came_together = { $entry } entró junto con otras: --only la retiraría sola
 begun = el libro de { $name } queda abierto en { $file }
 sample_made = el vivero de muestra está en { $file }
 backup_made = { $entries ->

@@ -7,6 +7,7 @@ help_any_on = Mirar otro día, pasado o por venir
 help_any_known = Usar solo lo que se había anotado hasta el fin de este día
 help_any_lang = en o es
 help_any_json = Responder con un objeto JSON, para programas
+help_any_plain = la ronda como preguntas numeradas, para lectores de pantalla y terminales sencillas
 help_any_who = Quién anota (si no, los ajustes o el usuario del sistema)
 help_any_help = Mostrar la ayuda
 help_any_version = Mostrar la versión
@@ -41,6 +42,9 @@ help_write_fields = Sus campos, campo=valor; las listas como JSON
 help_undo = Retirar lo último que anotó esta copia, o lo nombrado; la anotación vieja sigue legible
 help_undo_entry = La anotación, equipo:número
 help_undo_together = Retirar también las posteriores que se apoyan en ella
+help_undo_all = Todo lo que entró junto con la anotación, sea cuanto sea
+help_undo_only = Solo la anotación nombrada
+help_undo_dry_run = Solo decir qué se retiraría
 help_undo_why = Por qué se retira
 help_import = Tomar un archivo, entero o nada
 help_import_more = Una hoja de bandejas (--as trays) tiene las columnas Bandeja, Especie, Cuántas; puede tener Sembrada hacia o

@@ -13,7 +13,9 @@ refused_tray_code_in_use = { $tray } es el código de otra bandeja: escoja uno l
 refused_lot_code_in_use = { $lot } es el código de otro lote: escoja uno libre
 refused_nothing_to_undo = no hay nada que retirar: esta copia no ha anotado nada que siga contando
 refused_unknown_entry = aquí no existe la anotación { $entry }
-refused_already_withdrawn = { $entry } ya fue retirada
+refused_already_withdrawn = { $entry } fue retirada el { $day } por { $who } ({ $by }): outplant undo { $by } la devuelve
+refused_only_the_beginning = solo queda el comienzo del libro ({ $what }): outplant undo { $entry } retira también eso
+refused_one_of_many = { $entry } entró junto con otras, { $all } anotaciones en total: { $list }. Diga --all para retirarlas todas, --only para { $entry } sola
 refused_other_copy = { $entry } se anotó en otra copia: nómbrela con withdrawn si debe salir
 refused_undo_below_zero = { $entries ->
     [one] sin ella { $entries } anotación posterior quedaría bajo cero: { $list }: retírelas juntas o déjela

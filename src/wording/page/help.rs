@@ -11,6 +11,7 @@ messages! {
     help_any_known();
     help_any_lang();
     help_any_json();
+    help_any_plain();
     help_any_who();
     help_any_help();
     help_any_version();
@@ -48,6 +49,9 @@ messages! {
     help_undo();
     help_undo_entry();
     help_undo_together();
+    help_undo_all();
+    help_undo_only();
+    help_undo_dry_run();
     help_undo_why();
     help_import();
     help_import_more();

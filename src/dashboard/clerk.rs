@@ -1,0 +1,224 @@
+//! The clerk: holds the desk, takes requests one at a time, and answers. On a thread of its own in the program, called
+//! directly in tests. A frame never waits for it.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender};
+use std::time::Duration;
+
+use super::message::{Answer, Drawn, Request};
+use crate::base::EntryId;
+use crate::desk::{Desk, KeptTexts, Now};
+use crate::nursery::entry::{BookEntry, What};
+use crate::reckon::effect::effects;
+use crate::reckon::{Picture, View, changes, round};
+
+/// How often the file is asked whether another process wrote in it.
+const LOOK_EVERY: Duration = Duration::from_millis(500);
+
+/// Says what the clock says.
+pub type ReadClock = Box<dyn Fn() -> Option<Now> + Send>;
+
+/// The clerk.
+pub struct Clerk {
+    desk: Desk,
+    kept: KeptTexts,
+    clock: ReadClock,
+    view: View,
+    picture: Arc<Picture>,
+    seen_version: Option<i64>,
+    gave_entries: bool,
+}
+
+impl Clerk {
+    /// A clerk at a desk; `clock` is read before each request.
+    pub fn new(desk: Desk, kept: KeptTexts, view: View, clock: ReadClock) -> Clerk {
+        let picture = Arc::new(desk.picture_of(view));
+        let seen_version = desk.journal().data_version().ok();
+        Clerk { desk, kept, clock, view, picture, seen_version, gave_entries: false }
+    }
+
+    /// What is drawn first.
+    pub fn drawn(&self) -> Drawn {
+        Drawn {
+            picture: Arc::clone(&self.picture),
+            round: Arc::new(round(&self.picture)),
+            now: self.desk.now(),
+            entries: self.desk.entries().len(),
+            read_only: self.desk.journal().is_read_only(),
+        }
+    }
+
+    /// The texts kept beside the book.
+    pub fn kept(&self) -> &KeptTexts {
+        &self.kept
+    }
+
+    /// Takes requests until nobody asks any more. What is superseded by a later request is passed over.
+    pub fn work(mut self, requests: &Receiver<Request>, answers: &Sender<Answer>) {
+        loop {
+            let first = match requests.recv_timeout(LOOK_EVERY) {
+                Ok(request) => request,
+                Err(RecvTimeoutError::Timeout) => {
+                    let news = self.look_around();
+                    if news.into_iter().any(|answer| answers.send(answer).is_err()) {
+                        return;
+                    }
+                    continue;
+                }
+                Err(RecvTimeoutError::Disconnected) => return,
+            };
+            let mut waiting: Vec<Request> = std::iter::once(first).chain(requests.try_iter()).collect();
+            waiting = without_superseded(waiting);
+            for request in waiting {
+                for answer in self.serve(request) {
+                    if answers.send(answer).is_err() {
+                        return;
+                    }
+                }
+            }
+        }
+    }
+
+    /// What another process wrote, and what the clock did.
+    pub fn look_around(&mut self) -> Vec<Answer> {
+        let day_turned = self.read_clock();
+        let version = self.desk.journal().data_version().ok();
+        if version == self.seen_version && !day_turned {
+            return Vec::new();
+        }
+        self.seen_version = version;
+        match self.desk.refresh() {
+            Ok(true) => self.draw_anew(),
+            Ok(false) if day_turned => self.draw_anew(),
+            // What cannot be read now is tried again; a request will say what is wrong.
+            Ok(false) | Err(_) => Vec::new(),
+        }
+    }
+
+    /// Whether the day turned.
+    fn read_clock(&mut self) -> bool {
+        let Some(now) = (self.clock)() else { return false };
+        let before = self.desk.now().today;
+        let turned = now.today != before;
+        if self.view == (View { day: before, known: None }) {
+            self.view.day = now.today;
+        }
+        self.desk.set_now(now);
+        turned
+    }
+
+    /// Answers one request.
+    pub fn serve(&mut self, request: Request) -> Vec<Answer> {
+        self.read_clock();
+        match request {
+            Request::Record { ticket, drafts } => {
+                let before = self.desk.entries().len();
+                match self.desk.record(drafts) {
+                    Ok(recorded) => self.after_writing(before, Answer::Recorded { ticket, recorded }),
+                    Err(fault) => vec![Answer::Refused { ticket, fault }],
+                }
+            }
+            Request::TryOut { ticket, drafts } => {
+                let outcome = self.desk.preview(drafts);
+                let outcome = outcome.map(|(after, doubts)| (effects(&self.desk.picture(), &after), doubts));
+                vec![Answer::Tried { ticket, outcome }]
+            }
+            Request::WouldTakeBack { ticket, what } => {
+                let entries = self.desk.would_undo(&what, true);
+                vec![Answer::WouldTakeBack { ticket, entries }]
+            }
+            Request::TakeBack { ticket, what, together, who, why } => {
+                let before = self.desk.entries().len();
+                match self.desk.undo(&what, together, &who, &why) {
+                    Ok(taken) => self.after_writing(before, Answer::TookBack { ticket, taken }),
+                    Err(fault) => vec![Answer::Refused { ticket, fault }],
+                }
+            }
+            Request::Look(view) => {
+                self.view = view;
+                self.draw_anew()
+            }
+            Request::Story(subject) => {
+                let entries = self.desk.story_of(&subject);
+                vec![Answer::Story(subject, entries)]
+            }
+            Request::Entries => {
+                self.gave_entries = true;
+                vec![self.entries()]
+            }
+            Request::News(day) => {
+                let known = Some(self.desk.end_of(day));
+                let before = self.desk.picture_of(View { day, known });
+                let changed = changes(&before, &self.picture, self.desk.entries());
+                let ids: BTreeSet<&EntryId> = changed.iter().flat_map(|change| &change.entries).collect();
+                let named = self.desk.entries().iter().filter(|entry| ids.contains(&entry.id)).cloned().collect();
+                vec![Answer::News(changed, Arc::new(before), named)]
+            }
+            Request::Keep { name, text } => {
+                // A text that cannot be kept is no reason to stop the work: the form is still on the screen.
+                let _ = self.kept.keep(&name, &text);
+                Vec::new()
+            }
+        }
+    }
+
+    fn after_writing(&mut self, entries_before: usize, answer: Answer) -> Vec<Answer> {
+        self.seen_version = self.desk.journal().data_version().ok();
+        let mut answers = if self.desk.entries().len() > entries_before { self.draw_anew() } else { Vec::new() };
+        answers.push(answer);
+        answers
+    }
+
+    fn draw_anew(&mut self) -> Vec<Answer> {
+        self.picture = Arc::new(self.desk.picture_of(self.view));
+        let mut answers = vec![Answer::Drawn(self.drawn())];
+        if self.gave_entries {
+            answers.push(self.entries());
+        }
+        answers
+    }
+
+    fn entries(&self) -> Answer {
+        let entries = self.desk.entries().to_vec();
+        let ledger = self.desk.fold().ledger();
+        let mut withdrawn = BTreeSet::new();
+        for entry in &entries {
+            if let What::Book(BookEntry::Withdrawn(taking)) = &entry.what {
+                withdrawn.extend(taking.entries.iter().filter(|id| ledger.is_withdrawn(id)).cloned());
+            }
+        }
+        Answer::Entries(entries, withdrawn)
+    }
+}
+
+/// Of requests that only ask for a look, the last one counts.
+fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
+    let same = |a: &Request, b: &Request| match (a, b) {
+        (Request::TryOut { .. }, Request::TryOut { .. })
+        | (Request::Look(_), Request::Look(_))
+        | (Request::Story(_), Request::Story(_))
+        | (Request::Entries, Request::Entries)
+        | (Request::News(_), Request::News(_)) => true,
+        (Request::Keep { name, .. }, Request::Keep { name: other, .. }) => name == other,
+        (
+            Request::Record { .. }
+            | Request::TryOut { .. }
+            | Request::WouldTakeBack { .. }
+            | Request::TakeBack { .. }
+            | Request::Look(_)
+            | Request::Story(_)
+            | Request::Entries
+            | Request::News(_)
+            | Request::Keep { .. },
+            _,
+        ) => false,
+    };
+    let mut kept: Vec<Request> = Vec::with_capacity(requests.len());
+    for (i, request) in requests.iter().enumerate() {
+        if !requests[i + 1..].iter().any(|later| same(request, later)) {
+            kept.push(request.clone());
+        }
+    }
+    kept
+}

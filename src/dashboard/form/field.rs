@@ -1,0 +1,178 @@
+//! A field of a form: what is typed in it, and for lists the rows that are there already.
+
+use serde_json::Value;
+
+use super::rows;
+use crate::dashboard::keys::Key;
+use crate::dashboard::parts::Typed;
+use crate::nursery::entry::shape::{Field, Shape};
+
+/// A field of a form.
+#[derive(Clone, Debug)]
+pub struct FieldLine {
+    /// The field.
+    pub field: Field,
+    /// What is typed; the row being typed where the field is a list of records.
+    pub typed: Typed,
+    /// The rows of a list of records.
+    pub rows: Vec<String>,
+    began_with: String,
+}
+
+impl FieldLine {
+    /// A field that begins with a text.
+    pub fn new(field: Field, preset: &str) -> FieldLine {
+        let mut line = FieldLine { field, typed: Typed::default(), rows: Vec::new(), began_with: preset.to_string() };
+        if line.has_rows() {
+            line.rows = preset.split(rows::BETWEEN).filter(|row| !row.trim().is_empty()).map(str::to_string).collect();
+        } else {
+            line.typed = Typed::of(preset);
+        }
+        line
+    }
+
+    /// The fields of a row, where the field is a list of records.
+    pub fn row_fields(&self) -> Option<&'static [Field]> {
+        match self.field.shape {
+            Shape::List(Shape::Record(fields)) => Some(fields),
+            _ => None,
+        }
+    }
+
+    fn has_rows(&self) -> bool {
+        self.row_fields().is_some()
+    }
+
+    /// What stands in it; rows and the row being typed parted by `;`.
+    pub fn value(&self) -> String {
+        let typed = self.typed.text().trim().to_string();
+        if !self.has_rows() {
+            return typed;
+        }
+        let all: Vec<&str> = self.rows.iter().map(String::as_str).chain([typed.as_str()]).collect();
+        all.into_iter().filter(|row| !row.is_empty()).collect::<Vec<_>>().join("; ")
+    }
+
+    /// What the reader of typed pairs is given.
+    pub fn for_reader(&self) -> String {
+        let value = self.value();
+        match self.field.shape {
+            Shape::List(Shape::Record(fields)) => rows::json_of(fields, &value),
+            Shape::List(_) => rows::list_of(&value),
+            Shape::Open => rows::open_of(&value),
+            _ => value,
+        }
+    }
+
+    /// The choices, where the field is a word of a closed list or yes and no; in the spelling of files.
+    pub fn choices(&self) -> Vec<&'static str> {
+        match self.field.shape {
+            Shape::Word(words) => words.iter().filter_map(|spellings| spellings.first().copied()).collect(),
+            Shape::Flag => vec!["true", "false"],
+            _ => Vec::new(),
+        }
+    }
+
+    /// Whether it holds something else than it began with.
+    pub fn is_touched(&self) -> bool {
+        self.value() != self.began_with.trim()
+    }
+
+    /// Takes text that came at once; in a list each line of it is a row.
+    pub fn insert(&mut self, text: &str) {
+        if self.has_rows() && text.contains('\n') {
+            self.rows.extend(text.lines().map(crate::base::text::cleaned).filter(|row| !row.trim().is_empty()));
+        } else {
+            self.typed.insert(text);
+        }
+    }
+
+    /// Takes a key; `picks` are the names shown beside the field.
+    pub fn press(&mut self, key: Key, picks: &[String]) {
+        let choices = self.choices();
+        if !choices.is_empty() {
+            self.choose(key, &choices);
+            return;
+        }
+        match key {
+            // A digit in an empty field of words picks from the list beside it.
+            Key::Char(digit @ '1'..='9') if self.typed.is_empty() && self.takes_picks_by_digit() => {
+                match digit.to_digit(10).and_then(|digit| picks.get(digit as usize - 1)) {
+                    Some(pick) => self.typed = Typed::of(pick),
+                    None => self.typed.insert(digit.encode_utf8(&mut [0; 4])),
+                }
+            }
+            Key::Right => {
+                let before = self.typed.clone();
+                self.typed.press(Key::Right);
+                // At the end of what is typed, right takes the first name.
+                if self.typed == before && !self.typed.is_empty() {
+                    if let Some(pick) = picks.first() {
+                        self.typed = Typed::of(pick);
+                    }
+                }
+            }
+            Key::Backspace if self.typed.is_empty() && self.has_rows() => {
+                if let Some(row) = self.rows.pop() {
+                    self.typed = Typed::of(&row);
+                }
+            }
+            other => {
+                self.typed.press(other);
+            }
+        }
+    }
+
+    /// Whether a digit picks from the list beside the field: only where a text or a code is not a number itself.
+    pub fn takes_picks_by_digit(&self) -> bool {
+        matches!(self.field.shape, Shape::Text | Shape::Species)
+    }
+
+    fn choose(&mut self, key: Key, choices: &[&'static str]) {
+        let now = choices.iter().position(|choice| *choice == self.typed.text());
+        let next = match key {
+            Key::Right | Key::Char(' ' | '+') => Some(now.map_or(0, |at| (at + 1) % choices.len())),
+            Key::Left | Key::Char('-') => {
+                Some(now.map_or(choices.len() - 1, |at| (at + choices.len() - 1) % choices.len()))
+            }
+            Key::Char(digit @ '1'..='9') => digit.to_digit(10).map(|digit| digit as usize - 1),
+            Key::Backspace | Key::Delete => {
+                self.typed.clear();
+                None
+            }
+            _ => None,
+        };
+        if let Some(choice) = next.and_then(|at| choices.get(at)) {
+            self.typed = Typed::of(choice);
+        }
+    }
+
+    /// Enter in a list: the row that is typed is added. False where there is no row to add.
+    pub fn take_row(&mut self) -> bool {
+        if !self.has_rows() || self.typed.text().trim().is_empty() {
+            return false;
+        }
+        self.rows.push(self.typed.text().trim().to_string());
+        self.typed.clear();
+        true
+    }
+
+    /// Enter takes the only name that fits what is typed.
+    pub fn settle(&mut self, picks: &[String]) {
+        let is_name = matches!(self.field.shape, Shape::Code | Shape::Species);
+        if let ([only], true, false) = (picks, is_name, self.typed.is_empty()) {
+            self.typed = Typed::of(only);
+        }
+    }
+
+    /// The heights of a sample that is typed, cm: the first figure of each row.
+    pub fn first_figures(&self) -> Vec<f64> {
+        let value = self.value();
+        let rows = value.split(rows::BETWEEN).filter_map(|row| row.split_whitespace().next());
+        rows.filter_map(|first| match rows::value_of(first) {
+            Value::Number(number) => number.as_f64(),
+            _ => None,
+        })
+        .collect()
+    }
+}

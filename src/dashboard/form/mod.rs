@@ -1,0 +1,328 @@
+//! Forms: everything that can be written down, made from the tables of fields. What is typed is read by the same reader as
+//! the command line's, judged by the same desk, and kept on disk until it is written.
+
+mod field;
+mod outcome;
+mod rows;
+mod suggest;
+mod view;
+
+use serde::{Deserialize, Serialize};
+
+use super::keys::Key;
+use super::message::Act;
+use super::model::On;
+use super::parts::Typed;
+use crate::base::Day;
+use crate::desk::read_typed;
+use crate::nursery::entry::KindOfEntry;
+use crate::nursery::entry::kind_of_entry;
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::envelope::Draft;
+use crate::reckon::effect::Effect as Outcome;
+use crate::reckon::picture::Doubt;
+use field::FieldLine;
+pub use outcome::outcome_words;
+
+/// The name under which the newest half-filled form is kept on disk.
+pub const KEPT_FORM: &str = "form";
+
+/// Which form to open, and what is known already.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct FormFor {
+    /// The kind of entry.
+    pub kind: String,
+    /// Fields that are known, by name.
+    pub preset: Vec<(String, String)>,
+    /// The field to begin with, where it is not the first that is missing.
+    pub begin_at: Option<String>,
+    /// What the screen wants to hear when it is written: the id of a stop.
+    pub stop: String,
+}
+
+impl FormFor {
+    /// A form of a kind about something.
+    pub fn about(kind: &str, subject: Option<&Subject>) -> FormFor {
+        let mut asked = FormFor { kind: kind.to_string(), ..FormFor::default() };
+        let Some(known) = kind_of_entry(kind) else { return asked };
+        let has = |name: &str| known.fields.iter().any(|field| field.name == name);
+        let (names, value): (&[&str], String) = match subject {
+            Some(Subject::Tray(code)) => (&["tray", "from"], code.to_string()),
+            Some(Subject::Lot(code)) => (&["lot"], code.to_string()),
+            Some(Subject::Bed(name)) => (&["bed"], name.to_string()),
+            Some(Subject::Place(name)) => (&["place"], name.to_string()),
+            Some(Subject::Site) | None => (&[], String::new()),
+        };
+        if kind == "noted" {
+            if !value.is_empty() {
+                asked.preset.push(("about".to_string(), value));
+            }
+        } else if let Some(name) = names.iter().find(|name| has(name)) {
+            // What "from" means differs: only a move comes from a tray.
+            if *name != "from" || kind == "moved_on" {
+                asked.preset.push(((*name).to_string(), value));
+            }
+        }
+        asked
+    }
+
+    /// The same with a field known.
+    pub fn with(mut self, name: &str, value: impl ToString) -> FormFor {
+        self.preset.push((name.to_string(), value.to_string()));
+        self
+    }
+
+    /// The same, telling the screen of this stop when it is written.
+    pub fn for_stop(mut self, stop: &str) -> FormFor {
+        self.stop = stop.to_string();
+        self
+    }
+}
+
+/// A half-filled form as it is kept on disk.
+#[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
+pub struct KeptForm {
+    /// The kind of entry.
+    pub kind: String,
+    /// What was typed, by field.
+    pub typed: Vec<(String, String)>,
+    /// The day it is of, as typed.
+    #[serde(default)]
+    pub day: String,
+    /// The stop it was opened from.
+    #[serde(default)]
+    pub stop: String,
+}
+
+/// What the clerk found out about what is typed.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Tried {
+    /// Not asked, or not readable yet.
+    Nothing,
+    /// Asked; the answer is on its way.
+    Waiting,
+    /// It would do this.
+    Does(Vec<Outcome>, Vec<Doubt>),
+    /// It would be refused.
+    Refused(Vec<String>),
+}
+
+/// A form that is open.
+#[derive(Clone, Debug)]
+pub struct Form {
+    known: &'static KindOfEntry,
+    lines: Vec<FieldLine>,
+    at: usize,
+    day: Typed,
+    stop: String,
+    tried: Tried,
+    ticket: u64,
+    fault: Vec<String>,
+    taken_up: bool,
+}
+
+impl Form {
+    /// Opens a form; none for a kind nobody can write.
+    pub fn open(asked: &FormFor) -> Option<Form> {
+        let known = kind_of_entry(&asked.kind)?;
+        let lines: Vec<FieldLine> = known
+            .fields
+            .iter()
+            .map(|field| {
+                let preset = asked.preset.iter().find(|(name, _)| name == field.name).map(|(_, value)| value.as_str());
+                FieldLine::new(*field, preset.unwrap_or(""))
+            })
+            .collect();
+        let mut form = Form {
+            known,
+            lines,
+            at: 0,
+            day: Typed::default(),
+            stop: asked.stop.clone(),
+            tried: Tried::Nothing,
+            ticket: 0,
+            fault: Vec::new(),
+            taken_up: false,
+        };
+        let wanted = asked.begin_at.as_ref().and_then(|name| form.place_of(name));
+        form.at = wanted.or_else(|| form.first_missing()).or_else(|| form.first_empty()).unwrap_or(0);
+        Some(form)
+    }
+
+    /// Opens a form where it was left.
+    pub fn take_up(kept: &KeptForm) -> Option<Form> {
+        let preset = kept.typed.clone();
+        let mut form =
+            Form::open(&FormFor { kind: kept.kind.clone(), preset, begin_at: None, stop: kept.stop.clone() })?;
+        form.day = Typed::of(&kept.day);
+        form.taken_up = true;
+        Some(form)
+    }
+
+    /// The kind of entry.
+    pub fn kind(&self) -> &'static str {
+        self.known.kind
+    }
+
+    /// The stop it was opened from; empty where none.
+    pub fn stop(&self) -> &str {
+        &self.stop
+    }
+
+    /// What is typed, to be kept; none where nothing was typed beyond what the form began with.
+    pub fn to_keep(&self) -> Option<KeptForm> {
+        let typed: Vec<(String, String)> = self
+            .lines
+            .iter()
+            .filter(|line| !line.value().is_empty())
+            .map(|line| (line.field.name.to_string(), line.value()))
+            .collect();
+        let touched = self.lines.iter().any(FieldLine::is_touched) || !self.day.is_empty();
+        let day = self.day.text();
+        touched.then(|| KeptForm { kind: self.kind().to_string(), typed, day, stop: self.stop.clone() })
+    }
+
+    /// The number of the last trial.
+    pub fn ticket(&self) -> u64 {
+        self.ticket
+    }
+
+    /// A trial is on its way.
+    pub fn trying(&mut self, ticket: u64) {
+        self.ticket = ticket;
+        self.tried = Tried::Waiting;
+    }
+
+    /// The trial's answer.
+    pub fn tried(&mut self, tried: Tried) {
+        self.tried = tried;
+    }
+
+    /// It came back: why it was not written.
+    pub fn refused(&mut self, lines: Vec<String>) {
+        self.fault = lines;
+    }
+
+    /// The drafts that what is typed makes; the error is what to tell the person, and the field to mend is chosen.
+    pub fn drafts(&self, on: &On<'_>, who: &str) -> Result<Vec<Draft>, (Option<usize>, String)> {
+        let today = on.book.now.today;
+        let day = self.happened(on).map_err(|said| (Some(self.lines.len()), said))?;
+        if let Some(at) = self.first_missing() {
+            let name = on.wording.field_title(self.lines[at].field.name);
+            return Err((Some(at), on.wording.form_missing(name)));
+        }
+        let filled: Vec<usize> = (0..self.lines.len()).filter(|i| !self.lines[*i].value().is_empty()).collect();
+        let mut pairs = Vec::with_capacity(filled.len() + 1);
+        for i in &filled {
+            let line = &self.lines[*i];
+            pairs.push(format!("{}={}", line.field.name, line.for_reader()));
+        }
+        pairs.push(format!("happened={day}"));
+        let draft = read_typed(self.kind(), &pairs, today, who).map_err(|fault| {
+            let at = fault.pair.and_then(|pair| filled.get(pair - 1).copied());
+            (at, on.wording.pair_fault(&fault))
+        })?;
+        Ok(vec![draft])
+    }
+
+    /// The day it happened: as typed, else the day for what is written, else today.
+    fn happened(&self, on: &On<'_>) -> Result<Day, String> {
+        let today = on.book.now.today;
+        if self.day.is_empty() {
+            return Ok(on.writing_day.unwrap_or(today));
+        }
+        let written = self.day.text();
+        let day = super::layer::read_day(&written, today).ok_or_else(|| on.wording.day_not_read(&written))?;
+        if day > today { Err(on.wording.day_not_coming()) } else { Ok(day) }
+    }
+
+    fn place_of(&self, name: &str) -> Option<usize> {
+        self.lines.iter().position(|line| line.field.name == name)
+    }
+
+    fn first_missing(&self) -> Option<usize> {
+        self.lines.iter().position(|line| line.field.required && line.value().is_empty())
+    }
+
+    fn first_empty(&self) -> Option<usize> {
+        self.lines.iter().position(|line| line.value().is_empty())
+    }
+
+    /// Takes text that came at once.
+    pub fn text(&mut self, text: &str) -> Vec<Act> {
+        match self.lines.get_mut(self.at) {
+            Some(line) => line.insert(text),
+            None => self.day.insert(text),
+        }
+        self.fault.clear();
+        Vec::new()
+    }
+
+    /// Takes a key.
+    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        self.fault.clear();
+        match key {
+            Key::Esc => return vec![Act::Close],
+            Key::Tab | Key::Down => self.step(1),
+            Key::BackTab | Key::Up => self.step(-1),
+            Key::Enter => return self.enter(on),
+            other => {
+                let on_the_way = self.picks(on);
+                match self.lines.get_mut(self.at) {
+                    Some(line) => line.press(other, &on_the_way),
+                    None => {
+                        self.day.press(other);
+                    }
+                }
+            }
+        }
+        Vec::new()
+    }
+
+    fn step(&mut self, by: isize) {
+        let places = self.lines.len() as isize + 1;
+        self.at = (self.at as isize + by).rem_euclid(places) as usize;
+    }
+
+    /// Enter: adds the row that is typed, goes to what is missing, or writes.
+    fn enter(&mut self, on: &On<'_>) -> Vec<Act> {
+        let picks = self.picks(on);
+        if let Some(line) = self.lines.get_mut(self.at) {
+            if line.take_row() {
+                return Vec::new();
+            }
+            line.settle(&picks);
+        }
+        match self.first_missing() {
+            Some(at) if at != self.at => {
+                self.at = at;
+                Vec::new()
+            }
+            Some(_) | None => vec![Act::Submit],
+        }
+    }
+
+    /// Moves to a field that has to be mended, and says why.
+    pub fn mend(&mut self, at: Option<usize>, said: String) {
+        if let Some(at) = at {
+            self.at = at;
+        }
+        self.fault = vec![said];
+    }
+
+    /// The figures of a form for its field, where there are any: names that fit what is typed, causes used most.
+    fn picks(&self, on: &On<'_>) -> Vec<String> {
+        self.lines.get(self.at).map_or_else(Vec::new, |line| suggest::picks(line, self.kind(), on))
+    }
+
+    /// Its heading: the kind, and what it is about.
+    pub fn heading(&self, on: &On<'_>) -> String {
+        let name = on.wording.kind_name(self.kind());
+        let about = ["tray", "from", "lot", "bed", "place"]
+            .iter()
+            .filter_map(|wanted| self.place_of(wanted))
+            .map(|at| self.lines[at].value())
+            .find(|value| !value.is_empty());
+        about.map_or_else(|| name.clone(), |about| format!("{name}: {about}"))
+    }
+}

@@ -1,0 +1,61 @@
+//! What an entry would do, in words.
+
+use crate::base::TrayCode;
+use crate::dashboard::model::On;
+use crate::reckon::effect::{Effect, TrayBrief};
+
+/// The most lines; the rest is counted.
+const MOST: usize = 6;
+
+/// What would be otherwise, a sentence each.
+pub fn outcome_words(effects: &[Effect], on: &On<'_>) -> Vec<String> {
+    let wording = on.wording;
+    if effects.is_empty() {
+        return vec![wording.outcome_none()];
+    }
+    let mut said: Vec<String> = effects.iter().take(MOST).map(|effect| words(effect, on)).collect();
+    if effects.len() > MOST {
+        said.push(wording.outcome_more((effects.len() - MOST) as i64));
+    }
+    said
+}
+
+fn words(effect: &Effect, on: &On<'_>) -> String {
+    let wording = on.wording;
+    match effect {
+        Effect::Tray { tray, was: None, is: Some(is) } => wording.outcome_tray_new(tray, brief(is, None, on)),
+        Effect::Tray { tray, was, is } => tray_words(tray, was.as_ref(), is.as_ref(), on),
+        Effect::Bed { bed, species, was, is } => wording.outcome_bed(bed, on.species(Some(species)), *was, *is),
+        Effect::Lot { lot, was, is } => {
+            let seeds = |seeds: &Option<u32>| {
+                seeds.map_or_else(|| wording.outcome_seeds_unknown(), |seeds| wording.number(f64::from(seeds), 0))
+            };
+            wording.outcome_lot(lot, seeds(was), seeds(is))
+        }
+    }
+}
+
+fn tray_words(tray: &TrayCode, was: Option<&TrayBrief>, is: Option<&TrayBrief>, on: &On<'_>) -> String {
+    let side = |one: Option<&TrayBrief>, other: Option<&TrayBrief>| {
+        one.map_or_else(|| "-".to_string(), |one| brief(one, other, on))
+    };
+    on.wording.outcome_tray(tray, side(was, is), side(is, was))
+}
+
+/// A tray in a few words: only what is otherwise on the other side, and always how many.
+fn brief(one: &TrayBrief, other: Option<&TrayBrief>, on: &On<'_>) -> String {
+    let wording = on.wording;
+    let differs = |get: &dyn Fn(&TrayBrief) -> bool| other.is_none_or(|other| get(other) != get(one));
+    let mut parts = vec![wording.outcome_standing(one.standing, wording.stage_name(one.stage))];
+    if differs(&|brief| brief.ready) && (one.ready || other.is_some()) {
+        parts.push(if one.ready { wording.outcome_ready() } else { wording.outcome_not_ready() });
+    }
+    if other.is_none_or(|other| other.place != one.place) {
+        if let Some(place) = &one.place {
+            parts.push(wording.outcome_place(place));
+        } else if other.is_some() {
+            parts.push(wording.outcome_no_place());
+        }
+    }
+    parts.join(", ")
+}

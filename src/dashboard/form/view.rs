@@ -1,0 +1,193 @@
+//! A form drawn: its heading, its fields with the one that has the keys always in view, what fits there, and what it does.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::field::FieldLine;
+use super::outcome::outcome_words;
+use super::{Form, Tried};
+use crate::dashboard::look::Ink;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::{Page, width_of};
+use crate::nursery::entry::shape::Shape;
+use crate::reckon::sample_progress::sample_progress;
+
+/// The widest column of field names.
+const LABEL_MOST: usize = 30;
+
+impl Form {
+    /// Draws the form over the whole area.
+    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        if area.height == 0 {
+            return;
+        }
+        buffer.set_stringn(area.x, area.y, self.heading(on), usize::from(area.width), Ink::Strong.style());
+        let below = self.below(on, area.width);
+        let rows = self.lines.len() + 1;
+        let room = usize::from(area.height).saturating_sub(2);
+        // What it does keeps its place below; the fields get the rest, and at least three lines.
+        let fields_room = rows.min(room.saturating_sub(below.height()).max(room.min(3)));
+        let first = (self.at + 1).saturating_sub(fields_room.max(1)).min(rows - fields_room.min(rows));
+        let label = self.label_room(on, area.width);
+        for (row, i) in (first..rows).take(fields_room).enumerate() {
+            let line = Rect { x: area.x, y: area.y + 1 + row as u16, width: area.width, height: 1 };
+            self.draw_field(i, label, on, line, buffer);
+        }
+        let top = area.y + 1 + fields_room as u16 + 1;
+        if top < area.bottom() {
+            let rest = Rect { y: top, height: area.bottom() - top, ..area };
+            below.draw(0, rest, buffer);
+        }
+    }
+
+    fn label_room(&self, on: &On<'_>, width: u16) -> usize {
+        let widest = self.lines.iter().map(|line| width_of(&self.label(line, on))).max().unwrap_or(0);
+        widest.min(LABEL_MOST).min(usize::from(width) / 2)
+    }
+
+    fn label(&self, line: &FieldLine, on: &On<'_>) -> String {
+        let name = on.wording.field_title(line.field.name);
+        // The names of a row's fields stand in its hint.
+        if line.row_fields().is_some() { name.split(':').next().unwrap_or_default().to_string() } else { name }
+    }
+
+    fn draw_field(&self, i: usize, label_room: usize, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        let has_keys = i == self.at;
+        let (name, missing) = match self.lines.get(i) {
+            Some(line) => (self.label(line, on), line.field.required && line.value().is_empty()),
+            None => (on.wording.form_day(), false),
+        };
+        let mark = if has_keys {
+            ">"
+        } else if missing {
+            "*"
+        } else {
+            " "
+        };
+        buffer.set_string(area.x, area.y, mark, Ink::Strong.style());
+        let ink = if has_keys { Ink::Strong } else { Ink::Plain };
+        let shown = Page::shortened(&name, label_room);
+        buffer.set_string(area.x + 2, area.y, shown, ink.style());
+        let x = area.x + 2 + label_room as u16 + 2;
+        let value = Rect { x, width: area.right().saturating_sub(x), ..area };
+        match self.lines.get(i) {
+            Some(line) => self.draw_value(line, has_keys, on, value, buffer),
+            None if self.day.is_empty() && !has_keys => {
+                let day = on.writing_day.map_or_else(|| on.wording.form_today(), |day| on.wording.day(day));
+                buffer.set_stringn(value.x, value.y, day, usize::from(value.width), Ink::Quiet.style());
+            }
+            None => self.day.draw(value, buffer, has_keys),
+        }
+    }
+
+    fn draw_value(&self, line: &FieldLine, has_keys: bool, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        if !line.choices().is_empty() {
+            let typed = line.typed.text();
+            let name = if typed.is_empty() { String::new() } else { on.wording.choice_name(&typed) };
+            let shown = if has_keys { format!("‹ {name} ›") } else { name };
+            buffer.set_stringn(area.x, area.y, shown, usize::from(area.width), Ink::Plain.style());
+            return;
+        }
+        let mut x = area.x;
+        if line.row_fields().is_some() && !line.rows.is_empty() {
+            let rows = format!("{}  ", on.wording.form_rows(line.rows.len() as i64));
+            buffer.set_stringn(x, area.y, &rows, usize::from(area.width), Ink::Plain.style());
+            x += width_of(&rows) as u16;
+        }
+        line.typed.draw(Rect { x, width: area.right().saturating_sub(x), ..area }, buffer, has_keys);
+    }
+
+    /// What stands under the fields: why it was refused, what fits in the field, what it does.
+    fn below(&self, on: &On<'_>, width: u16) -> Page {
+        let wording = on.wording;
+        let mut page = Page::new(width);
+        for said in &self.fault {
+            page.hanging("x ", Ink::Danger, said, Ink::Strong);
+        }
+        if let Some(line) = self.lines.get(self.at) {
+            self.rows_and_sample(line, on, &mut page);
+            self.offer(line, on, &mut page);
+        } else {
+            page.paragraph(&wording.form_day_hint(), Ink::Quiet);
+        }
+        match &self.tried {
+            Tried::Nothing => {}
+            Tried::Waiting => page.paragraph(&wording.outcome_looking(), Ink::Quiet),
+            Tried::Does(effects, doubts) => {
+                page.heading(&wording.form_effect());
+                outcome_words(effects, on).iter().for_each(|said| page.hanging("  ", Ink::Plain, said, Ink::Plain));
+                for doubt in doubts {
+                    let said = wording.doubt(doubt, &on.book.picture.site.species);
+                    page.hanging("! ", Ink::Waits, &said, Ink::Plain);
+                }
+            }
+            Tried::Refused(lines) => {
+                page.gap();
+                lines.iter().for_each(|said| page.hanging("x ", Ink::Danger, said, Ink::Plain));
+            }
+        }
+        page
+    }
+
+    fn rows_and_sample(&self, line: &FieldLine, on: &On<'_>, page: &mut Page) {
+        if line.row_fields().is_none() {
+            return;
+        }
+        const NEWEST_ROWS: usize = 4;
+        let from = line.rows.len().saturating_sub(NEWEST_ROWS);
+        for (i, row) in line.rows.iter().enumerate().skip(from) {
+            page.hanging(&format!("{:>3}  ", i + 1), Ink::Quiet, row, Ink::Plain);
+        }
+        if self.kind() == "measured" && line.field.name == "plants" {
+            let heights = line.first_figures();
+            if let Some(progress) = sample_progress(&heights) {
+                let mean = on.wording.number(progress.mean, 1);
+                let measured = on.wording.form_sample(heights.len() as i64, mean);
+                let more = match progress.more {
+                    0 => on.wording.form_sample_enough(),
+                    more => on.wording.form_sample_more(i64::from(more)),
+                };
+                page.paragraph(&format!("{measured}; {more}"), Ink::Strong);
+            }
+        }
+    }
+
+    /// What may stand in the field that has the keys.
+    fn offer(&self, line: &FieldLine, on: &On<'_>, page: &mut Page) {
+        let wording = on.wording;
+        let picks = self.picks(on);
+        if !picks.is_empty() {
+            let numbered = line.takes_picks_by_digit() && line.typed.is_empty();
+            let list: Vec<String> = picks
+                .iter()
+                .enumerate()
+                .map(|(i, pick)| if numbered { format!("{} {pick}", i + 1) } else { pick.clone() })
+                .collect();
+            page.paragraph(&list.join("   "), Ink::Plain);
+            return;
+        }
+        let hint = match line.field.shape {
+            Shape::Count => wording.form_count_hint(),
+            Shape::Number { least, most, .. } if most < 1e6 => {
+                wording.form_number_hint(wording.number(least, 3), wording.number(most, 3))
+            }
+            Shape::Number { least, .. } => wording.form_number_hint_least(wording.number(least, 3)),
+            Shape::Day => wording.form_day_hint(),
+            Shape::MonthDay => wording.form_month_day_hint(),
+            Shape::Word(_) | Shape::Flag => wording.form_choice_hint(),
+            Shape::Spot => wording.form_spot_hint(),
+            Shape::List(Shape::Record(fields)) => {
+                let names: Vec<String> = fields.iter().map(|field| wording.field_title(field.name)).collect();
+                wording.form_row_hint(names.join(", "))
+            }
+            Shape::List(Shape::Spot) => wording.form_spot_hint(),
+            Shape::List(_) => wording.form_list_hint(),
+            Shape::Open => wording.form_open_hint(),
+            Shape::Code | Shape::Species | Shape::Text | Shape::Clock | Shape::Entry | Shape::Record(_) => {
+                wording.form_text_hint()
+            }
+        };
+        let optional = if line.field.required { String::new() } else { format!("; {}", wording.form_optional()) };
+        page.paragraph(&format!("{hint}{optional}"), Ink::Quiet);
+    }
+}

@@ -1,0 +1,193 @@
+//! The frame around a screen: which screens there are, what this one answers, banners, messages, and the keys that matter.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::style::{Modifier, Style};
+
+use super::form::Form;
+use super::keys::{EVERYWHERE, KeyLine};
+use super::layer::Layer;
+use super::look::Ink;
+use super::message::ScreenName;
+use super::model::{Model, On};
+use super::parts::{Page, width_of};
+use crate::reckon::picture::Looking;
+use crate::wording::Wording;
+
+/// Below this height the frame keeps to two lines, so that something is left for the screen.
+const LOW: u16 = 14;
+
+/// Draws everything.
+pub fn draw(model: &Model, buffer: &mut Buffer) {
+    let area = buffer.area;
+    if area.width == 0 || area.height == 0 {
+        return;
+    }
+    let on = model.on();
+    let top = draw_top(model, &on, area, buffer);
+    let bottom = draw_bottom(model, &on, area, buffer, top);
+    let body = Rect { y: area.y + top, height: area.height.saturating_sub(top + bottom), ..area };
+    if body.height > 0 {
+        match model.layers.last() {
+            Some(layer) => layer.draw(&on, inset(body), buffer),
+            None => model.screens.at(model.at).draw(&on, body, buffer),
+        }
+    }
+    model.look.finish(buffer);
+}
+
+fn inset(area: Rect) -> Rect {
+    let side = u16::from(area.width > 60);
+    Rect { x: area.x + side, width: area.width - 2 * side, ..area }
+}
+
+/// A screen's name.
+pub fn screen_name(name: ScreenName, wording: &Wording) -> String {
+    match name {
+        ScreenName::Walk => wording.screen_walk(),
+        ScreenName::Trays => wording.screen_trays(),
+        ScreenName::Beds => wording.screen_beds(),
+        ScreenName::GoingOut => wording.screen_going_out(),
+        ScreenName::Seed => wording.screen_seed(),
+        ScreenName::Season => wording.screen_season(),
+        ScreenName::Journal => wording.screen_journal(),
+    }
+}
+
+/// The lines above the screen; the answer is how many.
+fn draw_top(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
+    draw_screens(model, on, area, buffer);
+    let mut line = 1;
+    if area.height >= LOW {
+        let said = model.screens.at(model.at).answers(on);
+        let day = on.wording.short_day(on.day());
+        let room = usize::from(area.width);
+        buffer.set_string(area.x, area.y + line, Page::shortened(&said, room), Ink::Strong.style());
+        if width_of(&said) + width_of(&day) + 2 <= room {
+            let x = area.right() - width_of(&day) as u16;
+            buffer.set_string(x, area.y + line, day, Ink::Plain.style());
+        }
+        line += 1;
+    }
+    for (said, ink) in banners(model, on) {
+        if line + 3 < area.height {
+            let row = Rect { y: area.y + line, height: 1, ..area };
+            buffer.set_stringn(
+                row.x,
+                row.y,
+                Page::shortened(&said, usize::from(row.width)),
+                usize::from(row.width),
+                ink.style(),
+            );
+            buffer.set_style(row, Style::new().add_modifier(Modifier::REVERSED));
+            line += 1;
+        }
+    }
+    line + u16::from(area.height >= 20)
+}
+
+/// The screens by digit and name; only the present one by name where there is no room.
+fn draw_screens(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    let names: Vec<(usize, ScreenName, String)> =
+        ScreenName::ALL.iter().enumerate().map(|(i, name)| (i + 1, *name, screen_name(*name, on.wording))).collect();
+    let all = names.iter().map(|(_, _, name)| width_of(name) + 4).sum::<usize>();
+    let short = all > usize::from(area.width);
+    let mut x = area.x;
+    for (digit, name, said) in names {
+        let here = name == model.at;
+        let text = if short && !here { format!(" {digit} ") } else { format!(" {digit} {said} ") };
+        let style = if here { Ink::Chosen.style().add_modifier(Modifier::BOLD) } else { Ink::Plain.style() };
+        let room = usize::from(area.right().saturating_sub(x));
+        buffer.set_stringn(x, area.y, &text, room, style);
+        x = (x + width_of(&text) as u16).min(area.right());
+    }
+}
+
+/// Lines that must be seen all the time.
+fn banners(model: &Model, on: &On<'_>) -> Vec<(String, Ink)> {
+    let wording = on.wording;
+    let mut said = Vec::new();
+    let day = wording.day(on.day());
+    match on.book.picture.looking {
+        Looking::Today => {}
+        Looking::Back => said.push((wording.banner_back(day), Ink::Waits)),
+        Looking::Ahead => said.push((wording.banner_ahead(day), Ink::Waits)),
+    }
+    if let Some(day) = model.writing_day {
+        said.push((wording.banner_writing_day(wording.day(day)), Ink::Waits));
+    }
+    if model.cannot_write() {
+        said.push((wording.banner_read_only(), Ink::Waits));
+    }
+    said
+}
+
+/// The lines below the screen: the message, and the keys; the answer is how many.
+fn draw_bottom(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer, top: u16) -> u16 {
+    let left = area.height.saturating_sub(top);
+    if left < 3 {
+        return 0;
+    }
+    let keys = Rect { y: area.bottom() - 1, height: 1, ..area };
+    draw_hints(model, on, keys, buffer);
+    let said = message(model, on);
+    let mut page = Page::new(area.width);
+    if let Some((text, ink)) = said {
+        page.hanging("", Ink::Plain, &text, ink);
+    }
+    // A long message takes the lines it needs, up to a third of the screen.
+    let most = (left / 3).max(1);
+    let wanted = (page.height() as u16).min(most);
+    if wanted == 0 {
+        return if area.height >= LOW { 2 } else { 1 };
+    }
+    let lines = Rect { y: area.bottom() - 1 - wanted, height: wanted, ..area };
+    page.draw(0, lines, buffer);
+    1 + wanted
+}
+
+fn message(model: &Model, on: &On<'_>) -> Option<(String, Ink)> {
+    if !model.pending.is_empty() {
+        return Some((on.wording.saving(), Ink::Strong));
+    }
+    model.notice.as_ref().map(|notice| (notice.text.clone(), notice.ink))
+}
+
+/// The keys that matter here, as many as have room; help and back always.
+fn draw_hints(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    let wording = on.wording;
+    let line = match model.layers.last() {
+        Some(Layer::Form(form)) => form_hint(form, on, usize::from(area.width)),
+        Some(_) => format!("q {}  Enter {}", wording.key_does("back"), wording.key_does("open")),
+        None => {
+            let own = model.screens.at(model.at).keys(on);
+            hints(own.iter().chain(EVERYWHERE).filter(|line| line.hinted), wording, usize::from(area.width))
+        }
+    };
+    buffer.set_stringn(
+        area.x,
+        area.y,
+        Page::shortened(&line, usize::from(area.width)),
+        usize::from(area.width),
+        Style::new(),
+    );
+}
+
+fn form_hint(_form: &Form, on: &On<'_>, room: usize) -> String {
+    let long = on.wording.form_keys();
+    if width_of(&long) <= room { long } else { on.wording.form_keys_short() }
+}
+
+/// Keys with their words, whole, as many as have room; the last three always have.
+fn hints<'a>(lines: impl Iterator<Item = &'a KeyLine>, wording: &Wording, room: usize) -> String {
+    let said: Vec<String> =
+        lines.map(|line| format!("{} {}", line.keys, wording.key_does(&line.does.to_string()))).collect();
+    let mut kept = said.clone();
+    // What everyone knows goes last; of the screen's own the rear ones go first.
+    let everywhere = EVERYWHERE.iter().filter(|line| line.hinted).count();
+    while width_of(&kept.join("  ")) > room && !kept.is_empty() {
+        let own = kept.len().saturating_sub(everywhere);
+        kept.remove(if own > 1 { own - 1 } else { kept.len() - 1 });
+    }
+    kept.join("  ")
+}

@@ -1,0 +1,246 @@
+//! Keys: what a person can press, and the one table from which hints and help are made.
+//!
+//! Only letters, digits, arrows, Enter, Tab, Space and `+ - . ,` mean anything, so that every keyboard has them; Esc,
+//! Home, End and the page keys are shorter ways. The same key means the same in both languages; its word is translated.
+
+use crate::words;
+
+/// A key as this program knows it.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Key {
+    /// A letter, digit or sign.
+    Char(char),
+    /// Enter.
+    Enter,
+    /// Escape.
+    Esc,
+    /// Tab.
+    Tab,
+    /// Shift and Tab.
+    BackTab,
+    /// Arrow up.
+    Up,
+    /// Arrow down.
+    Down,
+    /// Arrow left.
+    Left,
+    /// Arrow right.
+    Right,
+    /// To the beginning.
+    Home,
+    /// To the end.
+    End,
+    /// A page up.
+    PageUp,
+    /// A page down.
+    PageDown,
+    /// Takes out the letter before.
+    Backspace,
+    /// Takes out the letter behind.
+    Delete,
+    /// Ctrl-L: draw all anew.
+    Redraw,
+    /// Ctrl-Z: to the shell and back.
+    Suspend,
+    /// Ctrl-C: leave at once.
+    Interrupt,
+}
+
+impl Key {
+    /// Whether it closes what is open: `q` as well as Esc.
+    pub fn goes_back(self) -> bool {
+        matches!(self, Key::Esc | Key::Char('q'))
+    }
+}
+
+words! {
+    /// What a key does. The file spelling names its sentence.
+    Does {
+        /// Another screen by its digit.
+        ScreenDigit: "screen_digit";
+        /// The next screen.
+        ScreenNext: "screen_next";
+        /// Up and down a list.
+        Move: "move";
+        /// A page up or down.
+        Page: "page";
+        /// Opens what is chosen, or does the usual.
+        Open: "open";
+        /// Back, or leaves.
+        Back: "back";
+        /// Help.
+        Help: "help";
+        /// Why.
+        Why: "why";
+        /// Finds a tray or bed by its code.
+        Find: "find";
+        /// Writes anything down.
+        Write: "write";
+        /// Another day.
+        Day: "day";
+        /// The day for what is written.
+        WritingDay: "writing_day";
+        /// What changed.
+        News: "news";
+        /// Takes the last back.
+        Undo: "undo";
+        /// Language, contrast, reading only, mouse.
+        Options: "options";
+        /// High contrast.
+        Contrast: "contrast";
+        /// The stop's usual action.
+        Usual: "usual";
+        /// Counts.
+        Count: "count";
+        /// Lost.
+        Lost: "lost";
+        /// Culled.
+        Cull: "cull";
+        /// Moved on.
+        MoveOn: "move_on";
+        /// A step of the shade.
+        Shade: "shade";
+        /// A step of the water.
+        Water: "water";
+        /// A sample.
+        Measure: "measure";
+        /// A plug.
+        Plug: "plug";
+        /// New leaves.
+        Flush: "flush";
+        /// Out to a bed.
+        Outplant: "outplant";
+        /// A note.
+        Note: "note";
+        /// Passes a stop over.
+        Skip: "skip";
+        /// One stop a screen.
+        OneStop: "one_stop";
+        /// The task is let go.
+        LetGo: "let_go";
+        /// Filters as one types.
+        Filter: "filter";
+        /// Sorts by the next column.
+        Sort: "sort";
+        /// Groups otherwise.
+        Group: "group";
+        /// The next pane or part.
+        NextPart: "next_part";
+        /// On the loading list.
+        Load: "load";
+        /// More of it.
+        More: "more";
+        /// Fewer of it.
+        Fewer: "fewer";
+        /// What goes out is written down.
+        ConfirmLoad: "confirm_load";
+        /// Withdraws an entry.
+        Withdraw: "withdraw";
+        /// A day earlier or later.
+        DayStep: "day_step";
+        /// A month earlier or later.
+        MonthStep: "month_step";
+        /// The next field.
+        NextField: "next_field";
+        /// Writes the form.
+        Submit: "submit";
+        /// Changes the choice.
+        Choice: "choice";
+    }
+}
+
+/// A line of the key table.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct KeyLine {
+    /// The keys as they are shown: `l`, `1-7`, `Enter`, `arrows`.
+    pub keys: &'static str,
+    /// What they do.
+    pub does: Does,
+    /// Whether the hint line names it.
+    pub hinted: bool,
+}
+
+/// A line that the hints name.
+pub const fn hinted(keys: &'static str, does: Does) -> KeyLine {
+    KeyLine { keys, does, hinted: true }
+}
+
+/// A line that only help names.
+pub const fn known(keys: &'static str, does: Does) -> KeyLine {
+    KeyLine { keys, does, hinted: false }
+}
+
+/// Keys that mean the same on every screen.
+pub const EVERYWHERE: &[KeyLine] = &[
+    known("1-7", Does::ScreenDigit),
+    known("Tab", Does::ScreenNext),
+    known("arrows", Does::Move),
+    known(", .", Does::Page),
+    known("Enter", Does::Open),
+    hinted("q", Does::Back),
+    hinted("h", Does::Help),
+    hinted("y", Does::Why),
+    known("f", Does::Find),
+    hinted("n", Does::Write),
+    known("d", Does::Day),
+    known("b", Does::WritingDay),
+    known("e", Does::News),
+    known("u", Does::Undo),
+    known("x", Does::Contrast),
+    known("z", Does::Options),
+];
+
+/// Keys that write about the tray that is chosen, on the Walk and on the Trays.
+pub const ON_A_TRAY: &[KeyLine] = &[
+    known("c", Does::Count),
+    known("l", Does::Lost),
+    known("k", Does::Cull),
+    known("m", Does::MoveOn),
+    known("s", Does::Shade),
+    known("w", Does::Water),
+    known("g", Does::Measure),
+    known("p", Does::Plug),
+    known("t", Does::Flush),
+    known("o", Does::Outplant),
+    known("a", Does::Note),
+];
+
+/// The kind of entry that a key of [`ON_A_TRAY`] opens the form of.
+pub fn kind_for_tray(key: char) -> Option<&'static str> {
+    match key {
+        'c' => Some("counted"),
+        'l' => Some("lost"),
+        'k' => Some("culled"),
+        'm' => Some("moved_on"),
+        's' => Some("shade_set"),
+        'w' => Some("watering_set"),
+        'g' => Some("measured"),
+        'p' => Some("plug_checked"),
+        't' => Some("flushed"),
+        'o' => Some("outplanted"),
+        'a' => Some("noted"),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_keys_that_every_keyboard_has() {
+        for line in EVERYWHERE.iter().chain(ON_A_TRAY) {
+            for bad in "[]{}\\|@#~^/?'\"`".chars() {
+                assert!(!line.keys.contains(bad), "{} needs {bad}", line.keys);
+            }
+        }
+    }
+
+    #[test]
+    fn no_key_of_a_tray_means_something_else_everywhere() {
+        for line in ON_A_TRAY {
+            assert!(EVERYWHERE.iter().all(|other| other.keys != line.keys), "{} has two meanings", line.keys);
+            assert!(kind_for_tray(line.keys.chars().next().unwrap()).is_some());
+        }
+    }
+}

@@ -1,0 +1,92 @@
+//! Before something is taken back: what, in words, and another key than the one that asked.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use std::sync::Arc;
+
+use crate::dashboard::keys::Key;
+use crate::dashboard::look::Ink;
+use crate::dashboard::message::{Act, Request};
+use crate::dashboard::model::On;
+use crate::dashboard::parts::Page;
+use crate::desk::Withdraws;
+use crate::nursery::entry::Entry;
+
+/// The most entries named; the rest is counted.
+const MOST: usize = 12;
+
+/// Asking before taking back.
+#[derive(Clone, Debug)]
+pub struct Confirm {
+    /// What is to be taken back.
+    pub what: Withdraws,
+    /// The request that looks what it would undo, and later the one that undoes it.
+    pub ticket: u64,
+    who: String,
+    why: String,
+    entries: Option<Vec<Arc<Entry>>>,
+    fault: Vec<String>,
+}
+
+impl Confirm {
+    /// Asks; the clerk is looking what it would undo.
+    pub fn new(what: Withdraws, ticket: u64, who: String, why: String) -> Confirm {
+        Confirm { what, ticket, who, why, entries: None, fault: Vec::new() }
+    }
+
+    /// What it would undo.
+    pub fn found(&mut self, entries: Vec<Arc<Entry>>) {
+        self.entries = Some(entries);
+    }
+
+    /// Why it cannot be.
+    pub fn refused(&mut self, fault: Vec<String>) {
+        self.fault = fault;
+    }
+
+    /// Takes a key.
+    pub fn press(&mut self, key: Key) -> Vec<Act> {
+        if key.goes_back() {
+            return vec![Act::Close];
+        }
+        let known = self.entries.as_ref().is_some_and(|entries| !entries.is_empty());
+        if key == Key::Char('w') && known && self.fault.is_empty() {
+            let request = Request::TakeBack {
+                ticket: self.ticket,
+                what: self.what.clone(),
+                together: true,
+                who: self.who.clone(),
+                why: self.why.clone(),
+            };
+            return vec![Act::Close, Act::Ask(request)];
+        }
+        Vec::new()
+    }
+
+    /// Draws it.
+    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        let wording = on.wording;
+        let mut page = Page::new(area.width);
+        page.paragraph(&wording.confirm_title(), Ink::Strong);
+        page.gap();
+        match &self.entries {
+            None if self.fault.is_empty() => page.paragraph(&wording.confirm_waiting(), Ink::Quiet),
+            None => {}
+            Some(entries) => {
+                for entry in entries.iter().take(MOST) {
+                    page.hanging("- ", Ink::Danger, &wording.entry_sentence(entry), Ink::Plain);
+                }
+                if entries.len() > 1 {
+                    page.gap();
+                    page.paragraph(&wording.confirm_rests(entries.len() as i64), Ink::Plain);
+                }
+            }
+        }
+        for said in &self.fault {
+            page.hanging("x ", Ink::Danger, said, Ink::Plain);
+        }
+        page.gap();
+        page.paragraph(&wording.confirm_keys(), Ink::Strong);
+        page.draw(0, area, buffer);
+    }
+}

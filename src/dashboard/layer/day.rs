@@ -1,0 +1,157 @@
+//! Asking for a day: to look at, or of what is written next.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::heading_and_line;
+use crate::base::Day;
+use crate::dashboard::keys::Key;
+use crate::dashboard::look::Ink;
+use crate::dashboard::message::Act;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::{Page, Typed};
+
+/// What the day is for.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum DayFor {
+    /// To look at.
+    Looking,
+    /// Of what is written next.
+    Writing,
+}
+
+/// Asking for a day.
+#[derive(Clone, Debug)]
+pub struct AskDay {
+    asked_for: DayFor,
+    typed: Typed,
+    stepped: Option<Day>,
+    fault: Option<String>,
+}
+
+impl AskDay {
+    /// Asks.
+    pub fn new(asked_for: DayFor) -> AskDay {
+        AskDay { asked_for, typed: Typed::default(), stepped: None, fault: None }
+    }
+
+    fn step(&mut self, by: i32, on: &On<'_>) {
+        let from = self.stepped.unwrap_or(match self.asked_for {
+            DayFor::Looking => on.day(),
+            DayFor::Writing => on.writing_day.unwrap_or(on.book.now.today),
+        });
+        let day = from.plus(by);
+        if self.asked_for == DayFor::Writing && day > on.book.now.today {
+            return;
+        }
+        self.stepped = Some(day);
+        self.typed = Typed::of(&day.to_string());
+    }
+
+    /// Takes a key.
+    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        self.fault = None;
+        match key {
+            Key::Esc => return vec![Act::Close],
+            Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
+            Key::Left => self.step(-1, on),
+            Key::Right => self.step(1, on),
+            Key::Up => self.step(-7, on),
+            Key::Down => self.step(7, on),
+            Key::PageUp => self.step(-30, on),
+            Key::PageDown => self.step(30, on),
+            Key::Enter => return self.enter(on),
+            other => {
+                self.typed.press(other);
+            }
+        }
+        Vec::new()
+    }
+
+    fn enter(&mut self, on: &On<'_>) -> Vec<Act> {
+        let today = on.book.now.today;
+        let written = self.typed.text();
+        let day = if self.typed.is_empty() { Some(today) } else { read_day(&written, today) };
+        let Some(day) = day else {
+            self.fault = Some(on.wording.day_not_read(written));
+            return Vec::new();
+        };
+        let other = (day != today).then_some(day);
+        match self.asked_for {
+            DayFor::Looking => vec![Act::Close, Act::LookAt(other)],
+            DayFor::Writing if day > today => {
+                self.fault = Some(on.wording.day_not_coming());
+                Vec::new()
+            }
+            DayFor::Writing => vec![Act::Close, Act::WriteOn(other)],
+        }
+    }
+
+    /// Takes text that came at once.
+    pub fn text(&mut self, text: &str) -> Vec<Act> {
+        self.typed.insert(text.trim());
+        Vec::new()
+    }
+
+    /// Draws it.
+    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        let wording = on.wording;
+        let (title, hint) = match self.asked_for {
+            DayFor::Looking => (wording.day_title(), wording.day_hint()),
+            DayFor::Writing => (wording.day_write_title(), wording.day_write_hint()),
+        };
+        let rest = heading_and_line(&title, &self.typed, area, buffer);
+        let mut page = Page::new(rest.width);
+        if let Some(day) = read_day(&self.typed.text(), on.book.now.today) {
+            page.paragraph(&wording.day(day), Ink::Strong);
+        }
+        if let Some(said) = &self.fault {
+            page.hanging("x ", Ink::Danger, said, Ink::Plain);
+        }
+        page.paragraph(&hint, Ink::Quiet);
+        page.draw(0, rest, buffer);
+    }
+}
+
+/// A day as a person types it: `2026-03-14`, `14/3/2026`, `14/3` (the last one that was), `+7`, `-1`.
+pub fn read_day(written: &str, today: Day) -> Option<Day> {
+    let written = written.trim();
+    if let Ok(day) = written.parse::<Day>() {
+        return Some(day);
+    }
+    if let Some(rest) = written.strip_prefix(['+', '-']) {
+        let days: i32 = rest.trim().parse().ok().filter(|days| (0..=36_525).contains(days))?;
+        return Some(today.plus(if written.starts_with('-') { -days } else { days }));
+    }
+    let parts: Vec<&str> = written.split(['/', '.', '-', ' ']).collect();
+    let number = |part: &str| part.parse::<u32>().ok();
+    match parts.as_slice() {
+        [day, month] => {
+            let (year, _, _) = today.ymd();
+            let of = |year: i32| Day::from_ymd(year, number(month)?, number(day)?);
+            of(year).filter(|day| *day <= today).or_else(|| of(year - 1))
+        }
+        [day, month, year] if year.len() == 4 => Day::from_ymd(year.parse().ok()?, number(month)?, number(day)?),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_are_read_as_people_type_them() {
+        let today: Day = "2026-03-14".parse().unwrap();
+        let read = |written| read_day(written, today).map(|day| day.to_string());
+        assert_eq!(read("2026-02-01").as_deref(), Some("2026-02-01"));
+        assert_eq!(read("-1").as_deref(), Some("2026-03-13"));
+        assert_eq!(read("+7").as_deref(), Some("2026-03-21"));
+        assert_eq!(read("14/3").as_deref(), Some("2026-03-14"));
+        assert_eq!(read("15/3").as_deref(), Some("2025-03-15"));
+        assert_eq!(read("1.12.2025").as_deref(), Some("2025-12-01"));
+        for bad in ["", "x", "31/2", "+99999999999", "1/2/3/4", "--1"] {
+            assert_eq!(read_day(bad, today), None, "{bad}");
+        }
+    }
+}

@@ -1,0 +1,138 @@
+//! Going to a tray, a bed, a lot or a place by typing or scanning its code.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::heading_and_line;
+use crate::base::name_search::nearest;
+use crate::base::text::folded;
+use crate::dashboard::keys::Key;
+use crate::dashboard::look::Ink;
+use crate::dashboard::message::Act;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::{Column, Page, Row, Table, Typed};
+use crate::nursery::entry::subject::Subject;
+
+/// The most lines shown.
+const MOST: usize = 40;
+
+/// Finding.
+#[derive(Clone, Debug, Default)]
+pub struct Find {
+    typed: Typed,
+    at: usize,
+}
+
+impl Find {
+    /// Begins with a text: what was scanned.
+    pub fn of(text: &str) -> Find {
+        Find { typed: Typed::of(text.trim()), at: 0 }
+    }
+
+    /// What fits: the name itself first, then those that begin so, then those that hold it.
+    fn found(&self, on: &On<'_>) -> Vec<(Subject, String)> {
+        let wanted = folded(&self.typed.text());
+        let mut fits: Vec<(u8, usize, (Subject, String))> = everything(on)
+            .into_iter()
+            .enumerate()
+            .filter_map(|(i, (subject, name, about))| {
+                let (name, also) = (folded(&name), folded(&about));
+                let rank = match () {
+                    () if name == wanted => 0,
+                    () if name.starts_with(&wanted) => 1,
+                    () if name.contains(&wanted) => 2,
+                    () if also.contains(&wanted) => 3,
+                    () => return None,
+                };
+                Some((rank, i, (subject, about)))
+            })
+            .collect();
+        fits.sort_by_key(|(rank, i, _)| (*rank, *i));
+        fits.into_iter().map(|(_, _, found)| found).take(MOST).collect()
+    }
+
+    /// Takes a key.
+    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        match key {
+            Key::Esc => return vec![Act::Close],
+            Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
+            Key::Up => self.at = self.at.saturating_sub(1),
+            Key::Down | Key::Tab => self.at = (self.at + 1).min(self.found(on).len().saturating_sub(1)),
+            Key::Enter => return self.go(on),
+            other => {
+                self.typed.press(other);
+                self.at = 0;
+            }
+        }
+        Vec::new()
+    }
+
+    fn go(&self, on: &On<'_>) -> Vec<Act> {
+        if let Some((subject, _)) = self.found(on).into_iter().nth(self.at) {
+            return vec![Act::Close, Act::Go(subject)];
+        }
+        let all = everything(on);
+        let written = self.typed.text();
+        let near = nearest(&written, all.iter().map(|(_, name, _)| name.as_str()));
+        let said = on.wording.nearest_after(on.wording.said_not_found(&written), &near);
+        vec![Act::Say(said)]
+    }
+
+    /// Takes text that came at once.
+    pub fn text(&mut self, text: &str, on: &On<'_>) -> Vec<Act> {
+        let whole = text.ends_with('\n') || text.ends_with('\r');
+        self.typed.insert(text.trim());
+        self.at = 0;
+        if whole { self.go(on) } else { Vec::new() }
+    }
+
+    /// Draws it.
+    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        let rest = heading_and_line(&on.wording.find_title(), &self.typed, area, buffer);
+        let found = self.found(on);
+        if found.is_empty() {
+            let mut page = Page::new(rest.width);
+            page.paragraph(&on.wording.find_none(), Ink::Plain);
+            page.draw(0, rest, buffer);
+            return;
+        }
+        let rows = found
+            .into_iter()
+            .map(|(subject, about)| Row::Cells(vec![(name_of(&subject), Ink::Strong), (about, Ink::Plain)]))
+            .collect();
+        let columns = vec![Column::words("", 0, 24), Column::words("", 1, 60)];
+        Table { columns, rows, chosen: Some(self.at) }.draw(rest, buffer);
+    }
+}
+
+fn name_of(subject: &Subject) -> String {
+    match subject {
+        Subject::Tray(code) => code.to_string(),
+        Subject::Lot(code) => code.to_string(),
+        Subject::Bed(name) => name.to_string(),
+        Subject::Place(name) => name.to_string(),
+        Subject::Site => String::new(),
+    }
+}
+
+/// Everything that can be gone to: its name, and what it is.
+fn everything(on: &On<'_>) -> Vec<(Subject, String, String)> {
+    let (picture, wording) = (&on.book.picture, on.wording);
+    let mut all = Vec::new();
+    for tray in picture.trays.values() {
+        let place = tray.place.as_ref().map_or_else(|| wording.round_no_place(), ToString::to_string);
+        let about = wording.find_is_tray(on.species(tray.species.as_ref()), place);
+        all.push((Subject::Tray(tray.code.clone()), tray.code.to_string(), about));
+    }
+    for bed in picture.beds.values() {
+        all.push((Subject::Bed(bed.name.clone()), bed.name.to_string(), wording.find_is_bed(&bed.field)));
+    }
+    for lot in picture.lots.values() {
+        let about = wording.find_is_lot(on.species(lot.species.as_ref()));
+        all.push((Subject::Lot(lot.code.clone()), lot.code.to_string(), about));
+    }
+    for place in picture.site.places.keys() {
+        all.push((Subject::Place(place.clone()), place.to_string(), wording.find_is_place()));
+    }
+    all
+}

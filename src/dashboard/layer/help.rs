@@ -1,0 +1,97 @@
+//! Help: every key with its word, made from the one key table.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use crate::base::text::folded;
+use crate::dashboard::keys::{EVERYWHERE, Key, KeyLine};
+use crate::dashboard::look::Ink;
+use crate::dashboard::message::Act;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::{Page, Typed};
+
+/// Help, with the keys of the screen it was opened on.
+#[derive(Clone, Debug)]
+pub struct Help {
+    here: Vec<KeyLine>,
+    from: usize,
+    search: Option<Typed>,
+}
+
+impl Help {
+    /// Opens help for a screen's keys; its search has the keys only after `f`.
+    pub fn new(here: Vec<KeyLine>) -> Help {
+        Help { here, from: 0, search: None }
+    }
+
+    /// Takes a key.
+    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        if let Some(search) = &mut self.search {
+            match key {
+                Key::Esc | Key::Enter => self.search = None,
+                other => {
+                    search.press(other);
+                    self.from = 0;
+                }
+            }
+            return Vec::new();
+        }
+        let page = usize::from(on.size.1).saturating_sub(6).max(1);
+        match key {
+            Key::Esc | Key::Char('q' | 'h' | '?') | Key::Enter => return vec![Act::Close],
+            Key::Char('f' | '/') => self.search = Some(Typed::default()),
+            Key::Down => self.from += 1,
+            Key::Up => self.from = self.from.saturating_sub(1),
+            Key::PageDown | Key::Char('.') => self.from += page,
+            Key::PageUp | Key::Char(',') => self.from = self.from.saturating_sub(page),
+            Key::Home => self.from = 0,
+            _ => {}
+        }
+        self.from = self.from.min(self.page(on, on.size.0).last_start(on.size.1.saturating_sub(6)));
+        Vec::new()
+    }
+
+    /// Takes text that came at once.
+    pub fn text(&mut self, text: &str) -> Vec<Act> {
+        self.search.get_or_insert_with(Typed::default).insert(text);
+        Vec::new()
+    }
+
+    fn page(&self, on: &On<'_>, width: u16) -> Page {
+        let wording = on.wording;
+        let wanted = self.search.as_ref().map(|typed| folded(&typed.text())).unwrap_or_default();
+        let does = |line: &KeyLine| wording.key_does(&line.does.to_string());
+        let fits = |line: &&KeyLine| wanted.is_empty() || folded(&does(line)).contains(&wanted);
+        let mut page = Page::new(width);
+        page.labels(EVERYWHERE.iter().chain(&self.here).map(|line| line.keys));
+        page.paragraph(&wording.help_title(), Ink::Strong);
+        match &self.search {
+            Some(typed) => page.paragraph(&wording.help_search(typed.text()), Ink::Plain),
+            None => page.paragraph(&wording.help_find(), Ink::Quiet),
+        }
+        let parts = [(wording.help_here(), self.here.as_slice()), (wording.help_everywhere(), EVERYWHERE)];
+        let mut shown = 0;
+        for (heading, lines) in parts {
+            let lines: Vec<&KeyLine> = lines.iter().filter(fits).collect();
+            if !lines.is_empty() {
+                page.heading(&heading);
+                lines.iter().for_each(|line| page.labelled(line.keys, &does(line)));
+            }
+            shown += lines.len();
+        }
+        if shown == 0 {
+            page.gap();
+            page.paragraph(&wording.help_none(), Ink::Plain);
+        }
+        if wanted.is_empty() {
+            page.heading(&wording.help_in_form());
+            page.paragraph(&wording.form_keys(), Ink::Plain);
+        }
+        page
+    }
+
+    /// Draws it.
+    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        self.page(on, area.width).draw(self.from, area, buffer);
+    }
+}

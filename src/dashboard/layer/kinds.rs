@@ -1,0 +1,123 @@
+//! Everything that can be written down, found by its word.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::heading_and_line;
+use crate::base::text::folded;
+use crate::dashboard::form::{FormFor, KeptForm};
+use crate::dashboard::keys::Key;
+use crate::dashboard::look::Ink;
+use crate::dashboard::message::Act;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::{Column, Page, Row, Table, Typed};
+use crate::nursery::entry::all_kinds;
+use crate::nursery::entry::subject::Subject;
+
+/// Kinds that no form writes: an entry is taken back on the Journal, which says in words what that undoes.
+const NOT_BY_FORM: [&str; 1] = ["withdrawn"];
+
+/// The picker.
+#[derive(Clone, Debug)]
+pub struct Kinds {
+    typed: Typed,
+    at: usize,
+    about: Option<Subject>,
+    kept: Option<KeptForm>,
+}
+
+/// A line of the picker.
+enum Choice<'a> {
+    GoOn(&'a KeptForm),
+    Kind(&'static str),
+}
+
+impl Kinds {
+    /// Opens the picker; forms begin with what is chosen, and a half-filled one is offered first.
+    pub fn new(about: Option<Subject>, kept: Option<KeptForm>) -> Kinds {
+        Kinds { typed: Typed::default(), at: 0, about, kept }
+    }
+
+    fn choices(&self, on: &On<'_>) -> Vec<Choice<'_>> {
+        let wanted = folded(&self.typed.text());
+        let mut fits: Vec<(u8, usize, &'static str)> = all_kinds()
+            .enumerate()
+            .filter(|(_, known)| !NOT_BY_FORM.contains(&known.kind))
+            .filter_map(|(i, known)| Some((self.rank(known.kind, &wanted, on)?, i, known.kind)))
+            .collect();
+        fits.sort();
+        let kept = self.kept.as_ref().filter(|_| wanted.is_empty()).map(Choice::GoOn);
+        kept.into_iter().chain(fits.into_iter().map(|(_, _, kind)| Choice::Kind(kind))).collect()
+    }
+
+    /// How well a kind fits what is typed: its word begins so, holds it, or a field of it does; what is chosen comes first
+    /// while nothing is typed.
+    fn rank(&self, kind: &'static str, wanted: &str, on: &On<'_>) -> Option<u8> {
+        let name = folded(&on.wording.kind_name(kind));
+        if wanted.is_empty() {
+            let about = FormFor::about(kind, self.about.as_ref());
+            return Some(if about.preset.is_empty() { 1 } else { 0 });
+        }
+        let begins = name.split('-').any(|word| word.starts_with(wanted)) || name.starts_with(wanted);
+        if begins {
+            Some(0)
+        } else if name.contains(wanted) || folded(kind).contains(wanted) {
+            Some(1)
+        } else {
+            None
+        }
+    }
+
+    /// Takes a key.
+    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        match key {
+            Key::Esc => return vec![Act::Close],
+            Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
+            Key::Up => self.at = self.at.saturating_sub(1),
+            Key::Down | Key::Tab => self.at = (self.at + 1).min(self.choices(on).len().saturating_sub(1)),
+            Key::Enter => {
+                let chosen = match self.choices(on).into_iter().nth(self.at) {
+                    Some(Choice::GoOn(kept)) => Some(Act::TakeUp(kept.clone())),
+                    Some(Choice::Kind(kind)) => Some(Act::Form(FormFor::about(kind, self.about.as_ref()))),
+                    None => None,
+                };
+                return chosen.map_or_else(Vec::new, |act| vec![Act::Close, act]);
+            }
+            other => {
+                self.typed.press(other);
+                self.at = 0;
+            }
+        }
+        Vec::new()
+    }
+
+    /// Takes text that came at once.
+    pub fn text(&mut self, text: &str) -> Vec<Act> {
+        self.typed.insert(text);
+        self.at = 0;
+        Vec::new()
+    }
+
+    /// Draws it.
+    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        let rest = heading_and_line(&on.wording.kinds_title(), &self.typed, area, buffer);
+        let choices = self.choices(on);
+        if choices.is_empty() {
+            let mut page = Page::new(rest.width);
+            page.paragraph(&on.wording.kinds_none(), Ink::Plain);
+            page.draw(0, rest, buffer);
+            return;
+        }
+        let rows = choices
+            .iter()
+            .map(|choice| {
+                let name = match choice {
+                    Choice::GoOn(kept) => on.wording.kinds_go_on(on.wording.kind_name(&kept.kind)),
+                    Choice::Kind(kind) => on.wording.kind_name(kind),
+                };
+                Row::Cells(vec![(name, Ink::Plain)])
+            })
+            .collect();
+        Table { columns: vec![Column::words("", 0, 60)], rows, chosen: Some(self.at) }.draw(rest, buffer);
+    }
+}

@@ -1,0 +1,110 @@
+//! What lies over a screen: forms, reasons, help, finding, and what is asked before something is done.
+
+mod confirm;
+mod day;
+mod find;
+mod help;
+mod kinds;
+mod news;
+mod options;
+mod why;
+
+pub use confirm::Confirm;
+pub use day::{AskDay, DayFor, read_day};
+pub use find::Find;
+pub use help::Help;
+pub use kinds::Kinds;
+pub use news::{News, news_words};
+pub use options::Options;
+pub use why::{Why, WhyOf};
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::form::Form;
+use super::keys::Key;
+use super::message::Act;
+use super::model::On;
+
+/// What lies over a screen.
+pub enum Layer {
+    /// A form.
+    Form(Box<Form>),
+    /// What can be written down.
+    Kinds(Kinds),
+    /// Finding.
+    Find(Find),
+    /// Keys.
+    Help(Help),
+    /// Reasons.
+    Why(Why),
+    /// A day to look at, or of what is written.
+    Day(AskDay),
+    /// What changed.
+    News(News),
+    /// What can be switched.
+    Options(Options),
+    /// Before taking back.
+    Confirm(Confirm),
+}
+
+impl Layer {
+    /// Takes a key. A layer takes every key while it is open.
+    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        match self {
+            Layer::Form(form) => form.press(key, on),
+            Layer::Kinds(kinds) => kinds.press(key, on),
+            Layer::Find(find) => find.press(key, on),
+            Layer::Help(help) => help.press(key, on),
+            Layer::Why(why) => why.press(key, on),
+            Layer::Day(day) => day.press(key, on),
+            Layer::News(news) => news.press(key, on),
+            Layer::Options(options) => options.press(key),
+            Layer::Confirm(confirm) => confirm.press(key),
+        }
+    }
+
+    /// Takes text that came at once; a layer without a field for it leaves it out.
+    pub fn text(&mut self, text: &str, on: &On<'_>) -> Vec<Act> {
+        match self {
+            Layer::Form(form) => form.text(text),
+            Layer::Kinds(kinds) => kinds.text(text),
+            Layer::Find(find) => find.text(text, on),
+            Layer::Help(help) => help.text(text),
+            Layer::Day(day) => day.text(text),
+            Layer::Why(_) | Layer::News(_) | Layer::Options(_) | Layer::Confirm(_) => Vec::new(),
+        }
+    }
+
+    /// Draws it.
+    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        match self {
+            Layer::Form(form) => form.draw(on, area, buffer),
+            Layer::Kinds(kinds) => kinds.draw(on, area, buffer),
+            Layer::Find(find) => find.draw(on, area, buffer),
+            Layer::Help(help) => help.draw(on, area, buffer),
+            Layer::Why(why) => why.draw(on, area, buffer),
+            Layer::Day(day) => day.draw(on, area, buffer),
+            Layer::News(news) => news.draw(on, area, buffer),
+            Layer::Options(options) => options.draw(on, area, buffer),
+            Layer::Confirm(confirm) => confirm.draw(on, area, buffer),
+        }
+    }
+}
+
+/// Draws a heading, then a line to type in; the answer is what is left below.
+fn heading_and_line(title: &str, typed: &super::parts::Typed, area: Rect, buffer: &mut Buffer) -> Rect {
+    use super::look::Ink;
+    use super::parts::Page;
+    let mut page = Page::new(area.width);
+    page.paragraph(title, Ink::Strong);
+    page.draw(0, area, buffer);
+    let top = (page.height() as u16).min(area.height);
+    let line = Rect { y: area.y + top, height: u16::from(top < area.height), ..area };
+    if line.height == 1 {
+        buffer.set_string(line.x, line.y, ">", Ink::Strong.style());
+        typed.draw(Rect { x: line.x + 2, width: line.width.saturating_sub(2), ..line }, buffer, true);
+    }
+    let used = (top + 2).min(area.height);
+    Rect { y: area.y + used, height: area.height - used, ..area }
+}

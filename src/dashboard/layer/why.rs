@@ -1,0 +1,324 @@
+//! The reasons of anything shown: what is needed, what is known and how, the source of the rule, the entries.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
+use crate::dashboard::keys::Key;
+use crate::dashboard::look::{Ink, criterion_mark};
+use crate::dashboard::message::Act;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::Page;
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::{Basis, BedPicture, Criterion, DaySpread, TrayPicture};
+use crate::wording::round::RoundOn;
+use crate::wording::verdict::About;
+
+/// What the reasons are asked of.
+#[derive(Clone, PartialEq, Debug)]
+pub enum WhyOf {
+    /// A tray or a bed, a lot or a place.
+    About(Subject),
+    /// A bed for one species.
+    Bed(BedName, SpeciesKey),
+    /// A tray for a bed.
+    Pair(TrayCode, BedName),
+    /// A stop of the round, by its id.
+    Stop(String),
+    /// A figure: its name and value, how it is known, where the rule comes from, the entries it rests on.
+    Figure {
+        /// What it is.
+        name: String,
+        /// The figure with its unit.
+        value: String,
+        /// How it is known.
+        basis: Basis,
+        /// Where it comes from; empty where it is a count.
+        source: String,
+        /// The entries.
+        entries: Vec<EntryId>,
+    },
+}
+
+impl WhyOf {
+    /// Whose entries may be named.
+    pub fn subject(&self, on: &On<'_>) -> Option<Subject> {
+        match self {
+            WhyOf::About(subject) => Some(subject.clone()),
+            WhyOf::Bed(bed, _) => Some(Subject::Bed(bed.clone())),
+            WhyOf::Pair(tray, _) => Some(Subject::Tray(tray.clone())),
+            WhyOf::Stop(id) => {
+                let round = &on.book.round;
+                round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == *id).map(|stop| stop.subject.clone())
+            }
+            WhyOf::Figure { .. } => None,
+        }
+    }
+}
+
+/// The reasons.
+#[derive(Clone, Debug)]
+pub struct Why {
+    of: WhyOf,
+    from: usize,
+}
+
+impl Why {
+    /// Opens the reasons.
+    pub fn new(of: WhyOf) -> Why {
+        Why { of, from: 0 }
+    }
+
+    /// Takes a key.
+    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        let page = usize::from(on.size.1).saturating_sub(6).max(1);
+        match key {
+            Key::Esc | Key::Char('q' | 'y') | Key::Enter => return vec![Act::Close],
+            Key::Down => self.from += 1,
+            Key::Up => self.from = self.from.saturating_sub(1),
+            Key::PageDown | Key::Char('.' | ' ') => self.from += page,
+            Key::PageUp | Key::Char(',') => self.from = self.from.saturating_sub(page),
+            Key::Home => self.from = 0,
+            _ => {}
+        }
+        self.from = self.from.min(self.page(on, on.size.0).last_start(on.size.1.saturating_sub(6)));
+        Vec::new()
+    }
+
+    /// Draws it.
+    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        let page = self.page(on, area.width);
+        let body = Rect { height: area.height.saturating_sub(1), ..area };
+        let left = page.draw(self.from, body, buffer);
+        if left > 0 && area.height > 1 {
+            let more = on.wording.why_more(left as i64);
+            buffer.set_stringn(area.x, area.bottom() - 1, more, usize::from(area.width), Ink::Quiet.style());
+        }
+    }
+
+    fn page(&self, on: &On<'_>, width: u16) -> Page {
+        let mut page = Page::new(width.min(100));
+        page.labels([
+            on.wording.label_needed().as_str(),
+            on.wording.label_known().as_str(),
+            on.wording.label_expected().as_str(),
+            on.wording.label_source().as_str(),
+            on.wording.label_entries().as_str(),
+            on.wording.label_ready_from().as_str(),
+            on.wording.label_plantable().as_str(),
+        ]);
+        let picture = &on.book.picture;
+        match &self.of {
+            WhyOf::About(Subject::Tray(code)) => match picture.trays.get(code) {
+                Some(tray) => why_tray(tray, on, &mut page),
+                None => page.paragraph(&on.wording.why_none(), Ink::Plain),
+            },
+            WhyOf::About(Subject::Bed(name)) => match picture.beds.get(name) {
+                Some(bed) => why_bed(bed, None, on, &mut page),
+                None => page.paragraph(&on.wording.why_none(), Ink::Plain),
+            },
+            WhyOf::Bed(name, species) => match picture.beds.get(name) {
+                Some(bed) => why_bed(bed, Some(species), on, &mut page),
+                None => page.paragraph(&on.wording.why_none(), Ink::Plain),
+            },
+            WhyOf::About(subject @ (Subject::Lot(_) | Subject::Place(_) | Subject::Site)) => {
+                why_story(subject, on, &mut page);
+            }
+            WhyOf::Pair(tray, bed) => why_pair(tray, bed, on, &mut page),
+            WhyOf::Stop(id) => why_stop(id, on, &mut page),
+            WhyOf::Figure { name, value, basis, source, entries } => {
+                page.heading(name);
+                let known = on.wording.known_how(value, on.wording.basis_name(*basis));
+                page.labelled(&on.wording.label_known(), &known);
+                if !source.is_empty() {
+                    page.labelled(&on.wording.label_source(), &on.wording.source_words(source));
+                }
+                entries_of(entries, on, &mut page);
+            }
+        }
+        page
+    }
+}
+
+fn why_tray(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    page.paragraph(&wording.why_tray_heading(&tray.code, on.species(tray.species.as_ref())), Ink::Strong);
+    let said = if tray.ready { wording.why_ready() } else { wording.why_not_ready() };
+    page.hanging(
+        if tray.ready { "+ " } else { "x " },
+        if tray.ready { Ink::Good } else { Ink::Waits },
+        &said,
+        Ink::Strong,
+    );
+    page.gap();
+    page.labelled(&wording.label_stage(), &wording.stage_name(tray.stage));
+    page.labelled(&wording.label_standing(), &wording.plants(tray.standing));
+    if let Some(day) = tray.counted_on {
+        page.labelled(&wording.label_counted(), &wording.day(day));
+    }
+    let plantable = wording.known_how(wording.plants_range(tray.plantable), wording.basis_name(tray.plantable_basis));
+    page.labelled(&wording.label_plantable(), &plantable);
+    if let Some(share) = tray.light_share {
+        page.labelled(&wording.label_light(), &wording.percent(share));
+    }
+    dated(&wording.label_ready_from(), tray.ready_from, tray.ready_spread, on, page);
+    dated(&wording.label_best_before(), tray.best_before, tray.best_before_spread, on, page);
+    criteria_of(&tray.criteria, About::Tray, on, page);
+}
+
+/// A day behind its label, with how early and late it may be.
+fn dated(label: &str, day: Option<Day>, spread: Option<DaySpread>, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    let said = match (day, spread) {
+        (_, Some(spread)) if spread.low != spread.high => {
+            wording.day_between(wording.day(spread.likely), wording.day(spread.low), wording.day(spread.high))
+        }
+        (Some(day), _) => wording.day(day),
+        (None, Some(spread)) => wording.day(spread.likely),
+        (None, None) => return,
+    };
+    page.labelled(label, &said);
+}
+
+fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    let asked = bed.species.iter().filter(|one| species.is_none_or(|wanted| one.species == *wanted));
+    let mut shown = false;
+    for one in asked {
+        shown = true;
+        page.heading(&wording.why_bed_heading(&bed.name, on.species(Some(&one.species))));
+        let open = one.criteria.iter().all(|criterion| !criterion.blocks);
+        let positions = wording.bed_has_open(one.open_positions, one.positions);
+        let said = format!("{}: {positions}", wording.standing_name(one.standing));
+        page.hanging(if open { "+ " } else { "x " }, if open { Ink::Good } else { Ink::Waits }, &said, Ink::Strong);
+        criteria_of(&one.criteria, About::Bed, on, page);
+    }
+    if !shown {
+        page.paragraph(&wording.teach_plan(&bed.name), Ink::Plain);
+    }
+}
+
+fn why_pair(tray: &TrayCode, bed: &BedName, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    page.paragraph(&wording.why_pair_heading(tray, bed), Ink::Strong);
+    let Some(pair) = on.book.picture.pair(tray, bed) else {
+        page.paragraph(&wording.why_none(), Ink::Plain);
+        return;
+    };
+    let said = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
+    page.hanging(
+        if pair.fits { "+ " } else { "x " },
+        if pair.fits { Ink::Good } else { Ink::Waits },
+        &said,
+        Ink::Strong,
+    );
+    criteria_of(&pair.criteria, About::Pair, on, page);
+}
+
+fn why_stop(id: &str, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    let round = &on.book.round;
+    let Some(stop) = round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == id) else {
+        page.paragraph(&wording.why_none(), Ink::Plain);
+        return;
+    };
+    page.paragraph(&wording.task_name(stop.task), Ink::Strong);
+    let about = RoundOn { day: on.day(), species: &on.book.picture.site.species };
+    page.paragraph(&wording.round_reason(&stop.why, about), Ink::Plain);
+    if let Some(day) = stop.until {
+        page.paragraph(&wording.round_until(wording.day(day)), Ink::Plain);
+    }
+    if let Some(lost) = wording.lost_without(stop.at_stake) {
+        page.paragraph(&lost, Ink::Plain);
+    }
+    page.gap();
+    page.labelled(&wording.label_source(), &wording.source_words(&stop.source));
+    entries_of(&stop.entries, on, page);
+    let picture = &on.book.picture;
+    match &stop.subject {
+        Subject::Tray(code) => {
+            if let Some(tray) = picture.trays.get(code) {
+                page.gap();
+                why_tray(tray, on, page);
+            }
+        }
+        Subject::Bed(name) => {
+            if let Some(bed) = picture.beds.get(name) {
+                why_bed(bed, None, on, page);
+            }
+        }
+        Subject::Lot(_) | Subject::Place(_) | Subject::Site => {}
+    }
+}
+
+fn criteria_of(criteria: &[Criterion], about: About, on: &On<'_>, page: &mut Page) {
+    if criteria.is_empty() {
+        page.gap();
+        page.paragraph(&on.wording.why_nothing_asked(), Ink::Plain);
+    }
+    for criterion in criteria {
+        criterion_of(criterion, about, on, page);
+    }
+}
+
+/// One question: its mark and word, why, what is needed, what is known and how, its source, its entries.
+pub fn criterion_of(criterion: &Criterion, about: About, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    let (mark, ink) = criterion_mark(criterion.met, criterion.blocks, criterion.warns);
+    let state = match (criterion.met, criterion.blocks, criterion.warns) {
+        (None, true, _) => wording.state_unknown_blocks(),
+        (None, false, _) => wording.state_unknown(),
+        (Some(_), true, _) => wording.state_blocks(),
+        (Some(_), false, true) => wording.state_warns(),
+        (Some(true), false, false) => wording.state_met(),
+        (Some(false), false, false) => wording.state_unmet(),
+    };
+    page.gap();
+    let name = format!("{}: {state}", wording.rule_name(criterion.rule));
+    page.hanging(&format!("{mark} "), ink, &name, Ink::Strong);
+    page.hanging("  ", Ink::Plain, &wording.reason(criterion, about), Ink::Plain);
+    if let Some(needed) = &criterion.needed {
+        page.labelled(&wording.label_needed(), &wording.measure_for(criterion.rule, needed));
+    }
+    let basis = wording.basis_name(criterion.basis);
+    let known = match &criterion.known {
+        Some(known) => wording.known_how(wording.measure_for(criterion.rule, known), basis),
+        None => basis,
+    };
+    page.labelled(&wording.label_known(), &known);
+    if let Some(day) = criterion.expected {
+        let said = if criterion.met == Some(true) { wording.was_from(wording.day(day)) } else { wording.day(day) };
+        page.labelled(&wording.label_expected(), &said);
+    }
+    page.labelled(&wording.label_source(), &wording.source_words(&criterion.source));
+    entries_of(&criterion.entries, on, page);
+}
+
+/// Entries in words where they are here, else by their numbers.
+fn entries_of(ids: &[EntryId], on: &On<'_>, page: &mut Page) {
+    if ids.is_empty() {
+        return;
+    }
+    let story = on.book.story.as_ref().map(|(_, entries)| entries.as_slice()).unwrap_or_default();
+    let said: Vec<String> = ids
+        .iter()
+        .map(|id| match story.iter().find(|entry| entry.id == *id) {
+            Some(entry) => format!("{} ({id})", on.wording.entry_sentence(entry)),
+            None => id.to_string(),
+        })
+        .collect();
+    page.labelled(&on.wording.label_entries(), &said.join("; "));
+}
+
+/// What was written about something that no verdict is made of.
+fn why_story(subject: &Subject, on: &On<'_>, page: &mut Page) {
+    match on.book.story_of(subject) {
+        None => page.paragraph(&on.wording.confirm_waiting(), Ink::Quiet),
+        Some([]) => page.paragraph(&on.wording.why_none(), Ink::Plain),
+        Some(entries) => {
+            for entry in entries.iter().rev() {
+                page.hanging("- ", Ink::Plain, &on.wording.entry_sentence(entry), Ink::Plain);
+            }
+        }
+    }
+}

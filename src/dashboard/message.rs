@@ -1,0 +1,256 @@
+//! What happens to the screen, what the screen asks for, and what is answered.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use super::form::{FormFor, KeptForm};
+use super::keys::Key;
+use super::layer::WhyOf;
+use crate::base::{Day, EntryId};
+use crate::desk::{DeskError, Now, Recorded, TakenBack, Withdraws};
+use crate::nursery::entry::Entry;
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::envelope::Draft;
+use crate::reckon::effect::Effect as Outcome;
+use crate::reckon::picture::Doubt;
+use crate::reckon::round::Round;
+use crate::reckon::{Change, Picture, View};
+use crate::words;
+
+words! {
+    /// The seven screens, in the order of their digits.
+    ScreenName {
+        /// Today's round.
+        Walk: "walk";
+        /// Trays.
+        Trays: "trays";
+        /// Beds.
+        Beds: "beds";
+        /// Which tray to which bed.
+        GoingOut: "going_out";
+        /// Seed lots.
+        Seed: "seed";
+        /// The year.
+        Season: "season";
+        /// Everything written.
+        Journal: "journal";
+    }
+}
+
+impl ScreenName {
+    /// All of them, in order.
+    pub const ALL: [ScreenName; 7] = [
+        ScreenName::Walk,
+        ScreenName::Trays,
+        ScreenName::Beds,
+        ScreenName::GoingOut,
+        ScreenName::Seed,
+        ScreenName::Season,
+        ScreenName::Journal,
+    ];
+}
+
+/// What happened.
+#[derive(Debug)]
+pub enum Message {
+    /// A key.
+    Key(Key),
+    /// Text that came at once: pasted, scanned, or typed by a tool bar.
+    Text(String),
+    /// The terminal has another size.
+    Resized(u16, u16),
+    /// The clerk answered.
+    Answer(Box<Answer>),
+}
+
+/// What the outside shall do.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Effect {
+    /// Something for the clerk.
+    Ask(Request),
+    /// Leave.
+    Leave,
+    /// To the shell and back.
+    Suspend,
+    /// Everything anew.
+    Redraw,
+    /// The mouse on or off.
+    Mouse(bool),
+}
+
+/// What the clerk is asked.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Request {
+    /// To write drafts, all or none.
+    Record {
+        /// Names the answer.
+        ticket: u64,
+        /// What to write.
+        drafts: Vec<Draft>,
+    },
+    /// What drafts would do, with nothing written.
+    TryOut {
+        /// Names the answer.
+        ticket: u64,
+        /// What would be written.
+        drafts: Vec<Draft>,
+    },
+    /// What would be taken back.
+    WouldTakeBack {
+        /// Names the answer.
+        ticket: u64,
+        /// What.
+        what: Withdraws,
+    },
+    /// To take back.
+    TakeBack {
+        /// Names the answer.
+        ticket: u64,
+        /// What.
+        what: Withdraws,
+        /// Whether what rests on it goes too.
+        together: bool,
+        /// Who takes it back.
+        who: String,
+        /// Why.
+        why: String,
+    },
+    /// To look at a day.
+    Look(View),
+    /// The entries about something.
+    Story(Subject),
+    /// Every entry.
+    Entries,
+    /// What changed since the end of a day.
+    News(Day),
+    /// To keep a text on disk under a name; empty forgets it.
+    Keep {
+        /// The name.
+        name: String,
+        /// The text.
+        text: String,
+    },
+}
+
+/// What is drawn of the book.
+#[derive(Clone, Debug)]
+pub struct Drawn {
+    /// The Picture of the day looked at.
+    pub picture: Arc<Picture>,
+    /// Its round.
+    pub round: Arc<Round>,
+    /// What the clock says.
+    pub now: Now,
+    /// Entries in the book.
+    pub entries: usize,
+    /// Whether nothing can be written.
+    pub read_only: bool,
+}
+
+/// What the clerk answers.
+#[derive(Debug)]
+pub enum Answer {
+    /// The book was drawn anew.
+    Drawn(Drawn),
+    /// It is in the file.
+    Recorded {
+        /// Which request.
+        ticket: u64,
+        /// What was written.
+        recorded: Recorded,
+    },
+    /// What it would do.
+    Tried {
+        /// Which request.
+        ticket: u64,
+        /// What would be otherwise, and doubted.
+        outcome: Result<(Vec<Outcome>, Vec<Doubt>), DeskError>,
+    },
+    /// What would be taken back.
+    WouldTakeBack {
+        /// Which request.
+        ticket: u64,
+        /// The entries.
+        entries: Result<Vec<Arc<Entry>>, DeskError>,
+    },
+    /// It was taken back.
+    TookBack {
+        /// Which request.
+        ticket: u64,
+        /// What.
+        taken: TakenBack,
+    },
+    /// Nothing was written.
+    Refused {
+        /// Which request.
+        ticket: u64,
+        /// Why.
+        fault: DeskError,
+    },
+    /// The entries about something, oldest first.
+    Story(Subject, Vec<Arc<Entry>>),
+    /// Every entry, in the order of arrival, and those that no longer count.
+    Entries(Vec<Arc<Entry>>, BTreeSet<EntryId>),
+    /// What changed, the Picture before, and the entries that changed it.
+    News(Vec<Change>, Arc<Picture>, Vec<Arc<Entry>>),
+}
+
+/// What a screen or a layer asks of the model.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Act {
+    /// Opens a form.
+    Form(FormFor),
+    /// Opens a form where it was left.
+    TakeUp(KeptForm),
+    /// Opens the picker of everything that can be written, about something where it is known.
+    Kinds,
+    /// Opens the reasons.
+    Why(WhyOf),
+    /// Goes to where something is shown.
+    Go(Subject),
+    /// Another screen.
+    Screen(ScreenName),
+    /// Writes drafts without a form, with the sentence that says what is written.
+    Write(Vec<Draft>),
+    /// Asks before taking back.
+    TakeBack(Withdraws),
+    /// Looks at a day; none is today.
+    LookAt(Option<Day>),
+    /// The day for what is written; none is today.
+    WriteOn(Option<Day>),
+    /// Says something in the line of messages.
+    Say(String),
+    /// Asks for the entries about something.
+    Story(Subject),
+    /// Asks for every entry.
+    Entries,
+    /// Asks what changed.
+    News,
+    /// Keeps a text.
+    Keep(&'static str, String),
+    /// Another option.
+    Switch(Switch),
+    /// Closes the layer that says so.
+    Close,
+    /// Leaves the program.
+    Leave,
+    /// For the clerk.
+    Ask(Request),
+    /// The form that says so is written.
+    Submit,
+}
+
+/// What can be switched.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Switch {
+    /// The language.
+    Lang,
+    /// High contrast.
+    Contrast,
+    /// Only ASCII.
+    Ascii,
+    /// Reading only.
+    ReadOnly,
+    /// The mouse.
+    Mouse,
+}

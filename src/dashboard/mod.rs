@@ -1,0 +1,21 @@
+//! The full screen: seven screens over the books. A key becomes a message, `update` turns it into effects, the clerk at
+//! the desk answers on a thread of its own, and `view` draws what the model holds. Nothing here counts: figures come
+//! from the Picture, sentences from `wording`.
+
+mod clerk;
+mod form;
+mod frame;
+mod keys;
+mod layer;
+mod look;
+mod message;
+mod model;
+mod parts;
+mod screens;
+mod terminal;
+mod update;
+
+#[cfg(test)]
+mod tests;
+
+pub use terminal::{Opening, open};

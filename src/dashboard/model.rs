@@ -1,0 +1,185 @@
+//! Everything the screen knows.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::form::{Form, KeptForm};
+use super::layer::Layer;
+use super::look::{Ink, Look};
+use super::message::{Drawn, ScreenName};
+use super::screens::Screens;
+use crate::base::{Day, EntryId, SpeciesKey};
+use crate::desk::Now;
+use crate::nursery::entry::Entry;
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::Picture;
+use crate::reckon::round::Round;
+use crate::wording::Wording;
+
+/// What the book says, as far as it was asked for.
+#[derive(Clone, Debug)]
+pub struct Book {
+    /// The Picture of the day looked at.
+    pub picture: Arc<Picture>,
+    /// Its round.
+    pub round: Arc<Round>,
+    /// What the clock says.
+    pub now: Now,
+    /// Counts every drawing: another number, another Picture.
+    pub generation: u64,
+    /// How many entries the book has.
+    pub entries_in_all: usize,
+    /// Every entry in the order of arrival, once it was asked for.
+    pub entries: Option<Arc<Vec<Arc<Entry>>>>,
+    /// Those of them that no longer count.
+    pub withdrawn: BTreeSet<EntryId>,
+    /// The entries about one thing, once they were asked for.
+    pub story: Option<(Subject, Vec<Arc<Entry>>)>,
+    /// Whether the file can only be read.
+    pub read_only_file: bool,
+}
+
+impl Book {
+    /// What was drawn first.
+    pub fn of(drawn: Drawn) -> Book {
+        Book {
+            picture: drawn.picture,
+            round: drawn.round,
+            now: drawn.now,
+            generation: 0,
+            entries_in_all: drawn.entries,
+            entries: None,
+            withdrawn: BTreeSet::new(),
+            story: None,
+            read_only_file: drawn.read_only,
+        }
+    }
+
+    /// What was drawn now.
+    pub fn take(&mut self, drawn: Drawn) {
+        self.picture = drawn.picture;
+        self.round = drawn.round;
+        self.now = drawn.now;
+        self.entries_in_all = drawn.entries;
+        self.read_only_file = drawn.read_only;
+        self.generation += 1;
+    }
+
+    /// The entries about something, where they are here; ask with `Act::Story`.
+    pub fn story_of(&self, subject: &Subject) -> Option<&[Arc<Entry>]> {
+        self.story.as_ref().filter(|(of, _)| of == subject).map(|(_, entries)| entries.as_slice())
+    }
+}
+
+/// A line of messages.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Notice {
+    /// What it says.
+    pub text: String,
+    /// How it looks.
+    pub ink: Ink,
+}
+
+/// What screens and layers are handed when they take a key or draw.
+#[derive(Clone, Copy)]
+pub struct On<'a> {
+    /// The book.
+    pub book: &'a Book,
+    /// The sentences.
+    pub wording: &'a Wording,
+    /// The look, where a drawing differs in ASCII.
+    pub look: Look,
+    /// The day for what is written, where it is not today.
+    pub writing_day: Option<Day>,
+    /// Whether nothing can be written.
+    pub read_only: bool,
+    /// Columns and rows of the terminal.
+    pub size: (u16, u16),
+}
+
+/// From this width on a list stands beside its detail.
+pub const WIDE_FROM: u16 = 100;
+
+impl On<'_> {
+    /// Whether a list stands beside its detail.
+    pub fn is_wide(&self) -> bool {
+        self.size.0 >= WIDE_FROM
+    }
+
+    /// A species as people call it.
+    pub fn species(&self, key: Option<&SpeciesKey>) -> String {
+        key.map_or_else(
+            || self.wording.species_unknown(),
+            |key| self.wording.species_of(key, &self.book.picture.site.species),
+        )
+    }
+
+    /// The day that the Picture shows.
+    pub fn day(&self) -> Day {
+        self.book.picture.day
+    }
+}
+
+/// Everything the screen knows.
+pub struct Model {
+    /// The book.
+    pub book: Book,
+    /// The sentences.
+    pub wording: Wording,
+    /// The look.
+    pub look: Look,
+    /// Columns and rows.
+    pub size: (u16, u16),
+    /// The screen that is shown.
+    pub at: ScreenName,
+    /// The screens.
+    pub screens: Screens,
+    /// What lies over the screen, the uppermost last.
+    pub layers: Vec<Layer>,
+    /// The line of messages.
+    pub notice: Option<Notice>,
+    /// The day for what is written, where it is not today.
+    pub writing_day: Option<Day>,
+    /// Whether a person switched writing off.
+    pub read_only: bool,
+    /// Whether the mouse is on.
+    pub mouse: bool,
+    /// Forms handed to the clerk and not answered yet.
+    pub pending: BTreeMap<u64, Form>,
+    /// Forms that were left half-filled, by the name they are kept under.
+    pub kept: BTreeMap<String, KeptForm>,
+    /// The number of the next request.
+    pub next_ticket: u64,
+    /// Who writes.
+    pub who: String,
+}
+
+impl Model {
+    /// What screens and layers are handed.
+    pub fn on(&self) -> On<'_> {
+        On {
+            book: &self.book,
+            wording: &self.wording,
+            look: self.look,
+            writing_day: self.writing_day,
+            read_only: self.cannot_write(),
+            size: self.size,
+        }
+    }
+
+    /// Whether nothing can be written: the file, or a person, says so.
+    pub fn cannot_write(&self) -> bool {
+        self.read_only || self.book.read_only_file
+    }
+
+    /// A number for the next request.
+    pub fn ticket(&mut self) -> u64 {
+        self.next_ticket += 1;
+        self.next_ticket
+    }
+
+    /// Says something in the line of messages.
+    pub fn say(&mut self, text: impl Into<String>, ink: Ink) {
+        self.notice = Some(Notice { text: text.into(), ink });
+    }
+}

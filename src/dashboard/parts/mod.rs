@@ -1,0 +1,11 @@
+//! Pieces that every screen is built of: a page of wrapped text, a table that never wraps, a line to type in, a chart.
+
+mod chart;
+mod page;
+mod table;
+mod typed;
+
+pub use chart::{Chart, Curve};
+pub use page::{Page, width_of};
+pub use table::{Align, Column, Row, Table};
+pub use typed::Typed;

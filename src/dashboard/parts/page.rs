@@ -1,0 +1,189 @@
+//! A page of text wrapped to a width: headings, sentences, labelled facts. No sentence is ever cut.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::text::{Line, Span};
+use unicode_width::UnicodeWidthStr;
+
+use crate::base::text::cleaned;
+use crate::dashboard::look::Ink;
+
+/// The columns a text takes.
+pub fn width_of(text: &str) -> usize {
+    UnicodeWidthStr::width(text)
+}
+
+/// Lines of text, wrapped as they are added.
+#[derive(Clone, Debug, Default)]
+pub struct Page {
+    width: usize,
+    label_room: usize,
+    lines: Vec<Line<'static>>,
+}
+
+impl Page {
+    /// An empty page of so many columns.
+    pub fn new(width: u16) -> Page {
+        Page { width: usize::from(width).max(8), label_room: 0, lines: Vec::new() }
+    }
+
+    /// The labels that [`Page::labelled`] will get, so that what stands behind them is aligned.
+    pub fn labels<'a>(&mut self, labels: impl IntoIterator<Item = &'a str>) {
+        let widest = labels.into_iter().map(width_of).max().unwrap_or(0);
+        self.label_room = widest.min(self.width / 3);
+    }
+
+    /// A text of at most so many columns, with `…` where it is cut; for names only, never for sentences.
+    pub fn shortened(text: &str, width: usize) -> String {
+        shortened(text, width)
+    }
+
+    /// Columns.
+    pub fn width(&self) -> usize {
+        self.width
+    }
+
+    /// How many lines it has.
+    pub fn height(&self) -> usize {
+        self.lines.len()
+    }
+
+    /// Whether nothing stands on it.
+    pub fn is_empty(&self) -> bool {
+        self.lines.is_empty()
+    }
+
+    /// An empty line, unless the page begins here or one is there.
+    pub fn gap(&mut self) {
+        if self.lines.last().is_some_and(|line| line.width() > 0) {
+            self.lines.push(Line::default());
+        }
+    }
+
+    /// A heading with space before it.
+    pub fn heading(&mut self, text: &str) {
+        self.gap();
+        self.paragraph(text, Ink::Strong);
+    }
+
+    /// A sentence.
+    pub fn paragraph(&mut self, text: &str, ink: Ink) {
+        self.hanging("", Ink::Plain, text, ink);
+    }
+
+    /// A sentence behind a mark; its further lines begin under the first.
+    pub fn hanging(&mut self, mark: &str, mark_ink: Ink, text: &str, ink: Ink) {
+        let mark = cleaned(mark);
+        let indent = width_of(&mark).min(self.width / 2);
+        for (i, part) in wrapped(&cleaned(text), self.width - indent).into_iter().enumerate() {
+            let before =
+                if i == 0 { Span::styled(mark.clone(), mark_ink.style()) } else { Span::raw(" ".repeat(indent)) };
+            self.lines.push(Line::from(vec![before, Span::styled(part, ink.style())]));
+        }
+    }
+
+    /// A fact behind its label; under it where the page is narrow.
+    pub fn labelled(&mut self, label: &str, text: &str) {
+        self.labelled_in(label, text, Ink::Plain);
+    }
+
+    /// The same in another ink.
+    pub fn labelled_in(&mut self, label: &str, text: &str, ink: Ink) {
+        let label = cleaned(label);
+        let room = self.label_room.max(width_of(&label));
+        let mark = format!("{label}{}  ", " ".repeat(room - width_of(&label)));
+        if width_of(&mark) > self.width / 2 {
+            self.paragraph(&label, Ink::Quiet);
+            self.hanging("  ", Ink::Plain, text, ink);
+        } else {
+            self.hanging(&mark, Ink::Quiet, text, ink);
+        }
+    }
+
+    /// A line as it is; cut at the width of the page, for drawings only.
+    pub fn line(&mut self, line: Line<'static>) {
+        self.lines.push(line);
+    }
+
+    /// Draws the page from a line on; the answer is how many lines stand below the area.
+    pub fn draw(&self, from: usize, area: Rect, buffer: &mut Buffer) -> usize {
+        let rows = usize::from(area.height);
+        let from = from.min(self.lines.len().saturating_sub(rows));
+        for (row, line) in self.lines.iter().skip(from).take(rows).enumerate() {
+            buffer.set_line(area.x, area.y + row as u16, line, area.width);
+        }
+        self.lines.len().saturating_sub(from + rows)
+    }
+
+    /// The last line from which a whole area is still filled.
+    pub fn last_start(&self, height: u16) -> usize {
+        self.lines.len().saturating_sub(usize::from(height))
+    }
+}
+
+/// A text of at most so many columns, with `…` where it is cut.
+pub(super) fn shortened(text: &str, width: usize) -> String {
+    if width_of(text) <= width {
+        return text.to_string();
+    }
+    let mut shown = String::new();
+    for letter in text.chars() {
+        if width_of(&shown) + width_of(letter.encode_utf8(&mut [0; 4])) + 1 > width {
+            break;
+        }
+        shown.push(letter);
+    }
+    shown.push('…');
+    shown
+}
+
+/// A text in lines of at most so many columns, broken at blanks; a word that is longer is broken where it must be.
+fn wrapped(text: &str, width: usize) -> Vec<String> {
+    let width = width.max(4);
+    let mut lines = Vec::new();
+    let mut line = String::new();
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        let needed = if line.is_empty() { width_of(word) } else { width_of(&line) + 1 + width_of(word) };
+        if needed <= width {
+            if !line.is_empty() {
+                line.push(' ');
+            }
+            line.push_str(word);
+            continue;
+        }
+        if !line.is_empty() {
+            lines.push(std::mem::take(&mut line));
+        }
+        for letter in word.chars() {
+            if width_of(&line) + width_of(letter.encode_utf8(&mut [0; 4])) > width {
+                lines.push(std::mem::take(&mut line));
+            }
+            line.push(letter);
+        }
+    }
+    if !line.is_empty() || lines.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_word_of_a_sentence_is_lost_and_no_line_too_wide() {
+        let text = "the tray stood in 30 % light and this bed has 60 %: twice as bright";
+        for width in 4..60 {
+            let lines = wrapped(text, width);
+            assert!(lines.iter().all(|line| width_of(line) <= width));
+            assert_eq!(lines.concat().replace(' ', ""), text.replace(' ', ""));
+        }
+    }
+
+    #[test]
+    fn an_empty_page_draws_nothing() {
+        let mut buffer = Buffer::empty(Rect::new(0, 0, 4, 2));
+        assert_eq!(Page::new(4).draw(9, Rect::new(0, 0, 4, 2), &mut buffer), 0);
+    }
+}

@@ -1,0 +1,194 @@
+//! A table that never wraps: columns drop in a stated order where there is no room, the first column last of all.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::style::{Modifier, Style};
+
+use super::page::{shortened, width_of};
+use crate::base::text::cleaned;
+use crate::dashboard::look::Ink;
+
+/// On which side a column's text stands.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Align {
+    /// Words.
+    Left,
+    /// Figures.
+    Right,
+}
+
+/// A column.
+#[derive(Clone, Debug)]
+pub struct Column {
+    /// Its heading.
+    pub title: String,
+    /// Where its text stands.
+    pub align: Align,
+    /// The order in which columns drop: the greatest first. Nought never drops.
+    pub drops: u8,
+    /// The most columns it takes.
+    pub most: usize,
+}
+
+impl Column {
+    /// A column of words.
+    pub fn words(title: impl Into<String>, drops: u8, most: usize) -> Column {
+        Column { title: title.into(), align: Align::Left, drops, most }
+    }
+
+    /// A column of figures.
+    pub fn figures(title: impl Into<String>, drops: u8, most: usize) -> Column {
+        Column { title: title.into(), align: Align::Right, drops, most }
+    }
+}
+
+/// A row: a text and an ink for each column; or a heading over the whole width.
+#[derive(Clone, Debug)]
+pub enum Row {
+    /// Cells in the order of the columns.
+    Cells(Vec<(String, Ink)>),
+    /// A heading, which cannot be chosen.
+    Heading(String),
+}
+
+/// A table.
+#[derive(Clone, Debug)]
+pub struct Table {
+    /// The columns.
+    pub columns: Vec<Column>,
+    /// The rows.
+    pub rows: Vec<Row>,
+    /// The row that is chosen, where one is.
+    pub chosen: Option<usize>,
+}
+
+/// Blanks between columns.
+const GAP: usize = 2;
+
+impl Table {
+    /// Draws headings and rows so that the chosen row is in view; the answer is the first row shown.
+    pub fn draw(&self, area: Rect, buffer: &mut Buffer) -> usize {
+        if area.height == 0 || area.width == 0 {
+            return 0;
+        }
+        let widths = self.widths(usize::from(area.width));
+        let headed = area.height > 3 && self.columns.iter().any(|column| !column.title.is_empty());
+        if headed {
+            let cells: Vec<(String, Ink)> =
+                self.columns.iter().map(|column| (column.title.clone(), Ink::Quiet)).collect();
+            self.draw_cells(&cells, &widths, area.x, area.y, buffer);
+            let line = Rect { height: 1, ..area };
+            buffer.set_style(line, Style::new().add_modifier(Modifier::UNDERLINED));
+        }
+        let top = u16::from(headed);
+        let rows = usize::from(area.height - top);
+        let first = self.first_row(rows);
+        for (line, (i, row)) in self.rows.iter().enumerate().skip(first).take(rows).enumerate() {
+            let y = area.y + top + line as u16;
+            match row {
+                Row::Heading(text) => {
+                    let shown = shortened(&cleaned(text), usize::from(area.width));
+                    buffer.set_string(area.x, y, shown, Ink::Strong.style());
+                }
+                Row::Cells(cells) => {
+                    self.draw_cells(cells, &widths, area.x, y, buffer);
+                    if self.chosen == Some(i) {
+                        buffer.set_style(Rect { y, height: 1, ..area }, Ink::Chosen.style());
+                    }
+                }
+            }
+        }
+        first
+    }
+
+    /// The first row shown, so that the chosen one is in view with a line around it, and a heading above it too.
+    fn first_row(&self, rows: usize) -> usize {
+        let chosen = self.chosen.unwrap_or(0);
+        let last_start = self.rows.len().saturating_sub(rows);
+        if chosen < rows.saturating_sub(1) { 0 } else { (chosen + 2).saturating_sub(rows).min(last_start) }
+    }
+
+    fn draw_cells(&self, cells: &[(String, Ink)], widths: &[usize], x: u16, y: u16, buffer: &mut Buffer) {
+        let mut at = x;
+        for ((column, width), (text, ink)) in self.columns.iter().zip(widths).zip(cells) {
+            if *width == 0 {
+                continue;
+            }
+            let shown = shortened(&cleaned(text), *width);
+            let indent = match column.align {
+                Align::Left => 0,
+                Align::Right => width - width_of(&shown),
+            };
+            buffer.set_string(at + indent as u16, y, &shown, ink.style());
+            at += (width + GAP) as u16;
+        }
+    }
+
+    /// Columns' widths: as wide as their widest text, columns dropped until the row fits, the first one shortened last.
+    fn widths(&self, room: usize) -> Vec<usize> {
+        let mut widths: Vec<usize> = self.columns.iter().enumerate().map(|(i, _)| self.wanted(i)).collect();
+        let total = |widths: &[usize]| {
+            let shown = widths.iter().filter(|width| **width > 0).count();
+            widths.iter().sum::<usize>() + GAP * shown.saturating_sub(1)
+        };
+        while total(&widths) > room {
+            let droppable = (0..widths.len()).filter(|i| widths[*i] > 0 && self.columns[*i].drops > 0);
+            match droppable.max_by_key(|i| self.columns[*i].drops) {
+                Some(i) => widths[i] = 0,
+                None => break,
+            }
+        }
+        let over = total(&widths).saturating_sub(room);
+        if over > 0 {
+            let widest = (0..widths.len()).max_by_key(|i| widths[*i]);
+            if let Some(i) = widest {
+                widths[i] = widths[i].saturating_sub(over).max(1);
+            }
+        }
+        widths
+    }
+
+    fn wanted(&self, column: usize) -> usize {
+        let of_rows = self.rows.iter().filter_map(|row| match row {
+            Row::Cells(cells) => cells.get(column).map(|(text, _)| width_of(text)),
+            Row::Heading(_) => None,
+        });
+        let widest = of_rows.max().unwrap_or(0);
+        if widest == 0 {
+            return 0;
+        }
+        widest.max(width_of(&self.columns[column].title)).min(self.columns[column].most)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn table() -> Table {
+        Table {
+            columns: vec![Column::words("Tray", 0, 10), Column::figures("Plants", 1, 6), Column::words("Place", 2, 20)],
+            rows: vec![Row::Cells(vec![
+                ("cof-031".into(), Ink::Plain),
+                ("41".into(), Ink::Plain),
+                ("Frame by the spring".into(), Ink::Plain),
+            ])],
+            chosen: Some(0),
+        }
+    }
+
+    fn drawn(width: u16) -> String {
+        let area = Rect::new(0, 0, width, 5);
+        let mut buffer = Buffer::empty(area);
+        table().draw(area, &mut buffer);
+        (0..width).map(|x| buffer.cell((x, 1)).unwrap().symbol().to_string()).collect()
+    }
+
+    #[test]
+    fn columns_drop_in_the_stated_order_and_the_first_stays() {
+        assert_eq!(drawn(40).trim_end(), "cof-031      41  Frame by the spring");
+        assert_eq!(drawn(20).trim_end(), "cof-031      41");
+        assert_eq!(drawn(8).trim_end(), "cof-031");
+        assert_eq!(drawn(5), "cof-…");
+    }
+}

@@ -1,0 +1,38 @@
+//! The screen `beds`.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::Screen;
+use crate::dashboard::keys::{Key, KeyLine};
+use crate::dashboard::message::Act;
+use crate::dashboard::model::On;
+use crate::nursery::entry::subject::Subject;
+
+/// The screen.
+#[derive(Debug, Default)]
+pub struct Beds {}
+
+impl Screen for Beds {
+    fn keys(&self, _on: &On<'_>) -> Vec<KeyLine> {
+        Vec::new()
+    }
+
+    fn answers(&self, on: &On<'_>) -> String {
+        on.wording.answers_beds()
+    }
+
+    fn press(&mut self, _key: Key, _on: &On<'_>) -> Option<Vec<Act>> {
+        None
+    }
+
+    fn draw(&self, _on: &On<'_>, _area: Rect, _buffer: &mut Buffer) {}
+
+    fn chosen(&self, _on: &On<'_>) -> Option<Subject> {
+        None
+    }
+
+    fn refresh(&mut self, _on: &On<'_>) -> Vec<Act> {
+        Vec::new()
+    }
+}

@@ -1,0 +1,102 @@
+//! The seven screens. Each is a folder: what is chosen there, what its keys mean, how it is drawn.
+
+pub mod beds;
+pub mod going_out;
+pub mod journal;
+pub mod season;
+pub mod seed;
+pub mod trays;
+pub mod walk;
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::keys::{Key, KeyLine};
+use super::layer::WhyOf;
+use super::message::{Act, ScreenName};
+use super::model::On;
+use crate::nursery::entry::subject::Subject;
+
+/// What every screen can do.
+pub trait Screen {
+    /// Its keys, beside those that mean the same everywhere.
+    fn keys(&self, on: &On<'_>) -> Vec<KeyLine>;
+
+    /// What it answers, for its first line.
+    fn answers(&self, on: &On<'_>) -> String;
+
+    /// Takes a key; none where the key means nothing here.
+    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>>;
+
+    /// Takes text that came at once; none where there is no field for it, and the text is then looked for.
+    fn text(&mut self, _text: &str, _on: &On<'_>) -> Option<Vec<Act>> {
+        None
+    }
+
+    /// Draws it.
+    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer);
+
+    /// What is chosen: forms begin with it.
+    fn chosen(&self, on: &On<'_>) -> Option<Subject>;
+
+    /// What `y` gives the reasons of.
+    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
+        self.chosen(on).map(WhyOf::About)
+    }
+
+    /// Chooses what is shown of a subject; false where it is not shown here.
+    fn go_to(&mut self, _subject: &Subject, _on: &On<'_>) -> bool {
+        false
+    }
+
+    /// Something was written from a form that the screen opened; `stop` is what it gave the form.
+    fn written(&mut self, _stop: &str, _on: &On<'_>) -> Vec<Act> {
+        Vec::new()
+    }
+
+    /// The book was drawn anew, or the screen is shown: what is gone is no longer chosen, what is missing is asked for.
+    fn refresh(&mut self, on: &On<'_>) -> Vec<Act>;
+
+    /// Takes back what it had kept on disk.
+    fn resume(&mut self, _kept: &str, _on: &On<'_>) {}
+}
+
+/// The seven screens.
+#[derive(Default)]
+pub struct Screens {
+    walk: walk::Walk,
+    trays: trays::Trays,
+    beds: beds::Beds,
+    going_out: going_out::GoingOut,
+    seed: seed::Seed,
+    season: season::Season,
+    journal: journal::Journal,
+}
+
+impl Screens {
+    /// A screen.
+    pub fn at(&self, name: ScreenName) -> &dyn Screen {
+        match name {
+            ScreenName::Walk => &self.walk,
+            ScreenName::Trays => &self.trays,
+            ScreenName::Beds => &self.beds,
+            ScreenName::GoingOut => &self.going_out,
+            ScreenName::Seed => &self.seed,
+            ScreenName::Season => &self.season,
+            ScreenName::Journal => &self.journal,
+        }
+    }
+
+    /// A screen, to be changed.
+    pub fn at_mut(&mut self, name: ScreenName) -> &mut dyn Screen {
+        match name {
+            ScreenName::Walk => &mut self.walk,
+            ScreenName::Trays => &mut self.trays,
+            ScreenName::Beds => &mut self.beds,
+            ScreenName::GoingOut => &mut self.going_out,
+            ScreenName::Seed => &mut self.seed,
+            ScreenName::Season => &mut self.season,
+            ScreenName::Journal => &mut self.journal,
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! Signals: the terminal is given back, and the program ends as the signal says. A terminal that is gone ends it too, within
+//! a second: what waits for its keys would wait for ever.
+
+use std::sync::mpsc::Sender;
+use std::time::Duration;
+
+use super::Happening;
+use super::guard::give_back;
+
+/// The longest that leaving may take after a signal.
+#[cfg(unix)]
+const PATIENCE: Duration = Duration::from_secs(1);
+
+/// Listens for signals on a thread of its own.
+#[cfg(unix)]
+pub fn listen(to: Sender<Happening>) -> std::io::Result<()> {
+    use signal_hook::consts::{SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGWINCH};
+    let mut signals = signal_hook::iterator::Signals::new([SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGWINCH])?;
+    std::thread::spawn(move || {
+        for signal in signals.forever() {
+            if signal == SIGWINCH {
+                continue;
+            }
+            // The loop keeps what is typed and leaves; where it cannot, it is left from here.
+            let _ = to.send(Happening::Signal(signal));
+            std::thread::sleep(PATIENCE);
+            end_as(signal);
+        }
+    });
+    Ok(())
+}
+
+/// No signals here.
+#[cfg(not(unix))]
+pub fn listen(_to: Sender<Happening>) -> std::io::Result<()> {
+    Ok(())
+}
+
+/// Gives the terminal back and ends as the signal says.
+pub fn end_as(signal: i32) {
+    give_back();
+    #[cfg(unix)]
+    let _ = signal_hook::low_level::emulate_default_handler(signal);
+    std::process::exit(128 + signal);
+}
+
+/// To the shell, until the shell wakes it again.
+pub fn stop() {
+    // SIGSTOP: a stop by the terminal's own signal is passed over in a group that nobody holds.
+    #[cfg(unix)]
+    let _ = signal_hook::low_level::raise(signal_hook::consts::SIGSTOP);
+}

@@ -1,0 +1,6 @@
+//! The dashboard in tests: the model and the clerk without a terminal or a thread. Keys in, frames out.
+
+mod frames;
+mod stage;
+
+pub use stage::Stage;

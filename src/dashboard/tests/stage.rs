@@ -1,0 +1,161 @@
+//! A dashboard in a folder of its own, over the sample nursery.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use tempfile::TempDir;
+
+use crate::base::{Clock, Day, Moment};
+use crate::dashboard::clerk::Clerk;
+use crate::dashboard::frame;
+use crate::dashboard::keys::Key;
+use crate::dashboard::message::{Effect, Message};
+use crate::dashboard::model::Model;
+use crate::dashboard::terminal::{Opening, set_up};
+use crate::dashboard::update::{refresh, update};
+use crate::desk::{Desk, Now, sample};
+use crate::wording::{Lang, Wording};
+
+/// The day on which the tests look.
+pub const TODAY: &str = "2026-04-15";
+
+/// A dashboard to press keys on.
+pub struct Stage {
+    /// The model.
+    pub model: Model,
+    clerk: Clerk,
+    folder: TempDir,
+    /// Whether it was left.
+    pub left: bool,
+}
+
+fn now() -> Now {
+    let today: Day = TODAY.parse().unwrap();
+    Now { today, clock: Clock::from_hm(7, 0), moment: Moment::end_of(today, 3.0) }
+}
+
+impl Stage {
+    /// Over the sample nursery, wide, in colour.
+    pub fn sample(lang: Lang) -> Stage {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("sample.outplant");
+        let desk = sample::make(&file, folder.path(), now()).unwrap();
+        Stage::over(desk, lang, folder)
+    }
+
+    /// Over a nursery with nothing in it.
+    pub fn empty(lang: Lang) -> Stage {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("new.outplant");
+        let (desk, _) = Desk::begin(&file, folder.path(), now(), Vec::new()).unwrap();
+        Stage::over(desk, lang, folder)
+    }
+
+    fn over(desk: Desk, lang: Lang, folder: TempDir) -> Stage {
+        let opening = Opening {
+            desk,
+            wording: Wording::new(lang),
+            who: "Amani".to_string(),
+            shelf: folder.path().to_path_buf(),
+            on: None,
+            clock: Box::new(|| Some(now())),
+            colour: true,
+            ascii: false,
+            plain: false,
+        };
+        let (mut model, clerk) = set_up(opening, (120, 40));
+        let begin = refresh(&mut model);
+        let mut stage = Stage { model, clerk, folder, left: false };
+        stage.carry_out(begin);
+        stage
+    }
+
+    /// Opens the same nursery again, as after a power cut: nothing is carried over but what is on disk.
+    pub fn again(self, lang: Lang) -> Stage {
+        let Stage { model, clerk, folder, .. } = self;
+        drop((model, clerk));
+        let found = std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().path());
+        let file = found.into_iter().find(|path| path.extension().is_some_and(|end| end == "outplant")).unwrap();
+        let desk = Desk::open(&file, folder.path(), now()).unwrap();
+        Stage::over(desk, lang, folder)
+    }
+
+    /// Another size.
+    pub fn sized(mut self, columns: u16, rows: u16) -> Stage {
+        self.send(Message::Resized(columns, rows));
+        self
+    }
+
+    /// Sends a message and carries out what follows, answers of the clerk too.
+    pub fn send(&mut self, message: Message) {
+        let effects = update(&mut self.model, message);
+        self.carry_out(effects);
+    }
+
+    fn carry_out(&mut self, effects: Vec<Effect>) {
+        for effect in effects {
+            match effect {
+                Effect::Ask(request) => {
+                    for answer in self.clerk.serve(request) {
+                        self.send(Message::Answer(Box::new(answer)));
+                    }
+                }
+                Effect::Leave => self.left = true,
+                Effect::Suspend | Effect::Redraw | Effect::Mouse(_) => {}
+            }
+        }
+    }
+
+    /// One key.
+    pub fn key(&mut self, key: Key) {
+        self.send(Message::Key(key));
+    }
+
+    /// Letters and digits one by one; `\n` is Enter, `\t` Tab, `\u{1b}` Esc.
+    pub fn keys(&mut self, typed: &str) {
+        for letter in typed.chars() {
+            self.key(match letter {
+                '\n' => Key::Enter,
+                '\t' => Key::Tab,
+                '\u{1b}' => Key::Esc,
+                other => Key::Char(other),
+            });
+        }
+    }
+
+    /// Text that comes at once.
+    pub fn text(&mut self, text: &str) {
+        self.send(Message::Text(text.to_string()));
+    }
+
+    /// The frame as it would be shown.
+    pub fn buffer(&self) -> Buffer {
+        let mut buffer = Buffer::empty(Rect::new(0, 0, self.model.size.0, self.model.size.1));
+        frame::draw(&self.model, &mut buffer);
+        buffer
+    }
+
+    /// The frame's text, a line each, blanks at the ends cut.
+    pub fn frame(&self) -> String {
+        let buffer = self.buffer();
+        let width = usize::from(buffer.area.width).max(1);
+        let lines = buffer.content.chunks(width).map(|row| {
+            let mut line = String::new();
+            let mut skip = 0;
+            for cell in row {
+                if skip > 0 {
+                    skip -= 1;
+                    continue;
+                }
+                line.push_str(cell.symbol());
+                skip = unicode_width::UnicodeWidthStr::width(cell.symbol()).saturating_sub(1);
+            }
+            line.trim_end().to_string()
+        });
+        lines.collect::<Vec<_>>().join("\n")
+    }
+
+    /// How many entries the book has.
+    pub fn entries(&self) -> usize {
+        self.model.book.entries_in_all
+    }
+}

@@ -1,0 +1,471 @@
+//! From a message to effects. Touches no terminal, no file, no clock and no thread.
+
+use super::form::{Form, FormFor, KEPT_FORM, KeptForm, Tried};
+use super::keys::{Key, kind_for_tray};
+use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, News, Options, Why, WhyOf};
+use super::look::Ink;
+use super::message::{Act, Answer, Effect, Message, Request, ScreenName, Switch};
+use super::model::Model;
+use crate::desk::{DeskError, Withdraws};
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::View;
+use crate::reckon::picture::Looking;
+use crate::wording::{Lang, Wording};
+
+/// Takes a message in.
+pub fn update(model: &mut Model, message: Message) -> Vec<Effect> {
+    match message {
+        Message::Key(key) => press(model, key),
+        Message::Text(text) => take_text(model, &text),
+        Message::Resized(columns, rows) => {
+            model.size = (columns, rows);
+            vec![Effect::Redraw]
+        }
+        Message::Answer(answer) => take_answer(model, *answer),
+    }
+}
+
+/// The program was just opened, or a screen is shown: what it needs is asked for.
+pub fn refresh(model: &mut Model) -> Vec<Effect> {
+    let acts = with_screen(model, |screen, on| screen.refresh(on));
+    act_all(model, acts)
+}
+
+fn with_screen<T>(
+    model: &mut Model,
+    run: impl FnOnce(&mut dyn super::screens::Screen, &super::model::On<'_>) -> T,
+) -> T {
+    // The screens are taken out for the moment, so that they can look at the rest.
+    let mut screens = std::mem::take(&mut model.screens);
+    let answer = run(screens.at_mut(model.at), &model.on());
+    model.screens = screens;
+    answer
+}
+
+fn press(model: &mut Model, key: Key) -> Vec<Effect> {
+    match key {
+        Key::Interrupt => return leave(model),
+        Key::Suspend => return vec![Effect::Suspend],
+        Key::Redraw => return vec![Effect::Redraw],
+        _ => {}
+    }
+    if let Some(mut layer) = model.layers.pop() {
+        let acts = layer.press(key, &model.on());
+        return after_layer(model, layer, acts);
+    }
+    model.notice = None;
+    if let Some(acts) = with_screen(model, |screen, on| screen.press(key, on)) {
+        return act_all(model, acts);
+    }
+    everywhere(model, key)
+}
+
+/// What a layer asked for is done with the layer in its place; a form's trial follows every key.
+fn after_layer(model: &mut Model, layer: Layer, acts: Vec<Act>) -> Vec<Effect> {
+    let mut effects = Vec::new();
+    let closing = acts.contains(&Act::Close);
+    if acts.contains(&Act::Submit) {
+        if let Layer::Form(form) = layer {
+            return submit(model, *form);
+        }
+        return effects;
+    }
+    match layer {
+        Layer::Form(form) if closing => effects.extend(put_away(model, &form)),
+        Layer::Form(mut form) => {
+            effects.extend(keep_form(&form));
+            effects.extend(try_out(model, &mut form));
+            model.layers.push(Layer::Form(form));
+        }
+        _ if closing => {}
+        other => model.layers.push(other),
+    }
+    effects.extend(act_all(model, acts.into_iter().filter(|act| *act != Act::Close).collect()));
+    effects
+}
+
+/// A form is closed half-filled: what was typed is kept and offered again.
+fn put_away(model: &mut Model, form: &Form) -> Vec<Effect> {
+    let Some(kept) = form.to_keep() else { return forget_form(model, form.kind()) };
+    let name = model.wording.kind_name(&kept.kind);
+    model.say(model.wording.said_draft_kept(name), Ink::Plain);
+    model.kept.insert(KEPT_FORM.to_string(), kept);
+    keep_form(form)
+}
+
+fn keep_form(form: &Form) -> Vec<Effect> {
+    let text = form.to_keep().and_then(|kept| serde_json::to_string(&kept).ok()).unwrap_or_default();
+    if text.is_empty() { Vec::new() } else { vec![keep(KEPT_FORM, text)] }
+}
+
+fn keep(name: &str, text: String) -> Effect {
+    Effect::Ask(Request::Keep { name: name.to_string(), text })
+}
+
+/// Forgets the kept form of a kind, once it is written or emptied.
+fn forget_form(model: &mut Model, kind: &str) -> Vec<Effect> {
+    if model.kept.get(KEPT_FORM).is_none_or(|kept| kept.kind == kind) {
+        model.kept.remove(KEPT_FORM);
+        return vec![keep(KEPT_FORM, String::new())];
+    }
+    Vec::new()
+}
+
+fn try_out(model: &mut Model, form: &mut Form) -> Vec<Effect> {
+    match form.drafts(&model.on(), &model.who) {
+        Ok(drafts) => {
+            let ticket = model.ticket();
+            form.trying(ticket);
+            vec![Effect::Ask(Request::TryOut { ticket, drafts })]
+        }
+        Err(_) => {
+            form.tried(Tried::Nothing);
+            Vec::new()
+        }
+    }
+}
+
+/// Enter: the form goes to the clerk and the walk goes on; where it is refused, it comes back with what was typed.
+fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
+    let drafts = match form.drafts(&model.on(), &model.who) {
+        Ok(drafts) => drafts,
+        Err((at, said)) => {
+            form.mend(at, said);
+            model.layers.push(Layer::Form(Box::new(form)));
+            return Vec::new();
+        }
+    };
+    let ticket = model.ticket();
+    model.pending.insert(ticket, form);
+    vec![Effect::Ask(Request::Record { ticket, drafts })]
+}
+
+fn take_text(model: &mut Model, text: &str) -> Vec<Effect> {
+    if let Some(mut layer) = model.layers.pop() {
+        let acts = layer.text(text, &model.on());
+        return after_layer(model, layer, acts);
+    }
+    if let Some(acts) = with_screen(model, |screen, on| screen.text(text, on)) {
+        return act_all(model, acts);
+    }
+    // Text is never a command: it is looked for.
+    let mut find = Find::default();
+    let acts = find.text(text, &model.on());
+    after_layer(model, Layer::Find(find), acts)
+}
+
+/// Keys that mean the same everywhere.
+fn everywhere(model: &mut Model, key: Key) -> Vec<Effect> {
+    let at = ScreenName::ALL.iter().position(|name| *name == model.at).unwrap_or(0);
+    match key {
+        Key::Char(digit @ '1'..='7') => {
+            let name = digit.to_digit(10).and_then(|digit| ScreenName::ALL.get(digit as usize - 1));
+            name.map_or_else(Vec::new, |name| act(model, Act::Screen(*name)))
+        }
+        Key::Tab => act(model, Act::Screen(ScreenName::ALL[(at + 1) % 7])),
+        Key::BackTab => act(model, Act::Screen(ScreenName::ALL[(at + 6) % 7])),
+        Key::Esc | Key::Char('q') => leave(model),
+        Key::Char('h' | '?') => {
+            let here = model.screens.at(model.at).keys(&model.on());
+            model.layers.push(Layer::Help(Help::new(here)));
+            Vec::new()
+        }
+        Key::Char('y') => match model.screens.at(model.at).why(&model.on()) {
+            Some(of) => act(model, Act::Why(of)),
+            None => act(model, Act::Say(model.wording.said_no_reason())),
+        },
+        Key::Char('f') => {
+            model.layers.push(Layer::Find(Find::default()));
+            Vec::new()
+        }
+        Key::Char('n') => act(model, Act::Kinds),
+        Key::Char('d') => {
+            model.layers.push(Layer::Day(AskDay::new(DayFor::Looking)));
+            Vec::new()
+        }
+        Key::Char('b') => {
+            model.layers.push(Layer::Day(AskDay::new(DayFor::Writing)));
+            Vec::new()
+        }
+        Key::Char('e') => act(model, Act::News),
+        Key::Char('u') => act(model, Act::TakeBack(Withdraws::LastCommand)),
+        Key::Char('x') => act(model, Act::Switch(Switch::Contrast)),
+        Key::Char('z') => {
+            let options = Options { mouse: model.mouse, read_only: model.read_only };
+            model.layers.push(Layer::Options(options));
+            Vec::new()
+        }
+        Key::Char(letter) => write_about_chosen(model, letter),
+        _ => Vec::new(),
+    }
+}
+
+/// A letter that writes about the tray that is chosen.
+fn write_about_chosen(model: &mut Model, letter: char) -> Vec<Effect> {
+    let Some(kind) = kind_for_tray(letter) else { return Vec::new() };
+    let chosen = model.screens.at(model.at).chosen(&model.on());
+    match chosen {
+        Some(subject @ Subject::Tray(_)) => act(model, Act::Form(FormFor::about(kind, Some(&subject)))),
+        Some(_) | None => Vec::new(),
+    }
+}
+
+fn act_all(model: &mut Model, acts: Vec<Act>) -> Vec<Effect> {
+    acts.into_iter().flat_map(|one| act(model, one)).collect()
+}
+
+fn act(model: &mut Model, act: Act) -> Vec<Effect> {
+    match act {
+        Act::Form(asked) => open_form(model, &asked),
+        Act::TakeUp(kept) => take_up(model, &kept),
+        Act::Kinds => {
+            if let Some(said) = why_not_write(model) {
+                model.say(said, Ink::Waits);
+                return Vec::new();
+            }
+            let about = model.screens.at(model.at).chosen(&model.on());
+            let kept = model.kept.get(KEPT_FORM).cloned();
+            model.layers.push(Layer::Kinds(Kinds::new(about, kept)));
+            Vec::new()
+        }
+        Act::Why(of) => open_why(model, of),
+        Act::Go(subject) => go_to(model, &subject),
+        Act::Screen(name) => {
+            model.at = name;
+            refresh(model)
+        }
+        Act::Write(drafts) => {
+            if let Some(said) = why_not_write(model) {
+                model.say(said, Ink::Waits);
+                return Vec::new();
+            }
+            let ticket = model.ticket();
+            vec![Effect::Ask(Request::Record { ticket, drafts })]
+        }
+        Act::TakeBack(what) => ask_take_back(model, what),
+        Act::LookAt(day) => {
+            let today = model.book.now.today;
+            vec![Effect::Ask(Request::Look(View { day: day.unwrap_or(today), known: None }))]
+        }
+        Act::WriteOn(day) => {
+            model.writing_day = day;
+            Vec::new()
+        }
+        Act::Say(said) => {
+            model.say(said, Ink::Plain);
+            Vec::new()
+        }
+        Act::Story(subject) => vec![Effect::Ask(Request::Story(subject))],
+        Act::Entries => vec![Effect::Ask(Request::Entries)],
+        Act::News => {
+            let day = model.book.picture.day.plus(-1);
+            model.layers.push(Layer::News(News::since(day)));
+            vec![Effect::Ask(Request::News(day))]
+        }
+        Act::Keep(name, text) => vec![keep(name, text)],
+        Act::Switch(switch) => switch_option(model, switch),
+        Act::Ask(request) => vec![Effect::Ask(request)],
+        Act::Leave => leave(model),
+        Act::Close | Act::Submit => Vec::new(),
+    }
+}
+
+/// Why nothing can be written now, where that is so.
+fn why_not_write(model: &Model) -> Option<String> {
+    if model.cannot_write() {
+        return Some(model.wording.said_read_only());
+    }
+    (model.book.picture.looking != Looking::Today).then(|| model.wording.said_looking())
+}
+
+fn open_form(model: &mut Model, asked: &FormFor) -> Vec<Effect> {
+    if let Some(said) = why_not_write(model) {
+        model.say(said, Ink::Waits);
+        return Vec::new();
+    }
+    // A form left half-filled for the same kind and thing is taken up where it was.
+    if let Some(kept) = model.kept.get(KEPT_FORM).filter(|kept| same_form(kept, asked)).cloned() {
+        return take_up(model, &kept);
+    }
+    let Some(mut form) = Form::open(asked) else { return Vec::new() };
+    let effects = try_out(model, &mut form);
+    model.layers.push(Layer::Form(Box::new(form)));
+    effects
+}
+
+fn same_form(kept: &KeptForm, asked: &FormFor) -> bool {
+    kept.kind == asked.kind && !asked.preset.is_empty() && asked.preset.iter().all(|pair| kept.typed.contains(pair))
+}
+
+fn take_up(model: &mut Model, kept: &KeptForm) -> Vec<Effect> {
+    let Some(mut form) = Form::take_up(kept) else { return Vec::new() };
+    let effects = try_out(model, &mut form);
+    model.say(model.wording.form_is_kept(), Ink::Plain);
+    model.layers.push(Layer::Form(Box::new(form)));
+    effects
+}
+
+fn open_why(model: &mut Model, of: WhyOf) -> Vec<Effect> {
+    let subject = of.subject(&model.on());
+    model.layers.push(Layer::Why(Why::new(of)));
+    let missing = subject.filter(|subject| model.book.story_of(subject).is_none());
+    missing.map_or_else(Vec::new, |subject| vec![Effect::Ask(Request::Story(subject))])
+}
+
+/// The screen that shows a subject best; the present one where it shows it.
+fn go_to(model: &mut Model, subject: &Subject) -> Vec<Effect> {
+    let best = match subject {
+        Subject::Tray(_) => ScreenName::Trays,
+        Subject::Bed(_) => ScreenName::Beds,
+        Subject::Lot(_) => ScreenName::Seed,
+        Subject::Place(_) | Subject::Site => ScreenName::Trays,
+    };
+    for name in [model.at, best] {
+        model.at = name;
+        if with_screen(model, |screen, on| screen.go_to(subject, on)) {
+            break;
+        }
+    }
+    refresh(model)
+}
+
+fn ask_take_back(model: &mut Model, what: Withdraws) -> Vec<Effect> {
+    if let Some(said) = why_not_write(model) {
+        model.say(said, Ink::Waits);
+        return Vec::new();
+    }
+    let ticket = model.ticket();
+    let why = model.wording.confirm_why();
+    model.layers.push(Layer::Confirm(Confirm::new(what.clone(), ticket, model.who.clone(), why)));
+    vec![Effect::Ask(Request::WouldTakeBack { ticket, what })]
+}
+
+fn switch_option(model: &mut Model, switch: Switch) -> Vec<Effect> {
+    match switch {
+        Switch::Lang => {
+            let other = if model.wording.lang() == Lang::En { Lang::Es } else { Lang::En };
+            model.wording = Wording::new(other);
+            model.notice = None;
+        }
+        Switch::Contrast => model.look.toggle_contrast(),
+        Switch::Ascii => model.look.ascii = !model.look.ascii,
+        Switch::ReadOnly => model.read_only = !model.read_only,
+        Switch::Mouse => {
+            model.mouse = !model.mouse;
+            return vec![Effect::Mouse(model.mouse)];
+        }
+    }
+    Vec::new()
+}
+
+/// Leaves at once; a form that is open is kept.
+fn leave(model: &mut Model) -> Vec<Effect> {
+    let mut effects: Vec<Effect> = model
+        .layers
+        .iter()
+        .flat_map(|layer| match layer {
+            Layer::Form(form) => keep_form(form),
+            _ => Vec::new(),
+        })
+        .collect();
+    effects.push(Effect::Leave);
+    effects
+}
+
+fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
+    match answer {
+        Answer::Drawn(drawn) => {
+            model.book.take(drawn);
+            model.book.story = None;
+            return refresh(model);
+        }
+        Answer::Recorded { ticket, recorded } => return written(model, ticket, &recorded.doubts),
+        Answer::Tried { ticket, outcome } => {
+            let tried = match outcome {
+                Ok((effects, doubts)) => Tried::Does(effects, doubts),
+                Err(fault) => Tried::Refused(refusal_lines(model, &fault)),
+            };
+            for layer in &mut model.layers {
+                if let Layer::Form(form) = layer {
+                    if form.ticket() == ticket {
+                        form.tried(tried);
+                        break;
+                    }
+                }
+            }
+        }
+        Answer::WouldTakeBack { ticket, entries } => {
+            let entries = entries.map_err(|fault| refusal_lines(model, &fault));
+            for layer in &mut model.layers {
+                if let Layer::Confirm(confirm) = layer {
+                    if confirm.ticket == ticket {
+                        match entries {
+                            Ok(entries) => confirm.found(entries),
+                            Err(lines) => confirm.refused(lines),
+                        }
+                        break;
+                    }
+                }
+            }
+        }
+        Answer::TookBack { taken, .. } => {
+            model.say(model.wording.said_taken_back(taken.entries.len() as i64), Ink::Strong);
+        }
+        Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),
+        Answer::Story(subject, entries) => model.book.story = Some((subject, entries)),
+        Answer::Entries(entries, withdrawn) => {
+            model.book.entries = Some(std::sync::Arc::new(entries));
+            model.book.withdrawn = withdrawn;
+        }
+        Answer::News(changed, before, entries) => {
+            let lines = super::layer::news_words(&changed, &before, &entries, &model.on());
+            for layer in &mut model.layers {
+                if let Layer::News(news) = layer {
+                    news.found(lines);
+                    break;
+                }
+            }
+        }
+    }
+    Vec::new()
+}
+
+fn refusal_lines(model: &Model, fault: &DeskError) -> Vec<String> {
+    model.wording.desk_error(fault, "", &model.book.picture.site.species)
+}
+
+/// It is in the file: now, and not before, it is said.
+fn written(model: &mut Model, ticket: u64, doubts: &[crate::reckon::picture::Doubt]) -> Vec<Effect> {
+    let form = model.pending.remove(&ticket);
+    let what = form.as_ref().map(|form| form.heading(&model.on())).unwrap_or_default();
+    let said = match doubts.first() {
+        Some(doubt) => {
+            let doubt = model.wording.doubt(doubt, &model.book.picture.site.species);
+            model.wording.said_saved_doubt(what, doubt)
+        }
+        None => model.wording.said_saved(what),
+    };
+    let ink = if doubts.is_empty() { Ink::Strong } else { Ink::Waits };
+    model.say(said, ink);
+    let Some(form) = form else { return Vec::new() };
+    let mut effects = forget_form(model, form.kind());
+    let stop = form.stop().to_string();
+    if !stop.is_empty() {
+        let acts = with_screen(model, |screen, on| screen.written(&stop, on));
+        effects.extend(act_all(model, acts));
+    }
+    effects
+}
+
+/// It is not in the file: the form comes back with what was typed, and why.
+fn refused(model: &mut Model, ticket: u64, fault: &DeskError) -> Vec<Effect> {
+    let lines = refusal_lines(model, fault);
+    match model.pending.remove(&ticket) {
+        Some(mut form) => {
+            form.refused(lines);
+            model.layers.push(Layer::Form(Box::new(form)));
+        }
+        None => model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger),
+    }
+    Vec::new()
+}

@@ -1,0 +1,190 @@
+# Any entry in one sentence.
+about_tray = tray { $tray }
+about_lot = lot { $lot }
+about_bed = bed { $bed }
+about_place = place { $place }
+about_nothing = nothing named
+part_rows = rows { $rows }
+part_spots = at { $spots }
+part_until = until { $day }
+part_at_place = at { $place }
+part_container = in { $container }
+part_cells = { $cells ->
+    [one] { $cells } cell
+   *[other] { $cells } cells
+}
+part_sign = sign { $sign }
+from_opening = already standing
+from_bought = bought
+from_wildling = wildlings
+from_cutting = cuttings
+from_graft = grafts
+from_gift = a gift
+form_plug = plugs
+form_bag = bags
+form_bare_root = bare-rooted
+form_stump = stumps
+moved_pricked_out = pricked out
+moved_potted_on = potted on
+moved_merged = put together
+cut_leaves = leaves
+cut_stem = stems
+cut_harvest = harvest
+cut_felled = felled
+sky_overcast = overcast
+sky_clear = clear sky
+entry_nursery_set = nursery { $name }: { $latitude }°, { $longitude }°, { $altitude } m
+part_clock_offset = UTC{ $hours }
+part_plants_a_day = { $plants ->
+    [one] { $plants } plant a day
+   *[other] { $plants } plants a day
+}
+part_planting_days = { $days ->
+    [one] { $days } planting day a week
+   *[other] { $days } planting days a week
+}
+part_walk_minutes = a walk of { $minutes } min
+part_water_a_day = { $litres } l of water a day
+entry_season_set = rains { $rains }
+season_from_until = { $from } to { $until }
+season_no_rains = in no season
+part_rain_normals = with monthly rain
+part_heat_normals = with monthly temperatures
+entry_species_set = { $species }: own figures ({ $figures })
+entry_place_set = place { $place }: number { $order } on the walk, { $shade } shade
+part_holds_trays = { $trays ->
+    [one] room for { $trays } tray
+   *[other] room for { $trays } trays
+}
+entry_container_set = container { $container }: { $volume } ml
+part_depth = { $cm } cm deep
+entry_field_set = field { $field } described
+part_slope = { $percent } slope
+part_texture = soil { $texture }
+entry_bed_set = bed { $bed } in { $field }: { $length } × { $width } m
+part_bearing = rows towards { $degrees }°
+part_plan = for { $plan }
+plan_line = { $species } { $row } × { $in_row } m
+entry_positions_blocked = { $positions ->
+    [one] bed { $bed }: { $positions } position blocked ({ $spots }), { $why }
+   *[other] bed { $bed }: { $positions } positions blocked ({ $spots }), { $why }
+}
+entry_lot_received = lot { $lot } received: { $species } from { $source }
+part_fruits = { $fruits ->
+    [one] { $fruits } fruit
+   *[other] { $fruits } fruits
+}
+part_seeds_per_fruit = { $seeds } seeds a fruit
+part_seeds_per_kg = { $seeds } seeds a kg
+part_collected = collected { $day }
+part_moisture = { $percent } moist
+part_store = kept at { $celsius } °C
+part_initial = { $percent } alive at first
+entry_lot_kept = lot { $lot } now { $kept }
+entry_lot_counted = lot { $lot } counted: { $amount }
+entry_lot_tested = { $days ->
+    [one] lot { $lot } tested: { $germinated } of { $seeds } seeds up in { $days } day
+   *[other] lot { $lot } tested: { $germinated } of { $seeds } seeds up in { $days } days
+}
+entry_sown = tray { $tray } sown: { $amount } of lot { $lot } in { $container }
+entry_sown_lot_unknown = tray { $tray } sown: { $amount } of an unknown lot in { $container }
+part_shares_tray = shares { $tray }
+entry_resown = { $seeds ->
+    [one] tray { $tray } sown again: { $seeds } seed of lot { $lot }
+   *[other] tray { $tray } sown again: { $seeds } seeds of lot { $lot }
+}
+entry_plants_received = tray { $tray } received: { $plants } { $species }, { $from }, { $form }
+part_age_days = { $days ->
+    [one] { $days } day old
+   *[other] { $days } days old
+}
+part_height = { $cm } cm high
+part_source = from { $source }
+part_shade_now = stood in { $shade } shade
+entry_counted = tray { $tray } counted: { $living } living
+part_dead = { $dead } dead
+part_about = about
+part_cells_seen = { $cells ->
+    [one] { $cells } cell looked at
+   *[other] { $cells } cells looked at
+}
+part_cells_filled = { $cells } filled
+entry_lost = tray { $tray }: { $plants } lost, { $cause }
+entry_culled = tray { $tray }: { $plants } culled, { $why }
+entry_moved_on = { $plants } from tray { $tray } into tray { $to }, { $how }
+entry_carried = tray { $tray } carried to { $place }
+entry_measured = { $plants ->
+    [one] tray { $tray } measured: { $plants } plant, { $height } cm
+   *[other] tray { $tray } measured: { $plants } plants, mean { $height } cm
+}
+part_collar = collar { $mm } mm
+part_leaf_pairs = { $pairs } leaf pairs
+entry_plug_checked = tray { $tray }: { $roots }
+entry_flushed = tray { $tray }: soft new leaves
+entry_shade_set = { $about }: shade set to { $shade }
+entry_watering_set = { $about }: water every { $days } days
+entry_watering_daily = { $about }: water every day
+entry_hardening_begun = tray { $tray }: hardening begun
+part_for_bed = for bed { $bed }
+entry_held = { $about } held back: { $why }
+entry_released = { $about } free again
+entry_pest_seen = { $about }: { $pest } seen
+part_on_share = on { $share }
+entry_treated = { $about } treated with { $means }
+part_safe_after = safe after { $days } days
+entry_stocktaken = tray { $tray } stocktaken: { $living } living
+entry_given_out = tray { $tray }: { $plants } given out to { $to }
+entry_relabelled = tray { $was } is called { $tray } now
+entry_label_renewed = tray { $tray }: label written anew
+entry_let_go = task { $task } let go
+part_never = for good
+entry_sown_in_bed = { $holes ->
+    [one] bed { $bed }: { $holes } hole of { $species } sown, { $seeds } seeds in it
+   *[other] bed { $bed }: { $holes } holes of { $species } sown, { $seeds } seeds in each
+}
+part_of_lot = lot { $lot }
+entry_plants_found = bed { $bed }: { $plants } { $species } found standing
+part_planted_about = planted about { $day }
+entry_nurse_planted = bed { $bed }: { $plants } { $species } planted, { $row } × { $in_row } m
+part_offset = { $metres } m from the edges
+entry_nurse_counted = bed { $bed }: { $living } { $species } living
+part_bunches = { $bunches ->
+    [one] { $bunches } bunch showing
+   *[other] { $bunches } bunches showing
+}
+entry_nurse_measured = bed { $bed }: { $species } { $height } m high, crown radius { $radius } m
+entry_nurse_cut = bed { $bed }: { $species } cut ({ $what })
+part_share = { $share } of it
+part_yield = { $kg } kg
+entry_light_read = { $about }: { $light } read
+light_of_pairs = { $pairs ->
+    [one] { $light } light ({ $pairs } pair)
+   *[other] { $light } light ({ $pairs } pairs)
+}
+entry_soil_checked = bed { $bed }: ground checked
+part_resistance = { $mpa } MPa
+part_rod = rod of { $mm } mm pushed with { $kg } kg
+part_rod_only = rod of { $mm } mm
+part_push_only = pushed with { $kg } kg
+part_at_depth = at { $cm } cm
+part_since_soaking = { $days } days after a soaking
+part_wet = wet through
+part_not_wet = not wet through
+entry_prepared = bed { $bed } { $work }
+entry_outplanted = { $plants } from tray { $tray } planted out in bed { $bed }
+entry_plants_lost = bed { $bed }: { $plants } { $species } lost, { $cause }
+entry_survival = bed { $bed }: { $living } { $species } living, { $dead } dead
+part_from_tray = from tray { $tray }
+part_outplanted_on = planted out { $day }
+entry_weather = weather
+part_rain = { $mm } mm of rain
+part_tmin = lowest { $tmin } °C
+part_tmax = highest { $tmax } °C
+part_tmin_tmax = { $tmin } to { $tmax } °C
+entry_noted = note: { $text }
+entry_noted_about = note on { $about }: { $text }
+entry_withdrawn = { $entries ->
+    [one] taken back: { $entries } entry ({ $list }), { $why }
+   *[other] taken back: { $entries } entries ({ $list }), { $why }
+}
+entry_foreign = { $kind }, written by a newer outplant

@@ -1,0 +1,53 @@
+//! Any entry in one plain sentence: "25 Nov · tray cof-031 counted: 41 living". Every field that was written is said;
+//! long lists are cut short with a count, a sample by its means.
+
+mod book;
+mod ground;
+mod seed;
+mod site;
+mod tray;
+mod words;
+
+#[cfg(test)]
+pub(super) use {
+    book::KEYS as ENTRY_BOOK_KEYS, ground::KEYS as ENTRY_GROUND_KEYS, seed::KEYS as ENTRY_SEED_KEYS,
+    site::KEYS as ENTRY_SITE_KEYS, tray::KEYS as ENTRY_TRAY_KEYS, words::KEYS as ENTRY_WORD_KEYS,
+};
+
+use super::Wording;
+use crate::base::Day;
+use crate::nursery::entry::{Entry, What};
+use crate::nursery::species::Catalogue;
+
+impl Wording {
+    /// An entry with its day in one sentence, species by their built-in names.
+    pub fn entry_sentence(&self, entry: &Entry) -> String {
+        self.entry_sentence_beside(entry, entry.recorded.day(0.0), &Catalogue::built_in())
+    }
+
+    /// The same beside another day, whose year need not be said, with the nursery's own names of species.
+    pub fn entry_sentence_beside(&self, entry: &Entry, other: Day, species: &Catalogue) -> String {
+        format!("{} · {}", self.day_beside(entry.happened, other), self.what_sentence(&entry.what, species))
+    }
+
+    /// What an entry says in one sentence, without its day.
+    pub fn what_sentence(&self, what: &What, species: &Catalogue) -> String {
+        let said = match what {
+            What::Site(entry) => self.site_sentence(entry, species),
+            What::Seed(entry) => self.seed_sentence(entry, species),
+            What::Tray(entry) => self.tray_sentence(entry, species),
+            What::Ground(entry) => self.ground_sentence(entry, species),
+            What::Book(entry) => self.book_sentence(entry),
+            What::Foreign { kind, .. } => self.entry_foreign(kind),
+        };
+        crate::base::text::cleaned(&said)
+    }
+}
+
+/// A sentence and its further parts, those that were written.
+fn with_parts(sentence: String, parts: impl IntoIterator<Item = Option<String>>) -> String {
+    parts.into_iter().flatten().fold(sentence, |said, part| format!("{said}, {part}"))
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,206 @@
+//! Entries about trays in a sentence.
+
+use super::with_parts;
+use crate::nursery::entry::subject::is_unknown_lot;
+use crate::nursery::entry::{Counted, Measured, MovedOn, PlantsReceived, Sown, TrayEntry};
+use crate::nursery::species::Catalogue;
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    entry_sown(tray: text, amount: text, lot: text, container: text);
+    entry_sown_lot_unknown(tray: text, amount: text, container: text);
+    part_shares_tray(tray: text);
+    entry_resown(tray: text, seeds: count, lot: text);
+    entry_plants_received(tray: text, plants: count, species: text, from: text, form: text);
+    part_age_days(days: count);
+    part_height(cm: text);
+    part_source(source: text);
+    part_shade_now(shade: text);
+    entry_counted(tray: text, living: count);
+    part_dead(dead: count);
+    part_about();
+    part_cells_seen(cells: count);
+    part_cells_filled(cells: count);
+    entry_lost(tray: text, plants: count, cause: text);
+    entry_culled(tray: text, plants: count, why: text);
+    entry_moved_on(plants: count, tray: text, to: text, how: text);
+    entry_carried(tray: text, place: text);
+    entry_measured(tray: text, plants: count, height: text);
+    part_collar(mm: text);
+    part_leaf_pairs(pairs: text);
+    entry_plug_checked(tray: text, roots: text);
+    entry_flushed(tray: text);
+    entry_shade_set(about: text, shade: text);
+    entry_watering_set(about: text, days: text);
+    entry_watering_daily(about: text);
+    entry_hardening_begun(tray: text);
+    part_for_bed(bed: text);
+    entry_held(about: text, why: text);
+    entry_released(about: text);
+    entry_pest_seen(about: text, pest: text);
+    part_on_share(share: text);
+    entry_treated(about: text, means: text);
+    part_safe_after(days: text);
+    entry_stocktaken(tray: text, living: count);
+    entry_given_out(tray: text, plants: count, to: text);
+    entry_relabelled(tray: text, was: text);
+    entry_label_renewed(tray: text);
+    entry_let_go(task: text);
+    part_never();
+}
+
+impl Wording {
+    pub(super) fn tray_sentence(&self, entry: &TrayEntry, species: &Catalogue) -> String {
+        match entry {
+            TrayEntry::Sown(sown) => self.sown_sentence(sown, species),
+            TrayEntry::Resown(resown) => self.entry_resown(&resown.tray, resown.seeds.0, &resown.lot),
+            TrayEntry::PlantsReceived(received) => self.plants_received_sentence(received, species),
+            TrayEntry::Counted(counted) => self.counted_sentence(counted),
+            TrayEntry::Lost(lost) => self.entry_lost(&lost.tray, lost.count.0, &lost.cause.0),
+            TrayEntry::Culled(culled) => self.entry_culled(&culled.tray, culled.count.0, &culled.why.0),
+            TrayEntry::MovedOn(moved) => self.moved_sentence(moved),
+            TrayEntry::Carried(carried) => self.entry_carried(&carried.tray, &carried.place),
+            TrayEntry::Measured(measured) => self.measured_sentence(measured),
+            TrayEntry::PlugChecked(plug) => self.entry_plug_checked(&plug.tray, self.roots_words(plug.roots)),
+            TrayEntry::Flushed(flushed) => self.entry_flushed(&flushed.tray),
+            TrayEntry::HardeningBegun(begun) => {
+                let bed = begun.for_bed.as_ref().map(|bed| self.part_for_bed(bed));
+                with_parts(self.entry_hardening_begun(&begun.tray), [bed])
+            }
+            TrayEntry::Stocktaken(taken) => self.entry_stocktaken(&taken.tray, taken.standing.0),
+            TrayEntry::GivenOut(given) => self.entry_given_out(&given.tray, given.count.0, &given.to.0),
+            TrayEntry::Relabelled(label) => match &label.was {
+                Some(was) => self.entry_relabelled(&label.tray, was),
+                None => self.entry_label_renewed(&label.tray),
+            },
+            TrayEntry::LetGo(gone) => {
+                let until = gone.until.map(|until| self.part_until(self.day(until)));
+                let never = (gone.never == Some(true)).then(|| self.part_never());
+                let why = gone.why.as_ref().map(|why| why.0.to_string());
+                with_parts(self.entry_let_go(&gone.task.0), [until, never, why])
+            }
+            TrayEntry::ShadeSet(_)
+            | TrayEntry::WateringSet(_)
+            | TrayEntry::Held(_)
+            | TrayEntry::Released(_)
+            | TrayEntry::PestSeen(_)
+            | TrayEntry::Treated(_) => self.care_sentence(entry),
+        }
+    }
+
+    /// What is done to trays, places, lots or beds alike. Any other entry says nothing here.
+    fn care_sentence(&self, entry: &TrayEntry) -> String {
+        if let TrayEntry::ShadeSet(set) = entry {
+            let about = self.about(set.tray.as_ref(), None, None, set.place.as_ref());
+            return self.entry_shade_set(about, self.percent(set.shade_pct.0 / 100.0));
+        }
+        if let TrayEntry::WateringSet(set) = entry {
+            let about = self.about(set.tray.as_ref(), None, None, set.place.as_ref());
+            let daily = set.every_days.0 == 1.0;
+            let days = self.number(set.every_days.0, 2);
+            return if daily { self.entry_watering_daily(about) } else { self.entry_watering_set(about, days) };
+        }
+        if let TrayEntry::Held(held) = entry {
+            let about = self.about(held.tray.as_ref(), held.lot.as_ref(), held.bed.as_ref(), held.place.as_ref());
+            let until = held.until.map(|until| self.part_until(self.day(until)));
+            return with_parts(self.entry_held(about, &held.why.0), [until]);
+        }
+        if let TrayEntry::Released(free) = entry {
+            let about = self.about(free.tray.as_ref(), free.lot.as_ref(), free.bed.as_ref(), free.place.as_ref());
+            return with_parts(self.entry_released(about), [free.why.as_ref().map(|why| why.0.to_string())]);
+        }
+        if let TrayEntry::PestSeen(seen) = entry {
+            let about = self.about(seen.tray.as_ref(), None, seen.bed.as_ref(), seen.place.as_ref());
+            let share = seen.share_pct.map(|share| self.part_on_share(self.percent(share.0 / 100.0)));
+            return with_parts(self.entry_pest_seen(about, &seen.what.0), [share]);
+        }
+        let TrayEntry::Treated(treated) = entry else { return String::new() };
+        let about = self.about(treated.tray.as_ref(), None, treated.bed.as_ref(), treated.place.as_ref());
+        let safe = treated.safe_after_days.map(|days| self.part_safe_after(self.number(days.0, 1)));
+        with_parts(self.entry_treated(about, &treated.with.0), [safe])
+    }
+
+    fn sown_sentence(&self, sown: &Sown, species: &Catalogue) -> String {
+        let amount = self.seed_amount(sown.seeds, sown.mass_g);
+        let said = if is_unknown_lot(&sown.lot) {
+            self.entry_sown_lot_unknown(&sown.tray, amount, &sown.container)
+        } else {
+            self.entry_sown(&sown.tray, amount, &sown.lot, &sown.container)
+        };
+        with_parts(
+            said,
+            [
+                sown.species.as_ref().map(|key| self.species_of(key, species)),
+                sown.cells.map(|cells| self.part_cells(cells.0)),
+                sown.place.as_ref().map(|place| self.part_at_place(place)),
+                sown.share_of.as_ref().map(|tray| self.part_shares_tray(&tray.0)),
+                sown.sign.as_ref().map(|sign| self.part_sign(self.sign(&sign.0))),
+            ],
+        )
+    }
+
+    fn plants_received_sentence(&self, received: &PlantsReceived, species: &Catalogue) -> String {
+        let said = self.entry_plants_received(
+            &received.tray,
+            received.count.0,
+            self.species_of(&received.species, species),
+            self.arrived_name(received.from),
+            self.form_name(received.form),
+        );
+        let shade = received.shade_now_pct.map(|shade| self.part_shade_now(self.percent(shade.0 / 100.0)));
+        with_parts(
+            said,
+            [
+                received.age_days.map(|days| self.part_age_days(days.0)),
+                received.height_cm.map(|height| self.part_height(self.number(height.0, 1))),
+                received.container.as_ref().map(|container| self.part_container(container)),
+                received.place.as_ref().map(|place| self.part_at_place(place)),
+                received.source.as_ref().map(|source| self.part_source(&source.0)),
+                shade,
+                received.good_until.map(|until| self.part_until(self.day(until))),
+                received.sign.as_ref().map(|sign| self.part_sign(self.sign(&sign.0))),
+            ],
+        )
+    }
+
+    fn counted_sentence(&self, counted: &Counted) -> String {
+        with_parts(
+            self.entry_counted(&counted.tray, counted.standing.0),
+            [
+                counted.dead.map(|dead| self.part_dead(dead.0)),
+                (counted.about == Some(true)).then(|| self.part_about()),
+                counted.cells_seen.map(|cells| self.part_cells_seen(cells.0)),
+                counted.cells_filled.map(|cells| self.part_cells_filled(cells.0)),
+            ],
+        )
+    }
+
+    fn moved_sentence(&self, moved: &MovedOn) -> String {
+        let how = self.moved_how_name(moved.how);
+        with_parts(
+            self.entry_moved_on(moved.count.0, &moved.from, &moved.to, how),
+            [
+                moved.container.as_ref().map(|container| self.part_container(container)),
+                moved.cells.map(|cells| self.part_cells(cells.0)),
+                moved.place.as_ref().map(|place| self.part_at_place(place)),
+            ],
+        )
+    }
+
+    fn measured_sentence(&self, measured: &Measured) -> String {
+        let mean = |values: Vec<f64>| {
+            let many = values.len() as f64;
+            (!values.is_empty()).then(|| self.number(values.iter().sum::<f64>() / many, 1))
+        };
+        let height = mean(measured.plants.iter().map(|plant| plant.height_cm.0).collect());
+        let collar = mean(measured.plants.iter().filter_map(|plant| plant.collar_mm).map(|mm| mm.0).collect());
+        let pairs = mean(measured.plants.iter().filter_map(|plant| plant.leaf_pairs).map(|n| n.0).collect());
+        let said = self.entry_measured(
+            &measured.tray,
+            measured.plants.len() as i64,
+            height.unwrap_or_else(|| "?".to_string()),
+        );
+        with_parts(said, [collar.map(|mm| self.part_collar(mm)), pairs.map(|n| self.part_leaf_pairs(n))])
+    }
+}

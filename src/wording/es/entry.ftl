@@ -1,0 +1,190 @@
+# Cualquier anotación en una frase.
+about_tray = bandeja { $tray }
+about_lot = lote { $lot }
+about_bed = era { $bed }
+about_place = puesto { $place }
+about_nothing = sin nombrar
+part_rows = surcos { $rows }
+part_spots = en { $spots }
+part_until = hasta el { $day }
+part_at_place = en { $place }
+part_container = en { $container }
+part_cells = { $cells ->
+    [one] { $cells } celda
+   *[other] { $cells } celdas
+}
+part_sign = seña { $sign }
+from_opening = ya estaban
+from_bought = compradas
+from_wildling = rescatadas
+from_cutting = esquejes
+from_graft = injertos
+from_gift = regaladas
+form_plug = en cepellón
+form_bag = en bolsa
+form_bare_root = a raíz desnuda
+form_stump = tocones
+moved_pricked_out = repicadas
+moved_potted_on = a bolsa mayor
+moved_merged = juntadas
+cut_leaves = hojas
+cut_stem = tallos
+cut_harvest = cosecha
+cut_felled = tumbado
+sky_overcast = nublado
+sky_clear = despejado
+entry_nursery_set = vivero { $name }: { $latitude }°, { $longitude }°, { $altitude } m
+part_clock_offset = UTC{ $hours }
+part_plants_a_day = { $plants ->
+    [one] { $plants } planta por día
+   *[other] { $plants } plantas por día
+}
+part_planting_days = { $days ->
+    [one] { $days } día de plantar por semana
+   *[other] { $days } días de plantar por semana
+}
+part_walk_minutes = ronda de { $minutes } min
+part_water_a_day = { $litres } l de agua por día
+entry_season_set = lluvias { $rains }
+season_from_until = { $from } a { $until }
+season_no_rains = en ninguna época
+part_rain_normals = con lluvia mensual
+part_heat_normals = con temperaturas mensuales
+entry_species_set = { $species }: datos propios ({ $figures })
+entry_place_set = puesto { $place }: número { $order } de la ronda, { $shade } de sombra
+part_holds_trays = { $trays ->
+    [one] caben { $trays } bandeja
+   *[other] caben { $trays } bandejas
+}
+entry_container_set = envase { $container }: { $volume } ml
+part_depth = { $cm } cm de hondo
+entry_field_set = campo { $field } descrito
+part_slope = { $percent } de pendiente
+part_texture = suelo { $texture }
+entry_bed_set = era { $bed } en { $field }: { $length } × { $width } m
+part_bearing = surcos hacia { $degrees }°
+part_plan = para { $plan }
+plan_line = { $species } { $row } × { $in_row } m
+entry_positions_blocked = { $positions ->
+    [one] era { $bed }: { $positions } puesto tapado ({ $spots }), { $why }
+   *[other] era { $bed }: { $positions } puestos tapados ({ $spots }), { $why }
+}
+entry_lot_received = lote { $lot } recibido: { $species } de { $source }
+part_fruits = { $fruits ->
+    [one] { $fruits } fruto
+   *[other] { $fruits } frutos
+}
+part_seeds_per_fruit = { $seeds } semillas por fruto
+part_seeds_per_kg = { $seeds } semillas por kg
+part_collected = cosechado el { $day }
+part_moisture = { $percent } de humedad
+part_store = guardado a { $celsius } °C
+part_initial = { $percent } viva al inicio
+entry_lot_kept = lote { $lot } ahora { $kept }
+entry_lot_counted = lote { $lot } contado: { $amount }
+entry_lot_tested = { $days ->
+    [one] lote { $lot } probado: brotaron { $germinated } de { $seeds } semillas en { $days } día
+   *[other] lote { $lot } probado: brotaron { $germinated } de { $seeds } semillas en { $days } días
+}
+entry_sown = bandeja { $tray } sembrada: { $amount } del lote { $lot } en { $container }
+entry_sown_lot_unknown = bandeja { $tray } sembrada: { $amount } de lote desconocido en { $container }
+part_shares_tray = comparte { $tray }
+entry_resown = { $seeds ->
+    [one] bandeja { $tray } resembrada: { $seeds } semilla del lote { $lot }
+   *[other] bandeja { $tray } resembrada: { $seeds } semillas del lote { $lot }
+}
+entry_plants_received = bandeja { $tray } recibida: { $plants } { $species }, { $from }, { $form }
+part_age_days = { $days ->
+    [one] { $days } día de edad
+   *[other] { $days } días de edad
+}
+part_height = { $cm } cm de alto
+part_source = de { $source }
+part_shade_now = estaban a { $shade } de sombra
+entry_counted = bandeja { $tray } contada: { $living } vivas
+part_dead = { $dead } muertas
+part_about = más o menos
+part_cells_seen = { $cells ->
+    [one] { $cells } celda mirada
+   *[other] { $cells } celdas miradas
+}
+part_cells_filled = { $cells } llenas
+entry_lost = bandeja { $tray }: { $plants } perdidas, { $cause }
+entry_culled = bandeja { $tray }: { $plants } descartadas, { $why }
+entry_moved_on = { $plants } de bandeja { $tray } a bandeja { $to }, { $how }
+entry_carried = bandeja { $tray } llevada a { $place }
+entry_measured = { $plants ->
+    [one] bandeja { $tray } medida: { $plants } planta, { $height } cm
+   *[other] bandeja { $tray } medida: { $plants } plantas, media { $height } cm
+}
+part_collar = cuello { $mm } mm
+part_leaf_pairs = { $pairs } pares de hojas
+entry_plug_checked = bandeja { $tray }: { $roots }
+entry_flushed = bandeja { $tray }: hojas nuevas tiernas
+entry_shade_set = { $about }: sombra puesta en { $shade }
+entry_watering_set = { $about }: riego cada { $days } días
+entry_watering_daily = { $about }: riego cada día
+entry_hardening_begun = bandeja { $tray }: empieza a endurecer
+part_for_bed = para era { $bed }
+entry_held = { $about } retenido: { $why }
+entry_released = { $about } libre otra vez
+entry_pest_seen = { $about }: se vio { $pest }
+part_on_share = en { $share }
+entry_treated = { $about } tratado con { $means }
+part_safe_after = seguro a los { $days } días
+entry_stocktaken = bandeja { $tray } inventariada: { $living } vivas
+entry_given_out = bandeja { $tray }: { $plants } entregadas a { $to }
+entry_relabelled = bandeja { $was } se llama ahora { $tray }
+entry_label_renewed = bandeja { $tray }: rótulo nuevo
+entry_let_go = tarea { $task } dejada
+part_never = para siempre
+entry_sown_in_bed = { $holes ->
+    [one] era { $bed }: { $holes } hoyo de { $species } sembrado, { $seeds } semillas
+   *[other] era { $bed }: { $holes } hoyos de { $species } sembrados, { $seeds } semillas cada uno
+}
+part_of_lot = lote { $lot }
+entry_plants_found = era { $bed }: había { $plants } { $species } en pie
+part_planted_about = del { $day } más o menos
+entry_nurse_planted = era { $bed }: { $plants } { $species } plantadas, { $row } × { $in_row } m
+part_offset = a { $metres } m del borde
+entry_nurse_counted = era { $bed }: { $living } { $species } vivas
+part_bunches = { $bunches ->
+    [one] { $bunches } racimo a la vista
+   *[other] { $bunches } racimos a la vista
+}
+entry_nurse_measured = era { $bed }: { $species } { $height } m de alto, copa de { $radius } m de radio
+entry_nurse_cut = era { $bed }: { $species } con corte ({ $what })
+part_share = { $share } del total
+part_yield = { $kg } kg
+entry_light_read = { $about }: { $light } leída
+light_of_pairs = { $pairs ->
+    [one] { $light } de luz ({ $pairs } par)
+   *[other] { $light } de luz ({ $pairs } pares)
+}
+entry_soil_checked = era { $bed }: suelo revisado
+part_resistance = { $mpa } MPa
+part_rod = varilla de { $mm } mm empujada con { $kg } kg
+part_rod_only = varilla de { $mm } mm
+part_push_only = empujada con { $kg } kg
+part_at_depth = a { $cm } cm
+part_since_soaking = { $days } días tras un remojo
+part_wet = bien mojado
+part_not_wet = no bien mojado
+entry_prepared = era { $bed } { $work }
+entry_outplanted = { $plants } de bandeja { $tray } plantadas en era { $bed }
+entry_plants_lost = era { $bed }: { $plants } { $species } perdidas, { $cause }
+entry_survival = era { $bed }: { $living } { $species } vivas, { $dead } muertas
+part_from_tray = de bandeja { $tray }
+part_outplanted_on = plantadas el { $day }
+entry_weather = tiempo
+part_rain = { $mm } mm de lluvia
+part_tmin = mínima { $tmin } °C
+part_tmax = máxima { $tmax } °C
+part_tmin_tmax = { $tmin } a { $tmax } °C
+entry_noted = nota: { $text }
+entry_noted_about = nota sobre { $about }: { $text }
+entry_withdrawn = { $entries ->
+    [one] retirada: { $entries } anotación ({ $list }), { $why }
+   *[other] retiradas: { $entries } anotaciones ({ $list }), { $why }
+}
+entry_foreign = { $kind }, escrita por un outplant más nuevo

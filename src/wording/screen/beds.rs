@@ -1,0 +1,5 @@
+//! The screen Beds.
+
+use crate::wording::messages::messages;
+
+messages! {}

@@ -1,0 +1,5 @@
+//! The screen Going out.
+
+use crate::wording::messages::messages;
+
+messages! {}

@@ -1,0 +1,5 @@
+//! The screen Journal.
+
+use crate::wording::messages::messages;
+
+messages! {}

@@ -1,0 +1,5 @@
+//! The screen Season.
+
+use crate::wording::messages::messages;
+
+messages! {}

@@ -1,0 +1,5 @@
+//! The screen Seed.
+
+use crate::wording::messages::messages;
+
+messages! {}

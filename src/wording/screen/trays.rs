@@ -1,0 +1,5 @@
+//! The screen Trays.
+
+use crate::wording::messages::messages;
+
+messages! {}

@@ -1,0 +1,5 @@
+//! The screen Walk.
+
+use crate::wording::messages::messages;
+
+messages! {}
