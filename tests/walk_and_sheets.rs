@@ -372,13 +372,13 @@ fn a_dry_run_shows_columns_names_rows_and_the_first_answers() {
     let tried = home.done(&["import", file, "--as", "trays", "--dry-run"]);
     for part in [
         "Tray → tray; Kind → species; How many → how many; Sown → sown about; Bag → bag; Where → bench",
-        "coffee → coffee, Coffea arabica (1)",
+        "coffee → arabica coffee, Coffea arabica (1)",
         "palta → avocado, Persea americana (1)",
         "mean nothing here: Owner",
         "'12/05/2025' (line 2) is 12 May 2025",
         "Line 5 is a total and was passed over; it says 70, the rows sum up to 62",
-        "line 2: tray that stands: c-1, coffee, 40 plants",
-        "in 1.5L bag, at Bench 1",
+        "line 2: tray c-1 received: 40 arabica coffee, already standing, bag",
+        "1.5L bag, at Bench 1",
         "'1.5L bag' holds 1500 ml",
         "The first answers it would give:",
         "Now 0 of 2 trays ready",
@@ -388,7 +388,7 @@ fn a_dry_run_shows_columns_names_rows_and_the_first_answers() {
     assert_eq!(home.done(&["export"]), before);
     let told = home.json(&["import", file, "--as", "trays", "--dry-run"]);
     assert_eq!(words(&told["columns"], "means"), ["tray", "species", "how many", "sown about", "bag", "bench"]);
-    assert_eq!((&told["species"][1]["written"], &told["species"][1]["species"]), (&json!("palta"), &json!("avocado")));
+    assert_eq!((&told["species"][1]["written"], &told["species"][1]["species"]), (&json!("palta"), &json!("AVO")));
     assert_eq!(words(&told["lines"], "kind"), ["container_set", "plants_received", "counted", "plants_received"]);
     let done = home.json(&["import", file, "--as", "trays"]);
     for same in ["answers", "rows", "drafts", "lines", "understood", "unknown", "notes"] {
@@ -399,7 +399,7 @@ fn a_dry_run_shows_columns_names_rows_and_the_first_answers() {
     let said = home.refused(&["import", bad.to_str().unwrap(), "--as", "trays", "--dry-run"]);
     for part in [
         "cofee → not known (1)",
-        "line 2: tray that stands: b-1, coffee, 4 plants",
+        "line 2: tray b-1 received: 4 arabica coffee",
         "line 3: column 2: Species: nobody knows 'cofee' here; nearest: coffee",
         "line 3: column 3: How many cannot be below 0; 'minus two' was written",
         "nothing was written",
@@ -448,15 +448,15 @@ fn a_dry_batch_says_what_each_line_becomes_and_its_faults_in_words() {
     assert_eq!(code, 0, "{err}");
     for part in [
         "3 lines read, 3 entries could be written; nothing was",
-        "line 1: count: t-07, 25 standing, 2 dead",
-        "line 2: lost: t-08, 3 plants, of: not said",
-        "line 3: planted out: t-05, in bed School 1, 5 plants, rows 2-4",
+        "line 1: tray t-07 counted: 25 living, 2 dead",
+        "line 2: tray t-08: 3 lost, not said",
+        "line 3: 5 from tray t-05 planted out in bed School 1, rows 2-4",
         "As of 10 Apr 2026 (1), 15 Apr 2026 (2).",
     ] {
         assert!(out.contains(part), "no '{part}':\n{out}");
     }
     let (_, out, _) = dry(paper, &["--lang", "es"]);
-    assert!(out.contains("línea 1: conteo: t-07, 25 en pie, 2 muertas"), "{out}");
+    assert!(out.contains("línea 1: bandeja t-07 contada: 25 vivas, 2 muertas"), "{out}");
     let (_, out, _) = dry(paper, &["--json"]);
     let told: Value = serde_json::from_str(&out).unwrap();
     assert_eq!(

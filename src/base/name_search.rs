@@ -46,8 +46,11 @@ pub fn nearest_beginning<'a>(written: &str, known: impl Iterator<Item = &'a str>
             let tried = counts.into_iter().filter_map(|taken| {
                 let beginning = words.get(..taken).filter(|words| !words.is_empty())?.join(" ");
                 let wanted: Vec<char> = folded(beginning.trim_end_matches([':', ','])).chars().take(60).collect();
-                let apart = distance(&wanted, &candidate);
                 let most = if taken == of_name { (wanted.len() / 3).max(2) } else { 1 };
+                if wanted.len().abs_diff(candidate.len()) > most {
+                    return None;
+                }
+                let apart = distance(&wanted, &candidate);
                 (apart <= most && apart < wanted.len().max(2)).then_some((apart, Reverse(taken)))
             });
             let (apart, taken) = tried.min()?;

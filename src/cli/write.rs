@@ -117,6 +117,7 @@ fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool) -> Result
         "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
         "already": recorded.already,
         "doubts": recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect::<Vec<_>>(),
+        "text": taken.read.iter().map(|(_, draft)| run.wording.draft_sentence(draft, species)).collect::<Vec<_>>(),
         "lines": first_day_rows::lines_json(&run.wording, &taken.read, species),
     }))
 }

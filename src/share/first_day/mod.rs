@@ -12,7 +12,7 @@ pub use beds::{BED_COLUMNS, read_beds};
 pub use columns::{ColumnMeant, ColumnTaken};
 pub use trays::{TRAY_COLUMNS, read_trays};
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::sheet::DayOrder;
 use crate::base::{Day, SpeciesKey};
@@ -204,6 +204,8 @@ pub struct FirstDay {
     pub total: Option<Total>,
     /// Names of bags and places by their folded form, as they were first spelled.
     spelled: BTreeMap<(Named, String), String>,
+    /// Bags whose volume is written.
+    volumes: BTreeSet<String>,
 }
 
 /// What a name in a sheet is of, where its spelling is kept.
@@ -213,11 +215,18 @@ enum Named {
     Place,
 }
 
+/// Names of species, and days read in one of two orders, that are told; no nursery has as many.
+const MOST_NAMES_TOLD: usize = 500;
+
 impl FirstDay {
     fn note_name(&mut self, written: &str, species: Option<&SpeciesKey>) {
+        let more_are_told = self.names.len() < MOST_NAMES_TOLD;
         match self.names.iter_mut().find(|one| one.written == written) {
             Some(one) => one.rows += 1,
-            None => self.names.push(NameTaken { written: written.to_string(), species: species.cloned(), rows: 1 }),
+            None if more_are_told => {
+                self.names.push(NameTaken { written: written.to_string(), species: species.cloned(), rows: 1 });
+            }
+            None => {}
         }
     }
 

@@ -4,7 +4,7 @@ use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
 use super::columns::{Cell, Meanings};
-use super::{FirstDay, Named, OrderTaken, SheetNames, TakenFor, Total, Understood};
+use super::{FirstDay, MOST_NAMES_TOLD, Named, OrderTaken, SheetNames, TakenFor, Total, Understood};
 use crate::base::{Day, SpeciesKey, text};
 use crate::nursery::entry::fault::{EntryFault, Problem};
 use crate::share::amounts::{self, Amount};
@@ -56,6 +56,7 @@ pub(super) fn order_of(
     let mut so_read: Vec<(usize, String, Day)> = Vec::new();
     for (line, written) in either {
         if let Ok(read) = read_hand_day(written, order, names.today)
+            && so_read.len() < MOST_NAMES_TOLD
             && !so_read.iter().any(|(_, other, _)| other == written)
         {
             so_read.push((line, written.to_string(), read.day));

@@ -327,8 +327,7 @@ fn read_row(reader: &mut RowReader) {
 /// Writes the volume that a bag's own name tells, once for all trays; the answer is whether it tells one.
 fn write_volume(reader: &mut RowReader, name: &str) -> bool {
     let Some(volume_ml) = amounts::volume_ml(name) else { return false };
-    let mut set = reader.day.drafts.iter().filter(|(_, draft)| draft.kind == "container_set");
-    if !set.any(|(_, draft)| draft.body.get("container").and_then(|other| other.as_str()) == Some(name)) {
+    if reader.day.volumes.insert(name.to_string()) {
         let cell = reader.filled("container");
         reader.tell(cell, TakenFor::VolumeMl(volume_ml));
         let today = reader.names.today;

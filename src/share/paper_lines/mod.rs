@@ -19,7 +19,9 @@ use crate::nursery::entry::fault::EntryFault;
 use crate::nursery::entry::kind_of_entry;
 use crate::nursery::envelope::Draft;
 use serde_json::{Map, Value};
-use std::collections::BTreeSet;
+use std::cell::Cell;
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
 use words::Words;
 
 /// The longest line that is read, bytes.
@@ -57,7 +59,7 @@ pub struct KnownNames<'a> {
 }
 
 /// What a name is of.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 enum NameOf {
     Tray,
     Bed,
@@ -80,7 +82,8 @@ pub struct PaperRead {
 /// sets that of the lines after it, a day before a line is that of the line.
 pub fn read_paper(text: &str, known: &KnownNames, happened: Day, today: Day, who: &str) -> PaperRead {
     let mut read = PaperRead::default();
-    let mut sheet = Sheet { known, made: Vec::new(), happened, today, who };
+    let mut sheet = Sheet { known, names: BTreeMap::new(), happened, today, who, asked_nearest: Cell::new(0) };
+    sheet.learn_known();
     let mut day_is_lost = false;
     for (i, line) in text.strip_prefix('\u{feff}').unwrap_or(text).lines().enumerate() {
         if i == MOST_PAPER_LINES {
@@ -90,7 +93,9 @@ pub fn read_paper(text: &str, known: &KnownNames, happened: Day, today: Day, who
         match sheet.read_line(line) {
             Ok(None) => {}
             Ok(Some(draft)) => {
-                sheet.made.extend(tray_made(&draft));
+                if let Some(tray) = tray_made(&draft) {
+                    sheet.learn(NameOf::Tray, &tray);
+                }
                 // Of lines under a day that cannot be read nobody knows when they happened.
                 if !day_is_lost {
                     read.lines.push((i + 1, draft));
@@ -98,7 +103,12 @@ pub fn read_paper(text: &str, known: &KnownNames, happened: Day, today: Day, who
             }
             Err(fault) => {
                 day_is_lost |= fault.field.as_deref() == Some(DAY_OF_THE_SHEET);
-                sheet.doubt(line, &mut read.doubtful);
+                if read.faults.count < MOST_LINES_DOUBTED {
+                    sheet.doubt(line, &mut read.doubtful);
+                } else {
+                    // So many faults are no slips: what else stands there is not judged before they are mended.
+                    day_is_lost = true;
+                }
                 read.faults.note(
                     Fault { field: fault.field.filter(|field| field != DAY_OF_THE_SHEET), ..fault }.in_line(i + 1),
                 );
@@ -127,14 +137,37 @@ fn tray_made(draft: &Draft) -> Option<String> {
 /// The sheet being read.
 struct Sheet<'a> {
     known: &'a KnownNames<'a>,
-    /// Trays that earlier lines make.
-    made: Vec<String>,
+    /// The known names, and those of trays that earlier lines make, by their first word.
+    names: BTreeMap<String, Vec<(NameOf, String)>>,
     happened: Day,
     today: Day,
     who: &'a str,
+    /// How often the nearest names were looked for.
+    asked_nearest: Cell<usize>,
 }
 
 impl Sheet<'_> {
+    fn learn(&mut self, name_of: NameOf, name: &str) {
+        let first = Words::of(name).folded(0);
+        let of_word = self.names.entry(first).or_default();
+        if !of_word.iter().any(|(of, other)| *of == name_of && other == name) {
+            of_word.push((name_of, name.to_string()));
+        }
+    }
+
+    fn learn_known(&mut self) {
+        let known = self.known;
+        let all = [
+            (NameOf::Tray, &known.trays),
+            (NameOf::Bed, &known.beds),
+            (NameOf::Place, &known.places),
+            (NameOf::Lot, &known.lots),
+        ];
+        for (name_of, names) in all {
+            names.iter().for_each(|name| self.learn(name_of, name));
+        }
+    }
+
     fn read_line(&mut self, line: &str) -> Result<Option<Draft>, Fault> {
         if line.len() > LONGEST_PAPER_LINE_BYTES {
             return Err(Fault::bare(Reason::LineTooLong { most_bytes: LONGEST_PAPER_LINE_BYTES }));
@@ -206,7 +239,7 @@ impl Sheet<'_> {
                 }
             }
         }
-        self.made.extend(made);
+        made.iter().for_each(|code| self.learn(NameOf::Tray, code));
     }
 
     fn settle(&self, kind: &str, body: Value, words: &Words) -> Result<Draft, Fault> {
@@ -269,48 +302,45 @@ impl Sheet<'_> {
         Ok(None)
     }
 
-    fn trays(&self) -> impl Iterator<Item = &String> {
-        self.known.trays.iter().chain(&self.made)
-    }
-
     /// The longest known name that the words begin with, and how many words it takes; of equals the tray.
     fn longest_name(&self, words: &Words) -> Option<(NameOf, String, usize)> {
-        let trays = self.trays().map(|name| (NameOf::Tray, name));
-        let beds = self.known.beds.iter().map(|name| (NameOf::Bed, name));
-        let places = self.known.places.iter().map(|name| (NameOf::Place, name));
-        let lots = self.known.lots.iter().map(|name| (NameOf::Lot, name));
-        longest(trays.chain(beds).chain(places).chain(lots), words)
+        self.longest(words, |_| true)
     }
 
     fn longest_of(&self, name_of: NameOf, words: &Words) -> Option<(String, usize)> {
-        let found = match name_of {
-            NameOf::Tray => longest(self.trays().map(|name| (name_of, name)), words),
-            NameOf::Bed => longest(self.known.beds.iter().map(|name| (name_of, name)), words),
-            NameOf::Place => longest(self.known.places.iter().map(|name| (name_of, name)), words),
-            NameOf::Lot => longest(self.known.lots.iter().map(|name| (name_of, name)), words),
-        };
-        found.map(|(_, name, taken)| (name, taken))
+        self.longest(words, |of| of == name_of).map(|(_, name, taken)| (name, taken))
+    }
+
+    fn longest(&self, words: &Words, of: impl Fn(NameOf) -> bool) -> Option<(NameOf, String, usize)> {
+        let first = words.folded(0);
+        let bare = first.trim_end_matches([':', ',']);
+        let keys = [Some(first.as_str()), (bare != first).then_some(bare)];
+        let named = keys.into_iter().flatten().filter_map(|key| self.names.get(key)).flatten();
+        let found = named.filter(|(name_of, _)| of(*name_of)).filter_map(|(name_of, name)| {
+            let taken = words.begin_with(name)?;
+            Some((Reverse(taken), *name_of, name))
+        });
+        found.min().map(|(taken, name_of, name)| (name_of, name.clone(), taken.0))
     }
 
     /// The fault of words that begin with no known name.
     fn unknown_name(&self, words: &Words, at: usize) -> Fault {
-        let beds = self.known.beds.iter().chain(&self.known.places).chain(&self.known.lots);
-        self.unknown_among(words, at, self.trays().chain(beds).map(String::as_str))
+        self.unknown_among(words, at, |_| true)
     }
 
     /// The same where a name of one sort is meant.
     fn unknown_of(&self, name_of: NameOf, words: &Words) -> Fault {
-        let names: Vec<&str> = match name_of {
-            NameOf::Tray => self.trays().map(String::as_str).collect(),
-            NameOf::Bed => self.known.beds.iter().map(String::as_str).collect(),
-            NameOf::Place => self.known.places.iter().map(String::as_str).collect(),
-            NameOf::Lot => self.known.lots.iter().map(String::as_str).collect(),
-        };
-        self.unknown_among(words, 0, names.into_iter())
+        self.unknown_among(words, 0, |of| of == name_of)
     }
 
-    fn unknown_among<'n>(&self, words: &Words, at: usize, names: impl Iterator<Item = &'n str>) -> Fault {
-        let typed = words.each().collect::<Vec<_>>().join(" ");
+    fn unknown_among(&self, words: &Words, at: usize, of: impl Fn(NameOf) -> bool) -> Fault {
+        let column = words.column(at).unwrap_or(1);
+        self.asked_nearest.set(self.asked_nearest.get() + 1);
+        if self.asked_nearest.get() > MOST_NEAREST {
+            return Fault::at(column, Reason::UnknownName { written: short(&words.name_like()), nearest: Vec::new() });
+        }
+        let names = self.names.values().flatten().filter(|(name_of, _)| of(*name_of)).map(|(_, name)| name.as_str());
+        let typed = words.each().take(MOST_WORDS_COMPARED).collect::<Vec<_>>().join(" ");
         let (mut nearest, taken) = name_search::nearest_beginning(&typed, names);
         let written = match taken {
             Some(taken) => words.joined(0, taken).unwrap_or_default(),
@@ -319,7 +349,7 @@ impl Sheet<'_> {
         if nearest.is_empty() {
             nearest = name_search::nearest(&written, forms::FIRST_WORDS.iter().copied());
         }
-        Fault::at(words.column(at).unwrap_or(1), Reason::UnknownName { written: short(&written), nearest })
+        Fault::at(column, Reason::UnknownName { written: short(&written), nearest })
     }
 }
 
@@ -327,6 +357,12 @@ impl Sheet<'_> {
 const MOST_WORDS_OF_A_DAY: usize = 5;
 /// Words of a faulty line in which names are looked for.
 const MOST_NAMES_IN_A_LINE: usize = 40;
+/// Faulty lines whose names are noted; more are no slips of the pen.
+const MOST_LINES_DOUBTED: usize = 200;
+/// Words that are compared with names.
+const MOST_WORDS_COMPARED: usize = 12;
+/// How often the nearest names are looked for in one sheet; nobody mends more lines at once.
+const MOST_NEAREST: usize = 200;
 
 /// A fault of a field of a short line: nobody typed the field's name, so it is told by what it means.
 fn said_of(fault: Fault) -> Fault {
@@ -341,15 +377,4 @@ fn said_of(fault: Fault) -> Fault {
         },
         reason => Fault { reason, ..fault },
     }
-}
-
-fn longest<'a>(names: impl Iterator<Item = (NameOf, &'a String)>, words: &Words) -> Option<(NameOf, String, usize)> {
-    let mut best: Option<(NameOf, String, usize)> = None;
-    for (name_of, name) in names {
-        let Some(taken) = words.begin_with(name) else { continue };
-        if best.as_ref().is_none_or(|(_, _, most)| taken > *most) {
-            best = Some((name_of, name.clone(), taken));
-        }
-    }
-    best
 }
