@@ -278,15 +278,14 @@ impl Records<'_> {
         Some((begin, fault.map_or(Ok(cells), Err)))
     }
 
-    /// Whether a row with one filled cell is a title: in the next row that holds something there are more.
+    /// Whether a row with one filled cell is a title: in one of the next rows there are more.
     fn is_title(&self) -> bool {
         let mut ahead = self.clone();
         std::iter::from_fn(|| ahead.next_record())
             .take(MOST_TITLES)
             .filter_map(|(_, record)| record.ok())
             .map(|cells| filled_cells(&cells))
-            .find(|filled| *filled > 0)
-            .is_some_and(|filled| filled > 1)
+            .any(|filled| filled > 1)
     }
 
     /// What stands up to the next delimiter or line end.
