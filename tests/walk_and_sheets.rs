@@ -147,7 +147,7 @@ fn an_english_sheet_gives_its_first_answers_and_what_is_unknown() {
         "outplant ready",
         "the volume of 'big bag', for 60 trays",
         "outplant write container_set container=\"big bag\" volume_ml=...",
-        "it is taken that it was since they were sown",
+        "How long they have stood in their bags is not in the sheet",
         "outplant write place_set place=\"Bench 1\" order=1 shade_pct=...",
         "outplant write hardening_begun tray=",
     ] {

@@ -160,7 +160,7 @@ fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment, device: Opt
 fn explained(fold: &Fold, why: Refusal) -> Refusal {
     let Refusal::MoreOutThanStands { tray, stands: 0, on, .. } = &why else { return why };
     match fold.trays().get(tray).and_then(|story| story.origin.as_ref()) {
-        Some(Origin::Received { from: ArrivedFrom::Opening, day, .. }) if day >= on => {
+        Some(Origin::Received { from: ArrivedFrom::Opening, day, .. }) if day > on => {
             Refusal::BeforeTheBook { tray: tray.clone(), since: *day }
         }
         Some(_) | None => why,
