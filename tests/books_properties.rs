@@ -62,15 +62,30 @@ fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
 }
 
 fn entries() -> impl Strategy<Value = Vec<Arc<Entry>>> {
-    let one =
-        (0..30usize, any::<u32>(), any::<u32>(), any::<u32>(), 0..DAYS, 0..3u8, prop::option::of(0..24u32), 0..40i32);
+    let one = (
+        0..30usize,
+        any::<u32>(),
+        any::<u32>(),
+        any::<u32>(),
+        0..DAYS,
+        0..3u8,
+        prop::option::of(0..24u32),
+        0..40i32,
+        any::<bool>(),
+    );
     prop::collection::vec(one, 1..60).prop_map(|rows| {
         let mut seqs = [0u64; 3];
         let mut made: Vec<Arc<Entry>> = Vec::new();
-        for (kind, a, b, c, on, device, hour, late) in rows {
+        let mut last: [Option<(u64, Day, Moment)>; 3] = [None; 3];
+        for (kind, a, b, c, on, device, hour, late, same_command) in rows {
             let name = ["a", "b", "c"][device as usize];
             seqs[device as usize] += 1;
-            let happened = Day::from_number(FIRST_DAY + on);
+            // Some go on with the command before them, on the same day: a sheet of many lines.
+            let goes_on = last[device as usize].filter(|_| same_command);
+            let own = Day::from_number(FIRST_DAY + on);
+            let recorded = Moment::end_of(own.plus(late), 3.0);
+            let (command, happened, recorded) = goes_on.unwrap_or((seqs[device as usize], own, recorded));
+            last[device as usize] = Some((command, happened, recorded));
             let (kind, body) = if kind >= 28 && !made.is_empty() {
                 let target = &made[a as usize % made.len()];
                 ("withdrawn", json!({"entries":[target.id.to_string()],"why":"slip"}))
@@ -83,9 +98,9 @@ fn entries() -> impl Strategy<Value = Vec<Arc<Entry>>> {
                 id: EntryId { device: DeviceId::new(name).unwrap(), seq: seqs[device as usize] },
                 happened,
                 clock: hour.and_then(|hour| Clock::from_hm(hour, 0)),
-                recorded: Moment::end_of(happened.plus(late), 3.0),
+                recorded,
                 who: "t".into(),
-                command: seqs[device as usize],
+                command,
                 what: reading::read_body(kind, &canonical(&Value::Object(settled))).unwrap(),
             }));
         }

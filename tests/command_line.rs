@@ -410,7 +410,7 @@ fn a_day_of_planting_raises_no_doubt_and_keeps_its_order() {
         let mut words = vec!["write", kind];
         words.extend(fields);
         let said = home.done(&words);
-        assert_eq!(said.lines().count(), 1, "no doubt is named: {said}");
+        assert_eq!(said.lines().count(), 2, "it is said back and no doubt is named: {said}");
     }
     let ready = home.json(&["ready"]);
     assert_eq!((&ready["trays"][0]["standing"], &ready["doubts"]), (&json!(44), &json!([])));

@@ -9,6 +9,8 @@ mod first_day;
 mod house;
 mod pulled_plug;
 mod readiness_worked;
+mod real_terminal;
+mod refusals;
 mod round_worked;
 mod sample_nursery;
 mod science_handbook;

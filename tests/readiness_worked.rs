@@ -1,18 +1,12 @@
 //! Hand-worked verdicts: a coffee tray and a coffee bed on 15 April 2026, and what each change does to them.
 
-use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
+use crate::support::{
+    Book, bed_species, criterion, day, fitting, open_bed, pair, ready_coffee, small_nursery, tray, wet_days,
+};
 use outplant::reckon::picture::{Basis, Measure, Rule, Stage, Standing};
 use serde_json::json;
 
 const TODAY: &str = "2026-04-15";
-
-fn fitting() -> Book {
-    let mut book = small_nursery();
-    ready_coffee(&mut book, "cof-1");
-    open_bed(&mut book, "Upper 1");
-    wet_days(&mut book);
-    book
-}
 
 #[test]
 fn a_ready_tray_fits_an_open_bed() {

@@ -10,7 +10,7 @@ use outplant::reckon::round::{RoundReason, Stop, Task, Where};
 use outplant::reckon::{Round, changes, round};
 use serde_json::json;
 
-use crate::support::{Book, day, open_bed, ready_coffee, small_nursery, wet_days};
+use crate::support::{Book, day, fitting, open_bed, ready_coffee, small_nursery, wet_days};
 
 const TODAY: &str = "2026-04-15";
 
@@ -42,14 +42,6 @@ fn seedbed() -> Book {
         "sown",
         json!({"tray":"cof-9","lot":"cof-L1","seeds":100,"container":"strip","place":"Deep shade"}),
     );
-    book
-}
-
-fn fitting() -> Book {
-    let mut book = small_nursery();
-    ready_coffee(&mut book, "cof-1");
-    open_bed(&mut book, "Upper 1");
-    wet_days(&mut book);
     book
 }
 

@@ -159,6 +159,11 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
         DoubtKind::NoBedPlans { .. } => "no_bed_plans",
         DoubtKind::NotInPlan { .. } => "not_in_plan",
         DoubtKind::OffTheGrid { .. } => "off_the_grid",
+        DoubtKind::MoreOutThanPositions { .. } => "more_out_than_positions",
+        DoubtKind::NoSuchPosition { .. } => "no_such_position",
+        DoubtKind::SampleLarger { .. } => "sample_larger",
+        DoubtKind::TwoSpecies { .. } => "two_species",
+        DoubtKind::CannotBe(_) => "cannot_be",
         DoubtKind::BadProfile { .. } => "bad_profile",
         DoubtKind::LookAtEmpty(_) => "look_at_empty",
     }

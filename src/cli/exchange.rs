@@ -28,7 +28,7 @@ pub fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Stopped> {
     let shown = path.display();
     let file = File::open(path).map_err(|fault| {
         Stopped::refused(match fault.kind() {
-            ErrorKind::NotFound => run.wording.file_not_there(shown),
+            ErrorKind::NotFound => run.wording.input_not_there(shown),
             _ => run.wording.file_other(path.display(), fault),
         })
     })?;

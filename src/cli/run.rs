@@ -252,6 +252,7 @@ impl Run {
 fn ending_of(fault: &JournalError) -> Ending {
     match fault {
         JournalError::NotThere(_)
+        | JournalError::NoFolder(_)
         | JournalError::AlreadyThere(_)
         | JournalError::Fork { .. }
         | JournalError::Gap { .. }

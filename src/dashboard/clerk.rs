@@ -3,15 +3,19 @@
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
+use std::sync::atomic::Ordering;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender};
 use std::time::Duration;
 
-use super::message::{Answer, Drawn, Request};
+use super::message::{Answer, Drawn, FoundEntries, Request};
+use super::year::{Newest, YearAsked, draw_year};
 use crate::base::EntryId;
+use crate::base::text::folded;
 use crate::desk::{Desk, KeptTexts, Now};
-use crate::nursery::entry::{BookEntry, What};
+use crate::nursery::entry::Entry;
 use crate::reckon::effect::effects;
 use crate::reckon::{Picture, View, changes, round};
+use crate::wording::{Lang, Wording};
 
 /// How often the file is asked whether another process wrote in it.
 const LOOK_EVERY: Duration = Duration::from_millis(500);
@@ -27,7 +31,7 @@ pub struct Clerk {
     view: View,
     picture: Arc<Picture>,
     seen_version: Option<i64>,
-    gave_entries: bool,
+    newest_year: Newest,
 }
 
 impl Clerk {
@@ -35,7 +39,7 @@ impl Clerk {
     pub fn new(desk: Desk, kept: KeptTexts, view: View, clock: ReadClock) -> Clerk {
         let picture = Arc::new(desk.picture_of(view));
         let seen_version = desk.journal().data_version().ok();
-        Clerk { desk, kept, clock, view, picture, seen_version, gave_entries: false }
+        Clerk { desk, kept, clock, view, picture, seen_version, newest_year: Newest::default() }
     }
 
     /// What is drawn first.
@@ -71,6 +75,10 @@ impl Clerk {
             let mut waiting: Vec<Request> = std::iter::once(first).chain(requests.try_iter()).collect();
             waiting = without_superseded(waiting);
             for request in waiting {
+                if let Request::Year(asked) = request {
+                    self.draw_year_aside(asked, answers.clone());
+                    continue;
+                }
                 for answer in self.serve(request) {
                     if answers.send(answer).is_err() {
                         return;
@@ -143,10 +151,7 @@ impl Clerk {
                 let entries = self.desk.story_of(&subject);
                 vec![Answer::Story(subject, entries)]
             }
-            Request::Entries => {
-                self.gave_entries = true;
-                vec![self.entries()]
-            }
+            Request::Entries { search, lang, most } => vec![Answer::Entries(self.entries(search, lang, most))],
             Request::News(day) => {
                 let known = Some(self.desk.end_of(day));
                 let before = self.desk.picture_of(View { day, known });
@@ -155,12 +160,34 @@ impl Clerk {
                 let named = self.desk.entries().iter().filter(|entry| ids.contains(&entry.id)).cloned().collect();
                 vec![Answer::News(changed, Arc::new(before), named)]
             }
+            // Without a thread, all at once.
+            Request::Year(asked) => {
+                let mut days = Vec::new();
+                let (newest, today) = (Newest::default(), self.desk.now().today);
+                draw_year(asked, today, self.desk.entries(), (&newest, 0), &mut |day| {
+                    days.push(Answer::YearDay(asked, Box::new(day)));
+                    true
+                });
+                days
+            }
             Request::Keep { name, text } => {
                 // A text that cannot be kept is no reason to stop the work: the form is still on the screen.
                 let _ = self.kept.keep(&name, &text);
                 Vec::new()
             }
         }
+    }
+
+    /// Draws a year on a thread of its own; one that was being drawn is given up.
+    fn draw_year_aside(&mut self, asked: YearAsked, answers: Sender<Answer>) {
+        let mine = self.newest_year.fetch_add(1, Ordering::SeqCst) + 1;
+        let (newest, today) = (Arc::clone(&self.newest_year), self.desk.now().today);
+        let entries = self.desk.entries().to_vec();
+        std::thread::spawn(move || {
+            draw_year(asked, today, &entries, (&newest, mine), &mut |day| {
+                answers.send(Answer::YearDay(asked, Box::new(day))).is_ok()
+            });
+        });
     }
 
     fn after_writing(&mut self, entries_before: usize, answer: Answer) -> Vec<Answer> {
@@ -172,23 +199,27 @@ impl Clerk {
 
     fn draw_anew(&mut self) -> Vec<Answer> {
         self.picture = Arc::new(self.desk.picture_of(self.view));
-        let mut answers = vec![Answer::Drawn(self.drawn())];
-        if self.gave_entries {
-            answers.push(self.entries());
-        }
-        answers
+        vec![Answer::Drawn(self.drawn())]
     }
 
-    fn entries(&self) -> Answer {
-        let entries = self.desk.entries().to_vec();
+    /// Entries, newest first, that hold a text; as many as are wanted.
+    fn entries(&self, search: String, lang: Lang, most: usize) -> FoundEntries {
+        let species = &self.desk.fold().site().species;
+        let (wanted, wording, today) = (folded(&search), Wording::new(lang), self.desk.now().today);
+        let holds = |entry: &Entry| {
+            wanted.is_empty()
+                || folded(&entry.who).contains(&wanted)
+                || entry.id.to_string().contains(&wanted)
+                || folded(&wording.entry_sentence_beside(entry, today, species)).contains(&wanted)
+        };
+        let mut found: Vec<_> =
+            self.desk.entries().iter().rev().filter(|entry| holds(entry)).take(most + 1).cloned().collect();
+        let more = found.len() > most;
+        found.truncate(most);
         let ledger = self.desk.fold().ledger();
-        let mut withdrawn = BTreeSet::new();
-        for entry in &entries {
-            if let What::Book(BookEntry::Withdrawn(taking)) = &entry.what {
-                withdrawn.extend(taking.entries.iter().filter(|id| ledger.is_withdrawn(id)).cloned());
-            }
-        }
-        Answer::Entries(entries, withdrawn)
+        let taken_back = |entry: &Arc<Entry>| Some((entry.id.clone(), ledger.withdrawal_of(&entry.id)?.id.clone()));
+        let withdrawn = found.iter().filter_map(taken_back).collect();
+        FoundEntries { search, entries: found, more, withdrawn }
     }
 }
 
@@ -198,8 +229,9 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
         (Request::TryOut { .. }, Request::TryOut { .. })
         | (Request::Look(_), Request::Look(_))
         | (Request::Story(_), Request::Story(_))
-        | (Request::Entries, Request::Entries)
-        | (Request::News(_), Request::News(_)) => true,
+        | (Request::Entries { .. }, Request::Entries { .. })
+        | (Request::News(_), Request::News(_))
+        | (Request::Year(_), Request::Year(_)) => true,
         (Request::Keep { name, .. }, Request::Keep { name: other, .. }) => name == other,
         (
             Request::Record { .. }
@@ -208,8 +240,9 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
             | Request::TakeBack { .. }
             | Request::Look(_)
             | Request::Story(_)
-            | Request::Entries
+            | Request::Entries { .. }
             | Request::News(_)
+            | Request::Year(_)
             | Request::Keep { .. },
             _,
         ) => false,

@@ -146,6 +146,8 @@ words! {
         Submit: "submit";
         /// Changes the choice.
         Choice: "choice";
+        /// To what it is about.
+        GoThere: "go_there";
     }
 }
 

@@ -1,11 +1,12 @@
 //! What happens to the screen, what the screen asks for, and what is answered.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::form::{FormFor, KeptForm};
 use super::keys::Key;
 use super::layer::WhyOf;
+use super::year::YearAsked;
 use crate::base::{Day, EntryId};
 use crate::desk::{DeskError, Now, Recorded, TakenBack, Withdraws};
 use crate::nursery::entry::Entry;
@@ -14,7 +15,9 @@ use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
 use crate::reckon::picture::Doubt;
 use crate::reckon::round::Round;
+use crate::reckon::season::SeasonDay;
 use crate::reckon::{Change, Picture, View};
+use crate::wording::Lang;
 use crate::words;
 
 words! {
@@ -119,10 +122,19 @@ pub enum Request {
     Look(View),
     /// The entries about something.
     Story(Subject),
-    /// Every entry.
-    Entries,
+    /// Entries, newest first, that hold a text.
+    Entries {
+        /// What they hold, in the sentence that says them, the writer's name or their number; empty holds for all.
+        search: String,
+        /// The language of the sentences.
+        lang: Lang,
+        /// The most that are wanted.
+        most: usize,
+    },
     /// What changed since the end of a day.
     News(Day),
+    /// What trays and beds are on the days of a year.
+    Year(YearAsked),
     /// To keep a text on disk under a name; empty forgets it.
     Keep {
         /// The name.
@@ -145,6 +157,19 @@ pub struct Drawn {
     pub entries: usize,
     /// Whether nothing can be written.
     pub read_only: bool,
+}
+
+/// Entries that were looked for.
+#[derive(Clone, Debug, Default)]
+pub struct FoundEntries {
+    /// What they hold.
+    pub search: String,
+    /// The entries, newest first.
+    pub entries: Vec<Arc<Entry>>,
+    /// Whether there are more.
+    pub more: bool,
+    /// Those of them that no longer count, with the withdrawal that took them back.
+    pub withdrawn: BTreeMap<EntryId, EntryId>,
 }
 
 /// What the clerk answers.
@@ -189,8 +214,10 @@ pub enum Answer {
     },
     /// The entries about something, oldest first.
     Story(Subject, Vec<Arc<Entry>>),
-    /// Every entry, in the order of arrival, and those that no longer count.
-    Entries(Vec<Arc<Entry>>, BTreeSet<EntryId>),
+    /// Entries that were looked for.
+    Entries(FoundEntries),
+    /// A day of the year that was asked for.
+    YearDay(YearAsked, Box<SeasonDay>),
     /// What changed, the Picture before, and the entries that changed it.
     News(Vec<Change>, Arc<Picture>, Vec<Arc<Entry>>),
 }
@@ -222,8 +249,8 @@ pub enum Act {
     Say(String),
     /// Asks for the entries about something.
     Story(Subject),
-    /// Asks for every entry.
-    Entries,
+    /// Asks for entries that hold a text, so many at most.
+    Entries(String, usize),
     /// Asks what changed.
     News,
     /// Keeps a text.

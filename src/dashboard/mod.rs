@@ -14,6 +14,7 @@ mod parts;
 mod screens;
 mod terminal;
 mod update;
+mod year;
 
 #[cfg(test)]
 mod tests;

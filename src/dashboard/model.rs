@@ -1,19 +1,21 @@
 //! Everything the screen knows.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::form::{Form, KeptForm};
 use super::layer::Layer;
 use super::look::{Ink, Look};
-use super::message::{Drawn, ScreenName};
+use super::message::{Drawn, FoundEntries, ScreenName};
 use super::screens::Screens;
-use crate::base::{Day, EntryId, SpeciesKey};
+use super::year::YearAsked;
+use crate::base::{Day, SpeciesKey};
 use crate::desk::Now;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::Picture;
 use crate::reckon::round::Round;
+use crate::reckon::season::SeasonDay;
 use crate::wording::Wording;
 
 /// What the book says, as far as it was asked for.
@@ -29,10 +31,10 @@ pub struct Book {
     pub generation: u64,
     /// How many entries the book has.
     pub entries_in_all: usize,
-    /// Every entry in the order of arrival, once it was asked for.
-    pub entries: Option<Arc<Vec<Arc<Entry>>>>,
-    /// Those of them that no longer count.
-    pub withdrawn: BTreeSet<EntryId>,
+    /// Entries that were looked for.
+    pub found: Option<FoundEntries>,
+    /// The days of a year, as far as they are drawn.
+    pub year: Option<(YearAsked, BTreeMap<Day, SeasonDay>)>,
     /// The entries about one thing, once they were asked for.
     pub story: Option<(Subject, Vec<Arc<Entry>>)>,
     /// Whether the file can only be read.
@@ -48,8 +50,8 @@ impl Book {
             now: drawn.now,
             generation: 0,
             entries_in_all: drawn.entries,
-            entries: None,
-            withdrawn: BTreeSet::new(),
+            found: None,
+            year: None,
             story: None,
             read_only_file: drawn.read_only,
         }
@@ -112,6 +114,12 @@ impl On<'_> {
             || self.wording.species_unknown(),
             |key| self.wording.species_of(key, &self.book.picture.site.species),
         )
+    }
+
+    /// An entry in one sentence.
+    pub fn entry(&self, entry: &Entry) -> String {
+        let species = &self.book.picture.site.species;
+        self.wording.entry_sentence_beside(entry, self.book.now.today, species)
     }
 
     /// The day that the Picture shows.

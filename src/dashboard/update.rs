@@ -256,7 +256,9 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
             Vec::new()
         }
         Act::Story(subject) => vec![Effect::Ask(Request::Story(subject))],
-        Act::Entries => vec![Effect::Ask(Request::Entries)],
+        Act::Entries(search, most) => {
+            vec![Effect::Ask(Request::Entries { search, lang: model.wording.lang(), most })]
+        }
         Act::News => {
             let day = model.book.picture.day.plus(-1);
             model.layers.push(Layer::News(News::since(day)));
@@ -278,7 +280,8 @@ fn why_not_write(model: &Model) -> Option<String> {
     (model.book.picture.looking != Looking::Today).then(|| model.wording.said_looking())
 }
 
-fn open_form(model: &mut Model, asked: &FormFor) -> Vec<Effect> {
+/// Opens a form, or says why nothing can be written.
+pub(super) fn open_form(model: &mut Model, asked: &FormFor) -> Vec<Effect> {
     if let Some(said) = why_not_write(model) {
         model.say(said, Ink::Waits);
         return Vec::new();
@@ -377,6 +380,8 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
         Answer::Drawn(drawn) => {
             model.book.take(drawn);
             model.book.story = None;
+            model.book.found = None;
+            model.book.year = None;
             return refresh(model);
         }
         Answer::Recorded { ticket, recorded } => return written(model, ticket, &recorded.doubts),
@@ -413,9 +418,14 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
         }
         Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),
         Answer::Story(subject, entries) => model.book.story = Some((subject, entries)),
-        Answer::Entries(entries, withdrawn) => {
-            model.book.entries = Some(std::sync::Arc::new(entries));
-            model.book.withdrawn = withdrawn;
+        Answer::Entries(found) => model.book.found = Some(found),
+        Answer::YearDay(asked, day) => {
+            if model.book.year.as_ref().is_none_or(|(of, _)| *of != asked) {
+                model.book.year = Some((asked, std::collections::BTreeMap::new()));
+            }
+            if let Some((_, days)) = &mut model.book.year {
+                days.insert(day.day, *day);
+            }
         }
         Answer::News(changed, before, entries) => {
             let lines = super::layer::news_words(&changed, &before, &entries, &model.on());

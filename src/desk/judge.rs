@@ -71,7 +71,8 @@ pub(super) fn judge(
     let new: Vec<Doubt> = fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
     for doubt in &new {
         let ours = doubt.entries.iter().find_map(|entry| line_of.get(entry));
-        if let (Some(line), Some(why)) = (ours, refusal_of(doubt)) {
+        let why = renamed(fold, doubt).or_else(|| refusal_of(doubt));
+        if let (Some(line), Some(why)) = (ours, why) {
             faults.push(Refused { line: *line, why: explained(fold, why) });
         }
     }
@@ -93,15 +94,18 @@ fn name_check(
     let mut names = Names::of(fold);
     let mut whats = Vec::with_capacity(drafts.len());
     for (i, draft) in drafts.iter_mut().enumerate() {
-        let read =
-            names.settle_species(draft).and_then(|()| read(draft)).and_then(|what| names.learn(&what).map(|()| what));
+        let read = names
+            .settle_spelling(draft)
+            .and_then(|()| names.settle_species(draft))
+            .and_then(|()| read(draft))
+            .and_then(|what| names.learn(&what).map(|()| what));
         match read {
             Ok(what) => whats.push((i, what)),
             Err(why) => faults.push(Refused { line: line(i), why }),
         }
     }
     for (i, what) in &whats {
-        if let Err(why) = names.check(what).and_then(|()| check_withdrawal(fold, what)) {
+        if let Err(why) = names.check(what, drafts[*i].happened).and_then(|()| check_withdrawal(fold, what)) {
             faults.push(Refused { line: line(*i), why });
         }
     }
@@ -149,7 +153,7 @@ fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment, device: Opt
                 clock: draft.clock,
                 recorded: moment,
                 who: draft.who.as_str().into(),
-                command: 1,
+                command: BEHIND_ALL,
                 what,
             })
         })
@@ -167,6 +171,14 @@ fn explained(fold: &Fold, why: Refusal) -> Refusal {
     }
 }
 
+/// A tray that is not there because it is called otherwise by then.
+fn renamed(fold: &Fold, doubt: &Doubt) -> Option<Refusal> {
+    let (DoubtKind::UnknownTray(tray) | DoubtKind::MoreOutThanStood { tray, .. }) = &doubt.kind else { return None };
+    let made = fold.trays().get(tray).is_some_and(|story| story.origin.is_some());
+    let (is, since) = fold.ledger().renamed(tray).filter(|_| !made)?;
+    Some(Refusal::TrayRenamed { was: tray.clone(), is, since })
+}
+
 /// A doubt that a new entry raises about itself cannot be true at the desk.
 fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
     match doubt.kind.clone() {
@@ -179,6 +191,17 @@ fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
         DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
             Some(Refusal::MoreDeadThanLive { bed, species, dead, live: lived, on: doubt.day })
         }
+        DoubtKind::MoreOutThanPositions { bed, species, out, open } => {
+            Some(Refusal::MoreOutThanPositions { bed, species, out, open, on: doubt.day })
+        }
+        DoubtKind::NoSuchPosition { bed, written, rows, places } => {
+            Some(Refusal::NoSuchPosition { bed, written, rows, places })
+        }
+        DoubtKind::SampleLarger { tray, sample, stood } => {
+            Some(Refusal::SampleLarger { tray, sample, stands: stood, on: doubt.day })
+        }
+        DoubtKind::TwoSpecies { tray, species, other } => Some(Refusal::TwoSpecies { tray, species, other }),
+        DoubtKind::CannotBe(why) => Some(Refusal::CannotBe(why, doubt.day)),
         DoubtKind::TwiceMade(tray) => Some(Refusal::TrayInUse(tray)),
         DoubtKind::TwiceReceived(lot) => Some(Refusal::LotInUse(lot)),
         DoubtKind::BadProfile { species, what } => Some(Refusal::Profile(species, what)),

@@ -2,11 +2,13 @@
 //! Species are brought to the one key they are stored by.
 
 use serde_json::{Map, Value};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::refusal::Refusal;
-use crate::base::{BedName, LotCode, SpeciesKey, TrayCode, name_search};
+use crate::base::text::folded;
+use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode, name_search};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::entry::reading::settle_body;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
@@ -16,6 +18,8 @@ use crate::reckon::Fold;
 
 /// The names a batch is judged against: those in the book and those its own lines make.
 pub(super) struct Names {
+    spelled: BTreeMap<(Space, String), BTreeSet<String>>,
+    renamed: BTreeMap<TrayCode, (TrayCode, Day)>,
     trays: BTreeSet<TrayCode>,
     lots: BTreeSet<LotCode>,
     beds: BTreeSet<BedName>,
@@ -25,7 +29,13 @@ pub(super) struct Names {
 impl Names {
     /// The names in the book.
     pub fn of(fold: &Fold) -> Names {
+        let mut spelled = BTreeMap::new();
+        for (space, name) in names_of(fold) {
+            spelled.entry((space, folded(&name))).or_insert_with(BTreeSet::new).insert(name);
+        }
         Names {
+            spelled,
+            renamed: fold.ledger().all_renamed().collect(),
             trays: fold
                 .trays()
                 .iter()
@@ -46,6 +56,34 @@ impl Names {
                 .collect(),
             species: (*fold.site().species).clone(),
         }
+    }
+
+    /// Brings codes and names to the spelling they have in the book: case, accents, blanks and hyphens make no second
+    /// tray. A name that is new keeps the spelling it came with.
+    pub fn settle_spelling(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
+        let Some(kind) = kind_of_entry(&draft.kind) else { return Ok(()) };
+        let mut changed = false;
+        // A label may be written anew with other letters: that is what a relabelling is for.
+        let was = draft.body.get("was").and_then(Value::as_str).map(folded);
+        for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
+            let Some(space) = Space::of(field.name) else { continue };
+            let Some(Value::String(written)) = draft.body.get_mut(field.name) else { continue };
+            let key = folded(written);
+            if field.name == "tray" && was.as_ref() == Some(&key) {
+                continue;
+            }
+            let known = self.spelled.entry((space, key)).or_default();
+            match known.first().filter(|_| !known.contains(written.as_str())) {
+                Some(first) => {
+                    first.clone_into(written);
+                    changed = true;
+                }
+                None => drop(known.insert(written.clone())),
+            }
+        }
+        // Two codes may have become one: what holds of the whole entry is asked again.
+        let whole = if changed { settle_body(kind.kind, &draft.body).map(drop) } else { Ok(()) };
+        whole.map_err(Refusal::Entry)
     }
 
     /// Brings the species named in a draft to their keys, and learns a new one.
@@ -104,11 +142,11 @@ impl Names {
         if self.trays.insert(tray.clone()) { Ok(()) } else { Err(Refusal::TrayInUse(tray.clone())) }
     }
 
-    /// Every tray, lot and bed an entry speaks of must be known.
-    pub fn check(&self, what: &What) -> Result<(), Refusal> {
+    /// Every tray, lot and bed an entry of a day speaks of must be known.
+    pub fn check(&self, what: &What, on: Day) -> Result<(), Refusal> {
         for subject in crate::nursery::entry::subject::subjects(what) {
             match subject {
-                Subject::Tray(tray) => self.known_tray(&tray)?,
+                Subject::Tray(tray) => self.known_tray(&tray, on)?,
                 Subject::Lot(lot) => self.known_lot(&lot)?,
                 Subject::Bed(bed) => self.known_bed(&bed)?,
                 Subject::Place(_) | Subject::Site => {}
@@ -119,7 +157,7 @@ impl Names {
                 begun.for_bed.as_ref().map_or(Ok(()), |bed| self.known_bed(bed))
             }
             What::Ground(GroundEntry::SurvivalCounted(look)) => {
-                look.tray.as_ref().map_or(Ok(()), |tray| self.known_tray(tray))
+                look.tray.as_ref().map_or(Ok(()), |tray| self.known_tray(tray, on))
             }
             What::Tray(TrayEntry::Sown(sown)) if is_unknown_lot(&sown.lot) && sown.species.is_none() => {
                 let fault = FieldFault { field: "species".into(), problem: Problem::Missing };
@@ -131,9 +169,14 @@ impl Names {
         }
     }
 
-    fn known_tray(&self, tray: &TrayCode) -> Result<(), Refusal> {
+    fn known_tray(&self, tray: &TrayCode, on: Day) -> Result<(), Refusal> {
         if self.trays.contains(tray) {
             return Ok(());
+        }
+        if let Some((is, since)) = self.renamed.get(tray) {
+            // Up to the day of the change the old code was the right one.
+            let (was, is, since) = (tray.clone(), is.clone(), *since);
+            return if on <= since { Ok(()) } else { Err(Refusal::TrayRenamed { was, is, since }) };
         }
         let nearest = name_search::nearest(tray.as_str(), self.trays.iter().map(TrayCode::as_str));
         Err(Refusal::UnknownTray(tray.clone(), nearest))
@@ -154,6 +197,47 @@ impl Names {
         let nearest = name_search::nearest(bed.as_str(), self.beds.iter().map(BedName::as_str));
         Err(Refusal::UnknownBed(bed.clone(), nearest))
     }
+}
+
+/// Names of one sort: a bed and a tray may be called alike.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Space {
+    Tray,
+    Lot,
+    Bed,
+    Place,
+    Container,
+    Field,
+}
+
+impl Space {
+    /// The sort of name a field holds.
+    fn of(field: &str) -> Option<Space> {
+        match field {
+            "tray" | "from" | "to" | "was" => Some(Space::Tray),
+            "lot" => Some(Space::Lot),
+            "bed" | "for_bed" => Some(Space::Bed),
+            "place" => Some(Space::Place),
+            "container" => Some(Space::Container),
+            "field" => Some(Space::Field),
+            _ => None,
+        }
+    }
+}
+
+/// Every name in the book.
+fn names_of(fold: &Fold) -> Vec<(Space, String)> {
+    let site = fold.site();
+    let trays = fold.trays().keys().map(|name| (Space::Tray, name.to_string()));
+    let lots = fold.lots().keys().map(|name| (Space::Lot, name.to_string()));
+    let beds = fold.beds().keys().map(|name| (Space::Bed, name.to_string()));
+    let stood_on = fold.trays().values().flat_map(|story| &story.places).map(|spell| &spell.what);
+    let places = site.places.keys().chain(stood_on).map(|name| (Space::Place, name.to_string()));
+    let used = fold.trays().values().flat_map(|story| &story.containers).filter_map(|spell| spell.what.as_ref());
+    let containers = site.containers.keys().chain(used).map(|name| (Space::Container, name.to_string()));
+    let fields = fold.beds().values().flat_map(|story| story.layout.each()).map(|(_, _, bed)| &bed.field);
+    let fields = site.fields.keys().chain(fields).map(|name| (Space::Field, name.to_string()));
+    trays.chain(lots).chain(beds).chain(places).chain(containers).chain(fields).collect()
 }
 
 fn settle_record(fields: &[Field], body: &mut Map<String, Value>, species: &Catalogue) -> Result<(), Refusal> {

@@ -230,27 +230,14 @@ fn first_of_each(refused: Vec<Refused>, lines: &[(usize, Draft)]) -> Vec<Refused
 
 /// The account that cannot bear a line, where that is why it is refused.
 fn account_of(why: &Refusal) -> Option<String> {
-    match why {
-        Refusal::MoreOutThanStands { tray, .. } => Some(format!("tray {tray}")),
-        Refusal::MoreSeedThanHeld { lot, .. } => Some(format!("lot {lot}")),
-        Refusal::MoreDeadThanLive { bed, species, .. } => Some(format!("bed {bed} {species}")),
-        Refusal::Entry(_)
-        | Refusal::UnknownTray(..)
-        | Refusal::UnknownLot(..)
-        | Refusal::UnknownBed(..)
-        | Refusal::UnknownSpecies(..)
-        | Refusal::UnknownTask { .. }
-        | Refusal::UnknownEntry(_)
-        | Refusal::TrayInUse(_)
-        | Refusal::LotInUse(_)
-        | Refusal::OnlyTheBeginning(_)
-        | Refusal::AlreadyWithdrawn(..)
-        | Refusal::OneOfMany { .. }
-        | Refusal::BeforeTheBook { .. }
-        | Refusal::FutureDay { .. }
-        | Refusal::Profile(..)
-        | Refusal::NothingToUndo
-        | Refusal::LeavesOthersWithoutGround { .. } => None,
+    if let Refusal::MoreOutThanStands { tray, .. } = why {
+        Some(format!("tray {tray}"))
+    } else if let Refusal::MoreSeedThanHeld { lot, .. } = why {
+        Some(format!("lot {lot}"))
+    } else if let Refusal::MoreDeadThanLive { bed, species, .. } = why {
+        Some(format!("bed {bed} {species}"))
+    } else {
+        None
     }
 }
 

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::EntryFault;
+use crate::reckon::impossible::Impossible;
 use crate::reckon::picture::Doubt;
 
 /// Why something is not written.
@@ -74,6 +75,61 @@ pub enum Refusal {
         live: u32,
         /// That day.
         on: Day,
+    },
+    /// More out into a bed than it has open positions.
+    MoreOutThanPositions {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Wanted out.
+        out: u32,
+        /// Positions open by the books.
+        open: u32,
+        /// That day.
+        on: Day,
+    },
+    /// A row or place that the bed does not have.
+    NoSuchPosition {
+        /// The bed.
+        bed: BedName,
+        /// As it was written.
+        written: String,
+        /// Rows of the bed.
+        rows: u32,
+        /// Places in its longest row.
+        places: u32,
+    },
+    /// A sample of more plants than stand in the tray.
+    SampleLarger {
+        /// The tray.
+        tray: TrayCode,
+        /// Plants measured.
+        sample: u32,
+        /// Standing by the books of that day.
+        stands: u32,
+        /// That day.
+        on: Day,
+    },
+    /// Seed or plants of one species into a tray of another.
+    TwoSpecies {
+        /// The tray.
+        tray: TrayCode,
+        /// What it holds.
+        species: SpeciesKey,
+        /// What was to come in.
+        other: SpeciesKey,
+    },
+    /// An entry of a day that says something against itself.
+    CannotBe(Impossible, Day),
+    /// A code that was given up for another one.
+    TrayRenamed {
+        /// The old code.
+        was: TrayCode,
+        /// The new one.
+        is: TrayCode,
+        /// Since when.
+        since: Day,
     },
     /// A day that has not come yet.
     FutureDay {

@@ -124,11 +124,9 @@ impl Desk {
     fn not_the_beginning(&self, targets: Vec<Arc<Entry>>) -> Result<Vec<Arc<Entry>>, DeskError> {
         let describes = |entry: &&Arc<Entry>| matches!(entry.what, What::Site(SiteEntry::NurserySet(_)));
         let gone: BTreeSet<&EntryId> = targets.iter().map(|entry| &entry.id).collect();
-        let left = self.fold().ledger().entries().filter(|entry| !gone.contains(&entry.id));
+        let mut left = self.fold().ledger().entries().filter(|entry| !gone.contains(&entry.id));
         match targets.iter().find(describes) {
-            Some(first) if left.filter(describes).next().is_none() => {
-                Err(Refusal::OnlyTheBeginning(first.clone()).into())
-            }
+            Some(first) if !left.any(|entry| describes(&entry)) => Err(Refusal::OnlyTheBeginning(first.clone()).into()),
             Some(_) | None => Ok(targets),
         }
     }

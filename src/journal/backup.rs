@@ -54,7 +54,11 @@ fn copy(source: &Connection, to: &Path) -> Result<BackupReport, JournalError> {
     if std::fs::symlink_metadata(to).is_ok() {
         return Err(JournalError::AlreadyThere(to.to_path_buf()));
     }
-    disk::make_folder(disk::folder_of(to))?;
+    // A folder that is not there is a slip of the pen, or a stick that is not in.
+    let folder = disk::folder_of(to);
+    if !folder.is_dir() {
+        return Err(JournalError::NoFolder(folder.to_path_buf()));
+    }
     let fresh = disk::beside(to, ".", &format!(".{}.new", device::random_word()));
     let made = copy_and_prove(source, &fresh).and_then(|report| {
         let bytes = std::fs::metadata(&fresh).map_err(|error| JournalError::io(&fresh, &error))?.len();

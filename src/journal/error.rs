@@ -10,6 +10,9 @@ pub enum JournalError {
     /// No file there.
     #[error("there is no file {}", .0.display())]
     NotThere(PathBuf),
+    /// No folder there to put a file in.
+    #[error("there is no folder {}", .0.display())]
+    NoFolder(PathBuf),
     /// A file is there already, and none is ever replaced.
     #[error("{} is there already", .0.display())]
     AlreadyThere(PathBuf),

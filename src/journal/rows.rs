@@ -2,14 +2,12 @@
 
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, params};
-use serde_json::Value;
 use std::collections::HashMap;
 use std::sync::Arc;
 
 use super::error::JournalError;
 use crate::base::{Clock, Day, DeviceId, EntryId, Moment};
-use crate::nursery::entry::shape::{Field, Shape};
-use crate::nursery::entry::{Entry, What, kind_of_entry, reading};
+use crate::nursery::entry::{Entry, What, reading};
 use crate::nursery::envelope::{Hash, Sealed};
 
 /// The columns, in the order that [`Written::read`] expects.
@@ -154,47 +152,7 @@ pub(super) fn of_a_newer_version(sealed: &Sealed, error: &serde_json::Error) -> 
     if sealed.reckoned_hash() != sealed.hash {
         return Err(JournalError::damaged_at(&sealed.id, error));
     }
-    let whole: Value =
-        serde_json::from_str(&sealed.body).map_err(|error| JournalError::damaged_at(&sealed.id, error))?;
-    if let Some(known) = kind_of_entry(&sealed.kind) {
-        let mut body = whole.clone();
-        pass_over_unknown(&Shape::Record(known.fields), &mut body);
-        if let Ok(what) = reading::read_body(&sealed.kind, &body.to_string()) {
-            return Ok(what);
-        }
-    }
-    Ok(What::Foreign { kind: sealed.kind.as_str().into(), body: whole })
-}
-
-fn pass_over_unknown(shape: &Shape, value: &mut Value) {
-    match shape {
-        Shape::Record(fields) => {
-            let Value::Object(map) = value else { return };
-            let known = |name: &str| -> Option<&Field> { fields.iter().find(|field| field.name == name) };
-            map.retain(|name, _| known(name).is_some());
-            for (name, inner) in map.iter_mut() {
-                if let Some(field) = known(name) {
-                    pass_over_unknown(&field.shape, inner);
-                }
-            }
-        }
-        Shape::List(inner) => {
-            value.as_array_mut().into_iter().flatten().for_each(|item| pass_over_unknown(inner, item));
-        }
-        Shape::Code
-        | Shape::Species
-        | Shape::Count
-        | Shape::Number { .. }
-        | Shape::Flag
-        | Shape::Text
-        | Shape::Day
-        | Shape::MonthDay
-        | Shape::Clock
-        | Shape::Word(_)
-        | Shape::Spot
-        | Shape::Entry
-        | Shape::Open => {}
-    }
+    reading::read_what_is_known(&sealed.kind, &sealed.body).map_err(|error| JournalError::damaged_at(&sealed.id, error))
 }
 
 /// Writes one entry at the end of the table.

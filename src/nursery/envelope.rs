@@ -133,7 +133,8 @@ impl Sealed {
         canonical(&Value::Object(line))
     }
 
-    /// The entry in memory. The error says why the body cannot be read.
+    /// The entry in memory; of one that a newer version wrote, what is known here. The error says why the body is no
+    /// JSON.
     pub fn open(&self) -> Result<Entry, serde_json::Error> {
         Ok(Entry {
             id: self.id.clone(),
@@ -142,7 +143,8 @@ impl Sealed {
             recorded: self.recorded,
             who: self.who.as_str().into(),
             command: self.command,
-            what: reading::read_body(&self.kind, &self.body)?,
+            what: reading::read_body(&self.kind, &self.body)
+                .or_else(|_| reading::read_what_is_known(&self.kind, &self.body))?,
         })
     }
 }

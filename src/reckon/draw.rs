@@ -171,7 +171,7 @@ impl Fold {
                 continue;
             }
             for entry in self.ledger.of(&subject) {
-                let key = entry.order_key();
+                let key = self.ledger.key_of(entry);
                 for linked in subjects(&entry.what) {
                     let linked = match linked {
                         Subject::Tray(code) => Subject::Tray(self.ledger.tray_at(&code, &key)),

@@ -7,6 +7,7 @@ use std::sync::Arc;
 use crate::base::{Day, EntryId, Moment, TrayCode};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, OrderKey, SiteEntry, TrayEntry, What};
+use crate::reckon::day_order::DayOrder;
 
 /// Whether an entry describes something that was there before it was described: on days before the first description of
 /// its name that one holds.
@@ -40,6 +41,7 @@ pub struct View {
 pub struct Ledger {
     view: View,
     all: BTreeMap<OrderKey, Arc<Entry>>,
+    order: DayOrder,
     ids: HashSet<EntryId>,
     by_subject: HashMap<Subject, BTreeMap<OrderKey, Arc<Entry>>>,
     withdrawals: BTreeMap<(Moment, EntryId), Arc<Entry>>,
@@ -54,16 +56,17 @@ impl Ledger {
         let mut ledger = Ledger {
             view,
             all: BTreeMap::new(),
+            order: DayOrder::default(),
             ids: HashSet::new(),
             by_subject: HashMap::new(),
             withdrawals: BTreeMap::new(),
             withdrawn: HashSet::new(),
             relabels: BTreeMap::new(),
         };
-        for entry in entries {
-            ledger.keep(entry);
-        }
+        let kept = ledger.keep(entries);
         ledger.withdrawn = ledger.settle_withdrawals();
+        ledger.place(kept);
+        ledger.order_all();
         ledger.index_all();
         ledger
     }
@@ -75,33 +78,25 @@ impl Ledger {
 
     /// Adds entries and names the subjects whose story changed. `None` means that everything may have changed.
     pub fn add(&mut self, entries: impl IntoIterator<Item = Arc<Entry>>) -> Option<BTreeSet<Subject>> {
-        let mut touched = BTreeSet::new();
+        let kept = self.keep(entries);
         let mut wholly = false;
-        for entry in entries {
-            let withdraws = matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
-            let relabels = matches!(entry.what, What::Tray(TrayEntry::Relabelled(_)));
-            if !self.keep(entry.clone()) {
-                continue;
-            }
-            if withdraws {
-                let before = std::mem::take(&mut self.withdrawn);
-                self.withdrawn = self.settle_withdrawals();
-                let changed: Vec<EntryId> = before.symmetric_difference(&self.withdrawn).cloned().collect();
-                wholly |= !changed.is_empty();
-            } else if self.withdrawn.contains(&entry.id) {
-                continue;
-            }
-            if relabels {
-                wholly = true;
-            } else {
-                touched.extend(self.index(&entry));
-            }
+        if kept.iter().any(|entry| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)))) {
+            let before = std::mem::take(&mut self.withdrawn);
+            self.withdrawn = self.settle_withdrawals();
+            wholly |= before != self.withdrawn;
         }
+        let counting: Vec<Arc<Entry>> =
+            kept.iter().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
+        wholly |= counting.iter().any(|entry| matches!(entry.what, What::Tray(TrayEntry::Relabelled(_))));
+        // Where others of a command stand elsewhere in their day now, everything is laid out anew.
+        wholly |= self.order.add(&counting);
+        self.place(kept);
         if wholly {
+            self.order_all();
             self.index_all();
             return None;
         }
-        Some(touched)
+        Some(counting.iter().flat_map(|entry| self.index(entry)).collect())
     }
 
     /// Takes entries out again and names the subjects whose story changed. `None` means that everything may have.
@@ -109,7 +104,7 @@ impl Ledger {
         let mut touched = BTreeSet::new();
         let mut wholly = false;
         for entry in entries {
-            let key = entry.order_key();
+            let key = self.order.key_of(entry);
             if self.all.remove(&key).is_none() {
                 continue;
             }
@@ -130,28 +125,52 @@ impl Ledger {
                 touched.insert(subject);
             }
         }
+        wholly |= self.order.remove(entries);
         if wholly {
             self.withdrawn = self.settle_withdrawals();
+            self.order_all();
             self.index_all();
             return None;
         }
         Some(touched)
     }
 
-    /// Keeps an entry if it belongs to the view; false where it does not.
-    fn keep(&mut self, entry: Arc<Entry>) -> bool {
-        if self.view.known.is_some_and(|known| entry.recorded > known) {
-            return false;
+    /// Takes note of the entries that belong to the view and hands them back; they are not in its order yet.
+    fn keep(&mut self, entries: impl IntoIterator<Item = Arc<Entry>>) -> Vec<Arc<Entry>> {
+        let mut kept = Vec::new();
+        for entry in entries {
+            if self.view.known.is_some_and(|known| entry.recorded > known) {
+                continue;
+            }
+            if let What::Book(BookEntry::Withdrawn(_)) = &entry.what {
+                // A withdrawal acts on every day; its own happened is never used.
+                self.withdrawals.insert((entry.recorded, entry.id.clone()), entry.clone());
+            } else if entry.happened > self.view.day && !reaches_back(&entry.what) {
+                continue;
+            }
+            self.ids.insert(entry.id.clone());
+            kept.push(entry);
         }
-        if let What::Book(BookEntry::Withdrawn(_)) = &entry.what {
-            // A withdrawal acts on every day; its own happened is never used.
-            self.withdrawals.insert((entry.recorded, entry.id.clone()), entry.clone());
-        } else if entry.happened > self.view.day && !reaches_back(&entry.what) {
-            return false;
-        }
-        self.ids.insert(entry.id.clone());
-        self.all.insert(entry.order_key(), entry);
-        true
+        kept
+    }
+
+    fn place(&mut self, entries: Vec<Arc<Entry>>) {
+        self.all.extend(entries.into_iter().map(|entry| (self.order.key_of(&entry), entry)));
+    }
+
+    /// Lays every entry out anew: those taken back have no say in the order of their day.
+    fn order_all(&mut self) {
+        let all: Vec<Arc<Entry>> = std::mem::take(&mut self.all).into_values().collect();
+        let counting: Vec<Arc<Entry>> =
+            all.iter().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
+        self.order = DayOrder::default();
+        self.order.add(&counting);
+        self.place(all);
+    }
+
+    /// The place of an entry in the order of things.
+    pub fn key_of(&self, entry: &Entry) -> OrderKey {
+        self.order.key_of(entry)
     }
 
     /// Which entries are taken back: latest withdrawals first, so that a withdrawal that was itself withdrawn does
@@ -184,7 +203,7 @@ impl Ledger {
             if let What::Tray(TrayEntry::Relabelled(label)) = &entry.what
                 && let Some(was) = &label.was
             {
-                self.relabels.entry(was.clone()).or_default().insert(entry.order_key(), label.tray.clone());
+                self.relabels.entry(was.clone()).or_default().insert(self.order.key_of(entry), label.tray.clone());
             }
         }
         for entry in &standing {
@@ -193,7 +212,7 @@ impl Ledger {
     }
 
     fn index(&mut self, entry: &Arc<Entry>) -> BTreeSet<Subject> {
-        let key = entry.order_key();
+        let key = self.order.key_of(entry);
         let mut touched = BTreeSet::new();
         for subject in subjects(&entry.what) {
             let subject = match subject {
@@ -233,6 +252,17 @@ impl Ledger {
         }
         let first = self.relabels.get(code).and_then(|changes| changes.values().next_back());
         first.cloned().unwrap_or_else(|| code.clone())
+    }
+
+    /// What a code that was given up became, and the day of its last change.
+    pub fn renamed(&self, code: &TrayCode) -> Option<(TrayCode, Day)> {
+        let (when, new) = self.relabels.get(code)?.last_key_value()?;
+        Some((self.tray_at(new, when), when.happened))
+    }
+
+    /// Every code that was given up, with what it became and since when.
+    pub fn all_renamed(&self) -> impl Iterator<Item = (TrayCode, (TrayCode, Day))> {
+        self.relabels.keys().filter_map(|code| Some((code.clone(), self.renamed(code)?)))
     }
 
     /// The entries of a subject in the order of things.

@@ -2,13 +2,16 @@
 
 pub mod bed;
 pub mod changes;
+mod day_order;
 pub mod draw;
 pub mod effect;
+pub mod impossible;
 pub mod ledger;
 mod pair;
 pub mod picture;
 pub mod round;
 pub mod sample_progress;
+pub mod season;
 pub mod site;
 pub mod stock;
 pub mod tray;

@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::impossible::{doubts_of, lowest_above};
 use super::ledger::Ledger;
 use super::picture::{Doubt, DoubtKind};
 use crate::base::text::folded;
@@ -106,12 +107,14 @@ impl Site {
             Subject::Tray(_) | Subject::Lot(_) | Subject::Bed(_) | Subject::Site => None,
         });
         for name in places {
+            site.doubts.extend(doubts_of(ledger, &Subject::Place(name.clone())));
             for entry in ledger.of(&Subject::Place(name.clone())) {
                 if let What::Site(SiteEntry::PlaceSet(place)) = &entry.what {
                     site.places.entry(name.clone()).or_default().add(entry.happened, entry.id.clone(), place.clone());
                 }
             }
         }
+        site.doubts.extend(doubts_of(ledger, &Subject::Site));
         site.lay_over(own, ledger.view().day);
         site
     }
@@ -169,6 +172,11 @@ impl Site {
                 tmax_c: weather.tmax_c.or(earlier.tmax_c),
             },
         );
+        if let Some(why) = lowest_above(merged.tmin_c, merged.tmax_c) {
+            let known = self.weather.get(&day).map(|(earlier, _)| earlier.clone());
+            let entries = [id.clone()].into_iter().chain(known).collect();
+            self.doubts.push(Doubt { day, kind: DoubtKind::CannotBe(why), entries });
+        }
         self.weather.insert(day, (id, merged));
     }
 

@@ -46,6 +46,8 @@ pub enum Reason {
     },
     /// The kind or a field of the body is wrong.
     Entry(Box<EntryFault>),
+    /// A line with an `id` and without the rest of its envelope: what is missing.
+    IdAlone(Vec<&'static str>),
     /// The day, the time, the person or another part of the envelope is wrong.
     Envelope(Problem),
     /// A day that has not come.

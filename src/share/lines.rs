@@ -18,6 +18,8 @@ pub const LONGEST_LINE_BYTES: usize = 4 << 20;
 const LONGEST_SKIP_BYTES: usize = 1 << 30;
 /// Fields of the envelope that only mean something beside an `id`.
 const ONLY_WITH_ID: [&str; 5] = ["id", "recorded", "command", "prev", "hash"];
+/// Of these, those that no line with an `id` is without.
+const NEEDED_BY_ID: [&str; 3] = ["recorded", "command", "hash"];
 const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
 
 /// What a line holds.
@@ -134,6 +136,11 @@ fn read_text(text: &str, desk: Desk) -> Result<Written, Fault> {
 }
 
 fn sealed(mut fields: Map<String, Value>) -> Result<Sealed, Fault> {
+    let absent = |name: &&'static str| fields.get(*name).is_none_or(Value::is_null);
+    let missing: Vec<&'static str> = NEEDED_BY_ID.into_iter().filter(absent).collect();
+    if !missing.is_empty() {
+        return Err(Fault::on("id", Reason::IdAlone(missing)));
+    }
     let mut take = |name: &'static str| fields.remove(name).filter(|value| !value.is_null());
     let (id, happened, recorded) = (take("id"), take("happened"), take("recorded"));
     let (who, kind, command) = (take("who"), take("kind"), take("command"));
@@ -320,7 +327,7 @@ mod tests {
         let changed = sealed.line().replace("07:40", "07:41");
         assert_eq!(fault(&changed).reason, Reason::WrongHash(entry(1)));
         let unhashed = r#"{"id":"k3f9:1","kind":"flushed","tray":"a"}"#;
-        assert_eq!(fault(unhashed).reason, Reason::Envelope(Problem::Missing));
+        assert_eq!(fault(unhashed).reason, Reason::IdAlone(vec!["recorded", "command", "hash"]));
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! What several tests need: entries as a grower writes them, and a small nursery.
 
 pub mod program;
+pub mod screen;
 
 use std::sync::Arc;
 
@@ -145,4 +146,13 @@ pub fn cases(usual: u32) -> proptest::prelude::ProptestConfig {
         ))),
         ..Default::default()
     }
+}
+
+/// A ready tray of coffee and an open bed that it fits, on 15 April 2026.
+pub fn fitting() -> Book {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    book
 }

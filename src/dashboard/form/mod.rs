@@ -164,6 +164,16 @@ impl Form {
         self.known.kind
     }
 
+    /// The field that has the keys; none where it is the day.
+    pub fn field_with_keys(&self) -> Option<&'static str> {
+        self.lines.get(self.at).map(|line| line.field.name)
+    }
+
+    /// The choices of the field that has the keys.
+    pub fn choices_with_keys(&self) -> Vec<&'static str> {
+        self.lines.get(self.at).map_or_else(Vec::new, FieldLine::choices)
+    }
+
     /// The stop it was opened from; empty where none.
     pub fn stop(&self) -> &str {
         &self.stop

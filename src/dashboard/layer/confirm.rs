@@ -74,7 +74,7 @@ impl Confirm {
             None => {}
             Some(entries) => {
                 for entry in entries.iter().take(MOST) {
-                    page.hanging("- ", Ink::Danger, &wording.entry_sentence(entry), Ink::Plain);
+                    page.hanging("- ", Ink::Danger, &on.entry(entry), Ink::Plain);
                 }
                 if entries.len() > 1 {
                     page.gap();

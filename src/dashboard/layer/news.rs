@@ -98,7 +98,7 @@ pub fn news_words(
                     Cause::Passed(passage) => wording.passage_words(*passage),
                     Cause::Entries(ids) => {
                         let named = entries.iter().filter(|entry| ids.contains(&entry.id));
-                        named.map(|entry| wording.entry_sentence(entry)).collect::<Vec<_>>().join("; ")
+                        named.map(|entry| on.entry(entry)).collect::<Vec<_>>().join("; ")
                     }
                 };
                 if !said.is_empty() && !causes.contains(&said) {

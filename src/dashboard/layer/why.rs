@@ -303,7 +303,7 @@ fn entries_of(ids: &[EntryId], on: &On<'_>, page: &mut Page) {
     let said: Vec<String> = ids
         .iter()
         .map(|id| match story.iter().find(|entry| entry.id == *id) {
-            Some(entry) => format!("{} ({id})", on.wording.entry_sentence(entry)),
+            Some(entry) => format!("{} ({id})", on.entry(entry)),
             None => id.to_string(),
         })
         .collect();
@@ -317,7 +317,7 @@ fn why_story(subject: &Subject, on: &On<'_>, page: &mut Page) {
         Some([]) => page.paragraph(&on.wording.why_none(), Ink::Plain),
         Some(entries) => {
             for entry in entries.iter().rev() {
-                page.hanging("- ", Ink::Plain, &on.wording.entry_sentence(entry), Ink::Plain);
+                page.hanging("- ", Ink::Plain, &on.entry(entry), Ink::Plain);
             }
         }
     }

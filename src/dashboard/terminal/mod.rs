@@ -65,6 +65,8 @@ pub(super) enum Happening {
     Answer(Box<Answer>),
     /// The terminal is gone.
     TerminalGone,
+    /// The clerk is gone: a fault of ours.
+    ClerkGone,
     /// A signal.
     Signal(i32),
 }
@@ -75,7 +77,7 @@ impl PartialEq for Happening {
             (Happening::Key(a), Happening::Key(b)) => a == b,
             (Happening::Text(a), Happening::Text(b)) => a == b,
             (Happening::Resized(a, b), Happening::Resized(c, d)) => (a, b) == (c, d),
-            (Happening::TerminalGone, Happening::TerminalGone) => true,
+            (Happening::TerminalGone, Happening::TerminalGone) | (Happening::ClerkGone, Happening::ClerkGone) => true,
             (Happening::Signal(a), Happening::Signal(b)) => a == b,
             _ => false,
         }
@@ -90,6 +92,8 @@ enum Left {
     Signal(i32),
     /// The terminal is gone.
     TerminalGone,
+    /// The clerk is gone.
+    ClerkGone,
 }
 
 /// Opens the dashboard and stays until it is left.
@@ -108,10 +112,15 @@ pub fn open(opening: Opening) -> io::Result<()> {
     let left = Shown::new()?.stay(&mut model, &desk, &happenings);
     drop(desk.requests);
     // What was handed to the clerk is written before the program ends.
-    let _ = desk.worker.join();
+    let clerk_ended = desk.worker.join();
     drop(taken);
+    if let Err(panic) = clerk_ended {
+        // Told already; the program ends as a panic does.
+        std::panic::resume_unwind(panic);
+    }
     match left? {
         Left::Key => Ok(()),
+        Left::ClerkGone => Err(io::Error::other("the desk is gone")),
         Left::Signal(signal) => {
             signals::end_as(signal);
             Ok(())
@@ -177,6 +186,7 @@ fn start_clerk(clerk: Clerk, to_loop: Sender<Happening>) -> AtDesk {
                 return;
             }
         }
+        let _ = to_loop.send(Happening::ClerkGone);
     });
     AtDesk { requests, worker }
 }
@@ -238,6 +248,7 @@ impl Shown {
                 Happening::Resized(columns, rows) => Message::Resized(columns, rows),
                 Happening::Answer(answer) => Message::Answer(answer),
                 Happening::TerminalGone => return self.leave_by(model, Left::TerminalGone, desk),
+                Happening::ClerkGone => return Ok(Some(Left::ClerkGone)),
                 Happening::Signal(signal) => return self.leave_by(model, Left::Signal(signal), desk),
             };
             let layers = model.layers.len();

@@ -1,6 +1,8 @@
 //! The dashboard in tests: the model and the clerk without a terminal or a thread. Keys in, frames out.
 
+mod forms;
 mod frames;
+mod picture;
 mod stage;
 
 pub use stage::Stage;

@@ -6,12 +6,13 @@ use tempfile::TempDir;
 
 use crate::base::{Clock, Day, Moment};
 use crate::dashboard::clerk::Clerk;
+use crate::dashboard::form::FormFor;
 use crate::dashboard::frame;
 use crate::dashboard::keys::Key;
 use crate::dashboard::message::{Effect, Message};
 use crate::dashboard::model::Model;
 use crate::dashboard::terminal::{Opening, set_up};
-use crate::dashboard::update::{refresh, update};
+use crate::dashboard::update::{open_form, refresh, update};
 use crate::desk::{Desk, Now, sample};
 use crate::wording::{Lang, Wording};
 
@@ -152,6 +153,17 @@ impl Stage {
             line.trim_end().to_string()
         });
         lines.collect::<Vec<_>>().join("\n")
+    }
+
+    /// Opens a form as a screen would.
+    pub fn open(&mut self, asked: &FormFor) {
+        let effects = self.effects_of_opening(asked);
+        self.carry_out(effects);
+    }
+
+    /// What opening a form asks for.
+    pub fn effects_of_opening(&mut self, asked: &FormFor) -> Vec<Effect> {
+        open_form(&mut self.model, asked)
     }
 
     /// How many entries the book has.

@@ -3,6 +3,7 @@
 pub mod ground_work;
 pub mod held;
 pub mod light_now;
+pub mod named_places;
 pub mod nurses;
 pub mod positions;
 pub mod season;

@@ -1,6 +1,7 @@
 //! What cannot be believed as written: kept, named, and shown in every view until settled.
 
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
+use crate::reckon::impossible::Impossible;
 
 /// What is doubtful.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -100,6 +101,48 @@ pub enum DoubtKind {
         /// How many more than the grid has room for.
         plants: u32,
     },
+    /// More went out into a bed than it had positions for.
+    MoreOutThanPositions {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Out by the entry.
+        out: u32,
+        /// Positions that were open by the books.
+        open: u32,
+    },
+    /// A row or place that the bed does not have.
+    NoSuchPosition {
+        /// The bed.
+        bed: BedName,
+        /// As it was written.
+        written: String,
+        /// Rows of the bed.
+        rows: u32,
+        /// Places in its longest row.
+        places: u32,
+    },
+    /// A sample of more plants than stood in the tray.
+    SampleLarger {
+        /// The tray.
+        tray: TrayCode,
+        /// Plants measured.
+        sample: u32,
+        /// Stood by the books.
+        stood: u32,
+    },
+    /// Seed or plants of one species into a tray of another.
+    TwoSpecies {
+        /// The tray.
+        tray: TrayCode,
+        /// What it holds.
+        species: SpeciesKey,
+        /// What came in.
+        other: SpeciesKey,
+    },
+    /// An entry that says something against itself.
+    CannotBe(Impossible),
     /// A species profile entry that could not be read.
     BadProfile {
         /// The species.

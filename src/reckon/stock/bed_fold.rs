@@ -18,7 +18,9 @@ use crate::nursery::entry::{
     Entry, GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, OrderKey, Outplanted, PlantsFound, SiteEntry,
     SoilChecked, SownInBed, SurvivalCounted, TrayEntry, What,
 };
+use crate::reckon::bed::named_places::{self, Named, NotThere};
 use crate::reckon::bed::positions;
+use crate::reckon::impossible::doubts_of;
 use crate::reckon::ledger::Ledger;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::site::Site;
@@ -29,12 +31,13 @@ const UNWRITTEN_SPACING_M: f64 = 1.0;
 
 /// Folds the entries of a bed.
 pub fn fold_bed(ledger: &Ledger, site: &Site, name: &BedName) -> BedStory {
-    let mut fold = BedFold { ledger, site, story: BedStory::blank(name.clone()), order: 0 };
+    let mut fold = BedFold { ledger, site, story: BedStory::blank(name.clone()), order: 0, blocked_spots: Vec::new() };
     let subject = Subject::Bed(name.clone());
     // Layouts first: the first one reaches back.
     for entry in ledger.of(&subject) {
         fold.lay_out(entry);
     }
+    fold.note_blocked_off_the_grid();
     for (order, entry) in ledger.of(&subject).enumerate() {
         fold.order = order;
         fold.take(entry);
@@ -44,6 +47,7 @@ pub fn fold_bed(ledger: &Ledger, site: &Site, name: &BedName) -> BedStory {
         fold.doubt(first, DoubtKind::UnknownBed(name.clone()));
     }
     fold.note_off_the_grid();
+    fold.story.doubts.extend(doubts_of(ledger, &subject));
     fold.story
 }
 
@@ -52,6 +56,7 @@ struct BedFold<'a> {
     site: &'a Site,
     story: BedStory,
     order: usize,
+    blocked_spots: Vec<(Arc<Entry>, Vec<Spot>)>,
 }
 
 impl BedFold<'_> {
@@ -64,6 +69,7 @@ impl BedFold<'_> {
                 self.story.layout.add(entry.happened, entry.id.clone(), set.clone());
             }
             What::Site(SiteEntry::PositionsBlocked(blocked)) => {
+                self.blocked_spots.push((entry.clone(), blocked.at.clone()));
                 let spots = spots(Some(&blocked.at));
                 let blocked = |spot| BlockedSpot { spot, day: entry.happened, entry: entry.id.clone() };
                 self.story.blocked.extend(spots.into_iter().map(blocked));
@@ -92,6 +98,7 @@ impl BedFold<'_> {
     }
 
     fn take_ground(&mut self, entry: &Arc<Entry>, what: &GroundEntry) {
+        self.note_no_such_position(entry, what);
         match what {
             GroundEntry::SownInBed(sown) => self.sown(entry, sown),
             GroundEntry::PlantsFound(found) => self.found(entry, found),
@@ -129,6 +136,7 @@ impl BedFold<'_> {
 
     fn sown(&mut self, entry: &Arc<Entry>, sown: &SownInBed) {
         let species = self.species(entry, &sown.species);
+        self.note_no_room(entry, &species, sown.holes.0);
         let mut cohort = cohort(entry, Some(species), sown.holes.0, sown.rows.as_ref(), sown.at.as_ref());
         cohort.at_stake = true;
         self.story.cohorts.push(cohort);
@@ -143,7 +151,7 @@ impl BedFold<'_> {
     }
 
     fn outplanted(&mut self, entry: &Arc<Entry>, out: &Outplanted) {
-        let key = entry.order_key();
+        let key = self.ledger.key_of(entry);
         let tray = self.ledger.tray_at(&out.tray, &key);
         let species = self.species_of_tray(&out.tray, &tray, &key);
         let species = species.map(|written| self.species(entry, &written));
@@ -154,9 +162,57 @@ impl BedFold<'_> {
                 self.doubt(entry, DoubtKind::NotInPlan { bed, species });
             }
         }
+        if let Some(species) = &species {
+            self.note_no_room(entry, species, out.count.0);
+        }
         let mut cohort = cohort(entry, species, out.count.0, out.rows.as_ref(), out.at.as_ref());
         cohort.tray = Some(tray);
         self.story.cohorts.push(cohort);
+    }
+
+    /// More out than the plan has positions for, where it has any for the species. A plant may stand beside a stump, so
+    /// blocked spots do not count.
+    fn note_no_room(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, out: u32) {
+        let Some(layout) = self.story.layout.on(entry.happened) else { return };
+        let room = positions::room(&self.story, self.site, layout, species);
+        let open = room.positions.saturating_sub(room.living);
+        if room.positions > 0 && out > open {
+            let (bed, species) = (self.story.name.clone(), species.clone());
+            self.doubt(entry, DoubtKind::MoreOutThanPositions { bed, species, out, open });
+        }
+    }
+
+    /// Rows or places that the bed does not have.
+    fn note_no_such_position(&mut self, entry: &Arc<Entry>, what: &GroundEntry) {
+        let out = if let GroundEntry::Outplanted(out) = what { Some(out) } else { None };
+        let of_tray = out.and_then(|out| {
+            let key = self.ledger.key_of(entry);
+            self.species_of_tray(&out.tray, &self.ledger.tray_at(&out.tray, &key), &key)
+        });
+        let planting = if let GroundEntry::NursePlanted(planted) = what { Some(planted) } else { None };
+        let named = named_places::named(what, of_tray.as_ref());
+        // A tray of which nobody knows the species can have gone on any grid.
+        let Some(layout) = self.story.layout.on(entry.happened) else { return };
+        if let Some(lacking) = named_places::not_there(&self.story, self.site, layout, &named, planting) {
+            self.doubt_position(entry, lacking);
+        }
+    }
+
+    /// Blocked spots that no grid of their day has.
+    fn note_blocked_off_the_grid(&mut self) {
+        for (entry, at) in std::mem::take(&mut self.blocked_spots) {
+            let named = Named { species: None, nurse: false, rows: None, at: Some(&at) };
+            let Some(layout) = self.story.layout.on(entry.happened) else { continue };
+            if let Some(lacking) = named_places::not_there(&self.story, self.site, layout, &named, None) {
+                self.doubt_position(&entry, lacking);
+            }
+        }
+    }
+
+    fn doubt_position(&mut self, entry: &Arc<Entry>, lacking: NotThere) {
+        let NotThere { written, rows, places } = lacking;
+        let bed = self.story.name.clone();
+        self.doubt(entry, DoubtKind::NoSuchPosition { bed, written, rows, places });
     }
 
     /// What the tray had to hand on by then; where nothing did, what its own entries of any day say.
@@ -320,7 +376,7 @@ impl BedFold<'_> {
     /// look at a part, which books only the dead it saw.
     fn survival_counted(&mut self, entry: &Arc<Entry>, look: &SurvivalCounted) {
         let species = self.species(entry, &look.species);
-        let tray = look.tray.as_ref().map(|tray| self.ledger.tray_at(tray, &entry.order_key()));
+        let tray = look.tray.as_ref().map(|tray| self.ledger.tray_at(tray, &self.ledger.key_of(entry)));
         let matches = |cohort: &CohortStory| {
             cohort.species.as_ref() == Some(&species)
                 && (tray.is_none() || cohort.tray == tray)
@@ -345,6 +401,8 @@ impl BedFold<'_> {
             bed_books::bury(&mut self.story.cohort_books(matches), u64::from(died));
         } else if youngest.is_some() {
             self.settle_cohorts(entry, &species, look.alive.0, &matches);
+            // The living were counted: how many went out too many is settled.
+            self.story.doubts.retain(|doubt| !is_about_room(&doubt.kind, &species));
         } else if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
             self.settle_nurses(entry, &species, look.alive.0);
         } else if look.alive.0 > 0 {
@@ -501,6 +559,10 @@ fn part_of_bed(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> Option<PartOfBed>
     spots.dedup();
     let named = in_part(rows, at);
     named.then(|| PartOfBed { rows: rows.map(|rows| rows.0.split_whitespace().collect()), spots })
+}
+
+fn is_about_room(kind: &DoubtKind, of: &SpeciesKey) -> bool {
+    matches!(kind, DoubtKind::MoreOutThanPositions { species, .. } if species == of)
 }
 
 fn in_part(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> bool {

@@ -41,7 +41,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
         return;
     }
     for entry in ledger.of(&Subject::Tray(tray.clone())) {
-        let key = entry.order_key();
+        let key = ledger.key_of(entry);
         if key >= *before {
             break;
         }

@@ -5,6 +5,7 @@ use crate::base::{Day, EntryId, LotCode, SpeciesKey};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::Kept;
 use crate::nursery::entry::{GroundEntry, LotReceived, SeedEntry, TrayEntry, What};
+use crate::reckon::impossible::doubts_of;
 use crate::reckon::ledger::Ledger;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::site::Site;
@@ -112,6 +113,7 @@ pub fn fold_lot(ledger: &Ledger, site: &Site, code: &LotCode) -> LotStory {
     for entry in ledger.of(&Subject::Lot(code.clone())) {
         fold.take(entry);
     }
+    fold.story.doubts.extend(doubts_of(ledger, &Subject::Lot(code.clone())));
     fold.story
 }
 

@@ -9,6 +9,7 @@ use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::{Count, PlantForm, Text};
 use crate::nursery::entry::{Counted, Entry, GroundEntry, MovedOn, PlantsReceived, Resown, Sown, TrayEntry, What};
+use crate::reckon::impossible::{doubts_of, more_of};
 use crate::reckon::ledger::Ledger;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::site::Site;
@@ -35,6 +36,7 @@ pub fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TrayStory {
         fold.take(entry);
     }
     fold.note_order_doubts();
+    fold.story.doubts.extend(doubts_of(ledger, &Subject::Tray(code.clone())));
     fold.story
 }
 
@@ -104,6 +106,8 @@ impl TrayFold<'_> {
         let story = &mut self.story;
         match what {
             TrayEntry::Measured(sample) => {
+                self.sampled(entry, as_count(sample.plants.len() as u64));
+                let story = &mut self.story;
                 story.samples.push(SampleLook { day, plants: sample.plants.clone(), entry: id });
             }
             TrayEntry::PlugChecked(plug) => story.plugs.push(Spell { from: day, what: plug.roots, entry: id }),
@@ -143,6 +147,20 @@ impl TrayFold<'_> {
         }
     }
 
+    /// A sample cannot have more plants than stand, but for those a hand count misses. While seed is due more may have
+    /// come up than anybody counted; of a tray nobody made nothing is known.
+    fn sampled(&mut self, entry: &Arc<Entry>, sample: u32) {
+        let stood = self.story.accounts.standing;
+        let missed = MISCOUNT_PLANTS.max((stood as f64 * MISCOUNT_SHARE).ceil() as u64);
+        let known = self.story.origin.is_some() && !self.story.seed_is_due(entry.happened);
+        // Nobody counted since the seed came up: the books hold no number to go by.
+        let counted = !self.story.counts.is_empty() || self.story.accounts.arrived + self.story.accounts.moved_in > 0;
+        if known && counted && u64::from(sample) > stood + missed {
+            let kind = DoubtKind::SampleLarger { tray: self.story.code.clone(), sample, stood: as_count(stood) };
+            self.doubt(entry, kind);
+        }
+    }
+
     fn sown(&mut self, entry: &Arc<Entry>, sown: &Sown) {
         self.made(entry, Origin::Sown);
         let lot = (!is_unknown_lot(&sown.lot)).then(|| sown.lot.clone());
@@ -163,10 +181,8 @@ impl TrayFold<'_> {
 
     fn resown(&mut self, entry: &Arc<Entry>, resown: &Resown) {
         let lot = (!is_unknown_lot(&resown.lot)).then(|| resown.lot.clone());
-        if self.story.species.is_none() {
-            let species = lot.as_ref().and_then(|lot| super::lineage::species_of_lot(self.ledger, lot));
-            self.settle_species(entry, species);
-        }
+        let species = lot.as_ref().and_then(|lot| super::lineage::species_of_lot(self.ledger, lot));
+        self.settle_species(entry, species);
         self.put_seed(entry, lot, Some(resown.seeds.0));
     }
 
@@ -203,7 +219,7 @@ impl TrayFold<'_> {
     }
 
     fn moved(&mut self, entry: &Arc<Entry>, moved: &MovedOn) {
-        let key = entry.order_key();
+        let key = self.ledger.key_of(entry);
         let (from, to) = (self.ledger.tray_at(&moved.from, &key), self.ledger.tray_at(&moved.to, &key));
         if from == to {
             // A change of label can make one tray of two codes: nothing moves.
@@ -254,8 +270,14 @@ impl TrayFold<'_> {
         if key.is_none() {
             self.doubt(entry, DoubtKind::UnknownSpecies(written.clone()));
         }
-        if self.story.species.is_none() {
-            self.story.species = Some(key.unwrap_or(written));
+        let other = key.unwrap_or(written);
+        match self.story.species.clone() {
+            None => self.story.species = Some(other),
+            Some(species) if species != other => {
+                let tray = self.story.code.clone();
+                self.doubt(entry, DoubtKind::TwoSpecies { tray, species, other });
+            }
+            Some(_) => {}
         }
     }
 
@@ -359,6 +381,10 @@ impl TrayFold<'_> {
             self.seen(entry);
         } else if look.standing.0 == 0 && self.is_empty(entry.happened) {
             self.doubt(entry, DoubtKind::LookAtEmpty(self.story.code.clone()));
+        }
+        let cells = self.story.cells.map(Count);
+        if let Some(why) = more_of("cells_seen", look.cells_seen, "cells", cells) {
+            self.doubt(entry, DoubtKind::CannotBe(why));
         }
         self.remember(entry, look);
         let part = look.cells_seen.is_some_and(|seen| self.story.cells.is_none_or(|cells| seen.0 < cells));
@@ -577,6 +603,7 @@ fn settled_by_stocktake(kind: &DoubtKind) -> bool {
             | DoubtKind::RiseWithoutSeed { .. }
             | DoubtKind::OrderMatters(_)
             | DoubtKind::LookAtEmpty(_)
+            | DoubtKind::SampleLarger { .. }
     )
 }
 

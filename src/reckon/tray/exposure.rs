@@ -4,6 +4,7 @@ use crate::base::EntryId;
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
 use crate::reckon::tray::light::LastLight;
+use crate::science::light::exposure_ratio;
 
 /// A step up to this ratio fits (ours).
 pub const FITS_UP_TO: f64 = 1.3;
@@ -48,7 +49,9 @@ pub fn toward_bed(last: Option<&LastLight>, bed: Option<(f64, &[EntryId])>) -> C
 }
 
 fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
-    let ratio = to / last.share;
+    let Ok(ratio) = exposure_ratio(to, last.share) else {
+        return Criterion::unknown(Rule::ExposureStep, Some(Measure::RatioAtMost(BLOCKS_ABOVE)), true, SOURCE);
+    };
     let basis = if last.basis == Basis::Measured { Basis::Measured } else { Basis::Reckoned };
     let known = Measure::LightStep { from: last.share, to };
     // A hair of rounding must not decide: 0.48 / 0.30 is 1.6.

@@ -24,6 +24,7 @@ messages! {
     line_at_and_clock();
     line_unseen(place: count, shown: text);
     line_envelope(what: text);
+    line_id_alone(missing: text);
     line_coming_day(day: text);
     line_too_long_ago(day: text, first: text);
     line_not_a_moment(written: text);
@@ -99,6 +100,21 @@ impl Wording {
                 let name = self.species_of(key, species);
                 self.refused_more_dead(bed, name, count(*dead), count(*live), self.day(*on))
             }
+            Refusal::MoreOutThanPositions { bed, species: key, out, open, on } => {
+                let name = self.species_of(key, species);
+                self.refused_more_out_than_positions(bed, name, count(*out), count(*open), self.day(*on))
+            }
+            Refusal::NoSuchPosition { bed, written, rows, places } => {
+                self.refused_no_such_position(bed, count(*rows), count(*places), written)
+            }
+            Refusal::SampleLarger { tray, sample, stands, on } => {
+                self.refused_sample_larger(tray, count(*sample), count(*stands), self.day(*on))
+            }
+            Refusal::TwoSpecies { tray, species: held, other } => {
+                self.refused_two_species(tray, self.species_of(held, species), self.species_of(other, species))
+            }
+            Refusal::CannotBe(why, on) => self.refused_cannot_be(self.impossible(why, *on)),
+            Refusal::TrayRenamed { was, is, since } => self.refused_tray_renamed(was, is, self.day(*since)),
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
             Refusal::Profile(key, what) => self.profile_refused(key, what),
             Refusal::NothingToUndo => self.refused_nothing_to_undo(),
@@ -152,6 +168,7 @@ impl Wording {
     pub fn journal_error(&self, fault: &JournalError, file: &str) -> String {
         match fault {
             JournalError::NotThere(path) => self.file_not_there(path.display()),
+            JournalError::NoFolder(folder) => self.folder_not_there(folder.display()),
             JournalError::AlreadyThere(path) => self.file_already_there(path.display()),
             JournalError::NotOurs(path) => self.file_not_ours(path.display()),
             JournalError::Newer { .. } => self.file_newer(file),
@@ -175,7 +192,7 @@ impl Wording {
         match fault {
             FileFault::Exists(path) => self.file_already_there(path.display()),
             FileFault::NoFileName(path) => self.file_other(path.display(), "-"),
-            FileFault::NoFolder(path) => self.file_folder_missing(path.display()),
+            FileFault::NoFolder(folder) => self.folder_not_there(folder.display()),
             FileFault::Io { path, error } => self.file_other(path.display(), error),
         }
     }
@@ -219,7 +236,7 @@ impl Wording {
     fn in_place(&self, column: Option<usize>, field: Option<&str>, reason: &Reason) -> String {
         let sentence = self.reason_of_line(reason, field);
         // Faults of an entry name their field themselves.
-        let named = matches!(reason, Reason::Entry(_) | Reason::Envelope(_) | Reason::NameTwice);
+        let named = matches!(reason, Reason::Entry(_) | Reason::Envelope(_) | Reason::NameTwice | Reason::IdAlone(_));
         let sentence = match field {
             Some(field) if !named => self.on_field(field, sentence),
             _ => sentence,
@@ -242,6 +259,7 @@ impl Wording {
             Reason::AtAndClock => self.line_at_and_clock(),
             Reason::Unseen { place, shown, .. } => self.line_unseen(*place as i64, shown),
             Reason::Entry(fault) => self.entry_fault(fault),
+            Reason::IdAlone(missing) => self.line_id_alone(missing.join(", ")),
             Reason::Envelope(problem) => {
                 let field = field.unwrap_or("-").to_string();
                 let fault = crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() };

@@ -32,8 +32,9 @@ messages! {
     problem_not_a_list(field: text);
     problem_not_a_record(field: text);
     problem_one_of(kind: text, fields: text);
-    problem_twelve_months(field: text);
-    problem_same_tray();
+    problem_only_one_of(kind: text, fields: text);
+    problem_twelve_months(field: text, months: count);
+    problem_same_tray(tray: text);
     problem_twice(field: text);
     problem_profile(field: text, what: text);
 }
@@ -78,8 +79,9 @@ impl Wording {
             Problem::NotTheWord { written, known } => self.problem_not_the_word(field, written, known.join(", ")),
             Problem::NotAList => self.problem_not_a_list(field),
             Problem::NotARecord => self.problem_not_a_record(field),
-            Problem::OneOf("12 months") => self.problem_twelve_months(field),
-            Problem::OneOf("from ≠ to") => self.problem_same_tray(),
+            Problem::NotTwelve(months) => self.problem_twelve_months(field, *months as i64),
+            Problem::SameTray(tray) => self.problem_same_tray(tray),
+            Problem::OnlyOneOf(fields) => self.problem_only_one_of(field, fields),
             Problem::OneOf(fields) => self.problem_one_of(field, fields),
             Problem::Twice => self.problem_twice(field),
             Problem::Profile(what) => self.problem_profile(field, what),
@@ -150,8 +152,9 @@ mod tests {
                 Problem::NotAList,
                 Problem::NotARecord,
                 Problem::OneOf("seeds / mass_g"),
-                Problem::OneOf("12 months"),
-                Problem::OneOf("from ≠ to"),
+                Problem::NotTwelve(3),
+                Problem::SameTray("cof-1".into()),
+                Problem::OnlyOneOf("tray / place"),
                 Problem::Twice,
                 Problem::Profile("x".into()),
             ]

@@ -13,6 +13,12 @@ messages! {
     refused_more_out(tray: text, wanted: count, stands: count, day: text);
     refused_more_seed(lot: text, wanted: count, holds: count, day: text);
     refused_more_dead(bed: text, species: text, wanted: count, lives: count, day: text);
+    refused_more_out_than_positions(bed: text, species: text, wanted: count, open: count, day: text);
+    refused_no_such_position(bed: text, rows: count, places: count, written: text);
+    refused_sample_larger(tray: text, sample: count, stands: count, day: text);
+    refused_two_species(tray: text, species: text, other: text);
+    refused_cannot_be(what: text);
+    refused_tray_renamed(was: text, is: text, since: text);
     refused_future(day: text, today: text);
     refused_tray_code_in_use(tray: text);
     refused_lot_code_in_use(lot: text);
@@ -29,6 +35,8 @@ messages! {
     refused_lines(lines: count);
     refused_no_nursery();
     file_not_there(file: text);
+    input_not_there(file: text);
+    folder_not_there(folder: text);
     file_already_there(file: text);
     file_not_ours(file: text);
     file_newer(file: text);
@@ -36,7 +44,6 @@ messages! {
     file_full(file: text);
     file_read_only(file: text);
     file_damaged(file: text, what: text);
-    file_folder_missing(file: text);
     file_other(file: text, what: text);
     chain_gap(device: text, first: text, last: text);
     chain_fork(entry: text);

@@ -19,3 +19,13 @@ doubt_off_the_grid = { $plants ->
 }
 doubt_bad_profile = { $species }: the figures written on { $day } cannot be read: { $what }
 doubt_look_at_empty = { $tray }: looked at on { $day }, but nothing stands there and no seed is due
+doubt_more_out_than_positions = { $bed }: { $out } { $species } went out on { $day }, but the plan has { $open } open positions: write a survival count or what was lost, or the plan as it was planted
+doubt_no_such_position = { $bed }: { $written } was written on { $day }, but the bed has { $rows } rows of up to { $places } places: withdraw it, or lay the bed out as it is
+doubt_sample_larger = { $tray }: { $sample } plants were measured on { $day }, but { $stood } stood there by the books: count the tray
+doubt_cannot_be = { $what }: withdraw it and write it as it was
+cannot_lowest_above_highest = { $day }: the lowest temperature { $lowest } °C lies above the highest { $highest } °C
+cannot_collected_later = { $lot }: collected on { $collected }, but it came in on { $day }
+cannot_day_later = { $field } { $later } lies after the day it was written for, { $day }
+cannot_more_of = { $day }: { $part } { $parts } is more than { $whole } { $wholes }
+cannot_ends_before = it would end on { $until }, before it begins on { $day }
+doubt_two_species = { $tray } holds { $species }, but { $other } came in on { $day }: withdraw that, or write it for a tray of its own

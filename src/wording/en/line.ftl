@@ -11,6 +11,7 @@ line_name_twice = { $field } is written twice: keep one of them
 line_at_and_clock = the time of day is written under at and under clock: keep one of them
 line_unseen = character { $place } cannot be seen or steers the screen: { $shown }. Write the text again without it
 line_envelope = { $what }
+line_id_alone = a line with an id is one that an export wrote, and { $missing } is missing here: take the line as it was exported, or leave the id out to write a new entry
 line_coming_day = { $day } has not come yet
 line_too_long_ago = { $day } is before { $first }: is the year right?
 line_not_a_moment = '{ $written }' is not a moment such as 2026-03-14T18:00:00.000Z

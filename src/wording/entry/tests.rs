@@ -41,7 +41,7 @@ fn an_entry_is_one_plain_sentence_in_both_languages() {
         (
             json!({"kind": "outplanted", "tray": "cof-031", "bed": "Lower", "count": 12, "rows": "2-4"}),
             "25 Nov · 12 from tray cof-031 planted out in bed Lower, rows 2-4",
-            "25 nov · 12 de bandeja cof-031 plantadas en era Lower, surcos 2-4",
+            "25 nov · 12 de bandeja cof-031 plantadas en era Lower, hileras 2-4",
         ),
         (
             json!({"kind": "weather", "rain_mm": 12.5, "tmin_c": 14, "tmax_c": 27}),

@@ -2,9 +2,9 @@
 about_tray = bandeja { $tray }
 about_lot = lote { $lot }
 about_bed = era { $bed }
-about_place = puesto { $place }
+about_place = lugar { $place }
 about_nothing = sin nombrar
-part_rows = surcos { $rows }
+part_rows = hileras { $rows }
 part_spots = en { $spots }
 part_until = hasta el { $day }
 part_at_place = en { $place }
@@ -51,23 +51,23 @@ season_no_rains = en ninguna época
 part_rain_normals = con lluvia mensual
 part_heat_normals = con temperaturas mensuales
 entry_species_set = { $species }: datos propios ({ $figures })
-entry_place_set = puesto { $place }: número { $order } de la ronda, { $shade } de sombra
+entry_place_set = lugar { $place }: número { $order } de la ronda, { $shade } de sombra
 part_holds_trays = { $trays ->
     [one] caben { $trays } bandeja
    *[other] caben { $trays } bandejas
 }
 entry_container_set = envase { $container }: { $volume } ml
 part_depth = { $cm } cm de hondo
-entry_field_set = campo { $field } descrito
+entry_field_set = terreno { $field } descrito
 part_slope = { $percent } de pendiente
 part_texture = suelo { $texture }
 entry_bed_set = era { $bed } en { $field }: { $length } × { $width } m
-part_bearing = surcos hacia { $degrees }°
+part_bearing = hileras hacia { $degrees }°
 part_plan = para { $plan }
 plan_line = { $species } { $row } × { $in_row } m
 entry_positions_blocked = { $positions ->
-    [one] era { $bed }: { $positions } puesto tapado ({ $spots }), { $why }
-   *[other] era { $bed }: { $positions } puestos tapados ({ $spots }), { $why }
+    [one] era { $bed }: { $positions } hoyo tapado ({ $spots }), { $why }
+   *[other] era { $bed }: { $positions } hoyos tapados ({ $spots }), { $why }
 }
 entry_lot_received = lote { $lot } recibido: { $species } de { $source }
 part_fruits = { $fruits ->

@@ -11,6 +11,7 @@ line_name_twice = { $field } está escrito dos veces: deje uno solo
 line_at_and_clock = la hora está en at y en clock: deje una sola
 line_unseen = el carácter { $place } no se ve o mueve la pantalla: { $shown }. Escriba el texto de nuevo sin él
 line_envelope = { $what }
+line_id_alone = una línea con id es de una exportación, y aquí falta { $missing }: tómela tal como se exportó, o quite el id para hacer una anotación nueva
 line_coming_day = el { $day } todavía no llega
 line_too_long_ago = el { $day } es antes del { $first }: ¿está bien el año?
 line_not_a_moment = '{ $written }' no es un momento como 2026-03-14T18:00:00.000Z

@@ -1,1 +1,12 @@
 # The screen Journal.
+journal_search = Con:
+journal_day = Día
+journal_what = Qué
+journal_who = Quién
+journal_recorded = Apuntado
+journal_number = Número
+journal_taken_back = Retirado
+journal_by = por { $entry }; ya no cuenta
+journal_counts = Cuenta. Con r se retira, y antes se dice qué se deshace.
+journal_none = Nada de lo apuntado tiene { $search }.
+confirm_waiting_short = Buscando ...

@@ -1,6 +1,8 @@
 //! What cannot be believed as written, and what settles it.
 
+use crate::base::Day;
 use crate::nursery::species::Catalogue;
+use crate::reckon::impossible::Impossible;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
@@ -24,6 +26,16 @@ messages! {
     doubt_off_the_grid(bed: text, species: text, plants: count);
     doubt_bad_profile(species: text, what: text, day: text);
     doubt_look_at_empty(tray: text, day: text);
+    doubt_more_out_than_positions(bed: text, species: text, out: count, open: count, day: text);
+    doubt_no_such_position(bed: text, written: text, rows: count, places: count, day: text);
+    doubt_sample_larger(tray: text, sample: count, stood: count, day: text);
+    doubt_cannot_be(what: text);
+    cannot_lowest_above_highest(day: text, lowest: text, highest: text);
+    cannot_collected_later(lot: text, collected: text, day: text);
+    cannot_day_later(field: text, later: text, day: text);
+    cannot_ends_before(until: text, day: text);
+    doubt_two_species(tray: text, species: text, other: text, day: text);
+    cannot_more_of(day: text, part: text, parts: count, whole: text, wholes: count);
 }
 
 impl Wording {
@@ -56,6 +68,34 @@ impl Wording {
             DoubtKind::OffTheGrid { bed, species, plants } => self.doubt_off_the_grid(bed, named(species), *plants),
             DoubtKind::BadProfile { species, what } => self.doubt_bad_profile(named(species), what, day),
             DoubtKind::LookAtEmpty(tray) => self.doubt_look_at_empty(tray, day),
+            DoubtKind::MoreOutThanPositions { bed, species, out, open } => {
+                self.doubt_more_out_than_positions(bed, named(species), *out, *open, day)
+            }
+            DoubtKind::NoSuchPosition { bed, written, rows, places } => {
+                self.doubt_no_such_position(bed, written, *rows, *places, day)
+            }
+            DoubtKind::SampleLarger { tray, sample, stood } => self.doubt_sample_larger(tray, *sample, *stood, day),
+            DoubtKind::TwoSpecies { tray, species, other } => {
+                self.doubt_two_species(tray, named(species), named(other), day)
+            }
+            DoubtKind::CannotBe(why) => self.doubt_cannot_be(self.impossible(why, doubt.day)),
+        }
+    }
+
+    /// What an entry of a day says against itself.
+    pub fn impossible(&self, why: &Impossible, on: Day) -> String {
+        let day = self.day(on);
+        let degrees = |hundredths: i32| self.number(f64::from(hundredths) / 100.0, 2);
+        match why {
+            Impossible::LowestAboveHighest { lowest, highest } => {
+                self.cannot_lowest_above_highest(day, degrees(*lowest), degrees(*highest))
+            }
+            Impossible::CollectedLater { lot, collected } => {
+                self.cannot_collected_later(lot, self.day(*collected), day)
+            }
+            Impossible::DayLater { field, day: later } => self.cannot_day_later(field, self.day(*later), day),
+            Impossible::EndsBefore { until } => self.cannot_ends_before(self.day(*until), day),
+            Impossible::MoreOf { part, parts, whole, wholes } => self.cannot_more_of(day, part, *parts, whole, *wholes),
         }
     }
 }

@@ -1,38 +1,179 @@
-//! The screen `journal`.
+//! The Journal: everything written, newest first, found by any word in it; what no longer counts stays to be read.
+
+mod view;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use std::sync::Arc;
 
 use super::Screen;
-use crate::dashboard::keys::{Key, KeyLine};
+use crate::base::EntryId;
+use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
+use crate::dashboard::layer::WhyOf;
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
-use crate::nursery::entry::subject::Subject;
+use crate::dashboard::parts::Typed;
+use crate::desk::Withdraws;
+use crate::nursery::entry::Entry;
+use crate::nursery::entry::subject::{Subject, subjects};
+
+/// So many entries are asked for at first, and so many more when the last one is reached.
+const AT_ONCE: usize = 300;
 
 /// The screen.
-#[derive(Debug, Default)]
-pub struct Journal {}
+#[derive(Debug)]
+pub struct Journal {
+    chosen: Option<EntryId>,
+    search: Typed,
+    searching: bool,
+    detail: bool,
+    wanted: usize,
+}
+
+impl Default for Journal {
+    fn default() -> Journal {
+        Journal { chosen: None, search: Typed::default(), searching: false, detail: false, wanted: AT_ONCE }
+    }
+}
+
+impl Journal {
+    /// The entries that are here for what is searched; while others are looked for, the last ones stay.
+    fn entries<'a>(&self, on: &On<'a>) -> &'a [Arc<Entry>] {
+        on.book.found.as_ref().map(|found| found.entries.as_slice()).unwrap_or_default()
+    }
+
+    fn at(&self, on: &On<'_>) -> Option<usize> {
+        let chosen = self.chosen.as_ref()?;
+        self.entries(on).iter().position(|entry| entry.id == *chosen)
+    }
+
+    fn entry<'a>(&self, on: &On<'a>) -> Option<&'a Arc<Entry>> {
+        self.at(on).and_then(|at| self.entries(on).get(at))
+    }
+
+    fn ask(&self) -> Vec<Act> {
+        vec![Act::Entries(self.search.text(), self.wanted)]
+    }
+
+    fn step(&mut self, by: isize, on: &On<'_>) -> Vec<Act> {
+        let entries = self.entries(on);
+        let last = entries.len() as isize - 1;
+        let to = (self.at(on).unwrap_or(0) as isize + by).clamp(0, last.max(0)) as usize;
+        self.chosen = entries.get(to).map(|entry| entry.id.clone());
+        let more = on.book.found.as_ref().is_some_and(|found| found.more);
+        if more && to + 1 >= entries.len() {
+            self.wanted += AT_ONCE;
+            return self.ask();
+        }
+        Vec::new()
+    }
+
+    fn press_in_search(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        match key {
+            Key::Esc => {
+                self.searching = false;
+                self.search.clear();
+                self.wanted = AT_ONCE;
+                self.ask()
+            }
+            Key::Enter | Key::Tab => {
+                self.searching = false;
+                Vec::new()
+            }
+            Key::Up => self.step(-1, on),
+            Key::Down => self.step(1, on),
+            other => {
+                self.search.press(other);
+                self.wanted = AT_ONCE;
+                self.ask()
+            }
+        }
+    }
+}
 
 impl Screen for Journal {
     fn keys(&self, _on: &On<'_>) -> Vec<KeyLine> {
-        Vec::new()
+        vec![
+            hinted("j", Does::Filter),
+            hinted("r", Does::Withdraw),
+            known("g", Does::GoThere),
+            known("Enter", Does::Open),
+        ]
     }
 
     fn answers(&self, on: &On<'_>) -> String {
         on.wording.answers_journal()
     }
 
-    fn press(&mut self, _key: Key, _on: &On<'_>) -> Option<Vec<Act>> {
-        None
+    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+        if self.searching {
+            return Some(self.press_in_search(key, on));
+        }
+        let page = isize::from(on.size.1 as i16).saturating_sub(8).max(1);
+        Some(match key {
+            Key::Up => self.step(-1, on),
+            Key::Down => self.step(1, on),
+            Key::PageUp | Key::Char(',') => self.step(-page, on),
+            Key::PageDown | Key::Char('.') => self.step(page, on),
+            Key::Home => self.step(isize::MIN / 2, on),
+            Key::Enter if !on.is_wide() => {
+                self.detail = !self.detail;
+                Vec::new()
+            }
+            Key::Char('j') => {
+                self.searching = true;
+                self.detail = false;
+                Vec::new()
+            }
+            Key::Char('r') => {
+                let chosen = self.entry(on)?;
+                vec![Act::TakeBack(Withdraws::EntryAlone(chosen.id.clone()))]
+            }
+            Key::Char('g') => {
+                let about = subjects(&self.entry(on)?.what);
+                about.into_iter().next().map_or_else(Vec::new, |subject| vec![Act::Go(subject)])
+            }
+            key if key.goes_back() && self.detail => {
+                self.detail = false;
+                Vec::new()
+            }
+            key if key.goes_back() && !self.search.is_empty() => {
+                self.search.clear();
+                self.wanted = AT_ONCE;
+                self.ask()
+            }
+            _ => return None,
+        })
     }
 
-    fn draw(&self, _on: &On<'_>, _area: Rect, _buffer: &mut Buffer) {}
-
-    fn chosen(&self, _on: &On<'_>) -> Option<Subject> {
-        None
+    fn text(&mut self, text: &str, _on: &On<'_>) -> Option<Vec<Act>> {
+        if !self.searching {
+            return None;
+        }
+        self.search.insert(text.trim());
+        Some(self.ask())
     }
 
-    fn refresh(&mut self, _on: &On<'_>) -> Vec<Act> {
+    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        view::draw(self, on, area, buffer);
+    }
+
+    fn chosen(&self, on: &On<'_>) -> Option<Subject> {
+        // A letter that writes about a tray would be too near to taking back here.
+        self.entry(on)
+            .and_then(|entry| subjects(&entry.what).into_iter().next())
+            .filter(|s| !matches!(s, Subject::Tray(_)))
+    }
+
+    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
+        self.entry(on).and_then(|entry| subjects(&entry.what).into_iter().next()).map(WhyOf::About)
+    }
+
+    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
+        let Some(found) = &on.book.found else { return self.ask() };
+        if self.chosen.as_ref().is_none_or(|chosen| !found.entries.iter().any(|entry| entry.id == *chosen)) {
+            self.chosen = found.entries.first().map(|entry| entry.id.clone());
+        }
         Vec::new()
     }
 }

@@ -60,6 +60,12 @@ pub enum Problem {
     NotARecord,
     /// One of these fields, or sets of fields, must be there.
     OneOf(&'static str),
+    /// Of these fields only one can be there, and more are.
+    OnlyOneOf(&'static str),
+    /// A list by months that has not twelve of them.
+    NotTwelve(usize),
+    /// A tray moved on into itself.
+    SameTray(String),
     /// Written twice.
     Twice,
     /// A figure of a species profile that makes no sense; the sentence of the profile's own check.

@@ -140,5 +140,50 @@ pub fn read_body(kind: &str, body: &str) -> Result<What, serde_json::Error> {
     serde_json::from_str(body).map(|body| What::Foreign { kind: kind.into(), body })
 }
 
+/// The same of a body that a newer version may have written: fields unknown here are passed over, and a body that still
+/// cannot be read is kept as it is.
+pub fn read_what_is_known(kind: &str, body: &str) -> Result<What, serde_json::Error> {
+    let whole: Value = serde_json::from_str(body)?;
+    if let Some(known) = kind_of_entry(kind) {
+        let mut part = whole.clone();
+        pass_over_unknown(&Shape::Record(known.fields), &mut part);
+        if let Ok(what) = read_body(kind, &part.to_string()) {
+            return Ok(what);
+        }
+    }
+    Ok(What::Foreign { kind: kind.into(), body: whole })
+}
+
+fn pass_over_unknown(shape: &Shape, value: &mut Value) {
+    match shape {
+        Shape::Record(fields) => {
+            let Value::Object(map) = value else { return };
+            let known = |name: &str| -> Option<&Field> { fields.iter().find(|field| field.name == name) };
+            map.retain(|name, _| known(name).is_some());
+            for (name, inner) in map.iter_mut() {
+                if let Some(field) = known(name) {
+                    pass_over_unknown(&field.shape, inner);
+                }
+            }
+        }
+        Shape::List(inner) => {
+            value.as_array_mut().into_iter().flatten().for_each(|item| pass_over_unknown(inner, item));
+        }
+        Shape::Code
+        | Shape::Species
+        | Shape::Count
+        | Shape::Number { .. }
+        | Shape::Flag
+        | Shape::Text
+        | Shape::Day
+        | Shape::MonthDay
+        | Shape::Clock
+        | Shape::Word(_)
+        | Shape::Spot
+        | Shape::Entry
+        | Shape::Open => {}
+    }
+}
+
 /// The kind and its fields.
 pub type Known = &'static KindOfEntry;

@@ -15,6 +15,7 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
             "seeds / fruits + seeds_per_fruit / mass_g",
             has("seeds") || has("mass_g") || (has("fruits") && has("seeds_per_fruit")),
         ),
+        "plants_received" => at_most(body, "age_days", OLDEST_DAYS),
         "measured" => not_empty(body, "plants"),
         "lot_tested" => {
             not_empty(body, "replicates").and_then(|()| no_more_than(body, "replicates", "germinated", "seeds", 1.0))
@@ -22,17 +23,14 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
         "withdrawn" => not_empty(body, "entries"),
         "positions_blocked" => not_empty(body, "at"),
         "lot_counted" | "sown" => one_of("seeds / mass_g", has("seeds") || has("mass_g")),
-        "shade_set" | "watering_set" => one_of("tray / place", has("tray") != has("place")),
-        "held" | "released" => {
-            let named = ["tray", "lot", "place", "bed"].iter().filter(|name| has(name)).count();
-            one_of("tray / lot / place / bed", named == 1)
-        }
-        "pest_seen" | "treated" => {
-            let named = ["tray", "bed", "place"].iter().filter(|name| has(name)).count();
-            one_of("tray / bed / place", named == 1)
-        }
+        "nursery_set" => at_most(body, "planting_days_per_week", 7.0)
+            .and_then(|()| at_most(body, "walk_minutes", f64::from(MINUTES_OF_A_DAY))),
+        "shade_set" | "watering_set" => exactly_one(kind, body, "tray / place"),
+        "held" | "released" => exactly_one(kind, body, "tray / lot / place / bed"),
+        "pest_seen" | "treated" => exactly_one(kind, body, "tray / bed / place")
+            .and_then(|()| at_most(body, "safe_after_days", LONGEST_WAIT_DAYS)),
         "light_read" => {
-            one_of("bed / place", has("bed") != has("place"))?;
+            exactly_one(kind, body, "bed / place")?;
             one_of("readings / light_share", has("readings") || has("light_share"))?;
             not_empty(body, "readings")?;
             // Meters differ and clouds pass, but under leaves it is never twice as bright as in the open.
@@ -47,11 +45,38 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
         "weather" => one_of("rain_mm / tmin_c / tmax_c", has("rain_mm") || has("tmin_c") || has("tmax_c")),
         "season_set" => normals(body),
         "moved_on" => {
-            let same = body.get("from").is_some() && body.get("from") == body.get("to");
-            one_of("from ≠ to", !same)
+            let tray = body.get("from").filter(|from| body.get("to") == Some(*from));
+            tray.and_then(Value::as_str).map_or(Ok(()), |tray| {
+                Err(FieldFault { field: "to".to_string(), problem: Problem::SameTray(tray.to_string()) })
+            })
         }
         _ => Ok(()),
     }
+}
+
+/// No plant in a nursery is older, days: a hundred years (ours: beyond it is a slip of the pen).
+const OLDEST_DAYS: f64 = 36_525.0;
+/// No treatment works longer, days: ten years (ours: beyond it is a slip of the pen).
+const LONGEST_WAIT_DAYS: f64 = 3_653.0;
+/// Minutes of a day: no walk is longer.
+const MINUTES_OF_A_DAY: u16 = 24 * 60;
+/// The lowest temperature that can be written, degrees C (as the type of the field says).
+const LOWEST_C: f64 = -60.0;
+
+/// Exactly one of the fields named in a list "a / b / c" is there.
+fn exactly_one(kind: &str, body: &Map<String, Value>, names: &'static str) -> Result<(), FieldFault> {
+    let problem = match names.split(" / ").filter(|name| body.contains_key(*name)).count() {
+        1 => return Ok(()),
+        0 => Problem::OneOf(names),
+        _ => Problem::OnlyOneOf(names),
+    };
+    Err(FieldFault { field: kind.to_string(), problem })
+}
+
+fn at_most(body: &Map<String, Value>, name: &str, most: f64) -> Result<(), FieldFault> {
+    let above = body.get(name).and_then(Value::as_f64).is_some_and(|number| number > most);
+    let problem = Problem::OutsideEnds { least: 0.0, most };
+    if above { Err(FieldFault { field: name.to_string(), problem }) } else { Ok(()) }
 }
 
 /// In each record of a list one number may be at most so many times another.
@@ -76,8 +101,19 @@ fn not_empty(body: &Map<String, Value>, name: &str) -> Result<(), FieldFault> {
 
 fn normals(body: &Map<String, Value>) -> Result<(), FieldFault> {
     for name in ["rain_mm", "tmin_c", "tmax_c"] {
-        if body.get(name).and_then(Value::as_array).is_some_and(|months| months.len() != 12) {
-            return Err(FieldFault { field: name.to_string(), problem: Problem::OneOf("12 months") });
+        let months = body.get(name).and_then(Value::as_array).map(Vec::len);
+        if let Some(months) = months.filter(|months| *months != 12) {
+            return Err(FieldFault { field: name.to_string(), problem: Problem::NotTwelve(months) });
+        }
+    }
+    // A month whose lowest temperature lies above its highest.
+    let month = |name: &str, i: usize| body.get(name).and_then(|months| months.get(i)).and_then(Value::as_f64);
+    for i in 0..12 {
+        if let (Some(lowest), Some(highest)) = (month("tmin_c", i), month("tmax_c", i))
+            && lowest > highest
+        {
+            let problem = Problem::OutsideEnds { least: LOWEST_C, most: highest };
+            return Err(FieldFault { field: format!("tmin_c[{}]", i + 1), problem });
         }
     }
     Ok(())

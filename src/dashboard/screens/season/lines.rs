@@ -1,0 +1,97 @@
+//! The lines of the Season: trays, beds by species, and the shade of nurse plants.
+
+use crate::base::{BedName, Day, SpeciesKey, TrayCode};
+use crate::dashboard::look::{Ink, stage_mark, standing_mark};
+use crate::dashboard::model::On;
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::Stage;
+use crate::reckon::season::{NurseShade, SeasonDay};
+
+/// What a line is about.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum LineOf {
+    /// A tray.
+    Tray(TrayCode),
+    /// A bed for a species.
+    Bed(BedName, SpeciesKey),
+    /// The nurse plants of a bed.
+    Shade(BedName),
+}
+
+impl LineOf {
+    /// What it is about.
+    pub fn subject(&self) -> Subject {
+        match self {
+            LineOf::Tray(code) => Subject::Tray(code.clone()),
+            LineOf::Bed(bed, _) | LineOf::Shade(bed) => Subject::Bed(bed.clone()),
+        }
+    }
+
+    /// Its name, and the species where there is room.
+    pub fn name(&self, on: &On<'_>, with_species: bool) -> String {
+        match self {
+            LineOf::Tray(code) => {
+                let tray = on.book.picture.trays.get(code);
+                let species = on.species(tray.and_then(|tray| tray.species.as_ref()));
+                if with_species { format!("{code} {species}") } else { code.to_string() }
+            }
+            LineOf::Bed(bed, species) if with_species => format!("{bed}, {}", on.species(Some(species))),
+            LineOf::Bed(bed, _) => bed.to_string(),
+            LineOf::Shade(_) => format!("  {}", on.wording.season_shade()),
+        }
+    }
+
+    /// The mark and ink of a day; none where it is not there on that day.
+    pub fn mark(&self, day: &SeasonDay) -> Option<(&'static str, Ink)> {
+        match self {
+            LineOf::Tray(code) => day.trays.get(code).filter(|stage| **stage != Stage::Spent).map(|s| stage_mark(*s)),
+            LineOf::Bed(bed, species) => {
+                day.beds.get(&(bed.clone(), species.clone())).map(|standing| standing_mark(*standing))
+            }
+            LineOf::Shade(bed) => day.shade.get(bed).and_then(|shade| match shade {
+                NurseShade::None => None,
+                NurseShade::Growing => Some(("░", Ink::Plain)),
+                NurseShade::Shading => Some(("█", Ink::Plain)),
+                NurseShade::Ended => Some(("!", Ink::Waits)),
+            }),
+        }
+    }
+
+    /// The state of a day in a word.
+    pub fn word(&self, day: &SeasonDay, on: &On<'_>) -> Option<String> {
+        let wording = on.wording;
+        match self {
+            LineOf::Tray(code) => day.trays.get(code).map(|stage| wording.stage_name(*stage)),
+            LineOf::Bed(bed, species) => {
+                day.beds.get(&(bed.clone(), species.clone())).map(|standing| wording.standing_name(*standing))
+            }
+            LineOf::Shade(bed) => day.shade.get(bed).map(|shade| match shade {
+                NurseShade::None => wording.season_shade_none(),
+                NurseShade::Growing => wording.season_shade_growing(),
+                NurseShade::Shading => wording.season_shade_useful(),
+                NurseShade::Ended => wording.season_shade_ended(),
+            }),
+        }
+    }
+}
+
+/// Every line: the trays that hold something now or on a day that is drawn, then the beds with their nurse plants.
+pub fn lines(on: &On<'_>) -> Vec<LineOf> {
+    let picture = &on.book.picture;
+    let drawn = on.book.year.as_ref().map(|(_, days)| days);
+    let stood = |code: &TrayCode| {
+        let lives = |days: &std::collections::BTreeMap<Day, SeasonDay>| {
+            days.values().any(|day| day.trays.get(code).is_some_and(|stage| *stage != Stage::Spent))
+        };
+        drawn.is_some_and(lives)
+    };
+    let trays = picture.trays.values().filter(|tray| tray.stage != Stage::Spent || stood(&tray.code));
+    let mut all: Vec<LineOf> = trays.map(|tray| LineOf::Tray(tray.code.clone())).collect();
+    for bed in picture.beds.values() {
+        all.extend(bed.species.iter().map(|one| LineOf::Bed(bed.name.clone(), one.species.clone())));
+        if !bed.nurses.is_empty() {
+            all.push(LineOf::Shade(bed.name.clone()));
+        }
+    }
+    all
+}

@@ -1,0 +1,46 @@
+//! A year drawn in the background: a Picture for each of some fifty days, on a thread of its own that gives up as soon as
+//! another year is asked for. Frames and writing never wait for it.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+use crate::base::Day;
+use crate::nursery::entry::Entry;
+use crate::reckon::season::{SeasonDay, season_day};
+use crate::reckon::{Fold, View};
+
+/// Which days are wanted.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct YearAsked {
+    /// The first day.
+    pub from: Day,
+    /// Days from one to the next.
+    pub step_days: i32,
+    /// How many days.
+    pub days: usize,
+}
+
+/// Counts the years asked for: an older one is given up.
+pub type Newest = Arc<AtomicU64>;
+
+/// Draws the days one after another, those nearest today first, and hands each over; ends where a newer year is asked for or
+/// nobody listens.
+pub fn draw_year(
+    asked: YearAsked,
+    today: Day,
+    entries: &[Arc<Entry>],
+    (newest, mine): (&Newest, u64),
+    give: &mut dyn FnMut(SeasonDay) -> bool,
+) {
+    let mut days: Vec<Day> = (0..asked.days).map(|i| asked.from.plus(asked.step_days * i as i32)).collect();
+    days.sort_by_key(|day| day.days_since(today).abs());
+    for day in days {
+        if newest.load(Ordering::SeqCst) != mine {
+            return;
+        }
+        let fold = Fold::new(View { day, known: None }, today, entries.iter().cloned());
+        if !give(season_day(&fold.picture())) {
+            return;
+        }
+    }
+}

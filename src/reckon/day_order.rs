@@ -1,0 +1,167 @@
+//! The order of a day. Entries without a time of day stand at the nominal hour of their kind; where one command wrote
+//! several about the same thing, the order in which they were given leads: a later one never stands before an earlier
+//! one. It follows from the entries alone, whatever the order in which they came.
+
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::sync::Arc;
+
+use crate::base::{Day, DeviceId, EntryId};
+use crate::nursery::entry::subject::{Subject, subjects};
+use crate::nursery::entry::{Entry, OrderKey, TrayEntry, What};
+
+/// The entries of one command on one day.
+type Given = (DeviceId, u64, Day);
+
+/// Where entries stand in their day.
+#[derive(Clone, Debug, Default)]
+pub(super) struct DayOrder {
+    given: HashMap<Given, BTreeMap<u64, Arc<Entry>>>,
+    /// Entries that stand later than their nominal hour, minutes since midnight.
+    later: HashMap<EntryId, u16>,
+}
+
+impl DayOrder {
+    /// The place of an entry in the order of things.
+    pub fn key_of(&self, entry: &Entry) -> OrderKey {
+        let key = entry.order_key();
+        match self.later.get(&entry.id) {
+            Some(minutes) => OrderKey { minutes: *minutes, ..key },
+            None => key,
+        }
+    }
+
+    /// Takes entries in; true where one that was there already stands elsewhere now.
+    pub fn add(&mut self, entries: &[Arc<Entry>]) -> bool {
+        let before = self.later_around(entries);
+        for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
+            self.given.entry(given(entry)).or_default().insert(entry.id.seq, entry.clone());
+        }
+        self.settle(entries, before)
+    }
+
+    /// Takes entries out; true where one that stays stands elsewhere now.
+    pub fn remove(&mut self, entries: &[Arc<Entry>]) -> bool {
+        let before = self.later_around(entries);
+        for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
+            let Some(of_command) = self.given.get_mut(&given(entry)) else { continue };
+            of_command.remove(&entry.id.seq);
+            if of_command.is_empty() {
+                self.given.remove(&given(entry));
+            }
+        }
+        self.settle(entries, before)
+    }
+
+    /// Those that stand later, of the commands and days of some entries.
+    fn later_around(&self, entries: &[Arc<Entry>]) -> BTreeMap<EntryId, u16> {
+        let around: BTreeSet<Given> = entries.iter().map(|entry| given(entry)).collect();
+        around.iter().filter_map(|one| self.given.get(one)).flat_map(later).collect()
+    }
+
+    fn settle(&mut self, entries: &[Arc<Entry>], before: BTreeMap<EntryId, u16>) -> bool {
+        let after = self.later_around(entries);
+        let changed: BTreeSet<&EntryId> = entries.iter().map(|entry| &entry.id).collect();
+        let stays = |(id, minutes): (&EntryId, &u16), other: &BTreeMap<EntryId, u16>| {
+            !changed.contains(id) && other.get(id) != Some(minutes)
+        };
+        let moved = before.iter().any(|one| stays(one, &after)) || after.iter().any(|one| stays(one, &before));
+        self.later.retain(|id, _| !before.contains_key(id));
+        self.later.extend(after);
+        moved
+    }
+}
+
+fn given(entry: &Entry) -> Given {
+    (entry.id.device.clone(), entry.command, entry.happened)
+}
+
+/// Of the entries of one command on one day, those that must stand later than their kind would: behind what was given
+/// before them about the same tray, lot, bed, place or site.
+fn later(of_command: &BTreeMap<u64, Arc<Entry>>) -> BTreeMap<EntryId, u16> {
+    let mut later = BTreeMap::new();
+    if of_command.len() < 2 {
+        return later;
+    }
+    let mut last: HashMap<Subject, u16> = HashMap::new();
+    for entry in of_command.values() {
+        let nominal = entry.order_key().minutes;
+        if stands_first(&entry.what) {
+            continue;
+        }
+        let about = subjects(&entry.what);
+        let minutes = about.iter().filter_map(|subject| last.get(subject)).copied().fold(nominal, u16::max);
+        if minutes > nominal {
+            later.insert(entry.id.clone(), minutes);
+        }
+        last.extend(about.into_iter().map(|subject| (subject, minutes)));
+    }
+    later
+}
+
+/// What describes, seed, and what makes a tray come first on their day wherever in a file they stand: the rest speaks of
+/// them.
+fn stands_first(what: &What) -> bool {
+    match what {
+        What::Site(_) | What::Seed(_) => true,
+        What::Tray(entry) => matches!(entry, TrayEntry::Sown(_) | TrayEntry::PlantsReceived(_)),
+        What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::Moment;
+    use crate::nursery::entry::reading;
+    use serde_json::json;
+
+    fn entry(seq: u64, command: u64, kind: &str, body: serde_json::Value) -> Arc<Entry> {
+        let happened: Day = "2026-03-14".parse().unwrap();
+        Arc::new(Entry {
+            id: EntryId { device: DeviceId::new("a").unwrap(), seq },
+            happened,
+            clock: None,
+            recorded: Moment::end_of(happened, 0.0),
+            who: "mara".into(),
+            command,
+            what: reading::read_body(kind, &body.to_string()).unwrap(),
+        })
+    }
+
+    fn day() -> [Arc<Entry>; 4] {
+        [
+            entry(1, 1, "given_out", json!({"tray": "avo-1", "count": 3, "to": "school"})),
+            entry(2, 1, "relabelled", json!({"tray": "avo-2", "was": "avo-1"})),
+            entry(3, 1, "counted", json!({"tray": "avo-2", "standing": 9})),
+            entry(4, 1, "counted", json!({"tray": "cof-1", "standing": 9})),
+        ]
+    }
+
+    #[test]
+    fn the_order_given_in_one_command_leads_for_what_speaks_of_the_same() {
+        let all = day();
+        let mut order = DayOrder::default();
+        order.add(&all);
+        let hours = |order: &DayOrder| all.each_ref().map(|entry| order.key_of(entry).minutes / 60);
+        assert_eq!(hours(&order), [16, 16, 16, 8], "another tray keeps its hour");
+        // Whatever the order in which they come, and however many at a time.
+        let mut stepwise = DayOrder::default();
+        assert!(!stepwise.add(&all[1..=1]) && !stepwise.add(&all[3..]));
+        assert!(stepwise.add(&all[0..=0]), "the label stands later now");
+        stepwise.add(&all[2..=2]);
+        assert_eq!(hours(&stepwise), hours(&order));
+        assert!(order.remove(&all[0..=0]));
+        assert_eq!(hours(&order), [16, 0, 8, 8]);
+    }
+
+    #[test]
+    fn several_commands_keep_the_nominal_hours_and_what_makes_a_tray_comes_first() {
+        let counted = entry(1, 1, "counted", json!({"tray": "cof-1", "standing": 9}));
+        let lost = entry(2, 2, "lost", json!({"tray": "cof-1", "count": 2, "cause": "rats"}));
+        let sown = entry(3, 1, "sown", json!({"tray": "cof-1", "lot": "L1", "seeds": 9, "container": "bag"}));
+        let mut order = DayOrder::default();
+        order.add(&[counted.clone(), lost.clone(), sown.clone()]);
+        let hours = [&counted, &lost, &sown].map(|entry| order.key_of(entry).minutes / 60);
+        assert_eq!(hours, [8, 6, 0]);
+    }
+}

@@ -1,0 +1,231 @@
+//! The dashboard on a real terminal: start and end, signals, a terminal that goes away, sizes, rest, and what is kept.
+#![cfg(unix)]
+
+use std::path::Path;
+use std::time::Duration;
+
+use crate::support::screen::Screen;
+
+const SOON: Duration = Duration::from_secs(20);
+
+fn program() -> &'static Path {
+    Path::new(env!("CARGO_BIN_EXE_outplant"))
+}
+
+fn sample(home: &Path) -> Screen {
+    let screen = Screen::run(program(), &["sample"], home, &[("USER", "amani")], (100, 30));
+    screen.wait_for("1 Walk");
+    screen
+}
+
+#[test]
+fn it_opens_and_q_gives_the_terminal_back() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    screen.slowly("7");
+    screen.wait_for("What was written");
+    screen.slowly("q");
+    assert_eq!(screen.end(SOON).exit_code(), 0);
+    screen.is_given_back();
+}
+
+#[test]
+fn every_ending_signal_gives_the_terminal_back_and_ends_as_it_says() {
+    for (name, told) in [("INT", "Interrupt"), ("TERM", "Terminated"), ("HUP", "Hangup"), ("QUIT", "Quit")] {
+        let home = tempfile::tempdir().unwrap();
+        let mut screen = sample(home.path());
+        screen.signal(name);
+        let status = screen.end(SOON);
+        assert!(status.signal().is_some_and(|signal| signal.contains(told)), "{name}: {status:?}");
+        screen.is_given_back();
+    }
+}
+
+#[test]
+fn ctrl_c_leaves_at_once() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    screen.keys("\u{3}");
+    assert_eq!(screen.end(SOON).exit_code(), 0);
+    screen.is_given_back();
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn ctrl_z_stops_it_and_it_comes_back_drawn() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    screen.keys("\u{1a}");
+    let stopped = || {
+        let state = std::fs::read_to_string(format!("/proc/{}/stat", screen.process())).unwrap();
+        state.rsplit(") ").next().unwrap().starts_with('T')
+    };
+    let begun = std::time::Instant::now();
+    while !stopped() {
+        assert!(begun.elapsed() < SOON, "it does not stop");
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    std::thread::sleep(Duration::from_millis(100));
+    screen.is_given_back();
+    screen.signal("CONT");
+    screen.wait_for("1 Walk");
+    screen.slowly("7");
+    screen.wait_for("What was written");
+    screen.slowly("q");
+    assert_eq!(screen.end(SOON).exit_code(), 0);
+    screen.is_given_back();
+}
+
+#[test]
+fn a_terminal_that_goes_away_takes_the_program_along() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    screen.vanish();
+    screen.end(Duration::from_secs(3));
+}
+
+#[test]
+fn sizes_that_no_terminal_has_do_no_harm() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    let mut seed = 7_u32;
+    for i in 0..60 {
+        seed = seed.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        let (columns, rows) = match i % 10 {
+            0 => (0, 0),
+            1 => (1, 1),
+            _ => ((seed >> 8) as u16 % 200, (seed >> 20) as u16 % 60),
+        };
+        screen.resize(columns, rows);
+        screen.keys(["6", "7", "\t"][i % 3]);
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    screen.resize(90, 30);
+    screen.slowly("7");
+    screen.wait_for("What was written");
+    screen.slowly("q");
+    assert_eq!(screen.end(SOON).exit_code(), 0);
+    screen.is_given_back();
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn at_rest_nothing_is_written_and_next_to_nothing_reckoned() {
+    let home = tempfile::tempdir().unwrap();
+    let screen = sample(home.path());
+    std::thread::sleep(Duration::from_secs(2));
+    let ticks = || -> u64 {
+        let stat = std::fs::read_to_string(format!("/proc/{}/stat", screen.process())).unwrap();
+        let fields: Vec<&str> = stat.rsplit(") ").next().unwrap().split(' ').collect();
+        fields[11].parse::<u64>().unwrap() + fields[12].parse::<u64>().unwrap()
+    };
+    let (bytes, before) = (screen.bytes(), ticks());
+    std::thread::sleep(Duration::from_secs(5));
+    assert_eq!(screen.bytes(), bytes, "bytes while nothing happened");
+    // A tick is 10 ms: three in five seconds are 0.6 %, and a program built for tests is slower than it ships.
+    assert!(ticks() - before <= 3, "{} ticks in five seconds", ticks() - before);
+}
+
+#[test]
+fn what_another_process_writes_shows_up() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    screen.slowly("7");
+    screen.wait_for("What was written");
+    let file = home.path().join(".local/share/outplant/sample.outplant");
+    let written = std::process::Command::new(program())
+        .env_clear()
+        .env("HOME", home.path())
+        .args(["--nursery", file.to_str().unwrap(), "write", "noted", "text=the heron is back"])
+        .status();
+    assert!(written.unwrap().success());
+    screen.wait_for("the heron is back");
+}
+
+#[test]
+fn a_half_filled_form_survives_kill_9() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    screen.slowly("n");
+    screen.wait_for("What do you want to write down?");
+    screen.slowly("a note\n");
+    screen.wait_for("A note");
+    screen.slowly("loose board");
+    let kept = || {
+        let folder = home.path().join(".config/outplant/kept");
+        let inner = std::fs::read_dir(folder).into_iter().flatten().flatten();
+        inner
+            .flat_map(|book| std::fs::read_dir(book.path()))
+            .flatten()
+            .flatten()
+            .any(|file| std::fs::read_to_string(file.path()).is_ok_and(|text| text.contains("loose board")))
+    };
+    let begun = std::time::Instant::now();
+    while !kept() {
+        assert!(begun.elapsed() < SOON, "the form is not on disk");
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    screen.kill();
+    let mut screen = sample(home.path());
+    screen.wait_for("half-filled");
+    screen.slowly("n\n");
+    screen.wait_for("loose board");
+    screen.slowly("\u{3}");
+    screen.end(SOON);
+}
+
+/// Not a test of its own: the program with a clock that fails, for the test below.
+#[test]
+fn child_with_a_bad_clock() {
+    let Some(folder) = std::env::var_os("OUTPLANT_TEST_CHILD") else { return };
+    let folder = std::path::PathBuf::from(folder);
+    let today = "2026-04-15".parse().unwrap();
+    let moment = outplant::base::Moment::end_of(today, 3.0);
+    let now = outplant::desk::Now { today, clock: None, moment };
+    let (desk, _) = outplant::desk::Desk::begin(&folder.join("n.outplant"), &folder, now, Vec::new()).unwrap();
+    let opening = outplant::dashboard::Opening {
+        desk,
+        wording: outplant::wording::Wording::new(outplant::wording::Lang::En),
+        who: "amani".to_string(),
+        shelf: folder,
+        on: None,
+        clock: Box::new(|| panic!("the clock fell off the wall")),
+        colour: true,
+        ascii: false,
+        plain: false,
+    };
+    let _ = outplant::dashboard::open(opening);
+}
+
+#[test]
+fn a_panic_on_any_thread_gives_the_terminal_back_and_is_told() {
+    let home = tempfile::tempdir().unwrap();
+    let words = ["--exact", "real_terminal::child_with_a_bad_clock", "--nocapture"];
+    let variables = [("OUTPLANT_TEST_CHILD", home.path().to_str().unwrap())];
+    let own = std::env::current_exe().unwrap();
+    let mut screen = Screen::run(&own, &words, home.path(), &variables, (100, 30));
+    assert_ne!(screen.end(SOON).exit_code(), 0);
+    screen.wait_for("the clock fell off the wall");
+    screen.is_given_back();
+}
+
+#[test]
+fn without_a_terminal_it_prints_what_ready_prints() {
+    let home = tempfile::tempdir().unwrap();
+    let run = |words: &[&str]| {
+        let ended = std::process::Command::new(program())
+            .env_clear()
+            .env("HOME", home.path())
+            .args(words)
+            .stdin(std::process::Stdio::null())
+            .output()
+            .unwrap();
+        (ended.status.code(), String::from_utf8(ended.stdout).unwrap())
+    };
+    assert_eq!(run(&["sample"]).0, Some(0));
+    let file = home.path().join(".local/share/outplant/sample.outplant");
+    let file = file.to_str().unwrap();
+    let (code, bare) = run(&["--nursery", file]);
+    assert_eq!(code, Some(0));
+    assert_eq!(bare, run(&["--nursery", file, "ready"]).1);
+}

@@ -1,0 +1,290 @@
+//! What cannot be true is refused at the desk with its numbers and what to do; from another copy it is kept and doubted.
+//! What is true is never refused: not for the order of a file, not for the spelling of a code.
+
+use crate::support::program::Home;
+use crate::support::{Book, small_nursery, tray};
+use outplant::reckon::picture::DoubtKind;
+use outplant::wording::{Lang, Wording};
+use serde_json::{Value, json};
+
+/// Two bought trays and a bed of 4 rows of 11.
+fn nursery() -> Home {
+    let home = Home::default().begun();
+    let lines = [
+        json!({"happened":"2025-11-01","kind":"plants_received","tray":"avo-1","species":"avocado","count":30,"from":"bought","form":"bag","container":"bag","place":"Bench 1"}),
+        json!({"happened":"2025-11-01","kind":"plants_received","tray":"cof-1","species":"coffee","count":60,"from":"bought","form":"bag","container":"bag","place":"Bench 1"}),
+        json!({"happened":"2025-11-01","kind":"bed_set","bed":"Upper 1","field":"Upper","length_m":20,"width_m":6,"plan":[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]}),
+        json!({"happened":"2025-11-02","kind":"nurse_planted","bed":"Upper 1","nurse":"banana","count":8,"row_m":5,"in_row_m":5}),
+        json!({"happened":"2025-11-02","kind":"lot_received","lot":"cof-L1","species":"coffee","source":"school row","collected":"2025-10-20","seeds":500,"kept":"in_parchment"}),
+    ];
+    imported(&home, &lines);
+    home
+}
+
+fn file_of(lines: &[Value]) -> String {
+    lines.iter().map(|line| format!("{line}\n")).collect()
+}
+
+fn imported(home: &Home, lines: &[Value]) {
+    let file = home.with("lines.jsonl", file_of(lines));
+    home.done(&["import", file.to_str().unwrap()]);
+}
+
+fn standing(home: &Home, code: &str) -> Value {
+    let ready = home.json(&["ready"]);
+    let trays = ready["trays"].as_array().unwrap();
+    trays.iter().find(|tray| tray["tray"] == code).map_or(Value::Null, |tray| tray["standing"].clone())
+}
+
+#[test]
+fn the_order_of_a_file_leads_within_its_day() {
+    let home = nursery();
+    // By the nominal hours the label would change first, and nothing would stand under the old code.
+    imported(
+        &home,
+        &[
+            json!({"happened":"2025-11-03","kind":"given_out","tray":"avo-1","count":4,"to":"school"}),
+            json!({"happened":"2025-11-03","kind":"relabelled","tray":"avo-2","was":"avo-1"}),
+            json!({"happened":"2025-11-04","kind":"given_out","tray":"cof-1","count":20,"to":"village"}),
+            json!({"happened":"2025-11-04","kind":"counted","tray":"cof-1","standing":40}),
+        ],
+    );
+    assert_eq!((standing(&home, "avo-2"), standing(&home, "cof-1")), (json!(26), json!(40)));
+    assert_eq!(home.json(&["ready"])["doubts"], json!([]));
+    assert_eq!(home.json(&["check"])["replay_same"], json!(true));
+    // The same lines as two commands: the nominal hours lead, the count comes before the giving.
+    let apart = nursery();
+    apart.write("given_out", &["tray=cof-1", "count=20", "to=village", "happened=2025-11-04"]);
+    apart.write("counted", &["tray=cof-1", "standing=60", "happened=2025-11-04"]);
+    assert_eq!(standing(&apart, "cof-1"), json!(40));
+}
+
+#[test]
+fn a_code_that_was_given_up_leads_to_the_new_one() {
+    let home = nursery();
+    home.write("relabelled", &["tray=avo-2", "was=avo-1", "happened=2025-11-03"]);
+    for words in [
+        &["write", "counted", "tray=avo-1", "standing=20"][..],
+        &["write", "lost", "tray=AVO-1", "count=2", "cause=rats"],
+    ] {
+        let said = home.refused(words);
+        assert!(said.contains("avo-1 is called avo-2 since 3 Nov 2025"), "{words:?}: {said}");
+    }
+    // What happened before, or on the day itself, was rightly written under the old code.
+    home.write("lost", &["tray=avo-1", "count=2", "cause=rats", "happened=2025-11-02"]);
+    assert_eq!(standing(&home, "avo-2"), json!(28));
+    // In one file: behind the change the old code stands for nothing.
+    let lines = [
+        json!({"happened":"2025-12-01","kind":"relabelled","tray":"avo-3","was":"avo-2"}),
+        json!({"happened":"2025-12-02","kind":"given_out","tray":"avo-2","count":1,"to":"school"}),
+    ];
+    let file = home.with("lines.jsonl", file_of(&lines));
+    let said = home.refused(&["import", file.to_str().unwrap()]);
+    assert!(said.contains("line 2") && said.contains("avo-2 is called avo-3 since 1 Dec 2025"), "{said}");
+}
+
+#[test]
+fn what_cannot_be_true_is_refused_with_its_numbers_and_what_to_do() {
+    let home = nursery();
+    home.write("container_set", &["container=tray", "volume_ml=90"]);
+    home.write("sown", &["tray=cof-5", "lot=cof-L1", "seeds=60", "container=tray", "cells=60", "happened=2026-01-01"]);
+    let before = home.done(&["export"]);
+    let plants = format!("plants=[{}]", vec![r#"{"height_cm":20}"#; 41].join(","));
+    let cases: [(&[&str], &[&str]); 20] = [
+        (&["outplanted", "tray=cof-1", "bed=Upper 1", "count=12", "at=9.3"], &["4 rows", "11 places", "9.3", "plan"]),
+        (&["outplanted", "tray=cof-1", "bed=Upper 1", "count=12", "rows=3-7"], &["4 rows", "3-7"]),
+        (&["light_read", "bed=Upper 1", "light_share=0.5", "at=1.12"], &["11 places", "1.12"]),
+        (&["nurse_counted", "bed=Upper 1", "nurse=banana", "alive=7", "at=3.1"], &["2 rows", "3.1"]),
+        (&["positions_blocked", "bed=Upper 1", r#"at=["5.1"]"#, "why=rock"], &["4 rows", "5.1"]),
+        (&["outplanted", "tray=cof-1", "bed=Upper 1", "count=45"], &["45", "44 open", "bed_set"]),
+        (&["weather", "tmin_c=24", "tmax_c=12.5"], &["24", "12.5", "mend"]),
+        (
+            &[
+                "lot_received",
+                "lot=L2",
+                "species=coffee",
+                "source=x",
+                "collected=2025-12-02",
+                "seeds=9",
+                "kept=cold",
+                "happened=2025-12-01",
+            ],
+            &["2 Dec 2025", "1 Dec 2025"],
+        ),
+        (&["plants_found", "bed=Upper 1", "species=coffee", "alive=3", "planted_about=2026-05-01"], &["1 May 2026"]),
+        (
+            &["survival_counted", "bed=Upper 1", "species=coffee", "alive=3", "dead=0", "outplanted_on=2026-05-01"],
+            &["outplanted_on", "1 May 2026"],
+        ),
+        (&["measured", "tray=avo-1", &plants], &["41", "30", "count"]),
+        (&["counted", "tray=cof-5", "standing=20", "cells_seen=70"], &["70", "60"]),
+        (&["counted", "tray=cof-5", "standing=20", "cells_seen=30", "cells_filled=31"], &["31", "30"]),
+        (&["counted", "tray=cof-5", "standing=20", "cells_filled=21"], &["21", "20"]),
+        (&["nurse_counted", "bed=Upper 1", "nurse=banana", "alive=7", "bunches_showing=8"], &["8", "7"]),
+        (&["moved_on", "from=avo-1", "to=AVO-1", "count=3", "how=potted_on"], &["avo-1", "itself"]),
+        (
+            &[
+                "nursery_set",
+                "name=x",
+                "latitude_deg=0",
+                "longitude_deg=36",
+                "altitude_m=1",
+                "utc_offset_h=3",
+                "planting_days_per_week=8",
+            ],
+            &["7"],
+        ),
+        (
+            &["plants_received", "tray=z", "species=coffee", "count=4", "from=bought", "form=bag", "age_days=-3"],
+            &["age_days", "-3"],
+        ),
+        (&["bed_set", "bed=Z", "field=F", "length_m=0", "width_m=6", "plan=[]"], &["length_m"]),
+        (&["nurse_cut", "bed=Upper 1", "nurse=banana", "what=leaves", "share=1.2"], &["share", "1"]),
+    ];
+    for (words, expected) in cases {
+        let mut all = vec!["write"];
+        all.extend(words);
+        let said = home.refused(&all);
+        for part in expected {
+            assert!(said.contains(part), "{words:?} should say {part}: {said}");
+        }
+        all.extend(["--lang", "es"]);
+        assert_ne!(home.refused(&all), said, "{words:?} is said in Spanish too");
+    }
+    assert_eq!(home.done(&["export"]), before);
+}
+
+#[test]
+fn lines_that_only_together_cannot_be_true_are_refused_and_what_is_true_goes_in() {
+    let home = nursery();
+    // The second line of a day is read with the first.
+    home.write("weather", &["tmax_c=20"]);
+    for (words, expected) in [
+        (&["held", "tray=cof-1", "why=promised", "until=2026-04-01"][..], ["1 Apr 2026", "15 Apr 2026"]),
+        (&["let_go", "task=weed", "until=2026-04-01"], ["1 Apr 2026", "15 Apr 2026"]),
+        (&["resown", "tray=avo-1", "lot=cof-L1", "seeds=5"], ["avocado", "coffee"]),
+        (&["moved_on", "from=avo-1", "to=cof-1", "count=5", "how=merged"], ["coffee", "avocado"]),
+        (&["sown_in_bed", "bed=Upper 1", "species=coffee", "seeds_per_hole=2", "holes=45"], ["45", "44"]),
+        (&["treated", "tray=avo-1", "with=x", "safe_after_days=1000000"], ["safe_after_days", "3653"]),
+    ] {
+        let said = home.refused(&[&["write"], words].concat());
+        assert!(expected.iter().all(|part| said.contains(part)), "{words:?}: {said}");
+    }
+    let said = home.refused(&["write", "weather", "tmin_c=21"]);
+    assert!(said.contains("21") && said.contains("20"), "{said}");
+    // What is true goes in: all 44 positions, a sample of what stands, a bed whose plan does not name the species.
+    home.write("outplanted", &["tray=cof-1", "bed=Upper 1", "count=44", "rows=1-4"]);
+    home.write("outplanted", &["tray=avo-1", "bed=Upper 1", "count=20"]);
+    home.write("nurse_counted", &["bed=Upper 1", "nurse=banana", "alive=7", "at=2.4"]);
+}
+
+#[test]
+fn from_another_copy_it_is_kept_and_doubted_and_a_survival_count_settles_the_room() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "bed_set", json!({"bed":"Upper 1","field":"U","length_m":20,"width_m":6,"plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}));
+    book.write(
+        "2025-02-01",
+        "plants_received",
+        json!({"tray":"cof-1","species":"COA","count":90,"from":"bought","form":"bag"}),
+    );
+    book.write("2025-02-02", "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":50,"at":["9.1"]}));
+    book.write("2025-02-02", "measured", json!({"tray":"cof-1","plants":vec![json!({"height_cm":20}); 50]}));
+    book.write("2025-02-03", "measured", json!({"tray":"cof-1","plants":vec![json!({"height_cm":20}); 50]}));
+    book.write("2025-02-03", "weather", json!({"tmin_c":20,"tmax_c":10}));
+    book.write(
+        "2025-02-03",
+        "lot_received",
+        json!({"lot":"L9","species":"COA","source":"x","collected":"2025-02-04","seeds":9,"kept":"cold"}),
+    );
+    book.write(
+        "2025-02-03",
+        "plants_found",
+        json!({"bed":"Upper 1","species":"COA","alive":1,"planted_about":"2025-02-04"}),
+    );
+    let doubts = |book: &Book| book.on("2025-02-10").doubts;
+    let count = |book: &Book, is: fn(&DoubtKind) -> bool| doubts(book).iter().filter(|doubt| is(&doubt.kind)).count();
+    assert_eq!(count(&book, |kind| matches!(kind, DoubtKind::CannotBe(_))), 3);
+    assert_eq!(count(&book, |kind| matches!(kind, DoubtKind::SampleLarger { sample: 50, stood: 40, .. })), 1);
+    assert_eq!(count(&book, |kind| matches!(kind, DoubtKind::NoSuchPosition { rows: 4, places: 11, .. })), 1);
+    let room = |kind: &DoubtKind| matches!(kind, DoubtKind::MoreOutThanPositions { out: 50, open: 44, .. });
+    assert_eq!(count(&book, room), 1);
+    assert_eq!(tray(&book.on("2025-02-10"), "cof-1").standing, 40, "what was written is booked all the same");
+    for lang in Lang::ALL {
+        let wording = Wording::new(lang);
+        let said: Vec<String> =
+            doubts(&book).iter().map(|doubt| wording.doubt(doubt, &book.on("2025-02-10").site.species)).collect();
+        assert!(said.iter().any(|sentence| sentence.contains("50") && sentence.contains("44")), "{said:?}");
+    }
+    book.write("2025-02-05", "survival_counted", json!({"bed":"Upper 1","species":"COA","alive":44,"dead":7}));
+    assert_eq!(count(&book, room), 0);
+}
+
+#[test]
+fn a_code_written_with_other_letters_is_the_same_tray() {
+    let home = nursery();
+    home.write("counted", &["tray=COF-1", "standing=58", "happened=2025-11-05"]);
+    home.write("carried", &["tray=cof-1", "place=bench 1", "happened=2025-11-06"]);
+    assert_eq!(standing(&home, "cof-1"), json!(58));
+    let said = home.refused(&["write", "sown", "tray=Cof_1", "lot=COF-l1", "seeds=9", "container=bag"]);
+    assert!(said.contains("cof-1 is the code of another tray"), "{said}");
+    let exported = home.done(&["export"]);
+    assert!(!exported.contains("COF-1") && !exported.contains("bench 1"), "one spelling each: {exported}");
+    // Within one file too, and a label may still be written anew with other letters.
+    let lines = [
+        json!({"kind":"plants_received","tray":"Gre-7","species":"grevillea","count":9,"from":"gift","form":"bag","happened":"2026-01-01"}),
+        json!({"kind":"counted","tray":"gre-7","standing":8,"happened":"2026-01-02"}),
+        json!({"kind":"relabelled","tray":"gre-7","was":"Gre-7","happened":"2026-01-03"}),
+    ];
+    imported(&home, &lines);
+    assert_eq!(standing(&home, "gre-7"), json!(8));
+}
+
+#[test]
+fn what_is_missing_is_named() {
+    let home = nursery();
+    let said = home.refused(&["write", "shade_set", "tray=cof-1", "place=Bench 1", "shade_pct=30"]);
+    assert!(said.contains("one of these, and more are written: tray / place"), "{said}");
+    let said = home.refused(&["write", "shade_set", "shade_pct=30"]);
+    assert!(said.contains("needs one of these: tray / place"), "{said}");
+    let line =
+        home.with("lines.jsonl", r#"{"id":"abcdefgh:3","kind":"flushed","tray":"cof-1","happened":"2026-01-01"}"#);
+    let said = home.refused(&["import", line.to_str().unwrap()]);
+    assert!(said.contains("recorded, command, hash") && said.contains("leave the id out"), "{said}");
+    let said = home.refused(&["import", "nowhere.jsonl"]);
+    assert!(said.contains("nowhere.jsonl") && !said.contains("begin"), "{said}");
+    let folder = home.file("no such folder");
+    let said = home.refused(&["backup", folder.join("x.outplant").to_str().unwrap()]);
+    assert!(said.contains(folder.to_str().unwrap()) && !said.contains("x.outplant"), "{said}");
+    assert!(!folder.exists(), "no folder is made");
+}
+
+#[test]
+fn a_copied_file_with_a_copied_identity_is_refused_as_a_fork() {
+    let home = nursery();
+    let twin = Home::default();
+    copied(home.path(), twin.path());
+    home.write("lost", &["tray=cof-1", "count=3", "cause=rats"]);
+    twin.write("lost", &["tray=cof-1", "count=5", "cause=drought"]);
+    let last = |home: &Home| {
+        let line: Value = serde_json::from_str(home.done(&["export"]).lines().last().unwrap()).unwrap();
+        line["id"].as_str().unwrap().to_string()
+    };
+    assert_eq!(last(&home), last(&twin), "both wrote the same number as the same device");
+    let before = home.done(&["export"]);
+    let theirs = home.with("theirs.jsonl", twin.done(&["export"]));
+    for words in [&["import", theirs.to_str().unwrap()][..], &["import", theirs.to_str().unwrap(), "--dry-run"]] {
+        let said = home.refused(words);
+        assert!(said.contains(&last(&home)) && said.contains("another text"), "{words:?}: {said}");
+    }
+    assert_eq!(home.done(&["export"]), before);
+    assert_eq!(standing(&home, "cof-1"), json!(57));
+    assert_eq!(home.json(&["check"])["sound"], json!(true));
+}
+
+fn copied(from: &std::path::Path, to: &std::path::Path) {
+    std::fs::create_dir_all(to).unwrap();
+    for entry in std::fs::read_dir(from).unwrap() {
+        let (entry, path) = entry.map(|entry| (entry.path(), to.join(entry.file_name()))).unwrap();
+        if entry.is_dir() { copied(&entry, &path) } else { std::fs::copy(&entry, &path).map(drop).unwrap() }
+    }
+}
