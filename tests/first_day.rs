@@ -1,6 +1,6 @@
 //! The first day of a nursery that already stands: a sheet of its trays, a sheet of its beds, and yesterday's paper.
 
-use outplant::base::{BedName, Clock, Day, TrayCode};
+use outplant::base::{BedName, Clock, ContainerName, Day, TrayCode};
 use outplant::desk::{
     DayOrder, Desk, DeskError, Encoding, ImportError, Now, ReadFault, Reason, Refusal, SheetKind, UnknownWhat,
     Withdraws,
@@ -75,33 +75,42 @@ fn western(text: &str) -> Vec<u8> {
 }
 
 fn take(desk: &mut Desk, bytes: &[u8], only_try: bool) -> Result<outplant::desk::SheetImported, ImportError> {
-    desk.import_sheet(bytes, SheetKind::Trays, None, "mara", only_try)
+    desk.import_sheet(bytes, SheetKind::Trays, None, "mara", only_try).map(|(sheet, _)| sheet)
 }
+
+/// Entries of trays and of the bags that they name.
+const ENTRIES_OF_60: usize = 61;
 
 #[test]
 fn sixty_trays_of_an_english_sheet_arrive_and_undo_takes_them_back() {
     let (_folder, mut desk) = begun();
     let before = desk.entries().len();
     let tried = take(&mut desk, english().as_bytes(), true).unwrap();
-    assert_eq!((tried.rows, tried.drafts, desk.entries().len()), (60, 60, before));
+    assert_eq!((tried.rows, tried.drafts, desk.entries().len()), (60, ENTRIES_OF_60, before));
     assert!(desk.picture().trays.is_empty());
     let taken = take(&mut desk, english().as_bytes(), false).unwrap();
-    assert_eq!((taken.rows, taken.recorded.entries.len(), taken.delimiter), (60, 60, ','));
+    assert_eq!((taken.rows, taken.recorded.entries.len(), taken.delimiter), (60, ENTRIES_OF_60, ','));
     let picture = desk.picture();
     assert_eq!(picture.trays.len(), 60);
     let seventh = &picture.trays[&tray("t-07")];
     assert_eq!((seventh.standing, seventh.place.as_ref().unwrap().as_str()), (27, "Bench 3"));
     assert_eq!(seventh.age_days, Some(now().today.days_since(Day::from_ymd(2025, 8, 8).unwrap())));
-    let bags = taken.unknowns.iter().find(|one| one.what == UnknownWhat::ContainerVolume).unwrap();
-    assert_eq!((bags.name.as_deref(), bags.lines.len()), (Some("1 l bag"), 60));
-    // The same sheet a second time names trays that are there.
-    let Err(ImportError::Desk(DeskError::Refused(refused))) = take(&mut desk, english().as_bytes(), false) else {
-        panic!("taken twice")
-    };
-    assert_eq!((refused.len(), refused[0].line), (60, 2));
-    assert_eq!(refused[59].why, Refusal::TrayInUse(tray("t-60")));
+    // The bag says itself how much it holds.
+    assert!(!taken.unknowns.iter().any(|one| one.what == UnknownWhat::ContainerVolume));
+    let bag = ContainerName::new("1 l bag").unwrap();
+    assert_eq!(picture.site.containers[&bag].on(now().today).unwrap().volume_ml.0, 1000.0);
+    // The same sheet a second time is refused in one sentence, and writes nothing.
+    let entries = desk.entries().len();
+    let Err(ImportError::Sheet(again)) = take(&mut desk, english().as_bytes(), false) else { panic!("taken twice") };
+    let reasons: Vec<&Reason> = again.faults.listed.iter().map(|fault| &fault.reason).collect();
+    assert_eq!((reasons, desk.entries().len()), (vec![&Reason::AllInTheBook(60)], entries));
+    // Of a sheet with a new row among the old ones each old row is named.
+    let more = format!("{}t-61,coffee,9,,,\r\n", english());
+    let Err(ImportError::Sheet(again)) = take(&mut desk, more.as_bytes(), false) else { panic!("taken twice") };
+    assert_eq!((again.faults.count, again.faults.listed[59].line), (60, 61));
+    assert_eq!(again.faults.listed[0].reason, Reason::InTheBook("t-01".into()));
     let back = desk.undo(&Withdraws::LastCommand, false, "mara", "a slip").unwrap();
-    assert_eq!(back.entries.len(), 60);
+    assert_eq!(back.entries.len(), ENTRIES_OF_60);
     assert!(desk.picture().trays.is_empty());
 }
 
@@ -111,7 +120,7 @@ fn sixty_trays_of_a_spanish_sheet_arrive_in_any_encoding() {
     for (bytes, encoding) in [(western(&spanish()), Encoding::Windows1252), (marked.into_bytes(), Encoding::Utf8)] {
         let (_folder, mut desk) = begun();
         let order = Some(DayOrder::DayFirst);
-        let taken = desk.import_sheet(&bytes[..], SheetKind::Trays, order, "mara", false).unwrap();
+        let taken = desk.import_sheet(&bytes[..], SheetKind::Trays, order, "mara", false).unwrap().0;
         assert_eq!((taken.rows, taken.encoding, taken.delimiter), (60, encoding, ';'));
         assert_eq!(taken.passed_over, ["Dueño"]);
         let picture = desk.picture();
@@ -140,9 +149,8 @@ fn a_half_bad_sheet_writes_nothing_and_lists_every_fault() {
         .replace("t-11,jackfruit,31", "t-11,jackfruit,some")
         .replace("t-40,", "t-39,")
         .replace("\r\nt-50,", "\r\n,");
-    let Err(ImportError::Read(ReadFault::Lines(faults))) = take(&mut desk, bad.as_bytes(), false) else {
-        panic!("was taken")
-    };
+    let Err(ImportError::Sheet(sheet)) = take(&mut desk, bad.as_bytes(), false) else { panic!("was taken") };
+    let faults = &sheet.faults;
     let places: Vec<(usize, Option<usize>)> = faults.listed.iter().map(|fault| (fault.line, fault.column)).collect();
     assert_eq!(places, [(6, Some(2)), (12, Some(3)), (41, Some(1)), (51, Some(1))]);
     assert_eq!(faults.listed[2].reason, Reason::SameAsLine { written: "t-39".into(), line: 40 });
@@ -156,7 +164,7 @@ fn a_sheet_of_beds_arrives_with_what_stands_in_them() {
     let text = "Bed,Length,Width,Species,Spacing,Standing,Nurse plants,Nurses planted,Light\n\
                 Upper 1,30,12,coffee,2.5 x 2,10,banana 20,August 2025,60%\n\
                 Upper 2,20,6,avocado,,,,,\n";
-    let taken = desk.import_sheet(text.as_bytes(), SheetKind::Beds, None, "mara", false).unwrap();
+    let taken = desk.import_sheet(text.as_bytes(), SheetKind::Beds, None, "mara", false).unwrap().0;
     assert_eq!((taken.rows, taken.drafts), (2, 5));
     let picture = desk.picture();
     let bed = &picture.beds[&BedName::new("Upper 1").unwrap()];
@@ -164,6 +172,12 @@ fn a_sheet_of_beds_arrives_with_what_stands_in_them() {
     assert_eq!((bed.nurses[0].count, bed.nurses[0].planted), (20, Day::from_ymd(2025, 8, 15).unwrap()));
     assert_eq!(bed.light_now.as_ref().unwrap().share, 0.6);
     assert_eq!(bed.field.as_str(), "Home");
+    // Once more would set every plant a second time.
+    let Err(ImportError::Sheet(again)) = desk.import_sheet(text.as_bytes(), SheetKind::Beds, None, "mara", false)
+    else {
+        panic!("taken twice")
+    };
+    assert_eq!(again.faults.listed[0].reason, Reason::AllInTheBook(2));
     assert_eq!(desk.undo(&Withdraws::LastCommand, false, "mara", "a slip").unwrap().entries.len(), 5);
     assert!(desk.picture().beds.is_empty());
 }
@@ -176,9 +190,9 @@ fn the_paper_of_a_walk_is_written_whole_or_not_at_all() {
     desk.import_sheet(beds.as_bytes(), SheetKind::Beds, None, "mara", false).unwrap();
     let before = desk.entries().len();
     let paper = "t-07 25\nt-08 -3 rats\nt-09 > Bench 2\nt-05 @ Upper 1 5\nt-10 > u-10 12 2 l bag\nu-10 11\nrain 12\n";
-    assert_eq!(desk.write_sheet(paper, None, "mara", true).unwrap().lines, 7);
+    assert_eq!(desk.write_sheet(paper.as_bytes(), None, "mara", true).unwrap().lines, 7);
     assert_eq!(desk.entries().len(), before);
-    let taken = desk.write_sheet(paper, None, "mara", false).unwrap();
+    let taken = desk.write_sheet(paper.as_bytes(), None, "mara", false).unwrap();
     assert_eq!(taken.recorded.entries.len(), 7);
     let picture = desk.picture();
     let standing = |code: &str| picture.trays[&tray(code)].standing;
@@ -187,15 +201,101 @@ fn the_paper_of_a_walk_is_written_whole_or_not_at_all() {
     assert_eq!(picture.beds[&BedName::new("Upper 1").unwrap()].species[0].living, 5);
     // More out than stands: refused by the books with the line of the paper, and nothing of it is written.
     let wrong = "t-07 24\n# a slip\nt-08 @ Upper 1 900\n";
-    let Err(ImportError::Desk(DeskError::Refused(refused))) = desk.write_sheet(wrong, None, "mara", false) else {
+    let Err(ImportError::Desk(DeskError::Refused(refused))) = desk.write_sheet(wrong.as_bytes(), None, "mara", false)
+    else {
         panic!("was written")
     };
     assert_eq!((refused.len(), refused[0].line), (1, 3));
-    let Err(ImportError::Read(ReadFault::Lines(faults))) = desk.write_sheet("t-77 3\nt-07 x y\n", None, "mara", false)
-    else {
+    let Err(ImportError::Lines(faults, _)) = desk.write_sheet(b"t-77 3\nt-07 x y\n", None, "mara", false) else {
         panic!("was written")
     };
     assert_eq!(faults.listed.iter().map(|fault| fault.line).collect::<Vec<_>>(), [1, 2]);
     assert_eq!(desk.entries().len(), before + 7);
     assert_eq!(desk.undo(&Withdraws::LastCommand, false, "mara", "a slip").unwrap().entries.len(), 7);
+}
+
+#[test]
+fn what_is_only_tried_gives_the_same_answers_as_what_is_done() {
+    let beds = "bed,length,width,species,spacing,light\nUpper 1,30,12,avocado,2x2,60\n";
+    for (kind, sheet) in [(SheetKind::Trays, english()), (SheetKind::Beds, beds.to_string())] {
+        let (_folder, mut desk) = begun();
+        let before = desk.entries().len();
+        let (tried, as_tried) = desk.import_sheet(sheet.as_bytes(), kind, None, "mara", true).unwrap();
+        assert_eq!(desk.entries().len(), before);
+        assert!(desk.picture().trays.is_empty() && desk.picture().beds.is_empty());
+        let (done, as_done) = desk.import_sheet(sheet.as_bytes(), kind, None, "mara", false).unwrap();
+        assert_eq!((tried.rows, tried.drafts, &tried.read), (done.rows, done.drafts, &done.read));
+        assert_eq!((&tried.understood, &tried.unknowns, &tried.names), (&done.understood, &done.unknowns, &done.names));
+        assert_eq!(as_tried.trays.len(), as_done.trays.len());
+        for (code, tray) in &as_done.trays {
+            let other = &as_tried.trays[code];
+            let verdicts = |picture: &outplant::reckon::picture::TrayPicture| -> Vec<_> {
+                picture.criteria.iter().map(|one| (one.rule, one.met, one.blocks, one.expected)).collect()
+            };
+            assert_eq!((tray.ready, tray.standing, verdicts(tray)), (other.ready, other.standing, verdicts(other)));
+        }
+        let standing = |picture: &outplant::reckon::Picture| -> Vec<_> {
+            picture.beds.values().flat_map(|bed| bed.species.iter().map(|line| line.standing)).collect()
+        };
+        assert_eq!(standing(&as_tried), standing(&as_done));
+    }
+}
+
+#[test]
+fn a_batch_names_all_faults_at_once_and_no_follow_on_ones() {
+    let (_folder, mut desk) = begun();
+    take(&mut desk, english().as_bytes(), false).unwrap();
+    let before = desk.entries().len();
+    let faulty = |desk: &mut Desk, paper: &str| match desk.write_sheet(paper.as_bytes(), None, "mara", false) {
+        Err(ImportError::Lines(faults, refused)) => (
+            faults.listed.iter().map(|fault| fault.line).collect::<Vec<_>>(),
+            refused.iter().map(|one| one.line).collect::<Vec<_>>(),
+        ),
+        Err(ImportError::Desk(DeskError::Refused(refused))) => {
+            (Vec::new(), refused.iter().map(|one| one.line).collect())
+        }
+        other => panic!("{other:?}"),
+    };
+    // A line that cannot be read, a tray nobody knows, and two that the books cannot bear: all at once.
+    let paper = "t-07 forty\ncounted tray=t-99 standing=3\nt-08 x 900 runts\nt-09 -500 rats\nt-10 12\n";
+    assert_eq!(faulty(&mut desk, paper), (vec![1], vec![2, 3, 4]));
+    // Without the unreadable one the same three.
+    assert_eq!(faulty(&mut desk, &paper.replace("t-07 forty\n", "\n")), (vec![], vec![2, 3, 4]));
+    // What stands in a tray after a faulty recount is not judged, nor what goes on from a tray that was not made.
+    assert_eq!(faulty(&mut desk, "t-07 recount 9oo\nt-07 x 300\nt-10 > u-1 x\nu-1 -2\n"), (vec![1, 3], vec![]));
+    // What happened before the trays came into the book is in their numbers: said so.
+    let yesterday = Some(now().today - 1);
+    let Err(ImportError::Desk(DeskError::Refused(refused))) =
+        desk.write_sheet(b"t-08 -3 rats\n", yesterday, "mara", true)
+    else {
+        panic!("was written")
+    };
+    assert_eq!(refused[0].why, Refusal::BeforeTheBook { tray: tray("t-08"), since: now().today });
+    // One loss too large does not make the small one behind it a fault.
+    assert_eq!(faulty(&mut desk, "t-08 -900 rats\nt-08 -3 rats\n"), (vec![], vec![1]));
+    assert_eq!(desk.entries().len(), before);
+}
+
+#[test]
+fn a_batch_is_read_in_any_encoding_of_a_sheet() {
+    let paper = "t-07 25\nt-08 -3 comidas por ratas del año\n";
+    let mut little = vec![0xff, 0xfe];
+    little.extend(paper.encode_utf16().flat_map(u16::to_le_bytes));
+    let marked = format!("\u{feff}{paper}").into_bytes();
+    for bytes in [western(paper), little, marked, paper.as_bytes().to_vec()] {
+        let (_folder, mut desk) = begun();
+        take(&mut desk, english().as_bytes(), false).unwrap();
+        let taken = desk.write_sheet(&bytes, None, "mara", false).unwrap();
+        assert_eq!(taken.read[1].1.body["cause"], json!("comidas por ratas del año"));
+    }
+    let (_folder, mut desk) = begun();
+    let refused = |desk: &mut Desk, bytes: &[u8]| match desk.write_sheet(bytes, None, "mara", false) {
+        Err(ImportError::Read(ReadFault::Lines(faults)) | ImportError::Lines(faults, _)) => {
+            faults.listed[0].reason.clone()
+        }
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(refused(&mut desk, b"PK\x03\x04"), Reason::Workbook);
+    assert_eq!(refused(&mut desk, b"\n# nothing\n"), Reason::NoLines);
+    assert_eq!(refused(&mut desk, b""), Reason::NoLines);
 }

@@ -38,7 +38,7 @@ fn english() -> String {
     for i in 1..=60 {
         let name = ["coffee", "avocado", "grevillea", "jackfruit"][i % 4];
         let (day, month) = (1 + i % 28, 4 + i % 6);
-        text.push_str(&format!("t-{i:02},{name},{},{day:02}/{month:02}/2025,bag 2 l,Bench {},red\r\n", 20 + i, i % 4));
+        text.push_str(&format!("t-{i:02},{name},{},{day:02}/{month:02}/2025,big bag,Bench {},red\r\n", 20 + i, i % 4));
     }
     text
 }
@@ -145,9 +145,10 @@ fn an_english_sheet_gives_its_first_answers_and_what_is_unknown() {
         "Now 0 of 60 trays ready",
         "hardening",
         "outplant ready",
-        "the volume of 'bag 2 l', for 60 trays",
-        "outplant write container_set container=\"bag 2 l\" volume_ml=...",
-        "outplant write place_set place=\"Bench 1\" order=1 shade_pct=...",
+        "the volume of 'big bag', for 60 trays",
+        "outplant write container_set container=\"big bag\" volume_ml=...",
+        "How long they have stood in their bags is not in the sheet",
+        "outplant write place_set place=\"Bench 0\" order=1 shade_pct=...",
         "outplant write hardening_begun tray=",
     ] {
         assert!(said.contains(part), "no '{part}':\n{said}");
@@ -159,7 +160,7 @@ fn an_english_sheet_gives_its_first_answers_and_what_is_unknown() {
     let is_ready = || home.json(&["why", "tray", "t-12"])["tray"]["ready"] == json!(true);
     assert!(!is_ready());
     home.write("place_set", &["place=Bench 0", "order=1", "shade_pct=40"]);
-    home.write("container_set", &["container=bag 2 l", "volume_ml=2000", "depth_cm=25"]);
+    home.write("container_set", &["container=big bag", "volume_ml=2000", "depth_cm=25"]);
     let (code, _, err) = piped(&home, &["write", "--batch", "-"], "2026-02-01\nt-12 hardening\n");
     assert_eq!(code, 0, "{err}");
     assert!(is_ready(), "{}", home.done(&["why", "tray", "t-12"]));
@@ -176,7 +177,8 @@ fn a_spanish_sheet_is_read_day_first_and_answered_in_spanish() {
         "punto y coma",
         "Dueño",
         "'1.001' son 1001; y 59 filas más",
-        "el volumen de 'funda 1 l', de 60 bandejas",
+        "a 'funda 1 l' le caben 1000 ml",
+        "Las fechas se leen con el día primero",
         "Ahora 0 de 60 bandejas listas",
     ] {
         assert!(said.contains(part), "no '{part}':\n{said}");
@@ -244,7 +246,8 @@ fn a_bad_sheet_names_every_row_and_column_and_writes_nothing() {
     let good = home.with("good.csv", english());
     home.done(&["import", good.to_str().unwrap(), "--as", "trays"]);
     let twice = home.refused(&["import", good.to_str().unwrap(), "--as", "trays"]);
-    assert!(twice.contains("line 2: t-01") && twice.contains("line 61: t-60"), "{twice}");
+    assert!(twice.contains("all 60 rows of this sheet are in the book already"), "{twice}");
+    assert_eq!(twice.lines().count(), 2, "{twice}");
 }
 
 #[test]
@@ -406,6 +409,56 @@ fn the_round_for_programs_says_until_when_what_for_and_which_minutes_are_cut() {
 }
 
 #[test]
+fn a_dry_run_shows_columns_names_rows_and_the_first_answers() {
+    let home = Home::default().begun();
+    let text = "Tray,Kind,How many,Sown,Bag,Where,Owner\r\n\
+                c-1,coffee,\"about 40\",12/05/2025,1.5L bag,Bench 1,Ada\r\n\
+                a-1,palta,22,August 2025,1.5L bag,\"Bench\n1\",Ada\r\n\
+                ,,,,,,\r\nTOTAL,,70,,,,\r\n";
+    let file = home.with("trays.csv", text);
+    let file = file.to_str().unwrap();
+    let before = home.done(&["export"]);
+    let tried = home.done(&["import", file, "--as", "trays", "--dry-run"]);
+    for part in [
+        "Tray → tray; Kind → species; How many → how many; Sown → sown about; Bag → bag; Where → bench",
+        "coffee → arabica coffee, Coffea arabica (1)",
+        "palta → avocado, Persea americana (1)",
+        "mean nothing here: Owner",
+        "'12/05/2025' (line 2) is 12 May 2025",
+        "Line 5 is a total and was passed over; it says 70, the rows sum up to 62",
+        "line 2: tray c-1 received: 40 arabica coffee, already standing, bag",
+        "1.5L bag, at Bench 1",
+        "'1.5L bag' holds 1500 ml",
+        "The first answers it would give:",
+        "Now 0 of 2 trays ready",
+    ] {
+        let flat = tried.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains(part), "no '{part}':\n{tried}");
+    }
+    assert_eq!(home.done(&["export"]), before);
+    let told = home.json(&["import", file, "--as", "trays", "--dry-run"]);
+    assert_eq!(words(&told["columns"], "means"), ["tray", "species", "how many", "sown about", "bag", "bench"]);
+    assert_eq!((&told["species"][1]["written"], &told["species"][1]["species"]), (&json!("palta"), &json!("AVO")));
+    assert_eq!(words(&told["lines"], "kind"), ["container_set", "plants_received", "counted", "plants_received"]);
+    let done = home.json(&["import", file, "--as", "trays"]);
+    for same in ["answers", "rows", "drafts", "lines", "understood", "unknown", "notes"] {
+        assert_eq!(told[same], done[same], "{same}");
+    }
+    // With faults a dry run shows what was understood too, and ends as a refusal.
+    let bad = home.with("bad.csv", "Tray,Species,How many\nb-1,coffee,4\nb-2,cofee,minus two\n");
+    let said = home.refused(&["import", bad.to_str().unwrap(), "--as", "trays", "--dry-run"]);
+    for part in [
+        "cofee → not known (1)",
+        "line 2: tray b-1 received: 4 arabica coffee",
+        "line 3: column 2: Species: nobody knows 'cofee' here; nearest: coffee",
+        "line 3: column 3: How many cannot be below 0; 'minus two' was written",
+        "nothing was written",
+    ] {
+        assert!(said.contains(part), "no '{part}':\n{said}");
+    }
+}
+
+#[test]
 fn ready_says_what_is_offered_twice_and_what_its_days_stand_for() {
     let home = sample();
     let text = home.done(&["ready"]);
@@ -447,4 +500,108 @@ fn a_species_without_least_days_is_among_what_is_unknown() {
     assert_eq!((&least[0]["name"], &least[0]["lines"]), (&json!("NIMX"), &json!([2])));
     assert!(least[0]["text"].as_str().unwrap().contains("neemish"));
     assert!(least[0]["command"].as_str().unwrap().contains("species_set species=NIMX"));
+}
+
+#[test]
+fn a_sheet_that_is_no_sheet_is_told_what_to_do() {
+    let home = Home::default().begun();
+    let said = |text: &str, what: &str, lang: &str| {
+        let file = home.with("sheet.csv", text);
+        home.refused(&["import", file.to_str().unwrap(), "--as", what, "--lang", lang])
+    };
+    let headless = said("cof-1,coffee,41\ncof-2,coffee,30\n", "trays", "en");
+    assert!(
+        headless.contains("Tray,Species,How many,Sown about,Bag,Bench") && headless.contains("cof-1"),
+        "{headless}"
+    );
+    assert!(said("e-1;20;6\n", "beds", "es").contains("Era;Largo;Ancho;Especie"));
+    let missing = said("Tray,Species,Colour\nt,coffee,red\n", "trays", "en");
+    assert!(missing.contains("no column is named \"how many\"; found: Tray, Species, Colour"), "{missing}");
+    assert!(missing.lines().next().unwrap().len() < 100, "{missing}");
+    let light = said("Bed,Length,Width,Species,Spacing,Light\nU,20,6,coffee,2x2,160\n", "beds", "en");
+    assert!(light.contains("column 6: Light is between 0 and 100"), "{light}");
+    assert!(said("tray,species,count,sown\na,coffee,4,Nov 24\n", "trays", "en").contains("November 2024"));
+    assert!(said("", "trays", "en").contains("no row with the names"));
+}
+
+#[test]
+fn a_dry_batch_says_what_each_line_becomes_and_its_faults_in_words() {
+    let home = Home::default().begun();
+    let file = home.with("trays.csv", english());
+    home.done(&["import", file.to_str().unwrap(), "--as", "trays"]);
+    let beds = home.with("beds.csv", "bed,length,width,species,spacing\nSchool 1,30,12,avocado,2x2\n");
+    home.done(&["import", beds.to_str().unwrap(), "--as", "beds"]);
+    let before = home.done(&["export"]);
+    let dry = |text: &str, more: &[&str]| {
+        let mut words = vec!["write", "--batch", "-", "--dry-run"];
+        words.extend(more);
+        piped(&home, &words, text)
+    };
+    let paper = "t-07 25, 2 dead\nt-08 3 dead\n2026-04-10 rain 12\nt-05 @ School 1 5 rows 2-4\n";
+    let (code, out, err) = dry(paper, &[]);
+    assert_eq!(code, 0, "{err}");
+    for part in [
+        "4 lines read, 4 entries could be written; nothing was",
+        "line 1: tray t-07 counted: 25 living, 2 dead",
+        "line 2: tray t-08: 3 lost, not said",
+        "line 4: 5 from tray t-05 planted out in bed School 1, rows 2-4",
+        "As of 10 Apr 2026 (1), 15 Apr 2026 (3).",
+    ] {
+        assert!(out.contains(part), "no '{part}':\n{out}");
+    }
+    let (_, out, _) = dry(paper, &["--lang", "es"]);
+    assert!(out.contains("línea 1: bandeja t-07 contada: 25 vivas, 2 muertas"), "{out}");
+    let (_, out, _) = dry(paper, &["--json"]);
+    let told: Value = serde_json::from_str(&out).unwrap();
+    assert_eq!(
+        (&told["dry_run"], words(&told["lines"], "kind")),
+        (&json!(true), vec!["counted", "lost", "weather", "outplanted"])
+    );
+    assert_eq!(told["lines"][2]["happened"], json!("2026-04-10"));
+    // Every fault at once, in words.
+    let (code, out, err) = dry("t-07 41.5\nt-08 @ Scool 1 30 rows 2-4\nt-09 x 900 runts\nt-06 shade 130\n", &[]);
+    assert_eq!((code, out.as_str()), (1, ""));
+    for part in [
+        "line 1: column 6: the number of plants is counted in whole ones, not '41.5'",
+        "line 2: column 8: nobody knows 'Scool 1' here; nearest: School 1",
+        "line 3: t-09: 900 out",
+        "line 4: ",
+        "the shade in percent is between 0 and 100",
+    ] {
+        assert!(err.contains(part), "no '{part}':\n{err}");
+    }
+    let (code, _, err) = dry("\n# nothing today\n", &[]);
+    assert!(code == 1 && err.contains("no line holds an entry"), "{err}");
+    assert_eq!(home.done(&["export"]), before);
+    // The day of the whole sheet as people say it.
+    for day in ["happened=yesterday", "happened=ayer", "happened=14/4", "happened=2026-04-14"] {
+        let (_, out, err) = dry("rain 3\n", &[day]);
+        assert!(out.contains("As of 14 Apr 2026 (1)"), "{day}: {out}{err}");
+    }
+    let (code, _, err) = dry("t-07 25\n", &["--happened", "soon"]);
+    assert!(code == 1 && err.contains("'soon' is no day"), "{err}");
+    home.write("weather", &["rain_mm=3", "happened=yesterday"]);
+}
+
+#[test]
+fn only_a_task_of_the_round_is_let_go() {
+    let home = sample();
+    let walk = home.json(&["walk"]);
+    let id = words(&walk["stops"], "id").into_iter().find(|id| id.starts_with("count ")).unwrap().to_string();
+    let wrong = home.refused(&["write", "let_go", "task=cuont cof-9999", "never=true"]);
+    assert!(wrong.contains("there is no task 'cuont cof-9999'") && wrong.contains("nearest:"), "{wrong}");
+    let (code, _, err) = piped(&home, &["write", "--batch", "-"], "let go dance cof-022 never\n");
+    assert!(code == 1 && err.contains("there is no task 'dance cof-022'"), "{err}");
+    // Said in Spanish it is the same task.
+    let spanish = format!("dejar {} hasta 2026-04-20\n", id.replace("count", "contar"));
+    let (code, _, err) = piped(&home, &["write", "--batch", "-"], &spanish);
+    assert_eq!(code, 0, "{err}");
+    assert!(!words(&home.json(&["walk"])["stops"], "id").contains(&id.as_str()));
+}
+
+#[test]
+fn begin_names_the_next_step() {
+    let home = Home::default();
+    let said = home.done(&["begin", "--name", "Test terrace", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"]);
+    assert!(said.contains("outplant import trays.csv --as trays"), "{said}");
 }

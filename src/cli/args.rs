@@ -154,7 +154,7 @@ pub struct Write {
     pub batch: Option<PathBuf>,
     /// The day it was seen or done.
     #[arg(long, value_name = "DATE")]
-    pub happened: Option<Day>,
+    pub happened: Option<String>,
     /// Only say what would be written.
     #[arg(long)]
     pub dry_run: bool,

@@ -1,17 +1,21 @@
 //! `import --as trays` and `--as beds`: how the sheet was understood, the first answers, and what is still unknown.
 
 use std::collections::BTreeMap;
-use std::io::Read;
 
 use serde_json::{Value, json};
 
 use super::answer::Ending;
 use super::exchange::opened;
+use super::first_day_rows;
 use super::ready_text::shown_as_argument;
 use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};
 use crate::base::SpeciesKey;
-use crate::desk::{DayOrder, Desk, ImportError, SheetImported, SheetKind, TakenFor, Understood, Unknown, UnknownWhat};
+use crate::desk::{
+    DayOrder, Desk, ImportError, LineFaults, Refused, SheetImported, SheetKind, TakenFor, Understood, Unknown,
+    UnknownWhat,
+};
+use crate::nursery::envelope::Draft;
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::{Picture, Rule, Stage, Standing, TrayPicture};
 use crate::wording::desk::encoding_name;
@@ -26,9 +30,9 @@ pub fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool
         Lang::Es => Some(DayOrder::DayFirst),
     };
     let species = desk.fold().site().species.clone();
-    let sheet = take(&mut desk, input, (kind, order), &run.who, only_try)
-        .map_err(|fault| refused(run, &fault, &file.display().to_string(), &species))?;
-    let picture = desk.picture();
+    let (sheet, picture) = desk
+        .import_sheet(input, kind, order, &run.who, only_try)
+        .map_err(|fault| not_taken(run, &fault, &file.display().to_string(), &species, only_try))?;
     let story = FirstDay { wording: &run.wording, sheet: &sheet, kind, only_try, picture: &picture };
     if run.everywhere.json {
         return run.answer_json(&story.json());
@@ -36,14 +40,20 @@ pub fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool
     run.answer(&story.text(run.around.columns, run.around.colour))
 }
 
-fn take(
-    desk: &mut Desk,
-    input: impl Read,
-    (kind, order): (SheetKind, Option<DayOrder>),
-    who: &str,
-    only_try: bool,
-) -> Result<SheetImported, ImportError> {
-    desk.import_sheet(input, kind, order, who, only_try)
+/// Why a sheet was not taken; where it was only tried, what was understood of it comes first.
+fn not_taken(run: &Run, fault: &ImportError, file: &str, species: &Catalogue, only_try: bool) -> Stopped {
+    let mut stopped = refused(run, fault, file, species);
+    if let (ImportError::Sheet(sheet), true) = (fault, only_try) {
+        let mut lines = first_day_rows::understood(&run.wording, &sheet.columns, &sheet.names, species);
+        lines.extend(sheet.order.as_ref().map(|order| run.wording.order_taken(order)));
+        if !sheet.read.is_empty() {
+            lines.push(run.wording.sheet_rows_heading());
+            lines.extend(first_day_rows::rows(&run.wording, &sheet.read, species));
+        }
+        lines.append(&mut stopped.lines);
+        stopped.lines = lines;
+    }
+    stopped
 }
 
 /// Why a file was not taken, every fault in its place.
@@ -54,14 +64,25 @@ pub fn refused(run: &Run, fault: &ImportError, file: &str, species: &Catalogue) 
             lines.push(run.wording.nothing_written());
             Stopped { ending: Ending::Refused, lines }
         }
-        ImportError::Lines(faults, refused) => {
-            let mut lines = run.wording.line_faults(faults);
-            lines.extend(refused.iter().map(|one| run.wording.refused(one, species)));
-            lines.push(run.wording.nothing_written());
-            Stopped { ending: Ending::Refused, lines }
-        }
+        ImportError::Lines(faults, refused) => by_line(run, faults, refused, species),
+        ImportError::Sheet(sheet) => by_line(run, &sheet.faults, &sheet.refused, species),
         ImportError::Desk(fault) => run.stopped(fault, species),
     }
+}
+
+/// Faults of lines and what the book refuses, in the order of the lines.
+fn by_line(run: &Run, faults: &LineFaults, refused: &[Refused], species: &Catalogue) -> Stopped {
+    let of_lines = faults.listed.iter().map(|fault| (fault.line, run.wording.line_fault(fault)));
+    let of_book = refused.iter().map(|one| (one.line, run.wording.refused(one, species)));
+    let mut all: Vec<(usize, String)> = of_lines.chain(of_book).collect();
+    all.sort_by_key(|(line, _)| *line);
+    let mut lines: Vec<String> = all.into_iter().map(|(_, said)| said).collect();
+    let more = faults.count.saturating_sub(faults.listed.len());
+    if more > 0 {
+        lines.push(run.wording.more_faults(more as i64));
+    }
+    lines.push(run.wording.nothing_written());
+    Stopped { ending: Ending::Refused, lines }
 }
 
 /// What is to be told of a sheet.
@@ -81,9 +102,15 @@ impl FirstDay<'_> {
         let taken = if self.only_try { wording.sheet_tried(rows, entries) } else { wording.sheet_taken(rows, entries) };
         page.paragraph(&taken, Ink::Bold);
         page.paragraph(&wording.sheet_form(self.sheet), Ink::Plain);
+        if self.only_try {
+            let species = &self.picture.site.species;
+            let understood = first_day_rows::understood(wording, &self.sheet.columns, &self.sheet.names, species);
+            understood.iter().for_each(|line| page.hanging("", Ink::Plain, line, Ink::Plain));
+        }
         if !self.sheet.passed_over.is_empty() {
             page.paragraph(&wording.sheet_passed_over(self.sheet.passed_over.join(", ")), Ink::Plain);
         }
+        self.notes().iter().for_each(|note| page.paragraph(note, Ink::Plain));
         let understood = self.understood();
         if !understood.is_empty() {
             page.paragraph(&wording.sheet_understood(), Ink::Plain);
@@ -93,12 +120,30 @@ impl FirstDay<'_> {
             let said = wording.doubt(doubt, &self.picture.site.species);
             page.hanging("! ", Ink::Danger, &said, Ink::Plain);
         }
-        if !self.only_try {
-            page.gap();
-            self.answers().iter().for_each(|line| page.paragraph(line, Ink::Plain));
+        if self.only_try {
+            page.heading(&wording.sheet_rows_heading());
+            let rows = first_day_rows::rows(wording, &self.sheet.read, &self.picture.site.species);
+            rows.iter().for_each(|row| page.hanging("  ", Ink::Plain, row, Ink::Plain));
         }
+        page.gap();
+        if self.only_try {
+            page.paragraph(&wording.sheet_answers_heading(), Ink::Bold);
+        }
+        self.answers().iter().for_each(|line| page.paragraph(line, Ink::Plain));
         self.unknown_text(&mut page);
         page.finish()
+    }
+
+    /// What was decided or passed over, and what is taken for granted.
+    fn notes(&self) -> Vec<String> {
+        let (wording, sheet) = (self.wording, self.sheet);
+        let mut notes: Vec<String> = sheet.order.iter().map(|order| wording.order_taken(order)).collect();
+        notes.extend(sheet.total.iter().map(|total| wording.total_passed(total)));
+        let in_bags = |draft: &Draft| draft.kind == "plants_received" && draft.body.contains_key("container");
+        if sheet.read.iter().any(|(_, draft)| in_bags(draft)) {
+            notes.push(wording.sheet_containers_since_sowing());
+        }
+        notes
     }
 
     fn unknown_text(&self, page: &mut Sheet) {
@@ -166,19 +211,25 @@ impl FirstDay<'_> {
             "encoding": encoding_name(sheet.encoding),
             "delimiter": sheet.delimiter.to_string(),
             "passed_over": sheet.passed_over,
+            "columns": first_day_rows::columns_json(self.wording, &sheet.columns),
+            "species": first_day_rows::names_json(&sheet.names),
+            "lines": first_day_rows::lines_json(self.wording, &sheet.read, &self.picture.site.species),
+            "notes": self.notes(),
             "understood": sheet.understood.iter().map(|one| json!({
                 "line": one.line, "column": one.column, "written": one.written, "text": self.wording.understood(one),
             })).collect::<Vec<_>>(),
             "unknown": unknown,
             "hardening": self.asks_for_hardening().then(|| self.hardening_command()),
-            "answers": if self.only_try { Vec::new() } else { self.answers() },
+            "answers": self.answers(),
         })
     }
 
     /// How cells were understood: one example for each column and manner, the other rows counted.
     fn understood(&self) -> Vec<String> {
         let mut groups: Vec<(&Understood, i64)> = Vec::new();
-        for one in &self.sheet.understood {
+        // Days whose order was taken are told one by one with the order.
+        let told = |one: &Understood| matches!(one.taken, TakenFor::Day(_)) && self.is_told(one);
+        for one in self.sheet.understood.iter().filter(|one| !told(one)) {
             let same = |other: &Understood| other.column == one.column && manner(&other.taken) == manner(&one.taken);
             match groups.iter_mut().find(|(first, _)| same(first)) {
                 Some((_, more)) => *more += 1,
@@ -190,6 +241,11 @@ impl FirstDay<'_> {
             if more == 0 { what } else { self.wording.sheet_understood_more(what, more) }
         });
         said.collect()
+    }
+
+    fn is_told(&self, one: &Understood) -> bool {
+        let read = self.sheet.order.iter().flat_map(|order| &order.so_read);
+        read.into_iter().any(|(_, written, _)| *written == one.written)
     }
 
     /// The first answers: how many trays are ready, what the others wait for, how the beds stand.
@@ -234,7 +290,7 @@ impl FirstDay<'_> {
     /// What is unknown with what settles it: what costs least first, then what concerns most.
     fn unknowns(&self) -> Vec<(&Unknown, String)> {
         let mut all: Vec<&Unknown> = self.sheet.unknowns.iter().collect();
-        all.sort_by_key(|one| (cost(one.what), std::cmp::Reverse(one.lines.len())));
+        all.sort_by_key(|one| (cost(one.what), std::cmp::Reverse(one.lines.len()), one.name.as_deref()));
         let orders = self.picture.site.places.values().filter_map(|place| place.on(self.picture.day));
         let mut order = orders.map(|place| place.order.0).max().unwrap_or(0);
         let settled = all.into_iter().map(|one| {
@@ -325,6 +381,7 @@ fn manner(taken: &TakenFor) -> u8 {
         TakenFor::Percent(_) => 5,
         TakenFor::Field(_) => 6,
         TakenFor::Spacing { .. } => 7,
+        TakenFor::VolumeMl(_) => 8,
     }
 }
 

@@ -9,6 +9,7 @@ pub mod columns;
 mod criterion_json;
 mod exchange;
 mod first_day;
+mod first_day_rows;
 mod proof;
 mod ready;
 pub mod ready_json;

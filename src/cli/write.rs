@@ -1,5 +1,6 @@
 //! `write`: one entry, or a sheet of short lines.
 
+use std::collections::BTreeMap;
 use std::io::Read;
 use std::path::Path;
 use std::sync::Arc;
@@ -10,12 +11,11 @@ use super::answer::Ending;
 use super::args::Write;
 use super::columns;
 use super::exchange::opened;
-use super::first_day;
 use super::run::{Run, Stopped};
 use super::undo::in_words;
+use super::{first_day, first_day_rows};
 use crate::base::Day;
-use crate::desk::{self, Desk, Recorded};
-use crate::nursery::entry::fault::{FieldFault, Problem};
+use crate::desk::{self, Desk, Imported, PairFault, Recorded};
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
 
@@ -31,11 +31,21 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
         return Err(Stopped::refused(fields_of(run, known.kind, known.fields)));
     }
     let mut fields = arguments.fields.clone();
-    fields.extend(arguments.happened.map(|day| format!("happened={day}")));
+    for field in &mut fields {
+        // A day that cannot be read is left for the reader of pairs to say.
+        let said = field.split_once('=').filter(|(name, _)| *name == "happened");
+        if let Some(day) = said.and_then(|(_, written)| desk::day_said(written, run.now.today).ok()) {
+            *field = format!("happened={day}");
+        }
+    }
+    if let Some(written) = &arguments.happened {
+        fields.push(format!("happened={}", day_of(run, written)?));
+    }
     let mut desk = run.desk()?;
-    let draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
+    let mut draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
         .map_err(|fault| unwritten(run, run.wording.pair_fault(&fault)))?;
     let species = desk.fold().site().species.clone();
+    desk.settle_task(&mut draft).map_err(|fault| run.stopped(&fault, &species))?;
     if arguments.dry_run {
         let doubts = desk.rehearse(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
         let tried = Recorded { doubts, ..Recorded::default() };
@@ -52,7 +62,8 @@ fn unwritten(run: &Run, line: String) -> Stopped {
 /// Writes a sheet of short lines, whole or not at all.
 fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Stopped> {
     run.only_today()?;
-    let (mut happened, mut who) = (arguments.happened, run.who.clone());
+    let mut happened = arguments.happened.as_deref().map(|written| day_of(run, written)).transpose()?;
+    let mut who = run.who.clone();
     for pair in arguments.kind.iter().chain(&arguments.fields) {
         match pair.split_once('=') {
             Some(("happened", day)) => happened = Some(day_of(run, day)?),
@@ -61,39 +72,76 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Stopped> {
         }
     }
     let mut desk = run.desk()?;
-    let text = read_text(run, file)?;
+    let bytes = read_bytes(run, file)?;
     let species = desk.fold().site().species.clone();
     let taken = desk
-        .write_sheet(&text, happened, &who, arguments.dry_run)
+        .write_sheet(&bytes, happened, &who, arguments.dry_run)
         .map_err(|fault| first_day::refused(run, &fault, &file.display().to_string(), &species))?;
     let lines = taken.lines as i64;
-    let said = if arguments.dry_run {
-        run.wording.paper_tried(lines, run.wording.entries(lines))
+    if run.everywhere.json {
+        return batch_json(run, &desk, &taken, arguments.dry_run);
+    }
+    let mut said = if arguments.dry_run {
+        let mut said = run.wording.paper_tried(lines, run.wording.entries(lines));
+        for row in first_day_rows::rows(&run.wording, &taken.read, &species) {
+            said.push_str(&format!("\n  {row}"));
+        }
+        said
     } else {
         run.wording.paper_taken(lines, run.wording.entries(taken.recorded.entries.len() as i64))
     };
+    if let Some(days) = days_of(run, &taken) {
+        said.push_str(&format!("\n{days}"));
+    }
     told_as(run, &desk, &taken.recorded, &said, true)
 }
 
+/// The days the lines are of, where they are not all of today.
+fn days_of(run: &Run, taken: &Imported) -> Option<String> {
+    let mut days: BTreeMap<Day, i64> = BTreeMap::new();
+    taken.read.iter().for_each(|(_, draft)| *days.entry(draft.happened).or_default() += 1);
+    if days.keys().all(|day| *day == run.now.today) {
+        return None;
+    }
+    let each = days.into_iter();
+    let list: Vec<String> = each.map(|(day, lines)| run.wording.paper_day(run.wording.day(day), lines)).collect();
+    Some(run.wording.paper_days(list.join(", ")))
+}
+
+fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool) -> Result<Ending, Stopped> {
+    let species = &desk.fold().site().species;
+    let recorded = &taken.recorded;
+    run.answer_json(&json!({
+        "version": 1,
+        "dry_run": dry_run,
+        "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
+        "already": recorded.already,
+        "doubts": recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect::<Vec<_>>(),
+        "text": taken.read.iter().map(|(_, draft)| run.wording.draft_sentence(draft, species)).collect::<Vec<_>>(),
+        "lines": first_day_rows::lines_json(&run.wording, &taken.read, species),
+    }))
+}
+
+/// A day as people say it: `2026-03-12`, `yesterday`, `ayer`, `12/3`, `24 nov`.
 fn day_of(run: &Run, written: &str) -> Result<Day, Stopped> {
-    written.parse().map_err(|_| {
-        let problem = Problem::NotADay(written.to_string());
-        unwritten(run, run.wording.field_fault(&FieldFault { field: "happened".to_string(), problem }))
+    desk::day_said(written, run.now.today).map_err(|reason| {
+        let fault = PairFault { pair: None, column: None, field: Some("happened".to_string()), reason };
+        unwritten(run, run.wording.pair_fault(&fault))
     })
 }
 
-fn read_text(run: &Run, file: &Path) -> Result<String, Stopped> {
+fn read_bytes(run: &Run, file: &Path) -> Result<Vec<u8>, Stopped> {
     let mut bytes = Vec::new();
-    let read = opened(run, file)?.read_to_end(&mut bytes);
+    let read = opened(run, file)?.take(LONGEST_PAPER_BYTES + 1).read_to_end(&mut bytes);
     read.map_err(|fault| Stopped::refused(run.wording.file_other(file.display(), fault)))?;
-    String::from_utf8(bytes).map_err(|fault| {
-        let at = fault.utf8_error().valid_up_to();
-        let before = &fault.as_bytes()[..at];
-        let line = before.iter().filter(|byte| **byte == b'\n').count() + 1;
-        let byte = at - before.iter().rposition(|byte| *byte == b'\n').map_or(0, |end| end + 1) + 1;
-        unwritten(run, run.wording.at_line(line as i64, run.wording.line_not_utf8(byte as i64)))
-    })
+    if bytes.len() as u64 > LONGEST_PAPER_BYTES {
+        return Err(unwritten(run, run.wording.sheet_too_long(format!("{} MB", LONGEST_PAPER_BYTES >> 20))));
+    }
+    Ok(bytes)
 }
+
+/// The longest sheet of short lines that is read: 10,000 lines of 4,096 bytes are 40 MB; nobody writes half of that.
+const LONGEST_PAPER_BYTES: u64 = 32 << 20;
 
 /// What was written and what it makes doubtful.
 pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Stopped> {
@@ -127,7 +175,8 @@ fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str, each: bool) 
         text.push_str(&format!("{line}\n"));
     }
     for doubt in doubts {
-        text.push_str(&run.wording.saved_with_doubt(doubt));
+        let tried = recorded.entries.is_empty();
+        text.push_str(&if tried { run.wording.tried_with_doubt(doubt) } else { run.wording.saved_with_doubt(doubt) });
         text.push('\n');
     }
     run.answer(&text)

@@ -4,6 +4,7 @@ use std::io::{self, BufRead, Write};
 use std::path::Path;
 use std::sync::Arc;
 
+use super::first_day::SheetRefused;
 use super::refusal::{DeskError, Refused};
 use super::{Desk, Now, Recorded};
 use crate::base::Day;
@@ -29,6 +30,8 @@ pub enum ImportError {
     Read(ReadFault),
     /// Lines that cannot be read, and others that the books cannot bear.
     Lines(LineFaults, Vec<Refused>),
+    /// A sheet of trays or beds with what was understood of it.
+    Sheet(Box<SheetRefused>),
     /// Lines the books cannot bear, or the file.
     Desk(DeskError),
 }
@@ -63,6 +66,8 @@ pub struct Imported {
     pub lines: usize,
     /// What was written.
     pub recorded: Recorded,
+    /// The entries of short lines, each with its line.
+    pub read: Vec<(usize, Draft)>,
 }
 
 /// Reads what was typed as `KIND key=value ...`.
@@ -102,7 +107,7 @@ impl Desk {
         let moment = self.now().moment;
         let taken = if only_try { self.try_out(known, drafts) } else { self.take(known, drafts, moment) };
         match taken {
-            Ok(recorded) => Ok(Imported { lines: read, recorded }),
+            Ok(recorded) => Ok(Imported { lines: read, recorded, read: Vec::new() }),
             Err(fault) => Err(ImportError::Desk(with_lines(fault, &numbers))),
         }
     }

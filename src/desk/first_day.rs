@@ -1,20 +1,18 @@
-//! A sheet of the first day and the paper of a walk, through the one door: judged like what is written by hand, whole or
-//! not at all, one command that undo takes back.
+//! A sheet of the first day through the one door: judged like what is written by hand, whole or not at all, one command
+//! that undo takes back.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::io::Read;
 
-use super::exchange::with_lines;
-use super::{Desk, ImportError, Imported, Recorded};
-use crate::base::{Day, SpeciesKey};
+use super::refusal::Refused;
+use super::{Desk, DeskError, ImportError, Recorded};
+use crate::base::{BedName, SpeciesKey, TrayCode};
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::{Catalogue, Profile};
-use crate::reckon::stock::TrayStory;
-use crate::share::first_day::Understood;
+use crate::reckon::Picture;
+use crate::share::first_day::{ColumnTaken, FirstDay, NameTaken, OrderTaken, Total, Understood};
 use crate::share::sheet::{DayOrder, Encoding, Table, read_table};
-use crate::share::{
-    FirstDay, KnownNames, ReadFault, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_paper, read_trays,
-};
+use crate::share::{LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
 
 /// What a sheet brought, or would bring, and how it was understood.
 #[derive(Clone, PartialEq, Debug)]
@@ -35,11 +33,40 @@ pub struct SheetImported {
     pub passed_over: Vec<String>,
     /// What the sheet does not tell.
     pub unknowns: Vec<Unknown>,
+    /// The columns that mean something.
+    pub columns: Vec<ColumnTaken>,
+    /// The names of species, each with what it was taken for.
+    pub names: Vec<NameTaken>,
+    /// The order of day and month, where it was not plain.
+    pub order: Option<OrderTaken>,
+    /// A row of totals that was passed over.
+    pub total: Option<Total>,
+    /// The entries, each with the line of its row.
+    pub read: Vec<(usize, Draft)>,
+}
+
+/// A sheet that was not taken: what was understood of it, and everything that cannot stand.
+#[derive(Clone, PartialEq, Debug)]
+pub struct SheetRefused {
+    /// How many rows were read.
+    pub rows: usize,
+    /// The columns that mean something.
+    pub columns: Vec<ColumnTaken>,
+    /// The names of species, each with what it was taken for.
+    pub names: Vec<NameTaken>,
+    /// The order of day and month, where it was not plain.
+    pub order: Option<OrderTaken>,
+    /// The entries of the rows without a fault.
+    pub read: Vec<(usize, Draft)>,
+    /// Faults of cells.
+    pub faults: LineFaults,
+    /// What the book cannot bear.
+    pub refused: Vec<Refused>,
 }
 
 impl Desk {
-    /// Takes a sheet of trays or beds whole or not at all; `only_try` says what it would bring and writes nothing.
-    /// `order` is that of day and month where the language tells it.
+    /// Takes a sheet of trays or beds whole or not at all, and draws the Picture with it; `only_try` says what it would
+    /// bring and writes nothing. `order` is that of day and month where the language tells it.
     pub fn import_sheet(
         &mut self,
         input: impl Read,
@@ -47,26 +74,32 @@ impl Desk {
         order: Option<DayOrder>,
         who: &str,
         only_try: bool,
-    ) -> Result<SheetImported, ImportError> {
+    ) -> Result<(SheetImported, Picture), ImportError> {
         self.refresh().map_err(ImportError::Desk)?;
         let table = read_table(input).map_err(ImportError::Read)?;
-        let mut read =
-            self.read_sheet(&table, kind, order, who).map_err(|faults| ImportError::Read(ReadFault::Lines(faults)))?;
+        let (mut read, faults) = self.read_sheet(&table, kind, order, who);
+        if !faults.is_empty() {
+            // A row that names what an earlier one names gives entries too: they are not judged.
+            let faulty: BTreeSet<usize> = faults.listed.iter().map(|fault| fault.line).collect();
+            let sound = read.drafts.iter().filter(|(line, _)| !faulty.contains(line)).cloned().collect();
+            let refused = self.every_refusal(sound).map_err(ImportError::Desk)?;
+            return Err(not_taken(read, faults, refused));
+        }
         note_profile_gaps(&mut read, &self.fold().site().species);
-        let drafts = read.drafts.len();
-        let mut unknowns = read.unknowns;
-        unknowns.extend(self.without_least_days(&read.drafts));
-        let recorded = self.take_numbered(read.drafts, only_try)?;
-        Ok(SheetImported {
-            rows: read.rows,
-            drafts,
-            recorded,
-            encoding: table.encoding,
-            delimiter: table.delimiter,
-            understood: read.understood,
-            passed_over: read.passed_over,
-            unknowns,
-        })
+        read.unknowns.extend(self.without_least_days(&read.drafts));
+        let recorded = match self.take_numbered(read.drafts.clone(), only_try) {
+            Err(ImportError::Desk(DeskError::Refused(refused))) => {
+                return Err(not_taken(read, LineFaults::default(), refused));
+            }
+            taken => taken?,
+        };
+        let picture = if only_try {
+            let drafts = read.drafts.iter().map(|(_, draft)| draft.clone()).collect();
+            self.preview(drafts).map_err(ImportError::Desk)?.0
+        } else {
+            self.picture()
+        };
+        Ok((imported(read, recorded, &table), picture))
     }
 
     /// Species of the trays of a sheet, often the nursery's own, of which nobody wrote from how many days on they go out.
@@ -84,19 +117,23 @@ impl Desk {
         lines.into_iter().map(unknown).collect()
     }
 
-    fn read_sheet(
-        &self,
-        table: &Table,
-        kind: SheetKind,
-        order: Option<DayOrder>,
-        who: &str,
-    ) -> Result<FirstDay, crate::share::LineFaults> {
+    fn read_sheet(&self, table: &Table, kind: SheetKind, order: Option<DayOrder>, who: &str) -> (FirstDay, LineFaults) {
         let site = self.fold().site();
         let species: &Catalogue = &site.species;
         let usual = |profile: &Profile| Some((profile.row_m.as_ref()?.value, profile.in_row_m.as_ref()?.value));
         let containers: Vec<String> = site.containers.keys().map(ToString::to_string).collect();
         let places: Vec<String> = site.places.keys().map(ToString::to_string).collect();
+        let fold = self.fold();
+        let in_the_book = |written: &str| match kind {
+            SheetKind::Trays => TrayCode::new(written)
+                .ok()
+                .is_some_and(|code| fold.trays().get(&code).is_some_and(|story| story.origin.is_some())),
+            SheetKind::Beds => BedName::new(written)
+                .ok()
+                .is_some_and(|name| fold.beds().get(&name).is_some_and(|story| story.layout.each().next().is_some())),
+        };
         let names = SheetNames {
+            in_the_book: &in_the_book,
             today: self.now().today,
             who,
             order,
@@ -111,66 +148,23 @@ impl Desk {
             SheetKind::Beds => read_beds(table, &names),
         }
     }
+}
 
-    /// Takes the short lines of a walk whole or not at all, as of `happened` (today where none is said).
-    pub fn write_sheet(
-        &mut self,
-        text: &str,
-        happened: Option<Day>,
-        who: &str,
-        only_try: bool,
-    ) -> Result<Imported, ImportError> {
-        self.refresh().map_err(ImportError::Desk)?;
-        let today = self.now().today;
-        let lines = {
-            let is_seedbed = |tray: &str| {
-                self.fold().trays().iter().any(|(code, story)| code.as_str() == tray && self.holds_seed(story))
-            };
-            let known = self.known_names(&is_seedbed);
-            read_paper(text, &known, happened.unwrap_or(today), today, who)
-                .map_err(|faults| ImportError::Read(ReadFault::Lines(faults)))?
-        };
-        let count = lines.len();
-        let recorded = self.take_numbered(lines, only_try)?;
-        Ok(Imported { lines: count, recorded })
-    }
-
-    /// The names that short lines may speak of.
-    fn known_names<'a>(&self, is_seedbed: &'a dyn Fn(&str) -> bool) -> KnownNames<'a> {
-        let fold = self.fold();
-        let made = fold.trays().iter().filter(|(_, story)| story.origin.is_some());
-        let set = fold.beds().iter().filter(|(_, story)| story.layout.each().next().is_some());
-        let described = fold.site().places.keys().map(ToString::to_string);
-        // A bench that a tray stands on is known by name before anybody describes it.
-        let stood_on = fold.trays().values().flat_map(|story| &story.places).map(|spell| spell.what.to_string());
-        let mut places: Vec<String> = described.chain(stood_on).collect();
-        places.sort();
-        places.dedup();
-        KnownNames {
-            trays: made.map(|(code, _)| code.to_string()).collect(),
-            beds: set.map(|(name, _)| name.to_string()).collect(),
-            places,
-            is_seedbed,
-        }
-    }
-
-    /// Whether seedlings of a tray are pricked out: seed is still due in it, or it stands in a seedbed.
-    fn holds_seed(&self, story: &TrayStory) -> bool {
-        let container = story.container().and_then(|spell| spell.what.as_ref());
-        story.seed_is_due(self.now().today) || container.is_some_and(|name| reads_like_seedbed(name.as_str()))
-    }
-
-    fn take_numbered(&mut self, lines: Vec<(usize, Draft)>, only_try: bool) -> Result<Recorded, ImportError> {
-        let (numbers, drafts): (Vec<usize>, Vec<Draft>) = lines.into_iter().unzip();
-        if drafts.is_empty() {
-            return Ok(Recorded::default());
-        }
-        let taken = if only_try {
-            self.rehearse(drafts).map(|doubts| Recorded { doubts, ..Recorded::default() })
-        } else {
-            self.record(drafts)
-        };
-        taken.map_err(|fault| ImportError::Desk(with_lines(fault, &numbers)))
+fn imported(read: FirstDay, recorded: Recorded, table: &Table) -> SheetImported {
+    SheetImported {
+        rows: read.rows,
+        drafts: read.drafts.len(),
+        recorded,
+        encoding: table.encoding,
+        delimiter: table.delimiter,
+        understood: read.understood,
+        passed_over: read.passed_over,
+        unknowns: read.unknowns,
+        columns: read.columns,
+        names: read.names,
+        order: read.order,
+        total: read.total,
+        read: read.drafts,
     }
 }
 
@@ -190,8 +184,14 @@ fn note_profile_gaps(read: &mut FirstDay, catalogue: &Catalogue) {
     }
 }
 
-/// Whether the name of a container is that of a seedbed.
-fn reads_like_seedbed(name: &str) -> bool {
-    let folded = crate::base::text::folded(name);
-    ["seedbed", "germin", "semillero", "almacigo", "strip"].iter().any(|word| folded.contains(word))
+fn not_taken(read: FirstDay, faults: LineFaults, refused: Vec<Refused>) -> ImportError {
+    ImportError::Sheet(Box::new(SheetRefused {
+        rows: read.rows,
+        columns: read.columns,
+        names: read.names,
+        order: read.order,
+        read: read.drafts,
+        faults,
+        refused,
+    }))
 }

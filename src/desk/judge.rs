@@ -9,10 +9,12 @@ use super::names::Names;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::entry::types::ArrivedFrom;
 use crate::nursery::entry::{BookEntry, Entry, What, reading};
 use crate::nursery::envelope::{Draft, canonical};
 use crate::reckon::Fold;
 use crate::reckon::picture::{Doubt, DoubtKind};
+use crate::reckon::stock::Origin;
 
 /// Lines already laid over the fold for a trial, and the doubts they raised.
 pub(super) struct Judged {
@@ -69,8 +71,9 @@ pub(super) fn judge(
     let new: Vec<Doubt> = fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
     for doubt in &new {
         let ours = doubt.entries.iter().find_map(|entry| line_of.get(entry));
-        if let (Some(line), Some(why)) = (ours, renamed(fold, doubt).or_else(|| refusal_of(doubt))) {
-            faults.push(Refused { line: *line, why });
+        let why = renamed(fold, doubt).or_else(|| refusal_of(doubt));
+        if let (Some(line), Some(why)) = (ours, why) {
+            faults.push(Refused { line: *line, why: explained(fold, why) });
         }
     }
     let judged = Judged { tried: trial, doubts: new };
@@ -155,6 +158,17 @@ fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment, device: Opt
             })
         })
         .collect()
+}
+
+/// Why a tray did not hold so many: where plants that stood already came into the book only then, that is why.
+fn explained(fold: &Fold, why: Refusal) -> Refusal {
+    let Refusal::MoreOutThanStands { tray, stands: 0, on, .. } = &why else { return why };
+    match fold.trays().get(tray).and_then(|story| story.origin.as_ref()) {
+        Some(Origin::Received { from: ArrivedFrom::Opening, day, .. }) if day > on => {
+            Refusal::BeforeTheBook { tray: tray.clone(), since: *day }
+        }
+        Some(_) | None => why,
+    }
 }
 
 /// A tray that is not there because it is called otherwise by then.

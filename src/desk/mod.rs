@@ -6,6 +6,7 @@ mod first_day;
 mod judge;
 mod kept;
 mod names;
+mod paper;
 mod refusal;
 pub mod sample;
 mod trial;
@@ -13,13 +14,14 @@ mod undo;
 
 pub use crate::journal::{BackupReport, CheckReport, JournalError};
 pub use crate::journal::{Note, WhyReadOnly};
-pub use crate::share::first_day::{TakenFor, Understood};
+pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay};
-pub use first_day::SheetImported;
+pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
+pub use paper::day_said;
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 

@@ -5,8 +5,8 @@ use std::sync::Arc;
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::EntryFault;
-use crate::reckon::impossible::Impossible;
 use crate::nursery::species::ProfileFault;
+use crate::reckon::impossible::Impossible;
 use crate::reckon::picture::Doubt;
 
 /// Why something is not written.
@@ -22,6 +22,13 @@ pub enum Refusal {
     UnknownBed(BedName, Vec<String>),
     /// No species of this name; the nearest.
     UnknownSpecies(SpeciesKey, Vec<String>),
+    /// No such task of the round; the nearest.
+    UnknownTask {
+        /// What was written.
+        task: String,
+        /// The nearest that are due.
+        nearest: Vec<String>,
+    },
     /// No such entry.
     UnknownEntry(EntryId),
     /// A new tray under a code in use.
@@ -38,6 +45,13 @@ pub enum Refusal {
         stands: u32,
         /// That day.
         on: Day,
+    },
+    /// Something of a tray from before it came into the book with what stood in it.
+    BeforeTheBook {
+        /// The tray.
+        tray: TrayCode,
+        /// The day it came into the book.
+        since: Day,
     },
     /// More seed out of a lot than it holds.
     MoreSeedThanHeld {

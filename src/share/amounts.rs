@@ -1,16 +1,14 @@
-//! Numbers, ages and days as a person writes them by hand: "about 40", "unas 40", "3 months", "marzo 2026".
+//! Numbers and ages as a person writes them by hand: "about 40", "unas 40", "3 months", "2 L".
 
 use super::draft::short;
 use super::fault::Reason;
-use super::sheet::cells::{DayOrder, read_day, read_number};
-use crate::base::{Day, text};
+use super::sheet::cells::read_number;
+use crate::base::text;
 use crate::nursery::entry::fault::Problem;
 
 /// Days in a month and in a year, on the mean of the Gregorian calendar.
 const DAYS_PER_MONTH: f64 = 30.436_875;
 const DAYS_PER_YEAR: f64 = 365.2425;
-/// The day a month stands for where only the month is written: its middle.
-const MIDDLE_OF_MONTH: u32 = 15;
 /// The most plants one amount may name; as the largest count of an entry.
 const LARGEST: f64 = 1e9;
 /// The oldest age that is read, days: 500 years.
@@ -71,7 +69,7 @@ pub(super) fn read_count(written: &str) -> Result<Amount<u32>, Reason> {
     let (bare, about) = without_about(written);
     let bare = without_unit(bare, &["plants", "plant", "seedlings", "plantas", "planta", "plantulas"]);
     let not_a_number = || entry_reason(Problem::NotANumber(short(written.trim())));
-    let plain = read_number(&thousands_joined(bare)).ok_or_else(not_a_number)?;
+    let plain = read_number(&thousands_joined(bare)).ok_or_else(|| in_words(written).unwrap_or_else(not_a_number))?;
     let number: f64 = plain.parse().map_err(|_| not_a_number())?;
     if plain.starts_with('-') {
         return Err(entry_reason(Problem::BelowZero(short(written.trim()))));
@@ -83,6 +81,86 @@ pub(super) fn read_count(written: &str) -> Result<Amount<u32>, Reason> {
         return Err(entry_reason(Problem::OutsideEnds { least: 0.0, most: LARGEST }));
     }
     Ok(Amount { value: number as u32, about })
+}
+
+/// What to say of a number that is written in words, or below zero in words or in brackets, as in account books.
+fn in_words(written: &str) -> Option<Reason> {
+    const UP_TO_TWENTY: [[&str; 2]; 21] = [
+        ["zero", "cero"],
+        ["one", "uno"],
+        ["two", "dos"],
+        ["three", "tres"],
+        ["four", "cuatro"],
+        ["five", "cinco"],
+        ["six", "seis"],
+        ["seven", "siete"],
+        ["eight", "ocho"],
+        ["nine", "nueve"],
+        ["ten", "diez"],
+        ["eleven", "once"],
+        ["twelve", "doce"],
+        ["thirteen", "trece"],
+        ["fourteen", "catorce"],
+        ["fifteen", "quince"],
+        ["sixteen", "dieciseis"],
+        ["seventeen", "diecisiete"],
+        ["eighteen", "dieciocho"],
+        ["nineteen", "diecinueve"],
+        ["twenty", "veinte"],
+    ];
+    let folded = text::folded(written);
+    let below = ["minus-", "menos-", "negative-"].iter().find_map(|word| folded.strip_prefix(word));
+    let below = below.or_else(|| folded.strip_prefix('(').and_then(|rest| rest.strip_suffix(')')));
+    let number = below.unwrap_or(&folded);
+    let figures = UP_TO_TWENTY.iter().position(|words| words.contains(&number));
+    match (below, figures) {
+        (Some(rest), figures) if figures.is_some() || read_number(rest).is_some() => {
+            Some(entry_reason(Problem::BelowZero(short(written.trim()))))
+        }
+        (None, Some(figures)) => {
+            Some(Reason::NumberInWords { written: short(written.trim()), figures: figures as u32 })
+        }
+        (_, _) => None,
+    }
+}
+
+/// The volume that the name of a bag or cell tells, ml: "bolsa 2 L", "2 l bag", "1.5L", "500 cc".
+pub(super) fn volume_ml(name: &str) -> Option<f64> {
+    const UNITS: [(&str, f64); 12] = [
+        ("l", 1000.0),
+        ("lt", 1000.0),
+        ("lts", 1000.0),
+        ("ltr", 1000.0),
+        ("litre", 1000.0),
+        ("litres", 1000.0),
+        ("liter", 1000.0),
+        ("liters", 1000.0),
+        ("litro", 1000.0),
+        ("litros", 1000.0),
+        ("ml", 1.0),
+        ("cc", 1.0),
+    ];
+    /// The largest container a nursery fills (ours): a number above is no volume.
+    const MOST_ML: f64 = 100_000.0;
+    let folded = text::folded(name);
+    let words: Vec<&str> = folded.split(['-', '(', ')']).filter(|word| !word.is_empty()).collect();
+    let of = |number: &str, unit: &str| {
+        let worth = UNITS.iter().find(|(known, _)| *known == unit.trim_end_matches(['.', ',', ';']))?.1;
+        let number = match number.split_once('/') {
+            Some((a, b)) => read_number(a)?.parse::<f64>().ok()? / read_number(b)?.parse::<f64>().ok()?,
+            None if number == "medio" || number == "half" => 0.5,
+            None => read_number(number)?.parse().ok()?,
+        };
+        Some(number * worth).filter(|ml| ml.is_finite() && *ml > 0.0 && *ml <= MOST_ML)
+    };
+    let mut found = words.iter().enumerate().filter_map(|(i, word)| {
+        let begin = word.find(char::is_alphabetic).filter(|begin| *begin > 0);
+        let glued = begin.and_then(|begin| of(&word[..begin], &word[begin..]));
+        glued.or_else(|| of(word, words.get(i + 1)?))
+    });
+    // Of two volumes nobody knows which is meant.
+    let first = found.next()?;
+    found.next().is_none().then_some(first)
 }
 
 /// Whether a count was written with a sign that could be a decimal one and was taken for thousands.
@@ -129,7 +207,8 @@ pub(super) fn read_amount(written: &str, units: &[(&str, f64)]) -> Result<Amount
 
 fn plain_number(bare: &str, written: &str) -> Result<f64, Reason> {
     let fault = || entry_reason(Problem::NotANumber(short(written.trim())));
-    let number: f64 = read_number(bare).ok_or_else(fault)?.parse().map_err(|_| fault())?;
+    let number: f64 =
+        read_number(bare).ok_or_else(|| in_words(written).unwrap_or_else(fault))?.parse().map_err(|_| fault())?;
     if number < 0.0 { Err(entry_reason(Problem::BelowZero(short(written.trim())))) } else { Ok(number) }
 }
 
@@ -142,7 +221,7 @@ pub(super) const METRES: [(&str, f64); 6] =
 pub(super) const PERCENT: [(&str, f64); 1] = [("%", 1.0)];
 
 /// What a word for a span of time is worth in days.
-fn span_days(word: &str) -> Option<f64> {
+pub(super) fn span_days(word: &str) -> Option<f64> {
     match text::folded(word).trim_end_matches('.') {
         "d" | "day" | "days" | "dia" | "dias" => Some(1.0),
         "w" | "wk" | "week" | "weeks" | "semana" | "semanas" | "sem" => Some(7.0),
@@ -168,141 +247,10 @@ pub(super) fn read_age(written: &str, bare_unit: &str) -> Result<Amount<u32>, Re
     }
 }
 
-/// A day written by hand, and what a person is to be told about how it was read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct HandDay {
-    pub day: Day,
-    /// Only about then: a month, or so long ago.
-    pub about: bool,
-    /// The other order of day and month would give another day.
-    pub ambiguous: bool,
-}
-
-/// Reads a day, a month or a span ago; what lies ahead of `today` is a fault.
-pub(super) fn read_hand_day(written: &str, order: DayOrder, today: Day) -> Result<HandDay, Reason> {
-    let (bare, about) = without_about(written);
-    let bare = without_time(bare);
-    let exact = |day: Day| HandDay { day, about: false, ambiguous: false };
-    let read = if let Some(day) = span_ago(bare, today) {
-        HandDay { day, about: true, ambiguous: false }
-    } else if let Some((year, month)) = month_only(bare) {
-        HandDay { day: middle_of(year, month, today)?, about: true, ambiguous: false }
-    } else if let Some(day) = named_day(bare) {
-        exact(day)
-    } else {
-        read_day(bare, order).map(|read| HandDay { ambiguous: read.ambiguous, ..exact(read.day) })?
-    };
-    if read.day > today {
-        return Err(Reason::ComingDay(read.day));
-    }
-    Ok(HandDay { about: read.about || about, ..read })
-}
-
-/// Spreadsheet programs write midnight behind a day.
-fn without_time(bare: &str) -> &str {
-    ["T00:00:00", " 00:00:00", " 0:00:00", " 00:00", " 0:00"]
-        .iter()
-        .find_map(|tail| bare.strip_suffix(tail))
-        .unwrap_or(bare)
-}
-
-/// The middle of a month; of the present month today, where its middle is still to come.
-fn middle_of(year: i32, month: u32, today: Day) -> Result<Day, Reason> {
-    let not_a_day = || entry_reason(Problem::NotADay(format!("{year}-{month}")));
-    let first = Day::from_ymd(year, month, 1).ok_or_else(not_a_day)?;
-    let middle = Day::from_ymd(year, month, MIDDLE_OF_MONTH).ok_or_else(not_a_day)?;
-    Ok(if first <= today { middle.min(today) } else { middle })
-}
-
-/// "3 months ago", "hace 3 meses", "a month ago", "hace un mes".
-fn span_ago(bare: &str, today: Day) -> Option<Day> {
-    let folded = text::folded(bare);
-    let span = folded.strip_suffix("-ago").or_else(|| folded.strip_prefix("hace-"))?.replace('-', " ");
-    let (span, _) = without_about(&span);
-    let mut words = span.split_whitespace();
-    let (number, unit, rest) = (words.next()?, words.next()?, words.next());
-    let number: f64 = match number {
-        "a" | "an" | "one" | "un" | "una" => 1.0,
-        digits => read_number(digits)?.parse().ok()?,
-    };
-    let days = (number * span_days(unit)?).round();
-    (rest.is_none() && (0.0..=OLDEST_DAYS).contains(&days)).then(|| today - days as i32)
-}
-
-/// Year and month of "March 2026", "marzo de 2026", "3/2026", "2026-03".
-fn month_only(bare: &str) -> Option<(i32, u32)> {
-    let words = parts(bare);
-    let [first, second] = &words[..] else { return None };
-    let (month, year) =
-        if first.len() == 4 && month_named(first).is_none() { (second, first) } else { (first, second) };
-    Some((year_of(year)?, month_of(month)?))
-}
-
-/// "14 March 2026", "14 de marzo de 2026", "March 14, 2026".
-fn named_day(bare: &str) -> Option<Day> {
-    let words = parts(bare);
-    let [first, second, year] = &words[..] else { return None };
-    let (day, month) = match (month_named(first), month_named(second)) {
-        (None, Some(month)) => (first, month),
-        (Some(month), None) => (second, month),
-        (None, None) | (Some(_), Some(_)) => return None,
-    };
-    let day = day.trim_end_matches(|letter: char| letter.is_alphabetic());
-    Day::from_ymd(year_of(year)?, month, small_number(day)?)
-}
-
-fn parts(bare: &str) -> Vec<String> {
-    let folded = text::folded(bare);
-    let words = folded.split(['-', '/', '.', ',']).filter(|word| !word.is_empty());
-    words
-        .filter(|word| !["de", "del", "of", "in", "en", "the", "el", "on"].contains(word))
-        .map(str::to_string)
-        .collect()
-}
-
-fn year_of(word: &str) -> Option<i32> {
-    (word.len() == 4 && word.bytes().all(|byte| byte.is_ascii_digit())).then(|| word.parse().ok()).flatten()
-}
-
-fn small_number(word: &str) -> Option<u32> {
-    ((1..=2).contains(&word.len()) && word.bytes().all(|byte| byte.is_ascii_digit()))
-        .then(|| word.parse().ok())
-        .flatten()
-}
-
-fn month_of(word: &str) -> Option<u32> {
-    month_named(word).or_else(|| small_number(word).filter(|month| (1..=12).contains(month)))
-}
-
-/// The month by its name or the first letters of it, in either language.
-fn month_named(word: &str) -> Option<u32> {
-    const MONTHS: [[&str; 2]; 12] = [
-        ["january", "enero"],
-        ["february", "febrero"],
-        ["march", "marzo"],
-        ["april", "abril"],
-        ["may", "mayo"],
-        ["june", "junio"],
-        ["july", "julio"],
-        ["august", "agosto"],
-        ["september", "septiembre"],
-        ["october", "octubre"],
-        ["november", "noviembre"],
-        ["december", "diciembre"],
-    ];
-    let known = |name: &str| word.len() >= 3 && name.starts_with(word);
-    let at = MONTHS.iter().position(|names| names.iter().any(|name| known(name)));
-    at.or_else(|| ["setiembre", "set", "sept"].contains(&word).then_some(8)).map(|at| at as u32 + 1)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use proptest::prelude::*;
-
-    fn today() -> Day {
-        Day::from_ymd(2026, 3, 14).unwrap()
-    }
 
     fn count(written: &str) -> Result<(u32, bool), Reason> {
         read_count(written).map(|amount| (amount.value, amount.about))
@@ -326,7 +274,11 @@ mod tests {
             assert_eq!(count(written), Ok(expected), "{written}");
         }
         assert!(parts_thousands("1,234") && !parts_thousands("1 234"));
-        for wrong in ["minus two", "dos", "", "4o", "40 trees", "1e3", "about"] {
+        for below in ["minus two", "menos dos", "minus 2", "(2)", "Menos 3"] {
+            assert_eq!(count(below), Err(Reason::Envelope(Problem::BelowZero(below.into()))), "{below}");
+        }
+        assert_eq!(count("dos"), Err(Reason::NumberInWords { written: "dos".into(), figures: 2 }));
+        for wrong in ["minus some", "menos mal", "", "4o", "40 trees", "1e3", "about"] {
             assert!(matches!(count(wrong), Err(Reason::Envelope(Problem::NotANumber(_)))), "{wrong}");
         }
         assert_eq!(count("-2"), Err(Reason::Envelope(Problem::BelowZero("-2".into()))));
@@ -345,6 +297,25 @@ mod tests {
     }
 
     #[test]
+    fn the_name_of_a_bag_tells_its_volume() {
+        for (name, ml) in [
+            ("bolsa 2 L", 2000.0),
+            ("2 l bag", 2000.0),
+            ("1.5L", 1500.0),
+            ("bolsa 1,5 litros", 1500.0),
+            ("tubete 50 cc", 50.0),
+            ("Bag (500ml)", 500.0),
+            ("1/2 litre pot", 500.0),
+            ("medio litro", 500.0),
+        ] {
+            assert_eq!(volume_ml(name), Some(ml), "{name}");
+        }
+        for none in ["bag", "bag 2", "large L", "0 l", "2 kg bag", "1 l or 2 l", "500 l drum", "1/0 l", "l", ""] {
+            assert_eq!(volume_ml(none), None, "{none}");
+        }
+    }
+
+    #[test]
     fn ages_are_days_or_have_their_unit() {
         let age = |written: &str| read_age(written, "days").map(|amount| amount.value);
         assert_eq!(age("120"), Ok(120));
@@ -358,39 +329,13 @@ mod tests {
         }
     }
 
-    #[test]
-    fn days_are_read_as_people_say_them() {
-        let read = |written: &str| {
-            read_hand_day(written, DayOrder::DayFirst, today()).map(|read| (read.day.to_string(), read.about))
-        };
-        let day = |written: &str, about| Ok((written.to_string(), about));
-        assert_eq!(read("2025-11-03"), day("2025-11-03", false));
-        assert_eq!(read("2025-11-03 00:00:00"), day("2025-11-03", false));
-        assert_eq!(read("3/11/2025"), day("2025-11-03", false));
-        assert_eq!(read("November 2025"), day("2025-11-15", true));
-        assert_eq!(read("marzo de 2025"), day("2025-03-15", true));
-        assert_eq!(read("11/2025"), day("2025-11-15", true));
-        assert_eq!(read("2025-11"), day("2025-11-15", true));
-        assert_eq!(read("March 2026"), day("2026-03-14", true));
-        assert_eq!(read("3 months ago"), day("2025-12-13", true));
-        assert_eq!(read("hace 3 meses"), day("2025-12-13", true));
-        assert_eq!(read("hace un mes"), day("2026-02-12", true));
-        assert_eq!(read("14 de noviembre de 2025"), day("2025-11-14", false));
-        assert_eq!(read("Nov 14th, 2025"), day("2025-11-14", false));
-        assert_eq!(read("about 3/11/2025"), day("2025-11-03", true));
-        assert_eq!(read("abril 2026"), Err(Reason::ComingDay(Day::from_ymd(2026, 4, 15).unwrap())));
-        for wrong in ["Mar-26", "14/3/26", "spring", "13/2025", "hace mucho", "32 March 2025", ""] {
-            assert!(matches!(read(wrong), Err(Reason::Envelope(Problem::NotADay(_)))), "{wrong}");
-        }
-    }
-
     proptest! {
         #[test]
         fn no_text_makes_them_panic(any in any::<String>(), near in "(~|about |hace |unas )?[-0-9/.,ñ ]{0,9}( ?(m|cm|meses|ago|%|de marzo|é))?") {
             for written in [any, near] {
                 let _ = (read_count(&written), read_amount(&written, &METRES), read_age(&written, "days"));
-                if let Ok(read) = read_hand_day(&written, DayOrder::MonthFirst, today()) {
-                    prop_assert!(read.day <= today());
+                if let Some(ml) = volume_ml(&written) {
+                    prop_assert!(ml > 0.0 && ml.is_finite());
                 }
             }
         }

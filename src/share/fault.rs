@@ -1,6 +1,6 @@
 //! What is wrong with a line, a pair or a row that came from outside, and where.
 
-use crate::base::{Day, EntryId};
+use crate::base::{Day, EntryId, SpeciesKey};
 use crate::nursery::entry::fault::{EntryFault, Problem};
 
 /// The most faults that are listed one by one; all are counted. More than this nobody reads.
@@ -106,15 +106,55 @@ pub enum Reason {
     LettersBehindQuote,
     /// A day that is one only when day and month are read the other way round.
     DayInOtherOrder(String),
+    /// Not a day as people write one.
+    NotAHandDay(String),
+    /// A month and a number that may be a day of it or its year.
+    DayOrYear(String),
+    /// A number in words.
+    NumberInWords {
+        /// What was written.
+        written: String,
+        /// The number.
+        figures: u32,
+    },
     /// The sheet has names of columns and no row under them.
     NoRows,
     /// No column holds what every row needs.
     NoColumn {
-        /// The names it may have, the one shown first.
-        accepted: &'static [&'static str],
+        /// Its name in English and in Spanish.
+        name: [&'static str; 2],
         /// The columns of the sheet as they are written.
         seen: Vec<String>,
     },
+    /// The first row does not name the columns.
+    NoHeader {
+        /// The names that have to stand there, in English and in Spanish.
+        example: [&'static str; 2],
+        /// What stands there.
+        seen: Vec<String>,
+    },
+    /// A tray or bed that the book has already.
+    InTheBook(String),
+    /// Every tray or bed of the sheet is in the book already: how many.
+    AllInTheBook(usize),
+    /// A part of a short line, by the field it fills, is wrong.
+    Said {
+        /// The field.
+        what: String,
+        /// What is wrong with it.
+        problem: Problem,
+    },
+    /// A bed in which several species stand: which one is not said.
+    WhichSpecies(Vec<SpeciesKey>),
+    /// A task that is not due and of which nothing is known; the nearest.
+    UnknownTask {
+        /// What was written.
+        written: String,
+        /// The nearest.
+        nearest: Vec<String>,
+    },
+    /// No line says anything.
+    NoLines,
     /// Two columns mean the same; the other one as it is written.
     ColumnsMeanTheSame(String),
     /// The same code or name stands in an earlier row.

@@ -31,6 +31,7 @@ fn every_key() -> Vec<Key> {
         round::SIGN_KEYS,
         round::CHANGE_KEYS,
         desk::SHEET_KEYS,
+        desk::WRITTEN_KEYS,
         screen::NAME_KEYS,
         screen::FRAME_KEYS,
         screen::FORM_KEYS,

@@ -1,8 +1,8 @@
 //! What cannot be believed as written: kept, named, and shown in every view until settled.
 
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
-use crate::reckon::impossible::Impossible;
 use crate::nursery::species::ProfileFault;
+use crate::reckon::impossible::Impossible;
 
 /// What is doubtful.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]

@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::columns::{Cell, ColumnMeant, Meanings};
-use super::sheet::{RowReader, note_repeated, order_of, read_rows};
+use super::sheet::{RowReader, note_repeated, order_of, read_rows, without_total};
 use super::{FirstDay, SheetNames, TakenFor, UnknownWhat};
 use crate::base::{SpeciesKey, word::Word};
 use crate::nursery::entry::fault::Problem;
@@ -16,20 +16,26 @@ use crate::share::sheet::Table;
 /// The field of a bed where the sheet names none.
 const HOME: &str = "Home";
 
+/// A first row for a sheet of beds, in English and in Spanish.
+pub const BED_EXAMPLE: [&str; 2] = ["Bed,Length,Width,Species,Spacing,Light", "Era;Largo;Ancho;Especie;Distancia;Luz"];
+
 /// The columns of a sheet of beds.
 pub const BED_COLUMNS: &[ColumnMeant] = &[
     ColumnMeant {
         name: "bed",
+        said: ["bed", "era"],
         required: true,
         accepted: &["bed", "era", "cama", "bed name", "nombre", "name", "parcela", "cantero", "plot", "beds", "camas"],
     },
     ColumnMeant {
         name: "field",
+        said: ["field", "campo"],
         required: false,
         accepted: &["field", "campo", "lote", "terreno", "land", "potrero", "where", "lugar", "finca"],
     },
     ColumnMeant {
         name: "length",
+        said: ["length", "largo"],
         required: true,
         accepted: &[
             "length",
@@ -45,11 +51,13 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "width",
+        said: ["width", "ancho"],
         required: true,
         accepted: &["width", "ancho", "width m", "ancho m", "wide", "width in m", "ancho en m", "anchura"],
     },
     ColumnMeant {
         name: "species",
+        said: ["species", "especie"],
         required: true,
         accepted: &[
             "species",
@@ -73,6 +81,7 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "spacing",
+        said: ["spacing", "distancia"],
         required: false,
         accepted: &[
             "spacing",
@@ -89,6 +98,7 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "row",
+        said: ["between rows", "entre surcos"],
         required: false,
         accepted: &[
             "row",
@@ -105,6 +115,7 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "in row",
+        said: ["between plants", "entre plantas"],
         required: false,
         accepted: &[
             "in row",
@@ -119,11 +130,13 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "pattern",
+        said: ["pattern", "trazado"],
         required: false,
         accepted: &["pattern", "patron", "layout", "trazado", "diseno", "arreglo"],
     },
     ColumnMeant {
         name: "standing",
+        said: ["standing", "en pie"],
         required: false,
         accepted: &[
             "standing",
@@ -141,11 +154,13 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "planted about",
+        said: ["planted about", "plantadas hacia"],
         required: false,
         accepted: &["planted about", "plantadas hacia", "planted on", "fecha de plantacion", "date planted"],
     },
     ColumnMeant {
         name: "nurse plants",
+        said: ["nurse plants", "nodrizas"],
         required: false,
         accepted: &[
             "nurse plants",
@@ -160,6 +175,7 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "nurses planted",
+        said: ["nurses planted", "nodrizas plantadas"],
         required: false,
         accepted: &[
             "nurses planted",
@@ -174,26 +190,31 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "light",
+        said: ["light", "luz"],
         required: false,
         accepted: &["light", "luz", "light %", "luz %", "light pct", "light percent", "porcentaje de luz"],
     },
 ];
 
 /// Reads a sheet of beds as `bed_set`, with `plants_found`, `nurse_planted` and `light_read` where the row tells them.
-pub fn read_beds(table: &Table, names: &SheetNames) -> Result<FirstDay, LineFaults> {
+pub fn read_beds(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults) {
     let mut faults = LineFaults::default();
-    let (meanings, passed_over) = Meanings::of(table, BED_COLUMNS, &mut faults);
+    let (meanings, passed_over) = Meanings::of(table, BED_COLUMNS, BED_EXAMPLE, &mut faults);
     if !faults.is_empty() {
-        return Err(faults);
+        return (FirstDay { passed_over, columns: meanings.each().collect(), ..FirstDay::default() }, faults);
     }
-    note_repeated(table, &meanings, "bed", &mut faults);
-    let order = order_of(names, table, &meanings, &["planted about", "nurses planted"]);
-    let day = FirstDay { passed_over, ..FirstDay::default() };
-    read_rows(table, &meanings, names, order, (day, faults), &read_row)
+    let (table, total) = without_total(table, &meanings, "bed", None);
+    note_repeated(&table, &meanings, "bed", &mut faults);
+    let (order, taken) = order_of(names, &table, &meanings, &["planted about", "nurses planted"]);
+    let day = FirstDay { passed_over, order: taken, total, ..FirstDay::default() };
+    read_rows(&table, &meanings, names, order, (day, faults), &read_row)
 }
 
 fn read_row(reader: &mut RowReader) {
     let bed = reader.required("bed");
+    if let Some(cell) = bed {
+        reader.new_to_the_book(cell);
+    }
     let length_m = reader.required("length").and_then(|cell| reader.amount(cell, &METRES));
     let width_m = reader.required("width").and_then(|cell| reader.amount(cell, &METRES));
     let species = reader.required("species").map(|cell| species_of(reader, cell)).unwrap_or_default();
@@ -208,7 +229,12 @@ fn read_row(reader: &mut RowReader) {
         let field = field.unwrap_or(HOME);
         let body = json!({"bed": name, "field": field, "length_m": length_m, "width_m": width_m, "plan": plan});
         let today = reader.names.today;
-        reader.write("bed_set", today, body, &[("length_m", "length"), ("width_m", "width"), ("plan", "species")]);
+        reader.write(
+            "bed_set",
+            today,
+            body,
+            &[("length_m", "length"), ("width_m", "width"), ("plan", "species"), ("bed", "bed"), ("field", "field")],
+        );
     }
     write_standing(reader, name, &species);
     write_nurses(reader, name);
@@ -384,7 +410,7 @@ fn write_light(reader: &mut RowReader, bed: &str) {
             reader.day.note_unknown(UnknownWhat::BedLight, None, line);
         }
         Some(cell) => {
-            let Some(percent) = reader.percent(cell) else { return };
+            let Some(percent) = reader.percent_of_all(cell) else { return };
             let body = json!({"bed": bed, "light_share": percent / 100.0});
             reader.write("light_read", today, body, &[("light_share", "light")]);
         }

@@ -1,6 +1,7 @@
 //! Which column of a sheet means what, by the many names people give it.
 
 use crate::base::text;
+use crate::share::draft::short;
 use crate::share::fault::{Fault, LineFaults, Reason};
 use crate::share::sheet::Table;
 
@@ -9,10 +10,23 @@ use crate::share::sheet::Table;
 pub struct ColumnMeant {
     /// What it means.
     pub name: &'static str,
+    /// What it is called in English and in Spanish.
+    pub said: [&'static str; 2],
     /// Whether a sheet without it is refused.
     pub required: bool,
     /// The names it is read by: small letters, no accents, single blanks; the one shown first.
     pub accepted: &'static [&'static str],
+}
+
+/// A column of a sheet that means something.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ColumnTaken {
+    /// Its number in the sheet, from 1.
+    pub number: usize,
+    /// Its name as it is written.
+    pub written: String,
+    /// What it means, in English and in Spanish.
+    pub means: [&'static str; 2],
 }
 
 /// The columns of a sheet by what they mean.
@@ -50,7 +64,12 @@ fn plain(written: &str) -> String {
 
 impl<'a> Meanings<'a> {
     /// Finds the columns, the missing required ones and those that mean the same; the last answer is those passed over.
-    pub fn of(table: &'a Table, known: &'static [ColumnMeant], faults: &mut LineFaults) -> (Meanings<'a>, Vec<String>) {
+    pub fn of(
+        table: &'a Table,
+        known: &'static [ColumnMeant],
+        example: [&'static str; 2],
+        faults: &mut LineFaults,
+    ) -> (Meanings<'a>, Vec<String>) {
         let (mut at, mut passed_over): (Vec<Option<usize>>, _) = (vec![None; known.len()], Vec::new());
         for (i, column) in table.columns.iter().enumerate() {
             let name = plain(&column.written);
@@ -68,12 +87,25 @@ impl<'a> Meanings<'a> {
                 }
             }
         }
+        let seen = || table.columns.iter().map(|column| short(&column.written)).collect();
+        if at.iter().all(Option::is_none) {
+            faults.note(Fault::bare(Reason::NoHeader { example, seen: seen() }).in_line(table.names_line));
+            return (Meanings { known, at, table }, passed_over);
+        }
         for (meant, _) in known.iter().zip(&at).filter(|(meant, at)| meant.required && at.is_none()) {
-            let seen = table.columns.iter().map(|column| column.written.clone()).collect();
-            let reason = Reason::NoColumn { accepted: meant.accepted, seen };
-            faults.note(Fault::on(meant.name, reason).in_line(table.names_line));
+            let reason = Reason::NoColumn { name: meant.said, seen: seen() };
+            faults.note(Fault::bare(reason).in_line(table.names_line));
         }
         (Meanings { known, at, table }, passed_over)
+    }
+
+    /// Each column that means something, as it is written, with what it means.
+    pub fn each(&self) -> impl Iterator<Item = ColumnTaken> {
+        let known = self.known.iter().zip(&self.at);
+        known.filter_map(|(meant, at)| {
+            let column = self.table.columns.get((*at)?)?;
+            Some(ColumnTaken { number: column.number, written: column.written.clone(), means: meant.said })
+        })
     }
 
     /// The cell of a meaning in a row; none where there is no such column.

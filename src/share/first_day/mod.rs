@@ -9,8 +9,10 @@ mod trays;
 mod tests;
 
 pub use beds::{BED_COLUMNS, read_beds};
-pub use columns::ColumnMeant;
+pub use columns::{ColumnMeant, ColumnTaken};
 pub use trays::{TRAY_COLUMNS, read_trays};
+
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::sheet::DayOrder;
 use crate::base::{Day, SpeciesKey};
@@ -43,6 +45,42 @@ pub struct SheetNames<'a> {
     pub containers: &'a [String],
     /// Places whose shade is known.
     pub places: &'a [String],
+    /// Whether the book has a tray, or a bed, of this name already.
+    pub in_the_book: &'a dyn Fn(&str) -> bool,
+}
+
+/// The order of day and month, where the days of a sheet do not all say it themselves.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OrderTaken {
+    /// The order.
+    pub order: DayOrder,
+    /// The line and the day that showed it; none where the language or custom decides.
+    pub shown_by: Option<(usize, String)>,
+    /// Every other day that the other order would give differently, once each: its first line, what is written, how it
+    /// was read.
+    pub so_read: Vec<(usize, String, Day)>,
+}
+
+/// A name in the sheet and the species it was taken for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NameTaken {
+    /// What is written.
+    pub written: String,
+    /// The species; none where nobody knows the name.
+    pub species: Option<SpeciesKey>,
+    /// In how many rows.
+    pub rows: usize,
+}
+
+/// A row that is no tray and no bed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Total {
+    /// Its line.
+    pub line: usize,
+    /// What it says.
+    pub written: Option<u32>,
+    /// What the rows above it sum up to.
+    pub counted: u32,
 }
 
 /// What something in a cell was taken for, where that is not plain.
@@ -69,6 +107,8 @@ pub enum TakenFor {
         /// In the row.
         in_row_m: f64,
     },
+    /// The volume of a bag, ml, from its name.
+    VolumeMl(f64),
 }
 
 /// A cell that was understood in one of several ways: the person is to be told.
@@ -162,9 +202,42 @@ pub struct FirstDay {
     pub passed_over: Vec<String>,
     /// What the sheet does not tell.
     pub unknowns: Vec<Unknown>,
+    /// The columns that mean something.
+    pub columns: Vec<ColumnTaken>,
+    /// The names of species.
+    pub names: Vec<NameTaken>,
+    /// The order of day and month, where it was not plain.
+    pub order: Option<OrderTaken>,
+    /// A row of totals at the end, which is passed over.
+    pub total: Option<Total>,
+    /// Names of bags and places by their folded form, as they were first spelled.
+    spelled: BTreeMap<(Named, String), String>,
+    /// Bags whose volume is written.
+    volumes: BTreeSet<String>,
 }
 
+/// What a name in a sheet is of, where its spelling is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Named {
+    Container,
+    Place,
+}
+
+/// Names of species, and days read in one of two orders, that are told; no nursery has as many.
+const MOST_NAMES_TOLD: usize = 500;
+
 impl FirstDay {
+    fn note_name(&mut self, written: &str, species: Option<&SpeciesKey>) {
+        let more_are_told = self.names.len() < MOST_NAMES_TOLD;
+        match self.names.iter_mut().find(|one| one.written == written) {
+            Some(one) => one.rows += 1,
+            None if more_are_told => {
+                self.names.push(NameTaken { written: written.to_string(), species: species.cloned(), rows: 1 });
+            }
+            None => {}
+        }
+    }
+
     /// Notes something unknown of a tray or bed by its line.
     pub fn note_unknown(&mut self, what: UnknownWhat, name: Option<&str>, line: usize) {
         let same = self.unknowns.iter_mut().find(|one| one.what == what && one.name.as_deref() == name);

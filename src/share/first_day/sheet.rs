@@ -4,12 +4,14 @@ use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
 use super::columns::{Cell, Meanings};
-use super::{FirstDay, SheetNames, TakenFor, Understood};
+use super::{FirstDay, MOST_NAMES_TOLD, Named, OrderTaken, SheetNames, TakenFor, Total, Understood};
 use crate::base::{Day, SpeciesKey, text};
-use crate::share::amounts::{self, Amount, read_hand_day};
+use crate::nursery::entry::fault::{EntryFault, Problem};
+use crate::share::amounts::{self, Amount};
 use crate::share::draft::{Desk, read_kind, settle_draft, short};
 use crate::share::fault::{Fault, LineFaults, Reason};
-use crate::share::sheet::{DayOrder, Row, Table, read_day};
+use crate::share::hand_day::{Shows, order_shown, read_hand_day};
+use crate::share::sheet::{DayOrder, Row, Table, read_number};
 
 /// One row being read.
 pub(super) struct RowReader<'a> {
@@ -22,20 +24,82 @@ pub(super) struct RowReader<'a> {
     pub faults: Vec<Fault>,
 }
 
-/// The order of day and month in a column: as told, else the one that every day of it bears, the day first.
-pub(super) fn order_of(names: &SheetNames, table: &Table, meanings: &Meanings, columns: &[&str]) -> DayOrder {
-    let written =
-        || table.rows.iter().flat_map(|row| columns.iter().filter_map(|name| meanings.filled(&row.cells, name)));
-    let only = |order: DayOrder| {
-        written().any(|cell| {
-            let bare = amounts::without_about(cell.written).0;
-            matches!(read_day(bare, order), Err(Reason::DayInOtherOrder(_)))
-        })
+/// The days that show an order must be at least this part of those that could be read in both; else one slip of the pen
+/// would turn a whole sheet round. Of days spread over the month 18 in 30 show it (ours).
+const LEAST_SHOWING: f64 = 0.25;
+
+/// The order of day and month in a sheet, and what is to be told of it: as the language says, else the one that its days
+/// show, the day first where none does or where they disagree. Days that only the other order gives are then faults.
+pub(super) fn order_of(
+    names: &SheetNames,
+    table: &Table,
+    meanings: &Meanings,
+    columns: &[&str],
+) -> (DayOrder, Option<OrderTaken>) {
+    let (mut either, mut first_shown, mut months) = (Vec::new(), BTreeMap::new(), 0_usize);
+    for row in &table.rows {
+        for cell in columns.iter().filter_map(|name| meanings.filled(&row.cells, name)) {
+            match order_shown(cell.written, names.today) {
+                Shows::Nothing => {}
+                Shows::Either => either.push((row.line, cell.written)),
+                Shows::Only(order) => {
+                    months += usize::from(order == DayOrder::MonthFirst);
+                    first_shown.entry(order == DayOrder::MonthFirst).or_insert((row.line, short(cell.written)));
+                }
+            }
+        }
+    }
+    let shown = |month_first: bool| first_shown.get(&month_first).cloned();
+    let enough = months as f64 >= either.len() as f64 * LEAST_SHOWING;
+    let month_first = names.order.is_none() && shown(true).is_some() && shown(false).is_none() && enough;
+    let order = names.order.unwrap_or(if month_first { DayOrder::MonthFirst } else { DayOrder::DayFirst });
+    let mut so_read: Vec<(usize, String, Day)> = Vec::new();
+    for (line, written) in either {
+        if let Ok(read) = read_hand_day(written, order, names.today)
+            && so_read.len() < MOST_NAMES_TOLD
+            && !so_read.iter().any(|(_, other, _)| other == written)
+        {
+            so_read.push((line, written.to_string(), read.day));
+        }
+    }
+    let shown_by = shown(order == DayOrder::MonthFirst);
+    let told = !so_read.is_empty() || month_first;
+    (order, told.then_some(OrderTaken { order, shown_by, so_read }))
+}
+
+/// Words of the first cell of a row of totals, folded.
+const TOTALS: [&str; 9] =
+    ["total", "totals", "totales", "suma", "sum", "grand-total", "total-general", "all", "subtotal"];
+
+/// Takes a row of totals off the end of a sheet: its first name says so, or it holds nothing but a number.
+pub(super) fn without_total(
+    table: &Table,
+    meanings: &Meanings,
+    name: &str,
+    count: Option<&str>,
+) -> (Table, Option<Total>) {
+    let mut table = table.clone();
+    let is_total = |row: &Row| {
+        let filled = row.cells.iter().filter(|cell| !cell.is_empty());
+        let said = filled.clone().next().is_some_and(|cell| TOTALS.contains(&text::folded(cell).trim_end_matches(':')));
+        let named = meanings.filled(&row.cells, name);
+        let species = meanings.filled(&row.cells, "species");
+        let only_numbers = named.is_none()
+            && filled.clone().all(|cell| read_number(cell).is_some())
+            && count.is_some_and(|count| meanings.filled(&row.cells, count).is_some());
+        species.is_none() && (said || only_numbers)
     };
-    names.order.unwrap_or_else(|| {
-        let month_first = only(DayOrder::DayFirst) && !only(DayOrder::MonthFirst);
-        if month_first { DayOrder::MonthFirst } else { DayOrder::DayFirst }
-    })
+    if table.rows.len() < 2 || !table.rows.last().is_some_and(is_total) {
+        return (table, None);
+    }
+    let Some(last) = table.rows.pop() else { return (table, None) };
+    let of = |row: &Row| {
+        let cell = count.and_then(|count| meanings.filled(&row.cells, count))?;
+        amounts::read_count(cell.written).ok().map(|amount| amount.value)
+    };
+    let counted = table.rows.iter().filter_map(of).fold(0_u32, u32::saturating_add);
+    let total = Total { line: last.line, written: of(&last), counted };
+    (table, Some(total))
 }
 
 /// Notes the rows that name the same thing as an earlier one.
@@ -65,10 +129,27 @@ impl<'a> RowReader<'a> {
     pub fn required(&mut self, name: &str) -> Option<Cell<'a>> {
         let cell = self.meanings.cell(&self.row.cells, name)?;
         if cell.written.is_empty() {
-            self.faults.push(cell.fault(Reason::Envelope(crate::nursery::entry::fault::Problem::Missing)));
+            self.faults.push(cell.fault(Reason::Envelope(Problem::Missing)));
             return None;
         }
         Some(cell)
+    }
+
+    /// Refuses what the book has already.
+    pub fn new_to_the_book(&mut self, cell: Cell) {
+        if (self.names.in_the_book)(cell.written) {
+            self.faults.push(cell.fault(Reason::InTheBook(short(cell.written))));
+        }
+    }
+
+    /// Percent of something that has no more than all of itself.
+    pub fn percent_of_all(&mut self, cell: Cell) -> Option<f64> {
+        let percent = self.percent(cell)?;
+        if percent > 100.0 {
+            self.faults.push(cell.fault(Reason::Envelope(Problem::OutsideEnds { least: 0.0, most: 100.0 })));
+            return None;
+        }
+        Some(percent)
     }
 
     /// Keeps a fault of a cell.
@@ -113,15 +194,32 @@ impl<'a> RowReader<'a> {
         let read = self.or_fault(cell, read_hand_day(cell.written, self.order, self.names.today))?;
         if read.about {
             self.tell(Some(cell), TakenFor::AboutDay(read.day));
-        } else if read.ambiguous {
+        } else if read.ambiguous || read.guessed {
             self.tell(Some(cell), TakenFor::Day(read.day));
         }
         Some(read.day)
     }
 
+    /// The name the book knows, where it is the same but for case, accents and blanks, and whether it does; else as it
+    /// was first spelled in the sheet.
+    pub fn spelling(&mut self, cell: Cell, of: Named) -> (String, bool) {
+        let known = match of {
+            Named::Container => self.names.containers,
+            Named::Place => self.names.places,
+        };
+        let folded = text::folded(cell.written);
+        if let Some(name) = known.iter().find(|name| text::folded(name) == folded) {
+            return (name.clone(), true);
+        }
+        let spelled = self.day.spelled.entry((of, folded)).or_insert_with(|| cell.written.to_string());
+        (spelled.clone(), false)
+    }
+
     /// The species of a name.
     pub fn species(&mut self, cell: Cell, written: &str) -> Option<SpeciesKey> {
-        let found = (self.names.find)(written)
+        let found = (self.names.find)(written);
+        self.day.note_name(written, found.as_ref());
+        let found = found
             .ok_or_else(|| Reason::UnknownName { written: short(written), nearest: (self.names.nearest)(written) });
         self.or_fault(cell, found)
     }
@@ -138,19 +236,22 @@ impl<'a> RowReader<'a> {
                 let outer = fault.field.as_deref().and_then(|field| field.split(['.', '[']).next());
                 let meant = columns.iter().find(|(field, _)| Some(*field) == outer).map(|(_, name)| *name).or(outer);
                 let cell = meant.and_then(|name| self.meanings.cell(&self.row.cells, name));
-                self.faults.push(Fault { column: cell.map(|cell| cell.number), ..fault });
+                // A person knows the column, not the field that it fills.
+                let fault = match (cell, fault.reason) {
+                    (Some(cell), Reason::Entry(entry)) => match *entry {
+                        EntryFault::Field { fault, .. } => cell.fault(Reason::Envelope(fault.problem)),
+                        other => cell.fault(Reason::Entry(Box::new(other))),
+                    },
+                    (Some(cell), reason) => cell.fault(reason),
+                    (None, reason) => Fault { reason, column: None, field: fault.field },
+                };
+                self.faults.push(fault);
             }
         }
     }
 }
 
-/// The name the book knows, where it is the same but for case, accents and blanks; else what was written.
-pub(super) fn known_spelling<'a>(written: &'a str, known: &'a [String]) -> (&'a str, bool) {
-    let folded = text::folded(written);
-    known.iter().find(|name| text::folded(name) == folded).map_or((written, false), |name| (name.as_str(), true))
-}
-
-/// Reads every row of a sheet with `read`, all faults listed; nothing is answered where there is one.
+/// Reads every row of a sheet with `read`; a row with a fault gives no entries, and all faults are listed.
 pub(super) fn read_rows<'a>(
     table: &'a Table,
     meanings: &'a Meanings<'a>,
@@ -158,16 +259,27 @@ pub(super) fn read_rows<'a>(
     order: DayOrder,
     (mut day, mut faults): (FirstDay, LineFaults),
     read: &dyn Fn(&mut RowReader),
-) -> Result<FirstDay, LineFaults> {
+) -> (FirstDay, LineFaults) {
     if table.rows.is_empty() {
         faults.note(Fault::bare(Reason::NoRows).in_line(table.names_line));
     }
     for row in &table.rows {
         let mut reader = RowReader { names, meanings, row, order, day: &mut day, faults: Vec::new() };
+        let before = reader.day.drafts.len();
         read(&mut reader);
+        if !reader.faults.is_empty() {
+            reader.day.drafts.truncate(before);
+        }
         reader.faults.into_iter().for_each(|fault| faults.note(fault.in_line(row.line)));
     }
     faults.listed.sort_by_key(|fault| (fault.line, fault.column));
     day.rows = table.rows.len();
-    faults.or(day)
+    day.columns = meanings.each().collect();
+    day.columns.sort_by_key(|column| column.number);
+    let in_the_book = |fault: &crate::share::fault::LineFault| matches!(fault.reason, Reason::InTheBook(_));
+    if day.rows > 1 && faults.count == day.rows && faults.listed.iter().all(in_the_book) {
+        faults = LineFaults::default();
+        faults.note(Fault::bare(Reason::AllInTheBook(day.rows)).in_line(table.names_line));
+    }
+    (day, faults)
 }

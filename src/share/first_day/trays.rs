@@ -3,8 +3,8 @@
 use serde_json::json;
 
 use super::columns::{ColumnMeant, Meanings};
-use super::sheet::{RowReader, known_spelling, note_repeated, order_of, read_rows};
-use super::{FirstDay, SheetNames, TakenFor, UnknownWhat};
+use super::sheet::{RowReader, note_repeated, order_of, read_rows, without_total};
+use super::{FirstDay, Named, SheetNames, TakenFor, UnknownWhat};
 use crate::base::{text, word::Word};
 use crate::nursery::entry::fault::Problem;
 use crate::nursery::entry::types::PlantForm;
@@ -13,10 +13,15 @@ use crate::share::draft::short;
 use crate::share::fault::{LineFaults, Reason};
 use crate::share::sheet::Table;
 
+/// A first row for a sheet of trays, in English and in Spanish.
+pub const TRAY_EXAMPLE: [&str; 2] =
+    ["Tray,Species,How many,Sown about,Bag,Bench", "Bandeja;Especie;Cuántas;Sembrada hacia;Funda;Mesa"];
+
 /// The columns of a sheet of trays.
 pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     ColumnMeant {
         name: "tray",
+        said: ["tray", "bandeja"],
         required: true,
         accepted: &[
             "tray",
@@ -40,6 +45,7 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "species",
+        said: ["species", "especie"],
         required: true,
         accepted: &[
             "species",
@@ -63,6 +69,7 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "how many",
+        said: ["how many", "cuántas"],
         required: true,
         accepted: &[
             "how many",
@@ -93,6 +100,7 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "sown about",
+        said: ["sown about", "sembrada hacia"],
         required: false,
         accepted: &[
             "sown about",
@@ -121,6 +129,7 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "age",
+        said: ["age", "edad"],
         required: false,
         accepted: &[
             "age",
@@ -148,6 +157,7 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "container",
+        said: ["bag", "bolsa"],
         required: false,
         accepted: &[
             "bag",
@@ -171,6 +181,7 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "place",
+        said: ["bench", "banco"],
         required: false,
         accepted: &[
             "bench",
@@ -193,6 +204,7 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "height",
+        said: ["height", "altura"],
         required: false,
         accepted: &[
             "height",
@@ -214,21 +226,25 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
     },
     ColumnMeant {
         name: "shade",
+        said: ["shade", "sombra"],
         required: false,
         accepted: &["shade", "sombra", "shade %", "sombra %", "shade pct", "shade percent", "porcentaje de sombra"],
     },
     ColumnMeant {
         name: "form",
+        said: ["form", "forma"],
         required: false,
         accepted: &["form", "forma", "type", "tipo", "presentation", "presentacion"],
     },
     ColumnMeant {
         name: "source",
+        said: ["source", "procedencia"],
         required: false,
         accepted: &["source", "origen", "from", "procedencia", "seed source", "fuente", "seed from", "semilla de"],
     },
     ColumnMeant {
         name: "notes",
+        said: ["notes", "notas"],
         required: false,
         accepted: &[
             "notes",
@@ -246,49 +262,83 @@ pub const TRAY_COLUMNS: &[ColumnMeant] = &[
 
 /// Reads a sheet of trays as `plants_received` from `opening`, every fault listed by row and column. A count that is
 /// only about so many gives a `counted` beside it.
-pub fn read_trays(table: &Table, names: &SheetNames) -> Result<FirstDay, LineFaults> {
+pub fn read_trays(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults) {
     let mut faults = LineFaults::default();
-    let (meanings, passed_over) = Meanings::of(table, TRAY_COLUMNS, &mut faults);
+    let (meanings, passed_over) = Meanings::of(table, TRAY_COLUMNS, TRAY_EXAMPLE, &mut faults);
     if !faults.is_empty() {
-        return Err(faults);
+        return (FirstDay { passed_over, columns: meanings.each().collect(), ..FirstDay::default() }, faults);
     }
-    note_repeated(table, &meanings, "tray", &mut faults);
-    let order = order_of(names, table, &meanings, &["sown about"]);
-    let day = FirstDay { passed_over, ..FirstDay::default() };
-    read_rows(table, &meanings, names, order, (day, faults), &read_row)
+    let (table, total) = without_total(table, &meanings, "tray", Some("how many"));
+    note_repeated(&table, &meanings, "tray", &mut faults);
+    let (order, taken) = order_of(names, &table, &meanings, &["sown about"]);
+    let day = FirstDay { passed_over, order: taken, total, ..FirstDay::default() };
+    read_rows(&table, &meanings, names, order, (day, faults), &read_row)
 }
 
 fn read_row(reader: &mut RowReader) {
     let tray = reader.required("tray");
+    if let Some(cell) = tray {
+        reader.new_to_the_book(cell);
+    }
     let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
     let count = reader.required("how many").and_then(|cell| reader.count(cell));
     let age_days = age_of(reader);
-    let container = reader.filled("container").map(|cell| known_spelling(cell.written, reader.names.containers));
-    let place = reader.filled("place").map(|cell| known_spelling(cell.written, reader.names.places));
-    let form = form_of(reader, container.map(|(name, _)| name));
+    let container = reader.filled("container").map(|cell| reader.spelling(cell, Named::Container));
+    let place = reader.filled("place").map(|cell| reader.spelling(cell, Named::Place));
+    let form = form_of(reader, container.as_ref().map(|(name, _)| name.as_str()));
     let height_cm = reader.filled("height").and_then(|cell| {
         let in_metres = cell.plain.ends_with("(m)") || cell.plain.ends_with("-m");
         let units = if in_metres { &amounts::METRES[..] } else { &amounts::CENTIMETRES[..] };
         reader.amount(cell, units).map(|value| if in_metres { value * 100.0 } else { value })
     });
-    let shade_pct = reader.filled("shade").and_then(|cell| reader.percent(cell));
+    let shade_pct = reader.filled("shade").and_then(|cell| reader.percent_of_all(cell));
     let notes = ["source", "notes"].map(|name| reader.filled(name).map(|cell| cell.written));
     let source: Vec<&str> = notes.into_iter().flatten().collect();
     let (Some(tray), Some(species), Some(count), Some(form)) = (tray, species, count, form) else { return };
-    note_unknowns(reader, age_days, container, place);
+    let container = container.map(|(name, known)| {
+        let known = known || write_volume(reader, &name);
+        (name, known)
+    });
+    note_unknowns(reader, age_days, container.as_ref(), place.as_ref());
     let body = json!({
         "tray": tray.written, "species": species.as_str(), "count": count.value, "from": "opening", "form": form,
         "age_days": age_days, "height_cm": height_cm, "container": container.map(|(name, _)| name),
         "place": place.map(|(name, _)| name), "shade_now_pct": shade_pct,
         "source": if source.is_empty() { None } else { Some(source.join("; ")) },
     });
-    let columns = [("count", "how many"), ("age_days", "age"), ("height_cm", "height"), ("shade_now_pct", "shade")];
+    let columns = [
+        ("count", "how many"),
+        ("age_days", "age"),
+        ("height_cm", "height"),
+        ("shade_now_pct", "shade"),
+        ("container", "container"),
+        ("place", "place"),
+        ("source", "source"),
+        ("tray", "tray"),
+    ];
     let today = reader.names.today;
     reader.write("plants_received", today, body, &columns);
     if count.about {
         let look = json!({"tray": tray.written, "standing": count.value, "about": true});
         reader.write("counted", today, look, &[("standing", "how many")]);
     }
+}
+
+/// Writes the volume that a bag's own name tells, once for all trays; the answer is whether it tells one.
+fn write_volume(reader: &mut RowReader, name: &str) -> bool {
+    let Some(volume_ml) = amounts::volume_ml(name) else { return false };
+    if reader.day.volumes.insert(name.to_string()) {
+        let cell = reader.filled("container");
+        reader.tell(cell, TakenFor::VolumeMl(volume_ml));
+        let today = reader.names.today;
+        reader.write(
+            "container_set",
+            today,
+            json!({"container": name, "volume_ml": volume_ml}),
+            &[("container", "container"), ("volume_ml", "container")],
+        );
+    }
+    true
 }
 
 /// Days since sowing, from the day or the age; the day leads where both are written.
@@ -335,8 +385,8 @@ fn form_of(reader: &mut RowReader, container: Option<&str>) -> Option<&'static s
 fn note_unknowns(
     reader: &mut RowReader,
     age_days: Option<u32>,
-    container: Option<(&str, bool)>,
-    place: Option<(&str, bool)>,
+    container: Option<&(String, bool)>,
+    place: Option<&(String, bool)>,
 ) {
     let line = reader.row.line;
     let mut unknown = |what, name: Option<&str>| reader.day.note_unknown(what, name, line);

@@ -4,24 +4,27 @@ use serde_json::{Value, json};
 
 use super::words::Words;
 use super::{NameOf, Sheet};
-use crate::base::{text, word::Word};
+use crate::base::{Day, text, word::Word};
 use crate::nursery::entry::fault::Problem;
-use crate::nursery::entry::types::{GroundTask, MovedHow, Roots};
+use crate::nursery::entry::types::{MovedHow, Roots};
 use crate::share::amounts::{self, PERCENT};
 use crate::share::draft::short;
 use crate::share::fault::{Fault, Reason};
-use crate::share::sheet::read_number;
+use crate::share::sheet::{DayOrder, read_day, read_number};
 
 /// The forms, by example, with the kind of entry each makes. Help prints them.
 pub const FORMS: &[(&str, &str)] = &[
     ("cof-031 41", "counted"),
     ("cof-031 ~41", "counted"),
-    ("cof-031 41 dead 2", "counted"),
+    ("cof-031 41, 2 dead", "counted"),
     ("cof-031 -3 rats", "lost"),
+    ("cof-031 3 dead", "lost"),
     ("cof-031 x 5 runts", "culled"),
     ("cof-031 > Bench 4", "carried"),
     ("cof-031 > cof-040 30 bag", "moved_on"),
     ("cof-031 @ Upper 1 30", "outplanted"),
+    ("cof-031 @ Upper 1 30 rows 2-4", "outplanted"),
+    ("cof-040 sown cof-L1 60 bag", "sown"),
     ("cof-031 shade 30", "shade_set"),
     ("cof-031 water 2", "watering_set"),
     ("cof-031 plug holds", "plug_checked"),
@@ -39,8 +42,16 @@ pub const FORMS: &[(&str, &str)] = &[
     ("Bench 4 shade 30", "shade_set"),
     ("Upper 1 light 60%", "light_read"),
     ("Upper 1 weeded", "prepared"),
+    ("Upper 1 rod 8 mm 10 kg 30 cm wet", "soil_checked"),
+    ("Upper 1 coffee 70 alive 5 dead", "survival_counted"),
+    ("Upper 1 pigeon pea 38", "nurse_counted"),
+    ("cof-L1 300", "lot_counted"),
+    ("cof-L1 test 41/50 43/50 28 days", "lot_tested"),
     ("rain 12", "weather"),
     ("note the tank leaks", "noted"),
+    ("let go count cof-031 until 2026-04-20", "let_go"),
+    ("2026-03-11 cof-031 41", "counted"),
+    ("24 feb cof-031 41", "counted"),
     ("counted tray=cof-031 standing=41", "counted"),
 ];
 
@@ -48,12 +59,15 @@ pub const FORMS: &[(&str, &str)] = &[
 pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
     ("cof-031 41", "counted"),
     ("cof-031 ~41", "counted"),
-    ("cof-031 41 muertas 2", "counted"),
+    ("cof-031 41, 2 muertas", "counted"),
     ("cof-031 -3 ratas", "lost"),
+    ("cof-031 3 muertas", "lost"),
     ("cof-031 x 5 raquíticas", "culled"),
     ("cof-031 > Bench 4", "carried"),
     ("cof-031 > cof-040 30 bolsa", "moved_on"),
     ("cof-031 @ Upper 1 30", "outplanted"),
+    ("cof-031 @ Upper 1 30 hileras 2-4", "outplanted"),
+    ("cof-040 sembrada cof-L1 60 bolsa", "sown"),
     ("cof-031 sombra 30", "shade_set"),
     ("cof-031 riego 2", "watering_set"),
     ("cof-031 cepellón sostiene", "plug_checked"),
@@ -71,62 +85,83 @@ pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
     ("Bench 4 sombra 30", "shade_set"),
     ("Upper 1 luz 60%", "light_read"),
     ("Upper 1 deshierbado", "prepared"),
+    ("Upper 1 varilla 8 mm 10 kg 30 cm mojado", "soil_checked"),
+    ("Upper 1 café 70 vivas 5 muertas", "survival_counted"),
+    ("Upper 1 gandul 38", "nurse_counted"),
+    ("cof-L1 300", "lot_counted"),
+    ("cof-L1 prueba 41/50 43/50 28 días", "lot_tested"),
     ("lluvia 12", "weather"),
     ("nota el tanque gotea", "noted"),
+    ("dejar count cof-031 hasta 2026-04-20", "let_go"),
+    ("11/3 cof-031 41", "counted"),
+    ("ayer cof-031 41", "counted"),
     ("counted tray=cof-031 standing=41", "counted"),
 ];
 
 /// Words a line may begin with, for the nearest one to a slip.
-pub(super) const FIRST_WORDS: [&str; 8] = ["rain", "lluvia", "note", "nota", "on", "el", "yesterday", "ayer"];
+pub(super) const FIRST_WORDS: [&str; 10] =
+    ["rain", "lluvia", "note", "nota", "on", "el", "yesterday", "ayer", "let go", "dejar"];
 
-type Said = (&'static str, Value);
+pub(super) type Said = (&'static str, Value);
 
 const COUNT_AS: [&str; 4] = ["count", "counted", "cuenta", "hay"];
-const DEAD: [&str; 6] = ["dead", "muertas", "muertos", "muerta", "muerto", "died"];
+pub(super) const DEAD: [&str; 6] = ["dead", "muertas", "muertos", "muerta", "muerto", "died"];
+const AND: [&str; 5] = ["and", "y", "&", "with", "con"];
+const OF: [&str; 7] = ["of", "de", "by", "por", "from", "to", "a"];
+pub(super) const ROWS: [&str; 8] = ["rows", "row", "hileras", "hilera", "surcos", "surco", "filas", "fila"];
+const LET_GO: [&str; 3] = ["let_go", "dejar", "soltar"];
+const UNTIL: [&str; 2] = ["until", "hasta"];
+const NEVER: [&str; 3] = ["never", "nunca", "for-good"];
 const SHADE: [&str; 2] = ["shade", "sombra"];
 const WATER: [&str; 5] = ["water", "watering", "riego", "agua", "regar"];
 const PLUG: [&str; 6] = ["plug", "roots", "cepellon", "raiz", "raices", "pan"];
 const FLUSH: [&str; 8] = ["flush", "flushed", "flushing", "brote", "brotes", "brotando", "brotada", "brotacion"];
 const HEIGHT: [&str; 5] = ["h", "height", "heights", "altura", "alturas"];
-const NOTE: [&str; 2] = ["note", "nota"];
+pub(super) const NOTE: [&str; 2] = ["note", "nota"];
 const GIVEN: [&str; 7] = ["given", "gave", "sold", "dado", "dadas", "regaladas", "vendidas"];
 const RECOUNT: [&str; 5] = ["recount", "stocktake", "stocktaken", "recuento", "inventario"];
 const HARDENING: [&str; 4] = ["hardening", "harden", "endurecimiento", "endurecer"];
-const HELD: [&str; 5] = ["held", "hold", "retenida", "retener", "reservada"];
-const RELEASED: [&str; 4] = ["released", "release", "liberada", "liberar"];
+pub(super) const HELD: [&str; 5] = ["held", "hold", "retenida", "retener", "reservada"];
+pub(super) const RELEASED: [&str; 4] = ["released", "release", "liberada", "liberar"];
 const PEST: [&str; 2] = ["pest", "plaga"];
 const TREATED: [&str; 4] = ["treated", "tratada", "tratado", "tratamiento"];
-const LIGHT: [&str; 2] = ["light", "luz"];
+pub(super) const LIGHT: [&str; 2] = ["light", "luz"];
 const RAIN: [&str; 2] = ["rain", "lluvia"];
 const COLDEST: [&str; 3] = ["min", "tmin", "minima"];
 const HOTTEST: [&str; 3] = ["max", "tmax", "maxima"];
 /// Where a person gives no cause.
 const NOT_SAID: &str = "not said";
 /// Words that only fill a line.
-const FILLERS: [&str; 11] = ["every", "cada", "days", "day", "dias", "dia", "d", "to", "a", "mm", "de"];
+pub(super) const FILLERS: [&str; 11] = ["every", "cada", "days", "day", "dias", "dia", "d", "to", "a", "mm", "de"];
 
-fn is(word: &str, words: &[&str]) -> bool {
+pub(super) fn is(word: &str, words: &[&str]) -> bool {
     words.contains(&word)
 }
 
-fn not_understood(rest: &Words) -> Fault {
+pub(super) fn not_understood(rest: &Words) -> Fault {
     let reason = Reason::NotUnderstood(short(&rest.typed_from(0)));
     Fault::at(rest.begin(), reason)
 }
 
-fn at_word(words: &Words, at: usize, field: &str, reason: Reason) -> Fault {
-    Fault { column: words.column(at).or(Some(words.after(at).begin())), field: Some(field.into()), reason }
+pub(super) fn at_word(words: &Words, at: usize, field: &str, reason: Reason) -> Fault {
+    let column = words.column(at).or(Some(words.after(at).begin()));
+    // A person typed no field's name: the fault tells what is meant.
+    let reason = match reason {
+        Reason::Envelope(problem) => Reason::Said { what: field.into(), problem },
+        other => other,
+    };
+    Fault { column, field: None, reason }
 }
 
 /// The count a word is.
-fn count_at(words: &Words, at: usize, field: &str) -> Result<u32, Fault> {
+pub(super) fn count_at(words: &Words, at: usize, field: &str) -> Result<u32, Fault> {
     let Some(written) = words.get(at) else {
         return Err(at_word(words, at, field, Reason::Envelope(Problem::Missing)));
     };
     amounts::read_count(written).map(|amount| amount.value).map_err(|reason| at_word(words, at, field, reason))
 }
 
-fn number_at(words: &Words, at: usize, field: &str) -> Result<f64, Fault> {
+pub(super) fn number_at(words: &Words, at: usize, field: &str) -> Result<f64, Fault> {
     let Some(written) = words.get(at) else {
         return Err(at_word(words, at, field, Reason::Envelope(Problem::Missing)));
     };
@@ -142,20 +177,24 @@ fn signed_at(words: &Words, at: usize, field: &str) -> Result<f64, Fault> {
 }
 
 /// Nothing may stand behind so many words.
-fn ends(words: &Words, taken: usize) -> Result<(), Fault> {
+pub(super) fn ends(words: &Words, taken: usize) -> Result<(), Fault> {
     if words.len() > taken { Err(not_understood(&words.after(taken))) } else { Ok(()) }
 }
 
-fn or_not_said(typed: String) -> String {
+pub(super) fn or_not_said(typed: String) -> String {
     let bare = typed.trim_start_matches([',', ':', ' ']).trim();
     if bare.is_empty() { NOT_SAID.to_string() } else { bare.to_string() }
 }
 
-/// A line that names nothing: rain and temperatures, or a note.
-pub(super) fn without_name(words: &Words) -> Result<Option<Said>, Fault> {
+/// A line that names nothing: rain and temperatures, a task let go, or a note.
+pub(super) fn without_name(sheet: &Sheet, words: &Words) -> Result<Option<Said>, Fault> {
     let first = words.folded(0).trim_end_matches(':').to_string();
     if is(&first, &NOTE) {
         return Ok(Some(("noted", json!({ "text": words.typed_from(1) }))));
+    }
+    let two_words = first == "let" && words.folded(1) == "go";
+    if two_words || is(&first.replace('-', "_"), &LET_GO) {
+        return let_go(sheet, &words.after(1 + usize::from(two_words))).map(Some);
     }
     let is_weather = |word: &str| is(word, &RAIN) || is(word, &COLDEST) || is(word, &HOTTEST);
     if !is_weather(&first) {
@@ -188,6 +227,38 @@ pub(super) fn without_name(words: &Words) -> Result<Option<Said>, Fault> {
     Ok(Some(("weather", Value::Object(body))))
 }
 
+/// `let go count cof-031 until 2026-04-20`, `let go count cof-031 never`.
+fn let_go(sheet: &Sheet, words: &Words) -> Result<Said, Fault> {
+    let at = (0..words.len()).find(|at| is(&words.folded(*at), &UNTIL) || is(&words.folded(*at), &NEVER));
+    let Some(at) = at else {
+        return Err(at_word(words, words.len(), "until", Reason::Envelope(Problem::Missing)));
+    };
+    let task = words.joined(0, at).unwrap_or_default();
+    if task.is_empty() {
+        return Err(at_word(words, 0, "task", Reason::Envelope(Problem::Missing)));
+    }
+    let task = (sheet.known.task)(&task).map_err(|nearest| {
+        let reason = Reason::UnknownTask { written: short(&task), nearest };
+        Fault { column: words.column(0), field: None, reason }
+    })?;
+    let never = is(&words.folded(at), &NEVER);
+    let until = if never { None } else { Some(coming_day(words, at + 1)?) };
+    let why = words.typed_from(at + 1 + usize::from(!never));
+    let why = why.trim_start_matches([',', ':', ' ']);
+    let body = json!({"task": task, "until": until.map(|day| day.to_string()), "never": never.then_some(true),
+        "why": (!why.is_empty()).then_some(why)});
+    Ok(("let_go", body))
+}
+
+/// A day to come, which nobody can leave the year out of.
+fn coming_day(words: &Words, at: usize) -> Result<Day, Fault> {
+    let written = words.get(at).unwrap_or_default();
+    if written.is_empty() {
+        return Err(at_word(words, at, "until", Reason::Envelope(Problem::Missing)));
+    }
+    read_day(written, DayOrder::DayFirst).map(|read| read.day).map_err(|reason| at_word(words, at, "until", reason))
+}
+
 /// What is said of a tray.
 pub(super) fn of_tray(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
     let first = rest.folded(0);
@@ -198,15 +269,26 @@ pub(super) fn of_tray(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, F
         ">>" | "@" => outplanted(sheet, tray, &rest.after(1)),
         "x" | "\u{d7}" => culled(tray, &rest.after(1)),
         "~" | "\u{2248}" => about(tray, rest, 1),
-        word if is(word, &COUNT_AS) => counted(tray, &rest.after(1)),
+        word if is(word, &COUNT_AS) => counted(sheet, tray, &rest.after(1)),
+        word if is(word, &DEAD) => died(tray, &rest.after(1), 0, 1),
         word if word.starts_with(['-', '\u{2212}', '\u{2013}']) => lost(tray, rest),
-        word if word.starts_with(|letter: char| letter.is_ascii_digit()) => number_first(tray, rest),
+        word if word.starts_with(|letter: char| letter.is_ascii_digit()) => number_first(sheet, tray, rest),
         word if is_glued_cull(word) => culled(tray, &glued(rest)),
         _ => match word_first(tray, first, rest)? {
             Some(said) => Ok(said),
             None if amounts::without_about(&rest.typed_from(0)).1 => about(tray, rest, 0),
-            None => Err(not_understood(rest)),
+            None => Err(number_in_words(rest).unwrap_or_else(|| not_understood(rest))),
         },
+    }
+}
+
+/// The fault of a number written in words, or below zero: "two", "menos dos".
+fn number_in_words(rest: &Words) -> Option<Fault> {
+    match amounts::read_count(&rest.typed_from(0)) {
+        Err(reason @ (Reason::NumberInWords { .. } | Reason::Envelope(Problem::BelowZero(_)))) => {
+            Some(at_word(rest, 0, "standing", reason))
+        }
+        Ok(_) | Err(_) => None,
     }
 }
 
@@ -228,26 +310,41 @@ fn glued(rest: &Words) -> Words {
     words.after(before)
 }
 
-fn number_first(tray: &str, rest: &Words) -> Result<Said, Fault> {
-    if rest.get(0).is_some_and(|word| word.contains('/')) { measured(tray, rest) } else { counted(tray, rest) }
+fn number_first(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
+    if rest.get(0).is_some_and(|word| word.contains('/')) { measured(tray, rest) } else { counted(sheet, tray, rest) }
 }
 
-fn counted(tray: &str, rest: &Words) -> Result<Said, Fault> {
+/// `41`, `41 dead 2`, `41, 2 dead`, `41 and 2 dead`; but `3 dead` alone are lost, and `30 @ Upper 1` go out.
+fn counted(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
     if matches!(rest.get(0), Some("~" | "\u{2248}")) {
         return about(tray, rest, 1);
+    }
+    if is(&rest.folded(1), &DEAD) && rest.get(2).is_none_or(|word| amounts::read_count(word).is_err()) {
+        return died(tray, rest, 0, 2);
     }
     let standing = count_at(rest, 0, "standing")?;
     if rest.len() == 1 {
         return Ok(("counted", json!({"tray": tray, "standing": standing})));
     }
-    let number_at = match (is(&rest.folded(1), &DEAD), is(&rest.folded(2), &DEAD)) {
-        (true, false) => 2,
-        (false, true) => 1,
+    if matches!(rest.get(1), Some("@" | ">>")) {
+        return planted_out(sheet, tray, &rest.after(2), Some(standing));
+    }
+    let from = 1 + usize::from(is(&rest.folded(1), &AND));
+    let number_at = match (is(&rest.folded(from), &DEAD), is(&rest.folded(from + 1), &DEAD)) {
+        (true, false) => from + 1,
+        (false, true) => from,
         (false, false) | (true, true) => return Err(not_understood(&rest.after(1))),
     };
-    ends(rest, 3)?;
+    ends(rest, from + 2)?;
     let dead = count_at(rest, number_at, "dead")?;
     Ok(("counted", json!({"tray": tray, "standing": standing, "dead": dead})))
+}
+
+/// `3 dead`, `dead 3 of rats`: the number stands at one word, the cause begins at another.
+fn died(tray: &str, rest: &Words, number: usize, cause: usize) -> Result<Said, Fault> {
+    let count = count_at(rest, number, "count")?;
+    let cause = cause + usize::from(is(&rest.folded(cause), &OF));
+    Ok(("lost", json!({"tray": tray, "count": count, "cause": or_not_said(rest.typed_from(cause))})))
 }
 
 fn about(tray: &str, rest: &Words, from: usize) -> Result<Said, Fault> {
@@ -268,6 +365,13 @@ fn culled(tray: &str, rest: &Words) -> Result<Said, Fault> {
     Ok(("culled", json!({"tray": tray, "count": count, "why": or_not_said(rest.typed_from(1))})))
 }
 
+/// Whether a word is made like the code of a tray or lot.
+pub(super) fn is_like_a_code(word: &str) -> bool {
+    word.contains('-')
+        && word.chars().any(|letter| letter.is_ascii_digit())
+        && word.starts_with(|letter: char| letter.is_alphabetic())
+}
+
 /// Behind `>`: a known place and nothing more is where the tray goes; a tray, or a new code and a number, is where
 /// seedlings go.
 fn moved_or_carried(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
@@ -279,11 +383,10 @@ fn moved_or_carried(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fau
         return Ok(("carried", json!({"tray": tray, "place": place})));
     }
     let known = sheet.longest_of(NameOf::Tray, rest);
-    let like_a_code = |word: &str| word.contains('-') && word.chars().any(|letter| letter.is_ascii_digit());
     let (to, taken) = match known {
         Some(known) => known,
         None => match rest.get(0) {
-            Some(code) if like_a_code(code) => (code.to_string(), 1),
+            Some(code) if is_like_a_code(code) => (code.to_string(), 1),
             Some(_) | None => return Err(sheet.unknown_name(rest, 0)),
         },
     };
@@ -296,13 +399,34 @@ fn moved_or_carried(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fau
 }
 
 fn outplanted(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
+    planted_out(sheet, tray, rest, None)
+}
+
+/// `Upper 1 30`, `Upper 1 30 rows 2-4`; the number may have stood before the bed.
+fn planted_out(sheet: &Sheet, tray: &str, rest: &Words, before: Option<u32>) -> Result<Said, Fault> {
     let Some((bed, taken)) = sheet.longest_of(NameOf::Bed, rest) else {
         let missing = || at_word(rest, 0, "bed", Reason::Envelope(Problem::Missing));
-        return Err(if rest.len() == 0 { missing() } else { sheet.unknown_name(rest, 0) });
+        return Err(if rest.len() == 0 { missing() } else { sheet.unknown_of(NameOf::Bed, rest) });
     };
-    let count = count_at(rest, taken, "count")?;
-    ends(rest, taken + 1)?;
-    Ok(("outplanted", json!({"tray": tray, "bed": bed, "count": count})))
+    let (count, taken) = match before {
+        Some(count) => (count, taken),
+        None => (count_at(rest, taken, "count")?, taken + 1),
+    };
+    let rows = rows_at(rest, taken)?;
+    Ok(("outplanted", json!({"tray": tray, "bed": bed, "count": count, "rows": rows})))
+}
+
+/// `rows 2-4` to the end of the line, or nothing.
+pub(super) fn rows_at(rest: &Words, at: usize) -> Result<Option<String>, Fault> {
+    if !is(&rest.folded(at), &ROWS) {
+        return ends(rest, at).map(|()| None);
+    }
+    let rows = rest.typed_from(at + 1);
+    if rows.is_empty() {
+        Err(at_word(rest, at + 1, "rows", Reason::Envelope(Problem::Missing)))
+    } else {
+        Ok(Some(rows))
+    }
 }
 
 /// `24/4.5 26/5`, or heights alone.
@@ -363,7 +487,7 @@ fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fau
 }
 
 /// What may be said of a tray and of a place alike.
-fn of_tray_or_place(field: &str, name: &str, first: &str, behind: &Words) -> Result<Option<Said>, Fault> {
+pub(super) fn of_tray_or_place(field: &str, name: &str, first: &str, behind: &Words) -> Result<Option<Said>, Fault> {
     let value_at = || (0..behind.len()).find(|at| !is(&behind.folded(*at), &FILLERS)).unwrap_or(0);
     let only_fillers = |from: usize| match (from..behind.len())
         .find(|at| !is(&behind.folded(*at), &FILLERS) && behind.get(*at) != Some("%"))
@@ -398,7 +522,7 @@ fn of_tray_or_place(field: &str, name: &str, first: &str, behind: &Words) -> Res
     Ok(Some(said))
 }
 
-fn light(field: &str, name: &str, behind: &Words) -> Result<Said, Fault> {
+pub(super) fn light(field: &str, name: &str, behind: &Words) -> Result<Said, Fault> {
     let percent = number_at(behind, 0, "light_share")?;
     let taken = 1 + usize::from(behind.get(1) == Some("%"));
     ends(behind, taken)?;
@@ -407,23 +531,6 @@ fn light(field: &str, name: &str, behind: &Words) -> Result<Said, Fault> {
         return Err(at_word(behind, 0, "light_share", reason));
     }
     Ok(("light_read", json!({field: name, "light_share": percent / 100.0})))
-}
-
-/// What is said of a bed: light, work done, a note.
-pub(super) fn of_bed(bed: &str, rest: &Words) -> Result<Said, Fault> {
-    let first = rest.folded(0);
-    let first = first.trim_end_matches(':');
-    if is(first, &LIGHT) {
-        return light("bed", bed, &rest.after(1));
-    }
-    if let Some(task) = GroundTask::read(&rest.typed_from(0)) {
-        return Ok(("prepared", json!({"bed": bed, "task": task.spelled()})));
-    }
-    // A bed has no shade or water of its own to set.
-    if is(first, &SHADE) || is(first, &WATER) {
-        return Err(not_understood(rest));
-    }
-    of_tray_or_place("bed", bed, first, &rest.after(1))?.ok_or_else(|| not_understood(rest))
 }
 
 /// What is said of a place: its light, shade and water, a note.

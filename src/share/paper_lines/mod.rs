@@ -1,6 +1,8 @@
 //! Yesterday's sheet, a line each as a person types it: `cof-031 41`, `cof-031 -3 rats`, `rain 12`.
 
 mod forms;
+mod of_bed;
+mod of_seed;
 mod words;
 
 #[cfg(test)]
@@ -10,18 +12,31 @@ pub use forms::{FORMS, FORMS_IN_SPANISH};
 
 use super::draft::{Desk, read_kind, seen, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};
+use super::hand_day::{is_like_a_day, read_said_day};
 use super::pairs::{read_pairs, split_words};
-use super::sheet::{DayOrder, read_day};
-use crate::base::{Day, name_search, text};
+use crate::base::{Day, SpeciesKey, name_search, text};
+use crate::nursery::entry::fault::EntryFault;
 use crate::nursery::entry::kind_of_entry;
 use crate::nursery::envelope::Draft;
 use serde_json::{Map, Value};
+use std::cell::Cell;
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
 use words::Words;
 
 /// The longest line that is read, bytes.
 pub const LONGEST_PAPER_LINE_BYTES: usize = 4096;
 /// The most lines of one sheet.
 pub const MOST_PAPER_LINES: usize = 10_000;
+
+/// What stands in a bed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct InBed {
+    /// Species planned or planted there.
+    pub plants: Vec<SpeciesKey>,
+    /// Nurse plants there.
+    pub nurses: Vec<SpeciesKey>,
+}
 
 /// The names a sheet may speak of.
 pub struct KnownNames<'a> {
@@ -31,46 +46,83 @@ pub struct KnownNames<'a> {
     pub beds: Vec<String>,
     /// Names of places.
     pub places: Vec<String>,
+    /// Codes of seed lots.
+    pub lots: Vec<String>,
     /// Whether seedlings of a tray are pricked out rather than potted on: seed is due in it, or it is a seedbed.
     pub is_seedbed: &'a dyn Fn(&str) -> bool,
+    /// The species meant by a name.
+    pub find: &'a dyn Fn(&str) -> Option<SpeciesKey>,
+    /// What stands in a bed.
+    pub in_bed: &'a dyn Fn(&str) -> InBed,
+    /// The stable name of a task of the round; else the nearest ones.
+    pub task: &'a dyn Fn(&str) -> Result<String, Vec<String>>,
 }
 
 /// What a name is of.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 enum NameOf {
     Tray,
     Bed,
     Place,
+    Lot,
 }
 
-/// Reads every line, or lists every fault. `happened` is the day of the sheet; a line with a day alone sets that of the
-/// lines after it.
-pub fn read_paper(
-    text: &str,
-    known: &KnownNames,
-    happened: Day,
-    today: Day,
-    who: &str,
-) -> Result<Vec<(usize, Draft)>, LineFaults> {
-    let mut faults = LineFaults::default();
-    let mut sheet = Sheet { known, made: Vec::new(), happened, today, who };
-    let mut drafts = Vec::new();
+/// A sheet of short lines as it was read.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PaperRead {
+    /// The entries that can be read, each with its line.
+    pub lines: Vec<(usize, Draft)>,
+    /// The faults of the other lines.
+    pub faults: LineFaults,
+    /// Names that a line with a fault speaks of: what other lines say of them cannot be judged before it is mended.
+    pub doubtful: BTreeSet<String>,
+}
+
+/// Reads every line that can be read and lists every fault. `happened` is the day of the sheet; a line with a day alone
+/// sets that of the lines after it, a day before a line is that of the line.
+pub fn read_paper(text: &str, known: &KnownNames, happened: Day, today: Day, who: &str) -> PaperRead {
+    let mut read = PaperRead::default();
+    let mut sheet = Sheet { known, names: BTreeMap::new(), happened, today, who, asked_nearest: Cell::new(0) };
+    sheet.learn_known();
+    let mut day_is_lost = false;
     for (i, line) in text.strip_prefix('\u{feff}').unwrap_or(text).lines().enumerate() {
         if i == MOST_PAPER_LINES {
-            faults.note(Fault::bare(Reason::TooManyLines(MOST_PAPER_LINES)).in_line(i + 1));
+            read.faults.note(Fault::bare(Reason::TooManyLines(MOST_PAPER_LINES)).in_line(i + 1));
             break;
         }
         match sheet.read_line(line) {
             Ok(None) => {}
             Ok(Some(draft)) => {
-                sheet.made.extend(tray_made(&draft));
-                drafts.push((i + 1, draft));
+                if let Some(tray) = tray_made(&draft) {
+                    sheet.learn(NameOf::Tray, &tray);
+                }
+                // Of lines under a day that cannot be read nobody knows when they happened.
+                if !day_is_lost {
+                    read.lines.push((i + 1, draft));
+                }
             }
-            Err(fault) => faults.note(fault.in_line(i + 1)),
+            Err(fault) => {
+                day_is_lost |= fault.field.as_deref() == Some(DAY_OF_THE_SHEET);
+                if read.faults.count < MOST_LINES_DOUBTED {
+                    sheet.doubt(line, &mut read.doubtful);
+                } else {
+                    // So many faults are no slips: what else stands there is not judged before they are mended.
+                    day_is_lost = true;
+                }
+                read.faults.note(
+                    Fault { field: fault.field.filter(|field| field != DAY_OF_THE_SHEET), ..fault }.in_line(i + 1),
+                );
+            }
         }
     }
-    faults.or(drafts)
+    if read.lines.is_empty() && read.faults.is_empty() {
+        read.faults.note(Fault::bare(Reason::NoLines).in_line(0));
+    }
+    read
 }
+
+/// Marks the fault of a line that was to give the day of the lines after it.
+const DAY_OF_THE_SHEET: &str = "the day of the sheet";
 
 /// The tray that an entry makes, which later lines may then name.
 fn tray_made(draft: &Draft) -> Option<String> {
@@ -85,14 +137,37 @@ fn tray_made(draft: &Draft) -> Option<String> {
 /// The sheet being read.
 struct Sheet<'a> {
     known: &'a KnownNames<'a>,
-    /// Trays that earlier lines make.
-    made: Vec<String>,
+    /// The known names, and those of trays that earlier lines make, by their first word.
+    names: BTreeMap<String, Vec<(NameOf, String)>>,
     happened: Day,
     today: Day,
     who: &'a str,
+    /// How often the nearest names were looked for.
+    asked_nearest: Cell<usize>,
 }
 
 impl Sheet<'_> {
+    fn learn(&mut self, name_of: NameOf, name: &str) {
+        let first = Words::of(name).folded(0);
+        let of_word = self.names.entry(first).or_default();
+        if !of_word.iter().any(|(of, other)| *of == name_of && other == name) {
+            of_word.push((name_of, name.to_string()));
+        }
+    }
+
+    fn learn_known(&mut self) {
+        let known = self.known;
+        let all = [
+            (NameOf::Tray, &known.trays),
+            (NameOf::Bed, &known.beds),
+            (NameOf::Place, &known.places),
+            (NameOf::Lot, &known.lots),
+        ];
+        for (name_of, names) in all {
+            names.iter().for_each(|name| self.learn(name_of, name));
+        }
+    }
+
     fn read_line(&mut self, line: &str) -> Result<Option<Draft>, Fault> {
         if line.len() > LONGEST_PAPER_LINE_BYTES {
             return Err(Fault::bare(Reason::LineTooLong { most_bytes: LONGEST_PAPER_LINE_BYTES }));
@@ -106,26 +181,65 @@ impl Sheet<'_> {
             Fault { column, field: None, ..fault }
         })?;
         let words = Words::of(&line);
-        let Some(first) = words.get(0) else { return Ok(None) };
-        let is_full = kind_of_entry(first).is_some() && words.get(1).is_some_and(|second| second.contains('='));
-        if is_full {
-            return self.full_form(&words).map(Some);
+        if words.len() == 0 {
+            return Ok(None);
         }
-        if let Some(day) = self.day_alone(&words)? {
+        let Some((day, taken)) = self.day_before(&words)? else { return self.read_words(&words).map(Some) };
+        if taken == words.len() {
             self.happened = day;
             return Ok(None);
         }
-        if let Some((kind, body)) = forms::without_name(&words)? {
-            return self.settle(kind, body, &words).map(Some);
+        let of_the_sheet = std::mem::replace(&mut self.happened, day);
+        let read = self.read_words(&words.after(taken));
+        self.happened = of_the_sheet;
+        read.map(Some)
+    }
+
+    fn read_words(&self, words: &Words) -> Result<Draft, Fault> {
+        let is_full = words.get(0).is_some_and(|first| kind_of_entry(first).is_some())
+            && words.get(1).is_some_and(|second| second.contains('='));
+        if is_full {
+            return self.full_form(words);
         }
-        let Some((name_of, name, taken)) = self.longest_name(&words) else { return Err(self.unknown_name(&words, 0)) };
+        // "@ Upper 1 weeded": the sign only says where.
+        let leads = words.get(0) == Some("@") && words.len() > 1;
+        let after_sign = words.after(usize::from(leads));
+        let words = &after_sign;
+        if let Some((kind, body)) = forms::without_name(self, words)? {
+            return self.settle(kind, body, words);
+        }
+        if let Some((kind, body)) = of_seed::sown(self, words)? {
+            return self.settle(kind, body, words);
+        }
+        let Some((name_of, name, taken)) = self.longest_name(words) else { return Err(self.unknown_name(words, 0)) };
         let rest = words.after(taken);
         let (kind, body) = match name_of {
             NameOf::Tray => forms::of_tray(self, &name, &rest)?,
-            NameOf::Bed => forms::of_bed(&name, &rest)?,
+            NameOf::Bed => of_bed::of_bed(self, &name, &rest)?,
             NameOf::Place => forms::of_place(&name, &rest)?,
+            NameOf::Lot => of_seed::of_lot(&name, &rest)?,
         };
-        self.settle(kind, body, &words).map(Some)
+        self.settle(kind, body, words)
+    }
+
+    /// Notes the names a faulty line speaks of, and what it may have made.
+    fn doubt(&mut self, line: &str, doubtful: &mut BTreeSet<String>) {
+        let words = Words::of(line.get(..LONGEST_PAPER_LINE_BYTES).unwrap_or(line));
+        let mut made = Vec::new();
+        for at in 0..words.len().min(MOST_NAMES_IN_A_LINE) {
+            let rest = words.after(at);
+            match self.longest_name(&rest) {
+                Some((_, name, _)) => _ = doubtful.insert(name),
+                None => {
+                    let code = rest.get(0).unwrap_or_default().trim_end_matches([':', ',']);
+                    if forms::is_like_a_code(code) {
+                        made.push(code.to_string());
+                        doubtful.insert(code.to_string());
+                    }
+                }
+            }
+        }
+        made.iter().for_each(|code| self.learn(NameOf::Tray, code));
     }
 
     fn settle(&self, kind: &str, body: Value, words: &Words) -> Result<Draft, Fault> {
@@ -133,16 +247,29 @@ impl Sheet<'_> {
         fields.insert("happened".into(), Value::from(self.happened.to_string()));
         let known = read_kind(kind)?;
         settle_draft(known, fields, Desk { today: self.today, who: self.who })
-            .map_err(|fault| Fault { column: fault.column.or(words.column(0)), ..fault })
+            .map_err(|fault| said_of(Fault { column: fault.column.or(words.column(0)), ..fault }))
     }
 
     /// `KIND key=value ...`, as `write` takes it.
     fn full_form(&self, words: &Words) -> Result<Draft, Fault> {
-        let split = split_words(words.raw(), true)?;
+        // What stands before is blanked out, so that the columns stay.
+        let before = words.begin() - 1;
+        let line: String =
+            words.raw().chars().enumerate().map(|(i, letter)| if i < before { ' ' } else { letter }).collect();
+        let split = split_words(&line, true)?;
         let (kind, rest) = split.split_first().ok_or_else(|| Fault::bare(Reason::NotUnderstood(String::new())))?;
         let mut pairs: Vec<String> = rest.iter().map(|word| word.text.clone()).collect();
-        let has_day =
-            pairs.iter().any(|pair| pair.split_once('=').is_some_and(|(name, _)| text::folded(name) == "happened"));
+        let mut has_day = false;
+        for pair in &mut pairs {
+            let Some((name, written)) = pair.split_once('=') else { continue };
+            if text::folded(name) == "happened" {
+                has_day = true;
+                // What cannot be read is left for the reader of pairs to say.
+                if let Ok(day) = read_said_day(written, self.today) {
+                    *pair = format!("happened={day}");
+                }
+            }
+        }
         if !has_day {
             pairs.push(format!("happened={}", self.happened));
         }
@@ -152,68 +279,102 @@ impl Sheet<'_> {
         })
     }
 
-    /// `on 2026-03-14`, `14/3/2026`, `ayer`.
-    fn day_alone(&self, words: &Words) -> Result<Option<Day>, Fault> {
-        let said = words.get(0).is_some_and(|first| ["on", "el", "day", "dia"].contains(&text::folded(first).as_str()));
+    /// The day that a line begins with, and how many words it takes: `on 2026-03-14`, `14/3/2026`, `24 nov`, `ayer`.
+    fn day_before(&self, words: &Words) -> Result<Option<(Day, usize)>, Fault> {
+        if self.longest_name(words).is_some() {
+            return Ok(None);
+        }
+        let said = ["on", "el", "day", "dia"].contains(&words.folded(0).as_str());
         let at = usize::from(said && words.len() > 1);
-        let (Some(word), true) = (words.get(at), words.len() == at + 1) else { return Ok(None) };
-        let fault = |reason: Reason| Fault { column: words.column(at), field: Some("happened".into()), reason };
-        let day = match text::folded(word).as_str() {
-            "today" | "hoy" => self.today,
-            "yesterday" | "ayer" => self.today - 1,
-            _ => {
-                let like_a_day = word.matches(['-', '/', '.']).count() == 2
-                    && word.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, '-' | '/' | '.'));
-                match read_day(word, DayOrder::DayFirst) {
-                    Ok(read) => read.day,
-                    Err(reason) if like_a_day && self.longest_name(words).is_none() => return Err(fault(reason)),
-                    Err(_) => return Ok(None),
-                }
-            }
-        };
-        if day > self.today { Err(fault(Reason::ComingDay(day))) } else { Ok(Some(day)) }
-    }
-
-    fn trays(&self) -> impl Iterator<Item = &String> {
-        self.known.trays.iter().chain(&self.made)
+        for taken in (1..=MOST_WORDS_OF_A_DAY).rev() {
+            let Some(written) = words.joined(at, taken) else { continue };
+            let written = written.trim_end_matches([':', ',']);
+            let reason = match read_said_day(written, self.today) {
+                Ok(day) => return Ok(Some((day, at + taken))),
+                Err(reason @ (Reason::ComingDay(_) | Reason::DayInOtherOrder(_))) => reason,
+                Err(reason) if taken == 1 && is_like_a_day(written) => reason,
+                Err(_) => continue,
+            };
+            let alone = at + taken == words.len();
+            let field = alone.then(|| DAY_OF_THE_SHEET.to_string());
+            return Err(Fault { column: words.column(at), field, reason });
+        }
+        Ok(None)
     }
 
     /// The longest known name that the words begin with, and how many words it takes; of equals the tray.
     fn longest_name(&self, words: &Words) -> Option<(NameOf, String, usize)> {
-        let trays = self.trays().map(|name| (NameOf::Tray, name));
-        let beds = self.known.beds.iter().map(|name| (NameOf::Bed, name));
-        let places = self.known.places.iter().map(|name| (NameOf::Place, name));
-        longest(trays.chain(beds).chain(places), words)
+        self.longest(words, |_| true)
     }
 
     fn longest_of(&self, name_of: NameOf, words: &Words) -> Option<(String, usize)> {
-        let found = match name_of {
-            NameOf::Tray => longest(self.trays().map(|name| (name_of, name)), words),
-            NameOf::Bed => longest(self.known.beds.iter().map(|name| (name_of, name)), words),
-            NameOf::Place => longest(self.known.places.iter().map(|name| (name_of, name)), words),
-        };
-        found.map(|(_, name, taken)| (name, taken))
+        self.longest(words, |of| of == name_of).map(|(_, name, taken)| (name, taken))
+    }
+
+    fn longest(&self, words: &Words, of: impl Fn(NameOf) -> bool) -> Option<(NameOf, String, usize)> {
+        let first = words.folded(0);
+        let bare = first.trim_end_matches([':', ',']);
+        let keys = [Some(first.as_str()), (bare != first).then_some(bare)];
+        let named = keys.into_iter().flatten().filter_map(|key| self.names.get(key)).flatten();
+        let found = named.filter(|(name_of, _)| of(*name_of)).filter_map(|(name_of, name)| {
+            let taken = words.begin_with(name)?;
+            Some((Reverse(taken), *name_of, name))
+        });
+        found.min().map(|(taken, name_of, name)| (name_of, name.clone(), taken.0))
     }
 
     /// The fault of words that begin with no known name.
     fn unknown_name(&self, words: &Words, at: usize) -> Fault {
-        let written = words.name_like();
-        let all = self.trays().chain(&self.known.beds).chain(&self.known.places).map(String::as_str);
-        let mut nearest = name_search::nearest(&written, all);
+        self.unknown_among(words, at, |_| true)
+    }
+
+    /// The same where a name of one sort is meant.
+    fn unknown_of(&self, name_of: NameOf, words: &Words) -> Fault {
+        self.unknown_among(words, 0, |of| of == name_of)
+    }
+
+    fn unknown_among(&self, words: &Words, at: usize, of: impl Fn(NameOf) -> bool) -> Fault {
+        let column = words.column(at).unwrap_or(1);
+        self.asked_nearest.set(self.asked_nearest.get() + 1);
+        if self.asked_nearest.get() > MOST_NEAREST {
+            return Fault::at(column, Reason::UnknownName { written: short(&words.name_like()), nearest: Vec::new() });
+        }
+        let names = self.names.values().flatten().filter(|(name_of, _)| of(*name_of)).map(|(_, name)| name.as_str());
+        let typed = words.each().take(MOST_WORDS_COMPARED).collect::<Vec<_>>().join(" ");
+        let (mut nearest, taken) = name_search::nearest_beginning(&typed, names);
+        let written = match taken {
+            Some(taken) => words.joined(0, taken).unwrap_or_default(),
+            None => words.name_like(),
+        };
         if nearest.is_empty() {
             nearest = name_search::nearest(&written, forms::FIRST_WORDS.iter().copied());
         }
-        Fault::at(words.column(at).unwrap_or(1), Reason::UnknownName { written: short(&written), nearest })
+        Fault::at(column, Reason::UnknownName { written: short(&written), nearest })
     }
 }
 
-fn longest<'a>(names: impl Iterator<Item = (NameOf, &'a String)>, words: &Words) -> Option<(NameOf, String, usize)> {
-    let mut best: Option<(NameOf, String, usize)> = None;
-    for (name_of, name) in names {
-        let Some(taken) = words.begin_with(name) else { continue };
-        if best.as_ref().is_none_or(|(_, _, most)| taken > *most) {
-            best = Some((name_of, name.clone(), taken));
-        }
+/// The most words a day takes: "24 de noviembre de 2026".
+const MOST_WORDS_OF_A_DAY: usize = 5;
+/// Words of a faulty line in which names are looked for.
+const MOST_NAMES_IN_A_LINE: usize = 40;
+/// Faulty lines whose names are noted; more are no slips of the pen.
+const MOST_LINES_DOUBTED: usize = 200;
+/// Words that are compared with names.
+const MOST_WORDS_COMPARED: usize = 12;
+/// How often the nearest names are looked for in one sheet; nobody mends more lines at once.
+const MOST_NEAREST: usize = 200;
+
+/// A fault of a field of a short line: nobody typed the field's name, so it is told by what it means.
+fn said_of(fault: Fault) -> Fault {
+    match fault.reason {
+        Reason::Entry(entry) => match *entry {
+            EntryFault::Field { fault: inner, .. } => {
+                let what = inner.field.split(['.', '[']).next_back().unwrap_or_default().to_string();
+                let reason = Reason::Said { what, problem: inner.problem };
+                Fault { field: None, column: fault.column, reason }
+            }
+            other => Fault { reason: Reason::Entry(Box::new(other)), ..fault },
+        },
+        reason => Fault { reason, ..fault },
     }
-    best
 }

@@ -1,5 +1,6 @@
 use super::*;
 use crate::nursery::entry::fault::Problem;
+use crate::nursery::species::Catalogue;
 use proptest::prelude::*;
 use serde_json::json;
 
@@ -8,12 +9,29 @@ fn today() -> Day {
 }
 
 fn read(text: &str) -> Result<Vec<(usize, Draft)>, LineFaults> {
+    let read = read_all(text);
+    read.faults.or(read.lines)
+}
+
+fn read_all(text: &str) -> PaperRead {
+    let species = Catalogue::built_in();
+    let key = |name: &str| species.find(name).unwrap();
     let names = |names: &[&str]| names.iter().map(|name| name.to_string()).collect::<Vec<_>>();
     let known = KnownNames {
         trays: names(&["cof-031", "cof-032", "avo 1", "sb-1"]),
         beds: names(&["Upper", "Upper 1", "Lower terrace"]),
         places: names(&["Bench 4", "Nave de sombra"]),
+        lots: names(&["cof-L1", "avo-L2"]),
         is_seedbed: &|tray| tray == "sb-1",
+        find: &|written| species.find(written),
+        in_bed: &|bed| match bed {
+            "Upper 1" => InBed { plants: vec![key("coffee")], nurses: vec![key("pigeon pea")] },
+            _ => InBed { plants: vec![key("coffee"), key("avocado")], nurses: Vec::new() },
+        },
+        task: &|task| {
+            let known = task.eq_ignore_ascii_case("count cof-031");
+            if known { Ok("count cof-031".to_string()) } else { Err(vec!["count cof-031".to_string()]) }
+        },
     };
     read_paper(text, &known, today() - 1, today(), "mara")
 }
@@ -30,6 +48,10 @@ fn fault(text: &str) -> (Option<usize>, Reason) {
     let faults = read(text).expect_err(text);
     assert_eq!((faults.count, faults.listed[0].line), (1, 1), "{text}");
     (faults.listed[0].column, faults.listed[0].reason.clone())
+}
+
+fn said(what: &str, problem: Problem) -> Reason {
+    Reason::Said { what: what.into(), problem }
 }
 
 fn says(text: &str, kind: &str, body: Value) {
@@ -132,7 +154,8 @@ fn a_day_alone_sets_the_day_of_the_lines_after_it() {
 #[test]
 fn every_example_of_the_help_is_read_as_its_kind() {
     for (example, kind) in FORMS.iter().chain(FORMS_IN_SPANISH) {
-        assert_eq!(one(example).0, *kind, "{example}");
+        let read = read(example).unwrap_or_else(|faults| panic!("{example}: {faults:?}"));
+        assert_eq!((read.len(), read[0].1.kind.as_str()), (1, *kind), "{example}");
     }
     let kinds = |forms: &[(&str, &'static str)]| forms.iter().map(|(_, kind)| *kind).collect::<Vec<_>>();
     assert_eq!(kinds(FORMS), kinds(FORMS_IN_SPANISH));
@@ -144,8 +167,8 @@ fn every_fault_names_its_line_and_column() {
         written: written.into(),
         nearest: nearest.iter().map(|name| name.to_string()).collect(),
     };
-    assert_eq!(fault("cof-013 41"), (Some(1), unknown("cof-013", &["cof-031", "cof-032"])));
-    assert_eq!(fault("Uper 1 weeded").1, unknown("Uper", &["Upper"]));
+    assert_eq!(fault("cof-013 41"), (Some(1), unknown("cof-013", &["cof-031", "cof-032", "cof-L1"])));
+    assert_eq!(fault("Uper 1 weeded").1, unknown("Uper 1", &["Upper 1", "Upper"]));
     assert_eq!(fault("rian 12"), (Some(1), unknown("rian", &["rain"])));
     assert_eq!(fault("cof-031 > Bench 5").0, Some(11));
     assert!(matches!(fault("cof-031 > Bench 5").1, Reason::UnknownName { .. }));
@@ -154,14 +177,18 @@ fn every_fault_names_its_line_and_column() {
     assert_eq!(fault("cof-031"), (Some(8), Reason::NotUnderstood(String::new())));
     assert_eq!(fault("cof-031 forty"), (Some(9), Reason::NotUnderstood("forty".into())));
     assert_eq!(fault("cof-031 shade 30 maybe"), (Some(18), Reason::NotUnderstood("maybe".into())));
-    assert_eq!(fault("cof-031 41.5"), (Some(9), Reason::Envelope(Problem::NotWhole("41.5".into()))));
-    assert_eq!(fault("cof-031 @ Upper 1"), (Some(18), Reason::Envelope(Problem::Missing)));
-    assert_eq!(fault("cof-031 > cof-032"), (Some(18), Reason::Envelope(Problem::Missing)));
-    assert!(matches!(fault("cof-031 plug soft").1, Reason::Envelope(Problem::NotTheWord { .. })));
-    assert!(matches!(fault("cof-031 shade 130").1, Reason::Entry(_)));
-    assert!(matches!(fault("Upper 1 light 160%").1, Reason::Envelope(Problem::OutsideEnds { .. })));
+    assert_eq!(fault("cof-031 41.5"), (Some(9), said("standing", Problem::NotWhole("41.5".into()))));
+    assert_eq!(fault("cof-031 two").1, Reason::NumberInWords { written: "two".into(), figures: 2 });
+    assert_eq!(fault("cof-031 menos dos").1, said("standing", Problem::BelowZero("menos dos".into())));
+    assert_eq!(fault("cof-031 @ Upper 1"), (Some(18), said("count", Problem::Missing)));
+    assert_eq!(fault("cof-031 > cof-032"), (Some(18), said("count", Problem::Missing)));
+    let is_said = |text: &str, field: &str| matches!(fault(text).1, Reason::Said { what, .. } if what == field);
+    assert!(is_said("cof-031 plug soft", "roots"));
+    assert!(is_said("cof-031 shade 130", "shade_pct"));
+    assert!(is_said("Upper 1 light 160%", "light_share"));
     assert_eq!(fault("on 2026-03-15"), (Some(4), Reason::ComingDay(today() + 1)));
-    assert!(matches!(fault("14/3/26"), (Some(1), Reason::Envelope(Problem::NotADay(_)))));
+    assert_eq!(fault("31/2/26"), (Some(1), Reason::NotAHandDay("31/2/26".into())));
+    assert_eq!(fault("3/13/2026"), (Some(1), Reason::DayInOtherOrder("3/13/2026".into())));
     assert!(matches!(fault("cof-031 4\u{200b}1"), (Some(10), Reason::Unseen { place: 10, .. })));
     assert_eq!(fault("counted tray=cof-031 standin=41").0, Some(22));
     assert_eq!(
@@ -174,11 +201,177 @@ fn every_fault_names_its_line_and_column() {
     assert_eq!(both.listed.iter().map(|fault| fault.line).collect::<Vec<_>>(), [2, 3]);
 }
 
+#[test]
+fn commas_part_words_and_dead_alone_are_lost() {
+    let tray = "cof-031";
+    for plain in ["cof-031, 41", "cof-031,41", "cof-031; 41", "cof-031;41"] {
+        says(plain, "counted", json!({"tray": tray, "standing": 41}));
+    }
+    for dead in [
+        "cof-031 90, 2 dead",
+        "cof-031, 90, 2 dead",
+        "cof-031,90,dead 2",
+        "cof-031 90 and 2 dead",
+        "cof-031 90 y 2 muertas",
+    ] {
+        says(dead, "counted", json!({"tray": tray, "standing": 90, "dead": 2}));
+    }
+    for lost in ["cof-031 3 dead", "cof-031 dead 3", "cof-031: 3 muertas"] {
+        says(lost, "lost", json!({"tray": tray, "count": 3, "cause": "not said"}));
+    }
+    says("cof-031 3 dead, rats", "lost", json!({"tray": tray, "count": 3, "cause": "rats"}));
+    says("cof-031 3 muertas por ratas", "lost", json!({"tray": tray, "count": 3, "cause": "ratas"}));
+    says(
+        "cof-031 h 24, 26,5, 31",
+        "measured",
+        json!({"tray": tray, "plants": [{"height_cm": 24}, {"height_cm": 26.5}, {"height_cm": 31}]}),
+    );
+    says("cof-031 note two, or three; pale", "noted", json!({"about": tray, "text": "two, or three; pale"}));
+}
+
+#[test]
+fn rows_and_numbers_stand_on_either_side_of_the_bed() {
+    let rows = json!({"tray": "cof-031", "bed": "Upper 1", "count": 30, "rows": "2-4"});
+    for planted in
+        ["cof-031 @ Upper 1 30 rows 2-4", "cof-031 30 @ Upper 1 hileras 2-4", "cof-031 @ Upper 1: 30, rows 2-4"]
+    {
+        says(planted, "outplanted", rows.clone());
+    }
+    says("@ Upper 1 weeded", "prepared", json!({"bed": "Upper 1", "task": "weeded"}));
+    says("@ Bench 4 shade 30", "shade_set", json!({"place": "Bench 4", "shade_pct": 30}));
+}
+
+#[test]
+fn what_lives_in_a_bed_and_how_hard_it_is() {
+    let coffee = Catalogue::built_in().find("coffee").unwrap();
+    let both = json!({"bed": "Upper 1", "species": coffee.as_str(), "alive": 70, "dead": 5});
+    for written in [
+        "Upper 1 alive 70 dead 5",
+        "Upper 1 coffee 70 alive, 5 dead",
+        "Upper 1 café vivas 70 muertas 5",
+        "Upper 1 coffee 70 dead 5",
+    ] {
+        says(written, "survival_counted", both.clone());
+    }
+    says(
+        "Upper 1 coffee 70 alive 5 dead borer",
+        "survival_counted",
+        json!({"bed": "Upper 1", "species": coffee.as_str(), "alive": 70, "dead": 5, "causes": "borer"}),
+    );
+    let pea = Catalogue::built_in().find("pigeon pea").unwrap();
+    for written in ["Upper 1 pigeon pea 38", "Upper 1 pigeon pea alive 38", "Upper 1 gandul 38"] {
+        says(written, "nurse_counted", json!({"bed": "Upper 1", "nurse": pea.as_str(), "alive": 38}));
+    }
+    says(
+        "Upper 1 pigeon pea 38 wind",
+        "nurse_counted",
+        json!({"bed": "Upper 1", "nurse": pea.as_str(), "alive": 38, "cause": "wind"}),
+    );
+    let rod = json!({"bed": "Upper 1", "rod_mm": 8, "push_kg": 10.5, "depth_cm": 30, "wet": true});
+    for written in ["Upper 1 rod 8 mm 10.5 kg 30 cm wet", "Upper 1 varilla 8mm, 10,5kg, 30cm, húmedo"] {
+        says(written, "soil_checked", rod.clone());
+    }
+    says("Upper 1 soil 1,2 MPa dry", "soil_checked", json!({"bed": "Upper 1", "resistance_mpa": 1.2, "wet": false}));
+    assert_eq!(fault("Upper 1 rod 8 mm").1, said("push_kg", Problem::Missing));
+    assert_eq!(fault("Upper 1 coffee 70").1, said("dead", Problem::Missing));
+    assert_eq!(
+        fault("Lower terrace 70 alive 5 dead").1,
+        Reason::WhichSpecies(vec![coffee, Catalogue::built_in().find("avocado").unwrap()])
+    );
+    assert_eq!(fault("Upper 1 dead 5").1, said("alive", Problem::Missing));
+    assert!(matches!(fault("Upper 1 rod 8 feet").1, Reason::NotUnderstood(_)));
+}
+
+#[test]
+fn seed_and_tasks_let_go() {
+    says(
+        "cof-040 sown cof-L1 60 bag 1 l",
+        "sown",
+        json!({"tray": "cof-040", "lot": "cof-L1", "seeds": 60, "container": "bag 1 l"}),
+    );
+    says(
+        "cof-040 sembrada cof-L1 60 semillas en bolsa > Bench 4",
+        "sown",
+        json!({"tray": "cof-040", "lot": "cof-L1", "seeds": 60, "container": "bolsa", "place": "Bench 4"}),
+    );
+    says("cof-L1 300 seeds", "lot_counted", json!({"lot": "cof-L1", "seeds": 300}));
+    says("cof-L1 250 g", "lot_counted", json!({"lot": "cof-L1", "mass_g": 250}));
+    let plates = json!([{"seeds": 50, "germinated": 41}, {"seeds": 50, "germinated": 43}]);
+    for written in ["cof-L1 test 41/50 43/50 28 days", "cof-L1 prueba 41/50, 43/50, 28 días"] {
+        says(written, "lot_tested", json!({"lot": "cof-L1", "replicates": plates, "days": 28}));
+    }
+    let gone = json!({"task": "count cof-031", "until": "2026-04-20", "why": "no time"});
+    says("let go count cof-031 until 2026-04-20, no time", "let_go", gone);
+    says("dejar Count cof-031 nunca", "let_go", json!({"task": "count cof-031", "never": true}));
+    let unknown = Reason::UnknownTask { written: "count cof-013".into(), nearest: vec!["count cof-031".into()] };
+    assert_eq!(fault("let go count cof-013 never").1, unknown);
+    assert_eq!(fault("let go count cof-031").1, said("until", Problem::Missing));
+    assert!(
+        matches!(fault("cof-040 sown cof-L2 60 bag").1, Reason::UnknownName { nearest, .. } if nearest[0] == "cof-L1")
+    );
+    assert_eq!(fault("cof-040 sown cof-L1 60").1, said("container", Problem::Missing));
+    assert_eq!(fault("cof-L1 test 41/50").1, said("days", Problem::Missing));
+    let two = read("cof-050 sown cof-L1 60 bag\ncof-050 12\n").unwrap();
+    assert_eq!(two[1].1.body["tray"], json!("cof-050"));
+}
+
+#[test]
+fn a_day_before_a_line_is_of_that_line_only() {
+    let text = "2026-03-02 cof-031 41\n3/3 cof-032 30\n4 mar avo 1 7\nMar 5: rain 3\nayer rain 4\nrain 5\n24 feb\nrain 6\non 25 feb cof-031 40\nrain 7\n28.2.26 counted tray=cof-031 standing=39\ncounted tray=cof-031 standing=38 happened=ayer\n";
+    let days: Vec<String> = read(text).unwrap().into_iter().map(|(_, draft)| draft.happened.to_string()).collect();
+    let expected = [
+        "2026-03-02",
+        "2026-03-03",
+        "2026-03-04",
+        "2026-03-05",
+        "2026-03-13",
+        "2026-03-13",
+        "2026-02-24",
+        "2026-02-25",
+        "2026-02-24",
+        "2026-02-28",
+        "2026-03-13",
+    ];
+    assert_eq!(days, expected);
+    assert_eq!(fault("15/3 cof-031 41"), (Some(1), Reason::ComingDay(today() + 1)));
+}
+
+#[test]
+fn names_of_two_words_are_found_near() {
+    let near = |text: &str| match fault(text) {
+        (column, Reason::UnknownName { written, nearest }) => (column, written, nearest[0].clone()),
+        other => panic!("{text}: {other:?}"),
+    };
+    let names = |written: &str, nearest: &str| (written.to_string(), nearest.to_string());
+    let of = |text: &str| {
+        let (_, written, nearest) = near(text);
+        (written, nearest)
+    };
+    assert_eq!(of("Uppper 1 weeded"), names("Uppper 1", "Upper 1"));
+    assert_eq!(of("cof-031 @ Uppper 1 30 rows 2-4"), names("Uppper 1", "Upper 1"));
+    assert_eq!(of("lower terace weeded"), names("lower terace", "Lower terrace"));
+    assert_eq!(of("cof-031 > Nave de sonbra"), names("Nave de sonbra", "Nave de sombra"));
+    assert_eq!(of("cof-l2 300"), names("cof-l2", "cof-L1"));
+}
+
+#[test]
+fn a_faulty_line_makes_only_its_own_fault() {
+    // The new tray of a line that cannot be read is not unknown to the lines after it.
+    let read = read_all("sb-1 > cof-060 thirty\ncof-060 29\ncof-032 11\n");
+    assert_eq!((read.faults.count, read.lines.len()), (1, 2));
+    assert!(["sb-1", "cof-060"].iter().all(|name| read.doubtful.contains(*name)));
+    assert!(!read.doubtful.contains("cof-032"));
+    // Under a day that cannot be read nothing is dated.
+    let read = read_all("cof-031 41\n31/2/2026\ncof-032 11\nx y\n");
+    assert_eq!((read.faults.count, read.lines.len()), (2, 1));
+    assert_eq!(read_all("\n# nothing\n2026-03-01\n").faults.listed[0].reason, Reason::NoLines);
+}
+
 proptest! {
     #[test]
     fn no_text_makes_it_panic(
         any in any::<String>(),
-        near in "((cof-031|Upper 1|Bench 4|rain|on|x|counted|~|>>?|@|-|plug|h|[0-9/.,]{1,5}|é|tray=|#|\") ?){0,7}",
+        near in "((cof-031|cof-L1|Upper 1|Bench 4|rain|on|x|counted|~|>>?|@|-|plug|h|[0-9/.,;]{1,5}|é|tray=|#|\"|sown|test|rod|mm|kg|alive|dead|coffee|let go|until|rows|24 nov|ayer|hace) ?){0,8}",
     ) {
         for text in [any, near] {
             if let Ok(drafts) = read(&text) {

@@ -21,14 +21,28 @@ fn is_sign(letter: char) -> bool {
     matches!(letter, '>' | '@' | '~' | '\u{2248}')
 }
 
+/// Whether a comma or semicolon parts two words: not where it is the decimal sign of a number.
+fn parts_words(letter: char, before: &str, next: Option<char>) -> bool {
+    let in_number = !before.is_empty()
+        && !before.chars().any(char::is_alphabetic)
+        && next.is_some_and(|next| next.is_ascii_digit());
+    letter == ';' || (letter == ',' && !in_number)
+}
+
 impl Words {
-    /// Splits a line at blanks and at the signs `>` `>>` `@` `~`.
+    /// Splits a line at blanks, at the signs `>` `>>` `@` `~`, and at commas and semicolons that are not decimal ones.
     pub fn of(line: &str) -> Words {
         let mut words: Vec<Word> = Vec::new();
         let mut open = false;
-        for (i, letter) in line.chars().enumerate() {
+        let mut letters = line.chars().enumerate().peekable();
+        while let Some((i, letter)) = letters.next() {
             let column = i + 1;
-            if letter.is_whitespace() {
+            let next = letters.peek().map(|(_, next)| *next);
+            let parts = || {
+                let before = words.last().filter(|_| open).map_or("", |last: &Word| last.text.as_str());
+                parts_words(letter, before, next)
+            };
+            if letter.is_whitespace() || parts() {
                 open = false;
             } else if letter == '#' && !open {
                 break;
@@ -84,6 +98,12 @@ impl Words {
     /// The words from one on.
     pub fn after(&self, taken: usize) -> Words {
         Words { words: self.words.iter().skip(taken).cloned().collect(), line: self.line.clone() }
+    }
+
+    /// So many words from one on, with single blanks between them.
+    pub fn joined(&self, from: usize, count: usize) -> Option<String> {
+        let words = self.words.get(from..from + count)?;
+        Some(words.iter().map(|word| word.text.as_str()).collect::<Vec<_>>().join(" "))
     }
 
     /// The words as slices of text.

@@ -8,4 +8,4 @@ pub mod table;
 pub use cells::{DayOrder, ReadDay, read_day, read_number};
 pub use encoding::{Encoding, decode};
 pub use rows::{RowDrafts, Understood, row_drafts};
-pub use table::{Column, Row, Table, read_table};
+pub use table::{Column, Row, Table, decode_sheet, read_table};

@@ -27,7 +27,7 @@ pub struct Column {
 /// A row.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Row {
-    /// The line it begins on, from 1.
+    /// Its line, from 1, as a spreadsheet program numbers its rows: a line broken inside of a cell is one.
     pub line: usize,
     /// A cell for every column, outer blanks removed; empty where nothing was written.
     pub cells: Vec<String>,
@@ -56,20 +56,42 @@ pub fn read_table(input: impl Read) -> Result<Table, ReadFault> {
     if bytes.len() > LONGEST_SHEET_BYTES {
         return Err(alone(1, Reason::SheetTooLong { most_bytes: LONGEST_SHEET_BYTES }));
     }
-    let (text, encoding) = decode(&bytes).map_err(|reason| {
-        let line = match &reason {
-            Reason::NotInEncoding { byte } | Reason::NotUtf8 { byte } => line_of(&bytes, *byte),
-            _ => 1,
-        };
-        alone(line, reason)
-    })?;
+    let (text, encoding) = decoded(&bytes).map_err(ReadFault::Lines)?;
     read_text(&text, encoding).map_err(ReadFault::Lines)
 }
 
-fn alone(line: usize, reason: Reason) -> ReadFault {
+/// The text of a sheet's bytes: UTF-8, UTF-16 with its mark, or Windows-1252; a fault has the line it stands in.
+pub fn decode_sheet(bytes: &[u8]) -> Result<String, LineFaults> {
+    decoded(bytes).map(|(text, _)| text)
+}
+
+fn decoded(bytes: &[u8]) -> Result<(String, Encoding), LineFaults> {
+    decode(bytes).map_err(|reason| {
+        let line = match &reason {
+            Reason::NotInEncoding { byte } | Reason::NotUtf8 { byte } => line_of(bytes, *byte),
+            _ => 1,
+        };
+        only(line, reason)
+    })
+}
+
+fn only(line: usize, reason: Reason) -> LineFaults {
     let mut faults = LineFaults::default();
     faults.note(Fault::bare(reason).in_line(line));
-    ReadFault::Lines(faults)
+    faults
+}
+
+fn alone(line: usize, reason: Reason) -> ReadFault {
+    ReadFault::Lines(only(line, reason))
+}
+
+/// A cell in one line: people break lines inside of cells, which parts words.
+fn in_one_line(cell: &str) -> String {
+    if cell.contains(['\n', '\r', '\t', '\u{2028}', '\u{a0}']) {
+        cell.split_whitespace().collect::<Vec<_>>().join(" ")
+    } else {
+        cell.trim().to_string()
+    }
 }
 
 /// The line a byte stands on; in UTF-16 too, where a line end is one such byte as well.
@@ -81,7 +103,10 @@ fn read_text(text: &str, encoding: Encoding) -> Result<Table, LineFaults> {
     let (said, skipped) = said_delimiter(text);
     let begin = text.split_inclusive('\n').take(skipped).map(str::len).sum();
     let body = text.get(begin..).unwrap_or_default();
-    let names_row = body.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
+    // Above the names a title may stand that nothing parts.
+    let mut filled = body.lines().filter(|line| !line.trim().is_empty());
+    let names_row = filled.clone().take(MOST_TITLES).find(|line| line.contains([',', ';', '\t'])).or(filled.next());
+    let names_row = names_row.unwrap_or_default();
     let delimiter = said.unwrap_or_else(|| guessed_delimiter(names_row));
     let mut faults = LineFaults::default();
     let mut records = Records { letters: body.chars().peekable(), delimiter, line: 1 + skipped };
@@ -95,7 +120,9 @@ fn read_text(text: &str, encoding: Encoding) -> Result<Table, LineFaults> {
                 faults.note(fault.in_line(line));
                 return Err(faults);
             }
-            Some((_, Ok(cells))) if cells.iter().all(|cell| cell.trim().is_empty()) => {}
+            Some((_, Ok(cells))) if filled_cells(&cells) == 0 => {}
+            Some((line, Ok(cells)))
+                if filled_cells(&cells) == 1 && line <= skipped + MOST_TITLES && records.is_title() => {}
             Some((line, Ok(cells))) => break Row { line, cells },
         }
     };
@@ -103,7 +130,8 @@ fn read_text(text: &str, encoding: Encoding) -> Result<Table, LineFaults> {
         .cells
         .iter()
         .enumerate()
-        .map(|(i, written)| Column { number: i + 1, written: written.trim().to_string(), name: text::folded(written) })
+        .map(|(i, written)| (i, in_one_line(written)))
+        .map(|(i, written)| Column { number: i + 1, name: text::folded(&written), written })
         .collect();
     check_names(&columns, names.line, &mut faults);
     if columns.len() > MOST_COLUMNS {
@@ -173,7 +201,7 @@ fn read_rows(records: &mut Records, columns: &[Column], faults: &mut LineFaults)
                 continue;
             }
         };
-        cells.iter_mut().for_each(|cell| *cell = cell.trim().to_string());
+        cells.iter_mut().for_each(|cell| *cell = in_one_line(cell));
         if cells.iter().all(String::is_empty) {
             continue;
         }
@@ -210,7 +238,15 @@ fn with_named_columns(table: Table) -> Table {
     }
 }
 
+/// The most rows above the names that are taken for a title.
+const MOST_TITLES: usize = 5;
+
+fn filled_cells(cells: &[String]) -> usize {
+    cells.iter().filter(|cell| !cell.trim().is_empty()).count()
+}
+
 /// The records of a sheet, one after the other.
+#[derive(Clone)]
 struct Records<'a> {
     letters: std::iter::Peekable<std::str::Chars<'a>>,
     delimiter: char,
@@ -218,7 +254,7 @@ struct Records<'a> {
 }
 
 impl Records<'_> {
-    /// The next record with the line it begins on.
+    /// The next record with its line.
     fn next_record(&mut self) -> Option<(usize, Result<Vec<String>, Fault>)> {
         self.letters.peek()?;
         let begin = self.line;
@@ -240,6 +276,16 @@ impl Records<'_> {
             self.line += 1;
         }
         Some((begin, fault.map_or(Ok(cells), Err)))
+    }
+
+    /// Whether a row with one filled cell is a title: in one of the next rows there are more.
+    fn is_title(&self) -> bool {
+        let mut ahead = self.clone();
+        std::iter::from_fn(|| ahead.next_record())
+            .take(MOST_TITLES)
+            .filter_map(|(_, record)| record.ok())
+            .map(|cells| filled_cells(&cells))
+            .any(|filled| filled > 1)
     }
 
     /// What stands up to the next delimiter or line end.
@@ -271,10 +317,7 @@ impl Records<'_> {
                 None => return (cell, Some(Reason::QuoteOpen)),
                 Some('"') if self.letters.next_if_eq(&'"').is_some() => cell.push('"'),
                 Some('"') => break,
-                Some(letter) => {
-                    self.line += usize::from(letter == '\n');
-                    cell.push(letter);
-                }
+                Some(letter) => cell.push(letter),
             }
         }
         let behind = self.rest();
@@ -328,14 +371,34 @@ mod tests {
         assert_eq!(found[2], (3, Some(5), Reason::TooManyCells { columns: 4 }));
         assert_eq!(found[3], (4, Some(1), Reason::LettersBehindQuote));
         assert!(matches!(&found[4], (5, Some(2), Reason::Unseen { place: 2, .. })));
-        assert!(matches!(&found[5], (6, Some(1), Reason::Unseen { place: 4, .. })));
-        assert_eq!(found[6], (8, Some(2), Reason::QuoteOpen));
+        assert_eq!(found[5], (7, Some(2), Reason::QuoteOpen));
         assert_eq!(faults(b" \n,,\n"), [(1, None, Reason::NoNames)]);
         assert_eq!(faults(b"a\nb\x81\n"), [(2, None, Reason::NotInEncoding { byte: 4 })]);
         assert_eq!(
             faults(",".repeat(MOST_COLUMNS).replacen(',', "a,", 1).as_bytes())[0].2,
             Reason::TooManyColumns(500)
         );
+    }
+
+    #[test]
+    fn a_title_above_the_names_is_passed_over() {
+        for title in
+            ["Our nursery\n\nTray;How many\n", "Our nursery;;\n;;\nNovember;;\nTray;How many\n", "Tray;How many\n"]
+        {
+            let table = read_table(format!("{title}a;4\n").as_bytes()).unwrap();
+            let names: Vec<&str> = table.columns.iter().map(|column| column.name.as_str()).collect();
+            assert_eq!((names, table.delimiter, table.rows.len()), (vec!["tray", "how-many"], ';', 1), "{title}");
+        }
+        // A sheet of one column has no title.
+        assert_eq!(read_table(&b"Tray\na\nb\n"[..]).unwrap().rows.len(), 2);
+    }
+
+    #[test]
+    fn a_line_break_in_a_cell_is_a_blank() {
+        let table = read_table(&b"\"How\nmany\",Notes\r\n4,\"two\r\n lines\"\r\n5,one\r\n"[..]).unwrap();
+        assert_eq!((table.columns[0].written.as_str(), table.columns[0].name.as_str()), ("How many", "how-many"));
+        let rows: Vec<(usize, &str)> = table.rows.iter().map(|row| (row.line, row.cells[1].as_str())).collect();
+        assert_eq!(rows, [(2, "two lines"), (3, "one")]);
     }
 
     #[test]

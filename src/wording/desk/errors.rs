@@ -8,8 +8,8 @@ use crate::desk::{
 use crate::nursery::entry::Entry;
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::Doubt;
-use crate::wording::Wording;
 use crate::wording::messages::messages;
+use crate::wording::{Lang, Wording};
 
 messages! {
     line_too_long(most: text);
@@ -47,7 +47,17 @@ messages! {
     sheet_letters_behind_quote();
     sheet_day_in_other_order(written: text);
     sheet_no_rows();
-    sheet_no_column(accepted: text, seen: text);
+    sheet_no_column(name: text, seen: text);
+    sheet_no_header(example: text, seen: text);
+    sheet_in_the_book(name: text);
+    sheet_all_in_the_book(rows: count);
+    day_not_understood(written: text);
+    day_or_year(written: text);
+    number_in_words(written: text, figures: count);
+    paper_which_species(list: text);
+    refused_unknown_task(task: text);
+    refused_before_the_book(tray: text, day: text);
+    paper_no_lines();
     sheet_columns_mean_the_same(field: text);
     sheet_same_as_line(written: text, line: count);
     line_unknown_name(written: text);
@@ -75,12 +85,14 @@ impl Wording {
             Refusal::UnknownLot(name, nearest) => self.nearest_after(self.refused_unknown_lot(name), nearest),
             Refusal::UnknownBed(name, nearest) => self.nearest_after(self.refused_unknown_bed(name), nearest),
             Refusal::UnknownSpecies(name, nearest) => self.nearest_after(self.refused_unknown_species(name), nearest),
+            Refusal::UnknownTask { task, nearest } => self.nearest_after(self.refused_unknown_task(task), nearest),
             Refusal::UnknownEntry(entry) => self.refused_unknown_entry(entry),
             Refusal::TrayInUse(tray) => self.refused_tray_code_in_use(tray),
             Refusal::LotInUse(lot) => self.refused_lot_code_in_use(lot),
             Refusal::MoreOutThanStands { tray, out, stands, on } => {
                 self.refused_more_out(tray, count(*out), count(*stands), self.day(*on))
             }
+            Refusal::BeforeTheBook { tray, since } => self.refused_before_the_book(tray, self.day(*since)),
             Refusal::MoreSeedThanHeld { lot, out, held, on } => {
                 self.refused_more_seed(lot, count(*out), count(*held), self.day(*on))
             }
@@ -205,7 +217,15 @@ impl Wording {
     /// A fault in a line of a file.
     pub fn line_fault(&self, fault: &LineFault) -> String {
         let sentence = self.in_place(fault.column, fault.field.as_deref(), &fault.reason);
-        self.at_line(fault.line as i64, sentence)
+        if fault.line == 0 { sentence } else { self.at_line(fault.line as i64, sentence) }
+    }
+
+    /// Of a word in English and one in Spanish the one of this language.
+    pub fn of_two(&self, words: [&'static str; 2]) -> &'static str {
+        match self.lang() {
+            Lang::En => words[0],
+            Lang::Es => words[1],
+        }
     }
 
     /// A fault in what was typed.
@@ -267,7 +287,24 @@ impl Wording {
             Reason::LettersBehindQuote => self.sheet_letters_behind_quote(),
             Reason::DayInOtherOrder(written) => self.sheet_day_in_other_order(written),
             Reason::NoRows => self.sheet_no_rows(),
-            Reason::NoColumn { accepted, seen } => self.sheet_no_column(accepted.join(", "), seen.join(", ")),
+            Reason::NoColumn { name, seen } => self.sheet_no_column(self.of_two(*name), first_of(seen)),
+            Reason::NoHeader { example, seen } => self.sheet_no_header(self.of_two(*example), first_of(seen)),
+            Reason::InTheBook(name) => self.sheet_in_the_book(name),
+            Reason::AllInTheBook(rows) => self.sheet_all_in_the_book(*rows as i64),
+            Reason::NotAHandDay(written) => self.day_not_understood(written),
+            Reason::DayOrYear(written) => self.day_or_year(written),
+            Reason::NumberInWords { written, figures } => self.number_in_words(written, *figures),
+            Reason::Said { what, problem } => {
+                let field = self.field_in_words(what);
+                self.field_fault(&crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() })
+            }
+            Reason::WhichSpecies(all) => {
+                let built_in = Catalogue::built_in();
+                let names: Vec<String> = all.iter().map(|key| self.species_of(key, &built_in)).collect();
+                self.paper_which_species(if names.is_empty() { "-".to_string() } else { names.join(", ") })
+            }
+            Reason::UnknownTask { written, nearest } => self.nearest_after(self.refused_unknown_task(written), nearest),
+            Reason::NoLines => self.paper_no_lines(),
             Reason::ColumnsMeanTheSame(field) => self.sheet_columns_mean_the_same(field),
             Reason::SameAsLine { written, line } => self.sheet_same_as_line(written, *line as i64),
             Reason::UnknownName { written, nearest } => self.nearest_after(self.line_unknown_name(written), nearest),
@@ -278,4 +315,13 @@ impl Wording {
             Reason::TooManyLines(most) => self.paper_too_many_lines(*most as i64),
         }
     }
+}
+
+/// The first of many names, and … for the rest.
+fn first_of(names: &[String]) -> String {
+    /// Names of columns that are shown.
+    const MOST_NAMES_SHOWN: usize = 8;
+    let shown: Vec<&str> = names.iter().take(MOST_NAMES_SHOWN).map(String::as_str).collect();
+    let more = if names.len() > MOST_NAMES_SHOWN { ", …" } else { "" };
+    format!("{}{more}", shown.join(", "))
 }

@@ -6,6 +6,7 @@ messages! {
     saved(entries: count);
     saved_entry(entry: text);
     saved_with_doubt(doubt: text);
+    tried_with_doubt(doubt: text);
     dry_run(entries: count);
     taken(entries: count);
     already_here(entries: count);

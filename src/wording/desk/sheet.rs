@@ -1,6 +1,6 @@
 //! What a sheet brought, how it was understood, and what it does not tell.
 
-use crate::desk::{Encoding, SheetImported, TakenFor, Understood, Unknown, UnknownWhat};
+use crate::desk::{DayOrder, Encoding, OrderTaken, SheetImported, TakenFor, Total, Understood, Unknown, UnknownWhat};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -19,6 +19,7 @@ messages! {
     taken_count(written: text, count: count);
     taken_about_count(written: text, count: count);
     taken_percent(written: text, percent: text);
+    taken_volume(written: text, ml: text);
     taken_field(field: text);
     taken_spacing(row: text, in_row: text);
     sheet_understood_more(what: text, rows: count);
@@ -50,6 +51,25 @@ messages! {
     paper_taken(lines: count, entries: text);
     paper_tried(lines: count, entries: text);
     refused_beside_batch(written: text);
+    sheet_columns(list: text);
+    sheet_column_means(column: text, means: text);
+    sheet_names(list: text);
+    sheet_name_is(written: text, species: text, rows: count);
+    sheet_name_unknown(written: text, rows: count);
+    sheet_rows_heading();
+    sheet_row_is(line: count, entry: text);
+    sheet_order_day_first();
+    sheet_order_month_first();
+    sheet_order_shown(order: text, written: text, line: count);
+    sheet_order_taken(order: text);
+    sheet_order_read(list: text);
+    sheet_order_one(written: text, line: count, day: text);
+    sheet_total_passed(line: count);
+    sheet_total_differs(line: count, written: count, counted: count);
+    sheet_containers_since_sowing();
+    sheet_answers_heading();
+    paper_days(list: text);
+    paper_day(day: text, lines: text);
 }
 
 /// Lines of a sheet that are named; more are only counted.
@@ -77,6 +97,7 @@ impl Wording {
             TakenFor::Count(count) => self.taken_count(written, *count),
             TakenFor::AboutCount(count) => self.taken_about_count(written, *count),
             TakenFor::Percent(percent) => self.taken_percent(written, self.percent(percent / 100.0)),
+            TakenFor::VolumeMl(ml) => self.taken_volume(written, self.number(*ml, 0)),
             TakenFor::Field(field) => self.taken_field(field),
             TakenFor::Spacing { row_m, in_row_m } => {
                 self.taken_spacing(self.number(*row_m, 2), self.number(*in_row_m, 2))
@@ -85,6 +106,33 @@ impl Wording {
         match &understood.column {
             Some(column) => self.on_field(column, sentence),
             None => sentence,
+        }
+    }
+
+    /// How day and month were told apart, and each day that the other order would give differently.
+    pub fn order_taken(&self, taken: &OrderTaken) -> String {
+        let order = match taken.order {
+            DayOrder::DayFirst => self.sheet_order_day_first(),
+            DayOrder::MonthFirst => self.sheet_order_month_first(),
+        };
+        let why = match &taken.shown_by {
+            Some((line, written)) => self.sheet_order_shown(order, written, *line as i64),
+            None => self.sheet_order_taken(order),
+        };
+        if taken.so_read.is_empty() {
+            return why;
+        }
+        let each = taken.so_read.iter();
+        let list: Vec<String> =
+            each.map(|(line, written, day)| self.sheet_order_one(written, *line as i64, self.day(*day))).collect();
+        format!("{why} {}", self.sheet_order_read(list.join(", ")))
+    }
+
+    /// A row of totals that was passed over, and whether it agrees.
+    pub fn total_passed(&self, total: &Total) -> String {
+        match total.written.filter(|written| *written != total.counted) {
+            Some(written) => self.sheet_total_differs(total.line as i64, written, total.counted),
+            None => self.sheet_total_passed(total.line as i64),
         }
     }
 

@@ -4,6 +4,7 @@ saved = { $entries ->
 }
 saved_entry = written as { $entry }
 saved_with_doubt = it is written, but now this cannot be right: { $doubt }
+tried_with_doubt = it could be written, but then this cannot be right: { $doubt }
 dry_run = { $entries ->
     [one] { $entries } entry could be written; nothing was
    *[other] { $entries } entries could be written; nothing was

@@ -4,6 +4,7 @@ saved = { $entries ->
 }
 saved_entry = anotado como { $entry }
 saved_with_doubt = quedó anotado, pero ahora esto no puede ser: { $doubt }
+tried_with_doubt = se podría anotar, pero entonces esto no puede ser: { $doubt }
 dry_run = { $entries ->
     [one] se podría anotar { $entries } anotación; no se anotó nada
    *[other] se podrían anotar { $entries } anotaciones; no se anotó nada

@@ -1,0 +1,272 @@
+//! The paper of a walk through the one door: its lines are judged like what is written by hand, whole or not at all, and
+//! everything that cannot stand is named at once.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::exchange::with_lines;
+use super::refusal::Refused;
+use super::{Desk, DeskError, ImportError, Imported, Recorded, Refusal};
+use crate::base::{BedName, Day, SpeciesKey, text, word::Word};
+use crate::nursery::envelope::Draft;
+use crate::reckon::round;
+use crate::reckon::round::Task;
+use crate::reckon::stock::TrayStory;
+use crate::share::{InBed, KnownNames, PaperRead, ReadFault, decode_sheet, read_paper, read_said_day};
+
+/// How often lines are judged again without those that were refused; more faults than this one behind the other nobody
+/// makes in a tray on one day.
+const MOST_PASSES: usize = 24;
+
+impl Desk {
+    /// Takes the short lines of a walk whole or not at all, as of `happened` (today where none is said). The bytes are
+    /// read as those of a sheet are.
+    pub fn write_sheet(
+        &mut self,
+        bytes: &[u8],
+        happened: Option<Day>,
+        who: &str,
+        only_try: bool,
+    ) -> Result<Imported, ImportError> {
+        self.refresh().map_err(ImportError::Desk)?;
+        let text = decode_sheet(bytes).map_err(|faults| ImportError::Read(ReadFault::Lines(faults)))?;
+        let read = self.read_paper(&text, happened, who);
+        if !read.faults.is_empty() {
+            let lines = without_names(read.lines, &read.doubtful);
+            let refused = self.every_refusal(lines).map_err(ImportError::Desk)?;
+            return Err(ImportError::Lines(read.faults, refused));
+        }
+        let recorded = self.take_numbered(read.lines.clone(), only_try)?;
+        Ok(Imported { lines: read.lines.len(), recorded, read: read.lines })
+    }
+
+    fn read_paper(&self, text: &str, happened: Option<Day>, who: &str) -> PaperRead {
+        let today = self.now().today;
+        let fold = self.fold();
+        let is_seedbed =
+            |tray: &str| fold.trays().iter().any(|(code, story)| code.as_str() == tray && self.holds_seed(story));
+        let species = &fold.site().species;
+        let known = KnownNames {
+            is_seedbed: &is_seedbed,
+            find: &|written| species.find(written),
+            in_bed: &|bed| self.in_bed(bed),
+            task: &|written| self.task_named(written),
+            ..self.known_names()
+        };
+        read_paper(text, &known, happened.unwrap_or(today), today, who)
+    }
+
+    /// The names that short lines may speak of.
+    fn known_names(&self) -> KnownNames<'static> {
+        let fold = self.fold();
+        let made = fold.trays().iter().filter(|(_, story)| story.origin.is_some());
+        let set = fold.beds().iter().filter(|(_, story)| story.layout.each().next().is_some());
+        let received = fold.lots().iter().filter(|(_, story)| story.received.is_some());
+        let described = fold.site().places.keys().map(ToString::to_string);
+        // A bench that a tray stands on is known by name before anybody describes it.
+        let stood_on = fold.trays().values().flat_map(|story| &story.places).map(|spell| spell.what.to_string());
+        let places: BTreeSet<String> = described.chain(stood_on).collect();
+        KnownNames {
+            trays: made.map(|(code, _)| code.to_string()).collect(),
+            beds: set.map(|(name, _)| name.to_string()).collect(),
+            places: places.into_iter().collect(),
+            lots: received.map(|(code, _)| code.to_string()).collect(),
+            is_seedbed: &|_| false,
+            find: &|_| None,
+            in_bed: &|_| InBed::default(),
+            task: &|_| Err(Vec::new()),
+        }
+    }
+
+    /// What is planned, planted and nursed in a bed.
+    fn in_bed(&self, bed: &str) -> InBed {
+        let Some(story) = BedName::new(bed).ok().and_then(|name| self.fold().beds().get(&name)) else {
+            return InBed::default();
+        };
+        let planned = story.layout.on(self.now().today).into_iter().flat_map(|set| &set.plan);
+        let planned = planned.map(|line| line.species.clone());
+        let planted = story.cohorts.iter().filter_map(|cohort| cohort.species.clone());
+        let plants: BTreeSet<SpeciesKey> = planned.chain(planted).collect();
+        let nurses: BTreeSet<SpeciesKey> = story.nurses.iter().map(|nurse| nurse.nurse.clone()).collect();
+        InBed { plants: plants.into_iter().collect(), nurses: nurses.into_iter().collect() }
+    }
+
+    /// The stable name of a task as the round gives it, read in either language; else the nearest that are due.
+    pub fn task_named(&self, written: &str) -> Result<String, Vec<String>> {
+        let due = round(&self.picture());
+        let mut ids: Vec<String> = due.stops.into_iter().chain(due.can_wait).map(|stop| stop.id).collect();
+        ids.extend(self.fold().site().given_up.iter().map(|gone| gone.task.clone()));
+        let wanted = text::folded(written);
+        if let Some(id) = ids.iter().find(|id| text::folded(id) == wanted) {
+            return Ok(id.clone());
+        }
+        let words: Vec<&str> = written.split_whitespace().collect();
+        let task = (1..=MOST_WORDS_OF_A_TASK.min(words.len())).rev().find_map(|taken| {
+            let (task, about) = words.split_at(taken);
+            Task::read(&task.join(" ")).map(|task| (task, about.join(" ")))
+        });
+        let known = self.known_names();
+        let names = || known.trays.iter().chain(&known.beds).chain(&known.places).chain(&known.lots);
+        if let Some((task, about)) = task {
+            let id = if about.is_empty() { task.spelled().to_string() } else { format!("{} {about}", task.spelled()) };
+            let folded = text::folded(&id);
+            if let Some(due) = ids.iter().find(|due| text::folded(due) == folded) {
+                return Ok(due.clone());
+            }
+            // A task may be given up before it is due: what it is about must be there.
+            let about = text::folded(&about);
+            if let Some(name) = names().find(|name| text::folded(name) == about) {
+                return Ok(format!("{} {name}", task.spelled()));
+            }
+        }
+        let mut nearest = crate::base::name_search::nearest(written, ids.iter().map(String::as_str));
+        if nearest.is_empty() {
+            nearest = ids.into_iter().take(MOST_TASKS_SHOWN).collect();
+        }
+        Err(nearest)
+    }
+
+    /// Refuses a task that nobody knows; gives a draft the stable name of the one that is meant.
+    pub fn settle_task(&self, draft: &mut Draft) -> Result<(), DeskError> {
+        if draft.kind != "let_go" {
+            return Ok(());
+        }
+        let written = draft.body.get("task").and_then(|task| task.as_str()).unwrap_or_default().to_string();
+        let task = self
+            .task_named(&written)
+            .map_err(|nearest| DeskError::from(Refusal::UnknownTask { task: written, nearest }))?;
+        draft.body.insert("task".into(), task.into());
+        Ok(())
+    }
+
+    /// Whether seedlings of a tray are pricked out: seed is still due in it, or it stands in a seedbed.
+    fn holds_seed(&self, story: &TrayStory) -> bool {
+        let container = story.container().and_then(|spell| spell.what.as_ref());
+        story.seed_is_due(self.now().today) || container.is_some_and(|name| reads_like_seedbed(name.as_str()))
+    }
+
+    /// Writes numbered drafts, or only tries them; where they are refused, everything that cannot stand is named.
+    pub(super) fn take_numbered(
+        &mut self,
+        lines: Vec<(usize, Draft)>,
+        only_try: bool,
+    ) -> Result<Recorded, ImportError> {
+        if lines.is_empty() {
+            return Ok(Recorded::default());
+        }
+        let drafts: Vec<Draft> = lines.iter().map(|(_, draft)| draft.clone()).collect();
+        let taken = if only_try {
+            self.rehearse(drafts).map(|doubts| Recorded { doubts, ..Recorded::default() })
+        } else {
+            self.record(drafts)
+        };
+        match taken {
+            Ok(recorded) => Ok(recorded),
+            Err(DeskError::Refused(_)) => {
+                let refused = self.every_refusal(lines).map_err(ImportError::Desk)?;
+                Err(ImportError::Desk(DeskError::Refused(refused)))
+            }
+            Err(fault @ DeskError::Journal(_)) => Err(ImportError::Desk(fault)),
+        }
+    }
+
+    /// Everything the books refuse of some lines. What only follows from another fault is not named: of several lines
+    /// that one tray, lot or bed cannot bear the first counts, and the others are judged anew without it.
+    pub(super) fn every_refusal(&mut self, mut lines: Vec<(usize, Draft)>) -> Result<Vec<Refused>, DeskError> {
+        let mut all: Vec<Refused> = Vec::new();
+        for _ in 0..MOST_PASSES {
+            if lines.is_empty() {
+                break;
+            }
+            let drafts: Vec<Draft> = lines.iter().map(|(_, draft)| draft.clone()).collect();
+            // Refusals are numbered by draft, from 1; of a single draft by 0.
+            let numbers: Vec<usize> = (0..lines.len()).collect();
+            let refused = match self.rehearse(drafts).map_err(|fault| with_lines(fault, &numbers)) {
+                Ok(_) => break,
+                Err(DeskError::Refused(refused)) => refused,
+                Err(fault @ DeskError::Journal(_)) => return Err(fault),
+            };
+            let first = first_of_each(refused, &lines);
+            let mut doubtful: BTreeSet<String> = BTreeSet::new();
+            for one in &first {
+                if let Some((line, draft)) = lines.get(one.line) {
+                    doubtful.extend(made_by(draft));
+                    all.push(Refused { line: *line, why: one.why.clone() });
+                }
+            }
+            let gone: BTreeSet<usize> = first.iter().map(|one| one.line).collect();
+            let rest = lines.into_iter().enumerate().filter(|(i, _)| !gone.contains(i)).map(|(_, line)| line).collect();
+            lines = without_names(rest, &doubtful);
+        }
+        all.sort_by_key(|one| one.line);
+        all.dedup();
+        Ok(all)
+    }
+}
+
+/// The most words of a task.
+const MOST_WORDS_OF_A_TASK: usize = 3;
+/// Tasks that are named where none is near.
+const MOST_TASKS_SHOWN: usize = 3;
+
+/// Of the refusals that one account cannot bear, the one that happened first; all others.
+fn first_of_each(refused: Vec<Refused>, lines: &[(usize, Draft)]) -> Vec<Refused> {
+    let mut kept = Vec::new();
+    let mut first: BTreeMap<String, ((Option<Day>, usize), Refused)> = BTreeMap::new();
+    for one in refused {
+        match account_of(&one.why) {
+            None => kept.push(one),
+            Some(account) => {
+                let key = (lines.get(one.line).map(|(_, draft)| draft.happened), one.line);
+                let earlier = first.get(&account).is_some_and(|(other, _)| *other <= key);
+                if !earlier {
+                    first.insert(account, (key, one));
+                }
+            }
+        }
+    }
+    kept.extend(first.into_values().map(|(_, one)| one));
+    kept
+}
+
+/// The account that cannot bear a line, where that is why it is refused.
+fn account_of(why: &Refusal) -> Option<String> {
+    if let Refusal::MoreOutThanStands { tray, .. } = why {
+        Some(format!("tray {tray}"))
+    } else if let Refusal::MoreSeedThanHeld { lot, .. } = why {
+        Some(format!("lot {lot}"))
+    } else if let Refusal::MoreDeadThanLive { bed, species, .. } = why {
+        Some(format!("bed {bed} {species}"))
+    } else {
+        None
+    }
+}
+
+/// Names that an entry brings into the book.
+fn made_by(draft: &Draft) -> Option<String> {
+    let field = match draft.kind.as_str() {
+        "sown" | "plants_received" | "relabelled" => "tray",
+        "moved_on" => "to",
+        "lot_received" => "lot",
+        "bed_set" => "bed",
+        _ => return None,
+    };
+    draft.body.get(field).and_then(|name| name.as_str()).map(str::to_string)
+}
+
+/// The lines that speak of none of some names.
+fn without_names(lines: Vec<(usize, Draft)>, names: &BTreeSet<String>) -> Vec<(usize, Draft)> {
+    let speaks =
+        |draft: &Draft| draft.body.values().filter_map(|value| value.as_str()).any(|name| names.contains(name));
+    lines.into_iter().filter(|(_, draft)| !speaks(draft)).collect()
+}
+
+/// The day somebody means: `yesterday`, `ayer`, `12/11`, `24 nov`, `2026-11-20`.
+pub fn day_said(written: &str, today: Day) -> Result<Day, super::Reason> {
+    read_said_day(written, today)
+}
+
+/// Whether the name of a container is that of a seedbed.
+fn reads_like_seedbed(name: &str) -> bool {
+    let folded = text::folded(name);
+    ["seedbed", "germin", "semillero", "almacigo", "strip"].iter().any(|word| folded.contains(word))
+}

@@ -1,0 +1,513 @@
+//! Days as a person writes them by hand: "marzo 2026", "24 nov", "10.3.26", "3 months ago", "ayer", and the numbers that
+//! spreadsheet programs keep days in.
+
+use super::amounts::{span_days, without_about};
+use super::draft::short;
+use super::fault::Reason;
+use super::sheet::cells::{DayOrder, read_number};
+use crate::base::{Day, text};
+
+/// The day a month stands for where only the month is written: its middle.
+const MIDDLE_OF_MONTH: u32 = 15;
+/// The longest time ago that is read, days: 500 years.
+const LONGEST_AGO_DAYS: f64 = 182_621.0;
+/// A day without its year is read back so far, days: half a year; in January people write of December (ours).
+const YEARLESS_BACK_DAYS: i32 = 183;
+/// The first number of a spreadsheet program that is taken for a day, 1 January 2000 (ours: smaller ones are counts).
+const FIRST_SERIAL: i32 = 36_526;
+/// Years in which a day of two-figure parts with the year first would be believed too (ours).
+const YEAR_FIRST_YEARS: i32 = 5;
+
+/// A day written by hand, and what a person is to be told about how it was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct HandDay {
+    pub day: Day,
+    /// Only about then: a month, or so long ago.
+    pub about: bool,
+    /// The other order of day and month would give another day.
+    pub ambiguous: bool,
+    /// The year, or the form, is not plain.
+    pub guessed: bool,
+}
+
+impl HandDay {
+    fn plain(day: Day) -> HandDay {
+        HandDay { day, about: false, ambiguous: false, guessed: false }
+    }
+}
+
+/// What a written day shows of the order of day and month.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Shows {
+    /// Nothing: it is no such day, or the same in both orders.
+    Nothing,
+    /// It is a day in both orders, and another one in each.
+    Either,
+    /// It is a day only in this order.
+    Only(DayOrder),
+}
+
+/// What a written day shows of the order of day and month.
+pub(super) fn order_shown(written: &str, today: Day) -> Shows {
+    let bare = without_time(without_about(written).0);
+    let [day_first, month_first] =
+        [DayOrder::DayFirst, DayOrder::MonthFirst].map(|order| Figures::of(bare, today).and_then(|f| f.day(order)));
+    match (day_first, month_first) {
+        (Some(a), Some(b)) if a != b => Shows::Either,
+        (Some(_), Some(_)) | (None, None) => Shows::Nothing,
+        (Some(_), None) => Shows::Only(DayOrder::DayFirst),
+        (None, Some(_)) => Shows::Only(DayOrder::MonthFirst),
+    }
+}
+
+/// Reads a day, a month or a span ago; what lies ahead of `today` is a fault.
+pub(super) fn read_hand_day(written: &str, order: DayOrder, today: Day) -> Result<HandDay, Reason> {
+    let (bare, about) = without_about(written);
+    let bare = without_time(bare);
+    let guessed = |day: Day| HandDay { guessed: true, ..HandDay::plain(day) };
+    let read = if let Some(day) = span_ago(bare, today) {
+        HandDay { about: true, ..HandDay::plain(day) }
+    } else if let Some(day) = named_today(bare, today) {
+        guessed(day)
+    } else if let Some(day) = serial(bare) {
+        guessed(day)
+    } else if let Some((year, month)) = month_only(bare) {
+        HandDay { about: true, ..HandDay::plain(middle_of(year, month, today).ok_or_else(|| not_a_day(bare))?) }
+    } else {
+        match named_day(bare, today) {
+            Named::Day(day) => HandDay::plain(day),
+            Named::Guessed(day) => guessed(day),
+            Named::DayOrYear => return Err(Reason::DayOrYear(short(bare))),
+            Named::Not => in_figures(bare, order, today)?,
+        }
+    };
+    if read.day > today {
+        return Err(Reason::ComingDay(read.day));
+    }
+    Ok(HandDay { about: read.about || about, ..read })
+}
+
+/// The day somebody means in speaking of work: `yesterday`, `ayer`, `12/11`, `24 nov`, `Nov 24`, `2026-11-20`. Day and
+/// month in figures have the day first; without a year it is the last such day.
+pub fn read_said_day(written: &str, today: Day) -> Result<Day, Reason> {
+    let bare = written.trim();
+    let read = named_today(bare, today)
+        .or_else(|| span_ago(bare, today))
+        .or_else(|| match named_day(bare, today) {
+            Named::Day(day) | Named::Guessed(day) => Some(day),
+            Named::DayOrYear => last_named(bare, today),
+            Named::Not => None,
+        })
+        .or_else(|| without_year(bare, today));
+    let day = match read {
+        Some(day) => day,
+        None => in_figures(bare, DayOrder::DayFirst, today)?.day,
+    };
+    if day > today { Err(Reason::ComingDay(day)) } else { Ok(day) }
+}
+
+/// Whether a word is meant as a day in figures, right or wrong.
+pub(super) fn is_like_a_day(word: &str) -> bool {
+    word.matches(['-', '/', '.']).count() == 2
+        && word.starts_with(|letter: char| letter.is_ascii_digit())
+        && word.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, '-' | '/' | '.'))
+}
+
+fn not_a_day(bare: &str) -> Reason {
+    Reason::NotAHandDay(short(bare))
+}
+
+fn named_today(bare: &str, today: Day) -> Option<Day> {
+    match text::folded(bare).as_str() {
+        "today" | "hoy" => Some(today),
+        "yesterday" | "ayer" => Some(today - 1),
+        "anteayer" | "antier" | "day-before-yesterday" => Some(today - 2),
+        _ => None,
+    }
+}
+
+/// Spreadsheet programs write midnight behind a day.
+fn without_time(bare: &str) -> &str {
+    ["T00:00:00", " 00:00:00", " 0:00:00", " 00:00", " 0:00"]
+        .iter()
+        .find_map(|tail| bare.strip_suffix(tail))
+        .unwrap_or(bare)
+}
+
+/// Day, month and year in figures, the year four of them at either end or two at the end.
+struct Figures {
+    first: u32,
+    second: u32,
+    third: u32,
+    year_first: bool,
+}
+
+impl Figures {
+    fn of(bare: &str, today: Day) -> Option<Figures> {
+        let parts: Vec<&str> = bare.trim().split(['-', '/', '.']).collect();
+        let [first, second, third] = parts[..] else { return None };
+        let number = |part: &str, most: usize| {
+            let plain = (1..=most).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_digit());
+            plain.then(|| part.parse::<u32>().ok()).flatten()
+        };
+        if first.len() == 4 {
+            let (first, second, third) = (number(first, 4)?, number(second, 2)?, number(third, 2)?);
+            return Some(Figures { first, second, third, year_first: true });
+        }
+        let (day, month) = (number(first, 2)?, number(second, 2)?);
+        let year = match third.len() {
+            4 => number(third, 4)?,
+            2 => {
+                let year = 2000 + number(third, 2)?;
+                // 24-03-25 is written of 2024 as well as of 2025.
+                let other = Day::from_ymd(2000 + day as i32, month, year - 2000).filter(|other| *other <= today);
+                let believed = |other: Day| today.ymd().0 - other.ymd().0 <= YEAR_FIRST_YEARS;
+                if bare.contains('-') && other.is_some_and(believed) {
+                    return None;
+                }
+                year
+            }
+            _ => return None,
+        };
+        Some(Figures { first: day, second: month, third: year, year_first: false })
+    }
+
+    fn day(&self, order: DayOrder) -> Option<Day> {
+        let of = |year: u32, month: u32, day: u32| Day::from_ymd(i32::try_from(year).ok()?, month, day);
+        match (self.year_first, order) {
+            (true, _) => of(self.first, self.second, self.third),
+            (false, DayOrder::DayFirst) => of(self.third, self.second, self.first),
+            (false, DayOrder::MonthFirst) => of(self.third, self.first, self.second),
+        }
+    }
+}
+
+fn in_figures(bare: &str, order: DayOrder, today: Day) -> Result<HandDay, Reason> {
+    let figures = Figures::of(bare, today).ok_or_else(|| not_a_day(bare))?;
+    let other = match order {
+        DayOrder::DayFirst => DayOrder::MonthFirst,
+        DayOrder::MonthFirst => DayOrder::DayFirst,
+    };
+    match (figures.day(order), figures.day(other)) {
+        (Some(day), other) => Ok(HandDay {
+            ambiguous: other.is_some_and(|other| other != day),
+            guessed: !figures.year_first && bare.trim().rsplit(['-', '/', '.']).next().is_some_and(|y| y.len() == 2),
+            ..HandDay::plain(day)
+        }),
+        (None, Some(_)) => Err(Reason::DayInOtherOrder(short(bare))),
+        (None, None) => Err(not_a_day(bare)),
+    }
+}
+
+/// The day behind a number in which spreadsheet programs keep days: days since 30 December 1899 (ECMA-376 part 1,
+/// 18.17.4.1, the 1900 date base from 1 March 1900 on). Eight figures are year, month and day.
+fn serial(bare: &str) -> Option<Day> {
+    let whole = bare
+        .split_once(['.', ','])
+        .map_or(bare, |(whole, part)| if part.bytes().all(|byte| byte.is_ascii_digit()) { whole } else { bare });
+    if !whole.bytes().all(|byte| byte.is_ascii_digit()) {
+        return None;
+    }
+    match whole.len() {
+        5 => whole.parse().ok().filter(|number| *number >= FIRST_SERIAL).map(|number: i32| serial_begin() + number),
+        8 if whole == bare => {
+            Day::from_ymd(whole[..4].parse().ok()?, whole[4..6].parse().ok()?, whole[6..].parse().ok()?)
+        }
+        _ => None,
+    }
+}
+
+fn serial_begin() -> Day {
+    /// 30 December 1899 as days since 1 January of year 1.
+    const NUMBER: i32 = 693_594;
+    Day::from_number(NUMBER)
+}
+
+/// The middle of a month; of the present month today, where its middle is still to come.
+fn middle_of(year: i32, month: u32, today: Day) -> Option<Day> {
+    let first = Day::from_ymd(year, month, 1)?;
+    let middle = Day::from_ymd(year, month, MIDDLE_OF_MONTH)?;
+    Some(if first <= today { middle.min(today) } else { middle })
+}
+
+/// "3 months ago", "hace 3 meses", "a month ago", "hace un mes".
+fn span_ago(bare: &str, today: Day) -> Option<Day> {
+    let folded = text::folded(bare);
+    let span = folded.strip_suffix("-ago").or_else(|| folded.strip_prefix("hace-"))?.replace('-', " ");
+    let (span, _) = without_about(&span);
+    let mut words = span.split_whitespace();
+    let (number, unit, rest) = (words.next()?, words.next()?, words.next());
+    let number: f64 = match number {
+        "a" | "an" | "one" | "un" | "una" => 1.0,
+        digits => read_number(digits)?.parse().ok()?,
+    };
+    let days = (number * span_days(unit)?).round();
+    (rest.is_none() && (0.0..=LONGEST_AGO_DAYS).contains(&days)).then(|| today - days as i32)
+}
+
+/// Year and month of "March 2026", "marzo de 2026", "3/2026", "2026-03", "Apr-26", "abr '26".
+fn month_only(bare: &str) -> Option<(i32, u32)> {
+    let words = parts(bare);
+    let [first, second] = &words[..] else { return None };
+    if let Some(year) = second.strip_prefix(['\'', '\u{2019}']).and_then(two_figures) {
+        return Some((year, month_named(first)?));
+    }
+    // What spreadsheet programs make of a month and its year; a day is written by them with the day first.
+    if let (Some(month), Some(year), true) = (month_named(first), two_figures(second), bare.contains('-')) {
+        return Some((year, month));
+    }
+    let (month, year) =
+        if first.len() == 4 && month_named(first).is_none() { (second, first) } else { (first, second) };
+    Some((year_of(year)?, month_of(month)?))
+}
+
+/// What a day with the name of its month is.
+enum Named {
+    /// No such day.
+    Not,
+    /// Plain.
+    Day(Day),
+    /// With its year in two figures, or left out.
+    Guessed(Day),
+    /// `Nov 24`: the 24th, or the year.
+    DayOrYear,
+}
+
+/// "14 March 2026", "14 de marzo de 2026", "March 14, 2026", "24-nov-25", "24 nov".
+fn named_day(bare: &str, today: Day) -> Named {
+    match &parts(bare)[..] {
+        [first, second, year] => {
+            let Some((month, of_month)) = month_and_day(first, second) else { return Named::Not };
+            let (plain, short_year) = (year_of(year), two_figures(year));
+            match (plain.and_then(|year| Day::from_ymd(year, month, of_month)), short_year) {
+                (Some(day), _) => Named::Day(day),
+                (None, Some(year)) => Day::from_ymd(year, month, of_month).map_or(Named::Not, Named::Guessed),
+                (None, None) => Named::Not,
+            }
+        }
+        [first, second] => match month_and_day(first, second) {
+            Some((month, of_month)) if month_named(first).is_none() => {
+                last_such(month, of_month, today, i32::MAX).map_or(Named::Not, Named::Guessed)
+            }
+            Some(_) => Named::DayOrYear,
+            None => Named::Not,
+        },
+        _ => Named::Not,
+    }
+}
+
+/// `Nov 24` as the last 24 November.
+fn last_named(bare: &str, today: Day) -> Option<Day> {
+    let words = parts(bare);
+    let [first, second] = &words[..] else { return None };
+    let (month, of_month) = month_and_day(first, second)?;
+    last_such(month, of_month, today, i32::MAX)
+}
+
+/// `12/11`: the day first, the last such day.
+fn without_year(bare: &str, today: Day) -> Option<Day> {
+    let (first, second) = bare.split_once('/')?;
+    last_such(small_number(second)?, small_number(first)?, today, YEARLESS_BACK_DAYS)
+}
+
+/// The last such day of the year, at most so many days back; else the one of this year, which has not come.
+fn last_such(month: u32, of_month: u32, today: Day, most_back_days: i32) -> Option<Day> {
+    let year = today.ymd().0;
+    // 29 February is a day of few years.
+    let all: Vec<Day> = (year - 4..=year).filter_map(|year| Day::from_ymd(year, month, of_month)).collect();
+    let last = all.iter().rev().find(|day| **day <= today)?;
+    let this_year = Day::from_ymd(year, month, of_month);
+    match this_year.filter(|day| *day > today) {
+        Some(coming) if today.days_since(*last) > most_back_days => Some(coming),
+        Some(_) | None => Some(*last),
+    }
+}
+
+fn month_and_day(first: &str, second: &str) -> Option<(u32, u32)> {
+    let (day, month) = match (month_named(first), month_named(second)) {
+        (None, Some(month)) => (first, month),
+        (Some(month), None) => (second, month),
+        (None, None) | (Some(_), Some(_)) => return None,
+    };
+    let figures = day.trim_end_matches(|letter: char| letter.is_alphabetic());
+    let ending = day.get(figures.len()..)?;
+    let is_ordinal = ["", "st", "nd", "rd", "th", "o", "a", "ro"].contains(&ending);
+    // 29 February is a day of few years; 2024 was one.
+    let day = small_number(figures).filter(|day| Day::from_ymd(2024, month, *day).is_some())?;
+    is_ordinal.then_some((month, day))
+}
+
+fn parts(bare: &str) -> Vec<String> {
+    let folded = text::folded(bare);
+    let words = folded.split(['-', '/', '.', ',']).filter(|word| !word.is_empty());
+    words
+        .filter(|word| !["de", "del", "of", "in", "en", "the", "el", "on"].contains(word))
+        .map(str::to_string)
+        .collect()
+}
+
+fn year_of(word: &str) -> Option<i32> {
+    (word.len() == 4 && word.bytes().all(|byte| byte.is_ascii_digit())).then(|| word.parse().ok()).flatten()
+}
+
+/// A year of this century in two figures.
+fn two_figures(word: &str) -> Option<i32> {
+    (word.len() == 2).then(|| small_number(word)).flatten().map(|year| 2000 + year as i32)
+}
+
+fn small_number(word: &str) -> Option<u32> {
+    ((1..=2).contains(&word.len()) && word.bytes().all(|byte| byte.is_ascii_digit()))
+        .then(|| word.parse().ok())
+        .flatten()
+}
+
+fn month_of(word: &str) -> Option<u32> {
+    month_named(word).or_else(|| small_number(word).filter(|month| (1..=12).contains(month)))
+}
+
+/// The month by its name or the first letters of it, in either language.
+fn month_named(word: &str) -> Option<u32> {
+    const MONTHS: [[&str; 2]; 12] = [
+        ["january", "enero"],
+        ["february", "febrero"],
+        ["march", "marzo"],
+        ["april", "abril"],
+        ["may", "mayo"],
+        ["june", "junio"],
+        ["july", "julio"],
+        ["august", "agosto"],
+        ["september", "septiembre"],
+        ["october", "octubre"],
+        ["november", "noviembre"],
+        ["december", "diciembre"],
+    ];
+    let known = |name: &str| word.len() >= 3 && name.starts_with(word);
+    let at = MONTHS.iter().position(|names| names.iter().any(|name| known(name)));
+    at.or_else(|| ["setiembre", "set", "sept"].contains(&word).then_some(8)).map(|at| at as u32 + 1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn today() -> Day {
+        Day::from_ymd(2026, 3, 14).unwrap()
+    }
+
+    fn read(written: &str) -> Result<(String, bool), Reason> {
+        read_hand_day(written, DayOrder::DayFirst, today()).map(|read| (read.day.to_string(), read.about))
+    }
+
+    fn day(written: &str, about: bool) -> Result<(String, bool), Reason> {
+        Ok((written.to_string(), about))
+    }
+
+    #[test]
+    fn days_are_read_as_people_say_them() {
+        assert_eq!(read("2025-11-03"), day("2025-11-03", false));
+        assert_eq!(read("2025-11-03 00:00:00"), day("2025-11-03", false));
+        assert_eq!(read("3/11/2025"), day("2025-11-03", false));
+        assert_eq!(read("November 2025"), day("2025-11-15", true));
+        assert_eq!(read("marzo de 2025"), day("2025-03-15", true));
+        assert_eq!(read("11/2025"), day("2025-11-15", true));
+        assert_eq!(read("2025-11"), day("2025-11-15", true));
+        assert_eq!(read("March 2026"), day("2026-03-14", true));
+        assert_eq!(read("3 months ago"), day("2025-12-13", true));
+        assert_eq!(read("hace 3 meses"), day("2025-12-13", true));
+        assert_eq!(read("hace un mes"), day("2026-02-12", true));
+        assert_eq!(read("14 de noviembre de 2025"), day("2025-11-14", false));
+        assert_eq!(read("Nov 14th, 2025"), day("2025-11-14", false));
+        assert_eq!(read("about 3/11/2025"), day("2025-11-03", true));
+        assert_eq!(read("abril 2026"), Err(Reason::ComingDay(Day::from_ymd(2026, 4, 15).unwrap())));
+        for wrong in
+            ["spring", "13/2025", "hace mucho", "32 March 2025", "", "Nov 45", "12/11", "2025", "1899", "30 feb"]
+        {
+            assert_eq!(read(wrong), Err(Reason::NotAHandDay(wrong.into())), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn years_of_two_figures_and_what_spreadsheet_programs_make_of_days() {
+        assert_eq!(read("10.3.26"), day("2026-03-10", false));
+        assert_eq!(read("14/2/26"), day("2026-02-14", false));
+        assert_eq!(read("24-Nov-25"), day("2025-11-24", false));
+        assert_eq!(read("Apr-25"), day("2025-04-15", true));
+        assert_eq!(read("abr-25"), day("2025-04-15", true));
+        assert_eq!(read("Mar-26"), day("2026-03-14", true));
+        assert_eq!(read("Nov '25"), day("2025-11-15", true));
+        assert_eq!(read("24 nov"), day("2025-11-24", false));
+        assert_eq!(read("24-Feb"), day("2026-02-24", false));
+        assert_eq!(read("29 feb"), day("2024-02-29", false));
+        assert_eq!(read("Nov 24"), Err(Reason::DayOrYear("Nov 24".into())));
+        assert_eq!(read("45975"), day("2025-11-14", false));
+        assert_eq!(read("45975.0"), day("2025-11-14", false));
+        assert_eq!(read("36525"), Err(Reason::NotAHandDay("36525".into())));
+        assert!(matches!(read("99999"), Err(Reason::ComingDay(_))));
+        assert_eq!(read("20251114"), day("2025-11-14", false));
+        // Of 2024 or of 2025: nobody can say.
+        assert_eq!(read("24-03-25"), Err(Reason::NotAHandDay("24-03-25".into())));
+        assert_eq!(read("10-3-26"), day("2026-03-10", false));
+        for told in ["10.3.26", "24 nov", "45975", "24-Nov-25", "ayer"] {
+            assert!(read_hand_day(told, DayOrder::DayFirst, today()).unwrap().guessed, "{told}");
+        }
+        assert!(!read_hand_day("14/2/2026", DayOrder::DayFirst, today()).unwrap().guessed);
+    }
+
+    #[test]
+    fn a_day_of_work_may_lack_its_year() {
+        let said = |written: &str| read_said_day(written, today()).map(|day| day.to_string());
+        for (written, expected) in [
+            ("yesterday", "2026-03-13"),
+            ("Ayer", "2026-03-13"),
+            ("anteayer", "2026-03-12"),
+            ("hoy", "2026-03-14"),
+            ("12/3", "2026-03-12"),
+            ("12/11", "2025-11-12"),
+            ("24 nov", "2025-11-24"),
+            ("Nov 24", "2025-11-24"),
+            ("24 de noviembre", "2025-11-24"),
+            ("10.3.26", "2026-03-10"),
+            ("2 days ago", "2026-03-12"),
+            ("2026-03-01", "2026-03-01"),
+        ] {
+            assert_eq!(said(written).as_deref(), Ok(expected), "{written}");
+        }
+        assert_eq!(said("15/4"), Err(Reason::ComingDay(Day::from_ymd(2026, 4, 15).unwrap())));
+        assert_eq!(said("3/14/2026"), Err(Reason::DayInOtherOrder("3/14/2026".into())));
+        for wrong in ["soon", "32/1", "March 2026", "41", "3/14"] {
+            assert_eq!(said(wrong), Err(Reason::NotAHandDay(wrong.into())), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn a_day_shows_the_order_of_day_and_month() {
+        let shows = |written: &str| order_shown(written, today());
+        assert_eq!(shows("13/2/2026"), Shows::Only(DayOrder::DayFirst));
+        assert_eq!(shows("2/13/26"), Shows::Only(DayOrder::MonthFirst));
+        assert_eq!(shows("about 2/3/2026"), Shows::Either);
+        for nothing in ["3/3/2026", "2026-02-03", "March 2026", "31/31/2026", "45975", ""] {
+            assert_eq!(shows(nothing), Shows::Nothing, "{nothing}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn no_text_makes_them_panic(
+            any in any::<String>(),
+            near in "(~|about |hace |on )?[-0-9/.,'ñ ]{0,10}( ?(nov|Mar|meses|ago|de marzo|é|ayer))?[-0-9/ ]{0,5}",
+        ) {
+            for written in [any, near] {
+                for order in [DayOrder::DayFirst, DayOrder::MonthFirst] {
+                    if let Ok(read) = read_hand_day(&written, order, today()) {
+                        prop_assert!(read.day <= today());
+                    }
+                }
+                let _ = order_shown(&written, today());
+                if let Ok(day) = read_said_day(&written, today()) {
+                    prop_assert!(day <= today());
+                }
+            }
+        }
+    }
+}
