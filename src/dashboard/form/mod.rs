@@ -92,6 +92,9 @@ pub struct KeptForm {
     /// The stop it was opened from.
     #[serde(default)]
     pub stop: String,
+    /// The field that had the keys.
+    #[serde(default)]
+    pub at: Option<String>,
 }
 
 /// What the clerk found out about what is typed.
@@ -189,7 +192,8 @@ impl Form {
             .collect();
         let touched = self.lines.iter().any(FieldLine::is_touched) || !self.day.is_empty();
         let day = self.day.text();
-        touched.then(|| KeptForm { kind: self.kind().to_string(), typed, day, stop: self.stop.clone() })
+        let at = self.field_with_keys().map(str::to_string);
+        touched.then(|| KeptForm { kind: self.kind().to_string(), typed, day, stop: self.stop.clone(), at })
     }
 
     /// The number of the last trial.

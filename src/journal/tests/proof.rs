@@ -150,6 +150,7 @@ fn a_backup_is_one_proven_file_and_a_nursery_file_itself() {
     let place = Place::new();
     ten_counts(&place);
     let journal = place.open();
+    fs::create_dir(place.path("away")).unwrap();
     let target = place.path("away/backup.outplant");
     let report = journal.backup(&target).unwrap();
     assert_eq!((report.entries, report.devices), (10, 1));
@@ -169,6 +170,7 @@ fn a_file_with_a_fault_gives_no_backup_and_leaves_nothing_behind() {
     let place = Place::new();
     let written = ten_counts(&place);
     change_bytes(&place.file(), br#""standing":15"#, br#""standing":17"#);
+    fs::create_dir(place.path("away")).unwrap();
     let refused = place.open().backup(&place.path("away/backup")).unwrap_err();
     assert!(
         matches!(&refused, JournalError::Damaged { entry: Some(entry), .. } if *entry == written[5].id),
