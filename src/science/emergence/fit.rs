@@ -1,15 +1,19 @@
 //! The fit by maximum likelihood: the curve, its standard errors, the interval of d, what is not identifiable.
 
-use super::climb::{STEEPEST, Top, climb};
+use std::ops::RangeInclusive;
+
 use super::curve::Curve;
 use super::likelihood::Likelihood;
 use super::looks::Looks;
+use crate::science::climb::{Top, climb};
 use crate::science::distribution;
 use crate::science::interval::Interval;
 use crate::science::matrix::inverse;
 
 /// Intervals with emergence below which three figures cannot be told apart.
 const LEAST_INTERVALS: usize = 3;
+/// Curves that are looked at; a steeper one emerges in one moment.
+const STEEPNESS: RangeInclusive<f64> = 1e-9..=1e4;
 /// Confidence of the interval of d.
 const LEVEL: f64 = 0.95;
 /// Steepnesses from which the search begins: from slow and uneven to all within days.
@@ -66,9 +70,9 @@ pub fn fit_emergence(looks: &Looks) -> EmergenceFit {
         return unknown;
     }
     let likelihood = Likelihood::of(looks);
-    let tops = STARTS.iter().filter_map(|&b| climb((0.0, b), |a, b| likelihood.at_best_d(a, b)));
+    let tops = STARTS.iter().filter_map(|&b| climb((0.0, b), &STEEPNESS, |a, b| likelihood.at_best_d(a, b)));
     let best = tops.max_by(|one, other| one.value.total_cmp(&other.value));
-    match best.filter(|top| top.b < 0.99 * STEEPEST) {
+    match best.filter(|top| top.b < 0.99 * STEEPNESS.end()) {
         None => unknown,
         Some(top) => told(&likelihood, top),
     }
@@ -147,7 +151,7 @@ fn profile_interval(likelihood: &Likelihood, top: Top, d: f64) -> Option<Interva
     let z = distribution::two_sided_z(LEVEL).ok()?;
     let level = top.value - z * z / 2.0;
     let below = |share: f64, near: &mut Top| {
-        let found = climb((near.a, near.b), |a, b| likelihood.at(share, a, b));
+        let found = climb((near.a, near.b), &STEEPNESS, |a, b| likelihood.at(share, a, b));
         if let Some(found) = found {
             *near = found;
         }

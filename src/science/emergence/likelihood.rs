@@ -5,6 +5,7 @@
 
 use super::curve::{ln_logistic, logistic};
 use super::looks::Looks;
+use crate::science::climb::Slope;
 
 /// Looks made ready for many evaluations.
 pub(super) struct Likelihood {
@@ -20,27 +21,14 @@ pub(super) struct Likelihood {
     pub emerged: f64,
 }
 
-/// A value with its gradient and Hessian in (a, b).
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Slope {
-    /// The log-likelihood.
-    pub value: f64,
-    /// Derivatives by a and b.
-    pub first: [f64; 2],
-    /// Second derivatives: aa, ab, bb.
-    pub second: [f64; 3],
-}
-
-impl Slope {
-    /// Adds a term of u = a + b x with its derivatives by u.
-    fn add(&mut self, x: f64, value: f64, first: f64, second: f64) {
-        self.value += value;
-        self.first[0] += first;
-        self.first[1] += first * x;
-        self.second[0] += second;
-        self.second[1] += second * x;
-        self.second[2] += second * x * x;
-    }
+/// Adds a term of u = a + b x with its derivatives by u.
+fn add(sum: &mut Slope, x: f64, value: f64, first: f64, second: f64) {
+    sum.value += value;
+    sum.first[0] += first;
+    sum.first[1] += first * x;
+    sum.second[0] += second;
+    sum.second[1] += second * x;
+    sum.second[2] += second * x * x;
 }
 
 impl Likelihood {
@@ -72,7 +60,7 @@ impl Likelihood {
             let u2 = a + b * x2;
             if i == 0 {
                 let up = logistic(u2);
-                sum.add(x2, count * ln_logistic(u2), count * (1.0 - up), -count * up * (1.0 - up));
+                add(&mut sum, x2, count * ln_logistic(u2), count * (1.0 - up), -count * up * (1.0 - up));
                 continue;
             }
             let x1 = self.x[i - 1];
@@ -83,8 +71,8 @@ impl Likelihood {
             let bend = odds * (1.0 + odds);
             let (up1, up2) = (logistic(u1), logistic(u2));
             let value = ln_logistic(u2) + ln_logistic(-u1) + (-(-gap).exp_m1()).ln();
-            sum.add(x2, count * value, count * (1.0 - up2 + odds), count * (-up2 * (1.0 - up2) - bend));
-            sum.add(x1, 0.0, count * (-up1 - odds), count * (-up1 * (1.0 - up1) - bend));
+            add(&mut sum, x2, count * value, count * (1.0 - up2 + odds), count * (-up2 * (1.0 - up2) - bend));
+            add(&mut sum, x1, 0.0, count * (-up1 - odds), count * (-up1 * (1.0 - up1) - bend));
             let mixed = count * bend;
             sum.second[0] += 2.0 * mixed;
             sum.second[1] += mixed * (x1 + x2);
@@ -106,7 +94,7 @@ impl Likelihood {
             let out = (1.0 - d) + d * not_up;
             let by_u = -d * up * not_up / out;
             let by_uu = -d * up * not_up * (not_up - up) / out - by_u * by_u;
-            sum.add(x, waiting * out.ln(), waiting * by_u, waiting * by_uu);
+            add(&mut sum, x, waiting * out.ln(), waiting * by_u, waiting * by_uu);
         }
         sum
     }
@@ -120,7 +108,7 @@ impl Likelihood {
             return self.at(1.0, a, b);
         }
         let mut sum = self.intervals(a, b);
-        sum.add(
+        add(&mut sum, 
             x,
             -self.emerged * ln_logistic(u),
             -self.emerged * (1.0 - up),

@@ -2,6 +2,9 @@
 
 use crate::science::wrong_input::{self, WrongInput};
 
+/// Most looks at one sowing: every hour of a year. Ours.
+const MOST_LOOKS: usize = 10_000;
+
 /// Looks at one sowing, checked.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Looks {
@@ -25,6 +28,9 @@ impl Looks {
     pub fn new(edges: &[f64], counts: &[u32], seeds: u32) -> Result<Looks, WrongInput> {
         if edges.len() < 2 {
             return Err(WrongInput::Missing { input: "edges" });
+        }
+        if edges.len() > MOST_LOOKS {
+            return Err(WrongInput::TooMany { input: "edges", most: MOST_LOOKS as u32 });
         }
         wrong_input::in_order("edges", edges, false)?;
         wrong_input::within("first edge", edges[0], 0.0, 0.0)?;

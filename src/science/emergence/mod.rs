@@ -6,7 +6,6 @@
 //! germination); Onofri, Mesgaran & Ritz 2022, Weed Science 70:259 (both from memory); profile likelihood: Venzon &
 //! Moolgavkar 1988, Applied Statistics 37:87 (from memory).
 
-mod climb;
 mod curve;
 mod fit;
 mod forecast;

@@ -1,27 +1,42 @@
-//! Climbing to the top of a function of (a, b): Newton's steps, damped after Levenberg and Marquardt.
+//! Climbing to the top of a function of two numbers: Newton's steps, damped after Levenberg and Marquardt.
+//!
+//! Sources: Levenberg 1944, Marquardt 1963 (from memory).
 
-use super::likelihood::Slope;
+use std::ops::RangeInclusive;
+
+/// A value with its gradient and Hessian in (a, b).
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Slope {
+    /// The value.
+    pub value: f64,
+    /// Derivatives by a and b.
+    pub first: [f64; 2],
+    /// Second derivatives: aa, ab, bb.
+    pub second: [f64; 3],
+}
 
 /// Most steps of one climb: usual is 5 to 15.
 const MOST_STEPS: usize = 200;
 /// The climb ends when a step promises less than this share of the likelihood's own size.
 const SMALL_GAIN: f64 = 1e-13;
-/// Steepest curve that is looked at; beyond it all emerge in one moment.
-pub(super) const STEEPEST: f64 = 1e4;
 
 /// Where a climb ended.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Top {
-    /// The line's height.
+    /// The first number.
     pub a: f64,
-    /// Its slope.
+    /// The second.
     pub b: f64,
     /// The value there.
     pub value: f64,
 }
 
-/// Climbs from (a, b), b above 0, as far as it goes. Nothing where the start itself has no value.
-pub(super) fn climb(start: (f64, f64), function: impl Fn(f64, f64) -> Slope) -> Option<Top> {
+/// Climbs from (a, b) as far as it goes with b inside its `limits`. Nothing where the start itself has no value.
+pub(super) fn climb(
+    start: (f64, f64),
+    limits: &RangeInclusive<f64>,
+    function: impl Fn(f64, f64) -> Slope,
+) -> Option<Top> {
     let (mut a, mut b) = start;
     let mut here = function(a, b);
     if !here.value.is_finite() {
@@ -34,7 +49,7 @@ pub(super) fn climb(start: (f64, f64), function: impl Fn(f64, f64) -> Slope) -> 
             break;
         }
         let (next_a, next_b) = (a + step[0], b + step[1]);
-        let there = if next_b > 0.0 && next_b <= STEEPEST { Some(function(next_a, next_b)) } else { None };
+        let there = if limits.contains(&next_b) { Some(function(next_a, next_b)) } else { None };
         match there.filter(|there| there.value > here.value) {
             Some(there) => {
                 (a, b, here) = (next_a, next_b, there);
