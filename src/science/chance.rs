@@ -167,6 +167,33 @@ mod tests {
     }
 
     #[test]
+    fn binomial_and_beta_binomial_numbers_agree_with_scipy() {
+        let all: serde_json::Value = serde_json::from_str(include_str!("../../tests/reference/stats.json")).unwrap();
+        let mut checked = 0;
+        for check in all["checks"].as_array().unwrap() {
+            let x: Vec<f64> = check["args"].as_array().unwrap().iter().map(|value| value.as_f64().unwrap()).collect();
+            let name = check["f"].as_str().unwrap();
+            let chance = match name {
+                "binom_pmf" | "binom_cdf" => Chance::Known(x[2]),
+                "betabinom_pmf" | "betabinom_cdf" => Chance::Beta { a: x[2], b: x[3] },
+                _ => continue,
+            };
+            let (k, n, want) = (x[0] as u32, x[1] as u32, check["v"].as_f64().unwrap());
+            let (mut part, mut all) = (0.0, 0.0);
+            chance.weights(n, |m, weight| {
+                all += weight;
+                let counts = if name.ends_with("cdf") { m <= k } else { m == k };
+                part += if counts { weight } else { 0.0 };
+            });
+            // What is left out is smaller than any chance that matters.
+            let got = part / all;
+            assert!((got - want).abs() <= 1e-9 * want + 1e-17, "{check}: {got}");
+            checked += 1;
+        }
+        assert_eq!(checked, 80);
+    }
+
+    #[test]
     fn moments_come_back() {
         let Chance::Beta { a, b } = Chance::of_moments(0.3, 0.01) else { panic!("not a beta") };
         assert!((a / (a + b) - 0.3).abs() < 1e-12);

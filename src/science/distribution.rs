@@ -136,6 +136,30 @@ mod tests {
         close(chi_squared_tail(62.169, 30.0), 0.000_498_979_277_900_853);
     }
 
+    /// Every figure of the file that has a function here, but those of numbers of n, which `chance.rs` gives.
+    #[test]
+    fn every_function_agrees_with_scipy() {
+        let all: serde_json::Value = serde_json::from_str(include_str!("../../tests/reference/stats.json")).unwrap();
+        let mut checked = 0;
+        for check in all["checks"].as_array().unwrap() {
+            let x: Vec<f64> = check["args"].as_array().unwrap().iter().map(|value| value.as_f64().unwrap()).collect();
+            let got = match check["f"].as_str().unwrap() {
+                "norm_ppf" => probit(x[0]).unwrap(),
+                "norm_cdf" => normal_share(x[0]),
+                "t_ppf" if x[0] > 0.5 => two_sided_t(2.0 * x[0] - 1.0, x[1]).unwrap(),
+                "chi2_sf" => chi_squared_tail(x[0], x[1]).unwrap(),
+                "beta_ppf" => beta_quantile(x[0], x[1], x[2]),
+                "beta_cdf" => beta_share(x[0], x[1], x[2]),
+                "lgamma" => ln_gamma(x[0]),
+                _ => continue,
+            };
+            let want = check["v"].as_f64().unwrap();
+            assert!((got - want).abs() <= 1e-9 * want.abs() + 1e-14, "{check}: {got}");
+            checked += 1;
+        }
+        assert!(checked > 110, "only {checked}");
+    }
+
     #[test]
     fn refuses_levels_that_have_no_interval() {
         for level in [0.0, 1.0, -0.1, 1.5, 1.0 - f64::EPSILON / 2.0, f64::NAN] {

@@ -1,6 +1,7 @@
 //! What several tests need: entries as a grower writes them, and a small nursery.
 
 pub mod program;
+pub mod reference;
 
 use std::sync::Arc;
 
