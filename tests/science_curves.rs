@@ -25,8 +25,9 @@ fn looks(case: &Value) -> Looks {
 }
 
 fn as_fitted(told: &EmergenceFit, fit: &Value, id: &str) {
-    let curve = told.curve.unwrap_or_else(|| panic!("{id} is identifiable"));
-    assert!(told.identifiable, "{id}");
+    let curve = told.curve.unwrap_or_else(|| panic!("{id} has a curve"));
+    // Two flushes apart have a best curve that nobody should trust.
+    assert_eq!(told.identifiable, id != "drc_rice_T28", "{id}");
     near(told.loglik.unwrap(), number(fit, "loglik"), OF_LOGLIK, &format!("{id} loglik"));
     near(curve.d, number(fit, "d"), OF_FIGURE, &format!("{id} d"));
     near(curve.b, number(fit, "b"), OF_FIGURE, &format!("{id} b"));

@@ -5,9 +5,9 @@
 
 use std::collections::HashMap;
 
-use outplant::science::spacing::SpacingPattern;
 use outplant::science::chance::Chance;
 use outplant::science::sowing::seeds_to_sow;
+use outplant::science::spacing::SpacingPattern;
 use outplant::science::viability::{self, Store, ViabilityConstants};
 use outplant::science::{container, light, quality, sampling, seeds, spacing};
 use serde_json::Value;
@@ -142,7 +142,8 @@ fn viability_in_store() {
     }
     for row in examples(&["V03"]) {
         let ends = (row.given("initial_pct"), row.given("final_pct"));
-        let warmest = viability::temperature_for(constants(&row), row.given("mc_pct"), ends.0, ends.1, row.given("days"));
+        let warmest =
+            viability::temperature_for(constants(&row), row.given("mc_pct"), ends.0, ends.1, row.given("days"));
         row.near(warmest.unwrap().unwrap(), "temp_c");
     }
     for row in examples(&["V04"]) {

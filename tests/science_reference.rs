@@ -116,9 +116,9 @@ fn seeds_to_sow_of_every_case() {
             whole(case, "germinated"),
         )
         .unwrap();
-        let survival = case["survival_beta"].as_array().map(|ends| {
-            Chance::beta("survival_beta", ends[0].as_f64().unwrap(), ends[1].as_f64().unwrap()).unwrap()
-        });
+        let survival = case["survival_beta"]
+            .as_array()
+            .map(|ends| Chance::beta("survival_beta", ends[0].as_f64().unwrap(), ends[1].as_f64().unwrap()).unwrap());
         let told = seeds_to_sow(belief, survival, whole(case, "wanted"), number(case, "confidence")).unwrap();
         let id = case["id"].as_str().unwrap();
         assert_eq!(told.seeds, whole(case, "smallest_n"), "{id}");
@@ -157,7 +157,8 @@ fn spread_between_sowings_of_crowder() {
     let groups = list(&all, "crowder_orobanche");
     assert_eq!(groups.len(), 3);
     for group in groups {
-        let told = overdispersion::overdispersion(&counts(group, "germinated"), &counts(group, "sown")).unwrap().unwrap();
+        let told =
+            overdispersion::overdispersion(&counts(group, "germinated"), &counts(group, "sown")).unwrap().unwrap();
         let id = group["group"].as_str().unwrap();
         let within = if number(group, "bb_a") > 200.0 { 1e-2 } else { 2e-3 };
         near(told.a, number(group, "bb_a"), within, id);

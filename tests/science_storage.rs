@@ -33,9 +33,10 @@ fn printed_examples() {
         let constants = constants(&list.iter().map(|value| value.as_f64().unwrap()).collect::<Vec<_>>());
         let store = Store { moisture_pct: number(case, "mc"), temp_c: number(case, "temp") };
         let got = match case["fn"].as_str().unwrap() {
-            "final viability" => {
-                viability(constants, store, number(case, "initial"), number(case, "days")).unwrap().viability_pct.unwrap()
-            }
+            "final viability" => viability(constants, store, number(case, "initial"), number(case, "days"))
+                .unwrap()
+                .viability_pct
+                .unwrap(),
             "sigma" => sigma_days(constants, store).unwrap(),
             "storage period" => {
                 days_to(constants, store, number(case, "initial"), number(case, "final")).unwrap().unwrap()

@@ -195,8 +195,8 @@ pub struct SurvivalLine {
 const MOST_ROUNDS: usize = 100;
 
 /// Fits probit(viable share) = Ki + slope x time to tests of a lot: `germinated` of `tested` at each of `times`, by maximum
-/// likelihood (weighted least squares again and again). Nothing where the tests do not tell a line: fewer than two times, or
-/// all viable up to one time and none after. Finney 1971, Probit Analysis (from memory).
+/// likelihood (weighted least squares again and again). Nothing where the tests do not tell a line: at fewer than two times
+/// was only a part viable. Finney 1971, Probit Analysis (from memory).
 ///
 /// # Errors
 /// Lists that are not equally long or empty, more germinated than tested, nothing tested, or no number.
@@ -212,9 +212,22 @@ pub fn survival_line(times: &[f64], germinated: &[u32], tested: &[u32]) -> Resul
         wrong_input::seeds("tested", all)?;
         wrong_input::part_of("germinated", u64::from(good), "tested", u64::from(all))?;
     }
+    // With all or none viable but at one time, ever steeper lines fit ever better.
+    let parts = times.iter().zip(germinated).zip(tested).filter(|((_, good), all)| **good > 0 && good < all);
+    let mut parts: Vec<f64> = parts.map(|((time, _), _)| *time).collect();
+    parts.sort_by(f64::total_cmp);
+    parts.dedup();
+    if parts.len() < 2 {
+        return Ok(None);
+    }
+    Ok(weighted_again_and_again(times, germinated, tested))
+}
+
+fn weighted_again_and_again(times: &[f64], germinated: &[u32], tested: &[u32]) -> Option<SurvivalLine> {
     let total: f64 = tested.iter().map(|&all| f64::from(all)).sum();
     let viable: f64 = germinated.iter().map(|&good| f64::from(good)).sum();
-    let (mut ki, mut slope) = (distribution::probit(((viable + 0.5) / (total + 1.0)).clamp(0.01, 0.99)).unwrap_or(0.0), 0.0);
+    let (mut ki, mut slope) =
+        (distribution::probit(((viable + 0.5) / (total + 1.0)).clamp(0.01, 0.99)).unwrap_or(0.0), 0.0);
     for _ in 0..MOST_ROUNDS {
         let mut sums = [0.0; 5];
         for ((&time, &good), &all) in times.iter().zip(germinated).zip(tested) {
@@ -230,16 +243,16 @@ pub fn survival_line(times: &[f64], germinated: &[u32], tested: &[u32]) -> Resul
         let [s, t, tt, y, ty] = sums;
         let whole = s * tt - t * t;
         if !whole.is_finite() || whole <= 1e-9 * s * tt {
-            return Ok(None);
+            return None;
         }
         let (next_ki, next_slope) = ((tt * y - t * ty) / whole, (s * ty - t * y) / whole);
         let moved = (next_ki - ki).abs().max((next_slope - slope).abs() * (tt / s).sqrt());
         (ki, slope) = (next_ki, next_slope);
         if moved < 1e-12 {
-            return Ok(Some(SurvivalLine { ki, slope, se_ki: (tt / whole).sqrt(), se_slope: (s / whole).sqrt() }));
+            return Some(SurvivalLine { ki, slope, se_ki: (tt / whole).sqrt(), se_slope: (s / whole).sqrt() });
         }
     }
-    Ok(None)
+    None
 }
 
 #[cfg(test)]

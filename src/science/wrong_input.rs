@@ -87,7 +87,10 @@ pub(super) fn number(input: &'static str, value: f64) -> Result<f64, WrongInput>
 }
 
 /// A number above 0.
-pub(super) fn positive(input: &'static str, value: f64) -> Result<f64, WrongInput> {
+///
+/// # Errors
+/// 0, below 0, or no number.
+pub fn positive(input: &'static str, value: f64) -> Result<f64, WrongInput> {
     if number(input, value)? > 0.0 { Ok(value) } else { Err(WrongInput::NotPositive { input }) }
 }
 

@@ -40,10 +40,10 @@ impl Lang {
     pub(super) fn texts(self) -> &'static [(&'static str, &'static str)] {
         match self {
             Lang::En => {
-                texts!("en": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help" "round" "change" "sheet")
+                texts!("en": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help" "round" "change" "sheet" "calc")
             }
             Lang::Es => {
-                texts!("es": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help" "round" "change" "sheet")
+                texts!("es": "number" "measure" "names" "reason" "unknown" "doubt" "fault" "refusal" "desk" "ready" "species" "line" "command" "help" "round" "change" "sheet" "calc")
             }
         }
     }

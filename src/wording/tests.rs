@@ -15,6 +15,7 @@ fn every_key() -> Vec<Key> {
         verdict::DOUBT_KEYS,
         desk::ERROR_KEYS,
         desk::FAULT_KEYS,
+        page::CALC_KEYS,
         page::COMMAND_KEYS,
         page::HELP_KEYS,
         desk::REFUSAL_KEYS,

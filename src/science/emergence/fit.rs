@@ -22,7 +22,7 @@ const STARTS: [f64; 4] = [1.0, 3.0, 8.0, 25.0];
 /// What the looks say of the curve, by maximum likelihood alone.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct EmergenceFit {
-    /// The curve; nothing where it is not identifiable.
+    /// The best curve; nothing where there is none, because the likelihood rises toward a step.
     pub curve: Option<Curve>,
     /// The share that comes up in the end: that of the curve, and without one where it is known all the same (nothing came
     /// up; or one flush and nothing at the last look).
@@ -53,7 +53,7 @@ impl EmergenceFit {
 }
 
 /// Fits the curve to looks. Fewer than three intervals with emergence do not identify it, nor do looks whose best curve is
-/// infinitely steep.
+/// infinitely steep; two intervals apart may have a best curve, which is told without trust.
 pub fn fit_emergence(looks: &Looks) -> EmergenceFit {
     let unknown = EmergenceFit {
         curve: None,
@@ -66,16 +66,21 @@ pub fn fit_emergence(looks: &Looks) -> EmergenceFit {
         identifiable: false,
         d_ci95: None,
     };
-    if looks.intervals_with_emergence() < LEAST_INTERVALS {
+    if looks.emerged() == 0.0 {
         return unknown;
     }
     let likelihood = Likelihood::of(looks);
     let tops = STARTS.iter().filter_map(|&b| climb((0.0, b), &STEEPNESS, |a, b| likelihood.at_best_d(a, b)));
     let best = tops.max_by(|one, other| one.value.total_cmp(&other.value));
-    match best.filter(|top| top.b < 0.99 * STEEPNESS.end()) {
-        None => unknown,
-        Some(top) => told(&likelihood, top),
+    let Some(top) = best.filter(|top| top.b < 0.99 * STEEPNESS.end()) else { return unknown };
+    let told = told(&likelihood, top);
+    if looks.intervals_with_emergence() >= LEAST_INTERVALS {
+        return told;
     }
+    // Two flushes apart can have a best curve all the same: it is shown and not trusted. Where the steepness is not known to
+    // within itself, the likelihood only rises toward a step and there is none.
+    let steepness_known = told.curve.zip(told.se_b).is_some_and(|(curve, se_b)| se_b < curve.b);
+    if steepness_known && told.identifiable { EmergenceFit { identifiable: false, ..told } } else { unknown }
 }
 
 fn told(likelihood: &Likelihood, top: Top) -> EmergenceFit {
@@ -83,7 +88,8 @@ fn told(likelihood: &Likelihood, top: Top) -> EmergenceFit {
     let at_boundary_d1 = d >= 1.0;
     let t50 = (likelihood.centre - top.a / top.b).exp();
     let curve = Curve { d, b: top.b, t50 };
-    let errors = if at_boundary_d1 { errors_at_1(likelihood, top, t50) } else { errors_below_1(likelihood, top, d, t50) };
+    let errors =
+        if at_boundary_d1 { errors_at_1(likelihood, top, t50) } else { errors_below_1(likelihood, top, d, t50) };
     EmergenceFit {
         curve: Some(curve),
         d: Some(d),

@@ -29,12 +29,7 @@ pub struct Forecast {
 ///
 /// # Errors
 /// A day or a level that is none.
-pub fn forecast_by_prior(
-    looks: &Looks,
-    prior: &CurvePrior,
-    last_day: f64,
-    level: f64,
-) -> Result<Forecast, WrongInput> {
+pub fn forecast_by_prior(looks: &Looks, prior: &CurvePrior, last_day: f64, level: f64) -> Result<Forecast, WrongInput> {
     wrong_input::not_negative("last_day", last_day)?;
     wrong_input::share("level", level)?;
     let last_day = last_day.max(looks.last_look());

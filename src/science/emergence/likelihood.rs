@@ -108,12 +108,7 @@ impl Likelihood {
             return self.at(1.0, a, b);
         }
         let mut sum = self.intervals(a, b);
-        add(&mut sum, 
-            x,
-            -self.emerged * ln_logistic(u),
-            -self.emerged * (1.0 - up),
-            self.emerged * up * (1.0 - up),
-        );
+        add(&mut sum, x, -self.emerged * ln_logistic(u), -self.emerged * (1.0 - up), self.emerged * up * (1.0 - up));
         sum.value += self.emerged * (self.emerged / self.seeds).ln();
         let waiting = self.seeds - self.emerged;
         sum.value += waiting * (waiting / self.seeds).ln();
@@ -135,10 +130,6 @@ impl Likelihood {
         let waiting = self.seeds - self.emerged;
         let by_dd = -self.emerged / (d * d) - waiting * (up / out).powi(2);
         let by_du = -waiting * up * not_up / (out * out);
-        [
-            [by_dd, by_du, by_du * x],
-            [by_du, by_line[0], by_line[1]],
-            [by_du * x, by_line[1], by_line[2]],
-        ]
+        [[by_dd, by_du, by_du * x], [by_du, by_line[0], by_line[1]], [by_du * x, by_line[1], by_line[2]]]
     }
 }

@@ -36,10 +36,14 @@ fn the_slope_is_the_slope() {
 fn a_curve_that_made_the_counts_is_found_again() {
     let truth = Curve { d: 0.8, b: 4.0, t50: 12.0 };
     let edges: Vec<f64> = (0..=20).map(|i| f64::from(i) * 2.0).collect();
-    let counts: Vec<u32> = edges.windows(2).map(|e| (1e5 * (truth.share(e[1]) - truth.share(e[0]))).round() as u32).collect();
+    let counts: Vec<u32> =
+        edges.windows(2).map(|e| (1e5 * (truth.share(e[1]) - truth.share(e[0]))).round() as u32).collect();
     let fit = fit_emergence(&looks(&edges, &counts, 100_000));
     let curve = fit.curve.unwrap();
-    assert!((curve.d - 0.8).abs() < 1e-3 && (curve.b - 4.0).abs() < 0.01 && (curve.t50 - 12.0).abs() < 0.01, "{curve:?}");
+    assert!(
+        (curve.d - 0.8).abs() < 1e-3 && (curve.b - 4.0).abs() < 0.01 && (curve.t50 - 12.0).abs() < 0.01,
+        "{curve:?}"
+    );
     assert!(fit.identifiable && !fit.at_boundary_d1);
     let interval = fit.d_ci95.unwrap();
     assert!(interval.low < 0.8 && 0.8 < interval.high && interval.high - interval.low < 0.02, "{interval:?}");
@@ -59,7 +63,8 @@ fn moving_every_day_by_a_factor_moves_t50_by_it_and_nothing_else() {
 #[test]
 fn an_empty_interval_looked_at_once_more_changes_nothing() {
     let plain = fit_emergence(&looks(&[0.0, 8.0, 10.0, 12.0, 16.0, 24.0], &[0, 10, 20, 15, 0], 60));
-    let split = fit_emergence(&looks(&[0.0, 2.0, 5.0, 8.0, 10.0, 12.0, 16.0, 18.0, 24.0], &[0, 0, 0, 10, 20, 15, 0, 0], 60));
+    let split =
+        fit_emergence(&looks(&[0.0, 2.0, 5.0, 8.0, 10.0, 12.0, 16.0, 18.0, 24.0], &[0, 0, 0, 10, 20, 15, 0, 0], 60));
     assert_eq!(plain, split);
 }
 
@@ -71,6 +76,8 @@ fn what_is_not_identifiable_is_said_to_be_so() {
     assert_eq!((at_once.identifiable, at_once.d, at_once.curve), (false, Some(0.82), None));
     let two = fit_emergence(&looks(&[0.0, 4.0, 8.0, 12.0], &[0, 15, 15], 40));
     assert_eq!((two.identifiable, two.d, two.d_ci95), (false, None, None));
+    let apart = fit_emergence(&looks(&[0.0, 2.0, 3.0, 5.0, 7.0, 9.0, 12.0], &[0, 0, 17, 0, 1, 0], 20));
+    assert!(!apart.identifiable && apart.curve.is_some_and(|curve| (curve.d - 0.9).abs() < 1e-3), "{apart:?}");
     let first_look = fit_emergence(&looks(&[0.0, 30.0], &[20], 40));
     assert_eq!((first_look.identifiable, first_look.d), (false, None));
 }

@@ -50,7 +50,10 @@ impl GrowthFit {
     pub fn reaches(&self, target: f64) -> Option<Reached> {
         let (t, by) = self.curve.day_of(target)?;
         let variance = self.covariance.map(|covariance| {
-            (0..NUMBERS).flat_map(|i| (0..NUMBERS).map(move |j| (i, j))).map(|(i, j)| by[i] * covariance[i][j] * by[j]).sum()
+            (0..NUMBERS)
+                .flat_map(|i| (0..NUMBERS).map(move |j| (i, j)))
+                .map(|(i, j)| by[i] * covariance[i][j] * by[j])
+                .sum()
         });
         let se = variance.map(|variance: f64| variance.max(0.0).sqrt()).filter(|se| se.is_finite());
         let times = distribution::two_sided_t(LEVEL, self.freedom).ok();

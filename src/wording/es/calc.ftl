@@ -1,0 +1,126 @@
+# Fórmulas: frases, fuentes y ayuda.
+calc_formula = Fórmula:
+calc_source = Fuente:
+calc_none = no hay
+calc_yes = sí
+calc_no = no
+calc_nothing_given = no se dio nada
+calc_not_json = dé opciones (vea --help), o mande un objeto JSON por la tubería: { $fault }
+calc_word = { $input } es '{ $written }', se conocen: { $known }
+wrong_missing = falta { $input }
+wrong_not_a_number = { $input } no es un número
+wrong_not_positive = { $input } debe ser más que 0
+wrong_outside = { $input } debe estar entre { $low } y { $high }
+wrong_below = { $input } debe ser { $low } o más
+wrong_not_whole = { $input } debe ser de números enteros
+wrong_uneven = de { $input } y de { $other } debe haber la misma cantidad
+wrong_out_of_order = los días de { $input } deben ir subiendo de uno al otro
+wrong_more_than = { $input } tiene { $part }, más que los { $whole } de { $other }
+wrong_too_many = más de { $most } en { $input }: ningún vivero tiene tantos
+wrong_too_large = de estos números sale un resultado demasiado grande para ser un número
+calc_germination_some = Germinaron { $germinated } de { $seeds } semillas ({ $percent }), en promedio a los { $mean } días; la mitad de ellas hasta el día { $half }.
+calc_germination_none = No germinó ninguna de { $seeds } semillas; no hay más que decir de ellas.
+calc_germination_formula = tiempo medio = suma n t / N; mediana en línea recta entre conteos a N/2 (Farooq) o (N+1)/2 (Coolbear); velocidad = 100 N / suma n t; índice de velocidad = suma n / t; sincronía = parejas de un mismo conteo / todas las parejas; incertidumbre = - suma f log2 f
+calc_germination_source = Coolbear et al. 1984; Farooq et al. 2005; Maguire 1962; Ranal y Santana 2006 (de memoria; comparado con resultados impresos)
+calc_emergence_some = Han salido { $up } de { $seeds }; al final serán unas { $plants } ({ $percent }; de { $low } a { $high }, con 95 % de seguridad), la mitad hasta el día { $half }.
+calc_emergence_unknown = Han salido { $up } de { $seeds }; estas miradas no dicen cuántas faltan: deben haber salido plántulas en tres intervalos entre miradas o más.
+calc_emergence_by = Hasta el día { $day }: unas { $plants }.
+calc_emergence_formula = F(t) = d / (1 + exp(-b (ln t - ln t50))); los d, b y t50 que hacen máxima la suma n ln(F(fin) - F(comienzo)) + (sin salir) ln(1 - F(última mirada)); intervalo de d por verosimilitud perfil; sin conocimiento previo
+calc_emergence_source = Ritz, Pipper y Streibig 2013; Onofri, Mesgaran y Ritz 2022; Venzon y Moolgavkar 1988 (de memoria; comparado con otras dos bibliotecas)
+calc_sowing_some = { $seeds } semillas para { $wanted } plantas, con { $confidence } de seguridad; dividir por { $success } daría { $divided } y no alcanzaría { $short } de las veces.
+calc_sowing_formula = menor n con P(X >= deseadas) >= confianza, X binomial(n, g s); g y s conocidas o beta: g ~ beta(a previo + germinadas, b previo + no germinadas), s ~ beta(sobrevivencia)
+calc_sowing_source = Skellam 1948, beta-binomial (de memoria; comparado con otra biblioteca)
+calc_interval_some = { $found } de { $looked_at } es { $share }; lo verdadero está entre { $low } y { $high }, con { $level } de seguridad (Wilson).
+calc_interval_formula = Wilson: (p + z²/2n ± z raíz(p(1-p)/n + z²/4n²)) / (1 + z²/n); Clopper-Pearson: cuantiles beta (x, n-x+1) y (x+1, n-x); Jeffreys: cuantiles beta (x+1/2, n-x+1/2)
+calc_interval_source = Wilson 1927; Clopper y Pearson 1934; Brown, Cai y DasGupta 2001 (de memoria)
+calc_replicates_agree = Las repeticiones concuerdan: se diferencian en { $range }, y con un promedio de { $mean } se tolera { $most }.
+calc_replicates_apart = Las repeticiones no concuerdan: se diferencian en { $range }, y con un promedio de { $mean } solo se tolera { $most }. Pruebe de nuevo.
+calc_replicates_by_chance = Las repeticiones se diferencian en { $range }; solo por azar se diferenciarían al menos tanto { $chance } de las veces. La tabla es para 4 x 100 semillas.
+calc_replicates_same = Todas las repeticiones dieron { $mean }: no hay qué comparar.
+calc_replicates_formula = diferencia contra la fila del promedio redondeado; ji cuadrado = suma (x - promedio)² / (n p (1 - p)), un grado de libertad menos que repeticiones
+calc_replicates_source = 7 CFR 201.55 para promedios de 70 a 99 %; Miles 1963 por debajo (de memoria)
+calc_viability_some = De { $initial } % vivas quedan { $left } % a los { $days } días; la mitad de la semilla vive { $half } días.
+calc_viability_target = Baja a { $target } % a los { $days } días.
+calc_viability_ends = De 0 o 100 % de no se sabe cuántas semillas no se sigue nada; diga cuántas se probaron.
+calc_viability_outside = Cuidado: la ecuación vale solo de { $driest } a { $wettest } % de humedad y de { $coldest } a { $warmest } °C.
+calc_viability_formula = v = Ki - días / sigma; log10 sigma = KE - CW log10(humedad) - CH t - CQ t²; v y Ki son probits de la parte viva
+calc_viability_source = Ellis y Roberts 1980, Annals of Botany 45:13. Para semilla que aguanta secarse; la que muere al secarse no tiene ecuación
+calc_quality_good = Esbeltez { $quotient }: buena.
+calc_quality_weed_free = Esbeltez { $quotient }: pasa en una era sin maleza.
+calc_quality_space_out = Esbeltez { $quotient }: ahilada; espere y separe las plantas.
+calc_quality_cull = Esbeltez { $quotient }: demasiado ahilada para vivir afuera; descarte.
+calc_quality_dickson = Índice de Dickson { $index }; { $least } es un mínimo usual. Compare solo dentro de una especie, edad y envase.
+calc_quality_formula = esbeltez = altura cm / cuello mm; Dickson = (parte aérea + raíz) / (esbeltez + parte aérea / raíz), g secos
+calc_quality_source = Jaenicke 1999, rangos sobre 6 práctica común; Dickson, Leaf y Hosner 1960 (de memoria); 0,20 Oliveira et al. 2015
+calc_sample_size_some = Mire { $sampled } para tener { $confidence } de seguridad.
+calc_sample_size_of = Mire { $sampled } de las { $population } para tener { $confidence } de seguridad; { $many } de muchísimas.
+calc_sample_size_formula = proporción: z² p (1 - p) / E²; promedio: menor n con t(n-1) s / raíz(n) <= E; al menos una: ln(1 - c) / ln(1 - p); de N solo n / (1 + (n - 1) / N); hacia arriba
+calc_sample_size_source = Cochran 1977, Sampling Techniques (de memoria); fórmulas usuales de muestreo
+calc_growth_logistic = Logística
+calc_growth_gompertz = Gompertz
+calc_growth_ends = { $name }: el crecimiento termina en { $height }.
+calc_growth_reaches = { $name }: { $height } se alcanza el día { $day }.
+calc_growth_reaches_between = { $name }: { $height } se alcanza el día { $day } (entre { $low } y { $high }, con 95 % de seguridad).
+calc_growth_never = { $name }: { $height } no se alcanza nunca.
+calc_growth_untold = { $name }: estas alturas no dan una curva; mida en tres días o más mientras crecen.
+calc_growth_formula = logística y = A / (1 + exp(-k (t - t0))); Gompertz y = A exp(-exp(-k (t - t0))); mínimos cuadrados; días por el método delta con t de Student de n - 3
+calc_growth_source = Verhulst 1838; Gompertz 1825; Bates y Watts 1988 (de memoria; comparado con otras dos bibliotecas)
+help_calc = Una fórmula del oficio con su fuente; no abre ningún vivero
+help_calc_more = Ejemplos: outplant calc sowing --wanted 100 --germination 70
+    outplant calc interval --x 38 --n 50
+    Sin opciones, un tema lee un objeto JSON de la entrada y responde con otro.
+help_calc_germination = Cuánto, qué tan rápido y qué tan parejo germinó la semilla
+help_calc_germination_times = Días desde la siembra en que alguien miró: 7,10,14
+help_calc_germination_counts = Recién germinadas en cada mirada: 3,8,5
+help_calc_germination_seeds = Semillas sembradas
+help_calc_emergence = La curva de emergencia: cuántas saldrán al final
+help_calc_emergence_edges = Días desde la siembra en que alguien miró: 7,10,14
+help_calc_emergence_counts = Recién salidas en cada mirada: 3,8,5
+help_calc_emergence_seeds = Semillas sembradas
+help_calc_emergence_last_day = Cuántas habrán salido ese día
+help_calc_sowing = Cuántas semillas sembrar para tantas plantas
+help_calc_sowing_wanted = Plantas que se quieren
+help_calc_sowing_confidence = Con cuánta seguridad, en % (95)
+help_calc_sowing_germination = Germinación en %, tomada por cierta
+help_calc_sowing_sown = Semillas probadas
+help_calc_sowing_germinated = Cuántas de ellas germinaron
+help_calc_sowing_prior_a = Lo creído antes de la prueba, germinadas (0.5)
+help_calc_sowing_prior_b = Lo creído antes de la prueba, no germinadas (0.5)
+help_calc_sowing_survival = Plántulas que llegan a planta, en %, tomado por cierto
+help_calc_sowing_survival_beta = Lo mismo como distribución beta: 45,5
+help_calc_interval = Qué tan segura es una proporción hallada en una muestra
+help_calc_interval_x = Cuántas lo tenían
+help_calc_interval_n = Cuántas se miraron
+help_calc_interval_level = Con cuánta seguridad, en % (95)
+help_calc_replicates = Si las repeticiones de una prueba de germinación concuerdan
+help_calc_replicates_replicates = Germinadas en cada una: 84,79,88,81
+help_calc_replicates_n_each = Semillas en cada una
+help_calc_viability = Qué deja el almacenamiento de un lote que aguanta secarse
+help_calc_viability_species = Nombre científico de una especie con constantes publicadas
+help_calc_viability_ke = Constante de la especie
+help_calc_viability_cw = Constante de la humedad
+help_calc_viability_ch = Constante de la temperatura
+help_calc_viability_cq = Constante de la temperatura al cuadrado
+help_calc_viability_initial = Vivas al comienzo, en %
+help_calc_viability_tested = Semillas probadas al comienzo; hace falta para 0 y 100 %
+help_calc_viability_moisture = Humedad de la semilla, % del peso fresco
+help_calc_viability_temp = Temperatura del almacén, °C
+help_calc_viability_days = Días almacenada
+help_calc_viability_target = Cuándo baja a esto, en %
+help_calc_quality = Esbeltez e índice de Dickson de una planta
+help_calc_quality_height = Altura en cm
+help_calc_quality_collar = Cuello de la raíz en mm
+help_calc_quality_shoot = Parte aérea seca en g
+help_calc_quality_root = Raíz seca en g
+help_calc_sample_size = Cuántas plantas mirar o medir
+help_calc_sample_size_kind = proportion (proporción), mean (promedio) o detection (hallar al menos una)
+help_calc_sample_size_confidence = Con cuánta seguridad, en % (95)
+help_calc_sample_size_p = La proporción esperada, en % (50)
+help_calc_sample_size_cv = Cuánto se diferencian las plantas, en % de su promedio: usual 20 a 25
+help_calc_sample_size_prevalence = Parte que tiene lo que se busca, en %
+help_calc_sample_size_half_width = Cuánto se permite errar, en % (10)
+help_calc_sample_size_population = Plantas que hay
+help_calc_growth = Curvas de crecimiento, y cuándo las plantas tienen la altura
+help_calc_growth_t = Días de las mediciones: 20,40,60,80
+help_calc_growth_y = Alturas en ellos: 3,8,17,24
+help_calc_growth_target = Alturas que se preguntan: 25,30
