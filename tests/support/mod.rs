@@ -2,6 +2,7 @@
 
 pub mod program;
 pub mod reference;
+pub mod sowings;
 
 use std::sync::Arc;
 
