@@ -17,5 +17,6 @@ mod science_handbook;
 mod science_reference;
 mod science_simulated;
 mod science_storage;
+mod science_worked;
 mod support;
 mod walk_and_sheets;

@@ -3,6 +3,7 @@
 pub mod bed;
 pub mod changes;
 pub mod draw;
+pub mod forecast;
 pub mod ledger;
 mod pair;
 pub mod picture;

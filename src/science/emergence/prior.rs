@@ -17,6 +17,8 @@ pub const HANDBOOK_SEEDS: f64 = 8.0;
 pub const HANDBOOK_SOWINGS: f64 = 5.0;
 /// Seeds that one earlier sowing of the species weighs at most: sowings differ by more than chance. Ours.
 pub const SEEDS_OF_A_SOWING: f64 = 10.0;
+/// Seeds that a test of the very lot weighs at most: a bench is no test room. Ours.
+pub const SEEDS_OF_A_LOT_TEST: f64 = 30.0;
 /// Share up on the first and on the last day of emergence of a profile: 0.05 and 0.95. Ours.
 const FIRST_SHARE: f64 = 0.05;
 /// Steepness where a profile has no two days. Ours.
@@ -91,9 +93,17 @@ impl CurvePrior {
         prior
     }
 
-    /// With the germination of one earlier sowing or test (share of so many seeds).
-    pub fn with_share(mut self, share: f64, seeds: f64) -> CurvePrior {
-        let weight = seeds.min(SEEDS_OF_A_SOWING);
+    /// With the germination of one earlier sowing (share of so many seeds).
+    pub fn with_share(self, share: f64, seeds: f64) -> CurvePrior {
+        self.weighing(share, seeds.min(SEEDS_OF_A_SOWING))
+    }
+
+    /// With a germination test of the very lot (share of so many seeds).
+    pub fn with_lot_test(self, share: f64, seeds: f64) -> CurvePrior {
+        self.weighing(share, seeds.min(SEEDS_OF_A_LOT_TEST))
+    }
+
+    fn weighing(mut self, share: f64, weight: f64) -> CurvePrior {
         self.d.a += weight * share;
         self.d.b += weight * (1.0 - share);
         self
