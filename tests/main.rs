@@ -6,6 +6,7 @@ mod books_worked;
 mod command_line;
 mod docs_true;
 mod first_day;
+mod forecast_sample;
 mod house;
 mod pulled_plug;
 mod readiness_worked;

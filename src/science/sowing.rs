@@ -68,27 +68,37 @@ pub fn seeds_to_sow(
     let too_many = WrongInput::TooMany { input: "seeds", most: MOST_SOWN };
     let mut enough = Enough::new(germination, survival, wanted);
     // Below `low` it is not enough, at `high` it is.
-    let mut low = wanted - 1;
-    let mut high = ((f64::from(wanted) / mean_success).ceil().min(f64::from(MOST_SOWN)) as u32).max(wanted);
-    let mut step = (high / 16).max(1);
-    while enough.chance(high) < confidence {
-        if high == MOST_SOWN {
+    let mut low = At { seeds: wanted - 1, chance: 0.0 };
+    let first = ((f64::from(wanted) / mean_success).ceil().min(f64::from(MOST_SOWN)) as u32).max(wanted);
+    let mut high = enough.at(first);
+    let mut step = (first / 16).max(1);
+    while high.chance < confidence {
+        if high.seeds == MOST_SOWN {
             return Err(too_many);
         }
         low = high;
-        high = high.saturating_add(step).min(MOST_SOWN);
+        high = enough.at(high.seeds.saturating_add(step).min(MOST_SOWN));
         step = step.saturating_mul(2);
     }
-    while high - low > 1 {
-        let middle = low + (high - low) / 2;
-        if enough.chance(middle) < confidence {
-            low = middle;
-        } else {
-            high = middle;
+    while high.seeds - low.seeds > 1 {
+        let width = high.seeds - low.seeds;
+        // On a straight line to where the confidence should lie, then a little to the other side of it; where that does not
+        // halve the gap, its middle does.
+        for place in [Place::Line, Place::BesideLine, Place::Middle] {
+            let (wide, halved) = (high.seeds - low.seeds, high.seeds - low.seeds <= width / 2);
+            if wide <= 1 || (place == Place::Middle && halved) {
+                break;
+            }
+            let at = enough.at(place.between(low, high, confidence));
+            if at.chance < confidence {
+                low = at;
+            } else {
+                high = at;
+            }
         }
     }
-    let (prob_at_n, prob_at_n_minus_1) = (enough.chance(high), enough.chance(high - 1));
-    Ok(SowingNumber { seeds: high, prob_at_n, prob_at_n_minus_1, mean_success })
+    let (prob_at_n, prob_at_n_minus_1) = (high.chance, low.chance);
+    Ok(SowingNumber { seeds: high.seeds, prob_at_n, prob_at_n_minus_1, mean_success })
 }
 
 /// Chance of at least `wanted` plants of `seeds` seeds.
@@ -110,6 +120,38 @@ pub fn chance_of_enough(
     Ok(Enough::new(germination, survival, wanted).chance(seeds))
 }
 
+/// A number of seeds with its chance of being enough.
+#[derive(Clone, Copy)]
+struct At {
+    seeds: u32,
+    chance: f64,
+}
+
+/// Where to look next.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Place {
+    Line,
+    BesideLine,
+    Middle,
+}
+
+impl Place {
+    /// A number of seeds strictly between two that are more than one apart.
+    fn between(self, low: At, high: At, confidence: f64) -> u32 {
+        let width = high.seeds - low.seeds;
+        let on_line = f64::from(width) * (confidence - low.chance) / (high.chance - low.chance);
+        let aside = f64::from((width / 64).max(1));
+        let above_low = match self {
+            Place::Middle => f64::from(width / 2),
+            Place::Line => on_line.round(),
+            // The nearer end is the one just found: the other is to come nearer.
+            Place::BesideLine if on_line < f64::from(width) / 2.0 => on_line.ceil() + aside,
+            Place::BesideLine => on_line.floor() - aside,
+        };
+        low.seeds + (above_low.clamp(1.0, f64::from(width - 1)) as u32)
+    }
+}
+
 struct Enough {
     wanted: u32,
     germination: Chance,
@@ -120,6 +162,10 @@ impl Enough {
     fn new(germination: Chance, survival: Option<Chance>, wanted: u32) -> Enough {
         let survival = survival.filter(|chance| *chance != Chance::Known(1.0));
         Enough { wanted, germination, survival: survival.map(|chance| Survivors::new(chance, wanted)) }
+    }
+
+    fn at(&mut self, seeds: u32) -> At {
+        At { seeds, chance: self.chance(seeds) }
     }
 
     fn chance(&mut self, seeds: u32) -> f64 {
