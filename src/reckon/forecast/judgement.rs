@@ -7,11 +7,11 @@ use super::{SpeciesDays, WORTH_WAITING_SHARE};
 use crate::base::{Day, Range};
 use crate::science::emergence::{Curve, CurvePrior, Forecast};
 
-/// No verdict before so many times the first day of emergence. Common practice.
+/// No verdict before so many times the first day of emergence, or the half day where that is earlier. Common practice.
 pub const NO_VERDICT_BEFORE: f64 = 1.5;
 /// A sowing is on its way with this share of what is due by now. Ours.
 pub const ON_ITS_WAY_SHARE: f64 = 0.6;
-/// A sowing fails where less than this share of what was expected is likely in the end. Ours.
+/// A sowing fails where less than this share of what was expected is likely by the species' last day. Ours.
 pub const FAILING_SHARE: f64 = 0.5;
 /// At the half day so little of what was expected raises the question of sowing again. Common practice.
 pub const SOW_AGAIN_SHARE: f64 = 0.3;
@@ -31,7 +31,7 @@ pub enum Judgement {
     OnItsWay,
     /// Behind, and still coming.
     Slow,
-    /// Less than half of what was expected will come.
+    /// Less than half of what was expected will come by the species' last day.
     Failing,
     /// What comes has come.
     Finished,
@@ -55,7 +55,7 @@ pub enum Because {
         /// The look.
         look: Day,
     },
-    /// So many will be up in the end.
+    /// So many will be up on the species' last day.
     WillBe(Range),
     /// Nothing new for so many days up to the last look, and the species' last day has passed.
     QuietFor {
@@ -98,7 +98,8 @@ impl Asked<'_> {
     }
 
     fn judged(&self, because: &mut Vec<Because>) -> Judgement {
-        let no_verdict_before = self.seen.sown_on.plus((self.days.first * NO_VERDICT_BEFORE).ceil() as i32);
+        let early = (self.days.first * NO_VERDICT_BEFORE).min(self.days.half);
+        let no_verdict_before = self.seen.sown_on.plus(early.ceil() as i32);
         let Some(look) = self.seen.last_look.filter(|look| *look >= no_verdict_before) else {
             let waiting = self.day < no_verdict_before;
             because.push(if waiting { Because::BeforeDay(no_verdict_before) } else { Because::NotCounted });
@@ -114,12 +115,12 @@ impl Asked<'_> {
             return Judgement::TooEarly;
         }
         because.push(Because::Up { emerged, due, expected: self.expected, look });
-        because.push(Because::WillBe(self.told.in_the_end));
+        because.push(Because::WillBe(self.told.at_last_day));
         if emerged >= ON_ITS_WAY_SHARE * due {
             return Judgement::OnItsWay;
         }
         let past_half = self.seen.looks.last_look() >= self.days.half;
-        let poor = self.told.in_the_end.likely < FAILING_SHARE * self.expected;
+        let poor = self.told.at_last_day.likely < FAILING_SHARE * self.expected;
         if past_half && poor { Judgement::Failing } else { Judgement::Slow }
     }
 

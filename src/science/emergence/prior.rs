@@ -11,8 +11,8 @@ use crate::science::wrong_input::{self, WrongInput};
 pub const T50_SPREAD: f64 = 0.35;
 /// Natural log of b: standard deviation between sowings. Ours.
 pub const B_SPREAD: f64 = 0.4;
-/// Seeds that the handbook's germination of fresh seed weighs. Ours.
-pub const HANDBOOK_SEEDS: f64 = 8.0;
+/// Seeds that the handbook's germination of fresh seed weighs: few, because a lot may be old or dead. Ours.
+pub const HANDBOOK_SEEDS: f64 = 4.0;
 /// Sowings that the handbook's days weigh. Ours.
 pub const HANDBOOK_SOWINGS: f64 = 5.0;
 /// Seeds that one earlier sowing of the species weighs at most: sowings differ by more than chance. Ours.

@@ -11,6 +11,7 @@ wrong_missing = { $input } is missing
 wrong_not_a_number = { $input } is not a number
 wrong_not_positive = { $input } must be more than 0
 wrong_outside = { $input } must be from { $low } to { $high }
+wrong_exactly = { $input } must be { $value }
 wrong_below = { $input } must be { $low } or more
 wrong_not_whole = { $input } must be whole numbers
 wrong_uneven = { $input } and { $other } must be equally many

@@ -11,6 +11,7 @@ wrong_missing = falta { $input }
 wrong_not_a_number = { $input } no es un número
 wrong_not_positive = { $input } debe ser más que 0
 wrong_outside = { $input } debe estar entre { $low } y { $high }
+wrong_exactly = { $input } debe ser { $value }
 wrong_below = { $input } debe ser { $low } o más
 wrong_not_whole = { $input } debe ser de números enteros
 wrong_uneven = de { $input } y de { $other } debe haber la misma cantidad

@@ -17,6 +17,7 @@ messages! {
     wrong_not_a_number(input: text);
     wrong_not_positive(input: text);
     wrong_outside(input: text, low: text, high: text);
+    wrong_exactly(input: text, value: text);
     wrong_below(input: text, low: text);
     wrong_not_whole(input: text);
     wrong_uneven(input: text, other: text);
@@ -137,6 +138,7 @@ impl Wording {
             WrongInput::Missing { input } => self.wrong_missing(input),
             WrongInput::NotANumber { input } => self.wrong_not_a_number(input),
             WrongInput::NotPositive { input } => self.wrong_not_positive(input),
+            WrongInput::Outside { input, low, high } if low == high => self.wrong_exactly(input, self.number(low, 3)),
             WrongInput::Outside { input, low, high } if high >= f64::from(u32::MAX) => {
                 self.wrong_below(input, self.number(low, 3))
             }
