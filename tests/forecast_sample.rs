@@ -3,40 +3,27 @@
 use outplant::base::{Moment, TrayCode};
 use outplant::desk::{Now, sample};
 use outplant::reckon::View;
-use outplant::reckon::forecast::{Because, Judgement, TrayForecast, forecasts};
+use outplant::reckon::forecast::{Judgement, forecasts};
 
 use crate::support::day;
 
 const TODAY: &str = "2026-11-25";
 
-fn of(desk: &outplant::desk::Desk, days_ago: i32) -> std::collections::BTreeMap<TrayCode, TrayForecast> {
-    forecasts(&desk.picture_of(View { day: day(TODAY).plus(-days_ago), known: None }))
-}
-
+/// Old hearth-kept coffee seed, 300 sown 78 days ago, tested 6 of 50, 19 up; a good hand would say so once the half day, 55,
+/// has passed and it has been counted.
 #[test]
-fn the_failing_tray_is_named() {
+fn the_failing_tray_of_the_sample_is_named_and_no_good_one_is() {
     let folder = tempfile::tempdir().unwrap();
     let now = Now { today: day(TODAY), clock: None, moment: Moment::end_of(day(TODAY), 3.0) };
     let desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
-    let code = TrayCode::new("cof-031").unwrap();
-    for days_ago in (0..100).step_by(4) {
-        for (tray, told) in of(&desk, days_ago) {
-            println!(
-                "-{days_ago} {tray} {:?} seeds {} up {} exp {:.0} look {:?} sown {} last {:?} end {:?} resow {} learned {} {:?}",
-                told.judgement,
-                told.seeds,
-                told.emerged,
-                told.expected,
-                told.last_look.map(|d| d.to_string()),
-                told.sown_on,
-                told.at_last_due,
-                told.in_the_end,
-                told.ask_to_sow_again,
-                told.learned_from,
-                told.because
-            );
-        }
-    }
-    assert_eq!(of(&desk, 0)[&code].judgement, Judgement::Failing);
-    let _ = Because::NotCounted;
+    let told = forecasts(&desk.picture_of(View { day: day(TODAY), known: None }));
+    assert!(told.len() > 5, "only {} forecasts", told.len());
+    let failing: Vec<String> = told
+        .iter()
+        .filter(|(_, told)| told.judgement == Judgement::Failing)
+        .map(|(tray, _)| tray.to_string())
+        .collect();
+    assert_eq!(failing, ["cof-031"], "{told:#?}");
+    let poor = &told[&TrayCode::new("cof-031").unwrap()];
+    assert!(poor.ask_to_sow_again && poor.emerged == 19, "{poor:?}");
 }

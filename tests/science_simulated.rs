@@ -56,7 +56,7 @@ fn earlier_sowings_of_the_nursery_draw_the_forecast_to_themselves() {
         .map(|_| {
             let slow = CurvePrior::of_species(Some(50.0), 80.0, Some(130.0), 0.5).unwrap();
             let looks = Simulated::draw(&mut die, &slow, 100).looks(5.0, 300.0);
-            (fit_emergence(&looks).curve.unwrap(), 100.0)
+            fit_emergence(&looks).curve.unwrap()
         })
         .collect();
     let learned = handbook.with_sowings(&here);

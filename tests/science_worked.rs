@@ -37,12 +37,11 @@ fn a_curve_and_what_it_foretells() {
 fn what_is_known_beforehand() {
     let coffee = CurvePrior::of_species(Some(35.0), 55.0, Some(90.0), 0.8).unwrap();
     as_printed(coffee.b.median, 6.235, 0.0005);
-    let four = [(Curve { d: 0.8, b: coffee.b.median, t50: 70.0 }, 100.0); 4];
+    let four = [Curve { d: 0.8, b: coffee.b.median, t50: 70.0 }; 4];
     as_printed(coffee.with_sowings(&four).t50.median, 61.2, 0.05);
-    let one = coffee.with_share(0.5, 100.0);
-    as_printed(one.d.a, 8.2, 0.05);
-    as_printed(one.d.b, 5.8, 0.05);
-    as_printed(one.d.a / (one.d.a + one.d.b), 0.586, 0.0005);
+    let one = coffee.with_sowings(&[Curve { d: 0.5, b: coffee.b.median, t50: 55.0 }]);
+    as_printed(one.d.a, 3.0, 1e-9);
+    as_printed(one.d.b, 1.0, 1e-9);
 }
 
 #[test]

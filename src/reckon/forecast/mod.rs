@@ -94,7 +94,7 @@ pub fn prior_of(profile: &Profile, earlier: &[EarlierSowing], lot: Option<&LotSt
     let days = species_days(profile)?;
     let fresh = profile.germination_fresh_pct.as_ref().map_or(UNKNOWN_GERMINATION, |figure| figure.value / 100.0);
     let handbook = CurvePrior::of_species(Some(days.first), days.half, Some(days.last), fresh.clamp(0.0, 1.0)).ok()?;
-    let curves: Vec<(Curve, f64)> = earlier.iter().map(|sowing| (sowing.curve, f64::from(sowing.seeds))).collect();
+    let curves: Vec<Curve> = earlier.iter().map(|sowing| sowing.curve).collect();
     let prior = handbook.with_sowings(&curves);
     let test = lot.and_then(|lot| lot.tests.last()).map(|test| {
         let laid: u32 = test.replicates.iter().map(|(laid, _)| laid).sum();

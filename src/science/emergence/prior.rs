@@ -15,12 +15,12 @@ pub const B_SPREAD: f64 = 0.4;
 pub const HANDBOOK_SEEDS: f64 = 4.0;
 /// Sowings that the handbook's days weigh. Ours.
 pub const HANDBOOK_SOWINGS: f64 = 5.0;
-/// Seeds that one earlier sowing of the species weighs at most: sowings differ by more than chance. Ours.
-pub const SEEDS_OF_A_SOWING: f64 = 10.0;
 /// Seeds that a test of the very lot weighs at most: a bench is no test room. Ours.
 pub const SEEDS_OF_A_LOT_TEST: f64 = 30.0;
 /// Share up on the first and on the last day of emergence of a profile: 0.05 and 0.95. Ours.
 const FIRST_SHARE: f64 = 0.05;
+/// No seed is believed to come up, or to fail, with more than 98 %. Ours.
+const LEAST_SHARE: f64 = 0.02;
 /// Steepness where a profile has no two days. Ours.
 const USUAL_B: f64 = 5.0;
 
@@ -72,7 +72,7 @@ impl CurvePrior {
             (Some(first), _) if first < half => logit / (half / first).ln(),
             _ => USUAL_B,
         };
-        let share = germination.clamp(0.02, 0.98);
+        let share = germination.clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
         Ok(CurvePrior {
             t50: LogNormal { median: half, spread: T50_SPREAD },
             b: LogNormal { median: b.clamp(0.5, 50.0), spread: B_SPREAD },
@@ -81,29 +81,24 @@ impl CurvePrior {
     }
 
     /// With the curves of earlier sowings of the species in this nursery: logarithms of t50 and b move to the weighted mean
-    /// of handbook (five sowings) and sowings, and their spread to the weighted mean of both; d gains each sowing's shares
-    /// as of ten seeds at most.
-    pub fn with_sowings(self, sowings: &[(Curve, f64)]) -> CurvePrior {
-        let t50 = drawn(self.t50, sowings.iter().map(|(curve, _)| curve.t50.ln()));
-        let b = drawn(self.b, sowings.iter().map(|(curve, _)| curve.b.ln()));
-        let mut prior = CurvePrior { t50, b, d: self.d };
-        for (curve, seeds) in sowings {
-            prior = prior.with_share(curve.d, *seeds);
+    /// of handbook (five sowings) and sowings, and their spread to the weighted mean of both. The mean of d moves alike, but
+    /// its weight stays: lots differ, however many good ones there were before.
+    pub fn with_sowings(self, sowings: &[Curve]) -> CurvePrior {
+        let all = HANDBOOK_SOWINGS + sowings.len() as f64;
+        let weight = self.d.a + self.d.b;
+        let shares: f64 = sowings.iter().map(|curve| curve.d).sum();
+        let mean = (HANDBOOK_SOWINGS * self.d.a / weight + shares) / all;
+        let share = mean.clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
+        CurvePrior {
+            t50: drawn(self.t50, sowings.iter().map(|curve| curve.t50.ln())),
+            b: drawn(self.b, sowings.iter().map(|curve| curve.b.ln())),
+            d: SharePrior { a: weight * share, b: weight * (1.0 - share) },
         }
-        prior
-    }
-
-    /// With the germination of one earlier sowing (share of so many seeds).
-    pub fn with_share(self, share: f64, seeds: f64) -> CurvePrior {
-        self.weighing(share, seeds.min(SEEDS_OF_A_SOWING))
     }
 
     /// With a germination test of the very lot (share of so many seeds).
-    pub fn with_lot_test(self, share: f64, seeds: f64) -> CurvePrior {
-        self.weighing(share, seeds.min(SEEDS_OF_A_LOT_TEST))
-    }
-
-    fn weighing(mut self, share: f64, weight: f64) -> CurvePrior {
+    pub fn with_lot_test(mut self, share: f64, seeds: f64) -> CurvePrior {
+        let weight = seeds.min(SEEDS_OF_A_LOT_TEST);
         self.d.a += weight * share;
         self.d.b += weight * (1.0 - share);
         self
