@@ -24,6 +24,12 @@ fn the_failing_tray_of_the_sample_is_named_and_no_good_one_is() {
         .map(|(tray, _)| tray.to_string())
         .collect();
     assert_eq!(failing, ["cof-031"], "{told:#?}");
+    // Named at the first count after the half day that leaves no hope, and not before the half day.
+    let code = TrayCode::new("cof-031").unwrap();
+    let on = |ago: i32| forecasts(&desk.picture_of(View { day: day(TODAY).plus(-ago), known: None }));
+    let named: Vec<i32> = (0..40).filter(|ago| on(*ago)[&code].judgement == Judgement::Failing).collect();
+    assert!(named.len() >= 12 && named.len() <= 78 - 55, "failing {named:?} days ago");
+    assert!(named.iter().enumerate().all(|(number, ago)| *ago == number as i32), "not without a break: {named:?}");
     let poor = &told[&TrayCode::new("cof-031").unwrap()];
     assert!(poor.ask_to_sow_again && poor.emerged == 19, "{poor:?}");
 }

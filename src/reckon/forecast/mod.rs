@@ -18,7 +18,7 @@ use std::sync::Arc;
 use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::Picture;
-use crate::reckon::stock::{LotStory, TrayStory};
+use crate::reckon::stock::{LotStory, LotTest, TrayStory};
 use crate::science::emergence::{Curve, CurvePrior, forecast_by_prior};
 
 /// Chance that the range of a forecast holds. Ours: wide enough to trust, narrow enough to act on.
@@ -56,7 +56,7 @@ pub struct TrayForecast {
     pub emerged: u32,
     /// The last look; none where nobody has counted.
     pub last_look: Option<Day>,
-    /// What was expected of this seed before any came up.
+    /// What was expected of this seed by what was known on the day of sowing.
     pub expected: f64,
     /// The day by which the last are due by the species' own days.
     pub last_due: Day,
@@ -89,14 +89,14 @@ pub fn species_days(profile: &Profile) -> Option<SpeciesDays> {
     Some(SpeciesDays { first: first.min(half), half, last: last.max(half) })
 }
 
-/// What is believed of a sowing before any of it comes up: the profile, then earlier sowings, then the last test of its lot.
-pub fn prior_of(profile: &Profile, earlier: &[EarlierSowing], lot: Option<&LotStory>) -> Option<CurvePrior> {
+/// What is believed of a sowing before any of it comes up: the profile, then earlier sowings, then a test of its lot.
+pub fn prior_of(profile: &Profile, earlier: &[EarlierSowing], test: Option<&LotTest>) -> Option<CurvePrior> {
     let days = species_days(profile)?;
     let fresh = profile.germination_fresh_pct.as_ref().map_or(UNKNOWN_GERMINATION, |figure| figure.value / 100.0);
     let handbook = CurvePrior::of_species(Some(days.first), days.half, Some(days.last), fresh.clamp(0.0, 1.0)).ok()?;
     let curves: Vec<Curve> = earlier.iter().map(|sowing| sowing.curve).collect();
     let prior = handbook.with_sowings(&curves);
-    let test = lot.and_then(|lot| lot.tests.last()).map(|test| {
+    let test = test.map(|test| {
         let laid: u32 = test.replicates.iter().map(|(laid, _)| laid).sum();
         let up: u32 = test.replicates.iter().map(|(_, up)| up).sum();
         (laid, up.min(laid))
@@ -120,9 +120,13 @@ pub fn forecast_tray(
 ) -> Result<TrayForecast, Unseen> {
     let seen = looks_of(story)?;
     let days = species_days(profile).ok_or(Unseen::NoSpeciesDays)?;
-    let prior = prior_of(profile, earlier, lot).ok_or(Unseen::NoSpeciesDays)?;
+    let tests = || lot.into_iter().flat_map(|lot| &lot.tests);
+    let prior = prior_of(profile, earlier, tests().next_back()).ok_or(Unseen::NoSpeciesDays)?;
+    // What was hoped for is what was known on the day of sowing; a test that came later only changes the forecast.
+    let known_then = tests().rfind(|test| test.day <= seen.sown_on);
+    let hoped = prior_of(profile, earlier, known_then).ok_or(Unseen::NoSpeciesDays)?;
     let told = forecast_by_prior(&seen.looks, &prior, days.last, RANGE_LEVEL).map_err(|_| Unseen::NoSpeciesDays)?;
-    let expected = f64::from(seen.seeds) * prior.d.a / (prior.d.a + prior.d.b);
+    let expected = f64::from(seen.seeds) * hoped.d.a / (hoped.d.a + hoped.d.b);
     let asked = judgement::Asked { seen: &seen, days, prior: &prior, told: &told, expected, day };
     let (judgement, because) = asked.judge();
     Ok(TrayForecast {
