@@ -57,10 +57,10 @@ mod tests {
     fn times_itself_is_one() {
         let matrix = [[4.0, 1.0, 0.0], [1.0, 3e6, 2.0], [0.0, 2.0, 5e-6]];
         let found = inverse(matrix).unwrap();
-        for i in 0..3 {
-            for j in 0..3 {
-                let cell: f64 = (0..3).map(|k| matrix[i][k] * found[k][j]).sum();
-                assert!((cell - f64::from(u8::from(i == j))).abs() < 1e-9, "{i} {j}: {cell}");
+        for (i, row) in matrix.iter().enumerate() {
+            for (j, wanted) in [0, 1, 2].map(|j| (j, f64::from(u8::from(i == j)))) {
+                let cell: f64 = row.iter().zip(found).map(|(value, other)| value * other[j]).sum();
+                assert!((cell - wanted).abs() < 1e-9, "{i} {j}: {cell}");
             }
         }
     }

@@ -58,8 +58,13 @@ impl Simulated {
             b: prior.b.median * (prior.b.spread * die.normal()).exp(),
             t50: prior.t50.median * (prior.t50.spread * die.normal()).exp(),
         };
-        let comes = (0..seeds).filter_map(|_| (die.share() < curve.d).then(|| curve.day_of(die.share())));
-        Simulated { days: comes.collect(), seeds }
+        let mut days = Vec::new();
+        for _ in 0..seeds {
+            if die.share() < curve.d {
+                days.push(curve.day_of(die.share()));
+            }
+        }
+        Simulated { days, seeds }
     }
 
     /// How many were up on a day.

@@ -23,7 +23,8 @@ calc_germination_some = { $germinated } of { $seeds } seeds germinated ({ $perce
 calc_germination_none = None of { $seeds } seeds germinated; there is nothing more to say of them.
 calc_germination_formula = mean time = sum n t / N; median on a straight line between counts at N/2 (Farooq) or (N+1)/2 (Coolbear); velocity = 100 N / sum n t; rate index = sum n / t; synchrony = pairs of one count / all pairs; uncertainty = - sum f log2 f
 calc_germination_source = Coolbear et al. 1984; Farooq et al. 2005; Maguire 1962; Ranal & Santana 2006 (from memory; checked against printed output)
-calc_emergence_some = { $up } of { $seeds } are up; in the end about { $plants } ({ $percent }; { $low } to { $high }, 95 % sure), half of them by day { $half }.
+calc_emergence_some = { $up } of { $seeds } are up; in the end about { $plants } ({ $percent }; { $low } to { $high }, 95 % sure).
+calc_emergence_half = Half of those by day { $day }.
 calc_emergence_unknown = { $up } of { $seeds } are up; these looks do not tell how many more will come: seedlings must have come up in three intervals between looks or more.
 calc_emergence_by = By day { $day }: about { $plants }.
 calc_emergence_formula = F(t) = d / (1 + exp(-b (ln t - ln t50))); the d, b, t50 that maximise sum n ln(F(end) - F(begin)) + (not up) ln(1 - F(last look)); interval of d by profile likelihood; no prior

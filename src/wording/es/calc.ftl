@@ -23,7 +23,8 @@ calc_germination_some = Germinaron { $germinated } de { $seeds } semillas ({ $pe
 calc_germination_none = No germinó ninguna de { $seeds } semillas; no hay más que decir de ellas.
 calc_germination_formula = tiempo medio = suma n t / N; mediana en línea recta entre conteos a N/2 (Farooq) o (N+1)/2 (Coolbear); velocidad = 100 N / suma n t; índice de velocidad = suma n / t; sincronía = parejas de un mismo conteo / todas las parejas; incertidumbre = - suma f log2 f
 calc_germination_source = Coolbear et al. 1984; Farooq et al. 2005; Maguire 1962; Ranal y Santana 2006 (de memoria; comparado con resultados impresos)
-calc_emergence_some = Han salido { $up } de { $seeds }; al final serán unas { $plants } ({ $percent }; de { $low } a { $high }, con 95 % de seguridad), la mitad hasta el día { $half }.
+calc_emergence_some = Han salido { $up } de { $seeds }; al final serán unas { $plants } ({ $percent }; de { $low } a { $high }, con 95 % de seguridad).
+calc_emergence_half = La mitad de esas hasta el día { $day }.
 calc_emergence_unknown = Han salido { $up } de { $seeds }; estas miradas no dicen cuántas faltan: deben haber salido plántulas en tres intervalos entre miradas o más.
 calc_emergence_by = Hasta el día { $day }: unas { $plants }.
 calc_emergence_formula = F(t) = d / (1 + exp(-b (ln t - ln t50))); los d, b y t50 que hacen máxima la suma n ln(F(fin) - F(comienzo)) + (sin salir) ln(1 - F(última mirada)); intervalo de d por verosimilitud perfil; sin conocimiento previo

@@ -29,7 +29,8 @@ messages! {
     calc_germination_none(seeds: count);
     calc_germination_formula();
     calc_germination_source();
-    calc_emergence_some(up: text, seeds: text, percent: text, low: text, high: text, plants: text, half: text);
+    calc_emergence_some(up: text, seeds: text, percent: text, low: text, high: text, plants: text);
+    calc_emergence_half(day: text);
     calc_emergence_unknown(up: text, seeds: text);
     calc_emergence_by(day: text, plants: text);
     calc_emergence_formula();

@@ -59,16 +59,17 @@ pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
 
 fn say(answer: &mut Answer, fit: &EmergenceFit, looks: &Looks, wording: &Wording) {
     let (up, seeds) = (wording.number(looks.emerged(), 0), wording.number(looks.seeds(), 0));
-    answer.say(match (fit.curve.filter(|_| fit.identifiable), fit.d_ci95) {
-        (Some(curve), Some(ends)) => wording.calc_emergence_some(
-            up,
-            seeds,
-            wording.percent(curve.d),
-            wording.percent(ends.low),
-            wording.percent(ends.high),
-            wording.number(looks.seeds() * curve.d, 0),
-            wording.number(curve.t50, 1),
-        ),
-        (None, _) | (_, None) => wording.calc_emergence_unknown(up, seeds),
-    });
+    let (Some(curve), Some(ends)) = (fit.curve.filter(|_| fit.identifiable), fit.d_ci95) else {
+        answer.say(wording.calc_emergence_unknown(up, seeds));
+        return;
+    };
+    answer.say(wording.calc_emergence_some(
+        up,
+        seeds,
+        wording.percent(curve.d),
+        wording.percent(ends.low),
+        wording.percent(ends.high),
+        wording.number(looks.seeds() * curve.d, 0),
+    ));
+    answer.say(wording.calc_emergence_half(wording.number(curve.t50, 1)));
 }
