@@ -32,13 +32,8 @@ fn program() -> &'static Path {
 }
 
 fn done(home: &Path, words: &[&str]) -> Vec<u8> {
-    let ended = Command::new(program())
-        .env_clear()
-        .env("HOME", home)
-        .args(words)
-        .stderr(Stdio::inherit())
-        .output()
-        .unwrap();
+    let ended =
+        Command::new(program()).env_clear().env("HOME", home).args(words).stderr(Stdio::inherit()).output().unwrap();
     assert!(ended.status.success(), "{words:?}");
     ended.stdout
 }
@@ -75,7 +70,10 @@ fn copies(home: &Path, sample: &Path, wanted: usize) -> (PathBuf, usize) {
     }
     drop(out);
     let begin = ["--nursery", large.to_str().unwrap()];
-    done(home, &[&begin[..], &["begin", "--name", "Copies", "--lat", "-1", "--lon", "37", "--altitude", "1700"]].concat());
+    done(
+        home,
+        &[&begin[..], &["begin", "--name", "Copies", "--lat", "-1", "--lon", "37", "--altitude", "1700"]].concat(),
+    );
     done(home, &[&begin[..], &["import", file.to_str().unwrap()]].concat());
     (large, written)
 }
