@@ -9,6 +9,7 @@ mod pair;
 pub mod picture;
 pub mod round;
 pub mod sample_progress;
+pub mod seed;
 pub mod site;
 pub mod stock;
 pub mod tray;
