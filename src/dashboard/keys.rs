@@ -146,6 +146,18 @@ words! {
         Submit: "submit";
         /// Changes the choice.
         Choice: "choice";
+        /// Empty trays too, or not.
+        EmptyToo: "empty_too";
+        /// Sows from a lot.
+        SowLot: "sow_lot";
+        /// Tests a lot.
+        TestLot: "test_lot";
+        /// Counts what is left of a lot.
+        CountLot: "count_lot";
+        /// A lot is kept another way.
+        KeepLot: "keep_lot";
+        /// Lots that are used up too, or not.
+        UsedUpToo: "used_up_too";
     }
 }
 

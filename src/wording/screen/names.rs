@@ -255,6 +255,12 @@ messages! {
     does_next_field();
     does_submit();
     does_choice();
+    does_empty_too();
+    does_sow_lot();
+    does_test_lot();
+    does_count_lot();
+    does_keep_lot();
+    does_used_up_too();
 }
 
 impl Wording {
