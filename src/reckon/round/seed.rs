@@ -5,7 +5,7 @@ use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{LotCode, Range};
 use crate::reckon::picture::Measure;
-use crate::reckon::seed::{SeedLife, life, test_due_from};
+use crate::reckon::seed::{SeedLife, is_held, life, test_due_from};
 use crate::reckon::stock::LotStory;
 
 /// Tasks of the seed store.
@@ -13,8 +13,7 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
     let day = walk.day();
     let mut stops = Vec::new();
     for (code, lot) in &walk.picture.lots {
-        let held = lot.held.as_ref().is_some_and(|held| held.what.1.is_none_or(|until| day <= until));
-        if held || lot.received.is_none() || lot.seeds_left == Some(0) {
+        if is_held(lot, day) || lot.received.is_none() || lot.seeds_left == Some(0) {
             continue;
         }
         let profile = walk.profile(lot.species.as_ref());
@@ -32,8 +31,7 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
 fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -> Option<Stop> {
     let day = walk.day();
     let days_left = life.days_left(day);
-    let notice = ((f64::from(life.days) * LIFE_NOTICE_SHARE).ceil() as i32).max(LIFE_NOTICE_DAYS);
-    if days_left < 0 || days_left > notice {
+    if !life.is_ending(day) {
         return None;
     }
     let why = RoundReason::LifeEnds {

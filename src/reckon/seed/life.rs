@@ -3,7 +3,7 @@
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Figure, Profile};
-use crate::reckon::round::intervals::{DEAD_AT_LIVES, LIFE_SOURCE};
+use crate::reckon::round::intervals::{DEAD_AT_LIVES, LIFE_NOTICE_DAYS, LIFE_NOTICE_SHARE, LIFE_SOURCE};
 use crate::reckon::stock::LotStory;
 
 /// The life of a lot from the day it was last handled.
@@ -35,6 +35,12 @@ impl SeedLife {
     /// Days of the stated life left on a day; below nothing when it is over.
     pub fn days_left(&self, day: Day) -> i32 {
         self.last_day().days_since(day)
+    }
+
+    /// Whether the end of its life is so near that it must be sown now.
+    pub fn is_ending(&self, day: Day) -> bool {
+        let notice = ((f64::from(self.days) * LIFE_NOTICE_SHARE).ceil() as i32).max(LIFE_NOTICE_DAYS);
+        (0..=notice).contains(&self.days_left(day))
     }
 }
 

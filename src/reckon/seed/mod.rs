@@ -4,9 +4,11 @@
 mod emergence;
 mod life;
 mod sown;
+mod state;
 mod test;
 
 pub use emergence::{Expected, emerged, expected, own_sowings, share_up};
 pub use life::{SeedLife, life};
 pub use sown::{CameUp, SownFrom, came_up, sown_from};
-pub use test::{TEST_LEVEL, germinated, replicate_counts, test_due_from};
+pub use state::{LotState, is_held, lot_state};
+pub use test::{TEST_LEVEL, germinated, of_the_rest, replicate_counts, test_due_from};

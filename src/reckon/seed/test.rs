@@ -29,3 +29,11 @@ pub fn test_due_from(lot: &LotStory) -> Option<Day> {
     let since = lot.tests.last().map(|test| test.day).max(lot.collected)?;
     Some(since.plus(TEST_AFTER_DAYS + 1))
 }
+
+/// Seedlings to expect of the seed that is left, with the day of the test that says so; none where the lot was never
+/// tested or nobody knows what is left. What the seed lost since that test is not in it.
+pub fn of_the_rest(lot: &LotStory) -> Option<(Range, Day)> {
+    let left = f64::from(lot.seeds_left.filter(|left| *left > 0)?);
+    let test = lot.tests.last()?;
+    Some((germinated(test)?.times(Range::exact(left)), test.day))
+}

@@ -1,12 +1,13 @@
 //! The tray that is chosen: its verdict and reasons, where it could go, what to expect, its drawings, its history.
 
+use super::Trays;
 use super::charts::{self, Drawing};
 use super::going::where_to;
-use super::{Trays, page_lines, view};
 use crate::base::Day;
 use crate::dashboard::look::{Ink, criterion_mark, stage_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
+use crate::dashboard::screens::beside;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{Criterion, DaySpread, Rule, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, own_sowings};
@@ -19,9 +20,8 @@ const DRAWING_COLUMNS: u16 = 64;
 
 /// The last line from which the detail of the chosen tray still fills its pane.
 pub fn last_line(screen: &Trays, on: &On<'_>) -> usize {
-    let rows = u16::try_from(page_lines(on)).unwrap_or(1);
-    let width = view::detail_columns(on);
-    chosen(screen, on).map_or(0, |tray| page(tray, on, width).last_start(rows))
+    let width = beside::detail_columns(on);
+    chosen(screen, on).map_or(0, |tray| page(tray, on, width).last_start(beside::page_lines(on)))
 }
 
 /// The tray that is chosen.
@@ -80,7 +80,7 @@ pub fn verdict(tray: &TrayPicture, on: &On<'_>) -> String {
     let first = late.filter(|_| tray.stage == Stage::Overdue).or_else(|| blocking.next());
     let Some(first) = first else { return wording.trays_verdict_waits() };
     let reason = wording.reason(first, About::Tray);
-    let from = tray.ready_from.filter(|day| *day > on.day());
+    let from = tray.ready_from.or(tray.not_before()).filter(|day| *day > on.day());
     match (tray.stage, from) {
         (Stage::Overdue, _) => wording.trays_verdict_overdue(reason),
         (_, Some(day)) => wording.trays_verdict_not_before(wording.day_beside(day, on.day()), reason),
@@ -140,8 +140,7 @@ fn reasons(criteria: &[Criterion], on: &On<'_>, page: &mut Page) {
     });
     for criterion in asked {
         let (mark, ink) = criterion_mark(criterion.met, criterion.blocks, criterion.warns);
-        let rule = on.wording.rule_name(criterion.rule);
-        let mut said = format!("{rule}: {}", on.wording.reason(criterion, About::Tray));
+        let mut said = on.wording.reason(criterion, About::Tray);
         let to_come = criterion.expected.filter(|day| criterion.blocks && *day > on.day());
         if let Some(day) = to_come {
             said.push_str(&format!(" · {}", on.wording.comes_from(on.wording.day_beside(day, on.day()))));

@@ -52,8 +52,7 @@ fn misses(pair: &PairPicture, first: &Criterion, more: usize, on: &On<'_>) -> St
 /// What holds the pair back beside what holds the tray back from every bed.
 fn of_bed<'a>(pair: &'a PairPicture, tray: &TrayPicture) -> Vec<&'a Criterion> {
     let of_tray = |criterion: &Criterion| {
-        criterion.rule != Rule::ExposureStep
-            && tray.criteria.iter().any(|own| own.blocks && own.rule == criterion.rule)
+        criterion.rule != Rule::ExposureStep && tray.criteria.iter().any(|own| own.blocks && own.rule == criterion.rule)
     };
     pair.criteria.iter().filter(|criterion| criterion.blocks && !of_tray(criterion)).collect()
 }

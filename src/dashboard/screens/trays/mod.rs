@@ -11,7 +11,7 @@ mod view;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Screen;
+use super::{Screen, beside};
 use crate::base::TrayCode;
 use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted};
 use crate::dashboard::message::Act;
@@ -110,11 +110,6 @@ impl Trays {
     }
 }
 
-/// Lines that a page of the list or the detail has on this terminal, one of them shown again on the next.
-fn page_lines(on: &On<'_>) -> isize {
-    isize::try_from(on.size.1).unwrap_or(isize::MAX).saturating_sub(8).max(1)
-}
-
 impl Screen for Trays {
     fn keys(&self, on: &On<'_>) -> Vec<KeyLine> {
         let own = [
@@ -140,7 +135,7 @@ impl Screen for Trays {
         if self.typing {
             return Some(self.press_typing(key, on));
         }
-        let page = page_lines(on);
+        let page = isize::from(i16::try_from(beside::page_lines(on)).unwrap_or(i16::MAX));
         let reading = self.open && !on.is_wide();
         match key {
             Key::Esc | Key::Char('q') => return self.go_back(on),
@@ -154,7 +149,7 @@ impl Screen for Trays {
                 self.order.empty_too = !self.order.empty_too;
                 return Some(self.settle(on));
             }
-            Key::Enter if self.chosen.is_some() => self.open = true,
+            Key::Enter if self.chosen.is_some() && !on.is_wide() => self.open = true,
             Key::Up if reading => self.scroll(-1, on),
             Key::Down if reading => self.scroll(1, on),
             Key::Left if reading => return Some(self.move_by(-1, on)),

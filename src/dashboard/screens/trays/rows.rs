@@ -142,12 +142,7 @@ pub fn empty_trays(on: &On<'_>) -> usize {
 
 /// Whether every word typed stands in the tray's code, species, stage, place or lots; accents and case do not count.
 fn fits(tray: &TrayPicture, words: &[String], on: &On<'_>) -> bool {
-    let mut text = format!(
-        "{} {} {}",
-        tray.code,
-        on.species(tray.species.as_ref()),
-        on.wording.stage_name(tray.stage)
-    );
+    let mut text = format!("{} {} {}", tray.code, on.species(tray.species.as_ref()), on.wording.stage_name(tray.stage));
     if let Some(place) = &tray.place {
         text.push_str(&format!(" {place}"));
     }
@@ -190,7 +185,7 @@ fn known_first(a: Option<Day>, b: Option<Day>) -> Ordering {
 
 /// A tray that is ready comes before any that is still to be.
 fn ready_day(tray: &TrayPicture, day: Day) -> Option<Day> {
-    if tray.ready { Some(tray.ready_from.unwrap_or(day).min(day)) } else { tray.ready_from }
+    if tray.ready { Some(tray.ready_from.unwrap_or(day).min(day)) } else { tray.ready_from.or(tray.not_before()) }
 }
 
 /// What is late first, what was just sown last, empty trays after all.

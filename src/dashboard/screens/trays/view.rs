@@ -9,52 +9,29 @@ use crate::base::Day;
 use crate::dashboard::look::{Ink, stage_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
+use crate::dashboard::screens::beside;
 use crate::reckon::picture::{Stage, TrayPicture};
 
-/// Columns between the list and the detail.
-const BETWEEN: u16 = 3;
-/// The list takes so many of a hundred columns beside its detail, and at most so many in all.
-const LIST_PERCENT: u16 = 52;
-const LIST_MOST: u16 = 112;
 /// From this height on the line above the list is shown.
 const HEADED_FROM: u16 = 7;
 
 /// Draws the screen.
 pub fn draw(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     if on.is_wide() {
-        let list = Rect { width: list_columns(on.size.0), ..area };
+        let (list, right) = beside::split(area);
         draw_list(screen, on, list, buffer);
-        let x = list.right() + BETWEEN;
-        let right = Rect { x, width: area.right().saturating_sub(x), ..area };
-        draw_detail(screen, on, right, buffer);
-    } else if screen.open && !screen.typing {
-        draw_detail(screen, on, area, buffer);
+        draw_chosen(screen, on, right, buffer);
+    } else if screen.open && screen.chosen.is_some() {
+        draw_chosen(screen, on, area, buffer);
     } else {
         draw_list(screen, on, area, buffer);
     }
 }
 
-fn list_columns(columns: u16) -> u16 {
-    (u32::from(columns) * u32::from(LIST_PERCENT) / 100).min(u32::from(LIST_MOST)) as u16
-}
-
-/// Columns of the detail on this terminal.
-pub fn detail_columns(on: &On<'_>) -> u16 {
-    if on.is_wide() { on.size.0 - list_columns(on.size.0) - BETWEEN } else { on.size.0 }
-}
-
-fn draw_detail(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let Some(tray) = detail::chosen(screen, on) else { return };
-    let page = detail::page(tray, on, area.width);
-    let whole = page.height() <= usize::from(area.height);
-    let body = if whole { area } else { Rect { height: area.height.saturating_sub(1), ..area } };
-    let below = page.draw(screen.from, body, buffer);
-    if whole || area.height == 0 {
-        return;
+fn draw_chosen(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    if let Some(tray) = detail::chosen(screen, on) {
+        beside::draw_detail(&detail::page(tray, on, area.width), screen.from, on, area, buffer);
     }
-    let said = if below > 0 { on.wording.trays_more_below(below as i64) } else { on.wording.trays_back_above() };
-    let said = Page::shortened(&said, usize::from(area.width));
-    buffer.set_string(area.x, area.bottom() - 1, said, Ink::Quiet.style());
 }
 
 fn draw_list(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
@@ -228,9 +205,12 @@ fn ready_from(tray: &TrayPicture, on: &On<'_>) -> (String, Ink) {
     match tray.ready_from {
         _ if tray.stage == Stage::Spent => (String::new(), Ink::Plain),
         _ if tray.ready => (on.wording.trays_now(), Ink::Good),
-        Some(day) if day > on.day() => (on.wording.day_beside(day, on.day()), Ink::Plain),
-        // Something holds it back of which nobody can say when it ends.
-        Some(_) | None => ("?".to_string(), Ink::Plain),
+        Some(day) => (on.wording.day_beside(day, on.day()), Ink::Plain),
+        // Something holds it back of which nobody can say when it ends; not before this day in any case.
+        None => match tray.not_before().filter(|day| *day > on.day()) {
+            Some(day) => (format!("{}?", on.wording.day_beside(day, on.day())), Ink::Plain),
+            None => ("?".to_string(), Ink::Plain),
+        },
     }
 }
 
