@@ -10,7 +10,7 @@ use crate::dashboard::parts::Page;
 /// Columns between the list and the detail.
 const BETWEEN: u16 = 3;
 /// The list takes so many of a hundred columns beside its detail.
-const LIST_PERCENT: u16 = 52;
+const LIST_PERCENT: u16 = 55;
 /// And at most so many in all.
 const LIST_MOST: u16 = 112;
 /// Lines of the frame around a screen, as many as there can be without banners.

@@ -6,6 +6,8 @@ mod life;
 mod sown;
 mod state;
 mod test;
+#[cfg(test)]
+mod tests;
 
 pub use emergence::{Expected, emerged, expected, own_sowings, share_up};
 pub use life::{SeedLife, life};

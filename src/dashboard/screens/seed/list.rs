@@ -64,3 +64,8 @@ fn urgency(state: LotState) -> u8 {
         LotState::UsedUp => 6,
     }
 }
+
+/// How many lots are used up.
+pub fn used_up(on: &On<'_>) -> usize {
+    on.book.picture.lots.values().filter(|lot| lot.seeds_left == Some(0)).count()
+}

@@ -83,7 +83,8 @@ impl Screen for Seed {
             hinted("t", Does::TestLot),
             hinted("c", Does::CountLot),
             hinted("k", Does::KeepLot),
-            hinted("v", Does::UsedUpToo),
+            // What is not there need not be offered.
+            KeyLine { hinted: list::used_up(on) > 0, ..known("v", Does::UsedUpToo) },
             known("a", Does::Note),
         ];
         if !on.is_wide() {

@@ -3,7 +3,7 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::list::{LotLine, chosen, state_mark};
+use super::list::{LotLine, chosen, state_mark, used_up};
 use super::{Seed, detail};
 use crate::base::Day;
 use crate::dashboard::look::Ink;
@@ -36,7 +36,7 @@ fn draw_chosen(screen: &Seed, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
 
 fn draw_list(screen: &Seed, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     let lines = screen.lines(on);
-    let used_up = on.book.picture.lots.values().filter(|lot| lot.seeds_left == Some(0)).count();
+    let used_up = used_up(on);
     if lines.is_empty() {
         let said = if used_up == 0 { on.wording.no_lots() } else { on.wording.seed_all_used_up(used_up as i64) };
         let mut page = Page::new(area.width);

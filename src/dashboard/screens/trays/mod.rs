@@ -13,7 +13,7 @@ use ratatui::layout::Rect;
 
 use super::{Screen, beside};
 use crate::base::TrayCode;
-use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted};
+use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted, known};
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Typed;
@@ -117,7 +117,8 @@ impl Screen for Trays {
             hinted("r", Does::Sort),
             hinted("j", Does::Group),
             hinted("c", Does::Count),
-            hinted("v", Does::EmptyToo),
+            // What is not there need not be offered.
+            KeyLine { hinted: rows::empty_trays(on) > 0, ..known("v", Does::EmptyToo) },
         ];
         let mut keys = own.to_vec();
         if !on.is_wide() {
