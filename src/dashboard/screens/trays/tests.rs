@@ -85,7 +85,7 @@ fn the_filter_takes_every_letter_and_knows_no_accents() {
     }
     let coffee = listed(&stage);
     assert!(!coffee.is_empty() && coffee.iter().all(|code| code.starts_with("cof-")), "{coffee:?}");
-    assert_eq!(chosen(&stage), coffee[0]);
+    assert!(coffee.contains(&chosen(&stage)));
     // Words in any order, each somewhere: code, species, stage, place, lot.
     stage.keys(" lista");
     assert!(listed(&stage).len() < coffee.len() && !listed(&stage).is_empty());
