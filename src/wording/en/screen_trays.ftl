@@ -47,6 +47,7 @@ trays_more_beds = { $beds ->
    *[other] and { $beds } more beds
 }
 trays_expected = What to expect
+trays_not_before = not before { $day }; of something else nobody can say when it ends
 trays_label_up = came up
 trays_up_of = { $seedlings } of { $seeds }
 trays_label_to_come_up = in all expected

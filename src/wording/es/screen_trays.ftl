@@ -47,6 +47,7 @@ trays_more_beds = { $beds ->
    *[other] y { $beds } eras más
 }
 trays_expected = Lo que se espera
+trays_not_before = no antes del { $day }; de otra cosa no se sabe cuándo termina
 trays_label_up = nacieron
 trays_up_of = { $seedlings } de { $seeds }
 trays_label_to_come_up = en total se esperan

@@ -36,6 +36,7 @@ messages! {
     trays_bed_waits(bed: text, positions: count);
     trays_more_beds(beds: count);
     trays_expected();
+    trays_not_before(day: text);
     trays_label_up();
     trays_up_of(seedlings: count, seeds: text);
     trays_label_to_come_up();

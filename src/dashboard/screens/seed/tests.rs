@@ -194,6 +194,18 @@ fn where_there_is_no_room_for_both_enter_opens_the_detail_and_q_closes_it() {
 }
 
 #[test]
+fn the_days_of_life_left_stand_in_the_list_down_to_forty_columns() {
+    for lang in Lang::ALL {
+        for (columns, rows) in [(120, 40), (80, 24), (48, 18), (40, 12)] {
+            let stage = seed(lang).sized(columns, rows);
+            let frame = stage.frame();
+            let row = frame.lines().find(|row| row.starts_with("gli-L01")).unwrap();
+            assert!(row.contains("-75"), "{frame}");
+        }
+    }
+}
+
+#[test]
 fn an_empty_store_teaches_how_to_begin() {
     for lang in Lang::ALL {
         for (columns, rows) in [(120, 40), (48, 18), (40, 12)] {

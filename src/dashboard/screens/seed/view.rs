@@ -61,15 +61,15 @@ fn draw_list(screen: &Seed, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
 }
 
 /// The columns. What drops first where there is little room: the day of collection, what came up, the next test, how it
-/// is kept, the last test, the species, the days left, the seed left; the lot and its state stay.
+/// is kept, the last test, the species, the seed left, the days left; the lot and its state stay.
 fn columns(on: &On<'_>) -> Vec<Column> {
     let wording = on.wording;
     vec![
         Column::words(wording.seed_column_lot(), 0, 26),
         Column::words(wording.trays_column_species(), 3, 18),
         Column::words(wording.seed_column_state(), 0, 18),
-        Column::figures(wording.seed_column_left(), 1, 14),
-        Column::figures(wording.seed_column_days_left(), 2, 12),
+        Column::figures(wording.seed_column_left(), 2, 14),
+        Column::figures(wording.seed_column_days_left(), 1, 12),
         Column::figures(wording.seed_column_test(), 4, 12),
         Column::words(wording.seed_column_kept(), 5, 20),
         Column::figures(wording.seed_column_next_test(), 6, 14),

@@ -81,11 +81,16 @@ pub fn verdict(tray: &TrayPicture, on: &On<'_>) -> String {
     let Some(first) = first else { return wording.trays_verdict_waits() };
     let reason = wording.reason(first, About::Tray);
     let from = tray.ready_from.or(tray.not_before()).filter(|day| *day > on.day());
-    match (tray.stage, from) {
+    match (tray.stage, from.filter(|_| !says_its_day(first.rule))) {
         (Stage::Overdue, _) => wording.trays_verdict_overdue(reason),
         (_, Some(day)) => wording.trays_verdict_not_before(wording.day_beside(day, on.day()), reason),
         (_, None) => wording.trays_verdict_not(reason),
     }
+}
+
+/// Whether the reason of a rule names the day on which it ends itself.
+fn says_its_day(rule: Rule) -> bool {
+    matches!(rule, Rule::Held | Rule::Treated)
 }
 
 fn facts(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
@@ -141,7 +146,8 @@ fn reasons(criteria: &[Criterion], on: &On<'_>, page: &mut Page) {
     for criterion in asked {
         let (mark, ink) = criterion_mark(criterion.met, criterion.blocks, criterion.warns);
         let mut said = on.wording.reason(criterion, About::Tray);
-        let to_come = criterion.expected.filter(|day| criterion.blocks && *day > on.day());
+        let to_come =
+            criterion.expected.filter(|day| criterion.blocks && *day > on.day() && !says_its_day(criterion.rule));
         if let Some(day) = to_come {
             said.push_str(&format!(" · {}", on.wording.comes_from(on.wording.day_beside(day, on.day()))));
         }
@@ -159,6 +165,11 @@ fn expectations(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
     if tray.stage != Stage::Spent {
         dated(wording.label_ready_from(), tray.ready_from, tray.ready_spread);
         dated(wording.label_best_before(), tray.best_before, tray.best_before_spread);
+    }
+    let not_before = tray.not_before().filter(|day| *day > on.day() && tray.ready_from.is_none());
+    if let Some(day) = not_before.filter(|_| tray.stage != Stage::Spent) {
+        let day = wording.day_beside(day, on.day());
+        coming.insert(0, (wording.label_ready_from(), wording.trays_not_before(day)));
     }
     let sown: Option<u32> = own_sowings(&tray.story)
         .iter()

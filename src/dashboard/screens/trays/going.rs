@@ -49,10 +49,13 @@ fn misses(pair: &PairPicture, first: &Criterion, more: usize, on: &On<'_>) -> St
     if more == 0 { said } else { format!("{said} · {}", on.wording.more_reasons(more as i64)) }
 }
 
-/// What holds the pair back beside what holds the tray back from every bed.
+/// What holds the pair back beside what holds the tray back from every bed. The step in light is the tray's own matter
+/// while it is still to be hardened.
 fn of_bed<'a>(pair: &'a PairPicture, tray: &TrayPicture) -> Vec<&'a Criterion> {
-    let of_tray = |criterion: &Criterion| {
-        criterion.rule != Rule::ExposureStep && tray.criteria.iter().any(|own| own.blocks && own.rule == criterion.rule)
+    let holds_tray = |rule: Rule| tray.criteria.iter().any(|own| own.blocks && own.rule == rule);
+    let of_tray = |criterion: &Criterion| match criterion.rule {
+        Rule::ExposureStep => holds_tray(Rule::Hardening),
+        rule => holds_tray(rule),
     };
     pair.criteria.iter().filter(|criterion| criterion.blocks && !of_tray(criterion)).collect()
 }

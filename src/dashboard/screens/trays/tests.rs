@@ -342,6 +342,26 @@ fn a_ready_tray_says_how_many_fit_where_and_a_waiting_one_what_the_nearest_bed_m
 }
 
 #[test]
+fn a_bed_that_only_waits_for_the_tray_says_so() {
+    let stage = trays(Lang::En);
+    // Held back; the bed is open for it.
+    assert!(in_one_line(&detail_of(&stage, "gre-015")).contains("○ Ridge 1 only waits for the tray: 16 open positions"));
+    // Still under shade: the step in light is for the tray to take, and no fault of the bed.
+    let young = in_one_line(&detail_of(&stage, "cof-031"));
+    assert!(young.contains("○ School 1 only waits for the tray"), "{young}");
+    assert!(!young.contains("times as bright, bring it out"), "{young}");
+}
+
+#[test]
+fn a_day_is_said_once_and_a_day_that_is_only_the_earliest_as_such() {
+    let stage = trays(Lang::En);
+    let on = stage.model.on();
+    assert!(detail::verdict(tray(&stage, "gre-015"), &on).starts_with("Not ready: held back until "));
+    assert!(in_one_line(&detail_of(&stage, "cof-031")).contains("ready from not before 25 Aug;"));
+    assert!(!in_one_line(&detail_of(&stage, "cof-028")).contains("not before 5 May;"), "all of it has a day");
+}
+
+#[test]
 fn the_drawing_of_what_came_up_ends_at_what_the_books_say() {
     let stage = trays(Lang::En);
     let on = stage.model.on();
