@@ -87,7 +87,7 @@ impl Screen for Seed {
             KeyLine { hinted: list::used_up(on) > 0, ..known("v", Does::UsedUpToo) },
             known("a", Does::Note),
         ];
-        if !on.is_wide() {
+        if !on.is_wide() && !self.open {
             keys.insert(0, hinted("Enter", Does::Open));
         }
         keys

@@ -115,11 +115,11 @@ fn facts(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
     if let Some(share) = tray.light_share {
         page.labelled(&wording.label_light(), &wording.trays_light(wording.percent(share)));
     }
-    if let Some(spell) = tray.story.container() {
-        if let Some(container) = &spell.what {
-            let days = i64::from(on.day().days_since(spell.from));
-            page.labelled(&wording.trays_label_container(), &wording.trays_in_container(container, wording.days(days)));
-        }
+    if let Some(spell) = tray.story.container()
+        && let Some(container) = &spell.what
+    {
+        let days = i64::from(on.day().days_since(spell.from));
+        page.labelled(&wording.trays_label_container(), &wording.trays_in_container(container, wording.days(days)));
     }
     if let Some(sown) = tray.sown_on {
         let lots: Vec<String> = tray.lots.iter().map(ToString::to_string).collect();

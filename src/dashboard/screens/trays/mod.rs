@@ -112,18 +112,23 @@ impl Trays {
 
 impl Screen for Trays {
     fn keys(&self, on: &On<'_>) -> Vec<KeyLine> {
-        let own = [
-            hinted("i", Does::Filter),
-            hinted("r", Does::Sort),
-            hinted("j", Does::Group),
-            hinted("c", Does::Count),
-            // What is not there need not be offered.
-            KeyLine { hinted: rows::empty_trays(on) > 0, ..known("v", Does::EmptyToo) },
-        ];
-        let mut keys = own.to_vec();
-        if !on.is_wide() {
-            keys.insert(0, hinted("Enter", Does::Open));
+        let list = [hinted("i", Does::Filter), hinted("r", Does::Sort), hinted("j", Does::Group)];
+        // What is not there need not be offered.
+        let empty_too = KeyLine { hinted: rows::empty_trays(on) > 0, ..known("v", Does::EmptyToo) };
+        let count = hinted("c", Does::Count);
+        let mut keys = Vec::with_capacity(list.len() + ON_A_TRAY.len() + 2);
+        if self.open && !on.is_wide() {
+            // In the detail alone what is done to the tray comes first.
+            keys.push(count);
+            keys.extend(list.iter().map(|line| known(line.keys, line.does)));
+        } else {
+            if !on.is_wide() {
+                keys.push(hinted("Enter", Does::Open));
+            }
+            keys.extend(list);
+            keys.push(count);
         }
+        keys.push(empty_too);
         keys.extend(ON_A_TRAY.iter().filter(|line| line.keys != "c"));
         keys
     }

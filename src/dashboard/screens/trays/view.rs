@@ -77,7 +77,7 @@ fn draw_filter(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     let room = area.width - used;
     let hint_room = width_of(&hint) as u16 + 2;
     // The hint gives way to what is typed.
-    let with_hint = room >= hint_room + 12 && room - hint_room >= width_of(&screen.filter.text()) as u16 + 1;
+    let with_hint = room >= hint_room + 12 && room - hint_room > width_of(&screen.filter.text()) as u16;
     let typed = Rect { x: area.x + used, width: if with_hint { room - hint_room } else { room }, ..area };
     screen.filter.draw(typed, buffer, screen.typing);
     if with_hint {
