@@ -148,6 +148,18 @@ words! {
         Choice: "choice";
         /// To what it is about.
         GoThere: "go_there";
+        /// Empty trays too, or not.
+        EmptyToo: "empty_too";
+        /// Sows from a lot.
+        SowLot: "sow_lot";
+        /// Tests a lot.
+        TestLot: "test_lot";
+        /// Counts what is left of a lot.
+        CountLot: "count_lot";
+        /// A lot is kept another way.
+        KeepLot: "keep_lot";
+        /// Lots that are used up too, or not.
+        UsedUpToo: "used_up_too";
     }
 }
 

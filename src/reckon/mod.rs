@@ -13,6 +13,7 @@ pub mod picture;
 pub mod round;
 pub mod sample_progress;
 pub mod season;
+pub mod seed;
 pub mod site;
 pub mod stock;
 pub mod tray;

@@ -39,6 +39,11 @@ impl Page {
         id
     }
 
+    /// The Picture of a day, of everything written.
+    pub(crate) fn whole_picture(&self, on: &str) -> super::Picture {
+        super::draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())
+    }
+
     /// The story of the bed "Upper terrace" on a day, and the site.
     pub(crate) fn story(&self, on: &str) -> (BedStory, Site) {
         let ledger = Ledger::new(View { day: day(on), known: None }, self.entries.iter().cloned());

@@ -1,6 +1,7 @@
 //! The seven screens. Each is a folder: what is chosen there, what its keys mean, how it is drawn.
 
 pub mod beds;
+mod beside;
 pub mod going_out;
 pub mod journal;
 pub mod season;

@@ -256,6 +256,12 @@ messages! {
     does_submit();
     does_choice();
     does_go_there();
+    does_empty_too();
+    does_sow_lot();
+    does_test_lot();
+    does_count_lot();
+    does_keep_lot();
+    does_used_up_too();
 }
 
 impl Wording {
