@@ -2,6 +2,7 @@
 //! past or a coming day it is the round of that day's Picture.
 
 mod counts;
+mod done;
 mod field;
 mod going_out;
 mod ground;
@@ -12,6 +13,7 @@ mod steps;
 pub mod stop;
 mod walk;
 
+pub use done::written_for;
 pub use stop::{AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, WalkOrder, Where};
 
 use std::cmp::Ordering;

@@ -3,9 +3,11 @@
 mod change;
 mod reason;
 mod sign;
+mod stop;
 mod task;
 
 pub use reason::RoundOn;
+pub use sign::DrawnSign;
 
 #[cfg(test)]
 pub(super) use {
