@@ -146,6 +146,8 @@ words! {
         Submit: "submit";
         /// Changes the choice.
         Choice: "choice";
+        /// What can wait of the round.
+        RestOfRound: "rest_of_round";
     }
 }
 

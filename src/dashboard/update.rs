@@ -136,8 +136,14 @@ fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
         }
     };
     let ticket = model.ticket();
+    let mut effects = vec![Effect::Ask(Request::Record { ticket, drafts })];
+    let (stop, said) = (form.stop().to_string(), form.summary(&model.on()));
     model.pending.insert(ticket, form);
-    vec![Effect::Ask(Request::Record { ticket, drafts })]
+    if !stop.is_empty() {
+        let acts = with_screen(model, |screen, on| screen.handed_in(&stop, &said, on));
+        effects.extend(act_all(model, acts));
+    }
+    effects
 }
 
 fn take_text(model: &mut Model, text: &str) -> Vec<Effect> {
@@ -462,10 +468,23 @@ fn refused(model: &mut Model, ticket: u64, fault: &DeskError) -> Vec<Effect> {
     let lines = refusal_lines(model, fault);
     match model.pending.remove(&ticket) {
         Some(mut form) => {
+            let stop = form.stop().to_string();
+            model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger);
             form.refused(lines);
-            model.layers.push(Layer::Form(Box::new(form)));
+            put_back(model, form);
+            if !stop.is_empty() {
+                let acts = with_screen(model, |screen, on| screen.came_back(&stop, on));
+                return act_all(model, acts);
+            }
         }
         None => model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger),
     }
     Vec::new()
+}
+
+/// A form that came back lies under one that is being typed in, so that no digit falls into the wrong one.
+fn put_back(model: &mut Model, form: Form) {
+    let typing = matches!(model.layers.last(), Some(Layer::Form(above)) if above.to_keep().is_some());
+    let at = model.layers.len() - usize::from(typing);
+    model.layers.insert(at, Layer::Form(Box::new(form)));
 }

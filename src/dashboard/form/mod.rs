@@ -4,6 +4,7 @@
 mod field;
 mod outcome;
 mod rows;
+mod said;
 mod suggest;
 mod view;
 
@@ -26,6 +27,9 @@ pub use outcome::outcome_words;
 
 /// The name under which the newest half-filled form is kept on disk.
 pub const KEPT_FORM: &str = "form";
+
+/// What a push of the rod takes.
+const TOGETHER_ROD: [&str; 4] = ["rod_mm", "push_kg", "depth_cm", "days_since_soaking"];
 
 /// Which form to open, and what is known already.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -155,6 +159,7 @@ impl Form {
         let mut form =
             Form::open(&FormFor { kind: kept.kind.clone(), preset, begin_at: None, stop: kept.stop.clone() })?;
         form.day = Typed::of(&kept.day);
+        form.lines.iter_mut().for_each(FieldLine::keep_typed);
         form.taken_up = true;
         Some(form)
     }
@@ -293,6 +298,11 @@ impl Form {
             }
             line.settle(&picks);
         }
+        // Fields that only together say something are gone through one after the other.
+        if let Some(next) = self.next_together() {
+            self.at = next;
+            return Vec::new();
+        }
         match self.first_missing() {
             Some(at) if at != self.at => {
                 self.at = at;
@@ -300,6 +310,13 @@ impl Form {
             }
             Some(_) | None => vec![Act::Submit],
         }
+    }
+
+    fn next_together(&self) -> Option<usize> {
+        let together: &[&str] = if self.kind() == "soil_checked" { &TOGETHER_ROD } else { &[] };
+        let name = self.lines.get(self.at)?.field.name;
+        let at = together.iter().position(|wanted| *wanted == name)?;
+        self.place_of(together.get(at + 1)?)
     }
 
     /// Moves to a field that has to be mended, and says why.

@@ -1,7 +1,6 @@
 //! Whether a stop was done: how much stands in the book of what its task asks for.
 
 use super::stop::Task;
-use crate::base::Day;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::picture::{BedPicture, Picture};
@@ -73,7 +72,7 @@ fn for_bed(task: Task, bed: &BedPicture) -> u64 {
         // A count is only kept as its day: a later day is more.
         Task::CountNurses => {
             let days = story.nurses.iter().filter_map(|nurse| nurse.counted_on);
-            days.map(|day| u64::try_from(day.days_since(Day::from_number(0))).unwrap_or(0)).sum()
+            days.map(|day| u64::try_from(day.number()).unwrap_or(0)).sum()
         }
         Task::Gauge
         | Task::GoOut

@@ -250,3 +250,4 @@ does_month_step = a month
 does_next_field = next field
 does_submit = write it
 does_choice = change
+does_rest_of_round = what can wait

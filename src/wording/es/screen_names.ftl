@@ -250,3 +250,4 @@ does_month_step = un mes
 does_next_field = otro campo
 does_submit = apuntarlo
 does_choice = cambiar
+does_rest_of_round = lo que puede esperar

@@ -1,1 +1,44 @@
-# The screen Walk.
+# La pantalla Ronda, y la ronda por preguntas.
+walk_progress = { $behind } de { $all } · { $minutes } de { $allowed } min
+walk_all_done = { $stops ->
+    [one] La ronda está hecha: { $stops } parada
+   *[other] La ronda está hecha: { $stops } paradas
+}
+walk_skipped_count = { $stops } sin hacer
+walk_rest = { $stops } pueden esperar: + las muestra
+walk_rest_shown = { $stops } pueden esperar: - las esconde
+walk_can_wait = Pueden esperar
+walk_done = hecho
+walk_over = ya no hace falta
+walk_skipped = se saltó
+walk_where = Dónde
+walk_last = Anotado
+walk_last_figure = { $figure }, { $day }
+walk_expect = Se espera
+walk_good_enough = { $what } buenas para salir
+walk_until = Hasta
+walk_without = Si no
+walk_lose_seedlings = { $plants ->
+    [one] se pierde { $plants } plántula
+   *[other] se pierden unas { $plants } plántulas
+}
+walk_lose_seed = { $plants ->
+    [one] se pierde semilla para { $plants } planta
+   *[other] se pierde semilla para { $plants } plantas
+}
+walk_lose_planted = { $plants ->
+    [one] se pierde { $plants } planta aquí
+   *[other] se pierden unas { $plants } plantas aquí
+}
+walk_lose_planting = { $plants ->
+    [one] { $plants } planta puede perder las lluvias
+   *[other] { $plants } plantas pueden perder las lluvias
+}
+walk_more_right = { $lines ->
+    [one] { $lines } línea más: flecha derecha
+   *[other] { $lines } líneas más: flecha derecha
+}
+walk_more_left = volver: flecha izquierda
+walk_large_hint = Enter, número, Enter
+walk_nothing_comes = ya no brota nada
+walk_set_apart = espaciadas

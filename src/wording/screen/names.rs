@@ -255,6 +255,7 @@ messages! {
     does_next_field();
     does_submit();
     does_choice();
+    does_rest_of_round();
 }
 
 impl Wording {
