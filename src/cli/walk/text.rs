@@ -74,7 +74,12 @@ impl WalkPage<'_> {
         let why = wording.round_reason(&stop.why, on);
         let sign = stop.tray_sign.as_ref().map(|sign| format!(" {}", wording.sign(sign))).unwrap_or_default();
         let (mark, ink) = if stop.marked { ("! ", Ink::Danger) } else { ("- ", Ink::Plain) };
-        self.sheet.hanging(mark, ink, &format!("{}{sign}: {why}", wording.stop_about(stop.task, &stop.subject, self.picture)), Ink::Plain);
+        self.sheet.hanging(
+            mark,
+            ink,
+            &format!("{}{sign}: {why}", wording.stop_about(stop.task, &stop.subject, self.picture)),
+            Ink::Plain,
+        );
         let figures = self.figures(stop);
         if !figures.is_empty() {
             self.sheet.indented(INDENT, &figures.join("; "), Ink::Plain);

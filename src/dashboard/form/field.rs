@@ -23,7 +23,13 @@ pub struct FieldLine {
 impl FieldLine {
     /// A field that begins with a text.
     pub fn new(field: Field, preset: &str) -> FieldLine {
-        let mut line = FieldLine { field, typed: Typed::default(), rows: Vec::new(), began_with: preset.to_string(), fresh: false };
+        let mut line = FieldLine {
+            field,
+            typed: Typed::default(),
+            rows: Vec::new(),
+            began_with: preset.to_string(),
+            fresh: false,
+        };
         if line.has_rows() {
             line.rows = preset.split(rows::BETWEEN).filter(|row| !row.trim().is_empty()).map(str::to_string).collect();
         } else {

@@ -4,9 +4,12 @@ use super::{Form, Tried, outcome_words};
 use crate::dashboard::keys::Key;
 use crate::dashboard::model::On;
 use crate::nursery::entry::shape::{Field, Shape};
+use crate::reckon::sample_progress::sample_progress;
 
 /// Fields that say what the form is about and not what was found.
 const ABOUT: [&str; 6] = ["tray", "from", "lot", "bed", "place", "about"];
+/// Fields whose value says enough without their name.
+const NAMELESS: [&str; 5] = ["bed", "place", "container", "count", "for_bed"];
 /// The longest summary, in letters.
 const LONGEST: usize = 60;
 
@@ -17,16 +20,18 @@ impl Form {
         if self.kind() == "let_go" {
             return wording.kind_name(self.kind());
         }
-        let filled = self.lines.iter().filter(|line| !ABOUT.contains(&line.field.name) && !line.value().is_empty());
+        let about = self.about_place();
+        let filled = self.lines.iter().enumerate().filter(|(at, line)| Some(*at) != about && !line.value().is_empty());
         let parts: Vec<String> = filled
-            .map(|line| {
+            .map(|(_, line)| {
                 let value = line.value();
                 match line.field.shape {
                     Shape::Word(_) | Shape::Flag => wording.choice_name(&value),
                     Shape::List(Shape::Record(_)) => wording.form_rows(value.split(';').count() as i64),
-                    Shape::Text => value,
+                    Shape::Text | Shape::Species => value,
+                    // The name of a bed or a place says itself what it is, and so does how many.
+                    Shape::Code | Shape::Count if NAMELESS.contains(&line.field.name) => value,
                     Shape::Code
-                    | Shape::Species
                     | Shape::Count
                     | Shape::Number { .. }
                     | Shape::Day
@@ -36,7 +41,13 @@ impl Form {
                     | Shape::Entry
                     | Shape::List(_)
                     | Shape::Record(_)
-                    | Shape::Open => format!("{} {value}", wording.field_title(line.field.name)),
+                    | Shape::Open => {
+                        let title = wording.field_title(line.field.name);
+                        match title.rsplit_once(", ") {
+                            Some((name, unit)) => format!("{name} {value} {unit}"),
+                            None => format!("{title} {value}"),
+                        }
+                    }
                 }
             })
             .collect();
@@ -49,11 +60,6 @@ impl Form {
         let line = self.lines.get(self.at)?;
         let plain = matches!(line.field.shape, Shape::Count | Shape::Number { .. } | Shape::Word(_));
         plain.then(|| (line.field, line.value()))
-    }
-
-    /// The choices of the field that has the keys, in the spelling of files.
-    pub fn choices_here(&self) -> Vec<&'static str> {
-        self.lines.get(self.at).map_or_else(Vec::new, super::FieldLine::choices)
     }
 
     /// Why it was not written, or would not be.
@@ -83,20 +89,48 @@ impl Form {
         self.lines.iter().map(|line| (line.field, line.value())).collect()
     }
 
-    /// The field that has the keys.
-    pub fn field_here(&self) -> Option<usize> {
-        (self.at < self.lines.len()).then_some(self.at)
+    /// The field the form begins with, or has the keys.
+    pub fn begin_place(&self) -> usize {
+        self.at
     }
 
-    /// Names and words that fit in a field.
-    pub fn offered(&self, at: usize, on: &On<'_>) -> Vec<String> {
-        self.lines.get(at).map_or_else(Vec::new, |line| super::suggest::picks(line, self.kind(), on))
+    /// The field that says what the form is about.
+    pub fn about_place(&self) -> Option<usize> {
+        ABOUT.iter().filter_map(|name| self.place_of(name)).find(|at| !self.lines[*at].value().is_empty())
+    }
+
+    /// Whether a field says something only together with others of this kind.
+    pub fn goes_together(&self, field: &str) -> bool {
+        self.kind() == "soil_checked" && super::TOGETHER_ROD.contains(&field)
+    }
+
+    /// The choices of a field, in the spelling of files.
+    pub fn choices_at(&self, at: usize) -> Vec<&'static str> {
+        self.lines.get(at).map_or_else(Vec::new, super::FieldLine::choices)
+    }
+
+    /// Whether what is typed would leave a doubt.
+    pub fn raises_doubt(&self) -> bool {
+        if let Tried::Does(_, doubts) = &self.tried { !doubts.is_empty() } else { false }
+    }
+
+    /// A sample so far: how many, their mean, how many more would do.
+    pub fn sample_words(&self, on: &On<'_>) -> Option<String> {
+        let plants = self.place_of("plants").filter(|_| self.kind() == "measured")?;
+        let heights = self.lines[plants].first_figures();
+        let progress = sample_progress(&heights)?;
+        let measured = on.wording.form_sample(heights.len() as i64, on.wording.number(progress.mean, 1));
+        let more = match progress.more {
+            0 => on.wording.form_sample_enough(),
+            more => on.wording.form_sample_more(i64::from(more)),
+        };
+        Some(format!("{measured}; {more}"))
     }
 
     /// Puts a whole answer into a field, and the keys there. A digit picks from the list or the choices, a word of a
     /// choice is read in either language.
     pub fn answer(&mut self, at: usize, answer: &str, on: &On<'_>) {
-        let picks = self.offered_fresh(at, on);
+        let picks = self.offered_first(at, on);
         let Some(line) = self.lines.get_mut(at) else { return };
         self.at = at;
         self.fault.clear();
@@ -120,7 +154,7 @@ impl Form {
     }
 
     /// What is offered in a field while nothing is typed in it.
-    fn offered_fresh(&self, at: usize, on: &On<'_>) -> Vec<String> {
+    pub fn offered_first(&self, at: usize, on: &On<'_>) -> Vec<String> {
         let Some(line) = self.lines.get(at) else { return Vec::new() };
         let empty = super::FieldLine::new(line.field, "");
         super::suggest::picks(&empty, self.kind(), on)

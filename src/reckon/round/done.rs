@@ -12,9 +12,10 @@ pub fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u64 {
     match subject {
         Subject::Tray(code) => picture.trays.get(code).map_or(0, |tray| for_tray(task, &tray.story)),
         Subject::Bed(name) => picture.beds.get(name).map_or(0, |bed| for_bed(task, bed)),
-        Subject::Lot(code) => picture.lots.get(code).map_or(0, |lot| {
-            if task == Task::SowLot { u64::from(lot.sown) } else { many(lot.tests.len()) }
-        }),
+        Subject::Lot(code) => picture
+            .lots
+            .get(code)
+            .map_or(0, |lot| if task == Task::SowLot { u64::from(lot.sown) } else { many(lot.tests.len()) }),
         Subject::Site => {
             u64::from(picture.site.weather.get(&picture.day).is_some_and(|(_, weather)| weather.rain_mm.is_some()))
         }
@@ -32,9 +33,9 @@ fn for_tray(task: Task, story: &TrayStory) -> u64 {
     match task {
         Task::Measure => many(story.samples.len()),
         Task::CheckPlug => many(story.plugs.len()),
-        Task::BeginHardening | Task::Shade | Task::Water => many(
-            story.shades.len() + story.places.len() + story.waterings.len() + story.hardening_begun.len(),
-        ),
+        Task::BeginHardening | Task::Shade | Task::Water => {
+            many(story.shades.len() + story.places.len() + story.waterings.len() + story.hardening_begun.len())
+        }
         Task::PrickOut | Task::PotOn => accounts.moved_out + culled,
         Task::Cull | Task::SpaceOut => accounts.moved_out + culled + many(story.places.len()),
         Task::GoOut => accounts.planted,

@@ -15,6 +15,7 @@ messages! {
     walk_over();
     walk_skipped();
     walk_where();
+    walk_why();
     walk_last();
     walk_last_figure(figure: text, day: text);
     walk_expect();
@@ -30,6 +31,20 @@ messages! {
     walk_large_hint();
     walk_nothing_comes();
     walk_set_apart();
+    walk_sign();
+    plain_begin();
+    plain_prompt(number: count, all: count);
+    plain_not_understood(answer: text);
+    plain_next();
+    plain_before();
+    plain_quit();
+    plain_also(list: text);
+    plain_empty_does();
+    plain_write_it();
+    plain_take_back();
+    plain_left();
+    plain_loses_most();
+    plain_writing_day(day: text);
 }
 
 impl Wording {

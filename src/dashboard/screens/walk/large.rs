@@ -127,7 +127,7 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, on: &On<'_>, area: Rec
         }
         return;
     };
-    let form_choices = form.map(Form::choices_here).unwrap_or_default();
+    let form_choices = form.map(|form| form.choices_at(form.begin_place())).unwrap_or_default();
     let right = Rect { x, width: area.right().saturating_sub(x), ..top };
     let title = Page::shortened(&on.wording.field_title(field.name), usize::from(right.width));
     buffer.set_string(right.x, right.y, title, Ink::Strong.style());

@@ -16,8 +16,8 @@ use ratatui::layout::Rect;
 
 use super::Screen;
 use crate::dashboard::form::{Form, FormFor};
-use crate::dashboard::keys::{Key, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
 use crate::dashboard::keys::Does;
+use crate::dashboard::keys::{Key, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
 use crate::dashboard::layer::WhyOf;
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
@@ -153,7 +153,8 @@ impl Walk {
 
     /// The id of the chosen stop.
     fn at<'a>(&'a self, on: &On<'a>) -> Option<&'a str> {
-        let chosen = if self.plan_shown(on).is_some() { self.plan.as_ref()?.at.as_deref() } else { self.looked_at.as_deref() };
+        let chosen =
+            if self.plan_shown(on).is_some() { self.plan.as_ref()?.at.as_deref() } else { self.looked_at.as_deref() };
         let shown = self.shown(on);
         let here = chosen.and_then(|id| shown.iter().find(|stop| stop.id == id));
         here.or(shown.first()).map(|stop| stop.id)
@@ -407,7 +408,11 @@ impl Screen for Walk {
     fn written(&mut self, stop: &str, on: &On<'_>) -> Vec<Act> {
         let round = &on.book.round;
         let due = round.stops.iter().chain(&round.can_wait).any(|due| due.id == stop);
-        let handed_in = self.plan.as_mut().and_then(|plan| plan.stop_mut(stop)).is_some_and(|stop| matches!(stop.mark, Mark::Sent | Mark::Done));
+        let handed_in = self
+            .plan
+            .as_mut()
+            .and_then(|plan| plan.stop_mut(stop))
+            .is_some_and(|stop| matches!(stop.mark, Mark::Sent | Mark::Done));
         if let Some(plan) = self.plan.as_mut().filter(|_| handed_in) {
             plan.done(stop, due, on.writing_day.is_some(), &on.book.picture);
         }

@@ -3,7 +3,6 @@
 use crate::base::{SpeciesKey, TrayCode};
 use crate::dashboard::form::FormFor;
 use crate::dashboard::model::On;
-use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::NursePicture;
 use crate::reckon::round::{NextStep, RoundReason, Stop, Task, ToBed};
 
@@ -37,7 +36,9 @@ pub fn usual_kind(task: Task) -> &'static str {
 /// Whether an entry of a kind does a task, where it is not the usual one.
 pub fn does_task(task: Task, kind: &str) -> bool {
     let also: &[&str] = match task {
-        Task::BeginHardening | Task::Shade | Task::Water => &["carried", "shade_set", "watering_set", "hardening_begun"],
+        Task::BeginHardening | Task::Shade | Task::Water => {
+            &["carried", "shade_set", "watering_set", "hardening_begun"]
+        }
         Task::PotOn | Task::Cull | Task::SpaceOut | Task::StopWaiting => &["culled", "moved_on"],
         Task::LastDay => &["culled", "given_out"],
         Task::Gauge
@@ -149,6 +150,7 @@ fn begun_at(mut form: FormFor) -> FormFor {
         "noted" => "text",
         "let_go" => "until",
         "carried" => "place",
+        "prepared" => "task",
         _ => return form,
     };
     form.begin_at = Some(field.to_string());
@@ -228,7 +230,12 @@ fn uncounted<'a>(stop: &Stop, on: &'a On<'_>) -> Vec<&'a NursePicture> {
         bed.nurses.iter().filter(|nurse| nurse.alive > 0 && nurse.counted_on.is_none_or(|on| on < day)).collect();
     living.sort_by_key(|nurse| nurse.counted_on.unwrap_or(nurse.planted));
     let mut seen: Vec<&SpeciesKey> = Vec::new();
-    living.retain(|nurse| !seen.contains(&&nurse.nurse) && { seen.push(&nurse.nurse); true });
+    living.retain(|nurse| {
+        !seen.contains(&&nurse.nurse) && {
+            seen.push(&nurse.nurse);
+            true
+        }
+    });
     living
 }
 

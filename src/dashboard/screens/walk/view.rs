@@ -76,7 +76,7 @@ fn draw_progress(walk: &Walk, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     let wording = on.wording;
     let (behind, all) = walk.progress(on);
     let plan = walk.plan_shown(on);
-    let minutes = plan.map_or(on.book.round.minutes, super::Plan::minutes);
+    let minutes = walk.minutes(on);
     let allowed = wording.number(on.book.round.minutes_allowed, 0);
     let mut said = wording.walk_progress(behind as i64, all as i64, wording.number(minutes.ceil(), 0), allowed);
     if behind == all {
@@ -139,12 +139,8 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, on: &On<'_>, area: R
             (state, state_ink),
         ]));
     }
-    let columns = vec![
-        Column::words("", 0, 1),
-        Column::words("", 0, 40),
-        Column::words("", 2, 20),
-        Column::words("", 1, 24),
-    ];
+    let columns =
+        vec![Column::words("", 0, 1), Column::words("", 0, 40), Column::words("", 2, 20), Column::words("", 1, 24)];
     Table { columns, rows, chosen }.draw(table_area, buffer);
     if hint {
         let said = if walk.with_rest { wording.walk_rest_shown(rest as i64) } else { wording.walk_rest(rest as i64) };
@@ -212,17 +208,9 @@ pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
     let Some(stop) = walk.here(on) else { return page };
     let wording = on.wording;
     let picture = &on.book.picture;
-    let labels = [
-        wording.walk_where(),
-        wording.label_why(),
-        wording.walk_last(),
-        wording.walk_expect(),
-        wording.walk_until(),
-        wording.walk_without(),
-        "Enter".to_string(),
-    ];
-    page.labels(labels.iter().map(String::as_str));
-    let [place, why, last, expect, until, without, enter] = labels;
+    let facts = facts(&stop, on);
+    let enter = "Enter".to_string();
+    page.labels(facts.iter().map(|(label, ..)| label.as_str()).chain([enter.as_str()]));
     let about = wording.stop_about(stop.task, &stop.subject, picture);
     let (mark, ink, state) = mark_of(&stop, on);
     if mark == " " {
@@ -233,27 +221,12 @@ pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
     if !state.is_empty() {
         page.paragraph(&state, Ink::Plain);
     }
-    page.labelled(&place, &place_words(&stop, on));
+    page.labelled(&wording.walk_where(), &place_words(&stop, on));
     if let Some(sign) = stop.tray_sign {
-        page.labelled("", &wording.sign(sign));
+        page.labelled(&wording.walk_sign(), &wording.sign(sign));
     }
-    if let Some(due) = stop.due {
-        let about = RoundOn { day: on.day(), species: &picture.site.species };
-        page.labelled(&why, &wording.round_reason(&due.why, about));
-        if let Some((figure, day)) = wording.stop_last(due) {
-            page.labelled(&last, &wording.walk_last_figure(figure, wording.day_beside(day, on.day())));
-        }
-        if let Some(said) = wording.stop_expect(due) {
-            let good = due.task == Task::GoOut;
-            page.labelled(&expect, &if good { wording.walk_good_enough(said) } else { said });
-        }
-        if let Some(day) = due.until {
-            page.labelled(&until, &wording.day_beside(day, on.day()));
-        }
-        if let Some(lost) = wording.walk_lost(due.at_stake) {
-            let ink = if stop.loses_most() { Ink::Danger } else { Ink::Plain };
-            page.labelled_in(&without, &lost, ink);
-        }
+    for (label, text, ink) in facts {
+        page.labelled_in(&label, &text, ink);
     }
     let passed = walk.passed.get(stop.id).map(Vec::as_slice).unwrap_or_default();
     let kind = match stop.due {
@@ -262,4 +235,73 @@ pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
     };
     page.labelled(&enter, &wording.kind_name(&kind));
     page
+}
+
+/// What is known of a stop that is due: why, the last figure, what to expect, until when, what is lost without it.
+fn facts(stop: &Shown<'_>, on: &On<'_>) -> Vec<(String, String, Ink)> {
+    let wording = on.wording;
+    let Some(due) = stop.due else { return Vec::new() };
+    let about = RoundOn { day: on.day(), species: &on.book.picture.site.species };
+    let mut facts = vec![(wording.walk_why(), wording.round_reason(&due.why, about), Ink::Plain)];
+    if let Some((figure, day)) = wording.stop_last(due) {
+        let said = wording.walk_last_figure(figure, wording.day_beside(day, on.day()));
+        facts.push((wording.walk_last(), said, Ink::Plain));
+    }
+    if let Some(said) = wording.stop_expect(due) {
+        let good = due.task == Task::GoOut;
+        let said = if good { wording.walk_good_enough(said) } else { said };
+        facts.push((wording.walk_expect(), said, Ink::Plain));
+    }
+    if let Some(day) = due.until {
+        facts.push((wording.walk_until(), wording.day_beside(day, on.day()), Ink::Plain));
+    }
+    if let Some(lost) = wording.walk_lost(due.at_stake) {
+        let ink = if stop.loses_most() { Ink::Danger } else { Ink::Plain };
+        facts.push((wording.walk_without(), lost, ink));
+    }
+    facts
+}
+
+impl Walk {
+    /// A stop told in whole lines, signs by their names.
+    pub fn told(&self, stop: &Shown<'_>, on: &On<'_>) -> Vec<String> {
+        let wording = on.wording;
+        let named = |sign: &str| match wording.drawn_sign(sign) {
+            Some(drawn) => format!("{} {}", drawn.name, drawn.dots),
+            None => sign.to_string(),
+        };
+        let place = wording.stop_place(&stop.at, &stop.subject);
+        let place = match stop.place_sign {
+            Some(sign) => format!("{place}, {}", named(sign)),
+            None => place,
+        };
+        let about = wording.stop_about(stop.task, &stop.subject, &on.book.picture);
+        let about = match stop.tray_sign {
+            Some(sign) => format!("{about}, {}", named(sign)),
+            None => about,
+        };
+        let (_, _, state) = mark_of(stop, on);
+        let mut lines = vec![format!("{place}: {about}")];
+        if stop.loses_most() {
+            lines.push(wording.plain_loses_most());
+        }
+        if !state.is_empty() {
+            lines.push(state);
+        }
+        lines.extend(facts(stop, on).into_iter().map(|(label, text, _)| format!("{label}: {text}")));
+        lines
+    }
+
+    /// The number of the chosen stop and how many there are.
+    pub fn number(&self, on: &On<'_>) -> Option<(usize, usize)> {
+        let shown = self.shown(on);
+        let at = self.at(on)?;
+        let place = shown.iter().position(|stop| stop.id == at)?;
+        Some((place + 1, shown.len()))
+    }
+
+    /// Minutes of the whole round.
+    pub fn minutes(&self, on: &On<'_>) -> f64 {
+        self.plan_shown(on).map_or(on.book.round.minutes, super::Plan::minutes)
+    }
 }
