@@ -13,7 +13,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::clerk::Clerk;
-use super::keys::Key;
+use super::keys::{Key, kind_for_tray};
 use super::layer::Layer;
 use super::message::{Effect, Message};
 use super::model::Model;
@@ -25,6 +25,8 @@ use command::Command;
 
 /// Columns and rows in which layers that have no lines of their own are drawn, before their lines are said.
 const DRAWN: (u16, u16) = (78, 200);
+/// So many lines are said at once; more on demand.
+const LINES_AT_ONCE: usize = 24;
 /// The longest answer that is read, bytes; the rest of a longer line is left out.
 const LONGEST: u64 = 64 * 1024;
 
@@ -37,6 +39,8 @@ pub fn talk(opening: Opening, input: impl BufRead, output: impl Write) -> io::Re
     let mut talk = Talk { model, clerk, input, output, told: None };
     let begin = refresh(&mut talk.model);
     talk.carry_out(begin);
+    // What is said at the start of the screen names keys of the screen.
+    talk.model.notice = None;
     match talk.round() {
         // Who listens no more has heard enough.
         Err(fault) if fault.kind() == ErrorKind::BrokenPipe => Ok(()),
@@ -138,8 +142,13 @@ impl<R: BufRead, W: Write> Talk<R, W> {
     /// A key as on the screen; what opens is gone through in questions.
     fn press(&mut self, key: Key) -> io::Result<()> {
         self.send(Message::Key(key));
+        let silent = self.model.notice.is_none();
         self.tell_notice()?;
         match self.model.layers.last() {
+            None if silent && matches!(key, Key::Char(letter) if kind_for_tray(letter).is_some()) => {
+                let said = self.model.wording.plain_only_tray();
+                self.say(&said)
+            }
             None => Ok(()),
             Some(Layer::Form(_)) => self.fill(),
             Some(Layer::Confirm(_)) => self.confirm(),
@@ -203,7 +212,17 @@ impl<R: BufRead, W: Write> Talk<R, W> {
             .map(|row| row.iter().map(ratatui::buffer::Cell::symbol).collect::<String>().trim_end().to_string())
             .filter(|line| !line.is_empty())
             .collect();
-        lines.iter().try_for_each(|line| self.say(line))
+        for (i, part) in lines.chunks(LINES_AT_ONCE).enumerate() {
+            if i > 0 {
+                let left = lines.len() - i * LINES_AT_ONCE;
+                let question = self.model.wording.plain_more(left as i64);
+                if !self.ask(&question)?.is_some_and(|answer| answer.is_empty()) {
+                    return Ok(());
+                }
+            }
+            part.iter().try_for_each(|line| self.say(line))?;
+        }
+        Ok(())
     }
 
     fn tell_notice(&mut self) -> io::Result<()> {
@@ -246,12 +265,11 @@ impl<R: BufRead, W: Write> Talk<R, W> {
     /// Asks, and reads a line; none at the end of the answers.
     fn ask(&mut self, question: &str) -> io::Result<Option<String>> {
         let question = self.shown(question);
-        write!(self.output, "{question} ")?;
+        writeln!(self.output, "{question}")?;
         self.output.flush()?;
         let mut bytes = Vec::new();
         let read = io::Read::take(&mut self.input, LONGEST).read_until(b'\n', &mut bytes)?;
         if read == 0 {
-            writeln!(self.output)?;
             return Ok(None);
         }
         Ok(Some(cleaned(String::from_utf8_lossy(&bytes).trim_end_matches(['\n', '\r'])).trim().to_string()))

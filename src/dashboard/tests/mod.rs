@@ -3,4 +3,4 @@
 mod frames;
 mod stage;
 
-pub use stage::Stage;
+pub use stage::{Stage, TODAY};

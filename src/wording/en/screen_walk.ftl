@@ -57,3 +57,6 @@ plain_take_back = Take it back? y yes, n no:
 plain_left = Nothing was written.
 plain_loses_most = This loses most by waiting.
 plain_writing_day = What is written now is for { $day }.
+plain_more = { $lines } more lines. Enter says them, anything else is enough:
+plain_only_tray = That is written about a tray, and here is none.
+walk_mark_short = ! loses most

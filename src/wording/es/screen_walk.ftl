@@ -57,3 +57,6 @@ plain_take_back = ¿Retirarlo? s sí, n no:
 plain_left = No se apuntó nada.
 plain_loses_most = Es lo que más pierde si espera.
 plain_writing_day = Lo que se apunta ahora es del { $day }.
+plain_more = { $lines } líneas más. Enter las dice, otra cosa basta:
+plain_only_tray = Eso se apunta de una bandeja, y aquí no hay.
+walk_mark_short = ! pierde más

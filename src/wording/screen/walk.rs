@@ -32,6 +32,7 @@ messages! {
     walk_nothing_comes();
     walk_set_apart();
     walk_sign();
+    walk_mark_short();
     plain_begin();
     plain_prompt(number: count, all: count);
     plain_not_understood(answer: text);
@@ -45,6 +46,8 @@ messages! {
     plain_left();
     plain_loses_most();
     plain_writing_day(day: text);
+    plain_more(lines: count);
+    plain_only_tray();
 }
 
 impl Wording {

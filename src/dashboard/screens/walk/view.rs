@@ -88,9 +88,10 @@ fn draw_progress(walk: &Walk, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     }
     let room = usize::from(area.width);
     buffer.set_string(area.x, area.y, Page::shortened(&said, room), Ink::Strong.style());
-    let means = wording.round_mark_means();
+    let fits = |means: &String| width_of(&said) + width_of(means) + 4 <= room;
+    let means = [wording.round_mark_means(), wording.walk_mark_short()].into_iter().find(fits);
     let any = walk.shown(on).iter().any(Shown::loses_most);
-    if any && width_of(&said) + width_of(&means) + 4 <= room {
+    if let Some(means) = means.filter(|_| any) {
         let x = area.right() - width_of(&means) as u16;
         buffer.set_string(x, area.y, &means, Ink::Plain.style());
         buffer.set_string(x, area.y, "!", Ink::Danger.style());
@@ -144,6 +145,9 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, on: &On<'_>, area: R
     Table { columns, rows, chosen }.draw(table_area, buffer);
     if hint {
         let said = if walk.with_rest { wording.walk_rest_shown(rest as i64) } else { wording.walk_rest(rest as i64) };
+        // One that loses most may have come since the round was planned.
+        let marked = walk.rest(on).iter().any(|stop| stop.marked);
+        let said = if marked { format!("! {said}") } else { said };
         let shown = Page::shortened(&said, usize::from(area.width));
         buffer.set_string(area.x, area.bottom() - 1, shown, Ink::Quiet.style());
     }
@@ -234,6 +238,11 @@ pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
         None => usual::usual_kind(stop.task).to_string(),
     };
     page.labelled(&enter, &wording.kind_name(&kind));
+    if picture.trays.is_empty() && picture.beds.is_empty() {
+        page.gap();
+        page.paragraph(&wording.no_trays(), Ink::Plain);
+        page.paragraph(&wording.no_beds(), Ink::Plain);
+    }
     page
 }
 
@@ -256,7 +265,7 @@ fn facts(stop: &Shown<'_>, on: &On<'_>) -> Vec<(String, String, Ink)> {
         facts.push((wording.walk_until(), wording.day_beside(day, on.day()), Ink::Plain));
     }
     if let Some(lost) = wording.walk_lost(due.at_stake) {
-        let ink = if stop.loses_most() { Ink::Danger } else { Ink::Plain };
+        let (lost, ink) = if stop.loses_most() { (format!("! {lost}"), Ink::Danger) } else { (lost, Ink::Plain) };
         facts.push((wording.walk_without(), lost, ink));
     }
     facts
