@@ -21,7 +21,10 @@ impl Form {
             return wording.kind_name(self.kind());
         }
         let about = self.about_place();
-        let filled = self.lines.iter().enumerate().filter(|(at, line)| Some(*at) != about && !line.value().is_empty());
+        // How seedlings were moved the task says already.
+        let says = |at: usize, name: &str| Some(at) != about && name != "how";
+        let filled =
+            self.lines.iter().enumerate().filter(|(at, line)| says(*at, line.field.name) && !line.value().is_empty());
         let parts: Vec<String> = filled
             .map(|(_, line)| {
                 let value = line.value();

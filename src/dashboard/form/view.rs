@@ -146,6 +146,12 @@ impl Form {
     /// What may stand in the field that has the keys.
     fn offer(&self, line: &FieldLine, on: &On<'_>, page: &mut Page) {
         let wording = on.wording;
+        let choices = line.choices();
+        if !choices.is_empty() {
+            let names =
+                choices.iter().enumerate().map(|(i, choice)| format!("{} {}", i + 1, wording.choice_name(choice)));
+            page.paragraph(&names.collect::<Vec<_>>().join("   "), Ink::Plain);
+        }
         let picks = self.picks(on);
         if !picks.is_empty() {
             let numbered = line.takes_picks_by_digit() && line.typed.is_empty();

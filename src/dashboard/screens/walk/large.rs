@@ -6,7 +6,7 @@ use ratatui::layout::Rect;
 
 use super::shapes::{ROWS, SHAPE_COLUMNS, draw_figures, draw_pattern, figures_width, shape};
 use super::view::mark_of;
-use super::{Shown, Walk};
+use super::{Shown, Walk, usual};
 use crate::dashboard::form::Form;
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
@@ -120,6 +120,7 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, on: &On<'_>, area: Rec
     let top = Rect { y: area.y + gap, height: area.height - gap, ..area };
     let x = draw_last(stop, on, top, buffer);
     let Some((field, typed)) = form.and_then(Form::figure_typed) else {
+        draw_way(stop, on, Rect { x, width: area.right().saturating_sub(x), ..top }, buffer);
         if top.height > ROWS + 1 {
             let y = top.y + ROWS + 1;
             let said = on.wording.walk_large_hint();
@@ -143,6 +144,18 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, on: &On<'_>, area: Rec
         against.iter().for_each(|said| page.hanging("x ", Ink::Danger, said, Ink::Plain));
         page.draw(0, Rect { y, height: area.bottom() - y, ..area }, buffer);
     }
+}
+
+/// Where the tray is to be carried: the place's name and its sign.
+fn draw_way(stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    let Some(place) = stop.due.and_then(usual::carried_to) else { return };
+    let name = Page::shortened(&format!("→ {place}"), usize::from(area.width));
+    buffer.set_string(area.x, area.y, name, Ink::Strong.style());
+    let set = on.book.picture.site.places.get(place).and_then(|described| described.on(on.day()));
+    let sign = set.and_then(|set| set.sign.as_ref()).and_then(|sign| on.wording.drawn_sign(&sign.0));
+    let Some(sign) = sign.filter(|_| area.height > ROWS) else { return };
+    draw_pattern(shape(sign.shape), (area.x + 1, area.y + 1), 1, block(on), Ink::Good, buffer);
+    draw_dots(sign.dots, (area.x + SHAPE_COLUMNS + 3, area.y + 1), on, buffer);
 }
 
 /// The last count large, another figure in words; the answer is the column where there is room again.

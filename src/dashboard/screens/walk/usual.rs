@@ -1,6 +1,6 @@
 //! What Enter does at a stop, and what the letters write there: the right form with all that is known.
 
-use crate::base::{SpeciesKey, TrayCode};
+use crate::base::{PlaceName, SpeciesKey, TrayCode};
 use crate::dashboard::form::FormFor;
 use crate::dashboard::model::On;
 use crate::reckon::picture::NursePicture;
@@ -200,6 +200,11 @@ fn next_step(stop: &Stop) -> Option<&NextStep> {
     } else {
         None
     }
+}
+
+/// The place a tray is to be carried to.
+pub fn carried_to(stop: &Stop) -> Option<&PlaceName> {
+    next_step(stop)?.place.as_ref()
 }
 
 fn shade_pct(light: f64) -> i64 {

@@ -16,6 +16,8 @@ use crate::wording::round::RoundOn;
 const LIST_SHARE: u16 = 44;
 /// The fewest rows of the list above its detail.
 const LIST_LEAST: u16 = 3;
+/// Rows that most details take.
+const DETAIL_USUAL: u16 = 8;
 /// The widest page that is read at ease.
 const WIDEST_PAGE: u16 = 76;
 /// From this height on there is an empty row between the parts.
@@ -46,7 +48,8 @@ pub fn draw(walk: &Walk, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     }
     let page = detail(walk, on, below.width);
     let least = LIST_LEAST.min(below.height);
-    let wanted = (page.height() as u16).min(below.height.saturating_sub(least + gap));
+    // The detail keeps its place from stop to stop.
+    let wanted = (page.height() as u16).max(DETAIL_USUAL).min(below.height.saturating_sub(least + gap));
     let list = Rect { height: below.height - wanted - if wanted > 0 { gap } else { 0 }, ..below };
     draw_list(walk, &shown, rest, on, list, buffer);
     let detail = Rect { y: below.bottom() - wanted, height: wanted, ..below };
