@@ -59,15 +59,10 @@ fn answers_that_end_half_way_write_nothing() {
 }
 
 #[test]
-fn a_terminal_that_can_do_nothing_gets_questions_too() {
+fn a_figure_that_cannot_be_read_is_asked_for_again_in_spanish_too() {
     let home = two_trays();
-    let mut child = home
-        .program()
-        .args(["--plain"])
-        .env("TERM", "dumb")
-        .stdin(Stdio::null())
-        .stdout(Stdio::piped())
-        .spawn()
-        .unwrap();
-    assert!(child.wait().unwrap().success());
+    let (said, code) = answered(&home, &["--plain", "--lang", "es"], "2\n1\ntreinta\n36\nsalir\n");
+    assert_eq!(code, 0, "{said}");
+    assert_eq!(standing(&home, "cof-1"), 36, "{said}");
+    assert_eq!(said.matches("Vivas").count(), 2, "{said}");
 }

@@ -11,7 +11,7 @@ mod view;
 use serde::{Deserialize, Serialize};
 
 use super::keys::Key;
-use super::message::Act;
+use super::message::{Act, ScreenName};
 use super::model::On;
 use super::parts::Typed;
 use crate::base::Day;
@@ -119,6 +119,7 @@ pub struct Form {
     at: usize,
     day: Typed,
     stop: String,
+    screen: ScreenName,
     tried: Tried,
     ticket: u64,
     fault: Vec<String>,
@@ -143,6 +144,7 @@ impl Form {
             at: 0,
             day: Typed::default(),
             stop: asked.stop.clone(),
+            screen: ScreenName::Walk,
             tried: Tried::Nothing,
             ticket: 0,
             fault: Vec::new(),
@@ -172,6 +174,16 @@ impl Form {
     /// The stop it was opened from; empty where none.
     pub fn stop(&self) -> &str {
         &self.stop
+    }
+
+    /// The screen it was opened from, which hears what becomes of it.
+    pub fn screen(&self) -> ScreenName {
+        self.screen
+    }
+
+    /// It was opened from a screen.
+    pub fn opened_from(&mut self, screen: ScreenName) {
+        self.screen = screen;
     }
 
     /// What is typed, to be kept; none where nothing was typed beyond what the form began with.

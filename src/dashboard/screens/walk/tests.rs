@@ -99,6 +99,28 @@ fn what_is_refused_comes_back_with_what_was_typed() {
 }
 
 #[test]
+fn the_walk_hears_of_its_forms_while_another_screen_is_shown() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::Count);
+    let mut asked = Vec::new();
+    for key in [Key::Enter, Key::Char('1'), Key::Char('6'), Key::Enter, Key::Char('7')] {
+        asked.extend(update(&mut stage.model, Message::Key(key)));
+    }
+    assert_eq!(mark(&stage, &id), Mark::Sent);
+    stage.carry_out(asked);
+    assert_eq!(mark(&stage, &id), Mark::Done);
+    stage.keys("1");
+    let refused = go_to(&mut stage, Task::GoOut);
+    let mut asked = Vec::new();
+    stage.keys("\n9999");
+    for key in [Key::Enter, Key::Char('7')] {
+        asked.extend(update(&mut stage.model, Message::Key(key)));
+    }
+    stage.carry_out(asked);
+    assert_eq!(mark(&stage, &refused), Mark::Open);
+}
+
+#[test]
 fn a_refused_form_lies_under_the_one_that_is_being_typed_in() {
     let mut stage = Stage::sample(Lang::En);
     let id = go_to(&mut stage, Task::GoOut);
