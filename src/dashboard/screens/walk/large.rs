@@ -122,8 +122,12 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, on: &On<'_>, area: Rec
     let Some((field, typed)) = form.and_then(Form::figure_typed) else {
         draw_way(stop, on, Rect { x, width: area.right().saturating_sub(x), ..top }, buffer);
         if top.height > ROWS + 1 {
-            let y = top.y + ROWS + 1;
-            let said = on.wording.walk_large_hint();
+            let y = top.y + ROWS + 1 + u16::from(top.height > ROWS + 2);
+            let kind = usual::usual_kind(stop.task);
+            let said = match kind {
+                "counted" | "weather" => on.wording.walk_large_hint(),
+                _ => format!("Enter  {}", on.wording.task_name(stop.task)),
+            };
             buffer.set_string(area.x, y, Page::shortened(&said, usize::from(area.width)), Ink::Plain.style());
         }
         return;
