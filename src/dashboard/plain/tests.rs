@@ -145,7 +145,7 @@ fn nothing_but_whole_plain_lines_is_said() {
 fn the_round_goes_on_where_it_was_left_on_the_screen_or_in_questions() {
     let sample = Sample::new();
     let said = sample.said(Lang::En, "skip\nskip\nquit\n");
-    let left_at = said.lines().filter(|line| line.starts_with("Stop ")).next_back().unwrap().to_string();
+    let left_at = said.lines().rfind(|line| line.starts_with("Stop ")).unwrap().to_string();
     let said = sample.said(Lang::En, "");
     assert!(said.contains(&left_at) && left_at.starts_with("Stop 3 "), "{said}");
 }
