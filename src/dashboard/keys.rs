@@ -160,6 +160,8 @@ words! {
         KeepLot: "keep_lot";
         /// Lots that are used up too, or not.
         UsedUpToo: "used_up_too";
+        /// What can wait of the round.
+        RestOfRound: "rest_of_round";
     }
 }
 

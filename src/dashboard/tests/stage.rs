@@ -4,7 +4,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use tempfile::TempDir;
 
-use crate::base::{Clock, Day, Moment};
+use crate::base::{Clock, Day, EntryId, Moment};
 use crate::dashboard::clerk::Clerk;
 use crate::dashboard::form::FormFor;
 use crate::dashboard::frame;
@@ -13,7 +13,7 @@ use crate::dashboard::message::{Effect, Message, Request};
 use crate::dashboard::model::Model;
 use crate::dashboard::terminal::{Opening, set_up};
 use crate::dashboard::update::{open_form, refresh, update};
-use crate::desk::{Desk, Now, sample};
+use crate::desk::{Desk, Now, Withdraws, sample};
 use crate::wording::{Lang, Wording};
 
 /// The day on which the tests look.
@@ -94,7 +94,8 @@ impl Stage {
         self.carry_out(effects);
     }
 
-    fn carry_out(&mut self, effects: Vec<Effect>) {
+    /// Carries out what was asked for.
+    pub fn carry_out(&mut self, effects: Vec<Effect>) {
         for effect in effects {
             match effect {
                 Effect::Ask(request) => {
@@ -129,6 +130,13 @@ impl Stage {
     /// Text that comes at once.
     pub fn text(&mut self, text: &str) {
         self.send(Message::Text(text.to_string()));
+    }
+
+    /// Takes an entry back, as from the journal.
+    pub fn take_back(&mut self, entry: EntryId) {
+        let what = Withdraws::EntryAlone(entry);
+        let (who, why) = ("Amani".to_string(), "read wrongly".to_string());
+        self.carry_out(vec![Effect::Ask(Request::TakeBack { ticket: 0, what, together: true, who, why })]);
     }
 
     /// The frame as it would be shown.

@@ -257,3 +257,4 @@ does_test_lot = test
 does_count_lot = count what is left
 does_keep_lot = keep another way
 does_used_up_too = used-up ones too
+does_rest_of_round = what can wait

@@ -257,3 +257,4 @@ does_test_lot = probar
 does_count_lot = contar lo que queda
 does_keep_lot = guardar de otra forma
 does_used_up_too = también los agotados
+does_rest_of_round = lo que puede esperar

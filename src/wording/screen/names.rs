@@ -262,6 +262,7 @@ messages! {
     does_count_lot();
     does_keep_lot();
     does_used_up_too();
+    does_rest_of_round();
 }
 
 impl Wording {

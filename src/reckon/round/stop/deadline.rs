@@ -1,8 +1,8 @@
 //! Until when a stop is worth doing, what ends it, and how long a stop has waited by its own interval.
 
-use super::intervals::LATE_SHARE;
-use super::stop::Stop;
+use super::Stop;
 use crate::base::Day;
+use crate::reckon::round::intervals::LATE_SHARE;
 use crate::words;
 
 words! {
