@@ -88,6 +88,8 @@ pub struct LightLook {
     pub sky: Option<Sky>,
     /// Whether only some rows or places were named.
     pub in_part: bool,
+    /// The rows and places read; none where it was all of the bed.
+    pub part: Option<PartOfBed>,
     /// Its place among the entries of the bed.
     pub order: usize,
     /// The entry.

@@ -295,6 +295,7 @@ impl BedFold<'_> {
                 pairs: read.readings.as_ref().map_or(0, |pairs| u32::try_from(pairs.len()).unwrap_or(u32::MAX)),
                 sky: read.sky,
                 in_part: in_part(read.rows.as_ref(), read.at.as_ref()),
+                part: part_of_bed(read.rows.as_ref(), read.at.as_ref()),
                 order: self.order,
                 entry: entry.id.clone(),
             });

@@ -255,6 +255,15 @@ messages! {
     does_next_field();
     does_submit();
     does_choice();
+    does_read_light();
+    does_check_soil();
+    does_ground_work();
+    does_count_nurses();
+    does_count_survivors();
+    does_along_bed();
+    does_how_many();
+    does_unload();
+    does_write_list();
 }
 
 impl Wording {
