@@ -1,5 +1,6 @@
 //! The loading list: what shall go from which tray to which bed, and what was promised twice.
 
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 use crate::base::{BedName, SpeciesKey, TrayCode};
@@ -7,7 +8,7 @@ use crate::reckon::picture::{BedSpecies, Picture};
 use crate::reckon::tray::size::whole_plants;
 
 /// So many plants of a tray for a bed.
-#[derive(Clone, PartialEq, Eq, Debug)]
+#[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
 pub struct LoadLine {
     /// The tray.
     pub tray: TrayCode,

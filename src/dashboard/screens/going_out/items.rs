@@ -1,0 +1,241 @@
+//! The lists of the screen: items of one or more lines, of which one is chosen and always in view.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::Chosen;
+use super::words::{first_reason, line_words, near, reason, waits_mark};
+use crate::base::Day;
+use crate::dashboard::look::Ink;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::{Page, width_of};
+use crate::reckon::loading::{Becoming, COMING_WEEKS, Coming, LoadLine, Offer, coming as what_comes, line_warnings, offers};
+use crate::reckon::picture::{PairPicture, TrayPicture};
+use crate::wording::verdict::About;
+
+/// The least width at which a pair has its columns.
+const COLUMNS_FROM: usize = 56;
+
+/// An item: what it stands for, where it can be chosen, and its lines.
+pub(super) struct Item {
+    pub chosen: Option<Chosen>,
+    pub page: Page,
+}
+
+impl Item {
+    fn heading(text: &str, width: u16, first: bool) -> Item {
+        let mut page = Page::new(width);
+        if !first {
+            page.paragraph("", Ink::Plain);
+        }
+        page.paragraph(text, Ink::Strong);
+        Item { chosen: None, page }
+    }
+
+    fn said(text: &str, width: u16) -> Item {
+        let mut page = Page::new(width);
+        page.paragraph(text, Ink::Plain);
+        Item { chosen: None, page }
+    }
+}
+
+/// Draws items so that the chosen one is in view, whole where it has room, with what stands above it.
+pub(super) fn draw(items: &[Item], chosen: Option<&Chosen>, area: Rect, buffer: &mut Buffer) {
+    let rows = usize::from(area.height);
+    let mut begins = Vec::with_capacity(items.len());
+    let mut height = 0;
+    for item in items {
+        begins.push(height);
+        height += item.page.height();
+    }
+    let at = items.iter().position(|item| item.chosen.is_some() && item.chosen.as_ref() == chosen);
+    let (begin, end) = at.map_or((0, 0), |at| (begins[at], begins[at] + items[at].page.height()));
+    // Three lines of what follows are shown too, where there are any.
+    let wanted = (end + 3).min(height);
+    let from = if wanted <= rows { 0 } else { (wanted - rows).min(begin) };
+    for (i, item) in items.iter().enumerate() {
+        let top = begins[i] as isize - from as isize;
+        let skip = usize::try_from(-top).unwrap_or(0);
+        let y = top.max(0) as usize;
+        let lines = item.page.height();
+        if skip >= lines || y >= rows {
+            continue;
+        }
+        let shown = (lines - skip).min(rows - y) as u16;
+        let here = Rect { y: area.y + y as u16, height: shown, ..area };
+        item.page.draw_from(skip, here, buffer);
+        if at == Some(i) {
+            buffer.set_style(here, Ink::Chosen.style());
+        }
+    }
+}
+
+/// Trays before beds: what fits first, then for each other tray the bed it misses least.
+pub(super) fn pairs(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
+    let wording = on.wording;
+    let offers = offers(&on.book.picture);
+    let (fits, others): (Vec<&Offer>, Vec<&Offer>) =
+        offers.iter().partition(|offer| matches!(offer, Offer::Fits(..)));
+    let mut items = vec![Item::heading(&wording.fits_heading(), width, true)];
+    if offers.is_empty() {
+        let teach = if on.book.picture.trays.is_empty() { wording.no_trays() } else { wording.no_plants() };
+        items.push(Item::said(&teach, width));
+    } else if fits.is_empty() {
+        items.push(Item::said(&wording.ready_none(), width));
+    }
+    if on.book.picture.beds.is_empty() {
+        items.push(Item::said(&wording.no_beds(), width));
+    }
+    let among: Vec<(&TrayPicture, &PairPicture)> =
+        fits.iter().filter_map(|offer| offer.pair().map(|pair| (&**offer.tray(), &**pair))).collect();
+    for (tray, pair) in &among {
+        items.push(fit(tray, pair, &among, lines, on, width));
+    }
+    if !others.is_empty() {
+        items.push(Item::heading(&wording.misses_heading(), width, false));
+        let room = others.iter().map(|offer| width_of(offer.tray().code.as_str())).max().unwrap_or(0);
+        items.extend(others.iter().map(|offer| miss(offer, room, lines, on, width)));
+    }
+    items
+}
+
+fn fit(
+    tray: &TrayPicture,
+    pair: &PairPicture,
+    among: &[(&TrayPicture, &PairPicture)],
+    lines: &[LoadLine],
+    on: &On<'_>,
+    width: u16,
+) -> Item {
+    let wording = on.wording;
+    let mut page = Page::new(width);
+    let species = on.species(tray.species.as_ref());
+    let before = tray.best_before.map(|day| wording.goes_before(near(day, on)));
+    let rest: Vec<String> = [Some(species), before, listed(lines, pair, on)].into_iter().flatten().collect();
+    let rest = rest.join(", ");
+    if page.width() >= COLUMNS_FROM {
+        let widest = |of: fn(&(&TrayPicture, &PairPicture)) -> String| among.iter().map(|one| width_of(&of(one))).max();
+        let code = widest(|(tray, _)| tray.code.to_string()).unwrap_or(0);
+        let plants = widest(|(_, pair)| pair.plants.to_string()).unwrap_or(0);
+        let bed = widest(|(_, pair)| pair.bed.to_string()).unwrap_or(0);
+        let shown = padded(pair.bed.as_str(), bed);
+        let mark =
+            format!("● {}  {:>plants$} → {shown}  ", padded(tray.code.as_str(), code), pair.plants);
+        page.hanging(&mark, Ink::Good, &rest, Ink::Plain);
+    } else {
+        page.hanging("● ", Ink::Good, &format!("{} → {}: {}", tray.code, pair.bed, pair.plants), Ink::Strong);
+        page.hanging("  ", Ink::Plain, &rest, Ink::Plain);
+    }
+    Item { chosen: Some(Chosen::Pair(tray.code.clone(), pair.bed.clone())), page }
+}
+
+fn miss(offer: &Offer, room: usize, lines: &[LoadLine], on: &On<'_>, width: u16) -> Item {
+    let mut page = Page::new(width);
+    let tray = offer.tray();
+    let code = padded(tray.code.as_str(), room);
+    match offer.pair() {
+        Some(pair) => {
+            let (mark, ink) = waits_mark(&pair.criteria);
+            let mut said = on.wording.in_bed(&pair.bed, first_reason(&pair.criteria, About::Pair, on));
+            if let Some(listed) = listed(lines, pair, on) {
+                said = format!("{said} · {listed}");
+            }
+            page.hanging(&format!("{mark} {code}  "), ink, &said, Ink::Plain);
+            Item { chosen: Some(Chosen::Pair(tray.code.clone(), pair.bed.clone())), page }
+        }
+        None => {
+            let said = on.wording.no_bed_plans(on.species(tray.species.as_ref()));
+            page.hanging(&format!("- {code}  "), Ink::Plain, &said, Ink::Plain);
+            Item { chosen: Some(Chosen::Tray(tray.code.clone())), page }
+        }
+    }
+}
+
+fn listed(lines: &[LoadLine], pair: &PairPicture, on: &On<'_>) -> Option<String> {
+    let line = lines.iter().find(|line| line.tray == pair.tray && line.bed == pair.bed)?;
+    Some(on.wording.load_listed(i64::from(line.plants)))
+}
+
+fn padded(text: &str, width: usize) -> String {
+    format!("{text}{}", " ".repeat(width.saturating_sub(width_of(text))))
+}
+
+/// The loading list, bed by bed.
+pub(super) fn loading(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
+    let wording = on.wording;
+    let mut items = vec![Item::heading(&wording.load_heading(), width, true)];
+    if lines.is_empty() {
+        items.push(Item::said(&wording.load_empty(), width));
+    }
+    let mut beds: Vec<_> = lines.iter().map(|line| &line.bed).collect();
+    beds.sort();
+    beds.dedup();
+    for bed in beds {
+        let here: Vec<&LoadLine> = lines.iter().filter(|line| line.bed == *bed).collect();
+        let sum = here.iter().map(|line| line.plants).fold(0, u32::saturating_add);
+        items.push(Item::heading(&wording.load_bed_sum(bed, i64::from(sum)), width, false));
+        for line in here {
+            let mut page = Page::new(width);
+            let doubtful = line_warnings(&on.book.picture, line).is_some();
+            let (mark, ink) = if doubtful { ("! ", Ink::Danger) } else { ("● ", Ink::Good) };
+            page.hanging(mark, ink, &line_words(line, on), Ink::Plain);
+            items.push(Item { chosen: Some(Chosen::Pair(line.tray.clone(), line.bed.clone())), page });
+        }
+    }
+    items
+}
+
+/// What becomes ready, week by week; then what only a person can bring on.
+pub(super) fn coming(on: &On<'_>, width: u16) -> Vec<Item> {
+    let wording = on.wording;
+    let all = what_comes(&on.book.picture);
+    let mut items = vec![Item::heading(&wording.coming_heading(i64::from(COMING_WEEKS)), width, true)];
+    if !all.iter().any(|one| one.day.is_some()) {
+        items.push(Item::said(&wording.coming_none(), width));
+    }
+    let mut week: Option<i32> = None;
+    let mut undated = false;
+    for one in &all {
+        if one.week.is_none() && !undated {
+            undated = true;
+            items.push(Item::heading(&wording.coming_undated(), width, false));
+        }
+        if one.week.is_some() && one.week != week {
+            week = one.week;
+            items.push(Item::heading(&week_words(one.week.unwrap_or(0), on), width, false));
+        }
+        items.push(becoming(one, on, width));
+    }
+    items
+}
+
+fn week_words(week: i32, on: &On<'_>) -> String {
+    let day = |days: i32| -> Day { on.day().plus(days) };
+    on.wording.coming_week(near(day(week * 7), on), near(day(week * 7 + 6), on))
+}
+
+fn becoming(one: &Coming, on: &On<'_>, width: u16) -> Item {
+    let wording = on.wording;
+    let mut page = Page::new(width);
+    let (mark, said, chosen, about) = match &one.what {
+        Becoming::Tray { tray, standing } => {
+            let species = on.book.picture.trays.get(tray).and_then(|tray| tray.species.as_ref());
+            let said = wording.coming_tray(tray, on.species(species), *standing);
+            ("i ", said, Chosen::Tray(tray.clone()), About::Tray)
+        }
+        Becoming::Bed { bed, species, open } => {
+            let said = wording.coming_bed(bed, on.species(Some(species)), *open);
+            ("_ ", said, Chosen::Bed(bed.clone(), species.clone()), About::Bed)
+        }
+    };
+    let said = match one.day {
+        Some(day) => format!("{said}: {}", wording.comes_from(near(day, on))),
+        None => said,
+    };
+    page.hanging(mark, Ink::Waits, &said, Ink::Strong);
+    // What ends by itself needs nobody's hands; with a day of its own it is said once.
+    for wait in &one.waits {
+        page.hanging("  - ", Ink::Plain, &reason(wait, about, on), Ink::Plain);
+    }
+    Item { chosen: Some(chosen), page }
+}
