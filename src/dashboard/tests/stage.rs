@@ -8,11 +8,11 @@ use crate::base::{Clock, Day, Moment};
 use crate::dashboard::clerk::Clerk;
 use crate::dashboard::frame;
 use crate::dashboard::keys::Key;
-use crate::dashboard::message::{Effect, Message};
+use crate::dashboard::message::{Answer, Effect, Message, Request};
 use crate::dashboard::model::Model;
 use crate::dashboard::terminal::{Opening, set_up};
 use crate::dashboard::update::{refresh, update};
-use crate::desk::{Desk, Now, sample};
+use crate::desk::{Desk, Now, read_typed, sample};
 use crate::wording::{Lang, Wording};
 
 /// The day on which the tests look.
@@ -125,6 +125,18 @@ impl Stage {
     /// Text that comes at once.
     pub fn text(&mut self, text: &str) {
         self.send(Message::Text(text.to_string()));
+    }
+
+    /// Writes an entry past the screen, as another process would, and draws anew.
+    pub fn write(&mut self, kind: &str, pairs: &[&str]) {
+        let pairs: Vec<String> = pairs.iter().map(ToString::to_string).collect();
+        let draft = read_typed(kind, &pairs, now().today, "Tabu").unwrap();
+        for answer in self.clerk.serve(Request::Record { ticket: u64::MAX, drafts: vec![draft] }) {
+            if let Answer::Refused { fault, .. } = &answer {
+                panic!("{fault:?}");
+            }
+            self.send(Message::Answer(Box::new(answer)));
+        }
     }
 
     /// The frame as it would be shown.

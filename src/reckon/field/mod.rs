@@ -12,7 +12,7 @@ mod waits;
 
 pub use light_rows::{RowLight, light_rows};
 pub use nurse_grid::{NurseGrid, nurse_grids};
-pub use plan::{Spot, SpotState, SpeciesPlan, Unsaid, species_plan};
+pub use plan::{SpeciesPlan, Spot, SpotState, Unsaid, species_plan};
 pub use rows::{rows_named, rows_written};
-pub use survival::{SurvivalCount, Outplanting, outplantings};
+pub use survival::{Outplanting, SurvivalCount, outplantings};
 pub use waits::{lasts_until, waits_for};

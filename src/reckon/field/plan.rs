@@ -4,13 +4,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::rows::rows_named;
-use crate::base::SpeciesKey;
+use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::types::PlantingPattern;
 use crate::nursery::entry::{BedSet, PlanLine};
 use crate::reckon::bed::positions::{lines, positions_of};
 use crate::reckon::picture::BedPicture;
 use crate::reckon::site::Site;
-use crate::base::Day;
 use crate::reckon::stock::CohortStory;
 
 /// What a position holds.
@@ -98,55 +97,55 @@ pub fn species_plan(bed: &BedPicture, site: &Site, day: Day, species: &SpeciesKe
     })
 }
 
-/// Plants that stand somewhere in some rows.
+/// Plants that stand somewhere at some places.
 #[derive(Default)]
-struct InRows {
+struct Stretch {
     rows: BTreeSet<u32>,
+    places: BTreeSet<(u32, u32)>,
     living: u32,
 }
 
 struct Grid {
     spots: BTreeMap<(u32, u32), Spot>,
-    /// Positions that an entry names: what holds them is settled.
-    named: BTreeSet<(u32, u32)>,
-    in_rows: Vec<InRows>,
+    stretches: Vec<Stretch>,
 }
 
 impl Grid {
     fn of(bed: &BedPicture, layout: &BedSet, line: &PlanLine) -> Grid {
         let spots = positions_of(&bed.story, layout, line).into_iter().map(|(position, blocked)| {
             let state = if blocked { SpotState::Blocked } else { SpotState::Open };
-            let spot =
-                Spot { row: position.row, place: position.place, x_m: position.x_m, y_m: position.y_m, state };
+            let spot = Spot { row: position.row, place: position.place, x_m: position.x_m, y_m: position.y_m, state };
             ((position.row, position.place), spot)
         });
-        Grid { spots: spots.collect(), named: BTreeSet::new(), in_rows: Vec::new() }
+        Grid { spots: spots.collect(), stretches: Vec::new() }
     }
 
     /// Puts each cohort where its entry says; the answer is how many living plants have no place or row written.
     fn place<'a>(&mut self, cohorts: impl Iterator<Item = &'a CohortStory>) -> u32 {
         let mut anywhere = 0u32;
         for cohort in cohorts {
-            let at: Vec<(u32, u32)> =
+            let at: BTreeSet<(u32, u32)> =
                 cohort.spots.iter().filter(|at| self.spots.contains_key(at)).copied().collect();
             // A place for each plant: the entry says where every one stands.
             if !at.is_empty() && at.len() as u32 == cohort.planted {
-                self.stand_at(&at, cohort);
+                self.stand_at(at, cohort);
                 continue;
             }
             let mut rows: BTreeSet<u32> = at.iter().map(|(row, _)| *row).collect();
             rows.extend(cohort.rows.as_deref().and_then(rows_named).unwrap_or_default());
-            rows.retain(|row| self.spots.keys().any(|(known, _)| known == row));
-            if rows.is_empty() {
+            let places: BTreeSet<(u32, u32)> =
+                self.spots.keys().filter(|(row, _)| rows.contains(row)).copied().collect();
+            if places.is_empty() {
                 anywhere = anywhere.saturating_add(cohort.living);
             } else {
-                self.in_rows.push(InRows { rows, living: cohort.living });
+                let rows = places.iter().map(|(row, _)| *row).collect();
+                self.stretches.push(Stretch { rows, places, living: cohort.living });
             }
         }
         anywhere
     }
 
-    fn stand_at(&mut self, at: &[(u32, u32)], cohort: &CohortStory) {
+    fn stand_at(&mut self, at: BTreeSet<(u32, u32)>, cohort: &CohortStory) {
         let state = if cohort.dead == 0 {
             SpotState::Living
         } else if cohort.living == 0 {
@@ -154,28 +153,23 @@ impl Grid {
         } else {
             SpotState::Unsaid
         };
-        for place in at {
-            if let Some(spot) = self.spots.get_mut(place) {
-                spot.state = state;
-                self.named.insert(*place);
-            }
-        }
+        self.mark(at.iter().copied(), state);
         if state == SpotState::Unsaid {
             let rows = at.iter().map(|(row, _)| *row).collect();
-            self.in_rows.push(InRows { rows, living: cohort.living });
+            self.stretches.push(Stretch { rows, places: at, living: cohort.living });
         }
     }
 
     /// Says of every position that no entry names what can be said: all of a stretch living, all open, or only how many.
     fn settle(&mut self, anywhere: u32) -> Vec<Unsaid> {
         let mut unsaid = Vec::new();
-        for stretch in joined(std::mem::take(&mut self.in_rows)) {
-            let free = self.free(|row| stretch.rows.contains(&row));
+        for stretch in joined(std::mem::take(&mut self.stretches)) {
+            let free: Vec<(u32, u32)> = self.maybe_free().filter(|at| stretch.places.contains(at)).collect();
             if stretch.living >= free.len() as u32 {
-                self.mark(&free, SpotState::Living);
+                self.mark(free, SpotState::Living);
             } else if stretch.living > 0 {
-                self.mark(&free, SpotState::Unsaid);
                 let places = free.len() as u32;
+                self.mark(free, SpotState::Unsaid);
                 unsaid.push(Unsaid { rows: Some(stretch.rows), living: stretch.living, places });
             }
         }
@@ -184,31 +178,24 @@ impl Grid {
         }
         // What stands anywhere can stand wherever nothing is known to live.
         let held = unsaid.iter().map(|one| one.living).fold(0, u32::saturating_add);
-        let everywhere = self.maybe_free();
+        let everywhere: Vec<(u32, u32)> = self.maybe_free().collect();
         let (living, places) = (anywhere.saturating_add(held), everywhere.len() as u32);
         if living >= places {
-            self.mark(&everywhere, SpotState::Living);
+            self.mark(everywhere, SpotState::Living);
             return Vec::new();
         }
-        self.mark(&everywhere, SpotState::Unsaid);
+        self.mark(everywhere, SpotState::Unsaid);
         unsaid.push(Unsaid { rows: None, living: anywhere, places: places.saturating_sub(held) });
         unsaid
     }
 
-    /// Positions of some rows that are open, or whose plant may be dead.
-    fn free(&self, in_rows: impl Fn(u32) -> bool) -> Vec<(u32, u32)> {
-        let here = self.spots.iter().filter(|((row, _), spot)| in_rows(*row) && spot.state.may_be_empty());
-        let fits = here.filter(|(at, spot)| !self.named.contains(at) || spot.state == SpotState::Unsaid);
-        fits.map(|(at, _)| *at).collect()
+    fn maybe_free(&self) -> impl Iterator<Item = (u32, u32)> + '_ {
+        self.spots.iter().filter(|(_, spot)| spot.state.may_be_empty()).map(|(at, _)| *at)
     }
 
-    fn maybe_free(&self) -> Vec<(u32, u32)> {
-        self.spots.iter().filter(|(_, spot)| spot.state.may_be_empty()).map(|(at, _)| *at).collect()
-    }
-
-    fn mark(&mut self, at: &[(u32, u32)], state: SpotState) {
+    fn mark(&mut self, at: impl IntoIterator<Item = (u32, u32)>, state: SpotState) {
         for place in at {
-            if let Some(spot) = self.spots.get_mut(place) {
+            if let Some(spot) = self.spots.get_mut(&place) {
                 spot.state = state;
             }
         }
@@ -224,14 +211,15 @@ impl SpotState {
     }
 }
 
-/// Stretches that share a row are one.
-fn joined(mut all: Vec<InRows>) -> Vec<InRows> {
-    let mut joined: Vec<InRows> = Vec::new();
-    for mut stretch in all.drain(..) {
-        let (touching, apart): (Vec<InRows>, Vec<InRows>) =
-            joined.into_iter().partition(|other| !other.rows.is_disjoint(&stretch.rows));
+/// Stretches that share a place are one.
+fn joined(all: Vec<Stretch>) -> Vec<Stretch> {
+    let mut joined: Vec<Stretch> = Vec::new();
+    for mut stretch in all {
+        let (touching, apart): (Vec<Stretch>, Vec<Stretch>) =
+            joined.into_iter().partition(|other| !other.places.is_disjoint(&stretch.places));
         for other in touching {
             stretch.rows.extend(other.rows);
+            stretch.places.extend(other.places);
             stretch.living = stretch.living.saturating_add(other.living);
         }
         joined = apart;

@@ -16,7 +16,7 @@ pub enum Becoming {
     Tray {
         /// The tray.
         tray: TrayCode,
-        /// Plants likely plantable then, by what is known now.
+        /// Living seedlings by the books.
         standing: u32,
     },
     /// A bed for a species.
@@ -71,7 +71,10 @@ pub fn coming(picture: &Picture) -> Vec<Coming> {
 
 fn one(today: Day, what: Becoming, day: Option<Day>, criteria: &[Criterion]) -> Option<Coming> {
     let week = day.map(|day| day.days_since(today) / WEEK_DAYS);
-    if week.is_some_and(|week| week >= COMING_WEEKS) {
+    // What has a day beyond these weeks, whatever else it waits for, is no news of theirs.
+    let dated = criteria.iter().filter(|criterion| criterion.blocks).filter_map(|criterion| criterion.expected);
+    let last = dated.chain(day).max().map(|day| day.days_since(today) / WEEK_DAYS);
+    if last.is_some_and(|week| week >= COMING_WEEKS) {
         return None;
     }
     let waits = waits_for(criteria).into_iter().cloned().collect();

@@ -29,6 +29,7 @@ pub(super) fn page(bed: &BedPicture, chosen: Option<&SpeciesKey>, along: usize, 
     for one in first.chain(others) {
         species(one, on, &mut page);
     }
+    care(bed, on, &mut page);
     light(bed, on, &mut page);
     if let Some(species) = chosen {
         page.heading(&wording.plan_heading(on.species(Some(species))));
@@ -71,8 +72,20 @@ fn species(one: &BedSpecies, on: &On<'_>, page: &mut Page) {
         }
         page.hanging(&format!("  {mark} "), ink, &said, Ink::Plain);
     }
-    for criterion in one.criteria.iter().filter(|criterion| criterion.warns && !criterion.blocks) {
-        page.hanging("  ! ", Ink::Waits, &wording.reason(criterion, About::Bed), Ink::Plain);
+}
+
+/// What deserves care although it holds nothing back, once for the whole bed.
+fn care(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
+    let mut said: Vec<String> = Vec::new();
+    for criterion in bed.species.iter().flat_map(|one| &one.criteria) {
+        let reason = on.wording.reason(criterion, About::Bed);
+        if criterion.warns && !criterion.blocks && !said.contains(&reason) {
+            said.push(reason);
+        }
+    }
+    page.gap();
+    for reason in said {
+        page.hanging("! ", Ink::Waits, &reason, Ink::Plain);
     }
 }
 
@@ -127,8 +140,7 @@ fn nurses(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
     }
     let wording = on.wording;
     page.heading(&wording.nurses_heading());
-    let (living, gone): (Vec<&NursePicture>, Vec<&NursePicture>) =
-        bed.nurses.iter().partition(|nurse| nurse.alive > 0);
+    let (living, gone): (Vec<&NursePicture>, Vec<&NursePicture>) = bed.nurses.iter().partition(|nurse| nurse.alive > 0);
     for nurse in living {
         page.hanging("n ", Ink::Waits, &nurse_words(nurse, on), Ink::Plain);
     }

@@ -71,11 +71,11 @@ pub(super) fn table(chosen: Option<&Choice>, on: &On<'_>) -> Table {
     Table {
         columns: vec![
             Column::words(wording.beds_bed(), 0, 16),
-            Column::words(wording.beds_species(), 0, 16),
-            Column::words(wording.beds_standing(), 0, 16),
-            Column::figures(wording.beds_open(), 2, 10),
-            Column::figures(wording.beds_light(), 4, 6),
-            Column::words(wording.beds_missing(), 3, 24),
+            Column::words(wording.beds_species(), 0, 14),
+            Column::words(wording.beds_standing(), 0, 14),
+            Column::figures(wording.beds_open(), 2, 6),
+            Column::figures(wording.beds_light(), 3, 6),
+            Column::words(wording.beds_missing(), 4, 18),
         ],
         rows,
         chosen: at,
@@ -106,7 +106,7 @@ fn row(choice: &Choice, again: bool, on: &On<'_>) -> Row {
         (name, Ink::Strong),
         (on.species(Some(&line.species)), Ink::Plain),
         (format!("{mark} {}", wording.standing_name(line.standing)), ink),
-        (format!("{}/{}", line.open_positions, line.positions), Ink::Plain),
+        (line.open_positions.to_string(), Ink::Plain),
         (light, Ink::Plain),
         (missing(line, on), Ink::Plain),
     ])

@@ -23,7 +23,7 @@ use crate::reckon::picture::BedPicture;
 use list::{Choice, Line};
 
 /// The columns of the list where its detail stands beside it, in hundredths of the width.
-const LIST_SHARE: u16 = 52;
+const LIST_SHARE: u16 = 58;
 /// The columns between list and detail.
 const BETWEEN: u16 = 3;
 

@@ -188,14 +188,19 @@ fn legend(plan: &SpeciesPlan, others: &[Other], on: &On<'_>, page: &mut Page) {
         if count == 0 {
             continue;
         }
+        let (mark, ink) = spot_mark(state);
         let said = match state {
             SpotState::Living => wording.plan_living(&name, count),
             SpotState::Dead => wording.plan_dead(count),
             SpotState::Open => wording.plan_open(count),
             SpotState::Blocked => wording.plan_blocked(count),
-            SpotState::Unsaid => plan.unsaid.iter().map(|one| unsaid(one, on)).collect::<Vec<_>>().join(" "),
+            SpotState::Unsaid => {
+                for one in &plan.unsaid {
+                    page.hanging(&format!("{mark} "), ink, &unsaid(one, on), Ink::Plain);
+                }
+                continue;
+            }
         };
-        let (mark, ink) = spot_mark(state);
         page.hanging(&format!("{mark} "), ink, &said, Ink::Plain);
     }
     for other in others {

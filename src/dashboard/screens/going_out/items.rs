@@ -9,7 +9,9 @@ use crate::base::Day;
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, width_of};
-use crate::reckon::loading::{Becoming, COMING_WEEKS, Coming, LoadLine, Offer, coming as what_comes, line_warnings, offers};
+use crate::reckon::loading::{
+    Becoming, COMING_WEEKS, Coming, LoadLine, Offer, coming as what_comes, left_to_load, line_warnings, offers,
+};
 use crate::reckon::picture::{PairPicture, TrayPicture};
 use crate::wording::verdict::About;
 
@@ -74,8 +76,7 @@ pub(super) fn draw(items: &[Item], chosen: Option<&Chosen>, area: Rect, buffer: 
 pub(super) fn pairs(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
     let wording = on.wording;
     let offers = offers(&on.book.picture);
-    let (fits, others): (Vec<&Offer>, Vec<&Offer>) =
-        offers.iter().partition(|offer| matches!(offer, Offer::Fits(..)));
+    let (fits, others): (Vec<&Offer>, Vec<&Offer>) = offers.iter().partition(|offer| matches!(offer, Offer::Fits(..)));
     let mut items = vec![Item::heading(&wording.fits_heading(), width, true)];
     if offers.is_empty() {
         let teach = if on.book.picture.trays.is_empty() { wording.no_trays() } else { wording.no_plants() };
@@ -113,17 +114,19 @@ fn fit(
     let before = tray.best_before.map(|day| wording.goes_before(near(day, on)));
     let rest: Vec<String> = [Some(species), before, listed(lines, pair, on)].into_iter().flatten().collect();
     let rest = rest.join(", ");
+    let on_list = lines.iter().find(|line| line.tray == pair.tray && line.bed == pair.bed).map(|line| line.plants);
+    // What other lines promise is no longer there to be loaded.
+    let number = on_list.unwrap_or_else(|| left_to_load(&on.book.picture, lines, &pair.tray, &pair.bed));
     if page.width() >= COLUMNS_FROM {
         let widest = |of: fn(&(&TrayPicture, &PairPicture)) -> String| among.iter().map(|one| width_of(&of(one))).max();
         let code = widest(|(tray, _)| tray.code.to_string()).unwrap_or(0);
-        let plants = widest(|(_, pair)| pair.plants.to_string()).unwrap_or(0);
+        let plants = width_of(&number.to_string()).max(widest(|(_, pair)| pair.plants.to_string()).unwrap_or(0));
         let bed = widest(|(_, pair)| pair.bed.to_string()).unwrap_or(0);
         let shown = padded(pair.bed.as_str(), bed);
-        let mark =
-            format!("● {}  {:>plants$} → {shown}  ", padded(tray.code.as_str(), code), pair.plants);
+        let mark = format!("● {}  {number:>plants$} → {shown}  ", padded(tray.code.as_str(), code));
         page.hanging(&mark, Ink::Good, &rest, Ink::Plain);
     } else {
-        page.hanging("● ", Ink::Good, &format!("{} → {}: {}", tray.code, pair.bed, pair.plants), Ink::Strong);
+        page.hanging("● ", Ink::Good, &format!("{} → {}: {number}", tray.code, pair.bed), Ink::Strong);
         page.hanging("  ", Ink::Plain, &rest, Ink::Plain);
     }
     Item { chosen: Some(Chosen::Pair(tray.code.clone(), pair.bed.clone())), page }

@@ -211,7 +211,8 @@ impl Screen for GoingOut {
             // What is chosen and what is on the list, below.
             let page = self.foot(on, area.width);
             let foot = (page.height() as u16).min(area.height / 2);
-            let (list, below) = area.height.checked_sub(foot).map_or((area, 0), |rest| (Rect { height: rest, ..area }, foot));
+            let (list, below) =
+                area.height.checked_sub(foot).map_or((area, 0), |rest| (Rect { height: rest, ..area }, foot));
             (list, Rect { y: list.bottom(), height: below, ..area })
         };
         items::draw(&self.items(on, list.width), self.chosen.as_ref(), list, buffer);
@@ -221,7 +222,13 @@ impl Screen for GoingOut {
             let label = on.wording.load_how_many();
             let row = Rect { y: side.y, height: 1.min(side.height), ..side };
             let width = (crate::dashboard::parts::width_of(&label) as u16 + 1).min(row.width);
-            buffer.set_stringn(row.x, row.y, " ".repeat(usize::from(row.width)), usize::from(row.width), Ink::Plain.style());
+            buffer.set_stringn(
+                row.x,
+                row.y,
+                " ".repeat(usize::from(row.width)),
+                usize::from(row.width),
+                Ink::Plain.style(),
+            );
             buffer.set_stringn(row.x, row.y, label, usize::from(row.width), Ink::Strong.style());
             field.draw(Rect { x: row.x + width, width: row.width - width, ..row }, buffer, true);
         }

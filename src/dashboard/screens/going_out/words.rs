@@ -17,7 +17,9 @@ pub(super) fn near(day: Day, on: &On<'_>) -> String {
 /// A reason, with the day it is expected to end.
 pub(super) fn reason(criterion: &Criterion, about: About, on: &On<'_>) -> String {
     let said = on.wording.reason(criterion, about);
-    match criterion.expected.filter(|day| *day > on.day()) {
+    // A reason that names the day itself is not told it twice.
+    let named = |day: &Day| said.contains(&on.wording.day(*day)) || said.contains(&near(*day, on));
+    match criterion.expected.filter(|day| *day > on.day() && !named(day)) {
         Some(day) => format!("{said} · {}", on.wording.comes_from(near(day, on))),
         None => said,
     }
