@@ -4,7 +4,6 @@ use proptest::prelude::*;
 use serde_json::{Value, json};
 
 use super::*;
-use crate::base::SpeciesKey;
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
 use crate::reckon::written::{Page, day};
 
@@ -209,7 +208,7 @@ proptest! {
         }
         let (story, _) = page.story(ON);
         let plan = plan_of(&page);
-        let living = story.living_of(&SpeciesKey::new("Coffea arabica"));
+        let living = story.living_of(&plan.species);
         let said = plan.count(SpotState::Living) + plan.unsaid.iter().map(|one| one.living).sum::<u32>();
         prop_assert!(said <= living, "{} said, {} live: {}", said, living, drawn(&plan));
         for one in &plan.unsaid {

@@ -5,6 +5,7 @@ beds_standing = Standing
 beds_open = Open
 beds_light = Light
 beds_missing = Missing next
+beds_nothing = nothing
 bed_size = { $length } m long, { $width } m wide
 bed_size_bearing = { $length } m long, { $width } m wide, rows at { $degrees }° from north
 bed_ready_for = nothing holds it back today

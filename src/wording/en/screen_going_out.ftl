@@ -2,6 +2,7 @@
 fits_heading = Fits today
 misses_heading = Not today, and the nearest bed
 no_plants = No tray holds living plants.
+items_more = { $items } more below
 load_heading = Loading list
 load_empty = Nothing is on the loading list: choose a tray for a bed, o puts it there.
 load_listed = on the list: { $plants }

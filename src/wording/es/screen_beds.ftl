@@ -5,6 +5,7 @@ beds_standing = Estado
 beds_open = Libres
 beds_light = Luz
 beds_missing = Falta
+beds_nothing = nada
 bed_size = { $length } m de largo, { $width } m de ancho
 bed_size_bearing = { $length } m de largo, { $width } m de ancho, surcos a { $degrees }° del norte
 bed_ready_for = hoy nada lo impide

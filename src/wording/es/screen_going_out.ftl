@@ -2,6 +2,7 @@
 fits_heading = Hoy caben
 misses_heading = Hoy no, y la era más cercana
 no_plants = Ninguna bandeja tiene plantas vivas.
+items_more = { $items } más abajo
 load_heading = Lista de carga
 load_empty = No hay nada en la lista de carga: elija una bandeja para una era, con o se pone.
 load_listed = en la lista: { $plants }

@@ -9,6 +9,7 @@ messages! {
     beds_open();
     beds_light();
     beds_missing();
+    beds_nothing();
     bed_size(length: text, width: text);
     bed_size_bearing(length: text, width: text, degrees: text);
     bed_ready_for();

@@ -6,6 +6,7 @@ messages! {
     fits_heading();
     misses_heading();
     no_plants();
+    items_more(items: count);
     load_heading();
     load_empty();
     load_listed(plants: count);

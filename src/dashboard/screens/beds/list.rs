@@ -7,7 +7,7 @@ use crate::dashboard::look::{Ink, standing_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Row, Table};
 use crate::reckon::field::waits_for;
-use crate::reckon::picture::{BedPicture, BedSpecies};
+use crate::reckon::picture::{BedPicture, BedSpecies, Standing};
 
 /// A bed and one species of its plan; none where it plans nothing.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -91,7 +91,7 @@ fn row(choice: &Choice, again: bool, on: &On<'_>) -> Row {
     let line = bed.species.iter().find(|line| Some(&line.species) == choice.species.as_ref());
     let Some(line) = line else {
         let nothing = |text: String| (text, Ink::Plain);
-        let planned = wording.bed_plans_nothing();
+        let planned = wording.beds_nothing();
         return Row::Cells(vec![
             nothing(name),
             nothing(planned),
@@ -112,8 +112,11 @@ fn row(choice: &Choice, again: bool, on: &On<'_>) -> Row {
     ])
 }
 
-/// What is missing next: the first thing that holds it back by name, and how many more.
+/// What is missing next; where nothing is open, the standing says it. Else the first thing that holds it back by name, and how many more.
 fn missing(line: &BedSpecies, on: &On<'_>) -> String {
+    if line.standing == Standing::Full {
+        return String::new();
+    }
     let waits = waits_for(&line.criteria);
     match waits.as_slice() {
         [] => String::new(),

@@ -22,10 +22,10 @@ use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::BedPicture;
 use list::{Choice, Line};
 
-/// The columns of the list where its detail stands beside it, in hundredths of the width.
-const LIST_SHARE: u16 = 58;
+/// The columns of the detail where it stands beside the list, in hundredths of the width.
+const DETAIL_SHARE: u16 = 44;
 /// The columns between list and detail.
-const BETWEEN: u16 = 3;
+const BETWEEN: u16 = 2;
 
 /// The screen.
 #[derive(Debug, Default)]
@@ -92,13 +92,13 @@ impl Beds {
         match kind {
             "survival_counted" | "plants_lost" => {
                 if let Some(species) = species {
-                    form = form.with("species", species);
+                    form = form.with("species", on.species(Some(&species)));
                 }
             }
             "nurse_counted" => {
                 let mut living = bed.nurses.iter().filter(|nurse| nurse.alive > 0).map(|nurse| &nurse.nurse);
                 if let Some(nurse) = living.next().filter(|nurse| living.all(|other| other == *nurse)) {
-                    form = form.with("nurse", nurse);
+                    form = form.with("nurse", on.species(Some(nurse)));
                 }
             }
             _ => {}
@@ -134,9 +134,9 @@ impl Beds {
 
 /// Where the list and its detail stand beside each other.
 fn split(area: Rect) -> (Rect, Rect) {
-    let list = area.width * LIST_SHARE / 100;
-    let detail = Rect { x: area.x + list + BETWEEN, width: area.width - list - BETWEEN, ..area };
-    (Rect { width: list, ..area }, detail)
+    let width = area.width * DETAIL_SHARE / 100;
+    let detail = Rect { x: area.right() - width, width, ..area };
+    (Rect { width: area.width - width - BETWEEN, ..area }, detail)
 }
 
 impl Screen for Beds {

@@ -22,8 +22,6 @@ const SCALES_M: [f64; 11] = [0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 2.5, 5.0, 10.0, 20.0
 const LINE_OVER_COLUMN: f64 = 2.0;
 /// The most lines a plan takes where a coarser one is as clear.
 const MOST_LINES: usize = 15;
-/// Room for the number of a row.
-const LABEL: usize = 4;
 /// Lets a plant on a line stay on it although 0.3 / 0.1 is not 3 in a computer.
 const FUZZ: f64 = 1e-9;
 
@@ -56,7 +54,9 @@ pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, on: &On
         page.paragraph(&wording.plan_none(), Ink::Plain);
         return;
     };
-    let room = page.width().saturating_sub(LABEL).max(8);
+    // Room for the number of a row, and a blank.
+    let label = plan.spots.iter().map(|spot| spot.row).max().unwrap_or(1).to_string().len().max(2) + 1;
+    let room = page.width().saturating_sub(label).max(8);
     let scale = Scale::of(bed, &plan, room);
     let others = others(bed, &plan, on);
     let mut cells: Cells = BTreeMap::new();
@@ -71,8 +71,9 @@ pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, on: &On
         hidden |= cells.insert(scale.cell(spot.x_m, spot.y_m), (mark.to_string(), ink)).is_some();
     }
     let from = along.min(scale.columns.saturating_sub(room));
-    ruler(bed, &scale, from, room, on, page);
-    lines(&plan.spots, &scale, &cells, from, room, page);
+    let view = View { from, room, label };
+    ruler(bed, &scale, &view, on, page);
+    lines(&plan.spots, &scale, &cells, &view, page);
     page.gap();
     said(bed, &scale, from, room, on, page);
     legend(&plan, &others, on, page);
@@ -80,6 +81,13 @@ pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, on: &On
         page.paragraph(&wording.plan_hidden(on.species(Some(species))), Ink::Quiet);
     }
     elsewhere(bed, on, page);
+}
+
+/// What part of a plan is shown: from which column on, how many, behind how many for the number of a row.
+struct View {
+    from: usize,
+    room: usize,
+    label: usize,
 }
 
 /// How many metres a column stands for.
@@ -96,7 +104,10 @@ impl Scale {
     fn of(bed: &BedPicture, plan: &SpeciesPlan, room: usize) -> Scale {
         let scales = || SCALES_M.iter().map(|column_m| Scale::with(bed, *column_m));
         let fits = |scale: &Scale| scale.columns <= room && scale.lines <= MOST_LINES;
-        let mut best = scales().find(fits).unwrap_or_else(|| Scale::with(bed, SCALES_M[SCALES_M.len() - 1]));
+        // Where one of them keeps even distances even, that one.
+        let even = |scale: &Scale| scale.is_even(plan) && scale.keeps_apart(plan);
+        let fitting = scales().find(|scale| fits(scale) && even(scale)).or_else(|| scales().find(fits));
+        let mut best = fitting.unwrap_or_else(|| Scale::with(bed, SCALES_M[SCALES_M.len() - 1]));
         best.whole = best.keeps_apart(plan);
         if best.whole {
             return best;
@@ -121,6 +132,11 @@ impl Scale {
         }
     }
 
+    fn is_even(&self, plan: &SpeciesPlan) -> bool {
+        let steps = plan.in_row_m / self.column_m;
+        (steps - steps.round()).abs() < 1e-6
+    }
+
     fn keeps_apart(&self, plan: &SpeciesPlan) -> bool {
         let mut seen = BTreeSet::new();
         plan.spots.iter().all(|spot| seen.insert(self.cell(spot.x_m, spot.y_m)))
@@ -134,17 +150,19 @@ impl Scale {
     }
 }
 
-fn ruler(bed: &BedPicture, scale: &Scale, from: usize, room: usize, on: &On<'_>, page: &mut Page) {
+fn ruler(bed: &BedPicture, scale: &Scale, view: &View, on: &On<'_>, page: &mut Page) {
+    let View { from, room, label } = *view;
     let shown = room.min(scale.columns);
     let metres = |column: usize| (column as f64 * scale.column_m).min(bed.length_m);
     let begin = on.wording.number(metres(from), 1);
     let last = if from + shown >= scale.columns { bed.length_m } else { metres(from + shown - 1) };
     let end = format!("{} m", on.wording.number(last, 1));
     let between = shown.saturating_sub(width_of(&begin) + width_of(&end) + 2);
-    page.line(Line::raw(format!("{}{begin} {} {end}", " ".repeat(LABEL), "─".repeat(between))));
+    page.line(Line::raw(format!("{}{begin} {} {end}", " ".repeat(label), "─".repeat(between))));
 }
 
-fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, from: usize, room: usize, page: &mut Page) {
+fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, view: &View, page: &mut Page) {
+    let View { from, room, label: width } = *view;
     let mut labels: BTreeMap<usize, u32> = BTreeMap::new();
     for spot in spots {
         labels.entry(scale.cell(spot.x_m, spot.y_m).0).or_insert(spot.row);
@@ -152,7 +170,7 @@ fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, from: usize, room: usize,
     let last = cells.keys().map(|(line, _)| *line).max().unwrap_or(0).max(scale.lines.saturating_sub(1));
     for line in 0..=last {
         let label = labels.get(&line).map(ToString::to_string).unwrap_or_default();
-        let mut spans = vec![Span::raw(format!("{label:>width$} ", width = LABEL - 1))];
+        let mut spans = vec![Span::raw(format!("{label:>width$} ", width = width - 1))];
         let mut at = from;
         for ((_, column), (mark, ink)) in cells.range((line, from)..(line, from + room)) {
             spans.push(Span::raw(" ".repeat(column - at)));

@@ -21,7 +21,8 @@ pub(super) fn draw(lines: &[LoadLine], from: usize, on: &On<'_>, area: Rect, buf
     above.draw(0, Rect { height: head, ..area }, buffer);
     let room = area.height - head - foot;
     body.draw(from, Rect { y: area.y + head, height: room, ..area }, buffer);
-    let y = area.y + head + room.min(body.height() as u16);
+    // A blank line before the keys, where there is one.
+    let y = area.y + head + room.min(body.height() as u16 + 1);
     below.draw(0, Rect { y, height: foot, ..area }, buffer);
 }
 

@@ -41,35 +41,47 @@ impl Item {
     }
 }
 
-/// Draws items so that the chosen one is in view, whole where it has room, with what stands above it.
-pub(super) fn draw(items: &[Item], chosen: Option<&Chosen>, area: Rect, buffer: &mut Buffer) {
-    let rows = usize::from(area.height);
-    let mut begins = Vec::with_capacity(items.len());
-    let mut height = 0;
-    for item in items {
-        begins.push(height);
-        height += item.page.height();
-    }
+/// Draws items so that the chosen one is in view with what stands around it. No item is cut in the middle but one that is
+/// higher than the whole area; how many follow below is said.
+pub(super) fn draw(items: &[Item], chosen: Option<&Chosen>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    let all: usize = items.iter().map(|item| item.page.height()).sum();
+    // A line is kept for how many follow.
+    let rows = if all > usize::from(area.height) { usize::from(area.height).saturating_sub(1) } else { all };
     let at = items.iter().position(|item| item.chosen.is_some() && item.chosen.as_ref() == chosen);
-    let (begin, end) = at.map_or((0, 0), |at| (begins[at], begins[at] + items[at].page.height()));
-    // Three lines of what follows are shown too, where there are any.
-    let wanted = (end + 3).min(height);
-    let from = if wanted <= rows { 0 } else { (wanted - rows).min(begin) };
-    for (i, item) in items.iter().enumerate() {
-        let top = begins[i] as isize - from as isize;
-        let skip = usize::try_from(-top).unwrap_or(0);
-        let y = top.max(0) as usize;
-        let lines = item.page.height();
-        if skip >= lines || y >= rows {
-            continue;
+    let first = first_shown(items, at.unwrap_or(0), rows);
+    let mut y = 0;
+    let mut below = 0;
+    for (i, item) in items.iter().enumerate().skip(first) {
+        let height = item.page.height();
+        let room = rows.saturating_sub(y);
+        if height > room && (Some(i) != at || room == 0) {
+            below += items[i..].iter().filter(|item| item.chosen.is_some()).count();
+            break;
         }
-        let shown = (lines - skip).min(rows - y) as u16;
-        let here = Rect { y: area.y + y as u16, height: shown, ..area };
-        item.page.draw_from(skip, here, buffer);
+        let here = Rect { y: area.y + y as u16, height: height.min(room) as u16, ..area };
+        item.page.draw_from(0, here, buffer);
         if at == Some(i) {
             buffer.set_style(here, Ink::Chosen.style());
         }
+        y += height;
     }
+    if below > 0 && area.height > 1 {
+        let said = on.wording.items_more(below as i64);
+        buffer.set_stringn(area.x, area.bottom() - 1, said, usize::from(area.width), Ink::Quiet.style());
+    }
+}
+
+/// The first item shown, so that the chosen one is whole and, where there is room, one after it too.
+fn first_shown(items: &[Item], at: usize, rows: usize) -> usize {
+    let height = |range: std::ops::RangeInclusive<usize>| -> usize {
+        items.get(range).map_or(0, |items| items.iter().map(|item| item.page.height()).sum())
+    };
+    if items.is_empty() {
+        return 0;
+    }
+    let last = (at + 1).min(items.len() - 1);
+    let fits = |end: usize| (0..=at).find(|first| height(*first..=end) <= rows);
+    fits(last).or_else(|| fits(at)).unwrap_or(at)
 }
 
 /// Trays before beds: what fits first, then for each other tray the bed it misses least.

@@ -158,19 +158,21 @@ impl Screen for GoingOut {
         if self.asking.is_some() {
             return vec![hinted("w", Does::WriteList)];
         }
-        let mut keys = match self.part {
-            Part::Pairs => vec![hinted("o", Does::Load)],
-            Part::Loading => vec![hinted("r", Does::Unload)],
-            Part::Coming => Vec::new(),
-        };
+        let mut keys = Vec::new();
+        let listed = !self.lines.is_empty();
+        match self.part {
+            Part::Pairs => keys.push(hinted("o", Does::Load)),
+            Part::Loading | Part::Coming => {}
+        }
+        if listed {
+            keys.push(hinted("c", Does::ConfirmLoad));
+        }
+        keys.push(hinted("v", Does::NextPart));
         if self.part != Part::Coming {
             keys.extend([hinted("+", Does::More), hinted("-", Does::Fewer), known("Space", Does::HowMany)]);
         }
-        keys.push(hinted("v", Does::NextPart));
-        if !self.lines.is_empty() {
-            keys.insert(1.min(keys.len()), hinted("c", Does::ConfirmLoad));
-            keys.push(known("r", Does::Unload));
-            keys.dedup_by_key(|line| line.does);
+        if listed && self.part != Part::Coming {
+            keys.push(hinted("r", Does::Unload));
         }
         keys
     }
@@ -215,7 +217,7 @@ impl Screen for GoingOut {
                 area.height.checked_sub(foot).map_or((area, 0), |rest| (Rect { height: rest, ..area }, foot));
             (list, Rect { y: list.bottom(), height: below, ..area })
         };
-        items::draw(&self.items(on, list.width), self.chosen.as_ref(), list, buffer);
+        items::draw(&self.items(on, list.width), self.chosen.as_ref(), on, list, buffer);
         let page = if on.is_wide() { self.side(on, side.width) } else { self.foot(on, side.width) };
         page.draw(0, side, buffer);
         if let Some(field) = &self.field {
