@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 use crate::base::{BedName, SpeciesKey, TrayCode};
-use crate::reckon::picture::{BedSpecies, Picture};
+use crate::reckon::picture::{BedSpecies, PairPicture, Picture};
 use crate::reckon::tray::size::whole_plants;
 
 /// So many plants of a tray for a bed.
@@ -102,7 +102,12 @@ pub fn line_warnings(picture: &Picture, line: &LoadLine) -> Option<LoadWarning> 
 
 /// How many of a tray can still be put on the list for a bed: what is plantable and open, less what other lines promise.
 pub fn left_to_load(picture: &Picture, lines: &[LoadLine], tray: &TrayCode, bed: &BedName) -> u32 {
-    let Some(pair) = picture.pair(tray, bed) else { return 0 };
+    picture.pair(tray, bed).map_or(0, |pair| left_of(picture, lines, pair))
+}
+
+/// The same of a pair that is known already.
+pub fn left_of(picture: &Picture, lines: &[LoadLine], pair: &PairPicture) -> u32 {
+    let (tray, bed) = (&pair.tray, &pair.bed);
     let others = || lines.iter().filter(|line| line.tray != *tray || line.bed != *bed);
     let sum = |all: &mut dyn Iterator<Item = u32>| all.fold(0, u32::saturating_add);
     let species = species_of(picture, tray);

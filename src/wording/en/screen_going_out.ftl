@@ -1,6 +1,8 @@
 # The screen Going out.
 fits_heading = Fits today
 misses_heading = Not today, and the nearest bed
+fits_heading_on = Fits on { $day }
+misses_heading_on = Not on { $day }, and the nearest bed
 no_plants = No tray holds living plants.
 items_more = { $items } more below
 load_heading = Loading list

@@ -1,6 +1,8 @@
 # The screen Going out.
 fits_heading = Hoy caben
 misses_heading = Hoy no, y la era más cercana
+fits_heading_on = Caben el { $day }
+misses_heading_on = El { $day } no, y la era más cercana
 no_plants = Ninguna bandeja tiene plantas vivas.
 items_more = { $items } más abajo
 load_heading = Lista de carga

@@ -5,6 +5,8 @@ use crate::wording::messages::messages;
 messages! {
     fits_heading();
     misses_heading();
+    fits_heading_on(day: text);
+    misses_heading_on(day: text);
     no_plants();
     items_more(items: count);
     load_heading();

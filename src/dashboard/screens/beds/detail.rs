@@ -8,7 +8,7 @@ use crate::dashboard::look::{Ink, standing_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::field::{Outplanting, SurvivalCount, light_rows, outplantings, waits_for};
-use crate::reckon::picture::{BedPicture, BedSpecies, NursePicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, NursePicture, Rule, Standing};
 use crate::reckon::round::intervals::SURVIVAL_MONTHS;
 use crate::wording::verdict::About;
 
@@ -60,7 +60,11 @@ fn species(one: &BedSpecies, on: &On<'_>, page: &mut Page) {
     let open = wording.bed_has_open(one.open_positions, one.positions);
     let said = format!("{}: {}, {open}", on.species(Some(&one.species)), wording.standing_name(one.standing));
     page.hanging(&format!("{mark} "), ink, &said, Ink::Strong);
-    let waits = waits_for(&one.criteria);
+    let mut waits = waits_for(&one.criteria);
+    if one.standing == Standing::Full {
+        // Ground work for a bed without room is nobody's work.
+        waits.retain(|criterion| criterion.rule == Rule::OpenPositions);
+    }
     if waits.is_empty() {
         page.hanging("  + ", Ink::Good, &wording.bed_ready_for(), Ink::Plain);
     }

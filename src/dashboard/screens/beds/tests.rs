@@ -135,7 +135,8 @@ fn every_reason_is_said_whole_and_no_line_is_too_wide() {
                     }
                 }
                 let text = words(&text);
-                for line in &bed.species {
+                // Where nothing is open, what else would be missing is left out.
+                for line in bed.species.iter().filter(|line| line.standing != Standing::Full) {
                     for criterion in line.criteria.iter().filter(|criterion| criterion.blocks && width >= 36) {
                         let reason = on.wording.reason(criterion, crate::wording::verdict::About::Bed);
                         assert!(text.contains(&words(&reason)), "{} at {width}: {reason}\n{text}", choice.bed);

@@ -3,16 +3,16 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Chosen;
 use super::words::{first_reason, line_words, near, reason, waits_mark};
+use super::{Chosen, Part};
 use crate::base::Day;
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, width_of};
 use crate::reckon::loading::{
-    Becoming, COMING_WEEKS, Coming, LoadLine, Offer, coming as what_comes, left_to_load, line_warnings, offers,
+    Becoming, COMING_WEEKS, Coming, LoadLine, Offer, coming as what_comes, left_of, line_warnings, offers,
 };
-use crate::reckon::picture::{PairPicture, TrayPicture};
+use crate::reckon::picture::{Looking, PairPicture, TrayPicture};
 use crate::wording::verdict::About;
 
 /// The least width at which a pair has its columns.
@@ -54,7 +54,9 @@ pub(super) fn draw(items: &[Item], chosen: Option<&Chosen>, on: &On<'_>, area: R
     for (i, item) in items.iter().enumerate().skip(first) {
         let height = item.page.height();
         let room = rows.saturating_sub(y);
-        if height > room && (Some(i) != at || room == 0) {
+        // A heading stands above something of its own.
+        let alone = item.chosen.is_none() && items.get(i + 1).is_some_and(|next| height + next.page.height() > room);
+        if alone || (height > room && (Some(i) != at || room == 0)) {
             below += items[i..].iter().filter(|item| item.chosen.is_some()).count();
             break;
         }
@@ -84,17 +86,51 @@ fn first_shown(items: &[Item], at: usize, rows: usize) -> usize {
     fits(last).or_else(|| fits(at)).unwrap_or(at)
 }
 
+/// What can be chosen of a part, in its order, without drawing it.
+pub(super) fn choices(part: Part, lines: &[LoadLine], on: &On<'_>) -> Vec<Chosen> {
+    match part {
+        Part::Pairs => offers(&on.book.picture).iter().map(chosen_of).collect(),
+        Part::Loading => {
+            let mut sorted: Vec<&LoadLine> = lines.iter().collect();
+            sorted.sort_by(|a, b| a.bed.cmp(&b.bed));
+            sorted.into_iter().map(|line| Chosen::Pair(line.tray.clone(), line.bed.clone())).collect()
+        }
+        Part::Coming => what_comes(&on.book.picture).into_iter().map(|one| becoming_chosen(&one.what)).collect(),
+    }
+}
+
+fn chosen_of(offer: &Offer) -> Chosen {
+    match offer.pair() {
+        Some(pair) => Chosen::Pair(pair.tray.clone(), pair.bed.clone()),
+        None => Chosen::Tray(offer.tray().code.clone()),
+    }
+}
+
+fn becoming_chosen(what: &Becoming) -> Chosen {
+    match what {
+        Becoming::Tray { tray, .. } => Chosen::Tray(tray.clone()),
+        Becoming::Bed { bed, species, .. } => Chosen::Bed(bed.clone(), species.clone()),
+    }
+}
+
 /// Trays before beds: what fits first, then for each other tray the bed it misses least.
 pub(super) fn pairs(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
     let wording = on.wording;
     let offers = offers(&on.book.picture);
     let (fits, others): (Vec<&Offer>, Vec<&Offer>) = offers.iter().partition(|offer| matches!(offer, Offer::Fits(..)));
-    let mut items = vec![Item::heading(&wording.fits_heading(), width, true)];
+    let today = on.book.picture.looking == Looking::Today;
+    let day = wording.day(on.day());
+    let (fitting, missing, none) = if today {
+        (wording.fits_heading(), wording.misses_heading(), wording.ready_none())
+    } else {
+        (wording.fits_heading_on(&day), wording.misses_heading_on(&day), wording.ready_none_on(&day))
+    };
+    let mut items = vec![Item::heading(&fitting, width, true)];
     if offers.is_empty() {
         let teach = if on.book.picture.trays.is_empty() { wording.no_trays() } else { wording.no_plants() };
         items.push(Item::said(&teach, width));
     } else if fits.is_empty() {
-        items.push(Item::said(&wording.ready_none(), width));
+        items.push(Item::said(&none, width));
     }
     if on.book.picture.beds.is_empty() {
         items.push(Item::said(&wording.no_beds(), width));
@@ -105,7 +141,7 @@ pub(super) fn pairs(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
         items.push(fit(tray, pair, &among, lines, on, width));
     }
     if !others.is_empty() {
-        items.push(Item::heading(&wording.misses_heading(), width, false));
+        items.push(Item::heading(&missing, width, false));
         let room = others.iter().map(|offer| width_of(offer.tray().code.as_str())).max().unwrap_or(0);
         items.extend(others.iter().map(|offer| miss(offer, room, lines, on, width)));
     }
@@ -128,7 +164,7 @@ fn fit(
     let rest = rest.join(", ");
     let on_list = lines.iter().find(|line| line.tray == pair.tray && line.bed == pair.bed).map(|line| line.plants);
     // What other lines promise is no longer there to be loaded.
-    let number = on_list.unwrap_or_else(|| left_to_load(&on.book.picture, lines, &pair.tray, &pair.bed));
+    let number = on_list.unwrap_or_else(|| left_of(&on.book.picture, lines, pair));
     if page.width() >= COLUMNS_FROM {
         let widest = |of: fn(&(&TrayPicture, &PairPicture)) -> String| among.iter().map(|one| width_of(&of(one))).max();
         let code = widest(|(tray, _)| tray.code.to_string()).unwrap_or(0);

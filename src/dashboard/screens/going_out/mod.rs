@@ -124,7 +124,7 @@ impl GoingOut {
     }
 
     fn choices(&self, on: &On<'_>) -> Vec<Chosen> {
-        self.items(on, on.size.0).into_iter().filter_map(|item| item.chosen).collect()
+        items::choices(self.part, &self.lines, on)
     }
 
     /// Chooses what is there where what was chosen is gone.
@@ -257,8 +257,8 @@ impl Screen for GoingOut {
             (Chosen::Pair(_, bed) | Chosen::Bed(bed, _), Subject::Bed(wanted)) => bed == wanted,
             _ => false,
         };
-        let pairs = items::pairs(&self.lines, on, on.size.0);
-        let Some(found) = pairs.into_iter().filter_map(|item| item.chosen).find(is_it) else { return false };
+        let pairs = items::choices(Part::Pairs, &self.lines, on);
+        let Some(found) = pairs.into_iter().find(is_it) else { return false };
         (self.part, self.asking, self.field) = (Part::Pairs, None, None);
         self.choose(Some(found));
         true

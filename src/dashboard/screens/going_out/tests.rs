@@ -1,6 +1,6 @@
 //! Keys and frames of the screen Going out, over the sample nursery.
 
-use super::items;
+use super::{Chosen, Part, items};
 use crate::dashboard::keys::Key;
 use crate::dashboard::tests::Stage;
 use crate::nursery::entry::subject::Subject;
@@ -183,6 +183,43 @@ fn every_tray_with_plants_is_offered_or_has_its_reason() {
         assert!(named.contains(tray.code.as_str()), "{}", tray.code);
     }
     assert_eq!(named.len(), 31);
+}
+
+#[test]
+fn what_can_be_chosen_is_what_is_drawn_in_the_same_order() {
+    let mut stage = going_out(Lang::En);
+    for tray in ["jac-006", "avo-011", "cod-009"] {
+        at(&mut stage, tray);
+        stage.keys(" 3\n");
+    }
+    let kept = "{\"lines\":[{\"tray\":\"jac-006\",\"bed\":\"Valley 1\",\"plants\":3},\
+        {\"tray\":\"avo-011\",\"bed\":\"Spring 2\",\"plants\":3},{\"tray\":\"cod-009\",\"bed\":\"Spring 2\",\"plants\":3}]}";
+    let lines = super::loading::of_text(kept);
+    assert_eq!(super::loading::to_text(&lines), kept);
+    let on = stage.model.on();
+    for part in [Part::Pairs, Part::Loading, Part::Coming] {
+        let drawn = match part {
+            Part::Pairs => items::pairs(&lines, &on, 80),
+            Part::Loading => items::loading(&lines, &on, 80),
+            Part::Coming => items::coming(&on, 80),
+        };
+        let drawn: Vec<Chosen> = drawn.into_iter().filter_map(|item| item.chosen).collect();
+        assert!(drawn.len() >= 3);
+        assert_eq!(drawn, items::choices(part, &lines, &on), "{part:?}");
+    }
+}
+
+#[test]
+fn another_day_is_named_and_nothing_is_written_for_it() {
+    let mut stage = going_out(Lang::En);
+    at(&mut stage, "avo-011");
+    stage.keys("od");
+    stage.keys("+7\n");
+    let before = stage.entries();
+    assert!(stage.frame().contains("Fits on 22 Apr 2026"), "{}", stage.frame());
+    stage.keys("cw");
+    assert_eq!(stage.entries(), before);
+    assert!(words(&stage.frame()).contains("Nothing is written while looking at another day"), "{}", stage.frame());
 }
 
 #[test]
