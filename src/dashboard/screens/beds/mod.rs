@@ -77,8 +77,8 @@ impl Beds {
     }
 
     fn scroll(&mut self, by: isize, on: &On<'_>) {
-        // What the frame keeps for itself; the last line is reached all the same, as drawing stops at the end.
-        const FRAME: u16 = 4;
+        // The most lines the frame keeps for itself, banners among them; drawing stops at the page's end all the same.
+        const FRAME: u16 = 8;
         let area = Rect::new(0, 0, on.size.0, on.size.1.saturating_sub(FRAME));
         let (body, page) = self.detail(on, area);
         self.from = self.from.saturating_add_signed(by).min(page.last_start(body.height.max(1)));

@@ -60,6 +60,18 @@ fn enter_opens_a_bed_and_q_comes_back_without_leaving() {
 }
 
 #[test]
+fn the_last_line_of_a_bed_is_reached_at_every_size() {
+    for (columns, rows) in SIZES {
+        let mut stage = beds(Lang::En).sized(columns, rows);
+        at(&mut stage, "School 3");
+        stage.keys("\n");
+        stage.key(Key::End);
+        let frame = words(&stage.frame());
+        assert!(frame.contains("6 mo: 39 alive, 71 %") && !frame.contains("more line"), "{columns} x {rows}: {frame}");
+    }
+}
+
+#[test]
 fn each_key_opens_the_form_of_its_work_about_the_bed() {
     let kinds = [
         ('s', "light_read"),
