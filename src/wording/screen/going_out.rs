@@ -27,6 +27,7 @@ messages! {
     load_tray_promised(tray: text, listed: count, plantable: count, standing: count);
     load_bed_promised(bed: text, species: text, listed: count, open: count);
     load_fits_not(tray: text, bed: text, why: text);
+    load_warnings(warnings: count);
     load_gone(tray: text, bed: text);
     load_caution();
     load_caution_short();

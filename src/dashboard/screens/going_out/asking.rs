@@ -43,6 +43,8 @@ fn pages(lines: &[LoadLine], on: &On<'_>, width: u16) -> (Page, Page, Page) {
         body.hanging("! ", Ink::Danger, &warning(&one, on), Ink::Plain);
     }
     by_bed(lines, on, &mut body);
+    body.gap();
+    body.paragraph(&wording.load_caution(), Ink::Plain);
     let mut below = Page::new(width);
     below.paragraph(&wording.load_ask_keys(), Ink::Strong);
     (above, body, below)

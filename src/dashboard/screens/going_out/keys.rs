@@ -180,6 +180,7 @@ impl GoingOut {
         self.lines.retain(|line| !written.contains(&line));
         self.writing = None;
         self.part = Part::Pairs;
+        self.choose(None);
         vec![self.keep()]
     }
 }

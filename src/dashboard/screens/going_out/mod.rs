@@ -211,14 +211,18 @@ impl Screen for GoingOut {
             split(area)
         } else {
             // What is chosen and what is on the list, below.
-            let page = self.foot(on, area.width);
+            let page = self.foot(on, area.width, area.height / 2);
             let foot = (page.height() as u16).min(area.height / 2);
             let (list, below) =
                 area.height.checked_sub(foot).map_or((area, 0), |rest| (Rect { height: rest, ..area }, foot));
             (list, Rect { y: list.bottom(), height: below, ..area })
         };
         items::draw(&self.items(on, list.width), self.chosen.as_ref(), on, list, buffer);
-        let page = if on.is_wide() { self.side(on, side.width) } else { self.foot(on, side.width) };
+        let page = if on.is_wide() {
+            self.side(on, side.width, side.height)
+        } else {
+            self.foot(on, side.width, area.height / 2)
+        };
         page.draw(0, side, buffer);
         if let Some(field) = &self.field {
             let label = on.wording.load_how_many();

@@ -9,35 +9,67 @@ use crate::reckon::loading::warnings;
 use crate::reckon::picture::{BedSpecies, PairPicture, TrayPicture};
 use crate::wording::verdict::About;
 
+/// How much is said beside the list: as much as has room, so that no sentence is cut.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Telling {
+    /// Only sums and what is wrong.
+    Sums,
+    /// The list bed by bed too.
+    List,
+    /// And the reasons of the pair.
+    Reasons,
+    /// And the figures of the tray.
+    Figures,
+    /// Everything.
+    All,
+}
+
 impl GoingOut {
     /// The page beside the list.
-    pub(super) fn side(&self, on: &On<'_>, width: u16) -> Page {
+    pub(super) fn side(&self, on: &On<'_>, width: u16, room: u16) -> Page {
+        let all = [Telling::All, Telling::Figures, Telling::Reasons, Telling::List];
+        let fits = |page: &Page| page.height() <= usize::from(room);
+        let told = all.into_iter().map(|telling| self.side_of(telling, on, width)).find(fits);
+        told.unwrap_or_else(|| self.side_of(Telling::Sums, on, width))
+    }
+
+    fn side_of(&self, telling: Telling, on: &On<'_>, width: u16) -> Page {
         let mut page = Page::new(width);
         if self.part != Part::Coming {
             self.how_many(on, &mut page);
-            self.chosen_words(on, &mut page);
+            self.chosen_words(telling, on, &mut page);
         }
-        self.list_words(on, &mut page);
+        self.list_words(telling, on, &mut page);
         page
     }
 
-    /// The lines below the list where it is narrow.
-    pub(super) fn foot(&self, on: &On<'_>, width: u16) -> Page {
+    /// The lines below the list where it is narrow: what is wrong goes before the caution, which is said again before
+    /// anything is written.
+    pub(super) fn foot(&self, on: &On<'_>, width: u16, room: u16) -> Page {
         let mut page = Page::new(width);
         if self.part != Part::Coming {
             self.how_many(on, &mut page);
         }
-        if self.part == Part::Loading {
-            for one in warnings(&on.book.picture, &self.lines) {
-                page.hanging("! ", Ink::Danger, &warning(&one, on), Ink::Plain);
-            }
+        if self.part != Part::Loading {
             if !self.lines.is_empty() {
-                page.paragraph(&on.wording.load_caution_short(), Ink::Plain);
+                page.paragraph(&self.sum_words(on), Ink::Plain);
             }
-        } else if !self.lines.is_empty() {
-            page.paragraph(&self.sum_words(on), Ink::Plain);
+            return page;
         }
-        page
+        let mut told = page.clone();
+        let wrong = warnings(&on.book.picture, &self.lines);
+        for one in &wrong {
+            told.hanging("! ", Ink::Danger, &warning(one, on), Ink::Plain);
+        }
+        if told.height() > usize::from(room) {
+            page.hanging("! ", Ink::Danger, &on.wording.load_warnings(wrong.len() as i64), Ink::Plain);
+            return page;
+        }
+        let mut cautious = told.clone();
+        if !self.lines.is_empty() {
+            cautious.paragraph(&on.wording.load_caution_short(), Ink::Plain);
+        }
+        if cautious.height() > usize::from(room) { told } else { cautious }
     }
 
     fn sum_words(&self, on: &On<'_>) -> String {
@@ -54,7 +86,10 @@ impl GoingOut {
         page.paragraph(&said, Ink::Strong);
     }
 
-    fn chosen_words(&self, on: &On<'_>, page: &mut Page) {
+    fn chosen_words(&self, telling: Telling, on: &On<'_>, page: &mut Page) {
+        if telling < Telling::Reasons {
+            return;
+        }
         let picture = &on.book.picture;
         let Some(tray) = self.chosen.as_ref().and_then(|chosen| chosen.tray()) else { return };
         let Some(tray) = picture.trays.get(tray) else { return };
@@ -63,26 +98,32 @@ impl GoingOut {
             let bed = picture.beds.get(&pair.bed)?;
             bed.species.iter().find(|line| Some(&line.species) == tray.species.as_ref())
         });
-        tray_words(tray, line, on, page);
+        if telling >= Telling::Figures {
+            tray_words(tray, line, on, page);
+        }
         match pair {
             Some(pair) => pair_words(pair, on, page),
             None => page.paragraph(&on.wording.no_bed_plans(on.species(tray.species.as_ref())), Ink::Plain),
         }
     }
 
-    fn list_words(&self, on: &On<'_>, page: &mut Page) {
+    fn list_words(&self, telling: Telling, on: &On<'_>, page: &mut Page) {
         let wording = on.wording;
         page.heading(&wording.load_heading());
         if self.lines.is_empty() {
             page.paragraph(&wording.load_empty(), Ink::Plain);
             return;
         }
-        if self.part != Part::Loading {
+        if self.part != Part::Loading && telling >= Telling::List {
             by_bed(&self.lines, on, page);
         }
         page.paragraph(&self.sum_words(on), Ink::Strong);
         for one in warnings(&on.book.picture, &self.lines) {
             page.hanging("! ", Ink::Danger, &warning(&one, on), Ink::Plain);
+        }
+        if telling < Telling::All {
+            page.paragraph(&wording.load_caution_short(), Ink::Plain);
+            return;
         }
         page.gap();
         page.paragraph(&wording.load_caution(), Ink::Plain);

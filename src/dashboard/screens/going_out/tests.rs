@@ -275,3 +275,43 @@ fn an_empty_nursery_teaches_and_takes_no_harm() {
         assert_eq!(stage.entries(), 0);
     }
 }
+
+#[test]
+fn beside_and_below_the_list_no_sentence_is_cut() {
+    for lang in Lang::ALL {
+        for (columns, rows) in SIZES {
+            let mut stage = going_out(lang).sized(columns, rows);
+            for tray in ["avo-011", "cof-021", "cof-022", "gre-014"] {
+                at(&mut stage, tray);
+                stage.keys(" 60\n");
+            }
+            for _ in 0..2 {
+                stage.model.notice = None;
+                let frame = words(&stage.frame());
+                let on = stage.model.on();
+                let cautions = [on.wording.load_caution(), on.wording.load_caution_short()];
+                // A caution that begins is said to its end.
+                for caution in &cautions {
+                    let first: String = caution.split_inclusive(' ').take(2).collect();
+                    if columns < 100 && frame.contains(first.trim()) {
+                        assert!(frame.contains(&words(caution)), "{columns} x {rows}: {}", stage.frame());
+                    }
+                }
+                stage.keys("v");
+            }
+            // Before it is written, everything that is wrong can be read, whatever the height.
+            stage.keys("c");
+            let mut read = String::new();
+            for _ in 0..60 {
+                read.push_str(&words(&stage.frame()));
+                stage.key(Key::Down);
+            }
+            let on = stage.model.on();
+            let last = words(&on.wording.load_ask_keys());
+            assert!(words(&stage.frame()).contains(&last), "{columns} x {rows}: {}", stage.frame());
+            for tray in ["avo-011", "cof-021", "cof-022", "gre-014"] {
+                assert!(read.contains(&format!("! {tray}:")) || tray.starts_with("cof"), "{tray}: {read}");
+            }
+        }
+    }
+}
