@@ -162,6 +162,24 @@ words! {
         UsedUpToo: "used_up_too";
         /// What can wait of the round.
         RestOfRound: "rest_of_round";
+        /// Reads the light.
+        ReadLight: "read_light";
+        /// Checks the soil.
+        CheckSoil: "check_soil";
+        /// Ground work done.
+        GroundWork: "ground_work";
+        /// Counts nurse plants.
+        CountNurses: "count_nurses";
+        /// Counts survivors.
+        CountSurvivors: "count_survivors";
+        /// Along the plan of a bed.
+        AlongBed: "along_bed";
+        /// A number is typed.
+        HowMany: "how_many";
+        /// Off the loading list.
+        Unload: "unload";
+        /// Writes the whole list.
+        WriteList: "write_list";
     }
 }
 

@@ -6,7 +6,7 @@ use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, News, Opti
 use super::look::Ink;
 use super::message::{Act, Answer, Effect, Message, Request, ScreenName, Switch};
 use super::model::Model;
-use crate::desk::{DeskError, Withdraws};
+use crate::desk::{DeskError, Recorded, Withdraws};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::View;
 use crate::reckon::picture::Looking;
@@ -401,7 +401,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
             model.book.year = None;
             return refresh(model);
         }
-        Answer::Recorded { ticket, recorded } => return written(model, ticket, &recorded.doubts),
+        Answer::Recorded { ticket, recorded } => return written(model, ticket, &recorded),
         Answer::Tried { ticket, outcome } => {
             let tried = match outcome {
                 Ok((effects, doubts)) => Tried::Does(effects, doubts),
@@ -462,9 +462,12 @@ fn refusal_lines(model: &Model, fault: &DeskError) -> Vec<String> {
 }
 
 /// It is in the file: now, and not before, it is said.
-fn written(model: &mut Model, ticket: u64, doubts: &[crate::reckon::picture::Doubt]) -> Vec<Effect> {
+fn written(model: &mut Model, ticket: u64, recorded: &Recorded) -> Vec<Effect> {
+    let doubts = &recorded.doubts;
     let form = model.pending.remove(&ticket);
-    let what = form.as_ref().map(|form| form.heading(&model.on())).unwrap_or_default();
+    // What a screen wrote without a form is named by how many entries it took.
+    let entries = || model.wording.entries(recorded.entries.len() as i64);
+    let what = form.as_ref().map_or_else(entries, |form| form.heading(&model.on()));
     let said = match doubts.first() {
         Some(doubt) => {
             let doubt = model.wording.doubt(doubt, &model.book.picture.site.species);

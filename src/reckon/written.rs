@@ -5,8 +5,9 @@ use std::sync::Arc;
 use crate::base::{BedName, Day, DeviceId, EntryId, Moment};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::reading::{read_body, settle_body};
+use crate::reckon::draw_picture;
 use crate::reckon::ledger::{Ledger, View};
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Rule};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Picture, Rule};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, fold_bed};
 
@@ -55,6 +56,11 @@ impl Page {
     pub(crate) fn picture(&self, on: &str) -> BedPicture {
         let (story, site) = self.story(on);
         super::bed::picture_bed(&Arc::new(story), &site, day(on), Looking::Today).unwrap()
+    }
+
+    /// The picture of everything on a day.
+    pub(crate) fn whole(&self, on: &str) -> Picture {
+        draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())
     }
 
     /// The first species of its plan on a day.

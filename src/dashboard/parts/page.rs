@@ -127,6 +127,13 @@ impl Page {
         self.lines.len().saturating_sub(from + rows)
     }
 
+    /// Draws lines from exactly one on, as many as the area has.
+    pub fn draw_from(&self, from: usize, area: Rect, buffer: &mut Buffer) {
+        for (row, line) in self.lines.iter().skip(from).take(usize::from(area.height)).enumerate() {
+            buffer.set_line(area.x, area.y + row as u16, line, area.width);
+        }
+    }
+
     /// The last line from which a whole area is still filled.
     pub fn last_start(&self, height: u16) -> usize {
         self.lines.len().saturating_sub(usize::from(height))

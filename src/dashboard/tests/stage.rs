@@ -9,11 +9,11 @@ use crate::dashboard::clerk::Clerk;
 use crate::dashboard::form::FormFor;
 use crate::dashboard::frame;
 use crate::dashboard::keys::Key;
-use crate::dashboard::message::{Effect, Message, Request};
+use crate::dashboard::message::{Answer, Effect, Message, Request};
 use crate::dashboard::model::Model;
 use crate::dashboard::terminal::{Opening, set_up};
 use crate::dashboard::update::{open_form, refresh, update};
-use crate::desk::{Desk, Now, Withdraws, sample};
+use crate::desk::{Desk, Now, Withdraws, read_typed, sample};
 use crate::wording::{Lang, Wording};
 
 /// The day on which the tests look.
@@ -137,6 +137,18 @@ impl Stage {
         let what = Withdraws::EntryAlone(entry);
         let (who, why) = ("Amani".to_string(), "read wrongly".to_string());
         self.carry_out(vec![Effect::Ask(Request::TakeBack { ticket: 0, what, together: true, who, why })]);
+    }
+
+    /// Writes an entry past the screen, as another process would, and draws anew.
+    pub fn write(&mut self, kind: &str, pairs: &[&str]) {
+        let pairs: Vec<String> = pairs.iter().map(ToString::to_string).collect();
+        let draft = read_typed(kind, &pairs, now().today, "Tabu").unwrap();
+        for answer in self.clerk.serve(Request::Record { ticket: u64::MAX, drafts: vec![draft] }) {
+            if let Answer::Refused { fault, .. } = &answer {
+                panic!("{fault:?}");
+            }
+            self.send(Message::Answer(Box::new(answer)));
+        }
     }
 
     /// The frame as it would be shown.
