@@ -139,7 +139,7 @@ impl Clerk {
             Request::TakeBack { ticket, what, together, who, why } => {
                 let before = self.desk.entries().len();
                 match self.desk.undo(&what, together, &who, &why) {
-                    Ok(taken) => self.after_writing(before, Answer::TookBack { ticket, taken }),
+                    Ok(taken) => self.after_writing(before, Answer::TookBack(taken)),
                     Err(fault) => vec![Answer::Refused { ticket, fault }],
                 }
             }
@@ -151,7 +151,7 @@ impl Clerk {
                 let entries = self.desk.story_of(&subject);
                 vec![Answer::Story(subject, entries)]
             }
-            Request::Entries { search, lang, most } => vec![Answer::Entries(self.entries(search, lang, most))],
+            Request::Entries { search, lang, most } => vec![Answer::Entries(self.entries(&search, lang, most))],
             Request::News(day) => {
                 let known = Some(self.desk.end_of(day));
                 let before = self.desk.picture_of(View { day, known });
@@ -203,9 +203,9 @@ impl Clerk {
     }
 
     /// Entries, newest first, that hold a text; as many as are wanted.
-    fn entries(&self, search: String, lang: Lang, most: usize) -> FoundEntries {
+    fn entries(&self, search: &str, lang: Lang, most: usize) -> FoundEntries {
         let species = &self.desk.fold().site().species;
-        let (wanted, wording, today) = (folded(&search), Wording::new(lang), self.desk.now().today);
+        let (wanted, wording, today) = (folded(search), Wording::new(lang), self.desk.now().today);
         let holds = |entry: &Entry| {
             wanted.is_empty()
                 || folded(&entry.who).contains(&wanted)
@@ -219,7 +219,7 @@ impl Clerk {
         let ledger = self.desk.fold().ledger();
         let taken_back = |entry: &Arc<Entry>| Some((entry.id.clone(), ledger.withdrawal_of(&entry.id)?.id.clone()));
         let withdrawn = found.iter().filter_map(taken_back).collect();
-        FoundEntries { search, entries: found, more, withdrawn }
+        FoundEntries { entries: found, more, withdrawn }
     }
 }
 

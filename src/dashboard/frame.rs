@@ -62,7 +62,7 @@ fn draw_top(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 
     let mut line = 1;
     if area.height >= LOW {
         let said = model.screens.at(model.at).answers(on);
-        let day = on.wording.short_day(on.day());
+        let day = right_of_answer(on);
         let room = usize::from(area.width);
         buffer.set_string(area.x, area.y + line, Page::shortened(&said, room), Ink::Strong.style());
         if width_of(&said) + width_of(&day) + 2 <= room {
@@ -86,6 +86,15 @@ fn draw_top(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 
         }
     }
     line + u16::from(area.height >= 20)
+}
+
+/// The day, and before it how many things in the book cannot be right; `e` names them.
+fn right_of_answer(on: &On<'_>) -> String {
+    let day = on.wording.short_day(on.day());
+    match on.book.picture.doubts.len() {
+        0 => day,
+        doubts => format!("{} (e)  {day}", on.wording.banner_doubts(doubts as i64)),
+    }
 }
 
 /// The screens by digit and name; only the present one by name where there is no room.

@@ -162,8 +162,6 @@ pub struct Drawn {
 /// Entries that were looked for.
 #[derive(Clone, Debug, Default)]
 pub struct FoundEntries {
-    /// What they hold.
-    pub search: String,
     /// The entries, newest first.
     pub entries: Vec<Arc<Entry>>,
     /// Whether there are more.
@@ -199,12 +197,7 @@ pub enum Answer {
         entries: Result<Vec<Arc<Entry>>, DeskError>,
     },
     /// It was taken back.
-    TookBack {
-        /// Which request.
-        ticket: u64,
-        /// What.
-        taken: TakenBack,
-    },
+    TookBack(TakenBack),
     /// Nothing was written.
     Refused {
         /// Which request.
@@ -259,8 +252,6 @@ pub enum Act {
     Switch(Switch),
     /// Closes the layer that says so.
     Close,
-    /// Leaves the program.
-    Leave,
     /// For the clerk.
     Ask(Request),
     /// The form that says so is written.

@@ -282,7 +282,6 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
         Act::Keep(name, text) => vec![keep(name, text)],
         Act::Switch(switch) => switch_option(model, switch),
         Act::Ask(request) => vec![Effect::Ask(request)],
-        Act::Leave => leave(model),
         Act::Close | Act::Submit => Vec::new(),
     }
 }
@@ -430,7 +429,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
                 }
             }
         }
-        Answer::TookBack { taken, .. } => {
+        Answer::TookBack(taken) => {
             model.say(model.wording.said_taken_back(taken.entries.len() as i64), Ink::Strong);
         }
         Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),

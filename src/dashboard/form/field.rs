@@ -3,7 +3,9 @@
 use serde_json::Value;
 
 use super::rows;
+use crate::base::Day;
 use crate::dashboard::keys::Key;
+use crate::dashboard::layer::read_day;
 use crate::dashboard::parts::Typed;
 use crate::nursery::entry::shape::{Field, Shape};
 
@@ -80,12 +82,13 @@ impl FieldLine {
     }
 
     /// What the reader of typed pairs is given.
-    pub fn for_reader(&self) -> String {
+    pub fn for_reader(&self, today: Day) -> String {
         let value = self.value();
         match self.field.shape {
             Shape::List(Shape::Record(fields)) => rows::json_of(fields, &value),
             Shape::List(_) => rows::list_of(&value),
             Shape::Open => rows::open_of(&value),
+            Shape::Day => read_day(&value, today).map_or(value, |day| day.to_string()),
             _ => value,
         }
     }

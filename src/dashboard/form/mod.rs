@@ -160,9 +160,8 @@ impl Form {
 
     /// Opens a form where it was left.
     pub fn take_up(kept: &KeptForm) -> Option<Form> {
-        let preset = kept.typed.clone();
-        let mut form =
-            Form::open(&FormFor { kind: kept.kind.clone(), preset, begin_at: None, stop: kept.stop.clone() })?;
+        let (preset, begin_at) = (kept.typed.clone(), kept.at.clone());
+        let mut form = Form::open(&FormFor { kind: kept.kind.clone(), preset, begin_at, stop: kept.stop.clone() })?;
         form.day = Typed::of(&kept.day);
         form.lines.iter_mut().for_each(FieldLine::keep_typed);
         form.taken_up = true;
@@ -180,6 +179,7 @@ impl Form {
     }
 
     /// The choices of the field that has the keys.
+    #[cfg(test)]
     pub fn choices_with_keys(&self) -> Vec<&'static str> {
         self.lines.get(self.at).map_or_else(Vec::new, FieldLine::choices)
     }
@@ -246,7 +246,7 @@ impl Form {
         let mut pairs = Vec::with_capacity(filled.len() + 1);
         for i in &filled {
             let line = &self.lines[*i];
-            pairs.push(format!("{}={}", line.field.name, line.for_reader()));
+            pairs.push(format!("{}={}", line.field.name, line.for_reader(today)));
         }
         pairs.push(format!("happened={day}"));
         let draft = read_typed(self.kind(), &pairs, today, who).map_err(|fault| {

@@ -24,11 +24,6 @@ pub struct Find {
 }
 
 impl Find {
-    /// Begins with a text: what was scanned.
-    pub fn of(text: &str) -> Find {
-        Find { typed: Typed::of(text.trim()), at: 0 }
-    }
-
     /// What fits: the name itself first, then those that begin so, then those that hold it.
     fn found(&self, on: &On<'_>) -> Vec<(Subject, String)> {
         let wanted = folded(&self.typed.text());

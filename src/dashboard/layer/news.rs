@@ -51,7 +51,14 @@ impl News {
     fn page(&self, on: &On<'_>, width: u16) -> Page {
         let wording = on.wording;
         let mut page = Page::new(width);
-        page.paragraph(&wording.news_title(wording.day(self.day)), Ink::Strong);
+        let doubts = &on.book.picture.doubts;
+        if !doubts.is_empty() {
+            page.heading(&wording.doubts_heading());
+            for doubt in doubts {
+                page.hanging("! ", Ink::Waits, &wording.doubt(doubt, &on.book.picture.site.species), Ink::Plain);
+            }
+        }
+        page.heading(&wording.news_title(wording.day(self.day)));
         page.gap();
         match &self.lines {
             None => page.paragraph(&wording.news_waiting(), Ink::Quiet),

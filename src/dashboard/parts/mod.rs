@@ -7,5 +7,5 @@ mod typed;
 
 pub use chart::{Chart, Curve};
 pub use page::{Page, width_of};
-pub use table::{Align, Column, Row, Table};
+pub use table::{Column, Row, Table};
 pub use typed::Typed;

@@ -48,11 +48,6 @@ impl Page {
         self.lines.len()
     }
 
-    /// Whether nothing stands on it.
-    pub fn is_empty(&self) -> bool {
-        self.lines.is_empty()
-    }
-
     /// An empty line, unless the page begins here or one is there.
     pub fn gap(&mut self) {
         if self.lines.last().is_some_and(|line| line.width() > 0) {

@@ -113,7 +113,8 @@ fn fill(stage: &mut Stage, wanted: &str, value: &str) {
     }
     for part in value.split("; ") {
         part.chars().for_each(|letter| stage.key(Key::Char(letter)));
-        if value.contains("; ") {
+        // A row of a list goes in by Enter of its own.
+        if matches!(wanted, "rains" | "plan" | "plants" | "replicates" | "readings") {
             stage.key(Key::Enter);
         }
     }

@@ -17,12 +17,18 @@ banner_back = Looking back: { $day }. d: another day
 banner_ahead = Looking ahead: { $day }, if nothing more is done. d: another day
 banner_writing_day = What is written is for { $day }. b: another day
 banner_read_only = Reading only
-banner_doubts = { $doubts } doubts
+banner_doubts = { $doubts ->
+    [one] One doubt
+   *[other] { $doubts } doubts
+}
 saving = saving ...
 said_saved = Saved: { $what }
 said_saved_doubt = Saved: { $what }. But now this cannot be right: { $doubt }
 said_refused = Not written: { $why }
-said_taken_back = Taken back: { $entries } entries
+said_taken_back = { $entries ->
+    [one] Taken back: one entry
+   *[other] Taken back: { $entries } entries
+}
 said_nothing_to_undo = There is nothing to take back.
 said_read_only = Nothing can be written now: reading only (z).
 said_looking = Nothing is written while looking at another day (d).
@@ -69,7 +75,10 @@ confirm_rests = { $entries } entries in all, with what rests on them.
 confirm_why = taken back in the dashboard
 undo_nothing_to_show = Nothing to take back.
 why_none = No reasons are known.
-why_more = { $lines } more lines
+why_more = { $lines ->
+    [one] one more line
+   *[other] { $lines } more lines
+}
 no_such_nursery = There is no nursery yet.
 empty_walk = Nothing is due today. Rest, or look at the beds.
 no_trays = No trays yet: n, then "sow", writes the first sowing.

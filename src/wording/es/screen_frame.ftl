@@ -17,12 +17,18 @@ banner_back = Mirando atrás: { $day }. d: otro día
 banner_ahead = Mirando adelante: { $day }, si no se hace nada más. d: otro día
 banner_writing_day = Lo que se apunta es del { $day }. b: otro día
 banner_read_only = Solo lectura
-banner_doubts = { $doubts } dudas
+banner_doubts = { $doubts ->
+    [one] Una duda
+   *[other] { $doubts } dudas
+}
 saving = guardando ...
 said_saved = Guardado: { $what }
 said_saved_doubt = Guardado: { $what }. Pero ahora esto no puede ser: { $doubt }
 said_refused = No se apuntó: { $why }
-said_taken_back = Retirados: { $entries } apuntes
+said_taken_back = { $entries ->
+    [one] Retirado: un apunte
+   *[other] Retirados: { $entries } apuntes
+}
 said_nothing_to_undo = No hay nada que deshacer.
 said_read_only = Ahora no se puede apuntar: solo lectura (z).
 said_looking = No se apunta mientras se mira otro día (d).
@@ -69,7 +75,10 @@ confirm_rests = { $entries } apuntes en total, con lo que se apoya en ellos.
 confirm_why = retirado en la pantalla
 undo_nothing_to_show = Nada que retirar.
 why_none = No se conocen razones.
-why_more = { $lines } líneas más
+why_more = { $lines ->
+    [one] una línea más
+   *[other] { $lines } líneas más
+}
 no_such_nursery = Aún no hay vivero.
 empty_walk = Hoy no toca nada. Descanse, o mire las eras.
 no_trays = Aún no hay bandejas: n, y luego "sembrar", apunta la primera.

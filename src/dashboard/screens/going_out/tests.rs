@@ -115,7 +115,7 @@ fn what_is_promised_twice_is_said_with_its_sums() {
     at(&mut stage, "avo-011");
     stage.keys(" 40\n");
     let frame = stage.frame();
-    assert!(frame.contains("a tray of watered bags weighs 15"), "{frame}");
+    assert!(frame.to_lowercase().contains("two people or fewer bags"), "{frame}");
     // In one column no sentence stands beside another.
     let mut stage = stage.sized(80, 24);
     stage.keys("v");
@@ -309,8 +309,9 @@ fn beside_and_below_the_list_no_sentence_is_cut() {
             let on = stage.model.on();
             let last = words(&on.wording.load_ask_keys());
             assert!(words(&stage.frame()).contains(&last), "{columns} x {rows}: {}", stage.frame());
-            for tray in ["avo-011", "cof-021", "cof-022", "gre-014"] {
-                assert!(read.contains(&format!("! {tray}:")) || tray.starts_with("cof"), "{tray}: {read}");
+            for promised in ["avo-011", "cof-022", "Ridge 1, grevillea", "Spring 2, avocado"] {
+                let start: String = read.chars().take(900).collect();
+                assert!(read.contains(&format!("! {promised}: ")), "{promised} at {columns} x {rows}: {start}");
             }
         }
     }

@@ -1,5 +1,7 @@
 //! The Journal: everything written, newest first, found by any word in it; what no longer counts stays to be read.
 
+#[cfg(test)]
+mod tests;
 mod view;
 
 use ratatui::buffer::Buffer;

@@ -1,6 +1,8 @@
 //! The Season: a line for each tray and bed over a year, with a cursor on any day of it.
 
 mod lines;
+#[cfg(test)]
+mod tests;
 mod view;
 
 use ratatui::buffer::Buffer;

@@ -1,0 +1,70 @@
+//! The Season by keys, and as it looks.
+
+use crate::base::Day;
+use crate::dashboard::keys::Key;
+use crate::dashboard::tests::{Stage, TODAY};
+use crate::reckon::picture::Stage as StageOfTray;
+use crate::wording::Lang;
+
+fn season(lang: Lang, size: (u16, u16)) -> Stage {
+    let mut stage = Stage::sample(lang).sized(size.0, size.1);
+    stage.keys("6");
+    stage
+}
+
+#[test]
+fn each_day_drawn_is_that_days_picture() {
+    let stage = season(Lang::En, (120, 40));
+    let (_, days) = stage.model.book.year.as_ref().unwrap();
+    assert!(days.len() > 40, "{}", days.len());
+    let today: Day = TODAY.parse().unwrap();
+    let drawn = days.get(&today).unwrap();
+    for tray in stage.model.book.picture.trays.values() {
+        assert_eq!(drawn.trays.get(&tray.code), Some(&tray.stage), "{}", tray.code);
+    }
+    let (first, last) = (days.values().next().unwrap(), days.values().last().unwrap());
+    assert_ne!(first.trays, last.trays);
+    assert!(
+        days.values().any(|day| day.in_rains == Some(true)) && days.values().any(|day| day.in_rains == Some(false))
+    );
+}
+
+#[test]
+fn the_cursor_says_the_day_and_the_state_in_words_and_enter_looks_at_it() {
+    let mut stage = season(Lang::En, (120, 40));
+    stage.keys("-");
+    assert!(stage.frame().contains("18 Mar 2026"), "{}", stage.frame());
+    stage.key(Key::Right);
+    assert!(stage.frame().contains("25 Mar 2026"), "{}", stage.frame());
+    stage.keys("\n");
+    assert!(stage.frame().contains("Looking back: 25 Mar 2026"), "{}", stage.frame());
+    // And back to today.
+    stage.keys("d\n");
+    assert!(!stage.frame().contains("Looking back"), "{}", stage.frame());
+}
+
+#[test]
+fn a_line_is_chosen_by_its_name_and_stays_chosen() {
+    let mut stage = season(Lang::En, (80, 24));
+    stage.keys("f");
+    "gli-008".chars().for_each(|letter| stage.key(Key::Char(letter)));
+    stage.keys("\n");
+    assert!(stage.frame().contains("gli-008"), "{}", stage.frame());
+    let tray = stage.model.book.picture.trays.values().find(|tray| tray.code.as_str() == "gli-008").unwrap();
+    assert_eq!(tray.stage, StageOfTray::Ready);
+    stage.keys("6");
+    assert!(stage.frame().contains("gli-008 gliricidia: ready"), "{}", stage.frame());
+}
+
+#[test]
+fn an_empty_book_teaches() {
+    let mut stage = Stage::empty(Lang::Es);
+    stage.keys("6");
+    assert!(stage.frame().contains("Aún no hay bandejas"), "{}", stage.frame());
+}
+
+#[test]
+fn as_it_looks() {
+    insta::assert_snapshot!("season_120x40_en", season(Lang::En, (120, 40)).frame());
+    insta::assert_snapshot!("season_48x18_es", season(Lang::Es, (48, 18)).frame());
+}
