@@ -8,6 +8,7 @@ use super::args::{Cli, Command, Ready};
 use super::surroundings::Surroundings;
 use super::{begin, exchange, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
+use crate::base::text::in_ascii;
 use crate::desk::{Desk, DeskError, JournalError, Now};
 use crate::nursery::species::Catalogue;
 use crate::reckon::{Picture, View};
@@ -207,14 +208,18 @@ impl Run {
         Ok(())
     }
 
-    /// An answer to the person.
+    /// An answer to the person; a terminal that has no more than ASCII is given no more.
     pub fn answer(&self, text: &str) -> Result<Ending, Stopped> {
+        if self.around.ascii && self.around.out_is_terminal { self.put(&in_ascii(text)) } else { self.put(text) }
+    }
+
+    fn put(&self, text: &str) -> Result<Ending, Stopped> {
         if say(text) { Ok(Ending::Done) } else { Err(Stopped { ending: Ending::File, lines: Vec::new() }) }
     }
 
     /// An answer to a program: one object.
     pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Stopped> {
-        self.answer(&format!("{value}\n"))
+        self.put(&format!("{value}\n"))
     }
 
     /// What a desk's refusal, or trouble with the file, means for the person.
@@ -241,7 +246,8 @@ impl Run {
             let ending = stopped.ending as i32;
             note(&serde_json::json!({"version":1,"exit":ending,"refused":stopped.lines}).to_string());
         } else {
-            stopped.lines.iter().for_each(|line| note(line));
+            let plain = self.around.ascii && self.around.can_ask;
+            stopped.lines.iter().for_each(|line| if plain { note(&in_ascii(line)) } else { note(line) });
         }
         stopped.ending
     }
