@@ -225,7 +225,8 @@ fn list_kinds(run: &Run) -> Result<Ending, Stopped> {
             .collect();
         return run.answer_json(&json!({"version":1,"kinds":kinds}));
     }
-    let mut text = format!("{}\n\n", run.wording.write_lists_kinds());
+    let heading = columns::wrapped(&run.wording.write_lists_kinds(), run.around.columns);
+    let mut text = format!("{}\n\n", heading.join("\n"));
     for known in all_kinds() {
         for (line, part) in
             columns::wrapped(&fields_of(run, known.kind, known.fields), run.around.columns - 4).iter().enumerate()
