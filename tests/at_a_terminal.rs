@@ -20,7 +20,8 @@ fn at_a_terminal(home: &Home, words: &[&str], lang: &str, today: &str) -> Screen
 /// Two trays that came in by one sheet.
 fn two_trays() -> Home {
     let home = Home::default().begun();
-    let sheet = home.with("trays.csv", "Tray,Species,How many,Bench\ncof-1,coffee,41,Bench 1\navo-1,avocado,22,Bench 1\n");
+    let sheet =
+        home.with("trays.csv", "Tray,Species,How many,Bench\ncof-1,coffee,41,Bench 1\navo-1,avocado,22,Bench 1\n");
     home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
     home
 }

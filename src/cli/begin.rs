@@ -3,8 +3,8 @@
 use serde_json::{Map, Value, json};
 
 use super::answer::Ending;
-use super::columns::wrapped;
 use super::args::Begin;
+use super::columns::wrapped;
 use super::run::{Run, Stopped};
 use crate::desk::Desk;
 use crate::nursery::entry::reading;

@@ -242,14 +242,25 @@ impl Run {
     }
 
     fn tell(&self, stopped: &Stopped) -> Ending {
-        if self.everywhere.json && !stopped.lines.is_empty() {
+        let lines: Vec<String> = stopped.lines.iter().map(|line| shortened(line)).collect();
+        if self.everywhere.json && !lines.is_empty() {
             let ending = stopped.ending as i32;
-            note(&serde_json::json!({"version":1,"exit":ending,"refused":stopped.lines}).to_string());
+            note(&serde_json::json!({"version":1,"exit":ending,"refused":lines}).to_string());
         } else {
             let plain = self.around.ascii && self.around.can_ask;
-            stopped.lines.iter().for_each(|line| if plain { note(&in_ascii(line)) } else { note(line) });
+            lines.iter().for_each(|line| if plain { note(&in_ascii(line)) } else { note(line) });
         }
         stopped.ending
+    }
+}
+
+/// A sentence that quotes what a file or a person wrote, however long that was.
+fn shortened(line: &str) -> String {
+    /// Letters that are shown: more than any sentence of ours, a few screens of somebody else's (ours).
+    const MOST_LETTERS: usize = 2000;
+    match line.char_indices().nth(MOST_LETTERS) {
+        Some((cut, _)) => format!("{} …", &line[..cut]),
+        None => line.to_string(),
     }
 }
 
