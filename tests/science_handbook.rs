@@ -5,7 +5,10 @@
 
 use std::collections::HashMap;
 
+use outplant::science::chance::Chance;
+use outplant::science::sowing::seeds_to_sow;
 use outplant::science::spacing::SpacingPattern;
+use outplant::science::viability::{self, Store, ViabilityConstants};
 use outplant::science::{container, light, quality, sampling, seeds, spacing};
 use serde_json::Value;
 
@@ -109,6 +112,56 @@ fn seeds_by_weight_and_with_losses() {
     for row in examples(&["S19"]) {
         let losses = [row.given("nongerm"), row.given("nursery_loss"), row.given("field_loss")];
         row.near(f64::from(seeds::seeds_with_losses(row.given("points") as u32, &losses).unwrap()), "seeds");
+    }
+}
+
+#[test]
+fn seeds_for_assurance() {
+    for row in examples(&["S20", "S21"]) {
+        let germination = Chance::Known(row.given("germ"));
+        let told = seeds_to_sow(germination, None, row.given("want") as u32, row.given("assurance")).unwrap();
+        row.near(f64::from(told.seeds), "seeds");
+    }
+}
+
+fn constants(row: &Example) -> ViabilityConstants {
+    ViabilityConstants { ke: row.given("KE"), cw: row.given("CW"), ch: row.given("CH"), cq: row.given("CQ") }
+}
+
+#[test]
+fn viability_in_store() {
+    for row in examples(&["V01", "V08", "V09"]) {
+        let store = Store { moisture_pct: row.given("mc_pct"), temp_c: row.given("temp_c") };
+        let told = viability::viability(constants(&row), store, row.given("initial_pct"), row.given("days")).unwrap();
+        row.near(told.viability_pct.unwrap(), "final_pct");
+    }
+    for row in examples(&["V02"]) {
+        let ends = (row.given("initial_pct"), row.given("final_pct"));
+        let moisture = viability::moisture_for(constants(&row), row.given("temp_c"), ends.0, ends.1, row.given("days"));
+        row.near(moisture.unwrap().unwrap(), "mc_pct");
+    }
+    for row in examples(&["V03"]) {
+        let ends = (row.given("initial_pct"), row.given("final_pct"));
+        let warmest =
+            viability::temperature_for(constants(&row), row.given("mc_pct"), ends.0, ends.1, row.given("days"));
+        row.near(warmest.unwrap().unwrap(), "temp_c");
+    }
+    for row in examples(&["V04"]) {
+        let initial = viability::off_the_ends_pct(row.given("initial_pct"), row.given("n") as u32).unwrap();
+        row.near(initial, "adjusted_initial_pct");
+        let store = Store { moisture_pct: row.given("mc_pct"), temp_c: row.given("temp_c") };
+        let told = viability::viability(constants(&row), store, initial, row.given("days")).unwrap();
+        row.near(told.viability_pct.unwrap(), "final_pct");
+    }
+    for row in examples(&["V05"]) {
+        let rice = ViabilityConstants { ke: 8.242, cw: 4.345, ch: 0.0307, cq: 0.000501 };
+        let store = Store { moisture_pct: 10.0, temp_c: 5.0 };
+        let told = viability::viability(rice, store, row.given("initial_pct"), row.given("days"));
+        assert_eq!(told.is_err(), row.wanted_yes("error"), "{} ({})", row.id, row.source);
+    }
+    for row in examples(&["V06", "V07"]) {
+        let store = Store { moisture_pct: row.given("mc_pct"), temp_c: row.given("temp_c") };
+        row.near(viability::sigma_days(constants(&row), store).unwrap(), "sigma_days");
     }
 }
 

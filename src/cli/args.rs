@@ -74,6 +74,8 @@ pub enum Command {
     Backup(Backup),
     /// Profiles with the source of each figure.
     Species(Species),
+    /// One formula.
+    Calc(super::calc::args::Calc),
 }
 
 /// `sample`

@@ -4,6 +4,7 @@
 mod answer;
 mod args;
 mod begin;
+mod calc;
 mod clock;
 pub mod columns;
 mod criterion_json;

@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use super::answer::{Ending, note, say};
 use super::args::{Cli, Command, Ready};
 use super::surroundings::Surroundings;
-use super::{begin, exchange, proof, ready, sample, species, undo, walk, why, write};
+use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
 use crate::base::text::in_ascii;
 use crate::desk::{Desk, DeskError, JournalError, Now};
@@ -150,6 +150,7 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Ran, Stopped> {
         Some(Command::Check) => proof::check(run),
         Some(Command::Backup(arguments)) => proof::backup(run, &arguments),
         Some(Command::Species(arguments)) => species::run(run, &arguments),
+        Some(Command::Calc(arguments)) => calc::run(run, &arguments),
     };
     ended.map(Ran::Ended)
 }

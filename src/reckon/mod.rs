@@ -5,6 +5,7 @@ pub mod changes;
 mod day_order;
 pub mod draw;
 pub mod effect;
+pub mod forecast;
 pub mod impossible;
 pub mod ledger;
 mod pair;

@@ -130,6 +130,18 @@ pub fn sample_size_mean_rough(
     whole_sample(of_population(normal_sample(spread, half_width, confidence)?, population)?, 1)
 }
 
+/// Plants to look at so that at least one that has something is among them with `confidence`, where a share of
+/// `prevalence` (above 0, at most 1) has it: ln(1 - c) / ln(1 - p), rounded up. Usual survey formula.
+///
+/// # Errors
+/// A prevalence that is not above 0, a confidence that is no confidence, or a sample of more than a thousand million.
+pub fn sample_size_detection(prevalence: f64, confidence: f64) -> Result<u32, WrongInput> {
+    wrong_input::share("prevalence", prevalence)?;
+    wrong_input::positive("prevalence", prevalence)?;
+    distribution::two_sided_z(confidence)?;
+    whole_sample((-confidence).ln_1p() / (-prevalence).ln_1p(), 1)
+}
+
 /// Largest tolerated difference, in % points, between 4 replicates of 100 seeds whose mean is `mean_pct`.
 /// The mean is rounded half up; at 50 or below the row of 101 - mean counts. No row for 100, 1 and 0, nor for what is
 /// no percentage. 7 CFR 201.55 for rows 99 to 70; Miles 1963 from memory below.

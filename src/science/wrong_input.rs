@@ -2,6 +2,9 @@
 
 use thiserror::Error;
 
+/// The most seeds of one sowing or test that a formula takes: more than any nursery sows at once. Ours.
+pub const MOST_SEEDS: u32 = 10_000_000;
+
 /// What is wrong with a number given to a formula. `input` is the name of the number as in the function's argument.
 #[derive(Clone, Copy, PartialEq, Debug, Error)]
 pub enum WrongInput {
@@ -33,6 +36,38 @@ pub enum WrongInput {
         /// Highest allowed value.
         high: f64,
     },
+    /// A count that is not a whole number.
+    #[error("{input} must be whole numbers")]
+    NotWhole {
+        /// Name of the input.
+        input: &'static str,
+    },
+    /// Two lists that go together and are not equally long.
+    #[error("{input} and {other} must be equally many")]
+    Uneven {
+        /// Name of the one list.
+        input: &'static str,
+        /// Name of the other.
+        other: &'static str,
+    },
+    /// Days that do not follow each other.
+    #[error("{input} must go up from one to the next")]
+    OutOfOrder {
+        /// Name of the input.
+        input: &'static str,
+    },
+    /// More of a part than of the whole.
+    #[error("more {input} ({part}) than {other} ({whole})")]
+    MoreThan {
+        /// Name of the part.
+        input: &'static str,
+        /// How many.
+        part: u64,
+        /// Name of the whole.
+        other: &'static str,
+        /// How many.
+        whole: u64,
+    },
     /// More things than any real case has.
     #[error("more than {most} {input}")]
     TooMany {
@@ -52,7 +87,10 @@ pub(super) fn number(input: &'static str, value: f64) -> Result<f64, WrongInput>
 }
 
 /// A number above 0.
-pub(super) fn positive(input: &'static str, value: f64) -> Result<f64, WrongInput> {
+///
+/// # Errors
+/// 0, below 0, or no number.
+pub fn positive(input: &'static str, value: f64) -> Result<f64, WrongInput> {
     if number(input, value)? > 0.0 { Ok(value) } else { Err(WrongInput::NotPositive { input }) }
 }
 
@@ -73,6 +111,29 @@ pub(super) fn not_negative(input: &'static str, value: f64) -> Result<f64, Wrong
 /// A share from 0 to 1.
 pub(super) fn share(input: &'static str, value: f64) -> Result<f64, WrongInput> {
     within(input, value, 0.0, 1.0)
+}
+
+/// How many of a part, unless there are more of it than of the whole.
+pub(super) fn part_of(input: &'static str, part: u64, other: &'static str, whole: u64) -> Result<u64, WrongInput> {
+    if part <= whole { Ok(part) } else { Err(WrongInput::MoreThan { input, part, other, whole }) }
+}
+
+/// A number of seeds, 1 to [`MOST_SEEDS`].
+pub(super) fn seeds(input: &'static str, seeds: u32) -> Result<u32, WrongInput> {
+    match seeds {
+        0 => Err(WrongInput::NotPositive { input }),
+        _ if seeds > MOST_SEEDS => Err(WrongInput::TooMany { input, most: MOST_SEEDS }),
+        _ => Ok(seeds),
+    }
+}
+
+/// Days that follow each other, each 0 or more; `or_equal` lets a day stand twice.
+pub(super) fn in_order(input: &'static str, days: &[f64], or_equal: bool) -> Result<(), WrongInput> {
+    for &day in days {
+        not_negative(input, day)?;
+    }
+    let rises = |pair: &[f64]| pair[1] > pair[0] || (or_equal && pair[1] == pair[0]);
+    if days.windows(2).all(rises) { Ok(()) } else { Err(WrongInput::OutOfOrder { input }) }
 }
 
 /// An answer, unless it grew past what a number can hold.

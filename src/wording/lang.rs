@@ -12,6 +12,44 @@ pub enum Lang {
 }
 
 macro_rules! texts {
+    ($folder:literal) => {
+        texts!($folder:
+            "number"
+            "measure"
+            "names"
+            "reason"
+            "gap"
+            "source"
+            "unknown"
+            "doubt"
+            "fault"
+            "profile"
+            "refusal"
+            "desk"
+            "ready"
+            "species"
+            "line"
+            "command"
+            "help"
+            "usage"
+            "round"
+            "change"
+            "sheet"
+            "calc"
+            "written"
+            "entry"
+            "screen_names"
+            "screen_frame"
+            "screen_form"
+            "screen_walk"
+            "screen_trays"
+            "screen_beds"
+            "screen_going_out"
+            "screen_seed"
+            "screen_season"
+            "screen_journal"
+        )
+    };
     ($folder:literal: $($theme:literal)*) => {
         &[$(($theme, include_str!(concat!($folder, "/", $theme, ".ftl")))),*]
     };
@@ -39,80 +77,8 @@ impl Lang {
     /// Its sentences by theme.
     pub(super) fn texts(self) -> &'static [(&'static str, &'static str)] {
         match self {
-            Lang::En => {
-                texts!("en":
-                    "number"
-                    "measure"
-                    "names"
-                    "reason"
-                    "gap"
-                    "source"
-                    "unknown"
-                    "doubt"
-                    "fault"
-                    "profile"
-                    "refusal"
-                    "desk"
-                    "ready"
-                    "species"
-                    "line"
-                    "command"
-                    "help"
-                    "usage"
-                    "round"
-                    "change"
-                    "sheet"
-                    "written"
-                    "entry"
-                    "screen_names"
-                    "screen_frame"
-                    "screen_form"
-                    "screen_walk"
-                    "screen_trays"
-                    "screen_beds"
-                    "screen_going_out"
-                    "screen_seed"
-                    "screen_season"
-                    "screen_journal"
-                )
-            }
-            Lang::Es => {
-                texts!("es":
-                    "number"
-                    "measure"
-                    "names"
-                    "reason"
-                    "gap"
-                    "source"
-                    "unknown"
-                    "doubt"
-                    "fault"
-                    "profile"
-                    "refusal"
-                    "desk"
-                    "ready"
-                    "species"
-                    "line"
-                    "command"
-                    "help"
-                    "usage"
-                    "round"
-                    "change"
-                    "sheet"
-                    "written"
-                    "entry"
-                    "screen_names"
-                    "screen_frame"
-                    "screen_form"
-                    "screen_walk"
-                    "screen_trays"
-                    "screen_beds"
-                    "screen_going_out"
-                    "screen_seed"
-                    "screen_season"
-                    "screen_journal"
-                )
-            }
+            Lang::En => texts!("en"),
+            Lang::Es => texts!("es"),
         }
     }
 }

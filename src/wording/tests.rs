@@ -18,6 +18,7 @@ fn every_key() -> Vec<Key> {
         desk::ERROR_KEYS,
         desk::FAULT_KEYS,
         desk::PROFILE_FAULT_KEYS,
+        page::CALC_KEYS,
         page::COMMAND_KEYS,
         page::HELP_KEYS,
         page::USAGE_KEYS,

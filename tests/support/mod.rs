@@ -1,7 +1,9 @@
 //! What several tests need: entries as a grower writes them, and a small nursery.
 
 pub mod program;
+pub mod reference;
 pub mod screen;
+pub mod sowings;
 
 use std::sync::Arc;
 

@@ -61,6 +61,17 @@ impl Home {
         ended(self.program().args(words).output().unwrap())
     }
 
+    /// Runs it with words as typed and a text piped in.
+    pub fn run_with(&self, words: &[&str], piped: &str) -> Ended {
+        use std::io::Write;
+        let mut command = self.program();
+        command.args(words).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
+        let mut running = command.spawn().unwrap();
+        // The program may end without reading all of it.
+        let _ = running.stdin.take().unwrap().write_all(piped.as_bytes());
+        ended(running.wait_with_output().unwrap())
+    }
+
     /// Runs it and expects it to do its work.
     pub fn done(&self, words: &[&str]) -> String {
         let ended = self.run(words);

@@ -2,6 +2,7 @@
 
 mod forms;
 mod frames;
+mod muddy;
 mod picture;
 mod stage;
 

@@ -9,7 +9,7 @@ use crate::dashboard::clerk::Clerk;
 use crate::dashboard::form::FormFor;
 use crate::dashboard::frame;
 use crate::dashboard::keys::Key;
-use crate::dashboard::message::{Effect, Message};
+use crate::dashboard::message::{Effect, Message, Request};
 use crate::dashboard::model::Model;
 use crate::dashboard::terminal::{Opening, set_up};
 use crate::dashboard::update::{open_form, refresh, update};
@@ -27,6 +27,8 @@ pub struct Stage {
     folder: TempDir,
     /// Whether it was left.
     pub left: bool,
+    /// How often something was taken back.
+    pub taken_back: usize,
 }
 
 fn now() -> Now {
@@ -65,7 +67,7 @@ impl Stage {
         };
         let (mut model, clerk) = set_up(opening, (120, 40));
         let begin = refresh(&mut model);
-        let mut stage = Stage { model, clerk, folder, left: false };
+        let mut stage = Stage { model, clerk, folder, left: false, taken_back: 0 };
         stage.carry_out(begin);
         stage
     }
@@ -96,6 +98,7 @@ impl Stage {
         for effect in effects {
             match effect {
                 Effect::Ask(request) => {
+                    self.taken_back += usize::from(matches!(request, Request::TakeBack { .. }));
                     for answer in self.clerk.serve(request) {
                         self.send(Message::Answer(Box::new(answer)));
                     }

@@ -1,0 +1,191 @@
+//! What a formula is given: the keys of one JSON object, read with care.
+
+use serde_json::{Map, Value};
+
+use crate::science::WrongInput;
+
+/// Most numbers of one list; longer ones are no counts of a person. Ours.
+const MOST_NUMBERS: usize = 100_000;
+
+/// What is wrong with what was given.
+#[derive(Debug)]
+pub enum Wrong {
+    /// A number.
+    Input(WrongInput),
+    /// The text is no JSON object.
+    NotJson(String),
+    /// A word that is not among those known.
+    Word {
+        /// Its key.
+        input: &'static str,
+        /// What was written.
+        written: String,
+        /// What may be.
+        known: &'static str,
+    },
+}
+
+impl From<WrongInput> for Wrong {
+    fn from(wrong: WrongInput) -> Wrong {
+        Wrong::Input(wrong)
+    }
+}
+
+/// Keys and values.
+#[derive(Debug, Default)]
+pub struct Given(Map<String, Value>);
+
+impl Given {
+    /// Reads one JSON object.
+    pub fn read(text: &str) -> Result<Given, Wrong> {
+        match serde_json::from_str(text) {
+            Ok(Value::Object(map)) => Ok(Given(map)),
+            Ok(_) => Err(Wrong::NotJson("{ ... }".to_string())),
+            Err(fault) => Err(Wrong::NotJson(fault.to_string())),
+        }
+    }
+
+    /// Puts a typed number under a key.
+    pub fn put(&mut self, key: &str, value: Option<f64>) {
+        if let Some(value) = value {
+            self.0.insert(key.to_string(), json_number(value));
+        }
+    }
+
+    /// Puts a typed percentage under a key as a share.
+    pub fn put_percent(&mut self, key: &str, value: Option<f64>) {
+        self.put(key, value.map(|percent| percent / 100.0));
+    }
+
+    /// Puts typed numbers under a key.
+    pub fn put_list(&mut self, key: &str, values: Option<&Vec<f64>>) {
+        if let Some(values) = values {
+            self.0.insert(key.to_string(), values.iter().map(|value| json_number(*value)).collect());
+        }
+    }
+
+    /// Puts a typed word under a key.
+    pub fn put_text(&mut self, key: &str, value: Option<&String>) {
+        if let Some(value) = value {
+            self.0.insert(key.to_string(), Value::String(value.clone()));
+        }
+    }
+
+    /// Puts a number under a key where nothing is.
+    pub fn or_put(&mut self, key: &str, value: f64) {
+        self.0.entry(key).or_insert_with(|| json_number(value));
+    }
+
+    /// Whether nothing was given.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The value under a key; null is nothing.
+    pub fn value(&self, key: &str) -> Option<&Value> {
+        self.0.get(key).filter(|value| !value.is_null())
+    }
+
+    /// A number that may be missing.
+    pub fn maybe_number(&self, input: &'static str) -> Result<Option<f64>, Wrong> {
+        self.value(input).map(|value| number(input, value)).transpose()
+    }
+
+    /// A number.
+    pub fn number(&self, input: &'static str) -> Result<f64, Wrong> {
+        self.maybe_number(input)?.ok_or(Wrong::Input(WrongInput::Missing { input }))
+    }
+
+    /// A whole number of 0 or more that may be missing.
+    pub fn maybe_count(&self, input: &'static str) -> Result<Option<u32>, Wrong> {
+        self.value(input).map(|value| count(input, value)).transpose()
+    }
+
+    /// A whole number of 0 or more.
+    pub fn count(&self, input: &'static str) -> Result<u32, Wrong> {
+        self.maybe_count(input)?.ok_or(Wrong::Input(WrongInput::Missing { input }))
+    }
+
+    /// A list of numbers; one alone is a list too.
+    pub fn numbers(&self, input: &'static str) -> Result<Vec<f64>, Wrong> {
+        self.list(input)?.into_iter().map(|value| number(input, value)).collect()
+    }
+
+    /// A list of whole numbers of 0 or more.
+    pub fn counts(&self, input: &'static str) -> Result<Vec<u32>, Wrong> {
+        self.list(input)?.into_iter().map(|value| count(input, value)).collect()
+    }
+
+    /// A word that may be missing.
+    pub fn maybe_text(&self, input: &'static str) -> Result<Option<&str>, Wrong> {
+        match self.value(input) {
+            None => Ok(None),
+            Some(Value::String(text)) => Ok(Some(text)),
+            Some(other) => Err(Wrong::Word { input, written: other.to_string(), known: "\"...\"" }),
+        }
+    }
+
+    fn list(&self, input: &'static str) -> Result<Vec<&Value>, Wrong> {
+        let list = match self.value(input) {
+            None => return Err(WrongInput::Missing { input }.into()),
+            Some(Value::Array(list)) => list.iter().collect(),
+            Some(one) => vec![one],
+        };
+        if list.len() > MOST_NUMBERS {
+            return Err(WrongInput::TooMany { input, most: MOST_NUMBERS as u32 }.into());
+        }
+        Ok(list)
+    }
+}
+
+fn number(input: &'static str, value: &Value) -> Result<f64, Wrong> {
+    value.as_f64().filter(|number| number.is_finite()).ok_or(Wrong::Input(WrongInput::NotANumber { input }))
+}
+
+fn count(input: &'static str, value: &Value) -> Result<u32, Wrong> {
+    let written = number(input, value)?;
+    if written < 0.0 {
+        return Err(WrongInput::Outside { input, low: 0.0, high: f64::from(u32::MAX) }.into());
+    }
+    if written.fract() != 0.0 {
+        return Err(WrongInput::NotWhole { input }.into());
+    }
+    if written > f64::from(u32::MAX) {
+        return Err(WrongInput::TooMany { input, most: u32::MAX }.into());
+    }
+    Ok(written as u32)
+}
+
+/// A number as JSON; what is none becomes a text, which is then refused.
+fn json_number(value: f64) -> Value {
+    serde_json::Number::from_f64(value).map_or_else(|| Value::String(value.to_string()), Value::Number)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_read_with_care() {
+        let given = Given::read(r#"{"a":3.0,"b":2.5,"c":-1,"d":"7","e":null,"f":[1,2],"g":1e12}"#).unwrap();
+        assert_eq!(given.count("a").unwrap(), 3);
+        assert!(matches!(given.count("b"), Err(Wrong::Input(WrongInput::NotWhole { input: "b" }))));
+        assert!(matches!(given.count("c"), Err(Wrong::Input(WrongInput::Outside { .. }))));
+        assert!(matches!(given.number("d"), Err(Wrong::Input(WrongInput::NotANumber { .. }))));
+        assert!(matches!(given.number("e"), Err(Wrong::Input(WrongInput::Missing { .. }))));
+        assert_eq!((given.counts("f").unwrap(), given.numbers("a").unwrap()), (vec![1, 2], vec![3.0]));
+        assert!(matches!(given.count("g"), Err(Wrong::Input(WrongInput::TooMany { .. }))));
+        for nonsense in ["", "[1]", "NaN", r#"{"a":NaN}"#, "{"] {
+            assert!(matches!(Given::read(nonsense), Err(Wrong::NotJson(_))), "{nonsense}");
+        }
+    }
+
+    #[test]
+    fn what_is_typed_and_no_number_is_refused_like_the_rest() {
+        let mut given = Given::default();
+        given.put("seeds", Some(f64::NAN));
+        given.put("wanted", None);
+        assert!(matches!(given.number("seeds"), Err(Wrong::Input(WrongInput::NotANumber { .. }))));
+        assert!(given.value("wanted").is_none());
+    }
+}

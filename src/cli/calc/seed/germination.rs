@@ -1,0 +1,53 @@
+//! `calc germination`.
+
+use crate::cli::calc::answer::Answer;
+use crate::cli::calc::args::Germination;
+use crate::cli::calc::given::{Given, Wrong};
+use crate::science::germination::germination;
+use crate::wording::Wording;
+
+/// What was typed.
+pub fn typed(typed: &Germination) -> Given {
+    let mut given = Given::default();
+    given.put_list("times", typed.times.as_ref());
+    given.put_list("counts", typed.counts.as_ref());
+    given.put("seeds", typed.seeds);
+    given
+}
+
+/// The figures of a series of counts.
+pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+    let seeds = given.count("seeds")?;
+    let told = germination(&given.numbers("times")?, &given.counts("counts")?, seeds)?;
+    let mut answer = Answer::new(wording.calc_germination_formula(), wording.calc_germination_source());
+    answer.say(match (told.mgt, told.t50_farooq) {
+        (Some(mean), Some(half)) => wording.calc_germination_some(
+            told.germinated as i64,
+            seeds,
+            wording.percent(told.germ_pct / 100.0),
+            wording.number(mean, 1),
+            wording.number(half, 1),
+        ),
+        (None, _) | (_, None) => wording.calc_germination_none(seeds),
+    });
+    answer.figure("germinated", told.germinated);
+    answer.figure("germ_pct", told.germ_pct);
+    for (key, figure) in [
+        ("mgt", told.mgt),
+        ("var_gt", told.var_gt),
+        ("se_mgt", told.se_mgt),
+        ("cv_gt", told.cv_gt),
+        ("t50_coolbear", told.t50_coolbear),
+        ("t50_farooq", told.t50_farooq),
+        ("mgr", told.mgr),
+        ("cvg", told.cvg),
+        ("gri_counts", told.gri_counts),
+        ("gri_percent", told.gri_percent),
+        ("uncertainty", told.uncertainty),
+        ("synchrony", told.synchrony),
+        ("cug", told.cug),
+    ] {
+        answer.figure(key, figure);
+    }
+    Ok(answer)
+}

@@ -1,0 +1,86 @@
+//! `calc sowing`.
+
+use serde_json::Value;
+
+use crate::cli::calc::answer::Answer;
+use crate::cli::calc::args::Sowing;
+use crate::cli::calc::given::{Given, Wrong};
+use crate::science::WrongInput;
+use crate::science::chance::Chance;
+use crate::science::sowing::{chance_of_enough, germination_belief, seeds_to_sow};
+use crate::wording::Wording;
+
+/// How sure, where nobody says. Common practice.
+const USUAL_CONFIDENCE: f64 = 0.95;
+/// Belief before a test where nobody says: Jeffreys' prior.
+const USUAL_PRIOR: f64 = 0.5;
+
+/// What was typed. A germination alone is taken as known; a test is believed as far as its seeds go.
+pub fn typed(typed: &Sowing) -> Given {
+    let mut given = Given::default();
+    given.put("wanted", typed.wanted);
+    given.put_percent("confidence", typed.confidence);
+    given.put_percent("germination", typed.germination);
+    given.put("sown", typed.sown);
+    given.put("germinated", typed.germinated);
+    given.put("prior_a", typed.prior_a);
+    given.put("prior_b", typed.prior_b);
+    given.put_percent("survival", typed.survival);
+    given.put_list("survival_beta", typed.survival_beta.as_ref());
+    if !given.is_empty() {
+        given.or_put("confidence", USUAL_CONFIDENCE);
+        if typed.germination.is_none() {
+            given.or_put("prior_a", USUAL_PRIOR);
+            given.or_put("prior_b", USUAL_PRIOR);
+        }
+    }
+    given
+}
+
+/// The smallest number of seeds that gives enough plants with enough confidence.
+pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+    let germination = match given.maybe_number("germination")? {
+        Some(share) => Chance::known("germination", share)?,
+        None => germination_belief(
+            given.number("prior_a")?,
+            given.number("prior_b")?,
+            given.count("sown")?,
+            given.count("germinated")?,
+        )?,
+    };
+    let survival = survival(given)?;
+    let (wanted, confidence) = (given.count("wanted")?, given.number("confidence")?);
+    let told = seeds_to_sow(germination, survival, wanted, confidence)?;
+    let divided = (f64::from(wanted) / told.mean_success).ceil().min(f64::from(u32::MAX)) as u32;
+    let enough = chance_of_enough(germination, survival, wanted, divided).unwrap_or(1.0);
+    let mut answer = Answer::new(wording.calc_sowing_formula(), wording.calc_sowing_source());
+    answer.say(wording.calc_sowing_some(
+        told.seeds,
+        wanted,
+        wording.percent(confidence),
+        wording.percent(told.mean_success),
+        divided,
+        wording.percent(1.0 - enough),
+    ));
+    answer.figure("seeds", told.seeds);
+    answer.figure("prob_at_n", told.prob_at_n);
+    answer.figure("prob_at_n_minus_1", told.prob_at_n_minus_1);
+    answer.figure("mean_success", told.mean_success);
+    answer.figure("divided", divided);
+    answer.figure("prob_divided", enough);
+    Ok(answer)
+}
+
+fn survival(given: &Given) -> Result<Option<Chance>, Wrong> {
+    if let Some(share) = given.maybe_number("survival")? {
+        return Ok(Some(Chance::known("survival", share)?));
+    }
+    match given.value("survival_beta") {
+        None => Ok(None),
+        Some(Value::Array(_)) => match given.numbers("survival_beta")?[..] {
+            [a, b] => Ok(Some(Chance::beta("survival_beta", a, b)?)),
+            [..] => Err(WrongInput::Uneven { input: "survival_beta", other: "a, b" }.into()),
+        },
+        Some(_) => Err(WrongInput::Uneven { input: "survival_beta", other: "a, b" }.into()),
+    }
+}
