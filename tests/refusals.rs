@@ -161,7 +161,7 @@ fn lines_that_only_together_cannot_be_true_are_refused_and_what_is_true_goes_in(
     home.write("weather", &["tmax_c=20"]);
     for (words, expected) in [
         (&["held", "tray=cof-1", "why=promised", "until=2026-04-01"][..], ["1 Apr 2026", "15 Apr 2026"]),
-        (&["let_go", "task=weed", "until=2026-04-01"], ["1 Apr 2026", "15 Apr 2026"]),
+        (&["let_go", "task=gauge", "until=2026-04-01"], ["1 Apr 2026", "15 Apr 2026"]),
         (&["resown", "tray=avo-1", "lot=cof-L1", "seeds=5"], ["avocado", "coffee"]),
         (&["moved_on", "from=avo-1", "to=cof-1", "count=5", "how=merged"], ["coffee", "avocado"]),
         (&["sown_in_bed", "bed=Upper 1", "species=coffee", "seeds_per_hole=2", "holes=45"], ["45", "44"]),

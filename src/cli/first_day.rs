@@ -12,8 +12,7 @@ use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};
 use crate::base::SpeciesKey;
 use crate::desk::{
-    DayOrder, Desk, ImportError, LineFaults, Refused, SheetImported, SheetKind, TakenFor, Understood, Unknown,
-    UnknownWhat,
+    DayOrder, ImportError, LineFaults, Refused, SheetImported, SheetKind, TakenFor, Understood, Unknown, UnknownWhat,
 };
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::Catalogue;

@@ -77,9 +77,6 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Stopped> {
     let taken = desk
         .write_sheet(&bytes, happened, &who, arguments.dry_run)
         .map_err(|fault| first_day::refused(run, &fault, &file.display().to_string(), &species))?;
-    if taken.lines == 0 {
-        return Err(unwritten(run, run.wording.paper_empty()));
-    }
     let lines = taken.lines as i64;
     if run.everywhere.json {
         return batch_json(run, &desk, &taken, arguments.dry_run);

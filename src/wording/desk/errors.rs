@@ -245,10 +245,6 @@ impl Wording {
     }
 
     fn reason_of_line(&self, reason: &Reason, field: Option<&str>) -> String {
-        let size = |bytes: usize| match bytes >> 20 {
-            0 => format!("{} KB", bytes >> 10),
-            megabytes => format!("{megabytes} MB"),
-        };
         match reason {
             Reason::LineTooLong { most_bytes } => self.line_too_long(size(*most_bytes)),
             Reason::LineWithoutEnd => self.line_without_end(),
@@ -299,7 +295,7 @@ impl Wording {
             Reason::NumberInWords { written, figures } => self.number_in_words(written, *figures),
             Reason::Said { what, problem } => {
                 let field = self.field_in_words(what);
-                self.field_fault(&crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() })
+                self.field_fault(&crate::nursery::entry::fault::FieldFault { field, problem: (**problem).clone() })
             }
             Reason::WhichSpecies(all) => {
                 let built_in = Catalogue::built_in();
@@ -317,6 +313,13 @@ impl Wording {
             Reason::NotUnderstood(written) => self.paper_not_understood(written),
             Reason::TooManyLines(most) => self.paper_too_many_lines(*most as i64),
         }
+    }
+}
+
+fn size(bytes: usize) -> String {
+    match bytes >> 20 {
+        0 => format!("{} KB", bytes >> 10),
+        megabytes => format!("{megabytes} MB"),
     }
 }
 

@@ -48,7 +48,6 @@ messages! {
     sheet_now_wait(trays: text, list: text);
     sheet_now_beds(list: text);
     sheet_now_hint();
-    paper_empty();
     paper_taken(lines: count, entries: text);
     paper_tried(lines: count, entries: text);
     refused_beside_batch(written: text);

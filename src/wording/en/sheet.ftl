@@ -47,7 +47,6 @@ sheet_now_wait = { $trays } wait, first of all for: { $list }.
 sheet_now_beds = Beds: { $list }.
 sheet_lines = { $of } (line { $lines })
 sheet_now_hint = Each with its reason: outplant ready
-paper_empty = the sheet has no line to write down
 paper_taken = { $lines ->
     [one] { $lines } line read, { $entries } written
    *[other] { $lines } lines read, { $entries } written

@@ -47,7 +47,6 @@ sheet_now_wait = { $trays } esperan, antes que nada: { $list }.
 sheet_now_beds = Eras: { $list }.
 sheet_lines = { $of } (línea { $lines })
 sheet_now_hint = Cada una con su razón: outplant ready
-paper_empty = la hoja no tiene ninguna línea que anotar
 paper_taken = { $lines ->
     [one] { $lines } línea leída, { $entries } en el libro
    *[other] { $lines } líneas leídas, { $entries } en el libro
