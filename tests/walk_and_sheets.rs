@@ -608,3 +608,17 @@ fn begin_names_the_next_step() {
     let said = home.done(&["begin", "--name", "Test terrace", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"]);
     assert!(said.contains("outplant import trays.csv --as trays"), "{said}");
 }
+
+#[test]
+fn of_rains_that_nobody_described_the_round_says_nothing() {
+    let home = Home::default().begun();
+    let sheet =
+        home.with("trays.csv", "Tray,Species,How many,Sown about,Bench\ncof-1,coffee,41,8 months ago,Bench 1\n");
+    home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
+    let (en, es) = (home.done(&["walk"]), home.done(&["walk", "--lang", "es"]));
+    assert!(en.contains("may not go out in time") && !en.contains("rains"), "{en}");
+    assert!(es.contains("pueden no salir a tiempo") && !es.contains("lluvias"), "{es}");
+    // Once they are described, it is they that are missed.
+    home.write("season_set", &[r#"rains=[{"from":"03-15","until":"06-30"}]"#]);
+    assert!(home.done(&["walk"]).contains("may miss the rains"));
+}
