@@ -4,37 +4,17 @@ use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
-use crate::base::{Day, LotCode, Range};
-use crate::nursery::entry::types::Kept;
-use crate::nursery::species::{Figure, Profile};
-use crate::reckon::picture::{Measure, Source};
+use crate::base::{LotCode, Range};
+use crate::reckon::picture::Measure;
+use crate::reckon::seed::{SeedLife, is_held, life, test_due_from};
 use crate::reckon::stock::LotStory;
-
-/// How long a lot lives, the way it is kept.
-struct Life {
-    from: Day,
-    days: i32,
-    kept: Kept,
-    source: Source,
-}
-
-impl Life {
-    fn last_day(&self) -> Day {
-        self.from.plus(self.days)
-    }
-
-    fn dead_on(&self) -> Day {
-        self.from.plus((f64::from(self.days) * DEAD_AT_LIVES).round() as i32)
-    }
-}
 
 /// Tasks of the seed store.
 pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
     let day = walk.day();
     let mut stops = Vec::new();
     for (code, lot) in &walk.picture.lots {
-        let held = lot.held.as_ref().is_some_and(|held| held.what.1.is_none_or(|until| day <= until));
-        if held || lot.received.is_none() || lot.seeds_left == Some(0) {
+        if is_held(lot, day) || lot.received.is_none() || lot.seeds_left == Some(0) {
             continue;
         }
         let profile = walk.profile(lot.species.as_ref());
@@ -49,29 +29,10 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
     stops
 }
 
-/// The life of a lot from the day it was last handled: each way of keeping has its figure; in the cold the profiles
-/// have none.
-fn life(lot: &LotStory, profile: &Profile) -> Option<Life> {
-    let spell = lot.kept.last()?;
-    let ambient = profile.storage_ambient_days.as_ref();
-    let figure: Option<&Figure<f64>> = match spell.what {
-        Kept::InPod => profile.storage_in_pod_days.as_ref().or(ambient),
-        Kept::MucilageOn => profile.storage_mucilage_on_days.as_ref().or(ambient),
-        Kept::WashedMoist => profile.storage_washed_moist_days.as_ref().or(ambient),
-        Kept::InParchment | Kept::DrySealed | Kept::DryOpen | Kept::Other => ambient,
-        Kept::Cold => None,
-    };
-    let figure = figure?;
-    let source =
-        if figure.source.trim().is_empty() { LIFE_SOURCE.into() } else { Source::figure(Some(&figure.source)) };
-    Some(Life { from: spell.from, days: figure.value.round().clamp(0.0, 40_000.0) as i32, kept: spell.what, source })
-}
-
-fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life) -> Option<Stop> {
+fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -> Option<Stop> {
     let day = walk.day();
-    let days_left = life.last_day().days_since(day);
-    let notice = ((f64::from(life.days) * LIFE_NOTICE_SHARE).ceil() as i32).max(LIFE_NOTICE_DAYS);
-    if days_left < 0 || days_left > notice {
+    let days_left = life.days_left(day);
+    if !life.is_ending(day) {
         return None;
     }
     let why = RoundReason::LifeEnds {
@@ -86,7 +47,7 @@ fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life) -> Op
         .risking(Stake::Seed, plants_wanted(walk, lot), days_left + 1)
         .taking(minutes::SEED, life.source.clone())
         .working(f64::from(lot.seeds_left.unwrap_or(0)) * work::SOW)
-        .due(life.last_day().plus(-notice), notice)
+        .due(life.last_day().plus(-life.notice_days()), life.notice_days())
         .until(Some(life.last_day()), UntilFor::SeedLife);
     finish(&mut stop, lot);
     Some(stop)
@@ -102,13 +63,12 @@ fn plants_wanted(walk: &Walk<'_>, lot: &LotStory) -> f64 {
 }
 
 fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory) -> Option<Stop> {
-    let seeds_left = lot.seeds_left.filter(|left| *left >= 2 * TEST_SEEDS)?;
-    let last = lot.tests.last();
-    let since = last.map(|test| test.day).max(lot.collected)?;
-    let days = walk.day().days_since(since);
-    if days <= TEST_AFTER_DAYS {
+    let (seeds_left, last) = (lot.seeds_left?, lot.tests.last());
+    if walk.day() < test_due_from(lot)? {
         return None;
     }
+    let since = last.map(|test| test.day).max(lot.collected)?;
+    let days = walk.day().days_since(since);
     let why = RoundReason::LotUntested { days, tested_before: last.is_some(), seeds_left };
     let mut stop = walk
         .lot_stop(code, Task::TestLot, why)
