@@ -620,6 +620,6 @@ fn of_rains_that_nobody_described_the_round_says_nothing() {
     assert!(en.contains("may not go out in time") && !en.contains("rains"), "{en}");
     assert!(es.contains("pueden no salir a tiempo") && !es.contains("lluvias"), "{es}");
     // Once they are described, it is they that are missed.
-    home.write("season_set", &[r#"rains=[{"from":"03-15","until":"06-30"}]"#]);
+    home.write("season_set", &[r#"rains=[{"from":"03-15","until":"08-30"}]"#]);
     assert!(unfolded(&["walk"]).contains("may miss the rains"));
 }
