@@ -491,6 +491,19 @@ fn foreign_bytes_get_a_sentence_and_never_a_panic() {
         assert!(said.contains("line 1"), "{name}: {said}");
         assert!(!said.contains('\u{202e}') && said.len() < 2000, "{name}");
     }
+    // In a sheet and in short lines too, and an empty sheet is none.
+    let wide = home.with("wide.csv", format!("Tray,{0}\ncof-9,{0}\n", "x".repeat(5 << 20)));
+    let empty = home.with("empty.txt", "\n\n");
+    let (wide, empty) = (wide.to_str().unwrap(), empty.to_str().unwrap());
+    for words in
+        [&["import", wide, "--as", "trays"][..], &["import", wide, "--as", "beds"], &["write", "--batch", wide]]
+    {
+        let said = home.refused(words);
+        assert!(said.contains("line 1") && said.len() < 6000 && !said.contains("0 MB"), "{words:?}: {}", said.len());
+    }
+    for words in [&["import", empty, "--as", "trays"][..], &["write", "--batch", empty]] {
+        assert!(home.refused(words).contains("nothing was written"), "{words:?}");
+    }
 }
 
 #[test]

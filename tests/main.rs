@@ -1,6 +1,7 @@
 //! All integration tests, one binary.
 #![allow(missing_docs, clippy::panic, clippy::unwrap_used, clippy::expect_used)]
 
+mod at_a_terminal;
 mod books_properties;
 mod books_worked;
 mod command_line;

@@ -161,7 +161,7 @@ fn lines_that_only_together_cannot_be_true_are_refused_and_what_is_true_goes_in(
     home.write("weather", &["tmax_c=20"]);
     for (words, expected) in [
         (&["held", "tray=cof-1", "why=promised", "until=2026-04-01"][..], ["1 Apr 2026", "15 Apr 2026"]),
-        (&["let_go", "task=weed", "until=2026-04-01"], ["1 Apr 2026", "15 Apr 2026"]),
+        (&["let_go", "task=gauge", "until=2026-04-01"], ["1 Apr 2026", "15 Apr 2026"]),
         (&["resown", "tray=avo-1", "lot=cof-L1", "seeds=5"], ["avocado", "coffee"]),
         (&["moved_on", "from=avo-1", "to=cof-1", "count=5", "how=merged"], ["coffee", "avocado"]),
         (&["sown_in_bed", "bed=Upper 1", "species=coffee", "seeds_per_hole=2", "holes=45"], ["45", "44"]),
@@ -287,4 +287,65 @@ fn copied(from: &std::path::Path, to: &std::path::Path) {
         let (entry, path) = entry.map(|entry| (entry.path(), to.join(entry.file_name()))).unwrap();
         if entry.is_dir() { copied(&entry, &path) } else { std::fs::copy(&entry, &path).map(drop).unwrap() }
     }
+}
+
+#[test]
+fn gaps_whose_dead_nobody_wrote_are_refilled_with_a_doubt_that_a_survival_count_settles() {
+    let home = nursery();
+    home.write("outplanted", &["tray=cof-1", "bed=Upper 1", "count=44", "happened=2026-02-01"]);
+    for (lang, entry, doubt) in [
+        ("en", "from tray cof-1 planted out in bed Upper 1", "0 open positions"),
+        ("es", "de bandeja cof-1 plantadas en era Upper 1", "0 hoyos libres"),
+    ] {
+        let words = ["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=10", "--lang", lang, "--dry-run"];
+        let said = home.done(&words);
+        assert!(said.contains(entry) && said.contains(doubt), "{said}");
+    }
+    assert_eq!(standing(&home, "cof-1"), json!(16), "nothing was written");
+    let said = home.done(&["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=10"]);
+    assert!(said.contains("10 arabica coffee") && said.contains("0 open positions"), "{said}");
+    assert_eq!(standing(&home, "cof-1"), json!(6), "what was done is in the book");
+    let ready = home.json(&["ready"]);
+    assert_eq!(ready["doubts"][0]["kind"], json!("more_out_than_positions"), "{:#}", ready["doubts"]);
+    home.write("survival_counted", &["bed=Upper 1", "species=coffee", "alive=43", "dead=11"]);
+    assert_eq!(home.json(&["ready"])["doubts"], json!([]));
+}
+
+#[test]
+fn what_happened_on_the_day_a_tray_came_in_is_never_before_its_coming() {
+    let mut home = nursery();
+    let sheet = home.with("trays.csv", "Tray,Species,How many\ngre-1,grevillea,30\n");
+    home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
+    let bought = json!({"happened":"2026-04-15","clock":"17:30","kind":"plants_received","tray":"jac-1","species":"jackfruit","count":20,"from":"bought","form":"bag"});
+    let sown = json!({"happened":"2026-04-15","clock":"17:40","kind":"sown","tray":"cof-7","lot":"cof-L1","seeds":20,"container":"bag"});
+    imported(&home, &[bought, sown]);
+    // The next morning, yesterday's paper: no line has a time of day.
+    home.today = "2026-04-16".into();
+    let paper = home.with("paper.txt", "gre-1 -3 rats\njac-1 -2 rats\njac-1 > Bench 1\n");
+    home.done(&["write", "--batch", paper.to_str().unwrap(), "happened=yesterday"]);
+    home.write("given_out", &["tray=jac-1", "count=4", "to=school", "happened=2026-04-15"]);
+    assert_eq!((standing(&home, "gre-1"), standing(&home, "jac-1")), (json!(27), json!(14)));
+    assert_eq!(home.json(&["ready"])["doubts"], json!([]));
+    // More than came in is still too many, and the numbers are those of that evening.
+    let said = home.refused(&["write", "lost", "tray=jac-1", "count=15", "cause=rats", "happened=2026-04-15"]);
+    assert!(said.contains("15") && said.contains("14"), "{said}");
+    assert_eq!(home.json(&["check"])["replay_same"], json!(true));
+}
+
+#[test]
+fn what_a_clock_that_ran_ahead_wrote_can_be_taken_back() {
+    let mut home = nursery();
+    home.today = "2027-03-01".into();
+    home.write("lost", &["tray=cof-1", "count=5", "cause=rats"]);
+    home.today = "2026-04-15".into();
+    assert_eq!(standing(&home, "cof-1"), json!(60));
+    let said = home.done(&["undo"]);
+    assert!(said.contains("cof-1") && said.contains("rats"), "{said}");
+    // With it the doubt about the clock is gone, though no entry can be recorded earlier than the one before.
+    home.write("lost", &["tray=cof-1", "count=1", "cause=frost"]);
+    let ended = home.run(&["ready"]);
+    assert_eq!((ended.code, ended.err.as_str()), (0, ""));
+    home.done(&["undo"]);
+    home.today = "2027-03-02".into();
+    assert_eq!(standing(&home, "cof-1"), json!(60));
 }

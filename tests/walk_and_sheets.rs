@@ -80,7 +80,7 @@ fn the_round_names_every_stop_once_with_why_and_what_is_lost() {
             assert!(text.contains(tray), "{tray} is missing:\n{text}");
         }
     }
-    assert!(text.contains("▲ ") && text.contains("(triangle "), "places show their signs:\n{text}");
+    assert!(text.contains("^ ") && text.contains("(triangle "), "places show their signs:\n{text}");
     assert!(text.contains(" can wait: ") && text.contains("outplant write let_go task=\""), "{text}");
 }
 
@@ -374,7 +374,10 @@ fn signs_are_drawn_and_named_without_colour_and_in_a_plain_locale() {
     let output = command.output().unwrap();
     let text = String::from_utf8(output.stdout).unwrap();
     assert!(output.status.success() && !text.contains('\u{1b}'), "{text}");
-    // Drawn, and named for a terminal that cannot draw them.
+    // Drawn in what such a terminal has, and named.
+    assert!(text.contains("o .. (circle 2)") && text.contains("^ ... (triangle 3)"), "{text}");
+    let output = home.program().env("LANG", "en_GB.UTF-8").args(["walk"]).output().unwrap();
+    let text = String::from_utf8(output.stdout).unwrap();
     assert!(text.contains("● •• (circle 2)") && text.contains("▲ ••• (triangle 3)"), "{text}");
     let walk = home.json(&["walk"]);
     let out = walk["stops"].as_array().unwrap().iter().find(|stop| stop["tray"] == "cod-9").unwrap().clone();
@@ -604,4 +607,19 @@ fn begin_names_the_next_step() {
     let home = Home::default();
     let said = home.done(&["begin", "--name", "Test terrace", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"]);
     assert!(said.contains("outplant import trays.csv --as trays"), "{said}");
+}
+
+#[test]
+fn of_rains_that_nobody_described_the_round_says_nothing() {
+    let home = Home::default().begun();
+    let sheet =
+        home.with("trays.csv", "Tray,Species,How many,Sown about,Bench\ncof-1,coffee,41,8 months ago,Bench 1\n");
+    home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
+    let unfolded = |words: &[&str]| home.done(words).split_whitespace().collect::<Vec<_>>().join(" ");
+    let (en, es) = (unfolded(&["walk"]), unfolded(&["walk", "--lang", "es"]));
+    assert!(en.contains("may not go out in time") && !en.contains("rains"), "{en}");
+    assert!(es.contains("pueden no salir a tiempo") && !es.contains("lluvias"), "{es}");
+    // Once they are described, it is they that are missed.
+    home.write("season_set", &[r#"rains=[{"from":"03-15","until":"08-30"}]"#]);
+    assert!(unfolded(&["walk"]).contains("may miss the rains"));
 }

@@ -4,6 +4,7 @@ use serde_json::{Map, Value, json};
 
 use super::answer::Ending;
 use super::args::Begin;
+use super::columns::wrapped;
 use super::run::{Run, Stopped};
 use crate::desk::Desk;
 use crate::nursery::entry::reading;
@@ -39,5 +40,6 @@ pub fn run(run: &Run, begin: &Begin) -> Result<Ending, Stopped> {
         return run.answer_json(&json!({"version":1,"nursery":begin.name,"file":run.file.display().to_string()}));
     }
     let begun = run.wording.begun(&begin.name, run.file.display());
-    run.answer(&format!("{begun}\n{}\n", run.wording.begun_next()))
+    let next = wrapped(&run.wording.begun_next(), run.around.columns).join("\n");
+    run.answer(&format!("{begun}\n{next}\n"))
 }

@@ -43,10 +43,8 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
         .import(input, &run.who, arguments.dry_run)
         .map_err(|fault| first_day::refused(run, &fault, &arguments.file.display().to_string(), &species))?;
     if arguments.dry_run {
-        if run.everywhere.json {
-            return write::told(run, &desk, &imported.recorded);
-        }
-        return run.answer(&format!("{}\n", run.wording.dry_run(imported.lines as i64)));
+        let lines = imported.lines - imported.recorded.already;
+        return write::tried(run, &desk, imported.recorded, &imported.read, lines);
     }
     if imported.recorded.already > 0 && !run.everywhere.json {
         note(&run.wording.already_here(imported.recorded.already as i64));

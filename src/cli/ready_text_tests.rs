@@ -17,8 +17,8 @@ Tumbaro school nursery                                        today, 14 Mar 2026
 Ready to go out today
 + cof-031  arabica coffee  24 plants → Lower terrace  by 20 Apr (bag)
                            12 plants → School plot
-  cof-031: its 24 plants are offered to 2 beds (Lower terrace, School plot): 24
-  in all
+  cof-031: its 24 plants are offered to 2 beds (Lower terrace, School plot):
+  24 in all
 
 Ready, but no bed today
 ~ avo-002  avocado             12  no bed plans avocado · by 20 Apr (bag)
@@ -59,11 +59,11 @@ Tumbaro school nursery      hoy, 14 mar 2026
 
 Listas para salir hoy
 + cof-031  café arábica
-    24 plantas → Lower terrace, hasta el 20
-    abr (bolsa)
+    24 plantas → Lower terrace, hasta el
+    20 abr (bolsa)
     12 plantas → School plot
-  cof-031: sus 24 plantas se ofrecen a 2
-  eras (Lower terrace, School plot): 24 en
+  cof-031: sus 24 plantas se ofrecen a
+  2 eras (Lower terrace, School plot): 24 en
   total
 
 Listas, pero hoy sin era

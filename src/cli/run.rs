@@ -8,6 +8,7 @@ use super::args::{Cli, Command, Ready};
 use super::surroundings::Surroundings;
 use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
+use crate::base::text::in_ascii;
 use crate::desk::{Desk, DeskError, JournalError, Now};
 use crate::nursery::species::Catalogue;
 use crate::reckon::{Picture, View};
@@ -208,14 +209,18 @@ impl Run {
         Ok(())
     }
 
-    /// An answer to the person.
+    /// An answer to the person; a terminal that has no more than ASCII is given no more.
     pub fn answer(&self, text: &str) -> Result<Ending, Stopped> {
+        if self.around.ascii && self.around.out_is_terminal { self.put(&in_ascii(text)) } else { self.put(text) }
+    }
+
+    fn put(&self, text: &str) -> Result<Ending, Stopped> {
         if say(text) { Ok(Ending::Done) } else { Err(Stopped { ending: Ending::File, lines: Vec::new() }) }
     }
 
     /// An answer to a program: one object.
     pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Stopped> {
-        self.answer(&format!("{value}\n"))
+        self.put(&format!("{value}\n"))
     }
 
     /// What a desk's refusal, or trouble with the file, means for the person.
@@ -238,13 +243,25 @@ impl Run {
     }
 
     fn tell(&self, stopped: &Stopped) -> Ending {
-        if self.everywhere.json && !stopped.lines.is_empty() {
+        let lines: Vec<String> = stopped.lines.iter().map(|line| shortened(line)).collect();
+        if self.everywhere.json && !lines.is_empty() {
             let ending = stopped.ending as i32;
-            note(&serde_json::json!({"version":1,"exit":ending,"refused":stopped.lines}).to_string());
+            note(&serde_json::json!({"version":1,"exit":ending,"refused":lines}).to_string());
         } else {
-            stopped.lines.iter().for_each(|line| note(line));
+            let plain = self.around.ascii && self.around.can_ask;
+            lines.iter().for_each(|line| if plain { note(&in_ascii(line)) } else { note(line) });
         }
         stopped.ending
+    }
+}
+
+/// A sentence that quotes what a file or a person wrote, however long that was.
+fn shortened(line: &str) -> String {
+    /// Letters that are shown: more than any sentence of ours, a few screens of somebody else's (ours).
+    const MOST_LETTERS: usize = 2000;
+    match line.char_indices().nth(MOST_LETTERS) {
+        Some((cut, _)) => format!("{} …", &line[..cut]),
+        None => line.to_string(),
     }
 }
 

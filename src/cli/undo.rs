@@ -97,10 +97,7 @@ pub fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<String> {
     let species = &desk.fold().site().species;
     let mut lines = Vec::new();
     for entry in entries.iter().take(MOST_SAID) {
-        let said = run.wording.entry_sentence_beside(entry, run.now.today, species);
-        let parts = wrapped(&said, run.around.columns.saturating_sub(6));
-        let indent = |i: usize| if i == 0 { "  " } else { "      " };
-        lines.extend(parts.iter().enumerate().map(|(i, part)| format!("{}{part}", indent(i))));
+        lines.extend(said_back(run, &run.wording.entry_sentence_beside(entry, run.now.today, species)));
     }
     if entries.len() > MOST_SAID {
         lines.push(format!("  {}", run.wording.change_more((entries.len() - MOST_SAID) as i64)));
@@ -108,5 +105,12 @@ pub fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<String> {
     lines
 }
 
+/// A sentence on lines no wider than the screen.
+pub fn said_back(run: &Run, said: &str) -> Vec<String> {
+    let parts = wrapped(said, run.around.columns.saturating_sub(6));
+    let indent = |i: usize| if i == 0 { "  " } else { "      " };
+    parts.iter().enumerate().map(|(i, part)| format!("{}{part}", indent(i))).collect()
+}
+
 /// Entries said one by one; of more than this the rest are counted.
-const MOST_SAID: usize = 30;
+pub const MOST_SAID: usize = 30;

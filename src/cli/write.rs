@@ -12,12 +12,13 @@ use super::args::Write;
 use super::columns;
 use super::exchange::opened;
 use super::run::{Run, Stopped};
-use super::undo::in_words;
+use super::undo::{MOST_SAID, in_words, said_back};
 use super::{first_day, first_day_rows};
 use crate::base::Day;
 use crate::desk::{self, Desk, Imported, PairFault, Recorded};
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
+use crate::nursery::envelope::Draft;
 
 /// Writes one entry or a sheet of short lines, or says what can be written.
 pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
@@ -47,9 +48,8 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
     let species = desk.fold().site().species.clone();
     desk.settle_task(&mut draft).map_err(|fault| run.stopped(&fault, &species))?;
     if arguments.dry_run {
-        let doubts = desk.rehearse(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
-        let tried = Recorded { doubts, ..Recorded::default() };
-        return told_as(run, &desk, &tried, &run.wording.dry_run(1), false);
+        let doubts = desk.rehearse(vec![draft.clone()]).map_err(|fault| run.stopped(&fault, &species))?;
+        return tried(run, &desk, Recorded { doubts, ..Recorded::default() }, &[(1, draft)], 1);
     }
     let recorded = desk.record(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
     told(run, &desk, &recorded)
@@ -149,7 +149,33 @@ pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Stopp
         [one] => run.wording.saved_entry(one),
         many => run.wording.saved(many.len() as i64),
     };
-    told_as(run, desk, recorded, &said, recorded.entries.len() == 1)
+    told_as(run, desk, recorded, &said, recorded.entries.len() <= MOST_SAID)
+}
+
+/// What is only tried: the entries in words, of very many the first ones, and what would become doubtful.
+pub fn tried(
+    run: &Run,
+    desk: &Desk,
+    recorded: Recorded,
+    read: &[(usize, Draft)],
+    lines: usize,
+) -> Result<Ending, Stopped> {
+    let species = &desk.fold().site().species;
+    if run.everywhere.json {
+        let taken = Imported { lines, recorded, read: read.to_vec() };
+        return batch_json(run, desk, &taken, true);
+    }
+    let mut said = run.wording.dry_run(lines as i64);
+    for (_, draft) in read.iter().take(MOST_SAID) {
+        let day = run.wording.day_beside(draft.happened, run.now.today);
+        for line in said_back(run, &format!("{day} · {}", run.wording.draft_sentence(draft, species))) {
+            said.push_str(&format!("\n{line}"));
+        }
+    }
+    if read.len() > MOST_SAID {
+        said.push_str(&format!("\n  {}", run.wording.change_more((read.len() - MOST_SAID) as i64)));
+    }
+    told_as(run, desk, &recorded, &said, false)
 }
 
 /// `each`: whether every entry is said back.
@@ -196,7 +222,8 @@ fn list_kinds(run: &Run) -> Result<Ending, Stopped> {
             .collect();
         return run.answer_json(&json!({"version":1,"kinds":kinds}));
     }
-    let mut text = format!("{}\n\n", run.wording.write_lists_kinds());
+    let heading = columns::wrapped(&run.wording.write_lists_kinds(), run.around.columns);
+    let mut text = format!("{}\n\n", heading.join("\n"));
     for known in all_kinds() {
         for (line, part) in
             columns::wrapped(&fields_of(run, known.kind, known.fields), run.around.columns - 4).iter().enumerate()

@@ -66,7 +66,7 @@ pub struct Imported {
     pub lines: usize,
     /// What was written.
     pub recorded: Recorded,
-    /// The entries of short lines, each with its line.
+    /// The entries of short lines, and of lines only tried, each with its line.
     pub read: Vec<(usize, Draft)>,
 }
 
@@ -105,9 +105,10 @@ impl Desk {
             return Err(ImportError::Lines(faults, refused));
         }
         let moment = self.now().moment;
+        let shown = if only_try { numbers.iter().copied().zip(drafts.iter().cloned()).collect() } else { Vec::new() };
         let taken = if only_try { self.try_out(known, drafts) } else { self.take(known, drafts, moment) };
         match taken {
-            Ok(recorded) => Ok(Imported { lines: read, recorded, read: Vec::new() }),
+            Ok(recorded) => Ok(Imported { lines: read, recorded, read: shown }),
             Err(fault) => Err(ImportError::Desk(with_lines(fault, &numbers))),
         }
     }

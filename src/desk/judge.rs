@@ -9,8 +9,9 @@ use super::names::Names;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::types::ArrivedFrom;
-use crate::nursery::entry::{BookEntry, Entry, What, reading};
+use crate::nursery::entry::{BookEntry, Entry, SeedEntry, TrayEntry, What, nominal_minutes, reading};
 use crate::nursery::envelope::{Draft, canonical};
 use crate::reckon::Fold;
 use crate::reckon::picture::{Doubt, DoubtKind};
@@ -30,7 +31,8 @@ impl Judged {
     }
 }
 
-/// Gives today's drafts the time of day, and refuses days to come.
+/// Gives today's drafts the time of day, and refuses days to come. What a nursery had before the book began stood there
+/// all of its first day, whatever the hour in which it is written down.
 pub(super) fn settle(drafts: &mut [Draft], now: Now) -> Result<(), DeskError> {
     let mut refused = Vec::new();
     let many = drafts.len() > 1;
@@ -39,11 +41,40 @@ pub(super) fn settle(drafts: &mut [Draft], now: Now) -> Result<(), DeskError> {
             let why = Refusal::FutureDay { day: draft.happened, today: now.today };
             refused.push(Refused { line: if many { i + 1 } else { 0 }, why });
         }
-        if draft.happened == now.today && draft.clock.is_none() {
+        if draft.happened == now.today && draft.clock.is_none() && !stood_already(draft) {
             draft.clock = now.clock;
         }
     }
     if refused.is_empty() { Ok(()) } else { Err(DeskError::Refused(refused)) }
+}
+
+fn stood_already(draft: &Draft) -> bool {
+    let opening = draft.body.get("from").and_then(serde_json::Value::as_str) == Some("opening");
+    draft.kind == "plants_received" && opening
+}
+
+/// What is told later of the very day on which a tray or lot came in, without a time of day, happened after that: nobody
+/// can have lost plants of a tray before it was there.
+fn put_behind_its_coming(fold: &Fold, drafts: &mut [Draft], whats: &[What]) {
+    for (draft, what) in drafts.iter_mut().zip(whats).filter(|(draft, _)| draft.clock.is_none()) {
+        let about = subjects(what);
+        let first = about.iter().filter_map(|subject| Some((subject, fold.ledger().of(subject).next()?)));
+        let came = first.filter(|(subject, entry)| entry.happened == draft.happened && brings(&entry.what, subject));
+        let latest = came.filter_map(|(_, entry)| entry.clock).max();
+        draft.clock = latest.filter(|clock| clock.minutes() > nominal_minutes(what));
+    }
+}
+
+/// Whether an entry makes a tray or a lot.
+fn brings(what: &What, subject: &Subject) -> bool {
+    match (what, subject) {
+        (What::Tray(TrayEntry::Sown(sown)), Subject::Tray(code)) => sown.tray == *code,
+        (What::Tray(TrayEntry::PlantsReceived(came)), Subject::Tray(code)) => came.tray == *code,
+        (What::Tray(TrayEntry::MovedOn(moved)), Subject::Tray(code)) => moved.to == *code,
+        (What::Seed(SeedEntry::LotReceived(came)), Subject::Lot(code)) => came.lot == *code,
+        (What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) | What::Book(_), _)
+        | (What::Foreign { .. }, _) => false,
+    }
 }
 
 /// Judges drafts and leaves them laid over the fold; the caller puts them back.
@@ -63,6 +94,7 @@ pub(super) fn judge(
         faults.sort_by_key(|refused| refused.line);
         return Err(DeskError::Refused(faults));
     }
+    put_behind_its_coming(fold, &mut drafts, &whats);
     let trial = trial_entries(&drafts, whats, moment, device);
     let line_of: BTreeMap<EntryId, usize> =
         trial.iter().enumerate().map(|(i, entry)| (entry.id.clone(), line(i))).collect();
@@ -191,7 +223,8 @@ fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
         DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
             Some(Refusal::MoreDeadThanLive { bed, species, dead, live: lived, on: doubt.day })
         }
-        DoubtKind::MoreOutThanPositions { bed, species, out, open } => {
+        // Up to the whole bed can be refilled where nobody wrote down the dead: that is a Doubt.
+        DoubtKind::MoreOutThanPositions { bed, species, out, open, positions } if out > positions => {
             Some(Refusal::MoreOutThanPositions { bed, species, out, open, on: doubt.day })
         }
         DoubtKind::NoSuchPosition { bed, written, rows, places } => {
@@ -215,6 +248,7 @@ fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
         | DoubtKind::OrderMatters(_)
         | DoubtKind::NoBedPlans { .. }
         | DoubtKind::NotInPlan { .. }
+        | DoubtKind::MoreOutThanPositions { .. }
         | DoubtKind::OffTheGrid { .. }
         | DoubtKind::LookAtEmpty(_) => None,
     }

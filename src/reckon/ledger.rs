@@ -104,11 +104,11 @@ impl Ledger {
         let mut touched = BTreeSet::new();
         let mut wholly = false;
         for entry in entries {
+            self.ids.remove(&entry.id);
             let key = self.order.key_of(entry);
             if self.all.remove(&key).is_none() {
                 continue;
             }
-            self.ids.remove(&entry.id);
             wholly |= self.withdrawals.remove(&(entry.recorded, entry.id.clone())).is_some();
             wholly |= matches!(entry.what, What::Tray(TrayEntry::Relabelled(_)));
             for subject in subjects(&entry.what) {
@@ -142,13 +142,13 @@ impl Ledger {
             if self.view.known.is_some_and(|known| entry.recorded > known) {
                 continue;
             }
+            self.ids.insert(entry.id.clone());
             if let What::Book(BookEntry::Withdrawn(_)) = &entry.what {
                 // A withdrawal acts on every day; its own happened is never used.
                 self.withdrawals.insert((entry.recorded, entry.id.clone()), entry.clone());
             } else if entry.happened > self.view.day && !reaches_back(&entry.what) {
                 continue;
             }
-            self.ids.insert(entry.id.clone());
             kept.push(entry);
         }
         kept
@@ -280,7 +280,8 @@ impl Ledger {
         self.all.values().filter(|entry| !self.withdrawn.contains(&entry.id))
     }
 
-    /// Whether an entry is in the view, taken back or not.
+    /// Whether an entry is known to the view, taken back or not; also one of a day still to come, as a clock that ran
+    /// ahead writes them: it must be possible to take it back.
     pub fn holds(&self, id: &EntryId) -> bool {
         self.ids.contains(id)
     }

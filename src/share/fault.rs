@@ -142,7 +142,7 @@ pub enum Reason {
         /// The field.
         what: String,
         /// What is wrong with it.
-        problem: Problem,
+        problem: Box<Problem>,
     },
     /// A bed in which several species stand: which one is not said.
     WhichSpecies(Vec<SpeciesKey>),

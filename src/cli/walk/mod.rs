@@ -22,5 +22,21 @@ pub fn run(run: &Run) -> Result<Ending, Stopped> {
     if run.everywhere.json {
         return run.answer_json(&walk_json(&round, &picture, &run.wording));
     }
-    run.answer(&walk_text(&round, &picture, &run.wording, run.around.columns, run.around.colour))
+    let text = walk_text(&round, &picture, &run.wording, run.around.columns, run.around.colour);
+    run.answer(&if run.around.ascii { signs_in_ascii(&text) } else { text })
+}
+
+/// The shapes and dots of signs in letters that every terminal has, each shape another one.
+fn signs_in_ascii(text: &str) -> String {
+    let plain = |letter| match letter {
+        '▲' => '^',
+        '●' => 'o',
+        '■' => '#',
+        '◆' => 'v',
+        '★' => '*',
+        '✚' => '+',
+        '•' => '.',
+        other => other,
+    };
+    text.chars().map(plain).collect()
 }

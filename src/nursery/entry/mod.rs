@@ -140,7 +140,7 @@ pub struct Entry {
 
 /// Minutes since midnight at which an entry without a time of day is taken to have happened, so that a day's entries
 /// fall in the order of the work: what describes, seed and arrivals; losses; counts; other looks; moves and plantings.
-fn nominal_minutes(what: &What) -> u16 {
+pub fn nominal_minutes(what: &What) -> u16 {
     const DESCRIBES: u16 = 0;
     const LOSSES: u16 = 6 * 60;
     const COUNTS: u16 = 8 * 60;

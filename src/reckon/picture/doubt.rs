@@ -112,6 +112,8 @@ pub enum DoubtKind {
         out: u32,
         /// Positions that were open by the books.
         open: u32,
+        /// All positions that the plan has for the species.
+        positions: u32,
     },
     /// A row or place that the bed does not have.
     NoSuchPosition {

@@ -177,8 +177,8 @@ impl BedFold<'_> {
         let room = positions::room(&self.story, self.site, layout, species);
         let open = room.positions.saturating_sub(room.living);
         if room.positions > 0 && out > open {
-            let (bed, species) = (self.story.name.clone(), species.clone());
-            self.doubt(entry, DoubtKind::MoreOutThanPositions { bed, species, out, open });
+            let (bed, species, positions) = (self.story.name.clone(), species.clone(), room.positions);
+            self.doubt(entry, DoubtKind::MoreOutThanPositions { bed, species, out, open, positions });
         }
     }
 

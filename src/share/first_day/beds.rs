@@ -141,6 +141,7 @@ pub const BED_COLUMNS: &[ColumnMeant] = &[
         accepted: &[
             "standing",
             "en pie",
+            "de pie",
             "standing plants",
             "plantas en pie",
             "alive",

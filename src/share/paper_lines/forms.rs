@@ -147,7 +147,7 @@ pub(super) fn at_word(words: &Words, at: usize, field: &str, reason: Reason) -> 
     let column = words.column(at).or(Some(words.after(at).begin()));
     // A person typed no field's name: the fault tells what is meant.
     let reason = match reason {
-        Reason::Envelope(problem) => Reason::Said { what: field.into(), problem },
+        Reason::Envelope(problem) => Reason::Said { what: field.into(), problem: Box::new(problem) },
         other => other,
     };
     Fault { column, field: None, reason }

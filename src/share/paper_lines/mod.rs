@@ -370,7 +370,7 @@ fn said_of(fault: Fault) -> Fault {
         Reason::Entry(entry) => match *entry {
             EntryFault::Field { fault: inner, .. } => {
                 let what = inner.field.split(['.', '[']).next_back().unwrap_or_default().to_string();
-                let reason = Reason::Said { what, problem: inner.problem };
+                let reason = Reason::Said { what, problem: Box::new(inner.problem) };
                 Fault { field: None, column: fault.column, reason }
             }
             other => Fault { reason: Reason::Entry(Box::new(other)), ..fault },

@@ -51,7 +51,7 @@ fn fault(text: &str) -> (Option<usize>, Reason) {
 }
 
 fn said(what: &str, problem: Problem) -> Reason {
-    Reason::Said { what: what.into(), problem }
+    Reason::Said { what: what.into(), problem: Box::new(problem) }
 }
 
 fn says(text: &str, kind: &str, body: Value) {

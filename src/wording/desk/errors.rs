@@ -245,7 +245,6 @@ impl Wording {
     }
 
     fn reason_of_line(&self, reason: &Reason, field: Option<&str>) -> String {
-        let size = |bytes: usize| format!("{} MB", bytes >> 20);
         match reason {
             Reason::LineTooLong { most_bytes } => self.line_too_long(size(*most_bytes)),
             Reason::LineWithoutEnd => self.line_without_end(),
@@ -296,7 +295,7 @@ impl Wording {
             Reason::NumberInWords { written, figures } => self.number_in_words(written, *figures),
             Reason::Said { what, problem } => {
                 let field = self.field_in_words(what);
-                self.field_fault(&crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() })
+                self.field_fault(&crate::nursery::entry::fault::FieldFault { field, problem: (**problem).clone() })
             }
             Reason::WhichSpecies(all) => {
                 let built_in = Catalogue::built_in();
@@ -317,11 +316,24 @@ impl Wording {
     }
 }
 
+fn size(bytes: usize) -> String {
+    match bytes >> 20 {
+        0 => format!("{} KB", bytes >> 10),
+        megabytes => format!("{megabytes} MB"),
+    }
+}
+
 /// The first of many names, and … for the rest.
 fn first_of(names: &[String]) -> String {
     /// Names of columns that are shown.
     const MOST_NAMES_SHOWN: usize = 8;
-    let shown: Vec<&str> = names.iter().take(MOST_NAMES_SHOWN).map(String::as_str).collect();
+    /// Letters of one that are shown.
+    const MOST_LETTERS_SHOWN: usize = 40;
+    let short = |name: &String| match name.char_indices().nth(MOST_LETTERS_SHOWN) {
+        Some((cut, _)) => format!("{}…", &name[..cut]),
+        None => name.clone(),
+    };
+    let shown: Vec<String> = names.iter().take(MOST_NAMES_SHOWN).map(short).collect();
     let more = if names.len() > MOST_NAMES_SHOWN { ", …" } else { "" };
     format!("{}{more}", shown.join(", "))
 }

@@ -22,8 +22,8 @@ undo_done = { $entries ->
    *[other] taken back: { $entries } entries
 }
 undo_asks = { $entries ->
-    [one] take back { $entries } entry?
-   *[other] take back all { $entries } entries?
+    [one] take back { $entries } entry? (y/n)
+   *[other] take back all { $entries } entries? (y/n)
 }
 undo_would = { $entries ->
     [one] undo would take back { $entries } entry; nothing was written
@@ -51,5 +51,5 @@ check_doubts = { $doubts ->
 }
 clock_behind = the clock says { $today }, but the newest entry is of { $newest }
 clock_ahead = the clock says { $today }, more than a year after the newest entry of { $newest }
-clock_asks = is the clock right?
+clock_asks = is the clock right? (y/n)
 draft_kept = not written; what you typed is kept and offered again

@@ -158,6 +158,10 @@ round_lose_planted = { $plants ->
     [one] or lose about { $plants } plant here
    *[other] or lose about { $plants } plants here
 }
+lose_time = { $plants ->
+    [one] or { $plants } plant may not go out in time
+   *[other] or { $plants } plants may not go out in time
+}
 round_lose_planting = { $plants ->
     [one] or { $plants } plant may miss the rains
    *[other] or { $plants } plants may miss the rains

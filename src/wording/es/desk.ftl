@@ -22,8 +22,8 @@ undo_done = { $entries ->
    *[other] se retiraron { $entries } anotaciones
 }
 undo_asks = { $entries ->
-    [one] ¿retirar { $entries } anotación?
-   *[other] ¿retirar las { $entries } anotaciones?
+    [one] ¿retirar { $entries } anotación? (s/n)
+   *[other] ¿retirar las { $entries } anotaciones? (s/n)
 }
 undo_would = { $entries ->
     [one] undo retiraría { $entries } anotación; no se escribió nada
@@ -51,5 +51,5 @@ check_doubts = { $doubts ->
 }
 clock_behind = el reloj dice { $today }, pero la última anotación es del { $newest }
 clock_ahead = el reloj dice { $today }, más de un año después de la última anotación, del { $newest }
-clock_asks = ¿está bien el reloj?
+clock_asks = ¿está bien el reloj? (s/n)
 draft_kept = no se anotó; lo escrito se guarda y se ofrece otra vez

@@ -1,13 +1,13 @@
 # Ayuda de órdenes y opciones.
 help_outplant = Qué bandejas están listas para salir a qué era preparada, y por qué
-help_outplant_more = Sin orden abre el vivero y muestra lo que está listo hoy.
+help_outplant_more = Sin orden abre el vivero en toda la pantalla; sin terminal muestra lo que está listo.
     Las fechas se escriben 2026-03-14. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado.
 help_any_nursery = El archivo del vivero (si no, OUTPLANT_NURSERY, los ajustes o la carpeta de datos)
 help_any_on = Mirar otro día, pasado o por venir
 help_any_known = Usar solo lo que se había anotado hasta el fin de este día
 help_any_lang = en o es
 help_any_json = Responder con un objeto JSON, para programas
-help_any_plain = la ronda como preguntas numeradas, para lectores de pantalla y terminales sencillas
+help_any_plain = La ronda como preguntas numeradas, para lectores de pantalla y terminales sencillas
 help_any_who = Quién anota (si no, los ajustes o el usuario del sistema)
 help_any_help = Mostrar la ayuda
 help_any_version = Mostrar la versión

@@ -158,6 +158,10 @@ round_lose_planted = { $plants ->
     [one] o se pierde aquí { $plants } planta
    *[other] o se pierden aquí unas { $plants } plantas
 }
+lose_time = { $plants ->
+    [one] o { $plants } planta puede no salir a tiempo
+   *[other] o { $plants } plantas pueden no salir a tiempo
+}
 round_lose_planting = { $plants ->
     [one] o { $plants } planta puede perder las lluvias
    *[other] o { $plants } plantas pueden perder las lluvias

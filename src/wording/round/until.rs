@@ -26,6 +26,7 @@ messages! {
     go_by_last_day(day: text);
     offer_tray(plants: count, tray: text, number: count, beds: text);
     offer_bed(places: count, species: text, bed: text, number: count, trays: text);
+    lose_time(plants: count);
     lose_rain();
     lose_bench();
     lose_room();
@@ -105,7 +106,11 @@ impl Wording {
     /// What is lost without a stop; never empty.
     pub fn lost_without_stop(&self, stop: &Stop) -> String {
         if let Some(lost) = self.lost_without(stop.at_stake) {
-            return lost;
+            // Of rains that nobody described nothing is said.
+            let of_rains =
+                [UntilFor::Rains, UntilFor::Hardened, UntilFor::RainsBegin].map(Some).contains(&stop.until_for);
+            let in_time = stop.at_stake.what == Stake::Planting && !of_rains;
+            return if in_time { self.lose_time(stop.at_stake.plants.round().clamp(1.0, 1e15) as i64) } else { lost };
         }
         match (stop.task, stop.at_stake.what) {
             (Task::Gauge, _) => self.lose_rain(),

@@ -70,7 +70,7 @@ impl Wording {
                 self.doubt_bad_profile(named(species), self.profile_fault(what), day)
             }
             DoubtKind::LookAtEmpty(tray) => self.doubt_look_at_empty(tray, day),
-            DoubtKind::MoreOutThanPositions { bed, species, out, open } => {
+            DoubtKind::MoreOutThanPositions { bed, species, out, open, positions: _ } => {
                 self.doubt_more_out_than_positions(bed, named(species), *out, *open, day)
             }
             DoubtKind::NoSuchPosition { bed, written, rows, places } => {

@@ -1,0 +1,98 @@
+//! What is asked at a terminal, and what one that has only ASCII is shown.
+#![cfg(unix)]
+
+use std::path::Path;
+use std::time::Duration;
+
+use crate::support::program::Home;
+use crate::support::screen::Screen;
+
+const SOON: Duration = Duration::from_secs(20);
+
+/// The program at a terminal, in the home of a test.
+fn at_a_terminal(home: &Home, words: &[&str], lang: &str, today: &str) -> Screen {
+    let nursery = home.file("nursery.outplant");
+    let variables =
+        [("OUTPLANT_NURSERY", nursery.to_str().unwrap()), ("OUTPLANT_TODAY", today), ("LANG", lang), ("USER", "mara")];
+    Screen::run(Path::new(env!("CARGO_BIN_EXE_outplant")), words, home.path(), &variables, (80, 24))
+}
+
+/// Two trays that came in by one sheet.
+fn two_trays() -> Home {
+    let home = Home::default().begun();
+    let sheet =
+        home.with("trays.csv", "Tray,Species,How many,Bench\ncof-1,coffee,41,Bench 1\navo-1,avocado,22,Bench 1\n");
+    home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
+    home
+}
+
+fn standing(home: &Home) -> usize {
+    home.json(&["ready"])["trays"].as_array().unwrap().len()
+}
+
+/// The identity of the entry that brought a tray.
+fn entry_of(home: &Home, tray: &str) -> String {
+    let exported = home.done(&["export"]);
+    let line = exported.lines().find(|line| line.contains(&format!("\"tray\":\"{tray}\""))).unwrap();
+    serde_json::from_str::<serde_json::Value>(line).unwrap()["id"].as_str().unwrap().to_string()
+}
+
+#[test]
+fn undo_of_one_of_many_shows_them_all_and_asks_first() {
+    let home = two_trays();
+    let entry = entry_of(&home, "cof-1");
+    for (answer, code, left) in [("n\r", 1, 2), ("\r", 1, 2), ("y\r", 0, 0)] {
+        let mut screen = at_a_terminal(&home, &["undo", &entry], "en_GB.UTF-8", &home.today);
+        screen.wait_for("take back all 2 entries?");
+        let shown = screen.text();
+        assert!(shown.contains("cof-1") && shown.contains("avo-1") && shown.contains("--only"), "{shown}");
+        screen.keys(answer);
+        assert_eq!(screen.end(SOON).exit_code(), code, "{answer:?}: {}", screen.text());
+        let said = if code == 0 { "taken back: 2 entries" } else { "nothing was taken back" };
+        assert!(screen.text().contains(said), "{}", screen.text());
+        assert_eq!(standing(&home), left, "{answer:?}");
+    }
+}
+
+#[test]
+fn undo_asks_in_spanish_and_takes_si_for_an_answer() {
+    let home = two_trays();
+    let entry = entry_of(&home, "avo-1");
+    let mut screen = at_a_terminal(&home, &["undo", &entry], "es_CO.UTF-8", &home.today);
+    screen.wait_for("2 anotaciones?");
+    screen.keys("sí\r");
+    assert_eq!(screen.end(SOON).exit_code(), 0, "{}", screen.text());
+    assert_eq!(standing(&home), 0);
+}
+
+#[test]
+fn a_clock_that_cannot_be_right_is_asked_about_once() {
+    let home = two_trays();
+    let note = &["write", "noted", "text=rain"];
+    let mut screen = at_a_terminal(&home, note, "en_GB.UTF-8", "2025-01-01");
+    screen.wait_for("1 Jan 2025");
+    screen.keys("n\r");
+    assert_eq!(screen.end(SOON).exit_code(), 1, "{}", screen.text());
+    assert!(!home.done(&["export"]).contains("rain"), "nothing was written");
+    let mut screen = at_a_terminal(&home, note, "en_GB.UTF-8", "2025-01-01");
+    screen.wait_for("1 Jan 2025");
+    screen.keys("y\r");
+    assert_eq!(screen.end(SOON).exit_code(), 0, "{}", screen.text());
+    // Said once, the day is taken.
+    let mut screen = at_a_terminal(&home, &["write", "noted", "text=wind"], "en_GB.UTF-8", "2025-01-01");
+    assert_eq!(screen.end(SOON).exit_code(), 0, "{}", screen.text());
+    assert!(home.done(&["export"]).contains("wind"));
+}
+
+#[test]
+fn a_terminal_that_has_only_ascii_is_shown_nothing_else() {
+    let home = two_trays();
+    home.write("place_set", &["place=Bench 1", "order=1", "shade_pct=50", "sign=star 2"]);
+    for words in [&["walk", "--lang", "es"][..], &["ready", "--lang", "es"], &["species", "coffee"]] {
+        let mut screen = at_a_terminal(&home, words, "C", &home.today);
+        assert_eq!(screen.end(SOON).exit_code(), 0, "{}", screen.text());
+        assert!(screen.text().is_ascii(), "{words:?}: {}", screen.text());
+    }
+    // A program is given the letters as they are.
+    assert!(home.done(&["ready", "--lang", "es"]).contains('é'));
+}
