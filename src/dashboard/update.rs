@@ -434,7 +434,10 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
         }
         Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),
         Answer::Story(subject, entries) => model.book.story = Some((subject, entries)),
-        Answer::Entries(found) => model.book.found = Some(found),
+        Answer::Entries(found) => {
+            model.book.found = Some(found);
+            return refresh(model);
+        }
         Answer::YearDay(asked, day) => {
             if model.book.year.as_ref().is_none_or(|(of, _)| *of != asked) {
                 model.book.year = Some((asked, std::collections::BTreeMap::new()));
