@@ -7,6 +7,7 @@ mod command_line;
 mod docs_true;
 mod first_day;
 mod house;
+mod proof;
 mod pulled_plug;
 mod readiness_worked;
 mod real_terminal;

@@ -95,6 +95,7 @@ pub fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Stopped> {
             "version": 1,
             "file": (!rescued.entries.is_empty()).then(|| arguments.to.display().to_string()),
             "entries": rescued.entries.len(),
+            "damaged": rescued.damaged,
             "lost": lost_json(&rescued.lost),
             "apart": rescued.apart.iter()
                 .map(|apart| json!({"first": apart.first.to_string(), "last": apart.last.to_string(), "device": apart.now}))
