@@ -43,15 +43,15 @@ impl Bytes {
         Ok(Bytes { main, log, page })
     }
 
-    /// Gives every entry whose hash is right: those of the file, then those of the log.
-    pub fn entries(&self, give: &mut dyn FnMut(Sealed)) {
+    /// Gives every entry whose hash is right: those of the file, then those of the log, and whether it lies in the log.
+    pub fn entries(&self, give: &mut dyn FnMut(Sealed, bool)) {
         for (bytes, is_log) in [(&self.main, false), (&self.log, true)] {
             for at in 0..bytes.len().saturating_sub(usize::from(SHORTEST_HEADER_BYTES)) {
                 // The row's first column is its number in the file, which SQLite leaves empty in the row itself.
                 let may_begin =
                     (SHORTEST_HEADER_BYTES..=LONGEST_HEADER_BYTES).contains(&bytes[at]) && bytes[at + 1] == 0;
                 if may_begin && let Some(sealed) = self.entry_at(bytes, is_log, at) {
-                    give(sealed);
+                    give(sealed, is_log);
                 }
             }
         }

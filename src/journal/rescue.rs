@@ -2,7 +2,7 @@
 //! is undamaged where its hash is that of what it says.
 
 use serde_json::{Map, Value};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use super::carve::Bytes;
@@ -57,9 +57,15 @@ pub fn rescue(path: &Path, shelf: Option<&Path>) -> Result<Rescued, JournalError
     });
     let is_whole = looked.as_ref().is_ok_and(|report| report.faults.is_empty());
     if !is_whole {
-        bytes.entries(&mut |sealed| {
+        let mut in_file = BTreeSet::new();
+        bytes.entries(&mut |sealed, is_log| {
+            if !is_log {
+                in_file.insert(sealed.id.device.clone());
+            }
             found.entry(sealed.id.clone()).or_insert(sealed);
         });
+        let strangers = strangers(&found, &in_file);
+        found.retain(|id, _| !strangers.contains(&id.device));
     }
     let report = match looked {
         Ok(report) => report,
@@ -89,6 +95,15 @@ fn indexed_ends(bytes: &Bytes, found: &BTreeMap<EntryId, Sealed>) -> BTreeMap<De
         }
     }
     ends
+}
+
+/// Devices that only the log knows, and not from their first entry on: the log of another nursery lies beside the file.
+fn strangers(found: &BTreeMap<EntryId, Sealed>, in_file: &BTreeSet<DeviceId>) -> BTreeSet<DeviceId> {
+    let devices: BTreeSet<&DeviceId> = found.keys().map(|id| &id.device).collect();
+    let strange = devices.into_iter().filter(|device| {
+        !in_file.contains(*device) && !found.contains_key(&EntryId { device: (*device).clone(), seq: 1 })
+    });
+    strange.cloned().collect()
 }
 
 fn lost_of(found: &BTreeMap<EntryId, Sealed>, faults: &[Fault], ends: BTreeMap<DeviceId, u64>) -> Vec<Lost> {

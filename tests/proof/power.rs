@@ -62,7 +62,11 @@ fn recorded(rounds: u64, beside: bool) -> Trace {
         .unwrap();
     drop(open);
     assert!(ended.success(), "the work that is recorded failed");
-    Trace::read(&std::fs::read_to_string(traced).unwrap(), home.path(), before)
+    let trace = Trace::read(&std::fs::read_to_string(traced).unwrap(), home.path(), before);
+    let said =
+        trace.operations.iter().filter(|operation| matches!(operation, Operation::Acknowledged(_))).count() as u64;
+    assert_eq!(said, rounds + u64::from(!beside), "what was said aloud was not recorded");
+    trace
 }
 
 /// Every synchronous write of the book and its log is left out, as `synchronous` OFF leaves it out.
