@@ -10,6 +10,7 @@ mod first_day;
 mod forecast_sample;
 mod house;
 mod plain_round;
+mod proof;
 mod pulled_plug;
 mod readiness_worked;
 mod real_terminal;

@@ -70,6 +70,8 @@ pub enum Command {
     Export(Export),
     /// Proves the file.
     Check,
+    /// Every undamaged entry of a damaged file.
+    Rescue(Rescue),
     /// A verified copy.
     Backup(Backup),
     /// Profiles with the source of each figure.
@@ -233,6 +235,16 @@ pub struct Export {
 pub struct Backup {
     /// The new file.
     pub to: PathBuf,
+}
+
+/// `rescue`
+#[derive(Args, Debug)]
+pub struct Rescue {
+    /// The new file.
+    pub to: PathBuf,
+    /// No backup has what is lost.
+    #[arg(long)]
+    pub no_backup: bool,
 }
 
 /// `species`

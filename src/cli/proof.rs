@@ -3,13 +3,13 @@
 use serde_json::json;
 
 use super::answer::Ending;
-use super::args::Backup;
+use super::args::{Backup, Rescue};
 use super::run::{Run, Stopped};
-use crate::desk::{self, CheckReport, Replay};
+use crate::desk::{self, CheckReport, ExportError, FileFault, Lost, Replay, Rescued};
 
 /// Proves the file: chain, books, replay. Reads only.
 pub fn check(run: &Run) -> Result<Ending, Stopped> {
-    let report = desk::check(&run.file).map_err(|fault| run.stopped_by_file(&fault))?;
+    let report = desk::check(&run.file, &run.around.folders.settings).map_err(|fault| run.stopped_by_file(&fault))?;
     // A file whose lines cannot all be read has no books to prove.
     let replay = if report.faults.is_empty() { desk::replay(&run.file, run.now).ok() } else { None };
     let sound =
@@ -25,6 +25,8 @@ pub fn check(run: &Run) -> Result<Ending, Stopped> {
             "program_version": report.program_version,
             "sqlite": report.sqlite_version,
             "faults": report.faults.iter().map(|fault| json!({"entry": fault.entry().map(ToString::to_string), "text": fault.to_string()})).collect::<Vec<_>>(),
+            "undamaged": report.undamaged,
+            "lost": lost_json(&report.lost),
             "unbalanced": replay.as_ref().map(|replay| replay.unbalanced.clone()),
             "replay_same": replay.as_ref().map(|replay| replay.same),
             "doubts": replay.as_ref().map(|replay| replay.doubts),
@@ -42,8 +44,12 @@ fn in_words(run: &Run, report: &CheckReport, replay: Option<&Replay>, sound: boo
         lines.push(wording.check_sound(report.entries as i64));
     } else {
         lines.push(wording.check_damaged(report.faults.len() as i64));
-        lines.extend(report.faults.iter().map(|fault| format!("  {}", crate::base::text::cleaned(&fault.to_string()))));
-        lines.push(wording.check_what_now());
+        lines.extend(report.faults.iter().map(|fault| format!("  {}", wording.damage(fault))));
+        if let Some(undamaged) = report.undamaged {
+            lines.push(wording.check_undamaged(undamaged as i64));
+            lines.extend(report.lost.iter().map(|lost| format!("  {}", lost_in_words(run, lost))));
+            lines.push(wording.check_what_now());
+        }
     }
     if let Some(replay) = replay {
         lines.extend(replay.unbalanced.iter().map(|name| wording.check_unbalanced(name)));
@@ -58,6 +64,68 @@ fn in_words(run: &Run, report: &CheckReport, replay: Option<&Replay>, sound: boo
         lines.push(wording.check_unknown_kinds(report.unknown_kinds as i64));
     }
     lines.push(wording.check_versions(report.file_version, report.program_version, &report.sqlite_version));
+    lines.join("\n") + "\n"
+}
+
+fn lost_json(lost: &[Lost]) -> Vec<serde_json::Value> {
+    lost.iter().map(|lost| json!({"device": lost.device, "from": lost.from, "to": lost.to})).collect()
+}
+
+fn lost_in_words(run: &Run, lost: &Lost) -> String {
+    if lost.from == lost.to {
+        run.wording.lost_one(&lost.device, lost.from)
+    } else {
+        run.wording.lost_many(&lost.device, lost.from, lost.to, (lost.to - lost.from + 1) as i64)
+    }
+}
+
+/// Every undamaged entry of a damaged file, as lines that import reads; what is lost is named. Reads only.
+pub fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Stopped> {
+    let shelf = &run.around.folders.settings;
+    let rescued = desk::rescue(&run.file, shelf, &arguments.to, arguments.no_backup).map_err(|fault| match fault {
+        ExportError::Journal(fault) => run.stopped_by_file(&fault),
+        ExportError::File(fault) => {
+            let ending = if matches!(fault, FileFault::Io { .. }) { Ending::File } else { Ending::Refused };
+            Stopped { ending, lines: vec![run.wording.file_fault(&fault)] }
+        }
+        ExportError::Out(fault) => Stopped { ending: Ending::File, lines: vec![fault.to_string()] },
+    })?;
+    if run.everywhere.json {
+        run.answer_json(&json!({
+            "version": 1,
+            "file": (!rescued.entries.is_empty()).then(|| arguments.to.display().to_string()),
+            "entries": rescued.entries.len(),
+            "damaged": rescued.damaged,
+            "lost": lost_json(&rescued.lost),
+            "apart": rescued.apart.iter()
+                .map(|apart| json!({"first": apart.first.to_string(), "last": apart.last.to_string(), "device": apart.now}))
+                .collect::<Vec<_>>(),
+        }))?;
+    } else {
+        run.answer(&rescued_in_words(run, &rescued, arguments))?;
+    }
+    let whole = rescued.lost.is_empty() && !rescued.entries.is_empty();
+    Ok(if whole { Ending::Done } else { Ending::Damaged })
+}
+
+fn rescued_in_words(run: &Run, rescued: &Rescued, arguments: &Rescue) -> String {
+    let wording = &run.wording;
+    if rescued.entries.is_empty() {
+        return format!("{}\n", wording.rescued_nothing());
+    }
+    let to = arguments.to.display();
+    let mut lines = vec![wording.rescued(rescued.entries.len() as i64, &to)];
+    if rescued.lost.is_empty() {
+        lines.push(if rescued.damaged { wording.rescued_none_named() } else { wording.rescued_all() });
+    } else {
+        lines.push(wording.rescued_lost());
+        lines.extend(rescued.lost.iter().map(|lost| format!("  {}", lost_in_words(run, lost))));
+    }
+    lines.extend(rescued.apart.iter().map(|apart| wording.rescued_apart(&apart.first, &apart.last, &apart.now)));
+    lines.push(match (rescued.lost.is_empty(), arguments.no_backup) {
+        (true, _) | (false, true) => wording.rescued_into_new(&to),
+        (false, false) => wording.rescued_into_backup(&to),
+    });
     lines.join("\n") + "\n"
 }
 

@@ -148,6 +148,7 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Ran, Stopped> {
         Some(Command::Import(arguments)) => exchange::import(run, &arguments),
         Some(Command::Export(arguments)) => exchange::export(run, &arguments),
         Some(Command::Check) => proof::check(run),
+        Some(Command::Rescue(arguments)) => proof::rescue(run, &arguments),
         Some(Command::Backup(arguments)) => proof::backup(run, &arguments),
         Some(Command::Species(arguments)) => species::run(run, &arguments),
         Some(Command::Calc(arguments)) => calc::run(run, &arguments),

@@ -8,7 +8,7 @@ use super::first_day::SheetRefused;
 use super::refusal::{DeskError, Refused};
 use super::{Desk, Now, Recorded};
 use crate::base::Day;
-use crate::journal::{BackupReport, CheckReport, Journal, JournalError};
+use crate::journal::{BackupReport, CheckReport, Journal, JournalError, Rescued};
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::{Fold, View};
@@ -75,9 +75,22 @@ pub fn read_typed(kind: &str, pairs: &[String], today: Day, who: &str) -> Result
     share::read_pairs(kind, pairs, today, who)
 }
 
-/// Proves a file without writing to it.
-pub fn check(file: &Path) -> Result<CheckReport, JournalError> {
-    crate::journal::check(file)
+/// Proves a file without writing to it; `shelf` is the folder of the settings, which knows what was saved in it.
+pub fn check(file: &Path, shelf: &Path) -> Result<CheckReport, JournalError> {
+    crate::journal::check_with_note(file, Some(shelf))
+}
+
+/// Writes every undamaged entry of a file, damaged or not, into a new file that `import` reads. Where nothing can be
+/// brought out no file is written. `no_backup`: so that it can be imported where nothing has what is lost.
+pub fn rescue(file: &Path, shelf: &Path, to: &Path, no_backup: bool) -> Result<Rescued, ExportError> {
+    let found = crate::journal::rescue(file, Some(shelf))?;
+    let found = if no_backup { found.without_backup()? } else { found };
+    if found.entries.is_empty() {
+        return Ok(found);
+    }
+    share::write_whole(to, Existing::Refuse, |out| share::write_lines(&found.entries, out).map(|_| ()))
+        .map_err(ExportError::File)?;
+    Ok(found)
 }
 
 impl Desk {

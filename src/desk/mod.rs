@@ -12,13 +12,13 @@ pub mod sample;
 mod trial;
 mod undo;
 
-pub use crate::journal::{BackupReport, CheckReport, JournalError};
+pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, Lost, Rescued};
 pub use crate::journal::{Note, WhyReadOnly};
 pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
-pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay};
+pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
 pub use paper::day_said;

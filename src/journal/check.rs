@@ -5,7 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::path::Path;
 
+use super::device::{self, Noted};
 use super::error::JournalError;
+use super::rescue::{self, Lost};
 use super::rows::{COLUMNS, Names, Written, of_a_newer_version};
 use super::{connection, schema};
 use crate::base::{DeviceId, EntryId};
@@ -15,6 +17,8 @@ use crate::nursery::envelope::{Hash, Sealed};
 /// One thing found wrong in a file.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Fault {
+    /// The header of the file is destroyed, though entries lie behind it.
+    Header,
     /// SQLite's own check says this.
     Sqlite(String),
     /// A table, trigger or view is missing, or is not the one this version makes.
@@ -54,7 +58,7 @@ impl Fault {
         match self {
             Fault::WrongHash(entry) | Fault::WrongPrevious(entry) | Fault::Body { entry, .. } => Some(entry),
             Fault::Row { entry, .. } => entry.as_ref(),
-            Fault::Sqlite(_) | Fault::Schema(_) | Fault::Gap { .. } => None,
+            Fault::Header | Fault::Sqlite(_) | Fault::Schema(_) | Fault::Gap { .. } => None,
         }
     }
 }
@@ -62,6 +66,7 @@ impl Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Fault::Header => write!(f, "the header of the file is destroyed"),
             Fault::Sqlite(text) => write!(f, "SQLite: {text}"),
             Fault::Schema(name) => write!(f, "'{name}' is missing or is not what it should be"),
             Fault::Row { entry: Some(entry), what } => write!(f, "{entry}: {what}"),
@@ -93,6 +98,10 @@ pub struct CheckReport {
     pub sqlite_version: String,
     /// Everything found wrong. Empty: the file is whole.
     pub faults: Vec<Fault>,
+    /// Of a damaged file, how many entries `rescue` can bring out.
+    pub undamaged: Option<u64>,
+    /// Of a damaged file, the entries that are known to be lost.
+    pub lost: Vec<Lost>,
 }
 
 /// Where an entry stands in the chain of its device.
@@ -105,20 +114,73 @@ type Chains = BTreeMap<DeviceId, BTreeMap<u64, Link>>;
 
 /// Proves a file: SQLite's own check, the schema, each device's chain from 1 without gap, every hash, every body. Reads
 /// only, and leaves nothing beside a file that nobody writes to. An error is returned only where nothing at all can be
-/// read.
+/// read, neither by SQLite nor in the bytes.
 pub fn check(path: &Path) -> Result<CheckReport, JournalError> {
+    check_with_note(path, None)
+}
+
+/// The same, and compares with what was noted in the folder of the settings as saved in this very file.
+pub fn check_with_note(path: &Path, shelf: Option<&Path>) -> Result<CheckReport, JournalError> {
+    let looked = look_through(path, shelf, &mut |_| ());
+    if looked.as_ref().is_ok_and(|report| report.faults.is_empty()) {
+        return looked;
+    }
+    let header_is_gone = matches!(looked, Err(JournalError::NotOurs(_)));
+    if let Err(error @ JournalError::Sqlite(_)) = &looked
+        && connection::marked_read_only(path).is_some()
+    {
+        // Not damage: there is no room for what SQLite needs beside the file.
+        return Err(error.clone());
+    }
+    let rescued = match (looked.as_ref(), rescue::rescue(path, shelf)) {
+        (Ok(_), rescued) => rescued.unwrap_or_default(),
+        // No nursery file, or one whose header is gone: only entries in it can tell.
+        (Err(error), rescued) => rescued.map_err(|_| error.clone())?,
+    };
+    let mut report = looked.unwrap_or_else(|error| CheckReport {
+        faults: vec![if header_is_gone { Fault::Header } else { Fault::Sqlite(error.to_string()) }],
+        ..blank_report(0)
+    });
+    report.undamaged = Some(rescued.entries.len() as u64);
+    report.lost = rescued.lost;
+    Ok(report)
+}
+
+/// Looks at everything that SQLite can read of a file and gives every entry whose hash is right.
+pub(super) fn look_through(
+    path: &Path,
+    shelf: Option<&Path>,
+    give: &mut dyn FnMut(Sealed),
+) -> Result<CheckReport, JournalError> {
+    // Before the file is looked at: what is saved meanwhile is not missing.
+    let noted = shelf.map_or_else(Vec::new, |shelf| device::noted_in(shelf, path));
     let file_version = connection::version_of(path, i64::MAX)?;
     if let Some(before) = connection::at_rest(path) {
-        let report = prove(path, file_version, true);
+        let report = prove(path, file_version, true, &noted, give);
         if connection::at_rest(path) == Some(before) {
             return report;
         }
     }
     // Somebody writes to it: read as one that changes.
-    prove(path, file_version, false)
+    prove(path, file_version, false, &noted, give)
 }
 
-fn prove(path: &Path, file_version: i64, resting: bool) -> Result<CheckReport, JournalError> {
+fn blank_report(file_version: i64) -> CheckReport {
+    CheckReport {
+        file_version,
+        program_version: schema::version_after(schema::STEPS),
+        sqlite_version: rusqlite::version().to_string(),
+        ..CheckReport::default()
+    }
+}
+
+fn prove(
+    path: &Path,
+    file_version: i64,
+    resting: bool,
+    noted: &[Noted],
+    give: &mut dyn FnMut(Sealed),
+) -> Result<CheckReport, JournalError> {
     let opened = if resting { connection::open_guarded(path, true) } else { connection::open_for_reading(path) };
     let (connection, damage) = match opened {
         Err(JournalError::Damaged { what, .. }) => {
@@ -126,19 +188,44 @@ fn prove(path: &Path, file_version: i64, resting: bool) -> Result<CheckReport, J
         }
         other => (other?, None),
     };
-    let mut report = CheckReport {
-        file_version,
-        program_version: schema::version_after(schema::STEPS),
-        sqlite_version: rusqlite::version().to_string(),
-        faults: damage.into_iter().collect(),
-        ..CheckReport::default()
-    };
+    let mut report = CheckReport { faults: damage.into_iter().collect(), ..blank_report(file_version) };
     report.faults.extend(sqlite_faults(&connection));
     report.faults.extend(schema_faults(&connection, file_version));
-    let chains = read_all(&connection, &mut report);
+    let chains = read_all(&connection, &mut report, give);
     report.devices = chains.len() as u64;
     report.faults.extend(chains.iter().flat_map(|(device, chain)| chain_faults(device, chain)));
+    report.faults.extend(missing_ends(&connection, noted, &chains));
     Ok(report)
+}
+
+/// Entries at the end of a device that are not in the table, though the note of the device or the index has them.
+fn missing_ends(connection: &Connection, noted: &[Noted], chains: &Chains) -> Vec<Fault> {
+    let file_id = connection.query_row("SELECT file_id FROM nursery_file", [], |row| row.get::<_, String>(0));
+    let mut ends: BTreeMap<DeviceId, u64> = BTreeMap::new();
+    let own = noted.iter().filter(|noted| file_id.as_ref().is_ok_and(|file_id| *file_id == noted.file_id));
+    ends.extend(own.map(|noted| (noted.device.clone(), noted.last_seq)));
+    for (device, seq) in indexed_ends(connection).unwrap_or_default() {
+        let end = ends.entry(device).or_default();
+        *end = (*end).max(seq);
+    }
+    let last_of = |device: &DeviceId| chains.get(device).and_then(|chain| chain.keys().next_back()).copied();
+    let missing = ends.into_iter().map(|(device, to)| (last_of(&device).unwrap_or(0) + 1, to, device));
+    missing.filter(|(from, to, _)| from <= to).map(|(from, to, device)| Fault::Gap { device, from, to }).collect()
+}
+
+/// The last number of each device in the index of identities, where that index is without gap.
+fn indexed_ends(connection: &Connection) -> rusqlite::Result<Vec<(DeviceId, u64)>> {
+    let mut statement = connection.prepare(
+        "SELECT device, max(seq) FROM entry INDEXED BY sqlite_autoindex_entry_1 GROUP BY device
+         HAVING count(*) = max(seq)",
+    )?;
+    let rows = statement.query_map([], |row| Ok((row.get::<_, String>(0)?, row.get::<_, i64>(1)?)))?;
+    let mut ends = Vec::new();
+    for row in rows {
+        let (device, seq) = row?;
+        ends.extend(DeviceId::new(&device).map(|device| (device, seq.unsigned_abs())));
+    }
+    Ok(ends)
 }
 
 fn sqlite_faults(connection: &Connection) -> Vec<Fault> {
@@ -168,14 +255,14 @@ fn schema_faults(connection: &Connection, file_version: i64) -> Vec<Fault> {
 
 /// Reads forward until the end or until SQLite cannot go on; then backward from the end, so that only what lies in the
 /// damaged part is missing.
-fn read_all(connection: &Connection, report: &mut CheckReport) -> Chains {
+fn read_all(connection: &Connection, report: &mut CheckReport, give: &mut dyn FnMut(Sealed)) -> Chains {
     let mut chains = Chains::new();
     let forward = format!("SELECT {COLUMNS} FROM entry NOT INDEXED ORDER BY arrival");
-    let (last, stopped) = read_rows(connection, &forward, report, &mut chains);
+    let (last, stopped) = read_rows(connection, &forward, report, &mut chains, give);
     if let Some(what) = stopped {
         report.faults.push(Fault::Row { entry: None, what: format!("no reading on after arrival {last}: {what}") });
         let backward = format!("SELECT {COLUMNS} FROM entry NOT INDEXED WHERE arrival > {last} ORDER BY arrival DESC");
-        read_rows(connection, &backward, report, &mut chains);
+        read_rows(connection, &backward, report, &mut chains, give);
     }
     chains
 }
@@ -185,6 +272,7 @@ fn read_rows(
     query: &str,
     report: &mut CheckReport,
     chains: &mut Chains,
+    give: &mut dyn FnMut(Sealed),
 ) -> (i64, Option<String>) {
     let (mut last, mut names) = (0, Names::default());
     let mut statement = match connection.prepare(query) {
@@ -206,21 +294,24 @@ fn read_rows(
             written.sealed(&mut names)
         });
         match read {
-            Ok(sealed) => look_at(&sealed, report, chains),
+            Ok(sealed) if look_at(&sealed, report, chains) => give(sealed),
+            Ok(_) => {}
             Err(JournalError::Damaged { what, entry }) => report.faults.push(Fault::Row { entry, what }),
             Err(other) => report.faults.push(Fault::Row { entry: None, what: other.to_string() }),
         }
     }
 }
 
-fn look_at(sealed: &Sealed, report: &mut CheckReport, chains: &mut Chains) {
+/// Looks at one entry; true where its hash is right.
+fn look_at(sealed: &Sealed, report: &mut CheckReport, chains: &mut Chains) -> bool {
     report.entries += 1;
     let link = Link { prev: sealed.prev, hash: sealed.hash };
     let twice = chains.entry(sealed.id.device.clone()).or_default().insert(sealed.id.seq, link).is_some();
     if twice {
         report.faults.push(Fault::Row { entry: Some(sealed.id.clone()), what: "it is there twice".into() });
     }
-    if sealed.reckoned_hash() != sealed.hash {
+    let is_right = sealed.reckoned_hash() == sealed.hash;
+    if !is_right {
         report.faults.push(Fault::WrongHash(sealed.id.clone()));
     }
     match reading::read_body(&sealed.kind, &sealed.body) {
@@ -234,6 +325,7 @@ fn look_at(sealed: &Sealed, report: &mut CheckReport, chains: &mut Chains) {
             }
         },
     }
+    is_right
 }
 
 fn chain_faults(device: &DeviceId, chain: &BTreeMap<u64, Link>) -> Vec<Fault> {

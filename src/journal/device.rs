@@ -223,6 +223,26 @@ impl Devices {
     }
 }
 
+/// What a note says was saved in a file.
+pub(super) struct Noted {
+    /// The file's own id.
+    pub file_id: String,
+    /// The device it was last written as.
+    pub device: DeviceId,
+    /// The last number that was saved.
+    pub last_seq: u64,
+}
+
+/// What was saved in this very file, not in a copy of it. Nothing where the note cannot be read.
+pub(super) fn noted_in(shelf: &Path, file: &Path) -> Vec<Noted> {
+    let Some(mark) = disk::file_mark(file) else { return Vec::new() };
+    let noted = Shelf::new(shelf, "", file).read().unwrap_or_default();
+    let last = noted.files.into_iter().filter_map(|(file_id, mut notes)| Some((file_id, notes.pop()?)));
+    last.filter(|(_, note)| note.file.as_ref() == Some(&mark))
+        .map(|(file_id, note)| Noted { file_id, device: note.device, last_seq: note.last_seq })
+        .collect()
+}
+
 fn settled(note: &DeviceNote, seq: u64, hash: Option<Hash>) -> DeviceNote {
     DeviceNote { last_seq: seq, reserved_to: seq, head: hash.map(|hash| hash.to_string()), ..note.clone() }
 }

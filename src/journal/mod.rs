@@ -5,11 +5,13 @@
 
 mod append;
 mod backup;
+mod carve;
 mod check;
 mod connection;
 mod device;
 mod disk;
 mod error;
+mod rescue;
 mod rows;
 mod schema;
 #[cfg(test)]
@@ -17,8 +19,9 @@ mod tests;
 
 pub use append::Taken;
 pub use backup::BackupReport;
-pub use check::{CheckReport, Fault, check};
+pub use check::{CheckReport, Fault, check, check_with_note};
 pub use error::JournalError;
+pub use rescue::{Apart, Lost, Rescued, rescue};
 
 use rusqlite::{Connection, OptionalExtension, params};
 use std::path::{Path, PathBuf};

@@ -3,6 +3,7 @@
 mod device;
 mod file;
 mod import;
+mod kills;
 mod proof;
 mod writing;
 

@@ -12,7 +12,36 @@ check_damaged = { $faults ->
     [one] The file is damaged in one place:
    *[other] The file is damaged in { $faults } places:
 }
-check_what_now = Do not write in it. Keep it as it is, take the newest backup, and import what export still gives.
+check_what_now = Do not write in it. Keep it as it is, and bring out what is undamaged: outplant rescue rescued.jsonl
+check_undamaged = { $entries ->
+    [0] No undamaged entry was found.
+    [one] One entry is undamaged and can be brought out.
+   *[other] { $entries } entries are undamaged and can be brought out.
+}
+lost_one = lost: { $device }:{ $first }
+lost_many = { $entries ->
+    [one] lost: { $device }:{ $first }
+   *[other] lost: { $device }:{ $first } to { $device }:{ $last }, { $entries } entries
+}
+rescued = { $entries ->
+    [one] brought out: { $entries } undamaged entry in { $file }
+   *[other] brought out: { $entries } undamaged entries in { $file }
+}
+rescued_all = Nothing is lost: the file is whole.
+rescued_none_named = The file is damaged, but no number of an entry is missing up to the last one that was found. Compare with the newest backup.
+rescued_lost = Nothing undamaged was found of these:
+rescued_nothing = No undamaged entry was found; nothing was written. Take the newest backup.
+rescued_apart = { $first } to { $last } stand behind a loss: they go on as { $device }, from number 1
+rescued_into_new = Next: keep the damaged file, begin a new nursery, and there outplant import { $file }
+rescued_into_backup = Next: keep the damaged file, take a copy of the newest backup, and there outplant import { $file }: what the backup has is not lost. Where no backup has it: outplant rescue --no-backup
+damage_header = the header of the file is destroyed, but entries lie behind it
+damage_sqlite = SQLite says: { $what }
+damage_schema = '{ $name }' is missing or is not what it should be
+damage_row = a row cannot be read: { $what }
+damage_entry = { $entry } cannot be read: { $what }
+damage_gap = { $device }:{ $first } to { $device }:{ $last } are missing
+damage_hash = { $entry }: its hash is not that of what it says
+damage_previous = { $entry } follows on another entry than the one before it
 check_unbalanced = the books of { $name } do not add up: please report this
 check_replay_differs = replaying the entries in another order gives other books: please report this
 check_unknown_kinds = { $entries ->

@@ -12,7 +12,36 @@ check_damaged = { $faults ->
     [one] El archivo está dañado en un lugar:
    *[other] El archivo está dañado en { $faults } lugares:
 }
-check_what_now = No escriba en él. Guárdelo como está, tome el respaldo más nuevo e importe lo que export todavía dé.
+check_what_now = No escriba en él. Guárdelo como está y saque lo que está sano: outplant rescue rescatado.jsonl
+check_undamaged = { $entries ->
+    [0] No se halló ninguna anotación sana.
+    [one] Una anotación está sana y se puede sacar.
+   *[other] { $entries } anotaciones están sanas y se pueden sacar.
+}
+lost_one = perdida: { $device }:{ $first }
+lost_many = { $entries ->
+    [one] perdida: { $device }:{ $first }
+   *[other] perdidas: { $device }:{ $first } a { $device }:{ $last }, { $entries } anotaciones
+}
+rescued = { $entries ->
+    [one] rescatada: { $entries } anotación sana en { $file }
+   *[other] rescatadas: { $entries } anotaciones sanas en { $file }
+}
+rescued_all = No se perdió nada: el archivo está entero.
+rescued_none_named = El archivo está dañado, pero hasta la última anotación hallada no falta ningún número. Compare con el respaldo más nuevo.
+rescued_lost = De estas no se halló nada sano:
+rescued_nothing = No se halló ninguna anotación sana; no se escribió nada. Tome el respaldo más nuevo.
+rescued_apart = { $first } a { $last } están detrás de una pérdida: siguen como { $device }, desde el número 1
+rescued_into_new = Ahora: guarde el archivo dañado, empiece un vivero nuevo y en él outplant import { $file }
+rescued_into_backup = Ahora: guarde el archivo dañado, tome una copia del respaldo más nuevo y en ella outplant import { $file }: lo que el respaldo tiene no está perdido. Si ningún respaldo lo tiene: outplant rescue --no-backup
+damage_header = la cabecera del archivo está destruida, pero detrás hay anotaciones
+damage_sqlite = SQLite dice: { $what }
+damage_schema = '{ $name }' falta o no es lo que debería ser
+damage_row = una fila no se puede leer: { $what }
+damage_entry = { $entry } no se puede leer: { $what }
+damage_gap = faltan { $device }:{ $first } a { $device }:{ $last }
+damage_hash = { $entry }: su sello no es el de lo que dice
+damage_previous = { $entry } sigue a otra anotación que la que está antes
 check_unbalanced = las cuentas de { $name } no cuadran: avise, por favor
 check_replay_differs = al repasar las anotaciones en otro orden salen otras cuentas: avise, por favor
 check_unknown_kinds = { $entries ->

@@ -1,6 +1,6 @@
 //! What commands say around their work.
 
-use crate::desk::{Note, WhyReadOnly};
+use crate::desk::{Fault, Note, WhyReadOnly};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -17,6 +17,25 @@ messages! {
     refused_empty_tray(tray: text);
     check_damaged(faults: count);
     check_what_now();
+    check_undamaged(entries: count);
+    lost_one(device: text, first: text);
+    lost_many(device: text, first: text, last: text, entries: count);
+    rescued(entries: count, file: text);
+    rescued_all();
+    rescued_none_named();
+    rescued_lost();
+    rescued_nothing();
+    rescued_apart(first: text, last: text, device: text);
+    rescued_into_new(file: text);
+    rescued_into_backup(file: text);
+    damage_header();
+    damage_sqlite(what: text);
+    damage_schema(name: text);
+    damage_row(what: text);
+    damage_entry(entry: text, what: text);
+    damage_gap(device: text, first: text, last: text);
+    damage_hash(entry: text);
+    damage_previous(entry: text);
     check_unbalanced(name: text);
     check_replay_differs();
     check_unknown_kinds(entries: count);
@@ -32,6 +51,20 @@ messages! {
 }
 
 impl Wording {
+    /// One thing found wrong in a file.
+    pub fn damage(&self, fault: &Fault) -> String {
+        match fault {
+            Fault::Header => self.damage_header(),
+            Fault::Sqlite(what) => self.damage_sqlite(what),
+            Fault::Schema(name) => self.damage_schema(name),
+            Fault::Row { entry: None, what } => self.damage_row(what),
+            Fault::Row { entry: Some(entry), what } | Fault::Body { entry, what } => self.damage_entry(entry, what),
+            Fault::Gap { device, from, to } => self.damage_gap(device, from, to),
+            Fault::WrongHash(entry) => self.damage_hash(entry),
+            Fault::WrongPrevious(entry) => self.damage_previous(entry),
+        }
+    }
+
     /// What a file has to tell on opening; nothing where the person asked for it.
     pub fn journal_note(&self, note: &Note) -> Option<String> {
         match note {

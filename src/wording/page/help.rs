@@ -62,6 +62,9 @@ messages! {
     help_export_what();
     help_export_to();
     help_check();
+    help_rescue();
+    help_rescue_to();
+    help_rescue_no_backup();
     help_backup();
     help_backup_to();
     help_species();
