@@ -10,6 +10,7 @@ pub mod columns;
 mod criterion_json;
 mod exchange;
 mod first_day;
+mod forecast;
 mod first_day_rows;
 mod proof;
 mod ready;

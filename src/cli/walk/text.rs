@@ -23,6 +23,7 @@ pub fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usi
     page_top(picture, wording, &mut page.sheet);
     page.heading(round);
     page.stops(&round.stops);
+    page.worth(round);
     page.rest(round);
     if picture.trays.is_empty() && picture.beds.is_empty() {
         page.teach();
@@ -205,6 +206,27 @@ impl WalkPage<'_> {
             return wording.round_mean(wording.number(*mean, 1));
         }
         wording.measure_for(FIGURES_OF, figure)
+    }
+
+    /// The looks worth most for each minute.
+    fn worth(&mut self, round: &Round) {
+        let wording = self.wording;
+        let shown: Vec<String> = round
+            .worth_shown()
+            .filter_map(|worth| {
+                let stop = round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == worth.stop)?;
+                let about = match &stop.subject {
+                    Subject::Bed(bed) => wording.round_about(self.what_about(stop), bed),
+                    Subject::Tray(_) | Subject::Lot(_) | Subject::Place(_) | Subject::Site => self.what_about(stop),
+                };
+                Some(wording.worth_line_words(about, worth))
+            })
+            .collect();
+        if shown.is_empty() {
+            return;
+        }
+        self.sheet.heading(&wording.worth_heading());
+        shown.iter().for_each(|line| self.sheet.hanging("- ", Ink::Plain, line, Ink::Plain));
     }
 
     /// What can wait in one line, and how to let a task go.

@@ -44,8 +44,16 @@ pub struct Round {
     pub work_minutes: f64,
     /// Minutes a walk may take.
     pub minutes_allowed: f64,
-    /// The looks that are worth most for each minute, best first: they come before what can wait.
+    /// The due looks that can change what is done, those that save most for each minute first: the first five come before
+    /// what can wait.
     pub worth_looking: Vec<WorthLooking>,
+}
+
+impl Round {
+    /// The looks that are shown as worth most.
+    pub fn worth_shown(&self) -> impl Iterator<Item = &WorthLooking> {
+        self.worth_looking.iter().take(WORTH_SHOWN)
+    }
 }
 
 /// The round of a Picture's day, with what this nursery learned.
@@ -60,10 +68,9 @@ pub fn round_by(picture: &Picture, leads: Leads) -> Round {
     let walk = Walk { picture, going: going_out::going(picture), outlook };
     let mut due = due(&walk);
     mark(&mut due);
-    let mut worth_looking = expected::worth_looking(&walk, &due);
-    worth_looking.truncate(WORTH_SHOWN);
+    let worth_looking = expected::worth_looking(&walk, &due);
     let minutes_allowed = minutes_allowed(picture);
-    let (mut stops, can_wait) = cut(due, day, minutes_allowed, &worth_looking);
+    let (mut stops, can_wait) = cut(due, day, minutes_allowed, worth_looking.get(..WORTH_SHOWN).unwrap_or(&worth_looking));
     in_walking_order(&mut stops);
     let minutes = stops.iter().map(|stop| stop.minutes).sum();
     let work_minutes = stops.iter().filter_map(|stop| stop.work_minutes).sum();
