@@ -115,8 +115,8 @@ pub(super) fn pair_json(pair: &PairPicture, wording: &Wording) -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::reckon::forecast::{Leads, outlook};
     use crate::cli::test_picture::{empty, small};
+    use crate::reckon::forecast::{Leads, outlook};
     use crate::wording::Lang;
 
     fn ready_of(picture: &Picture, wording: &Wording) -> Value {

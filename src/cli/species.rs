@@ -41,9 +41,9 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
         }
         return run.answer_json(&answer);
     }
-    let known = picture.as_ref().map(|picture| {
-        species_lines(&profile.key, picture, &outlook(picture, run.leads), &run.wording)
-    });
+    let known = picture
+        .as_ref()
+        .map(|picture| species_lines(&profile.key, picture, &outlook(picture, run.leads), &run.wording));
     let (width, colour) = (run.around.columns, run.around.colour);
     run.answer(&species_text(&profile, &known.unwrap_or_default(), &run.wording, width, colour))
 }

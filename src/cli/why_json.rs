@@ -47,9 +47,9 @@ fn answer(picture: &Picture, subject: &str, verdict: Value) -> Value {
 mod tests {
     use super::*;
     use crate::cli::ready_json::ready_json;
+    use crate::cli::test_picture::small;
     use crate::reckon::forecast::{Leads, outlook};
     use crate::reckon::round;
-    use crate::cli::test_picture::small;
     use crate::wording::Lang;
 
     #[test]

@@ -73,7 +73,8 @@ mod tests {
         at.extend([7.0, 13.0, 16.0, 22.0, 23.0].map(|time| one(time, 1.0, 0.0)));
         at.extend([9.0, 11.0, 17.0, 19.0, 20.0, 25.0, 34.0, 35.0].map(|time| one(time, 0.0, 1.0)));
         let told = still_waiting(&at);
-        let known = [(6.0, 0.857), (7.0, 0.807), (10.0, 0.753), (13.0, 0.690), (16.0, 0.627), (22.0, 0.538), (23.0, 0.448)];
+        let known =
+            [(6.0, 0.857), (7.0, 0.807), (10.0, 0.753), (13.0, 0.690), (16.0, 0.627), (22.0, 0.538), (23.0, 0.448)];
         assert_eq!(told.len(), known.len());
         for ((time, share), (on, known)) in told.iter().zip(known) {
             assert!(*time == on && (share - known).abs() < 6e-4, "{time}: {share}");

@@ -5,7 +5,9 @@ use serde_json::{Value, json};
 use crate::base::{Range, TrayCode};
 use crate::cli::criterion_json::number;
 use crate::reckon::forecast::worth::WorthLooking;
-use crate::reckon::forecast::{Experience, Judgement, Learned, Outlook, Pipeline, Reach, SowAgain, TrayForecast, TrayStock};
+use crate::reckon::forecast::{
+    Experience, Judgement, Learned, Outlook, Pipeline, Reach, SowAgain, TrayForecast, TrayStock,
+};
 use crate::reckon::picture::Picture;
 use crate::wording::Wording;
 

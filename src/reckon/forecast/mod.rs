@@ -11,6 +11,8 @@ mod sow_again;
 mod stock;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod worked;
 pub mod worth;
 
 pub use experience::{Experience, Learned, by_handbook, experiences};
@@ -18,6 +20,7 @@ pub use judgement::{Because, Judgement};
 pub use learned::{EarlierSowing, earlier_sowings};
 pub use outlook::{Outlook, outlook, outlook_of_sowings};
 pub use seen::{Unseen, looks_of};
+
 pub use sow_again::{Reach, SowAgain, reach};
 pub use stock::{InMonth, Pipeline, TrayStock};
 
@@ -158,7 +161,7 @@ pub fn forecast_tray(
         at_last_due: told.at_last_day,
         in_the_end: told.in_the_end,
         curve: told.curve,
-        stop_waiting: seen.sown_on.plus(stop_waiting_days(&told.curve, days).ceil() as i32),
+        stop_waiting: seen.sown_on.plus(stop_waiting_days(&seen, &told.curve, days).ceil() as i32),
         ask_to_sow_again: asked.far_behind_at_half(),
         judgement,
         because,
@@ -168,8 +171,11 @@ pub fn forecast_tray(
 }
 
 /// Days since sowing until fewer than 2 % of the seeds are still to come, but no earlier than the species' last day and no
-/// later than twice that.
-fn stop_waiting_days(curve: &Curve, days: SpeciesDays) -> f64 {
+/// later than twice that. Of a sowing of which nothing was up on the half day nobody knows a curve: the species' last day.
+fn stop_waiting_days(seen: &Seen, curve: &Curve, days: SpeciesDays) -> f64 {
+    if seen.looks.emerged() == 0.0 && seen.looks.last_look() >= days.half {
+        return days.last;
+    }
     let up = 1.0 - WORTH_WAITING_SHARE / curve.d.max(WORTH_WAITING_SHARE);
     let enough = if up > 0.0 { curve.day_of(up.min(0.999)) } else { 0.0 };
     enough.clamp(days.last, days.last * LONGEST_WAIT)
@@ -188,7 +194,10 @@ pub fn forecasts_of(
 ) -> BTreeMap<TrayCode, TrayForecast> {
     let wanted: Vec<(&TrayCode, &Arc<TrayPicture>)> = picture.trays.iter().filter(|(_, tray)| wanted(tray)).collect();
     let species: BTreeSet<&SpeciesKey> = wanted.iter().filter_map(|(_, tray)| tray.species.as_ref()).collect();
-    let here = picture.trays.values().filter(|tray| leads == Leads::Here && tray.species.iter().any(|key| species.contains(key)));
+    let here = picture
+        .trays
+        .values()
+        .filter(|tray| leads == Leads::Here && tray.species.iter().any(|key| species.contains(key)));
     let stories: Vec<&Arc<TrayStory>> = here.map(|tray| &tray.story).collect();
     let mut learned: BTreeMap<SpeciesKey, Vec<EarlierSowing>> = BTreeMap::new();
     for (key, sowing) in earlier_sowings(&stories, &picture.site) {

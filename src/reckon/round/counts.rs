@@ -133,7 +133,8 @@ fn coming_up(walk: &Walk<'_>, tray: &TrayPicture, last: Option<Day>) -> Range {
         let seeds = f64::from(told.seeds.saturating_sub(told.emerged));
         let up = |on: Day| told.curve.up(f64::from(on.days_since(told.sown_on).max(0)));
         let before = told.last_look.map_or(0.0, up);
-        let newly = if before < 1.0 { seeds * ((up(walk.day()) - before) / (1.0 - before)).clamp(0.0, 1.0) } else { 0.0 };
+        let newly =
+            if before < 1.0 { seeds * ((up(walk.day()) - before) / (1.0 - before)).clamp(0.0, 1.0) } else { 0.0 };
         let most = (2.0 * newly).min((told.in_the_end.high - f64::from(told.emerged)).max(newly));
         return Range::new(standing, (standing + newly).round(), (standing + most).ceil());
     }

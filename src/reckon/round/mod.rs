@@ -23,9 +23,9 @@ pub use stop::{
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::picture::Picture;
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
 use super::forecast::{Leads, outlook_of_sowings};
+use super::picture::Picture;
 use crate::base::Day;
 use crate::nursery::entry::subject::Subject;
 use intervals::{GAUGE_SOURCE, LATE_MINUTES_SHARE, MARKED_STOPS, TURN_DAYS, WALK_MINUTES, WORTH_STEP};
@@ -70,7 +70,8 @@ pub fn round_by(picture: &Picture, leads: Leads) -> Round {
     mark(&mut due);
     let worth_looking = expected::worth_looking(&walk, &due);
     let minutes_allowed = minutes_allowed(picture);
-    let (mut stops, can_wait) = cut(due, day, minutes_allowed, worth_looking.get(..WORTH_SHOWN).unwrap_or(&worth_looking));
+    let (mut stops, can_wait) =
+        cut(due, day, minutes_allowed, worth_looking.get(..WORTH_SHOWN).unwrap_or(&worth_looking));
     in_walking_order(&mut stops);
     let minutes = stops.iter().map(|stop| stop.minutes).sum();
     let work_minutes = stops.iter().filter_map(|stop| stop.work_minutes).sum();
@@ -154,7 +155,8 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking
     left += for_late;
     take(&due, &first_turns(&due, &late, &kept, day), &mut kept, &mut left);
     take(&due, &late, &mut kept, &mut left);
-    let first_looks = looks.iter().filter_map(|look| due.iter().position(|stop| stop.id == look.stop)).collect::<Vec<_>>();
+    let first_looks =
+        looks.iter().filter_map(|look| due.iter().position(|stop| stop.id == look.stop)).collect::<Vec<_>>();
     take(&due, &first_looks, &mut kept, &mut left);
     take(&due, &worthy, &mut kept, &mut left);
     let mut kept = kept.into_iter();

@@ -88,8 +88,7 @@ pub fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_days: O
 /// How many plants of a sample pass height and collar, plant by plant, and of how many.
 pub fn passing(story: &TrayStory, profile: Option<&Profile>, sample: &SampleLook) -> (u32, u32) {
     let limits = limits(profile, has_collar_rule(story));
-    let passes =
-        |plant: &&MeasuredPlant| limits.height_passes(plant) && limits.collar_passes(plant).unwrap_or(true);
+    let passes = |plant: &&MeasuredPlant| limits.height_passes(plant) && limits.collar_passes(plant).unwrap_or(true);
     (sample.plants.iter().filter(passes).count() as u32, sample.plants.len() as u32)
 }
 

@@ -110,7 +110,10 @@ impl Wording {
             }
             RoundReason::SowAgainAsked { told, again } => {
                 let reasons = self.forecast_reasons(told).join("; ");
-                self.round_sow_again(format!("{}: {reasons}", self.judgement_name(told.judgement)), self.sow_again_words(again))
+                self.round_sow_again(
+                    format!("{}: {reasons}", self.judgement_name(told.judgement)),
+                    self.sow_again_words(again),
+                )
             }
             RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }

@@ -1,12 +1,12 @@
 //! Sowings far behind at the half day: whether to sow again, and until when that still reaches the rains.
 
+use crate::base::{Day, Range};
+use crate::reckon::forecast::{Judgement, TrayForecast};
+use crate::reckon::picture::{Measure, TrayPicture};
 use crate::reckon::round::deadline::UntilFor;
 use crate::reckon::round::intervals::{NO_LAST_DAY_DAYS, SOW_AGAIN_ASKED_DAYS, SOW_AGAIN_SOURCE, minutes, work};
 use crate::reckon::round::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use crate::reckon::round::walk::Walk;
-use crate::base::{Day, Range};
-use crate::reckon::forecast::{Judgement, TrayForecast};
-use crate::reckon::picture::{Measure, TrayPicture};
 
 /// Sowings to make again.
 pub(in crate::reckon::round) fn sow_again(walk: &Walk<'_>) -> Vec<Stop> {
@@ -38,10 +38,8 @@ fn asked(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let until = sow_by.map_or(asked_until, |by| by.min(asked_until).max(day));
     let what = if sow_by.is_some_and(|by| by <= asked_until) { UntilFor::SowBy } else { UntilFor::Window };
     stop = stop.until(Some(until), what);
-    stop.last = told.last_look.map(|day| LastLook {
-        day,
-        figure: Measure::Plants(Range::exact(f64::from(tray.standing))),
-    });
+    stop.last =
+        told.last_look.map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
     stop.entries.clone_from(&told.entries);
     Some(stop)
 }

@@ -1,12 +1,12 @@
 //! Looks that are due, by what they save.
 
+use crate::base::Day;
+use crate::reckon::bed::season::safe_rains_from;
+use crate::reckon::forecast::worth::{Decision, WorthLooking, of_count, of_measure, of_test};
 use crate::reckon::round::deadline::UntilFor;
 use crate::reckon::round::intervals::LOOK_OPENS;
 use crate::reckon::round::stop::{Stop, Task};
 use crate::reckon::round::walk::Walk;
-use crate::base::Day;
-use crate::reckon::bed::season::safe_rains_from;
-use crate::reckon::forecast::worth::{Decision, WorthLooking, of_count, of_measure, of_test};
 
 /// Looks that can change what is done, those that save most for each minute first.
 pub(in crate::reckon::round) fn worth_looking(walk: &Walk<'_>, due: &[Stop]) -> Vec<WorthLooking> {
