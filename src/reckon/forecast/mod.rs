@@ -20,12 +20,13 @@ pub use judgement::{Because, Judgement};
 pub use learned::{EarlierSowing, earlier_sowings};
 pub use outlook::{Outlook, outlook, outlook_of_sowings};
 pub use seen::{Unseen, looks_of};
-
 pub use sow_again::{Reach, SowAgain, reach};
 pub use stock::{InMonth, Pipeline, TrayStock};
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
+
+use seen::Seen;
 
 use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
