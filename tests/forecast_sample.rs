@@ -3,7 +3,9 @@
 use outplant::base::{Moment, TrayCode};
 use outplant::desk::{Now, sample};
 use outplant::reckon::View;
-use outplant::reckon::forecast::{Judgement, forecasts};
+use outplant::reckon::forecast::{Judgement, Leads, Reach, forecasts, outlook};
+use outplant::reckon::round::{RoundReason, round};
+use outplant::reckon::{Picture, Round};
 
 use crate::support::day;
 
@@ -32,4 +34,82 @@ fn the_failing_tray_of_the_sample_is_named_and_no_good_one_is() {
     assert!(named.iter().enumerate().all(|(number, ago)| *ago == number as i32), "not without a break: {named:?}");
     let poor = &told[&TrayCode::new("cof-031").unwrap()];
     assert!(poor.ask_to_sow_again && poor.emerged == 19, "{poor:?}");
+}
+
+fn sample_picture(folder: &std::path::Path) -> Picture {
+    let now = Now { today: day(TODAY), clock: None, moment: Moment::end_of(day(TODAY), 3.0) };
+    let desk = sample::make(&folder.join("sample.outplant"), folder, now).unwrap();
+    desk.picture_of(View { day: day(TODAY), known: None })
+}
+
+fn reason(round: &Round, id: &str) -> Option<RoundReason> {
+    round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == id).map(|stop| stop.why.clone())
+}
+
+#[test]
+fn the_walk_asks_to_sow_the_failing_tray_again_with_the_day_that_still_reaches_the_rains() {
+    let folder = tempfile::tempdir().unwrap();
+    let picture = sample_picture(folder.path());
+    let round = round(&picture);
+    assert!(round.stops.iter().any(|stop| stop.id == "sow_again cof-031"), "not on the walk itself");
+    let Some(RoundReason::SowAgainAsked { told, again }) = reason(&round, "sow_again cof-031") else {
+        panic!("no reason")
+    };
+    assert_eq!(told.judgement, Judgement::Failing);
+    assert!((again.missing - (told.expected - told.in_the_end.likely)).abs() < 1e-9 && again.missing > 20.0);
+    match again.reach {
+        Reach::Same { rains, sow_by } => assert_eq!(rains.last_safe.days_since(sow_by), again.usual_days),
+        Reach::Later { rains, sow_by, was_by, .. } => {
+            assert!(was_by < day(TODAY));
+            assert_eq!(rains.unwrap().last_safe.days_since(sow_by.unwrap()), again.usual_days);
+        }
+        Reach::NoRains => panic!("the sample has rains"),
+    }
+    // No good sowing is asked about.
+    let asked = round.stops.iter().chain(&round.can_wait).filter(|stop| stop.id.starts_with("sow_again "));
+    assert_eq!(asked.count(), 1);
+}
+
+#[test]
+fn what_is_worth_most_a_minute_comes_first_of_what_can_wait() {
+    let folder = tempfile::tempdir().unwrap();
+    let round = round(&sample_picture(folder.path()));
+    let worth = &round.worth_looking;
+    assert!(!worth.is_empty() && worth.is_sorted_by(|a, b| a.saved_per_minute >= b.saved_per_minute));
+    for look in worth {
+        let reckoned = look.chance * look.plants * look.nearness / look.minutes;
+        assert!((look.saved_per_minute - reckoned).abs() < 1e-9 && look.chance <= 0.5 && look.nearness <= 1.0);
+    }
+    let waiting: Vec<&str> = round.can_wait.iter().map(|stop| stop.id.as_str()).collect();
+    let first: Vec<&str> =
+        round.worth_shown().map(|look| look.stop.as_str()).filter(|stop| waiting.contains(stop)).collect();
+    assert_eq!(&waiting[..first.len()], &first[..]);
+}
+
+#[test]
+fn stock_holds_every_living_tray_and_the_handbook_can_lead_alone() {
+    let folder = tempfile::tempdir().unwrap();
+    let picture = sample_picture(folder.path());
+    let (here, handbook) = (outlook(&picture, Leads::Here), outlook(&picture, Leads::Handbook));
+    for (code, tray) in picture.trays.iter().filter(|(_, tray)| tray.standing > 0 && tray.species.is_some()) {
+        let stock = &here.stock[code];
+        let plants = stock.plants;
+        assert!(plants.low <= plants.likely && plants.likely <= plants.high, "{code}: {plants:?}");
+        if tray.ready {
+            assert_eq!(plants, tray.plantable, "{code}");
+        } else {
+            let reckoned = stock.from.likely * stock.survival * (1.0 - stock.culls);
+            assert!((plants.likely - reckoned).abs() < 1e-9, "{code}");
+        }
+    }
+    let sum: f64 = here.stock.values().map(|stock| stock.plants.likely).sum();
+    let months = here.pipelines.iter().flat_map(|one| one.months.iter().map(|month| month.plants.likely));
+    let undated = here.pipelines.iter().filter_map(|one| one.undated).map(|(_, plants)| plants.likely);
+    assert!((months.chain(undated).sum::<f64>() - sum).abs() < 1e-6, "nothing falls out of the pipeline");
+    assert!(here.experience.values().any(|known| known.days_to_plantable.trays > 0), "the sample taught nothing");
+    for (species, known) in &handbook.experience {
+        assert_eq!(known.days_to_plantable.used, known.days_to_plantable.handbook, "{species}");
+        assert_eq!(known.days_to_plantable.here, here.experience[species].days_to_plantable.here, "still shown");
+    }
+    assert!(handbook.trays.values().all(|told| told.learned_from == 0));
 }

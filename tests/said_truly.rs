@@ -266,7 +266,7 @@ fn nothing_english_is_left_on_a_spanish_page_of_a_built_in_species() {
     let catalogue = Catalogue::built_in();
     let es = Wording::new(Lang::Es);
     for (key, profile) in catalogue.iter() {
-        let page = species_text(profile, &es, 10_000, false);
+        let page = species_text(profile, &[], &es, 10_000, false);
         // The English names of a species stand beside its Spanish ones.
         let page: String = page.lines().filter(|line| !line.contains("también")).collect::<Vec<_>>().join("\n");
         assert_eq!(leftovers(&page), Vec::<String>::new(), "{key}");

@@ -41,6 +41,9 @@ pub struct Everywhere {
     /// The round as numbered prompts.
     #[arg(long, global = true)]
     pub plain: bool,
+    /// The handbook alone, without what this nursery learned.
+    #[arg(long, global = true)]
+    pub handbook: bool,
     /// Who writes.
     #[arg(long, global = true, value_name = "NAME")]
     pub who: Option<String>,

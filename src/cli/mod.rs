@@ -11,6 +11,7 @@ mod criterion_json;
 mod exchange;
 mod first_day;
 mod first_day_rows;
+mod forecast;
 mod proof;
 mod ready;
 pub mod ready_json;

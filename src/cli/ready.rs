@@ -10,6 +10,7 @@ use super::run::{Run, Stopped};
 use super::since::{Since, since_yesterday};
 use crate::base::Day;
 use crate::desk::Desk;
+use crate::reckon::forecast::outlook;
 
 /// Opens the nursery and shows it, or what changed since a day.
 pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Stopped> {
@@ -24,7 +25,7 @@ pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Stopped> {
 pub fn show(run: &Run, desk: &Desk) -> Result<Ending, Stopped> {
     let picture = run.picture(desk);
     if run.everywhere.json {
-        return run.answer_json(&ready_json(&picture, &run.wording));
+        return run.answer_json(&ready_json(&picture, &outlook(&picture, run.leads), &run.wording));
     }
     let since = since_yesterday(run, desk, &picture);
     run.answer(&ready_page(&picture, &run.wording, run.around.columns, run.around.colour, since.as_deref()))
@@ -35,7 +36,7 @@ fn changed(run: &Run, desk: &Desk, day: Day) -> Result<Ending, Stopped> {
     let picture = run.picture(desk);
     let since = Since::asked(run, day, desk, &picture)?;
     if run.everywhere.json {
-        let mut answer = ready_json(&picture, &run.wording);
+        let mut answer = ready_json(&picture, &outlook(&picture, run.leads), &run.wording);
         answer["since"] = json!(day);
         answer["changes"] = json!(since.json());
         return run.answer_json(&answer);

@@ -3,6 +3,8 @@
 use serde_json::{Value, json};
 
 use super::criterion_json::{criteria, doubts, number};
+use super::forecast::{pipeline_json, tray_forecast_json};
+use crate::reckon::forecast::Outlook;
 use crate::reckon::picture::{BedPicture, BedSpecies, PairPicture, Picture, TrayPicture};
 use crate::reckon::{SharedOffer, shared_offers};
 use crate::wording::Wording;
@@ -12,22 +14,23 @@ use crate::wording::verdict::About;
 pub(super) const VERSION: u32 = 1;
 
 /// What `ready --json` prints.
-pub fn ready_json(picture: &Picture, wording: &Wording) -> Value {
+pub fn ready_json(picture: &Picture, outlook: &Outlook, wording: &Wording) -> Value {
     json!({
         "version": VERSION,
         "on": picture.day,
         "looking": picture.looking,
         "known": picture.known,
         "doubts": doubts(picture, wording),
-        "trays": picture.trays.values().map(|tray| tray_json(tray, picture, wording)).collect::<Vec<_>>(),
+        "trays": picture.trays.values().map(|tray| tray_json(tray, picture, outlook, wording)).collect::<Vec<_>>(),
         "beds": picture.beds.values().map(|bed| bed_json(bed, picture, wording)).collect::<Vec<_>>(),
         "pairs": picture.pairs.iter().map(|pair| pair_json(pair, wording)).collect::<Vec<_>>(),
+        "pipeline": outlook.pipelines.iter().map(pipeline_json).collect::<Vec<_>>(),
         "shared": shared_offers(picture).iter().map(|offer| shared_json(offer, picture, wording)).collect::<Vec<_>>(),
     })
 }
 
 /// A tray with its verdict.
-pub(super) fn tray_json(tray: &TrayPicture, picture: &Picture, wording: &Wording) -> Value {
+pub(super) fn tray_json(tray: &TrayPicture, picture: &Picture, outlook: &Outlook, wording: &Wording) -> Value {
     let spread = |spread: Option<crate::reckon::picture::DaySpread>| {
         spread.map(|days| json!({"low": days.low, "likely": days.likely, "high": days.high}))
     };
@@ -52,6 +55,7 @@ pub(super) fn tray_json(tray: &TrayPicture, picture: &Picture, wording: &Wording
         "ready_spread": spread(tray.ready_spread),
         "best_before": tray.best_before,
         "best_before_spread": spread(tray.best_before_spread),
+        "forecast": tray_forecast_json(&tray.code, picture, outlook, wording),
         "criteria": criteria(&tray.criteria, About::Tray, wording),
     })
 }
@@ -112,11 +116,16 @@ pub(super) fn pair_json(pair: &PairPicture, wording: &Wording) -> Value {
 mod tests {
     use super::*;
     use crate::cli::test_picture::{empty, small};
+    use crate::reckon::forecast::{Leads, outlook};
     use crate::wording::Lang;
+
+    fn ready_of(picture: &Picture, wording: &Wording) -> Value {
+        ready_json(picture, &outlook(picture, Leads::Here), wording)
+    }
 
     #[test]
     fn the_object_holds_what_the_contract_promises() {
-        let answer = ready_json(&small(), &Wording::new(Lang::En));
+        let answer = ready_of(&small(), &Wording::new(Lang::En));
         assert_eq!((&answer["version"], &answer["on"]), (&json!(1), &json!("2026-03-14")));
         let tray = answer["trays"].as_array().unwrap().iter().find(|tray| tray["tray"] == "cof-031").unwrap();
         assert_eq!(tray["plantable"], json!({"low": 20.5, "likely": 24, "high": 28}));
@@ -159,7 +168,7 @@ mod tests {
 
     #[test]
     fn what_is_not_known_is_null_and_every_source_is_named() {
-        let answer = ready_json(&small(), &Wording::new(Lang::Es));
+        let answer = ready_of(&small(), &Wording::new(Lang::Es));
         let pairs = answer["pairs"].as_array().unwrap().iter().flat_map(|pair| pair["criteria"].as_array().unwrap());
         let mut unknown = 0;
         for criterion in pairs {
@@ -175,7 +184,7 @@ mod tests {
 
     #[test]
     fn an_empty_nursery_has_empty_lists() {
-        let answer = ready_json(&empty(), &Wording::new(Lang::En));
+        let answer = ready_of(&empty(), &Wording::new(Lang::En));
         for key in ["doubts", "trays", "beds", "pairs"] {
             assert_eq!(answer[key], json!([]), "{key}");
         }

@@ -11,6 +11,7 @@ use crate::base::Day;
 use crate::base::text::in_ascii;
 use crate::desk::{Desk, DeskError, JournalError, Now};
 use crate::nursery::species::Catalogue;
+use crate::reckon::forecast::Leads;
 use crate::reckon::{Picture, View};
 use crate::settings::Settings;
 use crate::wording::{Lang, Wording};
@@ -29,6 +30,8 @@ pub struct Run {
     pub file: PathBuf,
     /// Who writes.
     pub who: String,
+    /// What leads in forecasts.
+    pub leads: Leads,
 }
 
 /// What a run came to.
@@ -113,7 +116,8 @@ fn prepare(
     let who = everywhere.who.clone().or_else(|| settings.who.clone()).or_else(|| around.user.clone());
     let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
     let who = who.unwrap_or_else(|| "someone".to_string());
-    Run { everywhere, around, wording, now, file, who }
+    let leads = if everywhere.handbook || settings.handbook { Leads::Handbook } else { Leads::Here };
+    Run { everywhere, around, wording, now, file, who, leads }
 }
 
 /// The language: said on the command line, else set, else the system's. Looked for before anything else is read, so that

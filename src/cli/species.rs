@@ -2,18 +2,22 @@
 
 use super::answer::Ending;
 use super::args::Species;
+use super::forecast::{experience_json, pipeline_json, species_lines};
 use super::run::{Run, Stopped};
 use super::species_json::{species_json, species_list_json};
 use super::species_text::{species_list_text, species_text};
 use crate::desk::{DeskError, JournalError};
 use crate::nursery::species::Catalogue;
+use crate::reckon::forecast::outlook;
+use serde_json::Value;
 use std::sync::Arc;
 
 /// Lists the species, or shows one. Works without a nursery; with one, its own figures lead.
 pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
     let opened = crate::desk::Desk::open(&run.file, &run.around.folders.settings, run.now);
+    let mut picture = None;
     let catalogue = match opened {
-        Ok(desk) => run.picture(&desk).site.species.clone(),
+        Ok(desk) => picture.insert(run.picture(&desk)).site.species.clone(),
         Err(DeskError::Journal(JournalError::NotThere(_))) => Arc::new(Catalogue::built_in()),
         Err(fault) => return Err(run.stopped(&fault, &Catalogue::built_in())),
     };
@@ -28,7 +32,18 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
         return Err(Stopped::refused(run.wording.nearest_after(unknown, &catalogue.nearest(name))));
     };
     if run.everywhere.json {
-        return run.answer_json(&species_json(&profile, &run.wording));
+        let mut answer = species_json(&profile, &run.wording);
+        if let Some(picture) = &picture {
+            let outlook = outlook(picture, run.leads);
+            answer["experience"] = experience_json(&outlook.experience_of(&profile.key, picture), &run.wording);
+            let coming = outlook.pipelines.iter().find(|pipeline| pipeline.species == profile.key);
+            answer["pipeline"] = coming.map_or(Value::Null, pipeline_json);
+        }
+        return run.answer_json(&answer);
     }
-    run.answer(&species_text(&profile, &run.wording, run.around.columns, run.around.colour))
+    let known = picture
+        .as_ref()
+        .map(|picture| species_lines(&profile.key, picture, &outlook(picture, run.leads), &run.wording));
+    let (width, colour) = (run.around.columns, run.around.colour);
+    run.answer(&species_text(&profile, &known.unwrap_or_default(), &run.wording, width, colour))
 }

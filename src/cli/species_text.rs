@@ -49,8 +49,15 @@ pub fn species_list_text(species: &Catalogue, wording: &Wording, width: usize, c
     sheet.finish()
 }
 
-/// One species with every figure, its source and its flag, then notes and cautions.
-pub fn species_text(profile: &Profile, wording: &Wording, width: usize, colour: bool) -> String {
+/// One species: what this nursery knows of it (headings with their lines), every figure with its source and its flag, then
+/// notes and cautions.
+pub fn species_text(
+    profile: &Profile,
+    known: &[(String, Vec<String>)],
+    wording: &Wording,
+    width: usize,
+    colour: bool,
+) -> String {
     let mut sheet = Sheet::new(width, colour);
     let scientific = crate::base::text::cleaned(&profile.scientific);
     sheet.heading(&format!("{}, {scientific}", wording.species_name(profile)));
@@ -61,6 +68,10 @@ pub fn species_text(profile: &Profile, wording: &Wording, width: usize, colour: 
     };
     if !others.is_empty() {
         sheet.paragraph(&wording.species_also(others.join(", ")), Ink::Plain);
+    }
+    for (heading, lines) in known {
+        sheet.heading(heading);
+        lines.iter().for_each(|line| sheet.hanging("- ", Ink::Plain, line, Ink::Plain));
     }
     sheet.gap();
     figures(profile, wording, &mut sheet);
@@ -111,7 +122,7 @@ mod tests {
         for lang in Lang::ALL {
             let wording = Wording::new(lang);
             for width in (40..=120).step_by(7) {
-                let pages = catalogue.iter().map(|(_, profile)| species_text(profile, &wording, width, false));
+                let pages = catalogue.iter().map(|(_, profile)| species_text(profile, &[], &wording, width, false));
                 for page in pages.chain([species_list_text(&catalogue, &wording, width, false)]) {
                     assert!(!page.contains('\u{1b}'));
                     for line in page.lines() {
@@ -126,7 +137,7 @@ mod tests {
     fn a_profile_names_each_figure_with_its_source_and_flag() {
         let catalogue = Catalogue::built_in();
         let coffee = catalogue.get(&SpeciesKey::new("COA")).unwrap();
-        let page = species_text(coffee, &Wording::new(Lang::En), 100, false);
+        let page = species_text(coffee, &[], &Wording::new(Lang::En), 100, false);
         for expected in [
             "arabica coffee, Coffea arabica",
             "also called coffee, arabica, café arábica, café, cafeto",

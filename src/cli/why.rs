@@ -5,12 +5,15 @@ use std::sync::Arc;
 use super::answer::Ending;
 use super::args::Why;
 use super::columns;
+use super::forecast::forecast_lines;
 use super::run::{Run, Stopped};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
 use super::why_text::{why_bed_text, why_pair_text, why_tray_text};
 use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
 use crate::reckon::Picture;
+use crate::reckon::forecast::outlook;
 use crate::reckon::picture::{BedPicture, Criterion, TrayPicture};
+use crate::reckon::round::round_by;
 use crate::wording::verdict::About;
 
 /// Explains a tray, a bed or a pair.
@@ -21,10 +24,12 @@ pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
     match why {
         Why::Tray { tray } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
+            let (outlook, round) = (outlook(&picture, run.leads), round_by(&picture, run.leads));
             if run.everywhere.json {
-                return run.answer_json(&why_tray_json(&tray, &picture, &run.wording));
+                return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }
-            run.answer(&why_tray_text(&tray, &picture, &run.wording, width, colour))
+            let expected = forecast_lines(&tray.code, &picture, &outlook, &round, &run.wording);
+            run.answer(&why_tray_text(&tray, &picture, &expected, &run.wording, width, colour))
         }
         Why::Bed { bed, species } => {
             let bed = bed_of(run, &picture, bed)?;

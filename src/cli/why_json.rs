@@ -2,14 +2,29 @@
 
 use serde_json::{Value, json};
 
+use super::forecast::{experience_json, worth_json};
 use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
 use crate::base::SpeciesKey;
+use crate::reckon::Round;
+use crate::reckon::forecast::Outlook;
+use crate::reckon::forecast::worth::of_tray;
 use crate::reckon::picture::{BedPicture, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 
 /// Why a tray is ready or not: the tray as in `ready --json`.
-pub fn why_tray_json(tray: &TrayPicture, picture: &Picture, wording: &Wording) -> Value {
-    answer(picture, "tray", tray_json(tray, picture, wording))
+pub fn why_tray_json(
+    tray: &TrayPicture,
+    picture: &Picture,
+    outlook: &Outlook,
+    round: &Round,
+    wording: &Wording,
+) -> Value {
+    let mut said = answer(picture, "tray", tray_json(tray, picture, outlook, wording));
+    let known = tray.species.as_ref().map(|species| outlook.experience_of(species, picture));
+    said["experience"] = json!(known.map(|known| experience_json(&known, wording)));
+    let worth = of_tray(&round.worth_looking, &tray.code).map(|worth| worth_json(worth, wording));
+    said["worth_looking"] = json!(worth.collect::<Vec<_>>());
+    said
 }
 
 /// Why a bed is open or not, for one species or for every planned one.
@@ -33,14 +48,17 @@ mod tests {
     use super::*;
     use crate::cli::ready_json::ready_json;
     use crate::cli::test_picture::small;
+    use crate::reckon::forecast::{Leads, outlook};
+    use crate::reckon::round;
     use crate::wording::Lang;
 
     #[test]
     fn why_says_of_each_thing_what_ready_says() {
         let (picture, wording) = (small(), Wording::new(Lang::En));
-        let ready = ready_json(&picture, &wording);
+        let (expected, due) = (outlook(&picture, Leads::Here), round(&picture));
+        let ready = ready_json(&picture, &expected, &wording);
         for (number, tray) in picture.trays.values().enumerate() {
-            assert_eq!(why_tray_json(tray, &picture, &wording)["tray"], ready["trays"][number]);
+            assert_eq!(why_tray_json(tray, &picture, &expected, &due, &wording)["tray"], ready["trays"][number]);
         }
         for (number, pair) in picture.pairs.iter().enumerate() {
             assert_eq!(why_pair_json(pair, &picture, &wording)["pair"], ready["pairs"][number]);

@@ -12,11 +12,21 @@ use crate::wording::verdict::About;
 const INDENT: usize = 4;
 
 /// Why a tray is ready or not.
-pub fn why_tray_text(tray: &TrayPicture, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+///
+/// `expected` are lines with their labels of what will come of it.
+pub fn why_tray_text(
+    tray: &TrayPicture,
+    picture: &Picture,
+    expected: &[(String, String)],
+    wording: &Wording,
+    width: usize,
+    colour: bool,
+) -> String {
     let mut page = WhyPage::new(picture, wording, width, colour);
     page.sheet.heading(&wording.why_tray_heading(&tray.code, page.species(tray.species.as_ref())));
     page.verdict(tray.ready, &if tray.ready { wording.why_ready() } else { wording.why_not_ready() });
     page.tray_facts(tray);
+    page.expected(expected);
     page.criteria(&tray.criteria, About::Tray);
     page.sheet.finish()
 }
@@ -85,6 +95,12 @@ impl<'a> WhyPage<'a> {
             wording.label_best_before(),
             wording.label_counted(),
             wording.label_light(),
+            wording.label_in_the_end(),
+            wording.label_last_to_come(),
+            wording.label_sow_again(),
+            wording.label_will_give(),
+            wording.label_known_here(),
+            wording.label_worth(),
         ];
         let label_room = labels.iter().map(|label| width_of(label)).max().unwrap_or(0);
         let mut sheet = Sheet::new(width, colour);
@@ -127,6 +143,17 @@ impl<'a> WhyPage<'a> {
         }
         self.dated(&wording.label_ready_from(), tray.ready_from, tray.ready_spread);
         self.dated(&wording.label_best_before(), tray.best_before, tray.best_before_spread);
+    }
+
+    fn expected(&mut self, lines: &[(String, String)]) {
+        if lines.is_empty() {
+            return;
+        }
+        self.sheet.gap();
+        self.sheet.hanging("= ", Ink::Plain, &self.wording.forecast_heading(), Ink::Bold);
+        for (label, line) in lines {
+            self.labelled(label, line);
+        }
     }
 
     fn dated(&mut self, label: &str, day: Option<Day>, spread: Option<DaySpread>) {
@@ -195,12 +222,19 @@ fn state_of(criterion: &Criterion, wording: &Wording) -> (&'static str, String, 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::cli::forecast::forecast_lines;
     use crate::cli::test_picture::small;
+    use crate::reckon::forecast::{Leads, outlook};
+    use crate::reckon::round;
     use crate::wording::Lang;
 
     fn every_page(width: usize, lang: Lang, colour: bool) -> Vec<String> {
         let (picture, wording) = (small(), Wording::new(lang));
-        let trays = picture.trays.values().map(|tray| why_tray_text(tray, &picture, &wording, width, colour));
+        let (told, due) = (outlook(&picture, Leads::Here), round(&picture));
+        let trays = picture.trays.values().map(|tray| {
+            let expected = forecast_lines(&tray.code, &picture, &told, &due, &wording);
+            why_tray_text(tray, &picture, &expected, &wording, width, colour)
+        });
         let beds = picture.beds.values().map(|bed| why_bed_text(bed, None, &picture, &wording, width, colour));
         let pairs = picture.pairs.iter().map(|pair| why_pair_text(pair, &picture, &wording, width, colour));
         trays.chain(beds).chain(pairs).collect()

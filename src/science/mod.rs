@@ -9,6 +9,7 @@ pub mod emergence;
 pub mod germination;
 pub mod growth;
 pub mod interval;
+pub mod life_table;
 pub mod light;
 mod matrix;
 pub mod overdispersion;

@@ -71,6 +71,11 @@ pub fn wilson(found: u32, looked_at: u32, level: f64) -> Result<Range, WrongInpu
     Ok(Range { low: low.max(0.0), likely: share, high: high.min(1.0) })
 }
 
+/// The share of a normal distribution (mean 0, deviation 1) below a value.
+pub fn normal_below(value: f64) -> f64 {
+    super::distribution::normal_share(value)
+}
+
 /// Plants to look at so that a share near `expected_share` (0 to 1; 0.5 when nothing is known) is known to within
 /// `half_width` (above 0, a share) at `confidence`: z² p (1 - p) / E² rounded up; of a `population` (1 or more) only
 /// n / (1 + (n - 1) / N), n not rounded first. At least 1. Cochran 1977 (from memory).

@@ -16,6 +16,9 @@ pub struct Settings {
     /// Language, `en` or `es`.
     #[serde(default)]
     pub lang: Option<String>,
+    /// Whether forecasts rest on the handbook alone and set aside what this nursery learned.
+    #[serde(default)]
+    pub handbook: bool,
 }
 
 /// Why the settings cannot be used.

@@ -34,6 +34,7 @@ macro_rules! texts {
             "usage"
             "round"
             "change"
+            "forecast"
             "sheet"
             "calc"
             "written"

@@ -5,6 +5,7 @@
 
 pub mod desk;
 pub mod entry;
+mod forecast;
 mod lang;
 mod messages;
 mod number;

@@ -31,6 +31,7 @@ fn every_key() -> Vec<Key> {
         round::ROUND_REASON_KEYS,
         round::SIGN_KEYS,
         round::CHANGE_KEYS,
+        forecast::KEYS,
         desk::SHEET_KEYS,
         desk::WRITTEN_KEYS,
         screen::NAME_KEYS,

@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 
 use super::FIGURES_OF;
 use crate::cli::criterion_json::{measure_json, number};
+use crate::cli::forecast::worth_json;
 use crate::cli::ready_json::VERSION;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
@@ -25,6 +26,7 @@ pub fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> Value {
         "work_minutes": number(round.work_minutes),
         "stops": all(&round.stops),
         "can_wait": all(&round.can_wait),
+        "worth_looking": round.worth_shown().map(|worth| worth_json(worth, wording)).collect::<Vec<_>>(),
     })
 }
 

@@ -9,7 +9,7 @@ pub use text::walk_text;
 use super::answer::Ending;
 use super::run::{Run, Stopped};
 use crate::reckon::picture::Rule;
-use crate::reckon::round;
+use crate::reckon::round::round_by;
 
 /// What the mean of a sample on the round is of.
 const FIGURES_OF: Rule = Rule::Height;
@@ -18,7 +18,7 @@ const FIGURES_OF: Rule = Rule::Height;
 pub fn run(run: &Run) -> Result<Ending, Stopped> {
     let desk = run.desk()?;
     let picture = run.picture(&desk);
-    let round = round(&picture);
+    let round = round_by(&picture, run.leads);
     if run.everywhere.json {
         return run.answer_json(&walk_json(&round, &picture, &run.wording));
     }

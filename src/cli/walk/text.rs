@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::cli::ready_text::page_top;
 use crate::cli::sheet::{Ink, Sheet};
+use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
 use crate::wording::Wording;
@@ -20,6 +21,7 @@ pub fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usi
     page_top(picture, wording, &mut page.sheet);
     page.heading(round);
     page.stops(&round.stops);
+    page.worth(round);
     page.rest(round);
     if picture.trays.is_empty() && picture.beds.is_empty() {
         page.teach();
@@ -150,6 +152,31 @@ impl WalkPage<'_> {
         let (until, lost) = (wording.until_words(stop, on), wording.lost_without_stop(stop));
         let work = Some(self.work_of(stop.work_minutes)).filter(|work| !work.is_empty());
         [last, expect, Some(until), Some(lost), work].into_iter().flatten().collect()
+    }
+
+    /// The looks worth most for each minute.
+    fn worth(&mut self, round: &Round) {
+        let wording = self.wording;
+        let shown: Vec<String> = round
+            .worth_shown()
+            .filter_map(|worth| {
+                let stop = round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == worth.stop)?;
+                let about = match &stop.subject {
+                    Subject::Bed(bed) => {
+                        wording.round_about(wording.stop_about(stop.task, &stop.subject, self.picture), bed)
+                    }
+                    Subject::Tray(_) | Subject::Lot(_) | Subject::Place(_) | Subject::Site => {
+                        wording.stop_about(stop.task, &stop.subject, self.picture)
+                    }
+                };
+                Some(wording.worth_line_words(about, worth))
+            })
+            .collect();
+        if shown.is_empty() {
+            return;
+        }
+        self.sheet.heading(&wording.worth_heading());
+        shown.iter().for_each(|line| self.sheet.hanging("- ", Ink::Plain, line, Ink::Plain));
     }
 
     /// What can wait in one line, and how to let a task go.

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::seen::looks_of;
+use super::seen::{Seen, looks_of};
 use super::species_days;
 use crate::base::{SpeciesKey, TrayCode};
 use crate::reckon::site::Site;
@@ -35,4 +35,9 @@ pub fn earlier_sowings(stories: &[&Arc<TrayStory>], site: &Site) -> Vec<(Species
         Some((key.clone(), EarlierSowing { tray: story.code.clone(), curve, seeds: seen.seeds }))
     });
     told.collect()
+}
+
+/// The looks at a sowing that go at least to so many days after it.
+pub fn sown_looks(story: &TrayStory, least_days: f64) -> Option<Seen> {
+    looks_of(story).ok().filter(|seen| seen.looks.last_look() >= least_days)
 }

@@ -2,22 +2,35 @@
 //!
 //! Pure: from the tray's own looks, the species' days, the lot's test and this nursery's earlier sowings of the species.
 
+mod experience;
 mod judgement;
 mod learned;
+mod outlook;
 mod seen;
+mod sow_again;
+mod stock;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod worked;
+pub mod worth;
 
+pub use experience::{Experience, Learned, by_handbook, experiences};
 pub use judgement::{Because, Judgement};
 pub use learned::{EarlierSowing, earlier_sowings};
+pub use outlook::{Outlook, outlook, outlook_of_sowings};
 pub use seen::{Unseen, looks_of};
+pub use sow_again::{Reach, SowAgain, reach};
+pub use stock::{InMonth, Pipeline, TrayStock};
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
+
+use seen::Seen;
 
 use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::Picture;
+use crate::reckon::picture::{Picture, TrayPicture};
 use crate::reckon::stock::{LotStory, LotTest, TrayStory};
 use crate::science::emergence::{Curve, CurvePrior, forecast_by_prior};
 
@@ -33,6 +46,16 @@ const FIRST_OVER_HALF: f64 = 0.5;
 pub const WORTH_WAITING_SHARE: f64 = 0.02;
 /// Waiting never goes beyond so many times the species' last day. Ours.
 const LONGEST_WAIT: f64 = 2.0;
+
+/// What leads where this nursery has records of its own.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Leads {
+    /// This nursery's records, beside the handbook.
+    #[default]
+    Here,
+    /// The handbook alone.
+    Handbook,
+}
 
 /// The days of a species' emergence, since sowing.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -139,7 +162,7 @@ pub fn forecast_tray(
         at_last_due: told.at_last_day,
         in_the_end: told.in_the_end,
         curve: told.curve,
-        stop_waiting: seen.sown_on.plus(stop_waiting_days(&told.curve, days).ceil() as i32),
+        stop_waiting: seen.sown_on.plus(stop_waiting_days(&seen, &told.curve, days).ceil() as i32),
         ask_to_sow_again: asked.far_behind_at_half(),
         judgement,
         because,
@@ -149,8 +172,11 @@ pub fn forecast_tray(
 }
 
 /// Days since sowing until fewer than 2 % of the seeds are still to come, but no earlier than the species' last day and no
-/// later than twice that.
-fn stop_waiting_days(curve: &Curve, days: SpeciesDays) -> f64 {
+/// later than twice that. Of a sowing of which nothing was up on the half day nobody knows a curve: the species' last day.
+fn stop_waiting_days(seen: &Seen, curve: &Curve, days: SpeciesDays) -> f64 {
+    if seen.looks.emerged() == 0.0 && seen.looks.last_look() >= days.half {
+        return days.last;
+    }
     let up = 1.0 - WORTH_WAITING_SHARE / curve.d.max(WORTH_WAITING_SHARE);
     let enough = if up > 0.0 { curve.day_of(up.min(0.999)) } else { 0.0 };
     enough.clamp(days.last, days.last * LONGEST_WAIT)
@@ -158,13 +184,28 @@ fn stop_waiting_days(curve: &Curve, days: SpeciesDays) -> f64 {
 
 /// The forecasts of every tray of a Picture that has seed to come or had; trays with nothing to forecast are left out.
 pub fn forecasts(picture: &Picture) -> BTreeMap<TrayCode, TrayForecast> {
-    let stories: Vec<&Arc<TrayStory>> = picture.trays.values().map(|tray| &tray.story).collect();
+    forecasts_of(picture, Leads::Here, |_| true)
+}
+
+/// The forecasts of the trays that are wanted.
+pub fn forecasts_of(
+    picture: &Picture,
+    leads: Leads,
+    wanted: impl Fn(&TrayPicture) -> bool,
+) -> BTreeMap<TrayCode, TrayForecast> {
+    let wanted: Vec<(&TrayCode, &Arc<TrayPicture>)> = picture.trays.iter().filter(|(_, tray)| wanted(tray)).collect();
+    let species: BTreeSet<&SpeciesKey> = wanted.iter().filter_map(|(_, tray)| tray.species.as_ref()).collect();
+    let here = picture
+        .trays
+        .values()
+        .filter(|tray| leads == Leads::Here && tray.species.iter().any(|key| species.contains(key)));
+    let stories: Vec<&Arc<TrayStory>> = here.map(|tray| &tray.story).collect();
     let mut learned: BTreeMap<SpeciesKey, Vec<EarlierSowing>> = BTreeMap::new();
     for (key, sowing) in earlier_sowings(&stories, &picture.site) {
         learned.entry(key).or_default().push(sowing);
     }
     let none = Vec::new();
-    let told = picture.trays.iter().filter_map(|(code, tray)| {
+    let told = wanted.into_iter().filter_map(|(code, tray)| {
         let key = tray.species.as_ref()?;
         let profile = picture.site.profile(key)?;
         let earlier: Vec<EarlierSowing> =

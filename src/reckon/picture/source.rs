@@ -49,6 +49,8 @@ words! {
         Counting: "counting";
         /// The end of waiting for seed.
         StopWaiting: "stop_waiting";
+        /// When a sowing is made again.
+        SowAgain: "sow_again";
         /// When seedlings are pricked out.
         PrickOut: "prick_out";
         /// When plants are potted on.

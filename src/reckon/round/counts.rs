@@ -83,13 +83,28 @@ fn seed_is_due(story: &TrayStory, day: Day) -> bool {
     story.seed_is_due(day) && !(story.seed_due_until.is_none() && too_long)
 }
 
+/// Whether what will come of a tray's seed is still asked: seed is in it, and waiting ended not long ago.
+pub(super) fn is_asked_about(story: &TrayStory, day: Day) -> bool {
+    let seed = story.accounts.seed > 0 || story.seed_unknown;
+    let until = story.seed_due_until.map(|last| {
+        let sown = story.sowings.last().map_or(last, |sowing| sowing.day);
+        // Waiting never goes beyond twice the species' last day.
+        last.plus(last.days_since(sown).max(0) + STOP_WAITING_ASKED_DAYS)
+    });
+    seed && until.is_none_or(|until| day <= until)
+}
+
 fn first_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Day> {
     let first = walk.profile(tray.species.as_ref())?.emerge_first_days.as_ref()?.value;
     tray.story.sowings.first().map(|sowing| sowing.day.plus(first.floor() as i32))
 }
 
-/// Seedlings expected from a tray's seed: by the last test of each lot, else by fresh seed of the species.
+/// Seedlings expected from a tray's seed: by its forecast; of several sowings in one tray, which have none, by the last test
+/// of each lot, else by fresh seed of the species.
 fn expected_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<f64> {
+    if let Some(told) = walk.told(tray) {
+        return Some(told.expected);
+    }
     let profile = walk.profile(tray.species.as_ref());
     expected(&tray.story.sowings, &walk.picture.lots, profile).map(|expected| expected.in_all().likely)
 }
@@ -98,6 +113,15 @@ fn expected_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<f64> {
 /// log-logistic curve through the species' half and last day (ours).
 fn coming_up(walk: &Walk<'_>, tray: &TrayPicture, last: Option<Day>) -> Range {
     let standing = f64::from(tray.standing);
+    if let Some(told) = walk.told(tray) {
+        let seeds = f64::from(told.seeds.saturating_sub(told.emerged));
+        let up = |on: Day| told.curve.up(f64::from(on.days_since(told.sown_on).max(0)));
+        let before = told.last_look.map_or(0.0, up);
+        let newly =
+            if before < 1.0 { seeds * ((up(walk.day()) - before) / (1.0 - before)).clamp(0.0, 1.0) } else { 0.0 };
+        let most = (2.0 * newly).min((told.in_the_end.high - f64::from(told.emerged)).max(newly));
+        return Range::new(standing, (standing + newly).round(), (standing + most).ceil());
+    }
     let up = f64::from(emerged(&tray.story));
     let to_come = expected_emergence(walk, tray).map_or(0.0, |expected| (expected - up).max(0.0));
     let profile = walk.profile(tray.species.as_ref());
@@ -118,7 +142,9 @@ pub(super) fn stop_waiting(walk: &Walk<'_>) -> Vec<Stop> {
     let day = walk.day();
     let all = walk.picture.trays.values().filter_map(|tray| {
         let story = &tray.story;
-        let last_day = story.seed_due_until.filter(|last| *last < day)?;
+        let told = walk.told(tray);
+        // By its own curve, never before the species' last day; of several sowings in one tray the species' last day.
+        let last_day = told.map(|told| told.stop_waiting).or(story.seed_due_until).filter(|last| *last < day)?;
         let asked = day.days_since(last_day) <= STOP_WAITING_ASKED_DAYS;
         let seed_left = story.accounts.seed > 0 || story.seed_unknown;
         let cleared = !story.moves_out.is_empty() || story.accounts.culled_in_all() > 0 || story.accounts.planted > 0;

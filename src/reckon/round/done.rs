@@ -41,6 +41,7 @@ fn for_tray(task: Task, story: &TrayStory) -> u64 {
         Task::GoOut => accounts.planted,
         Task::LastDay => accounts.planted + accounts.given_out + culled,
         Task::StopWaiting => accounts.moved_out + culled + many(story.counts.len()),
+        Task::SowAgain => accounts.sown + many(story.sowings.len()),
         Task::Count
         | Task::TreatmentOver
         | Task::Gauge
@@ -91,6 +92,7 @@ fn for_bed(task: Task, bed: &BedPicture) -> u64 {
         | Task::CheckPlug
         | Task::TreatmentOver
         | Task::TestLot
+        | Task::SowAgain
         | Task::SowLot => 0,
     }
 }

@@ -48,6 +48,11 @@ pub const POOR_EMERGENCE_SHARE: f64 = 0.3;
 /// Source of the end of waiting.
 pub const STOP_WAITING_SOURCE: RuleSource = RuleSource::StopWaiting;
 
+/// Whether to sow again is asked for so many days after the last day. Ours.
+pub const SOW_AGAIN_ASKED_DAYS: i32 = 30;
+/// Source of sowing again.
+pub const SOW_AGAIN_SOURCE: RuleSource = RuleSource::SowAgain;
+
 /// Seedlings are pricked out so many days after half of them came up (2 cotyledons to 2 true leaves). Common practice,
 /// about 3 weeks.
 pub const PRICK_OUT_AFTER_DAYS: i32 = 21;

@@ -3,6 +3,7 @@
 
 mod counts;
 mod done;
+mod expected;
 mod field;
 mod going_out;
 mod ground;
@@ -24,6 +25,8 @@ pub use stop::{
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
+use super::forecast::{Leads, outlook_of_sowings};
 use super::picture::Picture;
 use crate::base::Day;
 use crate::nursery::entry::subject::Subject;
@@ -43,36 +46,57 @@ pub struct Round {
     pub work_minutes: f64,
     /// Minutes a walk may take.
     pub minutes_allowed: f64,
+    /// The due looks that can change what is done, those that save most for each minute first: the first five come before
+    /// what can wait.
+    pub worth_looking: Vec<WorthLooking>,
+}
+
+impl Round {
+    /// The looks that are shown as worth most.
+    pub fn worth_shown(&self) -> impl Iterator<Item = &WorthLooking> {
+        self.worth_looking.iter().take(WORTH_SHOWN)
+    }
+}
+
+/// The round of a Picture's day, with what this nursery learned.
+pub fn round(picture: &Picture) -> Round {
+    round_by(picture, Leads::Here)
 }
 
 /// The round of a Picture's day.
-pub fn round(picture: &Picture) -> Round {
-    let mut due = due(picture);
+pub fn round_by(picture: &Picture, leads: Leads) -> Round {
+    let day = picture.day;
+    let outlook = outlook_of_sowings(picture, leads, |tray| counts::is_asked_about(&tray.story, day));
+    let walk = Walk { picture, going: going_out::going(picture), outlook };
+    let mut due = due(&walk);
     mark(&mut due);
+    let worth_looking = expected::worth_looking(&walk, &due);
     let minutes_allowed = minutes_allowed(picture);
-    let (mut stops, can_wait) = cut(due, picture.day, minutes_allowed);
+    let (mut stops, can_wait) =
+        cut(due, day, minutes_allowed, worth_looking.get(..WORTH_SHOWN).unwrap_or(&worth_looking));
     in_walking_order(&mut stops);
     let minutes = stops.iter().map(|stop| stop.minutes).sum();
     let work_minutes = stops.iter().filter_map(|stop| stop.work_minutes).sum();
-    Round { stops, can_wait, minutes, work_minutes, minutes_allowed }
+    Round { stops, can_wait, minutes, work_minutes, minutes_allowed, worth_looking }
 }
 
 /// Everything due, each id once, without what was let go.
-fn due(picture: &Picture) -> Vec<Stop> {
-    let walk = Walk { picture, going: going_out::going(picture) };
-    let mut all: Vec<Stop> = gauge(&walk).into_iter().collect();
-    all.extend(going_out::go_out(&walk));
-    all.extend(going_out::last_days(&walk));
-    all.extend(counts::counts(&walk));
-    all.extend(counts::stop_waiting(&walk));
-    all.extend(counts::prick_out(&walk));
-    all.extend(growth::size_and_roots(&walk));
-    all.extend(steps::steps(&walk));
-    all.extend(steps::treatments_over(&walk));
+fn due(walk: &Walk<'_>) -> Vec<Stop> {
+    let picture = walk.picture;
+    let mut all: Vec<Stop> = gauge(walk).into_iter().collect();
+    all.extend(going_out::go_out(walk));
+    all.extend(going_out::last_days(walk));
+    all.extend(counts::counts(walk));
+    all.extend(counts::stop_waiting(walk));
+    all.extend(expected::sow_again(walk));
+    all.extend(counts::prick_out(walk));
+    all.extend(growth::size_and_roots(walk));
+    all.extend(steps::steps(walk));
+    all.extend(steps::treatments_over(walk));
     // Rings around living plants before the weeding of what is still to come.
-    all.extend(field::field(&walk));
-    all.extend(ground::ground(&walk));
-    all.extend(seed::seed(&walk));
+    all.extend(field::field(walk));
+    all.extend(ground::ground(walk));
+    all.extend(seed::seed(walk));
     let given_up = |stop: &Stop| picture.site.given_up.iter().any(|task| task.holds(&stop.id, picture.day));
     let mut seen = BTreeSet::new();
     all.retain(|stop| !given_up(stop) && seen.insert(stop.id.clone()));
@@ -118,8 +142,8 @@ fn most_lost(a: &Stop, b: &Stop) -> Ordering {
 }
 
 /// Keeps what loses most for each minute in the greater part of the minutes, in the rest what is late longest; the gauge
-/// is always read. Minutes that stay over go to what loses most again.
-fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64) -> (Vec<Stop>, Vec<Stop>) {
+/// is always read. Minutes that stay over go first to the looks that save most a minute, then to what loses most again.
+fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking]) -> (Vec<Stop>, Vec<Stop>) {
     due.sort_by(|a, b| {
         let first = |stop: &Stop| stop.task == Task::Gauge;
         first(b).cmp(&first(a)).then_with(|| worth(b, day).cmp(&worth(a, day))).then_with(|| a.id.cmp(&b.id))
@@ -133,10 +157,14 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64) -> (Vec<Stop>, Vec<St
     left += for_late;
     take(&due, &first_turns(&due, &late, &kept, day), &mut kept, &mut left);
     take(&due, &late, &mut kept, &mut left);
+    let first_looks =
+        looks.iter().filter_map(|look| due.iter().position(|stop| stop.id == look.stop)).collect::<Vec<_>>();
+    take(&due, &first_looks, &mut kept, &mut left);
     take(&due, &worthy, &mut kept, &mut left);
     let mut kept = kept.into_iter();
     let (stops, mut can_wait): (Vec<Stop>, Vec<Stop>) = due.into_iter().partition(|_| kept.next() == Some(true));
-    can_wait.sort_by(most_lost);
+    let first = |stop: &Stop| looks.iter().position(|look| look.stop == stop.id).unwrap_or(WORTH_SHOWN);
+    can_wait.sort_by(|a, b| first(a).cmp(&first(b)).then_with(|| most_lost(a, b)));
     (stops, can_wait)
 }
 

@@ -6,6 +6,7 @@ use super::stop::{AtStake, RoundReason, Stake, Stop, Task, ToBed, WalkOrder, Whe
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Profile;
+use crate::reckon::forecast::{Outlook, TrayForecast};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::{is_bare, time};
@@ -24,6 +25,8 @@ pub(super) struct Walk<'a> {
     pub(super) picture: &'a Picture,
     /// Trays that go out today, and where.
     pub(super) going: BTreeMap<TrayCode, Vec<ToBed>>,
+    /// What is expected of the sowings that are still asked about.
+    pub(super) outlook: Outlook,
 }
 
 /// The day after which a tray is lost to its beds, and how many days that is away.
@@ -45,6 +48,11 @@ impl<'a> Walk<'a> {
     /// The day looked at.
     pub(super) fn day(&self) -> Day {
         self.picture.day
+    }
+
+    /// What a sowing will come to, where that can be said.
+    pub(super) fn told(&self, tray: &TrayPicture) -> Option<&TrayForecast> {
+        self.outlook.trays.get(&tray.code)
     }
 
     pub(super) fn profile(&self, species: Option<&SpeciesKey>) -> Option<&'a Profile> {

@@ -76,19 +76,20 @@ fn has_collar_rule(story: &TrayStory) -> bool {
 /// by plant, or a reckoned share with its wide range.
 pub fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i32>) -> PlantableShare {
     if let Some(sample) = last_sample(story) {
-        let limits = limits(profile, has_collar_rule(story));
-        let pass = sample
-            .plants
-            .iter()
-            .filter(|plant| limits.height_passes(plant) && limits.collar_passes(plant).unwrap_or(true))
-            .count() as u32;
-        let of = sample.plants.len() as u32;
+        let (pass, of) = passing(story, profile, sample);
         let likely = f64::from(pass) / f64::from(of);
         let ends = sampling::wilson(pass, of, SAMPLE_LEVEL).unwrap_or(Range::exact(likely));
         return PlantableShare { share: Range::new(ends.low, likely, ends.high), basis: Basis::Measured };
     }
     let (low, likely, high) = reckoned_share(profile, age_days);
     PlantableShare { share: Range::new(low, likely, high), basis: Basis::Reckoned }
+}
+
+/// How many plants of a sample pass height and collar, plant by plant, and of how many.
+pub fn passing(story: &TrayStory, profile: Option<&Profile>, sample: &SampleLook) -> (u32, u32) {
+    let limits = limits(profile, has_collar_rule(story));
+    let passes = |plant: &&MeasuredPlant| limits.height_passes(plant) && limits.collar_passes(plant).unwrap_or(true);
+    (sample.plants.iter().filter(passes).count() as u32, sample.plants.len() as u32)
 }
 
 fn reckoned_share(profile: Option<&Profile>, age_days: Option<i32>) -> (f64, f64, f64) {

@@ -4,6 +4,7 @@ task_go_out = Send out
 task_last_day = Last day
 task_count = Count
 task_stop_waiting = Stop waiting
+task_sow_again = Sow again?
 task_prick_out = Prick out
 task_pot_on = Pot on or cull
 task_cull = Cull
@@ -37,6 +38,10 @@ tasks_last_day = { $n ->
 tasks_count = { $n ->
     [one] { $n } count
    *[other] { $n } counts
+}
+tasks_sow_again = { $n ->
+    [one] { $n } sowing to make again
+   *[other] { $n } sowings to make again
 }
 tasks_stop_waiting = { $n ->
     [one] { $n } sowing to stop waiting for
@@ -265,6 +270,7 @@ until_roots = by { $day }, before the roots suffer
 until_ready = by { $day }, when it is old enough
 until_rains_begin = by { $day }, when the rains begin
 until_waits = by { $day }: a tray waits for it
+until_sow_by = by { $day }, for the rains it is sown for
 until_seed_life = by { $day }, while the seed lives
 until_today = today
 until_overdue = overdue since { $day }

@@ -20,6 +20,7 @@ source_light_to_come = ours: needs a model of the nurse plants' light, which is 
 source_positions = common practice: positions of the bed's grid, both edges counted, less blocked spots and living plants
 source_no_figure = the profile of the species, which does not say
 source_counting = common practice: every 1-2 days until half is up, then every 3-4; every 14 days later, 7 when it hardens or is ready, 2 while it is sick (ours)
+source_sow_again = ours: at the half day less than 30 % of what was expected is up (common practice); the last day of sowing is the last safe day of the rains less the usual days to planting out
 source_stop_waiting = common practice: past the species' last day and nothing new for 7 days or a quarter of the days to half emergence
 source_prick_out = the species' sowing place; common practice: at 2 cotyledons to 2 true leaves, about 3 weeks after half are up
 source_pot_on = common practice: pot on into 2-3 times the volume, prune the roots, or cull; holding time as for the days in the bag

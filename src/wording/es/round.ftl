@@ -4,6 +4,7 @@ task_go_out = Llevar al campo
 task_last_day = Último día
 task_count = Contar
 task_stop_waiting = No esperar más
+task_sow_again = ¿Resembrar?
 task_prick_out = Repicar
 task_pot_on = Cambiar de bolsa o descartar
 task_cull = Descartar
@@ -37,6 +38,10 @@ tasks_last_day = { $n ->
 tasks_count = { $n ->
     [one] { $n } conteo
    *[other] { $n } conteos
+}
+tasks_sow_again = { $n ->
+    [one] { $n } siembra por repetir
+   *[other] { $n } siembras por repetir
 }
 tasks_stop_waiting = { $n ->
     [one] { $n } siembra que no hay que esperar más
@@ -275,6 +280,7 @@ until_roots = hasta el { $day }, antes de que sufran las raíces
 until_ready = hasta el { $day }, cuando ya tenga edad
 until_rains_begin = hasta el { $day }, cuando empiezan las lluvias
 until_waits = hasta el { $day }: una bandeja la espera
+until_sow_by = hasta el { $day }, para las lluvias a las que debe llegar
 until_seed_life = hasta el { $day }, mientras vive la semilla
 until_today = hoy
 until_overdue = atrasada desde el { $day }

@@ -20,6 +20,7 @@ source_light_to_come = nuestro: necesita un modelo de la luz bajo las nodrizas, 
 source_positions = práctica común: hoyos del trazo de la era, contando los dos bordes, menos los impedidos y las plantas vivas
 source_no_figure = el perfil de la especie, que no lo dice
 source_counting = práctica común: cada 1-2 días hasta que sale la mitad, luego cada 3-4; después cada 14 días, 7 en endurecimiento o lista, 2 si está enferma (nuestro)
+source_sow_again = nuestra: a media emergencia nació menos del 30 % de lo esperado (práctica común); el último día de siembra es el último día seguro de las lluvias menos los días usuales hasta salir
 source_stop_waiting = práctica común: pasado el último día de la especie y nada nuevo en 7 días o en un cuarto de los días hasta la media emergencia
 source_prick_out = el lugar de siembra de la especie; práctica común: de 2 cotiledones a 2 hojas verdaderas, unas 3 semanas después de que sale la mitad
 source_pot_on = práctica común: pasar a una bolsa de 2-3 veces el volumen, podar raíces o descartar; el tiempo, como en los días en la bolsa

@@ -12,6 +12,7 @@ messages! {
     help_any_lang();
     help_any_json();
     help_any_plain();
+    help_any_handbook();
     help_any_who();
     help_any_help();
     help_any_version();

@@ -108,6 +108,13 @@ impl Wording {
             RoundReason::EmergenceOver { last_day, emerged, sown } => {
                 self.round_emergence_over(near(last_day), *emerged, *sown)
             }
+            RoundReason::SowAgainAsked { told, again } => {
+                let reasons = self.forecast_reasons(told).join("; ");
+                self.round_sow_again(
+                    format!("{}: {reasons}", self.judgement_name(told.judgement)),
+                    self.sow_again_words(again),
+                )
+            }
             RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }
             | RoundReason::SampleFails { .. }

@@ -10,6 +10,7 @@ messages! {
     task_last_day();
     task_count();
     task_stop_waiting();
+    task_sow_again();
     task_prick_out();
     task_pot_on();
     task_cull();
@@ -36,6 +37,7 @@ messages! {
     tasks_last_day(n: count);
     tasks_count(n: count);
     tasks_stop_waiting(n: count);
+    tasks_sow_again(n: count);
     tasks_prick_out(n: count);
     tasks_pot_on(n: count);
     tasks_cull(n: count);
@@ -90,6 +92,7 @@ impl Wording {
             Task::LastDay => self.task_last_day(),
             Task::Count => self.task_count(),
             Task::StopWaiting => self.task_stop_waiting(),
+            Task::SowAgain => self.task_sow_again(),
             Task::PrickOut => self.task_prick_out(),
             Task::PotOn => self.task_pot_on(),
             Task::Cull => self.task_cull(),
@@ -123,6 +126,7 @@ impl Wording {
             Task::LastDay => self.tasks_last_day(n),
             Task::Count => self.tasks_count(n),
             Task::StopWaiting => self.tasks_stop_waiting(n),
+            Task::SowAgain => self.tasks_sow_again(n),
             Task::PrickOut => self.tasks_prick_out(n),
             Task::PotOn => self.tasks_pot_on(n),
             Task::Cull => self.tasks_cull(n),

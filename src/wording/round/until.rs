@@ -17,6 +17,7 @@ messages! {
     until_rains_begin(day: text);
     until_waits(day: text);
     until_seed_life(day: text);
+    until_sow_by(day: text);
     until_today();
     until_overdue(day: text);
     until_overdue_planted(day: text);
@@ -63,6 +64,7 @@ impl Wording {
             UntilFor::RainsBegin => self.until_rains_begin(day),
             UntilFor::Waits => self.until_waits(day),
             UntilFor::SeedLife => self.until_seed_life(day),
+            UntilFor::SowBy => self.until_sow_by(day),
             UntilFor::Interval | UntilFor::Window | UntilFor::Planted => self.round_until(day),
             UntilFor::Today => self.until_today(),
         }
@@ -80,6 +82,7 @@ impl Wording {
             | UntilFor::RainsBegin
             | UntilFor::Waits
             | UntilFor::SeedLife
+            | UntilFor::SowBy
             | UntilFor::Interval
             | UntilFor::Window
             | UntilFor::Today

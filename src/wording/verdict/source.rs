@@ -27,6 +27,7 @@ messages! {
     source_no_figure();
     source_counting();
     source_stop_waiting();
+    source_sow_again();
     source_prick_out();
     source_pot_on();
     source_grading();
@@ -85,6 +86,7 @@ impl Wording {
             RuleSource::NoFigure => self.source_no_figure(),
             RuleSource::Counting => self.source_counting(),
             RuleSource::StopWaiting => self.source_stop_waiting(),
+            RuleSource::SowAgain => self.source_sow_again(),
             RuleSource::PrickOut => self.source_prick_out(),
             RuleSource::PotOn => self.source_pot_on(),
             RuleSource::Grading => self.source_grading(),

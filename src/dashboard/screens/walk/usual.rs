@@ -24,6 +24,7 @@ pub fn usual_kind(task: Task) -> &'static str {
         Task::Measure => "measured",
         Task::CheckPlug => "plug_checked",
         Task::TestLot => "lot_tested",
+        Task::SowAgain => "resown",
         Task::SowLot => "sown",
         Task::Clear | Task::Holes | Task::Weed | Task::Mulch | Task::Fence => "prepared",
         Task::CountNurses => "nurse_counted",
@@ -49,6 +50,7 @@ pub fn does_task(task: Task, kind: &str) -> bool {
         | Task::CheckPlug
         | Task::TreatmentOver
         | Task::TestLot
+        | Task::SowAgain
         | Task::SowLot
         | Task::Clear
         | Task::Holes
@@ -98,6 +100,7 @@ pub fn usual(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
         | Task::Measure
         | Task::CheckPlug
         | Task::TestLot
+        | Task::SowAgain
         | Task::ReadLight
         | Task::CheckSoil => FormFor::about(usual_kind(stop.task), subject),
     };

@@ -26,6 +26,8 @@ words! {
         Waits: "waits";
         /// The seed dies.
         SeedLife: "seed_life";
+        /// What is sown after it misses the rains.
+        SowBy: "sow_by";
         /// Half of its own interval after it fell due.
         Interval: "interval";
         /// The window in which the look still tells.
@@ -49,6 +51,7 @@ impl UntilFor {
             UntilFor::Ready => "the least days of the species: a look after that comes late",
             UntilFor::RainsBegin => "the first day of the usual rains: a look after that comes late",
             UntilFor::Waits => "ours: no rains are described, and a tray that is ready waits for the bed",
+            UntilFor::SowBy => "ours: the last safe day of the rains less the usual days from sowing to planting out",
             UntilFor::SeedLife => "the species' storage days for the way it is kept",
             UntilFor::Interval => "ours: half of its own interval after it fell due",
             UntilFor::Window => "ours: as long as the look still tells",

@@ -6,6 +6,7 @@ use super::deadline::{Due, UntilFor};
 use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
+use crate::reckon::forecast::{SowAgain, TrayForecast};
 use crate::reckon::picture::{Measure, Source, Stage};
 use crate::words;
 
@@ -22,6 +23,8 @@ words! {
         Count: "count", "contar";
         /// Stop waiting for seed and free the bench.
         StopWaiting: "stop_waiting", "dejar de esperar";
+        /// Sow again what fails.
+        SowAgain: "sow_again", "volver a sembrar";
         /// Prick out of the seedbed.
         PrickOut: "prick_out", "repicar";
         /// Into a larger container, or cull.
@@ -91,6 +94,7 @@ impl Task {
             | Task::Cull
             | Task::SpaceOut
             | Task::SowLot
+            | Task::SowAgain
             | Task::Clear
             | Task::Holes
             | Task::Weed
@@ -236,6 +240,13 @@ pub enum RoundReason {
         emerged: u32,
         /// Seeds sown.
         sown: u32,
+    },
+    /// A sowing far behind at the half day: whether to sow again.
+    SowAgainAsked {
+        /// The forecast.
+        told: Box<TrayForecast>,
+        /// What sowing again reaches.
+        again: SowAgain,
     },
     /// Seedlings old enough to prick out.
     SeedlingsOldEnough {

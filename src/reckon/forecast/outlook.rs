@@ -1,0 +1,58 @@
+//! Everything that is expected on a day: of each tray, of each species, and what was learned of it here.
+
+use std::collections::BTreeMap;
+
+use super::experience::{Experience, by_handbook, experiences};
+use super::sow_again::{SowAgain, reach};
+use super::stock::{Pipeline, TrayStock, pipelines, stock};
+use super::{Leads, TrayForecast, forecasts_of};
+use crate::base::{SpeciesKey, TrayCode};
+use crate::reckon::picture::{Picture, TrayPicture};
+
+/// What is expected.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Outlook {
+    /// What leads.
+    pub leads: Leads,
+    /// Of each sowing.
+    pub trays: BTreeMap<TrayCode, TrayForecast>,
+    /// What sowing again would reach, for each sowing whose species has days to planting out.
+    pub again: BTreeMap<TrayCode, SowAgain>,
+    /// What is known of each species with a tray here.
+    pub experience: BTreeMap<SpeciesKey, Experience>,
+    /// What each living tray will come to.
+    pub stock: BTreeMap<TrayCode, TrayStock>,
+    /// What is coming of each species.
+    pub pipelines: Vec<Pipeline>,
+}
+
+/// What is expected on a Picture's day.
+pub fn outlook(picture: &Picture, leads: Leads) -> Outlook {
+    let mut outlook = outlook_of_sowings(picture, leads, |_| true);
+    outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
+    outlook.pipelines = pipelines(&outlook.stock);
+    outlook
+}
+
+/// The same of the wanted sowings alone, without stock.
+pub fn outlook_of_sowings(picture: &Picture, leads: Leads, wanted: impl Fn(&TrayPicture) -> bool) -> Outlook {
+    let trays = forecasts_of(picture, leads, wanted);
+    let experience = experiences(picture, leads);
+    let again = trays.iter().filter_map(|(code, told)| {
+        let species = picture.trays.get(code)?.species.as_ref()?;
+        let usual_days = experience.get(species)?.days_to_plantable.used?.round() as i32;
+        let reach = reach(&picture.site, told.sown_on, usual_days, picture.day);
+        let missing = (told.expected - told.in_the_end.likely).max(0.0);
+        Some((code.clone(), SowAgain { usual_days, reach, missing }))
+    });
+    let again = again.collect();
+    Outlook { leads, trays, again, experience, stock: BTreeMap::new(), pipelines: Vec::new() }
+}
+
+impl Outlook {
+    /// What is known of a species; by the handbook where it has no tray here.
+    pub fn experience_of(&self, species: &SpeciesKey, picture: &Picture) -> Experience {
+        let known = self.experience.get(species).cloned();
+        known.unwrap_or_else(|| by_handbook(picture.site.profile(species).map(|profile| &**profile)))
+    }
+}

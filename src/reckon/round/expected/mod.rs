@@ -1,0 +1,7 @@
+//! What the round asks because of what is expected: sowings to make again, and looks that change what is done.
+
+mod sow_again;
+mod worth;
+
+pub(super) use sow_again::sow_again;
+pub(super) use worth::worth_looking;

@@ -1,0 +1,59 @@
+//! Sowings far behind at the half day: whether to sow again, and until when that still reaches the rains.
+
+use crate::base::{Day, Range};
+use crate::reckon::forecast::{Judgement, TrayForecast};
+use crate::reckon::picture::{Measure, TrayPicture};
+use crate::reckon::round::deadline::UntilFor;
+use crate::reckon::round::intervals::{NO_LAST_DAY_DAYS, SOW_AGAIN_ASKED_DAYS, SOW_AGAIN_SOURCE, minutes, work};
+use crate::reckon::round::stop::{LastLook, RoundReason, Stake, Stop, Task};
+use crate::reckon::round::walk::Walk;
+
+/// Sowings to make again.
+pub(in crate::reckon::round) fn sow_again(walk: &Walk<'_>) -> Vec<Stop> {
+    walk.picture.trays.values().filter_map(|tray| asked(walk, tray)).collect()
+}
+
+fn asked(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let day = walk.day();
+    let told = walk.told(tray).filter(|told| told.ask_to_sow_again)?;
+    match told.judgement {
+        Judgement::Failing | Judgement::Slow | Judgement::Finished => {}
+        Judgement::TooEarly | Judgement::OnItsWay => return None,
+    }
+    let again = *walk.outlook.again.get(&tray.code)?;
+    let asked_until = told.last_due.plus(SOW_AGAIN_ASKED_DAYS);
+    if day > asked_until || again.missing < 1.0 || is_sown_again(walk, tray, told) {
+        return None;
+    }
+    let sow_by = again.sow_by();
+    let days = sow_by.map_or(NO_LAST_DAY_DAYS, |by| by.days_since(day) + 1);
+    // As many again as did not come, at the share at which they come.
+    let seeds = again.missing / told.curve.d.clamp(0.05, 1.0);
+    let mut stop = walk
+        .tray_stop(tray, Task::SowAgain, RoundReason::SowAgainAsked { told: Box::new(told.clone()), again })
+        .risking(Stake::Planting, again.missing, days)
+        .taking(minutes::LOOK, SOW_AGAIN_SOURCE)
+        .working(seeds.min(f64::from(told.seeds)) * work::SOW)
+        .due(half_day(told), SOW_AGAIN_ASKED_DAYS);
+    let until = sow_by.map_or(asked_until, |by| by.min(asked_until).max(day));
+    let what = if sow_by.is_some_and(|by| by <= asked_until) { UntilFor::SowBy } else { UntilFor::Window };
+    stop = stop.until(Some(until), what);
+    stop.last =
+        told.last_look.map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
+    stop.entries.clone_from(&told.entries);
+    Some(stop)
+}
+
+/// The look at which the question could first be asked.
+fn half_day(told: &TrayForecast) -> Day {
+    told.last_look.unwrap_or(told.sown_on)
+}
+
+/// Whether the same species was sown again after the question could be asked: half of the way to its last day.
+fn is_sown_again(walk: &Walk<'_>, tray: &TrayPicture, told: &TrayForecast) -> bool {
+    let half = told.sown_on.plus(told.last_due.days_since(told.sown_on) / 2);
+    walk.picture.trays.values().any(|other| {
+        let sown_later = other.story.sowings.iter().any(|sowing| sowing.day > half && other.story.moves_out.is_empty());
+        other.code != tray.code && other.species == tray.species && sown_later
+    })
+}

@@ -1,0 +1,79 @@
+# What a tray will come to.
+forecast_heading = What to expect
+forecast_too_early = too early to say
+forecast_on_its_way = on its way
+forecast_slow = slow, and still coming
+forecast_failing = failing
+forecast_finished = finished coming up
+because_before_day = nothing can be said before { $day }
+because_not_counted = nobody has counted since anything could be up: count it
+because_up = { $emerged } up on { $day }, { $due } were due by then and { $expected } expected in all
+because_will_be = { $seedlings } by { $day }, the species' last day
+because_quiet = nothing new for { $days } d, { $needed } d are enough
+because_little = { $seedlings } still to come
+because_deaths = seedlings disappeared unseen, so more may have come up
+seedlings_count = { $n ->
+    [one] { $n } seedling
+   *[other] { $n } seedlings
+}
+seedlings_between = { $low } to { $high } seedlings, likely { $likely }
+label_sowing = sowing
+label_in_the_end = in the end
+label_last_to_come = last to come
+label_waiting = wait
+label_sow_again = sow again?
+label_will_give = will give
+label_known_here = known here
+label_worth = worth a look
+forecast_in_the_end = { $seedlings } of { $seeds } seeds, 90 % sure
+forecast_last_day = { $day }
+forecast_wait_until = until { $day }; then free the bench
+forecast_waited = not any longer: since { $day } hardly anything is to come, free the bench
+again_missing = { $missing ->
+    [one] { $missing } plant will be missing
+   *[other] { $missing } plants will be missing
+}
+again_same = sown again by { $by } it still goes out in the rains that are safe until { $safe } ({ $days } d from sowing)
+again_later = too late for the rains that are safe until { $missed } (the last day was { $was }); sown by { $by } it goes out in those safe until { $safe } ({ $days } d from sowing)
+again_too_late = too late for the rains that are safe until { $missed }: the last day was { $was } ({ $days } d from sowing)
+again_no_rains = no rains are described, so no last day is known; it takes { $days } d from sowing
+stock_line = { $plants } good enough to go out
+stock_on = { $plants } good enough to go out, { $day }
+stock_not_dated = { $plants } good enough to go out; when nobody can say, its age is not known
+learned_days = days to planting out
+learned_germination = germination
+learned_survival = live through the nursery
+learned_culls = thrown out when grading
+learned_both = { $what }: handbook { $handbook }; here { $here } from { $trays ->
+    [one] { $trays } tray
+   *[other] { $trays } trays
+}; used { $used }
+learned_here = { $what }: here { $here } from { $trays ->
+    [one] { $trays } tray
+   *[other] { $trays } trays
+}
+learned_handbook = { $what }: handbook { $handbook }
+learned_open = { $trays ->
+    [one] { $trays } tray more has not come that far
+   *[other] { $trays } trays more have not come that far
+}
+learned_heading = Handbook and this nursery
+learned_ignored = This nursery's own records are set aside: the handbook alone is used.
+learned_days_of = { $days } d
+stock_coming_heading = Coming
+coming_month = { $month } { $year }: { $plants } ({ $trays ->
+    [one] { $trays } tray
+   *[other] { $trays } trays
+})
+stock_coming_undated = age not known: { $plants } ({ $trays ->
+    [one] { $trays } tray
+   *[other] { $trays } trays
+})
+worth_heading = Worth looking at first
+worth_line = { $what }: { $minutes } min, { $plants ->
+    [one] { $plants } plant hangs on it
+   *[other] { $plants } plants hang on it
+}
+worth_reckoning = { $task }: chance { $chance } that it changes what is done x { $plants } plants x nearness { $near } / { $minutes } min = { $saved } plants a minute
+worth_by = the decision falls by { $day }
+round_sow_again = { $up }; { $will }

@@ -1,0 +1,79 @@
+# Lo que dará una bandeja.
+forecast_heading = Qué esperar
+forecast_too_early = demasiado pronto para decir
+forecast_on_its_way = va bien
+forecast_slow = lenta, y todavía nace
+forecast_failing = está fallando
+forecast_finished = terminó de nacer
+because_before_day = antes del { $day } no se puede decir nada
+because_not_counted = nadie ha contado desde que algo podía haber nacido: cuéntela
+because_up = { $emerged } nacidas el { $day }, para entonces debían ser { $due } y en total se esperaban { $expected }
+because_will_be = { $seedlings } hasta el { $day }, el último día de la especie
+because_quiet = nada nuevo en { $days } d, bastan { $needed } d
+because_little = { $seedlings } por nacer
+because_deaths = desaparecieron plántulas sin que nadie lo viera, así que pueden haber nacido más
+seedlings_count = { $n ->
+    [one] { $n } plántula
+   *[other] { $n } plántulas
+}
+seedlings_between = { $low } a { $high } plántulas, lo probable { $likely }
+label_sowing = siembra
+label_in_the_end = al final
+label_last_to_come = últimas
+label_waiting = esperar
+label_sow_again = ¿resembrar?
+label_will_give = dará
+label_known_here = sabido aquí
+label_worth = vale mirar
+forecast_in_the_end = { $seedlings } de { $seeds } semillas, con 90 % de seguridad
+forecast_last_day = el { $day }
+forecast_wait_until = hasta el { $day }; después desocupe el banco
+forecast_waited = ya no: desde el { $day } casi nada queda por nacer, desocupe el banco
+again_missing = { $missing ->
+    [one] faltará { $missing } planta
+   *[other] faltarán { $missing } plantas
+}
+again_same = resembrada hasta el { $by } todavía sale en las lluvias que son seguras hasta el { $safe } ({ $days } d desde la siembra)
+again_later = tarde para las lluvias que son seguras hasta el { $missed } (el último día fue el { $was }); sembrada hasta el { $by } sale en las seguras hasta el { $safe } ({ $days } d desde la siembra)
+again_too_late = tarde para las lluvias que son seguras hasta el { $missed }: el último día fue el { $was } ({ $days } d desde la siembra)
+again_no_rains = no hay lluvias descritas, así que no se sabe el último día; tarda { $days } d desde la siembra
+stock_line = { $plants } con tamaño para salir
+stock_on = { $plants } con tamaño para salir, { $day }
+stock_not_dated = { $plants } con tamaño para salir; cuándo nadie lo sabe, falta la edad
+learned_days = días hasta salir al campo
+learned_germination = germinación
+learned_survival = viven hasta salir del vivero
+learned_culls = descartadas al clasificar
+learned_both = { $what }: manual { $handbook }; aquí { $here } de { $trays ->
+    [one] { $trays } bandeja
+   *[other] { $trays } bandejas
+}; se usa { $used }
+learned_here = { $what }: aquí { $here } de { $trays ->
+    [one] { $trays } bandeja
+   *[other] { $trays } bandejas
+}
+learned_handbook = { $what }: manual { $handbook }
+learned_open = { $trays ->
+    [one] { $trays } bandeja más no ha llegado a eso
+   *[other] { $trays } bandejas más no han llegado a eso
+}
+learned_heading = El manual y este vivero
+learned_ignored = Los registros propios de este vivero se dejan de lado: solo vale el manual.
+learned_days_of = { $days } d
+stock_coming_heading = Lo que viene
+coming_month = { $month } { $year }: { $plants } ({ $trays ->
+    [one] { $trays } bandeja
+   *[other] { $trays } bandejas
+})
+stock_coming_undated = edad sin saber: { $plants } ({ $trays ->
+    [one] { $trays } bandeja
+   *[other] { $trays } bandejas
+})
+worth_heading = Lo que más vale mirar
+worth_line = { $what }: { $minutes } min, de eso { $plants ->
+    [one] depende { $plants } planta
+   *[other] dependen { $plants } plantas
+}
+worth_reckoning = { $task }: probabilidad { $chance } de que cambie lo que se hace x { $plants } plantas x cercanía { $near } / { $minutes } min = { $saved } plantas por minuto
+worth_by = hay que decidir hasta el { $day }
+round_sow_again = { $up }; { $will }

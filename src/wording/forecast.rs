@@ -1,0 +1,218 @@
+//! What is expected of a tray, a species and a look, in words.
+
+use super::Wording;
+use super::messages::messages;
+use crate::base::{Day, Range};
+use crate::reckon::forecast::worth::WorthLooking;
+use crate::reckon::forecast::{
+    Because, Experience, InMonth, Judgement, Learned, Pipeline, Reach, SowAgain, TrayForecast, TrayStock,
+};
+
+messages! {
+    forecast_heading();
+    forecast_too_early();
+    forecast_on_its_way();
+    forecast_slow();
+    forecast_failing();
+    forecast_finished();
+    because_before_day(day: text);
+    because_not_counted();
+    because_up(emerged: text, due: text, expected: text, day: text);
+    because_will_be(seedlings: text, day: text);
+    because_quiet(days: count, needed: count);
+    because_little(seedlings: text);
+    because_deaths();
+    seedlings_count(n: count);
+    seedlings_between(low: text, likely: text, high: text);
+    label_sowing();
+    label_in_the_end();
+    label_last_to_come();
+    label_waiting();
+    label_sow_again();
+    label_will_give();
+    label_known_here();
+    label_worth();
+    forecast_in_the_end(seedlings: text, seeds: count);
+    forecast_last_day(day: text);
+    forecast_wait_until(day: text);
+    forecast_waited(day: text);
+    again_missing(missing: count);
+    again_same(by: text, safe: text, days: count);
+    again_later(missed: text, was: text, by: text, safe: text, days: count);
+    again_too_late(missed: text, was: text, days: count);
+    again_no_rains(days: count);
+    stock_line(plants: text);
+    stock_on(plants: text, day: text);
+    stock_not_dated(plants: text);
+    learned_days();
+    learned_germination();
+    learned_survival();
+    learned_culls();
+    learned_both(what: text, handbook: text, here: text, trays: count, used: text);
+    learned_here(what: text, here: text, trays: count);
+    learned_handbook(what: text, handbook: text);
+    learned_open(trays: count);
+    learned_heading();
+    learned_ignored();
+    learned_days_of(days: text);
+    stock_coming_heading();
+    coming_month(month: text, year: text, plants: text, trays: count);
+    stock_coming_undated(plants: text, trays: count);
+    worth_heading();
+    worth_line(what: text, minutes: text, plants: count);
+    worth_reckoning(task: text, chance: text, plants: text, near: text, minutes: text, saved: text);
+    worth_by(day: text);
+    round_sow_again(up: text, will: text);
+}
+
+fn whole(number: f64) -> i64 {
+    number.round().clamp(0.0, 1e9) as i64
+}
+
+impl Wording {
+    /// Where a sowing stands, in a word or two.
+    pub fn judgement_name(&self, judgement: Judgement) -> String {
+        match judgement {
+            Judgement::TooEarly => self.forecast_too_early(),
+            Judgement::OnItsWay => self.forecast_on_its_way(),
+            Judgement::Slow => self.forecast_slow(),
+            Judgement::Failing => self.forecast_failing(),
+            Judgement::Finished => self.forecast_finished(),
+        }
+    }
+
+    /// Seedlings as a range, one number where it is exact.
+    pub fn seedlings_range(&self, range: Range) -> String {
+        let (low, likely, high) = (range.low.floor(), range.likely.round(), range.high.ceil());
+        if high - low < 0.5 {
+            return self.seedlings_count(whole(likely));
+        }
+        self.seedlings_between(self.number(low, 0), self.number(likely, 0), self.number(high, 0))
+    }
+
+    /// Why a sowing stands where it stands.
+    pub fn forecast_reasons(&self, told: &TrayForecast) -> Vec<String> {
+        told.because.iter().map(|because| self.because(because, told)).collect()
+    }
+
+    fn because(&self, because: &Because, told: &TrayForecast) -> String {
+        match because {
+            Because::BeforeDay(day) => self.because_before_day(self.day(*day)),
+            Because::NotCounted => self.because_not_counted(),
+            Because::Up { emerged, due, expected, look } => {
+                let number = |number: &f64| self.number(*number, 0);
+                self.because_up(number(emerged), number(due), number(expected), self.day(*look))
+            }
+            Because::WillBe(range) => self.because_will_be(self.seedlings_range(*range), self.day(told.last_due)),
+            Because::QuietFor { days, needed } => self.because_quiet(*days, *needed),
+            Because::LittleToCome(seedlings) => self.because_little(self.seedlings_count(whole(*seedlings))),
+            Because::DeathsUnseen => self.because_deaths(),
+        }
+    }
+
+    /// How many come up in the end.
+    pub fn in_the_end_words(&self, told: &TrayForecast) -> String {
+        self.forecast_in_the_end(self.seedlings_range(told.in_the_end), told.seeds)
+    }
+
+    /// Until when waiting is worth the bench.
+    pub fn waiting_words(&self, told: &TrayForecast, day: Day) -> String {
+        let until = self.day(told.stop_waiting);
+        if day > told.stop_waiting { self.forecast_waited(until) } else { self.forecast_wait_until(until) }
+    }
+
+    /// Whether sowing again still reaches the rains, and by when.
+    pub fn sow_again_words(&self, again: &SowAgain) -> String {
+        let day = |day: Day| self.day(day);
+        let days = again.usual_days;
+        let reach = match again.reach {
+            Reach::NoRains => self.again_no_rains(days),
+            Reach::Same { rains, sow_by } => self.again_same(day(sow_by), day(rains.last_safe), days),
+            Reach::Later { missed, was_by, rains, sow_by } => match rains.zip(sow_by) {
+                Some((rains, by)) => {
+                    self.again_later(day(missed.last_safe), day(was_by), day(by), day(rains.last_safe), days)
+                }
+                None => self.again_too_late(day(missed.last_safe), day(was_by), days),
+            },
+        };
+        let missing = whole(again.missing);
+        if missing == 0 { reach } else { format!("{}; {reach}", self.again_missing(missing)) }
+    }
+
+    /// How many plants a tray gives, and when.
+    pub fn stock_words(&self, stock: &TrayStock) -> String {
+        let plants = self.plants_range(stock.plants);
+        match stock.on {
+            None => self.stock_not_dated(plants),
+            Some(on) if on.low == on.high && stock.survival == 1.0 && stock.culls == 0.0 => self.stock_line(plants),
+            Some(on) if on.low == on.high => self.stock_on(plants, self.day(on.likely)),
+            Some(on) => {
+                let day = self.day_between(self.day(on.likely), self.day(on.low), self.day(on.high));
+                self.stock_on(plants, day)
+            }
+        }
+    }
+
+    /// What the handbook and this nursery say of a species, a line for each figure of which anything is known.
+    pub fn experience_words(&self, known: &Experience) -> Vec<String> {
+        let days = |days: f64| self.learned_days_of(self.number(days, 0));
+        let share = |share: f64| self.percent(share);
+        let all = [
+            self.learned_words(self.learned_days(), known.days_to_plantable, &days),
+            self.learned_words(self.learned_germination(), known.germination, &share),
+            self.learned_words(self.learned_survival(), known.survival, &share),
+            self.learned_words(self.learned_culls(), known.culls, &share),
+        ];
+        all.into_iter().flatten().collect()
+    }
+
+    fn learned_words(&self, what: String, known: Learned, figure: &dyn Fn(f64) -> String) -> Option<String> {
+        let trays = i64::try_from(known.trays).unwrap_or(i64::MAX);
+        let said = match (known.handbook, known.here.filter(|_| known.trays > 0)) {
+            (Some(handbook), Some(here)) => {
+                let used = known.used.unwrap_or(handbook);
+                self.learned_both(what, figure(handbook), figure(here), trays, figure(used))
+            }
+            (None, Some(here)) => self.learned_here(what, figure(here), trays),
+            (Some(handbook), None) => self.learned_handbook(what, figure(handbook)),
+            (None, None) => return None,
+        };
+        let open = i64::try_from(known.censored).unwrap_or(i64::MAX);
+        Some(if open > 0 { format!("{said}; {}", self.learned_open(open)) } else { said })
+    }
+
+    /// What is coming of a species, a line a month.
+    pub fn pipeline_words(&self, pipeline: &Pipeline) -> Vec<String> {
+        let count = |trays: usize| i64::try_from(trays).unwrap_or(i64::MAX);
+        let month = |one: &InMonth| {
+            let plants = self.plants_range(one.plants);
+            self.coming_month(self.month_short(one.month), one.year, plants, count(one.trays))
+        };
+        let mut lines: Vec<String> = pipeline.months.iter().map(month).collect();
+        lines.extend(
+            pipeline.undated.map(|(trays, plants)| self.stock_coming_undated(self.plants_range(plants), count(trays))),
+        );
+        lines
+    }
+
+    /// How the worth of a look is reckoned.
+    pub fn worth_words(&self, worth: &WorthLooking) -> String {
+        let said = self.worth_reckoning(
+            self.task_name(worth.task),
+            self.percent(worth.chance),
+            self.number(worth.plants, 0),
+            self.decimal(worth.nearness, 2),
+            self.number(worth.minutes, 1),
+            self.number(worth.saved_per_minute, 2),
+        );
+        match worth.last_day {
+            Some(day) => format!("{said}; {}", self.worth_by(self.day(day))),
+            None => said,
+        }
+    }
+
+    /// A look worth making: what, minutes, and the plants that hang on it.
+    pub fn worth_line_words(&self, what: String, worth: &WorthLooking) -> String {
+        self.worth_line(what, self.number(worth.minutes, 1), whole(worth.plants))
+    }
+}
