@@ -8,6 +8,7 @@ pub mod effect;
 pub mod forecast;
 pub mod impossible;
 pub mod ledger;
+pub mod lots;
 mod pair;
 pub mod picture;
 pub mod round;

@@ -4,29 +4,10 @@ use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
-use crate::base::{Day, LotCode, Range};
-use crate::nursery::entry::types::Kept;
-use crate::nursery::species::{Figure, Profile};
-use crate::reckon::picture::{Measure, Source};
+use crate::base::{LotCode, Range};
+use crate::reckon::lots::{Life, LotOutlook, RetestWhy, lot_outlook};
+use crate::reckon::picture::Measure;
 use crate::reckon::stock::LotStory;
-
-/// How long a lot lives, the way it is kept.
-struct Life {
-    from: Day,
-    days: i32,
-    kept: Kept,
-    source: Source,
-}
-
-impl Life {
-    fn last_day(&self) -> Day {
-        self.from.plus(self.days)
-    }
-
-    fn dead_on(&self) -> Day {
-        self.from.plus((f64::from(self.days) * DEAD_AT_LIVES).round() as i32)
-    }
-}
 
 /// Tasks of the seed store.
 pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
@@ -37,34 +18,16 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
         if held || lot.received.is_none() || lot.seeds_left == Some(0) {
             continue;
         }
-        let profile = walk.profile(lot.species.as_ref());
-        let life = profile.and_then(|profile| life(lot, profile));
-        if life.as_ref().is_some_and(|life| day > life.dead_on()) {
+        let outlook = lot_outlook(lot, walk.profile(lot.species.as_ref()), day);
+        let life = outlook.life.as_ref().ok();
+        if life.is_some_and(|life| day > life.dead_on()) {
             continue;
         }
-        let ending = life.as_ref().and_then(|life| life_ends(walk, code, lot, life));
+        let ending = life.and_then(|life| life_ends(walk, code, lot, life));
         // Seed that must go into the ground now is sown, not tested.
-        stops.extend(ending.or_else(|| test(walk, code, lot)));
+        stops.extend(ending.or_else(|| test(walk, code, lot, &outlook)));
     }
     stops
-}
-
-/// The life of a lot from the day it was last handled: each way of keeping has its figure; in the cold the profiles
-/// have none.
-fn life(lot: &LotStory, profile: &Profile) -> Option<Life> {
-    let spell = lot.kept.last()?;
-    let ambient = profile.storage_ambient_days.as_ref();
-    let figure: Option<&Figure<f64>> = match spell.what {
-        Kept::InPod => profile.storage_in_pod_days.as_ref().or(ambient),
-        Kept::MucilageOn => profile.storage_mucilage_on_days.as_ref().or(ambient),
-        Kept::WashedMoist => profile.storage_washed_moist_days.as_ref().or(ambient),
-        Kept::InParchment | Kept::DrySealed | Kept::DryOpen | Kept::Other => ambient,
-        Kept::Cold => None,
-    };
-    let figure = figure?;
-    let source =
-        if figure.source.trim().is_empty() { LIFE_SOURCE.into() } else { Source::figure(Some(&figure.source)) };
-    Some(Life { from: spell.from, days: figure.value.round().clamp(0.0, 40_000.0) as i32, kept: spell.what, source })
 }
 
 fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life) -> Option<Stop> {
@@ -101,25 +64,31 @@ fn plants_wanted(walk: &Walk<'_>, lot: &LotStory) -> f64 {
     could.min(f64::from(room))
 }
 
-fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory) -> Option<Stop> {
-    let seeds_left = lot.seeds_left.filter(|left| *left >= 2 * TEST_SEEDS)?;
-    let last = lot.tests.last();
-    let since = last.map(|test| test.day).max(lot.collected)?;
+fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -> Option<Stop> {
+    let retest = outlook.retest.ok().filter(|retest| walk.day() >= retest.on)?;
+    let (seeds_left, since) = (retest.seeds_left, retest.since());
     let days = walk.day().days_since(since);
-    if days <= TEST_AFTER_DAYS {
-        return None;
-    }
-    let why = RoundReason::LotUntested { days, tested_before: last.is_some(), seeds_left };
+    let why = match retest.why {
+        RetestWhy::NeverTested { .. } | RetestWhy::Falling { tested: false, .. } => {
+            RoundReason::LotUntested { days, tested_before: false, seeds_left }
+        }
+        RetestWhy::TestOld { .. } | RetestWhy::Falling { tested: true, .. } => {
+            RoundReason::LotUntested { days, tested_before: true, seeds_left }
+        }
+        RetestWhy::ReplicatesApart { .. } => RoundReason::ReplicatesApart { days },
+    };
     let mut stop = walk
         .lot_stop(code, Task::TestLot, why)
         .risking(Stake::Seed, plants_wanted(walk, lot) * UNSEEN_LOSS, NO_LAST_DAY_DAYS)
         .taking(minutes::TEST, TEST_SOURCE)
-        .due_by_interval(since.plus(TEST_AFTER_DAYS + 1), TEST_AFTER_DAYS);
+        .due_by_interval(retest.on, TEST_AFTER_DAYS);
     // Seed that dies before that is tested before.
-    let life = walk.profile(lot.species.as_ref()).and_then(|profile| life(lot, profile));
-    if let Some(dies) = life
-        .map(|life| life.last_day())
-        .filter(|dies| *dies > since.plus(TEST_AFTER_DAYS) && stop.until.is_some_and(|until| *dies < until))
+    if let Some(dies) = outlook
+        .life
+        .as_ref()
+        .ok()
+        .map(Life::last_day)
+        .filter(|dies| *dies > since.plus(retest.every_days) && stop.until.is_some_and(|until| *dies < until))
     {
         stop = stop.until(Some(dies), UntilFor::SeedLife);
     }

@@ -112,6 +112,8 @@ impl Wording {
             RoundReason::OverdueInContainer { .. }
             | RoundReason::SampleFails { .. }
             | RoundReason::Lanky { .. }
+            | RoundReason::LankySoon { .. }
+            | RoundReason::SampleSmall { .. }
             | RoundReason::NeverMeasured { .. }
             | RoundReason::SampleOld { .. }
             | RoundReason::PlugNotSeen { .. } => self.growth_reason(why),
@@ -130,7 +132,9 @@ impl Wording {
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
             RoundReason::TreatmentOver { with, safe_from } => self.round_treated(with, near(safe_from)),
-            RoundReason::LotUntested { .. } | RoundReason::LifeEnds { .. } => self.seed_reason(why),
+            RoundReason::LotUntested { .. } | RoundReason::ReplicatesApart { .. } | RoundReason::LifeEnds { .. } => {
+                self.seed_reason(why)
+            }
             RoundReason::WorkMissing { .. }
             | RoundReason::RingWeeding { .. }
             | RoundReason::NursesNotCounted { .. }
