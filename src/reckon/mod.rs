@@ -15,6 +15,7 @@ pub mod round;
 pub mod sample_progress;
 pub mod season;
 pub mod site;
+pub mod sowing;
 pub mod stock;
 pub mod tray;
 #[cfg(test)]
