@@ -6,6 +6,7 @@ mod day_order;
 pub mod draw;
 pub mod effect;
 pub mod forecast;
+pub mod growth;
 pub mod impossible;
 pub mod ledger;
 pub mod lots;

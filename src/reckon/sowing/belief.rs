@@ -6,11 +6,12 @@ use super::NoPlan;
 use crate::base::SpeciesKey;
 use crate::nursery::species::Profile;
 use crate::reckon::forecast::{EarlierSowing, earlier_sowings, prior_of};
-use crate::reckon::lots::{Expected, LotOutlook, NoViability, StartFrom};
+use crate::reckon::lots::{Expected, LotOutlook};
 use crate::reckon::picture::{Picture, Stage};
-use crate::reckon::stock::{LotStory, TrayStory};
+use crate::reckon::stock::{LotStory, LotTest, TrayStory};
 use crate::science::WrongInput;
 use crate::science::chance::Chance;
+use crate::science::emergence::SEEDS_OF_A_LOT_TEST;
 
 /// Seeds as of which the germination of a profile counts, where the profile has no days of emergence. As in the forecast of a
 /// tray. Ours.
@@ -57,7 +58,8 @@ impl Germination {
         let earlier: Vec<EarlierSowing> =
             earlier_sowings(&stories, &picture.site).into_iter().map(|(_, sowing)| sowing).collect();
         let test = lot.and_then(|lot| lot.tests.iter().rev().find(|test| test.replicates.iter().any(|(laid, _)| *laid > 0)));
-        let (a, b, sowings) = match prior_of(profile, &earlier, test) {
+        let written = lot.and_then(as_test);
+        let (a, b, sowings) = match prior_of(profile, &earlier, test.or(written.as_ref())) {
             Some(prior) => (prior.d.a, prior.d.b, earlier.len()),
             None => {
                 let fresh = profile.germination_fresh_pct.as_ref().map_or(UNKNOWN_GERMINATION, |pct| pct.value / 100.0);
@@ -65,16 +67,7 @@ impl Germination {
                 (HANDBOOK_SEEDS * fresh, HANDBOOK_SEEDS * (1.0 - fresh), 0)
             }
         };
-        let left = match outlook.map(|outlook| &outlook.viability) {
-            Some(Ok(told)) => left_of(told),
-            Some(Err(
-                NoViability::NoStart
-                | NoViability::NoFigures
-                | NoViability::StoreUnknown
-                | NoViability::OutlivedItsLife,
-            ))
-            | None => None,
-        };
+        let left = outlook.and_then(|outlook| outlook.viability.as_ref().ok()).and_then(left_of);
         let tested = outlook.and_then(|outlook| outlook.tests.last()).map(|test| (test.seeds, test.germinated));
         let known = Germination { a, b, sowings, tested, left };
         if known.mean() < LEAST_SHARE { Err(NoPlan::Dead) } else { Ok(known) }
@@ -94,12 +87,14 @@ impl Germination {
 
 fn left_of(told: &Expected) -> Option<f64> {
     let began = told.start.share.likely;
-    // Fresh seed of the handbook and what is written on arrival begin where the belief does.
-    match told.start.from {
-        StartFrom::Test | StartFrom::Arrival | StartFrom::Handbook => {
-            (began > 0.0).then(|| (told.today.likely / began).clamp(0.0, 1.0))
-        }
-    }
+    (began > 0.0).then(|| (told.today.likely / began).clamp(0.0, 1.0))
+}
+
+/// What is written of the viability on arrival counts like a test of so many seeds: as much as a test counts at most.
+fn as_test(lot: &LotStory) -> Option<LotTest> {
+    let (pct, day, entry) = (lot.initial_pct?, lot.received?, lot.stores.first()?.entry.clone());
+    let alive = (pct / 100.0 * SEEDS_OF_A_LOT_TEST).round().clamp(0.0, SEEDS_OF_A_LOT_TEST) as u32;
+    Some(LotTest { day, replicates: vec![(SEEDS_OF_A_LOT_TEST as u32, alive)], days: 0, entry })
 }
 
 /// What is believed of the share of seedlings that become a plant to go out.
