@@ -22,6 +22,8 @@ pub struct TestRead {
     pub germinated: u32,
     /// The share, with its interval at 95 % (Wilson).
     pub share: Range,
+    /// Germinated in each replicate.
+    pub counts: Vec<u32>,
     /// What the replicates say of each other; none for one, or for replicates of several sizes.
     pub replicates: Option<Agreement>,
     /// Its entry.
@@ -64,5 +66,5 @@ pub(super) fn read(test: &LotTest) -> Option<TestRead> {
     let replicates = if even { agreement(&up, size).ok() } else { None };
     let days = i32::try_from(test.days).unwrap_or(i32::MAX);
     let laid_out = test.day.plus(-days);
-    Some(TestRead { day: test.day, laid_out, seeds, germinated, share, replicates, entry: test.entry.clone() })
+    Some(TestRead { day: test.day, laid_out, seeds, germinated, share, counts: up, replicates, entry: test.entry.clone() })
 }
