@@ -3,13 +3,19 @@
 use serde_json::{Value, json};
 
 use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
+use super::why_more::growth_json::growth_json;
 use crate::base::SpeciesKey;
+use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::{BedPicture, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 
-/// Why a tray is ready or not: the tray as in `ready --json`.
+/// Why a tray is ready or not: the tray as in `ready --json`, and how it grows.
 pub fn why_tray_json(tray: &TrayPicture, picture: &Picture, wording: &Wording) -> Value {
-    answer(picture, "tray", tray_json(tray, picture, wording))
+    let mut told = answer(picture, "tray", tray_json(tray, picture, wording));
+    let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
+    let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
+    told["growth"] = growth_json(&growth, wording);
+    told
 }
 
 /// Why a bed is open or not, for one species or for every planned one.
@@ -24,7 +30,8 @@ pub fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -
     answer(picture, "pair", pair_json(pair, wording))
 }
 
-fn answer(picture: &Picture, subject: &str, verdict: Value) -> Value {
+/// An answer about a subject on a day.
+pub(super) fn answer(picture: &Picture, subject: &str, verdict: Value) -> Value {
     json!({"version": VERSION, "on": picture.day, "looking": picture.looking, "known": picture.known, subject: verdict})
 }
 

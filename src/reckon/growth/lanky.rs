@@ -1,8 +1,8 @@
 //! Tall and thin: height over collar, and the day it passes its limit.
 
 use crate::base::{Day, EntryId};
-use crate::science::quality::WEED_FREE_UP_TO;
 use crate::reckon::stock::{SampleLook, TrayStory};
+use crate::science::quality::WEED_FREE_UP_TO;
 
 /// Two samples nearer in time than this tell no trend, days. Ours.
 pub const LEAST_APART_DAYS: i32 = 7;

@@ -12,7 +12,7 @@ mod viability_now;
 pub use life::{Life, NoLife, life};
 pub use retest::{NoRetest, Retest, RetestWhy};
 pub use test_read::{Differ, TestRead};
-pub use viability_now::{Expected, NoViability, Start, StartFrom, Way};
+pub use viability_now::{Expected, HALF_SHARE, NoViability, OLD_SHARE, Start, StartFrom, Way};
 
 use crate::base::Day;
 use crate::nursery::species::Profile;

@@ -66,5 +66,14 @@ pub(super) fn read(test: &LotTest) -> Option<TestRead> {
     let replicates = if even { agreement(&up, size).ok() } else { None };
     let days = i32::try_from(test.days).unwrap_or(i32::MAX);
     let laid_out = test.day.plus(-days);
-    Some(TestRead { day: test.day, laid_out, seeds, germinated, share, counts: up, replicates, entry: test.entry.clone() })
+    Some(TestRead {
+        day: test.day,
+        laid_out,
+        seeds,
+        germinated,
+        share,
+        counts: up,
+        replicates,
+        entry: test.entry.clone(),
+    })
 }

@@ -102,9 +102,8 @@ pub(super) fn expected(
 ) -> Result<Expected, NoViability> {
     let start = start(lot, profile).ok_or(NoViability::NoStart)?;
     // There is no equation for seed that dies when dried.
-    let dried = profile.filter(|profile| {
-        profile.storage.as_ref().is_none_or(|storage| storage.value != Storage::Recalcitrant)
-    });
+    let dried =
+        profile.filter(|profile| profile.storage.as_ref().is_none_or(|storage| storage.value != Storage::Recalcitrant));
     let record = dried.and_then(|profile| viability_record(&profile.scientific));
     let told = record.and_then(|record| by_equation(lot, record, start, day));
     match (told, life) {
@@ -168,7 +167,8 @@ fn by_equation(lot: &LotStory, record: &'static ViabilityRecord, start: Start, d
         };
         Some(Range { low: days(low)?, likely: days(likely)?, high: days(high)? })
     };
-    let today = |began: f64| viability(record.constants, store, began, as_days).ok()?.viability_pct.map(|pct| pct / 100.0);
+    let today =
+        |began: f64| viability(record.constants, store, began, as_days).ok()?.viability_pct.map(|pct| pct / 100.0);
     Some(Expected {
         today: Range { low: today(low)?, likely: today(likely)?, high: today(high)? },
         start,
@@ -192,9 +192,8 @@ fn by_line(life: &Life, start: Start, store_unknown: bool, day: Day) -> Result<E
     let usual = lives.iter().copied().find(|life| *life >= days).unwrap_or(*long);
     // A life that was over at the beginning leaves nothing: as good as a day.
     let rest = |life: f64| (life - at_start).max(f64::MIN_POSITIVE);
-    let left = |share: f64, life: f64| {
-        share_left(share.clamp(0.0, 1.0), since, rest(life)).map_or(0.0, |left| left.likely)
-    };
+    let left =
+        |share: f64, life: f64| share_left(share.clamp(0.0, 1.0), since, rest(life)).map_or(0.0, |left| left.likely);
     let until = |part: f64| {
         let target = start.share.likely * part;
         let days = |share: f64, life: f64| {

@@ -25,8 +25,7 @@ pub(super) fn size_and_roots(walk: &Walk<'_>) -> Vec<Stop> {
             stops.push(late);
             continue;
         }
-        let graded =
-            lanky(walk, tray).or_else(|| rest_of_sample(walk, tray)).or_else(|| lanky_soon(walk, tray));
+        let graded = lanky(walk, tray).or_else(|| rest_of_sample(walk, tray)).or_else(|| lanky_soon(walk, tray));
         let measures = graded.is_none();
         stops.extend(graded);
         if !held {

@@ -53,11 +53,16 @@ impl Germination {
         lot: Option<&LotStory>,
         outlook: Option<&LotOutlook>,
     ) -> Result<Germination, NoPlan> {
-        let stories: Vec<&Arc<TrayStory>> =
-            picture.trays.values().map(|tray| &tray.story).filter(|story| story.species.as_ref() == Some(species)).collect();
+        let stories: Vec<&Arc<TrayStory>> = picture
+            .trays
+            .values()
+            .map(|tray| &tray.story)
+            .filter(|story| story.species.as_ref() == Some(species))
+            .collect();
         let earlier: Vec<EarlierSowing> =
             earlier_sowings(&stories, &picture.site).into_iter().map(|(_, sowing)| sowing).collect();
-        let test = lot.and_then(|lot| lot.tests.iter().rev().find(|test| test.replicates.iter().any(|(laid, _)| *laid > 0)));
+        let test =
+            lot.and_then(|lot| lot.tests.iter().rev().find(|test| test.replicates.iter().any(|(laid, _)| *laid > 0)));
         let written = lot.and_then(as_test);
         let (a, b, sowings) = match prior_of(profile, &earlier, test.or(written.as_ref())) {
             Some(prior) => (prior.d.a, prior.d.b, earlier.len()),

@@ -81,9 +81,10 @@ impl Wording {
     pub fn lot_verdict(&self, outlook: &LotOutlook, day: Day) -> (bool, String) {
         let past = outlook.life.as_ref().is_ok_and(|life| life.days_left(day) < 0);
         match &outlook.viability {
-            Ok(told) if told.today.likely > 0.005 => {
-                (!past || matches!(told.by, Way::Equation { .. }), self.lot_verdict_good(self.percent(told.today.likely)))
-            }
+            Ok(told) if told.today.likely > 0.005 => (
+                !past || matches!(told.by, Way::Equation { .. }),
+                self.lot_verdict_good(self.percent(told.today.likely)),
+            ),
             Ok(_) => (false, self.lot_verdict_past()),
             Err(_) if past => (false, self.lot_verdict_past()),
             Err(_) => (false, self.lot_verdict_unknown()),

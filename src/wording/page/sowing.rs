@@ -88,7 +88,9 @@ impl Wording {
         let left = plan.seeds_left?;
         Some(match plan.enough_from_left {
             None => self.sowing_left_enough(self.seeds(left)),
-            Some(chance) => self.sowing_left_short(self.seeds(left), plan.seeds.saturating_sub(left), self.percent(chance)),
+            Some(chance) => {
+                self.sowing_left_short(self.seeds(left), plan.seeds.saturating_sub(left), self.percent(chance))
+            }
         })
     }
 
@@ -98,9 +100,9 @@ impl Wording {
         if containers.seedbed {
             return self.sowing_seedbed(containers.pricked_out);
         }
-        let several = containers.several.map(|several| {
-            self.sowing_several(several.containers, several.seeds_each, several.seeds)
-        });
+        let several = containers
+            .several
+            .map(|several| self.sowing_several(several.containers, several.seeds_each, several.seeds));
         let poor = containers.too_poor.then(|| self.sowing_too_poor(containers.pricked_out));
         let first = self.sowing_one_each(containers.one_each);
         [Some(first), several, poor].into_iter().flatten().collect::<Vec<_>>().join("; ")
