@@ -133,6 +133,7 @@ fn plan_json(plan: &SowingPlan, asked: bool) -> Value {
             "lost": plan.survival.seen.1,
         },
         "mass_g": plan.mass_g, "seeds_left": plan.seeds_left, "prob_enough_from_left": plan.enough_from_left,
+        "seeds_if_tested": plan.seeds_if_tested,
         "containers": {
             "seedbed": containers.seedbed, "pricked_out": containers.pricked_out, "one_each": containers.one_each,
             "several": containers.several.map(|several| json!({

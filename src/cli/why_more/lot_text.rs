@@ -3,7 +3,7 @@
 use super::LotPage;
 use crate::cli::sheet::Ink;
 use crate::cli::why_text::WhyPage;
-use crate::reckon::lots::{Expected, HALF_SHARE, OLD_SHARE};
+use crate::reckon::lots::{Expected, HALF_SHARE, OLD_SHARE, TEST_SEEDS};
 use crate::reckon::picture::Picture;
 use crate::reckon::sowing::SowingPlan;
 use crate::wording::Wording;
@@ -122,6 +122,9 @@ fn plan_lines(page: &mut WhyPage<'_>, plan: &SowingPlan, wording: &Wording) {
     page.labelled(&wording.sowing_label_weight(), &wording.sowing_weight(plan.mass_g));
     if let Some(left) = wording.sowing_left(plan) {
         page.labelled(&wording.sowing_label_left(), &left);
+    }
+    if let Some(seeds) = plan.seeds_if_tested {
+        page.labelled(&wording.lot_label_test(), &wording.sowing_if_tested(wording.seeds(TEST_SEEDS), seeds));
     }
     page.labelled(&wording.sowing_label_containers(), &wording.sowing_containers(plan));
     let source = format!("{}. {}", wording.sowing_formula(), wording.sowing_source());

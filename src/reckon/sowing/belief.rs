@@ -83,6 +83,12 @@ impl Germination {
         self.a / (self.a + self.b) * self.left.unwrap_or(1.0)
     }
 
+    /// As a chance, once a test has come out as expected: the same mean, known better.
+    pub(super) fn tested_as_expected(&self) -> Result<Chance, WrongInput> {
+        let (weight, mean) = (self.a + self.b + SEEDS_OF_A_LOT_TEST, self.mean());
+        Chance::beta("germination", weight * mean, weight * (1.0 - mean))
+    }
+
     /// As a chance, what was lost in store taken off the mean and the weight kept.
     pub(super) fn chance(&self) -> Result<Chance, WrongInput> {
         let (weight, mean) = (self.a + self.b, self.mean());

@@ -11,7 +11,7 @@ pub use belief::{Germination, Survival};
 pub use containers::Containers;
 
 use crate::base::SpeciesKey;
-use crate::reckon::lots::{LotOutlook, lot_outlook};
+use crate::reckon::lots::{LotOutlook, TEST_SEEDS, lot_outlook};
 use crate::reckon::picture::Picture;
 use crate::reckon::stock::LotStory;
 use crate::science::WrongInput;
@@ -54,6 +54,9 @@ pub struct SowingPlan {
     pub seeds_left: Option<u32>,
     /// Chance of enough plants from all that is left, where that is fewer than needed.
     pub enough_from_left: Option<f64>,
+    /// Seeds that would do once a test of the lot has come out as expected; none where it was tested, or holds too few seeds
+    /// for a test, or a test would save nothing.
+    pub seeds_if_tested: Option<u32>,
     /// Containers to prepare.
     pub containers: Containers,
 }
@@ -102,7 +105,15 @@ pub fn sowing_plan(
         Some(left) => Some(chance_of_enough(come_up, Some(become_plants), wanted.plants, left)?),
         None => None,
     };
+    let can_test = germination.tested.is_none() && seeds_left.is_some_and(|left| left >= 2 * TEST_SEEDS);
+    let seeds_if_tested = if can_test {
+        let after = seeds_to_sow(germination.tested_as_expected()?, Some(become_plants), wanted.plants, wanted.sure)?;
+        Some(after.seeds).filter(|seeds| *seeds < told.seeds)
+    } else {
+        None
+    };
     Ok(SowingPlan {
+        seeds_if_tested,
         wanted,
         containers: Containers::of(profile, &germination, become_plants, &told, wanted)?,
         germination,

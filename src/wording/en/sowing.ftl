@@ -40,6 +40,7 @@ sowing_kilograms = { $kilograms } kg
 sowing_weight_unknown = not known: seeds in a kilogram are not written
 sowing_left_enough = { $seeds } left: enough
 sowing_left_short = { $seeds } left: { $missing } too few; all of them would do { $share } of the time
+sowing_if_tested = test it first: if { $tests } germinate as expected, { $seeds } will do
 sowing_one_each = { $containers } with one seed each
 sowing_several = or { $containers } with { $each } seeds each ({ $seeds } seeds), thinned to one
 sowing_seedbed = sow in a seedbed; { $containers } for the seedlings pricked out

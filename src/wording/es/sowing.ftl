@@ -40,6 +40,7 @@ sowing_kilograms = { $kilograms } kg
 sowing_weight_unknown = no se sabe: no está anotado cuántas semillas tiene un kilogramo
 sowing_left_enough = quedan { $seeds }: alcanza
 sowing_left_short = quedan { $seeds }: faltan { $missing }; todas juntas alcanzarían { $share } de las veces
+sowing_if_tested = pruébela primero: si { $tests } germinan como se espera, bastan { $seeds }
 sowing_one_each = { $containers } con una semilla cada uno
 sowing_several = o { $containers } con { $each } semillas cada uno ({ $seeds } semillas), raleando a una
 sowing_seedbed = sembrar en semillero; { $containers } para las plántulas que se repican

@@ -28,6 +28,7 @@ messages! {
     sowing_weight_unknown();
     sowing_left_enough(seeds: text);
     sowing_left_short(seeds: text, missing: text, share: text);
+    sowing_if_tested(tests: text, seeds: text);
     sowing_one_each(containers: text);
     sowing_several(containers: text, each: text, seeds: text);
     sowing_seedbed(containers: text);
