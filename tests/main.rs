@@ -8,6 +8,7 @@ mod docs_true;
 mod first_day;
 mod forecast_sample;
 mod house;
+mod lots_and_sowing;
 mod pulled_plug;
 mod readiness_worked;
 mod real_terminal;
