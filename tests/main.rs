@@ -9,6 +9,7 @@ mod first_day;
 mod forecast_sample;
 mod house;
 mod lots_and_sowing;
+mod plain_round;
 mod pulled_plug;
 mod readiness_worked;
 mod real_terminal;

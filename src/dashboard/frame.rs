@@ -29,6 +29,8 @@ pub fn draw(model: &Model, buffer: &mut Buffer) {
     let body = Rect { y: area.y + top, height: area.height.saturating_sub(top + bottom), ..area };
     if body.height > 0 {
         match model.layers.last() {
+            Some(Layer::Form(form))
+                if !form.stop().is_empty() && model.screens.at(model.at).draw_form(form, &on, body, buffer) => {}
             Some(layer) => layer.draw(&on, inset(body), buffer),
             None => model.screens.at(model.at).draw(&on, body, buffer),
         }

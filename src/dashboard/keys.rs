@@ -148,6 +148,38 @@ words! {
         Choice: "choice";
         /// To what it is about.
         GoThere: "go_there";
+        /// Empty trays too, or not.
+        EmptyToo: "empty_too";
+        /// Sows from a lot.
+        SowLot: "sow_lot";
+        /// Tests a lot.
+        TestLot: "test_lot";
+        /// Counts what is left of a lot.
+        CountLot: "count_lot";
+        /// A lot is kept another way.
+        KeepLot: "keep_lot";
+        /// Lots that are used up too, or not.
+        UsedUpToo: "used_up_too";
+        /// What can wait of the round.
+        RestOfRound: "rest_of_round";
+        /// Reads the light.
+        ReadLight: "read_light";
+        /// Checks the soil.
+        CheckSoil: "check_soil";
+        /// Ground work done.
+        GroundWork: "ground_work";
+        /// Counts nurse plants.
+        CountNurses: "count_nurses";
+        /// Counts survivors.
+        CountSurvivors: "count_survivors";
+        /// Along the plan of a bed.
+        AlongBed: "along_bed";
+        /// A number is typed.
+        HowMany: "how_many";
+        /// Off the loading list.
+        Unload: "unload";
+        /// Writes the whole list.
+        WriteList: "write_list";
     }
 }
 

@@ -11,6 +11,7 @@ mod look;
 mod message;
 mod model;
 mod parts;
+mod plain;
 mod screens;
 mod terminal;
 mod update;
@@ -19,4 +20,14 @@ mod year;
 #[cfg(test)]
 mod tests;
 
-pub use terminal::{Opening, open};
+pub use terminal::Opening;
+
+use std::io;
+
+/// Opens the dashboard and stays until it is left; as questions and answers where that is wanted.
+///
+/// # Errors
+/// The terminal cannot be taken or drawn on.
+pub fn open(opening: Opening) -> io::Result<()> {
+    if opening.plain { plain::talk(opening, io::stdin().lock(), io::stdout().lock()) } else { terminal::open(opening) }
+}

@@ -97,6 +97,8 @@ pub struct On<'a> {
     pub read_only: bool,
     /// Columns and rows of the terminal.
     pub size: (u16, u16),
+    /// Who writes.
+    pub who: &'a str,
 }
 
 /// From this width on a list stands beside its detail.
@@ -172,6 +174,7 @@ impl Model {
             writing_day: self.writing_day,
             read_only: self.cannot_write(),
             size: self.size,
+            who: &self.who,
         }
     }
 

@@ -6,7 +6,7 @@ use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, News, Opti
 use super::look::Ink;
 use super::message::{Act, Answer, Effect, Message, Request, ScreenName, Switch};
 use super::model::Model;
-use crate::desk::{DeskError, Withdraws};
+use crate::desk::{DeskError, Recorded, Withdraws};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::View;
 use crate::reckon::picture::Looking;
@@ -35,9 +35,18 @@ fn with_screen<T>(
     model: &mut Model,
     run: impl FnOnce(&mut dyn super::screens::Screen, &super::model::On<'_>) -> T,
 ) -> T {
+    let at = model.at;
+    with_screen_at(model, at, run)
+}
+
+fn with_screen_at<T>(
+    model: &mut Model,
+    at: ScreenName,
+    run: impl FnOnce(&mut dyn super::screens::Screen, &super::model::On<'_>) -> T,
+) -> T {
     // The screens are taken out for the moment, so that they can look at the rest.
     let mut screens = std::mem::take(&mut model.screens);
-    let answer = run(screens.at_mut(model.at), &model.on());
+    let answer = run(screens.at_mut(at), &model.on());
     model.screens = screens;
     answer
 }
@@ -136,8 +145,14 @@ fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
         }
     };
     let ticket = model.ticket();
+    let mut effects = vec![Effect::Ask(Request::Record { ticket, drafts })];
+    let (stop, said, at) = (form.stop().to_string(), form.summary(&model.on()), form.screen());
     model.pending.insert(ticket, form);
-    vec![Effect::Ask(Request::Record { ticket, drafts })]
+    if !stop.is_empty() {
+        let acts = with_screen_at(model, at, |screen, on| screen.handed_in(&stop, &said, on));
+        effects.extend(act_all(model, acts));
+    }
+    effects
 }
 
 fn take_text(model: &mut Model, text: &str) -> Vec<Effect> {
@@ -291,6 +306,7 @@ pub(super) fn open_form(model: &mut Model, asked: &FormFor) -> Vec<Effect> {
         return take_up(model, &kept);
     }
     let Some(mut form) = Form::open(asked) else { return Vec::new() };
+    form.opened_from(model.at);
     let effects = try_out(model, &mut form);
     model.layers.push(Layer::Form(Box::new(form)));
     effects
@@ -302,6 +318,7 @@ fn same_form(kept: &KeptForm, asked: &FormFor) -> bool {
 
 fn take_up(model: &mut Model, kept: &KeptForm) -> Vec<Effect> {
     let Some(mut form) = Form::take_up(kept) else { return Vec::new() };
+    form.opened_from(model.at);
     let effects = try_out(model, &mut form);
     model.say(model.wording.form_is_kept(), Ink::Plain);
     model.layers.push(Layer::Form(Box::new(form)));
@@ -384,7 +401,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
             model.book.year = None;
             return refresh(model);
         }
-        Answer::Recorded { ticket, recorded } => return written(model, ticket, &recorded.doubts),
+        Answer::Recorded { ticket, recorded } => return written(model, ticket, &recorded),
         Answer::Tried { ticket, outcome } => {
             let tried = match outcome {
                 Ok((effects, doubts)) => Tried::Does(effects, doubts),
@@ -445,9 +462,12 @@ fn refusal_lines(model: &Model, fault: &DeskError) -> Vec<String> {
 }
 
 /// It is in the file: now, and not before, it is said.
-fn written(model: &mut Model, ticket: u64, doubts: &[crate::reckon::picture::Doubt]) -> Vec<Effect> {
+fn written(model: &mut Model, ticket: u64, recorded: &Recorded) -> Vec<Effect> {
+    let doubts = &recorded.doubts;
     let form = model.pending.remove(&ticket);
-    let what = form.as_ref().map(|form| form.heading(&model.on())).unwrap_or_default();
+    // What a screen wrote without a form is named by how many entries it took.
+    let entries = || model.wording.entries(recorded.entries.len() as i64);
+    let what = form.as_ref().map_or_else(entries, |form| form.heading(&model.on()));
     let said = match doubts.first() {
         Some(doubt) => {
             let doubt = model.wording.doubt(doubt, &model.book.picture.site.species);
@@ -459,9 +479,9 @@ fn written(model: &mut Model, ticket: u64, doubts: &[crate::reckon::picture::Dou
     model.say(said, ink);
     let Some(form) = form else { return Vec::new() };
     let mut effects = forget_form(model, form.kind());
-    let stop = form.stop().to_string();
+    let (stop, at) = (form.stop().to_string(), form.screen());
     if !stop.is_empty() {
-        let acts = with_screen(model, |screen, on| screen.written(&stop, on));
+        let acts = with_screen_at(model, at, |screen, on| screen.written(&stop, on));
         effects.extend(act_all(model, acts));
     }
     effects
@@ -472,10 +492,23 @@ fn refused(model: &mut Model, ticket: u64, fault: &DeskError) -> Vec<Effect> {
     let lines = refusal_lines(model, fault);
     match model.pending.remove(&ticket) {
         Some(mut form) => {
+            let (stop, at) = (form.stop().to_string(), form.screen());
+            model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger);
             form.refused(lines);
-            model.layers.push(Layer::Form(Box::new(form)));
+            put_back(model, form);
+            if !stop.is_empty() {
+                let acts = with_screen_at(model, at, |screen, on| screen.came_back(&stop, on));
+                return act_all(model, acts);
+            }
         }
         None => model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger),
     }
     Vec::new()
+}
+
+/// A form that came back lies under one that is being typed in, so that no digit falls into the wrong one.
+fn put_back(model: &mut Model, form: Form) {
+    let typing = matches!(model.layers.last(), Some(Layer::Form(above)) if above.to_keep().is_some());
+    let at = model.layers.len() - usize::from(typing);
+    model.layers.insert(at, Layer::Form(Box::new(form)));
 }

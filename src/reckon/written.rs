@@ -5,8 +5,9 @@ use std::sync::Arc;
 use crate::base::{BedName, Day, DeviceId, EntryId, Moment};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::reading::{read_body, settle_body};
+use crate::reckon::draw_picture;
 use crate::reckon::ledger::{Ledger, View};
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Rule};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Picture, Rule};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, fold_bed};
 
@@ -39,6 +40,11 @@ impl Page {
         id
     }
 
+    /// The Picture of a day, of everything written.
+    pub(crate) fn whole_picture(&self, on: &str) -> super::Picture {
+        super::draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())
+    }
+
     /// The story of the bed "Upper terrace" on a day, and the site.
     pub(crate) fn story(&self, on: &str) -> (BedStory, Site) {
         let ledger = Ledger::new(View { day: day(on), known: None }, self.entries.iter().cloned());
@@ -50,6 +56,11 @@ impl Page {
     pub(crate) fn picture(&self, on: &str) -> BedPicture {
         let (story, site) = self.story(on);
         super::bed::picture_bed(&Arc::new(story), &site, day(on), Looking::Today).unwrap()
+    }
+
+    /// The picture of everything on a day.
+    pub(crate) fn whole(&self, on: &str) -> Picture {
+        draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())
     }
 
     /// The first species of its plan on a day.

@@ -2,13 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::FIGURES_OF;
-use crate::base::SpeciesKey;
 use crate::cli::ready_text::page_top;
 use crate::cli::sheet::{Ink, Sheet};
-use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::{Measure, Picture};
-use crate::reckon::round::{Round, RoundReason, Stop, Task, Where};
+use crate::reckon::picture::Picture;
+use crate::reckon::round::{Round, RoundReason, Stop, Task};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 
@@ -87,13 +84,7 @@ impl WalkPage<'_> {
 
     fn place(&mut self, stop: &Stop) {
         let wording = self.wording;
-        let name = match &stop.at {
-            Where::Place(place) => place.to_string(),
-            Where::Bed(bed) => wording.round_bed(bed),
-            Where::SeedStore => wording.round_seed_store(),
-            Where::Nowhere if stop.subject == Subject::Site => wording.round_on_the_way(),
-            Where::Nowhere => wording.round_no_place(),
-        };
+        let name = wording.stop_place(&stop.at, &stop.subject);
         let sign = stop.place_sign.as_ref().map(|sign| format!("  {}", wording.sign(sign))).unwrap_or_default();
         self.sheet.heading(&format!("{name}{sign}"));
     }
@@ -104,7 +95,12 @@ impl WalkPage<'_> {
         let why = wording.round_reason(&stop.why, on);
         let sign = stop.tray_sign.as_ref().map(|sign| format!(" {}", wording.sign(sign))).unwrap_or_default();
         let (mark, ink) = if stop.marked { ("! ", Ink::Danger) } else { ("- ", Ink::Plain) };
-        self.sheet.hanging(mark, ink, &format!("{}{sign}: {why}", self.what_about(stop)), Ink::Plain);
+        self.sheet.hanging(
+            mark,
+            ink,
+            &format!("{}{sign}: {why}", wording.stop_about(stop.task, &stop.subject, self.picture)),
+            Ink::Plain,
+        );
         let figures = self.figures(stop);
         if !figures.is_empty() {
             self.sheet.indented(INDENT, &figures.join("; "), Ink::Plain);
@@ -139,46 +135,14 @@ impl WalkPage<'_> {
         minutes.map(|minutes| self.wording.work_takes(self.wording.work_time(minutes))).unwrap_or_default()
     }
 
-    /// The task and its tray, lot or place; at a bed the heading says the bed.
-    fn what_about(&self, stop: &Stop) -> String {
-        let wording = self.wording;
-        let task = wording.task_name(stop.task);
-        match &stop.subject {
-            Subject::Tray(code) => {
-                let species = self.picture.trays.get(code).and_then(|tray| tray.species.as_ref());
-                self.of_species(task, code.to_string(), species)
-            }
-            Subject::Lot(lot) => {
-                let species = self.picture.lots.get(lot).and_then(|lot| lot.species.as_ref());
-                self.of_species(task, lot.to_string(), species)
-            }
-            Subject::Bed(_) | Subject::Place(_) | Subject::Site => task,
-        }
-    }
-
-    fn of_species(&self, task: String, subject: String, species: Option<&SpeciesKey>) -> String {
-        match species {
-            Some(key) => {
-                let name = self.wording.species_of(key, &self.picture.site.species);
-                self.wording.round_about_species(task, subject, name)
-            }
-            None => self.wording.round_about(task, subject),
-        }
-    }
-
     /// The last figure, what to expect, until when, and what is lost.
     fn figures(&self, stop: &Stop) -> Vec<String> {
         let wording = self.wording;
-        // The reason says since when work is done.
-        let is_figure = |figure: &Measure| !matches!(figure, Measure::Work(_));
-        let last = stop.last.as_ref().filter(|last| is_figure(&last.figure)).map(|last| {
-            let day = wording.day_beside(last.day, self.picture.day);
-            wording.round_last(self.figure(stop, &last.figure), day)
+        let last = wording.stop_last(stop).map(|(figure, day)| {
+            let day = wording.day_beside(day, self.picture.day);
+            wording.round_last(figure, day)
         });
-        let expect = stop.expect.as_ref().map(|expect| self.figure(stop, expect));
-        // What stands as it stood is no news.
-        let same = |said: &String| stop.last.as_ref().is_some_and(|last| self.figure(stop, &last.figure) == *said);
-        let expect = expect.filter(|said| !same(said)).map(|said| {
+        let expect = wording.stop_expect(stop).map(|said| {
             let is_good = stop.task == Task::GoOut;
             if is_good { wording.round_expect_good(said) } else { wording.round_expect(said) }
         });
@@ -186,25 +150,6 @@ impl WalkPage<'_> {
         let (until, lost) = (wording.until_words(stop, on), wording.lost_without_stop(stop));
         let work = Some(self.work_of(stop.work_minutes)).filter(|work| !work.is_empty());
         [last, expect, Some(until), Some(lost), work].into_iter().flatten().collect()
-    }
-
-    fn figure(&self, stop: &Stop, figure: &Measure) -> String {
-        let wording = self.wording;
-        if let (Subject::Lot(_), Measure::Plants(seeds)) = (&stop.subject, figure) {
-            return wording.seeds(seeds.likely.round() as i64);
-        }
-        if let Measure::Plants(range) = figure {
-            let (low, high) = (range.low.floor(), range.high.ceil());
-            // How many of the nurse plants stand nobody can say.
-            if stop.task == Task::CountNurses && low <= 0.0 {
-                return wording.plants(high as i64);
-            }
-            return wording.plants_span(low, high);
-        }
-        if let Measure::Sample { mean, .. } = figure {
-            return wording.round_mean(wording.number(*mean, 1));
-        }
-        wording.measure_for(FIGURES_OF, figure)
     }
 
     /// What can wait in one line, and how to let a task go.

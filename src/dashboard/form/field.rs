@@ -17,16 +17,24 @@ pub struct FieldLine {
     /// The rows of a list of records.
     pub rows: Vec<String>,
     began_with: String,
+    fresh: bool,
 }
 
 impl FieldLine {
     /// A field that begins with a text.
     pub fn new(field: Field, preset: &str) -> FieldLine {
-        let mut line = FieldLine { field, typed: Typed::default(), rows: Vec::new(), began_with: preset.to_string() };
+        let mut line = FieldLine {
+            field,
+            typed: Typed::default(),
+            rows: Vec::new(),
+            began_with: preset.to_string(),
+            fresh: false,
+        };
         if line.has_rows() {
             line.rows = preset.split(rows::BETWEEN).filter(|row| !row.trim().is_empty()).map(str::to_string).collect();
         } else {
             line.typed = Typed::of(preset);
+            line.fresh = !preset.is_empty() && line.is_figure_or_code();
         }
         line
     }
@@ -41,6 +49,24 @@ impl FieldLine {
 
     fn has_rows(&self) -> bool {
         self.row_fields().is_some()
+    }
+
+    /// Whether the first letter takes the place of what the field began with: a proposed figure or code.
+    fn is_figure_or_code(&self) -> bool {
+        matches!(self.field.shape, Shape::Count | Shape::Number { .. } | Shape::Code)
+    }
+
+    /// What stands in it was typed by a person, and the next letter goes behind it.
+    pub fn keep_typed(&mut self) {
+        self.fresh = false;
+    }
+
+    /// Another text in it, as typed at once.
+    pub fn fill(&mut self, text: &str) {
+        self.fresh = false;
+        self.rows.clear();
+        self.typed = Typed::default();
+        self.insert(text);
     }
 
     /// What stands in it; rows and the row being typed parted by `;`.
@@ -80,6 +106,9 @@ impl FieldLine {
 
     /// Takes text that came at once; in a list each line of it is a row.
     pub fn insert(&mut self, text: &str) {
+        if std::mem::take(&mut self.fresh) {
+            self.typed.clear();
+        }
         if self.has_rows() && text.contains('\n') {
             self.rows.extend(text.lines().map(crate::base::text::cleaned).filter(|row| !row.trim().is_empty()));
         } else {
@@ -93,6 +122,10 @@ impl FieldLine {
         if !choices.is_empty() {
             self.choose(key, &choices);
             return;
+        }
+        let fresh = std::mem::take(&mut self.fresh);
+        if fresh && matches!(key, Key::Char(_)) {
+            self.typed.clear();
         }
         match key {
             // A digit in an empty field of words picks from the list beside it.
@@ -160,7 +193,7 @@ impl FieldLine {
     /// Enter takes the only name that fits what is typed.
     pub fn settle(&mut self, picks: &[String]) {
         let is_name = matches!(self.field.shape, Shape::Code | Shape::Species);
-        if let ([only], true, false) = (picks, is_name, self.typed.is_empty()) {
+        if let ([only], true, false, false) = (picks, is_name, self.typed.is_empty(), self.fresh) {
             self.typed = Typed::of(only);
         }
     }

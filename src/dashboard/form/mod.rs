@@ -4,13 +4,14 @@
 mod field;
 mod outcome;
 mod rows;
+mod said;
 mod suggest;
 mod view;
 
 use serde::{Deserialize, Serialize};
 
 use super::keys::Key;
-use super::message::Act;
+use super::message::{Act, ScreenName};
 use super::model::On;
 use super::parts::Typed;
 use crate::base::Day;
@@ -26,6 +27,9 @@ pub use outcome::outcome_words;
 
 /// The name under which the newest half-filled form is kept on disk.
 pub const KEPT_FORM: &str = "form";
+
+/// What a push of the rod takes.
+const TOGETHER_ROD: [&str; 4] = ["rod_mm", "push_kg", "depth_cm", "days_since_soaking"];
 
 /// Which form to open, and what is known already.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -118,6 +122,7 @@ pub struct Form {
     at: usize,
     day: Typed,
     stop: String,
+    screen: ScreenName,
     tried: Tried,
     ticket: u64,
     fault: Vec<String>,
@@ -142,6 +147,7 @@ impl Form {
             at: 0,
             day: Typed::default(),
             stop: asked.stop.clone(),
+            screen: ScreenName::Walk,
             tried: Tried::Nothing,
             ticket: 0,
             fault: Vec::new(),
@@ -158,6 +164,7 @@ impl Form {
         let mut form =
             Form::open(&FormFor { kind: kept.kind.clone(), preset, begin_at: None, stop: kept.stop.clone() })?;
         form.day = Typed::of(&kept.day);
+        form.lines.iter_mut().for_each(FieldLine::keep_typed);
         form.taken_up = true;
         Some(form)
     }
@@ -180,6 +187,16 @@ impl Form {
     /// The stop it was opened from; empty where none.
     pub fn stop(&self) -> &str {
         &self.stop
+    }
+
+    /// The screen it was opened from, which hears what becomes of it.
+    pub fn screen(&self) -> ScreenName {
+        self.screen
+    }
+
+    /// It was opened from a screen.
+    pub fn opened_from(&mut self, screen: ScreenName) {
+        self.screen = screen;
     }
 
     /// What is typed, to be kept; none where nothing was typed beyond what the form began with.
@@ -307,6 +324,11 @@ impl Form {
             }
             line.settle(&picks);
         }
+        // Fields that only together say something are gone through one after the other.
+        if let Some(next) = self.next_together() {
+            self.at = next;
+            return Vec::new();
+        }
         match self.first_missing() {
             Some(at) if at != self.at => {
                 self.at = at;
@@ -314,6 +336,13 @@ impl Form {
             }
             Some(_) | None => vec![Act::Submit],
         }
+    }
+
+    fn next_together(&self) -> Option<usize> {
+        let together: &[&str] = if self.kind() == "soil_checked" { &TOGETHER_ROD } else { &[] };
+        let name = self.lines.get(self.at)?.field.name;
+        let at = together.iter().position(|wanted| *wanted == name)?;
+        self.place_of(together.get(at + 1)?)
     }
 
     /// Moves to a field that has to be mended, and says why.

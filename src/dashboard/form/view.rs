@@ -10,7 +10,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, width_of};
 use crate::nursery::entry::shape::Shape;
-use crate::reckon::sample_progress::sample_progress;
+use crate::wording::Wording;
 
 /// The widest column of field names.
 const LABEL_MOST: usize = 30;
@@ -138,23 +138,20 @@ impl Form {
         for (i, row) in line.rows.iter().enumerate().skip(from) {
             page.hanging(&format!("{:>3}  ", i + 1), Ink::Quiet, row, Ink::Plain);
         }
-        if self.kind() == "measured" && line.field.name == "plants" {
-            let heights = line.first_figures();
-            if let Some(progress) = sample_progress(&heights) {
-                let mean = on.wording.number(progress.mean, 1);
-                let measured = on.wording.form_sample(heights.len() as i64, mean);
-                let more = match progress.more {
-                    0 => on.wording.form_sample_enough(),
-                    more => on.wording.form_sample_more(i64::from(more)),
-                };
-                page.paragraph(&format!("{measured}; {more}"), Ink::Strong);
-            }
+        if let Some(said) = self.sample_words(on).filter(|_| line.field.name == "plants") {
+            page.paragraph(&said, Ink::Strong);
         }
     }
 
     /// What may stand in the field that has the keys.
     fn offer(&self, line: &FieldLine, on: &On<'_>, page: &mut Page) {
         let wording = on.wording;
+        let choices = line.choices();
+        if !choices.is_empty() {
+            let names =
+                choices.iter().enumerate().map(|(i, choice)| format!("{} {}", i + 1, wording.choice_name(choice)));
+            page.paragraph(&names.collect::<Vec<_>>().join("   "), Ink::Plain);
+        }
         let picks = self.picks(on);
         if !picks.is_empty() {
             let numbered = line.takes_picks_by_digit() && line.typed.is_empty();
@@ -166,28 +163,37 @@ impl Form {
             page.paragraph(&list.join("   "), Ink::Plain);
             return;
         }
-        let hint = match line.field.shape {
-            Shape::Count => wording.form_count_hint(),
-            Shape::Number { least, most, .. } if most < 1e6 => {
-                wording.form_number_hint(wording.number(least, 3), wording.number(most, 3))
-            }
-            Shape::Number { least, .. } => wording.form_number_hint_least(wording.number(least, 3)),
-            Shape::Day => wording.form_day_hint(),
-            Shape::MonthDay => wording.form_month_day_hint(),
-            Shape::Word(_) | Shape::Flag => wording.form_choice_hint(),
-            Shape::Spot => wording.form_spot_hint(),
-            Shape::List(Shape::Record(fields)) => {
-                let names: Vec<String> = fields.iter().map(|field| wording.field_title(field.name)).collect();
-                wording.form_row_hint(names.join(", "))
-            }
-            Shape::List(Shape::Spot) => wording.form_spot_hint(),
-            Shape::List(_) => wording.form_list_hint(),
-            Shape::Open => wording.form_open_hint(),
-            Shape::Code | Shape::Species | Shape::Text | Shape::Clock | Shape::Entry | Shape::Record(_) => {
-                wording.form_text_hint()
-            }
-        };
-        let optional = if line.field.required { String::new() } else { format!("; {}", wording.form_optional()) };
-        page.paragraph(&format!("{hint}{optional}"), Ink::Quiet);
+        page.paragraph(&hint_of(line, wording), Ink::Quiet);
     }
+
+    /// What may stand in a field, in words.
+    pub fn hint_at(&self, at: usize, on: &On<'_>) -> String {
+        self.lines.get(at).map(|line| hint_of(line, on.wording)).unwrap_or_default()
+    }
+}
+
+fn hint_of(line: &FieldLine, wording: &Wording) -> String {
+    let hint = match line.field.shape {
+        Shape::Count => wording.form_count_hint(),
+        Shape::Number { least, most, .. } if most < 1e6 => {
+            wording.form_number_hint(wording.number(least, 3), wording.number(most, 3))
+        }
+        Shape::Number { least, .. } => wording.form_number_hint_least(wording.number(least, 3)),
+        Shape::Day => wording.form_day_hint(),
+        Shape::MonthDay => wording.form_month_day_hint(),
+        Shape::Word(_) | Shape::Flag => wording.form_choice_hint(),
+        Shape::Spot => wording.form_spot_hint(),
+        Shape::List(Shape::Record(fields)) => {
+            let names: Vec<String> = fields.iter().map(|field| wording.field_title(field.name)).collect();
+            wording.form_row_hint(names.join(", "))
+        }
+        Shape::List(Shape::Spot) => wording.form_spot_hint(),
+        Shape::List(_) => wording.form_list_hint(),
+        Shape::Open => wording.form_open_hint(),
+        Shape::Code | Shape::Species | Shape::Text | Shape::Clock | Shape::Entry | Shape::Record(_) => {
+            wording.form_text_hint()
+        }
+    };
+    let optional = if line.field.required { String::new() } else { format!("; {}", wording.form_optional()) };
+    format!("{hint}{optional}")
 }

@@ -105,6 +105,18 @@ impl Page {
         self.lines.push(line);
     }
 
+    /// A drawing of so many lines that goes with the text, as wide as the page and at most so many columns.
+    pub fn drawing(&mut self, height: u16, most_columns: u16, draw: impl FnOnce(Rect, &mut Buffer)) {
+        let area = Rect::new(0, 0, (self.width.min(usize::from(u16::MAX)) as u16).min(most_columns), height);
+        let mut buffer = Buffer::empty(area);
+        draw(area, &mut buffer);
+        for row in buffer.content.chunks(usize::from(area.width).max(1)) {
+            let spans: Vec<Span<'static>> =
+                row.iter().map(|cell| Span::styled(cell.symbol().to_string(), cell.style())).collect();
+            self.lines.push(Line::from(spans));
+        }
+    }
+
     /// Draws the page from a line on; the answer is how many lines stand below the area.
     pub fn draw(&self, from: usize, area: Rect, buffer: &mut Buffer) -> usize {
         let rows = usize::from(area.height);
@@ -113,6 +125,13 @@ impl Page {
             buffer.set_line(area.x, area.y + row as u16, line, area.width);
         }
         self.lines.len().saturating_sub(from + rows)
+    }
+
+    /// Draws lines from exactly one on, as many as the area has.
+    pub fn draw_from(&self, from: usize, area: Rect, buffer: &mut Buffer) {
+        for (row, line) in self.lines.iter().skip(from).take(usize::from(area.height)).enumerate() {
+            buffer.set_line(area.x, area.y + row as u16, line, area.width);
+        }
     }
 
     /// The last line from which a whole area is still filled.

@@ -1,6 +1,7 @@
 //! The seven screens. Each is a folder: what is chosen there, what its keys mean, how it is drawn.
 
 pub mod beds;
+mod beside;
 pub mod going_out;
 pub mod journal;
 pub mod season;
@@ -11,6 +12,7 @@ pub mod walk;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use super::form::Form;
 use super::keys::{Key, KeyLine};
 use super::layer::WhyOf;
 use super::message::{Act, ScreenName};
@@ -54,6 +56,21 @@ pub trait Screen {
         Vec::new()
     }
 
+    /// A form that the screen opened is handed to the clerk; `said` is what it says in a few words.
+    fn handed_in(&mut self, _stop: &str, _said: &str, _on: &On<'_>) -> Vec<Act> {
+        Vec::new()
+    }
+
+    /// What was handed in was refused, and the form came back.
+    fn came_back(&mut self, _stop: &str, _on: &On<'_>) -> Vec<Act> {
+        Vec::new()
+    }
+
+    /// Draws a form that the screen opened in its own way; false where it is drawn as any form.
+    fn draw_form(&self, _form: &Form, _on: &On<'_>, _area: Rect, _buffer: &mut Buffer) -> bool {
+        false
+    }
+
     /// The book was drawn anew, or the screen is shown: what is gone is no longer chosen, what is missing is asked for.
     fn refresh(&mut self, on: &On<'_>) -> Vec<Act>;
 
@@ -64,7 +81,8 @@ pub trait Screen {
 /// The seven screens.
 #[derive(Default)]
 pub struct Screens {
-    walk: walk::Walk,
+    /// The walk, which the round in prompts uses too.
+    pub walk: walk::Walk,
     trays: trays::Trays,
     beds: beds::Beds,
     going_out: going_out::GoingOut,

@@ -6,4 +6,4 @@ mod muddy;
 mod picture;
 mod stage;
 
-pub use stage::Stage;
+pub use stage::{Stage, TODAY};

@@ -4,16 +4,16 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use tempfile::TempDir;
 
-use crate::base::{Clock, Day, Moment};
+use crate::base::{Clock, Day, EntryId, Moment};
 use crate::dashboard::clerk::Clerk;
 use crate::dashboard::form::FormFor;
 use crate::dashboard::frame;
 use crate::dashboard::keys::Key;
-use crate::dashboard::message::{Effect, Message, Request};
+use crate::dashboard::message::{Answer, Effect, Message, Request};
 use crate::dashboard::model::Model;
 use crate::dashboard::terminal::{Opening, set_up};
 use crate::dashboard::update::{open_form, refresh, update};
-use crate::desk::{Desk, Now, sample};
+use crate::desk::{Desk, Now, Withdraws, read_typed, sample};
 use crate::wording::{Lang, Wording};
 
 /// The day on which the tests look.
@@ -94,7 +94,8 @@ impl Stage {
         self.carry_out(effects);
     }
 
-    fn carry_out(&mut self, effects: Vec<Effect>) {
+    /// Carries out what was asked for.
+    pub fn carry_out(&mut self, effects: Vec<Effect>) {
         for effect in effects {
             match effect {
                 Effect::Ask(request) => {
@@ -129,6 +130,25 @@ impl Stage {
     /// Text that comes at once.
     pub fn text(&mut self, text: &str) {
         self.send(Message::Text(text.to_string()));
+    }
+
+    /// Takes an entry back, as from the journal.
+    pub fn take_back(&mut self, entry: EntryId) {
+        let what = Withdraws::EntryAlone(entry);
+        let (who, why) = ("Amani".to_string(), "read wrongly".to_string());
+        self.carry_out(vec![Effect::Ask(Request::TakeBack { ticket: 0, what, together: true, who, why })]);
+    }
+
+    /// Writes an entry past the screen, as another process would, and draws anew.
+    pub fn write(&mut self, kind: &str, pairs: &[&str]) {
+        let pairs: Vec<String> = pairs.iter().map(ToString::to_string).collect();
+        let draft = read_typed(kind, &pairs, now().today, "Tabu").unwrap();
+        for answer in self.clerk.serve(Request::Record { ticket: u64::MAX, drafts: vec![draft] }) {
+            if let Answer::Refused { fault, .. } = &answer {
+                panic!("{fault:?}");
+            }
+            self.send(Message::Answer(Box::new(answer)));
+        }
     }
 
     /// The frame as it would be shown.

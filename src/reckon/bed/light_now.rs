@@ -35,7 +35,8 @@ pub fn light_now(story: &BedStory, day: Day) -> Option<LightNow> {
     })
 }
 
-fn counting(story: &BedStory, day: Day) -> impl Iterator<Item = &LightLook> {
+/// The readings that count on a day, oldest first.
+pub fn counting(story: &BedStory, day: Day) -> impl Iterator<Item = &LightLook> {
     let opened = story.cuts.iter().filter(|cut| cut.opens_light && cut.day <= day).map(|cut| cut.order).max();
     story.light.iter().filter(move |look| {
         let age_days = day.days_since(look.day);

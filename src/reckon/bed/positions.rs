@@ -107,6 +107,13 @@ pub fn room(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -
     Room { positions, blocked, living, open: positions.saturating_sub(blocked).saturating_sub(living) }
 }
 
+/// The positions of one line of a plan, each with whether a rock or a stump lets nothing stand there.
+pub fn positions_of(story: &BedStory, bed: &BedSet, line: &PlanLine) -> Vec<(Position, bool)> {
+    let rocks = rocks(story);
+    let hit = |position: &Position| rocks.iter().any(|rock| rock.blocks(bed, line, position));
+    grid(bed, line).into_iter().map(|position| (position, hit(&position))).collect()
+}
+
 /// How many living plants of a species stand off the grid of a layout: more than it has positions, or at places it does
 /// not have. Blocked spots do not count: a plant may stand beside a stump.
 pub fn off_the_grid(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -> u32 {
@@ -144,7 +151,8 @@ pub fn criterion(story: &BedStory, species: &SpeciesKey, room: Room, layout: Opt
         .resting_on(cohorts.map(|cohort| cohort.entry.clone()))
 }
 
-fn lines<'a>(site: &'a Site, bed: &'a BedSet, species: &'a SpeciesKey) -> impl Iterator<Item = &'a PlanLine> {
+/// The lines of a plan that name a species.
+pub fn lines<'a>(site: &'a Site, bed: &'a BedSet, species: &'a SpeciesKey) -> impl Iterator<Item = &'a PlanLine> {
     let is_it =
         move |line: &&PlanLine| line.species == *species || site.species_key(&line.species).as_ref() == Some(species);
     bed.plan.iter().filter(is_it)

@@ -9,13 +9,14 @@ mod test_read;
 mod tests;
 mod viability_now;
 
-pub use life::{Life, NoLife, life};
+pub use life::NoLife;
 pub use retest::{NoRetest, Retest, RetestWhy};
 pub use test_read::{Differ, TestRead};
 pub use viability_now::{Expected, HALF_SHARE, NoViability, OLD_SHARE, Start, StartFrom, Way};
 
 use crate::base::Day;
 use crate::nursery::species::Profile;
+use crate::reckon::seed::SeedLife;
 use crate::reckon::stock::LotStory;
 
 /// Seeds in a small nursery's test: 2 x 25. Common practice.
@@ -29,7 +30,7 @@ pub const TEST_LEVEL: f64 = 0.95;
 #[derive(Clone, PartialEq, Debug)]
 pub struct LotOutlook {
     /// How long it lives the way it is kept.
-    pub life: Result<Life, NoLife>,
+    pub life: Result<SeedLife, NoLife>,
     /// The share that is expected to live, and for how long yet.
     pub viability: Result<Expected, NoViability>,
     /// Its tests, oldest first.
@@ -40,7 +41,7 @@ pub struct LotOutlook {
 
 /// What a lot is still worth on a day.
 pub fn lot_outlook(lot: &LotStory, profile: Option<&Profile>, day: Day) -> LotOutlook {
-    let life = life(lot, profile);
+    let life = life::known_life(lot, profile);
     let viability = viability_now::expected(lot, profile, life.as_ref().ok(), day);
     let tests: Vec<TestRead> = lot.tests.iter().filter_map(test_read::read).collect();
     let retest = retest::retest(lot, &tests, viability.as_ref().ok(), day);

@@ -1,9 +1,9 @@
 //! The share of a lot that is expected to live today, and for how long yet.
 
-use super::life::Life;
 use super::test_read;
 use crate::base::{Day, Range};
 use crate::nursery::species::{Profile, Storage};
+use crate::reckon::seed::SeedLife;
 use crate::reckon::stock::{LotStory, StoreWritten};
 use crate::science::storage::{LONGEST_LIFE, SHORTEST_LIFE, days_until, share_left};
 use crate::science::viability::{Store, days_to, off_the_ends_pct, sigma_days, viability};
@@ -97,7 +97,7 @@ pub enum NoViability {
 pub(super) fn expected(
     lot: &LotStory,
     profile: Option<&Profile>,
-    life: Option<&Life>,
+    life: Option<&SeedLife>,
     day: Day,
 ) -> Result<Expected, NoViability> {
     let start = start(lot, profile).ok_or(NoViability::NoStart)?;
@@ -179,7 +179,7 @@ fn by_equation(lot: &LotStory, record: &'static ViabilityRecord, start: Start, d
 }
 
 /// On a straight line from the beginning to the end of its life. Lives that end before a test found it alive are not its own.
-fn by_line(life: &Life, start: Start, store_unknown: bool, day: Day) -> Result<Expected, NoViability> {
+fn by_line(life: &SeedLife, start: Start, store_unknown: bool, day: Day) -> Result<Expected, NoViability> {
     let at_start = f64::from(start.day.days_since(life.from).max(0));
     let since = f64::from(day.days_since(life.from)).max(at_start) - at_start;
     let alive = start.share.likely > 0.0 && start.from == StartFrom::Test;

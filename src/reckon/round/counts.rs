@@ -6,6 +6,7 @@ use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{Day, Range};
 use crate::reckon::picture::{Measure, Stage, TrayPicture};
+use crate::reckon::seed::{emerged, expected, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
 
 /// Due counts of living trays, never more than one a tray.
@@ -82,12 +83,6 @@ fn seed_is_due(story: &TrayStory, day: Day) -> bool {
     story.seed_is_due(day) && !(story.seed_due_until.is_none() && too_long)
 }
 
-/// Seedlings that came up by the books.
-fn emerged(story: &TrayStory) -> u32 {
-    let emerged = story.accounts.sown.saturating_sub(story.accounts.seed) + story.accounts.twins;
-    u32::try_from(emerged).unwrap_or(u32::MAX)
-}
-
 fn first_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Day> {
     let first = walk.profile(tray.species.as_ref())?.emerge_first_days.as_ref()?.value;
     tray.story.sowings.first().map(|sowing| sowing.day.plus(first.floor() as i32))
@@ -95,19 +90,8 @@ fn first_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Day> {
 
 /// Seedlings expected from a tray's seed: by the last test of each lot, else by fresh seed of the species.
 fn expected_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<f64> {
-    let fresh = walk.profile(tray.species.as_ref()).and_then(|profile| profile.germination_fresh_pct.as_ref());
-    let mut expected = 0.0;
-    for sowing in &tray.story.sowings {
-        let tested = sowing.lot.as_ref().and_then(|lot| walk.picture.lots.get(lot)).and_then(|lot| lot.tests.last());
-        let share = tested.and_then(|test| {
-            let (laid, up) = test.replicates.iter().fold((0.0, 0.0), |(laid, up), (seeds, germinated)| {
-                (laid + f64::from(*seeds), up + f64::from(*germinated))
-            });
-            (laid > 0.0).then_some(up / laid)
-        });
-        expected += f64::from(sowing.seeds?) * share.or(fresh.map(|figure| figure.value / 100.0))?;
-    }
-    (expected > 0.0).then_some(expected)
+    let profile = walk.profile(tray.species.as_ref());
+    expected(&tray.story.sowings, &walk.picture.lots, profile).map(|expected| expected.in_all().likely)
 }
 
 /// What should stand by now: what stood, and of what is still expected the part that the days since bring, on a
@@ -123,20 +107,10 @@ fn coming_up(walk: &Walk<'_>, tray: &TrayPicture, last: Option<Day>) -> Range {
     let (Some(half), Some(late), Some(sown)) = (half, late, sown) else {
         return Range::new(standing, standing, standing + to_come);
     };
-    let share = |on: Day| up_by(f64::from(on.days_since(sown)), half, late);
+    let share = |on: Day| share_up(f64::from(on.days_since(sown)), half, late);
     let (before, now) = (last.map_or(0.0, share), share(walk.day()));
     let newly = if before < 1.0 { to_come * ((now - before) / (1.0 - before)).clamp(0.0, 1.0) } else { 0.0 };
     Range::new(standing, (standing + newly).round(), (standing + (2.0 * newly).min(to_come)).ceil())
-}
-
-/// Share of all that will come up that is up so many days after sowing: half at `half`, 95 % at `late`.
-fn up_by(days: f64, half: f64, late: f64) -> f64 {
-    if days <= 0.0 || half <= 0.0 {
-        return 0.0;
-    }
-    const LATE_ODDS: f64 = 19.0;
-    let steep = if late > half { LATE_ODDS.ln() / (late / half).ln() } else { 8.0 };
-    1.0 / (1.0 + (days / half).powf(-steep))
 }
 
 /// Sowings whose last day passed without anything new and that hold a bench for little or nothing.

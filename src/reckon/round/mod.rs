@@ -2,7 +2,7 @@
 //! past or a coming day it is the round of that day's Picture.
 
 mod counts;
-pub mod deadline;
+mod done;
 mod field;
 mod going_out;
 mod ground;
@@ -13,8 +13,10 @@ mod steps;
 pub mod stop;
 mod walk;
 
-pub use deadline::{Due, UntilFor};
+pub use done::written_for;
 pub use going_out::go_by;
+pub use stop::deadline;
+pub use stop::deadline::{Due, UntilFor};
 pub use stop::{
     AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
 };

@@ -5,8 +5,9 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{LotCode, Range};
-use crate::reckon::lots::{Life, LotOutlook, RetestWhy, lot_outlook};
+use crate::reckon::lots::{LotOutlook, RetestWhy, lot_outlook};
 use crate::reckon::picture::Measure;
+use crate::reckon::seed::{SeedLife, is_held};
 use crate::reckon::stock::LotStory;
 
 /// Tasks of the seed store.
@@ -14,8 +15,7 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
     let day = walk.day();
     let mut stops = Vec::new();
     for (code, lot) in &walk.picture.lots {
-        let held = lot.held.as_ref().is_some_and(|held| held.what.1.is_none_or(|until| day <= until));
-        if held || lot.received.is_none() || lot.seeds_left == Some(0) {
+        if is_held(lot, day) || lot.received.is_none() || lot.seeds_left == Some(0) {
             continue;
         }
         let outlook = lot_outlook(lot, walk.profile(lot.species.as_ref()), day);
@@ -30,11 +30,10 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
     stops
 }
 
-fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life) -> Option<Stop> {
+fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -> Option<Stop> {
     let day = walk.day();
-    let days_left = life.last_day().days_since(day);
-    let notice = ((f64::from(life.days) * LIFE_NOTICE_SHARE).ceil() as i32).max(LIFE_NOTICE_DAYS);
-    if days_left < 0 || days_left > notice {
+    let days_left = life.days_left(day);
+    if !life.is_ending(day) {
         return None;
     }
     let why = RoundReason::LifeEnds {
@@ -49,7 +48,7 @@ fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &Life) -> Op
         .risking(Stake::Seed, plants_wanted(walk, lot), days_left + 1)
         .taking(minutes::SEED, life.source.clone())
         .working(f64::from(lot.seeds_left.unwrap_or(0)) * work::SOW)
-        .due(life.last_day().plus(-notice), notice)
+        .due(life.last_day().plus(-life.notice_days()), life.notice_days())
         .until(Some(life.last_day()), UntilFor::SeedLife);
     finish(&mut stop, lot);
     Some(stop)
@@ -83,12 +82,9 @@ fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -
         .taking(minutes::TEST, TEST_SOURCE)
         .due_by_interval(retest.on, TEST_AFTER_DAYS);
     // Seed that dies before that is tested before.
-    if let Some(dies) = outlook
-        .life
-        .as_ref()
-        .ok()
-        .map(Life::last_day)
-        .filter(|dies| *dies > since.plus(retest.every_days) && stop.until.is_some_and(|until| *dies < until))
+    let dies = outlook.life.as_ref().ok().map(SeedLife::last_day);
+    if let Some(dies) =
+        dies.filter(|dies| *dies > since.plus(retest.every_days) && stop.until.is_some_and(|until| *dies < until))
     {
         stop = stop.until(Some(dies), UntilFor::SeedLife);
     }

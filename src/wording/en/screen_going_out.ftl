@@ -1,1 +1,45 @@
 # The screen Going out.
+fits_heading = Fits today
+misses_heading = Not today, and the nearest bed
+fits_heading_on = Fits on { $day }
+misses_heading_on = Not on { $day }, and the nearest bed
+no_plants = No tray holds living plants.
+items_more = { $items } more below
+load_heading = Loading list
+load_empty = Nothing is on the loading list: choose a tray for a bed, o puts it there.
+load_listed = on the list: { $plants }
+load_how_many = How many?
+load_no_bed = No bed plans this species.
+load_nothing_left = Nothing is left to load of this tray for this bed. Space sets a number all the same.
+load_said = On the list: { $plants } from { $tray } for { $bed }
+load_taken_off = Off the list: { $tray } for { $bed }
+load_number = { $tray } → { $bed }: { $plants }
+load_number_listed = { $tray } → { $bed }: { $plants }, on the list
+load_room = room
+load_line = { $plants } { $species } from { $tray }
+load_line_at = { $plants } { $species } from { $tray }, standing at { $place }
+load_bed_sum = { $bed }: { $plants }
+load_sum = { $lines ->
+    [one] { $lines } line on the list, { $plants } plants
+   *[other] { $lines } lines on the list, { $plants } plants
+}
+load_tray_promised = { $tray }: { $listed } promised, { $plantable } likely plantable of { $standing } standing
+load_bed_promised = { $bed }, { $species }: { $listed } promised, { $open } places open
+load_fits_not = { $tray } does not fit { $bed } today: { $why }
+load_warnings = { $warnings } things are wrong: c says them before anything is written
+load_gone = { $tray } for { $bed }: the tray is empty or gone, or the bed no longer plans its species
+load_caution = Usual caution: a tray of watered bags weighs 15 to 40 kg. Two people or fewer bags, legs bent, close to the body. Heavy work early and late, shade, water before thirst. Headache, cramps, dizziness: stop, shade, drink.
+load_caution_short = Heavy: two people or fewer bags, legs bent. Heat: early or late, shade, water before thirst.
+load_confirm_hint = When they stand in the ground, c writes all of it at once.
+load_ask = Write as planted on { $day }: { $plants } plants in { $lines ->
+    [one] { $lines } line
+   *[other] { $lines } lines
+}?
+load_ask_keys = w: write all of it. q: not yet.
+pair_fits_well = nothing holds it back, nothing to take care of
+coming_heading = What becomes ready in the next { $weeks } weeks
+coming_none = Nothing has a day in these weeks.
+coming_week = { $first } to { $last }
+coming_undated = No day until somebody does or looks
+coming_tray = { $tray }, { $species }, { $standing } standing
+coming_bed = { $bed } for { $species }, { $open } open

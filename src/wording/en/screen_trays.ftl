@@ -1,1 +1,70 @@
 # The screen Trays.
+trays_group = { $name } · { $trays ->
+    [one] { $trays } tray
+   *[other] { $trays } trays
+}, { $plants }
+trays_column_tray = tray
+trays_column_species = species
+trays_column_age = days old
+trays_now = now
+trays_sorted = by { $column }
+trays_empty_hidden = { $trays ->
+    [one] { $trays } empty one hidden (v)
+   *[other] { $trays } empty ones hidden (v)
+}
+trays_all_empty = { $trays ->
+    [one] The only tray is empty: v shows it.
+   *[other] All { $trays } trays are empty: v shows them.
+}
+trays_none_fits = No tray has "{ $written }" in its code, species, stage, place or lot. q shows all again.
+trays_only = Only:
+trays_filter_typing = Enter keeps it
+trays_filter_kept = i changes it, q shows all
+trays_verdict_empty = Empty: nothing stands here and no seed is waited for.
+trays_verdict_ready = Ready to go out: { $plants }.
+trays_verdict_ready_before = Ready to go out, best before { $day }: { $plants }.
+trays_verdict_overdue = Overdue: { $reason }.
+trays_verdict_not = Not ready: { $reason }.
+trays_verdict_not_before = Not ready before { $day }: { $reason }.
+trays_verdict_waits = Not ready, and nothing is known that holds it back.
+trays_counted = { $plants }, counted { $day }
+trays_never_counted = { $plants }, never counted
+trays_light = { $light } of the open light, its last 10 days
+trays_label_container = container
+trays_in_container = { $container }, for { $days }
+trays_label_sown = sown
+trays_sown = { $day }, { $age } ago
+trays_sown_from = { $day }, { $age } ago, from { $lots }
+trays_reasons = What is asked of it
+trays_where_to = Where it could go
+trays_fits = { $bed }: { $plants } can go today
+trays_bed_waits = { $bed } only waits for the tray: { $positions ->
+    [one] { $positions } open position
+   *[other] { $positions } open positions
+}
+trays_more_beds = { $beds ->
+    [one] and { $beds } more bed
+   *[other] and { $beds } more beds
+}
+trays_expected = What to expect
+trays_not_before = not before { $day }; of something else nobody can say when it ends
+trays_label_up = came up
+trays_up_of = { $seedlings } of { $seeds }
+trays_label_to_come_up = in all expected
+trays_label_waited_for = wait until
+trays_came_up = What came up
+trays_stood = How many stood
+trays_heights = Heights
+trays_legend_tested = ● came up by the counts; · between these lines it was to be expected, by the last test of the lot
+trays_legend_fresh = ● came up by the counts; · to be expected of fresh seed; the lot was never tested
+trays_legend_counted = ● by the counts
+trays_legend_heights = ● mean of a sample; ○ its plants; · the height it goes out at: { $low } to { $high } cm
+trays_legend_heights_only = ● mean of a sample; ○ its plants
+trays_sown_on = sown { $day }
+trays_day = day { $day }
+trays_history = What was written of it, newest first
+trays_more_below = { $lines ->
+    [one] { $lines } more line below (.)
+   *[other] { $lines } more lines below (.)
+}
+trays_back_above = That is all; up again (,)

@@ -1,1 +1,62 @@
-# The screen Walk.
+# The screen Walk, and the round in prompts.
+walk_progress = { $behind } of { $all } · { $minutes } of { $allowed } min
+walk_all_done = { $stops ->
+    [one] The round is done: { $stops } stop
+   *[other] The round is done: { $stops } stops
+}
+walk_skipped_count = { $stops } skipped
+walk_rest = { $stops } can wait: + shows them
+walk_rest_shown = { $stops } can wait: - hides them
+walk_can_wait = Can wait
+walk_done = done
+walk_over = no longer due
+walk_skipped = skipped
+walk_where = Where
+walk_why = Why
+walk_last = Last
+walk_last_figure = { $figure }, { $day }
+walk_expect = Expect
+walk_good_enough = { $what } good enough to go
+walk_until = Until
+walk_without = Without it
+walk_lose_seedlings = { $plants ->
+    [one] about { $plants } seedling is lost
+   *[other] about { $plants } seedlings are lost
+}
+walk_lose_seed = { $plants ->
+    [one] seed for { $plants } plant is lost
+   *[other] seed for { $plants } plants is lost
+}
+walk_lose_planted = { $plants ->
+    [one] about { $plants } plant here is lost
+   *[other] about { $plants } plants here are lost
+}
+walk_lose_planting = { $plants ->
+    [one] { $plants } plant may miss the rains
+   *[other] { $plants } plants may miss the rains
+}
+walk_more_right = { $lines ->
+    [one] { $lines } more line: right arrow
+   *[other] { $lines } more lines: right arrow
+}
+walk_more_left = back: left arrow
+walk_large_hint = Enter, number, Enter
+walk_nothing_comes = nothing comes up any more
+walk_set_apart = set apart
+walk_sign = Sign
+plain_begin = Answer with a number, a word or a letter; ? says which.
+plain_prompt = Stop { $number } of { $all }:
+plain_not_understood = { $answer } is no answer here; ? says what is.
+plain_next = next stop
+plain_before = stop before
+plain_quit = quit
+plain_also = About a tray also: { $list }
+plain_empty_does = Nothing and Enter does what the stop asks for. In a question, ? explains it, q leaves it.
+plain_write_it = Write it? y yes, n no, m more fields:
+plain_take_back = Take it back? y yes, n no:
+plain_left = Nothing was written.
+plain_loses_most = This loses most by waiting.
+plain_writing_day = What is written now is for { $day }.
+plain_more = { $lines } more lines. Enter says them, anything else is enough:
+plain_only_tray = That is written about a tray, and here is none.
+walk_mark_short = ! loses most

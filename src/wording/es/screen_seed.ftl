@@ -1,1 +1,62 @@
 # The screen Seed.
+seed_lots = { $lots ->
+    [one] { $lots } lote, arriba lo que hay que sembrar primero
+   *[other] { $lots } lotes, arriba lo que hay que sembrar primero
+}
+seed_hidden = { $lots ->
+    [one] { $lots } agotado oculto (v)
+   *[other] { $lots } agotados ocultos (v)
+}
+seed_all_used_up = { $lots ->
+    [one] El único lote está agotado: v lo muestra. n y luego "lote" apunta el siguiente.
+   *[other] Los { $lots } lotes están agotados: v los muestra. n y luego "lote" apunta el siguiente.
+}
+seed_column_lot = lote
+seed_column_state = estado
+seed_column_left = queda
+seed_column_days_left = días más
+seed_column_test = prueba
+seed_column_kept = guardado
+seed_column_next_test = otra prueba
+seed_column_came_up = nació
+seed_column_collected = cosecha
+seed_about = unas { $seeds }
+seed_left_unknown = no se sabe
+seed_left_of = { $left } de { $seeds } semillas
+seed_state_keeps = se guarda
+seed_state_ending = sembrar ya
+seed_state_over = vida vencida
+seed_state_dead = muerto
+seed_state_life_unknown = vida sin dato
+seed_state_used_up = agotado
+seed_state_held = retenido
+seed_heading = Lote de semilla { $lot }, { $species }
+seed_verdict_used_up = Agotado: no queda nada.
+seed_verdict_held_until = Retenido hasta el { $day }: { $why }.
+seed_verdict_held = Retenido: { $why }.
+seed_verdict_keeps = Se guarda hasta el { $day }, { $days } más: { $kept }.
+seed_verdict_ending = Hay que sembrarlo ya: su vida termina el { $day }, en { $days }: { $kept }.
+seed_verdict_over = Su vida terminó el { $day }: nace cada vez menos, y nada después del { $dead }.
+seed_verdict_dead = Muerto por lo que se sabe: su vida terminó el { $day }.
+seed_verdict_unknown = No se sabe cuánto vive la semilla guardada así: { $kept }. Una prueba lo dice.
+seed_label_source = de
+seed_label_lives = vive
+seed_lives = { $days }, hasta el { $day }
+seed_kept_since = { $kept }, desde el { $day }
+seed_tests = Pruebas de germinación
+seed_never_tested = Nunca se probó.
+seed_test_due = Ya toca una prueba (t).
+seed_test_due_from = La próxima prueba toca desde el { $day }.
+seed_test = { $day }: germinaron { $germinated } de { $seeds } en { $days }
+seed_share = { $likely } % (con 95 % de seguridad: { $low } a { $high } %)
+seed_by_replicate = por repetición { $each }
+seed_sowings = Lo que se sembró de él
+seed_not_sown = Todavía no se sembró nada de él en bandejas (s).
+seed_unknown_seeds = semillas que nadie contó
+seed_sown_in = { $tray }, { $day }: { $seeds }, nacieron { $seedlings }
+seed_more_may_come = pueden nacer más
+seed_with_other_seed = en la bandeja hay también otra semilla
+seed_came_up_in_all = Donde ya no nace más: nacieron { $seedlings } de { $seeds }
+seed_of_the_rest = De lo que queda: { $plants }, según la prueba del { $day }. Lo que la semilla perdió desde entonces no está contado.
+seed_history = Lo que se anotó de él, lo último primero
+seed_why_life = Cuánto vive { $lot }

@@ -1,1 +1,70 @@
 # The screen Trays.
+trays_group = { $name } · { $trays ->
+    [one] { $trays } bandeja
+   *[other] { $trays } bandejas
+}, { $plants }
+trays_column_tray = bandeja
+trays_column_species = especie
+trays_column_age = días
+trays_now = ya
+trays_sorted = por { $column }
+trays_empty_hidden = { $trays ->
+    [one] { $trays } vacía oculta (v)
+   *[other] { $trays } vacías ocultas (v)
+}
+trays_all_empty = { $trays ->
+    [one] La única bandeja está vacía: v la muestra.
+   *[other] Las { $trays } bandejas están vacías: v las muestra.
+}
+trays_none_fits = Ninguna bandeja tiene "{ $written }" en su código, especie, etapa, lugar o lote. q muestra todas otra vez.
+trays_only = Solo:
+trays_filter_typing = Enter la deja así
+trays_filter_kept = i la cambia, q muestra todas
+trays_verdict_empty = Vacía: aquí no hay plantas ni se espera semilla.
+trays_verdict_ready = Lista para salir: { $plants }.
+trays_verdict_ready_before = Lista para salir, antes del { $day }: { $plants }.
+trays_verdict_overdue = Pasada de tiempo: { $reason }.
+trays_verdict_not = Todavía no está lista: { $reason }.
+trays_verdict_not_before = No está lista antes del { $day }: { $reason }.
+trays_verdict_waits = Todavía no está lista, y no se sabe qué la retiene.
+trays_counted = { $plants }, conteo del { $day }
+trays_never_counted = { $plants }, sin conteo
+trays_light = { $light } de la luz abierta, en sus últimos 10 días
+trays_label_container = envase
+trays_in_container = { $container }, desde hace { $days }
+trays_label_sown = sembrada
+trays_sown = { $day }, hace { $age }
+trays_sown_from = { $day }, hace { $age }, de { $lots }
+trays_reasons = Lo que se le pregunta
+trays_where_to = A dónde podría ir
+trays_fits = { $bed }: hoy pueden ir { $plants }
+trays_bed_waits = { $bed } solo espera a la bandeja: { $positions ->
+    [one] { $positions } puesto abierto
+   *[other] { $positions } puestos abiertos
+}
+trays_more_beds = { $beds ->
+    [one] y { $beds } era más
+   *[other] y { $beds } eras más
+}
+trays_expected = Lo que se espera
+trays_not_before = no antes del { $day }; de otra cosa no se sabe cuándo termina
+trays_label_up = nacieron
+trays_up_of = { $seedlings } de { $seeds }
+trays_label_to_come_up = en total se esperan
+trays_label_waited_for = esperar hasta
+trays_came_up = Lo que nació
+trays_stood = Cuántas estaban en pie
+trays_heights = Alturas
+trays_legend_tested = ● nacidas según los conteos; · entre estas líneas se esperaban, según la última prueba del lote
+trays_legend_fresh = ● nacidas según los conteos; · lo que se espera de semilla fresca; el lote nunca se probó
+trays_legend_counted = ● según los conteos
+trays_legend_heights = ● promedio de la muestra; ○ sus plantas; · la altura para salir: { $low } a { $high } cm
+trays_legend_heights_only = ● promedio de la muestra; ○ sus plantas
+trays_sown_on = sembrada { $day }
+trays_day = día { $day }
+trays_history = Lo que se anotó de ella, lo último primero
+trays_more_below = { $lines ->
+    [one] { $lines } línea más abajo (.)
+   *[other] { $lines } líneas más abajo (.)
+}
+trays_back_above = Es todo; otra vez arriba (,)

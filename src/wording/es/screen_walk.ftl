@@ -1,1 +1,62 @@
-# The screen Walk.
+# La pantalla Ronda, y la ronda por preguntas.
+walk_progress = { $behind } de { $all } · { $minutes } de { $allowed } min
+walk_all_done = { $stops ->
+    [one] La ronda está hecha: { $stops } parada
+   *[other] La ronda está hecha: { $stops } paradas
+}
+walk_skipped_count = { $stops } sin hacer
+walk_rest = { $stops } pueden esperar: + las muestra
+walk_rest_shown = { $stops } pueden esperar: - las esconde
+walk_can_wait = Pueden esperar
+walk_done = hecho
+walk_over = ya no hace falta
+walk_skipped = se saltó
+walk_where = Dónde
+walk_why = Por qué
+walk_last = Anotado
+walk_last_figure = { $figure }, { $day }
+walk_expect = Se espera
+walk_good_enough = { $what } buenas para salir
+walk_until = Hasta
+walk_without = Si no
+walk_lose_seedlings = { $plants ->
+    [one] se pierde { $plants } plántula
+   *[other] se pierden unas { $plants } plántulas
+}
+walk_lose_seed = { $plants ->
+    [one] se pierde semilla para { $plants } planta
+   *[other] se pierde semilla para { $plants } plantas
+}
+walk_lose_planted = { $plants ->
+    [one] se pierde { $plants } planta aquí
+   *[other] se pierden unas { $plants } plantas aquí
+}
+walk_lose_planting = { $plants ->
+    [one] { $plants } planta puede perder las lluvias
+   *[other] { $plants } plantas pueden perder las lluvias
+}
+walk_more_right = { $lines ->
+    [one] { $lines } línea más: flecha derecha
+   *[other] { $lines } líneas más: flecha derecha
+}
+walk_more_left = volver: flecha izquierda
+walk_large_hint = Enter, número, Enter
+walk_nothing_comes = ya no brota nada
+walk_set_apart = espaciadas
+walk_sign = Señal
+plain_begin = Responda con un número, una palabra o una letra; ? dice cuáles.
+plain_prompt = Parada { $number } de { $all }:
+plain_not_understood = { $answer } no vale aquí; ? dice qué vale.
+plain_next = siguiente parada
+plain_before = parada anterior
+plain_quit = salir
+plain_also = De una bandeja también: { $list }
+plain_empty_does = Nada y Enter hace lo que pide la parada. En una pregunta, ? la explica y q la deja.
+plain_write_it = ¿Apuntarlo? s sí, n no, m más campos:
+plain_take_back = ¿Retirarlo? s sí, n no:
+plain_left = No se apuntó nada.
+plain_loses_most = Es lo que más pierde si espera.
+plain_writing_day = Lo que se apunta ahora es del { $day }.
+plain_more = { $lines } líneas más. Enter las dice, otra cosa basta:
+plain_only_tray = Eso se apunta de una bandeja, y aquí no hay.
+walk_mark_short = ! pierde más

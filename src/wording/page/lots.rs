@@ -2,8 +2,9 @@
 
 use crate::base::{Day, Range};
 use crate::reckon::lots::{
-    Differ, Expected, Life, LotOutlook, NoLife, NoRetest, NoViability, Retest, RetestWhy, StartFrom, TestRead, Way,
+    Differ, Expected, LotOutlook, NoLife, NoRetest, NoViability, Retest, RetestWhy, StartFrom, TestRead, Way,
 };
+use crate::reckon::seed::SeedLife;
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -92,7 +93,7 @@ impl Wording {
     }
 
     /// How long a lot lives, the way it is kept.
-    pub fn lot_life(&self, life: &Result<Life, NoLife>, day: Day) -> String {
+    pub fn lot_life(&self, life: &Result<SeedLife, NoLife>, day: Day) -> String {
         let life = match life {
             Ok(life) => life,
             Err(NoLife::NotReceived) => return self.lot_life_not_received(),

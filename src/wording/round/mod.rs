@@ -3,10 +3,12 @@
 mod change;
 mod reason;
 mod sign;
+mod stop;
 mod task;
 mod until;
 
 pub use reason::RoundOn;
+pub use sign::DrawnSign;
 
 #[cfg(test)]
 pub(super) use {

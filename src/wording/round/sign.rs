@@ -15,18 +15,33 @@ messages! {
 /// The most dots that are drawn; more than this nobody counts at a glance.
 const MOST_DOTS: usize = 9;
 
+/// A sign taken apart, to be drawn.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct DrawnSign {
+    /// The shape, one letter wide.
+    pub shape: &'static str,
+    /// The shape's name.
+    pub name: String,
+    /// How many dots.
+    pub dots: usize,
+}
+
 impl Wording {
     /// A sign such as "triangle 2" drawn and named: "▲ •• (triangle 2)". Another text is shown as it is.
     pub fn sign(&self, written: &str) -> String {
-        let plain = crate::base::text::cleaned(written);
-        let folded = crate::base::text::folded(&plain);
-        let mut words = folded.split([' ', '-', '_']).filter(|word| !word.is_empty());
-        let shape = words.next().and_then(|shape| self.shape(shape));
-        let dots = words.next().and_then(|dots| dots.parse::<usize>().ok()).filter(|dots| *dots <= MOST_DOTS);
-        match (shape, dots, words.next()) {
-            (Some((drawn, name)), Some(dots), None) => format!("{drawn} {} ({name} {dots})", "•".repeat(dots)),
-            _ => plain,
+        match self.drawn_sign(written) {
+            Some(DrawnSign { shape, name, dots }) => format!("{shape} {} ({name} {dots})", "•".repeat(dots)),
+            None => crate::base::text::cleaned(written),
         }
+    }
+
+    /// A sign's shape and dots; none where it is another text.
+    pub fn drawn_sign(&self, written: &str) -> Option<DrawnSign> {
+        let folded = crate::base::text::folded(&crate::base::text::cleaned(written));
+        let mut words = folded.split([' ', '-', '_']).filter(|word| !word.is_empty());
+        let (shape, name) = words.next().and_then(|shape| self.shape(shape))?;
+        let dots = words.next().and_then(|dots| dots.parse::<usize>().ok()).filter(|dots| *dots <= MOST_DOTS)?;
+        words.next().is_none().then_some(DrawnSign { shape, name, dots })
     }
 
     fn shape(&self, word: &str) -> Option<(&'static str, String)> {

@@ -256,6 +256,22 @@ messages! {
     does_submit();
     does_choice();
     does_go_there();
+    does_empty_too();
+    does_sow_lot();
+    does_test_lot();
+    does_count_lot();
+    does_keep_lot();
+    does_used_up_too();
+    does_rest_of_round();
+    does_read_light();
+    does_check_soil();
+    does_ground_work();
+    does_count_nurses();
+    does_count_survivors();
+    does_along_bed();
+    does_how_many();
+    does_unload();
+    does_write_list();
 }
 
 impl Wording {

@@ -1,38 +1,245 @@
-//! The screen `beds`.
+//! The screen Beds: which ground is ready for what, a plan of each bed, its light, its nurse plants, what lives there.
+
+mod detail;
+mod list;
+mod plan;
+#[cfg(test)]
+mod tests;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::Screen;
-use crate::dashboard::keys::{Key, KeyLine};
+use crate::base::BedName;
+use crate::dashboard::form::FormFor;
+use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
+use crate::dashboard::layer::WhyOf;
+use crate::dashboard::look::Ink;
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
+use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::BedPicture;
+use list::{Choice, Line};
+
+/// The columns of the detail where it stands beside the list, in hundredths of the width.
+const DETAIL_SHARE: u16 = 44;
+/// The columns between list and detail.
+const BETWEEN: u16 = 2;
 
 /// The screen.
 #[derive(Debug, Default)]
-pub struct Beds {}
+pub struct Beds {
+    /// The bed and species that are chosen.
+    chosen: Option<Choice>,
+    /// Whether the detail has the whole screen.
+    open: bool,
+    /// The first line of the detail.
+    from: usize,
+    /// The first column of a plan that is longer than the screen.
+    along: usize,
+}
+
+impl Beds {
+    fn bed<'a>(&self, on: &'a On<'_>) -> Option<&'a BedPicture> {
+        let chosen = self.chosen.as_ref()?;
+        on.book.picture.beds.get(&chosen.bed).map(AsRef::as_ref)
+    }
+
+    /// Chooses the line so many below, passing over headings.
+    fn step(&mut self, by: isize, on: &On<'_>) {
+        let choices = list::choices(on);
+        if choices.is_empty() {
+            return;
+        }
+        let at = choices.iter().position(|choice| Some(choice) == self.chosen.as_ref()).unwrap_or(0) as isize;
+        let to = (at + by).clamp(0, choices.len() as isize - 1) as usize;
+        self.choose(choices[to].clone());
+    }
+
+    fn choose(&mut self, choice: Choice) {
+        if self.chosen.as_ref() != Some(&choice) {
+            (self.from, self.along) = (0, 0);
+        }
+        self.chosen = Some(choice);
+    }
+
+    /// Where the detail stands, and its page.
+    fn detail(&self, on: &On<'_>, area: Rect) -> (Rect, Page) {
+        let area = if self.open || !on.is_wide() { area } else { split(area).1 };
+        // One line stays for how much there is below.
+        let body = Rect { height: area.height.saturating_sub(1), ..area };
+        let page = match (self.bed(on), &self.chosen) {
+            (Some(bed), Some(chosen)) => detail::page(bed, chosen.species.as_ref(), self.along, on, body.width),
+            _ => Page::new(body.width),
+        };
+        (body, page)
+    }
+
+    fn scroll(&mut self, by: isize, on: &On<'_>) {
+        // The most lines the frame keeps for itself, banners among them; drawing stops at the page's end all the same.
+        const FRAME: u16 = 8;
+        let area = Rect::new(0, 0, on.size.0, on.size.1.saturating_sub(FRAME));
+        let (body, page) = self.detail(on, area);
+        self.from = self.from.saturating_add_signed(by).min(page.last_start(body.height.max(1)));
+    }
+
+    fn form(&self, kind: &str, on: &On<'_>) -> Vec<Act> {
+        let Some(bed) = self.bed(on) else { return vec![Act::Say(on.wording.no_beds())] };
+        let subject = Subject::Bed(bed.name.clone());
+        let mut form = FormFor::about(kind, Some(&subject));
+        let species = self.chosen.as_ref().and_then(|chosen| chosen.species.clone());
+        match kind {
+            "survival_counted" | "plants_lost" => {
+                if let Some(species) = species {
+                    form = form.with("species", on.species(Some(&species)));
+                }
+            }
+            "nurse_counted" => {
+                let mut living = bed.nurses.iter().filter(|nurse| nurse.alive > 0).map(|nurse| &nurse.nurse);
+                if let Some(nurse) = living.next().filter(|nurse| living.all(|other| other == *nurse)) {
+                    form = form.with("nurse", on.species(Some(nurse)));
+                }
+            }
+            _ => {}
+        }
+        vec![Act::Form(form)]
+    }
+
+    /// The keys that move about; none where the key does not.
+    fn move_by(&mut self, key: Key, on: &On<'_>) -> bool {
+        let page = isize::try_from(on.size.1 / 2).unwrap_or(1).max(1);
+        let reading = self.open;
+        match key {
+            Key::Up if reading => self.scroll(-1, on),
+            Key::Down if reading => self.scroll(1, on),
+            Key::Up => self.step(-1, on),
+            Key::Down => self.step(1, on),
+            Key::PageDown | Key::Char('.') if reading || on.is_wide() => self.scroll(page, on),
+            Key::PageUp | Key::Char(',') if reading || on.is_wide() => self.scroll(-page, on),
+            Key::PageDown | Key::Char('.') => self.step(page, on),
+            Key::PageUp | Key::Char(',') => self.step(-page, on),
+            Key::Home if reading => self.from = 0,
+            Key::Home => self.step(isize::MIN / 2, on),
+            Key::End if reading => self.scroll(isize::MAX / 2, on),
+            Key::End => self.step(isize::MAX / 2, on),
+            Key::Left => self.along = self.along.saturating_sub(plan::STEP),
+            Key::Right => self.along = (self.along + plan::STEP).min(plan::MOST_ALONG),
+            Key::Enter => self.open = self.chosen.is_some(),
+            _ => return false,
+        }
+        true
+    }
+}
+
+/// Where the list and its detail stand beside each other.
+fn split(area: Rect) -> (Rect, Rect) {
+    let width = area.width * DETAIL_SHARE / 100;
+    let detail = Rect { x: area.right() - width, width, ..area };
+    (Rect { width: area.width - width - BETWEEN, ..area }, detail)
+}
 
 impl Screen for Beds {
     fn keys(&self, _on: &On<'_>) -> Vec<KeyLine> {
-        Vec::new()
+        vec![
+            hinted("s", Does::ReadLight),
+            hinted("g", Does::CheckSoil),
+            hinted("p", Does::GroundWork),
+            hinted("c", Does::CountSurvivors),
+            hinted("k", Does::CountNurses),
+            hinted("l", Does::Lost),
+            known("a", Does::Note),
+            known("arrows", Does::AlongBed),
+        ]
     }
 
     fn answers(&self, on: &On<'_>) -> String {
         on.wording.answers_beds()
     }
 
-    fn press(&mut self, _key: Key, _on: &On<'_>) -> Option<Vec<Act>> {
-        None
+    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+        if self.open && key.goes_back() {
+            self.open = false;
+            self.from = 0;
+            return Some(Vec::new());
+        }
+        if self.move_by(key, on) {
+            return Some(Vec::new());
+        }
+        let kind = match key {
+            Key::Char('s') => "light_read",
+            Key::Char('g') => "soil_checked",
+            Key::Char('p') => "prepared",
+            Key::Char('c') => "survival_counted",
+            Key::Char('k') => "nurse_counted",
+            Key::Char('l') => "plants_lost",
+            Key::Char('a') => "noted",
+            _ => return None,
+        };
+        Some(self.form(kind, on))
     }
 
-    fn draw(&self, _on: &On<'_>, _area: Rect, _buffer: &mut Buffer) {}
-
-    fn chosen(&self, _on: &On<'_>) -> Option<Subject> {
-        None
+    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        if on.book.picture.beds.is_empty() {
+            let mut page = Page::new(area.width);
+            page.paragraph(&on.wording.no_beds(), Ink::Plain);
+            page.draw(0, area, buffer);
+            return;
+        }
+        if !self.open {
+            let beside = if on.is_wide() { split(area).0 } else { area };
+            list::table(self.chosen.as_ref(), on).draw(beside, buffer);
+        }
+        if self.open || on.is_wide() {
+            let (body, page) = self.detail(on, area);
+            let left = page.draw(self.from, body, buffer);
+            if left > 0 && area.height > 1 {
+                let more = on.wording.why_more(left as i64);
+                let said = format!("{more}  (. ,)");
+                buffer.set_stringn(body.x, body.bottom(), said, usize::from(body.width), Ink::Quiet.style());
+            }
+        }
     }
 
-    fn refresh(&mut self, _on: &On<'_>) -> Vec<Act> {
+    fn chosen(&self, on: &On<'_>) -> Option<Subject> {
+        self.bed(on).map(|bed| Subject::Bed(bed.name.clone()))
+    }
+
+    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
+        let bed = self.bed(on)?;
+        match self.chosen.as_ref().and_then(|chosen| chosen.species.clone()) {
+            Some(species) => Some(WhyOf::Bed(bed.name.clone(), species)),
+            None => Some(WhyOf::About(Subject::Bed(bed.name.clone()))),
+        }
+    }
+
+    fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
+        let Subject::Bed(name) = subject else { return false };
+        let Some(choice) = first_of(name, on) else { return false };
+        if self.chosen.as_ref().is_none_or(|chosen| chosen.bed != *name) {
+            self.choose(choice);
+        }
+        self.open = !on.is_wide();
+        true
+    }
+
+    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
+        let choices = list::choices(on);
+        let still = self.chosen.as_ref().is_some_and(|chosen| choices.contains(chosen));
+        if !still {
+            let same_bed = self.chosen.as_ref().and_then(|chosen| first_of(&chosen.bed, on));
+            self.chosen = same_bed.or_else(|| choices.first().cloned());
+            self.open = self.open && self.chosen.is_some();
+            (self.from, self.along) = (0, 0);
+        }
         Vec::new()
     }
+}
+
+/// The first line of a bed.
+fn first_of(name: &BedName, on: &On<'_>) -> Option<Choice> {
+    list::lines(on).into_iter().find_map(|line| match line {
+        Line::Species(choice) if choice.bed == *name => Some(choice),
+        Line::Species(_) | Line::Field(_) => None,
+    })
 }

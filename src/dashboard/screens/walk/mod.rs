@@ -1,38 +1,440 @@
-//! The screen `walk`.
+//! Walk: today's round, stop by stop, in the order one walks.
+
+mod large;
+mod plan;
+mod shapes;
+mod usual;
+mod view;
+
+#[cfg(test)]
+mod tests;
+
+use std::collections::BTreeMap;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::Screen;
-use crate::dashboard::keys::{Key, KeyLine};
+use crate::dashboard::form::{Form, FormFor};
+use crate::dashboard::keys::Does;
+use crate::dashboard::keys::{Key, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
+use crate::dashboard::layer::WhyOf;
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::Looking;
+use crate::reckon::round::{Stop, Task, Where};
+use plan::{Mark, Plan, Planned};
+
+/// The name under which the round is kept on disk.
+const KEPT_ROUND: &str = "screen_walk";
+/// Before the id of a stop at which something is written that does not do its task.
+const BESIDE: char = '+';
+/// Stops that a page key passes.
+const PAGE: isize = 8;
 
 /// The screen.
 #[derive(Debug, Default)]
-pub struct Walk {}
+pub struct Walk {
+    plan: Option<Plan>,
+    /// The chosen stop on a day that has no plan: one that is only looked at.
+    looked_at: Option<String>,
+    /// Whether those that can wait are shown.
+    with_rest: bool,
+    /// Whether one stop fills the screen.
+    one_stop: bool,
+    /// How far the detail is scrolled.
+    detail_from: usize,
+    /// Parts of stops that were handed in and not answered yet: beds, nurse plants.
+    passed: BTreeMap<String, Vec<String>>,
+    kept: String,
+}
+
+/// A stop as it is shown: of the plan, of those that can wait, or of a day only looked at.
+pub struct Shown<'a> {
+    /// Its id.
+    pub id: &'a str,
+    /// What there is to do.
+    pub task: Task,
+    /// What it is about.
+    pub subject: Subject,
+    /// Where it is.
+    pub at: Where,
+    /// The sign of the place.
+    pub place_sign: Option<&'a str>,
+    /// The tray's own sign.
+    pub tray_sign: Option<&'a str>,
+    /// How far it is.
+    pub mark: Mark,
+    /// What was written here.
+    pub said: &'a str,
+    /// The stop itself, while it is due.
+    pub due: Option<&'a Stop>,
+    /// Whether it can wait.
+    pub waits: bool,
+}
+
+impl<'a> Shown<'a> {
+    fn of_stop(stop: &'a Stop, waits: bool) -> Shown<'a> {
+        Shown {
+            id: &stop.id,
+            task: stop.task,
+            subject: stop.subject.clone(),
+            at: stop.at.clone(),
+            place_sign: stop.place_sign.as_deref(),
+            tray_sign: stop.tray_sign.as_deref(),
+            mark: Mark::Open,
+            said: "",
+            due: Some(stop),
+            waits,
+        }
+    }
+
+    fn of_plan(planned: &'a Planned, due: Option<&'a Stop>) -> Shown<'a> {
+        Shown {
+            id: &planned.id,
+            task: planned.task,
+            subject: planned.subject(),
+            at: planned.place(),
+            place_sign: planned.place_sign.as_deref(),
+            tray_sign: planned.tray_sign.as_deref(),
+            mark: planned.mark,
+            said: &planned.said,
+            due,
+            waits: false,
+        }
+    }
+
+    /// Whether it loses most by waiting and is still to be done.
+    pub fn loses_most(&self) -> bool {
+        let open = match self.mark {
+            Mark::Open | Mark::Skipped => true,
+            Mark::Sent | Mark::Done | Mark::Over => false,
+        };
+        open && self.due.is_some_and(|stop| stop.marked)
+    }
+}
+
+impl Walk {
+    /// The plan, where the day shown is the one it is for.
+    fn plan_shown(&self, on: &On<'_>) -> Option<&Plan> {
+        let today = on.book.picture.looking == Looking::Today;
+        self.plan.as_ref().filter(|plan| today && plan.day == on.day())
+    }
+
+    /// Every stop shown, in order; those that can wait last, where they are shown.
+    pub fn shown<'a>(&'a self, on: &On<'a>) -> Vec<Shown<'a>> {
+        let round = &on.book.round;
+        let Some(plan) = self.plan_shown(on) else {
+            let mut all: Vec<Shown<'a>> = round.stops.iter().map(|stop| Shown::of_stop(stop, false)).collect();
+            if self.with_rest {
+                all.extend(round.can_wait.iter().map(|stop| Shown::of_stop(stop, true)));
+            }
+            return all;
+        };
+        let due: BTreeMap<&str, &Stop> =
+            round.stops.iter().chain(&round.can_wait).map(|stop| (stop.id.as_str(), stop)).collect();
+        let mut all: Vec<Shown<'a>> =
+            plan.stops.iter().map(|stop| Shown::of_plan(stop, due.get(stop.id.as_str()).copied())).collect();
+        if self.with_rest {
+            all.extend(self.rest(on).into_iter().map(|stop| Shown::of_stop(stop, true)));
+        }
+        all
+    }
+
+    /// What is due and not in the plan: it can wait.
+    pub fn rest<'a>(&self, on: &On<'a>) -> Vec<&'a Stop> {
+        let round = &on.book.round;
+        match self.plan_shown(on) {
+            None => round.can_wait.iter().collect(),
+            Some(plan) => round.stops.iter().chain(&round.can_wait).filter(|stop| !plan.holds(&stop.id)).collect(),
+        }
+    }
+
+    /// The id of the chosen stop.
+    fn at<'a>(&'a self, on: &On<'a>) -> Option<&'a str> {
+        let chosen =
+            if self.plan_shown(on).is_some() { self.plan.as_ref()?.at.as_deref() } else { self.looked_at.as_deref() };
+        let shown = self.shown(on);
+        let here = chosen.and_then(|id| shown.iter().find(|stop| stop.id == id));
+        here.or(shown.first()).map(|stop| stop.id)
+    }
+
+    /// The chosen stop.
+    pub fn here<'a>(&'a self, on: &On<'a>) -> Option<Shown<'a>> {
+        let at = self.at(on)?;
+        self.shown(on).into_iter().find(|stop| stop.id == at)
+    }
+
+    /// Stops behind one and all of them.
+    pub fn progress(&self, on: &On<'_>) -> (usize, usize) {
+        match self.plan_shown(on) {
+            Some(plan) => plan.progress(),
+            None => (0, on.book.round.stops.len()),
+        }
+    }
+
+    /// Goes to a stop.
+    pub fn go(&mut self, id: &str, on: &On<'_>) {
+        self.detail_from = 0;
+        let planned = self.plan_shown(on).is_some();
+        match &mut self.plan {
+            Some(plan) if planned => plan.at = Some(id.to_string()),
+            Some(_) | None => self.looked_at = Some(id.to_string()),
+        }
+    }
+
+    fn step(&mut self, by: isize, on: &On<'_>) -> Vec<Act> {
+        let shown = self.shown(on);
+        let at = self.at(on).and_then(|id| shown.iter().position(|stop| stop.id == id)).unwrap_or(0);
+        let last = shown.len().saturating_sub(1);
+        let next = at.saturating_add_signed(by).min(last);
+        if let Some(id) = shown.get(next).map(|stop| stop.id.to_string()) {
+            drop(shown);
+            self.go(&id, on);
+        }
+        self.keep()
+    }
+
+    /// Goes on to the next stop that is to be done; false where none is.
+    pub fn go_on(&mut self, on: &On<'_>) -> bool {
+        let Some(id) = self.at(on).map(str::to_string) else { return false };
+        let next = self.plan_shown(on).and_then(|plan| plan.next_after(&id));
+        match next {
+            Some(next) => {
+                self.go(&next, on);
+                true
+            }
+            None => false,
+        }
+    }
+
+    fn skip(&mut self, on: &On<'_>) -> Vec<Act> {
+        let Some(id) = self.at(on).map(str::to_string) else { return Vec::new() };
+        if self.plan_shown(on).is_none() {
+            return self.step(1, on);
+        }
+        let stop = self.plan.as_mut().and_then(|plan| plan.stop_mut(&id));
+        match stop {
+            Some(stop) if stop.mark == Mark::Open => {
+                stop.mark = Mark::Skipped;
+                self.go_on(on);
+            }
+            Some(_) | None => return self.step(1, on),
+        }
+        self.keep()
+    }
+
+    /// What the walk keeps on disk, where it is otherwise than before.
+    fn keep(&mut self) -> Vec<Act> {
+        let text = self.plan.as_ref().map(Plan::kept).unwrap_or_default();
+        if text == self.kept {
+            return Vec::new();
+        }
+        self.kept.clone_from(&text);
+        vec![Act::Keep(KEPT_ROUND, text)]
+    }
+
+    /// The form of the usual action at a stop.
+    fn usual(&self, stop: &Shown<'_>, on: &On<'_>) -> FormFor {
+        let passed = self.passed.get(stop.id).map(Vec::as_slice).unwrap_or_default();
+        match stop.due {
+            Some(due) => usual::usual(due, passed, on),
+            // What is done already is written once more: a second count corrects the first.
+            None => FormFor::about(usual::usual_kind(stop.task), Some(&stop.subject)).for_stop(stop.id),
+        }
+    }
+
+    /// The form of a letter at the chosen stop.
+    pub fn letter(&self, kind: &str, on: &On<'_>) -> Option<FormFor> {
+        let stop = self.here(on)?;
+        let about_any = kind == "noted";
+        if !about_any && !matches!(stop.subject, Subject::Tray(_)) {
+            return None;
+        }
+        let usual = self.usual(&stop, on);
+        if usual.kind == kind {
+            return Some(usual);
+        }
+        let form = match stop.due {
+            Some(due) => usual::beside(kind, due, on),
+            None => FormFor::about(kind, Some(&stop.subject)),
+        };
+        let fits = usual::does_task(stop.task, kind);
+        Some(if fits { form.for_stop(stop.id) } else { form.for_stop(&format!("{BESIDE}{}", stop.id)) })
+    }
+
+    fn let_go(&self, on: &On<'_>) -> Option<FormFor> {
+        let stop = self.here(on)?;
+        let until = on.book.now.today.plus(usual::LET_GO_DAYS);
+        let mut form = FormFor::about("let_go", None).with("task", stop.id).with("until", until).for_stop(stop.id);
+        form.begin_at = Some("until".to_string());
+        Some(form)
+    }
+
+    fn open_usual(&mut self, on: &On<'_>) -> Option<Vec<Act>> {
+        let stop = self.here(on)?;
+        let form = self.usual(&stop, on);
+        Some(vec![Act::Form(form)])
+    }
+}
 
 impl Screen for Walk {
-    fn keys(&self, _on: &On<'_>) -> Vec<KeyLine> {
-        Vec::new()
+    fn keys(&self, on: &On<'_>) -> Vec<KeyLine> {
+        let mut keys = vec![hinted("Enter", Does::Usual), hinted("Space", Does::Skip)];
+        let on_tray = matches!(self.chosen(on), Some(Subject::Tray(_)));
+        keys.push(if on_tray { hinted("l", Does::Lost) } else { known("l", Does::Lost) });
+        keys.push(hinted("v", Does::OneStop));
+        keys.push(hinted("+", Does::RestOfRound));
+        keys.push(known("r", Does::LetGo));
+        keys.extend(ON_A_TRAY.iter().filter(|line| line.keys != "l"));
+        keys
     }
 
     fn answers(&self, on: &On<'_>) -> String {
         on.wording.answers_walk()
     }
 
-    fn press(&mut self, _key: Key, _on: &On<'_>) -> Option<Vec<Act>> {
-        None
+    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+        match key {
+            Key::Esc | Key::Char('q') if self.one_stop => self.one_stop = false,
+            Key::Char('v') => self.one_stop = !self.one_stop,
+            Key::Up => return Some(self.step(-1, on)),
+            Key::Down => return Some(self.step(1, on)),
+            Key::PageUp | Key::Char(',') => return Some(self.step(-PAGE, on)),
+            Key::PageDown | Key::Char('.') => return Some(self.step(PAGE, on)),
+            Key::Home => return Some(self.step(isize::MIN, on)),
+            Key::End => return Some(self.step(isize::MAX, on)),
+            Key::Right => self.detail_from = (self.detail_from + 1).min(self.detail_end(on)),
+            Key::Left => self.detail_from = self.detail_from.saturating_sub(1),
+            Key::Char('+' | '-') => self.with_rest = key == Key::Char('+') && !self.with_rest,
+            Key::Char(' ') => return Some(self.skip(on)),
+            Key::Enter => return Some(self.open_usual(on).unwrap_or_default()),
+            Key::Char('r') => return Some(self.let_go(on).map(Act::Form).into_iter().collect()),
+            Key::Char(letter) => {
+                let form = kind_for_tray(letter).and_then(|kind| self.letter(kind, on))?;
+                return Some(vec![Act::Form(form)]);
+            }
+            Key::Esc
+            | Key::Tab
+            | Key::BackTab
+            | Key::Backspace
+            | Key::Delete
+            | Key::Redraw
+            | Key::Suspend
+            | Key::Interrupt => return None,
+        }
+        Some(Vec::new())
     }
 
-    fn draw(&self, _on: &On<'_>, _area: Rect, _buffer: &mut Buffer) {}
-
-    fn chosen(&self, _on: &On<'_>) -> Option<Subject> {
-        None
+    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        if self.one_stop {
+            large::draw(self, None, on, area, buffer);
+        } else {
+            view::draw(self, on, area, buffer);
+        }
     }
 
-    fn refresh(&mut self, _on: &On<'_>) -> Vec<Act> {
-        Vec::new()
+    fn draw_form(&self, form: &Form, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> bool {
+        let fits = self.one_stop && form.figure_typed().is_some();
+        if fits {
+            large::draw(self, Some(form), on, area, buffer);
+        }
+        fits
+    }
+
+    fn chosen(&self, on: &On<'_>) -> Option<Subject> {
+        self.here(on).map(|stop| stop.subject)
+    }
+
+    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
+        let stop = self.here(on)?;
+        Some(if stop.due.is_some() { WhyOf::Stop(stop.id.to_string()) } else { WhyOf::About(stop.subject) })
+    }
+
+    fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
+        let found = self.shown(on).iter().find(|stop| stop.subject == *subject).map(|stop| stop.id.to_string());
+        if let Some(id) = &found {
+            self.go(id, on);
+        }
+        found.is_some()
+    }
+
+    fn handed_in(&mut self, stop: &str, said: &str, on: &On<'_>) -> Vec<Act> {
+        let id = stop.trim_start_matches(BESIDE);
+        let round = &on.book.round;
+        let due = round.stops.iter().chain(&round.can_wait).find(|due| due.id == id);
+        let beside = stop.starts_with(BESIDE);
+        let Some(plan) = &mut self.plan else { return Vec::new() };
+        if let Some(due) = due {
+            plan.take_in(due, &on.book.picture);
+        }
+        let Some(planned) = plan.stop_mut(id) else { return Vec::new() };
+        if planned.said.is_empty() {
+            planned.said = said.to_string();
+        } else {
+            planned.said = format!("{}; {said}", planned.said);
+        }
+        if beside {
+            return self.keep();
+        }
+        let parts = due.map(|due| usual::parts(due, on)).unwrap_or_default();
+        let passed = self.passed.entry(id.to_string()).or_default();
+        if let Some(part) = parts.iter().find(|part| !passed.contains(part)) {
+            passed.push(part.clone());
+        }
+        let more = parts.iter().any(|part| !passed.contains(part));
+        if !more {
+            planned.mark = Mark::Sent;
+            plan.at = Some(id.to_string());
+            self.go_on(on);
+        }
+        self.keep()
+    }
+
+    fn came_back(&mut self, stop: &str, on: &On<'_>) -> Vec<Act> {
+        let id = stop.trim_start_matches(BESIDE).to_string();
+        self.passed.remove(&id);
+        if let Some(planned) = self.plan.as_mut().and_then(|plan| plan.stop_mut(&id)) {
+            planned.said.clear();
+            if planned.mark == Mark::Sent {
+                planned.mark = Mark::Open;
+            }
+        }
+        self.go(&id, on);
+        self.keep()
+    }
+
+    fn written(&mut self, stop: &str, on: &On<'_>) -> Vec<Act> {
+        let round = &on.book.round;
+        let due = round.stops.iter().chain(&round.can_wait).any(|due| due.id == stop);
+        let handed_in = self
+            .plan
+            .as_mut()
+            .and_then(|plan| plan.stop_mut(stop))
+            .is_some_and(|stop| matches!(stop.mark, Mark::Sent | Mark::Done));
+        if let Some(plan) = self.plan.as_mut().filter(|_| handed_in) {
+            plan.done(stop, due, on.writing_day.is_some(), &on.book.picture);
+        }
+        self.passed.remove(stop);
+        self.keep()
+    }
+
+    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
+        if on.book.picture.looking != Looking::Today {
+            return Vec::new();
+        }
+        match self.plan.as_mut().filter(|plan| plan.day == on.day()) {
+            Some(plan) => plan.look_again(&on.book.round, &on.book.picture),
+            None => self.plan = Some(Plan::of(&on.book.round, &on.book.picture)),
+        }
+        self.keep()
+    }
+
+    fn resume(&mut self, kept: &str, on: &On<'_>) {
+        self.plan = Plan::read(kept).filter(|plan| plan.day == on.book.now.today);
+        if self.plan.is_some() {
+            self.kept = kept.to_string();
+        }
     }
 }

@@ -1,8 +1,8 @@
 //! Until when a stop is worth doing, what ends it, and how long a stop has waited by its own interval.
 
-use super::intervals::LATE_SHARE;
-use super::stop::Stop;
+use super::Stop;
 use crate::base::Day;
+use crate::reckon::round::intervals::LATE_SHARE;
 use crate::words;
 
 words! {
@@ -86,26 +86,26 @@ impl Stop {
         late.filter(|days| *days > 0)
     }
 
-    pub(super) fn due(mut self, on: Day, every_days: i32) -> Stop {
+    pub(in crate::reckon::round) fn due(mut self, on: Day, every_days: i32) -> Stop {
         self.due = Some(Due { on, every_days });
         self
     }
 
     /// With a last day, if there is one.
-    pub(super) fn until(mut self, until: Option<Day>, what: UntilFor) -> Stop {
+    pub(in crate::reckon::round) fn until(mut self, until: Option<Day>, what: UntilFor) -> Stop {
         self.until = until;
         self.until_for = until.map(|_| what);
         self
     }
 
     /// Due, and late after half of its interval: that is its last day too.
-    pub(super) fn due_by_interval(self, on: Day, every_days: i32) -> Stop {
+    pub(in crate::reckon::round) fn due_by_interval(self, on: Day, every_days: i32) -> Stop {
         let late_from = Due { on, every_days }.late_from();
         self.due(on, every_days).until(Some(late_from), UntilFor::Interval)
     }
 
     /// The minutes of the work itself, where they are more than those of looking.
-    pub(super) fn working(mut self, minutes: f64) -> Stop {
+    pub(in crate::reckon::round) fn working(mut self, minutes: f64) -> Stop {
         self.work_minutes = (minutes > self.minutes).then_some(minutes);
         self
     }

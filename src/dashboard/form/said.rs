@@ -1,0 +1,168 @@
+//! A form outside its own drawing: what it says in a few words, the field that has the keys, its fields one by one.
+
+use super::{Form, Tried, outcome_words};
+use crate::dashboard::keys::Key;
+use crate::dashboard::model::On;
+use crate::nursery::entry::shape::{Field, Shape};
+use crate::reckon::sample_progress::sample_progress;
+
+/// Fields that say what the form is about and not what was found.
+const ABOUT: [&str; 6] = ["tray", "from", "lot", "bed", "place", "about"];
+/// Fields whose value says enough without their name.
+const NAMELESS: [&str; 5] = ["bed", "place", "container", "count", "for_bed"];
+/// The longest summary, in letters.
+const LONGEST: usize = 60;
+
+impl Form {
+    /// What is typed in a few words: "Living 41, Found dead 2".
+    pub fn summary(&self, on: &On<'_>) -> String {
+        let wording = on.wording;
+        if self.kind() == "let_go" {
+            return wording.kind_name(self.kind());
+        }
+        let about = self.about_place();
+        // How seedlings were moved the task says already.
+        let says = |at: usize, name: &str| Some(at) != about && name != "how";
+        let filled =
+            self.lines.iter().enumerate().filter(|(at, line)| says(*at, line.field.name) && !line.value().is_empty());
+        let parts: Vec<String> = filled
+            .map(|(_, line)| {
+                let value = line.value();
+                match line.field.shape {
+                    Shape::Word(_) | Shape::Flag => wording.choice_name(&value),
+                    Shape::List(Shape::Record(_)) => wording.form_rows(value.split(';').count() as i64),
+                    Shape::Text | Shape::Species => value,
+                    // The name of a bed or a place says itself what it is, and so does how many.
+                    Shape::Code | Shape::Count if NAMELESS.contains(&line.field.name) => value,
+                    Shape::Code
+                    | Shape::Count
+                    | Shape::Number { .. }
+                    | Shape::Day
+                    | Shape::MonthDay
+                    | Shape::Clock
+                    | Shape::Spot
+                    | Shape::Entry
+                    | Shape::List(_)
+                    | Shape::Record(_)
+                    | Shape::Open => {
+                        let title = wording.field_title(line.field.name);
+                        match title.rsplit_once(", ") {
+                            Some((name, unit)) => format!("{name} {value} {unit}"),
+                            None => format!("{title} {value}"),
+                        }
+                    }
+                }
+            })
+            .collect();
+        let said = if parts.is_empty() { self.heading(on) } else { parts.join(", ") };
+        crate::dashboard::parts::Page::shortened(&said, LONGEST)
+    }
+
+    /// The field that has the keys, where it holds one plain figure or a choice, with what is typed in it.
+    pub fn figure_typed(&self) -> Option<(Field, String)> {
+        let line = self.lines.get(self.at)?;
+        let plain = matches!(line.field.shape, Shape::Count | Shape::Number { .. } | Shape::Word(_));
+        plain.then(|| (line.field, line.value()))
+    }
+
+    /// Why it was not written, or would not be.
+    pub fn against(&self) -> Vec<String> {
+        if !self.fault.is_empty() {
+            return self.fault.clone();
+        }
+        match &self.tried {
+            Tried::Refused(lines) => lines.clone(),
+            Tried::Nothing | Tried::Waiting | Tried::Does(..) => Vec::new(),
+        }
+    }
+
+    /// What it would do, a sentence each, doubts behind it.
+    pub fn outcome(&self, on: &On<'_>) -> Vec<String> {
+        match &self.tried {
+            Tried::Does(effects, doubts) => {
+                let doubts = doubts.iter().map(|doubt| on.wording.doubt(doubt, &on.book.picture.site.species));
+                outcome_words(effects, on).into_iter().chain(doubts).collect()
+            }
+            Tried::Nothing | Tried::Waiting | Tried::Refused(_) => Vec::new(),
+        }
+    }
+
+    /// Its fields in order, with what stands in each.
+    pub fn fields(&self) -> Vec<(Field, String)> {
+        self.lines.iter().map(|line| (line.field, line.value())).collect()
+    }
+
+    /// The field the form begins with, or has the keys.
+    pub fn begin_place(&self) -> usize {
+        self.at
+    }
+
+    /// The field that says what the form is about.
+    pub fn about_place(&self) -> Option<usize> {
+        ABOUT.iter().filter_map(|name| self.place_of(name)).find(|at| !self.lines[*at].value().is_empty())
+    }
+
+    /// Whether a field says something only together with others of this kind.
+    pub fn goes_together(&self, field: &str) -> bool {
+        self.kind() == "soil_checked" && super::TOGETHER_ROD.contains(&field)
+    }
+
+    /// The choices of a field, in the spelling of files.
+    pub fn choices_at(&self, at: usize) -> Vec<&'static str> {
+        self.lines.get(at).map_or_else(Vec::new, super::FieldLine::choices)
+    }
+
+    /// Whether what is typed would leave a doubt.
+    pub fn raises_doubt(&self) -> bool {
+        if let Tried::Does(_, doubts) = &self.tried { !doubts.is_empty() } else { false }
+    }
+
+    /// A sample so far: how many, their mean, how many more would do.
+    pub fn sample_words(&self, on: &On<'_>) -> Option<String> {
+        let plants = self.place_of("plants").filter(|_| self.kind() == "measured")?;
+        let heights = self.lines[plants].first_figures();
+        let progress = sample_progress(&heights)?;
+        let measured = on.wording.form_sample(heights.len() as i64, on.wording.number(progress.mean, 1));
+        let more = match progress.more {
+            0 => on.wording.form_sample_enough(),
+            more => on.wording.form_sample_more(i64::from(more)),
+        };
+        Some(format!("{measured}; {more}"))
+    }
+
+    /// Puts a whole answer into a field, and the keys there. A digit picks from the list or the choices, a word of a
+    /// choice is read in either language.
+    pub fn answer(&mut self, at: usize, answer: &str, on: &On<'_>) {
+        let picks = self.offered_first(at, on);
+        let Some(line) = self.lines.get_mut(at) else { return };
+        self.at = at;
+        self.fault.clear();
+        let choices = line.choices();
+        let number: Option<usize> = answer.trim().parse().ok();
+        if !choices.is_empty() {
+            let wanted = crate::base::text::folded(answer);
+            let by_number = number.and_then(|number| choices.get(number.checked_sub(1)?).copied());
+            let by_word = choices
+                .iter()
+                .find(|choice| crate::base::text::folded(&on.wording.choice_name(choice)) == wanted)
+                .copied();
+            line.fill(by_number.or(by_word).unwrap_or(answer));
+            return;
+        }
+        let picked = number.filter(|_| line.takes_picks_by_digit());
+        match picked.and_then(|number| picks.get(number.checked_sub(1)?)) {
+            Some(pick) => line.fill(pick),
+            None => line.fill(answer),
+        }
+    }
+
+    /// What is offered in a field while nothing is typed in it.
+    pub fn offered_first(&self, at: usize, on: &On<'_>) -> Vec<String> {
+        let Some(line) = self.lines.get(at) else { return Vec::new() };
+        let empty = super::FieldLine::new(line.field, "");
+        super::suggest::picks(&empty, self.kind(), on)
+    }
+
+    /// A key that changes nothing, so that what is typed is tried out.
+    pub const STILL: Key = Key::Home;
+}

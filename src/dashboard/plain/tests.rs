@@ -1,0 +1,168 @@
+//! The round in questions: answers in, lines out, entries in the book.
+
+use std::io::Cursor;
+
+use tempfile::TempDir;
+
+use super::command::{Command, is_yes};
+use super::talk;
+use crate::base::{Clock, Day, Moment, TrayCode};
+use crate::dashboard::keys::Key;
+use crate::dashboard::terminal::Opening;
+use crate::dashboard::tests::TODAY;
+use crate::desk::{Desk, Now, sample};
+use crate::reckon::round;
+use crate::reckon::round::Task;
+use crate::wording::{Lang, Wording};
+
+fn now() -> Now {
+    let today: Day = TODAY.parse().unwrap();
+    Now { today, clock: Clock::from_hm(7, 0), moment: Moment::end_of(today, 3.0) }
+}
+
+/// A sample nursery to talk about.
+struct Sample {
+    folder: TempDir,
+}
+
+impl Sample {
+    fn new() -> Sample {
+        let sample = Sample { folder: tempfile::tempdir().unwrap() };
+        sample::make(&sample.folder.path().join("s.outplant"), sample.folder.path(), now()).unwrap();
+        sample
+    }
+
+    fn desk(&self) -> Desk {
+        Desk::open(&self.folder.path().join("s.outplant"), self.folder.path(), now()).unwrap()
+    }
+
+    /// What is said to answers, a line each.
+    fn said(&self, lang: Lang, answers: &str) -> String {
+        let opening = Opening {
+            desk: self.desk(),
+            wording: Wording::new(lang),
+            who: "Amani".to_string(),
+            shelf: self.folder.path().to_path_buf(),
+            on: None,
+            clock: Box::new(|| Some(now())),
+            colour: false,
+            ascii: false,
+            plain: true,
+        };
+        let mut said = Vec::new();
+        talk(opening, Cursor::new(answers.to_string()), &mut said).unwrap();
+        String::from_utf8(said).unwrap()
+    }
+
+    /// The tray of the first stop of a task, and answers that lead there.
+    fn way_to(&self, task: Task) -> (TrayCode, String) {
+        let round = round(&self.desk().picture());
+        let at = round.stops.iter().position(|stop| stop.task == task).unwrap();
+        (round.stops[at].tray().unwrap().clone(), "3\n".repeat(at))
+    }
+
+    fn entries(&self) -> usize {
+        self.desk().entries().len()
+    }
+
+    fn standing(&self, tray: &TrayCode) -> u32 {
+        self.desk().picture().trays[tray].standing
+    }
+}
+
+#[test]
+fn a_count_is_one_empty_answer_and_its_figure_and_the_next_stop_is_told() {
+    let sample = Sample::new();
+    let before = sample.entries();
+    let (tray, way) = sample.way_to(Task::Count);
+    let said = sample.said(Lang::En, &format!("{way}\n11\nquit\n"));
+    assert_eq!((sample.entries(), sample.standing(&tray)), (before + 1, 11), "{said}");
+    assert!(said.contains("Living:"), "{said}");
+    assert!(said.contains(&format!("Saved: Count a tray: {tray}")), "{said}");
+    assert!(!said.contains("Write it?"), "{said}");
+    let after = said.split("Saved:").nth(1).unwrap();
+    assert!(after.contains("Stop "), "{said}");
+}
+
+#[test]
+fn more_than_a_simple_count_is_written_only_after_a_yes_and_says_first_what_it_does() {
+    let sample = Sample::new();
+    let before = sample.entries();
+    let (tray, way) = sample.way_to(Task::GoOut);
+    let said = sample.said(Lang::En, &format!("{way}1\n\n\nn\n"));
+    assert_eq!(sample.entries(), before, "{said}");
+    assert!(said.contains("What it does:") && said.contains("Nothing was written."), "{said}");
+    let said = sample.said(Lang::En, "do it\n\n3\ny\n");
+    assert_eq!(sample.entries(), before + 1, "{said}");
+    assert!(sample.desk().picture().trays[&tray].story.accounts.planted >= 3);
+}
+
+#[test]
+fn a_cause_is_picked_by_its_number_and_words_of_spanish_are_understood() {
+    let sample = Sample::new();
+    let (tray, way) = sample.way_to(Task::Count);
+    let standing = sample.standing(&tray);
+    let said = sample.said(Lang::Es, &format!("{way}perdidas\n2\n1\nsí\nsaltar\nsalir\n"));
+    assert_eq!(sample.standing(&tray), standing - 2, "{said}");
+    assert!(said.contains("Parada "), "{said}");
+}
+
+#[test]
+fn answers_that_end_in_the_middle_write_nothing_and_lose_nothing() {
+    let sample = Sample::new();
+    let before = sample.entries();
+    let (_, way) = sample.way_to(Task::GoOut);
+    for cut in ["", "1\n", "1\n\n", "1\n\n7\n", "lost\n", "lost\n2\n", "6\n", "u\n", "b\n", "?"] {
+        let said = sample.said(Lang::En, &format!("{way}{cut}"));
+        assert_eq!(sample.entries(), before, "{cut:?}: {said}");
+    }
+}
+
+#[test]
+fn what_cannot_be_is_said_and_asked_again() {
+    let sample = Sample::new();
+    let before = sample.entries();
+    let (tray, way) = sample.way_to(Task::Count);
+    let said = sample.said(Lang::En, &format!("{way}\nmany\n12\n"));
+    assert_eq!((sample.entries(), sample.standing(&tray)), (before + 1, 12), "{said}");
+    assert_eq!(said.matches("Living:").count(), 2, "{said}");
+    let said = sample.said(Lang::En, "lost\n9999\n1\n1\n\ny\n");
+    assert!(said.contains("How many [9999]:"), "{said}");
+    assert_eq!(sample.entries(), before + 2, "{said}");
+}
+
+#[test]
+fn nothing_but_whole_plain_lines_is_said() {
+    let sample = Sample::new();
+    for lang in Lang::ALL {
+        let said = sample.said(lang, "?\nxyz\n7\n\n\nn\n2\n3\n4\nu\nn\nb\n-1\na\nhello\u{1b}[31m\ny\n8\n\ny\n");
+        assert!(said.chars().all(|letter| letter == '\n' || !letter.is_control()), "{said:?}");
+        assert!(said.ends_with('\n'));
+    }
+}
+
+#[test]
+fn the_round_goes_on_where_it_was_left_on_the_screen_or_in_questions() {
+    let sample = Sample::new();
+    let said = sample.said(Lang::En, "skip\nskip\nquit\n");
+    let left_at = said.lines().rfind(|line| line.starts_with("Stop ")).unwrap().to_string();
+    let said = sample.said(Lang::En, "");
+    assert!(said.contains(&left_at) && left_at.starts_with("Stop 3 "), "{said}");
+}
+
+#[test]
+fn every_number_and_letter_means_what_it_means_on_the_screen() {
+    for lang in Lang::ALL {
+        let wording = Wording::new(lang);
+        assert_eq!(Command::read("", &wording), Some(Command::Key(Key::Enter)));
+        assert_eq!(Command::read("1", &wording), Some(Command::Key(Key::Enter)));
+        assert_eq!(Command::read("2", &wording), Some(Command::Key(Key::Char(' '))));
+        assert_eq!(Command::read("g", &wording), Some(Command::Key(Key::Char('g'))));
+        assert_eq!(Command::read("?", &wording), Some(Command::Help));
+        assert_eq!(Command::read("0", &wording), Some(Command::Quit));
+        assert_eq!(Command::read("99", &wording), None);
+        let words: Vec<String> = Command::listed(&wording);
+        assert!(words.len() > 10);
+    }
+    assert!(is_yes("Sí") && is_yes("y") && !is_yes("") && !is_yes("no"));
+}

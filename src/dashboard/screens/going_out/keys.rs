@@ -1,0 +1,206 @@
+//! What keys do on the screen Going out.
+
+use super::{Chosen, GoingOut, MOST_PLANTS, Part, Writing, asking, loading};
+use crate::base::Day;
+use crate::dashboard::keys::Key;
+use crate::dashboard::message::Act;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::Typed;
+use crate::reckon::loading::LoadLine;
+use crate::reckon::picture::{Looking, Picture};
+
+impl GoingOut {
+    /// Keys on a list.
+    pub(super) fn press_list(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+        let page = isize::try_from(on.size.1 / 4).unwrap_or(1).max(1);
+        match key {
+            Key::Up => self.step(-1, on),
+            Key::Down => self.step(1, on),
+            Key::PageUp | Key::Char(',') => self.step(-page, on),
+            Key::PageDown | Key::Char('.') => self.step(page, on),
+            Key::Home => self.step(isize::MIN / 2, on),
+            Key::End => self.step(isize::MAX / 2, on),
+            Key::Char('v') => {
+                self.part = self.part.next();
+                self.settle_choice(on);
+            }
+            Key::Esc | Key::Char('q') if self.part != Part::Pairs => {
+                self.part = Part::Pairs;
+                self.settle_choice(on);
+            }
+            Key::Char('c') => return Some(self.ask(on)),
+            Key::Char('o') | Key::Enter => return Some(self.load(on)),
+            Key::Char('r') | Key::Backspace | Key::Delete => return Some(self.unload(on)),
+            Key::Char('+') => return Some(self.change(1, on)),
+            Key::Char('-') => return Some(self.change(-1, on)),
+            Key::Char(' ') if self.pair().is_some() => {
+                self.field = Some(Typed::default());
+            }
+            _ => return None,
+        }
+        Some(Vec::new())
+    }
+
+    fn step(&mut self, by: isize, on: &On<'_>) {
+        let choices = self.choices(on);
+        if choices.is_empty() {
+            return;
+        }
+        let at = choices.iter().position(|choice| Some(choice) == self.chosen.as_ref()).unwrap_or(0) as isize;
+        let to = at.saturating_add(by).clamp(0, choices.len() as isize - 1) as usize;
+        self.choose(choices.get(to).cloned());
+    }
+
+    /// Keys in the open field for a number.
+    pub(super) fn press_field(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        let Some(field) = self.field.as_mut() else { return Vec::new() };
+        match key {
+            Key::Esc | Key::Char('q') => self.field = None,
+            Key::Enter => {
+                let typed = field.text();
+                self.field = None;
+                let Ok(plants) = typed.parse::<u32>() else { return Vec::new() };
+                return self.set(plants.min(MOST_PLANTS), on);
+            }
+            Key::Char(digit) if digit.is_ascii_digit() => {
+                field.press(key);
+            }
+            Key::Backspace | Key::Delete | Key::Left | Key::Right | Key::Home | Key::End => {
+                field.press(key);
+            }
+            _ => {}
+        }
+        Vec::new()
+    }
+
+    /// Puts the chosen pair on the list.
+    fn load(&mut self, on: &On<'_>) -> Vec<Act> {
+        match self.plants(on) {
+            None => vec![Act::Say(on.wording.load_no_bed())],
+            Some(0) => vec![Act::Say(on.wording.load_nothing_left())],
+            Some(plants) => self.set(plants, on),
+        }
+    }
+
+    /// The chosen pair on the list with a number; nought takes it off.
+    fn set(&mut self, plants: u32, on: &On<'_>) -> Vec<Act> {
+        let Some((tray, bed)) = self.pair().map(|(tray, bed)| (tray.clone(), bed.clone())) else { return Vec::new() };
+        if plants == 0 {
+            return self.unload(on);
+        }
+        let said = on.wording.load_said(i64::from(plants), &tray, &bed);
+        match self.lines.iter_mut().find(|line| line.tray == tray && line.bed == bed) {
+            Some(line) => line.plants = plants,
+            None => self.lines.push(LoadLine { tray, bed, plants }),
+        }
+        self.number = None;
+        vec![self.keep(), Act::Say(said)]
+    }
+
+    /// Takes the chosen pair off the list.
+    fn unload(&mut self, on: &On<'_>) -> Vec<Act> {
+        let Some((tray, bed)) = self.pair().map(|(tray, bed)| (tray.clone(), bed.clone())) else { return Vec::new() };
+        if self.listed(&tray, &bed).is_none() {
+            return Vec::new();
+        }
+        self.lines.retain(|line| line.tray != tray || line.bed != bed);
+        let said = on.wording.load_taken_off(&tray, &bed);
+        self.settle_choice(on);
+        vec![self.keep(), Act::Say(said)]
+    }
+
+    /// More or fewer of the chosen pair; on the list the number is changed there.
+    fn change(&mut self, by: i32, on: &On<'_>) -> Vec<Act> {
+        let Some(plants) = self.plants(on) else { return Vec::new() };
+        let plants = plants.saturating_add_signed(by).min(MOST_PLANTS);
+        let listed = self.pair().is_some_and(|(tray, bed)| self.listed(tray, bed).is_some());
+        if listed {
+            // One is the least on the list: it is taken off by a key of its own.
+            return self.set(plants.max(1), on);
+        }
+        self.number = Some(plants);
+        Vec::new()
+    }
+
+    /// Asks before the list is written.
+    fn ask(&mut self, on: &On<'_>) -> Vec<Act> {
+        if self.lines.is_empty() {
+            return vec![Act::Say(on.wording.load_empty())];
+        }
+        if on.read_only {
+            return vec![Act::Say(on.wording.said_read_only())];
+        }
+        if on.book.picture.looking != Looking::Today {
+            return vec![Act::Say(on.wording.said_looking())];
+        }
+        self.asking = Some(0);
+        Vec::new()
+    }
+
+    /// Keys while it is asked: another key than the one that asked writes; a key that is held down does nothing.
+    pub(super) fn press_asking(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+        let from = self.asking?;
+        let last = asking::last_start(&self.lines, on);
+        match key {
+            Key::Esc | Key::Char('q') => self.asking = None,
+            Key::Up => self.asking = Some(from.saturating_sub(1)),
+            Key::Down => self.asking = Some((from + 1).min(last)),
+            Key::Char('w') => {
+                self.asking = None;
+                return Some(self.write(on));
+            }
+            // Help is for everyone.
+            Key::Char('h' | '?' | 'x') => return None,
+            _ => {}
+        }
+        Some(Vec::new())
+    }
+
+    fn write(&mut self, on: &On<'_>) -> Vec<Act> {
+        match loading::drafts(&self.lines, on) {
+            Ok(drafts) => {
+                let day = loading::day(on);
+                let before =
+                    self.lines.iter().map(|line| (line.clone(), plantings(&on.book.picture, line, day))).collect();
+                self.writing = Some(Writing { day, before });
+                vec![Act::Write(drafts)]
+            }
+            Err(said) => vec![Act::Say(said)],
+        }
+    }
+
+    /// What was handed to the clerk and is in the book now comes off the list; where it was refused, the list stays.
+    pub(super) fn note_written(&mut self, on: &On<'_>) -> Vec<Act> {
+        let Some(writing) = &self.writing else { return Vec::new() };
+        let (picture, day) = (&on.book.picture, writing.day);
+        if !writing.before.iter().all(|(line, before)| plantings(picture, line, day) > *before) {
+            return Vec::new();
+        }
+        let written: Vec<&LoadLine> = writing.before.iter().map(|(line, _)| line).collect();
+        self.lines.retain(|line| !written.contains(&line));
+        self.writing = None;
+        self.part = Part::Pairs;
+        self.choose(None);
+        vec![self.keep()]
+    }
+}
+
+/// How often a planting stands in the book.
+fn plantings(picture: &Picture, line: &LoadLine, day: Day) -> usize {
+    picture.beds.get(&line.bed).map_or(0, |bed| {
+        let same = bed.story.cohorts.iter().filter(|cohort| {
+            cohort.tray.as_ref() == Some(&line.tray) && cohort.day == day && cohort.planted == line.plants
+        });
+        same.count()
+    })
+}
+
+impl Chosen {
+    /// The tray, where one is meant.
+    pub(super) fn tray(&self) -> Option<&crate::base::TrayCode> {
+        match self {
+            Chosen::Pair(tray, _) | Chosen::Tray(tray) => Some(tray),
+            Chosen::Bed(..) => None,
+        }
+    }
+}

@@ -1,0 +1,81 @@
+//! Which lots the list shows, and in which order.
+
+use crate::base::Day;
+use crate::base::LotCode;
+use crate::dashboard::look::Ink;
+use crate::dashboard::model::On;
+use crate::reckon::seed::{LotState, SeedLife, life, lot_state, test_due_from};
+use crate::reckon::stock::LotStory;
+
+/// A lot with how it stands.
+#[derive(Clone, Debug)]
+pub struct LotLine<'a> {
+    /// Its story.
+    pub lot: &'a LotStory,
+    /// Its life, where it is known.
+    pub life: Option<SeedLife>,
+    /// How it stands.
+    pub state: LotState,
+}
+
+impl LotLine<'_> {
+    /// The day from which a test is due, as the round has it.
+    pub fn test_due_from(&self, on: &On<'_>) -> Option<Day> {
+        let picture = &on.book.picture;
+        let profile = self.lot.species.as_ref().and_then(|key| picture.site.profile(key));
+        test_due_from(self.lot, profile.map(|profile| &**profile), on.day())
+    }
+}
+
+/// The mark and ink of a lot's state; the mark stands beside its word.
+pub fn state_mark(state: LotState) -> (&'static str, Ink) {
+    match state {
+        LotState::Keeps => ("●", Ink::Good),
+        LotState::Ending => ("!", Ink::Waits),
+        LotState::Over => ("▲", Ink::Danger),
+        LotState::Dead => ("x", Ink::Danger),
+        LotState::LifeUnknown => ("?", Ink::Plain),
+        LotState::UsedUp => ("_", Ink::Plain),
+        LotState::Held => ("-", Ink::Waits),
+    }
+}
+
+fn line_of<'a>(lot: &'a LotStory, on: &On<'_>) -> LotLine<'a> {
+    let profile = lot.species.as_ref().and_then(|key| on.book.picture.site.profile(key));
+    let life = profile.and_then(|profile| life(lot, profile));
+    let state = lot_state(lot, life.as_ref(), on.day());
+    LotLine { lot, life, state }
+}
+
+/// A lot with how it stands.
+pub fn chosen<'a>(code: Option<&LotCode>, on: &On<'a>) -> Option<LotLine<'a>> {
+    on.book.picture.lots.get(code?).map(|lot| line_of(lot, on))
+}
+
+/// The lots: what must be sown first before all, then those that live longest on, what is dead and used up last.
+pub fn listed<'a>(on: &On<'a>, used_up_too: bool) -> Vec<LotLine<'a>> {
+    let all = on.book.picture.lots.values().map(|lot| line_of(lot, on));
+    let mut lines: Vec<LotLine<'a>> = all.filter(|line| used_up_too || line.state != LotState::UsedUp).collect();
+    lines.sort_by_key(|line| {
+        let days = line.life.as_ref().map_or(i32::MAX, |life| life.days_left(on.day()));
+        (urgency(line.state), days, line.lot.code.clone())
+    });
+    lines
+}
+
+fn urgency(state: LotState) -> u8 {
+    match state {
+        LotState::Ending => 0,
+        LotState::Over => 1,
+        LotState::Keeps => 2,
+        LotState::LifeUnknown => 3,
+        LotState::Held => 4,
+        LotState::Dead => 5,
+        LotState::UsedUp => 6,
+    }
+}
+
+/// How many lots are used up.
+pub fn used_up(on: &On<'_>) -> usize {
+    on.book.picture.lots.values().filter(|lot| lot.seeds_left == Some(0)).count()
+}

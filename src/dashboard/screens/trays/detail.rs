@@ -1,0 +1,229 @@
+//! The tray that is chosen: its verdict and reasons, where it could go, what to expect, its drawings, its history.
+
+use super::Trays;
+use super::charts::{self, Drawing};
+use super::going::where_to;
+use crate::base::Day;
+use crate::dashboard::look::{Ink, criterion_mark, stage_mark};
+use crate::dashboard::model::On;
+use crate::dashboard::parts::Page;
+use crate::dashboard::screens::beside;
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::{Criterion, DaySpread, Rule, Stage, TrayPicture};
+use crate::reckon::seed::{emerged, own_sowings};
+use crate::wording::verdict::About;
+
+/// Lines of a drawing.
+const DRAWING_LINES: u16 = 8;
+/// A drawing is at most so wide.
+const DRAWING_COLUMNS: u16 = 64;
+
+/// The last line from which the detail of the chosen tray still fills its pane.
+pub fn last_line(screen: &Trays, on: &On<'_>) -> usize {
+    let width = beside::detail_columns(on);
+    chosen(screen, on).map_or(0, |tray| page(tray, on, width).last_start(beside::page_lines(on)))
+}
+
+/// The tray that is chosen.
+pub fn chosen<'a>(screen: &Trays, on: &On<'a>) -> Option<&'a TrayPicture> {
+    on.book.picture.trays.get(screen.chosen.as_ref()?).map(|tray| &**tray)
+}
+
+/// All of it.
+pub fn page(tray: &TrayPicture, on: &On<'_>, width: u16) -> Page {
+    let wording = on.wording;
+    let mut page = Page::new(width);
+    page.labels([
+        wording.label_standing().as_str(),
+        wording.label_plantable().as_str(),
+        wording.label_ready_from().as_str(),
+        wording.label_best_before().as_str(),
+        wording.trays_label_container().as_str(),
+        wording.trays_label_sown().as_str(),
+    ]);
+    page.paragraph(&wording.why_tray_heading(&tray.code, on.species(tray.species.as_ref())), Ink::Strong);
+    let (mark, ink) = stage_mark(tray.stage);
+    page.hanging(&format!("{mark} "), ink, &verdict(tray, on), Ink::Strong);
+    page.gap();
+    facts(tray, on, &mut page);
+    if !tray.criteria.is_empty() && tray.stage != Stage::Spent {
+        page.heading(&wording.trays_reasons());
+        reasons(&tray.criteria, on, &mut page);
+        page.heading(&wording.trays_where_to());
+        where_to(tray, on, &mut page);
+    }
+    expectations(tray, on, &mut page);
+    let drawings = [charts::emergence(tray, on), charts::standing(tray, on), charts::heights(tray, on)];
+    for drawing in drawings.into_iter().flatten() {
+        draw(&drawing, &mut page);
+    }
+    page.heading(&wording.trays_history());
+    history(tray, on, &mut page);
+    page
+}
+
+/// The verdict in one sentence.
+pub fn verdict(tray: &TrayPicture, on: &On<'_>) -> String {
+    let wording = on.wording;
+    if tray.stage == Stage::Spent {
+        return wording.trays_verdict_empty();
+    }
+    if tray.ready {
+        let plants = wording.plants_range(tray.plantable);
+        return match tray.best_before {
+            Some(day) => wording.trays_verdict_ready_before(plants, wording.day_beside(day, on.day())),
+            None => wording.trays_verdict_ready(plants),
+        };
+    }
+    let mut blocking = tray.criteria.iter().filter(|criterion| criterion.blocks);
+    let late = tray.criteria.iter().find(|criterion| criterion.rule == Rule::DaysInContainer && criterion.blocks);
+    let first = late.filter(|_| tray.stage == Stage::Overdue).or_else(|| blocking.next());
+    let Some(first) = first else { return wording.trays_verdict_waits() };
+    let reason = wording.reason(first, About::Tray);
+    let from = tray.ready_from.or(tray.not_before()).filter(|day| *day > on.day());
+    match (tray.stage, from.filter(|_| !says_its_day(first.rule))) {
+        (Stage::Overdue, _) => wording.trays_verdict_overdue(reason),
+        (_, Some(day)) => wording.trays_verdict_not_before(wording.day_beside(day, on.day()), reason),
+        (_, None) => wording.trays_verdict_not(reason),
+    }
+}
+
+/// Whether the reason of a rule names the day on which it ends itself.
+fn says_its_day(rule: Rule) -> bool {
+    matches!(rule, Rule::Held | Rule::Treated)
+}
+
+fn facts(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    let near = |day: Day| wording.day_beside(day, on.day());
+    let (mark, ink) = stage_mark(tray.stage);
+    page.labelled_in(&wording.label_stage(), format!("{mark} {}", wording.stage_name(tray.stage)).trim(), ink);
+    let standing = wording.plants(tray.standing);
+    let standing = match tray.counted_on {
+        Some(day) => wording.trays_counted(standing, near(day)),
+        None => wording.trays_never_counted(standing),
+    };
+    page.labelled(&wording.label_standing(), &standing);
+    if tray.standing > 0 {
+        let range = wording.plants_range(tray.plantable);
+        let plantable = wording.known_how(range, wording.basis_name(tray.plantable_basis));
+        page.labelled(&wording.label_plantable(), &plantable);
+    }
+    if let Some(place) = &tray.place {
+        page.labelled(&wording.label_place(), place.as_str());
+    }
+    if let Some(share) = tray.light_share {
+        page.labelled(&wording.label_light(), &wording.trays_light(wording.percent(share)));
+    }
+    if let Some(spell) = tray.story.container()
+        && let Some(container) = &spell.what
+    {
+        let days = i64::from(on.day().days_since(spell.from));
+        page.labelled(&wording.trays_label_container(), &wording.trays_in_container(container, wording.days(days)));
+    }
+    if let Some(sown) = tray.sown_on {
+        let lots: Vec<String> = tray.lots.iter().map(ToString::to_string).collect();
+        let said = match (lots.is_empty(), tray.age_days) {
+            (false, Some(age)) => wording.trays_sown_from(near(sown), wording.days(age), lots.join(", ")),
+            (_, Some(age)) => wording.trays_sown(near(sown), wording.days(age)),
+            (_, None) => near(sown),
+        };
+        page.labelled(&wording.trays_label_sown(), &said);
+    }
+}
+
+/// The questions of the verdict, those that hold the tray back first.
+fn reasons(criteria: &[Criterion], on: &On<'_>, page: &mut Page) {
+    let mut asked: Vec<&Criterion> = criteria.iter().collect();
+    asked.sort_by_key(|criterion| match (criterion.blocks, criterion.warns, criterion.met) {
+        (true, _, Some(_)) => 0,
+        (true, _, None) => 1,
+        (false, true, _) => 2,
+        (false, false, Some(false)) => 3,
+        (false, false, None) => 4,
+        (false, false, Some(true)) => 5,
+    });
+    for criterion in asked {
+        let (mark, ink) = criterion_mark(criterion.met, criterion.blocks, criterion.warns);
+        let mut said = on.wording.reason(criterion, About::Tray);
+        let to_come =
+            criterion.expected.filter(|day| criterion.blocks && *day > on.day() && !says_its_day(criterion.rule));
+        if let Some(day) = to_come {
+            said.push_str(&format!(" · {}", on.wording.comes_from(on.wording.day_beside(day, on.day()))));
+        }
+        page.hanging(&format!("{mark} "), ink, &said, Ink::Plain);
+    }
+}
+
+/// Dates and numbers to come. Whatever is forecast of a tray stands here, each with how early, how late, how many.
+fn expectations(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    let mut coming: Vec<(String, String)> = Vec::new();
+    let mut dated = |label: String, day: Option<Day>, spread: Option<DaySpread>| {
+        coming.extend(day_words(day, spread, on).map(|said| (label, said)));
+    };
+    if tray.stage != Stage::Spent {
+        dated(wording.label_ready_from(), tray.ready_from, tray.ready_spread);
+        dated(wording.label_best_before(), tray.best_before, tray.best_before_spread);
+    }
+    let not_before = tray.not_before().filter(|day| *day > on.day() && tray.ready_from.is_none());
+    if let Some(day) = not_before.filter(|_| tray.stage != Stage::Spent) {
+        let day = wording.day_beside(day, on.day());
+        coming.insert(0, (wording.label_ready_from(), wording.trays_not_before(day)));
+    }
+    let sown: Option<u32> = own_sowings(&tray.story)
+        .iter()
+        .try_fold(0u32, |sum, sowing| Some(sum.saturating_add(sowing.seeds?)))
+        .filter(|seeds| *seeds > 0);
+    if let Some(seeds) = sown {
+        let up = wording.trays_up_of(emerged(&tray.story), wording.seeds(seeds));
+        coming.push((wording.trays_label_up(), up));
+        let expected = charts::expected_of(tray, on).filter(|_| tray.story.seed_is_due(on.day()));
+        if let Some(expected) = expected {
+            coming.push((wording.trays_label_to_come_up(), wording.plants_range(expected.in_all())));
+            let last = expected.last_day().map(|day| wording.day_beside(day, on.day()));
+            coming.extend(last.map(|day| (wording.trays_label_waited_for(), day)));
+        }
+    }
+    if coming.is_empty() {
+        return;
+    }
+    page.heading(&wording.trays_expected());
+    page.labels(coming.iter().map(|(label, _)| label.as_str()));
+    for (label, said) in &coming {
+        page.labelled(label, said);
+    }
+}
+
+/// A day with how early and late it may be.
+fn day_words(day: Option<Day>, spread: Option<DaySpread>, on: &On<'_>) -> Option<String> {
+    let wording = on.wording;
+    let near = |day: Day| wording.day_beside(day, on.day());
+    match (day, spread) {
+        (_, Some(spread)) if spread.low != spread.high => {
+            Some(wording.day_between(near(spread.likely), near(spread.low), near(spread.high)))
+        }
+        (Some(day), _) => Some(near(day)),
+        (None, Some(spread)) => Some(near(spread.likely)),
+        (None, None) => None,
+    }
+}
+
+fn draw(drawing: &Drawing, page: &mut Page) {
+    page.heading(&drawing.heading);
+    page.drawing(DRAWING_LINES, DRAWING_COLUMNS, |area, buffer| drawing.chart.draw(area, buffer));
+    page.paragraph(&drawing.legend, Ink::Quiet);
+}
+
+fn history(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    match on.book.story_of(&Subject::Tray(tray.code.clone())) {
+        None => page.paragraph(&wording.news_waiting(), Ink::Quiet),
+        Some(entries) => {
+            for entry in entries.iter().rev() {
+                let said = wording.entry_sentence_beside(entry, on.day(), &on.book.picture.site.species);
+                page.hanging("- ", Ink::Plain, &said, Ink::Plain);
+            }
+        }
+    }
+}

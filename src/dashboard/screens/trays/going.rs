@@ -1,0 +1,69 @@
+//! Where a tray could go: the beds whose plan names its species, and what each still waits for beside the tray itself.
+
+use crate::base::BedName;
+use crate::dashboard::look::Ink;
+use crate::dashboard::model::On;
+use crate::dashboard::parts::Page;
+use crate::reckon::picture::{Criterion, PairPicture, Rule, TrayPicture};
+use crate::wording::verdict::About;
+
+/// Beds that are named; of the rest only how many there are.
+const MOST_BEDS: usize = 4;
+
+/// Writes where a tray could go.
+pub fn where_to(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    let mut pairs: Vec<(&PairPicture, Vec<&Criterion>)> = on
+        .book
+        .picture
+        .pairs
+        .iter()
+        .map(AsRef::as_ref)
+        .filter(|pair: &&PairPicture| pair.tray == tray.code)
+        .map(|pair| (pair, of_bed(pair, tray)))
+        .collect();
+    pairs.sort_by_key(|(pair, missing)| (!pair.fits, missing.len()));
+    if pairs.is_empty() {
+        page.hanging("- ", Ink::Plain, &wording.no_bed_plans(on.species(tray.species.as_ref())), Ink::Plain);
+        return;
+    }
+    for (pair, missing) in pairs.iter().take(MOST_BEDS) {
+        let (mark, ink, said) = match missing.first() {
+            _ if pair.fits => {
+                let plants = wording.plants(pair.plants);
+                ("+ ", Ink::Good, wording.trays_fits(&pair.bed, plants))
+            }
+            None => ("○ ", Ink::Good, wording.trays_bed_waits(&pair.bed, open_positions(tray, &pair.bed, on))),
+            Some(first) => ("x ", Ink::Waits, misses(pair, first, missing.len() - 1, on)),
+        };
+        page.hanging(mark, ink, &said, Ink::Plain);
+    }
+    let more = pairs.len().saturating_sub(MOST_BEDS);
+    if more > 0 {
+        page.hanging("  ", Ink::Plain, &wording.trays_more_beds(more as i64), Ink::Plain);
+    }
+}
+
+fn misses(pair: &PairPicture, first: &Criterion, more: usize, on: &On<'_>) -> String {
+    let said = on.wording.in_bed(&pair.bed, on.wording.reason(first, About::Pair));
+    if more == 0 { said } else { format!("{said} · {}", on.wording.more_reasons(more as i64)) }
+}
+
+/// What holds the pair back beside what holds the tray back from every bed. The step in light is the tray's own matter
+/// while it is still to be hardened.
+fn of_bed<'a>(pair: &'a PairPicture, tray: &TrayPicture) -> Vec<&'a Criterion> {
+    let holds_tray = |rule: Rule| tray.criteria.iter().any(|own| own.blocks && own.rule == rule);
+    let of_tray = |criterion: &Criterion| match criterion.rule {
+        Rule::ExposureStep => holds_tray(Rule::Hardening),
+        rule => holds_tray(rule),
+    };
+    pair.criteria.iter().filter(|criterion| criterion.blocks && !of_tray(criterion)).collect()
+}
+
+fn open_positions(tray: &TrayPicture, bed: &BedName, on: &On<'_>) -> i64 {
+    let line = on.book.picture.beds.get(bed).and_then(|bed| {
+        let line = bed.species.iter().find(|line| Some(&line.species) == tray.species.as_ref())?;
+        Some(line.open_positions)
+    });
+    i64::from(line.unwrap_or(0))
+}

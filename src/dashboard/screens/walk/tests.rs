@@ -1,0 +1,370 @@
+//! The walk under keys: what each does, what is kept, how it looks.
+
+use super::plan::{Mark, Plan};
+use super::{Screen, Walk, usual};
+use crate::base::TrayCode;
+use crate::dashboard::form::Form;
+use crate::dashboard::keys::Key;
+use crate::dashboard::layer::Layer;
+use crate::dashboard::message::Message;
+use crate::dashboard::tests::{Stage, TODAY};
+use crate::dashboard::update::update;
+use crate::nursery::entry::kind_of_entry;
+use crate::reckon::round::Task;
+use crate::wording::Lang;
+
+fn walk(stage: &Stage) -> &Walk {
+    &stage.model.screens.walk
+}
+
+/// The id of the chosen stop.
+fn here(stage: &Stage) -> String {
+    walk(stage).here(&stage.model.on()).unwrap().id.to_string()
+}
+
+fn task_here(stage: &Stage) -> Task {
+    walk(stage).here(&stage.model.on()).unwrap().task
+}
+
+fn mark(stage: &Stage, id: &str) -> Mark {
+    walk(stage).shown(&stage.model.on()).iter().find(|stop| stop.id == id).unwrap().mark
+}
+
+/// Goes to the first stop of a task.
+fn go_to(stage: &mut Stage, task: Task) -> String {
+    stage.key(Key::Home);
+    let all = walk(stage).shown(&stage.model.on()).len();
+    for _ in 0..all {
+        if task_here(stage) == task {
+            return here(stage);
+        }
+        stage.key(Key::Down);
+    }
+    panic!("no stop of {task}");
+}
+
+fn tray_of(id: &str) -> TrayCode {
+    TrayCode::new(id.split_once(' ').unwrap().1).unwrap()
+}
+
+fn form(stage: &Stage) -> &Form {
+    match stage.model.layers.last() {
+        Some(Layer::Form(form)) => form,
+        _ => panic!("no form is open:\n{}", stage.frame()),
+    }
+}
+
+#[test]
+fn a_count_of_two_figures_takes_four_keys_and_goes_on_to_the_next_stop() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::Count);
+    let before = stage.entries();
+    for key in [Key::Enter, Key::Char('1'), Key::Char('1'), Key::Enter] {
+        stage.key(key);
+    }
+    assert_eq!(stage.entries(), before + 1);
+    assert_eq!(stage.model.book.picture.trays[&tray_of(&id)].standing, 11);
+    assert!(stage.model.layers.is_empty());
+    assert_ne!(here(&stage), id);
+    assert_eq!(mark(&stage, &id), Mark::Done);
+    assert!(stage.frame().contains("√"), "{}", stage.frame());
+    assert!(stage.frame().contains("Living 11"), "{}", stage.frame());
+}
+
+#[test]
+fn who_types_ahead_of_the_clerk_writes_the_next_stop_and_not_the_same_twice() {
+    let mut stage = Stage::sample(Lang::En);
+    go_to(&mut stage, Task::Count);
+    let mut asked = Vec::new();
+    for key in [Key::Enter, Key::Char('4'), Key::Char('1'), Key::Enter] {
+        asked.extend(update(&mut stage.model, Message::Key(key)));
+    }
+    let next = here(&stage);
+    asked.extend(update(&mut stage.model, Message::Key(Key::Enter)));
+    assert_eq!(form(&stage).stop(), next);
+    assert_eq!(stage.model.pending.len(), 1);
+}
+
+#[test]
+fn what_is_refused_comes_back_with_what_was_typed() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::GoOut);
+    let before = stage.entries();
+    stage.keys("\n99999\n");
+    assert_eq!(stage.entries(), before);
+    assert_eq!(form(&stage).stop(), id);
+    assert!(stage.frame().contains("99999"), "{}", stage.frame());
+    assert_eq!(here(&stage), id);
+    assert_eq!(mark(&stage, &id), Mark::Open);
+}
+
+#[test]
+fn the_walk_hears_of_its_forms_while_another_screen_is_shown() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::Count);
+    let mut asked = Vec::new();
+    for key in [Key::Enter, Key::Char('1'), Key::Char('6'), Key::Enter, Key::Char('7')] {
+        asked.extend(update(&mut stage.model, Message::Key(key)));
+    }
+    assert_eq!(mark(&stage, &id), Mark::Sent);
+    stage.carry_out(asked);
+    assert_eq!(mark(&stage, &id), Mark::Done);
+    stage.keys("1");
+    let refused = go_to(&mut stage, Task::GoOut);
+    let mut asked = Vec::new();
+    stage.keys("\n9999");
+    for key in [Key::Enter, Key::Char('7')] {
+        asked.extend(update(&mut stage.model, Message::Key(key)));
+    }
+    stage.carry_out(asked);
+    assert_eq!(mark(&stage, &refused), Mark::Open);
+}
+
+#[test]
+fn a_refused_form_lies_under_the_one_that_is_being_typed_in() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::GoOut);
+    let mut asked = Vec::new();
+    for key in [Key::Enter, Key::Char('9'), Key::Char('9'), Key::Char('9'), Key::Char('9'), Key::Enter] {
+        asked = update(&mut stage.model, Message::Key(key));
+    }
+    stage.keys("l3");
+    let above = form(&stage).stop().to_string();
+    stage.carry_out(asked);
+    assert_eq!(form(&stage).stop(), above);
+    stage.keys("\u{1b}");
+    assert_eq!(form(&stage).stop(), id);
+}
+
+#[test]
+fn a_proposed_figure_gives_way_to_the_first_digit_and_stays_under_enter() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::GoOut);
+    stage.keys("\n");
+    let proposed = form(&stage).figure_typed().unwrap().1;
+    assert!(proposed.parse::<u32>().unwrap() > 0);
+    stage.keys("2");
+    assert_eq!(form(&stage).figure_typed().unwrap().1, "2");
+    stage.keys("\n");
+    let planted = stage.model.book.picture.trays[&tray_of(&id)].story.accounts.planted;
+    assert!(planted >= 2);
+}
+
+#[test]
+fn what_is_skipped_is_marked_and_comes_back_at_the_end() {
+    let mut stage = Stage::sample(Lang::En);
+    let first = here(&stage);
+    stage.keys(" ");
+    assert_eq!(mark(&stage, &first), Mark::Skipped);
+    assert!(stage.frame().contains("1 skipped"), "{}", stage.frame());
+    let all = walk(&stage).shown(&stage.model.on()).len();
+    for _ in 1..all {
+        stage.keys(" ");
+    }
+    assert_eq!(here(&stage), first);
+}
+
+#[test]
+fn the_round_is_where_it_was_after_a_power_cut_and_begins_anew_on_a_new_day() {
+    let mut stage = Stage::sample(Lang::En);
+    let skipped = here(&stage);
+    stage.keys(" ");
+    let counted = go_to(&mut stage, Task::Count);
+    stage.keys("\n12\n");
+    let at = here(&stage);
+    let mut stage = stage.again(Lang::Es);
+    assert_eq!(here(&stage), at);
+    assert_eq!(mark(&stage, &skipped), Mark::Skipped);
+    assert_eq!(mark(&stage, &counted), Mark::Done);
+    assert_eq!(walk(&stage).progress(&stage.model.on()).0, 1);
+    let mut plan = walk(&stage).plan.clone().unwrap();
+    plan.day = plan.day.plus(-1);
+    let mut fresh = Walk::default();
+    fresh.resume(&plan.kept(), &stage.model.on());
+    assert_eq!(fresh.plan, None);
+    assert!(Plan::read("{}").is_none());
+    stage.keys("q");
+    assert!(stage.left);
+}
+
+#[test]
+fn a_tray_counted_by_another_way_is_done_and_taking_it_back_opens_the_stop_again() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::Count);
+    stage.keys("n");
+    stage.text("count a tray");
+    stage.keys("\n13\n");
+    assert_eq!(mark(&stage, &id), Mark::Done);
+    stage.keys("uw");
+    assert_eq!(mark(&stage, &id), Mark::Open);
+    stage.keys("c14\n");
+    assert_eq!(mark(&stage, &id), Mark::Done);
+    assert_eq!(stage.model.book.picture.trays[&tray_of(&id)].standing, 14);
+}
+
+#[test]
+fn what_is_written_beside_the_task_stays_at_the_stop() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::Count);
+    stage.keys("l2\n1\n");
+    assert!(stage.model.layers.is_empty(), "{}", stage.frame());
+    assert_eq!(here(&stage), id);
+    assert_eq!(mark(&stage, &id), Mark::Open);
+    assert!(stage.frame().contains("2, "), "{}", stage.frame());
+}
+
+#[test]
+fn a_task_let_go_is_behind_one() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = here(&stage);
+    stage.keys("r\n");
+    assert_eq!(mark(&stage, &id), Mark::Done);
+    assert!(stage.model.book.round.stops.iter().all(|stop| stop.id != id));
+}
+
+#[test]
+fn yesterdays_paper_is_counted_yesterday() {
+    let mut stage = Stage::sample(Lang::En);
+    stage.keys("b-1\n");
+    let id = go_to(&mut stage, Task::Count);
+    stage.keys("\n15\n");
+    let yesterday = TODAY.parse::<crate::base::Day>().unwrap().plus(-1);
+    let tray = &stage.model.book.picture.trays[&tray_of(&id)];
+    let look = tray.story.counts.iter().find(|look| look.day == yesterday);
+    assert_eq!(look.map(|look| look.standing), Some(15));
+    assert_ne!(here(&stage), id);
+    assert!(stage.frame().contains("What is written is for 14 Apr 2026"), "{}", stage.frame());
+}
+
+#[test]
+fn a_gauge_read_for_yesterday_leaves_todays_to_be_read() {
+    let mut stage = Stage::sample(Lang::En);
+    let gauge = |stage: &Stage| stage.model.book.round.stops.iter().any(|stop| stop.task == Task::Gauge);
+    if !gauge(&stage) {
+        // The sample's gauge was read today: take that line back first.
+        let entry = stage.model.book.picture.site.weather[&TODAY.parse().unwrap()].0.clone();
+        stage.take_back(entry);
+    }
+    // It came after the round was planned: it stands with what can wait.
+    stage.keys("+");
+    let id = go_to(&mut stage, Task::Gauge);
+    stage.keys("b-1\n\n7\n");
+    assert_eq!(mark(&stage, &id), Mark::Open);
+    assert_ne!(here(&stage), id);
+    stage.keys("b\n");
+    go_to(&mut stage, Task::Gauge);
+    stage.keys("\n0\n");
+    assert_eq!(mark(&stage, &id), Mark::Done);
+}
+
+#[test]
+fn a_tray_that_goes_to_two_beds_is_left_only_after_both() {
+    let mut stage = Stage::sample(Lang::En);
+    let on = stage.model.on();
+    let two = stage.model.book.round.stops.iter().find(|stop| usual::parts(stop, &on).len() > 1);
+    let Some(id) = two.map(|stop| stop.id.clone()) else {
+        panic!("the sample has no tray that goes to two beds on {TODAY}");
+    };
+    stage.key(Key::Home);
+    while here(&stage) != id {
+        stage.key(Key::Down);
+    }
+    stage.keys("\n\n");
+    assert_eq!(here(&stage), id);
+    stage.keys("\n\n");
+    assert_ne!(here(&stage), id);
+    assert_eq!(mark(&stage, &id), Mark::Done);
+}
+
+#[test]
+fn enter_opens_a_form_at_every_stop_with_fields_that_its_kind_has() {
+    let mut stage = Stage::sample(Lang::En);
+    stage.keys("+");
+    let ids: Vec<String> = walk(&stage).shown(&stage.model.on()).iter().map(|stop| stop.id.to_string()).collect();
+    assert!(ids.len() > stage.model.book.round.stops.len());
+    stage.key(Key::Home);
+    for id in &ids {
+        assert_eq!(here(&stage), *id);
+        stage.keys("\n");
+        assert_eq!(form(&stage).stop(), id);
+        stage.keys("\u{1b}");
+        assert!(stage.model.layers.is_empty());
+        stage.key(Key::Down);
+    }
+    for days in [-300, -200, -120, -90, -60, -30, -14, -7] {
+        stage.keys(&format!("d{days}\n"));
+        let on = stage.model.on();
+        for stop in on.book.round.stops.iter().chain(&on.book.round.can_wait) {
+            let asked = usual::usual(stop, &[], &on);
+            let known = kind_of_entry(&asked.kind).unwrap();
+            let has = |name: &str| known.fields.iter().any(|field| field.name == name);
+            assert!(asked.preset.iter().all(|(name, _)| has(name)), "{}: {asked:?}", stop.id);
+            assert!(asked.begin_at.as_deref().is_none_or(has), "{}: {asked:?}", stop.id);
+            assert!(usual::does_task(stop.task, &asked.kind) || matches!(asked.kind.as_str(), "let_go" | "noted"));
+        }
+    }
+}
+
+#[test]
+fn one_stop_fills_the_screen_with_signs_and_large_figures_and_takes_the_same_keys() {
+    for (columns, rows) in [(120, 40), (48, 18)] {
+        let mut stage = Stage::sample(Lang::Es).sized(columns, rows);
+        let id = go_to(&mut stage, Task::Count);
+        stage.keys("v\n41");
+        let frame = stage.frame();
+        assert!(frame.matches('█').count() > 20, "{frame}");
+        assert!(frame.contains(tray_of(&id).as_str()), "{frame}");
+        stage.model.look.ascii = true;
+        assert!(stage.frame().is_ascii() && stage.frame().contains("###"), "{}", stage.frame());
+        stage.keys("\n");
+        assert_eq!(stage.model.book.picture.trays[&tray_of(&id)].standing, 41);
+        assert_ne!(here(&stage), id);
+        stage.keys("q");
+        assert!(!stage.left && !walk(&stage).one_stop);
+    }
+}
+
+#[test]
+fn at_every_size_the_progress_the_chosen_stop_and_its_mark_are_whole() {
+    for lang in Lang::ALL {
+        for (columns, rows) in [(80, 24), (60, 20), (48, 18), (40, 12)] {
+            let mut stage = Stage::sample(lang).sized(columns, rows);
+            go_to(&mut stage, Task::Count);
+            stage.keys(" ");
+            stage.key(Key::Up);
+            let frame = stage.frame();
+            let on = stage.model.on();
+            let stop = walk(&stage).here(&on).unwrap();
+            assert!(frame.contains(&on.wording.task_name(stop.task)), "{frame}");
+            assert!(
+                frame.lines().any(|line| line.contains("24") && line.contains("min")) || frame.contains(" min"),
+                "{frame}"
+            );
+            assert!(frame.lines().any(|line| line.contains("q ")), "{frame}");
+            let marked = walk(&stage).shown(&on).iter().any(super::Shown::loses_most);
+            assert!(marked);
+            // A sentence that is cut ends with the mark of a cut: none does.
+            assert!(!frame.contains('…'), "{frame}");
+        }
+    }
+    let mut tiny = Stage::sample(Lang::En).sized(20, 8);
+    go_to(&mut tiny, Task::Count);
+    assert!(tiny.frame().contains("Count"), "{}", tiny.frame());
+}
+
+#[test]
+fn an_empty_nursery_is_told_how_to_begin() {
+    let stage = Stage::empty(Lang::En);
+    assert!(stage.frame().contains("No trays yet"), "{}", stage.frame());
+}
+
+#[test]
+fn frames_as_they_look() {
+    let stage = Stage::sample(Lang::En);
+    insta::assert_snapshot!("walk_120x40_en", stage.frame());
+    let mut stage = Stage::sample(Lang::Es).sized(48, 18);
+    go_to(&mut stage, Task::Count);
+    insta::assert_snapshot!("walk_48x18_es", stage.frame());
+    stage.keys("v\n41");
+    insta::assert_snapshot!("walk_one_stop_48x18_es", stage.frame());
+}

@@ -1,0 +1,38 @@
+//! Where nurse plants stand, where their distances and their number agree on it.
+
+use crate::base::{EntryId, SpeciesKey};
+use crate::reckon::picture::BedPicture;
+use crate::science::spacing::{SpacingPattern, positions};
+
+/// A cohort of nurse plants that was planted on a whole grid.
+#[derive(Clone, PartialEq, Debug)]
+pub struct NurseGrid {
+    /// The nurse plant.
+    pub nurse: SpeciesKey,
+    /// How many were planted.
+    pub planted: u32,
+    /// How many live.
+    pub alive: u32,
+    /// Where they were set: metres along and across the bed.
+    pub spots: Vec<(f64, f64)>,
+    /// The entry that planted them.
+    pub entry: EntryId,
+}
+
+/// The living cohorts whose number is exactly that of the grid of their distances; of the others the places are not known.
+pub fn nurse_grids(bed: &BedPicture) -> Vec<NurseGrid> {
+    let living = bed.story.nurses.iter().filter(|nurse| nurse.alive > 0);
+    let grids = living.filter_map(|nurse| {
+        let (row_m, offset_m) = (Some(nurse.row_m), nurse.offset_m);
+        let pattern = SpacingPattern::Rectangle;
+        let spots = positions(bed.length_m, bed.width_m, pattern, row_m, nurse.in_row_m, offset_m, None).ok()?;
+        (spots.len() == nurse.planted as usize).then(|| NurseGrid {
+            nurse: nurse.nurse.clone(),
+            planted: nurse.planted,
+            alive: nurse.alive,
+            spots: spots.iter().map(|spot| (spot.x_m, spot.y_m)).collect(),
+            entry: nurse.entry.clone(),
+        })
+    });
+    grids.collect()
+}

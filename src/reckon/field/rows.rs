@@ -1,0 +1,33 @@
+//! Rows as people write them: `1-2`, `1, 3, 5`, `4`.
+
+use std::collections::BTreeSet;
+
+/// More rows than any bed has; a guard against a slip of the pen. Ours.
+const MOST_ROWS: u32 = 1000;
+
+/// The rows that a text names; none where it says anything else.
+pub fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
+    let mut rows = BTreeSet::new();
+    for part in written.split([',', ';', '+', ' ']).map(str::trim).filter(|part| !part.is_empty()) {
+        let (first, last) = part.split_once(['-', '–']).unwrap_or((part, part));
+        let (first, last): (u32, u32) = (first.parse().ok()?, last.parse().ok()?);
+        if first == 0 || first > last || last > MOST_ROWS {
+            return None;
+        }
+        rows.extend(first..=last);
+    }
+    (!rows.is_empty()).then_some(rows)
+}
+
+/// Rows as they are written: `1-2, 5`.
+pub fn rows_written(rows: &BTreeSet<u32>) -> String {
+    let mut runs: Vec<(u32, u32)> = Vec::new();
+    for row in rows {
+        match runs.last_mut() {
+            Some((_, last)) if *last + 1 == *row => *last = *row,
+            Some(_) | None => runs.push((*row, *row)),
+        }
+    }
+    let said = |(first, last): &(u32, u32)| if first == last { first.to_string() } else { format!("{first}-{last}") };
+    runs.iter().map(said).collect::<Vec<_>>().join(", ")
+}

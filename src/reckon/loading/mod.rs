@@ -1,0 +1,12 @@
+//! Sending out: which trays to which beds, what was put on the loading list, and what becomes ready in the coming weeks.
+//! Shown on the way out; verdicts are made elsewhere.
+
+mod coming;
+mod list;
+mod offers;
+#[cfg(test)]
+mod tests;
+
+pub use coming::{Becoming, COMING_WEEKS, Coming, coming};
+pub use list::{LoadLine, LoadWarning, left_of, left_to_load, line_warnings, warnings};
+pub use offers::{Offer, offers};

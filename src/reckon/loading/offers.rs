@@ -1,0 +1,71 @@
+//! The trays as they stand before the beds: those that fit one, and for each other one the bed it misses least.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use crate::base::{Day, TrayCode};
+use crate::reckon::field::lasts_until;
+use crate::reckon::picture::{PairPicture, Picture, TrayPicture};
+
+/// A tray and where it could go.
+#[derive(Clone, Debug)]
+pub enum Offer {
+    /// It fits a bed today.
+    Fits(Arc<TrayPicture>, Arc<PairPicture>),
+    /// It fits none; the bed it misses least.
+    Misses(Arc<TrayPicture>, Arc<PairPicture>),
+    /// No bed plans its species.
+    NoBed(Arc<TrayPicture>),
+}
+
+impl Offer {
+    /// The tray.
+    pub fn tray(&self) -> &Arc<TrayPicture> {
+        match self {
+            Offer::Fits(tray, _) | Offer::Misses(tray, _) | Offer::NoBed(tray) => tray,
+        }
+    }
+
+    /// The pair, where a bed plans the species.
+    pub fn pair(&self) -> Option<&Arc<PairPicture>> {
+        match self {
+            Offer::Fits(_, pair) | Offer::Misses(_, pair) => Some(pair),
+            Offer::NoBed(_) => None,
+        }
+    }
+}
+
+/// Every tray with living plants: first each pair that fits, the tray that can wait least first; then the others, those
+/// that miss least first.
+pub fn offers(picture: &Picture) -> Vec<Offer> {
+    let mut fits: Vec<(Arc<TrayPicture>, Arc<PairPicture>)> = Vec::new();
+    for pair in picture.pairs.iter().filter(|pair| pair.fits && pair.plants > 0) {
+        if let Some(tray) = picture.trays.get(&pair.tray) {
+            fits.push((tray.clone(), pair.clone()));
+        }
+    }
+    let can_wait = |tray: &TrayPicture| tray.best_before.unwrap_or(Day::from_number(i32::MAX));
+    fits.sort_by(|(a, _), (b, _)| (can_wait(a), &a.code).cmp(&(can_wait(b), &b.code)));
+    let fitting: BTreeSet<&TrayCode> = fits.iter().map(|(tray, _)| &tray.code).collect();
+    let others = picture.trays.values().filter(|tray| tray.standing > 0 && !fitting.contains(&tray.code));
+    let mut rest: Vec<Offer> = others
+        .map(|tray| match nearest(picture, tray) {
+            Some(pair) => Offer::Misses(tray.clone(), pair),
+            None => Offer::NoBed(tray.clone()),
+        })
+        .collect();
+    rest.sort_by_key(|offer| (offer.pair().map_or((usize::MAX, None), |pair| misses(pair)), offer.tray().code.clone()));
+    fits.into_iter().map(|(tray, pair)| Offer::Fits(tray, pair)).chain(rest).collect()
+}
+
+/// The pair that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
+fn nearest(picture: &Picture, tray: &TrayPicture) -> Option<Arc<PairPicture>> {
+    let pairs = picture.pairs.iter().filter(|pair| pair.tray == tray.code);
+    pairs.min_by_key(|pair| (misses(pair), pair.bed.clone())).cloned()
+}
+
+/// How many reasons, and the day on which they end; none sorts last.
+fn misses(pair: &PairPicture) -> (usize, Option<Day>) {
+    let blocking = pair.criteria.iter().filter(|criterion| criterion.blocks).count();
+    (blocking, Some(lasts_until(&pair.criteria).unwrap_or(Day::from_number(i32::MAX))))
+}

@@ -1,0 +1,75 @@
+//! How long a lot lives the way it is kept.
+
+use crate::base::{Day, EntryId};
+use crate::nursery::entry::types::Kept;
+use crate::nursery::species::{Figure, Profile, Storage};
+use crate::reckon::picture::Source;
+use crate::reckon::round::intervals::{DEAD_AT_LIVES, LIFE_NOTICE_DAYS, LIFE_NOTICE_SHARE, LIFE_SOURCE};
+use crate::reckon::stock::LotStory;
+
+/// The life of a lot, the way it is kept.
+#[derive(Clone, PartialEq, Debug)]
+pub struct SeedLife {
+    /// The day its clock began.
+    pub from: Day,
+    /// Whether that is the day of collection: so for seed that dies when dried, however it was handled since.
+    pub from_collection: bool,
+    /// Days of life, kept so.
+    pub days: i32,
+    /// How it is kept.
+    pub kept: Kept,
+    /// Where the days come from.
+    pub source: Source,
+    /// The entry that says how it is kept.
+    pub entry: EntryId,
+}
+
+impl SeedLife {
+    /// The last day of the stated life.
+    pub fn last_day(&self) -> Day {
+        self.from.plus(self.days)
+    }
+
+    /// The day by which nothing of it is expected to live.
+    pub fn dead_on(&self) -> Day {
+        self.from.plus((f64::from(self.days) * DEAD_AT_LIVES).round() as i32)
+    }
+
+    /// Days of the stated life left on a day; below nothing when it is over.
+    pub fn days_left(&self, day: Day) -> i32 {
+        self.last_day().days_since(day)
+    }
+
+    /// Whether the end of its life is so near that it must be sown now.
+    pub fn is_ending(&self, day: Day) -> bool {
+        (0..=self.notice_days()).contains(&self.days_left(day))
+    }
+
+    /// So many days before its end it must be sown.
+    pub fn notice_days(&self) -> i32 {
+        ((f64::from(self.days) * LIFE_NOTICE_SHARE).ceil() as i32).max(LIFE_NOTICE_DAYS)
+    }
+}
+
+/// The life of a lot: each way of keeping has its figure; none where the profiles have none (in the cold), or nobody
+/// wrote how it is kept. Handled another way a new clock begins; seed that dies when dried (recalcitrant) is counted from
+/// the day of collection all the same.
+pub fn life(lot: &LotStory, profile: &Profile) -> Option<SeedLife> {
+    let spell = lot.kept.last()?;
+    let ambient = profile.storage_ambient_days.as_ref();
+    let figure: Option<&Figure<f64>> = match spell.what {
+        Kept::InPod => profile.storage_in_pod_days.as_ref().or(ambient),
+        Kept::MucilageOn => profile.storage_mucilage_on_days.as_ref().or(ambient),
+        Kept::WashedMoist => profile.storage_washed_moist_days.as_ref().or(ambient),
+        Kept::InParchment | Kept::DrySealed | Kept::DryOpen | Kept::Other => ambient,
+        Kept::Cold => None,
+    };
+    let figure = figure?;
+    let source =
+        if figure.source.trim().is_empty() { LIFE_SOURCE.into() } else { Source::figure(Some(&figure.source)) };
+    let days = figure.value.round().clamp(0.0, 40_000.0) as i32;
+    let dies_dried = profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Recalcitrant);
+    let from = lot.collected.filter(|_| dies_dried).unwrap_or(spell.from);
+    let from_collection = lot.collected == Some(from);
+    Some(SeedLife { from, from_collection, days, kept: spell.what, source, entry: spell.entry.clone() })
+}

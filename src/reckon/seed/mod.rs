@@ -1,0 +1,16 @@
+//! Seed and what comes of it: how long a lot lives, what its tests say, what was sown from it, and what may be expected
+//! to come up. The round and the screens ask here, so that both say the same.
+
+mod emergence;
+mod life;
+mod sown;
+mod state;
+mod test;
+#[cfg(test)]
+mod tests;
+
+pub use emergence::{Expected, emerged, expected, own_sowings, share_up};
+pub use life::{SeedLife, life};
+pub use sown::{CameUp, SownFrom, came_up, sown_from};
+pub use state::{LotState, is_held, lot_state};
+pub use test::{TEST_LEVEL, germinated, of_the_rest, replicate_counts, test_due_from};

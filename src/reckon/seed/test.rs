@@ -1,0 +1,38 @@
+//! What a germination test says, and when the next one is due.
+
+use crate::base::{Day, Range};
+use crate::nursery::species::Profile;
+use crate::reckon::lots::lot_outlook;
+use crate::reckon::stock::{LotStory, LotTest};
+use crate::science::sampling::wilson;
+
+/// Level of the interval around a test's share. The usual one.
+pub const TEST_LEVEL: f64 = 0.95;
+
+/// Seeds laid out and germinated in all replicates of a test.
+pub fn replicate_counts(test: &LotTest) -> (u32, u32) {
+    test.replicates.iter().fold((0, 0), |(laid, up), (seeds, germinated)| {
+        (laid.saturating_add(*seeds), u32::saturating_add(up, *germinated))
+    })
+}
+
+/// The share that germinated in a test, with its interval (Wilson 1927); none where nothing was laid out or more
+/// germinated than was laid out.
+pub fn germinated(test: &LotTest) -> Option<Range> {
+    let (laid, up) = replicate_counts(test);
+    wilson(up, laid, TEST_LEVEL).ok()
+}
+
+/// The day from which a test is due, as the round has it; none where too little seed is left to give some to a test, or
+/// nobody knows how much.
+pub fn test_due_from(lot: &LotStory, profile: Option<&Profile>, day: Day) -> Option<Day> {
+    lot_outlook(lot, profile, day).retest.ok().map(|retest| retest.on)
+}
+
+/// Seedlings to expect of the seed that is left, with the day of the test that says so; none where the lot was never
+/// tested or nobody knows what is left. What the seed lost since that test is not in it.
+pub fn of_the_rest(lot: &LotStory) -> Option<(Range, Day)> {
+    let left = f64::from(lot.seeds_left.filter(|left| *left > 0)?);
+    let test = lot.tests.last()?;
+    Some((germinated(test)?.times(Range::exact(left)), test.day))
+}
