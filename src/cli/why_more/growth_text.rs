@@ -6,7 +6,7 @@ use crate::wording::Wording;
 use crate::wording::page::GrowthOf;
 
 /// The lines of growth; nothing where nothing is asked of the plants and nobody measured.
-pub fn growth_lines(page: &mut WhyPage<'_>, growth: &TrayGrowth, wording: &Wording) {
+pub(in crate::cli) fn growth_lines(page: &mut WhyPage<'_>, growth: &TrayGrowth, wording: &Wording) {
     let of = [(GrowthOf::Height, growth.height), (GrowthOf::Collar, growth.collar)];
     let of: Vec<_> = of.into_iter().filter_map(|(of, grows)| Some((of, grows?))).collect();
     if of.is_empty() && growth.sample.is_none() {

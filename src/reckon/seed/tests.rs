@@ -96,7 +96,7 @@ fn a_test_gives_its_share_with_wilsons_interval_and_the_next_one_a_day() {
     assert!((rest.likely - 301.0).abs() < 1e-9 && rest.low < 259.0 && rest.high > 325.0, "{rest:?}");
     // Fewer than two tests' worth: none is given up for a test.
     page.write("2026-03-21", "lot_counted", json!({"lot":"avo-L01","seeds":99}));
-    assert_eq!(test_due_from(lot(&page.whole_picture("2026-03-21"))), None);
+    assert_eq!(test_due_from(lot(&page.whole_picture("2026-03-21")), None, day("2026-03-21")), None);
 }
 
 /// Two trays of 50 seeds; in the first 40 came up and it is over, in the second 10 so far.
