@@ -9,6 +9,7 @@ mod docs_true;
 mod first_day;
 mod forecast_sample;
 mod house;
+mod lots_and_sowing;
 mod plain_round;
 mod proof;
 mod pulled_plug;

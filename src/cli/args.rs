@@ -6,7 +6,7 @@ pub mod usage;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
-use crate::base::{BedName, Day, EntryId, TrayCode};
+use crate::base::{BedName, Day, EntryId, LotCode, TrayCode};
 
 /// What was typed.
 #[derive(Parser, Debug)]
@@ -145,6 +145,17 @@ pub enum Why {
         /// Also what to do about each thing that holds it back.
         #[arg(long)]
         how: bool,
+    },
+    /// A seed lot.
+    Lot {
+        /// Its code.
+        lot: LotCode,
+        /// How many to sow for so many plants; else for the places open in the beds.
+        #[arg(long, value_name = "PLANTS")]
+        plants: Option<u32>,
+        /// How sure of them, percent.
+        #[arg(long, value_name = "SURE")]
+        sure: Option<f64>,
     },
 }
 

@@ -30,6 +30,7 @@ mod undo;
 pub mod walk;
 mod why;
 pub mod why_json;
+pub mod why_more;
 pub mod why_text;
 mod write;
 

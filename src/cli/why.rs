@@ -8,6 +8,7 @@ use super::columns;
 use super::forecast::forecast_lines;
 use super::run::{Run, Stopped};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
+use super::why_more::why_lot;
 use super::why_text::{why_bed_text, why_pair_text, why_tray_text};
 use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
 use crate::reckon::Picture;
@@ -54,6 +55,7 @@ pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
             }
             run.answer(&text)
         }
+        Why::Lot { lot, plants, sure } => why_lot(run, lot, *plants, *sure),
     }
 }
 

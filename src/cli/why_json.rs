@@ -4,10 +4,12 @@ use serde_json::{Value, json};
 
 use super::forecast::{experience_json, worth_json};
 use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
+use super::why_more::growth_json::growth_json;
 use crate::base::SpeciesKey;
 use crate::reckon::Round;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::of_tray;
+use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::{BedPicture, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 
@@ -24,6 +26,9 @@ pub fn why_tray_json(
     said["experience"] = json!(known.map(|known| experience_json(&known, wording)));
     let worth = of_tray(&round.worth_looking, &tray.code).map(|worth| worth_json(worth, wording));
     said["worth_looking"] = json!(worth.collect::<Vec<_>>());
+    let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
+    let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
+    said["growth"] = growth_json(&growth, wording);
     said
 }
 
@@ -39,7 +44,8 @@ pub fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -
     answer(picture, "pair", pair_json(pair, wording))
 }
 
-fn answer(picture: &Picture, subject: &str, verdict: Value) -> Value {
+/// An answer about a subject on a day.
+pub(super) fn answer(picture: &Picture, subject: &str, verdict: Value) -> Value {
     json!({"version": VERSION, "on": picture.day, "looking": picture.looking, "known": picture.known, subject: verdict})
 }
 

@@ -3,7 +3,9 @@
 use super::columns::{left_aligned, width_of};
 use super::ready_text::page_top;
 use super::sheet::{Ink, Sheet};
+use super::why_more::growth_text::growth_lines;
 use crate::base::{Day, SpeciesKey};
+use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, DaySpread, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
@@ -28,6 +30,11 @@ pub fn why_tray_text(
     page.tray_facts(tray);
     page.expected(expected);
     page.criteria(&tray.criteria, About::Tray);
+    let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
+    let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
+    if tray.standing > 0 {
+        growth_lines(&mut page, &growth, wording);
+    }
     page.sheet.finish()
 }
 
@@ -71,10 +78,12 @@ pub fn why_pair_text(pair: &PairPicture, picture: &Picture, wording: &Wording, w
     page.sheet.finish()
 }
 
-struct WhyPage<'a> {
+/// A page of labelled lines.
+pub(super) struct WhyPage<'a> {
     picture: &'a Picture,
     wording: &'a Wording,
-    sheet: Sheet,
+    /// Its lines.
+    pub sheet: Sheet,
     label_room: usize,
 }
 
@@ -108,19 +117,35 @@ impl<'a> WhyPage<'a> {
         WhyPage { picture, wording, sheet, label_room }
     }
 
-    fn species(&self, key: Option<&SpeciesKey>) -> String {
+    /// A page with labels of its own.
+    pub fn with_labels(
+        picture: &'a Picture,
+        wording: &'a Wording,
+        width: usize,
+        colour: bool,
+        labels: &[String],
+    ) -> WhyPage<'a> {
+        let mut page = WhyPage::new(picture, wording, width, colour);
+        page.label_room = labels.iter().map(|label| width_of(label)).max().unwrap_or(0);
+        page
+    }
+
+    /// The name of a species.
+    pub fn species(&self, key: Option<&SpeciesKey>) -> String {
         key.map_or_else(
             || self.wording.species_unknown(),
             |key| self.wording.species_of(key, &self.picture.site.species),
         )
     }
 
-    fn verdict(&mut self, good: bool, said: &str) {
+    /// What is said first, good or not.
+    pub fn verdict(&mut self, good: bool, said: &str) {
         let (mark, ink) = if good { ("+ ", Ink::Ready) } else { ("x ", Ink::Waits) };
         self.sheet.hanging(mark, ink, said, Ink::Bold);
     }
 
-    fn labelled(&mut self, label: &str, text: &str) {
+    /// A line behind its label.
+    pub fn labelled(&mut self, label: &str, text: &str) {
         let beginning = format!("{}{}  ", " ".repeat(INDENT), left_aligned(label, self.label_room));
         self.sheet.hanging(&beginning, Ink::Plain, text, Ink::Plain);
     }

@@ -121,6 +121,18 @@ pub fn sample_size_mean(
     whole_sample(of_population(f64::from(count), population)?, 1)
 }
 
+/// How near the mean of `count` plants (2 or more) is known at `confidence`: t(n - 1) s / √n, in the unit of `spread`, the
+/// standard deviation. Usual survey formula.
+///
+/// # Errors
+/// Fewer than two plants, a spread below 0, a confidence that is no confidence, or no number.
+pub fn mean_half_width(spread: f64, count: u32, confidence: f64) -> Result<f64, WrongInput> {
+    wrong_input::not_negative("spread", spread)?;
+    wrong_input::positive("count", f64::from(count) - 1.0)?;
+    let times = distribution::two_sided_t(confidence, f64::from(count - 1))?;
+    wrong_input::answer(times * spread / f64::from(count).sqrt())
+}
+
 /// As [`sample_size_mean`] with z in place of t, good for 30 plants or more and a few too low below:
 /// (z s / E)², rounded up, at least 1.
 ///

@@ -9,6 +9,7 @@ use crate::base::Day;
 use crate::nursery::entry::types::Roots;
 use crate::nursery::species::Stem;
 use crate::reckon::bed::season;
+use crate::reckon::growth::{LankyComes, tray_growth};
 use crate::reckon::picture::{Basis, Measure, Rule, TrayPicture};
 use crate::reckon::stock::SampleLook;
 use crate::reckon::tray::size::{LOAD_PLANTS, last_sample};
@@ -24,7 +25,7 @@ pub(super) fn size_and_roots(walk: &Walk<'_>) -> Vec<Stop> {
             stops.push(late);
             continue;
         }
-        let graded = lanky(walk, tray).or_else(|| rest_of_sample(walk, tray));
+        let graded = lanky(walk, tray).or_else(|| rest_of_sample(walk, tray)).or_else(|| lanky_soon(walk, tray));
         let measures = graded.is_none();
         stops.extend(graded);
         if !held {
@@ -119,6 +120,29 @@ fn lanky(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     Some(stop)
 }
 
+/// Tall and thin soon, by its last two samples: set apart in time.
+fn lanky_soon(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let told = tray_growth(&tray.story, walk.profile(tray.species.as_ref()), walk.day()).lanky?;
+    asked(&tray.criteria, Rule::Collar)?;
+    let LankyComes::On(on) = told.comes else { return None };
+    let days = on.days_since(walk.day());
+    // Past that day a sample that is younger would say so.
+    if !(0..=SAMPLE_OLD_DAYS).contains(&days) || walk.day().days_since(told.measured_on) > SAMPLE_OLD_DAYS {
+        return None;
+    }
+    let why = RoundReason::LankySoon { sturdiness: told.sturdiness, limit: told.limit, on };
+    let mut stop = walk
+        .tray_stop(tray, Task::SpaceOut, why)
+        .risking(Stake::Seedlings, f64::from(tray.standing) * LANKY_LOSS, days + 1)
+        .taking(minutes::LOOK, GRADING_SOURCE)
+        .working(f64::from(tray.standing) * work::SORT)
+        .due(told.measured_on, SAMPLE_OLD_DAYS)
+        .until(Some(on), UntilFor::Window);
+    stop.last = sample_figure(walk, tray);
+    stop.entries = told.entries;
+    Some(stop)
+}
+
 /// The rest of a sample that fails at the usual age: pot on or cull.
 fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let sample = last_sample(&tray.story).filter(|_| tray.plantable_basis == Basis::Measured)?;
@@ -162,7 +186,7 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         Some(sample) => {
             let days = walk.day().days_since(sample.day);
             if days <= SAMPLE_OLD_DAYS {
-                return None;
+                return more_of_sample(walk, tray);
             }
             RoundReason::SampleOld { days }
         }
@@ -188,6 +212,27 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     stop.last = sample_figure(walk, tray);
     stop.expect = height.needed.clone();
     stop.entries = last.map(|sample| sample.entry.clone()).into_iter().collect();
+    Some(stop)
+}
+
+/// A sample so small that its mean may lie on either side of the least height: some more plants decide.
+fn more_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let profile = walk.profile(tray.species.as_ref());
+    let known = tray_growth(&tray.story, profile, walk.day()).sample.filter(|known| known.undecided)?;
+    let least_cm = profile?.height_least_cm.as_ref()?.value;
+    let more = known.more.min(tray.standing.saturating_sub(known.plants));
+    if more == 0 {
+        return None;
+    }
+    let why = RoundReason::SampleSmall { more, within_cm: known.within_cm?, least_cm };
+    let share = f64::from(more) / f64::from(SAMPLE_PLANTS);
+    let mut stop = walk
+        .tray_stop(tray, Task::Measure, why)
+        .risking(Stake::Planting, f64::from(tray.standing) * UNSEEN_LOSS, NO_LAST_DAY_DAYS)
+        .taking(minutes::AT_TRAY + minutes::MEASURE * share, MEASURE_SOURCE)
+        .due_by_interval(known.day, SAMPLE_OLD_DAYS);
+    stop.last = sample_figure(walk, tray);
+    stop.entries = vec![known.entry];
     Some(stop)
 }
 

@@ -5,8 +5,9 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{LotCode, Range};
+use crate::reckon::lots::{LotOutlook, RetestWhy, lot_outlook};
 use crate::reckon::picture::Measure;
-use crate::reckon::seed::{SeedLife, is_held, life, test_due_from};
+use crate::reckon::seed::{SeedLife, is_held};
 use crate::reckon::stock::LotStory;
 
 /// Tasks of the seed store.
@@ -17,14 +18,14 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
         if is_held(lot, day) || lot.received.is_none() || lot.seeds_left == Some(0) {
             continue;
         }
-        let profile = walk.profile(lot.species.as_ref());
-        let life = profile.and_then(|profile| life(lot, profile));
-        if life.as_ref().is_some_and(|life| day > life.dead_on()) {
+        let outlook = lot_outlook(lot, walk.profile(lot.species.as_ref()), day);
+        let life = outlook.life.as_ref().ok();
+        if life.is_some_and(|life| day > life.dead_on()) {
             continue;
         }
-        let ending = life.as_ref().and_then(|life| life_ends(walk, code, lot, life));
+        let ending = life.and_then(|life| life_ends(walk, code, lot, life));
         // Seed that must go into the ground now is sown, not tested.
-        stops.extend(ending.or_else(|| test(walk, code, lot)));
+        stops.extend(ending.or_else(|| test(walk, code, lot, &outlook)));
     }
     stops
 }
@@ -62,24 +63,28 @@ fn plants_wanted(walk: &Walk<'_>, lot: &LotStory) -> f64 {
     could.min(f64::from(room))
 }
 
-fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory) -> Option<Stop> {
-    let (seeds_left, last) = (lot.seeds_left?, lot.tests.last());
-    if walk.day() < test_due_from(lot)? {
-        return None;
-    }
-    let since = last.map(|test| test.day).max(lot.collected)?;
+fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -> Option<Stop> {
+    let retest = outlook.retest.ok().filter(|retest| walk.day() >= retest.on)?;
+    let (seeds_left, since) = (retest.seeds_left, retest.since());
     let days = walk.day().days_since(since);
-    let why = RoundReason::LotUntested { days, tested_before: last.is_some(), seeds_left };
+    let why = match retest.why {
+        RetestWhy::NeverTested { .. } | RetestWhy::Falling { tested: false, .. } => {
+            RoundReason::LotUntested { days, tested_before: false, seeds_left }
+        }
+        RetestWhy::TestOld { .. } | RetestWhy::Falling { tested: true, .. } => {
+            RoundReason::LotUntested { days, tested_before: true, seeds_left }
+        }
+        RetestWhy::ReplicatesApart { .. } => RoundReason::ReplicatesApart { days },
+    };
     let mut stop = walk
         .lot_stop(code, Task::TestLot, why)
         .risking(Stake::Seed, plants_wanted(walk, lot) * UNSEEN_LOSS, NO_LAST_DAY_DAYS)
         .taking(minutes::TEST, TEST_SOURCE)
-        .due_by_interval(since.plus(TEST_AFTER_DAYS + 1), TEST_AFTER_DAYS);
+        .due_by_interval(retest.on, TEST_AFTER_DAYS);
     // Seed that dies before that is tested before.
-    let life = walk.profile(lot.species.as_ref()).and_then(|profile| life(lot, profile));
-    if let Some(dies) = life
-        .map(|life| life.last_day())
-        .filter(|dies| *dies > since.plus(TEST_AFTER_DAYS) && stop.until.is_some_and(|until| *dies < until))
+    let dies = outlook.life.as_ref().ok().map(SeedLife::last_day);
+    if let Some(dies) =
+        dies.filter(|dies| *dies > since.plus(retest.every_days) && stop.until.is_some_and(|until| *dies < until))
     {
         stop = stop.until(Some(dies), UntilFor::SeedLife);
     }

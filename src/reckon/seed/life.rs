@@ -2,16 +2,18 @@
 
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::Kept;
-use crate::nursery::species::{Figure, Profile};
+use crate::nursery::species::{Figure, Profile, Storage};
 use crate::reckon::picture::Source;
 use crate::reckon::round::intervals::{DEAD_AT_LIVES, LIFE_NOTICE_DAYS, LIFE_NOTICE_SHARE, LIFE_SOURCE};
 use crate::reckon::stock::LotStory;
 
-/// The life of a lot from the day it was last handled.
+/// The life of a lot, the way it is kept.
 #[derive(Clone, PartialEq, Debug)]
 pub struct SeedLife {
     /// The day its clock began.
     pub from: Day,
+    /// Whether that is the day of collection: so for seed that dies when dried, however it was handled since.
+    pub from_collection: bool,
     /// Days of life, kept so.
     pub days: i32,
     /// How it is kept.
@@ -50,7 +52,8 @@ impl SeedLife {
 }
 
 /// The life of a lot: each way of keeping has its figure; none where the profiles have none (in the cold), or nobody
-/// wrote how it is kept.
+/// wrote how it is kept. Handled another way a new clock begins; seed that dies when dried (recalcitrant) is counted from
+/// the day of collection all the same.
 pub fn life(lot: &LotStory, profile: &Profile) -> Option<SeedLife> {
     let spell = lot.kept.last()?;
     let ambient = profile.storage_ambient_days.as_ref();
@@ -65,5 +68,8 @@ pub fn life(lot: &LotStory, profile: &Profile) -> Option<SeedLife> {
     let source =
         if figure.source.trim().is_empty() { LIFE_SOURCE.into() } else { Source::figure(Some(&figure.source)) };
     let days = figure.value.round().clamp(0.0, 40_000.0) as i32;
-    Some(SeedLife { from: spell.from, days, kept: spell.what, source, entry: spell.entry.clone() })
+    let dies_dried = profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Recalcitrant);
+    let from = lot.collected.filter(|_| dies_dried).unwrap_or(spell.from);
+    let from_collection = lot.collected == Some(from);
+    Some(SeedLife { from, from_collection, days, kept: spell.what, source, entry: spell.entry.clone() })
 }

@@ -1,7 +1,8 @@
 //! What a germination test says, and when the next one is due.
 
 use crate::base::{Day, Range};
-use crate::reckon::round::intervals::{TEST_AFTER_DAYS, TEST_SEEDS};
+use crate::nursery::species::Profile;
+use crate::reckon::lots::lot_outlook;
 use crate::reckon::stock::{LotStory, LotTest};
 use crate::science::sampling::wilson;
 
@@ -22,12 +23,10 @@ pub fn germinated(test: &LotTest) -> Option<Range> {
     wilson(up, laid, TEST_LEVEL).ok()
 }
 
-/// The day from which a test is due: so many days after the last test, or after the day of collection; none where too
-/// little seed is left to give some to a test, or nobody knows how much.
-pub fn test_due_from(lot: &LotStory) -> Option<Day> {
-    lot.seeds_left.filter(|left| *left >= 2 * TEST_SEEDS)?;
-    let since = lot.tests.last().map(|test| test.day).max(lot.collected)?;
-    Some(since.plus(TEST_AFTER_DAYS + 1))
+/// The day from which a test is due, as the round has it; none where too little seed is left to give some to a test, or
+/// nobody knows how much.
+pub fn test_due_from(lot: &LotStory, profile: Option<&Profile>, day: Day) -> Option<Day> {
+    lot_outlook(lot, profile, day).retest.ok().map(|retest| retest.on)
 }
 
 /// Seedlings to expect of the seed that is left, with the day of the test that says so; none where the lot was never

@@ -23,6 +23,15 @@ pub struct LotTest {
     pub entry: EntryId,
 }
 
+/// Moisture and temperature of a store, as far as they were written.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct StoreWritten {
+    /// Moisture of the seed, percent of fresh weight.
+    pub moisture_pct: Option<f64>,
+    /// Temperature, °C.
+    pub temp_c: Option<f64>,
+}
+
 /// The story of a seed lot.
 #[derive(Clone, PartialEq, Debug)]
 pub struct LotStory {
@@ -52,6 +61,10 @@ pub struct LotStory {
     pub seeds_per_kg: Option<f64>,
     /// How it is kept, oldest first.
     pub kept: Vec<Spell<Kept>>,
+    /// Moisture and temperature with each way of keeping, oldest first.
+    pub stores: Vec<Spell<StoreWritten>>,
+    /// Viability on arrival, percent, where it was written.
+    pub initial_pct: Option<f64>,
     /// Tests, oldest first.
     pub tests: Vec<LotTest>,
     /// Held, if it is: why, until when.
@@ -105,6 +118,8 @@ pub fn fold_lot(ledger: &Ledger, site: &Site, code: &LotCode) -> LotStory {
             unexplained: 0,
             seeds_per_kg: None,
             kept: Vec::new(),
+            stores: Vec::new(),
+            initial_pct: None,
             tests: Vec::new(),
             held: None,
             doubts: Vec::new(),
@@ -129,6 +144,11 @@ impl LotFold<'_> {
         match &entry.what {
             What::Seed(SeedEntry::LotReceived(received)) => self.received(day, id, received),
             What::Seed(SeedEntry::LotKept(kept)) => {
+                let what = StoreWritten {
+                    moisture_pct: kept.moisture_pct.map(|moisture| moisture.0),
+                    temp_c: kept.store_c.map(|temperature| temperature.0),
+                };
+                self.story.stores.push(Spell { from: day, what, entry: id.clone() });
                 self.story.kept.push(Spell { from: day, what: kept.kept, entry: id });
             }
             What::Seed(SeedEntry::LotCounted(count)) => {
@@ -189,6 +209,12 @@ impl LotFold<'_> {
         story.collected = Some(received.collected);
         story.received = Some(day);
         story.seeds_per_kg = received.seeds_per_kg.map(|per_kg| per_kg.0);
+        story.initial_pct = received.initial_pct.map(|viable| viable.0);
+        let what = StoreWritten {
+            moisture_pct: received.moisture_pct.map(|moisture| moisture.0),
+            temp_c: received.store_c.map(|temperature| temperature.0),
+        };
+        story.stores.push(Spell { from: received.collected, what, entry: id.clone() });
         story.kept.push(Spell { from: received.collected, what: received.kept, entry: id });
         let fruits = || {
             let seeds = f64::from(received.fruits?.0) * received.seeds_per_fruit?.0;

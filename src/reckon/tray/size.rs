@@ -63,7 +63,7 @@ impl Limits {
 }
 
 /// Whether a rule for the collar applies to these plants (none for grafts and stumps).
-fn has_collar_rule(story: &TrayStory) -> bool {
+pub fn has_collar_rule(story: &TrayStory) -> bool {
     use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
     use crate::reckon::stock::Origin;
     match &story.origin {

@@ -20,4 +20,4 @@ pub use curve::Curve;
 pub use fit::{EmergenceFit, fit_emergence};
 pub use forecast::{Forecast, forecast_by_prior};
 pub use looks::Looks;
-pub use prior::{CurvePrior, LogNormal, SharePrior};
+pub use prior::{CurvePrior, LogNormal, SEEDS_OF_A_LOT_TEST, SharePrior};

@@ -2,13 +2,19 @@
 
 mod calc;
 mod command;
+mod growth;
 mod help;
+mod lots;
 mod ready;
+mod sowing;
 mod species;
 mod usage;
 
+pub use growth::GrowthOf;
+
 #[cfg(test)]
 pub(super) use {
-    calc::KEYS as CALC_KEYS, command::KEYS as COMMAND_KEYS, help::KEYS as HELP_KEYS, ready::KEYS as READY_KEYS,
-    species::KEYS as SPECIES_KEYS, usage::KEYS as USAGE_KEYS,
+    calc::KEYS as CALC_KEYS, command::KEYS as COMMAND_KEYS, growth::KEYS as GROWTH_KEYS, help::KEYS as HELP_KEYS,
+    lots::KEYS as LOTS_KEYS, ready::KEYS as READY_KEYS, sowing::KEYS as SOWING_KEYS, species::KEYS as SPECIES_KEYS,
+    usage::KEYS as USAGE_KEYS,
 };

@@ -119,9 +119,13 @@ impl Wording {
             RoundReason::OverdueInContainer { .. }
             | RoundReason::SampleFails { .. }
             | RoundReason::Lanky { .. }
+            | RoundReason::SampleSmall { .. }
             | RoundReason::NeverMeasured { .. }
             | RoundReason::SampleOld { .. }
             | RoundReason::PlugNotSeen { .. } => self.growth_reason(why),
+            RoundReason::LankySoon { sturdiness, limit, on: day } => {
+                self.round_lanky_soon(self.decimal(*sturdiness, 1), self.number(*limit, 1), near(day))
+            }
             RoundReason::PastLastDay { until } => self.round_past_last_day(near(until)),
             RoundReason::LastDayNear { days_left, .. } => self.round_bare_near(*days_left),
             RoundReason::HardeningNotBegun { could_be_ready, length_days, too_late, step } => {
@@ -137,7 +141,9 @@ impl Wording {
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
             RoundReason::TreatmentOver { with, safe_from } => self.round_treated(with, near(safe_from)),
-            RoundReason::LotUntested { .. } | RoundReason::LifeEnds { .. } => self.seed_reason(why),
+            RoundReason::LotUntested { .. } | RoundReason::ReplicatesApart { .. } | RoundReason::LifeEnds { .. } => {
+                self.seed_reason(why)
+            }
             RoundReason::WorkMissing { .. }
             | RoundReason::RingWeeding { .. }
             | RoundReason::NursesNotCounted { .. }
@@ -182,6 +188,10 @@ impl Wording {
         }
         if let RoundReason::Lanky { sturdiness, limit } = why {
             return self.round_lanky(self.decimal(*sturdiness, 1), self.number(*limit, 1));
+        }
+        if let RoundReason::SampleSmall { more, within_cm, least_cm } = why {
+            let near = |value: f64| self.growth_cm(self.number(value, 1));
+            return self.round_sample_small(*more, near(*within_cm), near(*least_cm));
         }
         if let RoundReason::SampleOld { days } = why {
             return self.round_sample_old(*days);
@@ -239,6 +249,9 @@ impl Wording {
         if let RoundReason::LotUntested { days, tested_before, seeds_left } = why {
             let seeds = self.seeds(*seeds_left);
             return if *tested_before { self.round_tested(seeds, *days) } else { self.round_untested(seeds, *days) };
+        }
+        if let RoundReason::ReplicatesApart { days } = why {
+            return self.round_replicates_apart(*days);
         }
         if let RoundReason::LifeEnds { days_left, life_days, kept, seeds_left, .. } = why {
             let ends = self.round_life_ends(self.kept_name(*kept), *life_days, *days_left);

@@ -99,7 +99,7 @@ impl<'a> Replay<'a> {
             Operation::Create { .. } | Operation::Unlink { .. } | Operation::Rename { .. } | Operation::Link { .. } => {
                 self.renames.push(operation.clone());
             }
-            Operation::SyncFolder { .. } => self.settle_names(),
+            Operation::SyncFolder => self.settle_names(),
             Operation::Sync { file, .. } => {
                 if !self.strict {
                     self.settle_names();

@@ -10,7 +10,7 @@ pub enum Operation {
     Write { path: PathBuf, file: usize, at: usize, bytes: Vec<u8> },
     Truncate { file: usize, length: usize },
     Sync { path: PathBuf, file: usize },
-    SyncFolder { path: PathBuf },
+    SyncFolder,
     Unlink { path: PathBuf },
     Rename { from: PathBuf, to: PathBuf },
     Link { from: PathBuf, to: PathBuf },
@@ -134,7 +134,7 @@ impl Reader<'_> {
             }
             "fsync" | "fdatasync" => match self.opened.get(&key)?.clone() {
                 Opened::File { path, file, .. } => self.operations.push(Operation::Sync { path, file }),
-                Opened::Folder(path) => self.operations.push(Operation::SyncFolder { path }),
+                Opened::Folder(_) => self.operations.push(Operation::SyncFolder),
             },
             "unlink" | "unlinkat" => {
                 let path = self.below(texts.first()?)?;

@@ -10,9 +10,7 @@ use crate::dashboard::parts::Page;
 use crate::dashboard::screens::beside;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Basis;
-use crate::reckon::seed::{
-    LotState, SownFrom, came_up, germinated, of_the_rest, replicate_counts, sown_from, test_due_from,
-};
+use crate::reckon::seed::{LotState, SownFrom, came_up, germinated, of_the_rest, replicate_counts, sown_from};
 use crate::reckon::stock::{LotStory, LotTest};
 
 /// The last line from which the detail of the chosen lot still fills its pane.
@@ -116,7 +114,7 @@ fn tests(line: &LotLine<'_>, on: &On<'_>, page: &mut Page) {
     if line.lot.tests.is_empty() {
         page.paragraph(&wording.seed_never_tested(), Ink::Plain);
     }
-    let due = test_due_from(line.lot).filter(|_| !matches!(line.state, LotState::Dead | LotState::UsedUp));
+    let due = line.test_due_from(on).filter(|_| !matches!(line.state, LotState::Dead | LotState::UsedUp));
     match due {
         Some(day) if day <= on.day() => page.hanging("! ", Ink::Waits, &wording.seed_test_due(), Ink::Plain),
         Some(day) => page.paragraph(&wording.seed_test_due_from(wording.day_beside(day, on.day())), Ink::Plain),

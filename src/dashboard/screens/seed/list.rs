@@ -1,9 +1,10 @@
 //! Which lots the list shows, and in which order.
 
+use crate::base::Day;
 use crate::base::LotCode;
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
-use crate::reckon::seed::{LotState, SeedLife, life, lot_state};
+use crate::reckon::seed::{LotState, SeedLife, life, lot_state, test_due_from};
 use crate::reckon::stock::LotStory;
 
 /// A lot with how it stands.
@@ -15,6 +16,15 @@ pub struct LotLine<'a> {
     pub life: Option<SeedLife>,
     /// How it stands.
     pub state: LotState,
+}
+
+impl LotLine<'_> {
+    /// The day from which a test is due, as the round has it.
+    pub fn test_due_from(&self, on: &On<'_>) -> Option<Day> {
+        let picture = &on.book.picture;
+        let profile = self.lot.species.as_ref().and_then(|key| picture.site.profile(key));
+        test_due_from(self.lot, profile.map(|profile| &**profile), on.day())
+    }
 }
 
 /// The mark and ink of a lot's state; the mark stands beside its word.

@@ -10,7 +10,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
 use crate::dashboard::screens::beside;
-use crate::reckon::seed::{LotState, came_up, germinated, sown_from, test_due_from};
+use crate::reckon::seed::{LotState, came_up, germinated, sown_from};
 
 /// From this height on the line above the list is shown.
 const HEADED_FROM: u16 = 7;
@@ -102,7 +102,7 @@ fn row(line: &LotLine<'_>, on: &On<'_>) -> Row {
 }
 
 fn next_test(line: &LotLine<'_>, on: &On<'_>) -> (String, Ink) {
-    let due = test_due_from(line.lot).filter(|_| !matches!(line.state, LotState::Dead | LotState::UsedUp));
+    let due = line.test_due_from(on).filter(|_| !matches!(line.state, LotState::Dead | LotState::UsedUp));
     match due {
         None => (String::new(), Ink::Plain),
         Some(day) if day <= on.day() => (format!("! {}", on.wording.trays_now()), Ink::Waits),

@@ -287,6 +287,24 @@ pub enum RoundReason {
         /// Above this it is lanky.
         limit: f64,
     },
+    /// Growing tall faster than thick: lanky soon.
+    LankySoon {
+        /// Mean height in cm over collar in mm now.
+        sturdiness: f64,
+        /// Above this it is lanky.
+        limit: f64,
+        /// The day it passes that.
+        on: Day,
+    },
+    /// So few plants were measured that the mean may lie on either side of the least height.
+    SampleSmall {
+        /// How many more would do.
+        more: u32,
+        /// How near the mean is known, cm, 95 % sure.
+        within_cm: f64,
+        /// The least height, cm.
+        least_cm: f64,
+    },
     /// Old enough, and hardening has not begun.
     HardeningNotBegun {
         /// The first day it could be ready, where known.
@@ -341,6 +359,11 @@ pub enum RoundReason {
         tested_before: bool,
         /// Seeds left by the books.
         seeds_left: u32,
+    },
+    /// The replicates of the last test are further apart than chance explains.
+    ReplicatesApart {
+        /// Days since that test.
+        days: i32,
     },
     /// The life of seed ends, the way it is kept.
     LifeEnds {

@@ -1,0 +1,144 @@
+//! What a lot is still worth and how many to sow, for programs.
+
+use serde_json::{Value, json};
+
+use super::LotPage;
+use crate::base::Range;
+use crate::cli::criterion_json::number;
+use crate::cli::why_json::answer;
+use crate::reckon::lots::{Differ, Expected, Retest, RetestWhy, StartFrom, TestRead, Way};
+use crate::reckon::picture::Picture;
+use crate::reckon::sowing::SowingPlan;
+use crate::wording::Wording;
+
+/// The answer of `why lot --json`.
+pub fn why_lot_json(told: &LotPage<'_>, picture: &Picture, wording: &Wording) -> Value {
+    let (lot, day) = (told.lot, picture.day);
+    let outlook = &told.outlook;
+    let life = outlook.life.as_ref().ok().map(|life| {
+        json!({
+            "from": life.from, "from_collection": life.from_collection, "days": life.days, "kept": life.kept,
+            "last_day": life.last_day(), "days_left": life.days_left(day),
+            "source": wording.source_words(&life.source),
+        })
+    });
+    let viability = outlook.viability.as_ref().ok().map(|told| expected_json(told, wording));
+    let sowing = told.sowing.as_ref().and_then(|sowing| sowing.as_ref().ok());
+    let sowing_text = match &told.sowing {
+        None => wording.sowing_none_open(),
+        Some(Ok(plan)) => wording.sowing_said(plan),
+        Some(Err(why)) => wording.sowing_no_plan(why),
+    };
+    let lot_value = json!({
+        "lot": lot.code,
+        "species": lot.species,
+        "species_name": lot.species.as_ref().map(|key| wording.species_of(key, &picture.site.species)),
+        "source": lot.source,
+        "collected": lot.collected,
+        "received": lot.received,
+        "seeds_left": lot.seeds_left,
+        "counted": lot.counted,
+        "kept": lot.kept.last().map(|spell| spell.what),
+        "kept_since": lot.kept.last().map(|spell| spell.from),
+        "moisture_pct": lot.stores.last().and_then(|store| store.what.moisture_pct),
+        "store_c": lot.stores.last().and_then(|store| store.what.temp_c),
+        "text": wording.lot_verdict(outlook, day).1,
+        "life": life,
+        "life_text": wording.lot_life(&outlook.life, day),
+        "viability": viability,
+        "viability_text": wording.lot_expected(&outlook.viability),
+        "viability_source": wording.lot_source(outlook),
+        "tests": outlook.tests.iter().map(|test| test_json(test, wording)).collect::<Vec<_>>(),
+        "retest": outlook.retest.as_ref().ok().map(|retest| retest_json(retest, picture)),
+        "retest_text": wording.lot_retest(&outlook.retest, day),
+        "open_places": told.open_places,
+        "standing_in_trays": told.standing,
+        "sowing": sowing.map(|plan| plan_json(plan, told.asked)),
+        "sowing_text": sowing_text,
+    });
+    answer(picture, "lot", lot_value)
+}
+
+fn range_json(range: Range) -> Value {
+    json!({"low": number(range.low), "likely": number(range.likely), "high": number(range.high)})
+}
+
+fn expected_json(told: &Expected, wording: &Wording) -> Value {
+    let from = match told.start.from {
+        StartFrom::Test => "test",
+        StartFrom::Arrival => "arrival",
+        StartFrom::Handbook => "handbook",
+    };
+    let (by, equation) = match told.by {
+        Way::Equation { record, store, sigma_days, within_limits } => (
+            "equation",
+            Some(json!({
+                "species": record.species, "paper": record.source,
+                "ke": record.constants.ke, "cw": record.constants.cw, "ch": record.constants.ch, "cq": record.constants.cq,
+                "moisture_pct": store.moisture_pct, "store_c": store.temp_c, "sigma_days": sigma_days,
+                "within_limits": within_limits,
+            })),
+        ),
+        Way::Line { .. } => ("line", None),
+    };
+    json!({
+        "today": range_json(told.today),
+        "start": {"on": told.start.day, "share": range_json(told.start.share), "from": from},
+        "days_to_85": range_json(told.to_old),
+        "days_to_half": range_json(told.to_half),
+        "by": by,
+        "equation": equation,
+        "reckoned": wording.lot_reckoned(told),
+    })
+}
+
+fn test_json(test: &TestRead, wording: &Wording) -> Value {
+    let agree = match test.differ() {
+        Differ::Agree => Some(true),
+        Differ::Apart => Some(false),
+        Differ::Unknown => None,
+    };
+    json!({
+        "on": test.day, "laid_out": test.laid_out, "seeds": test.seeds, "germinated": test.germinated,
+        "share": range_json(test.share), "replicates": test.counts, "replicates_agree": agree,
+        "range": test.replicates.map(|told| told.range),
+        "max_tolerated_range": test.replicates.and_then(|told| told.max_tolerated_range),
+        "p_value": test.replicates.and_then(|told| told.p_value),
+        "text": wording.lot_test(test), "entries": [test.entry],
+    })
+}
+
+fn retest_json(retest: &Retest, picture: &Picture) -> Value {
+    let why = match retest.why {
+        RetestWhy::NeverTested { .. } => "never_tested",
+        RetestWhy::TestOld { .. } => "test_old",
+        RetestWhy::Falling { .. } => "falling",
+        RetestWhy::ReplicatesApart { .. } => "replicates_apart",
+    };
+    json!({"on": retest.on, "due": retest.on <= picture.day, "why": why, "since": retest.since()})
+}
+
+fn plan_json(plan: &SowingPlan, asked: bool) -> Value {
+    let (known, containers) = (&plan.germination, &plan.containers);
+    json!({
+        "plants": plan.wanted.plants, "sure": plan.wanted.sure, "asked": asked,
+        "seeds": plan.seeds, "prob_enough": plan.enough, "mean_success": plan.mean_success,
+        "divided": plan.divided, "prob_divided_short": plan.divided_short,
+        "germination": {
+            "mean": known.mean(), "a": known.a, "b": known.b, "sowings": known.sowings, "left_in_store": known.left,
+            "tested": known.tested.map(|(seeds, germinated)| json!({"seeds": seeds, "germinated": germinated})),
+        },
+        "survival": {
+            "mean": plan.survival.mean, "trays": plan.survival.trays, "went_out": plan.survival.seen.0,
+            "lost": plan.survival.seen.1,
+        },
+        "mass_g": plan.mass_g, "seeds_left": plan.seeds_left, "prob_enough_from_left": plan.enough_from_left,
+        "seeds_if_tested": plan.seeds_if_tested,
+        "containers": {
+            "seedbed": containers.seedbed, "pricked_out": containers.pricked_out, "one_each": containers.one_each,
+            "several": containers.several.map(|several| json!({
+                "seeds_each": several.seeds_each, "containers": several.containers, "seeds": several.seeds,
+            })),
+        },
+    })
+}

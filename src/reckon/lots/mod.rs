@@ -1,0 +1,49 @@
+//! What a seed lot is still worth: how much of it lives, for how long yet, and whether to test it again.
+//!
+//! Pure: from the lot's own story, the species' profile and the published constants of its seed.
+
+mod life;
+mod retest;
+mod test_read;
+#[cfg(test)]
+mod tests;
+mod viability_now;
+
+pub use life::NoLife;
+pub use retest::{NoRetest, Retest, RetestWhy};
+pub use test_read::{Differ, TestRead};
+pub use viability_now::{Expected, HALF_SHARE, NoViability, OLD_SHARE, Start, StartFrom, Way};
+
+use crate::base::Day;
+use crate::nursery::species::Profile;
+use crate::reckon::seed::SeedLife;
+use crate::reckon::stock::LotStory;
+
+/// Seeds in a small nursery's test: 2 x 25. Common practice.
+pub const TEST_SEEDS: u32 = 50;
+/// Seed without constants is tested again after so many days. Ours.
+pub const TEST_AFTER_DAYS: i32 = 60;
+/// Confidence of the interval of a test.
+pub const TEST_LEVEL: f64 = 0.95;
+
+/// What a lot is still worth on a day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LotOutlook {
+    /// How long it lives the way it is kept.
+    pub life: Result<SeedLife, NoLife>,
+    /// The share that is expected to live, and for how long yet.
+    pub viability: Result<Expected, NoViability>,
+    /// Its tests, oldest first.
+    pub tests: Vec<TestRead>,
+    /// When to test it again.
+    pub retest: Result<Retest, NoRetest>,
+}
+
+/// What a lot is still worth on a day.
+pub fn lot_outlook(lot: &LotStory, profile: Option<&Profile>, day: Day) -> LotOutlook {
+    let life = life::known_life(lot, profile);
+    let viability = viability_now::expected(lot, profile, life.as_ref().ok(), day);
+    let tests: Vec<TestRead> = lot.tests.iter().filter_map(test_read::read).collect();
+    let retest = retest::retest(lot, &tests, viability.as_ref().ok(), day);
+    LotOutlook { life, viability, tests, retest }
+}

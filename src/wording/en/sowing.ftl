@@ -1,0 +1,54 @@
+# How many seeds to sow.
+sowing_heading = How many to sow for { $plants ->
+    [one] { $plants } plant
+   *[other] { $plants } plants
+}
+sowing_for_open = that many places are open in the beds that plan it
+sowing_standing = { $plants ->
+    [one] { $plants } plant of it already stands in trays and is not taken off
+   *[other] { $plants } plants of it already stand in trays and are not taken off
+}
+sowing_none_open = no bed has an open place for it: ask with --plants
+sowing_number = { $seeds ->
+    [one] { $seeds } seed
+   *[other] { $seeds } seeds
+} for { $wanted ->
+    [one] { $wanted } plant
+   *[other] { $wanted } plants
+}, { $sure } sure; dividing by { $success } would give { $divided } and fail { $fails }
+sowing_fails_share = { $share } of the time
+sowing_fails_half = half the time
+sowing_label_comes_up = comes up
+sowing_label_becomes = becomes a plant
+sowing_label_weight = weight
+sowing_label_left = in the lot
+sowing_label_containers = containers
+sowing_comes_up = { $share } of the seed: the handbook
+sowing_and_sowings = { $sowings ->
+    [one] { $sowings } sowing here
+   *[other] { $sowings } sowings here
+}
+sowing_and_test = the lot's test, { $germinated } of { $seeds }
+sowing_and_kept = of what lived then { $share } is left
+sowing_becomes = { $share } of the seedlings: usual culls and losses
+sowing_becomes_here = { $share } of the seedlings: usual culls and losses, { $trays ->
+    [one] { $trays } finished tray here
+   *[other] { $trays } finished trays here
+} ({ $good } went out, { $bad } lost or thrown out)
+sowing_grams = { $grams } g
+sowing_kilograms = { $kilograms } kg
+sowing_weight_unknown = not known: seeds in a kilogram are not written
+sowing_left_enough = { $seeds } left: enough
+sowing_left_short = { $seeds } left: { $missing } too few; all of them would do { $share } of the time
+sowing_if_tested = test it first: if { $tests } germinate as expected, { $seeds } will do
+sowing_one_each = { $containers } with one seed each
+sowing_several = or { $containers } with { $each } seeds each ({ $seeds } seeds), thinned to one
+sowing_seedbed = sow in a seedbed; { $containers } for the seedlings pricked out
+sowing_too_poor = or a seedbed and { $containers } for pricking out: so few come up that even 5 in each leave many empty
+sowing_formula = smallest n with P(plants >= wanted) >= confidence; what comes up and what becomes a plant are beta distributions, so plants are a mixture of binomials
+sowing_source = Skellam 1948, beta-binomial (from memory); seeds in a container: Dumroese, Luna & Landis 2009, USDA Agriculture Handbook 730 (from memory); weights of what is believed: ours
+sowing_unknown_species = How many to sow cannot be said: the species of this lot is not known
+sowing_dead = How many to sow cannot be said: by its life none of the seed is expected to live. Test it first
+sowing_wrong = How many to sow cannot be said: { $why }
+sowing_wrong_sure = --sure is a percentage above 0 and below 100
+sowing_wrong_plants = --plants is 1 or more

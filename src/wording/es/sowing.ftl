@@ -1,0 +1,54 @@
+# Cuántas semillas sembrar.
+sowing_heading = Cuántas sembrar para { $plants ->
+    [one] { $plants } planta
+   *[other] { $plants } plantas
+}
+sowing_for_open = tantos lugares están abiertos en las eras que la planean
+sowing_standing = { $plants ->
+    [one] { $plants } planta ya está en bandejas y no se descuenta
+   *[other] { $plants } plantas ya están en bandejas y no se descuentan
+}
+sowing_none_open = ninguna era tiene un lugar abierto: pregunte con --plants
+sowing_number = { $seeds ->
+    [one] { $seeds } semilla
+   *[other] { $seeds } semillas
+} para { $wanted ->
+    [one] { $wanted } planta
+   *[other] { $wanted } plantas
+}, con { $sure } de seguridad; dividir por { $success } daría { $divided } y fallaría { $fails }
+sowing_fails_share = { $share } de las veces
+sowing_fails_half = la mitad de las veces
+sowing_label_comes_up = sale
+sowing_label_becomes = llega a planta
+sowing_label_weight = peso
+sowing_label_left = en el lote
+sowing_label_containers = envases
+sowing_comes_up = { $share } de la semilla: el manual
+sowing_and_sowings = { $sowings ->
+    [one] { $sowings } siembra de aquí
+   *[other] { $sowings } siembras de aquí
+}
+sowing_and_test = la prueba del lote, { $germinated } de { $seeds }
+sowing_and_kept = de lo que vivía entonces queda { $share }
+sowing_becomes = { $share } de las plántulas: descartes y pérdidas usuales
+sowing_becomes_here = { $share } de las plántulas: descartes y pérdidas usuales, { $trays ->
+    [one] { $trays } bandeja terminada de aquí
+   *[other] { $trays } bandejas terminadas de aquí
+} (salieron { $good }, perdidas o descartadas { $bad })
+sowing_grams = { $grams } g
+sowing_kilograms = { $kilograms } kg
+sowing_weight_unknown = no se sabe: no está anotado cuántas semillas tiene un kilogramo
+sowing_left_enough = quedan { $seeds }: alcanza
+sowing_left_short = quedan { $seeds }: faltan { $missing }; todas juntas alcanzarían { $share } de las veces
+sowing_if_tested = pruébela primero: si { $tests } germinan como se espera, bastan { $seeds }
+sowing_one_each = { $containers } con una semilla cada uno
+sowing_several = o { $containers } con { $each } semillas cada uno ({ $seeds } semillas), raleando a una
+sowing_seedbed = sembrar en semillero; { $containers } para las plántulas que se repican
+sowing_too_poor = o semillero y { $containers } para repicar: salen tan pocas que ni 5 en cada uno bastan
+sowing_formula = el menor n con P(plantas >= deseadas) >= seguridad; lo que sale y lo que llega a planta son distribuciones beta, así que las plantas son una mezcla de binomiales
+sowing_source = Skellam 1948, beta-binomial (de memoria); semillas por envase: Dumroese, Luna y Landis 2009, Manual de agricultura 730 del USDA (de memoria); pesos de lo que se cree: nuestros
+sowing_unknown_species = No se puede decir cuántas sembrar: no se conoce la especie de este lote
+sowing_dead = No se puede decir cuántas sembrar: por su vida no se espera que viva nada. Pruébela primero
+sowing_wrong = No se puede decir cuántas sembrar: { $why }
+sowing_wrong_sure = --sure es un porcentaje mayor que 0 y menor que 100
+sowing_wrong_plants = --plants es 1 o más

@@ -1,0 +1,209 @@
+//! What a seed lot is still worth, in words.
+
+use crate::base::{Day, Range};
+use crate::reckon::lots::{
+    Differ, Expected, LotOutlook, NoLife, NoRetest, NoViability, Retest, RetestWhy, StartFrom, TestRead, Way,
+};
+use crate::reckon::seed::SeedLife;
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    lot_heading(lot: text, species: text);
+    lot_none_left();
+    lot_label_left();
+    lot_label_kept();
+    lot_label_life();
+    lot_label_alive();
+    lot_label_old();
+    lot_label_half();
+    lot_label_reckoned();
+    lot_label_test();
+    lot_label_retest();
+    lot_left_about(seeds: text);
+    lot_left_unknown();
+    lot_kept_since(kept: text, day: text);
+    lot_collected(day: text, days: text);
+    lot_moisture(percent: text);
+    lot_temperature(celsius: text);
+    lot_life_left(life: text, day: text, days: count, last: text);
+    lot_life_left_collected(life: text, day: text, days: count, last: text);
+    lot_life_over(life: text, day: text, last: text, days: count);
+    lot_life_over_collected(life: text, day: text, last: text, days: count);
+    lot_life_not_received();
+    lot_life_no_species();
+    lot_life_no_figure(kept: text);
+    lot_verdict_good(share: text);
+    lot_verdict_past();
+    lot_verdict_unknown();
+    lot_alive(share: text, low: text, high: text);
+    lot_from_test(share: text, low: text, high: text, day: text);
+    lot_from_arrival(share: text, day: text);
+    lot_from_handbook(share: text, day: text);
+    lot_falls_in(days: count, day: text, low: text, high: text, share: text);
+    lot_falls_already(share: text);
+    lot_by_equation(moisture: text, celsius: text, sigma: text);
+    lot_by_equation_outside();
+    lot_by_equation_source(species: text, paper: text);
+    lot_by_line(life: text);
+    lot_by_line_store();
+    lot_no_start();
+    lot_no_figures();
+    lot_no_store();
+    lot_outlived();
+    lot_tested(day: text, germinated: text, seeds: text, share: text, low: text, high: text);
+    lot_replicates_agree(counts: text);
+    lot_replicates_apart(counts: text);
+    lot_replicates_most(range: text, most: text);
+    lot_replicates_chance(chance: text);
+    lot_never_tested();
+    lot_retest_due(day: text, why: text);
+    lot_retest_later(day: text, why: text);
+    lot_retest_never(days: text);
+    lot_retest_old(days: text);
+    lot_retest_falling(days: text);
+    lot_retest_apart();
+    lot_retest_few(seeds: text);
+    lot_retest_unknown_seeds();
+    lot_retest_no_day();
+    lot_retest_source();
+    round_replicates_apart(days: count);
+    help_why_lot();
+    help_why_lot_lot();
+    help_why_lot_plants();
+    help_why_lot_sure();
+    help_value_lot();
+    help_value_plants();
+    help_value_sure();
+}
+
+impl Wording {
+    /// What is said of a lot first, and whether it is good.
+    pub fn lot_verdict(&self, outlook: &LotOutlook, day: Day) -> (bool, String) {
+        let past = outlook.life.as_ref().is_ok_and(|life| life.days_left(day) < 0);
+        match &outlook.viability {
+            Ok(told) if told.today.likely > 0.005 => (
+                !past || matches!(told.by, Way::Equation { .. }),
+                self.lot_verdict_good(self.percent(told.today.likely)),
+            ),
+            Ok(_) => (false, self.lot_verdict_past()),
+            Err(_) if past => (false, self.lot_verdict_past()),
+            Err(_) => (false, self.lot_verdict_unknown()),
+        }
+    }
+
+    /// How long a lot lives, the way it is kept.
+    pub fn lot_life(&self, life: &Result<SeedLife, NoLife>, day: Day) -> String {
+        let life = match life {
+            Ok(life) => life,
+            Err(NoLife::NotReceived) => return self.lot_life_not_received(),
+            Err(NoLife::UnknownSpecies) => return self.lot_life_no_species(),
+            Err(NoLife::NoFigure(kept)) => return self.lot_life_no_figure(self.kept_name(*kept)),
+        };
+        let (from, last) = (self.day(life.from), self.day(life.last_day()));
+        match (life.days_left(day), life.from_collection) {
+            (left @ 0.., false) => self.lot_life_left(life.days, from, left, last),
+            (left @ 0.., true) => self.lot_life_left_collected(life.days, from, left, last),
+            (left, false) => self.lot_life_over(life.days, from, last, -left),
+            (left, true) => self.lot_life_over_collected(life.days, from, last, -left),
+        }
+    }
+
+    /// What lives of a lot today, and from what it began.
+    pub fn lot_expected(&self, viability: &Result<Expected, NoViability>) -> String {
+        let told = match viability {
+            Ok(told) => told,
+            Err(NoViability::NoStart) => return self.lot_no_start(),
+            Err(NoViability::NoFigures) => return self.lot_no_figures(),
+            Err(NoViability::StoreUnknown) => return self.lot_no_store(),
+            Err(NoViability::OutlivedItsLife) => return self.lot_outlived(),
+        };
+        let [low, likely, high] = self.three(told.today);
+        let (began, day) = (told.start.share, self.day(told.start.day));
+        let [began_low, began_likely, began_high] = self.three(began);
+        let from = match told.start.from {
+            StartFrom::Test => self.lot_from_test(began_likely, began_low, began_high, day),
+            StartFrom::Arrival => self.lot_from_arrival(began_likely, day),
+            StartFrom::Handbook => self.lot_from_handbook(began_likely, day),
+        };
+        format!("{}, {from}", self.lot_alive(likely, low, high))
+    }
+
+    /// When a lot is down to a part of what it began with.
+    pub fn lot_falls(&self, told: &Expected, until: Range, part: f64, day: Day) -> String {
+        let share = self.percent(told.start.share.likely * part);
+        let days = until.likely.ceil() as i32;
+        if days <= 0 {
+            return self.lot_falls_already(share);
+        }
+        let (low, high) = (self.number(until.low.floor(), 0), self.number(until.high.ceil(), 0));
+        self.lot_falls_in(days, self.day(day.plus(days)), low, high, share)
+    }
+
+    /// How what lives is reckoned.
+    pub fn lot_reckoned(&self, told: &Expected) -> String {
+        match told.by {
+            Way::Equation { store, sigma_days, within_limits, .. } => {
+                let moisture = self.percent(store.moisture_pct / 100.0);
+                let said = self.lot_by_equation(moisture, self.number(store.temp_c, 1), self.number(sigma_days, 1));
+                if within_limits { said } else { format!("{said}; {}", self.lot_by_equation_outside()) }
+            }
+            Way::Line { life_days, store_unknown } => {
+                let said = self.lot_by_line(life_days);
+                if store_unknown { format!("{said}; {}", self.lot_by_line_store()) } else { said }
+            }
+        }
+    }
+
+    /// Where that comes from: the paper of the constants, else the source of the days of life.
+    pub fn lot_source(&self, outlook: &LotOutlook) -> Option<String> {
+        if let Ok(Expected { by: Way::Equation { record, .. }, .. }) = &outlook.viability {
+            return Some(self.lot_by_equation_source(record.species, record.source));
+        }
+        outlook.life.as_ref().ok().map(|life| self.source_words(&life.source))
+    }
+
+    /// A test.
+    pub fn lot_test(&self, test: &TestRead) -> String {
+        let [low, likely, high] = self.three(test.share);
+        let said = self.lot_tested(self.day(test.day), test.germinated, test.seeds, likely, low, high);
+        let Some(told) = test.replicates else { return said };
+        let counts = test.counts.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
+        let agree = match test.differ() {
+            Differ::Apart => self.lot_replicates_apart(counts),
+            Differ::Agree => self.lot_replicates_agree(counts),
+            Differ::Unknown => return said,
+        };
+        let by = match (told.max_tolerated_range, told.p_value) {
+            (Some(most), _) => format!(" ({})", self.lot_replicates_most(told.range, most)),
+            (None, Some(chance)) => format!(" ({})", self.lot_replicates_chance(self.percent(chance))),
+            (None, None) => String::new(),
+        };
+        format!("{said}; {agree}{by}")
+    }
+
+    /// When a lot is tested again, and why.
+    pub fn lot_retest(&self, retest: &Result<Retest, NoRetest>, day: Day) -> String {
+        let retest = match retest {
+            Ok(retest) => retest,
+            Err(NoRetest::SeedsUnknown) => return self.lot_retest_unknown_seeds(),
+            Err(NoRetest::FewSeeds { left }) => return self.lot_retest_few(self.seeds(*left)),
+            Err(NoRetest::NoDay) => return self.lot_retest_no_day(),
+        };
+        let due = retest.on <= day;
+        let days = if due { day.days_since(retest.since()) } else { retest.every_days };
+        let why = match retest.why {
+            RetestWhy::NeverTested { .. } => self.lot_retest_never(days),
+            RetestWhy::TestOld { .. } => self.lot_retest_old(days),
+            RetestWhy::Falling { .. } => self.lot_retest_falling(retest.every_days),
+            RetestWhy::ReplicatesApart { .. } => self.lot_retest_apart(),
+        };
+        let on = self.day(retest.on);
+        if due { self.lot_retest_due(on, why) } else { self.lot_retest_later(on, why) }
+    }
+
+    /// Low, likely and high as percent.
+    fn three(&self, share: Range) -> [String; 3] {
+        [share.low, share.likely, share.high].map(|share| self.percent(share))
+    }
+}

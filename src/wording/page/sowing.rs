@@ -1,0 +1,120 @@
+//! How many seeds to sow, in words.
+
+use crate::reckon::sowing::{Germination, NoPlan, SowingPlan, Survival};
+use crate::wording::Wording;
+use crate::wording::messages::messages;
+
+messages! {
+    sowing_heading(plants: count);
+    sowing_for_open();
+    sowing_standing(plants: count);
+    sowing_none_open();
+    sowing_number(seeds: count, wanted: count, sure: text, success: text, divided: text, fails: text);
+    sowing_fails_share(share: text);
+    sowing_fails_half();
+    sowing_label_comes_up();
+    sowing_label_becomes();
+    sowing_label_weight();
+    sowing_label_left();
+    sowing_label_containers();
+    sowing_comes_up(share: text);
+    sowing_and_sowings(sowings: count);
+    sowing_and_test(germinated: text, seeds: text);
+    sowing_and_kept(share: text);
+    sowing_becomes(share: text);
+    sowing_becomes_here(share: text, trays: count, good: text, bad: text);
+    sowing_grams(grams: text);
+    sowing_kilograms(kilograms: text);
+    sowing_weight_unknown();
+    sowing_left_enough(seeds: text);
+    sowing_left_short(seeds: text, missing: text, share: text);
+    sowing_if_tested(tests: text, seeds: text);
+    sowing_one_each(containers: text);
+    sowing_several(containers: text, each: text, seeds: text);
+    sowing_seedbed(containers: text);
+    sowing_too_poor(containers: text);
+    sowing_formula();
+    sowing_source();
+    sowing_unknown_species();
+    sowing_dead();
+    sowing_wrong(why: text);
+    sowing_wrong_sure();
+    sowing_wrong_plants();
+}
+
+/// Chances that are said as "half the time".
+const HALF: std::ops::RangeInclusive<f64> = 0.45..=0.55;
+
+impl Wording {
+    /// The number of seeds, and what dividing would give.
+    pub fn sowing_said(&self, plan: &SowingPlan) -> String {
+        let fails = if HALF.contains(&plan.divided_short) {
+            self.sowing_fails_half()
+        } else {
+            self.sowing_fails_share(self.percent(plan.divided_short))
+        };
+        let (sure, success) = (self.percent(plan.wanted.sure), self.percent(plan.mean_success));
+        self.sowing_number(plan.seeds, plan.wanted.plants, sure, success, plan.divided, fails)
+    }
+
+    /// What is believed of the seed, and from what.
+    pub fn sowing_germination(&self, known: &Germination) -> String {
+        let sowings = (known.sowings > 0).then(|| self.sowing_and_sowings(known.sowings as i64));
+        let test = known.tested.map(|(seeds, germinated)| self.sowing_and_test(germinated, seeds));
+        let kept = known.left.filter(|left| *left < 0.995).map(|left| self.sowing_and_kept(self.percent(left)));
+        let first = self.sowing_comes_up(self.percent(known.mean()));
+        [Some(first), sowings, test, kept].into_iter().flatten().collect::<Vec<_>>().join("; ")
+    }
+
+    /// What is believed of the nursery, and from what.
+    pub fn sowing_survival(&self, known: &Survival) -> String {
+        let share = self.percent(known.mean);
+        if known.trays == 0 {
+            return self.sowing_becomes(share);
+        }
+        self.sowing_becomes_here(share, known.trays as i64, known.seen.0, known.seen.1)
+    }
+
+    /// The weight of the seeds.
+    pub fn sowing_weight(&self, mass_g: Option<f64>) -> String {
+        match mass_g {
+            None => self.sowing_weight_unknown(),
+            Some(mass) if mass >= 1000.0 => self.sowing_kilograms(self.number(mass / 1000.0, 2)),
+            Some(mass) => self.sowing_grams(self.number(mass, if mass < 10.0 { 1 } else { 0 })),
+        }
+    }
+
+    /// Whether the lot is enough; nothing where nobody knows what is left.
+    pub fn sowing_left(&self, plan: &SowingPlan) -> Option<String> {
+        let left = plan.seeds_left?;
+        Some(match plan.enough_from_left {
+            None => self.sowing_left_enough(self.seeds(left)),
+            Some(chance) => {
+                self.sowing_left_short(self.seeds(left), plan.seeds.saturating_sub(left), self.percent(chance))
+            }
+        })
+    }
+
+    /// Containers to prepare.
+    pub fn sowing_containers(&self, plan: &SowingPlan) -> String {
+        let containers = &plan.containers;
+        if containers.seedbed {
+            return self.sowing_seedbed(containers.pricked_out);
+        }
+        let several = containers
+            .several
+            .map(|several| self.sowing_several(several.containers, several.seeds_each, several.seeds));
+        let poor = containers.too_poor.then(|| self.sowing_too_poor(containers.pricked_out));
+        let first = self.sowing_one_each(containers.one_each);
+        [Some(first), several, poor].into_iter().flatten().collect::<Vec<_>>().join("; ")
+    }
+
+    /// Why there is no number.
+    pub fn sowing_no_plan(&self, why: &NoPlan) -> String {
+        match why {
+            NoPlan::UnknownSpecies => self.sowing_unknown_species(),
+            NoPlan::Dead => self.sowing_dead(),
+            NoPlan::Wrong(wrong) => self.sowing_wrong(self.wrong_input(wrong)),
+        }
+    }
+}
