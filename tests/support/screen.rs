@@ -8,7 +8,7 @@ use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
 
 /// The longest a test waits for anything to appear.
-const PATIENCE: Duration = Duration::from_secs(30);
+const PATIENCE: Duration = Duration::from_secs(90);
 
 /// What the terminal has received.
 struct Received {
@@ -155,8 +155,18 @@ impl Screen {
 
     /// That the terminal is as it was before the program.
     pub fn is_given_back(&self) {
-        let settings = format!("{:?}", self.master.as_ref().unwrap().get_termios());
-        assert_eq!(settings, self.settings_before, "the terminal's settings");
+        let settings = || format!("{:?}", self.master.as_ref().unwrap().get_termios());
+        // What was written last may still be on its way.
+        let begun = Instant::now();
+        let given_back = || {
+            let received = self.received.lock().unwrap();
+            let screen = received.parser.screen();
+            settings() == self.settings_before && !screen.alternate_screen() && !screen.hide_cursor()
+        };
+        while !given_back() && begun.elapsed() < Duration::from_secs(10) {
+            std::thread::sleep(Duration::from_millis(20));
+        }
+        assert_eq!(settings(), self.settings_before, "the terminal's settings");
         let received = self.received.lock().unwrap();
         let screen = received.parser.screen();
         assert!(!screen.alternate_screen(), "still on the other screen");
