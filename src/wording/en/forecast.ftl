@@ -19,12 +19,12 @@ seedlings_count = { $n ->
 seedlings_between = { $low } to { $high } seedlings, likely { $likely }
 label_sowing = sowing
 label_in_the_end = in the end
-label_last_to_come = last to come
+label_last_to_come = last up
 label_waiting = wait
 label_sow_again = sow again?
 label_will_give = will give
 label_known_here = known here
-label_worth = worth a look
+label_worth = worth it
 forecast_in_the_end = { $seedlings } of { $seeds } seeds, 90 % sure
 forecast_last_day = { $day }
 forecast_wait_until = until { $day }; then free the bench
@@ -54,8 +54,8 @@ learned_here = { $what }: here { $here } from { $trays ->
 }
 learned_handbook = { $what }: handbook { $handbook }
 learned_open = { $trays ->
-    [one] { $trays } tray more has not come that far
-   *[other] { $trays } trays more have not come that far
+    [one] { $trays } tray has not come that far yet
+   *[other] { $trays } trays have not come that far yet
 }
 learned_heading = Handbook and this nursery
 learned_ignored = This nursery's own records are set aside: the handbook alone is used.

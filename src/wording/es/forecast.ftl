@@ -24,7 +24,7 @@ label_waiting = esperar
 label_sow_again = ¿resembrar?
 label_will_give = dará
 label_known_here = sabido aquí
-label_worth = vale mirar
+label_worth = vale
 forecast_in_the_end = { $seedlings } de { $seeds } semillas, con 90 % de seguridad
 forecast_last_day = el { $day }
 forecast_wait_until = hasta el { $day }; después desocupe el banco
@@ -54,8 +54,8 @@ learned_here = { $what }: aquí { $here } de { $trays ->
 }
 learned_handbook = { $what }: manual { $handbook }
 learned_open = { $trays ->
-    [one] { $trays } bandeja más no ha llegado a eso
-   *[other] { $trays } bandejas más no han llegado a eso
+    [one] { $trays } bandeja aún no ha llegado a eso
+   *[other] { $trays } bandejas aún no han llegado a eso
 }
 learned_heading = El manual y este vivero
 learned_ignored = Los registros propios de este vivero se dejan de lado: solo vale el manual.

@@ -35,8 +35,10 @@ fn asked(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         .taking(minutes::LOOK, SOW_AGAIN_SOURCE)
         .working(seeds.min(f64::from(told.seeds)) * work::SOW)
         .due(half_day(told), SOW_AGAIN_ASKED_DAYS);
-    let until = sow_by.map_or(asked_until, |by| by.min(asked_until).max(day));
-    let what = if sow_by.is_some_and(|by| by <= asked_until) { UntilFor::SowBy } else { UntilFor::Window };
+    let (until, what) = match sow_by {
+        Some(by) => (by, UntilFor::SowBy),
+        None => (asked_until, UntilFor::Window),
+    };
     stop = stop.until(Some(until), what);
     stop.last =
         told.last_look.map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
