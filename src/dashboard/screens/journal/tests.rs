@@ -51,7 +51,7 @@ fn taking_back_says_what_it_undoes_and_the_entry_stays_to_be_read() {
     stage.keys("w");
     assert_eq!(stage.taken_back, 1);
     let frame = stage.frame();
-    assert!(frame.contains("cof-022 counted: 70 living") && frame.contains("it no longer counts"), "{frame}");
+    assert!(frame.contains("cof-022 counted: 70 living") && frame.contains("it no longer"), "{frame}");
 }
 
 #[test]
@@ -72,6 +72,11 @@ fn an_empty_book_teaches() {
 
 #[test]
 fn as_it_looks() {
-    insta::assert_snapshot!("journal_120x40_en", journal(Lang::En).frame());
-    insta::assert_snapshot!("journal_48x18_es", journal(Lang::Es).sized(48, 18).frame());
+    // The name of the device is another each time, and as long.
+    let shown = |stage: Stage| {
+        let device = stage.model.book.found.as_ref().unwrap().entries[0].id.device.to_string();
+        stage.frame().replace(&device, &"d".repeat(device.len()))
+    };
+    insta::assert_snapshot!("journal_120x40_en", shown(journal(Lang::En)));
+    insta::assert_snapshot!("journal_48x18_es", shown(journal(Lang::Es).sized(48, 18)));
 }
