@@ -407,25 +407,25 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
                 Err(fault) => Tried::Refused(refusal_lines(model, &fault)),
             };
             for layer in &mut model.layers {
-                if let Layer::Form(form) = layer {
-                    if form.ticket() == ticket {
-                        form.tried(tried);
-                        break;
-                    }
+                if let Layer::Form(form) = layer
+                    && form.ticket() == ticket
+                {
+                    form.tried(tried);
+                    break;
                 }
             }
         }
         Answer::WouldTakeBack { ticket, entries } => {
             let entries = entries.map_err(|fault| refusal_lines(model, &fault));
             for layer in &mut model.layers {
-                if let Layer::Confirm(confirm) = layer {
-                    if confirm.ticket == ticket {
-                        match entries {
-                            Ok(entries) => confirm.found(entries),
-                            Err(lines) => confirm.refused(lines),
-                        }
-                        break;
+                if let Layer::Confirm(confirm) = layer
+                    && confirm.ticket == ticket
+                {
+                    match entries {
+                        Ok(entries) => confirm.found(entries),
+                        Err(lines) => confirm.refused(lines),
                     }
+                    break;
                 }
             }
         }

@@ -142,10 +142,11 @@ impl FieldLine {
                 let before = self.typed.clone();
                 self.typed.press(Key::Right);
                 // At the end of what is typed, right takes the first name.
-                if self.typed == before && !self.typed.is_empty() {
-                    if let Some(pick) = picks.first() {
-                        self.typed = Typed::of(pick);
-                    }
+                if self.typed == before
+                    && !self.typed.is_empty()
+                    && let Some(pick) = picks.first()
+                {
+                    self.typed = Typed::of(pick);
                 }
             }
             Key::Backspace if self.typed.is_empty() && self.has_rows() => {

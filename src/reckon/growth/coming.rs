@@ -117,7 +117,11 @@ fn reach(measured: &[(Day, Vec<f64>)], sown_on: Option<Day>, target: f64, last_d
     };
     let on = |age: f64| sown_on.plus(age.clamp(0.0, MOST_DAYS).ceil() as i32);
     let between = match reached.ci95 {
-        Some(interval) if !(interval.high - interval.low <= WIDEST_DAYS) => return Err(NoCurve::TooWide),
+        Some(interval)
+            if interval.high.is_nan() || interval.low.is_nan() || interval.high - interval.low > WIDEST_DAYS =>
+        {
+            return Err(NoCurve::TooWide);
+        }
         Some(interval) => Some((on(interval.low).max(last_day), on(interval.high).max(last_day))),
         None => None,
     };

@@ -64,10 +64,10 @@ impl Sheet<'_> {
 
     /// Each day that is drawn already, with its column.
     fn each(&self, draw: &mut dyn FnMut(u16, &SeasonDay)) {
-        if let Some((of, days)) = &self.on.book.year {
-            if *of == self.asked {
-                days.values().for_each(|day| draw(self.column(day.day), day));
-            }
+        if let Some((of, days)) = &self.on.book.year
+            && *of == self.asked
+        {
+            days.values().for_each(|day| draw(self.column(day.day), day));
         }
     }
 
