@@ -1,5 +1,5 @@
 //! All integration tests, one binary.
-#![allow(missing_docs, clippy::panic, clippy::unwrap_used, clippy::expect_used)]
+#![allow(missing_docs, clippy::panic, clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 
 mod at_a_terminal;
 mod books_properties;

@@ -130,7 +130,7 @@ fn measure(name: &str, home: &Path, file: &Path) {
 fn key_to_frame(screen: &mut Screen, i: usize) -> Option<Duration> {
     let before = screen.bytes();
     let begun = Instant::now();
-    screen.keys(if i % 2 == 0 { "\u{1b}[B" } else { "\u{1b}[A" });
+    screen.keys(if i.is_multiple_of(2) { "\u{1b}[B" } else { "\u{1b}[A" });
     while screen.bytes() == before {
         if begun.elapsed() > Duration::from_secs(2) {
             return None;

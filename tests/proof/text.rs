@@ -205,7 +205,7 @@ impl Stage {
             Err(why) => Some(format!("{why}: {}", shown())),
             Ok(_) if took > MOST => Some(format!("it took {took:?}: {}", shown())),
             Ok(said) => {
-                let hidden = said.iter().find(|line| line.chars().any(|letter| is_unseen(letter)));
+                let hidden = said.iter().find(|line| line.chars().any(is_unseen));
                 hidden.map(|line| format!("it is answered with {line:?}: {}", shown()))
             }
         }

@@ -55,7 +55,7 @@ fn is_watched(path: &Path) -> bool {
 #[derive(Clone)]
 enum Opened {
     File { path: PathBuf, file: usize, at: usize },
-    Folder(PathBuf),
+    Folder,
 }
 
 struct Reader<'a> {
@@ -134,7 +134,7 @@ impl Reader<'_> {
             }
             "fsync" | "fdatasync" => match self.opened.get(&key)?.clone() {
                 Opened::File { path, file, .. } => self.operations.push(Operation::Sync { path, file }),
-                Opened::Folder(_) => self.operations.push(Operation::SyncFolder),
+                Opened::Folder => self.operations.push(Operation::SyncFolder),
             },
             "unlink" | "unlinkat" => {
                 let path = self.below(texts.first()?)?;
@@ -166,7 +166,7 @@ impl Reader<'_> {
         self.opened.remove(&key);
         let Some(path) = texts.first().and_then(|path| self.below(path)) else { return };
         if self.home.join(&path).is_dir() {
-            self.opened.insert(key, Opened::Folder(path));
+            self.opened.insert(key, Opened::Folder);
             return;
         }
         if !is_watched(&path) {
