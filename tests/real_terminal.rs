@@ -51,31 +51,6 @@ fn ctrl_c_leaves_at_once() {
     screen.is_given_back();
 }
 
-#[cfg(target_os = "linux")]
-#[test]
-fn ctrl_z_stops_it_and_it_comes_back_drawn() {
-    let home = tempfile::tempdir().unwrap();
-    let mut screen = sample(home.path());
-    screen.keys("\u{1a}");
-    let stopped = || {
-        let state = std::fs::read_to_string(format!("/proc/{}/stat", screen.process())).unwrap();
-        state.rsplit(") ").next().unwrap().starts_with('T')
-    };
-    let begun = std::time::Instant::now();
-    while !stopped() {
-        assert!(begun.elapsed() < SOON, "it does not stop");
-        std::thread::sleep(Duration::from_millis(20));
-    }
-    screen.is_given_back();
-    screen.signal("CONT");
-    screen.wait_for("1 Walk");
-    screen.slowly("7");
-    screen.wait_for("What was written");
-    screen.slowly("q");
-    assert_eq!(screen.end(SOON).exit_code(), 0);
-    screen.is_given_back();
-}
-
 #[test]
 fn sizes_that_no_terminal_has_do_no_harm() {
     let home = tempfile::tempdir().unwrap();
@@ -169,41 +144,6 @@ fn a_half_filled_form_survives_kill_9() {
     screen.wait_for("loose board");
     screen.slowly("\u{3}");
     screen.end(SOON);
-}
-
-/// Not a test of its own: the program with a clock that fails, for the test below.
-#[test]
-fn child_with_a_bad_clock() {
-    let Some(folder) = std::env::var_os("OUTPLANT_TEST_CHILD") else { return };
-    let folder = std::path::PathBuf::from(folder);
-    let today = "2026-04-15".parse().unwrap();
-    let moment = outplant::base::Moment::end_of(today, 3.0);
-    let now = outplant::desk::Now { today, clock: None, moment };
-    let (desk, _) = outplant::desk::Desk::begin(&folder.join("n.outplant"), &folder, now, Vec::new()).unwrap();
-    let opening = outplant::dashboard::Opening {
-        desk,
-        wording: outplant::wording::Wording::new(outplant::wording::Lang::En),
-        who: "amani".to_string(),
-        shelf: folder,
-        on: None,
-        clock: Box::new(|| panic!("the clock fell off the wall")),
-        colour: true,
-        ascii: false,
-        plain: false,
-    };
-    let _ = outplant::dashboard::open(opening);
-}
-
-#[test]
-fn a_panic_on_any_thread_gives_the_terminal_back_and_is_told() {
-    let home = tempfile::tempdir().unwrap();
-    let words = ["--exact", "real_terminal::child_with_a_bad_clock", "--nocapture"];
-    let variables = [("OUTPLANT_TEST_CHILD", home.path().to_str().unwrap())];
-    let own = std::env::current_exe().unwrap();
-    let mut screen = Screen::run(&own, &words, home.path(), &variables, (100, 30));
-    assert_ne!(screen.end(SOON).exit_code(), 0);
-    screen.wait_for("the clock fell off the wall");
-    screen.is_given_back();
 }
 
 #[test]

@@ -431,7 +431,8 @@ fn a_tray_is_measured_lifted_and_watered_less_as_its_days_come() {
     // Least days end on 18 April: a sample from 30 days before, a plug from 14.
     assert!(!has(&book, "2026-03-18", "measure cof-3") && has(&book, "2026-03-19", "measure cof-3"));
     assert!(!has(&book, "2026-04-03", "check_plug cof-3") && has(&book, "2026-04-04", "check_plug cof-3"));
-    let plants = json!([{"height_cm":18,"collar_mm":4},{"height_cm":20,"collar_mm":4}]);
+    // Far enough from the least height that a larger sample would decide nothing.
+    let plants: Vec<_> = [25.0, 25.2, 24.8, 25.1].iter().map(|cm| json!({"height_cm":cm,"collar_mm":4})).collect();
     book.write("2026-03-20", "measured", json!({"tray":"cof-3","plants":plants}));
     book.write("2026-03-31", "plug_checked", json!({"tray":"cof-3","roots":"crumbles"}));
     assert!(!has(&book, "2026-04-17", "measure cof-3") && has(&book, "2026-04-18", "measure cof-3"));
