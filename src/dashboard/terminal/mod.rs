@@ -4,9 +4,11 @@ mod events;
 mod guard;
 mod signals;
 
-use ratatui::Terminal;
 use ratatui::backend::CrosstermBackend;
-use ratatui::crossterm::terminal::window_size;
+use ratatui::crossterm::execute;
+use ratatui::crossterm::terminal::{Clear, ClearType, window_size};
+use ratatui::layout::Rect;
+use ratatui::{Terminal, TerminalOptions, Viewport};
 use std::io::{self, Stdout, stdout};
 use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, Sender, channel};
@@ -109,7 +111,7 @@ pub fn open(opening: Opening) -> io::Result<()> {
     let (mut model, clerk) = set_up(opening, size);
     let desk = start_clerk(clerk, to_loop.clone());
     thread::spawn(move || events::read_keys(&to_loop));
-    let left = Shown::new()?.stay(&mut model, &desk, &happenings);
+    let left = Shown::new(model.size)?.stay(&mut model, &desk, &happenings);
     drop(desk.requests);
     // What was handed to the clerk is written before the program ends.
     let clerk_ended = desk.worker.join();
@@ -196,6 +198,12 @@ fn size_now() -> Option<(u16, u16)> {
     window_size().ok().map(|size| (size.columns, size.rows))
 }
 
+/// A terminal of a size; another size is another terminal.
+fn terminal_of((columns, rows): (u16, u16)) -> io::Result<Terminal<CrosstermBackend<Stdout>>> {
+    let viewport = Viewport::Fixed(Rect::new(0, 0, columns, rows));
+    Terminal::with_options(CrosstermBackend::new(stdout()), TerminalOptions { viewport })
+}
+
 /// The terminal drawn on.
 struct Shown {
     terminal: Terminal<CrosstermBackend<Stdout>>,
@@ -203,8 +211,16 @@ struct Shown {
 }
 
 impl Shown {
-    fn new() -> io::Result<Shown> {
-        Ok(Shown { terminal: Terminal::new(CrosstermBackend::new(stdout()))?, sized_at: Instant::now() })
+    fn new(size: (u16, u16)) -> io::Result<Shown> {
+        Ok(Shown { terminal: terminal_of(size)?, sized_at: Instant::now() })
+    }
+
+    /// Everything anew. Not by the terminal's own clearing, which asks where the cursor is: the answer would come to the
+    /// thread that reads keys.
+    fn anew(&mut self, size: (u16, u16)) -> io::Result<()> {
+        execute!(stdout(), Clear(ClearType::All))?;
+        self.terminal = terminal_of(size)?;
+        Ok(())
     }
 
     /// The loop: waits, takes everything that happened, draws once.
@@ -288,9 +304,9 @@ impl Shown {
                     signals::stop();
                     std::mem::forget(guard::Guard::take()?);
                     guard::mouse(model.mouse)?;
-                    self.terminal.clear()?;
+                    self.anew(model.size)?;
                 }
-                Effect::Redraw => self.terminal.clear()?,
+                Effect::Redraw => self.anew(model.size)?,
                 Effect::Mouse(on) => guard::mouse(on)?,
             }
         }
