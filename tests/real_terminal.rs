@@ -51,6 +51,78 @@ fn ctrl_c_leaves_at_once() {
     screen.is_given_back();
 }
 
+#[cfg(target_os = "linux")]
+#[test]
+fn ctrl_z_stops_it_and_it_comes_back_drawn() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    screen.keys("\u{1a}");
+    let stopped = || {
+        let state = std::fs::read_to_string(format!("/proc/{}/stat", screen.process())).unwrap();
+        state.rsplit(") ").next().unwrap().starts_with('T')
+    };
+    let begun = std::time::Instant::now();
+    while !stopped() {
+        assert!(begun.elapsed() < SOON, "it does not stop");
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    screen.is_given_back();
+    screen.signal("CONT");
+    screen.wait_for("1 Walk");
+    screen.slowly("7");
+    screen.wait_for("What was written");
+    screen.slowly("q");
+    assert_eq!(screen.end(SOON).exit_code(), 0);
+    screen.is_given_back();
+}
+
+/// Not a test of its own: a terminal with the program on it, for the test below.
+#[cfg(target_os = "linux")]
+#[test]
+fn child_that_holds_a_terminal() {
+    let Some(folder) = std::env::var_os("OUTPLANT_TEST_TERMINAL") else { return };
+    let folder = std::path::PathBuf::from(folder);
+    let screen = sample(&folder);
+    std::fs::write(folder.join("process.new"), screen.process().to_string()).unwrap();
+    std::fs::rename(folder.join("process.new"), folder.join("process")).unwrap();
+    loop {
+        std::thread::sleep(SOON);
+    }
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_terminal_that_goes_away_takes_the_program_along() {
+    let home = tempfile::tempdir().unwrap();
+    let mut holder = std::process::Command::new(std::env::current_exe().unwrap())
+        .args(["--exact", "real_terminal::child_that_holds_a_terminal", "--nocapture"])
+        .env("OUTPLANT_TEST_TERMINAL", home.path())
+        .stdout(std::process::Stdio::null())
+        .spawn()
+        .unwrap();
+    let begun = std::time::Instant::now();
+    let process = loop {
+        if let Ok(process) = std::fs::read_to_string(home.path().join("process")) {
+            break process;
+        }
+        assert!(begun.elapsed() < SOON, "the program was not started");
+        std::thread::sleep(Duration::from_millis(20));
+    };
+    let lives = || {
+        let stat = std::fs::read_to_string(format!("/proc/{process}/stat"));
+        stat.is_ok_and(|stat| !stat.rsplit(") ").next().unwrap().starts_with('Z'))
+    };
+    assert!(lives());
+    // Killed, it closes every end of the terminal that it holds.
+    holder.kill().unwrap();
+    holder.wait().unwrap();
+    let begun = std::time::Instant::now();
+    while lives() {
+        assert!(begun.elapsed() < SOON, "still running without a terminal");
+        std::thread::sleep(Duration::from_millis(20));
+    }
+}
+
 #[test]
 fn sizes_that_no_terminal_has_do_no_harm() {
     let home = tempfile::tempdir().unwrap();
@@ -144,6 +216,41 @@ fn a_half_filled_form_survives_kill_9() {
     screen.wait_for("loose board");
     screen.slowly("\u{3}");
     screen.end(SOON);
+}
+
+/// Not a test of its own: the program with a clock that fails, for the test below.
+#[test]
+fn child_with_a_bad_clock() {
+    let Some(folder) = std::env::var_os("OUTPLANT_TEST_CHILD") else { return };
+    let folder = std::path::PathBuf::from(folder);
+    let today = "2026-04-15".parse().unwrap();
+    let moment = outplant::base::Moment::end_of(today, 3.0);
+    let now = outplant::desk::Now { today, clock: None, moment };
+    let (desk, _) = outplant::desk::Desk::begin(&folder.join("n.outplant"), &folder, now, Vec::new()).unwrap();
+    let opening = outplant::dashboard::Opening {
+        desk,
+        wording: outplant::wording::Wording::new(outplant::wording::Lang::En),
+        who: "amani".to_string(),
+        shelf: folder,
+        on: None,
+        clock: Box::new(|| panic!("the clock fell off the wall")),
+        colour: true,
+        ascii: false,
+        plain: false,
+    };
+    let _ = outplant::dashboard::open(opening);
+}
+
+#[test]
+fn a_panic_on_any_thread_gives_the_terminal_back_and_is_told() {
+    let home = tempfile::tempdir().unwrap();
+    let words = ["--exact", "real_terminal::child_with_a_bad_clock", "--nocapture"];
+    let variables = [("OUTPLANT_TEST_CHILD", home.path().to_str().unwrap())];
+    let own = std::env::current_exe().unwrap();
+    let mut screen = Screen::run(&own, &words, home.path(), &variables, (100, 30));
+    assert_ne!(screen.end(SOON).exit_code(), 0);
+    screen.wait_for("the clock fell off the wall");
+    screen.is_given_back();
 }
 
 #[test]

@@ -7,9 +7,13 @@ use ratatui::crossterm::execute;
 use ratatui::crossterm::terminal::{EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode};
 use std::io::{self, stdout};
 use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Mutex, MutexGuard, PoisonError, TryLockError};
+use std::time::Duration;
 
 /// Whether the terminal is ours at the moment; shared with the panic hook and the thread of signals.
 static TAKEN: AtomicBool = AtomicBool::new(false);
+/// Held while something is drawn.
+static DRAWING: Mutex<()> = Mutex::new(());
 
 /// The terminal while it is ours; given back when it is dropped.
 pub struct Guard;
@@ -33,10 +37,31 @@ impl Drop for Guard {
 /// Gives the terminal back, once; safe to call from anywhere. What cannot be written any more is given up: there is nobody
 /// left to see it.
 pub fn give_back() {
+    let _drawing = not_drawn_on();
     if TAKEN.swap(false, Ordering::SeqCst) {
         let _ = execute!(stdout(), DisableMouseCapture, DisableBracketedPaste, Show, LeaveAlternateScreen);
         let _ = disable_raw_mode();
     }
+}
+
+/// Draws while the terminal is ours and no other thread gives it back: after a fault elsewhere nothing is drawn over what
+/// is told of it.
+pub fn while_taken<T: Default>(draw: impl FnOnce() -> io::Result<T>) -> io::Result<T> {
+    let _drawing = DRAWING.lock().unwrap_or_else(PoisonError::into_inner);
+    if TAKEN.load(Ordering::SeqCst) { draw() } else { Ok(T::default()) }
+}
+
+/// Waits until nobody draws; not for ever, as the fault may lie in the drawing itself.
+fn not_drawn_on() -> Option<MutexGuard<'static, ()>> {
+    const PATIENCE: u32 = 100;
+    for _ in 0..PATIENCE {
+        match DRAWING.try_lock() {
+            Ok(guard) => return Some(guard),
+            Err(TryLockError::Poisoned(guard)) => return Some(guard.into_inner()),
+            Err(TryLockError::WouldBlock) => std::thread::sleep(Duration::from_millis(2)),
+        }
+    }
+    None
 }
 
 /// The mouse on or off.

@@ -317,6 +317,6 @@ impl Shown {
         if model.size.0 == 0 || model.size.1 == 0 {
             return Ok(());
         }
-        self.terminal.draw(|shown| frame::draw(model, shown.buffer_mut())).map(|_| ())
+        guard::while_taken(|| self.terminal.draw(|shown| frame::draw(model, shown.buffer_mut())).map(|_| ()))
     }
 }
