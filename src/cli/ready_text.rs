@@ -313,7 +313,7 @@ impl<'a> ReadyPage<'a> {
     }
 
     fn has_fit(&self, tray: &TrayCode) -> bool {
-        self.picture.pairs.iter().any(|pair| pair.fits && pair.tray == *tray)
+        self.picture.pairs.of(tray).iter().any(|pair| pair.fits)
     }
 
     fn species(&self, tray: &TrayPicture) -> String {
@@ -337,7 +337,7 @@ impl<'a> ReadyPage<'a> {
             let last = last.flatten();
             (blocking.count(), last.is_none(), last, pair.bed.clone())
         };
-        let pairs = self.picture.pairs.iter().map(AsRef::as_ref).filter(|pair: &&PairPicture| pair.tray == *tray);
+        let pairs = self.picture.pairs.of(tray).iter().map(AsRef::as_ref);
         pairs.min_by_key(|pair| key(pair))
     }
 

@@ -143,10 +143,12 @@ fn the_longest_names_and_largest_numbers_fit_every_page() {
     waiting.code = TrayCode::new(&"日".repeat(24)).unwrap();
     waiting.ready = false;
     waiting.criteria.iter_mut().for_each(|criterion| criterion.blocks = true);
-    let mut pair = (*picture.pairs[0]).clone();
+    let mut pairs: Vec<_> = picture.pairs.iter().cloned().collect();
+    let mut pair = (*pairs[0]).clone();
     (pair.tray, pair.plants) = (long, 1_000_000_000);
     pair.bed = BedName::new("a name of 24 characters!").unwrap();
-    picture.pairs.push(std::sync::Arc::new(pair));
+    pairs.push(std::sync::Arc::new(pair));
+    picture.pairs = pairs.into();
     for tray in [tray, waiting] {
         picture.trays.insert(tray.code.clone(), std::sync::Arc::new(tray));
     }
@@ -205,11 +207,12 @@ fn another_day_is_said_at_the_top() {
 #[test]
 fn the_nearest_bed_is_the_one_with_the_fewest_reasons() {
     let mut picture = small();
-    picture.pairs.retain(|pair| !pair.fits);
-    let mut nearer = (*picture.pairs[0]).clone();
+    let mut pairs: Vec<_> = picture.pairs.iter().filter(|pair| !pair.fits).cloned().collect();
+    let mut nearer = (*pairs[0]).clone();
     nearer.bed = BedName::new("Zebra bed").unwrap();
-    nearer.criteria.truncate(2);
-    picture.pairs.push(std::sync::Arc::new(nearer));
+    nearer.criteria = nearer.criteria[..2].to_vec().into();
+    pairs.push(std::sync::Arc::new(nearer));
+    picture.pairs = pairs.into();
     let text = page(&picture, Lang::En, 120);
     assert!(text.contains("Zebra bed: stood in 30 % light, this bed has 60 %"), "{text}");
 }

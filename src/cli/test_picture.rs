@@ -123,7 +123,8 @@ fn pair(tray: &str, bed: &str, plants: u32, criteria: Vec<Criterion>) -> Arc<Pai
         bed: crate::base::BedName::new(bed).unwrap(),
         fits: criteria.iter().all(|criterion| !criterion.blocks),
         plants,
-        criteria,
+        in_light: true,
+        criteria: criteria.into(),
     })
 }
 
@@ -145,7 +146,7 @@ pub fn empty() -> Picture {
         trays: BTreeMap::new(),
         lots: BTreeMap::new(),
         beds: BTreeMap::new(),
-        pairs: Vec::new(),
+        pairs: Default::default(),
         doubts: Vec::new(),
     }
 }
@@ -192,7 +193,8 @@ pub fn small() -> Picture {
         pair("cof-031", "Lower terrace", 24, vec![age(310), step(0.35, 0.45), in_band.clone()]),
         pair("cof-031", "School plot", 12, vec![age(310), step(0.35, 0.4), in_band]),
         pair("cof-031", "Upper terrace", 24, vec![age(310), step(0.3, 0.6), unread.clone(), weeded.clone()]),
-    ];
+    ]
+    .into();
     picture.doubts = vec![Doubt {
         day: day("2026-03-14"),
         kind: DoubtKind::NoBedPlans { tray: TrayCode::new("avo-002").unwrap(), species: SpeciesKey::new("AVO") },

@@ -281,7 +281,7 @@ mod tests {
     #[test]
     fn a_pair_shows_every_question_with_what_is_needed_known_and_its_source() {
         let picture = small();
-        let pair = picture.pairs.last().unwrap();
+        let pair = picture.pairs.iter().last().unwrap();
         let text = why_pair_text(pair, &picture, &Wording::new(Lang::En), 80, false);
         insta::assert_snapshot!(text, @r#"
 Tumbaro school nursery                                        today, 14 Mar 2026

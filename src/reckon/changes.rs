@@ -160,7 +160,7 @@ fn questions<'a>(picture: &'a Picture, turned: &Turned) -> Option<&'a [Criterion
     match turned {
         Turned::Tray { tray, .. } => picture.trays.get(tray).map(|tray| tray.criteria.as_slice()),
         Turned::Bed { bed, species, .. } => line(picture, bed, species).map(|line| line.criteria.as_slice()),
-        Turned::Pair { tray, bed, .. } => picture.pair(tray, bed).map(|pair| pair.criteria.as_slice()),
+        Turned::Pair { tray, bed, .. } => picture.pair(tray, bed).map(|pair| &*pair.criteria),
     }
 }
 
@@ -187,8 +187,10 @@ fn all_turned(before: &Picture, after: &Picture) -> Vec<Turned> {
         let (was, is) = (standing(before), standing(after));
         Turned::Bed { bed, species, was, is }
     });
+    // A pair that appears or goes without fitting is no change of a verdict: only those that fit are looked at.
     let names = |picture: &Picture| -> Vec<(TrayCode, BedName)> {
-        picture.pairs.iter().map(|pair| (pair.tray.clone(), pair.bed.clone())).collect()
+        let fitting = picture.pairs.iter().filter(|pair| pair.fits);
+        fitting.map(|pair| (pair.tray.clone(), pair.bed.clone())).collect()
     };
     let names: BTreeSet<(TrayCode, BedName)> = names(before).into_iter().chain(names(after)).collect();
     let pairs = names.into_iter().map(|(tray, bed)| {
@@ -196,7 +198,6 @@ fn all_turned(before: &Picture, after: &Picture) -> Vec<Turned> {
         let (was, is) = (fits(before), fits(after));
         Turned::Pair { tray, bed, was, is }
     });
-    // A pair that appears or goes without fitting is no change of a verdict.
     let other = |turned: &Turned| verdict(before, turned) != verdict(after, turned);
     trays.chain(beds).chain(pairs).filter(other).collect()
 }

@@ -5,8 +5,8 @@ use std::sync::Arc;
 
 use super::bed::picture_bed;
 use super::ledger::{Ledger, View};
-use super::pair::pairs;
-use super::picture::{Doubt, DoubtKind, Looking, Picture};
+use super::pair::pairs_of;
+use super::picture::{Doubt, DoubtKind, Looking, Pairs, Picture};
 use super::site::Site;
 use super::stock::{BedStory, LotStory, Places, TrayStory, fold_bed, fold_lot, fold_places, fold_tray};
 use super::tray::{Around, age_of_count, picture_tray};
@@ -204,7 +204,7 @@ impl Fold {
             trays: BTreeMap::new(),
             lots: self.lots.clone(),
             beds: BTreeMap::new(),
-            pairs: Vec::new(),
+            pairs: Pairs::default(),
             doubts: Vec::new(),
         };
         for (code, story) in self.trays.iter().filter(|(_, story)| story.origin.is_some()) {
@@ -217,7 +217,9 @@ impl Fold {
                 picture.beds.insert(name.clone(), Arc::new(bed));
             }
         }
-        picture.pairs = pairs(&picture, &self.places);
+        for (code, tray) in &picture.trays {
+            picture.pairs.set(code, pairs_of(tray, &picture.beds, &self.places, day));
+        }
         picture.doubts = self.doubts(&picture);
         picture
     }

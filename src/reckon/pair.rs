@@ -3,28 +3,30 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::picture::{BedPicture, BedSpecies, PairPicture, Picture, Rule, TrayPicture};
+use super::picture::{BedPicture, Criterion, MadeOf, PairPicture, Picture, Questions, Rule, TrayPicture};
 use super::stock::Places;
 use super::tray::exposure;
-use super::tray::light::LastLight;
 use super::tray::size::whole_plants;
 use super::tray::{is_bare, last_light_of};
-use crate::base::{BedName, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 
-/// All pairs: fits first, those in the light before others, then by tray and bed.
-pub(super) fn pairs(picture: &Picture, places: &Places) -> Vec<Arc<PairPicture>> {
-    let mut all: Vec<(bool, Arc<PairPicture>)> = Vec::new();
-    for tray in picture.trays.values().filter(|tray| tray.standing > 0) {
-        let Some(species) = &tray.species else { continue };
-        let last_light = last_light_of(&tray.story, places, picture.day);
-        for bed in picture.beds.values() {
-            let Some(line) = bed.species.iter().find(|line| line.species == *species) else { continue };
-            let pair = pair(tray, last_light.as_ref(), bed, line);
-            all.push((line.in_light == 0, Arc::new(pair)));
+/// The pairs of a tray: with each bed whose plan names its species, by bed.
+pub(super) fn pairs_of(
+    tray: &Arc<TrayPicture>,
+    beds: &BTreeMap<BedName, Arc<BedPicture>>,
+    places: &Places,
+    day: Day,
+) -> Vec<Arc<PairPicture>> {
+    let Some(species) = tray.species.as_ref().filter(|_| tray.standing > 0) else { return Vec::new() };
+    let last_light = last_light_of(&tray.story, places, day).map(Arc::new);
+    let mut all = Vec::new();
+    for bed in beds.values() {
+        if let Some(line) = bed.species.iter().position(|line| line.species == *species) {
+            let made_of = MadeOf { tray: tray.clone(), last_light: last_light.clone(), bed: bed.clone(), line };
+            all.extend(pair(made_of).map(Arc::new));
         }
     }
-    all.sort_by(|(a_dark, a), (b_dark, b)| (!a.fits, a_dark, &a.tray, &a.bed).cmp(&(!b.fits, b_dark, &b.tray, &b.bed)));
-    all.into_iter().map(|(_, pair)| pair).collect()
+    all
 }
 
 /// Plants or places that several rows of the main answer count more than once.
@@ -82,16 +84,39 @@ pub fn shared_offers(picture: &Picture) -> Vec<SharedOffer> {
     all
 }
 
-fn pair(tray: &TrayPicture, last_light: Option<&LastLight>, bed: &BedPicture, line: &BedSpecies) -> PairPicture {
-    // The tray's own exposure_step looks at the species' band; here the bed's own light decides.
-    let mut criteria: Vec<_> =
-        tray.criteria.iter().filter(|criterion| criterion.rule != Rule::ExposureStep).cloned().collect();
-    if !is_bare(&tray.story) {
-        let light = bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));
-        criteria.push(exposure::toward_bed(last_light, light));
+fn pair(made_of: MadeOf) -> Option<PairPicture> {
+    let (tray, bed) = (&made_of.tray, &made_of.bed);
+    let line = bed.species.get(made_of.line)?;
+    let blocks = |criterion: &Criterion| criterion.blocks;
+    let of_tray = tray.criteria.iter().filter(|criterion| criterion.rule != Rule::ExposureStep);
+    let fits = !of_tray.clone().any(blocks)
+        && !line.criteria.iter().any(blocks)
+        && !light_step(&made_of).as_ref().is_some_and(blocks);
+    Some(PairPicture {
+        tray: tray.code.clone(),
+        bed: bed.name.clone(),
+        fits,
+        plants: whole_plants(tray.plantable.likely).min(line.open_positions),
+        in_light: line.in_light > 0,
+        criteria: Questions::made_of(made_of),
+    })
+}
+
+/// The tray's own exposure_step looks at the species' band; here the bed's own light decides.
+fn light_step(made_of: &MadeOf) -> Option<Criterion> {
+    if is_bare(&made_of.tray.story) {
+        return None;
     }
-    // One question once: held and treated are asked of the tray, and of a bed only where it is.
-    for criterion in &line.criteria {
+    let light = made_of.bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));
+    Some(exposure::toward_bed(made_of.last_light.as_deref(), light))
+}
+
+/// The questions of a pair, each once: held and treated are asked of the tray, and of a bed only where it is.
+pub(super) fn questions_of(made_of: &MadeOf) -> Vec<Criterion> {
+    let of_tray = made_of.tray.criteria.iter().filter(|criterion| criterion.rule != Rule::ExposureStep);
+    let mut criteria: Vec<Criterion> = of_tray.cloned().collect();
+    criteria.extend(light_step(made_of));
+    for criterion in made_of.bed.species.get(made_of.line).into_iter().flat_map(|line| &line.criteria) {
         let same = criteria.iter().position(|own| own.rule == criterion.rule);
         match same.and_then(|at| criteria.get_mut(at)) {
             Some(own) if !own.blocks => *own = criterion.clone(),
@@ -99,13 +124,5 @@ fn pair(tray: &TrayPicture, last_light: Option<&LastLight>, bed: &BedPicture, li
             None => criteria.push(criterion.clone()),
         }
     }
-    let fits = criteria.iter().all(|criterion| !criterion.blocks);
-    let plants = whole_plants(tray.plantable.likely);
-    PairPicture {
-        tray: tray.code.clone(),
-        bed: bed.name.clone(),
-        fits,
-        plants: plants.min(line.open_positions),
-        criteria,
-    }
+    criteria
 }

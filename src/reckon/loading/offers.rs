@@ -60,8 +60,7 @@ pub fn offers(picture: &Picture) -> Vec<Offer> {
 
 /// The pair that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
 fn nearest(picture: &Picture, tray: &TrayPicture) -> Option<Arc<PairPicture>> {
-    let pairs = picture.pairs.iter().filter(|pair| pair.tray == tray.code);
-    pairs.min_by_key(|pair| (misses(pair), pair.bed.clone())).cloned()
+    picture.pairs.of(&tray.code).iter().min_by_key(|pair| (misses(pair), pair.bed.clone())).cloned()
 }
 
 /// How many reasons, and the day on which they end; none sorts last.

@@ -2,10 +2,13 @@
 
 pub mod criterion;
 pub mod doubt;
+mod pairs;
 pub mod source;
 
 pub use criterion::{Basis, Criterion, Gap, Measure, PartSeen, Rule};
 pub use doubt::{Doubt, DoubtKind};
+pub(in crate::reckon) use pairs::MadeOf;
+pub use pairs::{PairPicture, Pairs, Questions};
 pub use source::{RuleSource, Source};
 
 use std::collections::BTreeMap;
@@ -204,21 +207,6 @@ pub struct BedPicture {
     pub story: Arc<BedStory>,
 }
 
-/// A tray against a bed on a day.
-#[derive(Clone, PartialEq, Debug)]
-pub struct PairPicture {
-    /// The tray.
-    pub tray: TrayCode,
-    /// The bed.
-    pub bed: BedName,
-    /// Whether nothing blocks.
-    pub fits: bool,
-    /// How many could go: the smaller of the likely plantable and the open positions.
-    pub plants: u32,
-    /// The questions of the pair: the tray's, the step of light, the bed's.
-    pub criteria: Vec<Criterion>,
-}
-
 /// What the book says on a day.
 #[derive(Clone, Debug)]
 pub struct Picture {
@@ -239,7 +227,7 @@ pub struct Picture {
     /// Every bed.
     pub beds: BTreeMap<BedName, Arc<BedPicture>>,
     /// Every tray with living plants against every bed whose plan names its species; fits first.
-    pub pairs: Vec<Arc<PairPicture>>,
+    pub pairs: Pairs,
     /// What cannot be believed as written.
     pub doubts: Vec<Doubt>,
 }
@@ -247,6 +235,6 @@ pub struct Picture {
 impl Picture {
     /// The pair of a tray and a bed, where the bed's plan names the tray's species.
     pub fn pair(&self, tray: &TrayCode, bed: &BedName) -> Option<&Arc<PairPicture>> {
-        self.pairs.iter().find(|pair| pair.tray == *tray && pair.bed == *bed)
+        self.pairs.get(tray, bed)
     }
 }

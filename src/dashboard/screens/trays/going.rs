@@ -17,10 +17,10 @@ pub fn where_to(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
         .book
         .picture
         .pairs
+        .of(&tray.code)
         .iter()
         .map(AsRef::as_ref)
-        .filter(|pair: &&PairPicture| pair.tray == tray.code)
-        .map(|pair| (pair, of_bed(pair, tray)))
+        .map(|pair: &PairPicture| (pair, of_bed(pair, tray)))
         .collect();
     pairs.sort_by_key(|(pair, missing)| (!pair.fits, missing.len()));
     if pairs.is_empty() {

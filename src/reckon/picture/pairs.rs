@@ -1,0 +1,124 @@
+//! Trays against beds: which fits where. Their questions are put together only where somebody asks.
+
+use std::collections::BTreeMap;
+use std::sync::{Arc, OnceLock};
+
+use super::{BedPicture, Criterion, TrayPicture};
+use crate::base::{BedName, TrayCode};
+use crate::reckon::pair::questions_of;
+use crate::reckon::tray::light::LastLight;
+
+/// A tray against a bed on a day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PairPicture {
+    /// The tray.
+    pub tray: TrayCode,
+    /// The bed.
+    pub bed: BedName,
+    /// Whether nothing blocks.
+    pub fits: bool,
+    /// How many could go: the smaller of the likely plantable and the open positions.
+    pub plants: u32,
+    /// Whether some of the bed's open positions lie in the species' band of light.
+    pub in_light: bool,
+    /// The questions of the pair: the tray's, the step of light, the bed's.
+    pub criteria: Questions,
+}
+
+/// What a pair is made of.
+#[derive(Clone, Debug)]
+pub(in crate::reckon) struct MadeOf {
+    pub tray: Arc<TrayPicture>,
+    pub last_light: Option<Arc<LastLight>>,
+    pub bed: Arc<BedPicture>,
+    /// Which line of the bed's plan.
+    pub line: usize,
+}
+
+/// The questions of a pair: as a slice, put together when first looked at.
+#[derive(Clone, Debug)]
+pub struct Questions {
+    made_of: Option<MadeOf>,
+    asked: OnceLock<Vec<Criterion>>,
+}
+
+impl Questions {
+    pub(in crate::reckon) fn made_of(made_of: MadeOf) -> Questions {
+        Questions { made_of: Some(made_of), asked: OnceLock::new() }
+    }
+}
+
+impl From<Vec<Criterion>> for Questions {
+    fn from(criteria: Vec<Criterion>) -> Questions {
+        Questions { made_of: None, asked: OnceLock::from(criteria) }
+    }
+}
+
+impl std::ops::Deref for Questions {
+    type Target = [Criterion];
+
+    fn deref(&self) -> &[Criterion] {
+        self.asked.get_or_init(|| self.made_of.as_ref().map(questions_of).unwrap_or_default())
+    }
+}
+
+impl PartialEq for Questions {
+    fn eq(&self, other: &Questions) -> bool {
+        **self == **other
+    }
+}
+
+/// Every tray with living plants against every bed whose plan names its species.
+#[derive(Clone, Default, Debug)]
+pub struct Pairs {
+    of_tray: BTreeMap<TrayCode, Arc<[Arc<PairPicture>]>>,
+}
+
+impl Pairs {
+    pub(in crate::reckon) fn set(&mut self, tray: &TrayCode, pairs: Vec<Arc<PairPicture>>) {
+        if pairs.is_empty() {
+            self.of_tray.remove(tray);
+        } else {
+            self.of_tray.insert(tray.clone(), pairs.into());
+        }
+    }
+
+    /// Fits first, those in the light before others, then by tray and bed.
+    pub fn iter(&self) -> impl Iterator<Item = &Arc<PairPicture>> {
+        const PASSES: [(bool, bool); 4] = [(true, true), (true, false), (false, true), (false, false)];
+        let of_pass = |pass: (bool, bool)| move |pair: &&Arc<PairPicture>| (pair.fits, pair.in_light) == pass;
+        PASSES.into_iter().flat_map(move |pass| self.of_tray.values().flat_map(|of| of.iter()).filter(of_pass(pass)))
+    }
+
+    /// The pairs of one tray, by bed.
+    pub fn of(&self, tray: &TrayCode) -> &[Arc<PairPicture>] {
+        self.of_tray.get(tray).map_or(&[], |pairs| &**pairs)
+    }
+
+    /// The pair of a tray and a bed.
+    pub fn get(&self, tray: &TrayCode, bed: &BedName) -> Option<&Arc<PairPicture>> {
+        let pairs = self.of(tray);
+        pairs.binary_search_by(|pair| pair.bed.cmp(bed)).ok().and_then(|at| pairs.get(at))
+    }
+}
+
+impl PartialEq for Pairs {
+    fn eq(&self, other: &Pairs) -> bool {
+        self.of_tray == other.of_tray
+    }
+}
+
+impl From<Vec<Arc<PairPicture>>> for Pairs {
+    fn from(all: Vec<Arc<PairPicture>>) -> Pairs {
+        let mut by_tray: BTreeMap<TrayCode, Vec<Arc<PairPicture>>> = BTreeMap::new();
+        for pair in all {
+            by_tray.entry(pair.tray.clone()).or_default().push(pair);
+        }
+        let mut pairs = Pairs::default();
+        for (tray, mut of_it) in by_tray {
+            of_it.sort_by(|a, b| a.bed.cmp(&b.bed));
+            pairs.set(&tray, of_it);
+        }
+        pairs
+    }
+}
