@@ -8,6 +8,7 @@ mod command_line;
 mod docs_true;
 mod first_day;
 mod forecast_sample;
+mod grown_nursery;
 mod house;
 mod lots_and_sowing;
 mod plain_round;

@@ -1,5 +1,6 @@
 //! What several tests need: entries as a grower writes them, and a small nursery.
 
+pub mod grown;
 pub mod program;
 pub mod reference;
 pub mod screen;
