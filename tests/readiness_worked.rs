@@ -30,8 +30,11 @@ fn a_ready_tray_fits_an_open_bed() {
 #[test]
 fn every_criterion_has_a_source_and_is_null_exactly_where_unknown() {
     let picture = fitting().on(TODAY);
-    let all =
-        picture.pairs.iter().flat_map(|pair| pair.criteria.iter()).chain(picture.trays.values().flat_map(|t| &t.criteria));
+    let all = picture
+        .pairs
+        .iter()
+        .flat_map(|pair| pair.criteria.iter())
+        .chain(picture.trays.values().flat_map(|t| &t.criteria));
     let mut seen = 0;
     for criterion in all {
         seen += 1;

@@ -143,6 +143,8 @@ pub fn empty() -> Picture {
         looking: Looking::Today,
         known: None,
         site: Arc::new(site),
+        weekly_loss: 0.01,
+        at_rest: Vec::new(),
         trays: BTreeMap::new(),
         lots: BTreeMap::new(),
         beds: BTreeMap::new(),

@@ -7,6 +7,7 @@ use std::collections::HashMap;
 use super::Journal;
 use super::device::{self, Head, Hold};
 use super::error::JournalError;
+use super::lookup;
 use super::rows;
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::envelope::{Draft, Sealed, canonical};
@@ -48,14 +49,18 @@ impl Journal {
         }
         let Journal { connection, shelf, notes, .. } = self;
         let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        let arrived: i64 =
+            transaction.query_row("SELECT coalesce(max(arrival), 0) FROM entry", [], |row| row.get(0))?;
         let (added, already) = take_known(&transaction, known)?;
         if drafts.is_empty() {
+            lookup::go_on(&transaction, arrived)?;
             transaction.commit()?;
             return Ok(Taken { added, already, written: Vec::new() });
         }
         let hold = shelf.reserve(&transaction, drafts.len() as u64, notes)?;
         let before = hold.head;
         let written = write_drafts(&transaction, &hold, drafts, recorded)
+            .and_then(|written| lookup::go_on(&transaction, arrived).map(|()| written))
             .and_then(|written| transaction.commit().map_err(JournalError::from).map(|()| written));
         let (seq, hash) = match written.as_ref().map(|written| written.last()) {
             Ok(Some(last)) => (last.id.seq, Some(last.hash)),

@@ -3,13 +3,13 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::bed::picture_bed;
+use super::drawing::{self, Drawn};
+use super::lazy::{self, InMemory, Wanted};
 use super::ledger::{Ledger, View};
-use super::pair::pairs_of;
-use super::picture::{Doubt, DoubtKind, Looking, Pairs, Picture};
+use super::picture::{Doubt, Picture};
+use super::rest;
 use super::site::Site;
 use super::stock::{BedStory, LotStory, Places, TrayStory, fold_bed, fold_lot, fold_places, fold_tray};
-use super::tray::{Around, age_of_count, picture_tray};
 use crate::base::{BedName, Day, LotCode, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
@@ -24,6 +24,22 @@ pub struct Fold {
     trays: BTreeMap<TrayCode, Arc<TrayStory>>,
     lots: BTreeMap<LotCode, Arc<LotStory>>,
     beds: BTreeMap<BedName, Arc<BedStory>>,
+    /// What of the book is in memory; none where all of it is.
+    memory: Option<InMemory>,
+    /// Stories of trays at rest that are not among `trays`: the newest of each species.
+    at_rest: Vec<Arc<TrayStory>>,
+    drawn: Drawn,
+}
+
+/// Stories that were kept.
+#[derive(Clone, Default, Debug)]
+pub struct Stories {
+    /// Of trays.
+    pub trays: Vec<TrayStory>,
+    /// Of lots.
+    pub lots: Vec<LotStory>,
+    /// Of beds.
+    pub beds: Vec<BedStory>,
 }
 
 impl Fold {
@@ -38,28 +54,125 @@ impl Fold {
             trays: BTreeMap::new(),
             lots: BTreeMap::new(),
             beds: BTreeMap::new(),
+            memory: None,
+            at_rest: Vec::new(),
+            drawn: Drawn::default(),
         };
         fold.fold_all();
         fold
     }
 
+    /// Goes on from stories that were kept. `entries` are those that describe the site and its places, every withdrawal and
+    /// every change of a label. Before anything is added or taken out, what it wants must be looked up.
+    pub fn from_stories(
+        view: View,
+        today: Day,
+        entries: impl IntoIterator<Item = Arc<Entry>>,
+        stories: Stories,
+    ) -> Fold {
+        let mut fold = Fold::new(view, today, std::iter::empty());
+        fold.memory = Some(InMemory::default());
+        fold.ledger = Ledger::new(view, entries);
+        fold.site = Arc::new(Site::of(&fold.ledger));
+        fold.places = Arc::new(fold_places(&fold.ledger));
+        fold.put(stories);
+        fold
+    }
+
+    /// Lays kept stories beside those that are there.
+    pub fn put(&mut self, stories: Stories) {
+        for story in stories.trays {
+            self.trays.entry(story.code.clone()).or_insert_with(|| Arc::new(story));
+        }
+        for story in stories.lots {
+            self.lots.entry(story.code.clone()).or_insert_with(|| Arc::new(story));
+        }
+        for story in stories.beds {
+            self.beds.entry(story.name.clone()).or_insert_with(|| Arc::new(story));
+        }
+    }
+
+    /// The stories of trays at rest that are learned from and not in memory otherwise.
+    pub fn put_at_rest(&mut self, stories: Vec<Arc<TrayStory>>) {
+        self.at_rest = stories;
+    }
+
+    /// Whether all of the book is in memory.
+    pub fn is_whole(&self) -> bool {
+        self.memory.is_none()
+    }
+
+    /// What has to be looked up before entries can be added or taken out. Asked again after each answer, until nothing is
+    /// wanted.
+    pub fn wanting(&self, entries: &[Arc<Entry>]) -> Vec<Wanted> {
+        self.memory.as_ref().map_or_else(Vec::new, |memory| lazy::wanting(&self.ledger, memory, entries))
+    }
+
+    /// What has to be looked up so that everything about some things is in memory.
+    pub fn wanting_for(&self, subjects: &BTreeSet<Subject>, lend: bool) -> Vec<Wanted> {
+        let memory = self.memory.as_ref();
+        memory.map_or_else(Vec::new, |memory| lazy::wanting_for(&self.ledger, memory, subjects.clone(), lend))
+    }
+
+    /// Takes in what was looked up.
+    pub fn take_in(&mut self, wanted: &[Wanted], entries: Vec<Arc<Entry>>) {
+        let found = entries.iter().map(|entry| entry.id.clone()).collect();
+        self.ledger.take_in(entries);
+        if let Some(memory) = &mut self.memory {
+            memory.note(wanted, &found);
+        }
+    }
+
+    /// Folds what was brought back from rest, so that it has a story again.
+    pub fn wake(&mut self, subjects: &BTreeSet<Subject>) {
+        for subject in subjects {
+            let there = match subject {
+                Subject::Tray(code) => self.trays.contains_key(code),
+                Subject::Lot(code) => self.lots.contains_key(code),
+                Subject::Bed(name) => self.beds.contains_key(name),
+                Subject::Place(_) | Subject::Site => true,
+            };
+            if !there {
+                self.fold_one(subject);
+            }
+        }
+    }
+
+    /// The same book seen from another view. `outside` are the entries that do not belong to it, `reaching` those that do
+    /// though they are of later days. All they want must have been looked up.
+    pub fn at(&self, view: View, outside: &[Arc<Entry>], reaching: &[Arc<Entry>]) -> Fold {
+        let mut fold = self.clone();
+        fold.drawn = Drawn::default();
+        fold.ledger.set_view(view);
+        fold.take_out(outside);
+        fold.site = Arc::new(Site::of(&fold.ledger));
+        fold.places = Arc::new(fold_places(&fold.ledger));
+        for subject in lazy::subjects_of(&fold.ledger, reaching) {
+            fold.fold_one(&subject);
+        }
+        fold
+    }
+
     /// Adds entries; the answer is the same as folding everything anew.
     pub fn add(&mut self, entries: impl IntoIterator<Item = Arc<Entry>>) {
+        let entries: Vec<Arc<Entry>> = entries.into_iter().collect();
+        let lend = entries.iter().any(|entry| lazy::changes_lending(entry));
         match self.ledger.add(entries) {
             None => self.fold_all(),
-            Some(touched) => self.refold(touched),
+            Some(touched) => self.refold(touched, lend),
         }
     }
 
     /// Takes entries out again, as if they had never been added.
     pub fn take_out(&mut self, entries: &[Arc<Entry>]) {
+        let lend = entries.iter().any(|entry| lazy::changes_lending(entry));
         match self.ledger.take_out(entries) {
             None => self.fold_all(),
             Some(touched) => {
                 for subject in &touched {
                     self.forget(subject);
                 }
-                self.refold(touched);
+                self.refold(touched, lend);
             }
         }
     }
@@ -80,6 +193,19 @@ impl Fold {
         doubts.extend(self.trays.values().flat_map(|story| story.doubts.iter().cloned()));
         doubts.extend(self.lots.values().flat_map(|story| story.doubts.iter().cloned()));
         doubts.extend(self.beds.values().flat_map(|story| story.doubts.iter().cloned()));
+        doubts
+    }
+
+    /// The same without what rests on the view's day.
+    pub(super) fn doubts_awake(&self) -> Vec<Doubt> {
+        let day = self.ledger.view().day;
+        let mut doubts = self.site.doubts.clone();
+        let trays = self.trays.values().filter(|story| !rest::rests(rest::tray_rests_on(story), day));
+        doubts.extend(trays.flat_map(|story| story.doubts.iter().cloned()));
+        let lots = self.lots.values().filter(|story| !rest::rests(rest::lot_rests_on(story), day));
+        doubts.extend(lots.flat_map(|story| story.doubts.iter().cloned()));
+        let beds = self.beds.values().filter(|story| !rest::rests(rest::bed_rests_on(story), day));
+        doubts.extend(beds.flat_map(|story| story.doubts.iter().cloned()));
         doubts
     }
 
@@ -111,10 +237,16 @@ impl Fold {
     fn fold_all(&mut self) {
         self.site = Arc::new(Site::of(&self.ledger));
         self.places = Arc::new(fold_places(&self.ledger));
-        self.trays.clear();
-        self.lots.clear();
-        self.beds.clear();
-        let subjects: Vec<Subject> = self.ledger.subjects().cloned().collect();
+        let subjects: Vec<Subject> = match &self.memory {
+            // Stories of which nothing is in memory stand as they are.
+            Some(memory) => memory.whole.iter().cloned().collect(),
+            None => {
+                self.trays.clear();
+                self.lots.clear();
+                self.beds.clear();
+                self.ledger.subjects().cloned().collect()
+            }
+        };
         for subject in subjects {
             self.fold_one(&subject);
         }
@@ -138,7 +270,7 @@ impl Fold {
         }
     }
 
-    fn refold(&mut self, touched: BTreeSet<Subject>) {
+    fn refold(&mut self, touched: BTreeSet<Subject>, lend: bool) {
         // What describes species or containers can change any reading of a count; weather and seasons cannot, but
         // they are rare enough to be folded with the rest.
         if touched.contains(&Subject::Site) {
@@ -154,89 +286,38 @@ impl Fold {
             self.site = Arc::new(Site::of(&self.ledger));
             self.places = Arc::new(fold_places(&self.ledger));
         }
-        let mut all = touched.clone();
-        self.add_linked(&touched, &mut all);
+        let mut all = touched;
+        // A lot lends its species to the trays sown from it, a tray its lineage to those moved on from it and to the beds
+        // it went out to.
+        let mut todo: Vec<Subject> = if lend { all.iter().cloned().collect() } else { Vec::new() };
+        while let Some(subject) = todo.pop() {
+            let new = lazy::went_to(&self.ledger, &subject).into_iter().filter(|other| all.insert(other.clone()));
+            todo.extend(new.collect::<Vec<_>>());
+        }
         for subject in &all {
             self.fold_one(subject);
         }
     }
 
-    /// A lot lends its species to the trays sown from it, a tray its lineage to those moved on from it and to the beds
-    /// it went out to.
-    fn add_linked(&self, touched: &BTreeSet<Subject>, all: &mut BTreeSet<Subject>) {
-        use crate::nursery::entry::subject::subjects;
-        let mut todo: Vec<Subject> = touched.iter().cloned().collect();
-        while let Some(subject) = todo.pop() {
-            if !matches!(subject, Subject::Lot(_) | Subject::Tray(_)) {
-                continue;
-            }
-            for entry in self.ledger.of(&subject) {
-                let key = self.ledger.key_of(entry);
-                for linked in subjects(&entry.what) {
-                    let linked = match linked {
-                        Subject::Tray(code) => Subject::Tray(self.ledger.tray_at(&code, &key)),
-                        Subject::Bed(_) => linked,
-                        Subject::Lot(_) | Subject::Place(_) | Subject::Site => continue,
-                    };
-                    if all.insert(linked.clone()) {
-                        todo.push(linked);
-                    }
-                }
-            }
-        }
-    }
-
-    /// The Picture of the view's day.
+    /// The Picture of the view's day. Only what was touched since the last one is judged anew.
     pub fn picture(&self) -> Picture {
-        let day = self.ledger.view().day;
-        let looking = match day.cmp(&self.today) {
-            std::cmp::Ordering::Less => Looking::Back,
-            std::cmp::Ordering::Equal => Looking::Today,
-            std::cmp::Ordering::Greater => Looking::Ahead,
-        };
-        let weekly_loss = age_of_count::weekly_loss(&self.trays, day);
-        let mut picture = Picture {
-            day,
-            looking,
-            known: self.ledger.view().known,
-            site: self.site.clone(),
-            places: self.places.clone(),
-            trays: BTreeMap::new(),
-            lots: self.lots.clone(),
-            beds: BTreeMap::new(),
-            pairs: Pairs::default(),
-            doubts: Vec::new(),
-        };
-        for (code, story) in self.trays.iter().filter(|(_, story)| story.origin.is_some()) {
-            let lots_held = story.sowings.iter().filter_map(|s| self.lots.get(s.lot.as_ref()?)?.held.clone()).collect();
-            let around = Around { site: &self.site, places: &self.places, lots_held, weekly_loss, day };
-            picture.trays.insert(code.clone(), Arc::new(picture_tray(story, &around)));
-        }
-        for (name, story) in &self.beds {
-            if let Some(bed) = picture_bed(story, &self.site, day, looking) {
-                picture.beds.insert(name.clone(), Arc::new(bed));
-            }
-        }
-        for (code, tray) in &picture.trays {
-            picture.pairs.set(code, pairs_of(tray, &picture.beds, &self.places, day));
-        }
-        picture.doubts = self.doubts(&picture);
+        let last = self.drawn.take();
+        let picture = drawing::draw(self, last);
+        self.drawn.keep(&picture);
         picture
     }
 
-    fn doubts(&self, picture: &Picture) -> Vec<Doubt> {
-        let mut doubts = self.all_doubts();
-        for tray in picture.trays.values().filter(|tray| tray.ready) {
-            let Some(species) = &tray.species else { continue };
-            let planned = picture.beds.values().any(|bed| bed.species.iter().any(|line| line.species == *species));
-            if !planned {
-                let kind = DoubtKind::NoBedPlans { tray: tray.code.clone(), species: species.clone() };
-                doubts.push(Doubt { day: picture.day, kind, entries: Vec::new() });
-            }
-        }
-        doubts.sort();
-        doubts.dedup();
-        doubts
+    pub(super) fn today(&self) -> Day {
+        self.today
+    }
+
+    /// Stories of trays at rest beside those in memory.
+    pub(super) fn at_rest(&self) -> &[Arc<TrayStory>] {
+        &self.at_rest
+    }
+
+    pub(super) fn places(&self) -> &Arc<Places> {
+        &self.places
     }
 }
 

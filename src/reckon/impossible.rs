@@ -1,5 +1,8 @@
 //! What an entry says against itself: numbers and days in one line that cannot be true together, whatever the books say.
 
+use serde::{Deserialize, Serialize};
+use std::sync::Arc;
+
 use super::ledger::Ledger;
 use super::picture::{Doubt, DoubtKind};
 use crate::base::{Day, LotCode};
@@ -8,7 +11,7 @@ use crate::nursery::entry::types::{Celsius, Count};
 use crate::nursery::entry::{Entry, GroundEntry, SeedEntry, TrayEntry, What};
 
 /// Two things in one entry that cannot both be true.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug, Serialize, Deserialize)]
 pub enum Impossible {
     /// The lowest temperature of a day above its highest, hundredths of a degree C.
     LowestAboveHighest {
@@ -27,7 +30,7 @@ pub enum Impossible {
     /// A day in the body after the day the entry is of.
     DayLater {
         /// The field.
-        field: &'static str,
+        field: Arc<str>,
         /// Its day.
         day: Day,
     },
@@ -39,11 +42,11 @@ pub enum Impossible {
     /// A part that is larger than its whole.
     MoreOf {
         /// The field of the part.
-        part: &'static str,
+        part: Arc<str>,
         /// The part.
         parts: u32,
         /// The field of the whole.
-        whole: &'static str,
+        whole: Arc<str>,
         /// The whole.
         wholes: u32,
     },
@@ -68,7 +71,7 @@ pub(super) fn doubts_of(ledger: &Ledger, subject: &Subject) -> Vec<Doubt> {
 /// What an entry says against itself, the first thing of it.
 pub fn impossible(entry: &Entry) -> Option<Impossible> {
     let later = |field: &'static str, day: Option<Day>| {
-        day.filter(|day| *day > entry.happened).map(|day| Impossible::DayLater { field, day })
+        day.filter(|day| *day > entry.happened).map(|day| Impossible::DayLater { field: field.into(), day })
     };
     let ended = |until: Option<Day>| {
         until.filter(|until| *until < entry.happened).map(|until| Impossible::EndsBefore { until })
@@ -106,5 +109,5 @@ pub(super) fn more_of(
     wholes: Option<Count>,
 ) -> Option<Impossible> {
     let (parts, wholes) = (parts?.0, wholes?.0);
-    (parts > wholes).then_some(Impossible::MoreOf { part, parts, whole, wholes })
+    (parts > wholes).then_some(Impossible::MoreOf { part: part.into(), parts, whole: whole.into(), wholes })
 }

@@ -42,7 +42,7 @@ pub struct Ledger {
     view: View,
     all: BTreeMap<OrderKey, Arc<Entry>>,
     order: DayOrder,
-    ids: HashSet<EntryId>,
+    ids: HashMap<EntryId, Arc<Entry>>,
     by_subject: HashMap<Subject, BTreeMap<OrderKey, Arc<Entry>>>,
     withdrawals: BTreeMap<(Moment, EntryId), Arc<Entry>>,
     withdrawn: HashSet<EntryId>,
@@ -57,7 +57,7 @@ impl Ledger {
             view,
             all: BTreeMap::new(),
             order: DayOrder::default(),
-            ids: HashSet::new(),
+            ids: HashMap::new(),
             by_subject: HashMap::new(),
             withdrawals: BTreeMap::new(),
             withdrawn: HashSet::new(),
@@ -97,6 +97,48 @@ impl Ledger {
             return None;
         }
         Some(counting.iter().flat_map(|entry| self.index(entry)).collect())
+    }
+
+    /// Takes in entries that the book held all along and that were not in memory; nothing new is said by them.
+    pub fn take_in(&mut self, entries: impl IntoIterator<Item = Arc<Entry>>) {
+        let new: Vec<Arc<Entry>> = entries.into_iter().filter(|entry| !self.ids.contains_key(&entry.id)).collect();
+        let kept = self.keep(new);
+        let counting: Vec<Arc<Entry>> =
+            kept.iter().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
+        let moved = self.order.add(&counting);
+        self.place(kept);
+        if moved {
+            self.order_all();
+            self.index_all();
+        } else {
+            counting.iter().for_each(|entry| drop(self.index(entry)));
+        }
+    }
+
+    /// The same entries seen from another day, or with what was known by another moment; those that do not belong to it
+    /// must have been taken out.
+    pub fn set_view(&mut self, view: View) {
+        self.view = view;
+    }
+
+    /// Whether an entry belongs to a view, taken back or not.
+    pub fn belongs(view: View, entry: &Entry) -> bool {
+        let known = view.known.is_none_or(|known| entry.recorded <= known);
+        let acts_always = matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
+        known && (acts_always || entry.happened <= view.day || reaches_back(&entry.what))
+    }
+
+    /// Every code by which a tray was called before, its own included.
+    pub fn codes_of(&self, tray: &TrayCode) -> BTreeSet<TrayCode> {
+        let mut codes = BTreeSet::from([tray.clone()]);
+        loop {
+            let earlier = |(was, changes): &(&TrayCode, &BTreeMap<OrderKey, TrayCode>)| {
+                !codes.contains(*was) && changes.values().any(|new| codes.contains(new))
+            };
+            let Some((was, _)) = self.relabels.iter().find(earlier) else { return codes };
+            let was = was.clone();
+            codes.insert(was);
+        }
     }
 
     /// Takes entries out again and names the subjects whose story changed. `None` means that everything may have.
@@ -142,7 +184,7 @@ impl Ledger {
             if self.view.known.is_some_and(|known| entry.recorded > known) {
                 continue;
             }
-            self.ids.insert(entry.id.clone());
+            self.ids.insert(entry.id.clone(), entry.clone());
             if let What::Book(BookEntry::Withdrawn(_)) = &entry.what {
                 // A withdrawal acts on every day; its own happened is never used.
                 self.withdrawals.insert((entry.recorded, entry.id.clone()), entry.clone());
@@ -283,7 +325,12 @@ impl Ledger {
     /// Whether an entry is known to the view, taken back or not; also one of a day still to come, as a clock that ran
     /// ahead writes them: it must be possible to take it back.
     pub fn holds(&self, id: &EntryId) -> bool {
-        self.ids.contains(id)
+        self.ids.contains_key(id)
+    }
+
+    /// An entry that is known to the view, taken back or not.
+    pub fn entry(&self, id: &EntryId) -> Option<&Arc<Entry>> {
+        self.ids.get(id)
     }
 
     /// Whether an entry has been taken back.

@@ -10,19 +10,21 @@ use super::tray::size::whole_plants;
 use super::tray::{is_bare, last_light_of};
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 
-/// The pairs of a tray: with each bed whose plan names its species, by bed.
-pub(super) fn pairs_of(
+/// The pairs of a tray with those of some beds whose plan names its species, in the order of the beds.
+pub(super) fn pairs_of<'a>(
     tray: &Arc<TrayPicture>,
-    beds: &BTreeMap<BedName, Arc<BedPicture>>,
+    beds: impl Iterator<Item = &'a Arc<BedPicture>>,
     places: &Places,
     day: Day,
 ) -> Vec<Arc<PairPicture>> {
     let Some(species) = tray.species.as_ref().filter(|_| tray.standing > 0) else { return Vec::new() };
-    let last_light = last_light_of(&tray.story, places, day).map(Arc::new);
+    let mut last_light = None;
     let mut all = Vec::new();
-    for bed in beds.values() {
+    for bed in beds {
         if let Some(line) = bed.species.iter().position(|line| line.species == *species) {
-            let made_of = MadeOf { tray: tray.clone(), last_light: last_light.clone(), bed: bed.clone(), line };
+            let light = || last_light_of(&tray.story, places, day).map(Arc::new);
+            let last_light = last_light.get_or_insert_with(light).clone();
+            let made_of = MadeOf { tray: tray.clone(), last_light, bed: bed.clone(), line };
             all.extend(pair(made_of).map(Arc::new));
         }
     }

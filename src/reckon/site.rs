@@ -1,6 +1,8 @@
 //! What describes the site, as it stands on each day: the first description reaches back, each later one leads from its
 //! own day.
 
+use serde::{Deserialize, Serialize};
+
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -15,8 +17,16 @@ use crate::nursery::entry::{
 };
 use crate::nursery::species::{Catalogue, Profile};
 
+/// Lines of the gauge older than this are left out, days: no verdict looks that far back. Ours.
+const WEATHER_KEPT_DAYS: i32 = 400;
+
+/// The first day of which the gauge is looked at on a day.
+pub fn weather_from(day: Day) -> Day {
+    day.plus(-WEATHER_KEPT_DAYS)
+}
+
 /// Something described again and again, newest last.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct Described<T> {
     all: Vec<(Day, EntryId, T)>,
 }
@@ -99,8 +109,12 @@ impl Site {
     pub fn of(ledger: &Ledger) -> Site {
         let mut site = Site { species: Arc::new(Catalogue::built_in()), ..Site::default() };
         let mut own: BTreeMap<SpeciesKey, Described<Profile>> = BTreeMap::new();
+        let weather_from = weather_from(ledger.view().day);
         for entry in ledger.of(&Subject::Site) {
-            site.take(entry, &mut own);
+            let old = matches!(entry.what, What::Book(BookEntry::Weather(_))) && entry.happened < weather_from;
+            if !old {
+                site.take(entry, &mut own);
+            }
         }
         let places = ledger.subjects().filter_map(|subject| match subject {
             Subject::Place(name) => Some(name.clone()),

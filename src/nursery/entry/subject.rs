@@ -118,3 +118,19 @@ fn ground_subjects(entry: &GroundEntry) -> Vec<Subject> {
         GroundEntry::SurvivalCounted(look) => bed(&look.bed),
     }
 }
+
+/// Whether an entry hands something on to what comes of it: species, sowings, or where plants came from.
+pub fn lends(what: &What) -> bool {
+    match what {
+        What::Tray(entry) => matches!(
+            entry,
+            TrayEntry::Sown(_)
+                | TrayEntry::Resown(_)
+                | TrayEntry::PlantsReceived(_)
+                | TrayEntry::MovedOn(_)
+                | TrayEntry::Relabelled(_)
+        ),
+        What::Seed(entry) => matches!(entry, SeedEntry::LotReceived(_)),
+        What::Site(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,
+    }
+}

@@ -3,7 +3,7 @@
 use thiserror::Error;
 
 /// What makes no sense in a species profile.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug, Error)]
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug, Error, serde::Serialize, serde::Deserialize)]
 pub enum ProfileFault {
     /// A figure names no source.
     #[error("'{name}' names no source")]

@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use super::learned::sown_looks;
 use super::{Leads, species_days};
-use crate::base::{Day, SpeciesKey, TrayCode};
+use crate::base::{Day, SpeciesKey};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::Picture;
 use crate::reckon::stock::{Origin, TrayStory};
@@ -72,15 +72,14 @@ pub struct Experience {
 /// What is known of every species that has a tray here.
 pub fn experiences(picture: &Picture, leads: Leads) -> BTreeMap<SpeciesKey, Experience> {
     let mut of_species: BTreeMap<SpeciesKey, Vec<&Arc<TrayStory>>> = BTreeMap::new();
-    for tray in picture.trays.values() {
-        if let Some(key) = &tray.species {
-            of_species.entry(key.clone()).or_default().push(&tray.story);
+    for story in picture.stories() {
+        if let Some(key) = &story.species {
+            of_species.entry(key.clone()).or_default().push(story);
         }
     }
-    let planted = first_planted(picture);
     let told = of_species.into_iter().map(|(key, stories)| {
         let profile = picture.site.profile(&key).map(Arc::as_ref);
-        let experience = of_stories(&stories, profile, &planted, picture.day, leads);
+        let experience = of_stories(&stories, profile, picture.day, leads);
         (key, experience)
     });
     told.collect()
@@ -88,17 +87,11 @@ pub fn experiences(picture: &Picture, leads: Leads) -> BTreeMap<SpeciesKey, Expe
 
 /// What is known of a species that has no tray here.
 pub fn by_handbook(profile: Option<&Profile>) -> Experience {
-    of_stories(&[], profile, &BTreeMap::new(), Day::from_number(0), Leads::Handbook)
+    of_stories(&[], profile, Day::from_number(0), Leads::Handbook)
 }
 
-fn of_stories(
-    stories: &[&Arc<TrayStory>],
-    profile: Option<&Profile>,
-    planted: &BTreeMap<TrayCode, Day>,
-    day: Day,
-    leads: Leads,
-) -> Experience {
-    let days_to_plantable = days_to_plantable(stories, profile, planted, day, leads);
+fn of_stories(stories: &[&Arc<TrayStory>], profile: Option<&Profile>, day: Day, leads: Leads) -> Experience {
+    let days_to_plantable = days_to_plantable(stories, profile, day, leads);
     Experience {
         days_to_plantable,
         germination: germination(stories, profile, leads),
@@ -107,27 +100,9 @@ fn of_stories(
     }
 }
 
-/// The first day on which plants of each tray went out.
-fn first_planted(picture: &Picture) -> BTreeMap<TrayCode, Day> {
-    let mut first: BTreeMap<TrayCode, Day> = BTreeMap::new();
-    let cohorts = picture.beds.values().flat_map(|bed| &bed.story.cohorts);
-    for cohort in cohorts.filter(|cohort| cohort.planted > 0) {
-        if let Some(tray) = &cohort.tray {
-            first.entry(tray.clone()).and_modify(|on| *on = cohort.day.min(*on)).or_insert(cohort.day);
-        }
-    }
-    first
-}
-
 /// A tray became plantable on the day of the first sample of which half passes, or on which the first plants went out; one
 /// that was moved on whole goes on in another tray and is no case of its own.
-fn days_to_plantable(
-    stories: &[&Arc<TrayStory>],
-    profile: Option<&Profile>,
-    planted: &BTreeMap<TrayCode, Day>,
-    day: Day,
-    leads: Leads,
-) -> Learned {
+fn days_to_plantable(stories: &[&Arc<TrayStory>], profile: Option<&Profile>, day: Day, leads: Leads) -> Learned {
     let usual = profile.and_then(|profile| {
         let usual = profile.plantable_usual_days.as_ref().or(profile.plantable_least_days.as_ref());
         usual.map(|figure| figure.value)
@@ -139,7 +114,7 @@ fn days_to_plantable(
             let (pass, of) = size::passing(story, profile, sample);
             of > 0 && f64::from(pass) >= PASSING_SHARE * f64::from(of)
         });
-        let became = passed.map(|sample| sample.day).into_iter().chain(planted.get(&story.code).copied()).min();
+        let became = passed.map(|sample| sample.day).into_iter().chain(story.first_planted).min();
         let moved_on_whole = story.accounts.standing == 0 && story.accounts.moved_out > 0;
         if let Some(on) = became {
             at.push(AtTime { time: f64::from(on.days_since(sown)), happened: 1.0, censored: 0.0 });

@@ -195,11 +195,10 @@ pub fn forecasts_of(
 ) -> BTreeMap<TrayCode, TrayForecast> {
     let wanted: Vec<(&TrayCode, &Arc<TrayPicture>)> = picture.trays.iter().filter(|(_, tray)| wanted(tray)).collect();
     let species: BTreeSet<&SpeciesKey> = wanted.iter().filter_map(|(_, tray)| tray.species.as_ref()).collect();
-    let here = picture
-        .trays
-        .values()
-        .filter(|tray| leads == Leads::Here && tray.species.iter().any(|key| species.contains(key)));
-    let stories: Vec<&Arc<TrayStory>> = here.map(|tray| &tray.story).collect();
+    let stories: Vec<&Arc<TrayStory>> = picture
+        .stories()
+        .filter(|story| leads == Leads::Here && story.species.iter().any(|key| species.contains(key)))
+        .collect();
     let mut learned: BTreeMap<SpeciesKey, Vec<EarlierSowing>> = BTreeMap::new();
     for (key, sowing) in earlier_sowings(&stories, &picture.site) {
         learned.entry(key).or_default().push(sowing);

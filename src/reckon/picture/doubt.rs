@@ -1,11 +1,13 @@
 //! What cannot be believed as written: kept, named, and shown in every view until settled.
 
+use serde::{Deserialize, Serialize};
+
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::species::ProfileFault;
 use crate::reckon::impossible::Impossible;
 
 /// What is doubtful.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug, Serialize, Deserialize)]
 pub enum DoubtKind {
     /// More left a tray than stood there.
     MoreOutThanStood {
@@ -158,7 +160,7 @@ pub enum DoubtKind {
 }
 
 /// Something that cannot be believed as written.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug, Serialize, Deserialize)]
 pub struct Doubt {
     /// The day of the entry that raised it.
     pub day: Day,

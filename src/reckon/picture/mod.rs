@@ -220,11 +220,15 @@ pub struct Picture {
     pub site: Arc<Site>,
     /// The stories of the places where trays stand.
     pub places: Arc<Places>,
-    /// Every tray that exists on that day, empty ones too.
+    /// The share of what stands that this nursery loses in a week.
+    pub weekly_loss: f64,
+    /// Every tray that exists on that day and does not rest, empty ones too.
     pub trays: BTreeMap<TrayCode, Arc<TrayPicture>>,
-    /// Every seed lot.
+    /// Stories of trays at rest that this nursery learns from: of each species the last that came to rest.
+    pub at_rest: Vec<Arc<TrayStory>>,
+    /// Every seed lot that does not rest.
     pub lots: BTreeMap<LotCode, Arc<LotStory>>,
-    /// Every bed.
+    /// Every bed that does not rest.
     pub beds: BTreeMap<BedName, Arc<BedPicture>>,
     /// Every tray with living plants against every bed whose plan names its species; fits first.
     pub pairs: Pairs,
@@ -233,6 +237,11 @@ pub struct Picture {
 }
 
 impl Picture {
+    /// The stories this nursery learns from: of every tray here, and of the last of each species at rest.
+    pub fn stories(&self) -> impl Iterator<Item = &Arc<TrayStory>> {
+        self.at_rest.iter().chain(self.trays.values().map(|tray| &tray.story))
+    }
+
     /// The pair of a tray and a bed, where the bed's plan names the tray's species.
     pub fn pair(&self, tray: &TrayCode, bed: &BedName) -> Option<&Arc<PairPicture>> {
         self.pairs.get(tray, bed)

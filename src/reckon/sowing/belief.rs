@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::NoPlan;
-use crate::base::SpeciesKey;
+use crate::base::{SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
 use crate::reckon::forecast::{EarlierSowing, earlier_sowings, prior_of};
 use crate::reckon::lots::{Expected, LotOutlook};
@@ -53,12 +53,8 @@ impl Germination {
         lot: Option<&LotStory>,
         outlook: Option<&LotOutlook>,
     ) -> Result<Germination, NoPlan> {
-        let stories: Vec<&Arc<TrayStory>> = picture
-            .trays
-            .values()
-            .map(|tray| &tray.story)
-            .filter(|story| story.species.as_ref() == Some(species))
-            .collect();
+        let stories: Vec<&Arc<TrayStory>> =
+            picture.stories().filter(|story| story.species.as_ref() == Some(species)).collect();
         let earlier: Vec<EarlierSowing> =
             earlier_sowings(&stories, &picture.site).into_iter().map(|(_, sowing)| sowing).collect();
         let test =
@@ -123,10 +119,11 @@ impl Survival {
     /// The usual share, moved by this nursery's finished trays of the species. A tray whose plants went on into others counts
     /// once those are finished too.
     pub(super) fn of(picture: &Picture, species: &SpeciesKey) -> Survival {
-        let spent = |tray: &TrayStory| picture.trays.get(&tray.code).is_some_and(|tray| tray.stage == Stage::Spent);
-        let finished = picture.trays.values().map(|tray| &tray.story).filter(|story| {
-            let later = story.moves_out.iter().filter_map(|spell| picture.trays.get(&spell.what.0));
-            story.species.as_ref() == Some(species) && spent(story) && later.into_iter().all(|tray| spent(&tray.story))
+        // What is not in the Picture rests: it is finished.
+        let spent = |tray: &TrayCode| picture.trays.get(tray).is_none_or(|tray| tray.stage == Stage::Spent);
+        let finished = picture.stories().filter(|story| {
+            let later = story.moves_out.iter().all(|spell| spent(&spell.what.0));
+            story.species.as_ref() == Some(species) && spent(&story.code) && later
         });
         let (mut trays, mut good, mut bad) = (0, 0u64, 0u64);
         for story in finished {

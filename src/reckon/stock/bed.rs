@@ -2,6 +2,8 @@
 //!
 //! The books of a bed: plants set (cohorts and nurse plants) + unexplained = living + dead, always.
 
+use serde::{Deserialize, Serialize};
+
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::{GroundTask, Sky, Tubers};
@@ -9,7 +11,7 @@ use crate::reckon::picture::Doubt;
 use crate::reckon::site::Described;
 
 /// A rock or a stump: a spot of ground where nothing can stand.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct BlockedSpot {
     /// (row, place) as written.
     pub spot: (u32, u32),
@@ -20,7 +22,7 @@ pub struct BlockedSpot {
 }
 
 /// Plants of one species set on one day.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct CohortStory {
     /// The species; none where its tray is unknown.
     pub species: Option<SpeciesKey>,
@@ -47,7 +49,7 @@ pub struct CohortStory {
 }
 
 /// A cohort of nurse plants.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct NurseStory {
     /// The species.
     pub nurse: SpeciesKey,
@@ -76,7 +78,7 @@ pub struct NurseStory {
 }
 
 /// A look at the light.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct LightLook {
     /// The day.
     pub day: Day,
@@ -95,7 +97,7 @@ pub struct LightLook {
 }
 
 /// A look at the soil.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct SoilLook {
     /// The day.
     pub day: Day,
@@ -117,7 +119,7 @@ pub struct SoilLook {
 }
 
 /// Ground work done.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct WorkDone {
     /// The day.
     pub day: Day,
@@ -130,7 +132,7 @@ pub struct WorkDone {
 }
 
 /// Something cut or lifted of the nurse plants, or so many of them lost that light came in.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct GroundLook {
     /// The day.
     pub day: Day,
@@ -151,7 +153,7 @@ pub struct GroundLook {
 }
 
 /// A survival count.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct SurvivalLook {
     /// The day.
     pub day: Day,
@@ -176,7 +178,7 @@ pub struct SurvivalLook {
 }
 
 /// Rows and places of a bed as they were written, blanks and the order of places aside.
-#[derive(Clone, PartialEq, Eq, Debug)]
+#[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
 pub struct PartOfBed {
     /// The rows, without blanks.
     pub rows: Option<String>,
@@ -185,7 +187,7 @@ pub struct PartOfBed {
 }
 
 /// The story of a bed.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct BedStory {
     /// Its name.
     pub name: BedName,
@@ -211,6 +213,8 @@ pub struct BedStory {
     pub held: Option<(String, Option<Day>, EntryId)>,
     /// The last treatment: with what, safe from which day, the entry.
     pub treated: Option<(String, Day, EntryId)>,
+    /// The day of the last entry about it.
+    pub last_on: Option<Day>,
     /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
     pub unexplained: i64,
     /// What cannot be believed.
@@ -233,6 +237,7 @@ impl BedStory {
             survival: Vec::new(),
             held: None,
             treated: None,
+            last_on: None,
             unexplained: 0,
             doubts: Vec::new(),
         }

@@ -40,6 +40,7 @@ pub fn fold_bed(ledger: &Ledger, site: &Site, name: &BedName) -> BedStory {
     fold.note_blocked_off_the_grid();
     for (order, entry) in ledger.of(&subject).enumerate() {
         fold.order = order;
+        fold.story.last_on = fold.story.last_on.max(Some(entry.happened));
         fold.take(entry);
     }
     let never_laid_out = fold.story.layout.each().next().is_none();

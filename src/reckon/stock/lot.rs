@@ -1,5 +1,7 @@
 //! The story of a seed lot: what came in, what was sown, what is left, how it is kept and what its tests said.
 
+use serde::{Deserialize, Serialize};
+
 use super::tray::Spell;
 use crate::base::{Day, EntryId, LotCode, SpeciesKey};
 use crate::nursery::entry::subject::Subject;
@@ -11,7 +13,7 @@ use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::site::Site;
 
 /// A germination test.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct LotTest {
     /// The day.
     pub day: Day,
@@ -24,7 +26,7 @@ pub struct LotTest {
 }
 
 /// Moisture and temperature of a store, as far as they were written.
-#[derive(Clone, Copy, PartialEq, Debug)]
+#[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
 pub struct StoreWritten {
     /// Moisture of the seed, percent of fresh weight.
     pub moisture_pct: Option<f64>,
@@ -33,7 +35,7 @@ pub struct StoreWritten {
 }
 
 /// The story of a seed lot.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct LotStory {
     /// Its code.
     pub code: LotCode,
@@ -69,6 +71,8 @@ pub struct LotStory {
     pub tests: Vec<LotTest>,
     /// Held, if it is: why, until when.
     pub held: Option<Spell<(String, Option<Day>)>>,
+    /// The day of the last entry about it.
+    pub last_on: Option<Day>,
     /// What cannot be believed.
     pub doubts: Vec<Doubt>,
 }
@@ -122,10 +126,12 @@ pub fn fold_lot(ledger: &Ledger, site: &Site, code: &LotCode) -> LotStory {
             initial_pct: None,
             tests: Vec::new(),
             held: None,
+            last_on: None,
             doubts: Vec::new(),
         },
     };
     for entry in ledger.of(&Subject::Lot(code.clone())) {
+        fold.story.last_on = fold.story.last_on.max(Some(entry.happened));
         fold.take(entry);
     }
     fold.story.doubts.extend(doubts_of(ledger, &Subject::Lot(code.clone())));

@@ -1,5 +1,7 @@
 //! The story of a tray: its accounts, every look at it, where it stood and in what.
 
+use serde::{Deserialize, Serialize};
+
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -9,7 +11,7 @@ use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub enum Origin {
     /// Sown here.
     Sown,
@@ -37,7 +39,7 @@ pub enum Origin {
 }
 
 /// A sowing that plants of this tray come from.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct Sowing {
     /// The day.
     pub day: Day,
@@ -51,7 +53,7 @@ pub struct Sowing {
 
 /// The accounts of a tray, in plants and seeds. What came in equals what is there plus what went out:
 /// `sown + arrived + moved_in + twins + unexplained = seed + standing + lost + not_seen + culled + given_out + moved_out + planted`.
-#[derive(Clone, PartialEq, Eq, Debug, Default)]
+#[derive(Clone, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
 pub struct Accounts {
     /// Seeds that came from lots.
     pub sown: u64,
@@ -114,7 +116,7 @@ impl Accounts {
 }
 
 /// A count.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct CountLook {
     /// The day.
     pub day: Day,
@@ -139,7 +141,7 @@ pub struct CountLook {
 }
 
 /// A sample.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct SampleLook {
     /// The day.
     pub day: Day,
@@ -150,7 +152,7 @@ pub struct SampleLook {
 }
 
 /// Something that holds from a day on, with the entry that says so.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct Spell<T> {
     /// From this day.
     pub from: Day,
@@ -161,7 +163,7 @@ pub struct Spell<T> {
 }
 
 /// The story of a tray up to the day looked at.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct TrayStory {
     /// Its code now.
     pub code: TrayCode,
@@ -207,6 +209,10 @@ pub struct TrayStory {
     pub pests: Vec<Spell<(String, Option<f64>)>>,
     /// Moves into other trays and how, oldest first.
     pub moves_out: Vec<Spell<(TrayCode, u32)>>,
+    /// The first day on which plants of it went out to a bed.
+    pub first_planted: Option<Day>,
+    /// The day of the last entry about it.
+    pub last_on: Option<Day>,
     /// Its sign: a shape and a number of dots.
     pub sign: Option<String>,
     /// What cannot be believed.
@@ -241,6 +247,8 @@ impl TrayStory {
             treatments: Vec::new(),
             pests: Vec::new(),
             moves_out: Vec::new(),
+            first_planted: None,
+            last_on: None,
             sign: None,
             doubts: Vec::new(),
             entries: Vec::new(),

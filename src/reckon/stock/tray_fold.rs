@@ -33,6 +33,7 @@ pub fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TrayStory {
     };
     for entry in ledger.of(&Subject::Tray(code.clone())) {
         fold.story.entries.push(entry.id.clone());
+        fold.story.last_on = fold.story.last_on.max(Some(entry.happened));
         fold.take(entry);
     }
     fold.note_order_doubts();
@@ -62,6 +63,7 @@ impl TrayFold<'_> {
             What::Ground(GroundEntry::Outplanted(out)) => {
                 let count = self.out(entry, u64::from(out.count.0));
                 self.story.accounts.planted += count;
+                self.story.first_planted.get_or_insert(entry.happened);
             }
             What::Ground(_) | What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => {}
         }

@@ -1,9 +1,8 @@
 //! What may really stand in a tray: a number carries its age and widens as it gets old.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::base::{Day, Range, TrayCode};
+use crate::base::{Day, Range};
 use crate::reckon::stock::{Origin, TrayStory};
 
 /// A count older than this is shown as a range, days (ours).
@@ -12,13 +11,15 @@ pub const OLD_AFTER_DAYS: i32 = 21;
 const USUAL_WEEKLY_LOSS: f64 = 0.01;
 /// The nursery's own weekly loss leads once so many plant-weeks are on record (ours).
 const ENOUGH_PLANT_WEEKS: f64 = 500.0;
+/// The weekly loss is told in steps of this share (ours).
+const LOSS_STEP: f64 = 0.0005;
 /// An "about" count may be off by this share either way (ours).
 const ABOUT_SHARE: f64 = 0.10;
 
 /// The nursery's own loss in a week, as a share of what stands, from every tray's record.
-pub fn weekly_loss(stories: &BTreeMap<TrayCode, Arc<TrayStory>>, day: Day) -> f64 {
+pub fn weekly_loss<'a>(stories: impl Iterator<Item = &'a Arc<TrayStory>>, day: Day) -> f64 {
     let (mut lost, mut plant_weeks) = (0.0, 0.0);
-    for story in stories.values() {
+    for story in stories {
         let Some(made) = story.made_on else { continue };
         let accounts = &story.accounts;
         let gone = accounts.lost_in_all() as f64;
@@ -27,7 +28,12 @@ pub fn weekly_loss(stories: &BTreeMap<TrayCode, Arc<TrayStory>>, day: Day) -> f6
         plant_weeks += most * f64::from(day.days_since(made).clamp(0, 365)) / 7.0 / 2.0;
         lost += gone;
     }
-    if plant_weeks < ENOUGH_PLANT_WEEKS { USUAL_WEEKLY_LOSS } else { (lost / plant_weeks).clamp(0.001, 0.25) }
+    if plant_weeks < ENOUGH_PLANT_WEEKS {
+        return USUAL_WEEKLY_LOSS;
+    }
+    let share = (lost / plant_weeks).clamp(0.001, 0.25);
+    // So coarse that one dead seedling more does not judge a whole nursery anew.
+    (share / LOSS_STEP).round() * LOSS_STEP
 }
 
 /// Low, likely and high of what stands in a tray on a day. `likely` stays what the books hold.

@@ -1,0 +1,144 @@
+//! Stories kept beside the entries, so that a program begins with them and not with every entry. They can be thrown away at
+//! any time.
+
+use rusqlite::{OptionalExtension, TransactionBehavior, params};
+
+use super::Journal;
+use super::error::JournalError;
+use super::lookup::{Sort, Sought};
+use crate::base::Day;
+
+/// Which entries the kept stories are folded from.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Checkpoint {
+    /// The program that folded them.
+    pub program: String,
+    /// The day they were folded for.
+    pub day: Day,
+    /// The last entry in them, by arrival.
+    pub arrival: i64,
+}
+
+/// A story as it is kept.
+#[derive(Clone, PartialEq, Debug)]
+pub struct KeptStory {
+    /// Of what.
+    pub sort: Sort,
+    /// Its name.
+    pub name: String,
+    /// The first day on which it rests, if nothing more is written about it.
+    pub rests: Option<Day>,
+    /// The species, where others learn from it.
+    pub species: Option<String>,
+    /// The story, as text.
+    pub body: String,
+}
+
+impl Journal {
+    /// The checkpoint, if there is one.
+    pub fn checkpoint(&self) -> Result<Option<Checkpoint>, JournalError> {
+        let found = self.connection.query_row("SELECT program, day, arrival FROM checkpoint", [], |row| {
+            let day: i32 = row.get(1)?;
+            Ok(Checkpoint { program: row.get(0)?, day: Day::from_number(day), arrival: row.get(2)? })
+        });
+        Ok(found.optional()?)
+    }
+
+    /// Keeps stories: those that changed are laid over the old ones, those that are `gone` go. All or none.
+    pub fn keep_stories(
+        &mut self,
+        checkpoint: &Checkpoint,
+        changed: &[KeptStory],
+        gone: &[(Sort, String)],
+        all_anew: bool,
+    ) -> Result<(), JournalError> {
+        if self.read_only {
+            return Ok(());
+        }
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        if all_anew {
+            transaction.execute("DELETE FROM story", [])?;
+        }
+        {
+            let mut put = transaction.prepare_cached(
+                "INSERT OR REPLACE INTO story (subject, rests, species, body)
+                 SELECT number, ?3, ?4, ?5 FROM subject WHERE sort = ?1 AND name = ?2",
+            )?;
+            for story in changed {
+                let rests = story.rests.map(Day::number);
+                put.execute(params![story.sort.word(), story.name, rests, story.species, story.body])?;
+            }
+            let mut drop = transaction.prepare_cached(
+                "DELETE FROM story WHERE subject = (SELECT number FROM subject WHERE sort = ?1 AND name = ?2)",
+            )?;
+            for (sort, name) in gone {
+                drop.execute(params![sort.word(), name])?;
+            }
+        }
+        transaction.execute(
+            "INSERT OR REPLACE INTO checkpoint (one, program, day, arrival) VALUES (1, ?1, ?2, ?3)",
+            params![checkpoint.program, checkpoint.day.number(), checkpoint.arrival],
+        )?;
+        Ok(transaction.commit()?)
+    }
+
+    /// Throws the kept stories away.
+    pub fn drop_stories(&mut self) -> Result<(), JournalError> {
+        if self.read_only {
+            return Ok(());
+        }
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        transaction.execute("DELETE FROM checkpoint", [])?;
+        transaction.execute("DELETE FROM story", [])?;
+        Ok(transaction.commit()?)
+    }
+
+    /// The kept stories that do not rest on a day: sort word and text.
+    pub fn stories_awake(&self, day: Day) -> Result<Vec<(String, String)>, JournalError> {
+        self.stories(
+            "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
+             WHERE story.rests IS NULL OR story.rests > ?1",
+            &[&day.number()],
+        )
+    }
+
+    /// The kept stories that rest on one day and not yet on an earlier one.
+    pub fn stories_resting_between(&self, earlier: Day, day: Day) -> Result<Vec<(String, String)>, JournalError> {
+        self.stories(
+            "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
+             WHERE story.rests > ?1 AND story.rests <= ?2",
+            &[&earlier.number(), &day.number()],
+        )
+    }
+
+    /// Of each species the kept stories that came to rest last by a day, at most so many.
+    pub fn stories_at_rest(&self, day: Day, at_most: usize) -> Result<Vec<String>, JournalError> {
+        let mut species =
+            self.connection.prepare_cached("SELECT DISTINCT species FROM story WHERE species IS NOT NULL")?;
+        let all: Vec<String> = species.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;
+        let at_most = i64::try_from(at_most).unwrap_or(i64::MAX);
+        let mut bodies = Vec::new();
+        for one in all {
+            let found = self.stories(
+                "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
+                 WHERE story.species = ?1 AND story.rests <= ?2 ORDER BY story.rests DESC, subject.name LIMIT ?3",
+                &[&one, &day.number(), &at_most],
+            )?;
+            bodies.extend(found.into_iter().map(|(_, body)| body));
+        }
+        Ok(bodies)
+    }
+
+    fn stories(&self, query: &str, asked: &[&dyn rusqlite::ToSql]) -> Result<Vec<(String, String)>, JournalError> {
+        let mut statement = self.connection.prepare_cached(query)?;
+        let found = statement.query_map(asked, |row| Ok((row.get(0)?, row.get(1)?)))?;
+        Ok(found.collect::<Result<_, _>>()?)
+    }
+
+    /// Whether something can be looked up by a name as it is written.
+    pub fn is_named(&self, sought: &Sought) -> Result<bool, JournalError> {
+        let query = "SELECT 1 FROM subject WHERE sort = ?1 AND name = ?2";
+        let mut statement = self.connection.prepare_cached(query)?;
+        Ok(statement.exists(params![sought.sort.word(), sought.name])?)
+    }
+}

@@ -1,0 +1,190 @@
+//! Folding a book of which only a part is in memory: what has to be looked up before an entry can be taken in.
+//!
+//! A story that is kept needs none of its entries until it is touched. Then all entries about it are looked up, and of the
+//! trays and lots it comes from those that hand something on: species, sowings, where they came from.
+
+use std::collections::{BTreeSet, HashSet};
+use std::sync::Arc;
+
+use super::ledger::Ledger;
+use crate::base::{EntryId, TrayCode};
+use crate::nursery::entry::subject::{Subject, is_unknown_lot, lends, subjects};
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
+
+/// What has to be looked up.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub enum Wanted {
+    /// Every entry about something.
+    All(Subject),
+    /// The entries about something that hand on species, sowings or where plants came from.
+    Lending(Subject),
+    /// One entry that another one names.
+    Entry(EntryId),
+}
+
+/// What is in memory of a book of which only a part is.
+#[derive(Clone, Default, Debug)]
+pub(super) struct InMemory {
+    /// Every entry about these.
+    pub whole: HashSet<Subject>,
+    /// Of these at least the entries that hand something on.
+    pub lending: HashSet<Subject>,
+    /// Entries that were looked for and are not in the book.
+    pub missing: HashSet<EntryId>,
+}
+
+impl InMemory {
+    fn is_whole(&self, subject: &Subject) -> bool {
+        match subject {
+            // What describes the site is always in memory.
+            Subject::Site | Subject::Place(_) => true,
+            Subject::Tray(_) | Subject::Lot(_) | Subject::Bed(_) => self.whole.contains(subject),
+        }
+    }
+
+    fn lends(&self, subject: &Subject) -> bool {
+        self.is_whole(subject) || self.lending.contains(subject)
+    }
+
+    /// Notes what was looked up.
+    pub fn note(&mut self, wanted: &[Wanted], found: &HashSet<EntryId>) {
+        for one in wanted {
+            match one {
+                Wanted::All(subject) => drop(self.whole.insert(subject.clone())),
+                Wanted::Lending(subject) => drop(self.lending.insert(subject.clone())),
+                Wanted::Entry(id) if !found.contains(id) => drop(self.missing.insert(id.clone())),
+                Wanted::Entry(_) => {}
+            }
+        }
+    }
+}
+
+/// Whether an entry changes what a tray or a lot hands on, so that those it went to have to be folded anew.
+pub(super) fn changes_lending(entry: &Entry) -> bool {
+    match &entry.what {
+        What::Book(BookEntry::Withdrawn(_)) => true,
+        what => lends(what),
+    }
+}
+
+/// The subjects of entries as they are called now; of a withdrawal those of the entries it names, as far as they are in
+/// memory.
+pub(super) fn subjects_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
+    let mut all = BTreeSet::new();
+    let mut todo: Vec<Arc<Entry>> = entries.to_vec();
+    let mut seen: HashSet<EntryId> = HashSet::new();
+    while let Some(entry) = todo.pop() {
+        if !seen.insert(entry.id.clone()) {
+            continue;
+        }
+        if let What::Book(BookEntry::Withdrawn(withdrawal)) = &entry.what {
+            todo.extend(withdrawal.entries.iter().filter_map(|id| ledger.entry(id)).cloned());
+        }
+        for subject in subjects(&entry.what) {
+            if let Subject::Tray(code) = &subject {
+                all.insert(Subject::Tray(ledger.tray_at(code, &ledger.key_of(&entry))));
+            }
+            all.insert(subject);
+        }
+    }
+    all
+}
+
+/// What a tray or lot went on to: the trays and beds that take its species and sowings over.
+pub(super) fn went_to(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
+    let mut all = Vec::new();
+    for entry in ledger.of(subject) {
+        let now = |code: &TrayCode| Subject::Tray(ledger.tray_at(code, &ledger.key_of(entry)));
+        match (&entry.what, subject) {
+            (What::Tray(TrayEntry::MovedOn(moved)), Subject::Tray(_)) => all.push(now(&moved.to)),
+            (What::Ground(GroundEntry::Outplanted(out)), Subject::Tray(_)) => all.push(Subject::Bed(out.bed.clone())),
+            (What::Tray(TrayEntry::Sown(sown)), Subject::Lot(_)) => all.push(now(&sown.tray)),
+            (What::Tray(TrayEntry::Resown(sown)), Subject::Lot(_)) => all.push(now(&sown.tray)),
+            (What::Ground(GroundEntry::SownInBed(sown)), Subject::Lot(_)) => all.push(Subject::Bed(sown.bed.clone())),
+            (What::Ground(GroundEntry::NursePlanted(set)), Subject::Lot(_)) => all.push(Subject::Bed(set.bed.clone())),
+            (What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_), _)
+            | (What::Foreign { .. }, _) => {}
+        }
+    }
+    all.retain(|other| other != subject);
+    all
+}
+
+/// What something comes from: trays and lots whose species and sowings it takes over.
+fn came_from(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
+    let mut all = Vec::new();
+    for entry in ledger.of(subject) {
+        let key = ledger.key_of(entry);
+        let mut trays: Vec<&TrayCode> = Vec::new();
+        let mut lot = None;
+        match &entry.what {
+            What::Tray(TrayEntry::MovedOn(moved)) => trays.push(&moved.from),
+            What::Tray(TrayEntry::Sown(sown)) => lot = Some(&sown.lot),
+            What::Tray(TrayEntry::Resown(sown)) => lot = Some(&sown.lot),
+            What::Ground(GroundEntry::Outplanted(out)) => trays.push(&out.tray),
+            What::Ground(GroundEntry::SurvivalCounted(look)) => trays.extend(&look.tray),
+            What::Ground(GroundEntry::SownInBed(sown)) => lot = sown.lot.as_ref(),
+            What::Ground(GroundEntry::NursePlanted(set)) => lot = set.lot.as_ref(),
+            What::Tray(_) | What::Ground(_) | What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => {}
+        }
+        all.extend(lot.filter(|lot| !is_unknown_lot(lot)).cloned().map(Subject::Lot));
+        for code in trays {
+            all.push(Subject::Tray(ledger.tray_at(code, &key)));
+        }
+    }
+    all.retain(|other| other != subject);
+    all
+}
+
+/// What has to be looked up before entries can be added to, or taken out of, a fold. Asked again after each answer, until
+/// nothing is wanted.
+pub(super) fn wanting(ledger: &Ledger, memory: &InMemory, entries: &[Arc<Entry>]) -> Vec<Wanted> {
+    let mut wanted = BTreeSet::new();
+    for entry in entries {
+        let What::Book(BookEntry::Withdrawn(withdrawal)) = &entry.what else { continue };
+        let unread = withdrawal.entries.iter().filter(|id| ledger.entry(id).is_none() && !memory.missing.contains(id));
+        wanted.extend(unread.cloned().map(Wanted::Entry));
+    }
+    if !wanted.is_empty() {
+        return wanted.into_iter().collect();
+    }
+    wanting_for(ledger, memory, subjects_of(ledger, entries), entries.iter().any(|entry| changes_lending(entry)))
+}
+
+/// What has to be looked up before the stories of some subjects, and where they `lend` of all that came from them, can be
+/// folded anew.
+pub(super) fn wanting_for(ledger: &Ledger, memory: &InMemory, mut about: BTreeSet<Subject>, lend: bool) -> Vec<Wanted> {
+    let mut wanted = BTreeSet::new();
+    let mut todo: Vec<Subject> = about.iter().cloned().collect();
+    while let Some(subject) = todo.pop() {
+        if !memory.is_whole(&subject) {
+            wanted.insert(Wanted::All(subject.clone()));
+        } else if lend {
+            let new = went_to(ledger, &subject).into_iter().filter(|other| about.insert(other.clone()));
+            todo.extend(new.collect::<Vec<_>>());
+        }
+    }
+    let mut behind: BTreeSet<Subject> = BTreeSet::new();
+    let mut todo: Vec<Subject> = about.into_iter().filter(|subject| memory.is_whole(subject)).collect();
+    while let Some(subject) = todo.pop() {
+        for source in came_from(ledger, &subject) {
+            if !memory.lends(&source) {
+                wanted.insert(Wanted::Lending(source));
+            } else if behind.insert(source.clone()) {
+                todo.push(source);
+            }
+        }
+    }
+    // What is wanted whole hands on as well.
+    let whole: Vec<Subject> = wanted
+        .iter()
+        .filter_map(|one| match one {
+            Wanted::All(subject) => Some(subject.clone()),
+            Wanted::Lending(_) | Wanted::Entry(_) => None,
+        })
+        .collect();
+    for subject in whole {
+        wanted.remove(&Wanted::Lending(subject));
+    }
+    wanted.into_iter().collect()
+}
