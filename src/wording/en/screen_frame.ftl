@@ -75,6 +75,7 @@ confirm_rests = { $entries } entries in all, with what rests on them.
 confirm_why = taken back in the dashboard
 undo_nothing_to_show = Nothing to take back.
 why_none = No reasons are known.
+why_rest_in_beds = With sources and entries: the bed on screen Beds, then y.
 why_more = { $lines ->
     [one] one more line
    *[other] { $lines } more lines

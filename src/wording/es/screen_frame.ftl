@@ -75,6 +75,7 @@ confirm_rests = { $entries } apuntes en total, con lo que se apoya en ellos.
 confirm_why = retirado en la pantalla
 undo_nothing_to_show = Nada que retirar.
 why_none = No se conocen razones.
+why_rest_in_beds = Con fuentes y apuntes: la era en la pantalla Eras, y luego y.
 why_more = { $lines ->
     [one] una línea más
    *[other] { $lines } líneas más

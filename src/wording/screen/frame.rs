@@ -73,6 +73,7 @@ messages! {
     confirm_why();
     undo_nothing_to_show();
     why_none();
+    why_rest_in_beds();
     why_more(lines: count);
     no_such_nursery();
     empty_walk();
