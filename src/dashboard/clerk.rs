@@ -13,6 +13,7 @@ use crate::base::EntryId;
 use crate::base::text::folded;
 use crate::desk::{Desk, KeptTexts, Now};
 use crate::nursery::entry::Entry;
+use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
 use crate::reckon::{Picture, View, changes, round};
 use crate::wording::{Lang, Wording};
@@ -153,8 +154,7 @@ impl Clerk {
             }
             Request::Entries { search, lang, most } => vec![Answer::Entries(self.entries(&search, lang, most))],
             Request::News(day) => {
-                let known = Some(self.desk.end_of(day));
-                let before = self.desk.picture_of(View { day, known });
+                let before = self.desk.picture_of(view_before(day, &self.picture, self.desk.end_of(day)));
                 let changed = changes(&before, &self.picture, self.desk.entries());
                 let ids: BTreeSet<&EntryId> = changed.iter().flat_map(|change| &change.entries).collect();
                 let named = self.desk.entries().iter().filter(|entry| ids.contains(&entry.id)).cloned().collect();
