@@ -1,13 +1,11 @@
 //! The tray that is chosen: its verdict and reasons, where it could go, what to expect, its drawings, its history.
 
-use super::Trays;
 use super::charts::{self, Drawing};
 use super::going::where_to;
 use crate::base::Day;
 use crate::dashboard::look::{Ink, answered_mark, stage_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
-use crate::dashboard::screens::beside;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::answered::pressing_first;
 use crate::reckon::picture::{Criterion, DaySpread, Rule, Stage, TrayPicture};
@@ -18,17 +16,6 @@ use crate::wording::verdict::About;
 const DRAWING_LINES: u16 = 8;
 /// A drawing is at most so wide.
 const DRAWING_COLUMNS: u16 = 64;
-
-/// The last line from which the detail of the chosen tray still fills its pane.
-pub fn last_line(screen: &Trays, on: &On<'_>) -> usize {
-    let width = beside::detail_columns(on);
-    chosen(screen, on).map_or(0, |tray| page(tray, on, width).last_start(beside::page_lines(on)))
-}
-
-/// The tray that is chosen.
-pub fn chosen<'a>(screen: &Trays, on: &On<'a>) -> Option<&'a TrayPicture> {
-    on.book.picture.trays.get(screen.chosen.as_ref()?).map(|tray| &**tray)
-}
 
 /// All of it.
 pub fn page(tray: &TrayPicture, on: &On<'_>, width: u16) -> Page {
