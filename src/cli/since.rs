@@ -5,10 +5,10 @@ use std::sync::Arc;
 
 use serde_json::{Value, json};
 
-use super::columns::shortened;
 use super::ready_text::page_top;
 use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};
+use crate::base::columns::shortened;
 use crate::base::{Day, EntryId};
 use crate::desk::Desk;
 use crate::nursery::entry::Entry;

@@ -1,10 +1,10 @@
 //! Why, for people: every criterion of a tray, a bed or a pair, with where it comes from.
 
-use super::columns::{left_aligned, width_of};
 use super::ready_text::page_top;
 use super::sheet::{Ink, Sheet};
 use super::why_more::growth_text::growth_lines;
 use crate::base::SpeciesKey;
+use crate::base::columns::{left_aligned, width_of};
 use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Picture, TrayPicture};
