@@ -21,6 +21,7 @@ messages! {
     banner_ahead(day: text);
     banner_writing_day(day: text);
     banner_read_only();
+    banner_handbook();
     banner_doubts(doubts: count);
     saving();
     said_saved(what: text);
@@ -64,6 +65,7 @@ messages! {
     option_ascii();
     option_read_only();
     option_mouse();
+    option_handbook();
     option_on();
     option_off();
     confirm_title();
