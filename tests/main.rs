@@ -12,6 +12,7 @@ mod grown_nursery;
 mod house;
 mod lots_and_sowing;
 mod plain_round;
+mod plain_terminal;
 mod proof;
 mod pulled_plug;
 mod readiness_worked;

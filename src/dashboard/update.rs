@@ -9,6 +9,7 @@ use super::model::Model;
 use crate::desk::{DeskError, Recorded, Withdraws};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::View;
+use crate::reckon::forecast::Leads;
 use crate::reckon::picture::Looking;
 use crate::wording::{Lang, Wording};
 
@@ -147,9 +148,10 @@ fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
     let ticket = model.ticket();
     let mut effects = vec![Effect::Ask(Request::Record { ticket, drafts })];
     let (stop, said, at) = (form.stop().to_string(), form.summary(&model.on()), form.screen());
+    let kind = form.kind();
     model.pending.insert(ticket, form);
     if !stop.is_empty() {
-        let acts = with_screen_at(model, at, |screen, on| screen.handed_in(&stop, &said, on));
+        let acts = with_screen_at(model, at, |screen, on| screen.handed_in(&stop, kind, &said, on));
         effects.extend(act_all(model, acts));
     }
     effects
@@ -369,6 +371,10 @@ fn switch_option(model: &mut Model, switch: Switch) -> Vec<Effect> {
         Switch::Contrast => model.look.toggle_contrast(),
         Switch::Ascii => model.look.ascii = !model.look.ascii,
         Switch::ReadOnly => model.read_only = !model.read_only,
+        Switch::Handbook => {
+            let other = if model.book.leads == Leads::Here { Leads::Handbook } else { Leads::Here };
+            return vec![Effect::Ask(Request::Lead(other))];
+        }
         Switch::Mouse => {
             model.mouse = !model.mouse;
             return vec![Effect::Mouse(model.mouse)];
