@@ -1,6 +1,8 @@
 //! Forecasts of emergence on sowings whose end is known, because they were thrown with a seeded die.
 
-use outplant::science::emergence::{CurvePrior, fit_emergence, forecast_by_prior};
+use outplant::science::emergence::{
+    Batch, CurvePrior, Looks, SeenSowing, forecast_by_prior, forecast_of_several, fit_emergence,
+};
 
 use crate::support::sowings::{Die, SPECIES, Simulated, held};
 
@@ -56,7 +58,8 @@ fn earlier_sowings_of_the_nursery_draw_the_forecast_to_themselves() {
         .map(|_| {
             let slow = CurvePrior::of_species(Some(50.0), 80.0, Some(130.0), 0.5).unwrap();
             let looks = Simulated::draw(&mut die, &slow, 100).looks(5.0, 300.0);
-            fit_emergence(&looks).curve.unwrap()
+            let curve = fit_emergence(&looks).curve;
+            SeenSowing { seeds: 100.0, emerged: looks.emerged(), last_look: looks.last_look(), curve }
         })
         .collect();
     let learned = handbook.with_sowings(&here);
@@ -66,4 +69,84 @@ fn earlier_sowings_of_the_nursery_draw_the_forecast_to_themselves() {
     // Under five sowings the handbook leads.
     let few = handbook.with_sowings(&here[..2]);
     assert!((few.t50.median - 55.0).abs() < (few.t50.median - 80.0).abs(), "{few:?}");
+}
+
+/// Trays of which nothing came up say as much of the seed as trays that came up well: a nursery in which every third sowing
+/// fails does not believe the handbook's 80 %.
+#[test]
+fn total_failures_lower_what_is_believed_and_a_look_too_early_hardly_does() {
+    let handbook = CurvePrior::of_species(Some(35.0), 55.0, Some(90.0), 0.8).unwrap();
+    let mean = |prior: CurvePrior| prior.d.a / (prior.d.a + prior.d.b);
+    let failed = |last_look| SeenSowing { seeds: 100.0, emerged: 0.0, last_look, curve: None };
+    let one = mean(handbook.with_sowings(&[failed(400.0)]));
+    // The handbook as five sowings at 80 %, one at none: 4 / 6.
+    assert!((one - 4.0 / 6.0).abs() < 0.001, "{one}");
+    // Looked at on the half day only half of what might come was to be seen: 4 / 5.5.
+    let half = mean(handbook.with_sowings(&[failed(55.0)]));
+    assert!((half - 4.0 / 5.5).abs() < 0.001, "{half}");
+    let four = mean(handbook.with_sowings(&[failed(400.0); 4]));
+    assert!((four - 4.0 / 9.0).abs() < 0.002 && handbook.with_sowings(&[failed(400.0); 4]).d.a > 0.0, "{four}");
+    // A single flush tells no curve, and its share counts all the same: 60 of 100.
+    let flush = SeenSowing { emerged: 60.0, ..failed(400.0) };
+    assert!((mean(handbook.with_sowings(&[flush])) - 4.6 / 6.0).abs() < 0.001);
+}
+
+/// Sowings of one tray, the second so many days after the first.
+fn two_sowings(die: &mut Die, prior: &CurvePrior, between: f64, every: f64, until: f64) -> (Looks, [Simulated; 2]) {
+    let (first, other) = (Simulated::draw(die, prior, 60), Simulated::draw(die, prior, 60));
+    // The shares differ; the shape is the bench's and the species', the same for both.
+    let second = Simulated::of_curve(die, first.curve, 60, other.days.len());
+    let mut edges = vec![0.0];
+    while edges[edges.len() - 1] + every <= until {
+        edges.push(edges[edges.len() - 1] + every);
+    }
+    let up = |day: f64| first.up(day) + second.up(day - between);
+    let counts: Vec<u32> = edges.windows(2).map(|pair| up(pair[1]) - up(pair[0])).collect();
+    let looks = Looks::new(&edges, &counts, 120).unwrap();
+    (looks, [first, second])
+}
+
+/// Several sowings in one tray: the joint range holds as often as it says.
+#[test]
+fn the_joint_range_of_two_sowings_holds_as_often_as_it_says() {
+    let mut die = Die(SEED);
+    let (mut held, all) = (0, 60);
+    for number in 0..all {
+        let (first, half, last, germination) = SPECIES[number % SPECIES.len()];
+        let prior = CurvePrior::of_species(Some(first), half, Some(last), germination).unwrap();
+        let between = half * [0.5, 1.0, 2.0][number % 3];
+        let (looks, both) = two_sowings(&mut die, &prior, between, half / 8.0, between + half);
+        let batch = |after_days| Batch { after_days, seeds: 60, d: prior.d };
+        let last_day = between + 2.0 * last;
+        let told =
+            forecast_of_several(&looks, &[batch(0.0), batch(between)], (prior.t50, prior.b), last_day, 0.9).unwrap();
+        let came = f64::from(both[0].up(last_day) + both[1].up(last_day - between));
+        held += u32::from(told.at_last_day.low <= came && came <= told.at_last_day.high);
+        let of_youngest = f64::from(both[1].up(half));
+        assert!(told.of_youngest.low <= told.of_youngest.likely && told.of_youngest.high <= looks.emerged());
+        assert!(of_youngest <= 60.0);
+    }
+    // Of 60, 90 % are 54; by chance 48 to 60 (binomial, 99 %).
+    assert!((48..=60).contains(&held), "{held} of {all}");
+}
+
+#[test]
+fn a_failed_sowing_does_not_make_the_next_one_fail() {
+    let prior = CurvePrior::of_species(Some(35.0), 55.0, Some(90.0), 0.8).unwrap();
+    // Four of a hundred up on day 120, another hundred sown that day.
+    let edges = [0.0, 45.0, 60.0, 75.0, 90.0, 120.0];
+    let looks = Looks::new(&edges, &[0, 2, 1, 1, 0], 200).unwrap();
+    let batch = |after_days| Batch { after_days, seeds: 100, d: prior.d };
+    let told =
+        forecast_of_several(&looks, &[batch(0.0), batch(120.0)], (prior.t50, prior.b), 300.0, 0.9).unwrap();
+    assert!((told.in_the_end.likely - 84.0).abs() < 4.0, "4 and 80: {told:?}");
+    assert!(told.shares[0] < 0.08 && told.shares[1] > 0.7, "{told:?}");
+    // Nothing can have come of seed sown on the day of the last look.
+    assert!(told.of_youngest.high < 1e-9, "{told:?}");
+    // Two months on 40 more are up, and they can only be of the second.
+    let edges = [0.0, 45.0, 60.0, 75.0, 90.0, 120.0, 180.0, 200.0];
+    let looks = Looks::new(&edges, &[0, 2, 1, 1, 0, 40, 20], 200).unwrap();
+    let told =
+        forecast_of_several(&looks, &[batch(0.0), batch(120.0)], (prior.t50, prior.b), 300.0, 0.9).unwrap();
+    assert!(told.of_youngest.low > 57.0 && told.of_youngest.high <= 64.0, "{told:?}");
 }

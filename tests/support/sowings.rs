@@ -48,6 +48,8 @@ pub struct Simulated {
     pub days: Vec<f64>,
     /// Seeds sown.
     pub seeds: u32,
+    /// The curve it was thrown from.
+    pub curve: Curve,
 }
 
 impl Simulated {
@@ -64,7 +66,13 @@ impl Simulated {
                 days.push(curve.day_of(die.share()));
             }
         }
-        Simulated { days, seeds }
+        Simulated { days, seeds, curve }
+    }
+
+    /// So many seedlings of so many seeds by a given curve.
+    pub fn of_curve(die: &mut Die, curve: Curve, seeds: u32, seedlings: usize) -> Simulated {
+        let days = (0..seedlings).map(|_| curve.day_of(die.share())).collect();
+        Simulated { days, seeds, curve }
     }
 
     /// How many were up on a day.

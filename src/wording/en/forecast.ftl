@@ -11,6 +11,11 @@ because_up = { $emerged } up on { $day }, { $due } were due by then and { $expec
 because_will_be = { $seedlings } by { $day }, the species' last day
 because_quiet = nothing new for { $days } d, { $needed } d are enough
 because_little = { $seedlings } still to come
+because_several = { $sowings ->
+    [one] { $sowings } sowing
+   *[other] { $sowings } sowings
+} in one tray, forecast together; of those up { $seedlings } came of the sowing of { $day }
+because_not_apart = which the counts cannot tell well
 because_deaths = seedlings disappeared unseen, so more may have come up
 seedlings_count = { $n ->
     [one] { $n } seedling

@@ -11,6 +11,11 @@ because_up = { $emerged } nacidas el { $day }, para entonces debían ser { $due 
 because_will_be = { $seedlings } hasta el { $day }, el último día de la especie
 because_quiet = nada nuevo en { $days } d, bastan { $needed } d
 because_little = { $seedlings } por nacer
+because_several = { $sowings ->
+    [one] { $sowings } siembra
+   *[other] { $sowings } siembras
+} en una bandeja, pronosticadas juntas; de las brotadas, { $seedlings } son de la siembra del { $day }
+because_not_apart = lo que los conteos no distinguen bien
 because_deaths = desaparecieron plántulas sin que nadie lo viera, así que pueden haber nacido más
 seedlings_count = { $n ->
     [one] { $n } plántula
