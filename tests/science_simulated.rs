@@ -1,7 +1,7 @@
 //! Forecasts of emergence on sowings whose end is known, because they were thrown with a seeded die.
 
 use outplant::science::emergence::{
-    Batch, CurvePrior, Looks, SeenSowing, forecast_by_prior, forecast_of_several, fit_emergence,
+    Batch, CurvePrior, Looks, SeenSowing, fit_emergence, forecast_by_prior, forecast_of_several,
 };
 
 use crate::support::sowings::{Die, SPECIES, Simulated, held};
@@ -137,8 +137,7 @@ fn a_failed_sowing_does_not_make_the_next_one_fail() {
     let edges = [0.0, 45.0, 60.0, 75.0, 90.0, 120.0];
     let looks = Looks::new(&edges, &[0, 2, 1, 1, 0], 200).unwrap();
     let batch = |after_days| Batch { after_days, seeds: 100, d: prior.d };
-    let told =
-        forecast_of_several(&looks, &[batch(0.0), batch(120.0)], (prior.t50, prior.b), 300.0, 0.9).unwrap();
+    let told = forecast_of_several(&looks, &[batch(0.0), batch(120.0)], (prior.t50, prior.b), 300.0, 0.9).unwrap();
     assert!((told.in_the_end.likely - 84.0).abs() < 4.0, "4 and 80: {told:?}");
     assert!(told.shares[0] < 0.08 && told.shares[1] > 0.7, "{told:?}");
     // Nothing can have come of seed sown on the day of the last look.
@@ -146,7 +145,6 @@ fn a_failed_sowing_does_not_make_the_next_one_fail() {
     // Two months on 40 more are up, and they can only be of the second.
     let edges = [0.0, 45.0, 60.0, 75.0, 90.0, 120.0, 180.0, 200.0];
     let looks = Looks::new(&edges, &[0, 2, 1, 1, 0, 40, 20], 200).unwrap();
-    let told =
-        forecast_of_several(&looks, &[batch(0.0), batch(120.0)], (prior.t50, prior.b), 300.0, 0.9).unwrap();
+    let told = forecast_of_several(&looks, &[batch(0.0), batch(120.0)], (prior.t50, prior.b), 300.0, 0.9).unwrap();
     assert!(told.of_youngest.low > 57.0 && told.of_youngest.high <= 64.0, "{told:?}");
 }

@@ -32,8 +32,8 @@ use std::sync::Arc;
 use seen::SownOn;
 use several::Told;
 
-use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
 use crate::base::LotCode;
+use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Picture, TrayPicture};
 use crate::reckon::stock::{LotStory, TrayStory};
@@ -153,7 +153,8 @@ pub fn forecast_tray<'a>(
         several => {
             let youngest = seen.youngest_on();
             let now: Vec<CurvePrior> = several.iter().map(|one| prior(one, None)).collect::<Result<_, _>>()?;
-            let then: Vec<CurvePrior> = several.iter().map(|one| prior(one, Some(youngest))).collect::<Result<_, _>>()?;
+            let then: Vec<CurvePrior> =
+                several.iter().map(|one| prior(one, Some(youngest))).collect::<Result<_, _>>()?;
             let before = seen::looks_until(story, Some(youngest))?;
             Told::of_several(&seen, &before, days, &now, &then)
         }

@@ -5,9 +5,7 @@ use crate::base::Day;
 use crate::nursery::species::Profile;
 use crate::reckon::lots::lot_outlook;
 use crate::reckon::stock::{LotStory, LotTest};
-use crate::science::emergence::{
-    CurvePrior, HANDBOOK_SEEDS, HANDBOOK_SEEDS_VARYING, SEEDS_OF_A_LOT_TEST, SeenSowing,
-};
+use crate::science::emergence::{CurvePrior, HANDBOOK_SEEDS, HANDBOOK_SEEDS_VARYING, SEEDS_OF_A_LOT_TEST, SeenSowing};
 
 /// Germination where neither profile nor test says any: nothing known. Ours.
 pub const UNKNOWN_GERMINATION: f64 = 0.5;

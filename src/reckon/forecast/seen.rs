@@ -95,7 +95,8 @@ pub fn looks_until(story: &TrayStory, until: Option<Day>) -> Result<Seen, Unseen
     }
     let sowings = sowings_until(story, known)?;
     let first = sowings.first().map(|sowing| sowing.day).ok_or(Unseen::NothingSown)?;
-    let seeds = sowings.iter().try_fold(0u32, |sum, sowing| sum.checked_add(sowing.seeds)).ok_or(Unseen::SeedsUnknown)?;
+    let seeds =
+        sowings.iter().try_fold(0u32, |sum, sowing| sum.checked_add(sowing.seeds)).ok_or(Unseen::SeedsUnknown)?;
     let mut days: Vec<(Day, u32)> = Vec::new();
     let mut entries = Vec::new();
     let mut left = seeds;

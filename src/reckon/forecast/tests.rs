@@ -96,7 +96,7 @@ fn a_late_sowing_that_still_comes_is_slow() {
 }
 
 fn of_lot(mut story: TrayStory) -> TrayStory {
-    story.sowings[0].lot = LotCode::new("cof-L07");
+    story.sowings[0].lot = Some(LotCode::new("cof-L07").unwrap());
     story
 }
 

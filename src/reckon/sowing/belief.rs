@@ -5,9 +5,7 @@ use std::sync::Arc;
 use super::NoPlan;
 use crate::base::SpeciesKey;
 use crate::nursery::species::Profile;
-use crate::reckon::forecast::{
-    EarlierSowing, UNKNOWN_GERMINATION, as_test, earlier_sowings, handbook_seeds, prior_of,
-};
+use crate::reckon::forecast::{EarlierSowing, UNKNOWN_GERMINATION, as_test, earlier_sowings, handbook_seeds, prior_of};
 use crate::reckon::lots::LotOutlook;
 use crate::reckon::picture::{Picture, Stage};
 use crate::reckon::stock::{LotStory, TrayStory};
