@@ -14,7 +14,7 @@ fn main() -> ExitCode {
 }
 
 fn opening(to_open: ToOpen) -> Opening {
-    let ToOpen { desk, wording, who, around, on, plain } = to_open;
+    let ToOpen { desk, wording, who, around, on, leads, plain } = to_open;
     let (shelf, colour, ascii) = (around.folders.settings.clone(), around.colour, around.ascii);
-    Opening { desk, wording, who, shelf, on, colour, ascii, plain, clock: Box::new(move || around.now().ok()) }
+    Opening { desk, wording, who, shelf, on, leads, colour, ascii, plain, clock: Box::new(move || around.now().ok()) }
 }

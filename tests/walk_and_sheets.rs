@@ -92,7 +92,7 @@ fn no_line_of_the_round_is_wider_than_asked_in_either_language() {
             for day in ["2026-04-15", "2026-06-20", "2026-01-10"] {
                 let text = in_width(&home, columns, &["walk", "--lang", lang, "--on", day]);
                 for line in text.lines() {
-                    let width = outplant::cli::columns::width_of(line);
+                    let width = outplant::base::columns::width_of(line);
                     assert!(width <= columns, "{lang} {columns} {day}: {line}");
                     assert_eq!(line, line.trim_end());
                 }

@@ -1,6 +1,7 @@
 //! Units and names as types. This room knows no other.
 
 pub mod code;
+pub mod columns;
 pub mod day;
 pub mod moment;
 pub mod name_search;

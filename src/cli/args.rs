@@ -6,7 +6,7 @@ pub mod usage;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
-use crate::base::{BedName, Day, EntryId, LotCode, TrayCode};
+use crate::base::{BedName, EntryId, LotCode, TrayCode};
 
 /// What was typed.
 #[derive(Parser, Debug)]
@@ -28,10 +28,10 @@ pub struct Everywhere {
     pub nursery: Option<PathBuf>,
     /// Another day, past or to come.
     #[arg(long, global = true, value_name = "DATE")]
-    pub on: Option<Day>,
+    pub on: Option<String>,
     /// Only what had been recorded by the end of this day.
     #[arg(long, global = true, value_name = "DATE")]
-    pub known: Option<Day>,
+    pub known: Option<String>,
     /// en or es.
     #[arg(long, global = true, value_name = "LANG", value_parser = ["en", "es"])]
     pub lang: Option<String>,
@@ -117,7 +117,7 @@ pub struct Begin {
 pub struct Ready {
     /// Only what changed since the end of this day.
     #[arg(long, value_name = "DATE")]
-    pub since: Option<Day>,
+    pub since: Option<String>,
 }
 
 /// `why`

@@ -4,8 +4,8 @@ use serde_json::{Map, Value, json};
 
 use super::answer::Ending;
 use super::args::Begin;
-use super::columns::wrapped;
 use super::run::{Run, Stopped};
+use crate::base::columns::wrapped;
 use crate::desk::Desk;
 use crate::nursery::entry::reading;
 use crate::nursery::envelope::Draft;

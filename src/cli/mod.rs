@@ -6,7 +6,6 @@ mod args;
 mod begin;
 mod calc;
 mod clock;
-pub mod columns;
 mod criterion_json;
 mod exchange;
 mod first_day;

@@ -6,7 +6,7 @@ use super::answer::Ending;
 use super::args::Ready;
 use super::ready_json::ready_json;
 use super::ready_text::ready_page;
-use super::run::{Run, Stopped};
+use super::run::{Run, Stopped, day_asked};
 use super::since::{Since, since_yesterday};
 use crate::base::Day;
 use crate::desk::Desk;
@@ -15,8 +15,8 @@ use crate::reckon::forecast::outlook;
 /// Opens the nursery and shows it, or what changed since a day.
 pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Stopped> {
     let desk = run.desk()?;
-    match arguments.since {
-        Some(day) => changed(run, &desk, day),
+    match &arguments.since {
+        Some(written) => changed(run, &desk, day_asked(written, "--since", run.now.today, &run.wording)?),
         None => show(run, &desk),
     }
 }

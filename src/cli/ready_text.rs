@@ -1,7 +1,7 @@
 //! The main answer for people: what can go out, what is ready without a bed, what the others wait for.
 
-use super::columns::{left_aligned, right_aligned, shortened, width_of};
 use super::sheet::{Ink, Sheet};
+use crate::base::columns::{left_aligned, right_aligned, shortened, width_of};
 use crate::base::{BedName, Day, TrayCode};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Stage, TrayPicture};
 use crate::reckon::round::go_by;

@@ -26,6 +26,10 @@ pub struct Run {
     pub wording: Wording,
     /// What the clock says.
     pub now: Now,
+    /// The day looked at, where it is not today.
+    pub on: Option<Day>,
+    /// The day by whose end things had to be recorded.
+    pub known: Option<Day>,
     /// The nursery's file.
     pub file: PathBuf,
     /// Who writes.
@@ -54,6 +58,8 @@ pub struct ToOpen {
     pub around: Surroundings,
     /// The day to look at first, where it is not today.
     pub on: Option<Day>,
+    /// What leads in forecasts.
+    pub leads: Leads,
     /// Whether the round is wanted as numbered prompts.
     pub plain: bool,
 }
@@ -100,7 +106,13 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ran {
             return Ran::Ended(Ending::Usage);
         }
     };
-    let run = prepare(cli.everywhere, around, wording, &settings, now);
+    let run = match prepare(cli.everywhere, around, wording, &settings, now) {
+        Ok(run) => run,
+        Err(told) => {
+            told.lines.iter().for_each(|line| note(line));
+            return Ran::Ended(told.ending);
+        }
+    };
     dispatch(&run, cli.command).unwrap_or_else(|stopped| Ran::Ended(run.tell(&stopped)))
 }
 
@@ -110,14 +122,26 @@ fn prepare(
     wording: Wording,
     settings: &Settings,
     now: Now,
-) -> Run {
+) -> Result<Run, Stopped> {
+    let asked = |written: &Option<String>, option: &str| {
+        written.as_ref().map(|written| day_asked(written, option, now.today, &wording)).transpose()
+    };
+    let (on, known) = (asked(&everywhere.on, "--on")?, asked(&everywhere.known, "--known")?);
     let named = everywhere.nursery.clone().or_else(|| around.nursery.clone());
     let file = settings.nursery(named.as_deref(), &around.folders);
     let who = everywhere.who.clone().or_else(|| settings.who.clone()).or_else(|| around.user.clone());
     let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
     let who = who.unwrap_or_else(|| "someone".to_string());
     let leads = if everywhere.handbook || settings.handbook { Leads::Handbook } else { Leads::Here };
-    Run { everywhere, around, wording, now, file, who, leads }
+    Ok(Run { everywhere, around, wording, now, on, known, file, who, leads })
+}
+
+/// The day of an option, as people say it: `2026-03-12`, `yesterday`, `ayer`, `+7`.
+pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wording) -> Result<Day, Stopped> {
+    crate::desk::day_asked(written, today).map_err(|_| Stopped {
+        ending: Ending::Usage,
+        lines: vec![wording.usage_not_a_day(written, option), wording.usage_more("outplant --help")],
+    })
 }
 
 /// The language: said on the command line, else set, else the system's. Looked for before anything else is read, so that
@@ -179,7 +203,7 @@ impl Run {
     /// Whether a person sits at a terminal and asked for nothing that a program reads.
     fn opens_on_the_screen(&self) -> bool {
         let asked_plain = self.everywhere.plain && !self.everywhere.json;
-        asked_plain || (self.around.can_ask && !self.everywhere.json && self.everywhere.known.is_none())
+        asked_plain || (self.around.can_ask && !self.everywhere.json && self.known.is_none())
     }
 
     /// Hands the nursery over to the screen; as prompts where that was asked for or the terminal can do no more.
@@ -189,7 +213,8 @@ impl Run {
             wording: Wording::new(self.wording.lang()),
             who: self.who.clone(),
             around: self.around.clone(),
-            on: self.everywhere.on,
+            on: self.on,
+            leads: self.leads,
             plain: self.everywhere.plain || self.around.prompts_only,
         }))
     }
@@ -201,14 +226,14 @@ impl Run {
 
     /// The Picture of the day and moment asked for.
     pub fn picture(&self, desk: &Desk) -> Picture {
-        let day = self.everywhere.on.unwrap_or(self.now.today);
-        let known = self.everywhere.known.map(|known| desk.end_of(known));
+        let day = self.on.unwrap_or(self.now.today);
+        let known = self.known.map(|known| desk.end_of(known));
         desk.picture_of(View { day, known })
     }
 
     /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.
     pub fn only_today(&self) -> Result<(), Stopped> {
-        if self.everywhere.on.is_some() || self.everywhere.known.is_some() {
+        if self.on.is_some() || self.known.is_some() {
             return Err(Stopped::refused(self.wording.refused_while_looking()));
         }
         Ok(())

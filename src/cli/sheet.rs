@@ -1,6 +1,6 @@
 //! A sheet of lines of one width, in which each line fits.
 
-use super::columns::{left_aligned, width_of, wrapped};
+use crate::base::columns::{left_aligned, width_of, wrapped};
 
 /// The narrowest page, columns: a phone held upright.
 pub const LEAST_WIDTH: usize = 40;

@@ -5,17 +5,17 @@ use std::sync::Arc;
 
 use serde_json::{Value, json};
 
-use super::columns::shortened;
 use super::ready_text::page_top;
 use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};
+use crate::base::columns::shortened;
 use crate::base::{Day, EntryId};
 use crate::desk::Desk;
 use crate::nursery::entry::Entry;
-use crate::nursery::species::Catalogue;
-use crate::reckon::changes::{Cause, Flip, Passage, Turned};
-use crate::reckon::picture::{Looking, Picture, Rule, Stage, Standing};
-use crate::reckon::{Change, View, changes};
+use crate::reckon::changes::Turned;
+use crate::reckon::changes::by_cause::{Because, Kind, because, by_cause, is_good, telling, view_before};
+use crate::reckon::picture::{Looking, Picture};
+use crate::reckon::{Change, changes};
 use crate::wording::Wording;
 
 /// Causes named in the line above the main answer; the rest are counted.
@@ -24,28 +24,6 @@ const CAUSES_NAMED: usize = 3;
 const VERDICTS_NAMED: usize = 2;
 /// Columns of an entry behind a cause; the rest of a long one is left out.
 const MOST_ENTRY: usize = 90;
-
-/// An entry in words.
-fn entry_in_words(entry: &Entry, wording: &Wording, species: &Catalogue) -> String {
-    shortened(&wording.what_sentence(&entry.what, species), MOST_ENTRY)
-}
-
-/// What turned verdicts: one entry, or a day that was one too many. Losses come first.
-#[derive(PartialEq, Eq, PartialOrd, Ord)]
-struct Because<'c> {
-    kind: Kind,
-    on: std::cmp::Reverse<Day>,
-    entries: &'c [EntryId],
-    passage: Option<Passage>,
-}
-
-/// Whether something is lost, won, or only another.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Kind {
-    Loss,
-    Gain,
-    Other,
-}
 
 /// Verdicts that changed since the end of a day, with what tells them.
 pub struct Since<'a> {
@@ -60,13 +38,7 @@ pub struct Since<'a> {
 impl<'a> Since<'a> {
     /// What changed since the end of a day, by what was known then.
     pub fn end_of(day: Day, desk: &'a Desk, after: &'a Picture, wording: &'a Wording) -> Since<'a> {
-        // Looking back, both days are seen with all that is known now; else the first with what was known at its end.
-        let known = match (after.looking, after.known) {
-            (Looking::Back, None) => None,
-            (_, None) => Some(desk.end_of(day)),
-            (_, Some(known)) => Some(desk.end_of(day).min(known)),
-        };
-        let before = desk.picture_of(View { day, known });
+        let before = desk.picture_of(view_before(day, after, desk.end_of(day)));
         let changes = changes(&before, after, desk.entries());
         let entries = desk.entries().iter().map(|entry| (&entry.id, entry)).collect();
         Since { day, before, after, changes, entries, wording }
@@ -92,7 +64,7 @@ impl<'a> Since<'a> {
         } else {
             sheet.heading(&wording.change_heading(self.changes.len() as i64, day));
         }
-        for (because, together) in self.by_cause() {
+        for (because, together) in by_cause(&self.changes) {
             sheet.gap();
             let (mark, ink) = match because.kind {
                 Kind::Loss => ("- ", Ink::Waits),
@@ -101,11 +73,7 @@ impl<'a> Since<'a> {
             };
             sheet.hanging(mark, ink, &self.cause_in_words(&because), Ink::Bold);
             for change in together {
-                let [what, was, is] = self.turned(change);
-                let said = wording.change_turned(what, was, is);
-                let rules = self.rules(change);
-                let said = if rules.is_empty() { said } else { format!("{said} ({})", rules.join(", ")) };
-                sheet.indented(4, &said, Ink::Plain);
+                sheet.indented(4, &wording.change_words(change, &self.before, self.after), Ink::Plain);
             }
         }
         sheet.gap();
@@ -154,7 +122,7 @@ impl<'a> Since<'a> {
             return None;
         }
         let wording = self.wording;
-        let causes = self.by_cause();
+        let causes = by_cause(&self.changes);
         let mut named: Vec<String> = causes
             .iter()
             .take(CAUSES_NAMED)
@@ -182,55 +150,14 @@ impl<'a> Since<'a> {
         Some(if today { wording.change_since_yesterday(list) } else { wording.change_since_day_before(list) })
     }
 
-    /// What turned by one cause together: losses first, then what was won, the latest first.
-    fn by_cause(&self) -> Vec<(Because<'_>, Vec<&Change>)> {
-        let mut kinds: BTreeMap<(&[EntryId], Day, Option<Passage>), Kind> = BTreeMap::new();
-        for change in &self.changes {
-            let one = because(change);
-            let kind = kinds.entry((one.entries, change.on, one.passage)).or_insert(one.kind);
-            *kind = (*kind).min(one.kind);
-        }
-        let mut all: BTreeMap<Because<'_>, Vec<&Change>> = BTreeMap::new();
-        for change in &self.changes {
-            let mut one = because(change);
-            one.kind = kinds.get(&(one.entries, change.on, one.passage)).copied().unwrap_or(one.kind);
-            all.entry(one).or_default().push(change);
-        }
-        let mut all: Vec<_> = all.into_iter().collect();
-        all.iter_mut().for_each(|(_, together)| together.sort_by_key(|change| kind_of(change)));
-        all
-    }
-
     fn turned(&self, change: &Change) -> [String; 3] {
-        let all = &self.after.site.species;
-        let species = |turned: &Turned| {
-            let Turned::Tray { tray, .. } = turned else { return String::new() };
-            let pictured = self.after.trays.get(tray).or_else(|| self.before.trays.get(tray));
-            let key = pictured.and_then(|tray| tray.species.as_ref());
-            key.map_or_else(|| self.wording.species_unknown(), |key| self.wording.species_of(key, all))
-        };
-        self.wording.turned_words(&change.turned, species, all)
-    }
-
-    /// The questions that turned with a verdict: what holds back or no longer does, else whatever changed.
-    fn rules(&self, change: &Change) -> Vec<String> {
-        told_by(change).into_iter().map(|flip| self.wording.rule_name(flip.rule)).collect()
+        self.wording.turned_words(&change.turned, &self.before, self.after)
     }
 
     /// What turned a verdict: the entry with its day and who wrote it, or the day and what it brought.
     fn cause_in_words(&self, because: &Because<'_>) -> String {
-        let wording = self.wording;
-        let known: Vec<&Arc<Entry>> = because.entries.iter().filter_map(|id| self.entries.get(id).copied()).collect();
-        let [first, others @ ..] = known.as_slice() else {
-            let day = wording.day_beside(because.on.0, self.after.day);
-            return wording.change_by_days(day, wording.passage_words(because.passage.unwrap_or(Passage::Time)));
-        };
-        let day = wording.day_beside(first.happened, self.after.day);
-        let said = wording.change_entry(day, &first.who, entry_in_words(first, wording, &self.after.site.species));
-        match others.len() {
-            0 => said,
-            more => format!("{said}, {}", wording.change_more(more as i64)),
-        }
+        let known: Vec<&Entry> = because.entries.iter().filter_map(|id| Some(&***self.entries.get(id)?)).collect();
+        self.wording.cause_words(because, &known, self.after, |said| shortened(&said, MOST_ENTRY))
     }
 }
 
@@ -245,80 +172,4 @@ pub fn since_yesterday(run: &Run, desk: &Desk, picture: &Picture) -> Option<Stri
         return None;
     }
     Since::end_of(day, desk, picture, &run.wording).line()
-}
-
-/// The flips that tell why: those that hold back or no longer do, else all.
-fn told_by(change: &Change) -> Vec<&Flip> {
-    let telling: Vec<&Flip> = change.flips.iter().filter(|flip| flip.blocked != flip.blocks).collect();
-    if telling.is_empty() { change.flips.iter().collect() } else { telling }
-}
-
-fn because(change: &Change) -> Because<'_> {
-    let passages = told_by(change).into_iter().filter_map(|flip| match &flip.cause {
-        Cause::Passed(passage) => Some(*passage),
-        Cause::Entries(_) => None,
-    });
-    let passage = passages.min().unwrap_or(Passage::Time);
-    Because {
-        kind: kind_of(change),
-        on: std::cmp::Reverse(change.on),
-        entries: &change.entries,
-        passage: change.entries.is_empty().then_some(passage),
-    }
-}
-
-/// Of what one cause turned what tells the rest: a tray that fits a bed now tells that both are ready for it, a tray or
-/// a bed that is lost tells of its pairs.
-fn telling<'c>(together: &[&'c Change]) -> Vec<&'c Change> {
-    let told = together.iter().filter(|change| !together.iter().any(|other| tells(other, change)));
-    told.copied().collect()
-}
-
-fn tells(other: &Change, change: &Change) -> bool {
-    let kind = kind_of(change);
-    let (Turned::Pair { tray, bed, .. }, single) = (match kind {
-        Kind::Gain => (&other.turned, &change.turned),
-        Kind::Loss | Kind::Other => (&change.turned, &other.turned),
-    }) else {
-        return false;
-    };
-    let about = match single {
-        Turned::Tray { tray: told, .. } => told == tray,
-        Turned::Bed { bed: told, .. } => told == bed,
-        Turned::Pair { .. } => false,
-    };
-    about && kind_of(other) == kind
-}
-
-/// Whether a verdict turned for the better.
-fn is_good(turned: &Turned) -> bool {
-    match turned {
-        Turned::Tray { is, .. } => is.is_some_and(|(ready, _)| ready),
-        Turned::Bed { is, .. } => matches!(is, Some(Standing::Open | Standing::Refill)),
-        Turned::Pair { is, .. } => *is == Some(true),
-    }
-}
-
-fn was_good(turned: &Turned) -> bool {
-    match turned {
-        Turned::Tray { was, .. } => was.is_some_and(|(ready, _)| ready),
-        Turned::Bed { was, .. } => matches!(was, Some(Standing::Open | Standing::Refill)),
-        Turned::Pair { was, .. } => *was == Some(true),
-    }
-}
-
-/// A tray that was sent out and a bed that is full are no loss.
-fn kind_of(change: &Change) -> Kind {
-    let turned = &change.turned;
-    let filled = || told_by(change).iter().all(|flip| flip.rule == Rule::OpenPositions);
-    let done = match turned {
-        Turned::Tray { is, .. } => is.is_some_and(|(_, stage)| stage == Stage::Spent),
-        Turned::Bed { is, .. } => *is == Some(Standing::Full),
-        Turned::Pair { is, .. } => is.is_none() || (!change.flips.is_empty() && filled()),
-    };
-    match (was_good(turned), is_good(turned)) {
-        (false, true) => Kind::Gain,
-        (true, false) if !done => Kind::Loss,
-        (true | false, _) => Kind::Other,
-    }
 }

@@ -1,7 +1,7 @@
 //! The species known here, and one of them with every figure, its source and how far it can be trusted.
 
-use super::columns::{left_aligned, shortened, width_of};
 use super::sheet::{Ink, Sheet};
+use crate::base::columns::{left_aligned, shortened, width_of};
 use crate::nursery::species::{Catalogue, Profile};
 use crate::wording::{Lang, Wording};
 

@@ -6,8 +6,8 @@ use std::sync::Arc;
 
 use super::answer::{Ending, note, said_yes};
 use super::args::Undo;
-use super::columns::wrapped;
 use super::run::{Run, Stopped};
+use crate::base::columns::wrapped;
 use crate::desk::{Desk, DeskError, Recorded, Refusal, Refused, Withdraws};
 use crate::nursery::entry::Entry;
 

@@ -4,12 +4,12 @@ use std::sync::Arc;
 
 use super::answer::Ending;
 use super::args::Why;
-use super::columns;
 use super::forecast::forecast_lines;
 use super::run::{Run, Stopped};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
 use super::why_more::why_lot;
 use super::why_text::{why_bed_text, why_pair_text, why_tray_text};
+use crate::base::columns;
 use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
 use crate::reckon::Picture;
 use crate::reckon::forecast::outlook;

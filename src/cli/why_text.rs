@@ -1,12 +1,13 @@
 //! Why, for people: every criterion of a tray, a bed or a pair, with where it comes from.
 
-use super::columns::{left_aligned, width_of};
 use super::ready_text::page_top;
 use super::sheet::{Ink, Sheet};
 use super::why_more::growth_text::growth_lines;
-use crate::base::{Day, SpeciesKey};
+use crate::base::SpeciesKey;
+use crate::base::columns::{left_aligned, width_of};
 use crate::reckon::growth::tray_growth;
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, DaySpread, PairPicture, Picture, TrayPicture};
+use crate::reckon::picture::answered::Answered;
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
@@ -27,7 +28,7 @@ pub fn why_tray_text(
     let mut page = WhyPage::new(picture, wording, width, colour);
     page.sheet.heading(&wording.why_tray_heading(&tray.code, page.species(tray.species.as_ref())));
     page.verdict(tray.ready, &if tray.ready { wording.why_ready() } else { wording.why_not_ready() });
-    page.tray_facts(tray);
+    page.facts(&wording.tray_facts(tray));
     page.expected(expected);
     page.criteria(&tray.criteria, About::Tray);
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
@@ -52,9 +53,8 @@ pub fn why_bed_text(
         bed.species.iter().filter(|one| species.is_none_or(|wanted| one.species == *wanted)).collect();
     for one in &asked {
         page.sheet.heading(&wording.why_bed_heading(&bed.name, page.species(Some(&one.species))));
-        let open = one.criteria.iter().all(|criterion| !criterion.blocks);
-        let positions = wording.bed_has_open(one.open_positions, one.positions);
-        page.verdict(open, &format!("{}: {positions}", wording.standing_name(one.standing)));
+        let (open, said) = wording.bed_line_words(one);
+        page.verdict(open, &said);
         page.criteria(&one.criteria, About::Bed);
     }
     if asked.is_empty() {
@@ -89,28 +89,16 @@ pub(super) struct WhyPage<'a> {
 
 impl<'a> WhyPage<'a> {
     fn new(picture: &'a Picture, wording: &'a Wording, width: usize, colour: bool) -> WhyPage<'a> {
-        let labels = [
+        let mut labels = wording.fact_labels();
+        labels.extend([
             wording.label_why(),
-            wording.label_needed(),
-            wording.label_known(),
-            wording.label_expected(),
-            wording.label_source(),
-            wording.label_entries(),
-            wording.label_stage(),
-            wording.label_standing(),
-            wording.label_place(),
-            wording.label_plantable(),
-            wording.label_ready_from(),
-            wording.label_best_before(),
-            wording.label_counted(),
-            wording.label_light(),
             wording.label_in_the_end(),
             wording.label_last_to_come(),
             wording.label_sow_again(),
             wording.label_will_give(),
             wording.label_known_here(),
             wording.label_worth(),
-        ];
+        ]);
         let label_room = labels.iter().map(|label| width_of(label)).max().unwrap_or(0);
         let mut sheet = Sheet::new(width, colour);
         page_top(picture, wording, &mut sheet);
@@ -150,24 +138,8 @@ impl<'a> WhyPage<'a> {
         self.sheet.hanging(&beginning, Ink::Plain, text, Ink::Plain);
     }
 
-    fn tray_facts(&mut self, tray: &TrayPicture) {
-        let wording = self.wording;
-        self.labelled(&wording.label_stage(), &wording.stage_name(tray.stage));
-        self.labelled(&wording.label_standing(), &wording.plants(tray.standing));
-        if let Some(day) = tray.counted_on {
-            self.labelled(&wording.label_counted(), &wording.day(day));
-        }
-        let plantable = wording.plants_range(tray.plantable);
-        let plantable = wording.known_how(plantable, wording.basis_name(tray.plantable_basis));
-        self.labelled(&wording.label_plantable(), &plantable);
-        if let Some(place) = &tray.place {
-            self.labelled(&wording.label_place(), place.as_str());
-        }
-        if let Some(share) = tray.light_share {
-            self.labelled(&wording.label_light(), &wording.percent(share));
-        }
-        self.dated(&wording.label_ready_from(), tray.ready_from, tray.ready_spread);
-        self.dated(&wording.label_best_before(), tray.best_before, tray.best_before_spread);
+    fn facts(&mut self, facts: &[(String, String)]) {
+        facts.iter().for_each(|(label, said)| self.labelled(label, said));
     }
 
     fn expected(&mut self, lines: &[(String, String)]) {
@@ -179,19 +151,6 @@ impl<'a> WhyPage<'a> {
         for (label, line) in lines {
             self.labelled(label, line);
         }
-    }
-
-    fn dated(&mut self, label: &str, day: Option<Day>, spread: Option<DaySpread>) {
-        let wording = self.wording;
-        let said = match (day, spread) {
-            (_, Some(spread)) if spread.low != spread.high => {
-                wording.day_between(wording.day(spread.likely), wording.day(spread.low), wording.day(spread.high))
-            }
-            (Some(day), _) => wording.day(day),
-            (None, Some(spread)) => wording.day(spread.likely),
-            (None, None) => return,
-        };
-        self.labelled(label, &said);
     }
 
     fn criteria(&mut self, criteria: &[Criterion], about: About) {
@@ -206,25 +165,13 @@ impl<'a> WhyPage<'a> {
 
     fn criterion(&mut self, criterion: &Criterion, about: About, name_room: usize) {
         let wording = self.wording;
-        let (mark, state, ink) = state_of(criterion, wording);
+        let answered = criterion.answered();
         self.sheet.gap();
         let name = left_aligned(&wording.rule_name(criterion.rule), name_room);
-        self.sheet.hanging(&format!("{mark} {name}  "), ink, &state, Ink::Bold);
+        let beginning = format!("{} {name}  ", answered.mark());
+        self.sheet.hanging(&beginning, ink_of(answered), &wording.answered_words(answered), Ink::Bold);
         self.labelled(&wording.label_why(), &wording.reason(criterion, about));
-        if let Some(needed) = &criterion.needed {
-            self.labelled(&wording.label_needed(), &wording.measure_for(criterion.rule, needed));
-        }
-        let basis = wording.basis_name(criterion.basis);
-        let known = match wording.known_words(criterion) {
-            Some(known) => wording.known_how(known, basis),
-            None => basis,
-        };
-        self.labelled(&wording.label_known(), &known);
-        if let Some(day) = criterion.expected {
-            let said = if criterion.met == Some(true) { wording.was_from(wording.day(day)) } else { wording.day(day) };
-            self.labelled(&wording.label_expected(), &said);
-        }
-        self.labelled(&wording.label_source(), &wording.source_words(&criterion.source));
+        self.facts(&wording.criterion_facts(criterion));
         if !criterion.entries.is_empty() {
             let entries: Vec<String> = criterion.entries.iter().map(ToString::to_string).collect();
             self.labelled(&wording.label_entries(), &entries.join(", "));
@@ -232,15 +179,11 @@ impl<'a> WhyPage<'a> {
     }
 }
 
-/// The mark and the word of a criterion: `+` met, `x` blocks, `?` not known, `!` warns, `-` unmet without blocking.
-fn state_of(criterion: &Criterion, wording: &Wording) -> (&'static str, String, Ink) {
-    match (criterion.met, criterion.blocks, criterion.warns) {
-        (None, true, _) => ("?", wording.state_unknown_blocks(), Ink::Waits),
-        (None, false, _) => ("?", wording.state_unknown(), Ink::Plain),
-        (Some(_), true, _) => ("x", wording.state_blocks(), Ink::Waits),
-        (Some(_), false, true) => ("!", wording.state_warns(), Ink::Waits),
-        (Some(true), false, false) => ("+", wording.state_met(), Ink::Ready),
-        (Some(false), false, false) => ("-", wording.state_unmet(), Ink::Plain),
+fn ink_of(answered: Answered) -> Ink {
+    match answered {
+        Answered::HoldsBack | Answered::UnknownHoldsBack | Answered::Warns => Ink::Waits,
+        Answered::Met => Ink::Ready,
+        Answered::Unmet | Answered::Unknown => Ink::Plain,
     }
 }
 

@@ -9,12 +9,12 @@ use serde_json::json;
 
 use super::answer::Ending;
 use super::args::Write;
-use super::columns;
 use super::exchange::opened;
 use super::run::{Run, Stopped};
 use super::undo::{MOST_SAID, in_words, said_back};
 use super::{first_day, first_day_rows};
 use crate::base::Day;
+use crate::base::columns;
 use crate::desk::{self, Desk, Imported, PairFault, Recorded};
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
@@ -32,13 +32,6 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
         return Err(Stopped::refused(fields_of(run, known.kind, known.fields)));
     }
     let mut fields = arguments.fields.clone();
-    for field in &mut fields {
-        // A day that cannot be read is left for the reader of pairs to say.
-        let said = field.split_once('=').filter(|(name, _)| *name == "happened");
-        if let Some(day) = said.and_then(|(_, written)| desk::day_said(written, run.now.today).ok()) {
-            *field = format!("happened={day}");
-        }
-    }
     if let Some(written) = &arguments.happened {
         fields.push(format!("happened={}", day_of(run, written)?));
     }

@@ -13,8 +13,11 @@ use crate::base::EntryId;
 use crate::base::text::folded;
 use crate::desk::{Desk, KeptTexts, Now};
 use crate::nursery::entry::Entry;
+use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
-use crate::reckon::{Picture, View, changes, round};
+use crate::reckon::forecast::Leads;
+use crate::reckon::round::round_by;
+use crate::reckon::{Picture, View, changes};
 use crate::wording::{Lang, Wording};
 
 /// How often the file is asked whether another process wrote in it.
@@ -29,6 +32,7 @@ pub struct Clerk {
     kept: KeptTexts,
     clock: ReadClock,
     view: View,
+    leads: Leads,
     picture: Arc<Picture>,
     seen_version: Option<i64>,
     newest_year: Newest,
@@ -36,18 +40,19 @@ pub struct Clerk {
 
 impl Clerk {
     /// A clerk at a desk; `clock` is read before each request.
-    pub fn new(desk: Desk, kept: KeptTexts, view: View, clock: ReadClock) -> Clerk {
+    pub fn new(desk: Desk, kept: KeptTexts, view: View, leads: Leads, clock: ReadClock) -> Clerk {
         let picture = Arc::new(desk.picture_of(view));
         let seen_version = desk.journal().data_version().ok();
-        Clerk { desk, kept, clock, view, picture, seen_version, newest_year: Newest::default() }
+        Clerk { desk, kept, clock, view, leads, picture, seen_version, newest_year: Newest::default() }
     }
 
     /// What is drawn first.
     pub fn drawn(&self) -> Drawn {
         Drawn {
             picture: Arc::clone(&self.picture),
-            round: Arc::new(round(&self.picture)),
+            round: Arc::new(round_by(&self.picture, self.leads)),
             now: self.desk.now(),
+            leads: self.leads,
             entries: self.desk.entries().len(),
             read_only: self.desk.journal().is_read_only(),
         }
@@ -147,14 +152,17 @@ impl Clerk {
                 self.view = view;
                 self.draw_anew()
             }
+            Request::Lead(leads) => {
+                self.leads = leads;
+                self.draw_anew()
+            }
             Request::Story(subject) => {
                 let entries = self.desk.story_of(&subject);
                 vec![Answer::Story(subject, entries)]
             }
             Request::Entries { search, lang, most } => vec![Answer::Entries(self.entries(&search, lang, most))],
             Request::News(day) => {
-                let known = Some(self.desk.end_of(day));
-                let before = self.desk.picture_of(View { day, known });
+                let before = self.desk.picture_of(view_before(day, &self.picture, self.desk.end_of(day)));
                 let changed = changes(&before, &self.picture, self.desk.entries());
                 let ids: BTreeSet<&EntryId> = changed.iter().flat_map(|change| &change.entries).collect();
                 let named = self.desk.entries().iter().filter(|entry| ids.contains(&entry.id)).cloned().collect();
@@ -228,6 +236,7 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
     let same = |a: &Request, b: &Request| match (a, b) {
         (Request::TryOut { .. }, Request::TryOut { .. })
         | (Request::Look(_), Request::Look(_))
+        | (Request::Lead(_), Request::Lead(_))
         | (Request::Story(_), Request::Story(_))
         | (Request::Entries { .. }, Request::Entries { .. })
         | (Request::News(_), Request::News(_))
@@ -239,6 +248,7 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
             | Request::WouldTakeBack { .. }
             | Request::TakeBack { .. }
             | Request::Look(_)
+            | Request::Lead(_)
             | Request::Story(_)
             | Request::Entries { .. }
             | Request::News(_)

@@ -11,6 +11,7 @@ use super::look::Ink;
 use super::message::ScreenName;
 use super::model::{Model, On};
 use super::parts::{Page, width_of};
+use crate::reckon::forecast::Leads;
 use crate::reckon::picture::Looking;
 use crate::wording::Wording;
 
@@ -126,6 +127,9 @@ fn banners(model: &Model, on: &On<'_>) -> Vec<(String, Ink)> {
     }
     if let Some(day) = model.writing_day {
         said.push((wording.banner_writing_day(wording.day(day)), Ink::Waits));
+    }
+    if on.book.leads == Leads::Handbook {
+        said.push((wording.banner_handbook(), Ink::Waits));
     }
     if model.cannot_write() {
         said.push((wording.banner_read_only(), Ink::Waits));

@@ -5,6 +5,7 @@ use ratatui::buffer::Buffer;
 use ratatui::style::{Color, Modifier, Style};
 
 use crate::base::text::{cleaned, has_unseen, in_ascii};
+use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{Stage, Standing};
 
 /// How the screen is coloured.
@@ -89,15 +90,15 @@ pub fn standing_mark(standing: Standing) -> (&'static str, Ink) {
     }
 }
 
-/// Beside a question: met, warned of, unknown, or holding back.
-pub fn criterion_mark(met: Option<bool>, blocks: bool, warns: bool) -> (&'static str, Ink) {
-    match (met, blocks, warns) {
-        (_, true, _) => ("x", Ink::Danger),
-        (_, false, true) => ("!", Ink::Waits),
-        (Some(true), false, false) => ("+", Ink::Good),
-        (Some(false), false, false) => ("-", Ink::Plain),
-        (None, false, false) => ("?", Ink::Plain),
-    }
+/// The mark and ink of a question; the mark stands beside its words.
+pub fn answered_mark(answered: Answered) -> (&'static str, Ink) {
+    let ink = match answered {
+        Answered::HoldsBack | Answered::UnknownHoldsBack => Ink::Danger,
+        Answered::Warns => Ink::Waits,
+        Answered::Met => Ink::Good,
+        Answered::Unmet | Answered::Unknown => Ink::Plain,
+    };
+    (answered.mark(), ink)
 }
 
 impl Look {

@@ -13,6 +13,7 @@ use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
+use crate::reckon::forecast::Leads;
 use crate::reckon::picture::Doubt;
 use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
@@ -120,6 +121,8 @@ pub enum Request {
     },
     /// To look at a day.
     Look(View),
+    /// What leads in forecasts.
+    Lead(Leads),
     /// The entries about something.
     Story(Subject),
     /// Entries, newest first, that hold a text.
@@ -153,6 +156,8 @@ pub struct Drawn {
     pub round: Arc<Round>,
     /// What the clock says.
     pub now: Now,
+    /// What leads in forecasts.
+    pub leads: Leads,
     /// Entries in the book.
     pub entries: usize,
     /// Whether nothing can be written.
@@ -271,4 +276,6 @@ pub enum Switch {
     ReadOnly,
     /// The mouse.
     Mouse,
+    /// The handbook alone, without what this nursery learned.
+    Handbook,
 }

@@ -14,6 +14,7 @@ use crate::desk::Now;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::Picture;
+use crate::reckon::forecast::Leads;
 use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
 use crate::wording::Wording;
@@ -25,6 +26,8 @@ pub struct Book {
     pub picture: Arc<Picture>,
     /// Its round.
     pub round: Arc<Round>,
+    /// What leads in forecasts: what was learned here, or the handbook alone.
+    pub leads: Leads,
     /// What the clock says.
     pub now: Now,
     /// Counts every drawing: another number, another Picture.
@@ -47,6 +50,7 @@ impl Book {
         Book {
             picture: drawn.picture,
             round: drawn.round,
+            leads: drawn.leads,
             now: drawn.now,
             generation: 0,
             entries_in_all: drawn.entries,
@@ -61,6 +65,7 @@ impl Book {
     pub fn take(&mut self, drawn: Drawn) {
         self.picture = drawn.picture;
         self.round = drawn.round;
+        self.leads = drawn.leads;
         self.now = drawn.now;
         self.entries_in_all = drawn.entries;
         self.read_only_file = drawn.read_only;

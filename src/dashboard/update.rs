@@ -9,6 +9,7 @@ use super::model::Model;
 use crate::desk::{DeskError, Recorded, Withdraws};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::View;
+use crate::reckon::forecast::Leads;
 use crate::reckon::picture::Looking;
 use crate::wording::{Lang, Wording};
 
@@ -369,6 +370,10 @@ fn switch_option(model: &mut Model, switch: Switch) -> Vec<Effect> {
         Switch::Contrast => model.look.toggle_contrast(),
         Switch::Ascii => model.look.ascii = !model.look.ascii,
         Switch::ReadOnly => model.read_only = !model.read_only,
+        Switch::Handbook => {
+            let other = if model.book.leads == Leads::Here { Leads::Handbook } else { Leads::Here };
+            return vec![Effect::Ask(Request::Lead(other))];
+        }
         Switch::Mouse => {
             model.mouse = !model.mouse;
             return vec![Effect::Mouse(model.mouse)];

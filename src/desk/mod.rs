@@ -21,7 +21,7 @@ pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, R
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
-pub use paper::day_said;
+pub use paper::{day_asked, day_said};
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 

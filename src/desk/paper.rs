@@ -8,10 +8,10 @@ use super::refusal::Refused;
 use super::{Desk, DeskError, ImportError, Imported, Recorded, Refusal};
 use crate::base::{BedName, Day, SpeciesKey, text, word::Word};
 use crate::nursery::envelope::Draft;
-use crate::reckon::round;
-use crate::reckon::round::Task;
+use crate::reckon::forecast::Leads;
+use crate::reckon::round::{Task, round_by};
 use crate::reckon::stock::TrayStory;
-use crate::share::{InBed, KnownNames, PaperRead, ReadFault, decode_sheet, read_paper, read_said_day};
+use crate::share::{InBed, KnownNames, PaperRead, ReadFault, decode_sheet, read_any_day, read_paper, read_said_day};
 
 /// How often lines are judged again without those that were refused; more faults than this one behind the other nobody
 /// makes in a tray on one day.
@@ -92,8 +92,13 @@ impl Desk {
 
     /// The stable name of a task as the round gives it, read in either language; else the nearest that are due.
     pub fn task_named(&self, written: &str) -> Result<String, Vec<String>> {
-        let due = round(&self.picture());
-        let mut ids: Vec<String> = due.stops.into_iter().chain(due.can_wait).map(|stop| stop.id).collect();
+        // A round by the handbook alone may ask for other things than one by what was learned here.
+        let picture = self.picture();
+        let due = [Leads::Here, Leads::Handbook].map(|leads| round_by(&picture, leads));
+        let due = due.into_iter().flat_map(|round| round.stops.into_iter().chain(round.can_wait));
+        let mut ids: Vec<String> = due.map(|stop| stop.id).collect();
+        let mut seen = BTreeSet::new();
+        ids.retain(|id| seen.insert(id.clone()));
         ids.extend(self.fold().site().given_up.iter().map(|gone| gone.task.clone()));
         let wanted = text::folded(written);
         if let Some(id) = ids.iter().find(|id| text::folded(id) == wanted) {
@@ -263,6 +268,11 @@ fn without_names(lines: Vec<(usize, Draft)>, names: &BTreeSet<String>) -> Vec<(u
 /// The day somebody means: `yesterday`, `ayer`, `12/11`, `24 nov`, `2026-11-20`.
 pub fn day_said(written: &str, today: Day) -> Result<Day, super::Reason> {
     read_said_day(written, today)
+}
+
+/// The day somebody means to look at or to wait for, past or to come: as [`day_said`], and `tomorrow`, `mañana`, `+7`.
+pub fn day_asked(written: &str, today: Day) -> Result<Day, super::Reason> {
+    read_any_day(written, today)
 }
 
 /// Whether the name of a container is that of a seedbed.

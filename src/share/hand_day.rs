@@ -106,6 +106,35 @@ pub fn read_said_day(written: &str, today: Day) -> Result<Day, Reason> {
     if day > today { Err(Reason::ComingDay(day)) } else { Ok(day) }
 }
 
+/// The day somebody means to look at or to wait for: as [`read_said_day`], and days to come: `tomorrow`, `mañana`,
+/// `2026-12-24`; `-1` and `+7` are days from today.
+pub fn read_any_day(written: &str, today: Day) -> Result<Day, Reason> {
+    let bare = written.trim();
+    if let Some(day) = days_from_today(bare, today) {
+        return Ok(day);
+    }
+    match read_said_day(bare, today) {
+        Err(Reason::ComingDay(day)) => Ok(day),
+        read => read,
+    }
+}
+
+/// The day so many days before or after today, or of a word for a day to come.
+fn days_from_today(bare: &str, today: Day) -> Option<Day> {
+    /// Further on nothing is looked at: a century (ours).
+    const FARTHEST_DAYS: i32 = 36_525;
+    match text::folded(bare).as_str() {
+        "tomorrow" | "manana" => return Some(today + 1),
+        "pasado-manana" | "day-after-tomorrow" => return Some(today + 2),
+        _ => {}
+    }
+    let sign = if bare.starts_with('-') { -1 } else { 1 };
+    let digits = bare.strip_prefix(['+', '-'])?;
+    let plain = !digits.is_empty() && digits.bytes().all(|byte| byte.is_ascii_digit());
+    let days: i32 = digits.parse().ok().filter(|days| plain && *days <= FARTHEST_DAYS)?;
+    Some(today + sign * days)
+}
+
 /// Whether a word is meant as a day in figures, right or wrong.
 pub(super) fn is_like_a_day(word: &str) -> bool {
     word.matches(['-', '/', '.']).count() == 2

@@ -22,7 +22,7 @@ pub use export::{write_line, write_lines};
 pub use fault::{LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use files::{Existing, FileFault, write_whole};
 pub use first_day::{FirstDay, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
-pub use hand_day::read_said_day;
+pub use hand_day::{read_any_day, read_said_day};
 pub use lines::{Line, Written, read_lines, read_what_can_be_read};
 pub use pairs::{read_pairs, split_pairs};
 pub use paper_lines::{FORMS, FORMS_IN_SPANISH, InBed, KnownNames, PaperRead, read_paper};

@@ -4,6 +4,7 @@ use serde_json::{Map, Value};
 
 use super::draft::{Desk, at_is_clock, read_kind, settle_draft, short};
 use super::fault::{Fault, PairFault, Reason};
+use super::hand_day::{read_any_day, read_said_day};
 use super::json;
 use crate::base::{Day, text};
 use crate::nursery::entry::KindOfEntry;
@@ -22,6 +23,8 @@ pub fn read_pairs(kind: &str, pairs: &[String], today: Day, who: &str) -> Result
     let mut fields = Map::new();
     for (i, pair) in pairs.iter().enumerate() {
         let numbered = |fault: Fault| PairFault::new(Some(i + 1), fault);
+        let in_figures = day_in_figures(known, pair, today);
+        let pair = in_figures.as_deref().unwrap_or(pair);
         let (name, value) = read_pair(known, pair, &ENVELOPE).map_err(numbered)?;
         if fields.contains_key(&name) {
             return Err(numbered(Fault::on(&name, Reason::NameTwice)));
@@ -34,6 +37,19 @@ pub fn read_pairs(kind: &str, pairs: &[String], today: Day, who: &str) -> Result
         let pair = order.iter().position(|name| Some(name.as_str()) == outer);
         PairFault::new(pair.map(|i| i + 1), fault)
     })
+}
+
+/// A pair whose day is written as people say it (`happened=yesterday`, `until=tomorrow`), with the day in figures. None
+/// where it is no day, or cannot be read as one: then the reader of pairs says so.
+fn day_in_figures(known: &KindOfEntry, pair: &str, today: Day) -> Option<String> {
+    let (name, written) = pair.split_once('=')?;
+    let day = if text::folded(name) == "happened" {
+        read_said_day(written, today).ok()?
+    } else {
+        find_field(known.fields, name).filter(|field| matches!(field.shape, Shape::Day))?;
+        read_any_day(written, today).ok()?
+    };
+    Some(format!("{name}={day}"))
 }
 
 fn field_named(known: &KindOfEntry, pair: &str) -> String {
@@ -188,6 +204,16 @@ mod tests {
             },
             other => panic!("{other:?}"),
         }
+    }
+
+    #[test]
+    fn days_are_read_in_words_too() {
+        let written = |text: &str| read("held", text).unwrap();
+        let draft = written("tray=cof-031 why=frost happened=ayer until=mañana");
+        assert_eq!(draft.happened.to_string(), "2026-03-13");
+        assert_eq!(draft.body["until"], "2026-03-15");
+        assert_eq!(written("tray=cof-031 why=frost until=+7").body["until"], "2026-03-21");
+        assert!(read("held", "tray=cof-031 why=frost happened=tomorrow").is_err(), "what happened did not come later");
     }
 
     #[test]

@@ -1,8 +1,12 @@
 //! `ready` as a whole process on the sample nursery, and the fold alone. Prints figures; judges nothing.
 #![allow(clippy::unwrap_used, clippy::print_stdout)]
 
+#[path = "../support/taken.rs"]
+mod taken;
+
 use std::process::{Command, Stdio};
-use std::time::{Duration, Instant};
+
+use taken::report;
 
 fn main() {
     let folder = tempfile::tempdir().unwrap();
@@ -23,18 +27,4 @@ fn main() {
         let run = || assert!(program().arg("--nursery").arg(&file).args(&words).status().unwrap().success());
         report(name, 60, run);
     }
-}
-
-fn report(name: &str, times: usize, run: impl Fn()) {
-    run();
-    let mut taken: Vec<Duration> = (0..times)
-        .map(|_| {
-            let begun = Instant::now();
-            run();
-            begun.elapsed()
-        })
-        .collect();
-    taken.sort();
-    let at = |share: f64| taken[((times - 1) as f64 * share) as usize].as_secs_f64() * 1000.0;
-    println!("{name:32} median {:6.1} ms   p95 {:6.1} ms   {times} runs", at(0.5), at(0.95));
 }

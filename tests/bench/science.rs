@@ -4,14 +4,16 @@
 
 #[path = "../support/sowings.rs"]
 mod sowings;
+#[path = "../support/taken.rs"]
+mod taken;
 
 use std::hint::black_box;
-use std::time::{Duration, Instant};
 
 use outplant::science::chance::Chance;
 use outplant::science::emergence::{CurvePrior, Looks, fit_emergence, forecast_by_prior};
 use outplant::science::growth::{GrowthModel, fit_growth};
 use outplant::science::sowing::seeds_to_sow;
+use taken::report;
 
 /// The seed of the simulations, as in the tests.
 const SEED: u64 = 20_261_125;
@@ -46,18 +48,4 @@ fn main() {
     println!(
         "the 90 % range at the half day held in {held} of 1000 simulated sowings (seed {SEED}); mean width {width:.3} of the seeds"
     );
-}
-
-fn report(name: &str, times: usize, run: impl Fn()) {
-    run();
-    let mut taken: Vec<Duration> = (0..times)
-        .map(|_| {
-            let begun = Instant::now();
-            run();
-            begun.elapsed()
-        })
-        .collect();
-    taken.sort();
-    let at = |share: f64| taken[((times - 1) as f64 * share) as usize].as_secs_f64() * 1000.0;
-    println!("{name:52} median {:8.3} ms   p95 {:8.3} ms   {times} runs", at(0.5), at(0.95));
 }

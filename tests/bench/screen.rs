@@ -4,6 +4,8 @@
 
 #[path = "../support/screen.rs"]
 mod screen;
+#[path = "../support/taken.rs"]
+mod taken;
 
 use screen::Screen;
 use serde_json::{Map, Value};
@@ -11,6 +13,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
+use taken::print;
 
 /// Entries of the larger book, where nobody says otherwise.
 const USUAL_ENTRIES: usize = 100_000;
@@ -111,13 +114,13 @@ fn measure(name: &str, home: &Path, file: &Path) {
             taken
         })
         .collect();
-    report(&format!("{name}: start to first frame"), &mut starts);
+    print(&format!("{name}: start to first frame"), &mut starts, ("p99", 0.99));
     let (mut screen, _) = start();
     for (screen_key, what) in [("1", "Walk"), ("2", "Trays"), ("4", "Going out"), ("7", "Journal")] {
         screen.keys(screen_key);
         std::thread::sleep(Duration::from_millis(700));
         let mut keys: Vec<Duration> = (0..200).filter_map(|i| key_to_frame(&mut screen, i)).collect();
-        report(&format!("{name}: key to frame, {what}"), &mut keys);
+        print(&format!("{name}: key to frame, {what}"), &mut keys, ("p99", 0.99));
     }
     let status = std::fs::read_to_string(format!("/proc/{}/status", screen.process())).unwrap_or_default();
     let memory = status.lines().find(|line| line.starts_with("VmRSS")).unwrap_or("VmRSS: not known here");
@@ -140,14 +143,4 @@ fn key_to_frame(screen: &mut Screen, i: usize) -> Option<Duration> {
     let taken = begun.elapsed();
     std::thread::sleep(Duration::from_millis(5));
     Some(taken)
-}
-
-fn report(name: &str, taken: &mut [Duration]) {
-    taken.sort();
-    if taken.is_empty() {
-        println!("{name}: no frame came");
-        return;
-    }
-    let at = |share: f64| taken[((taken.len() - 1) as f64 * share) as usize].as_secs_f64() * 1000.0;
-    println!("{name:46} p50 {:7.2} ms   p99 {:7.2} ms   {} times", at(0.5), at(0.99), taken.len());
 }

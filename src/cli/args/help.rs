@@ -4,7 +4,7 @@ use clap::{CommandFactory, FromArgMatches};
 use std::ffi::OsString;
 
 use super::Cli;
-use crate::cli::columns::{left_aligned, width_of};
+use crate::base::columns::{left_aligned, width_of};
 use crate::desk::{FORMS, FORMS_IN_SPANISH};
 use crate::wording::{Lang, Wording};
 

@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value, json};
 
-use crate::cli::columns::{left_aligned, width_of};
+use crate::base::columns::{left_aligned, width_of};
 use crate::cli::sheet::{Ink, Sheet};
 use crate::science::interval::Interval;
 use crate::wording::Wording;

@@ -58,6 +58,21 @@ impl FieldLine {
         matches!(self.field.shape, Shape::Count | Shape::Number { .. } | Shape::Code)
     }
 
+    /// Gives way to another field of which only one is written: what it only began with is taken out.
+    pub fn give_way(&mut self) {
+        if !self.is_touched() {
+            self.typed.clear();
+            self.rows.clear();
+        }
+    }
+
+    /// What it began with stands in it again, where nothing else does.
+    pub fn come_back(&mut self) {
+        if self.value().is_empty() {
+            *self = FieldLine::new(self.field, &self.began_with.clone());
+        }
+    }
+
     /// What stands in it was typed by a person, and the next letter goes behind it.
     pub fn keep_typed(&mut self) {
         self.fresh = false;

@@ -18,6 +18,7 @@ use crate::base::Day;
 use crate::desk::read_typed;
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::kind_of_entry;
+use crate::nursery::entry::rules::one_only_of;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
@@ -279,12 +280,29 @@ impl Form {
         self.lines.iter().position(|line| line.value().is_empty())
     }
 
+    /// An entry about one thing only: what is typed in one of its fields takes the place of what another began with;
+    /// once it is taken out, that comes back.
+    fn keep_to_one(&mut self) {
+        let here = self.field_with_keys().unwrap_or_default();
+        let names: Vec<&str> = one_only_of(self.kind()).collect();
+        if !names.contains(&here) {
+            return;
+        }
+        let empty = self.lines.get(self.at).is_some_and(|line| line.value().is_empty());
+        for line in &mut self.lines {
+            if line.field.name != here && names.contains(&line.field.name) {
+                if empty { line.come_back() } else { line.give_way() }
+            }
+        }
+    }
+
     /// Takes text that came at once.
     pub fn text(&mut self, text: &str) -> Vec<Act> {
         match self.lines.get_mut(self.at) {
             Some(line) => line.insert(text),
             None => self.day.insert(text),
         }
+        self.keep_to_one();
         self.fault.clear();
         Vec::new()
     }
@@ -299,11 +317,15 @@ impl Form {
             Key::Enter => return self.enter(on),
             other => {
                 let on_the_way = self.picks(on);
+                let before = self.lines.get(self.at).map(FieldLine::value);
                 match self.lines.get_mut(self.at) {
                     Some(line) => line.press(other, &on_the_way),
                     None => {
                         self.day.press(other);
                     }
+                }
+                if before != self.lines.get(self.at).map(FieldLine::value) {
+                    self.keep_to_one();
                 }
             }
         }

@@ -10,6 +10,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, Typed};
+use crate::desk::day_asked;
 
 /// What the day is for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -113,27 +114,10 @@ impl AskDay {
     }
 }
 
-/// A day as a person types it: `2026-03-14`, `14/3/2026`, `14/3` (the last one that was), `+7`, `-1`.
+/// A day as a person types it: `2026-03-14`, `14/3`, `yesterday`, `ayer`, `tomorrow`, `+7`,
+/// `-1`, `24 nov`.
 pub fn read_day(written: &str, today: Day) -> Option<Day> {
-    let written = written.trim();
-    if let Ok(day) = written.parse::<Day>() {
-        return Some(day);
-    }
-    if let Some(rest) = written.strip_prefix(['+', '-']) {
-        let days: i32 = rest.trim().parse().ok().filter(|days| (0..=36_525).contains(days))?;
-        return Some(today.plus(if written.starts_with('-') { -days } else { days }));
-    }
-    let parts: Vec<&str> = written.split(['/', '.', '-', ' ']).collect();
-    let number = |part: &str| part.parse::<u32>().ok();
-    match parts.as_slice() {
-        [day, month] => {
-            let (year, _, _) = today.ymd();
-            let of = |year: i32| Day::from_ymd(year, number(month)?, number(day)?);
-            of(year).filter(|day| *day <= today).or_else(|| of(year - 1))
-        }
-        [day, month, year] if year.len() == 4 => Day::from_ymd(year.parse().ok()?, number(month)?, number(day)?),
-        _ => None,
-    }
+    day_asked(written, today).or_else(|_| day_asked(&written.trim().replace(' ', "/"), today)).ok()
 }
 
 #[cfg(test)]
@@ -148,8 +132,15 @@ mod tests {
         assert_eq!(read("-1").as_deref(), Some("2026-03-13"));
         assert_eq!(read("+7").as_deref(), Some("2026-03-21"));
         assert_eq!(read("14/3").as_deref(), Some("2026-03-14"));
-        assert_eq!(read("15/3").as_deref(), Some("2025-03-15"));
+        // Tomorrow, and not a day of a year ago.
+        assert_eq!(read("15/3").as_deref(), Some("2026-03-15"));
+        assert_eq!(read("24/12").as_deref(), Some("2025-12-24"));
         assert_eq!(read("1.12.2025").as_deref(), Some("2025-12-01"));
+        assert_eq!(read("14 3").as_deref(), Some("2026-03-14"));
+        assert_eq!(read("ayer").as_deref(), Some("2026-03-13"));
+        assert_eq!(read("Tomorrow").as_deref(), Some("2026-03-15"));
+        assert_eq!(read("24 nov").as_deref(), Some("2025-11-24"));
+        assert_eq!(read("2026-12-24").as_deref(), Some("2026-12-24"));
         for bad in ["", "x", "31/2", "+99999999999", "1/2/3/4", "--1"] {
             assert_eq!(read_day(bad, today), None, "{bad}");
         }

@@ -11,14 +11,22 @@ use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::Entry;
-use crate::reckon::changes::{Cause, Turned};
+use crate::reckon::changes::by_cause::{Because, Kind, by_cause};
 use crate::reckon::{Change, Picture};
+
+/// What one cause turned.
+#[derive(Clone, Debug)]
+pub struct NewsOf {
+    kind: Kind,
+    cause: String,
+    turned: Vec<String>,
+}
 
 /// What changed.
 #[derive(Clone, Debug)]
 pub struct News {
     day: Day,
-    lines: Option<Vec<(String, Vec<String>)>>,
+    lines: Option<Vec<NewsOf>>,
     from: usize,
 }
 
@@ -28,8 +36,8 @@ impl News {
         News { day, lines: None, from: 0 }
     }
 
-    /// What changed, each with its causes.
-    pub fn found(&mut self, lines: Vec<(String, Vec<String>)>) {
+    /// What changed, cause by cause.
+    pub fn found(&mut self, lines: Vec<NewsOf>) {
         self.lines = Some(lines);
     }
 
@@ -66,9 +74,15 @@ impl News {
                 page.paragraph(&wording.change_none(wording.day(self.day)), Ink::Plain);
             }
             Some(lines) => {
-                for (what, causes) in lines {
-                    page.hanging("- ", Ink::Plain, what, Ink::Strong);
-                    causes.iter().for_each(|cause| page.hanging("    ", Ink::Plain, cause, Ink::Plain));
+                for told in lines {
+                    page.gap();
+                    let (mark, ink) = match told.kind {
+                        Kind::Loss => ("- ", Ink::Danger),
+                        Kind::Gain => ("+ ", Ink::Good),
+                        Kind::Other => ("  ", Ink::Plain),
+                    };
+                    page.hanging(mark, ink, &told.cause, Ink::Strong);
+                    told.turned.iter().for_each(|turned| page.hanging("    ", Ink::Plain, turned, Ink::Plain));
                 }
             }
         }
@@ -81,38 +95,17 @@ impl News {
     }
 }
 
-/// What changed, in words, each with what changed it.
-pub fn news_words(
-    changed: &[Change],
-    before: &Picture,
-    entries: &[Arc<Entry>],
-    on: &On<'_>,
-) -> Vec<(String, Vec<String>)> {
-    let (wording, after) = (on.wording, &on.book.picture);
-    let all = &after.site.species;
-    let species_of = |turned: &Turned| {
-        let Turned::Tray { tray, .. } = turned else { return String::new() };
-        let pictured = after.trays.get(tray).or_else(|| before.trays.get(tray));
-        on.species(pictured.and_then(|tray| tray.species.as_ref()))
+/// What changed, in words: each cause once, losses first, with all that it turned.
+pub fn news_words(changed: &[Change], before: &Picture, entries: &[Arc<Entry>], on: &On<'_>) -> Vec<NewsOf> {
+    let (wording, after) = (on.wording, &*on.book.picture);
+    let of = |(because, together): (Because<'_>, Vec<&Change>)| {
+        let known = because.entries.iter().filter_map(|id| entries.iter().find(|entry| entry.id == *id));
+        let known: Vec<&Entry> = known.map(|entry| &**entry).collect();
+        NewsOf {
+            kind: because.kind,
+            cause: wording.cause_words(&because, &known, after, |said| said),
+            turned: together.iter().map(|change| wording.change_words(change, before, after)).collect(),
+        }
     };
-    changed
-        .iter()
-        .map(|change| {
-            let [what, was, is] = wording.turned_words(&change.turned, species_of, all);
-            let mut causes: Vec<String> = Vec::new();
-            for flip in &change.flips {
-                let said = match &flip.cause {
-                    Cause::Passed(passage) => wording.passage_words(*passage),
-                    Cause::Entries(ids) => {
-                        let named = entries.iter().filter(|entry| ids.contains(&entry.id));
-                        named.map(|entry| on.entry(entry)).collect::<Vec<_>>().join("; ")
-                    }
-                };
-                if !said.is_empty() && !causes.contains(&said) {
-                    causes.push(said);
-                }
-            }
-            (wording.change_turned(what, was, is), causes)
-        })
-        .collect()
+    by_cause(changed).into_iter().map(of).collect()
 }

@@ -1,4 +1,4 @@
-//! What can be switched: language, contrast, plain characters, reading only, the mouse.
+//! What can be switched: language, contrast, plain characters, reading only, the mouse, the handbook alone.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -8,6 +8,7 @@ use crate::dashboard::look::{Ink, Inks};
 use crate::dashboard::message::{Act, Switch};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
+use crate::reckon::forecast::Leads;
 
 /// The options.
 #[derive(Clone, Copy, Debug, Default)]
@@ -19,8 +20,14 @@ pub struct Options {
 }
 
 /// Each option with its key.
-const OPTIONS: [(char, Switch); 5] =
-    [('l', Switch::Lang), ('c', Switch::Contrast), ('a', Switch::Ascii), ('r', Switch::ReadOnly), ('m', Switch::Mouse)];
+const OPTIONS: [(char, Switch); 6] = [
+    ('l', Switch::Lang),
+    ('c', Switch::Contrast),
+    ('a', Switch::Ascii),
+    ('r', Switch::ReadOnly),
+    ('m', Switch::Mouse),
+    ('h', Switch::Handbook),
+];
 
 impl Options {
     /// Takes a key.
@@ -33,7 +40,7 @@ impl Options {
         match switch {
             Switch::Mouse => self.mouse = !self.mouse,
             Switch::ReadOnly => self.read_only = !self.read_only,
-            Switch::Lang | Switch::Contrast | Switch::Ascii => {}
+            Switch::Lang | Switch::Contrast | Switch::Ascii | Switch::Handbook => {}
         }
         vec![Act::Switch(*switch)]
     }
@@ -52,6 +59,7 @@ impl Options {
                 Switch::Ascii => (wording.option_ascii(), on_off(on.look.ascii)),
                 Switch::ReadOnly => (wording.option_read_only(), on_off(self.read_only)),
                 Switch::Mouse => (wording.option_mouse(), on_off(self.mouse)),
+                Switch::Handbook => (wording.option_handbook(), on_off(on.book.leads == Leads::Handbook)),
             };
             page.hanging(&format!("{key}  "), Ink::Strong, &format!("{name}: {now}"), Ink::Plain);
         }

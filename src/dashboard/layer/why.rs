@@ -1,16 +1,19 @@
 //! The reasons of anything shown: what is needed, what is known and how, the source of the rule, the entries.
 
+use std::collections::BTreeMap;
+
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
+use crate::base::{BedName, EntryId, SpeciesKey, TrayCode};
 use crate::dashboard::keys::Key;
-use crate::dashboard::look::{Ink, criterion_mark};
+use crate::dashboard::look::{Ink, answered_mark};
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::{Basis, BedPicture, Criterion, DaySpread, Source, TrayPicture};
+use crate::reckon::picture::answered::{Answered, pressing_first};
+use crate::reckon::picture::{Basis, BedPicture, Criterion, Rule, Source, TrayPicture};
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
 
@@ -98,15 +101,8 @@ impl Why {
 
     fn page(&self, on: &On<'_>, width: u16) -> Page {
         let mut page = Page::new(width.min(100));
-        page.labels([
-            on.wording.label_needed().as_str(),
-            on.wording.label_known().as_str(),
-            on.wording.label_expected().as_str(),
-            on.wording.label_source().as_str(),
-            on.wording.label_entries().as_str(),
-            on.wording.label_ready_from().as_str(),
-            on.wording.label_plantable().as_str(),
-        ]);
+        let labels = on.wording.fact_labels();
+        page.labels(labels.iter().map(String::as_str));
         let picture = &on.book.picture;
         match &self.of {
             WhyOf::About(Subject::Tray(code)) => match picture.trays.get(code) {
@@ -144,40 +140,20 @@ fn why_tray(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
     let wording = on.wording;
     page.paragraph(&wording.why_tray_heading(&tray.code, on.species(tray.species.as_ref())), Ink::Strong);
     let said = if tray.ready { wording.why_ready() } else { wording.why_not_ready() };
-    page.hanging(
-        if tray.ready { "+ " } else { "x " },
-        if tray.ready { Ink::Good } else { Ink::Waits },
-        &said,
-        Ink::Strong,
-    );
+    verdict(tray.ready, &said, page);
     page.gap();
-    page.labelled(&wording.label_stage(), &wording.stage_name(tray.stage));
-    page.labelled(&wording.label_standing(), &wording.plants(tray.standing));
-    if let Some(day) = tray.counted_on {
-        page.labelled(&wording.label_counted(), &wording.day(day));
-    }
-    let plantable = wording.known_how(wording.plants_range(tray.plantable), wording.basis_name(tray.plantable_basis));
-    page.labelled(&wording.label_plantable(), &plantable);
-    if let Some(share) = tray.light_share {
-        page.labelled(&wording.label_light(), &wording.percent(share));
-    }
-    dated(&wording.label_ready_from(), tray.ready_from, tray.ready_spread, on, page);
-    dated(&wording.label_best_before(), tray.best_before, tray.best_before_spread, on, page);
+    facts_of(&wording.tray_facts(tray), page);
     criteria_of(&tray.criteria, About::Tray, on, page);
 }
 
-/// A day behind its label, with how early and late it may be.
-fn dated(label: &str, day: Option<Day>, spread: Option<DaySpread>, on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
-    let said = match (day, spread) {
-        (_, Some(spread)) if spread.low != spread.high => {
-            wording.day_between(wording.day(spread.likely), wording.day(spread.low), wording.day(spread.high))
-        }
-        (Some(day), _) => wording.day(day),
-        (None, Some(spread)) => wording.day(spread.likely),
-        (None, None) => return,
-    };
-    page.labelled(label, &said);
+fn facts_of(facts: &[(String, String)], page: &mut Page) {
+    facts.iter().for_each(|(label, said)| page.labelled(label, said));
+}
+
+/// What is said first, good or not.
+fn verdict(good: bool, said: &str, page: &mut Page) {
+    let (mark, ink) = if good { ("+ ", Ink::Good) } else { ("x ", Ink::Waits) };
+    page.hanging(mark, ink, said, Ink::Strong);
 }
 
 fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, on: &On<'_>, page: &mut Page) {
@@ -187,10 +163,8 @@ fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, on: &On<'_>, page: &m
     for one in asked {
         shown = true;
         page.heading(&wording.why_bed_heading(&bed.name, on.species(Some(&one.species))));
-        let open = one.criteria.iter().all(|criterion| !criterion.blocks);
-        let positions = wording.bed_has_open(one.open_positions, one.positions);
-        let said = format!("{}: {positions}", wording.standing_name(one.standing));
-        page.hanging(if open { "+ " } else { "x " }, if open { Ink::Good } else { Ink::Waits }, &said, Ink::Strong);
+        let (open, said) = wording.bed_line_words(one);
+        verdict(open, &said, page);
         criteria_of(&one.criteria, About::Bed, on, page);
     }
     if !shown {
@@ -206,12 +180,7 @@ fn why_pair(tray: &TrayCode, bed: &BedName, on: &On<'_>, page: &mut Page) {
         return;
     };
     let said = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
-    page.hanging(
-        if pair.fits { "+ " } else { "x " },
-        if pair.fits { Ink::Good } else { Ink::Waits },
-        &said,
-        Ink::Strong,
-    );
+    verdict(pair.fits, &said, page);
     criteria_of(&pair.criteria, About::Pair, on, page);
 }
 
@@ -225,12 +194,8 @@ fn why_stop(id: &str, on: &On<'_>, page: &mut Page) {
     page.paragraph(&wording.task_name(stop.task), Ink::Strong);
     let about = RoundOn { day: on.day(), species: &on.book.picture.site.species };
     page.paragraph(&wording.round_reason(&stop.why, about), Ink::Plain);
-    if let Some(day) = stop.until {
-        page.paragraph(&wording.round_until(wording.day(day)), Ink::Plain);
-    }
-    if let Some(lost) = wording.lost_without(stop.at_stake) {
-        page.paragraph(&lost, Ink::Plain);
-    }
+    page.paragraph(&wording.until_words(stop, about), Ink::Plain);
+    page.paragraph(&wording.lost_without_stop(stop), Ink::Plain);
     page.gap();
     page.labelled(&wording.label_source(), &wording.source_words(&stop.source));
     entries_of(&stop.entries, on, page);
@@ -244,7 +209,7 @@ fn why_stop(id: &str, on: &On<'_>, page: &mut Page) {
         }
         Subject::Bed(name) => {
             if let Some(bed) = picture.beds.get(name) {
-                why_bed(bed, None, on, page);
+                bed_in_short(bed, on, page);
             }
         }
         Subject::Lot(_) | Subject::Place(_) | Subject::Site => {}
@@ -256,42 +221,58 @@ fn criteria_of(criteria: &[Criterion], about: About, on: &On<'_>, page: &mut Pag
         page.gap();
         page.paragraph(&on.wording.why_nothing_asked(), Ink::Plain);
     }
-    for criterion in criteria {
+    for criterion in pressing_first(criteria) {
         criterion_of(criterion, about, on, page);
     }
 }
 
-/// One question: its mark and word, why, what is needed, what is known and how, its source, its entries.
-pub fn criterion_of(criterion: &Criterion, about: About, on: &On<'_>, page: &mut Page) {
+/// One question: its mark and word, why, what it rests on, its entries.
+fn criterion_of(criterion: &Criterion, about: About, on: &On<'_>, page: &mut Page) {
     let wording = on.wording;
-    let (mark, ink) = criterion_mark(criterion.met, criterion.blocks, criterion.warns);
-    let state = match (criterion.met, criterion.blocks, criterion.warns) {
-        (None, true, _) => wording.state_unknown_blocks(),
-        (None, false, _) => wording.state_unknown(),
-        (Some(_), true, _) => wording.state_blocks(),
-        (Some(_), false, true) => wording.state_warns(),
-        (Some(true), false, false) => wording.state_met(),
-        (Some(false), false, false) => wording.state_unmet(),
-    };
+    let (mark, ink) = answered_mark(criterion.answered());
     page.gap();
-    let name = format!("{}: {state}", wording.rule_name(criterion.rule));
+    let name = format!("{}: {}", wording.rule_name(criterion.rule), wording.answered_words(criterion.answered()));
     page.hanging(&format!("{mark} "), ink, &name, Ink::Strong);
     page.hanging("  ", Ink::Plain, &wording.reason(criterion, about), Ink::Plain);
-    if let Some(needed) = &criterion.needed {
-        page.labelled(&wording.label_needed(), &wording.measure_for(criterion.rule, needed));
-    }
-    let basis = wording.basis_name(criterion.basis);
-    let known = match &criterion.known {
-        Some(known) => wording.known_how(wording.measure_for(criterion.rule, known), basis),
-        None => basis,
-    };
-    page.labelled(&wording.label_known(), &known);
-    if let Some(day) = criterion.expected {
-        let said = if criterion.met == Some(true) { wording.was_from(wording.day(day)) } else { wording.day(day) };
-        page.labelled(&wording.label_expected(), &said);
-    }
-    page.labelled(&wording.label_source(), &wording.source_words(&criterion.source));
+    facts_of(&wording.criterion_facts(criterion), page);
     entries_of(&criterion.entries, on, page);
+}
+
+/// A bed as it stands for all its species at once: each thing that holds it back or asks for care once, with the species
+/// it is so for where it is not so for all; the rest by name. The screen Beds has all of it.
+fn bed_in_short(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
+    page.gap();
+    for line in &bed.species {
+        let (open, said) = wording.bed_line_words(line);
+        verdict(open, &format!("{}: {said}", on.species(Some(&line.species))), page);
+    }
+    let mut told: BTreeMap<(Answered, Rule, String), Vec<&SpeciesKey>> = BTreeMap::new();
+    let mut named: BTreeMap<Answered, Vec<String>> = BTreeMap::new();
+    for (line, criterion) in bed.species.iter().flat_map(|line| line.criteria.iter().map(move |one| (line, one))) {
+        let (answered, name) = (criterion.answered(), wording.rule_name(criterion.rule));
+        if answered <= Answered::Warns {
+            let reason = wording.reason(criterion, About::Bed);
+            told.entry((answered, criterion.rule, reason)).or_default().push(&line.species);
+        } else if named.get(&answered).is_none_or(|names| !names.contains(&name)) {
+            named.entry(answered).or_default().push(name);
+        }
+    }
+    page.gap();
+    for ((answered, _, reason), of) in &told {
+        let (mark, ink) = answered_mark(*answered);
+        let of: Vec<String> = of.iter().map(|key| on.species(Some(key))).collect();
+        let all = of.len() == bed.species.len();
+        let said = if all { reason.clone() } else { format!("{}: {reason}", of.join(", ")) };
+        page.hanging(&format!("{mark} "), ink, &said, Ink::Plain);
+    }
+    for (answered, names) in &named {
+        let (mark, ink) = answered_mark(*answered);
+        let said = format!("{}: {}", wording.answered_words(*answered), names.join(", "));
+        page.hanging(&format!("{mark} "), ink, &said, Ink::Plain);
+    }
+    page.gap();
+    page.paragraph(&wording.why_rest_in_beds(), Ink::Quiet);
 }
 
 /// Entries in words where they are here, else by their numbers.

@@ -4,7 +4,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 
-use super::page::width_of;
+use crate::base::columns::width_of;
 use crate::dashboard::look::Ink;
 
 /// Points to draw with one mark, in the order they are laid over each other.

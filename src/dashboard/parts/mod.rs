@@ -5,7 +5,8 @@ mod page;
 mod table;
 mod typed;
 
+pub use crate::base::columns::width_of;
 pub use chart::{Chart, Curve};
-pub use page::{Page, width_of};
+pub use page::Page;
 pub use table::{Column, Row, Table};
 pub use typed::Typed;

@@ -3,15 +3,13 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use unicode_width::UnicodeWidthStr;
 
+use crate::base::columns::{left_aligned, shortened, width_of, wrapped};
 use crate::base::text::cleaned;
 use crate::dashboard::look::Ink;
 
-/// The columns a text takes.
-pub fn width_of(text: &str) -> usize {
-    UnicodeWidthStr::width(text)
-}
+/// Text is wrapped to so many columns at the least.
+const LEAST_COLUMNS: usize = 4;
 
 /// Lines of text, wrapped as they are added.
 #[derive(Clone, Debug, Default)]
@@ -70,7 +68,7 @@ impl Page {
     pub fn hanging(&mut self, mark: &str, mark_ink: Ink, text: &str, ink: Ink) {
         let mark = cleaned(mark);
         let indent = width_of(&mark).min(self.width / 2);
-        for (i, part) in wrapped(&cleaned(text), self.width - indent).into_iter().enumerate() {
+        for (i, part) in wrapped(&cleaned(text), (self.width - indent).max(LEAST_COLUMNS)).into_iter().enumerate() {
             let before =
                 if i == 0 { Span::styled(mark.clone(), mark_ink.style()) } else { Span::raw(" ".repeat(indent)) };
             self.lines.push(Line::from(vec![before, Span::styled(part, ink.style())]));
@@ -86,7 +84,7 @@ impl Page {
     pub fn labelled_in(&mut self, label: &str, text: &str, ink: Ink) {
         let label = cleaned(label);
         let room = self.label_room.max(width_of(&label));
-        let mark = format!("{label}{}  ", " ".repeat(room - width_of(&label)));
+        let mark = format!("{}  ", left_aligned(&label, room));
         if width_of(&mark) > self.width / 2 {
             self.paragraph(&label, Ink::Quiet);
             self.hanging("  ", Ink::Plain, text, ink);
@@ -133,52 +131,6 @@ impl Page {
     pub fn last_start(&self, height: u16) -> usize {
         self.lines.len().saturating_sub(usize::from(height))
     }
-}
-
-/// A text of at most so many columns, with `…` where it is cut.
-pub(super) fn shortened(text: &str, width: usize) -> String {
-    if width_of(text) <= width {
-        return text.to_string();
-    }
-    let mut shown = String::new();
-    for letter in text.chars() {
-        if width_of(&shown) + width_of(letter.encode_utf8(&mut [0; 4])) + 1 > width {
-            break;
-        }
-        shown.push(letter);
-    }
-    shown.push('…');
-    shown
-}
-
-/// A text in lines of at most so many columns, broken at blanks; a word that is longer is broken where it must be.
-fn wrapped(text: &str, width: usize) -> Vec<String> {
-    let width = width.max(4);
-    let mut lines = Vec::new();
-    let mut line = String::new();
-    for word in text.split(' ').filter(|word| !word.is_empty()) {
-        let needed = if line.is_empty() { width_of(word) } else { width_of(&line) + 1 + width_of(word) };
-        if needed <= width {
-            if !line.is_empty() {
-                line.push(' ');
-            }
-            line.push_str(word);
-            continue;
-        }
-        if !line.is_empty() {
-            lines.push(std::mem::take(&mut line));
-        }
-        for letter in word.chars() {
-            if width_of(&line) + width_of(letter.encode_utf8(&mut [0; 4])) > width {
-                lines.push(std::mem::take(&mut line));
-            }
-            line.push(letter);
-        }
-    }
-    if !line.is_empty() || lines.is_empty() {
-        lines.push(line);
-    }
-    lines
 }
 
 #[cfg(test)]

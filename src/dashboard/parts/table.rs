@@ -4,7 +4,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::{Modifier, Style};
 
-use super::page::{shortened, width_of};
+use crate::base::columns::{shortened, width_of};
 use crate::base::text::cleaned;
 use crate::dashboard::look::Ink;
 

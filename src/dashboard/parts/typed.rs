@@ -4,7 +4,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::{Modifier, Style};
 
-use super::page::width_of;
+use crate::base::columns::width_of;
 use crate::base::text::cleaned;
 use crate::dashboard::keys::Key;
 

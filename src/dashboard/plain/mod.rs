@@ -20,6 +20,7 @@ use super::model::Model;
 use super::terminal::{Opening, set_up};
 use super::update::{refresh, update};
 use crate::base::text::{cleaned, in_ascii};
+use crate::reckon::forecast::Leads;
 use crate::reckon::picture::Looking;
 use command::Command;
 
@@ -97,7 +98,10 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         let allowed = wording.number(self.model.book.round.minutes_allowed, 0);
         let minutes = wording.number(walk.minutes(&self.model.on()).ceil(), 0);
         let progress = wording.walk_progress(behind as i64, all as i64, minutes, allowed);
-        let lines = [format!("{name}, {day}"), progress, wording.plain_begin()];
+        let mut lines = vec![format!("{name}, {day}"), progress, wording.plain_begin()];
+        if self.model.book.leads == Leads::Handbook {
+            lines.insert(1, wording.learned_ignored());
+        }
         lines.iter().try_for_each(|line| self.say(line))
     }
 

@@ -44,6 +44,7 @@ impl Sample {
             who: "Amani".to_string(),
             shelf: self.folder.path().to_path_buf(),
             on: None,
+            leads: crate::reckon::forecast::Leads::Here,
             clock: Box::new(|| Some(now())),
             colour: false,
             ascii: false,

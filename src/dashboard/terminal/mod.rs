@@ -27,6 +27,7 @@ use super::update::{refresh, update};
 use crate::base::Day;
 use crate::desk::{Desk, KeptTexts};
 use crate::reckon::View;
+use crate::reckon::forecast::Leads;
 use crate::wording::Wording;
 
 /// How often the size is asked for besides: some terminals never say that it changed.
@@ -44,6 +45,8 @@ pub struct Opening {
     pub shelf: PathBuf,
     /// The day to look at first, where it is not today.
     pub on: Option<Day>,
+    /// What leads in forecasts at first.
+    pub leads: Leads,
     /// Says what the clock says.
     pub clock: ReadClock,
     /// Whether colour may be used.
@@ -139,7 +142,7 @@ pub fn open(opening: Opening) -> io::Result<()> {
 pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
     let kept = KeptTexts::of(&opening.shelf, opening.desk.journal().file_id());
     let view = View { day: opening.on.unwrap_or(opening.desk.now().today), known: None };
-    let clerk = Clerk::new(opening.desk, kept, view, opening.clock);
+    let clerk = Clerk::new(opening.desk, kept, view, opening.leads, opening.clock);
     let mut model = Model {
         book: Book::of(clerk.drawn()),
         wording: opening.wording,

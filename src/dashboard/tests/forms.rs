@@ -273,3 +273,24 @@ fn only_the_last_of_several_trials_is_asked() {
         effects.iter().all(|effect| !matches!(effect, crate::dashboard::message::Effect::Ask(Request::Record { .. })))
     );
 }
+
+#[test]
+fn what_is_about_one_thing_only_takes_what_is_typed_and_gives_the_first_back() {
+    let mut stage = Stage::sample(Lang::En);
+    let tray = crate::nursery::entry::subject::Subject::Tray(crate::base::TrayCode::new("cof-022").unwrap());
+    let mut asked = FormFor::about("shade_set", Some(&tray)).with("shade_pct", 40);
+    asked.begin_at = Some("place".to_string());
+    stage.open(&asked);
+    let typed = |stage: &Stage| match stage.model.layers.last() {
+        Some(Layer::Form(form)) => form.to_keep().map(|kept| kept.typed).unwrap_or_default(),
+        _ => panic!("no form is open"),
+    };
+    stage.keys("bench 1");
+    assert!(!typed(&stage).iter().any(|(name, _)| name == "tray"), "{:?}", typed(&stage));
+    (0..7).for_each(|_| stage.key(Key::Backspace));
+    stage.keys("\t");
+    stage.key(Key::BackTab);
+    assert!(stage.frame().contains("cof-022"), "{}", stage.frame());
+    stage.keys("bench 1\n");
+    assert!(stage.frame().contains("saved"), "{}", stage.frame());
+}

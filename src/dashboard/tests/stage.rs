@@ -60,6 +60,7 @@ impl Stage {
             who: "Amani".to_string(),
             shelf: folder.path().to_path_buf(),
             on: None,
+            leads: crate::reckon::forecast::Leads::Here,
             clock: Box::new(|| Some(now())),
             colour: true,
             ascii: false,

@@ -18,6 +18,15 @@ pub struct LoadLine {
     pub plants: u32,
 }
 
+/// The list bed by bed, each with its lines and their plants in all.
+pub fn by_bed(lines: &[LoadLine]) -> Vec<(&BedName, Vec<&LoadLine>, u32)> {
+    let mut beds: BTreeMap<&BedName, Vec<&LoadLine>> = BTreeMap::new();
+    lines.iter().for_each(|line| beds.entry(&line.bed).or_default().push(line));
+    let sum = |here: &Vec<&LoadLine>| here.iter().map(|line| line.plants).fold(0, u32::saturating_add);
+    let sums: Vec<u32> = beds.values().map(sum).collect();
+    beds.into_iter().zip(sums).map(|((bed, here), sum)| (bed, here, sum)).collect()
+}
+
 /// What cannot be as it stands on the list.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum LoadWarning {

@@ -8,5 +8,5 @@ mod offers;
 mod tests;
 
 pub use coming::{Becoming, COMING_WEEKS, Coming, coming};
-pub use list::{LoadLine, LoadWarning, left_of, left_to_load, line_warnings, warnings};
+pub use list::{LoadLine, LoadWarning, by_bed, left_of, left_to_load, line_warnings, warnings};
 pub use offers::{Offer, offers};

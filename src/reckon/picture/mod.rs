@@ -1,5 +1,6 @@
 //! What the book says on a day: the one value that every view shows.
 
+pub mod answered;
 pub mod criterion;
 pub mod doubt;
 pub mod source;

@@ -102,7 +102,14 @@ impl Wording {
 
     /// A sentence with the nearest known names behind it, where there are any.
     pub fn nearest_after(&self, sentence: String, nearest: &[String]) -> String {
-        if nearest.is_empty() { sentence } else { self.with_nearest(sentence, nearest.join(", ")) }
+        if nearest.is_empty() {
+            return sentence;
+        }
+        // The full stop belongs behind the names.
+        match sentence.strip_suffix('.') {
+            Some(bare) => format!("{}.", self.with_nearest(bare, nearest.join(", "))),
+            None => self.with_nearest(sentence, nearest.join(", ")),
+        }
     }
 }
 

@@ -17,6 +17,7 @@ banner_back = Looking back: { $day }. d: another day
 banner_ahead = Looking ahead: { $day }, if nothing more is done. d: another day
 banner_writing_day = What is written is for { $day }. b: another day
 banner_read_only = Reading only
+banner_handbook = Handbook alone, without what was learned here. z, then h: back
 banner_doubts = { $doubts ->
     [one] One doubt
    *[other] { $doubts } doubts
@@ -53,10 +54,10 @@ kinds_title = What do you want to write down? Type a word of it.
 kinds_none = Nothing to write down is called so.
 kinds_go_on = go on: { $form }
 day_title = Look at which day?
-day_hint = A date, +7 or -30 days, or empty for today. Left and right: a day; up and down: a week.
+day_hint = A date, "yesterday", +7 or -30 days, or empty for today. Left and right: a day; up and down: a week.
 day_write_title = Of which day is what you write next?
-day_write_hint = A date, -1 for yesterday, or empty for today.
-day_not_read = { $written } is no day: write 2026-03-14, 14/3, +7 or -1.
+day_write_hint = A date, "yesterday" or -1, or empty for today.
+day_not_read = { $written } is no day: write 2026-03-14, 14/3, yesterday, +7 or -1.
 day_not_coming = What has not happened yet cannot be written.
 news_title = What changed since { $day }
 news_waiting = Looking ...
@@ -66,6 +67,7 @@ option_contrast = high contrast
 option_ascii = plain characters only
 option_read_only = reading only
 option_mouse = mouse
+option_handbook = handbook alone (set aside what was learned here)
 option_on = on
 option_off = off
 confirm_title = Take this back?
@@ -75,6 +77,7 @@ confirm_rests = { $entries } entries in all, with what rests on them.
 confirm_why = taken back in the dashboard
 undo_nothing_to_show = Nothing to take back.
 why_none = No reasons are known.
+why_rest_in_beds = With sources and entries: the bed on screen Beds, then y.
 why_more = { $lines ->
     [one] one more line
    *[other] { $lines } more lines

@@ -17,6 +17,7 @@ banner_back = Mirando atrás: { $day }. d: otro día
 banner_ahead = Mirando adelante: { $day }, si no se hace nada más. d: otro día
 banner_writing_day = Lo que se apunta es del { $day }. b: otro día
 banner_read_only = Solo lectura
+banner_handbook = Solo el manual, sin lo aprendido aquí. z y luego h: volver
 banner_doubts = { $doubts ->
     [one] Una duda
    *[other] { $doubts } dudas
@@ -53,10 +54,10 @@ kinds_title = ¿Qué quiere apuntar? Escriba una palabra.
 kinds_none = No hay nada que apuntar con ese nombre.
 kinds_go_on = seguir: { $form }
 day_title = ¿Qué día mirar?
-day_hint = Una fecha, +7 o -30 días, o vacío para hoy. Izquierda y derecha: un día; arriba y abajo: una semana.
+day_hint = Una fecha, "ayer", +7 o -30 días, o vacío para hoy. Izquierda y derecha: un día; arriba y abajo: una semana.
 day_write_title = ¿De qué día es lo que va a apuntar?
-day_write_hint = Una fecha, -1 para ayer, o vacío para hoy.
-day_not_read = { $written } no es un día: escriba 2026-03-14, 14/3, +7 o -1.
+day_write_hint = Una fecha, "ayer" o -1, o vacío para hoy.
+day_not_read = { $written } no es un día: escriba 2026-03-14, 14/3, ayer, +7 o -1.
 day_not_coming = No se puede apuntar lo que aún no pasó.
 news_title = Qué cambió desde el { $day }
 news_waiting = Mirando ...
@@ -66,6 +67,7 @@ option_contrast = alto contraste
 option_ascii = solo letras simples
 option_read_only = solo lectura
 option_mouse = ratón
+option_handbook = solo el manual (dejar de lado lo aprendido aquí)
 option_on = sí
 option_off = no
 confirm_title = ¿Retirar esto?
@@ -75,6 +77,7 @@ confirm_rests = { $entries } apuntes en total, con lo que se apoya en ellos.
 confirm_why = retirado en la pantalla
 undo_nothing_to_show = Nada que retirar.
 why_none = No se conocen razones.
+why_rest_in_beds = Con fuentes y apuntes: la era en la pantalla Eras, y luego y.
 why_more = { $lines ->
     [one] una línea más
    *[other] { $lines } líneas más

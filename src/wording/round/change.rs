@@ -1,8 +1,10 @@
 //! What changed a verdict, in words.
 
-use crate::nursery::species::Catalogue;
+use crate::nursery::entry::Entry;
+use crate::reckon::Change;
+use crate::reckon::changes::by_cause::{Because, told_by};
 use crate::reckon::changes::{Passage, Turned};
-use crate::reckon::picture::Stage;
+use crate::reckon::picture::{Picture, Stage};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -64,13 +66,17 @@ impl Wording {
     }
 
     /// What a verdict is about, before and now.
-    pub fn turned_words(&self, turned: &Turned, species: impl Fn(&Turned) -> String, all: &Catalogue) -> [String; 3] {
+    pub fn turned_words(&self, turned: &Turned, before: &Picture, after: &Picture) -> [String; 3] {
+        let all = &after.site.species;
         match turned {
             Turned::Tray { tray, was, is } => {
                 let state = |state: Option<(bool, Stage)>, none: String| {
                     state.map_or(none, |(ready, stage)| self.tray_state(ready, stage))
                 };
-                let what = self.change_tray(tray, species(turned));
+                let pictured = after.trays.get(tray).or_else(|| before.trays.get(tray));
+                let key = pictured.and_then(|tray| tray.species.as_ref());
+                let species = key.map_or_else(|| self.species_unknown(), |key| self.species_of(key, all));
+                let what = self.change_tray(tray, species);
                 [what, state(*was, self.state_new()), state(*is, self.state_gone())]
             }
             Turned::Bed { bed, species: key, was, is } => {
@@ -85,6 +91,37 @@ impl Wording {
                 };
                 [self.change_pair(tray, bed), state(*was), state(*is)]
             }
+        }
+    }
+
+    /// A verdict that changed, with the questions that turned with it: what holds back or no longer does, else whatever
+    /// changed.
+    pub fn change_words(&self, change: &Change, before: &Picture, after: &Picture) -> String {
+        let [what, was, is] = self.turned_words(&change.turned, before, after);
+        let said = self.change_turned(what, was, is);
+        let rules: Vec<String> = told_by(change).into_iter().map(|flip| self.rule_name(flip.rule)).collect();
+        if rules.is_empty() { said } else { format!("{said} ({})", rules.join(", ")) }
+    }
+
+    /// What turned verdicts: the first of its entries, with its day and who wrote it, or the day and what it brought.
+    /// `known` are the entries as far as they are at hand; `fitted` may shorten what an entry says.
+    pub fn cause_words(
+        &self,
+        because: &Because<'_>,
+        known: &[&Entry],
+        after: &Picture,
+        fitted: impl Fn(String) -> String,
+    ) -> String {
+        let [first, others @ ..] = known else {
+            let day = self.day_beside(because.on.0, after.day);
+            return self.change_by_days(day, self.passage_words(because.passage.unwrap_or(Passage::Time)));
+        };
+        let day = self.day_beside(first.happened, after.day);
+        let said = fitted(self.what_sentence(&first.what, &after.site.species));
+        let said = self.change_entry(day, &first.who, said);
+        match others.len() {
+            0 => said,
+            more => format!("{said}, {}", self.change_more(more as i64)),
         }
     }
 

@@ -21,6 +21,7 @@ messages! {
     banner_ahead(day: text);
     banner_writing_day(day: text);
     banner_read_only();
+    banner_handbook();
     banner_doubts(doubts: count);
     saving();
     said_saved(what: text);
@@ -64,6 +65,7 @@ messages! {
     option_ascii();
     option_read_only();
     option_mouse();
+    option_handbook();
     option_on();
     option_off();
     confirm_title();
@@ -73,6 +75,7 @@ messages! {
     confirm_why();
     undo_nothing_to_show();
     why_none();
+    why_rest_in_beds();
     why_more(lines: count);
     no_such_nursery();
     empty_walk();

@@ -7,6 +7,7 @@ mod measure;
 mod names;
 mod reason;
 mod source;
+mod told;
 mod unknown;
 
 pub use reason::About;

@@ -6,11 +6,12 @@ use ratatui::layout::Rect;
 use super::words::{first_reason, line_words, near, reason, waits_mark};
 use super::{Chosen, Part};
 use crate::base::Day;
+use crate::base::columns::left_aligned;
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, width_of};
 use crate::reckon::loading::{
-    Becoming, COMING_WEEKS, Coming, LoadLine, Offer, coming as what_comes, left_of, line_warnings, offers,
+    Becoming, COMING_WEEKS, Coming, LoadLine, Offer, by_bed, coming as what_comes, left_of, line_warnings, offers,
 };
 use crate::reckon::picture::{Looking, PairPicture, TrayPicture};
 use crate::reckon::round::go_by;
@@ -171,8 +172,8 @@ fn fit(
         let code = widest(|(tray, _)| tray.code.to_string()).unwrap_or(0);
         let plants = width_of(&number.to_string()).max(widest(|(_, pair)| pair.plants.to_string()).unwrap_or(0));
         let bed = widest(|(_, pair)| pair.bed.to_string()).unwrap_or(0);
-        let shown = padded(pair.bed.as_str(), bed);
-        let mark = format!("● {}  {number:>plants$} → {shown}  ", padded(tray.code.as_str(), code));
+        let shown = left_aligned(pair.bed.as_str(), bed);
+        let mark = format!("● {}  {number:>plants$} → {shown}  ", left_aligned(tray.code.as_str(), code));
         page.hanging(&mark, Ink::Good, &rest, Ink::Plain);
     } else {
         page.hanging("● ", Ink::Good, &format!("{} → {}: {number}", tray.code, pair.bed), Ink::Strong);
@@ -184,7 +185,7 @@ fn fit(
 fn miss(offer: &Offer, room: usize, lines: &[LoadLine], on: &On<'_>, width: u16) -> Item {
     let mut page = Page::new(width);
     let tray = offer.tray();
-    let code = padded(tray.code.as_str(), room);
+    let code = left_aligned(tray.code.as_str(), room);
     match offer.pair() {
         Some(pair) => {
             let (mark, ink) = waits_mark(&pair.criteria);
@@ -208,10 +209,6 @@ fn listed(lines: &[LoadLine], pair: &PairPicture, on: &On<'_>) -> Option<String>
     Some(on.wording.load_listed(i64::from(line.plants)))
 }
 
-fn padded(text: &str, width: usize) -> String {
-    format!("{text}{}", " ".repeat(width.saturating_sub(width_of(text))))
-}
-
 /// The loading list, bed by bed.
 pub(super) fn loading(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
     let wording = on.wording;
@@ -219,12 +216,7 @@ pub(super) fn loading(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> 
     if lines.is_empty() {
         items.push(Item::said(&wording.load_empty(), width));
     }
-    let mut beds: Vec<_> = lines.iter().map(|line| &line.bed).collect();
-    beds.sort();
-    beds.dedup();
-    for bed in beds {
-        let here: Vec<&LoadLine> = lines.iter().filter(|line| line.bed == *bed).collect();
-        let sum = here.iter().map(|line| line.plants).fold(0, u32::saturating_add);
+    for (bed, here, sum) in by_bed(lines) {
         items.push(Item::heading(&wording.load_bed_sum(bed, i64::from(sum)), width, false));
         for line in here {
             let mut page = Page::new(width);

@@ -2,7 +2,7 @@
 
 use super::words::{by_bed, near, reason, warning};
 use super::{GoingOut, Part};
-use crate::dashboard::look::{Ink, criterion_mark};
+use crate::dashboard::look::{Ink, answered_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::loading::warnings;
@@ -165,7 +165,7 @@ fn pair_words(pair: &PairPicture, on: &On<'_>, page: &mut Page) {
     let mut none = true;
     for criterion in shown {
         none = false;
-        let (mark, ink) = criterion_mark(criterion.met, criterion.blocks, criterion.warns);
+        let (mark, ink) = answered_mark(criterion.answered());
         page.hanging(&format!("{mark} "), ink, &reason(criterion, About::Pair, on), Ink::Plain);
     }
     if none {

@@ -5,7 +5,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::field::waits_for;
-use crate::reckon::loading::{LoadLine, LoadWarning};
+use crate::reckon::loading::{self, LoadLine, LoadWarning};
 use crate::reckon::picture::Criterion;
 use crate::wording::verdict::About;
 
@@ -65,12 +65,7 @@ pub(super) fn warning(warning: &LoadWarning, on: &On<'_>) -> String {
 /// The list in words, bed by bed: how many of what from which tray, and where the tray stands.
 pub(super) fn by_bed(lines: &[LoadLine], on: &On<'_>, page: &mut Page) {
     let wording = on.wording;
-    let mut beds: Vec<_> = lines.iter().map(|line| &line.bed).collect();
-    beds.sort();
-    beds.dedup();
-    for bed in beds {
-        let here: Vec<&LoadLine> = lines.iter().filter(|line| line.bed == *bed).collect();
-        let sum = here.iter().map(|line| line.plants).fold(0, u32::saturating_add);
+    for (bed, here, sum) in loading::by_bed(lines) {
         page.paragraph(&wording.load_bed_sum(bed, i64::from(sum)), Ink::Strong);
         for line in here {
             page.hanging("  - ", Ink::Plain, &line_words(line, on), Ink::Plain);

@@ -1,23 +1,15 @@
 //! The lot that is chosen: how long it lives, what is left, its tests, what was sown from it and what came up, its history.
 
-use super::Seed;
-use super::list::{LotLine, chosen, state_mark};
+use super::list::{LotLine, state_mark};
 use crate::base::{Day, Range};
 use crate::dashboard::layer::WhyOf;
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
-use crate::dashboard::screens::beside;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Basis;
 use crate::reckon::seed::{LotState, SownFrom, came_up, germinated, of_the_rest, replicate_counts, sown_from};
 use crate::reckon::stock::{LotStory, LotTest};
-
-/// The last line from which the detail of the chosen lot still fills its pane.
-pub fn last_line(screen: &Seed, on: &On<'_>) -> usize {
-    let width = beside::detail_columns(on);
-    chosen(screen.chosen.as_ref(), on).map_or(0, |line| page(&line, on, width).last_start(beside::page_lines(on)))
-}
 
 /// Seeds left: a number, "about" a number that rests on a weight, or that nobody knows.
 pub fn left_words(lot: &LotStory, on: &On<'_>) -> String {

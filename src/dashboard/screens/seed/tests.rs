@@ -21,7 +21,7 @@ fn screen(stage: &Stage) -> &Seed {
 }
 
 fn chosen(stage: &Stage) -> String {
-    screen(stage).chosen.as_ref().unwrap().to_string()
+    screen(stage).place.chosen.as_ref().unwrap().to_string()
 }
 
 fn listed(stage: &Stage) -> Vec<String> {

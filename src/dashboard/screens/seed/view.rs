@@ -1,40 +1,21 @@
-//! How the lots are drawn: the list, and the lot that is chosen.
+//! How the list of the lots is drawn.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::list::{LotLine, chosen, state_mark, used_up};
+use super::list::{LotLine, state_mark, used_up};
 use super::{Seed, detail};
 use crate::base::Day;
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
-use crate::dashboard::screens::beside;
 use crate::reckon::seed::{LotState, came_up, germinated, sown_from};
 
 /// From this height on the line above the list is shown.
 const HEADED_FROM: u16 = 7;
 
-/// Draws the screen.
-pub fn draw(screen: &Seed, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    if on.is_wide() {
-        let (list, right) = beside::split(area);
-        draw_list(screen, on, list, buffer);
-        draw_chosen(screen, on, right, buffer);
-    } else if screen.open && screen.chosen.is_some() {
-        draw_chosen(screen, on, area, buffer);
-    } else {
-        draw_list(screen, on, area, buffer);
-    }
-}
-
-fn draw_chosen(screen: &Seed, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    if let Some(line) = chosen(screen.chosen.as_ref(), on) {
-        beside::draw_detail(&detail::page(&line, on, area.width), screen.from, on, area, buffer);
-    }
-}
-
-fn draw_list(screen: &Seed, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+/// Draws the list.
+pub fn draw_list(screen: &Seed, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     let lines = screen.lines(on);
     let used_up = used_up(on);
     if lines.is_empty() {
@@ -55,7 +36,7 @@ fn draw_list(screen: &Seed, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
         buffer.set_stringn(rest.x, rest.y, said, usize::from(rest.width), Ink::Quiet.style());
         rest = Rect { y: rest.y + 1, height: rest.height - 1, ..rest };
     }
-    let at = lines.iter().position(|line| Some(&line.lot.code) == screen.chosen.as_ref());
+    let at = lines.iter().position(|line| Some(&line.lot.code) == screen.place.chosen.as_ref());
     let rows = lines.iter().map(|line| row(line, on)).collect();
     Table { columns: columns(on), rows, chosen: at }.draw(rest, buffer);
 }

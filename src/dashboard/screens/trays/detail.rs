@@ -1,14 +1,13 @@
 //! The tray that is chosen: its verdict and reasons, where it could go, what to expect, its drawings, its history.
 
-use super::Trays;
 use super::charts::{self, Drawing};
 use super::going::where_to;
 use crate::base::Day;
-use crate::dashboard::look::{Ink, criterion_mark, stage_mark};
+use crate::dashboard::look::{Ink, answered_mark, stage_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
-use crate::dashboard::screens::beside;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::answered::pressing_first;
 use crate::reckon::picture::{Criterion, DaySpread, Rule, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, own_sowings};
 use crate::wording::verdict::About;
@@ -17,17 +16,6 @@ use crate::wording::verdict::About;
 const DRAWING_LINES: u16 = 8;
 /// A drawing is at most so wide.
 const DRAWING_COLUMNS: u16 = 64;
-
-/// The last line from which the detail of the chosen tray still fills its pane.
-pub fn last_line(screen: &Trays, on: &On<'_>) -> usize {
-    let width = beside::detail_columns(on);
-    chosen(screen, on).map_or(0, |tray| page(tray, on, width).last_start(beside::page_lines(on)))
-}
-
-/// The tray that is chosen.
-pub fn chosen<'a>(screen: &Trays, on: &On<'a>) -> Option<&'a TrayPicture> {
-    on.book.picture.trays.get(screen.chosen.as_ref()?).map(|tray| &**tray)
-}
 
 /// All of it.
 pub fn page(tray: &TrayPicture, on: &On<'_>, width: u16) -> Page {
@@ -134,17 +122,8 @@ fn facts(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
 
 /// The questions of the verdict, those that hold the tray back first.
 fn reasons(criteria: &[Criterion], on: &On<'_>, page: &mut Page) {
-    let mut asked: Vec<&Criterion> = criteria.iter().collect();
-    asked.sort_by_key(|criterion| match (criterion.blocks, criterion.warns, criterion.met) {
-        (true, _, Some(_)) => 0,
-        (true, _, None) => 1,
-        (false, true, _) => 2,
-        (false, false, Some(false)) => 3,
-        (false, false, None) => 4,
-        (false, false, Some(true)) => 5,
-    });
-    for criterion in asked {
-        let (mark, ink) = criterion_mark(criterion.met, criterion.blocks, criterion.warns);
+    for criterion in pressing_first(criteria) {
+        let (mark, ink) = answered_mark(criterion.answered());
         let mut said = on.wording.reason(criterion, About::Tray);
         let to_come =
             criterion.expected.filter(|day| criterion.blocks && *day > on.day() && !says_its_day(criterion.rule));
@@ -197,16 +176,7 @@ fn expectations(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
 
 /// A day with how early and late it may be.
 fn day_words(day: Option<Day>, spread: Option<DaySpread>, on: &On<'_>) -> Option<String> {
-    let wording = on.wording;
-    let near = |day: Day| wording.day_beside(day, on.day());
-    match (day, spread) {
-        (_, Some(spread)) if spread.low != spread.high => {
-            Some(wording.day_between(near(spread.likely), near(spread.low), near(spread.high)))
-        }
-        (Some(day), _) => Some(near(day)),
-        (None, Some(spread)) => Some(near(spread.likely)),
-        (None, None) => None,
-    }
+    on.wording.day_spread(day, spread, |day| on.wording.day_beside(day, on.day()))
 }
 
 fn draw(drawing: &Drawing, page: &mut Page) {

@@ -11,14 +11,15 @@ mod view;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::{Screen, beside};
+use super::Screen;
+use super::beside::{Beside, Place};
 use crate::base::TrayCode;
 use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted, known};
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
-use crate::dashboard::parts::Typed;
+use crate::dashboard::parts::{Page, Typed};
 use crate::nursery::entry::subject::Subject;
-use rows::{Grouping, Order, shown, step};
+use rows::{Grouping, Order, shown};
 
 /// The screen.
 #[derive(Debug, Default)]
@@ -27,57 +28,13 @@ pub struct Trays {
     filter: Typed,
     /// Whether the filter has the keys.
     typing: bool,
-    chosen: Option<TrayCode>,
-    /// Whether the detail is open, where it has no room beside the list.
-    open: bool,
-    /// The first line shown of the detail.
-    from: usize,
+    place: Place<TrayCode>,
 }
 
 impl Trays {
     /// The trays that are listed, in order.
     fn listed<'a>(&self, on: &On<'a>) -> Vec<&'a crate::reckon::picture::TrayPicture> {
         shown(&self.order, &self.filter.text(), on)
-    }
-
-    fn is_detail_shown(&self, on: &On<'_>) -> bool {
-        on.is_wide() || self.open
-    }
-
-    /// Chooses the tray so many lines on; its history is asked for.
-    fn move_by(&mut self, by: isize, on: &On<'_>) -> Vec<Act> {
-        let to = step(&self.listed(on), self.chosen.as_ref(), by);
-        self.choose(to, on)
-    }
-
-    fn choose(&mut self, to: Option<TrayCode>, on: &On<'_>) -> Vec<Act> {
-        if to != self.chosen {
-            self.from = 0;
-            self.chosen = to;
-        }
-        self.ask_story(on)
-    }
-
-    fn ask_story(&self, on: &On<'_>) -> Vec<Act> {
-        let subject = self.chosen.clone().map(Subject::Tray);
-        let missing = subject.filter(|subject| on.book.story_of(subject).is_none());
-        missing.map(Act::Story).into_iter().collect()
-    }
-
-    /// The list changed: what is chosen stays where it is still listed, else the first is.
-    fn settle(&mut self, on: &On<'_>) -> Vec<Act> {
-        let listed = self.listed(on);
-        let there = self.chosen.as_ref().is_some_and(|code| listed.iter().any(|tray| tray.code == *code));
-        if there {
-            return self.ask_story(on);
-        }
-        let first = listed.first().map(|tray| tray.code.clone());
-        self.choose(first, on)
-    }
-
-    fn scroll(&mut self, by: isize, on: &On<'_>) {
-        let last = detail::last_line(self, on);
-        self.from = self.from.min(last).saturating_add_signed(by).min(last);
     }
 
     /// Keys while the filter is typed: every letter goes in, and the list follows.
@@ -98,8 +55,8 @@ impl Trays {
 
     /// Closes what is open, the innermost first; none where nothing is.
     fn go_back(&mut self, on: &On<'_>) -> Option<Vec<Act>> {
-        if self.open && !on.is_wide() {
-            self.open = false;
+        if self.place.is_reading(on) {
+            self.place.open = false;
             return Some(Vec::new());
         }
         if self.filter.is_empty() {
@@ -110,6 +67,35 @@ impl Trays {
     }
 }
 
+impl Beside for Trays {
+    type Id = TrayCode;
+
+    fn place(&self) -> &Place<TrayCode> {
+        &self.place
+    }
+
+    fn place_mut(&mut self) -> &mut Place<TrayCode> {
+        &mut self.place
+    }
+
+    fn ids(&self, on: &On<'_>) -> Vec<TrayCode> {
+        self.listed(on).into_iter().map(|tray| tray.code.clone()).collect()
+    }
+
+    fn subject(tray: TrayCode) -> Subject {
+        Subject::Tray(tray)
+    }
+
+    fn page(&self, on: &On<'_>, width: u16) -> Option<Page> {
+        let tray = on.book.picture.trays.get(self.place.chosen.as_ref()?)?;
+        Some(detail::page(tray, on, width))
+    }
+
+    fn draw_list(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        view::draw_list(self, on, area, buffer);
+    }
+}
+
 impl Screen for Trays {
     fn keys(&self, on: &On<'_>) -> Vec<KeyLine> {
         let list = [hinted("i", Does::Filter), hinted("r", Does::Sort), hinted("j", Does::Group)];
@@ -117,7 +103,7 @@ impl Screen for Trays {
         let empty_too = KeyLine { hinted: rows::empty_trays(on) > 0, ..known("v", Does::EmptyToo) };
         let count = hinted("c", Does::Count);
         let mut keys = Vec::with_capacity(list.len() + ON_A_TRAY.len() + 2);
-        if self.open && !on.is_wide() {
+        if self.place.is_reading(on) {
             // In the detail alone what is done to the tray comes first.
             keys.push(count);
             keys.extend(list.iter().map(|line| known(line.keys, line.does)));
@@ -141,13 +127,11 @@ impl Screen for Trays {
         if self.typing {
             return Some(self.press_typing(key, on));
         }
-        let page = isize::from(i16::try_from(beside::page_lines(on)).unwrap_or(i16::MAX));
-        let reading = self.open && !on.is_wide();
         match key {
             Key::Esc | Key::Char('q') => return self.go_back(on),
             Key::Char('i') => {
                 self.typing = true;
-                self.open = false;
+                self.place.open = false;
             }
             Key::Char('r') => self.order.sort = self.order.sort.next(),
             Key::Char('j') => self.order.grouping = self.order.grouping.next(),
@@ -155,22 +139,7 @@ impl Screen for Trays {
                 self.order.empty_too = !self.order.empty_too;
                 return Some(self.settle(on));
             }
-            Key::Enter if self.chosen.is_some() && !on.is_wide() => self.open = true,
-            Key::Up if reading => self.scroll(-1, on),
-            Key::Down if reading => self.scroll(1, on),
-            Key::Left if reading => return Some(self.move_by(-1, on)),
-            Key::Right if reading => return Some(self.move_by(1, on)),
-            Key::Up => return Some(self.move_by(-1, on)),
-            Key::Down => return Some(self.move_by(1, on)),
-            Key::Char('.' | ' ') if self.is_detail_shown(on) => self.scroll(page, on),
-            Key::Char(',') if self.is_detail_shown(on) => self.scroll(-page, on),
-            Key::PageDown if reading => self.scroll(page, on),
-            Key::PageUp if reading => self.scroll(-page, on),
-            Key::PageDown | Key::Char('.') => return Some(self.move_by(page, on)),
-            Key::PageUp | Key::Char(',') => return Some(self.move_by(-page, on)),
-            Key::Home => return Some(self.move_by(isize::MIN / 2, on)),
-            Key::End => return Some(self.move_by(isize::MAX / 2, on)),
-            _ => return None,
+            other => return self.press_about(other, on),
         }
         Some(Vec::new())
     }
@@ -184,11 +153,11 @@ impl Screen for Trays {
     }
 
     fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        view::draw(self, on, area, buffer);
+        self.draw_beside(on, area, buffer);
     }
 
     fn chosen(&self, _on: &On<'_>) -> Option<Subject> {
-        self.chosen.clone().map(Subject::Tray)
+        self.place.chosen.clone().map(Subject::Tray)
     }
 
     fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
@@ -202,20 +171,18 @@ impl Screen for Trays {
                     self.filter.clear();
                 }
                 self.typing = false;
-                self.open = true;
-                self.from = 0;
-                self.chosen = Some(code.clone());
+                self.place.open_at(code.clone());
                 true
             }
             Subject::Place(name) => {
                 self.order.grouping = Grouping::Place;
                 self.filter.clear();
                 self.typing = false;
-                self.open = false;
-                self.from = 0;
+                self.place.open = false;
+                self.place.from = 0;
                 let first = self.listed(on).into_iter().find(|tray| tray.place.as_ref() == Some(name));
                 let Some(first) = first else { return false };
-                self.chosen = Some(first.code.clone());
+                self.place.chosen = Some(first.code.clone());
                 true
             }
             Subject::Bed(_) | Subject::Lot(_) | Subject::Site => false,

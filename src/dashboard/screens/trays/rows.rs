@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use crate::base::text::folded;
-use crate::base::{Day, PlaceName, TrayCode};
+use crate::base::{Day, PlaceName};
 use crate::dashboard::model::On;
 use crate::reckon::picture::{Stage, TrayPicture};
 
@@ -214,12 +214,4 @@ fn group_name(grouping: Grouping, tray: &TrayPicture, on: &On<'_>) -> String {
         Grouping::Stage => on.wording.stage_name(tray.stage),
         Grouping::Place => tray.place.as_ref().map_or_else(|| on.wording.outcome_no_place(), ToString::to_string),
     }
-}
-
-/// The tray that is chosen after a step up or down the list; the first where none was.
-pub fn step(trays: &[&TrayPicture], chosen: Option<&TrayCode>, by: isize) -> Option<TrayCode> {
-    let last = trays.len().checked_sub(1)?;
-    let at = chosen.and_then(|code| trays.iter().position(|tray| tray.code == *code));
-    let to = at.map_or(0, |at| at.saturating_add_signed(by).min(last));
-    trays.get(to).map(|tray| tray.code.clone())
 }

@@ -26,7 +26,7 @@ fn screen(stage: &Stage) -> &Trays {
 }
 
 fn chosen(stage: &Stage) -> String {
-    screen(stage).chosen.as_ref().unwrap().to_string()
+    screen(stage).place.chosen.as_ref().unwrap().to_string()
 }
 
 fn listed(stage: &Stage) -> Vec<String> {
@@ -122,7 +122,7 @@ fn where_nothing_fits_the_page_says_so_and_how_to_go_on() {
     let mut stage = trays(Lang::En);
     stage.keys("i");
     stage.keys("zzz");
-    assert!(screen(&stage).chosen.is_none());
+    assert!(screen(&stage).place.chosen.is_none());
     assert!(in_one_line(&stage.frame()).contains("No tray has \"zzz\" in its code"), "{}", stage.frame());
     stage.keys("\nq");
     assert_eq!(chosen(&stage), listed(&stage)[0]);
@@ -523,6 +523,6 @@ fn what_is_chosen_is_in_the_book_whatever_day_is_looked_at() {
     stage.keys("d");
     stage.keys("-200\n");
     let on: On<'_> = stage.model.on();
-    assert!(on.book.picture.trays.contains_key(screen(&stage).chosen.as_ref().unwrap()));
+    assert!(on.book.picture.trays.contains_key(screen(&stage).place.chosen.as_ref().unwrap()));
     assert_ne!(chosen(&stage), "cof-031", "it was not sown yet");
 }

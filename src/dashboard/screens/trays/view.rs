@@ -1,40 +1,21 @@
-//! How the trays are drawn: a line that says what is listed and how, the list, and the tray that is chosen.
+//! How the list of the trays is drawn: a line that says what is listed and how, and the trays.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use super::Trays;
 use super::rows::{Grouping, Line, Sort, empty_trays, lines};
-use super::{Trays, detail};
 use crate::base::Day;
 use crate::dashboard::look::{Ink, stage_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
-use crate::dashboard::screens::beside;
 use crate::reckon::picture::{Stage, TrayPicture};
 
 /// From this height on the line above the list is shown.
 const HEADED_FROM: u16 = 7;
 
-/// Draws the screen.
-pub fn draw(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    if on.is_wide() {
-        let (list, right) = beside::split(area);
-        draw_list(screen, on, list, buffer);
-        draw_chosen(screen, on, right, buffer);
-    } else if screen.open && screen.chosen.is_some() {
-        draw_chosen(screen, on, area, buffer);
-    } else {
-        draw_list(screen, on, area, buffer);
-    }
-}
-
-fn draw_chosen(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    if let Some(tray) = detail::chosen(screen, on) {
-        beside::draw_detail(&detail::page(tray, on, area.width), screen.from, on, area, buffer);
-    }
-}
-
-fn draw_list(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+/// Draws the list.
+pub fn draw_list(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     let mut rest = area;
     if screen.typing || !screen.filter.is_empty() {
         draw_filter(screen, on, Rect { height: 1.min(area.height), ..area }, buffer);
@@ -53,7 +34,7 @@ fn draw_list(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
         rest = below(rest, 1);
     }
     let chosen = lines.iter().position(|line| match line {
-        Line::Tray(tray) => Some(&tray.code) == screen.chosen.as_ref(),
+        Line::Tray(tray) => Some(&tray.code) == screen.place.chosen.as_ref(),
         Line::Heading(_) => false,
     });
     let rows = lines.iter().map(|line| row(line, on)).collect();

@@ -2,6 +2,6 @@
 
 pub mod fault;
 pub mod reading;
-mod rules;
+pub mod rules;
 pub mod shape;
 pub mod types;

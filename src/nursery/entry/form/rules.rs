@@ -25,12 +25,12 @@ pub(super) fn whole(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFa
         "lot_counted" | "sown" => one_of("seeds / mass_g", has("seeds") || has("mass_g")),
         "nursery_set" => at_most(body, "planting_days_per_week", 7.0)
             .and_then(|()| at_most(body, "walk_minutes", f64::from(MINUTES_OF_A_DAY))),
-        "shade_set" | "watering_set" => exactly_one(kind, body, "tray / place"),
-        "held" | "released" => exactly_one(kind, body, "tray / lot / place / bed"),
-        "pest_seen" | "treated" => exactly_one(kind, body, "tray / bed / place")
-            .and_then(|()| at_most(body, "safe_after_days", LONGEST_WAIT_DAYS)),
+        "shade_set" | "watering_set" | "held" | "released" => exactly_one(kind, body),
+        "pest_seen" | "treated" => {
+            exactly_one(kind, body).and_then(|()| at_most(body, "safe_after_days", LONGEST_WAIT_DAYS))
+        }
         "light_read" => {
-            exactly_one(kind, body, "bed / place")?;
+            exactly_one(kind, body)?;
             one_of("readings / light_share", has("readings") || has("light_share"))?;
             not_empty(body, "readings")?;
             // Meters differ and clouds pass, but under leaves it is never twice as bright as in the open.
@@ -63,9 +63,26 @@ const MINUTES_OF_A_DAY: u16 = 24 * 60;
 /// The lowest temperature that can be written, degrees C (as the type of the field says).
 const LOWEST_C: f64 = -60.0;
 
-/// Exactly one of the fields named in a list "a / b / c" is there.
-fn exactly_one(kind: &str, body: &Map<String, Value>, names: &'static str) -> Result<(), FieldFault> {
-    let problem = match names.split(" / ").filter(|name| body.contains_key(*name)).count() {
+/// The fields of a kind of which exactly one is written, as a list "a / b / c"; empty where there are none.
+fn one_only(kind: &str) -> &'static str {
+    match kind {
+        "shade_set" | "watering_set" => "tray / place",
+        "held" | "released" => "tray / lot / place / bed",
+        "pest_seen" | "treated" => "tray / bed / place",
+        "light_read" => "bed / place",
+        _ => "",
+    }
+}
+
+/// The fields of a kind of which exactly one is written: what the entry is about.
+pub fn one_only_of(kind: &str) -> impl Iterator<Item = &'static str> {
+    one_only(kind).split(" / ").filter(|name| !name.is_empty())
+}
+
+/// Exactly one of the fields of which a kind takes only one is there.
+fn exactly_one(kind: &str, body: &Map<String, Value>) -> Result<(), FieldFault> {
+    let names = one_only(kind);
+    let problem = match one_only_of(kind).filter(|name| body.contains_key(*name)).count() {
         1 => return Ok(()),
         0 => Problem::OneOf(names),
         _ => Problem::OnlyOneOf(names),

@@ -1,6 +1,8 @@
 //! What changed between two Pictures, and what changed it: found by living the days between once more, entry by entry,
 //! until the verdict turns.
 
+pub mod by_cause;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 

@@ -43,7 +43,10 @@ pub fn shortened(name: &str, width: usize) -> String {
 fn words(text: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
     let mut after_number = false;
-    for word in text.split_whitespace() {
+    // A blank that does not break stays inside its word, and is written as a plain one.
+    let breaks = |letter: char| letter.is_whitespace() && !matches!(letter, '\u{a0}' | '\u{202f}');
+    for word in text.split(breaks).filter(|word| !word.is_empty()) {
+        let word = &word.replace(['\u{a0}', '\u{202f}'], " ");
         match words.last_mut().filter(|_| after_number) {
             Some(last) => {
                 last.push(' ');
@@ -52,7 +55,7 @@ fn words(text: &str) -> Vec<String> {
             }
             None => {
                 words.push(word.to_string());
-                after_number = word.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b','))
+                after_number = word.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b',' | b' '))
                     && word.ends_with(|letter: char| letter.is_ascii_digit());
             }
         }

@@ -1,0 +1,140 @@
+//! Changes put together by what turned them, losses first.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use super::{Cause, Change, Flip, Passage, Turned};
+use crate::base::{Day, EntryId, Moment};
+use crate::reckon::View;
+use crate::reckon::picture::{Looking, Picture, Rule, Stage, Standing};
+
+/// Whether something is lost, won, or only another.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub enum Kind {
+    /// What was good is no more.
+    Loss,
+    /// What was not good is now.
+    Gain,
+    /// Neither; a tray that was sent out and a bed that is full are no loss.
+    Other,
+}
+
+/// What turned verdicts: one entry, or a day that was one too many. Losses come first, then the latest.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub struct Because<'c> {
+    /// The gravest of what it turned.
+    pub kind: Kind,
+    /// The day on which it turned.
+    pub on: Reverse<Day>,
+    /// The entries that turned it; where empty, the day did.
+    pub entries: &'c [EntryId],
+    /// What the day brought.
+    pub passage: Option<Passage>,
+}
+
+/// The view before: the end of a day, by what was known then. Looking back at a past day both days are seen with all
+/// that is known now.
+pub fn view_before(day: Day, after: &Picture, end_of_day: Moment) -> View {
+    let known = match (after.looking, after.known) {
+        (Looking::Back, None) => None,
+        (_, None) => Some(end_of_day),
+        (_, Some(known)) => Some(end_of_day.min(known)),
+    };
+    View { day, known }
+}
+
+/// What turned by one cause together: losses first, then what was won, the latest first.
+pub fn by_cause(changes: &[Change]) -> Vec<(Because<'_>, Vec<&Change>)> {
+    let mut kinds: BTreeMap<(&[EntryId], Day, Option<Passage>), Kind> = BTreeMap::new();
+    for change in changes {
+        let one = because(change);
+        let kind = kinds.entry((one.entries, change.on, one.passage)).or_insert(one.kind);
+        *kind = (*kind).min(one.kind);
+    }
+    let mut all: BTreeMap<Because<'_>, Vec<&Change>> = BTreeMap::new();
+    for change in changes {
+        let mut one = because(change);
+        one.kind = kinds.get(&(one.entries, change.on, one.passage)).copied().unwrap_or(one.kind);
+        all.entry(one).or_default().push(change);
+    }
+    let mut all: Vec<_> = all.into_iter().collect();
+    all.iter_mut().for_each(|(_, together)| together.sort_by_key(|change| kind_of(change)));
+    all
+}
+
+/// The flips that tell why: those that hold back or no longer do, else all.
+pub fn told_by(change: &Change) -> Vec<&Flip> {
+    let telling: Vec<&Flip> = change.flips.iter().filter(|flip| flip.blocked != flip.blocks).collect();
+    if telling.is_empty() { change.flips.iter().collect() } else { telling }
+}
+
+/// What turned a verdict.
+pub fn because(change: &Change) -> Because<'_> {
+    let passages = told_by(change).into_iter().filter_map(|flip| match &flip.cause {
+        Cause::Passed(passage) => Some(*passage),
+        Cause::Entries(_) => None,
+    });
+    let passage = passages.min().unwrap_or(Passage::Time);
+    Because {
+        kind: kind_of(change),
+        on: std::cmp::Reverse(change.on),
+        entries: &change.entries,
+        passage: change.entries.is_empty().then_some(passage),
+    }
+}
+
+/// Of what one cause turned what tells the rest: a tray that fits a bed now tells that both are ready for it, a tray or
+/// a bed that is lost tells of its pairs.
+pub fn telling<'c>(together: &[&'c Change]) -> Vec<&'c Change> {
+    let told = together.iter().filter(|change| !together.iter().any(|other| tells(other, change)));
+    told.copied().collect()
+}
+
+fn tells(other: &Change, change: &Change) -> bool {
+    let kind = kind_of(change);
+    let (Turned::Pair { tray, bed, .. }, single) = (match kind {
+        Kind::Gain => (&other.turned, &change.turned),
+        Kind::Loss | Kind::Other => (&change.turned, &other.turned),
+    }) else {
+        return false;
+    };
+    let about = match single {
+        Turned::Tray { tray: told, .. } => told == tray,
+        Turned::Bed { bed: told, .. } => told == bed,
+        Turned::Pair { .. } => false,
+    };
+    about && kind_of(other) == kind
+}
+
+/// Whether a verdict turned for the better.
+pub fn is_good(turned: &Turned) -> bool {
+    match turned {
+        Turned::Tray { is, .. } => is.is_some_and(|(ready, _)| ready),
+        Turned::Bed { is, .. } => matches!(is, Some(Standing::Open | Standing::Refill)),
+        Turned::Pair { is, .. } => *is == Some(true),
+    }
+}
+
+fn was_good(turned: &Turned) -> bool {
+    match turned {
+        Turned::Tray { was, .. } => was.is_some_and(|(ready, _)| ready),
+        Turned::Bed { was, .. } => matches!(was, Some(Standing::Open | Standing::Refill)),
+        Turned::Pair { was, .. } => *was == Some(true),
+    }
+}
+
+/// Whether a change is a loss, a gain or neither. A tray that was sent out and a bed that is full are no loss.
+pub fn kind_of(change: &Change) -> Kind {
+    let turned = &change.turned;
+    let filled = || told_by(change).iter().all(|flip| flip.rule == Rule::OpenPositions);
+    let done = match turned {
+        Turned::Tray { is, .. } => is.is_some_and(|(_, stage)| stage == Stage::Spent),
+        Turned::Bed { is, .. } => *is == Some(Standing::Full),
+        Turned::Pair { is, .. } => is.is_none() || (!change.flips.is_empty() && filled()),
+    };
+    match (was_good(turned), is_good(turned)) {
+        (false, true) => Kind::Gain,
+        (true, false) if !done => Kind::Loss,
+        (true | false, _) => Kind::Other,
+    }
+}

@@ -1,0 +1,103 @@
+//! What a verdict rests on, as pairs of a label and what stands behind it: of a tray, of a question, of a bed's line.
+
+use crate::base::Day;
+use crate::reckon::picture::answered::Answered;
+use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, TrayPicture};
+use crate::wording::Wording;
+
+impl Wording {
+    /// How a question stands, in a word or two.
+    pub fn answered_words(&self, answered: Answered) -> String {
+        match answered {
+            Answered::HoldsBack => self.state_blocks(),
+            Answered::UnknownHoldsBack => self.state_unknown_blocks(),
+            Answered::Warns => self.state_warns(),
+            Answered::Unmet => self.state_unmet(),
+            Answered::Unknown => self.state_unknown(),
+            Answered::Met => self.state_met(),
+        }
+    }
+
+    /// The labels of [`Wording::tray_facts`] and [`Wording::criterion_facts`], for alignment.
+    pub fn fact_labels(&self) -> Vec<String> {
+        vec![
+            self.label_needed(),
+            self.label_known(),
+            self.label_expected(),
+            self.label_source(),
+            self.label_entries(),
+            self.label_stage(),
+            self.label_standing(),
+            self.label_counted(),
+            self.label_plantable(),
+            self.label_place(),
+            self.label_light(),
+            self.label_ready_from(),
+            self.label_best_before(),
+        ]
+    }
+
+    /// What is known of a tray: stage, plants, place, light, its days.
+    pub fn tray_facts(&self, tray: &TrayPicture) -> Vec<(String, String)> {
+        let mut facts = vec![
+            (self.label_stage(), self.stage_name(tray.stage)),
+            (self.label_standing(), self.plants(tray.standing)),
+        ];
+        facts.extend(tray.counted_on.map(|day| (self.label_counted(), self.day(day))));
+        let plantable = self.plants_range(tray.plantable);
+        let plantable = self.known_how(plantable, self.basis_name(tray.plantable_basis));
+        facts.push((self.label_plantable(), plantable));
+        facts.extend(tray.place.as_ref().map(|place| (self.label_place(), place.to_string())));
+        facts.extend(tray.light_share.map(|share| (self.label_light(), self.percent(share))));
+        let whole = |day| self.day(day);
+        let ready = self.day_spread(tray.ready_from, tray.ready_spread, whole);
+        facts.extend(ready.map(|said| (self.label_ready_from(), said)));
+        let best = self.day_spread(tray.best_before, tray.best_before_spread, whole);
+        facts.extend(best.map(|said| (self.label_best_before(), said)));
+        facts
+    }
+
+    /// What a question rests on: what is needed, what is known and how, when it comes, where the rule is from.
+    pub fn criterion_facts(&self, criterion: &Criterion) -> Vec<(String, String)> {
+        let mut facts = Vec::new();
+        if let Some(needed) = &criterion.needed {
+            facts.push((self.label_needed(), self.measure_for(criterion.rule, needed)));
+        }
+        let basis = self.basis_name(criterion.basis);
+        let known = match self.known_words(criterion) {
+            Some(known) => self.known_how(known, basis),
+            None => basis,
+        };
+        facts.push((self.label_known(), known));
+        if let Some(day) = criterion.expected {
+            let said = if criterion.met == Some(true) { self.was_from(self.day(day)) } else { self.day(day) };
+            facts.push((self.label_expected(), said));
+        }
+        facts.push((self.label_source(), self.source_words(&criterion.source)));
+        facts
+    }
+
+    /// A day with how early and late it may be; `written` says how a day is written.
+    pub fn day_spread(
+        &self,
+        day: Option<Day>,
+        spread: Option<DaySpread>,
+        written: impl Fn(Day) -> String,
+    ) -> Option<String> {
+        match (day, spread) {
+            (_, Some(spread)) if spread.low != spread.high => {
+                Some(self.day_between(written(spread.likely), written(spread.low), written(spread.high)))
+            }
+            (Some(day), _) => Some(written(day)),
+            (None, Some(spread)) => Some(written(spread.likely)),
+            (None, None) => None,
+        }
+    }
+
+    /// How a bed stands for a species, and how many of its places are open; and whether anything holds it back.
+    pub fn bed_line_words(&self, line: &BedSpecies) -> (bool, String) {
+        let open = line.criteria.iter().all(|criterion| !criterion.blocks);
+        let positions = self.bed_has_open(line.open_positions, line.positions);
+        (open, format!("{}: {positions}", self.standing_name(line.standing)))
+    }
+}
