@@ -4,6 +4,8 @@
 //! counts as five.
 
 use super::curve::Curve;
+use crate::base::Range;
+use crate::science::distribution::beta_quantile;
 use crate::science::wrong_input::{self, WrongInput};
 
 /// Natural log of t50: standard deviation between sowings of one species, before the nursery's own are known. Half of all
@@ -20,6 +22,8 @@ pub const HANDBOOK_SEEDS_VARYING: f64 = 2.0;
 pub const HANDBOOK_SOWINGS: f64 = 5.0;
 /// Seeds that a test of the very lot weighs at most: a bench is no test room. Ours.
 pub const SEEDS_OF_A_LOT_TEST: f64 = 30.0;
+/// Standard deviations to the ends of a middle 90 %.
+const DEVIATIONS: f64 = 1.645;
 /// Share up on the first and on the last day of emergence of a profile: 0.05 and 0.95. Ours.
 const FIRST_SHARE: f64 = 0.05;
 /// No seed is believed to come up, or to fail, with more than 98 %. Ours.
@@ -140,6 +144,19 @@ impl CurvePrior {
         let share = (self.d.a / weight * left).clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
         self.d = SharePrior { a: weight * share, b: weight * (1.0 - share) };
         self
+    }
+
+    /// The half day: middle, and the ends of the middle 90 %.
+    pub fn half_day(&self) -> Range {
+        let factor = (DEVIATIONS * self.t50.spread).exp();
+        Range::new(self.t50.median / factor, self.t50.median, self.t50.median * factor)
+    }
+
+    /// The share that comes up: mean, and the ends of the middle 90 %.
+    pub fn share(&self) -> Range {
+        let mean = self.d.a / (self.d.a + self.d.b);
+        let end = |share| beta_quantile(share, self.d.a, self.d.b);
+        Range::new(end(0.05).min(mean), mean, end(0.95).max(mean))
     }
 
     /// With a germination test of the very lot (share of so many seeds).
