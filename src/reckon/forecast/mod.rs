@@ -2,6 +2,7 @@
 //!
 //! Pure: from the tray's own looks, the species' days, the lot's test and this nursery's earlier sowings of the species.
 
+mod band;
 mod experience;
 mod judgement;
 mod learned;
@@ -17,10 +18,11 @@ mod tests;
 mod worked;
 pub mod worth;
 
+pub use band::{Band, band};
 pub use experience::{Experience, Learned, by_handbook, experiences};
 pub use judgement::{Because, Judgement};
 pub use learned::{EarlierSowing, earlier_sowings};
-pub use outlook::{Outlook, outlook, outlook_of_sowings};
+pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_sowings};
 pub use prior::{UNKNOWN_GERMINATION, as_test, handbook_seeds, prior_of, prior_of_lot};
 pub use seen::{Unseen, looks_at_all, looks_of};
 pub use sow_again::{Reach, SowAgain, reach};

@@ -7,6 +7,7 @@ use crate::dashboard::look::{Ink, answered_mark, stage_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::answered::pressing_first;
 use crate::reckon::picture::{Criterion, DaySpread, Rule, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, own_sowings};
@@ -155,14 +156,13 @@ fn expectations(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
         .try_fold(0u32, |sum, sowing| Some(sum.saturating_add(sowing.seeds?)))
         .filter(|seeds| *seeds > 0);
     if let Some(seeds) = sown {
-        let up = wording.trays_up_of(emerged(&tray.story), wording.seeds(seeds));
-        coming.push((wording.trays_label_up(), up));
-        let expected = charts::expected_of(tray, on).filter(|_| tray.story.seed_is_due(on.day()));
-        if let Some(expected) = expected {
-            coming.push((wording.trays_label_to_come_up(), wording.plants_range(expected.in_all())));
-            let last = expected.last_day().map(|day| wording.day_beside(day, on.day()));
-            coming.extend(last.map(|day| (wording.trays_label_waited_for(), day)));
-        }
+        coming.push((wording.trays_label_up(), wording.trays_up_of(emerged(&tray.story), wording.seeds(seeds))));
+    }
+    coming.extend(wording.forecast_lines(&tray.code, &on.book.picture, &on.book.outlook, &on.book.round.worth_looking));
+    if tray.standing > 0 {
+        let profile = tray.species.as_ref().and_then(|key| on.book.picture.site.profile(key));
+        let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), on.day());
+        coming.extend(wording.growth_lines(&growth));
     }
     if coming.is_empty() {
         return;
