@@ -29,7 +29,7 @@ pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
                 return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }
             let mut expected = run.wording.forecast_lines(&tray.code, &picture, &outlook, &round.worth_looking);
-            expected.extend(run.wording.forecast_formulas(&tray.code, &outlook));
+            expected.extend(run.wording.forecast_formulas(&tray.code, &picture, &outlook));
             run.answer(&why_tray_text(&tray, &picture, &expected, &run.wording, width, colour))
         }
         Why::Bed { bed, species } => {

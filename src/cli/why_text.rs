@@ -210,7 +210,7 @@ mod tests {
         let (told, due) = (outlook(&picture, Leads::Here), round(&picture));
         let trays = picture.trays.values().map(|tray| {
             let mut expected = wording.forecast_lines(&tray.code, &picture, &told, &due.worth_looking);
-            expected.extend(wording.forecast_formulas(&tray.code, &told));
+            expected.extend(wording.forecast_formulas(&tray.code, &picture, &told));
             why_tray_text(tray, &picture, &expected, &wording, width, colour)
         });
         let beds = picture.beds.values().map(|bed| why_bed_text(bed, None, &picture, &wording, width, colour));

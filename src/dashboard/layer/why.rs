@@ -15,7 +15,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::lots::lot_outlook;
 use crate::reckon::picture::answered::{Answered, pressing_first};
-use crate::reckon::picture::{Basis, BedPicture, Criterion, Rule, Source, TrayPicture};
+use crate::reckon::picture::{BedPicture, Criterion, Rule, TrayPicture};
 use crate::reckon::sowing::{SowingAsked, USUAL_SURE};
 use crate::reckon::stock::LotStory;
 use crate::wording::round::RoundOn;
@@ -34,19 +34,6 @@ pub enum WhyOf {
     Pair(TrayCode, BedName),
     /// A stop of the round, by its id.
     Stop(String),
-    /// A figure: its name and value, how it is known, where the rule comes from, the entries it rests on.
-    Figure {
-        /// What it is.
-        name: String,
-        /// The figure with its unit.
-        value: String,
-        /// How it is known.
-        basis: Basis,
-        /// Where it comes from; none where it is a count.
-        source: Option<Source>,
-        /// The entries.
-        entries: Vec<EntryId>,
-    },
 }
 
 impl WhyOf {
@@ -61,7 +48,6 @@ impl WhyOf {
                 let round = &on.book.round;
                 round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == *id).map(|stop| stop.subject.clone())
             }
-            WhyOf::Figure { .. } => None,
         }
     }
 }
@@ -131,15 +117,6 @@ impl Why {
             }
             WhyOf::Pair(tray, bed) => why_pair(tray, bed, on, &mut page),
             WhyOf::Stop(id) => why_stop(id, on, &mut page),
-            WhyOf::Figure { name, value, basis, source, entries } => {
-                page.heading(name);
-                let known = on.wording.known_how(value, on.wording.basis_name(*basis));
-                page.labelled(&on.wording.label_known(), &known);
-                if let Some(source) = source {
-                    page.labelled(&on.wording.label_source(), &on.wording.source_words(source));
-                }
-                entries_of(entries, on, &mut page);
-            }
         }
         page
     }
@@ -163,7 +140,7 @@ fn why_expected(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
     if !expected.is_empty() {
         page.heading(&wording.forecast_heading());
         facts_of(&expected, page);
-        facts_of(&wording.forecast_formulas(&tray.code, &book.outlook), page);
+        facts_of(&wording.forecast_formulas(&tray.code, &book.picture, &book.outlook), page);
         let entries = book.outlook.trays.get(&tray.code).map(|told| told.entries.as_slice());
         entries_of(entries.unwrap_or_default(), on, page);
     }

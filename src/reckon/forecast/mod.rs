@@ -23,7 +23,7 @@ pub use experience::{Experience, Learned, by_handbook, experiences};
 pub use judgement::{Because, Judgement};
 pub use learned::{EarlierSowing, earlier_sowings};
 pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_sowings};
-pub use prior::{UNKNOWN_GERMINATION, as_test, handbook_seeds, prior_of, prior_of_lot};
+pub use prior::{UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, prior_of, prior_of_lot};
 pub use seen::{Unseen, looks_at_all, looks_of};
 pub use sow_again::{Reach, SowAgain, reach};
 pub use stock::{InMonth, Pipeline, TrayStock};
@@ -146,17 +146,15 @@ pub fn forecast_tray<'a>(
     let seen = looks_at_all(story)?;
     let days = species_days(profile).ok_or(Unseen::NoSpeciesDays)?;
     // What was hoped for is what was known on the day of sowing; a test that came later only changes the forecast.
-    let prior = |sowing: &SownOn, known: Option<Day>| {
-        let lot = sowing.lot.as_ref().and_then(&lot_of);
-        prior_of_lot(profile, earlier, lot, sowing.day, known).ok_or(Unseen::NoSpeciesDays)
-    };
+    let lot = |sowing: &SownOn| sowing.lot.as_ref().and_then(&lot_of);
+    let prior = |one: &SownOn| prior_of_lot(profile, earlier, lot(one), one.day).ok_or(Unseen::NoSpeciesDays);
+    let youngest = seen.youngest_on();
+    let hoped = |one: &SownOn| hoped_of_lot(profile, earlier, lot(one), youngest).ok_or(Unseen::NoSpeciesDays);
     let told = match &seen.sowings[..] {
-        [only] => Told::of_one(&seen, days, prior(only, None)?, prior(only, Some(only.day))?),
+        [only] => Told::of_one(&seen, days, prior(only)?, hoped(only)?),
         several => {
-            let youngest = seen.youngest_on();
-            let now: Vec<CurvePrior> = several.iter().map(|one| prior(one, None)).collect::<Result<_, _>>()?;
-            let then: Vec<CurvePrior> =
-                several.iter().map(|one| prior(one, Some(youngest))).collect::<Result<_, _>>()?;
+            let now: Vec<CurvePrior> = several.iter().map(prior).collect::<Result<_, _>>()?;
+            let then: Vec<CurvePrior> = several.iter().map(hoped).collect::<Result<_, _>>()?;
             let before = seen::looks_until(story, Some(youngest))?;
             Told::of_several(&seen, &before, days, &now, &then)
         }

@@ -36,24 +36,34 @@ pub fn prior_of(profile: &Profile, earlier: &[EarlierSowing], test: Option<&LotT
     })
 }
 
-/// What is believed of seed of a lot sown on a day, by what was known of the lot on another (none: all of it). Where nobody had
-/// tested the lot the viability written on arrival counts like a test; and what it lost in store until it was sown comes off.
+/// What is believed of seed of a lot sown on a day. Where nobody has tested the lot the viability written on arrival counts
+/// like a test; and what it lost in store until it was sown comes off.
 pub fn prior_of_lot(
     profile: &Profile,
     earlier: &[EarlierSowing],
     lot: Option<&LotStory>,
     sown: Day,
-    known: Option<Day>,
 ) -> Option<CurvePrior> {
     let Some(lot) = lot else { return prior_of(profile, earlier, None) };
-    let last = lot.tests.iter().rfind(|test| known.is_none_or(|known| test.day <= known));
-    if last.is_some() {
-        return prior_of(profile, earlier, last);
+    if let Some(last) = lot.tests.last() {
+        return prior_of(profile, earlier, Some(last));
     }
     let prior = prior_of(profile, earlier, as_test(lot).as_ref())?;
-    let untested = LotStory { tests: Vec::new(), ..lot.clone() };
-    let left = lot_outlook(&untested, Some(profile), sown).viability.ok().and_then(|told| told.left());
+    let left = lot_outlook(lot, Some(profile), sown).viability.ok().and_then(|told| told.left());
     Some(left.map_or(prior, |left| prior.with_left(left)))
+}
+
+/// What was hoped for of seed of a lot by what was known on a day: the tests made by then, else what was written on arrival,
+/// else fresh seed. What untested seed had lost is not taken off: who sows it hopes for good seed, and is to be told.
+pub fn hoped_of_lot(
+    profile: &Profile,
+    earlier: &[EarlierSowing],
+    lot: Option<&LotStory>,
+    known: Day,
+) -> Option<CurvePrior> {
+    let tested = lot.and_then(|lot| lot.tests.iter().rfind(|test| test.day <= known));
+    let written = lot.filter(|_| tested.is_none()).and_then(as_test);
+    prior_of(profile, earlier, tested.or(written.as_ref()))
 }
 
 /// What is written of the viability on arrival counts like a test of so many seeds: as much as a test counts at most.

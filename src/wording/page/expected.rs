@@ -58,20 +58,26 @@ impl Wording {
         }
         if let Some(stock) = outlook.stock.get(tray) {
             lines.push((self.label_will_give(), self.stock_words(stock)));
-            let known = outlook.experience_of(&stock.species, picture);
-            lines.extend(labelled_once(self.label_known_here(), self.experience_words(&known)));
-            if outlook.leads == Leads::Handbook {
-                lines.push((String::new(), self.learned_ignored()));
-            }
         }
         let worth = of_tray(worth, tray).map(|worth| self.worth_words(worth)).collect();
         lines.extend(labelled_once(self.label_worth(), worth));
         lines
     }
 
-    /// How what is expected of a tray is reckoned: formulas with their numbers, what was known beforehand, and the sources.
-    pub fn forecast_formulas(&self, tray: &TrayCode, outlook: &Outlook) -> Vec<Labelled> {
-        let mut lines = Vec::new();
+    /// What the handbook and this nursery say of the species of a tray that will give plants.
+    pub fn known_here_lines(&self, tray: &TrayCode, picture: &Picture, outlook: &Outlook) -> Vec<Labelled> {
+        let Some(stock) = outlook.stock.get(tray) else { return Vec::new() };
+        let mut known = self.experience_words(&outlook.experience_of(&stock.species, picture));
+        if outlook.leads == Leads::Handbook {
+            known.push(self.learned_ignored());
+        }
+        labelled_once(self.label_known_here(), known).collect()
+    }
+
+    /// How what is expected of a tray is reckoned: what is known of its species, formulas with their numbers, what was known
+    /// beforehand, and the sources.
+    pub fn forecast_formulas(&self, tray: &TrayCode, picture: &Picture, outlook: &Outlook) -> Vec<Labelled> {
+        let mut lines = self.known_here_lines(tray, picture, outlook);
         if let Some(told) = outlook.trays.get(tray) {
             lines.push((self.label_formula(), self.forecast_formula_words(told)));
             lines.push((self.label_beforehand(), self.beforehand_words(told)));
