@@ -11,6 +11,7 @@ mod forecast_sample;
 mod house;
 mod lots_and_sowing;
 mod plain_round;
+mod plain_terminal;
 mod proof;
 mod pulled_plug;
 mod readiness_worked;

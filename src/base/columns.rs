@@ -39,6 +39,24 @@ pub fn shortened(name: &str, width: usize) -> String {
     short
 }
 
+/// The first words of a sentence that fit a width, with ` …` behind them where some are left out; no word is cut unless it
+/// is the only one.
+pub fn first_words(sentence: &str, width: usize) -> String {
+    if width_of(sentence) <= width {
+        return sentence.to_string();
+    }
+    let mut kept = String::new();
+    for word in words(sentence) {
+        let gap = usize::from(!kept.is_empty());
+        if width_of(&kept) + gap + width_of(&word) + 2 > width {
+            break;
+        }
+        kept.push_str(if gap == 1 { " " } else { "" });
+        kept.push_str(&word);
+    }
+    if kept.is_empty() { shortened(sentence, width) } else { format!("{kept} …") }
+}
+
 /// The words of a text; a number keeps what it counts or its month beside it.
 fn words(text: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
@@ -96,6 +114,17 @@ pub fn wrapped(text: &str, width: usize) -> Vec<String> {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    #[test]
+    fn of_a_sentence_that_is_too_long_whole_words_stay() {
+        assert_eq!(first_words("weather: 4.5 mm of rain, 12 °C", 21), "weather: 4.5 mm of …");
+        assert_eq!(first_words("weather: 4.5 mm", 15), "weather: 4.5 mm");
+        assert_eq!(first_words("weather: 4.5 mm of rain", 13), "weather: …");
+        assert_eq!(first_words("Bujuku-Mühlenstrasse", 8), "Bujuku-…");
+        for width in 1..30 {
+            assert!(width_of(&first_words("note: walked early, soil wet", width)) <= width, "{width}");
+        }
+    }
 
     #[test]
     fn columns_count_what_is_seen() {

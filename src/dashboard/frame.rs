@@ -64,29 +64,31 @@ fn draw_top(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 
     if area.height >= LOW {
         let said = model.screens.at(model.at).answers(on);
         let day = right_of_answer(on);
-        let room = usize::from(area.width);
-        buffer.set_string(area.x, area.y + line, Page::shortened(&said, room), Ink::Strong.style());
-        if width_of(&said) + width_of(&day) + 2 <= room {
+        if width_of(&said) + width_of(&day) + 2 <= usize::from(area.width) {
             let x = area.right() - width_of(&day) as u16;
             buffer.set_string(x, area.y + line, day, Ink::Plain.style());
         }
-        line += 1;
+        line += draw_lines(&said, area, line, buffer);
     }
-    for (said, ink) in banners(model, on) {
-        if line + 3 < area.height {
-            let row = Rect { y: area.y + line, height: 1, ..area };
-            buffer.set_stringn(
-                row.x,
-                row.y,
-                Page::shortened(&said, usize::from(row.width)),
-                usize::from(row.width),
-                ink.style(),
-            );
-            buffer.set_style(row, Style::new().add_modifier(Modifier::REVERSED));
-            line += 1;
-        }
+    for said in banners(model, on) {
+        let height = draw_lines(&said, area, line, buffer);
+        let rows = Rect { y: area.y + line, height, ..area };
+        buffer.set_style(rows, Style::new().add_modifier(Modifier::REVERSED));
+        line += height;
     }
     line + u16::from(area.height >= 20)
+}
+
+/// A sentence in as many lines as it needs, as long as something is left for the screen; the answer is how many.
+fn draw_lines(said: &str, area: Rect, line: u16, buffer: &mut Buffer) -> u16 {
+    let mut page = Page::new(area.width);
+    page.paragraph(said, Ink::Strong);
+    let height = page.height() as u16;
+    if line + height + 2 >= area.height {
+        return 0;
+    }
+    page.draw(0, Rect { y: area.y + line, height, ..area }, buffer);
+    height
 }
 
 /// The day, and before it how many things in the book cannot be right; `e` names them.
@@ -116,23 +118,23 @@ fn draw_screens(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
 }
 
 /// Lines that must be seen all the time.
-fn banners(model: &Model, on: &On<'_>) -> Vec<(String, Ink)> {
+fn banners(model: &Model, on: &On<'_>) -> Vec<String> {
     let wording = on.wording;
     let mut said = Vec::new();
     let day = wording.day(on.day());
     match on.book.picture.looking {
         Looking::Today => {}
-        Looking::Back => said.push((wording.banner_back(day), Ink::Waits)),
-        Looking::Ahead => said.push((wording.banner_ahead(day), Ink::Waits)),
+        Looking::Back => said.push(wording.banner_back(day)),
+        Looking::Ahead => said.push(wording.banner_ahead(day)),
     }
     if let Some(day) = model.writing_day {
-        said.push((wording.banner_writing_day(wording.day(day)), Ink::Waits));
+        said.push(wording.banner_writing_day(wording.day(day)));
     }
     if on.book.leads == Leads::Handbook {
-        said.push((wording.banner_handbook(), Ink::Waits));
+        said.push(wording.banner_handbook());
     }
     if model.cannot_write() {
-        said.push((wording.banner_read_only(), Ink::Waits));
+        said.push(wording.banner_read_only());
     }
     said
 }
@@ -195,8 +197,9 @@ fn form_hint(_form: &Form, on: &On<'_>, room: usize) -> String {
 
 /// Keys with their words, whole, as many as have room; the last three always have.
 fn hints<'a>(lines: impl Iterator<Item = &'a KeyLine>, wording: &Wording, room: usize) -> String {
-    let said: Vec<String> =
-        lines.map(|line| format!("{} {}", line.keys, wording.key_does(&line.does.to_string()))).collect();
+    let said: Vec<String> = lines
+        .map(|line| format!("{} {}", wording.keys_named(line.keys), wording.key_does(&line.does.to_string())))
+        .collect();
     let mut kept = said.clone();
     // What everyone knows goes last; of the screen's own the rear ones go first.
     let everywhere = EVERYWHERE.iter().filter(|line| line.hinted).count();

@@ -148,9 +148,10 @@ fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
     let ticket = model.ticket();
     let mut effects = vec![Effect::Ask(Request::Record { ticket, drafts })];
     let (stop, said, at) = (form.stop().to_string(), form.summary(&model.on()), form.screen());
+    let kind = form.kind();
     model.pending.insert(ticket, form);
     if !stop.is_empty() {
-        let acts = with_screen_at(model, at, |screen, on| screen.handed_in(&stop, &said, on));
+        let acts = with_screen_at(model, at, |screen, on| screen.handed_in(&stop, kind, &said, on));
         effects.extend(act_all(model, acts));
     }
     effects

@@ -14,6 +14,7 @@ const PATIENCE: Duration = Duration::from_secs(60);
 struct Received {
     parser: vt100::Parser,
     bytes: usize,
+    escapes: usize,
 }
 
 /// A terminal with the program on it.
@@ -51,7 +52,7 @@ impl Screen {
         // Kept open, the terminal would never be seen to end.
         drop(pair.slave);
         let parser = vt100::Parser::new(at_least_one(at.1), at_least_one(at.0), 0);
-        let received = Arc::new(Mutex::new(Received { parser, bytes: 0 }));
+        let received = Arc::new(Mutex::new(Received { parser, bytes: 0, escapes: 0 }));
         let mut reader = pair.master.try_clone_reader().unwrap();
         let into = Arc::clone(&received);
         std::thread::spawn(move || {
@@ -63,6 +64,7 @@ impl Screen {
                 let mut received = into.lock().unwrap();
                 received.parser.process(&chunk[..count]);
                 received.bytes += count;
+                received.escapes += chunk[..count].iter().filter(|byte| **byte == 0x1b).count();
             }
         });
         let writer = Some(pair.master.take_writer().unwrap());
@@ -92,6 +94,11 @@ impl Screen {
     /// Bytes received so far.
     pub fn bytes(&self) -> usize {
         self.received.lock().unwrap().bytes
+    }
+
+    /// Whether any escape sequence was received.
+    pub fn received_escapes(&self) -> bool {
+        self.received.lock().unwrap().escapes > 0
     }
 
     /// Waits until something is shown.

@@ -77,6 +77,12 @@ impl FormFor {
         self
     }
 
+    /// The same with the keys in a field at first.
+    pub fn beginning_at(mut self, name: &str) -> FormFor {
+        self.begin_at = Some(name.to_string());
+        self
+    }
+
     /// The same, telling the screen of this stop when it is written.
     pub fn for_stop(mut self, stop: &str) -> FormFor {
         self.stop = stop.to_string();

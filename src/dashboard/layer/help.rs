@@ -63,7 +63,9 @@ impl Help {
         let does = |line: &KeyLine| wording.key_does(&line.does.to_string());
         let fits = |line: &&KeyLine| wanted.is_empty() || folded(&does(line)).contains(&wanted);
         let mut page = Page::new(width);
-        page.labels(EVERYWHERE.iter().chain(&self.here).map(|line| line.keys));
+        let keys = |line: &KeyLine| wording.keys_named(line.keys);
+        let named: Vec<String> = EVERYWHERE.iter().chain(&self.here).map(keys).collect();
+        page.labels(named.iter().map(String::as_str));
         page.paragraph(&wording.help_title(), Ink::Strong);
         match &self.search {
             Some(typed) => page.paragraph(&wording.help_search(typed.text()), Ink::Plain),
@@ -75,7 +77,7 @@ impl Help {
             let lines: Vec<&KeyLine> = lines.iter().filter(fits).collect();
             if !lines.is_empty() {
                 page.heading(&heading);
-                lines.iter().for_each(|line| page.labelled(line.keys, &does(line)));
+                lines.iter().for_each(|line| page.labelled(&keys(line), &does(line)));
             }
             shown += lines.len();
         }

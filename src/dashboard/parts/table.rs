@@ -4,7 +4,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::{Modifier, Style};
 
-use crate::base::columns::{shortened, width_of};
+use crate::base::columns::{first_words, shortened, width_of};
 use crate::base::text::cleaned;
 use crate::dashboard::look::Ink;
 
@@ -15,6 +15,8 @@ pub enum Align {
     Left,
     /// Figures.
     Right,
+    /// Words that are a sentence: where they do not fit, the first of them stand, none cut.
+    Sentence,
 }
 
 /// A column.
@@ -34,6 +36,11 @@ impl Column {
     /// A column of words.
     pub fn words(title: impl Into<String>, drops: u8, most: usize) -> Column {
         Column { title: title.into(), align: Align::Left, drops, most }
+    }
+
+    /// A column of sentences.
+    pub fn sentences(title: impl Into<String>, drops: u8, most: usize) -> Column {
+        Column { title: title.into(), align: Align::Sentence, drops, most }
     }
 
     /// A column of figures.
@@ -114,10 +121,15 @@ impl Table {
             if *width == 0 {
                 continue;
             }
-            let shown = shortened(&cleaned(text), *width);
-            let indent = match column.align {
-                Align::Left => 0,
-                Align::Right => width - width_of(&shown),
+            let text = cleaned(text);
+            let (shown, indent) = match column.align {
+                Align::Left => (shortened(&text, *width), 0),
+                Align::Sentence => (first_words(&text, *width), 0),
+                Align::Right => {
+                    let shown = shortened(&text, *width);
+                    let indent = width - width_of(&shown);
+                    (shown, indent)
+                }
             };
             buffer.set_string(at + indent as u16, y, &shown, ink.style());
             at += (width + GAP) as u16;

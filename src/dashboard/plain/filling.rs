@@ -58,9 +58,14 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                     continue;
                 }
             }
+            let (kind, stop) = self.form().map(|form| (form.kind(), form.stop().to_string())).unwrap_or_default();
             self.hand_in();
-            // A form that was refused has come back with what was typed.
+            // A form that was refused has come back with what was typed; another one goes with what was written.
             let Some(form) = self.form() else { return Ok(()) };
+            if (form.kind(), form.stop()) != (kind, stop.as_str()) {
+                self.tell_notice()?;
+                return self.fill();
+            }
             let against = form.against();
             self.model.notice = None;
             against.iter().try_for_each(|line| self.say(line))?;
@@ -236,11 +241,12 @@ impl<R: BufRead, W: Write> Talk<R, W> {
 
     /// Hands the form in, as Enter does.
     fn hand_in(&mut self) {
+        let kind = self.form().map(Form::kind);
         for _ in 0..ENTERS {
             let before = self.model.pending.len();
             self.send(Message::Key(Key::Enter));
             let refused = self.form().is_some_and(|form| !form.against().is_empty());
-            if self.form().is_none() || refused || self.model.pending.len() != before {
+            if self.form().map(Form::kind) != kind || refused || self.model.pending.len() != before {
                 return;
             }
         }

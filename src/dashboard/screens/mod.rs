@@ -56,8 +56,8 @@ pub trait Screen {
         Vec::new()
     }
 
-    /// A form that the screen opened is handed to the clerk; `said` is what it says in a few words.
-    fn handed_in(&mut self, _stop: &str, _said: &str, _on: &On<'_>) -> Vec<Act> {
+    /// A form of a kind that the screen opened is handed to the clerk; `said` is what it says in a few words.
+    fn handed_in(&mut self, _stop: &str, _kind: &str, _said: &str, _on: &On<'_>) -> Vec<Act> {
         Vec::new()
     }
 

@@ -292,5 +292,5 @@ fn what_is_about_one_thing_only_takes_what_is_typed_and_gives_the_first_back() {
     stage.key(Key::BackTab);
     assert!(stage.frame().contains("cof-022"), "{}", stage.frame());
     stage.keys("bench 1\n");
-    assert!(stage.frame().contains("saved"), "{}", stage.frame());
+    assert!(stage.frame().contains("Saved: A step of the shade: bench 1"), "{}", stage.frame());
 }

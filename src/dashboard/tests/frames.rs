@@ -2,7 +2,8 @@
 
 use super::Stage;
 use crate::dashboard::keys::Key;
-use crate::dashboard::look::Inks;
+use crate::dashboard::layer::{Layer, Why, WhyOf};
+use crate::dashboard::look::{Inks, stage_mark};
 use crate::wording::Lang;
 
 const SIZES: [(u16, u16); 8] = [(120, 40), (80, 24), (60, 20), (48, 18), (40, 12), (220, 60), (20, 8), (1, 1)];
@@ -78,4 +79,211 @@ fn looking_at_a_past_day_writes_nothing_and_says_so() {
     stage.keys("n");
     assert!(stage.model.layers.is_empty());
     assert_eq!(stage.entries(), before);
+}
+
+/// All screens and what can lie over each, at a size, as keys from the start.
+const OVER: [&str; 8] = ["", "h", "n", "f", "d", "e", "z", "y"];
+
+/// The words of a frame in one line, so that a sentence can be looked for although it is wrapped.
+fn words(frame: &str) -> String {
+    frame.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Every screen, with nothing or something over it, in both languages, at the small sizes; with colours and without, in
+/// ASCII too.
+fn each_small_frame(look_at: impl Fn(&Stage, &str)) {
+    for lang in Lang::ALL {
+        for ascii in [false, true] {
+            let mut stage = Stage::sample(lang);
+            stage.model.look.ascii = ascii;
+            stage.model.look.inks = if ascii { Inks::Mono } else { Inks::Sixteen };
+            for size in [(60, 20), (40, 12)] {
+                stage = stage.sized(size.0, size.1);
+                for digit in '1'..='7' {
+                    stage.key(Key::Char(digit));
+                    for over in OVER {
+                        stage.keys(over);
+                        look_at(&stage, &format!("{lang:?} {size:?} screen {digit}, then {over:?}"));
+                        if !stage.model.layers.is_empty() {
+                            stage.key(Key::Esc);
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_is_cut_in_the_middle_of_a_sentence_on_a_small_screen() {
+    each_small_frame(|stage, at| {
+        let frame = stage.frame();
+        let mark = if stage.model.look.ascii { '~' } else { '…' };
+        for line in frame.lines() {
+            // Only whole words of an entry are left out, in the list of them, which has it whole beside or behind Enter.
+            let cut = line.matches(mark).count();
+            let between_words = line.matches(&format!(" {mark}")).count();
+            assert_eq!(cut, between_words, "{at}: {line}\n{frame}");
+        }
+        if stage.model.layers.is_empty() && stage.model.size.1 >= 14 {
+            let said = stage.model.screens.at(stage.model.at).answers(&stage.model.on());
+            let said = if stage.model.look.ascii { crate::base::text::in_ascii(&said) } else { said };
+            assert!(words(&frame).contains(&words(&said)), "{at}: {said}\n{frame}");
+        }
+    });
+}
+
+#[test]
+fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
+    each_small_frame(|stage, at| {
+        let frame = stage.frame();
+        let last = frame.lines().last().unwrap_or_default().to_string();
+        let ascii = |said: String| if stage.model.look.ascii { crate::base::text::in_ascii(&said) } else { said };
+        if stage.model.layers.is_empty() {
+            let (on, wording) = (stage.model.on(), &stage.model.wording);
+            let own = stage.model.screens.at(stage.model.at).keys(&on);
+            let all = own.iter().chain(crate::dashboard::keys::EVERYWHERE);
+            let known: Vec<String> = all
+                .map(|line| {
+                    let does = wording.key_does(&line.does.to_string());
+                    ascii(format!("{} {does}", wording.keys_named(line.keys)))
+                })
+                .collect();
+            for named in last.split("  ") {
+                assert!(known.iter().any(|key| key == named), "{at}: {named:?} in {last:?}");
+            }
+            let back = ascii(format!("q {}", wording.key_does("back")));
+            assert!(last.contains(&back), "{at}: {last}");
+        }
+    });
+}
+
+#[test]
+fn every_state_has_its_mark_beside_its_word_without_colour_too() {
+    each_small_frame(|stage, at| {
+        if !stage.model.layers.is_empty() {
+            return;
+        }
+        let (frame, wording, ascii) = (stage.frame(), &stage.model.wording, stage.model.look.ascii);
+        let plain = |said: String| if ascii { crate::base::text::in_ascii(&said) } else { said };
+        let rows_of = |code: &str| frame.lines().filter(|line| line.starts_with(code)).map(str::to_string).next();
+        let picture = &stage.model.book.picture;
+        if at.contains("screen 2") {
+            for tray in picture.trays.values() {
+                let state = plain(format!("{} {}", stage_mark(tray.stage).0, wording.stage_name(tray.stage)));
+                let row = rows_of(&format!("{} ", tray.code));
+                assert!(row.is_none_or(|row| row.contains(state.trim())), "{at}: {state}\n{frame}");
+            }
+        }
+        if at.contains("screen 4") {
+            // What fits, what is ready without a bed and what comes: each line of a pair begins with its mark.
+            for pair in picture.pairs.iter().filter(|pair| pair.fits) {
+                let begins = plain(format!("● {}", pair.tray));
+                let named =
+                    frame.lines().find(|line| line.contains(&format!("{} →", pair.tray)) && line.contains("● "));
+                assert!(named.is_none_or(|line| line.contains(&begins)), "{at}: {begins}\n{frame}");
+            }
+        }
+        if at.contains("screen 6") {
+            let ready = plain(format!("● {}", wording.stage_name(crate::reckon::picture::Stage::Ready)));
+            assert!(words(&frame).contains(&ready) || stage.model.size.1 < 18, "{at}: {ready}\n{frame}");
+        }
+    });
+}
+
+#[test]
+fn colours_say_what_the_words_say() {
+    use ratatui::style::{Color, Modifier};
+    let mut stage = Stage::sample(Lang::En);
+    // The mark's ground by the sign at which a row of a screen has it.
+    let ground = |stage: &Stage, row: &str, mark: &str| {
+        let (frame, buffer) = (stage.frame(), stage.buffer());
+        let y = frame.lines().position(|line| line.contains(row)).unwrap_or_else(|| panic!("{row}:\n{frame}"));
+        let cells = buffer.content.chunks(usize::from(buffer.area.width)).nth(y).unwrap();
+        cells.iter().find(|cell| cell.symbol() == mark).unwrap_or_else(|| panic!("{mark} in {row}:\n{frame}")).bg
+    };
+    assert_eq!(ground(&stage, "Send out gli-008", "!"), Color::Red);
+    stage.keys("2");
+    assert_eq!(ground(&stage, "cod-012  cordia", "●"), Color::Green);
+    assert_eq!(ground(&stage, "cod-010  cordia", "H"), Color::Yellow);
+    stage.keys("3");
+    assert_eq!(ground(&stage, "grevillea       + refill", "+"), Color::Green);
+    stage.keys("4");
+    assert_eq!(ground(&stage, "● gli-008", "●"), Color::Green);
+    stage.keys("5");
+    assert_eq!(ground(&stage, "life over", "▲"), Color::Red);
+    // What is chosen is reversed and what stands over all screens too.
+    stage.keys("d-30\n");
+    let buffer = stage.buffer();
+    let banner = stage.frame().lines().position(|line| line.contains("Looking back")).unwrap();
+    let cell = &buffer.content[banner * usize::from(buffer.area.width)];
+    assert!(cell.modifier.contains(Modifier::REVERSED | Modifier::BOLD));
+    assert_eq!(cell.fg, Color::Reset, "a banner is read on every ground");
+}
+
+#[test]
+fn the_handbook_alone_is_said_all_the_time_and_switched_by_a_key() {
+    for lang in Lang::ALL {
+        let mut stage = Stage::sample(lang).sized(60, 20);
+        let said = words(&stage.model.wording.banner_handbook());
+        assert!(!words(&stage.frame()).contains(&said));
+        stage.keys("zhq");
+        for digit in '1'..='7' {
+            stage.key(Key::Char(digit));
+            assert!(words(&stage.frame()).contains(&said), "{}", stage.frame());
+        }
+        stage.keys("zhq");
+        assert!(!words(&stage.frame()).contains(&said));
+    }
+}
+
+#[test]
+fn what_changed_is_told_cause_by_cause() {
+    let mut stage = Stage::sample(Lang::En);
+    stage.write("held", &["tray=gli-008", "why=the road is cut"]);
+    stage.keys("e");
+    let frame = words(&stage.frame());
+    let cause = frame.find("the road is cut").unwrap_or_else(|| panic!("{frame}"));
+    let turned = frame.find("gli-008, gliricidia").or_else(|| frame[cause..].find("gli-008").map(|at| at + cause));
+    assert!(turned.is_some_and(|turned| turned > cause), "the cause comes first: {frame}");
+    assert!(frame.contains("(held"), "the question that turned is named: {frame}");
+}
+
+#[test]
+fn the_reasons_of_a_stop_at_a_bed_are_short_and_begin_with_what_holds_it_back() {
+    for lang in Lang::ALL {
+        let mut stage = Stage::sample(lang);
+        let beds: Vec<(String, crate::base::BedName)> = stage
+            .model
+            .book
+            .round
+            .stops
+            .iter()
+            .filter_map(|stop| Some((stop.id.clone(), stop.bed()?.clone())))
+            .collect();
+        assert!(beds.len() > 3);
+        for (id, name) in beds {
+            stage.model.layers.push(Layer::Why(Why::new(WhyOf::Stop(id.clone()))));
+            let frame = stage.frame();
+            assert!(
+                frame.lines().count() <= 40 && !frame.contains(&stage.model.wording.why_more(2)[2..]),
+                "{id}\n{frame}"
+            );
+            let told = words(&frame);
+            let bed = &stage.model.book.picture.beds[&name];
+            let (wording, about) = (&stage.model.wording, crate::wording::verdict::About::Bed);
+            let all = || bed.species.iter().flat_map(|line| &line.criteria);
+            let first_met =
+                all().find(|one| !one.blocks && one.met == Some(true)).map(|one| wording.rule_name(one.rule));
+            for criterion in all().filter(|criterion| criterion.blocks) {
+                let reason = words(&wording.reason(criterion, about));
+                let at = told.find(&reason).unwrap_or_else(|| panic!("{id}: {reason}\n{frame}"));
+                assert!(
+                    first_met.as_ref().is_none_or(|met| told.rfind(met.as_str()).is_none_or(|met| met > at)),
+                    "{frame}"
+                );
+            }
+            stage.model.layers.pop();
+        }
+    }
 }

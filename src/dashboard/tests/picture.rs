@@ -55,9 +55,10 @@ fn draw_run(svg: &mut String, cells: &[Cell], (from, until): (usize, usize), row
     let reversed = cells[from].modifier.contains(Modifier::REVERSED);
     let (x, y) = (from * CELL.0 + 10, row * CELL.1 + 10);
     let ink = colour(cells[from].fg);
-    if reversed {
+    let ground = if reversed { Some(ink) } else { Some(cells[from].bg).filter(|bg| *bg != Color::Reset).map(colour) };
+    if let Some(ground) = ground {
         let width = (until - from) * CELL.0;
-        writeln!(svg, "<rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{}\" fill=\"{ink}\"/>", CELL.1).unwrap();
+        writeln!(svg, "<rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{}\" fill=\"{ground}\"/>", CELL.1).unwrap();
     }
     let shown = text.trim_end();
     if shown.is_empty() {
@@ -78,9 +79,11 @@ fn draw_run(svg: &mut String, cells: &[Cell], (from, until): (usize, usize), row
 
 fn colour(colour: Color) -> &'static str {
     match colour {
-        Color::Blue => "#7aa6da",
+        Color::Green => "#8fae5d",
         Color::Yellow => "#e0a84a",
-        Color::Red => "#e06c60",
+        Color::Red => "#d4584c",
+        Color::Black => "#1c1f1a",
+        Color::White => "#ffffff",
         _ => "#e6e6dc",
     }
 }

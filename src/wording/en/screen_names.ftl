@@ -268,3 +268,6 @@ does_along_bed = along the bed
 does_how_many = how many
 does_unload = take off
 does_write_list = write all of it
+keys_arrows = arrows
+keys_left_right = left right
+keys_space = Space

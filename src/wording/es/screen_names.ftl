@@ -268,3 +268,6 @@ does_along_bed = a lo largo
 does_how_many = cuántas
 does_unload = quitar
 does_write_list = apuntar todo
+keys_arrows = flechas
+keys_left_right = izq der
+keys_space = Espacio

@@ -273,6 +273,9 @@ messages! {
     does_how_many();
     does_unload();
     does_write_list();
+    keys_arrows();
+    keys_left_right();
+    keys_space();
 }
 
 impl Wording {
@@ -294,6 +297,16 @@ impl Wording {
     /// What a key does, by its spelling.
     pub fn key_does(&self, does: &str) -> String {
         self.said_or_plain("does", does)
+    }
+
+    /// Keys as they are named: arrows and the bar of blanks have a name in each language, all others are what stands on them.
+    pub fn keys_named(&self, keys: &str) -> String {
+        match keys {
+            "arrows" => self.keys_arrows(),
+            "left right" => self.keys_left_right(),
+            "Space" => self.keys_space(),
+            other => other.to_string(),
+        }
     }
 
     /// The sentence of a name of ours; a name that a newer version brings is shown as it is.

@@ -66,7 +66,7 @@ fn draw_list(journal: &Journal, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     let columns = vec![
         Column::words(wording.journal_day(), 0, 12),
         Column::words("", 0, 1),
-        Column::words(wording.journal_what(), 0, 120),
+        Column::sentences(wording.journal_what(), 0, 120),
         Column::words(wording.journal_who(), 1, WHO_MOST),
     ];
     Table { columns, rows, chosen: journal.at(on) }.draw(area, buffer);

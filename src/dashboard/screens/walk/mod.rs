@@ -360,7 +360,7 @@ impl Screen for Walk {
         found.is_some()
     }
 
-    fn handed_in(&mut self, stop: &str, said: &str, on: &On<'_>) -> Vec<Act> {
+    fn handed_in(&mut self, stop: &str, kind: &str, said: &str, on: &On<'_>) -> Vec<Act> {
         let id = stop.trim_start_matches(BESIDE);
         let round = &on.book.round;
         let due = round.stops.iter().chain(&round.can_wait).find(|due| due.id == id);
@@ -376,7 +376,18 @@ impl Screen for Walk {
             planned.said = format!("{}; {said}", planned.said);
         }
         if beside {
+            // The water of a step whose light is behind one ends the stop.
+            if kind == "watering_set" && matches!(planned.mark, Mark::Sent | Mark::Done) {
+                self.go_on(on);
+            }
             return self.keep();
+        }
+        if let Some(water) = due.and_then(|due| usual::water_of_step(due, kind)) {
+            planned.mark = Mark::Sent;
+            plan.at = Some(id.to_string());
+            let mut acts = self.keep();
+            acts.push(Act::Form(water.for_stop(&format!("{BESIDE}{id}"))));
+            return acts;
         }
         let parts = due.map(|due| usual::parts(due, on)).unwrap_or_default();
         let passed = self.passed.entry(id.to_string()).or_default();

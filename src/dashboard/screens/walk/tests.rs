@@ -368,3 +368,32 @@ fn frames_as_they_look() {
     stage.keys("v\n41");
     insta::assert_snapshot!("walk_one_stop_48x18_es", stage.frame());
 }
+
+#[test]
+fn the_water_of_a_step_is_asked_for_with_its_light() {
+    use crate::reckon::round::RoundReason;
+    let mut stage = Stage::sample(Lang::En);
+    let round = &stage.model.book.round;
+    let both = round.stops.iter().chain(&round.can_wait).find(|stop| match &stop.why {
+        RoundReason::StepDue { step, .. } | RoundReason::HardeningNotBegun { step, .. } => {
+            step.light_next.is_some() && step.water_every_days.is_some()
+        }
+        _ => false,
+    });
+    let (id, tray) =
+        both.map(|stop| (stop.id.clone(), stop.tray().unwrap().clone())).expect("a step of light and water");
+    stage.keys("+");
+    let on = stage.model.on();
+    assert!(walk(&stage).shown(&on).iter().any(|stop| stop.id == id));
+    stage.model.screens.walk.plan.as_mut().unwrap().at = Some(id.clone());
+    let before = stage.entries();
+    stage.keys("\n\n");
+    assert_eq!(stage.entries(), before + 1, "{}", stage.frame());
+    assert_eq!(form(&stage).kind(), "watering_set");
+    stage.keys("\n");
+    assert_eq!(stage.entries(), before + 2, "{}", stage.frame());
+    assert!(stage.model.layers.is_empty());
+    assert_eq!(stage.model.book.picture.trays[&tray].story.waterings.len(), 1);
+    assert_eq!(mark(&stage, &id), Mark::Done);
+    assert_ne!(here(&stage), id, "and one goes on");
+}

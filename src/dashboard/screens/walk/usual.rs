@@ -226,6 +226,15 @@ fn step(stop: &Stop) -> FormFor {
     }
 }
 
+/// The water of a step whose light was just written: a step of light and water is two entries, and it is asked for in one
+/// go, for the round takes the step as done with the first of them.
+pub fn water_of_step(stop: &Stop, kind: &str) -> Option<FormFor> {
+    let days = next_step(stop)?.water_every_days?;
+    let is_light = matches!(kind, "carried" | "shade_set");
+    let form = FormFor::about("watering_set", Some(&stop.subject)).with("every_days", days);
+    is_light.then(|| form.beginning_at("every_days"))
+}
+
 fn prepared(stop: &Stop, task: &str) -> FormFor {
     FormFor::about("prepared", Some(&stop.subject)).with("task", task)
 }
