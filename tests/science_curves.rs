@@ -4,6 +4,7 @@
 #![allow(clippy::panic)]
 
 use outplant::science::emergence::{CurvePrior, EmergenceFit, Looks, fit_emergence, forecast_by_prior};
+use outplant::science::germination::germination;
 use outplant::science::growth::{GrowthModel, fit_growth};
 use proptest::prelude::*;
 use serde_json::Value;
@@ -174,6 +175,19 @@ proptest! {
             prop_assert!((told.loglik.unwrap() - slow.loglik.unwrap()).abs() < 1e-6 * told.loglik.unwrap().abs().max(1.0));
             prop_assert!((other.t50 / one.t50 / factor - 1.0).abs() < 1e-3, "{one:?} {other:?}");
         }
+    }
+
+    #[test]
+    fn every_day_later_makes_the_mean_and_the_median_later_by_it((edges, counts, seeds) in any_looks(), later in 0.0..100.0_f64) {
+        prop_assume!(counts.iter().sum::<u32>() > 1 && counts[0] == 0);
+        let times = &edges[1..];
+        let moved: Vec<f64> = times.iter().map(|day| day + later).collect();
+        let (own, other) = (germination(times, &counts, seeds).unwrap(), germination(&moved, &counts, seeds).unwrap());
+        let pairs = [(own.mgt, other.mgt), (own.t50_farooq, other.t50_farooq), (own.t50_coolbear, other.t50_coolbear)];
+        for (before, after) in pairs {
+            prop_assert!((after.unwrap() - before.unwrap() - later).abs() < 1e-6, "{before:?} {after:?} {later}");
+        }
+        prop_assert!((own.synchrony.unwrap() - other.synchrony.unwrap()).abs() < 1e-12);
     }
 
     #[test]

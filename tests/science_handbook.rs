@@ -5,7 +5,9 @@
 
 use std::collections::HashMap;
 
+use outplant::nursery::species::Catalogue;
 use outplant::science::chance::Chance;
+use outplant::science::germination::germination;
 use outplant::science::sowing::seeds_to_sow;
 use outplant::science::spacing::SpacingPattern;
 use outplant::science::viability::{self, Store, ViabilityConstants};
@@ -256,5 +258,38 @@ fn light_and_shade() {
             opacity: row.given("opacity"),
         };
         row.near(light::crown_shade(&[crowns]).unwrap(), "shade");
+    }
+}
+
+/// The data set printed with a package for germination; the printed index is the sum of counts over days (Maguire 1962).
+#[test]
+fn germination_figures() {
+    for row in examples(&["G15"]) {
+        let days = numbers(row.id, &row.inputs, "day");
+        let up = numbers(row.id, &row.inputs, "cumulative");
+        let before = std::iter::once(0.0).chain(up.iter().copied());
+        let counts: Vec<u32> = up.iter().zip(before).map(|(now, before)| (now - before) as u32).collect();
+        let told = germination(&days, &counts, 50).unwrap();
+        row.near(told.t50_farooq.unwrap(), "T50");
+        row.near(told.mgt.unwrap(), "MGT");
+        row.near(told.gri_counts.unwrap(), "GSI");
+    }
+}
+
+/// What the species profiles say is what these rows say.
+#[test]
+fn profiles_say_what_was_read() {
+    let species = Catalogue::built_in();
+    let profile = |name: &str| species.get(&species.find(name).unwrap()).unwrap().clone();
+    for row in examples(&["G11"]) {
+        let maize = profile("maize");
+        row.near(maize.emerge_first_days.as_ref().unwrap().value, "first");
+        row.near(maize.emerge_last_days.as_ref().unwrap().value, "final");
+    }
+    for row in examples(&["X06"]) {
+        let nicked = numbers(row.id, &row.expected, "germ_pct")[0];
+        let rain_tree = profile("rain tree");
+        assert!((rain_tree.germination_fresh_pct.as_ref().unwrap().value - nicked).abs() <= 1e-9, "{}", row.source);
+        assert!(rain_tree.germination_varies.as_ref().unwrap().value);
     }
 }

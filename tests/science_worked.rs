@@ -2,7 +2,7 @@
 
 use outplant::base::Range;
 use outplant::science::chance::Chance;
-use outplant::science::emergence::{Curve, CurvePrior, Looks};
+use outplant::science::emergence::{Curve, CurvePrior, Looks, SeenSowing};
 use outplant::science::germination::germination;
 use outplant::science::growth::{GrowthCurve, GrowthModel};
 use outplant::science::interval::clopper_pearson;
@@ -37,11 +37,19 @@ fn a_curve_and_what_it_foretells() {
 fn what_is_known_beforehand() {
     let coffee = CurvePrior::of_species(Some(35.0), 55.0, Some(90.0), 0.8).unwrap();
     as_printed(coffee.b.median, 6.235, 0.0005);
-    let four = [Curve { d: 0.8, b: coffee.b.median, t50: 70.0 }; 4];
+    let to_the_end =
+        |curve: Curve| SeenSowing { seeds: 100.0, emerged: 100.0 * curve.d, last_look: 1e6, curve: Some(curve) };
+    let four = [to_the_end(Curve { d: 0.8, b: coffee.b.median, t50: 70.0 }); 4];
     as_printed(coffee.with_sowings(&four).t50.median, 61.2, 0.05);
-    let one = coffee.with_sowings(&[Curve { d: 0.5, b: coffee.b.median, t50: 55.0 }]);
+    let one = coffee.with_sowings(&[to_the_end(Curve { d: 0.5, b: coffee.b.median, t50: 55.0 })]);
     as_printed(one.d.a, 3.0, 1e-9);
     as_printed(one.d.b, 1.0, 1e-9);
+    // Nothing up by the half day, of which half of the emergence was seen.
+    let none = SeenSowing { seeds: 100.0, emerged: 0.0, last_look: 55.0, curve: None };
+    let failed = coffee.with_sowings(&[none]);
+    as_printed(failed.d.a / 4.0, 0.727, 0.0005);
+    let varying = coffee.weighing(2.0);
+    as_printed(varying.d.a, 1.6, 1e-9);
 }
 
 #[test]

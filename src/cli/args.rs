@@ -157,6 +157,17 @@ pub enum Why {
         #[arg(long, value_name = "SURE")]
         sure: Option<f64>,
     },
+    /// A species.
+    Species {
+        /// Its name.
+        species: String,
+        /// How many to sow for so many plants; else for the places open in the beds.
+        #[arg(long, value_name = "PLANTS")]
+        plants: Option<u32>,
+        /// How sure of them, percent.
+        #[arg(long, value_name = "SURE")]
+        sure: Option<f64>,
+    },
 }
 
 /// `write`

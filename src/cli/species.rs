@@ -2,7 +2,7 @@
 
 use super::answer::Ending;
 use super::args::Species;
-use super::forecast::{experience_json, pipeline_json, species_lines};
+use super::forecast::{experience_json, pipeline_json};
 use super::run::{Run, Stopped};
 use super::species_json::{species_json, species_list_json};
 use super::species_text::{species_list_text, species_text};
@@ -41,9 +41,8 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
         }
         return run.answer_json(&answer);
     }
-    let known = picture
-        .as_ref()
-        .map(|picture| species_lines(&profile.key, picture, &outlook(picture, run.leads), &run.wording));
+    let known =
+        picture.as_ref().map(|picture| run.wording.species_lines(&profile.key, picture, &outlook(picture, run.leads)));
     let (width, colour) = (run.around.columns, run.around.colour);
     run.answer(&species_text(&profile, &known.unwrap_or_default(), &run.wording, width, colour))
 }

@@ -4,10 +4,9 @@ use std::sync::Arc;
 
 use super::answer::Ending;
 use super::args::Why;
-use super::forecast::forecast_lines;
 use super::run::{Run, Stopped};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
-use super::why_more::why_lot;
+use super::why_more::{why_lot, why_species};
 use super::why_text::{why_bed_text, why_pair_text, why_tray_text};
 use crate::base::columns;
 use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
@@ -29,7 +28,8 @@ pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
             if run.everywhere.json {
                 return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }
-            let expected = forecast_lines(&tray.code, &picture, &outlook, &round, &run.wording);
+            let mut expected = run.wording.forecast_lines(&tray.code, &picture, &outlook, &round.worth_looking);
+            expected.extend(run.wording.forecast_formulas(&tray.code, &picture, &outlook));
             run.answer(&why_tray_text(&tray, &picture, &expected, &run.wording, width, colour))
         }
         Why::Bed { bed, species } => {
@@ -56,6 +56,7 @@ pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
             run.answer(&text)
         }
         Why::Lot { lot, plants, sure } => why_lot(run, lot, *plants, *sure),
+        Why::Species { species, plants, sure } => why_species(run, species, *plants, *sure),
     }
 }
 

@@ -2,10 +2,9 @@
 
 use super::ready_text::page_top;
 use super::sheet::{Ink, Sheet};
-use super::why_more::growth_text::growth_lines;
 use crate::base::SpeciesKey;
 use crate::base::columns::{left_aligned, width_of};
-use crate::reckon::growth::tray_growth;
+use crate::reckon::growth::{TrayGrowth, tray_growth};
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
@@ -34,7 +33,7 @@ pub fn why_tray_text(
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
     let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
     if tray.standing > 0 {
-        growth_lines(&mut page, &growth, wording);
+        page.growth(&growth);
     }
     page.sheet.finish()
 }
@@ -138,7 +137,8 @@ impl<'a> WhyPage<'a> {
         self.sheet.hanging(&beginning, Ink::Plain, text, Ink::Plain);
     }
 
-    fn facts(&mut self, facts: &[(String, String)]) {
+    /// Facts behind their labels.
+    pub fn facts(&mut self, facts: &[(String, String)]) {
         facts.iter().for_each(|(label, said)| self.labelled(label, said));
     }
 
@@ -151,6 +151,16 @@ impl<'a> WhyPage<'a> {
         for (label, line) in lines {
             self.labelled(label, line);
         }
+    }
+
+    fn growth(&mut self, growth: &TrayGrowth) {
+        let lines = self.wording.growth_lines(growth);
+        if lines.is_empty() {
+            return;
+        }
+        self.sheet.heading(&self.wording.growth_heading());
+        self.facts(&lines);
+        self.facts(&self.wording.growth_formulas(growth));
     }
 
     fn criteria(&mut self, criteria: &[Criterion], about: About) {
@@ -190,7 +200,6 @@ fn ink_of(answered: Answered) -> Ink {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cli::forecast::forecast_lines;
     use crate::cli::test_picture::small;
     use crate::reckon::forecast::{Leads, outlook};
     use crate::reckon::round;
@@ -200,7 +209,8 @@ mod tests {
         let (picture, wording) = (small(), Wording::new(lang));
         let (told, due) = (outlook(&picture, Leads::Here), round(&picture));
         let trays = picture.trays.values().map(|tray| {
-            let expected = forecast_lines(&tray.code, &picture, &told, &due, &wording);
+            let mut expected = wording.forecast_lines(&tray.code, &picture, &told, &due.worth_looking);
+            expected.extend(wording.forecast_formulas(&tray.code, &picture, &told));
             why_tray_text(tray, &picture, &expected, &wording, width, colour)
         });
         let beds = picture.beds.values().map(|bed| why_bed_text(bed, None, &picture, &wording, width, colour));

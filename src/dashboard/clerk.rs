@@ -15,8 +15,8 @@ use crate::desk::{Desk, KeptTexts, Now};
 use crate::nursery::entry::Entry;
 use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
-use crate::reckon::forecast::Leads;
-use crate::reckon::round::round_by;
+use crate::reckon::forecast::{Leads, outlook_of_living};
+use crate::reckon::round::round_from;
 use crate::reckon::{Picture, View, changes};
 use crate::wording::{Lang, Wording};
 
@@ -48,9 +48,11 @@ impl Clerk {
 
     /// What is drawn first.
     pub fn drawn(&self) -> Drawn {
+        let outlook = outlook_of_living(&self.picture, self.leads);
         Drawn {
             picture: Arc::clone(&self.picture),
-            round: Arc::new(round_by(&self.picture, self.leads)),
+            round: Arc::new(round_from(&self.picture, &outlook)),
+            outlook: Arc::new(outlook),
             now: self.desk.now(),
             leads: self.leads,
             entries: self.desk.entries().len(),

@@ -152,6 +152,8 @@ words! {
         EmptyToo: "empty_too";
         /// Sows from a lot.
         SowLot: "sow_lot";
+        /// How many to sow for how many plants.
+        SowFor: "sow_for";
         /// Tests a lot.
         TestLot: "test_lot";
         /// Counts what is left of a lot.

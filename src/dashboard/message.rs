@@ -13,7 +13,7 @@ use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::{Leads, Outlook};
 use crate::reckon::picture::Doubt;
 use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
@@ -154,6 +154,8 @@ pub struct Drawn {
     pub picture: Arc<Picture>,
     /// Its round.
     pub round: Arc<Round>,
+    /// What is expected of all that lives.
+    pub outlook: Arc<Outlook>,
     /// What the clock says.
     pub now: Now,
     /// What leads in forecasts.

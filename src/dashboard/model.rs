@@ -1,5 +1,6 @@
 //! Everything the screen knows.
 
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -9,12 +10,13 @@ use super::look::{Ink, Look};
 use super::message::{Drawn, FoundEntries, ScreenName};
 use super::screens::Screens;
 use super::year::YearAsked;
-use crate::base::{Day, SpeciesKey};
+use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::desk::Now;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::Picture;
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::{Band, Leads, Outlook, band};
+use crate::reckon::picture::TrayPicture;
 use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
 use crate::wording::Wording;
@@ -26,6 +28,10 @@ pub struct Book {
     pub picture: Arc<Picture>,
     /// Its round.
     pub round: Arc<Round>,
+    /// What is expected of all that lives.
+    pub outlook: Arc<Outlook>,
+    /// The curve that was drawn last: a picture of it is reckoned once.
+    drawn_band: RefCell<Option<(TrayCode, u64, Arc<Band>)>>,
     /// What leads in forecasts: what was learned here, or the handbook alone.
     pub leads: Leads,
     /// What the clock says.
@@ -50,6 +56,8 @@ impl Book {
         Book {
             picture: drawn.picture,
             round: drawn.round,
+            outlook: drawn.outlook,
+            drawn_band: RefCell::default(),
             leads: drawn.leads,
             now: drawn.now,
             generation: 0,
@@ -65,11 +73,26 @@ impl Book {
     pub fn take(&mut self, drawn: Drawn) {
         self.picture = drawn.picture;
         self.round = drawn.round;
+        self.outlook = drawn.outlook;
         self.leads = drawn.leads;
         self.now = drawn.now;
         self.entries_in_all = drawn.entries;
         self.read_only_file = drawn.read_only;
         self.generation += 1;
+    }
+
+    /// The curve of a tray's sowing with its range, up to the day it is drawn to; none where nothing is forecast of it.
+    pub fn band_of(&self, tray: &TrayPicture) -> Option<Arc<Band>> {
+        let told = self.outlook.trays.get(&tray.code)?;
+        if let Some((code, generation, band)) = &*self.drawn_band.borrow()
+            && *code == tray.code
+            && *generation == self.generation
+        {
+            return Some(Arc::clone(band));
+        }
+        let band = Arc::new(band(&tray.story, told, told.last_due.max(told.stop_waiting)));
+        *self.drawn_band.borrow_mut() = Some((tray.code.clone(), self.generation, Arc::clone(&band)));
+        Some(band)
     }
 
     /// The entries about something, where they are here; ask with `Act::Story`.

@@ -22,6 +22,8 @@ messages! {
     because_quiet(days: count, needed: count);
     because_little(seedlings: text);
     because_deaths();
+    because_several(sowings: count, seedlings: text, day: text);
+    because_not_apart();
     seedlings_count(n: count);
     seedlings_between(low: text, likely: text, high: text);
     label_sowing();
@@ -106,6 +108,10 @@ impl Wording {
             Because::WillBe(range) => self.because_will_be(self.seedlings_range(*range), self.day(told.last_due)),
             Because::QuietFor { days, needed } => self.because_quiet(*days, *needed),
             Because::LittleToCome(seedlings) => self.because_little(self.seedlings_count(whole(*seedlings))),
+            Because::SeveralSowings { sowings, youngest, of_youngest, apart } => {
+                let said = self.because_several(*sowings, self.seedlings_range(*of_youngest), self.day(*youngest));
+                if *apart { said } else { format!("{said}, {}", self.because_not_apart()) }
+            }
             Because::DeathsUnseen => self.because_deaths(),
         }
     }

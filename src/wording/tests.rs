@@ -19,6 +19,7 @@ fn every_key() -> Vec<Key> {
         desk::FAULT_KEYS,
         desk::PROFILE_FAULT_KEYS,
         page::CALC_KEYS,
+        page::EXPECTED_KEYS,
         page::GROWTH_KEYS,
         page::LOTS_KEYS,
         page::SOWING_KEYS,

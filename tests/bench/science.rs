@@ -2,17 +2,25 @@
 //! nothing.
 #![allow(clippy::unwrap_used, clippy::print_stdout, missing_docs)]
 
-#[path = "../support/sowings.rs"]
-mod sowings;
+#[path = "../support/mod.rs"]
+#[allow(dead_code, unused_imports, clippy::panic)]
+mod support;
 #[path = "../support/taken.rs"]
 mod taken;
 
 use std::hint::black_box;
 
+use outplant::base::Day;
+use outplant::reckon::forecast::{Leads, band, forecasts_of, outlook_of_living};
+use outplant::reckon::picture::Stage;
+use outplant::reckon::round::round_from;
+use outplant::reckon::{View, draw_picture};
 use outplant::science::chance::Chance;
 use outplant::science::emergence::{CurvePrior, Looks, fit_emergence, forecast_by_prior};
 use outplant::science::growth::{GrowthModel, fit_growth};
 use outplant::science::sowing::seeds_to_sow;
+use serde_json::json;
+use support::sowings;
 use taken::report;
 
 /// The seed of the simulations, as in the tests.
@@ -44,8 +52,69 @@ fn main() {
             black_box(fit_growth(model, black_box(&t), black_box(&y)).unwrap());
         }
     });
-    let (held, width) = sowings::held(1000, SEED);
+    whole_nursery();
+    // The table of docs/reckoning.md, section 28.
     println!(
-        "the 90 % range at the half day held in {held} of 1000 simulated sowings (seed {SEED}); mean width {width:.3} of the seeds"
+        "of 1000 simulated sowings (seed {SEED}) the 90 % range of what is up by twice the last day held, and was wide:"
     );
+    for halves in [0.5, 1.0, 1.5] {
+        let (held, width) = sowings::held(1000, SEED, halves);
+        println!("  looked at up to {halves} of the half day: {held} of 1000, {width:.2} of the seeds");
+    }
+    let (held, width) = sowings::held_together(1000, SEED);
+    println!("  two sowings in one tray, up to the half day of the second: {held} of 1000, {width:.2} of the seeds");
+}
+
+/// A nursery of 200 trays with seed to come, and as many finished ones, from its entries to what is expected of all of it.
+fn whole_nursery() {
+    let today = support::day("2026-06-30");
+    let mut book = support::Book::default();
+    let mut die = sowings::Die(SEED);
+    for number in 0..400 {
+        let (species, half) = [("coffee", 55.0), ("grevillea", 20.0), ("papaya", 18.0), ("avocado", 38.0)][number % 4];
+        let finished = number >= 200;
+        let age = if finished { 400.0 } else { half * (0.4 + 1.2 * die.share()) };
+        sown_tray(&mut book, &mut die, (number, species), today.plus(-(age as i32)), age.min(3.0 * half), half);
+    }
+    let picture = draw_picture(View { day: today, known: None }, today, book.entries.iter().cloned());
+    let told = forecasts_of(&picture, Leads::Here, |tray| tray.stage != Stage::Spent && tray.seed > 0);
+    println!("{} forecasts of {} trays, {} entries", told.len(), picture.trays.len(), book.entries.len());
+    report("forecasts of 200 trays with seed to come", 20, || {
+        black_box(forecasts_of(black_box(&picture), Leads::Here, |tray| {
+            tray.seed > 0 && today.days_since(tray.sown_on.unwrap_or(today)) < 200
+        }));
+    });
+    report("all that is expected of these and 200 finished trays", 20, || {
+        black_box(outlook_of_living(black_box(&picture), Leads::Here));
+    });
+    let outlook = outlook_of_living(&picture, Leads::Here);
+    report("the round, once that is known", 20, || {
+        black_box(round_from(black_box(&picture), &outlook));
+    });
+    let (code, forecast) = outlook.trays.iter().find(|(_, told)| told.last_look.is_some()).unwrap();
+    report("the drawing of one tray", 50, || {
+        black_box(band(&picture.trays[code].story, black_box(forecast), forecast.last_due));
+    });
+}
+
+/// One tray of 100 seeds, counted every eighth of the half day.
+fn sown_tray(
+    book: &mut support::Book,
+    die: &mut sowings::Die,
+    (number, species): (usize, &str),
+    sown: Day,
+    age: f64,
+    half: f64,
+) {
+    let prior = CurvePrior::of_species(Some(half * 0.6), half, Some(half * 1.8), 0.8).unwrap();
+    let sowing = sowings::Simulated::draw(die, &prior, 100);
+    let tray = format!("{}-{number:03}", &species[..3]);
+    let body = json!({"tray":tray,"lot":"unknown","species":species,"seeds":100,"container":"tray","cells":100});
+    book.write(&sown.to_string(), "sown", body);
+    let mut day = half / 8.0;
+    while day <= age {
+        let on = sown.plus(day as i32).to_string();
+        book.write(&on, "counted", json!({"tray":tray,"standing":sowing.up(f64::from(day as i32))}));
+        day += half / 8.0;
+    }
 }

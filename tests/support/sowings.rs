@@ -1,6 +1,6 @@
 //! Sowings that never were: a seeded die, and seeds that come up after a curve drawn from a species' own spread.
 
-use outplant::science::emergence::{Curve, CurvePrior, Looks, forecast_by_prior};
+use outplant::science::emergence::{Batch, Curve, CurvePrior, Looks, forecast_by_prior, forecast_of_several};
 
 /// A seeded die (SplitMix64, Steele, Lea & Flood 2014).
 pub struct Die(pub u64);
@@ -48,6 +48,8 @@ pub struct Simulated {
     pub days: Vec<f64>,
     /// Seeds sown.
     pub seeds: u32,
+    /// The curve it was thrown from.
+    pub curve: Curve,
 }
 
 impl Simulated {
@@ -64,7 +66,13 @@ impl Simulated {
                 days.push(curve.day_of(die.share()));
             }
         }
-        Simulated { days, seeds }
+        Simulated { days, seeds, curve }
+    }
+
+    /// So many seedlings of so many seeds by a given curve.
+    pub fn of_curve(die: &mut Die, curve: Curve, seeds: u32, seedlings: usize) -> Simulated {
+        let days = (0..seedlings).map(|_| curve.day_of(die.share())).collect();
+        Simulated { days, seeds, curve }
     }
 
     /// How many were up on a day.
@@ -90,9 +98,9 @@ impl Simulated {
 pub const SPECIES: [(f64, f64, f64, f64); 3] =
     [(35.0, 55.0, 90.0, 0.8), (7.0, 12.0, 25.0, 0.6), (14.0, 21.0, 35.0, 0.9)];
 
-/// Of so many simulated sowings, looked at up to the species' half day, in how many the 90 % range of what will be up by
-/// twice the last day held what came; with the mean width of the range as a share of the seeds.
-pub fn held(sowings: u32, seed: u64) -> (u32, f64) {
+/// Of so many simulated sowings, looked at up to so many times the species' half day, in how many the 90 % range of what will
+/// be up by twice the last day held what came; with the mean width of the range as a share of the seeds.
+pub fn held(sowings: u32, seed: u64, halves: f64) -> (u32, f64) {
     let mut die = Die(seed);
     let (mut held, mut widths) = (0, 0.0);
     for number in 0..sowings {
@@ -100,10 +108,46 @@ pub fn held(sowings: u32, seed: u64) -> (u32, f64) {
         let prior = CurvePrior::of_species(Some(first), half, Some(last), germination).unwrap();
         let seeds = [25, 60, 150][(number as usize / SPECIES.len()) % 3];
         let sowing = Simulated::draw(&mut die, &prior, seeds);
-        let told = forecast_by_prior(&sowing.looks(half / 8.0, half), &prior, 2.0 * last, 0.9).unwrap();
+        let told = forecast_by_prior(&sowing.looks(half / 8.0, half * halves), &prior, 2.0 * last, 0.9).unwrap();
         let came = f64::from(sowing.up(2.0 * last));
         held += u32::from(told.at_last_day.low <= came && came <= told.at_last_day.high);
         widths += (told.at_last_day.high - told.at_last_day.low) / f64::from(seeds);
     }
     (held, widths / f64::from(sowings))
+}
+
+/// Two sowings of 60 seeds in one tray, the second so many days after the first, with the looks at both together.
+pub fn two_sowings(die: &mut Die, prior: &CurvePrior, between: f64, every: f64, until: f64) -> (Looks, [Simulated; 2]) {
+    let (first, other) = (Simulated::draw(die, prior, 60), Simulated::draw(die, prior, 60));
+    // The shares differ; the shape is the bench's and the species', the same for both.
+    let second = Simulated::of_curve(die, first.curve, 60, other.days.len());
+    let mut edges = vec![0.0];
+    while edges[edges.len() - 1] + every <= until {
+        edges.push(edges[edges.len() - 1] + every);
+    }
+    let up = |day: f64| first.up(day) + second.up(day - between);
+    let counts: Vec<u32> = edges.windows(2).map(|pair| up(pair[1]) - up(pair[0])).collect();
+    (Looks::new(&edges, &counts, 120).unwrap(), [first, second])
+}
+
+/// The same as [`held`] of pairs of sowings in one tray, half of the half day to twice it apart, looked at up to the half day
+/// of the second.
+pub fn held_together(pairs: u32, seed: u64) -> (u32, f64) {
+    let mut die = Die(seed);
+    let (mut held, mut widths) = (0, 0.0);
+    for number in 0..pairs {
+        let (first, half, last, germination) = SPECIES[number as usize % SPECIES.len()];
+        let prior = CurvePrior::of_species(Some(first), half, Some(last), germination).unwrap();
+        let between = half * [0.5, 1.0, 2.0][(number as usize / SPECIES.len()) % 3];
+        let (looks, both) = two_sowings(&mut die, &prior, between, half / 8.0, between + half);
+        let batch = |after_days| Batch { after_days, seeds: 60, d: prior.d };
+        let last_day = between + 2.0 * last;
+        let told =
+            forecast_of_several(&looks, &[batch(0.0), batch(between)], (prior.t50, prior.b), last_day, 0.9).unwrap();
+        let came = f64::from(both[0].up(last_day) + both[1].up(last_day - between));
+        held += u32::from(told.at_last_day.low <= came && came <= told.at_last_day.high);
+        widths += (told.at_last_day.high - told.at_last_day.low) / 120.0;
+        assert!(told.of_youngest.low <= told.of_youngest.likely && told.of_youngest.high <= looks.emerged());
+    }
+    (held, widths / f64::from(pairs))
 }

@@ -77,6 +77,9 @@ pub struct Sowing {
     /// How sure, %.
     #[arg(long, value_name = "PERCENT")]
     pub confidence: Option<f64>,
+    /// A species, by the handbook alone.
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["germination", "sown", "germinated", "prior_a", "prior_b", "survival", "survival_beta"])]
+    pub species: Option<String>,
     /// Germination taken as known, %.
     #[arg(long, value_name = "PERCENT", conflicts_with_all = ["sown", "germinated", "prior_a", "prior_b"])]
     pub germination: Option<f64>,

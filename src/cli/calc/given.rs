@@ -23,6 +23,8 @@ pub enum Wrong {
         /// What may be.
         known: &'static str,
     },
+    /// Something else, as it is said.
+    Said(String),
 }
 
 impl From<WrongInput> for Wrong {

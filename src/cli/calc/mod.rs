@@ -66,6 +66,7 @@ fn said(wrong: &Wrong, wording: &Wording) -> String {
     match wrong {
         Wrong::Input(wrong) => wording.wrong_input(wrong),
         Wrong::NotJson(fault) => wording.calc_not_json(fault),
+        Wrong::Said(said) => said.clone(),
         Wrong::Word { input, written, known } => wording.calc_word(input, written, known),
     }
 }

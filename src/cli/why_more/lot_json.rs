@@ -8,7 +8,7 @@ use crate::cli::criterion_json::number;
 use crate::cli::why_json::answer;
 use crate::reckon::lots::{Differ, Expected, Retest, RetestWhy, StartFrom, TestRead, Way};
 use crate::reckon::picture::Picture;
-use crate::reckon::sowing::SowingPlan;
+use crate::reckon::sowing::{SowingAsked, SowingPlan};
 use crate::wording::Wording;
 
 /// The answer of `why lot --json`.
@@ -23,12 +23,7 @@ pub fn why_lot_json(told: &LotPage<'_>, picture: &Picture, wording: &Wording) ->
         })
     });
     let viability = outlook.viability.as_ref().ok().map(|told| expected_json(told, wording));
-    let sowing = told.sowing.as_ref().and_then(|sowing| sowing.as_ref().ok());
-    let sowing_text = match &told.sowing {
-        None => wording.sowing_none_open(),
-        Some(Ok(plan)) => wording.sowing_said(plan),
-        Some(Err(why)) => wording.sowing_no_plan(why),
-    };
+    let (sowing, sowing_text) = sowing_json(&told.sowing, wording);
     let lot_value = json!({
         "lot": lot.code,
         "species": lot.species,
@@ -51,12 +46,23 @@ pub fn why_lot_json(told: &LotPage<'_>, picture: &Picture, wording: &Wording) ->
         "tests": outlook.tests.iter().map(|test| test_json(test, wording)).collect::<Vec<_>>(),
         "retest": outlook.retest.as_ref().ok().map(|retest| retest_json(retest, picture)),
         "retest_text": wording.lot_retest(&outlook.retest, day),
-        "open_places": told.open_places,
-        "standing_in_trays": told.standing,
-        "sowing": sowing.map(|plan| plan_json(plan, told.asked)),
+        "open_places": told.sowing.open_places,
+        "standing_in_trays": told.sowing.standing,
+        "sowing": sowing,
         "sowing_text": sowing_text,
     });
     answer(picture, "lot", lot_value)
+}
+
+/// How many to sow, and the same in words.
+pub(super) fn sowing_json(asked: &SowingAsked, wording: &Wording) -> (Option<Value>, String) {
+    let text = match &asked.plan {
+        None => wording.sowing_none_open(),
+        Some(Ok(plan)) => wording.sowing_said(plan),
+        Some(Err(why)) => wording.sowing_no_plan(why),
+    };
+    let plan = asked.plan.as_ref().and_then(|plan| plan.as_ref().ok());
+    (plan.map(|plan| plan_json(plan, asked.asked)), text)
 }
 
 fn range_json(range: Range) -> Value {

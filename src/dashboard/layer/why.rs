@@ -5,15 +5,19 @@ use std::collections::BTreeMap;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use crate::base::{BedName, EntryId, SpeciesKey, TrayCode};
+use crate::base::{BedName, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::{Ink, answered_mark};
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::growth::tray_growth;
+use crate::reckon::lots::lot_outlook;
 use crate::reckon::picture::answered::{Answered, pressing_first};
-use crate::reckon::picture::{Basis, BedPicture, Criterion, Rule, Source, TrayPicture};
+use crate::reckon::picture::{BedPicture, Criterion, Rule, TrayPicture};
+use crate::reckon::sowing::{SowingAsked, USUAL_SURE};
+use crate::reckon::stock::LotStory;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
 
@@ -22,25 +26,14 @@ use crate::wording::verdict::About;
 pub enum WhyOf {
     /// A tray or a bed, a lot or a place.
     About(Subject),
+    /// A lot, and how many of it to sow for so many plants.
+    Lot(LotCode, Option<u32>),
     /// A bed for one species.
     Bed(BedName, SpeciesKey),
     /// A tray for a bed.
     Pair(TrayCode, BedName),
     /// A stop of the round, by its id.
     Stop(String),
-    /// A figure: its name and value, how it is known, where the rule comes from, the entries it rests on.
-    Figure {
-        /// What it is.
-        name: String,
-        /// The figure with its unit.
-        value: String,
-        /// How it is known.
-        basis: Basis,
-        /// Where it comes from; none where it is a count.
-        source: Option<Source>,
-        /// The entries.
-        entries: Vec<EntryId>,
-    },
 }
 
 impl WhyOf {
@@ -48,13 +41,13 @@ impl WhyOf {
     pub fn subject(&self, on: &On<'_>) -> Option<Subject> {
         match self {
             WhyOf::About(subject) => Some(subject.clone()),
+            WhyOf::Lot(lot, _) => Some(Subject::Lot(lot.clone())),
             WhyOf::Bed(bed, _) => Some(Subject::Bed(bed.clone())),
             WhyOf::Pair(tray, _) => Some(Subject::Tray(tray.clone())),
             WhyOf::Stop(id) => {
                 let round = &on.book.round;
                 round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == *id).map(|stop| stop.subject.clone())
             }
-            WhyOf::Figure { .. } => None,
         }
     }
 }
@@ -101,7 +94,7 @@ impl Why {
 
     fn page(&self, on: &On<'_>, width: u16) -> Page {
         let mut page = Page::new(width.min(100));
-        let labels = on.wording.fact_labels();
+        let labels: Vec<String> = on.wording.fact_labels().into_iter().chain(on.wording.forecast_labels()).collect();
         page.labels(labels.iter().map(String::as_str));
         let picture = &on.book.picture;
         match &self.of {
@@ -117,20 +110,13 @@ impl Why {
                 Some(bed) => why_bed(bed, Some(species), on, &mut page),
                 None => page.paragraph(&on.wording.why_none(), Ink::Plain),
             },
-            WhyOf::About(subject @ (Subject::Lot(_) | Subject::Place(_) | Subject::Site)) => {
+            WhyOf::About(Subject::Lot(code)) => why_lot_of(code, None, on, &mut page),
+            WhyOf::Lot(code, plants) => why_lot_of(code, *plants, on, &mut page),
+            WhyOf::About(subject @ (Subject::Place(_) | Subject::Site)) => {
                 why_story(subject, on, &mut page);
             }
             WhyOf::Pair(tray, bed) => why_pair(tray, bed, on, &mut page),
             WhyOf::Stop(id) => why_stop(id, on, &mut page),
-            WhyOf::Figure { name, value, basis, source, entries } => {
-                page.heading(name);
-                let known = on.wording.known_how(value, on.wording.basis_name(*basis));
-                page.labelled(&on.wording.label_known(), &known);
-                if let Some(source) = source {
-                    page.labelled(&on.wording.label_source(), &on.wording.source_words(source));
-                }
-                entries_of(entries, on, &mut page);
-            }
         }
         page
     }
@@ -143,7 +129,65 @@ fn why_tray(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
     verdict(tray.ready, &said, page);
     page.gap();
     facts_of(&wording.tray_facts(tray), page);
+    why_expected(tray, on, page);
     criteria_of(&tray.criteria, About::Tray, on, page);
+}
+
+/// What is expected of a tray, how it is reckoned, and where that comes from.
+fn why_expected(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
+    let (wording, book) = (on.wording, on.book);
+    let expected = wording.forecast_lines(&tray.code, &book.picture, &book.outlook, &book.round.worth_looking);
+    if !expected.is_empty() {
+        page.heading(&wording.forecast_heading());
+        facts_of(&expected, page);
+        facts_of(&wording.forecast_formulas(&tray.code, &book.picture, &book.outlook), page);
+        let entries = book.outlook.trays.get(&tray.code).map(|told| told.entries.as_slice());
+        entries_of(entries.unwrap_or_default(), on, page);
+    }
+    let profile = tray.species.as_ref().and_then(|key| book.picture.site.profile(key));
+    let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), on.day());
+    let grows = wording.growth_lines(&growth);
+    if tray.standing > 0 && !grows.is_empty() {
+        page.heading(&wording.growth_heading());
+        facts_of(&grows, page);
+        facts_of(&wording.growth_formulas(&growth), page);
+    }
+}
+
+fn why_lot_of(code: &LotCode, plants: Option<u32>, on: &On<'_>, page: &mut Page) {
+    let labels: Vec<String> = on.wording.lot_labels().into_iter().chain([on.wording.label_entries()]).collect();
+    page.labels(labels.iter().map(String::as_str));
+    match on.book.picture.lots.get(code) {
+        Some(lot) => why_lot(lot, plants, on, page),
+        None => page.paragraph(&on.wording.why_none(), Ink::Plain),
+    }
+}
+
+/// What a lot is still worth, its tests, how many to sow, and what was written of it.
+fn why_lot(lot: &LotStory, plants: Option<u32>, on: &On<'_>, page: &mut Page) {
+    let (wording, picture) = (on.wording, &on.book.picture);
+    let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key));
+    let outlook = lot_outlook(lot, profile.map(|profile| &**profile), on.day());
+    page.paragraph(&wording.lot_heading(&lot.code, on.species(lot.species.as_ref())), Ink::Strong);
+    let (good, said) = wording.lot_verdict(&outlook, on.day());
+    verdict(good, &said, page);
+    page.gap();
+    facts_of(&wording.lot_worth_lines(lot, &outlook, on.day()), page);
+    page.gap();
+    facts_of(&wording.lot_test_lines(&outlook, on.day()), page);
+    let asked = SowingAsked::of(picture, lot.species.as_ref(), Some(lot), plants, USUAL_SURE);
+    match &asked.plan {
+        None => {}
+        Some(Ok(plan)) => {
+            page.heading(&wording.sowing_heading(plan.wanted.plants));
+            page.hanging("> ", Ink::Plain, &wording.sowing_said(plan), Ink::Strong);
+            facts_of(&wording.sowing_lines(plan), page);
+            facts_of(&[wording.sowing_formula_line()], page);
+        }
+        Some(Err(why)) => page.hanging("x ", Ink::Waits, &wording.sowing_no_plan(why), Ink::Plain),
+    }
+    page.gap();
+    why_story(&Subject::Lot(lot.code.clone()), on, page);
 }
 
 fn facts_of(facts: &[(String, String)], page: &mut Page) {
@@ -212,7 +256,11 @@ fn why_stop(id: &str, on: &On<'_>, page: &mut Page) {
                 bed_in_short(bed, on, page);
             }
         }
-        Subject::Lot(_) | Subject::Place(_) | Subject::Site => {}
+        Subject::Lot(code) => {
+            page.gap();
+            why_lot_of(code, None, on, page);
+        }
+        Subject::Place(_) | Subject::Site => {}
     }
 }
 

@@ -163,6 +163,8 @@ profile! {
     seeds_per_kg_most | "seeds_per_kg_max": f64;
     /// Germination of fresh seed, percent.
     germination_fresh_pct | "germ_fresh_pct" | "germ_or_strike_pct": f64;
+    /// Whether lots are said to germinate very differently: test first.
+    germination_varies: bool;
     /// The most seedlings one seed or fruit may give.
     seedlings_per_seed_most: f64;
     /// Day of the first emergence after sowing.

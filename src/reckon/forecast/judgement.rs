@@ -68,6 +68,17 @@ pub enum Because {
     LittleToCome(f64),
     /// Seedlings disappeared that nobody saw die: more may have come up.
     DeathsUnseen,
+    /// Several sowings lie in the tray and are forecast together.
+    SeveralSowings {
+        /// How many.
+        sowings: i64,
+        /// The day of the youngest.
+        youngest: Day,
+        /// So many of those up came of it.
+        of_youngest: Range,
+        /// Whether the counts tell that well enough.
+        apart: bool,
+    },
 }
 
 /// What is asked of a sowing.
@@ -80,6 +91,8 @@ pub struct Asked<'a> {
     pub prior: &'a CurvePrior,
     /// The forecast.
     pub told: &'a Forecast,
+    /// What was expected of each sowing.
+    pub expected_each: &'a [f64],
     /// What was expected in all.
     pub expected: f64,
     /// The day.
@@ -99,7 +112,7 @@ impl Asked<'_> {
 
     fn judged(&self, because: &mut Vec<Because>) -> Judgement {
         let early = (self.days.first * NO_VERDICT_BEFORE).min(self.days.half);
-        let no_verdict_before = self.seen.sown_on.plus(early.ceil() as i32);
+        let no_verdict_before = self.seen.youngest_on().plus(early.ceil() as i32);
         let Some(look) = self.seen.last_look.filter(|look| *look >= no_verdict_before) else {
             let waiting = self.day < no_verdict_before;
             because.push(if waiting { Because::BeforeDay(no_verdict_before) } else { Because::NotCounted });
@@ -119,7 +132,7 @@ impl Asked<'_> {
         if emerged >= ON_ITS_WAY_SHARE * due {
             return Judgement::OnItsWay;
         }
-        let past_half = self.seen.looks.last_look() >= self.days.half;
+        let past_half = self.age_at_look() >= self.days.half;
         let poor = self.told.at_last_day.likely < FAILING_SHARE * self.expected;
         if past_half && poor { Judgement::Failing } else { Judgement::Slow }
     }
@@ -127,19 +140,25 @@ impl Asked<'_> {
     /// What should be up at the last look, by what was believed beforehand.
     fn due_at_look(&self) -> f64 {
         let usual = Curve { d: 1.0, b: self.prior.b.median, t50: self.prior.t50.median };
-        self.expected * usual.up(self.seen.looks.last_look())
+        let each = self.seen.sowings.iter().zip(self.expected_each);
+        each.map(|(sown, expected)| expected * usual.up(self.seen.looks.last_look() - self.seen.age(sown.day))).sum()
+    }
+
+    /// Days from the youngest sowing to the last look.
+    fn age_at_look(&self) -> f64 {
+        self.seen.looks.last_look() - self.seen.age(self.seen.youngest_on())
     }
 
     fn has_finished(&self, look: Day, because: &mut Vec<Because>) -> bool {
-        let past_last = self.seen.looks.last_look() >= self.days.last;
+        let past_last = self.age_at_look() >= self.days.last;
         let needed = QUIET_DAYS.max(QUIET_SHARE * self.told.curve.t50).ceil() as i32;
-        let quiet = look.days_since(self.seen.last_rise.unwrap_or(self.seen.sown_on));
+        let quiet = look.days_since(self.seen.last_rise.unwrap_or(self.seen.youngest_on()));
         if past_last && quiet >= needed {
             because.push(Because::QuietFor { days: quiet, needed });
             return true;
         }
         let to_come = self.told.in_the_end.likely - self.seen.looks.emerged();
-        let past_half = self.seen.looks.last_look() >= self.days.half;
+        let past_half = self.age_at_look() >= self.days.half;
         let little = to_come < WORTH_WAITING_SHARE * self.seen.looks.seeds();
         // Where hardly any came up, little to come means failing, not finished, until the last day has passed.
         let good = self.seen.looks.emerged() >= FAILING_SHARE * self.expected;
@@ -152,7 +171,7 @@ impl Asked<'_> {
 
     /// Whether at the half day or later less than 30 % of what was expected is up.
     pub fn far_behind_at_half(&self) -> bool {
-        let past_half = self.seen.looks.last_look() >= self.days.half;
+        let past_half = self.age_at_look() >= self.days.half;
         past_half && self.seen.looks.emerged() < SOW_AGAIN_SHARE * self.expected
     }
 }

@@ -7,37 +7,38 @@ use super::species_days;
 use crate::base::{SpeciesKey, TrayCode};
 use crate::reckon::site::Site;
 use crate::reckon::stock::TrayStory;
-use crate::science::emergence::{Curve, fit_emergence};
+use crate::science::emergence::{SeenSowing, fit_emergence};
 
-/// One earlier sowing whose looks tell a curve.
+/// One earlier sowing, as far as it was looked at.
 #[derive(Clone, PartialEq, Debug)]
 pub struct EarlierSowing {
     /// The tray.
     pub tray: TrayCode,
-    /// Its curve, by maximum likelihood alone: nothing of the handbook is in it.
-    pub curve: Curve,
-    /// Seeds sown.
-    pub seeds: u32,
+    /// What was seen of it; its curve by maximum likelihood alone: nothing of the handbook is in it.
+    pub seen: SeenSowing,
 }
 
-/// The sowings whose looks identify a curve and go at least to the species' half day. Those that still go on, or were thrown
-/// out, count as well: what was not up at their last look is censored there, not taken for dead.
+/// The sowings that were looked at on the species' half day or later. Those that still go on, were thrown out, or of which
+/// nothing came up count as well: what was not up at their last look is censored there, not taken for dead. Of several
+/// sowings in one tray nobody knows whose seedlings came.
 pub fn earlier_sowings(stories: &[&Arc<TrayStory>], site: &Site) -> Vec<(SpeciesKey, EarlierSowing)> {
     let told = stories.iter().filter_map(|story| {
         let key = story.species.as_ref()?;
         let days = species_days(site.profile(key)?)?;
-        let seen = looks_of(story).ok()?;
-        if seen.looks.last_look() < days.half {
-            return None;
-        }
-        let fit = fit_emergence(&seen.looks);
-        let curve = fit.curve.filter(|_| fit.identifiable)?;
-        Some((key.clone(), EarlierSowing { tray: story.code.clone(), curve, seeds: seen.seeds }))
+        let looks = sown_looks(story, days.half)?.looks;
+        let fit = fit_emergence(&looks);
+        let seen = SeenSowing {
+            seeds: looks.seeds(),
+            emerged: looks.emerged(),
+            last_look: looks.last_look(),
+            curve: fit.curve.filter(|_| fit.identifiable),
+        };
+        Some((key.clone(), EarlierSowing { tray: story.code.clone(), seen }))
     });
     told.collect()
 }
 
 /// The looks at a sowing that go at least to so many days after it.
 pub fn sown_looks(story: &TrayStory, least_days: f64) -> Option<Seen> {
-    looks_of(story).ok().filter(|seen| seen.looks.last_look() >= least_days)
+    looks_of(story).ok().filter(|seen| seen.last_look.is_some() && seen.looks.last_look() >= least_days)
 }

@@ -2,11 +2,14 @@
 //!
 //! Pure: from the tray's own looks, the species' days, the lot's test and this nursery's earlier sowings of the species.
 
+mod band;
 mod experience;
 mod judgement;
 mod learned;
 mod outlook;
+mod prior;
 mod seen;
+mod several;
 mod sow_again;
 mod stock;
 #[cfg(test)]
@@ -15,29 +18,31 @@ mod tests;
 mod worked;
 pub mod worth;
 
+pub use band::{Band, band};
 pub use experience::{Experience, Learned, by_handbook, experiences};
 pub use judgement::{Because, Judgement};
 pub use learned::{EarlierSowing, earlier_sowings};
-pub use outlook::{Outlook, outlook, outlook_of_sowings};
-pub use seen::{Unseen, looks_of};
+pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_sowings};
+pub use prior::{UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, prior_of, prior_of_lot};
+pub use seen::{Unseen, looks_at_all, looks_of};
 pub use sow_again::{Reach, SowAgain, reach};
 pub use stock::{InMonth, Pipeline, TrayStock};
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use seen::Seen;
+use seen::SownOn;
+use several::Told;
 
+use crate::base::LotCode;
 use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Picture, TrayPicture};
-use crate::reckon::stock::{LotStory, LotTest, TrayStory};
-use crate::science::emergence::{Curve, CurvePrior, forecast_by_prior};
+use crate::reckon::stock::{LotStory, TrayStory};
+use crate::science::emergence::{Curve, CurvePrior};
 
 /// Chance that the range of a forecast holds. Ours: wide enough to trust, narrow enough to act on.
 pub const RANGE_LEVEL: f64 = 0.90;
-/// Germination where neither profile nor test says any: nothing known. Ours.
-const UNKNOWN_GERMINATION: f64 = 0.5;
 /// Last day of emergence, against the half day, where a profile has none. Ours.
 const LAST_OVER_HALF: f64 = 2.0;
 /// First day of emergence, against the half day, where a profile has none. Ours.
@@ -68,18 +73,31 @@ pub struct SpeciesDays {
     pub last: f64,
 }
 
+/// One sowing and what is likely of it.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct SowingCurve {
+    /// The day.
+    pub on: Day,
+    /// Seeds.
+    pub seeds: u32,
+    /// Share of them that likely comes up.
+    pub share: f64,
+}
+
 /// What a tray's seed will come to.
 #[derive(Clone, PartialEq, Debug)]
 pub struct TrayForecast {
-    /// The day of sowing.
+    /// The day of sowing; the first, where there were several.
     pub sown_on: Day,
-    /// Seeds sown.
+    /// The sowings by day, oldest first.
+    pub sowings: Vec<SowingCurve>,
+    /// Seeds sown in all.
     pub seeds: u32,
     /// Seedlings that came up by the last look.
     pub emerged: u32,
     /// The last look; none where nobody has counted.
     pub last_look: Option<Day>,
-    /// What was expected of this seed by what was known on the day of sowing.
+    /// What was expected of this seed by what was known on the day of the (youngest) sowing.
     pub expected: f64,
     /// The day by which the last are due by the species' own days.
     pub last_due: Day,
@@ -87,8 +105,10 @@ pub struct TrayForecast {
     pub at_last_due: Range,
     /// Up in the end.
     pub in_the_end: Range,
-    /// The likely curve, days since sowing.
+    /// The likely curve, days since each sowing; of several its d is the mean of all seeds.
     pub curve: Curve,
+    /// What was believed of the curve beforehand.
+    pub prior: CurvePrior,
     /// The day after which waiting is not worth the bench.
     pub stop_waiting: Day,
     /// Where it stands on the species' own days.
@@ -112,74 +132,35 @@ pub fn species_days(profile: &Profile) -> Option<SpeciesDays> {
     Some(SpeciesDays { first: first.min(half), half, last: last.max(half) })
 }
 
-/// What is believed of a sowing before any of it comes up: the profile, then earlier sowings, then a test of its lot.
-pub fn prior_of(profile: &Profile, earlier: &[EarlierSowing], test: Option<&LotTest>) -> Option<CurvePrior> {
-    let days = species_days(profile)?;
-    let fresh = profile.germination_fresh_pct.as_ref().map_or(UNKNOWN_GERMINATION, |figure| figure.value / 100.0);
-    let handbook = CurvePrior::of_species(Some(days.first), days.half, Some(days.last), fresh.clamp(0.0, 1.0)).ok()?;
-    let curves: Vec<Curve> = earlier.iter().map(|sowing| sowing.curve).collect();
-    let prior = handbook.with_sowings(&curves);
-    let test = test.map(|test| {
-        let laid: u32 = test.replicates.iter().map(|(laid, _)| laid).sum();
-        let up: u32 = test.replicates.iter().map(|(_, up)| up).sum();
-        (laid, up.min(laid))
-    });
-    Some(match test.filter(|(laid, _)| *laid > 0) {
-        Some((laid, up)) => prior.with_lot_test(f64::from(up) / f64::from(laid), f64::from(laid)),
-        None => prior,
-    })
-}
-
-/// What a tray's seed will come to, as known on a day.
+/// What a tray's seed will come to, as known on a day. Of several sowings in one tray: of all of them together.
 ///
 /// # Errors
 /// Why there is nothing to forecast.
-pub fn forecast_tray(
+pub fn forecast_tray<'a>(
     story: &TrayStory,
     profile: &Profile,
     earlier: &[EarlierSowing],
-    lot: Option<&LotStory>,
+    lot_of: impl Fn(&LotCode) -> Option<&'a LotStory>,
     day: Day,
 ) -> Result<TrayForecast, Unseen> {
-    let seen = looks_of(story)?;
+    let seen = looks_at_all(story)?;
     let days = species_days(profile).ok_or(Unseen::NoSpeciesDays)?;
-    let tests = || lot.into_iter().flat_map(|lot| &lot.tests);
-    let prior = prior_of(profile, earlier, tests().next_back()).ok_or(Unseen::NoSpeciesDays)?;
     // What was hoped for is what was known on the day of sowing; a test that came later only changes the forecast.
-    let known_then = tests().rfind(|test| test.day <= seen.sown_on);
-    let hoped = prior_of(profile, earlier, known_then).ok_or(Unseen::NoSpeciesDays)?;
-    let told = forecast_by_prior(&seen.looks, &prior, days.last, RANGE_LEVEL).map_err(|_| Unseen::NoSpeciesDays)?;
-    let expected = f64::from(seen.seeds) * hoped.d.a / (hoped.d.a + hoped.d.b);
-    let asked = judgement::Asked { seen: &seen, days, prior: &prior, told: &told, expected, day };
-    let (judgement, because) = asked.judge();
-    Ok(TrayForecast {
-        sown_on: seen.sown_on,
-        seeds: seen.seeds,
-        emerged: seen.looks.emerged() as u32,
-        last_look: seen.last_look,
-        expected,
-        last_due: seen.sown_on.plus(days.last.ceil() as i32),
-        at_last_due: told.at_last_day,
-        in_the_end: told.in_the_end,
-        curve: told.curve,
-        stop_waiting: seen.sown_on.plus(stop_waiting_days(&seen, &told.curve, days).ceil() as i32),
-        ask_to_sow_again: asked.far_behind_at_half(),
-        judgement,
-        because,
-        learned_from: earlier.len(),
-        entries: seen.entries,
-    })
-}
-
-/// Days since sowing until fewer than 2 % of the seeds are still to come, but no earlier than the species' last day and no
-/// later than twice that. Of a sowing of which nothing was up on the half day nobody knows a curve: the species' last day.
-fn stop_waiting_days(seen: &Seen, curve: &Curve, days: SpeciesDays) -> f64 {
-    if seen.looks.emerged() == 0.0 && seen.looks.last_look() >= days.half {
-        return days.last;
-    }
-    let up = 1.0 - WORTH_WAITING_SHARE / curve.d.max(WORTH_WAITING_SHARE);
-    let enough = if up > 0.0 { curve.day_of(up.min(0.999)) } else { 0.0 };
-    enough.clamp(days.last, days.last * LONGEST_WAIT)
+    let lot = |sowing: &SownOn| sowing.lot.as_ref().and_then(&lot_of);
+    let prior = |one: &SownOn| prior_of_lot(profile, earlier, lot(one), one.day).ok_or(Unseen::NoSpeciesDays);
+    let youngest = seen.youngest_on();
+    let hoped = |one: &SownOn| hoped_of_lot(profile, earlier, lot(one), youngest).ok_or(Unseen::NoSpeciesDays);
+    let told = match &seen.sowings[..] {
+        [only] => Told::of_one(&seen, days, prior(only)?, hoped(only)?),
+        several => {
+            let now: Vec<CurvePrior> = several.iter().map(prior).collect::<Result<_, _>>()?;
+            let then: Vec<CurvePrior> = several.iter().map(hoped).collect::<Result<_, _>>()?;
+            let before = seen::looks_until(story, Some(youngest))?;
+            Told::of_several(&seen, &before, days, &now, &then)
+        }
+    };
+    let told = told.ok_or(Unseen::NoSpeciesDays)?;
+    Ok(told.forecast(seen, days, day, earlier.len()))
 }
 
 /// The forecasts of every tray of a Picture that has seed to come or had; trays with nothing to forecast are left out.
@@ -209,9 +190,8 @@ pub fn forecasts_of(
         let profile = picture.site.profile(key)?;
         let earlier: Vec<EarlierSowing> =
             learned.get(key).unwrap_or(&none).iter().filter(|sowing| sowing.tray != *code).cloned().collect();
-        let lot = tray.story.sowings.last().and_then(|sowing| sowing.lot.as_ref());
-        let lot = lot.and_then(|lot| picture.lots.get(lot)).map(Arc::as_ref);
-        let forecast = forecast_tray(&tray.story, profile, &earlier, lot, picture.day).ok()?;
+        let lot_of = |lot: &LotCode| picture.lots.get(lot).map(Arc::as_ref);
+        let forecast = forecast_tray(&tray.story, profile, &earlier, lot_of, picture.day).ok()?;
         Some((code.clone(), forecast))
     });
     told.collect()

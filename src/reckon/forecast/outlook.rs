@@ -7,7 +7,7 @@ use super::sow_again::{SowAgain, reach};
 use super::stock::{Pipeline, TrayStock, pipelines, stock};
 use super::{Leads, TrayForecast, forecasts_of};
 use crate::base::{SpeciesKey, TrayCode};
-use crate::reckon::picture::{Picture, TrayPicture};
+use crate::reckon::picture::{Picture, Stage, TrayPicture};
 
 /// What is expected.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -29,6 +29,14 @@ pub struct Outlook {
 /// What is expected on a Picture's day.
 pub fn outlook(picture: &Picture, leads: Leads) -> Outlook {
     let mut outlook = outlook_of_sowings(picture, leads, |_| true);
+    outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
+    outlook.pipelines = pipelines(&outlook.stock);
+    outlook
+}
+
+/// What is expected of everything that still lives: what is spent is left out, so that it does not grow with the years.
+pub fn outlook_of_living(picture: &Picture, leads: Leads) -> Outlook {
+    let mut outlook = outlook_of_sowings(picture, leads, |tray| tray.stage != Stage::Spent);
     outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     outlook.pipelines = pipelines(&outlook.stock);
     outlook

@@ -19,6 +19,7 @@ fn sown(seeds: u32, looks: &[(i32, u32)]) -> TrayStory {
     story.species = Catalogue::built_in().find("coffee");
     story.accounts.sown = u64::from(seeds);
     story.sowings.push(Sowing { day: on, lot: None, seeds: Some(seeds), entry: entry(1) });
+    story.entries.push(entry(1));
     let mut standing = 0;
     for (number, (age, emerged)) in looks.iter().enumerate() {
         standing += emerged;
@@ -45,7 +46,7 @@ fn coffee() -> Arc<Profile> {
 }
 
 fn told(story: &TrayStory, age: i32) -> TrayForecast {
-    forecast_tray(story, &coffee(), &[], None, day("2026-01-01").plus(age)).unwrap()
+    forecast_tray(story, &coffee(), &[], |_| None, day("2026-01-01").plus(age)).unwrap()
 }
 
 #[test]
@@ -94,6 +95,11 @@ fn a_late_sowing_that_still_comes_is_slow() {
     assert!(!late.because.is_empty());
 }
 
+fn of_lot(mut story: TrayStory) -> TrayStory {
+    story.sowings[0].lot = Some(LotCode::new("cof-L07").unwrap());
+    story
+}
+
 fn lot_tested(laid: u32, up: u32) -> LotStory {
     let mut lot = crate::reckon::stock::fold_lot(
         &crate::reckon::Ledger::new(crate::reckon::View { day: day("2026-06-01"), known: None }, []),
@@ -107,9 +113,10 @@ fn lot_tested(laid: u32, up: u32) -> LotStory {
 /// The example of docs/reckoning.md, section 29.
 #[test]
 fn old_seed_of_coffee_is_failing_on_day_78() {
-    let story = sown(300, &[(60, 6), (69, 8), (78, 5)]);
+    let story = of_lot(sown(300, &[(60, 6), (69, 8), (78, 5)]));
+    let lot = lot_tested(50, 6);
     let on = day("2026-01-01").plus(78);
-    let told = forecast_tray(&story, &coffee(), &[], Some(&lot_tested(50, 6)), on).unwrap();
+    let told = forecast_tray(&story, &coffee(), &[], |_| Some(&lot), on).unwrap();
     assert!((told.expected - 63.5).abs() < 0.05, "{}", told.expected);
     let Because::Up { emerged, due, .. } = told.because[0] else { panic!("{told:?}") };
     assert!(emerged == 19.0 && (due - 58.9).abs() < 0.05, "{due}");
@@ -120,11 +127,11 @@ fn old_seed_of_coffee_is_failing_on_day_78() {
 #[test]
 fn a_test_of_the_lot_lowers_what_is_expected() {
     let half = species_days(&coffee()).unwrap().half as i32;
-    let story = sown(300, &[(half, 20), (half + 8, 15)]);
+    let story = of_lot(sown(300, &[(half, 20), (half + 8, 15)]));
     let lot = lot_tested(50, 6);
     let on = day("2026-01-01").plus(half + 8);
-    let with = forecast_tray(&story, &coffee(), &[], Some(&lot), on).unwrap();
-    let without = forecast_tray(&story, &coffee(), &[], None, on).unwrap();
+    let with = forecast_tray(&story, &coffee(), &[], |_| Some(&lot), on).unwrap();
+    let without = forecast_tray(&story, &coffee(), &[], |_| None, on).unwrap();
     assert!(with.expected < 0.5 * without.expected, "{} {}", with.expected, without.expected);
     assert!(with.in_the_end.likely < without.in_the_end.likely);
 }
@@ -150,11 +157,12 @@ fn what_cannot_be_told_says_why() {
     assert_eq!(looks_of(&unknown).unwrap_err(), Unseen::SeedsUnknown);
     let mut twice = sown(50, &[]);
     twice.sowings.push(Sowing { day: day("2026-02-01"), lot: None, seeds: Some(5), entry: entry(8) });
+    twice.entries.push(entry(8));
     assert_eq!(looks_of(&twice).unwrap_err(), Unseen::SeveralSowings);
     assert_eq!(looks_of(&TrayStory::blank(TrayCode::new("cof-032").unwrap())).unwrap_err(), Unseen::NothingSown);
     let mut bare = (*coffee()).clone();
     bare.emerge_half_days = None;
-    assert_eq!(forecast_tray(&sown(50, &[]), &bare, &[], None, day("2026-02-01")), Err(Unseen::NoSpeciesDays));
+    assert_eq!(forecast_tray(&sown(50, &[]), &bare, &[], |_| None, day("2026-02-01")), Err(Unseen::NoSpeciesDays));
 }
 
 #[test]
@@ -164,4 +172,70 @@ fn waiting_ends_no_earlier_than_the_species_and_no_later_than_twice_its_last_day
         let stop = told(&sown(80, looks), 175).stop_waiting.days_since(day("2026-01-01"));
         assert!(f64::from(stop) >= last && f64::from(stop) <= 2.0 * last + 1.0, "{stop}");
     }
+}
+
+/// A tray sown again on a later day with seed of nobody knows which lot.
+fn sown_again(mut story: TrayStory, age: i32, seeds: u32) -> TrayStory {
+    let on = story.sowings[0].day.plus(age);
+    story.sowings.push(Sowing { day: on, lot: None, seeds: Some(seeds), entry: entry(90) });
+    story.entries.push(entry(90));
+    story.accounts.sown += u64::from(seeds);
+    story
+}
+
+#[test]
+fn sowing_again_gives_one_forecast_for_both_sowings() {
+    // 20 of 300 up by day 110, sown again with 280 on day 112.
+    let looks = [(60, 6), (69, 8), (78, 5), (95, 1), (110, 0)];
+    let story = sown_again(sown(300, &looks), 112, 280);
+    let told_now = told(&story, 112);
+    assert_eq!(told_now.judgement, Judgement::TooEarly, "{told_now:?}");
+    assert_eq!(told_now.sowings.len(), 2);
+    // What was hoped for on the day it was sown again: what the first was then to give, and 90 % of the second.
+    let first = told(&sown(300, &looks), 112).in_the_end.likely;
+    assert!(first < 26.0 && (told_now.expected - first - 0.9 * 280.0).abs() < 1.0, "{} {first}", told_now.expected);
+    assert!(told_now.in_the_end.likely > 0.9 * told_now.expected, "{told_now:?}");
+    assert_eq!(told_now.last_due, day("2026-01-01").plus(112 + 90));
+    // Two months on 150 more are up. The second is on its way, and the counts say whose they are.
+    let later = told(&sown_again(sown(300, &[&looks[..], &[(170, 60), (175, 90)]].concat()), 112, 280), 175);
+    assert_eq!(later.judgement, Judgement::OnItsWay, "{later:?}");
+    let Some(Because::SeveralSowings { sowings: 2, of_youngest, apart: true, .. }) = later.because.last() else {
+        panic!("{later:?}")
+    };
+    assert!(of_youngest.low > 140.0 && of_youngest.high <= 155.0, "{of_youngest:?}");
+    assert!(later.sowings[0].share < 0.15 && later.sowings[1].share > 0.5, "{later:?}");
+}
+
+#[test]
+fn sowings_a_few_days_apart_cannot_be_told_apart_and_it_is_said() {
+    let story = sown_again(sown(100, &[(50, 20), (60, 50), (70, 40)]), 6, 100);
+    let told = told(&story, 70);
+    assert!(
+        told.because.iter().any(|because| matches!(because, Because::SeveralSowings { apart: false, .. })),
+        "{told:?}"
+    );
+    assert!(told.in_the_end.low >= 110.0 && told.in_the_end.high <= 200.0, "{told:?}");
+}
+
+#[test]
+fn a_nursery_in_which_sowings_failed_expects_less_of_the_next() {
+    let failed = EarlierSowing {
+        tray: TrayCode::new("cof-001").unwrap(),
+        seen: crate::science::emergence::SeenSowing { seeds: 100.0, emerged: 0.0, last_look: 200.0, curve: None },
+    };
+    let next = sown(100, &[]);
+    let on = day("2026-01-11");
+    let without = forecast_tray(&next, &coffee(), &[], |_| None, on).unwrap();
+    let with = forecast_tray(&next, &coffee(), &[failed.clone(), failed], |_| None, on).unwrap();
+    // 5 x 90 % and twice none: 4.5 / 7.
+    assert!((without.expected - 90.0).abs() < 1e-6 && (with.expected - 450.0 / 7.0).abs() < 0.5, "{}", with.expected);
+}
+
+#[test]
+fn the_width_of_an_untested_lot_is_what_the_profile_says() {
+    let species = Catalogue::built_in();
+    let of = |name: &str| prior_of(species.get(&species.find(name).unwrap()).unwrap(), &[], None).unwrap().d;
+    let (rain_tree, coffee) = (of("rain tree"), of("coffee"));
+    assert!((rain_tree.a + rain_tree.b - 2.0).abs() < 1e-9, "lots differ widely: {rain_tree:?}");
+    assert!((coffee.a + coffee.b - 4.0).abs() < 1e-9, "{coffee:?}");
 }

@@ -80,6 +80,14 @@ pub struct Expected {
     pub by: Way,
 }
 
+impl Expected {
+    /// What is left today of what lived at the beginning, 0 to 1; none where nothing did.
+    pub fn left(&self) -> Option<f64> {
+        let began = self.start.share.likely;
+        (began > 0.0).then(|| (self.today.likely / began).clamp(0.0, 1.0))
+    }
+}
+
 /// Why nothing is expected.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum NoViability {

@@ -6,7 +6,7 @@ use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{Day, Range};
 use crate::reckon::picture::{Measure, Stage, TrayPicture};
-use crate::reckon::seed::{emerged, expected, share_up};
+use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
 
 /// Due counts of living trays, never more than one a tray.
@@ -99,14 +99,14 @@ fn first_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Day> {
     tray.story.sowings.first().map(|sowing| sowing.day.plus(first.floor() as i32))
 }
 
-/// Seedlings expected from a tray's seed: by its forecast; of several sowings in one tray, which have none, by the last test
-/// of each lot, else by fresh seed of the species.
+/// Seedlings expected from a tray's seed: by its forecast; of a species without days of emergence, which has none, by the
+/// last test of each lot, else by fresh seed.
 fn expected_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<f64> {
     if let Some(told) = walk.told(tray) {
         return Some(told.expected);
     }
     let profile = walk.profile(tray.species.as_ref());
-    expected(&tray.story.sowings, &walk.picture.lots, profile).map(|expected| expected.in_all().likely)
+    expected_seedlings(&tray.story.sowings, &walk.picture.lots, profile)
 }
 
 /// What should stand by now: what stood, and of what is still expected the part that the days since bring, on a
@@ -114,11 +114,12 @@ fn expected_emergence(walk: &Walk<'_>, tray: &TrayPicture) -> Option<f64> {
 fn coming_up(walk: &Walk<'_>, tray: &TrayPicture, last: Option<Day>) -> Range {
     let standing = f64::from(tray.standing);
     if let Some(told) = walk.told(tray) {
-        let seeds = f64::from(told.seeds.saturating_sub(told.emerged));
-        let up = |on: Day| told.curve.up(f64::from(on.days_since(told.sown_on).max(0)));
+        let to_come = (told.in_the_end.likely - f64::from(told.emerged)).max(0.0);
+        let all = told.likely_in_all();
+        let up = |on: Day| if all > 0.0 { told.likely_up(told.days_to(on)) / all } else { 1.0 };
         let before = told.last_look.map_or(0.0, up);
         let newly =
-            if before < 1.0 { seeds * ((up(walk.day()) - before) / (1.0 - before)).clamp(0.0, 1.0) } else { 0.0 };
+            if before < 1.0 { to_come * ((up(walk.day()) - before) / (1.0 - before)).clamp(0.0, 1.0) } else { 0.0 };
         let most = (2.0 * newly).min((told.in_the_end.high - f64::from(told.emerged)).max(newly));
         return Range::new(standing, (standing + newly).round(), (standing + most).ceil());
     }
@@ -143,7 +144,7 @@ pub(super) fn stop_waiting(walk: &Walk<'_>) -> Vec<Stop> {
     let all = walk.picture.trays.values().filter_map(|tray| {
         let story = &tray.story;
         let told = walk.told(tray);
-        // By its own curve, never before the species' last day; of several sowings in one tray the species' last day.
+        // By its own curve, never before the species' last day; where nothing is forecast the species' last day.
         let last_day = told.map(|told| told.stop_waiting).or(story.seed_due_until).filter(|last| *last < day)?;
         let asked = day.days_since(last_day) <= STOP_WAITING_ASKED_DAYS;
         let seed_left = story.accounts.seed > 0 || story.seed_unknown;

@@ -26,9 +26,9 @@ use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
-use super::forecast::{Leads, outlook_of_sowings};
+use super::forecast::{Leads, Outlook, outlook_of_sowings};
 use super::picture::Picture;
-use crate::base::Day;
+use crate::base::{Day, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use intervals::{GAUGE_SOURCE, LATE_MINUTES_SHARE, MARKED_STOPS, TURN_DAYS, WALK_MINUTES, WORTH_STEP};
 use walk::Walk;
@@ -66,7 +66,29 @@ pub fn round(picture: &Picture) -> Round {
 /// The round of a Picture's day.
 pub fn round_by(picture: &Picture, leads: Leads) -> Round {
     let day = picture.day;
-    let outlook = outlook_of_sowings(picture, leads, |tray| counts::is_asked_about(&tray.story, day));
+    round_with(picture, outlook_of_sowings(picture, leads, |tray| counts::is_asked_about(&tray.story, day)))
+}
+
+/// The round of a Picture's day with what is expected on it, where that is known already.
+pub fn round_from(picture: &Picture, outlook: &Outlook) -> Round {
+    let asked = |code: &TrayCode| {
+        let tray = picture.trays.get(code);
+        tray.is_some_and(|tray| counts::is_asked_about(&tray.story, picture.day))
+    };
+    let trays = outlook.trays.iter().filter(|(code, _)| asked(code));
+    let again = outlook.again.iter().filter(|(code, _)| asked(code));
+    let of_sowings = Outlook {
+        leads: outlook.leads,
+        trays: trays.map(|(code, told)| (code.clone(), told.clone())).collect(),
+        again: again.map(|(code, again)| (code.clone(), *again)).collect(),
+        experience: outlook.experience.clone(),
+        ..Outlook::default()
+    };
+    round_with(picture, of_sowings)
+}
+
+fn round_with(picture: &Picture, outlook: Outlook) -> Round {
+    let day = picture.day;
     let walk = Walk { picture, going: going_out::going(picture), outlook };
     let mut due = due(&walk);
     mark(&mut due);

@@ -9,8 +9,8 @@ mod test;
 #[cfg(test)]
 mod tests;
 
-pub use emergence::{Expected, emerged, expected, own_sowings, share_up};
+pub use emergence::{emerged, expected_seedlings, own_sowings, share_up};
 pub use life::{SeedLife, life};
 pub use sown::{CameUp, SownFrom, came_up, sown_from};
 pub use state::{LotState, is_held, lot_state};
-pub use test::{TEST_LEVEL, germinated, of_the_rest, replicate_counts, test_due_from};
+pub use test::{TEST_LEVEL, germinated, replicate_counts, test_due_from};

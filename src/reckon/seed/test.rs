@@ -28,11 +28,3 @@ pub fn germinated(test: &LotTest) -> Option<Range> {
 pub fn test_due_from(lot: &LotStory, profile: Option<&Profile>, day: Day) -> Option<Day> {
     lot_outlook(lot, profile, day).retest.ok().map(|retest| retest.on)
 }
-
-/// Seedlings to expect of the seed that is left, with the day of the test that says so; none where the lot was never
-/// tested or nobody knows what is left. What the seed lost since that test is not in it.
-pub fn of_the_rest(lot: &LotStory) -> Option<(Range, Day)> {
-    let left = f64::from(lot.seeds_left.filter(|left| *left > 0)?);
-    let test = lot.tests.last()?;
-    Some((germinated(test)?.times(Range::exact(left)), test.day))
-}

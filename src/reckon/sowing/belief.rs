@@ -5,19 +5,14 @@ use std::sync::Arc;
 use super::NoPlan;
 use crate::base::{SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
-use crate::reckon::forecast::{EarlierSowing, earlier_sowings, prior_of};
-use crate::reckon::lots::{Expected, LotOutlook};
+use crate::reckon::forecast::{EarlierSowing, UNKNOWN_GERMINATION, as_test, earlier_sowings, handbook_seeds, prior_of};
+use crate::reckon::lots::LotOutlook;
 use crate::reckon::picture::{Picture, Stage};
-use crate::reckon::stock::{LotStory, LotTest, TrayStory};
+use crate::reckon::stock::{LotStory, TrayStory};
 use crate::science::WrongInput;
 use crate::science::chance::Chance;
 use crate::science::emergence::SEEDS_OF_A_LOT_TEST;
 
-/// Seeds as of which the germination of a profile counts, where the profile has no days of emergence. As in the forecast of a
-/// tray. Ours.
-const HANDBOOK_SEEDS: f64 = 4.0;
-/// Germination where nobody says: nothing known. Ours.
-const UNKNOWN_GERMINATION: f64 = 0.5;
 /// Share of seedlings that become a plant to go out, before anything was raised here: usual culls of 10 to 25 % and some losses.
 /// Ours, from common practice.
 pub const USUAL_SURVIVAL: f64 = 0.75;
@@ -65,10 +60,11 @@ impl Germination {
             None => {
                 let fresh = profile.germination_fresh_pct.as_ref().map_or(UNKNOWN_GERMINATION, |pct| pct.value / 100.0);
                 let fresh = fresh.clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
-                (HANDBOOK_SEEDS * fresh, HANDBOOK_SEEDS * (1.0 - fresh), 0)
+                let seeds = handbook_seeds(profile);
+                (seeds * fresh, seeds * (1.0 - fresh), 0)
             }
         };
-        let left = outlook.and_then(|outlook| outlook.viability.as_ref().ok()).and_then(left_of);
+        let left = outlook.and_then(|outlook| outlook.viability.as_ref().ok()).and_then(|told| told.left());
         let tested = outlook.and_then(|outlook| outlook.tests.last()).map(|test| (test.seeds, test.germinated));
         let known = Germination { a, b, sowings, tested, left };
         if known.mean() < LEAST_SHARE { Err(NoPlan::Dead) } else { Ok(known) }
@@ -90,18 +86,6 @@ impl Germination {
         let (weight, mean) = (self.a + self.b, self.mean());
         Chance::beta("germination", weight * mean, weight * (1.0 - mean))
     }
-}
-
-fn left_of(told: &Expected) -> Option<f64> {
-    let began = told.start.share.likely;
-    (began > 0.0).then(|| (told.today.likely / began).clamp(0.0, 1.0))
-}
-
-/// What is written of the viability on arrival counts like a test of so many seeds: as much as a test counts at most.
-fn as_test(lot: &LotStory) -> Option<LotTest> {
-    let (pct, day, entry) = (lot.initial_pct?, lot.received?, lot.stores.first()?.entry.clone());
-    let alive = (pct / 100.0 * SEEDS_OF_A_LOT_TEST).round().clamp(0.0, SEEDS_OF_A_LOT_TEST) as u32;
-    Some(LotTest { day, replicates: vec![(SEEDS_OF_A_LOT_TEST as u32, alive)], days: 0, entry })
 }
 
 /// What is believed of the share of seedlings that become a plant to go out.

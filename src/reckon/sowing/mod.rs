@@ -2,11 +2,13 @@
 //!
 //! Pure: the species' profile, then this nursery's sowings and finished trays, then the lot's own test and its loss since.
 
+mod asked;
 mod belief;
 mod containers;
 #[cfg(test)]
 mod tests;
 
+pub use asked::SowingAsked;
 pub use belief::{Germination, Survival};
 pub use containers::Containers;
 

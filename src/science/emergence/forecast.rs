@@ -33,18 +33,36 @@ pub fn forecast_by_prior(looks: &Looks, prior: &CurvePrior, last_day: f64, level
     wrong_input::not_negative("last_day", last_day)?;
     wrong_input::share("level", level)?;
     let last_day = last_day.max(looks.last_look());
-    let belief = believe(looks, prior, last_day);
-    let waiting = (looks.seeds() - looks.emerged()) as u32;
-    let range = |(mean, variance): (f64, f64)| {
-        let more = Chance::of_moments(mean, variance).middle(waiting, level);
-        let likely = looks.emerged() + mean * f64::from(waiting);
-        let (low, high) = (looks.emerged() + more.low, looks.emerged() + more.high);
-        Range::new(low.min(likely), likely, high.max(likely))
-    };
+    let belief = believe(looks, prior, &[last_day]);
+    let told = |comes: (f64, f64)| range(looks, comes, level);
     Ok(Forecast {
         seen: looks.emerged(),
-        at_last_day: range(belief.comes),
-        in_the_end: range(belief.ever_comes),
+        at_last_day: told(belief.comes.first().copied().unwrap_or(belief.ever_comes)),
+        in_the_end: told(belief.ever_comes),
         curve: belief.curve,
     })
+}
+
+/// How many will be up on each of several days (since sowing; none before the last look), as [`forecast_by_prior`] says it of
+/// one: what a range around the curve is drawn through.
+///
+/// # Errors
+/// Days or a level that are none.
+pub fn up_along(looks: &Looks, prior: &CurvePrior, days: &[f64], level: f64) -> Result<Vec<Range>, WrongInput> {
+    wrong_input::share("level", level)?;
+    for day in days {
+        wrong_input::not_negative("days", *day)?;
+    }
+    let days: Vec<f64> = days.iter().map(|day| day.max(looks.last_look())).collect();
+    let belief = believe(looks, prior, &days);
+    Ok(belief.comes.into_iter().map(|comes| range(looks, comes, level)).collect())
+}
+
+/// What is up and what of the rest comes, where the chance of each has this mean and variance.
+pub(super) fn range(looks: &Looks, (mean, variance): (f64, f64), level: f64) -> Range {
+    let waiting = (looks.seeds() - looks.emerged()) as u32;
+    let more = Chance::of_moments(mean, variance).middle(waiting, level);
+    let likely = looks.emerged() + mean * f64::from(waiting);
+    let (low, high) = (looks.emerged() + more.low, looks.emerged() + more.high);
+    Range::new(low.min(likely), likely, high.max(likely))
 }

@@ -48,6 +48,12 @@ impl Looks {
         })
     }
 
+    /// The same looks at fewer or more seeds; none where more came up than that.
+    pub fn of_seeds(&self, seeds: u32) -> Option<Looks> {
+        let seeds = f64::from(seeds);
+        (seeds > 0.0 && seeds >= self.emerged).then(|| Looks { seeds, ..self.clone() })
+    }
+
     /// Seeds sown.
     pub fn seeds(&self) -> f64 {
         self.seeds

@@ -13,11 +13,15 @@ mod likelihood;
 mod looks;
 mod posterior;
 mod prior;
+mod several;
 #[cfg(test)]
 mod tests;
 
 pub use curve::Curve;
 pub use fit::{EmergenceFit, fit_emergence};
-pub use forecast::{Forecast, forecast_by_prior};
+pub use forecast::{Forecast, forecast_by_prior, up_along};
 pub use looks::Looks;
-pub use prior::{CurvePrior, LogNormal, SEEDS_OF_A_LOT_TEST, SharePrior};
+pub use prior::{
+    CurvePrior, HANDBOOK_SEEDS, HANDBOOK_SEEDS_VARYING, LogNormal, SEEDS_OF_A_LOT_TEST, SeenSowing, SharePrior,
+};
+pub use several::{Batch, SeveralForecast, forecast_of_several};

@@ -13,10 +13,10 @@ const REACH: f64 = 4.0;
 const MOST_ZOOMS: usize = 8;
 
 /// Means over what is believed.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Belief {
-    /// Mean and variance of the chance that a seed not up at the last look is up on the last day.
-    pub comes: (f64, f64),
+    /// Mean and variance of the chance that a seed not up at the last look is up on each of the days asked about.
+    pub comes: Vec<(f64, f64)>,
     /// Mean and variance of the chance that it ever comes.
     pub ever_comes: (f64, f64),
     /// The curve of the mean ln t50, ln b and logit d.
@@ -39,9 +39,9 @@ impl Axis {
     }
 }
 
-/// The belief after `looks`, about `last_day`.
-pub(super) fn believe(looks: &Looks, prior: &CurvePrior, last_day: f64) -> Belief {
-    let grid = Grid { likelihood: Likelihood::of(looks), prior: *prior, now: looks.last_look(), last_day };
+/// The belief after `looks`, about `days` (none before the last look).
+pub(super) fn believe(looks: &Looks, prior: &CurvePrior, days: &[f64]) -> Belief {
+    let grid = Grid { likelihood: Likelihood::of(looks), prior: *prior, now: looks.last_look(), days };
     let mut axes = first_axes(looks, prior);
     let mut sums = grid.sums(axes);
     for _ in 0..MOST_ZOOMS {
@@ -59,8 +59,8 @@ pub(super) fn believe(looks: &Looks, prior: &CurvePrior, last_day: f64) -> Belie
     }
     let middle = |i: usize| sums.mean(i);
     Belief {
-        comes: sums.comes(0),
-        ever_comes: sums.comes(1),
+        comes: (0..days.len()).map(|i| sums.comes(i)).collect(),
+        ever_comes: sums.comes(days.len()),
         curve: Curve { d: logistic(middle(2)), b: middle(1).exp(), t50: middle(0).exp() },
     }
 }
@@ -84,11 +84,11 @@ fn first_axes(looks: &Looks, prior: &CurvePrior) -> [Axis; 3] {
     [axis(low, high), axis(steep_low, steep_high), axis(share_low.min(seen - 1.0), share_high.max(seen + 1.0))]
 }
 
-struct Grid {
+struct Grid<'a> {
     likelihood: Likelihood,
     prior: CurvePrior,
     now: f64,
-    last_day: f64,
+    days: &'a [f64],
 }
 
 /// Weighted sums over a grid.
@@ -97,7 +97,8 @@ struct Sums {
     weight: f64,
     first: [f64; 3],
     second: [f64; 3],
-    comes: [[f64; 2]; 2],
+    /// Of each day asked about, then of ever coming.
+    comes: Vec<[f64; 2]>,
 }
 
 impl Sums {
@@ -115,7 +116,7 @@ impl Sums {
     }
 }
 
-impl Grid {
+impl Grid<'_> {
     fn sums(&self, axes: [Axis; 3]) -> Sums {
         let shares: Vec<(f64, f64, f64)> = (0..CELLS[2])
             .map(|k| {
@@ -148,7 +149,7 @@ impl Grid {
                 }
             }
         }
-        let mut sums = Sums::default();
+        let mut sums = Sums { comes: vec![[0.0; 2]; self.days.len() + 1], ..Sums::default() };
         for (place, ln, curve) in cells {
             // What is 10^-13 as likely as the likeliest changes nothing.
             if ln > most - 30.0 {
@@ -164,9 +165,11 @@ impl Grid {
             sums.first[i] += weight * at;
             sums.second[i] += weight * at * at;
         }
-        let left = 1.0 - curve.share(self.now);
-        let ever = if left > 0.0 { ((curve.d - curve.share(self.now)) / left).clamp(0.0, 1.0) } else { 0.0 };
-        for (sum, chance) in sums.comes.iter_mut().zip([curve.chance_between(self.now, self.last_day), ever]) {
+        let up = curve.share(self.now);
+        let left = 1.0 - up;
+        let comes = |share: f64| if left > 0.0 { ((share - up) / left).clamp(0.0, 1.0) } else { 0.0 };
+        let by_day = self.days.iter().map(|day| comes(curve.share(*day))).chain([comes(curve.d)]);
+        for (sum, chance) in sums.comes.iter_mut().zip(by_day) {
             sum[0] += weight * chance;
             sum[1] += weight * chance * chance;
         }

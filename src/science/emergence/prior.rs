@@ -4,6 +4,8 @@
 //! counts as five.
 
 use super::curve::Curve;
+use crate::base::Range;
+use crate::science::distribution::beta_quantile;
 use crate::science::wrong_input::{self, WrongInput};
 
 /// Natural log of t50: standard deviation between sowings of one species, before the nursery's own are known. Half of all
@@ -11,12 +13,17 @@ use crate::science::wrong_input::{self, WrongInput};
 pub const T50_SPREAD: f64 = 0.35;
 /// Natural log of b: standard deviation between sowings. Ours.
 pub const B_SPREAD: f64 = 0.4;
-/// Seeds that the handbook's germination of fresh seed weighs: few, because a lot may be old or dead. Ours.
+/// Seeds that the handbook's germination of fresh seed weighs: few, because a lot nobody tested may be old or badly kept. Of a
+/// species that germinates at 75 %, one lot in twenty then gives less than half of that. Ours.
 pub const HANDBOOK_SEEDS: f64 = 4.0;
+/// Seeds that it weighs where the handbook says that lots differ widely: at 50 % every share is then as likely. Ours.
+pub const HANDBOOK_SEEDS_VARYING: f64 = 2.0;
 /// Sowings that the handbook's days weigh. Ours.
 pub const HANDBOOK_SOWINGS: f64 = 5.0;
 /// Seeds that a test of the very lot weighs at most: a bench is no test room. Ours.
 pub const SEEDS_OF_A_LOT_TEST: f64 = 30.0;
+/// Standard deviations to the ends of a middle 90 %.
+const DEVIATIONS: f64 = 1.645;
 /// Share up on the first and on the last day of emergence of a profile: 0.05 and 0.95. Ours.
 const FIRST_SHARE: f64 = 0.05;
 /// No seed is believed to come up, or to fail, with more than 98 %. Ours.
@@ -53,6 +60,31 @@ pub struct CurvePrior {
     pub d: SharePrior,
 }
 
+/// An earlier sowing of the species in this nursery, as far as it was looked at.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct SeenSowing {
+    /// Seeds sown, above 0.
+    pub seeds: f64,
+    /// Of these, up by the last look.
+    pub emerged: f64,
+    /// Day of the last look since sowing.
+    pub last_look: f64,
+    /// Its curve by maximum likelihood; none where its looks do not tell one, as where nothing came up.
+    pub curve: Option<Curve>,
+}
+
+impl SeenSowing {
+    /// The share that comes up, and how much of it the looks saw (0 to 1): by its own curve, else by the usual one.
+    fn share(&self, usual: Curve) -> (f64, f64) {
+        if let Some(curve) = self.curve {
+            return (curve.d, curve.up(self.last_look));
+        }
+        let saw = usual.up(self.last_look);
+        let due = self.seeds * saw;
+        (if due > 0.0 { (self.emerged / due).clamp(0.0, 1.0) } else { 0.0 }, saw)
+    }
+}
+
 impl CurvePrior {
     /// From a profile: days on which the first, half and the last emerge, and the germination of fresh seed (share).
     /// Half is t50; first and last are the days with 5 and 95 % of those that come up.
@@ -80,20 +112,51 @@ impl CurvePrior {
         })
     }
 
-    /// With the curves of earlier sowings of the species in this nursery: logarithms of t50 and b move to the weighted mean
-    /// of handbook (five sowings) and sowings, and their spread to the weighted mean of both. The mean of d moves alike, but
-    /// its weight stays: lots differ, however many good ones there were before.
-    pub fn with_sowings(self, sowings: &[Curve]) -> CurvePrior {
-        let all = HANDBOOK_SOWINGS + sowings.len() as f64;
+    /// With the germination weighing as much as so many seeds.
+    pub fn weighing(mut self, seeds: f64) -> CurvePrior {
         let weight = self.d.a + self.d.b;
-        let shares: f64 = sowings.iter().map(|curve| curve.d).sum();
-        let mean = (HANDBOOK_SOWINGS * self.d.a / weight + shares) / all;
-        let share = mean.clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
-        CurvePrior {
-            t50: drawn(self.t50, sowings.iter().map(|curve| curve.t50.ln())),
-            b: drawn(self.b, sowings.iter().map(|curve| curve.b.ln())),
-            d: SharePrior { a: weight * share, b: weight * (1.0 - share) },
+        self.d = SharePrior { a: self.d.a / weight * seeds, b: self.d.b / weight * seeds };
+        self
+    }
+
+    /// With earlier sowings of the species in this nursery. Of those that tell a curve, logarithms of t50 and b move to the
+    /// weighted mean of handbook (five sowings) and sowings, and their spread to the weighted mean of both. The mean of d
+    /// moves by every sowing, those of which nothing came up as well, each as much as its looks saw of its emergence; its
+    /// weight stays: lots differ, however many good ones there were before.
+    pub fn with_sowings(self, sowings: &[SeenSowing]) -> CurvePrior {
+        let curves = || sowings.iter().filter_map(|sowing| sowing.curve);
+        let t50 = drawn(self.t50, curves().map(|curve| curve.t50.ln()));
+        let b = drawn(self.b, curves().map(|curve| curve.b.ln()));
+        let usual = Curve { d: 1.0, b: b.median, t50: t50.median };
+        let weight = self.d.a + self.d.b;
+        let (mut shares, mut all) = (HANDBOOK_SOWINGS * self.d.a / weight, HANDBOOK_SOWINGS);
+        for (share, saw) in sowings.iter().map(|sowing| sowing.share(usual)) {
+            shares += share * saw;
+            all += saw;
         }
+        let share = (shares / all).clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
+        CurvePrior { t50, b, d: SharePrior { a: weight * share, b: weight * (1.0 - share) } }
+    }
+
+    /// Of seed of which only so much (0 to 1) is left alive: the mean falls, the weight stays.
+    pub fn with_left(mut self, left: f64) -> CurvePrior {
+        let weight = self.d.a + self.d.b;
+        let share = (self.d.a / weight * left).clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
+        self.d = SharePrior { a: weight * share, b: weight * (1.0 - share) };
+        self
+    }
+
+    /// The half day: middle, and the ends of the middle 90 %.
+    pub fn half_day(&self) -> Range {
+        let factor = (DEVIATIONS * self.t50.spread).exp();
+        Range::new(self.t50.median / factor, self.t50.median, self.t50.median * factor)
+    }
+
+    /// The share that comes up: mean, and the ends of the middle 90 %.
+    pub fn share(&self) -> Range {
+        let mean = self.d.a / (self.d.a + self.d.b);
+        let end = |share| beta_quantile(share, self.d.a, self.d.b);
+        Range::new(end(0.05).min(mean), mean, end(0.95).max(mean))
     }
 
     /// With a germination test of the very lot (share of so many seeds).

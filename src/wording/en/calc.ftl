@@ -83,6 +83,7 @@ help_calc_emergence_last_day = How many will be up on this day
 help_calc_sowing = How many seeds to sow for so many plants
 help_calc_sowing_wanted = Plants wanted
 help_calc_sowing_confidence = How sure, in % (95)
+help_calc_sowing_species = A species nobody tested, by the handbook alone (with this nursery's records: why species)
 help_calc_sowing_germination = Germination in %, taken as known
 help_calc_sowing_sown = Seeds tested
 help_calc_sowing_germinated = How many of them germinated

@@ -11,6 +11,11 @@ because_up = { $emerged } up on { $day }, { $due } were due by then and { $expec
 because_will_be = { $seedlings } by { $day }, the species' last day
 because_quiet = nothing new for { $days } d, { $needed } d are enough
 because_little = { $seedlings } still to come
+because_several = { $sowings ->
+    [one] { $sowings } sowing
+   *[other] { $sowings } sowings
+} in one tray, forecast together; of those up { $seedlings } came of the sowing of { $day }
+because_not_apart = which the counts cannot tell well
 because_deaths = seedlings disappeared unseen, so more may have come up
 seedlings_count = { $n ->
     [one] { $n } seedling
@@ -77,3 +82,16 @@ worth_line = { $what }: { $minutes } min, { $plants ->
 worth_reckoning = { $task }: chance { $chance } that it changes what is done x { $plants } plants x nearness { $near } / { $minutes } min = { $saved } plants a minute
 worth_by = the decision falls by { $day }
 round_sow_again = { $up }; { $will }
+label_formula = formula
+label_beforehand = before it
+forecast_formula = up on day t after sowing: d / (1 + exp(-b (ln t - ln t50))), likely d { $d }, b { $b }, t50 { $t50 } d; how many still come is summed over all curves that the counts leave likely
+forecast_formula_several = of several sowings each begins on its own day, and d is the mean of all seeds
+forecast_beforehand = half of it up after { $half } d ({ $low } to { $high }), { $share } come up ({ $share_low } to { $share_high }), 90 % sure: by the species' days and germination, then what this nursery sowed before and what is known of the lot
+forecast_beforehand_learned = { $sowings ->
+    [one] { $sowings } earlier sowing here is in it
+   *[other] { $sowings } earlier sowings here are in it
+}
+forecast_source = Ritz, Pipper & Streibig 2013, European Journal of Agronomy 45:1 (from memory); what is known beforehand and the judgement: ours, with common practice for the 30 % at the half day, the quiet days and the 2 %
+stock_formula = { $from } standing and still to come x { $survival } that live on x (1 - { $culls } thrown out when grading)
+stock_formula_ready = what is good enough today
+stock_source = common practice for survival and culls; what this nursery taught: product limit, Kaplan & Meier 1958 (from memory); the handbook weighs as five trays (ours)

@@ -253,6 +253,7 @@ does_choice = change
 does_go_there = go there
 does_empty_too = empty ones too
 does_sow_lot = sow
+does_sow_for = for how many
 does_test_lot = test
 does_count_lot = count what is left
 does_keep_lot = keep another way

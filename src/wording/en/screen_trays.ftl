@@ -50,13 +50,11 @@ trays_expected = What to expect
 trays_not_before = not before { $day }; of something else nobody can say when it ends
 trays_label_up = came up
 trays_up_of = { $seedlings } of { $seeds }
-trays_label_to_come_up = in all expected
-trays_label_waited_for = wait until
 trays_came_up = What came up
 trays_stood = How many stood
 trays_heights = Heights
-trays_legend_tested = ● came up by the counts; · between these lines it was to be expected, by the last test of the lot
-trays_legend_fresh = ● came up by the counts; · to be expected of fresh seed; the lot was never tested
+trays_legend_forecast = ● came up by the counts; ─ the likely curve; · between these lines, 90 % sure; │ the last are due { $day }
+trays_legend_growth = ● mean of a sample; ○ its plants; ─ the likely curve; = the least height is reached between these days, 95 % sure; · the height it goes out at: { $low } to { $high } cm
 trays_legend_counted = ● by the counts
 trays_legend_heights = ● mean of a sample; ○ its plants; · the height it goes out at: { $low } to { $high } cm
 trays_legend_heights_only = ● mean of a sample; ○ its plants

@@ -6,6 +6,7 @@ figure_storage_washed_moist_days = seed life, washed and moist
 figure_seeds_per_kg_least = seeds in a kilogram, least
 figure_seeds_per_kg_most = seeds in a kilogram, most
 figure_germination_fresh_pct = germination of fresh seed
+figure_germination_varies = lots germinate very differently
 figure_seedlings_per_seed_most = seedlings of one seed, most
 figure_emerge_first_days = first ones up
 figure_emerge_half_days = half of them up

@@ -83,6 +83,7 @@ help_calc_emergence_last_day = Cuántas habrán salido ese día
 help_calc_sowing = Cuántas semillas sembrar para tantas plantas
 help_calc_sowing_wanted = Plantas que se quieren
 help_calc_sowing_confidence = Con cuánta seguridad, en % (95)
+help_calc_sowing_species = Una especie sin probar, solo por el manual (con los registros de este vivero: why species)
 help_calc_sowing_germination = Germinación en %, tomada por cierta
 help_calc_sowing_sown = Semillas probadas
 help_calc_sowing_germinated = Cuántas de ellas germinaron

@@ -11,6 +11,11 @@ because_up = { $emerged } nacidas el { $day }, para entonces debían ser { $due 
 because_will_be = { $seedlings } hasta el { $day }, el último día de la especie
 because_quiet = nada nuevo en { $days } d, bastan { $needed } d
 because_little = { $seedlings } por nacer
+because_several = { $sowings ->
+    [one] { $sowings } siembra
+   *[other] { $sowings } siembras
+} en una bandeja, pronosticadas juntas; de las brotadas, { $seedlings } son de la siembra del { $day }
+because_not_apart = lo que los conteos no distinguen bien
 because_deaths = desaparecieron plántulas sin que nadie lo viera, así que pueden haber nacido más
 seedlings_count = { $n ->
     [one] { $n } plántula
@@ -77,3 +82,16 @@ worth_line = { $what }: { $minutes } min, de eso { $plants ->
 worth_reckoning = { $task }: probabilidad { $chance } de que cambie lo que se hace x { $plants } plantas x cercanía { $near } / { $minutes } min = { $saved } plantas por minuto
 worth_by = hay que decidir hasta el { $day }
 round_sow_again = { $up }; { $will }
+label_formula = fórmula
+label_beforehand = antes
+forecast_formula = nacidas el día t después de sembrar: d / (1 + exp(-b (ln t - ln t50))), lo probable d { $d }, b { $b }, t50 { $t50 } d; cuántas faltan se suma sobre todas las curvas que los conteos dejan como probables
+forecast_formula_several = de varias siembras cada una empieza en su día, y d es la media de todas las semillas
+forecast_beforehand = la mitad nacida a los { $half } d ({ $low } a { $high }), nace { $share } ({ $share_low } a { $share_high }), con 90 % de seguridad: por los días y la germinación de la especie, luego lo que este vivero sembró antes y lo que se sabe del lote
+forecast_beforehand_learned = { $sowings ->
+    [one] incluye { $sowings } siembra anterior de aquí
+   *[other] incluye { $sowings } siembras anteriores de aquí
+}
+forecast_source = Ritz, Pipper & Streibig 2013, European Journal of Agronomy 45:1 (de memoria); lo sabido de antes y el juicio: nuestros, con práctica común para el 30 % en el día medio, los días quietos y el 2 %
+stock_formula = { $from } en pie y por nacer x { $survival } que siguen vivas x (1 - { $culls } descartadas al clasificar)
+stock_formula_ready = lo que hoy ya tiene tamaño
+stock_source = práctica común para supervivencia y descarte; lo que enseñó este vivero: producto límite, Kaplan & Meier 1958 (de memoria); el manual pesa como cinco bandejas (nuestro)

@@ -253,6 +253,7 @@ does_choice = cambiar
 does_go_there = ir allá
 does_empty_too = también las vacías
 does_sow_lot = sembrar
+does_sow_for = para cuántas
 does_test_lot = probar
 does_count_lot = contar lo que queda
 does_keep_lot = guardar de otra forma

@@ -50,13 +50,11 @@ trays_expected = Lo que se espera
 trays_not_before = no antes del { $day }; de otra cosa no se sabe cuándo termina
 trays_label_up = nacieron
 trays_up_of = { $seedlings } de { $seeds }
-trays_label_to_come_up = en total se esperan
-trays_label_waited_for = esperar hasta
 trays_came_up = Lo que nació
 trays_stood = Cuántas estaban en pie
 trays_heights = Alturas
-trays_legend_tested = ● nacidas según los conteos; · entre estas líneas se esperaban, según la última prueba del lote
-trays_legend_fresh = ● nacidas según los conteos; · lo que se espera de semilla fresca; el lote nunca se probó
+trays_legend_forecast = ● nacidas por los conteos; ─ la curva probable; · entre estas líneas, con 90 % de seguridad; │ las últimas se esperan el { $day }
+trays_legend_growth = ● media de una muestra; ○ sus plantas; ─ la curva probable; = entre estos días llega a la altura mínima, con 95 % de seguridad; · la altura con que sale: { $low } a { $high } cm
 trays_legend_counted = ● según los conteos
 trays_legend_heights = ● promedio de la muestra; ○ sus plantas; · la altura para salir: { $low } a { $high } cm
 trays_legend_heights_only = ● promedio de la muestra; ○ sus plantas

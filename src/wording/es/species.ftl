@@ -6,6 +6,7 @@ figure_storage_washed_moist_days = vida de la semilla lavada y húmeda
 figure_seeds_per_kg_least = semillas por kilo, mínimo
 figure_seeds_per_kg_most = semillas por kilo, máximo
 figure_germination_fresh_pct = germinación de semilla fresca
+figure_germination_varies = los lotes germinan muy distinto
 figure_seedlings_per_seed_most = plántulas por semilla, máximo
 figure_emerge_first_days = brotan las primeras
 figure_emerge_half_days = brotó la mitad

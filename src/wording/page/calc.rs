@@ -87,6 +87,7 @@ messages! {
     help_calc_sowing();
     help_calc_sowing_wanted();
     help_calc_sowing_confidence();
+    help_calc_sowing_species();
     help_calc_sowing_germination();
     help_calc_sowing_sown();
     help_calc_sowing_germinated();

@@ -72,6 +72,10 @@ messages! {
     help_why_lot_lot();
     help_why_lot_plants();
     help_why_lot_sure();
+    help_why_species();
+    help_why_species_species();
+    help_why_species_plants();
+    help_why_species_sure();
     help_value_lot();
     help_value_plants();
     help_value_sure();

@@ -2,6 +2,7 @@
 
 mod calc;
 mod command;
+mod expected;
 mod growth;
 mod help;
 mod lots;
@@ -10,11 +11,12 @@ mod sowing;
 mod species;
 mod usage;
 
+pub use expected::Labelled;
 pub use growth::GrowthOf;
 
 #[cfg(test)]
 pub(super) use {
-    calc::KEYS as CALC_KEYS, command::KEYS as COMMAND_KEYS, growth::KEYS as GROWTH_KEYS, help::KEYS as HELP_KEYS,
-    lots::KEYS as LOTS_KEYS, ready::KEYS as READY_KEYS, sowing::KEYS as SOWING_KEYS, species::KEYS as SPECIES_KEYS,
-    usage::KEYS as USAGE_KEYS,
+    calc::KEYS as CALC_KEYS, command::KEYS as COMMAND_KEYS, expected::KEYS as EXPECTED_KEYS,
+    growth::KEYS as GROWTH_KEYS, help::KEYS as HELP_KEYS, lots::KEYS as LOTS_KEYS, ready::KEYS as READY_KEYS,
+    sowing::KEYS as SOWING_KEYS, species::KEYS as SPECIES_KEYS, usage::KEYS as USAGE_KEYS,
 };

@@ -1,6 +1,6 @@
 //! How many seeds to sow, in words.
 
-use crate::reckon::sowing::{Germination, NoPlan, SowingPlan, Survival};
+use crate::reckon::sowing::{Germination, NoPlan, SowingAsked, SowingPlan, Survival};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -55,6 +55,16 @@ impl Wording {
         };
         let (sure, success) = (self.percent(plan.wanted.sure), self.percent(plan.mean_success));
         self.sowing_number(plan.seeds, plan.wanted.plants, sure, success, plan.divided, fails)
+    }
+
+    /// Where the number of plants comes from, where it was not asked for: the places open in the beds.
+    pub fn sowing_for_words(&self, asked: &SowingAsked) -> Option<String> {
+        if asked.asked {
+            return None;
+        }
+        let said = self.sowing_for_open();
+        let standing = (asked.standing > 0).then(|| self.sowing_standing(asked.standing));
+        Some(standing.map_or(said.clone(), |standing| format!("{said}; {standing}")))
     }
 
     /// What is believed of the seed, and from what.

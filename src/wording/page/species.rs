@@ -22,6 +22,7 @@ messages! {
     figure_seeds_per_kg_least();
     figure_seeds_per_kg_most();
     figure_germination_fresh_pct();
+    figure_germination_varies();
     figure_seedlings_per_seed_most();
     figure_emerge_first_days();
     figure_emerge_half_days();

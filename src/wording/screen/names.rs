@@ -258,6 +258,7 @@ messages! {
     does_go_there();
     does_empty_too();
     does_sow_lot();
+    does_sow_for();
     does_test_lot();
     does_count_lot();
     does_keep_lot();

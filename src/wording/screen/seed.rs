@@ -37,16 +37,12 @@ messages! {
     seed_verdict_dead(day: text);
     seed_verdict_unknown(kept: text);
     seed_label_source();
-    seed_label_lives();
-    seed_lives(days: text, day: text);
-    seed_kept_since(kept: text, day: text);
     seed_tests();
     seed_never_tested();
-    seed_test_due();
-    seed_test_due_from(day: text);
-    seed_test(day: text, germinated: count, seeds: count, days: text);
+    seed_how_many();
+    seed_for_plants(typed: text);
+    seed_none_open();
     seed_share(likely: text, low: text, high: text);
-    seed_by_replicate(each: text);
     seed_sowings();
     seed_not_sown();
     seed_unknown_seeds();
@@ -54,9 +50,7 @@ messages! {
     seed_more_may_come();
     seed_with_other_seed();
     seed_came_up_in_all(seedlings: count, seeds: text);
-    seed_of_the_rest(plants: text, day: text);
     seed_history();
-    seed_why_life(lot: text);
 }
 
 impl Wording {

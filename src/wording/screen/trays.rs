@@ -39,13 +39,11 @@ messages! {
     trays_not_before(day: text);
     trays_label_up();
     trays_up_of(seedlings: count, seeds: text);
-    trays_label_to_come_up();
-    trays_label_waited_for();
     trays_came_up();
     trays_stood();
     trays_heights();
-    trays_legend_tested();
-    trays_legend_fresh();
+    trays_legend_forecast(day: text);
+    trays_legend_growth(low: text, high: text);
     trays_legend_counted();
     trays_legend_heights(low: text, high: text);
     trays_legend_heights_only();

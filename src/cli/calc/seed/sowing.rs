@@ -2,9 +2,12 @@
 
 use serde_json::Value;
 
+use crate::base::Day;
 use crate::cli::calc::answer::Answer;
 use crate::cli::calc::args::Sowing;
 use crate::cli::calc::given::{Given, Wrong};
+use crate::reckon::sowing::{NoPlan, Wanted, sowing_plan};
+use crate::reckon::{View, draw_picture};
 use crate::science::WrongInput;
 use crate::science::chance::Chance;
 use crate::science::sowing::{chance_of_enough, germination_belief, seeds_to_sow};
@@ -18,6 +21,7 @@ const USUAL_PRIOR: f64 = 0.5;
 /// What was typed. A germination alone is taken as known; a test is believed as far as its seeds go.
 pub fn typed(typed: &Sowing) -> Given {
     let mut given = Given::default();
+    given.put_text("species", typed.species.as_ref());
     given.put("wanted", typed.wanted);
     given.put_percent("confidence", typed.confidence);
     given.put_percent("germination", typed.germination);
@@ -29,7 +33,7 @@ pub fn typed(typed: &Sowing) -> Given {
     given.put_list("survival_beta", typed.survival_beta.as_ref());
     if !given.is_empty() {
         given.or_put("confidence", USUAL_CONFIDENCE);
-        if typed.germination.is_none() {
+        if typed.germination.is_none() && typed.species.is_none() {
             given.or_put("prior_a", USUAL_PRIOR);
             given.or_put("prior_b", USUAL_PRIOR);
         }
@@ -39,6 +43,9 @@ pub fn typed(typed: &Sowing) -> Given {
 
 /// The smallest number of seeds that gives enough plants with enough confidence.
 pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+    if let Some(species) = given.maybe_text("species")? {
+        return of_species(species, given, wording);
+    }
     let germination = match given.maybe_number("germination")? {
         Some(share) => Chance::known("germination", share)?,
         None => germination_belief(
@@ -68,6 +75,36 @@ pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     answer.figure("mean_success", told.mean_success);
     answer.figure("divided", divided);
     answer.figure("prob_divided", enough);
+    Ok(answer)
+}
+
+/// The same for a species of which there is no lot and no record: what its profile says, as wide as it is known.
+fn of_species(written: &str, given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+    let nowhere = Day::from_number(0);
+    let picture = draw_picture(View { day: nowhere, known: None }, nowhere, []);
+    let catalogue = &picture.site.species;
+    let key = catalogue.find(written).ok_or_else(|| {
+        Wrong::Said(wording.nearest_after(wording.refused_unknown_species(written), &catalogue.nearest(written)))
+    })?;
+    let wanted = Wanted { plants: given.count("wanted")?, sure: given.number("confidence")? };
+    let plan = sowing_plan(&picture, &key, None, wanted).map_err(|why| match why {
+        NoPlan::Wrong(wrong) => Wrong::Input(wrong),
+        NoPlan::UnknownSpecies | NoPlan::Dead => Wrong::Said(wording.sowing_no_plan(&why)),
+    })?;
+    let mut answer = Answer::new(wording.sowing_formula(), wording.sowing_source());
+    answer.say(wording.sowing_said(&plan));
+    for (label, said) in wording.sowing_lines(&plan) {
+        answer.say(format!("{label}: {said}"));
+    }
+    answer.figure("seeds", plan.seeds);
+    answer.figure("prob_at_n", plan.enough);
+    answer.figure("mean_success", plan.mean_success);
+    answer.figure("divided", plan.divided);
+    answer.figure("prob_divided", 1.0 - plan.divided_short);
+    answer.figure("prior_a", plan.germination.a);
+    answer.figure("prior_b", plan.germination.b);
+    answer.figure("survival", plan.survival.mean);
+    answer.figure("mass_g", plan.mass_g);
     Ok(answer)
 }
 

@@ -2,14 +2,15 @@
 
 use super::list::{LotLine, state_mark};
 use crate::base::{Day, Range};
-use crate::dashboard::layer::WhyOf;
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::lots::{LotOutlook, lot_outlook};
 use crate::reckon::picture::Basis;
-use crate::reckon::seed::{LotState, SownFrom, came_up, germinated, of_the_rest, replicate_counts, sown_from};
-use crate::reckon::stock::{LotStory, LotTest};
+use crate::reckon::seed::{LotState, SownFrom, came_up, sown_from};
+use crate::reckon::sowing::{SowingAsked, USUAL_SURE};
+use crate::reckon::stock::LotStory;
 
 /// Seeds left: a number, "about" a number that rests on a weight, or that nobody knows.
 pub fn left_words(lot: &LotStory, on: &On<'_>) -> String {
@@ -20,24 +21,50 @@ pub fn left_words(lot: &LotStory, on: &On<'_>) -> String {
     }
 }
 
+/// For how many plants it is asked how many to sow.
+#[derive(Clone, Debug, Default)]
+pub struct Asked {
+    /// Plants; none: the places open in the beds.
+    pub plants: Option<u32>,
+    /// As it was typed.
+    pub typed: String,
+    /// Whether it is being typed; it then stands on top, where it is seen.
+    pub typing: bool,
+}
+
 /// All of it.
-pub fn page(line: &LotLine<'_>, on: &On<'_>, width: u16) -> Page {
+pub fn page(line: &LotLine<'_>, asked: Asked, on: &On<'_>, width: u16) -> Page {
     let wording = on.wording;
     let lot = line.lot;
+    let outlook = outlook_of(lot, on);
     let mut page = Page::new(width);
+    let labels = wording.lot_labels();
+    page.labels(labels.iter().map(String::as_str));
     page.paragraph(&wording.seed_heading(&lot.code, on.species(lot.species.as_ref())), Ink::Strong);
+    if asked.typing {
+        how_many(lot, &asked, on, &mut page);
+        page.gap();
+    }
     let (mark, ink) = state_mark(line.state);
     page.hanging(&format!("{mark} "), ink, &verdict(line, on), Ink::Strong);
     page.gap();
-    facts(line, on, &mut page);
+    facts(lot, &outlook, on, &mut page);
     page.heading(&wording.seed_tests());
-    tests(line, on, &mut page);
+    tests(line, &outlook, on, &mut page);
+    if !asked.typing {
+        how_many(lot, &asked, on, &mut page);
+    }
     page.heading(&wording.seed_sowings());
     sowings(&sown_from(&on.book.picture, &lot.code), on, &mut page);
-    expectations(lot, on, &mut page);
+    of_species(lot, on, &mut page);
     page.heading(&wording.seed_history());
     history(lot, on, &mut page);
     page
+}
+
+fn outlook_of(lot: &LotStory, on: &On<'_>) -> LotOutlook {
+    let profile = lot.species.as_ref().and_then(|key| on.book.picture.site.profile(key));
+    lot_outlook(lot, profile.map(|profile| &**profile), on.day())
 }
 
 /// How it stands, in one sentence.
@@ -68,66 +95,89 @@ pub fn verdict(line: &LotLine<'_>, on: &On<'_>) -> String {
     }
 }
 
-fn facts(line: &LotLine<'_>, on: &On<'_>, page: &mut Page) {
-    let (lot, wording) = (line.lot, on.wording);
-    let near = |day: Day| wording.day_beside(day, on.day());
+/// What is left, where it is from, and what it is still worth with its reasons.
+fn facts(lot: &LotStory, outlook: &LotOutlook, on: &On<'_>, page: &mut Page) {
+    let wording = on.wording;
     let left = match (lot.seeds_in, lot.seeds_left) {
         (Some(seeds), Some(_)) => wording.seed_left_of(left_words(lot, on), i64::from(seeds)),
         (_, _) => left_words(lot, on),
     };
-    let mut facts = vec![(wording.seed_column_left(), left)];
+    page.labelled(&wording.seed_column_left(), &left);
     if !lot.source.is_empty() {
-        facts.push((wording.seed_label_source(), lot.source.clone()));
+        page.labelled(&wording.seed_label_source(), &lot.source);
     }
-    facts.extend(lot.collected.map(|day| {
-        let days = wording.days(on.day().days_since(day));
-        (wording.seed_column_collected(), wording.trays_sown(near(day), days))
-    }));
-    if let Some(spell) = lot.kept.last() {
-        let kept = wording.seed_kept_since(wording.kept_name(spell.what), near(spell.from));
-        facts.push((wording.seed_column_kept(), kept));
-    }
-    if let Some(life) = &line.life {
-        let days = wording.seed_lives(wording.days(life.days), near(life.last_day()));
-        facts.push((wording.seed_label_lives(), days));
-        facts.push((wording.label_source(), wording.source_words(&life.source)));
-    }
-    page.labels(facts.iter().map(|(label, _)| label.as_str()));
-    for (label, said) in &facts {
+    // What is left stands there already, in the screen's own words.
+    for (label, said) in wording.lot_worth_lines(lot, outlook, on.day()).iter().skip(1) {
         page.labelled(label, said);
     }
 }
 
-fn tests(line: &LotLine<'_>, on: &On<'_>, page: &mut Page) {
+fn tests(line: &LotLine<'_>, outlook: &LotOutlook, on: &On<'_>, page: &mut Page) {
     let wording = on.wording;
-    for test in line.lot.tests.iter().rev() {
-        page.hanging("- ", Ink::Plain, &test_words(test, on), Ink::Plain);
+    for test in outlook.tests.iter().rev() {
+        page.hanging("- ", Ink::Plain, &wording.lot_test(test), Ink::Plain);
     }
-    if line.lot.tests.is_empty() {
+    if outlook.tests.is_empty() {
         page.paragraph(&wording.seed_never_tested(), Ink::Plain);
     }
-    let due = line.test_due_from(on).filter(|_| !matches!(line.state, LotState::Dead | LotState::UsedUp));
-    match due {
-        Some(day) if day <= on.day() => page.hanging("! ", Ink::Waits, &wording.seed_test_due(), Ink::Plain),
-        Some(day) => page.paragraph(&wording.seed_test_due_from(wording.day_beside(day, on.day())), Ink::Plain),
-        None => {}
+    if matches!(line.state, LotState::Dead | LotState::UsedUp) {
+        return;
+    }
+    let due = outlook.retest.as_ref().is_ok_and(|retest| retest.on <= on.day());
+    let said = format!("{}: {}", wording.lot_label_retest(), wording.lot_retest(&outlook.retest, on.day()));
+    if due {
+        page.hanging("! ", Ink::Waits, &format!("{said} (t)"), Ink::Plain);
+    } else {
+        page.paragraph(&said, Ink::Plain);
     }
 }
 
-/// "12 Nov: 6 of 50 germinated in 70 days, 12 % (95 % sure: 6 to 24 %); by replicate 4/25, 2/25".
-fn test_words(test: &LotTest, on: &On<'_>) -> String {
+/// How many to sow for so many plants: the number, what it rests on, what to prepare.
+fn how_many(lot: &LotStory, asked: &Asked, on: &On<'_>, page: &mut Page) {
     let wording = on.wording;
-    let day = wording.day_beside(test.day, on.day());
-    let (laid, up) = replicate_counts(test);
-    let mut said = wording.seed_test(day, up, laid, wording.days(test.days));
-    if let Some(range) = germinated(test) {
-        said.push_str(&format!(", {}", share_words(range, on)));
+    let species = lot.species.as_ref();
+    let told = SowingAsked::of(&on.book.picture, species, Some(lot), asked.plants, USUAL_SURE);
+    if asked.typing {
+        let typed = wording.seed_for_plants(format!("{}_", asked.typed));
+        page.heading(&typed);
     }
-    if test.replicates.len() > 1 {
-        let each: Vec<String> = test.replicates.iter().map(|(seeds, up)| format!("{up}/{seeds}")).collect();
-        said.push_str(&format!("; {}", wording.seed_by_replicate(each.join(", "))));
+    let plan = match &told.plan {
+        // Seed of which nothing is left is sown no more; where no bed waits for it nothing is asked.
+        None => {
+            if !asked.typing {
+                page.heading(&wording.seed_how_many());
+            }
+            page.paragraph(&wording.seed_none_open(), Ink::Plain);
+            return;
+        }
+        Some(Ok(plan)) => plan,
+        Some(Err(why)) => {
+            if !asked.typing {
+                page.heading(&wording.seed_how_many());
+            }
+            page.hanging("x ", Ink::Waits, &wording.sowing_no_plan(why), Ink::Plain);
+            return;
+        }
+    };
+    if !asked.typing {
+        page.heading(&wording.sowing_heading(plan.wanted.plants));
     }
-    said
+    if let Some(said) = wording.sowing_for_words(&told) {
+        page.paragraph(&said, Ink::Plain);
+    }
+    page.hanging("> ", Ink::Plain, &wording.sowing_said(plan), Ink::Strong);
+    for (label, said) in wording.sowing_lines(plan) {
+        page.labelled(&label, &said);
+    }
+}
+
+/// What this nursery knows of the species, and what is coming of it.
+fn of_species(lot: &LotStory, on: &On<'_>, page: &mut Page) {
+    let Some(species) = &lot.species else { return };
+    for (heading, lines) in on.wording.species_lines(species, &on.book.picture, &on.book.outlook) {
+        page.heading(&format!("{heading}: {}", on.species(Some(species))));
+        lines.iter().for_each(|line| page.hanging("- ", Ink::Plain, line, Ink::Plain));
+    }
 }
 
 /// A share with its interval, in whole percent.
@@ -164,15 +214,6 @@ fn sowings(sown: &[SownFrom], on: &On<'_>, page: &mut Page) {
     }
 }
 
-/// Numbers to come. Whatever is forecast of a lot, and how much of it to sow, stands here.
-fn expectations(lot: &LotStory, on: &On<'_>, page: &mut Page) {
-    let Some((seedlings, tested)) = of_the_rest(lot) else { return };
-    let wording = on.wording;
-    page.heading(&wording.trays_expected());
-    let tested = wording.day_beside(tested, on.day());
-    page.paragraph(&wording.seed_of_the_rest(wording.plants_range(seedlings), tested), Ink::Plain);
-}
-
 fn history(lot: &LotStory, on: &On<'_>, page: &mut Page) {
     let wording = on.wording;
     match on.book.story_of(&Subject::Lot(lot.code.clone())) {
@@ -184,21 +225,4 @@ fn history(lot: &LotStory, on: &On<'_>, page: &mut Page) {
             }
         }
     }
-}
-
-/// Where the days of life come from, and the entries they rest on; none where they are not known.
-pub fn why_life(line: &LotLine<'_>, on: &On<'_>) -> Option<WhyOf> {
-    let life = line.life.as_ref()?;
-    let wording = on.wording;
-    let last = wording.day_beside(life.last_day(), on.day());
-    let kept = wording.seed_kept_since(wording.kept_name(life.kept), wording.day_beside(life.from, on.day()));
-    let mut entries = vec![life.entry.clone()];
-    entries.extend(line.lot.tests.iter().rev().map(|test| test.entry.clone()));
-    Some(WhyOf::Figure {
-        name: wording.seed_why_life(&line.lot.code),
-        value: format!("{}; {kept}", wording.seed_lives(wording.days(life.days), last)),
-        basis: Basis::Assumed,
-        source: Some(life.source.clone()),
-        entries,
-    })
 }

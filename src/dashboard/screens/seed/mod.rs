@@ -18,9 +18,13 @@ use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
 use crate::dashboard::layer::WhyOf;
 use crate::dashboard::message::Act;
 use crate::dashboard::model::On;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::{Page, Typed};
 use crate::nursery::entry::subject::Subject;
+use detail::Asked;
 use list::{LotLine, listed};
+
+/// Figures of a number of plants that is asked for. Ours: no nursery wants ten millions.
+const MOST_FIGURES: usize = 7;
 
 /// The screen.
 #[derive(Debug, Default)]
@@ -28,11 +32,39 @@ pub struct Seed {
     place: Place<LotCode>,
     /// Whether lots of which nothing is left are listed too.
     used_up_too: bool,
+    /// For how many plants it is to be enough; empty: for the places open in the beds.
+    plants: Typed,
+    /// Whether that number has the keys.
+    typing: bool,
 }
 
 impl Seed {
     fn lines<'a>(&self, on: &On<'a>) -> Vec<LotLine<'a>> {
         listed(on, self.used_up_too)
+    }
+
+    fn asked(&self) -> Asked {
+        Asked { plants: self.wanted(), typed: self.plants.text(), typing: self.typing }
+    }
+
+    /// For how many plants it is asked.
+    fn wanted(&self) -> Option<u32> {
+        self.plants.text().parse().ok().filter(|plants| *plants > 0)
+    }
+
+    /// Keys while the number of plants is typed: figures go in, the rest is passed over.
+    fn press_typing(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+        match key {
+            Key::Enter | Key::Esc | Key::Tab => self.typing = false,
+            Key::Backspace if self.plants.is_empty() => self.typing = false,
+            Key::Up => return self.move_by(-1, on),
+            Key::Down => return self.move_by(1, on),
+            Key::Char(letter) if !letter.is_ascii_digit() || self.plants.text().len() >= MOST_FIGURES => {}
+            other => {
+                self.plants.press(other);
+            }
+        }
+        Vec::new()
     }
 
     /// The form of a kind for the lot that is chosen.
@@ -62,7 +94,7 @@ impl Beside for Seed {
     }
 
     fn page(&self, on: &On<'_>, width: u16) -> Option<Page> {
-        list::chosen(self.place.chosen.as_ref(), on).map(|line| detail::page(&line, on, width))
+        list::chosen(self.place.chosen.as_ref(), on).map(|line| detail::page(&line, self.asked(), on, width))
     }
 
     fn draw_list(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
@@ -74,6 +106,7 @@ impl Screen for Seed {
     fn keys(&self, on: &On<'_>) -> Vec<KeyLine> {
         let mut keys = vec![
             hinted("s", Does::SowLot),
+            hinted("i", Does::SowFor),
             hinted("t", Does::TestLot),
             hinted("c", Does::CountLot),
             hinted("k", Does::KeepLot),
@@ -92,7 +125,17 @@ impl Screen for Seed {
     }
 
     fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+        if self.typing {
+            return Some(self.press_typing(key, on));
+        }
         match key {
+            Key::Char('i') => {
+                self.typing = true;
+                // The number is asked for on top of the detail.
+                self.place.open = true;
+                self.place.from = 0;
+                Some(Vec::new())
+            }
             Key::Char('s') => Some(self.form("sown")),
             Key::Char('t') => Some(self.form("lot_tested")),
             Key::Char('c') => Some(self.form("lot_counted")),
@@ -116,13 +159,25 @@ impl Screen for Seed {
 
     fn why(&self, on: &On<'_>) -> Option<WhyOf> {
         let line = list::chosen(self.place.chosen.as_ref(), on)?;
-        Some(detail::why_life(&line, on).unwrap_or_else(|| WhyOf::About(Subject::Lot(line.lot.code.clone()))))
+        Some(WhyOf::Lot(line.lot.code.clone(), self.wanted()))
+    }
+
+    fn text(&mut self, text: &str, _on: &On<'_>) -> Option<Vec<Act>> {
+        if !self.typing {
+            return None;
+        }
+        let figures: String = text.chars().filter(char::is_ascii_digit).take(MOST_FIGURES).collect();
+        if self.plants.text().len() + figures.len() <= MOST_FIGURES {
+            self.plants.insert(&figures);
+        }
+        Some(Vec::new())
     }
 
     fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
         let Subject::Lot(code) = subject else { return false };
         let Some(lot) = on.book.picture.lots.get(code) else { return false };
         self.used_up_too |= lot.seeds_left == Some(0);
+        self.typing = false;
         self.place.open_at(code.clone());
         true
     }

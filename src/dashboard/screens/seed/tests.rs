@@ -1,5 +1,6 @@
 //! Keys on the Seed, and what they show.
 
+use super::detail::Asked;
 use super::list::{LotLine, chosen as line_of};
 use super::{Seed, detail};
 use crate::base::LotCode;
@@ -46,7 +47,7 @@ fn in_one_line(text: &str) -> String {
 
 /// The whole detail of a lot as text in one line.
 fn detail_of(stage: &Stage, code: &str) -> String {
-    let page = detail::page(&line(stage, code), &stage.model.on(), 60);
+    let page = detail::page(&line(stage, code), Asked::default(), &stage.model.on(), 60);
     let area = ratatui::layout::Rect::new(0, 0, 60, page.height() as u16);
     let mut buffer = ratatui::buffer::Buffer::empty(area);
     assert_eq!(page.draw(0, area, &mut buffer), 0);
@@ -86,13 +87,12 @@ fn a_test_stands_with_its_interval_its_replicates_and_the_day_of_the_next() {
     let stage = seed(Lang::En);
     let said = detail_of(&stage, "mor-L02");
     // 21 and 22 of 25; Wilson 95 %: 0.738 to 0.930.
-    assert!(said.contains("43 of 50 germinated in 14 days, 86 % (95 % sure: 74 to 93 %)"), "{said}");
-    assert!(said.contains("by replicate 21/25, 22/25"), "{said}");
+    assert!(said.contains("43 of 50, 86 % (74 % to 93 %, 95 % sure); replicates 21, 22 agree (by chance"), "{said}");
     // 40 days ago of gli-L02's 140: long due.
     let due = detail_of(&stage, "gli-L02");
-    assert!(due.contains("! A test is due now (t)."), "{due}");
+    assert!(due.contains("! test again: due since") && due.contains("(t)"), "{due}");
     let coming = detail_of(&stage, "pap-L02");
-    assert!(coming.contains("Never tested. The next test is due from"), "{coming}");
+    assert!(coming.contains("Never tested. test again: on"), "{coming}");
 }
 
 #[test]
@@ -159,20 +159,78 @@ fn what_is_used_up_is_hidden_until_it_is_asked_for() {
     assert!(stage.frame().contains("Used up: nothing is left."), "{}", stage.frame());
 }
 
+/// What stands behind y, page after page.
+fn reasons(stage: &mut Stage) -> String {
+    stage.keys("y");
+    let mut all = String::new();
+    for _ in 0..10 {
+        all.push_str(&stage.frame());
+        stage.keys(".");
+    }
+    stage.keys("q");
+    in_one_line(&all)
+}
+
 #[test]
-fn y_says_where_the_days_of_life_come_from() {
+fn y_says_where_every_number_of_a_lot_comes_from() {
     let mut stage = seed(Lang::En);
     go(&mut stage, "pap-L02");
-    stage.keys("y");
-    let said = in_one_line(&stage.frame());
-    assert!(said.contains("How long pap-L02 lives"), "{said}");
-    assert!(said.contains("60 days") && said.contains("Nakasone & Paull 1998") && said.contains("assumed"), "{said}");
+    let said = reasons(&mut stage);
+    assert!(said.contains("lives 60 d from") && said.contains("Nakasone & Paull 1998"), "{said}");
+    assert!(said.contains("on a straight line to nothing") && said.contains("Genebank Standards"), "{said}");
     assert!(said.contains("lot pap-L02 received"), "{said}");
+    assert!(said.contains("Skellam 1948"), "how many to sow has its source: {said}");
     // Where no days are known the entries are the reasons.
-    stage.keys("q");
     go(&mut stage, "gre-L02");
-    stage.keys("y");
-    assert!(in_one_line(&stage.frame()).contains("lot gre-L02 received"), "{}", stage.frame());
+    assert!(reasons(&mut stage).contains("lot gre-L02 received"));
+}
+
+#[test]
+fn a_number_of_plants_is_typed_and_how_many_to_sow_follows_it() {
+    let mut stage = seed(Lang::En);
+    go(&mut stage, "mor-L02");
+    stage.keys("i120");
+    let typing = in_one_line(&stage.frame());
+    assert!(
+        typing.contains("How many to sow for how many plants? 120_") && typing.contains("for 120 plants"),
+        "{typing}"
+    );
+    let before = stage.entries();
+    // Letters are no figures, and figures no screens.
+    stage.keys("x7\n");
+    assert_eq!(stage.entries(), before);
+    assert!(in_one_line(&stage.frame()).contains("for 1207 plants, 95 % sure"), "{}", stage.frame());
+    stage.keys("i");
+    for _ in 0..4 {
+        stage.key(Key::Backspace);
+    }
+    stage.keys("40\n");
+    let said = detail_of(&stage, "mor-L02");
+    assert!(!said.contains("for 40 plants"), "the detail asked nothing by itself");
+    let asked = in_one_line(&stage.frame());
+    assert!(asked.contains("for 40 plants, 95 % sure"), "{asked}");
+    assert!(reasons(&mut stage).contains("for 40 plants, 95 % sure"));
+    // On a narrow screen the number stands on top while it is typed.
+    let mut narrow = seed(Lang::Es).sized(48, 18);
+    go(&mut narrow, "mor-L02");
+    narrow.keys("i25");
+    assert!(
+        narrow.frame().contains("25_") && in_one_line(&narrow.frame()).contains("para 25 plantas"),
+        "{}",
+        narrow.frame()
+    );
+}
+
+#[test]
+fn what_is_coming_of_the_species_stands_by_month() {
+    let stage = seed(Lang::En);
+    let lot = line(&stage, "cof-L04").lot.species.clone().unwrap();
+    let coming = stage.model.wording.coming_words(&lot, &stage.model.book.outlook);
+    let said = detail_of(&stage, "cof-L04");
+    assert!(!coming.is_empty());
+    for month in coming {
+        assert!(said.contains(&in_one_line(&month)), "{month}: {said}");
+    }
 }
 
 #[test]

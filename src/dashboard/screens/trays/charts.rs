@@ -4,8 +4,10 @@ use crate::base::{Day, Range};
 use crate::dashboard::look::Ink;
 use crate::dashboard::model::On;
 use crate::dashboard::parts::{Chart, Curve};
+use crate::reckon::forecast::{Band, TrayForecast};
+use crate::reckon::growth::{Coming, Reach, tray_growth};
 use crate::reckon::picture::{Measure, Rule, TrayPicture};
-use crate::reckon::seed::{Expected, emerged, expected, own_sowings};
+use crate::reckon::seed::own_sowings;
 
 /// Points of a curve that is drawn from a formula.
 const STEPS: i32 = 60;
@@ -22,15 +24,7 @@ pub struct Drawing {
     pub chart: Chart,
 }
 
-/// What is expected of the seed sown in a tray itself; none where nothing was sown in it, or no figure is known.
-pub fn expected_of(tray: &TrayPicture, on: &On<'_>) -> Option<Expected> {
-    let picture = &on.book.picture;
-    let sowings = own_sowings(&tray.story);
-    let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
-    if sowings.is_empty() { None } else { expected(&sowings, &picture.lots, profile.map(AsRef::as_ref)) }
-}
-
-/// Seedlings that came up, count by count, against the interval of what was to be expected.
+/// Seedlings that came up, count by count, with the likely curve, the range ahead and the species' last day.
 pub fn emergence(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
     let sowings = own_sowings(&tray.story);
     let first = sowings.iter().map(|sowing| sowing.day).min()?;
@@ -42,40 +36,52 @@ pub fn emergence(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
         up = up.saturating_add(look.emerged);
         seen.push((age(look.day), f64::from(up)));
     }
-    let expected = expected_of(tray, on);
-    if seen.len() < 2 && expected.is_none() {
+    let told = on.book.outlook.trays.get(&tray.code);
+    if seen.len() < 2 && told.is_none() {
         return None;
     }
     // Looks long after the last seedling came up would only press the curve together.
     let newest = whole().filter(|look| look.emerged > 0).map(|look| age(look.day)).fold(0.0, f64::max);
-    let late = expected.as_ref().and_then(Expected::last_day).map(age);
-    let last = late.unwrap_or_else(|| age(on.day())).max(newest).max(1.0);
-    let in_all = expected.as_ref().map_or(Range::exact(0.0), Expected::in_all);
-    let most = in_all.high.max(f64::from(emerged(&tray.story))).max(1.0);
-    let curve = |pick: fn(Range) -> f64| -> Vec<(f64, f64)> {
-        let days = (0..=STEPS).map(|step| last * f64::from(step) / f64::from(STEPS));
-        let by = |days: f64| expected.as_ref()?.by(first.plus(days.round() as i32)).map(pick);
-        days.filter_map(|days| Some((days.round(), by(days)?))).collect()
-    };
-    let dots = |points| Curve { points, mark: "·", ink: Ink::Plain, joined: true };
-    let mut curves = vec![dots(curve(|range| range.low)), dots(curve(|range| range.high))];
-    let points = seen.into_iter().filter(|(days, _)| *days <= last).collect();
-    curves.push(Curve { points, mark: "●", ink: Ink::Good, joined: false });
+    let last = told.map_or_else(|| age(on.day()), |told| told.days_to(told.last_due.max(told.stop_waiting)));
+    let last = last.max(newest).max(1.0);
+    let seen: Vec<(f64, f64)> = seen.into_iter().filter(|(days, _)| *days <= last).collect();
     let wording = on.wording;
-    let legend = match &expected {
-        Some(expected) if expected.tested => wording.trays_legend_tested(),
-        Some(_) => wording.trays_legend_fresh(),
-        None => wording.trays_legend_counted(),
+    let (mut curves, legend) = match told.zip(on.book.band_of(tray)) {
+        Some((told, band)) => {
+            let due = wording.day_beside(told.last_due, on.day());
+            (curves_of(told, &band, on), wording.trays_legend_forecast(due))
+        }
+        None => (Vec::new(), wording.trays_legend_counted()),
     };
+    let highest = curves.iter().flat_map(|curve| &curve.points).chain(&seen).map(|(_, up)| *up).fold(1.0, f64::max);
+    curves.push(Curve { points: seen, mark: "●", ink: Ink::Good, joined: false });
     let chart = Chart {
         x: (0.0, last),
         x_ends: (wording.trays_sown_on(wording.day_beside(first, on.day())), wording.trays_day(last.round() as i64)),
-        y: (0.0, most),
-        y_ends: ("0".to_string(), wording.number(most, 0)),
+        y: (0.0, highest),
+        y_ends: ("0".to_string(), wording.number(highest, 0)),
         band: None,
         curves,
     };
     Some(Drawing { heading: wording.trays_came_up(), legend, chart })
+}
+
+/// The species' last day, the ends of the range ahead, and the likely curve over them.
+fn curves_of(told: &TrayForecast, band: &Band, on: &On<'_>) -> Vec<Curve> {
+    let ahead = |pick: fn(&Range) -> f64| band.ahead.iter().map(|(days, range)| (*days, pick(range))).collect();
+    let line = |points, mark, ink| Curve { points, mark, ink, joined: true };
+    let most = band.ahead.iter().map(|(_, range)| range.high).chain(band.likely.iter().map(|(_, up)| *up));
+    let most = most.fold(1.0, f64::max);
+    let due = told.days_to(told.last_due);
+    let mut curves = vec![line(vec![(due, 0.0), (due, most)], "│", Ink::Quiet)];
+    let today = told.days_to(on.day());
+    if today < due {
+        curves.push(line(vec![(today, 0.0), (today, most)], ":", Ink::Quiet));
+    }
+    curves.push(line(ahead(|range| range.low), "·", Ink::Plain));
+    curves.push(line(ahead(|range| range.high), "·", Ink::Plain));
+    curves.push(line(band.likely.clone(), "─", Ink::Plain));
+    curves
 }
 
 /// Living plants, count by count, of a tray in which nothing was sown.
@@ -101,7 +107,30 @@ pub fn standing(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
     Some(Drawing { heading: wording.trays_stood(), legend: wording.trays_legend_counted(), chart })
 }
 
-/// The heights of every sample, and the band in which the species goes out.
+/// When the heights of a tray are there by its own curve.
+fn reach_of(tray: &TrayPicture, on: &On<'_>) -> Option<Reach> {
+    let profile = tray.species.as_ref().and_then(|key| on.book.picture.site.profile(key));
+    match tray_growth(&tray.story, profile.map(|profile| &**profile), on.day()).height?.coming {
+        Coming::Expected(reach) => Some(reach),
+        Coming::There { .. } | Coming::Unknown(_) => None,
+    }
+}
+
+/// The likely curve of growth, and the days between which it reaches the least height.
+fn growth_curves(reach: &Reach, least: f64, sown: Day, ages: (f64, f64), begin: Day) -> Vec<Curve> {
+    let shift = f64::from(begin.days_since(sown));
+    let days = (0..=STEPS).map(|step| ages.0 + (ages.1 - ages.0) * f64::from(step) / f64::from(STEPS));
+    let points = days.map(|age| (age, reach.curve.height(age + shift))).collect();
+    let mut curves = vec![Curve { points, mark: "─", ink: Ink::Plain, joined: true }];
+    if let Some((low, high)) = reach.between {
+        let age = |day: Day| f64::from(day.days_since(begin)).min(ages.1);
+        let points = vec![(age(low), least), (age(high), least)];
+        curves.push(Curve { points, mark: "=", ink: Ink::Good, joined: true });
+    }
+    curves
+}
+
+/// The heights of every sample, their likely curve, and the band in which the species goes out.
 pub fn heights(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
     let samples: Vec<_> = tray.story.samples.iter().filter(|sample| !sample.plants.is_empty()).collect();
     let first = samples.first()?.day;
@@ -121,22 +150,32 @@ pub fn heights(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
         plants.extend(heights.into_iter().map(|height| (age(sample.day), height)));
     }
     let tallest = plants.iter().map(|(_, height)| *height).fold(1.0, f64::max);
+    let reach = reach_of(tray, on).zip(tray.sown_on).zip(band);
+    let ahead = reach.map(|((reach, _), _)| age(reach.between.map_or(reach.day, |(_, high)| high)));
+    // A day far ahead would press the samples together.
+    let last = age(on.day()).max(1.0);
+    let last = ahead.map_or(last, |ahead| ahead.clamp(last, 2.0 * last));
     let most = tallest.max(band.map_or(0.0, |(_, most)| most)) * ROOM_ABOVE;
     let wording = on.wording;
+    let mut curves = reach.map_or_else(Vec::new, |((reach, sown), (least, _))| {
+        growth_curves(&reach, least, sown, (means.first().map_or(0.0, |(age, _)| *age), last), begin)
+    });
+    curves.push(Curve { points: plants, mark: "○", ink: Ink::Plain, joined: false });
+    curves.push(Curve { points: means, mark: "●", ink: Ink::Good, joined: false });
     let legend = match band {
+        Some((low, high)) if reach.is_some() => {
+            wording.trays_legend_growth(wording.number(low, 0), wording.number(high, 0))
+        }
         Some((low, high)) => wording.trays_legend_heights(wording.number(low, 0), wording.number(high, 0)),
         None => wording.trays_legend_heights_only(),
     };
     let chart = Chart {
-        x: (0.0, age(on.day()).max(1.0)),
-        x_ends: (wording.day_beside(begin, on.day()), wording.day_beside(on.day(), begin)),
+        x: (0.0, last),
+        x_ends: (wording.day_beside(begin, on.day()), wording.day_beside(begin.plus(last.round() as i32), begin)),
         y: (0.0, most),
         y_ends: ("0 cm".to_string(), format!("{} cm", wording.number(most, 0))),
         band,
-        curves: vec![
-            Curve { points: plants, mark: "○", ink: Ink::Plain, joined: false },
-            Curve { points: means, mark: "●", ink: Ink::Good, joined: false },
-        ],
+        curves,
     };
     Some(Drawing { heading: wording.trays_heights(), legend, chart })
 }

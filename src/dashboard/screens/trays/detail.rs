@@ -7,6 +7,7 @@ use crate::dashboard::look::{Ink, answered_mark, stage_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::answered::pressing_first;
 use crate::reckon::picture::{Criterion, DaySpread, Rule, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, own_sowings};
@@ -34,16 +35,23 @@ pub fn page(tray: &TrayPicture, on: &On<'_>, width: u16) -> Page {
     page.hanging(&format!("{mark} "), ink, &verdict(tray, on), Ink::Strong);
     page.gap();
     facts(tray, on, &mut page);
-    if !tray.criteria.is_empty() && tray.stage != Stage::Spent {
-        page.heading(&wording.trays_reasons());
-        reasons(&tray.criteria, on, &mut page);
-        page.heading(&wording.trays_where_to());
-        where_to(tray, on, &mut page);
-    }
-    expectations(tray, on, &mut page);
-    let drawings = [charts::emergence(tray, on), charts::standing(tray, on), charts::heights(tray, on)];
-    for drawing in drawings.into_iter().flatten() {
-        draw(&drawing, &mut page);
+    let asked = |page: &mut Page| {
+        if !tray.criteria.is_empty() && tray.stage != Stage::Spent {
+            page.heading(&wording.trays_reasons());
+            reasons(&tray.criteria, on, page);
+            page.heading(&wording.trays_where_to());
+            where_to(tray, on, page);
+        }
+    };
+    // While seed is awaited, what will come of it is asked first.
+    if tray.story.seed_is_due(on.day()) {
+        expectations(tray, on, &mut page);
+        drawings(tray, on, &mut page);
+        asked(&mut page);
+    } else {
+        asked(&mut page);
+        expectations(tray, on, &mut page);
+        drawings(tray, on, &mut page);
     }
     page.heading(&wording.trays_history());
     history(tray, on, &mut page);
@@ -155,14 +163,15 @@ fn expectations(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
         .try_fold(0u32, |sum, sowing| Some(sum.saturating_add(sowing.seeds?)))
         .filter(|seeds| *seeds > 0);
     if let Some(seeds) = sown {
-        let up = wording.trays_up_of(emerged(&tray.story), wording.seeds(seeds));
-        coming.push((wording.trays_label_up(), up));
-        let expected = charts::expected_of(tray, on).filter(|_| tray.story.seed_is_due(on.day()));
-        if let Some(expected) = expected {
-            coming.push((wording.trays_label_to_come_up(), wording.plants_range(expected.in_all())));
-            let last = expected.last_day().map(|day| wording.day_beside(day, on.day()));
-            coming.extend(last.map(|day| (wording.trays_label_waited_for(), day)));
-        }
+        coming.push((wording.trays_label_up(), wording.trays_up_of(emerged(&tray.story), wording.seeds(seeds))));
+    }
+    coming.extend(wording.forecast_lines(&tray.code, &on.book.picture, &on.book.outlook, &on.book.round.worth_looking));
+    // All that is known of the species stands behind y; here only the days, by handbook and by this nursery.
+    coming.extend(wording.known_here_lines(&tray.code, &on.book.picture, &on.book.outlook).into_iter().take(1));
+    if tray.standing > 0 {
+        let profile = tray.species.as_ref().and_then(|key| on.book.picture.site.profile(key));
+        let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), on.day());
+        coming.extend(wording.growth_lines(&growth));
     }
     if coming.is_empty() {
         return;
@@ -177,6 +186,11 @@ fn expectations(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
 /// A day with how early and late it may be.
 fn day_words(day: Option<Day>, spread: Option<DaySpread>, on: &On<'_>) -> Option<String> {
     on.wording.day_spread(day, spread, |day| on.wording.day_beside(day, on.day()))
+}
+
+fn drawings(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
+    let all = [charts::emergence(tray, on), charts::standing(tray, on), charts::heights(tray, on)];
+    all.into_iter().flatten().for_each(|drawing| draw(&drawing, page));
 }
 
 fn draw(drawing: &Drawing, page: &mut Page) {

@@ -365,26 +365,69 @@ fn a_day_is_said_once_and_a_day_that_is_only_the_earliest_as_such() {
 }
 
 #[test]
-fn the_drawing_of_what_came_up_ends_at_what_the_books_say() {
+fn the_drawing_of_what_came_up_ends_at_what_the_books_say_and_foretells_what_the_forecast_does() {
     let stage = trays(Lang::En);
     let on = stage.model.on();
-    let mut tested = 0;
+    let mut ahead = 0;
     for tray in stage.model.book.picture.trays.values() {
         let Some(drawing) = charts::emergence(tray, &on) else { continue };
-        let seen = drawing.chart.curves.last().unwrap();
+        let curves = &drawing.chart.curves;
+        let seen = curves.last().unwrap();
         let most = seen.points.iter().map(|(_, up)| *up).fold(0.0, f64::max);
         let up = f64::from(emerged(&tray.story));
         // Twins and corrections are no emergence of a look, and what stands was counted.
-        assert!(most <= up + 1e-9, "{}: drawn {most}, came up {up}", tray.code);
-        assert!(drawing.chart.y.1 >= up, "{}", tray.code);
-        let (low, high) = (&drawing.chart.curves[0].points, &drawing.chart.curves[1].points);
-        assert!(low.iter().zip(high).all(|(low, high)| low.1 <= high.1 + 1e-9), "{}", tray.code);
-        let wide = low.last().zip(high.last()).is_some_and(|(low, high)| high.1 - low.1 > 0.5);
-        let expected = charts::expected_of(tray, &on);
-        assert_eq!(wide, expected.is_some_and(|expected| expected.tested), "{}", tray.code);
-        tested += usize::from(wide);
+        assert!(most <= up + 1e-9 && drawing.chart.y.1 >= most, "{}: drawn {most}, came up {up}", tray.code);
+        let Some(told) = on.book.outlook.trays.get(&tray.code) else { continue };
+        let dots: Vec<_> = curves.iter().filter(|curve| curve.mark == "·").collect();
+        let [low, high] = dots[..] else { panic!("{}: no range", tray.code) };
+        assert!(low.points.iter().zip(&high.points).all(|(low, high)| low.1 <= high.1 + 1e-9), "{}", tray.code);
+        let due = told.days_to(told.last_due);
+        let due_line = curves.iter().find(|curve| curve.mark == "│").unwrap();
+        assert!(due_line.points.iter().all(|(days, _)| (days - due).abs() < 1e-9), "{}", tray.code);
+        // The range on the last day due is the forecast's.
+        let near = |points: &[(f64, f64)], end: f64| {
+            let (before, after) = points.iter().partition::<Vec<_>, _>(|(days, _)| *days <= due);
+            let ends = before.last().into_iter().chain(after.first()).map(|(_, up)| *up);
+            let (least, most) = ends.fold((f64::MAX, 0.0_f64), |(least, most), up| (least.min(up), most.max(up)));
+            least - 1.5 <= end && end <= most + 1.5
+        };
+        if due > told.last_look.map_or(0.0, |look| told.days_to(look)) {
+            assert!(near(&low.points, told.at_last_due.low), "{}: {told:?} {:?}", tray.code, low.points);
+            assert!(near(&high.points, told.at_last_due.high), "{}: {told:?} {:?}", tray.code, high.points);
+            ahead += 1;
+        }
     }
-    assert!(tested > 0, "no tray of the sample was sown from a tested lot");
+    assert!(ahead > 1, "no tray of the sample has seed to come");
+}
+
+#[test]
+fn a_sowing_says_what_is_to_come_of_it_first_and_y_how_that_is_reckoned() {
+    for lang in Lang::ALL {
+        let mut stage = trays(lang);
+        go(&mut stage, "cof-031");
+        let (text, wording) = (in_one_line(&detail_of(&stage, "cof-031")), &stage.model.wording);
+        let told = &stage.model.book.outlook.trays[&TrayCode::new("cof-031").unwrap()];
+        let said = [
+            wording.judgement_name(told.judgement),
+            wording.in_the_end_words(told),
+            wording.waiting_words(told, stage.model.on().day()),
+        ];
+        for one in said {
+            assert!(text.contains(&in_one_line(&one)), "{one}: {text}");
+        }
+        let at = |heading: String| text.find(&heading).unwrap();
+        assert!(at(wording.trays_expected()) < at(wording.trays_reasons()), "{text}");
+        let source = wording.forecast_source();
+        stage.keys("y");
+        let mut all = String::new();
+        for _ in 0..12 {
+            all.push_str(&stage.frame());
+            stage.keys(".");
+        }
+        let all = in_one_line(&all);
+        assert!(all.contains(source.split(" (").next().unwrap()), "{all}");
+        assert!(all.contains("exp(-b (ln t - ln t50))"), "{all}");
+    }
 }
 
 #[test]
@@ -394,6 +437,13 @@ fn heights_are_drawn_with_the_band_of_the_species() {
     assert_eq!(drawing.chart.band, Some((30.0, 60.0)));
     let samples = tray(&stage, "avo-011").story.samples.len();
     assert_eq!(drawing.chart.curves.last().unwrap().points.len(), samples);
+    // Its own curve goes through what was measured.
+    let curve = drawing.chart.curves.iter().find(|curve| curve.mark == "─");
+    if let Some(curve) = curve {
+        let means = &drawing.chart.curves.last().unwrap().points;
+        let (first, last) = (curve.points[0], curve.points[curve.points.len() - 1]);
+        assert!((first.1 - means[0].1).abs() < 5.0 && last.1 >= first.1, "{curve:?} {means:?}");
+    }
     assert!(in_one_line(&detail_of(&stage, "avo-011")).contains("30 to 60 cm"));
 }
 

@@ -1,0 +1,56 @@
+//! `why species`: what this nursery knows of a species, what is coming of it, and how many seeds to sow where there is no lot.
+
+use serde_json::json;
+
+use super::lot_json::sowing_json;
+use super::lot_text::sowing;
+use super::{refuse_nonsense, sure_of};
+use crate::cli::answer::Ending;
+use crate::cli::forecast::{experience_json, pipeline_json};
+use crate::cli::run::{Run, Stopped};
+use crate::cli::sheet::Ink;
+use crate::cli::why_json::answer;
+use crate::cli::why_text::WhyPage;
+use crate::reckon::forecast::outlook;
+use crate::reckon::sowing::SowingAsked;
+
+/// Explains a species.
+pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Stopped> {
+    let sure = sure_of(run, plants, sure_pct)?;
+    let desk = run.desk()?;
+    let picture = run.picture(&desk);
+    let catalogue = &picture.site.species;
+    let Some(key) = catalogue.find(name) else {
+        let unknown = run.wording.refused_unknown_species(name);
+        return Err(Stopped::refused(run.wording.nearest_after(unknown, &catalogue.nearest(name))));
+    };
+    let asked = SowingAsked::of(&picture, Some(&key), None, plants, sure);
+    refuse_nonsense(run, &asked)?;
+    let (outlook, wording) = (outlook(&picture, run.leads), &run.wording);
+    if run.everywhere.json {
+        let known = outlook.experience_of(&key, &picture);
+        let coming = outlook.pipelines.iter().find(|pipeline| pipeline.species == key);
+        let (plan, text) = sowing_json(&asked, wording);
+        let species = json!({
+            "species": key,
+            "species_name": wording.species_of(&key, catalogue),
+            "experience": experience_json(&known, wording),
+            "pipeline": coming.map(pipeline_json),
+            "open_places": asked.open_places,
+            "standing_in_trays": asked.standing,
+            "sowing": plan,
+            "sowing_text": text,
+        });
+        return run.answer_json(&answer(&picture, "species", species));
+    }
+    let (width, colour) = (run.around.columns, run.around.colour);
+    let mut page = WhyPage::with_labels(&picture, wording, width, colour, &wording.lot_labels());
+    page.sheet.heading(&wording.species_of(&key, catalogue));
+    for (heading, lines) in wording.species_lines(&key, &picture, &outlook) {
+        page.sheet.gap();
+        page.sheet.paragraph(&heading, Ink::Bold);
+        lines.iter().for_each(|line| page.sheet.indented(2, line, Ink::Plain));
+    }
+    sowing(&mut page, &asked, wording);
+    run.answer(&page.sheet.finish())
+}
