@@ -10,8 +10,8 @@ use outplant::reckon::{Fold, Picture, View};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-const FIRST_DAY: i32 = 739_000; // 2024-04-29
-const DAYS: i32 = 400;
+pub const FIRST_DAY: i32 = 739_000; // 2024-04-29
+pub const DAYS: i32 = 400;
 
 fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
     let tray = |n: u32| format!("t{}", n % 5);
@@ -61,7 +61,7 @@ fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
     }
 }
 
-fn entries() -> impl Strategy<Value = Vec<Arc<Entry>>> {
+pub fn entries() -> impl Strategy<Value = Vec<Arc<Entry>>> {
     let one = (
         0..30usize,
         any::<u32>(),
@@ -117,8 +117,15 @@ fn fold(view: View, entries: &[Arc<Entry>]) -> Fold {
 }
 
 /// Everything a Picture says, as text.
-fn said(picture: &Picture) -> String {
-    format!("{:?}\n{:?}\n{:?}\n{:?}\n{:?}", picture.trays, picture.lots, picture.beds, picture.pairs, picture.doubts)
+pub fn said(picture: &Picture) -> String {
+    let pairs: Vec<_> = picture
+        .pairs
+        .iter()
+        .map(|pair| (pair, pair.criteria.to_vec()))
+        .map(|(pair, asked)| format!("{} {} {} {} {asked:?}", pair.tray, pair.bed, pair.fits, pair.plants))
+        .collect();
+    let Picture { trays, lots, beds, doubts, at_rest, places, weekly_loss, .. } = picture;
+    format!("{trays:#?}\n{lots:#?}\n{beds:#?}\n{pairs:#?}\n{doubts:#?}\n{at_rest:#?}\n{places:#?}\n{weekly_loss}")
 }
 
 fn withdrawal(of: &[EntryId], seq: u64, recorded: Moment) -> Arc<Entry> {

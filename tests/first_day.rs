@@ -84,9 +84,9 @@ const ENTRIES_OF_60: usize = 61;
 #[test]
 fn sixty_trays_of_an_english_sheet_arrive_and_undo_takes_them_back() {
     let (_folder, mut desk) = begun();
-    let before = desk.entries().len();
+    let before = desk.count();
     let tried = take(&mut desk, english().as_bytes(), true).unwrap();
-    assert_eq!((tried.rows, tried.drafts, desk.entries().len()), (60, ENTRIES_OF_60, before));
+    assert_eq!((tried.rows, tried.drafts, desk.count()), (60, ENTRIES_OF_60, before));
     assert!(desk.picture().trays.is_empty());
     let taken = take(&mut desk, english().as_bytes(), false).unwrap();
     assert_eq!((taken.rows, taken.recorded.entries.len(), taken.delimiter), (60, ENTRIES_OF_60, ','));
@@ -100,10 +100,10 @@ fn sixty_trays_of_an_english_sheet_arrive_and_undo_takes_them_back() {
     let bag = ContainerName::new("1 l bag").unwrap();
     assert_eq!(picture.site.containers[&bag].on(now().today).unwrap().volume_ml.0, 1000.0);
     // The same sheet a second time is refused in one sentence, and writes nothing.
-    let entries = desk.entries().len();
+    let entries = desk.count();
     let Err(ImportError::Sheet(again)) = take(&mut desk, english().as_bytes(), false) else { panic!("taken twice") };
     let reasons: Vec<&Reason> = again.faults.listed.iter().map(|fault| &fault.reason).collect();
-    assert_eq!((reasons, desk.entries().len()), (vec![&Reason::AllInTheBook(60)], entries));
+    assert_eq!((reasons, desk.count()), (vec![&Reason::AllInTheBook(60)], entries));
     // Of a sheet with a new row among the old ones each old row is named.
     let more = format!("{}t-61,coffee,9,,,\r\n", english());
     let Err(ImportError::Sheet(again)) = take(&mut desk, more.as_bytes(), false) else { panic!("taken twice") };
@@ -143,7 +143,7 @@ fn sixty_trays_of_a_spanish_sheet_arrive_in_any_encoding() {
 #[test]
 fn a_half_bad_sheet_writes_nothing_and_lists_every_fault() {
     let (_folder, mut desk) = begun();
-    let before = desk.entries().len();
+    let before = desk.count();
     let bad = english()
         .replace("t-05,avocado", "t-05,avokado")
         .replace("t-11,jackfruit,31", "t-11,jackfruit,some")
@@ -154,7 +154,7 @@ fn a_half_bad_sheet_writes_nothing_and_lists_every_fault() {
     let places: Vec<(usize, Option<usize>)> = faults.listed.iter().map(|fault| (fault.line, fault.column)).collect();
     assert_eq!(places, [(6, Some(2)), (12, Some(3)), (41, Some(1)), (51, Some(1))]);
     assert_eq!(faults.listed[2].reason, Reason::SameAsLine { written: "t-39".into(), line: 40 });
-    assert_eq!(desk.entries().len(), before);
+    assert_eq!(desk.count(), before);
     assert!(desk.picture().trays.is_empty());
 }
 
@@ -188,10 +188,10 @@ fn the_paper_of_a_walk_is_written_whole_or_not_at_all() {
     take(&mut desk, english().as_bytes(), false).unwrap();
     let beds = "bed,length,width,species,spacing\nUpper 1,30,12,avocado,2x2\n";
     desk.import_sheet(beds.as_bytes(), SheetKind::Beds, None, "mara", false).unwrap();
-    let before = desk.entries().len();
+    let before = desk.count();
     let paper = "t-07 25\nt-08 -3 rats\nt-09 > Bench 2\nt-05 @ Upper 1 5\nt-10 > u-10 12 2 l bag\nu-10 11\nrain 12\n";
     assert_eq!(desk.write_sheet(paper.as_bytes(), None, "mara", true).unwrap().lines, 7);
-    assert_eq!(desk.entries().len(), before);
+    assert_eq!(desk.count(), before);
     let taken = desk.write_sheet(paper.as_bytes(), None, "mara", false).unwrap();
     assert_eq!(taken.recorded.entries.len(), 7);
     let picture = desk.picture();
@@ -210,7 +210,7 @@ fn the_paper_of_a_walk_is_written_whole_or_not_at_all() {
         panic!("was written")
     };
     assert_eq!(faults.listed.iter().map(|fault| fault.line).collect::<Vec<_>>(), [1, 2]);
-    assert_eq!(desk.entries().len(), before + 7);
+    assert_eq!(desk.count(), before + 7);
     assert_eq!(desk.undo(&Withdraws::LastCommand, false, "mara", "a slip").unwrap().entries.len(), 7);
 }
 
@@ -219,9 +219,9 @@ fn what_is_only_tried_gives_the_same_answers_as_what_is_done() {
     let beds = "bed,length,width,species,spacing,light\nUpper 1,30,12,avocado,2x2,60\n";
     for (kind, sheet) in [(SheetKind::Trays, english()), (SheetKind::Beds, beds.to_string())] {
         let (_folder, mut desk) = begun();
-        let before = desk.entries().len();
+        let before = desk.count();
         let (tried, as_tried) = desk.import_sheet(sheet.as_bytes(), kind, None, "mara", true).unwrap();
-        assert_eq!(desk.entries().len(), before);
+        assert_eq!(desk.count(), before);
         assert!(desk.picture().trays.is_empty() && desk.picture().beds.is_empty());
         let (done, as_done) = desk.import_sheet(sheet.as_bytes(), kind, None, "mara", false).unwrap();
         assert_eq!((tried.rows, tried.drafts, &tried.read), (done.rows, done.drafts, &done.read));
@@ -245,7 +245,7 @@ fn what_is_only_tried_gives_the_same_answers_as_what_is_done() {
 fn a_batch_names_all_faults_at_once_and_no_follow_on_ones() {
     let (_folder, mut desk) = begun();
     take(&mut desk, english().as_bytes(), false).unwrap();
-    let before = desk.entries().len();
+    let before = desk.count();
     let faulty = |desk: &mut Desk, paper: &str| match desk.write_sheet(paper.as_bytes(), None, "mara", false) {
         Err(ImportError::Lines(faults, refused)) => (
             faults.listed.iter().map(|fault| fault.line).collect::<Vec<_>>(),
@@ -273,7 +273,7 @@ fn a_batch_names_all_faults_at_once_and_no_follow_on_ones() {
     assert_eq!(refused[0].why, Refusal::BeforeTheBook { tray: tray("t-08"), since: now().today });
     // One loss too large does not make the small one behind it a fault.
     assert_eq!(faulty(&mut desk, "t-08 -900 rats\nt-08 -3 rats\n"), (vec![], vec![1]));
-    assert_eq!(desk.entries().len(), before);
+    assert_eq!(desk.count(), before);
 }
 
 #[test]

@@ -18,7 +18,7 @@ fn the_failing_tray_of_the_sample_is_named_and_no_good_one_is() {
     let folder = tempfile::tempdir().unwrap();
     let now = Now { today: day(TODAY), clock: None, moment: Moment::end_of(day(TODAY), 3.0) };
     let desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
-    let told = forecasts(&desk.picture_of(View { day: day(TODAY), known: None }));
+    let told = forecasts(&desk.picture_of(View { day: day(TODAY), known: None }).unwrap());
     assert!(told.len() > 5, "only {} forecasts", told.len());
     let failing: Vec<String> = told
         .iter()
@@ -28,7 +28,7 @@ fn the_failing_tray_of_the_sample_is_named_and_no_good_one_is() {
     assert_eq!(failing, ["cof-031"], "{told:#?}");
     // Named at the first count after the half day that leaves no hope, and not before the half day.
     let code = TrayCode::new("cof-031").unwrap();
-    let on = |ago: i32| forecasts(&desk.picture_of(View { day: day(TODAY).plus(-ago), known: None }));
+    let on = |ago: i32| forecasts(&desk.picture_of(View { day: day(TODAY).plus(-ago), known: None }).unwrap());
     let named: Vec<i32> = (0..40).filter(|ago| on(*ago)[&code].judgement == Judgement::Failing).collect();
     assert!(named.len() >= 12 && named.len() <= 78 - 55, "failing {named:?} days ago");
     assert!(named.iter().enumerate().all(|(number, ago)| *ago == number as i32), "not without a break: {named:?}");
@@ -39,7 +39,7 @@ fn the_failing_tray_of_the_sample_is_named_and_no_good_one_is() {
 fn sample_picture(folder: &std::path::Path) -> Picture {
     let now = Now { today: day(TODAY), clock: None, moment: Moment::end_of(day(TODAY), 3.0) };
     let desk = sample::make(&folder.join("sample.outplant"), folder, now).unwrap();
-    desk.picture_of(View { day: day(TODAY), known: None })
+    desk.picture_of(View { day: day(TODAY), known: None }).unwrap()
 }
 
 fn reason(round: &Round, id: &str) -> Option<RoundReason> {

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use outplant::base::{Day, DeviceId, EntryId, Moment};
 use outplant::desk::{Desk, Now};
 use outplant::journal::Journal;
-use outplant::nursery::entry::{Entry, reading};
+use outplant::nursery::entry::reading;
 use outplant::nursery::envelope::{Draft, canonical};
 use outplant::reckon::{Fold, View};
 use serde_json::Value;

@@ -1,13 +1,15 @@
 //! The round and the changes of verdicts, by small hand-worked books and by the sample nursery.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use outplant::base::{BedName, Moment, SpeciesKey, TrayCode};
 use outplant::desk::{Desk, Now, sample};
-use outplant::reckon::changes::{Cause, Passage, Turned};
+use outplant::nursery::entry::Entry;
+use outplant::reckon::changes::{Cause, Change, Passage, Turned};
 use outplant::reckon::picture::{Picture, Rule, Source};
 use outplant::reckon::round::{RoundReason, Stop, Task, UntilFor, Where};
-use outplant::reckon::{Round, SharedOffer, View, changes, draw_picture, round, shared_offers};
+use outplant::reckon::{FromThen, Round, SharedOffer, View, changes, draw_picture, round, shared_offers};
 use outplant::wording::round::RoundOn;
 use outplant::wording::{Lang, Wording};
 use serde_json::json;
@@ -393,12 +395,17 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
     assert!(everything.iter().all(living));
 }
 
+fn changed(before: &Picture, after: &Picture, entries: &[Arc<Entry>]) -> Vec<Change> {
+    let then = View { day: before.day, known: before.known };
+    changes(before, after, &FromThen::whole(then, after.day, entries))
+}
+
 #[test]
 fn a_change_names_the_entry_or_the_day() {
     let mut book = fitting();
     let held = book.write("2026-04-16", "held", json!({"tray":"cof-1","why":"promised"}));
     book.write("2026-04-16", "noted", json!({"about":"cof-1","text":"fine leaves"}));
-    let found = changes(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
+    let found = changed(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
     let tray = found.iter().find(|change| matches!(change.turned, Turned::Tray { .. })).unwrap();
     assert_eq!(tray.entries, std::slice::from_ref(&held));
     assert_eq!(tray.flips.iter().map(|flip| flip.rule).collect::<Vec<_>>(), [Rule::Held]);
@@ -411,12 +418,12 @@ fn a_change_names_the_entry_or_the_day() {
 fn days_alone_end_the_rains() {
     let book = fitting();
     // 23 April is the last safe day.
-    let found = changes(&book.on("2026-04-23"), &book.on("2026-04-24"), &book.entries);
+    let found = changed(&book.on("2026-04-23"), &book.on("2026-04-24"), &book.entries);
     let pair = found.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
     assert!(pair.entries.is_empty());
     let season = pair.flips.iter().find(|flip| flip.rule == Rule::Season).unwrap();
     assert_eq!((season.was, season.is, &season.cause), (Some(true), Some(false), &Cause::Passed(Passage::Rains)));
-    assert!(changes(&book.on(TODAY), &book.on(TODAY), &book.entries).is_empty());
+    assert!(changed(&book.on(TODAY), &book.on(TODAY), &book.entries).is_empty());
 }
 
 #[test]
@@ -496,7 +503,7 @@ fn every_stop_says_until_when_and_what_is_lost_in_both_languages() {
     let (_folder, desk) = sample_desk();
     let (mut seen, mut overdue) = (BTreeSet::new(), 0);
     for on in WALKED_DAYS {
-        let picture = desk.picture_of(View { day: day(on), known: None });
+        let picture = desk.picture_of(View { day: day(on), known: None }).unwrap();
         for stop in all(&picture) {
             seen.insert(stop.task);
             assert!(stop.until.is_some(), "{on}: {} has no last day", stop.id);
@@ -525,7 +532,7 @@ fn kinds_waited(desk: &Desk, days: i32) -> BTreeMap<Task, i32> {
     let (mut late_since, mut most): (BTreeMap<Task, i32>, BTreeMap<Task, i32>) = Default::default();
     for ahead in 0..days {
         let on = day("2026-11-25").plus(ahead);
-        let walked = round(&desk.picture_of(View { day: on, known: None }));
+        let walked = round(&desk.picture_of(View { day: on, known: None }).unwrap());
         let kept: BTreeSet<Task> = walked.stops.iter().map(|stop| stop.task).collect();
         let late: BTreeSet<Task> =
             walked.can_wait.iter().filter(|stop| stop.late_days(on).is_some()).map(|stop| stop.task).collect();
@@ -553,7 +560,7 @@ fn a_stop_does_not_come_and_go_from_day_to_day() {
     let walked: Vec<(BTreeSet<String>, BTreeSet<String>)> = (0..42)
         .map(|ahead| {
             let Round { stops, can_wait, .. } =
-                round(&desk.picture_of(View { day: day("2026-11-26").plus(ahead), known: None }));
+                round(&desk.picture_of(View { day: day("2026-11-26").plus(ahead), known: None }).unwrap());
             let ids = |stops: Vec<Stop>| stops.into_iter().map(|stop| stop.id).collect::<BTreeSet<_>>();
             (ids(stops), ids(can_wait))
         })
@@ -675,17 +682,17 @@ fn the_cause_is_what_turned_it_and_not_what_was_written_beside() {
     book.write("2026-04-16", "weather", json!({"rain_mm":12}));
     let held = book.write("2026-04-16", "held", json!({"tray":"cof-1","why":"promised"}));
     book.write("2026-04-16", "counted", json!({"tray":"cof-1","standing":47}));
-    let found = changes(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
+    let found = changed(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
     assert!(found.iter().all(|change| change.entries == std::slice::from_ref(&held)), "{found:?}");
     // Taken back on the 18th: what turned it last is the withdrawal, on its day.
     let back = book.write("2026-04-18", "withdrawn", json!({"entries":[held.to_string()],"why":"sold elsewhere"}));
     let then = day("2026-04-16");
     let known = draw_picture(View { day: then, known: Some(evening(then)) }, then, book.entries.iter().cloned());
-    let found = changes(&known, &book.on("2026-04-18"), &book.entries);
+    let found = changed(&known, &book.on("2026-04-18"), &book.entries);
     let pair = found.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
     assert_eq!((pair.entries.as_slice(), pair.on), (std::slice::from_ref(&back), day("2026-04-18")));
     // Over weeks: the day that was one too many, with its date.
-    let long = changes(&book.on(TODAY), &book.on("2026-07-20"), &book.entries);
+    let long = changed(&book.on(TODAY), &book.on("2026-07-20"), &book.entries);
     let pair = long.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
     assert!(pair.entries.is_empty(), "{pair:?}");
     assert!(pair.on > day(TODAY) && pair.on <= day("2026-04-24"), "{pair:?}");

@@ -118,7 +118,7 @@ fn today_it_says_what_its_readme_promises() {
 fn it_is_alive_on_every_day_of_the_year() {
     for today in ["2027-01-31", "2028-02-29", "2027-07-01", "2026-12-31"] {
         let now = now(today);
-        let entries: Vec<Arc<Entry>> = made(today).1.entries().to_vec();
+        let entries: Vec<Arc<Entry>> = made(today).1.read_every_entry().unwrap();
         let picture = draw_picture(View { day: now.today, known: None }, now.today, entries);
         assert_eq!(fits(&picture).len(), 12, "{today}: {:?}", fits(&picture));
     }
@@ -128,8 +128,8 @@ fn it_is_alive_on_every_day_of_the_year() {
 fn yesterdays_answer_can_be_asked_for_with_what_was_known_then() {
     let (_folder, desk) = made("2026-11-25");
     let then = day("2026-11-24");
-    let known = desk.picture_of(View { day: then, known: Some(desk.end_of(then)) });
-    let now = desk.picture_of(View { day: then, known: None });
+    let known = desk.picture_of(View { day: then, known: Some(desk.end_of(then)) }).unwrap();
+    let now = desk.picture_of(View { day: then, known: None }).unwrap();
     assert_eq!(known.trays.len(), now.trays.len());
     // Copper was sprayed four days ago and safe only in eleven: known then as now.
     assert!(criterion(&tray(&known, "avo-013").criteria, Rule::Treated).blocks);

@@ -14,12 +14,11 @@ const SAID_FILE: &str = "clock.txt";
 /// Asks or notes.
 pub fn ask(run: &Run, desk: &Desk) -> Result<(), Stopped> {
     let today = run.now.today;
-    let ledger = desk.fold().ledger();
-    let (gone, standing): (Vec<_>, Vec<_>) = desk.entries().iter().partition(|entry| ledger.is_withdrawn(&entry.id));
-    let newest_day = standing.iter().map(|entry| entry.happened).max();
+    let desk_fault = |fault| run.desk_fault(fault);
+    let (newest_day, newest_moment) = desk.newest().map_err(desk_fault)?;
     // Where a clock once ran ahead and that was taken back, every later entry was recorded no earlier than that.
-    let mended = gone.iter().any(|entry| entry.happened > today);
-    let newest_moment = standing.iter().map(|entry| entry.recorded).max().filter(|_| !mended);
+    let mended = desk.took_back_what_was_to_come().map_err(desk_fault)?;
+    let newest_moment = newest_moment.filter(|_| !mended);
     let Some(newest) = newest_day else { return Ok(()) };
     let before =
         today < newest || newest_moment.is_some_and(|moment| run.now.moment < moment && today < moment.day(-14.0));

@@ -23,17 +23,17 @@ pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Stopped> {
 
 /// Shows which trays are ready for which bed.
 pub fn show(run: &Run, desk: &Desk) -> Result<Ending, Stopped> {
-    let picture = run.picture(desk);
+    let picture = run.picture(desk)?;
     if run.everywhere.json {
         return run.answer_json(&ready_json(&picture, &outlook(&picture, run.leads), &run.wording));
     }
-    let since = since_yesterday(run, desk, &picture);
+    let since = since_yesterday(run, desk, &picture)?;
     run.answer(&ready_page(&picture, &run.wording, run.around.columns, run.around.colour, since.as_deref()))
 }
 
 /// Shows every verdict that changed since the end of a day.
 fn changed(run: &Run, desk: &Desk, day: Day) -> Result<Ending, Stopped> {
-    let picture = run.picture(desk);
+    let picture = run.picture(desk)?;
     let since = Since::asked(run, day, desk, &picture)?;
     if run.everywhere.json {
         let mut answer = ready_json(&picture, &outlook(&picture, run.leads), &run.wording);

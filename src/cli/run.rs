@@ -225,10 +225,10 @@ impl Run {
     }
 
     /// The Picture of the day and moment asked for.
-    pub fn picture(&self, desk: &Desk) -> Picture {
+    pub fn picture(&self, desk: &Desk) -> Result<Picture, Stopped> {
         let day = self.on.unwrap_or(self.now.today);
         let known = self.known.map(|known| desk.end_of(known));
-        desk.picture_of(View { day, known })
+        desk.picture_of(View { day, known }).map_err(|fault| self.desk_fault(fault))
     }
 
     /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.
@@ -251,6 +251,11 @@ impl Run {
     /// An answer to a program: one object.
     pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Stopped> {
         self.put(&format!("{value}\n"))
+    }
+
+    /// Trouble with the file while something was looked up.
+    pub fn desk_fault(&self, fault: DeskError) -> Stopped {
+        self.stopped(&fault, &Catalogue::built_in())
     }
 
     /// What a desk's refusal, or trouble with the file, means for the person.

@@ -17,7 +17,7 @@ pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Stopped> {
         let desk = make(run, into)?;
         if run.everywhere.json {
             let file = into.display().to_string();
-            return run.answer_json(&json!({"version":1,"file":file,"entries":desk.entries().len()}));
+            return run.answer_json(&json!({"version":1,"file":file,"entries":desk.count()}));
         }
         return run.answer(&format!("{}\n", run.wording.sample_made(into.display())));
     }

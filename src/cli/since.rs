@@ -31,26 +31,27 @@ pub struct Since<'a> {
     before: Picture,
     after: &'a Picture,
     changes: Vec<Change>,
-    entries: BTreeMap<&'a EntryId, &'a Arc<Entry>>,
+    entries: BTreeMap<EntryId, Arc<Entry>>,
     wording: &'a Wording,
 }
 
 impl<'a> Since<'a> {
     /// What changed since the end of a day, by what was known then.
-    pub fn end_of(day: Day, desk: &'a Desk, after: &'a Picture, wording: &'a Wording) -> Since<'a> {
-        let before = desk.picture_of(view_before(day, after, desk.end_of(day)));
-        let changes = changes(&before, after, desk.entries());
-        let entries = desk.entries().iter().map(|entry| (&entry.id, entry)).collect();
-        Since { day, before, after, changes, entries, wording }
+    pub fn end_of(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Stopped> {
+        let from = desk.from_then(view_before(day, after, desk.end_of(day))).map_err(|fault| run.desk_fault(fault))?;
+        let before = from.then.picture();
+        let changes = changes(&before, after, &from);
+        let entries = from.later.into_iter().map(|entry| (entry.id.clone(), entry)).collect();
+        Ok(Since { day, before, after, changes, entries, wording: &run.wording })
     }
 
     /// The same for `--since`; a day that is not before the one looked at is refused.
-    pub fn asked(run: &'a Run, day: Day, desk: &'a Desk, after: &'a Picture) -> Result<Since<'a>, Stopped> {
+    pub fn asked(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Stopped> {
         if day >= after.day {
             let wording = &run.wording;
             return Err(Stopped::refused(wording.change_day_not_before(wording.day(day), wording.day(after.day))));
         }
-        Ok(Since::end_of(day, desk, after, &run.wording))
+        Since::end_of(run, day, desk, after)
     }
 
     /// The changes as a page: each cause once, with all that it turned.
@@ -156,20 +157,20 @@ impl<'a> Since<'a> {
 
     /// What turned a verdict: the entry with its day and who wrote it, or the day and what it brought.
     fn cause_in_words(&self, because: &Because<'_>) -> String {
-        let known: Vec<&Entry> = because.entries.iter().filter_map(|id| Some(&***self.entries.get(id)?)).collect();
+        let known: Vec<&Entry> = because.entries.iter().filter_map(|id| Some(&**self.entries.get(id)?)).collect();
         self.wording.cause_words(because, &known, self.after, |said| shortened(&said, MOST_ENTRY))
     }
 }
 
 /// The line above the main answer, where anything changed since the day before.
-pub fn since_yesterday(run: &Run, desk: &Desk, picture: &Picture) -> Option<String> {
+pub fn since_yesterday(run: &Run, desk: &Desk, picture: &Picture) -> Result<Option<String>, Stopped> {
     if picture.looking == Looking::Ahead || picture.known.is_some() {
-        return None;
+        return Ok(None);
     }
     let day = picture.day.plus(-1);
-    let stood = desk.entries().iter().any(|entry| entry.happened <= day);
-    if !stood {
-        return None;
+    let first = desk.journal().first_day().map_err(|fault| run.stopped_by_file(&fault))?;
+    if first.is_none_or(|first| first > day) {
+        return Ok(None);
     }
-    Since::end_of(day, desk, picture, &run.wording).line()
+    Ok(Since::end_of(run, day, desk, picture)?.line())
 }

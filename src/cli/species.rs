@@ -17,7 +17,7 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
     let opened = crate::desk::Desk::open(&run.file, &run.around.folders.settings, run.now);
     let mut picture = None;
     let catalogue = match opened {
-        Ok(desk) => picture.insert(run.picture(&desk)).site.species.clone(),
+        Ok(desk) => picture.insert(run.picture(&desk)?).site.species.clone(),
         Err(DeskError::Journal(JournalError::NotThere(_))) => Arc::new(Catalogue::built_in()),
         Err(fault) => return Err(run.stopped(&fault, &Catalogue::built_in())),
     };

@@ -99,6 +99,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             survival: Vec::new(),
             held: None,
             treated: None,
+            last_on: None,
             unexplained: 0,
             doubts: Vec::new(),
         }),

@@ -16,10 +16,24 @@ use crate::reckon::picture::{BedPicture, Criterion, TrayPicture};
 use crate::reckon::round::round_by;
 use crate::wording::verdict::About;
 
+/// The trays and beds that are asked about.
+fn named(why: &Why) -> Vec<&str> {
+    match why {
+        Why::Tray { tray } => vec![tray.as_str()],
+        Why::Bed { bed, .. } => vec![bed.as_str()],
+        Why::Pair { tray, bed, .. } => vec![tray.as_str(), bed.as_str()],
+        Why::Lot { .. } | Why::Species { .. } => Vec::new(),
+    }
+}
+
 /// Explains a tray, a bed or a pair.
 pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
-    let desk = run.desk()?;
-    let picture = run.picture(&desk);
+    let mut desk = run.desk()?;
+    // What rests is brought back for whoever asks for it by its name.
+    for called in named(why) {
+        desk.keep_awake(called).map_err(|fault| run.desk_fault(fault))?;
+    }
+    let picture = run.picture(&desk)?;
     let (width, colour) = (run.around.columns, run.around.colour);
     match why {
         Why::Tray { tray } => {

@@ -175,10 +175,8 @@ pub fn tried(
 fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str, each: bool) -> Result<Ending, Stopped> {
     let species = &desk.fold().site().species;
     let doubts: Vec<String> = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
-    // What was written stands at the end of what the desk holds.
-    let newest = desk.entries().len().saturating_sub(recorded.entries.len());
-    let written: Vec<Arc<Entry>> =
-        desk.entries()[newest..].iter().filter(|entry| recorded.entries.contains(&entry.id)).cloned().collect();
+    let said_back = if each || run.everywhere.json { &*recorded.entries } else { &[] };
+    let written: Vec<Arc<Entry>> = desk.named(said_back).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
         let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
         return run.answer_json(&json!({

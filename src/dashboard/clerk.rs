@@ -17,11 +17,14 @@ use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
 use crate::reckon::forecast::{Leads, outlook_of_living};
 use crate::reckon::round::round_from;
-use crate::reckon::{Picture, View, changes};
+use crate::reckon::{FromThen, Picture, View, changes};
 use crate::wording::{Lang, Wording};
 
 /// How often the file is asked whether another process wrote in it.
 const LOOK_EVERY: Duration = Duration::from_millis(500);
+
+/// Entries read from the file at a time while one is looked for.
+const PAGE_OF_ENTRIES: usize = 500;
 
 /// Says what the clock says.
 pub type ReadClock = Box<dyn Fn() -> Option<Now> + Send>;
@@ -41,7 +44,10 @@ pub struct Clerk {
 impl Clerk {
     /// A clerk at a desk; `clock` is read before each request.
     pub fn new(desk: Desk, kept: KeptTexts, view: View, leads: Leads, clock: ReadClock) -> Clerk {
-        let picture = Arc::new(desk.picture_of(view));
+        // Where another day cannot be read, today is shown, and said to be it.
+        let today = View { day: desk.now().today, known: None };
+        let (view, picture) = desk.picture_of(view).map_or_else(|_| (today, desk.picture()), |found| (view, found));
+        let picture = Arc::new(picture);
         let seen_version = desk.journal().data_version().ok();
         Clerk { desk, kept, clock, view, leads, picture, seen_version, newest_year: Newest::default() }
     }
@@ -55,7 +61,7 @@ impl Clerk {
             outlook: Arc::new(outlook),
             now: self.desk.now(),
             leads: self.leads,
-            entries: self.desk.entries().len(),
+            entries: self.desk.count(),
             read_only: self.desk.journal().is_read_only(),
         }
     }
@@ -116,10 +122,13 @@ impl Clerk {
         let Some(now) = (self.clock)() else { return false };
         let before = self.desk.now().today;
         let turned = now.today != before;
+        // Where the new day cannot be read now, it is tried again.
+        if self.desk.set_now(now).is_err() {
+            return false;
+        }
         if self.view == (View { day: before, known: None }) {
             self.view.day = now.today;
         }
-        self.desk.set_now(now);
         turned
     }
 
@@ -128,7 +137,7 @@ impl Clerk {
         self.read_clock();
         match request {
             Request::Record { ticket, drafts } => {
-                let before = self.desk.entries().len();
+                let before = self.desk.count();
                 match self.desk.record(drafts) {
                     Ok(recorded) => self.after_writing(before, Answer::Recorded { ticket, recorded }),
                     Err(fault) => vec![Answer::Refused { ticket, fault }],
@@ -144,7 +153,7 @@ impl Clerk {
                 vec![Answer::WouldTakeBack { ticket, entries }]
             }
             Request::TakeBack { ticket, what, together, who, why } => {
-                let before = self.desk.entries().len();
+                let before = self.desk.count();
                 match self.desk.undo(&what, together, &who, &why) {
                     Ok(taken) => self.after_writing(before, Answer::TookBack(taken)),
                     Err(fault) => vec![Answer::Refused { ticket, fault }],
@@ -159,22 +168,23 @@ impl Clerk {
                 self.draw_anew()
             }
             Request::Story(subject) => {
+                // What cannot be read now is asked for again by the next look.
                 let entries = self.desk.story_of(&subject);
-                vec![Answer::Story(subject, entries)]
+                entries.into_iter().map(|entries| Answer::Story(subject.clone(), entries)).collect()
             }
             Request::Entries { search, lang, most } => vec![Answer::Entries(self.entries(&search, lang, most))],
             Request::News(day) => {
-                let before = self.desk.picture_of(view_before(day, &self.picture, self.desk.end_of(day)));
-                let changed = changes(&before, &self.picture, self.desk.entries());
-                let ids: BTreeSet<&EntryId> = changed.iter().flat_map(|change| &change.entries).collect();
-                let named = self.desk.entries().iter().filter(|entry| ids.contains(&entry.id)).cloned().collect();
-                vec![Answer::News(changed, Arc::new(before), named)]
+                let then = self.desk.from_then(view_before(day, &self.picture, self.desk.end_of(day)));
+                then.into_iter().map(|from| self.news(from)).collect()
             }
             // Without a thread, all at once.
             Request::Year(asked) => {
                 let mut days = Vec::new();
                 let (newest, today) = (Newest::default(), self.desk.now().today);
-                draw_year(asked, today, self.desk.entries(), (&newest, 0), &mut |day| {
+                let Ok(from) = self.desk.from_then(View { day: asked.from.min(today), known: None }) else {
+                    return Vec::new();
+                };
+                draw_year(asked, today, &from, (&newest, 0), &mut |day| {
                     days.push(Answer::YearDay(asked, Box::new(day)));
                     true
                 });
@@ -192,9 +202,10 @@ impl Clerk {
     fn draw_year_aside(&mut self, asked: YearAsked, answers: Sender<Answer>) {
         let mine = self.newest_year.fetch_add(1, Ordering::SeqCst) + 1;
         let (newest, today) = (Arc::clone(&self.newest_year), self.desk.now().today);
-        let entries = self.desk.entries().to_vec();
+        // What cannot be read now is asked for again with the next year.
+        let Ok(from) = self.desk.from_then(View { day: asked.from.min(today), known: None }) else { return };
         std::thread::spawn(move || {
-            draw_year(asked, today, &entries, (&newest, mine), &mut |day| {
+            draw_year(asked, today, &from, (&newest, mine), &mut |day| {
                 answers.send(Answer::YearDay(asked, Box::new(day))).is_ok()
             });
         });
@@ -202,14 +213,24 @@ impl Clerk {
 
     fn after_writing(&mut self, entries_before: usize, answer: Answer) -> Vec<Answer> {
         self.seen_version = self.desk.journal().data_version().ok();
-        let mut answers = if self.desk.entries().len() > entries_before { self.draw_anew() } else { Vec::new() };
+        let mut answers = if self.desk.count() > entries_before { self.draw_anew() } else { Vec::new() };
         answers.push(answer);
         answers
     }
 
     fn draw_anew(&mut self) -> Vec<Answer> {
-        self.picture = Arc::new(self.desk.picture_of(self.view));
+        // What cannot be read now stays as it was; the next request will say what is wrong.
+        let Ok(picture) = self.desk.picture_of(self.view) else { return Vec::new() };
+        self.picture = Arc::new(picture);
         vec![Answer::Drawn(self.drawn())]
+    }
+
+    fn news(&self, from: FromThen) -> Answer {
+        let before = from.then.picture();
+        let changed = changes(&before, &self.picture, &from);
+        let ids: BTreeSet<&EntryId> = changed.iter().flat_map(|change| &change.entries).collect();
+        let named = from.later.iter().filter(|entry| ids.contains(&entry.id)).cloned().collect();
+        Answer::News(changed, Arc::new(before), named)
     }
 
     /// Entries, newest first, that hold a text; as many as are wanted.
@@ -222,8 +243,18 @@ impl Clerk {
                 || entry.id.to_string().contains(&wanted)
                 || folded(&wording.entry_sentence_beside(entry, today, species)).contains(&wanted)
         };
-        let mut found: Vec<_> =
-            self.desk.entries().iter().rev().filter(|entry| holds(entry)).take(most + 1).cloned().collect();
+        let mut found: Vec<Arc<Entry>> = Vec::new();
+        let mut before = i64::MAX;
+        while found.len() <= most {
+            // What cannot be read ends the list; the file's own trouble is said where it is opened.
+            let Ok((page, last)) = self.desk.journal().entries_before(before, PAGE_OF_ENTRIES) else { break };
+            if page.is_empty() {
+                break;
+            }
+            before = last;
+            let holding = page.into_iter().filter(|entry| holds(entry)).map(Arc::new);
+            found.extend(holding.take(most + 1 - found.len()));
+        }
         let more = found.len() > most;
         found.truncate(most);
         let ledger = self.desk.fold().ledger();

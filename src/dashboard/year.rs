@@ -5,9 +5,8 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 
 use crate::base::Day;
-use crate::nursery::entry::Entry;
 use crate::reckon::season::{SeasonDay, season_day};
-use crate::reckon::{Fold, View};
+use crate::reckon::{FromThen, Ledger, View};
 
 /// Which days are wanted.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -24,11 +23,11 @@ pub struct YearAsked {
 pub type Newest = Arc<AtomicU64>;
 
 /// Draws the days one after another, those nearest today first, and hands each over; ends where a newer year is asked for or
-/// nobody listens.
+/// nobody listens. `from` is the book as it was on the first day, or today where that is still to come.
 pub fn draw_year(
     asked: YearAsked,
     today: Day,
-    entries: &[Arc<Entry>],
+    from: &FromThen,
     (newest, mine): (&Newest, u64),
     give: &mut dyn FnMut(SeasonDay) -> bool,
 ) {
@@ -38,8 +37,8 @@ pub fn draw_year(
         if newest.load(Ordering::SeqCst) != mine {
             return;
         }
-        let fold = Fold::new(View { day, known: None }, today, entries.iter().cloned());
-        if !give(season_day(&fold.picture())) {
+        let picture = from.on(day, |entry| Ledger::belongs(View { day, known: None }, entry)).picture();
+        if !give(season_day(&picture)) {
             return;
         }
     }

@@ -8,6 +8,7 @@ use super::Now;
 use super::names::Names;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
+use crate::journal::JournalError;
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::types::ArrivedFrom;
@@ -84,6 +85,7 @@ pub(super) fn judge(
     now: Now,
     moment: Moment,
     device: Option<DeviceId>,
+    look_up: &mut dyn FnMut(&mut Fold, &[Arc<Entry>]) -> Result<(), JournalError>,
 ) -> Result<(Vec<Draft>, Judged), DeskError> {
     settle(&mut drafts, now)?;
     let mut faults: Vec<Refused> = Vec::new();
@@ -98,6 +100,7 @@ pub(super) fn judge(
     let trial = trial_entries(&drafts, whats, moment, device);
     let line_of: BTreeMap<EntryId, usize> =
         trial.iter().enumerate().map(|(i, entry)| (entry.id.clone(), line(i))).collect();
+    look_up(fold, &trial)?;
     let before: BTreeSet<Doubt> = fold.all_doubts().into_iter().collect();
     fold.add(trial.iter().cloned());
     let new: Vec<Doubt> = fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();

@@ -1,6 +1,7 @@
 //! The one door for change: a command is checked against the book, becomes entries, is written in one piece, and a new
 //! Picture is drawn. Today enters here.
 
+mod book;
 pub mod exchange;
 mod first_day;
 mod judge;
@@ -28,12 +29,12 @@ pub use undo::{TakenBack, Withdraws};
 use std::path::Path;
 use std::sync::Arc;
 
-use crate::base::{Clock, Day, EntryId, Moment};
+use crate::base::{Clock, Day, DeviceId, EntryId, Moment};
 use crate::journal::Journal;
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::picture::Doubt;
-use crate::reckon::{Fold, Picture, View};
+use crate::reckon::{Fold, Picture};
 
 /// What the clock says, read once by the caller.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -62,8 +63,10 @@ pub struct Desk {
     journal: Journal,
     now: Now,
     arrival: i64,
-    entries: Vec<Arc<Entry>>,
     fold: Fold,
+    kept: book::LastKept,
+    whole_below: u64,
+    count: usize,
 }
 
 impl Desk {
@@ -83,11 +86,19 @@ impl Desk {
     }
 
     fn over(journal: Journal, now: Now) -> Result<Desk, DeskError> {
-        let (entries, arrival) = journal.entries_after(0)?;
-        let entries: Vec<Arc<Entry>> = entries.into_iter().map(Arc::new).collect();
-        let view = View { day: now.today, known: None };
-        let fold = Fold::new(view, now.today, entries.iter().cloned());
-        Ok(Desk { journal, now, arrival, entries, fold })
+        Desk::over_reading_whole_below(journal, now, book::READ_WHOLE_BELOW)
+    }
+
+    /// Opens a nursery; books of fewer entries are read whole, of others the kept stories (for tests and benchmarks).
+    pub fn open_reading_whole_below(file: &Path, shelf: &Path, now: Now, entries: u64) -> Result<Desk, DeskError> {
+        Desk::over_reading_whole_below(Journal::open(file, shelf)?, now, entries)
+    }
+
+    fn over_reading_whole_below(mut journal: Journal, now: Now, whole_below: u64) -> Result<Desk, DeskError> {
+        let opened = book::open(&mut journal, now, whole_below)?;
+        let book::Opened { fold, arrival, kept } = opened;
+        let count = usize::try_from(journal.count()?).unwrap_or(usize::MAX);
+        Ok(Desk { journal, now, arrival, fold, kept, whole_below, count })
     }
 
     /// The file.
@@ -105,9 +116,39 @@ impl Desk {
         self.now
     }
 
-    /// Every entry, in the order of arrival.
-    pub fn entries(&self) -> &[Arc<Entry>] {
-        &self.entries
+    /// Every entry, read from the file, in the order of arrival.
+    pub fn read_every_entry(&self) -> Result<Vec<Arc<Entry>>, DeskError> {
+        Ok(self.journal.entries()?.into_iter().map(Arc::new).collect())
+    }
+
+    /// How many entries the book has.
+    pub fn count(&self) -> usize {
+        self.count
+    }
+
+    /// The entries of some names, those that are there, in the order in which they were recorded.
+    pub fn named<'i>(&self, ids: impl IntoIterator<Item = &'i EntryId>) -> Result<Vec<Arc<Entry>>, DeskError> {
+        let mut found: Vec<Arc<Entry>> = Vec::new();
+        for id in ids {
+            match self.fold.ledger().entry(id) {
+                Some(entry) => found.push(entry.clone()),
+                None => found.extend(self.journal.entry(id)?.map(Arc::new)),
+            }
+        }
+        found.sort_by(|a, b| (a.recorded, &a.id).cmp(&(b.recorded, &b.id)));
+        Ok(found)
+    }
+
+    /// The latest day and moment of the entries that count.
+    pub fn newest(&self) -> Result<(Option<Day>, Option<Moment>), DeskError> {
+        let counts = |id: &EntryId| !self.fold.ledger().is_withdrawn(id);
+        Ok((self.journal.newest_day(&counts)?, self.journal.newest_moment(&counts)?))
+    }
+
+    /// Whether an entry of a day still to come was taken back: a clock once ran ahead.
+    pub fn took_back_what_was_to_come(&self) -> Result<bool, DeskError> {
+        let coming = self.journal.later(self.now.today, None)?;
+        Ok(coming.iter().any(|entry| self.fold.ledger().is_withdrawn(&entry.id)))
     }
 
     /// The fold of today.
@@ -118,14 +159,6 @@ impl Desk {
     /// The Picture of today.
     pub fn picture(&self) -> Picture {
         self.fold.picture()
-    }
-
-    /// The Picture of any day, with only what had been recorded by a moment where one is given.
-    pub fn picture_of(&self, view: View) -> Picture {
-        if view == (View { day: self.now.today, known: None }) {
-            return self.picture();
-        }
-        Fold::new(view, self.now.today, self.entries.iter().cloned()).picture()
     }
 
     /// The end of a day at the nursery, for `--known`.
@@ -142,9 +175,26 @@ impl Desk {
             return Ok(false);
         }
         let new: Vec<Arc<Entry>> = new.into_iter().map(Arc::new).collect();
-        self.entries.extend(new.iter().cloned());
-        self.fold.add(new);
+        self.count += new.len();
+        self.add(new)?;
         Ok(true)
+    }
+
+    fn add(&mut self, new: Vec<Arc<Entry>>) -> Result<(), DeskError> {
+        if !self.fold.is_whole() && new.iter().any(|entry| book::describes_species(&self.journal, entry)) {
+            return self.open_anew();
+        }
+        book::look_up_for(&self.journal, &mut self.fold, &new)?;
+        self.fold.add(new);
+        self.keep_stories_now_and_then();
+        Ok(())
+    }
+
+    /// Folds the book anew, from its file.
+    fn open_anew(&mut self) -> Result<(), DeskError> {
+        let book::Opened { fold, arrival, kept } = book::open(&mut self.journal, self.now, self.whole_below)?;
+        (self.fold, self.arrival, self.kept) = (fold, arrival, kept);
+        Ok(())
     }
 
     /// Writes drafts, all or none: each is judged in the order of things on one running fold.
@@ -198,22 +248,30 @@ impl Desk {
             .filter(|entry| !self.fold.ledger().holds(&entry.id))
             .map(Arc::new)
             .collect();
+        self.look_up_named(&drafts)?;
         if known.is_empty() {
-            let (drafts, judged) = judge::judge(&mut self.fold, drafts, self.now, moment, device)?;
+            let (drafts, judged) = self.judge(drafts, moment, device)?;
             let doubts = judged.put_back(&mut self.fold);
             return Ok((drafts, doubts));
         }
+        book::look_up_for(&self.journal, &mut self.fold, &known)?;
         let before = self.fold.all_doubts();
         self.fold.add(known);
-        let judged = judge::judge(&mut self.fold, drafts, self.now, moment, device);
+        let judged = self.judge(drafts, moment, device);
         let doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
         // What was tried is taken out again; what the file then gives back is what counts.
-        self.fold_anew();
+        self.open_anew()?;
         judged.map(|(drafts, _)| (drafts, doubts))
     }
 
-    fn fold_anew(&mut self) {
-        let view = self.fold.ledger().view();
-        self.fold = Fold::new(view, self.now.today, self.entries.iter().cloned());
+    fn judge(
+        &mut self,
+        drafts: Vec<Draft>,
+        moment: Moment,
+        device: Option<DeviceId>,
+    ) -> Result<(Vec<Draft>, judge::Judged), DeskError> {
+        let journal = &self.journal;
+        let mut look_up = |fold: &mut Fold, entries: &[Arc<Entry>]| book::look_up_for(journal, fold, entries);
+        judge::judge(&mut self.fold, drafts, self.now, moment, device, &mut look_up)
     }
 }

@@ -88,7 +88,9 @@ pub fn make(file: &Path, shelf: &Path, now: Now) -> Result<Desk, SampleError> {
 
 /// Whether a file of the sample was made on another day and nobody has written in it, so that it can be made anew.
 pub fn is_stale(desk: &Desk) -> bool {
-    let own = desk.entries().iter().any(|entry| entry.id.device.as_str() != SAMPLE_DEVICE);
-    let newest = desk.entries().iter().map(|entry| entry.happened).max();
+    // A sample that cannot be read is none that can be thrown away.
+    let Ok(entries) = desk.read_every_entry() else { return false };
+    let own = entries.iter().any(|entry| entry.id.device.as_str() != SAMPLE_DEVICE);
+    let newest = entries.iter().map(|entry| entry.happened).max();
     !own && newest != Some(desk.now().today)
 }

@@ -3,13 +3,13 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::book::look_up_for;
 use super::refusal::{DeskError, Refusal};
 use super::{Desk, Recorded};
 use crate::base::EntryId;
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, SiteEntry, What};
 use crate::nursery::envelope::Draft;
-use crate::reckon::Fold;
 
 /// What to take back.
 #[derive(Clone, PartialEq, Debug)]
@@ -55,10 +55,9 @@ impl Desk {
     pub fn would_undo(&mut self, what: &Withdraws, together: bool) -> Result<Vec<Arc<Entry>>, DeskError> {
         self.refresh()?;
         let mut targets = self.targets(what)?;
-        let fresh = self.fold().clone();
-        let mut rest = self.left_without_ground(&fresh, &targets);
+        let mut rest = self.left_without_ground(&targets)?;
         if !rest.is_empty() && !together {
-            let doubts = self.doubts_without(&targets);
+            let doubts = self.doubts_without(&targets)?;
             let refusal = Refusal::LeavesOthersWithoutGround { entries: targets, doubts, rest_on_them: rest };
             return Err(refusal.into());
         }
@@ -68,7 +67,7 @@ impl Desk {
                 break;
             }
             targets.extend(rest);
-            rest = self.left_without_ground(&fresh, &targets);
+            rest = self.left_without_ground(&targets)?;
         }
         Ok(targets)
     }
@@ -77,27 +76,27 @@ impl Desk {
         match what {
             Withdraws::Entry(id) => {
                 let entry = self.still_counts(id)?;
-                let all = self.of_command(&entry);
+                let all = self.of_command(&entry)?;
                 if all.len() > 1 { Err(Refusal::OneOfMany { entry: id.clone(), all }.into()) } else { Ok(all) }
             }
             Withdraws::EntryAlone(id) => Ok(vec![self.still_counts(id)?]),
             Withdraws::CommandOf(id) => {
-                let named = self.entries().iter().find(|entry| entry.id == *id);
-                let all = named.map(|entry| self.of_command(entry)).unwrap_or_default();
+                let named = self.named([id])?;
+                let all = named.first().map_or(Ok(Vec::new()), |entry| self.of_command(entry))?;
                 // Where the named one is gone already, the others of its command can still go.
                 if all.is_empty() { self.still_counts(id).map(|entry| vec![entry]) } else { Ok(all) }
             }
             Withdraws::LastCommand => {
-                let own = self.journal().own_devices();
                 let ledger = self.fold().ledger();
                 // Commands that only take back are passed over: a second undo goes one step further back.
-                let takes_back = |entry: &&Arc<Entry>| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
-                let ours = self.entries().iter().filter(|entry| own.contains(&entry.id.device));
-                let last = ours
-                    .filter(|entry| !ledger.is_withdrawn(&entry.id))
-                    .filter(|entry| !takes_back(entry))
-                    .max_by_key(|entry| (entry.recorded, entry.id.seq));
-                let all = self.of_command(last.ok_or(Refusal::NothingToUndo)?);
+                let takes_back = |entry: &Entry| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
+                let counts = |entry: &Entry| !ledger.is_withdrawn(&entry.id) && !takes_back(entry);
+                let mut last: Option<Entry> = None;
+                for device in self.journal().own_devices() {
+                    let newest = self.journal().newest_of(&device, &counts)?;
+                    last = last.into_iter().chain(newest).max_by_key(|entry| (entry.recorded, entry.id.seq));
+                }
+                let all = self.of_command(&last.ok_or(Refusal::NothingToUndo)?)?;
                 self.not_the_beginning(all)
             }
         }
@@ -105,19 +104,19 @@ impl Desk {
 
     /// An entry that is here and still counts.
     fn still_counts(&self, id: &EntryId) -> Result<Arc<Entry>, DeskError> {
-        let entry = self.entries().iter().find(|entry| entry.id == *id);
+        let entry = self.named([id])?.into_iter().next();
         let entry = entry.ok_or_else(|| Refusal::UnknownEntry(id.clone()))?;
         match self.fold().ledger().withdrawal_of(id) {
             Some(withdrawal) => Err(Refusal::AlreadyWithdrawn(id.clone(), withdrawal.clone()).into()),
-            None => Ok(entry.clone()),
+            None => Ok(entry),
         }
     }
 
     /// Everything that the command of an entry wrote and that still counts.
-    fn of_command(&self, entry: &Entry) -> Vec<Arc<Entry>> {
+    fn of_command(&self, entry: &Entry) -> Result<Vec<Arc<Entry>>, DeskError> {
         let ledger = self.fold().ledger();
-        let same = |other: &&Arc<Entry>| other.id.device == entry.id.device && other.command == entry.command;
-        self.entries().iter().filter(same).filter(|other| !ledger.is_withdrawn(&other.id)).cloned().collect()
+        let all = self.journal().command(entry)?;
+        Ok(all.into_iter().filter(|other| !ledger.is_withdrawn(&other.id)).map(Arc::new).collect())
     }
 
     /// Without its last description a nursery has no place on earth: whoever wants that must name it.
@@ -133,7 +132,9 @@ impl Desk {
 
     /// Entries about the same subjects that would rest on nothing once the targets are gone: they name a tray nobody
     /// made, or take out more than stands.
-    fn left_without_ground(&self, fresh: &Fold, targets: &[Arc<Entry>]) -> Vec<Arc<Entry>> {
+    fn left_without_ground(&mut self, targets: &[Arc<Entry>]) -> Result<Vec<Arc<Entry>>, DeskError> {
+        look_up_for(&self.journal, &mut self.fold, targets)?;
+        let fresh = &self.fold;
         let gone: BTreeSet<&EntryId> = targets.iter().map(|entry| &entry.id).collect();
         let mut without = fresh.clone();
         without.take_out(targets);
@@ -154,13 +155,14 @@ impl Desk {
                 named.extend(without.ledger().of(subject).map(|entry| entry.id.clone()));
             }
         }
-        self.entries().iter().filter(|entry| named.contains(&entry.id)).cloned().collect()
+        self.named(&named)
     }
 
-    fn doubts_without(&self, targets: &[Arc<Entry>]) -> Vec<crate::reckon::picture::Doubt> {
+    fn doubts_without(&mut self, targets: &[Arc<Entry>]) -> Result<Vec<crate::reckon::picture::Doubt>, DeskError> {
+        look_up_for(&self.journal, &mut self.fold, targets)?;
         let before: BTreeSet<_> = self.fold().all_doubts().into_iter().collect();
         let mut without = self.fold().clone();
         without.take_out(targets);
-        without.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect()
+        Ok(without.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect())
     }
 }

@@ -8,7 +8,7 @@ use super::Journal;
 use super::error::JournalError;
 use super::rows::{COLUMNS, Names, Written};
 use crate::base::text::folded;
-use crate::base::{Day, EntryId, Moment};
+use crate::base::{Day, DeviceId, EntryId, Moment};
 use crate::nursery::entry::subject::{Subject, lends, subjects};
 use crate::nursery::entry::{BookEntry, Entry, TrayEntry, What, reading};
 
@@ -69,6 +69,11 @@ impl Sought {
     /// Everything of a sort that has only one name.
     pub fn all(sort: Sort) -> Sought {
         Sought { sort, name: String::new(), only_lending: false }
+    }
+
+    /// Everything of a sort by one name.
+    pub fn named(sort: Sort, name: String) -> Sought {
+        Sought { sort, name, only_lending: false }
     }
 
     /// What a subject is looked up by.
@@ -246,6 +251,13 @@ impl Journal {
         Ok(entries)
     }
 
+    /// Every name of a sort.
+    pub fn names(&self, sort: &Sort) -> Result<Vec<String>, JournalError> {
+        let mut statement = self.connection.prepare_cached("SELECT name FROM subject WHERE sort = ?1 ORDER BY name")?;
+        let found = statement.query_map(params![sort.word()], |row| row.get(0))?;
+        Ok(found.collect::<Result<_, _>>()?)
+    }
+
     /// The names of a sort that are the same without case, accents, blanks and hyphens.
     pub fn names_like(&self, sort: &Sort, name: &str) -> Result<Vec<String>, JournalError> {
         let query = "SELECT name FROM subject WHERE sort = ?1 AND folded = ?2 ORDER BY name";
@@ -281,6 +293,61 @@ impl Journal {
             entries.push(written.entry(&mut names)?);
         }
         Ok((entries, last))
+    }
+
+    /// The day of the latest entry of those that count; none where there is none.
+    pub fn newest_day(&self, counts: &dyn Fn(&EntryId) -> bool) -> Result<Option<Day>, JournalError> {
+        let query = "SELECT device, seq, happened FROM entry ORDER BY happened DESC";
+        let found = self.first_that_counts(query, counts, |row| row.get::<_, String>(2))?;
+        Ok(found.and_then(|day| day.parse().ok()))
+    }
+
+    /// The moment at which the last entry of those that count was recorded; none where there is none.
+    pub fn newest_moment(&self, counts: &dyn Fn(&EntryId) -> bool) -> Result<Option<Moment>, JournalError> {
+        let query = "SELECT device, seq, recorded FROM entry ORDER BY recorded DESC";
+        let found = self.first_that_counts(query, counts, |row| row.get::<_, i64>(2))?;
+        Ok(found.map(Moment::from_millis))
+    }
+
+    fn first_that_counts<T>(
+        &self,
+        query: &str,
+        counts: &dyn Fn(&EntryId) -> bool,
+        read: impl Fn(&rusqlite::Row<'_>) -> rusqlite::Result<T>,
+    ) -> Result<Option<T>, JournalError> {
+        let mut statement = self.connection.prepare_cached(query)?;
+        let mut found = statement.query([])?;
+        while let Some(row) = found.next()? {
+            let device: String = row.get(0)?;
+            let seq: i64 = row.get(1)?;
+            let id = DeviceId::new(&device).map(|device| EntryId { device, seq: seq.unsigned_abs() });
+            if id.is_some_and(|id| counts(&id)) {
+                return Ok(Some(read(row)?));
+            }
+        }
+        Ok(None)
+    }
+
+    /// The first day of which there is an entry.
+    pub fn first_day(&self) -> Result<Option<Day>, JournalError> {
+        let found =
+            self.connection.query_row("SELECT min(happened) FROM entry", [], |row| row.get::<_, Option<String>>(0));
+        Ok(found?.and_then(|day| day.parse().ok()))
+    }
+
+    /// The last entry of a device that counts.
+    pub fn newest_of(&self, device: &DeviceId, counts: &dyn Fn(&Entry) -> bool) -> Result<Option<Entry>, JournalError> {
+        let query = format!("SELECT {COLUMNS} FROM entry WHERE device = ?1 ORDER BY seq DESC");
+        let mut statement = self.connection.prepare_cached(&query)?;
+        let mut found = statement.query(params![device.as_str()])?;
+        let mut names = Names::default();
+        while let Some(row) = found.next()? {
+            let entry = Written::read(row)?.entry(&mut names)?;
+            if counts(&entry) {
+                return Ok(Some(entry));
+            }
+        }
+        Ok(None)
     }
 
     /// How many entries happened after a day, or were recorded after a moment.

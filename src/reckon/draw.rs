@@ -14,6 +14,10 @@ use crate::base::{BedName, Day, LotCode, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 
+/// Another fold does not go on from stories that this one kept: raised whenever what a story holds, or what is folded into
+/// it, changes.
+pub const FOLD_MARK: u32 = 1;
+
 /// The folded stories of a view, kept so that a new entry refolds only what it touches.
 #[derive(Clone, Debug)]
 pub struct Fold {
@@ -28,6 +32,7 @@ pub struct Fold {
     memory: Option<InMemory>,
     /// Stories of trays at rest that are not among `trays`: the newest of each species.
     at_rest: Vec<Arc<TrayStory>>,
+    kept_awake: BTreeSet<Subject>,
     drawn: Drawn,
 }
 
@@ -56,6 +61,7 @@ impl Fold {
             beds: BTreeMap::new(),
             memory: None,
             at_rest: Vec::new(),
+            kept_awake: BTreeSet::new(),
             drawn: Drawn::default(),
         };
         fold.fold_all();
@@ -138,6 +144,11 @@ impl Fold {
         }
     }
 
+    /// What entries are about, as it is called now.
+    pub fn subjects_of(&self, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
+        lazy::subjects_of(&self.ledger, entries)
+    }
+
     /// The same book seen from another view. `outside` are the entries that do not belong to it, `reaching` those that do
     /// though they are of later days. All they want must have been looked up.
     pub fn at(&self, view: View, outside: &[Arc<Entry>], reaching: &[Arc<Entry>]) -> Fold {
@@ -145,12 +156,46 @@ impl Fold {
         fold.drawn = Drawn::default();
         fold.ledger.set_view(view);
         fold.take_out(outside);
-        fold.site = Arc::new(Site::of(&fold.ledger));
-        fold.places = Arc::new(fold_places(&fold.ledger));
-        for subject in lazy::subjects_of(&fold.ledger, reaching) {
-            fold.fold_one(&subject);
-        }
+        fold.describe_anew(reaching);
         fold
+    }
+
+    /// Goes on to a later view with the entries that belong to it and did not before. `reaching` are entries of later days
+    /// that belonged to it already.
+    pub fn go_to(&mut self, view: View, new: Vec<Arc<Entry>>, reaching: &[Arc<Entry>]) {
+        self.drawn = Drawn::default();
+        self.ledger.set_view(view);
+        self.add(new);
+        self.describe_anew(reaching);
+    }
+
+    /// What describes the site leads from its own day on: on another day it is another.
+    fn describe_anew(&mut self, reaching: &[Arc<Entry>]) {
+        let before = self.site.clone();
+        self.site = Arc::new(Site::of(&self.ledger));
+        self.places = Arc::new(fold_places(&self.ledger));
+        if other_species(&before, &self.site) {
+            return self.fold_all();
+        }
+        for subject in lazy::subjects_of(&self.ledger, reaching) {
+            self.fold_one(&subject);
+        }
+    }
+
+    /// Every entry that is in memory, taken back or not, by device and number.
+    pub fn every_entry(&self) -> Vec<Arc<Entry>> {
+        self.ledger.every_entry()
+    }
+
+    /// Lets something be in the Picture though it rests.
+    pub fn keep_awake(&mut self, subject: Subject) {
+        self.drawn = Drawn::default();
+        self.kept_awake.insert(subject);
+    }
+
+    /// What does not rest because somebody asked for it.
+    pub(super) fn kept_awake(&self) -> &BTreeSet<Subject> {
+        &self.kept_awake
     }
 
     /// Adds entries; the answer is the same as folding everything anew.
@@ -276,9 +321,7 @@ impl Fold {
         if touched.contains(&Subject::Site) {
             let before = self.site.clone();
             self.site = Arc::new(Site::of(&self.ledger));
-            let species_changed = !Arc::ptr_eq(&before.species, &self.site.species)
-                && before.species.iter().map(|(_, p)| p).ne(self.site.species.iter().map(|(_, p)| p));
-            if species_changed {
+            if other_species(&before, &self.site) {
                 return self.fold_all();
             }
         }
@@ -319,6 +362,11 @@ impl Fold {
     pub(super) fn places(&self) -> &Arc<Places> {
         &self.places
     }
+}
+
+fn other_species(before: &Site, now: &Site) -> bool {
+    !Arc::ptr_eq(&before.species, &now.species)
+        && before.species.iter().map(|(_, p)| p).ne(now.species.iter().map(|(_, p)| p))
 }
 
 /// The Picture of entries, in any order, for a view.

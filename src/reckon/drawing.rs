@@ -8,9 +8,10 @@ use super::draw::Fold;
 use super::pair::pairs_of;
 use super::picture::{BedPicture, Doubt, DoubtKind, Looking, Pairs, Picture, TrayPicture};
 use super::rest::{LEARNED_TRAYS, bed_rests_on, lot_rests_on, rests, tray_rests_on};
-use super::stock::TrayStory;
+use super::stock::{BedStory, LotStory, TrayStory};
 use super::tray::{Around, age_of_count, picture_tray};
 use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
+use crate::nursery::entry::subject::Subject;
 
 /// The Picture drawn last, and the weekly loss it was judged by.
 #[derive(Default, Debug)]
@@ -63,7 +64,10 @@ pub(super) fn draw(fold: &Fold, last: Option<Picture>) -> Picture {
         pairs: Pairs::default(),
         doubts: Vec::new(),
     };
-    let lots = fold.lots().iter().filter(|(_, story)| !rests(lot_rests_on(story), view.day));
+    let kept = fold.kept_awake();
+    let here =
+        |story: &LotStory| !rests(lot_rests_on(story), view.day) || kept.contains(&Subject::Lot(story.code.clone()));
+    let lots = fold.lots().iter().filter(|(_, story)| here(story));
     picture.lots = lots.map(|(code, story)| (code.clone(), story.clone())).collect();
     picture.trays = trays(fold, &picture, last.as_ref());
     picture.beds = beds(fold, &picture, last.as_ref());
@@ -99,7 +103,8 @@ fn trays(fold: &Fold, new: &Picture, last: Option<&Picture>) -> BTreeMap<TrayCod
         }
     };
     let mut trays = BTreeMap::new();
-    let here = |story: &TrayStory| story.origin.is_some() && !rests(tray_rests_on(story), new.day);
+    let kept = |story: &TrayStory| fold.kept_awake().contains(&Subject::Tray(story.code.clone()));
+    let here = |story: &TrayStory| story.origin.is_some() && (!rests(tray_rests_on(story), new.day) || kept(story));
     for (code, story) in fold.trays().iter().filter(|(_, story)| here(story)) {
         let mut lots = story.sowings.iter().filter_map(|sowing| sowing.lot.as_ref());
         let same = last.and_then(|last| last.trays.get(code)).filter(|tray| Arc::ptr_eq(&tray.story, story));
@@ -117,7 +122,9 @@ fn trays(fold: &Fold, new: &Picture, last: Option<&Picture>) -> BTreeMap<TrayCod
 
 fn beds(fold: &Fold, new: &Picture, last: Option<&Picture>) -> BTreeMap<BedName, Arc<BedPicture>> {
     let mut beds = BTreeMap::new();
-    for (name, story) in fold.beds().iter().filter(|(_, story)| !rests(bed_rests_on(story), new.day)) {
+    let kept = |story: &BedStory| fold.kept_awake().contains(&Subject::Bed(story.name.clone()));
+    let here = |story: &BedStory| !rests(bed_rests_on(story), new.day) || kept(story);
+    for (name, story) in fold.beds().iter().filter(|(_, story)| here(story)) {
         let same = last.and_then(|last| last.beds.get(name)).filter(|bed| Arc::ptr_eq(&bed.story, story));
         let bed = same.cloned().or_else(|| picture_bed(story, fold.site(), new.day, new.looking).map(Arc::new));
         if let Some(bed) = bed {

@@ -333,6 +333,13 @@ impl Ledger {
         self.ids.get(id)
     }
 
+    /// Every entry that is in memory, whether it belongs to the view or is taken back, by device and number.
+    pub fn every_entry(&self) -> Vec<Arc<Entry>> {
+        let mut all: Vec<Arc<Entry>> = self.ids.values().cloned().collect();
+        all.sort_by(|a, b| a.id.cmp(&b.id));
+        all
+    }
+
     /// Whether an entry has been taken back.
     pub fn is_withdrawn(&self, id: &EntryId) -> bool {
         self.withdrawn.contains(id)

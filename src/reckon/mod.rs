@@ -8,6 +8,7 @@ mod drawing;
 pub mod effect;
 pub mod field;
 pub mod forecast;
+mod from_then;
 pub mod growth;
 pub mod impossible;
 mod lazy;
@@ -29,7 +30,8 @@ pub mod tray;
 pub(crate) mod written;
 
 pub use changes::{Change, changes};
-pub use draw::{Fold, draw_picture};
+pub use draw::{FOLD_MARK, Fold, Stories, draw_picture};
+pub use from_then::FromThen;
 pub use lazy::Wanted;
 pub use ledger::{Ledger, View};
 pub use pair::{SharedOffer, shared_offers};

@@ -17,7 +17,7 @@ const FIGURES_OF: Rule = Rule::Height;
 /// Shows the round of the day looked at.
 pub fn run(run: &Run) -> Result<Ending, Stopped> {
     let desk = run.desk()?;
-    let picture = run.picture(&desk);
+    let picture = run.picture(&desk)?;
     let round = round_by(&picture, run.leads);
     if run.everywhere.json {
         return run.answer_json(&walk_json(&round, &picture, &run.wording));

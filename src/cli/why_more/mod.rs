@@ -40,8 +40,9 @@ impl<'a> LotPage<'a> {
 /// Explains a lot.
 pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Stopped> {
     let sure = sure_of(run, plants, sure_pct)?;
-    let desk = run.desk()?;
-    let picture = run.picture(&desk);
+    let mut desk = run.desk()?;
+    desk.keep_awake(lot.as_str()).map_err(|fault| run.desk_fault(fault))?;
+    let picture = run.picture(&desk)?;
     let story = lot_of(run, &picture, lot)?;
     let page = LotPage::of(&story, &picture, plants, sure);
     refuse_nonsense(run, &page.sowing)?;

@@ -18,7 +18,7 @@ use crate::reckon::sowing::SowingAsked;
 pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Stopped> {
     let sure = sure_of(run, plants, sure_pct)?;
     let desk = run.desk()?;
-    let picture = run.picture(&desk);
+    let picture = run.picture(&desk)?;
     let catalogue = &picture.site.species;
     let Some(key) = catalogue.find(name) else {
         let unknown = run.wording.refused_unknown_species(name);

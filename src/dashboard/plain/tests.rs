@@ -63,7 +63,7 @@ impl Sample {
     }
 
     fn entries(&self) -> usize {
-        self.desk().entries().len()
+        self.desk().count()
     }
 
     fn standing(&self, tray: &TrayCode) -> u32 {

@@ -6,11 +6,12 @@ pub mod by_cause;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::draw::{Fold, draw_picture};
-use super::ledger::View;
-use super::picture::{BedSpecies, Criterion, Looking, Picture, Rule, Source, Stage, Standing};
+use super::draw::Fold;
+use super::from_then::FromThen;
+use super::ledger::{Ledger, View};
+use super::picture::{BedSpecies, Criterion, Picture, Rule, Source, Stage, Standing};
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
-use crate::nursery::entry::{BookEntry, Entry, What};
+use crate::nursery::entry::Entry;
 use crate::words;
 
 words! {
@@ -122,14 +123,14 @@ pub struct Change {
     pub on: Day,
 }
 
-/// Every verdict that changed from one Picture to another. `entries` are the entries of the book, in any order. Where a
-/// verdict turned more than once, what turned it to what it is now is named.
-pub fn changes(before: &Picture, after: &Picture, entries: &[Arc<Entry>]) -> Vec<Change> {
+/// Every verdict that changed from one Picture to another. `from` is the book as it was in the first, with what came
+/// after. Where a verdict turned more than once, what turned it to what it is now is named.
+pub fn changes(before: &Picture, after: &Picture, from: &FromThen) -> Vec<Change> {
     let turned = all_turned(before, after);
     if turned.is_empty() {
         return Vec::new();
     }
-    let mut replay = Replay::of(before, after, entries);
+    let mut replay = Replay::of(before, after, from);
     let on: Vec<Day> = turned.iter().map(|turned| replay.day_of(turned)).collect();
     let mut days: BTreeMap<Day, Vec<Moved>> = BTreeMap::new();
     for day in &on {
@@ -214,8 +215,8 @@ struct Moved {
 struct Replay<'a> {
     first: Day,
     last: Day,
-    today: Day,
-    /// Entries by the day they came into the book, as they came.
+    from: &'a FromThen,
+    /// What came after the first Picture, by the day on which it came into the book, as it came.
     came: Vec<(Day, &'a Arc<Entry>)>,
     /// Pictures of the ends of days.
     ends: BTreeMap<Day, Picture>,
@@ -228,36 +229,26 @@ const DAYS_ONE_BY_ONE: i32 = 45;
 const ENTRIES_ONE_BY_ONE: usize = 120;
 
 impl<'a> Replay<'a> {
-    fn of(before: &Picture, after: &Picture, entries: &'a [Arc<Entry>]) -> Replay<'a> {
+    fn of(before: &Picture, after: &Picture, from: &'a FromThen) -> Replay<'a> {
         let offset_h = after.site.nursery.on(after.day).map_or(0.0, |nursery| nursery.utc_offset_h.0);
         let (first, last) = (before.day, after.day);
-        let known_then = |entry: &Entry| before.known.is_none_or(|known| entry.recorded <= known);
-        let known_now = |entry: &Entry| after.known.is_none_or(|known| entry.recorded <= known);
         let came = |entry: &Entry| {
-            if before.known.is_none() {
-                return entry.happened.max(first).min(last);
-            }
+            let known_then = before.known.is_none_or(|known| entry.recorded <= known);
             // What was known counts from the day on which it happened.
-            let recorded = if known_then(entry) { first } else { entry.recorded.day(offset_h) };
+            let recorded = if known_then { first } else { entry.recorded.day(offset_h) };
             recorded.max(entry.happened).max(first).min(last)
         };
-        // A withdrawal acts on every day.
-        let withdraws = |entry: &Entry| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)));
-        let known = entries.iter().filter(|entry| known_now(entry) && (entry.happened <= last || withdraws(entry)));
-        let mut came: Vec<(Day, bool, &Arc<Entry>)> =
-            known.map(|entry| (came(entry), !(known_then(entry) && entry.happened <= first), entry)).collect();
-        came.sort_by(|a, b| (a.0, a.1, a.2.recorded, &a.2.id).cmp(&(b.0, b.1, b.2.recorded, &b.2.id)));
-        let came = came.into_iter().map(|(day, _, entry)| (day, entry)).collect();
+        let belongs = |entry: &&Arc<Entry>| Ledger::belongs(View { day: last, known: after.known }, entry);
+        let mut came: Vec<(Day, &Arc<Entry>)> =
+            from.later.iter().filter(belongs).map(|entry| (came(entry), entry)).collect();
+        came.sort_by(|a, b| (a.0, a.1.recorded, &a.1.id).cmp(&(b.0, b.1.recorded, &b.1.id)));
         let ends = BTreeMap::from([(last, after.clone()), (first, before.clone())]);
-        Replay { first, last, today: today(before, after), came, ends }
+        Replay { first, last, from, came, ends }
     }
 
     fn end_of(&mut self, day: Day) -> &Picture {
-        let (today, came) = (self.today, &self.came);
-        self.ends.entry(day).or_insert_with(|| {
-            let there = came.iter().filter(|(came, _)| *came <= day).map(|(_, entry)| Arc::clone(entry));
-            draw_picture(View { day, known: None }, today, there)
-        })
+        let (from, came) = (self.from, &self.came);
+        self.ends.entry(day).or_insert_with(|| fold_of(from, came, day, |came| came <= day).picture())
     }
 
     /// The day on which a verdict turned to what it is now.
@@ -282,12 +273,9 @@ impl<'a> Replay<'a> {
     fn live(&mut self, day: Day) -> Vec<Moved> {
         let begins = day.plus(-1).max(self.first);
         let mut moved = vec![Moved { picture: self.end_of(begins).clone(), by: Vec::new() }];
-        let old = self.came.iter().filter(|(came, entry)| *came < day || (day == self.first && !self.is_new(entry)));
-        let old: Vec<Arc<Entry>> = old.map(|(_, entry)| Arc::clone(entry)).collect();
-        let there: BTreeSet<&EntryId> = old.iter().map(|entry| &entry.id).collect();
-        let new = self.came.iter().filter(|(came, entry)| *came == day && !there.contains(&entry.id));
-        let new: Vec<Arc<Entry>> = new.map(|(_, entry)| Arc::clone(entry)).collect();
-        let mut fold = Fold::new(View { day, known: None }, self.today, old.iter().cloned());
+        let mut fold = fold_of(self.from, &self.came, day, |came| came < day);
+        let new: Vec<Arc<Entry>> =
+            self.came.iter().filter(|(came, _)| *came == day).map(|(_, entry)| Arc::clone(entry)).collect();
         moved.push(Moved { picture: fold.picture(), by: Vec::new() });
         // A whole nursery taken in from a sheet is one step.
         let one_by_one = new.len() <= ENTRIES_ONE_BY_ONE;
@@ -299,22 +287,12 @@ impl<'a> Replay<'a> {
         }
         moved
     }
-
-    /// Whether an entry was not yet in the first Picture's book.
-    fn is_new(&self, entry: &Entry) -> bool {
-        let known = self.ends.get(&self.first).and_then(|before| before.known);
-        known.is_some_and(|known| entry.recorded > known) || entry.happened > self.first
-    }
 }
 
-/// Today, as far as two Pictures tell; it matters only for what is not called dry on coming days.
-fn today(before: &Picture, after: &Picture) -> Day {
-    match (after.looking, before.looking) {
-        (Looking::Today, _) => after.day,
-        (Looking::Back, _) => after.day.plus(1),
-        (Looking::Ahead, Looking::Ahead) => before.day.plus(-1),
-        (Looking::Ahead, Looking::Today | Looking::Back) => before.day,
-    }
+/// The fold of a day with what came into the book on the days that count.
+fn fold_of(from: &FromThen, came: &[(Day, &Arc<Entry>)], day: Day, counts: impl Fn(Day) -> bool) -> Fold {
+    let there: BTreeSet<&EntryId> = came.iter().filter(|(came, _)| counts(*came)).map(|(_, entry)| &entry.id).collect();
+    from.on(day, |entry| there.contains(&entry.id))
 }
 
 /// The last step of a day at which a verdict turned to what it is, and the questions that turned with it.

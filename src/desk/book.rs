@@ -1,0 +1,401 @@
+//! Opening a book and looking things up in it: a small book is read whole; of a large one only the kept stories are, and
+//! entries when something needs them.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use super::refusal::DeskError;
+use super::{Desk, Now};
+use crate::base::{BedName, Day, EntryId, LotCode, TrayCode};
+use crate::journal::{Checkpoint, Journal, JournalError, KeptStory, Sort, Sought};
+use crate::nursery::entry::shape::Shape;
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::{BookEntry, Entry, SiteEntry, What, kind_of_entry};
+use crate::nursery::envelope::Draft;
+use crate::reckon::rest::{LEARNED_TRAYS, bed_rests_on, lot_rests_on, tray_rests_on};
+use crate::reckon::site::weather_from;
+use crate::reckon::stock::{BedStory, LotStory, TrayStory};
+use crate::reckon::{FOLD_MARK, Fold, FromThen, Ledger, Picture, Stories, View, Wanted};
+
+/// Books of fewer entries are read whole: that takes no longer than looking things up.
+pub const READ_WHOLE_BELOW: u64 = 4_000;
+/// Stories are kept anew when so many entries came since. Ours: what has to be taken in at the next start stays small.
+const KEEP_EVERY: i64 = 300;
+/// For a view from which more entries have to be taken out, the book is read whole.
+const MOST_TAKEN_OUT: u64 = 25_000;
+
+/// The stories as they were kept last.
+#[derive(Default)]
+pub(super) struct LastKept {
+    arrival: i64,
+    trays: std::collections::BTreeMap<TrayCode, Arc<TrayStory>>,
+    lots: std::collections::BTreeMap<LotCode, Arc<LotStory>>,
+    beds: std::collections::BTreeMap<BedName, Arc<BedStory>>,
+}
+
+/// What opens a book: its fold of today, the last entry in it by arrival, and what is kept.
+pub(super) struct Opened {
+    pub fold: Fold,
+    pub arrival: i64,
+    pub kept: LastKept,
+}
+
+/// The program that folds: another one does not go on from its stories.
+fn program() -> String {
+    format!("{} {FOLD_MARK}", env!("CARGO_PKG_VERSION"))
+}
+
+fn arcs(entries: Vec<Entry>) -> Vec<Arc<Entry>> {
+    entries.into_iter().map(Arc::new).collect()
+}
+
+/// Opens a book for today. `whole_below`: books of fewer entries are read whole.
+pub(super) fn open(journal: &mut Journal, now: Now, whole_below: u64) -> Result<Opened, JournalError> {
+    if journal.count()? < whole_below {
+        return read_whole(journal, now);
+    }
+    journal.bring_up_lookup(&mut |_| {})?;
+    if !journal.lookup_is_up()? {
+        return read_whole(journal, now);
+    }
+    if let Some(opened) = go_on_from_stories(journal, now)? {
+        keep(journal, &opened, opened.arrival - opened.kept.arrival >= KEEP_EVERY, false);
+        return Ok(opened);
+    }
+    let mut opened = read_whole(journal, now)?;
+    keep(journal, &opened, true, true);
+    opened.kept = LastKept::of(&opened.fold, opened.arrival);
+    Ok(opened)
+}
+
+fn read_whole(journal: &Journal, now: Now) -> Result<Opened, JournalError> {
+    let (entries, arrival) = journal.entries_after(0)?;
+    let view = View { day: now.today, known: None };
+    let fold = Fold::new(view, now.today, arcs(entries));
+    Ok(Opened { fold, arrival, kept: LastKept::default() })
+}
+
+/// Goes on from the kept stories; none where they are not of this program, or cannot be gone on from.
+fn go_on_from_stories(journal: &Journal, now: Now) -> Result<Option<Opened>, JournalError> {
+    let Some(checkpoint) = journal.checkpoint()? else { return Ok(None) };
+    let today = now.today;
+    let last = journal.last_arrival()?;
+    if checkpoint.program != program() || checkpoint.day > today || checkpoint.arrival > last {
+        return Ok(None);
+    }
+    // What arrived since, and what was of a day that was still to come.
+    let (mut new, arrival) = journal.entries_after(checkpoint.arrival)?;
+    new.extend(journal.later(checkpoint.day, None)?);
+    let new = arcs(new);
+    if new.iter().any(|entry| describes_species(journal, entry)) {
+        return Ok(None);
+    }
+    let Some(stories) = read_stories(journal.stories_awake(checkpoint.day.min(today))?) else { return Ok(None) };
+    let then = View { day: checkpoint.day, known: None };
+    let mut fold = Fold::from_stories(then, today, arcs(journal.look_up(&described(journal, today)?)?), stories);
+    let kept = LastKept::of(&fold, checkpoint.arrival);
+    let (reaching, new): (Vec<_>, Vec<_>) =
+        new.into_iter().partition(|entry| entry.happened > checkpoint.day && fold.ledger().holds(&entry.id));
+    look_up_for(journal, &mut fold, &new)?;
+    look_up_for(journal, &mut fold, &reaching)?;
+    fold.go_to(View { day: today, known: None }, new, &reaching);
+    let Some(at_rest) = stories_at_rest(journal, today)? else { return Ok(None) };
+    fold.put_at_rest(at_rest);
+    Ok(Some(Opened { fold, arrival, kept }))
+}
+
+/// What describes the site: always in memory.
+fn described(journal: &Journal, today: Day) -> Result<Vec<Sought>, JournalError> {
+    let mut sought = vec![Sought::all(Sort::Site), Sought::all(Sort::Label), Sought::all(Sort::Withdrawal)];
+    sought.extend(journal.names(&Sort::Place)?.into_iter().map(|name| Sought::named(Sort::Place, name)));
+    sought.extend(gauge(weather_from(today), today));
+    Ok(sought)
+}
+
+/// The gauge from one day to another, both included.
+fn gauge(from: Day, to: Day) -> Vec<Sought> {
+    const SHORTEST_MONTH_DAYS: usize = 28;
+    let days = (from.number()..=to.number()).step_by(SHORTEST_MONTH_DAYS).map(Day::from_number);
+    let mut months: Vec<Sought> = days.chain([to]).map(Sought::gauge).collect();
+    months.dedup();
+    months
+}
+
+fn read_stories(kept: Vec<(String, String)>) -> Option<Stories> {
+    let mut stories = Stories::default();
+    for (sort, body) in kept {
+        match sort.as_str() {
+            "tray" => stories.trays.push(serde_json::from_str(&body).ok()?),
+            "lot" => stories.lots.push(serde_json::from_str(&body).ok()?),
+            "bed" => stories.beds.push(serde_json::from_str(&body).ok()?),
+            _ => return None,
+        }
+    }
+    Some(stories)
+}
+
+fn stories_at_rest(journal: &Journal, day: Day) -> Result<Option<Vec<Arc<TrayStory>>>, JournalError> {
+    // Some of them may be brought back, so more are at hand than are learned from.
+    let kept = journal.stories_at_rest(day, 2 * LEARNED_TRAYS)?;
+    Ok(kept.iter().map(|body| serde_json::from_str(body).ok().map(Arc::new)).collect())
+}
+
+/// Whether an entry, or one that it takes back, says what a species is: then everything is folded anew.
+pub(super) fn describes_species(journal: &Journal, entry: &Entry) -> bool {
+    match &entry.what {
+        What::Site(SiteEntry::SpeciesSet(_)) => true,
+        What::Book(BookEntry::Withdrawn(withdrawal)) => withdrawal.entries.iter().any(|id| {
+            let named = journal.entry(id).ok().flatten();
+            named.is_some_and(|named| describes_species(journal, &named))
+        }),
+        What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,
+    }
+}
+
+/// Looks up what a fold wants before entries are added or taken out, and folds what is brought back.
+pub(super) fn look_up_for(journal: &Journal, fold: &mut Fold, entries: &[Arc<Entry>]) -> Result<(), JournalError> {
+    if fold.is_whole() {
+        return Ok(());
+    }
+    loop {
+        let wanted = fold.wanting(entries);
+        if wanted.is_empty() {
+            break;
+        }
+        fetch(journal, fold, &wanted)?;
+    }
+    fold.wake(&fold.subjects_of(entries));
+    Ok(())
+}
+
+/// Looks up everything about some things, and folds what is brought back.
+pub(super) fn look_up_about(journal: &Journal, fold: &mut Fold, about: &BTreeSet<Subject>) -> Result<(), JournalError> {
+    if fold.is_whole() {
+        return Ok(());
+    }
+    loop {
+        let wanted = fold.wanting_for(about, false);
+        if wanted.is_empty() {
+            break;
+        }
+        fetch(journal, fold, &wanted)?;
+    }
+    fold.wake(about);
+    Ok(())
+}
+
+fn fetch(journal: &Journal, fold: &mut Fold, wanted: &[Wanted]) -> Result<(), JournalError> {
+    let mut sought = Vec::new();
+    let mut found = Vec::new();
+    for one in wanted {
+        let (subject, only_lending) = match one {
+            Wanted::All(subject) => (subject, false),
+            Wanted::Lending(subject) => (subject, true),
+            Wanted::Entry(id) => {
+                found.extend(journal.entry(id)?);
+                continue;
+            }
+        };
+        match subject {
+            Subject::Tray(code) => {
+                let codes = fold.ledger().codes_of(code).into_iter().map(Subject::Tray);
+                sought.extend(codes.map(|code| Sought::subject(&code, only_lending)));
+            }
+            Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => {
+                sought.push(Sought::subject(subject, only_lending));
+            }
+        }
+    }
+    found.extend(journal.look_up(&sought)?);
+    fold.take_in(wanted, arcs(found));
+    Ok(())
+}
+
+impl LastKept {
+    fn of(fold: &Fold, arrival: i64) -> LastKept {
+        LastKept { arrival, trays: fold.trays().clone(), lots: fold.lots().clone(), beds: fold.beds().clone() }
+    }
+}
+
+/// Keeps the stories that changed. That they cannot be kept is no fault: the next start takes a little longer.
+fn keep(journal: &mut Journal, opened: &Opened, wanted: bool, all_anew: bool) {
+    if wanted {
+        let _ = keep_stories(journal, &opened.fold, opened.arrival, &opened.kept, all_anew);
+    }
+}
+
+fn keep_stories(
+    journal: &mut Journal,
+    fold: &Fold,
+    arrival: i64,
+    before: &LastKept,
+    all_anew: bool,
+) -> Result<(), JournalError> {
+    let mut changed = Vec::new();
+    let mut gone = Vec::new();
+    fn text<T: serde::Serialize>(story: &T) -> Result<String, JournalError> {
+        serde_json::to_string(story).map_err(|fault| JournalError::Damaged { what: fault.to_string(), entry: None })
+    }
+    for (code, story) in fold.trays() {
+        if all_anew || !before.trays.get(code).is_some_and(|old| Arc::ptr_eq(old, story)) {
+            let species = story.species.as_ref().filter(|_| story.origin.is_some()).map(ToString::to_string);
+            let rests = tray_rests_on(story);
+            let (sort, name) = (Sort::Tray, code.to_string());
+            changed.push(KeptStory { sort, name, rests, species, body: text(&**story)? });
+        }
+    }
+    for (code, story) in fold.lots() {
+        if all_anew || !before.lots.get(code).is_some_and(|old| Arc::ptr_eq(old, story)) {
+            let (sort, name, rests) = (Sort::Lot, code.to_string(), lot_rests_on(story));
+            changed.push(KeptStory { sort, name, rests, species: None, body: text(&**story)? });
+        }
+    }
+    for (name, story) in fold.beds() {
+        if all_anew || !before.beds.get(name).is_some_and(|old| Arc::ptr_eq(old, story)) {
+            let (sort, name, rests) = (Sort::Bed, name.to_string(), bed_rests_on(story));
+            changed.push(KeptStory { sort, name, rests, species: None, body: text(&**story)? });
+        }
+    }
+    let trays = before.trays.keys().filter(|code| !fold.trays().contains_key(*code));
+    gone.extend(trays.map(|code| (Sort::Tray, code.to_string())));
+    let lots = before.lots.keys().filter(|code| !fold.lots().contains_key(*code));
+    gone.extend(lots.map(|code| (Sort::Lot, code.to_string())));
+    let beds = before.beds.keys().filter(|name| !fold.beds().contains_key(*name));
+    gone.extend(beds.map(|name| (Sort::Bed, name.to_string())));
+    let checkpoint = Checkpoint { program: program(), day: fold.ledger().view().day, arrival };
+    journal.keep_stories(&checkpoint, &changed, &gone, all_anew)
+}
+
+impl Desk {
+    /// Keeps the stories as they are now, where much came since they were kept last.
+    pub(super) fn keep_stories_now_and_then(&mut self) {
+        if self.fold.is_whole() || self.arrival - self.kept.arrival < KEEP_EVERY {
+            return;
+        }
+        if keep_stories(&mut self.journal, &self.fold, self.arrival, &self.kept, false).is_ok() {
+            self.kept = LastKept::of(&self.fold, self.arrival);
+        }
+    }
+
+    /// Brings back what drafts speak of, however it is spelled.
+    pub(super) fn look_up_named(&mut self, drafts: &[Draft]) -> Result<(), JournalError> {
+        if self.fold.is_whole() {
+            return Ok(());
+        }
+        let mut about = BTreeSet::new();
+        for draft in drafts {
+            let Some(kind) = kind_of_entry(&draft.kind) else { continue };
+            if kind.kind == "withdrawn" {
+                self.look_up_withdrawn(draft)?;
+            }
+            for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
+                let Some(serde_json::Value::String(written)) = draft.body.get(field.name) else { continue };
+                match field.name {
+                    "tray" | "from" | "to" | "was" => about.extend(self.trays_like(written)?),
+                    "lot" => about.extend(self.lots_like(written)?),
+                    "bed" | "for_bed" => about.extend(self.beds_like(written)?),
+                    _ => {}
+                }
+            }
+        }
+        look_up_about(&self.journal, &mut self.fold, &about)
+    }
+
+    fn look_up_withdrawn(&mut self, draft: &Draft) -> Result<(), JournalError> {
+        let named = draft.body.get("entries").and_then(serde_json::Value::as_array).into_iter().flatten();
+        let ids = named.filter_map(|id| id.as_str()?.parse::<EntryId>().ok());
+        for id in ids.collect::<Vec<_>>() {
+            let found = self.journal.entry(&id)?;
+            self.fold.take_in(&[], found.into_iter().map(Arc::new).collect());
+        }
+        Ok(())
+    }
+
+    fn trays_like(&self, written: &str) -> Result<Vec<Subject>, JournalError> {
+        let names = self.journal.names_like(&Sort::Tray, written)?;
+        let codes = names.iter().filter_map(|name| TrayCode::new(name).ok());
+        Ok(codes.flat_map(|code| [self.fold.ledger().tray_now(&code), code]).map(Subject::Tray).collect())
+    }
+
+    fn lots_like(&self, written: &str) -> Result<Vec<Subject>, JournalError> {
+        let names = self.journal.names_like(&Sort::Lot, written)?;
+        Ok(names.iter().filter_map(|name| LotCode::new(name).ok()).map(Subject::Lot).collect())
+    }
+
+    fn beds_like(&self, written: &str) -> Result<Vec<Subject>, JournalError> {
+        let names = self.journal.names_like(&Sort::Bed, written)?;
+        Ok(names.iter().filter_map(|name| BedName::new(name).ok()).map(Subject::Bed).collect())
+    }
+
+    /// Lets what is called like this be in the Picture, though it rests; nothing where nothing is called so.
+    pub fn keep_awake(&mut self, called: &str) -> Result<(), DeskError> {
+        let about: BTreeSet<Subject> = if self.fold.is_whole() {
+            let all = self.fold.trays().keys().cloned().map(Subject::Tray);
+            let all = all.chain(self.fold.lots().keys().cloned().map(Subject::Lot));
+            let wanted = crate::base::text::folded(called);
+            let called_so = |subject: &Subject| match subject {
+                Subject::Tray(code) => crate::base::text::folded(code.as_str()) == wanted,
+                Subject::Lot(code) => crate::base::text::folded(code.as_str()) == wanted,
+                Subject::Bed(name) => crate::base::text::folded(name.as_str()) == wanted,
+                Subject::Place(_) | Subject::Site => false,
+            };
+            all.chain(self.fold.beds().keys().cloned().map(Subject::Bed)).filter(called_so).collect()
+        } else {
+            let all = self.trays_like(called)?.into_iter().chain(self.lots_like(called)?);
+            all.chain(self.beds_like(called)?).collect()
+        };
+        look_up_about(&self.journal, &mut self.fold, &about)?;
+        about.into_iter().for_each(|subject| self.fold.keep_awake(subject));
+        Ok(())
+    }
+
+    /// The book as it was in a view of a day that is not to come, and what came after.
+    pub fn from_then(&self, view: View) -> Result<FromThen, DeskError> {
+        let today = self.now.today;
+        if self.fold.is_whole() {
+            return Ok(FromThen::whole(view, today, &self.fold.every_entry()));
+        }
+        let read_whole =
+            || -> Result<FromThen, DeskError> { Ok(FromThen::whole(view, today, &arcs(self.journal.entries()?))) };
+        if self.journal.count_later(view.day, view.known)? > MOST_TAKEN_OUT {
+            return read_whole();
+        }
+        let after = arcs(self.journal.later(view.day, view.known)?);
+        if after.iter().any(|entry| describes_species(&self.journal, entry)) {
+            return read_whole();
+        }
+        let mut fold = self.fold.clone();
+        let Some(stories) = read_stories(self.journal.stories_resting_between(view.day, today)?) else {
+            return read_whole();
+        };
+        fold.put(stories);
+        look_up_for(&self.journal, &mut fold, &after)?;
+        let earlier = self.journal.look_up(&gauge(weather_from(view.day), weather_from(today)))?;
+        fold.take_in(&[], arcs(earlier));
+        let belongs = |entry: &Arc<Entry>| Ledger::belongs(view, entry);
+        let (reaching, later): (Vec<_>, Vec<_>) = after.into_iter().partition(belongs);
+        let mut then = fold.at(view, &later, &reaching);
+        if let Some(at_rest) = stories_at_rest(&self.journal, view.day)? {
+            then.put_at_rest(at_rest);
+        }
+        Ok(FromThen { then, later, reaching })
+    }
+
+    /// The Picture of any day, with only what had been recorded by a moment where one is given.
+    pub fn picture_of(&self, view: View) -> Result<Picture, DeskError> {
+        let today = self.now.today;
+        if view == (View { day: today, known: None }) {
+            return Ok(self.picture());
+        }
+        if view.day > today && view.known.is_none() && !self.fold.is_whole() {
+            let coming = arcs(self.journal.later(today, None)?);
+            let mut fold = self.fold.clone();
+            look_up_for(&self.journal, &mut fold, &coming)?;
+            let belongs = |entry: &Arc<Entry>| Ledger::belongs(view, entry);
+            let reaching: Vec<Arc<Entry>> = coming.iter().filter(|entry| belongs(entry)).cloned().collect();
+            fold.go_to(view, reaching.clone(), &reaching);
+            return Ok(fold.picture());
+        }
+        Ok(self.from_then(view)?.then.picture())
+    }
+}
