@@ -84,18 +84,20 @@ fn go_on_from_stories(journal: &Journal, now: Now) -> Result<Option<Opened>, Jou
         return Ok(None);
     }
     // What arrived since, and what was of a day that was still to come.
-    let (mut new, arrival) = journal.entries_after(checkpoint.arrival)?;
-    new.extend(journal.later(checkpoint.day, None)?);
+    let (new, arrival) = journal.entries_after(checkpoint.arrival)?;
     let new = arcs(new);
-    if new.iter().any(|entry| describes_species(journal, entry)) {
+    let coming = arcs(journal.later(checkpoint.day, None)?);
+    if new.iter().chain(&coming).any(|entry| describes_species(journal, entry)) {
         return Ok(None);
     }
     let Some(stories) = read_stories(journal.stories_awake(checkpoint.day.min(today))?) else { return Ok(None) };
     let then = View { day: checkpoint.day, known: None };
     let mut fold = Fold::from_stories(then, today, arcs(journal.look_up(&described(journal, today)?)?), stories);
     let kept = LastKept::of(&fold, checkpoint.arrival);
-    let (reaching, new): (Vec<_>, Vec<_>) =
-        new.into_iter().partition(|entry| entry.happened > checkpoint.day && fold.ledger().holds(&entry.id));
+    let arrived_since: BTreeSet<&EntryId> = new.iter().map(|entry| &entry.id).collect();
+    let were_there = coming.into_iter().filter(|entry| !arrived_since.contains(&entry.id));
+    let (reaching, due): (Vec<_>, Vec<_>) = were_there.partition(|entry| Ledger::belongs(then, entry));
+    let new: Vec<Arc<Entry>> = new.into_iter().chain(due).collect();
     look_up_for(journal, &mut fold, &new)?;
     look_up_for(journal, &mut fold, &reaching)?;
     fold.go_to(View { day: today, known: None }, new, &reaching);

@@ -354,6 +354,12 @@ impl Fold {
         self.today
     }
 
+    /// Whether what is known of a tray is in memory: then what was kept of it no longer counts.
+    pub(super) fn has_read(&self, tray: &TrayCode) -> bool {
+        let read = |memory: &InMemory| memory.whole.contains(&Subject::Tray(tray.clone()));
+        self.trays.contains_key(tray) || self.memory.as_ref().is_some_and(read)
+    }
+
     /// Stories of trays at rest beside those in memory.
     pub(super) fn at_rest(&self) -> &[Arc<TrayStory>] {
         &self.at_rest

@@ -78,7 +78,7 @@ pub(super) fn draw(fold: &Fold, last: Option<Picture>) -> Picture {
 
 /// Of each species the trays that came to rest last: those in memory and those that were kept.
 fn at_rest(fold: &Fold, day: Day) -> Vec<Arc<TrayStory>> {
-    let kept = fold.at_rest().iter().filter(|story| !fold.trays().contains_key(&story.code));
+    let kept = fold.at_rest().iter().filter(|story| !fold.has_read(&story.code));
     let mut all: BTreeMap<&SpeciesKey, Vec<(Day, &Arc<TrayStory>)>> = BTreeMap::new();
     for story in kept.chain(fold.trays().values()).filter(|story| story.origin.is_some()) {
         if let (Some(species), Some(on)) = (&story.species, tray_rests_on(story).filter(|on| *on <= day)) {

@@ -140,10 +140,18 @@ fn came_from(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
 /// nothing is wanted.
 pub(super) fn wanting(ledger: &Ledger, memory: &InMemory, entries: &[Arc<Entry>]) -> Vec<Wanted> {
     let mut wanted = BTreeSet::new();
-    for entry in entries {
+    // A withdrawal of a withdrawal brings back what that one named.
+    let mut todo: Vec<&Arc<Entry>> = entries.iter().collect();
+    let mut seen: HashSet<&EntryId> = HashSet::new();
+    while let Some(entry) = todo.pop() {
         let What::Book(BookEntry::Withdrawn(withdrawal)) = &entry.what else { continue };
-        let unread = withdrawal.entries.iter().filter(|id| ledger.entry(id).is_none() && !memory.missing.contains(id));
-        wanted.extend(unread.cloned().map(Wanted::Entry));
+        for id in withdrawal.entries.iter().filter(|id| seen.insert(id)) {
+            match ledger.entry(id) {
+                Some(named) => todo.push(named),
+                None if memory.missing.contains(id) => {}
+                None => drop(wanted.insert(Wanted::Entry(id.clone()))),
+            }
+        }
     }
     if !wanted.is_empty() {
         return wanted.into_iter().collect();
