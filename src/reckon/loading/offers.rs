@@ -1,6 +1,6 @@
 //! The trays as they stand before the beds: those that fit one, and for each other one the bed it misses least.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::base::{Day, TrayCode};
@@ -48,9 +48,10 @@ pub fn offers(picture: &Picture) -> Vec<Offer> {
     fits.sort_by(|(a, _), (b, _)| (can_wait(a), &a.code).cmp(&(can_wait(b), &b.code)));
     let fitting: BTreeSet<&TrayCode> = fits.iter().map(|(tray, _)| &tray.code).collect();
     let others = picture.trays.values().filter(|tray| tray.standing > 0 && !fitting.contains(&tray.code));
+    let nearest = nearest(picture);
     let mut rest: Vec<Offer> = others
-        .map(|tray| match nearest(picture, tray) {
-            Some(pair) => Offer::Misses(tray.clone(), pair),
+        .map(|tray| match nearest.get(&tray.code) {
+            Some(pair) => Offer::Misses(tray.clone(), Arc::clone(pair)),
             None => Offer::NoBed(tray.clone()),
         })
         .collect();
@@ -58,10 +59,16 @@ pub fn offers(picture: &Picture) -> Vec<Offer> {
     fits.into_iter().map(|(tray, pair)| Offer::Fits(tray, pair)).chain(rest).collect()
 }
 
-/// The pair that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
-fn nearest(picture: &Picture, tray: &TrayPicture) -> Option<Arc<PairPicture>> {
-    let pairs = picture.pairs.iter().filter(|pair| pair.tray == tray.code);
-    pairs.min_by_key(|pair| (misses(pair), pair.bed.clone())).cloned()
+/// Of each tray the pair that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
+fn nearest(picture: &Picture) -> BTreeMap<&TrayCode, &Arc<PairPicture>> {
+    let mut nearest: BTreeMap<&TrayCode, &Arc<PairPicture>> = BTreeMap::new();
+    for pair in &picture.pairs {
+        let best = nearest.entry(&pair.tray).or_insert(pair);
+        if (misses(pair), &pair.bed) < (misses(best), &best.bed) {
+            *best = pair;
+        }
+    }
+    nearest
 }
 
 /// How many reasons, and the day on which they end; none sorts last.
