@@ -427,7 +427,7 @@ fn faults_of_usage_are_said_in_the_language_asked_for_with_the_nearest_name() {
             "there is no option '--onn' here; nearest: --on",
             "no existe la opción '--onn'",
         ),
-        (&["ready", "--on", "tomorrow"], "'tomorrow' is not a day", "'tomorrow' no es un día"),
+        (&["ready", "--on", "one day"], "'one day' is not a day", "'one day' no es un día"),
         (&["ready", "--on"], "needs a value", "necesita un valor"),
         (&["ready", "now"], "'now' is one word too many", "sobra 'now'"),
         (&["why", "tray"], "still missing: <TRAY>", "todavía falta: <BANDEJA>"),
@@ -446,7 +446,7 @@ fn faults_of_usage_are_said_in_the_language_asked_for_with_the_nearest_name() {
             let mut typed = typed.to_vec();
             typed.extend(["--lang", lang]);
             // What needs a value gets it from the word behind: there the language comes first.
-            if typed.contains(&"--on") && !typed.contains(&"2026-01-01") && !typed.contains(&"tomorrow") {
+            if typed.contains(&"--on") && !typed.contains(&"2026-01-01") && !typed.contains(&"one day") {
                 typed = vec!["--lang", lang, "ready", "--on"];
             }
             let ended = home.run(&typed);
@@ -534,4 +534,31 @@ fn a_tray_nobody_has_counted_is_sown_and_not_called_empty() {
     assert_eq!((&tray["stage"], &tray["ready"]), (&json!("sown"), &json!(false)));
     let living = tray["criteria"].as_array().unwrap().iter().find(|one| one["rule"] == "living").unwrap();
     assert_eq!((&living["met"], &living["basis"]), (&json!(null), &json!("unknown")));
+}
+
+#[test]
+fn a_day_is_said_as_people_say_it_wherever_one_is_asked() {
+    let home = by_hand();
+    for (said, day) in [
+        ("tomorrow", "2026-04-16"),
+        ("mañana", "2026-04-16"),
+        ("+7", "2026-04-22"),
+        ("-1", "2026-04-14"),
+        ("ayer", "2026-04-14"),
+        ("10/4", "2026-04-10"),
+        ("10 abr", "2026-04-10"),
+        ("today", "2026-04-15"),
+    ] {
+        let option = format!("--on={said}");
+        assert_eq!(home.json(&["ready", &option])["on"], day, "{said}");
+        assert_eq!(home.json(&["ready", "--on", said])["on"], day, "{said} behind a blank");
+    }
+    for (said, day) in [("yesterday", "2026-04-14"), ("ayer", "2026-04-14"), ("hace 2 semanas", "2026-04-01")] {
+        assert_eq!(home.json(&["ready", "--since", said])["since"], day, "{said}");
+    }
+    let ended = home.run(&["ready", "--since", "some day"]);
+    assert_eq!(ended.code, 2, "{}", ended.err);
+    assert!(ended.err.contains("--since: 'some day' is not a day"), "{}", ended.err);
+    home.write("held", &["tray=cof-1", "why=frost", "happened=yesterday", "until=tomorrow"]);
+    assert!(home.done(&["export"]).contains("\"until\":\"2026-04-16\""));
 }

@@ -3,8 +3,8 @@
 use outplant::base::{Moment, TrayCode};
 use outplant::desk::{Now, sample};
 use outplant::reckon::View;
-use outplant::reckon::forecast::{Judgement, Leads, Reach, forecasts, outlook};
-use outplant::reckon::round::{RoundReason, round};
+use outplant::reckon::forecast::{Judgement, Leads, Reach, forecasts, outlook, outlook_of_living};
+use outplant::reckon::round::{RoundReason, round, round_by, round_from};
 use outplant::reckon::{Picture, Round};
 
 use crate::support::day;
@@ -112,4 +112,21 @@ fn stock_holds_every_living_tray_and_the_handbook_can_lead_alone() {
         assert_eq!(known.days_to_plantable.here, here.experience[species].days_to_plantable.here, "still shown");
     }
     assert!(handbook.trays.values().all(|told| told.learned_from == 0));
+}
+
+/// The screen reckons what is expected once, for itself and for the round; the command line makes the round alone.
+#[test]
+fn the_round_of_the_screen_is_that_of_the_command_line_on_every_day() {
+    let folder = tempfile::tempdir().unwrap();
+    let now = Now { today: day(TODAY), clock: None, moment: Moment::end_of(day(TODAY), 3.0) };
+    let desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
+    for ago in (0..360).step_by(45) {
+        let picture = desk.picture_of(View { day: day(TODAY).plus(-ago), known: None });
+        for leads in [Leads::Here, Leads::Handbook] {
+            let told = outlook_of_living(&picture, leads);
+            assert_eq!(round_from(&picture, &told), round_by(&picture, leads), "{ago} days ago");
+            let all = outlook(&picture, leads);
+            assert_eq!((told.stock, told.pipelines), (all.stock, all.pipelines), "{ago} days ago");
+        }
+    }
 }

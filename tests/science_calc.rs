@@ -138,6 +138,10 @@ fn nonsense_gets_a_sentence_and_ends_with_1() {
         ("interval", r#"{"x":0,"n":0,"level":0.95}"#, "n"),
         ("interval", r#"{"x":1,"n":3,"level":2}"#, "level"),
         ("replicates", r#"{"replicates":[101,99],"n_each":100}"#, "germinated"),
+        ("replicates", r#"{"replicates":[5,6],"n_each":1000000000}"#, "seeds_each"),
+        ("sowing", r#"{"species":"nothing that grows","wanted":3,"confidence":0.9}"#, "nothing that grows"),
+        ("sowing", r#"{"species":"coffee","wanted":1000000000,"confidence":0.9}"#, "wanted"),
+        ("sowing", r#"{"species":7,"wanted":3,"confidence":0.9}"#, "species"),
         (
             "viability",
             r#"{"species":"Coffea arabica","initial_pct":90,"moisture_pct_fresh":9,"temp_c":20,"days":3}"#,

@@ -179,7 +179,9 @@ proptest! {
 
     #[test]
     fn every_day_later_makes_the_mean_and_the_median_later_by_it((edges, counts, seeds) in any_looks(), later in 0.0..100.0_f64) {
-        prop_assume!(counts.iter().sum::<u32>() > 1 && counts[0] == 0);
+        // A first look at which nothing is up, so that no median begins on the day of sowing.
+        let counts: Vec<u32> = counts.iter().enumerate().map(|(i, count)| if i == 0 { 0 } else { *count }).collect();
+        prop_assume!(counts.iter().sum::<u32>() > 1);
         let times = &edges[1..];
         let moved: Vec<f64> = times.iter().map(|day| day + later).collect();
         let (own, other) = (germination(times, &counts, seeds).unwrap(), germination(&moved, &counts, seeds).unwrap());

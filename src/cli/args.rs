@@ -27,10 +27,10 @@ pub struct Everywhere {
     #[arg(long, global = true, value_name = "FILE")]
     pub nursery: Option<PathBuf>,
     /// Another day, past or to come.
-    #[arg(long, global = true, value_name = "DATE")]
+    #[arg(long, global = true, value_name = "DATE", allow_negative_numbers = true)]
     pub on: Option<String>,
     /// Only what had been recorded by the end of this day.
-    #[arg(long, global = true, value_name = "DATE")]
+    #[arg(long, global = true, value_name = "DATE", allow_negative_numbers = true)]
     pub known: Option<String>,
     /// en or es.
     #[arg(long, global = true, value_name = "LANG", value_parser = ["en", "es"])]
@@ -116,7 +116,7 @@ pub struct Begin {
 #[derive(Args, Debug, Default)]
 pub struct Ready {
     /// Only what changed since the end of this day.
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
     pub since: Option<String>,
 }
 
@@ -182,7 +182,7 @@ pub struct Write {
     #[arg(long, value_name = "FILE")]
     pub batch: Option<PathBuf>,
     /// The day it was seen or done.
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
     pub happened: Option<String>,
     /// Only say what would be written.
     #[arg(long)]

@@ -5,7 +5,7 @@ use ratatui::layout::Rect;
 use ratatui::style::{Modifier, Style};
 
 use super::form::Form;
-use super::keys::{EVERYWHERE, KeyLine};
+use super::keys::{Does, EVERYWHERE, KeyLine};
 use super::layer::Layer;
 use super::look::Ink;
 use super::message::ScreenName;
@@ -175,7 +175,13 @@ fn draw_hints(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     let wording = on.wording;
     let line = match model.layers.last() {
         Some(Layer::Form(form)) => form_hint(form, on, usize::from(area.width)),
-        Some(_) => format!("q {}  Enter {}", wording.key_does("back"), wording.key_does("open")),
+        Some(layer) => {
+            let named: Vec<String> = layer_keys(layer)
+                .iter()
+                .map(|(keys, does)| format!("{keys} {}", wording.key_does(&does.to_string())))
+                .collect();
+            named.join("  ")
+        }
         None => {
             let own = model.screens.at(model.at).keys(on);
             hints(own.iter().chain(EVERYWHERE).filter(|line| line.hinted), wording, usize::from(area.width))
@@ -188,6 +194,17 @@ fn draw_hints(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
         usize::from(area.width),
         Style::new(),
     );
+}
+
+/// The keys of what lies over a screen.
+fn layer_keys(layer: &Layer) -> &'static [(&'static str, Does)] {
+    match layer {
+        Layer::Confirm(_) => &[("w", Does::Withdraw), ("q", Does::Back)],
+        Layer::Why(_) | Layer::News(_) | Layer::Help(_) => &[("q", Does::Back), (". ,", Does::Page)],
+        Layer::Options(_) => &[("q", Does::Back)],
+        Layer::Day(_) => &[("q", Does::Back), ("Enter", Does::GoThere)],
+        Layer::Form(_) | Layer::Kinds(_) | Layer::Find(_) => &[("q", Does::Back), ("Enter", Does::Open)],
+    }
 }
 
 fn form_hint(_form: &Form, on: &On<'_>, room: usize) -> String {

@@ -65,6 +65,24 @@ impl Ink {
     }
 }
 
+impl Ink {
+    /// The style of a mark that stands among others without blanks between: a tile of its colour where it has one.
+    pub fn tile(self) -> Style {
+        let tile = tile_of(self.style().fg.unwrap_or(Color::Reset));
+        tile.map_or_else(|| self.style(), |(sign, ground)| Style::new().fg(sign).bg(ground))
+    }
+}
+
+/// The sign and the ground of a tile for a colour of meaning.
+fn tile_of(meant: Color) -> Option<(Color, Color)> {
+    match meant {
+        GOOD => Some((Color::Black, GOOD)),
+        WAITS => Some((Color::Black, WAITS)),
+        DANGER => Some((Color::White, DANGER)),
+        _ => None,
+    }
+}
+
 /// What can be done or can go.
 const GOOD: Color = Color::Green;
 /// What waits, or asks for care.
@@ -87,13 +105,7 @@ fn on_any_ground(buffer: &mut Buffer) {
             let meant = cell.fg;
             let begins = meant != before;
             before = meant;
-            let tile = match meant {
-                Color::Green => Some((Color::Black, GOOD)),
-                Color::Yellow => Some((Color::Black, WAITS)),
-                Color::Red => Some((Color::White, DANGER)),
-                _ => None,
-            };
-            let Some((sign, ground)) = tile else { continue };
+            let Some((sign, ground)) = tile_of(meant) else { continue };
             if begins && alone && is_mark(cell.symbol()) {
                 (cell.fg, cell.bg) = (sign, ground);
                 // A bold black would be grey.
@@ -142,8 +154,8 @@ pub fn answered_mark(answered: Answered) -> (&'static str, Ink) {
     let ink = match answered {
         Answered::HoldsBack | Answered::UnknownHoldsBack => Ink::Danger,
         Answered::Warns => Ink::Waits,
-        Answered::Met => Ink::Good,
-        Answered::Unmet | Answered::Unknown => Ink::Plain,
+        // What is as it should be is most of it, and no colour calls for it.
+        Answered::Met | Answered::Unmet | Answered::Unknown => Ink::Plain,
     };
     (answered.mark(), ink)
 }

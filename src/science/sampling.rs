@@ -180,7 +180,7 @@ pub fn max_tolerated_range(mean_pct: f64) -> Option<u32> {
 /// # Errors
 /// Fewer than two replicates, no seeds, or more germinated than seeds.
 pub fn agreement(germinated: &[u32], seeds_each: u32) -> Result<Agreement, WrongInput> {
-    let n = wrong_input::positive("seeds_each", f64::from(seeds_each))?;
+    let n = f64::from(wrong_input::seeds("seeds_each", seeds_each)?);
     for &count in germinated {
         wrong_input::within("germinated", f64::from(count), 0.0, n)?;
     }

@@ -55,7 +55,10 @@ fn copies(home: &Path, sample: &Path, wanted: usize) -> (PathBuf, usize) {
     let file = home.join("large.jsonl");
     let mut out = std::io::BufWriter::new(std::fs::File::create(&file).unwrap());
     let mut written = 0;
-    for copy in 0..wanted.div_ceil(lines.len()) {
+    for copy in 0.. {
+        if written >= wanted {
+            break;
+        }
         for line in &lines {
             let mut line = line.clone();
             for name in ["id", "prev", "hash", "recorded", "command"] {

@@ -6,7 +6,7 @@ use crate::base::{Range, TrayCode};
 use crate::cli::criterion_json::number;
 use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::forecast::{
-    Experience, Judgement, Learned, Outlook, Pipeline, Reach, SowAgain, TrayForecast, TrayStock,
+    Experience, Judgement, Learned, Outlook, Pipeline, Reach, SowAgain, SowingCurve, TrayForecast, TrayStock,
 };
 use crate::reckon::picture::Picture;
 use crate::wording::Wording;
@@ -31,6 +31,7 @@ fn sowing_json(told: &TrayForecast, again: Option<&SowAgain>, picture: &Picture,
         "because": wording.forecast_reasons(told),
         "sown_on": told.sown_on,
         "seeds": told.seeds,
+        "sowings": told.sowings.iter().map(sown_json).collect::<Vec<_>>(),
         "emerged": told.emerged,
         "expected": number(told.expected),
         "last_look": told.last_look,
@@ -45,6 +46,10 @@ fn sowing_json(told: &TrayForecast, again: Option<&SowAgain>, picture: &Picture,
         "learned_from": told.learned_from,
         "entries": told.entries,
     })
+}
+
+fn sown_json(sowing: &SowingCurve) -> Value {
+    json!({"on": sowing.on, "seeds": sowing.seeds, "share": number(sowing.share)})
 }
 
 fn judgement_word(judgement: Judgement) -> &'static str {

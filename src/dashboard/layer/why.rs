@@ -235,7 +235,8 @@ fn why_stop(id: &str, on: &On<'_>, page: &mut Page) {
         page.paragraph(&wording.why_none(), Ink::Plain);
         return;
     };
-    page.paragraph(&wording.task_name(stop.task), Ink::Strong);
+    page.paragraph(&wording.stop_about(stop.task, &stop.subject, &on.book.picture), Ink::Strong);
+    page.paragraph(&wording.stop_place(&stop.at, &stop.subject), Ink::Plain);
     let about = RoundOn { day: on.day(), species: &on.book.picture.site.species };
     page.paragraph(&wording.round_reason(&stop.why, about), Ink::Plain);
     page.paragraph(&wording.until_words(stop, about), Ink::Plain);

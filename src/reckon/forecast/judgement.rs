@@ -2,7 +2,7 @@
 //!
 //! Source: common practice for the 30 % at the half day, the quiet time and the 2 % (rules of nursery hands); the rest ours.
 
-use super::seen::Seen;
+use super::sowing::Seen;
 use super::{SpeciesDays, WORTH_WAITING_SHARE};
 use crate::base::{Day, Range};
 use crate::science::emergence::{Curve, CurvePrior, Forecast};

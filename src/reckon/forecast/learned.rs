@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::seen::{Seen, looks_of};
+use super::sowing::{Seen, looks_of};
 use super::species_days;
 use crate::base::{SpeciesKey, TrayCode};
 use crate::reckon::site::Site;

@@ -2,15 +2,12 @@
 //!
 //! Pure: from the tray's own looks, the species' days, the lot's test and this nursery's earlier sowings of the species.
 
-mod band;
 mod experience;
 mod judgement;
 mod learned;
 mod outlook;
-mod prior;
-mod seen;
-mod several;
 mod sow_again;
+mod sowing;
 mod stock;
 #[cfg(test)]
 mod tests;
@@ -18,21 +15,21 @@ mod tests;
 mod worked;
 pub mod worth;
 
-pub use band::{Band, band};
 pub use experience::{Experience, Learned, by_handbook, experiences};
 pub use judgement::{Because, Judgement};
 pub use learned::{EarlierSowing, earlier_sowings};
 pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_sowings};
-pub use prior::{UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, prior_of, prior_of_lot};
-pub use seen::{Unseen, looks_at_all, looks_of};
 pub use sow_again::{Reach, SowAgain, reach};
+pub use sowing::{
+    Band, UNKNOWN_GERMINATION, Unseen, as_test, band, handbook_seeds, hoped_of_lot, looks_at_all, looks_of, prior_of,
+    prior_of_lot,
+};
 pub use stock::{InMonth, Pipeline, TrayStock};
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use seen::SownOn;
-use several::Told;
+use sowing::{SownOn, Told};
 
 use crate::base::LotCode;
 use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
@@ -155,7 +152,7 @@ pub fn forecast_tray<'a>(
         several => {
             let now: Vec<CurvePrior> = several.iter().map(prior).collect::<Result<_, _>>()?;
             let then: Vec<CurvePrior> = several.iter().map(hoped).collect::<Result<_, _>>()?;
-            let before = seen::looks_until(story, Some(youngest))?;
+            let before = sowing::looks_until(story, Some(youngest))?;
             Told::of_several(&seen, &before, days, &now, &then)
         }
     };

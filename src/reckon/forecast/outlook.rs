@@ -8,6 +8,7 @@ use super::stock::{Pipeline, TrayStock, pipelines, stock};
 use super::{Leads, TrayForecast, forecasts_of};
 use crate::base::{SpeciesKey, TrayCode};
 use crate::reckon::picture::{Picture, Stage, TrayPicture};
+use crate::reckon::round::is_asked_about;
 
 /// What is expected.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -34,9 +35,12 @@ pub fn outlook(picture: &Picture, leads: Leads) -> Outlook {
     outlook
 }
 
-/// What is expected of everything that still lives: what is spent is left out, so that it does not grow with the years.
+/// What is expected of everything that still lives or is still asked about: what is spent is left out, so that it does not grow
+/// with the years.
 pub fn outlook_of_living(picture: &Picture, leads: Leads) -> Outlook {
-    let mut outlook = outlook_of_sowings(picture, leads, |tray| tray.stage != Stage::Spent);
+    let mut outlook = outlook_of_sowings(picture, leads, |tray| {
+        tray.stage != Stage::Spent || is_asked_about(&tray.story, picture.day)
+    });
     outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     outlook.pipelines = pipelines(&outlook.stock);
     outlook

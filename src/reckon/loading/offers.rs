@@ -1,6 +1,6 @@
 //! The trays as they stand before the beds: those that fit one, and for each other one the bed it misses least.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::base::{Day, TrayCode};
@@ -49,8 +49,8 @@ pub fn offers(picture: &Picture) -> Vec<Offer> {
     let fitting: BTreeSet<&TrayCode> = fits.iter().map(|(tray, _)| &tray.code).collect();
     let others = picture.trays.values().filter(|tray| tray.standing > 0 && !fitting.contains(&tray.code));
     let mut rest: Vec<Offer> = others
-        .map(|tray| match nearest(picture, tray) {
-            Some(pair) => Offer::Misses(tray.clone(), pair),
+        .map(|tray| match nearest(picture, &tray.code) {
+            Some(pair) => Offer::Misses(tray.clone(), Arc::clone(pair)),
             None => Offer::NoBed(tray.clone()),
         })
         .collect();
@@ -58,9 +58,9 @@ pub fn offers(picture: &Picture) -> Vec<Offer> {
     fits.into_iter().map(|(tray, pair)| Offer::Fits(tray, pair)).chain(rest).collect()
 }
 
-/// The pair that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
-fn nearest(picture: &Picture, tray: &TrayPicture) -> Option<Arc<PairPicture>> {
-    picture.pairs.of(&tray.code).iter().min_by_key(|pair| (misses(pair), pair.bed.clone())).cloned()
+/// The pair of a tray that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
+fn nearest<'p>(picture: &'p Picture, tray: &TrayCode) -> Option<&'p Arc<PairPicture>> {
+    picture.pairs.of(tray).iter().min_by_key(|pair| (misses(pair), &pair.bed))
 }
 
 /// How many reasons, and the day on which they end; none sorts last.

@@ -14,6 +14,7 @@ mod steps;
 pub mod stop;
 mod walk;
 
+pub(in crate::reckon) use counts::is_asked_about;
 pub use done::written_for;
 pub use going_out::go_by;
 pub use stop::deadline;

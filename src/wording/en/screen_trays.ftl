@@ -27,6 +27,8 @@ trays_verdict_overdue = Overdue: { $reason }.
 trays_verdict_not = Not ready: { $reason }.
 trays_verdict_not_before = Not ready before { $day }: { $reason }.
 trays_verdict_waits = Not ready, and nothing is known that holds it back.
+trays_failing = This sowing is failing: { $up } of { $seeds } seeds came up.
+trays_failing_sow_by = This sowing is failing: { $up } of { $seeds } seeds came up. Sow again by { $day }.
 trays_counted = { $plants }, counted { $day }
 trays_never_counted = { $plants }, never counted
 trays_light = { $light } of the open light, its last 10 days
@@ -53,7 +55,7 @@ trays_up_of = { $seedlings } of { $seeds }
 trays_came_up = What came up
 trays_stood = How many stood
 trays_heights = Heights
-trays_legend_forecast = ● came up by the counts; ─ the likely curve; · between these lines, 90 % sure; │ the last are due { $day }
+trays_legend_forecast = ● came up by the counts; ─ the likely curve; · between these lines, 90 % sure; │ the last are due { $day }; : today
 trays_legend_growth = ● mean of a sample; ○ its plants; ─ the likely curve; = the least height is reached between these days, 95 % sure; · the height it goes out at: { $low } to { $high } cm
 trays_legend_counted = ● by the counts
 trays_legend_heights = ● mean of a sample; ○ its plants; · the height it goes out at: { $low } to { $high } cm

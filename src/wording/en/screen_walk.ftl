@@ -17,7 +17,7 @@ walk_last = Last
 walk_last_figure = { $figure }, { $day }
 walk_expect = Expect
 walk_good_enough = { $what } good enough to go
-walk_until = Until
+walk_until = When
 walk_without = Without it
 walk_lose_seedlings = { $plants ->
     [one] about { $plants } seedling is lost

@@ -17,7 +17,7 @@ walk_last = Anotado
 walk_last_figure = { $figure }, { $day }
 walk_expect = Se espera
 walk_good_enough = { $what } buenas para salir
-walk_until = Hasta
+walk_until = Plazo
 walk_without = Si no
 walk_lose_seedlings = { $plants ->
     [one] se pierde { $plants } plántula

@@ -22,6 +22,8 @@ messages! {
     trays_verdict_not(reason: text);
     trays_verdict_not_before(day: text, reason: text);
     trays_verdict_waits();
+    trays_failing(up: count, seeds: count);
+    trays_failing_sow_by(up: count, seeds: count, day: text);
     trays_counted(plants: text, day: text);
     trays_never_counted(plants: text);
     trays_light(light: text);

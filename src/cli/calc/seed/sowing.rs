@@ -43,7 +43,9 @@ pub fn typed(typed: &Sowing) -> Given {
 
 /// The smallest number of seeds that gives enough plants with enough confidence.
 pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
-    if let Some(species) = given.maybe_text("species")? {
+    // Where a belief or a germination is given, that is what is asked about.
+    let believed = given.value("prior_a").is_some() || given.value("germination").is_some();
+    if let (false, Some(species)) = (believed, given.maybe_text("species")?) {
         return of_species(species, given, wording);
     }
     let germination = match given.maybe_number("germination")? {

@@ -174,7 +174,7 @@ fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, view: &View, page: &mut P
         let mut at = from;
         for ((_, column), (mark, ink)) in cells.range((line, from)..(line, from + room)) {
             spans.push(Span::raw(" ".repeat(column - at)));
-            spans.push(Span::styled(mark.clone(), ink.style()));
+            spans.push(Span::styled(mark.clone(), ink.tile()));
             at = column + 1;
         }
         page.line(Line::from(spans));

@@ -1,5 +1,7 @@
 //! The lists of the screen: items of one or more lines, of which one is chosen and always in view.
 
+use std::borrow::Cow;
+
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -43,27 +45,76 @@ impl Item {
     }
 }
 
+/// The items of a part in their order. Those of trays and beds are made when they are drawn, and only those in view are:
+/// a large nursery has many thousands.
+pub(super) struct Items<'a> {
+    rows: Vec<Line<'a>>,
+    make: Option<OfferItems<'a>>,
+}
+
+/// An item that is there, or an offer of which one is made.
+enum Line<'a> {
+    Made(Item),
+    Offer(&'a Offer, &'a Chosen),
+}
+
+impl Items<'_> {
+    fn of(made: Vec<Item>) -> Items<'static> {
+        Items { rows: made.into_iter().map(Line::Made).collect(), make: None }
+    }
+
+    fn chosen(&self, i: usize) -> Option<&Chosen> {
+        match self.rows.get(i)? {
+            Line::Made(item) => item.chosen.as_ref(),
+            Line::Offer(_, chosen) => Some(chosen),
+        }
+    }
+
+    fn page(&self, i: usize) -> Cow<'_, Page> {
+        match (self.rows.get(i), &self.make) {
+            (Some(Line::Made(item)), _) => Cow::Borrowed(&item.page),
+            (Some(Line::Offer(offer, _)), Some(make)) => Cow::Owned(make.page(offer)),
+            (Some(Line::Offer(..)), None) | (None, _) => Cow::Owned(Page::default()),
+        }
+    }
+
+    fn height(&self, i: usize) -> usize {
+        self.page(i).height()
+    }
+
+    /// Every item made.
+    #[cfg(test)]
+    pub fn all(&self) -> Vec<Item> {
+        (0..self.rows.len())
+            .map(|i| Item { chosen: self.chosen(i).cloned(), page: self.page(i).into_owned() })
+            .collect()
+    }
+}
+
 /// Draws items so that the chosen one is in view with what stands around it. No item is cut in the middle but one that is
 /// higher than the whole area; how many follow below is said.
-pub(super) fn draw(items: &[Item], chosen: Option<&Chosen>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let all: usize = items.iter().map(|item| item.page.height()).sum();
+pub(super) fn draw(items: &Items<'_>, chosen: Option<&Chosen>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    let (count, height) = (items.rows.len(), usize::from(area.height));
+    // Every item has a line at least.
+    let all = if count > height { count } else { (0..count).map(|i| items.height(i)).sum() };
     // A line is kept for how many follow.
-    let rows = if all > usize::from(area.height) { usize::from(area.height).saturating_sub(1) } else { all };
-    let at = items.iter().position(|item| item.chosen.is_some() && item.chosen.as_ref() == chosen);
+    let rows = if all > height { height.saturating_sub(1) } else { all };
+    let at = (0..count).find(|i| items.chosen(*i).is_some_and(|one| Some(one) == chosen));
     let first = first_shown(items, at.unwrap_or(0), rows);
     let mut y = 0;
     let mut below = 0;
-    for (i, item) in items.iter().enumerate().skip(first) {
-        let height = item.page.height();
+    for i in first..count {
+        let page = items.page(i);
+        let height = page.height();
         let room = rows.saturating_sub(y);
         // A heading stands above something of its own.
-        let alone = item.chosen.is_none() && items.get(i + 1).is_some_and(|next| height + next.page.height() > room);
+        let alone = items.chosen(i).is_none() && i + 1 < count && height + items.height(i + 1) > room;
         if alone || (height > room && (Some(i) != at || room == 0)) {
-            below += items[i..].iter().filter(|item| item.chosen.is_some()).count();
+            below += (i..count).filter(|i| items.chosen(*i).is_some()).count();
             break;
         }
         let here = Rect { y: area.y + y as u16, height: height.min(room) as u16, ..area };
-        item.page.draw_from(0, here, buffer);
+        page.draw_from(0, here, buffer);
         if at == Some(i) {
             buffer.set_style(here, Ink::Chosen.style());
         }
@@ -76,22 +127,65 @@ pub(super) fn draw(items: &[Item], chosen: Option<&Chosen>, on: &On<'_>, area: R
 }
 
 /// The first item shown, so that the chosen one is whole and, where there is room, one after it too.
-fn first_shown(items: &[Item], at: usize, rows: usize) -> usize {
-    let height = |range: std::ops::RangeInclusive<usize>| -> usize {
-        items.get(range).map_or(0, |items| items.iter().map(|item| item.page.height()).sum())
+fn first_shown(items: &Items<'_>, at: usize, rows: usize) -> usize {
+    let Some(last) = items.rows.len().checked_sub(1) else { return 0 };
+    // The first from which all up to an end have room, looked for from the end.
+    let fits = |end: usize| {
+        let mut taken = 0;
+        let from_end = (0..=end).rev().take_while(|i| {
+            taken += items.height(*i);
+            taken <= rows
+        });
+        from_end.last().filter(|first| *first <= at)
     };
-    if items.is_empty() {
-        return 0;
+    fits((at + 1).min(last)).or_else(|| fits(at)).unwrap_or(at)
+}
+
+/// Trays before beds as they were offered when the book was drawn: reckoned once, shown with every key.
+#[derive(Debug)]
+pub(super) struct Offered {
+    /// Of which drawing of the book.
+    pub generation: u64,
+    offers: Vec<Offer>,
+    /// What can be chosen, in the same order.
+    pub choices: Vec<Chosen>,
+    widths: Widths,
+}
+
+/// The widest of each column.
+#[derive(Clone, Copy, Debug, Default)]
+struct Widths {
+    code: usize,
+    plants: usize,
+    bed: usize,
+    missing: usize,
+}
+
+impl Offered {
+    /// What is offered now.
+    pub fn now(on: &On<'_>) -> Offered {
+        let offers = offers(&on.book.picture);
+        let choices = offers.iter().map(chosen_of).collect();
+        let mut widths = Widths::default();
+        for offer in &offers {
+            let code = width_of(offer.tray().code.as_str());
+            match offer {
+                Offer::Fits(_, pair) => {
+                    widths.code = widths.code.max(code);
+                    widths.plants = widths.plants.max(pair.plants.to_string().len());
+                    widths.bed = widths.bed.max(width_of(pair.bed.as_str()));
+                }
+                Offer::Misses(..) | Offer::NoBed(_) => widths.missing = widths.missing.max(code),
+            }
+        }
+        Offered { generation: on.book.generation, offers, choices, widths }
     }
-    let last = (at + 1).min(items.len() - 1);
-    let fits = |end: usize| (0..=at).find(|first| height(*first..=end) <= rows);
-    fits(last).or_else(|| fits(at)).unwrap_or(at)
 }
 
 /// What can be chosen of a part, in its order, without drawing it.
 pub(super) fn choices(part: Part, lines: &[LoadLine], on: &On<'_>) -> Vec<Chosen> {
     match part {
-        Part::Pairs => offers(&on.book.picture).iter().map(chosen_of).collect(),
+        Part::Pairs => Offered::now(on).choices,
         Part::Loading => {
             let mut sorted: Vec<&LoadLine> = lines.iter().collect();
             sorted.sort_by(|a, b| a.bed.cmp(&b.bed));
@@ -116,10 +210,10 @@ fn becoming_chosen(what: &Becoming) -> Chosen {
 }
 
 /// Trays before beds: what fits first, then for each other tray the bed it misses least.
-pub(super) fn pairs(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
+pub(super) fn pairs<'a>(offered: &'a Offered, lines: &'a [LoadLine], on: &'a On<'a>, width: u16) -> Items<'a> {
     let wording = on.wording;
-    let offers = offers(&on.book.picture);
-    let (fits, others): (Vec<&Offer>, Vec<&Offer>) = offers.iter().partition(|offer| matches!(offer, Offer::Fits(..)));
+    let is_fit = |offer: &Offer| matches!(offer, Offer::Fits(..));
+    let fits = offered.offers.iter().take_while(|offer| is_fit(offer)).count();
     let today = on.book.picture.looking == Looking::Today;
     let day = wording.day(on.day());
     let (fitting, missing, none) = if today {
@@ -127,80 +221,83 @@ pub(super) fn pairs(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
     } else {
         (wording.fits_heading_on(&day), wording.misses_heading_on(&day), wording.ready_none_on(&day))
     };
-    let mut items = vec![Item::heading(&fitting, width, true)];
-    if offers.is_empty() {
+    let mut rows = vec![Line::Made(Item::heading(&fitting, width, true))];
+    if offered.offers.is_empty() {
         let teach = if on.book.picture.trays.is_empty() { wording.no_trays() } else { wording.no_plants() };
-        items.push(Item::said(&teach, width));
-    } else if fits.is_empty() {
-        items.push(Item::said(&none, width));
+        rows.push(Line::Made(Item::said(&teach, width)));
+    } else if fits == 0 {
+        rows.push(Line::Made(Item::said(&none, width)));
     }
     if on.book.picture.beds.is_empty() {
-        items.push(Item::said(&wording.no_beds(), width));
+        rows.push(Line::Made(Item::said(&wording.no_beds(), width)));
     }
-    let among: Vec<(&TrayPicture, &PairPicture)> =
-        fits.iter().filter_map(|offer| offer.pair().map(|pair| (&**offer.tray(), &**pair))).collect();
-    for (tray, pair) in &among {
-        items.push(fit(tray, pair, &among, lines, on, width));
+    for (i, (offer, chosen)) in offered.offers.iter().zip(&offered.choices).enumerate() {
+        if i == fits {
+            rows.push(Line::Made(Item::heading(&missing, width, false)));
+        }
+        rows.push(Line::Offer(offer, chosen));
     }
-    if !others.is_empty() {
-        items.push(Item::heading(&missing, width, false));
-        let room = others.iter().map(|offer| width_of(offer.tray().code.as_str())).max().unwrap_or(0);
-        items.extend(others.iter().map(|offer| miss(offer, room, lines, on, width)));
-    }
-    items
+    Items { rows, make: Some(OfferItems { widths: offered.widths, lines, on, width }) }
 }
 
-fn fit(
-    tray: &TrayPicture,
-    pair: &PairPicture,
-    among: &[(&TrayPicture, &PairPicture)],
-    lines: &[LoadLine],
-    on: &On<'_>,
+/// Makes the lines of an offer.
+struct OfferItems<'a> {
+    widths: Widths,
+    lines: &'a [LoadLine],
+    on: &'a On<'a>,
     width: u16,
-) -> Item {
-    let wording = on.wording;
-    let mut page = Page::new(width);
-    let species = on.species(tray.species.as_ref());
-    let before = go_by(tray, Some(pair), on.day()).map(|(last, what)| wording.go_by_words(near(last, on), what));
-    let rest: Vec<String> = [Some(species), before, listed(lines, pair, on)].into_iter().flatten().collect();
-    let rest = rest.join(", ");
-    let on_list = lines.iter().find(|line| line.tray == pair.tray && line.bed == pair.bed).map(|line| line.plants);
-    // What other lines promise is no longer there to be loaded.
-    let number = on_list.unwrap_or_else(|| left_of(&on.book.picture, lines, pair));
-    if page.width() >= COLUMNS_FROM {
-        let widest = |of: fn(&(&TrayPicture, &PairPicture)) -> String| among.iter().map(|one| width_of(&of(one))).max();
-        let code = widest(|(tray, _)| tray.code.to_string()).unwrap_or(0);
-        let plants = width_of(&number.to_string()).max(widest(|(_, pair)| pair.plants.to_string()).unwrap_or(0));
-        let bed = widest(|(_, pair)| pair.bed.to_string()).unwrap_or(0);
-        let shown = left_aligned(pair.bed.as_str(), bed);
-        let mark = format!("● {}  {number:>plants$} → {shown}  ", left_aligned(tray.code.as_str(), code));
-        page.hanging(&mark, Ink::Good, &rest, Ink::Plain);
-    } else {
-        page.hanging("● ", Ink::Good, &format!("{} → {}: {number}", tray.code, pair.bed), Ink::Strong);
-        page.hanging("  ", Ink::Plain, &rest, Ink::Plain);
-    }
-    Item { chosen: Some(Chosen::Pair(tray.code.clone(), pair.bed.clone())), page }
 }
 
-fn miss(offer: &Offer, room: usize, lines: &[LoadLine], on: &On<'_>, width: u16) -> Item {
-    let mut page = Page::new(width);
-    let tray = offer.tray();
-    let code = left_aligned(tray.code.as_str(), room);
-    match offer.pair() {
-        Some(pair) => {
-            let (mark, ink) = waits_mark(&pair.criteria);
-            let mut said = on.wording.in_bed(&pair.bed, first_reason(&pair.criteria, About::Pair, on));
-            if let Some(listed) = listed(lines, pair, on) {
-                said = format!("{said} · {listed}");
+impl OfferItems<'_> {
+    fn page(&self, offer: &Offer) -> Page {
+        match offer {
+            Offer::Fits(tray, pair) => self.fit(tray, pair),
+            Offer::Misses(tray, pair) => self.miss(tray, Some(pair)),
+            Offer::NoBed(tray) => self.miss(tray, None),
+        }
+    }
+
+    fn fit(&self, tray: &TrayPicture, pair: &PairPicture) -> Page {
+        let (on, wording, widths) = (self.on, self.on.wording, self.widths);
+        let mut page = Page::new(self.width);
+        let species = on.species(tray.species.as_ref());
+        let before = go_by(tray, Some(pair), on.day()).map(|(last, what)| wording.go_by_words(near(last, on), what));
+        let rest: Vec<String> = [Some(species), before, listed(self.lines, pair, on)].into_iter().flatten().collect();
+        let rest = rest.join(", ");
+        let on_list = self.lines.iter().find(|line| line.tray == pair.tray && line.bed == pair.bed);
+        // What other lines promise is no longer there to be loaded.
+        let number = on_list.map_or_else(|| left_of(&on.book.picture, self.lines, pair), |line| line.plants);
+        if page.width() >= COLUMNS_FROM {
+            let plants = widths.plants.max(number.to_string().len());
+            let code = left_aligned(tray.code.as_str(), widths.code);
+            let mark = format!("● {code}  {number:>plants$} → {}  ", left_aligned(pair.bed.as_str(), widths.bed));
+            page.hanging(&mark, Ink::Good, &rest, Ink::Plain);
+        } else {
+            page.hanging("● ", Ink::Good, &format!("{} → {}: {number}", tray.code, pair.bed), Ink::Strong);
+            page.hanging("  ", Ink::Plain, &rest, Ink::Plain);
+        }
+        page
+    }
+
+    fn miss(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Page {
+        let on = self.on;
+        let mut page = Page::new(self.width);
+        let code = left_aligned(tray.code.as_str(), self.widths.missing);
+        match pair {
+            Some(pair) => {
+                let (mark, ink) = waits_mark(&pair.criteria);
+                let mut said = on.wording.in_bed(&pair.bed, first_reason(&pair.criteria, About::Pair, on));
+                if let Some(listed) = listed(self.lines, pair, on) {
+                    said = format!("{said} · {listed}");
+                }
+                page.hanging(&format!("{mark} {code}  "), ink, &said, Ink::Plain);
             }
-            page.hanging(&format!("{mark} {code}  "), ink, &said, Ink::Plain);
-            Item { chosen: Some(Chosen::Pair(tray.code.clone(), pair.bed.clone())), page }
+            None => {
+                let said = on.wording.no_bed_plans(on.species(tray.species.as_ref()));
+                page.hanging(&format!("- {code}  "), Ink::Plain, &said, Ink::Plain);
+            }
         }
-        None => {
-            let said = on.wording.no_bed_plans(on.species(tray.species.as_ref()));
-            page.hanging(&format!("- {code}  "), Ink::Plain, &said, Ink::Plain);
-            Item { chosen: Some(Chosen::Tray(tray.code.clone())), page }
-        }
+        page
     }
 }
 
@@ -210,7 +307,7 @@ fn listed(lines: &[LoadLine], pair: &PairPicture, on: &On<'_>) -> Option<String>
 }
 
 /// The loading list, bed by bed.
-pub(super) fn loading(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> {
+pub(super) fn loading(lines: &[LoadLine], on: &On<'_>, width: u16) -> Items<'static> {
     let wording = on.wording;
     let mut items = vec![Item::heading(&wording.load_heading(), width, true)];
     if lines.is_empty() {
@@ -226,11 +323,11 @@ pub(super) fn loading(lines: &[LoadLine], on: &On<'_>, width: u16) -> Vec<Item> 
             items.push(Item { chosen: Some(Chosen::Pair(line.tray.clone(), line.bed.clone())), page });
         }
     }
-    items
+    Items::of(items)
 }
 
 /// What becomes ready, week by week; then what only a person can bring on.
-pub(super) fn coming(on: &On<'_>, width: u16) -> Vec<Item> {
+pub(super) fn coming(on: &On<'_>, width: u16) -> Items<'static> {
     let wording = on.wording;
     let all = what_comes(&on.book.picture);
     let mut items = vec![Item::heading(&wording.coming_heading(i64::from(COMING_WEEKS)), width, true)];
@@ -250,7 +347,7 @@ pub(super) fn coming(on: &On<'_>, width: u16) -> Vec<Item> {
         }
         items.push(becoming(one, on, width));
     }
-    items
+    Items::of(items)
 }
 
 fn week_words(week: i32, on: &On<'_>) -> String {

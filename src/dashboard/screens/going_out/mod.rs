@@ -9,6 +9,8 @@ mod side;
 mod tests;
 mod words;
 
+use std::sync::Arc;
+
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -22,7 +24,7 @@ use crate::dashboard::model::On;
 use crate::dashboard::parts::Typed;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::loading::{LoadLine, left_to_load};
-use items::Item;
+use items::{Items, Offered};
 
 /// The name under which the loading list is kept on disk.
 const KEPT: &str = "screen_going_out";
@@ -87,9 +89,17 @@ pub struct GoingOut {
     /// Whether it is asked before the list is written, and from which line on it is read.
     asking: Option<usize>,
     writing: Option<Writing>,
+    /// What was offered when the book was last drawn.
+    offered: Option<Arc<Offered>>,
 }
 
 impl GoingOut {
+    /// What is offered; reckoned anew where the book was drawn anew.
+    fn offered(&self, on: &On<'_>) -> Arc<Offered> {
+        let known = self.offered.as_ref().filter(|offered| offered.generation == on.book.generation);
+        known.map_or_else(|| Arc::new(Offered::now(on)), Arc::clone)
+    }
+
     fn pair(&self) -> Option<(&TrayCode, &BedName)> {
         match &self.chosen {
             Some(Chosen::Pair(tray, bed)) => Some((tray, bed)),
@@ -115,20 +125,28 @@ impl GoingOut {
         self.chosen = chosen;
     }
 
-    fn items(&self, on: &On<'_>, width: u16) -> Vec<Item> {
+    fn draw_items(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+        let draw = |items: &Items<'_>, buffer: &mut Buffer| items::draw(items, self.chosen.as_ref(), on, area, buffer);
         match self.part {
-            Part::Pairs => items::pairs(&self.lines, on, width),
-            Part::Loading => items::loading(&self.lines, on, width),
-            Part::Coming => items::coming(on, width),
+            Part::Pairs => {
+                let offered = self.offered(on);
+                draw(&items::pairs(&offered, &self.lines, on, area.width), buffer);
+            }
+            Part::Loading => draw(&items::loading(&self.lines, on, area.width), buffer),
+            Part::Coming => draw(&items::coming(on, area.width), buffer),
         }
     }
 
     fn choices(&self, on: &On<'_>) -> Vec<Chosen> {
-        items::choices(self.part, &self.lines, on)
+        match self.part {
+            Part::Pairs => self.offered(on).choices.clone(),
+            Part::Loading | Part::Coming => items::choices(self.part, &self.lines, on),
+        }
     }
 
     /// Chooses what is there where what was chosen is gone.
     fn settle_choice(&mut self, on: &On<'_>) {
+        self.offered = Some(self.offered(on));
         let choices = self.choices(on);
         if self.chosen.as_ref().is_some_and(|chosen| choices.contains(chosen)) {
             return;
@@ -217,7 +235,7 @@ impl Screen for GoingOut {
                 area.height.checked_sub(foot).map_or((area, 0), |rest| (Rect { height: rest, ..area }, foot));
             (list, Rect { y: list.bottom(), height: below, ..area })
         };
-        items::draw(&self.items(on, list.width), self.chosen.as_ref(), on, list, buffer);
+        self.draw_items(on, list, buffer);
         let page = if on.is_wide() {
             self.side(on, side.width, side.height)
         } else {
@@ -261,8 +279,7 @@ impl Screen for GoingOut {
             (Chosen::Pair(_, bed) | Chosen::Bed(bed, _), Subject::Bed(wanted)) => bed == wanted,
             _ => false,
         };
-        let pairs = items::choices(Part::Pairs, &self.lines, on);
-        let Some(found) = pairs.into_iter().find(is_it) else { return false };
+        let Some(found) = self.offered(on).choices.iter().find(|choice| is_it(choice)).cloned() else { return false };
         (self.part, self.asking, self.field) = (Part::Pairs, None, None);
         self.choose(Some(found));
         true

@@ -173,7 +173,8 @@ fn going_to_a_tray_or_bed_chooses_its_pair_and_y_gives_every_reason() {
 fn every_tray_with_plants_is_offered_or_has_its_reason() {
     let stage = going_out(Lang::En);
     let on = stage.model.on();
-    let items = items::pairs(&[], &on, 120);
+    let offered = items::Offered::now(&on);
+    let items = items::pairs(&offered, &[], &on, 120).all();
     let named: std::collections::BTreeSet<String> = items
         .iter()
         .filter_map(|item| item.chosen.as_ref().and_then(|chosen| chosen.tray()).map(ToString::to_string))
@@ -197,11 +198,12 @@ fn what_can_be_chosen_is_what_is_drawn_in_the_same_order() {
     let lines = super::loading::of_text(kept);
     assert_eq!(super::loading::to_text(&lines), kept);
     let on = stage.model.on();
+    let offered = items::Offered::now(&on);
     for part in [Part::Pairs, Part::Loading, Part::Coming] {
         let drawn = match part {
-            Part::Pairs => items::pairs(&lines, &on, 80),
-            Part::Loading => items::loading(&lines, &on, 80),
-            Part::Coming => items::coming(&on, 80),
+            Part::Pairs => items::pairs(&offered, &lines, &on, 80).all(),
+            Part::Loading => items::loading(&lines, &on, 80).all(),
+            Part::Coming => items::coming(&on, 80).all(),
         };
         let drawn: Vec<Chosen> = drawn.into_iter().filter_map(|item| item.chosen).collect();
         assert!(drawn.len() >= 3);

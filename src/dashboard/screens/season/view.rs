@@ -40,7 +40,7 @@ pub fn draw(season: &Season, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
         buffer.set_string(area.x, y, name, ink.style());
         sheet.each(&mut |x, day| {
             if let Some((mark, ink)) = line.mark(day).filter(|_| x < area.right()) {
-                buffer.set_string(x, y, mark, ink.style());
+                buffer.set_string(x, y, mark, ink.tile());
             }
         });
     }
@@ -96,7 +96,7 @@ fn draw_head(sheet: &Sheet<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
     buffer.set_string(area.x, area.y + 1, name, Ink::Plain.style());
     sheet.each(&mut |x, day| {
         if day.in_rains == Some(true) && x < area.right() {
-            buffer.set_string(x, area.y + 1, "▒", Ink::Good.style());
+            buffer.set_string(x, area.y + 1, "▒", Ink::Strong.style());
         }
     });
     2

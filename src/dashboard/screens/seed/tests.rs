@@ -175,6 +175,7 @@ fn reasons(stage: &mut Stage) -> String {
 fn y_says_where_every_number_of_a_lot_comes_from() {
     let mut stage = seed(Lang::En);
     go(&mut stage, "pap-L02");
+    stage.keys("i40\n");
     let said = reasons(&mut stage);
     assert!(said.contains("lives 60 d from") && said.contains("Nakasone & Paull 1998"), "{said}");
     assert!(said.contains("on a straight line to nothing") && said.contains("Genebank Standards"), "{said}");

@@ -7,6 +7,7 @@ use crate::dashboard::look::{Ink, answered_mark, stage_mark};
 use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::forecast::Judgement;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::answered::pressing_first;
 use crate::reckon::picture::{Criterion, DaySpread, Rule, Stage, TrayPicture};
@@ -33,6 +34,9 @@ pub fn page(tray: &TrayPicture, on: &On<'_>, width: u16) -> Page {
     page.paragraph(&wording.why_tray_heading(&tray.code, on.species(tray.species.as_ref())), Ink::Strong);
     let (mark, ink) = stage_mark(tray.stage);
     page.hanging(&format!("{mark} "), ink, &verdict(tray, on), Ink::Strong);
+    if let Some(said) = sowing_is_failing(tray, on) {
+        page.hanging("! ", Ink::Danger, &said, Ink::Strong);
+    }
     page.gap();
     facts(tray, on, &mut page);
     let asked = |page: &mut Page| {
@@ -82,6 +86,20 @@ pub fn verdict(tray: &TrayPicture, on: &On<'_>) -> String {
         (_, Some(day)) => wording.trays_verdict_not_before(wording.day_beside(day, on.day()), reason),
         (_, None) => wording.trays_verdict_not(reason),
     }
+}
+
+/// That a sowing fails, and until when it can be made again; nothing of one that does not, or is cleared away.
+fn sowing_is_failing(tray: &TrayPicture, on: &On<'_>) -> Option<String> {
+    let (wording, outlook) = (on.wording, &on.book.outlook);
+    let told = outlook.trays.get(&tray.code).filter(|_| tray.seed > 0)?;
+    if told.judgement != Judgement::Failing {
+        return None;
+    }
+    let by = outlook.again.get(&tray.code).and_then(|again| again.sow_by()).filter(|by| *by >= on.day());
+    Some(match by {
+        Some(by) => wording.trays_failing_sow_by(told.emerged, told.seeds, wording.day_beside(by, on.day())),
+        None => wording.trays_failing(told.emerged, told.seeds),
+    })
 }
 
 /// Whether the reason of a rule names the day on which it ends itself.

@@ -264,8 +264,8 @@ fn facts(stop: &Shown<'_>, on: &On<'_>) -> Vec<(String, String, Ink)> {
         let said = if good { wording.walk_good_enough(said) } else { said };
         facts.push((wording.walk_expect(), said, Ink::Plain));
     }
-    if let Some(day) = due.until {
-        facts.push((wording.walk_until(), wording.day_beside(day, on.day()), Ink::Plain));
+    if due.until.is_some() {
+        facts.push((wording.walk_until(), wording.until_words(due, about), Ink::Plain));
     }
     if let Some(lost) = wording.walk_lost(due.at_stake) {
         let (lost, ink) = if stop.loses_most() { (format!("! {lost}"), Ink::Danger) } else { (lost, Ink::Plain) };

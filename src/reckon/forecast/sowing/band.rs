@@ -1,8 +1,8 @@
 //! The likely curve of a sowing and the range around it, as they are drawn.
 
 use super::seen::looks_at_all;
-use super::{RANGE_LEVEL, TrayForecast};
 use crate::base::{Day, Range};
+use crate::reckon::forecast::{RANGE_LEVEL, SowingCurve, TrayForecast};
 use crate::reckon::stock::TrayStory;
 use crate::science::emergence::up_along;
 
@@ -21,7 +21,7 @@ pub struct Band {
 impl TrayForecast {
     /// How many are likely up on a day, by the likely curve alone.
     pub fn likely_up(&self, days: f64) -> f64 {
-        let one = |sowing: &super::SowingCurve| {
+        let one = |sowing: &SowingCurve| {
             let age = days - f64::from(sowing.on.days_since(self.sown_on));
             f64::from(sowing.seeds) * sowing.share * self.curve.up(age)
         };

@@ -1,9 +1,9 @@
 //! From the looks at a tray to what is told of it: of one sowing, or of several together.
 
-use super::judgement::{Asked, Because};
 use super::seen::Seen;
-use super::{LONGEST_WAIT, RANGE_LEVEL, SowingCurve, SpeciesDays, TrayForecast, WORTH_WAITING_SHARE};
 use crate::base::{Day, Range};
+use crate::reckon::forecast::judgement::{Asked, Because};
+use crate::reckon::forecast::{LONGEST_WAIT, RANGE_LEVEL, SowingCurve, SpeciesDays, TrayForecast, WORTH_WAITING_SHARE};
 use crate::science::emergence::{
     Batch, Curve, CurvePrior, Forecast, SeveralForecast, forecast_by_prior, forecast_of_several,
 };

@@ -1,8 +1,8 @@
 //! What is believed of a sowing before any of it comes up: the profile, then this nursery's earlier sowings, then its lot.
 
-use super::{EarlierSowing, species_days};
 use crate::base::Day;
 use crate::nursery::species::Profile;
+use crate::reckon::forecast::{EarlierSowing, species_days};
 use crate::reckon::lots::lot_outlook;
 use crate::reckon::stock::{LotStory, LotTest};
 use crate::science::emergence::{CurvePrior, HANDBOOK_SEEDS, HANDBOOK_SEEDS_VARYING, SEEDS_OF_A_LOT_TEST, SeenSowing};
