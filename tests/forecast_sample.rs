@@ -121,7 +121,7 @@ fn the_round_of_the_screen_is_that_of_the_command_line_on_every_day() {
     let now = Now { today: day(TODAY), clock: None, moment: Moment::end_of(day(TODAY), 3.0) };
     let desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
     for ago in (0..360).step_by(45) {
-        let picture = desk.picture_of(View { day: day(TODAY).plus(-ago), known: None });
+        let picture = desk.picture_of(View { day: day(TODAY).plus(-ago), known: None }).unwrap();
         for leads in [Leads::Here, Leads::Handbook] {
             let told = outlook_of_living(&picture, leads);
             assert_eq!(round_from(&picture, &told), round_by(&picture, leads), "{ago} days ago");

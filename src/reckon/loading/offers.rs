@@ -1,6 +1,6 @@
 //! The trays as they stand before the beds: those that fit one, and for each other one the bed it misses least.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::base::{Day, TrayCode};
