@@ -13,13 +13,15 @@ use super::species::{NURSES, TREES};
 
 /// Days after an outplanting on which the living are counted, and how often after that.
 const SURVIVAL_DAYS: [i32; 5] = [30, 91, 182, 365, 730];
-const SURVIVAL_EVERY_DAYS: i32 = 740;
+const SURVIVAL_EVERY_DAYS: i32 = 1460;
 /// Share that is found dead at each of these counts, and at every later one.
 const DEATHS: [f64; 5] = [0.06, 0.05, 0.04, 0.03, 0.02];
 const LATER_DEATHS: f64 = 0.01;
 /// Days from laying out until trees can come in, and until the bed is left alone.
 const OPEN_AFTER_DAYS: i32 = 175;
 const LEFT_ALONE_AFTER_DAYS: i32 = 800;
+/// Fewer plants than this part of its positions are not carried to a bed.
+const FEWEST_SHARE: u32 = 10;
 /// The last beds, among which one with room is looked for.
 const LAST_BEDS: usize = 40;
 
@@ -75,7 +77,10 @@ impl Bed {
             return 0;
         }
         let line = self.layout.plan.iter().position(|(planned, ..)| *planned == tree);
-        line.map_or(0, |line| self.positions[line].saturating_sub(self.living(tree)))
+        line.map_or(0, |line| {
+            let room = self.positions[line].saturating_sub(self.living(tree));
+            if room * FEWEST_SHARE < self.positions[line] { 0 } else { room }
+        })
     }
 
     /// The share of light that falls through.

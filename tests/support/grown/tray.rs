@@ -240,11 +240,11 @@ impl Nursery {
         let moved = lines.iter().any(|(kind, _)| *kind == "moved_on");
         tray.last = day;
         let every = if tray.up < tray.viable {
-            (3, 5)
+            (3, 6)
         } else if share >= 1.0 {
-            (4, 9)
+            (5, 10)
         } else {
-            (5, 11)
+            (7, 13)
         };
         tray.next = day.plus(self.die.between(every.0, every.1));
         if lines.is_empty() {
@@ -279,7 +279,7 @@ impl Nursery {
 
     /// What died, and what stands.
     fn count(&mut self, tray: &mut Tray, lines: &mut Vec<Line>) {
-        let rise = tray.come_up(self.day);
+        let (rise, share) = (tray.come_up(self.day), tray.share_of_its_days(self.day));
         let mut dead = 0;
         if tray.standing > 4 && self.die.chance(LOSSES) {
             let lost = 1 + self.die.of(tray.standing, 0.018);
@@ -291,8 +291,8 @@ impl Nursery {
             tray.standing -= lost;
         } else if rise == 0 && self.die.chance(0.12) {
             return;
-        } else if tray.standing > 20 && self.die.chance(0.04) {
-            // One is missing and nobody knows why.
+        } else if tray.standing > 20 && !tray.seedbed && share < 0.85 && self.die.chance(0.05) {
+            // One is missing and nobody knows why; not on a day of grading, where the books would take it for a runt.
             tray.standing -= 1;
         }
         tray.standing += rise;
