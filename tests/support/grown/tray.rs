@@ -246,7 +246,9 @@ impl Nursery {
         } else {
             (7, 13)
         };
-        tray.next = day.plus(self.die.between(every.0, every.1));
+        // Who is ahead of the pace looks a little less often.
+        let slack = (self.days_ahead() / 6.0).clamp(-2.0, 4.0).round() as i32;
+        tray.next = day.plus(self.die.between(every.0, every.1) + slack.max(3 - every.0));
         if lines.is_empty() {
             return;
         }
@@ -299,7 +301,7 @@ impl Nursery {
         if tray.standing == 0 && f64::from(self.day.days_since(tray.sown)) >= tray.kind().emerges.2 {
             return;
         }
-        if dead == 0 && rise == 0 && tray.standing > 0 && self.die.chance(0.01) {
+        if lines.is_empty() && dead == 0 && rise == 0 && tray.standing > 0 && self.die.chance(0.012) {
             lines.push(("stocktaken", json!({"tray":tray.code,"standing":tray.standing})));
             return;
         }
