@@ -269,7 +269,9 @@ impl Nursery {
     }
 
     fn relabel(&mut self, tray: &mut Tray) -> bool {
-        if tray.seedbed || tray.relabelled || tray.standing == 0 || !self.die.chance(0.0012) {
+        // Beds name a tray by the code under which plants of it went out.
+        let young = !tray.seedbed && tray.share_of_its_days(self.day) < 0.9;
+        if !young || tray.relabelled || tray.standing == 0 || !self.die.chance(0.0018) {
             return false;
         }
         let code = format!("{}b", tray.code);
