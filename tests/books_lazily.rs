@@ -101,9 +101,8 @@ fn going_on(first: &[Arc<Entry>], kept_on: Day, today: Day) -> (Fold, Fold) {
 fn same(fold: &Fold, whole: &Fold) -> Result<(), TestCaseError> {
     let (ours, theirs) = (said(&fold.picture()), said(&whole.picture()));
     let differs = ours.lines().zip(theirs.lines()).position(|(ours, theirs)| ours != theirs);
-    let around = |text: &str, at: usize| {
-        text.lines().skip(at.saturating_sub(12)).take(16).collect::<Vec<_>>().join("\n")
-    };
+    let around =
+        |text: &str, at: usize| text.lines().skip(at.saturating_sub(12)).take(16).collect::<Vec<_>>().join("\n");
     match differs {
         Some(at) => Err(TestCaseError::fail(format!("kept:\n{}\nwhole:\n{}", around(&ours, at), around(&theirs, at)))),
         None => {

@@ -106,6 +106,23 @@ fn go_on_from_stories(journal: &Journal, now: Now) -> Result<Option<Opened>, Jou
     Ok(Some(Opened { fold, arrival, kept }))
 }
 
+/// Whether the kept stories are those that the entries give.
+pub(super) fn kept_stories_are_true(journal: &Journal) -> Result<bool, JournalError> {
+    let Some(checkpoint) = journal.checkpoint()?.filter(|checkpoint| checkpoint.program == program()) else {
+        return Ok(true);
+    };
+    let entries = journal.entries_up_to(checkpoint.arrival)?;
+    let view = View { day: checkpoint.day, known: None };
+    let fold = Fold::new(view, checkpoint.day, arcs(entries));
+    let Some(stories) = read_stories(journal.stories_awake(Day::from_number(0))?) else { return Ok(false) };
+    let Stories { trays, lots, beds } = &stories;
+    let true_trays = trays.iter().all(|story| fold.trays().get(&story.code).is_some_and(|own| **own == *story));
+    let true_lots = lots.iter().all(|story| fold.lots().get(&story.code).is_some_and(|own| **own == *story));
+    let true_beds = beds.iter().all(|story| fold.beds().get(&story.name).is_some_and(|own| **own == *story));
+    let as_many = (trays.len(), lots.len(), beds.len()) == (fold.trays().len(), fold.lots().len(), fold.beds().len());
+    Ok(true_trays && true_lots && true_beds && as_many)
+}
+
 /// What describes the site: always in memory.
 fn described(journal: &Journal, today: Day) -> Result<Vec<Sought>, JournalError> {
     let mut sought = vec![Sought::all(Sort::Site), Sought::all(Sort::Label), Sought::all(Sort::Withdrawal)];

@@ -4,6 +4,7 @@ use std::io::{self, BufRead, Write};
 use std::path::Path;
 use std::sync::Arc;
 
+use super::book::kept_stories_are_true;
 use super::first_day::SheetRefused;
 use super::refusal::{DeskError, Refused};
 use super::{Desk, Now, Recorded};
@@ -168,13 +169,18 @@ pub struct Replay {
     pub unbalanced: Vec<String>,
     /// Whether folding entry by entry gives the same books as folding all at once.
     pub same: bool,
+    /// Whether the stories kept beside the entries are those that the entries give; true where none are kept, or they are of
+    /// another program, which does not use them.
+    pub kept_stories_true: bool,
     /// Doubts, which are no damage.
     pub doubts: usize,
 }
 
 /// Replays a file twice, entry by entry and all at once, and adds up every account. Reads only.
 pub fn replay(file: &Path, now: Now) -> Result<Replay, JournalError> {
-    let entries: Vec<Arc<Entry>> = Journal::open_read_only(file)?.entries()?.into_iter().map(Arc::new).collect();
+    let journal = Journal::open_read_only(file)?;
+    let entries: Vec<Arc<Entry>> = journal.entries()?.into_iter().map(Arc::new).collect();
+    let kept_stories_true = kept_stories_are_true(&journal)?;
     let newest = entries.iter().map(|entry| entry.happened).max().unwrap_or(now.today).max(now.today);
     let view = View { day: newest, known: None };
     let at_once = Fold::new(view, newest, entries.iter().cloned());
@@ -189,7 +195,7 @@ pub fn replay(file: &Path, now: Now) -> Result<Replay, JournalError> {
     unbalanced.extend(at_once.beds().values().filter(|story| story.balance() != 0).map(|story| story.name.to_string()));
     let same =
         at_once.trays() == stepwise.trays() && at_once.lots() == stepwise.lots() && at_once.beds() == stepwise.beds();
-    Ok(Replay { unbalanced, same, doubts: at_once.all_doubts().len() })
+    Ok(Replay { unbalanced, same, kept_stories_true, doubts: at_once.all_doubts().len() })
 }
 
 /// Entries added in one step of the second replay.

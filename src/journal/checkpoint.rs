@@ -41,7 +41,11 @@ impl Journal {
             let day: i32 = row.get(1)?;
             Ok(Checkpoint { program: row.get(0)?, day: Day::from_number(day), arrival: row.get(2)? })
         });
-        Ok(found.optional()?)
+        match found.optional() {
+            // A file of an older version that can only be read.
+            Err(rusqlite::Error::SqliteFailure(_, _)) if self.read_only => Ok(None),
+            other => Ok(other?),
+        }
     }
 
     /// Keeps stories: those that changed are laid over the old ones, those that are `gone` go. All or none.

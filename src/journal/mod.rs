@@ -247,6 +247,18 @@ impl Journal {
         Ok(page)
     }
 
+    /// The entries that arrived up to number `last`, in that order.
+    pub fn entries_up_to(&self, last: i64) -> Result<Vec<Entry>, JournalError> {
+        let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival <= ?1 ORDER BY arrival");
+        let mut statement = self.connection.prepare_cached(&query)?;
+        let mut found = statement.query(params![last])?;
+        let (mut entries, mut names) = (Vec::new(), Names::default());
+        while let Some(row) = found.next()? {
+            entries.push(Written::read(row)?.entry(&mut names)?);
+        }
+        Ok(entries)
+    }
+
     /// A number that changes when another program, or another connection, has written to the file.
     pub fn data_version(&self) -> Result<i64, JournalError> {
         Ok(self.connection.pragma_query_value(None, "data_version", |row| row.get(0))?)

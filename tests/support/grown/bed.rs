@@ -13,13 +13,15 @@ use super::species::{NURSES, TREES};
 
 /// Days after an outplanting on which the living are counted, and how often after that.
 const SURVIVAL_DAYS: [i32; 5] = [30, 91, 182, 365, 730];
-const SURVIVAL_EVERY_DAYS: i32 = 740;
+const SURVIVAL_EVERY_DAYS: i32 = 1460;
 /// Share that is found dead at each of these counts, and at every later one.
 const DEATHS: [f64; 5] = [0.06, 0.05, 0.04, 0.03, 0.02];
 const LATER_DEATHS: f64 = 0.01;
 /// Days from laying out until trees can come in, and until the bed is left alone.
 const OPEN_AFTER_DAYS: i32 = 175;
 const LEFT_ALONE_AFTER_DAYS: i32 = 800;
+/// Fewer plants than this part of its positions are not carried to a bed.
+const FEWEST_SHARE: u32 = 10;
 /// The last beds, among which one with room is looked for.
 const LAST_BEDS: usize = 40;
 
@@ -75,7 +77,10 @@ impl Bed {
             return 0;
         }
         let line = self.layout.plan.iter().position(|(planned, ..)| *planned == tree);
-        line.map_or(0, |line| self.positions[line].saturating_sub(self.living(tree)))
+        line.map_or(0, |line| {
+            let room = self.positions[line].saturating_sub(self.living(tree));
+            if room * FEWEST_SHARE < self.positions[line] { 0 } else { room }
+        })
     }
 
     /// The share of light that falls through.
@@ -137,9 +142,13 @@ impl Nursery {
         for (after, task) in once {
             bed.due(self.day.plus(after + self.die.between(0, 3)), task);
         }
-        for (after, every, task) in
-            [(230, 60, Task::Work("weeded")), (215, 45, Task::Light), (400, 180, Task::Work("mulched"))]
-        {
+        for (after, every, task) in [
+            (190, 26, Task::Work("weeded")),
+            (148, 50, Task::Work("cleared")),
+            (320, 165, Task::Work("holes")),
+            (215, 45, Task::Light),
+            (400, 180, Task::Work("mulched")),
+        ] {
             for day in (after..LEFT_ALONE_AFTER_DAYS).step_by(every) {
                 bed.due(self.day.plus(day + self.die.between(0, 9)), task);
             }
@@ -213,7 +222,7 @@ impl Nursery {
             }
             Task::Light => ("light_read", self.light_body(bed)),
             Task::Soil => {
-                let (depth_cm, push_kg) = (self.die.between(24, 42), self.die.between(8, 12));
+                let (depth_cm, push_kg) = (self.die.between(30, 46), self.die.between(8, 11));
                 let body = json!({"bed":name,"rod_mm":8,"push_kg":push_kg,"depth_cm":depth_cm,"wet":true});
                 ("soil_checked", body)
             }
@@ -257,16 +266,23 @@ impl Nursery {
         Some(("survival_counted", body))
     }
 
-    /// Cattle get in; told where only one planting of the species can have lost them.
+    /// Cattle get in: into trees of which only one planting can have lost them, else into the nurse plants.
     fn cattle(&mut self, bed: &mut Bed) -> Option<Line> {
         let of_tree = |tree: usize| bed.cohorts.iter().filter(|cohort| cohort.tree == tree).count();
-        let alone = bed.cohorts.iter().position(|cohort| cohort.living > 3 && of_tree(cohort.tree) == 1)?;
-        let cohort = &mut bed.cohorts[alone];
-        let count = self.die.between(1, cohort.living as i32 / 2) as u32;
-        cohort.living -= count;
-        cohort.dead += count;
-        let body = json!({"bed":bed.name,"species":TREES[cohort.tree].key,"count":count,"cause":"cattle at night"});
-        Some(("plants_lost", body))
+        let alone = bed.cohorts.iter().position(|cohort| cohort.living > 3 && of_tree(cohort.tree) == 1);
+        let (species, living) = match alone.map(|at| &mut bed.cohorts[at]) {
+            Some(cohort) => (TREES[cohort.tree].key, &mut cohort.living),
+            None => (NURSES[bed.layout.nurses[0]].0, &mut bed.nurses[0]),
+        };
+        if *living < 4 {
+            return None;
+        }
+        let count = self.die.between(1, *living as i32 / 2) as u32;
+        *living -= count;
+        if let Some(at) = alone {
+            bed.cohorts[at].dead += count;
+        }
+        Some(("plants_lost", json!({"bed":bed.name,"species":species,"count":count,"cause":"cattle at night"})))
     }
 
     /// Puts up to so many plants of a tray into the oldest bed that has room for them.

@@ -24,8 +24,8 @@ use nursery::Nursery;
 
 /// The device whose numbers the withdrawals name; its first entry has the number 1.
 pub const DEVICE: &str = "grown";
-/// The last day of every book, give or take two weeks; the rains have come.
-pub const LAST_DAY: &str = "2026-11-15";
+/// The last day of every book, give or take some weeks: the rains have come.
+pub const LAST_DAY: &str = "2026-11-01";
 /// Lines sealed and written at a time.
 const LINES_AT_A_TIME: usize = 10_000;
 const DAYS_OF_A_YEAR: f64 = 365.25;
@@ -80,7 +80,7 @@ pub fn grown(entries: usize, seed: u64) -> Grown {
 }
 
 impl Grown {
-    /// Trays that hold plants, as of the last evening.
+    /// Trays that hold plants and were not touched on the last evening.
     pub fn living(&self) -> Vec<Known> {
         self.nursery.living()
     }

@@ -19,12 +19,12 @@ const BEDS_A_YEAR: f64 = 12.0;
 /// Beds on the first day.
 const FIRST_BEDS: usize = 4;
 /// Entries that the weather, notes and beds come to in a day.
-const ENTRIES_BESIDE_TRAYS: f64 = 3.0;
+const ENTRIES_BESIDE_TRAYS: f64 = 4.5;
 /// Entries that a sowing and all trays moved on from it come to.
-const ENTRIES_OF_A_SOWING: f64 = 78.0;
+const ENTRIES_OF_A_SOWING: f64 = 92.0;
 /// Trays that stand for each sowing a day, and how many of these there are on the first morning.
 const TRAYS_OF_A_SOWING_A_DAY: f64 = 380.0;
-const STAND_ALREADY: f64 = 0.7;
+const STAND_ALREADY: f64 = 0.95;
 /// How long a finished tray is remembered, days.
 const REMEMBERED_DAYS: i32 = 800;
 /// Commands of a single piece of work, and pieces of a larger one.
@@ -89,8 +89,10 @@ impl Nursery {
     }
 
     pub fn living(&self) -> Vec<Known> {
-        let holds = self.trays.iter().filter(|tray| tray.standing > 0 && tray.is_at_hand());
-        holds.map(|tray| Known { tray: tray.code.clone(), day: self.day.plus(-1), standing: tray.standing }).collect()
+        let day = self.day.plus(-1);
+        // What was written of a tray on the last evening may have been cut off.
+        let holds = self.trays.iter().filter(|tray| tray.standing > 0 && tray.last < day && tray.is_at_hand());
+        holds.map(|tray| Known { tray: tray.code.clone(), day, standing: tray.standing }).collect()
     }
 
     /// Lives through a day.
@@ -140,6 +142,11 @@ impl Nursery {
         ((self.pace - ENTRIES_BESIDE_TRAYS) / ENTRIES_OF_A_SOWING).max(0.02)
     }
 
+    /// By how many days the book is ahead of its pace.
+    pub fn days_ahead(&self) -> f64 {
+        self.written as f64 / self.pace - f64::from(self.day.days_since(self.first))
+    }
+
     fn lay_out_beds(&mut self) {
         if self.die.chance(BEDS_A_YEAR / 365.0) {
             self.lay_out();
@@ -148,9 +155,7 @@ impl Nursery {
 
     /// Sows as much as it takes to keep the pace, more of it before the rains.
     fn sow(&mut self) {
-        let days = f64::from(self.day.days_since(self.first));
-        let behind = (days * self.pace - self.written as f64) / (self.pace * 150.0);
-        let mut wanted = self.sowings_a_day() * (1.0 + behind).clamp(0.5, 1.6);
+        let mut wanted = self.sowings_a_day() * (1.0 - self.days_ahead() / 110.0).clamp(0.5, 1.6);
         wanted *= if self.is_rainy() { 0.8 } else { 1.2 };
         while self.die.chance(wanted.min(1.0)) {
             self.sow_one();
@@ -191,7 +196,7 @@ impl Nursery {
     }
 
     fn read_gauge(&mut self) {
-        let rain = if self.is_rainy() { 0.6 } else { 0.12 };
+        let rain = if self.is_rainy() { 0.75 } else { 0.12 };
         let fell = if self.die.chance(rain) { self.die.between(1, 280) as f64 / 10.0 } else { 0.0 };
         if self.die.chance(0.1) {
             self.no_gauge.push(self.day);

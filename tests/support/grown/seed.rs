@@ -93,7 +93,7 @@ impl Nursery {
 
     /// Tests that are read today, and lots that are stored another way.
     pub fn tend_lots(&mut self) {
-        for tree in 0..TREES.len() {
+        for (tree, kind) in TREES.iter().enumerate() {
             let Some(lot) = self.lots.open[tree].as_mut() else { continue };
             let code = lot.code.clone();
             let (test, keep) = (lot.test == Some(self.day), lot.keep == Some(self.day));
@@ -102,12 +102,12 @@ impl Nursery {
                 lot.left -= seeds;
                 let days = self.day.days_since(lot.came);
                 let each = seeds / 2;
-                let mut replicate = || json!({"seeds":each,"germinated":self.die.of(each, TREES[tree].germinates)});
+                let mut replicate = || json!({"seeds":each,"germinated":self.die.of(each, kind.germinates)});
                 let replicates = [replicate(), replicate()];
                 self.done(vec![("lot_tested", json!({"lot":code,"replicates":replicates,"days":days}))]);
             }
             if keep {
-                let body = json!({"lot":code,"kept":TREES[tree].kept,"store_c":self.die.between(15, 19)});
+                let body = json!({"lot":code,"kept":kind.kept,"store_c":self.die.between(15, 19)});
                 self.done(vec![("lot_kept", body)]);
             }
         }

@@ -34,7 +34,7 @@ const FIELDS: [(&str, i32, &str); 4] = [
 ];
 
 /// First and last day of each rains, month and day of the month.
-const RAINS: [((u32, u32), (u32, u32)); 2] = [((3, 10), (6, 5)), ((10, 10), (12, 20))];
+const RAINS: [((u32, u32), (u32, u32)); 2] = [((3, 10), (6, 5)), ((10, 1), (12, 31))];
 
 /// Whether a day (month, day of the month) lies in the rains.
 pub fn in_the_rains(month_day: (u32, u32)) -> bool {
@@ -51,7 +51,7 @@ pub fn described() -> Vec<Line> {
         ),
         (
             "season_set",
-            json!({"rains":[{"from":"03-10","until":"06-05"},{"from":"10-10","until":"12-20"}],
+            json!({"rains":[{"from":"03-10","until":"06-05"},{"from":"10-01","until":"12-31"}],
             "tmin_c":vec![13;12],"tmax_c":vec![25;12]}),
         ),
         ("species_set", json!({"species":"COA","profile":{"plantable_usual_days":280}})),

@@ -240,13 +240,15 @@ impl Nursery {
         let moved = lines.iter().any(|(kind, _)| *kind == "moved_on");
         tray.last = day;
         let every = if tray.up < tray.viable {
-            (3, 5)
+            (3, 6)
         } else if share >= 1.0 {
-            (4, 9)
+            (5, 10)
         } else {
-            (5, 11)
+            (7, 13)
         };
-        tray.next = day.plus(self.die.between(every.0, every.1));
+        // Who is ahead of the pace looks a little less often.
+        let slack = (self.days_ahead() / 6.0).clamp(-2.0, 4.0).round() as i32;
+        tray.next = day.plus(self.die.between(every.0, every.1) + slack.max(3 - every.0));
         if lines.is_empty() {
             return;
         }
@@ -267,7 +269,9 @@ impl Nursery {
     }
 
     fn relabel(&mut self, tray: &mut Tray) -> bool {
-        if tray.seedbed || tray.relabelled || tray.standing == 0 || !self.die.chance(0.0012) {
+        // Beds name a tray by the code under which plants of it went out.
+        let young = !tray.seedbed && tray.share_of_its_days(self.day) < 0.9;
+        if !young || tray.relabelled || tray.standing == 0 || !self.die.chance(0.0018) {
             return false;
         }
         let code = format!("{}b", tray.code);
@@ -279,7 +283,7 @@ impl Nursery {
 
     /// What died, and what stands.
     fn count(&mut self, tray: &mut Tray, lines: &mut Vec<Line>) {
-        let rise = tray.come_up(self.day);
+        let (rise, share) = (tray.come_up(self.day), tray.share_of_its_days(self.day));
         let mut dead = 0;
         if tray.standing > 4 && self.die.chance(LOSSES) {
             let lost = 1 + self.die.of(tray.standing, 0.018);
@@ -291,15 +295,15 @@ impl Nursery {
             tray.standing -= lost;
         } else if rise == 0 && self.die.chance(0.12) {
             return;
-        } else if tray.standing > 20 && self.die.chance(0.04) {
-            // One is missing and nobody knows why.
+        } else if tray.standing > 20 && !tray.seedbed && share < 0.85 && self.die.chance(0.05) {
+            // One is missing and nobody knows why; not on a day of grading, where the books would take it for a runt.
             tray.standing -= 1;
         }
         tray.standing += rise;
         if tray.standing == 0 && f64::from(self.day.days_since(tray.sown)) >= tray.kind().emerges.2 {
             return;
         }
-        if dead == 0 && rise == 0 && tray.standing > 0 && self.die.chance(0.01) {
+        if lines.is_empty() && dead == 0 && rise == 0 && tray.standing > 0 && self.die.chance(0.012) {
             lines.push(("stocktaken", json!({"tray":tray.code,"standing":tray.standing})));
             return;
         }
