@@ -41,7 +41,7 @@ fn one_stop_is_done(term: &str, words: &[&str]) {
     answer(&mut screen, "2");
     screen.wait_for("Stop 2 of 2:");
     answer(&mut screen, "1");
-    screen.wait_for("Living [40]:");
+    screen.wait_for("Living:");
     answer(&mut screen, "38");
     screen.wait_for("Saved");
     answer(&mut screen, "0");

@@ -104,7 +104,10 @@ fn whatever_is_being_done_when_it_is_killed_nothing_acknowledged_is_lost() {
             if kill % KILLS_OF_A_HOME == KILLS_OF_A_HOME - 1 {
                 (home, all_said) = (begun(), Vec::new());
             }
-            let said = killed(&home, script, kill * 1000, Duration::from_millis(20 + dice.below(350) as u64));
+            // A busy machine gets longer until something was acknowledged.
+            let patience = if acknowledged == 0 { kill + 1 } else { 1 };
+            let pause = Duration::from_millis((20 + dice.below(350) as u64) * patience);
+            let said = killed(&home, script, kill * 1000, pause);
             acknowledged += said.len();
             all_said.extend(&said);
             row.ran(fault_of(&home, phase, &said, &all_said).map(|why| format!("kill {kill}: {why}")));

@@ -49,6 +49,8 @@ impl Home {
             .env_clear()
             .env("HOME", self.path())
             .env("LANG", "C")
+            // The clock of the wall runs as at the nursery, so that no hour of the day at which tests run matters.
+            .env("TZ", "NUR-2")
             .env("USER", "tester")
             .env("OUTPLANT_TODAY", &self.today)
             .env("OUTPLANT_NURSERY", self.file("nursery.outplant"))

@@ -292,21 +292,31 @@ fn criterion_of(criterion: &Criterion, about: About, on: &On<'_>, page: &mut Pag
 fn bed_in_short(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
     let wording = on.wording;
     page.gap();
+    if bed.species.is_empty() {
+        page.paragraph(&wording.teach_plan(&bed.name), Ink::Plain);
+        return;
+    }
     for line in &bed.species {
         let (open, said) = wording.bed_line_words(line);
         verdict(open, &format!("{}: {said}", on.species(Some(&line.species))), page);
     }
     let mut told: BTreeMap<(Answered, Rule, String), Vec<&SpeciesKey>> = BTreeMap::new();
     let mut named: BTreeMap<Answered, Vec<String>> = BTreeMap::new();
-    for (line, criterion) in bed.species.iter().flat_map(|line| line.criteria.iter().map(move |one| (line, one))) {
-        let (answered, name) = (criterion.answered(), wording.rule_name(criterion.rule));
-        if answered <= Answered::Warns {
-            let reason = wording.reason(criterion, About::Bed);
-            told.entry((answered, criterion.rule, reason)).or_default().push(&line.species);
-        } else if named.get(&answered).is_none_or(|names| !names.contains(&name)) {
-            named.entry(answered).or_default().push(name);
+    let all = || bed.species.iter().flat_map(|line| line.criteria.iter().map(move |one| (line, one)));
+    for (line, criterion) in all().filter(|(_, criterion)| criterion.answered() <= Answered::Warns) {
+        let reason = wording.reason(criterion, About::Bed);
+        told.entry((criterion.answered(), criterion.rule, reason)).or_default().push(&line.species);
+    }
+    for (_, criterion) in all() {
+        let name = wording.rule_name(criterion.rule);
+        // What is told of one species is not called met for the others beside it.
+        let is_told = told.keys().any(|(_, rule, _)| *rule == criterion.rule);
+        let names = named.entry(criterion.answered()).or_default();
+        if !is_told && !names.contains(&name) {
+            names.push(name);
         }
     }
+    named.retain(|_, names| !names.is_empty());
     page.gap();
     for ((answered, _, reason), of) in &told {
         let (mark, ink) = answered_mark(*answered);

@@ -64,7 +64,8 @@ fn draw_run(svg: &mut String, cells: &[Cell], (from, until): (usize, usize), row
     if shown.is_empty() {
         return;
     }
-    let ink = if reversed { "#1c1f1a" } else { ink };
+    let own_ground = Some(cells[from].bg).filter(|bg| *bg != Color::Reset).map_or("#1c1f1a", colour);
+    let ink = if reversed { own_ground } else { ink };
     let bold = if cells[from].modifier.contains(Modifier::BOLD) { " font-weight=\"bold\"" } else { "" };
     let line = if cells[from].modifier.contains(Modifier::UNDERLINED) { " text-decoration=\"underline\"" } else { "" };
     let length = shown.width() * CELL.0;

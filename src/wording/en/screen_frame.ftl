@@ -17,7 +17,7 @@ banner_back = Looking back: { $day }. d: another day
 banner_ahead = Looking ahead: { $day }, if nothing more is done. d: another day
 banner_writing_day = What is written is for { $day }. b: another day
 banner_read_only = Reading only
-banner_handbook = Handbook alone, without what was learned here. z, then h: back
+banner_handbook = Handbook alone. z, then h: back
 banner_doubts = { $doubts ->
     [one] One doubt
    *[other] { $doubts } doubts

@@ -17,7 +17,7 @@ banner_back = Mirando atrás: { $day }. d: otro día
 banner_ahead = Mirando adelante: { $day }, si no se hace nada más. d: otro día
 banner_writing_day = Lo que se apunta es del { $day }. b: otro día
 banner_read_only = Solo lectura
-banner_handbook = Solo el manual, sin lo aprendido aquí. z y luego h: volver
+banner_handbook = Solo el manual. z, luego h: volver
 banner_doubts = { $doubts ->
     [one] Una duda
    *[other] { $doubts } dudas
