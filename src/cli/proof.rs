@@ -7,13 +7,17 @@ use super::args::{Backup, Rescue};
 use super::run::{Run, Stopped};
 use crate::desk::{self, CheckReport, ExportError, FileFault, Lost, Replay, Rescued};
 
-/// Proves the file: chain, books, replay. Reads only.
+/// Proves the file: chain, books, replay. Reads only; kept stories that are not true are thrown away.
 pub fn check(run: &Run) -> Result<Ending, Stopped> {
     let report = desk::check(&run.file, &run.around.folders.settings).map_err(|fault| run.stopped_by_file(&fault))?;
     // A file whose lines cannot all be read has no books to prove.
     let replay = if report.faults.is_empty() { desk::replay(&run.file, run.now).ok() } else { None };
     let sound =
         report.faults.is_empty() && replay.as_ref().is_none_or(|replay| replay.unbalanced.is_empty() && replay.same);
+    if replay.as_ref().is_some_and(|replay| !replay.kept_stories_true) {
+        desk::drop_kept_stories(&run.file, &run.around.folders.settings)
+            .map_err(|fault| run.stopped_by_file(&fault))?;
+    }
     if run.everywhere.json {
         run.answer_json(&json!({
             "version": 1,
@@ -28,6 +32,7 @@ pub fn check(run: &Run) -> Result<Ending, Stopped> {
             "undamaged": report.undamaged,
             "lost": lost_json(&report.lost),
             "unbalanced": replay.as_ref().map(|replay| replay.unbalanced.clone()),
+            "kept_stories_true": replay.as_ref().map(|replay| replay.kept_stories_true),
             "replay_same": replay.as_ref().map(|replay| replay.same),
             "doubts": replay.as_ref().map(|replay| replay.doubts),
         }))?;
@@ -55,6 +60,9 @@ fn in_words(run: &Run, report: &CheckReport, replay: Option<&Replay>, sound: boo
         lines.extend(replay.unbalanced.iter().map(|name| wording.check_unbalanced(name)));
         if !replay.same {
             lines.push(wording.check_replay_differs());
+        }
+        if !replay.kept_stories_true {
+            lines.push(wording.check_kept_stories_differ());
         }
         if replay.doubts > 0 {
             lines.push(wording.check_doubts(replay.doubts as i64));

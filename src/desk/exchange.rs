@@ -162,6 +162,11 @@ impl Reading {
     }
 }
 
+/// Throws away what is kept to begin quickly; no entry is touched. Nothing where the file can only be read.
+pub fn drop_kept_stories(file: &Path, shelf: &Path) -> Result<(), JournalError> {
+    Journal::open(file, shelf)?.drop_stories()
+}
+
 /// What replaying a whole file shows.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Replay {

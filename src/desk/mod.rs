@@ -19,7 +19,9 @@ pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, 
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
-pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
+pub use exchange::{
+    Export, ExportError, ImportError, Imported, Reading, Replay, check, drop_kept_stories, read_typed, replay, rescue,
+};
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
 pub use paper::{day_asked, day_said};

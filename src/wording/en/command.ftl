@@ -43,6 +43,7 @@ damage_gap = { $device }:{ $first } to { $device }:{ $last } are missing
 damage_hash = { $entry }: its hash is not that of what it says
 damage_previous = { $entry } follows on another entry than the one before it
 check_unbalanced = the books of { $name } do not add up: please report this
+check_kept_stories_differ = what is kept to begin quickly is not what the entries give; no entry is touched by that. It was thrown away and is made anew at the next start: please report this
 check_replay_differs = replaying the entries in another order gives other books: please report this
 check_unknown_kinds = { $entries ->
     [one] one entry is of a kind that a newer version wrote; it is kept

@@ -43,6 +43,7 @@ damage_gap = faltan { $device }:{ $first } a { $device }:{ $last }
 damage_hash = { $entry }: su sello no es el de lo que dice
 damage_previous = { $entry } sigue a otra anotación que la que está antes
 check_unbalanced = las cuentas de { $name } no cuadran: avise, por favor
+check_kept_stories_differ = lo que se guarda para empezar rápido no es lo que dan las anotaciones; eso no toca ninguna anotación. Se ha tirado y se rehará al abrir: avise, por favor
 check_replay_differs = al repasar las anotaciones en otro orden salen otras cuentas: avise, por favor
 check_unknown_kinds = { $entries ->
     [one] una anotación es de una clase que escribió una versión más nueva; se conserva

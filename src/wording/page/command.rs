@@ -38,6 +38,7 @@ messages! {
     damage_previous(entry: text);
     check_unbalanced(name: text);
     check_replay_differs();
+    check_kept_stories_differ();
     check_unknown_kinds(entries: count);
     check_versions(file: count, program: count, sqlite: text);
     note_read_only_file();
