@@ -7,7 +7,7 @@ use std::collections::HashMap;
 use super::Journal;
 use super::device::{self, Head, Hold};
 use super::error::JournalError;
-use super::lookup;
+use super::kept::lookup;
 use super::rows;
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::envelope::{Draft, Sealed, canonical};

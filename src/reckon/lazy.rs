@@ -90,13 +90,14 @@ pub(super) fn subjects_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<S
     all
 }
 
-/// What a tray or lot went on to: the trays and beds that take its species and sowings over.
+/// What a tray or lot went on to: the trays and beds that take its species and sowings over; and the trays it came from,
+/// which name it.
 pub(super) fn went_to(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
     let mut all = Vec::new();
     for entry in ledger.of(subject) {
         let now = |code: &TrayCode| Subject::Tray(ledger.tray_at(code, &ledger.key_of(entry)));
         match (&entry.what, subject) {
-            (What::Tray(TrayEntry::MovedOn(moved)), Subject::Tray(_)) => all.push(now(&moved.to)),
+            (What::Tray(TrayEntry::MovedOn(moved)), Subject::Tray(_)) => all.extend([now(&moved.from), now(&moved.to)]),
             (What::Ground(GroundEntry::Outplanted(out)), Subject::Tray(_)) => all.push(Subject::Bed(out.bed.clone())),
             (What::Tray(TrayEntry::Sown(sown)), Subject::Lot(_)) => all.push(now(&sown.tray)),
             (What::Tray(TrayEntry::Resown(sown)), Subject::Lot(_)) => all.push(now(&sown.tray)),

@@ -3,7 +3,7 @@ use std::fs;
 use std::path::Path;
 
 use super::*;
-use crate::journal::{Note, WhyReadOnly, check, connection, schema};
+use crate::journal::{Note, Sort, Sought, WhyReadOnly, check, connection, schema};
 
 #[cfg(unix)]
 fn mode(path: &Path) -> u32 {
@@ -147,17 +147,46 @@ fn an_older_file_is_brought_up_after_a_proven_copy_was_put_beside_it() {
     journal.append(&[counted(41)], evening()).unwrap();
     let before = lines(&journal);
     drop(journal);
-    let good = [schema::STEPS[0], "CREATE TABLE checkpoint (name TEXT PRIMARY KEY, body BLOB) STRICT"];
-    let bad = [good[0], good[1], "CREATE TABLE fine (x) ; CREATE TABLE entry (x)"];
+    let known = schema::version_after(schema::STEPS);
+    let good = [schema::STEPS, &["CREATE TABLE later (name TEXT PRIMARY KEY, body BLOB) STRICT"]].concat();
+    let bad = [&good[..], &["CREATE TABLE fine (x) ; CREATE TABLE entry (x)"]].concat();
     assert!(Journal::open_with_steps(&place.file(), &place.shelf(), &bad).is_err());
-    assert!(schema::texts(&place.raw()).unwrap().iter().all(|(name, _)| name != "checkpoint" && name != "fine"));
+    assert!(schema::texts(&place.raw()).unwrap().iter().all(|(name, _)| name != "later" && name != "fine"));
     let journal = Journal::open_with_steps(&place.file(), &place.shelf(), &good).unwrap();
     let [Note::KeptBefore(kept)] = journal.notes() else { panic!("{:?}", journal.notes()) };
     assert_eq!(check(kept).unwrap().faults, []);
-    assert_eq!(check(kept).unwrap().file_version, 1);
-    assert_eq!(schema::version(&journal.connection).unwrap(), 2);
+    assert_eq!(check(kept).unwrap().file_version, known);
+    assert_eq!(schema::version(&journal.connection).unwrap(), known + 1);
     assert_eq!(lines(&journal), before);
     assert_eq!(lines(&Journal::open_read_only(kept).unwrap()), before);
+}
+
+#[test]
+fn a_file_of_the_first_version_gets_its_lookup() {
+    let place = Place::new();
+    let mut journal = place.begin();
+    journal.append(&[counted(41)], evening()).unwrap();
+    let (before, looked_up) = (lines(&journal), schema::texts(&journal.connection).unwrap());
+    drop(journal);
+    let raw = place.raw();
+    raw.execute_batch(
+        "DROP TABLE subject; DROP TABLE about; DROP TABLE looked_up; DROP TABLE story; DROP TABLE checkpoint;
+         DROP INDEX entry_happened; DROP INDEX entry_recorded; PRAGMA user_version = 1;",
+    )
+    .unwrap();
+    drop(raw);
+    assert_eq!(check(&place.file()).unwrap().faults, [], "as it was it is whole");
+    // For reading only it is read as it is.
+    assert!(!Journal::open_read_only(&place.file()).unwrap().lookup_is_up().unwrap());
+    let mut journal = place.open();
+    let [Note::KeptBefore(_)] = journal.notes() else { panic!("{:?}", journal.notes()) };
+    assert_eq!(lines(&journal), before);
+    assert!(!journal.lookup_is_up().unwrap());
+    journal.bring_up_lookup(&mut |_| {}).unwrap();
+    assert!(journal.lookup_is_up().unwrap());
+    let sought = Sought::named(Sort::Tray, "cof-031".into());
+    assert_eq!(journal.look_up(&[sought]).unwrap(), journal.entries().unwrap());
+    assert_eq!(schema::texts(&journal.connection).unwrap(), looked_up);
 }
 
 #[cfg(unix)]
@@ -188,6 +217,9 @@ fn a_path_with_signs_of_a_uri_is_read_as_one_that_nobody_changes() {
     let place = Place::new();
     let odd = place.path("a %20?b#c.outplant");
     drop(Journal::begin(&odd, &place.shelf()).unwrap());
-    assert_eq!(schema::version(&connection::open_guarded(&odd, true).unwrap()).unwrap(), 1);
+    assert_eq!(
+        schema::version(&connection::open_guarded(&odd, true).unwrap()).unwrap(),
+        schema::version_after(schema::STEPS)
+    );
     assert_eq!(names_in(&place.path("")), ["a %20?b#c.outplant"]);
 }

@@ -3,10 +3,10 @@
 
 use rusqlite::{OptionalExtension, TransactionBehavior, params};
 
-use super::Journal;
-use super::error::JournalError;
 use super::lookup::{Sort, Sought};
 use crate::base::Day;
+use crate::journal::Journal;
+use crate::journal::error::JournalError;
 
 /// Which entries the kept stories are folded from.
 #[derive(Clone, PartialEq, Eq, Debug)]

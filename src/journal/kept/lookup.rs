@@ -4,11 +4,11 @@
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use std::collections::HashMap;
 
-use super::Journal;
-use super::error::JournalError;
-use super::rows::{COLUMNS, Names, Written};
 use crate::base::text::folded;
 use crate::base::{Day, DeviceId, EntryId, Moment};
+use crate::journal::Journal;
+use crate::journal::error::JournalError;
+use crate::journal::rows::{COLUMNS, Names, Written};
 use crate::nursery::entry::subject::{Subject, lends, subjects};
 use crate::nursery::entry::{BookEntry, Entry, TrayEntry, What, reading};
 
@@ -39,7 +39,7 @@ pub enum Sort {
 }
 
 impl Sort {
-    pub(super) fn word(&self) -> &'static str {
+    pub(in crate::journal) fn word(&self) -> &'static str {
         match self {
             Sort::Tray => "tray",
             Sort::Lot => "lot",
@@ -170,7 +170,7 @@ fn bring_up_some(connection: &Connection, at_most: usize, numbers: &mut Numbers)
 }
 
 /// Inside a transaction that added entries: the lookup goes on with them, where it did not lag behind.
-pub(super) fn go_on(connection: &Connection, arrived_before: i64) -> Result<(), JournalError> {
+pub(in crate::journal) fn go_on(connection: &Connection, arrived_before: i64) -> Result<(), JournalError> {
     let from: i64 = connection.query_row("SELECT arrival FROM looked_up", [], |row| row.get(0))?;
     if from == arrived_before {
         bring_up_some(connection, usize::MAX, &mut Numbers::new())?;
