@@ -13,6 +13,7 @@ use outplant::reckon::{Fold, Ledger, Stories, View, Wanted};
 use proptest::prelude::*;
 
 use crate::books_properties::{DAYS, FIRST_DAY, entries, said};
+use crate::support::grown::{DEVICE, grown};
 
 fn on(number: i32) -> Day {
     Day::from_number(FIRST_DAY + number)
@@ -57,7 +58,7 @@ fn look_up(fold: &mut Fold, asked: &[Arc<Entry>], book: &[Arc<Entry>]) {
         }
         fold.take_in(&wanted, found);
     }
-    fold.wake(&fold.subjects_of(asked));
+    fold.wake();
 }
 
 /// As the file keeps it.
@@ -164,4 +165,39 @@ proptest! {
         then.put_at_rest(kept_stories(&now, view.day).1);
         same(&then, &whole)?;
     }
+}
+
+/// What [`outplant::reckon::FOLD_MARK`] stands for: the mark, and the sum of everything folded under it.
+const MARKED: (u32, u64) = (1, 6_136_534_070_330_246_614);
+
+#[test]
+fn the_mark_of_the_fold_is_raised_when_what_it_folds_changes() {
+    let mut entries = Vec::new();
+    let device = outplant::base::DeviceId::new(DEVICE).unwrap();
+    for command in grown(3000, 1).flat_map(|evening| evening.commands) {
+        let first = entries.len() as u64 + 1;
+        for (seq, draft) in (first..).zip(&command.drafts) {
+            let id = outplant::base::EntryId { device: device.clone(), seq };
+            entries.push(Arc::new(draft.seal(id, command.recorded, first, None).open().unwrap()));
+        }
+    }
+    let last = entries.iter().map(|entry| entry.happened).max().unwrap();
+    let fold = Fold::new(View { day: last, known: None }, last, entries);
+    let trays = fold.trays().values().map(|story| serde_json::to_string(&**story).unwrap());
+    let lots = fold.lots().values().map(|story| serde_json::to_string(&**story).unwrap());
+    let beds = fold.beds().values().map(|story| serde_json::to_string(&**story).unwrap());
+    let profiles = fold.site().species.iter().map(|(key, profile)| format!("{key} {profile:?}"));
+    // FNV-1a, 64 bits.
+    let sum = trays
+        .chain(lots)
+        .chain(beds)
+        .chain(profiles)
+        .flat_map(String::into_bytes)
+        .fold(0xcbf2_9ce4_8422_2325_u64, |sum, byte| (sum ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3));
+    assert_eq!(
+        (outplant::reckon::FOLD_MARK, sum),
+        MARKED,
+        "what is folded changed: raise FOLD_MARK in src/reckon/fold/mod.rs, so that no book goes on from older stories, \
+         and write the new pair here"
+    );
 }

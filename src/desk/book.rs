@@ -183,7 +183,7 @@ pub(super) fn look_up_for(journal: &Journal, fold: &mut Fold, entries: &[Arc<Ent
         }
         fetch(journal, fold, &wanted)?;
     }
-    fold.wake(&fold.subjects_of(entries));
+    fold.wake();
     Ok(())
 }
 
@@ -199,7 +199,7 @@ pub(super) fn look_up_about(journal: &Journal, fold: &mut Fold, about: &BTreeSet
         }
         fetch(journal, fold, &wanted)?;
     }
-    fold.wake(about);
+    fold.wake();
     Ok(())
 }
 

@@ -79,6 +79,10 @@ impl Ledger {
     /// Adds entries and names the subjects whose story changed. `None` means that everything may have changed.
     pub fn add(&mut self, entries: impl IntoIterator<Item = Arc<Entry>>) -> Option<BTreeSet<Subject>> {
         let kept = self.keep(entries);
+        // What was looked up before it was added may stand elsewhere beside the others of its command.
+        for entry in &kept {
+            self.lift(entry);
+        }
         let mut wholly = false;
         if kept.iter().any(|entry| matches!(entry.what, What::Book(BookEntry::Withdrawn(_)))) {
             let before = std::mem::take(&mut self.withdrawn);
@@ -147,25 +151,10 @@ impl Ledger {
         let mut wholly = false;
         for entry in entries {
             self.ids.remove(&entry.id);
-            let key = self.order.key_of(entry);
-            if self.all.remove(&key).is_none() {
-                continue;
-            }
+            let Some(about) = self.lift(entry) else { continue };
             wholly |= self.withdrawals.remove(&(entry.recorded, entry.id.clone())).is_some();
             wholly |= matches!(entry.what, What::Tray(TrayEntry::Relabelled(_)));
-            for subject in subjects(&entry.what) {
-                let subject = match subject {
-                    Subject::Tray(code) => Subject::Tray(self.tray_at(&code, &key)),
-                    Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => subject,
-                };
-                if let Some(of_it) = self.by_subject.get_mut(&subject) {
-                    of_it.remove(&key);
-                    if of_it.is_empty() {
-                        self.by_subject.remove(&subject);
-                    }
-                }
-                touched.insert(subject);
-            }
+            touched.extend(about);
         }
         wholly |= self.order.remove(entries);
         if wholly {
@@ -175,6 +164,27 @@ impl Ledger {
             return None;
         }
         Some(touched)
+    }
+
+    /// Takes an entry out of the order of things and names what it is about; none where it was not in it.
+    fn lift(&mut self, entry: &Entry) -> Option<Vec<Subject>> {
+        let key = self.order.key_of(entry);
+        self.all.remove(&key)?;
+        let mut about = Vec::new();
+        for subject in subjects(&entry.what) {
+            let subject = match subject {
+                Subject::Tray(code) => Subject::Tray(self.tray_at(&code, &key)),
+                Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => subject,
+            };
+            if let Some(of_it) = self.by_subject.get_mut(&subject) {
+                of_it.remove(&key);
+                if of_it.is_empty() {
+                    self.by_subject.remove(&subject);
+                }
+            }
+            about.push(subject);
+        }
+        Some(about)
     }
 
     /// Takes note of the entries that belong to the view and hands them back; they are not in its order yet.

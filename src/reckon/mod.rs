@@ -3,15 +3,12 @@
 pub mod bed;
 pub mod changes;
 mod day_order;
-pub mod draw;
-mod drawing;
 pub mod effect;
 pub mod field;
+pub mod fold;
 pub mod forecast;
-mod from_then;
 pub mod growth;
 pub mod impossible;
-mod lazy;
 pub mod ledger;
 pub mod loading;
 pub mod lots;
@@ -30,9 +27,7 @@ pub mod tray;
 pub(crate) mod written;
 
 pub use changes::{Change, changes};
-pub use draw::{FOLD_MARK, Fold, Stories, draw_picture};
-pub use from_then::FromThen;
-pub use lazy::Wanted;
+pub use fold::{FOLD_MARK, Fold, FromThen, Stories, Wanted, draw_picture};
 pub use ledger::{Ledger, View};
 pub use pair::{SharedOffer, shared_offers};
 pub use picture::Picture;

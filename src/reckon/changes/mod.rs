@@ -6,8 +6,7 @@ pub mod by_cause;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::draw::Fold;
-use super::from_then::FromThen;
+use super::fold::{Fold, FromThen};
 use super::ledger::{Ledger, View};
 use super::picture::{BedSpecies, Criterion, Picture, Rule, Source, Stage, Standing};
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};

@@ -6,10 +6,10 @@
 use std::collections::{BTreeSet, HashSet};
 use std::sync::Arc;
 
-use super::ledger::Ledger;
 use crate::base::{EntryId, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot, lends, subjects};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
+use crate::reckon::ledger::Ledger;
 
 /// What has to be looked up.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]

@@ -1,18 +1,25 @@
 //! Drawing a Picture: fold what is new, judge what was touched.
 
+mod drawing;
+mod from_then;
+mod lazy;
+
+pub use from_then::FromThen;
+pub use lazy::Wanted;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::drawing::{self, Drawn};
-use super::lazy::{self, InMemory, Wanted};
-use super::ledger::{Ledger, View};
-use super::picture::{Doubt, Picture};
-use super::rest;
-use super::site::Site;
-use super::stock::{BedStory, LotStory, Places, TrayStory, fold_bed, fold_lot, fold_places, fold_tray};
 use crate::base::{BedName, Day, LotCode, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::ledger::{Ledger, View};
+use crate::reckon::picture::{Doubt, Picture};
+use crate::reckon::rest;
+use crate::reckon::site::Site;
+use crate::reckon::stock::{BedStory, LotStory, Places, TrayStory, fold_bed, fold_lot, fold_places, fold_tray};
+use drawing::Drawn;
+use lazy::InMemory;
 
 /// Another fold does not go on from stories that this one kept: raised whenever what a story holds, or what is folded into
 /// it, changes.
@@ -130,23 +137,19 @@ impl Fold {
     }
 
     /// Folds what was brought back from rest, so that it has a story again.
-    pub fn wake(&mut self, subjects: &BTreeSet<Subject>) {
-        for subject in subjects {
-            let there = match subject {
+    pub fn wake(&mut self) {
+        let read: Vec<Subject> = self.memory.iter().flat_map(|memory| memory.whole.iter().cloned()).collect();
+        for subject in read {
+            let there = match &subject {
                 Subject::Tray(code) => self.trays.contains_key(code),
                 Subject::Lot(code) => self.lots.contains_key(code),
                 Subject::Bed(name) => self.beds.contains_key(name),
                 Subject::Place(_) | Subject::Site => true,
             };
             if !there {
-                self.fold_one(subject);
+                self.fold_one(&subject);
             }
         }
-    }
-
-    /// What entries are about, as it is called now.
-    pub fn subjects_of(&self, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
-        lazy::subjects_of(&self.ledger, entries)
     }
 
     /// The same book seen from another view. `outside` are the entries that do not belong to it, `reaching` those that do

@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
-use super::draw::Fold;
-use super::ledger::{Ledger, View};
+use super::Fold;
 use crate::base::Day;
 use crate::nursery::entry::Entry;
+use crate::reckon::ledger::{Ledger, View};
 
 /// The book as it was in a view, and what came after.
 #[derive(Clone, Debug)]

@@ -3,15 +3,15 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, PoisonError};
 
-use super::bed::picture_bed;
-use super::draw::Fold;
-use super::pair::pairs_of;
-use super::picture::{BedPicture, Doubt, DoubtKind, Looking, Pairs, Picture, TrayPicture};
-use super::rest::{LEARNED_TRAYS, bed_rests_on, lot_rests_on, rests, tray_rests_on};
-use super::stock::{BedStory, LotStory, TrayStory};
-use super::tray::{Around, age_of_count, picture_tray};
+use super::Fold;
 use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::bed::picture_bed;
+use crate::reckon::pair::pairs_of;
+use crate::reckon::picture::{BedPicture, Doubt, DoubtKind, Looking, Pairs, Picture, TrayPicture};
+use crate::reckon::rest::{LEARNED_TRAYS, bed_rests_on, lot_rests_on, rests, tray_rests_on};
+use crate::reckon::stock::{BedStory, LotStory, TrayStory};
+use crate::reckon::tray::{Around, age_of_count, picture_tray};
 
 /// The Picture drawn last, and the weekly loss it was judged by.
 #[derive(Default, Debug)]
