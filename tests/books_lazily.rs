@@ -114,7 +114,7 @@ fn same(fold: &Fold, whole: &Fold) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
+    #![proptest_config(crate::support::cases(96))]
 
     #[test]
     fn going_on_from_kept_stories_is_as_reading_all(

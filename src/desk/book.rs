@@ -21,6 +21,8 @@ use crate::reckon::{FOLD_MARK, Fold, FromThen, Ledger, Picture, Stories, View, W
 pub const READ_WHOLE_BELOW: u64 = 4_000;
 /// Stories are kept anew when so many entries came since. Ours: what has to be taken in at the next start stays small.
 const KEEP_EVERY: i64 = 300;
+/// Stories at rest that are at hand beyond those learned from: some of them may be brought back.
+const MORE_AT_HAND: usize = 20;
 /// For a view from which more entries have to be taken out, the book is read whole.
 const MOST_TAKEN_OUT: u64 = 25_000;
 
@@ -154,8 +156,7 @@ fn read_stories(kept: Vec<(String, String)>) -> Option<Stories> {
 }
 
 fn stories_at_rest(journal: &Journal, day: Day) -> Result<Option<Vec<Arc<TrayStory>>>, JournalError> {
-    // Some of them may be brought back, so more are at hand than are learned from.
-    let kept = journal.stories_at_rest(day, 2 * LEARNED_TRAYS)?;
+    let kept = journal.stories_at_rest(day, LEARNED_TRAYS + MORE_AT_HAND)?;
     Ok(kept.iter().map(|body| serde_json::from_str(body).ok().map(Arc::new)).collect())
 }
 

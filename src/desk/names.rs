@@ -234,9 +234,11 @@ fn names_of(fold: &Fold) -> Vec<(Space, String)> {
     let trays = fold.trays().keys().map(|name| (Space::Tray, name.to_string()));
     let lots = fold.lots().keys().map(|name| (Space::Lot, name.to_string()));
     let beds = fold.beds().keys().map(|name| (Space::Bed, name.to_string()));
-    let stood_on = fold.trays().values().flat_map(|story| &story.places).map(|spell| &spell.what);
+    let stood_on: BTreeSet<_> =
+        fold.trays().values().flat_map(|story| &story.places).map(|spell| &spell.what).collect();
     let places = site.places.keys().chain(stood_on).map(|name| (Space::Place, name.to_string()));
     let used = fold.trays().values().flat_map(|story| &story.containers).filter_map(|spell| spell.what.as_ref());
+    let used: BTreeSet<_> = used.collect();
     let containers = site.containers.keys().chain(used).map(|name| (Space::Container, name.to_string()));
     let fields = fold.beds().values().flat_map(|story| story.layout.each()).map(|(_, _, bed)| &bed.field);
     let fields = site.fields.keys().chain(fields).map(|name| (Space::Field, name.to_string()));

@@ -137,6 +137,9 @@ fn escaped(path: &Path) -> std::ffi::OsString {
     std::ffi::OsString::from(format!("/{signs}"))
 }
 
+/// Pages of the file that are kept in memory, KiB; SQLite takes a negative number for that. Ours: what lives of a large book.
+const CACHE_KIB: i64 = -16_000;
+
 /// Settings that hold for every connection.
 fn guard(connection: &Connection) -> Result<(), JournalError> {
     connection.busy_timeout(PATIENCE)?;
@@ -145,6 +148,7 @@ fn guard(connection: &Connection) -> Result<(), JournalError> {
     connection.pragma_update(None, "foreign_keys", true)?;
     connection.pragma_update(None, "recursive_triggers", true)?;
     connection.pragma_update(None, "cell_size_check", true)?;
+    connection.pragma_update(None, "cache_size", CACHE_KIB)?;
     // Answers with a row, so it cannot be a plain update.
     connection.pragma_update_and_check(None, "mmap_size", 0, |_| Ok(()))?;
     Ok(())

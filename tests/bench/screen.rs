@@ -1,20 +1,22 @@
 //! The dashboard on a real terminal: from start to the first frame, from a key to its frame, and memory; on the sample and
-//! on a book of copies of it. `cargo bench --bench screen [ENTRIES]`. Prints figures; judges nothing.
+//! on a grown book. `cargo bench --bench screen [ENTRIES]`. Prints figures; judges nothing.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout, dead_code)]
 
+#[path = "../support/grown/mod.rs"]
+mod grown;
 #[path = "../support/screen.rs"]
 mod screen;
 #[path = "../support/taken.rs"]
 mod taken;
 
 use screen::Screen;
-use serde_json::{Map, Value};
-use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 use taken::print;
 
+/// Which grown book.
+const SEED: u64 = 1;
 /// Entries of the larger book, where nobody says otherwise.
 const USUAL_ENTRIES: usize = 100_000;
 
@@ -24,10 +26,14 @@ fn main() {
     let sample = folder.path().join("sample.outplant");
     done(folder.path(), &["sample", "--into", sample.to_str().unwrap()]);
     measure("sample", folder.path(), &sample);
-    let begun = Instant::now();
-    let (large, entries) = copies(folder.path(), &sample, wanted);
-    println!("a book of {entries} entries imported in {:.1} s", begun.elapsed().as_secs_f64());
-    measure(&format!("{entries} entries"), folder.path(), &large);
+    let large = folder.path().join("large.outplant");
+    let shelf = folder.path().join("shelf");
+    std::fs::create_dir(&shelf).unwrap();
+    let book = grown::write_grown(&large, &shelf, wanted, SEED).unwrap();
+    // The first start reads all of it and keeps the stories.
+    let day = book.last_day.to_string();
+    done(folder.path(), &["--nursery", large.to_str().unwrap(), "ready", "--on", &day]);
+    measure(&format!("{wanted} entries"), folder.path(), &large);
 }
 
 fn program() -> &'static Path {
@@ -39,66 +45,6 @@ fn done(home: &Path, words: &[&str]) -> Vec<u8> {
         Command::new(program()).env_clear().env("HOME", home).args(words).stderr(Stdio::inherit()).output().unwrap();
     assert!(ended.status.success(), "{words:?}");
     ended.stdout
-}
-
-/// A nursery of copies of the sample: trays, lots and beds of each under names of their own.
-fn copies(home: &Path, sample: &Path, wanted: usize) -> (PathBuf, usize) {
-    let lines = done(home, &["--nursery", sample.to_str().unwrap(), "export"]);
-    let lines: Vec<Map<String, Value>> = String::from_utf8(lines)
-        .unwrap()
-        .lines()
-        .filter_map(|line| serde_json::from_str::<Value>(line).ok())
-        .filter_map(|line| line.as_object().cloned())
-        .filter(|line| line.get("kind").is_some_and(|kind| kind != "withdrawn" && kind != "let_go"))
-        .collect();
-    let large = home.join("large.outplant");
-    let file = home.join("large.jsonl");
-    let mut out = std::io::BufWriter::new(std::fs::File::create(&file).unwrap());
-    let mut written = 0;
-    for copy in 0.. {
-        if written >= wanted {
-            break;
-        }
-        for line in &lines {
-            let mut line = line.clone();
-            for name in ["id", "prev", "hash", "recorded", "command"] {
-                line.remove(name);
-            }
-            let site = ["nursery_set", "season_set", "species_set", "place_set", "container_set", "weather"];
-            let is_site = line.get("kind").and_then(Value::as_str).is_some_and(|kind| site.contains(&kind));
-            if copy > 0 && is_site {
-                continue;
-            }
-            rename(&mut line, copy);
-            writeln!(out, "{}", Value::Object(line)).unwrap();
-            written += 1;
-        }
-    }
-    drop(out);
-    let begin = ["--nursery", large.to_str().unwrap()];
-    done(
-        home,
-        &[&begin[..], &["begin", "--name", "Copies", "--lat", "-1", "--lon", "37", "--altitude", "1700"]].concat(),
-    );
-    done(home, &[&begin[..], &["import", file.to_str().unwrap()]].concat());
-    (large, written)
-}
-
-/// Puts the number of the copy behind every name of a tray, lot, bed or field.
-fn rename(line: &mut Map<String, Value>, copy: usize) {
-    if copy == 0 {
-        return;
-    }
-    let is_move = line.get("kind").is_some_and(|kind| kind == "moved_on");
-    for (name, value) in line.iter_mut() {
-        let is_name = matches!(name.as_str(), "tray" | "lot" | "bed" | "field" | "was" | "share_of" | "for_bed")
-            || (is_move && matches!(name.as_str(), "from" | "to"));
-        match value {
-            Value::String(text) if is_name && text != "unknown" => text.push_str(&format!("/{copy}")),
-            Value::Object(inner) => rename(inner, copy),
-            Value::Null | Value::Bool(_) | Value::Number(_) | Value::String(_) | Value::Array(_) => {}
-        }
-    }
 }
 
 fn measure(name: &str, home: &Path, file: &Path) {

@@ -125,7 +125,7 @@ impl Journal {
         for one in all {
             let found = self.stories(
                 "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
-                 WHERE story.species = ?1 AND story.rests <= ?2 ORDER BY story.rests DESC, subject.name LIMIT ?3",
+                 WHERE story.species = ?1 AND story.rests <= ?2 ORDER BY story.rests DESC LIMIT ?3",
                 &[&one, &day.number(), &at_most],
             )?;
             bodies.extend(found.into_iter().map(|(_, body)| body));
