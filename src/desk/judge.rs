@@ -18,6 +18,9 @@ use crate::reckon::Fold;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::stock::Origin;
 
+/// Brings into a fold what entries want before they are added.
+pub(super) type LookUp<'l> = dyn FnMut(&mut Fold, &[Arc<Entry>]) -> Result<(), JournalError> + 'l;
+
 /// Lines already laid over the fold for a trial, and the doubts they raised.
 pub(super) struct Judged {
     tried: Vec<Arc<Entry>>,
@@ -85,7 +88,7 @@ pub(super) fn judge(
     now: Now,
     moment: Moment,
     device: Option<DeviceId>,
-    look_up: &mut dyn FnMut(&mut Fold, &[Arc<Entry>]) -> Result<(), JournalError>,
+    look_up: &mut LookUp<'_>,
 ) -> Result<(Vec<Draft>, Judged), DeskError> {
     settle(&mut drafts, now)?;
     let mut faults: Vec<Refused> = Vec::new();
