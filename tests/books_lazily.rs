@@ -46,6 +46,14 @@ fn look_up(fold: &mut Fold, asked: &[Arc<Entry>], book: &[Arc<Entry>]) {
                     found.extend(book.iter().filter(|entry| entry.id == *id).cloned());
                     continue;
                 }
+                Wanted::Command(device, command, day) => {
+                    let of_it = |entry: &&Arc<Entry>| {
+                        (&entry.id.device, entry.command, entry.happened) == (device, *command, *day)
+                            && entry.clock.is_none()
+                    };
+                    found.extend(book.iter().filter(of_it).cloned());
+                    continue;
+                }
             };
             let names: BTreeSet<Subject> = match subject {
                 Subject::Tray(code) => fold.ledger().codes_of(code).into_iter().map(Subject::Tray).collect(),

@@ -194,7 +194,7 @@ pub(super) fn look_up_about(journal: &Journal, fold: &mut Fold, about: &BTreeSet
         return Ok(());
     }
     loop {
-        let wanted = fold.wanting_for(about, false);
+        let wanted = fold.wanting_for(about);
         if wanted.is_empty() {
             break;
         }
@@ -213,6 +213,10 @@ fn fetch(journal: &Journal, fold: &mut Fold, wanted: &[Wanted]) -> Result<(), Jo
             Wanted::Lending(subject) => (subject, true),
             Wanted::Entry(id) => {
                 found.extend(journal.entry(id)?);
+                continue;
+            }
+            Wanted::Command(device, command, day) => {
+                found.extend(journal.command_on(device, *command, *day)?);
                 continue;
             }
         };

@@ -281,6 +281,15 @@ impl Journal {
         self.entries_of(&query, params![of.id.device.as_str(), command])
     }
 
+    /// What a command wrote for a day without a time of day.
+    pub fn command_on(&self, device: &DeviceId, command: u64, day: Day) -> Result<Vec<Entry>, JournalError> {
+        let query = format!(
+            "SELECT {COLUMNS} FROM entry WHERE happened = ?1 AND device = ?2 AND command = ?3 AND clock IS NULL ORDER BY seq"
+        );
+        let command = i64::try_from(command).unwrap_or(i64::MAX);
+        self.entries_of(&query, params![day.to_string(), device.as_str(), command])
+    }
+
     /// The entries that arrived before number `before`, newest first, at most so many; and the number of the last.
     pub fn entries_before(&self, before: i64, at_most: usize) -> Result<(Vec<Entry>, i64), JournalError> {
         let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival < ?1 ORDER BY arrival DESC LIMIT ?2");

@@ -6,7 +6,7 @@
 use std::collections::{BTreeSet, HashSet};
 use std::sync::Arc;
 
-use crate::base::{EntryId, TrayCode};
+use crate::base::{Day, DeviceId, EntryId, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot, lends, subjects};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
 use crate::reckon::ledger::Ledger;
@@ -20,6 +20,8 @@ pub enum Wanted {
     Lending(Subject),
     /// One entry that another one names.
     Entry(EntryId),
+    /// The entries without a time of day that a command of a device wrote for a day: together they settle their order.
+    Command(DeviceId, u64, Day),
 }
 
 /// What is in memory of a book of which only a part is.
@@ -29,6 +31,8 @@ pub(super) struct InMemory {
     pub whole: HashSet<Subject>,
     /// Of these at least the entries that hand something on.
     pub lending: HashSet<Subject>,
+    /// Of these commands everything without a time of day.
+    pub commands: HashSet<(DeviceId, u64, Day)>,
     /// Entries that were looked for and are not in the book.
     pub missing: HashSet<EntryId>,
 }
@@ -54,16 +58,11 @@ impl InMemory {
                 Wanted::Lending(subject) => drop(self.lending.insert(subject.clone())),
                 Wanted::Entry(id) if !found.contains(id) => drop(self.missing.insert(id.clone())),
                 Wanted::Entry(_) => {}
+                Wanted::Command(device, command, day) => {
+                    self.commands.insert((device.clone(), *command, *day));
+                }
             }
         }
-    }
-}
-
-/// Whether an entry changes what a tray or a lot hands on, so that those it went to have to be folded anew.
-pub(super) fn changes_lending(entry: &Entry) -> bool {
-    match &entry.what {
-        What::Book(BookEntry::Withdrawn(_)) => true,
-        what => lends(what),
     }
 }
 
@@ -71,6 +70,39 @@ pub(super) fn changes_lending(entry: &Entry) -> bool {
 /// memory.
 pub(super) fn subjects_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
     let mut all = BTreeSet::new();
+    for entry in and_named(ledger, entries) {
+        all.extend(subjects(&entry.what).into_iter().flat_map(|subject| then_and_now(ledger, &entry, subject)));
+    }
+    all
+}
+
+/// Of these the trays and lots of which entries change what they hand on: those they went to have to be folded anew.
+pub(super) fn lenders_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
+    let mut all = BTreeSet::new();
+    for entry in and_named(ledger, entries).iter().filter(|entry| lends(&entry.what)) {
+        // A sowing changes what its tray hands on, not what its lot does.
+        let hands_on = |subject: &Subject| match &entry.what {
+            What::Tray(_) => matches!(subject, Subject::Tray(_)),
+            What::Seed(_) => matches!(subject, Subject::Lot(_)),
+            What::Site(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,
+        };
+        let own = subjects(&entry.what).into_iter().filter(hands_on);
+        all.extend(own.flat_map(|subject| then_and_now(ledger, entry, subject)));
+    }
+    all
+}
+
+/// A subject as an entry calls it, and as it is called now.
+fn then_and_now(ledger: &Ledger, entry: &Entry, subject: Subject) -> Vec<Subject> {
+    match &subject {
+        Subject::Tray(code) => vec![Subject::Tray(ledger.tray_at(code, &ledger.key_of(entry))), subject],
+        Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => vec![subject],
+    }
+}
+
+/// Entries, and those that withdrawals among them name, as far as they are in memory.
+fn and_named(ledger: &Ledger, entries: &[Arc<Entry>]) -> Vec<Arc<Entry>> {
+    let mut all = Vec::new();
     let mut todo: Vec<Arc<Entry>> = entries.to_vec();
     let mut seen: HashSet<EntryId> = HashSet::new();
     while let Some(entry) = todo.pop() {
@@ -80,12 +112,7 @@ pub(super) fn subjects_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<S
         if let What::Book(BookEntry::Withdrawn(withdrawal)) = &entry.what {
             todo.extend(withdrawal.entries.iter().filter_map(|id| ledger.entry(id)).cloned());
         }
-        for subject in subjects(&entry.what) {
-            if let Subject::Tray(code) = &subject {
-                all.insert(Subject::Tray(ledger.tray_at(code, &ledger.key_of(&entry))));
-            }
-            all.insert(subject);
-        }
+        all.push(entry);
     }
     all
 }
@@ -157,24 +184,35 @@ pub(super) fn wanting(ledger: &Ledger, memory: &InMemory, entries: &[Arc<Entry>]
     if !wanted.is_empty() {
         return wanted.into_iter().collect();
     }
-    wanting_for(ledger, memory, subjects_of(ledger, entries), entries.iter().any(|entry| changes_lending(entry)))
+    let mut wanted = wanting_for(ledger, memory, subjects_of(ledger, entries), lenders_of(ledger, entries));
+    wanted.extend(entries.iter().filter_map(|entry| command_of(memory, entry)));
+    wanted.sort();
+    wanted.dedup();
+    wanted
 }
 
-/// What has to be looked up before the stories of some subjects, and where they `lend` of all that came from them, can be
-/// folded anew.
-pub(super) fn wanting_for(ledger: &Ledger, memory: &InMemory, mut about: BTreeSet<Subject>, lend: bool) -> Vec<Wanted> {
-    let mut wanted = BTreeSet::new();
+/// What has to be looked up before the stories of some subjects, and of all that took something over from those that `lend`,
+/// can be folded anew.
+pub(super) fn wanting_for(
+    ledger: &Ledger,
+    memory: &InMemory,
+    mut about: BTreeSet<Subject>,
+    mut lend: BTreeSet<Subject>,
+) -> Vec<Wanted> {
+    let (mut wanted, mut followed) = (BTreeSet::new(), lend.clone());
     let mut todo: Vec<Subject> = about.iter().cloned().collect();
     while let Some(subject) = todo.pop() {
         if !memory.is_whole(&subject) {
             wanted.insert(Wanted::All(subject.clone()));
-        } else if lend {
-            let new = went_to(ledger, &subject).into_iter().filter(|other| about.insert(other.clone()));
-            todo.extend(new.collect::<Vec<_>>());
+        } else if lend.contains(&subject) {
+            let went_to = went_to(ledger, &subject);
+            lend.extend(went_to.iter().cloned());
+            about.extend(went_to.iter().cloned());
+            todo.extend(went_to.into_iter().filter(|other| followed.insert(other.clone())));
         }
     }
     let mut behind: BTreeSet<Subject> = BTreeSet::new();
-    let mut todo: Vec<Subject> = about.into_iter().filter(|subject| memory.is_whole(subject)).collect();
+    let mut todo: Vec<Subject> = about.iter().filter(|subject| memory.is_whole(subject)).cloned().collect();
     while let Some(subject) = todo.pop() {
         for source in came_from(ledger, &subject) {
             if !memory.lends(&source) {
@@ -189,11 +227,26 @@ pub(super) fn wanting_for(ledger: &Ledger, memory: &InMemory, mut about: BTreeSe
         .iter()
         .filter_map(|one| match one {
             Wanted::All(subject) => Some(subject.clone()),
-            Wanted::Lending(_) | Wanted::Entry(_) => None,
+            Wanted::Lending(_) | Wanted::Entry(_) | Wanted::Command(..) => None,
         })
         .collect();
     for subject in whole {
         wanted.remove(&Wanted::Lending(subject));
     }
+    if wanted.is_empty() {
+        let read = about.iter().chain(&behind).flat_map(|subject| ledger.of(subject));
+        wanted.extend(read.filter_map(|entry| command_of(memory, entry)));
+    }
     wanted.into_iter().collect()
+}
+
+/// The command that settles where an entry stands in its day, where more than what it is about has a say and it is not in
+/// memory yet.
+fn command_of(memory: &InMemory, entry: &Entry) -> Option<Wanted> {
+    let first = matches!(&entry.what, What::Tray(TrayEntry::Sown(_) | TrayEntry::PlantsReceived(_)));
+    if entry.clock.is_some() || first || subjects(&entry.what).len() < 2 {
+        return None;
+    }
+    let command = (entry.id.device.clone(), entry.command, entry.happened);
+    (!memory.commands.contains(&command)).then(|| Wanted::Command(command.0, command.1, command.2))
 }

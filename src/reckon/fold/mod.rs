@@ -122,9 +122,10 @@ impl Fold {
     }
 
     /// What has to be looked up so that everything about some things is in memory.
-    pub fn wanting_for(&self, subjects: &BTreeSet<Subject>, lend: bool) -> Vec<Wanted> {
+    pub fn wanting_for(&self, subjects: &BTreeSet<Subject>) -> Vec<Wanted> {
         let memory = self.memory.as_ref();
-        memory.map_or_else(Vec::new, |memory| lazy::wanting_for(&self.ledger, memory, subjects.clone(), lend))
+        memory
+            .map_or_else(Vec::new, |memory| lazy::wanting_for(&self.ledger, memory, subjects.clone(), BTreeSet::new()))
     }
 
     /// Takes in what was looked up.
@@ -204,16 +205,18 @@ impl Fold {
     /// Adds entries; the answer is the same as folding everything anew.
     pub fn add(&mut self, entries: impl IntoIterator<Item = Arc<Entry>>) {
         let entries: Vec<Arc<Entry>> = entries.into_iter().collect();
-        let lend = entries.iter().any(|entry| lazy::changes_lending(entry));
-        match self.ledger.add(entries) {
+        match self.ledger.add(entries.iter().cloned()) {
             None => self.fold_all(),
-            Some(touched) => self.refold(touched, lend),
+            Some(touched) => {
+                let lend = lazy::lenders_of(&self.ledger, &entries);
+                self.refold(touched, lend);
+            }
         }
     }
 
     /// Takes entries out again, as if they had never been added.
     pub fn take_out(&mut self, entries: &[Arc<Entry>]) {
-        let lend = entries.iter().any(|entry| lazy::changes_lending(entry));
+        let lend = lazy::lenders_of(&self.ledger, entries);
         match self.ledger.take_out(entries) {
             None => self.fold_all(),
             Some(touched) => {
@@ -318,7 +321,7 @@ impl Fold {
         }
     }
 
-    fn refold(&mut self, touched: BTreeSet<Subject>, lend: bool) {
+    fn refold(&mut self, touched: BTreeSet<Subject>, lend: BTreeSet<Subject>) {
         // What describes species or containers can change any reading of a count; weather and seasons cannot, but
         // they are rare enough to be folded with the rest.
         if touched.contains(&Subject::Site) {
@@ -335,10 +338,12 @@ impl Fold {
         let mut all = touched;
         // A lot lends its species to the trays sown from it, a tray its lineage to those moved on from it and to the beds
         // it went out to.
-        let mut todo: Vec<Subject> = if lend { all.iter().cloned().collect() } else { Vec::new() };
+        let mut todo: Vec<Subject> = lend.iter().cloned().collect();
+        let mut followed = lend;
         while let Some(subject) = todo.pop() {
-            let new = lazy::went_to(&self.ledger, &subject).into_iter().filter(|other| all.insert(other.clone()));
-            todo.extend(new.collect::<Vec<_>>());
+            let went_to = lazy::went_to(&self.ledger, &subject);
+            all.extend(went_to.iter().cloned());
+            todo.extend(went_to.into_iter().filter(|other| followed.insert(other.clone())));
         }
         for subject in &all {
             self.fold_one(subject);
