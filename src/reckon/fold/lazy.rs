@@ -248,5 +248,5 @@ fn command_of(memory: &InMemory, entry: &Entry) -> Option<Wanted> {
         return None;
     }
     let command = (entry.id.device.clone(), entry.command, entry.happened);
-    (!memory.commands.contains(&command)).then(|| Wanted::Command(command.0, command.1, command.2))
+    (!memory.commands.contains(&command)).then_some(Wanted::Command(command.0, command.1, command.2))
 }
