@@ -184,6 +184,7 @@ impl Wording {
             JournalError::WrongHash { entry } | JournalError::WrongPrevious { entry } => self.chain_wrong_hash(entry),
             JournalError::Io { path, text } => self.file_other(path.display(), text),
             JournalError::Sqlite(text) => self.file_other(file, text),
+            JournalError::Cancelled => self.import_cancelled(),
         }
     }
 

@@ -10,6 +10,12 @@ messages! {
     dry_run(entries: count);
     taken(entries: count);
     already_here(entries: count);
+    import_read(lines: text);
+    import_written(lines: text);
+    import_looked_up(lines: text);
+    import_judged(share: text);
+    import_saving();
+    import_cancelled();
     undo_done(entries: count);
     undo_asks(entries: count);
     undo_would(entries: count);
