@@ -43,11 +43,11 @@ pub(super) struct Opened {
 }
 
 /// The program that folds: another one does not go on from its stories.
-fn program() -> String {
+pub(super) fn program() -> String {
     format!("{} {FOLD_MARK}", env!("CARGO_PKG_VERSION"))
 }
 
-fn arcs(entries: Vec<Entry>) -> Vec<Arc<Entry>> {
+pub(super) fn arcs(entries: Vec<Entry>) -> Vec<Arc<Entry>> {
     entries.into_iter().map(Arc::new).collect()
 }
 
@@ -126,7 +126,7 @@ pub(super) fn kept_stories_are_true(journal: &Journal) -> Result<bool, JournalEr
 }
 
 /// What describes the site: always in memory.
-fn described(journal: &Journal, today: Day) -> Result<Vec<Sought>, JournalError> {
+pub(super) fn described(journal: &Journal, today: Day) -> Result<Vec<Sought>, JournalError> {
     let mut sought = vec![Sought::all(Sort::Site), Sought::all(Sort::Label), Sought::all(Sort::Withdrawal)];
     sought.extend(journal.names(&Sort::Place)?.into_iter().map(|name| Sought::named(Sort::Place, name)));
     sought.extend(gauge(weather_from(today), today));
@@ -255,8 +255,25 @@ fn keep_stories(
     before: &LastKept,
     all_anew: bool,
 ) -> Result<(), JournalError> {
-    let mut changed = Vec::new();
+    let changed = changed_stories(fold, before, all_anew)?;
     let mut gone = Vec::new();
+    let trays = before.trays.keys().filter(|code| !fold.trays().contains_key(*code));
+    gone.extend(trays.map(|code| (Sort::Tray, code.to_string())));
+    let lots = before.lots.keys().filter(|code| !fold.lots().contains_key(*code));
+    gone.extend(lots.map(|code| (Sort::Lot, code.to_string())));
+    let beds = before.beds.keys().filter(|name| !fold.beds().contains_key(*name));
+    gone.extend(beds.map(|name| (Sort::Bed, name.to_string())));
+    let checkpoint = Checkpoint { program: program(), day: fold.ledger().view().day, arrival };
+    journal.keep_stories(&checkpoint, &changed, &gone, all_anew)
+}
+
+/// The stories of a fold that are not those that were kept before, as they are kept.
+pub(super) fn changed_stories(
+    fold: &Fold,
+    before: &LastKept,
+    all_anew: bool,
+) -> Result<Vec<KeptStory>, JournalError> {
+    let mut changed = Vec::new();
     fn text<T: serde::Serialize>(story: &T) -> Result<String, JournalError> {
         serde_json::to_string(story).map_err(|fault| JournalError::Damaged { what: fault.to_string(), entry: None })
     }
@@ -280,14 +297,7 @@ fn keep_stories(
             changed.push(KeptStory { sort, name, rests, species: None, body: text(&**story)? });
         }
     }
-    let trays = before.trays.keys().filter(|code| !fold.trays().contains_key(*code));
-    gone.extend(trays.map(|code| (Sort::Tray, code.to_string())));
-    let lots = before.lots.keys().filter(|code| !fold.lots().contains_key(*code));
-    gone.extend(lots.map(|code| (Sort::Lot, code.to_string())));
-    let beds = before.beds.keys().filter(|name| !fold.beds().contains_key(*name));
-    gone.extend(beds.map(|name| (Sort::Bed, name.to_string())));
-    let checkpoint = Checkpoint { program: program(), day: fold.ledger().view().day, arrival };
-    journal.keep_stories(&checkpoint, &changed, &gone, all_anew)
+    Ok(changed)
 }
 
 impl Desk {
@@ -302,18 +312,25 @@ impl Desk {
     }
 
     /// Brings back what drafts speak of, however it is spelled.
-    pub(super) fn look_up_named(&mut self, drafts: &[Draft]) -> Result<(), JournalError> {
+    pub(super) fn look_up_named(
+        &mut self,
+        drafts: impl Iterator<Item: std::borrow::Borrow<Draft>>,
+    ) -> Result<(), JournalError> {
         if self.fold.is_whole() {
             return Ok(());
         }
-        let mut about = BTreeSet::new();
+        let (mut about, mut asked) = (BTreeSet::new(), BTreeSet::new());
         for draft in drafts {
+            let draft = std::borrow::Borrow::<Draft>::borrow(&draft);
             let Some(kind) = kind_of_entry(&draft.kind) else { continue };
             if kind.kind == "withdrawn" {
                 self.look_up_withdrawn(draft)?;
             }
             for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
                 let Some(serde_json::Value::String(written)) = draft.body.get(field.name) else { continue };
+                if !asked.insert((field.name, written.clone())) {
+                    continue;
+                }
                 match field.name {
                     "tray" | "from" | "to" | "was" => about.extend(self.trays_like(written)?),
                     "lot" => about.extend(self.lots_like(written)?),

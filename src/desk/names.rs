@@ -2,6 +2,7 @@
 //! Species are brought to the one key they are stored by.
 
 use serde_json::{Map, Value};
+use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::refusal::Refusal;
@@ -24,7 +25,12 @@ pub(super) struct Names {
     lots: BTreeSet<LotCode>,
     beds: BTreeSet<BedName>,
     species: Catalogue,
+    /// How often the nearest names were looked for.
+    searched: Cell<usize>,
 }
+
+/// The nearest names are looked for so often; a file of which more lines name nothing is another book's.
+const MOST_SEARCHED: usize = 1000;
 
 impl Names {
     /// The names in the book.
@@ -55,12 +61,32 @@ impl Names {
                 .map(|(n, _)| n.clone())
                 .collect(),
             species: (*fold.site().species).clone(),
+            searched: Cell::new(0),
         }
+    }
+
+    /// The names of another part of the book as well.
+    pub fn and(&mut self, other: Names) {
+        for (key, spelled) in other.spelled {
+            self.spelled.entry(key).or_default().extend(spelled);
+        }
+        self.renamed.extend(other.renamed);
+        self.trays.extend(other.trays);
+        self.lots.extend(other.lots);
+        self.beds.extend(other.beds);
+    }
+
+    /// Brings what a draft names to the spelling it has in the book, learns what it makes, and reads it.
+    pub fn settle(&mut self, draft: &mut Draft) -> Result<What, Refusal> {
+        self.settle_spelling(draft)?;
+        self.settle_species(draft)?;
+        let what = super::judge::read(draft)?;
+        self.learn(&what).map(|()| what)
     }
 
     /// Brings codes and names to the spelling they have in the book: case, accents, blanks and hyphens make no second
     /// tray. A name that is new keeps the spelling it came with.
-    pub fn settle_spelling(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
+    fn settle_spelling(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
         let Some(kind) = kind_of_entry(&draft.kind) else { return Ok(()) };
         let mut changed = false;
         // A label may be written anew with other letters: that is what a relabelling is for.
@@ -87,7 +113,7 @@ impl Names {
     }
 
     /// Brings the species named in a draft to their keys, and learns a new one.
-    pub fn settle_species(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
+    fn settle_species(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
         let Some(kind) = kind_of_entry(&draft.kind) else { return Ok(()) };
         if kind.kind == "species_set" {
             return self.learn_species(draft);
@@ -115,7 +141,7 @@ impl Names {
     }
 
     /// What a draft makes is learned, so that other lines may speak of it whatever their order.
-    pub fn learn(&mut self, what: &What) -> Result<(), Refusal> {
+    fn learn(&mut self, what: &What) -> Result<(), Refusal> {
         match what {
             What::Tray(TrayEntry::Sown(sown)) => self.new_tray(&sown.tray),
             What::Tray(TrayEntry::PlantsReceived(received)) => self.new_tray(&received.tray),
@@ -172,6 +198,11 @@ impl Names {
         }
     }
 
+    fn nearest<'n>(&self, name: &str, among: impl Iterator<Item = &'n str>) -> Vec<String> {
+        self.searched.set(self.searched.get() + 1);
+        if self.searched.get() > MOST_SEARCHED { Vec::new() } else { name_search::nearest(name, among) }
+    }
+
     fn known_tray(&self, tray: &TrayCode, on: Day) -> Result<(), Refusal> {
         if self.trays.contains(tray) {
             return Ok(());
@@ -181,7 +212,7 @@ impl Names {
             let (was, is, since) = (tray.clone(), is.clone(), *since);
             return if on <= since { Ok(()) } else { Err(Refusal::TrayRenamed { was, is, since }) };
         }
-        let nearest = name_search::nearest(tray.as_str(), self.trays.iter().map(TrayCode::as_str));
+        let nearest = self.nearest(tray.as_str(), self.trays.iter().map(TrayCode::as_str));
         Err(Refusal::UnknownTray(tray.clone(), nearest))
     }
 
@@ -189,7 +220,7 @@ impl Names {
         if self.lots.contains(lot) {
             return Ok(());
         }
-        let nearest = name_search::nearest(lot.as_str(), self.lots.iter().map(LotCode::as_str));
+        let nearest = self.nearest(lot.as_str(), self.lots.iter().map(LotCode::as_str));
         Err(Refusal::UnknownLot(lot.clone(), nearest))
     }
 
@@ -197,7 +228,7 @@ impl Names {
         if self.beds.contains(bed) {
             return Ok(());
         }
-        let nearest = name_search::nearest(bed.as_str(), self.beds.iter().map(BedName::as_str));
+        let nearest = self.nearest(bed.as_str(), self.beds.iter().map(BedName::as_str));
         Err(Refusal::UnknownBed(bed.clone(), nearest))
     }
 }

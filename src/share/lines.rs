@@ -49,9 +49,25 @@ pub fn read_lines(input: impl BufRead, today: Day, who: &str) -> Result<Vec<Line
 }
 
 /// Every line that can be read, and the faults of the others.
-pub fn read_what_can_be_read(mut input: impl BufRead, today: Day, who: &str) -> io::Result<(Vec<Line>, LineFaults)> {
+pub fn read_what_can_be_read(input: impl BufRead, today: Day, who: &str) -> io::Result<(Vec<Line>, LineFaults)> {
+    let mut lines = Vec::new();
+    let faults = each_line(input, today, who, &mut |number, written| -> io::Result<()> {
+        lines.extend(written.map(|written| Line { number, written }));
+        Ok(())
+    })?;
+    Ok((lines, faults))
+}
+
+/// Reads line by line and hands each over with its number: what it holds, or nothing where it is empty or cannot be read.
+/// Nothing is kept but the faults.
+pub fn each_line<E: From<io::Error>>(
+    mut input: impl BufRead,
+    today: Day,
+    who: &str,
+    take: &mut dyn FnMut(usize, Option<Written>) -> Result<(), E>,
+) -> Result<LineFaults, E> {
     let desk = Desk { today, who };
-    let (mut lines, mut faults, mut buffer) = (Vec::new(), LineFaults::default(), Vec::new());
+    let (mut faults, mut buffer) = (LineFaults::default(), Vec::new());
     for number in 1.. {
         let read = match next_line(&mut input, &mut buffer)? {
             Taken::Nothing => break,
@@ -63,12 +79,14 @@ pub fn read_what_can_be_read(mut input: impl BufRead, today: Day, who: &str) -> 
             Taken::Line => read_bytes(&buffer, number == 1, desk),
         };
         match read {
-            Ok(Some(written)) => lines.push(Line { number, written }),
-            Ok(None) => {}
-            Err(fault) => faults.note(fault.in_line(number)),
+            Ok(written) => take(number, written)?,
+            Err(fault) => {
+                faults.note(fault.in_line(number));
+                take(number, None)?;
+            }
         }
     }
-    Ok((lines, faults))
+    Ok(faults)
 }
 
 enum Taken {

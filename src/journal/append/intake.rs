@@ -7,7 +7,7 @@ use std::collections::HashMap;
 use std::ops::ControlFlow;
 
 use super::refuse_envelope_fields;
-use crate::base::DeviceId;
+use crate::base::{DeviceId, EntryId};
 use crate::journal::Journal;
 use crate::journal::device::{self, Head, Hold};
 use crate::journal::error::JournalError;
@@ -33,6 +33,50 @@ pub enum Step {
     Saving,
 }
 
+/// Why a line does not fit the entries of its device that are here.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Unfit {
+    /// An entry of this name is here already and says something else.
+    Fork(EntryId),
+    /// It follows on another entry than the one that is here.
+    FollowsAnother(EntryId),
+    /// Entries before it are missing.
+    Gap {
+        /// The device.
+        device: DeviceId,
+        /// First missing number.
+        from: u64,
+        /// Last missing number.
+        to: u64,
+    },
+    /// Its hash is not that of what it says.
+    WrongHash(EntryId),
+}
+
+impl Unfit {
+    /// What is wrong with a line; else what ends it all.
+    fn of(fault: JournalError) -> Result<Unfit, JournalError> {
+        match fault {
+            JournalError::Fork { entry } => Ok(Unfit::Fork(entry)),
+            JournalError::WrongPrevious { entry } => Ok(Unfit::FollowsAnother(entry)),
+            JournalError::WrongHash { entry } => Ok(Unfit::WrongHash(entry)),
+            JournalError::Gap { device, from, to } => Ok(Unfit::Gap { device, from, to }),
+            other => Err(other),
+        }
+    }
+}
+
+impl From<Unfit> for JournalError {
+    fn from(unfit: Unfit) -> JournalError {
+        match unfit {
+            Unfit::Fork(entry) => JournalError::Fork { entry },
+            Unfit::FollowsAnother(entry) => JournalError::WrongPrevious { entry },
+            Unfit::WrongHash(entry) => JournalError::WrongHash { entry },
+            Unfit::Gap { device, from, to } => JournalError::Gap { device, from, to },
+        }
+    }
+}
+
 /// Hears how far it is; a break stops it, and nothing of it stays.
 pub type Told<'t> = dyn FnMut(Step) -> ControlFlow<()> + 't;
 
@@ -45,7 +89,7 @@ pub struct Intake {
     names: Names,
     added: usize,
     already: usize,
-    faults: Vec<(usize, JournalError)>,
+    faults: Vec<(usize, Unfit)>,
     fault_count: usize,
     anyone_waits: bool,
     /// Numbers of new entries, and the last entry of this device once all of it is kept.
@@ -119,7 +163,7 @@ impl Intake {
     }
 
     /// The first faults by line, and how many there are.
-    pub fn faults(&self) -> (&[(usize, JournalError)], usize) {
+    pub fn faults(&self) -> (&[(usize, Unfit)], usize) {
         (&self.faults, self.fault_count)
     }
 
@@ -133,7 +177,7 @@ impl Intake {
     }
 
     pub(super) fn first_fault(&self) -> Option<JournalError> {
-        self.faults.first().map(|(_, fault)| fault.clone())
+        self.faults.first().map(|(_, unfit)| unfit.clone().into())
     }
 
     /// Takes a line of a file, checked by hash and contiguity only. That it does not fit is noted and no error.
@@ -171,7 +215,7 @@ impl Intake {
             let (seq, line): (i64, i64) = (row.get(0)?, row.get(1)?);
             let seq = seq.unsigned_abs();
             if seq > awaited {
-                let gap = JournalError::Gap { device: device.clone(), from: awaited, to: seq - 1 };
+                let gap = Unfit::Gap { device: device.clone(), from: awaited, to: seq - 1 };
                 self.note(usize::try_from(line).unwrap_or(0), gap);
             }
             awaited = seq + 1;
@@ -182,20 +226,15 @@ impl Intake {
     /// Notes a fault of a line; false where there was one. What is no fault of a line ends it all.
     fn noted(&mut self, line: usize, placed: Result<bool, JournalError>) -> Result<bool, JournalError> {
         match placed {
-            Err(
-                fault @ (JournalError::Fork { .. }
-                | JournalError::Gap { .. }
-                | JournalError::WrongHash { .. }
-                | JournalError::WrongPrevious { .. }),
-            ) => {
-                self.note(line, fault);
+            Ok(placed) => Ok(placed),
+            Err(fault) => {
+                self.note(line, Unfit::of(fault)?);
                 Ok(false)
             }
-            other => other,
         }
     }
 
-    fn note(&mut self, line: usize, fault: JournalError) {
+    fn note(&mut self, line: usize, fault: Unfit) {
         self.fault_count += 1;
         if self.faults.len() < MOST_FAULTS_KEPT {
             self.faults.push((line, fault));

@@ -2,7 +2,7 @@
 
 mod intake;
 
-pub use intake::{Intake, Step, Told};
+pub use intake::{Intake, Step, Told, Unfit};
 
 use rusqlite::Connection;
 use serde_json::{Map, Value};
@@ -107,18 +107,23 @@ impl Journal {
         last.map(|_| Some(first))
     }
 
-    /// Lets everything that came in be looked up, still inside the transaction.
-    pub fn look_up_intake(&mut self, intake: &Intake, told: &mut Told<'_>) -> Result<(), JournalError> {
-        lookup::go_on(&self.connection, intake.arrived_before(), &mut |done| {
-            go_on_unless(told(Step::LookedUp(done)))
-        })
+    /// Lets everything that came in be looked up, still inside the transaction; where the lookup lagged behind before, only
+    /// if `behind_too`.
+    pub fn look_up_intake(
+        &mut self,
+        intake: &Intake,
+        behind_too: bool,
+        told: &mut Told<'_>,
+    ) -> Result<(), JournalError> {
+        let from = if behind_too { 0 } else { intake.arrived_before() };
+        lookup::go_on(&self.connection, from, &mut |done| go_on_unless(told(Step::LookedUp(done))))
     }
 
     /// Makes all that came in one piece of the file: when this returns, the disk has it. Where it fails or is told to stop,
     /// nothing is left of it.
     pub fn keep(&mut self, mut intake: Intake, told: &mut Told<'_>) -> Result<(), JournalError> {
         let kept = self
-            .look_up_intake(&intake, told)
+            .look_up_intake(&intake, false, told)
             .and_then(|()| go_on_unless(told(Step::Saving)))
             .and_then(|()| self.connection.execute_batch("COMMIT").map_err(JournalError::from));
         if kept.is_ok() {

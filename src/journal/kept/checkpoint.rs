@@ -88,6 +88,18 @@ impl Journal {
         )
     }
 
+    /// Gives every kept story, one after the other: of what sort, its name, and its text.
+    pub fn each_story(&self, give: &mut dyn FnMut(&str, &str, &str)) -> Result<(), JournalError> {
+        let query = "SELECT subject.sort, subject.name, story.body FROM story JOIN subject ON subject.number = story.subject";
+        let mut statement = self.connection.prepare_cached(query)?;
+        let mut found = statement.query([])?;
+        while let Some(row) = found.next()? {
+            let text = |column| row.get_ref(column).ok().and_then(|value| value.as_str().ok()).unwrap_or_default();
+            give(text(0), text(1), text(2));
+        }
+        Ok(())
+    }
+
     /// The kept stories that rest on one day and not yet on an earlier one.
     pub fn stories_resting_between(&self, earlier: Day, day: Day) -> Result<Vec<(String, String)>, JournalError> {
         self.stories(

@@ -169,15 +169,15 @@ fn bring_up_some(connection: &Connection, at_most: usize, numbers: &mut Numbers)
     Ok(count)
 }
 
-/// Inside a transaction that added entries: the lookup goes on with them, where it did not lag behind before. `told` hears
-/// how many are done, and may stop it.
+/// Inside a transaction that added entries: the lookup goes on with them, where it was `at_least` so far before. `told`
+/// hears how many are done, and may stop it.
 pub(in crate::journal) fn go_on(
     connection: &Connection,
-    arrived_before: i64,
+    at_least: i64,
     told: &mut dyn FnMut(u64) -> Result<(), JournalError>,
 ) -> Result<(), JournalError> {
     let from: i64 = connection.query_row("SELECT arrival FROM looked_up", [], |row| row.get(0))?;
-    if from < arrived_before {
+    if from < at_least {
         return Ok(());
     }
     let (mut done, mut numbers) = (0, Numbers::new());

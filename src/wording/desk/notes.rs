@@ -10,10 +10,10 @@ messages! {
     dry_run(entries: count);
     taken(entries: count);
     already_here(entries: count);
-    import_read(lines: text);
-    import_written(lines: text);
-    import_looked_up(lines: text);
-    import_judged(share: text);
+    import_read(lines: count);
+    import_written(lines: count);
+    import_looked_up(lines: count);
+    import_judged(share: count);
     import_saving();
     import_cancelled();
     undo_done(entries: count);
