@@ -190,14 +190,21 @@ impl FromStr for EntryId {
     }
 }
 
+/// Text where a person may read it, else device and number.
 impl Serialize for EntryId {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        if !serializer.is_human_readable() {
+            return (&self.device, self.seq).serialize(serializer);
+        }
         serializer.collect_str(self)
     }
 }
 
 impl<'de> Deserialize<'de> for EntryId {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<EntryId, D::Error> {
+        if !deserializer.is_human_readable() {
+            return <(DeviceId, u64)>::deserialize(deserializer).map(|(device, seq)| EntryId { device, seq });
+        }
         let written = std::borrow::Cow::<'de, str>::deserialize(deserializer)?;
         written.parse().map_err(serde::de::Error::custom)
     }

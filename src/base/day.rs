@@ -116,14 +116,21 @@ impl FromStr for Day {
     }
 }
 
+/// Text where a person may read it, else the number of the day.
 impl Serialize for Day {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        if !serializer.is_human_readable() {
+            return self.number().serialize(serializer);
+        }
         serializer.collect_str(self)
     }
 }
 
 impl<'de> Deserialize<'de> for Day {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Day, D::Error> {
+        if !deserializer.is_human_readable() {
+            return i32::deserialize(deserializer).map(Day::from_number);
+        }
         let text = std::borrow::Cow::<'de, str>::deserialize(deserializer)?;
         text.parse().map_err(serde::de::Error::custom)
     }

@@ -9,6 +9,10 @@ pub trait Word: Sized + Copy + PartialEq + 'static {
 
     /// The word for what was written; blanks, hyphens, underscores, case and accents do not count.
     fn read(written: &str) -> Option<Self> {
+        // As files spell it, nearly always: nothing has to be folded.
+        if let Some((word, _)) = Self::WORDS.iter().find(|(_, spellings)| spellings.contains(&written)) {
+            return Some(*word);
+        }
         let wanted = folded(written);
         Self::WORDS
             .iter()

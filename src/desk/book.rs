@@ -64,10 +64,10 @@ pub(super) fn open(journal: &mut Journal, now: Now, whole_below: u64) -> Result<
         keep(journal, &opened, opened.arrival - opened.kept.arrival >= KEEP_EVERY, false);
         return Ok(opened);
     }
-    let mut opened = read_whole(journal, now)?;
+    let opened = read_whole(journal, now)?;
     keep(journal, &opened, true, true);
-    opened.kept = LastKept::of(&opened.fold, opened.arrival);
-    Ok(opened)
+    // From here on what lives is enough; where it could not be kept, all of it stays in memory.
+    Ok(go_on_from_stories(journal, now)?.unwrap_or(opened))
 }
 
 fn read_whole(journal: &Journal, now: Now) -> Result<Opened, JournalError> {
@@ -79,6 +79,7 @@ fn read_whole(journal: &Journal, now: Now) -> Result<Opened, JournalError> {
 
 /// Goes on from the kept stories; none where they are not of this program, or cannot be gone on from.
 fn go_on_from_stories(journal: &Journal, now: Now) -> Result<Option<Opened>, JournalError> {
+    let _together = journal.read_together()?;
     let Some(checkpoint) = journal.checkpoint()? else { return Ok(None) };
     let today = now.today;
     let last = journal.last_arrival()?;
@@ -142,13 +143,13 @@ fn gauge(from: Day, to: Day) -> Vec<Sought> {
     months
 }
 
-fn read_stories(kept: Vec<(String, String)>) -> Option<Stories> {
+fn read_stories(kept: Vec<(String, Vec<u8>)>) -> Option<Stories> {
     let mut stories = Stories::default();
     for (sort, body) in kept {
         match sort.as_str() {
-            "tray" => stories.trays.push(serde_json::from_str(&body).ok()?),
-            "lot" => stories.lots.push(serde_json::from_str(&body).ok()?),
-            "bed" => stories.beds.push(serde_json::from_str(&body).ok()?),
+            "tray" => stories.trays.push(postcard::from_bytes(&body).ok()?),
+            "lot" => stories.lots.push(postcard::from_bytes(&body).ok()?),
+            "bed" => stories.beds.push(postcard::from_bytes(&body).ok()?),
             _ => return None,
         }
     }
@@ -157,7 +158,7 @@ fn read_stories(kept: Vec<(String, String)>) -> Option<Stories> {
 
 fn stories_at_rest(journal: &Journal, day: Day) -> Result<Option<Vec<Arc<TrayStory>>>, JournalError> {
     let kept = journal.stories_at_rest(day, LEARNED_TRAYS + MORE_AT_HAND)?;
-    Ok(kept.iter().map(|body| serde_json::from_str(body).ok().map(Arc::new)).collect())
+    Ok(kept.iter().map(|body| postcard::from_bytes(body).ok().map(Arc::new)).collect())
 }
 
 /// Whether an entry, or one that it takes back, says what a species is: then everything is folded anew.
@@ -177,6 +178,7 @@ pub(super) fn look_up_for(journal: &Journal, fold: &mut Fold, entries: &[Arc<Ent
     if fold.is_whole() {
         return Ok(());
     }
+    let _together = journal.read_together()?;
     loop {
         let wanted = fold.wanting(entries);
         if wanted.is_empty() {
@@ -193,6 +195,7 @@ pub(super) fn look_up_about(journal: &Journal, fold: &mut Fold, about: &BTreeSet
     if fold.is_whole() {
         return Ok(());
     }
+    let _together = journal.read_together()?;
     loop {
         let wanted = fold.wanting_for(about);
         if wanted.is_empty() {
@@ -274,27 +277,27 @@ pub(super) fn changed_stories(
     all_anew: bool,
 ) -> Result<Vec<KeptStory>, JournalError> {
     let mut changed = Vec::new();
-    fn text<T: serde::Serialize>(story: &T) -> Result<String, JournalError> {
-        serde_json::to_string(story).map_err(|fault| JournalError::Damaged { what: fault.to_string(), entry: None })
+    fn bytes<T: serde::Serialize>(story: &T) -> Result<Vec<u8>, JournalError> {
+        postcard::to_allocvec(story).map_err(|fault| JournalError::Damaged { what: fault.to_string(), entry: None })
     }
     for (code, story) in fold.trays() {
         if all_anew || !before.trays.get(code).is_some_and(|old| Arc::ptr_eq(old, story)) {
             let species = story.species.as_ref().filter(|_| story.origin.is_some()).map(ToString::to_string);
             let rests = tray_rests_on(story);
             let (sort, name) = (Sort::Tray, code.to_string());
-            changed.push(KeptStory { sort, name, rests, species, body: text(&**story)? });
+            changed.push(KeptStory { sort, name, rests, species, body: bytes(&**story)? });
         }
     }
     for (code, story) in fold.lots() {
         if all_anew || !before.lots.get(code).is_some_and(|old| Arc::ptr_eq(old, story)) {
             let (sort, name, rests) = (Sort::Lot, code.to_string(), lot_rests_on(story));
-            changed.push(KeptStory { sort, name, rests, species: None, body: text(&**story)? });
+            changed.push(KeptStory { sort, name, rests, species: None, body: bytes(&**story)? });
         }
     }
     for (name, story) in fold.beds() {
         if all_anew || !before.beds.get(name).is_some_and(|old| Arc::ptr_eq(old, story)) {
             let (sort, name, rests) = (Sort::Bed, name.to_string(), bed_rests_on(story));
-            changed.push(KeptStory { sort, name, rests, species: None, body: text(&**story)? });
+            changed.push(KeptStory { sort, name, rests, species: None, body: bytes(&**story)? });
         }
     }
     Ok(changed)
@@ -396,6 +399,7 @@ impl Desk {
         if self.fold.is_whole() {
             return Ok(FromThen::whole(view, today, &self.fold.every_entry()));
         }
+        let _together = self.journal.read_together()?;
         let read_whole =
             || -> Result<FromThen, DeskError> { Ok(FromThen::whole(view, today, &arcs(self.journal.entries()?))) };
         if self.journal.count_later(view.day, view.known)? > MOST_TAKEN_OUT {

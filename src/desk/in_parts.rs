@@ -12,6 +12,7 @@ use crate::base::{BedName, EntryId, LotCode, TrayCode};
 use crate::journal::{Checkpoint, Journal, JournalError, Sort};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{Doubt, DoubtKind};
+use crate::reckon::stock::{BedStory, LotStory, TrayStory};
 use crate::reckon::{Fold, Stories, View};
 
 /// Entries about the stories of one part. Ours: some 20 MB, and few enough parts that what describes the site is not laid
@@ -139,22 +140,20 @@ fn in_parts(subjects: &[(Subject, u64)]) -> Vec<&[(Subject, u64)]> {
     parts
 }
 
-/// The doubts of kept stories that are not in memory.
+/// The doubts of kept stories that are not in memory. Of a story that cannot be read they are told once more.
 pub(super) fn doubts_kept(journal: &Journal, fold: &Fold) -> Result<Vec<Doubt>, JournalError> {
-    #[derive(serde::Deserialize)]
-    struct OnlyDoubts {
-        doubts: Vec<Doubt>,
-    }
     let mut all = Vec::new();
-    journal.each_story(&mut |sort, name, body| {
-        let in_memory = match sort {
-            "tray" => TrayCode::new(name).is_ok_and(|code| fold.trays().contains_key(&code)),
-            "lot" => LotCode::new(name).is_ok_and(|code| fold.lots().contains_key(&code)),
-            _ => BedName::new(name).is_ok_and(|name| fold.beds().contains_key(&name)),
-        };
-        // A story that cannot be read is made anew; its doubts are told once more.
-        let read = if in_memory { None } else { serde_json::from_str::<OnlyDoubts>(body).ok() };
-        all.extend(read.into_iter().flat_map(|story| story.doubts));
+    journal.each_story(&mut |sort, name, body| match sort {
+        "tray" if !TrayCode::new(name).is_ok_and(|code| fold.trays().contains_key(&code)) => {
+            all.extend(postcard::from_bytes::<TrayStory>(body).into_iter().flat_map(|story| story.doubts));
+        }
+        "lot" if !LotCode::new(name).is_ok_and(|code| fold.lots().contains_key(&code)) => {
+            all.extend(postcard::from_bytes::<LotStory>(body).into_iter().flat_map(|story| story.doubts));
+        }
+        "bed" if !BedName::new(name).is_ok_and(|name| fold.beds().contains_key(&name)) => {
+            all.extend(postcard::from_bytes::<BedStory>(body).into_iter().flat_map(|story| story.doubts));
+        }
+        _ => {}
     })?;
     Ok(all)
 }

@@ -4,10 +4,11 @@
 use serde_json::{Map, Value};
 use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use super::refusal::Refusal;
 use crate::base::text::folded;
-use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode, name_search};
+use crate::base::{BedName, ContainerName, Day, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode, name_search};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::reading::settle_body;
 use crate::nursery::entry::shape::{Field, Shape};
@@ -18,13 +19,17 @@ use crate::nursery::species::{Catalogue, ProfileFault};
 use crate::reckon::Fold;
 
 /// The names a batch is judged against: those in the book and those its own lines make.
-pub(super) struct Names {
-    spelled: BTreeMap<(Space, String), BTreeSet<String>>,
-    renamed: BTreeMap<TrayCode, (TrayCode, Day)>,
-    trays: BTreeSet<TrayCode>,
-    lots: BTreeSet<LotCode>,
-    beds: BTreeSet<BedName>,
-    species: Catalogue,
+pub(super) struct Names<'f> {
+    fold: &'f Fold,
+    /// Every spelling by what is the same without case, accents, blanks and hyphens; made when a name is asked for that the
+    /// book does not hold as it is written.
+    spelled: Option<BTreeMap<(Space, String), BTreeSet<String>>>,
+    new_trays: BTreeSet<TrayCode>,
+    new_lots: BTreeSet<LotCode>,
+    new_beds: BTreeSet<BedName>,
+    species: Arc<Catalogue>,
+    /// Another part of the book, of which the spelling counts as well.
+    older: Option<&'f Fold>,
     /// How often the nearest names were looked for.
     searched: Cell<usize>,
 }
@@ -32,48 +37,24 @@ pub(super) struct Names {
 /// The nearest names are looked for so often; a file of which more lines name nothing is another book's.
 const MOST_SEARCHED: usize = 1000;
 
-impl Names {
+impl<'f> Names<'f> {
     /// The names in the book.
-    pub fn of(fold: &Fold) -> Names {
-        let mut spelled = BTreeMap::new();
-        for (space, name) in names_of(fold) {
-            spelled.entry((space, folded(&name))).or_insert_with(BTreeSet::new).insert(name);
-        }
+    pub fn of(fold: &'f Fold) -> Names<'f> {
         Names {
-            spelled,
-            renamed: fold.ledger().all_renamed().collect(),
-            trays: fold
-                .trays()
-                .iter()
-                .filter(|(_, story)| story.origin.is_some())
-                .map(|(code, _)| code.clone())
-                .collect(),
-            lots: fold
-                .lots()
-                .iter()
-                .filter(|(_, story)| story.received.is_some())
-                .map(|(code, _)| code.clone())
-                .collect(),
-            beds: fold
-                .beds()
-                .iter()
-                .filter(|(_, s)| s.layout.each().next().is_some())
-                .map(|(n, _)| n.clone())
-                .collect(),
-            species: (*fold.site().species).clone(),
+            fold,
+            spelled: None,
+            new_trays: BTreeSet::new(),
+            new_lots: BTreeSet::new(),
+            new_beds: BTreeSet::new(),
+            species: fold.site().species.clone(),
+            older: None,
             searched: Cell::new(0),
         }
     }
 
-    /// The names of another part of the book as well.
-    pub fn and(&mut self, other: Names) {
-        for (key, spelled) in other.spelled {
-            self.spelled.entry(key).or_default().extend(spelled);
-        }
-        self.renamed.extend(other.renamed);
-        self.trays.extend(other.trays);
-        self.lots.extend(other.lots);
-        self.beds.extend(other.beds);
+    /// The spelling of another part of the book counts as well.
+    pub fn spelled_also_as_in(self, older: Option<&'f Fold>) -> Names<'f> {
+        Names { older, ..self }
     }
 
     /// Brings what a draft names to the spelling it has in the book, learns what it makes, and reads it.
@@ -82,6 +63,19 @@ impl Names {
         self.settle_species(draft)?;
         let what = super::judge::read(draft)?;
         self.learn(&what).map(|()| what)
+    }
+
+    /// Whether the book holds a name just as it is written.
+    fn holds(&self, space: Space, written: &str) -> bool {
+        let site = self.fold.site();
+        match space {
+            Space::Tray => TrayCode::new(written).is_ok_and(|code| self.fold.trays().contains_key(&code)),
+            Space::Lot => LotCode::new(written).is_ok_and(|code| self.fold.lots().contains_key(&code)),
+            Space::Bed => BedName::new(written).is_ok_and(|name| self.fold.beds().contains_key(&name)),
+            Space::Place => PlaceName::new(written).is_ok_and(|name| site.places.contains_key(&name)),
+            Space::Container => ContainerName::new(written).is_ok_and(|name| site.containers.contains_key(&name)),
+            Space::Field => FieldName::new(written).is_ok_and(|name| site.fields.contains_key(&name)),
+        }
     }
 
     /// Brings codes and names to the spelling they have in the book: case, accents, blanks and hyphens make no second
@@ -94,11 +88,15 @@ impl Names {
         for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
             let Some(space) = Space::of(field.name) else { continue };
             let Some(Value::String(written)) = draft.body.get_mut(field.name) else { continue };
+            if self.holds(space, written) {
+                continue;
+            }
             let key = folded(written);
             if field.name == "tray" && was.as_ref() == Some(&key) {
                 continue;
             }
-            let known = self.spelled.entry((space, key)).or_default();
+            let spelled = self.spelled.get_or_insert_with(|| spelled(self.fold, self.older));
+            let known = spelled.entry((space, key)).or_default();
             match known.first().filter(|_| !known.contains(written.as_str())) {
                 Some(first) => {
                     first.clone_into(written);
@@ -136,7 +134,7 @@ impl Names {
             ));
         }
         draft.body.insert("species".into(), Value::from(key.as_str()));
-        self.species.insert(profile);
+        Arc::make_mut(&mut self.species).insert(profile);
         Ok(())
     }
 
@@ -146,19 +144,22 @@ impl Names {
             What::Tray(TrayEntry::Sown(sown)) => self.new_tray(&sown.tray),
             What::Tray(TrayEntry::PlantsReceived(received)) => self.new_tray(&received.tray),
             What::Tray(TrayEntry::MovedOn(moved)) => {
-                self.trays.insert(moved.to.clone());
+                if !self.has_tray(&moved.to) {
+                    self.new_trays.insert(moved.to.clone());
+                }
                 Ok(())
             }
             What::Tray(TrayEntry::Relabelled(label)) if label.was.is_some() => self.new_tray(&label.tray),
             What::Seed(SeedEntry::LotReceived(lot)) => {
-                if self.lots.insert(lot.lot.clone()) {
-                    Ok(())
-                } else {
-                    Err(Refusal::LotInUse(lot.lot.clone()))
+                if self.has_lot(&lot.lot) || !self.new_lots.insert(lot.lot.clone()) {
+                    return Err(Refusal::LotInUse(lot.lot.clone()));
                 }
+                Ok(())
             }
             What::Site(SiteEntry::BedSet(bed)) => {
-                self.beds.insert(bed.bed.clone());
+                if !self.has_bed(&bed.bed) {
+                    self.new_beds.insert(bed.bed.clone());
+                }
                 Ok(())
             }
             What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => {
@@ -168,7 +169,31 @@ impl Names {
     }
 
     fn new_tray(&mut self, tray: &TrayCode) -> Result<(), Refusal> {
-        if self.trays.insert(tray.clone()) { Ok(()) } else { Err(Refusal::TrayInUse(tray.clone())) }
+        if self.has_tray(tray) || !self.new_trays.insert(tray.clone()) {
+            return Err(Refusal::TrayInUse(tray.clone()));
+        }
+        Ok(())
+    }
+
+    /// Trays that were made, in the book.
+    fn trays(&self) -> impl Iterator<Item = &TrayCode> {
+        let made = self.fold.trays().iter().filter(|(_, story)| story.origin.is_some());
+        made.map(|(code, _)| code).chain(&self.new_trays)
+    }
+
+    fn has_tray(&self, tray: &TrayCode) -> bool {
+        let made = self.fold.trays().get(tray).is_some_and(|story| story.origin.is_some());
+        made || self.new_trays.contains(tray)
+    }
+
+    fn has_lot(&self, lot: &LotCode) -> bool {
+        let came = self.fold.lots().get(lot).is_some_and(|story| story.received.is_some());
+        came || self.new_lots.contains(lot)
+    }
+
+    fn has_bed(&self, bed: &BedName) -> bool {
+        let laid_out = self.fold.beds().get(bed).is_some_and(|story| story.layout.each().next().is_some());
+        laid_out || self.new_beds.contains(bed)
     }
 
     /// Every tray, lot and bed an entry of a day speaks of must be known.
@@ -204,31 +229,35 @@ impl Names {
     }
 
     fn known_tray(&self, tray: &TrayCode, on: Day) -> Result<(), Refusal> {
-        if self.trays.contains(tray) {
+        if self.has_tray(tray) {
             return Ok(());
         }
-        if let Some((is, since)) = self.renamed.get(tray) {
+        if let Some((is, since)) = self.fold.ledger().renamed(tray) {
             // Up to the day of the change the old code was the right one.
-            let (was, is, since) = (tray.clone(), is.clone(), *since);
+            let was = tray.clone();
             return if on <= since { Ok(()) } else { Err(Refusal::TrayRenamed { was, is, since }) };
         }
-        let nearest = self.nearest(tray.as_str(), self.trays.iter().map(TrayCode::as_str));
+        let nearest = self.nearest(tray.as_str(), self.trays().map(TrayCode::as_str));
         Err(Refusal::UnknownTray(tray.clone(), nearest))
     }
 
     fn known_lot(&self, lot: &LotCode) -> Result<(), Refusal> {
-        if self.lots.contains(lot) {
+        if self.has_lot(lot) {
             return Ok(());
         }
-        let nearest = self.nearest(lot.as_str(), self.lots.iter().map(LotCode::as_str));
+        let came = self.fold.lots().iter().filter(|(_, story)| story.received.is_some());
+        let known = came.map(|(code, _)| code).chain(&self.new_lots);
+        let nearest = self.nearest(lot.as_str(), known.map(LotCode::as_str));
         Err(Refusal::UnknownLot(lot.clone(), nearest))
     }
 
     fn known_bed(&self, bed: &BedName) -> Result<(), Refusal> {
-        if self.beds.contains(bed) {
+        if self.has_bed(bed) {
             return Ok(());
         }
-        let nearest = self.nearest(bed.as_str(), self.beds.iter().map(BedName::as_str));
+        let laid_out = self.fold.beds().iter().filter(|(_, story)| story.layout.each().next().is_some());
+        let known = laid_out.map(|(name, _)| name).chain(&self.new_beds);
+        let nearest = self.nearest(bed.as_str(), known.map(BedName::as_str));
         Err(Refusal::UnknownBed(bed.clone(), nearest))
     }
 }
@@ -257,6 +286,15 @@ impl Space {
             _ => None,
         }
     }
+}
+
+/// Every name in the book by what is the same without case, accents, blanks and hyphens.
+fn spelled(fold: &Fold, older: Option<&Fold>) -> BTreeMap<(Space, String), BTreeSet<String>> {
+    let mut spelled = BTreeMap::new();
+    for (space, name) in [Some(fold), older].into_iter().flatten().flat_map(names_of) {
+        spelled.entry((space, folded(&name))).or_insert_with(BTreeSet::new).insert(name);
+    }
+    spelled
 }
 
 /// Every name in the book.

@@ -191,6 +191,15 @@ impl Journal {
         self.shelf.devices()
     }
 
+    /// Until it is dropped everything is read as it stands now, whatever others write meanwhile; nothing where this is so
+    /// already. Many small questions are answered faster together.
+    pub fn read_together(&self) -> Result<Option<rusqlite::Transaction<'_>>, JournalError> {
+        if !self.connection.is_autocommit() {
+            return Ok(None);
+        }
+        Ok(Some(self.connection.unchecked_transaction()?))
+    }
+
     /// All entries, in the order of their arrival.
     pub fn entries(&self) -> Result<Vec<Entry>, JournalError> {
         Ok(self.entries_after(0)?.0)

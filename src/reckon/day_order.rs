@@ -65,7 +65,9 @@ impl DayOrder {
             !changed.contains(id) && other.get(id) != Some(minutes)
         };
         let moved = before.iter().any(|one| stays(one, &after)) || after.iter().any(|one| stays(one, &before));
-        self.later.retain(|id, _| !before.contains_key(id));
+        for id in before.keys() {
+            self.later.remove(id);
+        }
         self.later.extend(after);
         moved
     }

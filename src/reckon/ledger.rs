@@ -312,11 +312,6 @@ impl Ledger {
         Some((self.tray_at(new, when), when.happened))
     }
 
-    /// Every code that was given up, with what it became and since when.
-    pub fn all_renamed(&self) -> impl Iterator<Item = (TrayCode, (TrayCode, Day))> {
-        self.relabels.keys().filter_map(|code| Some((code.clone(), self.renamed(code)?)))
-    }
-
     /// The entries of a subject in the order of things.
     pub fn of(&self, subject: &Subject) -> impl Iterator<Item = &Arc<Entry>> {
         self.by_subject.get(subject).into_iter().flat_map(BTreeMap::values)

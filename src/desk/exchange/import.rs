@@ -289,22 +289,14 @@ impl Desk {
         if coming.drafts.is_empty() {
             return Ok(());
         }
-        let mut names = None;
+        let mut older = None;
         if intake.counted().0 > 0 {
             // Drafts may speak of what the lines with an identity bring.
             self.journal.look_up_intake(intake, true, &mut |step| told(step.into()))?;
-            names = Some(Names::of(&self.fold));
-            self.fold = nothing_looked_up(&self.journal, self.now)?;
+            older = Some(std::mem::replace(&mut self.fold, nothing_looked_up(&self.journal, self.now)?));
         }
         self.look_up_named(coming.drafts.iter())?;
-        let mut names = match names {
-            Some(before) => {
-                let mut names = Names::of(&self.fold);
-                names.and(before);
-                names
-            }
-            None => Names::of(&self.fold),
-        };
+        let mut names = Names::of(&self.fold).spelled_also_as_in(older.as_ref());
         let (mut refused, mut unread): (Vec<Refused>, HashSet<usize>) = (Vec::new(), HashSet::new());
         let now = self.now;
         let read = coming.lines;

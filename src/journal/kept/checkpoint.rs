@@ -30,8 +30,8 @@ pub struct KeptStory {
     pub rests: Option<Day>,
     /// The species, where others learn from it.
     pub species: Option<String>,
-    /// The story, as text.
-    pub body: String,
+    /// The story, as bytes.
+    pub body: Vec<u8>,
 }
 
 impl Journal {
@@ -79,8 +79,8 @@ impl Journal {
         Ok(transaction.commit()?)
     }
 
-    /// The kept stories that do not rest on a day: sort word and text.
-    pub fn stories_awake(&self, day: Day) -> Result<Vec<(String, String)>, JournalError> {
+    /// The kept stories that do not rest on a day: sort word and bytes.
+    pub fn stories_awake(&self, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
         self.stories(
             "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
              WHERE story.rests IS NULL OR story.rests > ?1",
@@ -88,20 +88,21 @@ impl Journal {
         )
     }
 
-    /// Gives every kept story, one after the other: of what sort, its name, and its text.
-    pub fn each_story(&self, give: &mut dyn FnMut(&str, &str, &str)) -> Result<(), JournalError> {
+    /// Gives every kept story, one after the other: of what sort, its name, and its bytes.
+    pub fn each_story(&self, give: &mut dyn FnMut(&str, &str, &[u8])) -> Result<(), JournalError> {
         let query = "SELECT subject.sort, subject.name, story.body FROM story JOIN subject ON subject.number = story.subject";
         let mut statement = self.connection.prepare_cached(query)?;
         let mut found = statement.query([])?;
         while let Some(row) = found.next()? {
             let text = |column| row.get_ref(column).ok().and_then(|value| value.as_str().ok()).unwrap_or_default();
-            give(text(0), text(1), text(2));
+            let body = row.get_ref(2).ok().and_then(|value| value.as_blob().ok()).unwrap_or_default();
+            give(text(0), text(1), body);
         }
         Ok(())
     }
 
     /// The kept stories that rest on one day and not yet on an earlier one.
-    pub fn stories_resting_between(&self, earlier: Day, day: Day) -> Result<Vec<(String, String)>, JournalError> {
+    pub fn stories_resting_between(&self, earlier: Day, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
         self.stories(
             "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
              WHERE story.rests > ?1 AND story.rests <= ?2",
@@ -110,7 +111,7 @@ impl Journal {
     }
 
     /// Of each species the kept stories that came to rest last by a day, at most so many.
-    pub fn stories_at_rest(&self, day: Day, at_most: usize) -> Result<Vec<String>, JournalError> {
+    pub fn stories_at_rest(&self, day: Day, at_most: usize) -> Result<Vec<Vec<u8>>, JournalError> {
         let mut species =
             self.connection.prepare_cached("SELECT DISTINCT species FROM story WHERE species IS NOT NULL")?;
         let all: Vec<String> = species.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;
@@ -127,7 +128,7 @@ impl Journal {
         Ok(bodies)
     }
 
-    fn stories(&self, query: &str, asked: &[&dyn rusqlite::ToSql]) -> Result<Vec<(String, String)>, JournalError> {
+    fn stories(&self, query: &str, asked: &[&dyn rusqlite::ToSql]) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
         let mut statement = self.connection.prepare_cached(query)?;
         let found = statement.query_map(asked, |row| Ok((row.get(0)?, row.get(1)?)))?;
         Ok(found.collect::<Result<_, _>>()?)

@@ -234,6 +234,7 @@ impl Journal {
 
     /// The entries that can be looked up by any of these, by order of arrival, each once.
     pub fn look_up(&self, sought: &[Sought]) -> Result<Vec<Entry>, JournalError> {
+        let _together = self.read_together()?;
         let mut arrivals: Vec<i64> = Vec::new();
         let all =
             "SELECT arrival FROM about WHERE subject = (SELECT number FROM subject WHERE sort = ?1 AND name = ?2)";
@@ -302,10 +303,11 @@ impl Journal {
         self.entries_of(&query, params![of.id.device.as_str(), command])
     }
 
-    /// What a command wrote for a day without a time of day.
+    /// What a command wrote for a day without a time of day. The unary plus keeps SQLite from going through every entry of
+    /// the device: a day holds few.
     pub fn command_on(&self, device: &DeviceId, command: u64, day: Day) -> Result<Vec<Entry>, JournalError> {
         let query = format!(
-            "SELECT {COLUMNS} FROM entry WHERE happened = ?1 AND device = ?2 AND command = ?3 AND clock IS NULL ORDER BY seq"
+            "SELECT {COLUMNS} FROM entry WHERE happened = ?1 AND +device = ?2 AND command = ?3 AND clock IS NULL ORDER BY +seq"
         );
         let command = i64::try_from(command).unwrap_or(i64::MAX);
         self.entries_of(&query, params![day.to_string(), device.as_str(), command])
@@ -389,12 +391,22 @@ impl Journal {
 
     /// The entries that happened after a day, or were recorded after a moment, by order of arrival.
     pub fn later(&self, day: Day, known: Option<Moment>) -> Result<Vec<Entry>, JournalError> {
+        let _together = self.read_together()?;
         let (day, known) = later_than(day, known);
-        let query = format!(
-            "SELECT {COLUMNS} FROM entry WHERE arrival IN (SELECT arrival FROM entry WHERE happened > ?1
-             UNION SELECT arrival FROM entry WHERE recorded > ?2) ORDER BY arrival"
-        );
-        self.entries_of(&query, params![day, known])
+        let queries: [(&str, &dyn rusqlite::ToSql); 2] = [
+            ("SELECT arrival FROM entry WHERE happened > ?1", &day),
+            ("SELECT arrival FROM entry WHERE recorded > ?1", &known),
+        ];
+        let mut arrivals: Vec<i64> = Vec::new();
+        for (query, asked) in queries {
+            let mut statement = self.connection.prepare_cached(query)?;
+            for arrival in statement.query_map([asked], |row| row.get(0))? {
+                arrivals.push(arrival?);
+            }
+        }
+        arrivals.sort_unstable();
+        arrivals.dedup();
+        self.arrived(&arrivals)
     }
 
     fn entries_of(&self, query: &str, asked: &[&dyn rusqlite::ToSql]) -> Result<Vec<Entry>, JournalError> {

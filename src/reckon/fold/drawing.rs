@@ -10,12 +10,33 @@ use crate::reckon::bed::picture_bed;
 use crate::reckon::pair::pairs_of;
 use crate::reckon::picture::{BedPicture, Doubt, DoubtKind, Looking, Pairs, Picture, TrayPicture};
 use crate::reckon::rest::{LEARNED_TRAYS, bed_rests_on, lot_rests_on, rests, tray_rests_on};
-use crate::reckon::stock::{BedStory, LotStory, TrayStory};
-use crate::reckon::tray::{Around, age_of_count, picture_tray};
+use crate::reckon::stock::{LotStory, TrayStory};
+use crate::reckon::tray::age_of_count::Losses;
+use crate::reckon::tray::{Around, picture_tray};
 
-/// The Picture drawn last, and the weekly loss it was judged by.
+/// The Picture drawn last and what was folded since.
 #[derive(Default, Debug)]
-pub(super) struct Drawn(Mutex<Option<Picture>>);
+pub(super) struct Drawn(Mutex<State>);
+
+#[derive(Clone, Default, Debug)]
+struct State {
+    last: Option<Last>,
+    touched: Touched,
+}
+
+#[derive(Clone, Debug)]
+struct Last {
+    picture: Picture,
+    losses: Losses,
+}
+
+/// What was folded since the last Picture; of trays the stories that it knew.
+#[derive(Clone, Default, Debug)]
+struct Touched {
+    trays: BTreeMap<TrayCode, Option<Arc<TrayStory>>>,
+    lots: BTreeSet<LotCode>,
+    beds: BTreeSet<BedName>,
+}
 
 impl Clone for Drawn {
     fn clone(&self) -> Drawn {
@@ -24,32 +45,55 @@ impl Clone for Drawn {
 }
 
 impl Drawn {
-    pub fn take(&self) -> Option<Picture> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner).take()
+    fn state(&mut self) -> &mut State {
+        self.0.get_mut().unwrap_or_else(PoisonError::into_inner)
     }
 
-    pub fn keep(&self, picture: &Picture) {
-        *self.0.lock().unwrap_or_else(PoisonError::into_inner) = Some(picture.clone());
+    /// The next Picture is drawn from nothing.
+    pub fn forget(&mut self) {
+        *self.state() = State::default();
+    }
+
+    /// A story is about to be another than the one given, or to go.
+    pub fn touch(&mut self, subject: &Subject, before: Option<&Arc<TrayStory>>) {
+        let State { last: Some(_), touched } = self.state() else { return };
+        match subject {
+            Subject::Tray(code) => drop(touched.trays.entry(code.clone()).or_insert_with(|| before.cloned())),
+            Subject::Lot(code) => drop(touched.lots.insert(code.clone())),
+            Subject::Bed(name) => drop(touched.beds.insert(name.clone())),
+            Subject::Place(_) | Subject::Site => {}
+        }
     }
 }
 
-/// Draws the Picture of a fold's day. `last` is one drawn by the same fold before.
-pub(super) fn draw(fold: &Fold, last: Option<Picture>) -> Picture {
+/// Draws the Picture of a fold's day from the last one and what was touched since.
+pub(super) fn draw(fold: &Fold, drawn: &Drawn) -> Picture {
+    let mut state = drawn.0.lock().unwrap_or_else(PoisonError::into_inner);
+    let State { last, touched } = std::mem::take(&mut *state);
+    let known = last.filter(|last| {
+        Arc::ptr_eq(&last.picture.site, fold.site()) && Arc::ptr_eq(&last.picture.places, fold.places())
+    });
+    let (at_rest, losses) = learned_from(fold, known.as_ref(), &touched);
+    let weekly_loss = losses.weekly();
+    let last = known.map(|known| known.picture).filter(|last| last.weekly_loss == weekly_loss);
+    let picture = draw_on(fold, last, &touched, at_rest, weekly_loss);
+    state.last = Some(Last { picture: picture.clone(), losses });
+    picture
+}
+
+fn draw_on(
+    fold: &Fold,
+    last: Option<Picture>,
+    touched: &Touched,
+    at_rest: Vec<Arc<TrayStory>>,
+    weekly_loss: f64,
+) -> Picture {
     let view = fold.ledger().view();
     let looking = match view.day.cmp(&fold.today()) {
         std::cmp::Ordering::Less => Looking::Back,
         std::cmp::Ordering::Equal => Looking::Today,
         std::cmp::Ordering::Greater => Looking::Ahead,
     };
-    let at_rest = at_rest(fold, view.day);
-    let awake = fold.trays().values().filter(|story| !rests(tray_rests_on(story), view.day));
-    let weekly_loss = age_of_count::weekly_loss(at_rest.iter().chain(awake), view.day);
-    let holds = |last: &Picture| {
-        last.weekly_loss == weekly_loss
-            && Arc::ptr_eq(&last.site, fold.site())
-            && Arc::ptr_eq(&last.places, fold.places())
-    };
-    let last = last.filter(holds);
     let mut picture = Picture {
         day: view.day,
         looking,
@@ -64,20 +108,130 @@ pub(super) fn draw(fold: &Fold, last: Option<Picture>) -> Picture {
         pairs: Pairs::default(),
         doubts: Vec::new(),
     };
-    let kept = fold.kept_awake();
-    let here =
-        |story: &LotStory| !rests(lot_rests_on(story), view.day) || kept.contains(&Subject::Lot(story.code.clone()));
-    let lots = fold.lots().iter().filter(|(_, story)| here(story));
-    picture.lots = lots.map(|(code, story)| (code.clone(), story.clone())).collect();
-    picture.trays = trays(fold, &picture, last.as_ref());
-    picture.beds = beds(fold, &picture, last.as_ref());
-    picture.pairs = pairs(&picture, last.as_ref());
+    match last {
+        Some(last) => draw_touched(fold, &mut picture, last, touched),
+        None => draw_all(fold, &mut picture),
+    }
     picture.doubts = doubts(fold, &picture);
     picture
 }
 
+fn draw_all(fold: &Fold, new: &mut Picture) {
+    new.lots = fold.lots().iter().filter_map(|(code, _)| Some((code.clone(), lot(fold, code, new.day)?))).collect();
+    new.trays = fold.trays().keys().filter_map(|code| Some((code.clone(), tray(fold, new, code)?))).collect();
+    new.beds = fold.beds().keys().filter_map(|name| Some((name.clone(), bed(fold, new, name)?))).collect();
+    for (code, tray) in &new.trays {
+        new.pairs.set(code, pairs_of(tray, new.beds.values(), &new.places, new.day));
+    }
+}
+
+/// Takes over what was not touched.
+fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched) {
+    (new.lots, new.trays, new.beds, new.pairs) = (last.lots, last.trays, last.beds, last.pairs);
+    let mut trays: BTreeSet<TrayCode> = touched.trays.keys().cloned().collect();
+    for code in &touched.lots {
+        let (before, now) = (new.lots.remove(code), lot(fold, code, new.day));
+        let same = match (&before, &now) {
+            (Some(before), Some(now)) => Arc::ptr_eq(before, now),
+            (None, None) => true,
+            (Some(_), None) | (None, Some(_)) => false,
+        };
+        new.lots.extend(now.map(|now| (code.clone(), now)));
+        if !same {
+            let from_it = |tray: &&Arc<TrayPicture>| tray.story.sowings.iter().any(|sown| sown.lot.as_ref() == Some(code));
+            trays.extend(new.trays.values().filter(from_it).map(|tray| tray.code.clone()));
+        }
+    }
+    for code in &trays {
+        new.trays.remove(code);
+        let drawn = tray(fold, new, code);
+        new.trays.extend(drawn.map(|drawn| (code.clone(), drawn)));
+    }
+    for name in &touched.beds {
+        new.beds.remove(name);
+        let drawn = bed(fold, new, name);
+        new.beds.extend(drawn.map(|drawn| (name.clone(), drawn)));
+    }
+    pair_anew(new, &trays, &touched.beds);
+}
+
+fn lot(fold: &Fold, code: &LotCode, day: Day) -> Option<Arc<LotStory>> {
+    let story = fold.lots().get(code)?;
+    let kept = || fold.kept_awake().contains(&Subject::Lot(code.clone()));
+    (!rests(lot_rests_on(story), day) || kept()).then(|| story.clone())
+}
+
+fn tray(fold: &Fold, new: &Picture, code: &TrayCode) -> Option<Arc<TrayPicture>> {
+    let story = fold.trays().get(code).filter(|story| story.origin.is_some())?;
+    if rests(tray_rests_on(story), new.day) && !fold.kept_awake().contains(&Subject::Tray(code.clone())) {
+        return None;
+    }
+    let lots = story.sowings.iter().filter_map(|sowing| sowing.lot.as_ref());
+    let lots_held = lots.filter_map(|lot| new.lots.get(lot)?.held.clone()).collect();
+    let around =
+        Around { site: fold.site(), places: fold.places(), lots_held, weekly_loss: new.weekly_loss, day: new.day };
+    Some(Arc::new(picture_tray(story, &around)))
+}
+
+fn bed(fold: &Fold, new: &Picture, name: &BedName) -> Option<Arc<BedPicture>> {
+    let story = fold.beds().get(name)?;
+    if rests(bed_rests_on(story), new.day) && !fold.kept_awake().contains(&Subject::Bed(name.clone())) {
+        return None;
+    }
+    picture_bed(story, fold.site(), new.day, new.looking).map(Arc::new)
+}
+
+/// Pairs again what was touched.
+fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedName>) {
+    for code in trays {
+        let of_it = new.trays.get(code).map(|tray| pairs_of(tray, new.beds.values(), &new.places, new.day));
+        new.pairs.set(code, of_it.unwrap_or_default());
+    }
+    if beds.is_empty() {
+        return;
+    }
+    for (code, tray) in new.trays.iter().filter(|(code, _)| !trays.contains(*code)) {
+        let anew = pairs_of(tray, beds.iter().filter_map(|name| new.beds.get(name)), &new.places, new.day);
+        if anew.is_empty() && !new.pairs.of(code).iter().any(|pair| beds.contains(&pair.bed)) {
+            continue;
+        }
+        let kept = new.pairs.of(code).iter().filter(|pair| !beds.contains(&pair.bed)).cloned();
+        let mut all: Vec<_> = kept.chain(anew).collect();
+        all.sort_by(|a, b| a.bed.cmp(&b.bed));
+        new.pairs.set(code, all);
+    }
+}
+
+/// The stories at rest that are learned from, and what was lost in the trays of the nursery: as they were, where nothing
+/// that rests was touched.
+fn learned_from(fold: &Fold, last: Option<&Last>, touched: &Touched) -> (Vec<Arc<TrayStory>>, Losses) {
+    let day = fold.ledger().view().day;
+    let at_rest = |story: &Arc<TrayStory>| rests(tray_rests_on(story), day);
+    let rested = |(code, before): (&TrayCode, &Option<Arc<TrayStory>>)| match before {
+        Some(before) => at_rest(before) || fold.trays().get(code).is_some_and(at_rest),
+        None => fold.trays().get(code).is_some_and(at_rest) || fold.at_rest().iter().any(|kept| kept.code == *code),
+    };
+    match last {
+        Some(last) if !touched.trays.iter().any(rested) => {
+            let mut losses = last.losses;
+            for (code, before) in &touched.trays {
+                before.iter().for_each(|before| losses.take_out(before, day));
+                fold.trays().get(code).iter().for_each(|now| losses.add(now, day));
+            }
+            (last.picture.at_rest.clone(), losses)
+        }
+        Some(_) | None => {
+            let mut losses = Losses::default();
+            let learned = at_rest_of(fold, day);
+            let awake = fold.trays().values().filter(|story| !at_rest(story));
+            learned.iter().chain(awake).for_each(|story| losses.add(story, day));
+            (learned, losses)
+        }
+    }
+}
+
 /// Of each species the trays that came to rest last: those in memory and those that were kept.
-fn at_rest(fold: &Fold, day: Day) -> Vec<Arc<TrayStory>> {
+fn at_rest_of(fold: &Fold, day: Day) -> Vec<Arc<TrayStory>> {
     let kept = fold.at_rest().iter().filter(|story| !fold.has_read(&story.code));
     let mut all: BTreeMap<&SpeciesKey, Vec<(Day, &Arc<TrayStory>)>> = BTreeMap::new();
     for story in kept.chain(fold.trays().values()).filter(|story| story.origin.is_some()) {
@@ -91,90 +245,6 @@ fn at_rest(fold: &Fold, day: Day) -> Vec<Arc<TrayStory>> {
         learned.extend(of_it.into_iter().take(LEARNED_TRAYS).map(|(_, story)| story.clone()));
     }
     learned
-}
-
-fn trays(fold: &Fold, new: &Picture, last: Option<&Picture>) -> BTreeMap<TrayCode, Arc<TrayPicture>> {
-    let same_lot = |lot: &LotCode| {
-        let before = last.and_then(|last| last.lots.get(lot));
-        match (before, new.lots.get(lot)) {
-            (Some(before), Some(now)) => Arc::ptr_eq(before, now),
-            (None, None) => true,
-            (Some(_), None) | (None, Some(_)) => false,
-        }
-    };
-    let mut trays = BTreeMap::new();
-    let kept = |story: &TrayStory| fold.kept_awake().contains(&Subject::Tray(story.code.clone()));
-    let here = |story: &TrayStory| story.origin.is_some() && (!rests(tray_rests_on(story), new.day) || kept(story));
-    for (code, story) in fold.trays().iter().filter(|(_, story)| here(story)) {
-        let mut lots = story.sowings.iter().filter_map(|sowing| sowing.lot.as_ref());
-        let same = last.and_then(|last| last.trays.get(code)).filter(|tray| Arc::ptr_eq(&tray.story, story));
-        if let Some(same) = same.filter(|_| lots.clone().all(same_lot)) {
-            trays.insert(code.clone(), same.clone());
-            continue;
-        }
-        let lots_held = lots.by_ref().filter_map(|lot| new.lots.get(lot)?.held.clone()).collect();
-        let around =
-            Around { site: fold.site(), places: fold.places(), lots_held, weekly_loss: new.weekly_loss, day: new.day };
-        trays.insert(code.clone(), Arc::new(picture_tray(story, &around)));
-    }
-    trays
-}
-
-fn beds(fold: &Fold, new: &Picture, last: Option<&Picture>) -> BTreeMap<BedName, Arc<BedPicture>> {
-    let mut beds = BTreeMap::new();
-    let kept = |story: &BedStory| fold.kept_awake().contains(&Subject::Bed(story.name.clone()));
-    let here = |story: &BedStory| !rests(bed_rests_on(story), new.day) || kept(story);
-    for (name, story) in fold.beds().iter().filter(|(_, story)| here(story)) {
-        let same = last.and_then(|last| last.beds.get(name)).filter(|bed| Arc::ptr_eq(&bed.story, story));
-        let bed = same.cloned().or_else(|| picture_bed(story, fold.site(), new.day, new.looking).map(Arc::new));
-        if let Some(bed) = bed {
-            beds.insert(name.clone(), bed);
-        }
-    }
-    beds
-}
-
-/// Beds that are others than before, those gone among them.
-fn changed_beds<'a>(new: &'a Picture, last: &'a Picture) -> BTreeSet<&'a BedName> {
-    let differs = |name: &&BedName| match (new.beds.get(*name), last.beds.get(*name)) {
-        (Some(now), Some(before)) => !Arc::ptr_eq(now, before),
-        (Some(_) | None, _) => true,
-    };
-    new.beds.keys().chain(last.beds.keys()).filter(differs).collect()
-}
-
-fn pairs(new: &Picture, last: Option<&Picture>) -> Pairs {
-    let Some(last) = last else {
-        let mut pairs = Pairs::default();
-        for (code, tray) in &new.trays {
-            pairs.set(code, pairs_of(tray, new.beds.values(), &new.places, new.day));
-        }
-        return pairs;
-    };
-    let mut pairs = last.pairs.clone();
-    for code in last.trays.keys().filter(|code| !new.trays.contains_key(*code)) {
-        pairs.set(code, Vec::new());
-    }
-    let changed = changed_beds(new, last);
-    let others = || changed.iter().filter_map(|name| new.beds.get(*name));
-    for (code, tray) in &new.trays {
-        if !last.trays.get(code).is_some_and(|before| Arc::ptr_eq(before, tray)) {
-            pairs.set(code, pairs_of(tray, new.beds.values(), &new.places, new.day));
-            continue;
-        }
-        if changed.is_empty() {
-            continue;
-        }
-        let anew = pairs_of(tray, others(), &new.places, new.day);
-        if anew.is_empty() && !pairs.of(code).iter().any(|pair| changed.contains(&pair.bed)) {
-            continue;
-        }
-        let kept = pairs.of(code).iter().filter(|pair| !changed.contains(&pair.bed)).cloned();
-        let mut all: Vec<_> = kept.chain(anew).collect();
-        all.sort_by(|a, b| a.bed.cmp(&b.bed));
-        pairs.set(code, all);
-    }
-    pairs
 }
 
 fn doubts(fold: &Fold, picture: &Picture) -> Vec<Doubt> {

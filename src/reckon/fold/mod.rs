@@ -23,7 +23,7 @@ use lazy::InMemory;
 
 /// Another fold does not go on from stories that this one kept: raised whenever what a story holds, or what is folded into
 /// it, changes.
-pub const FOLD_MARK: u32 = 1;
+pub const FOLD_MARK: u32 = 2;
 
 /// The folded stories of a view, kept so that a new entry refolds only what it touches.
 #[derive(Clone, Debug)]
@@ -94,6 +94,7 @@ impl Fold {
 
     /// Lays kept stories beside those that are there.
     pub fn put(&mut self, stories: Stories) {
+        self.drawn.forget();
         for story in stories.trays {
             self.trays.entry(story.code.clone()).or_insert_with(|| Arc::new(story));
         }
@@ -107,6 +108,7 @@ impl Fold {
 
     /// The stories of trays at rest that are learned from and not in memory otherwise.
     pub fn put_at_rest(&mut self, stories: Vec<Arc<TrayStory>>) {
+        self.drawn.forget();
         self.at_rest = stories;
     }
 
@@ -157,7 +159,7 @@ impl Fold {
     /// though they are of later days. All they want must have been looked up.
     pub fn at(&self, view: View, outside: &[Arc<Entry>], reaching: &[Arc<Entry>]) -> Fold {
         let mut fold = self.clone();
-        fold.drawn = Drawn::default();
+        fold.drawn.forget();
         fold.ledger.set_view(view);
         fold.take_out(outside);
         fold.describe_anew(reaching);
@@ -167,7 +169,7 @@ impl Fold {
     /// Goes on to a later view with the entries that belong to it and did not before. `reaching` are entries of later days
     /// that belonged to it already.
     pub fn go_to(&mut self, view: View, new: Vec<Arc<Entry>>, reaching: &[Arc<Entry>]) {
-        self.drawn = Drawn::default();
+        self.drawn.forget();
         self.ledger.set_view(view);
         self.add(new);
         self.describe_anew(reaching);
@@ -193,7 +195,7 @@ impl Fold {
 
     /// Lets something be in the Picture though it rests.
     pub fn keep_awake(&mut self, subject: Subject) {
-        self.drawn = Drawn::default();
+        self.drawn.forget();
         self.kept_awake.insert(subject);
     }
 
@@ -230,12 +232,21 @@ impl Fold {
 
     /// A subject without entries has no story.
     fn forget(&mut self, subject: &Subject) {
+        self.touch(subject);
         match subject {
             Subject::Tray(code) => drop(self.trays.remove(code)),
             Subject::Lot(code) => drop(self.lots.remove(code)),
             Subject::Bed(name) => drop(self.beds.remove(name)),
             Subject::Place(_) | Subject::Site => {}
         }
+    }
+
+    fn touch(&mut self, subject: &Subject) {
+        let before = match subject {
+            Subject::Tray(code) => self.trays.get(code),
+            Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
+        };
+        self.drawn.touch(subject, before);
     }
 
     /// What cannot be believed in the books, without what only the Picture of a day shows.
@@ -251,11 +262,14 @@ impl Fold {
     pub(super) fn doubts_awake(&self) -> Vec<Doubt> {
         let day = self.ledger.view().day;
         let mut doubts = self.site.doubts.clone();
-        let trays = self.trays.values().filter(|story| !rest::rests(rest::tray_rests_on(story), day));
+        let trays = self.trays.values().filter(|story| !story.doubts.is_empty());
+        let trays = trays.filter(|story| !rest::rests(rest::tray_rests_on(story), day));
         doubts.extend(trays.flat_map(|story| story.doubts.iter().cloned()));
-        let lots = self.lots.values().filter(|story| !rest::rests(rest::lot_rests_on(story), day));
+        let lots = self.lots.values().filter(|story| !story.doubts.is_empty());
+        let lots = lots.filter(|story| !rest::rests(rest::lot_rests_on(story), day));
         doubts.extend(lots.flat_map(|story| story.doubts.iter().cloned()));
-        let beds = self.beds.values().filter(|story| !rest::rests(rest::bed_rests_on(story), day));
+        let beds = self.beds.values().filter(|story| !story.doubts.is_empty());
+        let beds = beds.filter(|story| !rest::rests(rest::bed_rests_on(story), day));
         doubts.extend(beds.flat_map(|story| story.doubts.iter().cloned()));
         doubts
     }
@@ -292,6 +306,7 @@ impl Fold {
             // Stories of which nothing is in memory stand as they are.
             Some(memory) => memory.whole.iter().cloned().collect(),
             None => {
+                self.drawn.forget();
                 self.trays.clear();
                 self.lots.clear();
                 self.beds.clear();
@@ -307,6 +322,7 @@ impl Fold {
         if self.ledger.of(subject).next().is_none() {
             return self.forget(subject);
         }
+        self.touch(subject);
         match subject {
             Subject::Tray(code) => {
                 self.trays.insert(code.clone(), Arc::new(fold_tray(&self.ledger, &self.site, code)));
@@ -352,10 +368,7 @@ impl Fold {
 
     /// The Picture of the view's day. Only what was touched since the last one is judged anew.
     pub fn picture(&self) -> Picture {
-        let last = self.drawn.take();
-        let picture = drawing::draw(self, last);
-        self.drawn.keep(&picture);
-        picture
+        drawing::draw(self, &self.drawn)
     }
 
     pub(super) fn today(&self) -> Day {

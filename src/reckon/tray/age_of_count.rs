@@ -1,6 +1,5 @@
 //! What may really stand in a tray: a number carries its age and widens as it gets old.
 
-use std::sync::Arc;
 
 use crate::base::{Day, Range};
 use crate::reckon::stock::{Origin, TrayStory};
@@ -16,24 +15,50 @@ const LOSS_STEP: f64 = 0.0005;
 /// An "about" count may be off by this share either way (ours).
 const ABOUT_SHARE: f64 = 0.10;
 
-/// The nursery's own loss in a week, as a share of what stands, from every tray's record.
-pub fn weekly_loss<'a>(stories: impl Iterator<Item = &'a Arc<TrayStory>>, day: Day) -> f64 {
-    let (mut lost, mut plant_weeks) = (0.0, 0.0);
-    for story in stories {
-        let Some(made) = story.made_on else { continue };
+/// What was lost in trays, and how long their plants were there: whole numbers, so that a tray can be taken out again.
+#[derive(Clone, Copy, PartialEq, Eq, Default, Debug)]
+pub struct Losses {
+    lost: u128,
+    /// Plants times days since their tray was made.
+    plant_days: u128,
+}
+
+impl Losses {
+    /// Adds what a tray's record says on a day.
+    pub fn add(&mut self, story: &TrayStory, day: Day) {
+        let of_it = Losses::of(story, day);
+        self.lost += of_it.lost;
+        self.plant_days += of_it.plant_days;
+    }
+
+    /// Takes out what was added for this record on the same day.
+    pub fn take_out(&mut self, story: &TrayStory, day: Day) {
+        let of_it = Losses::of(story, day);
+        self.lost -= of_it.lost;
+        self.plant_days -= of_it.plant_days;
+    }
+
+    fn of(story: &TrayStory, day: Day) -> Losses {
+        let Some(made) = story.made_on else { return Losses::default() };
         let accounts = &story.accounts;
-        let gone = accounts.lost_in_all() as f64;
-        let most = (accounts.standing + accounts.moved_out + accounts.planted + accounts.given_out) as f64 + gone;
+        let gone = u128::from(accounts.lost_in_all());
+        let went = [accounts.standing, accounts.moved_out, accounts.planted, accounts.given_out];
+        let most = went.into_iter().map(u128::from).sum::<u128>() + gone;
+        let days = u128::from(day.days_since(made).clamp(0, 365).unsigned_abs());
+        Losses { lost: gone, plant_days: most * days }
+    }
+
+    /// The nursery's own loss in a week, as a share of what stands.
+    pub fn weekly(self) -> f64 {
         // About half of the time passes before plants stand, and half of those that went were there: a rough mean.
-        plant_weeks += most * f64::from(day.days_since(made).clamp(0, 365)) / 7.0 / 2.0;
-        lost += gone;
+        let plant_weeks = self.plant_days as f64 / 7.0 / 2.0;
+        if plant_weeks < ENOUGH_PLANT_WEEKS {
+            return USUAL_WEEKLY_LOSS;
+        }
+        let share = (self.lost as f64 / plant_weeks).clamp(0.001, 0.25);
+        // So coarse that one dead seedling more does not judge a whole nursery anew.
+        (share / LOSS_STEP).round() * LOSS_STEP
     }
-    if plant_weeks < ENOUGH_PLANT_WEEKS {
-        return USUAL_WEEKLY_LOSS;
-    }
-    let share = (lost / plant_weeks).clamp(0.001, 0.25);
-    // So coarse that one dead seedling more does not judge a whole nursery anew.
-    (share / LOSS_STEP).round() * LOSS_STEP
 }
 
 /// Low, likely and high of what stands in a tray on a day. `likely` stays what the books hold.
