@@ -182,11 +182,16 @@ pub(super) fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> 
     Ok(())
 }
 
+/// Whose entries drafts are as long as this copy has written nothing.
+pub(super) fn device_of_trials() -> Option<DeviceId> {
+    DeviceId::new("zzzzzzzz-trial")
+}
+
 /// Entries as the file would make them: of this copy's own device, numbered behind everything it ever wrote; of a new
 /// device where it has written nothing yet.
 fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment, device: Option<DeviceId>) -> Vec<Arc<Entry>> {
     const BEHIND_ALL: u64 = 1 << 52;
-    let Some(device) = device.or_else(|| DeviceId::new("zzzzzzzz-trial")) else { return Vec::new() };
+    let Some(device) = device.or_else(device_of_trials) else { return Vec::new() };
     drafts
         .iter()
         .zip(whats)

@@ -164,7 +164,7 @@ fn sealed(mut fields: Map<String, Value>) -> Result<Sealed, Fault> {
     let (who, kind, command) = (take("who"), take("kind"), take("command"));
     let (clock, prev, hash) = (take("clock"), take("prev"), take("hash"));
     let number = needed(&command, "command")?;
-    let sealed = Sealed {
+    let mut sealed = Sealed {
         id: parsed::<EntryId>(&id, "id", |text| Reason::Envelope(Problem::NotAnEntry(text)))?,
         happened: parsed::<Day>(&happened, "happened", |text| Reason::Envelope(Problem::NotADay(text)))?,
         clock: clock.as_ref().map(|written| clock_of(written, "clock")).transpose()?,
@@ -176,9 +176,12 @@ fn sealed(mut fields: Map<String, Value>) -> Result<Sealed, Fault> {
             .ok_or_else(|| Fault::on("command", Reason::Envelope(Problem::NotANumber(short(&number.to_string())))))?,
         prev: prev.as_ref().map(|written| hash_of(written, "prev")).transpose()?,
         hash: hash_of(needed(&hash, "hash")?, "hash")?,
-        body: canonical(&Value::Object(fields)),
+        body: String::new(),
     };
-    if sealed.reckoned_hash() == sealed.hash {
+    let body = Value::Object(fields);
+    sealed.body = canonical(&body);
+    let fields = if let Value::Object(fields) = body { fields } else { Map::new() };
+    if sealed.reckoned_hash_of(fields) == sealed.hash {
         Ok(sealed)
     } else {
         Err(Fault::on("hash", Reason::WrongHash(sealed.id)))

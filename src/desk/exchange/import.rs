@@ -265,7 +265,11 @@ impl Desk {
             recorded: self.now.moment,
             written: &mut |sealed| written.push(sealed.id),
         };
-        let first = self.journal.write_new(intake, new, &mut |step| told(step.into()))?;
+        let own = if how.only_try { coming.device.clone().or_else(judge::device_of_trials) } else { None };
+        let first = match own {
+            Some(own) => self.journal.try_new(intake, &own, new, &mut |step| told(step.into()))?,
+            None => self.journal.write_new(intake, new, &mut |step| told(step.into()))?,
+        };
         self.journal.look_up_intake(intake, true, &mut |step| told(step.into()))?;
         let asked = Asked { before: &before, judged_from: first.as_ref(), keep: !how.only_try };
         let found = fold_in_parts(&mut self.journal, self.now, &asked, &mut |done, all| {

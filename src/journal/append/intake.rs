@@ -357,23 +357,26 @@ const WAITING: &str = "CREATE TEMP TABLE waiting (
     device TEXT NOT NULL, seq INTEGER NOT NULL, happened TEXT, clock TEXT, recorded INTEGER, who TEXT, kind TEXT,
     command INTEGER, body TEXT, prev BLOB, hash BLOB, arrival INTEGER, PRIMARY KEY (device, seq)) WITHOUT ROWID";
 
-/// A line whose hash is right, its body in the form in which it is stored; else the hash it came with, and the fault.
+/// A line whose hash is right, its body in the form in which it is stored; else the hash it came with, and the fault. The
+/// hash is reckoned over canonical JSON, so another spelling has the same hash.
 fn verified(mut sealed: Sealed) -> Result<Sealed, (Hash, JournalError)> {
-    if sealed.reckoned_hash() != sealed.hash {
-        return Err((sealed.hash, JournalError::WrongHash { entry: sealed.id }));
+    let hash = sealed.hash;
+    let wrong = |id: &EntryId| (hash, JournalError::WrongHash { entry: id.clone() });
+    let body = match serde_json::from_str::<Value>(&sealed.body) {
+        Ok(Value::Object(body)) => body,
+        // What is no object has no right hash unless somebody made one for it.
+        _ if sealed.reckoned_hash() != hash => return Err(wrong(&sealed.id)),
+        Ok(_) => return Err((hash, JournalError::damaged_at(&sealed.id, "its body is not a JSON object"))),
+        Err(error) => return Err((hash, JournalError::damaged_at(&sealed.id, error))),
+    };
+    let fields = refuse_envelope_fields(&sealed.id, &body);
+    let body = Value::Object(body);
+    let stored = canonical(&body);
+    let Value::Object(body) = body else { return Err(wrong(&sealed.id)) };
+    if sealed.reckoned_hash_of(body) != hash {
+        return Err(wrong(&sealed.id));
     }
-    sealed.body = canonical_body(&sealed).map_err(|fault| (sealed.hash, fault))?;
+    fields.map_err(|fault| (hash, fault))?;
+    sealed.body = stored;
     Ok(sealed)
-}
-
-/// The body as it is stored. The hash is reckoned over canonical JSON, so another spelling has the same hash.
-fn canonical_body(sealed: &Sealed) -> Result<String, JournalError> {
-    match serde_json::from_str::<Value>(&sealed.body) {
-        Ok(Value::Object(body)) => {
-            refuse_envelope_fields(&sealed.id, &body)?;
-            Ok(canonical(&Value::Object(body)))
-        }
-        Ok(_) => Err(JournalError::damaged_at(&sealed.id, "its body is not a JSON object")),
-        Err(error) => Err(JournalError::damaged_at(&sealed.id, error)),
-    }
 }

@@ -9,11 +9,11 @@ use serde_json::{Map, Value};
 use std::ops::ControlFlow;
 
 use super::Journal;
-use super::device::{Head, Hold};
+use super::device::{self, Head};
 use super::error::JournalError;
 use super::kept::lookup;
 use super::rows;
-use crate::base::{EntryId, Moment};
+use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::envelope::{Draft, Sealed};
 
 /// What became of an import.
@@ -100,11 +100,26 @@ impl Journal {
             return Ok(None);
         }
         let hold = shelf.reserve(connection, new.drafts.len() as u64, notes)?;
-        let first = EntryId { device: hold.device.clone(), seq: hold.head.seq + 1 };
-        let last = write_drafts(connection, &hold, new, told);
-        let head = hold.head;
+        let (device, head) = (hold.device.clone(), hold.head);
+        let last = write_drafts(connection, &device, head, new, told);
         intake.hold(hold, last.as_ref().map_or(head, |last| *last));
-        last.map(|_| Some(first))
+        last.map(|_| Some(EntryId { device, seq: head.seq + 1 }))
+    }
+
+    /// The same only to look at it: no number is reserved, as an intake that is let go needs none.
+    pub fn try_new(
+        &mut self,
+        _intake: &mut Intake,
+        device: &DeviceId,
+        new: New<'_>,
+        told: &mut Told<'_>,
+    ) -> Result<Option<EntryId>, JournalError> {
+        if new.drafts.len() == 0 {
+            return Ok(None);
+        }
+        let head = device::head_of(&self.connection, device)?;
+        write_drafts(&self.connection, device, head, new, told)?;
+        Ok(Some(EntryId { device: device.clone(), seq: head.seq + 1 }))
     }
 
     /// Lets everything that came in be looked up, still inside the transaction; where the lookup lagged behind before, only
@@ -149,21 +164,21 @@ fn go_on_unless(said: ControlFlow<()>) -> Result<(), JournalError> {
     if said.is_break() { Err(JournalError::Cancelled) } else { Ok(()) }
 }
 
-/// Writes drafts and gives the last entry of the device.
+/// Writes drafts behind the last entry of a device, and gives the last one then.
 fn write_drafts(
     connection: &Connection,
-    hold: &Hold,
+    device: &DeviceId,
+    mut head: Head,
     new: New<'_>,
     told: &mut Told<'_>,
 ) -> Result<Head, JournalError> {
-    let recorded = hold.head.recorded.map_or(new.recorded, |last| last.max(new.recorded));
-    let command = hold.head.seq + 1;
-    let mut head = hold.head;
+    let recorded = head.recorded.map_or(new.recorded, |last| last.max(new.recorded));
+    let command = head.seq + 1;
     for (seq, draft) in (command..).zip(new.drafts) {
         if (seq - command).is_multiple_of(intake::TOLD_EVERY) {
             go_on_unless(told(Step::Written(seq - command)))?;
         }
-        let id = EntryId { device: hold.device.clone(), seq };
+        let id = EntryId { device: device.clone(), seq };
         refuse_envelope_fields(&id, &draft.body)?;
         let sealed = draft.seal(id, recorded, command, head.hash);
         rows::insert(connection, &sealed)?;
