@@ -271,11 +271,7 @@ fn keep_stories(
 }
 
 /// The stories of a fold that are not those that were kept before, as they are kept.
-pub(super) fn changed_stories(
-    fold: &Fold,
-    before: &LastKept,
-    all_anew: bool,
-) -> Result<Vec<KeptStory>, JournalError> {
+pub(super) fn changed_stories(fold: &Fold, before: &LastKept, all_anew: bool) -> Result<Vec<KeptStory>, JournalError> {
     let mut changed = Vec::new();
     fn bytes<T: serde::Serialize>(story: &T) -> Result<Vec<u8>, JournalError> {
         postcard::to_allocvec(story).map_err(|fault| JournalError::Damaged { what: fault.to_string(), entry: None })

@@ -27,14 +27,25 @@ pub struct Row {
 
 /// Any rows of three devices, withdrawals among them.
 pub fn rows() -> impl Strategy<Value = Vec<Row>> {
-    let one =
-        (0..30usize, any::<u32>(), any::<u32>(), any::<u32>(), 0..DAYS, 0..3usize, prop::option::of(0..24u32), 0..40i32);
+    let one = (
+        0..30usize,
+        any::<u32>(),
+        any::<u32>(),
+        any::<u32>(),
+        0..DAYS,
+        0..3usize,
+        prop::option::of(0..24u32),
+        0..40i32,
+    );
     prop::collection::vec(one, 1..60).prop_map(|rows| {
         let mut made: Vec<Row> = Vec::new();
         for (kind, a, b, c, on, device, hour, late) in rows {
             let happened = Day::from_number(FIRST_DAY + on);
             let (kind, body) = if kind >= 28 {
-                ("withdrawn", json!({"entries":[format!("{}:{}", ["a", "b", "c"][b as usize % 3], 1 + a % 20)],"why":"slip"}))
+                (
+                    "withdrawn",
+                    json!({"entries":[format!("{}:{}", ["a", "b", "c"][b as usize % 3], 1 + a % 20)],"why":"slip"}),
+                )
             } else {
                 body(kind, a, b, c)
             };

@@ -42,7 +42,8 @@ fn stopped_at_any_step_nothing_is_taken_in_and_it_can_be_taken_afterwards() {
                 let mut steps = 0;
                 let taken = desk.import_told(text.as_bytes(), "mara", how, &mut |step| {
                     steps += 1;
-                    kinds_of_steps.insert(format!("{step:?}").chars().take_while(|c| c.is_alphabetic()).collect::<String>());
+                    kinds_of_steps
+                        .insert(format!("{step:?}").chars().take_while(|c| c.is_alphabetic()).collect::<String>());
                     if steps > stop_at { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
                 });
                 match taken {

@@ -4,18 +4,19 @@
 use std::collections::{BTreeSet, HashSet};
 use std::io::BufRead;
 use std::ops::ControlFlow;
+use std::sync::Arc;
 
 use super::packed::Packed;
 use super::{ImportError, Imported};
 use crate::base::{DeviceId, EntryId};
-use crate::desk::book::arcs;
 use crate::desk::in_parts::{Asked, doubts_kept, fold_in_parts, nothing_looked_up};
 use crate::desk::judge;
 use crate::desk::names::Names;
 use crate::desk::refusal::{DeskError, Refusal, Refused};
 use crate::desk::{Desk, Recorded};
 use crate::journal::{Intake, JournalError, New, Step, Unfit};
-use crate::nursery::envelope::Draft;
+use crate::nursery::entry::Entry;
+use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::picture::Doubt;
 use crate::share::fault::MOST_FAULTS_LISTED;
 use crate::share::{self, LineFault, LineFaults, ReadFault, Reason, Written};
@@ -77,6 +78,10 @@ struct Coming {
     intake: Option<Intake>,
     device: Option<DeviceId>,
     lines: usize,
+    /// Lines with an identity, as long as they are few.
+    few: Vec<(usize, Sealed)>,
+    /// Lines that were here already, of those that were put back among the few.
+    already: usize,
     drafts: Packed,
     /// Of few drafts what is to be written.
     settled: Vec<Draft>,
@@ -130,10 +135,19 @@ impl Desk {
         how: How,
         told: &mut ToldOfImport<'_>,
     ) -> Result<Imported, ImportError> {
-        let mut faults = self.read_in(coming, input, who, told)?;
+        let mut faults = self.read_in(coming, input, who, how, told)?;
+        let judged = if coming.intake.is_none() {
+            let lines = coming.drafts.lines();
+            let judged = self.judge_few(coming).map_err(|fault| super::with_lines(fault, &lines));
+            self.put_few(coming, &mut faults)?;
+            judged
+        } else if faults.is_empty() || !coming.drafts.is_empty() {
+            self.judge_many(coming, how, told)
+        } else {
+            Ok(Vec::new())
+        };
         if !faults.is_empty() {
-            // The other lines are judged all the same, so that every bad one is named at once.
-            let judged = if coming.drafts.is_empty() { Ok(Vec::new()) } else { self.judge_coming(coming, how, told) };
+            // The other lines were judged all the same, so that every bad one is named at once.
             let refused = match judged {
                 Err(DeskError::Refused(refused)) => first_of(refused, &mut faults),
                 Err(fault @ DeskError::Journal(JournalError::Cancelled)) => return Err(ImportError::Desk(fault)),
@@ -141,7 +155,7 @@ impl Desk {
             };
             return Err(ImportError::Lines(faults, refused));
         }
-        let doubts = match self.judge_coming(coming, how, told) {
+        let doubts = match judged {
             Ok(doubts) => doubts,
             Err(DeskError::Refused(refused)) if refused.len() > MOST_FAULTS_LISTED => {
                 let refused = first_of(refused, &mut faults);
@@ -149,7 +163,7 @@ impl Desk {
             }
             Err(fault) => return Err(ImportError::Desk(fault)),
         };
-        let (_, already) = coming.counted();
+        let already = coming.already + coming.counted().1;
         let drafts = coming.drafts.len();
         let mut read = Vec::new();
         if how.only_try {
@@ -162,12 +176,14 @@ impl Desk {
         Ok(Imported { lines: coming.lines, recorded: Recorded { entries, already, doubts }, drafts, read })
     }
 
-    /// Reads every line: those with an identity go into the transaction, the others are kept until all are known.
+    /// Reads every line. Where they are many, those with an identity go into the transaction one after the other; the
+    /// others are kept until all are known.
     fn read_in(
         &mut self,
         coming: &mut Coming,
         input: impl BufRead,
         who: &str,
+        how: How,
         told: &mut ToldOfImport<'_>,
     ) -> Result<LineFaults, ImportError> {
         let today = self.now.today;
@@ -176,54 +192,75 @@ impl Desk {
                 go_on_unless(told(ImportStep::Read(number))).map_err(journal)?;
             }
             coming.lines += usize::from(written.is_some());
-            match written {
-                None => {}
-                Some(Written::Draft(draft)) => coming.drafts.push(number, draft),
-                Some(Written::Sealed(sealed)) => {
-                    let intake = match &mut coming.intake {
-                        Some(intake) => intake,
-                        none => none.insert(self.journal.begin_intake().map_err(journal)?),
-                    };
+            match (written, &mut coming.intake) {
+                (None, _) => {}
+                (Some(Written::Draft(draft)), _) => coming.drafts.push(number, draft),
+                (Some(Written::Sealed(sealed)), Some(intake)) => {
                     intake.put(&self.journal, number, sealed).map_err(journal)?;
+                }
+                (Some(Written::Sealed(sealed)), None) => {
+                    coming.few.push((number, sealed));
+                    if coming.few.len() > how.at_once {
+                        self.put(coming).map_err(journal)?;
+                    }
                 }
             }
             Ok(())
         })?;
-        if let Some(intake) = &mut coming.intake {
-            intake.settle(&self.journal, faults.is_empty()).map_err(journal)?;
-            let (of_chains, count) = intake.faults();
-            faults.count += count - of_chains.len();
-            for (line, fault) in of_chains {
-                faults.note(LineFault { line: *line, column: None, field: None, reason: reason_of(fault) });
-            }
+        if coming.intake.is_none() && coming.few.len() + coming.drafts.len() > how.at_once {
+            self.put(coming).map_err(journal)?;
+        }
+        self.settle_chains(coming, &mut faults).map_err(journal)?;
+        // Of very many lines few may be new: they are judged as few are.
+        let (added, already) = coming.counted();
+        if added + coming.drafts.len() <= how.at_once
+            && let Some(intake) = coming.intake.take()
+        {
+            let new = self.journal.sealed_after(intake.arrived_before());
+            self.journal.let_go(intake);
+            coming.few = new.map_err(journal)?.into_iter().map(|sealed| (0, sealed)).collect();
+            coming.already = already;
         }
         Ok(faults)
     }
 
-    /// Says what becomes doubtful, or what is refused, by the lines of the file.
-    fn judge_coming(
-        &mut self,
-        coming: &mut Coming,
-        how: How,
-        told: &mut ToldOfImport<'_>,
-    ) -> Result<Vec<Doubt>, DeskError> {
-        if coming.counted().0 + coming.drafts.len() > how.at_once {
-            self.judge_many(coming, how, told)
-        } else {
-            let lines = coming.drafts.lines();
-            self.judge_few(coming).map_err(|fault| super::with_lines(fault, &lines))
+    /// Puts the few lines with an identity into a transaction.
+    fn put(&mut self, coming: &mut Coming) -> Result<(), JournalError> {
+        let intake = coming.intake.insert(self.journal.begin_intake()?);
+        std::mem::take(&mut coming.few)
+            .into_iter()
+            .try_for_each(|(line, sealed)| intake.put(&self.journal, line, sealed))
+    }
+
+    /// The same once they are judged.
+    fn put_few(&mut self, coming: &mut Coming, faults: &mut LineFaults) -> Result<(), ImportError> {
+        if !coming.few.is_empty() {
+            self.put(coming).map_err(journal)?;
+            self.settle_chains(coming, faults).map_err(journal)?;
         }
+        Ok(())
+    }
+
+    /// Adds what does not fit the lines that are here to the faults of lines.
+    fn settle_chains(&mut self, coming: &mut Coming, faults: &mut LineFaults) -> Result<(), JournalError> {
+        let Some(intake) = &mut coming.intake else { return Ok(()) };
+        intake.settle(&self.journal, faults.is_empty())?;
+        let (of_chains, count) = intake.faults();
+        faults.count += count - of_chains.len();
+        for (line, unfit) in of_chains {
+            faults.note(LineFault { line: *line, column: None, field: None, reason: reason_of(unfit) });
+        }
+        Ok(())
     }
 
     /// In memory, on the fold of the book.
     fn judge_few(&mut self, coming: &mut Coming) -> Result<Vec<Doubt>, DeskError> {
-        let known = match &coming.intake {
-            Some(intake) if intake.counted().0 > 0 => self.journal.entries_after(intake.arrived_before())?.0,
-            Some(_) | None => Vec::new(),
-        };
+        let opened = coming.few.iter().filter_map(|(_, sealed)| sealed.open().ok());
+        let known: Vec<Arc<Entry>> =
+            opened.filter(|entry| !self.fold.ledger().holds(&entry.id)).map(Arc::new).collect();
         let drafts = coming.drafts.iter().collect();
         coming.fold_is_other |= !known.is_empty();
-        let judged = self.judge_beside(arcs(known), drafts, self.now.moment, coming.device.clone());
+        let judged = self.judge_beside(known, drafts, self.now.moment, coming.device.clone());
         let (settled, doubts) = judged?;
         coming.settled = settled;
         Ok(doubts)

@@ -131,6 +131,18 @@ impl Journal {
         })
     }
 
+    /// The entries that arrived after number `arrival`, as they are stored.
+    pub fn sealed_after(&self, arrival: i64) -> Result<Vec<Sealed>, JournalError> {
+        let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival > ?1 ORDER BY arrival");
+        let mut statement = self.connection.prepare_cached(&query)?;
+        let mut found = statement.query(params![arrival])?;
+        let (mut all, mut names) = (Vec::new(), Names::default());
+        while let Some(row) = found.next()? {
+            all.push(Written::read(row)?.sealed(&mut names)?);
+        }
+        Ok(all)
+    }
+
     /// Ends an intake of which nothing stays that was not kept.
     pub fn let_go(&mut self, intake: Intake) {
         roll_back(&self.connection);

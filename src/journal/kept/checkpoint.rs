@@ -90,7 +90,8 @@ impl Journal {
 
     /// Gives every kept story, one after the other: of what sort, its name, and its bytes.
     pub fn each_story(&self, give: &mut dyn FnMut(&str, &str, &[u8])) -> Result<(), JournalError> {
-        let query = "SELECT subject.sort, subject.name, story.body FROM story JOIN subject ON subject.number = story.subject";
+        let query =
+            "SELECT subject.sort, subject.name, story.body FROM story JOIN subject ON subject.number = story.subject";
         let mut statement = self.connection.prepare_cached(query)?;
         let mut found = statement.query([])?;
         while let Some(row) = found.next()? {

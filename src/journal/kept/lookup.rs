@@ -267,7 +267,8 @@ impl Journal {
 
     /// Every name of a sort, with how many entries can be looked up by it.
     pub fn names_and_entries(&self, sort: &Sort) -> Result<Vec<(String, u64)>, JournalError> {
-        let query = "SELECT name, (SELECT count(*) FROM about WHERE about.subject = number) FROM subject WHERE sort = ?1";
+        let query =
+            "SELECT name, (SELECT count(*) FROM about WHERE about.subject = number) FROM subject WHERE sort = ?1";
         let mut statement = self.connection.prepare_cached(query)?;
         let found = statement.query_map(params![sort.word()], |row| Ok((row.get(0)?, row.get::<_, i64>(1)?)))?;
         found.map(|row| row.map(|(name, entries)| (name, entries.unsigned_abs())).map_err(JournalError::from)).collect()

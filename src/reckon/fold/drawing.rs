@@ -138,7 +138,8 @@ fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched
         };
         new.lots.extend(now.map(|now| (code.clone(), now)));
         if !same {
-            let from_it = |tray: &&Arc<TrayPicture>| tray.story.sowings.iter().any(|sown| sown.lot.as_ref() == Some(code));
+            let from_it =
+                |tray: &&Arc<TrayPicture>| tray.story.sowings.iter().any(|sown| sown.lot.as_ref() == Some(code));
             trays.extend(new.trays.values().filter(from_it).map(|tray| tray.code.clone()));
         }
     }
