@@ -20,7 +20,7 @@ pub(super) const TOLD_EVERY: u64 = 1000;
 const MOST_FAULTS_KEPT: usize = 1000;
 /// Pages that SQLite keeps in memory while lines come in, KiB: indexes are filled out of order, and with its usual 2 MiB
 /// most of them would be read and written again and again.
-const CACHE_KIB: i64 = 64 * 1024;
+const CACHE_KIB: i64 = 128 * 1024;
 
 /// How far an import is in the journal.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
