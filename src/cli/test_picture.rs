@@ -1,6 +1,5 @@
 //! A small Picture made by hand, for the tests of the pages.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::base::{Day, DeviceId, EntryId, Range, SpeciesKey, TrayCode};
@@ -145,10 +144,10 @@ pub fn empty() -> Picture {
         known: None,
         site: Arc::new(site),
         weekly_loss: 0.01,
-        at_rest: Vec::new(),
-        trays: BTreeMap::new(),
-        lots: BTreeMap::new(),
-        beds: BTreeMap::new(),
+        at_rest: Arc::from([]),
+        trays: imbl::OrdMap::new(),
+        lots: imbl::OrdMap::new(),
+        beds: imbl::OrdMap::new(),
         pairs: Default::default(),
         doubts: Vec::new(),
     }

@@ -1,18 +1,19 @@
 //! Opening a book and looking things up in it: a small book is read whole; of a large one only the kept stories are, and
 //! entries when something needs them.
 
-use std::collections::BTreeSet;
+use imbl::OrdMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::refusal::DeskError;
 use super::{Desk, Now};
-use crate::base::{BedName, Day, EntryId, LotCode, TrayCode};
+use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::journal::{Checkpoint, Journal, JournalError, KeptStory, Sort, Sought};
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::{BookEntry, Entry, SiteEntry, What, kind_of_entry};
 use crate::nursery::envelope::Draft;
-use crate::reckon::rest::{LEARNED_TRAYS, bed_rests_on, lot_rests_on, tray_rests_on};
+use crate::reckon::rest::{LEARNED_TRAYS, bed_rests_on, lot_rests_on, rests, tray_rests_on};
 use crate::reckon::site::weather_from;
 use crate::reckon::stock::{BedStory, LotStory, TrayStory};
 use crate::reckon::{FOLD_MARK, Fold, FromThen, Ledger, Picture, Stories, View, Wanted};
@@ -30,9 +31,9 @@ const MOST_TAKEN_OUT: u64 = 25_000;
 #[derive(Default)]
 pub(super) struct LastKept {
     arrival: i64,
-    trays: std::collections::BTreeMap<TrayCode, Arc<TrayStory>>,
-    lots: std::collections::BTreeMap<LotCode, Arc<LotStory>>,
-    beds: std::collections::BTreeMap<BedName, Arc<BedStory>>,
+    trays: OrdMap<TrayCode, Arc<TrayStory>>,
+    lots: OrdMap<LotCode, Arc<LotStory>>,
+    beds: OrdMap<BedName, Arc<BedStory>>,
 }
 
 /// What opens a book: its fold of today, the last entry in it by arrival, and what is kept.
@@ -238,6 +239,14 @@ fn fetch(journal: &Journal, fold: &mut Fold, wanted: &[Wanted]) -> Result<(), Jo
     Ok(())
 }
 
+/// Whether of each species so few stories came to rest after a day that those at hand are enough for it.
+fn few_since(at_rest: &[Arc<TrayStory>], day: Day) -> bool {
+    let mut since: BTreeMap<Option<&SpeciesKey>, usize> = BTreeMap::new();
+    let later = at_rest.iter().filter(|story| !rests(tray_rests_on(story), day));
+    later.for_each(|story| *since.entry(story.species.as_ref()).or_default() += 1);
+    since.values().all(|count| *count <= MORE_AT_HAND / 4)
+}
+
 impl LastKept {
     fn of(fold: &Fold, arrival: i64) -> LastKept {
         LastKept { arrival, trays: fold.trays().clone(), lots: fold.lots().clone(), beds: fold.beds().clone() }
@@ -411,15 +420,19 @@ impl Desk {
         };
         fold.put(stories);
         look_up_for(&self.journal, &mut fold, &after)?;
+        let now = Some(Box::new(fold.clone()));
         let earlier = self.journal.look_up(&gauge(weather_from(view.day), weather_from(today)))?;
         fold.take_in(&[], arcs(earlier));
         let belongs = |entry: &Arc<Entry>| Ledger::belongs(view, entry);
         let (reaching, later): (Vec<_>, Vec<_>) = after.into_iter().partition(belongs);
         let mut then = fold.at(view, &later, &reaching);
-        if let Some(at_rest) = stories_at_rest(&self.journal, view.day)? {
-            then.put_at_rest(at_rest);
+        // Of the stories at rest today those that rested then: enough where few have come to rest since.
+        let rested = |story: &&Arc<TrayStory>| rests(tray_rests_on(story), view.day);
+        match self.fold.stories_at_rest() {
+            all if few_since(all, view.day) => then.put_at_rest(all.iter().filter(rested).cloned().collect()),
+            _ => then.put_at_rest(stories_at_rest(&self.journal, view.day)?.unwrap_or_default()),
         }
-        Ok(FromThen { then, later, reaching })
+        Ok(FromThen { then, later, reaching, now })
     }
 
     /// The Picture of any day, with only what had been recorded by a moment where one is given.

@@ -272,9 +272,11 @@ impl<'a> Replay<'a> {
     fn live(&mut self, day: Day) -> Vec<Moved> {
         let begins = day.plus(-1).max(self.first);
         let mut moved = vec![Moved { picture: self.end_of(begins).clone(), by: Vec::new() }];
-        let mut fold = fold_of(self.from, &self.came, day, |came| came < day);
         let new: Vec<Arc<Entry>> =
             self.came.iter().filter(|(came, _)| *came == day).map(|(_, entry)| Arc::clone(entry)).collect();
+        let last = View { day: self.last, known: self.ends.get(&self.last).and_then(|after| after.known) };
+        let now_without = || self.from.now_without(last, &new).filter(|_| day == self.last);
+        let mut fold = now_without().unwrap_or_else(|| fold_of(self.from, &self.came, day, |came| came < day));
         moved.push(Moved { picture: fold.picture(), by: Vec::new() });
         // A whole nursery taken in from a sheet is one step.
         let one_by_one = new.len() <= ENTRIES_ONE_BY_ONE;

@@ -1,5 +1,6 @@
 //! From stories to a Picture: what was not touched since the last one is taken over as it is.
 
+use imbl::OrdMap;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -85,7 +86,7 @@ fn draw_on(
     fold: &Fold,
     last: Option<Picture>,
     touched: &Touched,
-    at_rest: Vec<Arc<TrayStory>>,
+    at_rest: Arc<[Arc<TrayStory>]>,
     weekly_loss: f64,
 ) -> Picture {
     let view = fold.ledger().view();
@@ -102,9 +103,9 @@ fn draw_on(
         places: fold.places().clone(),
         weekly_loss,
         at_rest,
-        trays: BTreeMap::new(),
-        lots: BTreeMap::new(),
-        beds: BTreeMap::new(),
+        trays: OrdMap::new(),
+        lots: OrdMap::new(),
+        beds: OrdMap::new(),
         pairs: Pairs::default(),
         doubts: Vec::new(),
     };
@@ -205,12 +206,12 @@ fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedN
 
 /// The stories at rest that are learned from, and what was lost in the trays of the nursery: as they were, where nothing
 /// that rests was touched.
-fn learned_from(fold: &Fold, last: Option<&Last>, touched: &Touched) -> (Vec<Arc<TrayStory>>, Losses) {
+fn learned_from(fold: &Fold, last: Option<&Last>, touched: &Touched) -> (Arc<[Arc<TrayStory>]>, Losses) {
     let day = fold.ledger().view().day;
     let at_rest = |story: &Arc<TrayStory>| rests(tray_rests_on(story), day);
     let rested = |(code, before): (&TrayCode, &Option<Arc<TrayStory>>)| match before {
         Some(before) => at_rest(before) || fold.trays().get(code).is_some_and(at_rest),
-        None => fold.trays().get(code).is_some_and(at_rest) || fold.at_rest().iter().any(|kept| kept.code == *code),
+        None => fold.trays().get(code).is_some_and(at_rest) || fold.stories_at_rest().iter().any(|kept| kept.code == *code),
     };
     match last {
         Some(last) if !touched.trays.iter().any(rested) => {
@@ -232,8 +233,8 @@ fn learned_from(fold: &Fold, last: Option<&Last>, touched: &Touched) -> (Vec<Arc
 }
 
 /// Of each species the trays that came to rest last: those in memory and those that were kept.
-fn at_rest_of(fold: &Fold, day: Day) -> Vec<Arc<TrayStory>> {
-    let kept = fold.at_rest().iter().filter(|story| !fold.has_read(&story.code));
+fn at_rest_of(fold: &Fold, day: Day) -> Arc<[Arc<TrayStory>]> {
+    let kept = fold.stories_at_rest().iter().filter(|story| !fold.has_read(&story.code));
     let mut all: BTreeMap<&SpeciesKey, Vec<(Day, &Arc<TrayStory>)>> = BTreeMap::new();
     for story in kept.chain(fold.trays().values()).filter(|story| story.origin.is_some()) {
         if let (Some(species), Some(on)) = (&story.species, tray_rests_on(story).filter(|on| *on <= day)) {
@@ -245,7 +246,7 @@ fn at_rest_of(fold: &Fold, day: Day) -> Vec<Arc<TrayStory>> {
         of_it.sort_by(|a, b| (b.0, &a.1.code).cmp(&(a.0, &b.1.code)));
         learned.extend(of_it.into_iter().take(LEARNED_TRAYS).map(|(_, story)| story.clone()));
     }
-    learned
+    learned.into()
 }
 
 fn doubts(fold: &Fold, picture: &Picture) -> Vec<Doubt> {

@@ -16,6 +16,8 @@ pub struct FromThen {
     pub later: Vec<Arc<Entry>>,
     /// Entries of later days that belong to it all the same: what they describe was there before.
     pub reaching: Vec<Arc<Entry>>,
+    /// The fold of the book as it is now, where it is at hand: with all that came after, and all that these want looked up.
+    pub now: Option<Box<Fold>>,
 }
 
 impl FromThen {
@@ -24,7 +26,14 @@ impl FromThen {
         let belongs = |entry: &&Arc<Entry>| Ledger::belongs(view, entry);
         let later = entries.iter().filter(|entry| !belongs(entry)).cloned().collect();
         let reaching = entries.iter().filter(belongs).filter(|entry| entry.happened > view.day).cloned().collect();
-        FromThen { then: Fold::new(view, today, entries.iter().cloned()), later, reaching }
+        FromThen { then: Fold::new(view, today, entries.iter().cloned()), later, reaching, now: None }
+    }
+
+    /// The book as it is now without some of what came after, where now is seen in this view.
+    pub fn now_without(&self, view: View, entries: &[Arc<Entry>]) -> Option<Fold> {
+        let mut fold = (**self.now.as_ref().filter(|now| now.ledger().view() == view)?).clone();
+        fold.take_out(entries);
+        Some(fold)
     }
 
     /// The fold of a day since then, with those of the later entries that count.

@@ -7,7 +7,8 @@ mod lazy;
 pub use from_then::FromThen;
 pub use lazy::Wanted;
 
-use std::collections::{BTreeMap, BTreeSet};
+use imbl::OrdMap;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::base::{BedName, Day, LotCode, TrayCode};
@@ -32,9 +33,9 @@ pub struct Fold {
     today: Day,
     site: Arc<Site>,
     places: Arc<Places>,
-    trays: BTreeMap<TrayCode, Arc<TrayStory>>,
-    lots: BTreeMap<LotCode, Arc<LotStory>>,
-    beds: BTreeMap<BedName, Arc<BedStory>>,
+    trays: OrdMap<TrayCode, Arc<TrayStory>>,
+    lots: OrdMap<LotCode, Arc<LotStory>>,
+    beds: OrdMap<BedName, Arc<BedStory>>,
     /// What of the book is in memory; none where all of it is.
     memory: Option<InMemory>,
     /// Stories of trays at rest that are not among `trays`: the newest of each species.
@@ -63,9 +64,9 @@ impl Fold {
             today,
             site: Arc::default(),
             places: Arc::default(),
-            trays: BTreeMap::new(),
-            lots: BTreeMap::new(),
-            beds: BTreeMap::new(),
+            trays: OrdMap::new(),
+            lots: OrdMap::new(),
+            beds: OrdMap::new(),
             memory: None,
             at_rest: Vec::new(),
             kept_awake: BTreeSet::new(),
@@ -94,15 +95,23 @@ impl Fold {
 
     /// Lays kept stories beside those that are there.
     pub fn put(&mut self, stories: Stories) {
-        self.drawn.forget();
-        for story in stories.trays {
-            self.trays.entry(story.code.clone()).or_insert_with(|| Arc::new(story));
+        for story in stories.trays.into_iter().map(Arc::new) {
+            if !self.trays.contains_key(&story.code) {
+                self.touch(&Subject::Tray(story.code.clone()));
+                self.trays.insert(story.code.clone(), story);
+            }
         }
-        for story in stories.lots {
-            self.lots.entry(story.code.clone()).or_insert_with(|| Arc::new(story));
+        for story in stories.lots.into_iter().map(Arc::new) {
+            if !self.lots.contains_key(&story.code) {
+                self.touch(&Subject::Lot(story.code.clone()));
+                self.lots.insert(story.code.clone(), story);
+            }
         }
-        for story in stories.beds {
-            self.beds.entry(story.name.clone()).or_insert_with(|| Arc::new(story));
+        for story in stories.beds.into_iter().map(Arc::new) {
+            if !self.beds.contains_key(&story.name) {
+                self.touch(&Subject::Bed(story.name.clone()));
+                self.beds.insert(story.name.clone(), story);
+            }
         }
     }
 
@@ -285,17 +294,17 @@ impl Fold {
     }
 
     /// The stories of trays.
-    pub fn trays(&self) -> &BTreeMap<TrayCode, Arc<TrayStory>> {
+    pub fn trays(&self) -> &OrdMap<TrayCode, Arc<TrayStory>> {
         &self.trays
     }
 
     /// The stories of lots.
-    pub fn lots(&self) -> &BTreeMap<LotCode, Arc<LotStory>> {
+    pub fn lots(&self) -> &OrdMap<LotCode, Arc<LotStory>> {
         &self.lots
     }
 
     /// The stories of beds.
-    pub fn beds(&self) -> &BTreeMap<BedName, Arc<BedStory>> {
+    pub fn beds(&self) -> &OrdMap<BedName, Arc<BedStory>> {
         &self.beds
     }
 
@@ -382,7 +391,7 @@ impl Fold {
     }
 
     /// Stories of trays at rest beside those in memory.
-    pub(super) fn at_rest(&self) -> &[Arc<TrayStory>] {
+    pub fn stories_at_rest(&self) -> &[Arc<TrayStory>] {
         &self.at_rest
     }
 

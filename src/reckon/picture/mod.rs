@@ -12,7 +12,7 @@ pub(in crate::reckon) use pairs::MadeOf;
 pub use pairs::{PairPicture, Pairs, Questions};
 pub use source::{RuleSource, Source};
 
-use std::collections::BTreeMap;
+use imbl::OrdMap;
 use std::sync::Arc;
 
 use super::site::Site;
@@ -224,13 +224,13 @@ pub struct Picture {
     /// The share of what stands that this nursery loses in a week.
     pub weekly_loss: f64,
     /// Every tray that exists on that day and does not rest, empty ones too.
-    pub trays: BTreeMap<TrayCode, Arc<TrayPicture>>,
+    pub trays: OrdMap<TrayCode, Arc<TrayPicture>>,
     /// Stories of trays at rest that this nursery learns from: of each species the last that came to rest.
-    pub at_rest: Vec<Arc<TrayStory>>,
+    pub at_rest: Arc<[Arc<TrayStory>]>,
     /// Every seed lot that does not rest.
-    pub lots: BTreeMap<LotCode, Arc<LotStory>>,
+    pub lots: OrdMap<LotCode, Arc<LotStory>>,
     /// Every bed that does not rest.
-    pub beds: BTreeMap<BedName, Arc<BedPicture>>,
+    pub beds: OrdMap<BedName, Arc<BedPicture>>,
     /// Every tray with living plants against every bed whose plan names its species; fits first.
     pub pairs: Pairs,
     /// What cannot be believed as written.

@@ -1,5 +1,6 @@
 //! Trays against beds: which fits where. Their questions are put together only where somebody asks.
 
+use imbl::OrdMap;
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
@@ -71,7 +72,7 @@ impl PartialEq for Questions {
 /// Every tray with living plants against every bed whose plan names its species.
 #[derive(Clone, Default, Debug)]
 pub struct Pairs {
-    of_tray: BTreeMap<TrayCode, Arc<[Arc<PairPicture>]>>,
+    of_tray: OrdMap<TrayCode, Arc<[Arc<PairPicture>]>>,
 }
 
 impl Pairs {

@@ -1,6 +1,6 @@
 //! What came up of the seed in a tray, and the species' usual share by a day, by which the round reckons when to look.
 
-use std::collections::BTreeMap;
+use imbl::OrdMap;
 use std::sync::Arc;
 
 use super::test::germinated;
@@ -38,7 +38,7 @@ pub fn own_sowings(story: &TrayStory) -> Vec<Sowing> {
 /// forecast, because the species has no days. None where a number of seeds or a share is not known.
 pub fn expected_seedlings(
     sowings: &[Sowing],
-    lots: &BTreeMap<LotCode, Arc<LotStory>>,
+    lots: &OrdMap<LotCode, Arc<LotStory>>,
     profile: Option<&Profile>,
 ) -> Option<f64> {
     let fresh = profile.and_then(|profile| profile.germination_fresh_pct.as_ref()).map(|figure| figure.value / 100.0);
