@@ -181,7 +181,7 @@ fn listen(run: &Run, style: Style, state: &Arc<AtomicI32>) -> Option<signal_hook
     let mut signals = signal_hook::iterator::Signals::new([SIGINT, SIGTERM]).ok()?;
     let (handle, state) = (signals.handle(), state.clone());
     let sentence = run.wording.import_cancelled();
-    let sentence = if run.around.ascii { in_ascii(&sentence) } else { sentence };
+    let sentence = if run.around.ascii && run.around.notes_are_seen { in_ascii(&sentence) } else { sentence };
     let json = run.everywhere.json;
     std::thread::spawn(move || {
         for signal in signals.forever() {

@@ -96,9 +96,12 @@ fn go_on_from_stories(journal: &Journal, now: Now) -> Result<Option<Opened>, Jou
     }
     let Some(stories) = read_stories(journal.stories_awake(checkpoint.day.min(today))?) else { return Ok(None) };
     let then = View { day: checkpoint.day, known: None };
-    let mut fold = Fold::from_stories(then, today, arcs(journal.look_up(&described(journal, today)?)?), stories);
-    let kept = LastKept::of(&fold, checkpoint.arrival);
     let arrived_since: BTreeSet<&EntryId> = new.iter().map(|entry| &entry.id).collect();
+    // What takes back or describes and came since is added like the rest: the stories do not know of it yet.
+    let mut described = journal.look_up(&described(journal, today)?)?;
+    described.retain(|entry| !arrived_since.contains(&entry.id));
+    let mut fold = Fold::from_stories(then, today, arcs(described), stories);
+    let kept = LastKept::of(&fold, checkpoint.arrival);
     let were_there = coming.into_iter().filter(|entry| !arrived_since.contains(&entry.id));
     let (reaching, due): (Vec<_>, Vec<_>) = were_there.partition(|entry| Ledger::belongs(then, entry));
     let new: Vec<Arc<Entry>> = new.into_iter().chain(due).collect();
@@ -162,15 +165,26 @@ fn stories_at_rest(journal: &Journal, day: Day) -> Result<Option<Vec<Arc<TraySto
     Ok(kept.iter().map(|body| postcard::from_bytes(body).ok().map(Arc::new)).collect())
 }
 
-/// Whether an entry, or one that it takes back, says what a species is: then everything is folded anew.
+/// Whether an entry, or one that it takes back, says what a species is: then everything is folded anew. Withdrawals of
+/// another copy may name each other.
 pub(super) fn describes_species(journal: &Journal, entry: &Entry) -> bool {
-    match &entry.what {
-        What::Site(SiteEntry::SpeciesSet(_)) => true,
-        What::Book(BookEntry::Withdrawn(withdrawal)) => withdrawal.entries.iter().any(|id| {
-            let named = journal.entry(id).ok().flatten();
-            named.is_some_and(|named| describes_species(journal, &named))
-        }),
-        What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,
+    let mut seen: BTreeSet<EntryId> = BTreeSet::new();
+    let mut next: Option<Entry> = None;
+    let mut todo: Vec<EntryId> = Vec::new();
+    loop {
+        match &next.as_ref().unwrap_or(entry).what {
+            What::Site(SiteEntry::SpeciesSet(_)) => return true,
+            What::Book(BookEntry::Withdrawn(withdrawal)) => {
+                todo.extend(withdrawal.entries.iter().filter(|id| seen.insert((*id).clone())).cloned());
+            }
+            What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => {}
+        }
+        next = loop {
+            let Some(id) = todo.pop() else { return false };
+            if let Some(named) = journal.entry(&id).ok().flatten() {
+                break Some(named);
+            }
+        };
     }
 }
 

@@ -141,9 +141,10 @@ impl Desk {
             let judged = self.judge_few(coming).map_err(|fault| super::with_lines(fault, &lines));
             self.put_few(coming, &mut faults)?;
             judged
-        } else if faults.is_empty() || !coming.drafts.is_empty() {
+        } else if faults.is_empty() || coming.counted() == (0, 0) {
             self.judge_many(coming, how, told)
         } else {
+            // What follows on a faulty line is not in the file: drafts that speak of it would be refused for that alone.
             Ok(Vec::new())
         };
         if !faults.is_empty() {
