@@ -3,7 +3,9 @@
 use outplant::base::{Moment, TrayCode};
 use outplant::desk::{Now, sample};
 use outplant::reckon::View;
-use outplant::reckon::forecast::{Judgement, Leads, Reach, forecasts, outlook, outlook_of_living};
+use outplant::reckon::forecast::{
+    Judgement, Leads, Reach, Remembered, forecasts, outlook, outlook_of_living, outlook_of_living_remembering,
+};
 use outplant::reckon::round::{RoundReason, round, round_by, round_from};
 use outplant::reckon::{Picture, Round};
 
@@ -129,4 +131,39 @@ fn the_round_of_the_screen_is_that_of_the_command_line_on_every_day() {
             assert_eq!((told.stock, told.pipelines), (all.stock, all.pipelines), "{ago} days ago");
         }
     }
+}
+
+#[test]
+fn what_is_remembered_of_earlier_pictures_changes_no_answer() {
+    let folder = tempfile::tempdir().unwrap();
+    let now = Now { today: day(TODAY), clock: None, moment: Moment::end_of(day(TODAY), 3.0) };
+    let mut desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
+    let mut remembered = Remembered::default();
+    let mut same = |picture: &Picture, leads: Leads| {
+        let told = outlook_of_living_remembering(picture, leads, &mut remembered);
+        assert_eq!(told, outlook_of_living(picture, leads), "on {}", picture.day);
+        told
+    };
+    let first = same(&desk.picture(), Leads::Here);
+    assert!(first.trays.len() > 5);
+    // A count, a lot's test, another day, the handbook, and back again.
+    let write = |kind: &str, pairs: &[&str]| {
+        let pairs: Vec<String> = pairs.iter().map(|pair| pair.to_string()).collect();
+        outplant::desk::read_typed(kind, &pairs, day(TODAY), "tabu").unwrap()
+    };
+    desk.record(vec![write("counted", &["tray=cof-031", "standing=40"])]).unwrap();
+    let counted = same(&desk.picture(), Leads::Here);
+    assert_ne!(first.trays, counted.trays, "a count changes the forecast");
+    let lot = desk.picture().lots.keys().next().unwrap().to_string();
+    desk.record(vec![write(
+        "lot_tested",
+        &[&format!("lot={lot}"), "replicates=[{\"seeds\":50,\"germinated\":20}]", "days=5"],
+    )]).unwrap();
+    same(&desk.picture(), Leads::Here);
+    let view = |ago: i32| View { day: day(TODAY).plus(-ago), known: None };
+    for ago in [30, 0, 200] {
+        same(&desk.picture_of(view(ago)).unwrap(), Leads::Here);
+        same(&desk.picture_of(view(ago)).unwrap(), Leads::Handbook);
+    }
+    same(&desk.picture(), Leads::Here);
 }

@@ -2,6 +2,7 @@
 
 pub mod code;
 pub mod columns;
+pub mod cores;
 pub mod day;
 pub mod moment;
 pub mod name_search;

@@ -15,7 +15,7 @@ use crate::desk::{Desk, KeptTexts, Now};
 use crate::nursery::entry::Entry;
 use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
-use crate::reckon::forecast::{Leads, outlook_of_living};
+use crate::reckon::forecast::{Leads, Remembered, outlook_of_living_remembering};
 use crate::reckon::round::round_from;
 use crate::reckon::{FromThen, Picture, View, changes};
 use crate::wording::{Lang, Wording};
@@ -39,6 +39,7 @@ pub struct Clerk {
     picture: Arc<Picture>,
     seen_version: Option<i64>,
     newest_year: Newest,
+    remembered: Remembered,
 }
 
 impl Clerk {
@@ -49,12 +50,12 @@ impl Clerk {
         let (view, picture) = desk.picture_of(view).map_or_else(|_| (today, desk.picture()), |found| (view, found));
         let picture = Arc::new(picture);
         let seen_version = desk.journal().data_version().ok();
-        Clerk { desk, kept, clock, view, leads, picture, seen_version, newest_year: Newest::default() }
+        Clerk { desk, kept, clock, view, leads, picture, seen_version, newest_year: Newest::default(), remembered: Remembered::default() }
     }
 
     /// What is drawn first.
-    pub fn drawn(&self) -> Drawn {
-        let outlook = outlook_of_living(&self.picture, self.leads);
+    pub fn drawn(&mut self) -> Drawn {
+        let outlook = outlook_of_living_remembering(&self.picture, self.leads, &mut self.remembered);
         Drawn {
             picture: Arc::clone(&self.picture),
             round: Arc::new(round_from(&self.picture, &outlook)),

@@ -2,7 +2,8 @@
 //! several about the same thing, the order in which they were given leads: a later one never stands before an earlier
 //! one. It follows from the entries alone, whatever the order in which they came.
 
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use foldhash::{HashMap, HashMapExt, HashSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::base::{Day, DeviceId, EntryId};
@@ -15,7 +16,8 @@ type Given = (DeviceId, u64, Day);
 /// Where entries stand in their day.
 #[derive(Clone, Debug, Default)]
 pub(super) struct DayOrder {
-    given: HashMap<Given, BTreeMap<u64, Arc<Entry>>>,
+    /// What each command wrote for a day, by number.
+    given: HashMap<Given, Vec<Arc<Entry>>>,
     /// Entries that stand later than their nominal hour, minutes since midnight.
     later: HashMap<EntryId, u16>,
 }
@@ -23,47 +25,58 @@ pub(super) struct DayOrder {
 impl DayOrder {
     /// The place of an entry in the order of things.
     pub fn key_of(&self, entry: &Entry) -> OrderKey {
-        let key = entry.order_key();
-        match self.later.get(&entry.id) {
-            Some(minutes) => OrderKey { minutes: *minutes, ..key },
-            None => key,
-        }
+        OrderKey { minutes: self.minutes_of(entry), ..entry.order_key() }
+    }
+
+    /// The time of day at which an entry stands, minutes since midnight.
+    pub fn minutes_of(&self, entry: &Entry) -> u16 {
+        self.later.get(&entry.id).copied().unwrap_or_else(|| entry.minutes())
     }
 
     /// Takes entries in; true where one that was there already stands elsewhere now.
     pub fn add(&mut self, entries: &[Arc<Entry>]) -> bool {
-        let before = self.later_around(entries);
+        let around = around(entries);
+        let before = self.later_of(&around);
+        self.given.reserve(around.len());
         for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
-            self.given.entry(given(entry)).or_default().insert(entry.id.seq, entry.clone());
+            let of_command = self.given.entry(given(entry)).or_default();
+            match of_command.binary_search_by_key(&entry.id.seq, |other| other.id.seq) {
+                Ok(at) => of_command[at] = entry.clone(),
+                Err(at) => of_command.insert(at, entry.clone()),
+            }
         }
-        self.settle(entries, before)
+        self.settle(entries, &around, before)
     }
 
     /// Takes entries out; true where one that stays stands elsewhere now.
     pub fn remove(&mut self, entries: &[Arc<Entry>]) -> bool {
-        let before = self.later_around(entries);
+        let around = around(entries);
+        let before = self.later_of(&around);
         for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
             let Some(of_command) = self.given.get_mut(&given(entry)) else { continue };
-            of_command.remove(&entry.id.seq);
+            of_command.retain(|other| other.id.seq != entry.id.seq);
             if of_command.is_empty() {
                 self.given.remove(&given(entry));
             }
         }
-        self.settle(entries, before)
+        self.settle(entries, &around, before)
     }
 
-    /// Those that stand later, of the commands and days of some entries.
-    fn later_around(&self, entries: &[Arc<Entry>]) -> BTreeMap<EntryId, u16> {
-        let around: BTreeSet<Given> = entries.iter().map(|entry| given(entry)).collect();
-        around.iter().filter_map(|one| self.given.get(one)).flat_map(later).collect()
+    /// Those that stand later, of some commands and days.
+    fn later_of(&self, around: &[Given]) -> BTreeMap<EntryId, u16> {
+        around.iter().filter_map(|one| self.given.get(one)).flat_map(|of_command| later(of_command)).collect()
     }
 
-    fn settle(&mut self, entries: &[Arc<Entry>], before: BTreeMap<EntryId, u16>) -> bool {
-        let after = self.later_around(entries);
-        let changed: BTreeSet<&EntryId> = entries.iter().map(|entry| &entry.id).collect();
-        let stays = |(id, minutes): (&EntryId, &u16), other: &BTreeMap<EntryId, u16>| {
-            !changed.contains(id) && other.get(id) != Some(minutes)
+    fn settle(&mut self, entries: &[Arc<Entry>], around: &[Given], before: BTreeMap<EntryId, u16>) -> bool {
+        let after = self.later_of(around);
+        let differs = |(id, minutes): (&EntryId, &u16), other: &BTreeMap<EntryId, u16>| other.get(id) != Some(minutes);
+        let mut others = before.iter().filter(|one| differs(*one, &after)).map(|(id, _)| id);
+        let mut moved = others.by_ref().chain(after.iter().filter(|one| differs(*one, &before)).map(|(id, _)| id));
+        let changed: HashSet<&EntryId> = match moved.next() {
+            None => HashSet::default(),
+            Some(_) => entries.iter().map(|entry| &entry.id).collect(),
         };
+        let stays = |one: (&EntryId, &u16), other: &BTreeMap<EntryId, u16>| differs(one, other) && !changed.contains(one.0);
         let moved = before.iter().any(|one| stays(one, &after)) || after.iter().any(|one| stays(one, &before));
         for id in before.keys() {
             self.later.remove(id);
@@ -73,20 +86,32 @@ impl DayOrder {
     }
 }
 
+/// The commands and days of entries, those that follow each other once.
+fn around(entries: &[Arc<Entry>]) -> Vec<Given> {
+    let mut around: Vec<Given> = Vec::new();
+    for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
+        let known = |last: &Given| last.1 == entry.command && last.2 == entry.happened && last.0 == entry.id.device;
+        if !around.last().is_some_and(known) {
+            around.push(given(entry));
+        }
+    }
+    around
+}
+
 fn given(entry: &Entry) -> Given {
     (entry.id.device.clone(), entry.command, entry.happened)
 }
 
 /// Of the entries of one command on one day, those that must stand later than their kind would: behind what was given
 /// before them about the same tray, lot, bed, place or site.
-fn later(of_command: &BTreeMap<u64, Arc<Entry>>) -> BTreeMap<EntryId, u16> {
+fn later(of_command: &[Arc<Entry>]) -> BTreeMap<EntryId, u16> {
     let mut later = BTreeMap::new();
     if of_command.len() < 2 {
         return later;
     }
     let mut last: HashMap<Subject, u16> = HashMap::new();
-    for entry in of_command.values() {
-        let nominal = entry.order_key().minutes;
+    for entry in of_command {
+        let nominal = entry.minutes();
         if stands_first(&entry.what) {
             continue;
         }

@@ -1,13 +1,15 @@
 //! The entries that count on a day: those that happened by then, were known by then, and were not taken back; in the
 //! order of things, and per subject.
 
-use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
+use foldhash::{HashMap, HashMapExt, HashSet};
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::base::{Day, EntryId, Moment, TrayCode};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, OrderKey, SiteEntry, TrayEntry, What};
 use crate::reckon::day_order::DayOrder;
+use crate::reckon::ordered::{Ordered, Placed};
 
 /// Whether an entry describes something that was there before it was described: on days before the first description of
 /// its name that one holds.
@@ -40,14 +42,14 @@ pub struct View {
 #[derive(Clone, Debug)]
 pub struct Ledger {
     view: View,
-    all: BTreeMap<OrderKey, Arc<Entry>>,
+    all: Ordered,
     order: DayOrder,
     ids: HashMap<EntryId, Arc<Entry>>,
-    by_subject: HashMap<Subject, BTreeMap<OrderKey, Arc<Entry>>>,
+    by_subject: HashMap<Subject, Ordered>,
     withdrawals: BTreeMap<(Moment, EntryId), Arc<Entry>>,
     withdrawn: HashSet<EntryId>,
     /// Old code -> when it was changed and to what.
-    relabels: BTreeMap<TrayCode, BTreeMap<OrderKey, TrayCode>>,
+    relabels: HashMap<TrayCode, BTreeMap<OrderKey, TrayCode>>,
 }
 
 impl Ledger {
@@ -55,18 +57,17 @@ impl Ledger {
     pub fn new(view: View, entries: impl IntoIterator<Item = Arc<Entry>>) -> Ledger {
         let mut ledger = Ledger {
             view,
-            all: BTreeMap::new(),
+            all: Ordered::default(),
             order: DayOrder::default(),
             ids: HashMap::new(),
             by_subject: HashMap::new(),
             withdrawals: BTreeMap::new(),
-            withdrawn: HashSet::new(),
-            relabels: BTreeMap::new(),
+            withdrawn: HashSet::default(),
+            relabels: HashMap::new(),
         };
         let kept = ledger.keep(entries);
         ledger.withdrawn = ledger.settle_withdrawals();
-        ledger.place(kept);
-        ledger.order_all();
+        ledger.order_anew(kept);
         ledger.index_all();
         ledger
     }
@@ -169,27 +170,26 @@ impl Ledger {
     /// Takes an entry out of the order of things and names what it is about; none where it was not in it.
     fn lift(&mut self, entry: &Entry) -> Option<Vec<Subject>> {
         let key = self.order.key_of(entry);
-        self.all.remove(&key)?;
-        let mut about = Vec::new();
-        for subject in subjects(&entry.what) {
-            let subject = match subject {
-                Subject::Tray(code) => Subject::Tray(self.tray_at(&code, &key)),
-                Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => subject,
-            };
-            if let Some(of_it) = self.by_subject.get_mut(&subject) {
+        if !self.all.remove(&key) {
+            return None;
+        }
+        let about = self.about(entry);
+        for subject in &about {
+            if let Some(of_it) = self.by_subject.get_mut(subject) {
                 of_it.remove(&key);
                 if of_it.is_empty() {
-                    self.by_subject.remove(&subject);
+                    self.by_subject.remove(subject);
                 }
             }
-            about.push(subject);
         }
         Some(about)
     }
 
     /// Takes note of the entries that belong to the view and hands them back; they are not in its order yet.
     fn keep(&mut self, entries: impl IntoIterator<Item = Arc<Entry>>) -> Vec<Arc<Entry>> {
-        let mut kept = Vec::new();
+        let entries = entries.into_iter();
+        let mut kept = Vec::with_capacity(entries.size_hint().0);
+        self.ids.reserve(entries.size_hint().0);
         for entry in entries {
             if self.view.known.is_some_and(|known| entry.recorded > known) {
                 continue;
@@ -207,12 +207,17 @@ impl Ledger {
     }
 
     fn place(&mut self, entries: Vec<Arc<Entry>>) {
-        self.all.extend(entries.into_iter().map(|entry| (self.order.key_of(&entry), entry)));
+        let placed = entries.into_iter().map(|entry| Placed::new(self.order.minutes_of(&entry), entry));
+        self.all.extend(placed.collect());
     }
 
     /// Lays every entry out anew: those taken back have no say in the order of their day.
     fn order_all(&mut self) {
-        let all: Vec<Arc<Entry>> = std::mem::take(&mut self.all).into_values().collect();
+        let all: Vec<Arc<Entry>> = std::mem::take(&mut self.all).into_entries().collect();
+        self.order_anew(all);
+    }
+
+    fn order_anew(&mut self, all: Vec<Arc<Entry>>) {
         let counting: Vec<Arc<Entry>> =
             all.iter().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
         self.order = DayOrder::default();
@@ -229,7 +234,7 @@ impl Ledger {
     /// nothing.
     fn settle_withdrawals(&self) -> HashSet<EntryId> {
         let when: HashMap<&EntryId, Moment> = self.withdrawals.keys().map(|(moment, id)| (id, *moment)).collect();
-        let mut withdrawn = HashSet::new();
+        let mut withdrawn = HashSet::default();
         for ((moment, id), entry) in self.withdrawals.iter().rev() {
             if withdrawn.contains(id) {
                 continue;
@@ -249,29 +254,40 @@ impl Ledger {
     fn index_all(&mut self) {
         self.by_subject.clear();
         self.relabels.clear();
-        let standing: Vec<Arc<Entry>> =
-            self.all.values().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
-        for entry in &standing {
+        let standing: Vec<Placed> =
+            self.all.iter().filter(|placed| !self.withdrawn.contains(&placed.entry().id)).cloned().collect();
+        for entry in standing.iter().map(Placed::entry) {
             if let What::Tray(TrayEntry::Relabelled(label)) = &entry.what
                 && let Some(was) = &label.was
             {
                 self.relabels.entry(was.clone()).or_default().insert(self.order.key_of(entry), label.tray.clone());
             }
         }
-        for entry in &standing {
-            self.index(entry);
+        for placed in standing {
+            for subject in self.about(placed.entry()) {
+                self.by_subject.entry(subject).or_default().insert(placed.clone());
+            }
         }
     }
 
+    /// What an entry is about, as it is called now.
+    fn about(&self, entry: &Entry) -> Vec<Subject> {
+        let mut about = subjects(&entry.what);
+        for subject in &mut about {
+            if let Subject::Tray(code) = subject
+                && self.relabels.contains_key(code)
+            {
+                *code = self.tray_at(code, &self.order.key_of(entry));
+            }
+        }
+        about
+    }
+
     fn index(&mut self, entry: &Arc<Entry>) -> BTreeSet<Subject> {
-        let key = self.order.key_of(entry);
+        let placed = Placed::new(self.order.minutes_of(entry), entry.clone());
         let mut touched = BTreeSet::new();
-        for subject in subjects(&entry.what) {
-            let subject = match subject {
-                Subject::Tray(code) => Subject::Tray(self.tray_at(&code, &key)),
-                Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => subject,
-            };
-            self.by_subject.entry(subject.clone()).or_default().insert(key.clone(), entry.clone());
+        for subject in self.about(entry) {
+            self.by_subject.entry(subject.clone()).or_default().insert(placed.clone());
             touched.insert(subject);
         }
         touched
@@ -314,7 +330,7 @@ impl Ledger {
 
     /// The entries of a subject in the order of things.
     pub fn of(&self, subject: &Subject) -> impl Iterator<Item = &Arc<Entry>> {
-        self.by_subject.get(subject).into_iter().flat_map(BTreeMap::values)
+        self.by_subject.get(subject).into_iter().flat_map(Ordered::entries)
     }
 
     /// Every subject with a story.
@@ -324,7 +340,7 @@ impl Ledger {
 
     /// Every entry that counts, in the order of things (notes and withdrawals too).
     pub fn entries(&self) -> impl Iterator<Item = &Arc<Entry>> {
-        self.all.values().filter(|entry| !self.withdrawn.contains(&entry.id))
+        self.all.entries().filter(|entry| !self.withdrawn.contains(&entry.id))
     }
 
     /// Whether an entry is known to the view, taken back or not; also one of a day still to come, as a clock that ran

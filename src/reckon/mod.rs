@@ -10,6 +10,7 @@ pub mod forecast;
 pub mod growth;
 pub mod impossible;
 pub mod ledger;
+mod ordered;
 pub mod loading;
 pub mod lots;
 mod pair;

@@ -142,7 +142,7 @@ pub fn open(opening: Opening) -> io::Result<()> {
 pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
     let kept = KeptTexts::of(&opening.shelf, opening.desk.journal().file_id());
     let view = View { day: opening.on.unwrap_or(opening.desk.now().today), known: None };
-    let clerk = Clerk::new(opening.desk, kept, view, opening.leads, opening.clock);
+    let mut clerk = Clerk::new(opening.desk, kept, view, opening.leads, opening.clock);
     let mut model = Model {
         book: Book::of(clerk.drawn()),
         wording: opening.wording,

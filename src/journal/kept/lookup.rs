@@ -297,12 +297,13 @@ impl Journal {
         Ok(self.entries_of(&query, params![id.device.as_str(), seq])?.into_iter().next())
     }
 
-    /// Everything a command wrote.
+    /// Everything a command wrote: all of it in one moment, so that it is found by that.
     pub fn command(&self, of: &Entry) -> Result<Vec<Entry>, JournalError> {
-        let query =
-            format!("SELECT {COLUMNS} FROM entry WHERE device = ?1 AND seq >= ?2 AND command = ?2 ORDER BY seq");
+        let query = format!(
+            "SELECT {COLUMNS} FROM entry WHERE recorded = ?3 AND +device = ?1 AND command = ?2 ORDER BY +seq"
+        );
         let command = i64::try_from(of.command).unwrap_or(i64::MAX);
-        self.entries_of(&query, params![of.id.device.as_str(), command])
+        self.entries_of(&query, params![of.id.device.as_str(), command, of.recorded.millis()])
     }
 
     /// What a command wrote for a day without a time of day. The unary plus keeps SQLite from going through every entry of

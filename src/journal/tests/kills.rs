@@ -12,12 +12,16 @@ const CHILD: &str = "OUTPLANT_PROOF_BRINGS_UP";
 /// Entries of the older file: enough for copy, proof and step to take a while.
 const ENTRIES: u32 = 1500;
 
-fn steps() -> [&'static str; 2] {
-    [
-        schema::STEPS[0],
-        "CREATE TABLE later (n INTEGER PRIMARY KEY, body TEXT); \
-     INSERT INTO later (body) SELECT body FROM entry; CREATE INDEX later_body ON later (body)",
-    ]
+/// The steps of today and one more.
+fn steps() -> Vec<&'static str> {
+    let later = "CREATE TABLE later (n INTEGER PRIMARY KEY, body TEXT); \
+     INSERT INTO later (body) SELECT body FROM entry; CREATE INDEX later_body ON later (body)";
+    [schema::STEPS, &[later]].concat()
+}
+
+/// The version of the older file.
+fn older() -> i64 {
+    schema::version_after(schema::STEPS)
 }
 
 #[test]
@@ -54,8 +58,8 @@ fn bringing_up_is_killed_and_the_file_is_the_old_one_or_the_new_one() {
         let _ = child.kill();
         child.wait().unwrap();
         let version = Journal::open_read_only(&place.file()).and_then(|journal| schema::version(&journal.connection));
-        old += u64::from(version == Ok(1));
-        new += u64::from(version == Ok(2));
+        old += u64::from(version == Ok(older()));
+        new += u64::from(version == Ok(older() + 1));
         failures.extend(fault_after_kill(&place, &before).map(|why| format!("kill {kill}: {why}")));
     }
     let seconds = begun.elapsed().as_secs_f64();
@@ -72,12 +76,13 @@ fn fault_after_kill(place: &Place, before: &[String]) -> Option<String> {
         Ok(journal) => journal,
         Err(error) => return Some(error.to_string()),
     };
-    if lines(&journal) != before || schema::version(&journal.connection) != Ok(2) {
+    if lines(&journal) != before || schema::version(&journal.connection) != Ok(older() + 1) {
         return Some("it is not the whole new file".into());
     }
     let copies = std::fs::read_dir(place.path("")).unwrap().map(|entry| entry.unwrap().path());
     let mut kept = copies.filter(|path| {
-        path.file_name().is_some_and(|name| name.to_string_lossy().starts_with("book.outplant.version-1"))
+        let name = format!("book.outplant.version-{}", older());
+        path.file_name().is_some_and(|own| own.to_string_lossy().starts_with(&name))
     });
     let whole = |path: PathBuf| {
         check(&path).is_ok_and(|report| report.faults.is_empty() && report.entries == u64::from(ENTRIES))

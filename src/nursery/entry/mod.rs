@@ -201,8 +201,12 @@ pub struct OrderKey {
 impl Entry {
     /// Its place in the order of things.
     pub fn order_key(&self) -> OrderKey {
-        let minutes = self.clock.map_or_else(|| nominal_minutes(&self.what), Clock::minutes);
-        OrderKey { happened: self.happened, minutes, recorded: self.recorded, id: self.id.clone() }
+        OrderKey { happened: self.happened, minutes: self.minutes(), recorded: self.recorded, id: self.id.clone() }
+    }
+
+    /// Minutes since midnight, written or nominal.
+    pub fn minutes(&self) -> u16 {
+        self.clock.map_or_else(|| nominal_minutes(&self.what), Clock::minutes)
     }
 }
 

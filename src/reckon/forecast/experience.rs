@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use super::learned::sown_looks;
 use super::{Leads, species_days};
+use crate::base::cores::on_every_core;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::Picture;
@@ -77,12 +78,12 @@ pub fn experiences(picture: &Picture, leads: Leads) -> BTreeMap<SpeciesKey, Expe
             of_species.entry(key.clone()).or_default().push(story);
         }
     }
-    let told = of_species.into_iter().map(|(key, stories)| {
-        let profile = picture.site.profile(&key).map(Arc::as_ref);
-        let experience = of_stories(&stories, profile, picture.day, leads);
-        (key, experience)
+    let of_species: Vec<(SpeciesKey, Vec<&Arc<TrayStory>>)> = of_species.into_iter().collect();
+    let told = on_every_core(&of_species, |(key, stories)| {
+        let profile = picture.site.profile(key).map(Arc::as_ref);
+        of_stories(stories, profile, picture.day, leads)
     });
-    told.collect()
+    of_species.into_iter().map(|(key, _)| key).zip(told).collect()
 }
 
 /// What is known of a species that has no tray here.

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::sowing::{Seen, looks_of};
-use super::species_days;
+use super::{SpeciesDays, species_days};
 use crate::base::{SpeciesKey, TrayCode};
 use crate::reckon::site::Site;
 use crate::reckon::stock::TrayStory;
@@ -25,17 +25,22 @@ pub fn earlier_sowings(stories: &[&Arc<TrayStory>], site: &Site) -> Vec<(Species
     let told = stories.iter().filter_map(|story| {
         let key = story.species.as_ref()?;
         let days = species_days(site.profile(key)?)?;
-        let looks = sown_looks(story, days.half)?.looks;
-        let fit = fit_emergence(&looks);
-        let seen = SeenSowing {
-            seeds: looks.seeds(),
-            emerged: looks.emerged(),
-            last_look: looks.last_look(),
-            curve: fit.curve.filter(|_| fit.identifiable),
-        };
-        Some((key.clone(), EarlierSowing { tray: story.code.clone(), seen }))
+        Some((key.clone(), earlier_sowing(story, days)?))
     });
     told.collect()
+}
+
+/// The same of one.
+pub(super) fn earlier_sowing(story: &TrayStory, days: SpeciesDays) -> Option<EarlierSowing> {
+    let looks = sown_looks(story, days.half)?.looks;
+    let fit = fit_emergence(&looks);
+    let seen = SeenSowing {
+        seeds: looks.seeds(),
+        emerged: looks.emerged(),
+        last_look: looks.last_look(),
+        curve: fit.curve.filter(|_| fit.identifiable),
+    };
+    Some(EarlierSowing { tray: story.code.clone(), seen })
 }
 
 /// The looks at a sowing that go at least to so many days after it.

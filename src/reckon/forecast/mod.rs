@@ -6,6 +6,7 @@ mod experience;
 mod judgement;
 mod learned;
 mod outlook;
+mod remembered;
 mod sow_again;
 mod sowing;
 mod stock;
@@ -18,7 +19,8 @@ pub mod worth;
 pub use experience::{Experience, Learned, by_handbook, experiences};
 pub use judgement::{Because, Judgement};
 pub use learned::{EarlierSowing, earlier_sowings};
-pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_sowings};
+pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_living_remembering, outlook_of_sowings};
+pub use remembered::Remembered;
 pub use sow_again::{Reach, SowAgain, reach};
 pub use sowing::{
     Band, UNKNOWN_GERMINATION, Unseen, as_test, band, handbook_seeds, hoped_of_lot, looks_at_all, looks_of, prior_of,
@@ -26,13 +28,12 @@ pub use sowing::{
 };
 pub use stock::{InMonth, Pipeline, TrayStock};
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
+use std::collections::BTreeMap;
 
 use sowing::{SownOn, Told};
 
 use crate::base::LotCode;
-use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
+use crate::base::{Day, EntryId, Range, TrayCode};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Picture, TrayPicture};
 use crate::reckon::stock::{LotStory, TrayStory};
@@ -171,25 +172,5 @@ pub fn forecasts_of(
     leads: Leads,
     wanted: impl Fn(&TrayPicture) -> bool,
 ) -> BTreeMap<TrayCode, TrayForecast> {
-    let wanted: Vec<(&TrayCode, &Arc<TrayPicture>)> = picture.trays.iter().filter(|(_, tray)| wanted(tray)).collect();
-    let species: BTreeSet<&SpeciesKey> = wanted.iter().filter_map(|(_, tray)| tray.species.as_ref()).collect();
-    let stories: Vec<&Arc<TrayStory>> = picture
-        .stories()
-        .filter(|story| leads == Leads::Here && story.species.iter().any(|key| species.contains(key)))
-        .collect();
-    let mut learned: BTreeMap<SpeciesKey, Vec<EarlierSowing>> = BTreeMap::new();
-    for (key, sowing) in earlier_sowings(&stories, &picture.site) {
-        learned.entry(key).or_default().push(sowing);
-    }
-    let none = Vec::new();
-    let told = wanted.into_iter().filter_map(|(code, tray)| {
-        let key = tray.species.as_ref()?;
-        let profile = picture.site.profile(key)?;
-        let earlier: Vec<EarlierSowing> =
-            learned.get(key).unwrap_or(&none).iter().filter(|sowing| sowing.tray != *code).cloned().collect();
-        let lot_of = |lot: &LotCode| picture.lots.get(lot).map(Arc::as_ref);
-        let forecast = forecast_tray(&tray.story, profile, &earlier, lot_of, picture.day).ok()?;
-        Some((code.clone(), forecast))
-    });
-    told.collect()
+    Remembered::default().forecasts(picture, leads, wanted)
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::experience::{Experience, by_handbook, experiences};
 use super::sow_again::{SowAgain, reach};
 use super::stock::{Pipeline, TrayStock, pipelines, stock};
-use super::{Leads, TrayForecast, forecasts_of};
+use super::{Leads, Remembered, TrayForecast, forecasts_of};
 use crate::base::{SpeciesKey, TrayCode};
 use crate::reckon::picture::{Picture, Stage, TrayPicture};
 use crate::reckon::round::is_asked_about;
@@ -38,9 +38,15 @@ pub fn outlook(picture: &Picture, leads: Leads) -> Outlook {
 /// What is expected of everything that still lives or is still asked about: what is spent is left out, so that it does not grow
 /// with the years.
 pub fn outlook_of_living(picture: &Picture, leads: Leads) -> Outlook {
-    let mut outlook = outlook_of_sowings(picture, leads, |tray| {
+    outlook_of_living_remembering(picture, leads, &mut Remembered::default())
+}
+
+/// The same with what is remembered of earlier Pictures.
+pub fn outlook_of_living_remembering(picture: &Picture, leads: Leads, remembered: &mut Remembered) -> Outlook {
+    let trays = remembered.forecasts(picture, leads, |tray| {
         tray.stage != Stage::Spent || is_asked_about(&tray.story, picture.day)
     });
+    let mut outlook = outlook_on(picture, leads, trays);
     outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     outlook.pipelines = pipelines(&outlook.stock);
     outlook
@@ -48,7 +54,10 @@ pub fn outlook_of_living(picture: &Picture, leads: Leads) -> Outlook {
 
 /// The same of the wanted sowings alone, without stock.
 pub fn outlook_of_sowings(picture: &Picture, leads: Leads, wanted: impl Fn(&TrayPicture) -> bool) -> Outlook {
-    let trays = forecasts_of(picture, leads, wanted);
+    outlook_on(picture, leads, forecasts_of(picture, leads, wanted))
+}
+
+fn outlook_on(picture: &Picture, leads: Leads, trays: BTreeMap<TrayCode, TrayForecast>) -> Outlook {
     let experience = experiences(picture, leads);
     let again = trays.iter().filter_map(|(code, told)| {
         let species = picture.trays.get(code)?.species.as_ref()?;

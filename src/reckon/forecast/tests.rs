@@ -1,3 +1,5 @@
+use std::sync::Arc;
+
 use super::*;
 use crate::base::{DeviceId, LotCode};
 use crate::nursery::species::Catalogue;

@@ -4,6 +4,7 @@ use super::experience::shrunk;
 use super::stock::{pipelines, sum};
 use super::worth::{Decision, chance_other_side};
 use super::*;
+use crate::base::SpeciesKey;
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::DaySpread;
 use crate::reckon::round::Task;
