@@ -18,8 +18,8 @@ pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, 
 pub use crate::journal::{Note, WhyReadOnly};
 pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub use crate::share::sheet::{DayOrder, Encoding};
+pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
-pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use exchange::{AT_ONCE, How, ImportStep, ToldOfImport};
 pub use exchange::{
     Export, ExportError, ImportError, Imported, Reading, Replay, check, drop_kept_stories, read_typed, replay, rescue,

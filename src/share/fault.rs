@@ -65,19 +65,8 @@ pub enum Reason {
     NotAHash(String),
     /// The content does not have the hash that stands with it: it was changed after it was written.
     WrongHash(EntryId),
-    /// Another entry of this name is here already.
-    Fork(EntryId),
-    /// It follows on another entry of its device than the one that is here.
-    FollowsAnother(EntryId),
-    /// Entries of its device before it are missing.
-    Missing {
-        /// The device.
-        device: DeviceId,
-        /// The first that is missing.
-        from: u64,
-        /// The last.
-        to: u64,
-    },
+    /// A line with an identity that does not fit those of its device that are here.
+    Chain(ChainFault),
     /// No `=` between a name and its value.
     NoEqualsSign(String),
     /// A quotation mark that is not closed.
@@ -199,6 +188,24 @@ pub enum Reason {
     NotUnderstood(String),
     /// More lines than are read.
     TooManyLines(usize),
+}
+
+/// Why a line with an identity does not fit those of its device that are here.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ChainFault {
+    /// Another entry of this name is here already.
+    Fork(EntryId),
+    /// It follows on another entry than the one that is here.
+    FollowsAnother(EntryId),
+    /// Entries before it are missing.
+    Missing {
+        /// The device.
+        device: DeviceId,
+        /// The first that is missing.
+        from: u64,
+        /// The last.
+        to: u64,
+    },
 }
 
 /// A fault on its way out, before it knows its line.

@@ -19,7 +19,7 @@ use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::picture::Doubt;
 use crate::share::fault::MOST_FAULTS_LISTED;
-use crate::share::{self, LineFault, LineFaults, ReadFault, Reason, Written};
+use crate::share::{self, ChainFault, LineFault, LineFaults, ReadFault, Reason, Written};
 
 /// So many lines are judged in memory. Ours: some 20 MB, and less than a second.
 pub const AT_ONCE: usize = 10_000;
@@ -399,11 +399,10 @@ impl Desk {
 /// The most drafts of an import that is only tried that are shown: nobody reads more.
 const MOST_SHOWN: usize = 10_000;
 
-fn each_of(
-    drafts: &mut Packed,
-    refused: &mut Vec<Refused>,
-    how: &mut dyn FnMut(usize, &mut Draft) -> Result<Result<(), Refusal>, JournalError>,
-) -> Result<(), JournalError> {
+/// What is done with each draft: it may be refused, or all of it stopped.
+type Settling<'s> = dyn FnMut(usize, &mut Draft) -> Result<Result<(), Refusal>, JournalError> + 's;
+
+fn each_of(drafts: &mut Packed, refused: &mut Vec<Refused>, how: &mut Settling<'_>) -> Result<(), JournalError> {
     for index in 0..drafts.len() {
         if let Some(Err(why)) = drafts.change(index, |draft| how(index, draft)).transpose()? {
             refused.push(Refused { line: drafts.line(index), why });
@@ -437,9 +436,11 @@ impl From<std::io::Error> for ImportError {
 /// What does not fit the lines that are here, as a fault of its line.
 fn reason_of(unfit: &Unfit) -> Reason {
     match unfit {
-        Unfit::Fork(entry) => Reason::Fork(entry.clone()),
-        Unfit::FollowsAnother(entry) => Reason::FollowsAnother(entry.clone()),
-        Unfit::Gap { device, from, to } => Reason::Missing { device: device.clone(), from: *from, to: *to },
+        Unfit::Fork(entry) => Reason::Chain(ChainFault::Fork(entry.clone())),
+        Unfit::FollowsAnother(entry) => Reason::Chain(ChainFault::FollowsAnother(entry.clone())),
+        Unfit::Gap { device, from, to } => {
+            Reason::Chain(ChainFault::Missing { device: device.clone(), from: *from, to: *to })
+        }
         Unfit::WrongHash(entry) => Reason::WrongHash(entry.clone()),
     }
 }

@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use crate::desk::{
-    DeskError, FileFault, JournalError, LineFault, LineFaults, PairFault, ReadFault, Reason, Refusal, Refused,
+    ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, PairFault, ReadFault, Reason, Refusal,
+    Refused,
 };
 use crate::nursery::entry::Entry;
 use crate::nursery::species::Catalogue;
@@ -164,6 +165,14 @@ impl Wording {
         }
     }
 
+    fn chain_fault(&self, fault: &ChainFault) -> String {
+        match fault {
+            ChainFault::Fork(entry) => self.chain_fork(entry),
+            ChainFault::FollowsAnother(entry) => self.chain_follows_another(entry),
+            ChainFault::Missing { device, from, to } => self.chain_gap(device, from, to),
+        }
+    }
+
     /// Trouble with the file.
     pub fn journal_error(&self, fault: &JournalError, file: &str) -> String {
         match fault {
@@ -271,9 +280,7 @@ impl Wording {
             Reason::NotAMoment(written) => self.line_not_a_moment(written),
             Reason::NotAHash(written) => self.line_not_a_hash(written),
             Reason::WrongHash(entry) => self.line_wrong_hash(entry),
-            Reason::Fork(entry) => self.chain_fork(entry),
-            Reason::FollowsAnother(entry) => self.chain_follows_another(entry),
-            Reason::Missing { device, from, to } => self.chain_gap(device, from, to),
+            Reason::Chain(fault) => self.chain_fault(fault),
             Reason::NoEqualsSign(written) => self.line_no_equals(written),
             Reason::QuoteOpen => self.line_quote_open(),
             Reason::BracketOpen => self.line_bracket_open(),
