@@ -8,11 +8,8 @@ use super::error::JournalError;
 pub(super) const APPLICATION_ID: i32 = 0x6f74_706c;
 
 /// The steps, oldest first. A file of version n has had the first n.
-pub(super) const STEPS: &[&str] = &[
-    include_str!("001_entries.sql"),
-    include_str!("002_lookup.sql"),
-    include_str!("003_stories.sql"),
-];
+pub(super) const STEPS: &[&str] =
+    &[include_str!("001_entries.sql"), include_str!("002_lookup.sql"), include_str!("003_stories.sql")];
 
 /// The version a file has after all of these steps.
 pub(super) fn version_after(steps: &[&str]) -> i64 {

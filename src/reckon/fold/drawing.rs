@@ -139,7 +139,8 @@ fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched
         };
         new.lots.extend(now.map(|now| (code.clone(), now)));
         if !same {
-            let from_it = |tray: &&Arc<TrayPicture>| tray.story.sowings.iter().any(|sown| sown.lot.as_ref() == Some(code));
+            let from_it =
+                |tray: &&Arc<TrayPicture>| tray.story.sowings.iter().any(|sown| sown.lot.as_ref() == Some(code));
             trays.extend(new.trays.values().filter(from_it).map(|tray| tray.code.clone()));
         }
     }
@@ -210,7 +211,9 @@ fn learned_from(fold: &Fold, last: Option<&Last>, touched: &Touched) -> (Arc<[Ar
     let at_rest = |story: &Arc<TrayStory>| rests(tray_rests_on(story), day);
     let rested = |(code, before): (&TrayCode, &Option<Arc<TrayStory>>)| match before {
         Some(before) => at_rest(before) || fold.trays().get(code).is_some_and(at_rest),
-        None => fold.trays().get(code).is_some_and(at_rest) || fold.stories_at_rest().iter().any(|kept| kept.code == *code),
+        None => {
+            fold.trays().get(code).is_some_and(at_rest) || fold.stories_at_rest().iter().any(|kept| kept.code == *code)
+        }
     };
     match last {
         Some(last) if !touched.trays.iter().any(rested) => {

@@ -1,6 +1,5 @@
 //! What may really stand in a tray: a number carries its age and widens as it gets old.
 
-
 use crate::base::{Day, Range};
 use crate::reckon::stock::{Origin, TrayStory};
 
