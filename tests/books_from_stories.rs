@@ -5,6 +5,7 @@ use std::path::Path;
 
 use outplant::base::{Clock, Day, Moment};
 use outplant::desk::{Desk, Now, Withdraws, replay};
+use outplant::nursery::entry::{TrayEntry, What};
 use outplant::nursery::envelope::Draft;
 use outplant::reckon::{View, changes};
 use serde_json::json;
@@ -116,4 +117,25 @@ fn what_is_written_late_or_taken_back_gives_the_same_from_kept_stories() {
     same(&from_stories(&file, shelf, today), &whole(&file, shelf, today), View { day: today, known: None });
     let proved = replay(&file, now(today)).unwrap();
     assert_eq!((proved.same, proved.kept_stories_true), (true, true));
+}
+
+#[test]
+fn what_is_taken_back_after_the_stories_were_kept_stays_taken_back_at_the_next_start() {
+    let folder = tempfile::tempdir().unwrap();
+    let (file, shelf) = (folder.path().join("grown.outplant"), folder.path());
+    let grown = written(&file, shelf);
+    let today = grown.last_day;
+    let mut ours = from_stories(&file, shelf, today);
+    // A count that stands in a kept story.
+    let counts = |entry: &&std::sync::Arc<outplant::nursery::entry::Entry>| {
+        let What::Tray(TrayEntry::Counted(counted)) = &entry.what else { return false };
+        grown.living.iter().any(|known| known.tray == counted.tray.as_str() && known.standing != 0)
+    };
+    let all = ours.read_every_entry().unwrap();
+    let last = all.iter().rev().find(counts).unwrap();
+    ours.undo(&Withdraws::EntryAlone(last.id.clone()), true, "wanja", "slip").unwrap();
+    drop(ours);
+    let (again, theirs) = (from_stories(&file, shelf, today), whole(&file, shelf, today));
+    assert!(!again.fold().is_whole(), "it goes on from the stories");
+    same(&again, &theirs, View { day: today, known: None });
 }

@@ -13,7 +13,7 @@ use serde_json::{Value, json};
 pub const FIRST_DAY: i32 = 739_000; // 2024-04-29
 pub const DAYS: i32 = 400;
 
-fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
+pub fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
     let tray = |n: u32| format!("t{}", n % 5);
     let lot = |n: u32| format!("L{}", n % 3);
     let bed = |n: u32| format!("b{}", n % 2);

@@ -12,6 +12,7 @@ mod first_day;
 mod forecast_sample;
 mod grown_nursery;
 mod house;
+mod imports;
 mod lots_and_sowing;
 mod plain_round;
 mod plain_terminal;

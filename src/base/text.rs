@@ -44,6 +44,11 @@ pub fn shown(text: &str) -> String {
 
 /// The text in lower case without accents, blanks and underscores as hyphens, for comparing what people wrote.
 pub fn folded(text: &str) -> String {
+    if text.is_ascii() {
+        // Nothing to take apart: the same, several times faster.
+        let plain = |letter| if letter == ' ' || letter == '_' { '-' } else { letter };
+        return text.trim().chars().map(|letter| plain(letter.to_ascii_lowercase())).collect();
+    }
     text.trim()
         .nfd()
         .filter(|letter| !is_combining_mark(*letter))

@@ -17,6 +17,10 @@ pub enum Ending {
     Busy = 5,
     /// Damaged.
     Damaged = 6,
+    /// Stopped by the person (128 and the number of the signal, as shells have it); nothing was written.
+    Interrupted = 130,
+    /// Stopped by another program, the same way.
+    Terminated = 143,
 }
 
 /// Writes an answer; false where it could not be written for another reason than a closed pipe.

@@ -6,9 +6,10 @@ use std::path::Path;
 
 use super::answer::{Ending, note};
 use super::args::{Export as ExportArguments, ExportAs, Import, ImportAs};
+use super::progress::Watch;
 use super::run::{Run, Stopped};
 use super::{first_day, write};
-use crate::desk::{Export, ExportError, SheetKind};
+use crate::desk::{AT_ONCE, Export, ExportError, How, SheetKind};
 
 /// Takes a file of entries, or a sheet of trays or beds, whole or not at all.
 pub fn import(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
@@ -39,19 +40,27 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
     let mut desk = run.desk()?;
     let input = opened(run, &arguments.file)?;
     let species = desk.fold().site().species.clone();
-    let imported = desk
-        .import(input, &run.who, arguments.dry_run)
-        .map_err(|fault| first_day::refused(run, &fault, &arguments.file.display().to_string(), &species))?;
+    let how = How { only_try: arguments.dry_run, at_once: AT_ONCE };
+    let mut watch = Watch::begin(run);
+    let imported = desk.import_told(input, &run.who, how, &mut |step| watch.told(step));
+    let stopped_as = watch.end();
+    let imported = imported.map_err(|fault| {
+        let mut stopped = first_day::refused(run, &fault, &arguments.file.display().to_string(), &species);
+        if let (Ending::Interrupted, Some(ending)) = (stopped.ending, stopped_as) {
+            stopped.ending = ending;
+        }
+        stopped
+    })?;
     if arguments.dry_run {
-        let lines = imported.lines - imported.recorded.already;
-        return write::tried(run, &desk, imported.recorded, &imported.read, lines);
+        return write::tried(run, &desk, imported);
     }
     if imported.recorded.already > 0 && !run.everywhere.json {
         note(&run.wording.already_here(imported.recorded.already as i64));
     }
     if imported.recorded.entries.is_empty() && !run.everywhere.json {
         let taken = imported.lines - imported.recorded.already;
-        return run.answer(&format!("{}\n", run.wording.taken(taken as i64)));
+        let said = run.wording.taken(taken as i64);
+        return write::told_of_lines(run, &desk, &imported.recorded, &said);
     }
     write::told(run, &desk, &imported.recorded)
 }

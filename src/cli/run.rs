@@ -311,6 +311,7 @@ fn ending_of(fault: &JournalError) -> Ending {
         | JournalError::WrongHash { .. }
         | JournalError::WrongPrevious { .. } => Ending::Refused,
         JournalError::Busy => Ending::Busy,
+        JournalError::Cancelled => Ending::Interrupted,
         JournalError::Damaged { .. } => Ending::Damaged,
         JournalError::NotOurs(_)
         | JournalError::Newer { .. }

@@ -25,6 +25,8 @@ pub struct Surroundings {
     pub columns: usize,
     /// Whether answers go to a screen.
     pub out_is_terminal: bool,
+    /// Whether notes go to a screen.
+    pub notes_are_seen: bool,
     /// Whether questions can be asked.
     pub can_ask: bool,
     /// Whether colour may be used.
@@ -49,6 +51,7 @@ impl Surroundings {
             user: text("USER").or_else(|| text("LOGNAME")).or_else(|| text("USERNAME")),
             columns: columns(text("COLUMNS").as_deref(), out_is_terminal),
             out_is_terminal,
+            notes_are_seen: std::io::stderr().is_terminal(),
             can_ask: out_is_terminal && std::io::stdin().is_terminal(),
             colour: out_is_terminal && !dumb && text("NO_COLOR").is_none(),
             ascii: is_ascii(text("LC_ALL").or_else(|| text("LC_CTYPE")).or_else(|| text("LANG")), text("TERM")),

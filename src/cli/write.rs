@@ -18,7 +18,6 @@ use crate::base::columns;
 use crate::desk::{self, Desk, Imported, PairFault, Recorded};
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
-use crate::nursery::envelope::Draft;
 
 /// Writes one entry or a sheet of short lines, or says what can be written.
 pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
@@ -42,7 +41,8 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
     desk.settle_task(&mut draft).map_err(|fault| run.stopped(&fault, &species))?;
     if arguments.dry_run {
         let doubts = desk.rehearse(vec![draft.clone()]).map_err(|fault| run.stopped(&fault, &species))?;
-        return tried(run, &desk, Recorded { doubts, ..Recorded::default() }, &[(1, draft)], 1);
+        let recorded = Recorded { doubts, ..Recorded::default() };
+        return tried(run, &desk, Imported { lines: 1, recorded, drafts: 1, read: vec![(1, draft)] });
     }
     let recorded = desk.record(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
     told(run, &desk, &recorded)
@@ -136,6 +136,10 @@ fn read_bytes(run: &Run, file: &Path) -> Result<Vec<u8>, Stopped> {
 /// The longest sheet of short lines that is read: 10,000 lines of 4,096 bytes are 40 MB; nobody writes half of that.
 const LONGEST_PAPER_BYTES: u64 = 32 << 20;
 
+/// The most entries of one command that are said in words to a program; all are named. More are looked up faster in an
+/// export (ours).
+const MOST_IN_WORDS: usize = 10_000;
+
 /// What was written and what it makes doubtful.
 pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Stopped> {
     let said = match recorded.entries.as_slice() {
@@ -146,29 +150,22 @@ pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Stopp
 }
 
 /// What is only tried: the entries in words, of very many the first ones, and what would become doubtful.
-pub fn tried(
-    run: &Run,
-    desk: &Desk,
-    recorded: Recorded,
-    read: &[(usize, Draft)],
-    lines: usize,
-) -> Result<Ending, Stopped> {
+pub fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, Stopped> {
     let species = &desk.fold().site().species;
     if run.everywhere.json {
-        let taken = Imported { lines, recorded, read: read.to_vec() };
         return batch_json(run, desk, &taken, true);
     }
-    let mut said = run.wording.dry_run(lines as i64);
-    for (_, draft) in read.iter().take(MOST_SAID) {
+    let mut said = run.wording.dry_run((taken.lines - taken.recorded.already) as i64);
+    for (_, draft) in taken.read.iter().take(MOST_SAID) {
         let day = run.wording.day_beside(draft.happened, run.now.today);
         for line in said_back(run, &format!("{day} · {}", run.wording.draft_sentence(draft, species))) {
             said.push_str(&format!("\n{line}"));
         }
     }
-    if read.len() > MOST_SAID {
-        said.push_str(&format!("\n  {}", run.wording.change_more((read.len() - MOST_SAID) as i64)));
+    if taken.drafts > MOST_SAID {
+        said.push_str(&format!("\n  {}", run.wording.change_more((taken.drafts - MOST_SAID) as i64)));
     }
-    told_as(run, desk, &recorded, &said, false)
+    told_as(run, desk, &taken.recorded, &said, false)
 }
 
 /// `each`: whether every entry is said back.
@@ -176,6 +173,7 @@ fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str, each: bool) 
     let species = &desk.fold().site().species;
     let doubts: Vec<String> = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
     let said_back = if each || run.everywhere.json { &*recorded.entries } else { &[] };
+    let said_back = said_back.iter().take(MOST_IN_WORDS);
     let written: Vec<Arc<Entry>> = desk.named(said_back).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
         let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
@@ -191,12 +189,30 @@ fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str, each: bool) 
     for line in in_words(run, desk, if each { &written } else { &[] }) {
         text.push_str(&format!("{line}\n"));
     }
-    for doubt in doubts {
-        let tried = recorded.entries.is_empty();
+    text.push_str(&told_doubts(run, doubts, recorded.entries.is_empty()));
+    run.answer(&text)
+}
+
+/// What lines of another copy brought, and what they make doubtful.
+pub fn told_of_lines(run: &Run, desk: &Desk, recorded: &Recorded, said: &str) -> Result<Ending, Stopped> {
+    let species = &desk.fold().site().species;
+    let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
+    run.answer(&format!("{said}\n{}", told_doubts(run, doubts, false)))
+}
+
+/// The doubts in words, a line each; of very many the first ones.
+fn told_doubts(run: &Run, doubts: Vec<String>, tried: bool) -> String {
+    /// More than this nobody reads at once (ours); the dashboard and `ready` have all of them.
+    const MOST_DOUBTS: usize = 100;
+    let (mut text, more) = (String::new(), doubts.len().saturating_sub(MOST_DOUBTS));
+    for doubt in doubts.into_iter().take(MOST_DOUBTS) {
         text.push_str(&if tried { run.wording.tried_with_doubt(doubt) } else { run.wording.saved_with_doubt(doubt) });
         text.push('\n');
     }
-    run.answer(&text)
+    if more > 0 {
+        text.push_str(&format!("{}\n", run.wording.change_more(more as i64)));
+    }
+    text
 }
 
 fn list_kinds(run: &Run) -> Result<Ending, Stopped> {

@@ -44,11 +44,11 @@ pub(super) struct Opened {
 }
 
 /// The program that folds: another one does not go on from its stories.
-fn program() -> String {
+pub(super) fn program() -> String {
     format!("{} {FOLD_MARK}", env!("CARGO_PKG_VERSION"))
 }
 
-fn arcs(entries: Vec<Entry>) -> Vec<Arc<Entry>> {
+pub(super) fn arcs(entries: Vec<Entry>) -> Vec<Arc<Entry>> {
     entries.into_iter().map(Arc::new).collect()
 }
 
@@ -96,9 +96,12 @@ fn go_on_from_stories(journal: &Journal, now: Now) -> Result<Option<Opened>, Jou
     }
     let Some(stories) = read_stories(journal.stories_awake(checkpoint.day.min(today))?) else { return Ok(None) };
     let then = View { day: checkpoint.day, known: None };
-    let mut fold = Fold::from_stories(then, today, arcs(journal.look_up(&described(journal, today)?)?), stories);
-    let kept = LastKept::of(&fold, checkpoint.arrival);
     let arrived_since: BTreeSet<&EntryId> = new.iter().map(|entry| &entry.id).collect();
+    // What takes back or describes and came since is added like the rest: the stories do not know of it yet.
+    let mut described = journal.look_up(&described(journal, today)?)?;
+    described.retain(|entry| !arrived_since.contains(&entry.id));
+    let mut fold = Fold::from_stories(then, today, arcs(described), stories);
+    let kept = LastKept::of(&fold, checkpoint.arrival);
     let were_there = coming.into_iter().filter(|entry| !arrived_since.contains(&entry.id));
     let (reaching, due): (Vec<_>, Vec<_>) = were_there.partition(|entry| Ledger::belongs(then, entry));
     let new: Vec<Arc<Entry>> = new.into_iter().chain(due).collect();
@@ -128,7 +131,7 @@ pub(super) fn kept_stories_are_true(journal: &Journal) -> Result<bool, JournalEr
 }
 
 /// What describes the site: always in memory.
-fn described(journal: &Journal, today: Day) -> Result<Vec<Sought>, JournalError> {
+pub(super) fn described(journal: &Journal, today: Day) -> Result<Vec<Sought>, JournalError> {
     let mut sought = vec![Sought::all(Sort::Site), Sought::all(Sort::Label), Sought::all(Sort::Withdrawal)];
     sought.extend(journal.names(&Sort::Place)?.into_iter().map(|name| Sought::named(Sort::Place, name)));
     sought.extend(gauge(weather_from(today), today));
@@ -162,15 +165,26 @@ fn stories_at_rest(journal: &Journal, day: Day) -> Result<Option<Vec<Arc<TraySto
     Ok(kept.iter().map(|body| postcard::from_bytes(body).ok().map(Arc::new)).collect())
 }
 
-/// Whether an entry, or one that it takes back, says what a species is: then everything is folded anew.
+/// Whether an entry, or one that it takes back, says what a species is: then everything is folded anew. Withdrawals of
+/// another copy may name each other.
 pub(super) fn describes_species(journal: &Journal, entry: &Entry) -> bool {
-    match &entry.what {
-        What::Site(SiteEntry::SpeciesSet(_)) => true,
-        What::Book(BookEntry::Withdrawn(withdrawal)) => withdrawal.entries.iter().any(|id| {
-            let named = journal.entry(id).ok().flatten();
-            named.is_some_and(|named| describes_species(journal, &named))
-        }),
-        What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,
+    let mut seen: BTreeSet<EntryId> = BTreeSet::new();
+    let mut next: Option<Entry> = None;
+    let mut todo: Vec<EntryId> = Vec::new();
+    loop {
+        match &next.as_ref().unwrap_or(entry).what {
+            What::Site(SiteEntry::SpeciesSet(_)) => return true,
+            What::Book(BookEntry::Withdrawn(withdrawal)) => {
+                todo.extend(withdrawal.entries.iter().filter(|id| seen.insert((*id).clone())).cloned());
+            }
+            What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => {}
+        }
+        next = loop {
+            let Some(id) = todo.pop() else { return false };
+            if let Some(named) = journal.entry(&id).ok().flatten() {
+                break Some(named);
+            }
+        };
     }
 }
 
@@ -267,8 +281,21 @@ fn keep_stories(
     before: &LastKept,
     all_anew: bool,
 ) -> Result<(), JournalError> {
-    let mut changed = Vec::new();
+    let changed = changed_stories(fold, before, all_anew)?;
     let mut gone = Vec::new();
+    let trays = before.trays.keys().filter(|code| !fold.trays().contains_key(*code));
+    gone.extend(trays.map(|code| (Sort::Tray, code.to_string())));
+    let lots = before.lots.keys().filter(|code| !fold.lots().contains_key(*code));
+    gone.extend(lots.map(|code| (Sort::Lot, code.to_string())));
+    let beds = before.beds.keys().filter(|name| !fold.beds().contains_key(*name));
+    gone.extend(beds.map(|name| (Sort::Bed, name.to_string())));
+    let checkpoint = Checkpoint { program: program(), day: fold.ledger().view().day, arrival };
+    journal.keep_stories(&checkpoint, &changed, &gone, all_anew)
+}
+
+/// The stories of a fold that are not those that were kept before, as they are kept.
+pub(super) fn changed_stories(fold: &Fold, before: &LastKept, all_anew: bool) -> Result<Vec<KeptStory>, JournalError> {
+    let mut changed = Vec::new();
     fn bytes<T: serde::Serialize>(story: &T) -> Result<Vec<u8>, JournalError> {
         postcard::to_allocvec(story).map_err(|fault| JournalError::Damaged { what: fault.to_string(), entry: None })
     }
@@ -292,14 +319,7 @@ fn keep_stories(
             changed.push(KeptStory { sort, name, rests, species: None, body: bytes(&**story)? });
         }
     }
-    let trays = before.trays.keys().filter(|code| !fold.trays().contains_key(*code));
-    gone.extend(trays.map(|code| (Sort::Tray, code.to_string())));
-    let lots = before.lots.keys().filter(|code| !fold.lots().contains_key(*code));
-    gone.extend(lots.map(|code| (Sort::Lot, code.to_string())));
-    let beds = before.beds.keys().filter(|name| !fold.beds().contains_key(*name));
-    gone.extend(beds.map(|name| (Sort::Bed, name.to_string())));
-    let checkpoint = Checkpoint { program: program(), day: fold.ledger().view().day, arrival };
-    journal.keep_stories(&checkpoint, &changed, &gone, all_anew)
+    Ok(changed)
 }
 
 impl Desk {
@@ -314,18 +334,25 @@ impl Desk {
     }
 
     /// Brings back what drafts speak of, however it is spelled.
-    pub(super) fn look_up_named(&mut self, drafts: &[Draft]) -> Result<(), JournalError> {
+    pub(super) fn look_up_named(
+        &mut self,
+        drafts: impl Iterator<Item: std::borrow::Borrow<Draft>>,
+    ) -> Result<(), JournalError> {
         if self.fold.is_whole() {
             return Ok(());
         }
-        let mut about = BTreeSet::new();
+        let (mut about, mut asked) = (BTreeSet::new(), BTreeSet::new());
         for draft in drafts {
+            let draft = std::borrow::Borrow::<Draft>::borrow(&draft);
             let Some(kind) = kind_of_entry(&draft.kind) else { continue };
             if kind.kind == "withdrawn" {
                 self.look_up_withdrawn(draft)?;
             }
             for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
                 let Some(serde_json::Value::String(written)) = draft.body.get(field.name) else { continue };
+                if !asked.insert((field.name, written.clone())) {
+                    continue;
+                }
                 match field.name {
                     "tray" | "from" | "to" | "was" => about.extend(self.trays_like(written)?),
                     "lot" => about.extend(self.lots_like(written)?),

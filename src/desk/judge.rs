@@ -38,18 +38,24 @@ impl Judged {
 /// Gives today's drafts the time of day, and refuses days to come. What a nursery had before the book began stood there
 /// all of its first day, whatever the hour in which it is written down.
 pub(super) fn settle(drafts: &mut [Draft], now: Now) -> Result<(), DeskError> {
-    let mut refused = Vec::new();
     let many = drafts.len() > 1;
+    let mut refused = Vec::new();
     for (i, draft) in drafts.iter_mut().enumerate() {
-        if draft.happened > now.today {
-            let why = Refusal::FutureDay { day: draft.happened, today: now.today };
+        if let Err(why) = settle_one(draft, now) {
             refused.push(Refused { line: if many { i + 1 } else { 0 }, why });
-        }
-        if draft.happened == now.today && draft.clock.is_none() && !stood_already(draft) {
-            draft.clock = now.clock;
         }
     }
     if refused.is_empty() { Ok(()) } else { Err(DeskError::Refused(refused)) }
+}
+
+pub(super) fn settle_one(draft: &mut Draft, now: Now) -> Result<(), Refusal> {
+    if draft.happened == now.today && draft.clock.is_none() && !stood_already(draft) {
+        draft.clock = now.clock;
+    }
+    if draft.happened > now.today {
+        return Err(Refusal::FutureDay { day: draft.happened, today: now.today });
+    }
+    Ok(())
 }
 
 fn stood_already(draft: &Draft) -> bool {
@@ -59,14 +65,15 @@ fn stood_already(draft: &Draft) -> bool {
 
 /// What is told later of the very day on which a tray or lot came in, without a time of day, happened after that: nobody
 /// can have lost plants of a tray before it was there.
-fn put_behind_its_coming(fold: &Fold, drafts: &mut [Draft], whats: &[What]) {
-    for (draft, what) in drafts.iter_mut().zip(whats).filter(|(draft, _)| draft.clock.is_none()) {
-        let about = subjects(what);
-        let first = about.iter().filter_map(|subject| Some((subject, fold.ledger().of(subject).next()?)));
-        let came = first.filter(|(subject, entry)| entry.happened == draft.happened && brings(&entry.what, subject));
-        let latest = came.filter_map(|(_, entry)| entry.clock).max();
-        draft.clock = latest.filter(|clock| clock.minutes() > nominal_minutes(what));
+pub(super) fn put_behind_its_coming(fold: &Fold, draft: &mut Draft, what: &What) {
+    if draft.clock.is_some() {
+        return;
     }
+    let about = subjects(what);
+    let first = about.iter().filter_map(|subject| Some((subject, fold.ledger().of(subject).next()?)));
+    let came = first.filter(|(subject, entry)| entry.happened == draft.happened && brings(&entry.what, subject));
+    let latest = came.filter_map(|(_, entry)| entry.clock).max();
+    draft.clock = latest.filter(|clock| clock.minutes() > nominal_minutes(what));
 }
 
 /// Whether an entry makes a tray or a lot.
@@ -99,7 +106,7 @@ pub(super) fn judge(
         faults.sort_by_key(|refused| refused.line);
         return Err(DeskError::Refused(faults));
     }
-    put_behind_its_coming(fold, &mut drafts, &whats);
+    drafts.iter_mut().zip(&whats).for_each(|(draft, what)| put_behind_its_coming(fold, draft, what));
     let trial = trial_entries(&drafts, whats, moment, device);
     let line_of: BTreeMap<EntryId, usize> =
         trial.iter().enumerate().map(|(i, entry)| (entry.id.clone(), line(i))).collect();
@@ -109,9 +116,8 @@ pub(super) fn judge(
     let new: Vec<Doubt> = fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
     for doubt in &new {
         let ours = doubt.entries.iter().find_map(|entry| line_of.get(entry));
-        let why = renamed(fold, doubt).or_else(|| refusal_of(doubt));
-        if let (Some(line), Some(why)) = (ours, why) {
-            faults.push(Refused { line: *line, why: explained(fold, why) });
+        if let (Some(line), Some(why)) = (ours, refused_for(fold, doubt)) {
+            faults.push(Refused { line: *line, why });
         }
     }
     let judged = Judged { tried: trial, doubts: new };
@@ -123,6 +129,11 @@ pub(super) fn judge(
     Err(DeskError::Refused(faults))
 }
 
+/// Why a doubt that a new entry raises about itself is refused; none where it is only told.
+pub(super) fn refused_for(fold: &Fold, doubt: &Doubt) -> Option<Refusal> {
+    renamed(fold, doubt).or_else(|| refusal_of(doubt)).map(|why| explained(fold, why))
+}
+
 fn name_check(
     fold: &Fold,
     drafts: &mut [Draft],
@@ -132,12 +143,7 @@ fn name_check(
     let mut names = Names::of(fold);
     let mut whats = Vec::with_capacity(drafts.len());
     for (i, draft) in drafts.iter_mut().enumerate() {
-        let read = names
-            .settle_spelling(draft)
-            .and_then(|()| names.settle_species(draft))
-            .and_then(|()| read(draft))
-            .and_then(|what| names.learn(&what).map(|()| what));
-        match read {
+        match names.settle(draft) {
             Ok(what) => whats.push((i, what)),
             Err(why) => faults.push(Refused { line: line(i), why }),
         }
@@ -150,7 +156,8 @@ fn name_check(
     whats.into_iter().map(|(_, what)| what).collect()
 }
 
-fn read(draft: &Draft) -> Result<What, Refusal> {
+/// What a draft says.
+pub(super) fn read(draft: &Draft) -> Result<What, Refusal> {
     let body = canonical(&serde_json::Value::Object(draft.body.clone()));
     reading::read_body(&draft.kind, &body).map_err(|_| {
         let problem = Problem::Unreadable;
@@ -161,7 +168,7 @@ fn read(draft: &Draft) -> Result<What, Refusal> {
     })
 }
 
-fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {
+pub(super) fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {
     let What::Book(BookEntry::Withdrawn(withdrawal)) = what else { return Ok(()) };
     let ledger = fold.ledger();
     for target in &withdrawal.entries {
@@ -175,11 +182,16 @@ fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {
     Ok(())
 }
 
+/// Whose entries drafts are as long as this copy has written nothing.
+pub(super) fn device_of_trials() -> Option<DeviceId> {
+    DeviceId::new("zzzzzzzz-trial")
+}
+
 /// Entries as the file would make them: of this copy's own device, numbered behind everything it ever wrote; of a new
 /// device where it has written nothing yet.
 fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment, device: Option<DeviceId>) -> Vec<Arc<Entry>> {
     const BEHIND_ALL: u64 = 1 << 52;
-    let Some(device) = device.or_else(|| DeviceId::new("zzzzzzzz-trial")) else { return Vec::new() };
+    let Some(device) = device.or_else(device_of_trials) else { return Vec::new() };
     drafts
         .iter()
         .zip(whats)

@@ -4,6 +4,7 @@
 mod book;
 pub mod exchange;
 mod first_day;
+mod in_parts;
 mod judge;
 mod kept;
 mod names;
@@ -19,6 +20,7 @@ pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, 
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
 pub use crate::share::{FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
+pub use exchange::{AT_ONCE, How, ImportStep, ToldOfImport};
 pub use exchange::{
     Export, ExportError, ImportError, Imported, Reading, Replay, check, drop_kept_stories, read_typed, replay, rescue,
 };
@@ -28,6 +30,7 @@ pub use paper::{day_asked, day_said};
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 
+use std::collections::BTreeSet;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -196,74 +199,61 @@ impl Desk {
     fn open_anew(&mut self) -> Result<(), DeskError> {
         let book::Opened { fold, arrival, kept } = book::open(&mut self.journal, self.now, self.whole_below)?;
         (self.fold, self.arrival, self.kept) = (fold, arrival, kept);
+        self.count = usize::try_from(self.journal.count()?).unwrap_or(usize::MAX);
         Ok(())
     }
 
     /// Writes drafts, all or none: each is judged in the order of things on one running fold.
     pub fn record(&mut self, drafts: Vec<Draft>) -> Result<Recorded, DeskError> {
-        self.take(Vec::new(), drafts, self.now.moment)
+        self.record_at(drafts, self.now.moment)
     }
 
     /// The same, recorded at another moment (the sample nursery writes on the evening of each day).
     pub fn record_at(&mut self, drafts: Vec<Draft>, moment: Moment) -> Result<Recorded, DeskError> {
-        self.take(Vec::new(), drafts, moment)
+        self.refresh()?;
+        let device = self.journal.device()?;
+        let (drafts, doubts) = self.judge_beside(Vec::new(), drafts, moment, device)?;
+        let written = self.journal.append(&drafts, moment)?;
+        self.refresh()?;
+        let entries = written.into_iter().map(|sealed| sealed.id).collect();
+        Ok(Recorded { entries, already: 0, doubts })
+    }
+
+    /// Takes lines that have an identity, as another copy or the sample wrote them: the books never refuse them.
+    fn take_sealed(&mut self, lines: Vec<Sealed>) -> Result<(), DeskError> {
+        self.journal.append_sealed(lines, &[], self.now.moment)?;
+        self.refresh().map(drop)
     }
 
     /// Says what `record` would refuse or doubt, and writes nothing.
     pub fn rehearse(&mut self, drafts: Vec<Draft>) -> Result<Vec<Doubt>, DeskError> {
-        self.rehearse_with(Vec::new(), drafts)
-    }
-
-    /// The same beside lines with an identity of their own.
-    fn rehearse_with(&mut self, known: Vec<Sealed>, drafts: Vec<Draft>) -> Result<Vec<Doubt>, DeskError> {
         self.refresh()?;
-        let judged = self.judge_beside(&known, drafts, self.now.moment);
+        let device = self.journal.device()?;
+        let judged = self.judge_beside(Vec::new(), drafts, self.now.moment, device);
         judged.map(|(_, doubts)| doubts)
     }
 
-    fn try_known(&mut self, known: Vec<Sealed>) -> Result<(usize, usize), DeskError> {
-        Ok(self.journal.try_sealed(known)?)
-    }
-
-    /// Takes lines with an identity of their own, and drafts, all or none.
-    pub fn take(&mut self, known: Vec<Sealed>, drafts: Vec<Draft>, moment: Moment) -> Result<Recorded, DeskError> {
-        self.refresh()?;
-        let (drafts, doubts) = self.judge_beside(&known, drafts, moment)?;
-        let taken = self.journal.append_sealed(known, &drafts, moment)?;
-        self.refresh()?;
-        let entries = taken.written.into_iter().map(|sealed| sealed.id).collect();
-        Ok(Recorded { entries, already: taken.already, doubts })
-    }
-
-    /// Judges drafts on the book as it would be with the known lines in it, and leaves the fold as it was. Drafts may
-    /// speak of what those lines bring.
+    /// Judges drafts on the book as it would be with the known entries in it; drafts may speak of what those bring. The
+    /// known entries stay in the fold: where there are any, the book has to be opened anew.
     fn judge_beside(
         &mut self,
-        known: &[Sealed],
+        known: Vec<Arc<Entry>>,
         drafts: Vec<Draft>,
         moment: Moment,
+        device: Option<DeviceId>,
     ) -> Result<(Vec<Draft>, Vec<Doubt>), DeskError> {
-        let device = self.journal.device()?;
-        let known: Vec<Arc<Entry>> = known
-            .iter()
-            .filter_map(|sealed| sealed.open().ok())
-            .filter(|entry| !self.fold.ledger().holds(&entry.id))
-            .map(Arc::new)
-            .collect();
-        self.look_up_named(&drafts)?;
+        self.look_up_named(drafts.iter())?;
         if known.is_empty() {
             let (drafts, judged) = self.judge(drafts, moment, device)?;
             let doubts = judged.put_back(&mut self.fold);
             return Ok((drafts, doubts));
         }
         book::look_up_for(&self.journal, &mut self.fold, &known)?;
-        let before = self.fold.all_doubts();
+        let before: BTreeSet<Doubt> = self.fold.all_doubts().into_iter().collect();
         self.fold.add(known);
-        let judged = self.judge(drafts, moment, device);
+        let (drafts, _) = self.judge(drafts, moment, device)?;
         let doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
-        // What was tried is taken out again; what the file then gives back is what counts.
-        self.open_anew()?;
-        judged.map(|(drafts, _)| (drafts, doubts))
+        Ok((drafts, doubts))
     }
 
     fn judge(

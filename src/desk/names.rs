@@ -2,6 +2,7 @@
 //! Species are brought to the one key they are stored by.
 
 use serde_json::{Map, Value};
+use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -27,7 +28,14 @@ pub(super) struct Names<'f> {
     new_lots: BTreeSet<LotCode>,
     new_beds: BTreeSet<BedName>,
     species: Arc<Catalogue>,
+    /// Another part of the book, of which the spelling counts as well.
+    older: Option<&'f Fold>,
+    /// How often the nearest names were looked for.
+    searched: Cell<usize>,
 }
+
+/// The nearest names are looked for so often; a file of which more lines name nothing is another book's.
+const MOST_SEARCHED: usize = 1000;
 
 impl<'f> Names<'f> {
     /// The names in the book.
@@ -39,7 +47,22 @@ impl<'f> Names<'f> {
             new_lots: BTreeSet::new(),
             new_beds: BTreeSet::new(),
             species: fold.site().species.clone(),
+            older: None,
+            searched: Cell::new(0),
         }
+    }
+
+    /// The spelling of another part of the book counts as well.
+    pub fn spelled_also_as_in(self, older: Option<&'f Fold>) -> Names<'f> {
+        Names { older, ..self }
+    }
+
+    /// Brings what a draft names to the spelling it has in the book, learns what it makes, and reads it.
+    pub fn settle(&mut self, draft: &mut Draft) -> Result<What, Refusal> {
+        self.settle_spelling(draft)?;
+        self.settle_species(draft)?;
+        let what = super::judge::read(draft)?;
+        self.learn(&what).map(|()| what)
     }
 
     /// Whether the book holds a name just as it is written.
@@ -57,7 +80,7 @@ impl<'f> Names<'f> {
 
     /// Brings codes and names to the spelling they have in the book: case, accents, blanks and hyphens make no second
     /// tray. A name that is new keeps the spelling it came with.
-    pub fn settle_spelling(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
+    fn settle_spelling(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
         let Some(kind) = kind_of_entry(&draft.kind) else { return Ok(()) };
         let mut changed = false;
         // A label may be written anew with other letters: that is what a relabelling is for.
@@ -72,7 +95,7 @@ impl<'f> Names<'f> {
             if field.name == "tray" && was.as_ref() == Some(&key) {
                 continue;
             }
-            let spelled = self.spelled.get_or_insert_with(|| spelled(self.fold));
+            let spelled = self.spelled.get_or_insert_with(|| spelled(self.fold, self.older));
             let known = spelled.entry((space, key)).or_default();
             match known.first().filter(|_| !known.contains(written.as_str())) {
                 Some(first) => {
@@ -88,7 +111,7 @@ impl<'f> Names<'f> {
     }
 
     /// Brings the species named in a draft to their keys, and learns a new one.
-    pub fn settle_species(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
+    fn settle_species(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
         let Some(kind) = kind_of_entry(&draft.kind) else { return Ok(()) };
         if kind.kind == "species_set" {
             return self.learn_species(draft);
@@ -116,7 +139,7 @@ impl<'f> Names<'f> {
     }
 
     /// What a draft makes is learned, so that other lines may speak of it whatever their order.
-    pub fn learn(&mut self, what: &What) -> Result<(), Refusal> {
+    fn learn(&mut self, what: &What) -> Result<(), Refusal> {
         match what {
             What::Tray(TrayEntry::Sown(sown)) => self.new_tray(&sown.tray),
             What::Tray(TrayEntry::PlantsReceived(received)) => self.new_tray(&received.tray),
@@ -200,6 +223,11 @@ impl<'f> Names<'f> {
         }
     }
 
+    fn nearest<'n>(&self, name: &str, among: impl Iterator<Item = &'n str>) -> Vec<String> {
+        self.searched.set(self.searched.get() + 1);
+        if self.searched.get() > MOST_SEARCHED { Vec::new() } else { name_search::nearest(name, among) }
+    }
+
     fn known_tray(&self, tray: &TrayCode, on: Day) -> Result<(), Refusal> {
         if self.has_tray(tray) {
             return Ok(());
@@ -209,7 +237,7 @@ impl<'f> Names<'f> {
             let was = tray.clone();
             return if on <= since { Ok(()) } else { Err(Refusal::TrayRenamed { was, is, since }) };
         }
-        let nearest = name_search::nearest(tray.as_str(), self.trays().map(TrayCode::as_str));
+        let nearest = self.nearest(tray.as_str(), self.trays().map(TrayCode::as_str));
         Err(Refusal::UnknownTray(tray.clone(), nearest))
     }
 
@@ -219,7 +247,7 @@ impl<'f> Names<'f> {
         }
         let came = self.fold.lots().iter().filter(|(_, story)| story.received.is_some());
         let known = came.map(|(code, _)| code).chain(&self.new_lots);
-        let nearest = name_search::nearest(lot.as_str(), known.map(LotCode::as_str));
+        let nearest = self.nearest(lot.as_str(), known.map(LotCode::as_str));
         Err(Refusal::UnknownLot(lot.clone(), nearest))
     }
 
@@ -229,7 +257,7 @@ impl<'f> Names<'f> {
         }
         let laid_out = self.fold.beds().iter().filter(|(_, story)| story.layout.each().next().is_some());
         let known = laid_out.map(|(name, _)| name).chain(&self.new_beds);
-        let nearest = name_search::nearest(bed.as_str(), known.map(BedName::as_str));
+        let nearest = self.nearest(bed.as_str(), known.map(BedName::as_str));
         Err(Refusal::UnknownBed(bed.clone(), nearest))
     }
 }
@@ -261,9 +289,9 @@ impl Space {
 }
 
 /// Every name in the book by what is the same without case, accents, blanks and hyphens.
-fn spelled(fold: &Fold) -> BTreeMap<(Space, String), BTreeSet<String>> {
+fn spelled(fold: &Fold, older: Option<&Fold>) -> BTreeMap<(Space, String), BTreeSet<String>> {
     let mut spelled = BTreeMap::new();
-    for (space, name) in names_of(fold) {
+    for (space, name) in [Some(fold), older].into_iter().flatten().flat_map(names_of) {
         spelled.entry((space, folded(&name))).or_insert_with(BTreeSet::new).insert(name);
     }
     spelled

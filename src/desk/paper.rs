@@ -36,7 +36,7 @@ impl Desk {
             return Err(ImportError::Lines(read.faults, refused));
         }
         let recorded = self.take_numbered(read.lines.clone(), only_try)?;
-        Ok(Imported { lines: read.lines.len(), recorded, read: read.lines })
+        Ok(Imported { lines: read.lines.len(), recorded, drafts: read.lines.len(), read: read.lines })
     }
 
     fn read_paper(&self, text: &str, happened: Option<Day>, who: &str) -> PaperRead {

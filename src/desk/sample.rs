@@ -82,7 +82,7 @@ pub fn make(file: &Path, shelf: &Path, now: Now) -> Result<Desk, SampleError> {
     super::names::settle_sealed_species(&mut lines);
     let journal = Journal::begin(file, shelf)?;
     let mut desk = Desk::over(journal, now).map_err(SampleError::Desk)?;
-    desk.take(lines, Vec::new(), now.moment).map_err(SampleError::Desk)?;
+    desk.take_sealed(lines).map_err(SampleError::Desk)?;
     Ok(desk)
 }
 

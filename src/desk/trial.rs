@@ -18,7 +18,7 @@ impl Desk {
     /// The Picture of today as it would be with drafts in the book, and the doubts they raise; nothing is written.
     pub fn preview(&mut self, drafts: Vec<Draft>) -> Result<(Picture, Vec<Doubt>), DeskError> {
         let device = self.journal.device()?;
-        self.look_up_named(&drafts)?;
+        self.look_up_named(drafts.iter())?;
         let (_, judged) = self.judge(drafts, self.now.moment, device)?;
         let picture = self.fold.picture();
         let doubts = judged.put_back(&mut self.fold);

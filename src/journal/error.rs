@@ -72,6 +72,9 @@ pub enum JournalError {
         /// The entry.
         entry: EntryId,
     },
+    /// It was stopped from outside before it was done.
+    #[error("stopped before it was done; nothing was written")]
+    Cancelled,
     /// The system refused a file or folder.
     #[error("{}: {text}", .path.display())]
     Io {

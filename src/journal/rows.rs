@@ -1,7 +1,7 @@
 //! Rows of the table, read into entries and written from them.
 
 use rusqlite::types::ValueRef;
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, Statement};
 use std::collections::HashMap;
 use std::sync::Arc;
 
@@ -32,7 +32,7 @@ pub(super) struct Written<'row> {
 }
 
 /// Names that come again and again, kept once.
-#[derive(Default)]
+#[derive(Default, Debug)]
 pub(super) struct Names {
     devices: HashMap<String, DeviceId>,
     people: HashMap<String, Arc<str>>,
@@ -161,21 +161,40 @@ pub(super) fn insert(connection: &Connection, sealed: &Sealed) -> Result<(), Jou
         "INSERT INTO entry (device, seq, happened, clock, recorded, who, kind, command, body, prev, hash)
          VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
     )?;
+    bind(&mut statement, sealed)?;
+    statement.raw_execute()?;
+    Ok(())
+}
+
+/// Writes one entry into a table of [`COLUMNS`], its last column a number of the caller's.
+pub(super) fn insert_with(
+    connection: &Connection,
+    into: &str,
+    sealed: &Sealed,
+    number: i64,
+) -> Result<(), JournalError> {
+    let query = format!("INSERT INTO {into} ({COLUMNS}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)");
+    let mut statement = connection.prepare_cached(&query)?;
+    bind(&mut statement, sealed)?;
+    statement.raw_bind_parameter(12, number)?;
+    statement.raw_execute()?;
+    Ok(())
+}
+
+fn bind(statement: &mut Statement<'_>, sealed: &Sealed) -> Result<(), JournalError> {
     let number = |number: u64| {
         i64::try_from(number).map_err(|_| JournalError::damaged_at(&sealed.id, format!("{number} is too large")))
     };
-    statement.execute(params![
-        sealed.id.device.as_str(),
-        number(sealed.id.seq)?,
-        sealed.happened.to_string(),
-        sealed.clock.map(|clock| clock.to_string()),
-        sealed.recorded.millis(),
-        sealed.who,
-        sealed.kind,
-        number(sealed.command)?,
-        sealed.body,
-        sealed.prev.map(|hash| hash.0.to_vec()),
-        sealed.hash.0.to_vec(),
-    ])?;
+    statement.raw_bind_parameter(1, sealed.id.device.as_str())?;
+    statement.raw_bind_parameter(2, number(sealed.id.seq)?)?;
+    statement.raw_bind_parameter(3, sealed.happened.to_string())?;
+    statement.raw_bind_parameter(4, sealed.clock.map(|clock| clock.to_string()))?;
+    statement.raw_bind_parameter(5, sealed.recorded.millis())?;
+    statement.raw_bind_parameter(6, &sealed.who)?;
+    statement.raw_bind_parameter(7, &sealed.kind)?;
+    statement.raw_bind_parameter(8, number(sealed.command)?)?;
+    statement.raw_bind_parameter(9, &sealed.body)?;
+    statement.raw_bind_parameter(10, sealed.prev.map(|hash| hash.0))?;
+    statement.raw_bind_parameter(11, sealed.hash.0)?;
     Ok(())
 }

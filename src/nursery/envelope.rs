@@ -94,7 +94,7 @@ impl Draft {
             prev,
             hash: Hash([0; 32]),
         };
-        sealed.hash = sealed.reckoned_hash();
+        sealed.hash = sealed.reckoned_hash_of(self.body.clone());
         sealed
     }
 }
@@ -107,11 +107,19 @@ impl Sealed {
     }
 
     fn line_without_hash(&self) -> Map<String, Value> {
-        let mut line = match serde_json::from_str(&self.body) {
+        self.line_around(match serde_json::from_str(&self.body) {
             Ok(Value::Object(body)) => body,
             // A body that is no object cannot have been written by any version; it must not hash like one that is.
             _ => Map::from_iter([("unreadable".to_string(), Value::from(self.body.as_str()))]),
-        };
+        })
+    }
+
+    /// The hash its content should have, where the body has been read already.
+    pub fn reckoned_hash_of(&self, body: Map<String, Value>) -> Hash {
+        Hash(Sha256::digest(canonical(&Value::Object(self.line_around(body))).as_bytes()).into())
+    }
+
+    fn line_around(&self, mut line: Map<String, Value>) -> Map<String, Value> {
         let text = |value: &dyn fmt::Display| Value::from(value.to_string());
         line.insert("id".into(), text(&self.id));
         line.insert("happened".into(), text(&self.happened));

@@ -1,6 +1,6 @@
 //! What is wrong with a line, a pair or a row that came from outside, and where.
 
-use crate::base::{Day, EntryId, SpeciesKey};
+use crate::base::{Day, DeviceId, EntryId, SpeciesKey};
 use crate::nursery::entry::fault::{EntryFault, Problem};
 
 /// The most faults that are listed one by one; all are counted. More than this nobody reads.
@@ -65,6 +65,19 @@ pub enum Reason {
     NotAHash(String),
     /// The content does not have the hash that stands with it: it was changed after it was written.
     WrongHash(EntryId),
+    /// Another entry of this name is here already.
+    Fork(EntryId),
+    /// It follows on another entry of its device than the one that is here.
+    FollowsAnother(EntryId),
+    /// Entries of its device before it are missing.
+    Missing {
+        /// The device.
+        device: DeviceId,
+        /// The first that is missing.
+        from: u64,
+        /// The last.
+        to: u64,
+    },
     /// No `=` between a name and its value.
     NoEqualsSign(String),
     /// A quotation mark that is not closed.

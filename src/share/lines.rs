@@ -49,9 +49,25 @@ pub fn read_lines(input: impl BufRead, today: Day, who: &str) -> Result<Vec<Line
 }
 
 /// Every line that can be read, and the faults of the others.
-pub fn read_what_can_be_read(mut input: impl BufRead, today: Day, who: &str) -> io::Result<(Vec<Line>, LineFaults)> {
+pub fn read_what_can_be_read(input: impl BufRead, today: Day, who: &str) -> io::Result<(Vec<Line>, LineFaults)> {
+    let mut lines = Vec::new();
+    let faults = each_line(input, today, who, &mut |number, written| -> io::Result<()> {
+        lines.extend(written.map(|written| Line { number, written }));
+        Ok(())
+    })?;
+    Ok((lines, faults))
+}
+
+/// Reads line by line and hands each over with its number: what it holds, or nothing where it is empty or cannot be read.
+/// Nothing is kept but the faults.
+pub fn each_line<E: From<io::Error>>(
+    mut input: impl BufRead,
+    today: Day,
+    who: &str,
+    take: &mut dyn FnMut(usize, Option<Written>) -> Result<(), E>,
+) -> Result<LineFaults, E> {
     let desk = Desk { today, who };
-    let (mut lines, mut faults, mut buffer) = (Vec::new(), LineFaults::default(), Vec::new());
+    let (mut faults, mut buffer) = (LineFaults::default(), Vec::new());
     for number in 1.. {
         let read = match next_line(&mut input, &mut buffer)? {
             Taken::Nothing => break,
@@ -63,12 +79,14 @@ pub fn read_what_can_be_read(mut input: impl BufRead, today: Day, who: &str) -> 
             Taken::Line => read_bytes(&buffer, number == 1, desk),
         };
         match read {
-            Ok(Some(written)) => lines.push(Line { number, written }),
-            Ok(None) => {}
-            Err(fault) => faults.note(fault.in_line(number)),
+            Ok(written) => take(number, written)?,
+            Err(fault) => {
+                faults.note(fault.in_line(number));
+                take(number, None)?;
+            }
         }
     }
-    Ok((lines, faults))
+    Ok(faults)
 }
 
 enum Taken {
@@ -146,7 +164,7 @@ fn sealed(mut fields: Map<String, Value>) -> Result<Sealed, Fault> {
     let (who, kind, command) = (take("who"), take("kind"), take("command"));
     let (clock, prev, hash) = (take("clock"), take("prev"), take("hash"));
     let number = needed(&command, "command")?;
-    let sealed = Sealed {
+    let mut sealed = Sealed {
         id: parsed::<EntryId>(&id, "id", |text| Reason::Envelope(Problem::NotAnEntry(text)))?,
         happened: parsed::<Day>(&happened, "happened", |text| Reason::Envelope(Problem::NotADay(text)))?,
         clock: clock.as_ref().map(|written| clock_of(written, "clock")).transpose()?,
@@ -158,9 +176,12 @@ fn sealed(mut fields: Map<String, Value>) -> Result<Sealed, Fault> {
             .ok_or_else(|| Fault::on("command", Reason::Envelope(Problem::NotANumber(short(&number.to_string())))))?,
         prev: prev.as_ref().map(|written| hash_of(written, "prev")).transpose()?,
         hash: hash_of(needed(&hash, "hash")?, "hash")?,
-        body: canonical(&Value::Object(fields)),
+        body: String::new(),
     };
-    if sealed.reckoned_hash() == sealed.hash {
+    let body = Value::Object(fields);
+    sealed.body = canonical(&body);
+    let fields = if let Value::Object(fields) = body { fields } else { Map::new() };
+    if sealed.reckoned_hash_of(fields) == sealed.hash {
         Ok(sealed)
     } else {
         Err(Fault::on("hash", Reason::WrongHash(sealed.id)))

@@ -23,7 +23,7 @@ pub use fault::{LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use files::{Existing, FileFault, write_whole};
 pub use first_day::{FirstDay, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
 pub use hand_day::{read_any_day, read_said_day};
-pub use lines::{Line, Written, read_lines, read_what_can_be_read};
+pub use lines::{Line, Written, each_line, read_lines, read_what_can_be_read};
 pub use pairs::{read_pairs, split_pairs};
 pub use paper_lines::{FORMS, FORMS_IN_SPANISH, InBed, KnownNames, PaperRead, read_paper};
 pub use sheet::decode_sheet;

@@ -1,7 +1,7 @@
 //! Stories kept beside the entries, so that a program begins with them and not with every entry. They can be thrown away at
 //! any time.
 
-use rusqlite::{OptionalExtension, TransactionBehavior, params};
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 
 use super::lookup::{Sort, Sought};
 use crate::base::Day;
@@ -59,30 +59,12 @@ impl Journal {
         if self.read_only {
             return Ok(());
         }
+        if !self.connection.is_autocommit() {
+            // They become part of what is being written.
+            return put_stories(&self.connection, checkpoint, changed, gone, all_anew);
+        }
         let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        if all_anew {
-            transaction.execute("DELETE FROM story", [])?;
-        }
-        {
-            let mut put = transaction.prepare_cached(
-                "INSERT OR REPLACE INTO story (subject, rests, species, body)
-                 SELECT number, ?3, ?4, ?5 FROM subject WHERE sort = ?1 AND name = ?2",
-            )?;
-            for story in changed {
-                let rests = story.rests.map(Day::number);
-                put.execute(params![story.sort.word(), story.name, rests, story.species, story.body])?;
-            }
-            let mut drop = transaction.prepare_cached(
-                "DELETE FROM story WHERE subject = (SELECT number FROM subject WHERE sort = ?1 AND name = ?2)",
-            )?;
-            for (sort, name) in gone {
-                drop.execute(params![sort.word(), name])?;
-            }
-        }
-        transaction.execute(
-            "INSERT OR REPLACE INTO checkpoint (one, program, day, arrival) VALUES (1, ?1, ?2, ?3)",
-            params![checkpoint.program, checkpoint.day.number(), checkpoint.arrival],
-        )?;
+        put_stories(&transaction, checkpoint, changed, gone, all_anew)?;
         Ok(transaction.commit()?)
     }
 
@@ -104,6 +86,20 @@ impl Journal {
              WHERE story.rests IS NULL OR story.rests > ?1",
             &[&day.number()],
         )
+    }
+
+    /// Gives every kept story, one after the other: of what sort, its name, and its bytes.
+    pub fn each_story(&self, give: &mut dyn FnMut(&str, &str, &[u8])) -> Result<(), JournalError> {
+        let query =
+            "SELECT subject.sort, subject.name, story.body FROM story JOIN subject ON subject.number = story.subject";
+        let mut statement = self.connection.prepare_cached(query)?;
+        let mut found = statement.query([])?;
+        while let Some(row) = found.next()? {
+            let text = |column| row.get_ref(column).ok().and_then(|value| value.as_str().ok()).unwrap_or_default();
+            let body = row.get_ref(2).ok().and_then(|value| value.as_blob().ok()).unwrap_or_default();
+            give(text(0), text(1), body);
+        }
+        Ok(())
     }
 
     /// The kept stories that rest on one day and not yet on an earlier one.
@@ -145,4 +141,35 @@ impl Journal {
         let mut statement = self.connection.prepare_cached(query)?;
         Ok(statement.exists(params![sought.sort.word(), sought.name])?)
     }
+}
+
+fn put_stories(
+    connection: &Connection,
+    checkpoint: &Checkpoint,
+    changed: &[KeptStory],
+    gone: &[(Sort, String)],
+    all_anew: bool,
+) -> Result<(), JournalError> {
+    if all_anew {
+        connection.execute("DELETE FROM story", [])?;
+    }
+    let mut put = connection.prepare_cached(
+        "INSERT OR REPLACE INTO story (subject, rests, species, body)
+         SELECT number, ?3, ?4, ?5 FROM subject WHERE sort = ?1 AND name = ?2",
+    )?;
+    for story in changed {
+        let rests = story.rests.map(Day::number);
+        put.execute(params![story.sort.word(), story.name, rests, story.species, story.body])?;
+    }
+    let mut drop = connection.prepare_cached(
+        "DELETE FROM story WHERE subject = (SELECT number FROM subject WHERE sort = ?1 AND name = ?2)",
+    )?;
+    for (sort, name) in gone {
+        drop.execute(params![sort.word(), name])?;
+    }
+    connection.execute(
+        "INSERT OR REPLACE INTO checkpoint (one, program, day, arrival) VALUES (1, ?1, ?2, ?3)",
+        params![checkpoint.program, checkpoint.day.number(), checkpoint.arrival],
+    )?;
+    Ok(())
 }

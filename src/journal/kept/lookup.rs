@@ -169,13 +169,26 @@ fn bring_up_some(connection: &Connection, at_most: usize, numbers: &mut Numbers)
     Ok(count)
 }
 
-/// Inside a transaction that added entries: the lookup goes on with them, where it did not lag behind.
-pub(in crate::journal) fn go_on(connection: &Connection, arrived_before: i64) -> Result<(), JournalError> {
+/// Inside a transaction that added entries: the lookup goes on with them, where it was `at_least` so far before. `told`
+/// hears how many are done, and may stop it.
+pub(in crate::journal) fn go_on(
+    connection: &Connection,
+    at_least: i64,
+    told: &mut dyn FnMut(u64) -> Result<(), JournalError>,
+) -> Result<(), JournalError> {
     let from: i64 = connection.query_row("SELECT arrival FROM looked_up", [], |row| row.get(0))?;
-    if from == arrived_before {
-        bring_up_some(connection, usize::MAX, &mut Numbers::new())?;
+    if from < at_least {
+        return Ok(());
     }
-    Ok(())
+    let (mut done, mut numbers) = (0, Numbers::new());
+    loop {
+        let count = bring_up_some(connection, AT_A_TIME, &mut numbers)?;
+        done += count as u64;
+        if count < AT_A_TIME {
+            return Ok(());
+        }
+        told(done)?;
+    }
 }
 
 impl Journal {
@@ -250,6 +263,15 @@ impl Journal {
             }
         }
         Ok(entries)
+    }
+
+    /// Every name of a sort, with how many entries can be looked up by it.
+    pub fn names_and_entries(&self, sort: &Sort) -> Result<Vec<(String, u64)>, JournalError> {
+        let query =
+            "SELECT name, (SELECT count(*) FROM about WHERE about.subject = number) FROM subject WHERE sort = ?1";
+        let mut statement = self.connection.prepare_cached(query)?;
+        let found = statement.query_map(params![sort.word()], |row| Ok((row.get(0)?, row.get::<_, i64>(1)?)))?;
+        found.map(|row| row.map(|(name, entries)| (name, entries.unsigned_abs())).map_err(JournalError::from)).collect()
     }
 
     /// Every name of a sort.

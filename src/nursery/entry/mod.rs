@@ -222,6 +222,9 @@ pub fn all_kinds() -> impl Iterator<Item = &'static KindOfEntry> {
 
 /// A kind by its name; blanks, hyphens, underscores and case do not count.
 pub fn kind_of_entry(name: &str) -> Option<&'static KindOfEntry> {
+    if let Some(known) = all_kinds().find(|known| known.kind == name) {
+        return Some(known);
+    }
     let wanted = crate::base::text::folded(name);
     all_kinds().find(|known| crate::base::text::folded(known.kind) == wanted)
 }

@@ -181,9 +181,11 @@ impl Wording {
             }
             JournalError::Fork { entry } => self.chain_fork(entry),
             JournalError::Gap { device, from, to } => self.chain_gap(device, from, to),
-            JournalError::WrongHash { entry } | JournalError::WrongPrevious { entry } => self.chain_wrong_hash(entry),
+            JournalError::WrongHash { entry } => self.chain_wrong_hash(entry),
+            JournalError::WrongPrevious { entry } => self.chain_follows_another(entry),
             JournalError::Io { path, text } => self.file_other(path.display(), text),
             JournalError::Sqlite(text) => self.file_other(file, text),
+            JournalError::Cancelled => self.import_cancelled(),
         }
     }
 
@@ -269,6 +271,9 @@ impl Wording {
             Reason::NotAMoment(written) => self.line_not_a_moment(written),
             Reason::NotAHash(written) => self.line_not_a_hash(written),
             Reason::WrongHash(entry) => self.line_wrong_hash(entry),
+            Reason::Fork(entry) => self.chain_fork(entry),
+            Reason::FollowsAnother(entry) => self.chain_follows_another(entry),
+            Reason::Missing { device, from, to } => self.chain_gap(device, from, to),
             Reason::NoEqualsSign(written) => self.line_no_equals(written),
             Reason::QuoteOpen => self.line_quote_open(),
             Reason::BracketOpen => self.line_bracket_open(),

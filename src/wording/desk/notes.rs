@@ -10,6 +10,12 @@ messages! {
     dry_run(entries: count);
     taken(entries: count);
     already_here(entries: count);
+    import_read(lines: count);
+    import_written(lines: count);
+    import_looked_up(lines: count);
+    import_judged(share: count);
+    import_saving();
+    import_cancelled();
     undo_done(entries: count);
     undo_asks(entries: count);
     undo_would(entries: count);

@@ -48,5 +48,6 @@ messages! {
     chain_gap(device: text, first: text, last: text);
     chain_fork(entry: text);
     chain_wrong_hash(entry: text);
+    chain_follows_another(entry: text);
     chain_other_nursery();
 }

@@ -17,6 +17,12 @@ already_here = { $entries ->
     [one] { $entries } entry was here already
    *[other] { $entries } entries were here already
 }
+import_read = { $lines } lines read
+import_written = { $lines } entries written
+import_looked_up = { $lines } entries put in their places
+import_judged = looking for what cannot be right: { $share } % done
+import_saving = saving
+import_cancelled = the import was stopped; nothing was taken in
 undo_done = { $entries ->
     [one] taken back: { $entries } entry
    *[other] taken back: { $entries } entries

@@ -49,4 +49,5 @@ file_other = { $file } cannot be used: { $what }
 chain_gap = entries { $device }:{ $first } to { $device }:{ $last } are missing: take a later export of that copy, whole
 chain_fork = { $entry } is here already with another text: one of the two was changed; nothing was taken
 chain_wrong_hash = { $entry } does not carry the seal of its own text: it was changed on the way; nothing was taken
+chain_follows_another = { $entry } follows on another entry of its device than the one that is here: one of the two was changed; nothing was taken
 chain_other_nursery = these entries are of another nursery: nothing was taken

@@ -17,6 +17,12 @@ already_here = { $entries ->
     [one] { $entries } anotación ya estaba aquí
    *[other] { $entries } anotaciones ya estaban aquí
 }
+import_read = { $lines } líneas leídas
+import_written = { $lines } anotaciones escritas
+import_looked_up = { $lines } anotaciones puestas en su lugar
+import_judged = buscando lo que no puede ser: { $share } % listo
+import_saving = guardando
+import_cancelled = se detuvo la importación; no se tomó nada
 undo_done = { $entries ->
     [one] se retiró { $entries } anotación
    *[other] se retiraron { $entries } anotaciones

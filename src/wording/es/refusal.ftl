@@ -49,4 +49,5 @@ file_other = { $file } no se puede usar: { $what }
 chain_gap = faltan las anotaciones { $device }:{ $first } a { $device }:{ $last }: tome una exportación más nueva y completa de esa copia
 chain_fork = { $entry } ya está aquí con otro texto: una de las dos fue cambiada; no se tomó nada
 chain_wrong_hash = { $entry } no lleva el sello de su propio texto: fue cambiada en el camino; no se tomó nada
+chain_follows_another = { $entry } sigue a otra anotación de su copia que la que está aquí: una de las dos fue cambiada; no se tomó nada
 chain_other_nursery = estas anotaciones son de otro vivero: no se tomó nada

@@ -1,19 +1,24 @@
 //! In and out: imports are checked like what is written by hand, exports give every entry as it stands.
 
-use std::io::{self, BufRead, Write};
+mod import;
+mod packed;
+
+pub use import::{AT_ONCE, How, ImportStep, ToldOfImport};
+
+use std::io::{self, Write};
 use std::path::Path;
 use std::sync::Arc;
 
 use super::book::kept_stories_are_true;
 use super::first_day::SheetRefused;
 use super::refusal::{DeskError, Refused};
-use super::{Desk, Now, Recorded};
+use super::{Now, Recorded};
 use crate::base::Day;
 use crate::journal::{BackupReport, CheckReport, Journal, JournalError, Rescued};
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::{Fold, View};
-use crate::share::{self, Existing, FileFault, LineFaults, PairFault, ReadFault, Written};
+use crate::share::{self, Existing, FileFault, LineFaults, PairFault, ReadFault};
 
 /// What an export writes.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -67,7 +72,9 @@ pub struct Imported {
     pub lines: usize,
     /// What was written.
     pub recorded: Recorded,
-    /// The entries of short lines, and of lines only tried, each with its line.
+    /// Of the lines read, those that make new entries of this copy.
+    pub drafts: usize,
+    /// The entries of short lines, and of lines only tried, each with its line; of very many the first ones.
     pub read: Vec<(usize, Draft)>,
 }
 
@@ -92,46 +99,6 @@ pub fn rescue(file: &Path, shelf: &Path, to: &Path, no_backup: bool) -> Result<R
     share::write_whole(to, Existing::Refuse, |out| share::write_lines(&found.entries, out).map(|_| ()))
         .map_err(ExportError::File)?;
     Ok(found)
-}
-
-impl Desk {
-    /// Takes a file of entries whole or not at all; `only_try` says what it would bring and writes nothing.
-    pub fn import(&mut self, input: impl BufRead, who: &str, only_try: bool) -> Result<Imported, ImportError> {
-        let (lines, faults) = share::read_what_can_be_read(input, self.now().today, who)
-            .map_err(|fault| ImportError::Read(ReadFault::Io(fault)))?;
-        let read = lines.len();
-        let (mut known, mut drafts, mut numbers) = (Vec::new(), Vec::new(), Vec::new());
-        for line in lines {
-            match line.written {
-                Written::Sealed(sealed) => known.push(sealed),
-                Written::Draft(draft) => {
-                    drafts.push(draft);
-                    numbers.push(line.number);
-                }
-            }
-        }
-        if !faults.is_empty() {
-            // The other lines are judged all the same, so that every bad one is named at once.
-            let refused = match self.rehearse_with(known, drafts).map_err(|fault| with_lines(fault, &numbers)) {
-                Err(DeskError::Refused(refused)) => refused,
-                Ok(_) | Err(DeskError::Journal(_)) => Vec::new(),
-            };
-            return Err(ImportError::Lines(faults, refused));
-        }
-        let moment = self.now().moment;
-        let shown = if only_try { numbers.iter().copied().zip(drafts.iter().cloned()).collect() } else { Vec::new() };
-        let taken = if only_try { self.try_out(known, drafts) } else { self.take(known, drafts, moment) };
-        match taken {
-            Ok(recorded) => Ok(Imported { lines: read, recorded, read: shown }),
-            Err(fault) => Err(ImportError::Desk(with_lines(fault, &numbers))),
-        }
-    }
-
-    fn try_out(&mut self, known: Vec<Sealed>, drafts: Vec<Draft>) -> Result<Recorded, DeskError> {
-        let (_, already) = self.try_known(known.clone())?;
-        let doubts = self.rehearse_with(known, drafts)?;
-        Ok(Recorded { entries: Vec::new(), already, doubts })
-    }
 }
 
 /// A file opened for reading only: whatever can still be read can be given out, of a newer version too.

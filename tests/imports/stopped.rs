@@ -1,0 +1,190 @@
+//! An import that is stopped leaves nothing; it says how far it is where somebody sees it.
+
+use std::io::Write;
+use std::ops::ControlFlow;
+use std::process::Stdio;
+use std::time::{Duration, Instant};
+
+use outplant::desk::{DeskError, How, ImportError, ImportStep, JournalError, check};
+
+use super::{Place, take};
+use crate::support::program::Home;
+
+/// Longer than it ever takes: other tests share the machine.
+const SOON: Duration = Duration::from_secs(60);
+
+fn grown_lines(entries: usize) -> Vec<String> {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("grown.outplant");
+    crate::support::grown::write_grown(&file, folder.path(), entries, 5).unwrap();
+    let mut text = Vec::new();
+    outplant::desk::Reading::open(&file).unwrap().export(outplant::desk::Export::Lines, &mut text).unwrap();
+    String::from_utf8(text).unwrap().lines().map(str::to_string).collect()
+}
+
+#[test]
+fn stopped_at_any_step_nothing_is_taken_in_and_it_can_be_taken_afterwards() {
+    let theirs = grown_lines(2600);
+    let notes = (0..1500).map(|i| format!("{{\"kind\":\"noted\",\"text\":\"n{i}\"}}"));
+    let (known, coming) = theirs.split_at(300);
+    let coming: Vec<String> = coming.iter().cloned().chain(notes).collect();
+    let text = coming.join("\n");
+    let mut kinds_of_steps = std::collections::BTreeSet::new();
+    for at_once in [0, usize::MAX] {
+        for only_try in [false, true] {
+            let place = Place::empty(u64::MAX);
+            let mut desk = place.desk();
+            take(&mut desk, known, usize::MAX, false).unwrap();
+            let (stood, picture) = (place.lines(), desk.picture());
+            let how = How { only_try, at_once };
+            let mut stop_at = 0;
+            let taken = loop {
+                let mut steps = 0;
+                let taken = desk.import_told(text.as_bytes(), "mara", how, &mut |step| {
+                    steps += 1;
+                    kinds_of_steps
+                        .insert(format!("{step:?}").chars().take_while(|c| c.is_alphabetic()).collect::<String>());
+                    if steps > stop_at { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+                });
+                match taken {
+                    Err(ImportError::Desk(DeskError::Journal(JournalError::Cancelled))) => {}
+                    other => break other,
+                }
+                stop_at += 1;
+                assert_eq!(place.lines(), stood, "stopped at step {stop_at}");
+                assert_eq!(desk.count(), stood.len());
+                assert_eq!(desk.picture().trays.len(), picture.trays.len());
+                assert!(check(&place.file(), place.file().parent().unwrap()).unwrap().faults.is_empty());
+            };
+            assert!(stop_at >= 3, "it was asked {stop_at} times");
+            assert_eq!(taken.unwrap().lines, coming.len());
+            assert_eq!(place.lines().len(), if only_try { stood.len() } else { stood.len() + coming.len() });
+        }
+    }
+    let all = ["Judged", "LookedUp", "Read", "Saving", "Written"];
+    let seen: Vec<&str> = all.into_iter().filter(|kind| kinds_of_steps.contains(*kind)).collect();
+    assert!(seen.contains(&"Judged") && seen.contains(&"Saving") && seen.contains(&"Written"), "{kinds_of_steps:?}");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_signal_ends_an_import_with_a_sentence_and_nothing_is_taken_in() {
+    let home = Home::default().begun();
+    let before = home.done(&["export"]);
+    let lines: String = (0..20_000).map(|i| format!("{{\"kind\":\"noted\",\"text\":\"line {i}\"}}\n")).collect();
+    // The end of what is piped in never comes: it stands in the middle of the file.
+    for (signal, code, lang, sentence) in [
+        ("INT", 130, "en", "the import was stopped; nothing was taken in"),
+        ("TERM", 143, "es", "se detuvo la importación; no se tomó nada"),
+    ] {
+        for fed in [&lines[..], ""] {
+            let mut command = home.program();
+            command.args(["import", "-", "--lang", lang]);
+            command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
+            let mut child = command.spawn().unwrap();
+            let mut input = child.stdin.take().unwrap();
+            input.write_all(fed.as_bytes()).unwrap();
+            wait_until_it_listens(child.id());
+            let begun = Instant::now();
+            let pid = child.id().to_string();
+            assert!(std::process::Command::new("kill").args(["-s", signal, &pid]).status().unwrap().success());
+            let ended = child.wait_with_output().unwrap();
+            assert!(begun.elapsed() < SOON);
+            drop(input);
+            let said = String::from_utf8(ended.stderr).unwrap();
+            assert_eq!((ended.status.code(), said.trim_end()), (Some(code), sentence), "{signal}");
+            assert!(ended.stdout.is_empty());
+            assert_eq!(home.done(&["export"]), before);
+            assert_eq!(home.json(&["check"])["sound"], serde_json::json!(true));
+        }
+    }
+    // Nothing stands in the way of the next one.
+    let file = home.with("lines.jsonl", &lines);
+    home.done(&["import", file.to_str().unwrap()]);
+    assert_eq!(home.done(&["export"]).lines().count(), before.lines().count() + 20_000);
+}
+
+/// Until it catches SIGINT and SIGTERM itself (bits 1 and 14 of the mask that the system shows), and has read.
+#[cfg(target_os = "linux")]
+fn wait_until_it_listens(process: u32) {
+    let begun = Instant::now();
+    loop {
+        let said = std::fs::read_to_string(format!("/proc/{process}/status")).unwrap_or_default();
+        let caught = said.lines().find_map(|line| line.strip_prefix("SigCgt:"));
+        let mask = caught.and_then(|mask| u64::from_str_radix(mask.trim(), 16).ok()).unwrap_or(0);
+        if mask & (1 << 1) != 0 && mask & (1 << 14) != 0 {
+            return;
+        }
+        assert!(begun.elapsed() < SOON, "it does not listen for signals");
+        std::thread::sleep(Duration::from_millis(5));
+    }
+}
+
+#[cfg(all(unix, not(target_os = "linux")))]
+fn wait_until_it_listens(_process: u32) {
+    std::thread::sleep(Duration::from_secs(2));
+}
+
+#[test]
+fn a_pipe_hears_nothing_of_how_far_it_is() {
+    let home = Home::default().begun();
+    let lines: String = (0..30_000).map(|i| format!("{{\"kind\":\"noted\",\"text\":\"line {i}\"}}\n")).collect();
+    let file = home.with("lines.jsonl", &lines);
+    let ended = home.run(&["import", file.to_str().unwrap()]);
+    assert_eq!((ended.code, ended.err.as_str()), (0, ""));
+}
+
+#[cfg(unix)]
+#[test]
+fn on_a_screen_one_line_is_written_over_and_gone_at_the_end() {
+    use crate::support::screen::Screen;
+    let home = tempfile::tempdir().unwrap();
+    let program = std::path::Path::new(env!("CARGO_BIN_EXE_outplant"));
+    let book = home.path().join("book.outplant");
+    let variables = [("USER", "amani"), ("OUTPLANT_NURSERY", book.to_str().unwrap()), ("OUTPLANT_TODAY", "2026-04-15")];
+    let run = |words: &[&str], more: &[(&str, &str)]| {
+        let all: Vec<(&str, &str)> = variables.iter().chain(more).copied().collect();
+        Screen::run(program, words, home.path(), &all, (100, 60))
+    };
+    let place = ["begin", "--name", "T", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"];
+    assert_eq!(run(&place, &[]).end(SOON).exit_code(), 0);
+    let lines: String = (0..120_000).map(|i| format!("{{\"kind\":\"noted\",\"text\":\"line {i}\"}}\n")).collect();
+    let file = home.path().join("lines.jsonl");
+    std::fs::write(&file, lines).unwrap();
+    let words = ["import", file.to_str().unwrap(), "--dry-run"];
+    let mut screen = run(&words, &[]);
+    screen.wait_until("how far it is", |text| text.contains("lines read") || text.contains("entries written"));
+    assert_eq!(screen.end(SOON).exit_code(), 0);
+    let text = screen.text();
+    assert!(!text.contains("lines read") && !text.contains("entries written"), "{text}");
+    assert!(text.contains("120000 entries could be written"), "{text}");
+    assert!(!screen.received_escapes(), "only the return to the beginning of the line");
+    // A terminal that can do no more gets a line now and then.
+    let mut screen = run(&words, &[("TERM", "dumb")]);
+    assert_eq!(screen.end(SOON).exit_code(), 0);
+    let text = screen.text();
+    assert!(text.contains("100000 lines read") && text.contains("100000 entries written"), "{text}");
+}
+
+#[test]
+fn the_steps_of_an_import_come_in_order() {
+    let place = Place::empty(0);
+    let theirs = grown_lines(3000);
+    let mut steps: Vec<u8> = Vec::new();
+    let how = How { only_try: false, at_once: 0 };
+    let taken = place.desk().import_told(theirs.join("\n").as_bytes(), "mara", how, &mut |step| {
+        steps.push(match step {
+            ImportStep::Read(_) => 0,
+            ImportStep::Written(_) => 1,
+            ImportStep::LookedUp(_) => 2,
+            ImportStep::Judged { done, all } => {
+                assert!(done < all);
+                3
+            }
+            ImportStep::Saving => 4,
+        });
+        ControlFlow::Continue(())
+    });
+    assert_eq!(taken.unwrap().lines, 3000);
+    assert!(steps.is_sorted() && steps.starts_with(&[0]) && steps.ends_with(&[3, 4]), "{steps:?}");
+}
