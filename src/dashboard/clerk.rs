@@ -50,7 +50,17 @@ impl Clerk {
         let (view, picture) = desk.picture_of(view).map_or_else(|_| (today, desk.picture()), |found| (view, found));
         let picture = Arc::new(picture);
         let seen_version = desk.journal().data_version().ok();
-        Clerk { desk, kept, clock, view, leads, picture, seen_version, newest_year: Newest::default(), remembered: Remembered::default() }
+        Clerk {
+            desk,
+            kept,
+            clock,
+            view,
+            leads,
+            picture,
+            seen_version,
+            newest_year: Newest::default(),
+            remembered: Remembered::default(),
+        }
     }
 
     /// What is drawn first.

@@ -76,7 +76,8 @@ impl DayOrder {
             None => HashSet::default(),
             Some(_) => entries.iter().map(|entry| &entry.id).collect(),
         };
-        let stays = |one: (&EntryId, &u16), other: &BTreeMap<EntryId, u16>| differs(one, other) && !changed.contains(one.0);
+        let stays =
+            |one: (&EntryId, &u16), other: &BTreeMap<EntryId, u16>| differs(one, other) && !changed.contains(one.0);
         let moved = before.iter().any(|one| stays(one, &after)) || after.iter().any(|one| stays(one, &before));
         for id in before.keys() {
             self.later.remove(id);

@@ -299,9 +299,8 @@ impl Journal {
 
     /// Everything a command wrote: all of it in one moment, so that it is found by that.
     pub fn command(&self, of: &Entry) -> Result<Vec<Entry>, JournalError> {
-        let query = format!(
-            "SELECT {COLUMNS} FROM entry WHERE recorded = ?3 AND +device = ?1 AND command = ?2 ORDER BY +seq"
-        );
+        let query =
+            format!("SELECT {COLUMNS} FROM entry WHERE recorded = ?3 AND +device = ?1 AND command = ?2 ORDER BY +seq");
         let command = i64::try_from(of.command).unwrap_or(i64::MAX);
         self.entries_of(&query, params![of.id.device.as_str(), command, of.recorded.millis()])
     }

@@ -43,9 +43,8 @@ pub fn outlook_of_living(picture: &Picture, leads: Leads) -> Outlook {
 
 /// The same with what is remembered of earlier Pictures.
 pub fn outlook_of_living_remembering(picture: &Picture, leads: Leads, remembered: &mut Remembered) -> Outlook {
-    let trays = remembered.forecasts(picture, leads, |tray| {
-        tray.stage != Stage::Spent || is_asked_about(&tray.story, picture.day)
-    });
+    let trays = remembered
+        .forecasts(picture, leads, |tray| tray.stage != Stage::Spent || is_asked_about(&tray.story, picture.day));
     let mut outlook = outlook_on(picture, leads, trays);
     outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     outlook.pipelines = pipelines(&outlook.stock);
