@@ -313,6 +313,7 @@ fn ending_of(fault: &JournalError) -> Ending {
         JournalError::Busy => Ending::Busy,
         JournalError::Damaged { .. } => Ending::Damaged,
         JournalError::NotOurs(_)
+        | JournalError::ForeignLog(_)
         | JournalError::Newer { .. }
         | JournalError::Full
         | JournalError::ReadOnly
