@@ -146,10 +146,7 @@ fn hash(row: &rusqlite::Row<'_>, column: usize) -> Option<Hash> {
 }
 
 /// The entry that arrived as some number, or last, as it is stored, with that number.
-pub(super) fn at_arrival(
-    connection: &Connection,
-    arrival: Option<i64>,
-) -> Result<Option<(i64, Sealed)>, JournalError> {
+pub(super) fn at_arrival(connection: &Connection, arrival: Option<i64>) -> Result<Option<(i64, Sealed)>, JournalError> {
     let one = if arrival.is_some() { "WHERE arrival = ?1" } else { "WHERE ?1 IS NULL ORDER BY arrival DESC LIMIT 1" };
     let mut statement = connection.prepare(&format!("SELECT {COLUMNS} FROM entry NOT INDEXED {one}"))?;
     let mut found = statement.query(params![arrival])?;

@@ -77,8 +77,14 @@ pub(super) fn works(home: &Home) -> [(&'static str, Vec<String>); 4] {
         ("an entry", vec!["write".into(), "noted".into(), "text=during".into()]),
         ("an import", vec!["import".into(), path("lines")]),
         ("a backup", vec!["backup".into(), path("copy")]),
-        ("a book begun", vec!["begin", "--name", "T", "--lat", "0", "--lon", "36", "--altitude", "1500", "--nursery"]
-            .into_iter().map(String::from).chain([path("another.outplant")]).collect()),
+        (
+            "a book begun",
+            vec!["begin", "--name", "T", "--lat", "0", "--lon", "36", "--altitude", "1500", "--nursery"]
+                .into_iter()
+                .map(String::from)
+                .chain([path("another.outplant")])
+                .collect(),
+        ),
     ]
 }
 
@@ -95,12 +101,13 @@ pub(super) fn fault_after(home: &Home, work: &str, ended: &Ended, told: &mut Tol
     if checked.code != 0 || !export.contains("\"text\":\"before\"") {
         return Some(format!("check ends with {}: {}", checked.code, checked.out));
     }
+    let another = home.file("another.outplant").display().to_string();
     let of_import = export.matches("import of ").count();
     let is_there = match work {
         "an entry" => export.contains("\"text\":\"during\""),
         "an import" => of_import == LINES,
         "a backup" => home.file("copy").exists(),
-        _ => home.file("another.outplant").exists(),
+        _ => home.run(&["export", "--nursery", &another]).out.contains("nursery_set"),
     };
     if of_import != 0 && of_import != LINES {
         return Some(format!("an import is there by half: {of_import}"));
@@ -114,6 +121,7 @@ pub(super) fn fault_after(home: &Home, work: &str, ended: &Ended, told: &mut Tol
         return Some("it was acknowledged and is not there".into());
     }
     told.refused += u64::from(ended.code != 0);
+    told.left_empty += u64::from(!is_there && home.file("another.outplant").exists());
     told.saved_all_the_same += u64::from(ended.code != 0 && is_there);
     let after = home.run(&["write", "noted", "text=after"]);
     (after.code != 0).then(|| format!("it does not go on: {}", after.err))
@@ -127,6 +135,8 @@ fn is_sound(home: &Home, path: &Path) -> bool {
 pub(super) struct Told {
     pub refused: u64,
     pub saved_all_the_same: u64,
+    /// Books that were made, but their first entry was not.
+    pub left_empty: u64,
 }
 
 #[test]
@@ -147,7 +157,10 @@ fn an_error_of_the_disk_at_any_operation_loses_nothing_acknowledged_and_is_told(
             let counted = copied(&fresh);
             let words = works(&counted)[number].1.clone();
             let words: Vec<&str> = words.iter().map(String::as_str).collect();
-            for (nth, error) in operations(&counted, call, &words).into_iter().flat_map(|nth| errors.iter().map(move |error| (nth, error))) {
+            for (nth, error) in operations(&counted, call, &words)
+                .into_iter()
+                .flat_map(|nth| errors.iter().map(move |error| (nth, error)))
+            {
                 turn += 1;
                 if turn % step != 0 {
                     continue;
@@ -162,7 +175,11 @@ fn an_error_of_the_disk_at_any_operation_loses_nothing_acknowledged_and_is_told(
                 row.ran(failure.map(|why| format!("{call} number {nth}: {error}: {why}")));
             }
         }
-        row.found = format!("{} refused with a sentence, {} of them saved all the same", told.refused, told.saved_all_the_same);
+        row.found =
+            format!("{} refused with a sentence, {} of them saved all the same", told.refused, told.saved_all_the_same);
+        if told.left_empty > 0 {
+            row.found += &format!(", {} a book without an entry", told.left_empty);
+        }
         assert!(step > 1 || told.refused > 0, "nothing was refused: the test sees nothing");
         row.must_hold();
     }

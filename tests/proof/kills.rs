@@ -135,7 +135,7 @@ fn one_run(home: &Home) -> Duration {
 #[test]
 fn whatever_is_being_done_when_it_is_killed_nothing_acknowledged_is_lost() {
     // Beside those of `bringing_up_is_killed` in src/journal/tests/kills.rs and of `struck.rs`.
-    let each = count("KILLS", 15, 1000) / PHASES.len() as u64;
+    let each = count("KILLS", 15, 700) / PHASES.len() as u64;
     for (number, phase) in PHASES.iter().enumerate() {
         let mut row = Row::begin(&format!("kill -9: {}", phase.name));
         let mut dice = Dice::new(number as u64 + 5);

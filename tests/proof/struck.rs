@@ -73,30 +73,37 @@ fn killed_at_any_operation_of_what_is_kept_beside_the_entries_the_book_is_whole(
         println!("\n| kills while stories are kept | 0 | 0 | 0 | not run: this machine has no strace |");
         return;
     }
-    let most = count("STRIKES_LARGE", 4, 150) as usize;
-    for (name, large) in
-        [("keeping a large book's stories anew", Large::WithoutStories), ("making a large book's lookup", Large::WithoutLookup)]
-    {
+    let most = count("STRIKES_LARGE", 4, 60) as usize;
+    for (name, large) in [
+        ("keeping a large book's stories anew", Large::WithoutStories),
+        ("making a large book's lookup", Large::WithoutLookup),
+    ] {
         let mut row = Row::begin(&format!("kill -9 at operations of {name}"));
         let begun = large::home(large);
         let mut half_done = 0;
-        strike(&mut row, &begun, most, &|_| ["write", "noted", "text=during"].map(String::from).to_vec(), &mut |home| {
-            half_done += u64::from(large.is_half_done(home));
-            let checked = home.run(&["check", "--json"]);
-            let whole = checked.code == 0 && !checked.out.contains("\"kept_stories_true\":false");
-            let export = home.run(&["export"]).out;
-            let there = export.matches("\"id\":\"grown:").count();
-            if !whole || there != large::ENTRIES {
-                return Some(format!("{there} entries; check ends with {}: {}", checked.code, checked.out));
-            }
-            let after = home.run(&["write", "noted", "text=after"]);
-            if after.code != 0 || large.is_half_done(home) {
-                return Some(format!("it does not go on: {}", after.err));
-            }
-            let checked = home.run(&["check", "--json"]);
-            let whole = checked.code == 0 && checked.out.contains("\"kept_stories_true\":true");
-            (!whole).then(|| format!("after going on check says {}", checked.out))
-        });
+        strike(
+            &mut row,
+            &begun,
+            most,
+            &|_| ["write", "noted", "text=during"].map(String::from).to_vec(),
+            &mut |home| {
+                half_done += u64::from(large.is_half_done(home));
+                let checked = home.run(&["check", "--json"]);
+                let whole = checked.code == 0 && !checked.out.contains("\"kept_stories_true\":false");
+                let export = home.run(&["export"]).out;
+                let there = export.matches("\"id\":\"grown:").count();
+                if !whole || there != large::ENTRIES {
+                    return Some(format!("{there} entries; check ends with {}: {}", checked.code, checked.out));
+                }
+                let after = home.run(&["write", "noted", "text=after"]);
+                if after.code != 0 || large.is_half_done(home) {
+                    return Some(format!("it does not go on: {}", after.err));
+                }
+                let checked = home.run(&["check", "--json"]);
+                let whole = checked.code == 0 && checked.out.contains("\"kept_stories_true\":true");
+                (!whole).then(|| format!("after going on check says {}", checked.out))
+            },
+        );
         row.found += &format!("; {half_done} kills came before it was all made");
         assert!(half_done > 0, "none came before it was made: the test sees nothing");
         row.must_hold();

@@ -2,14 +2,14 @@
 //! What the entries say tells:
 //!
 //! - An arrival is one entry, for ever. Where the log has another one than the file, they do not belong together.
-//! - What the log begins with follows on what the file has: the entry before the first one of a device in the log lies on a
+//! - What the log begins with follows on what the file has: an entry that the log leaves out before one that it has lies on a
 //!   page that no frame of the log touches, so it is in the file whatever a power cut has left of it.
 //! - The file never has more than its log, once an entry has come into that: a log that ends before the file does is of an
 //!   earlier day, and would take the newer entries away.
 //!
 //! A log without entries, in which only kept stories lie, cannot be told by these and is taken.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::HashMap;
 use std::fs::File;
 use std::io::{BufReader, Read};
 use std::path::Path;
@@ -23,7 +23,9 @@ use crate::journal::{connection, disk, rows};
 /// A log is looked at so often before it is refused, and so long lies between: another program that writes and takes the
 /// log into the file at this very moment may make an honest one look foreign, but not each time.
 const LOOKS: u32 = 3;
-const BETWEEN_LOOKS: Duration = Duration::from_millis(40);
+const BETWEEN_LOOKS: Duration = Duration::from_millis(20);
+/// Runs of entries that are looked at: a log has one or two, that of a large import of several devices some more.
+const MOST_RUNS: usize = 64;
 /// The first byte of a page that holds rows of a table. SQLite file format, section 1.6.
 const LEAF_OF_TABLE: u8 = 13;
 
@@ -54,11 +56,12 @@ fn looks_foreign(path: &Path, log: &Path) -> bool {
     // The file before its log: what comes meanwhile comes into the log first.
     let file = connection::open_guarded(path, true).ok();
     let newest = file.as_ref().and_then(|file| row_of_file(file, None));
-    let Some((firsts, last)) = rows_of_log(path, log) else { return false };
-    if newest.is_some_and(|newest| newest.arrival > last) {
+    let Some(rows) = rows_of_log(path, log) else { return false };
+    let last = rows.iter().map(|row| row.arrival).max();
+    if newest.is_some_and(|newest| last.is_some_and(|last| newest.arrival > last)) {
         return true;
     }
-    firsts.into_values().any(|first| {
+    runs(rows).into_iter().take(MOST_RUNS).any(|first| {
         match file.as_ref().and_then(|file| row_of_file(file, Some(first.arrival))) {
             Some(there) => there != first,
             None => first.seq > 1 && !file_has(path, file.as_ref(), &first.device, first.seq - 1),
@@ -66,20 +69,24 @@ fn looks_foreign(path: &Path, log: &Path) -> bool {
     })
 }
 
-/// The first row of each device in a log by its number, and the last arrival. None where there is no row.
-fn rows_of_log(path: &Path, log: &Path) -> Option<(BTreeMap<DeviceId, Row>, i64)> {
+/// The entries in the newest pages of a log. None where SQLite takes nothing from it.
+fn rows_of_log(path: &Path, log: &Path) -> Option<Vec<Row>> {
     let page = Pages::of_file(path).ok()?.page_bytes();
     let newest = committed(log, page)?;
     let pages = Pages::of_log(log, page).ok()?;
-    let (mut firsts, mut last): (BTreeMap<DeviceId, Row>, i64) = (BTreeMap::new(), 0);
-    for row in newest.into_values().filter_map(|index| pages.whole(index)).flat_map(|page| rows_on(&page)) {
-        last = last.max(row.arrival);
-        match firsts.get(&row.device) {
-            Some(first) if first.seq <= row.seq => {}
-            _ => drop(firsts.insert(row.device.clone(), row)),
-        }
-    }
-    (last > 0).then_some((firsts, last))
+    Some(newest.into_values().filter_map(|index| pages.whole(index)).flat_map(|page| rows_on(&page)).collect())
+}
+
+/// The first row of each unbroken run of numbers of a device.
+fn runs(mut rows: Vec<Row>) -> Vec<Row> {
+    rows.sort_by(|a, b| (&a.device, a.seq).cmp(&(&b.device, b.seq)));
+    let mut before: Option<(DeviceId, u64)> = None;
+    rows.retain(|row| {
+        let goes_on = before.as_ref().is_some_and(|(device, seq)| *device == row.device && row.seq <= seq + 1);
+        before = Some((row.device.clone(), row.seq));
+        !goes_on
+    });
+    rows
 }
 
 /// Where the newest page of each number lies among the frames that SQLite would take: those whose sums are right, up to the
@@ -154,14 +161,13 @@ fn row_at(cell: &[u8]) -> Option<Row> {
 
 /// A row of the file alone, by its arrival or the newest, where its hash is right.
 fn row_of_file(file: &rusqlite::Connection, arrival: Option<i64>) -> Option<Row> {
-    let sealed = rows::at_arrival(file, arrival).ok()??;
-    let (arrival, sealed) = sealed;
+    let (arrival, sealed) = rows::at_arrival(file, arrival).ok()??;
     (sealed.reckoned_hash() == sealed.hash).then_some(Row { arrival, device: sealed.id.device, seq: sealed.id.seq })
 }
 
 /// Whether the file alone has an entry: asked of SQLite first, which is quick; what it does not find may lie in a page that a
 /// power cut has left half taken in.
 fn file_has(path: &Path, file: Option<&rusqlite::Connection>, device: &DeviceId, seq: u64) -> bool {
-    let found = file.and_then(|file| super::super::device::hash_at(file, device, seq).ok().flatten());
+    let found = file.and_then(|file| crate::journal::device::hash_at(file, device, seq).ok().flatten());
     found.is_some() || Bytes::of(path).is_ok_and(|bytes| bytes.file_names(device, seq))
 }

@@ -212,12 +212,7 @@ fn rename(names: &mut Names, operation: &Operation) {
 }
 
 /// Opens what is there, as the program would, and looks for everything that was acknowledged.
-fn verdict(
-    folder: &Path,
-    acknowledged: &[u64],
-    begun_before: bool,
-    proven: &mut HashSet<Vec<u8>>,
-) -> Verdict {
+fn verdict(folder: &Path, acknowledged: &[u64], begun_before: bool, proven: &mut HashSet<Vec<u8>>) -> Verdict {
     let path = folder.join("nursery.outplant");
     let begun = begun_before || acknowledged.contains(&0);
     if !path.exists() {
