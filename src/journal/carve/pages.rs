@@ -81,7 +81,17 @@ impl Pages {
         let place = self.first + index.saturating_mul((self.before + self.page) as u64) + from as u64;
         let mut file = self.file.borrow_mut();
         file.seek(SeekFrom::Start(place))?;
-        bytes.clear();
-        file.by_ref().take(length as u64).read_to_end(bytes).map(|_| ())
+        bytes.resize(length, 0);
+        let mut there = 0;
+        while there < length {
+            match file.read(&mut bytes[there..]) {
+                Ok(0) => break,
+                Ok(more) => there += more,
+                Err(error) if error.kind() == std::io::ErrorKind::Interrupted => {}
+                Err(error) => return Err(error),
+            }
+        }
+        bytes.truncate(there);
+        Ok(())
     }
 }
