@@ -82,7 +82,7 @@ fn lines_alone(place: &Lying, file: &[u8]) -> Vec<String> {
 
 #[test]
 fn a_log_of_another_is_refused_and_an_own_log_never() {
-    let how_many = count("FOREIGN", 4, 14) as usize;
+    let how_many = count("FOREIGN", 4, 12) as usize;
     let mut dice = Dice::new(2026);
     let grown: Vec<Grown> = (0..how_many)
         .map(|i| {

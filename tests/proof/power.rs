@@ -175,7 +175,7 @@ fn the_test_of_power_cuts_sees_what_weaker_settings_lose() {
         println!("\n| power cuts with weaker settings | 0 | 0 | 0 | not run: this machine has no strace |");
         return;
     }
-    let (rounds, cuts) = (count("CUT_WORK", 14, 60), count("CONTROL_CUTS", 200, 2_500));
+    let (rounds, cuts) = (count("CUT_WORK", 14, 60), count("CONTROL_CUTS", 200, 1_000));
     let (alone, beside) = (recorded(rounds, Manner::Alone), recorded(rounds, Manner::Beside));
     let large = recorded(LARGE_ROUNDS, Manner::BesideAndLarge);
     assert_eq!(times_taken_in(&beside), 0);

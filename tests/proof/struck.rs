@@ -73,7 +73,7 @@ fn killed_at_any_operation_of_what_is_kept_beside_the_entries_the_book_is_whole(
         println!("\n| kills while stories are kept | 0 | 0 | 0 | not run: this machine has no strace |");
         return;
     }
-    let most = count("STRIKES_LARGE", 4, 60) as usize;
+    let most = count("STRIKES_LARGE", 4, 40) as usize;
     for (name, large) in [
         ("keeping a large book's stories anew", Large::WithoutStories),
         ("making a large book's lookup", Large::WithoutLookup),
