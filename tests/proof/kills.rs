@@ -137,7 +137,7 @@ fn whatever_is_being_done_when_it_is_killed_nothing_acknowledged_is_lost() {
     // Beside those of `bringing_up_is_killed` in src/journal/tests/kills.rs and of `struck.rs`. A large book takes longer.
     let all = count("KILLS", 16, 600);
     for (number, phase) in PHASES.iter().enumerate() {
-        let each = if phase.large.is_some() { (all / 12).max(2) } else { all / 4 };
+        let each = if phase.large.is_some() { (all / 12).max(4) } else { all / 4 };
         let mut row = Row::begin(&format!("kill -9: {}", phase.name));
         let mut dice = Dice::new(number as u64 + 5);
         let (mut home, mut acknowledged, mut all_said) = (begun(phase), 0, Vec::new());
