@@ -314,6 +314,7 @@ fn ending_of(fault: &JournalError) -> Ending {
         JournalError::Cancelled => Ending::Interrupted,
         JournalError::Damaged { .. } => Ending::Damaged,
         JournalError::NotOurs(_)
+        | JournalError::ForeignLog(_)
         | JournalError::Newer { .. }
         | JournalError::Full
         | JournalError::ReadOnly

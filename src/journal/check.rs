@@ -9,7 +9,7 @@ use super::device::{self, Noted};
 use super::error::JournalError;
 use super::rescue::{self, Lost};
 use super::rows::{COLUMNS, Names, Written, of_a_newer_version};
-use super::{connection, schema};
+use super::{carve, connection, schema};
 use crate::base::{DeviceId, EntryId};
 use crate::nursery::entry::{What, kind_of_entry, reading};
 use crate::nursery::envelope::{Hash, Sealed};
@@ -19,6 +19,8 @@ use crate::nursery::envelope::{Hash, Sealed};
 pub enum Fault {
     /// The header of the file is destroyed, though entries lie behind it.
     Header,
+    /// The log beside the file is not its own; what follows is said of the file alone.
+    ForeignLog,
     /// SQLite's own check says this.
     Sqlite(String),
     /// A table, trigger or view is missing, or is not the one this version makes.
@@ -58,7 +60,7 @@ impl Fault {
         match self {
             Fault::WrongHash(entry) | Fault::WrongPrevious(entry) | Fault::Body { entry, .. } => Some(entry),
             Fault::Row { entry, .. } => entry.as_ref(),
-            Fault::Header | Fault::Sqlite(_) | Fault::Schema(_) | Fault::Gap { .. } => None,
+            Fault::Header | Fault::ForeignLog | Fault::Sqlite(_) | Fault::Schema(_) | Fault::Gap { .. } => None,
         }
     }
 }
@@ -67,6 +69,7 @@ impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Fault::Header => write!(f, "the header of the file is destroyed"),
+            Fault::ForeignLog => write!(f, "the log beside the file is not its own"),
             Fault::Sqlite(text) => write!(f, "SQLite: {text}"),
             Fault::Schema(name) => write!(f, "'{name}' is missing or is not what it should be"),
             Fault::Row { entry: Some(entry), what } => write!(f, "{entry}: {what}"),
@@ -154,7 +157,13 @@ pub(super) fn look_through(
 ) -> Result<CheckReport, JournalError> {
     // Before the file is looked at: what is saved meanwhile is not missing.
     let noted = shelf.map_or_else(Vec::new, |shelf| device::noted_in(shelf, path));
-    let file_version = connection::version_of(path, i64::MAX)?;
+    let is_foreign = carve::is_foreign(path);
+    let file_version = connection::version_of(path, i64::MAX, !is_foreign)?;
+    if is_foreign {
+        let mut report = prove(path, file_version, true, &noted, give)?;
+        report.faults.insert(0, Fault::ForeignLog);
+        return Ok(report);
+    }
     if let Some(before) = connection::at_rest(path) {
         let report = prove(path, file_version, true, &noted, give);
         if connection::at_rest(path) == Some(before) {

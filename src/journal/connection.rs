@@ -7,6 +7,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use super::carve;
 use super::disk;
 use super::error::JournalError;
 use super::schema;
@@ -21,7 +22,25 @@ const LOG_KEPT_BYTES: i64 = 16 * 1024 * 1024;
 const HEADER_BYTES: usize = 100;
 
 /// Refuses what is no nursery file and what a newer version wrote, before anything is written. Gives the version.
-pub(super) fn version_of(path: &Path, program: i64) -> Result<i64, JournalError> {
+/// `own_log`: whether the log beside it counts.
+pub(super) fn version_of(path: &Path, program: i64, own_log: bool) -> Result<i64, JournalError> {
+    let mut version = version_in_header(path)?;
+    if own_log && log_holds_something(path) {
+        // The newest header may be in the log; a connection that only reads leaves both as they are.
+        version = match open_for_reading(path).and_then(|connection| schema::version(&connection)) {
+            // The damage is told by whoever opens the file next; the header alone says whose it is.
+            Err(JournalError::Damaged { .. }) => version,
+            other => other?,
+        };
+    }
+    match version {
+        ..=0 => Err(JournalError::NotOurs(path.to_path_buf())),
+        file if file > program => Err(JournalError::Newer { file, program }),
+        known => Ok(known),
+    }
+}
+
+fn version_in_header(path: &Path) -> Result<i64, JournalError> {
     let about = fs::metadata(path).map_err(|error| JournalError::io(path, &error))?;
     let not_ours = || JournalError::NotOurs(path.to_path_buf());
     if !about.is_file() {
@@ -34,23 +53,16 @@ pub(super) fn version_of(path: &Path, program: i64) -> Result<i64, JournalError>
         return Err(not_ours());
     }
     let number_at = |at: usize| header.get(at..at + 4).map_or(0, |b| i32::from_be_bytes([b[0], b[1], b[2], b[3]]));
-    let mut version = i64::from(number_at(60));
-    if number_at(68) != schema::APPLICATION_ID {
-        return Err(not_ours());
+    if number_at(68) == schema::APPLICATION_ID { Ok(i64::from(number_at(60))) } else { Err(not_ours()) }
+}
+
+/// Refuses a file beside which lies a log that is not its own, before SQLite sees either.
+pub(super) fn refuse_foreign_log(path: &Path) -> Result<(), JournalError> {
+    if !log_holds_something(path) {
+        return Ok(());
     }
-    if log_holds_something(path) {
-        // The newest header may be in the log; a connection that only reads leaves both as they are.
-        version = match open_for_reading(path).and_then(|connection| schema::version(&connection)) {
-            // The damage is told by whoever opens the file next; the header alone says whose it is.
-            Err(JournalError::Damaged { .. }) => version,
-            other => other?,
-        };
-    }
-    match version {
-        ..=0 => Err(not_ours()),
-        file if file > program => Err(JournalError::Newer { file, program }),
-        known => Ok(known),
-    }
+    version_in_header(path)?;
+    if carve::is_foreign(path) { Err(JournalError::ForeignLog(disk::beside(path, "", "-wal"))) } else { Ok(()) }
 }
 
 fn log_holds_something(path: &Path) -> bool {

@@ -27,6 +27,9 @@ pub enum JournalError {
         /// The newest version this program knows.
         program: i64,
     },
+    /// The write-ahead log beside the file belongs to another nursery, or to another state of this one.
+    #[error("the log {} is not that of the file", .0.display())]
+    ForeignLog(PathBuf),
     /// Another program is writing, and did not end in time.
     #[error("another program is writing to the file")]
     Busy,

@@ -110,14 +110,15 @@ impl Journal {
     }
 
     /// Opens a nursery file. A file of an older version is brought up, after a verified copy of it was put beside it; a
-    /// file of a newer version is refused and not touched. A file that cannot be written is opened for reading only.
+    /// file of a newer version is refused and not touched, and so is one beside which the log of another lies. A file that cannot be written is opened for reading only.
     pub fn open(path: &Path, shelf: &Path) -> Result<Journal, JournalError> {
         Journal::open_with_steps(path, shelf, schema::STEPS)
     }
 
     fn open_with_steps(path: &Path, shelf: &Path, steps: &[&str]) -> Result<Journal, JournalError> {
         let program = schema::version_after(steps);
-        let file_version = connection::version_of(path, program)?;
+        connection::refuse_foreign_log(path)?;
+        let file_version = connection::version_of(path, program, true)?;
         if let Some(why) = connection::marked_read_only(path) {
             return Journal::read_only(path, shelf, why);
         }
@@ -147,7 +148,8 @@ impl Journal {
     }
 
     fn read_only(path: &Path, shelf: &Path, why: WhyReadOnly) -> Result<Journal, JournalError> {
-        connection::version_of(path, i64::MAX)?;
+        connection::refuse_foreign_log(path)?;
+        connection::version_of(path, i64::MAX, true)?;
         let connection = connection::open_for_reading(path)?;
         let file_id = read_file_id(&connection, path)?;
         let shelf = Shelf::new(shelf, &file_id, path);

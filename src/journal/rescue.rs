@@ -64,7 +64,8 @@ pub fn rescue(path: &Path, shelf: Option<&Path>) -> Result<Rescued, JournalError
             }
             found.entry(sealed.id.clone()).or_insert(sealed);
         });
-        let strangers = strangers(&found, &in_file);
+        let log_is_foreign = looked.as_ref().is_ok_and(|report| report.faults.contains(&Fault::ForeignLog));
+        let strangers = strangers(&found, &in_file, log_is_foreign);
         found.retain(|id, _| !strangers.contains(&id.device));
     }
     let report = match looked {
@@ -86,8 +87,10 @@ fn indexed_ends(bytes: &Bytes, found: &BTreeMap<EntryId, Sealed>) -> BTreeMap<De
     for id in found.keys() {
         ends.insert(id.device.clone(), id.seq);
     }
+    let devices: Vec<DeviceId> = ends.keys().cloned().collect();
+    let indexed = bytes.indexed(&devices);
     for (device, end) in &mut ends {
-        let numbers = bytes.indexed(device);
+        let Some(numbers) = indexed.get(device) else { continue };
         for seq in numbers.iter().copied() {
             let company = numbers.range(seq.saturating_sub(NEAR)..=seq.saturating_add(NEAR)).count() > 2
                 || seq <= end.saturating_add(NEAR);
@@ -97,11 +100,17 @@ fn indexed_ends(bytes: &Bytes, found: &BTreeMap<EntryId, Sealed>) -> BTreeMap<De
     ends
 }
 
-/// Devices that only the log knows, and not from their first entry on: the log of another nursery lies beside the file.
-fn strangers(found: &BTreeMap<EntryId, Sealed>, in_file: &BTreeSet<DeviceId>) -> BTreeSet<DeviceId> {
+/// Devices that only the log knows, where it is not the file's own or they do not begin with their first entry: the log of
+/// another nursery lies beside the file.
+fn strangers(
+    found: &BTreeMap<EntryId, Sealed>,
+    in_file: &BTreeSet<DeviceId>,
+    log_is_foreign: bool,
+) -> BTreeSet<DeviceId> {
     let devices: BTreeSet<&DeviceId> = found.keys().map(|id| &id.device).collect();
     let strange = devices.into_iter().filter(|device| {
-        !in_file.contains(*device) && !found.contains_key(&EntryId { device: (*device).clone(), seq: 1 })
+        let has_first = found.contains_key(&EntryId { device: (*device).clone(), seq: 1 });
+        !in_file.contains(*device) && (log_is_foreign || !has_first)
     });
     strange.cloned().collect()
 }

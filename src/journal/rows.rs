@@ -145,6 +145,16 @@ fn hash(row: &rusqlite::Row<'_>, column: usize) -> Option<Hash> {
     Some(Hash(row.get_ref(column).ok()?.as_blob().ok()?.try_into().ok()?))
 }
 
+/// The entry that arrived as some number, or last, as it is stored, with that number.
+pub(super) fn at_arrival(connection: &Connection, arrival: Option<i64>) -> Result<Option<(i64, Sealed)>, JournalError> {
+    let one = if arrival.is_some() { "WHERE arrival = ?1" } else { "WHERE ?1 IS NULL ORDER BY arrival DESC LIMIT 1" };
+    let mut statement = connection.prepare(&format!("SELECT {COLUMNS} FROM entry NOT INDEXED {one}"))?;
+    let mut found = statement.query(params![arrival])?;
+    let Some(row) = found.next()? else { return Ok(None) };
+    let written = Written::read(row)?;
+    Ok(Some((written.arrival, written.sealed(&mut Names::default())?)))
+}
+
 /// What an entry says whose body does not fit the kind as this version knows it. Where its hash is right, a newer
 /// version wrote it: fields unknown here are passed over, and a body that still cannot be read is kept as it is.
 /// Where its hash is wrong, it is damaged.

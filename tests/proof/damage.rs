@@ -12,11 +12,13 @@ use super::{Dice, Row, count, quick_folder, unharmed};
 use crate::support::{day, evening};
 
 /// A nursery as it lay on the disk while it was being written: a file, and a log with the newest entries.
-struct Lying {
-    folder: tempfile::TempDir,
-    file: Vec<u8>,
-    log: Vec<u8>,
-    lines: Vec<String>,
+pub(super) struct Lying {
+    pub folder: tempfile::TempDir,
+    pub file: Vec<u8>,
+    pub log: Vec<u8>,
+    pub lines: Vec<String>,
+    /// The file when it had half of its entries and no log.
+    pub early: Vec<u8>,
 }
 
 fn drafts(of: std::ops::Range<u32>, why: &str) -> Vec<Draft> {
@@ -31,27 +33,46 @@ fn drafts(of: std::ops::Range<u32>, why: &str) -> Vec<Draft> {
 
 impl Lying {
     fn new(why: &str) -> Lying {
+        Lying::of(why, 400, 30)
+    }
+
+    /// So many entries in the file, and so many more in its log.
+    pub fn of(why: &str, in_file: u32, in_log: u32) -> Lying {
         let folder = quick_folder();
         let (path, shelf) = (folder.path().join("book.outplant"), folder.path().join("shelf"));
         let mut journal = Journal::begin(&path, &shelf).unwrap();
-        journal.append(&drafts(0..400, why), evening(day("2026-03-14"))).unwrap();
+        journal.append(&drafts(0..in_file / 2, why), evening(day("2026-03-14"))).unwrap();
+        drop(journal);
+        let early = fs::read(&path).unwrap();
+        let mut journal = Journal::open(&path, &shelf).unwrap();
+        journal.append(&drafts(in_file / 2..in_file, why), evening(day("2026-03-14"))).unwrap();
         drop(journal);
         let mut journal = Journal::open(&path, &shelf).unwrap();
-        for i in 400..430 {
+        for i in in_file..in_file + in_log {
             journal.append(&drafts(i..i + 1, why), evening(day("2026-03-14"))).unwrap();
         }
         let (file, log) = (fs::read(&path).unwrap(), fs::read(log_of(&path)).unwrap());
         let lines = lines(&journal).unwrap();
         drop(journal);
-        Lying { folder, file, log, lines }
+        Lying { folder, file, log, lines, early }
     }
 
-    fn path(&self) -> PathBuf {
+    /// More of the same nursery.
+    pub fn drafts_of(of: std::ops::Range<u32>, why: &str) -> Vec<Draft> {
+        drafts(of, why)
+    }
+
+    /// When it is written.
+    pub fn evening() -> outplant::base::Moment {
+        evening(day("2026-03-14"))
+    }
+
+    pub fn path(&self) -> PathBuf {
         self.folder.path().join("book.outplant")
     }
 
     /// Puts bytes where the file and its log lie; the file stays the same to the system, as after damage.
-    fn put(&self, file: &[u8], log: Option<&[u8]>) {
+    pub fn put(&self, file: &[u8], log: Option<&[u8]>) {
         fs::write(self.path(), file).unwrap();
         let _ = fs::remove_file(self.folder.path().join("book.outplant-shm"));
         match log {
@@ -63,11 +84,11 @@ impl Lying {
     }
 }
 
-fn log_of(path: &Path) -> PathBuf {
+pub(super) fn log_of(path: &Path) -> PathBuf {
     path.with_file_name("book.outplant-wal")
 }
 
-fn lines(journal: &Journal) -> Result<Vec<String>, JournalError> {
+pub(super) fn lines(journal: &Journal) -> Result<Vec<String>, JournalError> {
     let mut found = Vec::new();
     journal.sealed::<JournalError>(&mut |sealed| {
         found.push(sealed.line());

@@ -3,8 +3,12 @@
 
 mod damage;
 mod disk;
+mod faults;
+mod foreign;
 mod kills;
+mod large;
 mod power;
+mod struck;
 mod text;
 
 use std::time::Instant;
@@ -80,6 +84,12 @@ impl Dice {
 /// A folder in memory where the system has one: what is proven here is not the speed of a disk.
 pub fn quick_folder() -> tempfile::TempDir {
     tempfile::tempdir_in("/dev/shm").unwrap_or_else(|_| tempfile::tempdir().unwrap())
+}
+
+/// Whether system calls can be recorded, and errors put in.
+pub fn has_strace() -> bool {
+    use std::process::{Command, Stdio};
+    Command::new("strace").arg("-V").stdout(Stdio::null()).stderr(Stdio::null()).status().is_ok_and(|end| end.success())
 }
 
 /// Runs something that must not panic.

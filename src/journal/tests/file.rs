@@ -169,11 +169,7 @@ fn a_file_of_the_first_version_gets_its_lookup() {
     let (before, looked_up) = (lines(&journal), schema::texts(&journal.connection).unwrap());
     drop(journal);
     let raw = place.raw();
-    raw.execute_batch(
-        "DROP TABLE subject; DROP TABLE about; DROP TABLE looked_up; DROP TABLE story; DROP TABLE checkpoint;
-         DROP INDEX entry_happened; DROP INDEX entry_recorded; PRAGMA user_version = 1;",
-    )
-    .unwrap();
+    raw.execute_batch(BACK_TO_THE_FIRST_VERSION).unwrap();
     drop(raw);
     assert_eq!(check(&place.file()).unwrap().faults, [], "as it was it is whole");
     // For reading only it is read as it is.

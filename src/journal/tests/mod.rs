@@ -15,6 +15,11 @@ use super::{Journal, JournalError};
 use crate::base::Moment;
 use crate::nursery::envelope::{Draft, Sealed};
 
+/// Takes out of a file what came after its first version.
+const BACK_TO_THE_FIRST_VERSION: &str =
+    "DROP TABLE subject; DROP TABLE about; DROP TABLE looked_up; DROP TABLE story; DROP TABLE checkpoint;
+     DROP INDEX entry_happened; DROP INDEX entry_recorded; PRAGMA user_version = 1;";
+
 /// A nursery in a folder of its own.
 struct Place {
     folder: TempDir,

@@ -180,6 +180,7 @@ impl Wording {
             JournalError::NoFolder(folder) => self.folder_not_there(folder.display()),
             JournalError::AlreadyThere(path) => self.file_already_there(path.display()),
             JournalError::NotOurs(path) => self.file_not_ours(path.display()),
+            JournalError::ForeignLog(log) => self.file_foreign_log(file, log.display()),
             JournalError::Newer { .. } => self.file_newer(file),
             JournalError::Busy => self.file_busy(file),
             JournalError::Full => self.file_full(file),

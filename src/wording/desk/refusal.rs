@@ -39,6 +39,7 @@ messages! {
     folder_not_there(folder: text);
     file_already_there(file: text);
     file_not_ours(file: text);
+    file_foreign_log(file: text, log: text);
     file_newer(file: text);
     file_busy(file: text);
     file_full(file: text);

@@ -35,6 +35,7 @@ rescued_apart = { $first } to { $last } stand behind a loss: they go on as { $de
 rescued_into_new = Next: keep the damaged file, begin a new nursery, and there outplant import { $file }
 rescued_into_backup = Next: keep the damaged file, take a copy of the newest backup, and there outplant import { $file }: what the backup has is not lost. Where no backup has it: outplant rescue --no-backup
 damage_header = the header of the file is destroyed, but entries lie behind it
+damage_foreign_log = the log (-wal) beside the file is not its own: it is of another nursery, or of another day of this one; what follows is said of the file alone
 damage_sqlite = SQLite says: { $what }
 damage_schema = '{ $name }' is missing or is not what it should be
 damage_row = a row cannot be read: { $what }

@@ -40,6 +40,7 @@ input_not_there = there is no file { $file } to read: check the name
 folder_not_there = there is no folder { $folder }: make it first, or choose another; nothing was written
 file_already_there = { $file } is there already: nothing was changed; choose another name
 file_not_ours = { $file } is not a nursery's journal: check the name
+file_foreign_log = the log { $log } is not that of { $file }: it is of another nursery, or of another day of this one; nothing was opened or changed: move the log to another folder, delete nothing, then open again; before that outplant rescue brings out what both hold
 file_newer = { $file } was written by a newer outplant: install that one to read it; nothing was changed
 file_busy = another outplant is writing in { $file }: wait a moment and try again
 file_full = no room is left on the disk of { $file }: nothing was written; make room and try again

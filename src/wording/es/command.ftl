@@ -35,6 +35,7 @@ rescued_apart = { $first } a { $last } están detrás de una pérdida: siguen co
 rescued_into_new = Ahora: guarde el archivo dañado, empiece un vivero nuevo y en él outplant import { $file }
 rescued_into_backup = Ahora: guarde el archivo dañado, tome una copia del respaldo más nuevo y en ella outplant import { $file }: lo que el respaldo tiene no está perdido. Si ningún respaldo lo tiene: outplant rescue --no-backup
 damage_header = la cabecera del archivo está destruida, pero detrás hay anotaciones
+damage_foreign_log = el registro previo (-wal) junto al archivo no es el suyo: es de otro vivero, o de otro día de este; lo que sigue vale solo para el archivo
 damage_sqlite = SQLite dice: { $what }
 damage_schema = '{ $name }' falta o no es lo que debería ser
 damage_row = una fila no se puede leer: { $what }

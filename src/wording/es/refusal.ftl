@@ -40,6 +40,7 @@ input_not_there = no hay ningún archivo { $file } que leer: revise el nombre
 folder_not_there = no hay ninguna carpeta { $folder }: créela antes o escoja otra; no se escribió nada
 file_already_there = { $file } ya existe: no se cambió nada; escoja otro nombre
 file_not_ours = { $file } no es el diario de un vivero: revise el nombre
+file_foreign_log = el registro previo { $log } no es el de { $file }: es de otro vivero, o de otro día de este; no se abrió ni se cambió nada: lleve ese registro a otra carpeta, no borre nada y abra otra vez; antes de eso outplant rescue saca lo que hay en los dos
 file_newer = { $file } fue escrito por un outplant más nuevo: instálelo para leerlo; no se cambió nada
 file_busy = otro outplant está escribiendo en { $file }: espere un momento y pruebe otra vez
 file_full = no queda espacio en el disco de { $file }: no se anotó nada; haga espacio y pruebe otra vez

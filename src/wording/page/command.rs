@@ -29,6 +29,7 @@ messages! {
     rescued_into_new(file: text);
     rescued_into_backup(file: text);
     damage_header();
+    damage_foreign_log();
     damage_sqlite(what: text);
     damage_schema(name: text);
     damage_row(what: text);
@@ -56,6 +57,7 @@ impl Wording {
     pub fn damage(&self, fault: &Fault) -> String {
         match fault {
             Fault::Header => self.damage_header(),
+            Fault::ForeignLog => self.damage_foreign_log(),
             Fault::Sqlite(what) => self.damage_sqlite(what),
             Fault::Schema(name) => self.damage_schema(name),
             Fault::Row { entry: None, what } => self.damage_row(what),

@@ -1,6 +1,6 @@
 //! The disk as it could look after a cut, rebuilt and opened.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, HashSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -38,6 +38,8 @@ pub struct Replay<'a> {
     acknowledged: Vec<u64>,
     dice: Dice,
     folder: tempfile::TempDir,
+    /// Copies that were proven, by all of their bytes: the same bytes are proven once.
+    proven: HashSet<Vec<u8>>,
 }
 
 impl<'a> Replay<'a> {
@@ -66,6 +68,7 @@ impl<'a> Replay<'a> {
             acknowledged: Vec::new(),
             dice: Dice::new(7),
             folder: quick_folder(),
+            proven: HashSet::new(),
         }
     }
 
@@ -150,7 +153,7 @@ impl<'a> Replay<'a> {
         (names, images)
     }
 
-    fn looked_at(&self, names: &Names, images: &Images) -> Verdict {
+    fn looked_at(&mut self, names: &Names, images: &Images) -> Verdict {
         let folder = self.folder.path();
         for entry in fs::read_dir(folder).unwrap() {
             let path = entry.unwrap().path();
@@ -161,7 +164,9 @@ impl<'a> Replay<'a> {
             fs::create_dir_all(path.parent().unwrap()).unwrap();
             fs::write(path, images.get(file).map_or(&[][..], Vec::as_slice)).unwrap();
         }
-        unharmed("opening after a cut", || verdict(folder, &self.acknowledged, !self.trace.before.is_empty()))
+        let (folder, begun) = (folder.to_path_buf(), !self.trace.before.is_empty());
+        let (acknowledged, proven) = (&self.acknowledged, &mut self.proven);
+        unharmed("opening after a cut", || verdict(&folder, acknowledged, begun, proven))
             .unwrap_or_else(Verdict::Damaged)
     }
 }
@@ -207,7 +212,7 @@ fn rename(names: &mut Names, operation: &Operation) {
 }
 
 /// Opens what is there, as the program would, and looks for everything that was acknowledged.
-fn verdict(folder: &Path, acknowledged: &[u64], begun_before: bool) -> Verdict {
+fn verdict(folder: &Path, acknowledged: &[u64], begun_before: bool, proven: &mut HashSet<Vec<u8>>) -> Verdict {
     let path = folder.join("nursery.outplant");
     let begun = begun_before || acknowledged.contains(&0);
     if !path.exists() {
@@ -250,9 +255,14 @@ fn verdict(folder: &Path, acknowledged: &[u64], begun_before: bool) -> Verdict {
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
         let is_copy = path.file_name().is_some_and(|name| name.to_string_lossy().starts_with("copy-"));
-        if is_copy && !check(&path).is_ok_and(|report| report.faults.is_empty()) {
+        let bytes = if is_copy { fs::read(&path).unwrap() } else { continue };
+        if proven.contains(&bytes) {
+            continue;
+        }
+        if !check(&path).is_ok_and(|report| report.faults.is_empty()) {
             return Verdict::Damaged(format!("{} is not whole", path.display()));
         }
+        proven.insert(bytes);
     }
     Verdict::Fine
 }

@@ -3,20 +3,20 @@
 //!
 //! Layout of rows: SQLite file format, sections 1.6 (cells and overflow pages), 2.1 (records) and 4.1 (the log).
 
-use std::collections::BTreeSet;
-use std::fs;
+mod log;
+mod pages;
+
+pub(super) use log::is_foreign;
+
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::path::Path;
 
 use super::disk;
 use super::error::JournalError;
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::envelope::{Hash, Sealed};
+use pages::Pages;
 
-/// The page size of a nursery file whose header cannot be read, bytes: SQLite's own.
-const USUAL_PAGE_BYTES: usize = 4096;
-/// Header of the log and of each page in it, bytes.
-const LOG_HEADER_BYTES: usize = 32;
-const FRAME_HEADER_BYTES: usize = 24;
 /// Columns of a row, `arrival` first.
 const COLUMN_COUNT: usize = 12;
 /// The shortest header of such a row, bytes: its own length and one byte a column.
@@ -26,58 +26,84 @@ const LONGEST_HEADER_BYTES: u8 = 40;
 /// The longest row that is gathered, bytes: four lines of an import as long as they may be.
 const LONGEST_ROW_BYTES: usize = 16 << 20;
 
-/// The bytes of a file and of the log beside it.
+/// A file and the log beside it, read a page at a time.
 pub(super) struct Bytes {
-    main: Vec<u8>,
-    log: Vec<u8>,
+    main: Pages,
+    log: Option<Pages>,
+    /// Where the newest page of each number lies in the log.
+    newest: HashMap<u32, u64>,
     page: usize,
 }
 
 impl Bytes {
-    /// Reads both; a log that is not there is empty.
+    /// Opens both; a log that is not there is empty.
     pub fn of(path: &Path) -> Result<Bytes, JournalError> {
-        let main = fs::read(path).map_err(|error| JournalError::io(path, &error))?;
-        let log = fs::read(disk::beside(path, "", "-wal")).unwrap_or_default();
-        let told = main.get(16..18).map_or(0, |two| usize::from(two[0]) << 8 | usize::from(two[1]));
-        let page = if told.is_power_of_two() && (512..=32768).contains(&told) { told } else { USUAL_PAGE_BYTES };
-        Ok(Bytes { main, log, page })
+        let main = Pages::of_file(path)?;
+        let page = main.page_bytes();
+        let log = Pages::of_log(&disk::beside(path, "", "-wal"), page).ok();
+        let mut newest = HashMap::new();
+        for (index, frame) in log.iter().flat_map(Pages::frames) {
+            newest.extend(frame.get(..4).and_then(number).map(|number| (number, index)));
+        }
+        Ok(Bytes { main, log, newest, page })
     }
 
     /// Gives every entry whose hash is right: those of the file, then those of the log, and whether it lies in the log.
     pub fn entries(&self, give: &mut dyn FnMut(Sealed, bool)) {
-        for (bytes, is_log) in [(&self.main, false), (&self.log, true)] {
-            for at in 0..bytes.len().saturating_sub(usize::from(SHORTEST_HEADER_BYTES)) {
-                // The row's first column is its number in the file, which SQLite leaves empty in the row itself.
-                let may_begin =
-                    (SHORTEST_HEADER_BYTES..=LONGEST_HEADER_BYTES).contains(&bytes[at]) && bytes[at + 1] == 0;
-                if may_begin && let Some(sealed) = self.entry_at(bytes, is_log, at) {
-                    give(sealed, is_log);
+        for (pages, is_log) in self.parts() {
+            pages.each(&mut |bytes| {
+                for at in 0..bytes.len().saturating_sub(usize::from(SHORTEST_HEADER_BYTES)) {
+                    // The row's first column is its number in the file, which SQLite leaves empty in the row itself.
+                    let may_begin =
+                        (SHORTEST_HEADER_BYTES..=LONGEST_HEADER_BYTES).contains(&bytes[at]) && bytes[at + 1] == 0;
+                    if may_begin && let Some(sealed) = self.entry_at(&bytes[at..], is_log) {
+                        give(sealed, is_log);
+                    }
                 }
-            }
+                true
+            });
         }
     }
 
-    /// The numbers of a device in what is left of the index of identities, also where the entries themselves are gone.
-    pub fn indexed(&self, device: &DeviceId) -> BTreeSet<u64> {
-        let name = device.as_str().as_bytes();
-        let mut found = BTreeSet::new();
-        for bytes in [&self.main, &self.log] {
-            for (at, _) in bytes.windows(name.len()).enumerate().filter(|(at, window)| *at >= 4 && *window == name) {
-                found.extend(
-                    bytes.get(at - 4..at).and_then(|header| number_in_index(header, bytes.get(at + name.len()..)?)),
-                );
-            }
+    /// The numbers of devices in what is left of the index of identities, also where the entries themselves are gone.
+    pub fn indexed(&self, devices: &[DeviceId]) -> BTreeMap<DeviceId, BTreeSet<u64>> {
+        let mut found: BTreeMap<DeviceId, BTreeSet<u64>> = BTreeMap::new();
+        for (pages, _) in self.parts() {
+            pages.each(&mut |bytes| {
+                for device in devices {
+                    let numbers = names_in(bytes, device).filter_map(|at| indexed_at(bytes, at, device));
+                    found.entry(device.clone()).or_default().extend(numbers);
+                }
+                true
+            });
         }
         found
     }
 
-    fn entry_at(&self, bytes: &[u8], is_log: bool, at: usize) -> Option<Sealed> {
-        let header = Header::read(bytes.get(at..)?)?;
-        let page_end = self.page_end(is_log, at)?.min(bytes.len());
+    /// Whether the file itself, without its log, has an entry, or has it in its index; damaged or not.
+    pub fn file_names(&self, device: &DeviceId, seq: u64) -> bool {
+        let mut is_there = false;
+        self.main.each(&mut |bytes| {
+            is_there = names_in(bytes, device)
+                .any(|at| indexed_at(bytes, at, device) == Some(seq) || seq_of_row_at(bytes, at, device) == Some(seq));
+            !is_there
+        });
+        is_there
+    }
+
+    fn parts(&self) -> impl Iterator<Item = (&Pages, bool)> {
+        [(Some(&self.main), false), (self.log.as_ref(), true)]
+            .into_iter()
+            .filter_map(|(pages, is_log)| Some((pages?, is_log)))
+    }
+
+    /// The entry whose row begins here; `bytes` goes to the end of the page.
+    fn entry_at(&self, bytes: &[u8], is_log: bool) -> Option<Sealed> {
+        let header = Header::read(bytes)?;
         let local = self.local_bytes(header.row_bytes);
-        let mut row = bytes.get(at..at + local).filter(|_| at + local <= page_end)?.to_vec();
+        let mut row = bytes.get(..local)?.to_vec();
         if local < header.row_bytes {
-            let first = number(bytes.get(at + local..at + local + 4)?)? as usize;
+            let first = number(bytes.get(local..local + 4)?)?;
             // The newest page of a number may lie in the log or in the file: the hash tells which is right.
             for log_first in [is_log, !is_log] {
                 let mut whole = row.clone();
@@ -93,15 +119,6 @@ impl Bytes {
         sealed_of(&header, &row)
     }
 
-    fn page_end(&self, is_log: bool, at: usize) -> Option<usize> {
-        if !is_log {
-            return Some((at / self.page + 1) * self.page);
-        }
-        let frame = FRAME_HEADER_BYTES + self.page;
-        let within = at.checked_sub(LOG_HEADER_BYTES)?;
-        Some(LOG_HEADER_BYTES + (within / frame + 1) * frame)
-    }
-
     /// How much of a row lies on its own page. SQLite file format, section 1.6.
     fn local_bytes(&self, row: usize) -> usize {
         let most = self.page - 35;
@@ -114,7 +131,7 @@ impl Bytes {
     }
 
     /// Appends what lies on overflow pages.
-    fn follow(&self, first: usize, row_bytes: usize, log_first: bool, row: &mut Vec<u8>) {
+    fn follow(&self, first: u32, row_bytes: usize, log_first: bool, row: &mut Vec<u8>) {
         let mut next = first;
         while row.len() < row_bytes && next > 0 {
             let page = if log_first {
@@ -122,22 +139,40 @@ impl Bytes {
             } else {
                 self.page_in_main(next).or_else(|| self.page_in_log(next))
             };
-            let Some((link, content)) = page.and_then(|page| page.split_at_checked(4)) else { return };
+            let Some(page) = page else { return };
+            let Some((link, content)) = page.split_at_checked(4) else { return };
             row.extend_from_slice(content.get(..content.len().min(row_bytes - row.len())).unwrap_or_default());
-            next = number(link).unwrap_or(0) as usize;
+            next = number(link).unwrap_or(0);
         }
     }
 
-    fn page_in_main(&self, number: usize) -> Option<&[u8]> {
-        let from = (number - 1).checked_mul(self.page)?;
-        self.main.get(from..from.checked_add(self.page)?)
+    fn page_in_main(&self, number: u32) -> Option<Vec<u8>> {
+        self.main.whole(u64::from(number).checked_sub(1)?)
     }
 
-    fn page_in_log(&self, wanted: usize) -> Option<&[u8]> {
-        let frames = self.log.get(LOG_HEADER_BYTES..)?.chunks_exact(FRAME_HEADER_BYTES + self.page);
-        let newest = frames.rev().find(|frame| frame.get(..4).and_then(number) == u32::try_from(wanted).ok());
-        newest.and_then(|frame| frame.get(FRAME_HEADER_BYTES..))
+    fn page_in_log(&self, number: u32) -> Option<Vec<u8>> {
+        self.log.as_ref()?.whole(*self.newest.get(&number)?)
     }
+}
+
+/// Where the name of a device stands in some bytes.
+fn names_in<'a>(bytes: &'a [u8], device: &'a DeviceId) -> impl Iterator<Item = usize> + 'a {
+    let name = device.as_str().as_bytes();
+    bytes.windows(name.len()).enumerate().filter(move |(_, window)| *window == name).map(|(at, _)| at)
+}
+
+/// The number in a row of the index whose device stands here.
+fn indexed_at(bytes: &[u8], at: usize, device: &DeviceId) -> Option<u64> {
+    number_in_index(bytes.get(at.checked_sub(4)?..at)?, bytes.get(at + device.as_str().len()..)?)
+}
+
+/// The number in a row of the table of entries whose device stands here.
+fn seq_of_row_at(bytes: &[u8], at: usize, device: &DeviceId) -> Option<u64> {
+    let lengths = usize::from(SHORTEST_HEADER_BYTES)..=usize::from(LONGEST_HEADER_BYTES);
+    lengths.filter_map(|length| Some((length, bytes.get(at.checked_sub(length)?..)?))).find_map(|(length, row)| {
+        let header = Header::read(row).filter(|header| header.header_bytes == length)?;
+        header.identity(row).filter(|(named, _)| named == device).map(|(_, seq)| seq)
+    })
 }
 
 /// The header of a row of the table of entries.
@@ -178,6 +213,15 @@ impl Header {
             && hash == 76;
         let row_bytes = serials.iter().try_fold(header_bytes, |sum, serial| sum.checked_add(length_of(*serial)?))?;
         (fits && row_bytes <= LONGEST_ROW_BYTES).then_some(Header { header_bytes, serials, row_bytes })
+    }
+
+    /// Device and number, which stand first in a row.
+    fn identity(&self, row: &[u8]) -> Option<(DeviceId, u64)> {
+        let [_, device, seq, ..] = self.serials;
+        let (from, between) = (self.header_bytes, self.header_bytes + length_of(device)?);
+        let name = std::str::from_utf8(row.get(from..between)?).ok()?;
+        let value = integer(seq, row.get(between..between + length_of(seq)?)?);
+        Some((DeviceId::new(name)?, u64::try_from(value).ok().filter(|seq| *seq > 0)?))
     }
 }
 
