@@ -24,6 +24,8 @@ const CAUSES_NAMED: usize = 3;
 const VERDICTS_NAMED: usize = 2;
 /// Columns of an entry behind a cause; the rest of a long one is left out.
 const MOST_ENTRY: usize = 90;
+/// Entries named of one change for programs; the rest of a long import are counted.
+const MOST_ENTRIES_NAMED: usize = 100;
 
 /// Verdicts that changed since the end of a day, with what tells them.
 pub struct Since<'a> {
@@ -108,7 +110,8 @@ impl<'a> Since<'a> {
             "better": is_good(&change.turned),
             "loss": because.kind == Kind::Loss,
             "rules": change.flips.iter().map(|flip| flip.rule).collect::<Vec<_>>(),
-            "entries": change.entries,
+            "entries": change.entries.iter().take(MOST_ENTRIES_NAMED).collect::<Vec<_>>(),
+            "entries_in_all": change.entries.len(),
             "day_passed": change.entries.is_empty(),
             "turned_on": change.on,
             "passage": because.passage,

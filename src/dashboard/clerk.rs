@@ -1,7 +1,7 @@
 //! The clerk: holds the desk, takes requests one at a time, and answers. On a thread of its own in the program, called
 //! directly in tests. A frame never waits for it.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender};
@@ -239,7 +239,10 @@ impl Clerk {
     fn news(&self, from: FromThen) -> Answer {
         let before = from.then.picture();
         let changed = changes(&before, &self.picture, &from);
-        let ids: BTreeSet<&EntryId> = changed.iter().flat_map(|change| &change.entries).collect();
+        // Those of one command are named once, however many verdicts they turned.
+        let together: BTreeMap<Option<&EntryId>, &[EntryId]> =
+            changed.iter().map(|change| (change.entries.first(), &*change.entries)).collect();
+        let ids: BTreeSet<&EntryId> = together.into_values().flatten().collect();
         let named = from.later.iter().filter(|entry| ids.contains(&entry.id)).cloned().collect();
         Answer::News(changed, Arc::new(before), named)
     }

@@ -1,7 +1,7 @@
 //! Rows of the table, read into entries and written from them.
 
 use rusqlite::types::ValueRef;
-use rusqlite::{Connection, Statement};
+use rusqlite::{Connection, Statement, params};
 use std::collections::HashMap;
 use std::sync::Arc;
 

@@ -2,9 +2,10 @@
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::base::Day;
+use crate::base::{Day, EntryId};
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::message::Act;
@@ -98,9 +99,9 @@ impl News {
 /// What changed, in words: each cause once, losses first, with all that it turned.
 pub fn news_words(changed: &[Change], before: &Picture, entries: &[Arc<Entry>], on: &On<'_>) -> Vec<NewsOf> {
     let (wording, after) = (on.wording, &*on.book.picture);
+    let by_name: BTreeMap<&EntryId, &Entry> = entries.iter().map(|entry| (&entry.id, &**entry)).collect();
     let of = |(because, together): (Because<'_>, Vec<&Change>)| {
-        let known = because.entries.iter().filter_map(|id| entries.iter().find(|entry| entry.id == *id));
-        let known: Vec<&Entry> = known.map(|entry| &**entry).collect();
+        let known: Vec<&Entry> = because.entries.iter().filter_map(|id| by_name.get(id).copied()).collect();
         NewsOf {
             kind: because.kind,
             cause: wording.cause_words(&because, &known, after, |said| said),

@@ -1,6 +1,6 @@
 //! Changes put together by what turned them, losses first.
 
-use std::cmp::Reverse;
+use std::cmp::{Ordering, Reverse};
 use std::collections::BTreeMap;
 
 use super::{Cause, Change, Flip, Passage, Turned};
@@ -19,8 +19,9 @@ pub enum Kind {
     Other,
 }
 
-/// What turned verdicts: one entry, or a day that was one too many. Losses come first, then the latest.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+/// What turned verdicts: one entry, those of one command, or a day that was one too many. Losses come first, then the
+/// latest.
+#[derive(Clone, Debug)]
 pub struct Because<'c> {
     /// The gravest of what it turned.
     pub kind: Kind,
@@ -30,6 +31,34 @@ pub struct Because<'c> {
     pub entries: &'c [EntryId],
     /// What the day brought.
     pub passage: Option<Passage>,
+}
+
+impl Because<'_> {
+    /// What tells it from others. No entry turns verdicts in two companies, so that the first one stands for all of its own:
+    /// there may be very many.
+    fn key(&self) -> (Kind, Reverse<Day>, Option<&EntryId>, Option<Passage>) {
+        (self.kind, self.on, self.entries.first(), self.passage)
+    }
+}
+
+impl PartialEq for Because<'_> {
+    fn eq(&self, other: &Self) -> bool {
+        self.key() == other.key()
+    }
+}
+
+impl Eq for Because<'_> {}
+
+impl PartialOrd for Because<'_> {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Because<'_> {
+    fn cmp(&self, other: &Self) -> Ordering {
+        self.key().cmp(&other.key())
+    }
 }
 
 /// The view before: the end of a day, by what was known then. Looking back at a past day both days are seen with all
@@ -45,16 +74,16 @@ pub fn view_before(day: Day, after: &Picture, end_of_day: Moment) -> View {
 
 /// What turned by one cause together: losses first, then what was won, the latest first.
 pub fn by_cause(changes: &[Change]) -> Vec<(Because<'_>, Vec<&Change>)> {
-    let mut kinds: BTreeMap<(&[EntryId], Day, Option<Passage>), Kind> = BTreeMap::new();
+    let mut kinds: BTreeMap<(Option<&EntryId>, Day, Option<Passage>), Kind> = BTreeMap::new();
     for change in changes {
         let one = because(change);
-        let kind = kinds.entry((one.entries, change.on, one.passage)).or_insert(one.kind);
+        let kind = kinds.entry((one.entries.first(), change.on, one.passage)).or_insert(one.kind);
         *kind = (*kind).min(one.kind);
     }
     let mut all: BTreeMap<Because<'_>, Vec<&Change>> = BTreeMap::new();
     for change in changes {
         let mut one = because(change);
-        one.kind = kinds.get(&(one.entries, change.on, one.passage)).copied().unwrap_or(one.kind);
+        one.kind = kinds.get(&(one.entries.first(), change.on, one.passage)).copied().unwrap_or(one.kind);
         all.entry(one).or_default().push(change);
     }
     let mut all: Vec<_> = all.into_iter().collect();

@@ -49,7 +49,7 @@ words! {
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Cause {
     /// The entry, or the withdrawal of one.
-    Entries(Vec<EntryId>),
+    Entries(Arc<[EntryId]>),
     /// The day.
     Passed(Passage),
 }
@@ -117,7 +117,7 @@ pub struct Change {
     /// The questions that were answered otherwise at the moment at which it turned.
     pub flips: Vec<Flip>,
     /// The entry that turned it, or those of one command where a day brought very many; where empty, the day did.
-    pub entries: Vec<EntryId>,
+    pub entries: Arc<[EntryId]>,
     /// The day on which it turned: the day the entry came into the book, or the day that was one too many.
     pub on: Day,
 }
@@ -207,7 +207,7 @@ fn all_turned(before: &Picture, after: &Picture) -> Vec<Turned> {
 /// A Picture on the way, and what led to it from the one before; nothing for the first.
 struct Moved {
     picture: Picture,
-    by: Vec<EntryId>,
+    by: Arc<[EntryId]>,
 }
 
 /// The days between two Pictures, lived once more.
@@ -271,13 +271,13 @@ impl<'a> Replay<'a> {
     /// One day: the end of the day before, the morning with nothing new in the book, then each entry that came.
     fn live(&mut self, day: Day) -> Vec<Moved> {
         let begins = day.plus(-1).max(self.first);
-        let mut moved = vec![Moved { picture: self.end_of(begins).clone(), by: Vec::new() }];
+        let mut moved = vec![Moved { picture: self.end_of(begins).clone(), by: Arc::default() }];
         let new: Vec<Arc<Entry>> =
             self.came.iter().filter(|(came, _)| *came == day).map(|(_, entry)| Arc::clone(entry)).collect();
         let last = View { day: self.last, known: self.ends.get(&self.last).and_then(|after| after.known) };
         let now_without = || self.from.now_without(last, &new).filter(|_| day == self.last);
         let mut fold = now_without().unwrap_or_else(|| fold_of(self.from, &self.came, day, |came| came < day));
-        moved.push(Moved { picture: fold.picture(), by: Vec::new() });
+        moved.push(Moved { picture: fold.picture(), by: Arc::default() });
         // A whole nursery taken in from a sheet is one step.
         let one_by_one = new.len() <= ENTRIES_ONE_BY_ONE;
         let together =
@@ -305,7 +305,7 @@ fn change(turned: Turned, on: Day, lived: &[Moved]) -> Change {
         after == is && Some(verdict(&before.picture, &turned)) != is
     };
     let Some([before, after]) = lived.windows(2).rev().find(turns) else {
-        return Change { turned, flips: Vec::new(), entries: Vec::new(), on };
+        return Change { turned, flips: Vec::new(), entries: Arc::default(), on };
     };
     let after = gauge_read(before, after, lived, &turned).unwrap_or(after);
     let entries = after.by.clone();
@@ -328,7 +328,7 @@ fn gauge_read<'a>(before: &Moved, after: &Moved, lived: &'a [Moved], turned: &Tu
     by_morning.then(read).flatten()
 }
 
-fn flips(was: &[Criterion], is: &[Criterion], entries: &[EntryId]) -> Vec<Flip> {
+fn flips(was: &[Criterion], is: &[Criterion], entries: &Arc<[EntryId]>) -> Vec<Flip> {
     let rules: BTreeSet<Rule> = was.iter().chain(is).map(|criterion| criterion.rule).collect();
     let flips = rules.into_iter().filter_map(|rule| {
         let of = |all: &'_ [Criterion]| all.iter().position(|criterion| criterion.rule == rule);
@@ -339,7 +339,7 @@ fn flips(was: &[Criterion], is: &[Criterion], entries: &[EntryId]) -> Vec<Flip> 
             return None;
         }
         let cause =
-            if entries.is_empty() { Cause::Passed(passage(rule, met(is))) } else { Cause::Entries(entries.to_vec()) };
+            if entries.is_empty() { Cause::Passed(passage(rule, met(is))) } else { Cause::Entries(entries.clone()) };
         Some(Flip {
             rule,
             was: met(was),
