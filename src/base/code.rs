@@ -2,6 +2,7 @@
 //! handed over where a tray is meant.
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use std::cell::RefCell;
 use std::fmt;
 use std::str::FromStr;
 use std::sync::Arc;
@@ -132,12 +133,22 @@ impl<'de> Deserialize<'de> for SpeciesKey {
 #[serde(transparent)]
 pub struct DeviceId(Arc<str>);
 
+thread_local! {
+    /// The device named last: nearly every name is of the same one, and shares its letters.
+    static LAST_DEVICE: RefCell<Option<DeviceId>> = const { RefCell::new(None) };
+}
+
 impl DeviceId {
     /// Reads a device id; `None` unless it is 1 to 32 ASCII letters, digits or hyphens.
     pub fn new(written: &str) -> Option<DeviceId> {
         let plain = (1..=32).contains(&written.len())
             && written.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-');
-        plain.then(|| DeviceId(Arc::from(written)))
+        plain.then(|| {
+            LAST_DEVICE.with_borrow_mut(|last| match last {
+                Some(same) if &*same.0 == written => same.clone(),
+                Some(_) | None => last.insert(DeviceId(Arc::from(written))).clone(),
+            })
+        })
     }
     /// The id as text.
     pub fn as_str(&self) -> &str {

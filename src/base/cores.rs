@@ -1,10 +1,13 @@
 //! Work that is the same for many things, on every core.
 
 use std::num::NonZero;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 /// Of fewer things a thread takes longer to begin than it saves. Ours.
 const WORTH_THREADS: usize = 16;
+/// Items that a thread takes at a time. Ours.
+const BLOCK: usize = 8;
 
 /// What `work` makes of each item, in their order. On one core, or of few items, without threads.
 pub fn on_every_core<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
@@ -12,14 +15,26 @@ pub fn on_every_core<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Syn
     if cores < 2 || items.len() < WORTH_THREADS {
         return items.iter().map(work).collect();
     }
-    let work = &work;
-    thread::scope(|scope| {
-        let share = items.len().div_ceil(cores);
-        let parts: Vec<_> =
-            items.chunks(share).map(|part| scope.spawn(move || part.iter().map(work).collect::<Vec<R>>())).collect();
-        let made = parts.into_iter().map(|part| part.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
-        made.flatten().collect()
-    })
+    let blocks: Vec<&[T]> = items.chunks(BLOCK).collect();
+    let (next, work) = (AtomicUsize::new(0), &work);
+    // Each thread takes the next block that nobody has, so that none waits for a slow one.
+    let some = || {
+        let mut made: Vec<(usize, Vec<R>)> = Vec::new();
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            let Some(block) = blocks.get(at) else { return made };
+            made.push((at, block.iter().map(work).collect()));
+        }
+    };
+    let mut made: Vec<(usize, Vec<R>)> = thread::scope(|scope| {
+        let others: Vec<_> = (1..cores.min(blocks.len())).map(|_| scope.spawn(some)).collect();
+        let own = some();
+        let others = others.into_iter();
+        let others = others.flat_map(|other| other.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
+        own.into_iter().chain(others).collect()
+    });
+    made.sort_unstable_by_key(|(at, _)| *at);
+    made.into_iter().flat_map(|(_, block)| block).collect()
 }
 
 #[cfg(test)]

@@ -7,6 +7,7 @@ use std::sync::Arc;
 
 use super::refusal::DeskError;
 use super::{Desk, Now};
+use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::journal::{Checkpoint, Journal, JournalError, KeptStory, Sort, Sought};
 use crate::nursery::entry::shape::Shape;
@@ -148,13 +149,23 @@ fn gauge(from: Day, to: Day) -> Vec<Sought> {
 }
 
 fn read_stories(kept: Vec<(String, Vec<u8>)>) -> Option<Stories> {
+    enum Story {
+        Tray(Box<TrayStory>),
+        Lot(LotStory),
+        Bed(BedStory),
+    }
+    let read = on_every_core(&kept, |(sort, body)| match sort.as_str() {
+        "tray" => postcard::from_bytes(body).ok().map(Box::new).map(Story::Tray),
+        "lot" => postcard::from_bytes(body).ok().map(Story::Lot),
+        "bed" => postcard::from_bytes(body).ok().map(Story::Bed),
+        _ => None,
+    });
     let mut stories = Stories::default();
-    for (sort, body) in kept {
-        match sort.as_str() {
-            "tray" => stories.trays.push(postcard::from_bytes(&body).ok()?),
-            "lot" => stories.lots.push(postcard::from_bytes(&body).ok()?),
-            "bed" => stories.beds.push(postcard::from_bytes(&body).ok()?),
-            _ => return None,
+    for story in read {
+        match story? {
+            Story::Tray(story) => stories.trays.push(*story),
+            Story::Lot(story) => stories.lots.push(story),
+            Story::Bed(story) => stories.beds.push(story),
         }
     }
     Some(stories)
@@ -162,7 +173,8 @@ fn read_stories(kept: Vec<(String, Vec<u8>)>) -> Option<Stories> {
 
 fn stories_at_rest(journal: &Journal, day: Day) -> Result<Option<Vec<Arc<TrayStory>>>, JournalError> {
     let kept = journal.stories_at_rest(day, LEARNED_TRAYS + MORE_AT_HAND)?;
-    Ok(kept.iter().map(|body| postcard::from_bytes(body).ok().map(Arc::new)).collect())
+    let read = on_every_core(&kept, |body| postcard::from_bytes(body).ok().map(Arc::new));
+    Ok(read.into_iter().collect())
 }
 
 /// Whether an entry, or one that it takes back, says what a species is: then everything is folded anew. Withdrawals of

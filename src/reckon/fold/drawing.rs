@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, PoisonError};
 
 use super::Fold;
+use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::bed::picture_bed;
@@ -119,10 +120,14 @@ fn draw_on(
 
 fn draw_all(fold: &Fold, new: &mut Picture) {
     new.lots = fold.lots().iter().filter_map(|(code, _)| Some((code.clone(), lot(fold, code, new.day)?))).collect();
-    new.trays = fold.trays().keys().filter_map(|code| Some((code.clone(), tray(fold, new, code)?))).collect();
+    let codes: Vec<&TrayCode> = fold.trays().keys().collect();
+    let drawn = on_every_core(&codes, |code| tray(fold, new, code));
+    new.trays = drawn.into_iter().flatten().map(|tray| (tray.code.clone(), tray)).collect();
     new.beds = fold.beds().keys().filter_map(|name| Some((name.clone(), bed(fold, new, name)?))).collect();
-    for (code, tray) in &new.trays {
-        new.pairs.set(code, pairs_of(tray, new.beds.values(), &new.places, new.day));
+    let trays: Vec<&Arc<TrayPicture>> = new.trays.values().collect();
+    let paired = on_every_core(&trays, |tray| pairs_of(tray, new.beds.values(), &new.places, new.day));
+    for (code, pairs) in new.trays.keys().zip(paired) {
+        new.pairs.set(code, pairs);
     }
 }
 
@@ -149,12 +154,15 @@ fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched
         let drawn = tray(fold, new, code);
         new.trays.extend(drawn.map(|drawn| (code.clone(), drawn)));
     }
+    let mut planned: Vec<Arc<BedPicture>> = Vec::new();
     for name in &touched.beds {
-        new.beds.remove(name);
+        planned.extend(new.beds.remove(name));
         let drawn = bed(fold, new, name);
+        planned.extend(drawn.iter().cloned());
         new.beds.extend(drawn.map(|drawn| (name.clone(), drawn)));
     }
-    pair_anew(new, &trays, &touched.beds);
+    let species = planned.iter().flat_map(|bed| &bed.species).map(|line| &line.species).collect();
+    pair_anew(new, &trays, &touched.beds, &species);
 }
 
 fn lot(fold: &Fold, code: &LotCode, day: Day) -> Option<Arc<LotStory>> {
@@ -183,8 +191,8 @@ fn bed(fold: &Fold, new: &Picture, name: &BedName) -> Option<Arc<BedPicture>> {
     picture_bed(story, fold.site(), new.day, new.looking).map(Arc::new)
 }
 
-/// Pairs again what was touched.
-fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedName>) {
+/// Pairs again what was touched; `species` are those that the beds planned before or plan now.
+fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedName>, species: &BTreeSet<&SpeciesKey>) {
     for code in trays {
         let of_it = new.trays.get(code).map(|tray| pairs_of(tray, new.beds.values(), &new.places, new.day));
         new.pairs.set(code, of_it.unwrap_or_default());
@@ -192,7 +200,9 @@ fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedN
     if beds.is_empty() {
         return;
     }
-    for (code, tray) in new.trays.iter().filter(|(code, _)| !trays.contains(*code)) {
+    let may_pair = |tray: &TrayPicture| tray.species.as_ref().is_some_and(|own| species.contains(own));
+    let others = new.trays.iter().filter(|(code, tray)| may_pair(tray) && !trays.contains(*code));
+    for (code, tray) in others {
         let anew = pairs_of(tray, beds.iter().filter_map(|name| new.beds.get(name)), &new.places, new.day);
         if anew.is_empty() && !new.pairs.of(code).iter().any(|pair| beds.contains(&pair.bed)) {
             continue;
@@ -253,9 +263,16 @@ fn at_rest_of(fold: &Fold, day: Day) -> Arc<[Arc<TrayStory>]> {
 
 fn doubts(fold: &Fold, picture: &Picture) -> Vec<Doubt> {
     let mut doubts = fold.doubts_awake();
-    let planned: BTreeSet<_> = picture.beds.values().flat_map(|bed| &bed.species).map(|line| &line.species).collect();
-    for tray in picture.trays.values().filter(|tray| tray.ready) {
-        let Some(species) = tray.species.as_ref().filter(|species| !planned.contains(species)) else { continue };
+    let ready = || picture.trays.values().filter(|tray| tray.ready);
+    let mut unplanned: BTreeSet<&SpeciesKey> = ready().filter_map(|tray| tray.species.as_ref()).collect();
+    for line in picture.beds.values().flat_map(|bed| &bed.species) {
+        if unplanned.is_empty() {
+            break;
+        }
+        unplanned.remove(&line.species);
+    }
+    for tray in ready() {
+        let Some(species) = tray.species.as_ref().filter(|species| unplanned.contains(species)) else { continue };
         let kind = DoubtKind::NoBedPlans { tray: tray.code.clone(), species: species.clone() };
         doubts.push(Doubt { day: picture.day, kind, entries: Vec::new() });
     }
