@@ -690,7 +690,7 @@ fn the_cause_is_what_turned_it_and_not_what_was_written_beside() {
     let known = draw_picture(View { day: then, known: Some(evening(then)) }, then, book.entries.iter().cloned());
     let found = changed(&known, &book.on("2026-04-18"), &book.entries);
     let pair = found.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
-    assert_eq!((pair.entries.as_slice(), pair.on), (std::slice::from_ref(&back), day("2026-04-18")));
+    assert_eq!((&*pair.entries, pair.on), (std::slice::from_ref(&back), day("2026-04-18")));
     // Over weeks: the day that was one too many, with its date.
     let long = changed(&book.on(TODAY), &book.on("2026-07-20"), &book.entries);
     let pair = long.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
