@@ -407,7 +407,7 @@ fn a_change_names_the_entry_or_the_day() {
     book.write("2026-04-16", "noted", json!({"about":"cof-1","text":"fine leaves"}));
     let found = changed(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
     let tray = found.iter().find(|change| matches!(change.turned, Turned::Tray { .. })).unwrap();
-    assert_eq!(*tray.entries, [held.clone()]);
+    assert_eq!(&*tray.entries, std::slice::from_ref(&held));
     assert_eq!(tray.flips.iter().map(|flip| flip.rule).collect::<Vec<_>>(), [Rule::Held]);
     assert_eq!(tray.flips[0].cause, Cause::Entries([held].into()));
     let pair = found.iter().find(|change| matches!(change.turned, Turned::Pair { .. })).unwrap();
@@ -683,7 +683,7 @@ fn the_cause_is_what_turned_it_and_not_what_was_written_beside() {
     let held = book.write("2026-04-16", "held", json!({"tray":"cof-1","why":"promised"}));
     book.write("2026-04-16", "counted", json!({"tray":"cof-1","standing":47}));
     let found = changed(&book.on(TODAY), &book.on("2026-04-16"), &book.entries);
-    assert!(found.iter().all(|change| *change.entries == [held.clone()]), "{found:?}");
+    assert!(found.iter().all(|change| *change.entries == *std::slice::from_ref(&held)), "{found:?}");
     // Taken back on the 18th: what turned it last is the withdrawal, on its day.
     let back = book.write("2026-04-18", "withdrawn", json!({"entries":[held.to_string()],"why":"sold elsewhere"}));
     let then = day("2026-04-16");
