@@ -3,6 +3,8 @@
 
 use crate::support::program::Home;
 use crate::support::{Book, small_nursery, tray};
+use outplant::base::Moment;
+use outplant::desk::{Desk, DeskError, Now};
 use outplant::reckon::picture::DoubtKind;
 use outplant::wording::{Lang, Wording};
 use serde_json::{Value, json};
@@ -348,4 +350,28 @@ fn what_a_clock_that_ran_ahead_wrote_can_be_taken_back() {
     home.done(&["undo"]);
     home.today = "2027-03-02".into();
     assert_eq!(standing(&home, "cof-1"), json!(60));
+}
+
+#[test]
+fn a_nursery_that_could_not_be_begun_is_not_left_lying_about() {
+    let folder = tempfile::tempdir().unwrap();
+    let (file, shelf) = (folder.path().join("nursery/book.outplant"), folder.path().join("shelf"));
+    let today = crate::support::day("2026-04-15");
+    let now = Now { today, clock: None, moment: Moment::end_of(today, 3.0) };
+    let write = |kind: &str, pairs: &[&str]| {
+        let pairs: Vec<String> = pairs.iter().map(|pair| pair.to_string()).collect();
+        outplant::desk::read_typed(kind, &pairs, today, "tabu").unwrap()
+    };
+    let place = ["name=Kilima", "latitude_deg=-1.2", "longitude_deg=36", "altitude_m=1650", "utc_offset_h=3"];
+    let first = || write("nursery_set", &place);
+    let unknown = write("lost", &["tray=cof-9", "count=2", "cause=rats"]);
+    let refused = Desk::begin(&file, &shelf, now, vec![first(), unknown]).map(|_| ());
+    assert!(matches!(&refused, Err(DeskError::Refused(_))), "{refused:?}");
+    assert_eq!(std::fs::read_dir(folder.path().join("nursery")).unwrap().count(), 0, "something is left");
+    let (desk, begun) = Desk::begin(&file, &shelf, now, vec![first()]).unwrap();
+    assert_eq!((desk.count(), begun.entries.len()), (1, 1));
+    // A book that holds something is never taken away, whatever is refused.
+    drop(desk);
+    assert!(Desk::begin(&file, &shelf, now, vec![first()]).is_err());
+    assert_eq!(Desk::open(&file, &shelf, now).unwrap().count(), 1);
 }

@@ -86,8 +86,14 @@ impl Desk {
         judge::settle(&mut first, now)?;
         let journal = Journal::begin(file, shelf)?;
         let mut desk = Desk::over(journal, now)?;
-        let recorded = desk.record(first)?;
-        Ok((desk, recorded))
+        match desk.record(first) {
+            Ok(recorded) => Ok((desk, recorded)),
+            Err(fault) => {
+                // What could not be begun is not left lying about: it can be begun again.
+                desk.journal.take_away_if_empty();
+                Err(fault)
+            }
+        }
     }
 
     fn over(journal: Journal, now: Now) -> Result<Desk, DeskError> {

@@ -163,6 +163,22 @@ impl Journal {
         })
     }
 
+    /// Closes a file in which no entry ever was and takes it away, with what SQLite laid beside it. Where that cannot be,
+    /// the file stays.
+    pub fn take_away_if_empty(self) {
+        if self.read_only || self.count() != Ok(0) {
+            return;
+        }
+        let Journal { connection, path, .. } = self;
+        // Before the file what lies beside it: a log without its file would be foreign to the next one of this name.
+        if connection.close().is_ok() {
+            for behind in ["-wal", "-shm"] {
+                let _ = std::fs::remove_file(disk::beside(&path, "", behind));
+            }
+            let _ = std::fs::remove_file(&path);
+        }
+    }
+
     /// The file's own id, 16 hexadecimal digits. A copy has the same.
     pub fn file_id(&self) -> &str {
         &self.file_id

@@ -11,6 +11,7 @@ use imbl::OrdMap;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, LotCode, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
@@ -53,6 +54,15 @@ pub struct Stories {
     pub lots: Vec<LotStory>,
     /// Of beds.
     pub beds: Vec<BedStory>,
+}
+
+/// A story just folded.
+enum Folded {
+    Tray(Arc<TrayStory>),
+    Lot(Arc<LotStory>),
+    Bed(Arc<BedStory>),
+    /// What describes has its place in the site.
+    Described,
 }
 
 impl Fold {
@@ -322,27 +332,36 @@ impl Fold {
                 self.ledger.subjects().cloned().collect()
             }
         };
-        for subject in subjects {
-            self.fold_one(&subject);
+        let folded = on_every_core(&subjects, |subject| self.folded(subject));
+        for (subject, folded) in subjects.iter().zip(folded) {
+            self.lay(subject, folded);
         }
     }
 
     fn fold_one(&mut self, subject: &Subject) {
-        if self.ledger.of(subject).next().is_none() {
-            return self.forget(subject);
-        }
+        let folded = self.folded(subject);
+        self.lay(subject, folded);
+    }
+
+    /// The story of a subject as its entries say; none where it has no entry.
+    fn folded(&self, subject: &Subject) -> Option<Folded> {
+        self.ledger.of(subject).next()?;
+        Some(match subject {
+            Subject::Tray(code) => Folded::Tray(Arc::new(fold_tray(&self.ledger, &self.site, code))),
+            Subject::Lot(code) => Folded::Lot(Arc::new(fold_lot(&self.ledger, &self.site, code))),
+            Subject::Bed(name) => Folded::Bed(Arc::new(fold_bed(&self.ledger, &self.site, name))),
+            Subject::Place(_) | Subject::Site => Folded::Described,
+        })
+    }
+
+    fn lay(&mut self, subject: &Subject, folded: Option<Folded>) {
         self.touch(subject);
-        match subject {
-            Subject::Tray(code) => {
-                self.trays.insert(code.clone(), Arc::new(fold_tray(&self.ledger, &self.site, code)));
-            }
-            Subject::Lot(code) => {
-                self.lots.insert(code.clone(), Arc::new(fold_lot(&self.ledger, &self.site, code)));
-            }
-            Subject::Bed(name) => {
-                self.beds.insert(name.clone(), Arc::new(fold_bed(&self.ledger, &self.site, name)));
-            }
-            Subject::Place(_) | Subject::Site => {}
+        match folded {
+            Some(Folded::Tray(story)) => drop(self.trays.insert(story.code.clone(), story)),
+            Some(Folded::Lot(story)) => drop(self.lots.insert(story.code.clone(), story)),
+            Some(Folded::Bed(story)) => drop(self.beds.insert(story.name.clone(), story)),
+            Some(Folded::Described) => {}
+            None => self.forget(subject),
         }
     }
 
