@@ -173,7 +173,8 @@ impl Desk {
         } else {
             self.save(coming, told).map_err(ImportError::Desk)?;
         }
-        let entries = std::mem::take(&mut coming.written);
+        // What was only tried is not there any more.
+        let entries = if how.only_try { Vec::new() } else { std::mem::take(&mut coming.written) };
         Ok(Imported { lines: coming.lines, recorded: Recorded { entries, already, doubts }, drafts, read })
     }
 
