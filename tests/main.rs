@@ -1,6 +1,7 @@
 //! All integration tests, one binary.
 #![allow(missing_docs, clippy::panic, clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 
+mod answers;
 mod at_a_terminal;
 mod books_from_stories;
 mod books_lazily;
