@@ -1,4 +1,5 @@
-# The round: what there is to do, why now, and what is lost.
+### The round: what there is to do, why now, and what is lost.
+
 task_gauge = Read the rain gauge
 task_go_out = Send out
 task_last_day = Last day
@@ -131,6 +132,7 @@ tasks_count_survivors = { $n ->
     [one] { $n } survival count
    *[other] { $n } survival counts
 }
+# (stops, minutes, allowed)
 round_heading = { $stops ->
     [one] Walk: { $stops } stop, about { $minutes } min of { $allowed }
    *[other] Walk: { $stops } stops, about { $minutes } min of { $allowed }
@@ -141,13 +143,18 @@ round_on_the_way = On the way out
 round_no_place = Trays without a place
 round_seed_store = Seed store
 round_bed = Bed { $bed }
+# (stops, list)
 round_can_wait = { $stops ->
     [one] { $stops } can wait: { $list }.
    *[other] { $stops } can wait: { $list }.
 }
+# (task, until)
 round_let_go = To let one go: outplant write let_go task="{ $task }" until={ $until }
+# (task, subject)
 round_about = { $task } { $subject }
+# (task, subject, species)
 round_about_species = { $task } { $subject }, { $species }
+# (figure, day)
 round_last = last: { $figure }, { $day }
 round_expect = expect: { $what }
 round_expect_good = good enough: { $what }
@@ -172,28 +179,40 @@ round_lose_planting = { $plants ->
    *[other] or { $plants } plants may miss the rains
 }
 round_gauge = today's line is not written; a nought counts too
+# (days, every)
 round_emerging = looked at { $days } d ago, every { $every } d while it comes up
 round_emerging_never = seed is due and nobody looked yet
 round_up = { $emerged } up
+# (emerged, expected)
 round_up_of = { $emerged } of about { $expected } up
+# (days, every, stage)
 round_count_old = counted { $days } d ago, every { $every } d while { $stage }
 round_count_never = never counted
+# (what, every)
 round_sick = { $what } seen: look every { $every } d
 round_losses = losses lately: look every { $every } d
 round_counted_ago = counted { $days } d ago
+# (day, emerged, sown)
 round_emergence_over = nothing new, last day was { $day }: { $emerged } of { $sown } seeds came up
+# (age, from)
 round_old_enough = { $age } d since sowing, due from { $from }
 round_in_container = { $days } d in its container
+# (days, limit)
 round_in_container_of = { $days } d in its container, which holds { $limit }
 round_container_overdue = too long in its container
+# (pass, of, rest)
 round_sample_fails = { $pass } of { $of } measured are good enough; about { $rest } will never be
 round_past_last_day = bare roots, their last day was { $day }
+# (sturdiness, limit)
 round_lanky = tall and thin: height / collar { $sturdiness }, at most { $limit }
+# (length, day)
 round_hardening_by = takes { $length } d, could be ready { $day }
+# (length, day)
 round_hardening_since = takes { $length } d, old enough since { $day }
 round_hardening = takes { $length } d and has not begun
 round_step_settled = last step { $days } d ago
 round_step_first = no step yet
+# (now, next)
 round_step_light = from { $now } to { $next } light
 round_step_end = { $end } in the end
 round_step_place = room on { $place }
@@ -211,9 +230,13 @@ round_plug_to_least = { $days } d to its least age
 round_plug_past_least = old enough to go
 round_plug_to_limit = { $days } d left in its container
 round_plug_past_limit = its container's time is over
+# (what, day)
 round_treated = { $what }: safe to touch since { $day }; did it work?
+# (seeds, days)
 round_untested = { $seeds }, { $days } d without a test
+# (seeds, days)
 round_tested = { $seeds }, last test { $days } d ago
+# (kept, life, days)
 round_life_ends = { $days ->
     [0] { $kept }, lives { $life } d: today is the last
    *[other] { $kept }, lives { $life } d: { $days } left
@@ -221,21 +244,27 @@ round_life_ends = { $days ->
 round_seeds_left = { $seeds } left
 round_work_never = not written down
 round_work_old = done { $day }, too long ago
+# (tray, species, day)
 round_for_tray = for { $tray } ({ $species }), ready { $day }
+# (tray, species)
 round_for_tray_now = for { $tray } ({ $species }), ready now
+# (plants, days)
 round_rings = { $plants ->
     [one] { $plants } young plant, rings not weeded for { $days } d
    *[other] { $plants } young plants, rings not weeded for { $days } d
 }
+# (alive, days)
 round_nurses = { $alive } by the books, not counted for { $days } d
 round_light_never = never read
 round_light_old = read { $day }, too old
 round_soil_dry = pushed in dry ground, says nothing
 round_soil_never = ground not checked
+# (months, planted, species, day, living)
 round_survival = { $months ->
     [one] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
    *[other] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
 }
+# (plants, bed)
 round_to_bed = { $plants } to { $bed }
 round_fits_taken = ready, no place left in { $beds }: trays that can wait less go first
 round_stays = { $plants } not good enough
@@ -258,6 +287,7 @@ sign_square = square
 sign_diamond = diamond
 sign_star = star
 sign_cross = cross
+# (low, high)
 round_plants_between = { $low } to { $high } plants
 teach_sheet = Or bring all trays that stand at once, in a sheet with the columns tray, species and how many:
 round_mean = mean height { $mean } cm
@@ -285,16 +315,20 @@ lose_reading = or it stays unknown
 work_minutes = { $minutes } min
 work_hours = { $hours } h
 work_takes = about { $time } of work
+# (allowed, time)
 work_heading = The minutes are those of looking and writing down, cut at { $allowed }. The work found on the way takes one person about { $time } more, and is not cut.
 work_heading_none = The minutes are those of looking and writing down, cut at { $allowed }.
+# (task, done)
 work_part = { $task }: { $done }
 tasks_no_place = { $n ->
     [one] { $n } tray ready with no place left
    *[other] { $n } trays ready with no place left
 }
 round_no_place_left = { $plants } more are good enough, no place left
+# (day, next)
 round_too_late = too late for these rains, safe until { $day }: for the next, from { $next }
 round_too_late_for_all = too late for these rains, safe until { $day }
+# (tray, species)
 round_for_tray_today = for { $tray } ({ $species }), goes today
 round_for_more = { $trays ->
     [one] and { $trays } tray more
@@ -303,5 +337,7 @@ round_for_more = { $trays ->
 go_by_rains = by { $day } (rains)
 go_by_container = by { $day } (bag)
 go_by_last_day = by { $day } (last day)
+# (plants, tray, number, beds)
 offer_tray = { $tray }: its { $plants } plants are offered to { $number } beds ({ $beds }): { $plants } in all
+# (places, species, bed, number, trays)
 offer_bed = { $bed }: its { $places } places for { $species } are offered to { $number } trays ({ $trays }): { $places } in all

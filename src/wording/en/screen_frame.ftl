@@ -1,4 +1,5 @@
-# The frame of the dashboard.
+### The frame of the dashboard.
+
 screen_walk = Walk
 screen_trays = Trays
 screen_beds = Beds
@@ -24,6 +25,7 @@ banner_doubts = { $doubts ->
 }
 saving = saving ...
 said_saved = Saved: { $what }
+# (what, doubt)
 said_saved_doubt = Saved: { $what }. But now this cannot be right: { $doubt }
 said_refused = Not written: { $why }
 said_taken_back = { $entries ->
@@ -46,6 +48,7 @@ help_search = Looking for: { $what }
 help_none = No key has to do with that.
 find_title = Find: type or scan a code or a name
 find_none = Nothing is called so. Enter looks for the nearest.
+# (species, place)
 find_is_tray = tray, { $species }, { $place }
 find_is_bed = bed in { $field }
 find_is_lot = seed lot, { $species }
@@ -88,15 +91,20 @@ no_trays = No trays yet: n, then "sow", writes the first sowing.
 no_beds = No beds yet: n, then "bed", lays one out.
 no_lots = No seed yet: n, then "lot", writes the first lot.
 no_entries = Nothing is written yet.
+# (tray, was, is)
 outcome_tray = { $tray }: { $was } → { $is }
+# (tray, is)
 outcome_tray_new = { $tray }, new: { $is }
+# (plants, stage)
 outcome_standing = { $plants } living, { $stage }
 outcome_stage = { $stage }
 outcome_place = at { $place }
 outcome_no_place = no place
 outcome_ready = ready
 outcome_not_ready = not ready
+# (bed, species, was, is)
 outcome_bed = { $bed }, { $species }: { $was } → { $is } living
+# (lot, was, is)
 outcome_lot = { $lot }: { $was } → { $is } seeds
 outcome_seeds_unknown = ?
 outcome_none = Written down; no number changes.

@@ -1,4 +1,5 @@
-# Where rules come from. Names of publications stay as they are.
+### Where rules come from. Names of publications stay as they are.
+
 source_common_practice = common practice
 source_load = a load is 5 plants, or all that stand where fewer do (ours, common practice)
 source_light_step = light of the bed over light of the tray in its last 10 days: up to 1.3 fits, to 1.6 warns, above blocks (ours, common practice)

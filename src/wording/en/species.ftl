@@ -1,3 +1,5 @@
+## figure_: by word
+
 figure_storage = how seed keeps
 figure_storage_ambient_days = seed life, at room temperature
 figure_storage_in_pod_days = seed life, in the fruit
@@ -56,6 +58,9 @@ figure_chop = when it is chopped
 figure_biomass = mulch it gives
 figure_soil_effect = what it does to the soil
 figure_shade_tolerance = shade it stands
+
+## Around them
+
 species_heading = Species known here
 species_key = key
 species_code = code
@@ -72,10 +77,13 @@ flag_seen = read in the source
 flag_memory = from memory
 flag_common = common practice
 flag_own = this nursery's own
+# (source, flag)
 figure_source = { $source } ({ $flag })
 unit_days = { $value } d
 unit_months = { $value } months
+# (month, height, radius)
 growth_point = month { $month }: { $height } m high, crown { $radius } m from the stem
+# (days, what)
 step_before = { $days } d before: { $what }
 step_shade = { $shade } shade
 step_bed_shade = the shade of its bed

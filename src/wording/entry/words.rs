@@ -3,41 +3,6 @@
 use crate::base::{BedName, LotCode, PlaceName, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, Count, CutWhat, MovedHow, NotNegative, PlantForm, Sky, Spot, Text};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    about_tray(tray: text);
-    about_lot(lot: text);
-    about_bed(bed: text);
-    about_place(place: text);
-    about_nothing();
-    entry_part_rows(rows: text);
-    part_spots(spots: text);
-    part_until(day: text);
-    part_at_place(place: text);
-    part_container(container: text);
-    part_cells(cells: count);
-    part_sign(sign: text);
-    from_opening();
-    from_bought();
-    from_wildling();
-    from_cutting();
-    from_graft();
-    from_gift();
-    form_plug();
-    form_bag();
-    form_bare_root();
-    form_stump();
-    moved_pricked_out();
-    moved_potted_on();
-    moved_merged();
-    cut_leaves();
-    cut_stem();
-    cut_harvest();
-    cut_felled();
-    sky_overcast();
-    sky_clear();
-}
 
 /// Spots named in a sentence; the rest are counted.
 const SPOTS_NAMED: usize = 6;

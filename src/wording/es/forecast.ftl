@@ -1,4 +1,5 @@
-# Lo que dará una bandeja.
+### Lo que dará una bandeja.
+
 forecast_heading = Qué esperar
 forecast_too_early = demasiado pronto para decir
 forecast_on_its_way = va bien

@@ -1,4 +1,5 @@
-# Por qué no hay respuesta, y la parte de la era que se vio.
+### Por qué no hay respuesta, y la parte de la era que se vio.
+
 gap_no_shade_band = el perfil de { $species } no dice con cuánta sombra se siembra: { $write }
 gap_no_most_days = el perfil de { $species } no dice cuántos días aguanta en su bolsa: { $write }
 gap_rod_too_hard = la varilla se empujó con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos 2 MPa

@@ -1,4 +1,5 @@
-# Cómo crecen las plantas de una bandeja.
+### Cómo crecen las plantas de una bandeja.
+
 growth_heading = Crecimiento
 growth_label_height = altura
 growth_label_collar = cuello

@@ -1,4 +1,5 @@
-# Lotes de semilla: qué valen todavía.
+### Lotes de semilla: qué valen todavía.
+
 lot_heading = Lote { $lot }, { $species }
 lot_none_left = según el libro no queda nada
 lot_label_left = queda

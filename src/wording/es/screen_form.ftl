@@ -1,4 +1,5 @@
-# Forms.
+### Forms.
+
 form_day = Día
 form_today = hoy
 form_optional = puede quedar vacío

@@ -1,4 +1,5 @@
-# The frame of the dashboard.
+### The frame of the dashboard.
+
 screen_walk = Ronda
 screen_trays = Bandejas
 screen_beds = Eras

@@ -1,4 +1,5 @@
-# Names of ours in the dashboard.
+### Names of ours in the dashboard.
+
 kind_nursery_set = El vivero
 kind_season_set = Las épocas de lluvia
 kind_species_set = Cifras propias de una especie

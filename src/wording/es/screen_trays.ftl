@@ -1,4 +1,5 @@
-# The screen Trays.
+### The screen Trays.
+
 trays_group = { $name } · { $trays ->
     [one] { $trays } bandeja
    *[other] { $trays } bandejas

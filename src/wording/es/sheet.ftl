@@ -1,4 +1,5 @@
-# Hojas del primer día y del recorrido.
+### Hojas del primer día y del recorrido.
+
 sheet_taken = { $rows ->
     [one] { $rows } fila leída, { $entries } en el libro
    *[other] { $rows } filas leídas, { $entries } en el libro

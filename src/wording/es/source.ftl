@@ -1,4 +1,5 @@
-# De dónde vienen las reglas. Los nombres de publicaciones quedan como son.
+### De dónde vienen las reglas. Los nombres de publicaciones quedan como son.
+
 source_common_practice = práctica común
 source_load = un viaje son 5 plantas, o todas las que hay si son menos (nuestro, práctica común)
 source_light_step = luz de la era sobre luz de la bandeja en sus últimos 10 días: hasta 1,3 cabe, hasta 1,6 avisa, más impide (nuestro, práctica común)

@@ -1,4 +1,5 @@
-# Cuántas semillas sembrar.
+### Cuántas semillas sembrar.
+
 sowing_heading = Cuántas sembrar para { $plants ->
     [one] { $plants } planta
    *[other] { $plants } plantas

@@ -6,44 +6,6 @@ use crate::reckon::changes::by_cause::{Because, told_by};
 use crate::reckon::changes::{Passage, Turned};
 use crate::reckon::picture::{Picture, Stage};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    passage_old_enough();
-    passage_holding_time();
-    passage_last_day();
-    passage_hardened();
-    passage_leaves_hardened();
-    passage_hold_ended();
-    passage_reading_old();
-    passage_work_old();
-    passage_rains();
-    passage_rains_began();
-    passage_rain_old();
-    passage_rain_unknown();
-    passage_time();
-    change_heading(changes: count, day: text);
-    change_none(day: text);
-    change_since_yesterday(list: text);
-    change_named(what: text, is: text);
-    change_more(changes: count);
-    change_turned(what: text, was: text, is: text);
-    change_tray(tray: text, species: text);
-    change_bed(bed: text, species: text);
-    change_pair(tray: text, bed: text);
-    change_by_days(day: text, what: text);
-    change_because(list: text, cause: text);
-    change_more_causes(causes: count);
-    change_since_day_before(list: text);
-    change_entry(day: text, who: text, what: text);
-    change_hint();
-    change_day_not_before(day: text, on: text);
-    state_new();
-    state_gone();
-    state_fits();
-    state_fits_not();
-    state_not_planned();
-}
 
 impl Wording {
     /// What the passing of days brought.

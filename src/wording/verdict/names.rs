@@ -2,54 +2,6 @@
 
 use crate::reckon::picture::{Basis, Rule, Stage, Standing};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    rule_days_since_sowing();
-    rule_days_in_container();
-    rule_height();
-    rule_collar();
-    rule_leaves();
-    rule_plug();
-    rule_flush();
-    rule_hardening();
-    rule_exposure_step();
-    rule_held();
-    rule_treated();
-    rule_living();
-    rule_load();
-    rule_good_until();
-    rule_light_now();
-    rule_light_coming();
-    rule_soil();
-    rule_cleared();
-    rule_holes();
-    rule_weeded();
-    rule_mulched();
-    rule_fenced();
-    rule_water();
-    rule_season();
-    rule_open_positions();
-    basis_counted();
-    basis_measured();
-    basis_reckoned();
-    basis_assumed();
-    basis_unknown();
-    stage_sown();
-    stage_emerging();
-    stage_pricked_out();
-    stage_growing_on();
-    stage_hardening();
-    stage_ready();
-    stage_overdue();
-    stage_spent();
-    standing_bare();
-    standing_nursing();
-    standing_open();
-    standing_dry();
-    standing_full();
-    standing_refill();
-}
 
 impl Wording {
     /// The name of a rule, as a heading: "days since sowing".

@@ -2,53 +2,6 @@
 
 use crate::reckon::picture::{RuleSource, Source};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    source_common_practice();
-    source_load();
-    source_light_step();
-    source_waiting_time();
-    source_flush();
-    source_last_day_written();
-    source_hardening();
-    source_holding();
-    source_plug();
-    source_root_limit();
-    source_rod();
-    source_tuber_shape();
-    source_tubers_lifted();
-    source_safe_rains();
-    source_written_here();
-    source_rain();
-    source_usual_rains();
-    source_light_to_come();
-    source_positions();
-    source_no_figure();
-    source_counting();
-    source_stop_waiting();
-    source_sow_again();
-    source_prick_out();
-    source_pot_on();
-    source_grading();
-    source_measuring();
-    source_lift_plug();
-    source_steps();
-    source_treatment_over();
-    source_seed_test();
-    source_seed_life();
-    source_ground_ahead();
-    source_rings();
-    source_nurses();
-    source_light_ahead();
-    source_soil_ahead();
-    source_survival();
-    source_going_out();
-    source_gauge();
-    source_collar(floor: text);
-    source_light_readings(band: text);
-    source_ground_work(days: count);
-}
 
 impl Wording {
     /// Where a rule comes from, in a sentence; never empty.

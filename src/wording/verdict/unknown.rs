@@ -3,36 +3,6 @@
 use super::About;
 use crate::reckon::picture::Rule;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    unknown_days_since_sowing();
-    unknown_days_in_container();
-    unknown_height();
-    unknown_collar();
-    unknown_leaves();
-    unknown_plug();
-    unknown_flush();
-    unknown_hardening();
-    unknown_exposure_step();
-    unknown_exposure_step_pair();
-    unknown_held();
-    unknown_treated();
-    unknown_living();
-    unknown_load();
-    unknown_good_until();
-    unknown_light_now();
-    unknown_light_coming();
-    unknown_soil();
-    unknown_cleared();
-    unknown_holes();
-    unknown_weeded();
-    unknown_mulched();
-    unknown_fenced();
-    unknown_water();
-    unknown_season();
-    unknown_open_positions();
-}
 
 impl Wording {
     /// What to measure or write down so that a rule can be answered.
