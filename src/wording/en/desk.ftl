@@ -63,4 +63,3 @@ clock_behind = the clock says { $today }, but the newest entry is of { $newest }
 # (today, newest)
 clock_ahead = the clock says { $today }, more than a year after the newest entry of { $newest }
 clock_asks = is the clock right? (y/n)
-draft_kept = not written; what you typed is kept and offered again

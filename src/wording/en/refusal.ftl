@@ -2,9 +2,6 @@ refused_unknown_tray = no tray is called { $name }
 refused_unknown_lot = no seed lot is called { $name }
 refused_unknown_bed = no bed is called { $name }
 refused_unknown_species = no species is known as { $name }
-refused_unknown_place = no bench or frame is called { $name }
-refused_unknown_container = no kind of bag or cell is called { $name }
-refused_unknown_field = no field is called { $name }
 # (tray, wanted, stands, day)
 refused_more_out = { $tray }: { $wanted } out, but by the books { $stands } stood there on { $day }: count the tray and write the count first
 # (lot, wanted, holds, day)
@@ -34,21 +31,9 @@ refused_already_withdrawn = { $entry } was taken back on { $day } by { $who } ({
 refused_only_the_beginning = only the beginning of the book is left ({ $what }): outplant undo { $entry } takes even that back
 # (entry, all, list)
 refused_one_of_many = { $entry } came in together with others, { $all } entries in all: { $list }. Say --all to take all of them back, --only for { $entry } alone
-refused_other_copy = { $entry } was written on another copy: name it with withdrawn if it must go
-# (entries, list)
-refused_undo_below_zero = { $entries ->
-    [one] { $entries } later entry would go below zero without it: { $list }: take them back together, or leave it
-   *[other] { $entries } later entries would go below zero without it: { $list }: take them back together, or leave it
-}
 refused_while_looking = another day is looked at (--on or --known): leave these out to write
 # (bed, species)
 refused_not_planned = { $bed } does not plan { $species }: add it to the bed's plan, or name another bed
-# (line, sentence)
-refused_line = line { $line }: { $sentence }
-refused_lines = { $lines ->
-    [one] nothing was written: { $lines } line must be mended
-   *[other] nothing was written: { $lines } lines must be mended
-}
 refused_no_nursery = there is no nursery here yet: outplant begin makes one, outplant sample shows one
 file_not_there = { $file } is not there: check the name, or make it with outplant begin
 input_not_there = there is no file { $file } to read: check the name
@@ -70,4 +55,3 @@ chain_gap = entries { $device }:{ $first } to { $device }:{ $last } are missing:
 chain_fork = { $entry } is here already with another text: one of the two was changed; nothing was taken
 chain_wrong_hash = { $entry } does not carry the seal of its own text: it was changed on the way; nothing was taken
 chain_follows_another = { $entry } follows on another entry of its device than the one that is here: one of the two was changed; nothing was taken
-chain_other_nursery = these entries are of another nursery: nothing was taken

@@ -32,7 +32,6 @@ said_taken_back = { $entries ->
     [one] Taken back: one entry
    *[other] Taken back: { $entries } entries
 }
-said_nothing_to_undo = There is nothing to take back.
 said_read_only = Nothing can be written now: reading only (z).
 said_looking = Nothing is written while looking at another day (d).
 said_no_reason = Nothing is chosen that has reasons.
@@ -78,14 +77,12 @@ confirm_waiting = Looking what it would undo ...
 confirm_keys = w: take it back. q: leave it.
 confirm_rests = { $entries } entries in all, with what rests on them.
 confirm_why = taken back in the dashboard
-undo_nothing_to_show = Nothing to take back.
 why_none = No reasons are known.
 why_rest_in_beds = With sources and entries: the bed on screen Beds, then y.
 why_more = { $lines ->
     [one] one more line
    *[other] { $lines } more lines
 }
-no_such_nursery = There is no nursery yet.
 empty_walk = Nothing is due today. Rest, or look at the beds.
 no_trays = No trays yet: n, then "sow", writes the first sowing.
 no_beds = No beds yet: n, then "bed", lays one out.
@@ -97,7 +94,6 @@ outcome_tray = { $tray }: { $was } → { $is }
 outcome_tray_new = { $tray }, new: { $is }
 # (plants, stage)
 outcome_standing = { $plants } living, { $stage }
-outcome_stage = { $stage }
 outcome_place = at { $place }
 outcome_no_place = no place
 outcome_ready = ready
