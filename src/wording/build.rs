@@ -2,7 +2,8 @@
 //!
 //! English leads: its name is the name of the method, and a sentence of two or more arguments states their order in the
 //! comment beside it, `# (tray, plants)`. An argument that chooses in either language takes a whole number, every other
-//! whatever can be shown. A section that begins with `## place_: by word` is looked up by built names and gets no methods.
+//! whatever can be shown. A section that begins with `## place_: by word` is looked up by built names and gets no methods;
+//! with `(n)` behind it its sentences may count something.
 //! A sentence that is missing in a language, or uses other arguments there, stops the build with its file and line.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -29,13 +30,27 @@ struct Sentence {
     arguments: BTreeMap<String, bool>,
     /// Their order, where it is stated.
     order: Option<Vec<String>>,
-    /// What its key begins with, where it is looked up by a built name.
-    by_word: Option<String>,
+    /// Where it is looked up by a built name.
+    by_word: Option<ByWord>,
     /// As it is written.
     written: String,
 }
 
+/// What a section says that is looked up by a word.
+#[derive(Clone)]
+struct ByWord {
+    /// What each of its keys begins with.
+    prefix: String,
+    /// Whether its sentences may count something, `$n`.
+    counted: bool,
+}
+
 type Faults = Vec<String>;
+
+/// What the heading of a section says whose sentences are looked up by a word.
+const BY_WORD: &str = "by word";
+/// What it says after that, where they may count something.
+const COUNTED: &str = "(n)";
 
 fn main() -> Result<(), Box<dyn Error>> {
     let root = PathBuf::from(env::var("CARGO_MANIFEST_DIR")?);
@@ -88,7 +103,7 @@ fn sentences(text: &str, path: &str, faults: &mut Faults) -> Vec<Sentence> {
     for entry in &resource.body {
         match entry {
             Entry::Message(message) => sentences.push(sentence(message, text, path, by_word.clone(), faults)),
-            Entry::GroupComment(comment) => by_word = prefix_of(comment),
+            Entry::GroupComment(comment) => by_word = by_word_of(comment),
             Entry::Term(term) => faults.push(format!("{path}: -{} is a term, which is not read", term.id.name)),
             Entry::Comment(_) | Entry::ResourceComment(_) | Entry::Junk { .. } => {}
         }
@@ -96,12 +111,13 @@ fn sentences(text: &str, path: &str, faults: &mut Faults) -> Vec<Sentence> {
     sentences
 }
 
-fn prefix_of(comment: &Comment<&str>) -> Option<String> {
+fn by_word_of(comment: &Comment<&str>) -> Option<ByWord> {
     let (prefix, rest) = comment.content.first()?.split_once(':')?;
-    (rest.trim() == "by word").then(|| prefix.to_string())
+    let counted = rest.trim().strip_prefix(BY_WORD)?;
+    Some(ByWord { prefix: prefix.to_string(), counted: counted.trim() == COUNTED })
 }
 
-fn sentence(message: &Message<&str>, text: &str, path: &str, by_word: Option<String>, faults: &mut Faults) -> Sentence {
+fn sentence(message: &Message<&str>, text: &str, path: &str, by_word: Option<ByWord>, faults: &mut Faults) -> Sentence {
     let key = message.id.name;
     // The key is a part of the text, so where it begins can be told.
     let start = key.as_ptr().addr() - text.as_ptr().addr();
@@ -110,7 +126,7 @@ fn sentence(message: &Message<&str>, text: &str, path: &str, by_word: Option<Str
     if !key.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_') {
         fault("is no name of a method: only a-z, 0-9 and _");
     }
-    if by_word.as_ref().is_some_and(|prefix| !key.starts_with(prefix.as_str())) {
+    if by_word.as_ref().is_some_and(|section| !key.starts_with(&section.prefix)) {
         fault("stands in a section that is looked up by word, and does not begin as it does");
     }
     let mut arguments = BTreeMap::new();
@@ -119,8 +135,9 @@ fn sentence(message: &Message<&str>, text: &str, path: &str, by_word: Option<Str
         Some(_) => fault("uses more than arguments and choices"),
         None => fault("says nothing"),
     }
-    if by_word.is_some() && !arguments.is_empty() {
-        fault("is looked up by word and cannot have arguments");
+    let known = |name: &String, section: &ByWord| section.counted && name == "n";
+    if by_word.as_ref().is_some_and(|section| !arguments.keys().all(|name| known(name, section))) {
+        fault("is looked up by word and can have no arguments but $n, where its section says '(n)'");
     }
     let mut lines = text[start..].lines();
     let first = lines.next().into_iter();
@@ -218,7 +235,9 @@ fn generated(
     }
     writeln!(code, "/// What keys begin with that are looked up by a word.\npub(super) mod theme {{")?;
     let all = english.iter().flat_map(|theme| &theme.sentences);
-    for prefix in all.filter_map(|sentence| sentence.by_word.as_deref()).collect::<BTreeSet<_>>() {
+    for prefix in
+        all.filter_map(|sentence| sentence.by_word.as_ref().map(|section| &section.prefix)).collect::<BTreeSet<_>>()
+    {
         writeln!(code, "    pub const {}: &str = {prefix:?};", prefix.trim_end_matches('_').to_uppercase())?;
     }
     writeln!(code, "}}")?;
@@ -242,7 +261,7 @@ fn generated(
             keys,
             "    Key {{ name: {:?}, by_word: {:?}, arguments: &[{}] }},",
             sentence.key,
-            sentence.by_word,
+            sentence.by_word.as_ref().map(|section| &section.prefix),
             kinds.join(", ")
         )?;
         if sentence.by_word.is_none() {

@@ -58,6 +58,12 @@ impl Wording {
         said(&self.bundle, &format!("{theme}{word}"), &[]).unwrap_or_else(|| word.replace('_', " "))
     }
 
+    /// The sentence of a word that counts something.
+    fn of_word_counted(&self, theme: &str, word: impl Display, n: i64) -> String {
+        let counted = said(&self.bundle, &format!("{theme}{word}"), &[("n", Argument::count(n))]);
+        counted.unwrap_or_else(|| format!("{n} {word}"))
+    }
+
     /// The sentence of a key. One that is missing is said in English; a person never sees a key.
     fn say(&self, key: &str, arguments: Vec<(&'static str, Argument)>) -> String {
         static ENGLISH: OnceLock<Bundle> = OnceLock::new();

@@ -5,9 +5,16 @@ use std::collections::BTreeSet;
 use super::argument::Kind;
 use super::sentences::KEYS;
 use super::*;
+use crate::base::word::Word;
 use crate::nursery::entry::all_kinds;
 use crate::nursery::entry::shape::Shape;
+use crate::nursery::entry::types::{ArrivedFrom, CutWhat, GroundTask, Kept, MovedHow, PlantForm, Roots, Sky, Tubers};
 use crate::nursery::species::profile::FIGURES;
+use crate::nursery::species::{Role, Stem, Storage, Template};
+use crate::reckon::changes::Passage;
+use crate::reckon::picture::{Basis, Rule, RuleSource, Stage, Standing};
+use crate::reckon::round::Task;
+use crate::reckon::seed::LotState;
 
 #[test]
 fn every_sentence_is_said_in_its_own_language_for_one_and_for_many() {
@@ -47,6 +54,10 @@ fn every_sentence_is_said_in_its_own_language_for_one_and_for_many() {
     }
 }
 
+fn words<W: Word>() -> BTreeSet<&'static str> {
+    W::WORDS.iter().map(|(word, _)| word.spelled()).collect()
+}
+
 /// The words of a form's fields, their names and what may be chosen in them.
 fn words_of_forms() -> (BTreeSet<&'static str>, BTreeSet<&'static str>) {
     fn walk(shape: &Shape, names: &mut BTreeSet<&'static str>, choices: &mut BTreeSet<&'static str>) {
@@ -76,6 +87,27 @@ fn each_word_of_ours_has_its_sentence_and_no_sentence_is_left_over() {
         (theme::KIND, all_kinds().map(|kind| kind.kind).collect::<BTreeSet<_>>()),
         (theme::FIELD, fields),
         (theme::CHOICE, choices),
+        (theme::ROLE, words::<Role>()),
+        (theme::WORD, &(&words::<Storage>() | &words::<Stem>()) | &words::<Template>()),
+        (theme::FROM, words::<ArrivedFrom>()),
+        (theme::FORM, words::<PlantForm>()),
+        (theme::MOVED, words::<MovedHow>()),
+        (theme::CUT, words::<CutWhat>()),
+        (theme::SKY, words::<Sky>()),
+        (theme::KEPT, words::<Kept>()),
+        (theme::ROOTS, words::<Roots>()),
+        (theme::TUBERS, words::<Tubers>()),
+        (theme::WORK, words::<GroundTask>()),
+        (theme::RULE, words::<Rule>()),
+        (theme::UNKNOWN, words::<Rule>()),
+        (theme::BASIS, words::<Basis>()),
+        (theme::STAGE, words::<Stage>()),
+        (theme::STANDING, words::<Standing>()),
+        (theme::SOURCE, words::<RuleSource>()),
+        (theme::PASSAGE, words::<Passage>()),
+        (theme::TASK, words::<Task>()),
+        (theme::TASKS, words::<Task>()),
+        (theme::SEED_STATE, words::<LotState>()),
         (theme::FIGURE, FIGURES.iter().map(|(name, _)| *name).collect()),
     ] {
         assert_eq!(words_of(theme), words, "{theme}");

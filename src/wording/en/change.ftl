@@ -1,18 +1,5 @@
 ### What changed a verdict.
 
-passage_old_enough = it came of age
-passage_holding_time = its container's time ended
-passage_last_day = its last day passed
-passage_hardened = days of hardening, or of its light, passed
-passage_leaves_hardened = the new leaves hardened
-passage_hold_ended = the hold or the waiting time ended
-passage_reading_old = a reading grew too old
-passage_work_old = the work grew over
-passage_rains = the safe days of the rains are over
-passage_rains_began = the rains began
-passage_rain_old = the last good rain is too long ago
-passage_rain_unknown = the gauge was not read
-passage_time = time passed
 # (changes, day)
 change_heading = { $changes ->
     [one] One verdict changed since the end of { $day }
@@ -50,3 +37,19 @@ change_more_causes = { $causes ->
    *[other] { $causes } causes more, see outplant ready --since
 }
 change_since_day_before = Since the day before: { $list }.
+
+## passage_: by word
+
+passage_old_enough = it came of age
+passage_holding_time = its container's time ended
+passage_last_day = its last day passed
+passage_hardened = days of hardening, or of its light, passed
+passage_leaves_hardened = the new leaves hardened
+passage_hold_ended = the hold or the waiting time ended
+passage_reading_old = a reading grew too old
+passage_work_old = the work grew over
+passage_rains = the safe days of the rains are over
+passage_rains_began = the rains began
+passage_rain_old = the last good rain is too long ago
+passage_rain_unknown = the gauge was not read
+passage_time = time passed

@@ -15,25 +15,6 @@ part_cells = { $cells ->
    *[other] { $cells } cells
 }
 part_sign = sign { $sign }
-from_opening = already standing
-from_bought = bought
-from_wildling = wildlings
-from_cutting = cuttings
-from_graft = grafts
-from_gift = a gift
-form_plug = plugs
-form_bag = bags
-form_bare_root = bare-rooted
-form_stump = stumps
-moved_pricked_out = pricked out
-moved_potted_on = potted on
-moved_merged = put together
-cut_leaves = leaves
-cut_stem = stems
-cut_harvest = harvest
-cut_felled = felled
-sky_overcast = overcast
-sky_clear = clear sky
 # (name, latitude, longitude, altitude)
 entry_nursery_set = nursery { $name }: { $latitude }°, { $longitude }°, { $altitude } m
 part_clock_offset = UTC{ $hours }
@@ -236,3 +217,37 @@ entry_withdrawn = { $entries ->
    *[other] taken back: { $entries } entries ({ $list }), { $why }
 }
 entry_foreign = { $kind }, written by a newer outplant
+
+## from_: by word
+
+from_opening = already standing
+from_bought = bought
+from_wildling = wildlings
+from_cutting = cuttings
+from_graft = grafts
+from_gift = a gift
+
+## form_: by word
+
+form_plug = plugs
+form_bag = bags
+form_bare_root = bare-rooted
+form_stump = stumps
+
+## moved_: by word
+
+moved_pricked_out = pricked out
+moved_potted_on = potted on
+moved_merged = put together
+
+## cut_: by word
+
+cut_leaves = leaves
+cut_stem = stems
+cut_harvest = harvest
+cut_felled = felled
+
+## sky_: by word
+
+sky_overcast = overcast
+sky_clear = clear sky

@@ -55,12 +55,21 @@ measure_yes = yes
 measure_no = no
 mean_in_cm = { $mean } cm
 mean_in_mm = { $mean } mm
+
+## roots_: by word
+
 roots_crumbles = plug falls apart
 roots_holds = plug holds
 roots_circling = roots circle
+
+## tubers_: by word
+
 tubers_thin_necked = tubers pinched thin
 tubers_even = tubers even
 tubers_full = tubers full
+
+## work_: by word
+
 work_cleared = cleared
 work_holes = holes dug
 work_weeded = weeded

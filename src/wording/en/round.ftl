@@ -1,137 +1,5 @@
 ### The round: what there is to do, why now, and what is lost.
 
-task_gauge = Read the rain gauge
-task_go_out = Send out
-task_last_day = Last day
-task_count = Count
-task_stop_waiting = Stop waiting
-task_sow_again = Sow again?
-task_prick_out = Prick out
-task_pot_on = Pot on or cull
-task_cull = Cull
-task_space_out = Set apart
-task_begin_hardening = Begin hardening
-task_shade = Give more light
-task_water = Water more rarely
-task_measure = Measure
-task_check_plug = Lift a plug
-task_treatment_over = Look again
-task_test_lot = Test the seed
-task_sow_lot = Sow the seed
-task_clear = Clear
-task_holes = Dig holes
-task_weed = Weed
-task_mulch = Mulch
-task_fence = Fence
-task_count_nurses = Count nurse plants
-task_read_light = Read the light
-task_check_soil = Push the rod
-task_count_survivors = Count survivors
-tasks_gauge = the rain gauge
-tasks_go_out = { $n ->
-    [one] { $n } tray to send out
-   *[other] { $n } trays to send out
-}
-tasks_last_day = { $n ->
-    [one] { $n } last day
-   *[other] { $n } last days
-}
-tasks_count = { $n ->
-    [one] { $n } count
-   *[other] { $n } counts
-}
-tasks_sow_again = { $n ->
-    [one] { $n } sowing to make again
-   *[other] { $n } sowings to make again
-}
-tasks_stop_waiting = { $n ->
-    [one] { $n } sowing to stop waiting for
-   *[other] { $n } sowings to stop waiting for
-}
-tasks_prick_out = { $n ->
-    [one] { $n } tray to prick out
-   *[other] { $n } trays to prick out
-}
-tasks_pot_on = { $n ->
-    [one] { $n } tray to pot on
-   *[other] { $n } trays to pot on
-}
-tasks_cull = { $n ->
-    [one] { $n } tray to cull
-   *[other] { $n } trays to cull
-}
-tasks_space_out = { $n ->
-    [one] { $n } tray to set apart
-   *[other] { $n } trays to set apart
-}
-tasks_begin_hardening = { $n ->
-    [one] { $n } hardening to begin
-   *[other] { $n } hardenings to begin
-}
-tasks_shade = { $n ->
-    [one] { $n } step of light
-   *[other] { $n } steps of light
-}
-tasks_water = { $n ->
-    [one] { $n } step of water
-   *[other] { $n } steps of water
-}
-tasks_measure = { $n ->
-    [one] { $n } sample
-   *[other] { $n } samples
-}
-tasks_check_plug = { $n ->
-    [one] { $n } plug
-   *[other] { $n } plugs
-}
-tasks_treatment_over = { $n ->
-    [one] { $n } look after a treatment
-   *[other] { $n } looks after a treatment
-}
-tasks_test_lot = { $n ->
-    [one] { $n } seed test
-   *[other] { $n } seed tests
-}
-tasks_sow_lot = { $n ->
-    [one] { $n } lot to sow
-   *[other] { $n } lots to sow
-}
-tasks_clear = { $n ->
-    [one] { $n } bed to clear
-   *[other] { $n } beds to clear
-}
-tasks_holes = { $n ->
-    [one] { $n } bed to dig
-   *[other] { $n } beds to dig
-}
-tasks_weed = { $n ->
-    [one] { $n } bed to weed
-   *[other] { $n } beds to weed
-}
-tasks_mulch = { $n ->
-    [one] { $n } bed to mulch
-   *[other] { $n } beds to mulch
-}
-tasks_fence = { $n ->
-    [one] { $n } bed to fence
-   *[other] { $n } beds to fence
-}
-tasks_count_nurses = { $n ->
-    [one] { $n } count of nurse plants
-   *[other] { $n } counts of nurse plants
-}
-tasks_read_light = { $n ->
-    [one] { $n } light reading
-   *[other] { $n } light readings
-}
-tasks_check_soil = { $n ->
-    [one] { $n } push of the rod
-   *[other] { $n } pushes of the rod
-}
-tasks_count_survivors = { $n ->
-    [one] { $n } survival count
-   *[other] { $n } survival counts
-}
 # (stops, minutes, allowed)
 round_heading = { $stops ->
     [one] Walk: { $stops } stop, about { $minutes } min of { $allowed }
@@ -273,14 +141,6 @@ round_bare_near = bare roots, no bed takes them; { $days ->
     [one] { $days } day left
    *[other] { $days } days left
 }
-kept_in_pod = in the fruit
-kept_mucilage_on = mucilage on
-kept_washed_moist = washed and moist
-kept_in_parchment = in parchment
-kept_dry_sealed = dry and closed
-kept_dry_open = dry, in the open
-kept_cold = cold
-kept_other = kept otherwise
 sign_triangle = triangle
 sign_circle = circle
 sign_square = square
@@ -341,3 +201,152 @@ go_by_last_day = by { $day } (last day)
 offer_tray = { $tray }: its { $plants } plants are offered to { $number } beds ({ $beds }): { $plants } in all
 # (places, species, bed, number, trays)
 offer_bed = { $bed }: its { $places } places for { $species } are offered to { $number } trays ({ $trays }): { $places } in all
+
+## kept_: by word
+
+kept_in_pod = in the fruit
+kept_mucilage_on = mucilage on
+kept_washed_moist = washed and moist
+kept_in_parchment = in parchment
+kept_dry_sealed = dry and closed
+kept_dry_open = dry, in the open
+kept_cold = cold
+kept_other = kept otherwise
+
+## task_: by word
+
+task_gauge = Read the rain gauge
+task_go_out = Send out
+task_last_day = Last day
+task_count = Count
+task_stop_waiting = Stop waiting
+task_sow_again = Sow again?
+task_prick_out = Prick out
+task_pot_on = Pot on or cull
+task_cull = Cull
+task_space_out = Set apart
+task_begin_hardening = Begin hardening
+task_shade = Give more light
+task_water = Water more rarely
+task_measure = Measure
+task_check_plug = Lift a plug
+task_treatment_over = Look again
+task_test_lot = Test the seed
+task_sow_lot = Sow the seed
+task_clear = Clear
+task_holes = Dig holes
+task_weed = Weed
+task_mulch = Mulch
+task_fence = Fence
+task_count_nurses = Count nurse plants
+task_read_light = Read the light
+task_check_soil = Push the rod
+task_count_survivors = Count survivors
+
+## tasks_: by word (n)
+
+tasks_gauge = the rain gauge
+tasks_go_out = { $n ->
+    [one] { $n } tray to send out
+   *[other] { $n } trays to send out
+}
+tasks_last_day = { $n ->
+    [one] { $n } last day
+   *[other] { $n } last days
+}
+tasks_count = { $n ->
+    [one] { $n } count
+   *[other] { $n } counts
+}
+tasks_sow_again = { $n ->
+    [one] { $n } sowing to make again
+   *[other] { $n } sowings to make again
+}
+tasks_stop_waiting = { $n ->
+    [one] { $n } sowing to stop waiting for
+   *[other] { $n } sowings to stop waiting for
+}
+tasks_prick_out = { $n ->
+    [one] { $n } tray to prick out
+   *[other] { $n } trays to prick out
+}
+tasks_pot_on = { $n ->
+    [one] { $n } tray to pot on
+   *[other] { $n } trays to pot on
+}
+tasks_cull = { $n ->
+    [one] { $n } tray to cull
+   *[other] { $n } trays to cull
+}
+tasks_space_out = { $n ->
+    [one] { $n } tray to set apart
+   *[other] { $n } trays to set apart
+}
+tasks_begin_hardening = { $n ->
+    [one] { $n } hardening to begin
+   *[other] { $n } hardenings to begin
+}
+tasks_shade = { $n ->
+    [one] { $n } step of light
+   *[other] { $n } steps of light
+}
+tasks_water = { $n ->
+    [one] { $n } step of water
+   *[other] { $n } steps of water
+}
+tasks_measure = { $n ->
+    [one] { $n } sample
+   *[other] { $n } samples
+}
+tasks_check_plug = { $n ->
+    [one] { $n } plug
+   *[other] { $n } plugs
+}
+tasks_treatment_over = { $n ->
+    [one] { $n } look after a treatment
+   *[other] { $n } looks after a treatment
+}
+tasks_test_lot = { $n ->
+    [one] { $n } seed test
+   *[other] { $n } seed tests
+}
+tasks_sow_lot = { $n ->
+    [one] { $n } lot to sow
+   *[other] { $n } lots to sow
+}
+tasks_clear = { $n ->
+    [one] { $n } bed to clear
+   *[other] { $n } beds to clear
+}
+tasks_holes = { $n ->
+    [one] { $n } bed to dig
+   *[other] { $n } beds to dig
+}
+tasks_weed = { $n ->
+    [one] { $n } bed to weed
+   *[other] { $n } beds to weed
+}
+tasks_mulch = { $n ->
+    [one] { $n } bed to mulch
+   *[other] { $n } beds to mulch
+}
+tasks_fence = { $n ->
+    [one] { $n } bed to fence
+   *[other] { $n } beds to fence
+}
+tasks_count_nurses = { $n ->
+    [one] { $n } count of nurse plants
+   *[other] { $n } counts of nurse plants
+}
+tasks_read_light = { $n ->
+    [one] { $n } light reading
+   *[other] { $n } light readings
+}
+tasks_check_soil = { $n ->
+    [one] { $n } push of the rod
+   *[other] { $n } pushes of the rod
+}
+tasks_count_survivors = { $n ->
+    [one] { $n } survival count
+   *[other] { $n } survival counts
+}

@@ -25,13 +25,6 @@ seed_about = about { $seeds }
 seed_left_unknown = not known
 # (left, seeds)
 seed_left_of = { $left } of { $seeds } seeds
-seed_state_keeps = keeps
-seed_state_ending = sow now
-seed_state_over = life over
-seed_state_dead = dead
-seed_state_life_unknown = life unknown
-seed_state_used_up = used up
-seed_state_held = held back
 # (lot, species)
 seed_heading = Seed lot { $lot }, { $species }
 seed_verdict_used_up = Used up: nothing is left.
@@ -64,3 +57,13 @@ seed_with_other_seed = other seed lies in the tray too
 # (seedlings, seeds)
 seed_came_up_in_all = Where nothing more comes: { $seedlings } of { $seeds } came up
 seed_history = What was written of it, newest first
+
+## seed_state_: by word
+
+seed_state_keeps = keeps
+seed_state_ending = sow now
+seed_state_over = life over
+seed_state_dead = dead
+seed_state_life_unknown = life unknown
+seed_state_used_up = used up
+seed_state_held = held back

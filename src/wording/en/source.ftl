@@ -1,5 +1,14 @@
 ### Where rules come from. Names of publications stay as they are.
 
+source_collar = collar at least max(floor, height / 8), after Jaenicke 1999, from memory; floor: { $floor }
+source_light_readings = { $band }; readings under 60 days old, newer ones weigh more, none from before the last great cut or loss (ours)
+source_ground_work = { $days ->
+    [one] ours, common practice: what is not written down is not done, and it counts for { $days } day
+   *[other] ours, common practice: what is not written down is not done, and it counts for { $days } days
+}
+
+## source_: by word
+
 source_common_practice = common practice
 source_load = a load is 5 plants, or all that stand where fewer do (ours, common practice)
 source_light_step = light of the bed over light of the tray in its last 10 days: up to 1.3 fits, to 1.6 warns, above blocks (ours, common practice)
@@ -40,9 +49,3 @@ source_soil_ahead = common practice: the rod at field capacity before planting; 
 source_survival = common practice: at 1, 3, 6 and 12 months; Evans & Turnbull 2004, from memory
 source_going_out = ours: nothing blocks the pair of tray and bed; before the holding time and the safe rains end
 source_gauge = common practice: read every morning
-source_collar = collar at least max(floor, height / 8), after Jaenicke 1999, from memory; floor: { $floor }
-source_light_readings = { $band }; readings under 60 days old, newer ones weigh more, none from before the last great cut or loss (ours)
-source_ground_work = { $days ->
-    [one] ours, common practice: what is not written down is not done, and it counts for { $days } day
-   *[other] ours, common practice: what is not written down is not done, and it counts for { $days } days
-}

@@ -68,8 +68,6 @@ species_name_heading = name
 species_scientific = scientific name
 species_hint = One of them with every figure and its source: outplant species { $key }
 species_also = also called { $names }
-role_nursery = raised in the nursery and planted out
-role_nurse = nurse plant
 species_notes = Notes
 species_cautions = Cautions
 species_no_figures = no figures are known of it: write your own with species_set
@@ -92,6 +90,14 @@ step_water = { $days ->
    *[other] water every { $days } days
 }
 step_soak = soak it
+
+## role_: by word
+
+role_nursery = raised in the nursery and planted out
+role_nurse = nurse plant
+
+## word_: by word
+
 word_recalcitrant = dies when dried
 word_intermediate = stands some drying
 word_orthodox = keeps dry and cold

@@ -31,10 +31,7 @@ impl Wording {
 
     /// What a species is for.
     pub fn role_name(&self, role: Role) -> String {
-        match role {
-            Role::Nursery => self.role_nursery(),
-            Role::Nurse => self.role_nurse(),
-        }
+        self.of_word(theme::ROLE, role)
     }
 
     /// How far a figure can be trusted.
@@ -108,20 +105,9 @@ impl Wording {
 
     fn figure_text(&self, name: &str, text: &str) -> String {
         match name {
-            "storage" => Storage::read(text).map(|storage| match storage {
-                Storage::Recalcitrant => self.word_recalcitrant(),
-                Storage::Intermediate => self.word_intermediate(),
-                Storage::Orthodox => self.word_orthodox(),
-            }),
-            "stem" => Stem::read(text).map(|stem| match stem {
-                Stem::Woody => self.word_woody(),
-                Stem::Soft => self.word_soft(),
-            }),
-            "hardening_template" => Template::read(text).map(|template| match template {
-                Template::FullSun => self.word_full_sun(),
-                Template::PartShade => self.word_part_shade(),
-                Template::Shade => self.word_shade(),
-            }),
+            "storage" => Storage::read(text).map(|word| self.of_word(theme::WORD, word)),
+            "stem" => Stem::read(text).map(|word| self.of_word(theme::WORD, word)),
+            "hardening_template" => Template::read(text).map(|word| self.of_word(theme::WORD, word)),
             _ => None,
         }
         .unwrap_or_else(|| self.profile_text(text))

@@ -5,26 +5,12 @@ use crate::reckon::Change;
 use crate::reckon::changes::by_cause::{Because, told_by};
 use crate::reckon::changes::{Passage, Turned};
 use crate::reckon::picture::{Picture, Stage};
-use crate::wording::Wording;
+use crate::wording::{Wording, theme};
 
 impl Wording {
     /// What the passing of days brought.
     pub fn passage_words(&self, passage: Passage) -> String {
-        match passage {
-            Passage::OldEnough => self.passage_old_enough(),
-            Passage::HoldingTime => self.passage_holding_time(),
-            Passage::LastDay => self.passage_last_day(),
-            Passage::Hardened => self.passage_hardened(),
-            Passage::LeavesHardened => self.passage_leaves_hardened(),
-            Passage::HoldEnded => self.passage_hold_ended(),
-            Passage::ReadingOld => self.passage_reading_old(),
-            Passage::WorkOld => self.passage_work_old(),
-            Passage::Rains => self.passage_rains(),
-            Passage::RainsBegan => self.passage_rains_began(),
-            Passage::RainOld => self.passage_rain_old(),
-            Passage::RainUnknown => self.passage_rain_unknown(),
-            Passage::Time => self.passage_time(),
-        }
+        self.of_word(theme::PASSAGE, passage)
     }
 
     /// What a verdict is about, before and now.
@@ -91,7 +77,7 @@ impl Wording {
     fn tray_state(&self, ready: bool, stage: Stage) -> String {
         match (ready, stage == Stage::Ready) {
             (true, true) | (false, false) => self.stage_name(stage),
-            (true, false) => format!("{} ({})", self.stage_ready(), self.stage_name(stage)),
+            (true, false) => format!("{} ({})", self.stage_name(Stage::Ready), self.stage_name(stage)),
             (false, true) => self.why_not_ready(),
         }
     }

@@ -4,7 +4,7 @@ use crate::base::Day;
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::Catalogue;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, ToBed, TooLate};
-use crate::wording::Wording;
+use crate::wording::{Wording, theme};
 
 /// What the sentences of a round are made against: the day looked at and the names of species.
 #[derive(Clone, Copy)]
@@ -252,15 +252,6 @@ impl Wording {
 
     /// How seed is kept.
     pub fn kept_name(&self, kept: Kept) -> String {
-        match kept {
-            Kept::InPod => self.kept_in_pod(),
-            Kept::MucilageOn => self.kept_mucilage_on(),
-            Kept::WashedMoist => self.kept_washed_moist(),
-            Kept::InParchment => self.kept_in_parchment(),
-            Kept::DrySealed => self.kept_dry_sealed(),
-            Kept::DryOpen => self.kept_dry_open(),
-            Kept::Cold => self.kept_cold(),
-            Kept::Other => self.kept_other(),
-        }
+        self.of_word(theme::KEPT, kept)
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::picture::{Criterion, Measure, Rule};
-use crate::wording::Wording;
+use crate::wording::{Wording, theme};
 
 impl Wording {
     /// A needed or known thing in words. The mean of a sample stands without its unit; [`Wording::measure_for`] knows it.
@@ -151,31 +151,17 @@ impl Wording {
 
     /// What a lifted plug shows.
     pub fn roots_words(&self, roots: Roots) -> String {
-        match roots {
-            Roots::Crumbles => self.roots_crumbles(),
-            Roots::Holds => self.roots_holds(),
-            Roots::Circling => self.roots_circling(),
-        }
+        self.of_word(theme::ROOTS, roots)
     }
 
     /// The shape of lifted tubers.
     pub fn tuber_words(&self, tubers: Tubers) -> String {
-        match tubers {
-            Tubers::ThinNecked => self.tubers_thin_necked(),
-            Tubers::Even => self.tubers_even(),
-            Tubers::Full => self.tubers_full(),
-        }
+        self.of_word(theme::TUBERS, tubers)
     }
 
     /// Ground work, done.
     pub fn work_words(&self, task: GroundTask) -> String {
-        match task {
-            GroundTask::Cleared => self.work_cleared(),
-            GroundTask::Holes => self.work_holes(),
-            GroundTask::Weeded => self.work_weeded(),
-            GroundTask::Mulched => self.work_mulched(),
-            GroundTask::Fenced => self.work_fenced(),
-        }
+        self.of_word(theme::WORK, task)
     }
 }
 
