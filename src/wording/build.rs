@@ -3,7 +3,8 @@
 //! English leads: its name is the name of the method, and a sentence of two or more arguments states their order in the
 //! comment beside it, `# (tray, plants)`. An argument that chooses in either language takes a whole number, every other
 //! whatever can be shown. A section that begins with `## place_: by word` is looked up by built names and gets no methods;
-//! with `(n)` behind it its sentences may count something.
+//! with `(n)` behind it its sentences may count something. `{ $LOAD_PLANTS }` says a constant of the code, which
+//! `constant.rs` names.
 //! A sentence that is missing in a language, or uses other arguments there, stops the build with its file and line.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -28,6 +29,8 @@ struct Sentence {
     at: String,
     /// The arguments, and whether they choose between one and many.
     arguments: BTreeMap<String, bool>,
+    /// The constants of the code that it says.
+    constants: BTreeSet<String>,
     /// Their order, where it is stated.
     order: Option<Vec<String>>,
     /// Where it is looked up by a built name.
@@ -135,6 +138,11 @@ fn sentence(message: &Message<&str>, text: &str, path: &str, by_word: Option<ByW
         Some(_) => fault("uses more than arguments and choices"),
         None => fault("says nothing"),
     }
+    let constants: BTreeSet<String> = arguments.keys().filter(|name| is_constant(name)).cloned().collect();
+    if constants.iter().any(|name| arguments.get(name) == Some(&true)) {
+        fault("chooses by a constant, which is known when it is written");
+    }
+    arguments.retain(|name, _| !constants.contains(name));
     let known = |name: &String, section: &ByWord| section.counted && name == "n";
     if by_word.as_ref().is_some_and(|section| !arguments.keys().all(|name| known(name, section))) {
         fault("is looked up by word and can have no arguments but $n, where its section says '(n)'");
@@ -143,7 +151,7 @@ fn sentence(message: &Message<&str>, text: &str, path: &str, by_word: Option<ByW
     let first = lines.next().into_iter();
     let written: Vec<&str> = first.chain(lines.take_while(|line| line.starts_with([' ', '}']))).collect();
     let order = message.comment.as_ref().and_then(order_of);
-    Sentence { key: key.to_string(), at, arguments, order, by_word, written: written.join("\n") }
+    Sentence { key: key.to_string(), at, arguments, constants, order, by_word, written: written.join("\n") }
 }
 
 /// Gathers the arguments of a sentence; false where it holds anything else.
@@ -166,6 +174,11 @@ fn variable(inline: &InlineExpression<&str>, chooses: bool, arguments: &mut BTre
         InlineExpression::StringLiteral { .. } | InlineExpression::NumberLiteral { .. } => !chooses,
         _ => false,
     }
+}
+
+/// `{ $LOAD_PLANTS }` says a constant of the code.
+fn is_constant(name: &str) -> bool {
+    name.starts_with(|letter: char| letter.is_ascii_uppercase())
 }
 
 fn order_of(comment: &Comment<&str>) -> Option<Vec<String>> {
@@ -200,6 +213,9 @@ fn compare(english: &[Theme], other: &BTreeMap<&str, &Sentence>, faults: &mut Fa
                 faults.push(format!("{}: {key} does not use ${name}, which {} does", two.at, one.at));
             }
         }
+        if sentence.constants != spanish.constants {
+            faults.push(format!("{}: {key} says other constants than {}", spanish.at, sentence.at));
+        }
         let stated: BTreeSet<&String> = sentence.order.iter().flatten().collect();
         let used: BTreeSet<&String> = sentence.arguments.keys().collect();
         let list = || sentence.arguments.keys().map(String::as_str).collect::<Vec<_>>().join(", ");
@@ -233,6 +249,12 @@ fn generated(
         }
         writeln!(code, "];")?;
     }
+    writeln!(code, "pub(super) fn constants() -> Vec<(&'static str, f64)> {{\n    vec![")?;
+    let all = english.iter().flat_map(|theme| &theme.sentences);
+    for name in all.flat_map(|sentence| &sentence.constants).collect::<BTreeSet<_>>() {
+        writeln!(code, "        ({name:?}, constant::{name}.into_f64()),")?;
+    }
+    writeln!(code, "    ]\n}}")?;
     writeln!(code, "/// What keys begin with that are looked up by a word.\npub(super) mod theme {{")?;
     let all = english.iter().flat_map(|theme| &theme.sentences);
     for prefix in

@@ -4,6 +4,7 @@
 //! arguments. Numbers, days and units are written here too.
 
 mod argument;
+mod constant;
 pub mod desk;
 pub mod entry;
 mod forecast;
@@ -87,7 +88,7 @@ fn bundle_of(lang: Lang) -> Bundle {
     bundle.set_use_isolating(false);
     for (_, text) in lang.texts() {
         // What cannot be read is left out and said in English; the tests see to it that all can be read.
-        let resource = match FluentResource::try_new((*text).to_string()) {
+        let resource = match FluentResource::try_new(constant::with_constants(text, lang)) {
             Ok(resource) | Err((resource, _)) => resource,
         };
         bundle.add_resource_overriding(resource);

@@ -7,5 +7,6 @@ use super::Wording;
 use super::argument::Argument;
 #[cfg(test)]
 use super::argument::{Key, Kind};
+use super::constant::{self, Constant};
 
 include!(concat!(env!("OUT_DIR"), "/sentences.rs"));

@@ -37,7 +37,7 @@ label_will_give = will give
 label_known_here = known here
 label_worth = worth it
 # (seedlings, seeds)
-forecast_in_the_end = { $seedlings } of { $seeds } seeds, 90 % sure
+forecast_in_the_end = { $seedlings } of { $seeds } seeds, { $RANGE_LEVEL } % sure
 forecast_last_day = { $day }
 forecast_wait_until = until { $day }; then free the bench
 forecast_waited = not any longer: since { $day } hardly anything is to come, free the bench
@@ -107,12 +107,12 @@ label_beforehand = before it
 forecast_formula = up on day t after sowing: d / (1 + exp(-b (ln t - ln t50))), likely d { $d }, b { $b }, t50 { $t50 } d; how many still come is summed over all curves that the counts leave likely
 forecast_formula_several = of several sowings each begins on its own day, and d is the mean of all seeds
 # (half, low, high, share, share_low, share_high)
-forecast_beforehand = half of it up after { $half } d ({ $low } to { $high }), { $share } come up ({ $share_low } to { $share_high }), 90 % sure: by the species' days and germination, then what this nursery sowed before and what is known of the lot
+forecast_beforehand = half of it up after { $half } d ({ $low } to { $high }), { $share } come up ({ $share_low } to { $share_high }), { $RANGE_LEVEL } % sure: by the species' days and germination, then what this nursery sowed before and what is known of the lot
 forecast_beforehand_learned = { $sowings ->
     [one] { $sowings } earlier sowing here is in it
    *[other] { $sowings } earlier sowings here are in it
 }
-forecast_source = Ritz, Pipper & Streibig 2013, European Journal of Agronomy 45:1 (from memory); what is known beforehand and the judgement: ours, with common practice for the 30 % at the half day, the quiet days and the 2 %
+forecast_source = Ritz, Pipper & Streibig 2013, European Journal of Agronomy 45:1 (from memory); what is known beforehand and the judgement: ours, with common practice for the { $SOW_AGAIN_SHARE } % at the half day, the quiet days and the { $WORTH_WAITING_SHARE } %
 # (from, survival, culls)
 stock_formula = { $from } standing and still to come x { $survival } that live on x (1 - { $culls } thrown out when grading)
 stock_formula_ready = what is good enough today

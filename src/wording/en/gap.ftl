@@ -4,11 +4,11 @@
 gap_no_shade_band = the profile of { $species } has no shade band at planting out: { $write }
 # (species, write)
 gap_no_most_days = the profile of { $species } does not say how many days its bag holds it: { $write }
-gap_rod_too_hard = the rod was pushed with { $mpa } MPa, so hard that it goes into hard ground too: push with about 2 MPa
+gap_rod_too_hard = the rod was pushed with { $mpa } MPa, so hard that it goes into hard ground too: push with about { $ROOT_LIMIT_MPA } MPa
 # (mpa, depth)
-gap_rod_too_hard_at = the rod went { $depth } cm deep under { $mpa } MPa, so hard a push that it goes into hard ground too: push with about 2 MPa
+gap_rod_too_hard_at = the rod went { $depth } cm deep under { $mpa } MPa, so hard a push that it goes into hard ground too: push with about { $ROOT_LIMIT_MPA } MPa
 # (mpa, depth)
-gap_rod_too_weak = the rod stopped at { $depth } cm under only { $mpa } MPa, too weak a push to say: push with about 2 MPa
+gap_rod_too_weak = the rod stopped at { $depth } cm under only { $mpa } MPa, too weak a push to say: push with about { $ROOT_LIMIT_MPA } MPa
 # (depth, needed)
 gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the plants go to { $needed } cm: read deeper
 # (read, of, mm)

@@ -7,7 +7,7 @@ lot_label_left = left
 lot_label_kept = kept
 lot_label_life = life
 lot_label_alive = alive today
-lot_label_old = down to 85 %
+lot_label_old = down to { $OLD_SHARE } %
 lot_label_half = down to half
 lot_label_reckoned = reckoned
 lot_label_test = test
@@ -74,7 +74,7 @@ lot_no_figures = not known: there are no constants for this species and no days 
 lot_no_store = not known: there are constants for this species, but moisture or temperature of the store is not written
 lot_outlived = not known: it was alive after twice its stated life; only a test tells
 # (day, germinated, seeds, share, low, high)
-lot_tested = { $day }: { $germinated } of { $seeds }, { $share } ({ $low } to { $high }, 95 % sure)
+lot_tested = { $day }: { $germinated } of { $seeds }, { $share } ({ $low } to { $high }, { $TEST_LEVEL } % sure)
 lot_replicates_agree = replicates { $counts } agree
 lot_replicates_apart = replicates { $counts } are further apart than chance explains
 # (range, most)
@@ -87,12 +87,12 @@ lot_retest_due = due since { $day }: { $why }
 lot_retest_later = on { $day }: { $why }
 lot_retest_never = { $days } d since collection without a test
 lot_retest_old = { $days } d since the last test
-lot_retest_falling = a third of the way to 85 % of the beginning, { $days } d after the last test or collection
+lot_retest_falling = a third of the way to { $OLD_SHARE } % of the beginning, { $days } d after the last test or collection
 lot_retest_apart = the replicates of the last test do not agree
-lot_retest_few = no: { $seeds } left, a test takes 50; sow them
+lot_retest_few = no: { $seeds } left, a test takes { $TEST_SEEDS }; sow them
 lot_retest_unknown_seeds = not said: nobody knows how many seeds are left
 lot_retest_no_day = not said: neither collection nor test is dated
-lot_retest_source = common practice: 2 x 25 seeds, every 60 days (ours); where the loss is reckoned a third of the days to 85 %, FAO 2014, Genebank Standards (from memory)
+lot_retest_source = common practice: 2 x 25 seeds, every { $TEST_AFTER_DAYS } days (ours); where the loss is reckoned a third of the days to { $OLD_SHARE } %, FAO 2014, Genebank Standards (from memory)
 round_replicates_apart = the replicates of the test { $days ->
     [one] { $days } d ago
    *[other] { $days } d ago

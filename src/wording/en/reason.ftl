@@ -62,7 +62,7 @@ hardening_not_begun = hardening has not begun, it takes { $least } days: bring i
 # (day, least)
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
 # (days, day, from)
-hardening_fresh = hardening for { $days } days, but the last step toward the light was on { $day } and must be 7 days old: from { $from }
+hardening_fresh = hardening for { $days } days, but the last step toward the light was on { $day } and must be { $LAST_STEP_DAYS } days old: from { $from }
 hardening_unmet = not hardened yet: leave it in its light
 # (from, to)
 step_met = stood in { $from } light, this bed has { $to }: a small step
@@ -153,7 +153,7 @@ water_met = { $days ->
     [one] { $mm } mm of rain in { $days } day
    *[other] { $mm } mm of rain in { $days } days
 }
-water_usual = no gauge was read for 10 days, but it is the time of the usual rains: dig a finger into the ground
+water_usual = no gauge was read for { $NO_GAUGE_DAYS } days, but it is the time of the usual rains: dig a finger into the ground
 # (mm, days, needed)
 water_short = { $days ->
     [one] only { $mm } mm of rain in { $days } day, { $needed } needed: wait for rain

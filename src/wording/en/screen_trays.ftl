@@ -38,7 +38,7 @@ trays_failing_sow_by = This sowing is failing: { $up } of { $seeds } seeds came 
 # (plants, day)
 trays_counted = { $plants }, counted { $day }
 trays_never_counted = { $plants }, never counted
-trays_light = { $light } of the open light, its last 10 days
+trays_light = { $light } of the open light, its last { $LAST_LIGHT_DAYS } days
 trays_label_container = container
 # (container, days)
 trays_in_container = { $container }, for { $days }
@@ -68,7 +68,7 @@ trays_up_of = { $seedlings } of { $seeds }
 trays_came_up = What came up
 trays_stood = How many stood
 trays_heights = Heights
-trays_legend_forecast = ● came up by the counts; ─ the likely curve; · between these lines, 90 % sure; │ the last are due { $day }; : today
+trays_legend_forecast = ● came up by the counts; ─ the likely curve; · between these lines, { $RANGE_LEVEL } % sure; │ the last are due { $day }; : today
 # (low, high)
 trays_legend_growth = ● mean of a sample; ○ its plants; ─ the likely curve; = the least height is reached between these days, 95 % sure; · the height it goes out at: { $low } to { $high } cm
 trays_legend_counted = ● by the counts

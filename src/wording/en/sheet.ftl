@@ -45,7 +45,7 @@ still_age = the age of { $of }
 # (name, of)
 still_place_shade = the shade over '{ $name }', for { $of }
 still_place = where { $of } stand
-still_measured = height and collar of { $of }: measure 30 plants of a tray near planting out
+still_measured = height and collar of { $of }: measure { $USUAL_SAMPLE } plants of a tray near planting out
 still_bed_light = the light in { $of }
 still_bed_soil = the ground of { $of }: push a rod two days after a soaking
 still_bed_work = what was cleared, dug, weeded or fenced in { $of }

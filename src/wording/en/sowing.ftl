@@ -51,7 +51,7 @@ sowing_one_each = { $containers } with one seed each
 # (containers, each, seeds)
 sowing_several = or { $containers } with { $each } seeds each ({ $seeds } seeds), thinned to one
 sowing_seedbed = sow in a seedbed; { $containers } for the seedlings pricked out
-sowing_too_poor = or a seedbed and { $containers } for pricking out: so few come up that even 5 in each leave many empty
+sowing_too_poor = or a seedbed and { $containers } for pricking out: so few come up that even { $MOST_EACH } in each leave many empty
 sowing_formula = smallest n with P(plants >= wanted) >= confidence; what comes up and what becomes a plant are beta distributions, so plants are a mixture of binomials
 sowing_source = Skellam 1948, beta-binomial (from memory); seeds in a container: Dumroese, Luna & Landis 2009, USDA Agriculture Handbook 730 (from memory); weights of what is believed: ours
 sowing_unknown_species = How many to sow cannot be said: the species of this lot is not known

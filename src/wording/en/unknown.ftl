@@ -2,7 +2,7 @@ unknown_exposure_step_pair = the step in light is not known: read the light at t
 
 ## unknown_: by word
 
-unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of 30, that tells as much
+unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of { $USUAL_SAMPLE }, that tells as much
 unknown_days_in_container = nobody wrote down since when it is in this bag: lift a plug and look at the roots
 unknown_height = height is not measured: measure a sample, plant by plant
 unknown_collar = root collars are not measured: measure a sample with a caliper
