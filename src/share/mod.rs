@@ -15,6 +15,7 @@ pub mod lines;
 pub mod pairs;
 pub mod paper_lines;
 pub mod sheet;
+mod vocabulary;
 
 pub use csv::write_csv;
 pub use day_lines::read_day_lines;
