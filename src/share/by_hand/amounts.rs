@@ -1,11 +1,11 @@
 //! Numbers and ages as a person writes them by hand: "about 40", "unas 40", "3 months", "2 L".
 
-use super::draft::short;
-use super::fault::Reason;
-use super::sheet::cells::read_number;
 use super::vocabulary::{is, vocabulary};
 use crate::base::text;
 use crate::nursery::entry::fault::Problem;
+use crate::share::draft::short;
+use crate::share::fault::Reason;
+use crate::share::sheet::cells::read_number;
 
 /// Days in a month and in a year, on the mean of the Gregorian calendar.
 const DAYS_PER_MONTH: f64 = 30.436_875;
@@ -17,13 +17,13 @@ const OLDEST_DAYS: f64 = 182_621.0;
 
 /// A number and whether it is only about so much.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Amount<T> {
+pub(in crate::share) struct Amount<T> {
     pub value: T,
     pub about: bool,
 }
 
 /// Takes a word or sign for "about" from the front of a text.
-pub(super) fn without_about(written: &str) -> (&str, bool) {
+pub(in crate::share) fn without_about(written: &str) -> (&str, bool) {
     let trimmed = written.trim();
     if let Some(rest) = trimmed.strip_prefix(['~', '\u{2248}', '\u{00b1}']) {
         return (rest.trim_start(), true);
@@ -43,7 +43,7 @@ fn entry_reason(problem: Problem) -> Reason {
 }
 
 /// A whole number of plants. A single comma or point before three digits parts thousands here: plants are whole.
-pub(super) fn read_count(written: &str) -> Result<Amount<u32>, Reason> {
+pub(in crate::share) fn read_count(written: &str) -> Result<Amount<u32>, Reason> {
     let (bare, about) = without_about(written);
     let bare = without_unit(bare, |unit| is(unit, &vocabulary().amount.plants));
     let not_a_number = || entry_reason(Problem::NotANumber(short(written.trim())));
@@ -80,7 +80,7 @@ fn in_words(written: &str) -> Option<Reason> {
 }
 
 /// The volume that the name of a bag or cell tells, ml: "bolsa 2 L", "2 l bag", "1.5L", "500 cc".
-pub(super) fn volume_ml(name: &str) -> Option<f64> {
+pub(in crate::share) fn volume_ml(name: &str) -> Option<f64> {
     const ML_PER_LITRE: f64 = 1000.0;
     /// The largest container a nursery fills (ours): a number above is no volume.
     const MOST_ML: f64 = 100_000.0;
@@ -108,7 +108,7 @@ pub(super) fn volume_ml(name: &str) -> Option<f64> {
 }
 
 /// Whether a count was written with a sign that could be a decimal one and was taken for thousands.
-pub(super) fn parts_thousands(written: &str) -> bool {
+pub(in crate::share) fn parts_thousands(written: &str) -> bool {
     let (bare, _) = without_about(written);
     thousands_joined(bare) != bare
 }
@@ -137,7 +137,7 @@ fn without_unit(bare: &str, is_unit: impl Fn(&str) -> bool) -> &str {
 }
 
 /// A number of a thing with its unit, which may be left out: `units` are its spellings, folded, with what each is worth.
-pub(super) fn read_amount(written: &str, units: &[(&str, f64)]) -> Result<Amount<f64>, Reason> {
+pub(in crate::share) fn read_amount(written: &str, units: &[(&str, f64)]) -> Result<Amount<f64>, Reason> {
     let (bare, about) = without_about(written);
     for (unit, worth) in units {
         let number = without_unit(bare, |behind| behind == *unit);
@@ -156,22 +156,22 @@ fn plain_number(bare: &str, written: &str) -> Result<f64, Reason> {
 }
 
 /// Heights and the like in centimetres.
-pub(super) const CENTIMETRES: [(&str, f64); 3] = [("cm", 1.0), ("cm.", 1.0), ("m", 100.0)];
+pub(in crate::share) const CENTIMETRES: [(&str, f64); 3] = [("cm", 1.0), ("cm.", 1.0), ("m", 100.0)];
 /// Lengths in metres.
-pub(super) const METRES: [(&str, f64); 6] =
+pub(in crate::share) const METRES: [(&str, f64); 6] =
     [("m", 1.0), ("m.", 1.0), ("mt", 1.0), ("mts", 1.0), ("metros", 1.0), ("cm", 0.01)];
 /// Percent.
-pub(super) const PERCENT: [(&str, f64); 1] = [("%", 1.0)];
+pub(in crate::share) const PERCENT: [(&str, f64); 1] = [("%", 1.0)];
 
 /// What a word for a span of time is worth in days.
-pub(super) fn span_days(word: &str) -> Option<f64> {
+pub(in crate::share) fn span_days(word: &str) -> Option<f64> {
     let (folded, known) = (text::folded(word), &vocabulary().time);
     let spans = [(&known.day, 1.0), (&known.week, 7.0), (&known.month, DAYS_PER_MONTH), (&known.year, DAYS_PER_YEAR)];
     spans.iter().find(|(words, _)| is(folded.trim_end_matches('.'), words)).map(|(_, days)| *days)
 }
 
 /// An age in days: a bare number in `bare_unit_days`, or one with days, weeks, months or years in either language.
-pub(super) fn read_age(written: &str, bare_unit: &str) -> Result<Amount<u32>, Reason> {
+pub(in crate::share) fn read_age(written: &str, bare_unit: &str) -> Result<Amount<u32>, Reason> {
     let fault = || Reason::NotAnAge(short(written.trim()));
     let (bare, about) = without_about(written);
     let letters = bare.find(char::is_alphabetic);

@@ -4,12 +4,12 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 /// Spellings that mean one thing, folded.
-pub(super) type Spellings = Vec<String>;
+pub(in crate::share) type Spellings = Vec<String>;
 
 /// All words, by where they are read.
 #[derive(Default, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct Vocabulary {
+pub(in crate::share) struct Vocabulary {
     pub line: LineWords,
     pub small: SmallWords,
     pub amount: AmountWords,
@@ -25,7 +25,7 @@ macro_rules! tables {
         $(#[$note])*
         #[derive(Default, Debug, Deserialize)]
         #[serde(deny_unknown_fields)]
-        pub(super) struct $name { $(pub $field: Spellings,)+ }
+        pub(in crate::share) struct $name { $(pub $field: Spellings,)+ }
     )+};
 }
 
@@ -50,27 +50,27 @@ tables! {
 /// Numbers in words, from zero up.
 #[derive(Default, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct NumberWords {
+pub(in crate::share) struct NumberWords {
     pub figures: Vec<Spellings>,
 }
 
 /// The months in their order.
 #[derive(Default, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct MonthWords {
+pub(in crate::share) struct MonthWords {
     pub names: Vec<Spellings>,
 }
 
-const WORDS: &str = include_str!("words.toml");
+const WORDS: &str = include_str!("../words.toml");
 
 /// The words, read once.
-pub(super) fn vocabulary() -> &'static Vocabulary {
+pub(in crate::share) fn vocabulary() -> &'static Vocabulary {
     static READ: LazyLock<Vocabulary> = LazyLock::new(|| toml::from_str(WORDS).unwrap_or_default());
     &READ
 }
 
 /// Whether a folded word is one of these.
-pub(super) fn is(word: &str, spellings: &[String]) -> bool {
+pub(in crate::share) fn is(word: &str, spellings: &[String]) -> bool {
     spellings.iter().any(|spelling| spelling == word)
 }
 

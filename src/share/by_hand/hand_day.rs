@@ -2,11 +2,11 @@
 //! spreadsheet programs keep days in.
 
 use super::amounts::{span_days, without_about};
-use super::draft::short;
-use super::fault::Reason;
-use super::sheet::cells::{DayOrder, read_number};
 use super::vocabulary::{is, vocabulary};
 use crate::base::{Day, text};
+use crate::share::draft::short;
+use crate::share::fault::Reason;
+use crate::share::sheet::cells::{DayOrder, read_number};
 
 /// The day a month stands for where only the month is written: its middle.
 const MIDDLE_OF_MONTH: u32 = 15;
@@ -21,7 +21,7 @@ const YEAR_FIRST_YEARS: i32 = 5;
 
 /// A day written by hand, and what a person is to be told about how it was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct HandDay {
+pub(in crate::share) struct HandDay {
     pub day: Day,
     /// Only about then: a month, or so long ago.
     pub about: bool,
@@ -39,7 +39,7 @@ impl HandDay {
 
 /// What a written day shows of the order of day and month.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Shows {
+pub(in crate::share) enum Shows {
     /// Nothing: it is no such day, or the same in both orders.
     Nothing,
     /// It is a day in both orders, and another one in each.
@@ -49,7 +49,7 @@ pub(super) enum Shows {
 }
 
 /// What a written day shows of the order of day and month.
-pub(super) fn order_shown(written: &str, today: Day) -> Shows {
+pub(in crate::share) fn order_shown(written: &str, today: Day) -> Shows {
     let bare = without_time(without_about(written).0);
     let [day_first, month_first] = [DayOrder::DayFirst, DayOrder::MonthFirst]
         .map(|order| DayInFigures::of(bare, today).and_then(|f| f.day(order)));
@@ -62,7 +62,7 @@ pub(super) fn order_shown(written: &str, today: Day) -> Shows {
 }
 
 /// Reads a day, a month or a span ago; what lies ahead of `today` is a fault.
-pub(super) fn read_hand_day(written: &str, order: DayOrder, today: Day) -> Result<HandDay, Reason> {
+pub(in crate::share) fn read_hand_day(written: &str, order: DayOrder, today: Day) -> Result<HandDay, Reason> {
     let (bare, about) = without_about(written);
     let bare = without_time(bare);
     let guessed = |day: Day| HandDay { guessed: true, ..HandDay::plain(day) };
@@ -139,7 +139,7 @@ fn days_from_today(bare: &str, today: Day) -> Option<Day> {
 }
 
 /// Whether a word is meant as a day in figures, right or wrong.
-pub(super) fn is_like_a_day(word: &str) -> bool {
+pub(in crate::share) fn is_like_a_day(word: &str) -> bool {
     word.matches(['-', '/', '.']).count() == 2
         && word.starts_with(|letter: char| letter.is_ascii_digit())
         && word.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, '-' | '/' | '.'))
