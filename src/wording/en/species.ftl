@@ -71,6 +71,7 @@ species_no_figures = no figures are known of it: write your own with species_set
 flag_seen = read in the source
 flag_memory = from memory
 flag_common = common practice
+flag_ours = ours, not published
 flag_own = this nursery's own
 figure_source = { $source } ({ $flag })
 unit_days = { $value } d

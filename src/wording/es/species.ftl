@@ -71,6 +71,7 @@ species_no_figures = no hay datos de ella: anote los suyos con species_set
 flag_seen = leído en la fuente
 flag_memory = de memoria
 flag_common = práctica común
+flag_ours = nuestro, sin publicar
 flag_own = propio de este vivero
 figure_source = { $source } ({ $flag })
 unit_days = { $value } d

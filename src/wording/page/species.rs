@@ -87,6 +87,7 @@ messages! {
     flag_seen();
     flag_memory();
     flag_common();
+    flag_ours();
     flag_own();
     figure_source(source: text, flag: text);
     unit_days(value: text);
@@ -138,6 +139,7 @@ impl Wording {
             Flag::Seen => self.flag_seen(),
             Flag::Memory => self.flag_memory(),
             Flag::Common => self.flag_common(),
+            Flag::Ours => self.flag_ours(),
             Flag::Own => self.flag_own(),
         }
     }
