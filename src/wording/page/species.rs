@@ -5,7 +5,7 @@ use serde_json::Value;
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
 use crate::nursery::species::{
-    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish,
+    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, Trust, in_spanish,
 };
 use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
@@ -90,6 +90,8 @@ messages! {
     flag_ours();
     flag_own();
     figure_source(source: text, flag: text);
+    species_sources_heading(figures: count);
+    flag_counted(figures: count, flag: text);
     unit_days(value: text);
     unit_months(value: text);
     growth_point(month: text, height: text, radius: text);
@@ -142,6 +144,12 @@ impl Wording {
             Flag::Ours => self.flag_ours(),
             Flag::Own => self.flag_own(),
         }
+    }
+
+    /// How many figures there are of each flag; those without any are left out.
+    pub fn trust_lines(&self, trust: &Trust) -> Vec<String> {
+        let some = trust.by_flag().into_iter().filter(|(_, count)| *count > 0);
+        some.map(|(flag, count)| self.flag_counted(count, self.flag_name(flag))).collect()
     }
 
     /// A source as a person reads it: "common practice", or none, in the person's language; a publication as it is.
