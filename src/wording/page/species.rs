@@ -12,6 +12,8 @@ use crate::wording::{Lang, Wording};
 
 /// The source of what the trade does and no publication states, as profiles spell it.
 const COMMON_PRACTICE: &str = "common practice";
+/// What the source of our own defaults begins with: it says by itself what the flag would say.
+const OURS: &str = "ours";
 
 messages! {
     figure_storage();
@@ -171,6 +173,9 @@ impl Wording {
     pub fn sourced(&self, source: &str, flag: Flag) -> String {
         if source.trim() == COMMON_PRACTICE && flag == Flag::Common {
             return self.flag_common();
+        }
+        if flag == Flag::Ours && source.trim().starts_with(OURS) {
+            return self.figure_source_words(source);
         }
         self.figure_source(self.figure_source_words(source), self.flag_name(flag))
     }
