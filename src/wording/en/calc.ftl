@@ -74,7 +74,7 @@ calc_quality_cull = Sturdiness { $quotient }: too lanky to live outside; throw o
 # (index, least)
 calc_quality_dickson = Dickson index { $index }; { $least } is a usual least. Compare within one species, age and container only.
 calc_quality_formula = sturdiness = height cm / collar mm; Dickson = (shoot + root) / (sturdiness + shoot / root), dry g
-calc_quality_source = Jaenicke 1999, bands above 6 common practice; Dickson, Leaf & Hosner 1960 (from memory); 0.20 Oliveira et al. 2015
+calc_quality_source = Jaenicke 1999, bands above 6 common practice; Dickson, Leaf & Hosner 1960 (from memory); 0.20 Hunt 1990, of conifers (from memory), taken over for coffee by Oliveira et al. 2015
 # (sampled, confidence)
 calc_sample_size_some = Look at { $sampled } to be { $confidence } sure.
 # (sampled, population, many, confidence)

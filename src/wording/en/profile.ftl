@@ -29,7 +29,7 @@ profile_no_common_name = a species needs a name in English or Spanish
 profile_bad_code = a species' code is three letters a to z; '{ $written }' is not
 profile_key_changed = the key of a species cannot be changed
 profile_unknown_role = unknown role '{ $written }': nursery or nurse
-profile_unknown_flag = '{ $written }' does not say how far a figure can be trusted: seen, memory, common practice or own
+profile_unknown_flag = '{ $written }' does not say how far a figure can be trusted: seen, memory, common practice, ours or own
 profile_unknown_figure = unknown figure '{ $written }'; `outplant species coffee` shows the names
 # (written, nearest)
 profile_unknown_figure_near = unknown figure '{ $written }'; the nearest is '{ $nearest }'

@@ -74,7 +74,11 @@ species_no_figures = no figures are known of it: write your own with species_set
 flag_seen = read in the source
 flag_memory = from memory
 flag_common = common practice
+flag_ours = ours, not published
 flag_own = this nursery's own
+species_sources_heading = { $figures } figures of all species, and how far they can be trusted
+# (figures, flag)
+flag_counted = { $figures } { $flag }
 # (source, flag)
 figure_source = { $source } ({ $flag })
 unit_days = { $value } d
