@@ -118,6 +118,15 @@ pub struct Ready {
     /// Only what changed since the end of this day.
     #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
     pub since: Option<String>,
+    /// Only this tray, with the beds that plan its species.
+    #[arg(long, value_name = "TRAY")]
+    pub tray: Option<TrayCode>,
+    /// Only this bed, with the trays of the species it plans.
+    #[arg(long, value_name = "BED")]
+    pub bed: Option<BedName>,
+    /// Only trays and beds that fit one another.
+    #[arg(long)]
+    pub fits: bool,
 }
 
 /// `why`

@@ -11,6 +11,7 @@ mod exchange;
 mod first_day;
 mod first_day_rows;
 mod forecast;
+mod json;
 mod progress;
 mod proof;
 mod ready;

@@ -1,10 +1,12 @@
 //! One run of the command line: surroundings in, answers out, one ending.
 
 use std::ffi::OsString;
+use std::io::{self, BufWriter, StdoutLock};
 use std::path::PathBuf;
 
-use super::answer::{Ending, note, say};
+use super::answer::{Ending, note, say, say_object};
 use super::args::{Cli, Command, Ready};
+use super::json::ObjectOut;
 use super::surroundings::Surroundings;
 use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
@@ -245,12 +247,20 @@ impl Run {
     }
 
     fn put(&self, text: &str) -> Result<Ending, Stopped> {
-        if say(text) { Ok(Ending::Done) } else { Err(Stopped { ending: Ending::File, lines: Vec::new() }) }
+        ended(say(text))
     }
 
     /// An answer to a program: one object.
     pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Stopped> {
         self.put(&format!("{value}\n"))
+    }
+
+    /// An answer to a program, written while it is reckoned.
+    pub fn answer_object(
+        &self,
+        write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>,
+    ) -> Result<Ending, Stopped> {
+        ended(say_object(write))
     }
 
     /// Trouble with the file while something was looked up.
@@ -288,6 +298,11 @@ impl Run {
         }
         stopped.ending
     }
+}
+
+/// How an answer that was said, or could not be, ends a run.
+fn ended(said: bool) -> Result<Ending, Stopped> {
+    if said { Ok(Ending::Done) } else { Err(Stopped { ending: Ending::File, lines: Vec::new() }) }
 }
 
 /// A sentence that quotes what a file or a person wrote, however long that was.

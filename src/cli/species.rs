@@ -2,7 +2,7 @@
 
 use super::answer::Ending;
 use super::args::Species;
-use super::forecast::{experience_json, pipeline_json};
+use super::forecast::{experience_json, stock_to_come_json};
 use super::run::{Run, Stopped};
 use super::species_json::{species_json, species_list_json};
 use super::species_text::{species_list_text, species_text};
@@ -37,7 +37,7 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
             let outlook = outlook(picture, run.leads);
             answer["experience"] = experience_json(&outlook.experience_of(&profile.key, picture), &run.wording);
             let coming = outlook.pipelines.iter().find(|pipeline| pipeline.species == profile.key);
-            answer["pipeline"] = coming.map_or(Value::Null, pipeline_json);
+            answer["stock_to_come"] = coming.map_or(Value::Null, stock_to_come_json);
         }
         return run.answer_json(&answer);
     }

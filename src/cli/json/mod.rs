@@ -1,0 +1,5 @@
+//! Answers for programs: how an object is written.
+
+mod object_out;
+
+pub use object_out::ObjectOut;
