@@ -7,9 +7,9 @@ use ratatui::layout::Rect;
 use super::shapes::{ROWS, SHAPE_COLUMNS, draw_figures, draw_pattern, figures_width, shape};
 use super::view::mark_of;
 use super::{Shown, Walk, usual};
+use crate::dashboard::context::On;
 use crate::dashboard::form::Form;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, width_of};
 use crate::reckon::picture::Measure;
 

@@ -1,8 +1,8 @@
 //! What Enter does at a stop, and what the letters write there: the right form with all that is known.
 
 use crate::base::{PlaceName, SpeciesKey, TrayCode};
-use crate::dashboard::form::FormFor;
-use crate::dashboard::model::On;
+use crate::dashboard::act::FormFor;
+use crate::dashboard::context::On;
 use crate::reckon::picture::NursePicture;
 use crate::reckon::round::{NextStep, RoundReason, Stop, Task, ToBed};
 
