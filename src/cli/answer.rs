@@ -1,5 +1,6 @@
 //! Where answers go: data to stdout, notes to stderr. A reader who has seen enough ends the program quietly.
 
+use serde_json::json;
 use std::io::{self, BufRead, BufWriter, ErrorKind, StdoutLock, Write};
 
 use super::json::ObjectOut;
@@ -45,6 +46,18 @@ fn was_said(written: io::Result<()>) -> bool {
 pub fn note(text: &str) {
     let mut out = std::io::stderr().lock();
     let _ = writeln!(out, "{text}");
+}
+
+/// Why nothing was done: as sentences, or for a program as one object. Nothing is said where there is no sentence.
+pub fn refuse(ending: Ending, lines: &[String], json: bool) {
+    if lines.is_empty() {
+        return;
+    }
+    if json {
+        note(&json!({"version": 1, "exit": ending as i32, "refused": lines}).to_string());
+    } else {
+        lines.iter().for_each(|line| note(line));
+    }
 }
 
 /// Asks a question that can be answered with yes; anything else, and silence, is no.

@@ -14,13 +14,11 @@ use std::collections::BTreeMap;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Screen;
-use crate::dashboard::form::{Form, FormFor};
-use crate::dashboard::keys::Does;
-use crate::dashboard::keys::{Key, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
-use crate::dashboard::layer::WhyOf;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
+use crate::dashboard::act::{Act, FormFor, WhyOf};
+use crate::dashboard::context::On;
+use crate::dashboard::form::Form;
+use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
+use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Looking;
 use crate::reckon::round::to_write::LET_GO_DAYS;

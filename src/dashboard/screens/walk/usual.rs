@@ -1,7 +1,7 @@
 //! What Enter does at a stop, and what the letters write there: the right form with all that is known.
 
-use crate::dashboard::form::FormFor;
-use crate::dashboard::model::On;
+use crate::dashboard::act::FormFor;
+use crate::dashboard::context::On;
 use crate::reckon::round::Stop;
 use crate::reckon::round::to_write::{self, Known, Writing, next_code, next_step, shade_pct};
 

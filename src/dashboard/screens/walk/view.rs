@@ -5,8 +5,8 @@ use ratatui::layout::Rect;
 
 use super::plan::Mark;
 use super::{Shown, Walk, usual};
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::round::Task;

@@ -1,16 +1,19 @@
 //! `species`: profiles with the source of each figure.
 
+mod json;
+pub mod text;
+
 use super::answer::Ending;
 use super::args::Species;
 use super::forecast::{experience_json, stock_to_come_json};
 use super::run::{Run, Stopped};
-use super::species_json::{species_json, species_list_json};
-use super::species_text::{species_list_text, species_text};
 use crate::desk::{DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::outlook;
+use json::{species_json, species_list_json};
 use serde_json::Value;
 use std::sync::Arc;
+use text::{species_list_text, species_text};
 
 /// Lists the species, or shows one. Works without a nursery; with one, its own figures lead.
 pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
