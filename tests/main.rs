@@ -2,7 +2,6 @@
 #![allow(missing_docs, clippy::panic, clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 
 mod answers;
-mod answers_obey_schemas;
 mod at_a_terminal;
 mod books_from_stories;
 mod books_lazily;

@@ -67,14 +67,14 @@ fn write_large(home: &Path, nursery: &Path) {
 
 fn large() -> Vec<Value> {
     let mut all = vec![
-        json!({"kind":"season_set","happened":"2025-01-01","rains":[{"from":"10-15","until":"12-31"}]}),
+        json!({"kind":"season_set","happened":"2025-01-01","rains":[{"from":"10-15","until":"02-28"}]}),
         json!({"kind":"place_set","happened":"2025-01-01","place":"Deep shade","order":1,"shade_pct":70}),
         json!({"kind":"place_set","happened":"2025-01-01","place":"Half shade","order":2,"shade_pct":45}),
         json!({"kind":"container_set","happened":"2025-01-01","container":"bag","volume_ml":1000,"depth_cm":23}),
     ];
     for species in SPECIES {
         all.push(json!({"kind":"lot_received","happened":"2025-01-01","lot":format!("L-{species}"),"species":species,
-            "source":"school row","seeds":20000}));
+            "source":"school row","collected":"2025-01-01","kept":"in_parchment","seeds":20000}));
     }
     (0..TRAYS).for_each(|number| all.extend(tray(number)));
     (0..BEDS).for_each(|number| all.extend(bed(number)));
@@ -98,17 +98,22 @@ fn tray(number: usize) -> [Value; 5] {
     ]
 }
 
-fn bed(number: usize) -> [Value; 4] {
+/// Two beds of three are made ready.
+fn bed(number: usize) -> Vec<Value> {
     let bed = format!("Bed {:02}", number + 1);
     let plan: Vec<Value> = SPECIES
         .iter()
         .map(|species| json!({"species":species,"pattern":"square","row_m":2 + number % 2,"in_row_m":2}))
         .collect();
     let light = 0.4 + 0.01 * (number % 40) as f64;
-    [
+    let mut all = vec![
         json!({"kind":"bed_set","happened":"2025-01-01","bed":bed,"field":"Upper","length_m":20,"width_m":6,"plan":plan}),
         json!({"kind":"light_read","happened":"2026-11-01","bed":bed,"light_share":light}),
         json!({"kind":"soil_checked","happened":"2026-11-01","bed":bed,"resistance_mpa":1.2,"depth_cm":30,"wet":true}),
-        json!({"kind":"prepared","happened":"2026-11-05","bed":bed,"task":"holes"}),
-    ]
+    ];
+    let done = if number.is_multiple_of(3) { 1 } else { 4 };
+    for task in ["cleared", "holes", "weeded", "mulched"].into_iter().take(done) {
+        all.push(json!({"kind":"prepared","happened":"2026-11-05","bed":bed,"task":task}));
+    }
+    all
 }
