@@ -297,4 +297,7 @@ pub struct Schema {
 pub struct Species {
     /// One species, by any of its names.
     pub name: Option<String>,
+    /// How far the figures can be trusted, counted.
+    #[arg(long, conflicts_with = "name")]
+    pub sources: bool,
 }

@@ -144,6 +144,7 @@ fn what_is_written_taken_back_and_given_out_obeys_its_schema() {
 fn species_and_formulas_obey_their_schemas() {
     let home = Home::default();
     obeys(&home, "species", &["species"]);
+    obeys(&home, "species", &["species", "--sources"]);
     obeys(&home, "species", &["species", "coffee"]);
     obeys(&sample(), "species", &["species", "coffee"]);
     let given = [

@@ -68,6 +68,7 @@ help_schema = The JSON schema of an answer for programs
 help_schema_answer = The answer
 help_species = The species, and where each of their figures comes from
 help_species_name = One species, by any of its names
+help_species_sources = How many figures were read in their source, are from memory, common practice, ours or your own
 help_ready_since = Only the verdicts that changed since the end of this day, and what changed them
 help_ready_tray = Only this tray, with the beds that plan its species
 help_ready_bed = Only this bed, with the trays of the species it plans

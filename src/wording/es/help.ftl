@@ -68,6 +68,7 @@ help_schema = El esquema JSON de una respuesta para programas
 help_schema_answer = La respuesta
 help_species = Las especies, y de dónde sale cada una de sus cifras
 help_species_name = Una especie, por cualquiera de sus nombres
+help_species_sources = Cuántos datos se leyeron en su fuente, son de memoria, de práctica común, nuestros o de su vivero
 help_ready_since = Solo los veredictos que cambiaron desde el fin de este día, y qué los cambió
 help_ready_tray = Solo esta bandeja, con las eras que planean su especie
 help_ready_bed = Solo esta era, con las bandejas de las especies que planea

@@ -75,6 +75,7 @@ messages! {
     help_schema_answer();
     help_species();
     help_species_name();
+    help_species_sources();
     help_usage();
     help_commands();
     help_arguments();
