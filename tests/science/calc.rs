@@ -91,7 +91,7 @@ const GERMINATION: [(&str, &str, f64); 15] = [
 #[test]
 fn each_key_of_germination_is_the_figure_of_its_column() {
     let home = Home::default();
-    let all = reference(include_str!("reference/germination_indices.json"));
+    let all = reference(include_str!("../reference/germination_indices.json"));
     let set = all["published_cases"].as_array().unwrap().iter().find(|set| set["id"] == "gcdata_row1").unwrap();
     let told = piped(&home, "germination", &json!({"times":set["times"],"counts":set["counts"],"seeds":set["n"]}));
     for (key, column, times) in GERMINATION {
