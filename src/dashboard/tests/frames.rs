@@ -2,8 +2,9 @@
 
 use super::Stage;
 use crate::base::word::Word;
+use crate::dashboard::act::WhyOf;
 use crate::dashboard::keys::Key;
-use crate::dashboard::layer::{Layer, Why, WhyOf};
+use crate::dashboard::layer::{Layer, Why};
 use crate::dashboard::look::{Inks, stage_mark};
 use crate::wording::Lang;
 
