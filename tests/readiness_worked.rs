@@ -3,8 +3,10 @@
 use crate::support::{
     Book, bed_species, criterion, day, fitting, open_bed, pair, ready_coffee, small_nursery, tray, wet_days,
 };
+use outplant::base::word::Word;
 use outplant::reckon::picture::{Basis, Measure, Rule, Source, Stage, Standing};
 use serde_json::json;
+use std::collections::BTreeSet;
 
 const TODAY: &str = "2026-04-15";
 
@@ -330,4 +332,78 @@ fn a_species_without_a_least_age_does_not_deny_the_age_that_was_written() {
     let picture = book.on(TODAY);
     let days = criterion(&tray(&picture, "ctr-1").criteria, Rule::DaysSinceSowing);
     assert_eq!((days.met, days.blocks, &days.known), (Some(true), false, &Some(Measure::Days(249))));
+}
+
+/// A small table of worlds: the ready tray and its open bed, and what each of these entries makes of them.
+fn worlds() -> Vec<Book> {
+    let changes = [
+        ("resown", "2025-11-01", json!({"tray":"cof-1","lot":"cof-L1","seeds":5})),
+        (
+            "measured",
+            "2026-04-14",
+            json!({"tray":"cof-1","plants":[
+            {"height_cm":12,"collar_mm":1,"leaf_pairs":1}, {"height_cm":13,"collar_mm":1,"leaf_pairs":1},
+            {"height_cm":14,"collar_mm":1,"leaf_pairs":1}]}),
+        ),
+        ("plug_checked", "2026-04-14", json!({"tray":"cof-1","roots":"crumbles"})),
+        ("plug_checked", "2026-04-14", json!({"tray":"cof-1","roots":"circling"})),
+        ("flushed", "2026-04-10", json!({"tray":"cof-1"})),
+        ("shade_set", "2026-04-08", json!({"tray":"cof-1","shade_pct":95})),
+        ("held", "2026-04-10", json!({"tray":"cof-1","why":"promised"})),
+        ("treated", "2026-04-13", json!({"tray":"cof-1","with":"copper","safe_after_days":7})),
+        ("lost", "2026-04-13", json!({"tray":"cof-1","count":48,"cause":"rats"})),
+        ("counted", "2026-04-14", json!({"tray":"cof-1","standing":0})),
+        ("light_read", "2026-04-14", json!({"bed":"Upper 1","light_share":1.0})),
+        ("light_read", "2026-04-14", json!({"bed":"Upper 1","light_share":0.02})),
+        ("soil_checked", "2026-04-14", json!({"bed":"Upper 1","resistance_mpa":3.5,"depth_cm":30,"wet":true})),
+        ("prepared", "2026-04-14", json!({"bed":"Upper 1","task":"fenced"})),
+        ("outplanted", "2026-04-14", json!({"tray":"cof-1","bed":"Upper 1","count":44})),
+        (
+            "bed_set",
+            "2026-01-01",
+            json!({"bed":"Dry","field":"Upper","length_m":20,"width_m":6,
+            "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}),
+        ),
+        (
+            "plants_received",
+            "2026-04-14",
+            json!({"tray":"cof-8","species":"coffee","count":40,"from":"bought",
+            "form":"bare_root","good_until":"2026-04-17","height_cm":30}),
+        ),
+    ];
+    let mut all = vec![fitting()];
+    for (kind, happened, body) in changes {
+        let mut book = fitting();
+        book.write(happened, kind, body);
+        all.push(book);
+    }
+    // No rain though the gauge was read every day.
+    let mut dry = small_nursery();
+    ready_coffee(&mut dry, "cof-1");
+    open_bed(&mut dry, "Upper 1");
+    for date in 1..=15 {
+        dry.write(&format!("2026-04-{date:02}"), "weather", json!({"rain_mm":0}));
+    }
+    all.push(dry);
+    all
+}
+
+#[test]
+fn every_rule_can_be_met_and_can_be_unmet_from_entries() {
+    // What no entry can bring about: light to come is not reckoned yet.
+    let never = [("light_coming", true), ("light_coming", false)];
+    let mut found = BTreeSet::new();
+    for book in worlds() {
+        for on in [TODAY, "2026-06-10", "2027-02-01", "2029-04-15"] {
+            let picture = book.on(on);
+            let trays = picture.trays.values().flat_map(|tray| &tray.criteria);
+            let beds = picture.beds.values().flat_map(|bed| &bed.species).flat_map(|line| &line.criteria);
+            let pairs = picture.pairs.iter().flat_map(|pair| pair.criteria.iter());
+            let answers = trays.chain(beds).chain(pairs);
+            found.extend(answers.filter_map(|criterion| Some((criterion.rule.spelled(), criterion.met?))));
+        }
+    }
+    let all = Rule::WORDS.iter().flat_map(|(rule, _)| [(rule.spelled(), true), (rule.spelled(), false)]);
+    let missing: Vec<(&str, bool)> = all.filter(|answer| !found.contains(answer)).collect();
+    assert_eq!(missing, never, "these answers came from no entry, or came though they are said never to");
 }
