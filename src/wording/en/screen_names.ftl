@@ -106,7 +106,6 @@ field_outplanted_on = Planted on
 field_causes = Causes
 field_text = Text
 field_entries = Entries
-field_height_cm_row = height cm
 field_collar_mm = collar mm
 field_leaf_pairs = leaf pairs
 field_germinated = germinated

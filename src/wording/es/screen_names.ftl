@@ -104,7 +104,6 @@ field_outplanted_on = Llevadas al campo el
 field_causes = Causas
 field_text = Texto
 field_entries = Apuntes
-field_height_cm_row = altura cm
 field_collar_mm = cuello mm
 field_leaf_pairs = pares de hojas
 field_germinated = germinadas
