@@ -138,6 +138,7 @@ impl Desk {
             who,
             order,
             find: &|written| species.find(written),
+            several: &|written| species.resolve(written).several(),
             nearest: &|written| species.nearest(written),
             spacing: &|key| species.get(key).and_then(|profile| usual(profile)),
             containers: &containers,

@@ -5,29 +5,24 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 use super::built_in::TEXTS;
+use super::found::{Found, Index, Kind, names_of, plain};
 use super::overrides::lay_over;
 use super::profile::{Names, Profile, Role};
 use super::profile_fault::ProfileFault;
 use crate::base::text::{self, folded};
-use crate::base::{SpeciesKey, name_search};
+use crate::base::SpeciesKey;
 
 /// Longest name of a nursery's own species, in characters (ours).
 const LONGEST_NAME: usize = 60;
-
-/// What a name is of its species; where two species carry one name, the smaller leads, then the earlier one.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
-enum Kind {
-    Key,
-    Code,
-    Scientific,
-    Common,
-}
 
 /// Species profiles by key, found by any of their names.
 #[derive(Clone, Debug, Default)]
 pub struct Catalogue {
     profiles: BTreeMap<SpeciesKey, Arc<Profile>>,
-    names: Arc<BTreeMap<String, (Kind, SpeciesKey)>>,
+    /// Who bears the names of the built-in species.
+    built_in: Arc<Index>,
+    /// Who bears the names of what was put in later.
+    later: Index,
 }
 
 impl Catalogue {
@@ -38,12 +33,19 @@ impl Catalogue {
     }
 
     fn read_texts() -> Catalogue {
-        let mut catalogue = Catalogue::default();
+        let mut index = Index::new();
+        let mut profiles = BTreeMap::new();
         // A text that could not be read would be left out; the tests see to it that each one can.
-        for profile in TEXTS.iter().filter_map(|(_, text)| toml::from_str(text).ok()) {
-            catalogue.insert(profile);
+        for profile in TEXTS.iter().filter_map(|(_, text)| toml::from_str::<Profile>(text).ok()) {
+            for (name, kind) in names_of(&profile) {
+                index.entry(name).or_default().push((kind, profile.key.clone()));
+            }
+            profiles.insert(profile.key.clone(), Arc::new(profile));
         }
-        catalogue
+        for bearers in index.values_mut() {
+            bearers.sort_by_key(|(kind, _)| *kind);
+        }
+        Catalogue { profiles, built_in: Arc::new(index), later: Index::new() }
     }
 
     /// The profile stored by a key.
@@ -56,31 +58,35 @@ impl Catalogue {
         self.profiles.iter()
     }
 
-    /// The species meant by a key, a three-letter code, a scientific name or a common name in either language;
-    /// accents, case, and blanks or hyphens do not count.
+    /// The one species meant by what was written; none where nothing or more than one plant is.
     pub fn find(&self, written: &str) -> Option<SpeciesKey> {
-        self.names.get(&plain(written)).map(|(_, key)| key.clone())
+        self.resolve(written).one()
     }
 
-    /// Up to three known names nearest to what was written, best first, spelled as the profiles spell them.
-    pub fn nearest(&self, written: &str) -> Vec<String> {
-        let known = self.profiles.values().flat_map(|profile| {
-            let common = profile.names.en.iter().chain(&profile.names.es).map(String::as_str);
-            common.chain([profile.scientific.as_str(), profile.code.as_str(), profile.key.as_str()])
-        });
-        name_search::nearest(written, known.filter(|name| !name.is_empty()))
+    /// Who bears a name, folded: the strongest kind of name first, then the earlier species.
+    pub(super) fn bearers(&self, name: &str) -> Vec<(Kind, SpeciesKey)> {
+        let still = |(kind, key): &&(Kind, SpeciesKey)| {
+            // A nursery's own profile of a built-in species may have given a name up.
+            self.later.is_empty() || self.get(key).is_some_and(|profile| names_of(profile).contains(&(name.to_string(), *kind)))
+        };
+        let built_in = self.built_in.get(name).into_iter().flatten().filter(still);
+        let later = self.later.get(name).into_iter().flatten();
+        let mut all: Vec<(Kind, SpeciesKey)> = built_in.chain(later).cloned().collect();
+        all.sort_by_key(|(kind, _)| *kind);
+        all.dedup();
+        all
     }
 
-    /// Puts a profile in, in place of one with the same key. Where it shares a name with another species, the key
-    /// leads over the code, the code over the scientific name, that over the common name, and then the earlier one.
+    /// Puts a profile in, in place of one with the same key.
     pub fn insert(&mut self, profile: Profile) {
         let key = profile.key.clone();
-        let names = Arc::make_mut(&mut self.names);
-        names.retain(|_, (_, owner)| *owner != key);
+        for bearers in self.later.values_mut() {
+            bearers.retain(|(_, owner)| *owner != key);
+        }
         for (name, kind) in names_of(&profile) {
-            let taken = names.get(&name).is_some_and(|(held_as, _)| *held_as <= kind);
-            if !taken {
-                names.insert(name, (kind, key.clone()));
+            let known = self.built_in.get(&name).is_some_and(|bearers| bearers.contains(&(kind, key.clone())));
+            if !known {
+                self.later.entry(name).or_default().push((kind, key.clone()));
             }
         }
         self.profiles.insert(key, Arc::new(profile));
@@ -96,7 +102,13 @@ impl Catalogue {
         own: &Map<String, Value>,
         source: &str,
     ) -> Result<(SpeciesKey, Profile), ProfileFault> {
-        let known = self.find(written).and_then(|key| self.get(&key));
+        let known = match self.resolve(written) {
+            Found::One(key) => self.get(&key),
+            Found::Several(keys) => {
+                return Err(ProfileFault::SeveralPlants { name: written.trim().to_string(), plants: keys });
+            }
+            Found::Nothing => None,
+        };
         let mut profile = match known {
             Some(profile) => Profile::clone(profile),
             None => self.new_species(written, own)?,
@@ -105,11 +117,31 @@ impl Catalogue {
         Ok((profile.key.clone(), profile))
     }
 
-    /// The names and the code a profile shares with other species: each name and the species it leads to now.
+    /// What a book has written of a species under the key it is stored by, laid over that profile; a key that is no
+    /// built-in species is the nursery's own, whatever names the built-in ones have been given since.
+    pub fn with_stored(
+        &self,
+        key: &SpeciesKey,
+        own: &Map<String, Value>,
+        source: &str,
+    ) -> Result<(SpeciesKey, Profile), ProfileFault> {
+        let mut profile = match self.get(key) {
+            Some(profile) => Profile::clone(profile),
+            None => self.new_species(key.as_str(), own)?,
+        };
+        lay_over(&mut profile, own, source)?;
+        Ok((profile.key.clone(), profile))
+    }
+
+    /// The names and the code a profile shares with other species: each name and the species it leads to now. What its
+    /// species was called before is no news, and a word that is asked about anyway may be borne by one more.
     pub fn shared_names(&self, profile: &Profile) -> Vec<(String, SpeciesKey)> {
-        let held = names_of(profile).into_iter().filter_map(|(name, _)| {
-            let (_, owner) = self.names.get(&name)?;
-            (*owner != profile.key).then(|| (name, owner.clone()))
+        let before: Vec<(String, Kind)> = self.get(&profile.key).map(|known| names_of(known)).unwrap_or_default();
+        let new = names_of(profile).into_iter().filter(|name| name.1 != Kind::Shared && !before.contains(name));
+        let held = new.filter_map(|(name, _)| {
+            let bearers = self.bearers(&name);
+            let (_, owner) = bearers.iter().find(|(kind, owner)| *kind != Kind::Shared && *owner != profile.key)?;
+            Some((name, owner.clone()))
         });
         let mut shared: Vec<_> = held.collect();
         shared.sort();
@@ -152,42 +184,11 @@ impl Catalogue {
     }
 }
 
-/// What was written, folded, with runs of blanks and hyphens as one hyphen.
-fn plain(written: &str) -> String {
-    let folded = folded(written);
-    let words: Vec<&str> = folded.split('-').filter(|word| !word.is_empty()).collect();
-    words.join("-")
-}
-
 /// Whether a name looks like a genus and a species.
 fn is_binomial(name: &str) -> bool {
     let words: Vec<&str> = name.split(' ').collect();
     let genus = words[0].chars().next().is_some_and(char::is_uppercase);
     words.len() == 2 && genus && words[1].len() > 2 && words[1].chars().all(char::is_lowercase)
-}
-
-/// Every name a species is found by, folded.
-fn names_of(profile: &Profile) -> Vec<(String, Kind)> {
-    let mut names = vec![(plain(profile.key.as_str()), Kind::Key), (plain(&profile.code), Kind::Code)];
-    names.extend(scientific_names(&profile.scientific).into_iter().map(|name| (plain(&name), Kind::Scientific)));
-    names.extend(profile.names.en.iter().chain(&profile.names.es).map(|name| (plain(name), Kind::Common)));
-    names.retain(|(name, _)| !name.is_empty());
-    names
-}
-
-/// The scientific name as written, without a remark in brackets, without "spp.", and each of two species of a genus
-/// written as "Tephrosia vogelii / candida".
-fn scientific_names(written: &str) -> Vec<String> {
-    let bare = written.split('(').next().unwrap_or("").trim().to_string();
-    let mut names = vec![written.to_string(), bare.clone()];
-    if let Some(genus) = bare.strip_suffix(" spp.") {
-        names.push(genus.to_string());
-    }
-    if let Some((first, other)) = bare.split_once(" / ") {
-        let genus = first.split(' ').next().unwrap_or("");
-        names.extend([first.to_string(), format!("{genus} {other}")]);
-    }
-    names
 }
 
 #[cfg(test)]

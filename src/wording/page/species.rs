@@ -5,7 +5,7 @@ use serde_json::Value;
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
 use crate::nursery::species::{
-    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish,
+    Catalogue, Danger, Flag, Found, GrowthPoint, Group, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish,
 };
 use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
@@ -54,6 +54,9 @@ messages! {
     figure_depletion_fraction();
     figure_planting_material();
     figure_storage_note();
+    figure_growth_note();
+    figure_danger();
+    figure_danger_note();
     figure_growth_points();
     figure_crown_k();
     figure_leaf_area_index();
@@ -81,6 +84,47 @@ messages! {
     species_also(names: text);
     role_nursery();
     role_nurse();
+    species_dangers(list: text);
+    species_no_danger();
+    species_danger_unknown();
+    species_found(word: text);
+    species_never(list: text);
+    species_list_hint();
+    asked_several_plants(written: text, plants: text);
+    plant_named(name: text, scientific: text);
+    group_fruit();
+    group_timber();
+    group_palm();
+    group_crop();
+    group_spice();
+    group_nurse_tree();
+    group_cover();
+    group_own();
+    danger_raw_cyanide();
+    danger_poisonous_seed();
+    danger_poisonous_unripe_fruit();
+    danger_poisonous_leaf();
+    danger_poisonous_root();
+    danger_poisonous_in_quantity();
+    danger_harms_weak_kidneys();
+    danger_itches_raw();
+    danger_irritating_sap();
+    danger_burns_in_sun();
+    danger_shell_oil();
+    danger_hurts_eyes();
+    danger_spines();
+    danger_irritating_hairs();
+    danger_irritating_dust();
+    danger_allergy();
+    danger_stains();
+    danger_falling_fruit();
+    danger_breaking_limbs();
+    danger_choking_seed();
+    danger_ants();
+    danger_toxic_to_dogs();
+    danger_toxic_to_livestock();
+    danger_toxic_to_fish();
+    danger_invasive();
     species_notes();
     species_cautions();
     species_no_figures();
@@ -133,6 +177,85 @@ impl Wording {
         }
     }
 
+    /// What growers look for a species under; none is a nursery's own.
+    pub fn group_name(&self, group: Option<Group>) -> String {
+        match group {
+            Some(Group::Fruit) => self.group_fruit(),
+            Some(Group::Timber) => self.group_timber(),
+            Some(Group::Palm) => self.group_palm(),
+            Some(Group::Crop) => self.group_crop(),
+            Some(Group::Spice) => self.group_spice(),
+            Some(Group::NurseTree) => self.group_nurse_tree(),
+            Some(Group::Cover) => self.group_cover(),
+            None => self.group_own(),
+        }
+    }
+
+    /// What a plant can do to people, animals or the land, in a few words.
+    pub fn danger_words(&self, danger: Danger) -> String {
+        match danger {
+            Danger::RawCyanide => self.danger_raw_cyanide(),
+            Danger::PoisonousSeed => self.danger_poisonous_seed(),
+            Danger::PoisonousUnripeFruit => self.danger_poisonous_unripe_fruit(),
+            Danger::PoisonousLeaf => self.danger_poisonous_leaf(),
+            Danger::PoisonousRoot => self.danger_poisonous_root(),
+            Danger::PoisonousInQuantity => self.danger_poisonous_in_quantity(),
+            Danger::HarmsWeakKidneys => self.danger_harms_weak_kidneys(),
+            Danger::ItchesRaw => self.danger_itches_raw(),
+            Danger::IrritatingSap => self.danger_irritating_sap(),
+            Danger::BurnsInSun => self.danger_burns_in_sun(),
+            Danger::ShellOil => self.danger_shell_oil(),
+            Danger::HurtsEyes => self.danger_hurts_eyes(),
+            Danger::Spines => self.danger_spines(),
+            Danger::IrritatingHairs => self.danger_irritating_hairs(),
+            Danger::IrritatingDust => self.danger_irritating_dust(),
+            Danger::Allergy => self.danger_allergy(),
+            Danger::Stains => self.danger_stains(),
+            Danger::FallingFruit => self.danger_falling_fruit(),
+            Danger::BreakingLimbs => self.danger_breaking_limbs(),
+            Danger::ChokingSeed => self.danger_choking_seed(),
+            Danger::Ants => self.danger_ants(),
+            Danger::ToxicToDogs => self.danger_toxic_to_dogs(),
+            Danger::ToxicToLivestock => self.danger_toxic_to_livestock(),
+            Danger::ToxicToFish => self.danger_toxic_to_fish(),
+            Danger::Invasive => self.danger_invasive(),
+        }
+    }
+
+    /// The dangers of a plant in one sentence, that none is known, or that nobody wrote of any.
+    pub fn danger_line(&self, profile: &Profile) -> String {
+        let note = profile.danger_note.as_ref().map(|note| self.profile_text(&note.value));
+        match profile.dangers() {
+            None => self.species_danger_unknown(),
+            Some([]) => note.map_or_else(|| self.species_no_danger(), |note| self.species_dangers(note)),
+            Some(kinds) => {
+                let words: Vec<String> = kinds.iter().map(|danger| self.danger_words(*danger)).collect();
+                let list = self.species_dangers(words.join("; "));
+                note.map_or_else(|| list.clone(), |note| format!("{list} {note}"))
+            }
+        }
+    }
+
+    /// Several plants are called so: which is meant. Each is named with its scientific name.
+    pub fn several_plants(&self, written: &str, plants: &[SpeciesKey], species: &Catalogue) -> String {
+        let name = |key: &SpeciesKey| {
+            let profile = species.get(key);
+            profile.map_or_else(|| key.to_string(), |one| self.plant_named(self.species_name(one), &one.scientific))
+        };
+        let names: Vec<String> = plants.iter().map(name).collect();
+        self.asked_several_plants(written, names.join("; "))
+    }
+
+    /// Why what was written is not one species: several bear the name, or none does.
+    pub fn not_one_species(&self, written: &str, species: &Catalogue) -> String {
+        match species.resolve(written) {
+            Found::Several(plants) => self.several_plants(written, &plants, species),
+            Found::One(_) | Found::Nothing => {
+                self.nearest_after(self.refused_unknown_species(written), &species.nearest(written))
+            }
+        }
+    }
+
     /// How far a figure can be trusted.
     pub fn flag_name(&self, flag: Flag) -> String {
         match flag {
@@ -182,6 +305,11 @@ impl Wording {
         if name == "hardening_steps" {
             let steps: Vec<HardeningStep> = serde_json::from_value(value.clone()).unwrap_or_default();
             return steps.iter().map(|step| self.step_words(step)).collect();
+        }
+        if name == "danger" {
+            let dangers: Vec<Danger> = serde_json::from_value(value.clone()).unwrap_or_default();
+            let said: Vec<String> = dangers.iter().map(|danger| self.danger_words(*danger)).collect();
+            return if said.is_empty() { vec![self.species_no_danger()] } else { said };
         }
         let single = match value {
             Value::Bool(true) => self.measure_yes(),
