@@ -9,8 +9,8 @@ use super::found::{Found, Index, Kind, names_of, plain};
 use super::overrides::lay_over;
 use super::profile::{Names, Profile, Role};
 use super::profile_fault::ProfileFault;
-use crate::base::text::{self, folded};
 use crate::base::SpeciesKey;
+use crate::base::text::{self, folded};
 
 /// Longest name of a nursery's own species, in characters (ours).
 const LONGEST_NAME: usize = 60;
@@ -18,44 +18,85 @@ const LONGEST_NAME: usize = 60;
 /// Species profiles by key, found by any of their names.
 #[derive(Clone, Debug, Default)]
 pub struct Catalogue {
-    profiles: BTreeMap<SpeciesKey, Arc<Profile>>,
-    /// Who bears the names of the built-in species.
-    built_in: Arc<Index>,
+    built_in: Option<&'static BuiltIn>,
+    /// What was put in later, in place of a built-in profile or beside them.
+    own: BTreeMap<SpeciesKey, Arc<Profile>>,
     /// Who bears the names of what was put in later.
     later: Index,
 }
 
-impl Catalogue {
-    /// The built-in species. Their texts are read once in a run.
-    pub fn built_in() -> Catalogue {
-        static READ: OnceLock<Catalogue> = OnceLock::new();
-        READ.get_or_init(Catalogue::read_texts).clone()
+/// The built-in profiles. A profile is read when it is asked for, and the names of all when one is looked for: most runs
+/// speak of a few species by their keys.
+#[derive(Debug, Default)]
+struct BuiltIn {
+    profiles: BTreeMap<SpeciesKey, Slot>,
+    index: OnceLock<Index>,
+}
+
+#[derive(Debug)]
+struct Slot {
+    text: &'static str,
+    read: OnceLock<Option<Arc<Profile>>>,
+}
+
+impl Slot {
+    fn profile(&self) -> Option<&Arc<Profile>> {
+        // A text that could not be read would be left out; the tests see to it that each one can.
+        self.read.get_or_init(|| toml::from_str(self.text).ok().map(Arc::new)).as_ref()
+    }
+}
+
+impl BuiltIn {
+    fn of_texts() -> BuiltIn {
+        // The key stands in the first line of a profile; a test sees to it.
+        let key = |text: &str| text.strip_prefix("key = \"")?.split('"').next().map(SpeciesKey::new);
+        let slots = TEXTS.iter().filter_map(|(_, text)| Some((key(text)?, Slot { text, read: OnceLock::new() })));
+        BuiltIn { profiles: slots.collect(), index: OnceLock::new() }
     }
 
-    fn read_texts() -> Catalogue {
-        let mut index = Index::new();
-        let mut profiles = BTreeMap::new();
-        // A text that could not be read would be left out; the tests see to it that each one can.
-        for profile in TEXTS.iter().filter_map(|(_, text)| toml::from_str::<Profile>(text).ok()) {
-            for (name, kind) in names_of(&profile) {
-                index.entry(name).or_default().push((kind, profile.key.clone()));
+    fn index(&self) -> &Index {
+        self.index.get_or_init(|| {
+            let mut index = Index::new();
+            for profile in self.profiles.values().filter_map(Slot::profile) {
+                for (name, kind) in names_of(profile) {
+                    index.entry(name).or_default().push((kind, profile.key.clone()));
+                }
             }
-            profiles.insert(profile.key.clone(), Arc::new(profile));
-        }
-        for bearers in index.values_mut() {
-            bearers.sort_by_key(|(kind, _)| *kind);
-        }
-        Catalogue { profiles, built_in: Arc::new(index), later: Index::new() }
+            for bearers in index.values_mut() {
+                bearers.sort_by_key(|(kind, _)| *kind);
+            }
+            index
+        })
+    }
+}
+
+impl Catalogue {
+    /// The built-in species.
+    pub fn built_in() -> Catalogue {
+        static ALL: OnceLock<BuiltIn> = OnceLock::new();
+        Catalogue { built_in: Some(ALL.get_or_init(BuiltIn::of_texts)), ..Catalogue::default() }
     }
 
     /// The profile stored by a key.
     pub fn get(&self, key: &SpeciesKey) -> Option<&Arc<Profile>> {
-        self.profiles.get(key)
+        self.own.get(key).or_else(|| self.built_in?.profiles.get(key)?.profile())
     }
 
     /// Every species by key.
     pub fn iter(&self) -> impl Iterator<Item = (&SpeciesKey, &Arc<Profile>)> {
-        self.profiles.iter()
+        let built_in = self.built_in.into_iter().flat_map(|all| &all.profiles);
+        let read = built_in.filter_map(|(key, slot)| Some((key, slot.profile()?)));
+        let all: BTreeMap<&SpeciesKey, &Arc<Profile>> = read.chain(&self.own).collect();
+        all.into_iter()
+    }
+
+    /// The species of which a name has a word that begins as what was written.
+    pub fn called(&self, written: &str) -> Vec<SpeciesKey> {
+        let wanted = plain(written);
+        let fits = |name: &str| name.starts_with(&wanted) || name.contains(&format!("-{wanted}"));
+        let called = |profile: &Profile| names_of(profile).iter().any(|(name, _)| fits(name));
+        let all = self.iter().filter(|(_, profile)| !wanted.is_empty() && called(profile));
+        all.map(|(key, _)| key.clone()).collect()
     }
 
     /// The one species meant by what was written; none where nothing or more than one plant is.
@@ -67,9 +108,10 @@ impl Catalogue {
     pub(super) fn bearers(&self, name: &str) -> Vec<(Kind, SpeciesKey)> {
         let still = |(kind, key): &&(Kind, SpeciesKey)| {
             // A nursery's own profile of a built-in species may have given a name up.
-            self.later.is_empty() || self.get(key).is_some_and(|profile| names_of(profile).contains(&(name.to_string(), *kind)))
+            self.later.is_empty()
+                || self.get(key).is_some_and(|profile| names_of(profile).contains(&(name.to_string(), *kind)))
         };
-        let built_in = self.built_in.get(name).into_iter().flatten().filter(still);
+        let built_in = self.built_in.and_then(|all| all.index().get(name)).into_iter().flatten().filter(still);
         let later = self.later.get(name).into_iter().flatten();
         let mut all: Vec<(Kind, SpeciesKey)> = built_in.chain(later).cloned().collect();
         all.sort_by_key(|(kind, _)| *kind);
@@ -84,12 +126,13 @@ impl Catalogue {
             bearers.retain(|(_, owner)| *owner != key);
         }
         for (name, kind) in names_of(&profile) {
-            let known = self.built_in.get(&name).is_some_and(|bearers| bearers.contains(&(kind, key.clone())));
+            let bearer = (kind, key.clone());
+            let known = self.built_in.and_then(|all| all.index().get(&name)).is_some_and(|all| all.contains(&bearer));
             if !known {
-                self.later.entry(name).or_default().push((kind, key.clone()));
+                self.later.entry(name).or_default().push(bearer);
             }
         }
-        self.profiles.insert(key, Arc::new(profile));
+        self.own.insert(key, Arc::new(profile));
     }
 
     /// A nursery's own figures laid over the species meant by `written`, or a new species by that name. Figures may be
@@ -175,7 +218,7 @@ impl Catalogue {
         while letters.len() < 3 {
             letters.push('x');
         }
-        let taken = |code: &str| self.profiles.values().any(|profile| profile.code == code);
+        let taken = |code: &str| self.iter().any(|(_, profile)| profile.code == code);
         let later = letters.iter().skip(2).copied().chain('a'..='z');
         later
             .map(|last| [letters[0], letters[1], last].iter().collect::<String>())

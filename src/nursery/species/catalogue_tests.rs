@@ -27,6 +27,7 @@ fn every_text_is_read_and_makes_sense() {
     for (file, text) in TEXTS {
         let profile: Profile = toml::from_str(text).unwrap_or_else(|fault| panic!("{file}: {fault}"));
         assert_eq!(crate::nursery::species::fault(&profile), None, "{file}");
+        assert!(text.starts_with(&format!("key = \"{}\"\n", profile.key)), "{file} begins with its key");
         assert!(file.ends_with(&format!("/{}.toml", profile.code)), "{file} holds {}", profile.code);
         assert!(profile.group.is_some(), "{file}");
         assert!(!profile.names.en.is_empty() && !profile.names.es.is_empty(), "{file}");
@@ -60,9 +61,10 @@ fn every_file_of_the_folders_is_a_built_in_profile() {
 fn every_species_says_the_five_things_or_is_known_not_to() {
     let mut unknown = Vec::new();
     for (key, profile) in Catalogue::built_in().iter() {
-        let seed = profile.planting_material.as_ref().is_none_or(|how| {
-            how.value.contains("seed") && !how.value.contains("no seed")
-        });
+        let seed = profile
+            .planting_material
+            .as_ref()
+            .is_none_or(|how| how.value.contains("seed") && !how.value.contains("no seed"));
         for (what, known) in [
             ("seed", !seed || profile.storage.is_some() || profile.storage_note.is_some()),
             ("emerges", !seed || profile.emerge_first_days.is_some()),

@@ -52,10 +52,45 @@ pub(super) type Index = BTreeMap<String, Vec<(Kind, SpeciesKey)>>;
 
 /// Words of plant material, folded: they say what is planted and not which plant.
 const MATERIAL: &[&str] = &[
-    "sucker", "seedling", "cutting", "stake", "graft", "grafted", "budded", "plantlet", "clone", "seed", "tree",
-    "plant", "sapling", "slip", "stump", "vine", "hijo", "hijuelo", "colino", "cepa", "cormo", "estaca", "estacon",
-    "esqueje", "injerto", "injertado", "injertada", "acodo", "plantula", "plantita", "planta", "arbolito", "arbol",
-    "mata", "matita", "almacigo", "semilla", "vastago", "pilon",
+    "sucker",
+    "seedling",
+    "cutting",
+    "stake",
+    "graft",
+    "grafted",
+    "budded",
+    "plantlet",
+    "clone",
+    "seed",
+    "tree",
+    "plant",
+    "sapling",
+    "slip",
+    "stump",
+    "vine",
+    "hijo",
+    "hijuelo",
+    "colino",
+    "cepa",
+    "cormo",
+    "estaca",
+    "estacon",
+    "esqueje",
+    "injerto",
+    "injertado",
+    "injertada",
+    "acodo",
+    "plantula",
+    "plantita",
+    "planta",
+    "arbolito",
+    "arbol",
+    "mata",
+    "matita",
+    "almacigo",
+    "semilla",
+    "vastago",
+    "pilon",
 ];
 /// Words that bind material to its plant.
 const BINDING: &[&str] = &["de", "del", "of", "from", "por", "the", "la", "el"];
@@ -65,7 +100,8 @@ const ANY_VARIETY: &[&str] = &[
     "improved", "hibrido", "hybrid", "comun", "common",
 ];
 /// Words behind which a variety of any name stands.
-const NAMES_A_VARIETY: &[&str] = &["var", "var.", "variedad", "variety", "cv", "cv.", "cultivar", "clon", "clone", "linea"];
+const NAMES_A_VARIETY: &[&str] =
+    &["var", "var.", "variedad", "variety", "cv", "cv.", "cultivar", "clon", "clone", "linea"];
 /// Words too general to be the head of a name.
 const NO_HEADS: &[&str] = &[
     "tree", "plant", "vine", "nut", "fruit", "arbol", "palo", "flor", "fruta", "hoja", "planta", "falso", "lengua",
@@ -210,12 +246,18 @@ impl Catalogue {
     /// The same in the singular: "mangos", "limones", "coconut palms".
     fn singular(&self, words: &[&str]) -> Found {
         let each = |endings: [&str; 2]| {
-            let word = |word: &&str| endings.iter().find_map(|ending| word.strip_suffix(ending)).unwrap_or(word).to_string();
+            let word =
+                |word: &&str| endings.iter().find_map(|ending| word.strip_suffix(ending)).unwrap_or(word).to_string();
             words.iter().map(word).collect::<Vec<_>>().join("-")
         };
         let last = |ending: &str| words.join("-").strip_suffix(ending).map(str::to_string);
         let tried = [last("s"), last("es"), Some(each(["s", "s"])), Some(each(["es", "s"]))];
-        tried.into_iter().flatten().map(|name| self.named(&name)).find(|found| *found != Found::Nothing).unwrap_or(Found::Nothing)
+        tried
+            .into_iter()
+            .flatten()
+            .map(|name| self.named(&name))
+            .find(|found| *found != Found::Nothing)
+            .unwrap_or(Found::Nothing)
     }
 
     /// The plants whose names have this word at their head ("apple", "cedro"): to be asked about.
@@ -230,7 +272,8 @@ impl Catalogue {
             let spanish = profile.names.es.iter().filter_map(|name| head_of(plain(name).split('-')));
             english.chain(spanish).any(|head| head == *word || head == single)
         };
-        let keys: Vec<SpeciesKey> = self.iter().filter(|(_, profile)| heads(profile)).map(|(key, _)| key.clone()).collect();
+        let keys: Vec<SpeciesKey> =
+            self.iter().filter(|(_, profile)| heads(profile)).map(|(key, _)| key.clone()).collect();
         if keys.is_empty() { Found::Nothing } else { Found::Several(keys) }
     }
 }
@@ -277,8 +320,12 @@ fn is_variety(profile: &Profile, words: &[&str]) -> bool {
     let words = without_material(words);
     let joined = words.join("-");
     let own = |name: &str| profile.varieties.iter().any(|known| plain(known) == name);
-    let numbered = |word: &str| word.chars().any(|c| c.is_ascii_digit()) && word.chars().any(|c| c.is_ascii_alphabetic());
-    let clone = !words.is_empty() && words.len() <= 3 && numbered(&joined) && words[0].chars().all(|c| c.is_ascii_alphanumeric());
+    let numbered =
+        |word: &str| word.chars().any(|c| c.is_ascii_digit()) && word.chars().any(|c| c.is_ascii_alphabetic());
+    let clone = !words.is_empty()
+        && words.len() <= 3
+        && numbered(&joined)
+        && words[0].chars().all(|c| c.is_ascii_alphanumeric());
     let said = words.len() > 1 && words.len() <= 4 && NAMES_A_VARIETY.contains(&words[0]);
     let each = words.iter().all(|word| ANY_VARIETY.contains(word) || own(word) || is_material(word));
     own(&joined) || clone || said || each

@@ -20,6 +20,6 @@ pub use catalogue::Catalogue;
 pub use figure::{Figure, Flag};
 pub use found::Found;
 pub use limits::fault;
-pub use profile::{Danger, GrowthPoint, Group, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
+pub use profile::{Danger, Group, GrowthPoint, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
 pub use profile_fault::ProfileFault;
-pub use spanish::in_spanish;
+pub use spanish::{NURSE_STANDS_ANY_LIGHT, in_spanish};

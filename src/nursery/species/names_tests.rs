@@ -22,7 +22,9 @@ fn answered(catalogue: &Catalogue, written: &str) -> Vec<String> {
     match catalogue.resolve(written) {
         Found::One(key) => vec![scientific(catalogue, &key)],
         Found::Several(keys) => keys.iter().map(|key| scientific(catalogue, key)).collect(),
-        Found::Nothing => catalogue.nearest(written).iter().flat_map(|near| answered_by_name(catalogue, near)).collect(),
+        Found::Nothing => {
+            catalogue.nearest(written).iter().flat_map(|near| answered_by_name(catalogue, near)).collect()
+        }
     }
 }
 

@@ -9,6 +9,9 @@ use super::catalogue::Catalogue;
 /// one profile alone says stands in its own file. A publication that is the whole of a source stands as it is.
 const TEXTS: [&str; 2] = [include_str!("in_spanish.toml"), include_str!("texts_in_spanish.toml")];
 
+/// The source of the light a nurse plant stands, where its profile names none.
+pub const NURSE_STANDS_ANY_LIGHT: &str = "ours: a nurse plant stands any light";
+
 /// A text of a built-in profile in Spanish; none for a text that is not of a built-in profile.
 pub fn in_spanish(english: &str) -> Option<&'static str> {
     static READ: OnceLock<BTreeMap<String, String>> = OnceLock::new();
@@ -33,7 +36,7 @@ mod tests {
     const OWN: &str = "this nursery";
 
     fn said_in_english() -> BTreeSet<String> {
-        let mut all = BTreeSet::from([OWN.to_string()]);
+        let mut all = BTreeSet::from([OWN, NURSE_STANDS_ANY_LIGHT].map(str::to_string));
         for (_, profile) in Catalogue::built_in().iter() {
             all.extend(profile.notes.iter().chain(&profile.cautions).cloned());
             for (name, value, source, _) in profile.figures() {

@@ -5,7 +5,7 @@
 
 use super::positions::part_seen;
 use crate::base::{Day, SpeciesKey};
-use crate::nursery::species::Profile;
+use crate::nursery::species::{NURSE_STANDS_ANY_LIGHT, Profile};
 use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, Measure, Rule, RuleSource, Source};
 use crate::reckon::stock::{BedStory, LightLook};
 use crate::reckon::tray::exposure::light_band;
@@ -48,8 +48,9 @@ pub fn counting(story: &BedStory, day: Day) -> impl Iterator<Item = &LightLook> 
 pub fn band(profile: Option<&Profile>) -> Option<(f64, f64, String)> {
     let (least, most) = light_band(profile)?;
     let profile = profile?;
-    let figure = profile.outplant_shade_most_pct.as_ref().or(profile.outplant_shade_least_pct.as_ref())?;
-    Some((least, most, figure.source.clone()))
+    let figure = profile.outplant_shade_most_pct.as_ref().or(profile.outplant_shade_least_pct.as_ref());
+    let source = figure.map_or_else(|| NURSE_STANDS_ANY_LIGHT.to_string(), |figure| figure.source.clone());
+    Some((least, most, source))
 }
 
 /// Whether the light now is inside the species' band. It must be known.

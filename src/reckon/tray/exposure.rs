@@ -1,7 +1,7 @@
 //! The step of light from a tray to where it goes: a ratio, not points.
 
 use crate::base::{EntryId, SpeciesKey};
-use crate::nursery::species::Profile;
+use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
 use crate::reckon::tray::light::LastLight;
 use crate::science::light::exposure_ratio;
@@ -16,12 +16,16 @@ pub const DARKER_WARNS_BELOW: f64 = 0.5;
 const SOURCE: RuleSource = RuleSource::LightStep;
 
 /// The band of light a species stands at planting, as shares of the open light: 1 - its shade band. Where the profile gives
-/// only one end, the other is open (no shade, or full shade); none where it gives neither.
+/// only one end, the other is open (no shade, or full shade); where it gives neither, a nurse plant stands any light, and of
+/// other species nothing is known.
 pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
     let profile = profile?;
     let least_shade = profile.outplant_shade_least_pct.as_ref().map(|figure| figure.value);
     let most_shade = profile.outplant_shade_most_pct.as_ref().map(|figure| figure.value);
-    least_shade.or(most_shade)?;
+    if least_shade.or(most_shade).is_none() {
+        // A nurse plant is planted in the open, or wherever it is to give shade.
+        return (profile.role == Role::Nurse).then_some((0.0, 1.0));
+    }
     let (least_shade, most_shade) = (least_shade.unwrap_or(0.0), most_shade.unwrap_or(100.0));
     Some((1.0 - most_shade / 100.0, 1.0 - least_shade / 100.0))
 }

@@ -5,7 +5,8 @@ use serde_json::Value;
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
 use crate::nursery::species::{
-    Catalogue, Danger, Flag, Found, GrowthPoint, Group, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish,
+    Catalogue, Danger, Flag, Found, Group, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template,
+    in_spanish,
 };
 use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
