@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 use super::built_in::TEXTS;
-use super::found::{Found, Index, Kind, names_of, plain};
+use super::found::{Found, Index, NameKind, names_of, plain};
 use super::overrides::lay_over;
 use super::profile::{Names, Profile, Role};
 use super::profile_fault::ProfileFault;
@@ -105,15 +105,15 @@ impl Catalogue {
     }
 
     /// Who bears a name, folded: the strongest kind of name first, then the earlier species.
-    pub(super) fn bearers(&self, name: &str) -> Vec<(Kind, SpeciesKey)> {
-        let still = |(kind, key): &&(Kind, SpeciesKey)| {
+    pub(super) fn bearers(&self, name: &str) -> Vec<(NameKind, SpeciesKey)> {
+        let still = |(kind, key): &&(NameKind, SpeciesKey)| {
             // A nursery's own profile of a built-in species may have given a name up.
             self.later.is_empty()
                 || self.get(key).is_some_and(|profile| names_of(profile).contains(&(name.to_string(), *kind)))
         };
         let built_in = self.built_in.and_then(|all| all.index().get(name)).into_iter().flatten().filter(still);
         let later = self.later.get(name).into_iter().flatten();
-        let mut all: Vec<(Kind, SpeciesKey)> = built_in.chain(later).cloned().collect();
+        let mut all: Vec<(NameKind, SpeciesKey)> = built_in.chain(later).cloned().collect();
         all.sort_by_key(|(kind, _)| *kind);
         all.dedup();
         all
@@ -179,11 +179,11 @@ impl Catalogue {
     /// The names and the code a profile shares with other species: each name and the species it leads to now. What its
     /// species was called before is no news, and a word that is asked about anyway may be borne by one more.
     pub fn shared_names(&self, profile: &Profile) -> Vec<(String, SpeciesKey)> {
-        let before: Vec<(String, Kind)> = self.get(&profile.key).map(|known| names_of(known)).unwrap_or_default();
-        let new = names_of(profile).into_iter().filter(|name| name.1 != Kind::Shared && !before.contains(name));
+        let before: Vec<(String, NameKind)> = self.get(&profile.key).map(|known| names_of(known)).unwrap_or_default();
+        let new = names_of(profile).into_iter().filter(|name| name.1 != NameKind::Shared && !before.contains(name));
         let held = new.filter_map(|(name, _)| {
             let bearers = self.bearers(&name);
-            let (_, owner) = bearers.iter().find(|(kind, owner)| *kind != Kind::Shared && *owner != profile.key)?;
+            let (_, owner) = bearers.iter().find(|(kind, owner)| *kind != NameKind::Shared && *owner != profile.key)?;
             Some((name, owner.clone()))
         });
         let mut shared: Vec<_> = held.collect();

@@ -165,7 +165,7 @@ fn codes_are_unique_and_every_name_finds_its_own_species() {
     for (key, profile) in catalogue.iter() {
         assert!(codes.insert(profile.code.clone()), "{key}: the code {} is taken", profile.code);
         assert_eq!(catalogue.shared_names(profile), Vec::new(), "{key}");
-        for (name, kind) in names_of(profile).into_iter().filter(|(_, kind)| *kind < Kind::Common) {
+        for (name, kind) in names_of(profile).into_iter().filter(|(_, kind)| *kind < NameKind::Common) {
             assert_eq!(catalogue.find(&name).as_ref(), Some(key), "{kind:?} {name}");
         }
     }

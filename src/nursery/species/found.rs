@@ -39,7 +39,7 @@ impl Found {
 
 /// What a name is of its species; the smaller leads, and of a common name only one plant may be the bearer.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
-pub(super) enum Kind {
+pub(super) enum NameKind {
     Key,
     Code,
     Scientific,
@@ -48,7 +48,7 @@ pub(super) enum Kind {
 }
 
 /// Who bears each name, folded.
-pub(super) type Index = BTreeMap<String, Vec<(Kind, SpeciesKey)>>;
+pub(super) type Index = BTreeMap<String, Vec<(NameKind, SpeciesKey)>>;
 
 /// Words of plant material, folded: they say what is planted and not which plant.
 const MATERIAL: &[&str] = &[
@@ -118,12 +118,12 @@ pub(super) fn plain(written: &str) -> String {
 }
 
 /// Every name a species is found by, folded.
-pub(super) fn names_of(profile: &Profile) -> Vec<(String, Kind)> {
-    let mut names = vec![(plain(profile.key.as_str()), Kind::Key), (plain(&profile.code), Kind::Code)];
+pub(super) fn names_of(profile: &Profile) -> Vec<(String, NameKind)> {
+    let mut names = vec![(plain(profile.key.as_str()), NameKind::Key), (plain(&profile.code), NameKind::Code)];
     let scientific = scientific_names(&profile.scientific).into_iter().chain(profile.synonyms.iter().cloned());
-    names.extend(scientific.map(|name| (plain(&name), Kind::Scientific)));
-    names.extend(profile.names.en.iter().chain(&profile.names.es).map(|name| (plain(name), Kind::Common)));
-    names.extend(profile.shared_names.iter().map(|name| (plain(name), Kind::Shared)));
+    names.extend(scientific.map(|name| (plain(&name), NameKind::Scientific)));
+    names.extend(profile.names.en.iter().chain(&profile.names.es).map(|name| (plain(name), NameKind::Common)));
+    names.extend(profile.shared_names.iter().map(|name| (plain(name), NameKind::Shared)));
     names.retain(|(name, _)| !name.is_empty());
     names
 }
@@ -193,9 +193,9 @@ impl Catalogue {
         let bearers = self.bearers(name);
         match bearers.first() {
             None => Found::Nothing,
-            Some((Kind::Key | Kind::Code | Kind::Scientific, key)) => Found::One(key.clone()),
-            Some((Kind::Common, key)) if bearers.iter().all(|(_, other)| other == key) => Found::One(key.clone()),
-            Some((Kind::Common | Kind::Shared, _)) => {
+            Some((NameKind::Key | NameKind::Code | NameKind::Scientific, key)) => Found::One(key.clone()),
+            Some((NameKind::Common, key)) if bearers.iter().all(|(_, other)| other == key) => Found::One(key.clone()),
+            Some((NameKind::Common | NameKind::Shared, _)) => {
                 let mut keys: Vec<SpeciesKey> = Vec::new();
                 for (_, key) in bearers {
                     if !keys.contains(&key) {
