@@ -4,17 +4,18 @@
 //! highland nursery 30-60 % more is common practice.
 
 mod built_in;
-pub mod catalogue;
-pub mod figure;
+pub(crate) mod catalogue;
+pub(crate) mod figure;
 mod found;
 mod limits;
 #[cfg(test)]
 mod names_tests;
 mod near;
 mod overrides;
-pub mod profile;
+pub(crate) mod profile;
 mod profile_fault;
 mod spanish;
+mod trust;
 
 pub use catalogue::Catalogue;
 pub use figure::{Figure, Flag};
@@ -23,3 +24,4 @@ pub use limits::fault;
 pub use profile::{Danger, Group, GrowthPoint, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
 pub use profile_fault::ProfileFault;
 pub use spanish::{NURSE_STANDS_ANY_LIGHT, in_spanish};
+pub use trust::Trust;
