@@ -29,7 +29,7 @@ pub(super) struct Judged {
 
 impl Judged {
     /// Takes the tried lines out of the fold again and hands over the doubts.
-    pub(super) fn put_back(&self, fold: &mut Fold) -> Vec<Doubt> {
+    pub(super) fn roll_back(&self, fold: &mut Fold) -> Vec<Doubt> {
         fold.take_out(&self.tried);
         self.doubts.clone()
     }
@@ -88,7 +88,7 @@ fn brings(what: &What, subject: &Subject) -> bool {
     }
 }
 
-/// Judges drafts and leaves them laid over the fold; the caller puts them back.
+/// Judges drafts and leaves them laid over the fold; the caller rolls them back.
 pub(super) fn judge(
     fold: &mut Fold,
     mut drafts: Vec<Draft>,
@@ -124,7 +124,7 @@ pub(super) fn judge(
     if faults.is_empty() {
         return Ok((drafts, judged));
     }
-    judged.put_back(fold);
+    judged.roll_back(fold);
     faults.sort_by_key(|refused| refused.line);
     Err(DeskError::Refused(faults))
 }

@@ -8,8 +8,8 @@ use crate::base::SpeciesKey;
 use crate::nursery::entry::types::{GroundTask, Tubers};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Looking, Measure, PartSeen, Rule, Source, Standing};
+use crate::reckon::test_book::{Page, day};
 use crate::reckon::tray::exposure::light_band;
-use crate::reckon::written::{Page, day};
 
 const ON: &str = "2026-04-10";
 

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 
 use super::*;
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
-use crate::reckon::written::{Page, day};
+use crate::reckon::test_book::{Page, day};
 
 const ON: &str = "2026-04-10";
 

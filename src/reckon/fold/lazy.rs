@@ -77,7 +77,7 @@ pub(super) fn subjects_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<S
 }
 
 /// Of these the trays and lots of which entries change what they hand on: those they went to have to be folded anew.
-pub(super) fn lenders_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
+pub(super) fn changed_ancestors(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
     let mut all = BTreeSet::new();
     for entry in and_named(ledger, entries).iter().filter(|entry| lends(&entry.what)) {
         // A sowing changes what its tray hands on, not what its lot does.
@@ -119,7 +119,7 @@ fn and_named(ledger: &Ledger, entries: &[Arc<Entry>]) -> Vec<Arc<Entry>> {
 
 /// What a tray or lot went on to: the trays and beds that take its species and sowings over; and the trays it came from,
 /// which name it.
-pub(super) fn went_to(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
+pub(super) fn descendants(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
     let mut all = Vec::new();
     for entry in ledger.of(subject) {
         let now = |code: &TrayCode| Subject::Tray(ledger.tray_at(code, &ledger.key_of(entry)));
@@ -139,7 +139,7 @@ pub(super) fn went_to(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
 }
 
 /// What something comes from: trays and lots whose species and sowings it takes over.
-fn came_from(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
+fn ancestors(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
     let mut all = Vec::new();
     for entry in ledger.of(subject) {
         let key = ledger.key_of(entry);
@@ -184,7 +184,7 @@ pub(super) fn wanting(ledger: &Ledger, memory: &InMemory, entries: &[Arc<Entry>]
     if !wanted.is_empty() {
         return wanted.into_iter().collect();
     }
-    let mut wanted = wanting_for(ledger, memory, subjects_of(ledger, entries), lenders_of(ledger, entries));
+    let mut wanted = wanting_for(ledger, memory, subjects_of(ledger, entries), changed_ancestors(ledger, entries));
     wanted.extend(entries.iter().filter_map(|entry| command_of(memory, entry)));
     wanted.sort();
     wanted.dedup();
@@ -205,16 +205,16 @@ pub(super) fn wanting_for(
         if !memory.is_whole(&subject) {
             wanted.insert(Wanted::All(subject.clone()));
         } else if lend.contains(&subject) {
-            let went_to = went_to(ledger, &subject);
-            lend.extend(went_to.iter().cloned());
-            about.extend(went_to.iter().cloned());
-            todo.extend(went_to.into_iter().filter(|other| followed.insert(other.clone())));
+            let descendants = descendants(ledger, &subject);
+            lend.extend(descendants.iter().cloned());
+            about.extend(descendants.iter().cloned());
+            todo.extend(descendants.into_iter().filter(|other| followed.insert(other.clone())));
         }
     }
     let mut behind: BTreeSet<Subject> = BTreeSet::new();
     let mut todo: Vec<Subject> = about.iter().filter(|subject| memory.is_whole(subject)).cloned().collect();
     while let Some(subject) = todo.pop() {
-        for source in came_from(ledger, &subject) {
+        for source in ancestors(ledger, &subject) {
             if !memory.lends(&source) {
                 wanted.insert(Wanted::Lending(source));
             } else if behind.insert(source.clone()) {

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use super::*;
 use crate::base::{BedName, TrayCode};
 use crate::reckon::picture::Picture;
-use crate::reckon::written::Page;
+use crate::reckon::test_book::Page;
 
 const ON: &str = "2026-04-10";
 

@@ -7,7 +7,7 @@ use crate::base::{LotCode, Range, TrayCode};
 use crate::nursery::entry::types::Kept;
 use crate::reckon::picture::Picture;
 use crate::reckon::stock::LotStory;
-use crate::reckon::written::{Page, day};
+use crate::reckon::test_book::{Page, day};
 
 /// Avocado seed collected on 1 March: 21 days of life washed and moist.
 fn avocado(page: &mut Page) {

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use super::bed::BedStory;
 use crate::base::SpeciesKey;
 use crate::reckon::picture::DoubtKind;
-use crate::reckon::written::Page;
+use crate::reckon::test_book::Page;
 
 const ON: &str = "2027-01-01";
 
@@ -272,7 +272,7 @@ proptest! {
     fn the_books_balance_whatever_is_written(entries in prop::collection::vec(anything(), 0..25)) {
         let mut page = page();
         for (on, kind, fields) in entries {
-            let day = crate::reckon::written::day("2026-02-01").plus(on as i32);
+            let day = crate::reckon::test_book::day("2026-02-01").plus(on as i32);
             page.write(&day.to_string(), kind, fields);
         }
         prop_assert_eq!(page.story(ON).0.balance(), 0);

@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use super::lineage::{Lineage, lineage_of};
-use super::tray::{CountLook, Origin, SampleLook, Sowing, Spell, TrayStory};
+use super::tray::{CountLook, Origin, SampleLook, Since, Sowing, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::{Count, PlantForm, Text};
@@ -84,7 +84,7 @@ impl TrayFold<'_> {
                 self.story.accounts.given_out += count;
             }
             TrayEntry::Carried(carried) => {
-                let spell = Spell { from: entry.happened, what: carried.place.clone(), entry: entry.id.clone() };
+                let spell = Since { from: entry.happened, what: carried.place.clone(), entry: entry.id.clone() };
                 self.story.places.push(spell);
             }
             TrayEntry::Measured(_)
@@ -112,27 +112,27 @@ impl TrayFold<'_> {
                 let story = &mut self.story;
                 story.samples.push(SampleLook { day, plants: sample.plants.clone(), entry: id });
             }
-            TrayEntry::PlugChecked(plug) => story.plugs.push(Spell { from: day, what: plug.roots, entry: id }),
-            TrayEntry::Flushed(_) => story.flushes.push(Spell { from: day, what: (), entry: id }),
-            TrayEntry::ShadeSet(step) => story.shades.push(Spell { from: day, what: step.shade_pct.0, entry: id }),
+            TrayEntry::PlugChecked(plug) => story.plugs.push(Since { from: day, what: plug.roots, entry: id }),
+            TrayEntry::Flushed(_) => story.flushes.push(Since { from: day, what: (), entry: id }),
+            TrayEntry::ShadeSet(step) => story.shades.push(Since { from: day, what: step.shade_pct.0, entry: id }),
             TrayEntry::WateringSet(step) => {
-                story.waterings.push(Spell { from: day, what: step.every_days.0, entry: id })
+                story.waterings.push(Since { from: day, what: step.every_days.0, entry: id })
             }
             TrayEntry::HardeningBegun(begun) => {
-                story.hardening_begun.push(Spell { from: day, what: begun.for_bed.clone(), entry: id });
+                story.hardening_begun.push(Since { from: day, what: begun.for_bed.clone(), entry: id });
             }
             TrayEntry::Held(held) => {
                 let what = (held.why.0.to_string(), held.until);
-                story.held = Some(Spell { from: day, what, entry: id });
+                story.held = Some(Since { from: day, what, entry: id });
             }
             TrayEntry::Released(_) => story.held = None,
             TrayEntry::PestSeen(pest) => {
                 let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
-                story.pests.push(Spell { from: day, what, entry: id });
+                story.pests.push(Since { from: day, what, entry: id });
             }
             TrayEntry::Treated(treated) => {
                 let safe = day.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
-                story.treatments.push(Spell { from: day, what: (treated.with.0.to_string(), safe), entry: id });
+                story.treatments.push(Since { from: day, what: (treated.with.0.to_string(), safe), entry: id });
             }
             TrayEntry::Relabelled(_)
             | TrayEntry::LetGo(_)
@@ -231,7 +231,7 @@ impl TrayFold<'_> {
             let count = self.out(entry, u64::from(moved.count.0));
             self.story.accounts.moved_out += count;
             let what = (to, as_count(count));
-            self.story.moves_out.push(Spell { from: entry.happened, what, entry: entry.id.clone() });
+            self.story.moves_out.push(Since { from: entry.happened, what, entry: entry.id.clone() });
             return;
         }
         let lineage: Lineage = lineage_of(self.ledger, self.site, &moved.from, &key);
@@ -284,12 +284,12 @@ impl TrayFold<'_> {
     }
 
     fn enter_container(&mut self, entry: &Arc<Entry>, container: Option<crate::base::ContainerName>) {
-        self.story.containers.push(Spell { from: entry.happened, what: container, entry: entry.id.clone() });
+        self.story.containers.push(Since { from: entry.happened, what: container, entry: entry.id.clone() });
     }
 
     fn stand(&mut self, entry: &Arc<Entry>, place: Option<&crate::base::PlaceName>) {
         if let Some(place) = place {
-            self.story.places.push(Spell { from: entry.happened, what: place.clone(), entry: entry.id.clone() });
+            self.story.places.push(Since { from: entry.happened, what: place.clone(), entry: entry.id.clone() });
         }
     }
 
