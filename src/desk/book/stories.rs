@@ -112,19 +112,19 @@ pub(super) fn changed_stories(fold: &Fold, before: &LastKept, all_anew: bool) ->
             let species = story.species.as_ref().filter(|_| story.origin.is_some()).map(ToString::to_string);
             let archived_from = tray_archived_from(story);
             let (sort, name) = (Sort::Tray, code.to_string());
-            changed.push(KeptStory { sort, name, is_archived, species, body: bytes(&**story)? });
+            changed.push(KeptStory { sort, name, archived_from, species, body: bytes(&**story)? });
         }
     }
     for (code, story) in fold.lots() {
         if all_anew || !before.lots.get(code).is_some_and(|old| Arc::ptr_eq(old, story)) {
             let (sort, name, archived_from) = (Sort::Lot, code.to_string(), lot_archived_from(story));
-            changed.push(KeptStory { sort, name, is_archived, species: None, body: bytes(&**story)? });
+            changed.push(KeptStory { sort, name, archived_from, species: None, body: bytes(&**story)? });
         }
     }
     for (name, story) in fold.beds() {
         if all_anew || !before.beds.get(name).is_some_and(|old| Arc::ptr_eq(old, story)) {
             let (sort, name, archived_from) = (Sort::Bed, name.to_string(), bed_archived_from(story));
-            changed.push(KeptStory { sort, name, is_archived, species: None, body: bytes(&**story)? });
+            changed.push(KeptStory { sort, name, archived_from, species: None, body: bytes(&**story)? });
         }
     }
     Ok(changed)
