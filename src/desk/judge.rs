@@ -4,8 +4,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::Now;
 use super::names::Names;
+use super::now::Now;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::journal::JournalError;

@@ -7,6 +7,7 @@ mod first_day;
 mod judge;
 mod kept;
 mod names;
+mod now;
 mod paper;
 mod refusal;
 pub mod sample;
@@ -25,6 +26,7 @@ pub use exchange::{
 };
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
+pub use now::Now;
 pub use paper::{day_asked, day_said};
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
@@ -34,24 +36,13 @@ use std::collections::BTreeSet;
 use std::path::Path;
 use std::sync::Arc;
 
-use crate::base::{Clock, Day, DeviceId, EntryId, Moment};
+use crate::base::{Day, DeviceId, EntryId, Moment};
 use crate::journal::Journal;
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::picture::Doubt;
 use crate::reckon::{Fold, FromThen, Picture, View};
 use book::BookSource;
-
-/// What the clock says, read once by the caller.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct Now {
-    /// Today, as the person means it.
-    pub today: Day,
-    /// The time of day; none where today was set by hand.
-    pub clock: Option<Clock>,
-    /// The instant.
-    pub moment: Moment,
-}
 
 /// What was written.
 #[derive(Clone, PartialEq, Debug, Default)]

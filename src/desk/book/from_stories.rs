@@ -6,10 +6,10 @@ use std::sync::Arc;
 
 use super::in_parts::doubts_kept;
 use super::look_up::{self, described, describes_species, gauge};
+use super::source::{BookSource, Opened, arcs};
 use super::stories::{LastKept, MORE_AT_HAND, archived_stories, keep_stories, program, read_stories};
-use super::{BookSource, Opened, arcs};
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
-use crate::desk::Now;
+use crate::desk::now::Now;
 use crate::journal::{Journal, JournalError, Sort, Sought};
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::entry::subject::Subject;

@@ -4,12 +4,12 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::arcs;
 use super::look_up::{described, look_up_about};
+use super::source::arcs;
 use super::stories::{LastKept, changed_stories, program};
 use crate::base::{BedName, EntryId, LotCode, TrayCode};
-use crate::desk::Now;
 use crate::desk::judge::refused_for;
+use crate::desk::now::Now;
 use crate::desk::refusal::Refusal;
 use crate::journal::{Checkpoint, Journal, JournalError, Sort};
 use crate::nursery::entry::subject::Subject;

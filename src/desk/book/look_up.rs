@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::arcs;
+use super::source::arcs;
 use crate::base::{Day, EntryId};
 use crate::journal::{Journal, JournalError, Sort, Sought};
 use crate::nursery::entry::subject::Subject;

@@ -4,9 +4,9 @@ use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::{BookSource, Opened, arcs};
+use super::source::{BookSource, Opened, arcs};
 use crate::base::text::folded;
-use crate::desk::Now;
+use crate::desk::now::Now;
 use crate::journal::{Journal, JournalError};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::{BookEntry, Entry, What};

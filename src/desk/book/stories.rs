@@ -3,7 +3,7 @@
 use imbl::OrdMap;
 use std::sync::Arc;
 
-use super::arcs;
+use super::source::arcs;
 use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, LotCode, TrayCode};
 use crate::journal::{Checkpoint, Journal, JournalError, KeptStory, Sort};
