@@ -300,7 +300,7 @@ impl Desk {
         drafts: Vec<Draft>,
         moment: Moment,
         device: Option<DeviceId>,
-    ) -> Result<(Vec<Draft>, judge::Judged), DeskError> {
+    ) -> Result<(Vec<Draft>, judge::Trial), DeskError> {
         let (journal, source) = (&self.journal, &self.source);
         let mut look_up = |fold: &mut Fold, entries: &[Arc<Entry>]| source.look_up_for(journal, fold, entries);
         judge::judge(&mut self.fold, drafts, self.now, moment, device, &mut look_up)

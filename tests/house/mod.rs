@@ -163,8 +163,8 @@ fn each_outside_crate_has_its_owner_rooms() {
         ("statrs", &["science"][..]),
         ("terminal_size", &["cli"][..]),
         ("thiserror", &["every"][..]),
-        // Profiles of species, and the settings file.
-        ("toml", &["nursery", "settings"][..]),
+        // Profiles of species, the settings file, words and columns of what is read.
+        ("toml", &["nursery", "settings", "share"][..]),
         ("unicode_normalization", &["base"][..]),
         ("unicode_width", &["base", "dashboard"][..]),
     ]);

@@ -11,7 +11,7 @@ use super::stories::{LastKept, MORE_AT_HAND, archived_stories, keep_stories, pro
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::desk::now::Now;
 use crate::journal::{Journal, JournalError, Sort, Sought};
-use crate::nursery::entry::shape::Shape;
+use crate::nursery::entry::shape::{NameOf, Shape};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::{Entry, kind_of_entry};
 use crate::nursery::envelope::Draft;
@@ -96,16 +96,17 @@ impl BookSource for FromStories {
             if kind.kind == "withdrawn" {
                 take_in_withdrawn(journal, fold, &draft)?;
             }
-            for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
+            for field in kind.fields {
+                let Shape::Code(name_of) = field.shape else { continue };
                 let Some(serde_json::Value::String(written)) = draft.body.get(field.name) else { continue };
-                if !asked.insert((field.name, written.clone())) {
+                if !asked.insert((name_of, written.clone())) {
                     continue;
                 }
-                match field.name {
-                    "tray" | "from" | "to" | "was" => about.extend(trays_like(journal, fold, written)?),
-                    "lot" => about.extend(lots_like(journal, written)?),
-                    "bed" | "for_bed" => about.extend(beds_like(journal, written)?),
-                    _ => {}
+                match name_of {
+                    NameOf::Tray => about.extend(trays_like(journal, fold, written)?),
+                    NameOf::Lot => about.extend(lots_like(journal, written)?),
+                    NameOf::Bed => about.extend(beds_like(journal, written)?),
+                    NameOf::Place | NameOf::Container | NameOf::Field => {}
                 }
             }
         }

@@ -12,7 +12,7 @@ use super::{ImportError, Imported};
 use crate::base::{DeviceId, EntryId};
 use crate::desk::book::{Asked, FromStories, fold_in_parts, nothing_looked_up};
 use crate::desk::judge;
-use crate::desk::names::Names;
+use crate::desk::names::BatchNames;
 use crate::desk::refusal::{DeskError, Refusal, Refused};
 use crate::desk::{Desk, Recorded};
 use crate::journal::{Intake, JournalError, New, Step, Unfit};
@@ -75,7 +75,7 @@ fn go_on_unless(said: ControlFlow<()>) -> Result<(), JournalError> {
 
 /// What was read of the file, and what is open.
 #[derive(Default)]
-struct Coming {
+struct Incoming {
     intake: Option<Intake>,
     device: Option<DeviceId>,
     lines: usize,
@@ -91,7 +91,7 @@ struct Coming {
     fold_is_other: bool,
 }
 
-impl Coming {
+impl Incoming {
     fn counted(&self) -> (usize, usize) {
         self.intake.as_ref().map_or((0, 0), Intake::counted)
     }
@@ -117,7 +117,7 @@ impl Desk {
     ) -> Result<Imported, ImportError> {
         self.refresh().map_err(ImportError::Desk)?;
         let device = self.journal.device().map_err(journal)?;
-        let mut coming = Coming { device, ..Coming::default() };
+        let mut coming = Incoming { device, ..Incoming::default() };
         let imported = self.import_coming(&mut coming, input, who, how, told);
         if let Some(intake) = coming.intake.take() {
             self.journal.let_go(intake);
@@ -130,7 +130,7 @@ impl Desk {
 
     fn import_coming(
         &mut self,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         input: impl BufRead,
         who: &str,
         how: How,
@@ -183,7 +183,7 @@ impl Desk {
     /// others are kept until all are known.
     fn read_in(
         &mut self,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         input: impl BufRead,
         who: &str,
         how: How,
@@ -228,7 +228,7 @@ impl Desk {
     }
 
     /// Puts the few lines with an identity into a transaction.
-    fn put(&mut self, coming: &mut Coming) -> Result<(), JournalError> {
+    fn put(&mut self, coming: &mut Incoming) -> Result<(), JournalError> {
         let intake = coming.intake.insert(self.journal.begin_intake()?);
         std::mem::take(&mut coming.few)
             .into_iter()
@@ -236,7 +236,7 @@ impl Desk {
     }
 
     /// The same once they are judged.
-    fn put_few(&mut self, coming: &mut Coming, faults: &mut LineFaults) -> Result<(), ImportError> {
+    fn put_few(&mut self, coming: &mut Incoming, faults: &mut LineFaults) -> Result<(), ImportError> {
         if !coming.few.is_empty() {
             self.put(coming).map_err(journal)?;
             self.settle_chains(coming, faults).map_err(journal)?;
@@ -245,7 +245,7 @@ impl Desk {
     }
 
     /// Adds what does not fit the lines that are here to the faults of lines.
-    fn settle_chains(&mut self, coming: &mut Coming, faults: &mut LineFaults) -> Result<(), JournalError> {
+    fn settle_chains(&mut self, coming: &mut Incoming, faults: &mut LineFaults) -> Result<(), JournalError> {
         let Some(intake) = &mut coming.intake else { return Ok(()) };
         intake.settle(&self.journal, faults.is_empty())?;
         let (of_chains, count) = intake.faults();
@@ -257,7 +257,7 @@ impl Desk {
     }
 
     /// In memory, on the fold of the book.
-    fn judge_few(&mut self, coming: &mut Coming) -> Result<Vec<Doubt>, DeskError> {
+    fn judge_few(&mut self, coming: &mut Incoming) -> Result<Vec<Doubt>, DeskError> {
         let opened = coming.few.iter().filter_map(|(_, sealed)| sealed.open().ok());
         let known: Vec<Arc<Entry>> =
             opened.filter(|entry| !self.fold.ledger().holds(&entry.id)).map(Arc::new).collect();
@@ -273,7 +273,7 @@ impl Desk {
     /// part at a time.
     fn judge_many(
         &mut self,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         how: How,
         told: &mut ImportProgress<'_>,
     ) -> Result<Vec<Doubt>, DeskError> {
@@ -289,7 +289,7 @@ impl Desk {
     fn judge_inside(
         &mut self,
         intake: &mut Intake,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         how: How,
         told: &mut ImportProgress<'_>,
     ) -> Result<Vec<Doubt>, DeskError> {
@@ -325,7 +325,7 @@ impl Desk {
     fn settle_many(
         &mut self,
         intake: &Intake,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         told: &mut ImportProgress<'_>,
     ) -> Result<(), DeskError> {
         if coming.drafts.is_empty() {
@@ -339,7 +339,7 @@ impl Desk {
             self.source = Box::new(FromStories::default());
         }
         self.look_up_named(&mut coming.drafts.iter().map(Cow::Owned))?;
-        let mut names = Names::of(&self.fold).spelled_also_as_in(older.as_ref());
+        let mut names = BatchNames::of(&self.fold).spelled_also_as_in(older.as_ref());
         let (mut refused, mut unread): (Vec<Refused>, HashSet<usize>) = (Vec::new(), HashSet::new());
         let now = self.now;
         let read = coming.lines;
@@ -371,7 +371,7 @@ impl Desk {
     }
 
     /// Makes what was judged one piece of the file.
-    fn save(&mut self, coming: &mut Coming, told: &mut ImportProgress<'_>) -> Result<(), DeskError> {
+    fn save(&mut self, coming: &mut Incoming, told: &mut ImportProgress<'_>) -> Result<(), DeskError> {
         let many = coming.settled.is_empty();
         if coming.counted().0 == 0 && coming.drafts.is_empty() {
             return Ok(());

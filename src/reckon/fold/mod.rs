@@ -229,7 +229,7 @@ impl Fold {
         match self.ledger.add(entries.iter().cloned()) {
             None => self.fold_all(),
             Some(touched) => {
-                let lend = lazy::changed_ancestors(&self.ledger, &entries);
+                let lend = lazy::those_affecting_descendants(&self.ledger, &entries);
                 self.refold(touched, lend);
             }
         }
@@ -237,7 +237,7 @@ impl Fold {
 
     /// Takes entries out again, as if they had never been added.
     pub fn take_out(&mut self, entries: &[Arc<Entry>]) {
-        let lend = lazy::changed_ancestors(&self.ledger, entries);
+        let lend = lazy::those_affecting_descendants(&self.ledger, entries);
         match self.ledger.take_out(entries) {
             None => self.fold_all(),
             Some(touched) => {

@@ -77,19 +77,19 @@ fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
             What::Site(SiteEntry::PlaceSet(set)) => story.shade(from, set.shade_pct.0, id),
             What::Tray(TrayEntry::ShadeSet(set)) => story.shade(from, set.shade_pct.0, id),
             What::Tray(TrayEntry::WateringSet(set)) => {
-                story.waterings.push(Since { from, what: set.every_days.0, entry: id });
+                story.waterings.push(Since::begun_by(entry, set.every_days.0));
             }
             What::Tray(TrayEntry::Held(held)) => {
-                story.held = Some(Since { from, what: (held.why.0.to_string(), held.until), entry: id });
+                story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
             }
             What::Tray(TrayEntry::Released(_)) => story.held = None,
             What::Tray(TrayEntry::PestSeen(pest)) => {
                 let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
-                story.pests.push(Since { from, what, entry: id });
+                story.pests.push(Since::begun_by(entry, what));
             }
             What::Tray(TrayEntry::Treated(treated)) => {
                 let safe = from.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
-                story.treatments.push(Since { from, what: (treated.with.0.to_string(), safe), entry: id });
+                story.treatments.push(Since::begun_by(entry, (treated.with.0.to_string(), safe)));
             }
             What::Ground(GroundEntry::LightRead(read)) => {
                 if let Some(share) = share_read(read) {

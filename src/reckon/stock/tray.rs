@@ -6,8 +6,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
-use crate::nursery::entry::MeasuredPlant;
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
+use crate::nursery::entry::{Entry, MeasuredPlant};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -160,6 +160,13 @@ pub struct Since<T> {
     pub what: T,
     /// The entry.
     pub entry: EntryId,
+}
+
+impl<T> Since<T> {
+    /// What an entry says, from its day on.
+    pub(super) fn begun_by(entry: &Entry, what: T) -> Since<T> {
+        Since { from: entry.happened, what, entry: entry.id.clone() }
+    }
 }
 
 /// The story of a tray up to the day looked at.
