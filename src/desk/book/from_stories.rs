@@ -26,10 +26,11 @@ const KEEP_EVERY: i64 = 300;
 /// For a view from which more entries have to be taken out, the book is read whole.
 const MOST_TAKEN_OUT: u64 = 25_000;
 
-/// A book of which only what is active is in memory.
+/// A book of which only what is active is in memory. Without stories that were kept (`default`) it only looks up, for a fold
+/// of which nothing may be kept.
 #[derive(Default)]
 pub(in crate::desk) struct FromStories {
-    kept: LastKept,
+    kept: Option<LastKept>,
 }
 
 /// Goes on from the kept stories; none where they are not of this program, or cannot be gone on from.
@@ -64,7 +65,7 @@ pub(super) fn open(journal: &Journal, now: Now) -> Result<Option<Opened>, Journa
     fold.go_to(View { day: today, known: None }, new, &reaching);
     let Some(archived) = archived_stories(journal, today)? else { return Ok(None) };
     fold.put_archived(archived);
-    Ok(Some(Opened { fold, arrival, source: Box::new(FromStories { kept }) }))
+    Ok(Some(Opened { fold, arrival, source: Box::new(FromStories { kept: Some(kept) }) }))
 }
 
 /// Whether of each species so few stories were archived after a day that those at hand are enough for it.
@@ -130,9 +131,9 @@ impl BookSource for FromStories {
     }
 
     fn keep_now_and_then(&mut self, journal: &mut Journal, fold: &Fold, arrival: i64) {
-        if arrival - self.kept.arrival >= KEEP_EVERY && keep_stories(journal, fold, arrival, &self.kept, false).is_ok()
-        {
-            self.kept = LastKept::of(fold, arrival);
+        let Some(kept) = self.kept.as_mut().filter(|kept| arrival - kept.arrival >= KEEP_EVERY) else { return };
+        if keep_stories(journal, fold, arrival, kept, false).is_ok() {
+            *kept = LastKept::of(fold, arrival);
         }
     }
 
