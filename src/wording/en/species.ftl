@@ -1,3 +1,5 @@
+## figure_: by word
+
 figure_storage = how seed keeps
 figure_storage_ambient_days = seed life, at room temperature
 figure_storage_in_pod_days = seed life, in the fruit
@@ -56,6 +58,12 @@ figure_chop = when it is chopped
 figure_biomass = mulch it gives
 figure_soil_effect = what it does to the soil
 figure_shade_tolerance = shade it stands
+figure_growth_note = growth
+figure_danger = dangers
+figure_danger_note = more on its dangers
+
+## Around them
+
 species_heading = Species known here
 species_key = key
 species_code = code
@@ -63,8 +71,6 @@ species_name_heading = name
 species_scientific = scientific name
 species_hint = One of them with every figure and its source: outplant species { $key }
 species_also = also called { $names }
-role_nursery = raised in the nursery and planted out
-role_nurse = nurse plant
 species_notes = Notes
 species_cautions = Cautions
 species_no_figures = no figures are known of it: write your own with species_set
@@ -74,11 +80,15 @@ flag_common = common practice
 flag_ours = ours, not published
 flag_own = this nursery's own
 species_sources_heading = { $figures } figures of all species, and how far they can be trusted
+# (figures, flag)
 flag_counted = { $figures } { $flag }
+# (source, flag)
 figure_source = { $source } ({ $flag })
 unit_days = { $value } d
 unit_months = { $value } months
+# (month, height, radius)
 growth_point = month { $month }: { $height } m high, crown { $radius } m from the stem
+# (days, what)
 step_before = { $days } d before: { $what }
 step_shade = { $shade } shade
 step_bed_shade = the shade of its bed
@@ -87,6 +97,14 @@ step_water = { $days ->
    *[other] water every { $days } days
 }
 step_soak = soak it
+
+## role_: by word
+
+role_nursery = raised in the nursery and planted out
+role_nurse = nurse plant
+
+## word_: by word
+
 word_recalcitrant = dies when dried
 word_intermediate = stands some drying
 word_orthodox = keeps dry and cold
@@ -95,14 +113,23 @@ word_soft = soft
 word_full_sun = full sun
 word_part_shade = the shade of its bed
 word_shade = 50 to 60 % shade
+
+## Found, and what it can do
+
 species_dangers = Danger: { $list }.
 species_no_danger = no danger known
 species_danger_unknown = Danger: nobody has written whether it harms anybody
 species_found = Species called "{ $word }"
 species_never = never to be taken for { $list }
 species_list_hint = outplant species with a word finds those that are called so
+# (written, plants)
 asked_several_plants = several plants are called { $written }: write which one: { $plants }
+# (name, scientific)
 plant_named = { $name } ({ $scientific })
+species_group_own = Your own
+
+## group_: by word
+
 group_fruit = Fruit and nut trees
 group_timber = Timber trees
 group_palm = Palms
@@ -110,7 +137,9 @@ group_crop = Cacao, coffee and other crops
 group_spice = Spices and dyes
 group_nurse_tree = Trees for shade, mulch and fences
 group_cover = Nurse crops and covers
-group_own = Your own
+
+## danger_: by word
+
 danger_raw_cyanide = gives cyanide when raw
 danger_poisonous_seed = poisonous seed
 danger_poisonous_unripe_fruit = poisonous unripe fruit
@@ -136,6 +165,3 @@ danger_toxic_to_dogs = poisons dogs
 danger_toxic_to_livestock = poisons livestock
 danger_toxic_to_fish = poisons fish
 danger_invasive = spreads by itself: not where it is listed as invasive
-figure_growth_note = growth
-figure_danger = dangers
-figure_danger_note = more on its dangers

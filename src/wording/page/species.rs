@@ -8,154 +8,12 @@ use crate::nursery::species::{
     Catalogue, Danger, Flag, Found, Group, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, Trust,
     in_spanish,
 };
-use crate::wording::messages::messages;
-use crate::wording::{Lang, Wording};
+use crate::wording::{Lang, Wording, theme};
 
 /// The source of what the trade does and no publication states, as profiles spell it.
 const COMMON_PRACTICE: &str = "common practice";
 /// What the source of our own defaults begins with: it says by itself what the flag would say.
 const OURS: &str = "ours";
-
-messages! {
-    figure_storage();
-    figure_storage_ambient_days();
-    figure_storage_in_pod_days();
-    figure_storage_mucilage_on_days();
-    figure_storage_washed_moist_days();
-    figure_seeds_per_kg_least();
-    figure_seeds_per_kg_most();
-    figure_germination_fresh_pct();
-    figure_germination_varies();
-    figure_seedlings_per_seed_most();
-    figure_emerge_first_days();
-    figure_emerge_half_days();
-    figure_emerge_last_days();
-    figure_pretreatment();
-    figure_sow_place();
-    figure_container_ml();
-    figure_container_depth_cm();
-    figure_plantable_least_days();
-    figure_plantable_usual_days();
-    figure_plantable_most_days();
-    figure_height_least_cm();
-    figure_height_most_cm();
-    figure_collar_floor_mm();
-    figure_stem();
-    figure_leaves_least();
-    figure_leaves_in_pairs();
-    figure_leaves_note();
-    figure_nursery_shade();
-    figure_hardening_template();
-    figure_hardening_days();
-    figure_hardening_steps();
-    figure_outplant_shade_least_pct();
-    figure_outplant_shade_most_pct();
-    figure_spacing();
-    figure_row_m();
-    figure_in_row_m();
-    figure_water_need();
-    figure_depletion_fraction();
-    figure_planting_material();
-    figure_storage_note();
-    figure_growth_note();
-    figure_danger();
-    figure_danger_note();
-    figure_growth_points();
-    figure_crown_k();
-    figure_leaf_area_index();
-    figure_light_transmitted_least_pct();
-    figure_light_transmitted_most_pct();
-    figure_useful_shade_months();
-    figure_stem_life_least_months();
-    figure_stem_life_most_months();
-    figure_fruiting_first_month();
-    figure_dies_after_fruiting();
-    figure_replacement();
-    figure_yield_least_kg();
-    figure_yield_most_kg();
-    figure_density();
-    figure_chop();
-    figure_biomass();
-    figure_soil_effect();
-    figure_shade_tolerance();
-    species_heading();
-    species_key();
-    species_code();
-    species_name_heading();
-    species_scientific();
-    species_hint(key: text);
-    species_also(names: text);
-    role_nursery();
-    role_nurse();
-    species_dangers(list: text);
-    species_no_danger();
-    species_danger_unknown();
-    species_found(word: text);
-    species_never(list: text);
-    species_list_hint();
-    asked_several_plants(written: text, plants: text);
-    plant_named(name: text, scientific: text);
-    group_fruit();
-    group_timber();
-    group_palm();
-    group_crop();
-    group_spice();
-    group_nurse_tree();
-    group_cover();
-    group_own();
-    danger_raw_cyanide();
-    danger_poisonous_seed();
-    danger_poisonous_unripe_fruit();
-    danger_poisonous_leaf();
-    danger_poisonous_root();
-    danger_poisonous_in_quantity();
-    danger_harms_weak_kidneys();
-    danger_itches_raw();
-    danger_irritating_sap();
-    danger_burns_in_sun();
-    danger_shell_oil();
-    danger_hurts_eyes();
-    danger_spines();
-    danger_irritating_hairs();
-    danger_irritating_dust();
-    danger_allergy();
-    danger_stains();
-    danger_falling_fruit();
-    danger_breaking_limbs();
-    danger_choking_seed();
-    danger_ants();
-    danger_toxic_to_dogs();
-    danger_toxic_to_livestock();
-    danger_toxic_to_fish();
-    danger_invasive();
-    species_notes();
-    species_cautions();
-    species_no_figures();
-    flag_seen();
-    flag_memory();
-    flag_common();
-    flag_ours();
-    flag_own();
-    figure_source(source: text, flag: text);
-    species_sources_heading(figures: count);
-    flag_counted(figures: count, flag: text);
-    unit_days(value: text);
-    unit_months(value: text);
-    growth_point(month: text, height: text, radius: text);
-    step_before(days: count, what: text);
-    step_shade(shade: text);
-    step_bed_shade();
-    step_water(days: count);
-    step_soak();
-    word_recalcitrant();
-    word_intermediate();
-    word_orthodox();
-    word_woody();
-    word_soft();
-    word_full_sun();
-    word_part_shade();
-    word_shade();
-}
 
 impl Wording {
     /// The name of a species in the person's language, else in the other, else the scientific one.
@@ -176,55 +34,17 @@ impl Wording {
 
     /// What a species is for.
     pub fn role_name(&self, role: Role) -> String {
-        match role {
-            Role::Nursery => self.role_nursery(),
-            Role::Nurse => self.role_nurse(),
-        }
+        self.of_word(theme::ROLE, role)
     }
 
     /// What growers look for a species under; none is a nursery's own.
     pub fn group_name(&self, group: Option<Group>) -> String {
-        match group {
-            Some(Group::Fruit) => self.group_fruit(),
-            Some(Group::Timber) => self.group_timber(),
-            Some(Group::Palm) => self.group_palm(),
-            Some(Group::Crop) => self.group_crop(),
-            Some(Group::Spice) => self.group_spice(),
-            Some(Group::NurseTree) => self.group_nurse_tree(),
-            Some(Group::Cover) => self.group_cover(),
-            None => self.group_own(),
-        }
+        group.map_or_else(|| self.species_group_own(), |group| self.of_word(theme::GROUP, group))
     }
 
     /// What a plant can do to people, animals or the land, in a few words.
     pub fn danger_words(&self, danger: Danger) -> String {
-        match danger {
-            Danger::RawCyanide => self.danger_raw_cyanide(),
-            Danger::PoisonousSeed => self.danger_poisonous_seed(),
-            Danger::PoisonousUnripeFruit => self.danger_poisonous_unripe_fruit(),
-            Danger::PoisonousLeaf => self.danger_poisonous_leaf(),
-            Danger::PoisonousRoot => self.danger_poisonous_root(),
-            Danger::PoisonousInQuantity => self.danger_poisonous_in_quantity(),
-            Danger::HarmsWeakKidneys => self.danger_harms_weak_kidneys(),
-            Danger::ItchesRaw => self.danger_itches_raw(),
-            Danger::IrritatingSap => self.danger_irritating_sap(),
-            Danger::BurnsInSun => self.danger_burns_in_sun(),
-            Danger::ShellOil => self.danger_shell_oil(),
-            Danger::HurtsEyes => self.danger_hurts_eyes(),
-            Danger::Spines => self.danger_spines(),
-            Danger::IrritatingHairs => self.danger_irritating_hairs(),
-            Danger::IrritatingDust => self.danger_irritating_dust(),
-            Danger::Allergy => self.danger_allergy(),
-            Danger::Stains => self.danger_stains(),
-            Danger::FallingFruit => self.danger_falling_fruit(),
-            Danger::BreakingLimbs => self.danger_breaking_limbs(),
-            Danger::ChokingSeed => self.danger_choking_seed(),
-            Danger::Ants => self.danger_ants(),
-            Danger::ToxicToDogs => self.danger_toxic_to_dogs(),
-            Danger::ToxicToLivestock => self.danger_toxic_to_livestock(),
-            Danger::ToxicToFish => self.danger_toxic_to_fish(),
-            Danger::Invasive => self.danger_invasive(),
-        }
+        self.of_word(theme::DANGER, danger)
     }
 
     /// The dangers of a plant in one sentence, that none is known, or that nobody wrote of any.
@@ -306,8 +126,7 @@ impl Wording {
 
     /// The name of a figure of a profile.
     pub fn figure_name(&self, name: &str) -> String {
-        let said = self.say(&format!("figure_{name}"), Vec::new());
-        if said.is_empty() { name.replace('_', " ") } else { said }
+        self.of_word(theme::FIGURE, name)
     }
 
     /// The value of a figure with its unit; a list gives a line for each of its parts.
@@ -348,20 +167,9 @@ impl Wording {
 
     fn figure_text(&self, name: &str, text: &str) -> String {
         match name {
-            "storage" => Storage::read(text).map(|storage| match storage {
-                Storage::Recalcitrant => self.word_recalcitrant(),
-                Storage::Intermediate => self.word_intermediate(),
-                Storage::Orthodox => self.word_orthodox(),
-            }),
-            "stem" => Stem::read(text).map(|stem| match stem {
-                Stem::Woody => self.word_woody(),
-                Stem::Soft => self.word_soft(),
-            }),
-            "hardening_template" => Template::read(text).map(|template| match template {
-                Template::FullSun => self.word_full_sun(),
-                Template::PartShade => self.word_part_shade(),
-                Template::Shade => self.word_shade(),
-            }),
+            "storage" => Storage::read(text).map(|word| self.of_word(theme::WORD, word)),
+            "stem" => Stem::read(text).map(|word| self.of_word(theme::WORD, word)),
+            "hardening_template" => Template::read(text).map(|word| self.of_word(theme::WORD, word)),
             _ => None,
         }
         .unwrap_or_else(|| self.profile_text(text))
@@ -388,14 +196,6 @@ impl Wording {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::nursery::species::profile::FIGURES;
-
-    #[test]
-    fn every_figure_of_a_profile_has_a_name_in_both_languages() {
-        for (name, _) in FIGURES {
-            assert!(KEYS.iter().any(|key| key.name == format!("figure_{name}")), "{name} has no name");
-        }
-    }
 
     #[test]
     fn figures_are_said_with_their_unit() {
