@@ -1,5 +1,7 @@
 //! The rules of the house: which room may look at which, which crate has which owner, how long things may be.
 
+mod circles;
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -9,7 +9,7 @@ mod site;
 pub mod subject;
 mod tray;
 
-pub use form::{fault, reading, rules, shape, types};
+pub use form::{fault, fields, reading, rules, shape, types};
 
 pub use book::{BookEntry, Noted, Weather, Withdrawn};
 pub use ground::{

@@ -6,7 +6,7 @@ use super::cells::{DayOrder, read_day, read_number};
 use super::table::{Row, Table};
 use crate::base::{Day, text};
 use crate::nursery::entry::KindOfEntry;
-use crate::nursery::entry::reading::find_field;
+use crate::nursery::entry::fields::find_field;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
 use crate::share::draft::{Desk, read_kind, settle_draft};
