@@ -116,11 +116,11 @@ pub(super) fn pair_json(pair: &PairPicture, wording: &Wording) -> Value {
 mod tests {
     use super::*;
     use crate::cli::test_picture::{empty, small};
-    use crate::reckon::forecast::{Leads, outlook};
+    use crate::reckon::forecast::{ForecastBasis, outlook};
     use crate::wording::Lang;
 
     fn ready_of(picture: &Picture, wording: &Wording) -> Value {
-        ready_json(picture, &outlook(picture, Leads::Here), wording)
+        ready_json(picture, &outlook(picture, ForecastBasis::OwnRecords), wording)
     }
 
     #[test]

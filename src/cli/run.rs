@@ -8,7 +8,7 @@ use crate::base::Day;
 use crate::base::text::in_ascii;
 use crate::desk::{Desk, DeskError, JournalError, Now};
 use crate::nursery::species::Catalogue;
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::{Picture, View};
 use crate::wording::Wording;
 
@@ -31,28 +31,28 @@ pub struct Run {
     /// Who writes.
     pub who: String,
     /// What leads in forecasts.
-    pub leads: Leads,
+    pub forecast_basis: ForecastBasis,
 }
 
 /// Why a command ended without doing its work: the sentences were already made.
 #[derive(Debug)]
-pub struct Stopped {
+pub struct Exit {
     /// The ending.
     pub ending: Ending,
     /// What to tell the person.
     pub lines: Vec<String>,
 }
 
-impl Stopped {
+impl Exit {
     /// Refused with one sentence.
-    pub fn refused(line: String) -> Stopped {
-        Stopped { ending: Ending::Refused, lines: vec![line] }
+    pub fn refused(line: String) -> Exit {
+        Exit { ending: Ending::Refused, lines: vec![line] }
     }
 }
 
 /// The day of an option, as people say it: `2026-03-12`, `yesterday`, `ayer`, `+7`.
-pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wording) -> Result<Day, Stopped> {
-    crate::desk::day_asked(written, today).map_err(|_| Stopped {
+pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wording) -> Result<Day, Exit> {
+    crate::desk::day_asked(written, today).map_err(|_| Exit {
         ending: Ending::Usage,
         lines: vec![wording.usage_not_a_day(written, option), wording.usage_more("outplant --help")],
     })
@@ -60,41 +60,41 @@ pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wordi
 
 impl Run {
     /// The Picture of the day and moment asked for.
-    pub fn picture(&self, desk: &Desk) -> Result<Picture, Stopped> {
+    pub fn picture(&self, desk: &Desk) -> Result<Picture, Exit> {
         let day = self.on.unwrap_or(self.now.today);
         let known = self.known.map(|known| desk.end_of(known));
         desk.picture_of(View { day, known }).map_err(|fault| self.desk_fault(fault))
     }
 
     /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.
-    pub fn only_today(&self) -> Result<(), Stopped> {
+    pub fn only_today(&self) -> Result<(), Exit> {
         if self.on.is_some() || self.known.is_some() {
-            return Err(Stopped::refused(self.wording.refused_while_looking()));
+            return Err(Exit::refused(self.wording.refused_while_looking()));
         }
         Ok(())
     }
 
     /// An answer to the person; a terminal that has no more than ASCII is given no more.
-    pub fn answer(&self, text: &str) -> Result<Ending, Stopped> {
+    pub fn answer(&self, text: &str) -> Result<Ending, Exit> {
         if self.around.ascii && self.around.out_is_terminal { self.put(&in_ascii(text)) } else { self.put(text) }
     }
 
-    fn put(&self, text: &str) -> Result<Ending, Stopped> {
-        if say(text) { Ok(Ending::Done) } else { Err(Stopped { ending: Ending::File, lines: Vec::new() }) }
+    fn put(&self, text: &str) -> Result<Ending, Exit> {
+        if say(text) { Ok(Ending::Done) } else { Err(Exit { ending: Ending::File, lines: Vec::new() }) }
     }
 
     /// An answer to a program: one object.
-    pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Stopped> {
+    pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Exit> {
         self.put(&format!("{value}\n"))
     }
 
     /// Trouble with the file while something was looked up.
-    pub fn desk_fault(&self, fault: DeskError) -> Stopped {
-        self.stopped(&fault, &Catalogue::built_in())
+    pub fn desk_fault(&self, fault: DeskError) -> Exit {
+        self.exit_for(&fault, &Catalogue::built_in())
     }
 
     /// What a desk's refusal, or trouble with the file, means for the person.
-    pub fn stopped(&self, fault: &DeskError, species: &Catalogue) -> Stopped {
+    pub fn exit_for(&self, fault: &DeskError, species: &Catalogue) -> Exit {
         let ending = match fault {
             DeskError::Refused(_) => Ending::Refused,
             DeskError::Journal(fault) => ending_of(fault),
@@ -103,26 +103,26 @@ impl Run {
         if ending == Ending::Refused {
             lines.push(self.wording.nothing_written());
         }
-        Stopped { ending, lines }
+        Exit { ending, lines }
     }
 
     /// Trouble with the file.
-    pub fn stopped_by_file(&self, fault: &JournalError) -> Stopped {
+    pub fn exit_for_file(&self, fault: &JournalError) -> Exit {
         let line = self.wording.journal_error(fault, &self.file.display().to_string());
-        Stopped { ending: ending_of(fault), lines: vec![line] }
+        Exit { ending: ending_of(fault), lines: vec![line] }
     }
 
     /// Tells the person why a command stopped.
-    pub fn tell(&self, stopped: &Stopped) -> Ending {
-        let lines: Vec<String> = stopped.lines.iter().map(|line| shortened(line)).collect();
+    pub fn tell(&self, exit: &Exit) -> Ending {
+        let lines: Vec<String> = exit.lines.iter().map(|line| shortened(line)).collect();
         if self.everywhere.json && !lines.is_empty() {
-            let ending = stopped.ending as i32;
+            let ending = exit.ending as i32;
             note(&serde_json::json!({"version":1,"exit":ending,"refused":lines}).to_string());
         } else {
             let plain = self.around.ascii && self.around.can_ask;
             lines.iter().for_each(|line| if plain { note(&in_ascii(line)) } else { note(line) });
         }
-        stopped.ending
+        exit.ending
     }
 }
 

@@ -21,15 +21,15 @@ pub fn why_tray_json(
     round: &Round,
     wording: &Wording,
 ) -> Value {
-    let mut said = answer(picture, "tray", tray_json(tray, picture, outlook, wording));
+    let mut text = answer(picture, "tray", tray_json(tray, picture, outlook, wording));
     let known = tray.species.as_ref().map(|species| outlook.experience_of(species, picture));
-    said["experience"] = json!(known.map(|known| experience_json(&known, wording)));
+    text["experience"] = json!(known.map(|known| experience_json(&known, wording)));
     let worth = of_tray(&round.worth_looking, &tray.code).map(|worth| worth_json(worth, wording));
-    said["worth_looking"] = json!(worth.collect::<Vec<_>>());
+    text["worth_looking"] = json!(worth.collect::<Vec<_>>());
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
     let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
-    said["growth"] = growth_json(&growth, wording);
-    said
+    text["growth"] = growth_json(&growth, wording);
+    text
 }
 
 /// Why a bed is open or not, for one species or for every planned one.
@@ -54,14 +54,14 @@ mod tests {
     use super::*;
     use crate::cli::ready_json::ready_json;
     use crate::cli::test_picture::small;
-    use crate::reckon::forecast::{Leads, outlook};
+    use crate::reckon::forecast::{ForecastBasis, outlook};
     use crate::reckon::round;
     use crate::wording::Lang;
 
     #[test]
     fn why_says_of_each_thing_what_ready_says() {
         let (picture, wording) = (small(), Wording::new(Lang::En));
-        let (expected, due) = (outlook(&picture, Leads::Here), round(&picture));
+        let (expected, due) = (outlook(&picture, ForecastBasis::OwnRecords), round(&picture));
         let ready = ready_json(&picture, &expected, &wording);
         for (number, tray) in picture.trays.values().enumerate() {
             assert_eq!(why_tray_json(tray, &picture, &expected, &due, &wording)["tray"], ready["trays"][number]);

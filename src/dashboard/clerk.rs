@@ -15,7 +15,7 @@ use crate::desk::{Desk, KeptTexts, Now};
 use crate::nursery::entry::Entry;
 use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
-use crate::reckon::forecast::{Leads, Remembered, outlook_of_living_remembering};
+use crate::reckon::forecast::{ForecastBasis, Remembered, outlook_of_living_remembering};
 use crate::reckon::round::round_from;
 use crate::reckon::{FromThen, Picture, View, changes};
 use crate::wording::{Lang, Wording};
@@ -35,7 +35,7 @@ pub struct Clerk {
     kept: KeptTexts,
     clock: ReadClock,
     view: View,
-    leads: Leads,
+    forecast_basis: ForecastBasis,
     picture: Arc<Picture>,
     seen_version: Option<i64>,
     newest_year: Newest,
@@ -44,7 +44,7 @@ pub struct Clerk {
 
 impl Clerk {
     /// A clerk at a desk; `clock` is read before each request.
-    pub fn new(desk: Desk, kept: KeptTexts, view: View, leads: Leads, clock: ReadClock) -> Clerk {
+    pub fn new(desk: Desk, kept: KeptTexts, view: View, forecast_basis: ForecastBasis, clock: ReadClock) -> Clerk {
         // Where another day cannot be read, today is shown, and said to be it.
         let today = View { day: desk.now().today, known: None };
         let (view, picture) = desk.picture_of(view).map_or_else(|_| (today, desk.picture()), |found| (view, found));
@@ -55,7 +55,7 @@ impl Clerk {
             kept,
             clock,
             view,
-            leads,
+            forecast_basis,
             picture,
             seen_version,
             newest_year: Newest::default(),
@@ -65,13 +65,13 @@ impl Clerk {
 
     /// What is drawn first.
     pub fn drawn(&mut self) -> Drawn {
-        let outlook = outlook_of_living_remembering(&self.picture, self.leads, &mut self.remembered);
+        let outlook = outlook_of_living_remembering(&self.picture, self.forecast_basis, &mut self.remembered);
         Drawn {
             picture: Arc::clone(&self.picture),
             round: Arc::new(round_from(&self.picture, &outlook)),
             outlook: Arc::new(outlook),
             now: self.desk.now(),
-            leads: self.leads,
+            forecast_basis: self.forecast_basis,
             entries: self.desk.count(),
             read_only: self.desk.journal().is_read_only(),
         }
@@ -174,8 +174,8 @@ impl Clerk {
                 self.view = view;
                 self.draw_anew()
             }
-            Request::Lead(leads) => {
-                self.leads = leads;
+            Request::ForecastBasis(forecast_basis) => {
+                self.forecast_basis = forecast_basis;
                 self.draw_anew()
             }
             Request::Story(subject) => {
@@ -283,7 +283,7 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
     let same = |a: &Request, b: &Request| match (a, b) {
         (Request::TryOut { .. }, Request::TryOut { .. })
         | (Request::Look(_), Request::Look(_))
-        | (Request::Lead(_), Request::Lead(_))
+        | (Request::ForecastBasis(_), Request::ForecastBasis(_))
         | (Request::Story(_), Request::Story(_))
         | (Request::Entries { .. }, Request::Entries { .. })
         | (Request::News(_), Request::News(_))
@@ -295,7 +295,7 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
             | Request::WouldTakeBack { .. }
             | Request::TakeBack { .. }
             | Request::Look(_)
-            | Request::Lead(_)
+            | Request::ForecastBasis(_)
             | Request::Story(_)
             | Request::Entries { .. }
             | Request::News(_)

@@ -11,7 +11,7 @@ use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
-use crate::reckon::forecast::{Leads, Outlook};
+use crate::reckon::forecast::{ForecastBasis, Outlook};
 use crate::reckon::picture::Doubt;
 use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
@@ -86,7 +86,7 @@ pub enum Request {
     /// To look at a day.
     Look(View),
     /// What leads in forecasts.
-    Lead(Leads),
+    ForecastBasis(ForecastBasis),
     /// The entries about something.
     Story(Subject),
     /// Entries, newest first, that hold a text.
@@ -123,7 +123,7 @@ pub struct Drawn {
     /// What the clock says.
     pub now: Now,
     /// What leads in forecasts.
-    pub leads: Leads,
+    pub forecast_basis: ForecastBasis,
     /// Entries in the book.
     pub entries: usize,
     /// Whether nothing can be written.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::act::{KeptForm, ScreenName};
-use super::context::{Book, Notice, On};
+use super::context::{Book, Notice, ScreenContext};
 use super::form::Form;
 use super::layer::Layer;
 use super::look::{Ink, Look};
@@ -47,8 +47,8 @@ pub struct Model {
 
 impl Model {
     /// What screens and layers are handed.
-    pub fn on(&self) -> On<'_> {
-        On {
+    pub fn context(&self) -> ScreenContext<'_> {
+        ScreenContext {
             book: &self.book,
             wording: &self.wording,
             look: self.look,

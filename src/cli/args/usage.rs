@@ -20,7 +20,7 @@ pub fn answer(fault: &Error, wording: &Wording) -> Ending {
             Ending::Usage
         }
         _ => {
-            for line in said(fault, wording) {
+            for line in message(fault, wording) {
                 note(&line);
             }
             Ending::Usage
@@ -29,7 +29,7 @@ pub fn answer(fault: &Error, wording: &Wording) -> Ending {
 }
 
 /// The sentence of a fault, and where to read more.
-fn said(fault: &Error, wording: &Wording) -> Vec<String> {
+fn message(fault: &Error, wording: &Wording) -> Vec<String> {
     let usage = text(fault, ContextKind::Usage);
     let command: Vec<String> = usage.map(|usage| command_of(&usage)).unwrap_or_default();
     let command = if command.is_empty() { vec!["outplant".to_string()] } else { command };

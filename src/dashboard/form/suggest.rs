@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::field::FieldLine;
 use crate::base::text::folded;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::nursery::entry::shape::Shape;
 
 /// The most names offered.
@@ -18,12 +18,12 @@ const FIRST_CULLS: [&str; 4] = ["too small", "forked", "bent roots", "thinned"];
 const FIRST_CULLS_ES: [&str; 4] = ["muy pequeñas", "bifurcadas", "raíz torcida", "raleadas"];
 
 /// The names to offer for a field of a form.
-pub fn picks(line: &FieldLine, kind: &str, on: &On<'_>) -> Vec<String> {
+pub fn picks(line: &FieldLine, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
     let typed = line.typed.text();
     match line.field.shape {
-        Shape::Code | Shape::Species => fitting(&typed, names(line.field.name, kind, on)),
+        Shape::Code | Shape::Species => fitting(&typed, names(line.field.name, kind, cx)),
         Shape::Text if matches!(line.field.name, "cause" | "why" | "with" | "what" | "causes") => {
-            let used = most_used(line.field.name, kind, on);
+            let used = most_used(line.field.name, kind, cx);
             if typed.trim().is_empty() { used.into_iter().take(MOST).collect() } else { fitting(&typed, used) }
         }
         Shape::Text
@@ -43,8 +43,8 @@ pub fn picks(line: &FieldLine, kind: &str, on: &On<'_>) -> Vec<String> {
 }
 
 /// Every name of the book that a field may hold.
-fn names(field: &str, kind: &str, on: &On<'_>) -> Vec<String> {
-    let picture = &on.book.picture;
+fn names(field: &str, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
+    let picture = &cx.book.picture;
     let is_new = matches!(
         (kind, field),
         ("sown" | "plants_received" | "relabelled", "tray") | ("lot_received", "lot") | ("bed_set", "bed")
@@ -64,7 +64,7 @@ fn names(field: &str, kind: &str, on: &On<'_>) -> Vec<String> {
         }
         "place" => picture.site.places.keys().map(ToString::to_string).collect(),
         "container" => picture.site.containers.keys().map(ToString::to_string).collect(),
-        "species" | "nurse" => picture.site.species.iter().map(|(key, _)| on.species(Some(key))).collect(),
+        "species" | "nurse" => picture.site.species.iter().map(|(key, _)| cx.species(Some(key))).collect(),
         _ => Vec::new(),
     }
 }
@@ -83,10 +83,10 @@ fn fitting(typed: &str, names: Vec<String>) -> Vec<String> {
 }
 
 /// Words used for a field before, those used most first, then those to begin with.
-fn most_used(field: &str, kind: &str, on: &On<'_>) -> Vec<String> {
-    let spanish = on.wording.lang() == crate::wording::Lang::Es;
+fn most_used(field: &str, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
+    let spanish = cx.wording.lang() == crate::wording::Lang::Es;
     let mut used: BTreeMap<String, u64> = BTreeMap::new();
-    for tray in on.book.picture.trays.values() {
+    for tray in cx.book.picture.trays.values() {
         let accounts = &tray.story.accounts;
         let written = match (kind, field) {
             ("lost", "cause") => &accounts.lost,

@@ -2,7 +2,7 @@
 
 use crate::base::{PlaceName, SpeciesKey, TrayCode};
 use crate::dashboard::act::FormFor;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::reckon::picture::NursePicture;
 use crate::reckon::round::{NextStep, RoundReason, Stop, Task, ToBed};
 
@@ -67,22 +67,22 @@ pub fn does_task(task: Task, kind: &str) -> bool {
 
 /// The form of a stop's usual action. `passed` are parts of the stop that were handed in already: beds a tray went to,
 /// nurse plants that were counted.
-pub fn usual(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
+pub fn usual(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> FormFor {
     let subject = Some(&stop.subject);
     let form = match stop.task {
-        Task::GoOut | Task::LastDay => going_out(stop, passed, on),
-        Task::StopWaiting if standing(stop, on) == 0 => {
+        Task::GoOut | Task::LastDay => going_out(stop, passed, cx),
+        Task::StopWaiting if standing(stop, cx) == 0 => {
             let let_go = FormFor::about("let_go", None).with("task", &stop.id).with("never", "true");
-            let_go.with("why", on.wording.walk_nothing_comes())
+            let_go.with("why", cx.wording.walk_nothing_comes())
         }
         Task::SpaceOut => {
-            let until = on.book.now.today.plus(2 * LET_GO_DAYS);
+            let until = cx.book.now.today.plus(2 * LET_GO_DAYS);
             let let_go = FormFor::about("let_go", None).with("task", &stop.id).with("until", until);
-            let_go.with("why", on.wording.walk_set_apart())
+            let_go.with("why", cx.wording.walk_set_apart())
         }
-        Task::PrickOut => moved(stop, "pricked_out", on),
-        Task::StopWaiting => moved(stop, "pricked_out", on),
-        Task::PotOn => moved(stop, "potted_on", on),
+        Task::PrickOut => moved(stop, "pricked_out", cx),
+        Task::StopWaiting => moved(stop, "pricked_out", cx),
+        Task::PotOn => moved(stop, "potted_on", cx),
         Task::BeginHardening | Task::Shade | Task::Water => step(stop),
         Task::Cull => culled(stop),
         Task::TreatmentOver if stop.tray().is_none() => FormFor::about("noted", subject),
@@ -91,9 +91,9 @@ pub fn usual(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
         Task::Weed => prepared(stop, "weeded"),
         Task::Mulch => prepared(stop, "mulched"),
         Task::Fence => prepared(stop, "fenced"),
-        Task::CountNurses => nurses(stop, passed, on),
-        Task::CountSurvivors => survivors(stop, on),
-        Task::SowLot => sown(stop, on),
+        Task::CountNurses => nurses(stop, passed, cx),
+        Task::CountSurvivors => survivors(stop, cx),
+        Task::SowLot => sown(stop, cx),
         Task::Gauge
         | Task::Count
         | Task::TreatmentOver
@@ -108,7 +108,7 @@ pub fn usual(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
 }
 
 /// The form of a letter at a stop.
-pub fn beside(kind: &str, stop: &Stop, on: &On<'_>) -> FormFor {
+pub fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor {
     let mut form = FormFor::about(kind, Some(&stop.subject));
     let step = next_step(stop);
     match kind {
@@ -123,7 +123,7 @@ pub fn beside(kind: &str, stop: &Stop, on: &On<'_>) -> FormFor {
             }
         }
         "moved_on" => {
-            if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), on)) {
+            if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), cx)) {
                 form = form.with("to", code);
             }
         }
@@ -133,9 +133,9 @@ pub fn beside(kind: &str, stop: &Stop, on: &On<'_>) -> FormFor {
 }
 
 /// The parts a stop has that are written one by one: beds, or nurse plants.
-pub fn parts(stop: &Stop, on: &On<'_>) -> Vec<String> {
+pub fn parts(stop: &Stop, cx: &ScreenContext<'_>) -> Vec<String> {
     if stop.task == Task::CountNurses {
-        return uncounted(stop, on).iter().map(|nurse| nurse.nurse.to_string()).collect();
+        return uncounted(stop, cx).iter().map(|nurse| nurse.nurse.to_string()).collect();
     }
     beds(stop).iter().map(|to| to.bed.to_string()).collect()
 }
@@ -160,8 +160,8 @@ fn begun_at(mut form: FormFor) -> FormFor {
     form
 }
 
-fn standing(stop: &Stop, on: &On<'_>) -> u32 {
-    stop.tray().and_then(|code| on.book.picture.trays.get(code)).map_or(0, |tray| tray.standing)
+fn standing(stop: &Stop, cx: &ScreenContext<'_>) -> u32 {
+    stop.tray().and_then(|code| cx.book.picture.trays.get(code)).map_or(0, |tray| tray.standing)
 }
 
 /// The beds a tray goes to today, best first; those that others leave no room in only where there is no better.
@@ -171,7 +171,7 @@ fn beds(stop: &Stop) -> Vec<&ToBed> {
     if with_room.is_empty() { beds.iter().take(1).collect() } else { with_room }
 }
 
-fn going_out(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
+fn going_out(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> FormFor {
     let form = FormFor::about("outplanted", Some(&stop.subject));
     let beds = beds(stop);
     let to = beds.iter().find(|to| !passed.contains(&to.bed.to_string())).or(beds.first());
@@ -180,16 +180,16 @@ fn going_out(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
             let count = if to.after_others > 0 { to.after_others } else { to.plants };
             form.with("bed", &to.bed).with("count", count)
         }
-        None => form.with("count", standing(stop, on)),
+        None => form.with("count", standing(stop, cx)),
     }
 }
 
-fn moved(stop: &Stop, how: &str, on: &On<'_>) -> FormFor {
+fn moved(stop: &Stop, how: &str, cx: &ScreenContext<'_>) -> FormFor {
     let mut form = FormFor::about("moved_on", Some(&stop.subject)).with("how", how);
-    if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), on)) {
+    if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), cx)) {
         form = form.with("to", code);
     }
-    form.with("count", standing(stop, on))
+    form.with("count", standing(stop, cx))
 }
 
 fn culled(stop: &Stop) -> FormFor {
@@ -240,11 +240,11 @@ fn prepared(stop: &Stop, task: &str) -> FormFor {
 }
 
 /// Living nurse plants that were not counted on the day written for, oldest count first.
-fn uncounted<'a>(stop: &Stop, on: &'a On<'_>) -> Vec<&'a NursePicture> {
-    let Some(bed) = stop.bed().and_then(|name| on.book.picture.beds.get(name)) else { return Vec::new() };
-    let day = on.writing_day.unwrap_or(on.book.now.today);
+fn uncounted<'a>(stop: &Stop, cx: &'a ScreenContext<'_>) -> Vec<&'a NursePicture> {
+    let Some(bed) = stop.bed().and_then(|name| cx.book.picture.beds.get(name)) else { return Vec::new() };
+    let day = cx.writing_day.unwrap_or(cx.book.now.today);
     let mut living: Vec<&NursePicture> =
-        bed.nurses.iter().filter(|nurse| nurse.alive > 0 && nurse.counted_on.is_none_or(|on| on < day)).collect();
+        bed.nurses.iter().filter(|nurse| nurse.alive > 0 && nurse.counted_on.is_none_or(|cx| cx < day)).collect();
     living.sort_by_key(|nurse| nurse.counted_on.unwrap_or(nurse.planted));
     let mut seen: Vec<&SpeciesKey> = Vec::new();
     living.retain(|nurse| {
@@ -256,35 +256,35 @@ fn uncounted<'a>(stop: &Stop, on: &'a On<'_>) -> Vec<&'a NursePicture> {
     living
 }
 
-fn nurses(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
+fn nurses(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> FormFor {
     let form = FormFor::about("nurse_counted", Some(&stop.subject));
-    let living = uncounted(stop, on);
+    let living = uncounted(stop, cx);
     let next = living.iter().find(|nurse| !passed.contains(&nurse.nurse.to_string())).or(living.first());
-    next.map_or_else(|| form.clone(), |nurse| form.clone().with("nurse", on.species(Some(&nurse.nurse))))
+    next.map_or_else(|| form.clone(), |nurse| form.clone().with("nurse", cx.species(Some(&nurse.nurse))))
 }
 
-fn survivors(stop: &Stop, on: &On<'_>) -> FormFor {
+fn survivors(stop: &Stop, cx: &ScreenContext<'_>) -> FormFor {
     let form = FormFor::about("survival_counted", Some(&stop.subject));
     let RoundReason::SurvivalDue { species, planted_on, .. } = &stop.why else { return form };
-    form.with("species", on.species(Some(species))).with("outplanted_on", planted_on)
+    form.with("species", cx.species(Some(species))).with("outplanted_on", planted_on)
 }
 
-fn sown(stop: &Stop, on: &On<'_>) -> FormFor {
+fn sown(stop: &Stop, cx: &ScreenContext<'_>) -> FormFor {
     let mut form = FormFor::about("sown", Some(&stop.subject));
     let Some(lot) = stop.lot() else { return form };
-    if let Some(code) = next_code(lot.as_str(), on) {
+    if let Some(code) = next_code(lot.as_str(), cx) {
         form = form.with("tray", code);
     }
-    match on.book.picture.lots.get(lot).and_then(|lot| lot.seeds_left) {
+    match cx.book.picture.lots.get(lot).and_then(|lot| lot.seeds_left) {
         Some(seeds) => form.with("seeds", seeds),
         None => form,
     }
 }
 
 /// The next free code beside one: `cof-032` where `cof-031` is the highest; none where the code has no number.
-fn next_code(beside: &str, on: &On<'_>) -> Option<TrayCode> {
+fn next_code(beside: &str, cx: &ScreenContext<'_>) -> Option<TrayCode> {
     let (letters, _) = beside.rsplit_once('-')?;
-    let numbers = on.book.picture.trays.keys().filter_map(|code| {
+    let numbers = cx.book.picture.trays.keys().filter_map(|code| {
         let (before, number) = code.as_str().rsplit_once('-')?;
         let digits = !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit());
         (before == letters && digits).then(|| number.parse::<u32>().ok().map(|value| (value, number.len())))?
