@@ -67,7 +67,7 @@ fn records_of(shape: &Shape) -> Option<(&'static [Field], bool)> {
         Shape::Record(fields) => Some((fields, false)),
         Shape::List(Shape::Record(fields)) => Some((fields, true)),
         Shape::List(_)
-        | Shape::Code
+        | Shape::Code(_)
         | Shape::Species
         | Shape::Count
         | Shape::Number { .. }
