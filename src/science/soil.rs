@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 
 use super::wrong_input::{self, WrongInput};
 
-/// Resistance in MPa above which roots hardly grow. Bengough et al. 2011, J. Exp. Bot. 62:59.
+/// Resistance in MPa at which roots grow at half their speed or less; they do not stop. Bengough et al. 2011, J. Exp. Bot. 62:59.
 pub const ROOT_LIMIT_MPA: f64 = 2.0;
 /// Days after a soaking from which ground is taken to be at field capacity. Common practice.
 pub const DAYS_AFTER_SOAKING: u32 = 2;

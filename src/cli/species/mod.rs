@@ -10,10 +10,10 @@ use super::run::{Exit, Run};
 use crate::desk::{DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::outlook;
-use json::{species_json, species_list_json};
+use json::{sources_json, species_json, species_list_json};
 use serde_json::Value;
 use std::sync::Arc;
-use text::{species_list_text, species_text};
+use text::{sources_text, species_list_text, species_text};
 
 /// Lists the species, or shows one. Works without a nursery; with one, its own figures lead.
 pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
@@ -24,6 +24,12 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
         Err(DeskError::Journal(JournalError::NotThere(_))) => Arc::new(Catalogue::built_in()),
         Err(fault) => return Err(run.exit_for(&fault, &Catalogue::built_in())),
     };
+    if arguments.sources {
+        if run.everywhere.json {
+            return run.answer_json(&sources_json(&catalogue, &run.wording));
+        }
+        return run.answer(&sources_text(&catalogue, &run.wording, run.around.columns, run.around.colour));
+    }
     let Some(name) = &arguments.name else {
         if run.everywhere.json {
             return run.answer_json(&species_list_json(&catalogue, &run.wording));

@@ -13,10 +13,11 @@ mod tray;
 pub use form::{fault, fields, reading, rules, shape, types};
 
 pub use book::*;
-pub use facts::{AboutFields, KindFacts};
+pub use facts::KindFacts;
 pub use ground::*;
 pub use seed::*;
 pub use site::*;
+pub use subject::AboutFields;
 pub use tray::*;
 
 use serde_json::{Map, Value};

@@ -80,10 +80,10 @@ fn every_store_takes_its_own_part() {
     );
     near(mixed.today.likely, left.unwrap().viability_pct.unwrap() / 100.0, 0.0005);
     assert!(mixed.to_half.likely > 2000.0, "{mixed:?}");
-    // A store nobody described: no equation; the stated life of 240 days stands, and the page says what to write.
+    // A store nobody described: no equation; the stated life of 180 days stands, and the page says what to write.
     lot.stores[1].what.temp_c = None;
     let line = lot_outlook(&lot, Some(&cedrela), on).viability.unwrap();
-    assert_eq!(line.by, Way::Line { life_days: 240, store_unknown: true });
+    assert_eq!(line.by, Way::Line { life_days: 180, store_unknown: true });
     // And in the cold there are no days either.
     lot.kept.push(Since { from: day("2026-04-01"), what: Kept::Cold, entry: entry(2) });
     let none = lot_outlook(&lot, Some(&cedrela), on);
@@ -119,7 +119,7 @@ fn seed_that_keeps_begins_a_new_clock_when_it_is_handled() {
     let mut lot = lot(Kept::DryOpen, None, 300);
     lot.kept.push(Since { from: day("2026-03-01"), what: Kept::DrySealed, entry: entry(2) });
     let life = lot_outlook(&lot, Some(&profile("grevillea")), day("2026-03-02")).life.unwrap();
-    assert_eq!((life.from, life.from_collection, life.days), (day("2026-03-01"), false, 120));
+    assert_eq!((life.from, life.from_collection, life.days), (day("2026-03-01"), false, 90));
 }
 
 #[test]
