@@ -16,7 +16,7 @@ use crate::reckon::picture::Doubt;
 use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
 use crate::reckon::{Change, Picture, View};
-use crate::wording::Lang;
+use crate::wording::Wording;
 
 /// What happened.
 #[derive(Debug)]
@@ -93,8 +93,8 @@ pub enum Request {
     Entries {
         /// What they hold, in the sentence that says them, the writer's name or their number; empty holds for all.
         search: String,
-        /// The language of the sentences.
-        lang: Lang,
+        /// The sentences.
+        wording: Arc<Wording>,
         /// The most that are wanted.
         most: usize,
     },
@@ -182,6 +182,8 @@ pub enum Answer {
     Entries(FoundEntries),
     /// A day of the year that was asked for.
     YearDay(YearAsked, Box<SeasonDay>),
+    /// What was asked for could not be read.
+    NotRead(DeskError),
     /// What changed, the Picture before, and the entries that changed it.
     News(Vec<Change>, Arc<Picture>, Vec<Arc<Entry>>),
 }

@@ -1,6 +1,7 @@
 //! Everything the screen knows.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::act::{KeptForm, ScreenName};
 use super::context::{Book, Notice, ScreenContext};
@@ -16,7 +17,7 @@ pub struct Model {
     /// The book.
     pub book: Book,
     /// The sentences.
-    pub wording: Wording,
+    pub wording: Arc<Wording>,
     /// The look.
     pub look: Look,
     /// Columns and rows.

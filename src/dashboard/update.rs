@@ -1,5 +1,7 @@
 //! From a message to effects. Touches no terminal, no file, no clock and no thread.
 
+use std::sync::Arc;
+
 use super::act::{Act, FormFor, KeptForm, ScreenName, Switch, WhyOf};
 use super::context::ScreenContext;
 use super::form::{Form, KEPT_FORM, Tried};
@@ -274,7 +276,7 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
         }
         Act::Story(subject) => vec![Effect::Ask(Request::Story(subject))],
         Act::Entries(search, most) => {
-            vec![Effect::Ask(Request::Entries { search, lang: model.wording.lang(), most })]
+            vec![Effect::Ask(Request::Entries { search, wording: Arc::clone(&model.wording), most })]
         }
         Act::News => {
             let day = model.book.picture.day.plus(-1);
@@ -365,7 +367,7 @@ fn switch_option(model: &mut Model, switch: Switch) -> Vec<Effect> {
     match switch {
         Switch::Lang => {
             let other = if model.wording.lang() == Lang::En { Lang::Es } else { Lang::En };
-            model.wording = Wording::new(other);
+            model.wording = Arc::new(Wording::new(other));
             model.notice = None;
         }
         Switch::Contrast => model.look.toggle_contrast(),
@@ -443,11 +445,17 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
             model.say(model.wording.said_taken_back(taken.entries.len() as i64), Ink::Strong);
         }
         Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),
+        Answer::NotRead(fault) => {
+            let lines = refusal_lines(model, &fault);
+            model.say(lines.join(" "), Ink::Danger);
+        }
         Answer::Story(subject, entries) => model.book.story = Some((subject, entries)),
         Answer::Entries(found) => {
             model.book.found = Some(found);
             return refresh(model);
         }
+        // Drawn before something was written or another day was looked at.
+        Answer::YearDay(asked, _) if asked.generation != model.book.generation => {}
         Answer::YearDay(asked, day) => {
             if model.book.year.as_ref().is_none_or(|(of, _)| *of != asked) {
                 model.book.year = Some((asked, std::collections::BTreeMap::new()));

@@ -21,7 +21,7 @@ pub trait Screen {
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>>;
 
     /// Takes text that came at once; none where there is no field for it, and the text is then looked for.
-    fn text(&mut self, _text: &str, _on: &ScreenContext<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, _text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         None
     }
 
@@ -37,27 +37,27 @@ pub trait Screen {
     }
 
     /// Chooses what is shown of a subject; false where it is not shown here.
-    fn go_to(&mut self, _subject: &Subject, _on: &ScreenContext<'_>) -> bool {
+    fn go_to(&mut self, _subject: &Subject, _cx: &ScreenContext<'_>) -> bool {
         false
     }
 
     /// Something was written from a form that the screen opened; `stop` is what it gave the form.
-    fn written(&mut self, _stop: &str, _on: &ScreenContext<'_>) -> Vec<Act> {
+    fn written(&mut self, _stop: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 
     /// A form of a kind that the screen opened is handed to the clerk; `said` is what it says in a few words.
-    fn handed_in(&mut self, _stop: &str, _kind: &str, _said: &str, _on: &ScreenContext<'_>) -> Vec<Act> {
+    fn handed_in(&mut self, _stop: &str, _kind: &str, _said: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 
     /// What was handed in was refused, and the form came back.
-    fn came_back(&mut self, _stop: &str, _on: &ScreenContext<'_>) -> Vec<Act> {
+    fn came_back(&mut self, _stop: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 
     /// Draws a form that the screen opened in its own way; false where it is drawn as any form.
-    fn draw_form(&self, _form: &Form, _on: &ScreenContext<'_>, _area: Rect, _buffer: &mut Buffer) -> bool {
+    fn draw_form(&self, _form: &Form, _cx: &ScreenContext<'_>, _area: Rect, _buffer: &mut Buffer) -> bool {
         false
     }
 
@@ -65,5 +65,5 @@ pub trait Screen {
     fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act>;
 
     /// Takes back what it had kept on disk.
-    fn resume(&mut self, _kept: &str, _on: &ScreenContext<'_>) {}
+    fn resume(&mut self, _kept: &str, _cx: &ScreenContext<'_>) {}
 }

@@ -11,6 +11,7 @@ use ratatui::layout::Rect;
 use ratatui::{Terminal, TerminalOptions, Viewport};
 use std::io::{self, Stdout, stdout};
 use std::path::PathBuf;
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread;
 use std::time::{Duration, Instant};
@@ -147,7 +148,7 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
     let mut clerk = Clerk::new(opening.desk, kept, view, opening.forecast_basis, opening.clock);
     let mut model = Model {
         book: Book::of(clerk.drawn()),
-        wording: opening.wording,
+        wording: Arc::new(opening.wording),
         look: Look::new(opening.colour, opening.ascii),
         size,
         at: ScreenName::Walk,

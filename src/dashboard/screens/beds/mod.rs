@@ -138,7 +138,7 @@ fn split(area: Rect) -> (Rect, Rect) {
 }
 
 impl Screen for Beds {
-    fn keys(&self, _on: &ScreenContext<'_>) -> Vec<KeyLine> {
+    fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
         vec![
             hinted("s", KeyAction::ReadLight),
             hinted("g", KeyAction::CheckSoil),

@@ -171,7 +171,7 @@ fn split(area: Rect) -> (Rect, Rect) {
 }
 
 impl Screen for GoingOut {
-    fn keys(&self, _on: &ScreenContext<'_>) -> Vec<KeyLine> {
+    fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
         if self.asking.is_some() {
             return vec![hinted("w", KeyAction::WriteList)];
         }
@@ -213,7 +213,7 @@ impl Screen for GoingOut {
         self.press_list(key, cx)
     }
 
-    fn text(&mut self, text: &str, _on: &ScreenContext<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         // Text is never a command: while it is asked, nothing is typed.
         if self.asking.is_some() {
             return Some(Vec::new());
@@ -261,14 +261,14 @@ impl Screen for GoingOut {
         }
     }
 
-    fn chosen(&self, _on: &ScreenContext<'_>) -> Option<Subject> {
+    fn chosen(&self, _cx: &ScreenContext<'_>) -> Option<Subject> {
         match self.chosen.as_ref()? {
             Chosen::Pair(tray, _) | Chosen::Tray(tray) => Some(Subject::Tray(tray.clone())),
             Chosen::Bed(bed, _) => Some(Subject::Bed(bed.clone())),
         }
     }
 
-    fn why(&self, _on: &ScreenContext<'_>) -> Option<WhyOf> {
+    fn why(&self, _cx: &ScreenContext<'_>) -> Option<WhyOf> {
         match self.chosen.as_ref()? {
             Chosen::Pair(tray, bed) => Some(WhyOf::Pair(tray.clone(), bed.clone())),
             Chosen::Tray(tray) => Some(WhyOf::About(Subject::Tray(tray.clone()))),
@@ -294,7 +294,7 @@ impl Screen for GoingOut {
         acts
     }
 
-    fn resume(&mut self, kept: &str, _on: &ScreenContext<'_>) {
+    fn resume(&mut self, kept: &str, _cx: &ScreenContext<'_>) {
         self.lines = loading::of_text(kept);
     }
 }

@@ -93,7 +93,7 @@ impl Journal {
 }
 
 impl Screen for Journal {
-    fn keys(&self, _on: &ScreenContext<'_>) -> Vec<KeyLine> {
+    fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
         vec![
             hinted("j", KeyAction::Filter),
             hinted("r", KeyAction::Withdraw),
@@ -147,7 +147,7 @@ impl Screen for Journal {
         })
     }
 
-    fn text(&mut self, text: &str, _on: &ScreenContext<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if !self.searching {
             return None;
         }

@@ -45,7 +45,7 @@ impl Season {
         }
         let back = BACK_DAYS / step_days * step_days;
         let from = cx.book.now.today.plus(-back);
-        YearAsked { from, step_days, days: (IN_ALL_DAYS / step_days) as usize }
+        YearAsked { generation: cx.book.generation, from, step_days, days: (IN_ALL_DAYS / step_days) as usize }
     }
 
     fn cursor(&self, cx: &ScreenContext<'_>) -> Day {
@@ -81,7 +81,7 @@ impl Season {
 }
 
 impl Screen for Season {
-    fn keys(&self, _on: &ScreenContext<'_>) -> Vec<KeyLine> {
+    fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
         vec![
             hinted("left right", KeyAction::DayStep),
             hinted("- +", KeyAction::MonthStep),

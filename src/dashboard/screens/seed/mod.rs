@@ -151,7 +151,7 @@ impl Screen for Seed {
         self.draw_beside(cx, area, buffer);
     }
 
-    fn chosen(&self, _on: &ScreenContext<'_>) -> Option<Subject> {
+    fn chosen(&self, _cx: &ScreenContext<'_>) -> Option<Subject> {
         self.place.chosen.clone().map(Subject::Lot)
     }
 
@@ -160,7 +160,7 @@ impl Screen for Seed {
         Some(WhyOf::Lot(line.lot.code.clone(), self.wanted()))
     }
 
-    fn text(&mut self, text: &str, _on: &ScreenContext<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if !self.typing {
             return None;
         }

@@ -156,7 +156,7 @@ impl Screen for Trays {
         self.draw_beside(cx, area, buffer);
     }
 
-    fn chosen(&self, _on: &ScreenContext<'_>) -> Option<Subject> {
+    fn chosen(&self, _cx: &ScreenContext<'_>) -> Option<Subject> {
         self.place.chosen.clone().map(Subject::Tray)
     }
 
