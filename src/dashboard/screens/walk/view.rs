@@ -105,9 +105,7 @@ fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
 pub fn mark_of(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> (&'static str, Ink, String) {
     let wording = cx.wording;
     match stop.mark {
-        Mark::Done => {
-            ("√", Ink::Good, if stop.message.is_empty() { wording.walk_done() } else { stop.message.to_string() })
-        }
+        Mark::Done => ("√", Ink::Good, if stop.message.is_empty() { wording.walk_done() } else { stop.message.to_string() }),
         Mark::Sent => ("~", Ink::Good, stop.message.to_string()),
         Mark::Over => ("-", Ink::Plain, wording.walk_over()),
         Mark::Skipped => (">", Ink::Waits, wording.walk_skipped()),
@@ -241,7 +239,7 @@ pub fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Page {
     let passed = walk.passed.get(stop.id).map(Vec::as_slice).unwrap_or_default();
     let kind = match stop.due {
         Some(due) => usual::usual(due, passed, cx).kind,
-        None => usual::usual_kind(stop.task).to_string(),
+        None => stop.task.facts().kind.to_string(),
     };
     page.labelled(&enter, &wording.kind_name(&kind));
     if picture.trays.is_empty() && picture.beds.is_empty() {
