@@ -105,7 +105,9 @@ fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
 pub fn mark_of(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> (&'static str, Ink, String) {
     let wording = cx.wording;
     match stop.mark {
-        Mark::Done => ("√", Ink::Good, if stop.message.is_empty() { wording.walk_done() } else { stop.message.to_string() }),
+        Mark::Done => {
+            ("√", Ink::Good, if stop.message.is_empty() { wording.walk_done() } else { stop.message.to_string() })
+        }
         Mark::Sent => ("~", Ink::Good, stop.message.to_string()),
         Mark::Over => ("-", Ink::Plain, wording.walk_over()),
         Mark::Skipped => (">", Ink::Waits, wording.walk_skipped()),
