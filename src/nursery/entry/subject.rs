@@ -129,6 +129,9 @@ pub fn lends(what: &What) -> bool {
                 | TrayEntry::PlantsReceived(_)
                 | TrayEntry::MovedOn(_)
                 | TrayEntry::Relabelled(_)
+                | TrayEntry::Carried(_)
+                | TrayEntry::Treated(_)
+                | TrayEntry::PlugChecked(_)
         ),
         What::Seed(entry) => matches!(entry, SeedEntry::LotReceived(_)),
         What::Site(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,

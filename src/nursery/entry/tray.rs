@@ -79,6 +79,10 @@ kinds! {
         shade_now_pct: Option<Percent>,
         /// The last day they can be planted (bare roots, stumps).
         good_until: Option<Day>,
+        /// Whether bare roots lie heeled in, cool and moist.
+        heeled_in: Option<bool>,
+        /// Since when they have stood in the light they stand in.
+        stands_since: Option<Day>,
         /// A shape and a number of dots.
         sign: Option<Text>,
     }

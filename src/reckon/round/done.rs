@@ -44,6 +44,7 @@ fn for_tray(task: Task, story: &TrayStory) -> u64 {
         Task::SowAgain => accounts.sown + many(story.sowings.len()),
         Task::Count
         | Task::TreatmentOver
+        | Task::ReadLabel
         | Task::Gauge
         | Task::TestLot
         | Task::SowLot
@@ -91,6 +92,7 @@ fn for_bed(task: Task, bed: &BedPicture) -> u64 {
         | Task::Measure
         | Task::CheckPlug
         | Task::TreatmentOver
+        | Task::ReadLabel
         | Task::TestLot
         | Task::SowAgain
         | Task::SowLot => 0,

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::MeasuredPlant;
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
@@ -25,8 +26,12 @@ pub enum Origin {
         form: PlantForm,
         /// Days since they were sown or struck, on arrival.
         age_days: Option<i32>,
-        /// The last day they can be planted.
+        /// The last day they can be planted, as written.
         good_until: Option<Day>,
+        /// Whether bare roots lie heeled in, cool and moist.
+        heeled_in: bool,
+        /// Since when they have stood in the light they stand in, where that was written.
+        stands_since: Option<Day>,
         /// Height on arrival, cm.
         height_cm: Option<f64>,
         /// Light they stood in until then, a share of the open light.
@@ -162,6 +167,17 @@ pub struct Spell<T> {
     pub entry: EntryId,
 }
 
+/// A time that plants stood at a place.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Stay {
+    /// Where.
+    pub place: PlaceName,
+    /// From this day.
+    pub from: Day,
+    /// To this day, itself counted.
+    pub until: Day,
+}
+
 /// The story of a tray up to the day looked at.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct TrayStory {
@@ -199,12 +215,16 @@ pub struct TrayStory {
     pub samples: Vec<SampleLook>,
     /// Plugs lifted, oldest first.
     pub plugs: Vec<Spell<Roots>>,
+    /// The plug that showed circling roots before the plants were moved on into it.
+    pub circling_from_before: Option<Spell<()>>,
     /// Soft flushes seen, oldest first.
     pub flushes: Vec<Spell<()>>,
     /// Held, if it is: why, until when.
     pub held: Option<Spell<(String, Option<Day>)>>,
-    /// Treatments: with what, safe from which day.
-    pub treatments: Vec<Spell<(String, Day)>>,
+    /// Treatments, those that its plants brought along too.
+    pub treatments: Treatments,
+    /// Where its plants stood before they were moved on into it.
+    pub stays_before: Vec<Stay>,
     /// Pests and sicknesses seen.
     pub pests: Vec<Spell<(String, Option<f64>)>>,
     /// Moves into other trays and how, oldest first.
@@ -242,9 +262,11 @@ impl TrayStory {
             counts: Vec::new(),
             samples: Vec::new(),
             plugs: Vec::new(),
+            circling_from_before: None,
             flushes: Vec::new(),
             held: None,
-            treatments: Vec::new(),
+            treatments: Treatments::default(),
+            stays_before: Vec::new(),
             pests: Vec::new(),
             moves_out: Vec::new(),
             first_planted: None,

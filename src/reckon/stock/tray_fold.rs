@@ -130,10 +130,7 @@ impl TrayFold<'_> {
                 let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
                 story.pests.push(Spell { from: day, what, entry: id });
             }
-            TrayEntry::Treated(treated) => {
-                let safe = day.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
-                story.treatments.push(Spell { from: day, what: (treated.with.0.to_string(), safe), entry: id });
-            }
+            TrayEntry::Treated(treated) => story.treatments.write(day, treated, id),
             TrayEntry::Relabelled(_)
             | TrayEntry::LetGo(_)
             | TrayEntry::Sown(_)
@@ -205,6 +202,8 @@ impl TrayFold<'_> {
             form: received.form,
             age_days: received.age_days.map(|age| age.0.min(100_000) as i32),
             good_until: received.good_until,
+            heeled_in: received.heeled_in == Some(true),
+            stands_since: received.stands_since,
             height_cm: received.height_cm.map(|height| height.0),
             light_share: received.shade_now_pct.map(|shade| 1.0 - shade.0 / 100.0),
             day: entry.happened,
@@ -247,6 +246,12 @@ impl TrayFold<'_> {
         self.story.sowings.extend(lineage.sowings);
         self.story.sowings.sort_by(|a, b| (a.day, &a.entry).cmp(&(b.day, &b.entry)));
         self.story.sowings.dedup_by(|a, b| a.entry == b.entry);
+        self.story.treatments.bring(lineage.treatments);
+        self.story.stays_before.extend(lineage.stays);
+        if let Some(circling) = lineage.circling {
+            // Roots that circled go on circling in a larger container until they are cut.
+            self.story.circling_from_before = Some(circling);
+        }
         let accounts = &mut self.story.accounts;
         accounts.moved_in += u64::from(moved.count.0);
         accounts.standing += u64::from(moved.count.0);
@@ -571,6 +576,8 @@ fn potted(origin: Origin) -> Origin {
             form: PlantForm::Bag,
             age_days,
             good_until: None,
+            heeled_in: false,
+            stands_since: None,
             height_cm,
             light_share,
             day,

@@ -7,6 +7,7 @@ gap_rod_too_weak = the rod stopped at { $depth } cm under only { $mpa } MPa, too
 gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the plants go to { $needed } cm: read deeper
 gap_gauge_partly = the gauge was read on { $read } of the last { $of } days, { $mm } mm: write the days between, noughts too
 gap_coming_day = a coming day: nobody knows its rain yet
+gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and safe_after_days
 part_rows = { $sentence }; read only in rows { $rows }
 part_rows_of = { $sentence }; read only in rows { $rows } of { $of }
 part_places = { $places ->

@@ -14,6 +14,7 @@ task_shade = Give more light
 task_water = Water more rarely
 task_measure = Measure
 task_check_plug = Lift a plug
+task_read_label = Read the label
 task_treatment_over = Look again
 task_test_lot = Test the seed
 task_sow_lot = Sow the seed
@@ -82,6 +83,10 @@ tasks_measure = { $n ->
 tasks_check_plug = { $n ->
     [one] { $n } plug
    *[other] { $n } plugs
+}
+tasks_read_label = { $n ->
+    [one] { $n } label to read
+   *[other] { $n } labels to read
 }
 tasks_treatment_over = { $n ->
     [one] { $n } look after a treatment
@@ -211,7 +216,8 @@ round_plug_to_least = { $days } d to its least age
 round_plug_past_least = old enough to go
 round_plug_to_limit = { $days } d left in its container
 round_plug_past_limit = its container's time is over
-round_treated = { $what }: safe to touch since { $day }; did it work?
+round_label = { $what }, used { $day }: how long does its label say to stay away? Read it from outside, and write it; until then nobody is sent in and nothing goes out
+round_treated = { $what }: waiting time as written ended { $day }; did it work?
 round_untested = { $seeds }, { $days } d without a test
 round_tested = { $seeds }, last test { $days } d ago
 round_life_ends = { $days ->

@@ -4,6 +4,7 @@ source_load = a load is 5 plants, or all that stand where fewer do (ours, common
 source_light_step = light of the bed over light of the tray in its last 10 days: up to 1.3 fits, to 1.6 warns, above blocks (ours, common practice)
 source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
 source_flush = common practice: new leaves take 2-3 weeks to harden
+source_last_day_taken = nobody wrote how long they keep: taken as { $open } days, { $heeled } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots
 source_last_day_written = the last day written down when they came: common practice
 source_hardening = 4-6 weeks: Tearfund, Pillars guide F14; at most a quarter of the usual days, at least 7, the last step 7 days old: ours, common practice
 source_holding = the species' most days, scaled by the cube root of the container's volume (ours, common practice; related: Poorter et al. 2012, Functional Plant Biology 39:839); a plug check overrules

@@ -14,6 +14,7 @@ task_shade = Dar más luz
 task_water = Regar menos
 task_measure = Medir
 task_check_plug = Sacar un cepellón
+task_read_label = Leer la etiqueta
 task_treatment_over = Mirar otra vez
 task_test_lot = Probar la semilla
 task_sow_lot = Sembrar la semilla
@@ -82,6 +83,10 @@ tasks_measure = { $n ->
 tasks_check_plug = { $n ->
     [one] { $n } cepellón
    *[other] { $n } cepellones
+}
+tasks_read_label = { $n ->
+    [one] { $n } etiqueta por leer
+   *[other] { $n } etiquetas por leer
 }
 tasks_treatment_over = { $n ->
     [one] { $n } revisión tras tratar
@@ -220,7 +225,8 @@ round_plug_to_limit = { $days ->
    *[other] le quedan { $days } d en su bolsa
 }
 round_plug_past_limit = ya pasó su tiempo en la bolsa
-round_treated = { $what }: se puede tocar desde el { $day }; ¿sirvió?
+round_label = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar? Léala desde afuera y anótelo; hasta entonces nadie entra y nada sale
+round_treated = { $what }: la espera anotada terminó el { $day }; ¿sirvió?
 round_untested = { $seeds }, { $days } d sin prueba
 round_tested = { $seeds }, última prueba hace { $days } d
 round_life_ends = { $days ->

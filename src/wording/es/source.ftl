@@ -4,6 +4,7 @@ source_load = un viaje son 5 plantas, o todas las que hay si son menos (nuestro,
 source_light_step = luz de la era sobre luz de la bandeja en sus últimos 10 días: hasta 1,3 cabe, hasta 1,6 avisa, más impide (nuestro, práctica común)
 source_waiting_time = el tiempo de espera anotado con el tratamiento; mandan la etiqueta y las normas del lugar
 source_flush = práctica común: las hojas nuevas tardan 2-3 semanas en endurecer
+source_last_day_taken = nadie anotó cuánto aguantan: se toman { $open } días, { $heeled } si están enterradas en fresco y húmedo (de memoria: Jaenicke 1999, Good tree nursery practices, ICRAF); mire las raíces
 source_last_day_written = el último día que se anotó cuando llegaron: práctica común
 source_hardening = 4-6 semanas: Tearfund, Pillars guide F14; a lo más un cuarto de los días usuales, al menos 7, y el último paso con 7 días: nuestro, práctica común
 source_holding = los días máximos de la especie, según la raíz cúbica del volumen de la bolsa (nuestro, práctica común; relacionado: Poorter et al. 2012, Functional Plant Biology 39:839); mirar el cepellón vale más

@@ -45,6 +45,7 @@ messages! {
     round_plug_past_least();
     round_plug_to_limit(days: count);
     round_plug_past_limit();
+    round_label(what: text, day: text);
     round_treated(what: text, day: text);
     round_untested(seeds: text, days: count);
     round_tested(seeds: text, days: count);
@@ -140,7 +141,8 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::TreatmentOver { with, safe_from } => self.round_treated(with, near(safe_from)),
+            RoundReason::LabelNotRead { with, day } => self.round_label(with, near(day)),
+            RoundReason::TreatmentOver { with, over_on } => self.round_treated(with, near(over_on)),
             RoundReason::LotUntested { .. } | RoundReason::ReplicatesApart { .. } | RoundReason::LifeEnds { .. } => {
                 self.seed_reason(why)
             }

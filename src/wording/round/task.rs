@@ -20,6 +20,7 @@ messages! {
     task_water();
     task_measure();
     task_check_plug();
+    task_read_label();
     task_treatment_over();
     task_test_lot();
     task_sow_lot();
@@ -47,6 +48,7 @@ messages! {
     tasks_water(n: count);
     tasks_measure(n: count);
     tasks_check_plug(n: count);
+    tasks_read_label(n: count);
     tasks_treatment_over(n: count);
     tasks_test_lot(n: count);
     tasks_sow_lot(n: count);
@@ -102,6 +104,7 @@ impl Wording {
             Task::Water => self.task_water(),
             Task::Measure => self.task_measure(),
             Task::CheckPlug => self.task_check_plug(),
+            Task::ReadLabel => self.task_read_label(),
             Task::TreatmentOver => self.task_treatment_over(),
             Task::TestLot => self.task_test_lot(),
             Task::SowLot => self.task_sow_lot(),
@@ -136,6 +139,7 @@ impl Wording {
             Task::Water => self.tasks_water(n),
             Task::Measure => self.tasks_measure(n),
             Task::CheckPlug => self.tasks_check_plug(n),
+            Task::ReadLabel => self.tasks_read_label(n),
             Task::TreatmentOver => self.tasks_treatment_over(n),
             Task::TestLot => self.tasks_test_lot(n),
             Task::SowLot => self.tasks_sow_lot(n),

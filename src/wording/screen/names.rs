@@ -110,6 +110,8 @@ messages! {
     field_height_cm();
     field_shade_now_pct();
     field_good_until();
+    field_heeled_in();
+    field_stands_since();
     field_standing();
     field_dead();
     field_about();

@@ -20,6 +20,7 @@ messages! {
     gap_read_too_shallow(depth: text, needed: text);
     gap_gauge_partly(read: count, of: count, mm: text);
     gap_coming_day();
+    gap_no_waiting_time(what: text, day: text);
     part_rows(sentence: text, rows: text);
     part_rows_of(sentence: text, rows: text, of: count);
     part_places(sentence: text, places: count);
@@ -50,6 +51,7 @@ impl Wording {
                 self.gap_gauge_partly(*days_read, *of_days, self.number(*mm, 1))
             }
             Gap::ComingDay => self.gap_coming_day(),
+            Gap::NoWaitingTime { with, day } => self.gap_no_waiting_time(with, self.day(*day)),
         }
     }
 
@@ -86,6 +88,7 @@ fn species_line(species: &SpeciesKey, figures: &[&str]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::base::Day;
     use crate::wording::Lang;
     use std::collections::BTreeSet;
 
@@ -100,6 +103,7 @@ mod tests {
             Gap::ReadTooShallow { depth_cm: 10.0, needed_cm: 28.0 },
             Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 },
             Gap::ComingDay,
+            Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000) },
         ]
     }
 

@@ -1,6 +1,7 @@
 //! Where a rule comes from, in words. Names of publications stay as they are; the words around them are said.
 
 use crate::reckon::picture::{RuleSource, Source};
+use crate::reckon::tray::hold;
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -11,6 +12,7 @@ messages! {
     source_waiting_time();
     source_flush();
     source_last_day_written();
+    source_last_day_taken(open: text, heeled: text);
     source_hardening();
     source_holding();
     source_plug();
@@ -70,6 +72,7 @@ impl Wording {
             RuleSource::WaitingTime => self.source_waiting_time(),
             RuleSource::Flush => self.source_flush(),
             RuleSource::LastDayWritten => self.source_last_day_written(),
+            RuleSource::LastDayTaken => self.source_last_day_taken(hold::BARE_ROOTS_KEEP_DAYS, hold::HEELED_IN_KEEP_DAYS),
             RuleSource::Hardening => self.source_hardening(),
             RuleSource::Holding => self.source_holding(),
             RuleSource::Plug => self.source_plug(),

@@ -23,6 +23,7 @@ pub fn usual_kind(task: Task) -> &'static str {
         Task::Water => "watering_set",
         Task::Measure => "measured",
         Task::CheckPlug => "plug_checked",
+        Task::ReadLabel => "treated",
         Task::TestLot => "lot_tested",
         Task::SowAgain => "resown",
         Task::SowLot => "sown",
@@ -49,6 +50,7 @@ pub fn does_task(task: Task, kind: &str) -> bool {
         | Task::Measure
         | Task::CheckPlug
         | Task::TreatmentOver
+        | Task::ReadLabel
         | Task::TestLot
         | Task::SowAgain
         | Task::SowLot
@@ -86,6 +88,7 @@ pub fn usual(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
         Task::BeginHardening | Task::Shade | Task::Water => step(stop),
         Task::Cull => culled(stop),
         Task::TreatmentOver if stop.tray().is_none() => FormFor::about("noted", subject),
+        Task::ReadLabel => label(stop),
         Task::Clear => prepared(stop, "cleared"),
         Task::Holes => prepared(stop, "holes"),
         Task::Weed => prepared(stop, "weeded"),
@@ -105,6 +108,15 @@ pub fn usual(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
         | Task::CheckSoil => FormFor::about(usual_kind(stop.task), subject),
     };
     begun_at(form).for_stop(&stop.id)
+}
+
+/// The same treatment again, on its day, with the waiting time left to write: it completes the earlier one.
+fn label(stop: &Stop) -> FormFor {
+    let form = FormFor::about("treated", Some(&stop.subject));
+    match &stop.why {
+        RoundReason::LabelNotRead { with, day } => form.with("with", with).with("happened", day),
+        _ => form,
+    }
 }
 
 /// The form of a letter at a stop.

@@ -43,6 +43,8 @@ words! {
         Measure: "measure", "medir";
         /// Lift a plug.
         CheckPlug: "check_plug", "revisar cepellon";
+        /// Read the waiting time on the label of what was used.
+        ReadLabel: "read_label", "leer etiqueta";
         /// A treatment is over: look again.
         TreatmentOver: "treatment_over", "fin de tratamiento";
         /// Lay out a germination test.
@@ -108,6 +110,7 @@ impl Task {
             | Task::Water
             | Task::Measure
             | Task::CheckPlug
+            | Task::ReadLabel
             | Task::TreatmentOver
             | Task::TestLot
             | Task::CountNurses
@@ -344,12 +347,19 @@ pub enum RoundReason {
         /// Days to the end of the container's holding time, where near.
         days_to_limit: Option<i32>,
     },
+    /// Something was used and nobody wrote the waiting time of its label.
+    LabelNotRead {
+        /// What was used.
+        with: String,
+        /// The day of it.
+        day: Day,
+    },
     /// The waiting time of a treatment is over.
     TreatmentOver {
         /// With what.
         with: String,
-        /// Safe from this day.
-        safe_from: Day,
+        /// The day on which it ended.
+        over_on: Day,
     },
     /// A lot kept long without a test.
     LotUntested {
