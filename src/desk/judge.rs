@@ -268,6 +268,7 @@ fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
         | DoubtKind::NotInPlan { .. }
         | DoubtKind::MoreOutThanPositions { .. }
         | DoubtKind::OffTheGrid { .. }
+        | DoubtKind::PartCountApart { .. }
         | DoubtKind::LookAtEmpty(_) => None,
     }
 }

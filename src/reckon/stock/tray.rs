@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::treatment::Treatments;
-use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
+use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::MeasuredPlant;
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
 use crate::reckon::picture::Doubt;
@@ -178,6 +178,44 @@ pub struct Stay {
     pub until: Day,
 }
 
+/// A count of part of a tray's cells.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct PartLook {
+    /// The day.
+    pub day: Day,
+    /// Cells looked at, at least one.
+    pub seen: u32,
+    /// Cells of the tray.
+    pub cells: u32,
+    /// Plants standing in those looked at.
+    pub standing: u32,
+    /// Plants in the whole tray by the books of that moment.
+    pub books: u64,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+impl PartLook {
+    /// What it means for the whole tray on its day: what was seen, and the rest of the cells by the rate seen, two standard
+    /// errors of a count (Poisson) either way; where nothing was seen the upper end is three in the cells looked at (the
+    /// rule of three: Hanley & Lippman-Hand 1983, JAMA 249:1743, from memory).
+    pub fn estimate(&self) -> Range {
+        let (seen, rest) = (f64::from(self.seen), f64::from(self.cells.saturating_sub(self.seen)));
+        let standing = f64::from(self.standing);
+        let rate = standing / seen;
+        let around = 2.0 * standing.sqrt() / seen;
+        let upper = if self.standing == 0 { 3.0 / seen } else { rate + around };
+        let low = standing + (rate - around).max(0.0) * rest;
+        Range::new(low.floor(), (standing + rate * rest).round(), (standing + upper * rest).ceil())
+    }
+
+    /// Whether the books of its day lie outside of what it means.
+    pub fn contradicts(&self) -> bool {
+        let (estimate, books) = (self.estimate(), self.books as f64);
+        books < estimate.low || books > estimate.high
+    }
+}
+
 /// The story of a tray up to the day looked at.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct TrayStory {
@@ -211,6 +249,8 @@ pub struct TrayStory {
     pub hardening_begun: Vec<Spell<Option<BedName>>>,
     /// Counts, oldest first.
     pub counts: Vec<CountLook>,
+    /// A count of part of the cells since the last whole count.
+    pub part_look: Option<PartLook>,
     /// Samples, oldest first.
     pub samples: Vec<SampleLook>,
     /// Plugs lifted, oldest first.
@@ -260,6 +300,7 @@ impl TrayStory {
             waterings: Vec::new(),
             hardening_begun: Vec::new(),
             counts: Vec::new(),
+            part_look: None,
             samples: Vec::new(),
             plugs: Vec::new(),
             circling_from_before: None,

@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use super::lineage::{Lineage, lineage_of};
-use super::tray::{CountLook, Origin, SampleLook, Sowing, Spell, TrayStory};
+use super::tray::{CountLook, Origin, PartLook, SampleLook, Sowing, Spell, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::{Count, PlantForm, Text};
@@ -360,6 +360,7 @@ impl TrayFold<'_> {
     }
 
     fn stocktaken(&mut self, entry: &Arc<Entry>, standing: u64) {
+        self.story.part_look = None;
         // What a stocktake settles is settled: no earlier gap is left to fill.
         (self.gap, self.gap_day, self.gap_look) = (0, None, None);
         let accounts = &mut self.story.accounts;
@@ -399,8 +400,11 @@ impl TrayFold<'_> {
             if let Some(last) = self.story.counts.last_mut() {
                 last.part_of_cells = look.cells_seen.map(|cells| cells.0);
             }
+            self.seen_in_part(entry, look);
             return;
         }
+        self.story.part_look = None;
+        self.story.doubts.retain(|doubt| !matches!(doubt.kind, DoubtKind::PartCountApart { .. }));
         let dead = look.dead.map_or(0, |dead| u64::from(dead.0)).saturating_sub(self.lost_since_look);
         self.lost_since_look = 0;
         (self.gap, self.gap_day, self.gap_look) = (0, Some(entry.happened), None);
@@ -427,6 +431,20 @@ impl TrayFold<'_> {
                 last.not_seen = as_count(gap);
             }
         }
+    }
+
+    /// A count of part of the cells moves no number of the books; it says how far they may be off.
+    fn seen_in_part(&mut self, entry: &Arc<Entry>, look: &Counted) {
+        let cells = look.cells_seen.map(|cells| cells.0).filter(|seen| *seen > 0).zip(self.story.cells);
+        let Some((seen, cells)) = cells else { return };
+        let books = self.story.accounts.standing;
+        let (day, standing) = (entry.happened, look.standing.0);
+        let part = PartLook { day, seen, cells, standing, books, entry: entry.id.clone() };
+        if part.contradicts() && !self.story.seed_is_due(day) {
+            let tray = self.story.code.clone();
+            self.doubt(entry, DoubtKind::PartCountApart { tray, standing, seen, cells, books: as_count(books) });
+        }
+        self.story.part_look = Some(part);
     }
 
     fn take_dead(&mut self, dead: u64) {
@@ -612,6 +630,7 @@ fn settled_by_stocktake(kind: &DoubtKind) -> bool {
             | DoubtKind::RiseWithoutSeed { .. }
             | DoubtKind::OrderMatters(_)
             | DoubtKind::LookAtEmpty(_)
+            | DoubtKind::PartCountApart { .. }
             | DoubtKind::SampleLarger { .. }
     )
 }

@@ -18,6 +18,10 @@ doubt_off_the_grid = { $plants ->
    *[other] { $bed }: { $plants } { $species } stand off the rows since the bed was laid out anew
 }
 doubt_bad_profile = { $species }: the figures written on { $day } cannot be read: { $what }
+doubt_part_count_apart = { $standing ->
+    [one] { $tray }: { $standing } plant in { $seen } of { $cells } cells on { $day }, but the books hold { $books }: count the whole tray
+   *[other] { $tray }: { $standing } plants in { $seen } of { $cells } cells on { $day }, but the books hold { $books }: count the whole tray
+}
 doubt_look_at_empty = { $tray }: looked at on { $day }, but nothing stands there and no seed is due
 doubt_more_out_than_positions = { $bed }: { $out } { $species } went out on { $day }, but the plan has { $open } open positions: write a survival count or what was lost, or the plan as it was planted
 doubt_no_such_position = { $bed }: { $written } was written on { $day }, but the bed has { $rows } rows of up to { $places } places: withdraw it, or lay the bed out as it is

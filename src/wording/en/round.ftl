@@ -183,6 +183,10 @@ round_up = { $emerged } up
 round_up_of = { $emerged } of about { $expected } up
 round_count_old = counted { $days } d ago, every { $every } d while { $stage }
 round_count_never = never counted
+round_part_counted = { $standing ->
+    [one] only part was counted, { $standing } in { $seen } of { $cells } cells, and the books say otherwise: count it whole
+   *[other] only part was counted, { $standing } in { $seen } of { $cells } cells, and the books say otherwise: count it whole
+}
 round_sick = { $what } seen: look every { $every } d
 round_losses = losses lately: look every { $every } d
 round_counted_ago = counted { $days } d ago

@@ -183,6 +183,10 @@ round_up = { $emerged } brotadas
 round_up_of = brotadas { $emerged } de unas { $expected }
 round_count_old = contada hace { $days } d, cada { $every } d mientras está { $stage }
 round_count_never = nunca se contó
+round_part_counted = { $standing ->
+    [one] solo se contó una parte, { $standing } en { $seen } de { $cells } celdas, y el libro dice otra cosa: cuéntela entera
+   *[other] solo se contó una parte, { $standing } en { $seen } de { $cells } celdas, y el libro dice otra cosa: cuéntela entera
+}
 round_sick = visto: { $what }; mire cada { $every } d
 round_losses = pérdidas recientes: mire cada { $every } d
 round_counted_ago = contada hace { $days } d

@@ -45,6 +45,7 @@ messages! {
     round_plug_past_least();
     round_plug_to_limit(days: count);
     round_plug_past_limit();
+    round_part_counted(standing: count, seen: text, cells: text);
     round_label(what: text, day: text);
     round_treated(what: text, day: text);
     round_untested(seeds: text, days: count);
@@ -103,6 +104,7 @@ impl Wording {
         let near = |day: &Day| self.day_beside(*day, on.day);
         match why {
             RoundReason::GaugeUnread => self.round_gauge(),
+            RoundReason::PartCounted { standing, seen, cells } => self.round_part_counted(*standing, *seen, *cells),
             RoundReason::Emerging { .. } | RoundReason::CountOld { .. } | RoundReason::Sick { .. } => {
                 self.count_reason(why)
             }

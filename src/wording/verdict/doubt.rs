@@ -26,6 +26,7 @@ messages! {
     doubt_off_the_grid(bed: text, species: text, plants: count);
     doubt_bad_profile(species: text, what: text, day: text);
     doubt_look_at_empty(tray: text, day: text);
+    doubt_part_count_apart(standing: count, tray: text, seen: text, cells: text, books: text, day: text);
     doubt_more_out_than_positions(bed: text, species: text, out: count, open: count, day: text);
     doubt_no_such_position(bed: text, written: text, rows: count, places: count, day: text);
     doubt_sample_larger(tray: text, sample: count, stood: count, day: text);
@@ -68,6 +69,9 @@ impl Wording {
             DoubtKind::OffTheGrid { bed, species, plants } => self.doubt_off_the_grid(bed, named(species), *plants),
             DoubtKind::BadProfile { species, what } => {
                 self.doubt_bad_profile(named(species), self.profile_fault(what), day)
+            }
+            DoubtKind::PartCountApart { tray, standing, seen, cells, books } => {
+                self.doubt_part_count_apart(*standing, tray, *seen, *cells, *books, day)
             }
             DoubtKind::LookAtEmpty(tray) => self.doubt_look_at_empty(tray, day),
             DoubtKind::MoreOutThanPositions { bed, species, out, open, positions: _ } => {

@@ -217,6 +217,15 @@ pub enum RoundReason {
         /// Expected to come up in all, where that can be said.
         expected: Option<f64>,
     },
+    /// A count of part of the cells, far from what the books hold.
+    PartCounted {
+        /// Plants seen.
+        standing: u32,
+        /// In so many cells.
+        seen: u32,
+        /// Of so many.
+        cells: u32,
+    },
     /// Plants not counted for so long.
     CountOld {
         /// Days since the last count; none where nobody counted yet.
