@@ -277,4 +277,7 @@ pub struct Rescue {
 pub struct Species {
     /// One species, by any of its names.
     pub name: Option<String>,
+    /// How far the figures can be trusted, counted.
+    #[arg(long, conflicts_with = "name")]
+    pub sources: bool,
 }

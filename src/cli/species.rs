@@ -4,8 +4,8 @@ use super::answer::Ending;
 use super::args::Species;
 use super::forecast::{experience_json, pipeline_json};
 use super::run::{Run, Stopped};
-use super::species_json::{species_json, species_list_json};
-use super::species_text::{species_list_text, species_text};
+use super::species_json::{sources_json, species_json, species_list_json};
+use super::species_text::{sources_text, species_list_text, species_text};
 use crate::desk::{DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::outlook;
@@ -21,6 +21,12 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
         Err(DeskError::Journal(JournalError::NotThere(_))) => Arc::new(Catalogue::built_in()),
         Err(fault) => return Err(run.stopped(&fault, &Catalogue::built_in())),
     };
+    if arguments.sources {
+        if run.everywhere.json {
+            return run.answer_json(&sources_json(&catalogue, &run.wording));
+        }
+        return run.answer(&sources_text(&catalogue, &run.wording, run.around.columns, run.around.colour));
+    }
     let Some(name) = &arguments.name else {
         if run.everywhere.json {
             return run.answer_json(&species_list_json(&catalogue, &run.wording));

@@ -3,13 +3,28 @@
 use serde_json::{Map, Value, json};
 
 use super::ready_json::VERSION;
-use crate::nursery::species::{Catalogue, Profile};
+use crate::nursery::species::{Catalogue, Profile, Trust};
 use crate::wording::Wording;
 
 /// Every species, shortly.
 pub fn species_list_json(species: &Catalogue, wording: &Wording) -> Value {
     let all: Vec<Value> = species.iter().map(|(_, profile)| heading(profile, wording)).collect();
     json!({"version": VERSION, "species": all})
+}
+
+/// How many figures were read, recalled, common practice, ours, the nursery's own: all together and of each species.
+pub fn sources_json(species: &Catalogue, wording: &Wording) -> Value {
+    let counted = |trust: Trust| serde_json::to_value(trust).unwrap_or_default();
+    let mut answer = counted(Trust::of(species.iter().map(|(_, profile)| profile.as_ref())));
+    let each = species.iter().map(|(key, profile)| {
+        let mut one = counted(Trust::of([profile.as_ref()]));
+        one["species"] = json!(key);
+        one["name"] = json!(wording.species_name(profile));
+        one
+    });
+    answer["species"] = each.collect();
+    answer["version"] = json!(VERSION);
+    answer
 }
 
 /// One species with every figure that is known of it.

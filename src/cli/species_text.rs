@@ -2,7 +2,7 @@
 
 use super::sheet::{Ink, Sheet};
 use crate::base::columns::{left_aligned, shortened, width_of};
-use crate::nursery::species::{Catalogue, Profile};
+use crate::nursery::species::{Catalogue, Profile, Trust};
 use crate::wording::{Lang, Wording};
 
 /// The narrowest page that gets columns.
@@ -45,6 +45,29 @@ pub fn species_list_text(species: &Catalogue, wording: &Wording, width: usize, c
     if let Some(key) = example {
         sheet.gap();
         sheet.paragraph(&wording.species_hint(super::ready_text::shown_as_argument(&key)), Ink::Plain);
+    }
+    sheet.finish()
+}
+
+/// How many figures were read, recalled, common practice, ours, the nursery's own: all together, then of each species.
+pub fn sources_text(species: &Catalogue, wording: &Wording, width: usize, colour: bool) -> String {
+    let mut sheet = Sheet::new(width, colour);
+    let all = Trust::of(species.iter().map(|(_, profile)| profile.as_ref()));
+    sheet.heading(&wording.species_sources_heading(all.figures));
+    for line in wording.trust_lines(&all) {
+        sheet.hanging("- ", Ink::Plain, &line, Ink::Plain);
+    }
+    sheet.gap();
+    let mut rows: Vec<(String, String)> = species
+        .iter()
+        .map(|(_, profile)| {
+            (wording.species_name(profile), wording.trust_lines(&Trust::of([profile.as_ref()])).join("; "))
+        })
+        .collect();
+    rows.sort_by_key(|(name, _)| crate::base::text::folded(name));
+    for (name, counts) in &rows {
+        sheet.paragraph(name, Ink::Bold);
+        sheet.indented(4, counts, Ink::Plain);
     }
     sheet.finish()
 }
@@ -123,7 +146,11 @@ mod tests {
             let wording = Wording::new(lang);
             for width in (40..=120).step_by(7) {
                 let pages = catalogue.iter().map(|(_, profile)| species_text(profile, &[], &wording, width, false));
-                for page in pages.chain([species_list_text(&catalogue, &wording, width, false)]) {
+                let lists = [
+                    species_list_text(&catalogue, &wording, width, false),
+                    sources_text(&catalogue, &wording, width, false),
+                ];
+                for page in pages.chain(lists) {
                     assert!(!page.contains('\u{1b}'));
                     for line in page.lines() {
                         assert!(width_of(line) <= width, "{width}: {line}");

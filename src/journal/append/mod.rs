@@ -2,7 +2,7 @@
 
 mod intake;
 
-pub use intake::{Intake, Step, Told, Unfit};
+pub use intake::{Intake, IntakeProgress, Step, Unfit};
 
 use rusqlite::Connection;
 use serde_json::{Map, Value};
@@ -70,16 +70,6 @@ impl Journal {
         Ok(Taken { added, already, written })
     }
 
-    /// Says how many of these entries would be added and how many are here already, or why they could not be taken. Writes
-    /// nothing.
-    pub fn try_sealed(&mut self, known: Vec<Sealed>) -> Result<(usize, usize), JournalError> {
-        let mut intake = self.begin_intake()?;
-        let put = self.put_all(&mut intake, known);
-        let counted = intake.counted();
-        self.let_go(intake);
-        put.map(|()| counted)
-    }
-
     fn put_all(&self, intake: &mut Intake, known: Vec<Sealed>) -> Result<(), JournalError> {
         for (i, sealed) in known.into_iter().enumerate() {
             intake.put(self, i + 1, sealed)?;
@@ -93,7 +83,7 @@ impl Journal {
         &mut self,
         intake: &mut Intake,
         new: New<'_>,
-        told: &mut Told<'_>,
+        told: &mut IntakeProgress<'_>,
     ) -> Result<Option<EntryId>, JournalError> {
         let Journal { connection, shelf, notes, .. } = self;
         if new.drafts.len() == 0 {
@@ -112,7 +102,7 @@ impl Journal {
         _intake: &mut Intake,
         device: &DeviceId,
         new: New<'_>,
-        told: &mut Told<'_>,
+        told: &mut IntakeProgress<'_>,
     ) -> Result<Option<EntryId>, JournalError> {
         if new.drafts.len() == 0 {
             return Ok(None);
@@ -128,7 +118,7 @@ impl Journal {
         &mut self,
         intake: &Intake,
         behind_too: bool,
-        told: &mut Told<'_>,
+        told: &mut IntakeProgress<'_>,
     ) -> Result<(), JournalError> {
         let from = if behind_too { 0 } else { intake.arrived_before() };
         lookup::go_on(&self.connection, from, &mut |done| go_on_unless(told(Step::LookedUp(done))))
@@ -136,7 +126,7 @@ impl Journal {
 
     /// Makes all that came in one piece of the file: when this returns, the disk has it. Where it fails or is told to stop,
     /// nothing is left of it.
-    pub fn keep(&mut self, mut intake: Intake, told: &mut Told<'_>) -> Result<(), JournalError> {
+    pub fn keep(&mut self, mut intake: Intake, told: &mut IntakeProgress<'_>) -> Result<(), JournalError> {
         let kept = self
             .look_up_intake(&intake, false, told)
             .and_then(|()| go_on_unless(told(Step::Saving)))
@@ -170,7 +160,7 @@ fn write_drafts(
     device: &DeviceId,
     mut head: Head,
     new: New<'_>,
-    told: &mut Told<'_>,
+    told: &mut IntakeProgress<'_>,
 ) -> Result<Head, JournalError> {
     let recorded = head.recorded.map_or(new.recorded, |last| last.max(new.recorded));
     let command = head.seq + 1;

@@ -82,8 +82,9 @@ pub fn criterion(
     // Too bright by a band that nobody published: care is asked for, and the place is not refused.
     let only_bright = light.share > most && !bright_end_is_sure(profile);
     let fits = near || only_bright;
-    let mut criterion = Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, fits, source)
-        .resting_on(light.entries);
+    let mut criterion =
+        Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, fits, source)
+            .resting_on(light.entries);
     criterion.warns = fits && !inside;
     // Read in some rows only: it counts, and says so.
     let in_part = fits && counting(story, day).all(|look| look.part.is_some());

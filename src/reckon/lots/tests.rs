@@ -2,7 +2,7 @@ use super::*;
 use crate::base::{DeviceId, EntryId, LotCode, Range};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Catalogue, Figure};
-use crate::reckon::stock::{LotTest, Spell, StoreWritten, fold_lot};
+use crate::reckon::stock::{LotTest, Since, StoreWritten, fold_lot};
 use std::sync::Arc;
 
 fn day(written: &str) -> Day {
@@ -26,9 +26,9 @@ fn lot(kept: Kept, store: Option<(f64, f64)>, left: u32) -> LotStory {
     lot.collected = Some(from);
     lot.received = Some(from);
     lot.seeds_left = Some(left);
-    lot.kept.push(Spell { from, what: kept, entry: entry(1) });
+    lot.kept.push(Since { from, what: kept, entry: entry(1) });
     let what = StoreWritten { moisture_pct: store.map(|store| store.0), temp_c: store.map(|store| store.1) };
-    lot.stores.push(Spell { from, what, entry: entry(1) });
+    lot.stores.push(Since { from, what, entry: entry(1) });
     lot
 }
 
@@ -62,7 +62,7 @@ fn cedrela_falls_by_the_equation() {
 fn every_store_takes_its_own_part() {
     let mut lot = lot(Kept::DryOpen, Some((8.0, 25.0)), 500);
     lot.initial_pct = Some(90.0);
-    let cold = Spell {
+    let cold = Since {
         from: day("2026-04-01"),
         what: StoreWritten { moisture_pct: Some(8.0), temp_c: Some(5.0) },
         entry: entry(2),
@@ -80,12 +80,12 @@ fn every_store_takes_its_own_part() {
     );
     near(mixed.today.likely, left.unwrap().viability_pct.unwrap() / 100.0, 0.0005);
     assert!(mixed.to_half.likely > 2000.0, "{mixed:?}");
-    // A store nobody described: no equation; the stated life of 240 days stands, and the page says what to write.
+    // A store nobody described: no equation; the stated life of 180 days stands, and the page says what to write.
     lot.stores[1].what.temp_c = None;
     let line = lot_outlook(&lot, Some(&cedrela), on).viability.unwrap();
-    assert_eq!(line.by, Way::Line { life_days: 240, store_unknown: true });
+    assert_eq!(line.by, Way::Line { life_days: 180, store_unknown: true });
     // And in the cold there are no days either.
-    lot.kept.push(Spell { from: day("2026-04-01"), what: Kept::Cold, entry: entry(2) });
+    lot.kept.push(Since { from: day("2026-04-01"), what: Kept::Cold, entry: entry(2) });
     let none = lot_outlook(&lot, Some(&cedrela), on);
     assert_eq!((none.viability, none.life), (Err(NoViability::StoreUnknown), Err(NoLife::NoFigure(Kept::Cold))));
 }
@@ -98,7 +98,7 @@ fn avocado_falls_on_a_line_from_the_day_of_collection() {
     avocado.storage_ambient_days.as_mut().unwrap().value = 20.0;
     let mut lot = lot(Kept::InPod, None, 48);
     // Washed later: seed that dies when dried still counts from the tree.
-    lot.kept.push(Spell { from: day("2026-01-06"), what: Kept::WashedMoist, entry: entry(2) });
+    lot.kept.push(Since { from: day("2026-01-06"), what: Kept::WashedMoist, entry: entry(2) });
     let told = lot_outlook(&lot, Some(&avocado), day("2026-01-06"));
     let life = told.life.unwrap();
     assert_eq!(
@@ -117,9 +117,9 @@ fn avocado_falls_on_a_line_from_the_day_of_collection() {
 #[test]
 fn seed_that_keeps_begins_a_new_clock_when_it_is_handled() {
     let mut lot = lot(Kept::DryOpen, None, 300);
-    lot.kept.push(Spell { from: day("2026-03-01"), what: Kept::DrySealed, entry: entry(2) });
+    lot.kept.push(Since { from: day("2026-03-01"), what: Kept::DrySealed, entry: entry(2) });
     let life = lot_outlook(&lot, Some(&profile("grevillea")), day("2026-03-02")).life.unwrap();
-    assert_eq!((life.from, life.from_collection, life.days), (day("2026-03-01"), false, 120));
+    assert_eq!((life.from, life.from_collection, life.days), (day("2026-03-01"), false, 90));
 }
 
 #[test]

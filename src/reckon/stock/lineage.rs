@@ -1,6 +1,6 @@
 //! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
 
-use super::tray::{Origin, Sowing, Spell, Stay};
+use super::tray::{Origin, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
 use crate::base::{LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
@@ -26,7 +26,7 @@ pub struct Lineage {
     /// Where those trays stood.
     pub stays: Vec<Stay>,
     /// The plug that showed circling roots, where nothing since says that they no longer do.
-    pub circling: Option<Spell<()>>,
+    pub circling: Option<Since<()>>,
 }
 
 /// The species of a lot, as written.
@@ -80,7 +80,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 continue;
             }
             TrayEntry::PlugChecked(plug) => {
-                let circling = Spell { from: entry.happened, what: (), entry: entry.id.clone() };
+                let circling = Since { from: entry.happened, what: (), entry: entry.id.clone() };
                 lineage.circling = (plug.roots == Roots::Circling).then_some(circling);
                 continue;
             }

@@ -154,9 +154,10 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let needed = Measure::DaysAtLeast(length);
     let ran = |days: i32, from: Day, entries: Vec<EntryId>| {
         let met = days >= length;
-        let mut ran = Criterion::known(Rule::Hardening, needed.clone(), Measure::Days(days), Basis::Reckoned, met, SOURCE)
-            .expected_on(Some(from.plus(length)))
-            .resting_on(entries);
+        let mut ran =
+            Criterion::known(Rule::Hardening, needed.clone(), Measure::Days(days), Basis::Reckoned, met, SOURCE)
+                .expected_on(Some(from.plus(length)))
+                .resting_on(entries);
         ran.warns = met && days < template;
         ran
     };

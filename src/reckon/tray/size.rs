@@ -182,7 +182,8 @@ pub fn criteria(
             None => Criterion::unknown(Rule::Collar, Some(needed), false, limits.collar_source.clone()),
             Some(sample) => {
                 let pass = passes.iter().filter(|passes| **passes).count() as u32;
-                let under_floor = sample.plants.iter().any(|plant| limits.collar_at_least(plant, floor_mm) == Some(false));
+                let under_floor =
+                    sample.plants.iter().any(|plant| limits.collar_at_least(plant, floor_mm) == Some(false));
                 sampled(Rule::Collar, needed, sample, pass, passes.len() as u32, mean(&collars), standing)
                     .with_source(limits.collar_source.clone())
                     .warning_if(under_floor)

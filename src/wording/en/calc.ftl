@@ -53,7 +53,7 @@ calc_quality_space_out = Sturdiness { $quotient }: lanky; hold it and space the 
 calc_quality_cull = Sturdiness { $quotient }: too lanky to live outside; throw out.
 calc_quality_dickson = Dickson index { $index }; { $least } is a usual least. Compare within one species, age and container only.
 calc_quality_formula = sturdiness = height cm / collar mm; Dickson = (shoot + root) / (sturdiness + shoot / root), dry g
-calc_quality_source = Jaenicke 1999, bands above 6 common practice; Dickson, Leaf & Hosner 1960 (from memory); 0.20 Oliveira et al. 2015
+calc_quality_source = Jaenicke 1999, bands above 6 common practice; Dickson, Leaf & Hosner 1960 (from memory); 0.20 Hunt 1990, of conifers (from memory), taken over for coffee by Oliveira et al. 2015
 calc_sample_size_some = Look at { $sampled } to be { $confidence } sure.
 calc_sample_size_of = Look at { $sampled } of the { $population } to be { $confidence } sure; { $many } of very many.
 calc_sample_size_formula = share: z² p (1 - p) / E²; mean: smallest n with t(n-1) s / sqrt(n) <= E; at least one: ln(1 - c) / ln(1 - p); of N only n / (1 + (n - 1) / N); rounded up

@@ -66,6 +66,7 @@ help_backup = Make a verified copy
 help_backup_to = The new file
 help_species = The species, and where each of their figures comes from
 help_species_name = One species, by any of its names
+help_species_sources = How many figures were read in their source, are from memory, common practice, ours or your own
 help_ready_since = Only the verdicts that changed since the end of this day, and what changed them
 help_walk = Today's round in walking order: what to count, move, shade, water, send out
 help_write_batch = A sheet of short lines, whole or nothing; - reads what is piped in

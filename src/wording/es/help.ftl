@@ -66,6 +66,7 @@ help_backup = Hacer una copia comprobada
 help_backup_to = El archivo nuevo
 help_species = Las especies, y de dónde sale cada una de sus cifras
 help_species_name = Una especie, por cualquiera de sus nombres
+help_species_sources = Cuántos datos se leyeron en su fuente, son de memoria, de práctica común, nuestros o de su vivero
 help_ready_since = Solo los veredictos que cambiaron desde el fin de este día, y qué los cambió
 help_walk = El recorrido de hoy: qué contar, mover, sombrear, regar, llevar al campo
 help_write_batch = Una hoja de líneas cortas, entera o nada; - lee lo que llega por la tubería

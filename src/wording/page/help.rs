@@ -70,6 +70,7 @@ messages! {
     help_backup_to();
     help_species();
     help_species_name();
+    help_species_sources();
     help_usage();
     help_commands();
     help_arguments();

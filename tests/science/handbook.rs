@@ -11,10 +11,10 @@ use outplant::science::germination::germination;
 use outplant::science::sowing::seeds_to_sow;
 use outplant::science::spacing::SpacingPattern;
 use outplant::science::viability::{self, Store, ViabilityConstants};
-use outplant::science::{container, light, quality, sampling, seeds, spacing};
+use outplant::science::{light, quality, sampling, seeds, spacing};
 use serde_json::Value;
 
-const HANDBOOK: &str = include_str!("reference/handbook_examples.tsv");
+const HANDBOOK: &str = include_str!("../reference/handbook_examples.tsv");
 
 /// One worked example.
 struct Example {
@@ -78,18 +78,6 @@ fn example(line: &'static str) -> (&'static str, Example) {
 }
 
 #[test]
-fn containers_filled_with_several_seeds() {
-    for row in examples(&["S01", "S02", "S03", "S04", "S05", "S06", "S07", "S08", "S09", "S10"]) {
-        let filled = seeds::filled_share(row.given("germ"), row.given("seeds") as u32).unwrap();
-        row.near(100.0 * filled, "filled_pct_rounded");
-    }
-    for row in examples(&["S11", "S12", "S13", "S14", "S15"]) {
-        let filled = seeds::filled_share(row.given("germ"), row.given("seeds") as u32).unwrap();
-        row.near(100.0 * (1.0 - filled), "empty_pct");
-    }
-}
-
-#[test]
 fn pure_live_seed() {
     for row in examples(&["S16"]) {
         let (purity, germination) = (row.given("purity"), row.given("germ"));
@@ -97,23 +85,17 @@ fn pure_live_seed() {
         row.near(row.given("plants_per_kg") / share, "seeds_per_kg");
         let swapped = seeds::pure_live_share(germination, purity).unwrap();
         assert_eq!(share == swapped, row.wanted_yes("swapped_purity_germ_gives_same"), "{} ({})", row.id, row.source);
-        let plants = seeds::plants_per_kg(row.wanted("seeds_per_kg"), purity, germination).unwrap();
-        assert!((plants - row.given("plants_per_kg")).abs() <= row.tolerance, "{}: {plants} ({})", row.id, row.source);
     }
     for row in examples(&["S17"]) {
         // The bulletin counts the seeds of a kilogram as they come: purity is already in.
-        row.near(seeds::plants_per_kg(row.given("seeds_per_kg"), 1.0, row.given("germ")).unwrap(), "plants_per_kg");
+        row.near(row.given("seeds_per_kg") * seeds::pure_live_share(1.0, row.given("germ")).unwrap(), "plants_per_kg");
     }
 }
 
 #[test]
-fn seeds_by_weight_and_with_losses() {
+fn seeds_by_weight() {
     for row in examples(&["S18"]) {
         row.near(seeds::seeds_per_kg(row.given("tsw_g")).unwrap(), "seeds_per_kg");
-    }
-    for row in examples(&["S19"]) {
-        let losses = [row.given("nongerm"), row.given("nursery_loss"), row.given("field_loss")];
-        row.near(f64::from(seeds::seeds_with_losses(row.given("points") as u32, &losses).unwrap()), "seeds");
     }
 }
 
@@ -137,16 +119,13 @@ fn viability_in_store() {
         let told = viability::viability(constants(&row), store, row.given("initial_pct"), row.given("days")).unwrap();
         row.near(told.viability_pct.unwrap(), "final_pct");
     }
-    for row in examples(&["V02"]) {
-        let ends = (row.given("initial_pct"), row.given("final_pct"));
-        let moisture = viability::moisture_for(constants(&row), row.given("temp_c"), ends.0, ends.1, row.given("days"));
-        row.near(moisture.unwrap().unwrap(), "mc_pct");
-    }
-    for row in examples(&["V03"]) {
-        let ends = (row.given("initial_pct"), row.given("final_pct"));
-        let warmest =
-            viability::temperature_for(constants(&row), row.given("mc_pct"), ends.0, ends.1, row.given("days"));
-        row.near(warmest.unwrap().unwrap(), "temp_c");
+    for row in examples(&["V02", "V03"]) {
+        // A store of the printed moisture and temperature keeps a lot as long as the example says.
+        let known = |name: &str| if row.inputs[name].is_null() { row.wanted(name) } else { row.given(name) };
+        let store = Store { moisture_pct: known("mc_pct"), temp_c: known("temp_c") };
+        let told = viability::viability(constants(&row), store, row.given("initial_pct"), row.given("days")).unwrap();
+        let ends_at = told.viability_pct.unwrap();
+        assert!((ends_at - row.given("final_pct")).abs() < 0.05, "{}: {ends_at} ({})", row.id, row.source);
     }
     for row in examples(&["V04"]) {
         let initial = viability::off_the_ends_pct(row.given("initial_pct"), row.given("n") as u32).unwrap();
@@ -206,13 +185,6 @@ fn plant_quality() {
 }
 
 #[test]
-fn bag_volume() {
-    for row in examples(&["B01"]) {
-        row.near(container::bag_volume_cm3(row.given("flat_width_cm"), row.given("fill_cm")).unwrap(), "cm3");
-    }
-}
-
-#[test]
 fn plants_on_a_hectare() {
     for row in examples(&["P01", "P02", "P03", "P04"]) {
         let (row_m, in_row_m) = (row.given("a_m"), row.given("b_m"));
@@ -245,9 +217,6 @@ fn replicates_of_a_germination_test() {
 
 #[test]
 fn light_and_shade() {
-    for row in examples(&["L01"]) {
-        row.near(light::densiometer_openness_pct(row.given("open_dots")).unwrap(), "openness_pct");
-    }
     for row in examples(&["L02"]) {
         row.near(light::transmitted_share(row.given("k"), row.given("lai")).unwrap(), "transmitted");
     }

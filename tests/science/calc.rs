@@ -71,14 +71,14 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
 #[test]
 fn figures_arrive_with_all_their_digits() {
     let home = Home::default();
-    let all = reference(include_str!("reference/germination_fit.json"));
+    let all = reference(include_str!("../reference/germination_fit.json"));
     let set = &all["datasets"][0];
     let told = piped(&home, "emergence", &json!({"edges":set["edges"],"counts":set["counts"],"seeds":set["n"]}));
     near(number(&told, "d"), number(&set["fit"], "d"), 1e-6, "d");
     near(number(&told, "loglik"), number(&set["fit"], "loglik"), 1e-9, "loglik");
     near(number(&told["forecast"], "final"), number(&set["fit"], "predicted_final_count"), 1e-3, "final");
     assert_eq!(told["forecast"]["at_last_day"], Value::Null);
-    let growth = reference(include_str!("reference/growth.json"));
+    let growth = reference(include_str!("../reference/growth.json"));
     let set = &growth["datasets"][0];
     let told = piped(&home, "growth", set);
     let want = &set["fits"]["gompertz"]["predictions"][0];
