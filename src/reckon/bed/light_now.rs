@@ -106,7 +106,7 @@ fn bright_end_is_sure(profile: Option<&Profile>) -> bool {
     };
     let known = |profile: &Profile| {
         let flag = profile.outplant_shade_least_pct.as_ref().map(|figure| figure.flag);
-        !matches!(flag, Some(Flag::Memory) | None)
+        !matches!(flag, Some(Flag::Memory | Flag::Ours) | None)
     };
     profile.is_some_and(|profile| shade_plant(profile) || known(profile))
 }

@@ -11,7 +11,7 @@ use crate::reckon::bed::season;
 use crate::reckon::picture::{Rule, Stage, TrayPicture};
 use crate::reckon::stock::PlaceStory;
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from, light_band};
-use crate::reckon::tray::hardening::{HardeningClock, clock, length_days};
+use crate::reckon::tray::hardening::{HardeningClock, clock, length_days, template_days};
 use crate::reckon::tray::light::light_history;
 use crate::reckon::tray::time;
 
@@ -34,7 +34,7 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let history = light_history(&tray.story, &walk.picture.places, day);
     let clock = clock(&tray.story, &history, day);
     let rests = clock.put_back.is_some_and(|back| day.days_since(back) < PUT_BACK_RESTS_DAYS);
-    let length = length_days(profile);
+    let length = template_days(profile);
     let could_be_ready =
         time::age(&tray.story, day).youngest_on.zip(time::day_span(profile)).map(|(on, span)| on.plus(span.least));
     // Steps before that belong to raising.
@@ -140,7 +140,7 @@ fn step_stop(
     stop
 }
 
-/// The step to take now: at most 1.6 times as bright, toward the bed.
+/// The step to take now: no brighter than plants bear at one time, toward the bed.
 fn next_step(walk: &Walk<'_>, tray: &TrayPicture, ready: Option<Day>) -> NextStep {
     let light_now = present_light(walk, tray);
     let end = light_now.and_then(|light| light_in_the_end(walk, tray, light));
@@ -196,7 +196,10 @@ fn brighter_place(walk: &Walk<'_>, tray: &TrayPicture, light: f64, next: f64) ->
 /// it has run.
 fn template_water(walk: &Walk<'_>, tray: &TrayPicture, steps: &[HardeningStep], days_left: Option<i32>) -> Option<u32> {
     let first = steps.first()?.days_before as i32;
-    let run = asked(&tray.criteria, Rule::Hardening).and_then(|asked| asked.expected);
+    // The template runs its whole length, longer than the least that holds a tray back.
+    let profile = walk.profile(tray.species.as_ref());
+    let more_days = template_days(profile) - length_days(profile);
+    let run = asked(&tray.criteria, Rule::Hardening).and_then(|asked| asked.expected).map(|on| on.plus(more_days));
     let left = run.map(|ready| ready.days_since(walk.day())).or(days_left).unwrap_or(first).clamp(0, first);
     let taken = steps.iter().filter(|step| step.days_before as i32 >= left);
     taken.filter_map(|step| step.water_every_days).next_back()

@@ -9,10 +9,10 @@ use crate::science::light::exposure_ratio;
 
 /// A step up to this ratio fits without a warning (ours; no publication gives a safe number).
 pub const FITS_UP_TO: f64 = 1.3;
-/// A step of at least [`LARGE_STEP`] blocks above this ratio (ours).
+/// A step of more than [`LARGE_STEP`] blocks above this ratio (ours).
 pub const LARGE_STEP_RATIO: f64 = 1.35;
-/// A large step, as a share of the open light (ours).
-pub const LARGE_STEP: f64 = 0.30;
+/// A step of more than this share of the open light is large (ours: about 30 % burns).
+pub const LARGE_STEP: f64 = 0.29;
 /// A step of more than [`SMALL_STEP`] blocks above this ratio (ours).
 pub const STEEP_RATIO: f64 = 2.0;
 /// Up to this share of the open light a step never blocks (ours).
@@ -69,7 +69,7 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
     let basis = if last.basis == Basis::Measured { Basis::Measured } else { Basis::Reckoned };
     let known = Measure::LightStep { from: last.share, to };
     let brightest = brightest_from(last.share);
-    // A hair of rounding must not decide: 0.40 + 0.30 is 0.70.
+    // A hair of rounding must not decide: 0.40 + 0.29 is 0.69.
     let met = to <= brightest + 1e-9;
     let needed = Measure::RatioAtMost(brightest / last.share);
     let mut criterion = Criterion::known(Rule::ExposureStep, needed, known, basis, met, SOURCE)

@@ -130,6 +130,11 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
         since = stands_since.or(by_age).unwrap_or(*arrived).min(since.max(*arrived));
         entries.push(entry.clone());
     }
+    // Leaves made since a flush have not stood there longer than the flush.
+    if let Some(flush) = story.flushes.last().filter(|flush| flush.from > since) {
+        since = flush.from;
+        entries.push(flush.entry.clone());
+    }
     Some((since, entries))
 }
 
