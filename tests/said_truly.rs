@@ -2,7 +2,7 @@
 
 use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
 use outplant::base::{Moment, SpeciesKey};
-use outplant::cli::species_text::species_text;
+use outplant::cli::species::text::species_text;
 use outplant::desk::{Now, sample};
 use outplant::nursery::entry::types::Roots;
 use outplant::nursery::species::Catalogue;

@@ -135,7 +135,9 @@ fn nobody_is_sent_into_a_tray_a_place_or_a_bed_while_a_wait_runs() {
     let bed = Subject::Bed(BedName::new("Upper 1").unwrap());
     // The bed was never weeded, and a ready tray waits for it.
     let mut book = fitting();
-    book.entries.retain(|entry| !matches!(&entry.what, What::Ground(GroundEntry::Prepared(work)) if work.task == GroundTask::Weeded));
+    book.entries.retain(
+        |entry| !matches!(&entry.what, What::Ground(GroundEntry::Prepared(work)) if work.task == GroundTask::Weeded),
+    );
     let wanted = |book: &Book, on: &str| stops_at(&book.on(on), &bed);
     assert_eq!(wanted(&book, TODAY), [Task::Weed]);
     book.write("2026-04-14", "treated", json!({"bed":"Upper 1","with":"glyphosate","safe_after_days":4}));

@@ -1,8 +1,9 @@
 //! What holds on every screen, at every size, in both languages.
 
 use super::Stage;
+use crate::dashboard::act::WhyOf;
 use crate::dashboard::keys::Key;
-use crate::dashboard::layer::{Layer, Why, WhyOf};
+use crate::dashboard::layer::{Layer, Why};
 use crate::dashboard::look::{Inks, stage_mark};
 use crate::wording::Lang;
 

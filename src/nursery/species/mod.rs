@@ -4,11 +4,11 @@
 //! highland nursery 30-60 % more is common practice.
 
 mod built_in;
-pub mod catalogue;
-pub mod figure;
+pub(crate) mod catalogue;
+pub(crate) mod figure;
 mod limits;
 mod overrides;
-pub mod profile;
+pub(crate) mod profile;
 mod profile_fault;
 mod spanish;
 mod trust;

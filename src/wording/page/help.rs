@@ -27,6 +27,9 @@ messages! {
     help_begin_utc_offset();
     help_ready();
     help_ready_since();
+    help_ready_tray();
+    help_ready_bed();
+    help_ready_fits();
     help_walk();
     help_why();
     help_why_more();
@@ -68,6 +71,8 @@ messages! {
     help_rescue_no_backup();
     help_backup();
     help_backup_to();
+    help_schema();
+    help_schema_answer();
     help_species();
     help_species_name();
     help_species_sources();
@@ -76,6 +81,7 @@ messages! {
     help_arguments();
     help_options();
     help_some_options();
+    help_value_answer();
     help_value_file();
     help_value_date();
     help_value_lang();

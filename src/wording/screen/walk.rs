@@ -1,5 +1,6 @@
 //! The screen Walk, and the round in prompts.
 
+use crate::reckon::round::to_write::LetGoBecause;
 use crate::reckon::round::{AtStake, Stake};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
@@ -51,6 +52,14 @@ messages! {
 }
 
 impl Wording {
+    /// Why a task is let go by doing it.
+    pub fn let_go_because(&self, because: LetGoBecause) -> String {
+        match because {
+            LetGoBecause::NothingComes => self.walk_nothing_comes(),
+            LetGoBecause::SetApart => self.walk_set_apart(),
+        }
+    }
+
     /// What is lost without a stop, as a sentence of its own; nothing where it is less than a plant, or only not known.
     pub fn walk_lost(&self, stake: AtStake) -> Option<String> {
         let plants = stake.plants.round().clamp(0.0, 1e15) as i64;

@@ -1,7 +1,8 @@
 //! The species known here, and one of them with every figure, its source and how far it can be trusted.
 
-use super::sheet::{Ink, Sheet};
 use crate::base::columns::{left_aligned, shortened, width_of};
+use crate::cli::ready_text::shown_as_argument;
+use crate::cli::sheet::{Ink, Sheet};
 use crate::nursery::species::{Catalogue, Profile, Trust};
 use crate::wording::{Lang, Wording};
 
@@ -44,7 +45,7 @@ pub fn species_list_text(species: &Catalogue, wording: &Wording, width: usize, c
     }
     if let Some(key) = example {
         sheet.gap();
-        sheet.paragraph(&wording.species_hint(super::ready_text::shown_as_argument(&key)), Ink::Plain);
+        sheet.paragraph(&wording.species_hint(shown_as_argument(&key)), Ink::Plain);
     }
     sheet.finish()
 }

@@ -1,18 +1,41 @@
-//! A clock that cannot be right: today before the newest entry, or more than a year past it. Asked about once at a
-//! terminal, noted otherwise; true days are never refused.
+//! Opening the nursery for a command: what its file has to tell, and whether the clock can be right.
 
-use super::answer::{Ending, note, said_yes};
+use super::answer::{Ending, said_yes};
 use super::run::{Run, Stopped};
 use crate::base::Day;
-use crate::desk::Desk;
+use crate::desk::{Desk, DeskError, JournalError};
+use crate::nursery::species::Catalogue;
+
+impl Run {
+    /// Opens the nursery and passes on what the file has to tell.
+    pub fn desk(&self) -> Result<Desk, Stopped> {
+        let desk = Desk::open(&self.file, &self.around.folders.settings, self.now).map_err(|fault| match fault {
+            DeskError::Journal(JournalError::NotThere(_)) if self.is_own_nursery() => {
+                Stopped::refused(self.wording.refused_no_nursery())
+            }
+            fault => self.stopped(&fault, &Catalogue::built_in()),
+        })?;
+        for said in desk.notes().iter().filter_map(|note| self.wording.journal_note(note)) {
+            self.note(&said);
+        }
+        ask_of_clock(self, &desk)?;
+        Ok(desk)
+    }
+
+    /// Whether the nursery is the one in the data folder that nobody named.
+    fn is_own_nursery(&self) -> bool {
+        self.file == self.around.folders.own_nursery()
+    }
+}
 
 /// Days past the newest entry after which the clock is asked about.
 const LONG_SILENCE_DAYS: i32 = 366;
 /// Holds the day that a person has said is right, in the folder of the settings.
 const SAID_FILE: &str = "clock.txt";
 
-/// Asks or notes.
-pub fn ask(run: &Run, desk: &Desk) -> Result<(), Stopped> {
+/// A clock that cannot be right, today before the newest entry or more than a year past it, is asked about once at a
+/// terminal and noted otherwise; true days are never refused.
+fn ask_of_clock(run: &Run, desk: &Desk) -> Result<(), Stopped> {
     let today = run.now.today;
     let desk_fault = |fault| run.desk_fault(fault);
     let (newest_day, newest_moment) = desk.newest().map_err(desk_fault)?;
@@ -29,11 +52,10 @@ pub fn ask(run: &Run, desk: &Desk) -> Result<(), Stopped> {
     } else {
         return Ok(());
     };
-    if !run.around.can_ask || was_said(run, today) {
-        note(&doubt);
+    run.note(&doubt);
+    if !run.around.can_ask || run.everywhere.json || was_said(run, today) {
         return Ok(());
     }
-    note(&doubt);
     if !said_yes(&run.wording.clock_asks()) {
         return Err(Stopped { ending: Ending::Refused, lines: vec![run.wording.clock_set_it()] });
     }

@@ -11,9 +11,9 @@ use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Picture
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, fold_bed};
 
-/// A page of the book.
+/// Entries of a small book.
 #[derive(Default)]
-pub(crate) struct Page {
+pub(crate) struct TestBook {
     entries: Vec<Arc<Entry>>,
 }
 
@@ -21,7 +21,7 @@ pub(crate) fn day(written: &str) -> Day {
     written.parse().unwrap()
 }
 
-impl Page {
+impl TestBook {
     /// Writes an entry: its day, its kind, and its fields as JSON.
     pub(crate) fn write(&mut self, happened: &str, kind: &str, fields: serde_json::Value) -> EntryId {
         let body = settle_body(kind, fields.as_object().unwrap()).unwrap();

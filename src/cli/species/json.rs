@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::ready_json::VERSION;
+use crate::cli::ready_json::VERSION;
 use crate::nursery::species::{Catalogue, Profile, Trust};
 use crate::wording::Wording;
 

@@ -1,16 +1,19 @@
 //! `species`: profiles with the source of each figure.
 
+mod json;
+pub mod text;
+
 use super::answer::Ending;
 use super::args::Species;
-use super::forecast::{experience_json, pipeline_json};
+use super::forecast::{experience_json, stock_to_come_json};
 use super::run::{Run, Stopped};
-use super::species_json::{sources_json, species_json, species_list_json};
-use super::species_text::{sources_text, species_list_text, species_text};
 use crate::desk::{DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::outlook;
+use json::{sources_json, species_json, species_list_json};
 use serde_json::Value;
 use std::sync::Arc;
+use text::{sources_text, species_list_text, species_text};
 
 /// Lists the species, or shows one. Works without a nursery; with one, its own figures lead.
 pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
@@ -43,7 +46,7 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
             let outlook = outlook(picture, run.leads);
             answer["experience"] = experience_json(&outlook.experience_of(&profile.key, picture), &run.wording);
             let coming = outlook.pipelines.iter().find(|pipeline| pipeline.species == profile.key);
-            answer["pipeline"] = coming.map_or(Value::Null, pipeline_json);
+            answer["stock_to_come"] = coming.map_or(Value::Null, stock_to_come_json);
         }
         return run.answer_json(&answer);
     }
