@@ -11,7 +11,6 @@ pub mod intervals;
 mod seed;
 mod steps;
 pub mod stop;
-pub mod tasks;
 pub mod to_write;
 mod waiting;
 mod walk;
@@ -19,6 +18,7 @@ mod walk;
 pub(in crate::reckon) use counts::is_asked_about;
 pub use going_out::go_by;
 pub use stop::deadline;
+pub use stop::tasks;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::{
     AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,

@@ -46,6 +46,8 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let mut next = next_step(walk, tray, could_be_ready.filter(|_| clock.started.is_none()));
     let brighter = next.light_next.is_some();
     let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true));
+    // Hardened enough to go, and for the whole of the template.
+    let whole = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true) && !asked.warns);
     // A step taken today must settle; a hardening begun today takes its whole length.
     let begins = clock.started.is_none() && !hardened;
     let needs = if begins { length } else { STEP_EVERY_DAYS };
@@ -65,7 +67,7 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         next.water_every_days = rarer;
         match (brighter, rarer) {
             (true, _) => (Task::Shade, RoundReason::StepDue { days_since, too_late, step: next }),
-            (false, Some(_)) if !hardened => (Task::Water, RoundReason::StepDue { days_since, too_late, step: next }),
+            (false, Some(_)) if !whole => (Task::Water, RoundReason::StepDue { days_since, too_late, step: next }),
             (false, _) => return None,
         }
     };

@@ -1,6 +1,6 @@
 //! What each task of the round is to the book: which entries do it, and how much of them is written.
 
-use super::stop::Task;
+use super::Task;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::picture::{BedPicture, Picture};
