@@ -63,9 +63,17 @@ pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wordi
 impl Run {
     /// The Picture of the day and moment asked for.
     pub fn picture(&self, desk: &Desk) -> Result<Picture, Stopped> {
-        let day = self.on.unwrap_or(self.now.today);
+        desk.picture_of(self.view(desk)).map_err(|fault| self.desk_fault(fault))
+    }
+
+    /// The same with what is called like this in it, though it is archived.
+    pub fn picture_with(&self, desk: &mut Desk, called: &[&str]) -> Result<Picture, Stopped> {
+        desk.picture_with(called, self.view(desk)).map_err(|fault| self.desk_fault(fault))
+    }
+
+    fn view(&self, desk: &Desk) -> View {
         let known = self.known.map(|known| desk.end_of(known));
-        desk.picture_of(View { day, known }).map_err(|fault| self.desk_fault(fault))
+        View { day: self.on.unwrap_or(self.now.today), known }
     }
 
     /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.

@@ -152,7 +152,7 @@ pub fn empty() -> Picture {
         known: None,
         site: Arc::new(site),
         weekly_loss: 0.01,
-        at_rest: Arc::from([]),
+        archived: Arc::from([]),
         trays: imbl::OrdMap::new(),
         lots: imbl::OrdMap::new(),
         beds: imbl::OrdMap::new(),

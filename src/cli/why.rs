@@ -29,11 +29,7 @@ fn named(why: &Why) -> Vec<&str> {
 /// Explains a tray, a bed or a pair.
 pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
     let mut desk = run.desk()?;
-    // What rests is brought back for whoever asks for it by its name.
-    for called in named(why) {
-        desk.keep_awake(called).map_err(|fault| run.desk_fault(fault))?;
-    }
-    let picture = run.picture(&desk)?;
+    let picture = run.picture_with(&mut desk, &named(why))?;
     let (width, colour) = (run.around.columns, run.around.colour);
     match why {
         Why::Tray { tray } => {

@@ -18,8 +18,8 @@ mod walk;
 pub(in crate::reckon) use counts::is_asked_about;
 pub use going_out::go_by;
 pub use stop::deadline;
-pub use stop::tasks;
 pub use stop::deadline::{Due, UntilFor};
+pub use stop::tasks;
 pub use stop::{
     AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
 };

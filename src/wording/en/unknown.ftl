@@ -1,4 +1,8 @@
-unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of 30, that tells as much
+unknown_exposure_step_pair = the step in light is not known: read the light at the tray and in the bed
+
+## unknown_: by word
+
+unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of { $USUAL_SAMPLE }, that tells as much
 unknown_days_in_container = nobody wrote down since when it is in this bag: lift a plug and look at the roots
 unknown_height = height is not measured: measure a sample, plant by plant
 unknown_collar = root collars are not measured: measure a sample with a caliper
@@ -7,7 +11,6 @@ unknown_plug = no plug was looked at: lift one
 unknown_flush = nobody looked at the new leaves: see whether they are soft
 unknown_hardening = nobody wrote down what light it stood in: read the light here
 unknown_exposure_step = the light where it stands is not known: read it there
-unknown_exposure_step_pair = the step in light is not known: read the light at the tray and in the bed
 unknown_held = whether somebody holds it back is not known: ask, then write it
 unknown_treated = the waiting time is not known: read the label, then write it
 unknown_living = how many live is not known: count them

@@ -1,4 +1,5 @@
-# Ayuda de órdenes y opciones.
+### Ayuda de órdenes y opciones.
+
 help_outplant = Qué bandejas están listas para salir a qué era preparada, y por qué
 help_outplant_more = Sin orden abre el vivero en toda la pantalla; sin terminal muestra lo que está listo.
     Las fechas se escriben 2026-03-14, 14/3, ayer o +7. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado.

@@ -1,4 +1,4 @@
-unknown_days_since_sowing = nadie anotó cuándo se sembró: mida una muestra de 30, que dice lo mismo
+unknown_days_since_sowing = nadie anotó cuándo se sembró: mida una muestra de { $USUAL_SAMPLE }, que dice lo mismo
 unknown_days_in_container = nadie anotó desde cuándo está en esta bolsa: saque un cepellón y mire las raíces
 unknown_height = falta medir la altura: mida una muestra, planta por planta
 unknown_collar = falta medir el cuello de la raíz: mida una muestra con calibrador
