@@ -241,7 +241,7 @@ fn child_with_a_bad_clock() {
         who: "amani".to_string(),
         shelf: folder,
         on: None,
-        leads: outplant::reckon::forecast::Leads::Here,
+        forecast_basis: outplant::reckon::forecast::ForecastBasis::OwnRecords,
         clock: Box::new(|| panic!("the clock fell off the wall")),
         colour: true,
         ascii: false,

@@ -9,11 +9,10 @@ use super::now::Now;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::journal::JournalError;
-use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::types::ArrivedFrom;
-use crate::nursery::entry::{BookEntry, Entry, SeedEntry, TrayEntry, What, nominal_minutes, reading};
-use crate::nursery::envelope::{Draft, canonical};
+use crate::nursery::entry::{BookEntry, Entry, SeedEntry, TrayEntry, What, nominal_minutes};
+use crate::nursery::envelope::Draft;
 use crate::reckon::Fold;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::stock::Origin;
@@ -155,18 +154,6 @@ fn name_check(
         }
     }
     whats.into_iter().map(|(_, what)| what).collect()
-}
-
-/// What a draft says.
-pub(super) fn read(draft: &Draft) -> Result<What, Refusal> {
-    let body = canonical(&serde_json::Value::Object(draft.body.clone()));
-    reading::read_body(&draft.kind, &body).map_err(|_| {
-        let problem = Problem::Unreadable;
-        Refusal::Entry(EntryFault::Field {
-            kind: draft.kind.clone(),
-            fault: FieldFault { field: "body".into(), problem },
-        })
-    })
 }
 
 pub(super) fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {

@@ -10,13 +10,25 @@ use super::refusal::Refusal;
 use crate::base::text::folded;
 use crate::base::{BedName, ContainerName, Day, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode, name_search};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
-use crate::nursery::entry::reading::settle_body;
+use crate::nursery::entry::reading::{read_body, settle_body};
 use crate::nursery::entry::shape::{Field, NameOf, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
-use crate::nursery::envelope::Draft;
+use crate::nursery::envelope::{Draft, canonical};
 use crate::nursery::species::{Catalogue, ProfileFault};
 use crate::reckon::Fold;
+
+/// What a draft says.
+pub(super) fn read(draft: &Draft) -> Result<What, Refusal> {
+    let body = canonical(&serde_json::Value::Object(draft.body.clone()));
+    read_body(&draft.kind, &body).map_err(|_| {
+        let problem = Problem::Unreadable;
+        Refusal::Entry(EntryFault::Field {
+            kind: draft.kind.clone(),
+            fault: FieldFault { field: "body".into(), problem },
+        })
+    })
+}
 
 /// The names a batch is judged against: those in the book and those its own lines make.
 pub(super) struct BatchNames<'f> {
@@ -61,7 +73,7 @@ impl<'f> BatchNames<'f> {
     pub fn settle(&mut self, draft: &mut Draft) -> Result<What, Refusal> {
         self.settle_spelling(draft)?;
         self.settle_species(draft)?;
-        let what = super::judge::read(draft)?;
+        let what = read(draft)?;
         self.learn(&what).map(|()| what)
     }
 

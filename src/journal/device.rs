@@ -9,12 +9,11 @@ use rusqlite::{Connection, OptionalExtension, params};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::fs::{self, File, OpenOptions};
-use std::hash::{BuildHasher, RandomState};
 use std::path::{Path, PathBuf};
 
-use super::Note;
 use super::disk;
 use super::error::JournalError;
+use super::note::Note;
 use crate::base::{DeviceId, Moment};
 use crate::nursery::envelope::Hash;
 
@@ -204,7 +203,7 @@ impl DeviceStore {
         match self.read() {
             Err(JournalError::Damaged { .. }) => {
                 let path = self.folder.join(DEVICES);
-                let aside = disk::beside(&path, "", &format!(".unreadable-{}", random_word()));
+                let aside = disk::beside(&path, "", &format!(".unreadable-{}", disk::random_word()));
                 fs::rename(&path, &aside).map_err(|error| JournalError::io(&path, &error))?;
                 notes.push(Note::DevicesPutAside(aside));
                 Ok(Devices::default())
@@ -254,7 +253,7 @@ fn settled(note: &DeviceNote, seq: u64, hash: Option<Hash>) -> DeviceNote {
 
 fn fresh_note(journal: &Connection) -> Result<DeviceNote, JournalError> {
     loop {
-        let word = random_word();
+        let word = disk::random_word();
         let device = DeviceId::new(&word)
             .ok_or_else(|| JournalError::Damaged { what: format!("bug: '{word}' is no device"), entry: None })?;
         if head_of(journal, &device)?.seq == 0 {
@@ -279,23 +278,4 @@ pub(super) fn hash_at(journal: &Connection, device: &DeviceId, seq: u64) -> Resu
     let mut statement = journal.prepare_cached("SELECT hash FROM entry WHERE device = ?1 AND seq = ?2")?;
     let seq = i64::try_from(seq).unwrap_or(i64::MAX);
     Ok(statement.query_row(params![device.as_str(), seq], |row| row.get(0)).optional()?.map(Hash))
-}
-
-/// 64 bits nobody can foretell: the standard library seeds each of its hashers from the system's randomness.
-pub(super) fn random_bits() -> u64 {
-    RandomState::new().hash_one(std::process::id())
-}
-
-/// Eight lower-case letters and digits, a letter first.
-pub(super) fn random_word() -> String {
-    const SIGNS: &[u8; 36] = b"abcdefghijklmnopqrstuvwxyz0123456789";
-    const LENGTH: usize = 8;
-    let mut bits = random_bits();
-    let mut word = String::with_capacity(LENGTH);
-    for place in 0..LENGTH {
-        let choice = if place == 0 { 26 } else { SIGNS.len() as u64 };
-        word.push(char::from(SIGNS[(bits % choice) as usize]));
-        bits /= choice;
-    }
-    word
 }

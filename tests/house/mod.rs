@@ -1,5 +1,6 @@
 //! The rules of the house: which room may look at which, which crate has which owner, how long things may be.
 
+mod circles;
 mod count;
 
 use std::collections::{BTreeMap, BTreeSet};

@@ -34,21 +34,21 @@ pub fn species_json(profile: &Profile, wording: &Wording) -> Value {
         .figures()
         .into_iter()
         .map(|(name, value, source, flag)| {
-            let said = json!({
+            let message = json!({
                 "value": value,
                 "text": wording.figure_value(name, &value).join("; "),
                 "source": wording.figure_source_words(source),
                 "flag": flag,
                 "name": wording.figure_name(name),
             });
-            (name.to_string(), said)
+            (name.to_string(), message)
         })
         .collect();
     answer["version"] = json!(VERSION);
     answer["figures"] = Value::Object(figures);
-    let said = |texts: &[String]| -> Vec<String> { texts.iter().map(|text| wording.profile_text(text)).collect() };
-    answer["notes"] = json!(said(&profile.notes));
-    answer["cautions"] = json!(said(&profile.cautions));
+    let message = |texts: &[String]| -> Vec<String> { texts.iter().map(|text| wording.profile_text(text)).collect() };
+    answer["notes"] = json!(message(&profile.notes));
+    answer["cautions"] = json!(message(&profile.cautions));
     answer
 }
 

@@ -118,15 +118,15 @@ fn figures(profile: &Profile, wording: &Wording, sheet: &mut Sheet) {
     }
     let names = all.iter().map(|(name, ..)| width_of(&wording.figure_name(name))).max().unwrap_or(0).min(MOST_NAME);
     for (name, value, source, flag) in &all {
-        let said = wording.figure_name(name);
+        let message = wording.figure_name(name);
         let lines = wording.figure_value(name, value);
         if sheet.width() >= WIDE {
             for (number, line) in lines.iter().enumerate() {
-                let label = if number == 0 { said.as_str() } else { "" };
+                let label = if number == 0 { message.as_str() } else { "" };
                 sheet.hanging(&format!("{}  ", left_aligned(label, names)), Ink::Plain, line, Ink::Bold);
             }
         } else {
-            sheet.paragraph(&said, Ink::Plain);
+            sheet.paragraph(&message, Ink::Plain);
             for line in &lines {
                 sheet.indented(2, line, Ink::Bold);
             }

@@ -12,7 +12,7 @@ use super::{ImportError, Imported};
 use crate::base::{DeviceId, EntryId};
 use crate::desk::book::{Asked, FromStories, fold_in_parts, nothing_looked_up};
 use crate::desk::judge;
-use crate::desk::names::BatchNames;
+use crate::desk::names::{self, BatchNames};
 use crate::desk::refusal::{DeskError, Refusal, Refused};
 use crate::desk::{Desk, Recorded};
 use crate::journal::{Intake, JournalError, New, Step, Unfit};
@@ -359,7 +359,7 @@ impl Desk {
             if unread.contains(&index) {
                 return Ok(Ok(()));
             }
-            let named = judge::read(draft).and_then(|what| {
+            let named = names::read(draft).and_then(|what| {
                 names.check(&what, draft.happened)?;
                 judge::check_withdrawal(fold, &what)?;
                 judge::put_behind_its_coming(fold, draft, &what);

@@ -2,6 +2,7 @@
 //! `kinds!` blocks; a kind says only what is unlike the rest of its hour.
 
 use super::rules::BodyRule;
+use super::subject::AboutFields;
 
 /// What is known of a kind besides its fields.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -20,28 +21,6 @@ pub struct KindFacts {
     pub affects_descendants: bool,
     /// What holds of its fields together.
     pub rules: &'static [BodyRule],
-}
-
-/// Which fields of a kind name those whose story an entry belongs to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum AboutFields {
-    /// Every field that holds the name of a tray, lot, bed or place.
-    EveryName,
-    /// These fields alone; other names are only mentioned.
-    Only(&'static [&'static str]),
-    /// No field: it is about the site.
-    Site,
-}
-
-impl AboutFields {
-    /// Whether an entry belongs to the story of what this field names.
-    pub(super) fn takes(&self, field: &str) -> bool {
-        match self {
-            AboutFields::EveryName => true,
-            AboutFields::Only(fields) => fields.contains(&field),
-            AboutFields::Site => false,
-        }
-    }
 }
 
 const PLAIN: KindFacts = KindFacts {

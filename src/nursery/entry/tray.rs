@@ -1,7 +1,8 @@
 //! Trays: into them, on the walk, and out of them.
 
-use super::facts::{AboutFields, BEGINS, COMES_IN, COUNT, KindFacts, LOOK, LOSS, MOVE};
+use super::facts::{BEGINS, COMES_IN, COUNT, KindFacts, LOOK, LOSS, MOVE};
 use super::rules::BodyRule::{AtMost, Differ, NotEmpty, OneOf, OnlyOneOf};
+use super::subject::AboutFields;
 use super::types::{
     ArrivedFrom, Collar, Count, MovedHow, NotNegative, Percent, PlantForm, Roots, SeedlingHeight, Size, Text,
 };

@@ -52,10 +52,10 @@ const LONGEST_WAIT: f64 = 2.0;
 
 /// What leads where this nursery has records of its own.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum Leads {
+pub enum ForecastBasis {
     /// This nursery's records, beside the handbook.
     #[default]
-    Here,
+    OwnRecords,
     /// The handbook alone.
     Handbook,
 }
@@ -163,14 +163,14 @@ pub fn forecast_tray<'a>(
 
 /// The forecasts of every tray of a Picture that has seed to come or had; trays with nothing to forecast are left out.
 pub fn forecasts(picture: &Picture) -> BTreeMap<TrayCode, TrayForecast> {
-    forecasts_of(picture, Leads::Here, |_| true)
+    forecasts_of(picture, ForecastBasis::OwnRecords, |_| true)
 }
 
 /// The forecasts of the trays that are wanted.
 pub fn forecasts_of(
     picture: &Picture,
-    leads: Leads,
+    forecast_basis: ForecastBasis,
     wanted: impl Fn(&TrayPicture) -> bool,
 ) -> BTreeMap<TrayCode, TrayForecast> {
-    Remembered::default().forecasts(picture, leads, wanted)
+    Remembered::default().forecasts(picture, forecast_basis, wanted)
 }

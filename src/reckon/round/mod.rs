@@ -29,7 +29,7 @@ use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
-use super::forecast::{Leads, Outlook, outlook_of_sowings};
+use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings};
 use super::picture::Picture;
 use crate::base::{Day, TrayCode};
 use crate::nursery::entry::subject::Subject;
@@ -63,13 +63,13 @@ impl Round {
 
 /// The round of a Picture's day, with what this nursery learned.
 pub fn round(picture: &Picture) -> Round {
-    round_by(picture, Leads::Here)
+    round_by(picture, ForecastBasis::OwnRecords)
 }
 
 /// The round of a Picture's day.
-pub fn round_by(picture: &Picture, leads: Leads) -> Round {
+pub fn round_by(picture: &Picture, forecast_basis: ForecastBasis) -> Round {
     let day = picture.day;
-    round_with(picture, outlook_of_sowings(picture, leads, |tray| counts::is_asked_about(&tray.story, day)))
+    round_with(picture, outlook_of_sowings(picture, forecast_basis, |tray| counts::is_asked_about(&tray.story, day)))
 }
 
 /// The round of a Picture's day with what is expected on it, where that is known already.
@@ -81,7 +81,7 @@ pub fn round_from(picture: &Picture, outlook: &Outlook) -> Round {
     let trays = outlook.trays.iter().filter(|(code, _)| asked(code));
     let again = outlook.again.iter().filter(|(code, _)| asked(code));
     let of_sowings = Outlook {
-        leads: outlook.leads,
+        forecast_basis: outlook.forecast_basis,
         trays: trays.map(|(code, told)| (code.clone(), told.clone())).collect(),
         again: again.map(|(code, again)| (code.clone(), *again)).collect(),
         experience: outlook.experience.clone(),

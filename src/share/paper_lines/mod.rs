@@ -195,8 +195,8 @@ impl Sheet<'_> {
             return self.full_form(words);
         }
         // "@ Upper 1 weeded": the sign only says where.
-        let leads = words.get(0) == Some("@") && words.len() > 1;
-        let after_sign = words.after(usize::from(leads));
+        let forecast_basis = words.get(0) == Some("@") && words.len() > 1;
+        let after_sign = words.after(usize::from(forecast_basis));
         let words = &after_sign;
         if let Some((kind, body)) = forms::without_name(self, words)? {
             return self.settle(kind, body, words);

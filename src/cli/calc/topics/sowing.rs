@@ -95,8 +95,8 @@ fn of_species(written: &str, given: &Given, wording: &Wording) -> Result<Answer,
     })?;
     let mut answer = Answer::new(wording.sowing_formula(), wording.sowing_source());
     answer.say(wording.sowing_said(&plan));
-    for (label, said) in wording.sowing_lines(&plan) {
-        answer.say(format!("{label}: {said}"));
+    for (label, text) in wording.sowing_lines(&plan) {
+        answer.say(format!("{label}: {text}"));
     }
     answer.figure("seeds", plan.seeds);
     answer.figure("prob_at_n", plan.enough);
