@@ -48,6 +48,7 @@ impl Wording {
             | DoubtKind::NoBedPlans { .. }
             | DoubtKind::NotInPlan { .. }
             | DoubtKind::OffTheGrid { .. }
+            | DoubtKind::PartCountApart { .. }
             | DoubtKind::LookAtEmpty(_) => self.doubt(doubt, species),
         }
     }
