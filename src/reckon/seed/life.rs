@@ -3,9 +3,17 @@
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Figure, Profile, Storage};
-use crate::reckon::picture::Source;
-use crate::reckon::round::intervals::{DEAD_AT_LIVES, LIFE_NOTICE_DAYS, LIFE_NOTICE_SHARE, LIFE_SOURCE};
+use crate::reckon::picture::{RuleSource, Source};
 use crate::reckon::stock::LotStory;
+
+/// Seed is dead at so many times its stated life. Ours: loss is a straight line from half to twice the life.
+pub const DEAD_AT_LIVES: f64 = crate::science::storage::LONGEST_LIFE;
+/// The end of a lot's life is told when this share of it is left. Ours.
+pub const LIFE_NOTICE_SHARE: f64 = 0.25;
+/// And at least so many days before. Ours.
+pub const LIFE_NOTICE_DAYS: i32 = 7;
+/// Source of the end of life, where the profile has none.
+pub const LIFE_SOURCE: RuleSource = RuleSource::SeedLife;
 
 /// The life of a lot, the way it is kept.
 #[derive(Clone, PartialEq, Debug)]
