@@ -8,7 +8,7 @@ pub(crate) mod moment;
 pub(crate) mod name_search;
 pub(crate) mod range;
 pub mod text;
-pub(crate) mod word;
+pub mod word;
 
 pub use code::{
     BedName, CodeError, ContainerName, DeviceId, EntryId, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode,
