@@ -90,12 +90,12 @@ impl Accounts {
     }
 
     /// Everything culled.
-    pub fn culled_in_all(&self) -> u64 {
+    pub(crate) fn culled_in_all(&self) -> u64 {
         self.culled.values().sum()
     }
 
     /// Living seedlings as a count for views; more than four thousand million do not stand in a nursery.
-    pub fn standing_count(&self) -> u32 {
+    pub(crate) fn standing_count(&self) -> u32 {
         u32::try_from(self.standing).unwrap_or(u32::MAX)
     }
 
@@ -263,7 +263,7 @@ impl TrayStory {
     }
 
     /// The last count of the whole tray, or stocktake.
-    pub fn last_whole_count(&self) -> Option<&CountLook> {
+    pub(crate) fn last_whole_count(&self) -> Option<&CountLook> {
         self.counts.iter().rev().find(|look| look.part_of_cells.is_none())
     }
 
@@ -279,7 +279,7 @@ impl TrayStory {
     }
 
     /// Whether seed may still come up on a day.
-    pub fn seed_is_due(&self, day: Day) -> bool {
+    pub(crate) fn seed_is_due(&self, day: Day) -> bool {
         (self.accounts.seed > 0 || self.seed_unknown) && self.seed_due_until.is_none_or(|last| day <= last)
     }
 

@@ -7,17 +7,17 @@ use crate::reckon::tray::light::LastLight;
 use crate::science::light::exposure_ratio;
 
 /// A step up to this ratio fits (ours).
-pub const FITS_UP_TO: f64 = 1.3;
+pub(crate) const FITS_UP_TO: f64 = 1.3;
 /// A step above this ratio blocks; between the two it warns (ours).
-pub const BLOCKS_ABOVE: f64 = 1.6;
+pub(crate) const BLOCKS_ABOVE: f64 = 1.6;
 /// A step down below this ratio warns (ours).
-pub const DARKER_WARNS_BELOW: f64 = 0.5;
+pub(crate) const DARKER_WARNS_BELOW: f64 = 0.5;
 
 const SOURCE: RuleSource = RuleSource::LightStep;
 
 /// The band of light a species stands at planting, as shares of the open light: 1 - its shade band. Where the profile gives
 /// only one end, the other is open (no shade, or full shade); none where it gives neither.
-pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
+pub(crate) fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
     let profile = profile?;
     let least_shade = profile.outplant_shade_least_pct.as_ref().map(|figure| figure.value);
     let most_shade = profile.outplant_shade_most_pct.as_ref().map(|figure| figure.value);
@@ -27,7 +27,11 @@ pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
 }
 
 /// The criterion `exposure_step` of a tray without a bed: the darkest light of the species' band must be in reach.
-pub fn toward_band(last: Option<&LastLight>, species: Option<&SpeciesKey>, profile: Option<&Profile>) -> Criterion {
+pub(crate) fn toward_band(
+    last: Option<&LastLight>,
+    species: Option<&SpeciesKey>,
+    profile: Option<&Profile>,
+) -> Criterion {
     let needed = Measure::RatioAtMost(BLOCKS_ABOVE);
     match (last, light_band(profile)) {
         (Some(last), Some((least, most))) if last.share > 0.0 => {
@@ -45,7 +49,7 @@ pub fn toward_band(last: Option<&LastLight>, species: Option<&SpeciesKey>, profi
 }
 
 /// The criterion `exposure_step` of a tray and a bed. Darker than the species stands is the bed's own `light_now`.
-pub fn toward_bed(last: Option<&LastLight>, bed: Option<(f64, &[EntryId])>) -> Criterion {
+pub(crate) fn toward_bed(last: Option<&LastLight>, bed: Option<(f64, &[EntryId])>) -> Criterion {
     let needed = Measure::RatioAtMost(BLOCKS_ABOVE);
     match (last, bed) {
         (Some(last), Some((share, entries))) if last.share > 0.0 => step(last, share, entries.to_vec()),

@@ -8,7 +8,7 @@ use crate::reckon::stock::{Origin, Places, TrayStory};
 use crate::reckon::tray::light::Stretch;
 
 /// Least length of hardening, days (ours, common practice).
-pub const LEAST_DAYS: i32 = 7;
+pub(crate) const LEAST_DAYS: i32 = 7;
 /// The last step must be at least this old, days (common practice: a step every 7-10 days).
 pub const LAST_STEP_DAYS: i32 = 7;
 /// Length where the profile has no template, days (common practice: 4-6 weeks; Tearfund Pillars guide F14).

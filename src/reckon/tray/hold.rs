@@ -5,7 +5,7 @@ use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
 use crate::reckon::stock::{Places, Since, TrayStory};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
-pub const FLUSH_HARDENS_DAYS: i32 = 14;
+pub(crate) const FLUSH_HARDENS_DAYS: i32 = 14;
 
 const COMMON: RuleSource = RuleSource::CommonPractice;
 
