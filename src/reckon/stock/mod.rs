@@ -12,6 +12,7 @@ mod lot;
 mod place;
 mod tray;
 mod tray_fold;
+mod treatment;
 
 pub use bed::{
     BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
@@ -21,5 +22,7 @@ pub(crate) use lot::fold_lot;
 pub use lot::{LotStory, LotTest, StoreWritten};
 pub(crate) use place::fold_places;
 pub use place::{LightChange, PlaceStory, Places};
-pub use tray::{Accounts, CountLook, Origin, SampleLook, Since, Sowing, TrayStory};
+pub use tray::{Accounts, CountLook, Origin, PartLook, SampleLook, Since, Sowing, Stay, TrayStory};
 pub(crate) use tray_fold::fold_tray;
+pub(crate) use treatment::holding;
+pub use treatment::{Treatment, Treatments};
