@@ -2,8 +2,9 @@
 
 use std::ffi::OsString;
 
-use super::answer::{Ending, note};
+use super::answer::{Ending, refuse};
 use super::args::{Cli, Command, Everywhere, Ready};
+use super::json::schema::schema_of;
 use super::run::{Exit, Run, day_asked};
 use super::surroundings::Surroundings;
 use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
@@ -44,35 +45,42 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
     let settings = Settings::read(&around.folders);
     let set_lang = settings.as_ref().ok().and_then(|settings| settings.lang.clone());
     let wording = Wording::new(language(&arguments, set_lang.as_deref(), around.lang.as_deref()));
+    let json = is_for_a_program(&arguments);
+    let stop = |ending: Ending, lines: &[String]| {
+        refuse(ending, lines, json);
+        Outcome::Ended(ending)
+    };
     let cli = match Cli::read(arguments, &wording) {
         Ok(cli) => cli,
         Err(fault) => {
             // Help and version are answers; the rest is a fault of usage.
-            return Outcome::Ended(super::args::usage::answer(&fault, &wording));
+            return Outcome::Ended(super::args::usage::answer(&fault, &wording, json));
         }
     };
     let settings = match settings {
         Ok(settings) => settings,
         Err(fault) => {
-            note(&wording.settings_unreadable(fault));
-            return Outcome::Ended(Ending::File);
+            return stop(Ending::File, &[wording.settings_unreadable(fault)]);
         }
     };
     let now = match around.now() {
         Ok(now) => now,
         Err(written) => {
-            note(&wording.today_unreadable(written));
-            return Outcome::Ended(Ending::Usage);
+            return stop(Ending::Usage, &[wording.today_unreadable(written)]);
         }
     };
     let run = match prepare(cli.everywhere, around, wording, &settings, now) {
         Ok(run) => run,
         Err(told) => {
-            told.lines.iter().for_each(|line| note(line));
-            return Outcome::Ended(told.ending);
+            return stop(told.ending, &told.lines);
         }
     };
     dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell(&exit)))
+}
+
+/// Whether a program asks. Looked for before anything else is read, so that it is told of a fault of usage as of any other.
+fn is_for_a_program(arguments: &[OsString]) -> bool {
+    arguments.iter().take_while(|word| *word != "--").any(|word| word == "--json")
 }
 
 fn prepare(
@@ -131,6 +139,7 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Outcome, Exit> {
         Some(Command::Rescue(arguments)) => proof::rescue(run, &arguments),
         Some(Command::Backup(arguments)) => proof::backup(run, &arguments),
         Some(Command::Species(arguments)) => species::run(run, &arguments),
+        Some(Command::Schema(arguments)) => run.answer(schema_of(&arguments.answer).unwrap_or_default()),
         Some(Command::Calc(arguments)) => calc::run(run, &arguments),
     };
     ended.map(Outcome::Ended)

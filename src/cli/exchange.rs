@@ -1,5 +1,6 @@
 //! `import` and `export`.
 
+use serde_json::json;
 use std::io::ErrorKind;
 
 use super::answer::{Ending, note};
@@ -64,6 +65,10 @@ pub fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Exit> {
     match given {
         Ok(entries) => {
             if let Some(to) = &arguments.to {
+                if run.everywhere.json {
+                    let file = to.display().to_string();
+                    return run.answer_json(&json!({"version": 1, "file": file, "entries": entries}));
+                }
                 note(&run.wording.exported(entries as i64, to.display()));
             }
             Ok(Ending::Done)

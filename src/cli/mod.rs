@@ -12,6 +12,7 @@ mod first_day;
 mod first_day_rows;
 mod forecast;
 mod input;
+mod json;
 mod open_desk;
 mod progress;
 mod proof;

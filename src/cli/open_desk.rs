@@ -1,6 +1,6 @@
 //! Opening the nursery for a command: what its file has to tell, and whether the clock can be right.
 
-use super::answer::{Ending, note, said_yes};
+use super::answer::{Ending, said_yes};
 use super::run::{Exit, Run};
 use crate::base::Day;
 use crate::desk::{Desk, DeskError, JournalError};
@@ -16,7 +16,7 @@ impl Run {
             fault => self.exit_for(&fault, &Catalogue::built_in()),
         })?;
         for text in desk.notes().iter().filter_map(|note| self.wording.journal_note(note)) {
-            note(&text);
+            self.note(&text);
         }
         ask_of_clock(self, &desk)?;
         Ok(desk)
@@ -52,11 +52,10 @@ fn ask_of_clock(run: &Run, desk: &Desk) -> Result<(), Exit> {
     } else {
         return Ok(());
     };
-    if !run.around.can_ask || was_said(run, today) {
-        note(&doubt);
+    run.note(&doubt);
+    if !run.around.can_ask || run.everywhere.json || was_said(run, today) {
         return Ok(());
     }
-    note(&doubt);
     if !said_yes(&run.wording.clock_asks()) {
         return Err(Exit { ending: Ending::Refused, lines: vec![run.wording.clock_set_it()] });
     }

@@ -1,8 +1,10 @@
 //! One run of the command line: surroundings in, answers out, one ending.
 
+use std::io::{self, BufWriter, StdoutLock};
 use std::path::PathBuf;
 
-use super::answer::{Ending, note, say};
+use super::answer::{Ending, note, refuse, say, say_object};
+use super::json::ObjectOut;
 use super::surroundings::Surroundings;
 use crate::base::Day;
 use crate::base::text::in_ascii;
@@ -61,9 +63,17 @@ pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wordi
 impl Run {
     /// The Picture of the day and moment asked for.
     pub fn picture(&self, desk: &Desk) -> Result<Picture, Exit> {
-        let day = self.on.unwrap_or(self.now.today);
+        desk.picture_of(self.view(desk)).map_err(|fault| self.desk_fault(fault))
+    }
+
+    /// The same with what is called like this in it, though it is archived.
+    pub fn picture_with(&self, desk: &mut Desk, called: &[&str]) -> Result<Picture, Exit> {
+        desk.picture_with(called, self.view(desk)).map_err(|fault| self.desk_fault(fault))
+    }
+
+    fn view(&self, desk: &Desk) -> View {
         let known = self.known.map(|known| desk.end_of(known));
-        desk.picture_of(View { day, known }).map_err(|fault| self.desk_fault(fault))
+        View { day: self.on.unwrap_or(self.now.today), known }
     }
 
     /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.
@@ -80,12 +90,20 @@ impl Run {
     }
 
     fn put(&self, text: &str) -> Result<Ending, Exit> {
-        if say(text) { Ok(Ending::Done) } else { Err(Exit { ending: Ending::File, lines: Vec::new() }) }
+        ended(say(text))
     }
 
     /// An answer to a program: one object.
     pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Exit> {
         self.put(&format!("{value}\n"))
+    }
+
+    /// An answer to a program, written while it is reckoned.
+    pub fn answer_object(
+        &self,
+        write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>,
+    ) -> Result<Ending, Exit> {
+        ended(say_object(write))
     }
 
     /// Trouble with the file while something was looked up.
@@ -115,15 +133,24 @@ impl Run {
     /// Tells the person why a command stopped.
     pub fn tell(&self, exit: &Exit) -> Ending {
         let lines: Vec<String> = exit.lines.iter().map(|line| shortened(line)).collect();
-        if self.everywhere.json && !lines.is_empty() {
-            let ending = exit.ending as i32;
-            note(&serde_json::json!({"version":1,"exit":ending,"refused":lines}).to_string());
-        } else {
-            let plain = self.around.ascii && self.around.can_ask;
-            lines.iter().for_each(|line| if plain { note(&in_ascii(line)) } else { note(line) });
-        }
+        let json = self.everywhere.json;
+        let plain = !json && self.around.ascii && self.around.can_ask;
+        let lines = if plain { lines.iter().map(|line| in_ascii(line)).collect() } else { lines };
+        refuse(exit.ending, &lines, json);
         exit.ending
     }
+
+    /// A note beside an answer, for a person; a program is told by the answer alone.
+    pub fn note(&self, text: &str) {
+        if !self.everywhere.json {
+            note(text);
+        }
+    }
+}
+
+/// How an answer that was said, or could not be, ends a run.
+fn ended(message: bool) -> Result<Ending, Exit> {
+    if message { Ok(Ending::Done) } else { Err(Exit { ending: Ending::File, lines: Vec::new() }) }
 }
 
 /// A sentence that quotes what a file or a person wrote, however long that was.

@@ -29,11 +29,7 @@ fn named(why: &Why) -> Vec<&str> {
 /// Explains a tray, a bed or a pair.
 pub fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
-    // What rests is brought back for whoever asks for it by its name.
-    for called in named(why) {
-        desk.keep_awake(called).map_err(|fault| run.desk_fault(fault))?;
-    }
-    let picture = run.picture(&desk)?;
+    let picture = run.picture_with(&mut desk, &named(why))?;
     let (width, colour) = (run.around.columns, run.around.colour);
     match why {
         Why::Tray { tray } => {
@@ -89,7 +85,8 @@ fn steps(run: &Run, criteria: &[Criterion]) -> String {
     text
 }
 
-fn tray_of(run: &Run, picture: &Picture, tray: &TrayCode) -> Result<Arc<TrayPicture>, Exit> {
+/// A tray of the Picture; one that is not there is refused with the names nearest to it.
+pub(super) fn tray_of(run: &Run, picture: &Picture, tray: &TrayCode) -> Result<Arc<TrayPicture>, Exit> {
     if let Some(known) = picture.trays.get(tray) {
         return Ok(known.clone());
     }
@@ -97,8 +94,8 @@ fn tray_of(run: &Run, picture: &Picture, tray: &TrayCode) -> Result<Arc<TrayPict
     Err(Exit::refused(run.wording.nearest_after(run.wording.refused_unknown_tray(tray), &nearest)))
 }
 
-fn bed_of(run: &Run, picture: &Picture, bed: &BedName) -> Result<Arc<BedPicture>, Exit> {
-    // A bed may be typed without capitals or accents.
+/// A bed of the Picture, typed without capitals or accents too; one that is not there is refused likewise.
+pub(super) fn bed_of(run: &Run, picture: &Picture, bed: &BedName) -> Result<Arc<BedPicture>, Exit> {
     let wanted = crate::base::text::folded(bed.as_str());
     if let Some((_, known)) = picture.beds.iter().find(|(name, _)| crate::base::text::folded(name.as_str()) == wanted) {
         return Ok(known.clone());

@@ -4,8 +4,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::Now;
 use super::names::BatchNames;
+use super::now::Now;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::journal::JournalError;
@@ -87,7 +87,7 @@ fn brings(what: &What, subject: &Subject) -> bool {
     }
 }
 
-/// Judges drafts and leaves them laid over the fold; the caller puts them back.
+/// Judges drafts and leaves them laid over the fold; the caller rolls them back.
 pub(super) fn judge(
     fold: &mut Fold,
     mut drafts: Vec<Draft>,

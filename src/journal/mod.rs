@@ -33,7 +33,7 @@ use std::path::{Path, PathBuf};
 use crate::base::DeviceId;
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::Sealed;
-use device::Shelf;
+use device::DeviceStore;
 use rows::{COLUMNS, Names, Written};
 
 /// A nursery's open file.
@@ -42,7 +42,7 @@ pub struct Journal {
     connection: Connection,
     path: PathBuf,
     file_id: String,
-    shelf: Shelf,
+    shelf: DeviceStore,
     notes: Vec<Note>,
     read_only: bool,
 }
@@ -93,7 +93,7 @@ impl Journal {
             notes.push(Note::KeptBefore(kept));
         }
         let file_id = read_file_id(&connection, path)?;
-        let shelf = Shelf::new(shelf, &file_id, path);
+        let shelf = DeviceStore::new(shelf, &file_id, path);
         shelf.catch_up(&connection)?;
         Ok(Journal { connection, path: path.to_path_buf(), file_id, shelf, notes, read_only: false })
     }
@@ -108,7 +108,7 @@ impl Journal {
         connection::version_of(path, i64::MAX, true)?;
         let connection = connection::open_for_reading(path)?;
         let file_id = read_file_id(&connection, path)?;
-        let shelf = Shelf::new(shelf, &file_id, path);
+        let shelf = DeviceStore::new(shelf, &file_id, path);
         Ok(Journal {
             connection,
             path: path.to_path_buf(),

@@ -150,6 +150,7 @@ fn each_outside_crate_has_its_owner_rooms() {
         ("clap", &["cli"][..]),
         ("directories", &["settings"][..]),
         ("fluent", &["wording"][..]),
+        ("fluent_syntax", &["wording"][..]),
         ("foldhash", &["reckon"][..]),
         // Maps that share what is the same: stories and Pictures are such maps.
         ("imbl", &["reckon", "desk", "cli"][..]),

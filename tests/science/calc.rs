@@ -26,8 +26,9 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
         (
             "germination",
             json!({"times":[7,10,14],"counts":[3,8,5],"seeds":50}),
-            "germinated germ_pct mgt var_gt se_mgt cv_gt t50_coolbear t50_farooq mgr cvg gri_counts gri_percent \
-             uncertainty synchrony cug",
+            "germinated germination_pct mean_days days_variance mean_days_standard_error days_spread_pct half_up_days \
+             half_up_days_farooq mean_rate velocity rate_index_seeds rate_index_percent uncertainty synchrony \
+             uniformity",
         ),
         (
             "emergence",
@@ -68,6 +69,36 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
     }
 }
 
+/// The keys of `germination`, the columns of the reference file they stand for, and how often the one holds the other.
+const GERMINATION: [(&str, &str, f64); 15] = [
+    ("germinated", "germinated", 1.0),
+    ("germination_pct", "germ_pct", 1.0),
+    ("mean_days", "mgt", 1.0),
+    ("days_variance", "var_gt", 1.0),
+    ("mean_days_standard_error", "se_mgt", 1.0),
+    ("days_spread_pct", "cv_gt", 100.0),
+    ("half_up_days", "t50_coolbear", 1.0),
+    ("half_up_days_farooq", "t50_farooq", 1.0),
+    ("mean_rate", "mgr", 1.0),
+    ("velocity", "cvg", 1.0),
+    ("rate_index_seeds", "gri_counts", 1.0),
+    ("rate_index_percent", "gri_percent", 1.0),
+    ("uncertainty", "uncertainty", 1.0),
+    ("synchrony", "synchrony", 1.0),
+    ("uniformity", "cug", 1.0),
+];
+
+#[test]
+fn each_key_of_germination_is_the_figure_of_its_column() {
+    let home = Home::default();
+    let all = reference(include_str!("../reference/germination_indices.json"));
+    let set = all["published_cases"].as_array().unwrap().iter().find(|set| set["id"] == "gcdata_row1").unwrap();
+    let told = piped(&home, "germination", &json!({"times":set["times"],"counts":set["counts"],"seeds":set["n"]}));
+    for (key, column, times) in GERMINATION {
+        near(number(&told, key), times * number(&set["computed"], column), 1e-9, key);
+    }
+}
+
 #[test]
 fn figures_arrive_with_all_their_digits() {
     let home = Home::default();
@@ -89,7 +120,7 @@ fn figures_arrive_with_all_their_digits() {
 fn what_has_no_answer_is_an_answer_with_nulls() {
     let home = Home::default();
     let none = piped(&home, "germination", &json!({"times":[7,14],"counts":[0,0],"seeds":50}));
-    assert_eq!((none["mgt"].clone(), none["germ_pct"].clone()), (Value::Null, json!(0.0)));
+    assert_eq!((none["mean_days"].clone(), none["germination_pct"].clone()), (Value::Null, json!(0.0)));
     let flat = piped(&home, "emergence", &json!({"edges":[0,5,10,15],"counts":[0,41,0],"seeds":50}));
     assert_eq!((flat["identifiable"].clone(), flat["b"].clone()), (json!(false), Value::Null));
     let all = piped(&home, "replicates", &json!({"replicates":[100,100,100,100],"n_each":100}));

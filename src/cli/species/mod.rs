@@ -5,7 +5,7 @@ pub mod text;
 
 use super::answer::Ending;
 use super::args::Species;
-use super::forecast::{experience_json, pipeline_json};
+use super::forecast::{experience_json, stock_to_come_json};
 use super::run::{Exit, Run};
 use crate::desk::{DeskError, JournalError};
 use crate::nursery::species::Catalogue;
@@ -46,7 +46,7 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
             let outlook = outlook(picture, run.forecast_basis);
             answer["experience"] = experience_json(&outlook.experience_of(&profile.key, picture), &run.wording);
             let coming = outlook.pipelines.iter().find(|pipeline| pipeline.species == profile.key);
-            answer["pipeline"] = coming.map_or(Value::Null, pipeline_json);
+            answer["stock_to_come"] = coming.map_or(Value::Null, stock_to_come_json);
         }
         return run.answer_json(&answer);
     }

@@ -41,8 +41,7 @@ impl<'a> LotPage<'a> {
 pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
     let sure = sure_of(run, plants, sure_pct)?;
     let mut desk = run.desk()?;
-    desk.keep_awake(lot.as_str()).map_err(|fault| run.desk_fault(fault))?;
-    let picture = run.picture(&desk)?;
+    let picture = run.picture_with(&mut desk, &[lot.as_str()])?;
     let story = lot_of(run, &picture, lot)?;
     let page = LotPage::of(&story, &picture, plants, sure);
     refuse_nonsense(run, &page.sowing)?;

@@ -17,7 +17,7 @@ mod worked;
 pub mod worth;
 
 pub use experience::{Experience, Learned, by_handbook, experiences};
-pub use judgement::{Because, Judgement};
+pub use judgement::{Because, Judgement, SOW_AGAIN_SHARE};
 pub use learned::{EarlierSowing, earlier_sowings};
 pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_living_remembering, outlook_of_sowings};
 pub use remembered::Remembered;
@@ -30,7 +30,7 @@ pub use stock::{InMonth, Pipeline, TrayStock};
 
 use std::collections::BTreeMap;
 
-use sowing::{SownOn, Told};
+use sowing::{Posterior, SownOn};
 
 use crate::base::LotCode;
 use crate::base::{Day, EntryId, Range, TrayCode};
@@ -149,12 +149,12 @@ pub fn forecast_tray<'a>(
     let youngest = seen.youngest_on();
     let hoped = |one: &SownOn| hoped_of_lot(profile, earlier, lot(one), youngest).ok_or(Unseen::NoSpeciesDays);
     let told = match &seen.sowings[..] {
-        [only] => Told::of_one(&seen, days, prior(only)?, hoped(only)?),
+        [only] => Posterior::of_one(&seen, days, prior(only)?, hoped(only)?),
         several => {
             let now: Vec<CurvePrior> = several.iter().map(prior).collect::<Result<_, _>>()?;
             let then: Vec<CurvePrior> = several.iter().map(hoped).collect::<Result<_, _>>()?;
             let before = sowing::looks_until(story, Some(youngest))?;
-            Told::of_several(&seen, &before, days, &now, &then)
+            Posterior::of_several(&seen, &before, days, &now, &then)
         }
     };
     let told = told.ok_or(Unseen::NoSpeciesDays)?;

@@ -12,7 +12,9 @@ month_short = { $month ->
     [11] Nov
    *[12] Dec
 }
+# (day, month, year)
 day_full = { $day } { $month } { $year }
+# (day, month)
 day_in_year = { $day } { $month }
 days = { $days ->
     [one] { $days } day
@@ -38,5 +40,6 @@ entries = { $entries ->
     [one] { $entries } entry
    *[other] { $entries } entries
 }
+# (low, likely, high)
 plants_between = { $low } to { $high } plants, likely { $likely }
 percent_of = { $percent } %

@@ -1,4 +1,7 @@
-# Names of ours in the dashboard.
+### Names of ours in the dashboard.
+
+## field_: by word
+
 field_name = Name
 field_latitude_deg = Latitude, degrees
 field_longitude_deg = Longitude, degrees
@@ -111,6 +114,9 @@ field_under_lux = under, lux
 field_open_lux = open, lux
 field_pattern = pattern
 field_gap_m = gap m
+
+## choice_: by word
+
 choice_in_pod = in the pod or fruit
 choice_mucilage_on = with the mucilage on
 choice_washed_moist = washed and moist
@@ -156,6 +162,9 @@ choice_mulched = mulched
 choice_fenced = fenced
 choice_true = yes
 choice_false = no
+
+## does_: by word
+
 does_screen_digit = another screen
 does_screen_next = next screen
 does_move = choose
@@ -219,6 +228,9 @@ does_along_bed = along the bed
 does_how_many = how many
 does_unload = take off
 does_write_list = write all of it
+
+## Keys with a name of their own
+
 keys_arrows = arrows
 keys_left_right = left right
 keys_space = Space

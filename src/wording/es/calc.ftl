@@ -1,4 +1,5 @@
-# Fórmulas: frases, fuentes y ayuda.
+### Fórmulas: frases, fuentes y ayuda.
+
 calc_formula = Fórmula:
 calc_source = Fuente:
 calc_none = no hay

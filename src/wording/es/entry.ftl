@@ -1,4 +1,5 @@
-# Cualquier anotación en una frase.
+### Cualquier anotación en una frase.
+
 about_tray = bandeja { $tray }
 about_lot = lote { $lot }
 about_bed = era { $bed }

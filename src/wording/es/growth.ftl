@@ -1,4 +1,5 @@
-# Cómo crecen las plantas de una bandeja.
+### Cómo crecen las plantas de una bandeja.
+
 growth_heading = Crecimiento
 growth_label_height = altura
 growth_label_collar = cuello
@@ -20,8 +21,8 @@ growth_unknown = se necesita { $target }: { $why }
 growth_unknown_mean = { $mean } en promedio, se necesita { $target }: { $why }
 growth_why_never_measured = nunca se midió
 growth_why_few = { $have ->
-    [one] se midió un día; una curva necesita 3
-   *[other] se midió { $have } días; una curva necesita 3
+    [one] se midió un día; una curva necesita { $LEAST_SAMPLES }
+   *[other] se midió { $have } días; una curva necesita { $LEAST_SAMPLES }
 }
 growth_why_no_age = no se sabe el día de siembra
 growth_why_no_end = las muestras no dicen dónde termina de crecer

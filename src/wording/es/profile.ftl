@@ -1,4 +1,5 @@
-# Por qué no puede quedar el perfil de una especie.
+### Por qué no puede quedar el perfil de una especie.
+
 profile_no_source = '{ $name }' no dice de dónde viene
 profile_not_a_number = '{ $name }' no es un número
 profile_negative = '{ $name }' no puede ser negativo; se escribió { $written }

@@ -1,4 +1,5 @@
-# Names of ours in the dashboard.
+### Names of ours in the dashboard.
+
 field_name = Nombre
 field_latitude_deg = Latitud, grados
 field_longitude_deg = Longitud, grados

@@ -21,6 +21,7 @@ use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, kind_fo
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Looking;
+use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Stop, Task, Where};
 use plan::{Mark, Plan, Planned};
 
@@ -239,7 +240,7 @@ impl Walk {
         match stop.due {
             Some(due) => usual::usual(due, passed, cx),
             // What is done already is written once more: a second count corrects the first.
-            None => FormFor::about(usual::usual_kind(stop.task), Some(&stop.subject)).for_stop(stop.id),
+            None => FormFor::about(stop.task.facts().kind, Some(&stop.subject)).for_stop(stop.id),
         }
     }
 
@@ -258,13 +259,13 @@ impl Walk {
             Some(due) => usual::beside(kind, due, cx),
             None => FormFor::about(kind, Some(&stop.subject)),
         };
-        let fits = usual::does_task(stop.task, kind);
+        let fits = stop.task.facts().is_done_by(kind);
         Some(if fits { form.for_stop(stop.id) } else { form.for_stop(&format!("{BESIDE}{}", stop.id)) })
     }
 
     fn let_go(&self, cx: &ScreenContext<'_>) -> Option<FormFor> {
         let stop = self.here(cx)?;
-        let until = cx.book.now.today.plus(usual::LET_GO_DAYS);
+        let until = cx.book.now.today.plus(LET_GO_DAYS);
         let mut form = FormFor::about("let_go", None).with("task", stop.id).with("until", until).for_stop(stop.id);
         form.begin_at = Some("until".to_string());
         Some(form)

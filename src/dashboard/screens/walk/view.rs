@@ -241,7 +241,7 @@ pub fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Page {
     let passed = walk.passed.get(stop.id).map(Vec::as_slice).unwrap_or_default();
     let kind = match stop.due {
         Some(due) => usual::usual(due, passed, cx).kind,
-        None => usual::usual_kind(stop.task).to_string(),
+        None => stop.task.facts().kind.to_string(),
     };
     page.labelled(&enter, &wording.kind_name(&kind));
     if picture.trays.is_empty() && picture.beds.is_empty() {

@@ -83,8 +83,6 @@ words! {
     }
 }
 
-impl Task {}
-
 /// Where a stop is.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub enum Where {

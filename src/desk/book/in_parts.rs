@@ -4,11 +4,13 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::Now;
-use super::book::{LastKept, arcs, changed_stories, described, look_up_about, program};
-use super::judge::refused_for;
-use super::refusal::Refusal;
+use super::look_up::{described, look_up_about};
+use super::source::arcs;
+use super::stories::{LastKept, changed_stories, program};
 use crate::base::{BedName, EntryId, LotCode, TrayCode};
+use crate::desk::judge::refused_for;
+use crate::desk::now::Now;
+use crate::desk::refusal::Refusal;
 use crate::journal::{Checkpoint, Journal, JournalError, Sort};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{Doubt, DoubtKind};
@@ -20,7 +22,7 @@ use crate::reckon::{Fold, Stories, View};
 const ENTRIES_OF_A_PART: u64 = 10_000;
 
 /// What is asked of the parts.
-pub(super) struct Asked<'a> {
+pub(in crate::desk) struct Asked<'a> {
     /// Doubts that were there before.
     pub before: &'a BTreeSet<Doubt>,
     /// The first of the entries that are judged; all behind it of its device are.
@@ -31,7 +33,7 @@ pub(super) struct Asked<'a> {
 
 /// What the parts say.
 #[derive(Default)]
-pub(super) struct Found {
+pub(in crate::desk) struct Found {
     /// Doubts that were not there before.
     pub doubts: Vec<Doubt>,
     /// What is refused, by the number of the entry among those judged, from 0.
@@ -39,7 +41,7 @@ pub(super) struct Found {
 }
 
 /// Folds every story of a book that can be looked up. `told` hears how many of how many are done, and may stop it.
-pub(super) fn fold_in_parts(
+pub(in crate::desk) fn fold_in_parts(
     journal: &mut Journal,
     now: Now,
     asked: &Asked<'_>,
@@ -159,7 +161,7 @@ pub(super) fn doubts_kept(journal: &Journal, fold: &Fold) -> Result<Vec<Doubt>, 
 }
 
 /// A fold of what describes the site, into which everything else has to be looked up.
-pub(super) fn nothing_looked_up(journal: &Journal, now: Now) -> Result<Fold, JournalError> {
+pub(in crate::desk) fn nothing_looked_up(journal: &Journal, now: Now) -> Result<Fold, JournalError> {
     let entries: Vec<Arc<_>> = arcs(journal.look_up(&described(journal, now.today)?)?);
     Ok(Fold::from_stories(View { day: now.today, known: None }, now.today, entries, Stories::default()))
 }

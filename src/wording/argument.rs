@@ -1,4 +1,4 @@
-//! The table of sentences: each key with its arguments once, from which its method and the tests are made.
+//! What is put into a sentence.
 
 use fluent::FluentValue;
 use std::fmt::Display;
@@ -21,6 +21,8 @@ pub(super) enum Kind {
 pub(super) struct Key {
     /// The key in the `.ftl` files, and the name of its method.
     pub name: &'static str,
+    /// What its key begins with, where it is looked up by a built name and has no method.
+    pub by_word: Option<&'static str>,
     /// Its arguments.
     pub arguments: &'static [(&'static str, Kind)],
 }
@@ -61,33 +63,3 @@ impl Argument {
         }
     }
 }
-
-/// Declares sentences: `messages! { tray_ready(tray: text, plants: count); }` gives `KEYS` and a method for each.
-macro_rules! messages {
-    ($($(#[$note:meta])* $name:ident($($argument:ident: $kind:ident),*);)*) => {
-        /// The keys of this theme with their arguments.
-        #[cfg(test)]
-        pub(in crate::wording) const KEYS: &[$crate::wording::messages::Key] = &[$(
-            $crate::wording::messages::Key {
-                name: stringify!($name),
-                arguments: &[$((stringify!($argument), messages!(@kind $kind))),*],
-            }
-        ),*];
-
-        impl $crate::wording::Wording {$(
-            #[doc = concat!("The sentence `", stringify!($name), "`.")]
-            $(#[$note])*
-            pub fn $name(&self $(, $argument: messages!(@type $kind))*) -> String {
-                self.say(
-                    stringify!($name),
-                    vec![$((stringify!($argument), $crate::wording::messages::Argument::$kind($argument))),*],
-                )
-            }
-        )*}
-    };
-    (@type text) => { impl std::fmt::Display };
-    (@type count) => { impl Into<i64> };
-    (@kind text) => { $crate::wording::messages::Kind::Text };
-    (@kind count) => { $crate::wording::messages::Kind::Count };
-}
-pub(super) use messages;
