@@ -27,4 +27,5 @@ mod said_truly;
 mod sample_nursery;
 mod science;
 mod support;
+mod verdicts;
 mod walk_and_sheets;

@@ -97,7 +97,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             cuts: Vec::new(),
             survival: Vec::new(),
             held: None,
-            treated: None,
+            treatments: crate::reckon::stock::Treatments::default(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),

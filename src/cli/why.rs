@@ -108,8 +108,7 @@ fn species_of(run: &Run, picture: &Picture, bed: &BedPicture, written: &str) -> 
     let catalogue = &picture.site.species;
     let planned: Vec<SpeciesKey> = bed.species.iter().map(|line| line.species.clone()).collect();
     let Some(key) = catalogue.find(written) else {
-        let unknown = run.wording.refused_unknown_species(written);
-        return Err(Exit::refused(run.wording.nearest_after(unknown, &catalogue.nearest(written))));
+        return Err(Exit::refused(run.wording.not_one_species(written, catalogue)));
     };
     if planned.contains(&key) {
         return Ok(key);

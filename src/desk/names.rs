@@ -15,7 +15,7 @@ use crate::nursery::entry::shape::{Field, NameOf, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
 use crate::nursery::envelope::{Draft, canonical};
-use crate::nursery::species::{Catalogue, ProfileFault};
+use crate::nursery::species::{Catalogue, Found, ProfileFault};
 use crate::reckon::Fold;
 
 /// What a draft says.
@@ -312,9 +312,7 @@ fn settle_record(fields: &[Field], body: &mut Map<String, Value>, species: &Cata
 fn settle_value(shape: &Shape, value: &mut Value, species: &Catalogue) -> Result<(), Refusal> {
     match (shape, value) {
         (Shape::Species, Value::String(written)) => {
-            let key = species
-                .find(written)
-                .ok_or_else(|| Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written)))?;
+            let key = known_species(species, written)?;
             *written = key.as_str().to_string();
             Ok(())
         }
@@ -323,6 +321,15 @@ fn settle_value(shape: &Shape, value: &mut Value, species: &Catalogue) -> Result
         }
         (Shape::Record(fields), Value::Object(map)) => settle_record(fields, map, species),
         _ => Ok(()),
+    }
+}
+
+/// The one species meant by a name.
+fn known_species(species: &Catalogue, written: &str) -> Result<SpeciesKey, Refusal> {
+    match species.resolve(written) {
+        Found::One(key) => Ok(key),
+        Found::Several(plants) => Err(Refusal::SeveralPlants { written: written.trim().to_string(), plants }),
+        Found::Nothing => Err(Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written))),
     }
 }
 

@@ -49,6 +49,7 @@ impl Desk {
         let known = KnownNames {
             is_seedbed: &is_seedbed,
             find: &|written| species.find(written),
+            several: &|written| species.resolve(written).several(),
             in_bed: &|bed| self.in_bed(bed),
             task: &|written| self.task_named(written),
             ..self.known_names()
@@ -73,6 +74,7 @@ impl Desk {
             lots: received.map(|(code, _)| code.to_string()).collect(),
             is_seedbed: &|_| false,
             find: &|_| None,
+            several: &|_| Vec::new(),
             in_bed: &|_| InBed::default(),
             task: &|_| Err(Vec::new()),
         }

@@ -32,13 +32,12 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
     }
     let Some(name) = &arguments.name else {
         if run.everywhere.json {
-            return run.answer_json(&species_list_json(&catalogue, &run.wording));
+            return run.answer_json(&species_list_json(&catalogue, None, &run.wording));
         }
-        return run.answer(&species_list_text(&catalogue, &run.wording, run.around.columns, run.around.colour));
+        return run.answer(&species_list_text(&catalogue, None, &run.wording, run.around.columns, run.around.colour));
     };
     let Some(profile) = catalogue.find(name).and_then(|key| catalogue.get(&key).cloned()) else {
-        let unknown = run.wording.refused_unknown_species(name);
-        return Err(Exit::refused(run.wording.nearest_after(unknown, &catalogue.nearest(name))));
+        return called(run, name, &catalogue);
     };
     if run.everywhere.json {
         let mut answer = species_json(&profile, &run.wording);
@@ -55,4 +54,18 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
         .map(|picture| run.wording.species_lines(&profile.key, picture, &outlook(picture, run.forecast_basis)));
     let (width, colour) = (run.around.columns, run.around.colour);
     run.answer(&species_text(&profile, &known.unwrap_or_default(), &run.wording, width, colour))
+}
+
+/// The species that a word may mean, or why there is none.
+fn called(run: &Run, name: &str, catalogue: &Catalogue) -> Result<Ending, Exit> {
+    let mut keys = catalogue.resolve(name).several();
+    keys.extend(catalogue.called(name).into_iter().filter(|key| !keys.contains(key)).collect::<Vec<_>>());
+    if keys.is_empty() {
+        return Err(Exit::refused(run.wording.not_one_species(name, catalogue)));
+    }
+    if run.everywhere.json {
+        return run.answer_json(&species_list_json(catalogue, Some(&keys), &run.wording));
+    }
+    let asked = Some((name, &keys[..]));
+    run.answer(&species_list_text(catalogue, asked, &run.wording, run.around.columns, run.around.colour))
 }

@@ -21,8 +21,7 @@ pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<
     let picture = run.picture(&desk)?;
     let catalogue = &picture.site.species;
     let Some(key) = catalogue.find(name) else {
-        let unknown = run.wording.refused_unknown_species(name);
-        return Err(Exit::refused(run.wording.nearest_after(unknown, &catalogue.nearest(name))));
+        return Err(Exit::refused(run.wording.not_one_species(name, catalogue)));
     };
     let asked = SowingAsked::of(&picture, Some(&key), None, plants, sure);
     refuse_nonsense(run, &asked)?;

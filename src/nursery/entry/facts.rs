@@ -16,7 +16,8 @@ pub struct KindFacts {
     pub first: bool,
     /// Whether it moves plants between the accounts of a tray.
     pub moves_numbers: bool,
-    /// Whether it hands something on to the trays and beds that come of it: species, sowings, or where plants came from.
+    /// Whether it hands something on to the trays and beds that come of it: species, sowings, where plants came from or
+    /// stood, waiting times, roots that circle.
     pub affects_descendants: bool,
     /// What holds of its fields together.
     pub rules: &'static [BodyRule],

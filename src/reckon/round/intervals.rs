@@ -116,6 +116,8 @@ pub const STEP_SOURCE: RuleSource = RuleSource::Steps;
 
 /// A treatment that is over is shown for so many days. Ours.
 pub const TREATMENT_SHOWN_DAYS: i32 = 2;
+/// Source of the waiting time that is asked for.
+pub const LABEL_SOURCE: RuleSource = RuleSource::WaitingTime;
 /// Source of the end of a treatment.
 pub const TREATMENT_SOURCE: RuleSource = RuleSource::TreatmentOver;
 

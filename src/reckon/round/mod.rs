@@ -11,14 +11,15 @@ pub mod intervals;
 mod seed;
 mod steps;
 pub mod stop;
-pub mod tasks;
 pub mod to_write;
+mod waiting;
 mod walk;
 
 pub(in crate::reckon) use counts::is_asked_about;
 pub use going_out::go_by;
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
+pub use stop::tasks;
 pub use stop::{
     AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
 };
@@ -116,14 +117,15 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(counts::prick_out(walk));
     all.extend(growth::size_and_roots(walk));
     all.extend(steps::steps(walk));
-    all.extend(steps::treatments_over(walk));
+    all.extend(waiting::treatments_over(walk));
+    all.extend(waiting::labels(walk));
     // Rings around living plants before the weeding of what is still to come.
     all.extend(field::field(walk));
     all.extend(ground::ground(walk));
     all.extend(seed::seed(walk));
     let given_up = |stop: &Stop| picture.site.given_up.iter().any(|task| task.holds(&stop.id, picture.day));
     let mut seen = BTreeSet::new();
-    all.retain(|stop| !given_up(stop) && seen.insert(stop.id.clone()));
+    all.retain(|stop| !given_up(stop) && !waiting::keeps_out(walk, stop) && seen.insert(stop.id.clone()));
     all
 }
 

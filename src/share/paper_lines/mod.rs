@@ -54,6 +54,8 @@ pub struct KnownNames<'a> {
     pub is_seedbed: &'a dyn Fn(&str) -> bool,
     /// The species meant by a name.
     pub find: &'a dyn Fn(&str) -> Option<SpeciesKey>,
+    /// The plants that are called so, where it is not one.
+    pub several: &'a dyn Fn(&str) -> Vec<SpeciesKey>,
     /// What stands in a bed.
     pub in_bed: &'a dyn Fn(&str) -> InBed,
     /// The stable name of a task of the round; else the nearest ones.

@@ -85,9 +85,7 @@ fn of_species(written: &str, given: &Given, wording: &Wording) -> Result<Answer,
     let nowhere = Day::from_number(0);
     let picture = draw_picture(View { day: nowhere, known: None }, nowhere, []);
     let catalogue = &picture.site.species;
-    let key = catalogue.find(written).ok_or_else(|| {
-        Wrong::Said(wording.nearest_after(wording.refused_unknown_species(written), &catalogue.nearest(written)))
-    })?;
+    let key = catalogue.find(written).ok_or_else(|| Wrong::Said(wording.not_one_species(written, catalogue)))?;
     let wanted = Wanted { plants: given.count("wanted")?, sure: given.number("confidence")? };
     let plan = sowing_plan(&picture, &key, None, wanted).map_err(|why| match why {
         NoPlan::Wrong(wrong) => Wrong::Input(wrong),

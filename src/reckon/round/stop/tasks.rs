@@ -1,10 +1,10 @@
 //! What each task of the round is to the book: which entries do it, and how much of them is written.
 
-use super::stop::Task;
+use super::Task;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::picture::{BedPicture, Picture};
-use crate::reckon::stock::{LotStory, TrayStory};
+use crate::reckon::stock::{LotStory, TrayStory, Treatments};
 
 /// The facts of a task.
 #[derive(Clone, Copy, Debug)]
@@ -31,10 +31,12 @@ enum Written {
     Bed(fn(&BedPicture) -> u64),
     /// Work on the ground of a bed.
     Ground,
+    /// Waiting times of a tray, a place or a bed.
+    Waits,
 }
 
 /// Every task, in the order of [`Task`].
-pub const TASKS: [TaskFacts; 27] = [
+pub const TASKS: [TaskFacts; 28] = [
     TaskFacts::of(Task::Gauge, "weather", Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Written::Tray(|story| story.accounts.planted)),
     TaskFacts::of(Task::LastDay, "outplanted", Written::Tray(planted_given_or_culled)).or_by(&["culled", "given_out"]),
@@ -51,6 +53,7 @@ pub const TASKS: [TaskFacts; 27] = [
     TaskFacts::of(Task::Water, "watering_set", Written::Tray(steps)).or_by(&STEPS),
     TaskFacts::of(Task::Measure, "measured", Written::Tray(|story| many(story.samples.len()))),
     TaskFacts::of(Task::CheckPlug, "plug_checked", Written::Tray(|story| many(story.plugs.len()))),
+    TaskFacts::of(Task::ReadLabel, "treated", Written::Waits),
     TaskFacts::of(Task::TreatmentOver, "counted", Written::Tray(counts)),
     TaskFacts::of(Task::TestLot, "lot_tested", Written::Lot(|lot| many(lot.tests.len()))),
     TaskFacts::of(Task::SowLot, "sown", Written::Lot(|lot| u64::from(lot.sown))),
@@ -107,15 +110,27 @@ pub fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u64 {
             let work = picture.beds.get(name).into_iter().flat_map(|bed| &bed.story.work);
             many(work.filter(|work| Some(work.task) == facts.ground).count())
         }
+        (Written::Waits, Subject::Tray(code)) => {
+            picture.trays.get(code).map_or(0, |tray| waits(&tray.story.treatments))
+        }
+        (Written::Waits, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| waits(&place.treatments)),
+        (Written::Waits, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| waits(&bed.story.treatments)),
         (Written::Rain, Subject::Site) => {
             u64::from(picture.site.weather.get(&picture.day).is_some_and(|(_, weather)| weather.rain_mm.is_some()))
         }
-        (Written::Tray(_) | Written::Lot(_) | Written::Bed(_) | Written::Ground | Written::Rain, _) => 0,
+        (
+            Written::Tray(_) | Written::Lot(_) | Written::Bed(_) | Written::Ground | Written::Waits | Written::Rain,
+            _,
+        ) => 0,
     }
 }
 
 fn many(number: usize) -> u64 {
     u64::try_from(number).unwrap_or(u64::MAX)
+}
+
+fn waits(treatments: &Treatments) -> u64 {
+    many(treatments.iter().filter(|one| one.wait_days.is_some()).count())
 }
 
 fn counts(story: &TrayStory) -> u64 {

@@ -1,0 +1,4 @@
+//! Worlds by hand, one for each rule of a verdict, as a forester would tell them.
+
+mod rules;
+mod safety;
