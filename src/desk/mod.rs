@@ -20,14 +20,14 @@ pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, 
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
-pub use exchange::{AT_ONCE, How, ImportProgress, ImportStep};
-pub use exchange::{
-    Export, ExportError, ImportError, Imported, Reading, Replay, check, drop_kept_stories, read_typed, replay, rescue,
-};
+pub(crate) use exchange::AT_ONCE;
+pub(crate) use exchange::drop_kept_stories;
+pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
+pub use exchange::{How, ImportProgress, ImportStep};
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
 pub use now::Now;
-pub use paper::{day_asked, day_said};
+pub(crate) use paper::{day_asked, day_said};
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 
@@ -149,7 +149,7 @@ impl Desk {
     }
 
     /// Whether an entry of a day still to come was taken back: a clock once ran ahead.
-    pub fn took_back_what_was_to_come(&self) -> Result<bool, DeskError> {
+    pub(crate) fn took_back_what_was_to_come(&self) -> Result<bool, DeskError> {
         let coming = self.journal.later(self.now.today, None)?;
         Ok(coming.iter().any(|entry| self.fold.ledger().is_withdrawn(&entry.id)))
     }
@@ -170,7 +170,7 @@ impl Desk {
     }
 
     /// The same, and what is called like this is in it though it is archived. A name of nothing is no fault.
-    pub fn picture_with(&mut self, called: &[&str], view: View) -> Result<Picture, DeskError> {
+    pub(crate) fn picture_with(&mut self, called: &[&str], view: View) -> Result<Picture, DeskError> {
         let mut about = BTreeSet::new();
         for name in called {
             about.extend(self.source.called(&self.journal, &self.fold, name)?);
@@ -212,7 +212,7 @@ impl Desk {
     }
 
     /// Takes in what another process wrote meanwhile.
-    pub fn refresh(&mut self) -> Result<bool, DeskError> {
+    pub(crate) fn refresh(&mut self) -> Result<bool, DeskError> {
         let (new, arrival) = self.journal.entries_after(self.arrival)?;
         self.arrival = arrival;
         if new.is_empty() {

@@ -65,12 +65,12 @@ impl<'f> BatchNames<'f> {
     }
 
     /// The spelling of another part of the book counts as well.
-    pub fn spelled_also_as_in(self, older: Option<&'f Fold>) -> BatchNames<'f> {
+    pub(crate) fn spelled_also_as_in(self, older: Option<&'f Fold>) -> BatchNames<'f> {
         BatchNames { older, ..self }
     }
 
     /// Brings what a draft names to the spelling it has in the book, learns what it makes, and reads it.
-    pub fn settle(&mut self, draft: &mut Draft) -> Result<What, Refusal> {
+    pub(crate) fn settle(&mut self, draft: &mut Draft) -> Result<What, Refusal> {
         self.settle_spelling(draft)?;
         self.settle_species(draft)?;
         let what = read(draft)?;

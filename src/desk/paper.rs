@@ -94,7 +94,7 @@ impl Desk {
     }
 
     /// The stable name of a task as the round gives it, read in either language; else the nearest that are due.
-    pub fn task_named(&self, written: &str) -> Result<String, Vec<String>> {
+    pub(crate) fn task_named(&self, written: &str) -> Result<String, Vec<String>> {
         // A round by the handbook alone may ask for other things than one by what was learned here.
         let picture = self.picture();
         let due = [ForecastBasis::OwnRecords, ForecastBasis::Handbook]
@@ -135,7 +135,7 @@ impl Desk {
     }
 
     /// Refuses a task that nobody knows; gives a draft the stable name of the one that is meant.
-    pub fn settle_task(&self, draft: &mut Draft) -> Result<(), DeskError> {
+    pub(crate) fn settle_task(&self, draft: &mut Draft) -> Result<(), DeskError> {
         if draft.kind != "let_go" {
             return Ok(());
         }
@@ -271,12 +271,12 @@ fn without_names(lines: Vec<(usize, Draft)>, names: &BTreeSet<String>) -> Vec<(u
 }
 
 /// The day somebody means: `yesterday`, `ayer`, `12/11`, `24 nov`, `2026-11-20`.
-pub fn day_said(written: &str, today: Day) -> Result<Day, super::Reason> {
+pub(crate) fn day_said(written: &str, today: Day) -> Result<Day, super::Reason> {
     read_said_day(written, today)
 }
 
 /// The day somebody means to look at or to wait for, past or to come: as [`day_said`], and `tomorrow`, `mañana`, `+7`.
-pub fn day_asked(written: &str, today: Day) -> Result<Day, super::Reason> {
+pub(crate) fn day_asked(written: &str, today: Day) -> Result<Day, super::Reason> {
     read_any_day(written, today)
 }
 

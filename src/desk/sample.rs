@@ -10,7 +10,7 @@ use crate::nursery::envelope::{Draft, Sealed};
 use crate::share::{LineFaults, read_day_lines};
 
 /// The files of the sample nursery, in the order they are read.
-pub const FILES: [(&str, &str); 8] = [
+pub(crate) const FILES: [(&str, &str); 8] = [
     ("1-site.txt", include_str!("../../sample-nursery/1-site.txt")),
     ("2-seed.txt", include_str!("../../sample-nursery/2-seed.txt")),
     ("3-trays-first-year.txt", include_str!("../../sample-nursery/3-trays-first-year.txt")),
@@ -22,7 +22,7 @@ pub const FILES: [(&str, &str); 8] = [
 ];
 
 /// The device under which the sample's entries stand.
-pub const SAMPLE_DEVICE: &str = "sample";
+pub(crate) const SAMPLE_DEVICE: &str = "sample";
 /// Written in a withdrawal for "the entry of the line above".
 const LINE_ABOVE: &str = "@previous";
 /// What stands for it while the lines are read.
@@ -87,7 +87,7 @@ pub fn make(file: &Path, shelf: &Path, now: Now) -> Result<Desk, SampleError> {
 }
 
 /// Whether a file of the sample was made on another day and nobody has written in it, so that it can be made anew.
-pub fn is_stale(desk: &Desk) -> bool {
+pub(crate) fn is_stale(desk: &Desk) -> bool {
     // A sample that cannot be read is none that can be thrown away.
     let Ok(entries) = desk.read_every_entry() else { return false };
     let own = entries.iter().any(|entry| entry.id.device.as_str() != SAMPLE_DEVICE);

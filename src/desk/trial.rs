@@ -14,7 +14,7 @@ use crate::reckon::picture::Doubt;
 
 impl Desk {
     /// The Picture of today as it would be with drafts in the book, and the doubts they raise; nothing is written.
-    pub fn preview(&mut self, drafts: Vec<Draft>) -> Result<(Picture, Vec<Doubt>), DeskError> {
+    pub(crate) fn preview(&mut self, drafts: Vec<Draft>) -> Result<(Picture, Vec<Doubt>), DeskError> {
         let device = self.journal.device()?;
         self.look_up_named(&mut drafts.iter().map(Cow::Borrowed))?;
         let (_, judged) = self.judge(drafts, self.now.moment, device)?;
@@ -27,7 +27,7 @@ impl Desk {
     ///
     /// # Errors
     /// The file, where it has to be read for the new day.
-    pub fn set_now(&mut self, now: Now) -> Result<(), DeskError> {
+    pub(crate) fn set_now(&mut self, now: Now) -> Result<(), DeskError> {
         let another_day = now.today != self.now.today;
         let before = std::mem::replace(&mut self.now, now);
         let turned = if another_day { self.open_again() } else { Ok(()) };
@@ -42,7 +42,7 @@ impl Desk {
     ///
     /// # Errors
     /// The file, where they have to be looked up.
-    pub fn story_of(&mut self, subject: &Subject) -> Result<Vec<Arc<Entry>>, DeskError> {
+    pub(crate) fn story_of(&mut self, subject: &Subject) -> Result<Vec<Arc<Entry>>, DeskError> {
         self.source.look_up_about(&self.journal, &mut self.fold, &BTreeSet::from([subject.clone()]))?;
         let mut found: Vec<Arc<Entry>> = self.fold.ledger().of(subject).cloned().collect();
         let name = match subject {

@@ -51,7 +51,7 @@ impl Desk {
     }
 
     /// The entries that `undo` would take back; writes nothing.
-    pub fn would_undo(&mut self, what: &Withdraws, together: bool) -> Result<Vec<Arc<Entry>>, DeskError> {
+    pub(crate) fn would_undo(&mut self, what: &Withdraws, together: bool) -> Result<Vec<Arc<Entry>>, DeskError> {
         self.refresh()?;
         let mut targets = self.targets(what)?;
         let mut rest = self.left_without_ground(&targets)?;

@@ -88,7 +88,7 @@ impl DeviceStore {
     }
 
     /// Notes what a run that was cut short between commit and note had written.
-    pub fn catch_up(&self, journal: &Connection) -> Result<(), JournalError> {
+    pub(crate) fn catch_up(&self, journal: &Connection) -> Result<(), JournalError> {
         let Ok(_lock) = self.lock() else { return Ok(()) };
         let Ok(mut noted) = self.read() else { return Ok(()) };
         if let Some((note, head)) = self.known(journal, &noted)?
@@ -103,7 +103,7 @@ impl DeviceStore {
     }
 
     /// Reserves `count` numbers of the device this file is written as; inside the write transaction.
-    pub fn reserve(
+    pub(crate) fn reserve(
         &mut self,
         journal: &Connection,
         count: u64,
@@ -140,7 +140,7 @@ impl DeviceStore {
     }
 
     /// Notes what a commit has written, or with the head unchanged that it was not made.
-    pub fn settle(&mut self, reservation: Reservation, seq: u64, hash: Option<Hash>, notes: &mut Vec<Note>) {
+    pub(crate) fn settle(&mut self, reservation: Reservation, seq: u64, hash: Option<Hash>, notes: &mut Vec<Note>) {
         let note = settled(&reservation.note, seq, hash);
         if self.run_only.is_some() {
             self.run_only = Some(note);

@@ -19,11 +19,13 @@ mod schema;
 #[cfg(test)]
 mod tests;
 
-pub use append::{Intake, IntakeProgress, New, Step, Taken, Unfit};
+pub(crate) use append::New;
+pub use append::{Intake, IntakeProgress, Step, Taken, Unfit};
 pub use backup::BackupReport;
 pub use check::{CheckReport, Fault, check, check_with_note};
 pub use error::JournalError;
-pub use kept::{Checkpoint, KeptStory, Sort, Sought};
+pub(crate) use kept::KeptStory;
+pub use kept::{Checkpoint, Sort, Sought};
 pub use note::{Note, WhyReadOnly};
 pub use rescue::{Apart, Lost, Rescued, rescue};
 
@@ -121,7 +123,7 @@ impl Journal {
 
     /// Closes a file in which no entry ever was and takes it away, with what SQLite laid beside it. Where that cannot be,
     /// the file stays.
-    pub fn take_away_if_empty(self) {
+    pub(crate) fn take_away_if_empty(self) {
         if self.read_only || self.count() != Ok(0) {
             return;
         }
@@ -136,7 +138,7 @@ impl Journal {
     }
 
     /// The file's own id, 16 hexadecimal digits. A copy has the same.
-    pub fn file_id(&self) -> &str {
+    pub(crate) fn file_id(&self) -> &str {
         &self.file_id
     }
 
@@ -151,7 +153,7 @@ impl Journal {
     }
 
     /// Whether nothing can be written.
-    pub fn is_read_only(&self) -> bool {
+    pub(crate) fn is_read_only(&self) -> bool {
         self.read_only
     }
 
@@ -161,13 +163,13 @@ impl Journal {
     }
 
     /// Every device this file was written as from here, the last one behind.
-    pub fn own_devices(&self) -> Vec<DeviceId> {
+    pub(crate) fn own_devices(&self) -> Vec<DeviceId> {
         self.shelf.devices()
     }
 
     /// Until it is dropped everything is read as it stands now, whatever others write meanwhile; nothing where this is so
     /// already. Many small questions are answered faster together.
-    pub fn read_together(&self) -> Result<Option<rusqlite::Transaction<'_>>, JournalError> {
+    pub(crate) fn read_together(&self) -> Result<Option<rusqlite::Transaction<'_>>, JournalError> {
         if !self.connection.is_autocommit() {
             return Ok(None);
         }
@@ -180,7 +182,7 @@ impl Journal {
     }
 
     /// The entries that arrived after number `arrival`, in that order, and the number of the last one (or `arrival`).
-    pub fn entries_after(&self, arrival: i64) -> Result<(Vec<Entry>, i64), JournalError> {
+    pub(crate) fn entries_after(&self, arrival: i64) -> Result<(Vec<Entry>, i64), JournalError> {
         let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival > ?1 ORDER BY arrival");
         let mut statement = self.connection.prepare_cached(&query)?;
         let mut found = statement.query(params![arrival])?;
@@ -229,7 +231,7 @@ impl Journal {
     }
 
     /// The entries that arrived up to number `last`, in that order.
-    pub fn entries_up_to(&self, last: i64) -> Result<Vec<Entry>, JournalError> {
+    pub(crate) fn entries_up_to(&self, last: i64) -> Result<Vec<Entry>, JournalError> {
         let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival <= ?1 ORDER BY arrival");
         let mut statement = self.connection.prepare_cached(&query)?;
         let mut found = statement.query(params![last])?;
@@ -241,7 +243,7 @@ impl Journal {
     }
 
     /// A number that changes when another program, or another connection, has written to the file.
-    pub fn data_version(&self) -> Result<i64, JournalError> {
+    pub(crate) fn data_version(&self) -> Result<i64, JournalError> {
         Ok(self.connection.pragma_query_value(None, "data_version", |row| row.get(0))?)
     }
 }

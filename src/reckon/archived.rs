@@ -6,20 +6,20 @@ use crate::base::Day;
 
 /// A tray is archived when it has been finished and nothing was written about it for longer than this, days: the Season
 /// screen shows a whole year. Ours.
-pub const TRAY_ARCHIVED_AFTER_DAYS: i32 = 400;
+pub(crate) const TRAY_ARCHIVED_AFTER_DAYS: i32 = 400;
 /// A tray with seed of which nobody knows when the last is due is archived after so many days without a line. Ours.
-pub const UNKNOWN_SEED_ARCHIVED_AFTER_DAYS: i32 = 730;
+pub(crate) const UNKNOWN_SEED_ARCHIVED_AFTER_DAYS: i32 = 730;
 /// An empty lot is archived after so many days without a line: the plants from it have gone out by then. Ours.
-pub const LOT_ARCHIVED_AFTER_DAYS: i32 = 730;
+pub(crate) const LOT_ARCHIVED_AFTER_DAYS: i32 = 730;
 /// A lot with seed left by the books is archived after so many days without a line. Ours.
-pub const SEED_ARCHIVED_AFTER_DAYS: i32 = 1825;
+pub(crate) const SEED_ARCHIVED_AFTER_DAYS: i32 = 1825;
 /// A planted bed is archived after so many days without a line. Gaps are filled in the first one or two years (common
 /// practice); later the canopy closes.
-pub const BED_ARCHIVED_AFTER_DAYS: i32 = 1095;
+pub(crate) const BED_ARCHIVED_AFTER_DAYS: i32 = 1095;
 
 /// So many archived trays of each species are learned from, the last ones. Ours: enough to outweigh the
 /// handbook, and few enough to follow a nursery that changes.
-pub const LEARNED_TRAYS: usize = 40;
+pub(crate) const LEARNED_TRAYS: usize = 40;
 
 /// Whether what is archived from a day on is so on another.
 pub fn is_archived(from: Option<Day>, day: Day) -> bool {

@@ -24,7 +24,7 @@ pub(super) struct OrderWithinDays {
 
 impl OrderWithinDays {
     /// The place of an entry in the order of things.
-    pub fn key_of(&self, entry: &Entry) -> OrderKey {
+    pub(crate) fn key_of(&self, entry: &Entry) -> OrderKey {
         OrderKey { minutes: self.minutes_of(entry), ..entry.order_key() }
     }
 

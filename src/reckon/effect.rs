@@ -51,7 +51,7 @@ pub enum Effect {
 }
 
 /// What is otherwise in the second Picture, by tray, bed and lot.
-pub fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
+pub(crate) fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
     let mut found = Vec::new();
     for tray in before.trays.keys().chain(after.trays.keys().filter(|code| !before.trays.contains_key(*code))) {
         let (was, is) = (brief(before, tray), brief(after, tray));

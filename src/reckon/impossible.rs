@@ -69,7 +69,7 @@ pub(super) fn doubts_of(ledger: &Ledger, subject: &Subject) -> Vec<Doubt> {
 }
 
 /// What an entry says against itself, the first thing of it.
-pub fn impossible(entry: &Entry) -> Option<Impossible> {
+pub(crate) fn impossible(entry: &Entry) -> Option<Impossible> {
     let later = |field: &'static str, day: Option<Day>| {
         day.filter(|day| *day > entry.happened).map(|day| Impossible::DayLater { field: field.into(), day })
     };

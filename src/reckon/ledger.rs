@@ -122,7 +122,7 @@ impl Ledger {
 
     /// The same entries seen from another day, or with what was known by another moment; those that do not belong to it
     /// must have been taken out.
-    pub fn set_view(&mut self, view: View) {
+    pub(crate) fn set_view(&mut self, view: View) {
         self.view = view;
     }
 
@@ -226,7 +226,7 @@ impl Ledger {
     }
 
     /// The place of an entry in the order of things.
-    pub fn key_of(&self, entry: &Entry) -> OrderKey {
+    pub(crate) fn key_of(&self, entry: &Entry) -> OrderKey {
         self.order.key_of(entry)
     }
 
@@ -294,7 +294,7 @@ impl Ledger {
     }
 
     /// The tray that a code meant at a place in the order of things: later changes of label are followed.
-    pub fn tray_at(&self, code: &TrayCode, key: &OrderKey) -> TrayCode {
+    pub(crate) fn tray_at(&self, code: &TrayCode, key: &OrderKey) -> TrayCode {
         const MOST_CHANGES: usize = 64;
         let mut code = code.clone();
         let mut key = key.clone();
@@ -314,7 +314,7 @@ impl Ledger {
     }
 
     /// The tray a code means today: where the code was given up and not used again, the tray it became.
-    pub fn tray_now(&self, code: &TrayCode) -> TrayCode {
+    pub(crate) fn tray_now(&self, code: &TrayCode) -> TrayCode {
         if self.by_subject.contains_key(&Subject::Tray(code.clone())) {
             return code.clone();
         }
@@ -323,7 +323,7 @@ impl Ledger {
     }
 
     /// What a code that was given up became, and the day of its last change.
-    pub fn renamed(&self, code: &TrayCode) -> Option<(TrayCode, Day)> {
+    pub(crate) fn renamed(&self, code: &TrayCode) -> Option<(TrayCode, Day)> {
         let (when, new) = self.relabels.get(code)?.last_key_value()?;
         Some((self.tray_at(new, when), when.happened))
     }
@@ -355,19 +355,19 @@ impl Ledger {
     }
 
     /// Every entry that is in memory, whether it belongs to the view or is taken back, by device and number.
-    pub fn every_entry(&self) -> Vec<Arc<Entry>> {
+    pub(crate) fn every_entry(&self) -> Vec<Arc<Entry>> {
         let mut all: Vec<Arc<Entry>> = self.ids.values().cloned().collect();
         all.sort_by(|a, b| a.id.cmp(&b.id));
         all
     }
 
     /// Whether an entry has been taken back.
-    pub fn is_withdrawn(&self, id: &EntryId) -> bool {
+    pub(crate) fn is_withdrawn(&self, id: &EntryId) -> bool {
         self.withdrawn.contains(id)
     }
 
     /// The withdrawal that took an entry back, the earliest that still counts.
-    pub fn withdrawal_of(&self, id: &EntryId) -> Option<&Arc<Entry>> {
+    pub(crate) fn withdrawal_of(&self, id: &EntryId) -> Option<&Arc<Entry>> {
         if !self.is_withdrawn(id) {
             return None;
         }

@@ -87,7 +87,7 @@ impl Ordered {
     }
 
     /// Hands over the entries.
-    pub fn into_entries(self) -> impl Iterator<Item = Arc<Entry>> {
+    pub(crate) fn into_entries(self) -> impl Iterator<Item = Arc<Entry>> {
         self.0.into_iter().map(|placed| placed.entry)
     }
 }

@@ -3,17 +3,17 @@
 use crate::science::sampling::sample_size_mean;
 
 /// How near the mean is to be known, as a share of it (ours: two tenths of the width of a usual height band).
-pub const WANTED_ERROR: f64 = 0.05;
+pub(crate) const WANTED_ERROR: f64 = 0.05;
 /// How sure that is to be.
-pub const WANTED_LEVEL: f64 = 0.95;
+pub(crate) const WANTED_LEVEL: f64 = 0.95;
 /// The fewest plants of a sample that a verdict takes seriously (common practice: samples of 30).
-pub const USUAL_SAMPLE: u32 = 30;
+pub(crate) const USUAL_SAMPLE: u32 = 30;
 /// From so many on, the spread of the sample says how many are needed.
 const FROM: usize = 5;
 
 /// A sample so far.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct SampleProgress {
+pub(crate) struct SampleProgress {
     /// The mean so far.
     pub mean: f64,
     /// How many more plants would do, at most up to the usual sample.
@@ -22,7 +22,7 @@ pub struct SampleProgress {
 
 /// Heights so far; none for an empty sample. With few plants the usual sample is asked for, then what the spread needs,
 /// never more than the usual sample.
-pub fn sample_progress(heights_cm: &[f64]) -> Option<SampleProgress> {
+pub(crate) fn sample_progress(heights_cm: &[f64]) -> Option<SampleProgress> {
     if heights_cm.is_empty() {
         return None;
     }

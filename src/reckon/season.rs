@@ -38,7 +38,7 @@ pub struct SeasonDay {
 }
 
 /// What a Picture's day looks like in the season.
-pub fn season_day(picture: &Picture) -> SeasonDay {
+pub(crate) fn season_day(picture: &Picture) -> SeasonDay {
     let day = picture.day;
     let described = picture.site.season.on(day).is_some_and(|season| !season.rains.is_empty());
     let beds = picture

@@ -21,7 +21,7 @@ use crate::nursery::species::{Catalogue, Profile};
 const WEATHER_KEPT_DAYS: i32 = 400;
 
 /// The first day of which the gauge is looked at on a day.
-pub fn weather_from(day: Day) -> Day {
+pub(crate) fn weather_from(day: Day) -> Day {
     day.plus(-WEATHER_KEPT_DAYS)
 }
 
@@ -49,7 +49,7 @@ impl<T> Described<T> {
     }
 
     /// The same with the entry it stands in.
-    pub fn entry_on(&self, day: Day) -> Option<(&EntryId, &T)> {
+    pub(crate) fn entry_on(&self, day: Day) -> Option<(&EntryId, &T)> {
         let by_then = self.all.iter().rev().find(|(from, _, _)| *from <= day);
         by_then.or_else(|| self.all.first()).map(|(_, entry, what)| (entry, what))
     }
@@ -213,7 +213,7 @@ impl Site {
     }
 
     /// The key of a species however it was written.
-    pub fn species_key(&self, written: &SpeciesKey) -> Option<SpeciesKey> {
+    pub(crate) fn species_key(&self, written: &SpeciesKey) -> Option<SpeciesKey> {
         if self.species.get(written).is_some() {
             return Some(written.clone());
         }

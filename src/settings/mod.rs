@@ -46,7 +46,7 @@ pub struct Folders {
 impl Folders {
     /// The folders of this user: `XDG_CONFIG_HOME` and `XDG_DATA_HOME` on Linux, the system's own elsewhere; below the
     /// present folder where the user has no home.
-    pub fn of_user() -> Folders {
+    pub(crate) fn of_user() -> Folders {
         match directories::ProjectDirs::from("", "", "outplant") {
             Some(dirs) => Folders { settings: dirs.config_dir().to_path_buf(), data: dirs.data_dir().to_path_buf() },
             None => Folders { settings: PathBuf::from(".outplant"), data: PathBuf::from(".outplant") },
@@ -54,12 +54,12 @@ impl Folders {
     }
 
     /// The settings file.
-    pub fn settings_file(&self) -> PathBuf {
+    pub(crate) fn settings_file(&self) -> PathBuf {
         self.settings.join("settings.toml")
     }
 
     /// The nursery kept in the data folder.
-    pub fn own_nursery(&self) -> PathBuf {
+    pub(crate) fn own_nursery(&self) -> PathBuf {
         self.data.join("nursery.outplant")
     }
 

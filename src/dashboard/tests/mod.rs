@@ -4,6 +4,7 @@ mod forms;
 mod frames;
 mod muddy;
 mod picture;
+mod race;
 mod stage;
 
 pub use stage::{Stage, TODAY};

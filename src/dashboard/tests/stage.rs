@@ -152,6 +152,16 @@ impl Stage {
         }
     }
 
+    /// What the clerk answers, before the screen hears of it.
+    pub fn answers_to(&mut self, request: Request) -> Vec<Answer> {
+        self.clerk.serve(request)
+    }
+
+    /// The model, the clerk and their folder, to run them on threads.
+    pub fn apart(self) -> (Model, Clerk, TempDir) {
+        (self.model, self.clerk, self.folder)
+    }
+
     /// The frame as it would be shown.
     pub fn buffer(&self) -> Buffer {
         let mut buffer = Buffer::empty(Rect::new(0, 0, self.model.size.0, self.model.size.1));

@@ -23,7 +23,7 @@ use crate::share::fault::MOST_FAULTS_LISTED;
 use crate::share::{self, ChainFault, LineFault, LineFaults, ReadFault, Reason, Written};
 
 /// So many lines are judged in memory. Ours: some 20 MB, and less than a second.
-pub const AT_ONCE: usize = 10_000;
+pub(crate) const AT_ONCE: usize = 10_000;
 /// After so many lines it is asked whether to go on.
 const TOLD_EVERY: usize = 1000;
 

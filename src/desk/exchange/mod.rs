@@ -3,7 +3,8 @@
 mod import;
 mod packed;
 
-pub use import::{AT_ONCE, How, ImportProgress, ImportStep};
+pub(crate) use import::AT_ONCE;
+pub use import::{How, ImportProgress, ImportStep};
 
 use std::io::{self, Write};
 use std::path::Path;
@@ -116,7 +117,7 @@ impl Reading {
     }
 
     /// The same into a file that is there whole or not at all.
-    pub fn export_to(&self, what: Export, file: &Path) -> Result<u64, ExportError> {
+    pub(crate) fn export_to(&self, what: Export, file: &Path) -> Result<u64, ExportError> {
         let mut text = Vec::new();
         let entries = export(&self.0, what, &mut text)?;
         share::write_whole(file, Existing::Refuse, |out| out.write_all(&text)).map_err(ExportError::File)?;
@@ -130,7 +131,7 @@ impl Reading {
 }
 
 /// Throws away what is kept to begin quickly; no entry is touched. Nothing where the file can only be read.
-pub fn drop_kept_stories(file: &Path, shelf: &Path) -> Result<(), JournalError> {
+pub(crate) fn drop_kept_stories(file: &Path, shelf: &Path) -> Result<(), JournalError> {
     Journal::open(file, shelf)?.drop_stories()
 }
 

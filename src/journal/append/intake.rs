@@ -109,7 +109,7 @@ struct Chain {
 
 impl Journal {
     /// Opens a transaction for lines on their way in. Until it is ended nobody else writes, and nothing is in the file.
-    pub fn begin_intake(&mut self) -> Result<Intake, JournalError> {
+    pub(crate) fn begin_intake(&mut self) -> Result<Intake, JournalError> {
         if self.read_only {
             return Err(JournalError::ReadOnly);
         }
@@ -132,7 +132,7 @@ impl Journal {
     }
 
     /// The entries that arrived after number `arrival`, as they are stored.
-    pub fn sealed_after(&self, arrival: i64) -> Result<Vec<Sealed>, JournalError> {
+    pub(crate) fn sealed_after(&self, arrival: i64) -> Result<Vec<Sealed>, JournalError> {
         let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival > ?1 ORDER BY arrival");
         let mut statement = self.connection.prepare_cached(&query)?;
         let mut found = statement.query(params![arrival])?;
@@ -165,7 +165,7 @@ fn roll_back(connection: &Connection) {
 
 impl Intake {
     /// The number of the entry that arrived last before it.
-    pub fn arrived_before(&self) -> i64 {
+    pub(crate) fn arrived_before(&self) -> i64 {
         self.arrived_before
     }
 
@@ -203,7 +203,7 @@ impl Intake {
 
     /// After the last line: what still waits for its predecessor is a fault, where `gaps` are looked for. Where some lines
     /// could not be read, they may be what is missing.
-    pub fn settle(&mut self, journal: &Journal, gaps: bool) -> Result<(), JournalError> {
+    pub(crate) fn settle(&mut self, journal: &Journal, gaps: bool) -> Result<(), JournalError> {
         if !self.anyone_waits {
             return Ok(());
         }

@@ -79,7 +79,7 @@ impl Journal {
     }
 
     /// Writes new entries of this device behind what came in; says as whom, and the number of the first.
-    pub fn write_new(
+    pub(crate) fn write_new(
         &mut self,
         intake: &mut Intake,
         new: New<'_>,
@@ -97,7 +97,7 @@ impl Journal {
     }
 
     /// The same only to look at it: no number is reserved, as an intake that is let go needs none.
-    pub fn try_new(
+    pub(crate) fn try_new(
         &mut self,
         _intake: &mut Intake,
         device: &DeviceId,
@@ -114,7 +114,7 @@ impl Journal {
 
     /// Lets everything that came in be looked up, still inside the transaction; where the lookup lagged behind before, only
     /// if `behind_too`.
-    pub fn look_up_intake(
+    pub(crate) fn look_up_intake(
         &mut self,
         intake: &Intake,
         behind_too: bool,
@@ -141,7 +141,7 @@ impl Journal {
 }
 
 /// New entries of this device.
-pub struct New<'n> {
+pub(crate) struct New<'n> {
     /// What they say.
     pub drafts: &'n mut dyn ExactSizeIterator<Item = Draft>,
     /// The moment at which they are recorded; it never goes back on one device.

@@ -66,7 +66,7 @@ impl Bytes {
     }
 
     /// The numbers of devices in what is left of the index of identities, also where the entries themselves are gone.
-    pub fn indexed(&self, devices: &[DeviceId]) -> BTreeMap<DeviceId, BTreeSet<u64>> {
+    pub(crate) fn indexed(&self, devices: &[DeviceId]) -> BTreeMap<DeviceId, BTreeSet<u64>> {
         let mut found: BTreeMap<DeviceId, BTreeSet<u64>> = BTreeMap::new();
         for (pages, _) in self.parts() {
             pages.each(&mut |bytes| {
@@ -81,7 +81,7 @@ impl Bytes {
     }
 
     /// Whether the file itself, without its log, has an entry, or has it in its index; damaged or not.
-    pub fn file_names(&self, device: &DeviceId, seq: u64) -> bool {
+    pub(crate) fn file_names(&self, device: &DeviceId, seq: u64) -> bool {
         let mut is_there = false;
         self.main.each(&mut |bytes| {
             is_there = names_in(bytes, device)

@@ -35,7 +35,7 @@ impl Pages {
     }
 
     /// Those of a log.
-    pub fn of_log(path: &Path, page: usize) -> Result<Pages, JournalError> {
+    pub(crate) fn of_log(path: &Path, page: usize) -> Result<Pages, JournalError> {
         let file = File::open(path).map_err(|error| JournalError::io(path, &error))?;
         Pages::new(file, path, LOG_HEADER_BYTES as u64, FRAME_HEADER_BYTES, page)
     }
@@ -47,7 +47,7 @@ impl Pages {
     }
 
     /// The size of a page, bytes.
-    pub fn page_bytes(&self) -> usize {
+    pub(crate) fn page_bytes(&self) -> usize {
         self.page
     }
 
@@ -69,7 +69,7 @@ impl Pages {
     }
 
     /// The header of each page, and which page it is; of a log only.
-    pub fn frames(&self) -> impl Iterator<Item = (u64, Vec<u8>)> + '_ {
+    pub(crate) fn frames(&self) -> impl Iterator<Item = (u64, Vec<u8>)> + '_ {
         (0..self.count).filter_map(|index| {
             let mut header = Vec::new();
             self.read(index, 0, self.before, &mut header).ok()?;

@@ -21,7 +21,7 @@ pub struct Checkpoint {
 
 /// A story as it is kept.
 #[derive(Clone, PartialEq, Debug)]
-pub struct KeptStory {
+pub(crate) struct KeptStory {
     /// Of what.
     pub sort: Sort,
     /// Its name.
@@ -49,7 +49,7 @@ impl Journal {
     }
 
     /// Keeps stories: those that changed are laid over the old ones, those that are `gone` go. All or none.
-    pub fn keep_stories(
+    pub(crate) fn keep_stories(
         &mut self,
         checkpoint: &Checkpoint,
         changed: &[KeptStory],
@@ -69,7 +69,7 @@ impl Journal {
     }
 
     /// Throws the kept stories away.
-    pub fn drop_stories(&mut self) -> Result<(), JournalError> {
+    pub(crate) fn drop_stories(&mut self) -> Result<(), JournalError> {
         if self.read_only {
             return Ok(());
         }
@@ -80,7 +80,7 @@ impl Journal {
     }
 
     /// The kept stories that are active on a day: sort word and bytes.
-    pub fn active_stories(&self, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
+    pub(crate) fn active_stories(&self, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
         self.stories(
             "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
              WHERE story.rests IS NULL OR story.rests > ?1",
@@ -89,7 +89,7 @@ impl Journal {
     }
 
     /// Gives every kept story, one after the other: of what sort, its name, and its bytes.
-    pub fn each_story(&self, give: &mut dyn FnMut(&str, &str, &[u8])) -> Result<(), JournalError> {
+    pub(crate) fn each_story(&self, give: &mut dyn FnMut(&str, &str, &[u8])) -> Result<(), JournalError> {
         let query =
             "SELECT subject.sort, subject.name, story.body FROM story JOIN subject ON subject.number = story.subject";
         let mut statement = self.connection.prepare_cached(query)?;
@@ -103,7 +103,11 @@ impl Journal {
     }
 
     /// The kept stories that are archived on one day and not yet on an earlier one.
-    pub fn stories_archived_between(&self, earlier: Day, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
+    pub(crate) fn stories_archived_between(
+        &self,
+        earlier: Day,
+        day: Day,
+    ) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
         self.stories(
             "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
              WHERE story.rests > ?1 AND story.rests <= ?2",
@@ -112,7 +116,7 @@ impl Journal {
     }
 
     /// Of each species the kept stories that were archived last by a day, at most so many.
-    pub fn archived_stories(&self, day: Day, at_most: usize) -> Result<Vec<Vec<u8>>, JournalError> {
+    pub(crate) fn archived_stories(&self, day: Day, at_most: usize) -> Result<Vec<Vec<u8>>, JournalError> {
         let mut species =
             self.connection.prepare_cached("SELECT DISTINCT species FROM story WHERE species IS NOT NULL")?;
         let all: Vec<String> = species.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;

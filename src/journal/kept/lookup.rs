@@ -194,7 +194,7 @@ pub(in crate::journal) fn go_on(
 impl Journal {
     /// Brings the lookup up to the entries, a part at a time; `told` hears how many are done. Nothing where the file can
     /// only be read.
-    pub fn bring_up_lookup(&mut self, told: &mut dyn FnMut(u64)) -> Result<(), JournalError> {
+    pub(crate) fn bring_up_lookup(&mut self, told: &mut dyn FnMut(u64)) -> Result<(), JournalError> {
         if self.read_only || self.lookup_is_up()? {
             return Ok(());
         }
@@ -228,7 +228,7 @@ impl Journal {
     }
 
     /// The number of the entry that arrived last; 0 before the first.
-    pub fn last_arrival(&self) -> Result<i64, JournalError> {
+    pub(crate) fn last_arrival(&self) -> Result<i64, JournalError> {
         self.newest_arrival()
     }
 
@@ -266,7 +266,7 @@ impl Journal {
     }
 
     /// Every name of a sort, with how many entries can be looked up by it.
-    pub fn names_and_entries(&self, sort: &Sort) -> Result<Vec<(String, u64)>, JournalError> {
+    pub(crate) fn names_and_entries(&self, sort: &Sort) -> Result<Vec<(String, u64)>, JournalError> {
         let query =
             "SELECT name, (SELECT count(*) FROM about WHERE about.subject = number) FROM subject WHERE sort = ?1";
         let mut statement = self.connection.prepare_cached(query)?;
@@ -283,7 +283,7 @@ impl Journal {
 
     /// The names of a sort that are the same without case, accents, blanks and hyphens. The unary plus keeps SQLite from
     /// going through every name of the sort in their order.
-    pub fn names_like(&self, sort: &Sort, name: &str) -> Result<Vec<String>, JournalError> {
+    pub(crate) fn names_like(&self, sort: &Sort, name: &str) -> Result<Vec<String>, JournalError> {
         let query = "SELECT name FROM subject WHERE sort = ?1 AND folded = ?2 ORDER BY +name";
         let mut statement = self.connection.prepare_cached(query)?;
         let found = statement.query_map(params![sort.word(), folded(name)], |row| row.get(0))?;
@@ -307,7 +307,7 @@ impl Journal {
 
     /// What a command wrote for a day without a time of day. The unary plus keeps SQLite from going through every entry of
     /// the device: a day holds few.
-    pub fn command_on(&self, device: &DeviceId, command: u64, day: Day) -> Result<Vec<Entry>, JournalError> {
+    pub(crate) fn command_on(&self, device: &DeviceId, command: u64, day: Day) -> Result<Vec<Entry>, JournalError> {
         let query = format!(
             "SELECT {COLUMNS} FROM entry WHERE happened = ?1 AND +device = ?2 AND command = ?3 AND clock IS NULL ORDER BY +seq"
         );
@@ -316,7 +316,7 @@ impl Journal {
     }
 
     /// The entries that arrived before number `before`, newest first, at most so many; and the number of the last.
-    pub fn entries_before(&self, before: i64, at_most: usize) -> Result<(Vec<Entry>, i64), JournalError> {
+    pub(crate) fn entries_before(&self, before: i64, at_most: usize) -> Result<(Vec<Entry>, i64), JournalError> {
         let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival < ?1 ORDER BY arrival DESC LIMIT ?2");
         let mut statement = self.connection.prepare_cached(&query)?;
         let mut found = statement.query(params![before, i64::try_from(at_most).unwrap_or(i64::MAX)])?;
@@ -330,14 +330,14 @@ impl Journal {
     }
 
     /// The day of the latest entry of those that count; none where there is none.
-    pub fn newest_day(&self, counts: &dyn Fn(&EntryId) -> bool) -> Result<Option<Day>, JournalError> {
+    pub(crate) fn newest_day(&self, counts: &dyn Fn(&EntryId) -> bool) -> Result<Option<Day>, JournalError> {
         let query = "SELECT device, seq, happened FROM entry ORDER BY happened DESC";
         let found = self.first_that_counts(query, counts, |row| row.get::<_, String>(2))?;
         Ok(found.and_then(|day| day.parse().ok()))
     }
 
     /// The moment at which the last entry of those that count was recorded; none where there is none.
-    pub fn newest_moment(&self, counts: &dyn Fn(&EntryId) -> bool) -> Result<Option<Moment>, JournalError> {
+    pub(crate) fn newest_moment(&self, counts: &dyn Fn(&EntryId) -> bool) -> Result<Option<Moment>, JournalError> {
         let query = "SELECT device, seq, recorded FROM entry ORDER BY recorded DESC";
         let found = self.first_that_counts(query, counts, |row| row.get::<_, i64>(2))?;
         Ok(found.map(Moment::from_millis))
@@ -370,7 +370,11 @@ impl Journal {
     }
 
     /// The last entry of a device that counts.
-    pub fn newest_of(&self, device: &DeviceId, counts: &dyn Fn(&Entry) -> bool) -> Result<Option<Entry>, JournalError> {
+    pub(crate) fn newest_of(
+        &self,
+        device: &DeviceId,
+        counts: &dyn Fn(&Entry) -> bool,
+    ) -> Result<Option<Entry>, JournalError> {
         let query = format!("SELECT {COLUMNS} FROM entry WHERE device = ?1 ORDER BY seq DESC");
         let mut statement = self.connection.prepare_cached(&query)?;
         let mut found = statement.query(params![device.as_str()])?;
@@ -385,7 +389,7 @@ impl Journal {
     }
 
     /// How many entries happened after a day, or were recorded after a moment.
-    pub fn count_later(&self, day: Day, known: Option<Moment>) -> Result<u64, JournalError> {
+    pub(crate) fn count_later(&self, day: Day, known: Option<Moment>) -> Result<u64, JournalError> {
         let (day, known) = later_than(day, known);
         let query = "SELECT (SELECT count(*) FROM entry WHERE happened > ?1) + (SELECT count(*) FROM entry WHERE recorded > ?2)";
         Ok(self.connection.query_row(query, params![day, known], |row| row.get::<_, i64>(0))?.unsigned_abs())

@@ -4,5 +4,6 @@
 mod checkpoint;
 pub(super) mod lookup;
 
-pub use checkpoint::{Checkpoint, KeptStory};
+pub use checkpoint::Checkpoint;
+pub(crate) use checkpoint::KeptStory;
 pub use lookup::{Sort, Sought};

@@ -7,15 +7,15 @@ use crate::reckon::picture::{Basis, Criterion, Measure, Rule, Source};
 use crate::reckon::stock::{BedStory, WorkDone};
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.
-pub const CLEARED_LASTS_DAYS: i32 = 60;
+pub(crate) const CLEARED_LASTS_DAYS: i32 = 60;
 /// Days for which a dug hole keeps its wall and depth. Ours, common practice.
-pub const HOLES_LAST_DAYS: i32 = 180;
+pub(crate) const HOLES_LAST_DAYS: i32 = 180;
 /// Days for which a weeded ring stays clean. Ours, common practice.
-pub const WEEDED_LASTS_DAYS: i32 = 30;
+pub(crate) const WEEDED_LASTS_DAYS: i32 = 30;
 /// Days for which mulch covers the ground. Ours, common practice.
-pub const MULCHED_LASTS_DAYS: i32 = 120;
+pub(crate) const MULCHED_LASTS_DAYS: i32 = 120;
 /// Days for which a fence holds without another look. Ours, common practice.
-pub const FENCED_LASTS_DAYS: i32 = 730;
+pub(crate) const FENCED_LASTS_DAYS: i32 = 730;
 
 /// Every kind of ground work with its question and how many days it lasts, in the order of the work.
 const TASKS: [(GroundTask, Rule, i32); 5] = [

@@ -11,14 +11,14 @@ use crate::reckon::stock::{BedStory, LightLook};
 use crate::reckon::tray::exposure::light_band;
 
 /// A reading counts while it is under this many days old. Ours; a nurse plant's crown changes in two months.
-pub const READING_LASTS_DAYS: i32 = 60;
+pub(crate) const READING_LASTS_DAYS: i32 = 60;
 /// A reading has half the weight of one this many days newer. Ours.
-pub const HALF_WEIGHT_DAYS: f64 = 30.0;
+pub(crate) const HALF_WEIGHT_DAYS: f64 = 30.0;
 /// What one reading is worth, as a share of the open light either way. Ours: a reading is one moment at one spot; of
 /// several the mean is better by the square root of their number.
-pub const ONE_READING_ERROR: f64 = 0.10;
+pub(crate) const ONE_READING_ERROR: f64 = 0.10;
 /// However many were read, the mean is not better than this. Ours.
-pub const LEAST_ERROR: f64 = 0.02;
+pub(crate) const LEAST_ERROR: f64 = 0.02;
 /// Lets the ends of the band themselves be inside although 1 - 0.3 is not exact in a computer.
 const FUZZ: f64 = 1e-9;
 

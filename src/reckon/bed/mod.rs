@@ -22,7 +22,7 @@ use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::BedSet;
 
 /// A bed on a day; none where nobody ever laid it out (its story then holds a Doubt).
-pub fn picture_bed(story: &Arc<BedStory>, site: &Site, day: Day, looking: Looking) -> Option<BedPicture> {
+pub(crate) fn picture_bed(story: &Arc<BedStory>, site: &Site, day: Day, looking: Looking) -> Option<BedPicture> {
     let layout = story.layout.on(day)?;
     let planned = positions::planned(site, layout);
     Some(BedPicture {
@@ -60,7 +60,7 @@ fn bed_species(
 }
 
 /// The questions of a bed for a species, in the order in which they are asked.
-pub fn bed_criteria(
+pub(crate) fn bed_criteria(
     story: &BedStory,
     site: &Site,
     day: Day,

@@ -71,7 +71,7 @@ fn nurse_grid(layout: &BedSet, row_m: f64, in_row_m: f64, offset_m: Option<f64>)
 
 /// The first row or place named that no grid of the bed has which it can be of: that of the species, where the plan or a
 /// planting tells it; for the ground any of them. `None` too where no grid is known.
-pub fn not_there(
+pub(crate) fn not_there(
     story: &BedStory,
     site: &Site,
     layout: &BedSet,

@@ -15,7 +15,7 @@ const SOURCE: RuleSource = RuleSource::Positions;
 
 /// How far a blocked spot reaches in the grid of another species, in its distances in the row. Ours: of two neighbours at
 /// least one stands clear.
-pub const BLOCKS_WITHIN: f64 = 0.5;
+pub(crate) const BLOCKS_WITHIN: f64 = 0.5;
 /// Metres by which a position may seem to be farther away because 2.4 / 2 is not exact in a computer.
 const FUZZ_M: f64 = 1e-9;
 
@@ -108,7 +108,7 @@ pub fn room(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -
 }
 
 /// The positions of one line of a plan, each with whether a rock or a stump lets nothing stand there.
-pub fn positions_of(story: &BedStory, bed: &BedSet, line: &PlanLine) -> Vec<(Position, bool)> {
+pub(crate) fn positions_of(story: &BedStory, bed: &BedSet, line: &PlanLine) -> Vec<(Position, bool)> {
     let rocks = rocks(story);
     let hit = |position: &Position| rocks.iter().any(|rock| rock.blocks(bed, line, position));
     grid(bed, line).into_iter().map(|position| (position, hit(&position))).collect()
@@ -116,7 +116,7 @@ pub fn positions_of(story: &BedStory, bed: &BedSet, line: &PlanLine) -> Vec<(Pos
 
 /// How many living plants of a species stand off the grid of a layout: more than it has positions, or at places it does
 /// not have. Blocked spots do not count: a plant may stand beside a stump.
-pub fn off_the_grid(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -> u32 {
+pub(crate) fn off_the_grid(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -> u32 {
     let places: BTreeSet<(u32, u32)> = lines(site, bed, species)
         .flat_map(|line| grid(bed, line))
         .map(|position| (position.row, position.place))

@@ -9,7 +9,7 @@ use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
 use crate::reckon::site::Site;
 
 /// Days of rain a plant needs after planting: 8 weeks. Common practice.
-pub const RAINS_LEFT_DAYS: i32 = 56;
+pub(crate) const RAINS_LEFT_DAYS: i32 = 56;
 /// Rains of so many days a year have no end to plant before. Ours.
 const ALL_YEAR_DAYS: i32 = 360;
 
@@ -61,7 +61,7 @@ fn day_of(year: i32, (month, day): (u32, u32)) -> Option<Day> {
 }
 
 /// How many rainy seasons have begun after a day, up to and on another; none where no rains are described.
-pub fn begun_since(site: &Site, since: Day, day: Day) -> Option<usize> {
+pub(crate) fn begun_since(site: &Site, since: Day, day: Day) -> Option<usize> {
     let season = site.season.on(day).filter(|season| !season.rains.is_empty())?;
     let (first, last) = (since.ymd().0, day.ymd().0);
     let all = season.rains.iter().flat_map(|rains| (first..=last).filter_map(|year| occurrence(rains, year)));
@@ -70,14 +70,14 @@ pub fn begun_since(site: &Site, since: Day, day: Day) -> Option<usize> {
 }
 
 /// The rains a day lies in; of several, those that last longest.
-pub fn rains_on(site: &Site, day: Day) -> Option<(EntryId, Spell)> {
+pub(crate) fn rains_on(site: &Site, day: Day) -> Option<(EntryId, Spell)> {
     let (entry, season) = site.season.entry_on(day)?;
     let holding = occurrences(season, day).into_iter().filter(|spell| spell.holds(day));
     holding.max_by_key(|spell| spell.last_safe).map(|spell| (entry.clone(), spell))
 }
 
 /// The first rains, running or to come, in which a tray that is ready on a day can still be planted safely.
-pub fn safe_rains_from(site: &Site, day: Day) -> Option<Spell> {
+pub(crate) fn safe_rains_from(site: &Site, day: Day) -> Option<Spell> {
     let (_, season) = site.season.entry_on(day)?;
     occurrences(season, day).into_iter().filter(|spell| spell.last_safe >= day).min_by_key(|spell| spell.last_safe)
 }

@@ -11,22 +11,22 @@ use crate::reckon::stock::{BedStory, SoilLook};
 use crate::science::soil::ROOT_LIMIT_MPA;
 
 /// A hole is at least this much deeper than the container, cm. Ours.
-pub const HOLE_BELOW_CONTAINER_CM: f64 = 5.0;
+pub(crate) const HOLE_BELOW_CONTAINER_CM: f64 = 5.0;
 /// Planting depth where the species names no container depth, cm. Ours.
-pub const USUAL_PLANTING_DEPTH_CM: f64 = 30.0;
+pub(crate) const USUAL_PLANTING_DEPTH_CM: f64 = 30.0;
 /// A rod under at most this much pressure proves the ground down to where it went, MPa: 5 % over the limit, since a
 /// scale is not read better. Ours.
-pub const ROD_PROVES_MPA: f64 = ROOT_LIMIT_MPA * 1.05;
+pub(crate) const ROD_PROVES_MPA: f64 = ROOT_LIMIT_MPA * 1.05;
 /// A rod that stopped short proves hard ground from this pressure on, MPa: 10 % under the limit. Ours.
-pub const ROD_STOPS_MPA: f64 = ROOT_LIMIT_MPA * 0.9;
+pub(crate) const ROD_STOPS_MPA: f64 = ROOT_LIMIT_MPA * 0.9;
 /// After so many days a look at the soil is too old. Ours.
-pub const LOOK_LASTS_DAYS: i32 = 730;
+pub(crate) const LOOK_LASTS_DAYS: i32 = 730;
 /// Lifted tubers keep the ground loose over so many wet seasons. Ours.
-pub const LIFTED_LASTS_SEASONS: usize = 2;
+pub(crate) const LIFTED_LASTS_SEASONS: usize = 2;
 /// The same in days, where no rains are described. Ours.
-pub const LIFTED_LASTS_DAYS: i32 = 365;
+pub(crate) const LIFTED_LASTS_DAYS: i32 = 365;
 /// Depth down to which lifting tubers loosens the ground, cm. Ours.
-pub const LIFTED_DEPTH_CM: f64 = 40.0;
+pub(crate) const LIFTED_DEPTH_CM: f64 = 40.0;
 
 const LIMIT_SOURCE: RuleSource = RuleSource::RootLimit;
 const ROD_SOURCE: RuleSource = RuleSource::Rod;
@@ -34,7 +34,7 @@ const TUBER_SOURCE: RuleSource = RuleSource::TuberShape;
 const LIFTED_SOURCE: RuleSource = RuleSource::TubersLifted;
 
 /// The depth down to which the ground must be soft for a species, cm.
-pub fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
+pub(crate) fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
     let container = profile.and_then(|profile| profile.container_depth_cm.as_ref()).map(|figure| figure.value);
     container.map_or(USUAL_PLANTING_DEPTH_CM, |depth| depth + HOLE_BELOW_CONTAINER_CM)
 }

@@ -6,13 +6,13 @@ use crate::reckon::stock::{BedStory, SurvivalLook};
 
 /// Up to this age of the plants, in days, every dead plant is worth refilling (the 1-month count, same rains). Common
 /// practice.
-pub const FIRST_COUNT_DAYS: i32 = 45;
+pub(crate) const FIRST_COUNT_DAYS: i32 = 45;
 /// Up to this age, in days, gaps are worth filling below [`SECOND_COUNT_SHARE`] (the 3-month count). Common practice.
-pub const SECOND_COUNT_DAYS: i32 = 120;
+pub(crate) const SECOND_COUNT_DAYS: i32 = 120;
 /// Share living below which gaps are filled at the 3-month count. Common practice.
-pub const SECOND_COUNT_SHARE: f64 = 0.9;
+pub(crate) const SECOND_COUNT_SHARE: f64 = 0.9;
 /// Share living below which gaps are filled at later counts. Common practice; Evans & Turnbull 2004, from memory.
-pub const LATER_COUNT_SHARE: f64 = 0.8;
+pub(crate) const LATER_COUNT_SHARE: f64 = 0.8;
 
 /// The standing of a bed for a species.
 pub fn standing(story: &BedStory, species: &SpeciesKey, open: u32, criteria: &[Criterion], day: Day) -> Standing {
@@ -33,7 +33,7 @@ pub fn standing(story: &BedStory, species: &SpeciesKey, open: u32, criteria: &[C
 
 /// Whether the last survival counts of a species, of any of its cohorts, found gaps worth filling that nobody has filled
 /// since. Plants set since fill the gaps found first.
-pub fn gaps_worth_filling(story: &BedStory, species: &SpeciesKey, day: Day) -> bool {
+pub(crate) fn gaps_worth_filling(story: &BedStory, species: &SpeciesKey, day: Day) -> bool {
     let looks: Vec<&SurvivalLook> =
         story.survival.iter().filter(|look| look.species == *species && look.day <= day).collect();
     let standing = looks.iter().enumerate().filter(|(at, look)| still_stands(look, looks.get(at + 1..)));

@@ -6,11 +6,11 @@ use crate::reckon::picture::{Basis, Criterion, Gap, Looking, Measure, Rule, Rule
 use crate::reckon::site::Site;
 
 /// Rain that wets the ground enough, mm. Ours: Sivakumar 1988 dates the onset of rains with it; for a day it is no rule of his.
-pub const RAIN_NEEDED_MM: f64 = 20.0;
+pub(crate) const RAIN_NEEDED_MM: f64 = 20.0;
 /// Days in which it must fall, the day itself the last. Ours, as above.
-pub const RAIN_DAYS: i32 = 3;
+pub(crate) const RAIN_DAYS: i32 = 3;
 /// Where the gauge was not read for so many days, the season's usual rains are taken instead. Ours.
-pub const NO_GAUGE_DAYS: i32 = 10;
+pub(crate) const NO_GAUGE_DAYS: i32 = 10;
 /// Lets 6.7 + 6.7 + 6.6 mm be 20 although a computer adds them inexactly, mm.
 const FUZZ_MM: f64 = 1e-6;
 

@@ -63,7 +63,7 @@ impl Ord for Because<'_> {
 
 /// The view before: the end of a day, by what was known then. Looking back at a past day both days are seen with all
 /// that is known now.
-pub fn view_before(day: Day, after: &Picture, end_of_day: Moment) -> View {
+pub(crate) fn view_before(day: Day, after: &Picture, end_of_day: Moment) -> View {
     let known = match (after.looking, after.known) {
         (Looking::Back, None) => None,
         (_, None) => Some(end_of_day),
@@ -73,7 +73,7 @@ pub fn view_before(day: Day, after: &Picture, end_of_day: Moment) -> View {
 }
 
 /// What turned by one cause together: losses first, then what was won, the latest first.
-pub fn by_cause(changes: &[Change]) -> Vec<(Because<'_>, Vec<&Change>)> {
+pub(crate) fn by_cause(changes: &[Change]) -> Vec<(Because<'_>, Vec<&Change>)> {
     let mut kinds: BTreeMap<(Option<&EntryId>, Day, Option<Passage>), Kind> = BTreeMap::new();
     for change in changes {
         let one = because(change);
@@ -92,7 +92,7 @@ pub fn by_cause(changes: &[Change]) -> Vec<(Because<'_>, Vec<&Change>)> {
 }
 
 /// The flips that tell why: those that hold back or no longer do, else all.
-pub fn told_by(change: &Change) -> Vec<&Flip> {
+pub(crate) fn told_by(change: &Change) -> Vec<&Flip> {
     let telling: Vec<&Flip> = change.flips.iter().filter(|flip| flip.blocked != flip.blocks).collect();
     if telling.is_empty() { change.flips.iter().collect() } else { telling }
 }
@@ -114,7 +114,7 @@ pub fn because(change: &Change) -> Because<'_> {
 
 /// Of what one cause turned what tells the rest: a tray that fits a bed now tells that both are ready for it, a tray or
 /// a bed that is lost tells of its pairs.
-pub fn telling<'c>(together: &[&'c Change]) -> Vec<&'c Change> {
+pub(crate) fn telling<'c>(together: &[&'c Change]) -> Vec<&'c Change> {
     let told = together.iter().filter(|change| !together.iter().any(|other| tells(other, change)));
     told.copied().collect()
 }
@@ -136,7 +136,7 @@ fn tells(other: &Change, change: &Change) -> bool {
 }
 
 /// Whether a verdict turned for the better.
-pub fn is_good(turned: &Turned) -> bool {
+pub(crate) fn is_good(turned: &Turned) -> bool {
     match turned {
         Turned::Tray { is, .. } => is.is_some_and(|(ready, _)| ready),
         Turned::Bed { is, .. } => matches!(is, Some(Standing::Open | Standing::Refill)),
@@ -153,7 +153,7 @@ fn was_good(turned: &Turned) -> bool {
 }
 
 /// Whether a change is a loss, a gain or neither. A tray that was sent out and a bed that is full are no loss.
-pub fn kind_of(change: &Change) -> Kind {
+pub(crate) fn kind_of(change: &Change) -> Kind {
     let turned = &change.turned;
     let filled = || told_by(change).iter().all(|flip| flip.rule == Rule::OpenPositions);
     let done = match turned {

@@ -9,7 +9,7 @@ use crate::reckon::stock::{BedStory, LightLook};
 
 /// The light of a row.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct RowLight {
+pub(crate) struct RowLight {
     /// Share of the open light.
     pub share: f64,
     /// The day it was read.
@@ -17,7 +17,7 @@ pub struct RowLight {
 }
 
 /// The newest reading of each row that was read on its own, among those that count on a day; empty where none was.
-pub fn light_rows(story: &BedStory, day: Day) -> BTreeMap<u32, RowLight> {
+pub(crate) fn light_rows(story: &BedStory, day: Day) -> BTreeMap<u32, RowLight> {
     let mut rows = BTreeMap::new();
     for look in counting(story, day) {
         for row in rows_of(look) {

@@ -10,9 +10,10 @@ mod survival;
 mod tests;
 mod waits;
 
-pub use light_rows::{RowLight, light_rows};
-pub use nurse_grid::{NurseGrid, nurse_grids};
-pub use plan::{SpeciesPlan, Spot, SpotState, Unsaid, species_plan};
-pub use rows::{rows_named, rows_written};
-pub use survival::{Outplanting, SurvivalCount, outplantings};
-pub use waits::{lasts_until, waits_for};
+pub(crate) use light_rows::light_rows;
+pub(crate) use nurse_grid::{NurseGrid, nurse_grids};
+pub(crate) use plan::{SpeciesPlan, species_plan};
+pub use plan::{Spot, SpotState, Unsaid};
+pub(crate) use rows::rows_written;
+pub(crate) use survival::{Outplanting, SurvivalCount, outplantings};
+pub(crate) use waits::{lasts_until, waits_for};

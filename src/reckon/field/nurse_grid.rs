@@ -6,7 +6,7 @@ use crate::science::spacing::{SpacingPattern, positions};
 
 /// A cohort of nurse plants that was planted on a whole grid.
 #[derive(Clone, PartialEq, Debug)]
-pub struct NurseGrid {
+pub(crate) struct NurseGrid {
     /// The nurse plant.
     pub nurse: SpeciesKey,
     /// How many were planted.
@@ -20,7 +20,7 @@ pub struct NurseGrid {
 }
 
 /// The living cohorts whose number is exactly that of the grid of their distances; of the others the places are not known.
-pub fn nurse_grids(bed: &BedPicture) -> Vec<NurseGrid> {
+pub(crate) fn nurse_grids(bed: &BedPicture) -> Vec<NurseGrid> {
     let living = bed.story.nurses.iter().filter(|nurse| nurse.alive > 0);
     let grids = living.filter_map(|nurse| {
         let (row_m, offset_m) = (Some(nurse.row_m), nurse.offset_m);

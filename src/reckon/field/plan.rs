@@ -55,7 +55,7 @@ pub struct Unsaid {
 
 /// The positions of one species.
 #[derive(Clone, PartialEq, Debug)]
-pub struct SpeciesPlan {
+pub(crate) struct SpeciesPlan {
     /// The species.
     pub species: SpeciesKey,
     /// Distance between rows, m.
@@ -79,7 +79,7 @@ impl SpeciesPlan {
 
 /// The plan of a species in a bed on a day; none where the layout has no line for it. Of several lines of one species the
 /// first is drawn; a plan that repeats a species is rare, and its other lines count as elsewhere.
-pub fn species_plan(bed: &BedPicture, site: &Site, day: Day, species: &SpeciesKey) -> Option<SpeciesPlan> {
+pub(crate) fn species_plan(bed: &BedPicture, site: &Site, day: Day, species: &SpeciesKey) -> Option<SpeciesPlan> {
     let layout = bed.story.layout.on(day)?;
     let line = lines(site, layout, species).next()?;
     let mut grid = Grid::of(bed, layout, line);

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 const MOST_ROWS: u32 = 1000;
 
 /// The rows that a text names; none where it says anything else.
-pub fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
+pub(crate) fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
     let mut rows = BTreeSet::new();
     for part in written.split([',', ';', '+', ' ']).map(str::trim).filter(|part| !part.is_empty()) {
         let (first, last) = part.split_once(['-', '–']).unwrap_or((part, part));
@@ -20,7 +20,7 @@ pub fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
 }
 
 /// Rows as they are written: `1-2, 5`.
-pub fn rows_written(rows: &BTreeSet<u32>) -> String {
+pub(crate) fn rows_written(rows: &BTreeSet<u32>) -> String {
     let mut runs: Vec<(u32, u32)> = Vec::new();
     for row in rows {
         match runs.last_mut() {

@@ -6,7 +6,7 @@ use crate::reckon::stock::{BedStory, CohortStory, SurvivalLook};
 
 /// A survival count.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub struct SurvivalCount {
+pub(crate) struct SurvivalCount {
     /// The day.
     pub day: Day,
     /// Alive.
@@ -19,7 +19,7 @@ pub struct SurvivalCount {
 
 /// Plants of one species set on one day.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Outplanting {
+pub(crate) struct Outplanting {
     /// The species; none where its tray is unknown.
     pub species: Option<SpeciesKey>,
     /// The tray; none for plants found or sown at stake.
@@ -45,7 +45,7 @@ pub struct Outplanting {
 }
 
 /// The outplantings of a bed, the newest first.
-pub fn outplantings(story: &BedStory, day: Day) -> Vec<Outplanting> {
+pub(crate) fn outplantings(story: &BedStory, day: Day) -> Vec<Outplanting> {
     let set = story.cohorts.iter().filter(|cohort| cohort.day <= day);
     let mut all: Vec<Outplanting> = set.map(|cohort| outplanting(story, cohort, day)).collect();
     all.sort_by_key(|one| std::cmp::Reverse(one.day));

@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
+use super::rows::rows_named;
 use super::*;
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
 use crate::reckon::test_book::{TestBook, day};

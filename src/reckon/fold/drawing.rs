@@ -52,7 +52,7 @@ impl Drawn {
     }
 
     /// The next Picture is drawn from nothing.
-    pub fn forget(&mut self) {
+    pub(crate) fn forget(&mut self) {
         *self.state() = State::default();
     }
 

@@ -30,7 +30,7 @@ impl FromThen {
     }
 
     /// The book as it is now without some of what came after, where now is seen in this view.
-    pub fn now_without(&self, view: View, entries: &[Arc<Entry>]) -> Option<Fold> {
+    pub(crate) fn now_without(&self, view: View, entries: &[Arc<Entry>]) -> Option<Fold> {
         let mut fold = (**self.now.as_ref().filter(|now| now.ledger().view() == view)?).clone();
         fold.take_out(entries);
         Some(fold)

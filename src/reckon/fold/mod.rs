@@ -143,7 +143,7 @@ impl Fold {
     }
 
     /// What has to be looked up so that everything about some things is in memory.
-    pub fn wanting_for(&self, subjects: &BTreeSet<Subject>) -> Vec<Wanted> {
+    pub(crate) fn wanting_for(&self, subjects: &BTreeSet<Subject>) -> Vec<Wanted> {
         let memory = self.memory.as_ref();
         memory
             .map_or_else(Vec::new, |memory| lazy::wanting_for(&self.ledger, memory, subjects.clone(), BTreeSet::new()))
@@ -208,12 +208,12 @@ impl Fold {
     }
 
     /// Every entry that is in memory, taken back or not, by device and number.
-    pub fn every_entry(&self) -> Vec<Arc<Entry>> {
+    pub(crate) fn every_entry(&self) -> Vec<Arc<Entry>> {
         self.ledger.every_entry()
     }
 
     /// Lets something be in the Picture though it is archived.
-    pub fn activate(&mut self, subject: Subject) {
+    pub(crate) fn activate(&mut self, subject: Subject) {
         self.drawn.forget();
         self.activated.insert(subject);
     }
@@ -410,7 +410,7 @@ impl Fold {
     }
 
     /// Stories of archived trays beside those in memory.
-    pub fn archived_stories(&self) -> &[Arc<TrayStory>] {
+    pub(crate) fn archived_stories(&self) -> &[Arc<TrayStory>] {
         &self.archived
     }
 

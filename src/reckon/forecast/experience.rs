@@ -17,11 +17,11 @@ use crate::reckon::tray::{size, time};
 use crate::science::life_table::{AtTime, happened_by, lives_through, median_time};
 
 /// The handbook weighs as much as so many trays. Ours; the same as for sowings.
-pub const HANDBOOK_TRAYS: f64 = 5.0;
+pub(crate) const HANDBOOK_TRAYS: f64 = 5.0;
 /// Share of seedlings that live through the nursery. Common practice: 5-10 % die.
-pub const USUAL_SURVIVAL: f64 = 0.925;
+pub(crate) const USUAL_SURVIVAL: f64 = 0.925;
 /// Share of the survivors thrown out when grading. Common practice: 10-25 %.
-pub const USUAL_CULLS: f64 = 0.175;
+pub(crate) const USUAL_CULLS: f64 = 0.175;
 /// A tray has become plantable with this share of a sample passing. Ours.
 const PASSING_SHARE: f64 = 0.5;
 
@@ -58,7 +58,7 @@ impl Learned {
 }
 
 /// The mean of the handbook, weighing as five trays, and of so many trays.
-pub fn shrunk(handbook: f64, here: f64, trays: usize) -> f64 {
+pub(crate) fn shrunk(handbook: f64, here: f64, trays: usize) -> f64 {
     let weight = trays as f64;
     (HANDBOOK_TRAYS * handbook + weight * here) / (HANDBOOK_TRAYS + weight)
 }
@@ -77,7 +77,7 @@ pub struct Experience {
 }
 
 /// What is known of every species that has a tray here.
-pub fn experiences(picture: &Picture, forecast_basis: ForecastBasis) -> BTreeMap<SpeciesKey, Experience> {
+pub(crate) fn experiences(picture: &Picture, forecast_basis: ForecastBasis) -> BTreeMap<SpeciesKey, Experience> {
     let mut of_species: BTreeMap<SpeciesKey, Vec<&Arc<TrayStory>>> = BTreeMap::new();
     for story in picture.stories() {
         if let Some(key) = &story.species {
@@ -93,7 +93,7 @@ pub fn experiences(picture: &Picture, forecast_basis: ForecastBasis) -> BTreeMap
 }
 
 /// What is known of a species that has no tray here.
-pub fn by_handbook(profile: Option<&Profile>) -> Experience {
+pub(crate) fn by_handbook(profile: Option<&Profile>) -> Experience {
     of_stories(&[], profile, Day::from_number(0), ForecastBasis::Handbook)
 }
 

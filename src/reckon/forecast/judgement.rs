@@ -8,17 +8,17 @@ use crate::base::{Day, Range};
 use crate::science::emergence::{Curve, CurvePrior, Forecast};
 
 /// No verdict before so many times the first day of emergence, or the half day where that is earlier. Common practice.
-pub const NO_VERDICT_BEFORE: f64 = 1.5;
+pub(crate) const NO_VERDICT_BEFORE: f64 = 1.5;
 /// A sowing is on its way with this share of what is due by now. Ours.
-pub const ON_ITS_WAY_SHARE: f64 = 0.6;
+pub(crate) const ON_ITS_WAY_SHARE: f64 = 0.6;
 /// A sowing fails where less than this share of what was expected is likely by the species' last day. Ours.
-pub const FAILING_SHARE: f64 = 0.5;
+pub(crate) const FAILING_SHARE: f64 = 0.5;
 /// At the half day so little of what was expected raises the question of sowing again. Common practice.
-pub const SOW_AGAIN_SHARE: f64 = 0.3;
+pub(crate) const SOW_AGAIN_SHARE: f64 = 0.3;
 /// Emergence has ended after so many quiet days past the last day. Common practice.
-pub const QUIET_DAYS: f64 = 7.0;
+pub(crate) const QUIET_DAYS: f64 = 7.0;
 /// Or after this share of the median day, where that is longer. Common practice.
-pub const QUIET_SHARE: f64 = 0.25;
+pub(crate) const QUIET_SHARE: f64 = 0.25;
 /// Fewer seedlings due by now than this say nothing. Ours.
 const LEAST_DUE: f64 = 2.0;
 
@@ -101,7 +101,7 @@ pub struct Asked<'a> {
 
 impl Asked<'_> {
     /// The judgement with its reasons.
-    pub fn judge(&self) -> (Judgement, Vec<Because>) {
+    pub(crate) fn judge(&self) -> (Judgement, Vec<Because>) {
         let mut because = Vec::new();
         let judgement = self.judged(&mut because);
         if self.seen.deaths_unseen {
@@ -170,7 +170,7 @@ impl Asked<'_> {
     }
 
     /// Whether at the half day or later less than 30 % of what was expected is up.
-    pub fn far_behind_at_half(&self) -> bool {
+    pub(crate) fn far_behind_at_half(&self) -> bool {
         let past_half = self.age_at_look() >= self.days.half;
         past_half && self.seen.looks.emerged() < SOW_AGAIN_SHARE * self.expected
     }

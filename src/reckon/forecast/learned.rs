@@ -11,7 +11,7 @@ use crate::science::emergence::{SeenSowing, fit_emergence};
 
 /// One earlier sowing, as far as it was looked at.
 #[derive(Clone, PartialEq, Debug)]
-pub struct EarlierSowing {
+pub(crate) struct EarlierSowing {
     /// The tray.
     pub tray: TrayCode,
     /// What was seen of it; its curve by maximum likelihood alone: nothing of the handbook is in it.
@@ -21,7 +21,7 @@ pub struct EarlierSowing {
 /// The sowings that were looked at on the species' half day or later. Those that still go on, were thrown out, or of which
 /// nothing came up count as well: what was not up at their last look is censored there, not taken for dead. Of several
 /// sowings in one tray nobody knows whose seedlings came.
-pub fn earlier_sowings(stories: &[&Arc<TrayStory>], site: &Site) -> Vec<(SpeciesKey, EarlierSowing)> {
+pub(crate) fn earlier_sowings(stories: &[&Arc<TrayStory>], site: &Site) -> Vec<(SpeciesKey, EarlierSowing)> {
     let told = stories.iter().filter_map(|story| {
         let key = story.species.as_ref()?;
         let days = species_days(site.profile(key)?)?;
@@ -44,6 +44,6 @@ pub(super) fn earlier_sowing(story: &TrayStory, days: SpeciesDays) -> Option<Ear
 }
 
 /// The looks at a sowing that go at least to so many days after it.
-pub fn sown_looks(story: &TrayStory, least_days: f64) -> Option<Seen> {
+pub(crate) fn sown_looks(story: &TrayStory, least_days: f64) -> Option<Seen> {
     looks_of(story).ok().filter(|seen| seen.last_look.is_some() && seen.looks.last_look() >= least_days)
 }

@@ -16,15 +16,17 @@ mod tests;
 mod worked;
 pub mod worth;
 
-pub use experience::{Experience, Learned, by_handbook, experiences};
-pub use judgement::{Because, Judgement, SOW_AGAIN_SHARE};
-pub use learned::{EarlierSowing, earlier_sowings};
-pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_living_remembering, outlook_of_sowings};
+pub use experience::{Experience, Learned};
+pub(crate) use judgement::SOW_AGAIN_SHARE;
+pub use judgement::{Because, Judgement};
+pub(crate) use learned::{EarlierSowing, earlier_sowings};
+pub(crate) use outlook::outlook_of_sowings;
+pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_living_remembering};
 pub use remembered::Remembered;
 pub use sow_again::{Reach, SowAgain, reach};
-pub use sowing::{
-    Band, UNKNOWN_GERMINATION, Unseen, as_test, band, handbook_seeds, hoped_of_lot, looks_at_all, looks_of, prior_of,
-    prior_of_lot,
+pub use sowing::{Band, Unseen, band};
+pub(crate) use sowing::{
+    UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, looks_at_all, prior_of, prior_of_lot,
 };
 pub use stock::{InMonth, Pipeline, TrayStock};
 
@@ -40,13 +42,13 @@ use crate::reckon::stock::{LotStory, TrayStory};
 use crate::science::emergence::{Curve, CurvePrior};
 
 /// Chance that the range of a forecast holds. Ours: wide enough to trust, narrow enough to act on.
-pub const RANGE_LEVEL: f64 = 0.90;
+pub(crate) const RANGE_LEVEL: f64 = 0.90;
 /// Last day of emergence, against the half day, where a profile has none. Ours.
 const LAST_OVER_HALF: f64 = 2.0;
 /// First day of emergence, against the half day, where a profile has none. Ours.
 const FIRST_OVER_HALF: f64 = 0.5;
 /// Waiting ends when fewer than this share of the seeds is still to come. Common practice.
-pub const WORTH_WAITING_SHARE: f64 = 0.02;
+pub(crate) const WORTH_WAITING_SHARE: f64 = 0.02;
 /// Waiting never goes beyond so many times the species' last day. Ours.
 const LONGEST_WAIT: f64 = 2.0;
 
@@ -122,7 +124,7 @@ pub struct TrayForecast {
 }
 
 /// The days of a species; none where its profile has no half day.
-pub fn species_days(profile: &Profile) -> Option<SpeciesDays> {
+pub(crate) fn species_days(profile: &Profile) -> Option<SpeciesDays> {
     let figure = |figure: &Option<crate::nursery::species::Figure<f64>>| figure.as_ref().map(|figure| figure.value);
     let half = figure(&profile.emerge_half_days).filter(|half| *half > 0.0)?;
     let first = figure(&profile.emerge_first_days).filter(|first| *first > 0.0).unwrap_or(half * FIRST_OVER_HALF);
@@ -134,7 +136,7 @@ pub fn species_days(profile: &Profile) -> Option<SpeciesDays> {
 ///
 /// # Errors
 /// Why there is nothing to forecast.
-pub fn forecast_tray<'a>(
+pub(crate) fn forecast_tray<'a>(
     story: &TrayStory,
     profile: &Profile,
     earlier: &[EarlierSowing],

@@ -57,7 +57,7 @@ pub fn outlook_of_living_remembering(
 }
 
 /// The same of the wanted sowings alone, without stock.
-pub fn outlook_of_sowings(
+pub(crate) fn outlook_of_sowings(
     picture: &Picture,
     forecast_basis: ForecastBasis,
     wanted: impl Fn(&TrayPicture) -> bool,
@@ -80,7 +80,7 @@ fn outlook_on(picture: &Picture, forecast_basis: ForecastBasis, trays: BTreeMap<
 
 impl Outlook {
     /// What is known of a species; by the handbook where it has no tray here.
-    pub fn experience_of(&self, species: &SpeciesKey, picture: &Picture) -> Experience {
+    pub(crate) fn experience_of(&self, species: &SpeciesKey, picture: &Picture) -> Experience {
         let known = self.experience.get(species).cloned();
         known.unwrap_or_else(|| by_handbook(picture.site.profile(species).map(|profile| &**profile)))
     }

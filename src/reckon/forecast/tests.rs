@@ -1,5 +1,6 @@
 use std::sync::Arc;
 
+use super::sowing::looks_of;
 use super::*;
 use crate::base::{DeviceId, LotCode};
 use crate::nursery::species::Catalogue;

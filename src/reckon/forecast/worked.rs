@@ -1,5 +1,6 @@
 //! Hand-worked cases of sections 29 to 32 of docs/reckoning.md.
 
+use super::experience::by_handbook;
 use super::experience::shrunk;
 use super::stock::{pipelines, sum};
 use super::worth::{Decision, chance_other_side};

@@ -12,11 +12,11 @@ use crate::science::sampling::normal_below;
 use super::judgement::FAILING_SHARE;
 
 /// So many are shown, and come first of what can wait. Ours.
-pub const WORTH_SHOWN: usize = 5;
+pub(crate) const WORTH_SHOWN: usize = 5;
 /// A last day so many days away counts half. Ours: a fortnight.
-pub const HALF_NEAR_DAYS: f64 = 14.0;
+pub(crate) const HALF_NEAR_DAYS: f64 = 14.0;
 /// A last day nobody knows counts as so many days away. Ours.
-pub const NO_LAST_DAY_DAYS: i32 = 60;
+pub(crate) const NO_LAST_DAY_DAYS: i32 = 60;
 /// Standard deviations from the middle to the end of a 90 % range.
 const DEVIATIONS: f64 = 1.645;
 
@@ -43,7 +43,7 @@ pub struct WorthLooking {
 
 /// What a decision is about.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Decision {
+pub(crate) struct Decision {
     /// Chance that a look changes it.
     pub chance: f64,
     /// Plants that hang on it.
@@ -78,7 +78,7 @@ fn nearness(last_day: Option<Day>, day: Day) -> f64 {
 
 /// The chance that the truth lies on the other side of a limit than the likely value, by a normal curve through the ends of
 /// a 90 % range.
-pub fn chance_other_side(low: f64, likely: f64, high: f64, limit: f64) -> f64 {
+pub(crate) fn chance_other_side(low: f64, likely: f64, high: f64, limit: f64) -> f64 {
     let deviation = if limit < likely { (likely - low) / DEVIATIONS } else { (high - likely) / DEVIATIONS };
     if deviation <= 1e-9 {
         return 0.0;
@@ -88,7 +88,7 @@ pub fn chance_other_side(low: f64, likely: f64, high: f64, limit: f64) -> f64 {
 
 /// Counting a sowing decides whether to sow again: whether it ends above or below half of what was expected. What hangs on
 /// it are the plants that would be missing in the end at the low end of the range, of what was expected.
-pub fn of_count(told: &TrayForecast, again: &SowAgain) -> Option<Decision> {
+pub(crate) fn of_count(told: &TrayForecast, again: &SowAgain) -> Option<Decision> {
     match told.judgement {
         Judgement::Finished => return None,
         Judgement::TooEarly | Judgement::OnItsWay | Judgement::Slow | Judgement::Failing => {}
@@ -100,7 +100,7 @@ pub fn of_count(told: &TrayForecast, again: &SowAgain) -> Option<Decision> {
 }
 
 /// Measuring decides how many go out: whether more or less than half of what stands is good enough.
-pub fn of_measure(tray: &TrayPicture, last_day: Option<Day>) -> Option<Decision> {
+pub(crate) fn of_measure(tray: &TrayPicture, last_day: Option<Day>) -> Option<Decision> {
     let standing = f64::from(tray.standing);
     let plantable = tray.plantable;
     let chance = chance_other_side(plantable.low, plantable.likely, plantable.high, standing / 2.0);
@@ -109,7 +109,7 @@ pub fn of_measure(tray: &TrayPicture, last_day: Option<Day>) -> Option<Decision>
 
 /// A test of seed decides how thick it is sown: whether it is better or worse than half of fresh seed. Before a test the
 /// share is believed as of four seeds; the plants are those that would be missing if it were half.
-pub fn of_test(plants: f64, fresh: f64, last_day: Option<Day>) -> Decision {
+pub(crate) fn of_test(plants: f64, fresh: f64, last_day: Option<Day>) -> Decision {
     let weight = 4.0;
     let deviation = (fresh * (1.0 - fresh) / (weight + 1.0)).sqrt();
     let chance = chance_other_side(fresh - DEVIATIONS * deviation, fresh, fresh + DEVIATIONS * deviation, fresh / 2.0);
@@ -117,7 +117,7 @@ pub fn of_test(plants: f64, fresh: f64, last_day: Option<Day>) -> Decision {
 }
 
 /// Those of a tray.
-pub fn of_tray<'a>(worth: &'a [WorthLooking], tray: &TrayCode) -> impl Iterator<Item = &'a WorthLooking> {
+pub(crate) fn of_tray<'a>(worth: &'a [WorthLooking], tray: &TrayCode) -> impl Iterator<Item = &'a WorthLooking> {
     let ending = format!(" {tray}");
     worth.iter().filter(move |one| one.stop.ends_with(&ending))
 }

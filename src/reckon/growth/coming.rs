@@ -6,9 +6,9 @@ use crate::reckon::stock::TrayStory;
 use crate::science::growth::{GrowthCurve, GrowthFit, GrowthModel, fit_growth};
 
 /// Days of measuring from which a curve is fitted: it has three numbers.
-pub const LEAST_SAMPLES: usize = 3;
+pub(crate) const LEAST_SAMPLES: usize = 3;
 /// An interval wider than so many days tells nothing. Ours: a year, in which every season comes.
-pub const WIDEST_DAYS: f64 = 365.0;
+pub(crate) const WIDEST_DAYS: f64 = 365.0;
 /// Standard errors of the end height by which a curve must end below what is needed to be said never to reach it.
 const ERRORS_BELOW: f64 = 2.0;
 /// Days from sowing beyond which nothing is foretold: ten years. Ours.

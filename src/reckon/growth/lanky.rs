@@ -5,11 +5,11 @@ use crate::reckon::stock::{SampleLook, TrayStory};
 use crate::science::quality::WEED_FREE_UP_TO;
 
 /// Two samples nearer in time than this tell no trend, days. Ours.
-pub const LEAST_APART_DAYS: i32 = 7;
+pub(crate) const LEAST_APART_DAYS: i32 = 7;
 /// A rise counts where it is so many standard errors: one that comes by chance in 1 of 20. Ours.
-pub const RISE_ERRORS: f64 = 1.645;
+pub(crate) const RISE_ERRORS: f64 = 1.645;
 /// Days beyond which the passing of the limit is not foretold. Ours.
-pub const AHEAD_DAYS: i32 = 120;
+pub(crate) const AHEAD_DAYS: i32 = 120;
 
 /// Height over collar of a tray.
 #[derive(Clone, PartialEq, Debug)]

@@ -9,7 +9,8 @@ mod sample_known;
 #[cfg(test)]
 mod tests;
 
-pub use coming::{Coming, LEAST_SAMPLES, NoCurve, Reach};
+pub(crate) use coming::LEAST_SAMPLES;
+pub use coming::{Coming, NoCurve, Reach};
 pub use lanky::{Lanky, LankyComes};
 pub use sample_known::SampleKnown;
 
@@ -48,7 +49,7 @@ pub struct TrayGrowth {
 }
 
 /// How the plants of a tray grow, as known on a day.
-pub fn tray_growth(story: &TrayStory, profile: Option<&Profile>, day: Day) -> TrayGrowth {
+pub(crate) fn tray_growth(story: &TrayStory, profile: Option<&Profile>, day: Day) -> TrayGrowth {
     let sown_on = time::age(story, day).youngest_on;
     let height_target = profile.and_then(|profile| profile.height_least_cm.as_ref()).map(|figure| figure.value);
     let soft = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Soft);

@@ -5,7 +5,7 @@ use crate::reckon::field::{lasts_until, waits_for};
 use crate::reckon::picture::{Criterion, Picture, Stage};
 
 /// Weeks looked ahead.
-pub const COMING_WEEKS: i32 = 8;
+pub(crate) const COMING_WEEKS: i32 = 8;
 /// Days of a week.
 const WEEK_DAYS: i32 = 7;
 

@@ -9,7 +9,7 @@ use crate::reckon::tray::size::whole_plants;
 
 /// So many plants of a tray for a bed.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
-pub struct LoadLine {
+pub(crate) struct LoadLine {
     /// The tray.
     pub tray: TrayCode,
     /// The bed.
@@ -19,7 +19,7 @@ pub struct LoadLine {
 }
 
 /// The list bed by bed, each with its lines and their plants in all.
-pub fn by_bed(lines: &[LoadLine]) -> Vec<(&BedName, Vec<&LoadLine>, u32)> {
+pub(crate) fn by_bed(lines: &[LoadLine]) -> Vec<(&BedName, Vec<&LoadLine>, u32)> {
     let mut beds: BTreeMap<&BedName, Vec<&LoadLine>> = BTreeMap::new();
     lines.iter().for_each(|line| beds.entry(&line.bed).or_default().push(line));
     let sum = |here: &Vec<&LoadLine>| here.iter().map(|line| line.plants).fold(0, u32::saturating_add);
@@ -29,7 +29,7 @@ pub fn by_bed(lines: &[LoadLine]) -> Vec<(&BedName, Vec<&LoadLine>, u32)> {
 
 /// What cannot be as it stands on the list.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub enum LoadWarning {
+pub(crate) enum LoadWarning {
     /// More is promised of a tray than can be planted.
     TrayPromised {
         /// The tray.
@@ -69,7 +69,7 @@ pub enum LoadWarning {
 }
 
 /// What is wrong with a list, sums over trays and beds first.
-pub fn warnings(picture: &Picture, lines: &[LoadLine]) -> Vec<LoadWarning> {
+pub(crate) fn warnings(picture: &Picture, lines: &[LoadLine]) -> Vec<LoadWarning> {
     let mut found = Vec::new();
     let mut of_tray: BTreeMap<&TrayCode, u32> = BTreeMap::new();
     let mut of_bed: BTreeMap<(&BedName, &SpeciesKey), u32> = BTreeMap::new();
@@ -100,7 +100,7 @@ pub fn warnings(picture: &Picture, lines: &[LoadLine]) -> Vec<LoadWarning> {
 }
 
 /// What is wrong with one line by itself.
-pub fn line_warnings(picture: &Picture, line: &LoadLine) -> Option<LoadWarning> {
+pub(crate) fn line_warnings(picture: &Picture, line: &LoadLine) -> Option<LoadWarning> {
     let (tray, bed) = (line.tray.clone(), line.bed.clone());
     match picture.pair(&line.tray, &line.bed) {
         None => Some(LoadWarning::Gone { tray, bed }),
@@ -110,12 +110,12 @@ pub fn line_warnings(picture: &Picture, line: &LoadLine) -> Option<LoadWarning> 
 }
 
 /// How many of a tray can still be put on the list for a bed: what is plantable and open, less what other lines promise.
-pub fn left_to_load(picture: &Picture, lines: &[LoadLine], tray: &TrayCode, bed: &BedName) -> u32 {
+pub(crate) fn left_to_load(picture: &Picture, lines: &[LoadLine], tray: &TrayCode, bed: &BedName) -> u32 {
     picture.pair(tray, bed).map_or(0, |pair| left_of(picture, lines, pair))
 }
 
 /// The same of a pair that is known already.
-pub fn left_of(picture: &Picture, lines: &[LoadLine], pair: &PairPicture) -> u32 {
+pub(crate) fn left_of(picture: &Picture, lines: &[LoadLine], pair: &PairPicture) -> u32 {
     let (tray, bed) = (&pair.tray, &pair.bed);
     let others = || lines.iter().filter(|line| line.tray != *tray || line.bed != *bed);
     let sum = |all: &mut dyn Iterator<Item = u32>| all.fold(0, u32::saturating_add);

@@ -7,6 +7,7 @@ mod offers;
 #[cfg(test)]
 mod tests;
 
-pub use coming::{Becoming, COMING_WEEKS, Coming, coming};
-pub use list::{LoadLine, LoadWarning, by_bed, left_of, left_to_load, line_warnings, warnings};
-pub use offers::{Offer, offers};
+pub(crate) use coming::COMING_WEEKS;
+pub use coming::{Becoming, Coming, coming};
+pub(crate) use list::{LoadLine, LoadWarning, by_bed, left_of, left_to_load, line_warnings, warnings};
+pub(crate) use offers::{Offer, offers};

@@ -9,7 +9,7 @@ use crate::reckon::picture::{PairPicture, Picture, TrayPicture};
 
 /// A tray and where it could go.
 #[derive(Clone, Debug)]
-pub enum Offer {
+pub(crate) enum Offer {
     /// It fits a bed today.
     Fits(Arc<TrayPicture>, Arc<PairPicture>),
     /// It fits none; the bed it misses least.
@@ -37,7 +37,7 @@ impl Offer {
 
 /// Every tray with living plants: first each pair that fits, the tray that can wait least first; then the others, those
 /// that miss least first.
-pub fn offers(picture: &Picture) -> Vec<Offer> {
+pub(crate) fn offers(picture: &Picture) -> Vec<Offer> {
     let mut fits: Vec<(Arc<TrayPicture>, Arc<PairPicture>)> = Vec::new();
     for pair in picture.pairs.iter().filter(|pair| pair.fits && pair.plants > 0) {
         if let Some(tray) = picture.trays.get(&pair.tray) {

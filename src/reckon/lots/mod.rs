@@ -12,7 +12,8 @@ mod viability_now;
 pub use life::NoLife;
 pub use retest::{NoRetest, Retest, RetestWhy};
 pub use test_read::{Differ, TestRead};
-pub use viability_now::{Expected, HALF_SHARE, NoViability, OLD_SHARE, Start, StartFrom, Way};
+pub use viability_now::{Expected, NoViability, Start, StartFrom, Way};
+pub(crate) use viability_now::{HALF_SHARE, OLD_SHARE};
 
 use crate::base::Day;
 use crate::nursery::species::Profile;
@@ -20,11 +21,11 @@ use crate::reckon::seed::SeedLife;
 use crate::reckon::stock::LotStory;
 
 /// Seeds in a small nursery's test: 2 x 25. Common practice.
-pub const TEST_SEEDS: u32 = 50;
+pub(crate) const TEST_SEEDS: u32 = 50;
 /// Seed without constants is tested again after so many days. Ours.
-pub const TEST_AFTER_DAYS: i32 = 60;
+pub(crate) const TEST_AFTER_DAYS: i32 = 60;
 /// Confidence of the interval of a test.
-pub const TEST_LEVEL: f64 = 0.95;
+pub(crate) const TEST_LEVEL: f64 = 0.95;
 
 /// What a lot is still worth on a day.
 #[derive(Clone, PartialEq, Debug)]

@@ -8,11 +8,11 @@ use crate::reckon::stock::LotStory;
 
 /// Where the loss can be reckoned, a lot is tested again after this part of the days in which it falls to 85 % of what it began
 /// with. FAO 2014, Genebank Standards (a third; from memory).
-pub const PART_OF_THE_WAY: f64 = 1.0 / 3.0;
+pub(crate) const PART_OF_THE_WAY: f64 = 1.0 / 3.0;
 /// But no sooner than so many days. Ours: a test takes weeks.
-pub const SOONEST_DAYS: i32 = 30;
+pub(crate) const SOONEST_DAYS: i32 = 30;
 /// And no later than so many. Ours: a small store is not as even as a gene bank.
-pub const LATEST_DAYS: i32 = 365;
+pub(crate) const LATEST_DAYS: i32 = 365;
 
 /// Why a lot is tested again.
 #[derive(Clone, Copy, PartialEq, Debug)]

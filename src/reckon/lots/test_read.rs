@@ -7,7 +7,7 @@ use crate::science::sampling::{Agreement, agreement, wilson};
 
 /// Replicates whose differences come less often than this by chance do not agree: the level of the tolerance tables (ISTA
 /// Rules, from memory).
-pub const APART_BELOW: f64 = 0.025;
+pub(crate) const APART_BELOW: f64 = 0.025;
 
 /// A test, read.
 #[derive(Clone, PartialEq, Debug)]

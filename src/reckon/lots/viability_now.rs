@@ -10,9 +10,9 @@ use crate::science::viability::{Store, days_to, off_the_ends_pct, sigma_days, vi
 use crate::science::viability_constants::{ViabilityRecord, viability_record};
 
 /// The part of what it began with at which a lot is taken for old: 85 %. FAO 2014, Genebank Standards (from memory).
-pub const OLD_SHARE: f64 = 0.85;
+pub(crate) const OLD_SHARE: f64 = 0.85;
 /// The part at which half of it is lost.
-pub const HALF_SHARE: f64 = 0.50;
+pub(crate) const HALF_SHARE: f64 = 0.50;
 /// Seeds as of which a percentage that nobody tested here counts where it is 0 or 100 %: a whole test of 4 x 100.
 const SEEDS_OF_A_FIGURE: u32 = 400;
 /// Days beyond which nothing is foretold: a hundred years. Ours.

@@ -57,7 +57,7 @@ impl Criterion {
 }
 
 /// Criteria with what holds back first; within the same answer as they were asked.
-pub fn pressing_first(criteria: &[Criterion]) -> Vec<&Criterion> {
+pub(crate) fn pressing_first(criteria: &[Criterion]) -> Vec<&Criterion> {
     let mut sorted: Vec<&Criterion> = criteria.iter().collect();
     sorted.sort_by_key(|criterion| criterion.answered());
     sorted

@@ -350,32 +350,32 @@ impl Criterion {
     }
 
     /// The same, expected to be met from a day.
-    pub fn expected_on(mut self, day: Option<Day>) -> Criterion {
+    pub(crate) fn expected_on(mut self, day: Option<Day>) -> Criterion {
         self.expected = day;
         self
     }
 
     /// The same, resting on entries.
-    pub fn resting_on(mut self, entries: impl IntoIterator<Item = EntryId>) -> Criterion {
+    pub(crate) fn resting_on(mut self, entries: impl IntoIterator<Item = EntryId>) -> Criterion {
         self.entries.extend(entries);
         self
     }
 
     /// The same, with the reason why it is not known.
-    pub fn lacking(mut self, gap: Option<Gap>) -> Criterion {
+    pub(crate) fn lacking(mut self, gap: Option<Gap>) -> Criterion {
         self.gap = gap;
         self
     }
 
     /// The same, seen in a part of the bed only; it counts and warns.
-    pub fn seen_in_part(mut self, part: Option<PartSeen>) -> Criterion {
+    pub(crate) fn seen_in_part(mut self, part: Option<PartSeen>) -> Criterion {
         self.warns = self.warns || part.is_some();
         self.part = part;
         self
     }
 
     /// The same, but only advising: it never blocks and warns when unmet.
-    pub fn advising(mut self) -> Criterion {
+    pub(crate) fn advising(mut self) -> Criterion {
         self.blocks = false;
         self.warns = self.warns || self.met == Some(false);
         self

@@ -175,7 +175,7 @@ pub enum DoubtKind {
 impl DoubtKind {
     /// How grave it is: whether an entry that raises it about itself cannot be true, so that the desk does not write it. What
     /// came in from elsewhere is kept and doubted all the same.
-    pub fn cannot_be_true(&self) -> bool {
+    pub(crate) fn cannot_be_true(&self) -> bool {
         match self {
             DoubtKind::MoreOutThanStood { .. }
             | DoubtKind::MoreSeedThanHeld { .. }

@@ -129,7 +129,7 @@ pub struct TrayPicture {
 impl TrayPicture {
     /// The earliest day its questions allow: the last of the days on which those that hold it back are expected to be
     /// met. Where one of them has no day it may be later.
-    pub fn not_before(&self) -> Option<Day> {
+    pub(crate) fn not_before(&self) -> Option<Day> {
         self.criteria.iter().filter(|criterion| criterion.blocks).filter_map(|criterion| criterion.expected).max()
     }
 }

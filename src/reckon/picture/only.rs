@@ -18,7 +18,7 @@ pub struct Only {
 
 impl Only {
     /// Whether everything is wanted.
-    pub fn is_everything(&self) -> bool {
+    pub(crate) fn is_everything(&self) -> bool {
         *self == Only::default()
     }
 
@@ -32,7 +32,7 @@ impl Only {
 impl Picture {
     /// The pairs wanted, with their trays and beds, and the tray and the bed that were named. What was learned from all
     /// trays stays as it is.
-    pub fn narrowed(&self, only: &Only) -> Picture {
+    pub(crate) fn narrowed(&self, only: &Only) -> Picture {
         let mut narrowed = self.clone();
         if only.is_everything() {
             return narrowed;

@@ -45,7 +45,7 @@ pub(super) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
 }
 
 /// The last day on which a tray goes out well, and what ends then: the safe rains of a bed that it fits, or its own time.
-pub fn go_by(tray: &TrayPicture, pair: Option<&PairPicture>, day: Day) -> Option<(Day, UntilFor)> {
+pub(crate) fn go_by(tray: &TrayPicture, pair: Option<&PairPicture>, day: Day) -> Option<(Day, UntilFor)> {
     let season = pair.and_then(|pair| asked(&pair.criteria, Rule::Season));
     let safe = season
         .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None })

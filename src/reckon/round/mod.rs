@@ -16,14 +16,15 @@ mod waiting;
 mod walk;
 
 pub(in crate::reckon) use counts::is_asked_about;
-pub use going_out::go_by;
+pub(crate) use going_out::go_by;
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::tasks;
 pub use stop::{
     AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
 };
-pub use tasks::{TASKS, TaskFacts, written_for};
+pub(crate) use tasks::written_for;
+pub use tasks::{TASKS, TaskFacts};
 
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};

@@ -6,11 +6,11 @@ use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{NursePicture, Picture};
 
 /// Days for which a task is let go at first. Ours.
-pub const LET_GO_DAYS: i32 = 7;
+pub(crate) const LET_GO_DAYS: i32 = 7;
 
 /// An entry to be written; what only a look can tell is missing.
 #[derive(Clone, PartialEq, Debug)]
-pub struct ToWrite {
+pub(crate) struct ToWrite {
     /// Its kind.
     pub kind: &'static str,
     /// The fields that are known, by name.
@@ -82,7 +82,7 @@ impl ToWrite {
 }
 
 /// The entry that does a stop's task.
-pub fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
+pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
     let about = |kind| ToWrite::about(kind, &stop.subject);
     match stop.task {
         Task::GoOut | Task::LastDay => going_out(stop, writing),
@@ -141,7 +141,7 @@ pub fn parts(stop: &Stop, picture: &Picture, day: Day) -> Vec<String> {
 }
 
 /// The step of light and water that a stop asks for.
-pub fn next_step(stop: &Stop) -> Option<&NextStep> {
+pub(crate) fn next_step(stop: &Stop) -> Option<&NextStep> {
     if let RoundReason::HardeningNotBegun { step, .. } | RoundReason::StepDue { step, .. } = &stop.why {
         Some(step)
     } else {
@@ -150,7 +150,7 @@ pub fn next_step(stop: &Stop) -> Option<&NextStep> {
 }
 
 /// The place a tray is to be carried to.
-pub fn carried_to(stop: &Stop) -> Option<&PlaceName> {
+pub(crate) fn carried_to(stop: &Stop) -> Option<&PlaceName> {
     next_step(stop)?.place.as_ref()
 }
 
@@ -160,7 +160,7 @@ pub fn shade_pct(light_share: f64) -> i64 {
 }
 
 /// The next free code beside one: `cof-032` where `cof-031` is the highest; none where the code has no number.
-pub fn next_code(beside: &str, picture: &Picture) -> Option<TrayCode> {
+pub(crate) fn next_code(beside: &str, picture: &Picture) -> Option<TrayCode> {
     let (letters, _) = beside.rsplit_once('-')?;
     let numbers = picture.trays.keys().filter_map(|code| {
         let (before, number) = code.as_str().rsplit_once('-')?;

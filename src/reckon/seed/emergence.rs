@@ -15,7 +15,7 @@ const STEEP_OTHERWISE: f64 = 8.0;
 
 /// Share of all that will come up that is up so many days after sowing: half at `half`, 95 % at `late`, on a
 /// log-logistic curve (ours).
-pub fn share_up(days: f64, half: f64, late: f64) -> f64 {
+pub(crate) fn share_up(days: f64, half: f64, late: f64) -> f64 {
     if days <= 0.0 || half <= 0.0 {
         return 0.0;
     }
@@ -30,13 +30,13 @@ pub fn emerged(story: &TrayStory) -> u32 {
 }
 
 /// The sowings made in a tray itself, without those its plants bring from other trays.
-pub fn own_sowings(story: &TrayStory) -> Vec<Sowing> {
+pub(crate) fn own_sowings(story: &TrayStory) -> Vec<Sowing> {
     story.sowings.iter().filter(|sowing| story.entries.contains(&sowing.entry)).cloned().collect()
 }
 
 /// Seedlings to expect of sowings by the last test of each lot, else by fresh seed of the species: where nothing can be
 /// forecast, because the species has no days. None where a number of seeds or a share is not known.
-pub fn expected_seedlings(
+pub(crate) fn expected_seedlings(
     sowings: &[Sowing],
     lots: &OrdMap<LotCode, Arc<LotStory>>,
     profile: Option<&Profile>,

@@ -7,13 +7,13 @@ use crate::reckon::picture::{RuleSource, Source};
 use crate::reckon::stock::LotStory;
 
 /// Seed is dead at so many times its stated life. Ours: loss is a straight line from half to twice the life.
-pub const DEAD_AT_LIVES: f64 = crate::science::storage::LONGEST_LIFE;
+pub(crate) const DEAD_AT_LIVES: f64 = crate::science::storage::LONGEST_LIFE;
 /// The end of a lot's life is told when this share of it is left. Ours.
-pub const LIFE_NOTICE_SHARE: f64 = 0.25;
+pub(crate) const LIFE_NOTICE_SHARE: f64 = 0.25;
 /// And at least so many days before. Ours.
-pub const LIFE_NOTICE_DAYS: i32 = 7;
+pub(crate) const LIFE_NOTICE_DAYS: i32 = 7;
 /// Source of the end of life, where the profile has none.
-pub const LIFE_SOURCE: RuleSource = RuleSource::SeedLife;
+pub(crate) const LIFE_SOURCE: RuleSource = RuleSource::SeedLife;
 
 /// The life of a lot, the way it is kept.
 #[derive(Clone, PartialEq, Debug)]
@@ -39,7 +39,7 @@ impl SeedLife {
     }
 
     /// The day by which nothing of it is expected to live.
-    pub fn dead_on(&self) -> Day {
+    pub(crate) fn dead_on(&self) -> Day {
         self.from.plus((f64::from(self.days) * DEAD_AT_LIVES).round() as i32)
     }
 
@@ -49,12 +49,12 @@ impl SeedLife {
     }
 
     /// Whether the end of its life is so near that it must be sown now.
-    pub fn is_ending(&self, day: Day) -> bool {
+    pub(crate) fn is_ending(&self, day: Day) -> bool {
         (0..=self.notice_days()).contains(&self.days_left(day))
     }
 
     /// So many days before its end it must be sown.
-    pub fn notice_days(&self) -> i32 {
+    pub(crate) fn notice_days(&self) -> i32 {
         ((f64::from(self.days) * LIFE_NOTICE_SHARE).ceil() as i32).max(LIFE_NOTICE_DAYS)
     }
 }

@@ -9,8 +9,10 @@ mod test;
 #[cfg(test)]
 mod tests;
 
-pub use emergence::{emerged, expected_seedlings, own_sowings, share_up};
+pub use emergence::emerged;
+pub(crate) use emergence::{expected_seedlings, own_sowings, share_up};
 pub use life::{SeedLife, life};
-pub use sown::{CameUp, SownFrom, came_up, sown_from};
-pub use state::{LotState, is_held, lot_state};
-pub use test::{TEST_LEVEL, germinated, replicate_counts, test_due_from};
+pub(crate) use sown::{SownFrom, came_up, sown_from};
+pub use state::LotState;
+pub(crate) use state::{is_held, lot_state};
+pub use test::{germinated, test_due_from};

@@ -8,7 +8,7 @@ use crate::science::sampling::wilson;
 
 /// Seed of a lot in a tray.
 #[derive(Clone, PartialEq, Debug)]
-pub struct SownFrom {
+pub(crate) struct SownFrom {
     /// The tray.
     pub tray: TrayCode,
     /// The first day seed of the lot went in.
@@ -24,7 +24,7 @@ pub struct SownFrom {
 }
 
 /// The trays that seed of a lot went into, newest first.
-pub fn sown_from(picture: &Picture, lot: &LotCode) -> Vec<SownFrom> {
+pub(crate) fn sown_from(picture: &Picture, lot: &LotCode) -> Vec<SownFrom> {
     let mut all: Vec<SownFrom> = picture
         .trays
         .values()
@@ -44,7 +44,7 @@ pub fn sown_from(picture: &Picture, lot: &LotCode) -> Vec<SownFrom> {
 
 /// What came up of a lot in the trays that are waited for no longer.
 #[derive(Clone, PartialEq, Debug)]
-pub struct CameUp {
+pub(crate) struct CameUp {
     /// Seeds sown in them.
     pub seeds: u32,
     /// Seedlings.
@@ -55,7 +55,7 @@ pub struct CameUp {
 
 /// What came up in all, of trays with only this lot's seed in a known number and nothing more to come; none where there
 /// is no such tray.
-pub fn came_up(sowings: &[SownFrom]) -> Option<CameUp> {
+pub(crate) fn came_up(sowings: &[SownFrom]) -> Option<CameUp> {
     let over = sowings.iter().filter(|sown| !sown.waiting && !sown.mixed);
     let (seeds, seedlings) = over
         .filter_map(|sown| Some((sown.seeds?, sown.emerged)))

@@ -26,12 +26,12 @@ words! {
 }
 
 /// Whether a person holds a lot back on a day.
-pub fn is_held(lot: &LotStory, day: Day) -> bool {
+pub(crate) fn is_held(lot: &LotStory, day: Day) -> bool {
     lot.held.as_ref().is_some_and(|held| held.what.1.is_none_or(|until| day <= until))
 }
 
 /// How a lot stands on a day. What is used up is that and nothing else; what is held back may keep or not.
-pub fn lot_state(lot: &LotStory, life: Option<&SeedLife>, day: Day) -> LotState {
+pub(crate) fn lot_state(lot: &LotStory, life: Option<&SeedLife>, day: Day) -> LotState {
     if lot.seeds_left == Some(0) {
         return LotState::UsedUp;
     }

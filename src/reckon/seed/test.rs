@@ -7,10 +7,10 @@ use crate::reckon::stock::{LotStory, LotTest};
 use crate::science::sampling::wilson;
 
 /// Level of the interval around a test's share. The usual one.
-pub const TEST_LEVEL: f64 = 0.95;
+pub(crate) const TEST_LEVEL: f64 = 0.95;
 
 /// Seeds laid out and germinated in all replicates of a test.
-pub fn replicate_counts(test: &LotTest) -> (u32, u32) {
+pub(crate) fn replicate_counts(test: &LotTest) -> (u32, u32) {
     test.replicates.iter().fold((0, 0), |(laid, up), (seeds, germinated)| {
         (laid.saturating_add(*seeds), u32::saturating_add(up, *germinated))
     })

@@ -2,6 +2,7 @@
 
 use serde_json::json;
 
+use super::test::replicate_counts;
 use super::*;
 use crate::base::{LotCode, Range, TrayCode};
 use crate::nursery::entry::types::Kept;

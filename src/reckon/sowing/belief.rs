@@ -15,11 +15,11 @@ use crate::science::emergence::SEEDS_OF_A_LOT_TEST;
 
 /// Share of seedlings that become a plant to go out, before anything was raised here: usual culls of 10 to 25 % and some losses.
 /// Ours, from common practice.
-pub const USUAL_SURVIVAL: f64 = 0.75;
+pub(crate) const USUAL_SURVIVAL: f64 = 0.75;
 /// Seedlings as of which that counts: its middle 90 % then goes from about a half to nearly all. Ours.
-pub const SURVIVAL_SEEDLINGS: f64 = 8.0;
+pub(crate) const SURVIVAL_SEEDLINGS: f64 = 8.0;
 /// Finished trays as of which the usual survival counts beside this nursery's own. Ours, as for earlier sowings.
-pub const SURVIVAL_TRAYS: f64 = 5.0;
+pub(crate) const SURVIVAL_TRAYS: f64 = 5.0;
 /// Smallest share that a belief is kept from nothing and all.
 const LEAST_SHARE: f64 = 1e-3;
 

@@ -7,9 +7,9 @@ use crate::science::sowing::{SowingNumber, seeds_to_sow};
 
 /// So many seeds go into a container that at least this share of the containers gets a seedling. Dumroese, Luna & Landis 2009,
 /// USDA Agriculture Handbook 730 (from memory).
-pub const FILLED_SHARE: f64 = 0.90;
+pub(crate) const FILLED_SHARE: f64 = 0.90;
 /// More seeds than this in a container are not sown: such seed is sown in a seedbed. Same source.
-pub const MOST_EACH: u32 = 5;
+pub(crate) const MOST_EACH: u32 = 5;
 
 /// Several seeds in each container, thinned to one.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

@@ -10,7 +10,8 @@ mod tests;
 
 pub use asked::SowingAsked;
 pub use belief::{Germination, Survival};
-pub use containers::{Containers, MOST_EACH};
+pub use containers::Containers;
+pub(crate) use containers::MOST_EACH;
 
 use crate::base::SpeciesKey;
 use crate::reckon::lots::{LotOutlook, TEST_SEEDS, lot_outlook};
@@ -20,7 +21,7 @@ use crate::science::WrongInput;
 use crate::science::sowing::{chance_of_enough, seeds_to_sow};
 
 /// How sure, where nobody says. Common practice.
-pub const USUAL_SURE: f64 = 0.95;
+pub(crate) const USUAL_SURE: f64 = 0.95;
 
 /// What is asked.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -138,7 +139,7 @@ pub fn open_places(picture: &Picture, species: &SpeciesKey) -> u32 {
 }
 
 /// Plants of a species that already stand in trays, by the books.
-pub fn standing_in_trays(picture: &Picture, species: &SpeciesKey) -> u32 {
+pub(crate) fn standing_in_trays(picture: &Picture, species: &SpeciesKey) -> u32 {
     let trays = picture.trays.values().filter(|tray| tray.species.as_ref() == Some(species));
     trays.fold(0, |sum, tray| sum.saturating_add(tray.standing))
 }

@@ -254,7 +254,7 @@ impl BedStory {
     }
 
     /// Living plants of a species by the books; nurse plants of that species stand on its grid too.
-    pub fn living_of(&self, species: &SpeciesKey) -> u32 {
+    pub(crate) fn living_of(&self, species: &SpeciesKey) -> u32 {
         let cohorts = self.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species));
         let nurses = self.nurses.iter().filter(|nurse| nurse.nurse == *species);
         let living = cohorts.map(|cohort| cohort.living).chain(nurses.map(|nurse| nurse.alive));

@@ -30,7 +30,7 @@ use crate::science::soil::{at_field_capacity, rod_resistance_mpa};
 const UNWRITTEN_SPACING_M: f64 = 1.0;
 
 /// Folds the entries of a bed.
-pub fn fold_bed(ledger: &Ledger, site: &Site, name: &BedName) -> BedStory {
+pub(crate) fn fold_bed(ledger: &Ledger, site: &Site, name: &BedName) -> BedStory {
     let mut fold = BedFold { ledger, site, story: BedStory::blank(name.clone()), order: 0, blocked_spots: Vec::new() };
     let subject = Subject::Bed(name.clone());
     // Layouts first: the first one reaches back.

@@ -14,7 +14,7 @@ const MOST_MOVES: usize = 32;
 
 /// What is inherited.
 #[derive(Clone, Debug, Default)]
-pub struct Lineage {
+pub(crate) struct Lineage {
     /// The species as written, or as its lot says.
     pub species: Option<SpeciesKey>,
     /// The sowings.
@@ -30,7 +30,7 @@ pub struct Lineage {
 }
 
 /// The species of a lot, as written.
-pub fn species_of_lot(ledger: &Ledger, lot: &LotCode) -> Option<SpeciesKey> {
+pub(crate) fn species_of_lot(ledger: &Ledger, lot: &LotCode) -> Option<SpeciesKey> {
     ledger.of(&Subject::Lot(lot.clone())).find_map(|entry| match &entry.what {
         What::Seed(SeedEntry::LotReceived(received)) => Some(received.species.clone()),
         What::Seed(_) | What::Site(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => None,
@@ -38,7 +38,7 @@ pub fn species_of_lot(ledger: &Ledger, lot: &LotCode) -> Option<SpeciesKey> {
 }
 
 /// What a tray had to hand on before a place in the order of things.
-pub fn lineage_of(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey) -> Lineage {
+pub(crate) fn lineage_of(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey) -> Lineage {
     let mut lineage = Lineage::default();
     follow(ledger, site, &ledger.tray_at(tray, before), before, MOST_MOVES, &mut lineage);
     lineage

@@ -78,7 +78,7 @@ pub struct LotStory {
 }
 
 /// The seeds of a weight: by the lot's own seeds per kilogram, else by the middle of the species' range.
-pub fn seeds_of_mass(
+pub(crate) fn seeds_of_mass(
     ledger: &Ledger,
     site: &Site,
     lot: Option<&LotCode>,
@@ -104,7 +104,7 @@ fn received_entry<'a>(ledger: &'a Ledger, lot: &LotCode) -> Option<&'a LotReceiv
 }
 
 /// Folds the entries of a lot.
-pub fn fold_lot(ledger: &Ledger, site: &Site, code: &LotCode) -> LotStory {
+pub(crate) fn fold_lot(ledger: &Ledger, site: &Site, code: &LotCode) -> LotStory {
     let mut fold = LotFold {
         ledger,
         site,

@@ -17,10 +17,12 @@ mod treatment;
 pub use bed::{
     BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
 };
-pub use bed_fold::fold_bed;
-pub use lineage::{Lineage, lineage_of};
-pub use lot::{LotStory, LotTest, StoreWritten, fold_lot};
-pub use place::{LightChange, PlaceStory, Places, fold_places, share_read};
+pub(crate) use bed_fold::fold_bed;
+pub(crate) use lot::fold_lot;
+pub use lot::{LotStory, LotTest, StoreWritten};
+pub(crate) use place::fold_places;
+pub use place::{LightChange, PlaceStory, Places};
 pub use tray::{Accounts, CountLook, Origin, PartLook, SampleLook, Since, Sowing, Stay, TrayStory};
-pub use tray_fold::{FOUND_DEAD, fold_tray};
-pub use treatment::{Treatment, Treatments, holding};
+pub(crate) use tray_fold::fold_tray;
+pub(crate) use treatment::holding;
+pub use treatment::{Treatment, Treatments};

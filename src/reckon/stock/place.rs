@@ -44,7 +44,7 @@ pub struct PlaceStory {
 pub type Places = BTreeMap<PlaceName, PlaceStory>;
 
 /// Folds every place of a ledger.
-pub fn fold_places(ledger: &Ledger) -> Places {
+pub(crate) fn fold_places(ledger: &Ledger) -> Places {
     let mut places = Places::new();
     for subject in ledger.subjects() {
         if let Subject::Place(name) = subject {
@@ -56,7 +56,7 @@ pub fn fold_places(ledger: &Ledger) -> Places {
 
 /// The share a light reading gives, 0 to 1, of a bed and of a place alike: as written (ours: the person may have left
 /// out a pair under a cloud), else the mean of its pairs.
-pub fn share_read(read: &LightRead) -> Option<f64> {
+pub(crate) fn share_read(read: &LightRead) -> Option<f64> {
     let written = read.light_share.map(|share| share.0).filter(|share| share.is_finite());
     if let Some(share) = written {
         return Some(share.clamp(0.0, 1.0));
@@ -127,7 +127,7 @@ impl PlaceStory {
     }
 
     /// The light on a day.
-    pub fn light_on(&self, day: Day) -> Option<&LightChange> {
+    pub(crate) fn light_on(&self, day: Day) -> Option<&LightChange> {
         self.light.iter().rev().find(|change| change.from <= day)
     }
 }

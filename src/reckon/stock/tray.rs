@@ -95,12 +95,12 @@ impl Accounts {
     }
 
     /// Everything culled.
-    pub fn culled_in_all(&self) -> u64 {
+    pub(crate) fn culled_in_all(&self) -> u64 {
         self.culled.values().sum()
     }
 
     /// Living seedlings as a count for views; more than four thousand million do not stand in a nursery.
-    pub fn standing_count(&self) -> u32 {
+    pub(crate) fn standing_count(&self) -> u32 {
         u32::try_from(self.standing).unwrap_or(u32::MAX)
     }
 
@@ -199,7 +199,7 @@ impl PartLook {
     /// What it means for the whole tray on its day: what was seen, and the rest of the cells by the rate seen, two standard
     /// errors of a count (Poisson) either way; where nothing was seen the upper end is three in the cells looked at (the
     /// rule of three: Hanley & Lippman-Hand 1983, JAMA 249:1743, from memory).
-    pub fn estimate(&self) -> Range {
+    pub(crate) fn estimate(&self) -> Range {
         let (seen, rest) = (f64::from(self.seen), f64::from(self.cells.saturating_sub(self.seen)));
         let standing = f64::from(self.standing);
         let rate = standing / seen;
@@ -210,7 +210,7 @@ impl PartLook {
     }
 
     /// Whether the books of its day lie outside of what it means.
-    pub fn contradicts(&self) -> bool {
+    pub(crate) fn contradicts(&self) -> bool {
         let (estimate, books) = (self.estimate(), self.books as f64);
         books < estimate.low || books > estimate.high
     }
@@ -326,7 +326,7 @@ impl TrayStory {
     }
 
     /// The last count of the whole tray, or stocktake.
-    pub fn last_whole_count(&self) -> Option<&CountLook> {
+    pub(crate) fn last_whole_count(&self) -> Option<&CountLook> {
         self.counts.iter().rev().find(|look| look.part_of_cells.is_none())
     }
 
@@ -342,7 +342,7 @@ impl TrayStory {
     }
 
     /// Whether seed may still come up on a day.
-    pub fn seed_is_due(&self, day: Day) -> bool {
+    pub(crate) fn seed_is_due(&self, day: Day) -> bool {
         (self.accounts.seed > 0 || self.seed_unknown) && self.seed_due_until.is_none_or(|last| day <= last)
     }
 

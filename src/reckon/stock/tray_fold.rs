@@ -20,7 +20,7 @@ const MISCOUNT_PLANTS: u64 = 2;
 const MISCOUNT_SHARE: f64 = 0.05;
 
 /// Folds the entries of a tray.
-pub fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TrayStory {
+pub(crate) fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TrayStory {
     let mut fold = TrayFold {
         ledger,
         site,
@@ -570,7 +570,7 @@ fn potted(origin: Origin) -> Origin {
 }
 
 /// The cause under which plants found dead at a count are booked.
-pub const FOUND_DEAD: &str = "found dead";
+pub(crate) const FOUND_DEAD: &str = "found dead";
 
 fn accounts_sown(story: &TrayStory) -> u64 {
     story.accounts.sown

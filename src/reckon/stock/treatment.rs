@@ -21,7 +21,7 @@ pub struct Treatment {
 
 impl Treatment {
     /// The day from which the waiting time no longer holds; none where it is unknown.
-    pub fn over_on(&self) -> Option<Day> {
+    pub(crate) fn over_on(&self) -> Option<Day> {
         self.wait_days.map(|days| self.day.plus(days))
     }
 
@@ -31,7 +31,7 @@ impl Treatment {
     }
 
     /// Whether the waiting time runs on a day, or is not known.
-    pub fn holds_on(&self, day: Day) -> bool {
+    pub(crate) fn holds_on(&self, day: Day) -> bool {
         self.day <= day && self.over_on().is_none_or(|over| day < over)
     }
 }
@@ -74,6 +74,6 @@ impl Treatments {
 }
 
 /// Of several treatments the one that holds longest on a day; one whose time is unknown, longest of all.
-pub fn holding<'a>(all: impl Iterator<Item = &'a Treatment>, day: Day) -> Option<&'a Treatment> {
+pub(crate) fn holding<'a>(all: impl Iterator<Item = &'a Treatment>, day: Day) -> Option<&'a Treatment> {
     all.filter(|one| one.holds_on(day)).max_by_key(|one| (one.over_on().is_none(), one.over_on(), one.day))
 }

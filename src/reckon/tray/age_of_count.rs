@@ -4,7 +4,7 @@ use crate::base::{Day, Range};
 use crate::reckon::stock::{Origin, TrayStory};
 
 /// A count older than this is shown as a range, days (ours).
-pub const OLD_AFTER_DAYS: i32 = 21;
+pub(crate) const OLD_AFTER_DAYS: i32 = 21;
 /// Weekly loss taken where this nursery has not shown its own (ours).
 const USUAL_WEEKLY_LOSS: f64 = 0.01;
 /// The nursery's own weekly loss leads once so many plant-weeks are on record (ours).
@@ -16,7 +16,7 @@ const ABOUT_SHARE: f64 = 0.10;
 
 /// What was lost in trays, and how long their plants were there: whole numbers, so that a tray can be taken out again.
 #[derive(Clone, Copy, PartialEq, Eq, Default, Debug)]
-pub struct Losses {
+pub(crate) struct Losses {
     lost: u128,
     /// Plants times days since their tray was made.
     plant_days: u128,
@@ -48,7 +48,7 @@ impl Losses {
     }
 
     /// The nursery's own loss in a week, as a share of what stands.
-    pub fn weekly(self) -> f64 {
+    pub(crate) fn weekly(self) -> f64 {
         // About half of the time passes before plants stand, and half of those that went were there: a rough mean.
         let plant_weeks = self.plant_days as f64 / 7.0 / 2.0;
         if plant_weeks < ENOUGH_PLANT_WEEKS {

@@ -8,27 +8,27 @@ use crate::reckon::tray::light::LastLight;
 use crate::science::light::exposure_ratio;
 
 /// A step up to this ratio fits without a warning (ours; no publication gives a safe number).
-pub const FITS_UP_TO: f64 = 1.3;
+pub(crate) const FITS_UP_TO: f64 = 1.3;
 /// A step of more than [`LARGE_STEP`] blocks above this ratio (ours).
-pub const LARGE_STEP_RATIO: f64 = 1.35;
+pub(crate) const LARGE_STEP_RATIO: f64 = 1.35;
 /// A step of more than this share of the open light is large (ours: about 30 % burns).
-pub const LARGE_STEP: f64 = 0.29;
+pub(crate) const LARGE_STEP: f64 = 0.29;
 /// A step of more than [`SMALL_STEP`] blocks above this ratio (ours).
-pub const STEEP_RATIO: f64 = 2.0;
+pub(crate) const STEEP_RATIO: f64 = 2.0;
 /// Up to this share of the open light a step never blocks (ours).
-pub const SMALL_STEP: f64 = 0.15;
+pub(crate) const SMALL_STEP: f64 = 0.15;
 /// A species of full sun stands this share of the open light as well: no band begins higher (ours; a reading and a
 /// passing cloud are not better than that).
-pub const FULL_SUN_FROM: f64 = 0.70;
+pub(crate) const FULL_SUN_FROM: f64 = 0.70;
 /// A step down below this ratio warns (ours).
-pub const DARKER_WARNS_BELOW: f64 = 0.5;
+pub(crate) const DARKER_WARNS_BELOW: f64 = 0.5;
 
 const SOURCE: RuleSource = RuleSource::LightStep;
 
 /// The band of light a species stands at planting, as shares of the open light: 1 - its shade band. Where the profile gives
 /// only one end, the other is open (no shade, or full shade); where it gives neither, a nurse plant stands any light, and of
 /// other species nothing is known.
-pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
+pub(crate) fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
     let profile = profile?;
     let least_shade = profile.outplant_shade_least_pct.as_ref().map(|figure| figure.value);
     let most_shade = profile.outplant_shade_most_pct.as_ref().map(|figure| figure.value);
@@ -42,7 +42,11 @@ pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
 }
 
 /// The criterion `exposure_step` of a tray without a bed: the darkest light of the species' band must be in reach.
-pub fn toward_band(last: Option<&LastLight>, species: Option<&SpeciesKey>, profile: Option<&Profile>) -> Criterion {
+pub(crate) fn toward_band(
+    last: Option<&LastLight>,
+    species: Option<&SpeciesKey>,
+    profile: Option<&Profile>,
+) -> Criterion {
     match (last, light_band(profile)) {
         (Some(last), Some((least, most))) if last.share > 0.0 => {
             let nearest = last.share.clamp(least, most);
@@ -59,7 +63,7 @@ pub fn toward_band(last: Option<&LastLight>, species: Option<&SpeciesKey>, profi
 }
 
 /// The criterion `exposure_step` of a tray and a bed. Darker than the species stands is the bed's own `light_now`.
-pub fn toward_bed(last: Option<&LastLight>, bed: Option<(f64, &[EntryId])>) -> Criterion {
+pub(crate) fn toward_bed(last: Option<&LastLight>, bed: Option<(f64, &[EntryId])>) -> Criterion {
     match (last, bed) {
         (Some(last), Some((share, entries))) if last.share > 0.0 => step(last, share, entries.to_vec()),
         _ => Criterion::unknown(Rule::ExposureStep, None, true, SOURCE),
@@ -85,7 +89,7 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
 
 /// The brightest light, as a share of the open light, to which plants may go in one step from a light: a step blocks when
 /// it is large and more than a third brighter, or more than twice as bright and not small.
-pub fn brightest_from(light: f64) -> f64 {
+pub(crate) fn brightest_from(light: f64) -> f64 {
     let not_large = (light + LARGE_STEP).max(light * LARGE_STEP_RATIO);
     let not_steep = (light + SMALL_STEP).max(light * STEEP_RATIO);
     not_large.min(not_steep)

@@ -11,7 +11,7 @@ use crate::reckon::tray::light::Stretch;
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
-pub const LEAST_DAYS: i32 = 21;
+pub(crate) const LEAST_DAYS: i32 = 21;
 /// The last step must be at least this old, days (common practice: a step every 7-10 days).
 pub const LAST_STEP_DAYS: i32 = 7;
 /// Length where the profile has no template, days (common practice: 4-6 weeks; Tearfund Pillars guide F14).
@@ -40,7 +40,7 @@ pub struct HardeningClock {
 
 /// The template of a species, days: what is advised. 0 where it goes out soft and is not hardened: its profile says so,
 /// or it is a nurse plant whose profile says nothing.
-pub fn template_days(profile: Option<&Profile>) -> i32 {
+pub(crate) fn template_days(profile: Option<&Profile>) -> i32 {
     let written = profile.and_then(|profile| profile.hardening_days.as_ref()).map(|figure| figure.value);
     let nurse = profile.is_some_and(|profile| profile.role == Role::Nurse);
     let unsaid = if nurse { 0.0 } else { USUAL_TEMPLATE_DAYS };

@@ -6,7 +6,7 @@ use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
 use crate::reckon::stock::{Origin, Places, Since, TrayStory, Treatment, holding};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
-pub const FLUSH_HARDENS_DAYS: i32 = 14;
+pub(crate) const FLUSH_HARDENS_DAYS: i32 = 14;
 
 const COMMON: RuleSource = RuleSource::CommonPractice;
 
@@ -31,7 +31,7 @@ pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<(String, Opti
 
 /// Every treatment that reached the plants of a tray: its own, those its plants brought along, and those of a place while
 /// they stood there.
-pub fn treatments<'a>(story: &'a TrayStory, places: &'a Places) -> impl Iterator<Item = &'a Treatment> {
+pub(crate) fn treatments<'a>(story: &'a TrayStory, places: &'a Places) -> impl Iterator<Item = &'a Treatment> {
     let ends = story.places.iter().skip(1).map(|spell| Some(spell.from)).chain([None]);
     let stays = story.places.iter().zip(ends).map(|(spell, until)| (&spell.what, spell.from, until));
     let before = story.stays_before.iter().map(|stay| (&stay.place, stay.from, Some(stay.until)));
@@ -82,9 +82,9 @@ pub fn flush(story: &TrayStory, day: Day) -> Criterion {
 
 /// Days that bare roots and stumps keep where nobody wrote their last day (from memory: Jaenicke 1999, Good tree nursery
 /// practices, ICRAF).
-pub const BARE_ROOTS_KEEP_DAYS: i32 = 2;
+pub(crate) const BARE_ROOTS_KEEP_DAYS: i32 = 2;
 /// The same where they lie heeled in, cool and moist (from memory, as above).
-pub const HEELED_IN_KEEP_DAYS: i32 = 7;
+pub(crate) const HEELED_IN_KEEP_DAYS: i32 = 7;
 
 /// The last day of bare roots and stumps, and whether somebody wrote it; none of any other plants.
 pub fn last_day(story: &TrayStory) -> Option<(Day, bool, &EntryId)> {

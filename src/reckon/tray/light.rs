@@ -5,7 +5,7 @@ use crate::reckon::picture::Basis;
 use crate::reckon::stock::{Origin, PlaceStory, Places, TrayStory};
 
 /// Days over which the last light of a tray is taken (review of the trade's practice, ours).
-pub const LAST_LIGHT_DAYS: i32 = 10;
+pub(crate) const LAST_LIGHT_DAYS: i32 = 10;
 
 /// A stretch of days in one light.
 #[derive(Clone, PartialEq, Debug)]
@@ -25,7 +25,7 @@ pub struct Stretch {
 }
 
 /// The light of a tray up to a day, oldest stretch first; empty where nothing is known of where it stood.
-pub fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec<Stretch> {
+pub(crate) fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec<Stretch> {
     let mut history: Vec<Stretch> = Vec::new();
     if let Some(Origin::Received { light_share: Some(light), day: arrived, entry, .. }) = &story.origin {
         let from = arrived.plus(-LAST_LIGHT_DAYS);
@@ -82,7 +82,7 @@ fn at_place(place: &PlaceStory, from: Day, until: Day, carried: &EntryId) -> Vec
 
 /// The light of a tray's last days: the mean over the days of which it is known, where the present light is known.
 #[derive(Clone, PartialEq, Debug)]
-pub struct LastLight {
+pub(crate) struct LastLight {
     /// Share of the open light.
     pub share: f64,
     /// Measured where it was read, reckoned from the shade otherwise.
@@ -92,7 +92,7 @@ pub struct LastLight {
 }
 
 /// The light of the last 10 days; none where the present light is unknown.
-pub fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
+pub(crate) fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
     history.last()?.light?;
     let first_day = day.plus(1 - LAST_LIGHT_DAYS);
     let (mut sum, mut days) = (0.0, 0);

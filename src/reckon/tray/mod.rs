@@ -23,7 +23,7 @@ use light::Stretch;
 const PRICKED_OUT_DAYS: i32 = 21;
 
 /// What a tray is judged with.
-pub struct Around<'a> {
+pub(crate) struct Around<'a> {
     /// The site.
     pub site: &'a Site,
     /// Every place.
@@ -37,17 +37,17 @@ pub struct Around<'a> {
 }
 
 /// The light a tray stood in lately, for its pairs with beds.
-pub fn last_light_of(story: &TrayStory, places: &Places, day: Day) -> Option<light::LastLight> {
+pub(crate) fn last_light_of(story: &TrayStory, places: &Places, day: Day) -> Option<light::LastLight> {
     light::last_light(&light::light_history(story, places, day), day)
 }
 
 /// Whether a tray's plants skip the questions of plug, leaves and hardening: bare roots and stumps.
-pub fn is_bare(story: &TrayStory) -> bool {
+pub(crate) fn is_bare(story: &TrayStory) -> bool {
     matches!(story.form(), Some(PlantForm::BareRoot | PlantForm::Stump))
 }
 
 /// A tray on a day.
-pub fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayPicture {
+pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayPicture {
     let day = around.day;
     let profile = story.species.as_ref().and_then(|key| around.site.profile(key)).map(Arc::as_ref);
     let age = time::age(story, day);

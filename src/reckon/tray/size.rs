@@ -8,7 +8,7 @@ use crate::reckon::stock::{SampleLook, TrayStory};
 use crate::science::{quality, sampling};
 
 /// Plants in one load (ours): fewer are one when no more stand there.
-pub const LOAD_PLANTS: u32 = 5;
+pub(crate) const LOAD_PLANTS: u32 = 5;
 /// Level of the interval around the share of a sample that passes.
 const SAMPLE_LEVEL: f64 = 0.90;
 
@@ -21,7 +21,7 @@ const SHARE_OF_UNKNOWN_AGE: (f64, f64, f64) = (0.20, 0.65, 0.95);
 
 /// What can be planted of a tray, as a share of what stands.
 #[derive(Clone, PartialEq, Debug)]
-pub struct PlantableShare {
+pub(crate) struct PlantableShare {
     /// Low, likely, high.
     pub share: Range,
     /// Measured from a sample, or reckoned from the age.
@@ -71,7 +71,7 @@ impl Limits {
 }
 
 /// Whether a rule for the collar applies to these plants (none for grafts and stumps).
-pub fn has_collar_rule(story: &TrayStory) -> bool {
+pub(crate) fn has_collar_rule(story: &TrayStory) -> bool {
     use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
     use crate::reckon::stock::Origin;
     match &story.origin {
@@ -82,7 +82,7 @@ pub fn has_collar_rule(story: &TrayStory) -> bool {
 
 /// The share of a tray's plants that can be planted: the share of its last sample that passes height and collar plant
 /// by plant, or a reckoned share with its wide range.
-pub fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i32>) -> PlantableShare {
+pub(crate) fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i32>) -> PlantableShare {
     if let Some(sample) = last_sample(story) {
         let (pass, of) = passing(story, profile, sample);
         let likely = f64::from(pass) / f64::from(of);
@@ -94,7 +94,7 @@ pub fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_days: O
 }
 
 /// How many plants of a sample pass height and collar, plant by plant, and of how many.
-pub fn passing(story: &TrayStory, profile: Option<&Profile>, sample: &SampleLook) -> (u32, u32) {
+pub(crate) fn passing(story: &TrayStory, profile: Option<&Profile>, sample: &SampleLook) -> (u32, u32) {
     let limits = limits(profile, has_collar_rule(story));
     let passes = |plant: &&MeasuredPlant| limits.height_passes(plant) && limits.collar_passes(plant).unwrap_or(true);
     (sample.plants.iter().filter(passes).count() as u32, sample.plants.len() as u32)
@@ -120,22 +120,22 @@ fn reckoned_share(profile: Option<&Profile>, age_days: Option<i32>) -> (f64, f64
 }
 
 /// The last sample with plants in it.
-pub fn last_sample(story: &TrayStory) -> Option<&SampleLook> {
+pub(crate) fn last_sample(story: &TrayStory) -> Option<&SampleLook> {
     story.samples.iter().rev().find(|sample| !sample.plants.is_empty())
 }
 
 /// One load of a tray in which so many stand.
-pub fn load(standing: u32) -> u32 {
+pub(crate) fn load(standing: u32) -> u32 {
     LOAD_PLANTS.min(standing).max(1)
 }
 
 /// Whether a share of what stands is at least one load.
-pub fn is_load(plants: f64, standing: u32) -> bool {
+pub(crate) fn is_load(plants: f64, standing: u32) -> bool {
     standing > 0 && whole_plants(plants) >= load(standing)
 }
 
 /// A likely number of plants as whole plants, rounded down.
-pub fn whole_plants(likely: f64) -> u32 {
+pub(crate) fn whole_plants(likely: f64) -> u32 {
     (likely + 1e-9).floor().clamp(0.0, f64::from(u32::MAX)) as u32
 }
 

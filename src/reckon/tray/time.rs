@@ -10,7 +10,7 @@ use crate::science::container::holding_days;
 
 /// A plug that holds overrules the holding time for so many days (ours, common practice: roots are looked at again
 /// after three weeks).
-pub const PLUG_SAYS_FOR_DAYS: i32 = 21;
+pub(crate) const PLUG_SAYS_FOR_DAYS: i32 = 21;
 /// The holding time is the middle of a spread of this share either way (ours).
 const HOLDING_SPREAD: f64 = 0.15;
 
@@ -49,7 +49,7 @@ fn whole_days(figure: Option<&Figure<f64>>) -> Option<i32> {
 
 /// The days of a species from sowing to planting out.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct DaysOfSpecies {
+pub(crate) struct DaysOfSpecies {
     /// Least.
     pub least: i32,
     /// Usual, where the profile has it.
@@ -69,7 +69,7 @@ impl DaysOfSpecies {
 }
 
 /// The least days of a species, and its usual and most days where the profile has them; none without the least.
-pub fn day_span(profile: Option<&Profile>) -> Option<DaysOfSpecies> {
+pub(crate) fn day_span(profile: Option<&Profile>) -> Option<DaysOfSpecies> {
     let profile = profile?;
     let least = whole_days(profile.plantable_least_days.as_ref())?;
     let usual = whole_days(profile.plantable_usual_days.as_ref());
@@ -114,7 +114,13 @@ pub struct Holding {
 }
 
 /// The holding time of a tray; none where the species has no figure or nobody knows since when.
-pub fn holding(story: &TrayStory, profile: Option<&Profile>, site: &Site, age: &Age, day: Day) -> Option<Holding> {
+pub(crate) fn holding(
+    story: &TrayStory,
+    profile: Option<&Profile>,
+    site: &Site,
+    age: &Age,
+    day: Day,
+) -> Option<Holding> {
     let profile = profile?;
     let most = profile.plantable_most_days.as_ref()?.value;
     let spell = story.container()?;
@@ -142,7 +148,7 @@ fn in_seedbed_days(story: &TrayStory, age: &Age, since: Day) -> f64 {
 
 /// The last plug that still tells of the roots: lifted since they entered the present container, or earlier where it showed
 /// roots that circle, which a larger container does not mend.
-pub fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
+pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
     let since = story.container().map(|spell| spell.from);
     let tells = |from: Day, roots: Roots| roots == Roots::Circling || since.is_none_or(|since| from >= since);
     let own = story.plugs.last().filter(|plug| tells(plug.from, plug.what));
@@ -154,7 +160,7 @@ pub fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
 const HOLDING_SOURCE: RuleSource = RuleSource::Holding;
 
 /// The criterion `days_in_container`.
-pub fn days_in_container(
+pub(crate) fn days_in_container(
     holding: Option<&Holding>,
     plug: Option<&(Day, Roots, EntryId)>,
     gap: Option<Gap>,
@@ -196,7 +202,7 @@ pub fn days_in_container(
 }
 
 /// The criterion `plug`.
-pub fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>) -> Criterion {
+pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Plug;
     let needed = Measure::Roots(Roots::Holds);
     match plug {

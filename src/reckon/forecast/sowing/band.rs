@@ -20,7 +20,7 @@ pub struct Band {
 
 impl TrayForecast {
     /// How many are likely up on a day, by the likely curve alone.
-    pub fn likely_up(&self, days: f64) -> f64 {
+    pub(crate) fn likely_up(&self, days: f64) -> f64 {
         let one = |sowing: &SowingCurve| {
             let age = days - f64::from(sowing.on.days_since(self.sown_on));
             f64::from(sowing.seeds) * sowing.share * self.curve.up(age)
@@ -29,7 +29,7 @@ impl TrayForecast {
     }
 
     /// How many are likely up in the end, by the likely curve alone.
-    pub fn likely_in_all(&self) -> f64 {
+    pub(crate) fn likely_in_all(&self) -> f64 {
         self.sowings.iter().map(|sowing| f64::from(sowing.seeds) * sowing.share).sum()
     }
 

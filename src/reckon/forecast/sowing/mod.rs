@@ -6,6 +6,7 @@ mod seen;
 mod several;
 
 pub use band::{Band, band};
-pub use prior::{UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, prior_of, prior_of_lot};
-pub use seen::{Seen, SownOn, Unseen, looks_at_all, looks_of, looks_until};
-pub use several::Posterior;
+pub(crate) use prior::{UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, prior_of, prior_of_lot};
+pub use seen::{Seen, SownOn, Unseen};
+pub(crate) use seen::{looks_at_all, looks_of, looks_until};
+pub(crate) use several::Posterior;

@@ -8,18 +8,18 @@ use crate::reckon::stock::{LotStory, LotTest};
 use crate::science::emergence::{CurvePrior, HANDBOOK_SEEDS, HANDBOOK_SEEDS_VARYING, SEEDS_OF_A_LOT_TEST, SeenSowing};
 
 /// Germination where neither profile nor test says any: nothing known. Ours.
-pub const UNKNOWN_GERMINATION: f64 = 0.5;
+pub(crate) const UNKNOWN_GERMINATION: f64 = 0.5;
 
 /// Seeds as of which the germination of a profile counts for a lot nobody tested: few where the profile says that lots differ
 /// widely.
-pub fn handbook_seeds(profile: &Profile) -> f64 {
+pub(crate) fn handbook_seeds(profile: &Profile) -> f64 {
     let varies = profile.germination_varies.as_ref().is_some_and(|figure| figure.value);
     if varies { HANDBOOK_SEEDS_VARYING } else { HANDBOOK_SEEDS }
 }
 
 /// What is believed of a sowing of the species: the profile, then earlier sowings here, then a test of its lot. None where the
 /// profile has no days of emergence.
-pub fn prior_of(profile: &Profile, earlier: &[EarlierSowing], test: Option<&LotTest>) -> Option<CurvePrior> {
+pub(crate) fn prior_of(profile: &Profile, earlier: &[EarlierSowing], test: Option<&LotTest>) -> Option<CurvePrior> {
     let days = species_days(profile)?;
     let fresh = profile.germination_fresh_pct.as_ref().map_or(UNKNOWN_GERMINATION, |figure| figure.value / 100.0);
     let handbook = CurvePrior::of_species(Some(days.first), days.half, Some(days.last), fresh.clamp(0.0, 1.0)).ok()?;
@@ -38,7 +38,7 @@ pub fn prior_of(profile: &Profile, earlier: &[EarlierSowing], test: Option<&LotT
 
 /// What is believed of seed of a lot sown on a day. Where nobody has tested the lot the viability written on arrival counts
 /// like a test; and what it lost in store until it was sown comes off.
-pub fn prior_of_lot(
+pub(crate) fn prior_of_lot(
     profile: &Profile,
     earlier: &[EarlierSowing],
     lot: Option<&LotStory>,
@@ -55,7 +55,7 @@ pub fn prior_of_lot(
 
 /// What was hoped for of seed of a lot by what was known on a day: the tests made by then, else what was written on arrival,
 /// else fresh seed. What untested seed had lost is not taken off: who sows it hopes for good seed, and is to be told.
-pub fn hoped_of_lot(
+pub(crate) fn hoped_of_lot(
     profile: &Profile,
     earlier: &[EarlierSowing],
     lot: Option<&LotStory>,
@@ -67,7 +67,7 @@ pub fn hoped_of_lot(
 }
 
 /// What is written of the viability on arrival counts like a test of so many seeds: as much as a test counts at most.
-pub fn as_test(lot: &LotStory) -> Option<LotTest> {
+pub(crate) fn as_test(lot: &LotStory) -> Option<LotTest> {
     let (pct, day, entry) = (lot.initial_pct?, lot.received?, lot.stores.first()?.entry.clone());
     let alive = (pct / 100.0 * SEEDS_OF_A_LOT_TEST).round().clamp(0.0, SEEDS_OF_A_LOT_TEST) as u32;
     Some(LotTest { day, replicates: vec![(SEEDS_OF_A_LOT_TEST as u32, alive)], days: 0, entry })

@@ -55,7 +55,7 @@ pub struct Seen {
 
 impl Seen {
     /// The day of the youngest sowing.
-    pub fn youngest_on(&self) -> Day {
+    pub(crate) fn youngest_on(&self) -> Day {
         self.sowings.last().map_or(self.sown_on, |sowing| sowing.day)
     }
 
@@ -69,7 +69,7 @@ impl Seen {
 ///
 /// # Errors
 /// Why the looks say nothing; sown on several days as well.
-pub fn looks_of(story: &TrayStory) -> Result<Seen, Unseen> {
+pub(crate) fn looks_of(story: &TrayStory) -> Result<Seen, Unseen> {
     looks_at_all(story).and_then(|seen| if seen.sowings.len() > 1 { Err(Unseen::SeveralSowings) } else { Ok(seen) })
 }
 
@@ -79,12 +79,12 @@ pub fn looks_of(story: &TrayStory) -> Result<Seen, Unseen> {
 ///
 /// # Errors
 /// Why the looks say nothing.
-pub fn looks_at_all(story: &TrayStory) -> Result<Seen, Unseen> {
+pub(crate) fn looks_at_all(story: &TrayStory) -> Result<Seen, Unseen> {
     looks_until(story, None)
 }
 
 /// The same up to a day.
-pub fn looks_until(story: &TrayStory, until: Option<Day>) -> Result<Seen, Unseen> {
+pub(crate) fn looks_until(story: &TrayStory, until: Option<Day>) -> Result<Seen, Unseen> {
     let known = |day: Day| until.is_none_or(|until| day <= until);
     let sown_here = matches!(story.origin, Some(Origin::Sown)) && story.accounts.sown > 0;
     if !sown_here {

@@ -10,12 +10,12 @@ use crate::science::emergence::{
 
 /// The counts tell sowings apart where the range of those that came of the youngest is no wider than this share of all that
 /// are up. Ours.
-pub const APART_WITHIN: f64 = 0.2;
+pub(crate) const APART_WITHIN: f64 = 0.2;
 /// Or than so many seedlings. Ours.
-pub const APART_SEEDLINGS: f64 = 2.0;
+pub(crate) const APART_SEEDLINGS: f64 = 2.0;
 
 /// What the counts say.
-pub struct Posterior {
+pub(crate) struct Posterior {
     /// Believed beforehand; of several the shape, with the share of the youngest.
     prior: CurvePrior,
     /// The forecast.
@@ -34,7 +34,7 @@ fn mean_share(prior: &CurvePrior) -> f64 {
 
 impl Posterior {
     /// Of seed sown on one day.
-    pub fn of_one(seen: &Seen, days: SpeciesDays, prior: CurvePrior, hoped: CurvePrior) -> Option<Posterior> {
+    pub(crate) fn of_one(seen: &Seen, days: SpeciesDays, prior: CurvePrior, hoped: CurvePrior) -> Option<Posterior> {
         let told = forecast_by_prior(&seen.looks, &prior, days.last, RANGE_LEVEL).ok()?;
         let expected = vec![f64::from(seen.seeds) * mean_share(&hoped)];
         Some(Posterior { prior, expected, shares: vec![told.curve.d], told, of_youngest: None })
@@ -43,7 +43,7 @@ impl Posterior {
     /// Of seed sown on several days: `before` has the looks up to the youngest sowing, `now` and `then` what is believed of
     /// each sowing now and was on the day of the youngest. What was hoped for on that day is what the earlier sowings were
     /// then forecast to give and what was believed of the youngest.
-    pub fn of_several(
+    pub(crate) fn of_several(
         seen: &Seen,
         before: &Seen,
         days: SpeciesDays,

@@ -72,7 +72,7 @@ pub struct Due {
 
 impl Due {
     /// From this day on it is late: half of its own interval after it fell due. Ours.
-    pub fn late_from(self) -> Day {
+    pub(crate) fn late_from(self) -> Day {
         self.on.plus((f64::from(self.every_days.max(1)) * LATE_SHARE).ceil() as i32)
     }
 }

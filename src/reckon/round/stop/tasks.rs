@@ -86,7 +86,7 @@ impl TaskFacts {
     }
 
     /// Whether an entry of a kind does the task.
-    pub fn is_done_by(&self, kind: &str) -> bool {
+    pub(crate) fn is_done_by(&self, kind: &str) -> bool {
         self.kind == kind || self.also.contains(&kind)
     }
 }
@@ -100,7 +100,7 @@ impl Task {
 
 /// How much has been written of what a task asks for. Two Pictures compared by it tell a task that was done from one that
 /// only is not due any more.
-pub fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u64 {
+pub(crate) fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u64 {
     let facts = task.facts();
     match (facts.written, subject) {
         (Written::Tray(written), Subject::Tray(code)) => picture.trays.get(code).map_or(0, |tray| written(&tray.story)),
