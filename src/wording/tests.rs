@@ -10,7 +10,7 @@ use crate::nursery::entry::all_kinds;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::entry::types::{ArrivedFrom, CutWhat, GroundTask, Kept, MovedHow, PlantForm, Roots, Sky, Tubers};
 use crate::nursery::species::profile::FIGURES;
-use crate::nursery::species::{Role, Stem, Storage, Template};
+use crate::nursery::species::{Danger, Group, Role, Stem, Storage, Template};
 use crate::reckon::changes::Passage;
 use crate::reckon::picture::{Basis, Rule, RuleSource, Stage, Standing};
 use crate::reckon::round::Task;
@@ -88,6 +88,8 @@ fn each_word_of_ours_has_its_sentence_and_no_sentence_is_left_over() {
         (theme::FIELD, fields),
         (theme::CHOICE, choices),
         (theme::ROLE, words::<Role>()),
+        (theme::GROUP, words::<Group>()),
+        (theme::DANGER, words::<Danger>()),
         (theme::WORD, &(&words::<Storage>() | &words::<Stem>()) | &words::<Template>()),
         (theme::FROM, words::<ArrivedFrom>()),
         (theme::FORM, words::<PlantForm>()),

@@ -315,20 +315,15 @@ fn without_material<'a, 'w>(words: &'a [&'w str]) -> &'a [&'w str] {
     }
 }
 
-/// Whether words are a variety of a plant: one of its own, one any plant may have, one said to be one, or a clone's number.
+/// Whether words are a variety of a plant: one of its own, one any plant may have, or one said to be one.
 fn is_variety(profile: &Profile, words: &[&str]) -> bool {
     let words = without_material(words);
     let joined = words.join("-");
     let own = |name: &str| profile.varieties.iter().any(|known| plain(known) == name);
-    let numbered =
-        |word: &str| word.chars().any(|c| c.is_ascii_digit()) && word.chars().any(|c| c.is_ascii_alphabetic());
-    let clone = !words.is_empty()
-        && words.len() <= 3
-        && numbered(&joined)
-        && words[0].chars().all(|c| c.is_ascii_alphanumeric());
-    let said = words.len() > 1 && words.len() <= 4 && NAMES_A_VARIETY.contains(&words[0]);
+    let is_count = |word: &str| word.chars().all(|c| c.is_ascii_digit());
+    let said = (2..=3).contains(&words.len()) && NAMES_A_VARIETY.contains(&words[0]) && !is_count(words[1]);
     let each = words.iter().all(|word| ANY_VARIETY.contains(word) || own(word) || is_material(word));
-    own(&joined) || clone || said || each
+    own(&joined) || said || each
 }
 
 /// The word a name goes by, from its end in English and from its beginning in Spanish; general words are passed over.

@@ -106,6 +106,14 @@ fn a_word_that_several_plants_bear_is_asked_about() {
 }
 
 #[test]
+fn what_stands_behind_a_name_is_no_variety_by_itself() {
+    let catalogue = Catalogue::built_in();
+    for written in ["coffee 70 alive 5", "coffee 70", "banana x2", "coffee clone 70", "cacao weeded", "mango ginger"] {
+        assert_eq!(catalogue.find(written), None, "{written}");
+    }
+}
+
+#[test]
 fn a_code_is_no_word_and_no_word_is_a_code() {
     let catalogue = Catalogue::built_in();
     let codes: Vec<&str> = catalogue.iter().map(|(_, profile)| profile.code.as_str()).collect();
