@@ -33,4 +33,5 @@ mod science_simulated;
 mod science_storage;
 mod science_worked;
 mod support;
+mod verdicts_seed;
 mod walk_and_sheets;

@@ -7,12 +7,14 @@ mod species;
 
 pub use species::why_species;
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::answer::Ending;
 use super::run::{Run, Stopped};
-use crate::base::{LotCode, name_search};
+use crate::base::{LotCode, TrayCode, name_search};
 use crate::reckon::Picture;
+use crate::reckon::forecast::{TrayStock, outlook_of_living};
 use crate::reckon::lots::{LotOutlook, lot_outlook};
 use crate::reckon::sowing::{NoPlan, SowingAsked, USUAL_SURE};
 use crate::reckon::stock::LotStory;
@@ -29,10 +31,16 @@ pub struct LotPage<'a> {
 
 impl<'a> LotPage<'a> {
     /// Everything told of a lot; for `plants`, or for the places open in the beds.
-    pub fn of(lot: &'a LotStory, picture: &Picture, plants: Option<u32>, sure: f64) -> LotPage<'a> {
+    pub fn of(
+        lot: &'a LotStory,
+        picture: &Picture,
+        stock: &BTreeMap<TrayCode, TrayStock>,
+        plants: Option<u32>,
+        sure: f64,
+    ) -> LotPage<'a> {
         let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key));
         let outlook = lot_outlook(lot, profile.map(|profile| &**profile), picture.day);
-        let sowing = SowingAsked::of(picture, lot.species.as_ref(), Some(lot), plants, sure);
+        let sowing = SowingAsked::of(picture, stock, lot.species.as_ref(), Some(lot), plants, sure);
         LotPage { lot, outlook, sowing }
     }
 }
@@ -44,7 +52,7 @@ pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f
     desk.keep_awake(lot.as_str()).map_err(|fault| run.desk_fault(fault))?;
     let picture = run.picture(&desk)?;
     let story = lot_of(run, &picture, lot)?;
-    let page = LotPage::of(&story, &picture, plants, sure);
+    let page = LotPage::of(&story, &picture, &outlook_of_living(&picture, run.leads).stock, plants, sure);
     refuse_nonsense(run, &page.sowing)?;
     if run.everywhere.json {
         return run.answer_json(&lot_json::why_lot_json(&page, &picture, &run.wording));

@@ -26,7 +26,7 @@ pub use sowing::{
     Band, UNKNOWN_GERMINATION, Unseen, as_test, band, handbook_seeds, hoped_of_lot, looks_at_all, looks_of, prior_of,
     prior_of_lot,
 };
-pub use stock::{InMonth, Pipeline, TrayStock};
+pub use stock::{InMonth, Pipeline, TrayStock, sum};
 
 use std::collections::BTreeMap;
 

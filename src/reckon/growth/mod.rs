@@ -9,7 +9,7 @@ mod sample_known;
 #[cfg(test)]
 mod tests;
 
-pub use coming::{Coming, NoCurve, Reach};
+pub use coming::{Coming, LEAST_SAMPLES, NoCurve, Reach};
 pub use lanky::{Lanky, LankyComes};
 pub use sample_known::SampleKnown;
 

@@ -11,7 +11,7 @@ mod viability_now;
 
 pub use life::NoLife;
 pub use retest::{NoRetest, Retest, RetestWhy};
-pub use test_read::{Differ, TestRead};
+pub use test_read::TestRead;
 pub use viability_now::{Expected, HALF_SHARE, NoViability, OLD_SHARE, Start, StartFrom, Way};
 
 use crate::base::Day;

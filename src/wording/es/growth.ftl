@@ -20,8 +20,8 @@ growth_unknown = se necesita { $target }: { $why }
 growth_unknown_mean = { $mean } en promedio, se necesita { $target }: { $why }
 growth_why_never_measured = nunca se midió
 growth_why_few = { $have ->
-    [one] se midió un día; una curva necesita 3
-   *[other] se midió { $have } días; una curva necesita 3
+    [one] se midió un día; para decir un día hacen falta { $least }
+   *[other] se midió { $have } días; para decir un día hacen falta { $least }
 }
 growth_why_no_age = no se sabe el día de siembra
 growth_why_no_end = las muestras no dicen dónde termina de crecer

@@ -44,6 +44,7 @@ messages! {
     calc_replicates_agree(range: count, most: count, mean: text);
     calc_replicates_apart(range: count, most: count, mean: text);
     calc_replicates_by_chance(range: count, chance: text);
+    calc_replicates_cannot_tell(range: text, seeds: text, least: text);
     calc_replicates_same(mean: text);
     calc_replicates_formula();
     calc_replicates_source();

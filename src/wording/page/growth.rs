@@ -1,6 +1,6 @@
 //! How the plants of a tray grow, in words.
 
-use crate::reckon::growth::{Coming, Grows, Lanky, LankyComes, NoCurve, SampleKnown, TrayGrowth};
+use crate::reckon::growth::{Coming, Grows, LEAST_SAMPLES, Lanky, LankyComes, NoCurve, SampleKnown, TrayGrowth};
 use crate::science::growth::{GrowthCurve, GrowthModel};
 use crate::wording::Wording;
 use crate::wording::messages::messages;
@@ -20,7 +20,7 @@ messages! {
     growth_unknown(target: text, why: text);
     growth_unknown_mean(mean: text, target: text, why: text);
     growth_why_never_measured();
-    growth_why_few(have: count);
+    growth_why_few(have: count, least: text);
     growth_why_no_age();
     growth_why_no_end();
     growth_why_wide();
@@ -102,7 +102,7 @@ impl Wording {
     pub fn growth_no_curve(&self, of: GrowthOf, why: NoCurve) -> String {
         match why {
             NoCurve::NeverMeasured => self.growth_why_never_measured(),
-            NoCurve::FewSamples { have } => self.growth_why_few(have as i64),
+            NoCurve::FewSamples { have } => self.growth_why_few(have as i64, LEAST_SAMPLES),
             NoCurve::NoAge => self.growth_why_no_age(),
             NoCurve::NoEnd => self.growth_why_no_end(),
             NoCurve::TooWide => self.growth_why_wide(),

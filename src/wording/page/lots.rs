@@ -2,9 +2,11 @@
 
 use crate::base::{Day, Range};
 use crate::reckon::lots::{
-    Differ, Expected, LotOutlook, NoLife, NoRetest, NoViability, Retest, RetestWhy, StartFrom, TestRead, Way,
+    Expected, LotOutlook, NoLife, NoRetest, NoViability, Retest, RetestWhy, StartFrom, TestRead, Way,
 };
 use crate::reckon::seed::SeedLife;
+use crate::science::sampling::Differ;
+use crate::science::storage::SPREAD_SHARE;
 use crate::wording::Wording;
 use crate::wording::messages::messages;
 
@@ -45,8 +47,8 @@ messages! {
     lot_by_equation(moisture: text, celsius: text, sigma: text);
     lot_by_equation_outside();
     lot_by_equation_source(species: text, paper: text);
-    lot_by_line(life: text);
-    lot_by_line_store();
+    lot_by_life(life: text, spread: text);
+    lot_by_life_store();
     lot_no_start();
     lot_no_figures();
     lot_no_store();
@@ -54,6 +56,7 @@ messages! {
     lot_tested(day: text, germinated: text, seeds: text, share: text, low: text, high: text);
     lot_replicates_agree(counts: text);
     lot_replicates_apart(counts: text);
+    lot_replicates_cannot_tell(counts: text);
     lot_replicates_most(range: text, most: text);
     lot_replicates_chance(chance: text);
     lot_never_tested();
@@ -152,9 +155,9 @@ impl Wording {
                 let said = self.lot_by_equation(moisture, self.number(store.temp_c, 1), self.number(sigma_days, 1));
                 if within_limits { said } else { format!("{said}; {}", self.lot_by_equation_outside()) }
             }
-            Way::Line { life_days, store_unknown } => {
-                let said = self.lot_by_line(life_days);
-                if store_unknown { format!("{said}; {}", self.lot_by_line_store()) } else { said }
+            Way::Life { life_days, store_unknown } => {
+                let said = self.lot_by_life(life_days, self.percent(SPREAD_SHARE));
+                if store_unknown { format!("{said}; {}", self.lot_by_life_store()) } else { said }
             }
         }
     }
@@ -176,7 +179,7 @@ impl Wording {
         let agree = match test.differ() {
             Differ::Apart => self.lot_replicates_apart(counts),
             Differ::Agree => self.lot_replicates_agree(counts),
-            Differ::Unknown => return said,
+            Differ::Unknown => return format!("{said}; {}", self.lot_replicates_cannot_tell(counts)),
         };
         let by = match (told.max_tolerated_range, told.p_value) {
             (Some(most), _) => format!(" ({})", self.lot_replicates_most(told.range, most)),

@@ -19,6 +19,8 @@ messages! {
     figure_storage_in_pod_days();
     figure_storage_mucilage_on_days();
     figure_storage_washed_moist_days();
+    figure_storage_dry_sealed_days();
+    figure_storage_cold_days();
     figure_seeds_per_kg_least();
     figure_seeds_per_kg_most();
     figure_germination_fresh_pct();

@@ -37,6 +37,7 @@ messages! {
     source_treatment_over();
     source_seed_test();
     source_seed_life();
+    source_seed_life_kept();
     source_ground_ahead();
     source_rings();
     source_nurses();
@@ -96,6 +97,7 @@ impl Wording {
             RuleSource::TreatmentOver => self.source_treatment_over(),
             RuleSource::SeedTest => self.source_seed_test(),
             RuleSource::SeedLife => self.source_seed_life(),
+            RuleSource::SeedLifeKept => self.source_seed_life_kept(),
             RuleSource::GroundAhead => self.source_ground_ahead(),
             RuleSource::Rings => self.source_rings(),
             RuleSource::Nurses => self.source_nurses(),

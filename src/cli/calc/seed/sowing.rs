@@ -91,7 +91,7 @@ fn of_species(written: &str, given: &Given, wording: &Wording) -> Result<Answer,
     let wanted = Wanted { plants: given.count("wanted")?, sure: given.number("confidence")? };
     let plan = sowing_plan(&picture, &key, None, wanted).map_err(|why| match why {
         NoPlan::Wrong(wrong) => Wrong::Input(wrong),
-        NoPlan::UnknownSpecies | NoPlan::Dead => Wrong::Said(wording.sowing_no_plan(&why)),
+        NoPlan::UnknownSpecies | NoPlan::Dead | NoPlan::TooMany(_) => Wrong::Said(wording.sowing_no_plan(&why)),
     })?;
     let mut answer = Answer::new(wording.sowing_formula(), wording.sowing_source());
     answer.say(wording.sowing_said(&plan));
