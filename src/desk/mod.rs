@@ -27,7 +27,7 @@ pub use exchange::{
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
 pub use paper::{day_asked, day_said};
-pub use refusal::{DeskError, Refusal, Refused};
+pub use refusal::{DeskError, Refusal, Refused, is_a_share};
 pub use undo::{TakenBack, Withdraws};
 
 use std::collections::BTreeSet;

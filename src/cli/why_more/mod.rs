@@ -13,6 +13,7 @@ use std::sync::Arc;
 use super::answer::Ending;
 use super::run::{Run, Stopped};
 use crate::base::{LotCode, TrayCode, name_search};
+use crate::desk::is_a_share;
 use crate::reckon::Picture;
 use crate::reckon::forecast::{TrayStock, outlook_of_living};
 use crate::reckon::lots::{LotOutlook, lot_outlook};
@@ -62,6 +63,9 @@ pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f
 
 /// How sure, as a share; refused where the numbers asked make no sense.
 fn sure_of(run: &Run, plants: Option<u32>, sure_pct: Option<f64>) -> Result<f64, Stopped> {
+    if let Some(share) = sure_pct.filter(|pct| is_a_share(*pct)) {
+        return Err(Stopped::refused(run.wording.share_asked_words(share)));
+    }
     let sure = sure_pct.map_or(USUAL_SURE, |pct| pct / 100.0);
     if !(sure > 0.0 && sure < 1.0) {
         return Err(Stopped::refused(run.wording.sowing_wrong_sure()));

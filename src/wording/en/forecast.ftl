@@ -53,6 +53,7 @@ learned_both = { $what }: handbook { $handbook }; here { $here } from { $trays -
     [one] { $trays } tray
    *[other] { $trays } trays
 }; used { $used }
+learned_between = { $figure } ({ $low } to { $high })
 learned_here = { $what }: here { $here } from { $trays ->
     [one] { $trays } tray
    *[other] { $trays } trays
@@ -75,10 +76,12 @@ stock_coming_undated = age not known: { $plants } ({ $trays ->
    *[other] { $trays } trays
 })
 worth_heading = Worth looking at first
-worth_line = { $what }: { $minutes } min, { $plants ->
-    [one] { $plants } plant hangs on it
-   *[other] { $plants } plants hang on it
-}
+worth_line = { $what }: { $minutes } min, { $plants } plants hang on it
+worth_said = { $task }: it { $chance } what is done; { $plants } plants hang on it, { $minutes } min
+chance_probably = probably changes
+chance_may_well = may well change
+chance_may = may change
+chance_hardly = hardly changes
 worth_reckoning = { $task }: chance { $chance } that it changes what is done x { $plants } plants x nearness { $near } / { $minutes } min = { $saved } plants a minute
 worth_by = the decision falls by { $day }
 round_sow_again = { $up }; { $will }

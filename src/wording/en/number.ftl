@@ -39,4 +39,8 @@ entries = { $entries ->
    *[other] { $entries } entries
 }
 plants_between = { $low } to { $high } plants, likely { $likely }
+rough_one = one or two
+rough_few = a few
+rough_between = { $low } to { $high }
+share_asked = { $share } %: is that { $percent } %? Write { $percent }
 percent_of = { $percent } %

@@ -74,10 +74,10 @@ messages! {
     round_expect(what: text);
     round_expect_good(what: text);
     round_until(day: text);
-    round_lose_seedlings(plants: count);
-    round_lose_seed(plants: count);
-    round_lose_planted(plants: count);
-    round_lose_planting(plants: count);
+    round_lose_seedlings(plants: text);
+    round_lose_seed(plants: text);
+    round_lose_planted(plants: text);
+    round_lose_planting(plants: text);
     round_plants_between(low: text, high: text);
     round_mean(mean: text);
     teach_sheet();
@@ -161,10 +161,10 @@ impl Wording {
 
     /// What is lost without it; nothing where it is less than a plant, or only not known.
     pub fn lost_without(&self, stake: AtStake) -> Option<String> {
-        let plants = stake.plants.round().clamp(0.0, 1e15) as i64;
-        if plants < 1 {
+        if stake.plants.round() < 1.0 {
             return None;
         }
+        let plants = self.rough_number(stake.plants);
         match stake.what {
             Stake::Seedlings => Some(self.round_lose_seedlings(plants)),
             Stake::Seed => Some(self.round_lose_seed(plants)),

@@ -23,13 +23,13 @@ pub fn typed(typed: &Sowing) -> Given {
     let mut given = Given::default();
     given.put_text("species", typed.species.as_ref());
     given.put("wanted", typed.wanted);
-    given.put_percent("confidence", typed.confidence);
-    given.put_percent("germination", typed.germination);
+    given.put_whole_percent("confidence", typed.confidence);
+    given.put_whole_percent("germination", typed.germination);
     given.put("sown", typed.sown);
     given.put("germinated", typed.germinated);
     given.put("prior_a", typed.prior_a);
     given.put("prior_b", typed.prior_b);
-    given.put_percent("survival", typed.survival);
+    given.put_whole_percent("survival", typed.survival);
     given.put_list("survival_beta", typed.survival_beta.as_ref());
     if !given.is_empty() {
         given.or_put("confidence", USUAL_CONFIDENCE);
