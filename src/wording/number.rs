@@ -116,7 +116,13 @@ const FEW: f64 = 4.0;
 /// To 1 below 10, to 5 below 50, to 10 below 100, to 50 below 500, and so on.
 fn roundly(value: f64) -> f64 {
     let ten = 10f64.powf(value.max(1.0).log10().floor());
-    let step = if value < 10.0 { 1.0 } else if value < 5.0 * ten { ten / 2.0 } else { ten };
+    let step = if value < 10.0 {
+        1.0
+    } else if value < 5.0 * ten {
+        ten / 2.0
+    } else {
+        ten
+    };
     (value / step).round() * step
 }
 
