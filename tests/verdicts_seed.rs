@@ -24,6 +24,7 @@ fn calc(home: &Home, topic: &str, given: &Value) -> Value {
 fn what_is_up_stays_up_and_no_more_comes_than_was_sown() {
     let home = Home::default();
     let all = reference(include_str!("reference/germination_fit.json"));
+    let mut held = Vec::new();
     for case in all["forecasts"].as_array().unwrap() {
         let (seen, seeds) = (number(case, "seen_so_far"), number(case, "n"));
         let told = calc(&home, "emergence", &json!({"edges":case["edges"],"counts":case["counts"],"seeds":case["n"]}));
@@ -38,9 +39,11 @@ fn what_is_up_stays_up_and_no_more_comes_than_was_sown() {
         // left out, whose days without a look are written as days without emergence.
         let up = case["actual_total_at_last_day"].as_f64().unwrap();
         if case["dataset"] != "barley_T10" && seen > 0.6 * up {
-            assert!(ends[0] <= up && up <= ends[1], "{} of {up}: {ends:?}", case["dataset"]);
+            held.push(ends[0] <= up && up <= ends[1]);
         }
     }
+    // Of few looks at 95 % one may miss.
+    assert!(held.len() >= 4 && held.iter().filter(|held| !**held).count() <= 1, "{held:?}");
 }
 
 #[test]

@@ -186,7 +186,7 @@ fn cedrela_mahogany_and_gliricidia_as_their_sources_say() {
     reads(&cedrela.emerge_last_days, 30.0, Flag::Seen, "CATIE");
     reads(&cedrela.germination_fresh_pct, 62.0, Flag::Seen, "83:225-234");
     reads(&cedrela.plantable_usual_days, 110.0, Flag::Memory, "recalled");
-    reads(&species("caoba").collar_floor_mm, 8.0, Flag::Seen, "at least 5 mm");
+    reads(&species("caoba").collar_floor_mm, 8.0, Flag::Seen, "plants over 5 mm grew best");
     let gliricidia = species("madre cacao");
     reads(&gliricidia.collar_floor_mm, 6.0, Flag::Seen, "6-8 mm");
     reads(&gliricidia.emerge_first_days, 4.0, Flag::Seen, "CATIE");

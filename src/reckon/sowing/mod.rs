@@ -20,7 +20,7 @@ use crate::reckon::lots::{LotOutlook, TEST_SEEDS, lot_outlook};
 use crate::reckon::picture::Picture;
 use crate::reckon::stock::LotStory;
 use crate::science::WrongInput;
-use crate::science::sowing::{chance_of_enough, seeds_to_sow};
+use crate::science::sowing::{MOST_SOWN, chance_of_enough, seeds_to_sow};
 
 /// More seeds than so many for each plant are no advice: test the lot or get fresh seed. Ours.
 pub const MOST_SEEDS_A_PLANT: u32 = 5;
@@ -115,14 +115,21 @@ pub fn sowing_plan(
     let germination = Germination::of(picture, species, profile, lot, outlook.as_ref())?;
     let survival = Survival::of(picture, species);
     let (come_up, become_plants) = (germination.chance()?, survival.chance()?);
-    let told = seeds_to_sow(come_up, Some(become_plants), wanted.plants, wanted.sure)?;
-    let divided = (f64::from(wanted.plants) / told.mean_success).ceil().min(f64::from(u32::MAX)) as u32;
     let most = wanted.plants.saturating_mul(MOST_SEEDS_A_PLANT);
+    let (tested, plants) = (germination.tested.is_some(), wanted.plants);
+    let mean_success = come_up.mean() * become_plants.mean();
+    let too_many = |on_average| Err(NoPlan::TooMany(TooMany { plants, mean_success, on_average, tested }));
+    if plants > 0 && mean_success * f64::from(MOST_SEEDS_A_PLANT) < 1.0 {
+        return too_many(None);
+    }
+    let told = match seeds_to_sow(come_up, Some(become_plants), plants, wanted.sure) {
+        // Past the end of all reckoning, and so past that limit.
+        Err(WrongInput::TooMany { .. }) if most < MOST_SOWN => return too_many(None),
+        told => told?,
+    };
+    let divided = (f64::from(wanted.plants) / told.mean_success).ceil().min(f64::from(u32::MAX)) as u32;
     if told.seeds > most {
-        let on_average = Some(divided).filter(|divided| *divided <= most);
-        let tested = germination.tested.is_some();
-        let plants = wanted.plants;
-        return Err(NoPlan::TooMany(TooMany { plants, mean_success: told.mean_success, on_average, tested }));
+        return too_many(Some(divided).filter(|divided| *divided <= most));
     }
     let divided_short = 1.0 - chance_of_enough(come_up, Some(become_plants), wanted.plants, divided)?;
     let per_kg = lot.and_then(|lot| lot.seeds_per_kg).or_else(|| {
