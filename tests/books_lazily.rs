@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use outplant::base::{Day, Moment};
-use outplant::nursery::entry::subject::{Subject, lends, subjects};
+use outplant::nursery::entry::subject::{Subject, affects_descendants, subjects};
 use outplant::nursery::entry::{BookEntry, Entry, SiteEntry, TrayEntry, What};
 use outplant::reckon::rest::{bed_rests_on, lot_rests_on, rests, tray_rests_on};
 use outplant::reckon::stock::TrayStory;
@@ -62,7 +62,9 @@ fn look_up(fold: &mut Fold, asked: &[Arc<Entry>], book: &[Arc<Entry>]) {
                 }
             };
             let about = |entry: &&Arc<Entry>| subjects(&entry.what).iter().any(|subject| names.contains(subject));
-            found.extend(book.iter().filter(about).filter(|entry| !only_lending || lends(&entry.what)).cloned());
+            found.extend(
+                book.iter().filter(about).filter(|entry| !only_lending || affects_descendants(&entry.what)).cloned(),
+            );
         }
         fold.take_in(&wanted, found);
     }

@@ -53,7 +53,7 @@ fn inside(shape: &Shape, records: &mut Vec<&'static [Field]>, words: &mut Vec<&'
         Shape::List(inner) => inside(inner, records, words),
         Shape::Record(fields) => records.push(fields),
         Shape::Word(lists) => words.extend(lists.iter().filter_map(|spellings| spellings.first())),
-        Shape::Code
+        Shape::Code(_)
         | Shape::Species
         | Shape::Count
         | Shape::Number { .. }

@@ -260,7 +260,7 @@ fn fields_of(run: &Run, kind: &str, fields: &[Field]) -> String {
                 Shape::Record(_) | Shape::Open => "{...}".to_string(),
                 Shape::Spot => "2.7".to_string(),
                 Shape::Entry => run.wording.value_entry(),
-                Shape::Code | Shape::Species | Shape::Text => "...".to_string(),
+                Shape::Code(_) | Shape::Species | Shape::Text => "...".to_string(),
             };
             let pair = format!("{}={value}", field.name);
             if field.required { pair } else { format!("[{pair}]") }

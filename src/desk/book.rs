@@ -10,7 +10,7 @@ use super::{Desk, Now};
 use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::journal::{Checkpoint, Journal, JournalError, KeptStory, Sort, Sought};
-use crate::nursery::entry::shape::Shape;
+use crate::nursery::entry::shape::{NameOf, Shape};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::{BookEntry, Entry, SiteEntry, What, kind_of_entry};
 use crate::nursery::envelope::Draft;
@@ -360,16 +360,17 @@ impl Desk {
             if kind.kind == "withdrawn" {
                 self.look_up_withdrawn(draft)?;
             }
-            for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
+            for field in kind.fields {
+                let Shape::Code(name_of) = field.shape else { continue };
                 let Some(serde_json::Value::String(written)) = draft.body.get(field.name) else { continue };
-                if !asked.insert((field.name, written.clone())) {
+                if !asked.insert((name_of, written.clone())) {
                     continue;
                 }
-                match field.name {
-                    "tray" | "from" | "to" | "was" => about.extend(self.trays_like(written)?),
-                    "lot" => about.extend(self.lots_like(written)?),
-                    "bed" | "for_bed" => about.extend(self.beds_like(written)?),
-                    _ => {}
+                match name_of {
+                    NameOf::Tray => about.extend(self.trays_like(written)?),
+                    NameOf::Lot => about.extend(self.lots_like(written)?),
+                    NameOf::Bed => about.extend(self.beds_like(written)?),
+                    NameOf::Place | NameOf::Container | NameOf::Field => {}
                 }
             }
         }

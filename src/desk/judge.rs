@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::Now;
-use super::names::Names;
+use super::names::BatchNames;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::journal::JournalError;
@@ -22,14 +22,14 @@ use crate::reckon::stock::Origin;
 pub(super) type LookUp<'l> = dyn FnMut(&mut Fold, &[Arc<Entry>]) -> Result<(), JournalError> + 'l;
 
 /// Lines already laid over the fold for a trial, and the doubts they raised.
-pub(super) struct Judged {
+pub(super) struct Trial {
     tried: Vec<Arc<Entry>>,
     pub(super) doubts: Vec<Doubt>,
 }
 
-impl Judged {
+impl Trial {
     /// Takes the tried lines out of the fold again and hands over the doubts.
-    pub(super) fn put_back(&self, fold: &mut Fold) -> Vec<Doubt> {
+    pub(super) fn roll_back(&self, fold: &mut Fold) -> Vec<Doubt> {
         fold.take_out(&self.tried);
         self.doubts.clone()
     }
@@ -96,7 +96,7 @@ pub(super) fn judge(
     moment: Moment,
     device: Option<DeviceId>,
     look_up: &mut LookUp<'_>,
-) -> Result<(Vec<Draft>, Judged), DeskError> {
+) -> Result<(Vec<Draft>, Trial), DeskError> {
     settle(&mut drafts, now)?;
     let mut faults: Vec<Refused> = Vec::new();
     let many = drafts.len() > 1;
@@ -120,18 +120,19 @@ pub(super) fn judge(
             faults.push(Refused { line: *line, why });
         }
     }
-    let judged = Judged { tried: trial, doubts: new };
+    let judged = Trial { tried: trial, doubts: new };
     if faults.is_empty() {
         return Ok((drafts, judged));
     }
-    judged.put_back(fold);
+    judged.roll_back(fold);
     faults.sort_by_key(|refused| refused.line);
     Err(DeskError::Refused(faults))
 }
 
 /// Why a doubt that a new entry raises about itself is refused; none where it is only told.
 pub(super) fn refused_for(fold: &Fold, doubt: &Doubt) -> Option<Refusal> {
-    renamed(fold, doubt).or_else(|| refusal_of(doubt)).map(|why| explained(fold, why))
+    let by_the_book = || doubt.kind.cannot_be_true().then(|| Refusal::Book(doubt.clone()));
+    renamed(fold, doubt).or_else(|| before_the_book(fold, doubt)).or_else(by_the_book)
 }
 
 fn name_check(
@@ -140,7 +141,7 @@ fn name_check(
     faults: &mut Vec<Refused>,
     line: &dyn Fn(usize) -> usize,
 ) -> Vec<What> {
-    let mut names = Names::of(fold);
+    let mut names = BatchNames::of(fold);
     let mut whats = Vec::with_capacity(drafts.len());
     for (i, draft) in drafts.iter_mut().enumerate() {
         match names.settle(draft) {
@@ -210,14 +211,14 @@ fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment, device: Opt
         .collect()
 }
 
-/// Why a tray did not hold so many: where plants that stood already came into the book only then, that is why.
-fn explained(fold: &Fold, why: Refusal) -> Refusal {
-    let Refusal::MoreOutThanStands { tray, stands: 0, on, .. } = &why else { return why };
-    match fold.trays().get(tray).and_then(|story| story.origin.as_ref()) {
-        Some(Origin::Received { from: ArrivedFrom::Opening, day, .. }) if day > on => {
-            Refusal::BeforeTheBook { tray: tray.clone(), since: *day }
+/// A tray that held nothing yet, because the plants that stood in it came into the book only later.
+fn before_the_book(fold: &Fold, doubt: &Doubt) -> Option<Refusal> {
+    let DoubtKind::MoreOutThanStood { tray, stood: 0, .. } = &doubt.kind else { return None };
+    match fold.trays().get(tray)?.origin.as_ref()? {
+        Origin::Received { from: ArrivedFrom::Opening, day, .. } if *day > doubt.day => {
+            Some(Refusal::BeforeTheBook { tray: tray.clone(), since: *day })
         }
-        Some(_) | None => why,
+        Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_) => None,
     }
 }
 
@@ -227,47 +228,4 @@ fn renamed(fold: &Fold, doubt: &Doubt) -> Option<Refusal> {
     let made = fold.trays().get(tray).is_some_and(|story| story.origin.is_some());
     let (is, since) = fold.ledger().renamed(tray).filter(|_| !made)?;
     Some(Refusal::TrayRenamed { was: tray.clone(), is, since })
-}
-
-/// A doubt that a new entry raises about itself cannot be true at the desk.
-fn refusal_of(doubt: &Doubt) -> Option<Refusal> {
-    match doubt.kind.clone() {
-        DoubtKind::MoreOutThanStood { tray, out, stood } => {
-            Some(Refusal::MoreOutThanStands { tray, out, stands: stood, on: doubt.day })
-        }
-        DoubtKind::MoreSeedThanHeld { lot, out, held } => {
-            Some(Refusal::MoreSeedThanHeld { lot, out, held, on: doubt.day })
-        }
-        DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
-            Some(Refusal::MoreDeadThanLive { bed, species, dead, live: lived, on: doubt.day })
-        }
-        // Up to the whole bed can be refilled where nobody wrote down the dead: that is a Doubt.
-        DoubtKind::MoreOutThanPositions { bed, species, out, open, positions } if out > positions => {
-            Some(Refusal::MoreOutThanPositions { bed, species, out, open, on: doubt.day })
-        }
-        DoubtKind::NoSuchPosition { bed, written, rows, places } => {
-            Some(Refusal::NoSuchPosition { bed, written, rows, places })
-        }
-        DoubtKind::SampleLarger { tray, sample, stood } => {
-            Some(Refusal::SampleLarger { tray, sample, stands: stood, on: doubt.day })
-        }
-        DoubtKind::TwoSpecies { tray, species, other } => Some(Refusal::TwoSpecies { tray, species, other }),
-        DoubtKind::CannotBe(why) => Some(Refusal::CannotBe(why, doubt.day)),
-        DoubtKind::TwiceMade(tray) => Some(Refusal::TrayInUse(tray)),
-        DoubtKind::TwiceReceived(lot) => Some(Refusal::LotInUse(lot)),
-        DoubtKind::BadProfile { species, what } => Some(Refusal::Profile(species, what)),
-        DoubtKind::MoreAliveThanPlanted { .. }
-        | DoubtKind::MoreThanSeed { .. }
-        | DoubtKind::RiseWithoutSeed { .. }
-        | DoubtKind::UnknownTray(_)
-        | DoubtKind::UnknownLot(_)
-        | DoubtKind::UnknownBed(_)
-        | DoubtKind::UnknownSpecies(_)
-        | DoubtKind::OrderMatters(_)
-        | DoubtKind::NoBedPlans { .. }
-        | DoubtKind::NotInPlan { .. }
-        | DoubtKind::MoreOutThanPositions { .. }
-        | DoubtKind::OffTheGrid { .. }
-        | DoubtKind::LookAtEmpty(_) => None,
-    }
 }

@@ -20,7 +20,7 @@ pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, 
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
-pub use exchange::{AT_ONCE, How, ImportStep, ToldOfImport};
+pub use exchange::{AT_ONCE, How, ImportProgress, ImportStep};
 pub use exchange::{
     Export, ExportError, ImportError, Imported, Reading, Replay, check, drop_kept_stories, read_typed, replay, rescue,
 };
@@ -251,7 +251,7 @@ impl Desk {
         self.look_up_named(drafts.iter())?;
         if known.is_empty() {
             let (drafts, judged) = self.judge(drafts, moment, device)?;
-            let doubts = judged.put_back(&mut self.fold);
+            let doubts = judged.roll_back(&mut self.fold);
             return Ok((drafts, doubts));
         }
         book::look_up_for(&self.journal, &mut self.fold, &known)?;
@@ -267,7 +267,7 @@ impl Desk {
         drafts: Vec<Draft>,
         moment: Moment,
         device: Option<DeviceId>,
-    ) -> Result<(Vec<Draft>, judge::Judged), DeskError> {
+    ) -> Result<(Vec<Draft>, judge::Trial), DeskError> {
         let journal = &self.journal;
         let mut look_up = |fold: &mut Fold, entries: &[Arc<Entry>]| book::look_up_for(journal, fold, entries);
         judge::judge(&mut self.fold, drafts, self.now, moment, device, &mut look_up)

@@ -11,7 +11,7 @@ use crate::base::text::folded;
 use crate::base::{BedName, ContainerName, Day, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode, name_search};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::reading::settle_body;
-use crate::nursery::entry::shape::{Field, Shape};
+use crate::nursery::entry::shape::{Field, NameOf, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
 use crate::nursery::envelope::Draft;
@@ -20,11 +20,11 @@ use crate::nursery::species::{Catalogue, ProfileFault};
 use crate::reckon::Fold;
 
 /// The names a batch is judged against: those in the book and those its own lines make.
-pub(super) struct Names<'f> {
+pub(super) struct BatchNames<'f> {
     fold: &'f Fold,
     /// Every spelling by what is the same without case, accents, blanks and hyphens; made when a name is asked for that the
     /// book does not hold as it is written.
-    spelled: Option<BTreeMap<(Space, String), BTreeSet<String>>>,
+    spelled: Option<BTreeMap<(NameOf, String), BTreeSet<String>>>,
     new_trays: BTreeSet<TrayCode>,
     new_lots: BTreeSet<LotCode>,
     new_beds: BTreeSet<BedName>,
@@ -38,10 +38,10 @@ pub(super) struct Names<'f> {
 /// The nearest names are looked for so often; a file of which more lines name nothing is another book's.
 const MOST_SEARCHED: usize = 1000;
 
-impl<'f> Names<'f> {
+impl<'f> BatchNames<'f> {
     /// The names in the book.
-    pub fn of(fold: &'f Fold) -> Names<'f> {
-        Names {
+    pub fn of(fold: &'f Fold) -> BatchNames<'f> {
+        BatchNames {
             fold,
             spelled: None,
             new_trays: BTreeSet::new(),
@@ -54,8 +54,8 @@ impl<'f> Names<'f> {
     }
 
     /// The spelling of another part of the book counts as well.
-    pub fn spelled_also_as_in(self, older: Option<&'f Fold>) -> Names<'f> {
-        Names { older, ..self }
+    pub fn spelled_also_as_in(self, older: Option<&'f Fold>) -> BatchNames<'f> {
+        BatchNames { older, ..self }
     }
 
     /// Brings what a draft names to the spelling it has in the book, learns what it makes, and reads it.
@@ -67,15 +67,15 @@ impl<'f> Names<'f> {
     }
 
     /// Whether the book holds a name just as it is written.
-    fn holds(&self, space: Space, written: &str) -> bool {
+    fn holds(&self, name_of: NameOf, written: &str) -> bool {
         let site = self.fold.site();
-        match space {
-            Space::Tray => TrayCode::new(written).is_ok_and(|code| self.fold.trays().contains_key(&code)),
-            Space::Lot => LotCode::new(written).is_ok_and(|code| self.fold.lots().contains_key(&code)),
-            Space::Bed => BedName::new(written).is_ok_and(|name| self.fold.beds().contains_key(&name)),
-            Space::Place => PlaceName::new(written).is_ok_and(|name| site.places.contains_key(&name)),
-            Space::Container => ContainerName::new(written).is_ok_and(|name| site.containers.contains_key(&name)),
-            Space::Field => FieldName::new(written).is_ok_and(|name| site.fields.contains_key(&name)),
+        match name_of {
+            NameOf::Tray => TrayCode::new(written).is_ok_and(|code| self.fold.trays().contains_key(&code)),
+            NameOf::Lot => LotCode::new(written).is_ok_and(|code| self.fold.lots().contains_key(&code)),
+            NameOf::Bed => BedName::new(written).is_ok_and(|name| self.fold.beds().contains_key(&name)),
+            NameOf::Place => PlaceName::new(written).is_ok_and(|name| site.places.contains_key(&name)),
+            NameOf::Container => ContainerName::new(written).is_ok_and(|name| site.containers.contains_key(&name)),
+            NameOf::Field => FieldName::new(written).is_ok_and(|name| site.fields.contains_key(&name)),
         }
     }
 
@@ -86,10 +86,10 @@ impl<'f> Names<'f> {
         let mut changed = false;
         // A label may be written anew with other letters: that is what a relabelling is for.
         let was = draft.body.get("was").and_then(Value::as_str).map(folded);
-        for field in kind.fields.iter().filter(|field| matches!(field.shape, Shape::Code)) {
-            let Some(space) = Space::of(field.name) else { continue };
+        for field in kind.fields {
+            let Shape::Code(name_of) = field.shape else { continue };
             let Some(Value::String(written)) = draft.body.get_mut(field.name) else { continue };
-            if self.holds(space, written) {
+            if self.holds(name_of, written) {
                 continue;
             }
             let key = folded(written);
@@ -97,7 +97,7 @@ impl<'f> Names<'f> {
                 continue;
             }
             let spelled = self.spelled.get_or_insert_with(|| spelled(self.fold, self.older));
-            let known = spelled.entry((space, key)).or_default();
+            let known = spelled.entry((name_of, key)).or_default();
             match known.first().filter(|_| !known.contains(written.as_str())) {
                 Some(first) => {
                     first.clone_into(written);
@@ -270,55 +270,29 @@ impl<'f> Names<'f> {
     }
 }
 
-/// Names of one sort: a bed and a tray may be called alike.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Space {
-    Tray,
-    Lot,
-    Bed,
-    Place,
-    Container,
-    Field,
-}
-
-impl Space {
-    /// The sort of name a field holds.
-    fn of(field: &str) -> Option<Space> {
-        match field {
-            "tray" | "from" | "to" | "was" => Some(Space::Tray),
-            "lot" => Some(Space::Lot),
-            "bed" | "for_bed" => Some(Space::Bed),
-            "place" => Some(Space::Place),
-            "container" => Some(Space::Container),
-            "field" => Some(Space::Field),
-            _ => None,
-        }
-    }
-}
-
 /// Every name in the book by what is the same without case, accents, blanks and hyphens.
-fn spelled(fold: &Fold, older: Option<&Fold>) -> BTreeMap<(Space, String), BTreeSet<String>> {
+fn spelled(fold: &Fold, older: Option<&Fold>) -> BTreeMap<(NameOf, String), BTreeSet<String>> {
     let mut spelled = BTreeMap::new();
-    for (space, name) in [Some(fold), older].into_iter().flatten().flat_map(names_of) {
-        spelled.entry((space, folded(&name))).or_insert_with(BTreeSet::new).insert(name);
+    for (name_of, name) in [Some(fold), older].into_iter().flatten().flat_map(names_of) {
+        spelled.entry((name_of, folded(&name))).or_insert_with(BTreeSet::new).insert(name);
     }
     spelled
 }
 
 /// Every name in the book.
-fn names_of(fold: &Fold) -> Vec<(Space, String)> {
+fn names_of(fold: &Fold) -> Vec<(NameOf, String)> {
     let site = fold.site();
-    let trays = fold.trays().keys().map(|name| (Space::Tray, name.to_string()));
-    let lots = fold.lots().keys().map(|name| (Space::Lot, name.to_string()));
-    let beds = fold.beds().keys().map(|name| (Space::Bed, name.to_string()));
+    let trays = fold.trays().keys().map(|name| (NameOf::Tray, name.to_string()));
+    let lots = fold.lots().keys().map(|name| (NameOf::Lot, name.to_string()));
+    let beds = fold.beds().keys().map(|name| (NameOf::Bed, name.to_string()));
     let stood_on: BTreeSet<_> =
         fold.trays().values().flat_map(|story| &story.places).map(|spell| &spell.what).collect();
-    let places = site.places.keys().chain(stood_on).map(|name| (Space::Place, name.to_string()));
+    let places = site.places.keys().chain(stood_on).map(|name| (NameOf::Place, name.to_string()));
     let used = fold.trays().values().flat_map(|story| &story.containers).filter_map(|spell| spell.what.as_ref());
     let used: BTreeSet<_> = used.collect();
-    let containers = site.containers.keys().chain(used).map(|name| (Space::Container, name.to_string()));
+    let containers = site.containers.keys().chain(used).map(|name| (NameOf::Container, name.to_string()));
     let fields = fold.beds().values().flat_map(|story| story.layout.each()).map(|(_, _, bed)| &bed.field);
-    let fields = site.fields.keys().chain(fields).map(|name| (Space::Field, name.to_string()));
+    let fields = site.fields.keys().chain(fields).map(|name| (NameOf::Field, name.to_string()));
     trays.chain(lots).chain(beds).chain(places).chain(containers).chain(fields).collect()
 }
 

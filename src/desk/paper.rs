@@ -9,6 +9,7 @@ use super::{Desk, DeskError, ImportError, Imported, Recorded, Refusal};
 use crate::base::{BedName, Day, SpeciesKey, text, word::Word};
 use crate::nursery::envelope::Draft;
 use crate::reckon::forecast::Leads;
+use crate::reckon::picture::DoubtKind;
 use crate::reckon::round::{Task, round_by};
 use crate::reckon::stock::TrayStory;
 use crate::share::{InBed, KnownNames, PaperRead, ReadFault, decode_sheet, read_any_day, read_paper, read_said_day};
@@ -235,11 +236,12 @@ fn first_of_each(refused: Vec<Refused>, lines: &[(usize, Draft)]) -> Vec<Refused
 
 /// The account that cannot bear a line, where that is why it is refused.
 fn account_of(why: &Refusal) -> Option<String> {
-    if let Refusal::MoreOutThanStands { tray, .. } = why {
+    let Refusal::Book(doubt) = why else { return None };
+    if let DoubtKind::MoreOutThanStood { tray, .. } = &doubt.kind {
         Some(format!("tray {tray}"))
-    } else if let Refusal::MoreSeedThanHeld { lot, .. } = why {
+    } else if let DoubtKind::MoreSeedThanHeld { lot, .. } = &doubt.kind {
         Some(format!("lot {lot}"))
-    } else if let Refusal::MoreDeadThanLive { bed, species, .. } = why {
+    } else if let DoubtKind::MoreDeadThanLived { bed, species, .. } = &doubt.kind {
         Some(format!("bed {bed} {species}"))
     } else {
         None

@@ -6,7 +6,6 @@ use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::EntryFault;
 use crate::nursery::species::ProfileFault;
-use crate::reckon::impossible::Impossible;
 use crate::reckon::picture::Doubt;
 
 /// Why something is not written.
@@ -35,17 +34,8 @@ pub enum Refusal {
     TrayInUse(TrayCode),
     /// A new lot under a code in use.
     LotInUse(LotCode),
-    /// More out of a tray than stands there by the books of that day.
-    MoreOutThanStands {
-        /// The tray.
-        tray: TrayCode,
-        /// Wanted out.
-        out: u32,
-        /// Standing by the books of that day.
-        stands: u32,
-        /// That day.
-        on: Day,
-    },
+    /// What the entry would make doubtful cannot be true.
+    Book(Doubt),
     /// Something of a tray from before it came into the book with what stood in it.
     BeforeTheBook {
         /// The tray.
@@ -53,76 +43,6 @@ pub enum Refusal {
         /// The day it came into the book.
         since: Day,
     },
-    /// More seed out of a lot than it holds.
-    MoreSeedThanHeld {
-        /// The lot.
-        lot: LotCode,
-        /// Wanted out.
-        out: u32,
-        /// Held by the books of that day.
-        held: u32,
-        /// That day.
-        on: Day,
-    },
-    /// More dead in a bed than live there.
-    MoreDeadThanLive {
-        /// The bed.
-        bed: BedName,
-        /// The species.
-        species: SpeciesKey,
-        /// Dead by the entry.
-        dead: u32,
-        /// Living by the books.
-        live: u32,
-        /// That day.
-        on: Day,
-    },
-    /// More out into a bed than it has open positions.
-    MoreOutThanPositions {
-        /// The bed.
-        bed: BedName,
-        /// The species.
-        species: SpeciesKey,
-        /// Wanted out.
-        out: u32,
-        /// Positions open by the books.
-        open: u32,
-        /// That day.
-        on: Day,
-    },
-    /// A row or place that the bed does not have.
-    NoSuchPosition {
-        /// The bed.
-        bed: BedName,
-        /// As it was written.
-        written: String,
-        /// Rows of the bed.
-        rows: u32,
-        /// Places in its longest row.
-        places: u32,
-    },
-    /// A sample of more plants than stand in the tray.
-    SampleLarger {
-        /// The tray.
-        tray: TrayCode,
-        /// Plants measured.
-        sample: u32,
-        /// Standing by the books of that day.
-        stands: u32,
-        /// That day.
-        on: Day,
-    },
-    /// Seed or plants of one species into a tray of another.
-    TwoSpecies {
-        /// The tray.
-        tray: TrayCode,
-        /// What it holds.
-        species: SpeciesKey,
-        /// What was to come in.
-        other: SpeciesKey,
-    },
-    /// An entry of a day that says something against itself.
-    CannotBe(Impossible, Day),
     /// A code that was given up for another one.
     TrayRenamed {
         /// The old code.

@@ -21,7 +21,7 @@ impl Desk {
         self.look_up_named(drafts.iter())?;
         let (_, judged) = self.judge(drafts, self.now.moment, device)?;
         let picture = self.fold.picture();
-        let doubts = judged.put_back(&mut self.fold);
+        let doubts = judged.roll_back(&mut self.fold);
         Ok((picture, doubts))
     }
 

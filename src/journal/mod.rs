@@ -18,7 +18,7 @@ mod schema;
 #[cfg(test)]
 mod tests;
 
-pub use append::{Intake, New, Step, Taken, Told, Unfit};
+pub use append::{Intake, IntakeProgress, New, Step, Taken, Unfit};
 pub use backup::BackupReport;
 pub use check::{CheckReport, Fault, check, check_with_note};
 pub use error::JournalError;

@@ -8,21 +8,21 @@ use std::sync::Arc;
 
 use crate::base::{Day, DeviceId, EntryId};
 use crate::nursery::entry::subject::{Subject, subjects};
-use crate::nursery::entry::{Entry, OrderKey, TrayEntry, What};
+use crate::nursery::entry::{Entry, OrderKey};
 
 /// The entries of one command on one day.
 type Given = (DeviceId, u64, Day);
 
 /// Where entries stand in their day.
 #[derive(Clone, Debug, Default)]
-pub(super) struct DayOrder {
+pub(super) struct OrderWithinDays {
     /// What each command wrote for a day, by number.
     given: HashMap<Given, Vec<Arc<Entry>>>,
     /// Entries that stand later than their nominal hour, minutes since midnight.
     later: HashMap<EntryId, u16>,
 }
 
-impl DayOrder {
+impl OrderWithinDays {
     /// The place of an entry in the order of things.
     pub fn key_of(&self, entry: &Entry) -> OrderKey {
         OrderKey { minutes: self.minutes_of(entry), ..entry.order_key() }
@@ -113,7 +113,8 @@ fn later(of_command: &[Arc<Entry>]) -> BTreeMap<EntryId, u16> {
     let mut last: HashMap<Subject, u16> = HashMap::new();
     for entry in of_command {
         let nominal = entry.minutes();
-        if stands_first(&entry.what) {
+        // The rest speaks of them, wherever in a file they stand.
+        if entry.what.facts().is_some_and(|facts| facts.first) {
             continue;
         }
         let about = subjects(&entry.what);
@@ -124,16 +125,6 @@ fn later(of_command: &[Arc<Entry>]) -> BTreeMap<EntryId, u16> {
         last.extend(about.into_iter().map(|subject| (subject, minutes)));
     }
     later
-}
-
-/// What describes, seed, and what makes a tray come first on their day wherever in a file they stand: the rest speaks of
-/// them.
-fn stands_first(what: &What) -> bool {
-    match what {
-        What::Site(_) | What::Seed(_) => true,
-        What::Tray(entry) => matches!(entry, TrayEntry::Sown(_) | TrayEntry::PlantsReceived(_)),
-        What::Ground(_) | What::Book(_) | What::Foreign { .. } => false,
-    }
 }
 
 #[cfg(test)]
@@ -168,12 +159,12 @@ mod tests {
     #[test]
     fn the_order_given_in_one_command_leads_for_what_speaks_of_the_same() {
         let all = day();
-        let mut order = DayOrder::default();
+        let mut order = OrderWithinDays::default();
         order.add(&all);
-        let hours = |order: &DayOrder| all.each_ref().map(|entry| order.key_of(entry).minutes / 60);
+        let hours = |order: &OrderWithinDays| all.each_ref().map(|entry| order.key_of(entry).minutes / 60);
         assert_eq!(hours(&order), [16, 16, 16, 8], "another tray keeps its hour");
         // Whatever the order in which they come, and however many at a time.
-        let mut stepwise = DayOrder::default();
+        let mut stepwise = OrderWithinDays::default();
         assert!(!stepwise.add(&all[1..=1]) && !stepwise.add(&all[3..]));
         assert!(stepwise.add(&all[0..=0]), "the label stands later now");
         stepwise.add(&all[2..=2]);
@@ -187,7 +178,7 @@ mod tests {
         let counted = entry(1, 1, "counted", json!({"tray": "cof-1", "standing": 9}));
         let lost = entry(2, 2, "lost", json!({"tray": "cof-1", "count": 2, "cause": "rats"}));
         let sown = entry(3, 1, "sown", json!({"tray": "cof-1", "lot": "L1", "seeds": 9, "container": "bag"}));
-        let mut order = DayOrder::default();
+        let mut order = OrderWithinDays::default();
         order.add(&[counted.clone(), lost.clone(), sown.clone()]);
         let hours = [&counted, &lost, &sown].map(|entry| order.key_of(entry).minutes / 60);
         assert_eq!(hours, [8, 6, 0]);

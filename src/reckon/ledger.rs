@@ -8,7 +8,7 @@ use std::sync::Arc;
 use crate::base::{Day, EntryId, Moment, TrayCode};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, OrderKey, SiteEntry, TrayEntry, What};
-use crate::reckon::day_order::DayOrder;
+use crate::reckon::day_order::OrderWithinDays;
 use crate::reckon::ordered::{Ordered, Placed};
 
 /// Whether an entry describes something that was there before it was described: on days before the first description of
@@ -43,7 +43,7 @@ pub struct View {
 pub struct Ledger {
     view: View,
     all: Ordered,
-    order: DayOrder,
+    order: OrderWithinDays,
     ids: HashMap<EntryId, Arc<Entry>>,
     by_subject: HashMap<Subject, Ordered>,
     withdrawals: BTreeMap<(Moment, EntryId), Arc<Entry>>,
@@ -58,7 +58,7 @@ impl Ledger {
         let mut ledger = Ledger {
             view,
             all: Ordered::default(),
-            order: DayOrder::default(),
+            order: OrderWithinDays::default(),
             ids: HashMap::new(),
             by_subject: HashMap::new(),
             withdrawals: BTreeMap::new(),
@@ -220,7 +220,7 @@ impl Ledger {
     fn order_anew(&mut self, all: Vec<Arc<Entry>>) {
         let counting: Vec<Arc<Entry>> =
             all.iter().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
-        self.order = DayOrder::default();
+        self.order = OrderWithinDays::default();
         self.order.add(&counting);
         self.place(all);
     }

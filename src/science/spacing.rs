@@ -6,7 +6,7 @@ use super::wrong_input::{self, WrongInput};
 
 /// Square metres of a hectare.
 const SQUARE_METRES_PER_HA: f64 = 10_000.0;
-/// Row distance of equal-sided triangles over the distance in the row: half the square root of 3, about 0.8660.
+/// PlantRow distance of equal-sided triangles over the distance in the row: half the square root of 3, about 0.8660.
 const TRIANGLE_HEIGHT: f64 = 0.866_025_403_784_438_6;
 /// The wide distance of a double row over the narrow one when only the narrow one is given. Ours.
 const WIDE_OVER_NARROW: f64 = 2.0;
@@ -130,32 +130,32 @@ impl Steps {
 }
 
 /// One row, seen from the first row's first place.
-struct Row {
+struct PlantRow {
     y_m: f64,
     shift_m: f64,
     places: u32,
 }
 
-fn rows(pattern: SpacingPattern, steps: &Steps, room_x_m: f64, room_y_m: f64) -> Result<Vec<Row>, WrongInput> {
+fn rows(pattern: SpacingPattern, steps: &Steps, room_x_m: f64, room_y_m: f64) -> Result<Vec<PlantRow>, WrongInput> {
     let half_m = steps.in_row_m / 2.0;
     let straight = fitting(room_x_m, steps.in_row_m)?;
-    let mut rows: Vec<Row> = match pattern {
+    let mut rows: Vec<PlantRow> = match pattern {
         SpacingPattern::Square | SpacingPattern::Rectangle => {
-            let row = |n: u32| Row { y_m: f64::from(n) * steps.row_m, shift_m: 0.0, places: straight };
+            let row = |n: u32| PlantRow { y_m: f64::from(n) * steps.row_m, shift_m: 0.0, places: straight };
             (0..fitting(room_y_m, steps.row_m)?).map(row).collect()
         }
         SpacingPattern::Triangle => {
             let shifted = fitting(room_x_m - half_m, steps.in_row_m)?;
             let row = |n: u32| {
                 let (shift_m, places) = if n.is_multiple_of(2) { (0.0, straight) } else { (half_m, shifted) };
-                Row { y_m: f64::from(n) * steps.row_m, shift_m, places }
+                PlantRow { y_m: f64::from(n) * steps.row_m, shift_m, places }
             };
             (0..fitting(room_y_m, steps.row_m)?).map(row).collect()
         }
         SpacingPattern::Quincunx => {
             let lines = fitting(room_y_m, steps.row_m)?;
-            let grid = |n: u32| Row { y_m: f64::from(n) * steps.row_m, shift_m: 0.0, places: straight };
-            let centre = |n: u32| Row {
+            let grid = |n: u32| PlantRow { y_m: f64::from(n) * steps.row_m, shift_m: 0.0, places: straight };
+            let centre = |n: u32| PlantRow {
                 y_m: (f64::from(n) + 0.5) * steps.row_m,
                 shift_m: half_m,
                 places: if n + 1 < lines { straight.saturating_sub(1) } else { 0 },
@@ -169,8 +169,8 @@ fn rows(pattern: SpacingPattern, steps: &Steps, room_x_m: f64, room_y_m: f64) ->
                 let y_m = f64::from(n) * pair_m;
                 let second_places = if n < second { straight } else { 0 };
                 [
-                    Row { y_m, shift_m: 0.0, places: straight },
-                    Row { y_m: y_m + steps.row_m, shift_m: 0.0, places: second_places },
+                    PlantRow { y_m, shift_m: 0.0, places: straight },
+                    PlantRow { y_m: y_m + steps.row_m, shift_m: 0.0, places: second_places },
                 ]
             };
             (0..fitting(room_y_m, pair_m)?).flat_map(pair).collect()

@@ -11,7 +11,7 @@
 
 use serde_json::{Map, Value};
 
-use super::draft::{Desk, read_kind, settle_draft, short};
+use super::draft::{Writer, read_kind, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};
 use super::pairs::{Split, read_pair, split_words};
 use crate::base::{Clock, Day};
@@ -63,7 +63,7 @@ fn read_line(words: &[Split], today: Day) -> Result<(Draft, Day), Fault> {
     }
     fields.insert("happened".into(), Value::from(happened.to_string()));
     fields.insert("who".into(), Value::from(who.text.as_str()));
-    let draft = settle_draft(known, fields, Desk { today, who: &who.text })?;
+    let draft = settle_draft(known, fields, Writer { today, who: &who.text })?;
     Ok((draft, recorded))
 }
 

@@ -17,7 +17,7 @@ const LONGEST_WHO: usize = 80;
 
 /// Who writes and which day it is, where a line does not say.
 #[derive(Clone, Copy)]
-pub(super) struct Desk<'a> {
+pub(super) struct Writer<'a> {
     pub today: Day,
     pub who: &'a str,
 }
@@ -38,7 +38,7 @@ pub(super) fn at_is_clock(known: &KindOfEntry, written: &str) -> bool {
 }
 
 /// Makes a draft of the values by name, `happened`, `who`, `clock` and a time under `at` among them.
-pub(super) fn settle_draft(known: &KindOfEntry, fields: Map<String, Value>, desk: Desk) -> Result<Draft, Fault> {
+pub(super) fn settle_draft(known: &KindOfEntry, fields: Map<String, Value>, desk: Writer) -> Result<Draft, Fault> {
     all_seen(&fields, None)?;
     let mut body = Map::new();
     let mut envelope = Envelope::default();

@@ -3,7 +3,7 @@
 use serde_json::{Map, Value};
 use std::io::{self, BufRead};
 
-use super::draft::{Desk, clock_of, plain_text, read_kind, settle_draft, short};
+use super::draft::{Writer, clock_of, plain_text, read_kind, settle_draft, short};
 use super::fault::{Fault, LineFaults, ReadFault, Reason};
 use super::json;
 use crate::base::{Day, EntryId, Moment};
@@ -66,17 +66,17 @@ pub fn each_line<E: From<io::Error>>(
     who: &str,
     take: &mut dyn FnMut(usize, Option<Written>) -> Result<(), E>,
 ) -> Result<LineFaults, E> {
-    let desk = Desk { today, who };
+    let desk = Writer { today, who };
     let (mut faults, mut buffer) = (LineFaults::default(), Vec::new());
     for number in 1.. {
         let read = match next_line(&mut input, &mut buffer)? {
-            Taken::Nothing => break,
-            Taken::TooLong => Err(Fault::bare(Reason::LineTooLong { most_bytes: LONGEST_LINE_BYTES })),
-            Taken::WithoutEnd => {
+            LineTaken::Nothing => break,
+            LineTaken::TooLong => Err(Fault::bare(Reason::LineTooLong { most_bytes: LONGEST_LINE_BYTES })),
+            LineTaken::WithoutEnd => {
                 faults.note(Fault::bare(Reason::LineWithoutEnd).in_line(number));
                 break;
             }
-            Taken::Line => read_bytes(&buffer, number == 1, desk),
+            LineTaken::Line => read_bytes(&buffer, number == 1, desk),
         };
         match read {
             Ok(written) => take(number, written)?,
@@ -89,7 +89,7 @@ pub fn each_line<E: From<io::Error>>(
     Ok(faults)
 }
 
-enum Taken {
+enum LineTaken {
     Nothing,
     Line,
     TooLong,
@@ -97,10 +97,10 @@ enum Taken {
 }
 
 /// Takes the next line without its end into the buffer, never more than the limit of it.
-fn next_line(input: &mut impl BufRead, line: &mut Vec<u8>) -> io::Result<Taken> {
+fn next_line(input: &mut impl BufRead, line: &mut Vec<u8>) -> io::Result<LineTaken> {
     line.clear();
     let (mut length, mut begun) = (0_usize, false);
-    let judged = |length: usize| if length > LONGEST_LINE_BYTES { Taken::TooLong } else { Taken::Line };
+    let judged = |length: usize| if length > LONGEST_LINE_BYTES { LineTaken::TooLong } else { LineTaken::Line };
     loop {
         let available = match input.fill_buf() {
             Ok(available) => available,
@@ -108,7 +108,7 @@ fn next_line(input: &mut impl BufRead, line: &mut Vec<u8>) -> io::Result<Taken> 
             Err(error) => return Err(error),
         };
         if available.is_empty() {
-            return Ok(if begun { judged(length) } else { Taken::Nothing });
+            return Ok(if begun { judged(length) } else { LineTaken::Nothing });
         }
         begun = true;
         let end = available.iter().position(|byte| *byte == b'\n');
@@ -122,12 +122,12 @@ fn next_line(input: &mut impl BufRead, line: &mut Vec<u8>) -> io::Result<Taken> 
             return Ok(judged(length));
         }
         if length > LONGEST_SKIP_BYTES {
-            return Ok(Taken::WithoutEnd);
+            return Ok(LineTaken::WithoutEnd);
         }
     }
 }
 
-fn read_bytes(bytes: &[u8], first: bool, desk: Desk) -> Result<Option<Written>, Fault> {
+fn read_bytes(bytes: &[u8], first: bool, desk: Writer) -> Result<Option<Written>, Fault> {
     let bytes = if first { bytes.strip_prefix(BYTE_ORDER_MARK).unwrap_or(bytes) } else { bytes };
     let text = std::str::from_utf8(bytes).map_err(|error| {
         let before = error.valid_up_to();
@@ -139,7 +139,7 @@ fn read_bytes(bytes: &[u8], first: bool, desk: Desk) -> Result<Option<Written>, 
 }
 
 /// Reads the text of one line.
-fn read_text(text: &str, desk: Desk) -> Result<Written, Fault> {
+fn read_text(text: &str, desk: Writer) -> Result<Written, Fault> {
     let Value::Object(mut fields) = json::read_value(text)? else { return Err(Fault::bare(Reason::NotARecord)) };
     if fields.get("id").is_some_and(|id| !id.is_null()) {
         return sealed(fields).map(Written::Sealed);

@@ -1,7 +1,7 @@
 //! The only room that reads what comes from outside: lines of entries, typed pairs, the sample's day lines and sheets.
 //! And what goes out: exports, and files written whole. Faults are facts here; `wording` makes sentences of them.
 
-mod amounts;
+mod by_hand;
 pub mod csv;
 pub mod day_lines;
 mod draft;
@@ -9,12 +9,13 @@ pub mod export;
 pub mod fault;
 pub mod files;
 pub mod first_day;
-mod hand_day;
 mod json;
 pub mod lines;
 pub mod pairs;
 pub mod paper_lines;
 pub mod sheet;
+
+use by_hand::{amounts, hand_day, vocabulary};
 
 pub use csv::write_csv;
 pub use day_lines::read_day_lines;

@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value};
 
-use super::draft::{Desk, at_is_clock, read_kind, settle_draft, short};
+use super::draft::{Writer, at_is_clock, read_kind, settle_draft, short};
 use super::fault::{Fault, PairFault, Reason};
 use super::hand_day::{read_any_day, read_said_day};
 use super::json;
@@ -32,7 +32,7 @@ pub fn read_pairs(kind: &str, pairs: &[String], today: Day, who: &str) -> Result
         fields.insert(name, value);
     }
     let order: Vec<String> = pairs.iter().map(|pair| field_named(known, pair)).collect();
-    settle_draft(known, fields, Desk { today, who }).map_err(|fault| {
+    settle_draft(known, fields, Writer { today, who }).map_err(|fault| {
         let outer = fault.field.as_deref().and_then(|field| field.split(['.', '[']).next());
         let pair = order.iter().position(|name| Some(name.as_str()) == outer);
         PairFault::new(pair.map(|i| i + 1), fault)

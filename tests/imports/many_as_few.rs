@@ -26,6 +26,7 @@ fn refused(refused: &[Refused]) -> Vec<String> {
             Refusal::UnknownTray(tray, _) => format!("unknown {tray}"),
             Refusal::UnknownLot(lot, _) => format!("unknown {lot}"),
             Refusal::UnknownBed(bed, _) => format!("unknown {bed}"),
+            Refusal::Book(doubt) => format!("{:?} {}", doubt.kind, doubt.day),
             other => format!("{other:?}"),
         };
         format!("{:06} {why}", one.line)

@@ -55,7 +55,7 @@ impl FieldLine {
 
     /// Whether the first letter takes the place of what the field began with: a proposed figure or code.
     fn is_figure_or_code(&self) -> bool {
-        matches!(self.field.shape, Shape::Count | Shape::Number { .. } | Shape::Code)
+        matches!(self.field.shape, Shape::Count | Shape::Number { .. } | Shape::Code(_))
     }
 
     /// Gives way to another field of which only one is written: what it only began with is taken out.
@@ -211,7 +211,7 @@ impl FieldLine {
 
     /// Enter takes the only name that fits what is typed.
     pub fn settle(&mut self, picks: &[String]) {
-        let is_name = matches!(self.field.shape, Shape::Code | Shape::Species);
+        let is_name = matches!(self.field.shape, Shape::Code(_) | Shape::Species);
         if let ([only], true, false, false) = (picks, is_name, self.typed.is_empty(), self.fresh) {
             self.typed = Typed::of(only);
         }

@@ -33,8 +33,8 @@ impl Form {
                     Shape::List(Shape::Record(_)) => wording.form_rows(value.split(';').count() as i64),
                     Shape::Text | Shape::Species => value,
                     // The name of a bed or a place says itself what it is, and so does how many.
-                    Shape::Code | Shape::Count if NAMELESS.contains(&line.field.name) => value,
-                    Shape::Code
+                    Shape::Code(_) | Shape::Count if NAMELESS.contains(&line.field.name) => value,
+                    Shape::Code(_)
                     | Shape::Count
                     | Shape::Number { .. }
                     | Shape::Day

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::field::FieldLine;
 use crate::base::text::folded;
 use crate::dashboard::model::On;
-use crate::nursery::entry::shape::Shape;
+use crate::nursery::entry::shape::{NameOf, Shape};
 
 /// The most names offered.
 const MOST: usize = 6;
@@ -21,7 +21,12 @@ const FIRST_CULLS_ES: [&str; 4] = ["muy pequeñas", "bifurcadas", "raíz torcida
 pub fn picks(line: &FieldLine, kind: &str, on: &On<'_>) -> Vec<String> {
     let typed = line.typed.text();
     match line.field.shape {
-        Shape::Code | Shape::Species => fitting(&typed, names(line.field.name, kind, on)),
+        Shape::Code(_) if is_new(line.field.name, kind) => Vec::new(),
+        Shape::Code(name_of) => fitting(&typed, names(name_of, on)),
+        Shape::Species => {
+            let species = on.book.picture.site.species.iter().map(|(key, _)| on.species(Some(key)));
+            fitting(&typed, species.collect())
+        }
         Shape::Text if matches!(line.field.name, "cause" | "why" | "with" | "what" | "causes") => {
             let used = most_used(line.field.name, kind, on);
             if typed.trim().is_empty() { used.into_iter().take(MOST).collect() } else { fitting(&typed, used) }
@@ -42,30 +47,31 @@ pub fn picks(line: &FieldLine, kind: &str, on: &On<'_>) -> Vec<String> {
     }
 }
 
-/// Every name of the book that a field may hold.
-fn names(field: &str, kind: &str, on: &On<'_>) -> Vec<String> {
-    let picture = &on.book.picture;
-    let is_new = matches!(
+/// Whether a field takes the name of something the entry makes: no name of the book fits.
+fn is_new(field: &str, kind: &str) -> bool {
+    matches!(
         (kind, field),
         ("sown" | "plants_received" | "relabelled", "tray") | ("lot_received", "lot") | ("bed_set", "bed")
-    );
-    match field {
-        _ if is_new => Vec::new(),
-        "tray" | "from" | "to" | "share_of" | "was" => {
+    )
+}
+
+/// Every name of one sort in the book.
+fn names(name_of: NameOf, on: &On<'_>) -> Vec<String> {
+    let picture = &on.book.picture;
+    match name_of {
+        NameOf::Tray => {
             let living = picture.trays.values().filter(|tray| tray.standing > 0 || tray.seed > 0);
             living.map(|tray| tray.code.to_string()).collect()
         }
-        "lot" => picture.lots.keys().map(ToString::to_string).collect(),
-        "bed" | "for_bed" => picture.beds.keys().map(ToString::to_string).collect(),
-        "field" => {
+        NameOf::Lot => picture.lots.keys().map(ToString::to_string).collect(),
+        NameOf::Bed => picture.beds.keys().map(ToString::to_string).collect(),
+        NameOf::Field => {
             let mut fields: Vec<String> = picture.beds.values().map(|bed| bed.field.to_string()).collect();
             fields.dedup();
             fields
         }
-        "place" => picture.site.places.keys().map(ToString::to_string).collect(),
-        "container" => picture.site.containers.keys().map(ToString::to_string).collect(),
-        "species" | "nurse" => picture.site.species.iter().map(|(key, _)| on.species(Some(key))).collect(),
-        _ => Vec::new(),
+        NameOf::Place => picture.site.places.keys().map(ToString::to_string).collect(),
+        NameOf::Container => picture.site.containers.keys().map(ToString::to_string).collect(),
     }
 }
 

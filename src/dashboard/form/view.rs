@@ -190,7 +190,7 @@ fn hint_of(line: &FieldLine, wording: &Wording) -> String {
         Shape::List(Shape::Spot) => wording.form_spot_hint(),
         Shape::List(_) => wording.form_list_hint(),
         Shape::Open => wording.form_open_hint(),
-        Shape::Code | Shape::Species | Shape::Text | Shape::Clock | Shape::Entry | Shape::Record(_) => {
+        Shape::Code(_) | Shape::Species | Shape::Text | Shape::Clock | Shape::Entry | Shape::Record(_) => {
             wording.form_text_hint()
         }
     };

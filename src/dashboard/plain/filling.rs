@@ -91,7 +91,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         let begin = form.begin_place();
         let fields = form.fields();
         let wanted = |at: usize, field: &Field, value: &str| {
-            let proposal = matches!(field.shape, Shape::Count | Shape::Number { .. } | Shape::Code);
+            let proposal = matches!(field.shape, Shape::Count | Shape::Number { .. } | Shape::Code(_));
             let needed = field.required && (value.is_empty() || proposal);
             (needed && Some(at) != about) || at == begin || form.goes_together(field.name)
         };

@@ -11,7 +11,7 @@ use super::{ImportError, Imported};
 use crate::base::{DeviceId, EntryId};
 use crate::desk::in_parts::{Asked, doubts_kept, fold_in_parts, nothing_looked_up};
 use crate::desk::judge;
-use crate::desk::names::Names;
+use crate::desk::names::BatchNames;
 use crate::desk::refusal::{DeskError, Refusal, Refused};
 use crate::desk::{Desk, Recorded};
 use crate::journal::{Intake, JournalError, New, Step, Unfit};
@@ -66,7 +66,7 @@ impl From<Step> for ImportStep {
 }
 
 /// Hears how far an import is; a break stops it, and nothing of it is taken in.
-pub type ToldOfImport<'t> = dyn FnMut(ImportStep) -> ControlFlow<()> + 't;
+pub type ImportProgress<'t> = dyn FnMut(ImportStep) -> ControlFlow<()> + 't;
 
 fn go_on_unless(said: ControlFlow<()>) -> Result<(), JournalError> {
     if said.is_break() { Err(JournalError::Cancelled) } else { Ok(()) }
@@ -74,7 +74,7 @@ fn go_on_unless(said: ControlFlow<()>) -> Result<(), JournalError> {
 
 /// What was read of the file, and what is open.
 #[derive(Default)]
-struct Coming {
+struct Incoming {
     intake: Option<Intake>,
     device: Option<DeviceId>,
     lines: usize,
@@ -90,7 +90,7 @@ struct Coming {
     fold_is_other: bool,
 }
 
-impl Coming {
+impl Incoming {
     fn counted(&self) -> (usize, usize) {
         self.intake.as_ref().map_or((0, 0), Intake::counted)
     }
@@ -112,11 +112,11 @@ impl Desk {
         input: impl BufRead,
         who: &str,
         how: How,
-        told: &mut ToldOfImport<'_>,
+        told: &mut ImportProgress<'_>,
     ) -> Result<Imported, ImportError> {
         self.refresh().map_err(ImportError::Desk)?;
         let device = self.journal.device().map_err(journal)?;
-        let mut coming = Coming { device, ..Coming::default() };
+        let mut coming = Incoming { device, ..Incoming::default() };
         let imported = self.import_coming(&mut coming, input, who, how, told);
         if let Some(intake) = coming.intake.take() {
             self.journal.let_go(intake);
@@ -129,11 +129,11 @@ impl Desk {
 
     fn import_coming(
         &mut self,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         input: impl BufRead,
         who: &str,
         how: How,
-        told: &mut ToldOfImport<'_>,
+        told: &mut ImportProgress<'_>,
     ) -> Result<Imported, ImportError> {
         let mut faults = self.read_in(coming, input, who, how, told)?;
         let judged = if coming.intake.is_none() {
@@ -182,11 +182,11 @@ impl Desk {
     /// others are kept until all are known.
     fn read_in(
         &mut self,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         input: impl BufRead,
         who: &str,
         how: How,
-        told: &mut ToldOfImport<'_>,
+        told: &mut ImportProgress<'_>,
     ) -> Result<LineFaults, ImportError> {
         let today = self.now.today;
         let mut faults = share::each_line(input, today, who, &mut |number, written| -> Result<(), ImportError> {
@@ -227,7 +227,7 @@ impl Desk {
     }
 
     /// Puts the few lines with an identity into a transaction.
-    fn put(&mut self, coming: &mut Coming) -> Result<(), JournalError> {
+    fn put(&mut self, coming: &mut Incoming) -> Result<(), JournalError> {
         let intake = coming.intake.insert(self.journal.begin_intake()?);
         std::mem::take(&mut coming.few)
             .into_iter()
@@ -235,7 +235,7 @@ impl Desk {
     }
 
     /// The same once they are judged.
-    fn put_few(&mut self, coming: &mut Coming, faults: &mut LineFaults) -> Result<(), ImportError> {
+    fn put_few(&mut self, coming: &mut Incoming, faults: &mut LineFaults) -> Result<(), ImportError> {
         if !coming.few.is_empty() {
             self.put(coming).map_err(journal)?;
             self.settle_chains(coming, faults).map_err(journal)?;
@@ -244,7 +244,7 @@ impl Desk {
     }
 
     /// Adds what does not fit the lines that are here to the faults of lines.
-    fn settle_chains(&mut self, coming: &mut Coming, faults: &mut LineFaults) -> Result<(), JournalError> {
+    fn settle_chains(&mut self, coming: &mut Incoming, faults: &mut LineFaults) -> Result<(), JournalError> {
         let Some(intake) = &mut coming.intake else { return Ok(()) };
         intake.settle(&self.journal, faults.is_empty())?;
         let (of_chains, count) = intake.faults();
@@ -256,7 +256,7 @@ impl Desk {
     }
 
     /// In memory, on the fold of the book.
-    fn judge_few(&mut self, coming: &mut Coming) -> Result<Vec<Doubt>, DeskError> {
+    fn judge_few(&mut self, coming: &mut Incoming) -> Result<Vec<Doubt>, DeskError> {
         let opened = coming.few.iter().filter_map(|(_, sealed)| sealed.open().ok());
         let known: Vec<Arc<Entry>> =
             opened.filter(|entry| !self.fold.ledger().holds(&entry.id)).map(Arc::new).collect();
@@ -272,9 +272,9 @@ impl Desk {
     /// part at a time.
     fn judge_many(
         &mut self,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         how: How,
-        told: &mut ToldOfImport<'_>,
+        told: &mut ImportProgress<'_>,
     ) -> Result<Vec<Doubt>, DeskError> {
         let mut intake = match coming.intake.take() {
             Some(intake) => intake,
@@ -288,9 +288,9 @@ impl Desk {
     fn judge_inside(
         &mut self,
         intake: &mut Intake,
-        coming: &mut Coming,
+        coming: &mut Incoming,
         how: How,
-        told: &mut ToldOfImport<'_>,
+        told: &mut ImportProgress<'_>,
     ) -> Result<Vec<Doubt>, DeskError> {
         let mut before: BTreeSet<Doubt> = self.fold.all_doubts().into_iter().collect();
         if !self.fold.is_whole() {
@@ -326,8 +326,8 @@ impl Desk {
     fn settle_many(
         &mut self,
         intake: &Intake,
-        coming: &mut Coming,
-        told: &mut ToldOfImport<'_>,
+        coming: &mut Incoming,
+        told: &mut ImportProgress<'_>,
     ) -> Result<(), DeskError> {
         if coming.drafts.is_empty() {
             return Ok(());
@@ -339,7 +339,7 @@ impl Desk {
             older = Some(std::mem::replace(&mut self.fold, nothing_looked_up(&self.journal, self.now)?));
         }
         self.look_up_named(coming.drafts.iter())?;
-        let mut names = Names::of(&self.fold).spelled_also_as_in(older.as_ref());
+        let mut names = BatchNames::of(&self.fold).spelled_also_as_in(older.as_ref());
         let (mut refused, mut unread): (Vec<Refused>, HashSet<usize>) = (Vec::new(), HashSet::new());
         let now = self.now;
         let read = coming.lines;
@@ -371,7 +371,7 @@ impl Desk {
     }
 
     /// Makes what was judged one piece of the file.
-    fn save(&mut self, coming: &mut Coming, told: &mut ToldOfImport<'_>) -> Result<(), DeskError> {
+    fn save(&mut self, coming: &mut Incoming, told: &mut ImportProgress<'_>) -> Result<(), DeskError> {
         let many = coming.settled.is_empty();
         if coming.counted().0 == 0 && coming.drafts.is_empty() {
             return Ok(());

@@ -3,7 +3,7 @@
 mod import;
 mod packed;
 
-pub use import::{AT_ONCE, How, ImportStep, ToldOfImport};
+pub use import::{AT_ONCE, How, ImportProgress, ImportStep};
 
 use std::io::{self, Write};
 use std::path::Path;

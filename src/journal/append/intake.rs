@@ -78,7 +78,7 @@ impl From<Unfit> for JournalError {
 }
 
 /// Hears how far it is; a break stops it, and nothing of it stays.
-pub type Told<'t> = dyn FnMut(Step) -> ControlFlow<()> + 't;
+pub type IntakeProgress<'t> = dyn FnMut(Step) -> ControlFlow<()> + 't;
 
 /// Lines on their way in. While there is one, a transaction is open: it ends with [`Journal::keep`] or
 /// [`Journal::let_go`].

@@ -2,7 +2,7 @@
 
 mod intake;
 
-pub use intake::{Intake, Step, Told, Unfit};
+pub use intake::{Intake, IntakeProgress, Step, Unfit};
 
 use rusqlite::Connection;
 use serde_json::{Map, Value};
@@ -93,7 +93,7 @@ impl Journal {
         &mut self,
         intake: &mut Intake,
         new: New<'_>,
-        told: &mut Told<'_>,
+        told: &mut IntakeProgress<'_>,
     ) -> Result<Option<EntryId>, JournalError> {
         let Journal { connection, shelf, notes, .. } = self;
         if new.drafts.len() == 0 {
@@ -112,7 +112,7 @@ impl Journal {
         _intake: &mut Intake,
         device: &DeviceId,
         new: New<'_>,
-        told: &mut Told<'_>,
+        told: &mut IntakeProgress<'_>,
     ) -> Result<Option<EntryId>, JournalError> {
         if new.drafts.len() == 0 {
             return Ok(None);
@@ -128,7 +128,7 @@ impl Journal {
         &mut self,
         intake: &Intake,
         behind_too: bool,
-        told: &mut Told<'_>,
+        told: &mut IntakeProgress<'_>,
     ) -> Result<(), JournalError> {
         let from = if behind_too { 0 } else { intake.arrived_before() };
         lookup::go_on(&self.connection, from, &mut |done| go_on_unless(told(Step::LookedUp(done))))
@@ -136,7 +136,7 @@ impl Journal {
 
     /// Makes all that came in one piece of the file: when this returns, the disk has it. Where it fails or is told to stop,
     /// nothing is left of it.
-    pub fn keep(&mut self, mut intake: Intake, told: &mut Told<'_>) -> Result<(), JournalError> {
+    pub fn keep(&mut self, mut intake: Intake, told: &mut IntakeProgress<'_>) -> Result<(), JournalError> {
         let kept = self
             .look_up_intake(&intake, false, told)
             .and_then(|()| go_on_unless(told(Step::Saving)))
@@ -170,7 +170,7 @@ fn write_drafts(
     device: &DeviceId,
     mut head: Head,
     new: New<'_>,
-    told: &mut Told<'_>,
+    told: &mut IntakeProgress<'_>,
 ) -> Result<Head, JournalError> {
     let recorded = head.recorded.map_or(new.recorded, |last| last.max(new.recorded));
     let command = head.seq + 1;

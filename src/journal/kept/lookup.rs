@@ -9,7 +9,7 @@ use crate::base::{Day, DeviceId, EntryId, Moment};
 use crate::journal::Journal;
 use crate::journal::error::JournalError;
 use crate::journal::rows::{COLUMNS, Names, Written};
-use crate::nursery::entry::subject::{Subject, lends, subjects};
+use crate::nursery::entry::subject::{Subject, affects_descendants, subjects};
 use crate::nursery::entry::{BookEntry, Entry, TrayEntry, What, reading};
 
 /// Entries brought in at a time where the lookup lags behind.
@@ -159,7 +159,7 @@ fn bring_up_some(connection: &Connection, at_most: usize, numbers: &mut Numbers)
         count += 1;
         let (happened, kind, body): (String, String, String) = (row.get(1)?, row.get(2)?, row.get(3)?);
         let (Ok(happened), Ok(what)) = (happened.parse::<Day>(), reading::read_body(&kind, &body)) else { continue };
-        let hands_on = lends(&what);
+        let hands_on = affects_descendants(&what);
         for (sort, name) in looked_up_by(&what, happened) {
             let number = number_of(connection, &sort, &name, numbers)?;
             put.execute(params![number, hands_on, last])?;

@@ -1,5 +1,7 @@
 //! The book itself: weather, notes, withdrawals.
 
+use super::facts::{AboutFields, KindFacts, LOOK};
+use super::rules::BodyRule::{NotEmpty, OneOf};
 use super::types::{Celsius, DayRain, Text};
 use crate::base::EntryId;
 use crate::kinds;
@@ -8,7 +10,7 @@ kinds! {
     /// What is written in the book besides.
     BookEntry;
     /// The gauge; a later one for the same day replaces it.
-    Weather "weather" {
+    Weather "weather", KindFacts { about: AboutFields::Site, rules: &[OneOf("rain_mm / tmin_c / tmax_c")], ..LOOK } => {
         /// Rain, mm.
         rain_mm: Option<DayRain>,
         /// Lowest temperature, C.
@@ -17,14 +19,14 @@ kinds! {
         tmax_c: Option<Celsius>,
     }
     /// Anything.
-    Noted "noted" {
+    Noted "noted", LOOK => {
         /// What it is about.
         about: Option<Text>,
         /// The note.
         text: Text,
     }
     /// Takes entries back; they stay readable.
-    Withdrawn "withdrawn" {
+    Withdrawn "withdrawn", KindFacts { rules: &[NotEmpty("entries")], ..LOOK } => {
         /// The entries.
         entries: Vec<EntryId>,
         /// Why.

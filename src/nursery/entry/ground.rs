@@ -1,5 +1,8 @@
 //! The field: nurse plants, light, soil, ground work, plants in the ground.
 
+use super::facts::{AboutFields, COMES_IN, COUNT_IN_BED, KindFacts, LAST, LOOK, MOVE};
+use super::rules::BodyRule::{NoMoreThan, NotEmpty, OneOf, OnlyOneOf};
+use super::rules::{BodyRule, PartOf};
 use super::types::{Count, CutWhat, GroundTask, NotNegative, ShareOfOne, Size, Sky, Spot, Text, Tubers};
 use crate::base::{BedName, Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::{kinds, records};
@@ -14,11 +17,20 @@ records! {
     }
 }
 
+/// What a reading of the light must hold. Meters differ and clouds pass, but under leaves it is never twice as bright as in
+/// the open.
+const LIGHT_RULES: &[BodyRule] = &[
+    OnlyOneOf("bed / place"),
+    OneOf("readings / light_share"),
+    NotEmpty("readings"),
+    NoMoreThan(PartOf { list: "readings", part: "under_lux", whole: "open_lux", times: 2.0 }),
+];
+
 kinds! {
     /// What happens in the field.
     GroundEntry;
     /// Seed at stake.
-    SownInBed "sown_in_bed" {
+    SownInBed "sown_in_bed", COMES_IN => {
         /// The bed.
         bed: BedName,
         /// The species.
@@ -35,7 +47,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// Trees already standing.
-    PlantsFound "plants_found" {
+    PlantsFound "plants_found", COMES_IN => {
         /// The bed.
         bed: BedName,
         /// The species.
@@ -50,7 +62,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// Pioneers in; a later one is a new cohort.
-    NursePlanted "nurse_planted" {
+    NursePlanted "nurse_planted", COMES_IN => {
         /// The bed.
         bed: BedName,
         /// The nurse plant.
@@ -71,7 +83,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// Wind, borer, cattle; a bunch showing foretells the gap.
-    NurseCounted "nurse_counted" {
+    NurseCounted "nurse_counted", COUNT_IN_BED => {
         /// The bed.
         bed: BedName,
         /// The nurse plant.
@@ -88,7 +100,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// A tape measure corrects the model.
-    NurseMeasured "nurse_measured" {
+    NurseMeasured "nurse_measured", LOOK => {
         /// The bed.
         bed: BedName,
         /// The nurse plant.
@@ -103,7 +115,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// Chop and drop, bunch cut, tubers lifted.
-    NurseCut "nurse_cut" {
+    NurseCut "nurse_cut", KindFacts { rules: &[OneOf("share / count")], ..LOOK } => {
         /// The bed.
         bed: BedName,
         /// The nurse plant.
@@ -122,7 +134,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// Light at seedling height.
-    LightRead "light_read" {
+    LightRead "light_read", KindFacts { rules: LIGHT_RULES, ..LOOK } => {
         /// The bed.
         bed: Option<BedName>,
         /// Or the place.
@@ -139,7 +151,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// How hard the ground is.
-    SoilChecked "soil_checked" {
+    SoilChecked "soil_checked", KindFacts { rules: &[OneOf("resistance_mpa / rod_mm + push_kg / tubers")], ..LOOK } => {
         /// The bed.
         bed: BedName,
         /// Resistance, MPa.
@@ -162,7 +174,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// Ground work done.
-    Prepared "prepared" {
+    Prepared "prepared", LOOK => {
         /// The bed.
         bed: BedName,
         /// The work.
@@ -173,7 +185,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// Into the ground.
-    Outplanted "outplanted" {
+    Outplanted "outplanted", MOVE => {
         /// The tray.
         tray: TrayCode,
         /// The bed.
@@ -186,7 +198,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// Cattle, slashed, theft, fire, borer, drought, flood.
-    PlantsLost "plants_lost" {
+    PlantsLost "plants_lost", LAST => {
         /// The bed.
         bed: BedName,
         /// The species.
@@ -201,7 +213,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// The living and the dead, at 1, 3, 6, 12 months.
-    SurvivalCounted "survival_counted" {
+    SurvivalCounted "survival_counted", KindFacts { about: AboutFields::Only(&["bed"]), ..COUNT_IN_BED } => {
         /// The bed.
         bed: BedName,
         /// The species.

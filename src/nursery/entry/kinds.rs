@@ -25,12 +25,17 @@ macro_rules! records {
     )*};
 }
 
-/// Declares a group of kinds of entry.
+/// Declares a group of kinds of entry: `Record "kind_in_files", facts => { fields }`.
 #[macro_export]
 macro_rules! kinds {
-    ($(#[$gnote:meta])* $group:ident; $($(#[$note:meta])* $name:ident $kind:literal {
+    ($(#[$gnote:meta])* $group:ident; $($(#[$note:meta])* $name:ident $kind:literal, $facts:expr => {
         $($(#[$fnote:meta])* $field:ident: $type:ty,)* })*) => {
         $crate::records! { $($(#[$note])* $name { $($(#[$fnote])* $field: $type,)* })* }
+
+        $(impl $name {
+            const KIND: $crate::nursery::entry::KindOfEntry =
+                $crate::nursery::entry::KindOfEntry { kind: $kind, fields: $name::FIELDS, facts: $facts };
+        })*
 
         $(#[$gnote])*
         #[derive(Clone, PartialEq, Debug)]
@@ -38,14 +43,12 @@ macro_rules! kinds {
         pub enum $group { $($(#[$note])* $name($name),)* }
 
         impl $group {
-            /// The kinds of this group with their fields.
-            pub const KINDS: &'static [$crate::nursery::entry::KindOfEntry] = &[$(
-                $crate::nursery::entry::KindOfEntry { kind: $kind, fields: $name::FIELDS },
-            )*];
+            /// The kinds of this group.
+            pub const KINDS: &'static [$crate::nursery::entry::KindOfEntry] = &[$($name::KIND,)*];
 
-            /// The kind's name in files.
-            pub fn kind(&self) -> &'static str {
-                match self { $($group::$name(_) => $kind,)* }
+            /// Its kind.
+            pub fn of_kind(&self) -> &'static $crate::nursery::entry::KindOfEntry {
+                match self { $($group::$name(_) => &$name::KIND,)* }
             }
 
             /// Reads the body of a kind of this group; `None` where the kind is of another group.
@@ -60,6 +63,20 @@ macro_rules! kinds {
             pub fn body(&self) -> serde_json::Value {
                 let written = match self { $($group::$name(entry) => serde_json::to_value(entry),)* };
                 written.unwrap_or(serde_json::Value::Null)
+            }
+
+            /// What the fields name, in their order, as far as the kind is about them.
+            pub(super) fn named(&self) -> Vec<$crate::nursery::entry::subject::Subject> {
+                let mut all = Vec::with_capacity(2);
+                match self {
+                    $($group::$name(entry) => {
+                        const ABOUT: $crate::nursery::entry::facts::AboutFields = $name::KIND.facts.about;
+                        $(if <$type as $crate::nursery::entry::shape::FieldType>::NAMES && ABOUT.takes(stringify!($field)) {
+                            all.extend($crate::nursery::entry::shape::FieldType::subject(&entry.$field));
+                        })*
+                    })*
+                }
+                all
             }
         }
 

@@ -1,6 +1,7 @@
 //! Everything that can be written down, kind by kind.
 
 mod book;
+mod facts;
 mod form;
 mod ground;
 mod kinds;
@@ -11,21 +12,12 @@ mod tray;
 
 pub use form::{fault, reading, rules, shape, types};
 
-pub use book::{BookEntry, Noted, Weather, Withdrawn};
-pub use ground::{
-    GroundEntry, LightPair, LightRead, NurseCounted, NurseCut, NurseMeasured, NursePlanted, Outplanted, PlantsFound,
-    PlantsLost, Prepared, SoilChecked, SownInBed, SurvivalCounted,
-};
-pub use seed::{LotCounted, LotKept, LotReceived, LotTested, Replicate, SeedEntry};
-pub use site::{
-    BedSet, ContainerSet, FieldSet, NurserySet, PlaceSet, PlanLine, PositionsBlocked, Rains, SeasonSet, SiteEntry,
-    SpeciesSet,
-};
-pub use tray::{
-    Carried, Counted, Culled, Flushed, GivenOut, HardeningBegun, Held, LetGo, Lost, Measured, MeasuredPlant, MovedOn,
-    PestSeen, PlantsReceived, PlugChecked, Relabelled, Released, Resown, ShadeSet, Sown, Stocktaken, TrayEntry,
-    Treated, WateringSet,
-};
+pub use book::*;
+pub use facts::{AboutFields, KindFacts};
+pub use ground::*;
+pub use seed::*;
+pub use site::*;
+pub use tray::*;
 
 use serde_json::{Map, Value};
 use std::sync::Arc;
@@ -33,13 +25,15 @@ use std::sync::Arc;
 use crate::base::{Clock, Day, EntryId, Moment};
 use shape::Field;
 
-/// A kind of entry: its name in files and its fields.
+/// A kind of entry: its name in files, its fields, and what else is known of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct KindOfEntry {
     /// Name in files.
     pub kind: &'static str,
     /// Fields.
     pub fields: &'static [Field],
+    /// What is known of it besides.
+    pub facts: KindFacts,
 }
 
 /// What an entry says.
@@ -76,15 +70,30 @@ macro_rules! into_what {
 into_what! { SiteEntry => Site; SeedEntry => Seed; TrayEntry => Tray; GroundEntry => Ground; BookEntry => Book; }
 
 impl What {
+    /// Its kind; none of one that a newer version wrote.
+    pub fn of_kind(&self) -> Option<&'static KindOfEntry> {
+        match self {
+            What::Site(entry) => Some(entry.of_kind()),
+            What::Seed(entry) => Some(entry.of_kind()),
+            What::Tray(entry) => Some(entry.of_kind()),
+            What::Ground(entry) => Some(entry.of_kind()),
+            What::Book(entry) => Some(entry.of_kind()),
+            What::Foreign { .. } => None,
+        }
+    }
+
+    /// What is known of its kind; nothing of one that a newer version wrote.
+    pub fn facts(&self) -> Option<&'static KindFacts> {
+        self.of_kind().map(|known| &known.facts)
+    }
+
     /// The kind's name in files.
     pub fn kind(&self) -> &str {
         match self {
-            What::Site(entry) => entry.kind(),
-            What::Seed(entry) => entry.kind(),
-            What::Tray(entry) => entry.kind(),
-            What::Ground(entry) => entry.kind(),
-            What::Book(entry) => entry.kind(),
             What::Foreign { kind, .. } => kind,
+            What::Site(_) | What::Seed(_) | What::Tray(_) | What::Ground(_) | What::Book(_) => {
+                self.of_kind().map_or("", |known| known.kind)
+            }
         }
     }
 
@@ -138,51 +147,11 @@ pub struct Entry {
     pub what: What,
 }
 
-/// Minutes since midnight at which an entry without a time of day is taken to have happened, so that a day's entries
-/// fall in the order of the work: what describes, seed and arrivals; losses; counts; other looks; moves and plantings.
+/// Minutes since midnight at which an entry without a time of day is taken to have happened.
 pub fn nominal_minutes(what: &What) -> u16 {
-    const DESCRIBES: u16 = 0;
-    const LOSSES: u16 = 6 * 60;
-    const COUNTS: u16 = 8 * 60;
-    const LOOKS: u16 = 10 * 60;
-    const MOVES: u16 = 16 * 60;
-    const LAST: u16 = 18 * 60;
-    match what {
-        What::Site(_) | What::Seed(_) => DESCRIBES,
-        What::Tray(entry) => match entry {
-            TrayEntry::Sown(_) | TrayEntry::Resown(_) | TrayEntry::PlantsReceived(_) | TrayEntry::Relabelled(_) => {
-                DESCRIBES
-            }
-            TrayEntry::Lost(_) | TrayEntry::Culled(_) => LOSSES,
-            TrayEntry::Counted(_) | TrayEntry::Stocktaken(_) => COUNTS,
-            TrayEntry::Carried(_)
-            | TrayEntry::Measured(_)
-            | TrayEntry::PlugChecked(_)
-            | TrayEntry::Flushed(_)
-            | TrayEntry::ShadeSet(_)
-            | TrayEntry::WateringSet(_)
-            | TrayEntry::HardeningBegun(_)
-            | TrayEntry::Held(_)
-            | TrayEntry::Released(_)
-            | TrayEntry::PestSeen(_)
-            | TrayEntry::Treated(_)
-            | TrayEntry::LetGo(_) => LOOKS,
-            TrayEntry::MovedOn(_) | TrayEntry::GivenOut(_) => MOVES,
-        },
-        What::Ground(entry) => match entry {
-            GroundEntry::SownInBed(_) | GroundEntry::PlantsFound(_) | GroundEntry::NursePlanted(_) => DESCRIBES,
-            // What died on the day it was planted died after the planting.
-            GroundEntry::PlantsLost(_) => LAST,
-            GroundEntry::NurseCounted(_) | GroundEntry::SurvivalCounted(_) => COUNTS,
-            GroundEntry::NurseMeasured(_)
-            | GroundEntry::NurseCut(_)
-            | GroundEntry::LightRead(_)
-            | GroundEntry::SoilChecked(_)
-            | GroundEntry::Prepared(_) => LOOKS,
-            GroundEntry::Outplanted(_) => MOVES,
-        },
-        What::Book(_) | What::Foreign { .. } => LOOKS,
-    }
+    /// A kind of a newer version: with the looks.
+    const UNKNOWN_KIND: u16 = 10 * 60;
+    what.facts().map_or(UNKNOWN_KIND, |facts| facts.hour)
 }
 
 /// The place of an entry in the order of things: happened, time of day, recorded, device, number.

@@ -1,5 +1,8 @@
 //! Seed: lots received, kept, counted and tested.
 
+use super::facts::{BEGINS, KindFacts};
+use super::rules::BodyRule::{NoMoreThan, NotEmpty, OneOf};
+use super::rules::PartOf;
 use super::types::{Celsius, Count, Kept, NotNegative, Percent, Text};
 use crate::base::{Day, LotCode, SpeciesKey};
 use crate::{kinds, records};
@@ -14,11 +17,18 @@ records! {
     }
 }
 
+/// No more germinated in a replicate than was laid out.
+const GERMINATED: PartOf = PartOf { list: "replicates", part: "germinated", whole: "seeds", times: 1.0 };
+
 kinds! {
     /// What happens to seed.
     SeedEntry;
     /// A seed lot.
-    LotReceived "lot_received" {
+    LotReceived "lot_received", KindFacts {
+        affects_descendants: true,
+        rules: &[OneOf("seeds / fruits + seeds_per_fruit / mass_g")],
+        ..BEGINS
+    } => {
         /// The lot.
         lot: LotCode,
         /// The species.
@@ -47,7 +57,7 @@ kinds! {
         initial_pct: Option<Percent>,
     }
     /// Handled or stored another way: a new clock of life from that day.
-    LotKept "lot_kept" {
+    LotKept "lot_kept", BEGINS => {
         /// The lot.
         lot: LotCode,
         /// How it is kept.
@@ -58,7 +68,7 @@ kinds! {
         store_c: Option<Celsius>,
     }
     /// What is really left.
-    LotCounted "lot_counted" {
+    LotCounted "lot_counted", KindFacts { rules: &[OneOf("seeds / mass_g")], ..BEGINS } => {
         /// The lot.
         lot: LotCode,
         /// Seeds.
@@ -67,7 +77,7 @@ kinds! {
         mass_g: Option<NotNegative>,
     }
     /// A germination test.
-    LotTested "lot_tested" {
+    LotTested "lot_tested", KindFacts { rules: &[NotEmpty("replicates"), NoMoreThan(GERMINATED)], ..BEGINS } => {
         /// The lot.
         lot: LotCode,
         /// The replicates.

@@ -1,5 +1,7 @@
 //! The site: the place, its seasons, its benches, bags, fields and beds.
 
+use super::facts::{AboutFields, BEGINS, KindFacts};
+use super::rules::BodyRule::{AtMost, LowestBelowHighest, NotEmpty, TwelveMonths};
 use super::types::{
     Altitude, Bearing, Celsius, Count, Latitude, Longitude, MonthDay, NotNegative, OffsetHours, OpenRecord, Percent,
     PlantingPattern, Size, Slope, Spot, Text,
@@ -32,11 +34,18 @@ records! {
     }
 }
 
+/// Minutes of a day: no walk is longer.
+const MINUTES_OF_A_DAY: f64 = 24.0 * 60.0;
+
 kinds! {
     /// What describes the site.
     SiteEntry;
     /// The place and what a day can do.
-    NurserySet "nursery_set" {
+    NurserySet "nursery_set", KindFacts {
+        about: AboutFields::Site,
+        rules: &[AtMost("planting_days_per_week", 7.0), AtMost("walk_minutes", MINUTES_OF_A_DAY)],
+        ..BEGINS
+    } => {
         /// Name.
         name: Text,
         /// Latitude, degrees.
@@ -57,7 +66,11 @@ kinds! {
         water_litres_per_day: Option<NotNegative>,
     }
     /// Usual rains and monthly normals.
-    SeasonSet "season_set" {
+    SeasonSet "season_set", KindFacts {
+        about: AboutFields::Site,
+        rules: &[TwelveMonths(&["rain_mm", "tmin_c", "tmax_c"]), LowestBelowHighest],
+        ..BEGINS
+    } => {
         /// The rainy seasons.
         rains: Vec<Rains>,
         /// Rain by month, mm.
@@ -68,14 +81,14 @@ kinds! {
         tmin_c: Option<Vec<Celsius>>,
     }
     /// The nursery's own figures over the built-in ones, or a new species.
-    SpeciesSet "species_set" {
+    SpeciesSet "species_set", KindFacts { about: AboutFields::Site, ..BEGINS } => {
         /// The species.
         species: SpeciesKey,
         /// Any fields of a profile.
         profile: OpenRecord,
     }
     /// A bench or frame on the walking path.
-    PlaceSet "place_set" {
+    PlaceSet "place_set", BEGINS => {
         /// Its name.
         place: PlaceName,
         /// Its number on the walk.
@@ -88,7 +101,7 @@ kinds! {
         sign: Option<Text>,
     }
     /// A kind of cell, bag or seedbed strip.
-    ContainerSet "container_set" {
+    ContainerSet "container_set", KindFacts { about: AboutFields::Site, ..BEGINS } => {
         /// Its name.
         container: ContainerName,
         /// Volume of one, ml.
@@ -99,7 +112,7 @@ kinds! {
         cells: Option<Count>,
     }
     /// A piece of land.
-    FieldSet "field_set" {
+    FieldSet "field_set", KindFacts { about: AboutFields::Site, ..BEGINS } => {
         /// Its name.
         field: FieldName,
         /// Slope, percent.
@@ -108,7 +121,7 @@ kinds! {
         texture: Option<Text>,
     }
     /// A bed and what is to stand in it.
-    BedSet "bed_set" {
+    BedSet "bed_set", BEGINS => {
         /// Its name.
         bed: BedName,
         /// The field it lies in.
@@ -123,7 +136,7 @@ kinds! {
         plan: Vec<PlanLine>,
     }
     /// A rock, a stump.
-    PositionsBlocked "positions_blocked" {
+    PositionsBlocked "positions_blocked", KindFacts { rules: &[NotEmpty("at")], ..BEGINS } => {
         /// The bed.
         bed: BedName,
         /// The places, row.place.

@@ -1,5 +1,7 @@
 //! Trays: into them, on the walk, and out of them.
 
+use super::facts::{AboutFields, BEGINS, COMES_IN, COUNT, KindFacts, LOOK, LOSS, MOVE};
+use super::rules::BodyRule::{AtMost, Differ, NotEmpty, OneOf, OnlyOneOf};
 use super::types::{
     ArrivedFrom, Collar, Count, MovedHow, NotNegative, Percent, PlantForm, Roots, SeedlingHeight, Size, Text,
 };
@@ -18,11 +20,21 @@ records! {
     }
 }
 
+/// No plant in a nursery is older, days: a hundred years (ours: beyond it is a slip of the pen).
+const OLDEST_DAYS: f64 = 36_525.0;
+/// No treatment works longer, days: ten years (ours: beyond it is a slip of the pen).
+const LONGEST_WAIT_DAYS: f64 = 3_653.0;
+
 kinds! {
     /// What happens to trays.
     TrayEntry;
     /// Seed into a tray.
-    Sown "sown" {
+    Sown "sown", KindFacts {
+        about: AboutFields::Only(&["tray", "lot"]),
+        affects_descendants: true,
+        rules: &[OneOf("seeds / mass_g")],
+        ..BEGINS
+    } => {
         /// The tray, new.
         tray: TrayCode,
         /// The lot, or "unknown".
@@ -45,7 +57,7 @@ kinds! {
         sign: Option<Text>,
     }
     /// Gaps sown again.
-    Resown "resown" {
+    Resown "resown", KindFacts { affects_descendants: true, ..COMES_IN } => {
         /// The tray.
         tray: TrayCode,
         /// The lot.
@@ -54,7 +66,12 @@ kinds! {
         seeds: Count,
     }
     /// Plants that did not come from our seed.
-    PlantsReceived "plants_received" {
+    PlantsReceived "plants_received", KindFacts {
+        about: AboutFields::Only(&["tray"]),
+        affects_descendants: true,
+        rules: &[AtMost("age_days", OLDEST_DAYS)],
+        ..BEGINS
+    } => {
         /// The tray, new.
         tray: TrayCode,
         /// The species.
@@ -83,7 +100,7 @@ kinds! {
         sign: Option<Text>,
     }
     /// Live seedlings standing now.
-    Counted "counted" {
+    Counted "counted", COUNT => {
         /// The tray.
         tray: TrayCode,
         /// Standing.
@@ -98,7 +115,7 @@ kinds! {
         cells_filled: Option<Count>,
     }
     /// Died, by cause.
-    Lost "lost" {
+    Lost "lost", LOSS => {
         /// The tray.
         tray: TrayCode,
         /// How many.
@@ -107,7 +124,7 @@ kinds! {
         cause: Text,
     }
     /// Thrown out at grading, or thinned.
-    Culled "culled" {
+    Culled "culled", LOSS => {
         /// The tray.
         tray: TrayCode,
         /// How many.
@@ -116,7 +133,12 @@ kinds! {
         why: Text,
     }
     /// Seedlings into another tray, made if new.
-    MovedOn "moved_on" {
+    MovedOn "moved_on", KindFacts {
+        about: AboutFields::Only(&["from", "to"]),
+        affects_descendants: true,
+        rules: &[Differ("from", "to")],
+        ..MOVE
+    } => {
         /// From this tray.
         from: TrayCode,
         /// Into this tray.
@@ -133,33 +155,33 @@ kinds! {
         place: Option<PlaceName>,
     }
     /// The whole tray to another place.
-    Carried "carried" {
+    Carried "carried", KindFacts { about: AboutFields::Only(&["tray"]), ..LOOK } => {
         /// The tray.
         tray: TrayCode,
         /// Where to.
         place: PlaceName,
     }
     /// A sample.
-    Measured "measured" {
+    Measured "measured", KindFacts { rules: &[NotEmpty("plants")], ..LOOK } => {
         /// The tray.
         tray: TrayCode,
         /// The plants.
         plants: Vec<MeasuredPlant>,
     }
     /// One plug lifted.
-    PlugChecked "plug_checked" {
+    PlugChecked "plug_checked", LOOK => {
         /// The tray.
         tray: TrayCode,
         /// What the roots show.
         roots: Roots,
     }
     /// Soft new leaves: hardening waits.
-    Flushed "flushed" {
+    Flushed "flushed", LOOK => {
         /// The tray.
         tray: TrayCode,
     }
     /// A step of the shade.
-    ShadeSet "shade_set" {
+    ShadeSet "shade_set", KindFacts { rules: &[OnlyOneOf("tray / place")], ..LOOK } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the place.
@@ -168,7 +190,7 @@ kinds! {
         shade_pct: Percent,
     }
     /// A step of the water.
-    WateringSet "watering_set" {
+    WateringSet "watering_set", KindFacts { rules: &[OnlyOneOf("tray / place")], ..LOOK } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the place.
@@ -177,14 +199,14 @@ kinds! {
         every_days: Size,
     }
     /// Hardening, said aloud.
-    HardeningBegun "hardening_begun" {
+    HardeningBegun "hardening_begun", KindFacts { about: AboutFields::Only(&["tray"]), ..LOOK } => {
         /// The tray.
         tray: TrayCode,
         /// For which bed.
         for_bed: Option<BedName>,
     }
     /// Sick, promised, quarantined.
-    Held "held" {
+    Held "held", KindFacts { rules: &[OnlyOneOf("tray / lot / place / bed")], ..LOOK } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the lot.
@@ -199,7 +221,7 @@ kinds! {
         until: Option<Day>,
     }
     /// No longer held.
-    Released "released" {
+    Released "released", KindFacts { rules: &[OnlyOneOf("tray / lot / place / bed")], ..LOOK } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the lot.
@@ -212,7 +234,7 @@ kinds! {
         why: Option<Text>,
     }
     /// A pest or a sickness seen.
-    PestSeen "pest_seen" {
+    PestSeen "pest_seen", KindFacts { rules: &[OnlyOneOf("tray / bed / place")], ..LOOK } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the bed.
@@ -225,7 +247,10 @@ kinds! {
         share_pct: Option<Percent>,
     }
     /// Treated with something.
-    Treated "treated" {
+    Treated "treated", KindFacts {
+        rules: &[OnlyOneOf("tray / bed / place"), AtMost("safe_after_days", LONGEST_WAIT_DAYS)],
+        ..LOOK
+    } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the bed.
@@ -238,14 +263,14 @@ kinds! {
         safe_after_days: Option<NotNegative>,
     }
     /// A recount that settles the books.
-    Stocktaken "stocktaken" {
+    Stocktaken "stocktaken", COUNT => {
         /// The tray.
         tray: TrayCode,
         /// Standing.
         standing: Count,
     }
     /// Sold or given.
-    GivenOut "given_out" {
+    GivenOut "given_out", MOVE => {
         /// The tray.
         tray: TrayCode,
         /// How many.
@@ -254,14 +279,14 @@ kinds! {
         to: Text,
     }
     /// A lost or changed label.
-    Relabelled "relabelled" {
+    Relabelled "relabelled", KindFacts { affects_descendants: true, ..COMES_IN } => {
         /// The code from now on.
         tray: TrayCode,
         /// The code before.
         was: Option<TrayCode>,
     }
     /// A due task that will not be done.
-    LetGo "let_go" {
+    LetGo "let_go", KindFacts { about: AboutFields::Site, rules: &[OneOf("until / never")], ..LOOK } => {
         /// The task.
         task: Text,
         /// Until this day.

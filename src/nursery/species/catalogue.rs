@@ -16,7 +16,7 @@ const LONGEST_NAME: usize = 60;
 
 /// What a name is of its species; where two species carry one name, the smaller leads, then the earlier one.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
-enum Kind {
+enum NameKind {
     Key,
     Code,
     Scientific,
@@ -27,7 +27,7 @@ enum Kind {
 #[derive(Clone, Debug, Default)]
 pub struct Catalogue {
     profiles: BTreeMap<SpeciesKey, Arc<Profile>>,
-    names: Arc<BTreeMap<String, (Kind, SpeciesKey)>>,
+    names: Arc<BTreeMap<String, (NameKind, SpeciesKey)>>,
 }
 
 impl Catalogue {
@@ -167,10 +167,10 @@ fn is_binomial(name: &str) -> bool {
 }
 
 /// Every name a species is found by, folded.
-fn names_of(profile: &Profile) -> Vec<(String, Kind)> {
-    let mut names = vec![(plain(profile.key.as_str()), Kind::Key), (plain(&profile.code), Kind::Code)];
-    names.extend(scientific_names(&profile.scientific).into_iter().map(|name| (plain(&name), Kind::Scientific)));
-    names.extend(profile.names.en.iter().chain(&profile.names.es).map(|name| (plain(name), Kind::Common)));
+fn names_of(profile: &Profile) -> Vec<(String, NameKind)> {
+    let mut names = vec![(plain(profile.key.as_str()), NameKind::Key), (plain(&profile.code), NameKind::Code)];
+    names.extend(scientific_names(&profile.scientific).into_iter().map(|name| (plain(&name), NameKind::Scientific)));
+    names.extend(profile.names.en.iter().chain(&profile.names.es).map(|name| (plain(name), NameKind::Common)));
     names.retain(|(name, _)| !name.is_empty());
     names
 }

@@ -7,7 +7,7 @@ use std::collections::{BTreeSet, HashSet};
 use std::sync::Arc;
 
 use crate::base::{Day, DeviceId, EntryId, TrayCode};
-use crate::nursery::entry::subject::{Subject, is_unknown_lot, lends, subjects};
+use crate::nursery::entry::subject::{Subject, affects_descendants, is_unknown_lot, subjects};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
 use crate::reckon::ledger::Ledger;
 
@@ -46,7 +46,7 @@ impl InMemory {
         }
     }
 
-    fn lends(&self, subject: &Subject) -> bool {
+    fn has_what_affects(&self, subject: &Subject) -> bool {
         self.is_whole(subject) || self.lending.contains(subject)
     }
 
@@ -77,9 +77,9 @@ pub(super) fn subjects_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<S
 }
 
 /// Of these the trays and lots of which entries change what they hand on: those they went to have to be folded anew.
-pub(super) fn lenders_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
+pub(super) fn those_affecting_descendants(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
     let mut all = BTreeSet::new();
-    for entry in and_named(ledger, entries).iter().filter(|entry| lends(&entry.what)) {
+    for entry in and_named(ledger, entries).iter().filter(|entry| affects_descendants(&entry.what)) {
         // A sowing changes what its tray hands on, not what its lot does.
         let hands_on = |subject: &Subject| match &entry.what {
             What::Tray(_) => matches!(subject, Subject::Tray(_)),
@@ -117,9 +117,9 @@ fn and_named(ledger: &Ledger, entries: &[Arc<Entry>]) -> Vec<Arc<Entry>> {
     all
 }
 
-/// What a tray or lot went on to: the trays and beds that take its species and sowings over; and the trays it came from,
+/// What came of a tray or lot: the trays and beds that take its species and sowings over; and the trays it came from,
 /// which name it.
-pub(super) fn went_to(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
+pub(super) fn descendants(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
     let mut all = Vec::new();
     for entry in ledger.of(subject) {
         let now = |code: &TrayCode| Subject::Tray(ledger.tray_at(code, &ledger.key_of(entry)));
@@ -184,7 +184,8 @@ pub(super) fn wanting(ledger: &Ledger, memory: &InMemory, entries: &[Arc<Entry>]
     if !wanted.is_empty() {
         return wanted.into_iter().collect();
     }
-    let mut wanted = wanting_for(ledger, memory, subjects_of(ledger, entries), lenders_of(ledger, entries));
+    let mut wanted =
+        wanting_for(ledger, memory, subjects_of(ledger, entries), those_affecting_descendants(ledger, entries));
     wanted.extend(entries.iter().filter_map(|entry| command_of(memory, entry)));
     wanted.sort();
     wanted.dedup();
@@ -205,17 +206,17 @@ pub(super) fn wanting_for(
         if !memory.is_whole(&subject) {
             wanted.insert(Wanted::All(subject.clone()));
         } else if lend.contains(&subject) {
-            let went_to = went_to(ledger, &subject);
-            lend.extend(went_to.iter().cloned());
-            about.extend(went_to.iter().cloned());
-            todo.extend(went_to.into_iter().filter(|other| followed.insert(other.clone())));
+            let descendants = descendants(ledger, &subject);
+            lend.extend(descendants.iter().cloned());
+            about.extend(descendants.iter().cloned());
+            todo.extend(descendants.into_iter().filter(|other| followed.insert(other.clone())));
         }
     }
     let mut behind: BTreeSet<Subject> = BTreeSet::new();
     let mut todo: Vec<Subject> = about.iter().filter(|subject| memory.is_whole(subject)).cloned().collect();
     while let Some(subject) = todo.pop() {
         for source in came_from(ledger, &subject) {
-            if !memory.lends(&source) {
+            if !memory.has_what_affects(&source) {
                 wanted.insert(Wanted::Lending(source));
             } else if behind.insert(source.clone()) {
                 todo.push(source);
@@ -243,7 +244,7 @@ pub(super) fn wanting_for(
 /// The command that settles where an entry stands in its day, where more than what it is about has a say and it is not in
 /// memory yet.
 fn command_of(memory: &InMemory, entry: &Entry) -> Option<Wanted> {
-    let first = matches!(&entry.what, What::Tray(TrayEntry::Sown(_) | TrayEntry::PlantsReceived(_)));
+    let first = entry.what.facts().is_some_and(|facts| facts.first);
     if entry.clock.is_some() || first || subjects(&entry.what).len() < 2 {
         return None;
     }

@@ -229,7 +229,7 @@ impl Fold {
         match self.ledger.add(entries.iter().cloned()) {
             None => self.fold_all(),
             Some(touched) => {
-                let lend = lazy::lenders_of(&self.ledger, &entries);
+                let lend = lazy::those_affecting_descendants(&self.ledger, &entries);
                 self.refold(touched, lend);
             }
         }
@@ -237,7 +237,7 @@ impl Fold {
 
     /// Takes entries out again, as if they had never been added.
     pub fn take_out(&mut self, entries: &[Arc<Entry>]) {
-        let lend = lazy::lenders_of(&self.ledger, entries);
+        let lend = lazy::those_affecting_descendants(&self.ledger, entries);
         match self.ledger.take_out(entries) {
             None => self.fold_all(),
             Some(touched) => {
@@ -385,9 +385,9 @@ impl Fold {
         let mut todo: Vec<Subject> = lend.iter().cloned().collect();
         let mut followed = lend;
         while let Some(subject) = todo.pop() {
-            let went_to = lazy::went_to(&self.ledger, &subject);
-            all.extend(went_to.iter().cloned());
-            todo.extend(went_to.into_iter().filter(|other| followed.insert(other.clone())));
+            let descendants = lazy::descendants(&self.ledger, &subject);
+            all.extend(descendants.iter().cloned());
+            todo.extend(descendants.into_iter().filter(|other| followed.insert(other.clone())));
         }
         for subject in &all {
             self.fold_one(subject);

@@ -2,7 +2,7 @@ use super::*;
 use crate::base::{DeviceId, EntryId, LotCode, Range};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Catalogue, Figure};
-use crate::reckon::stock::{LotTest, Spell, StoreWritten, fold_lot};
+use crate::reckon::stock::{LotTest, Since, StoreWritten, fold_lot};
 use crate::science::sampling::Differ;
 use std::sync::Arc;
 
@@ -27,9 +27,9 @@ fn lot(kept: Kept, store: Option<(f64, f64)>, left: u32) -> LotStory {
     lot.collected = Some(from);
     lot.received = Some(from);
     lot.seeds_left = Some(left);
-    lot.kept.push(Spell { from, what: kept, entry: entry(1) });
+    lot.kept.push(Since { from, what: kept, entry: entry(1) });
     let what = StoreWritten { moisture_pct: store.map(|store| store.0), temp_c: store.map(|store| store.1) };
-    lot.stores.push(Spell { from, what, entry: entry(1) });
+    lot.stores.push(Since { from, what, entry: entry(1) });
     lot
 }
 
@@ -63,7 +63,7 @@ fn cedrela_falls_by_the_equation() {
 fn every_store_takes_its_own_part() {
     let mut lot = lot(Kept::DrySealed, Some((8.0, 25.0)), 500);
     lot.initial_pct = Some(90.0);
-    let cold = Spell {
+    let cold = Since {
         from: day("2026-04-01"),
         what: StoreWritten { moisture_pct: Some(8.0), temp_c: Some(5.0) },
         entry: entry(2),
@@ -87,7 +87,7 @@ fn every_store_takes_its_own_part() {
     let stated = lot_outlook(&lot, Some(&cedrela), on).viability.unwrap();
     assert_eq!(stated.by, Way::Life { life_days: 480, store_unknown: true });
     // In the cold it lives for years.
-    lot.kept.push(Spell { from: day("2026-04-01"), what: Kept::Cold, entry: entry(2) });
+    lot.kept.push(Since { from: day("2026-04-01"), what: Kept::Cold, entry: entry(2) });
     assert_eq!(lot_outlook(&lot, Some(&cedrela), on).life.unwrap().days, 1825);
 }
 
@@ -112,7 +112,7 @@ fn avocado_lives_from_the_day_of_collection_on_and_then_falls() {
     avocado.storage_ambient_days.as_mut().unwrap().value = 20.0;
     let mut lot = lot(Kept::InPod, None, 48);
     // Washed later: seed that dies when dried still counts from the tree.
-    lot.kept.push(Spell { from: day("2026-01-06"), what: Kept::WashedMoist, entry: entry(2) });
+    lot.kept.push(Since { from: day("2026-01-06"), what: Kept::WashedMoist, entry: entry(2) });
     let told = lot_outlook(&lot, Some(&avocado), day("2026-01-06"));
     let life = told.life.unwrap();
     assert_eq!(
@@ -133,7 +133,7 @@ fn avocado_lives_from_the_day_of_collection_on_and_then_falls() {
 #[test]
 fn seed_that_keeps_begins_a_new_clock_when_it_is_handled() {
     let mut lot = lot(Kept::DryOpen, None, 300);
-    lot.kept.push(Spell { from: day("2026-03-01"), what: Kept::DrySealed, entry: entry(2) });
+    lot.kept.push(Since { from: day("2026-03-01"), what: Kept::DrySealed, entry: entry(2) });
     let life = lot_outlook(&lot, Some(&profile("grevillea")), day("2026-03-02")).life.unwrap();
     assert_eq!((life.from, life.from_collection, life.days), (day("2026-03-01"), false, 240));
     // What it lost before stays lost: 59 of 120 days in the open are 2.03 spreads of 30 before half, 0.9788 of it is left.

@@ -159,6 +159,39 @@ pub enum DoubtKind {
     LookAtEmpty(TrayCode),
 }
 
+impl DoubtKind {
+    /// How grave it is: whether an entry that raises it about itself cannot be true, so that the desk does not write it. What
+    /// came in from elsewhere is kept and doubted all the same.
+    pub fn cannot_be_true(&self) -> bool {
+        match self {
+            DoubtKind::MoreOutThanStood { .. }
+            | DoubtKind::MoreSeedThanHeld { .. }
+            | DoubtKind::MoreDeadThanLived { .. }
+            | DoubtKind::NoSuchPosition { .. }
+            | DoubtKind::SampleLarger { .. }
+            | DoubtKind::TwoSpecies { .. }
+            | DoubtKind::CannotBe(_)
+            | DoubtKind::TwiceMade(_)
+            | DoubtKind::TwiceReceived(_)
+            | DoubtKind::BadProfile { .. } => true,
+            // Up to the whole bed can be refilled where nobody wrote down the dead.
+            DoubtKind::MoreOutThanPositions { out, positions, .. } => out > positions,
+            DoubtKind::MoreAliveThanPlanted { .. }
+            | DoubtKind::MoreThanSeed { .. }
+            | DoubtKind::RiseWithoutSeed { .. }
+            | DoubtKind::UnknownTray(_)
+            | DoubtKind::UnknownLot(_)
+            | DoubtKind::UnknownBed(_)
+            | DoubtKind::UnknownSpecies(_)
+            | DoubtKind::OrderMatters(_)
+            | DoubtKind::NoBedPlans { .. }
+            | DoubtKind::NotInPlan { .. }
+            | DoubtKind::OffTheGrid { .. }
+            | DoubtKind::LookAtEmpty(_) => false,
+        }
+    }
+}
+
 /// Something that cannot be believed as written.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug, Serialize, Deserialize)]
 pub struct Doubt {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::tray::Spell;
+use super::tray::Since;
 use crate::base::{Day, EntryId, LotCode, SpeciesKey};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::Kept;
@@ -62,15 +62,15 @@ pub struct LotStory {
     /// Seeds in a kilogram, where this lot says so.
     pub seeds_per_kg: Option<f64>,
     /// How it is kept, oldest first.
-    pub kept: Vec<Spell<Kept>>,
+    pub kept: Vec<Since<Kept>>,
     /// Moisture and temperature with each way of keeping, oldest first.
-    pub stores: Vec<Spell<StoreWritten>>,
+    pub stores: Vec<Since<StoreWritten>>,
     /// Viability on arrival, percent, where it was written.
     pub initial_pct: Option<f64>,
     /// Tests, oldest first.
     pub tests: Vec<LotTest>,
     /// Held, if it is: why, until when.
-    pub held: Option<Spell<(String, Option<Day>)>>,
+    pub held: Option<Since<(String, Option<Day>)>>,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// What cannot be believed.
@@ -154,8 +154,8 @@ impl LotFold<'_> {
                     moisture_pct: kept.moisture_pct.map(|moisture| moisture.0),
                     temp_c: kept.store_c.map(|temperature| temperature.0),
                 };
-                self.story.stores.push(Spell { from: day, what, entry: id.clone() });
-                self.story.kept.push(Spell { from: day, what: kept.kept, entry: id });
+                self.story.stores.push(Since { from: day, what, entry: id.clone() });
+                self.story.kept.push(Since { from: day, what: kept.kept, entry: id });
             }
             What::Seed(SeedEntry::LotCounted(count)) => {
                 let seeds = count.seeds.map(|seeds| seeds.0).or_else(|| self.of_mass(count.mass_g?.0));
@@ -192,7 +192,7 @@ impl LotFold<'_> {
             }
             TrayEntry::Resown(resown) => self.sow(day, &id, resown.seeds.0),
             TrayEntry::Held(held) => {
-                self.story.held = Some(Spell { from: day, what: (held.why.0.to_string(), held.until), entry: id });
+                self.story.held = Some(Since { from: day, what: (held.why.0.to_string(), held.until), entry: id });
             }
             TrayEntry::Released(_) => self.story.held = None,
             _ => {}
@@ -220,8 +220,8 @@ impl LotFold<'_> {
             moisture_pct: received.moisture_pct.map(|moisture| moisture.0),
             temp_c: received.store_c.map(|temperature| temperature.0),
         };
-        story.stores.push(Spell { from: received.collected, what, entry: id.clone() });
-        story.kept.push(Spell { from: received.collected, what: received.kept, entry: id });
+        story.stores.push(Since { from: received.collected, what, entry: id.clone() });
+        story.kept.push(Since { from: received.collected, what: received.kept, entry: id });
         let fruits = || {
             let seeds = f64::from(received.fruits?.0) * received.seeds_per_fruit?.0;
             Some(seeds.round().clamp(0.0, 1e9) as u32)

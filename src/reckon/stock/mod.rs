@@ -20,5 +20,5 @@ pub use bed_fold::fold_bed;
 pub use lineage::{Lineage, lineage_of};
 pub use lot::{LotStory, LotTest, StoreWritten, fold_lot};
 pub use place::{LightChange, PlaceStory, Places, fold_places, share_read};
-pub use tray::{Accounts, CountLook, Origin, SampleLook, Sowing, Spell, TrayStory};
+pub use tray::{Accounts, CountLook, Origin, SampleLook, Since, Sowing, TrayStory};
 pub use tray_fold::{FOUND_DEAD, fold_tray};

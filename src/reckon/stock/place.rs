@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::tray::Spell;
+use super::tray::Since;
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::{GroundEntry, LightRead, SiteEntry, TrayEntry, What};
@@ -30,13 +30,13 @@ pub struct PlaceStory {
     /// Changes of its light, oldest first; the first description of its shade reaches back.
     pub light: Vec<LightChange>,
     /// Steps of its water, every so many days.
-    pub waterings: Vec<Spell<f64>>,
+    pub waterings: Vec<Since<f64>>,
     /// Held, if it is: why, until when.
-    pub held: Option<Spell<(String, Option<Day>)>>,
+    pub held: Option<Since<(String, Option<Day>)>>,
     /// Treatments: with what, safe from which day.
-    pub treatments: Vec<Spell<(String, Day)>>,
+    pub treatments: Vec<Since<(String, Day)>>,
     /// Pests and sicknesses seen.
-    pub pests: Vec<Spell<(String, Option<f64>)>>,
+    pub pests: Vec<Since<(String, Option<f64>)>>,
 }
 
 /// Every place's story.
@@ -77,19 +77,19 @@ fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
             What::Site(SiteEntry::PlaceSet(set)) => story.shade(from, set.shade_pct.0, id),
             What::Tray(TrayEntry::ShadeSet(set)) => story.shade(from, set.shade_pct.0, id),
             What::Tray(TrayEntry::WateringSet(set)) => {
-                story.waterings.push(Spell { from, what: set.every_days.0, entry: id });
+                story.waterings.push(Since::begun_by(entry, set.every_days.0));
             }
             What::Tray(TrayEntry::Held(held)) => {
-                story.held = Some(Spell { from, what: (held.why.0.to_string(), held.until), entry: id });
+                story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
             }
             What::Tray(TrayEntry::Released(_)) => story.held = None,
             What::Tray(TrayEntry::PestSeen(pest)) => {
                 let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
-                story.pests.push(Spell { from, what, entry: id });
+                story.pests.push(Since::begun_by(entry, what));
             }
             What::Tray(TrayEntry::Treated(treated)) => {
                 let safe = from.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
-                story.treatments.push(Spell { from, what: (treated.with.0.to_string(), safe), entry: id });
+                story.treatments.push(Since::begun_by(entry, (treated.with.0.to_string(), safe)));
             }
             What::Ground(GroundEntry::LightRead(read)) => {
                 if let Some(share) = share_read(read) {

@@ -6,8 +6,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
-use crate::nursery::entry::MeasuredPlant;
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
+use crate::nursery::entry::{Entry, MeasuredPlant};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -162,13 +162,20 @@ pub struct SampleLook {
 
 /// Something that holds from a day on, with the entry that says so.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
-pub struct Spell<T> {
+pub struct Since<T> {
     /// From this day.
     pub from: Day,
     /// What holds.
     pub what: T,
     /// The entry.
     pub entry: EntryId,
+}
+
+impl<T> Since<T> {
+    /// What an entry says, from its day on.
+    pub(super) fn begun_by(entry: &Entry, what: T) -> Since<T> {
+        Since { from: entry.happened, what, entry: entry.id.clone() }
+    }
 }
 
 /// The story of a tray up to the day looked at.
@@ -193,31 +200,31 @@ pub struct TrayStory {
     /// Places for seedlings.
     pub cells: Option<u32>,
     /// Containers, oldest first: since when the roots are in it.
-    pub containers: Vec<Spell<Option<ContainerName>>>,
+    pub containers: Vec<Since<Option<ContainerName>>>,
     /// Places, oldest first.
-    pub places: Vec<Spell<PlaceName>>,
+    pub places: Vec<Since<PlaceName>>,
     /// Steps of its own shade, percent, oldest first.
-    pub shades: Vec<Spell<f64>>,
+    pub shades: Vec<Since<f64>>,
     /// Steps of its own water, every so many days, oldest first.
-    pub waterings: Vec<Spell<f64>>,
+    pub waterings: Vec<Since<f64>>,
     /// Hardening said aloud.
-    pub hardening_begun: Vec<Spell<Option<BedName>>>,
+    pub hardening_begun: Vec<Since<Option<BedName>>>,
     /// Counts, oldest first.
     pub counts: Vec<CountLook>,
     /// Samples, oldest first.
     pub samples: Vec<SampleLook>,
     /// Plugs lifted, oldest first.
-    pub plugs: Vec<Spell<Roots>>,
+    pub plugs: Vec<Since<Roots>>,
     /// Soft flushes seen, oldest first.
-    pub flushes: Vec<Spell<()>>,
+    pub flushes: Vec<Since<()>>,
     /// Held, if it is: why, until when.
-    pub held: Option<Spell<(String, Option<Day>)>>,
+    pub held: Option<Since<(String, Option<Day>)>>,
     /// Treatments: with what, safe from which day.
-    pub treatments: Vec<Spell<(String, Day)>>,
+    pub treatments: Vec<Since<(String, Day)>>,
     /// Pests and sicknesses seen.
-    pub pests: Vec<Spell<(String, Option<f64>)>>,
+    pub pests: Vec<Since<(String, Option<f64>)>>,
     /// Moves into other trays and how, oldest first.
-    pub moves_out: Vec<Spell<(TrayCode, u32)>>,
+    pub moves_out: Vec<Since<(TrayCode, u32)>>,
     /// The first day on which plants of it went out to a bed.
     pub first_planted: Option<Day>,
     /// The day of the last entry about it.
@@ -293,7 +300,7 @@ impl TrayStory {
     }
 
     /// The present container and since when the roots are in it.
-    pub fn container(&self) -> Option<&Spell<Option<ContainerName>>> {
+    pub fn container(&self) -> Option<&Since<Option<ContainerName>>> {
         self.containers.last()
     }
 

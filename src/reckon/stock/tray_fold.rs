@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use super::lineage::{Lineage, lineage_of};
-use super::tray::{CountLook, Origin, SampleLook, Sowing, Spell, TrayStory};
+use super::tray::{CountLook, Origin, SampleLook, Since, Sowing, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::{Count, PlantForm, Text};
@@ -80,6 +80,7 @@ impl TrayFold<'_> {
     }
 
     fn take_tray(&mut self, entry: &Arc<Entry>, what: &TrayEntry) {
+        let story = &mut self.story;
         match what {
             TrayEntry::Sown(sown) => self.sown(entry, sown),
             TrayEntry::Resown(resown) => self.resown(entry, resown),
@@ -93,69 +94,33 @@ impl TrayFold<'_> {
                 let count = self.out(entry, u64::from(given.count.0));
                 self.story.accounts.given_out += count;
             }
-            TrayEntry::Carried(carried) => {
-                let spell = Spell { from: entry.happened, what: carried.place.clone(), entry: entry.id.clone() };
-                self.story.places.push(spell);
-            }
-            TrayEntry::Measured(_)
-            | TrayEntry::PlugChecked(_)
-            | TrayEntry::Flushed(_)
-            | TrayEntry::ShadeSet(_)
-            | TrayEntry::WateringSet(_)
-            | TrayEntry::HardeningBegun(_)
-            | TrayEntry::Held(_)
-            | TrayEntry::Released(_)
-            | TrayEntry::PestSeen(_)
-            | TrayEntry::Treated(_)
-            | TrayEntry::Relabelled(_)
-            | TrayEntry::LetGo(_) => self.look(entry, what),
-        }
-    }
-
-    /// Entries that move no numbers.
-    fn look(&mut self, entry: &Arc<Entry>, what: &TrayEntry) {
-        let (day, id) = (entry.happened, entry.id.clone());
-        let story = &mut self.story;
-        match what {
             TrayEntry::Measured(sample) => {
                 self.sampled(entry, as_count(sample.plants.len() as u64));
-                let story = &mut self.story;
-                story.samples.push(SampleLook { day, plants: sample.plants.clone(), entry: id });
+                let plants = sample.plants.clone();
+                self.story.samples.push(SampleLook { day: entry.happened, plants, entry: entry.id.clone() });
             }
-            TrayEntry::PlugChecked(plug) => story.plugs.push(Spell { from: day, what: plug.roots, entry: id }),
-            TrayEntry::Flushed(_) => story.flushes.push(Spell { from: day, what: (), entry: id }),
-            TrayEntry::ShadeSet(step) => story.shades.push(Spell { from: day, what: step.shade_pct.0, entry: id }),
-            TrayEntry::WateringSet(step) => {
-                story.waterings.push(Spell { from: day, what: step.every_days.0, entry: id })
-            }
+            TrayEntry::Carried(carried) => story.places.push(Since::begun_by(entry, carried.place.clone())),
+            TrayEntry::PlugChecked(plug) => story.plugs.push(Since::begun_by(entry, plug.roots)),
+            TrayEntry::Flushed(_) => story.flushes.push(Since::begun_by(entry, ())),
+            TrayEntry::ShadeSet(step) => story.shades.push(Since::begun_by(entry, step.shade_pct.0)),
+            TrayEntry::WateringSet(step) => story.waterings.push(Since::begun_by(entry, step.every_days.0)),
             TrayEntry::HardeningBegun(begun) => {
-                story.hardening_begun.push(Spell { from: day, what: begun.for_bed.clone(), entry: id });
+                story.hardening_begun.push(Since::begun_by(entry, begun.for_bed.clone()));
             }
             TrayEntry::Held(held) => {
-                let what = (held.why.0.to_string(), held.until);
-                story.held = Some(Spell { from: day, what, entry: id });
+                story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
             }
             TrayEntry::Released(_) => story.held = None,
             TrayEntry::PestSeen(pest) => {
                 let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
-                story.pests.push(Spell { from: day, what, entry: id });
+                story.pests.push(Since::begun_by(entry, what));
             }
             TrayEntry::Treated(treated) => {
-                let safe = day.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
-                story.treatments.push(Spell { from: day, what: (treated.with.0.to_string(), safe), entry: id });
+                let safe = entry.happened.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
+                story.treatments.push(Since::begun_by(entry, (treated.with.0.to_string(), safe)));
             }
-            TrayEntry::Relabelled(_)
-            | TrayEntry::LetGo(_)
-            | TrayEntry::Sown(_)
-            | TrayEntry::Resown(_)
-            | TrayEntry::PlantsReceived(_)
-            | TrayEntry::Counted(_)
-            | TrayEntry::Lost(_)
-            | TrayEntry::Culled(_)
-            | TrayEntry::MovedOn(_)
-            | TrayEntry::Carried(_)
-            | TrayEntry::Stocktaken(_)
-            | TrayEntry::GivenOut(_) => {}
+            // A label is settled in the ledger; a task let go is of the site.
+            TrayEntry::Relabelled(_) | TrayEntry::LetGo(_) => {}
         }
     }
 
@@ -240,8 +205,7 @@ impl TrayFold<'_> {
         if from == self.story.code {
             let count = self.out(entry, u64::from(moved.count.0));
             self.story.accounts.moved_out += count;
-            let what = (to, as_count(count));
-            self.story.moves_out.push(Spell { from: entry.happened, what, entry: entry.id.clone() });
+            self.story.moves_out.push(Since::begun_by(entry, (to, as_count(count))));
             return;
         }
         let lineage: Lineage = lineage_of(self.ledger, self.site, &moved.from, &key);
@@ -294,12 +258,12 @@ impl TrayFold<'_> {
     }
 
     fn enter_container(&mut self, entry: &Arc<Entry>, container: Option<crate::base::ContainerName>) {
-        self.story.containers.push(Spell { from: entry.happened, what: container, entry: entry.id.clone() });
+        self.story.containers.push(Since::begun_by(entry, container));
     }
 
     fn stand(&mut self, entry: &Arc<Entry>, place: Option<&crate::base::PlaceName>) {
         if let Some(place) = place {
-            self.story.places.push(Spell { from: entry.happened, what: place.clone(), entry: entry.id.clone() });
+            self.story.places.push(Since::begun_by(entry, place.clone()));
         }
     }
 
@@ -620,15 +584,5 @@ fn settled_by_stocktake(kind: &DoubtKind) -> bool {
 }
 
 fn moves_numbers(what: &What) -> bool {
-    matches!(
-        what,
-        What::Tray(
-            TrayEntry::Counted(_)
-                | TrayEntry::Lost(_)
-                | TrayEntry::Culled(_)
-                | TrayEntry::MovedOn(_)
-                | TrayEntry::GivenOut(_)
-                | TrayEntry::Stocktaken(_)
-        ) | What::Ground(GroundEntry::Outplanted(_))
-    )
+    what.facts().is_some_and(|facts| facts.moves_numbers)
 }

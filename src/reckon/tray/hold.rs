@@ -2,7 +2,7 @@
 
 use crate::base::{Day, EntryId};
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
-use crate::reckon::stock::{Places, Spell, TrayStory};
+use crate::reckon::stock::{Places, Since, TrayStory};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
 pub const FLUSH_HARDENS_DAYS: i32 = 14;
@@ -10,7 +10,7 @@ pub const FLUSH_HARDENS_DAYS: i32 = 14;
 const COMMON: RuleSource = RuleSource::CommonPractice;
 
 /// The criterion `held`: the tray itself, its lots or its place.
-pub fn held(story: &TrayStory, places: &Places, lots_held: &[Spell<(String, Option<Day>)>], day: Day) -> Criterion {
+pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<(String, Option<Day>)>], day: Day) -> Criterion {
     let at_place = story.place().and_then(|place| places.get(place)).and_then(|place| place.held.as_ref());
     let all = story.held.iter().chain(at_place).chain(lots_held);
     // Of several the one that holds longest; one without an end longest of all.

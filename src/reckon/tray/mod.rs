@@ -15,7 +15,7 @@ use crate::nursery::entry::types::{MovedHow, PlantForm};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Measure, Rule, RuleSource, Source, Stage, TrayPicture};
 use crate::reckon::site::Site;
-use crate::reckon::stock::{Origin, Places, Spell, TrayStory};
+use crate::reckon::stock::{Origin, Places, Since, TrayStory};
 use age_of_count::WeeklyLoss;
 use hardening::HardeningClock;
 use light::Stretch;
@@ -30,7 +30,7 @@ pub struct Around<'a> {
     /// Every place.
     pub places: &'a Places,
     /// Held lots among the tray's own.
-    pub lots_held: Vec<Spell<(String, Option<Day>)>>,
+    pub lots_held: Vec<Since<(String, Option<Day>)>>,
     /// The nursery's weekly loss.
     pub weekly_loss: WeeklyLoss,
     /// The day looked at.

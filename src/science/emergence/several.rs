@@ -71,7 +71,7 @@ pub fn forecast_of_several(
     }
     wrong_input::in_order("days of sowing", &days, true)?;
     let last_day = last_day.max(looks.last_look());
-    let grid = Grid::of(looks, batches, youngest, (t50, b), last_day);
+    let grid = JointGrid::of(looks, batches, youngest, (t50, b), last_day);
     let sums = grid.zoomed();
     let (of_youngest, deviation) = sums.of_youngest();
     let told = |i: usize| range(looks, sums.comes(i), level);
@@ -99,7 +99,7 @@ struct Shaped {
     last: [f64; 2],
 }
 
-struct Grid<'a> {
+struct JointGrid<'a> {
     looks: &'a Looks,
     batches: &'a [Batch],
     youngest: f64,
@@ -111,14 +111,14 @@ struct Grid<'a> {
 }
 
 /// Middle and half width of an axis.
-type Axis = (f64, f64);
+type JointAxis = (f64, f64);
 
-fn at((middle, half): Axis, i: usize, cells: usize) -> f64 {
+fn at((middle, half): JointAxis, i: usize, cells: usize) -> f64 {
     middle + half * (2.0 * i as f64 / (cells - 1) as f64 - 1.0)
 }
 
 #[derive(Default)]
-struct Sums {
+struct JointSums {
     weight: f64,
     first: [f64; 4],
     second: [f64; 4],
@@ -126,7 +126,7 @@ struct Sums {
     youngest: [f64; 3],
 }
 
-impl Sums {
+impl JointSums {
     fn mean(&self, i: usize) -> f64 {
         self.first[i] / self.weight
     }
@@ -147,14 +147,14 @@ impl Sums {
     }
 }
 
-impl<'a> Grid<'a> {
+impl<'a> JointGrid<'a> {
     fn of(
         looks: &'a Looks,
         batches: &'a [Batch],
         youngest: f64,
         (t50, b): (LogNormal, LogNormal),
         last_day: f64,
-    ) -> Grid<'a> {
+    ) -> JointGrid<'a> {
         let group = |late: bool| {
             let of_group = batches.iter().filter(move |batch| (batch.after_days >= youngest) == late);
             let (mut a, mut b, mut seeds) = (0.0, 0.0, 0.0);
@@ -165,7 +165,7 @@ impl<'a> Grid<'a> {
             (SharePrior { a: a / seeds, b: b / seeds }, seeds / looks.seeds())
         };
         let (early, late) = (group(false), group(true));
-        Grid {
+        JointGrid {
             looks,
             batches,
             youngest,
@@ -177,7 +177,7 @@ impl<'a> Grid<'a> {
     }
 
     /// The grid narrowed until it spans what is likely.
-    fn zoomed(&self) -> Sums {
+    fn zoomed(&self) -> JointSums {
         let of_shape = |known: LogNormal| (known.median.ln(), REACH * known.spread);
         let of_share = |known: SharePrior| {
             // Mean and deviation of the logit of a beta are about these, wide enough for nearly none and nearly all.
@@ -227,7 +227,7 @@ impl<'a> Grid<'a> {
         shaped
     }
 
-    fn sums(&self, axes: [Axis; 4]) -> Sums {
+    fn sums(&self, axes: [JointAxis; 4]) -> JointSums {
         let counts: Vec<f64> = self.looks.counts().iter().copied().filter(|count| *count > 0.0).collect();
         let waiting = self.looks.seeds() - self.looks.emerged();
         let share = |group: usize| -> Vec<(f64, f64, f64)> {
@@ -266,7 +266,7 @@ impl<'a> Grid<'a> {
                 shapes.push(shaped);
             }
         }
-        let mut sums = Sums::default();
+        let mut sums = JointSums::default();
         for (place, ln, d, shape) in cells {
             // What is 10^-13 as likely as the likeliest changes nothing.
             if ln > most - 30.0 {
@@ -276,7 +276,7 @@ impl<'a> Grid<'a> {
         sums
     }
 
-    fn add(&self, sums: &mut Sums, place: [f64; 4], weight: f64, d: [f64; 2], shaped: &Shaped, counts: &[f64]) {
+    fn add(&self, sums: &mut JointSums, place: [f64; 4], weight: f64, d: [f64; 2], shaped: &Shaped, counts: &[f64]) {
         sums.weight += weight;
         for (i, at) in place.into_iter().enumerate() {
             sums.first[i] += weight * at;

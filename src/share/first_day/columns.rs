@@ -1,21 +1,45 @@
 //! Which column of a sheet means what, by the many names people give it.
 
+use serde::Deserialize;
+use std::sync::LazyLock;
+
 use crate::base::text;
 use crate::share::draft::short;
 use crate::share::fault::{Fault, LineFaults, Reason};
 use crate::share::sheet::Table;
 
-/// A meaning a column can have, and the names it is known by.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct ColumnMeant {
-    /// What it means.
-    pub name: &'static str,
-    /// What it is called in English and in Spanish.
-    pub said: [&'static str; 2],
-    /// Whether a sheet without it is refused.
-    pub required: bool,
-    /// The names it is read by: small letters, no accents, single blanks; the one shown first.
-    pub accepted: &'static [&'static str],
+/// A meaning a column can have, and the names it is known by; `columns.toml` lists them.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct ColumnMeant {
+    means: String,
+    said: [String; 2],
+    required: bool,
+    names: Vec<String>,
+}
+
+/// The columns of each kind of sheet.
+#[derive(Default, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Columns {
+    pub trays: Vec<ColumnMeant>,
+    pub beds: Vec<ColumnMeant>,
+}
+
+fn read_columns() -> Result<Columns, toml::de::Error> {
+    toml::from_str(include_str!("../columns.toml"))
+}
+
+/// The columns of each kind of sheet, read once.
+pub(super) fn columns() -> &'static Columns {
+    static COLUMNS: LazyLock<Columns> = LazyLock::new(|| read_columns().unwrap_or_default());
+    &COLUMNS
+}
+
+impl ColumnMeant {
+    fn said(&'static self) -> [&'static str; 2] {
+        [&self.said[0], &self.said[1]]
+    }
 }
 
 /// A column of a sheet that means something.
@@ -73,7 +97,7 @@ impl<'a> Meanings<'a> {
         let (mut at, mut passed_over): (Vec<Option<usize>>, _) = (vec![None; known.len()], Vec::new());
         for (i, column) in table.columns.iter().enumerate() {
             let name = plain(&column.written);
-            let Some(meant) = known.iter().position(|meant| meant.accepted.contains(&name.as_str())) else {
+            let Some(meant) = known.iter().position(|meant| meant.names.contains(&name)) else {
                 passed_over.push(column.written.clone());
                 continue;
             };
@@ -93,7 +117,7 @@ impl<'a> Meanings<'a> {
             return (Meanings { known, at, table }, passed_over);
         }
         for (meant, _) in known.iter().zip(&at).filter(|(meant, at)| meant.required && at.is_none()) {
-            let reason = Reason::NoColumn { name: meant.said, seen: seen() };
+            let reason = Reason::NoColumn { name: meant.said(), seen: seen() };
             faults.note(Fault::bare(reason).in_line(table.names_line));
         }
         (Meanings { known, at, table }, passed_over)
@@ -104,13 +128,13 @@ impl<'a> Meanings<'a> {
         let known = self.known.iter().zip(&self.at);
         known.filter_map(|(meant, at)| {
             let column = self.table.columns.get((*at)?)?;
-            Some(ColumnTaken { number: column.number, written: column.written.clone(), means: meant.said })
+            Some(ColumnTaken { number: column.number, written: column.written.clone(), means: meant.said() })
         })
     }
 
     /// The cell of a meaning in a row; none where there is no such column.
     pub fn cell<'b>(&'b self, cells: &'b [String], name: &str) -> Option<Cell<'b>> {
-        let meant = self.known.iter().position(|meant| meant.name == name)?;
+        let meant = self.known.iter().position(|meant| meant.means == name)?;
         let at = (*self.at.get(meant)?)?;
         let column = self.table.columns.get(at)?;
         Some(Cell { written: cells.get(at)?, column: &column.written, plain: &column.name, number: column.number })
@@ -125,13 +149,13 @@ impl<'a> Meanings<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::share::first_day::{BED_COLUMNS, TRAY_COLUMNS};
 
     #[test]
     fn names_of_columns_are_plain_and_mean_one_thing() {
-        for columns in [TRAY_COLUMNS, BED_COLUMNS] {
+        let Columns { trays, beds } = read_columns().unwrap();
+        for columns in [trays, beds] {
             let mut seen = std::collections::BTreeSet::new();
-            for name in columns.iter().flat_map(|meant| meant.accepted) {
+            for name in columns.iter().flat_map(|meant| &meant.names) {
                 assert_eq!(plain(name), *name);
                 assert!(seen.insert(name), "{name} means two things");
             }

@@ -8,9 +8,9 @@ mod trays;
 #[cfg(test)]
 mod tests;
 
-pub use beds::{BED_COLUMNS, read_beds};
-pub use columns::{ColumnMeant, ColumnTaken};
-pub use trays::{TRAY_COLUMNS, read_trays};
+pub use beds::read_beds;
+pub use columns::ColumnTaken;
+pub use trays::read_trays;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -211,14 +211,14 @@ pub struct FirstDay {
     /// A row of totals at the end, which is passed over.
     pub total: Option<Total>,
     /// Names of bags and places by their folded form, as they were first spelled.
-    spelled: BTreeMap<(Named, String), String>,
+    spelled: BTreeMap<(SpellingOf, String), String>,
     /// Bags whose volume is written.
     volumes: BTreeSet<String>,
 }
 
 /// What a name in a sheet is of, where its spelling is kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Named {
+enum SpellingOf {
     Container,
     Place,
 }

@@ -4,14 +4,15 @@ use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
 use super::columns::{Cell, Meanings};
-use super::{FirstDay, MOST_NAMES_TOLD, Named, OrderTaken, SheetNames, TakenFor, Total, Understood};
+use super::{FirstDay, MOST_NAMES_TOLD, OrderTaken, SheetNames, SpellingOf, TakenFor, Total, Understood};
 use crate::base::{Day, SpeciesKey, text};
 use crate::nursery::entry::fault::{EntryFault, Problem};
 use crate::share::amounts::{self, Amount};
-use crate::share::draft::{Desk, read_kind, settle_draft, short};
+use crate::share::draft::{Writer, read_kind, settle_draft, short};
 use crate::share::fault::{Fault, LineFaults, Reason};
 use crate::share::hand_day::{Shows, order_shown, read_hand_day};
 use crate::share::sheet::{DayOrder, Row, Table, read_number};
+use crate::share::vocabulary::{is, vocabulary};
 
 /// One row being read.
 pub(super) struct RowReader<'a> {
@@ -67,10 +68,6 @@ pub(super) fn order_of(
     (order, told.then_some(OrderTaken { order, shown_by, so_read }))
 }
 
-/// Words of the first cell of a row of totals, folded.
-const TOTALS: [&str; 9] =
-    ["total", "totals", "totales", "suma", "sum", "grand-total", "total-general", "all", "subtotal"];
-
 /// Takes a row of totals off the end of a sheet: its first name says so, or it holds nothing but a number.
 pub(super) fn without_total(
     table: &Table,
@@ -81,7 +78,10 @@ pub(super) fn without_total(
     let mut table = table.clone();
     let is_total = |row: &Row| {
         let filled = row.cells.iter().filter(|cell| !cell.is_empty());
-        let said = filled.clone().next().is_some_and(|cell| TOTALS.contains(&text::folded(cell).trim_end_matches(':')));
+        let said = filled
+            .clone()
+            .next()
+            .is_some_and(|cell| is(text::folded(cell).trim_end_matches(':'), &vocabulary().sheet.totals));
         let named = meanings.filled(&row.cells, name);
         let species = meanings.filled(&row.cells, "species");
         let only_numbers = named.is_none()
@@ -202,10 +202,10 @@ impl<'a> RowReader<'a> {
 
     /// The name the book knows, where it is the same but for case, accents and blanks, and whether it does; else as it
     /// was first spelled in the sheet.
-    pub fn spelling(&mut self, cell: Cell, of: Named) -> (String, bool) {
+    pub fn spelling(&mut self, cell: Cell, of: SpellingOf) -> (String, bool) {
         let known = match of {
-            Named::Container => self.names.containers,
-            Named::Place => self.names.places,
+            SpellingOf::Container => self.names.containers,
+            SpellingOf::Place => self.names.places,
         };
         let folded = text::folded(cell.written);
         if let Some(name) = known.iter().find(|name| text::folded(name) == folded) {
@@ -228,7 +228,7 @@ impl<'a> RowReader<'a> {
     pub fn write(&mut self, kind: &str, happened: Day, body: Value, columns: &[(&str, &str)]) {
         let mut fields: Map<String, Value> = body.as_object().cloned().unwrap_or_default();
         fields.insert("happened".into(), Value::from(happened.to_string()));
-        let desk = Desk { today: self.names.today, who: self.names.who };
+        let desk = Writer { today: self.names.today, who: self.names.who };
         let settled = read_kind(kind).and_then(|known| settle_draft(known, fields, desk));
         match settled {
             Ok(draft) => self.day.drafts.push((self.row.line, draft)),

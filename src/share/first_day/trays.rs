@@ -2,9 +2,9 @@
 
 use serde_json::json;
 
-use super::columns::{ColumnMeant, Meanings};
+use super::columns::{Meanings, columns};
 use super::sheet::{RowReader, note_repeated, order_of, read_rows, without_total};
-use super::{FirstDay, Named, SheetNames, TakenFor, UnknownWhat};
+use super::{FirstDay, SheetNames, SpellingOf, TakenFor, UnknownWhat};
 use crate::base::{text, word::Word};
 use crate::nursery::entry::fault::Problem;
 use crate::nursery::entry::types::PlantForm;
@@ -12,259 +12,17 @@ use crate::share::amounts;
 use crate::share::draft::short;
 use crate::share::fault::{LineFaults, Reason};
 use crate::share::sheet::Table;
+use crate::share::vocabulary::{is, vocabulary};
 
 /// A first row for a sheet of trays, in English and in Spanish.
 pub const TRAY_EXAMPLE: [&str; 2] =
     ["Tray,Species,How many,Sown about,Bag,Bench", "Bandeja;Especie;Cuántas;Sembrada hacia;Funda;Mesa"];
 
-/// The columns of a sheet of trays.
-pub const TRAY_COLUMNS: &[ColumnMeant] = &[
-    ColumnMeant {
-        name: "tray",
-        said: ["tray", "bandeja"],
-        required: true,
-        accepted: &[
-            "tray",
-            "bandeja",
-            "code",
-            "codigo",
-            "tray code",
-            "codigo de bandeja",
-            "label",
-            "etiqueta",
-            "tray name",
-            "tray no",
-            "tray number",
-            "bandeja no",
-            "no bandeja",
-            "numero de bandeja",
-            "trays",
-            "bandejas",
-            "lote bandeja",
-        ],
-    },
-    ColumnMeant {
-        name: "species",
-        said: ["species", "especie"],
-        required: true,
-        accepted: &[
-            "species",
-            "especie",
-            "plant",
-            "planta",
-            "tree",
-            "arbol",
-            "what",
-            "que",
-            "crop",
-            "cultivo",
-            "kind",
-            "name",
-            "nombre",
-            "especies",
-            "kind of plant",
-            "common name",
-            "nombre comun",
-        ],
-    },
-    ColumnMeant {
-        name: "how many",
-        said: ["how many", "cuántas"],
-        required: true,
-        accepted: &[
-            "how many",
-            "cuantas",
-            "count",
-            "number",
-            "cantidad",
-            "plantas",
-            "plants",
-            "quantity",
-            "cuantos",
-            "numero",
-            "qty",
-            "standing",
-            "seedlings",
-            "plantulas",
-            "alive",
-            "vivas",
-            "no of plants",
-            "number of plants",
-            "numero de plantas",
-            "cantidad de plantas",
-            "how many plants",
-            "cuantas plantas",
-            "total",
-            "existencia",
-        ],
-    },
-    ColumnMeant {
-        name: "sown about",
-        said: ["sown about", "sembrada hacia"],
-        required: false,
-        accepted: &[
-            "sown about",
-            "sembrada hacia",
-            "sown",
-            "sown on",
-            "fecha de siembra",
-            "sembrada",
-            "siembra",
-            "sowing date",
-            "date sown",
-            "sowing",
-            "sowed",
-            "sowed on",
-            "planted",
-            "planted on",
-            "date",
-            "fecha",
-            "sembrado",
-            "sembrada el",
-            "sembrado el",
-            "fecha siembra",
-            "sown when",
-            "cuando se sembro",
-        ],
-    },
-    ColumnMeant {
-        name: "age",
-        said: ["age", "edad"],
-        required: false,
-        accepted: &[
-            "age",
-            "edad",
-            "age days",
-            "edad dias",
-            "age in days",
-            "edad en dias",
-            "days",
-            "dias",
-            "age months",
-            "edad meses",
-            "age in months",
-            "edad en meses",
-            "months",
-            "meses",
-            "age weeks",
-            "edad semanas",
-            "age in weeks",
-            "edad en semanas",
-            "weeks",
-            "semanas",
-            "how old",
-        ],
-    },
-    ColumnMeant {
-        name: "container",
-        said: ["bag", "bolsa"],
-        required: false,
-        accepted: &[
-            "bag",
-            "funda",
-            "container",
-            "bolsa",
-            "contenedor",
-            "bag size",
-            "tamano de funda",
-            "tamano de bolsa",
-            "pot",
-            "maceta",
-            "cell",
-            "celda",
-            "recipiente",
-            "envase",
-            "bags",
-            "fundas",
-            "bolsas",
-        ],
-    },
-    ColumnMeant {
-        name: "place",
-        said: ["bench", "banco"],
-        required: false,
-        accepted: &[
-            "bench",
-            "banco",
-            "place",
-            "lugar",
-            "mesa",
-            "where",
-            "donde",
-            "location",
-            "ubicacion",
-            "mesada",
-            "sitio",
-            "shelf",
-            "frame",
-            "sector",
-            "table",
-            "cama",
-        ],
-    },
-    ColumnMeant {
-        name: "height",
-        said: ["height", "altura"],
-        required: false,
-        accepted: &[
-            "height",
-            "altura",
-            "height cm",
-            "height m",
-            "altura m",
-            "altura cm",
-            "alto",
-            "alto cm",
-            "tall",
-            "tall cm",
-            "height in cm",
-            "altura en cm",
-            "talla",
-            "mean height",
-            "altura media",
-        ],
-    },
-    ColumnMeant {
-        name: "shade",
-        said: ["shade", "sombra"],
-        required: false,
-        accepted: &["shade", "sombra", "shade %", "sombra %", "shade pct", "shade percent", "porcentaje de sombra"],
-    },
-    ColumnMeant {
-        name: "form",
-        said: ["form", "forma"],
-        required: false,
-        accepted: &["form", "forma", "type", "tipo", "presentation", "presentacion"],
-    },
-    ColumnMeant {
-        name: "source",
-        said: ["source", "procedencia"],
-        required: false,
-        accepted: &["source", "origen", "from", "procedencia", "seed source", "fuente", "seed from", "semilla de"],
-    },
-    ColumnMeant {
-        name: "notes",
-        said: ["notes", "notas"],
-        required: false,
-        accepted: &[
-            "notes",
-            "notas",
-            "note",
-            "nota",
-            "remarks",
-            "observaciones",
-            "comments",
-            "comentarios",
-            "observacion",
-        ],
-    },
-];
-
 /// Reads a sheet of trays as `plants_received` from `opening`, every fault listed by row and column. A count that is
 /// only about so many gives a `counted` beside it.
 pub fn read_trays(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults) {
     let mut faults = LineFaults::default();
-    let (meanings, passed_over) = Meanings::of(table, TRAY_COLUMNS, TRAY_EXAMPLE, &mut faults);
+    let (meanings, passed_over) = Meanings::of(table, &columns().trays, TRAY_EXAMPLE, &mut faults);
     if !faults.is_empty() {
         return (FirstDay { passed_over, columns: meanings.each().collect(), ..FirstDay::default() }, faults);
     }
@@ -283,8 +41,8 @@ fn read_row(reader: &mut RowReader) {
     let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
     let count = reader.required("how many").and_then(|cell| reader.count(cell));
     let age_days = age_of(reader);
-    let container = reader.filled("container").map(|cell| reader.spelling(cell, Named::Container));
-    let place = reader.filled("place").map(|cell| reader.spelling(cell, Named::Place));
+    let container = reader.filled("container").map(|cell| reader.spelling(cell, SpellingOf::Container));
+    let place = reader.filled("place").map(|cell| reader.spelling(cell, SpellingOf::Place));
     let form = form_of(reader, container.as_ref().map(|(name, _)| name.as_str()));
     let height_cm = reader.filled("height").and_then(|cell| {
         let in_metres = cell.plain.ends_with("(m)") || cell.plain.ends_with("-m");
@@ -358,23 +116,20 @@ fn age_of(reader: &mut RowReader) -> Option<u32> {
 
 /// The form: as written, else a plug where the container reads like a cell, else a bag.
 fn form_of(reader: &mut RowReader, container: Option<&str>) -> Option<&'static str> {
-    const CELLS: [&str; 9] =
-        ["cell", "celda", "plug", "tubete", "cepellon", "alveolo", "tube", "root-trainer", "cavity"];
-    const ALSO: [(&str, PlantForm); 6] = [
-        ("bare-roots", PlantForm::BareRoot),
-        ("bare-rooted", PlantForm::BareRoot),
-        ("a-raiz-desnuda", PlantForm::BareRoot),
-        ("bags", PlantForm::Bag),
-        ("plugs", PlantForm::Plug),
-        ("stumps", PlantForm::Stump),
+    let known = &vocabulary().sheet;
+    let also = [
+        (&known.bare_root, PlantForm::BareRoot),
+        (&known.bag, PlantForm::Bag),
+        (&known.plug, PlantForm::Plug),
+        (&known.stump, PlantForm::Stump),
     ];
     let Some(cell) = reader.filled("form") else {
         let folded = text::folded(container.unwrap_or_default());
-        let is_cell = CELLS.iter().any(|word| folded.contains(word));
+        let is_cell = known.cells.iter().any(|word| folded.contains(word.as_str()));
         return Some(if is_cell { PlantForm::Plug } else { PlantForm::Bag }.spelled());
     };
     let folded = text::folded(cell.written);
-    let also = || ALSO.iter().find(|(word, _)| *word == folded).map(|(_, form)| *form);
+    let also = || also.into_iter().find(|(words, _)| is(&folded, words)).map(|(_, form)| form);
     let read = PlantForm::read(cell.written).or_else(also).map(Word::spelled).ok_or_else(|| {
         let known = PlantForm::WORDS.iter().map(|(form, _)| form.spelled()).collect();
         Reason::Envelope(Problem::NotTheWord { written: short(cell.written), known })

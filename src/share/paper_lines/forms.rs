@@ -2,15 +2,17 @@
 
 use serde_json::{Value, json};
 
+use super::Sheet;
 use super::words::Words;
-use super::{NameOf, Sheet};
 use crate::base::{Day, text, word::Word};
 use crate::nursery::entry::fault::Problem;
+use crate::nursery::entry::shape::NameOf;
 use crate::nursery::entry::types::{MovedHow, Roots};
 use crate::share::amounts::{self, PERCENT};
 use crate::share::draft::short;
 use crate::share::fault::{Fault, Reason};
 use crate::share::sheet::{DayOrder, read_day, read_number};
+use crate::share::vocabulary::{is, vocabulary};
 
 /// The forms, by example, with the kind of entry each makes. Help prints them.
 pub const FORMS: &[(&str, &str)] = &[
@@ -104,39 +106,8 @@ pub(super) const FIRST_WORDS: [&str; 10] =
 
 pub(super) type Said = (&'static str, Value);
 
-const COUNT_AS: [&str; 4] = ["count", "counted", "cuenta", "hay"];
-pub(super) const DEAD: [&str; 6] = ["dead", "muertas", "muertos", "muerta", "muerto", "died"];
-const AND: [&str; 5] = ["and", "y", "&", "with", "con"];
-const OF: [&str; 7] = ["of", "de", "by", "por", "from", "to", "a"];
-pub(super) const ROWS: [&str; 8] = ["rows", "row", "hileras", "hilera", "surcos", "surco", "filas", "fila"];
-const LET_GO: [&str; 3] = ["let_go", "dejar", "soltar"];
-const UNTIL: [&str; 2] = ["until", "hasta"];
-const NEVER: [&str; 3] = ["never", "nunca", "for-good"];
-const SHADE: [&str; 2] = ["shade", "sombra"];
-const WATER: [&str; 5] = ["water", "watering", "riego", "agua", "regar"];
-const PLUG: [&str; 6] = ["plug", "roots", "cepellon", "raiz", "raices", "pan"];
-const FLUSH: [&str; 8] = ["flush", "flushed", "flushing", "brote", "brotes", "brotando", "brotada", "brotacion"];
-const HEIGHT: [&str; 5] = ["h", "height", "heights", "altura", "alturas"];
-pub(super) const NOTE: [&str; 2] = ["note", "nota"];
-const GIVEN: [&str; 7] = ["given", "gave", "sold", "dado", "dadas", "regaladas", "vendidas"];
-const RECOUNT: [&str; 5] = ["recount", "stocktake", "stocktaken", "recuento", "inventario"];
-const HARDENING: [&str; 4] = ["hardening", "harden", "endurecimiento", "endurecer"];
-pub(super) const HELD: [&str; 5] = ["held", "hold", "retenida", "retener", "reservada"];
-pub(super) const RELEASED: [&str; 4] = ["released", "release", "liberada", "liberar"];
-const PEST: [&str; 2] = ["pest", "plaga"];
-const TREATED: [&str; 4] = ["treated", "tratada", "tratado", "tratamiento"];
-pub(super) const LIGHT: [&str; 2] = ["light", "luz"];
-const RAIN: [&str; 2] = ["rain", "lluvia"];
-const COLDEST: [&str; 3] = ["min", "tmin", "minima"];
-const HOTTEST: [&str; 3] = ["max", "tmax", "maxima"];
 /// Where a person gives no cause.
 const NOT_SAID: &str = "not said";
-/// Words that only fill a line.
-pub(super) const FILLERS: [&str; 11] = ["every", "cada", "days", "day", "dias", "dia", "d", "to", "a", "mm", "de"];
-
-pub(super) fn is(word: &str, words: &[&str]) -> bool {
-    words.contains(&word)
-}
 
 pub(super) fn not_understood(rest: &Words) -> Fault {
     let reason = Reason::NotUnderstood(short(&rest.typed_from(0)));
@@ -189,14 +160,18 @@ pub(super) fn or_not_said(typed: String) -> String {
 /// A line that names nothing: rain and temperatures, a task let go, or a note.
 pub(super) fn without_name(sheet: &Sheet, words: &Words) -> Result<Option<Said>, Fault> {
     let first = words.folded(0).trim_end_matches(':').to_string();
-    if is(&first, &NOTE) {
+    if is(&first, &vocabulary().line.note) {
         return Ok(Some(("noted", json!({ "text": words.typed_from(1) }))));
     }
     let two_words = first == "let" && words.folded(1) == "go";
-    if two_words || is(&first.replace('-', "_"), &LET_GO) {
+    if two_words || is(&first, &vocabulary().line.let_go) {
         return let_go(sheet, &words.after(1 + usize::from(two_words))).map(Some);
     }
-    let is_weather = |word: &str| is(word, &RAIN) || is(word, &COLDEST) || is(word, &HOTTEST);
+    let is_weather = |word: &str| {
+        is(word, &vocabulary().line.rain)
+            || is(word, &vocabulary().line.coldest)
+            || is(word, &vocabulary().line.hottest)
+    };
     if !is_weather(&first) {
         return Ok(None);
     }
@@ -205,9 +180,9 @@ pub(super) fn without_name(sheet: &Sheet, words: &Words) -> Result<Option<Said>,
     while at < words.len() {
         let word = words.folded(at).trim_end_matches(':').to_string();
         let field = match word.as_str() {
-            word if is(word, &RAIN) => "rain_mm",
-            word if is(word, &COLDEST) => "tmin_c",
-            word if is(word, &HOTTEST) => "tmax_c",
+            word if is(word, &vocabulary().line.rain) => "rain_mm",
+            word if is(word, &vocabulary().line.coldest) => "tmin_c",
+            word if is(word, &vocabulary().line.hottest) => "tmax_c",
             "mm" | "c" => {
                 at += 1;
                 continue;
@@ -229,7 +204,9 @@ pub(super) fn without_name(sheet: &Sheet, words: &Words) -> Result<Option<Said>,
 
 /// `let go count cof-031 until 2026-04-20`, `let go count cof-031 never`.
 fn let_go(sheet: &Sheet, words: &Words) -> Result<Said, Fault> {
-    let at = (0..words.len()).find(|at| is(&words.folded(*at), &UNTIL) || is(&words.folded(*at), &NEVER));
+    let at = (0..words.len()).find(|at| {
+        is(&words.folded(*at), &vocabulary().line.until) || is(&words.folded(*at), &vocabulary().line.never)
+    });
     let Some(at) = at else {
         return Err(at_word(words, words.len(), "until", Reason::Envelope(Problem::Missing)));
     };
@@ -241,7 +218,7 @@ fn let_go(sheet: &Sheet, words: &Words) -> Result<Said, Fault> {
         let reason = Reason::UnknownTask { written: short(&task), nearest };
         Fault { column: words.column(0), field: None, reason }
     })?;
-    let never = is(&words.folded(at), &NEVER);
+    let never = is(&words.folded(at), &vocabulary().line.never);
     let until = if never { None } else { Some(coming_day(words, at + 1)?) };
     let why = words.typed_from(at + 1 + usize::from(!never));
     let why = why.trim_start_matches([',', ':', ' ']);
@@ -269,8 +246,8 @@ pub(super) fn of_tray(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, F
         ">>" | "@" => outplanted(sheet, tray, &rest.after(1)),
         "x" | "\u{d7}" => culled(tray, &rest.after(1)),
         "~" | "\u{2248}" => about(tray, rest, 1),
-        word if is(word, &COUNT_AS) => counted(sheet, tray, &rest.after(1)),
-        word if is(word, &DEAD) => died(tray, &rest.after(1), 0, 1),
+        word if is(word, &vocabulary().line.count) => counted(sheet, tray, &rest.after(1)),
+        word if is(word, &vocabulary().line.dead) => died(tray, &rest.after(1), 0, 1),
         word if word.starts_with(['-', '\u{2212}', '\u{2013}']) => lost(tray, rest),
         word if word.starts_with(|letter: char| letter.is_ascii_digit()) => number_first(sheet, tray, rest),
         word if is_glued_cull(word) => culled(tray, &glued(rest)),
@@ -319,7 +296,8 @@ fn counted(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
     if matches!(rest.get(0), Some("~" | "\u{2248}")) {
         return about(tray, rest, 1);
     }
-    if is(&rest.folded(1), &DEAD) && rest.get(2).is_none_or(|word| amounts::read_count(word).is_err()) {
+    if is(&rest.folded(1), &vocabulary().line.dead) && rest.get(2).is_none_or(|word| amounts::read_count(word).is_err())
+    {
         return died(tray, rest, 0, 2);
     }
     let standing = count_at(rest, 0, "standing")?;
@@ -329,12 +307,13 @@ fn counted(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
     if matches!(rest.get(1), Some("@" | ">>")) {
         return planted_out(sheet, tray, &rest.after(2), Some(standing));
     }
-    let from = 1 + usize::from(is(&rest.folded(1), &AND));
-    let number_at = match (is(&rest.folded(from), &DEAD), is(&rest.folded(from + 1), &DEAD)) {
-        (true, false) => from + 1,
-        (false, true) => from,
-        (false, false) | (true, true) => return Err(not_understood(&rest.after(1))),
-    };
+    let from = 1 + usize::from(is(&rest.folded(1), &vocabulary().small.and));
+    let number_at =
+        match (is(&rest.folded(from), &vocabulary().line.dead), is(&rest.folded(from + 1), &vocabulary().line.dead)) {
+            (true, false) => from + 1,
+            (false, true) => from,
+            (false, false) | (true, true) => return Err(not_understood(&rest.after(1))),
+        };
     ends(rest, from + 2)?;
     let dead = count_at(rest, number_at, "dead")?;
     Ok(("counted", json!({"tray": tray, "standing": standing, "dead": dead})))
@@ -343,7 +322,7 @@ fn counted(sheet: &Sheet, tray: &str, rest: &Words) -> Result<Said, Fault> {
 /// `3 dead`, `dead 3 of rats`: the number stands at one word, the cause begins at another.
 fn died(tray: &str, rest: &Words, number: usize, cause: usize) -> Result<Said, Fault> {
     let count = count_at(rest, number, "count")?;
-    let cause = cause + usize::from(is(&rest.folded(cause), &OF));
+    let cause = cause + usize::from(is(&rest.folded(cause), &vocabulary().small.of));
     Ok(("lost", json!({"tray": tray, "count": count, "cause": or_not_said(rest.typed_from(cause))})))
 }
 
@@ -418,7 +397,7 @@ fn planted_out(sheet: &Sheet, tray: &str, rest: &Words, before: Option<u32>) -> 
 
 /// `rows 2-4` to the end of the line, or nothing.
 pub(super) fn rows_at(rest: &Words, at: usize) -> Result<Option<String>, Fault> {
-    if !is(&rest.folded(at), &ROWS) {
+    if !is(&rest.folded(at), &vocabulary().line.rows) {
         return ends(rest, at).map(|()| None);
     }
     let rows = rest.typed_from(at + 1);
@@ -434,7 +413,7 @@ fn measured(tray: &str, rest: &Words) -> Result<Said, Fault> {
     let mut plants = Vec::new();
     for at in 0..rest.len() {
         let word = rest.get(at).unwrap_or_default().trim_end_matches([',', ';']);
-        if is(&text::folded(word), &["cm", "mm"]) {
+        if ["cm", "mm"].contains(&text::folded(word).as_str()) {
             continue;
         }
         let (height, collar) = word.split_once('/').map_or((word, None), |(height, collar)| (height, Some(collar)));
@@ -457,7 +436,7 @@ fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fau
     }
     let alone = |kind: &'static str| ends(rest, 1).map(|()| Some((kind, json!({ "tray": tray }))));
     match first {
-        word if is(word, &PLUG) => {
+        word if is(word, &vocabulary().line.plug) => {
             let written = behind.typed_from(0);
             let read = Roots::read(&written).ok_or_else(|| {
                 let known = Roots::WORDS.iter().map(|(roots, _)| roots.spelled()).collect();
@@ -466,17 +445,17 @@ fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fau
             })?;
             Ok(Some(("plug_checked", json!({"tray": tray, "roots": read.spelled()}))))
         }
-        word if is(word, &FLUSH) => alone("flushed"),
-        word if is(word, &HARDENING) => alone("hardening_begun"),
-        word if is(word, &HEIGHT) => measured(tray, &behind).map(Some),
-        word if is(word, &RECOUNT) => {
+        word if is(word, &vocabulary().line.flush) => alone("flushed"),
+        word if is(word, &vocabulary().line.hardening) => alone("hardening_begun"),
+        word if is(word, &vocabulary().line.height) => measured(tray, &behind).map(Some),
+        word if is(word, &vocabulary().line.recount) => {
             let standing = count_at(&behind, 0, "standing")?;
             ends(&behind, 1)?;
             Ok(Some(("stocktaken", json!({"tray": tray, "standing": standing}))))
         }
-        word if is(word, &GIVEN) => {
+        word if is(word, &vocabulary().line.given) => {
             let count = count_at(&behind, 0, "count")?;
-            let filler = usize::from(is(&behind.folded(1), &FILLERS));
+            let filler = usize::from(is(&behind.folded(1), &vocabulary().small.filler));
             Ok(Some((
                 "given_out",
                 json!({"tray": tray, "count": count, "to": or_not_said(behind.typed_from(1 + filler))}),
@@ -488,33 +467,35 @@ fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fau
 
 /// What may be said of a tray and of a place alike.
 pub(super) fn of_tray_or_place(field: &str, name: &str, first: &str, behind: &Words) -> Result<Option<Said>, Fault> {
-    let value_at = || (0..behind.len()).find(|at| !is(&behind.folded(*at), &FILLERS)).unwrap_or(0);
+    let value_at = || (0..behind.len()).find(|at| !is(&behind.folded(*at), &vocabulary().small.filler)).unwrap_or(0);
     let only_fillers = |from: usize| match (from..behind.len())
-        .find(|at| !is(&behind.folded(*at), &FILLERS) && behind.get(*at) != Some("%"))
+        .find(|at| !is(&behind.folded(*at), &vocabulary().small.filler) && behind.get(*at) != Some("%"))
     {
         Some(at) => Err(not_understood(&behind.after(at))),
         None => Ok(()),
     };
     let said = match first {
-        word if is(word, &SHADE) => {
+        word if is(word, &vocabulary().line.shade) => {
             let shade = number_at(behind, value_at(), "shade_pct")?;
             only_fillers(value_at() + 1)?;
             ("shade_set", json!({field: name, "shade_pct": shade}))
         }
-        word if is(word, &WATER) => {
+        word if is(word, &vocabulary().line.water) => {
             let days = number_at(behind, value_at(), "every_days")?;
             only_fillers(value_at() + 1)?;
             ("watering_set", json!({field: name, "every_days": days}))
         }
-        word if is(word, &NOTE) => ("noted", json!({"about": name, "text": behind.typed_from(0)})),
-        word if is(word, &HELD) => ("held", json!({field: name, "why": or_not_said(behind.typed_from(0))})),
-        word if is(word, &RELEASED) => {
+        word if is(word, &vocabulary().line.note) => ("noted", json!({"about": name, "text": behind.typed_from(0)})),
+        word if is(word, &vocabulary().line.held) => {
+            ("held", json!({field: name, "why": or_not_said(behind.typed_from(0))}))
+        }
+        word if is(word, &vocabulary().line.released) => {
             let why = behind.typed_from(0);
             ("released", json!({field: name, "why": (!why.is_empty()).then_some(why)}))
         }
-        word if is(word, &PEST) => ("pest_seen", json!({field: name, "what": behind.typed_from(0)})),
-        word if is(word, &TREATED) => {
-            let filler = usize::from(is(&behind.folded(0), &["with", "con"]));
+        word if is(word, &vocabulary().line.pest) => ("pest_seen", json!({field: name, "what": behind.typed_from(0)})),
+        word if is(word, &vocabulary().line.treated) => {
+            let filler = usize::from(is(&behind.folded(0), &vocabulary().small.with));
             ("treated", json!({field: name, "with": behind.typed_from(filler)}))
         }
         _ => return Ok(None),
@@ -537,7 +518,7 @@ pub(super) fn light(field: &str, name: &str, behind: &Words) -> Result<Said, Fau
 pub(super) fn of_place(place: &str, rest: &Words) -> Result<Said, Fault> {
     let first = rest.folded(0);
     let first = first.trim_end_matches(':');
-    if is(first, &LIGHT) {
+    if is(first, &vocabulary().line.light) {
         return light("place", place, &rest.after(1));
     }
     of_tray_or_place("place", place, first, &rest.after(1))?.ok_or_else(|| not_understood(rest))

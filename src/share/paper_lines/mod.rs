@@ -10,13 +10,15 @@ mod tests;
 
 pub use forms::{FORMS, FORMS_IN_SPANISH};
 
-use super::draft::{Desk, read_kind, seen, settle_draft, short};
+use super::draft::{Writer, read_kind, seen, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};
 use super::hand_day::{is_like_a_day, read_said_day};
 use super::pairs::{read_pairs, split_words};
+use super::vocabulary::{is, vocabulary};
 use crate::base::{Day, SpeciesKey, name_search, text};
 use crate::nursery::entry::fault::EntryFault;
 use crate::nursery::entry::kind_of_entry;
+use crate::nursery::entry::shape::NameOf;
 use crate::nursery::envelope::Draft;
 use serde_json::{Map, Value};
 use std::cell::Cell;
@@ -56,15 +58,6 @@ pub struct KnownNames<'a> {
     pub in_bed: &'a dyn Fn(&str) -> InBed,
     /// The stable name of a task of the round; else the nearest ones.
     pub task: &'a dyn Fn(&str) -> Result<String, Vec<String>>,
-}
-
-/// What a name is of.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
-enum NameOf {
-    Tray,
-    Bed,
-    Place,
-    Lot,
 }
 
 /// A sheet of short lines as it was read.
@@ -218,6 +211,8 @@ impl Sheet<'_> {
             NameOf::Bed => of_bed::of_bed(self, &name, &rest)?,
             NameOf::Place => forms::of_place(&name, &rest)?,
             NameOf::Lot => of_seed::of_lot(&name, &rest)?,
+            // No line begins with one.
+            NameOf::Container | NameOf::Field => return Err(self.unknown_name(words, 0)),
         };
         self.settle(kind, body, words)
     }
@@ -246,7 +241,7 @@ impl Sheet<'_> {
         let mut fields: Map<String, Value> = body.as_object().cloned().unwrap_or_default();
         fields.insert("happened".into(), Value::from(self.happened.to_string()));
         let known = read_kind(kind)?;
-        settle_draft(known, fields, Desk { today: self.today, who: self.who })
+        settle_draft(known, fields, Writer { today: self.today, who: self.who })
             .map_err(|fault| said_of(Fault { column: fault.column.or(words.column(0)), ..fault }))
     }
 
@@ -284,7 +279,7 @@ impl Sheet<'_> {
         if self.longest_name(words).is_some() {
             return Ok(None);
         }
-        let said = ["on", "el", "day", "dia"].contains(&words.folded(0).as_str());
+        let said = is(&words.folded(0), &vocabulary().small.before_a_day);
         let at = usize::from(said && words.len() > 1);
         for taken in (1..=MOST_WORDS_OF_A_DAY).rev() {
             let Some(written) = words.joined(at, taken) else { continue };

@@ -2,9 +2,7 @@
 
 use serde_json::json;
 
-use super::forms::{
-    DEAD, LIGHT, Said, at_word, count_at, ends, is, light, not_understood, of_tray_or_place, or_not_said, rows_at,
-};
+use super::forms::{Said, at_word, count_at, ends, light, not_understood, of_tray_or_place, or_not_said, rows_at};
 use super::words::Words;
 use super::{InBed, Sheet};
 use crate::base::{SpeciesKey, text, word::Word};
@@ -12,11 +10,8 @@ use crate::nursery::entry::fault::Problem;
 use crate::nursery::entry::types::GroundTask;
 use crate::share::fault::{Fault, Reason};
 use crate::share::sheet::read_number;
+use crate::share::vocabulary::{is, vocabulary};
 
-const ALIVE: [&str; 9] = ["alive", "living", "live", "vivas", "vivos", "viva", "vivo", "survival", "sobreviven"];
-const ROD: [&str; 7] = ["rod", "penetration", "varilla", "penetracion", "soil", "suelo", "push"];
-const WET: [&str; 5] = ["wet", "mojado", "mojada", "humedo", "humeda"];
-const DRY: [&str; 3] = ["dry", "seco", "seca"];
 /// The most words of the name of a species.
 const MOST_WORDS_OF_A_SPECIES: usize = 4;
 
@@ -24,17 +19,17 @@ const MOST_WORDS_OF_A_SPECIES: usize = 4;
 pub(super) fn of_bed(sheet: &Sheet, bed: &str, rest: &Words) -> Result<Said, Fault> {
     let first = rest.folded(0);
     let first = first.trim_end_matches(':');
-    if is(first, &LIGHT) {
+    if is(first, &vocabulary().line.light) {
         return light("bed", bed, &rest.after(1));
     }
-    if is(first, &ROD) {
+    if is(first, &vocabulary().line.rod) {
         return rod(bed, &rest.after(1));
     }
     if let Some(task) = GroundTask::read(&rest.typed_from(0)) {
         return Ok(("prepared", json!({"bed": bed, "task": task.spelled()})));
     }
     // A bed has no shade or water of its own to set.
-    let has_of_its_own = !["shade", "sombra", "water", "watering", "riego", "agua", "regar"].contains(&first);
+    let has_of_its_own = !is(first, &vocabulary().line.shade) && !is(first, &vocabulary().line.water);
     if has_of_its_own && let Some(said) = of_tray_or_place("bed", bed, first, &rest.after(1))? {
         return Ok(said);
     }
@@ -49,8 +44,8 @@ fn rod(bed: &str, rest: &Words) -> Result<Said, Fault> {
     let mut at = 0;
     while at < rest.len() {
         let word = rest.folded(at);
-        if is(&word, &WET) || is(&word, &DRY) {
-            body.insert("wet".into(), json!(is(&word, &WET)));
+        if is(&word, &vocabulary().line.wet) || is(&word, &vocabulary().line.dry) {
+            body.insert("wet".into(), json!(is(&word, &vocabulary().line.wet)));
             at += 1;
             continue;
         }
@@ -78,20 +73,26 @@ fn rod(bed: &str, rest: &Words) -> Result<Said, Fault> {
 
 /// How many live and how many died, in words and numbers of any order: `70 alive 5 dead`.
 #[derive(Default)]
-struct Look {
+struct LivingAndDead {
     alive: Option<u32>,
     dead: Option<u32>,
     /// The word behind them.
     behind: usize,
 }
 
-fn look(rest: &Words) -> Result<Look, Fault> {
-    let mut look = Look::default();
+fn look(rest: &Words) -> Result<LivingAndDead, Fault> {
+    let mut look = LivingAndDead::default();
     loop {
         let at = look.behind;
         let (here, next) = (rest.folded(at), rest.folded(at + 1));
         let number = |at: usize| rest.get(at).is_some_and(|word| word.starts_with(|c: char| c.is_ascii_digit()));
-        let of = |word: &str| if is(word, &ALIVE) { Some("alive") } else { is(word, &DEAD).then_some("dead") };
+        let of = |word: &str| {
+            if is(word, &vocabulary().line.alive) {
+                Some("alive")
+            } else {
+                is(word, &vocabulary().line.dead).then_some("dead")
+            }
+        };
         let (field, at_number) = match (of(&here), of(&next)) {
             (Some(field), _) => (field, at + 1),
             // "70 dead 5": the first number has no word of its own.
@@ -146,7 +147,7 @@ fn lives(sheet: &Sheet, bed: &str, rest: &Words) -> Result<Said, Fault> {
     let Some(dead) = look.dead else {
         return Err(at_word(&rest, look.behind, "dead", Reason::Envelope(Problem::Missing)));
     };
-    let is_rows = is(&rest.folded(look.behind), &super::forms::ROWS);
+    let is_rows = is(&rest.folded(look.behind), &vocabulary().line.rows);
     let rows = if is_rows { rows_at(&rest, look.behind)? } else { None };
     let causes = if is_rows { String::new() } else { or_not_said(rest.typed_from(look.behind)) };
     let said = look.behind < rest.len() && !is_rows;
@@ -171,7 +172,7 @@ fn species_at(sheet: &Sheet, rest: &Words) -> Option<(SpeciesKey, usize)> {
     }
     (1..=MOST_WORDS_OF_A_SPECIES).rev().find_map(|taken| {
         let name = rest.joined(0, taken)?;
-        let is_word = ALIVE.contains(&text::folded(&name).as_str());
+        let is_word = is(&text::folded(&name), &vocabulary().line.alive);
         (sheet.known.find)(name.trim_end_matches(':')).filter(|_| !is_word).map(|key| (key, taken))
     })
 }

@@ -2,24 +2,21 @@
 
 use serde_json::json;
 
-use super::forms::{
-    FILLERS, HELD, NOTE, RELEASED, Said, at_word, count_at, ends, is, not_understood, number_at, or_not_said,
-};
+use super::Sheet;
+use super::forms::{Said, at_word, count_at, ends, not_understood, number_at, or_not_said};
 use super::words::Words;
-use super::{NameOf, Sheet};
 use crate::base::text;
 use crate::nursery::entry::fault::Problem;
+use crate::nursery::entry::shape::NameOf;
 use crate::share::amounts;
 use crate::share::fault::{Fault, Reason};
-
-const SOWN: [&str; 6] = ["sown", "sowed", "sow", "sembrada", "sembrado", "sembrar"];
-const TEST: [&str; 6] = ["test", "tested", "germination", "prueba", "probado", "germinacion"];
-const GRAMS: [&str; 4] = ["g", "gr", "grams", "gramos"];
-const SEEDS: [&str; 4] = ["seeds", "seed", "semillas", "semilla"];
+use crate::share::vocabulary::{is, vocabulary};
 
 /// `cof-040 sown cof-L1 60 bag 1 l > Bench 4`: a new tray, the lot, how many seeds, the bag, and where it stands.
 pub(super) fn sown(sheet: &Sheet, words: &Words) -> Result<Option<Said>, Fault> {
-    let Some(tray) = words.get(0).filter(|_| is(words.folded(1).trim_end_matches(':'), &SOWN)) else { return Ok(None) };
+    let Some(tray) = words.get(0).filter(|_| is(words.folded(1).trim_end_matches(':'), &vocabulary().line.sown)) else {
+        return Ok(None);
+    };
     let rest = words.after(2);
     let Some((lot, taken)) = sheet.longest_of(NameOf::Lot, &rest) else {
         let missing = || at_word(&rest, 0, "lot", Reason::Envelope(Problem::Missing));
@@ -27,8 +24,8 @@ pub(super) fn sown(sheet: &Sheet, words: &Words) -> Result<Option<Said>, Fault> 
     };
     let seeds = count_at(&rest, taken, "seeds")?;
     let behind = rest.after(taken + 1);
-    let behind = behind.after(usize::from(is(&behind.folded(0), &SEEDS)));
-    let behind = behind.after(usize::from(is(&behind.folded(0), &["in", "en"])));
+    let behind = behind.after(usize::from(is(&behind.folded(0), &vocabulary().line.seeds)));
+    let behind = behind.after(usize::from(is(&behind.folded(0), &vocabulary().small.within)));
     let sign = (0..behind.len()).find(|at| matches!(behind.get(*at), Some(">" | "@")));
     let container = behind.joined(0, sign.unwrap_or(behind.len())).unwrap_or_default();
     if container.is_empty() {
@@ -57,10 +54,12 @@ pub(super) fn of_lot(lot: &str, rest: &Words) -> Result<Said, Fault> {
     let first = first.trim_end_matches(':');
     let behind = rest.after(1);
     match first {
-        word if is(word, &TEST) => tested(lot, &behind),
-        word if is(word, &NOTE) => Ok(("noted", json!({"about": lot, "text": behind.typed_from(0)}))),
-        word if is(word, &HELD) => Ok(("held", json!({"lot": lot, "why": or_not_said(behind.typed_from(0))}))),
-        word if is(word, &RELEASED) => {
+        word if is(word, &vocabulary().line.test) => tested(lot, &behind),
+        word if is(word, &vocabulary().line.note) => Ok(("noted", json!({"about": lot, "text": behind.typed_from(0)}))),
+        word if is(word, &vocabulary().line.held) => {
+            Ok(("held", json!({"lot": lot, "why": or_not_said(behind.typed_from(0))})))
+        }
+        word if is(word, &vocabulary().line.released) => {
             let why = behind.typed_from(0);
             Ok(("released", json!({"lot": lot, "why": (!why.is_empty()).then_some(why)})))
         }
@@ -71,12 +70,12 @@ pub(super) fn of_lot(lot: &str, rest: &Words) -> Result<Said, Fault> {
 
 /// `300`, `300 seeds`, `250 g`.
 fn counted(lot: &str, rest: &Words) -> Result<Said, Fault> {
-    if is(&rest.folded(1), &GRAMS) {
+    if is(&rest.folded(1), &vocabulary().line.grams) {
         ends(rest, 2)?;
         return Ok(("lot_counted", json!({"lot": lot, "mass_g": number_at(rest, 0, "mass_g")?})));
     }
     let seeds = count_at(rest, 0, "seeds")?;
-    ends(rest, 1 + usize::from(is(&rest.folded(1), &SEEDS)))?;
+    ends(rest, 1 + usize::from(is(&rest.folded(1), &vocabulary().line.seeds)))?;
     Ok(("lot_counted", json!({"lot": lot, "seeds": seeds})))
 }
 
@@ -85,7 +84,7 @@ fn tested(lot: &str, rest: &Words) -> Result<Said, Fault> {
     let (mut replicates, mut days) = (Vec::new(), None);
     for at in 0..rest.len() {
         let word = rest.get(at).unwrap_or_default();
-        if is(&text::folded(word), &FILLERS) {
+        if is(&text::folded(word), &vocabulary().small.filler) {
             continue;
         }
         let count = |written: &str, field: &str| {

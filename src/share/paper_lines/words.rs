@@ -4,7 +4,7 @@ use crate::base::text;
 
 /// A word and the column it begins at, in characters from 1.
 #[derive(Clone, Debug, PartialEq)]
-struct Word {
+struct TypedWord {
     text: String,
     column: usize,
 }
@@ -12,7 +12,7 @@ struct Word {
 /// The words of a line, or of the rest of it. A word that begins with `#` ends the line.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Words {
-    words: Vec<Word>,
+    words: Vec<TypedWord>,
     line: String,
 }
 
@@ -32,14 +32,14 @@ fn parts_words(letter: char, before: &str, next: Option<char>) -> bool {
 impl Words {
     /// Splits a line at blanks, at the signs `>` `>>` `@` `~`, and at commas and semicolons that are not decimal ones.
     pub fn of(line: &str) -> Words {
-        let mut words: Vec<Word> = Vec::new();
+        let mut words: Vec<TypedWord> = Vec::new();
         let mut open = false;
         let mut letters = line.chars().enumerate().peekable();
         while let Some((i, letter)) = letters.next() {
             let column = i + 1;
             let next = letters.peek().map(|(_, next)| *next);
             let parts = || {
-                let before = words.last().filter(|_| open).map_or("", |last: &Word| last.text.as_str());
+                let before = words.last().filter(|_| open).map_or("", |last: &TypedWord| last.text.as_str());
                 parts_words(letter, before, next)
             };
             if letter.is_whitespace() || parts() {
@@ -52,13 +52,13 @@ impl Words {
                     && words.last().is_some_and(|last| last.text == ">" && last.column + 1 == column);
                 match words.last_mut() {
                     Some(last) if doubles => last.text.push(letter),
-                    Some(_) | None => words.push(Word { text: letter.to_string(), column }),
+                    Some(_) | None => words.push(TypedWord { text: letter.to_string(), column }),
                 }
                 open = false;
             } else {
                 match words.last_mut() {
                     Some(last) if open => last.text.push(letter),
-                    Some(_) | None => words.push(Word { text: letter.to_string(), column }),
+                    Some(_) | None => words.push(TypedWord { text: letter.to_string(), column }),
                 }
                 open = true;
             }
@@ -122,7 +122,7 @@ impl Words {
     pub fn begin_with(&self, name: &str) -> Option<usize> {
         let of_name = Words::of(name);
         let count = of_name.len();
-        let same = |i: usize, word: &Word| {
+        let same = |i: usize, word: &TypedWord| {
             let wanted = text::folded(&word.text);
             let here = self.folded(i);
             here == wanted || (i + 1 == count && here.strip_suffix([':', ',']) == Some(wanted.as_str()))

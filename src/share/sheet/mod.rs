@@ -7,5 +7,5 @@ pub mod table;
 
 pub use cells::{DayOrder, ReadDay, read_day, read_number};
 pub use encoding::{Encoding, decode};
-pub use rows::{RowDrafts, Understood, row_drafts};
+pub use rows::{DayUnderstood, RowDrafts, row_drafts};
 pub use table::{Column, Row, Table, decode_sheet, read_table};

@@ -9,13 +9,13 @@ use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::reading::find_field;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
-use crate::share::draft::{Desk, read_kind, settle_draft};
+use crate::share::draft::{Writer, read_kind, settle_draft};
 use crate::share::fault::{Fault, LineFaults, Reason};
 use crate::share::pairs::{ENVELOPE, read_pair};
 
 /// A day whose order of day and month was not plain, and how it was understood.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Understood {
+pub struct DayUnderstood {
     /// The line, from 1.
     pub line: usize,
     /// The column as its name was written.
@@ -32,7 +32,7 @@ pub struct RowDrafts {
     /// Each with its line, in the order of the sheet.
     pub drafts: Vec<(usize, Draft)>,
     /// Days to tell the person about.
-    pub understood: Vec<Understood>,
+    pub understood: Vec<DayUnderstood>,
 }
 
 /// Reads every row as an entry of the kind, or lists every fault. A column is a field of the kind or `happened`, `who`,
@@ -46,7 +46,7 @@ pub fn row_drafts(table: &Table, kind: &str, order: DayOrder, today: Day, who: &
             // An unknown column would be said again for every row.
             if faults.is_empty() {
                 for row in &table.rows {
-                    match read_row(table, row, known, order, Desk { today, who }, &mut read.understood) {
+                    match read_row(table, row, known, order, Writer { today, who }, &mut read.understood) {
                         Ok(draft) => read.drafts.push((row.line, draft)),
                         Err(fault) => faults.note(fault.in_line(row.line)),
                     }
@@ -74,8 +74,8 @@ fn read_row(
     row: &Row,
     known: &KindOfEntry,
     order: DayOrder,
-    desk: Desk,
-    understood: &mut Vec<Understood>,
+    desk: Writer,
+    understood: &mut Vec<DayUnderstood>,
 ) -> Result<Draft, Fault> {
     let mut fields = Map::new();
     for (column, cell) in table.columns.iter().zip(&row.cells) {
@@ -94,7 +94,7 @@ fn read_row(
             let read = read_day(cell, order).map_err(|reason| in_column(Fault::bare(reason)))?;
             if read.ambiguous {
                 let (line, column, written) = (row.line, column.written.clone(), cell.clone());
-                understood.push(Understood { line, column, written, day: read.day });
+                understood.push(DayUnderstood { line, column, written, day: read.day });
             }
             read.day.to_string()
         } else if is_number {
@@ -148,7 +148,7 @@ mod tests {
         );
         let written = "4/3/2026".to_string();
         let day = today() - 10;
-        assert_eq!(read.understood, [Understood { line: 2, column: "Happened".into(), written, day }]);
+        assert_eq!(read.understood, [DayUnderstood { line: 2, column: "Happened".into(), written, day }]);
     }
 
     #[test]

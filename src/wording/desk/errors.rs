@@ -8,7 +8,7 @@ use crate::desk::{
 };
 use crate::nursery::entry::Entry;
 use crate::nursery::species::Catalogue;
-use crate::reckon::picture::Doubt;
+use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
 
@@ -77,9 +77,48 @@ messages! {
 }
 
 impl Wording {
+    /// What cannot be true of an entry that was to be written. Of the same in the book another sentence is told: there
+    /// the way out is to withdraw it.
+    fn refused_by_the_book(&self, doubt: &Doubt, species: &Catalogue) -> String {
+        let day = self.day(doubt.day);
+        let named = |key| self.species_of(key, species);
+        match &doubt.kind {
+            DoubtKind::MoreOutThanStood { tray, out, stood } => self.refused_more_out(tray, *out, *stood, day),
+            DoubtKind::MoreSeedThanHeld { lot, out, held } => self.refused_more_seed(lot, *out, *held, day),
+            DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
+                self.refused_more_dead(bed, named(species), *dead, *lived, day)
+            }
+            DoubtKind::MoreOutThanPositions { bed, species, out, open, positions: _ } => {
+                self.refused_more_out_than_positions(bed, named(species), *out, *open, day)
+            }
+            DoubtKind::NoSuchPosition { bed, written, rows, places } => {
+                self.refused_no_such_position(bed, *rows, *places, written)
+            }
+            DoubtKind::SampleLarger { tray, sample, stood } => self.refused_sample_larger(tray, *sample, *stood, day),
+            DoubtKind::TwoSpecies { tray, species, other } => {
+                self.refused_two_species(tray, named(species), named(other))
+            }
+            DoubtKind::CannotBe(why) => self.refused_cannot_be(self.impossible(why, doubt.day)),
+            DoubtKind::TwiceMade(tray) => self.refused_tray_code_in_use(tray),
+            DoubtKind::TwiceReceived(lot) => self.refused_lot_code_in_use(lot),
+            DoubtKind::BadProfile { species, what } => self.profile_refused(species, self.profile_fault(what)),
+            DoubtKind::MoreAliveThanPlanted { .. }
+            | DoubtKind::MoreThanSeed { .. }
+            | DoubtKind::RiseWithoutSeed { .. }
+            | DoubtKind::UnknownTray(_)
+            | DoubtKind::UnknownLot(_)
+            | DoubtKind::UnknownBed(_)
+            | DoubtKind::UnknownSpecies(_)
+            | DoubtKind::OrderMatters(_)
+            | DoubtKind::NoBedPlans { .. }
+            | DoubtKind::NotInPlan { .. }
+            | DoubtKind::OffTheGrid { .. }
+            | DoubtKind::LookAtEmpty(_) => self.doubt(doubt, species),
+        }
+    }
+
     /// Why something is not written.
     pub fn refusal(&self, refusal: &Refusal, species: &Catalogue) -> String {
-        let count = |n: u32| i64::from(n);
         match refusal {
             Refusal::Entry(fault) => self.entry_fault(fault),
             Refusal::UnknownTray(name, nearest) => self.nearest_after(self.refused_unknown_tray(name), nearest),
@@ -90,31 +129,8 @@ impl Wording {
             Refusal::UnknownEntry(entry) => self.refused_unknown_entry(entry),
             Refusal::TrayInUse(tray) => self.refused_tray_code_in_use(tray),
             Refusal::LotInUse(lot) => self.refused_lot_code_in_use(lot),
-            Refusal::MoreOutThanStands { tray, out, stands, on } => {
-                self.refused_more_out(tray, count(*out), count(*stands), self.day(*on))
-            }
             Refusal::BeforeTheBook { tray, since } => self.refused_before_the_book(tray, self.day(*since)),
-            Refusal::MoreSeedThanHeld { lot, out, held, on } => {
-                self.refused_more_seed(lot, count(*out), count(*held), self.day(*on))
-            }
-            Refusal::MoreDeadThanLive { bed, species: key, dead, live, on } => {
-                let name = self.species_of(key, species);
-                self.refused_more_dead(bed, name, count(*dead), count(*live), self.day(*on))
-            }
-            Refusal::MoreOutThanPositions { bed, species: key, out, open, on } => {
-                let name = self.species_of(key, species);
-                self.refused_more_out_than_positions(bed, name, count(*out), count(*open), self.day(*on))
-            }
-            Refusal::NoSuchPosition { bed, written, rows, places } => {
-                self.refused_no_such_position(bed, count(*rows), count(*places), written)
-            }
-            Refusal::SampleLarger { tray, sample, stands, on } => {
-                self.refused_sample_larger(tray, count(*sample), count(*stands), self.day(*on))
-            }
-            Refusal::TwoSpecies { tray, species: held, other } => {
-                self.refused_two_species(tray, self.species_of(held, species), self.species_of(other, species))
-            }
-            Refusal::CannotBe(why, on) => self.refused_cannot_be(self.impossible(why, *on)),
+            Refusal::Book(doubt) => self.refused_by_the_book(doubt, species),
             Refusal::TrayRenamed { was, is, since } => self.refused_tray_renamed(was, is, self.day(*since)),
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
             Refusal::ShareForPercent(share) => self.share_asked_words(*share),

@@ -90,7 +90,7 @@ fn value_of(field: &Field) -> (Value, Option<String>) {
         Shape::Number { most, .. } if most <= 1.0 => (json!(0.62), found("62")),
         Shape::Number { .. } => (json!(62), found("62")),
         Shape::Flag => (json!(true), None),
-        Shape::Code | Shape::Text => (json!(format!("Q {}", field.name)), found(&format!("Q {}", field.name))),
+        Shape::Code(_) | Shape::Text => (json!(format!("Q {}", field.name)), found(&format!("Q {}", field.name))),
         Shape::Species => (json!("COA"), found("arabica coffee")),
         Shape::Day => (json!("2026-02-03"), found("3 Feb 2026")),
         Shape::MonthDay => (json!("02-03"), found("3 Feb")),

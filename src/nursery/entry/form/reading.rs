@@ -17,7 +17,7 @@ pub fn settle_body(kind: &str, fields: &Map<String, Value>) -> Result<Map<String
     let known = kind_of_entry(kind).ok_or_else(|| unknown_kind(kind))?;
     let named = |fault: FieldFault| EntryFault::Field { kind: known.kind.to_string(), fault };
     let body = settle_fields(known.fields, fields, None).map_err(named)?;
-    super::rules::whole(known.kind, &body).map_err(named)?;
+    super::rules::whole(known, &body).map_err(named)?;
     Ok(body)
 }
 
@@ -84,7 +84,7 @@ fn records_of(shape: &Shape) -> Option<(&'static [Field], bool)> {
         Shape::Record(fields) => Some((fields, false)),
         Shape::List(Shape::Record(fields)) => Some((fields, true)),
         Shape::List(_)
-        | Shape::Code
+        | Shape::Code(_)
         | Shape::Species
         | Shape::Count
         | Shape::Number { .. }
@@ -121,7 +121,9 @@ pub fn typed_value(field: &Field, typed: &str) -> Result<Value, FieldFault> {
         Shape::List(inner) => match serde_json::from_str::<Value>(typed) {
             Ok(Value::Array(items)) => Ok(Value::Array(items)),
             // A list of plain words may be typed with commas: at=2.7,2.8
-            _ if matches!(inner, Shape::Spot | Shape::Entry | Shape::Code) && !typed.trim_start().starts_with('[') => {
+            _ if matches!(inner, Shape::Spot | Shape::Entry | Shape::Code(_))
+                && !typed.trim_start().starts_with('[') =>
+            {
                 Ok(Value::Array(typed.split(',').map(|item| Value::from(item.trim())).collect()))
             }
             _ => Err(fault(Problem::NotAList)),
@@ -130,7 +132,7 @@ pub fn typed_value(field: &Field, typed: &str) -> Result<Value, FieldFault> {
             Ok(Value::Object(map)) => Ok(Value::Object(map)),
             _ => Err(fault(Problem::NotARecord)),
         },
-        Shape::Code
+        Shape::Code(_)
         | Shape::Species
         | Shape::Text
         | Shape::Day
@@ -215,7 +217,7 @@ fn pass_over_unknown(shape: &Shape, value: &mut Value) {
         Shape::List(inner) => {
             value.as_array_mut().into_iter().flatten().for_each(|item| pass_over_unknown(inner, item));
         }
-        Shape::Code
+        Shape::Code(_)
         | Shape::Species
         | Shape::Count
         | Shape::Number { .. }

@@ -5,6 +5,7 @@ use serde_json::Value;
 use super::fault::{FieldFault, Problem};
 use crate::base::text;
 use crate::base::{Clock, Day, EntryId, code};
+use crate::nursery::entry::subject::Subject;
 
 /// The longest free text, in characters.
 pub const LONGEST_TEXT: usize = 2000;
@@ -16,8 +17,8 @@ pub const LARGEST_COUNT: f64 = 1e9;
 /// What a field may hold.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Shape {
-    /// A code or name of 1 to 24 characters.
-    Code,
+    /// A code or name of 1 to 24 characters, and what it is of.
+    Code(NameOf),
     /// A species by key, code, scientific or common name.
     Species,
     /// A whole number, 0 or more.
@@ -55,6 +56,24 @@ pub enum Shape {
     Open,
 }
 
+/// What a code or name is of. A bed and a tray may be called alike: where a line could mean either, the first here is
+/// meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum NameOf {
+    /// A tray.
+    Tray,
+    /// A bed.
+    Bed,
+    /// A place where trays stand.
+    Place,
+    /// A seed lot.
+    Lot,
+    /// A kind of cell, bag or seedbed strip.
+    Container,
+    /// A piece of land.
+    Field,
+}
+
 /// A field: its name, what it may hold, whether it must be there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Field {
@@ -84,11 +103,21 @@ pub trait FieldType {
     const SHAPE: Shape;
     /// Whether it must be there.
     const REQUIRED: bool = true;
+    /// Whether it names something with a story of its own.
+    const NAMES: bool = false;
+    /// What it names.
+    fn subject(&self) -> Option<Subject> {
+        None
+    }
 }
 
 impl<T: FieldType> FieldType for Option<T> {
     const SHAPE: Shape = T::SHAPE;
     const REQUIRED: bool = false;
+    const NAMES: bool = T::NAMES;
+    fn subject(&self) -> Option<Subject> {
+        self.as_ref().and_then(T::subject)
+    }
 }
 
 impl<T: FieldType> FieldType for Vec<T> {
@@ -123,7 +152,7 @@ pub fn settle(shape: &Shape, value: &Value, name: &str) -> Result<Value, FieldFa
             Value::Object(_) => Ok(value.clone()),
             _ => Err(fault(Problem::NotARecord)),
         },
-        Shape::Code
+        Shape::Code(_)
         | Shape::Species
         | Shape::Text
         | Shape::Day
@@ -167,7 +196,7 @@ fn settle_text(shape: &Shape, value: &Value) -> Result<Value, Problem> {
     let owned;
     let raw = match value {
         Value::String(text) => text.as_str(),
-        Value::Number(number) if matches!(shape, Shape::Code | Shape::Text | Shape::Spot) => {
+        Value::Number(number) if matches!(shape, Shape::Code(_) | Shape::Text | Shape::Spot) => {
             owned = number.to_string();
             owned.as_str()
         }
@@ -181,7 +210,7 @@ fn settle_text(shape: &Shape, value: &Value) -> Result<Value, Problem> {
         return Err(Problem::Empty);
     }
     match shape {
-        Shape::Code if trimmed.chars().count() > code::LONGEST_CODE => {
+        Shape::Code(_) if trimmed.chars().count() > code::LONGEST_CODE => {
             return Err(Problem::TooLong(code::LONGEST_CODE));
         }
         Shape::Species if trimmed.chars().count() > 80 => return Err(Problem::TooLong(80)),

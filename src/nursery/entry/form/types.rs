@@ -3,9 +3,10 @@
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
-use super::shape::{FieldType, Shape};
+use super::shape::{FieldType, NameOf, Shape};
 use crate::base::word::Word;
 use crate::base::{BedName, ContainerName, Day, EntryId, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode};
+use crate::nursery::entry::subject::Subject;
 use crate::words;
 
 macro_rules! shapes {
@@ -66,6 +67,9 @@ pub struct Spot(pub Arc<str>);
 #[serde(transparent)]
 pub struct OpenRecord(pub serde_json::Map<String, serde_json::Value>);
 
+/// The lowest temperature that can be written, degrees C.
+pub(super) const COLDEST_C: f64 = -60.0;
+
 numbers! {
     /// Percent, 0 to 100.
     Percent 0.0, 100.0, 2;
@@ -90,20 +94,29 @@ numbers! {
     /// Hours ahead of UTC.
     OffsetHours -14.0, 14.0, 2;
     /// A temperature, degrees C.
-    Celsius -60.0, 70.0, 2;
+    Celsius COLDEST_C, 70.0, 2;
     /// A bearing, degrees from north.
     Bearing 0.0, 360.0, 1;
     /// Slope, percent.
     Slope 0.0, 500.0, 1;
 }
 
+/// Names of what has a story of its own.
+macro_rules! subjects {
+    ($($type:ident => $of:ident;)*) => {$(
+        impl FieldType for $type {
+            const SHAPE: Shape = Shape::Code(NameOf::$of);
+            const NAMES: bool = true;
+            fn subject(&self) -> Option<Subject> { Some(Subject::$of(self.clone())) }
+        }
+    )*};
+}
+
+subjects! { TrayCode => Tray; LotCode => Lot; BedName => Bed; PlaceName => Place; }
+
 shapes! {
-    TrayCode => Shape::Code;
-    LotCode => Shape::Code;
-    BedName => Shape::Code;
-    FieldName => Shape::Code;
-    PlaceName => Shape::Code;
-    ContainerName => Shape::Code;
+    FieldName => Shape::Code(NameOf::Field);
+    ContainerName => Shape::Code(NameOf::Container);
     SpeciesKey => Shape::Species;
     Count => Shape::Count;
     bool => Shape::Flag;

@@ -1,10 +1,11 @@
 //! Numbers and ages as a person writes them by hand: "about 40", "unas 40", "3 months", "2 L".
 
-use super::draft::short;
-use super::fault::Reason;
-use super::sheet::cells::read_number;
+use super::vocabulary::{is, vocabulary};
 use crate::base::text;
 use crate::nursery::entry::fault::Problem;
+use crate::share::draft::short;
+use crate::share::fault::Reason;
+use crate::share::sheet::cells::read_number;
 
 /// Days in a month and in a year, on the mean of the Gregorian calendar.
 const DAYS_PER_MONTH: f64 = 30.436_875;
@@ -14,38 +15,15 @@ const LARGEST: f64 = 1e9;
 /// The oldest age that is read, days: 500 years.
 const OLDEST_DAYS: f64 = 182_621.0;
 
-/// Words before a number that make it an estimate, folded.
-const ABOUT: [&str; 19] = [
-    "about",
-    "around",
-    "approx.",
-    "approx",
-    "approximately",
-    "ca.",
-    "ca",
-    "circa",
-    "some",
-    "roughly",
-    "unas",
-    "unos",
-    "aprox.",
-    "aprox",
-    "aproximadamente",
-    "como",
-    "alrededor-de",
-    "cerca-de",
-    "mas-o-menos",
-];
-
 /// A number and whether it is only about so much.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Amount<T> {
+pub(in crate::share) struct Amount<T> {
     pub value: T,
     pub about: bool,
 }
 
 /// Takes a word or sign for "about" from the front of a text.
-pub(super) fn without_about(written: &str) -> (&str, bool) {
+pub(in crate::share) fn without_about(written: &str) -> (&str, bool) {
     let trimmed = written.trim();
     if let Some(rest) = trimmed.strip_prefix(['~', '\u{2248}', '\u{00b1}']) {
         return (rest.trim_start(), true);
@@ -53,7 +31,7 @@ pub(super) fn without_about(written: &str) -> (&str, bool) {
     let mut ends: Vec<usize> = trimmed.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(i, _)| i).collect();
     ends.truncate(3);
     for end in ends.into_iter().rev() {
-        if ABOUT.contains(&text::folded(&trimmed[..end]).as_str()) {
+        if is(&text::folded(&trimmed[..end]), &vocabulary().amount.about) {
             return (trimmed[end..].trim_start(), true);
         }
     }
@@ -65,9 +43,9 @@ fn entry_reason(problem: Problem) -> Reason {
 }
 
 /// A whole number of plants. A single comma or point before three digits parts thousands here: plants are whole.
-pub(super) fn read_count(written: &str) -> Result<Amount<u32>, Reason> {
+pub(in crate::share) fn read_count(written: &str) -> Result<Amount<u32>, Reason> {
     let (bare, about) = without_about(written);
-    let bare = without_unit(bare, &["plants", "plant", "seedlings", "plantas", "planta", "plantulas"]);
+    let bare = without_unit(bare, |unit| is(unit, &vocabulary().amount.plants));
     let not_a_number = || entry_reason(Problem::NotANumber(short(written.trim())));
     let plain = read_number(&thousands_joined(bare)).ok_or_else(|| in_words(written).unwrap_or_else(not_a_number))?;
     let number: f64 = plain.parse().map_err(|_| not_a_number())?;
@@ -85,34 +63,11 @@ pub(super) fn read_count(written: &str) -> Result<Amount<u32>, Reason> {
 
 /// What to say of a number that is written in words, or below zero in words or in brackets, as in account books.
 fn in_words(written: &str) -> Option<Reason> {
-    const UP_TO_TWENTY: [[&str; 2]; 21] = [
-        ["zero", "cero"],
-        ["one", "uno"],
-        ["two", "dos"],
-        ["three", "tres"],
-        ["four", "cuatro"],
-        ["five", "cinco"],
-        ["six", "seis"],
-        ["seven", "siete"],
-        ["eight", "ocho"],
-        ["nine", "nueve"],
-        ["ten", "diez"],
-        ["eleven", "once"],
-        ["twelve", "doce"],
-        ["thirteen", "trece"],
-        ["fourteen", "catorce"],
-        ["fifteen", "quince"],
-        ["sixteen", "dieciseis"],
-        ["seventeen", "diecisiete"],
-        ["eighteen", "dieciocho"],
-        ["nineteen", "diecinueve"],
-        ["twenty", "veinte"],
-    ];
     let folded = text::folded(written);
-    let below = ["minus-", "menos-", "negative-"].iter().find_map(|word| folded.strip_prefix(word));
+    let below = vocabulary().amount.below_zero.iter().find_map(|word| folded.strip_prefix(word.as_str()));
     let below = below.or_else(|| folded.strip_prefix('(').and_then(|rest| rest.strip_suffix(')')));
     let number = below.unwrap_or(&folded);
-    let figures = UP_TO_TWENTY.iter().position(|words| words.contains(&number));
+    let figures = vocabulary().numbers.figures.iter().position(|words| is(number, words));
     match (below, figures) {
         (Some(rest), figures) if figures.is_some() || read_number(rest).is_some() => {
             Some(entry_reason(Problem::BelowZero(short(written.trim()))))
@@ -125,30 +80,19 @@ fn in_words(written: &str) -> Option<Reason> {
 }
 
 /// The volume that the name of a bag or cell tells, ml: "bolsa 2 L", "2 l bag", "1.5L", "500 cc".
-pub(super) fn volume_ml(name: &str) -> Option<f64> {
-    const UNITS: [(&str, f64); 12] = [
-        ("l", 1000.0),
-        ("lt", 1000.0),
-        ("lts", 1000.0),
-        ("ltr", 1000.0),
-        ("litre", 1000.0),
-        ("litres", 1000.0),
-        ("liter", 1000.0),
-        ("liters", 1000.0),
-        ("litro", 1000.0),
-        ("litros", 1000.0),
-        ("ml", 1.0),
-        ("cc", 1.0),
-    ];
+pub(in crate::share) fn volume_ml(name: &str) -> Option<f64> {
+    const ML_PER_LITRE: f64 = 1000.0;
     /// The largest container a nursery fills (ours): a number above is no volume.
     const MOST_ML: f64 = 100_000.0;
     let folded = text::folded(name);
+    let known = &vocabulary().amount;
     let words: Vec<&str> = folded.split(['-', '(', ')']).filter(|word| !word.is_empty()).collect();
     let of = |number: &str, unit: &str| {
-        let worth = UNITS.iter().find(|(known, _)| *known == unit.trim_end_matches(['.', ',', ';']))?.1;
+        let unit = unit.trim_end_matches(['.', ',', ';']);
+        let worth = if is(unit, &known.litre) { ML_PER_LITRE } else { is(unit, &known.millilitre).then_some(1.0)? };
         let number = match number.split_once('/') {
             Some((a, b)) => read_number(a)?.parse::<f64>().ok()? / read_number(b)?.parse::<f64>().ok()?,
-            None if number == "medio" || number == "half" => 0.5,
+            None if is(number, &known.half) => 0.5,
             None => read_number(number)?.parse().ok()?,
         };
         Some(number * worth).filter(|ml| ml.is_finite() && *ml > 0.0 && *ml <= MOST_ML)
@@ -164,7 +108,7 @@ pub(super) fn volume_ml(name: &str) -> Option<f64> {
 }
 
 /// Whether a count was written with a sign that could be a decimal one and was taken for thousands.
-pub(super) fn parts_thousands(written: &str) -> bool {
+pub(in crate::share) fn parts_thousands(written: &str) -> bool {
     let (bare, _) = without_about(written);
     thousands_joined(bare) != bare
 }
@@ -182,22 +126,21 @@ fn thousands_joined(bare: &str) -> String {
     }
 }
 
-fn without_unit<'a>(bare: &'a str, units: &[&str]) -> &'a str {
+fn without_unit(bare: &str, is_unit: impl Fn(&str) -> bool) -> &str {
     for (i, letter) in bare.char_indices().rev() {
         if !(letter.is_alphabetic() || letter == '%' || letter == '.') {
             let (number, unit) = bare.split_at(i + letter.len_utf8());
-            let known = units.contains(&text::folded(unit).as_str());
-            return if known { number.trim_end() } else { bare };
+            return if is_unit(&text::folded(unit)) { number.trim_end() } else { bare };
         }
     }
     bare
 }
 
 /// A number of a thing with its unit, which may be left out: `units` are its spellings, folded, with what each is worth.
-pub(super) fn read_amount(written: &str, units: &[(&str, f64)]) -> Result<Amount<f64>, Reason> {
+pub(in crate::share) fn read_amount(written: &str, units: &[(&str, f64)]) -> Result<Amount<f64>, Reason> {
     let (bare, about) = without_about(written);
     for (unit, worth) in units {
-        let number = without_unit(bare, &[*unit]);
+        let number = without_unit(bare, |behind| behind == *unit);
         if number.len() < bare.len() {
             return plain_number(number, written).map(|value| Amount { value: value * worth, about });
         }
@@ -213,26 +156,22 @@ fn plain_number(bare: &str, written: &str) -> Result<f64, Reason> {
 }
 
 /// Heights and the like in centimetres.
-pub(super) const CENTIMETRES: [(&str, f64); 3] = [("cm", 1.0), ("cm.", 1.0), ("m", 100.0)];
+pub(in crate::share) const CENTIMETRES: [(&str, f64); 3] = [("cm", 1.0), ("cm.", 1.0), ("m", 100.0)];
 /// Lengths in metres.
-pub(super) const METRES: [(&str, f64); 6] =
+pub(in crate::share) const METRES: [(&str, f64); 6] =
     [("m", 1.0), ("m.", 1.0), ("mt", 1.0), ("mts", 1.0), ("metros", 1.0), ("cm", 0.01)];
 /// Percent.
-pub(super) const PERCENT: [(&str, f64); 1] = [("%", 1.0)];
+pub(in crate::share) const PERCENT: [(&str, f64); 1] = [("%", 1.0)];
 
 /// What a word for a span of time is worth in days.
-pub(super) fn span_days(word: &str) -> Option<f64> {
-    match text::folded(word).trim_end_matches('.') {
-        "d" | "day" | "days" | "dia" | "dias" => Some(1.0),
-        "w" | "wk" | "week" | "weeks" | "semana" | "semanas" | "sem" => Some(7.0),
-        "mo" | "month" | "months" | "mes" | "meses" => Some(DAYS_PER_MONTH),
-        "y" | "yr" | "year" | "years" | "ano" | "anos" => Some(DAYS_PER_YEAR),
-        _ => None,
-    }
+pub(in crate::share) fn span_days(word: &str) -> Option<f64> {
+    let (folded, known) = (text::folded(word), &vocabulary().time);
+    let spans = [(&known.day, 1.0), (&known.week, 7.0), (&known.month, DAYS_PER_MONTH), (&known.year, DAYS_PER_YEAR)];
+    spans.iter().find(|(words, _)| is(folded.trim_end_matches('.'), words)).map(|(_, days)| *days)
 }
 
 /// An age in days: a bare number in `bare_unit_days`, or one with days, weeks, months or years in either language.
-pub(super) fn read_age(written: &str, bare_unit: &str) -> Result<Amount<u32>, Reason> {
+pub(in crate::share) fn read_age(written: &str, bare_unit: &str) -> Result<Amount<u32>, Reason> {
     let fault = || Reason::NotAnAge(short(written.trim()));
     let (bare, about) = without_about(written);
     let letters = bare.find(char::is_alphabetic);

@@ -2,10 +2,11 @@
 //! spreadsheet programs keep days in.
 
 use super::amounts::{span_days, without_about};
-use super::draft::short;
-use super::fault::Reason;
-use super::sheet::cells::{DayOrder, read_number};
+use super::vocabulary::{is, vocabulary};
 use crate::base::{Day, text};
+use crate::share::draft::short;
+use crate::share::fault::Reason;
+use crate::share::sheet::cells::{DayOrder, read_number};
 
 /// The day a month stands for where only the month is written: its middle.
 const MIDDLE_OF_MONTH: u32 = 15;
@@ -20,7 +21,7 @@ const YEAR_FIRST_YEARS: i32 = 5;
 
 /// A day written by hand, and what a person is to be told about how it was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct HandDay {
+pub(in crate::share) struct HandDay {
     pub day: Day,
     /// Only about then: a month, or so long ago.
     pub about: bool,
@@ -38,7 +39,7 @@ impl HandDay {
 
 /// What a written day shows of the order of day and month.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Shows {
+pub(in crate::share) enum Shows {
     /// Nothing: it is no such day, or the same in both orders.
     Nothing,
     /// It is a day in both orders, and another one in each.
@@ -48,10 +49,10 @@ pub(super) enum Shows {
 }
 
 /// What a written day shows of the order of day and month.
-pub(super) fn order_shown(written: &str, today: Day) -> Shows {
+pub(in crate::share) fn order_shown(written: &str, today: Day) -> Shows {
     let bare = without_time(without_about(written).0);
-    let [day_first, month_first] =
-        [DayOrder::DayFirst, DayOrder::MonthFirst].map(|order| Figures::of(bare, today).and_then(|f| f.day(order)));
+    let [day_first, month_first] = [DayOrder::DayFirst, DayOrder::MonthFirst]
+        .map(|order| DayInFigures::of(bare, today).and_then(|f| f.day(order)));
     match (day_first, month_first) {
         (Some(a), Some(b)) if a != b => Shows::Either,
         (Some(_), Some(_)) | (None, None) => Shows::Nothing,
@@ -61,7 +62,7 @@ pub(super) fn order_shown(written: &str, today: Day) -> Shows {
 }
 
 /// Reads a day, a month or a span ago; what lies ahead of `today` is a fault.
-pub(super) fn read_hand_day(written: &str, order: DayOrder, today: Day) -> Result<HandDay, Reason> {
+pub(in crate::share) fn read_hand_day(written: &str, order: DayOrder, today: Day) -> Result<HandDay, Reason> {
     let (bare, about) = without_about(written);
     let bare = without_time(bare);
     let guessed = |day: Day| HandDay { guessed: true, ..HandDay::plain(day) };
@@ -75,10 +76,10 @@ pub(super) fn read_hand_day(written: &str, order: DayOrder, today: Day) -> Resul
         HandDay { about: true, ..HandDay::plain(middle_of(year, month, today).ok_or_else(|| not_a_day(bare))?) }
     } else {
         match named_day(bare, today) {
-            Named::Day(day) => HandDay::plain(day),
-            Named::Guessed(day) => guessed(day),
-            Named::DayOrYear => return Err(Reason::DayOrYear(short(bare))),
-            Named::Not => in_figures(bare, order, today)?,
+            NamedDay::Day(day) => HandDay::plain(day),
+            NamedDay::Guessed(day) => guessed(day),
+            NamedDay::DayOrYear => return Err(Reason::DayOrYear(short(bare))),
+            NamedDay::Not => in_figures(bare, order, today)?,
         }
     };
     if read.day > today {
@@ -94,9 +95,9 @@ pub fn read_said_day(written: &str, today: Day) -> Result<Day, Reason> {
     let read = named_today(bare, today)
         .or_else(|| span_ago(bare, today))
         .or_else(|| match named_day(bare, today) {
-            Named::Day(day) | Named::Guessed(day) => Some(day),
-            Named::DayOrYear => last_named(bare, today),
-            Named::Not => None,
+            NamedDay::Day(day) | NamedDay::Guessed(day) => Some(day),
+            NamedDay::DayOrYear => last_named(bare, today),
+            NamedDay::Not => None,
         })
         .or_else(|| without_year(bare, today));
     let day = match read {
@@ -123,10 +124,12 @@ pub fn read_any_day(written: &str, today: Day) -> Result<Day, Reason> {
 fn days_from_today(bare: &str, today: Day) -> Option<Day> {
     /// Further on nothing is looked at: a century (ours).
     const FARTHEST_DAYS: i32 = 36_525;
-    match text::folded(bare).as_str() {
-        "tomorrow" | "manana" => return Some(today + 1),
-        "pasado-manana" | "day-after-tomorrow" => return Some(today + 2),
-        _ => {}
+    let (word, words) = (text::folded(bare), &vocabulary().time);
+    if is(&word, &words.tomorrow) {
+        return Some(today + 1);
+    }
+    if is(&word, &words.day_after_tomorrow) {
+        return Some(today + 2);
     }
     let sign = if bare.starts_with('-') { -1 } else { 1 };
     let digits = bare.strip_prefix(['+', '-'])?;
@@ -136,7 +139,7 @@ fn days_from_today(bare: &str, today: Day) -> Option<Day> {
 }
 
 /// Whether a word is meant as a day in figures, right or wrong.
-pub(super) fn is_like_a_day(word: &str) -> bool {
+pub(in crate::share) fn is_like_a_day(word: &str) -> bool {
     word.matches(['-', '/', '.']).count() == 2
         && word.starts_with(|letter: char| letter.is_ascii_digit())
         && word.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, '-' | '/' | '.'))
@@ -147,12 +150,9 @@ fn not_a_day(bare: &str) -> Reason {
 }
 
 fn named_today(bare: &str, today: Day) -> Option<Day> {
-    match text::folded(bare).as_str() {
-        "today" | "hoy" => Some(today),
-        "yesterday" | "ayer" => Some(today - 1),
-        "anteayer" | "antier" | "day-before-yesterday" => Some(today - 2),
-        _ => None,
-    }
+    let (word, words) = (text::folded(bare), &vocabulary().time);
+    let back = [&words.today, &words.yesterday, &words.day_before_yesterday];
+    (0..).zip(back).find(|(_, spellings)| is(&word, spellings)).map(|(days, _)| today - days)
 }
 
 /// Spreadsheet programs write midnight behind a day.
@@ -164,15 +164,15 @@ fn without_time(bare: &str) -> &str {
 }
 
 /// Day, month and year in figures, the year four of them at either end or two at the end.
-struct Figures {
+struct DayInFigures {
     first: u32,
     second: u32,
     third: u32,
     year_first: bool,
 }
 
-impl Figures {
-    fn of(bare: &str, today: Day) -> Option<Figures> {
+impl DayInFigures {
+    fn of(bare: &str, today: Day) -> Option<DayInFigures> {
         let parts: Vec<&str> = bare.trim().split(['-', '/', '.']).collect();
         let [first, second, third] = parts[..] else { return None };
         let number = |part: &str, most: usize| {
@@ -181,7 +181,7 @@ impl Figures {
         };
         if first.len() == 4 {
             let (first, second, third) = (number(first, 4)?, number(second, 2)?, number(third, 2)?);
-            return Some(Figures { first, second, third, year_first: true });
+            return Some(DayInFigures { first, second, third, year_first: true });
         }
         let (day, month) = (number(first, 2)?, number(second, 2)?);
         let year = match third.len() {
@@ -198,7 +198,7 @@ impl Figures {
             }
             _ => return None,
         };
-        Some(Figures { first: day, second: month, third: year, year_first: false })
+        Some(DayInFigures { first: day, second: month, third: year, year_first: false })
     }
 
     fn day(&self, order: DayOrder) -> Option<Day> {
@@ -212,7 +212,7 @@ impl Figures {
 }
 
 fn in_figures(bare: &str, order: DayOrder, today: Day) -> Result<HandDay, Reason> {
-    let figures = Figures::of(bare, today).ok_or_else(|| not_a_day(bare))?;
+    let figures = DayInFigures::of(bare, today).ok_or_else(|| not_a_day(bare))?;
     let other = match order {
         DayOrder::DayFirst => DayOrder::MonthFirst,
         DayOrder::MonthFirst => DayOrder::DayFirst,
@@ -262,12 +262,15 @@ fn middle_of(year: i32, month: u32, today: Day) -> Option<Day> {
 /// "3 months ago", "hace 3 meses", "a month ago", "hace un mes".
 fn span_ago(bare: &str, today: Day) -> Option<Day> {
     let folded = text::folded(bare);
-    let span = folded.strip_suffix("-ago").or_else(|| folded.strip_prefix("hace-"))?.replace('-', " ");
+    let known = &vocabulary().time;
+    let behind = known.ago_behind.iter().find_map(|word| folded.strip_suffix(word.as_str()));
+    let before = || known.ago_before.iter().find_map(|word| folded.strip_prefix(word.as_str()));
+    let span = behind.or_else(before)?.replace('-', " ");
     let (span, _) = without_about(&span);
     let mut words = span.split_whitespace();
     let (number, unit, rest) = (words.next()?, words.next()?, words.next());
     let number: f64 = match number {
-        "a" | "an" | "one" | "un" | "una" => 1.0,
+        one if is(one, &known.one) => 1.0,
         digits => read_number(digits)?.parse().ok()?,
     };
     let days = (number * span_days(unit)?).round();
@@ -291,7 +294,7 @@ fn month_only(bare: &str) -> Option<(i32, u32)> {
 }
 
 /// What a day with the name of its month is.
-enum Named {
+enum NamedDay {
     /// No such day.
     Not,
     /// Plain.
@@ -303,25 +306,25 @@ enum Named {
 }
 
 /// "14 March 2026", "14 de marzo de 2026", "March 14, 2026", "24-nov-25", "24 nov".
-fn named_day(bare: &str, today: Day) -> Named {
+fn named_day(bare: &str, today: Day) -> NamedDay {
     match &parts(bare)[..] {
         [first, second, year] => {
-            let Some((month, of_month)) = month_and_day(first, second) else { return Named::Not };
+            let Some((month, of_month)) = month_and_day(first, second) else { return NamedDay::Not };
             let (plain, short_year) = (year_of(year), two_figures(year));
             match (plain.and_then(|year| Day::from_ymd(year, month, of_month)), short_year) {
-                (Some(day), _) => Named::Day(day),
-                (None, Some(year)) => Day::from_ymd(year, month, of_month).map_or(Named::Not, Named::Guessed),
-                (None, None) => Named::Not,
+                (Some(day), _) => NamedDay::Day(day),
+                (None, Some(year)) => Day::from_ymd(year, month, of_month).map_or(NamedDay::Not, NamedDay::Guessed),
+                (None, None) => NamedDay::Not,
             }
         }
         [first, second] => match month_and_day(first, second) {
             Some((month, of_month)) if month_named(first).is_none() => {
-                last_such(month, of_month, today, i32::MAX).map_or(Named::Not, Named::Guessed)
+                last_such(month, of_month, today, i32::MAX).map_or(NamedDay::Not, NamedDay::Guessed)
             }
-            Some(_) => Named::DayOrYear,
-            None => Named::Not,
+            Some(_) => NamedDay::DayOrYear,
+            None => NamedDay::Not,
         },
-        _ => Named::Not,
+        _ => NamedDay::Not,
     }
 }
 
@@ -369,10 +372,7 @@ fn month_and_day(first: &str, second: &str) -> Option<(u32, u32)> {
 fn parts(bare: &str) -> Vec<String> {
     let folded = text::folded(bare);
     let words = folded.split(['-', '/', '.', ',']).filter(|word| !word.is_empty());
-    words
-        .filter(|word| !["de", "del", "of", "in", "en", "the", "el", "on"].contains(word))
-        .map(str::to_string)
-        .collect()
+    words.filter(|word| !is(word, &vocabulary().small.in_a_day)).map(str::to_string).collect()
 }
 
 fn year_of(word: &str) -> Option<i32> {
@@ -396,23 +396,9 @@ fn month_of(word: &str) -> Option<u32> {
 
 /// The month by its name or the first letters of it, in either language.
 fn month_named(word: &str) -> Option<u32> {
-    const MONTHS: [[&str; 2]; 12] = [
-        ["january", "enero"],
-        ["february", "febrero"],
-        ["march", "marzo"],
-        ["april", "abril"],
-        ["may", "mayo"],
-        ["june", "junio"],
-        ["july", "julio"],
-        ["august", "agosto"],
-        ["september", "septiembre"],
-        ["october", "octubre"],
-        ["november", "noviembre"],
-        ["december", "diciembre"],
-    ];
-    let known = |name: &str| word.len() >= 3 && name.starts_with(word);
-    let at = MONTHS.iter().position(|names| names.iter().any(|name| known(name)));
-    at.or_else(|| ["setiembre", "set", "sept"].contains(&word).then_some(8)).map(|at| at as u32 + 1)
+    let known = |name: &String| word.len() >= 3 && name.starts_with(word);
+    let at = vocabulary().months.names.iter().position(|names| names.iter().any(known))?;
+    u32::try_from(at + 1).ok()
 }
 
 #[cfg(test)]

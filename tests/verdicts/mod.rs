@@ -1,0 +1,3 @@
+//! Verdicts as a forester would sign them, one file for each part of the trade.
+
+mod seed;
