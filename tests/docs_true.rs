@@ -218,3 +218,78 @@ fn every_guard_the_developers_page_names_is_a_test() {
     }
     assert!(guards > 20, "only {guards} guards were found");
 }
+
+/// The constants of the reckoning that carry a unit, as (value, unit as a sentence writes it, name).
+fn constants_with_units() -> Vec<(f64, &'static str, String)> {
+    let units: [(&str, f64, &[&str]); 8] = [
+        ("_DAYS", 1.0, &["days", "días"]),
+        ("_SHARE", 100.0, &["%"]),
+        ("_LEVEL", 100.0, &["%"]),
+        ("_MPA", 1.0, &["MPa"]),
+        ("_MM", 1.0, &["mm"]),
+        ("_CM", 1.0, &["cm"]),
+        ("_PLANTS", 1.0, &["plants", "plantas"]),
+        ("_SEEDS", 1.0, &["seeds", "semillas"]),
+    ];
+    let mut files = Vec::new();
+    rust_files(&home().join("src/reckon"), &mut files);
+    rust_files(&home().join("src/science"), &mut files);
+    let mut all = Vec::new();
+    for file in files {
+        let text = std::fs::read_to_string(&file).unwrap();
+        for line in text.lines().filter_map(|line| line.split_once("const ").map(|(_, rest)| rest)) {
+            let Some((name, value)) = line.split_once(": ").zip(line.split_once(" = ")).map(|(n, v)| (n.0, v.1)) else {
+                continue;
+            };
+            let Ok(value) = value.trim_end_matches(';').replace('_', "").parse::<f64>() else { continue };
+            for (_, by, words) in units.iter().filter(|(ending, ..)| name.ends_with(ending)) {
+                all.extend(words.iter().map(|word| (value * by, *word, name.to_string())));
+            }
+        }
+    }
+    all
+}
+
+#[test]
+fn no_sentence_repeats_a_constant_of_the_code() {
+    // Where the number is the same and the thing is another.
+    let others = [
+        "calc_emergence_some",         // the level of the formula's interval
+        "calc_growth_reaches_between", // the same
+        "growth_expected_between",     // the same
+        "trays_legend_growth",         // the same
+        "seed_share",                  // the same
+        "lot_by_equation_outside",     // the range of the published equation
+        "light_legend",                // the steps of a drawing
+        "day_hint",                    // an example of what may be typed
+        "source_counting",             // "every 1-2 days", as the trade says it
+        "source_steps",                // "every 7-10 days", as the trade says it
+        "word_shade",                  // what a word of a profile means
+    ];
+    let constants = constants_with_units();
+    assert!(constants.len() > 60, "only {} constants were found", constants.len());
+    let (mut seen, mut repeated) = (0, Vec::new());
+    for lang in ["en", "es"] {
+        for file in std::fs::read_dir(home().join("src/wording").join(lang)).unwrap() {
+            let text = std::fs::read_to_string(file.unwrap().path()).unwrap();
+            let mut key = "";
+            for line in text.lines().filter(|line| !line.starts_with('#')) {
+                key = if line.starts_with(' ') { key } else { line.split(" =").next().unwrap_or(key) };
+                seen += usize::from(line.contains("{ $LAST_STEP_DAYS } "));
+                let words: Vec<&str> = line.split_whitespace().collect();
+                for pair in words.windows(2) {
+                    let number = pair[0].trim_start_matches(|c: char| !c.is_ascii_digit()).replace(',', ".");
+                    let unit = pair[1].trim_end_matches(|c: char| !c.is_alphanumeric() && c != '%');
+                    let Ok(number) = number.parse::<f64>() else { continue };
+                    let same = |(value, word, _): &&(f64, &str, String)| (value - number).abs() < 1e-9 && *word == unit;
+                    if let Some((_, _, name)) = constants.iter().find(same).filter(|_| !others.contains(&key)) {
+                        repeated
+                            .push(format!("{lang}: {key} says {number} {unit}, which is {name}: write {{ ${name} }}"));
+                    }
+                }
+            }
+        }
+    }
+    assert!(seen > 2, "the sentences were not read");
+    assert_eq!(repeated, Vec::<String>::new());
+}

@@ -2,7 +2,7 @@
 
 use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
 use outplant::base::{Moment, SpeciesKey};
-use outplant::cli::species_text::species_text;
+use outplant::cli::species::text::species_text;
 use outplant::desk::{Now, sample};
 use outplant::nursery::entry::types::Roots;
 use outplant::nursery::species::Catalogue;
@@ -194,7 +194,7 @@ fn a_bed_without_nurse_plants_is_bare_and_not_nursing() {
 }
 
 /// English words that no Spanish sentence and no name of a publication holds.
-const ENGLISH: [&str; 16] = [
+const ENGLISH: [&str; 17] = [
     " the ",
     " with ",
     " from ",
@@ -211,6 +211,7 @@ const ENGLISH: [&str; 16] = [
     "common practice",
     "recalled",
     "weak page",
+    ", weak",
 ];
 
 fn leftovers(page: &str) -> Vec<String> {

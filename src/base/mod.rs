@@ -1,14 +1,14 @@
 //! Units and names as types. This room knows no other.
 
-pub mod code;
+pub(crate) mod code;
 pub mod columns;
-pub mod cores;
-pub mod day;
-pub mod moment;
-pub mod name_search;
-pub mod range;
+pub(crate) mod cores;
+pub(crate) mod day;
+pub(crate) mod moment;
+pub(crate) mod name_search;
+pub(crate) mod range;
 pub mod text;
-pub mod word;
+pub(crate) mod word;
 
 pub use code::{
     BedName, CodeError, ContainerName, DeviceId, EntryId, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode,

@@ -1,6 +1,9 @@
 //! Where answers go: data to stdout, notes to stderr. A reader who has seen enough ends the program quietly.
 
-use std::io::{BufRead, ErrorKind, Write};
+use serde_json::json;
+use std::io::{self, BufRead, BufWriter, ErrorKind, StdoutLock, Write};
+
+use super::json::ObjectOut;
 
 /// How a run ends; the numbers are a contract.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -26,17 +29,35 @@ pub enum Ending {
 /// Writes an answer; false where it could not be written for another reason than a closed pipe.
 pub fn say(text: &str) -> bool {
     let mut out = std::io::stdout().lock();
-    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
-    match written {
-        Ok(()) => true,
-        Err(fault) => fault.kind() == ErrorKind::BrokenPipe,
-    }
+    was_said(out.write_all(text.as_bytes()).and_then(|()| out.flush()))
+}
+
+/// Writes an answer to a program while it is reckoned; false as with [`say`].
+pub fn say_object(write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>) -> bool {
+    let mut out = ObjectOut::new(BufWriter::new(io::stdout().lock()));
+    was_said(write(&mut out).and_then(|()| out.end()))
+}
+
+fn was_said(written: io::Result<()>) -> bool {
+    written.map_or_else(|fault| fault.kind() == ErrorKind::BrokenPipe, |()| true)
 }
 
 /// Writes a note for the person; nothing can be done where even that fails.
 pub fn note(text: &str) {
     let mut out = std::io::stderr().lock();
     let _ = writeln!(out, "{text}");
+}
+
+/// Why nothing was done: as sentences, or for a program as one object. Nothing is said where there is no sentence.
+pub fn refuse(ending: Ending, lines: &[String], json: bool) {
+    if lines.is_empty() {
+        return;
+    }
+    if json {
+        note(&json!({"version": 1, "exit": ending as i32, "refused": lines}).to_string());
+    } else {
+        lines.iter().for_each(|line| note(line));
+    }
 }
 
 /// Asks a question that can be answered with yes; anything else, and silence, is no.

@@ -6,6 +6,7 @@ pub mod usage;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
+use super::json::schema::answers;
 use crate::base::{BedName, EntryId, LotCode, TrayCode};
 
 /// What was typed.
@@ -79,6 +80,8 @@ pub enum Command {
     Backup(Backup),
     /// Profiles with the source of each figure.
     Species(Species),
+    /// The JSON schema of an answer.
+    Schema(Schema),
     /// One formula.
     Calc(super::calc::args::Calc),
 }
@@ -118,6 +121,15 @@ pub struct Ready {
     /// Only what changed since the end of this day.
     #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
     pub since: Option<String>,
+    /// Only this tray, with the beds that plan its species.
+    #[arg(long, value_name = "TRAY")]
+    pub tray: Option<TrayCode>,
+    /// Only this bed, with the trays of the species it plans.
+    #[arg(long, value_name = "BED")]
+    pub bed: Option<BedName>,
+    /// Only trays and beds that fit one another.
+    #[arg(long)]
+    pub fits: bool,
 }
 
 /// `why`
@@ -272,9 +284,20 @@ pub struct Rescue {
     pub no_backup: bool,
 }
 
+/// `schema`
+#[derive(Args, Debug)]
+pub struct Schema {
+    /// The answer.
+    #[arg(value_parser = answers())]
+    pub answer: String,
+}
+
 /// `species`
 #[derive(Args, Debug)]
 pub struct Species {
     /// One species, by any of its names.
     pub name: Option<String>,
+    /// How far the figures can be trusted, counted.
+    #[arg(long, conflicts_with = "name")]
+    pub sources: bool,
 }

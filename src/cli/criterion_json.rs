@@ -97,7 +97,7 @@ pub(super) fn measure_json(rule: Rule, measure: &Measure, wording: &Wording) -> 
     })
 }
 
-/// A criterion. `met` and `known` are null exactly where the basis is unknown.
+/// A criterion. `met` is null, and `known` left out, exactly where the basis is unknown.
 pub(super) fn criterion(criterion: &Criterion, about: About, wording: &Wording) -> Value {
     let words =
         |measure: &Option<Measure>| measure.as_ref().map(|measure| wording.measure_for(criterion.rule, measure));
@@ -111,7 +111,7 @@ pub(super) fn criterion(criterion: &Criterion, about: About, wording: &Wording) 
         known = Figures::default();
     }
     let known_words = if unknown { None } else { wording.known_words(criterion) };
-    json!({
+    without_nulls(json!({
         "rule": criterion.rule,
         "needed": words(&criterion.needed),
         "needed_value": needed.value.map(number),
@@ -130,12 +130,24 @@ pub(super) fn criterion(criterion: &Criterion, about: About, wording: &Wording) 
         "reason": wording.reason(criterion, about),
         "source": wording.source_words(&criterion.source),
         "entries": criterion.entries,
-    })
+    }))
+}
+
+/// A criterion without the keys that say nothing; `met` stays, for null is one of its answers.
+fn without_nulls(mut criterion: Value) -> Value {
+    if let Some(criterion) = criterion.as_object_mut() {
+        criterion.retain(|key, value| key == "met" || !value.is_null());
+    }
+    criterion
 }
 
 /// Criteria in their order.
-pub(super) fn criteria(all: &[Criterion], about: About, wording: &Wording) -> Vec<Value> {
-    all.iter().map(|one| criterion(one, about, wording)).collect()
+pub(super) fn criteria<'a>(
+    all: impl IntoIterator<Item = &'a Criterion>,
+    about: About,
+    wording: &Wording,
+) -> Vec<Value> {
+    all.into_iter().map(|one| criterion(one, about, wording)).collect()
 }
 
 /// The stable word for a kind of doubt.
@@ -167,16 +179,12 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
     }
 }
 
-fn doubt(doubt: &Doubt, picture: &Picture, wording: &Wording) -> Value {
+/// A doubt.
+pub(super) fn doubt(doubt: &Doubt, picture: &Picture, wording: &Wording) -> Value {
     json!({
         "kind": doubt_word(&doubt.kind),
         "text": wording.doubt(doubt, &picture.site.species),
         "day": doubt.day,
         "entries": doubt.entries,
     })
-}
-
-/// The doubts of a Picture.
-pub(super) fn doubts(picture: &Picture, wording: &Wording) -> Vec<Value> {
-    picture.doubts.iter().map(|one| doubt(one, picture, wording)).collect()
 }

@@ -1,11 +1,11 @@
 //! `import` and `export`.
 
-use std::fs::File;
-use std::io::{BufRead, BufReader, ErrorKind};
-use std::path::Path;
+use serde_json::json;
+use std::io::ErrorKind;
 
 use super::answer::{Ending, note};
 use super::args::{Export as ExportArguments, ExportAs, Import, ImportAs};
+use super::input::opened;
 use super::progress::Watch;
 use super::run::{Run, Stopped};
 use super::{first_day, write};
@@ -19,21 +19,6 @@ pub fn import(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
         ImportAs::Trays => first_day::import(run, &arguments.file, SheetKind::Trays, arguments.dry_run),
         ImportAs::Beds => first_day::import(run, &arguments.file, SheetKind::Beds, arguments.dry_run),
     }
-}
-
-/// A file opened to be read, or what is piped in.
-pub fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Stopped> {
-    if path.as_os_str() == "-" {
-        return Ok(Box::new(BufReader::new(std::io::stdin())));
-    }
-    let shown = path.display();
-    let file = File::open(path).map_err(|fault| {
-        Stopped::refused(match fault.kind() {
-            ErrorKind::NotFound => run.wording.input_not_there(shown),
-            _ => run.wording.file_other(path.display(), fault),
-        })
-    })?;
-    Ok(Box::new(BufReader::new(file)))
 }
 
 fn entries(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
@@ -80,6 +65,10 @@ pub fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Stopped>
     match given {
         Ok(entries) => {
             if let Some(to) = &arguments.to {
+                if run.everywhere.json {
+                    let file = to.display().to_string();
+                    return run.answer_json(&json!({"version": 1, "file": file, "entries": entries}));
+                }
                 note(&run.wording.exported(entries as i64, to.display()));
             }
             Ok(Ending::Done)

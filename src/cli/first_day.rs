@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use serde_json::{Value, json};
 
 use super::answer::Ending;
-use super::exchange::opened;
 use super::first_day_rows;
+use super::input::opened;
 use super::ready_text::shown_as_argument;
 use super::run::{Run, Stopped};
 use super::sheet::{Ink, Sheet};

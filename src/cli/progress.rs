@@ -6,7 +6,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicI32, Ordering};
 use std::time::{Duration, Instant};
 
-use super::answer::{Ending, note};
+use super::answer::{Ending, note, refuse};
 use super::run::Run;
 use crate::base::text::in_ascii;
 use crate::desk::ImportStep;
@@ -192,16 +192,12 @@ fn listen(run: &Run, style: Style, state: &Arc<AtomicI32>) -> Option<signal_hook
             if state.compare_exchange(signal, IS_TOLD, Ordering::SeqCst, Ordering::SeqCst).is_err() {
                 continue;
             }
-            let ending = ending_of(signal).unwrap_or(Ending::Interrupted) as i32;
+            let ending = ending_of(signal).unwrap_or(Ending::Interrupted);
             if style == Style::Over {
                 note("");
             }
-            if json {
-                note(&serde_json::json!({"version":1,"exit":ending,"refused":[sentence]}).to_string());
-            } else {
-                note(&sentence);
-            }
-            std::process::exit(ending);
+            refuse(ending, &[sentence], json);
+            std::process::exit(ending as i32);
         }
     });
     Some(handle)

@@ -1,45 +1,73 @@
 //! `ready`: the main answer, and what changed in it since a day.
 
-use serde_json::json;
-
 use super::answer::Ending;
 use super::args::Ready;
-use super::ready_json::ready_json;
+use super::ready_json::ReadyAnswer;
 use super::ready_text::ready_page;
 use super::run::{Run, Stopped, day_asked};
 use super::since::{Since, since_yesterday};
+use super::why::{bed_of, tray_of};
 use crate::base::Day;
 use crate::desk::Desk;
 use crate::reckon::forecast::outlook;
+use crate::reckon::picture::{Only, Picture};
 
 /// Opens the nursery and shows it, or what changed since a day.
 pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Stopped> {
     let desk = run.desk()?;
     match &arguments.since {
-        Some(written) => changed(run, &desk, day_asked(written, "--since", run.now.today, &run.wording)?),
-        None => show(run, &desk),
+        Some(written) => {
+            let day = day_asked(written, "--since", run.now.today, &run.wording)?;
+            changed(run, &desk, day, arguments)
+        }
+        None => show(run, &desk, arguments),
     }
 }
 
 /// Shows which trays are ready for which bed.
-pub fn show(run: &Run, desk: &Desk) -> Result<Ending, Stopped> {
+pub fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, Stopped> {
     let picture = run.picture(desk)?;
+    let only = only(run, desk, &picture, arguments)?;
+    let shown = picture.narrowed(&only);
     if run.everywhere.json {
-        return run.answer_json(&ready_json(&picture, &outlook(&picture, run.leads), &run.wording));
+        let outlook = outlook(&picture, run.leads);
+        let answer = ReadyAnswer { picture: &picture, shown: &shown, outlook: &outlook, wording: &run.wording };
+        return run.answer_object(|out| answer.write(out));
     }
-    let since = since_yesterday(run, desk, &picture)?;
-    run.answer(&ready_page(&picture, &run.wording, run.around.columns, run.around.colour, since.as_deref()))
+    let since = if only.is_everything() { since_yesterday(run, desk, &picture)? } else { None };
+    let is_new = picture.trays.is_empty();
+    let (width, colour) = (run.around.columns, run.around.colour);
+    run.answer(&ready_page(&shown, &run.wording, width, colour, since.as_deref(), is_new))
 }
 
 /// Shows every verdict that changed since the end of a day.
-fn changed(run: &Run, desk: &Desk, day: Day) -> Result<Ending, Stopped> {
+fn changed(run: &Run, desk: &Desk, day: Day, arguments: &Ready) -> Result<Ending, Stopped> {
     let picture = run.picture(desk)?;
-    let since = Since::asked(run, day, desk, &picture)?;
+    let only = only(run, desk, &picture, arguments)?;
+    let shown = picture.narrowed(&only);
+    let mut since = Since::asked(run, day, desk, &picture)?;
+    if !only.is_everything() {
+        since.keep_those_of(&shown);
+    }
     if run.everywhere.json {
-        let mut answer = ready_json(&picture, &outlook(&picture, run.leads), &run.wording);
-        answer["since"] = json!(day);
-        answer["changes"] = json!(since.json());
-        return run.answer_json(&answer);
+        let outlook = outlook(&picture, run.leads);
+        let answer = ReadyAnswer { picture: &picture, shown: &shown, outlook: &outlook, wording: &run.wording };
+        return run.answer_object(|out| {
+            answer.write(out)?;
+            out.field("since", day)?;
+            out.field("changes", since.json())
+        });
     }
     run.answer(&since.text(run.around.columns, run.around.colour))
+}
+
+/// What the answer is narrowed to, by names the book knows.
+fn only(run: &Run, desk: &Desk, picture: &Picture, arguments: &Ready) -> Result<Only, Stopped> {
+    let tray = arguments.tray.as_ref().map(|tray| tray_of(run, picture, &desk.fold().ledger().tray_now(tray)));
+    let bed = arguments.bed.as_ref().map(|bed| bed_of(run, picture, bed));
+    Ok(Only {
+        tray: tray.transpose()?.map(|tray| tray.code.clone()),
+        bed: bed.transpose()?.map(|bed| bed.name.clone()),
+        fits: arguments.fits,
+    })
 }

@@ -1,9 +1,13 @@
 //! The main answer for programs: the contract of `ready --json`.
 
 use serde_json::{Value, json};
+use std::collections::BTreeSet;
+use std::io::{self, Write};
 
-use super::criterion_json::{criteria, doubts, number};
-use super::forecast::{pipeline_json, tray_forecast_json};
+use super::criterion_json::{criteria, doubt, number};
+use super::forecast::{stock_to_come_json, tray_forecast_json};
+use super::json::ObjectOut;
+use crate::base::SpeciesKey;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::picture::{BedPicture, BedSpecies, PairPicture, Picture, TrayPicture};
 use crate::reckon::{SharedOffer, shared_offers};
@@ -13,20 +17,52 @@ use crate::wording::verdict::About;
 /// The version of the objects below.
 pub(super) const VERSION: u32 = 1;
 
-/// What `ready --json` prints.
-pub fn ready_json(picture: &Picture, outlook: &Outlook, wording: &Wording) -> Value {
-    json!({
-        "version": VERSION,
-        "on": picture.day,
-        "looking": picture.looking,
-        "known": picture.known,
-        "doubts": doubts(picture, wording),
-        "trays": picture.trays.values().map(|tray| tray_json(tray, picture, outlook, wording)).collect::<Vec<_>>(),
-        "beds": picture.beds.values().map(|bed| bed_json(bed, picture, wording)).collect::<Vec<_>>(),
-        "pairs": picture.pairs.iter().map(|pair| pair_json(pair, wording)).collect::<Vec<_>>(),
-        "pipeline": outlook.pipelines.iter().map(pipeline_json).collect::<Vec<_>>(),
-        "shared": shared_offers(picture).iter().map(|offer| shared_json(offer, picture, wording)).collect::<Vec<_>>(),
-    })
+/// The main answer to a program.
+pub struct ReadyAnswer<'a> {
+    /// The whole Picture.
+    pub picture: &'a Picture,
+    /// What of it is shown.
+    pub shown: &'a Picture,
+    /// What is expected.
+    pub outlook: &'a Outlook,
+    /// The sentences.
+    pub wording: &'a Wording,
+}
+
+impl ReadyAnswer<'_> {
+    /// Writes what `ready --json` prints, a part at a time.
+    pub fn write(&self, out: &mut ObjectOut<impl Write>) -> io::Result<()> {
+        let ReadyAnswer { picture, shown, outlook, wording } = *self;
+        out.field("version", VERSION)?;
+        out.field("on", picture.day)?;
+        out.field("looking", picture.looking)?;
+        out.field("known", picture.known)?;
+        out.list("doubts", &picture.doubts, |one| doubt(one, picture, wording))?;
+        let trays: Vec<_> = shown.trays.values().collect();
+        out.list("trays", &trays, |tray| tray_json(tray, picture, outlook, wording))?;
+        let beds: Vec<_> = shown.beds.values().collect();
+        out.list("beds", &beds, |bed| bed_json(bed, picture, wording))?;
+        let pairs: Vec<_> = shown.pairs.iter().collect();
+        out.list("pairs", &pairs, |pair| pair_json(pair, wording))?;
+        let species = species_of(shown);
+        let coming = outlook.pipelines.iter().filter(|coming| species.contains(&coming.species));
+        out.field("stock_to_come", coming.map(stock_to_come_json).collect::<Vec<_>>())?;
+        let offers: Vec<_> = shared_offers(picture).into_iter().filter(|offer| is_shown(offer, shown)).collect();
+        out.list("shared", &offers, |offer| shared_json(offer, picture, wording))
+    }
+}
+
+/// The species of the trays and beds that are shown.
+fn species_of(shown: &Picture) -> BTreeSet<&SpeciesKey> {
+    let of_trays = shown.trays.values().filter_map(|tray| tray.species.as_ref());
+    of_trays.chain(shown.beds.values().flat_map(|bed| &bed.species).map(|line| &line.species)).collect()
+}
+
+fn is_shown(offer: &SharedOffer, shown: &Picture) -> bool {
+    match offer {
+        SharedOffer::Tray { tray, .. } => shown.trays.contains_key(tray),
+        SharedOffer::Bed { bed, .. } => shown.beds.contains_key(bed),
+    }
 }
 
 /// A tray with its verdict.
@@ -101,26 +137,36 @@ fn shared_json(offer: &SharedOffer, picture: &Picture, wording: &Wording) -> Val
     }
 }
 
-/// A tray against a bed.
+/// A tray against a bed: whether it fits, what holds it back, and what is asked of the two together. What is asked of
+/// each alone stands with the tray and with the bed.
 pub(super) fn pair_json(pair: &PairPicture, wording: &Wording) -> Value {
+    let held_by = pair.held_by.iter().map(|held| json!({"of": held.of, "rule": held.rule}));
     json!({
         "tray": pair.tray,
         "bed": pair.bed,
+        "species": pair.species,
         "fits": pair.fits,
         "plants": pair.plants,
-        "criteria": criteria(&pair.criteria, About::Pair, wording),
+        "in_light": pair.in_light,
+        "held_by": held_by.collect::<Vec<_>>(),
+        "criteria": criteria(&pair.criteria.own(), About::Pair, wording),
     })
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use crate::cli::test_picture::{empty, small};
     use crate::reckon::forecast::{Leads, outlook};
+    use crate::reckon::picture::Only;
     use crate::wording::Lang;
 
-    fn ready_of(picture: &Picture, wording: &Wording) -> Value {
-        ready_json(picture, &outlook(picture, Leads::Here), wording)
+    pub(in crate::cli) fn ready_of(picture: &Picture, wording: &Wording) -> Value {
+        let (outlook, mut text) = (outlook(picture, Leads::Here), Vec::new());
+        let mut out = ObjectOut::new(&mut text);
+        ReadyAnswer { picture, shown: picture, outlook: &outlook, wording }.write(&mut out).unwrap();
+        out.end().unwrap();
+        serde_json::from_slice(&text).unwrap()
     }
 
     #[test]
@@ -162,24 +208,66 @@ mod tests {
             (&json!(40), &json!(31), &json!("open"))
         );
         let pair = &answer["pairs"][0];
-        assert_eq!((&pair["tray"], &pair["fits"], &pair["plants"]), (&json!("cof-031"), &json!(true), &json!(24)));
+        assert_eq!((&pair["tray"], &pair["species"]), (&json!("cof-031"), &json!("COA")));
+        assert_eq!((&pair["fits"], &pair["plants"], &pair["in_light"]), (&json!(true), &json!(24), &json!(true)));
         assert_eq!(answer["doubts"][0]["kind"], "no_bed_plans");
     }
 
     #[test]
-    fn what_is_not_known_is_null_and_every_source_is_named() {
+    fn a_pair_names_what_holds_it_and_repeats_nothing_of_its_tray_or_bed() {
+        let answer = ready_of(&small(), &Wording::new(Lang::En));
+        let pairs = answer["pairs"].as_array().unwrap();
+        for pair in pairs {
+            let rules: Vec<&Value> = pair["criteria"].as_array().unwrap().iter().map(|one| &one["rule"]).collect();
+            assert_eq!(rules, ["exposure_step"], "{pair:#}");
+            assert_eq!(pair["fits"], pair["held_by"].as_array().unwrap().is_empty(), "{pair:#}");
+        }
+        let upper = pairs.iter().find(|pair| pair["bed"] == "Upper terrace").unwrap();
+        let expected = json!([
+            {"of": "pair", "rule": "exposure_step"}, {"of": "bed", "rule": "light_now"}, {"of": "bed", "rule": "weeded"}
+        ]);
+        assert_eq!(upper["held_by"], expected);
+    }
+
+    #[test]
+    fn what_is_not_known_is_left_out_and_every_source_is_named() {
         let answer = ready_of(&small(), &Wording::new(Lang::Es));
-        let pairs = answer["pairs"].as_array().unwrap().iter().flat_map(|pair| pair["criteria"].as_array().unwrap());
+        let of = |list: &str| answer[list].as_array().unwrap().clone();
+        let lines = of("beds").into_iter().flat_map(|bed| bed["species"].as_array().unwrap().clone());
+        let all = of("trays").into_iter().chain(lines).chain(of("pairs"));
         let mut unknown = 0;
-        for criterion in pairs {
+        for criterion in all.flat_map(|one| one["criteria"].as_array().unwrap().clone()) {
             assert!(!criterion["source"].as_str().unwrap().is_empty());
             assert_eq!(criterion["met"].is_null(), criterion["basis"] == "unknown");
+            let nulls: Vec<(&String, &Value)> =
+                criterion.as_object().unwrap().iter().filter(|(key, value)| value.is_null() && *key != "met").collect();
+            assert!(nulls.is_empty(), "{nulls:?}");
             if criterion["basis"] == "unknown" {
                 unknown += 1;
-                assert!(criterion["known"].is_null() && criterion["known_value"].is_null());
+                assert!(criterion.get("known").is_none() && criterion.get("known_value").is_none());
             }
         }
         assert!(unknown > 0, "the sample should hold something unknown");
+    }
+
+    #[test]
+    fn an_answer_can_be_narrowed_to_a_tray_a_bed_and_what_fits() {
+        let picture = small();
+        let names = |only: &Only| {
+            let shown = picture.narrowed(only);
+            let trays: Vec<String> = shown.trays.keys().map(ToString::to_string).collect();
+            let beds: Vec<String> = shown.beds.keys().map(ToString::to_string).collect();
+            (trays.join(", "), beds.join(", "), shown.pairs.iter().count())
+        };
+        let tray = |code: &str| Some(crate::base::TrayCode::new(code).unwrap());
+        let bed = |name: &str| Some(crate::base::BedName::new(name).unwrap());
+        let said = |trays: &str, beds: &str, pairs: usize| (trays.to_string(), beds.to_string(), pairs);
+        assert_eq!(names(&Only { fits: true, ..Only::default() }), said("cof-031", "Lower terrace, School plot", 2));
+        assert_eq!(names(&Only { tray: tray("gre-009"), ..Only::default() }), said("gre-009", "", 0));
+        assert_eq!(names(&Only { bed: bed("Windbreak"), ..Only::default() }), said("", "Windbreak", 0));
+        let both = Only { tray: tray("cof-031"), bed: bed("Upper terrace"), fits: false };
+        assert_eq!(names(&both), said("cof-031", "Upper terrace", 1));
+        assert_eq!(picture.narrowed(&Only::default()).trays.len(), picture.trays.len());
     }
 
     #[test]

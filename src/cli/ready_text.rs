@@ -18,23 +18,24 @@ const MOST_NAME: usize = 18;
 
 /// What `ready` prints. `width` is kept within 40 to 200 columns; colours only where `colour`.
 pub fn ready_text(picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
-    ready_page(picture, wording, width, colour, None)
+    ready_page(picture, wording, width, colour, None, picture.trays.is_empty())
 }
 
-/// The same with a line on what changed since yesterday under its top.
+/// The same with a line on what changed since yesterday under its top; a new nursery is told how to begin.
 pub(super) fn ready_page(
     picture: &Picture,
     wording: &Wording,
     width: usize,
     colour: bool,
     since: Option<&str>,
+    is_new: bool,
 ) -> String {
     let mut page = ReadyPage { picture, wording, sheet: Sheet::new(width, colour) };
     page.top();
     if let Some(since) = since {
         page.sheet.paragraph(since, Ink::Plain);
     }
-    if picture.trays.is_empty() {
+    if is_new {
         page.teach();
     } else {
         page.ready();

@@ -4,7 +4,7 @@ use serde_json::json;
 use std::path::Path;
 
 use super::answer::Ending;
-use super::args::Sample;
+use super::args::{Ready, Sample};
 use super::ready;
 use super::run::{Run, Stopped};
 use crate::desk::sample::{self, SampleError};
@@ -22,7 +22,7 @@ pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Stopped> {
         return run.answer(&format!("{}\n", run.wording.sample_made(into.display())));
     }
     let desk = opened(run)?;
-    let ended = ready::show(run, &desk)?;
+    let ended = ready::show(run, &desk, &Ready::default())?;
     if !run.everywhere.json {
         let own = run.around.folders.sample_nursery();
         run.answer(&format!("\n{}\n", run.wording.sample_look(own.display())))?;

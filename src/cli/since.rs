@@ -56,6 +56,15 @@ impl<'a> Since<'a> {
         Since::end_of(run, day, desk, after)
     }
 
+    /// Leaves out the changes of what is not shown.
+    pub fn keep_those_of(&mut self, shown: &Picture) {
+        self.changes.retain(|change| match &change.turned {
+            Turned::Tray { tray, .. } => shown.trays.contains_key(tray),
+            Turned::Bed { bed, .. } => shown.beds.contains_key(bed),
+            Turned::Pair { tray, bed, .. } => shown.pair(tray, bed).is_some(),
+        });
+    }
+
     /// The changes as a page: each cause once, with all that it turned.
     pub fn text(&self, width: usize, colour: bool) -> String {
         let (wording, mut sheet) = (self.wording, Sheet::new(width, colour));

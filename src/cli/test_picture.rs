@@ -118,11 +118,19 @@ fn bed_species(species: &str, standing: Standing, open: u32, criteria: Vec<Crite
     }
 }
 
+/// The criteria of a pair made by hand: the step of light is its own, the rest is the bed's.
+fn held_by(criterion: &Criterion) -> HeldBy {
+    let of = if criterion.rule == Rule::ExposureStep { Side::Pair } else { Side::Bed };
+    HeldBy { of, rule: criterion.rule }
+}
+
 fn pair(tray: &str, bed: &str, plants: u32, criteria: Vec<Criterion>) -> Arc<PairPicture> {
     Arc::new(PairPicture {
         tray: TrayCode::new(tray).unwrap(),
         bed: crate::base::BedName::new(bed).unwrap(),
+        species: SpeciesKey::new("COA"),
         fits: criteria.iter().all(|criterion| !criterion.blocks),
+        held_by: criteria.iter().filter(|criterion| criterion.blocks).map(held_by).collect(),
         plants,
         in_light: true,
         criteria: criteria.into(),

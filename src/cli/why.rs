@@ -89,7 +89,8 @@ fn steps(run: &Run, criteria: &[Criterion]) -> String {
     text
 }
 
-fn tray_of(run: &Run, picture: &Picture, tray: &TrayCode) -> Result<Arc<TrayPicture>, Stopped> {
+/// A tray of the Picture; one that is not there is refused with the names nearest to it.
+pub(super) fn tray_of(run: &Run, picture: &Picture, tray: &TrayCode) -> Result<Arc<TrayPicture>, Stopped> {
     if let Some(known) = picture.trays.get(tray) {
         return Ok(known.clone());
     }
@@ -97,8 +98,8 @@ fn tray_of(run: &Run, picture: &Picture, tray: &TrayCode) -> Result<Arc<TrayPict
     Err(Stopped::refused(run.wording.nearest_after(run.wording.refused_unknown_tray(tray), &nearest)))
 }
 
-fn bed_of(run: &Run, picture: &Picture, bed: &BedName) -> Result<Arc<BedPicture>, Stopped> {
-    // A bed may be typed without capitals or accents.
+/// A bed of the Picture, typed without capitals or accents too; one that is not there is refused likewise.
+pub(super) fn bed_of(run: &Run, picture: &Picture, bed: &BedName) -> Result<Arc<BedPicture>, Stopped> {
     let wanted = crate::base::text::folded(bed.as_str());
     if let Some((_, known)) = picture.beds.iter().find(|(name, _)| crate::base::text::folded(name.as_str()) == wanted) {
         return Ok(known.clone());

@@ -2,6 +2,7 @@
 
 use serde_json::{Value, json};
 
+use super::criterion_json::criteria;
 use super::forecast::{experience_json, worth_json};
 use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
 use super::why_more::growth_json::growth_json;
@@ -12,6 +13,7 @@ use crate::reckon::forecast::worth::of_tray;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::{BedPicture, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
+use crate::wording::verdict::About;
 
 /// Why a tray is ready or not: the tray as in `ready --json`.
 pub fn why_tray_json(
@@ -39,9 +41,11 @@ pub fn why_bed_json(bed: &BedPicture, species: Option<&SpeciesKey>, picture: &Pi
     answer(picture, "bed", bed_json(&only, picture, wording))
 }
 
-/// Why a tray fits a bed or not: the pair as in `ready --json`.
+/// Why a tray fits a bed or not: the pair as in `ready --json`, with every question of its tray and its bed too.
 pub fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
-    answer(picture, "pair", pair_json(pair, wording))
+    let mut said = pair_json(pair, wording);
+    said["criteria"] = json!(criteria(&*pair.criteria, About::Pair, wording));
+    answer(picture, "pair", said)
 }
 
 /// An answer about a subject on a day.
@@ -52,7 +56,7 @@ pub(super) fn answer(picture: &Picture, subject: &str, verdict: Value) -> Value 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cli::ready_json::ready_json;
+    use crate::cli::ready_json::tests::ready_of;
     use crate::cli::test_picture::small;
     use crate::reckon::forecast::{Leads, outlook};
     use crate::reckon::round;
@@ -62,12 +66,15 @@ mod tests {
     fn why_says_of_each_thing_what_ready_says() {
         let (picture, wording) = (small(), Wording::new(Lang::En));
         let (expected, due) = (outlook(&picture, Leads::Here), round(&picture));
-        let ready = ready_json(&picture, &expected, &wording);
+        let ready = ready_of(&picture, &wording);
         for (number, tray) in picture.trays.values().enumerate() {
             assert_eq!(why_tray_json(tray, &picture, &expected, &due, &wording)["tray"], ready["trays"][number]);
         }
         for (number, pair) in picture.pairs.iter().enumerate() {
-            assert_eq!(why_pair_json(pair, &picture, &wording)["pair"], ready["pairs"][number]);
+            let mut why = why_pair_json(pair, &picture, &wording)["pair"].clone();
+            assert_eq!(why["criteria"].as_array().unwrap().len(), pair.criteria.len());
+            why["criteria"] = ready["pairs"][number]["criteria"].clone();
+            assert_eq!(why, ready["pairs"][number]);
         }
         for (number, bed) in picture.beds.values().enumerate() {
             assert_eq!(why_bed_json(bed, None, &picture, &wording)["bed"], ready["beds"][number]);

@@ -9,7 +9,7 @@ use serde_json::json;
 
 use super::answer::Ending;
 use super::args::Write;
-use super::exchange::opened;
+use super::input::opened;
 use super::run::{Run, Stopped};
 use super::undo::{MOST_SAID, in_words, said_back};
 use super::{first_day, first_day_rows};

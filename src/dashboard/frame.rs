@@ -4,12 +4,13 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::{Modifier, Style};
 
+use super::act::ScreenName;
+use super::context::On;
 use super::form::Form;
 use super::keys::{Does, EVERYWHERE, KeyLine};
 use super::layer::Layer;
 use super::look::Ink;
-use super::message::ScreenName;
-use super::model::{Model, On};
+use super::model::Model;
 use super::parts::{Page, width_of};
 use crate::reckon::forecast::Leads;
 use crate::reckon::picture::Looking;

@@ -3,9 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::form::{FormFor, KeptForm};
 use super::keys::Key;
-use super::layer::WhyOf;
 use super::year::YearAsked;
 use crate::base::{Day, EntryId};
 use crate::desk::{DeskError, Now, Recorded, TakenBack, Withdraws};
@@ -19,40 +17,6 @@ use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
 use crate::reckon::{Change, Picture, View};
 use crate::wording::Lang;
-use crate::words;
-
-words! {
-    /// The seven screens, in the order of their digits.
-    ScreenName {
-        /// Today's round.
-        Walk: "walk";
-        /// Trays.
-        Trays: "trays";
-        /// Beds.
-        Beds: "beds";
-        /// Which tray to which bed.
-        GoingOut: "going_out";
-        /// Seed lots.
-        Seed: "seed";
-        /// The year.
-        Season: "season";
-        /// Everything written.
-        Journal: "journal";
-    }
-}
-
-impl ScreenName {
-    /// All of them, in order.
-    pub const ALL: [ScreenName; 7] = [
-        ScreenName::Walk,
-        ScreenName::Trays,
-        ScreenName::Beds,
-        ScreenName::GoingOut,
-        ScreenName::Seed,
-        ScreenName::Season,
-        ScreenName::Journal,
-    ];
-}
 
 /// What happened.
 #[derive(Debug)]
@@ -220,64 +184,4 @@ pub enum Answer {
     YearDay(YearAsked, Box<SeasonDay>),
     /// What changed, the Picture before, and the entries that changed it.
     News(Vec<Change>, Arc<Picture>, Vec<Arc<Entry>>),
-}
-
-/// What a screen or a layer asks of the model.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Act {
-    /// Opens a form.
-    Form(FormFor),
-    /// Opens a form where it was left.
-    TakeUp(KeptForm),
-    /// Opens the picker of everything that can be written, about something where it is known.
-    Kinds,
-    /// Opens the reasons.
-    Why(WhyOf),
-    /// Goes to where something is shown.
-    Go(Subject),
-    /// Another screen.
-    Screen(ScreenName),
-    /// Writes drafts without a form, with the sentence that says what is written.
-    Write(Vec<Draft>),
-    /// Asks before taking back.
-    TakeBack(Withdraws),
-    /// Looks at a day; none is today.
-    LookAt(Option<Day>),
-    /// The day for what is written; none is today.
-    WriteOn(Option<Day>),
-    /// Says something in the line of messages.
-    Say(String),
-    /// Asks for the entries about something.
-    Story(Subject),
-    /// Asks for entries that hold a text, so many at most.
-    Entries(String, usize),
-    /// Asks what changed.
-    News,
-    /// Keeps a text.
-    Keep(&'static str, String),
-    /// Another option.
-    Switch(Switch),
-    /// Closes the layer that says so.
-    Close,
-    /// For the clerk.
-    Ask(Request),
-    /// The form that says so is written.
-    Submit,
-}
-
-/// What can be switched.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Switch {
-    /// The language.
-    Lang,
-    /// High contrast.
-    Contrast,
-    /// Only ASCII.
-    Ascii,
-    /// Reading only.
-    ReadOnly,
-    /// The mouse.
-    Mouse,
-    /// The handbook alone, without what this nursery learned.
-    Handbook,
 }

@@ -2,7 +2,9 @@
 //! the desk answers on a thread of its own, and `view` draws what the model holds. Nothing here counts: figures come
 //! from the Picture, sentences from `wording`.
 
+mod act;
 mod clerk;
+mod context;
 mod form;
 mod frame;
 mod keys;

@@ -1,11 +1,14 @@
 //! From a message to effects. Touches no terminal, no file, no clock and no thread.
 
-use super::form::{Form, FormFor, KEPT_FORM, KeptForm, Tried};
+use super::act::{Act, FormFor, KeptForm, ScreenName, Switch, WhyOf};
+use super::context::On;
+use super::form::{Form, KEPT_FORM, Tried};
 use super::keys::{Key, kind_for_tray};
-use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, News, Options, Why, WhyOf};
+use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, News, Options, Why};
 use super::look::Ink;
-use super::message::{Act, Answer, Effect, Message, Request, ScreenName, Switch};
+use super::message::{Answer, Effect, Message, Request};
 use super::model::Model;
+use super::screens::screen::Screen;
 use crate::desk::{DeskError, Recorded, Withdraws};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::View;
@@ -32,19 +35,12 @@ pub fn refresh(model: &mut Model) -> Vec<Effect> {
     act_all(model, acts)
 }
 
-fn with_screen<T>(
-    model: &mut Model,
-    run: impl FnOnce(&mut dyn super::screens::Screen, &super::model::On<'_>) -> T,
-) -> T {
+fn with_screen<T>(model: &mut Model, run: impl FnOnce(&mut dyn Screen, &On<'_>) -> T) -> T {
     let at = model.at;
     with_screen_at(model, at, run)
 }
 
-fn with_screen_at<T>(
-    model: &mut Model,
-    at: ScreenName,
-    run: impl FnOnce(&mut dyn super::screens::Screen, &super::model::On<'_>) -> T,
-) -> T {
+fn with_screen_at<T>(model: &mut Model, at: ScreenName, run: impl FnOnce(&mut dyn Screen, &On<'_>) -> T) -> T {
     // The screens are taken out for the moment, so that they can look at the rest.
     let mut screens = std::mem::take(&mut model.screens);
     let answer = run(screens.at_mut(at), &model.on());

@@ -23,9 +23,9 @@ pub mod seed;
 pub mod site;
 pub mod sowing;
 pub mod stock;
-pub mod tray;
 #[cfg(test)]
-pub(crate) mod written;
+pub(crate) mod test_book;
+pub mod tray;
 
 pub use changes::{Change, changes};
 pub use fold::{FOLD_MARK, Fold, FromThen, Stories, Wanted, draw_picture};

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::picture::{BedPicture, Criterion, MadeOf, PairPicture, Picture, Questions, Rule, TrayPicture};
+use super::picture::{BedPicture, Criterion, HeldBy, MadeOf, PairPicture, Picture, Questions, Rule, Side, TrayPicture};
 use super::stock::Places;
 use super::tray::exposure;
 use super::tray::size::whole_plants;
@@ -89,23 +89,29 @@ pub fn shared_offers(picture: &Picture) -> Vec<SharedOffer> {
 fn pair(made_of: MadeOf) -> Option<PairPicture> {
     let (tray, bed) = (&made_of.tray, &made_of.bed);
     let line = bed.species.get(made_of.line)?;
-    let blocks = |criterion: &Criterion| criterion.blocks;
-    let of_tray = tray.criteria.iter().filter(|criterion| criterion.rule != Rule::ExposureStep);
-    let fits = !of_tray.clone().any(blocks)
-        && !line.criteria.iter().any(blocks)
-        && !light_step(&made_of).as_ref().is_some_and(blocks);
+    let held = |of: Side| move |criterion: &Criterion| criterion.blocks.then_some(HeldBy { of, rule: criterion.rule });
+    let mut held_by: Vec<HeldBy> = of_tray(tray).filter_map(held(Side::Tray)).collect();
+    held_by.extend(line.criteria.iter().filter_map(held(Side::Bed)));
+    held_by.extend(light_step(&made_of).as_ref().and_then(held(Side::Pair)));
     Some(PairPicture {
         tray: tray.code.clone(),
         bed: bed.name.clone(),
-        fits,
+        species: line.species.clone(),
+        fits: held_by.is_empty(),
+        held_by,
         plants: whole_plants(tray.plantable.likely).min(line.open_positions),
         in_light: line.in_light > 0,
         criteria: Questions::made_of(made_of),
     })
 }
 
+/// The tray's questions that count in a bed.
+fn of_tray(tray: &TrayPicture) -> impl Iterator<Item = &Criterion> {
+    tray.criteria.iter().filter(|criterion| criterion.rule != Rule::ExposureStep)
+}
+
 /// The tray's own exposure_step looks at the species' band; here the bed's own light decides.
-fn light_step(made_of: &MadeOf) -> Option<Criterion> {
+pub(super) fn light_step(made_of: &MadeOf) -> Option<Criterion> {
     if is_bare(&made_of.tray.story) {
         return None;
     }
@@ -115,8 +121,7 @@ fn light_step(made_of: &MadeOf) -> Option<Criterion> {
 
 /// The questions of a pair, each once: held and treated are asked of the tray, and of a bed only where it is.
 pub(super) fn questions_of(made_of: &MadeOf) -> Vec<Criterion> {
-    let of_tray = made_of.tray.criteria.iter().filter(|criterion| criterion.rule != Rule::ExposureStep);
-    let mut criteria: Vec<Criterion> = of_tray.cloned().collect();
+    let mut criteria: Vec<Criterion> = of_tray(&made_of.tray).cloned().collect();
     criteria.extend(light_step(made_of));
     for criterion in made_of.bed.species.get(made_of.line).into_iter().flat_map(|line| &line.criteria) {
         let same = criteria.iter().position(|own| own.rule == criterion.rule);

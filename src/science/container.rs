@@ -1,21 +1,9 @@
 //! Bags and cells: what they hold and how long a plant may stay in them.
 //!
-//! Sources: geometry; holding time by the cube root of volume is common practice and our own choice
+//! Source: holding time by the cube root of volume is common practice and our own choice
 //! (related: Poorter et al. 2012, Functional Plant Biology 39:839, where doubling the pot gave about 43 % more biomass).
 
-use std::f64::consts::PI;
-
 use super::wrong_input::{self, WrongInput};
-
-/// Cubic centimetres (= millilitres) in a round bag: w² h / π with the flat width w of the empty bag and the filled height h, both in cm.
-///
-/// # Errors
-/// A length that is not above 0 or not a number.
-pub fn bag_volume_cm3(flat_width_cm: f64, fill_cm: f64) -> Result<f64, WrongInput> {
-    wrong_input::positive("flat_width_cm", flat_width_cm)?;
-    wrong_input::positive("fill_cm", fill_cm)?;
-    wrong_input::answer(flat_width_cm * flat_width_cm * fill_cm / PI)
-}
 
 /// Days a plant may stay in a container of `volume_ml` when it may stay `known_days` in one of `known_volume_ml`:
 /// T2 = T1 (V2 / V1)^(1/3). Common practice, ours.
@@ -45,7 +33,5 @@ mod tests {
         assert!(holding_days(-1.0, 200.0, 400.0).is_err());
         assert!(holding_days(90.0, 0.0, 400.0).is_err());
         assert!(holding_days(90.0, 200.0, f64::NAN).is_err());
-        assert!(bag_volume_cm3(0.0, 18.0).is_err());
-        assert_eq!(bag_volume_cm3(1e200, 1.0), Err(WrongInput::TooLarge));
     }
 }

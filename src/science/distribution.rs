@@ -36,11 +36,6 @@ pub(super) fn normal_share(value: f64) -> f64 {
     Normal::standard().cdf(value)
 }
 
-/// Density of a standard normal at `value`.
-pub(super) fn normal_density(value: f64) -> f64 {
-    (-0.5 * value * value).exp() / std::f64::consts::TAU.sqrt()
-}
-
 /// Natural logarithm of the gamma function of a number above 0.
 pub(super) fn ln_gamma(value: f64) -> f64 {
     gamma::ln_gamma(value)

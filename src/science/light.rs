@@ -1,7 +1,7 @@
 //! How much of the open sky's light reaches a seedling.
 //!
-//! Sources: Monsi & Saeki 1953 (Beer's law in leaves), Lemmon 1956 (densiometer), crowns scattered at random (geometry);
-//! light as the mean of paired lux readings is common practice.
+//! Sources: Monsi & Saeki 1953 (Beer's law in leaves), crowns scattered at random (geometry); light as the mean of paired
+//! lux readings is common practice.
 
 use std::f64::consts::PI;
 
@@ -9,10 +9,6 @@ use super::wrong_input::{self, WrongInput};
 
 /// Square metres of a hectare.
 const SQUARE_METRES_PER_HA: f64 = 10_000.0;
-/// Dots on the mirror of a densiometer. Lemmon 1956 (from memory).
-pub const DENSIOMETER_DOTS: f64 = 96.0;
-/// Percent of the sky that one dot stands for. Lemmon 1956 (from memory).
-const PERCENT_PER_DOT: f64 = 1.04;
 
 /// Two readings taken within two minutes of each other, in lux.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -75,15 +71,6 @@ pub fn transmitted_share(extinction: f64, leaf_area_index: f64) -> Result<f64, W
     Ok((-extinction * leaf_area_index).exp())
 }
 
-/// Percent of open sky from the open dots (0 to 96, also a mean of four directions) of a densiometer: dots x 1.04.
-/// Lemmon 1956.
-///
-/// # Errors
-/// Dots outside 0 to 96 or no number.
-pub fn densiometer_openness_pct(open_dots: f64) -> Result<f64, WrongInput> {
-    Ok(PERCENT_PER_DOT * wrong_input::within("open_dots", open_dots, 0.0, DENSIOMETER_DOTS)?)
-}
-
 /// Shade share 0 to 1 under crowns scattered at random, which overlap as chance has it:
 /// 1 - product over kinds of (1 - opacity x crown area / 10000)^plants per hectare. Geometry.
 ///
@@ -143,7 +130,6 @@ mod tests {
         assert!(exposure_ratio(1.2, 0.5).is_err());
         assert!(transmitted_share(f64::NAN, 3.0).is_err());
         assert!(transmitted_share(0.5, -1.0).is_err());
-        assert!(densiometer_openness_pct(97.0).is_err());
         assert!(crown_shade(&[Crowns { plants_per_ha: 10.0, crown_radius_m: 60.0, opacity: 0.5 }]).is_err());
         assert!(crown_shade(&[Crowns { plants_per_ha: -1.0, crown_radius_m: 6.0, opacity: 0.5 }]).is_err());
     }

@@ -12,7 +12,8 @@ pub const STURDY_UP_TO: f64 = 6.0;
 pub const WEED_FREE_UP_TO: f64 = 8.0;
 /// Sturdiness quotient above which a plant is thrown out, cm per mm. Common practice.
 pub const CULL_ABOVE: f64 = 10.0;
-/// Least Dickson quality index. Oliveira et al. 2015, African Journal of Agricultural Research (coffee, 410 ml bag).
+/// Least Dickson quality index. Hunt 1990, of conifers (from memory); Oliveira et al. 2015, African Journal of Agricultural
+/// Research, takes it over for coffee.
 pub const DICKSON_LEAST: f64 = 0.20;
 /// Plant height over collar, cm per mm, that a woody stem must not exceed. Common practice, ours.
 const HEIGHT_OVER_LEAST_COLLAR: f64 = 8.0;

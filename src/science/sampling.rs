@@ -167,20 +167,6 @@ pub fn mean_half_width(spread: f64, count: u32, confidence: f64) -> Result<f64, 
     wrong_input::answer(times * spread / f64::from(count).sqrt())
 }
 
-/// As [`sample_size_mean`] with z in place of t, good for 30 plants or more and a few too low below:
-/// (z s / E)², rounded up, at least 1.
-///
-/// # Errors
-/// As [`sample_size_mean`].
-pub fn sample_size_mean_rough(
-    spread: f64,
-    half_width: f64,
-    confidence: f64,
-    population: Option<u32>,
-) -> Result<u32, WrongInput> {
-    whole_sample(of_population(normal_sample(spread, half_width, confidence)?, population)?, 1)
-}
-
 /// Plants to look at so that at least one that has something is among them with `confidence`, where a share of
 /// `prevalence` (above 0, at most 1) has it: ln(1 - c) / ln(1 - p), rounded up. Usual survey formula.
 ///
@@ -336,11 +322,9 @@ mod tests {
     }
 
     #[test]
-    fn a_rough_sample_of_a_mean() {
+    fn a_sample_of_a_mean() {
         // CV 25 %, error 10 %: (1.96 x 2.5)² = 24.01, by hand.
-        assert_eq!(sample_size_mean_rough(0.25, 0.10, 0.95, None), Ok(25));
-        // 24.01 / (1 + 23.01 / 50) = 16.4
-        assert_eq!(sample_size_mean_rough(0.25, 0.10, 0.95, Some(50)), Ok(17));
+        assert!((normal_sample(0.25, 0.10, 0.95).unwrap() - 24.01).abs() < 0.005);
         assert_eq!(sample_size_mean(0.0, 0.10, 0.95, None), Ok(2));
         assert_eq!(sample_size_mean(0.0, 0.10, 0.95, Some(1)), Ok(1));
     }
@@ -432,13 +416,13 @@ mod tests {
             share in 0.0..=1.0f64, half_width in 0.001..0.5f64, spread in 0.0..50.0f64, population in 1u32..100_000,
         ) {
             prop_assert!(sample_size_share(share, half_width, 0.95, Some(population)).unwrap() <= population);
-            prop_assert!(sample_size_mean_rough(spread, half_width, 0.95, Some(population)).unwrap() <= population);
+            prop_assert!(sample_size_mean(spread, half_width, 0.95, Some(population)).unwrap() <= population);
         }
 
         #[test]
         fn students_t_never_asks_for_fewer_than_the_normal(spread in 0.0..5.0f64, half_width in 0.1..1.0f64) {
-            let rough = sample_size_mean_rough(spread, half_width, 0.95, None).unwrap();
-            prop_assert!(sample_size_mean(spread, half_width, 0.95, None).unwrap() >= rough);
+            let rough = normal_sample(spread, half_width, 0.95).unwrap();
+            prop_assert!(f64::from(sample_size_mean(spread, half_width, 0.95, None).unwrap()) >= rough);
         }
     }
 }

@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 
 use super::wrong_input::{self, WrongInput};
 
-/// Resistance in MPa above which roots hardly grow. Bengough et al. 2011, J. Exp. Bot. 62:59.
+/// Resistance in MPa at which roots grow at half their speed or less; they do not stop. Bengough et al. 2011, J. Exp. Bot. 62:59.
 pub const ROOT_LIMIT_MPA: f64 = 2.0;
 /// Days after a soaking from which ground is taken to be at field capacity. Common practice.
 pub const DAYS_AFTER_SOAKING: u32 = 2;
@@ -26,15 +26,6 @@ pub fn rod_resistance_mpa(push_kg: f64, rod_mm: f64) -> Result<f64, WrongInput> 
     wrong_input::not_negative("push_kg", push_kg)?;
     let tip_mm2 = tip_mm2(rod_mm)?;
     wrong_input::answer(push_kg * NEWTON_PER_KG / tip_mm2)
-}
-
-/// Push in kg on the scale that presses a rod of `rod_mm` with [`ROOT_LIMIT_MPA`]: the depth it then reaches is the rooting depth.
-///
-/// # Errors
-/// A rod that is not above 0 mm or not a number.
-pub fn rod_push_at_limit_kg(rod_mm: f64) -> Result<f64, WrongInput> {
-    let tip_mm2 = tip_mm2(rod_mm)?;
-    wrong_input::answer(ROOT_LIMIT_MPA * tip_mm2 / NEWTON_PER_KG)
 }
 
 /// Whether the ground is at field capacity, so that a reading tells of the ground and not of its dryness. What was said
@@ -60,10 +51,9 @@ mod tests {
         // 10 x 9.81 / 50.27 mm2, by hand.
         let mpa = rod_resistance_mpa(10.0, 8.0).unwrap();
         assert!((mpa - 1.9516).abs() < 0.0001, "{mpa}");
-        let push_kg = rod_push_at_limit_kg(8.0).unwrap();
-        assert!((push_kg - 10.248).abs() < 0.001, "{push_kg}");
-        let back = rod_resistance_mpa(push_kg, 8.0).unwrap();
-        assert!((back - ROOT_LIMIT_MPA).abs() < 1e-12, "{back}");
+        // 2 MPa x 50.27 mm2 / 9.81, by hand.
+        let at_limit = rod_resistance_mpa(10.248, 8.0).unwrap();
+        assert!((at_limit - ROOT_LIMIT_MPA).abs() < 0.0002, "{at_limit}");
     }
 
     #[test]
@@ -88,6 +78,6 @@ mod tests {
         assert!(rod_resistance_mpa(10.0, 0.0).is_err());
         assert!(rod_resistance_mpa(10.0, f64::NAN).is_err());
         assert!(rod_resistance_mpa(10.0, 1e-200).is_err());
-        assert!(rod_push_at_limit_kg(f64::INFINITY).is_err());
+        assert!(rod_resistance_mpa(10.0, f64::INFINITY).is_err());
     }
 }

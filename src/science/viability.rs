@@ -120,52 +120,6 @@ pub fn days_to(
     Ok(told.ki.zip(target).map(|(ki, target)| (ki - target) * told.sigma_days).filter(|days| *days >= 0.0))
 }
 
-/// The moisture, % of fresh weight, at which a lot falls from `initial_pct` to `target_pct` in `days` at `temp_c`: drier
-/// seed lasts longer. Nothing where no such moisture is.
-///
-/// # Errors
-/// Percentages outside 0 to 100, days that are not above 0, a temperature that no store has, or no number.
-pub fn moisture_for(
-    constants: ViabilityConstants,
-    temp_c: f64,
-    initial_pct: f64,
-    target_pct: f64,
-    days: f64,
-) -> Result<Option<f64>, WrongInput> {
-    let at_one = sigma_days(constants, Store { moisture_pct: 1.0, temp_c })?;
-    let Some(needed) = sigma_needed(initial_pct, target_pct, days)? else { return Ok(None) };
-    let moisture = 10f64.powf((at_one.log10() - needed.log10()) / constants.cw);
-    Ok((moisture > 0.0 && moisture < 100.0).then_some(moisture))
-}
-
-/// The warmest store, °C, in which a lot falls no lower than from `initial_pct` to `target_pct` in `days` at `moisture_pct`.
-/// Nothing where no temperature from -100 to 100 °C does it.
-///
-/// # Errors
-/// As [`moisture_for`], with a moisture that no seed has.
-pub fn temperature_for(
-    constants: ViabilityConstants,
-    moisture_pct: f64,
-    initial_pct: f64,
-    target_pct: f64,
-    days: f64,
-) -> Result<Option<f64>, WrongInput> {
-    let at_0 = sigma_days(constants, Store { moisture_pct, temp_c: 0.0 })?;
-    let Some(needed) = sigma_needed(initial_pct, target_pct, days)? else { return Ok(None) };
-    // CQ t² + CH t - (log at 0 °C - log needed) = 0, its upper root.
-    let (ch, cq, room) = (constants.ch, constants.cq, at_0.log10() - needed.log10());
-    let warmest = if cq == 0.0 { room / ch } else { (-ch + (ch * ch + 4.0 * cq * room).sqrt()) / (2.0 * cq) };
-    Ok((-100.0..=100.0).contains(&warmest).then_some(warmest))
-}
-
-fn sigma_needed(initial_pct: f64, target_pct: f64, days: f64) -> Result<Option<f64>, WrongInput> {
-    wrong_input::within("initial_pct", initial_pct, 0.0, 100.0)?;
-    wrong_input::within("target_pct", target_pct, 0.0, 100.0)?;
-    wrong_input::positive("days", days)?;
-    let ends = distribution::probit(initial_pct / 100.0).zip(distribution::probit(target_pct / 100.0));
-    Ok(ends.map(|(from, to)| from - to).filter(|fall| *fall > 0.0).map(|fall| days / fall))
-}
-
 /// Percent viable of a test of `tested` seeds, moved off 0 and 100 %, whose probits have no end: none or all of n counts as a
 /// quarter of a seed more or fewer.
 ///
@@ -176,83 +130,6 @@ pub fn off_the_ends_pct(pct: f64, tested: u32) -> Result<f64, WrongInput> {
     wrong_input::seeds("tested", tested)?;
     let part = 100.0 * PART_OF_A_SEED / f64::from(tested);
     Ok(pct.clamp(part, 100.0 - part))
-}
-
-/// A line of probits fitted to tests over time.
-#[derive(Clone, Copy, PartialEq, Debug)]
-pub struct SurvivalLine {
-    /// Probit at time 0.
-    pub ki: f64,
-    /// Change of the probit in a unit of time: -1 / sigma.
-    pub slope: f64,
-    /// Standard error of `ki`.
-    pub se_ki: f64,
-    /// Standard error of `slope`.
-    pub se_slope: f64,
-}
-
-/// Most rounds of the weighted fit: usual is 5 to 8.
-const MOST_ROUNDS: usize = 100;
-
-/// Fits probit(viable share) = Ki + slope x time to tests of a lot: `germinated` of `tested` at each of `times`, by maximum
-/// likelihood (weighted least squares again and again). Nothing where the tests do not tell a line: at fewer than two times
-/// was only a part viable. Finney 1971, Probit Analysis (from memory).
-///
-/// # Errors
-/// Lists that are not equally long or empty, more germinated than tested, nothing tested, or no number.
-pub fn survival_line(times: &[f64], germinated: &[u32], tested: &[u32]) -> Result<Option<SurvivalLine>, WrongInput> {
-    if times.is_empty() {
-        return Err(WrongInput::Missing { input: "times" });
-    }
-    if times.len() != germinated.len() || times.len() != tested.len() {
-        return Err(WrongInput::Uneven { input: "germinated", other: "times" });
-    }
-    for ((&time, &good), &all) in times.iter().zip(germinated).zip(tested) {
-        wrong_input::not_negative("times", time)?;
-        wrong_input::seeds("tested", all)?;
-        wrong_input::part_of("germinated", u64::from(good), "tested", u64::from(all))?;
-    }
-    // With all or none viable but at one time, ever steeper lines fit ever better.
-    let parts = times.iter().zip(germinated).zip(tested).filter(|((_, good), all)| **good > 0 && good < all);
-    let mut parts: Vec<f64> = parts.map(|((time, _), _)| *time).collect();
-    parts.sort_by(f64::total_cmp);
-    parts.dedup();
-    if parts.len() < 2 {
-        return Ok(None);
-    }
-    Ok(weighted_again_and_again(times, germinated, tested))
-}
-
-fn weighted_again_and_again(times: &[f64], germinated: &[u32], tested: &[u32]) -> Option<SurvivalLine> {
-    let total: f64 = tested.iter().map(|&all| f64::from(all)).sum();
-    let viable: f64 = germinated.iter().map(|&good| f64::from(good)).sum();
-    let (mut ki, mut slope) =
-        (distribution::probit(((viable + 0.5) / (total + 1.0)).clamp(0.01, 0.99)).unwrap_or(0.0), 0.0);
-    for _ in 0..MOST_ROUNDS {
-        let mut sums = [0.0; 5];
-        for ((&time, &good), &all) in times.iter().zip(germinated).zip(tested) {
-            let line = (ki + slope * time).clamp(-8.0, 8.0);
-            let share = distribution::normal_share(line).clamp(1e-15, 1.0 - 1e-15);
-            let density = distribution::normal_density(line);
-            let weight = f64::from(all) * density * density / (share * (1.0 - share));
-            let worked = line + (f64::from(good) / f64::from(all) - share) / density;
-            for (sum, value) in sums.iter_mut().zip([1.0, time, time * time, worked, time * worked]) {
-                *sum += weight * value;
-            }
-        }
-        let [s, t, tt, y, ty] = sums;
-        let whole = s * tt - t * t;
-        if !whole.is_finite() || whole <= 1e-9 * s * tt {
-            return None;
-        }
-        let (next_ki, next_slope) = ((tt * y - t * ty) / whole, (s * ty - t * y) / whole);
-        let moved = (next_ki - ki).abs().max((next_slope - slope).abs() * (tt / s).sqrt());
-        (ki, slope) = (next_ki, next_slope);
-        if moved < 1e-12 {
-            return Some(SurvivalLine { ki, slope, se_ki: (tt / whole).sqrt(), se_slope: (s / whole).sqrt() });
-        }
-    }
-    None
 }
 
 #[cfg(test)]
@@ -283,22 +160,11 @@ mod tests {
     }
 
     #[test]
-    fn tests_that_tell_no_line_give_none() {
-        assert_eq!(survival_line(&[1.0], &[40], &[50]), Ok(None));
-        assert_eq!(survival_line(&[2.0, 2.0], &[40, 30], &[50, 50]), Ok(None));
-        assert_eq!(survival_line(&[1.0, 2.0], &[50, 0], &[50, 50]), Ok(None));
-        assert_eq!(survival_line(&[1.0, 2.0], &[50, 50], &[50, 50]), Ok(None));
-    }
-
-    #[test]
     fn nonsense_is_refused() {
         assert!(viability(RICE, SHED, 110.0, 365.0).is_err());
         assert!(viability(RICE, SHED, 90.0, -1.0).is_err());
         assert!(viability(RICE, Store { moisture_pct: 0.0, ..SHED }, 90.0, 1.0).is_err());
         assert!(viability(RICE, Store { temp_c: f64::NAN, ..SHED }, 90.0, 1.0).is_err());
         assert!(viability(ViabilityConstants { ke: 400.0, ..RICE }, SHED, 90.0, 1.0).is_err());
-        assert!(survival_line(&[], &[], &[]).is_err());
-        assert!(survival_line(&[1.0, 2.0], &[1], &[5, 5]).is_err());
-        assert!(survival_line(&[1.0, 2.0], &[6, 1], &[5, 5]).is_err());
     }
 }

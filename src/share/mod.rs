@@ -2,18 +2,18 @@
 //! And what goes out: exports, and files written whole. Faults are facts here; `wording` makes sentences of them.
 
 mod by_hand;
-pub mod csv;
-pub mod day_lines;
+pub(crate) mod csv;
+pub(crate) mod day_lines;
 mod draft;
-pub mod export;
-pub mod fault;
-pub mod files;
-pub mod first_day;
+pub(crate) mod export;
+pub(crate) mod fault;
+pub(crate) mod files;
+pub(crate) mod first_day;
 mod json;
-pub mod lines;
-pub mod pairs;
-pub mod paper_lines;
-pub mod sheet;
+pub(crate) mod lines;
+pub(crate) mod pairs;
+pub(crate) mod paper_lines;
+pub(crate) mod sheet;
 
 use by_hand::{amounts, hand_day, vocabulary};
 

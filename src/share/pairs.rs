@@ -14,7 +14,7 @@ use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
 
 /// The envelope's fields that may be typed beside those of the kind.
-pub(super) const ENVELOPE: [&str; 4] = ["happened", "who", "at", "clock"];
+const ENVELOPE: [&str; 4] = ["happened", "who", "at", "clock"];
 
 /// Reads `key=value` pairs of a kind, `happened=`, `who=` and `at=` or `clock=` (a time of day) among them. Lists and
 /// records are JSON; a list of plain words may be typed with commas.

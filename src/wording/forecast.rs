@@ -1,77 +1,11 @@
 //! What is expected of a tray, a species and a look, in words.
 
 use super::Wording;
-use super::messages::messages;
 use crate::base::{Day, Range};
 use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::forecast::{
     Because, Experience, InMonth, Judgement, Learned, Pipeline, Reach, SowAgain, TrayForecast, TrayStock,
 };
-
-messages! {
-    forecast_heading();
-    forecast_too_early();
-    forecast_on_its_way();
-    forecast_slow();
-    forecast_failing();
-    forecast_finished();
-    because_before_day(day: text);
-    because_not_counted();
-    because_up(emerged: text, due: text, expected: text, day: text);
-    because_will_be(seedlings: text, day: text);
-    because_quiet(days: count, needed: count);
-    because_little(seedlings: text);
-    because_deaths();
-    because_several(sowings: count, seedlings: text, day: text);
-    because_not_apart();
-    seedlings_count(n: count);
-    seedlings_between(low: text, likely: text, high: text);
-    label_sowing();
-    label_in_the_end();
-    label_last_to_come();
-    label_waiting();
-    label_sow_again();
-    label_will_give();
-    label_known_here();
-    label_worth();
-    forecast_in_the_end(seedlings: text, seeds: count);
-    forecast_last_day(day: text);
-    forecast_wait_until(day: text);
-    forecast_waited(day: text);
-    again_missing(missing: count);
-    again_same(by: text, safe: text, days: count);
-    again_later(missed: text, was: text, by: text, safe: text, days: count);
-    again_too_late(missed: text, was: text, days: count);
-    again_no_rains(days: count);
-    stock_line(plants: text);
-    stock_on(plants: text, day: text);
-    stock_not_dated(plants: text);
-    learned_days();
-    learned_germination();
-    learned_survival();
-    learned_culls();
-    learned_both(what: text, handbook: text, here: text, trays: count, used: text);
-    learned_here(what: text, here: text, trays: count);
-    learned_handbook(what: text, handbook: text);
-    learned_open(trays: count);
-    learned_heading();
-    learned_ignored();
-    learned_days_of(days: text);
-    stock_coming_heading();
-    coming_month(month: text, year: text, plants: text, trays: count);
-    stock_coming_undated(plants: text, trays: count);
-    worth_heading();
-    worth_line(what: text, minutes: text, plants: text);
-    worth_said(task: text, chance: text, plants: text, minutes: text);
-    chance_probably();
-    chance_may_well();
-    chance_may();
-    chance_hardly();
-    learned_between(figure: text, low: text, high: text);
-    worth_reckoning(task: text, chance: text, plants: text, near: text, minutes: text, saved: text);
-    worth_by(day: text);
-    round_sow_again(up: text, will: text);
-}
 
 fn whole(number: f64) -> i64 {
     number.round().clamp(0.0, 1e9) as i64

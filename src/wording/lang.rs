@@ -1,5 +1,6 @@
 //! The two languages.
 
+use super::sentences;
 use crate::base::text::folded;
 
 /// A language the program speaks.
@@ -9,54 +10,6 @@ pub enum Lang {
     En,
     /// Spanish.
     Es,
-}
-
-macro_rules! texts {
-    ($folder:literal) => {
-        texts!($folder:
-            "number"
-            "measure"
-            "names"
-            "reason"
-            "gap"
-            "source"
-            "unknown"
-            "doubt"
-            "fault"
-            "profile"
-            "refusal"
-            "desk"
-            "ready"
-            "species"
-            "line"
-            "command"
-            "help"
-            "usage"
-            "round"
-            "change"
-            "forecast"
-            "sheet"
-            "calc"
-            "lots"
-            "sowing"
-            "growth"
-            "written"
-            "entry"
-            "screen_names"
-            "screen_frame"
-            "screen_form"
-            "screen_walk"
-            "screen_trays"
-            "screen_beds"
-            "screen_going_out"
-            "screen_seed"
-            "screen_season"
-            "screen_journal"
-        )
-    };
-    ($folder:literal: $($theme:literal)*) => {
-        &[$(($theme, include_str!(concat!($folder, "/", $theme, ".ftl")))),*]
-    };
 }
 
 impl Lang {
@@ -81,8 +34,8 @@ impl Lang {
     /// Its sentences by theme.
     pub(super) fn texts(self) -> &'static [(&'static str, &'static str)] {
         match self {
-            Lang::En => texts!("en"),
-            Lang::Es => texts!("es"),
+            Lang::En => sentences::ENGLISH,
+            Lang::Es => sentences::SPANISH,
         }
     }
 }

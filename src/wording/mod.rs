@@ -1,17 +1,19 @@
 //! Every sentence a person reads, in English and in Spanish as it is said in the field.
 //!
-//! The sentences stand in the `.ftl` files; each is a method of [`Wording`] that takes exactly its arguments. Numbers,
-//! days and units are written here too.
+//! The sentences stand in the `.ftl` files; `build.rs` makes a method of [`Wording`] of each, which takes exactly its
+//! arguments. Numbers, days and units are written here too.
 
+mod argument;
+mod constant;
 pub mod desk;
 pub mod entry;
 mod forecast;
 mod lang;
-mod messages;
 mod number;
 pub mod page;
 pub mod round;
 pub mod screen;
+mod sentences;
 #[cfg(test)]
 mod tests;
 pub mod verdict;
@@ -20,9 +22,11 @@ pub use lang::Lang;
 
 use fluent::FluentResource;
 use fluent::concurrent::FluentBundle;
+use std::fmt::Display;
 use std::sync::OnceLock;
 
-use messages::Argument;
+use argument::Argument;
+use sentences::theme;
 
 type Bundle = FluentBundle<FluentResource>;
 
@@ -49,6 +53,18 @@ impl Wording {
         self.lang
     }
 
+    /// The sentence of a word of ours: `of_word(theme::KIND, "counted")`. A word of a newer version is shown as it is.
+    fn of_word(&self, theme: &str, word: impl Display) -> String {
+        let word = word.to_string();
+        said(&self.bundle, &format!("{theme}{word}"), &[]).unwrap_or_else(|| word.replace('_', " "))
+    }
+
+    /// The sentence of a word that counts something.
+    fn of_word_counted(&self, theme: &str, word: impl Display, n: i64) -> String {
+        let counted = said(&self.bundle, &format!("{theme}{word}"), &[("n", Argument::count(n))]);
+        counted.unwrap_or_else(|| format!("{n} {word}"))
+    }
+
     /// The sentence of a key. One that is missing is said in English; a person never sees a key.
     fn say(&self, key: &str, arguments: Vec<(&'static str, Argument)>) -> String {
         static ENGLISH: OnceLock<Bundle> = OnceLock::new();
@@ -72,10 +88,17 @@ fn bundle_of(lang: Lang) -> Bundle {
     bundle.set_use_isolating(false);
     for (_, text) in lang.texts() {
         // What cannot be read is left out and said in English; the tests see to it that all can be read.
-        let resource = match FluentResource::try_new((*text).to_string()) {
+        let resource = match FluentResource::try_new(constant::with_constants(text, lang)) {
             Ok(resource) | Err((resource, _)) => resource,
         };
         bundle.add_resource_overriding(resource);
     }
     bundle
+}
+
+/// The words of a theme that have a sentence.
+#[cfg(test)]
+pub(crate) fn words_of(theme: &str) -> std::collections::BTreeSet<&'static str> {
+    let keys = sentences::KEYS.iter().filter(|key| key.by_word == Some(theme));
+    keys.filter_map(|key| key.name.strip_prefix(theme)).collect()
 }

@@ -1,26 +1,7 @@
 //! Days, plants, decimals and shares as they are written in each language.
 
-use super::messages::messages;
 use super::{Lang, Wording};
 use crate::base::{Day, Range};
-
-messages! {
-    month_short(month: count);
-    day_full(day: count, month: text, year: text);
-    day_in_year(day: count, month: text);
-    days(days: count);
-    plants(plants: count);
-    seeds(seeds: count);
-    trays(trays: count);
-    beds(beds: count);
-    entries(entries: count);
-    plants_between(low: text, likely: text, high: text);
-    percent_of(percent: text);
-    rough_one();
-    rough_few();
-    rough_between(low: text, high: text);
-    share_asked(share: text, percent: text);
-}
 
 impl Wording {
     /// A day with its year: "14 Mar 2026".

@@ -1,114 +1,32 @@
 //! Every key x language x argument: nothing missing, nothing unused, nothing a person would not understand.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
-use super::messages::{Argument, Key, Kind};
+use super::argument::Kind;
+use super::sentences::KEYS;
 use super::*;
-
-fn every_key() -> Vec<Key> {
-    [
-        number::KEYS,
-        verdict::MEASURE_KEYS,
-        verdict::NAME_KEYS,
-        verdict::REASON_KEYS,
-        verdict::UNKNOWN_KEYS,
-        verdict::GAP_KEYS,
-        verdict::SOURCE_KEYS,
-        verdict::DOUBT_KEYS,
-        desk::ERROR_KEYS,
-        desk::FAULT_KEYS,
-        desk::PROFILE_FAULT_KEYS,
-        page::CALC_KEYS,
-        page::EXPECTED_KEYS,
-        page::GROWTH_KEYS,
-        page::LOTS_KEYS,
-        page::SOWING_KEYS,
-        page::COMMAND_KEYS,
-        page::HELP_KEYS,
-        page::USAGE_KEYS,
-        desk::REFUSAL_KEYS,
-        desk::DESK_KEYS,
-        page::READY_KEYS,
-        page::SPECIES_KEYS,
-        round::TASK_KEYS,
-        round::UNTIL_KEYS,
-        round::ROUND_REASON_KEYS,
-        round::SIGN_KEYS,
-        round::CHANGE_KEYS,
-        forecast::KEYS,
-        desk::SHEET_KEYS,
-        desk::WRITTEN_KEYS,
-        screen::NAME_KEYS,
-        screen::FRAME_KEYS,
-        screen::FORM_KEYS,
-        screen::WALK_KEYS,
-        screen::TRAYS_KEYS,
-        screen::BEDS_KEYS,
-        screen::GOING_OUT_KEYS,
-        screen::SEED_KEYS,
-        screen::SEASON_KEYS,
-        screen::JOURNAL_KEYS,
-        entry::ENTRY_BOOK_KEYS,
-        entry::ENTRY_GROUND_KEYS,
-        entry::ENTRY_SEED_KEYS,
-        entry::ENTRY_SITE_KEYS,
-        entry::ENTRY_TRAY_KEYS,
-        entry::ENTRY_WORD_KEYS,
-    ]
-    .concat()
-}
-
-/// The messages of a theme with the variables their text uses, read line by line.
-fn written(text: &str) -> BTreeMap<String, BTreeSet<String>> {
-    let mut all: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
-    let mut last = String::new();
-    for line in text.lines().filter(|line| !line.starts_with('#') && !line.trim().is_empty()) {
-        if line.starts_with(|letter: char| letter.is_ascii_alphabetic()) {
-            last = line.split(" =").next().unwrap().to_string();
-            assert!(all.insert(last.clone(), BTreeSet::new()).is_none(), "{last} stands twice");
-        }
-        for part in line.split('$').skip(1) {
-            let variable: String = part.chars().take_while(|c| c.is_ascii_alphanumeric() || *c == '_').collect();
-            all.get_mut(&last).unwrap().insert(variable);
-        }
-    }
-    all
-}
-
-#[test]
-fn every_sentence_stands_in_both_languages_with_exactly_its_arguments() {
-    let keys: BTreeMap<String, BTreeSet<String>> = every_key()
-        .iter()
-        .map(|key| (key.name.to_string(), key.arguments.iter().map(|(name, _)| name.to_string()).collect()))
-        .collect();
-    assert_eq!(keys.len(), every_key().len(), "a key is declared twice");
-    for lang in Lang::ALL {
-        let mut standing = BTreeMap::new();
-        for (theme, text) in lang.texts() {
-            assert!(FluentResource::try_new(text.to_string()).is_ok(), "{lang:?}/{theme}.ftl cannot be read");
-            for (key, variables) in written(text) {
-                assert!(standing.insert(key.clone(), variables).is_none(), "{lang:?}: {key} stands in two files");
-            }
-        }
-        for (key, arguments) in &keys {
-            let variables = standing.remove(key).unwrap_or_else(|| panic!("{lang:?}: {key} is missing"));
-            assert_eq!(&variables, arguments, "{lang:?}: {key} uses other variables than are passed");
-        }
-        assert!(standing.is_empty(), "{lang:?}: nobody uses {:?}", standing.keys());
-    }
-}
+use crate::base::word::Word;
+use crate::nursery::entry::all_kinds;
+use crate::nursery::entry::shape::Shape;
+use crate::nursery::entry::types::{ArrivedFrom, CutWhat, GroundTask, Kept, MovedHow, PlantForm, Roots, Sky, Tubers};
+use crate::nursery::species::profile::FIGURES;
+use crate::nursery::species::{Role, Stem, Storage, Template};
+use crate::reckon::changes::Passage;
+use crate::reckon::picture::{Basis, Rule, RuleSource, Stage, Standing};
+use crate::reckon::round::Task;
+use crate::reckon::seed::LotState;
 
 #[test]
 fn every_sentence_is_said_in_its_own_language_for_one_and_for_many() {
     for lang in Lang::ALL {
         let wording = Wording::new(lang);
-        for key in every_key() {
+        for key in KEYS {
             for number in [0, 1, 2, 12] {
                 let arguments: Vec<(&'static str, Argument)> = key
                     .arguments
                     .iter()
                     .map(|(name, kind)| match kind {
-                        Kind::Text => (*name, Argument::text(format!("<{name}>"))),
+                        Kind::Text => (*name, Argument::text("<x>")),
                         Kind::Count => (*name, Argument::count(number)),
                     })
                     .collect();
@@ -133,6 +51,66 @@ fn every_sentence_is_said_in_its_own_language_for_one_and_for_many() {
                 }
             }
         }
+    }
+}
+
+fn words<W: Word>() -> BTreeSet<&'static str> {
+    W::WORDS.iter().map(|(word, _)| word.spelled()).collect()
+}
+
+/// The words of a form's fields, their names and what may be chosen in them.
+fn words_of_forms() -> (BTreeSet<&'static str>, BTreeSet<&'static str>) {
+    fn walk(shape: &Shape, names: &mut BTreeSet<&'static str>, choices: &mut BTreeSet<&'static str>) {
+        match shape {
+            Shape::Word(words) => choices.extend(words.iter().map(|spellings| spellings[0])),
+            Shape::Flag => choices.extend(["true", "false"]),
+            Shape::List(inner) => walk(inner, names, choices),
+            Shape::Record(fields) => fields.iter().for_each(|field| {
+                names.insert(field.name);
+                walk(&field.shape, names, choices);
+            }),
+            _ => {}
+        }
+    }
+    let (mut names, mut choices) = (BTreeSet::new(), BTreeSet::new());
+    for field in all_kinds().flat_map(|kind| kind.fields) {
+        names.insert(field.name);
+        walk(&field.shape, &mut names, &mut choices);
+    }
+    (names, choices)
+}
+
+#[test]
+fn each_word_of_ours_has_its_sentence_and_no_sentence_is_left_over() {
+    let (fields, choices) = words_of_forms();
+    for (theme, words) in [
+        (theme::KIND, all_kinds().map(|kind| kind.kind).collect::<BTreeSet<_>>()),
+        (theme::FIELD, fields),
+        (theme::CHOICE, choices),
+        (theme::ROLE, words::<Role>()),
+        (theme::WORD, &(&words::<Storage>() | &words::<Stem>()) | &words::<Template>()),
+        (theme::FROM, words::<ArrivedFrom>()),
+        (theme::FORM, words::<PlantForm>()),
+        (theme::MOVED, words::<MovedHow>()),
+        (theme::CUT, words::<CutWhat>()),
+        (theme::SKY, words::<Sky>()),
+        (theme::KEPT, words::<Kept>()),
+        (theme::ROOTS, words::<Roots>()),
+        (theme::TUBERS, words::<Tubers>()),
+        (theme::WORK, words::<GroundTask>()),
+        (theme::RULE, words::<Rule>()),
+        (theme::UNKNOWN, words::<Rule>()),
+        (theme::BASIS, words::<Basis>()),
+        (theme::STAGE, words::<Stage>()),
+        (theme::STANDING, words::<Standing>()),
+        (theme::SOURCE, words::<RuleSource>()),
+        (theme::PASSAGE, words::<Passage>()),
+        (theme::TASK, words::<Task>()),
+        (theme::TASKS, words::<Task>()),
+        (theme::SEED_STATE, words::<LotState>()),
+        (theme::FIGURE, FIGURES.iter().map(|(name, _)| *name).collect()),
+    ] {
+        assert_eq!(words_of(theme), words, "{theme}");
     }
 }
 

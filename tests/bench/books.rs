@@ -5,6 +5,8 @@
 
 #[path = "../support/grown/mod.rs"]
 mod grown;
+#[path = "../support/taken.rs"]
+mod taken;
 
 use std::collections::HashSet;
 use std::fs::File;
@@ -24,6 +26,7 @@ use outplant::nursery::envelope::Draft;
 use outplant::reckon::{Fold, View};
 use rusqlite::{Connection, OpenFlags};
 use serde_json::{Value, json};
+use taken::watched;
 
 /// The seed of every book.
 const SEED: u64 = 20_261_125;
@@ -34,8 +37,6 @@ const PATIENCE: Duration = Duration::from_secs(20);
 const LEAST_RUNS: usize = 3;
 /// Two years, days.
 const LONG_PAST_DAYS: i32 = 730;
-/// How often the memory of a running program is looked at.
-const LOOK_EVERY: Duration = Duration::from_millis(2);
 
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).filter(|word| !word.starts_with('-')).collect();
@@ -238,28 +239,6 @@ fn write_plain(sealed: &Path, plain: &Path) -> usize {
     }
     out.flush().unwrap();
     written
-}
-
-/// Runs a program to its end; the answer is how many seconds it took, and the most memory it had.
-fn watched(command: &mut Command) -> (f64, String) {
-    let begun = Instant::now();
-    let mut child = command.spawn().unwrap();
-    let status = format!("/proc/{}/status", child.id());
-    let mut peak_kib = None;
-    let ended = loop {
-        let said = std::fs::read_to_string(&status).unwrap_or_default();
-        let line = said.lines().find_map(|line| line.strip_prefix("VmHWM:"));
-        let kib = line.and_then(|line| line.trim().trim_end_matches(" kB").parse::<u64>().ok());
-        peak_kib = peak_kib.max(kib);
-        match child.try_wait().unwrap() {
-            Some(ended) => break ended,
-            None => std::thread::sleep(LOOK_EVERY),
-        }
-    };
-    let seconds = begun.elapsed().as_secs_f64();
-    assert!(ended.success(), "{command:?} ended with {ended}");
-    let peak = peak_kib.map_or("memory not known here".into(), |kib| format!("{:.1} MiB", kib as f64 / 1024.0));
-    (seconds, peak)
 }
 
 /// How long runs took, shortest first.

@@ -4,7 +4,7 @@
 use std::path::Path;
 use std::process::{Command, Stdio};
 
-use super::{Row, count, has_strace};
+use super::{Row, count, needs_strace};
 use crate::support::program::{Ended, Home};
 
 /// What can be refused, with the errors that a system gives there.
@@ -141,10 +141,7 @@ pub(super) struct Told {
 
 #[test]
 fn an_error_of_the_disk_at_any_operation_loses_nothing_acknowledged_and_is_told() {
-    if !has_strace() {
-        println!("\n| errors of the disk | 0 | 0 | 0 | not run: this machine has no strace |");
-        return;
-    }
+    needs_strace();
     // In `cargo test` every so many-eth operation, in the full run each.
     let step = count("FAULT_STEP", 9, 1) as usize;
     let fresh = fresh();

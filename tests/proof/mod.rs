@@ -86,10 +86,11 @@ pub fn quick_folder() -> tempfile::TempDir {
     tempfile::tempdir_in("/dev/shm").unwrap_or_else(|_| tempfile::tempdir().unwrap())
 }
 
-/// Whether system calls can be recorded, and errors put in.
-pub fn has_strace() -> bool {
+/// System calls are recorded, and errors put in, by `strace`. Without it these tests prove nothing, so they fail.
+pub fn needs_strace() {
     use std::process::{Command, Stdio};
-    Command::new("strace").arg("-V").stdout(Stdio::null()).stderr(Stdio::null()).status().is_ok_and(|end| end.success())
+    let there = Command::new("strace").arg("-V").stdout(Stdio::null()).stderr(Stdio::null()).status();
+    assert!(there.is_ok_and(|end| end.success()), "these tests need strace: install the package `strace`");
 }
 
 /// Runs something that must not panic.

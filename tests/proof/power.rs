@@ -10,7 +10,7 @@ use std::process::{Command, Stdio};
 
 use outplant::journal::Journal;
 
-use super::{Row, count, has_strace};
+use super::{Row, count, needs_strace};
 use crate::support::program::Home;
 use replay::{Replay, Verdict};
 use trace::{Operation, Trace};
@@ -124,10 +124,7 @@ fn cut(row: &mut Row, trace: &Trace, strict: bool, cuts: u64) -> Vec<Verdict> {
 
 #[test]
 fn power_cut_at_any_moment_loses_nothing_acknowledged() {
-    if !has_strace() {
-        println!("\n| power cuts | 0 | 0 | 0 | not run: this machine has no strace |");
-        return;
-    }
+    needs_strace();
     let (rounds, all) = (count("CUT_WORK", 14, 60), count("CUTS", 320, 50_000));
     let (alone, beside) = (recorded(rounds, Manner::Alone), recorded(rounds, Manner::Beside));
     for (name, trace) in [("alone", &alone), ("beside an open desk", &beside)] {
@@ -171,10 +168,7 @@ fn lost_and_damaged(name: &str, trace: &Trace, cuts: u64) -> (usize, usize) {
 
 #[test]
 fn the_test_of_power_cuts_sees_what_weaker_settings_lose() {
-    if !has_strace() {
-        println!("\n| power cuts with weaker settings | 0 | 0 | 0 | not run: this machine has no strace |");
-        return;
-    }
+    needs_strace();
     let (rounds, cuts) = (count("CUT_WORK", 14, 60), count("CONTROL_CUTS", 200, 1_000));
     let (alone, beside) = (recorded(rounds, Manner::Alone), recorded(rounds, Manner::Beside));
     let large = recorded(LARGE_ROUNDS, Manner::BesideAndLarge);

@@ -2,7 +2,7 @@
 
 use super::faults::{Told, copied, fault_after, fresh, operations, run, works};
 use super::large::{self, Large};
-use super::{Row, count, has_strace};
+use super::{Row, count, needs_strace};
 use crate::support::program::{Ended, Home};
 
 /// The operations before which it is killed.
@@ -47,10 +47,7 @@ fn strike(
 
 #[test]
 fn killed_at_any_operation_nothing_is_there_by_half() {
-    if !has_strace() {
-        println!("\n| kills at every operation | 0 | 0 | 0 | not run: this machine has no strace |");
-        return;
-    }
+    needs_strace();
     let most = count("STRIKES", 5, 100_000) as usize;
     let begun = fresh();
     for number in 0..4 {
@@ -69,10 +66,7 @@ fn killed_at_any_operation_nothing_is_there_by_half() {
 
 #[test]
 fn killed_at_any_operation_of_what_is_kept_beside_the_entries_the_book_is_whole() {
-    if !has_strace() {
-        println!("\n| kills while stories are kept | 0 | 0 | 0 | not run: this machine has no strace |");
-        return;
-    }
+    needs_strace();
     let most = count("STRIKES_LARGE", 4, 40) as usize;
     for (name, large) in [
         ("keeping a large book's stories anew", Large::WithoutStories),

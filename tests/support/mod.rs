@@ -3,6 +3,7 @@
 pub mod grown;
 pub mod program;
 pub mod reference;
+pub mod schema;
 pub mod screen;
 pub mod sowings;
 

@@ -31,8 +31,8 @@ impl Cli {
 
 /// Puts the help of a command, its arguments and its subcommands into the person's language.
 fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Command {
-    let about = wording.help(&format!("help_{path}"));
-    let longer = wording.help(&format!("help_{path}_more"));
+    let about = wording.help(path);
+    let longer = wording.help(&format!("{path}_more"));
     let names: Vec<String> = command.get_arguments().map(|argument| argument.get_id().to_string()).collect();
     let below: Vec<String> = command.get_subcommands().map(|inner| inner.get_name().to_string()).collect();
     let mut command = command;
@@ -45,7 +45,7 @@ fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Comman
         command = command.after_help(longer);
     }
     for name in names {
-        let own = wording.help(&format!("help_{path}_{name}")).or_else(|| wording.help(&format!("help_any_{name}")));
+        let own = wording.help(&format!("{path}_{name}")).or_else(|| wording.help(&format!("any_{name}")));
         command = command.mut_arg(name, |argument| worded_argument(argument, own, wording));
     }
     command = command.subcommand_value_name(wording.help_value_command());
@@ -63,7 +63,7 @@ fn worded_argument(argument: clap::Arg, help: Option<String>, wording: &Wording)
     if takes_value {
         let written = argument.get_value_names().and_then(|names| names.first()).map(|name| name.to_lowercase());
         let written = written.unwrap_or_else(|| argument.get_id().as_str().to_string()).replace("key=value", "fields");
-        if let Some(name) = wording.help(&format!("help_value_{written}")) {
+        if let Some(name) = wording.help(&format!("value_{written}")) {
             argument = argument.value_name(name);
         }
     }
@@ -110,4 +110,39 @@ fn short_forms(wording: &Wording) -> String {
         text.push_str(&format!("\n    {}  {kind}", left_aligned(example, room)));
     }
     text
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+    use crate::wording::words_of;
+
+    /// Every path under which help is looked up below a command.
+    fn looked_up(command: &clap::Command, path: &str, all: &mut BTreeSet<String>) {
+        all.extend([path.to_string(), format!("{path}_more")]);
+        for argument in command.get_arguments() {
+            all.extend([format!("{path}_{}", argument.get_id()), format!("any_{}", argument.get_id())]);
+            all.extend(argument.get_value_names().into_iter().flatten().map(|name| {
+                let name = name.to_lowercase().replace("key=value", "fields");
+                format!("value_{name}")
+            }));
+        }
+        for inner in command.get_subcommands() {
+            looked_up(inner, &format!("{path}_{}", inner.get_name()).replace("outplant_", ""), all);
+        }
+    }
+
+    #[test]
+    fn every_help_belongs_to_a_command_an_option_or_a_value() {
+        let mut command = Cli::command();
+        command.build();
+        let mut all = BTreeSet::new();
+        looked_up(&command, "outplant", &mut all);
+        let written = words_of("help_");
+        assert!(written.len() > 100, "only {} were found", written.len());
+        let lost: Vec<&str> = written.into_iter().filter(|word| !all.contains(*word)).collect();
+        assert_eq!(lost, Vec::<&str>::new());
+    }
 }

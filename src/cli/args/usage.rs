@@ -5,24 +5,22 @@ use std::error::Error as _;
 use std::num::ParseFloatError;
 
 use crate::base::DayError;
-use crate::cli::answer::{Ending, note};
+use crate::cli::answer::{Ending, refuse};
 use crate::wording::Wording;
 
 /// Answers what clap could not read, or help and the version where those were asked for.
-pub fn answer(fault: &Error, wording: &Wording) -> Ending {
+pub fn answer(fault: &Error, wording: &Wording, json: bool) -> Ending {
     match fault.kind() {
         ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => {
             let _ = fault.print();
             Ending::Done
         }
-        ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand => {
+        ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand if !json => {
             let _ = fault.print();
             Ending::Usage
         }
         _ => {
-            for line in said(fault, wording) {
-                note(&line);
-            }
+            refuse(Ending::Usage, &said(fault, wording), json);
             Ending::Usage
         }
     }

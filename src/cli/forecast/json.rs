@@ -1,4 +1,4 @@
-//! What is expected, for programs: `forecast` of a tray, `experience` and `pipeline` of a species, `worth_looking` of a round.
+//! What is expected, for programs: `forecast` of a tray, `experience` and `stock_to_come` of a species, `worth_looking` of a round.
 
 use serde_json::{Value, json};
 
@@ -111,7 +111,7 @@ fn learned_json(known: Learned) -> Value {
 }
 
 /// What is coming of a species, by month.
-pub fn pipeline_json(pipeline: &Pipeline) -> Value {
+pub fn stock_to_come_json(pipeline: &Pipeline) -> Value {
     let months = pipeline.months.iter().map(|one| {
         let month = format!("{:04}-{:02}", one.year, one.month);
         json!({"month": month, "trays": one.trays, "plants": range(one.plants)})

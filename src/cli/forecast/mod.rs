@@ -2,4 +2,4 @@
 
 mod json;
 
-pub(super) use json::{experience_json, pipeline_json, tray_forecast_json, worth_json};
+pub(super) use json::{experience_json, stock_to_come_json, tray_forecast_json, worth_json};

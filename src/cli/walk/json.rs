@@ -1,6 +1,6 @@
 //! The round for programs: the contract of `walk --json`.
 
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
 
 use super::FIGURES_OF;
 use crate::cli::criterion_json::{measure_json, number};
@@ -9,6 +9,7 @@ use crate::cli::ready_json::VERSION;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::intervals::work;
+use crate::reckon::round::to_write::{Known, Writing, to_write};
 use crate::reckon::round::{Round, Stop, Where};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
@@ -28,6 +29,21 @@ pub fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> Value {
         "can_wait": all(&round.can_wait),
         "worth_looking": round.worth_shown().map(|worth| worth_json(worth, wording)).collect::<Vec<_>>(),
     })
+}
+
+/// The entry that does the task, with the fields that are known.
+fn entry_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
+    let entry = to_write(stop, Writing { picture, today: picture.day, day: picture.day, passed: &[] });
+    let value = |known: &Known| match known {
+        Known::Text(text) => json!(text),
+        Known::Number(number) => json!(number),
+        Known::Species(species) => json!(species),
+        Known::Yes => json!(true),
+        Known::LetGo(because) => json!(wording.let_go_because(*because)),
+    };
+    let fields: Map<String, Value> =
+        entry.fields.iter().map(|(name, known)| ((*name).to_string(), value(known))).collect();
+    json!({"kind": entry.kind, "fields": fields})
 }
 
 fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
@@ -58,6 +74,7 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
             "within_days": stop.at_stake.within_days,
         },
         "lost": wording.lost_without_stop(stop),
+        "entry": entry_json(stop, picture, wording),
         "minutes": number(stop.minutes),
         "work_minutes": stop.work_minutes.map(number),
         "work_source": stop.work_minutes.map(|_| work::SOURCE),

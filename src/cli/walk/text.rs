@@ -6,12 +6,11 @@ use crate::cli::ready_text::page_top;
 use crate::cli::sheet::{Ink, Sheet};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
+use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 
-/// Days for which the closing line lets a task go.
-const LET_GO_DAYS: i32 = 7;
 /// Blanks before what is said of a stop.
 const INDENT: usize = 4;
 

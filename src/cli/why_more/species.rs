@@ -6,7 +6,7 @@ use super::lot_json::{needed_into, sowing_json};
 use super::lot_text::sowing;
 use super::{refuse_nonsense, sure_of};
 use crate::cli::answer::Ending;
-use crate::cli::forecast::{experience_json, pipeline_json};
+use crate::cli::forecast::{experience_json, stock_to_come_json};
 use crate::cli::run::{Run, Stopped};
 use crate::cli::sheet::Ink;
 use crate::cli::why_json::answer;
@@ -35,7 +35,7 @@ pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<
             "species": key,
             "species_name": wording.species_of(&key, catalogue),
             "experience": experience_json(&known, wording),
-            "pipeline": coming.map(pipeline_json),
+            "stock_to_come": coming.map(stock_to_come_json),
             "open_places": asked.open_places,
             "standing_in_trays": asked.standing,
             "sowing": plan,

@@ -5,8 +5,8 @@ use serde_json::Value;
 use super::rows;
 use crate::base::Day;
 use crate::dashboard::keys::Key;
-use crate::dashboard::layer::read_day;
 use crate::dashboard::parts::Typed;
+use crate::dashboard::parts::days::read_day;
 use crate::nursery::entry::shape::{Field, Shape};
 
 /// A field of a form.

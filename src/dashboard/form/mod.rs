@@ -8,18 +8,16 @@ mod said;
 mod suggest;
 mod view;
 
-use serde::{Deserialize, Serialize};
-
+use super::act::{Act, FormFor, KeptForm, ScreenName};
+use super::context::On;
 use super::keys::Key;
-use super::message::{Act, ScreenName};
-use super::model::On;
 use super::parts::Typed;
+use super::parts::days::read_day;
 use crate::base::Day;
 use crate::desk::read_typed;
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::kind_of_entry;
 use crate::nursery::entry::rules::one_only_of;
-use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
 use crate::reckon::picture::Doubt;
@@ -31,82 +29,6 @@ pub const KEPT_FORM: &str = "form";
 
 /// What a push of the rod takes.
 const TOGETHER_ROD: [&str; 4] = ["rod_mm", "push_kg", "depth_cm", "days_since_soaking"];
-
-/// Which form to open, and what is known already.
-#[derive(Clone, PartialEq, Eq, Debug, Default)]
-pub struct FormFor {
-    /// The kind of entry.
-    pub kind: String,
-    /// Fields that are known, by name.
-    pub preset: Vec<(String, String)>,
-    /// The field to begin with, where it is not the first that is missing.
-    pub begin_at: Option<String>,
-    /// What the screen wants to hear when it is written: the id of a stop.
-    pub stop: String,
-}
-
-impl FormFor {
-    /// A form of a kind about something.
-    pub fn about(kind: &str, subject: Option<&Subject>) -> FormFor {
-        let mut asked = FormFor { kind: kind.to_string(), ..FormFor::default() };
-        let Some(known) = kind_of_entry(kind) else { return asked };
-        let has = |name: &str| known.fields.iter().any(|field| field.name == name);
-        let (names, value): (&[&str], String) = match subject {
-            Some(Subject::Tray(code)) => (&["tray", "from"], code.to_string()),
-            Some(Subject::Lot(code)) => (&["lot"], code.to_string()),
-            Some(Subject::Bed(name)) => (&["bed"], name.to_string()),
-            Some(Subject::Place(name)) => (&["place"], name.to_string()),
-            Some(Subject::Site) | None => (&[], String::new()),
-        };
-        if kind == "noted" {
-            if !value.is_empty() {
-                asked.preset.push(("about".to_string(), value));
-            }
-        } else if let Some(name) = names.iter().find(|name| has(name)) {
-            // What "from" means differs: only a move comes from a tray.
-            if *name != "from" || kind == "moved_on" {
-                asked.preset.push(((*name).to_string(), value));
-            }
-        }
-        asked
-    }
-
-    /// The same with a field known.
-    pub fn with(mut self, name: &str, value: impl ToString) -> FormFor {
-        self.preset.push((name.to_string(), value.to_string()));
-        self
-    }
-
-    /// The same with the keys in a field at first.
-    pub fn beginning_at(mut self, name: &str) -> FormFor {
-        self.begin_at = Some(name.to_string());
-        self
-    }
-
-    /// The same, telling the screen of this stop when it is written.
-    pub fn for_stop(mut self, stop: &str) -> FormFor {
-        self.stop = stop.to_string();
-        self
-    }
-}
-
-/// A half-filled form as it is kept on disk.
-#[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
-pub struct KeptForm {
-    /// The kind of entry.
-    pub kind: String,
-    /// What was typed, by field.
-    pub typed: Vec<(String, String)>,
-    /// The day it is of, as typed.
-    #[serde(default)]
-    pub day: String,
-    /// The stop it was opened from.
-    #[serde(default)]
-    pub stop: String,
-    /// The field that had the keys.
-    #[serde(default)]
-    pub at: Option<String>,
-}
 
 /// What the clerk found out about what is typed.
 #[derive(Clone, PartialEq, Debug)]
@@ -270,7 +192,7 @@ impl Form {
             return Ok(on.writing_day.unwrap_or(today));
         }
         let written = self.day.text();
-        let day = super::layer::read_day(&written, today).ok_or_else(|| on.wording.day_not_read(&written))?;
+        let day = read_day(&written, today).ok_or_else(|| on.wording.day_not_read(&written))?;
         if day > today { Err(on.wording.day_not_coming()) } else { Ok(day) }
     }
 

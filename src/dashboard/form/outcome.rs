@@ -1,7 +1,7 @@
 //! What an entry would do, in words.
 
 use crate::base::TrayCode;
-use crate::dashboard::model::On;
+use crate::dashboard::context::On;
 use crate::reckon::effect::{Effect, TrayBrief};
 
 /// The most lines; the rest is counted.

@@ -1,8 +1,8 @@
 //! A form outside its own drawing: what it says in a few words, the field that has the keys, its fields one by one.
 
 use super::{Form, Tried, outcome_words};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
-use crate::dashboard::model::On;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::reckon::sample_progress::sample_progress;
 

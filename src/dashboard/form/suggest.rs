@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::field::FieldLine;
 use crate::base::text::folded;
-use crate::dashboard::model::On;
+use crate::dashboard::context::On;
 use crate::nursery::entry::shape::{NameOf, Shape};
 
 /// The most names offered.

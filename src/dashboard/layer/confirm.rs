@@ -4,10 +4,11 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use std::sync::Arc;
 
+use crate::dashboard::act::Act;
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::message::{Act, Request};
-use crate::dashboard::model::On;
+use crate::dashboard::message::Request;
 use crate::dashboard::parts::Page;
 use crate::desk::Withdraws;
 use crate::nursery::entry::Entry;

@@ -3,13 +3,13 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::heading_and_line;
+use super::heading::heading_and_line;
 use crate::base::name_search::nearest;
 use crate::base::text::folded;
+use crate::dashboard::act::Act;
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, Typed};
 use crate::nursery::entry::subject::Subject;
 

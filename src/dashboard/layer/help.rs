@@ -4,10 +4,10 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::base::text::folded;
+use crate::dashboard::act::Act;
+use crate::dashboard::context::On;
 use crate::dashboard::keys::{EVERYWHERE, Key, KeyLine};
 use crate::dashboard::look::Ink;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, Typed};
 
 /// Help, with the keys of the screen it was opened on.

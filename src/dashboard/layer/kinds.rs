@@ -3,13 +3,12 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::heading_and_line;
+use super::heading::heading_and_line;
 use crate::base::text::folded;
-use crate::dashboard::form::{FormFor, KeptForm};
+use crate::dashboard::act::{Act, FormFor, KeptForm};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, Typed};
 use crate::nursery::entry::all_kinds;
 use crate::nursery::entry::subject::Subject;

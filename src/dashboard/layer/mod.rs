@@ -3,6 +3,7 @@
 mod confirm;
 mod day;
 mod find;
+mod heading;
 mod help;
 mod kinds;
 mod news;
@@ -10,21 +11,21 @@ mod options;
 mod why;
 
 pub use confirm::Confirm;
-pub use day::{AskDay, DayFor, read_day};
+pub use day::{AskDay, DayFor};
 pub use find::Find;
 pub use help::Help;
 pub use kinds::Kinds;
 pub use news::{News, news_words};
 pub use options::Options;
-pub use why::{Why, WhyOf};
+pub use why::Why;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use super::act::Act;
+use super::context::On;
 use super::form::Form;
 use super::keys::Key;
-use super::message::Act;
-use super::model::On;
 
 /// What lies over a screen.
 pub enum Layer {
@@ -90,21 +91,4 @@ impl Layer {
             Layer::Confirm(confirm) => confirm.draw(on, area, buffer),
         }
     }
-}
-
-/// Draws a heading, then a line to type in; the answer is what is left below.
-fn heading_and_line(title: &str, typed: &super::parts::Typed, area: Rect, buffer: &mut Buffer) -> Rect {
-    use super::look::Ink;
-    use super::parts::Page;
-    let mut page = Page::new(area.width);
-    page.paragraph(title, Ink::Strong);
-    page.draw(0, area, buffer);
-    let top = (page.height() as u16).min(area.height);
-    let line = Rect { y: area.y + top, height: u16::from(top < area.height), ..area };
-    if line.height == 1 {
-        buffer.set_string(line.x, line.y, ">", Ink::Strong.style());
-        typed.draw(Rect { x: line.x + 2, width: line.width.saturating_sub(2), ..line }, buffer, true);
-    }
-    let used = (top + 2).min(area.height);
-    Rect { y: area.y + used, height: area.height - used, ..area }
 }

@@ -6,10 +6,10 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::base::{Day, EntryId};
+use crate::dashboard::act::Act;
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::Entry;
 use crate::reckon::changes::by_cause::{Because, Kind, by_cause};

@@ -3,10 +3,10 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use crate::dashboard::act::{Act, Switch};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::{Ink, Inks};
-use crate::dashboard::message::{Act, Switch};
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::forecast::Leads;
 

@@ -6,10 +6,10 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::base::{BedName, EntryId, LotCode, SpeciesKey, TrayCode};
+use crate::dashboard::act::{Act, WhyOf};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::{Ink, answered_mark};
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::growth::tray_growth;
@@ -20,21 +20,6 @@ use crate::reckon::sowing::{SowingAsked, USUAL_SURE};
 use crate::reckon::stock::LotStory;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
-
-/// What the reasons are asked of.
-#[derive(Clone, PartialEq, Debug)]
-pub enum WhyOf {
-    /// A tray or a bed, a lot or a place.
-    About(Subject),
-    /// A lot, and how many of it to sow for so many plants.
-    Lot(LotCode, Option<u32>),
-    /// A bed for one species.
-    Bed(BedName, SpeciesKey),
-    /// A tray for a bed.
-    Pair(TrayCode, BedName),
-    /// A stop of the round, by its id.
-    Stop(String),
-}
 
 impl WhyOf {
     /// Whose entries may be named.

@@ -1,6 +1,7 @@
 //! Pieces that every screen is built of: a page of wrapped text, a table that never wraps, a line to type in, a chart.
 
 mod chart;
+pub mod days;
 mod page;
 mod table;
 mod typed;

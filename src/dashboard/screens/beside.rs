@@ -3,10 +3,10 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use crate::dashboard::act::Act;
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
 

@@ -15,13 +15,15 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread;
 use std::time::{Duration, Instant};
 
+use super::act::{KeptForm, ScreenName};
 use super::clerk::{Clerk, ReadClock};
-use super::form::{KEPT_FORM, KeptForm};
+use super::context::Book;
+use super::form::KEPT_FORM;
 use super::frame;
 use super::keys::Key;
 use super::look::{Ink, Look};
-use super::message::{Answer, Effect, Message, Request, ScreenName};
-use super::model::{Book, Model};
+use super::message::{Answer, Effect, Message, Request};
+use super::model::Model;
 use super::screens::Screens;
 use super::update::{refresh, update};
 use crate::base::Day;

@@ -1,7 +1,7 @@
 //! Every kind that can be written has a form: found by its word, filled key by key, its effect shown, written and said.
 
 use super::Stage;
-use crate::dashboard::form::FormFor;
+use crate::dashboard::act::FormFor;
 use crate::dashboard::keys::Key;
 use crate::dashboard::layer::Layer;
 use crate::dashboard::message::{Message, Request};

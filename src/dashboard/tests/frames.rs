@@ -1,8 +1,10 @@
 //! What holds on every screen, at every size, in both languages.
 
 use super::Stage;
+use crate::base::word::Word;
+use crate::dashboard::act::WhyOf;
 use crate::dashboard::keys::Key;
-use crate::dashboard::layer::{Layer, Why, WhyOf};
+use crate::dashboard::layer::{Layer, Why};
 use crate::dashboard::look::{Inks, stage_mark};
 use crate::wording::Lang;
 
@@ -156,6 +158,13 @@ fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
             assert!(last.contains(&back), "{at}: {last}");
         }
     });
+}
+
+#[test]
+fn what_each_key_does_has_a_sentence_and_no_sentence_is_left_over() {
+    let does: std::collections::BTreeSet<&str> =
+        crate::dashboard::keys::Does::WORDS.iter().map(|(_, spelled)| spelled[0]).collect();
+    assert_eq!(crate::wording::words_of("does_"), does);
 }
 
 #[test]

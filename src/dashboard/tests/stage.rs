@@ -5,8 +5,8 @@ use ratatui::layout::Rect;
 use tempfile::TempDir;
 
 use crate::base::{Clock, Day, EntryId, Moment};
+use crate::dashboard::act::FormFor;
 use crate::dashboard::clerk::Clerk;
-use crate::dashboard::form::FormFor;
 use crate::dashboard::frame;
 use crate::dashboard::keys::Key;
 use crate::dashboard::message::{Answer, Effect, Message, Request};

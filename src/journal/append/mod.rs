@@ -70,16 +70,6 @@ impl Journal {
         Ok(Taken { added, already, written })
     }
 
-    /// Says how many of these entries would be added and how many are here already, or why they could not be taken. Writes
-    /// nothing.
-    pub fn try_sealed(&mut self, known: Vec<Sealed>) -> Result<(usize, usize), JournalError> {
-        let mut intake = self.begin_intake()?;
-        let put = self.put_all(&mut intake, known);
-        let counted = intake.counted();
-        self.let_go(intake);
-        put.map(|()| counted)
-    }
-
     fn put_all(&self, intake: &mut Intake, known: Vec<Sealed>) -> Result<(), JournalError> {
         for (i, sealed) in known.into_iter().enumerate() {
             intake.put(self, i + 1, sealed)?;

@@ -3,7 +3,7 @@
 
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 
-use super::lookup::{Sort, Sought};
+use super::lookup::Sort;
 use crate::base::Day;
 use crate::journal::Journal;
 use crate::journal::error::JournalError;
@@ -133,13 +133,6 @@ impl Journal {
         let mut statement = self.connection.prepare_cached(query)?;
         let found = statement.query_map(asked, |row| Ok((row.get(0)?, row.get(1)?)))?;
         Ok(found.collect::<Result<_, _>>()?)
-    }
-
-    /// Whether something can be looked up by a name as it is written.
-    pub fn is_named(&self, sought: &Sought) -> Result<bool, JournalError> {
-        let query = "SELECT 1 FROM subject WHERE sort = ?1 AND name = ?2";
-        let mut statement = self.connection.prepare_cached(query)?;
-        Ok(statement.exists(params![sought.sort.word(), sought.name])?)
     }
 }
 

@@ -10,7 +10,8 @@ mod site;
 pub mod subject;
 mod tray;
 
-pub use form::{fault, reading, rules, shape, types};
+pub(crate) use form::{fault, rules};
+pub use form::{reading, shape, types};
 
 pub use book::*;
 pub use facts::{AboutFields, KindFacts};

@@ -13,6 +13,8 @@ words! {
         Memory: "memory", "memoria";
         /// Common practice in the trade; no single source.
         Common: "common practice", "common", "practica comun";
+        /// Our own default, not published: reasoned from what is named beside it, or chosen.
+        Ours: "ours", "nuestro";
         /// Written by this nursery over the built-in figure.
         Own: "own", "propio";
     }
@@ -24,7 +26,7 @@ words! {
 pub struct Figure<T> {
     /// The value, in the unit its field name ends with.
     pub value: T,
-    /// The publication, or "common practice".
+    /// The publication, "common practice", or "ours" with what it is reasoned from.
     pub source: String,
     /// How far it can be trusted.
     pub flag: Flag,

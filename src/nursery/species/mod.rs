@@ -4,13 +4,14 @@
 //! highland nursery 30-60 % more is common practice.
 
 mod built_in;
-pub mod catalogue;
-pub mod figure;
+pub(crate) mod catalogue;
+pub(crate) mod figure;
 mod limits;
 mod overrides;
-pub mod profile;
+pub(crate) mod profile;
 mod profile_fault;
 mod spanish;
+mod trust;
 
 pub use catalogue::Catalogue;
 pub use figure::{Figure, Flag};
@@ -18,3 +19,4 @@ pub use limits::fault;
 pub use profile::{GrowthPoint, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
 pub use profile_fault::ProfileFault;
 pub use spanish::in_spanish;
+pub use trust::Trust;

@@ -8,8 +8,8 @@ use crate::base::SpeciesKey;
 use crate::nursery::entry::types::{GroundTask, Tubers};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Looking, Measure, PartSeen, Rule, Source, Standing};
+use crate::reckon::test_book::{TestBook, day};
 use crate::reckon::tray::exposure::light_band;
-use crate::reckon::written::{Page, day};
 
 const ON: &str = "2026-04-10";
 
@@ -17,13 +17,13 @@ fn line(species: &str, pattern: &str, row_m: f64, in_row_m: f64) -> Value {
     json!({"species": species, "pattern": pattern, "row_m": row_m, "in_row_m": in_row_m})
 }
 
-fn lay_out(page: &mut Page, on: &str, plan: Value) {
+fn lay_out(page: &mut TestBook, on: &str, plan: Value) {
     page.write(on, "bed_set", bed(json!({"field":"Old maize","length_m":30,"width_m":12,"plan":plan})));
 }
 
 /// A bed of coffee: 5 rows of 16.
-fn coffee_bed() -> Page {
-    let mut page = Page::default();
+fn coffee_bed() -> TestBook {
+    let mut page = TestBook::default();
     lay_out(&mut page, "2026-01-05", json!([line("coffee", "rectangle", 2.5, 2.0)]));
     page
 }
@@ -34,7 +34,7 @@ fn bed(mut fields: Value) -> Value {
 }
 
 /// Everything done, soft, wet, in the rains and at 60 % of the light (the band of coffee is 50 to 70 %).
-fn ready_bed() -> Page {
+fn ready_bed() -> TestBook {
     let mut page = coffee_bed();
     page.write("2026-01-01", "season_set", json!({"rains":[{"from":"03-15","until":"06-10"}]}));
     for task in ["cleared", "holes", "weeded"] {
@@ -48,19 +48,19 @@ fn ready_bed() -> Page {
     page
 }
 
-fn planted(page: &mut Page, on: &str, tray: &str, count: u32) {
+fn planted(page: &mut TestBook, on: &str, tray: &str, count: u32) {
     let fields = json!({"tray":tray,"species":"coffee","count":count,"from":"bought","form":"bag"});
     page.write(on, "plants_received", fields);
     page.write(on, "outplanted", bed(json!({"tray":tray,"count":count})));
 }
 
-fn nurse(page: &mut Page, on: &str, nurse: &str, count: u32) {
+fn nurse(page: &mut TestBook, on: &str, nurse: &str, count: u32) {
     page.write(on, "nurse_planted", bed(json!({"nurse":nurse,"count":count,"row_m":2,"in_row_m":2})));
 }
 
 #[test]
 fn a_grid_counts_both_edges_and_each_species_stands_on_its_own() {
-    let mut page = Page::default();
+    let mut page = TestBook::default();
     // 12/2.5 = 4.8: 5 rows; 30/2 = 15: 16 places. Avocado 8 m square: 2 rows of 4.
     // Triangle of 3 m: rows 2.598 m apart, 12/2.598 = 4.6: 5 rows; 11 and, shifted by 1.5 m, 10 places: 3x11 + 2x10.
     let coffee = line("coffee", "rectangle", 2.5, 2.0);
@@ -80,7 +80,7 @@ fn a_grid_counts_both_edges_and_each_species_stands_on_its_own() {
 
 #[test]
 fn a_plan_for_more_plants_than_any_bed_has_gives_no_positions() {
-    let mut page = Page::default();
+    let mut page = TestBook::default();
     lay_out(&mut page, "2026-01-05", json!([line("coffee", "square", 0.001, 0.001)]));
     let coffee = page.first(ON);
     assert_eq!((coffee.positions, coffee.open_positions), (0, 0));
@@ -96,7 +96,7 @@ fn more_living_than_positions_leave_none_open() {
 
 #[test]
 fn a_nurse_species_in_the_plan_takes_the_positions_of_its_own_grid() {
-    let mut page = Page::default();
+    let mut page = TestBook::default();
     let plan = [line("banana", "square", 3.0, 3.0), line("coffee", "rectangle", 2.5, 2.0)];
     lay_out(&mut page, "2026-01-05", json!(plan));
     nurse(&mut page, "2026-03-01", "banana", 12);
@@ -296,7 +296,7 @@ fn ground_work_not_written_down_is_not_done_and_does_not_last() {
     assert_eq!(part.part, Some(rows));
 }
 
-fn rained(lines: &[(&str, f64)]) -> Page {
+fn rained(lines: &[(&str, f64)]) -> TestBook {
     let mut page = coffee_bed();
     page.write("2026-01-01", "season_set", json!({"rains":[{"from":"03-15","until":"06-10"}]}));
     for (on, rain_mm) in lines {
@@ -444,7 +444,7 @@ fn gaps_filled_since_are_no_longer_worth_filling() {
     let mut page = ready_bed();
     planted(&mut page, "2026-03-01", "cof-001", 60);
     page.write("2026-04-01", "survival_counted", bed(json!({"species":"coffee","alive":50,"dead":10})));
-    let gaps = |page: &Page| standing::gaps_worth_filling(&page.story(ON).0, &SpeciesKey::new("COA"), day(ON));
+    let gaps = |page: &TestBook| standing::gaps_worth_filling(&page.story(ON).0, &SpeciesKey::new("COA"), day(ON));
     assert!(gaps(&page));
     planted(&mut page, "2026-04-03", "cof-002", 4);
     assert!(gaps(&page));
@@ -471,7 +471,7 @@ fn every_cohort_is_asked_for_its_gaps() {
     let mut page = ready_bed();
     planted(&mut page, "2025-04-09", "cof-001", 12);
     planted(&mut page, "2025-10-09", "cof-002", 10);
-    let counted = |page: &mut Page, on: &str, tray: &str, alive: u32, dead: u32| {
+    let counted = |page: &mut TestBook, on: &str, tray: &str, alive: u32, dead: u32| {
         let fields = json!({"species":"coffee","tray":tray,"alive":alive,"dead":dead});
         page.write(on, "survival_counted", bed(fields));
     };
@@ -602,14 +602,14 @@ fn looks_at_some_rows_only_count_and_warn() {
 
 #[test]
 fn a_rock_blocks_its_spot_of_ground_on_every_grid() {
-    let mut page = Page::default();
+    let mut page = TestBook::default();
     let plan = [
         line("coffee", "rectangle", 2.5, 2.0),
         line("avocado", "square", 8.0, 8.0),
         line("grevillea", "square", 4.0, 4.0),
     ];
     lay_out(&mut page, "2026-01-05", json!(plan));
-    let open = |page: &Page| -> Vec<u32> {
+    let open = |page: &TestBook| -> Vec<u32> {
         let species = page.picture(ON).species;
         species.iter().map(|species| species.positions - species.open_positions).collect()
     };
@@ -639,7 +639,7 @@ fn a_rock_stays_where_it_is_when_the_bed_is_laid_out_anew() {
 }
 
 /// A bed of cassava lifted on 1 March 2026.
-fn lifted_bed() -> Page {
+fn lifted_bed() -> TestBook {
     let mut page = coffee_bed();
     nurse(&mut page, "2025-06-01", "cassava", 50);
     page.write("2026-03-01", "nurse_cut", bed(json!({"nurse":"cassava","what":"harvest","share":1})));
@@ -649,7 +649,7 @@ fn lifted_bed() -> Page {
 #[test]
 fn lifted_ground_is_loose_no_deeper_than_the_tubers() {
     let mut page = lifted_bed();
-    let depth = |page: &mut Page, cm: f64| {
+    let depth = |page: &mut TestBook, cm: f64| {
         page.write("2026-01-02", "species_set", json!({"species":"coffee","profile":{"container_depth_cm":cm}}));
         page.asked(ON, Rule::Soil).met
     };

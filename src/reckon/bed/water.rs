@@ -5,9 +5,9 @@ use crate::base::{Day, EntryId};
 use crate::reckon::picture::{Basis, Criterion, Gap, Looking, Measure, Rule, RuleSource};
 use crate::reckon::site::Site;
 
-/// Rain that wets the ground enough, mm. Ours, as in rules that date the onset of the rains; those are no rule for a day.
+/// Rain that wets the ground enough, mm. Ours: Sivakumar 1988 dates the onset of rains with it; for a day it is no rule of his.
 pub const RAIN_NEEDED_MM: f64 = 20.0;
-/// Days in which it must fall, the day itself the last. Ours, likewise.
+/// Days in which it must fall, the day itself the last. Ours, as above.
 pub const RAIN_DAYS: i32 = 3;
 /// Where the gauge was not read for so many days, the season's usual rains are taken instead. Ours.
 pub const NO_GAUGE_DAYS: i32 = 10;

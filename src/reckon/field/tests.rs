@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 
 use super::*;
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
-use crate::reckon::written::{Page, day};
+use crate::reckon::test_book::{TestBook, day};
 
 const ON: &str = "2026-04-10";
 
@@ -15,14 +15,14 @@ fn bed(mut fields: Value) -> Value {
 }
 
 /// Coffee in 3 rows of 4.
-fn small_bed() -> Page {
-    let mut page = Page::default();
+fn small_bed() -> TestBook {
+    let mut page = TestBook::default();
     let plan = json!([{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]);
     page.write("2025-01-05", "bed_set", bed(json!({"field":"Old maize","length_m":6,"width_m":4,"plan":plan})));
     page
 }
 
-fn set(page: &mut Page, on: &str, tray: &str, count: u32, where_to: Value) {
+fn set(page: &mut TestBook, on: &str, tray: &str, count: u32, where_to: Value) {
     let fields = json!({"tray":tray,"species":"coffee","count":count + 5,"from":"bought","form":"bag"});
     page.write(on, "plants_received", fields);
     let mut out = bed(json!({"tray":tray,"count":count}));
@@ -32,7 +32,7 @@ fn set(page: &mut Page, on: &str, tray: &str, count: u32, where_to: Value) {
     page.write(on, "outplanted", out);
 }
 
-fn plan_of(page: &Page) -> SpeciesPlan {
+fn plan_of(page: &TestBook) -> SpeciesPlan {
     let (_, site) = page.story(ON);
     let picture = page.picture(ON);
     species_plan(&picture, &site, day(ON), &picture.species[0].species).unwrap()

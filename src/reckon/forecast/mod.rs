@@ -17,7 +17,7 @@ mod worked;
 pub mod worth;
 
 pub use experience::{Experience, Learned, by_handbook, experiences};
-pub use judgement::{Because, Judgement};
+pub use judgement::{Because, Judgement, SOW_AGAIN_SHARE};
 pub use learned::{EarlierSowing, earlier_sowings};
 pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_living_remembering, outlook_of_sowings};
 pub use remembered::Remembered;

@@ -5,13 +5,13 @@ use serde_json::{Value, json};
 use super::*;
 use crate::base::{BedName, TrayCode};
 use crate::reckon::picture::Picture;
-use crate::reckon::written::Page;
+use crate::reckon::test_book::TestBook;
 
 const ON: &str = "2026-04-10";
 
 /// Two beds of coffee with 8 positions each, one ready and one without holes; bought coffee in two trays.
-fn nursery() -> Page {
-    let mut page = Page::default();
+fn nursery() -> TestBook {
+    let mut page = TestBook::default();
     page.write("2026-01-01", "season_set", json!({"rains":[{"from":"03-15","until":"06-10"}]}));
     for name in ["Upper terrace", "Lower terrace"] {
         let plan = json!([{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]);
@@ -124,6 +124,6 @@ fn what_has_a_day_comes_by_weeks_and_what_hangs_on_work_has_none() {
 
 #[test]
 fn nothing_is_offered_where_there_is_nothing() {
-    let picture = Page::default().whole(ON);
+    let picture = TestBook::default().whole(ON);
     assert!(offers(&picture).is_empty() && coming(&picture).is_empty() && warnings(&picture, &[]).is_empty());
 }

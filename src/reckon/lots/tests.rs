@@ -81,11 +81,11 @@ fn every_store_takes_its_own_part() {
     );
     near(mixed.today.likely, left.unwrap().viability_pct.unwrap() / 100.0, 0.0005);
     assert!(mixed.to_half.likely > 2000.0, "{mixed:?}");
-    // A store nobody described: no equation; the stated life of 240 days stands, twice as long sealed, and the page says what to
+    // A store nobody described: no equation; the stated life of 180 days stands, twice as long sealed, and the page says what to
     // write.
     lot.stores[1].what.temp_c = None;
     let stated = lot_outlook(&lot, Some(&cedrela), on).viability.unwrap();
-    assert_eq!(stated.by, Way::Life { life_days: 480, store_unknown: true });
+    assert_eq!(stated.by, Way::Life { life_days: 360, store_unknown: true });
     // In the cold it lives for years.
     lot.kept.push(Since { from: day("2026-04-01"), what: Kept::Cold, entry: entry(2) });
     assert_eq!(lot_outlook(&lot, Some(&cedrela), on).life.unwrap().days, 1825);
@@ -100,7 +100,7 @@ fn the_equation_is_for_closed_vessels() {
     assert!(matches!(way(Kept::DrySealed), Way::Equation { .. }));
     assert!(matches!(way(Kept::Cold), Way::Equation { .. }));
     for open in [Kept::DryOpen, Kept::Other, Kept::WashedMoist] {
-        assert_eq!(way(open), Way::Life { life_days: 240, store_unknown: true }, "{open:?}");
+        assert_eq!(way(open), Way::Life { life_days: 180, store_unknown: true }, "{open:?}");
     }
 }
 
@@ -135,10 +135,10 @@ fn seed_that_keeps_begins_a_new_clock_when_it_is_handled() {
     let mut lot = lot(Kept::DryOpen, None, 300);
     lot.kept.push(Since { from: day("2026-03-01"), what: Kept::DrySealed, entry: entry(2) });
     let life = lot_outlook(&lot, Some(&profile("grevillea")), day("2026-03-02")).life.unwrap();
-    assert_eq!((life.from, life.from_collection, life.days), (day("2026-03-01"), false, 240));
-    // What it lost before stays lost: 59 of 120 days in the open are 2.03 spreads of 30 before half, 0.9788 of it is left.
+    assert_eq!((life.from, life.from_collection, life.days), (day("2026-03-01"), false, 180));
+    // What it lost before stays lost: 59 of 90 days in the open are 1.378 spreads of 22.5 before half, 0.9159 of it is left.
     let now = lot_outlook(&lot, Some(&profile("grevillea")), day("2026-03-01")).viability.unwrap();
-    near(now.today.likely / now.start.share.likely, 0.9790, 0.001);
+    near(now.today.likely / now.start.share.likely, 0.9159, 0.001);
 }
 
 #[test]

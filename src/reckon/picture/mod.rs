@@ -3,13 +3,15 @@
 pub mod answered;
 pub mod criterion;
 pub mod doubt;
+mod only;
 mod pairs;
 pub mod source;
 
 pub use criterion::{Basis, Criterion, Gap, Measure, PartSeen, Rule};
 pub use doubt::{Doubt, DoubtKind};
+pub use only::Only;
 pub(in crate::reckon) use pairs::MadeOf;
-pub use pairs::{PairPicture, Pairs, Questions};
+pub use pairs::{HeldBy, PairPicture, Pairs, Questions, Side};
 pub use source::{RuleSource, Source};
 
 use imbl::OrdMap;

@@ -4,10 +4,32 @@ use imbl::OrdMap;
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
-use super::{BedPicture, Criterion, TrayPicture};
-use crate::base::{BedName, TrayCode};
-use crate::reckon::pair::questions_of;
+use super::{BedPicture, Criterion, Rule, TrayPicture};
+use crate::base::{BedName, SpeciesKey, TrayCode};
+use crate::reckon::pair::{light_step, questions_of};
 use crate::reckon::tray::light::LastLight;
+use crate::words;
+
+words! {
+    /// Whose question it is.
+    Side {
+        /// Of the tray, whatever the bed.
+        Tray: "tray";
+        /// Of the bed, whatever the tray.
+        Bed: "bed";
+        /// Of this tray in this bed.
+        Pair: "pair";
+    }
+}
+
+/// A question that holds a pair back, and whose it is.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct HeldBy {
+    /// Whose.
+    pub of: Side,
+    /// The question.
+    pub rule: Rule,
+}
 
 /// A tray against a bed on a day.
 #[derive(Clone, PartialEq, Debug)]
@@ -16,8 +38,12 @@ pub struct PairPicture {
     pub tray: TrayCode,
     /// The bed.
     pub bed: BedName,
-    /// Whether nothing blocks.
+    /// The species of the tray, which the bed's plan names.
+    pub species: SpeciesKey,
+    /// Whether nothing holds it back.
     pub fits: bool,
+    /// What holds it back: the tray's questions, the bed's, its own.
+    pub held_by: Vec<HeldBy>,
     /// How many could go: the smaller of the likely plantable and the open positions.
     pub plants: u32,
     /// Whether some of the bed's open positions lie in the species' band of light.
@@ -46,6 +72,14 @@ pub struct Questions {
 impl Questions {
     pub(in crate::reckon) fn made_of(made_of: MadeOf) -> Questions {
         Questions { made_of: Some(made_of), asked: OnceLock::new() }
+    }
+
+    /// Those of the pair alone: neither the tray's nor the bed's.
+    pub fn own(&self) -> Vec<Criterion> {
+        match &self.made_of {
+            Some(made_of) => light_step(made_of).into_iter().collect(),
+            None => self.iter().filter(|criterion| criterion.rule == Rule::ExposureStep).cloned().collect(),
+        }
     }
 }
 
@@ -94,6 +128,15 @@ impl Pairs {
     /// The pairs of one tray, by bed.
     pub fn of(&self, tray: &TrayCode) -> &[Arc<PairPicture>] {
         self.of_tray.get(tray).map_or(&[], |pairs| &**pairs)
+    }
+
+    /// Those of which something is true.
+    pub(in crate::reckon) fn kept(&self, keep: impl Fn(&PairPicture) -> bool) -> Pairs {
+        let mut kept = Pairs::default();
+        for (tray, of_it) in &self.of_tray {
+            kept.set(tray, of_it.iter().filter(|pair| keep(pair)).cloned().collect());
+        }
+        kept
     }
 
     /// The pair of a tray and a bed.

@@ -2,7 +2,6 @@
 //! past or a coming day it is the round of that day's Picture.
 
 mod counts;
-mod done;
 mod expected;
 mod field;
 mod going_out;
@@ -12,16 +11,18 @@ pub mod intervals;
 mod seed;
 mod steps;
 pub mod stop;
+pub mod tasks;
+pub mod to_write;
 mod walk;
 
 pub(in crate::reckon) use counts::is_asked_about;
-pub use done::written_for;
 pub use going_out::go_by;
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::{
     AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
 };
+pub use tasks::{TASKS, TaskFacts, written_for};
 
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};

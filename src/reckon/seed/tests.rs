@@ -7,10 +7,10 @@ use crate::base::{LotCode, Range, TrayCode};
 use crate::nursery::entry::types::Kept;
 use crate::reckon::picture::Picture;
 use crate::reckon::stock::LotStory;
-use crate::reckon::written::{Page, day};
+use crate::reckon::test_book::{TestBook, day};
 
 /// Avocado seed collected on 1 March: 21 days of life washed and moist.
-fn avocado(page: &mut Page) {
+fn avocado(page: &mut TestBook) {
     let lot = json!({"lot":"avo-L01","species":"Persea americana","source":"by the bridge","collected":"2026-03-01",
         "seeds":400,"kept":"washed_moist"});
     page.write("2026-03-02", "lot_received", lot);
@@ -27,7 +27,7 @@ fn life_of(picture: &Picture) -> Option<SeedLife> {
 
 #[test]
 fn a_life_begins_when_seed_that_dies_dried_is_collected() {
-    let mut page = Page::default();
+    let mut page = TestBook::default();
     avocado(&mut page);
     let picture = page.whole_picture("2026-03-10");
     let first = life_of(&picture).unwrap();
@@ -46,7 +46,7 @@ fn a_life_begins_when_seed_that_dies_dried_is_collected() {
 
 #[test]
 fn a_lot_keeps_then_must_be_sown_then_is_over_then_dead() {
-    let mut page = Page::default();
+    let mut page = TestBook::default();
     avocado(&mut page);
     let life = life_of(&page.whole_picture("2026-03-10")).unwrap();
     let state = |on| lot_state(lot(&page.whole_picture("2026-03-10")), Some(&life), on);
@@ -63,10 +63,10 @@ fn a_lot_keeps_then_must_be_sown_then_is_over_then_dead() {
 
 #[test]
 fn held_counts_until_its_day_and_used_up_before_all() {
-    let mut page = Page::default();
+    let mut page = TestBook::default();
     avocado(&mut page);
     page.write("2026-03-03", "held", json!({"lot":"avo-L01","why":"for the school","until":"2026-03-05"}));
-    let on = |page: &Page, on: &str| {
+    let on = |page: &TestBook, on: &str| {
         let picture = page.whole_picture(on);
         lot_state(lot(&picture), life_of(&picture).as_ref(), picture.day)
     };
@@ -78,7 +78,7 @@ fn held_counts_until_its_day_and_used_up_before_all() {
 
 #[test]
 fn a_test_gives_its_share_with_wilsons_interval_and_the_next_one_a_day() {
-    let mut page = Page::default();
+    let mut page = TestBook::default();
     avocado(&mut page);
     // Never tested: 60 days after it was collected have passed on the 61st.
     assert_eq!(test_due_from(lot(&page.whole_picture("2026-03-10")), None, day("2026-03-10")), Some(day("2026-05-01")));
@@ -97,8 +97,8 @@ fn a_test_gives_its_share_with_wilsons_interval_and_the_next_one_a_day() {
 }
 
 /// Two trays of 50 seeds; in the first 40 came up and it is over, in the second 10 so far.
-fn sown() -> Page {
-    let mut page = Page::default();
+fn sown() -> TestBook {
+    let mut page = TestBook::default();
     avocado(&mut page);
     let sown = |tray: &str| json!({"tray":tray,"lot":"avo-L01","seeds":50,"container":"bag","cells":50});
     page.write("2026-03-03", "sown", sown("avo-001"));

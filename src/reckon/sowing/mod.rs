@@ -10,7 +10,7 @@ mod tests;
 
 pub use asked::SowingAsked;
 pub use belief::{Germination, Survival};
-pub use containers::Containers;
+pub use containers::{Containers, MOST_EACH};
 
 use std::collections::BTreeMap;
 

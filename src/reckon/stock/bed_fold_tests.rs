@@ -6,12 +6,12 @@ use serde_json::{Value, json};
 use super::bed::BedStory;
 use crate::base::SpeciesKey;
 use crate::reckon::picture::DoubtKind;
-use crate::reckon::written::Page;
+use crate::reckon::test_book::TestBook;
 
 const ON: &str = "2027-01-01";
 
-fn page() -> Page {
-    let mut page = Page::default();
+fn page() -> TestBook {
+    let mut page = TestBook::default();
     let coffee = json!({"species":"coffee","pattern":"rectangle","row_m":2.5,"in_row_m":2});
     let bed = json!({"bed":"Upper terrace","field":"Old maize","length_m":30,"width_m":12,"plan":[coffee]});
     page.write("2026-01-05", "bed_set", bed);
@@ -27,33 +27,33 @@ fn bed(mut fields: Value) -> Value {
     fields
 }
 
-fn out(page: &mut Page, on: &str, tray: &str, count: u32) {
+fn out(page: &mut TestBook, on: &str, tray: &str, count: u32) {
     page.write(on, "outplanted", bed(json!({"tray":tray,"count":count})));
 }
 
-fn survived(page: &mut Page, on: &str, fields: Value) {
+fn survived(page: &mut TestBook, on: &str, fields: Value) {
     let mut fields = bed(fields);
     fields["species"] = json!("coffee");
     page.write(on, "survival_counted", fields);
 }
 
 /// Living and dead of each cohort, after a look at the balance.
-fn cohorts(page: &Page) -> Vec<(u32, u32)> {
+fn cohorts(page: &TestBook) -> Vec<(u32, u32)> {
     let story = story(page);
     story.cohorts.iter().map(|cohort| (cohort.living, cohort.dead)).collect()
 }
 
-fn story(page: &Page) -> BedStory {
+fn story(page: &TestBook) -> BedStory {
     let (story, _) = page.story(ON);
     assert_eq!(story.balance(), 0);
     story
 }
 
-fn kinds(page: &Page) -> Vec<DoubtKind> {
+fn kinds(page: &TestBook) -> Vec<DoubtKind> {
     story(page).doubts.into_iter().map(|doubt| doubt.kind).collect()
 }
 
-fn two_cohorts() -> Page {
+fn two_cohorts() -> TestBook {
     let mut page = page();
     out(&mut page, "2026-03-01", "cof-001", 30);
     out(&mut page, "2026-03-05", "cof-002", 10);
@@ -164,7 +164,7 @@ fn what_cannot_be_placed_is_a_doubt() {
             DoubtKind::MoreDeadThanLived { bed: bed_name.clone(), species: moonwood, dead: 1, lived: 0 },
         ]
     );
-    let mut nowhere = Page::default();
+    let mut nowhere = TestBook::default();
     nowhere.write("2026-03-02", "prepared", bed(json!({"task":"holes"})));
     assert_eq!(kinds(&nowhere), vec![DoubtKind::UnknownBed(bed_name)]);
 }
@@ -194,8 +194,8 @@ fn nurse_plants_are_counted_over_all_their_cohorts() {
     for on in ["2026-02-01", "2026-03-01"] {
         page.write(on, "nurse_planted", bed(json!({"nurse":"pigeon pea","count":20,"row_m":1,"in_row_m":1})));
     }
-    let alive = |page: &Page| -> Vec<u32> { story(page).nurses.iter().map(|nurse| nurse.alive).collect() };
-    let count = |page: &mut Page, on: &str, alive: u32| {
+    let alive = |page: &TestBook| -> Vec<u32> { story(page).nurses.iter().map(|nurse| nurse.alive).collect() };
+    let count = |page: &mut TestBook, on: &str, alive: u32| {
         page.write(on, "nurse_counted", bed(json!({"nurse":"pigeon pea","alive":alive})));
     };
     count(&mut page, "2026-04-01", 30);
@@ -272,7 +272,7 @@ proptest! {
     fn the_books_balance_whatever_is_written(entries in prop::collection::vec(anything(), 0..25)) {
         let mut page = page();
         for (on, kind, fields) in entries {
-            let day = crate::reckon::written::day("2026-02-01").plus(on as i32);
+            let day = crate::reckon::test_book::day("2026-02-01").plus(on as i32);
             page.write(&day.to_string(), kind, fields);
         }
         prop_assert_eq!(page.story(ON).0.balance(), 0);

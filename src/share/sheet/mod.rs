@@ -1,11 +1,10 @@
-//! Sheets saved as text by a spreadsheet program: their encoding, cells, numbers and days, and rows as entries.
+//! Sheets saved as text by a spreadsheet program: their encoding, cells, numbers and days.
 
-pub mod cells;
-pub mod encoding;
-pub mod rows;
-pub mod table;
+pub(super) mod cells;
+mod encoding;
+mod table;
 
-pub use cells::{DayOrder, ReadDay, read_day, read_number};
-pub use encoding::{Encoding, decode};
-pub use rows::{DayUnderstood, RowDrafts, row_drafts};
-pub use table::{Column, Row, Table, decode_sheet, read_table};
+pub use cells::DayOrder;
+pub(super) use cells::{read_day, read_number};
+pub use encoding::Encoding;
+pub use table::{Row, Table, decode_sheet, read_table};

@@ -9,72 +9,7 @@ use crate::desk::{
 use crate::nursery::entry::Entry;
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::{Doubt, DoubtKind};
-use crate::wording::messages::messages;
 use crate::wording::{Lang, Wording};
-
-messages! {
-    line_too_long(most: text);
-    line_without_end();
-    line_not_utf8(byte: count);
-    line_not_json();
-    line_cut_short();
-    line_too_deep();
-    line_number_too_large();
-    line_not_a_record();
-    line_name_twice(field: text);
-    line_at_and_clock();
-    line_unseen(place: count, shown: text);
-    line_envelope(what: text);
-    line_id_alone(missing: text);
-    line_coming_day(day: text);
-    line_too_long_ago(day: text, first: text);
-    line_not_a_moment(written: text);
-    line_not_a_hash(written: text);
-    line_wrong_hash(entry: text);
-    line_no_equals(written: text);
-    line_quote_open();
-    line_bracket_open();
-    line_no_blank();
-    line_not_days_before(written: text);
-    line_recorded_before();
-    line_day_cut_short();
-    sheet_workbook();
-    sheet_too_long(most: text);
-    sheet_not_in_encoding(byte: count);
-    sheet_no_names();
-    sheet_too_many_columns(most: count);
-    sheet_column_without_name();
-    sheet_too_many_cells(columns: count);
-    sheet_letters_behind_quote();
-    sheet_day_in_other_order(written: text);
-    sheet_no_rows();
-    sheet_no_column(name: text, seen: text);
-    sheet_no_header(example: text, seen: text);
-    sheet_in_the_book(name: text);
-    sheet_all_in_the_book(rows: count);
-    day_not_understood(written: text);
-    day_or_year(written: text);
-    number_in_words(written: text, figures: count);
-    paper_which_species(list: text);
-    refused_unknown_task(task: text);
-    refused_before_the_book(tray: text, day: text);
-    paper_no_lines();
-    sheet_columns_mean_the_same(field: text);
-    sheet_same_as_line(written: text, line: count);
-    line_unknown_name(written: text);
-    sheet_not_an_age(written: text);
-    sheet_not_a_spacing(written: text);
-    sheet_not_one_for_each(species: count, numbers: count);
-    paper_not_understood(written: text);
-    paper_too_many_lines(most: count);
-    at_line(line: count, sentence: text);
-    at_column(column: count, sentence: text);
-    on_field(field: text, sentence: text);
-    more_faults(faults: count);
-    nothing_written();
-    undo_leaves(entries: count, list: text, rest: text);
-    profile_refused(species: text, what: text);
-}
 
 impl Wording {
     /// What cannot be true of an entry that was to be written. Of the same in the book another sentence is told: there

@@ -2,45 +2,6 @@
 
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    fault_not_json(what: text);
-    fault_no_kind();
-    fault_unknown_kind(kind: text);
-    fault_in_kind(kind: text, sentence: text);
-    with_nearest(sentence: text, names: text);
-    problem_missing(field: text);
-    problem_unknown(field: text);
-    problem_unknown_of(field: text, fields: text);
-    problem_unknown_inside(field: text, form: text);
-    fault_kinds_listed(sentence: text);
-    problem_not_a_number(field: text, written: text);
-    problem_letters_behind(field: text, written: text);
-    problem_letters_behind_unit(field: text, written: text, unit: text);
-    problem_not_whole(field: text, written: text);
-    problem_below_zero(field: text, written: text);
-    problem_outside_ends(field: text, least: text, most: text);
-    problem_not_true_or_false(field: text);
-    problem_not_text(field: text);
-    problem_empty(field: text);
-    problem_too_long(field: text, most: count);
-    problem_unseen(field: text, shown: text);
-    problem_not_a_day(field: text, written: text);
-    problem_not_a_month_day(field: text, written: text);
-    problem_not_a_clock(field: text, written: text);
-    problem_not_an_entry(field: text, written: text);
-    problem_not_a_spot(field: text, written: text);
-    problem_not_the_word(field: text, written: text, known: text);
-    problem_not_a_list(field: text);
-    problem_not_a_record(field: text);
-    problem_one_of(kind: text, fields: text);
-    problem_only_one_of(kind: text, fields: text);
-    problem_twelve_months(field: text, months: count);
-    problem_same_tray(tray: text);
-    problem_twice(field: text);
-    problem_unreadable();
-}
 
 impl Wording {
     /// Why a line is not an entry.

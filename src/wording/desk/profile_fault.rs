@@ -2,47 +2,6 @@
 
 use crate::nursery::species::ProfileFault;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    profile_no_source(name: text);
-    profile_not_a_number(name: text);
-    profile_negative(name: text, written: text);
-    profile_zero(name: text);
-    profile_more_than(name: text, most: text, written: text);
-    profile_unseen(name: text);
-    profile_too_long(name: text, most: text);
-    profile_out_of_order(least: text, low: text, most: text, high: text);
-    profile_growth_count(points: text, most: text);
-    profile_growth_month(month: text);
-    profile_growth_order(month: text, after: text);
-    profile_step_count(steps: text, most: text);
-    profile_step_days();
-    profile_step_order(days: text, after: text);
-    profile_too_many(name: text, count: text, most: text);
-    profile_empty_text(name: text);
-    profile_no_common_name();
-    profile_bad_code(written: text);
-    profile_key_changed();
-    profile_unknown_role(written: text);
-    profile_unknown_flag(written: text);
-    profile_unknown_figure(written: text);
-    profile_unknown_figure_near(written: text, nearest: text);
-    profile_not_text(name: text);
-    profile_not_texts(name: text);
-    profile_not_names();
-    profile_names_language(written: text);
-    profile_not_yes_or_no(name: text);
-    profile_not_the_word(name: text, words: text);
-    profile_not_points(name: text);
-    profile_not_steps(name: text);
-    profile_no_name();
-    profile_name_unseen(shown: text);
-    profile_name_too_long(most: text);
-    profile_no_letters(name: text);
-    profile_no_free_code(name: text);
-    profile_name_taken(name: text, other: text);
-}
 
 impl Wording {
     /// Why a profile cannot stand, in a sentence.

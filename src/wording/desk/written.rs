@@ -6,48 +6,6 @@ use crate::nursery::entry::reading;
 use crate::nursery::envelope::{Draft, canonical};
 use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    named_tray();
-    named_bed();
-    named_place();
-    named_lot();
-    named_species();
-    named_count();
-    named_standing();
-    named_dead();
-    named_alive();
-    named_cause();
-    named_container();
-    named_shade_pct();
-    named_every_days();
-    named_roots();
-    named_plants();
-    named_height_cm();
-    named_collar_mm();
-    named_light_share();
-    named_rain_mm();
-    named_tmin_c();
-    named_tmax_c();
-    named_text();
-    named_why();
-    named_until();
-    named_task();
-    named_with();
-    named_what();
-    named_rows();
-    named_seeds();
-    named_mass_g();
-    named_days();
-    named_germinated();
-    named_rod_mm();
-    named_push_kg();
-    named_depth_cm();
-    named_resistance_mpa();
-    named_happened();
-    named_to();
-}
 
 impl Wording {
     /// An entry to be written, in one sentence without its day.

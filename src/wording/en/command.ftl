@@ -1,4 +1,5 @@
-# Around the work of commands.
+### Around the work of commands.
+
 settings_unreadable = the settings cannot be read: { $what }. Mend the line, or take the file away
 today_unreadable = OUTPLANT_TODAY is '{ $written }'; write it as 2026-03-14
 begun_next = Next: the trays you have, from a sheet saved as CSV with the columns Tray, Species, How many, Sown about, Bag, Bench: outplant import trays.csv --as trays (first with --dry-run, to see how it is understood). Beds come with --as beds. outplant write lists everything else that can be written, outplant ready says what is ready.
@@ -18,11 +19,14 @@ check_undamaged = { $entries ->
     [one] One entry is undamaged and can be brought out.
    *[other] { $entries } entries are undamaged and can be brought out.
 }
+# (device, first)
 lost_one = lost: { $device }:{ $first }
+# (device, first, last, entries)
 lost_many = { $entries ->
     [one] lost: { $device }:{ $first }
    *[other] lost: { $device }:{ $first } to { $device }:{ $last }, { $entries } entries
 }
+# (entries, file)
 rescued = { $entries ->
     [one] brought out: { $entries } undamaged entry in { $file }
    *[other] brought out: { $entries } undamaged entries in { $file }
@@ -31,6 +35,7 @@ rescued_all = Nothing is lost: the file is whole.
 rescued_none_named = The file is damaged, but no number of an entry is missing up to the last one that was found. Compare with the newest backup.
 rescued_lost = Nothing undamaged was found of these:
 rescued_nothing = No undamaged entry was found; nothing was written. Take the newest backup.
+# (first, last, device)
 rescued_apart = { $first } to { $last } stand behind a loss: they go on as { $device }, from number 1
 rescued_into_new = Next: keep the damaged file, begin a new nursery, and there outplant import { $file }
 rescued_into_backup = Next: keep the damaged file, take a copy of the newest backup, and there outplant import { $file }: what the backup has is not lost. Where no backup has it: outplant rescue --no-backup
@@ -39,7 +44,9 @@ damage_foreign_log = the log (-wal) beside the file is not its own: it is of ano
 damage_sqlite = SQLite says: { $what }
 damage_schema = '{ $name }' is missing or is not what it should be
 damage_row = a row cannot be read: { $what }
+# (entry, what)
 damage_entry = { $entry } cannot be read: { $what }
+# (device, first, last)
 damage_gap = { $device }:{ $first } to { $device }:{ $last } are missing
 damage_hash = { $entry }: its hash is not that of what it says
 damage_previous = { $entry } follows on another entry than the one before it
@@ -50,6 +57,7 @@ check_unknown_kinds = { $entries ->
     [one] one entry is of a kind that a newer version wrote; it is kept
    *[other] { $entries } entries are of kinds that a newer version wrote; they are kept
 }
+# (file, program, sqlite)
 check_versions = file version { $file }, this program knows { $program }; SQLite { $sqlite }
 note_read_only_file = the file may only be read: nothing can be written
 note_read_only_folder = the folder may only be read: nothing can be written

@@ -37,12 +37,15 @@ undo_would = { $entries ->
 }
 undo_left = nothing was taken back
 undo_came_together = { $entry } came in together with others: --only would take it back alone
+# (name, file)
 begun = the book of { $name } is begun in { $file }
 sample_made = the sample nursery stands in { $file }
+# (file, entries)
 backup_made = { $entries ->
     [one] copied and checked: { $entries } entry in { $file }
    *[other] copied and checked: { $entries } entries in { $file }
 }
+# (entries, file)
 exported = { $entries ->
     [one] { $entries } entry in { $file }
    *[other] { $entries } entries in { $file }
@@ -55,7 +58,8 @@ check_doubts = { $doubts ->
     [one] { $doubts } doubt waits to be settled
    *[other] { $doubts } doubts wait to be settled
 }
+# (today, newest)
 clock_behind = the clock says { $today }, but the newest entry is of { $newest }
+# (today, newest)
 clock_ahead = the clock says { $today }, more than a year after the newest entry of { $newest }
 clock_asks = is the clock right? (y/n)
-draft_kept = not written; what you typed is kept and offered again

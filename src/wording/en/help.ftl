@@ -1,4 +1,7 @@
-# Help of commands and options.
+### Help of commands and options.
+
+## help_: by word
+
 help_outplant = Which trays are ready to go out to which prepared bed, and why
 help_outplant_more = Without a command it opens the nursery on the whole screen; without a terminal it prints what is ready.
     Dates are written 2026-03-14, 14/3, yesterday or +7. Ends with 0 done, 1 refused, 2 usage, 3 the file, 5 busy, 6 damaged.
@@ -64,19 +67,20 @@ help_rescue_to = The new file, which import reads
 help_rescue_no_backup = Where no backup has what is lost: entries behind a loss go on as another device
 help_backup = Make a verified copy
 help_backup_to = The new file
+help_schema = The JSON schema of an answer for programs
+help_schema_answer = The answer
 help_species = The species, and where each of their figures comes from
 help_species_name = One species, by any of its names
+help_species_sources = How many figures were read in their source, are from memory, common practice, ours or your own
 help_ready_since = Only the verdicts that changed since the end of this day, and what changed them
+help_ready_tray = Only this tray, with the beds that plan its species
+help_ready_bed = Only this bed, with the trays of the species it plans
+help_ready_fits = Only trays and beds that fit one another
 help_walk = Today's round in walking order: what to count, move, shade, water, send out
 help_write_batch = A sheet of short lines, whole or nothing; - reads what is piped in
 help_write_happened = The day it was seen or done: 2026-03-14, yesterday, 12/11, 24 nov; today without it
 help_write_dry_run = Write nothing; of a batch show the entry each line becomes
-short_forms_heading = Short lines for --batch, one thing a line. A day alone holds for the lines after it, a day before a line for that line; commas may stand between the parts:
-help_usage = Usage:
-help_commands = Commands:
-help_arguments = Arguments:
-help_options = Options:
-help_some_options = [OPTIONS]
+help_value_answer = ANSWER
 help_value_file = FILE
 help_value_date = DATE
 help_value_lang = LANG
@@ -85,7 +89,6 @@ help_value_deg = DEG
 help_value_m = M
 help_value_h = H
 help_value_text = TEXT
-help_value_command = COMMAND
 help_value_kind = KIND
 help_value_fields = KEY=VALUE
 help_value_tray = TRAY
@@ -94,5 +97,17 @@ help_value_species = SPECIES
 help_value_entry = ENTRY
 help_value_what = WHAT
 help_value_to = FILE
+
+## Around them
+
+short_forms_heading = Short lines for --batch, one thing a line. A day alone holds for the lines after it, a day before a line for that line; commas may stand between the parts:
+help_usage = Usage:
+help_commands = Commands:
+help_arguments = Arguments:
+help_options = Options:
+help_some_options = [OPTIONS]
+help_value_command = COMMAND
+# (help, values)
 help_choice = { $help } [one of: { $values }]
+# (help, values, usual)
 help_choice_usual = { $help } [one of: { $values }; without it: { $usual }]

@@ -1,35 +1,43 @@
-# Seed lots: what they are still worth.
+### Seed lots: what they are still worth.
+
+# (lot, species)
 lot_heading = Lot { $lot }, { $species }
 lot_none_left = nothing is left by the books
 lot_label_left = left
 lot_label_kept = kept
 lot_label_life = life
 lot_label_alive = alive today
-lot_label_old = down to 85 %
+lot_label_old = down to { $OLD_SHARE } %
 lot_label_half = down to half
 lot_label_reckoned = reckoned
 lot_label_test = test
 lot_label_retest = test again
 lot_left_about = about { $seeds }
 lot_left_unknown = nobody knows how many
+# (kept, day)
 lot_kept_since = { $kept } since { $day }
+# (day, days)
 lot_collected = collected { $day }, { $days } d ago
 lot_moisture = moisture { $percent }
 lot_temperature = { $celsius } °C
+# (life, day, days, last)
 lot_life_left = lives { $life } d from { $day }: { $days ->
     [0] today is the last day
     [one] { $days } day left, to { $last }
    *[other] { $days } days left, to { $last }
 }
+# (life, day, days, last)
 lot_life_left_collected = lives { $life } d from the day of collection, { $day }: { $days ->
     [0] today is the last day
     [one] { $days } day left, to { $last }
    *[other] { $days } days left, to { $last }
 }
+# (life, day, last, days)
 lot_life_over = lives { $life } d from { $day }: over since { $last }, { $days ->
     [one] { $days } day ago
    *[other] { $days } days ago
 }
+# (life, day, last, days)
 lot_life_over_collected = lives { $life } d from the day of collection, { $day }: over since { $last }, { $days ->
     [one] { $days } day ago
    *[other] { $days } days ago
@@ -40,45 +48,60 @@ lot_life_no_figure = not known: the profile has no days for seed kept { $kept }
 lot_verdict_good = { $share } of the seed is expected to live today
 lot_verdict_past = past its stated life: test it, or sow the rest thickly at once
 lot_verdict_unknown = what lives of it today is not known
+# (share, low, high)
 lot_alive = { $share } ({ $low } to { $high })
+# (share, low, high, day)
 lot_from_test = from { $share } ({ $low } to { $high }) in the test laid out { $day }
+# (share, day)
 lot_from_arrival = from { $share } written on arrival, { $day }
+# (share, day)
 lot_from_handbook = from { $share } of fresh seed by the handbook, { $day }: never tested
+# (days, day, low, high, share)
 lot_falls_in = { $days ->
     [one] in { $days } day, { $day } ({ $low } to { $high } d): { $share }
    *[other] in { $days } days, { $day } ({ $low } to { $high } d): { $share }
 }
 lot_falls_already = already: { $share } or less
+# (moisture, celsius, sigma)
 lot_by_equation = v = Ki - p / sigma; at { $moisture } moisture and { $celsius } °C the probit falls by one in { $sigma } d
 lot_by_equation_outside = moisture or temperature is outside what the equation is good for (5 to 25 %, -20 to 90 °C): read it with doubt
+# (species, paper)
 lot_by_equation_source = Ellis & Roberts 1980, Annals of Botany 45:13; constants of { $species }: { $paper }
+# (life, spread)
 lot_by_life = level for a while, then falling (probits in time, Ellis & Roberts 1980): half is gone after { $life } d, which may be half as long or twice, spread { $spread } of that (ours)
 lot_by_life_store = for this species there is an equation, for seed in a closed vessel with moisture and temperature written
 lot_no_start = not known: neither a test nor a figure for fresh seed
 lot_no_figures = not known: there are no constants for this species and no days for the way it is kept
 lot_no_store = not known: there are constants for this species, but moisture or temperature of the store is not written
 lot_outlived = not known: it was alive after twice its stated life; only a test tells
-lot_tested = { $day }: { $germinated } of { $seeds }, { $share } ({ $low } to { $high }, 95 % sure)
+# (day, germinated, seeds, share, low, high)
+lot_tested = { $day }: { $germinated } of { $seeds }, { $share } ({ $low } to { $high }, { $TEST_LEVEL } % sure)
 lot_replicates_agree = replicates { $counts } agree
 lot_replicates_apart = replicates { $counts } are further apart than chance explains
 lot_replicates_cannot_tell = replicates { $counts }: too few seeds to tell whether they agree
+# (range, most)
 lot_replicates_most = range { $range } of { $most } tolerated
 lot_replicates_chance = by chance { $chance } of the time
 lot_never_tested = never tested
+# (day, why)
 lot_retest_due = due since { $day }: { $why }
+# (day, why)
 lot_retest_later = on { $day }: { $why }
 lot_retest_never = { $days } d since collection without a test
 lot_retest_old = { $days } d since the last test
-lot_retest_falling = a third of the way to 85 % of the beginning, { $days } d after the last test or collection
+lot_retest_falling = a third of the way to { $OLD_SHARE } % of the beginning, { $days } d after the last test or collection
 lot_retest_apart = the replicates of the last test do not agree
-lot_retest_few = no: { $seeds } left, a test takes 50; sow them
+lot_retest_few = no: { $seeds } left, a test takes { $TEST_SEEDS }; sow them
 lot_retest_unknown_seeds = not said: nobody knows how many seeds are left
 lot_retest_no_day = not said: neither collection nor test is dated
-lot_retest_source = common practice: 2 x 25 seeds, every 60 days (ours); where the loss is reckoned a third of the days to 85 %, FAO 2014, Genebank Standards (from memory)
+lot_retest_source = common practice: 2 x 25 seeds, every { $TEST_AFTER_DAYS } days (ours); where the loss is reckoned a third of the days to { $OLD_SHARE } %, FAO 2014, Genebank Standards (from memory)
 round_replicates_apart = the replicates of the test { $days ->
     [one] { $days } d ago
    *[other] { $days } d ago
 } do not agree: test again
+
+## help_: by word
+
 help_why_lot = What a seed lot is still worth, and how many to sow
 help_why_lot_lot = The code on its bag
 help_why_lot_plants = How many to sow for so many plants; without it, for the places open in the beds

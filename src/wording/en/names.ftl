@@ -1,3 +1,5 @@
+## rule_: by word
+
 rule_days_since_sowing = days since sowing
 rule_days_in_container = days in its container
 rule_height = height
@@ -23,11 +25,17 @@ rule_fenced = fence
 rule_water = water
 rule_season = rains left
 rule_open_positions = open positions
+
+## basis_: by word
+
 basis_counted = counted
 basis_measured = measured
 basis_reckoned = reckoned
 basis_assumed = assumed
 basis_unknown = not known
+
+## stage_: by word
+
 stage_sown = sown
 stage_emerging = emerging
 stage_pricked_out = pricked out
@@ -36,6 +44,9 @@ stage_hardening = hardening
 stage_ready = ready
 stage_overdue = overdue
 stage_spent = spent
+
+## standing_: by word
+
 standing_bare = bare
 standing_nursing = nursing
 standing_open = open

@@ -12,7 +12,9 @@ month_short = { $month ->
     [11] Nov
    *[12] Dec
 }
+# (day, month, year)
 day_full = { $day } { $month } { $year }
+# (day, month)
 day_in_year = { $day } { $month }
 days = { $days ->
     [one] { $days } day
@@ -38,9 +40,12 @@ entries = { $entries ->
     [one] { $entries } entry
    *[other] { $entries } entries
 }
+# (low, likely, high)
 plants_between = { $low } to { $high } plants, likely { $likely }
 rough_one = one or two
 rough_few = a few
+# (low, high)
 rough_between = { $low } to { $high }
+# (share, percent)
 share_asked = { $share } %: is that { $percent } %? Write { $percent }
 percent_of = { $percent } %

@@ -18,11 +18,14 @@ more_reasons = { $reasons ->
     [one] +{ $reasons } more
    *[other] +{ $reasons } more
 }
+# (bed, reason)
 in_bed = { $bed }: { $reason }
 beds_heading = Beds
+# (light, day)
 bed_light = { $light } light, read { $day }
 bed_light_unknown = light not read
 bed_plans_nothing = nothing is planned here
+# (open, positions)
 bed_has_open = { $open } of { $positions } positions open
 bed_in_light = { $plants } in good light
 bed_nothing_waits = waits for nothing
@@ -34,8 +37,11 @@ teach_standing_tray = Plants that stand already are written so:
 teach_standing_tray_command = outplant write plants_received tray=cof-001 species=coffee count=40 from=opening form=bag
 teach_first_bed = No bed is laid out yet: outplant write bed_set, with bed, field, length_m, width_m and plan.
 teach_plan = { $bed } plans no species: write bed_set again with a plan
+# (tray, species)
 why_tray_heading = Tray { $tray }, { $species }
+# (bed, species)
 why_bed_heading = Bed { $bed }, for { $species }
+# (tray, bed)
 why_pair_heading = Tray { $tray } for bed { $bed }
 why_ready = ready to go out
 why_not_ready = not ready
@@ -62,6 +68,8 @@ label_ready_from = ready from
 label_best_before = best before
 label_counted = counted
 label_light = light
+# (known, basis)
 known_how = { $known } ({ $basis })
+# (likely, low, high)
 day_between = { $likely } (between { $low } and { $high })
 species_unknown = species not known

@@ -2,53 +2,56 @@ refused_unknown_tray = no tray is called { $name }
 refused_unknown_lot = no seed lot is called { $name }
 refused_unknown_bed = no bed is called { $name }
 refused_unknown_species = no species is known as { $name }
-refused_unknown_place = no bench or frame is called { $name }
-refused_unknown_container = no kind of bag or cell is called { $name }
-refused_unknown_field = no field is called { $name }
+# (tray, wanted, stands, day)
 refused_more_out = { $tray }: { $wanted } out, but by the books { $stands } stood there on { $day }: count the tray and write the count first
+# (lot, wanted, holds, day)
 refused_more_seed = { $lot }: { $wanted } seeds out, but by the books the lot held { $holds } on { $day }: count what is left and write lot_counted first
+# (bed, species, wanted, lives, day)
 refused_more_dead = { $bed }: { $wanted } { $species } dead, but by the books { $lives } lived there on { $day }: write a survival count instead
+# (bed, species, wanted, open, day)
 refused_more_out_than_positions = { $bed }: { $wanted } { $species } out, but on { $day } the plan has { $open } open positions: write a survival count or what was lost first, or the plan (bed_set) as it is planted
+# (bed, rows, places, written)
 refused_no_such_position = { $bed } has { $rows } rows of up to { $places } places: there is no { $written } (row.place); look at the bed's plan, or lay it out anew
+# (tray, sample, stands, day)
 refused_sample_larger = { $tray }: { $sample } plants measured, but by the books { $stands } stood there on { $day }: count the tray and write the count first
+# (tray, species, other)
 refused_two_species = { $tray } holds { $species }, not { $other }: take a tray of its own, or look at the codes again
 refused_cannot_be = { $what }: mend one of the two
+# (was, is, since)
 refused_tray_renamed = { $was } is called { $is } since { $since }: write { $is }
+# (day, today)
 refused_future = { $day } has not come yet, today is { $today }: write what was done when it is done
 refused_tray_code_in_use = { $tray } is the code of another tray: choose one that is free
 refused_lot_code_in_use = { $lot } is the code of another seed lot: choose one that is free
 refused_nothing_to_undo = there is nothing to take back: this copy has written nothing that still counts
 refused_unknown_entry = there is no entry { $entry } here
+# (entry, day, who, by)
 refused_already_withdrawn = { $entry } was taken back on { $day } by { $who } ({ $by }): outplant undo { $by } brings it back
+# (what, entry)
 refused_only_the_beginning = only the beginning of the book is left ({ $what }): outplant undo { $entry } takes even that back
+# (entry, all, list)
 refused_one_of_many = { $entry } came in together with others, { $all } entries in all: { $list }. Say --all to take all of them back, --only for { $entry } alone
-refused_other_copy = { $entry } was written on another copy: name it with withdrawn if it must go
-refused_undo_below_zero = { $entries ->
-    [one] { $entries } later entry would go below zero without it: { $list }: take them back together, or leave it
-   *[other] { $entries } later entries would go below zero without it: { $list }: take them back together, or leave it
-}
 refused_while_looking = another day is looked at (--on or --known): leave these out to write
+# (bed, species)
 refused_not_planned = { $bed } does not plan { $species }: add it to the bed's plan, or name another bed
-refused_line = line { $line }: { $sentence }
-refused_lines = { $lines ->
-    [one] nothing was written: { $lines } line must be mended
-   *[other] nothing was written: { $lines } lines must be mended
-}
 refused_no_nursery = there is no nursery here yet: outplant begin makes one, outplant sample shows one
 file_not_there = { $file } is not there: check the name, or make it with outplant begin
 input_not_there = there is no file { $file } to read: check the name
 folder_not_there = there is no folder { $folder }: make it first, or choose another; nothing was written
 file_already_there = { $file } is there already: nothing was changed; choose another name
 file_not_ours = { $file } is not a nursery's journal: check the name
+# (file, log)
 file_foreign_log = the log { $log } is not that of { $file }: it is of another nursery, or of another day of this one; nothing was opened or changed: move the log to another folder, delete nothing, then open again; before that outplant rescue brings out what both hold
 file_newer = { $file } was written by a newer outplant: install that one to read it; nothing was changed
 file_busy = another outplant is writing in { $file }: wait a moment and try again
 file_full = no room is left on the disk of { $file }: nothing was written; make room and try again
 file_read_only = { $file } may be read but not written: check whose it is, or copy it
+# (file, what)
 file_damaged = { $file } is damaged: { $what }: what was written is still readable; outplant check says what is safe
+# (file, what)
 file_other = { $file } cannot be used: { $what }
+# (device, first, last)
 chain_gap = entries { $device }:{ $first } to { $device }:{ $last } are missing: take a later export of that copy, whole
 chain_fork = { $entry } is here already with another text: one of the two was changed; nothing was taken
 chain_wrong_hash = { $entry } does not carry the seal of its own text: it was changed on the way; nothing was taken
 chain_follows_another = { $entry } follows on another entry of its device than the one that is here: one of the two was changed; nothing was taken
-chain_other_nursery = these entries are of another nursery: nothing was taken

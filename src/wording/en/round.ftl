@@ -1,4 +1,205 @@
-# The round: what there is to do, why now, and what is lost.
+### The round: what there is to do, why now, and what is lost.
+
+# (stops, minutes, allowed)
+round_heading = { $stops ->
+    [one] Walk: { $stops } stop, about { $minutes } min of { $allowed }
+   *[other] Walk: { $stops } stops, about { $minutes } min of { $allowed }
+}
+round_mark_means = ! loses most by waiting
+round_nothing = Nothing is due.
+round_on_the_way = On the way out
+round_no_place = Trays without a place
+round_seed_store = Seed store
+round_bed = Bed { $bed }
+# (stops, list)
+round_can_wait = { $stops ->
+    [one] { $stops } can wait: { $list }.
+   *[other] { $stops } can wait: { $list }.
+}
+# (task, until)
+round_let_go = To let one go: outplant write let_go task="{ $task }" until={ $until }
+# (task, subject)
+round_about = { $task } { $subject }
+# (task, subject, species)
+round_about_species = { $task } { $subject }, { $species }
+# (figure, day)
+round_last = last: { $figure }, { $day }
+round_expect = expect: { $what }
+round_expect_good = good enough: { $what }
+round_lose_seedlings = or lose { $plants } seedlings
+round_lose_seed = or lose seed for { $plants } plants
+round_lose_planted = or lose { $plants } plants here
+lose_time = or { $plants } plants may not go out in time
+round_lose_planting = or { $plants } plants may miss the rains
+round_gauge = today's line is not written; a nought counts too
+# (days, every)
+round_emerging = looked at { $days } d ago, every { $every } d while it comes up
+round_emerging_never = seed is due and nobody looked yet
+round_up = { $emerged } up
+# (emerged, expected)
+round_up_of = { $emerged } of about { $expected } up
+# (days, every, stage)
+round_count_old = counted { $days } d ago, every { $every } d while { $stage }
+round_count_never = never counted
+# (what, every)
+round_sick = { $what } seen: look every { $every } d
+round_losses = losses lately: look every { $every } d
+round_counted_ago = counted { $days } d ago
+# (day, emerged, sown)
+round_emergence_over = nothing new, last day was { $day }: { $emerged } of { $sown } seeds came up
+# (age, from)
+round_old_enough = { $age } d since sowing, due from { $from }
+round_in_container = { $days } d in its container
+# (days, limit)
+round_in_container_of = { $days } d in its container, which holds { $limit }
+round_container_overdue = too long in its container
+# (pass, of, rest)
+round_sample_fails = { $pass } of { $of } measured are good enough; about { $rest } will never be
+round_past_last_day = bare roots, their last day was { $day }
+# (sturdiness, limit)
+round_lanky = tall and thin: height / collar { $sturdiness }, at most { $limit }
+# (length, day)
+round_hardening_by = takes { $length } d, could be ready { $day }
+# (length, day)
+round_hardening_since = takes { $length } d, old enough since { $day }
+round_hardening = takes { $length } d and has not begun
+round_step_settled = last step { $days } d ago
+round_step_first = no step yet
+# (now, next)
+round_step_light = from { $now } to { $next } light
+round_step_end = { $end } in the end
+round_step_place = room on { $place }
+round_step_water = { $days ->
+    [one] water every day
+   *[other] water every { $days } days
+}
+round_never_measured = never measured
+round_never_measured_near = never measured, { $days } d to its least age
+round_never_measured_past = never measured, old enough since { $days } d
+round_sample_old = measured { $days } d ago
+round_no_plug = no plug lifted yet
+round_plug_ago = last plug { $days } d ago
+round_plug_to_least = { $days } d to its least age
+round_plug_past_least = old enough to go
+round_plug_to_limit = { $days } d left in its container
+round_plug_past_limit = its container's time is over
+# (what, day)
+round_treated = { $what }: safe to touch since { $day }; did it work?
+# (seeds, days)
+round_untested = { $seeds }, { $days } d without a test
+# (seeds, days)
+round_tested = { $seeds }, last test { $days } d ago
+# (kept, life, days)
+round_life_ends = { $days ->
+    [0] { $kept }, lives { $life } d: today is the last
+   *[other] { $kept }, lives { $life } d: { $days } left
+}
+round_seeds_left = { $seeds } left
+round_work_never = not written down
+round_work_old = done { $day }, too long ago
+# (tray, species, day)
+round_for_tray = for { $tray } ({ $species }), ready { $day }
+# (tray, species)
+round_for_tray_now = for { $tray } ({ $species }), ready now
+# (plants, days)
+round_rings = { $plants ->
+    [one] { $plants } young plant, rings not weeded for { $days } d
+   *[other] { $plants } young plants, rings not weeded for { $days } d
+}
+# (alive, days)
+round_nurses = { $alive } by the books, not counted for { $days } d
+round_light_never = never read
+round_light_old = read { $day }, too old
+round_soil_dry = pushed in dry ground, says nothing
+round_soil_never = ground not checked
+# (months, planted, species, day, living)
+round_survival = { $months ->
+    [one] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
+   *[other] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
+}
+# (plants, bed)
+round_to_bed = { $plants } to { $bed }
+round_fits_taken = ready, no place left in { $beds }: trays that can wait less go first
+round_stays = { $plants } not good enough
+round_bare_near = bare roots, no bed takes them; { $days ->
+    [0] today is the last day
+    [one] { $days } day left
+   *[other] { $days } days left
+}
+sign_triangle = triangle
+sign_circle = circle
+sign_square = square
+sign_diamond = diamond
+sign_star = star
+sign_cross = cross
+# (low, high)
+round_plants_between = { $low } to { $high } plants
+teach_sheet = Or bring all trays that stand at once, in a sheet with the columns tray, species and how many:
+round_mean = mean height { $mean } cm
+round_until = by { $day }
+until_rains = by { $day }, while the rains are safe
+until_container = by { $day }, before it is too old for its bag
+until_last_day = by { $day }, its last day
+until_hardened = by { $day }, to be hardened for the rains
+until_roots = by { $day }, before the roots suffer
+until_ready = by { $day }, when it is old enough
+until_rains_begin = by { $day }, when the rains begin
+until_waits = by { $day }: a tray waits for it
+until_sow_by = by { $day }, for the rains it is sown for
+until_seed_life = by { $day }, while the seed lives
+until_today = today
+until_overdue = overdue since { $day }
+until_overdue_planted = overdue since { $day }, when the young plants were set
+until_not_known = no last day is known
+lose_rain = or today's rain stays unknown
+lose_bench = or it holds the bench for nothing
+lose_room = or it takes room and water for nothing
+lose_no_place = nothing lost today
+lose_little = or lose less than a plant
+lose_reading = or it stays unknown
+work_minutes = { $minutes } min
+work_hours = { $hours } h
+work_takes = about { $time } of work
+# (allowed, time)
+work_heading = The minutes are those of looking and writing down, cut at { $allowed }. The work found on the way takes one person about { $time } more, and is not cut.
+work_heading_none = The minutes are those of looking and writing down, cut at { $allowed }.
+# (task, done)
+work_part = { $task }: { $done }
+tasks_no_place = { $n ->
+    [one] { $n } tray ready with no place left
+   *[other] { $n } trays ready with no place left
+}
+round_no_place_left = { $plants } more are good enough, no place left
+# (day, next)
+round_too_late = too late for these rains, safe until { $day }: for the next, from { $next }
+round_too_late_for_all = too late for these rains, safe until { $day }
+# (tray, species)
+round_for_tray_today = for { $tray } ({ $species }), goes today
+round_for_more = { $trays ->
+    [one] and { $trays } tray more
+   *[other] and { $trays } trays more
+}
+go_by_rains = by { $day } (rains)
+go_by_container = by { $day } (bag)
+go_by_last_day = by { $day } (last day)
+# (plants, tray, number, beds)
+offer_tray = { $tray }: its { $plants } plants are offered to { $number } beds ({ $beds }): { $plants } in all
+# (places, species, bed, number, trays)
+offer_bed = { $bed }: its { $places } places for { $species } are offered to { $number } trays ({ $trays }): { $places } in all
+
+## kept_: by word
+
+kept_in_pod = in the fruit
+kept_mucilage_on = mucilage on
+kept_washed_moist = washed and moist
+kept_in_parchment = in parchment
+kept_dry_sealed = dry and closed
+kept_dry_open = dry, in the open
+kept_cold = cold
+kept_other = kept otherwise
+
+## task_: by word
+
 task_gauge = Read the rain gauge
 task_go_out = Send out
 task_last_day = Last day
@@ -26,6 +227,9 @@ task_count_nurses = Count nurse plants
 task_read_light = Read the light
 task_check_soil = Push the rod
 task_count_survivors = Count survivors
+
+## tasks_: by word (n)
+
 tasks_gauge = the rain gauge
 tasks_go_out = { $n ->
     [one] { $n } tray to send out
@@ -131,162 +335,3 @@ tasks_count_survivors = { $n ->
     [one] { $n } survival count
    *[other] { $n } survival counts
 }
-round_heading = { $stops ->
-    [one] Walk: { $stops } stop, about { $minutes } min of { $allowed }
-   *[other] Walk: { $stops } stops, about { $minutes } min of { $allowed }
-}
-round_mark_means = ! loses most by waiting
-round_nothing = Nothing is due.
-round_on_the_way = On the way out
-round_no_place = Trays without a place
-round_seed_store = Seed store
-round_bed = Bed { $bed }
-round_can_wait = { $stops ->
-    [one] { $stops } can wait: { $list }.
-   *[other] { $stops } can wait: { $list }.
-}
-round_let_go = To let one go: outplant write let_go task="{ $task }" until={ $until }
-round_about = { $task } { $subject }
-round_about_species = { $task } { $subject }, { $species }
-round_last = last: { $figure }, { $day }
-round_expect = expect: { $what }
-round_expect_good = good enough: { $what }
-round_lose_seedlings = or lose { $plants } seedlings
-round_lose_seed = or lose seed for { $plants } plants
-round_lose_planted = or lose { $plants } plants here
-lose_time = or { $plants } plants may not go out in time
-round_lose_planting = or { $plants } plants may miss the rains
-round_gauge = today's line is not written; a nought counts too
-round_emerging = looked at { $days } d ago, every { $every } d while it comes up
-round_emerging_never = seed is due and nobody looked yet
-round_up = { $emerged } up
-round_up_of = { $emerged } of about { $expected } up
-round_count_old = counted { $days } d ago, every { $every } d while { $stage }
-round_count_never = never counted
-round_sick = { $what } seen: look every { $every } d
-round_losses = losses lately: look every { $every } d
-round_counted_ago = counted { $days } d ago
-round_emergence_over = nothing new, last day was { $day }: { $emerged } of { $sown } seeds came up
-round_old_enough = { $age } d since sowing, due from { $from }
-round_in_container = { $days } d in its container
-round_in_container_of = { $days } d in its container, which holds { $limit }
-round_container_overdue = too long in its container
-round_sample_fails = { $pass } of { $of } measured are good enough; about { $rest } will never be
-round_past_last_day = bare roots, their last day was { $day }
-round_lanky = tall and thin: height / collar { $sturdiness }, at most { $limit }
-round_hardening_by = takes { $length } d, could be ready { $day }
-round_hardening_since = takes { $length } d, old enough since { $day }
-round_hardening = takes { $length } d and has not begun
-round_step_settled = last step { $days } d ago
-round_step_first = no step yet
-round_step_light = from { $now } to { $next } light
-round_step_end = { $end } in the end
-round_step_place = room on { $place }
-round_step_water = { $days ->
-    [one] water every day
-   *[other] water every { $days } days
-}
-round_never_measured = never measured
-round_never_measured_near = never measured, { $days } d to its least age
-round_never_measured_past = never measured, old enough since { $days } d
-round_sample_old = measured { $days } d ago
-round_no_plug = no plug lifted yet
-round_plug_ago = last plug { $days } d ago
-round_plug_to_least = { $days } d to its least age
-round_plug_past_least = old enough to go
-round_plug_to_limit = { $days } d left in its container
-round_plug_past_limit = its container's time is over
-round_treated = { $what }: safe to touch since { $day }; did it work?
-round_untested = { $seeds }, { $days } d without a test
-round_tested = { $seeds }, last test { $days } d ago
-round_life_ends = { $days ->
-    [0] { $kept }, lives { $life } d: today is the last
-   *[other] { $kept }, lives { $life } d: { $days } left
-}
-round_seeds_left = { $seeds } left
-round_work_never = not written down
-round_work_old = done { $day }, too long ago
-round_for_tray = for { $tray } ({ $species }), ready { $day }
-round_for_tray_now = for { $tray } ({ $species }), ready now
-round_rings = { $plants ->
-    [one] { $plants } young plant, rings not weeded for { $days } d
-   *[other] { $plants } young plants, rings not weeded for { $days } d
-}
-round_nurses = { $alive } by the books, not counted for { $days } d
-round_light_never = never read
-round_light_old = read { $day }, too old
-round_soil_dry = pushed in dry ground, says nothing
-round_soil_never = ground not checked
-round_survival = { $months ->
-    [one] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
-   *[other] month { $months }: { $planted } { $species } planted { $day }, { $living } living by the books
-}
-round_to_bed = { $plants } to { $bed }
-round_fits_taken = ready, no place left in { $beds }: trays that can wait less go first
-round_stays = { $plants } not good enough
-round_bare_near = bare roots, no bed takes them; { $days ->
-    [0] today is the last day
-    [one] { $days } day left
-   *[other] { $days } days left
-}
-kept_in_pod = in the fruit
-kept_mucilage_on = mucilage on
-kept_washed_moist = washed and moist
-kept_in_parchment = in parchment
-kept_dry_sealed = dry and closed
-kept_dry_open = dry, in the open
-kept_cold = cold
-kept_other = kept otherwise
-sign_triangle = triangle
-sign_circle = circle
-sign_square = square
-sign_diamond = diamond
-sign_star = star
-sign_cross = cross
-round_plants_between = { $low } to { $high } plants
-teach_sheet = Or bring all trays that stand at once, in a sheet with the columns tray, species and how many:
-round_mean = mean height { $mean } cm
-round_until = by { $day }
-until_rains = by { $day }, while the rains are safe
-until_container = by { $day }, before it is too old for its bag
-until_last_day = by { $day }, its last day
-until_hardened = by { $day }, to be hardened for the rains
-until_roots = by { $day }, before the roots suffer
-until_ready = by { $day }, when it is old enough
-until_rains_begin = by { $day }, when the rains begin
-until_waits = by { $day }: a tray waits for it
-until_sow_by = by { $day }, for the rains it is sown for
-until_seed_life = by { $day }, while the seed lives
-until_today = today
-until_overdue = overdue since { $day }
-until_overdue_planted = overdue since { $day }, when the young plants were set
-until_not_known = no last day is known
-lose_rain = or today's rain stays unknown
-lose_bench = or it holds the bench for nothing
-lose_room = or it takes room and water for nothing
-lose_no_place = nothing lost today
-lose_little = or lose less than a plant
-lose_reading = or it stays unknown
-work_minutes = { $minutes } min
-work_hours = { $hours } h
-work_takes = about { $time } of work
-work_heading = The minutes are those of looking and writing down, cut at { $allowed }. The work found on the way takes one person about { $time } more, and is not cut.
-work_heading_none = The minutes are those of looking and writing down, cut at { $allowed }.
-work_part = { $task }: { $done }
-tasks_no_place = { $n ->
-    [one] { $n } tray ready with no place left
-   *[other] { $n } trays ready with no place left
-}
-round_no_place_left = { $plants } more are good enough, no place left
-round_too_late = too late for these rains, safe until { $day }: for the next, from { $next }
-round_too_late_for_all = too late for these rains, safe until { $day }
-round_for_tray_today = for { $tray } ({ $species }), goes today
-round_for_more = { $trays ->
-    [one] and { $trays } tray more
-   *[other] and { $trays } trays more
-}
-go_by_rains = by { $day } (rains)
-go_by_container = by { $day } (bag)
-go_by_last_day = by { $day } (last day)
-offer_tray = { $tray }: its { $plants } plants are offered to { $number } beds ({ $beds }): { $plants } in all
-offer_bed = { $bed }: its { $places } places for { $species } are offered to { $number } trays ({ $trays }): { $places } in all

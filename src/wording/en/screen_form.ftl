@@ -1,4 +1,5 @@
-# Forms.
+### Forms.
+
 form_day = Day
 form_today = today
 form_optional = may be left empty
@@ -6,6 +7,7 @@ form_rows = { $rows } rows
 form_row_hint = each row: { $fields }; Enter adds the row, Enter on an empty one goes on
 form_list_hint = parted by blanks
 form_count_hint = a whole number
+# (least, most)
 form_number_hint = a number from { $least } to { $most }
 form_number_hint_least = a number from { $least }
 form_day_hint = a day: 2026-03-14, 14/3 or -1
@@ -18,11 +20,8 @@ form_missing = { $field } is missing.
 form_effect = What it does
 form_keys = Enter: write it. Tab: next field. Esc: leave it, what you typed stays.
 form_keys_short = Enter writes, Tab next, Esc leaves
+# (measured, mean)
 form_sample = { $measured } measured, mean { $mean } cm
 form_sample_more = { $more } more would do
 form_sample_enough = that is enough
-form_pick_digit = a digit picks one of these:
-form_most_used = used most:
-form_picks = { $list }
 form_is_kept = taken up again where it was left
-caution_shown = { $text }

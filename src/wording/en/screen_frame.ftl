@@ -1,4 +1,5 @@
-# The frame of the dashboard.
+### The frame of the dashboard.
+
 screen_walk = Walk
 screen_trays = Trays
 screen_beds = Beds
@@ -24,13 +25,13 @@ banner_doubts = { $doubts ->
 }
 saving = saving ...
 said_saved = Saved: { $what }
+# (what, doubt)
 said_saved_doubt = Saved: { $what }. But now this cannot be right: { $doubt }
 said_refused = Not written: { $why }
 said_taken_back = { $entries ->
     [one] Taken back: one entry
    *[other] Taken back: { $entries } entries
 }
-said_nothing_to_undo = There is nothing to take back.
 said_read_only = Nothing can be written now: reading only (z).
 said_looking = Nothing is written while looking at another day (d).
 said_no_reason = Nothing is chosen that has reasons.
@@ -46,6 +47,7 @@ help_search = Looking for: { $what }
 help_none = No key has to do with that.
 find_title = Find: type or scan a code or a name
 find_none = Nothing is called so. Enter looks for the nearest.
+# (species, place)
 find_is_tray = tray, { $species }, { $place }
 find_is_bed = bed in { $field }
 find_is_lot = seed lot, { $species }
@@ -75,28 +77,30 @@ confirm_waiting = Looking what it would undo ...
 confirm_keys = w: take it back. q: leave it.
 confirm_rests = { $entries } entries in all, with what rests on them.
 confirm_why = taken back in the dashboard
-undo_nothing_to_show = Nothing to take back.
 why_none = No reasons are known.
 why_rest_in_beds = With sources and entries: the bed on screen Beds, then y.
 why_more = { $lines ->
     [one] one more line
    *[other] { $lines } more lines
 }
-no_such_nursery = There is no nursery yet.
 empty_walk = Nothing is due today. Rest, or look at the beds.
 no_trays = No trays yet: n, then "sow", writes the first sowing.
 no_beds = No beds yet: n, then "bed", lays one out.
 no_lots = No seed yet: n, then "lot", writes the first lot.
 no_entries = Nothing is written yet.
+# (tray, was, is)
 outcome_tray = { $tray }: { $was } → { $is }
+# (tray, is)
 outcome_tray_new = { $tray }, new: { $is }
+# (plants, stage)
 outcome_standing = { $plants } living, { $stage }
-outcome_stage = { $stage }
 outcome_place = at { $place }
 outcome_no_place = no place
 outcome_ready = ready
 outcome_not_ready = not ready
+# (bed, species, was, is)
 outcome_bed = { $bed }, { $species }: { $was } → { $is } living
+# (lot, was, is)
 outcome_lot = { $lot }: { $was } → { $is } seeds
 outcome_seeds_unknown = ?
 outcome_none = Written down; no number changes.

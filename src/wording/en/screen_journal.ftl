@@ -1,4 +1,5 @@
-# The screen Journal.
+### The screen Journal.
+
 journal_search = Holding:
 journal_day = Day
 journal_what = What

@@ -1,53 +1,7 @@
-# Names of ours in the dashboard.
-kind_nursery_set = The nursery
-kind_season_set = The rainy seasons
-kind_species_set = A species' own figures
-kind_place_set = A place for trays
-kind_container_set = A container or bag
-kind_field_set = A field
-kind_bed_set = A bed, laid out anew
-kind_positions_blocked = Positions that cannot be planted
-kind_lot_received = A seed lot comes in
-kind_lot_kept = A lot kept another way
-kind_lot_counted = Seed left in a lot
-kind_lot_tested = A germination test
-kind_sown = Sow a tray
-kind_resown = Sow gaps again
-kind_plants_received = Plants come in
-kind_counted = Count a tray
-kind_lost = Seedlings lost
-kind_culled = Throw out
-kind_moved_on = Prick out or pot on
-kind_carried = Carry a tray elsewhere
-kind_measured = Measure a sample
-kind_plug_checked = Lift a plug
-kind_flushed = Soft new leaves
-kind_shade_set = A step of the shade
-kind_watering_set = A step of the water
-kind_hardening_begun = Hardening begins
-kind_held = Hold back
-kind_released = Release
-kind_pest_seen = A pest or sickness
-kind_treated = A treatment
-kind_stocktaken = Recount that settles the books
-kind_given_out = Given or sold
-kind_relabelled = A new label
-kind_let_go = Let a task go
-kind_sown_in_bed = Sow straight into a bed
-kind_plants_found = Plants found in a bed
-kind_nurse_planted = Plant nurse plants
-kind_nurse_counted = Count nurse plants
-kind_nurse_measured = Measure a nurse plant
-kind_nurse_cut = Cut or harvest nurse plants
-kind_light_read = Read the light
-kind_soil_checked = Check the soil
-kind_prepared = Ground work done
-kind_outplanted = Outplant
-kind_plants_lost = Plants lost in a bed
-kind_survival_counted = Count survivors
-kind_weather = Rain and temperature
-kind_noted = A note
-kind_withdrawn = Take back entries
+### Names of ours in the dashboard.
+
+## field_: by word
+
 field_name = Name
 field_latitude_deg = Latitude, degrees
 field_longitude_deg = Longitude, degrees
@@ -160,6 +114,9 @@ field_under_lux = under, lux
 field_open_lux = open, lux
 field_pattern = pattern
 field_gap_m = gap m
+
+## choice_: by word
+
 choice_in_pod = in the pod or fruit
 choice_mucilage_on = with the mucilage on
 choice_washed_moist = washed and moist
@@ -205,6 +162,9 @@ choice_mulched = mulched
 choice_fenced = fenced
 choice_true = yes
 choice_false = no
+
+## does_: by word
+
 does_screen_digit = another screen
 does_screen_next = next screen
 does_move = choose
@@ -268,6 +228,9 @@ does_along_bed = along the bed
 does_how_many = how many
 does_unload = take off
 does_write_list = write all of it
+
+## Keys with a name of their own
+
 keys_arrows = arrows
 keys_left_right = left right
 keys_space = Space

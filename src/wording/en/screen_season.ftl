@@ -1,4 +1,5 @@
-# The screen Season.
+### The screen Season.
+
 season_rains = rains
 season_shade = nurse shade
 season_shade_none = no nurse plants
@@ -6,6 +7,7 @@ season_shade_growing = nurse plants grow, no useful shade yet
 season_shade_useful = useful shade expected
 season_shade_ended = past the life of the nurse plants
 season_not_there = not there on that day
+# (day, what, state)
 season_on = { $day } · { $what }: { $state }
 season_trays_marks = Trays: { $marks }
 season_beds_marks = Beds: { $marks }   Shade: ░ growing  █ useful  ! ended

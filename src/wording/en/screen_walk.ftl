@@ -1,4 +1,6 @@
-# The screen Walk, and the round in prompts.
+### The screen Walk, and the round in prompts.
+
+# (behind, all, minutes, allowed)
 walk_progress = { $behind } of { $all } · { $minutes } of { $allowed } min
 walk_all_done = { $stops ->
     [one] The round is done: { $stops } stop
@@ -14,6 +16,7 @@ walk_skipped = skipped
 walk_where = Where
 walk_why = Why
 walk_last = Last
+# (figure, day)
 walk_last_figure = { $figure }, { $day }
 walk_expect = Expect
 walk_good_enough = { $what } good enough to go
@@ -33,6 +36,7 @@ walk_nothing_comes = nothing comes up any more
 walk_set_apart = set apart
 walk_sign = Sign
 plain_begin = Answer with a number, a word or a letter; ? says which.
+# (number, all)
 plain_prompt = Stop { $number } of { $all }:
 plain_not_understood = { $answer } is no answer here; ? says what is.
 plain_next = next stop

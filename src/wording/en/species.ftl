@@ -1,3 +1,5 @@
+## figure_: by word
+
 figure_storage = how seed keeps
 figure_storage_ambient_days = seed life, at room temperature
 figure_storage_in_pod_days = seed life, in the fruit
@@ -58,6 +60,9 @@ figure_chop = when it is chopped
 figure_biomass = mulch it gives
 figure_soil_effect = what it does to the soil
 figure_shade_tolerance = shade it stands
+
+## Around them
+
 species_heading = Species known here
 species_key = key
 species_code = code
@@ -65,19 +70,24 @@ species_name_heading = name
 species_scientific = scientific name
 species_hint = One of them with every figure and its source: outplant species { $key }
 species_also = also called { $names }
-role_nursery = raised in the nursery and planted out
-role_nurse = nurse plant
 species_notes = Notes
 species_cautions = Cautions
 species_no_figures = no figures are known of it: write your own with species_set
 flag_seen = read in the source
 flag_memory = from memory
 flag_common = common practice
+flag_ours = ours, not published
 flag_own = this nursery's own
+species_sources_heading = { $figures } figures of all species, and how far they can be trusted
+# (figures, flag)
+flag_counted = { $figures } { $flag }
+# (source, flag)
 figure_source = { $source } ({ $flag })
 unit_days = { $value } d
 unit_months = { $value } months
+# (month, height, radius)
 growth_point = month { $month }: { $height } m high, crown { $radius } m from the stem
+# (days, what)
 step_before = { $days } d before: { $what }
 step_shade = { $shade } shade
 step_bed_shade = the shade of its bed
@@ -86,6 +96,14 @@ step_water = { $days ->
    *[other] water every { $days } days
 }
 step_soak = soak it
+
+## role_: by word
+
+role_nursery = raised in the nursery and planted out
+role_nurse = nurse plant
+
+## word_: by word
+
 word_recalcitrant = dies when dried
 word_intermediate = stands some drying
 word_orthodox = keeps dry and cold

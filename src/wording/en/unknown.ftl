@@ -1,4 +1,8 @@
-unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of 30, that tells as much
+unknown_exposure_step_pair = the step in light is not known: read the light at the tray and in the bed
+
+## unknown_: by word
+
+unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of { $USUAL_SAMPLE }, that tells as much
 unknown_days_in_container = nobody wrote down since when it is in this bag: lift a plug and look at the roots
 unknown_height = height is not measured: measure a sample, plant by plant
 unknown_collar = root collars are not measured: measure a sample with a caliper
@@ -7,14 +11,13 @@ unknown_plug = no plug was looked at: lift one
 unknown_flush = nobody looked at the new leaves: see whether they are soft
 unknown_hardening = nobody wrote down what light it stood in: read the light here
 unknown_exposure_step = the light where it stands is not known: read it there
-unknown_exposure_step_pair = the step in light is not known: read the light at the tray and in the bed
 unknown_held = whether somebody holds it back is not known: ask, then write it
 unknown_treated = whether it was treated is not known: ask, then write it
 unknown_living = how many live is not known: count them
 unknown_load = how many can be planted is not known: count, and measure a sample
 unknown_good_until = its last day is not written down: look at the roots, then write it
 unknown_light_now = the light is not known: read the light in this bed
-unknown_light_coming = the light to come cannot be reckoned: measure the nurse plants, height and crown
+unknown_light_coming = the light to come is not reckoned yet; the light of today decides
 unknown_soil = the soil is not known: push a rod two days after a soaking
 unknown_cleared = whether it is cleared is not known: look, then write it
 unknown_holes = whether holes are dug is not known: look, then write it

@@ -1,15 +1,22 @@
-# What was typed wrongly.
+### What was typed wrongly.
+
 usage_unknown_command = there is no command '{ $word }'
 usage_unknown_option = there is no option '{ $option }' here
 usage_unexpected = '{ $word }' is one word too many here
 usage_needs_value = { $option } needs a value behind it
+# (value, option, values)
 usage_one_of = { $option } cannot be '{ $value }'; it is one of: { $values }
+# (value, option)
 usage_not_a_day = { $option }: '{ $value }' is not a day; write it as 2026-03-14, 14/3, yesterday or +7
+# (value, option)
 usage_not_a_number = { $option }: '{ $value }' is not a number
+# (value, option)
 usage_not_an_entry = { $option }: '{ $value }' is not an entry; write it as device:number, as `why` shows it
+# (value, option)
 usage_bad_name = { $option } cannot be '{ $value }': a name or code has letters, without blanks at its ends or invisible characters
 usage_missing = still missing: { $arguments }
 usage_twice = { $option } stands there twice; once is enough
+# (option, other)
 usage_not_together = { $option } and { $other } do not go together
 usage_not_readable = what was typed holds characters that cannot be read (not UTF-8)
 usage_other = this cannot be read as a command

@@ -1,4 +1,5 @@
-# The parts of a short line by what they mean.
+### The parts of a short line by what they mean.
+
 named_tray = the tray
 named_bed = the bed
 named_place = the bench

@@ -2,19 +2,6 @@
 
 use crate::nursery::entry::BookEntry;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    entry_weather();
-    part_rain(mm: text);
-    part_tmin(tmin: text);
-    part_tmax(tmax: text);
-    part_tmin_tmax(tmin: text, tmax: text);
-    entry_noted(text: text);
-    entry_noted_about(about: text, text: text);
-    entry_withdrawn(entries: count, list: text, why: text);
-    entry_foreign(kind: text);
-}
 
 /// Entries named in a sentence about a withdrawal; the rest are counted.
 const ENTRIES_NAMED: usize = 3;

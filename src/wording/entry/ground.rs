@@ -6,39 +6,6 @@ use crate::nursery::entry::{
 };
 use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    entry_sown_in_bed(bed: text, species: text, holes: count, seeds: count);
-    part_of_lot(lot: text);
-    entry_plants_found(bed: text, plants: count, species: text);
-    part_planted_about(day: text);
-    entry_nurse_planted(bed: text, plants: count, species: text, row: text, in_row: text);
-    part_offset(metres: text);
-    entry_nurse_counted(bed: text, living: count, species: text);
-    part_bunches(bunches: count);
-    entry_nurse_measured(bed: text, species: text, height: text, radius: text);
-    entry_nurse_cut(bed: text, species: text, what: text);
-    part_share(share: text);
-    part_yield(kg: text);
-    entry_light_read(about: text, light: text);
-    light_of_pairs(light: text, pairs: count);
-    entry_soil_checked(bed: text);
-    part_resistance(mpa: text);
-    part_rod(mm: text, kg: text);
-    part_rod_only(mm: text);
-    part_push_only(kg: text);
-    part_at_depth(cm: text);
-    part_since_soaking(days: text);
-    part_wet();
-    part_not_wet();
-    entry_prepared(bed: text, work: text);
-    entry_outplanted(plants: count, tray: text, bed: text);
-    entry_plants_lost(bed: text, plants: count, species: text, cause: text);
-    entry_survival(bed: text, species: text, living: count, dead: count);
-    part_from_tray(tray: text);
-    part_outplanted_on(day: text);
-}
 
 impl Wording {
     pub(super) fn ground_sentence(&self, entry: &GroundEntry, species: &Catalogue) -> String {

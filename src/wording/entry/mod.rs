@@ -8,12 +8,6 @@ mod site;
 mod tray;
 mod words;
 
-#[cfg(test)]
-pub(super) use {
-    book::KEYS as ENTRY_BOOK_KEYS, ground::KEYS as ENTRY_GROUND_KEYS, seed::KEYS as ENTRY_SEED_KEYS,
-    site::KEYS as ENTRY_SITE_KEYS, tray::KEYS as ENTRY_TRAY_KEYS, words::KEYS as ENTRY_WORD_KEYS,
-};
-
 use super::Wording;
 use crate::base::Day;
 use crate::nursery::entry::{Entry, What};

@@ -5,21 +5,6 @@ use crate::nursery::entry::types::{Celsius, Percent};
 use crate::nursery::entry::{LotReceived, SeedEntry};
 use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    entry_lot_received(lot: text, species: text, source: text);
-    part_fruits(fruits: count);
-    part_seeds_per_fruit(seeds: text);
-    part_seeds_per_kg(seeds: text);
-    part_collected(day: text);
-    part_moisture(percent: text);
-    part_store(celsius: text);
-    part_initial(percent: text);
-    entry_lot_kept(lot: text, kept: text);
-    entry_lot_counted(lot: text, amount: text);
-    entry_lot_tested(lot: text, germinated: count, seeds: count, days: count);
-}
 
 impl Wording {
     pub(super) fn seed_sentence(&self, entry: &SeedEntry, species: &Catalogue) -> String {

@@ -6,34 +6,6 @@ use crate::nursery::entry::types::MonthDay;
 use crate::nursery::entry::{BedSet, NurserySet, PlanLine, SeasonSet, SiteEntry};
 use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    entry_nursery_set(name: text, latitude: text, longitude: text, altitude: text);
-    part_clock_offset(hours: text);
-    part_plants_a_day(plants: count);
-    part_planting_days(days: count);
-    part_walk_minutes(minutes: count);
-    part_water_a_day(litres: text);
-    entry_season_set(rains: text);
-    season_from_until(from: text, until: text);
-    season_no_rains();
-    part_rain_normals();
-    part_heat_normals();
-    entry_species_set(species: text, figures: text);
-    entry_place_set(place: text, order: count, shade: text);
-    part_holds_trays(trays: count);
-    entry_container_set(container: text, volume: text);
-    part_depth(cm: text);
-    entry_field_set(field: text);
-    part_slope(percent: text);
-    part_texture(texture: text);
-    entry_bed_set(bed: text, field: text, length: text, width: text);
-    part_bearing(degrees: text);
-    part_plan(plan: text);
-    plan_line(species: text, row: text, in_row: text);
-    entry_positions_blocked(bed: text, positions: count, spots: text, why: text);
-}
 
 impl Wording {
     pub(super) fn site_sentence(&self, entry: &SiteEntry, species: &Catalogue) -> String {

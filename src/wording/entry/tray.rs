@@ -5,50 +5,6 @@ use crate::nursery::entry::subject::is_unknown_lot;
 use crate::nursery::entry::{Counted, Measured, MovedOn, PlantsReceived, Sown, TrayEntry};
 use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    entry_sown(tray: text, amount: text, lot: text, container: text);
-    entry_sown_lot_unknown(tray: text, amount: text, container: text);
-    part_shares_tray(tray: text);
-    entry_resown(tray: text, seeds: count, lot: text);
-    entry_plants_received(tray: text, plants: count, species: text, from: text, form: text);
-    part_age_days(days: count);
-    part_height(cm: text);
-    part_source(source: text);
-    part_shade_now(shade: text);
-    entry_counted(tray: text, living: count);
-    part_dead(dead: count);
-    part_about();
-    part_cells_seen(cells: count);
-    part_cells_filled(cells: count);
-    entry_lost(tray: text, plants: count, cause: text);
-    entry_culled(tray: text, plants: count, why: text);
-    entry_moved_on(plants: count, tray: text, to: text, how: text);
-    entry_carried(tray: text, place: text);
-    entry_measured(tray: text, plants: count, height: text);
-    part_collar(mm: text);
-    part_leaf_pairs(pairs: text);
-    entry_plug_checked(tray: text, roots: text);
-    entry_flushed(tray: text);
-    entry_shade_set(about: text, shade: text);
-    entry_watering_set(about: text, days: text);
-    entry_watering_daily(about: text);
-    entry_hardening_begun(tray: text);
-    part_for_bed(bed: text);
-    entry_held(about: text, why: text);
-    entry_released(about: text);
-    entry_pest_seen(about: text, pest: text);
-    part_on_share(share: text);
-    entry_treated(about: text, means: text);
-    part_safe_after(days: text);
-    entry_stocktaken(tray: text, living: count);
-    entry_given_out(tray: text, plants: count, to: text);
-    entry_relabelled(tray: text, was: text);
-    entry_label_renewed(tray: text);
-    entry_let_go(task: text);
-    part_never();
-}
 
 impl Wording {
     pub(super) fn tray_sentence(&self, entry: &TrayEntry, species: &Catalogue) -> String {

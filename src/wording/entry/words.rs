@@ -2,42 +2,7 @@
 
 use crate::base::{BedName, LotCode, PlaceName, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, Count, CutWhat, MovedHow, NotNegative, PlantForm, Sky, Spot, Text};
-use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    about_tray(tray: text);
-    about_lot(lot: text);
-    about_bed(bed: text);
-    about_place(place: text);
-    about_nothing();
-    entry_part_rows(rows: text);
-    part_spots(spots: text);
-    part_until(day: text);
-    part_at_place(place: text);
-    part_container(container: text);
-    part_cells(cells: count);
-    part_sign(sign: text);
-    from_opening();
-    from_bought();
-    from_wildling();
-    from_cutting();
-    from_graft();
-    from_gift();
-    form_plug();
-    form_bag();
-    form_bare_root();
-    form_stump();
-    moved_pricked_out();
-    moved_potted_on();
-    moved_merged();
-    cut_leaves();
-    cut_stem();
-    cut_harvest();
-    cut_felled();
-    sky_overcast();
-    sky_clear();
-}
+use crate::wording::{Wording, theme};
 
 /// Spots named in a sentence; the rest are counted.
 const SPOTS_NAMED: usize = 6;
@@ -86,50 +51,26 @@ impl Wording {
 
     /// Where plants that are not from our seed came from.
     pub fn arrived_name(&self, from: ArrivedFrom) -> String {
-        match from {
-            ArrivedFrom::Opening => self.from_opening(),
-            ArrivedFrom::Bought => self.from_bought(),
-            ArrivedFrom::Wildling => self.from_wildling(),
-            ArrivedFrom::Cutting => self.from_cutting(),
-            ArrivedFrom::Graft => self.from_graft(),
-            ArrivedFrom::Gift => self.from_gift(),
-        }
+        self.of_word(theme::FROM, from)
     }
 
     /// The form a plant came in.
     pub fn form_name(&self, form: PlantForm) -> String {
-        match form {
-            PlantForm::Plug => self.form_plug(),
-            PlantForm::Bag => self.form_bag(),
-            PlantForm::BareRoot => self.form_bare_root(),
-            PlantForm::Stump => self.form_stump(),
-        }
+        self.of_word(theme::FORM, form)
     }
 
     /// How seedlings went into another tray.
     pub fn moved_how_name(&self, how: MovedHow) -> String {
-        match how {
-            MovedHow::PrickedOut => self.moved_pricked_out(),
-            MovedHow::PottedOn => self.moved_potted_on(),
-            MovedHow::Merged => self.moved_merged(),
-        }
+        self.of_word(theme::MOVED, how)
     }
 
     /// What was cut of a nurse plant.
     pub fn cut_name(&self, what: CutWhat) -> String {
-        match what {
-            CutWhat::Leaves => self.cut_leaves(),
-            CutWhat::Stem => self.cut_stem(),
-            CutWhat::Harvest => self.cut_harvest(),
-            CutWhat::Felled => self.cut_felled(),
-        }
+        self.of_word(theme::CUT, what)
     }
 
     /// The sky.
     pub fn sky_name(&self, sky: Sky) -> String {
-        match sky {
-            Sky::Overcast => self.sky_overcast(),
-            Sky::Clear => self.sky_clear(),
-        }
+        self.of_word(theme::SKY, sky)
     }
 }

@@ -1,4 +1,5 @@
-# Qué cambió un veredicto.
+### Qué cambió un veredicto.
+
 passage_old_enough = cumplió su edad
 passage_holding_time = se acabó su tiempo en la bolsa
 passage_last_day = pasó su último día

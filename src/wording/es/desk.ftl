@@ -58,4 +58,3 @@ check_doubts = { $doubts ->
 clock_behind = el reloj dice { $today }, pero la última anotación es del { $newest }
 clock_ahead = el reloj dice { $today }, más de un año después de la última anotación, del { $newest }
 clock_asks = ¿está bien el reloj? (s/n)
-draft_kept = no se anotó; lo escrito se guarda y se ofrece otra vez

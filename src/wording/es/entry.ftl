@@ -1,4 +1,5 @@
-# Cualquier anotación en una frase.
+### Cualquier anotación en una frase.
+
 about_tray = bandeja { $tray }
 about_lot = lote { $lot }
 about_bed = era { $bed }
@@ -188,3 +189,54 @@ entry_withdrawn = { $entries ->
    *[other] retiradas: { $entries } anotaciones ({ $list }), { $why }
 }
 entry_foreign = { $kind }, escrita por un outplant más nuevo
+
+# What a kind is called where one is chosen or filled in.
+kind_nursery_set = El vivero
+kind_season_set = Las épocas de lluvia
+kind_species_set = Cifras propias de una especie
+kind_place_set = Un lugar para bandejas
+kind_container_set = Un envase o bolsa
+kind_field_set = Un lote de terreno
+kind_bed_set = Una era, trazada de nuevo
+kind_positions_blocked = Puestos donde no se puede sembrar
+kind_lot_received = Entra un lote de semilla
+kind_lot_kept = Un lote guardado de otra forma
+kind_lot_counted = Semilla que queda en un lote
+kind_lot_tested = Una prueba de germinación
+kind_sown = Sembrar una bandeja
+kind_resown = Resembrar huecos
+kind_plants_received = Entran plantas
+kind_counted = Contar una bandeja
+kind_lost = Plántulas perdidas
+kind_culled = Descartar
+kind_moved_on = Repicar o cambiar de bolsa
+kind_carried = Llevar una bandeja a otro lugar
+kind_measured = Medir una muestra
+kind_plug_checked = Revisar un cepellón
+kind_flushed = Hojas nuevas tiernas
+kind_shade_set = Un paso de la sombra
+kind_watering_set = Un paso del riego
+kind_hardening_begun = Empieza el endurecimiento
+kind_held = Retener
+kind_released = Soltar
+kind_pest_seen = Una plaga o enfermedad
+kind_treated = Un tratamiento
+kind_stocktaken = Recuento que ajusta el libro
+kind_given_out = Regalado o vendido
+kind_relabelled = Una etiqueta nueva
+kind_let_go = Dejar pasar una tarea
+kind_sown_in_bed = Sembrar directo en una era
+kind_plants_found = Plantas halladas en una era
+kind_nurse_planted = Sembrar plantas nodrizas
+kind_nurse_counted = Contar nodrizas
+kind_nurse_measured = Medir una nodriza
+kind_nurse_cut = Cortar o cosechar nodrizas
+kind_light_read = Leer la luz
+kind_soil_checked = Revisar el suelo
+kind_prepared = Trabajo del suelo hecho
+kind_outplanted = Llevar al campo
+kind_plants_lost = Plantas perdidas en una era
+kind_survival_counted = Contar sobrevivientes
+kind_weather = Lluvia y temperatura
+kind_noted = Una nota
+kind_withdrawn = Retirar apuntes

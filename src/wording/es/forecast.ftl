@@ -1,4 +1,5 @@
-# Lo que dará una bandeja.
+### Lo que dará una bandeja.
+
 forecast_heading = Qué esperar
 forecast_too_early = demasiado pronto para decir
 forecast_on_its_way = va bien
@@ -30,7 +31,7 @@ label_sow_again = ¿resembrar?
 label_will_give = dará
 label_known_here = sabido aquí
 label_worth = vale
-forecast_in_the_end = { $seedlings } de { $seeds } semillas, con 90 % de seguridad
+forecast_in_the_end = { $seedlings } de { $seeds } semillas, con { $RANGE_LEVEL } % de seguridad
 forecast_last_day = el { $day }
 forecast_wait_until = hasta el { $day }; después desocupe el banco
 forecast_waited = ya no: desde el { $day } casi nada queda por nacer, desocupe el banco
@@ -89,12 +90,12 @@ label_formula = fórmula
 label_beforehand = antes
 forecast_formula = nacidas el día t después de sembrar: d / (1 + exp(-b (ln t - ln t50))), lo probable d { $d }, b { $b }, t50 { $t50 } d; cuántas faltan se suma sobre todas las curvas que los conteos dejan como probables
 forecast_formula_several = de varias siembras cada una empieza en su día, y d es la media de todas las semillas
-forecast_beforehand = la mitad nacida a los { $half } d ({ $low } a { $high }), nace { $share } ({ $share_low } a { $share_high }), con 90 % de seguridad: por los días y la germinación de la especie, luego lo que este vivero sembró antes y lo que se sabe del lote
+forecast_beforehand = la mitad nacida a los { $half } d ({ $low } a { $high }), nace { $share } ({ $share_low } a { $share_high }), con { $RANGE_LEVEL } % de seguridad: por los días y la germinación de la especie, luego lo que este vivero sembró antes y lo que se sabe del lote
 forecast_beforehand_learned = { $sowings ->
     [one] incluye { $sowings } siembra anterior de aquí
    *[other] incluye { $sowings } siembras anteriores de aquí
 }
-forecast_source = Ritz, Pipper & Streibig 2013, European Journal of Agronomy 45:1 (de memoria); lo sabido de antes y el juicio: nuestros, con práctica común para el 30 % en el día medio, los días quietos y el 2 %
+forecast_source = Ritz, Pipper & Streibig 2013, European Journal of Agronomy 45:1 (de memoria); lo sabido de antes y el juicio: nuestros, con práctica común para el { $SOW_AGAIN_SHARE } % en el día medio, los días quietos y el { $WORTH_WAITING_SHARE } %
 stock_formula = { $from } en pie y por nacer x { $survival } que siguen vivas x (1 - { $culls } descartadas al clasificar)
 stock_formula_ready = lo que hoy ya tiene tamaño
 stock_source = práctica común para supervivencia y descarte; lo que enseñó este vivero: producto límite, Kaplan & Meier 1958 (de memoria); el manual pesa como cinco bandejas (nuestro)

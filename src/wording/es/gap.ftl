@@ -1,9 +1,10 @@
-# Por qué no hay respuesta, y la parte de la era que se vio.
+### Por qué no hay respuesta, y la parte de la era que se vio.
+
 gap_no_shade_band = el perfil de { $species } no dice con cuánta sombra se siembra: { $write }
 gap_no_most_days = el perfil de { $species } no dice cuántos días aguanta en su bolsa: { $write }
-gap_rod_too_hard = la varilla se empujó con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos 2 MPa
-gap_rod_too_hard_at = la varilla entró { $depth } cm con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos 2 MPa
-gap_rod_too_weak = la varilla se frenó a { $depth } cm con solo { $mpa } MPa, muy poco empuje para saber: empuje con unos 2 MPa
+gap_rod_too_hard = la varilla se empujó con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos { $ROOT_LIMIT_MPA } MPa
+gap_rod_too_hard_at = la varilla entró { $depth } cm con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos { $ROOT_LIMIT_MPA } MPa
+gap_rod_too_weak = la varilla se frenó a { $depth } cm con solo { $mpa } MPa, muy poco empuje para saber: empuje con unos { $ROOT_LIMIT_MPA } MPa
 gap_read_too_shallow = el suelo se leyó blando solo hasta { $depth } cm, las plantas van a { $needed } cm: lea más hondo
 gap_gauge_partly = el pluviómetro se leyó { $read } de los últimos { $of } días, { $mm } mm: anote los días que faltan, también los ceros
 gap_coming_day = es un día por venir: su lluvia todavía no se sabe

@@ -1,4 +1,5 @@
-# Ayuda de órdenes y opciones.
+### Ayuda de órdenes y opciones.
+
 help_outplant = Qué bandejas están listas para salir a qué era preparada, y por qué
 help_outplant_more = Sin orden abre el vivero en toda la pantalla; sin terminal muestra lo que está listo.
     Las fechas se escriben 2026-03-14, 14/3, ayer o +7. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado.
@@ -64,9 +65,15 @@ help_rescue_to = El archivo nuevo, que import lee
 help_rescue_no_backup = Si ningún respaldo tiene lo perdido: lo que está detrás de una pérdida sigue como otro equipo
 help_backup = Hacer una copia comprobada
 help_backup_to = El archivo nuevo
+help_schema = El esquema JSON de una respuesta para programas
+help_schema_answer = La respuesta
 help_species = Las especies, y de dónde sale cada una de sus cifras
 help_species_name = Una especie, por cualquiera de sus nombres
+help_species_sources = Cuántos datos se leyeron en su fuente, son de memoria, de práctica común, nuestros o de su vivero
 help_ready_since = Solo los veredictos que cambiaron desde el fin de este día, y qué los cambió
+help_ready_tray = Solo esta bandeja, con las eras que planean su especie
+help_ready_bed = Solo esta era, con las bandejas de las especies que planea
+help_ready_fits = Solo bandejas y eras que se corresponden
 help_walk = El recorrido de hoy: qué contar, mover, sombrear, regar, llevar al campo
 help_write_batch = Una hoja de líneas cortas, entera o nada; - lee lo que llega por la tubería
 help_write_happened = El día en que se vio o se hizo: 2026-03-14, ayer, 12/11, 24 nov; sin esto, hoy
@@ -77,6 +84,7 @@ help_commands = Órdenes:
 help_arguments = Argumentos:
 help_options = Opciones:
 help_some_options = [OPCIONES]
+help_value_answer = RESPUESTA
 help_value_file = ARCHIVO
 help_value_date = FECHA
 help_value_lang = IDIOMA

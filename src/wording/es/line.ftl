@@ -1,4 +1,5 @@
-# Líneas de archivos y lo que se escribió.
+### Líneas de archivos y lo que se escribió.
+
 line_too_long = la línea pasa de { $most } y no se leyó
 line_without_end = la línea no termina nunca; lo que sigue no se leyó. ¿Es este el archivo?
 line_not_utf8 = el byte { $byte } no es UTF-8: guarde el archivo como UTF-8 e inténtelo de nuevo

@@ -1,11 +1,12 @@
-# Lotes de semilla: qué valen todavía.
+### Lotes de semilla: qué valen todavía.
+
 lot_heading = Lote { $lot }, { $species }
 lot_none_left = según el libro no queda nada
 lot_label_left = queda
 lot_label_kept = guardado
 lot_label_life = vida
 lot_label_alive = viva hoy
-lot_label_old = baja al 85 %
+lot_label_old = baja al { $OLD_SHARE } %
 lot_label_half = baja a la mitad
 lot_label_reckoned = cálculo
 lot_label_test = prueba
@@ -58,7 +59,7 @@ lot_no_start = no se sabe: no hay prueba ni cifra de semilla fresca
 lot_no_figures = no se sabe: no hay constantes de esta especie ni días para como se guarda
 lot_no_store = no se sabe: hay constantes de esta especie, pero no está anotada la humedad o la temperatura
 lot_outlived = no se sabe: vivía pasado el doble de su vida indicada; solo una prueba lo dice
-lot_tested = { $day }: { $germinated } de { $seeds }, { $share } ({ $low } a { $high }, con 95 % de seguridad)
+lot_tested = { $day }: { $germinated } de { $seeds }, { $share } ({ $low } a { $high }, con { $TEST_LEVEL } % de seguridad)
 lot_replicates_agree = las repeticiones { $counts } concuerdan
 lot_replicates_apart = las repeticiones { $counts } se apartan más de lo que explica el azar
 lot_replicates_cannot_tell = repeticiones { $counts }: muy pocas semillas para decir si concuerdan
@@ -69,12 +70,12 @@ lot_retest_due = toca desde el { $day }: { $why }
 lot_retest_later = el { $day }: { $why }
 lot_retest_never = { $days } d desde la cosecha sin prueba
 lot_retest_old = { $days } d desde la última prueba
-lot_retest_falling = un tercio del camino al 85 % del comienzo, { $days } d tras la última prueba o la cosecha
+lot_retest_falling = un tercio del camino al { $OLD_SHARE } % del comienzo, { $days } d tras la última prueba o la cosecha
 lot_retest_apart = las repeticiones de la última prueba no concuerdan
-lot_retest_few = no: quedan { $seeds }, una prueba toma 50; siémbrelas
+lot_retest_few = no: quedan { $seeds }, una prueba toma { $TEST_SEEDS }; siémbrelas
 lot_retest_unknown_seeds = no se dice: nadie sabe cuántas semillas quedan
 lot_retest_no_day = no se dice: ni la cosecha ni una prueba tienen fecha
-lot_retest_source = práctica común: 2 x 25 semillas, cada 60 días (nuestro); donde se calcula la pérdida, un tercio de los días al 85 %, FAO 2014, Normas para bancos de germoplasma (de memoria)
+lot_retest_source = práctica común: 2 x 25 semillas, cada { $TEST_AFTER_DAYS } días (nuestro); donde se calcula la pérdida, un tercio de los días al { $OLD_SHARE } %, FAO 2014, Normas para bancos de germoplasma (de memoria)
 round_replicates_apart = las repeticiones de la prueba de hace { $days ->
     [one] { $days } d
    *[other] { $days } d

@@ -1,4 +1,5 @@
-# Por qué no puede quedar el perfil de una especie.
+### Por qué no puede quedar el perfil de una especie.
+
 profile_no_source = '{ $name }' no dice de dónde viene
 profile_not_a_number = '{ $name }' no es un número
 profile_negative = '{ $name }' no puede ser negativo; se escribió { $written }
@@ -19,7 +20,7 @@ profile_no_common_name = una especie necesita un nombre en inglés o español
 profile_bad_code = el código de una especie son tres letras de la a a la z; '{ $written }' no lo es
 profile_key_changed = la clave de una especie no se puede cambiar
 profile_unknown_role = no se conoce el papel '{ $written }': vivero o nodriza
-profile_unknown_flag = '{ $written }' no dice cuánto confiar en un dato: visto, memoria, práctica común o propio
+profile_unknown_flag = '{ $written }' no dice cuánto confiar en un dato: visto, memoria, práctica común, nuestro o propio
 profile_unknown_figure = no se conoce el dato '{ $written }'; `outplant species coffee` muestra los nombres
 profile_unknown_figure_near = no se conoce el dato '{ $written }'; el más parecido es '{ $nearest }'
 profile_not_text = '{ $name }' es un texto

@@ -44,7 +44,7 @@ hardening_short = { $days ->
 }
 hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
 hardening_put_back = la sombra se volvió a subir el { $day }: el endurecimiento, { $least } días, empieza de nuevo con el próximo paso hacia la luz
-hardening_fresh = { $days } días de endurecimiento, pero el último paso hacia la luz fue el { $day } y debe tener 7 días: desde el { $from }
+hardening_fresh = { $days } días de endurecimiento, pero el último paso hacia la luz fue el { $day } y debe tener { $LAST_STEP_DAYS } días: desde el { $from }
 hardening_unmet = todavía no está endurecida: déjela con la luz que tiene
 step_met = estaba con { $from } de luz, esta era tiene { $to }: un paso pequeño
 step_same = estaba con { $from } de luz, esta era tiene la misma
@@ -110,7 +110,7 @@ water_met = { $days ->
     [one] { $mm } mm de lluvia en { $days } día
    *[other] { $mm } mm de lluvia en { $days } días
 }
-water_usual = nadie leyó el pluviómetro en 10 días, pero es época de las lluvias usuales: meta un dedo en la tierra
+water_usual = nadie leyó el pluviómetro en { $NO_GAUGE_DAYS } días, pero es época de las lluvias usuales: meta un dedo en la tierra
 water_short = { $days ->
     [one] solo { $mm } mm de lluvia en { $days } día, hacen falta { $needed }: espere la lluvia
    *[other] solo { $mm } mm de lluvia en { $days } días, hacen falta { $needed }: espere la lluvia

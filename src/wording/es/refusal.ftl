@@ -2,9 +2,6 @@ refused_unknown_tray = ninguna bandeja se llama { $name }
 refused_unknown_lot = ningún lote de semilla se llama { $name }
 refused_unknown_bed = ninguna era se llama { $name }
 refused_unknown_species = no se conoce ninguna especie como { $name }
-refused_unknown_place = ningún banco o ramada se llama { $name }
-refused_unknown_container = ninguna bolsa o celda se llama { $name }
-refused_unknown_field = ningún terreno se llama { $name }
 refused_more_out = { $tray }: salen { $wanted }, pero por los libros había { $stands } el { $day }: cuente la bandeja y anote el conteo primero
 refused_more_seed = { $lot }: salen { $wanted } semillas, pero por los libros el lote tenía { $holds } el { $day }: cuente lo que queda y anote lot_counted primero
 refused_more_dead = { $bed }: { $wanted } de { $species } muertas, pero por los libros vivían { $lives } el { $day }: anote mejor un conteo de sobrevivencia
@@ -22,18 +19,8 @@ refused_unknown_entry = aquí no existe la anotación { $entry }
 refused_already_withdrawn = { $entry } fue retirada el { $day } por { $who } ({ $by }): outplant undo { $by } la devuelve
 refused_only_the_beginning = solo queda el comienzo del libro ({ $what }): outplant undo { $entry } retira también eso
 refused_one_of_many = { $entry } entró junto con otras, { $all } anotaciones en total: { $list }. Diga --all para retirarlas todas, --only para { $entry } sola
-refused_other_copy = { $entry } se anotó en otra copia: nómbrela con withdrawn si debe salir
-refused_undo_below_zero = { $entries ->
-    [one] sin ella { $entries } anotación posterior quedaría bajo cero: { $list }: retírelas juntas o déjela
-   *[other] sin ella { $entries } anotaciones posteriores quedarían bajo cero: { $list }: retírelas juntas o déjela
-}
 refused_while_looking = se está mirando otro día (--on o --known): quítelos para anotar
 refused_not_planned = { $bed } no tiene { $species } en su plan: agréguela al plan o nombre otra era
-refused_line = línea { $line }: { $sentence }
-refused_lines = { $lines ->
-    [one] no se anotó nada: hay que corregir { $lines } línea
-   *[other] no se anotó nada: hay que corregir { $lines } líneas
-}
 refused_no_nursery = aquí todavía no hay vivero: outplant begin crea uno, outplant sample muestra uno
 file_not_there = { $file } no existe: revise el nombre o créelo con outplant begin
 input_not_there = no hay ningún archivo { $file } que leer: revise el nombre
@@ -51,4 +38,3 @@ chain_gap = faltan las anotaciones { $device }:{ $first } a { $device }:{ $last 
 chain_fork = { $entry } ya está aquí con otro texto: una de las dos fue cambiada; no se tomó nada
 chain_wrong_hash = { $entry } no lleva el sello de su propio texto: fue cambiada en el camino; no se tomó nada
 chain_follows_another = { $entry } sigue a otra anotación de su copia que la que está aquí: una de las dos fue cambiada; no se tomó nada
-chain_other_nursery = estas anotaciones son de otro vivero: no se tomó nada

@@ -1,4 +1,5 @@
-# El recorrido: qué hay que hacer, por qué ahora, y qué se pierde.
+### El recorrido: qué hay que hacer, por qué ahora, y qué se pierde.
+
 task_gauge = Leer el pluviómetro
 task_go_out = Llevar al campo
 task_last_day = Último día

@@ -1,4 +1,5 @@
-# The screen Beds.
+### The screen Beds.
+
 beds_bed = Era
 beds_species = En el plan
 beds_standing = Estado

@@ -1,4 +1,5 @@
-# Forms.
+### Forms.
+
 form_day = Día
 form_today = hoy
 form_optional = puede quedar vacío
@@ -21,8 +22,4 @@ form_keys_short = Enter apunta, Tab otro, Esc deja
 form_sample = { $measured } medidas, media { $mean } cm
 form_sample_more = bastan { $more } más
 form_sample_enough = ya basta
-form_pick_digit = un número elige uno de estos:
-form_most_used = más usadas:
-form_picks = { $list }
 form_is_kept = retomado donde quedó
-caution_shown = { $text }

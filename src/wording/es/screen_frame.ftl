@@ -1,4 +1,5 @@
-# The frame of the dashboard.
+### The frame of the dashboard.
+
 screen_walk = Ronda
 screen_trays = Bandejas
 screen_beds = Eras
@@ -30,7 +31,6 @@ said_taken_back = { $entries ->
     [one] Retirado: un apunte
    *[other] Retirados: { $entries } apuntes
 }
-said_nothing_to_undo = No hay nada que deshacer.
 said_read_only = Ahora no se puede apuntar: solo lectura (z).
 said_looking = No se apunta mientras se mira otro día (d).
 said_no_reason = No hay nada elegido que tenga razones.
@@ -75,14 +75,12 @@ confirm_waiting = Mirando qué se desharía ...
 confirm_keys = w: retirarlo. q: dejarlo.
 confirm_rests = { $entries } apuntes en total, con lo que se apoya en ellos.
 confirm_why = retirado en la pantalla
-undo_nothing_to_show = Nada que retirar.
 why_none = No se conocen razones.
 why_rest_in_beds = Con fuentes y apuntes: la era en la pantalla Eras, y luego y.
 why_more = { $lines ->
     [one] una línea más
    *[other] { $lines } líneas más
 }
-no_such_nursery = Aún no hay vivero.
 empty_walk = Hoy no toca nada. Descanse, o mire las eras.
 no_trays = Aún no hay bandejas: n, y luego "sembrar", apunta la primera.
 no_beds = Aún no hay eras: n, y luego "era", traza una.
@@ -91,7 +89,6 @@ no_entries = Aún no hay nada apuntado.
 outcome_tray = { $tray }: { $was } → { $is }
 outcome_tray_new = { $tray }, nueva: { $is }
 outcome_standing = { $plants } vivas, { $stage }
-outcome_stage = { $stage }
 outcome_place = en { $place }
 outcome_no_place = sin lugar
 outcome_ready = lista

@@ -1,4 +1,5 @@
-# The screen Going out.
+### The screen Going out.
+
 fits_heading = Hoy caben
 misses_heading = Hoy no, y la era más cercana
 fits_heading_on = Caben el { $day }

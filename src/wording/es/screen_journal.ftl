@@ -1,4 +1,5 @@
-# The screen Journal.
+### The screen Journal.
+
 journal_search = Con:
 journal_day = Día
 journal_what = Qué

@@ -1,4 +1,5 @@
-# The screen Season.
+### The screen Season.
+
 season_rains = lluvias
 season_shade = sombra nodriza
 season_shade_none = sin nodrizas

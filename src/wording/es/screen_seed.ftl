@@ -1,4 +1,5 @@
-# The screen Seed.
+### The screen Seed.
+
 seed_lots = { $lots ->
     [one] { $lots } lote, arriba lo que hay que sembrar primero
    *[other] { $lots } lotes, arriba lo que hay que sembrar primero

@@ -1,4 +1,5 @@
-# The screen Trays.
+### The screen Trays.
+
 trays_group = { $name } · { $trays ->
     [one] { $trays } bandeja
    *[other] { $trays } bandejas
@@ -31,7 +32,7 @@ trays_failing = Esta siembra está fallando: nacieron { $up } de { $seeds } semi
 trays_failing_sow_by = Esta siembra está fallando: nacieron { $up } de { $seeds } semillas. Resiembre hasta el { $day }.
 trays_counted = { $plants }, conteo del { $day }
 trays_never_counted = { $plants }, sin conteo
-trays_light = { $light } de la luz abierta, en sus últimos 10 días
+trays_light = { $light } de la luz abierta, en sus últimos { $LAST_LIGHT_DAYS } días
 trays_label_container = envase
 trays_in_container = { $container }, desde hace { $days }
 trays_label_sown = sembrada
@@ -55,7 +56,7 @@ trays_up_of = { $seedlings } de { $seeds }
 trays_came_up = Lo que nació
 trays_stood = Cuántas estaban en pie
 trays_heights = Alturas
-trays_legend_forecast = ● nacidas por los conteos; ─ la curva probable; · entre estas líneas, con 90 % de seguridad; │ las últimas se esperan el { $day }; : hoy
+trays_legend_forecast = ● nacidas por los conteos; ─ la curva probable; · entre estas líneas, con { $RANGE_LEVEL } % de seguridad; │ las últimas se esperan el { $day }; : hoy
 trays_legend_growth = ● media de una muestra; ○ sus plantas; ─ la curva probable; = entre estos días llega a la altura mínima, con 95 % de seguridad; · la altura con que sale: { $low } a { $high } cm
 trays_legend_counted = ● según los conteos
 trays_legend_heights = ● promedio de la muestra; ○ sus plantas; · la altura para salir: { $low } a { $high } cm

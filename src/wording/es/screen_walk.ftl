@@ -1,4 +1,5 @@
-# La pantalla Ronda, y la ronda por preguntas.
+### La pantalla Ronda, y la ronda por preguntas.
+
 walk_progress = { $behind } de { $all } · { $minutes } de { $allowed } min
 walk_all_done = { $stops ->
     [one] La ronda está hecha: { $stops } parada

@@ -1,4 +1,5 @@
-# Hojas del primer día y del recorrido.
+### Hojas del primer día y del recorrido.
+
 sheet_taken = { $rows ->
     [one] { $rows } fila leída, { $entries } en el libro
    *[other] { $rows } filas leídas, { $entries } en el libro
@@ -31,7 +32,7 @@ still_container = la bolsa de { $of }
 still_age = la edad de { $of }
 still_place_shade = la sombra sobre '{ $name }', de { $of }
 still_place = el lugar de { $of }
-still_measured = altura y cuello de { $of }: mida 30 plantas de cada bandeja que esté cerca de salir
+still_measured = altura y cuello de { $of }: mida { $USUAL_SAMPLE } plantas de cada bandeja que esté cerca de salir
 still_bed_light = la luz de { $of }
 still_bed_soil = el suelo de { $of }: meta una varilla dos días después de mojarse bien
 still_bed_work = lo que se limpió, hoyó, deshierbó o cercó en { $of }

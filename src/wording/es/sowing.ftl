@@ -1,4 +1,5 @@
-# Cuántas semillas sembrar.
+### Cuántas semillas sembrar.
+
 sowing_heading = Cuántas sembrar para { $plants ->
     [one] { $plants } planta
    *[other] { $plants } plantas
@@ -53,7 +54,7 @@ sowing_if_tested = pruébela primero: si { $tests } germinan como se espera, bas
 sowing_one_each = { $containers } con una semilla cada uno
 sowing_several = o { $containers } con { $each } semillas cada uno ({ $seeds } semillas), raleando a una
 sowing_seedbed = sembrar en semillero; { $containers } para las plántulas que se repican
-sowing_too_poor = o semillero y { $containers } para repicar: salen tan pocas que ni 5 en cada uno bastan
+sowing_too_poor = o semillero y { $containers } para repicar: salen tan pocas que ni { $MOST_EACH } en cada uno bastan
 sowing_formula = el menor n con P(plantas >= deseadas) >= seguridad; lo que sale y lo que llega a planta son distribuciones beta, así que las plantas son una mezcla de binomiales
 sowing_source = Skellam 1948, beta-binomial (de memoria); semillas por envase: Dumroese, Luna y Landis 2009, Manual de agricultura 730 del USDA (de memoria); pesos de lo que se cree: nuestros
 sowing_unknown_species = No se puede decir cuántas sembrar: no se conoce la especie de este lote

@@ -1,4 +1,4 @@
-unknown_days_since_sowing = nadie anotó cuándo se sembró: mida una muestra de 30, que dice lo mismo
+unknown_days_since_sowing = nadie anotó cuándo se sembró: mida una muestra de { $USUAL_SAMPLE }, que dice lo mismo
 unknown_days_in_container = nadie anotó desde cuándo está en esta bolsa: saque un cepellón y mire las raíces
 unknown_height = falta medir la altura: mida una muestra, planta por planta
 unknown_collar = falta medir el cuello de la raíz: mida una muestra con calibrador
@@ -14,7 +14,7 @@ unknown_living = no se sabe cuántas viven: haga un conteo
 unknown_load = no se sabe cuántas se pueden sembrar: cuente y mida una muestra
 unknown_good_until = falta anotar su último día: mire las raíces y anótelo
 unknown_light_now = no se sabe la luz: lea la luz en esta era
-unknown_light_coming = no se puede calcular la luz que viene: mida las nodrizas, altura y copa
+unknown_light_coming = la luz que viene todavía no se calcula; decide la luz de hoy
 unknown_soil = no se sabe cómo está el suelo: meta una varilla dos días después de un buen riego o lluvia
 unknown_cleared = no se sabe si está limpia: mire y anótelo
 unknown_holes = no se sabe si hay hoyos: mire y anótelo

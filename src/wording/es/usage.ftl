@@ -1,4 +1,5 @@
-# Lo que se escribió mal.
+### Lo que se escribió mal.
+
 usage_unknown_command = no existe la orden '{ $word }'
 usage_unknown_option = aquí no existe la opción '{ $option }'
 usage_unexpected = aquí sobra '{ $word }'

@@ -1,4 +1,5 @@
-# Las partes de una línea corta, por lo que significan.
+### Las partes de una línea corta, por lo que significan.
+
 named_tray = la bandeja
 named_bed = la era
 named_place = el banco

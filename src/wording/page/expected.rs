@@ -11,20 +11,6 @@ use crate::reckon::picture::Picture;
 use crate::reckon::sowing::SowingPlan;
 use crate::reckon::stock::LotStory;
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    label_formula();
-    label_beforehand();
-    forecast_formula(d: text, b: text, t50: text);
-    forecast_formula_several();
-    forecast_beforehand(half: text, low: text, high: text, share: text, share_low: text, share_high: text);
-    forecast_beforehand_learned(sowings: count);
-    forecast_source();
-    stock_formula(from: text, survival: text, culls: text);
-    stock_formula_ready();
-    stock_source();
-}
 
 /// A label and what stands behind it.
 pub type Labelled = (String, String);

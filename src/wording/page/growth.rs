@@ -1,46 +1,8 @@
 //! How the plants of a tray grow, in words.
 
-use crate::reckon::growth::{Coming, Grows, LEAST_SAMPLES, Lanky, LankyComes, NoCurve, SampleKnown, TrayGrowth};
+use crate::reckon::growth::{Coming, Grows, Lanky, LankyComes, NoCurve, SampleKnown, TrayGrowth};
 use crate::science::growth::{GrowthCurve, GrowthModel};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    growth_heading();
-    growth_label_height();
-    growth_label_collar();
-    growth_label_lanky();
-    growth_label_sample();
-    growth_label_formula();
-    growth_cm(value: text);
-    growth_mm(value: text);
-    growth_there(mean: text, day: text, target: text);
-    growth_expected(mean: text, target: text, day: text, samples: count);
-    growth_expected_between(mean: text, target: text, day: text, low: text, high: text, samples: count);
-    growth_unknown(target: text, why: text);
-    growth_unknown_mean(mean: text, target: text, why: text);
-    growth_why_never_measured();
-    growth_why_few(have: count, least: text);
-    growth_why_no_age();
-    growth_why_no_end();
-    growth_why_wide();
-    growth_why_ends_below(at: text);
-    growth_species_day(least: text);
-    growth_species_days(least: text, usual: text);
-    growth_lanky_now(sturdiness: text, day: text, limit: text);
-    growth_lanky_on(sturdiness: text, day: text, limit: text, on: text);
-    growth_lanky_not(sturdiness: text, day: text, limit: text);
-    growth_lanky_one(sturdiness: text, day: text, limit: text);
-    growth_sample(plants: count, day: text, within: text);
-    growth_sample_more(plants: count, day: text, within: text, more: text);
-    growth_sample_one(day: text, more: text);
-    growth_formula(curve: text);
-    growth_source();
-    growth_curve_logistic(a: text, k: text, t0: text);
-    growth_curve_gompertz(a: text, k: text, t0: text);
-    round_lanky_soon(sturdiness: text, limit: text, day: text);
-    round_sample_small(more: text, within: text, least: text);
-}
 
 /// What is measured, for its unit.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -102,7 +64,7 @@ impl Wording {
     pub fn growth_no_curve(&self, of: GrowthOf, why: NoCurve) -> String {
         match why {
             NoCurve::NeverMeasured => self.growth_why_never_measured(),
-            NoCurve::FewSamples { have } => self.growth_why_few(have as i64, LEAST_SAMPLES),
+            NoCurve::FewSamples { have } => self.growth_why_few(have as i64),
             NoCurve::NoAge => self.growth_why_no_age(),
             NoCurve::NoEnd => self.growth_why_no_end(),
             NoCurve::TooWide => self.growth_why_wide(),

@@ -3,51 +3,6 @@
 use crate::base::Range;
 use crate::reckon::sowing::{Germination, MOST_SEEDS_A_PLANT, NoPlan, SowingAsked, SowingPlan, Survival, TooMany};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    sowing_heading(plants: count);
-    sowing_for_open(places: count);
-    sowing_net(needed: count, coming: text, low: text, high: text, still: count);
-    sowing_met(needed: count, coming: text, low: text, high: text);
-    sowing_gross(seeds: count, needed: count);
-    sowing_none_open();
-    sowing_number(seeds: count, wanted: count, sure: text, success: text, divided: text, fails: text);
-    sowing_fails_share(share: text);
-    sowing_fails_half();
-    sowing_label_comes_up();
-    sowing_label_becomes();
-    sowing_label_weight();
-    sowing_label_left();
-    sowing_label_containers();
-    sowing_comes_up(share: text);
-    sowing_and_sowings(sowings: count);
-    sowing_and_test(germinated: text, seeds: text);
-    sowing_and_kept(share: text);
-    sowing_and_life_unknown();
-    sowing_becomes(share: text);
-    sowing_becomes_here(share: text, trays: count, good: text, bad: text);
-    sowing_grams(grams: text);
-    sowing_kilograms(kilograms: text);
-    sowing_weight_unknown();
-    sowing_left_enough(seeds: text);
-    sowing_left_short(seeds: text, missing: text, share: text);
-    sowing_if_tested(tests: text, seeds: text);
-    sowing_one_each(containers: text);
-    sowing_several(containers: text, each: text, seeds: text);
-    sowing_seedbed(containers: text);
-    sowing_too_poor(containers: text);
-    sowing_formula();
-    sowing_source();
-    sowing_unknown_species();
-    sowing_dead();
-    sowing_too_many(times: text);
-    sowing_too_many_tested(times: text);
-    sowing_too_many_unsure(times: text, seeds: text, plants: count);
-    sowing_wrong(why: text);
-    sowing_wrong_sure();
-    sowing_wrong_plants();
-}
 
 /// Chances that are said as "half the time".
 const HALF: std::ops::RangeInclusive<f64> = 0.45..=0.55;

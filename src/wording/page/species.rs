@@ -5,109 +5,14 @@ use serde_json::Value;
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
 use crate::nursery::species::{
-    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, in_spanish,
+    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, Trust, in_spanish,
 };
-use crate::wording::messages::messages;
-use crate::wording::{Lang, Wording};
+use crate::wording::{Lang, Wording, theme};
 
 /// The source of what the trade does and no publication states, as profiles spell it.
 const COMMON_PRACTICE: &str = "common practice";
-
-messages! {
-    figure_storage();
-    figure_storage_ambient_days();
-    figure_storage_in_pod_days();
-    figure_storage_mucilage_on_days();
-    figure_storage_washed_moist_days();
-    figure_storage_dry_sealed_days();
-    figure_storage_cold_days();
-    figure_seeds_per_kg_least();
-    figure_seeds_per_kg_most();
-    figure_germination_fresh_pct();
-    figure_germination_varies();
-    figure_seedlings_per_seed_most();
-    figure_emerge_first_days();
-    figure_emerge_half_days();
-    figure_emerge_last_days();
-    figure_pretreatment();
-    figure_sow_place();
-    figure_container_ml();
-    figure_container_depth_cm();
-    figure_plantable_least_days();
-    figure_plantable_usual_days();
-    figure_plantable_most_days();
-    figure_height_least_cm();
-    figure_height_most_cm();
-    figure_collar_floor_mm();
-    figure_stem();
-    figure_leaves_least();
-    figure_leaves_in_pairs();
-    figure_leaves_note();
-    figure_nursery_shade();
-    figure_hardening_template();
-    figure_hardening_days();
-    figure_hardening_steps();
-    figure_outplant_shade_least_pct();
-    figure_outplant_shade_most_pct();
-    figure_spacing();
-    figure_row_m();
-    figure_in_row_m();
-    figure_water_need();
-    figure_depletion_fraction();
-    figure_planting_material();
-    figure_storage_note();
-    figure_growth_points();
-    figure_crown_k();
-    figure_leaf_area_index();
-    figure_light_transmitted_least_pct();
-    figure_light_transmitted_most_pct();
-    figure_useful_shade_months();
-    figure_stem_life_least_months();
-    figure_stem_life_most_months();
-    figure_fruiting_first_month();
-    figure_dies_after_fruiting();
-    figure_replacement();
-    figure_yield_least_kg();
-    figure_yield_most_kg();
-    figure_density();
-    figure_chop();
-    figure_biomass();
-    figure_soil_effect();
-    figure_shade_tolerance();
-    species_heading();
-    species_key();
-    species_code();
-    species_name_heading();
-    species_scientific();
-    species_hint(key: text);
-    species_also(names: text);
-    role_nursery();
-    role_nurse();
-    species_notes();
-    species_cautions();
-    species_no_figures();
-    flag_seen();
-    flag_memory();
-    flag_common();
-    flag_own();
-    figure_source(source: text, flag: text);
-    unit_days(value: text);
-    unit_months(value: text);
-    growth_point(month: text, height: text, radius: text);
-    step_before(days: count, what: text);
-    step_shade(shade: text);
-    step_bed_shade();
-    step_water(days: count);
-    step_soak();
-    word_recalcitrant();
-    word_intermediate();
-    word_orthodox();
-    word_woody();
-    word_soft();
-    word_full_sun();
-    word_part_shade();
-    word_shade();
-}
+/// What the source of our own defaults begins with: it says by itself what the flag would say.
+const OURS: &str = "ours";
 
 impl Wording {
     /// The name of a species in the person's language, else in the other, else the scientific one.
@@ -128,10 +33,7 @@ impl Wording {
 
     /// What a species is for.
     pub fn role_name(&self, role: Role) -> String {
-        match role {
-            Role::Nursery => self.role_nursery(),
-            Role::Nurse => self.role_nurse(),
-        }
+        self.of_word(theme::ROLE, role)
     }
 
     /// How far a figure can be trusted.
@@ -140,8 +42,15 @@ impl Wording {
             Flag::Seen => self.flag_seen(),
             Flag::Memory => self.flag_memory(),
             Flag::Common => self.flag_common(),
+            Flag::Ours => self.flag_ours(),
             Flag::Own => self.flag_own(),
         }
+    }
+
+    /// How many figures there are of each flag; those without any are left out.
+    pub fn trust_lines(&self, trust: &Trust) -> Vec<String> {
+        let some = trust.by_flag().into_iter().filter(|(_, count)| *count > 0);
+        some.map(|(flag, count)| self.flag_counted(count, self.flag_name(flag))).collect()
     }
 
     /// A source as a person reads it: "common practice", or none, in the person's language; a publication as it is.
@@ -164,13 +73,15 @@ impl Wording {
         if source.trim() == COMMON_PRACTICE && flag == Flag::Common {
             return self.flag_common();
         }
+        if flag == Flag::Ours && source.trim().starts_with(OURS) {
+            return self.figure_source_words(source);
+        }
         self.figure_source(self.figure_source_words(source), self.flag_name(flag))
     }
 
     /// The name of a figure of a profile.
     pub fn figure_name(&self, name: &str) -> String {
-        let said = self.say(&format!("figure_{name}"), Vec::new());
-        if said.is_empty() { name.replace('_', " ") } else { said }
+        self.of_word(theme::FIGURE, name)
     }
 
     /// The value of a figure with its unit; a list gives a line for each of its parts.
@@ -206,20 +117,9 @@ impl Wording {
 
     fn figure_text(&self, name: &str, text: &str) -> String {
         match name {
-            "storage" => Storage::read(text).map(|storage| match storage {
-                Storage::Recalcitrant => self.word_recalcitrant(),
-                Storage::Intermediate => self.word_intermediate(),
-                Storage::Orthodox => self.word_orthodox(),
-            }),
-            "stem" => Stem::read(text).map(|stem| match stem {
-                Stem::Woody => self.word_woody(),
-                Stem::Soft => self.word_soft(),
-            }),
-            "hardening_template" => Template::read(text).map(|template| match template {
-                Template::FullSun => self.word_full_sun(),
-                Template::PartShade => self.word_part_shade(),
-                Template::Shade => self.word_shade(),
-            }),
+            "storage" => Storage::read(text).map(|word| self.of_word(theme::WORD, word)),
+            "stem" => Stem::read(text).map(|word| self.of_word(theme::WORD, word)),
+            "hardening_template" => Template::read(text).map(|word| self.of_word(theme::WORD, word)),
             _ => None,
         }
         .unwrap_or_else(|| self.profile_text(text))
@@ -246,14 +146,6 @@ impl Wording {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::nursery::species::profile::FIGURES;
-
-    #[test]
-    fn every_figure_of_a_profile_has_a_name_in_both_languages() {
-        for (name, _) in FIGURES {
-            assert!(KEYS.iter().any(|key| key.name == format!("figure_{name}")), "{name} has no name");
-        }
-    }
 
     #[test]
     fn figures_are_said_with_their_unit() {

@@ -5,64 +5,12 @@ use crate::reckon::Change;
 use crate::reckon::changes::by_cause::{Because, told_by};
 use crate::reckon::changes::{Passage, Turned};
 use crate::reckon::picture::{Picture, Stage};
-use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    passage_old_enough();
-    passage_holding_time();
-    passage_last_day();
-    passage_hardened();
-    passage_leaves_hardened();
-    passage_hold_ended();
-    passage_reading_old();
-    passage_work_old();
-    passage_rains();
-    passage_rains_began();
-    passage_rain_old();
-    passage_rain_unknown();
-    passage_time();
-    change_heading(changes: count, day: text);
-    change_none(day: text);
-    change_since_yesterday(list: text);
-    change_named(what: text, is: text);
-    change_more(changes: count);
-    change_turned(what: text, was: text, is: text);
-    change_tray(tray: text, species: text);
-    change_bed(bed: text, species: text);
-    change_pair(tray: text, bed: text);
-    change_by_days(day: text, what: text);
-    change_because(list: text, cause: text);
-    change_more_causes(causes: count);
-    change_since_day_before(list: text);
-    change_entry(day: text, who: text, what: text);
-    change_hint();
-    change_day_not_before(day: text, on: text);
-    state_new();
-    state_gone();
-    state_fits();
-    state_fits_not();
-    state_not_planned();
-}
+use crate::wording::{Wording, theme};
 
 impl Wording {
     /// What the passing of days brought.
     pub fn passage_words(&self, passage: Passage) -> String {
-        match passage {
-            Passage::OldEnough => self.passage_old_enough(),
-            Passage::HoldingTime => self.passage_holding_time(),
-            Passage::LastDay => self.passage_last_day(),
-            Passage::Hardened => self.passage_hardened(),
-            Passage::LeavesHardened => self.passage_leaves_hardened(),
-            Passage::HoldEnded => self.passage_hold_ended(),
-            Passage::ReadingOld => self.passage_reading_old(),
-            Passage::WorkOld => self.passage_work_old(),
-            Passage::Rains => self.passage_rains(),
-            Passage::RainsBegan => self.passage_rains_began(),
-            Passage::RainOld => self.passage_rain_old(),
-            Passage::RainUnknown => self.passage_rain_unknown(),
-            Passage::Time => self.passage_time(),
-        }
+        self.of_word(theme::PASSAGE, passage)
     }
 
     /// What a verdict is about, before and now.
@@ -129,7 +77,7 @@ impl Wording {
     fn tray_state(&self, ready: bool, stage: Stage) -> String {
         match (ready, stage == Stage::Ready) {
             (true, true) | (false, false) => self.stage_name(stage),
-            (true, false) => format!("{} ({})", self.stage_ready(), self.stage_name(stage)),
+            (true, false) => format!("{} ({})", self.stage_name(Stage::Ready), self.stage_name(stage)),
             (false, true) => self.why_not_ready(),
         }
     }

@@ -9,9 +9,3 @@ mod until;
 
 pub use reason::RoundOn;
 pub use sign::DrawnSign;
-
-#[cfg(test)]
-pub(super) use {
-    change::KEYS as CHANGE_KEYS, reason::KEYS as ROUND_REASON_KEYS, sign::KEYS as SIGN_KEYS, task::KEYS as TASK_KEYS,
-    until::KEYS as UNTIL_KEYS,
-};

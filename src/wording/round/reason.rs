@@ -4,81 +4,7 @@ use crate::base::Day;
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::Catalogue;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, ToBed, TooLate};
-use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    round_gauge();
-    round_emerging(days: count, every: count);
-    round_emerging_never();
-    round_up(emerged: count);
-    round_up_of(emerged: count, expected: text);
-    round_count_old(days: count, every: count, stage: text);
-    round_count_never();
-    round_sick(what: text, every: count);
-    round_losses(every: count);
-    round_counted_ago(days: count);
-    round_emergence_over(day: text, emerged: count, sown: count);
-    round_old_enough(age: count, from: count);
-    round_in_container(days: count);
-    round_in_container_of(days: count, limit: count);
-    round_container_overdue();
-    round_sample_fails(pass: count, of: count, rest: count);
-    round_past_last_day(day: text);
-    round_lanky(sturdiness: text, limit: text);
-    round_hardening_by(length: count, day: text);
-    round_hardening_since(length: count, day: text);
-    round_hardening(length: count);
-    round_step_settled(days: count);
-    round_step_first();
-    round_step_light(now: text, next: text);
-    round_step_end(end: text);
-    round_step_place(place: text);
-    round_step_water(days: count);
-    round_never_measured();
-    round_never_measured_near(days: count);
-    round_never_measured_past(days: count);
-    round_sample_old(days: count);
-    round_no_plug();
-    round_plug_ago(days: count);
-    round_plug_to_least(days: count);
-    round_plug_past_least();
-    round_plug_to_limit(days: count);
-    round_plug_past_limit();
-    round_treated(what: text, day: text);
-    round_untested(seeds: text, days: count);
-    round_tested(seeds: text, days: count);
-    round_life_ends(kept: text, life: count, days: count);
-    round_seeds_left(seeds: text);
-    round_work_never();
-    round_work_old(day: text);
-    round_for_tray(tray: text, species: text, day: text);
-    round_for_tray_now(tray: text, species: text);
-    round_rings(plants: count, days: count);
-    round_nurses(alive: count, days: count);
-    round_light_never();
-    round_light_old(day: text);
-    round_soil_dry();
-    round_soil_never();
-    round_survival(months: count, planted: count, species: text, day: text, living: count);
-    round_to_bed(plants: count, bed: text);
-    round_fits_taken(beds: text);
-    round_stays(plants: count);
-    round_no_place_left(plants: count);
-    round_too_late(day: text, next: text);
-    round_too_late_for_all(day: text);
-    round_for_tray_today(tray: text, species: text);
-    round_for_more(trays: count);
-    round_bare_near(days: count);
-    kept_in_pod();
-    kept_mucilage_on();
-    kept_washed_moist();
-    kept_in_parchment();
-    kept_dry_sealed();
-    kept_dry_open();
-    kept_cold();
-    kept_other();
-}
+use crate::wording::{Wording, theme};
 
 /// What the sentences of a round are made against: the day looked at and the names of species.
 #[derive(Clone, Copy)]
@@ -326,15 +252,6 @@ impl Wording {
 
     /// How seed is kept.
     pub fn kept_name(&self, kept: Kept) -> String {
-        match kept {
-            Kept::InPod => self.kept_in_pod(),
-            Kept::MucilageOn => self.kept_mucilage_on(),
-            Kept::WashedMoist => self.kept_washed_moist(),
-            Kept::InParchment => self.kept_in_parchment(),
-            Kept::DrySealed => self.kept_dry_sealed(),
-            Kept::DryOpen => self.kept_dry_open(),
-            Kept::Cold => self.kept_cold(),
-            Kept::Other => self.kept_other(),
-        }
+        self.of_word(theme::KEPT, kept)
     }
 }

@@ -1,16 +1,6 @@
 //! The sign of a place or a tray: a shape and dots, drawn and named.
 
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    sign_triangle();
-    sign_circle();
-    sign_square();
-    sign_diamond();
-    sign_star();
-    sign_cross();
-}
 
 /// The most dots that are drawn; more than this nobody counts at a glance.
 const MOST_DOTS: usize = 9;

@@ -5,43 +5,6 @@ use crate::nursery::species::Catalogue;
 use crate::reckon::SharedOffer;
 use crate::reckon::round::{Stake, Stop, Task, UntilFor};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    until_rains(day: text);
-    until_container(day: text);
-    until_last_day(day: text);
-    until_hardened(day: text);
-    until_roots(day: text);
-    until_ready(day: text);
-    until_rains_begin(day: text);
-    until_waits(day: text);
-    until_seed_life(day: text);
-    until_sow_by(day: text);
-    until_today();
-    until_overdue(day: text);
-    until_overdue_planted(day: text);
-    until_not_known();
-    go_by_rains(day: text);
-    go_by_container(day: text);
-    go_by_last_day(day: text);
-    offer_tray(plants: count, tray: text, number: count, beds: text);
-    offer_bed(places: count, species: text, bed: text, number: count, trays: text);
-    lose_time(plants: text);
-    lose_rain();
-    lose_bench();
-    lose_room();
-    lose_no_place();
-    lose_little();
-    lose_reading();
-    work_minutes(minutes: count);
-    work_hours(hours: text);
-    work_takes(time: text);
-    work_heading(allowed: text, time: text);
-    work_heading_none(allowed: text);
-    work_part(task: text, done: text);
-    tasks_no_place(n: count);
-}
 
 /// Minutes from which the work is told in hours.
 const IN_HOURS_FROM: f64 = 120.0;

@@ -5,38 +5,6 @@ use crate::nursery::species::Catalogue;
 use crate::reckon::impossible::Impossible;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    doubt_more_out_than_stood(tray: text, out: count, stood: count, day: text);
-    doubt_more_seed_than_held(lot: text, out: count, held: count, day: text);
-    doubt_more_dead_than_lived(bed: text, species: text, dead: count, lived: count, day: text);
-    doubt_more_alive_than_planted(bed: text, species: text, alive: count, planted: count, day: text);
-    doubt_more_than_seed(tray: text, counted: count, most: count, day: text);
-    doubt_rise_without_seed(tray: text, books: count, counted: count, day: text);
-    doubt_unknown_tray(tray: text, day: text);
-    doubt_unknown_lot(lot: text, day: text);
-    doubt_unknown_bed(bed: text, day: text);
-    doubt_unknown_species(species: text, day: text);
-    doubt_twice_made(tray: text, day: text);
-    doubt_twice_received(lot: text, day: text);
-    doubt_order_matters(tray: text, day: text);
-    doubt_no_bed_plans(tray: text, species: text);
-    doubt_not_in_plan(bed: text, species: text, day: text);
-    doubt_off_the_grid(bed: text, species: text, plants: count);
-    doubt_bad_profile(species: text, what: text, day: text);
-    doubt_look_at_empty(tray: text, day: text);
-    doubt_more_out_than_positions(bed: text, species: text, out: count, open: count, day: text);
-    doubt_no_such_position(bed: text, written: text, rows: count, places: count, day: text);
-    doubt_sample_larger(tray: text, sample: count, stood: count, day: text);
-    doubt_cannot_be(what: text);
-    cannot_lowest_above_highest(day: text, lowest: text, highest: text);
-    cannot_collected_later(lot: text, collected: text, day: text);
-    cannot_day_later(field: text, later: text, day: text);
-    cannot_ends_before(until: text, day: text);
-    doubt_two_species(tray: text, species: text, other: text, day: text);
-    cannot_more_of(day: text, part: text, parts: count, whole: text, wholes: count);
-}
 
 impl Wording {
     /// A doubt in a sentence; species by the names of the catalogue.

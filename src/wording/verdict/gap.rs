@@ -4,29 +4,11 @@ use crate::base::SpeciesKey;
 use crate::base::text::cleaned;
 use crate::reckon::picture::{Criterion, Gap, PartSeen, Rule};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
 
 /// The figures of a shade band in a profile, as they are written.
 const SHADE_BAND: &[&str] = &["outplant_shade_least_pct", "outplant_shade_most_pct"];
 /// The figure of the last day in the container, as it is written.
 const MOST_DAYS: &[&str] = &["plantable_most_days"];
-
-messages! {
-    gap_no_shade_band(species: text, write: text);
-    gap_no_most_days(species: text, write: text);
-    gap_rod_too_hard(mpa: text);
-    gap_rod_too_hard_at(mpa: text, depth: text);
-    gap_rod_too_weak(mpa: text, depth: text);
-    gap_read_too_shallow(depth: text, needed: text);
-    gap_gauge_partly(read: count, of: count, mm: text);
-    gap_coming_day();
-    part_rows(sentence: text, rows: text);
-    part_rows_of(sentence: text, rows: text, of: count);
-    part_places(sentence: text, places: count);
-    part_done_rows(sentence: text, rows: text);
-    part_done_rows_of(sentence: text, rows: text, of: count);
-    part_done_places(sentence: text, places: count);
-}
 
 impl Wording {
     /// Why a question has no answer, and what to write.

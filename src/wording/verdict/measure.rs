@@ -2,54 +2,7 @@
 
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::picture::{Criterion, Measure, Rule};
-use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    measure_days(days: count);
-    measure_days_at_least(days: count);
-    measure_days_at_most(days: count);
-    measure_day_span(least: count, usual: count, most: count);
-    measure_height_band(least: text, most: text);
-    measure_collar_rule(floor: text);
-    measure_sample(pass: count, of: count, mean: text);
-    measure_leaves_at_least(leaves: text);
-    measure_leaf_pairs_at_least(pairs: text);
-    measure_light(light: text);
-    measure_light_band(least: text, most: text);
-    measure_ratio(ratio: text);
-    measure_ratio_at_most(ratio: text);
-    measure_light_step(from: text, to: text, ratio: text);
-    measure_light_step_from_dark(from: text, to: text);
-    measure_plants_at_least(plants: count);
-    measure_positions(positions: count);
-    measure_resistance_at_most(mpa: text, depth: text);
-    measure_resistance(mpa: text);
-    measure_resistance_at(mpa: text, depth: text);
-    measure_rod_stopped(mpa: text, depth: text);
-    measure_tubers_lifted(days: count);
-    measure_read_dry();
-    measure_rain(mm: text, days: count);
-    measure_rain_at_least(mm: text, days: count);
-    measure_work_within(work: text, days: count);
-    measure_fresh_step(days: count, day: text);
-    measure_until(day: text);
-    measure_yes();
-    measure_no();
-    mean_in_cm(mean: text);
-    mean_in_mm(mean: text);
-    roots_crumbles();
-    roots_holds();
-    roots_circling();
-    tubers_thin_necked();
-    tubers_even();
-    tubers_full();
-    work_cleared();
-    work_holes();
-    work_weeded();
-    work_mulched();
-    work_fenced();
-}
+use crate::wording::{Wording, theme};
 
 impl Wording {
     /// A needed or known thing in words. The mean of a sample stands without its unit; [`Wording::measure_for`] knows it.
@@ -198,31 +151,17 @@ impl Wording {
 
     /// What a lifted plug shows.
     pub fn roots_words(&self, roots: Roots) -> String {
-        match roots {
-            Roots::Crumbles => self.roots_crumbles(),
-            Roots::Holds => self.roots_holds(),
-            Roots::Circling => self.roots_circling(),
-        }
+        self.of_word(theme::ROOTS, roots)
     }
 
     /// The shape of lifted tubers.
     pub fn tuber_words(&self, tubers: Tubers) -> String {
-        match tubers {
-            Tubers::ThinNecked => self.tubers_thin_necked(),
-            Tubers::Even => self.tubers_even(),
-            Tubers::Full => self.tubers_full(),
-        }
+        self.of_word(theme::TUBERS, tubers)
     }
 
     /// Ground work, done.
     pub fn work_words(&self, task: GroundTask) -> String {
-        match task {
-            GroundTask::Cleared => self.work_cleared(),
-            GroundTask::Holes => self.work_holes(),
-            GroundTask::Weeded => self.work_weeded(),
-            GroundTask::Mulched => self.work_mulched(),
-            GroundTask::Fenced => self.work_fenced(),
-        }
+        self.of_word(theme::WORK, task)
     }
 }
 

@@ -11,9 +11,3 @@ mod told;
 mod unknown;
 
 pub use reason::About;
-
-#[cfg(test)]
-pub(super) use {
-    doubt::KEYS as DOUBT_KEYS, gap::KEYS as GAP_KEYS, measure::KEYS as MEASURE_KEYS, names::KEYS as NAME_KEYS,
-    reason::KEYS as REASON_KEYS, source::KEYS as SOURCE_KEYS, unknown::KEYS as UNKNOWN_KEYS,
-};

@@ -4,7 +4,6 @@ use super::facts::Facts;
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::picture::{Basis, Criterion, Rule};
 use crate::wording::Wording;
-use crate::wording::messages::messages;
 
 /// What a verdict is about; a few reasons are said otherwise of a tray alone than of a tray for a bed.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -15,105 +14,6 @@ pub enum About {
     Bed,
     /// A tray for a bed.
     Pair,
-}
-
-messages! {
-    reason_met_plain(rule: text);
-    reason_unmet_plain(rule: text);
-    reason_met_known(rule: text, known: text);
-    reason_unmet_known(rule: text, known: text, needed: text);
-    old_enough(days: count, least: count);
-    old_without_least(days: count);
-    too_young(days: count, short: count, least: count);
-    container_holds(days: count, most: count);
-    container_outgrown(days: count, most: count);
-    container_circles();
-    sample_too_few(pass: count, of: count);
-    height_met(pass: count, of: count, mean: text);
-    height_short(pass: count, of: count, mean: text, least: text);
-    height_tall(pass: count, of: count, mean: text, most: text);
-    collar_met(pass: count, of: count, mean: text);
-    collar_thin(pass: count, of: count, mean: text, needed: text);
-    leaves_met(pass: count, of: count, mean: text);
-    leaves_few(pass: count, of: count, mean: text, needed: text);
-    plug_met();
-    plug_crumbles();
-    plug_circles();
-    flush_met();
-    flush_unmet();
-    flush_unmet_on(day: text);
-    hardening_met(days: count, least: count);
-    hardening_short(days: count, short: count, least: count);
-    hardening_not_begun(least: count);
-    hardening_put_back(day: text, least: count);
-    hardening_fresh(days: count, day: text, from: text);
-    hardening_unmet();
-    step_met(from: text, to: text);
-    step_same(from: text);
-    step_darker(from: text, to: text);
-    step_met_tray(from: text, to: text);
-    step_inside_tray(from: text);
-    step_darker_tray(from: text, to: text);
-    step_watch(from: text, to: text, ratio: text);
-    step_watch_tray(from: text, to: text, ratio: text);
-    step_too_bright(from: text, to: text, ratio: text, steps: count);
-    step_too_bright_tray(from: text, to: text, ratio: text, steps: count);
-    step_too_dark(from: text, to: text);
-    step_too_dark_tray(from: text, to: text);
-    held_met();
-    held_unmet();
-    held_unmet_said(why: text);
-    held_unmet_until(why: text, day: text);
-    treated_met();
-    treated_unmet();
-    treated_unmet_said(what: text);
-    treated_unmet_until(what: text, day: text);
-    living_met();
-    living_met_plants(plants: text);
-    living_unmet();
-    load_met(plants: text);
-    load_unmet(plants: text, least: count);
-    good_until_met(day: text);
-    good_until_unmet(day: text);
-    light_met(light: text, band: text);
-    light_near(light: text, band: text);
-    light_too_bright(light: text, most: text);
-    light_too_dark(light: text, least: text);
-    light_coming_met(light: text, band: text);
-    light_coming_bright(light: text, most: text);
-    light_coming_dark(light: text, least: text);
-    soil_met(mpa: text);
-    soil_hard(mpa: text, most: text);
-    soil_rod_met(depth: text);
-    soil_rod_short(depth: text, needed: text);
-    soil_lifted(days: count);
-    soil_tubers_met(tubers: text);
-    soil_tubers_thin();
-    soil_read_dry();
-    cleared_on(day: text);
-    holes_on(day: text);
-    weeded_on(day: text);
-    mulched_on(day: text);
-    fenced_on(day: text);
-    cleared_stale(day: text, lasts: count);
-    holes_stale(day: text, lasts: count);
-    weeded_stale(day: text, lasts: count);
-    mulched_stale(day: text, lasts: count);
-    fenced_stale(day: text, lasts: count);
-    cleared_unmet();
-    holes_unmet();
-    weeded_unmet();
-    mulched_unmet();
-    fenced_unmet();
-    water_met(mm: text, days: count);
-    water_usual();
-    water_short(mm: text, days: count, needed: text);
-    season_met(day: text);
-    season_unmet();
-    season_past(day: text);
-    season_from(day: text);
-    open_positions_met(positions: count);
-    open_positions_unmet();
 }
 
 /// Lets the ends of a band be inside although 1 - 0.3 is not exact in a computer.

@@ -1,55 +1,7 @@
 //! Where a rule comes from, in words. Names of publications stay as they are; the words around them are said.
 
 use crate::reckon::picture::{RuleSource, Source};
-use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    source_common_practice();
-    source_load();
-    source_light_step();
-    source_waiting_time();
-    source_flush();
-    source_last_day_written();
-    source_hardening();
-    source_holding();
-    source_plug();
-    source_root_limit();
-    source_rod();
-    source_tuber_shape();
-    source_tubers_lifted();
-    source_safe_rains();
-    source_written_here();
-    source_rain();
-    source_usual_rains();
-    source_light_to_come();
-    source_positions();
-    source_no_figure();
-    source_counting();
-    source_stop_waiting();
-    source_sow_again();
-    source_prick_out();
-    source_pot_on();
-    source_grading();
-    source_measuring();
-    source_lift_plug();
-    source_steps();
-    source_treatment_over();
-    source_seed_test();
-    source_seed_life();
-    source_seed_life_kept();
-    source_ground_ahead();
-    source_rings();
-    source_nurses();
-    source_light_ahead();
-    source_soil_ahead();
-    source_survival();
-    source_going_out();
-    source_gauge();
-    source_collar(floor: text);
-    source_light_readings(band: text);
-    source_ground_work(days: count);
-}
+use crate::wording::{Wording, theme};
 
 impl Wording {
     /// Where a rule comes from, in a sentence; never empty.
@@ -64,49 +16,7 @@ impl Wording {
     }
 
     fn rule_source(&self, source: RuleSource) -> String {
-        match source {
-            RuleSource::CommonPractice => self.source_common_practice(),
-            RuleSource::Load => self.source_load(),
-            RuleSource::LightStep => self.source_light_step(),
-            RuleSource::WaitingTime => self.source_waiting_time(),
-            RuleSource::Flush => self.source_flush(),
-            RuleSource::LastDayWritten => self.source_last_day_written(),
-            RuleSource::Hardening => self.source_hardening(),
-            RuleSource::Holding => self.source_holding(),
-            RuleSource::Plug => self.source_plug(),
-            RuleSource::RootLimit => self.source_root_limit(),
-            RuleSource::Rod => self.source_rod(),
-            RuleSource::TuberShape => self.source_tuber_shape(),
-            RuleSource::TubersLifted => self.source_tubers_lifted(),
-            RuleSource::SafeRains => self.source_safe_rains(),
-            RuleSource::WrittenHere => self.source_written_here(),
-            RuleSource::Rain => self.source_rain(),
-            RuleSource::UsualRains => self.source_usual_rains(),
-            RuleSource::LightToCome => self.source_light_to_come(),
-            RuleSource::Positions => self.source_positions(),
-            RuleSource::NoFigure => self.source_no_figure(),
-            RuleSource::Counting => self.source_counting(),
-            RuleSource::StopWaiting => self.source_stop_waiting(),
-            RuleSource::SowAgain => self.source_sow_again(),
-            RuleSource::PrickOut => self.source_prick_out(),
-            RuleSource::PotOn => self.source_pot_on(),
-            RuleSource::Grading => self.source_grading(),
-            RuleSource::Measuring => self.source_measuring(),
-            RuleSource::LiftPlug => self.source_lift_plug(),
-            RuleSource::Steps => self.source_steps(),
-            RuleSource::TreatmentOver => self.source_treatment_over(),
-            RuleSource::SeedTest => self.source_seed_test(),
-            RuleSource::SeedLife => self.source_seed_life(),
-            RuleSource::SeedLifeKept => self.source_seed_life_kept(),
-            RuleSource::GroundAhead => self.source_ground_ahead(),
-            RuleSource::Rings => self.source_rings(),
-            RuleSource::Nurses => self.source_nurses(),
-            RuleSource::LightAhead => self.source_light_ahead(),
-            RuleSource::SoilAhead => self.source_soil_ahead(),
-            RuleSource::Survival => self.source_survival(),
-            RuleSource::GoingOut => self.source_going_out(),
-            RuleSource::Gauge => self.source_gauge(),
-        }
+        self.of_word(theme::SOURCE, source)
     }
 }
 

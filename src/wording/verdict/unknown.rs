@@ -2,70 +2,14 @@
 
 use super::About;
 use crate::reckon::picture::Rule;
-use crate::wording::Wording;
-use crate::wording::messages::messages;
-
-messages! {
-    unknown_days_since_sowing();
-    unknown_days_in_container();
-    unknown_height();
-    unknown_collar();
-    unknown_leaves();
-    unknown_plug();
-    unknown_flush();
-    unknown_hardening();
-    unknown_exposure_step();
-    unknown_exposure_step_pair();
-    unknown_held();
-    unknown_treated();
-    unknown_living();
-    unknown_load();
-    unknown_good_until();
-    unknown_light_now();
-    unknown_light_coming();
-    unknown_soil();
-    unknown_cleared();
-    unknown_holes();
-    unknown_weeded();
-    unknown_mulched();
-    unknown_fenced();
-    unknown_water();
-    unknown_season();
-    unknown_open_positions();
-}
+use crate::wording::{Wording, theme};
 
 impl Wording {
     /// What to measure or write down so that a rule can be answered.
     pub(super) fn reason_unknown(&self, rule: Rule, about: About) -> String {
-        match rule {
-            Rule::DaysSinceSowing => self.unknown_days_since_sowing(),
-            Rule::DaysInContainer => self.unknown_days_in_container(),
-            Rule::Height => self.unknown_height(),
-            Rule::Collar => self.unknown_collar(),
-            Rule::Leaves => self.unknown_leaves(),
-            Rule::Plug => self.unknown_plug(),
-            Rule::Flush => self.unknown_flush(),
-            Rule::Hardening => self.unknown_hardening(),
-            Rule::ExposureStep => match about {
-                About::Tray => self.unknown_exposure_step(),
-                About::Bed | About::Pair => self.unknown_exposure_step_pair(),
-            },
-            Rule::Held => self.unknown_held(),
-            Rule::Treated => self.unknown_treated(),
-            Rule::Living => self.unknown_living(),
-            Rule::Load => self.unknown_load(),
-            Rule::GoodUntil => self.unknown_good_until(),
-            Rule::LightNow => self.unknown_light_now(),
-            Rule::LightComing => self.unknown_light_coming(),
-            Rule::Soil => self.unknown_soil(),
-            Rule::Cleared => self.unknown_cleared(),
-            Rule::Holes => self.unknown_holes(),
-            Rule::Weeded => self.unknown_weeded(),
-            Rule::Mulched => self.unknown_mulched(),
-            Rule::Fenced => self.unknown_fenced(),
-            Rule::Water => self.unknown_water(),
-            Rule::Season => self.unknown_season(),
-            Rule::OpenPositions => self.unknown_open_positions(),
+        match (rule, about) {
+            (Rule::ExposureStep, About::Bed | About::Pair) => self.unknown_exposure_step_pair(),
+            (rule, _) => self.of_word(theme::UNKNOWN, rule),
         }
     }
 }

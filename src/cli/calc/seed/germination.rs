@@ -31,21 +31,21 @@ pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
         (None, _) | (_, None) => wording.calc_germination_none(seeds),
     });
     answer.figure("germinated", told.germinated);
-    answer.figure("germ_pct", told.germ_pct);
+    answer.figure("germination_pct", told.germ_pct);
     for (key, figure) in [
-        ("mgt", told.mgt),
-        ("var_gt", told.var_gt),
-        ("se_mgt", told.se_mgt),
-        ("cv_gt", told.cv_gt),
-        ("t50_coolbear", told.t50_coolbear),
-        ("t50_farooq", told.t50_farooq),
-        ("mgr", told.mgr),
-        ("cvg", told.cvg),
-        ("gri_counts", told.gri_counts),
-        ("gri_percent", told.gri_percent),
+        ("mean_days", told.mgt),
+        ("days_variance", told.var_gt),
+        ("mean_days_standard_error", told.se_mgt),
+        ("days_spread_pct", told.cv_gt.map(|share| 100.0 * share)),
+        ("half_up_days", told.t50_coolbear),
+        ("half_up_days_farooq", told.t50_farooq),
+        ("mean_rate", told.mgr),
+        ("velocity", told.cvg),
+        ("rate_index_seeds", told.gri_counts),
+        ("rate_index_percent", told.gri_percent),
         ("uncertainty", told.uncertainty),
         ("synchrony", told.synchrony),
-        ("cug", told.cug),
+        ("uniformity", told.cug),
     ] {
         answer.figure(key, figure);
     }

@@ -4,8 +4,8 @@ use ratatui::text::{Line, Span};
 
 use super::plan;
 use crate::base::{Day, SpeciesKey};
+use crate::dashboard::context::On;
 use crate::dashboard::look::{Ink, standing_mark};
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::field::{Outplanting, SurvivalCount, light_rows, outplantings, waits_for};
 use crate::reckon::picture::{BedPicture, BedSpecies, NursePicture, Rule, Standing};

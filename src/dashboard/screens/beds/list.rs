@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::base::{BedName, FieldName, SpeciesKey};
+use crate::dashboard::context::On;
 use crate::dashboard::look::{Ink, standing_mark};
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Row, Table};
 use crate::reckon::field::waits_for;
 use crate::reckon::picture::{BedPicture, BedSpecies, Standing};

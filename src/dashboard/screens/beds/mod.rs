@@ -9,15 +9,13 @@ mod tests;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Screen;
 use crate::base::BedName;
-use crate::dashboard::form::FormFor;
+use crate::dashboard::act::{Act, FormFor, WhyOf};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
-use crate::dashboard::layer::WhyOf;
 use crate::dashboard::look::Ink;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
+use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::BedPicture;
 use list::{Choice, Line};

@@ -6,8 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use ratatui::text::{Line, Span};
 
 use crate::base::SpeciesKey;
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, width_of};
 use crate::reckon::field::{NurseGrid, SpeciesPlan, Spot, SpotState, Unsaid, nurse_grids, rows_written, species_plan};
 use crate::reckon::picture::BedPicture;

@@ -5,8 +5,8 @@ use ratatui::layout::Rect;
 
 use super::loading::day;
 use super::words::{by_bed, warning};
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::loading::{LoadLine, warnings};
 

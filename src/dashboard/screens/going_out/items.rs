@@ -9,8 +9,8 @@ use super::words::{first_reason, line_words, near, reason, waits_mark};
 use super::{Chosen, Part};
 use crate::base::Day;
 use crate::base::columns::left_aligned;
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, width_of};
 use crate::reckon::loading::{
     Becoming, COMING_WEEKS, Coming, LoadLine, Offer, by_bed, coming as what_comes, left_of, line_warnings, offers,

@@ -2,9 +2,9 @@
 
 use super::{Chosen, GoingOut, MOST_PLANTS, Part, Writing, asking, loading};
 use crate::base::Day;
+use crate::dashboard::act::Act;
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Typed;
 use crate::reckon::loading::LoadLine;
 use crate::reckon::picture::{Looking, Picture};

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::base::Day;
-use crate::dashboard::model::On;
+use crate::dashboard::context::On;
 use crate::desk::read_typed;
 use crate::nursery::envelope::Draft;
 use crate::reckon::loading::LoadLine;

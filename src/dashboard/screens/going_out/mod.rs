@@ -14,14 +14,13 @@ use std::sync::Arc;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Screen;
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
+use crate::dashboard::act::{Act, WhyOf};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
-use crate::dashboard::layer::WhyOf;
 use crate::dashboard::look::Ink;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Typed;
+use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::loading::{LoadLine, left_to_load};
 use items::{Items, Offered};

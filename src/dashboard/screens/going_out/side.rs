@@ -2,8 +2,8 @@
 
 use super::words::{by_bed, near, reason, warning};
 use super::{GoingOut, Part};
+use crate::dashboard::context::On;
 use crate::dashboard::look::{Ink, answered_mark};
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::loading::warnings;
 use crate::reckon::picture::{BedSpecies, PairPicture, TrayPicture};

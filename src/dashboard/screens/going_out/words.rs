@@ -1,8 +1,8 @@
 //! Sentences that several parts of the screen say.
 
 use crate::base::Day;
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::field::waits_for;
 use crate::reckon::loading::{self, LoadLine, LoadWarning};

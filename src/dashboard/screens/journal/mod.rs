@@ -8,13 +8,12 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use std::sync::Arc;
 
-use super::Screen;
 use crate::base::EntryId;
+use crate::dashboard::act::{Act, WhyOf};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
-use crate::dashboard::layer::WhyOf;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Typed;
+use crate::dashboard::screens::screen::Screen;
 use crate::desk::Withdraws;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::{Subject, subjects};

@@ -4,8 +4,8 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::{Constraint, Layout, Rect};
 
 use super::Journal;
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table};
 use crate::nursery::entry::Entry;
 

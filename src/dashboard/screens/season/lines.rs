@@ -1,8 +1,8 @@
 //! The lines of the Season: trays, beds by species, and the shade of nurse plants.
 
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
+use crate::dashboard::context::On;
 use crate::dashboard::look::{Ink, stage_mark, standing_mark};
-use crate::dashboard::model::On;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Stage;
 use crate::reckon::season::{NurseShade, SeasonDay};

@@ -8,12 +8,12 @@ mod view;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Screen;
 use crate::base::Day;
+use crate::dashboard::act::{Act, WhyOf};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
-use crate::dashboard::layer::WhyOf;
-use crate::dashboard::message::{Act, Request};
-use crate::dashboard::model::On;
+use crate::dashboard::message::Request;
+use crate::dashboard::screens::screen::Screen;
 use crate::dashboard::year::YearAsked;
 use crate::nursery::entry::subject::Subject;
 use lines::{LineOf, lines};

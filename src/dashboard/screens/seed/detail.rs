@@ -2,8 +2,8 @@
 
 use super::list::{LotLine, state_mark};
 use crate::base::{Day, Range};
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::lots::{LotOutlook, lot_outlook};

@@ -2,8 +2,8 @@
 
 use crate::base::Day;
 use crate::base::LotCode;
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::reckon::seed::{LotState, SeedLife, life, lot_state, test_due_from};
 use crate::reckon::stock::LotStory;
 

@@ -10,15 +10,13 @@ mod view;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Screen;
 use super::beside::{Beside, Place};
 use crate::base::LotCode;
-use crate::dashboard::form::FormFor;
+use crate::dashboard::act::{Act, FormFor, WhyOf};
+use crate::dashboard::context::On;
 use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
-use crate::dashboard::layer::WhyOf;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, Typed};
+use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use detail::Asked;
 use list::{LotLine, listed};

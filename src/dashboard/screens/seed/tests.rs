@@ -218,18 +218,18 @@ fn a_number_of_plants_is_typed_and_how_many_to_sow_follows_it() {
     for _ in 0..4 {
         stage.key(Key::Backspace);
     }
-    stage.keys("40\n");
+    stage.keys("140\n");
     let said = detail_of(&stage, "mor-L02");
-    assert!(!said.contains("for 40 plants"), "the detail asked nothing by itself");
+    assert!(!said.contains("140 needed"), "the detail asked nothing by itself");
     let asked = in_one_line(&stage.frame());
-    assert!(asked.contains("for 40 plants, 95 % sure"), "{asked}");
-    assert!(reasons(&mut stage).contains("for 40 plants, 95 % sure"));
+    assert!(asked.contains("140 needed, about"), "{asked}");
+    assert!(reasons(&mut stage).contains("140 needed, about"));
     // On a narrow screen the number stands on top while it is typed.
     let mut narrow = seed(Lang::Es).sized(48, 18);
     go(&mut narrow, "mor-L02");
-    narrow.keys("i25");
+    narrow.keys("i125");
     assert!(
-        narrow.frame().contains("25_") && in_one_line(&narrow.frame()).contains("para 25 plantas"),
+        narrow.frame().contains("125_") && in_one_line(&narrow.frame()).contains("hacen falta 125"),
         "{}",
         narrow.frame()
     );

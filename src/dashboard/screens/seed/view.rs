@@ -6,8 +6,8 @@ use ratatui::layout::Rect;
 use super::list::{LotLine, state_mark, used_up};
 use super::{Seed, detail};
 use crate::base::Day;
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
 use crate::reckon::seed::{LotState, came_up, germinated, sown_from};
 

@@ -1,8 +1,8 @@
 //! Drawings of a tray: what came up against what was to be expected, how many stand, and how tall they are.
 
 use crate::base::{Day, Range};
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Chart, Curve};
 use crate::reckon::forecast::{Band, TrayForecast};
 use crate::reckon::growth::{Coming, Reach, tray_growth};

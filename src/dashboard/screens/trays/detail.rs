@@ -3,8 +3,8 @@
 use super::charts::{self, Drawing};
 use super::going::where_to;
 use crate::base::Day;
+use crate::dashboard::context::On;
 use crate::dashboard::look::{Ink, answered_mark, stage_mark};
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::forecast::Judgement;

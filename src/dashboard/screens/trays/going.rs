@@ -1,8 +1,8 @@
 //! Where a tray could go: the beds whose plan names its species, and what each still waits for beside the tray itself.
 
 use crate::base::BedName;
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::Page;
 use crate::reckon::picture::{Criterion, PairPicture, Rule, TrayPicture};
 use crate::wording::verdict::About;

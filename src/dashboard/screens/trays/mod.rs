@@ -11,13 +11,13 @@ mod view;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Screen;
 use super::beside::{Beside, Place};
 use crate::base::TrayCode;
+use crate::dashboard::act::Act;
+use crate::dashboard::context::On;
 use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted, known};
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, Typed};
+use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use rows::{Grouping, Order, shown};
 

@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use crate::base::text::folded;
 use crate::base::{Day, PlaceName};
-use crate::dashboard::model::On;
+use crate::dashboard::context::On;
 use crate::reckon::picture::{Stage, TrayPicture};
 
 /// What the list is sorted by.

@@ -3,11 +3,11 @@
 use super::rows::{Grouping, Line, Order, Sort, lines, shown};
 use super::{Trays, charts, detail};
 use crate::base::TrayCode;
+use crate::dashboard::act::ScreenName;
+use crate::dashboard::context::On;
 use crate::dashboard::keys::Key;
 use crate::dashboard::layer::Layer;
 use crate::dashboard::look::Inks;
-use crate::dashboard::message::ScreenName;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::width_of;
 use crate::dashboard::tests::Stage;
 use crate::nursery::entry::subject::Subject;

@@ -6,8 +6,8 @@ use ratatui::layout::Rect;
 use super::Trays;
 use super::rows::{Grouping, Line, Sort, empty_trays, lines};
 use crate::base::Day;
+use crate::dashboard::context::On;
 use crate::dashboard::look::{Ink, stage_mark};
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
 use crate::reckon::picture::{Stage, TrayPicture};
 

@@ -6,12 +6,13 @@ use ratatui::layout::Rect;
 
 use super::shapes::{ROWS, SHAPE_COLUMNS, draw_figures, draw_pattern, figures_width, shape};
 use super::view::mark_of;
-use super::{Shown, Walk, usual};
+use super::{Shown, Walk};
+use crate::dashboard::context::On;
 use crate::dashboard::form::Form;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Page, width_of};
 use crate::reckon::picture::Measure;
+use crate::reckon::round::to_write::carried_to;
 
 /// From this height on signs are drawn large too, not the figures alone.
 const TALL: u16 = 13;
@@ -123,7 +124,7 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, on: &On<'_>, area: Rec
         draw_way(stop, on, Rect { x, width: area.right().saturating_sub(x), ..top }, buffer);
         if top.height > ROWS + 1 {
             let y = top.y + ROWS + 1 + u16::from(top.height > ROWS + 2);
-            let kind = usual::usual_kind(stop.task);
+            let kind = stop.task.facts().kind;
             let said = match kind {
                 "counted" | "weather" => on.wording.walk_large_hint(),
                 _ => format!("Enter  {}", on.wording.task_name(stop.task)),
@@ -152,7 +153,7 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, on: &On<'_>, area: Rec
 
 /// Where the tray is to be carried: the place's name and its sign.
 fn draw_way(stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let Some(place) = stop.due.and_then(usual::carried_to) else { return };
+    let Some(place) = stop.due.and_then(carried_to) else { return };
     let name = Page::shortened(&format!("→ {place}"), usize::from(area.width));
     buffer.set_string(area.x, area.y, name, Ink::Strong.style());
     let set = on.book.picture.site.places.get(place).and_then(|described| described.on(on.day()));

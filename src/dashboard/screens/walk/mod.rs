@@ -14,15 +14,14 @@ use std::collections::BTreeMap;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::Screen;
-use crate::dashboard::form::{Form, FormFor};
-use crate::dashboard::keys::Does;
-use crate::dashboard::keys::{Key, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
-use crate::dashboard::layer::WhyOf;
-use crate::dashboard::message::Act;
-use crate::dashboard::model::On;
+use crate::dashboard::act::{Act, FormFor, WhyOf};
+use crate::dashboard::context::On;
+use crate::dashboard::form::Form;
+use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
+use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Looking;
+use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Stop, Task, Where};
 use plan::{Mark, Plan, Planned};
 
@@ -241,7 +240,7 @@ impl Walk {
         match stop.due {
             Some(due) => usual::usual(due, passed, on),
             // What is done already is written once more: a second count corrects the first.
-            None => FormFor::about(usual::usual_kind(stop.task), Some(&stop.subject)).for_stop(stop.id),
+            None => FormFor::about(stop.task.facts().kind, Some(&stop.subject)).for_stop(stop.id),
         }
     }
 
@@ -260,13 +259,13 @@ impl Walk {
             Some(due) => usual::beside(kind, due, on),
             None => FormFor::about(kind, Some(&stop.subject)),
         };
-        let fits = usual::does_task(stop.task, kind);
+        let fits = stop.task.facts().is_done_by(kind);
         Some(if fits { form.for_stop(stop.id) } else { form.for_stop(&format!("{BESIDE}{}", stop.id)) })
     }
 
     fn let_go(&self, on: &On<'_>) -> Option<FormFor> {
         let stop = self.here(on)?;
-        let until = on.book.now.today.plus(usual::LET_GO_DAYS);
+        let until = on.book.now.today.plus(LET_GO_DAYS);
         let mut form = FormFor::about("let_go", None).with("task", stop.id).with("until", until).for_stop(stop.id);
         form.begin_at = Some("until".to_string());
         Some(form)

@@ -300,7 +300,7 @@ fn enter_opens_a_form_at_every_stop_with_fields_that_its_kind_has() {
             let has = |name: &str| known.fields.iter().any(|field| field.name == name);
             assert!(asked.preset.iter().all(|(name, _)| has(name)), "{}: {asked:?}", stop.id);
             assert!(asked.begin_at.as_deref().is_none_or(has), "{}: {asked:?}", stop.id);
-            assert!(usual::does_task(stop.task, &asked.kind) || matches!(asked.kind.as_str(), "let_go" | "noted"));
+            assert!(stop.task.facts().is_done_by(&asked.kind) || matches!(asked.kind.as_str(), "let_go" | "noted"));
         }
     }
 }

@@ -5,8 +5,8 @@ use ratatui::layout::Rect;
 
 use super::plan::Mark;
 use super::{Shown, Walk, usual};
+use crate::dashboard::context::On;
 use crate::dashboard::look::Ink;
-use crate::dashboard::model::On;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::round::Task;
@@ -238,7 +238,7 @@ pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
     let passed = walk.passed.get(stop.id).map(Vec::as_slice).unwrap_or_default();
     let kind = match stop.due {
         Some(due) => usual::usual(due, passed, on).kind,
-        None => usual::usual_kind(stop.task).to_string(),
+        None => stop.task.facts().kind.to_string(),
     };
     page.labelled(&enter, &wording.kind_name(&kind));
     if picture.trays.is_empty() && picture.beds.is_empty() {

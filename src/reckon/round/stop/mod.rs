@@ -83,41 +83,6 @@ words! {
     }
 }
 
-impl Task {
-    /// Whether the walk only looks and says so: the work itself takes a part of the day and not of the walk.
-    pub fn is_work_of_the_day(self) -> bool {
-        match self {
-            Task::GoOut
-            | Task::LastDay
-            | Task::PrickOut
-            | Task::PotOn
-            | Task::Cull
-            | Task::SpaceOut
-            | Task::SowLot
-            | Task::SowAgain
-            | Task::Clear
-            | Task::Holes
-            | Task::Weed
-            | Task::Mulch
-            | Task::Fence => true,
-            Task::Gauge
-            | Task::Count
-            | Task::StopWaiting
-            | Task::BeginHardening
-            | Task::Shade
-            | Task::Water
-            | Task::Measure
-            | Task::CheckPlug
-            | Task::TreatmentOver
-            | Task::TestLot
-            | Task::CountNurses
-            | Task::ReadLight
-            | Task::CheckSoil
-            | Task::CountSurvivors => false,
-        }
-    }
-}
-
 /// Where a stop is.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub enum Where {

@@ -1,0 +1,166 @@
+//! From what was typed to the command that answers it, and how the run ended.
+
+use std::ffi::OsString;
+
+use super::answer::{Ending, refuse};
+use super::args::{Cli, Command, Everywhere, Ready};
+use super::json::schema::schema_of;
+use super::run::{Run, Stopped, day_asked};
+use super::surroundings::Surroundings;
+use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
+use crate::base::Day;
+use crate::desk::{Desk, Now};
+use crate::reckon::forecast::Leads;
+use crate::settings::Settings;
+use crate::wording::{Lang, Wording};
+
+/// What a run came to.
+pub enum Ran {
+    /// It ended.
+    Ended(Ending),
+    /// The nursery is to be opened on the screen.
+    Open(Box<ToOpen>),
+}
+
+/// A nursery to be opened on the screen.
+pub struct ToOpen {
+    /// Its desk.
+    pub desk: Desk,
+    /// The sentences.
+    pub wording: Wording,
+    /// Who writes.
+    pub who: String,
+    /// The surroundings, which also say what the clock says.
+    pub around: Surroundings,
+    /// The day to look at first, where it is not today.
+    pub on: Option<Day>,
+    /// What leads in forecasts.
+    pub leads: Leads,
+    /// Whether the round is wanted as numbered prompts.
+    pub plain: bool,
+}
+
+/// Runs what was typed and says how it ended.
+pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ran {
+    let settings = Settings::read(&around.folders);
+    let set_lang = settings.as_ref().ok().and_then(|settings| settings.lang.clone());
+    let wording = Wording::new(language(&arguments, set_lang.as_deref(), around.lang.as_deref()));
+    let json = is_for_a_program(&arguments);
+    let stop = |ending: Ending, lines: &[String]| {
+        refuse(ending, lines, json);
+        Ran::Ended(ending)
+    };
+    let cli = match Cli::read(arguments, &wording) {
+        Ok(cli) => cli,
+        Err(fault) => {
+            // Help and version are answers; the rest is a fault of usage.
+            return Ran::Ended(super::args::usage::answer(&fault, &wording, json));
+        }
+    };
+    let settings = match settings {
+        Ok(settings) => settings,
+        Err(fault) => {
+            return stop(Ending::File, &[wording.settings_unreadable(fault)]);
+        }
+    };
+    let now = match around.now() {
+        Ok(now) => now,
+        Err(written) => {
+            return stop(Ending::Usage, &[wording.today_unreadable(written)]);
+        }
+    };
+    let run = match prepare(cli.everywhere, around, wording, &settings, now) {
+        Ok(run) => run,
+        Err(told) => {
+            return stop(told.ending, &told.lines);
+        }
+    };
+    dispatch(&run, cli.command).unwrap_or_else(|stopped| Ran::Ended(run.tell(&stopped)))
+}
+
+/// Whether a program asks. Looked for before anything else is read, so that it is told of a fault of usage as of any other.
+fn is_for_a_program(arguments: &[OsString]) -> bool {
+    arguments.iter().take_while(|word| *word != "--").any(|word| word == "--json")
+}
+
+fn prepare(
+    everywhere: Everywhere,
+    around: Surroundings,
+    wording: Wording,
+    settings: &Settings,
+    now: Now,
+) -> Result<Run, Stopped> {
+    let asked = |written: &Option<String>, option: &str| {
+        written.as_ref().map(|written| day_asked(written, option, now.today, &wording)).transpose()
+    };
+    let (on, known) = (asked(&everywhere.on, "--on")?, asked(&everywhere.known, "--known")?);
+    let named = everywhere.nursery.clone().or_else(|| around.nursery.clone());
+    let file = settings.nursery(named.as_deref(), &around.folders);
+    let who = everywhere.who.clone().or_else(|| settings.who.clone()).or_else(|| around.user.clone());
+    let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
+    let who = who.unwrap_or_else(|| "someone".to_string());
+    let leads = if everywhere.handbook || settings.handbook { Leads::Handbook } else { Leads::Here };
+    Ok(Run { everywhere, around, wording, now, on, known, file, who, leads })
+}
+
+/// The language: said on the command line, else set, else the system's. Looked for before anything else is read, so that
+/// even a fault of usage is answered in it.
+fn language(arguments: &[OsString], set: Option<&str>, system: Option<&str>) -> Lang {
+    let mut said = None;
+    let mut words = arguments.iter().map(|word| word.to_string_lossy());
+    while let Some(word) = words.next() {
+        if word == "--lang" {
+            said = words.next().map(|next| next.to_string());
+        } else if let Some(value) = word.strip_prefix("--lang=") {
+            said = Some(value.to_string());
+        }
+    }
+    said.as_deref().or(set).or(system).map_or(Lang::En, Lang::read)
+}
+
+fn dispatch(run: &Run, command: Option<Command>) -> Result<Ran, Stopped> {
+    let ended = match command {
+        None if run.opens_on_the_screen() => return Ok(run.to_open(run.desk()?)),
+        None => ready::run(run, &Ready::default()),
+        Some(Command::Ready(arguments)) => ready::run(run, &arguments),
+        Some(Command::Walk) => walk::run(run),
+        Some(Command::Sample(arguments)) if arguments.into.is_none() && run.opens_on_the_screen() => {
+            return Ok(run.to_open(sample::opened(run)?));
+        }
+        Some(Command::Sample(arguments)) => sample::run(run, &arguments),
+        Some(Command::Begin(arguments)) => begin::run(run, &arguments),
+        Some(Command::Why(arguments)) => why::run(run, &arguments),
+        Some(Command::Write(arguments)) => write::run(run, &arguments),
+        Some(Command::Undo(arguments)) => undo::run(run, &arguments),
+        Some(Command::Import(arguments)) => exchange::import(run, &arguments),
+        Some(Command::Export(arguments)) => exchange::export(run, &arguments),
+        Some(Command::Check) => proof::check(run),
+        Some(Command::Rescue(arguments)) => proof::rescue(run, &arguments),
+        Some(Command::Backup(arguments)) => proof::backup(run, &arguments),
+        Some(Command::Species(arguments)) => species::run(run, &arguments),
+        Some(Command::Schema(arguments)) => run.answer(schema_of(&arguments.answer).unwrap_or_default()),
+        Some(Command::Calc(arguments)) => calc::run(run, &arguments),
+    };
+    ended.map(Ran::Ended)
+}
+
+impl Run {
+    /// Whether a person sits at a terminal and asked for nothing that a program reads.
+    fn opens_on_the_screen(&self) -> bool {
+        let asked_plain = self.everywhere.plain && !self.everywhere.json;
+        asked_plain || (self.around.can_ask && !self.everywhere.json && self.known.is_none())
+    }
+
+    /// Hands the nursery over to the screen; as prompts where that was asked for or the terminal can do no more.
+    fn to_open(&self, desk: Desk) -> Ran {
+        Ran::Open(Box::new(ToOpen {
+            desk,
+            wording: Wording::new(self.wording.lang()),
+            who: self.who.clone(),
+            around: self.around.clone(),
+            on: self.on,
+            leads: self.leads,
+            plain: self.everywhere.plain || self.around.prompts_only,
+        }))
+    }
+}

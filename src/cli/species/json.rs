@@ -1,0 +1,86 @@
+//! Species for programs.
+
+use serde_json::{Map, Value, json};
+
+use crate::cli::ready_json::VERSION;
+use crate::nursery::species::{Catalogue, Profile, Trust};
+use crate::wording::Wording;
+
+/// Every species, shortly.
+pub fn species_list_json(species: &Catalogue, wording: &Wording) -> Value {
+    let all: Vec<Value> = species.iter().map(|(_, profile)| heading(profile, wording)).collect();
+    json!({"version": VERSION, "species": all})
+}
+
+/// How many figures were read, recalled, common practice, ours, the nursery's own: all together and of each species.
+pub fn sources_json(species: &Catalogue, wording: &Wording) -> Value {
+    let counted = |trust: Trust| serde_json::to_value(trust).unwrap_or_default();
+    let mut answer = counted(Trust::of(species.iter().map(|(_, profile)| profile.as_ref())));
+    let each = species.iter().map(|(key, profile)| {
+        let mut one = counted(Trust::of([profile.as_ref()]));
+        one["species"] = json!(key);
+        one["name"] = json!(wording.species_name(profile));
+        one
+    });
+    answer["species"] = each.collect();
+    answer["version"] = json!(VERSION);
+    answer
+}
+
+/// One species with every figure that is known of it.
+pub fn species_json(profile: &Profile, wording: &Wording) -> Value {
+    let mut answer = heading(profile, wording);
+    let figures: Map<String, Value> = profile
+        .figures()
+        .into_iter()
+        .map(|(name, value, source, flag)| {
+            let said = json!({
+                "value": value,
+                "text": wording.figure_value(name, &value).join("; "),
+                "source": wording.figure_source_words(source),
+                "flag": flag,
+                "name": wording.figure_name(name),
+            });
+            (name.to_string(), said)
+        })
+        .collect();
+    answer["version"] = json!(VERSION);
+    answer["figures"] = Value::Object(figures);
+    let said = |texts: &[String]| -> Vec<String> { texts.iter().map(|text| wording.profile_text(text)).collect() };
+    answer["notes"] = json!(said(&profile.notes));
+    answer["cautions"] = json!(said(&profile.cautions));
+    answer
+}
+
+fn heading(profile: &Profile, wording: &Wording) -> Value {
+    json!({
+        "species": profile.key,
+        "code": profile.code,
+        "name": wording.species_name(profile),
+        "names": profile.names,
+        "scientific": profile.scientific,
+        "role": profile.role,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::SpeciesKey;
+    use crate::wording::Lang;
+
+    #[test]
+    fn a_species_carries_its_figures_with_source_and_flag() {
+        let catalogue = Catalogue::built_in();
+        let wording = Wording::new(Lang::Es);
+        let coffee = species_json(catalogue.get(&SpeciesKey::new("COA")).unwrap(), &wording);
+        assert_eq!(
+            (&coffee["version"], &coffee["name"], &coffee["role"]),
+            (&json!(1), &json!("café arábica"), &json!("nursery"))
+        );
+        let least = &coffee["figures"]["height_least_cm"];
+        assert_eq!((&least["value"], &least["flag"]), (&json!(20.0), &json!("seen")));
+        let all = species_list_json(&catalogue, &wording);
+        assert_eq!(all["species"].as_array().unwrap().len(), catalogue.iter().count());
+    }
+}

@@ -1,0 +1,185 @@
+//! The species known here, and one of them with every figure, its source and how far it can be trusted.
+
+use crate::base::columns::{left_aligned, shortened, width_of};
+use crate::cli::ready_text::shown_as_argument;
+use crate::cli::sheet::{Ink, Sheet};
+use crate::nursery::species::{Catalogue, Profile, Trust};
+use crate::wording::{Lang, Wording};
+
+/// The narrowest page that gets columns.
+const WIDE: usize = 60;
+/// The most columns of a figure's name.
+const MOST_NAME: usize = 36;
+
+/// Every species: key, code, name in the person's language, scientific name.
+pub fn species_list_text(species: &Catalogue, wording: &Wording, width: usize, colour: bool) -> String {
+    let mut sheet = Sheet::new(width, colour);
+    sheet.heading(&wording.species_heading());
+    let mut rows: Vec<[String; 4]> = species
+        .iter()
+        .map(|(key, profile)| {
+            [
+                key.to_string(),
+                crate::base::text::cleaned(&profile.code),
+                wording.species_name(profile),
+                crate::base::text::cleaned(&profile.scientific),
+            ]
+        })
+        .collect();
+    rows.sort_by_key(|[_, _, name, _]| crate::base::text::folded(name));
+    let example = rows.first().map(|[key, ..]| key.clone());
+    let heads =
+        [wording.species_key(), wording.species_code(), wording.species_name_heading(), wording.species_scientific()];
+    let room = |column: usize| {
+        let cells = rows.iter().chain([&heads]).map(|row| width_of(&row[column]));
+        cells.max().unwrap_or(0)
+    };
+    let (keys, codes) = (room(0), room(1));
+    let names = room(2).min(sheet.width().saturating_sub(keys + codes + 6) / 2);
+    for (number, [key, code, name, scientific]) in [heads].iter().chain(&rows).enumerate() {
+        let ink = if number == 0 { Ink::Bold } else { Ink::Plain };
+        let short = left_aligned(&shortened(name, names), names);
+        let beginning = format!("{}  {}  {short}  ", left_aligned(key, keys), left_aligned(code, codes));
+        let left = sheet.width().saturating_sub(width_of(&beginning));
+        sheet.hanging(&beginning, ink, &shortened(scientific, left), ink);
+    }
+    if let Some(key) = example {
+        sheet.gap();
+        sheet.paragraph(&wording.species_hint(shown_as_argument(&key)), Ink::Plain);
+    }
+    sheet.finish()
+}
+
+/// How many figures were read, recalled, common practice, ours, the nursery's own: all together, then of each species.
+pub fn sources_text(species: &Catalogue, wording: &Wording, width: usize, colour: bool) -> String {
+    let mut sheet = Sheet::new(width, colour);
+    let all = Trust::of(species.iter().map(|(_, profile)| profile.as_ref()));
+    sheet.heading(&wording.species_sources_heading(all.figures));
+    for line in wording.trust_lines(&all) {
+        sheet.hanging("- ", Ink::Plain, &line, Ink::Plain);
+    }
+    sheet.gap();
+    let mut rows: Vec<(String, String)> = species
+        .iter()
+        .map(|(_, profile)| {
+            (wording.species_name(profile), wording.trust_lines(&Trust::of([profile.as_ref()])).join("; "))
+        })
+        .collect();
+    rows.sort_by_key(|(name, _)| crate::base::text::folded(name));
+    for (name, counts) in &rows {
+        sheet.paragraph(name, Ink::Bold);
+        sheet.indented(4, counts, Ink::Plain);
+    }
+    sheet.finish()
+}
+
+/// One species: what this nursery knows of it (headings with their lines), every figure with its source and its flag, then
+/// notes and cautions.
+pub fn species_text(
+    profile: &Profile,
+    known: &[(String, Vec<String>)],
+    wording: &Wording,
+    width: usize,
+    colour: bool,
+) -> String {
+    let mut sheet = Sheet::new(width, colour);
+    let scientific = crate::base::text::cleaned(&profile.scientific);
+    sheet.heading(&format!("{}, {scientific}", wording.species_name(profile)));
+    sheet.paragraph(&format!("{} · {} · {}", profile.key, profile.code, wording.role_name(profile.role)), Ink::Plain);
+    let others: Vec<String> = match wording.lang() {
+        Lang::En => profile.names.en.iter().skip(1).chain(&profile.names.es).cloned().collect(),
+        Lang::Es => profile.names.es.iter().skip(1).chain(&profile.names.en).cloned().collect(),
+    };
+    if !others.is_empty() {
+        sheet.paragraph(&wording.species_also(others.join(", ")), Ink::Plain);
+    }
+    for (heading, lines) in known {
+        sheet.heading(heading);
+        lines.iter().for_each(|line| sheet.hanging("- ", Ink::Plain, line, Ink::Plain));
+    }
+    sheet.gap();
+    figures(profile, wording, &mut sheet);
+    for (heading, texts) in [(wording.species_notes(), &profile.notes), (wording.species_cautions(), &profile.cautions)]
+    {
+        if !texts.is_empty() {
+            sheet.heading(&heading);
+        }
+        for text in texts {
+            sheet.hanging("- ", Ink::Plain, &wording.profile_text(text), Ink::Plain);
+        }
+    }
+    sheet.finish()
+}
+
+fn figures(profile: &Profile, wording: &Wording, sheet: &mut Sheet) {
+    let all = profile.figures();
+    if all.is_empty() {
+        sheet.paragraph(&wording.species_no_figures(), Ink::Plain);
+    }
+    let names = all.iter().map(|(name, ..)| width_of(&wording.figure_name(name))).max().unwrap_or(0).min(MOST_NAME);
+    for (name, value, source, flag) in &all {
+        let said = wording.figure_name(name);
+        let lines = wording.figure_value(name, value);
+        if sheet.width() >= WIDE {
+            for (number, line) in lines.iter().enumerate() {
+                let label = if number == 0 { said.as_str() } else { "" };
+                sheet.hanging(&format!("{}  ", left_aligned(label, names)), Ink::Plain, line, Ink::Bold);
+            }
+        } else {
+            sheet.paragraph(&said, Ink::Plain);
+            for line in &lines {
+                sheet.indented(2, line, Ink::Bold);
+            }
+        }
+        sheet.indented(4, &wording.sourced(source, *flag), Ink::Plain);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::SpeciesKey;
+
+    #[test]
+    fn no_line_is_wider_than_the_page_for_any_species_in_either_language() {
+        let catalogue = Catalogue::built_in();
+        for lang in Lang::ALL {
+            let wording = Wording::new(lang);
+            for width in (40..=120).step_by(7) {
+                let pages = catalogue.iter().map(|(_, profile)| species_text(profile, &[], &wording, width, false));
+                let lists = [
+                    species_list_text(&catalogue, &wording, width, false),
+                    sources_text(&catalogue, &wording, width, false),
+                ];
+                for page in pages.chain(lists) {
+                    assert!(!page.contains('\u{1b}'));
+                    for line in page.lines() {
+                        assert!(width_of(line) <= width, "{width}: {line}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_profile_names_each_figure_with_its_source_and_flag() {
+        let catalogue = Catalogue::built_in();
+        let coffee = catalogue.get(&SpeciesKey::new("COA")).unwrap();
+        let page = species_text(coffee, &[], &Wording::new(Lang::En), 100, false);
+        for expected in [
+            "arabica coffee, Coffea arabica",
+            "also called coffee, arabica, café arábica, café, cafeto",
+            "height to go out, least         20 cm",
+            "International Coffee Organization, page on coffee plant propagation (read in the source)",
+            "Wintgens 2004, Coffee (from memory)",
+            "- Emergence doubles in cool highlands.",
+        ] {
+            assert!(page.contains(expected), "{expected}\n{page}");
+        }
+        let list = species_list_text(&catalogue, &Wording::new(Lang::Es), 80, false);
+        assert!(
+            list.contains("COA    cof ") && list.contains("café arábica") && list.contains("Coffea arabica"),
+            "{list}"
+        );
+    }
+}

@@ -1,0 +1,195 @@
+//! What screens, forms and layers ask of the model: which form, which reasons, which screen.
+
+use serde::{Deserialize, Serialize};
+
+use super::message::Request;
+use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
+use crate::desk::Withdraws;
+use crate::nursery::entry::kind_of_entry;
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::envelope::Draft;
+use crate::words;
+
+words! {
+    /// The seven screens, in the order of their digits.
+    ScreenName {
+        /// Today's round.
+        Walk: "walk";
+        /// Trays.
+        Trays: "trays";
+        /// Beds.
+        Beds: "beds";
+        /// Which tray to which bed.
+        GoingOut: "going_out";
+        /// Seed lots.
+        Seed: "seed";
+        /// The year.
+        Season: "season";
+        /// Everything written.
+        Journal: "journal";
+    }
+}
+
+impl ScreenName {
+    /// All of them, in order.
+    pub const ALL: [ScreenName; 7] = [
+        ScreenName::Walk,
+        ScreenName::Trays,
+        ScreenName::Beds,
+        ScreenName::GoingOut,
+        ScreenName::Seed,
+        ScreenName::Season,
+        ScreenName::Journal,
+    ];
+}
+
+/// What a screen or a layer asks of the model.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Act {
+    /// Opens a form.
+    Form(FormFor),
+    /// Opens a form where it was left.
+    TakeUp(KeptForm),
+    /// Opens the picker of everything that can be written, about something where it is known.
+    Kinds,
+    /// Opens the reasons.
+    Why(WhyOf),
+    /// Goes to where something is shown.
+    Go(Subject),
+    /// Another screen.
+    Screen(ScreenName),
+    /// Writes drafts without a form, with the sentence that says what is written.
+    Write(Vec<Draft>),
+    /// Asks before taking back.
+    TakeBack(Withdraws),
+    /// Looks at a day; none is today.
+    LookAt(Option<Day>),
+    /// The day for what is written; none is today.
+    WriteOn(Option<Day>),
+    /// Says something in the line of messages.
+    Say(String),
+    /// Asks for the entries about something.
+    Story(Subject),
+    /// Asks for entries that hold a text, so many at most.
+    Entries(String, usize),
+    /// Asks what changed.
+    News,
+    /// Keeps a text.
+    Keep(&'static str, String),
+    /// Another option.
+    Switch(Switch),
+    /// Closes the layer that says so.
+    Close,
+    /// For the clerk.
+    Ask(Request),
+    /// The form that says so is written.
+    Submit,
+}
+
+/// What can be switched.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Switch {
+    /// The language.
+    Lang,
+    /// High contrast.
+    Contrast,
+    /// Only ASCII.
+    Ascii,
+    /// Reading only.
+    ReadOnly,
+    /// The mouse.
+    Mouse,
+    /// The handbook alone, without what this nursery learned.
+    Handbook,
+}
+
+/// Which form to open, and what is known already.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct FormFor {
+    /// The kind of entry.
+    pub kind: String,
+    /// Fields that are known, by name.
+    pub preset: Vec<(String, String)>,
+    /// The field to begin with, where it is not the first that is missing.
+    pub begin_at: Option<String>,
+    /// What the screen wants to hear when it is written: the id of a stop.
+    pub stop: String,
+}
+
+impl FormFor {
+    /// A form of a kind about something.
+    pub fn about(kind: &str, subject: Option<&Subject>) -> FormFor {
+        let mut asked = FormFor { kind: kind.to_string(), ..FormFor::default() };
+        let Some(known) = kind_of_entry(kind) else { return asked };
+        let has = |name: &str| known.fields.iter().any(|field| field.name == name);
+        let (names, value): (&[&str], String) = match subject {
+            Some(Subject::Tray(code)) => (&["tray", "from"], code.to_string()),
+            Some(Subject::Lot(code)) => (&["lot"], code.to_string()),
+            Some(Subject::Bed(name)) => (&["bed"], name.to_string()),
+            Some(Subject::Place(name)) => (&["place"], name.to_string()),
+            Some(Subject::Site) | None => (&[], String::new()),
+        };
+        if kind == "noted" {
+            if !value.is_empty() {
+                asked.preset.push(("about".to_string(), value));
+            }
+        } else if let Some(name) = names.iter().find(|name| has(name)) {
+            // What "from" means differs: only a move comes from a tray.
+            if *name != "from" || kind == "moved_on" {
+                asked.preset.push(((*name).to_string(), value));
+            }
+        }
+        asked
+    }
+
+    /// The same with a field known.
+    pub fn with(mut self, name: &str, value: impl ToString) -> FormFor {
+        self.preset.push((name.to_string(), value.to_string()));
+        self
+    }
+
+    /// The same with the keys in a field at first.
+    pub fn beginning_at(mut self, name: &str) -> FormFor {
+        self.begin_at = Some(name.to_string());
+        self
+    }
+
+    /// The same, telling the screen of this stop when it is written.
+    pub fn for_stop(mut self, stop: &str) -> FormFor {
+        self.stop = stop.to_string();
+        self
+    }
+}
+
+/// A half-filled form as it is kept on disk.
+#[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
+pub struct KeptForm {
+    /// The kind of entry.
+    pub kind: String,
+    /// What was typed, by field.
+    pub typed: Vec<(String, String)>,
+    /// The day it is of, as typed.
+    #[serde(default)]
+    pub day: String,
+    /// The stop it was opened from.
+    #[serde(default)]
+    pub stop: String,
+    /// The field that had the keys.
+    #[serde(default)]
+    pub at: Option<String>,
+}
+
+/// What the reasons are asked of.
+#[derive(Clone, PartialEq, Debug)]
+pub enum WhyOf {
+    /// A tray or a bed, a lot or a place.
+    About(Subject),
+    /// A lot, and how many of it to sow for so many plants.
+    Lot(LotCode, Option<u32>),
+    /// A bed for one species.
+    Bed(BedName, SpeciesKey),
+    /// A tray for a bed.
+    Pair(TrayCode, BedName),
+    /// A stop of the round, by its id.
+    Stop(String),
+}

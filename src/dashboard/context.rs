@@ -1,0 +1,156 @@
+//! What screens, forms and layers are handed when they take a key or draw: the book and its sentences.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::look::{Ink, Look};
+use super::message::{Drawn, FoundEntries};
+use super::year::YearAsked;
+use crate::base::{Day, SpeciesKey, TrayCode};
+use crate::desk::Now;
+use crate::nursery::entry::Entry;
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::Picture;
+use crate::reckon::forecast::{Band, Leads, Outlook, band};
+use crate::reckon::picture::TrayPicture;
+use crate::reckon::round::Round;
+use crate::reckon::season::SeasonDay;
+use crate::wording::Wording;
+
+/// What the book says, as far as it was asked for.
+#[derive(Clone, Debug)]
+pub struct Book {
+    /// The Picture of the day looked at.
+    pub picture: Arc<Picture>,
+    /// Its round.
+    pub round: Arc<Round>,
+    /// What is expected of all that lives.
+    pub outlook: Arc<Outlook>,
+    /// The curve that was drawn last: a picture of it is reckoned once.
+    drawn_band: RefCell<Option<(TrayCode, u64, Arc<Band>)>>,
+    /// What leads in forecasts: what was learned here, or the handbook alone.
+    pub leads: Leads,
+    /// What the clock says.
+    pub now: Now,
+    /// Counts every drawing: another number, another Picture.
+    pub generation: u64,
+    /// How many entries the book has.
+    pub entries_in_all: usize,
+    /// Entries that were looked for.
+    pub found: Option<FoundEntries>,
+    /// The days of a year, as far as they are drawn.
+    pub year: Option<(YearAsked, BTreeMap<Day, SeasonDay>)>,
+    /// The entries about one thing, once they were asked for.
+    pub story: Option<(Subject, Vec<Arc<Entry>>)>,
+    /// Whether the file can only be read.
+    pub read_only_file: bool,
+}
+
+impl Book {
+    /// What was drawn first.
+    pub fn of(drawn: Drawn) -> Book {
+        Book {
+            picture: drawn.picture,
+            round: drawn.round,
+            outlook: drawn.outlook,
+            drawn_band: RefCell::default(),
+            leads: drawn.leads,
+            now: drawn.now,
+            generation: 0,
+            entries_in_all: drawn.entries,
+            found: None,
+            year: None,
+            story: None,
+            read_only_file: drawn.read_only,
+        }
+    }
+
+    /// What was drawn now.
+    pub fn take(&mut self, drawn: Drawn) {
+        self.picture = drawn.picture;
+        self.round = drawn.round;
+        self.outlook = drawn.outlook;
+        self.leads = drawn.leads;
+        self.now = drawn.now;
+        self.entries_in_all = drawn.entries;
+        self.read_only_file = drawn.read_only;
+        self.generation += 1;
+    }
+
+    /// The curve of a tray's sowing with its range, up to the day it is drawn to; none where nothing is forecast of it.
+    pub fn band_of(&self, tray: &TrayPicture) -> Option<Arc<Band>> {
+        let told = self.outlook.trays.get(&tray.code)?;
+        if let Some((code, generation, band)) = &*self.drawn_band.borrow()
+            && *code == tray.code
+            && *generation == self.generation
+        {
+            return Some(Arc::clone(band));
+        }
+        let band = Arc::new(band(&tray.story, told, told.last_due.max(told.stop_waiting)));
+        *self.drawn_band.borrow_mut() = Some((tray.code.clone(), self.generation, Arc::clone(&band)));
+        Some(band)
+    }
+
+    /// The entries about something, where they are here; ask with `Act::Story`.
+    pub fn story_of(&self, subject: &Subject) -> Option<&[Arc<Entry>]> {
+        self.story.as_ref().filter(|(of, _)| of == subject).map(|(_, entries)| entries.as_slice())
+    }
+}
+
+/// A line of messages.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Notice {
+    /// What it says.
+    pub text: String,
+    /// How it looks.
+    pub ink: Ink,
+}
+
+/// What screens and layers are handed when they take a key or draw.
+#[derive(Clone, Copy)]
+pub struct On<'a> {
+    /// The book.
+    pub book: &'a Book,
+    /// The sentences.
+    pub wording: &'a Wording,
+    /// The look, where a drawing differs in ASCII.
+    pub look: Look,
+    /// The day for what is written, where it is not today.
+    pub writing_day: Option<Day>,
+    /// Whether nothing can be written.
+    pub read_only: bool,
+    /// Columns and rows of the terminal.
+    pub size: (u16, u16),
+    /// Who writes.
+    pub who: &'a str,
+}
+
+/// From this width on a list stands beside its detail.
+pub const WIDE_FROM: u16 = 100;
+
+impl On<'_> {
+    /// Whether a list stands beside its detail.
+    pub fn is_wide(&self) -> bool {
+        self.size.0 >= WIDE_FROM
+    }
+
+    /// A species as people call it.
+    pub fn species(&self, key: Option<&SpeciesKey>) -> String {
+        key.map_or_else(
+            || self.wording.species_unknown(),
+            |key| self.wording.species_of(key, &self.book.picture.site.species),
+        )
+    }
+
+    /// An entry in one sentence.
+    pub fn entry(&self, entry: &Entry) -> String {
+        let species = &self.book.picture.site.species;
+        self.wording.entry_sentence_beside(entry, self.book.now.today, species)
+    }
+
+    /// The day that the Picture shows.
+    pub fn day(&self) -> Day {
+        self.book.picture.day
+    }
+}

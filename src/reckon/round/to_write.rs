@@ -1,0 +1,259 @@
+//! The entry that does a stop's task, with the fields that are known.
+
+use super::stop::{NextStep, RoundReason, Stop, Task, ToBed};
+use crate::base::{Day, PlaceName, SpeciesKey, TrayCode};
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::{NursePicture, Picture};
+
+/// Days for which a task is let go at first. Ours.
+pub const LET_GO_DAYS: i32 = 7;
+
+/// An entry to be written; what only a look can tell is missing.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ToWrite {
+    /// Its kind.
+    pub kind: &'static str,
+    /// The fields that are known, by name.
+    pub fields: Vec<(&'static str, Known)>,
+}
+
+/// What is known of a field.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Known {
+    /// A name, a word or a day.
+    Text(String),
+    /// A number.
+    Number(i64),
+    /// A species.
+    Species(SpeciesKey),
+    /// It is so.
+    Yes,
+    /// Why a task is let go.
+    LetGo(LetGoBecause),
+}
+
+/// Why a task is let go by doing it.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum LetGoBecause {
+    /// Nothing comes up any more.
+    NothingComes,
+    /// The tray was set apart from others.
+    SetApart,
+}
+
+/// What an entry is written against.
+#[derive(Clone, Copy, Debug)]
+pub struct Writing<'a> {
+    /// What the book says.
+    pub picture: &'a Picture,
+    /// Today.
+    pub today: Day,
+    /// The day on which what is written happened.
+    pub day: Day,
+    /// Parts of the stop that were written already: beds a tray went to, nurse plants that were counted.
+    pub passed: &'a [String],
+}
+
+impl ToWrite {
+    /// An entry of a kind about something.
+    fn about(kind: &'static str, subject: &Subject) -> ToWrite {
+        let (name, value) = match subject {
+            Subject::Tray(code) => (if kind == "moved_on" { "from" } else { "tray" }, code.to_string()),
+            Subject::Lot(code) => ("lot", code.to_string()),
+            Subject::Bed(name) => ("bed", name.to_string()),
+            Subject::Place(name) => ("place", name.to_string()),
+            Subject::Site => return ToWrite { kind, fields: Vec::new() },
+        };
+        ToWrite { kind, fields: vec![(if kind == "noted" { "about" } else { name }, Known::Text(value))] }
+    }
+
+    fn with(mut self, name: &'static str, known: Known) -> ToWrite {
+        self.fields.push((name, known));
+        self
+    }
+
+    fn text(self, name: &'static str, value: impl ToString) -> ToWrite {
+        self.with(name, Known::Text(value.to_string()))
+    }
+
+    fn number(self, name: &'static str, value: impl Into<i64>) -> ToWrite {
+        self.with(name, Known::Number(value.into()))
+    }
+}
+
+/// The entry that does a stop's task.
+pub fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
+    let about = |kind| ToWrite::about(kind, &stop.subject);
+    match stop.task {
+        Task::GoOut | Task::LastDay => going_out(stop, writing),
+        Task::StopWaiting if standing(stop, writing.picture) == 0 => {
+            let_go(stop).with("never", Known::Yes).with("why", Known::LetGo(LetGoBecause::NothingComes))
+        }
+        Task::SpaceOut => {
+            let until = writing.today.plus(2 * LET_GO_DAYS);
+            let_go(stop).text("until", until).with("why", Known::LetGo(LetGoBecause::SetApart))
+        }
+        Task::PrickOut | Task::StopWaiting => moved(stop, "pricked_out", writing.picture),
+        Task::PotOn => moved(stop, "potted_on", writing.picture),
+        Task::BeginHardening | Task::Shade | Task::Water => step(stop),
+        Task::Cull => culled(stop),
+        Task::TreatmentOver if stop.tray().is_none() => about("noted"),
+        Task::CountNurses => nurses(stop, writing),
+        Task::CountSurvivors => survivors(stop),
+        Task::SowLot => sown(stop, writing.picture),
+        Task::Clear
+        | Task::Holes
+        | Task::Weed
+        | Task::Mulch
+        | Task::Fence
+        | Task::Gauge
+        | Task::Count
+        | Task::TreatmentOver
+        | Task::Measure
+        | Task::CheckPlug
+        | Task::TestLot
+        | Task::SowAgain
+        | Task::ReadLight
+        | Task::CheckSoil => {
+            let facts = stop.task.facts();
+            let entry = about(facts.kind);
+            facts.ground.map_or_else(|| entry.clone(), |work| entry.clone().text("task", work))
+        }
+    }
+}
+
+/// The parts a stop has that are written one by one: beds, or nurse plants not counted on a day.
+pub fn parts(stop: &Stop, picture: &Picture, day: Day) -> Vec<String> {
+    if stop.task == Task::CountNurses {
+        return uncounted(stop, picture, day).iter().map(|nurse| nurse.nurse.to_string()).collect();
+    }
+    beds(stop).iter().map(|to| to.bed.to_string()).collect()
+}
+
+/// The step of light and water that a stop asks for.
+pub fn next_step(stop: &Stop) -> Option<&NextStep> {
+    if let RoundReason::HardeningNotBegun { step, .. } | RoundReason::StepDue { step, .. } = &stop.why {
+        Some(step)
+    } else {
+        None
+    }
+}
+
+/// The place a tray is to be carried to.
+pub fn carried_to(stop: &Stop) -> Option<&PlaceName> {
+    next_step(stop)?.place.as_ref()
+}
+
+/// The shade that leaves so much light, whole percent.
+pub fn shade_pct(light_share: f64) -> i64 {
+    ((1.0 - light_share) * 100.0).round().clamp(0.0, 100.0) as i64
+}
+
+/// The next free code beside one: `cof-032` where `cof-031` is the highest; none where the code has no number.
+pub fn next_code(beside: &str, picture: &Picture) -> Option<TrayCode> {
+    let (letters, _) = beside.rsplit_once('-')?;
+    let numbers = picture.trays.keys().filter_map(|code| {
+        let (before, number) = code.as_str().rsplit_once('-')?;
+        let digits = !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit());
+        (before == letters && digits).then(|| number.parse::<u32>().ok().map(|value| (value, number.len())))?
+    });
+    let (highest, width) = numbers.max()?;
+    TrayCode::new(&format!("{letters}-{:0width$}", highest.checked_add(1)?)).ok()
+}
+
+fn let_go(stop: &Stop) -> ToWrite {
+    ToWrite { kind: "let_go", fields: Vec::new() }.text("task", &stop.id)
+}
+
+fn standing(stop: &Stop, picture: &Picture) -> u32 {
+    stop.tray().and_then(|code| picture.trays.get(code)).map_or(0, |tray| tray.standing)
+}
+
+/// The beds a tray goes to today, best first; those that others leave no room in only where there is no better.
+fn beds(stop: &Stop) -> Vec<&ToBed> {
+    let RoundReason::Fits { beds, .. } = &stop.why else { return Vec::new() };
+    let with_room: Vec<&ToBed> = beds.iter().filter(|to| to.after_others > 0).collect();
+    if with_room.is_empty() { beds.iter().take(1).collect() } else { with_room }
+}
+
+fn going_out(stop: &Stop, writing: Writing<'_>) -> ToWrite {
+    let entry = ToWrite::about("outplanted", &stop.subject);
+    let beds = beds(stop);
+    let to = beds.iter().find(|to| !writing.passed.contains(&to.bed.to_string())).or(beds.first());
+    match to {
+        Some(to) => {
+            let count = if to.after_others > 0 { to.after_others } else { to.plants };
+            entry.text("bed", &to.bed).number("count", count)
+        }
+        None => entry.number("count", standing(stop, writing.picture)),
+    }
+}
+
+fn moved(stop: &Stop, how: &str, picture: &Picture) -> ToWrite {
+    let mut entry = ToWrite::about("moved_on", &stop.subject).text("how", how);
+    if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), picture)) {
+        entry = entry.text("to", code);
+    }
+    entry.number("count", standing(stop, picture))
+}
+
+fn culled(stop: &Stop) -> ToWrite {
+    let entry = ToWrite::about("culled", &stop.subject);
+    if let RoundReason::SampleFails { rest, .. } = &stop.why { entry.number("count", *rest) } else { entry }
+}
+
+/// A step is taken by carrying the tray to a brighter place, else by the shade, else by the water; hardening without a
+/// step is said aloud.
+fn step(stop: &Stop) -> ToWrite {
+    let about = |kind| ToWrite::about(kind, &stop.subject);
+    match next_step(stop) {
+        Some(NextStep { place: Some(place), .. }) => about("carried").text("place", place),
+        Some(NextStep { light_next: Some(light), .. }) => about("shade_set").number("shade_pct", shade_pct(*light)),
+        Some(NextStep { water_every_days: Some(days), .. }) => about("watering_set").number("every_days", *days),
+        Some(_) | None => about("hardening_begun"),
+    }
+}
+
+/// Living nurse plants that were not counted on a day, oldest count first.
+fn uncounted<'a>(stop: &Stop, picture: &'a Picture, day: Day) -> Vec<&'a NursePicture> {
+    let Some(bed) = stop.bed().and_then(|name| picture.beds.get(name)) else { return Vec::new() };
+    let mut living: Vec<&NursePicture> =
+        bed.nurses.iter().filter(|nurse| nurse.alive > 0 && nurse.counted_on.is_none_or(|on| on < day)).collect();
+    living.sort_by_key(|nurse| nurse.counted_on.unwrap_or(nurse.planted));
+    let mut seen: Vec<&SpeciesKey> = Vec::new();
+    living.retain(|nurse| {
+        !seen.contains(&&nurse.nurse) && {
+            seen.push(&nurse.nurse);
+            true
+        }
+    });
+    living
+}
+
+fn nurses(stop: &Stop, writing: Writing<'_>) -> ToWrite {
+    let entry = ToWrite::about("nurse_counted", &stop.subject);
+    let living = uncounted(stop, writing.picture, writing.day);
+    let next = living.iter().find(|nurse| !writing.passed.contains(&nurse.nurse.to_string())).or(living.first());
+    match next {
+        Some(nurse) => entry.with("nurse", Known::Species(nurse.nurse.clone())),
+        None => entry,
+    }
+}
+
+fn survivors(stop: &Stop) -> ToWrite {
+    let entry = ToWrite::about("survival_counted", &stop.subject);
+    let RoundReason::SurvivalDue { species, planted_on, .. } = &stop.why else { return entry };
+    entry.with("species", Known::Species(species.clone())).text("outplanted_on", planted_on)
+}
+
+fn sown(stop: &Stop, picture: &Picture) -> ToWrite {
+    let mut entry = ToWrite::about("sown", &stop.subject);
+    let Some(lot) = stop.lot() else { return entry };
+    if let Some(code) = next_code(lot.as_str(), picture) {
+        entry = entry.text("tray", code);
+    }
+    match picture.lots.get(lot).and_then(|lot| lot.seeds_left) {
+        Some(seeds) => entry.number("seeds", seeds),
+        None => entry,
+    }
+}

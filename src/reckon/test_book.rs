@@ -1,0 +1,75 @@
+//! For tests: entries as a grower writes them, one after the other.
+
+use std::sync::Arc;
+
+use crate::base::{BedName, Day, DeviceId, EntryId, Moment};
+use crate::nursery::entry::Entry;
+use crate::nursery::entry::reading::{read_body, settle_body};
+use crate::reckon::draw_picture;
+use crate::reckon::ledger::{Ledger, View};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Picture, Rule};
+use crate::reckon::site::Site;
+use crate::reckon::stock::{BedStory, fold_bed};
+
+/// Entries of a small book.
+#[derive(Default)]
+pub(crate) struct TestBook {
+    entries: Vec<Arc<Entry>>,
+}
+
+pub(crate) fn day(written: &str) -> Day {
+    written.parse().unwrap()
+}
+
+impl TestBook {
+    /// Writes an entry: its day, its kind, and its fields as JSON.
+    pub(crate) fn write(&mut self, happened: &str, kind: &str, fields: serde_json::Value) -> EntryId {
+        let body = settle_body(kind, fields.as_object().unwrap()).unwrap();
+        let what = read_body(kind, &serde_json::Value::Object(body).to_string()).unwrap();
+        let seq = self.entries.len() as u64 + 1;
+        let id = EntryId { device: DeviceId::new("kilima").unwrap(), seq };
+        self.entries.push(Arc::new(Entry {
+            id: id.clone(),
+            happened: day(happened),
+            clock: None,
+            recorded: Moment::from_millis(seq as i64),
+            who: Arc::from("wanja"),
+            command: seq,
+            what,
+        }));
+        id
+    }
+
+    /// The Picture of a day, of everything written.
+    pub(crate) fn whole_picture(&self, on: &str) -> super::Picture {
+        super::draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())
+    }
+
+    /// The story of the bed "Upper terrace" on a day, and the site.
+    pub(crate) fn story(&self, on: &str) -> (BedStory, Site) {
+        let ledger = Ledger::new(View { day: day(on), known: None }, self.entries.iter().cloned());
+        let site = Site::of(&ledger);
+        (fold_bed(&ledger, &site, &BedName::new("Upper terrace").unwrap()), site)
+    }
+
+    /// The picture of that bed on a day.
+    pub(crate) fn picture(&self, on: &str) -> BedPicture {
+        let (story, site) = self.story(on);
+        super::bed::picture_bed(&Arc::new(story), &site, day(on), Looking::Today).unwrap()
+    }
+
+    /// The picture of everything on a day.
+    pub(crate) fn whole(&self, on: &str) -> Picture {
+        draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())
+    }
+
+    /// The first species of its plan on a day.
+    pub(crate) fn first(&self, on: &str) -> BedSpecies {
+        self.picture(on).species.remove(0)
+    }
+
+    /// One question about the first species of its plan on a day.
+    pub(crate) fn asked(&self, on: &str, rule: Rule) -> Criterion {
+        self.first(on).criteria.into_iter().find(|criterion| criterion.rule == rule).unwrap()
+    }
+}

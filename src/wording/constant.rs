@@ -1,0 +1,77 @@
+//! The constants of the code that sentences say, `{ $LOAD_PLANTS }`: a threshold that is changed is said as it is.
+
+pub(super) use crate::reckon::bed::light_now::READING_LASTS_DAYS;
+pub(super) use crate::reckon::bed::water::NO_GAUGE_DAYS;
+pub(super) use crate::reckon::forecast::{RANGE_LEVEL, SOW_AGAIN_SHARE, WORTH_WAITING_SHARE};
+pub(super) use crate::reckon::growth::LEAST_SAMPLES;
+pub(super) use crate::reckon::lots::{OLD_SHARE, TEST_AFTER_DAYS, TEST_LEVEL, TEST_SEEDS};
+pub(super) use crate::reckon::round::intervals::{
+    COUNT_EVERY_DAYS, COUNT_NEAR_EVERY_DAYS, COUNT_SICK_EVERY_DAYS, CULL_LANKY_ABOVE, LANKY_ABOVE, NOTHING_NEW_DAYS,
+    POOR_EMERGENCE_SHARE, SAMPLE_PLANTS,
+};
+pub(super) use crate::reckon::sample_progress::USUAL_SAMPLE;
+pub(super) use crate::reckon::sowing::MOST_EACH;
+pub(super) use crate::reckon::tray::exposure::{BLOCKS_ABOVE, FITS_UP_TO};
+pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HARDENING_LEAST_DAYS};
+pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
+pub(super) use crate::reckon::tray::size::LOAD_PLANTS;
+pub(super) use crate::science::soil::ROOT_LIMIT_MPA;
+
+use super::{Lang, sentences};
+
+/// A constant as a number, whatever it is kept as.
+pub(super) trait Constant {
+    /// The number.
+    fn into_f64(self) -> f64;
+}
+
+impl Constant for f64 {
+    fn into_f64(self) -> f64 {
+        self
+    }
+}
+
+impl Constant for i32 {
+    fn into_f64(self) -> f64 {
+        f64::from(self)
+    }
+}
+
+impl Constant for u32 {
+    fn into_f64(self) -> f64 {
+        f64::from(self)
+    }
+}
+
+impl Constant for usize {
+    fn into_f64(self) -> f64 {
+        self as f64
+    }
+}
+
+/// The sentences of a file with the constants put in.
+pub(super) fn with_constants(text: &str, lang: Lang) -> String {
+    let constants = sentences::constants();
+    let mut parts = text.split("{ $");
+    let mut whole = parts.next().unwrap_or_default().to_string();
+    for part in parts {
+        let found = part.split_once(" }").and_then(|(name, rest)| {
+            constants.iter().find(|(known, _)| *known == name).map(|(name, value)| (written(name, *value, lang), rest))
+        });
+        match found {
+            Some((value, rest)) => whole.extend([value.as_str(), rest]),
+            None => whole.extend(["{ $", part]),
+        }
+    }
+    whole
+}
+
+/// A number as the language writes it; shares and levels as percent.
+fn written(name: &str, value: f64, lang: Lang) -> String {
+    let value = if name.ends_with("_SHARE") || name.ends_with("_LEVEL") { value * 100.0 } else { value };
+    let plain = ((value * 1e6).round() / 1e6).to_string();
+    match lang {
+        Lang::En => plain,
+        Lang::Es => plain.replace('.', ","),
+    }
+}

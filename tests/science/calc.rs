@@ -1,0 +1,228 @@
+//! `calc` as a program and as a person would use it.
+
+use serde_json::{Value, json};
+
+use crate::support::program::{Ended, Home};
+use crate::support::reference::{near, number, reference};
+
+/// One topic with JSON on standard input.
+fn piped(home: &Home, topic: &str, given: &Value) -> Value {
+    let ended = home.run_with(&["calc", topic], &given.to_string());
+    assert_eq!((ended.code, ended.err.as_str()), (0, ""), "{topic} {given}");
+    serde_json::from_str(&ended.out).unwrap()
+}
+
+fn refused(home: &Home, topic: &str, given: &str) -> Ended {
+    let ended = home.run_with(&["calc", topic], given);
+    assert_eq!((ended.code, ended.out.as_str()), (1, ""), "{topic} {given}: {}", ended.err);
+    assert!(!ended.err.trim().is_empty() && !ended.err.contains("panicked"), "{topic} {given}: {}", ended.err);
+    ended
+}
+
+#[test]
+fn every_topic_answers_a_program_with_the_keys_it_promised() {
+    let home = Home::default();
+    let promised = [
+        (
+            "germination",
+            json!({"times":[7,10,14],"counts":[3,8,5],"seeds":50}),
+            "germinated germination_pct mean_days days_variance mean_days_standard_error days_spread_pct half_up_days \
+             half_up_days_farooq mean_rate velocity rate_index_seeds rate_index_percent uncertainty synchrony \
+             uniformity",
+        ),
+        (
+            "emergence",
+            json!({"edges":[0,7,10,14,18],"counts":[3,8,5,1],"seeds":50,"last_day":40}),
+            "d b t50 se_d se_b se_t50 loglik at_boundary_d1 identifiable d_ci95 forecast",
+        ),
+        (
+            "sowing",
+            json!({"prior_a":1,"prior_b":1,"sown":25,"germinated":19,"survival_beta":null,"wanted":12,"confidence":0.95}),
+            "seeds prob_at_n prob_at_n_minus_1 mean_success",
+        ),
+        ("interval", json!({"x":38,"n":50,"level":0.95}), "clopper_pearson wilson jeffreys_equal_tail"),
+        (
+            "replicates",
+            json!({"replicates":[84,79,88,81],"n_each":100}),
+            "mean range max_tolerated_range within_tolerance chi2 p_value",
+        ),
+        (
+            "viability",
+            json!({"KE":8.242,"CW":4.345,"CH":0.0307,"CQ":0.000501,"initial_pct":98,"moisture_pct_fresh":10,
+                   "temp_c":5,"days":365,"target_pct":95}),
+            "Ki sigma_days v_probit viability_pct p50_days days_to_target",
+        ),
+        ("quality", json!({"height_cm":36,"collar_mm":4.2,"shoot_g":4,"root_g":2}), "sturdiness dickson"),
+        (
+            "sample_size",
+            json!({"kind":"proportion","confidence":0.95,"p":0.5,"half_width":0.1,"population":200}),
+            "n_infinite n_finite",
+        ),
+        ("growth", json!({"t":[20,40,60,80,100],"y":[3,8,17,24,28],"target":[25]}), "logistic gompertz"),
+    ];
+    for (topic, given, keys) in promised {
+        let told = piped(&home, topic, &given);
+        assert_eq!(told["version"], 1, "{topic}");
+        for key in keys.split_whitespace() {
+            assert!(told.get(key).is_some_and(|value| !value.is_null()), "{topic} has no {key}: {told}");
+        }
+    }
+}
+
+/// The keys of `germination`, the columns of the reference file they stand for, and how often the one holds the other.
+const GERMINATION: [(&str, &str, f64); 15] = [
+    ("germinated", "germinated", 1.0),
+    ("germination_pct", "germ_pct", 1.0),
+    ("mean_days", "mgt", 1.0),
+    ("days_variance", "var_gt", 1.0),
+    ("mean_days_standard_error", "se_mgt", 1.0),
+    ("days_spread_pct", "cv_gt", 100.0),
+    ("half_up_days", "t50_coolbear", 1.0),
+    ("half_up_days_farooq", "t50_farooq", 1.0),
+    ("mean_rate", "mgr", 1.0),
+    ("velocity", "cvg", 1.0),
+    ("rate_index_seeds", "gri_counts", 1.0),
+    ("rate_index_percent", "gri_percent", 1.0),
+    ("uncertainty", "uncertainty", 1.0),
+    ("synchrony", "synchrony", 1.0),
+    ("uniformity", "cug", 1.0),
+];
+
+#[test]
+fn each_key_of_germination_is_the_figure_of_its_column() {
+    let home = Home::default();
+    let all = reference(include_str!("../reference/germination_indices.json"));
+    let set = all["published_cases"].as_array().unwrap().iter().find(|set| set["id"] == "gcdata_row1").unwrap();
+    let told = piped(&home, "germination", &json!({"times":set["times"],"counts":set["counts"],"seeds":set["n"]}));
+    for (key, column, times) in GERMINATION {
+        near(number(&told, key), times * number(&set["computed"], column), 1e-9, key);
+    }
+}
+
+#[test]
+fn figures_arrive_with_all_their_digits() {
+    let home = Home::default();
+    let all = reference(include_str!("../reference/germination_fit.json"));
+    let set = &all["datasets"][0];
+    let told = piped(&home, "emergence", &json!({"edges":set["edges"],"counts":set["counts"],"seeds":set["n"]}));
+    near(number(&told, "d"), number(&set["fit"], "d"), 1e-6, "d");
+    near(number(&told, "loglik"), number(&set["fit"], "loglik"), 1e-9, "loglik");
+    near(number(&told["forecast"], "final"), number(&set["fit"], "predicted_final_count"), 1e-3, "final");
+    assert_eq!(told["forecast"]["at_last_day"], Value::Null);
+    let growth = reference(include_str!("../reference/growth.json"));
+    let set = &growth["datasets"][0];
+    let told = piped(&home, "growth", set);
+    let want = &set["fits"]["gompertz"]["predictions"][0];
+    near(number(&told["gompertz"]["predictions"][0], "t"), number(want, "t"), 1e-6, "t");
+}
+
+#[test]
+fn what_has_no_answer_is_an_answer_with_nulls() {
+    let home = Home::default();
+    let none = piped(&home, "germination", &json!({"times":[7,14],"counts":[0,0],"seeds":50}));
+    assert_eq!((none["mean_days"].clone(), none["germination_pct"].clone()), (Value::Null, json!(0.0)));
+    let flat = piped(&home, "emergence", &json!({"edges":[0,5,10,15],"counts":[0,41,0],"seeds":50}));
+    assert_eq!((flat["identifiable"].clone(), flat["b"].clone()), (json!(false), Value::Null));
+    let all = piped(&home, "replicates", &json!({"replicates":[100,100,100,100],"n_each":100}));
+    assert_eq!((all["chi2"].clone(), all["max_tolerated_range"].clone()), (Value::Null, Value::Null));
+    let whole =
+        json!({"KE":8.2,"CW":4.3,"CH":0.03,"CQ":0.0005,"initial_pct":100,"moisture_pct_fresh":10,"temp_c":5,"days":3});
+    assert_eq!(piped(&home, "viability", &whole)["viability_pct"], Value::Null);
+    let few = piped(&home, "growth", &json!({"t":[1,2],"y":[3,4],"target":[5]}));
+    assert_eq!(
+        (few["logistic"]["A"].clone(), few["logistic"]["predictions"][0]["t"].clone()),
+        (Value::Null, Value::Null)
+    );
+}
+
+#[test]
+fn nonsense_gets_a_sentence_and_ends_with_1() {
+    let home = Home::default();
+    for (topic, given, says) in [
+        ("germination", r#"{"times":[7,10],"counts":[30,30],"seeds":50}"#, "60"),
+        ("germination", r#"{"times":[10,7],"counts":[3,3],"seeds":50}"#, "times"),
+        ("germination", r#"{"times":[],"counts":[],"seeds":50}"#, "times"),
+        ("germination", r#"{"times":[7,10],"counts":[-3,3],"seeds":50}"#, "counts"),
+        ("germination", r#"{"times":[7,10],"counts":[2.5,3],"seeds":50}"#, "whole"),
+        ("germination", r#"{"times":[7,NaN],"counts":[3,3],"seeds":50}"#, "JSON"),
+        ("germination", r#"{"times":[7,10],"counts":[3,3],"seeds":1000000000}"#, "seeds"),
+        ("germination", r#"{"times":[7,10],"counts":[3],"seeds":50}"#, "equally"),
+        ("germination", "", "JSON"),
+        ("germination", "[1,2]", "JSON"),
+        ("emergence", r#"{"edges":[0,9,7],"counts":[1,1],"seeds":5}"#, "edges"),
+        ("emergence", r#"{"edges":[3,9],"counts":[1],"seeds":5}"#, "edge"),
+        ("emergence", r#"{"edges":[0,9],"counts":[6],"seeds":5}"#, "counts"),
+        ("emergence", r#"{"edges":[0,9],"counts":[1],"seeds":5,"last_day":3}"#, "last_day"),
+        ("sowing", r#"{"prior_a":1,"prior_b":1,"sown":5,"germinated":9,"wanted":3,"confidence":0.9}"#, "germinated"),
+        (
+            "sowing",
+            r#"{"prior_a":1,"prior_b":1,"sown":5,"germinated":4,"wanted":1000000000,"confidence":0.9}"#,
+            "wanted",
+        ),
+        ("sowing", r#"{"prior_a":1,"prior_b":1,"sown":5,"germinated":4,"wanted":3,"confidence":1}"#, "confidence"),
+        (
+            "sowing",
+            r#"{"prior_a":1,"prior_b":1,"sown":5,"germinated":4,"wanted":3,"confidence":0.9,"survival_beta":[1]}"#,
+            "survival_beta",
+        ),
+        ("interval", r#"{"x":5,"n":3,"level":0.95}"#, "x"),
+        ("interval", r#"{"x":0,"n":0,"level":0.95}"#, "n"),
+        ("interval", r#"{"x":1,"n":3,"level":2}"#, "level"),
+        ("replicates", r#"{"replicates":[101,99],"n_each":100}"#, "germinated"),
+        ("replicates", r#"{"replicates":[5,6],"n_each":1000000000}"#, "seeds_each"),
+        ("sowing", r#"{"species":"nothing that grows","wanted":3,"confidence":0.9}"#, "nothing that grows"),
+        ("sowing", r#"{"species":"coffee","wanted":1000000000,"confidence":0.9}"#, "wanted"),
+        ("sowing", r#"{"species":7,"wanted":3,"confidence":0.9}"#, "species"),
+        (
+            "viability",
+            r#"{"species":"Coffea arabica","initial_pct":90,"moisture_pct_fresh":9,"temp_c":20,"days":3}"#,
+            "Cedrela",
+        ),
+        (
+            "viability",
+            r#"{"KE":8,"CW":4,"CH":0.03,"CQ":0.0005,"initial_pct":110,"moisture_pct_fresh":9,"temp_c":20,"days":3}"#,
+            "initial_pct",
+        ),
+        ("quality", r#"{"height_cm":36,"collar_mm":0}"#, "collar_mm"),
+        ("sample_size", r#"{"kind":"guess","confidence":0.95}"#, "detection"),
+        ("growth", r#"{"t":[3,2,1],"y":[1,2,3],"target":[5]}"#, "t"),
+        ("growth", r#"{"t":[1,2,3],"y":[1,2,3],"target":[-5]}"#, "target"),
+    ] {
+        let ended = refused(&home, topic, given);
+        assert!(ended.err.contains(says), "{topic} {given}: {}", ended.err);
+        assert_eq!(ended.err.trim().lines().count(), 1, "{topic} {given}: {}", ended.err);
+    }
+}
+
+#[test]
+fn a_person_gets_a_sentence_the_formula_and_the_source_in_both_languages() {
+    let home = Home::default();
+    let told = home.run(&["calc", "sowing", "--wanted", "100", "--germination", "70"]);
+    assert_eq!(told.code, 0, "{}", told.err);
+    assert!(told.out.starts_with("156 seeds for 100 plants, 95 % sure"), "{}", told.out);
+    assert!(told.out.contains("would give 143") && told.out.contains("Formula:") && told.out.contains("Source:"));
+    let es = home.run(&["--lang", "es", "calc", "sowing", "--wanted", "100", "--germination", "70"]);
+    assert!(es.out.starts_with("156 semillas para 100 plantas") && es.out.contains("Fuente:"), "{}", es.out);
+    let json = home.run(&["calc", "sowing", "--wanted", "100", "--germination", "70", "--json"]);
+    assert_eq!(serde_json::from_str::<Value>(&json.out).unwrap()["seeds"], 156);
+    let typed = home.run(&["calc", "emergence", "--edges", "7,10,14", "--counts", "3,8,50", "--seeds", "50"]);
+    assert_eq!((typed.code, typed.out.as_str()), (1, ""), "{}", typed.err);
+    let nan = home.run(&["calc", "interval", "--x", "nan", "--n", "50"]);
+    assert_eq!(nan.code, 1, "{}", nan.err);
+    let lot = home.run(&[
+        "calc",
+        "viability",
+        "--species",
+        "Cedrela odorata",
+        "--initial",
+        "90",
+        "--moisture",
+        "8",
+        "--temp",
+        "25",
+        "--days",
+        "180",
+    ]);
+    assert!(lot.code == 0 && lot.out.contains("Lima et al. 2005"), "{} {}", lot.out, lot.err);
+    assert!(!home.file("nursery.outplant").exists(), "calc opens no nursery");
+}
