@@ -7,7 +7,7 @@ use std::time::Duration;
 use crate::support::program::Home;
 use crate::support::screen::Screen;
 
-const SOON: Duration = Duration::from_secs(20);
+const SOON: Duration = Duration::from_secs(60);
 
 /// The program at a terminal, in the home of a test.
 fn at_a_terminal(home: &Home, words: &[&str], lang: &str, today: &str) -> Screen {

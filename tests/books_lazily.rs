@@ -7,7 +7,7 @@ use std::sync::Arc;
 use outplant::base::{Day, Moment};
 use outplant::nursery::entry::subject::{Subject, affects_descendants, subjects};
 use outplant::nursery::entry::{BookEntry, Entry, SiteEntry, TrayEntry, What};
-use outplant::reckon::rest::{bed_rests_on, lot_rests_on, rests, tray_rests_on};
+use outplant::reckon::archived::{bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
 use outplant::reckon::stock::TrayStory;
 use outplant::reckon::{Fold, Ledger, Stories, View, Wanted};
 use proptest::prelude::*;
@@ -68,7 +68,7 @@ fn look_up(fold: &mut Fold, asked: &[Arc<Entry>], book: &[Arc<Entry>]) {
         }
         fold.take_in(&wanted, found);
     }
-    fold.wake();
+    fold.fold_looked_up();
 }
 
 /// As the file keeps it.
@@ -78,16 +78,16 @@ fn kept<T: serde::Serialize + serde::de::DeserializeOwned>(story: &T) -> T {
 
 /// The stories of a fold that do not rest on a day, and those of trays that rest.
 fn kept_stories(fold: &Fold, day: Day) -> (Stories, Vec<Arc<TrayStory>>) {
-    let trays = fold.trays().values().filter(|story| !rests(tray_rests_on(story), day));
-    let lots = fold.lots().values().filter(|story| !rests(lot_rests_on(story), day));
-    let beds = fold.beds().values().filter(|story| !rests(bed_rests_on(story), day));
+    let trays = fold.trays().values().filter(|story| !is_archived(tray_archived_from(story), day));
+    let lots = fold.lots().values().filter(|story| !is_archived(lot_archived_from(story), day));
+    let beds = fold.beds().values().filter(|story| !is_archived(bed_archived_from(story), day));
     let stories = Stories {
         trays: trays.map(|story| kept(&**story)).collect(),
         lots: lots.map(|story| kept(&**story)).collect(),
         beds: beds.map(|story| kept(&**story)).collect(),
     };
-    let at_rest = fold.trays().values().filter(|story| rests(tray_rests_on(story), day));
-    (stories, at_rest.map(|story| Arc::new(kept(&**story))).collect())
+    let archived = fold.trays().values().filter(|story| is_archived(tray_archived_from(story), day));
+    (stories, archived.map(|story| Arc::new(kept(&**story))).collect())
 }
 
 /// A fold that goes on from stories kept on a day, of the entries that were there then.
@@ -104,7 +104,7 @@ fn going_on(first: &[Arc<Entry>], kept_on: Day, today: Day) -> (Fold, Fold) {
     look_up(&mut fold, &reaching, first);
     fold.go_to(View { day: today, known: None }, new, &reaching);
     let whole = Fold::new(View { day: today, known: None }, today, first.iter().cloned());
-    fold.put_at_rest(kept_stories(&whole, today).1);
+    fold.put_archived(kept_stories(&whole, today).1);
     (fold, whole)
 }
 
@@ -172,7 +172,7 @@ proptest! {
         let both: Vec<Arc<Entry>> = later.iter().chain(&reaching).cloned().collect();
         look_up(&mut fold, &both, &all);
         let mut then = fold.at(view, &later, &reaching);
-        then.put_at_rest(kept_stories(&now, view.day).1);
+        then.put_archived(kept_stories(&now, view.day).1);
         same(&then, &whole)?;
     }
 }

@@ -4,7 +4,7 @@ use outplant::base::{Moment, TrayCode};
 use outplant::desk::{Now, sample};
 use outplant::reckon::View;
 use outplant::reckon::forecast::{
-    Judgement, Leads, Reach, Remembered, forecasts, outlook, outlook_of_living, outlook_of_living_remembering,
+    ForecastBasis, Judgement, Reach, Remembered, forecasts, outlook, outlook_of_living, outlook_of_living_remembering,
 };
 use outplant::reckon::round::{RoundReason, round, round_by, round_from};
 use outplant::reckon::{Picture, Round};
@@ -92,7 +92,7 @@ fn what_is_worth_most_a_minute_comes_first_of_what_can_wait() {
 fn stock_holds_every_living_tray_and_the_handbook_can_lead_alone() {
     let folder = tempfile::tempdir().unwrap();
     let picture = sample_picture(folder.path());
-    let (here, handbook) = (outlook(&picture, Leads::Here), outlook(&picture, Leads::Handbook));
+    let (here, handbook) = (outlook(&picture, ForecastBasis::OwnRecords), outlook(&picture, ForecastBasis::Handbook));
     for (code, tray) in picture.trays.iter().filter(|(_, tray)| tray.standing > 0 && tray.species.is_some()) {
         let stock = &here.stock[code];
         let plants = stock.plants;
@@ -124,10 +124,10 @@ fn the_round_of_the_screen_is_that_of_the_command_line_on_every_day() {
     let desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
     for ago in (0..360).step_by(45) {
         let picture = desk.picture_of(View { day: day(TODAY).plus(-ago), known: None }).unwrap();
-        for leads in [Leads::Here, Leads::Handbook] {
-            let told = outlook_of_living(&picture, leads);
-            assert_eq!(round_from(&picture, &told), round_by(&picture, leads), "{ago} days ago");
-            let all = outlook(&picture, leads);
+        for forecast_basis in [ForecastBasis::OwnRecords, ForecastBasis::Handbook] {
+            let told = outlook_of_living(&picture, forecast_basis);
+            assert_eq!(round_from(&picture, &told), round_by(&picture, forecast_basis), "{ago} days ago");
+            let all = outlook(&picture, forecast_basis);
             assert_eq!((told.stock, told.pipelines), (all.stock, all.pipelines), "{ago} days ago");
         }
     }
@@ -139,12 +139,12 @@ fn what_is_remembered_of_earlier_pictures_changes_no_answer() {
     let now = Now { today: day(TODAY), clock: None, moment: Moment::end_of(day(TODAY), 3.0) };
     let mut desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
     let mut remembered = Remembered::default();
-    let mut same = |picture: &Picture, leads: Leads| {
-        let told = outlook_of_living_remembering(picture, leads, &mut remembered);
-        assert_eq!(told, outlook_of_living(picture, leads), "on {}", picture.day);
+    let mut same = |picture: &Picture, forecast_basis: ForecastBasis| {
+        let told = outlook_of_living_remembering(picture, forecast_basis, &mut remembered);
+        assert_eq!(told, outlook_of_living(picture, forecast_basis), "on {}", picture.day);
         told
     };
-    let first = same(&desk.picture(), Leads::Here);
+    let first = same(&desk.picture(), ForecastBasis::OwnRecords);
     assert!(first.trays.len() > 5);
     // A count, a lot's test, another day, the handbook, and back again.
     let write = |kind: &str, pairs: &[&str]| {
@@ -152,7 +152,7 @@ fn what_is_remembered_of_earlier_pictures_changes_no_answer() {
         outplant::desk::read_typed(kind, &pairs, day(TODAY), "tabu").unwrap()
     };
     desk.record(vec![write("counted", &["tray=cof-031", "standing=40"])]).unwrap();
-    let counted = same(&desk.picture(), Leads::Here);
+    let counted = same(&desk.picture(), ForecastBasis::OwnRecords);
     assert_ne!(first.trays, counted.trays, "a count changes the forecast");
     let lots = desk.picture().lots;
     let lot = lots.values().find(|lot| lot.seeds_left.is_some_and(|left| left >= 50)).unwrap().code.to_string();
@@ -161,11 +161,11 @@ fn what_is_remembered_of_earlier_pictures_changes_no_answer() {
         &[&format!("lot={lot}"), "replicates=[{\"seeds\":50,\"germinated\":20}]", "days=5"],
     )])
     .unwrap();
-    same(&desk.picture(), Leads::Here);
+    same(&desk.picture(), ForecastBasis::OwnRecords);
     let view = |ago: i32| View { day: day(TODAY).plus(-ago), known: None };
     for ago in [30, 0, 200] {
-        same(&desk.picture_of(view(ago)).unwrap(), Leads::Here);
-        same(&desk.picture_of(view(ago)).unwrap(), Leads::Handbook);
+        same(&desk.picture_of(view(ago)).unwrap(), ForecastBasis::OwnRecords);
+        same(&desk.picture_of(view(ago)).unwrap(), ForecastBasis::Handbook);
     }
-    same(&desk.picture(), Leads::Here);
+    same(&desk.picture(), ForecastBasis::OwnRecords);
 }

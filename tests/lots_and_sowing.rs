@@ -2,7 +2,7 @@
 
 use outplant::base::{LotCode, SpeciesKey, TrayCode};
 use outplant::reckon::Picture;
-use outplant::reckon::forecast::{Judgement, Leads, forecasts, outlook};
+use outplant::reckon::forecast::{ForecastBasis, Judgement, forecasts, outlook};
 use outplant::reckon::lots::lot_outlook;
 use outplant::reckon::round::{RoundReason, Task, round};
 use outplant::reckon::sowing::{NoPlan, Wanted, open_places, sowing_plan};
@@ -200,7 +200,7 @@ fn a_hundred_young_coffee_halfway_give_seventy_nine() {
     );
     book.write("2026-05-31", "counted", json!({"tray":"cof-001","standing":100}));
     let picture = book.on("2026-05-31");
-    let told = outlook(&picture, Leads::Here);
+    let told = outlook(&picture, ForecastBasis::OwnRecords);
     let stock = &told.stock[&TrayCode::new("cof-001").unwrap()];
     assert_eq!(stock.from, outplant::base::Range::exact(100.0));
     assert!((stock.plants.likely - 79.3).abs() < 0.05, "{stock:?}");

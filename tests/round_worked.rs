@@ -196,9 +196,9 @@ fn hardening_begins_and_steps_follow_toward_the_bed() {
     assert!(!has(&book, "2026-03-20", "begin_hardening cof-3"));
     let due = stop(&book, "2026-03-21", "begin_hardening cof-3");
     let RoundReason::HardeningNotBegun { step, length_days, .. } = &due.why else { panic!("{:?}", due.why) };
-    // 30 % light; coffee wants 50 %: 1.6 times at most is 48 %. "Half shade" has 55 %, too much for one step.
+    // 30 % light; coffee wants 50 %, which is 20 points more and one step.
     assert_eq!(*length_days, 28);
-    assert!((step.light_next.unwrap() - 0.48).abs() < 1e-9, "{step:?}");
+    assert!((step.light_next.unwrap() - 0.50).abs() < 1e-9, "{step:?}");
     assert_eq!(step.place, None);
     book.write("2026-03-21", "shade_set", json!({"tray":"cof-3","shade_pct":65}));
     assert!(!has(&book, "2026-03-27", "shade cof-3"), "a step settles 7 days");

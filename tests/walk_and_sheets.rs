@@ -491,7 +491,7 @@ fn looking_back_says_what_changed_on_that_day() {
 #[test]
 fn a_species_without_least_days_is_among_what_is_unknown() {
     let home = weeded_today();
-    let own = r#"profile={"code":"nim","names":{"en":["neemish"],"es":["nimo"]}}"#;
+    let own = r#"profile={"code":"nix","names":{"en":["neemish"],"es":["nimo"]}}"#;
     home.write("species_set", &["species=NIMX", own]);
     let sheet = "tray,species,how many,sown about\nnim-1,neemish,30,2025-10-01\ncof-7,coffee,30,2025-10-01\n";
     let (code, out, err) = piped(&home, &["import", "-", "--as", "trays", "--dry-run", "--json"], sheet);

@@ -65,7 +65,7 @@ pub fn nearest_beginning<'a>(written: &str, known: impl Iterator<Item = &'a str>
 }
 
 /// Letters to add, drop, change or swap with a neighbour to make one word of the other (Damerau 1964, restricted).
-fn distance(left: &[char], right: &[char]) -> usize {
+pub fn distance(left: &[char], right: &[char]) -> usize {
     let width = right.len() + 1;
     let mut before_last: Vec<usize> = vec![0; width];
     let mut last: Vec<usize> = (0..width).collect();

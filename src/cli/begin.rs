@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json};
 
 use super::answer::Ending;
 use super::args::Begin;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::base::columns::wrapped;
 use crate::desk::Desk;
 use crate::nursery::entry::reading;
@@ -12,7 +12,7 @@ use crate::nursery::envelope::Draft;
 use crate::nursery::species::Catalogue;
 
 /// Begins a nursery.
-pub fn run(run: &Run, begin: &Begin) -> Result<Ending, Stopped> {
+pub fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
     run.only_today()?;
     let offset_h = begin.utc_offset.unwrap_or_else(|| (begin.lon / 15.0).round());
     let written: Map<String, Value> = [
@@ -26,7 +26,7 @@ pub fn run(run: &Run, begin: &Begin) -> Result<Ending, Stopped> {
     .map(|(name, value)| (name.to_string(), value))
     .collect();
     let body = reading::settle_body("nursery_set", &written)
-        .map_err(|fault| Stopped::refused(run.wording.entry_fault(&fault)))?;
+        .map_err(|fault| Exit::refused(run.wording.entry_fault(&fault)))?;
     let draft = Draft {
         happened: run.now.today,
         clock: run.now.clock,
@@ -35,7 +35,8 @@ pub fn run(run: &Run, begin: &Begin) -> Result<Ending, Stopped> {
         body,
     };
     let shelf = &run.around.folders.settings;
-    Desk::begin(&run.file, shelf, run.now, vec![draft]).map_err(|fault| run.stopped(&fault, &Catalogue::built_in()))?;
+    Desk::begin(&run.file, shelf, run.now, vec![draft])
+        .map_err(|fault| run.exit_for(&fault, &Catalogue::built_in()))?;
     if run.everywhere.json {
         return run.answer_json(&json!({"version":1,"nursery":begin.name,"file":run.file.display().to_string()}));
     }

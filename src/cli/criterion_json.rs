@@ -175,6 +175,7 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
         DoubtKind::TwoSpecies { .. } => "two_species",
         DoubtKind::CannotBe(_) => "cannot_be",
         DoubtKind::BadProfile { .. } => "bad_profile",
+        DoubtKind::PartCountApart { .. } => "part_count_apart",
         DoubtKind::LookAtEmpty(_) => "look_at_empty",
     }
 }

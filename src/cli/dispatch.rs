@@ -5,25 +5,25 @@ use std::ffi::OsString;
 use super::answer::{Ending, refuse};
 use super::args::{Cli, Command, Everywhere, Ready};
 use super::json::schema::schema_of;
-use super::run::{Run, Stopped, day_asked};
+use super::run::{Exit, Run, day_asked};
 use super::surroundings::Surroundings;
 use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
 use crate::desk::{Desk, Now};
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 use crate::settings::Settings;
 use crate::wording::{Lang, Wording};
 
 /// What a run came to.
-pub enum Ran {
+pub enum Outcome {
     /// It ended.
     Ended(Ending),
     /// The nursery is to be opened on the screen.
-    Open(Box<ToOpen>),
+    Open(Box<OpenDashboard>),
 }
 
 /// A nursery to be opened on the screen.
-pub struct ToOpen {
+pub struct OpenDashboard {
     /// Its desk.
     pub desk: Desk,
     /// The sentences.
@@ -35,26 +35,26 @@ pub struct ToOpen {
     /// The day to look at first, where it is not today.
     pub on: Option<Day>,
     /// What leads in forecasts.
-    pub leads: Leads,
+    pub forecast_basis: ForecastBasis,
     /// Whether the round is wanted as numbered prompts.
     pub plain: bool,
 }
 
 /// Runs what was typed and says how it ended.
-pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ran {
+pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
     let settings = Settings::read(&around.folders);
     let set_lang = settings.as_ref().ok().and_then(|settings| settings.lang.clone());
     let wording = Wording::new(language(&arguments, set_lang.as_deref(), around.lang.as_deref()));
     let json = is_for_a_program(&arguments);
     let stop = |ending: Ending, lines: &[String]| {
         refuse(ending, lines, json);
-        Ran::Ended(ending)
+        Outcome::Ended(ending)
     };
     let cli = match Cli::read(arguments, &wording) {
         Ok(cli) => cli,
         Err(fault) => {
             // Help and version are answers; the rest is a fault of usage.
-            return Ran::Ended(super::args::usage::answer(&fault, &wording, json));
+            return Outcome::Ended(super::args::usage::answer(&fault, &wording, json));
         }
     };
     let settings = match settings {
@@ -75,7 +75,7 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Ran {
             return stop(told.ending, &told.lines);
         }
     };
-    dispatch(&run, cli.command).unwrap_or_else(|stopped| Ran::Ended(run.tell(&stopped)))
+    dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell(&exit)))
 }
 
 /// Whether a program asks. Looked for before anything else is read, so that it is told of a fault of usage as of any other.
@@ -89,7 +89,7 @@ fn prepare(
     wording: Wording,
     settings: &Settings,
     now: Now,
-) -> Result<Run, Stopped> {
+) -> Result<Run, Exit> {
     let asked = |written: &Option<String>, option: &str| {
         written.as_ref().map(|written| day_asked(written, option, now.today, &wording)).transpose()
     };
@@ -99,33 +99,34 @@ fn prepare(
     let who = everywhere.who.clone().or_else(|| settings.who.clone()).or_else(|| around.user.clone());
     let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
     let who = who.unwrap_or_else(|| "someone".to_string());
-    let leads = if everywhere.handbook || settings.handbook { Leads::Handbook } else { Leads::Here };
-    Ok(Run { everywhere, around, wording, now, on, known, file, who, leads })
+    let forecast_basis =
+        if everywhere.handbook || settings.handbook { ForecastBasis::Handbook } else { ForecastBasis::OwnRecords };
+    Ok(Run { everywhere, around, wording, now, on, known, file, who, forecast_basis })
 }
 
 /// The language: said on the command line, else set, else the system's. Looked for before anything else is read, so that
 /// even a fault of usage is answered in it.
 fn language(arguments: &[OsString], set: Option<&str>, system: Option<&str>) -> Lang {
-    let mut said = None;
+    let mut message = None;
     let mut words = arguments.iter().map(|word| word.to_string_lossy());
     while let Some(word) = words.next() {
         if word == "--lang" {
-            said = words.next().map(|next| next.to_string());
+            message = words.next().map(|next| next.to_string());
         } else if let Some(value) = word.strip_prefix("--lang=") {
-            said = Some(value.to_string());
+            message = Some(value.to_string());
         }
     }
-    said.as_deref().or(set).or(system).map_or(Lang::En, Lang::read)
+    message.as_deref().or(set).or(system).map_or(Lang::En, Lang::read)
 }
 
-fn dispatch(run: &Run, command: Option<Command>) -> Result<Ran, Stopped> {
+fn dispatch(run: &Run, command: Option<Command>) -> Result<Outcome, Exit> {
     let ended = match command {
-        None if run.opens_on_the_screen() => return Ok(run.to_open(run.desk()?)),
+        None if run.opens_the_dashboard() => return Ok(run.open_dashboard(run.desk()?)),
         None => ready::run(run, &Ready::default()),
         Some(Command::Ready(arguments)) => ready::run(run, &arguments),
         Some(Command::Walk) => walk::run(run),
-        Some(Command::Sample(arguments)) if arguments.into.is_none() && run.opens_on_the_screen() => {
-            return Ok(run.to_open(sample::opened(run)?));
+        Some(Command::Sample(arguments)) if arguments.into.is_none() && run.opens_the_dashboard() => {
+            return Ok(run.open_dashboard(sample::opened(run)?));
         }
         Some(Command::Sample(arguments)) => sample::run(run, &arguments),
         Some(Command::Begin(arguments)) => begin::run(run, &arguments),
@@ -141,25 +142,25 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Ran, Stopped> {
         Some(Command::Schema(arguments)) => run.answer(schema_of(&arguments.answer).unwrap_or_default()),
         Some(Command::Calc(arguments)) => calc::run(run, &arguments),
     };
-    ended.map(Ran::Ended)
+    ended.map(Outcome::Ended)
 }
 
 impl Run {
     /// Whether a person sits at a terminal and asked for nothing that a program reads.
-    fn opens_on_the_screen(&self) -> bool {
+    fn opens_the_dashboard(&self) -> bool {
         let asked_plain = self.everywhere.plain && !self.everywhere.json;
         asked_plain || (self.around.can_ask && !self.everywhere.json && self.known.is_none())
     }
 
     /// Hands the nursery over to the screen; as prompts where that was asked for or the terminal can do no more.
-    fn to_open(&self, desk: Desk) -> Ran {
-        Ran::Open(Box::new(ToOpen {
+    fn open_dashboard(&self, desk: Desk) -> Outcome {
+        Outcome::Open(Box::new(OpenDashboard {
             desk,
             wording: Wording::new(self.wording.lang()),
             who: self.who.clone(),
             around: self.around.clone(),
             on: self.on,
-            leads: self.leads,
+            forecast_basis: self.forecast_basis,
             plain: self.everywhere.plain || self.around.prompts_only,
         }))
     }

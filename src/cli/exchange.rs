@@ -7,12 +7,12 @@ use super::answer::{Ending, note};
 use super::args::{Export as ExportArguments, ExportAs, Import, ImportAs};
 use super::input::opened;
 use super::progress::Watch;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use super::{first_day, write};
 use crate::desk::{AT_ONCE, Export, ExportError, How, SheetKind};
 
 /// Takes a file of entries, or a sheet of trays or beds, whole or not at all.
-pub fn import(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
+pub fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     run.only_today()?;
     match arguments.what {
         ImportAs::Entries => entries(run, arguments),
@@ -21,7 +21,7 @@ pub fn import(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
     }
 }
 
-fn entries(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
+fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
     let input = opened(run, &arguments.file)?;
     let species = desk.fold().site().species.clone();
@@ -30,11 +30,11 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
     let imported = desk.import_told(input, &run.who, how, &mut |step| watch.told(step));
     let stopped_as = watch.end();
     let imported = imported.map_err(|fault| {
-        let mut stopped = first_day::refused(run, &fault, &arguments.file.display().to_string(), &species);
-        if let (Ending::Interrupted, Some(ending)) = (stopped.ending, stopped_as) {
-            stopped.ending = ending;
+        let mut exit = first_day::refused(run, &fault, &arguments.file.display().to_string(), &species);
+        if let (Ending::Interrupted, Some(ending)) = (exit.ending, stopped_as) {
+            exit.ending = ending;
         }
-        stopped
+        exit
     })?;
     if arguments.dry_run {
         return write::tried(run, &desk, imported);
@@ -44,20 +44,20 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Stopped> {
     }
     if imported.recorded.entries.is_empty() && !run.everywhere.json {
         let taken = imported.lines - imported.recorded.already;
-        let said = run.wording.taken(taken as i64);
-        return write::told_of_lines(run, &desk, &imported.recorded, &said);
+        let text = run.wording.taken(taken as i64);
+        return write::told_of_lines(run, &desk, &imported.recorded, &text);
     }
     write::told(run, &desk, &imported.recorded)
 }
 
 /// Gives every entry out.
-pub fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Stopped> {
+pub fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Exit> {
     let what = match arguments.what {
         ExportAs::Entries => Export::Lines,
         ExportAs::Csv => Export::Csv,
     };
     let file = &run.file;
-    let journal = crate::desk::Reading::open(file).map_err(|fault| run.stopped_by_file(&fault))?;
+    let journal = crate::desk::Reading::open(file).map_err(|fault| run.exit_for_file(&fault))?;
     let given = match &arguments.to {
         Some(to) => journal.export_to(what, to),
         None => journal.export(what, &mut std::io::stdout().lock()),
@@ -74,12 +74,12 @@ pub fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Stopped>
             Ok(Ending::Done)
         }
         Err(ExportError::Out(fault)) if fault.kind() == ErrorKind::BrokenPipe => Ok(Ending::Done),
-        Err(ExportError::Out(fault)) => Err(Stopped { ending: Ending::File, lines: vec![fault.to_string()] }),
+        Err(ExportError::Out(fault)) => Err(Exit { ending: Ending::File, lines: vec![fault.to_string()] }),
         Err(ExportError::File(fault)) => {
             let ending =
                 if matches!(fault, crate::desk::FileFault::Io { .. }) { Ending::File } else { Ending::Refused };
-            Err(Stopped { ending, lines: vec![run.wording.file_fault(&fault)] })
+            Err(Exit { ending, lines: vec![run.wording.file_fault(&fault)] })
         }
-        Err(ExportError::Journal(fault)) => Err(run.stopped_by_file(&fault)),
+        Err(ExportError::Journal(fault)) => Err(run.exit_for_file(&fault)),
     }
 }

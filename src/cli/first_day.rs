@@ -8,7 +8,7 @@ use super::answer::Ending;
 use super::first_day_rows;
 use super::input::opened;
 use super::ready_text::shown_as_argument;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
 use crate::base::SpeciesKey;
 use crate::desk::{
@@ -21,7 +21,7 @@ use crate::wording::desk::encoding_name;
 use crate::wording::{Lang, Wording};
 
 /// Takes a sheet whole or not at all and tells what it brought.
-pub fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool) -> Result<Ending, Stopped> {
+pub fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
     let input = opened(run, file)?;
     let order = match run.wording.lang() {
@@ -40,8 +40,8 @@ pub fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool
 }
 
 /// Why a sheet was not taken; where it was only tried, what was understood of it comes first.
-fn not_taken(run: &Run, fault: &ImportError, file: &str, species: &Catalogue, only_try: bool) -> Stopped {
-    let mut stopped = refused(run, fault, file, species);
+fn not_taken(run: &Run, fault: &ImportError, file: &str, species: &Catalogue, only_try: bool) -> Exit {
+    let mut exit = refused(run, fault, file, species);
     if let (ImportError::Sheet(sheet), true) = (fault, only_try) {
         let mut lines = first_day_rows::understood(&run.wording, &sheet.columns, &sheet.names, species);
         lines.extend(sheet.order.as_ref().map(|order| run.wording.order_taken(order)));
@@ -49,39 +49,39 @@ fn not_taken(run: &Run, fault: &ImportError, file: &str, species: &Catalogue, on
             lines.push(run.wording.sheet_rows_heading());
             lines.extend(first_day_rows::rows(&run.wording, &sheet.read, species));
         }
-        lines.append(&mut stopped.lines);
-        stopped.lines = lines;
+        lines.append(&mut exit.lines);
+        exit.lines = lines;
     }
-    stopped
+    exit
 }
 
 /// Why a file was not taken, every fault in its place.
-pub fn refused(run: &Run, fault: &ImportError, file: &str, species: &Catalogue) -> Stopped {
+pub fn refused(run: &Run, fault: &ImportError, file: &str, species: &Catalogue) -> Exit {
     match fault {
         ImportError::Read(fault) => {
             let mut lines = run.wording.read_fault(fault, file);
             lines.push(run.wording.nothing_written());
-            Stopped { ending: Ending::Refused, lines }
+            Exit { ending: Ending::Refused, lines }
         }
         ImportError::Lines(faults, refused) => by_line(run, faults, refused, species),
         ImportError::Sheet(sheet) => by_line(run, &sheet.faults, &sheet.refused, species),
-        ImportError::Desk(fault) => run.stopped(fault, species),
+        ImportError::Desk(fault) => run.exit_for(fault, species),
     }
 }
 
 /// Faults of lines and what the book refuses, in the order of the lines.
-fn by_line(run: &Run, faults: &LineFaults, refused: &[Refused], species: &Catalogue) -> Stopped {
+fn by_line(run: &Run, faults: &LineFaults, refused: &[Refused], species: &Catalogue) -> Exit {
     let of_lines = faults.listed.iter().map(|fault| (fault.line, run.wording.line_fault(fault)));
     let of_book = refused.iter().map(|one| (one.line, run.wording.refused(one, species)));
     let mut all: Vec<(usize, String)> = of_lines.chain(of_book).collect();
     all.sort_by_key(|(line, _)| *line);
-    let mut lines: Vec<String> = all.into_iter().map(|(_, said)| said).collect();
+    let mut lines: Vec<String> = all.into_iter().map(|(_, message)| message).collect();
     let more = faults.count.saturating_sub(faults.listed.len());
     if more > 0 {
         lines.push(run.wording.more_faults(more as i64));
     }
     lines.push(run.wording.nothing_written());
-    Stopped { ending: Ending::Refused, lines }
+    Exit { ending: Ending::Refused, lines }
 }
 
 /// What is to be told of a sheet.
@@ -116,8 +116,8 @@ impl FirstDay<'_> {
             understood.iter().for_each(|one| page.hanging("  - ", Ink::Plain, one, Ink::Plain));
         }
         for doubt in &self.sheet.recorded.doubts {
-            let said = wording.doubt(doubt, &self.picture.site.species);
-            page.hanging("! ", Ink::Danger, &said, Ink::Plain);
+            let message = wording.doubt(doubt, &self.picture.site.species);
+            page.hanging("! ", Ink::Danger, &message, Ink::Plain);
         }
         if self.only_try {
             page.heading(&wording.sheet_rows_heading());
@@ -235,11 +235,11 @@ impl FirstDay<'_> {
                 None => groups.push((one, 0)),
             }
         }
-        let said = groups.into_iter().map(|(first, more)| {
+        let message = groups.into_iter().map(|(first, more)| {
             let what = self.wording.at_line(first.line as i64, self.wording.understood(first));
             if more == 0 { what } else { self.wording.sheet_understood_more(what, more) }
         });
-        said.collect()
+        message.collect()
     }
 
     fn is_told(&self, one: &Understood) -> bool {

@@ -19,8 +19,8 @@ pub fn understood(wording: &Wording, columns: &[ColumnTaken], names: &[NameTaken
             Some(key) => {
                 let scientific = species.get(key).map(|profile| profile.scientific.clone()).filter(|s| !s.is_empty());
                 let known = wording.species_of(key, species);
-                let said = scientific.map_or_else(|| known.clone(), |scientific| format!("{known}, {scientific}"));
-                wording.sheet_name_is(&name.written, said, name.rows as i64)
+                let text = scientific.map_or_else(|| known.clone(), |scientific| format!("{known}, {scientific}"));
+                wording.sheet_name_is(&name.written, text, name.rows as i64)
             }
             None => wording.sheet_name_unknown(&name.written, name.rows as i64),
         })

@@ -37,6 +37,6 @@ mod write;
 
 pub use answer::Ending;
 pub use args::Cli;
-pub use dispatch::{Ran, ToOpen, run};
+pub use dispatch::{OpenDashboard, Outcome, run};
 pub use sheet::{LEAST_WIDTH, MOST_WIDTH};
 pub use surroundings::Surroundings;

@@ -1,22 +1,22 @@
 //! Opening the nursery for a command: what its file has to tell, and whether the clock can be right.
 
 use super::answer::{Ending, said_yes};
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::base::Day;
 use crate::desk::{Desk, DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 
 impl Run {
     /// Opens the nursery and passes on what the file has to tell.
-    pub fn desk(&self) -> Result<Desk, Stopped> {
+    pub fn desk(&self) -> Result<Desk, Exit> {
         let desk = Desk::open(&self.file, &self.around.folders.settings, self.now).map_err(|fault| match fault {
             DeskError::Journal(JournalError::NotThere(_)) if self.is_own_nursery() => {
-                Stopped::refused(self.wording.refused_no_nursery())
+                Exit::refused(self.wording.refused_no_nursery())
             }
-            fault => self.stopped(&fault, &Catalogue::built_in()),
+            fault => self.exit_for(&fault, &Catalogue::built_in()),
         })?;
-        for said in desk.notes().iter().filter_map(|note| self.wording.journal_note(note)) {
-            self.note(&said);
+        for text in desk.notes().iter().filter_map(|note| self.wording.journal_note(note)) {
+            self.note(&text);
         }
         ask_of_clock(self, &desk)?;
         Ok(desk)
@@ -35,7 +35,7 @@ const SAID_FILE: &str = "clock.txt";
 
 /// A clock that cannot be right, today before the newest entry or more than a year past it, is asked about once at a
 /// terminal and noted otherwise; true days are never refused.
-fn ask_of_clock(run: &Run, desk: &Desk) -> Result<(), Stopped> {
+fn ask_of_clock(run: &Run, desk: &Desk) -> Result<(), Exit> {
     let today = run.now.today;
     let desk_fault = |fault| run.desk_fault(fault);
     let (newest_day, newest_moment) = desk.newest().map_err(desk_fault)?;
@@ -57,7 +57,7 @@ fn ask_of_clock(run: &Run, desk: &Desk) -> Result<(), Stopped> {
         return Ok(());
     }
     if !said_yes(&run.wording.clock_asks()) {
-        return Err(Stopped { ending: Ending::Refused, lines: vec![run.wording.clock_set_it()] });
+        return Err(Exit { ending: Ending::Refused, lines: vec![run.wording.clock_set_it()] });
     }
     // Where it cannot be noted, it is asked again next time.
     let _ = std::fs::create_dir_all(&run.around.folders.settings);
@@ -66,6 +66,6 @@ fn ask_of_clock(run: &Run, desk: &Desk) -> Result<(), Stopped> {
 }
 
 fn was_said(run: &Run, today: Day) -> bool {
-    let said = std::fs::read_to_string(run.around.folders.settings.join(SAID_FILE));
-    said.is_ok_and(|said| said.trim() == today.to_string())
+    let text = std::fs::read_to_string(run.around.folders.settings.join(SAID_FILE));
+    text.is_ok_and(|text| text.trim() == today.to_string())
 }

@@ -71,13 +71,13 @@ impl<'r> Watch<'r> {
 
     /// Says how far it is, where it is time; a break where a signal came.
     pub fn told(&mut self, step: ImportStep) -> ControlFlow<()> {
-        let stopped = match step {
+        let exit = match step {
             ImportStep::Saving => {
                 self.state.compare_exchange(GOES_ON, IS_SAVED, Ordering::SeqCst, Ordering::SeqCst).is_err()
             }
             _ => self.state.load(Ordering::SeqCst) != GOES_ON,
         };
-        if stopped {
+        if exit {
             return ControlFlow::Break(());
         }
         match self.style {

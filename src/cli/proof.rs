@@ -4,19 +4,18 @@ use serde_json::json;
 
 use super::answer::Ending;
 use super::args::{Backup, Rescue};
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::desk::{self, CheckReport, ExportError, FileFault, Lost, Replay, Rescued};
 
 /// Proves the file: chain, books, replay. Reads only; kept stories that are not true are thrown away.
-pub fn check(run: &Run) -> Result<Ending, Stopped> {
-    let report = desk::check(&run.file, &run.around.folders.settings).map_err(|fault| run.stopped_by_file(&fault))?;
+pub fn check(run: &Run) -> Result<Ending, Exit> {
+    let report = desk::check(&run.file, &run.around.folders.settings).map_err(|fault| run.exit_for_file(&fault))?;
     // A file whose lines cannot all be read has no books to prove.
     let replay = if report.faults.is_empty() { desk::replay(&run.file, run.now).ok() } else { None };
     let sound =
         report.faults.is_empty() && replay.as_ref().is_none_or(|replay| replay.unbalanced.is_empty() && replay.same);
     if replay.as_ref().is_some_and(|replay| !replay.kept_stories_true) {
-        desk::drop_kept_stories(&run.file, &run.around.folders.settings)
-            .map_err(|fault| run.stopped_by_file(&fault))?;
+        desk::drop_kept_stories(&run.file, &run.around.folders.settings).map_err(|fault| run.exit_for_file(&fault))?;
     }
     if run.everywhere.json {
         run.answer_json(&json!({
@@ -88,15 +87,15 @@ fn lost_in_words(run: &Run, lost: &Lost) -> String {
 }
 
 /// Every undamaged entry of a damaged file, as lines that import reads; what is lost is named. Reads only.
-pub fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Stopped> {
+pub fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Exit> {
     let shelf = &run.around.folders.settings;
     let rescued = desk::rescue(&run.file, shelf, &arguments.to, arguments.no_backup).map_err(|fault| match fault {
-        ExportError::Journal(fault) => run.stopped_by_file(&fault),
+        ExportError::Journal(fault) => run.exit_for_file(&fault),
         ExportError::File(fault) => {
             let ending = if matches!(fault, FileFault::Io { .. }) { Ending::File } else { Ending::Refused };
-            Stopped { ending, lines: vec![run.wording.file_fault(&fault)] }
+            Exit { ending, lines: vec![run.wording.file_fault(&fault)] }
         }
-        ExportError::Out(fault) => Stopped { ending: Ending::File, lines: vec![fault.to_string()] },
+        ExportError::Out(fault) => Exit { ending: Ending::File, lines: vec![fault.to_string()] },
     })?;
     if run.everywhere.json {
         run.answer_json(&json!({
@@ -138,9 +137,9 @@ fn rescued_in_words(run: &Run, rescued: &Rescued, arguments: &Rescue) -> String 
 }
 
 /// A verified copy.
-pub fn backup(run: &Run, arguments: &Backup) -> Result<Ending, Stopped> {
-    let journal = desk::Reading::open(&run.file).map_err(|fault| run.stopped_by_file(&fault))?;
-    let report = journal.backup(&arguments.to).map_err(|fault| run.stopped_by_file(&fault))?;
+pub fn backup(run: &Run, arguments: &Backup) -> Result<Ending, Exit> {
+    let journal = desk::Reading::open(&run.file).map_err(|fault| run.exit_for_file(&fault))?;
+    let report = journal.backup(&arguments.to).map_err(|fault| run.exit_for_file(&fault))?;
     if run.everywhere.json {
         let file = report.path.display().to_string();
         return run.answer_json(&json!({"version":1,"file":file,"entries":report.entries,"bytes":report.bytes}));

@@ -4,7 +4,7 @@ use super::answer::Ending;
 use super::args::Ready;
 use super::ready_json::ReadyAnswer;
 use super::ready_text::ready_page;
-use super::run::{Run, Stopped, day_asked};
+use super::run::{Exit, Run, day_asked};
 use super::since::{Since, since_yesterday};
 use super::why::{bed_of, tray_of};
 use crate::base::Day;
@@ -13,7 +13,7 @@ use crate::reckon::forecast::outlook;
 use crate::reckon::picture::{Only, Picture};
 
 /// Opens the nursery and shows it, or what changed since a day.
-pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Stopped> {
+pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Exit> {
     let desk = run.desk()?;
     match &arguments.since {
         Some(written) => {
@@ -25,12 +25,12 @@ pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Stopped> {
 }
 
 /// Shows which trays are ready for which bed.
-pub fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, Stopped> {
+pub fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, Exit> {
     let picture = run.picture(desk)?;
     let only = only(run, desk, &picture, arguments)?;
     let shown = picture.narrowed(&only);
     if run.everywhere.json {
-        let outlook = outlook(&picture, run.leads);
+        let outlook = outlook(&picture, run.forecast_basis);
         let answer = ReadyAnswer { picture: &picture, shown: &shown, outlook: &outlook, wording: &run.wording };
         return run.answer_object(|out| answer.write(out));
     }
@@ -41,7 +41,7 @@ pub fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, Stopped
 }
 
 /// Shows every verdict that changed since the end of a day.
-fn changed(run: &Run, desk: &Desk, day: Day, arguments: &Ready) -> Result<Ending, Stopped> {
+fn changed(run: &Run, desk: &Desk, day: Day, arguments: &Ready) -> Result<Ending, Exit> {
     let picture = run.picture(desk)?;
     let only = only(run, desk, &picture, arguments)?;
     let shown = picture.narrowed(&only);
@@ -50,7 +50,7 @@ fn changed(run: &Run, desk: &Desk, day: Day, arguments: &Ready) -> Result<Ending
         since.keep_those_of(&shown);
     }
     if run.everywhere.json {
-        let outlook = outlook(&picture, run.leads);
+        let outlook = outlook(&picture, run.forecast_basis);
         let answer = ReadyAnswer { picture: &picture, shown: &shown, outlook: &outlook, wording: &run.wording };
         return run.answer_object(|out| {
             answer.write(out)?;
@@ -62,7 +62,7 @@ fn changed(run: &Run, desk: &Desk, day: Day, arguments: &Ready) -> Result<Ending
 }
 
 /// What the answer is narrowed to, by names the book knows.
-fn only(run: &Run, desk: &Desk, picture: &Picture, arguments: &Ready) -> Result<Only, Stopped> {
+fn only(run: &Run, desk: &Desk, picture: &Picture, arguments: &Ready) -> Result<Only, Exit> {
     let tray = arguments.tray.as_ref().map(|tray| tray_of(run, picture, &desk.fold().ledger().tray_now(tray)));
     let bed = arguments.bed.as_ref().map(|bed| bed_of(run, picture, bed));
     Ok(Only {

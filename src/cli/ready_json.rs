@@ -157,12 +157,12 @@ pub(super) fn pair_json(pair: &PairPicture, wording: &Wording) -> Value {
 pub(super) mod tests {
     use super::*;
     use crate::cli::test_picture::{empty, small};
-    use crate::reckon::forecast::{Leads, outlook};
+    use crate::reckon::forecast::{ForecastBasis, outlook};
     use crate::reckon::picture::Only;
     use crate::wording::Lang;
 
     pub(in crate::cli) fn ready_of(picture: &Picture, wording: &Wording) -> Value {
-        let (outlook, mut text) = (outlook(picture, Leads::Here), Vec::new());
+        let (outlook, mut text) = (outlook(picture, ForecastBasis::OwnRecords), Vec::new());
         let mut out = ObjectOut::new(&mut text);
         ReadyAnswer { picture, shown: picture, outlook: &outlook, wording }.write(&mut out).unwrap();
         out.end().unwrap();
@@ -261,12 +261,12 @@ pub(super) mod tests {
         };
         let tray = |code: &str| Some(crate::base::TrayCode::new(code).unwrap());
         let bed = |name: &str| Some(crate::base::BedName::new(name).unwrap());
-        let said = |trays: &str, beds: &str, pairs: usize| (trays.to_string(), beds.to_string(), pairs);
-        assert_eq!(names(&Only { fits: true, ..Only::default() }), said("cof-031", "Lower terrace, School plot", 2));
-        assert_eq!(names(&Only { tray: tray("gre-009"), ..Only::default() }), said("gre-009", "", 0));
-        assert_eq!(names(&Only { bed: bed("Windbreak"), ..Only::default() }), said("", "Windbreak", 0));
+        let message = |trays: &str, beds: &str, pairs: usize| (trays.to_string(), beds.to_string(), pairs);
+        assert_eq!(names(&Only { fits: true, ..Only::default() }), message("cof-031", "Lower terrace, School plot", 2));
+        assert_eq!(names(&Only { tray: tray("gre-009"), ..Only::default() }), message("gre-009", "", 0));
+        assert_eq!(names(&Only { bed: bed("Windbreak"), ..Only::default() }), message("", "Windbreak", 0));
         let both = Only { tray: tray("cof-031"), bed: bed("Upper terrace"), fits: false };
-        assert_eq!(names(&both), said("cof-031", "Upper terrace", 1));
+        assert_eq!(names(&both), message("cof-031", "Upper terrace", 1));
         assert_eq!(picture.narrowed(&Only::default()).trays.len(), picture.trays.len());
     }
 

@@ -119,12 +119,12 @@ impl<'a> ReadyPage<'a> {
 
     fn fit_rows(&self, fits: &[&PairPicture]) -> Vec<FitRow> {
         let mut rows: Vec<FitRow> = Vec::new();
-        let mut said: Vec<&TrayCode> = Vec::new();
+        let mut message: Vec<&TrayCode> = Vec::new();
         for pair in fits {
-            if said.contains(&&pair.tray) {
+            if message.contains(&&pair.tray) {
                 continue;
             }
-            said.push(&pair.tray);
+            message.push(&pair.tray);
             for (number, same) in fits.iter().filter(|other| other.tray == pair.tray).enumerate() {
                 let tray = self.picture.trays.get(&pair.tray);
                 rows.push(FitRow {

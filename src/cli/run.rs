@@ -10,7 +10,7 @@ use crate::base::Day;
 use crate::base::text::in_ascii;
 use crate::desk::{Desk, DeskError, JournalError, Now};
 use crate::nursery::species::Catalogue;
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::{Picture, View};
 use crate::wording::Wording;
 
@@ -33,28 +33,28 @@ pub struct Run {
     /// Who writes.
     pub who: String,
     /// What leads in forecasts.
-    pub leads: Leads,
+    pub forecast_basis: ForecastBasis,
 }
 
 /// Why a command ended without doing its work: the sentences were already made.
 #[derive(Debug)]
-pub struct Stopped {
+pub struct Exit {
     /// The ending.
     pub ending: Ending,
     /// What to tell the person.
     pub lines: Vec<String>,
 }
 
-impl Stopped {
+impl Exit {
     /// Refused with one sentence.
-    pub fn refused(line: String) -> Stopped {
-        Stopped { ending: Ending::Refused, lines: vec![line] }
+    pub fn refused(line: String) -> Exit {
+        Exit { ending: Ending::Refused, lines: vec![line] }
     }
 }
 
 /// The day of an option, as people say it: `2026-03-12`, `yesterday`, `ayer`, `+7`.
-pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wording) -> Result<Day, Stopped> {
-    crate::desk::day_asked(written, today).map_err(|_| Stopped {
+pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wording) -> Result<Day, Exit> {
+    crate::desk::day_asked(written, today).map_err(|_| Exit {
         ending: Ending::Usage,
         lines: vec![wording.usage_not_a_day(written, option), wording.usage_more("outplant --help")],
     })
@@ -62,31 +62,39 @@ pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wordi
 
 impl Run {
     /// The Picture of the day and moment asked for.
-    pub fn picture(&self, desk: &Desk) -> Result<Picture, Stopped> {
-        let day = self.on.unwrap_or(self.now.today);
+    pub fn picture(&self, desk: &Desk) -> Result<Picture, Exit> {
+        desk.picture_of(self.view(desk)).map_err(|fault| self.desk_fault(fault))
+    }
+
+    /// The same with what is called like this in it, though it is archived.
+    pub fn picture_with(&self, desk: &mut Desk, called: &[&str]) -> Result<Picture, Exit> {
+        desk.picture_with(called, self.view(desk)).map_err(|fault| self.desk_fault(fault))
+    }
+
+    fn view(&self, desk: &Desk) -> View {
         let known = self.known.map(|known| desk.end_of(known));
-        desk.picture_of(View { day, known }).map_err(|fault| self.desk_fault(fault))
+        View { day: self.on.unwrap_or(self.now.today), known }
     }
 
     /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.
-    pub fn only_today(&self) -> Result<(), Stopped> {
+    pub fn only_today(&self) -> Result<(), Exit> {
         if self.on.is_some() || self.known.is_some() {
-            return Err(Stopped::refused(self.wording.refused_while_looking()));
+            return Err(Exit::refused(self.wording.refused_while_looking()));
         }
         Ok(())
     }
 
     /// An answer to the person; a terminal that has no more than ASCII is given no more.
-    pub fn answer(&self, text: &str) -> Result<Ending, Stopped> {
+    pub fn answer(&self, text: &str) -> Result<Ending, Exit> {
         if self.around.ascii && self.around.out_is_terminal { self.put(&in_ascii(text)) } else { self.put(text) }
     }
 
-    fn put(&self, text: &str) -> Result<Ending, Stopped> {
+    fn put(&self, text: &str) -> Result<Ending, Exit> {
         ended(say(text))
     }
 
     /// An answer to a program: one object.
-    pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Stopped> {
+    pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Exit> {
         self.put(&format!("{value}\n"))
     }
 
@@ -94,17 +102,17 @@ impl Run {
     pub fn answer_object(
         &self,
         write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>,
-    ) -> Result<Ending, Stopped> {
+    ) -> Result<Ending, Exit> {
         ended(say_object(write))
     }
 
     /// Trouble with the file while something was looked up.
-    pub fn desk_fault(&self, fault: DeskError) -> Stopped {
-        self.stopped(&fault, &Catalogue::built_in())
+    pub fn desk_fault(&self, fault: DeskError) -> Exit {
+        self.exit_for(&fault, &Catalogue::built_in())
     }
 
     /// What a desk's refusal, or trouble with the file, means for the person.
-    pub fn stopped(&self, fault: &DeskError, species: &Catalogue) -> Stopped {
+    pub fn exit_for(&self, fault: &DeskError, species: &Catalogue) -> Exit {
         let ending = match fault {
             DeskError::Refused(_) => Ending::Refused,
             DeskError::Journal(fault) => ending_of(fault),
@@ -113,23 +121,23 @@ impl Run {
         if ending == Ending::Refused {
             lines.push(self.wording.nothing_written());
         }
-        Stopped { ending, lines }
+        Exit { ending, lines }
     }
 
     /// Trouble with the file.
-    pub fn stopped_by_file(&self, fault: &JournalError) -> Stopped {
+    pub fn exit_for_file(&self, fault: &JournalError) -> Exit {
         let line = self.wording.journal_error(fault, &self.file.display().to_string());
-        Stopped { ending: ending_of(fault), lines: vec![line] }
+        Exit { ending: ending_of(fault), lines: vec![line] }
     }
 
     /// Tells the person why a command stopped.
-    pub fn tell(&self, stopped: &Stopped) -> Ending {
-        let lines: Vec<String> = stopped.lines.iter().map(|line| shortened(line)).collect();
+    pub fn tell(&self, exit: &Exit) -> Ending {
+        let lines: Vec<String> = exit.lines.iter().map(|line| shortened(line)).collect();
         let json = self.everywhere.json;
         let plain = !json && self.around.ascii && self.around.can_ask;
         let lines = if plain { lines.iter().map(|line| in_ascii(line)).collect() } else { lines };
-        refuse(stopped.ending, &lines, json);
-        stopped.ending
+        refuse(exit.ending, &lines, json);
+        exit.ending
     }
 
     /// A note beside an answer, for a person; a program is told by the answer alone.
@@ -141,8 +149,8 @@ impl Run {
 }
 
 /// How an answer that was said, or could not be, ends a run.
-fn ended(said: bool) -> Result<Ending, Stopped> {
-    if said { Ok(Ending::Done) } else { Err(Stopped { ending: Ending::File, lines: Vec::new() }) }
+fn ended(message: bool) -> Result<Ending, Exit> {
+    if message { Ok(Ending::Done) } else { Err(Exit { ending: Ending::File, lines: Vec::new() }) }
 }
 
 /// A sentence that quotes what a file or a person wrote, however long that was.

@@ -6,13 +6,13 @@ use std::path::Path;
 use super::answer::Ending;
 use super::args::{Ready, Sample};
 use super::ready;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::desk::sample::{self, SampleError};
 use crate::desk::{Desk, DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 
 /// Makes a copy and opens it; with `--into` only makes it.
-pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Stopped> {
+pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Exit> {
     if let Some(into) = &arguments.into {
         let desk = make(run, into)?;
         if run.everywhere.json {
@@ -31,7 +31,7 @@ pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Stopped> {
 }
 
 /// The program's own copy of the sample, made anew where it is missing or nobody has written in it.
-pub fn opened(run: &Run) -> Result<Desk, Stopped> {
+pub fn opened(run: &Run) -> Result<Desk, Exit> {
     let own = run.around.folders.sample_nursery();
     Ok(match Desk::open(&own, &run.around.folders.settings, run.now) {
         Ok(desk) if sample::is_stale(&desk) => {
@@ -46,16 +46,16 @@ pub fn opened(run: &Run) -> Result<Desk, Stopped> {
         }
         Ok(desk) => desk,
         Err(DeskError::Journal(JournalError::NotThere(_))) => make(run, &own)?,
-        Err(fault) => return Err(run.stopped(&fault, &Catalogue::built_in())),
+        Err(fault) => return Err(run.exit_for(&fault, &Catalogue::built_in())),
     })
 }
 
-fn make(run: &Run, file: &Path) -> Result<Desk, Stopped> {
+fn make(run: &Run, file: &Path) -> Result<Desk, Exit> {
     sample::make(file, &run.around.folders.settings, run.now).map_err(|fault| match fault {
-        SampleError::Text(faults) => Stopped {
+        SampleError::Text(faults) => Exit {
             ending: Ending::Damaged,
             lines: faults.listed.iter().map(|fault| run.wording.line_fault(fault)).collect(),
         },
-        SampleError::Desk(fault) => run.stopped(&fault, &Catalogue::built_in()),
+        SampleError::Desk(fault) => run.exit_for(&fault, &Catalogue::built_in()),
     })
 }

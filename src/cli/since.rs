@@ -6,7 +6,7 @@ use std::sync::Arc;
 use serde_json::{Value, json};
 
 use super::ready_text::page_top;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
 use crate::base::columns::shortened;
 use crate::base::{Day, EntryId};
@@ -39,7 +39,7 @@ pub struct Since<'a> {
 
 impl<'a> Since<'a> {
     /// What changed since the end of a day, by what was known then.
-    pub fn end_of(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Stopped> {
+    pub fn end_of(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Exit> {
         let from = desk.from_then(view_before(day, after, desk.end_of(day))).map_err(|fault| run.desk_fault(fault))?;
         let before = from.then.picture();
         let changes = changes(&before, after, &from);
@@ -48,10 +48,10 @@ impl<'a> Since<'a> {
     }
 
     /// The same for `--since`; a day that is not before the one looked at is refused.
-    pub fn asked(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Stopped> {
+    pub fn asked(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Exit> {
         if day >= after.day {
             let wording = &run.wording;
-            return Err(Stopped::refused(wording.change_day_not_before(wording.day(day), wording.day(after.day))));
+            return Err(Exit::refused(wording.change_day_not_before(wording.day(day), wording.day(after.day))));
         }
         Since::end_of(run, day, desk, after)
     }
@@ -170,17 +170,17 @@ impl<'a> Since<'a> {
     /// What turned a verdict: the entry with its day and who wrote it, or the day and what it brought.
     fn cause_in_words(&self, because: &Because<'_>) -> String {
         let known: Vec<&Entry> = because.entries.iter().filter_map(|id| Some(&**self.entries.get(id)?)).collect();
-        self.wording.cause_words(because, &known, self.after, |said| shortened(&said, MOST_ENTRY))
+        self.wording.cause_words(because, &known, self.after, |message| shortened(&message, MOST_ENTRY))
     }
 }
 
 /// The line above the main answer, where anything changed since the day before.
-pub fn since_yesterday(run: &Run, desk: &Desk, picture: &Picture) -> Result<Option<String>, Stopped> {
+pub fn since_yesterday(run: &Run, desk: &Desk, picture: &Picture) -> Result<Option<String>, Exit> {
     if picture.looking == Looking::Ahead || picture.known.is_some() {
         return Ok(None);
     }
     let day = picture.day.plus(-1);
-    let first = desk.journal().first_day().map_err(|fault| run.stopped_by_file(&fault))?;
+    let first = desk.journal().first_day().map_err(|fault| run.exit_for_file(&fault))?;
     if first.is_none_or(|first| first > day) {
         return Ok(None);
     }

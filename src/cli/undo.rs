@@ -6,35 +6,35 @@ use std::sync::Arc;
 
 use super::answer::{Ending, note, said_yes};
 use super::args::Undo;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::base::columns::wrapped;
 use crate::desk::{Desk, DeskError, Recorded, Refusal, Refused, Withdraws};
 use crate::nursery::entry::Entry;
 
 /// Takes back the last command of this copy, or the entry that is named.
-pub fn run(run: &Run, arguments: &Undo) -> Result<Ending, Stopped> {
+pub fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
     run.only_today()?;
     let mut desk = run.desk()?;
     let species = desk.fold().site().species.clone();
     let (mut what, together) = (named(arguments), arguments.together);
-    let stopped = |fault: &DeskError| run.stopped(fault, &species);
+    let refuse = |fault: &DeskError| run.exit_for(fault, &species);
     let would = match desk.would_undo(&what, together) {
         // What came in together goes together only where a person has said so.
         Err(DeskError::Refused(refused)) if may_go_together(run, arguments, &refused) => {
             what = arguments.entry.clone().map_or(Withdraws::LastCommand, Withdraws::CommandOf);
-            let all = desk.would_undo(&what, together).map_err(|fault| stopped(&fault))?;
+            let all = desk.would_undo(&what, together).map_err(|fault| refuse(&fault))?;
             if !arguments.dry_run && !agreed(run, &desk, arguments, &all) {
-                return Err(Stopped::refused(run.wording.undo_left()));
+                return Err(Exit::refused(run.wording.undo_left()));
             }
             all
         }
-        would => would.map_err(|fault| stopped(&fault))?,
+        would => would.map_err(|fault| refuse(&fault))?,
     };
     if arguments.dry_run {
         return told(run, &desk, &would, None);
     }
     let why = arguments.why.clone().unwrap_or_else(|| "undo".to_string());
-    let taken = desk.undo(&what, together, &run.who, &why).map_err(|fault| stopped(&fault))?;
+    let taken = desk.undo(&what, together, &run.who, &why).map_err(|fault| refuse(&fault))?;
     told(run, &desk, &taken.entries, Some(&taken.recorded))
 }
 
@@ -65,7 +65,7 @@ fn agreed(run: &Run, desk: &Desk, arguments: &Undo, all: &[Arc<Entry>]) -> bool 
 }
 
 /// What was taken back, or would be where nothing was recorded.
-fn told(run: &Run, desk: &Desk, entries: &[Arc<Entry>], recorded: Option<&Recorded>) -> Result<Ending, Stopped> {
+fn told(run: &Run, desk: &Desk, entries: &[Arc<Entry>], recorded: Option<&Recorded>) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
     if run.everywhere.json {
@@ -80,8 +80,8 @@ fn told(run: &Run, desk: &Desk, entries: &[Arc<Entry>], recorded: Option<&Record
         }));
     }
     let many = entries.len() as i64;
-    let said = if recorded.is_some() { run.wording.undo_done(many) } else { run.wording.undo_would(many) };
-    let mut text = format!("{said}\n");
+    let message = if recorded.is_some() { run.wording.undo_done(many) } else { run.wording.undo_would(many) };
+    let mut text = format!("{message}\n");
     for line in in_words(run, desk, entries) {
         text.push_str(&format!("{line}\n"));
     }
@@ -106,8 +106,8 @@ pub fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<String> {
 }
 
 /// A sentence on lines no wider than the screen.
-pub fn said_back(run: &Run, said: &str) -> Vec<String> {
-    let parts = wrapped(said, run.around.columns.saturating_sub(6));
+pub fn said_back(run: &Run, message: &str) -> Vec<String> {
+    let parts = wrapped(message, run.around.columns.saturating_sub(6));
     let indent = |i: usize| if i == 0 { "  " } else { "      " };
     parts.iter().enumerate().map(|(i, part)| format!("{}{part}", indent(i))).collect()
 }

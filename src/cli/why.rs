@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::answer::Ending;
 use super::args::Why;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
 use super::why_more::{why_lot, why_species};
 use super::why_text::{why_bed_text, why_pair_text, why_tray_text};
@@ -27,18 +27,14 @@ fn named(why: &Why) -> Vec<&str> {
 }
 
 /// Explains a tray, a bed or a pair.
-pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
+pub fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
-    // What rests is brought back for whoever asks for it by its name.
-    for called in named(why) {
-        desk.keep_awake(called).map_err(|fault| run.desk_fault(fault))?;
-    }
-    let picture = run.picture(&desk)?;
+    let picture = run.picture_with(&mut desk, &named(why))?;
     let (width, colour) = (run.around.columns, run.around.colour);
     match why {
         Why::Tray { tray } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
-            let (outlook, round) = (outlook(&picture, run.leads), round_by(&picture, run.leads));
+            let (outlook, round) = (outlook(&picture, run.forecast_basis), round_by(&picture, run.forecast_basis));
             if run.everywhere.json {
                 return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }
@@ -58,7 +54,7 @@ pub fn run(run: &Run, why: &Why) -> Result<Ending, Stopped> {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
             let bed = bed_of(run, &picture, bed)?;
             let Some(pair) = picture.pair(&tray.code, &bed.name) else {
-                return Err(Stopped::refused(no_pair(run, &picture, &tray, &bed)));
+                return Err(Exit::refused(no_pair(run, &picture, &tray, &bed)));
             };
             if run.everywhere.json {
                 return run.answer_json(&why_pair_json(pair, &picture, &run.wording));
@@ -90,37 +86,36 @@ fn steps(run: &Run, criteria: &[Criterion]) -> String {
 }
 
 /// A tray of the Picture; one that is not there is refused with the names nearest to it.
-pub(super) fn tray_of(run: &Run, picture: &Picture, tray: &TrayCode) -> Result<Arc<TrayPicture>, Stopped> {
+pub(super) fn tray_of(run: &Run, picture: &Picture, tray: &TrayCode) -> Result<Arc<TrayPicture>, Exit> {
     if let Some(known) = picture.trays.get(tray) {
         return Ok(known.clone());
     }
     let nearest = name_search::nearest(tray.as_str(), picture.trays.keys().map(TrayCode::as_str));
-    Err(Stopped::refused(run.wording.nearest_after(run.wording.refused_unknown_tray(tray), &nearest)))
+    Err(Exit::refused(run.wording.nearest_after(run.wording.refused_unknown_tray(tray), &nearest)))
 }
 
 /// A bed of the Picture, typed without capitals or accents too; one that is not there is refused likewise.
-pub(super) fn bed_of(run: &Run, picture: &Picture, bed: &BedName) -> Result<Arc<BedPicture>, Stopped> {
+pub(super) fn bed_of(run: &Run, picture: &Picture, bed: &BedName) -> Result<Arc<BedPicture>, Exit> {
     let wanted = crate::base::text::folded(bed.as_str());
     if let Some((_, known)) = picture.beds.iter().find(|(name, _)| crate::base::text::folded(name.as_str()) == wanted) {
         return Ok(known.clone());
     }
     let nearest = name_search::nearest(bed.as_str(), picture.beds.keys().map(BedName::as_str));
-    Err(Stopped::refused(run.wording.nearest_after(run.wording.refused_unknown_bed(bed), &nearest)))
+    Err(Exit::refused(run.wording.nearest_after(run.wording.refused_unknown_bed(bed), &nearest)))
 }
 
-fn species_of(run: &Run, picture: &Picture, bed: &BedPicture, written: &str) -> Result<SpeciesKey, Stopped> {
+fn species_of(run: &Run, picture: &Picture, bed: &BedPicture, written: &str) -> Result<SpeciesKey, Exit> {
     let catalogue = &picture.site.species;
     let planned: Vec<SpeciesKey> = bed.species.iter().map(|line| line.species.clone()).collect();
     let Some(key) = catalogue.find(written) else {
-        let unknown = run.wording.refused_unknown_species(written);
-        return Err(Stopped::refused(run.wording.nearest_after(unknown, &catalogue.nearest(written))));
+        return Err(Exit::refused(run.wording.not_one_species(written, catalogue)));
     };
     if planned.contains(&key) {
         return Ok(key);
     }
     let name = run.wording.species_of(&key, catalogue);
     let names: Vec<String> = planned.iter().map(|key| run.wording.species_of(key, catalogue)).collect();
-    Err(Stopped::refused(run.wording.nearest_after(run.wording.refused_not_planned(&bed.name, name), &names)))
+    Err(Exit::refused(run.wording.nearest_after(run.wording.refused_not_planned(&bed.name, name), &names)))
 }
 
 fn no_pair(run: &Run, picture: &Picture, tray: &TrayPicture, bed: &BedPicture) -> String {

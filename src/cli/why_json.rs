@@ -23,15 +23,15 @@ pub fn why_tray_json(
     round: &Round,
     wording: &Wording,
 ) -> Value {
-    let mut said = answer(picture, "tray", tray_json(tray, picture, outlook, wording));
+    let mut text = answer(picture, "tray", tray_json(tray, picture, outlook, wording));
     let known = tray.species.as_ref().map(|species| outlook.experience_of(species, picture));
-    said["experience"] = json!(known.map(|known| experience_json(&known, wording)));
+    text["experience"] = json!(known.map(|known| experience_json(&known, wording)));
     let worth = of_tray(&round.worth_looking, &tray.code).map(|worth| worth_json(worth, wording));
-    said["worth_looking"] = json!(worth.collect::<Vec<_>>());
+    text["worth_looking"] = json!(worth.collect::<Vec<_>>());
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
     let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
-    said["growth"] = growth_json(&growth, wording);
-    said
+    text["growth"] = growth_json(&growth, wording);
+    text
 }
 
 /// Why a bed is open or not, for one species or for every planned one.
@@ -43,9 +43,9 @@ pub fn why_bed_json(bed: &BedPicture, species: Option<&SpeciesKey>, picture: &Pi
 
 /// Why a tray fits a bed or not: the pair as in `ready --json`, with every question of its tray and its bed too.
 pub fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
-    let mut said = pair_json(pair, wording);
-    said["criteria"] = json!(criteria(&*pair.criteria, About::Pair, wording));
-    answer(picture, "pair", said)
+    let mut text = pair_json(pair, wording);
+    text["criteria"] = json!(criteria(&*pair.criteria, About::Pair, wording));
+    answer(picture, "pair", text)
 }
 
 /// An answer about a subject on a day.
@@ -58,14 +58,14 @@ mod tests {
     use super::*;
     use crate::cli::ready_json::tests::ready_of;
     use crate::cli::test_picture::small;
-    use crate::reckon::forecast::{Leads, outlook};
+    use crate::reckon::forecast::{ForecastBasis, outlook};
     use crate::reckon::round;
     use crate::wording::Lang;
 
     #[test]
     fn why_says_of_each_thing_what_ready_says() {
         let (picture, wording) = (small(), Wording::new(Lang::En));
-        let (expected, due) = (outlook(&picture, Leads::Here), round(&picture));
+        let (expected, due) = (outlook(&picture, ForecastBasis::OwnRecords), round(&picture));
         let ready = ready_of(&picture, &wording);
         for (number, tray) in picture.trays.values().enumerate() {
             assert_eq!(why_tray_json(tray, &picture, &expected, &due, &wording)["tray"], ready["trays"][number]);

@@ -52,17 +52,17 @@ pub fn why_bed_text(
         bed.species.iter().filter(|one| species.is_none_or(|wanted| one.species == *wanted)).collect();
     for one in &asked {
         page.sheet.heading(&wording.why_bed_heading(&bed.name, page.species(Some(&one.species))));
-        let (open, said) = wording.bed_line_words(one);
-        page.verdict(open, &said);
+        let (open, message) = wording.bed_line_words(one);
+        page.verdict(open, &message);
         page.criteria(&one.criteria, About::Bed);
     }
     if asked.is_empty() {
         page.sheet.gap();
-        let said = match species {
+        let message = match species {
             Some(key) => wording.refused_not_planned(&bed.name, page.species(Some(key))),
             None => wording.teach_plan(&bed.name),
         };
-        page.sheet.paragraph(&said, Ink::Plain);
+        page.sheet.paragraph(&message, Ink::Plain);
     }
     page.sheet.finish()
 }
@@ -71,8 +71,8 @@ pub fn why_bed_text(
 pub fn why_pair_text(pair: &PairPicture, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
     let mut page = WhyPage::new(picture, wording, width, colour);
     page.sheet.heading(&wording.why_pair_heading(&pair.tray, &pair.bed));
-    let said = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
-    page.verdict(pair.fits, &said);
+    let message = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
+    page.verdict(pair.fits, &message);
     page.criteria(&pair.criteria, About::Pair);
     page.sheet.finish()
 }
@@ -126,9 +126,9 @@ impl<'a> WhyPage<'a> {
     }
 
     /// What is said first, good or not.
-    pub fn verdict(&mut self, good: bool, said: &str) {
+    pub fn verdict(&mut self, good: bool, message: &str) {
         let (mark, ink) = if good { ("+ ", Ink::Ready) } else { ("x ", Ink::Waits) };
-        self.sheet.hanging(mark, ink, said, Ink::Bold);
+        self.sheet.hanging(mark, ink, message, Ink::Bold);
     }
 
     /// A line behind its label.
@@ -139,7 +139,7 @@ impl<'a> WhyPage<'a> {
 
     /// Facts behind their labels.
     pub fn facts(&mut self, facts: &[(String, String)]) {
-        facts.iter().for_each(|(label, said)| self.labelled(label, said));
+        facts.iter().for_each(|(label, message)| self.labelled(label, message));
     }
 
     fn expected(&mut self, lines: &[(String, String)]) {
@@ -201,13 +201,13 @@ fn ink_of(answered: Answered) -> Ink {
 mod tests {
     use super::*;
     use crate::cli::test_picture::small;
-    use crate::reckon::forecast::{Leads, outlook};
+    use crate::reckon::forecast::{ForecastBasis, outlook};
     use crate::reckon::round;
     use crate::wording::Lang;
 
     fn every_page(width: usize, lang: Lang, colour: bool) -> Vec<String> {
         let (picture, wording) = (small(), Wording::new(lang));
-        let (told, due) = (outlook(&picture, Leads::Here), round(&picture));
+        let (told, due) = (outlook(&picture, ForecastBasis::OwnRecords), round(&picture));
         let trays = picture.trays.values().map(|tray| {
             let mut expected = wording.forecast_lines(&tray.code, &picture, &told, &due.worth_looking);
             expected.extend(wording.forecast_formulas(&tray.code, &picture, &told));

@@ -10,7 +10,7 @@ use serde_json::json;
 use super::answer::Ending;
 use super::args::Write;
 use super::input::opened;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use super::undo::{MOST_SAID, in_words, said_back};
 use super::{first_day, first_day_rows};
 use crate::base::Day;
@@ -20,7 +20,7 @@ use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
 
 /// Writes one entry or a sheet of short lines, or says what can be written.
-pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
+pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     if let Some(file) = &arguments.batch {
         return batch(run, arguments, file);
     }
@@ -28,7 +28,7 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
     run.only_today()?;
     let bare = kind_of_entry(kind).filter(|_| arguments.fields.is_empty());
     if let Some(known) = bare.filter(|known| known.fields.iter().any(|field| field.required)) {
-        return Err(Stopped::refused(fields_of(run, known.kind, known.fields)));
+        return Err(Exit::refused(fields_of(run, known.kind, known.fields)));
     }
     let mut fields = arguments.fields.clone();
     if let Some(written) = &arguments.happened {
@@ -38,22 +38,22 @@ pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Stopped> {
     let mut draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
         .map_err(|fault| unwritten(run, run.wording.pair_fault(&fault)))?;
     let species = desk.fold().site().species.clone();
-    desk.settle_task(&mut draft).map_err(|fault| run.stopped(&fault, &species))?;
+    desk.settle_task(&mut draft).map_err(|fault| run.exit_for(&fault, &species))?;
     if arguments.dry_run {
-        let doubts = desk.rehearse(vec![draft.clone()]).map_err(|fault| run.stopped(&fault, &species))?;
+        let doubts = desk.rehearse(vec![draft.clone()]).map_err(|fault| run.exit_for(&fault, &species))?;
         let recorded = Recorded { doubts, ..Recorded::default() };
         return tried(run, &desk, Imported { lines: 1, recorded, drafts: 1, read: vec![(1, draft)] });
     }
-    let recorded = desk.record(vec![draft]).map_err(|fault| run.stopped(&fault, &species))?;
+    let recorded = desk.record(vec![draft]).map_err(|fault| run.exit_for(&fault, &species))?;
     told(run, &desk, &recorded)
 }
 
-fn unwritten(run: &Run, line: String) -> Stopped {
-    Stopped { ending: Ending::Refused, lines: vec![line, run.wording.nothing_written()] }
+fn unwritten(run: &Run, line: String) -> Exit {
+    Exit { ending: Ending::Refused, lines: vec![line, run.wording.nothing_written()] }
 }
 
 /// Writes a sheet of short lines, whole or not at all.
-fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Stopped> {
+fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
     run.only_today()?;
     let mut happened = arguments.happened.as_deref().map(|written| day_of(run, written)).transpose()?;
     let mut who = run.who.clone();
@@ -74,19 +74,19 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Stopped> {
     if run.everywhere.json {
         return batch_json(run, &desk, &taken, arguments.dry_run);
     }
-    let mut said = if arguments.dry_run {
-        let mut said = run.wording.paper_tried(lines, run.wording.entries(lines));
+    let mut message = if arguments.dry_run {
+        let mut message = run.wording.paper_tried(lines, run.wording.entries(lines));
         for row in first_day_rows::rows(&run.wording, &taken.read, &species) {
-            said.push_str(&format!("\n  {row}"));
+            message.push_str(&format!("\n  {row}"));
         }
-        said
+        message
     } else {
         run.wording.paper_taken(lines, run.wording.entries(taken.recorded.entries.len() as i64))
     };
     if let Some(days) = days_of(run, &taken) {
-        said.push_str(&format!("\n{days}"));
+        message.push_str(&format!("\n{days}"));
     }
-    told_as(run, &desk, &taken.recorded, &said, true)
+    told_as(run, &desk, &taken.recorded, &message, true)
 }
 
 /// The days the lines are of, where they are not all of today.
@@ -101,7 +101,7 @@ fn days_of(run: &Run, taken: &Imported) -> Option<String> {
     Some(run.wording.paper_days(list.join(", ")))
 }
 
-fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool) -> Result<Ending, Stopped> {
+fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     let recorded = &taken.recorded;
     run.answer_json(&json!({
@@ -116,17 +116,17 @@ fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool) -> Result
 }
 
 /// A day as people say it: `2026-03-12`, `yesterday`, `ayer`, `12/3`, `24 nov`.
-fn day_of(run: &Run, written: &str) -> Result<Day, Stopped> {
+fn day_of(run: &Run, written: &str) -> Result<Day, Exit> {
     desk::day_said(written, run.now.today).map_err(|reason| {
         let fault = PairFault { pair: None, column: None, field: Some("happened".to_string()), reason };
         unwritten(run, run.wording.pair_fault(&fault))
     })
 }
 
-fn read_bytes(run: &Run, file: &Path) -> Result<Vec<u8>, Stopped> {
+fn read_bytes(run: &Run, file: &Path) -> Result<Vec<u8>, Exit> {
     let mut bytes = Vec::new();
     let read = opened(run, file)?.take(LONGEST_PAPER_BYTES + 1).read_to_end(&mut bytes);
-    read.map_err(|fault| Stopped::refused(run.wording.file_other(file.display(), fault)))?;
+    read.map_err(|fault| Exit::refused(run.wording.file_other(file.display(), fault)))?;
     if bytes.len() as u64 > LONGEST_PAPER_BYTES {
         return Err(unwritten(run, run.wording.sheet_too_long(format!("{} MB", LONGEST_PAPER_BYTES >> 20))));
     }
@@ -141,35 +141,35 @@ const LONGEST_PAPER_BYTES: u64 = 32 << 20;
 const MOST_IN_WORDS: usize = 10_000;
 
 /// What was written and what it makes doubtful.
-pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Stopped> {
-    let said = match recorded.entries.as_slice() {
+pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Exit> {
+    let message = match recorded.entries.as_slice() {
         [one] => run.wording.saved_entry(one),
         many => run.wording.saved(many.len() as i64),
     };
-    told_as(run, desk, recorded, &said, recorded.entries.len() <= MOST_SAID)
+    told_as(run, desk, recorded, &message, recorded.entries.len() <= MOST_SAID)
 }
 
 /// What is only tried: the entries in words, of very many the first ones, and what would become doubtful.
-pub fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, Stopped> {
+pub fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     if run.everywhere.json {
         return batch_json(run, desk, &taken, true);
     }
-    let mut said = run.wording.dry_run((taken.lines - taken.recorded.already) as i64);
+    let mut message = run.wording.dry_run((taken.lines - taken.recorded.already) as i64);
     for (_, draft) in taken.read.iter().take(MOST_SAID) {
         let day = run.wording.day_beside(draft.happened, run.now.today);
         for line in said_back(run, &format!("{day} · {}", run.wording.draft_sentence(draft, species))) {
-            said.push_str(&format!("\n{line}"));
+            message.push_str(&format!("\n{line}"));
         }
     }
     if taken.drafts > MOST_SAID {
-        said.push_str(&format!("\n  {}", run.wording.change_more((taken.drafts - MOST_SAID) as i64)));
+        message.push_str(&format!("\n  {}", run.wording.change_more((taken.drafts - MOST_SAID) as i64)));
     }
-    told_as(run, desk, &taken.recorded, &said, false)
+    told_as(run, desk, &taken.recorded, &message, false)
 }
 
 /// `each`: whether every entry is said back.
-fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str, each: bool) -> Result<Ending, Stopped> {
+fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, message: &str, each: bool) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     let doubts: Vec<String> = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
     let said_back = if each || run.everywhere.json { &*recorded.entries } else { &[] };
@@ -185,7 +185,7 @@ fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str, each: bool) 
             "doubts": doubts,
         }));
     }
-    let mut text = format!("{said}\n");
+    let mut text = format!("{message}\n");
     for line in in_words(run, desk, if each { &written } else { &[] }) {
         text.push_str(&format!("{line}\n"));
     }
@@ -194,10 +194,10 @@ fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, said: &str, each: bool) 
 }
 
 /// What lines of another copy brought, and what they make doubtful.
-pub fn told_of_lines(run: &Run, desk: &Desk, recorded: &Recorded, said: &str) -> Result<Ending, Stopped> {
+pub fn told_of_lines(run: &Run, desk: &Desk, recorded: &Recorded, message: &str) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
-    run.answer(&format!("{said}\n{}", told_doubts(run, doubts, false)))
+    run.answer(&format!("{message}\n{}", told_doubts(run, doubts, false)))
 }
 
 /// The doubts in words, a line each; of very many the first ones.
@@ -215,7 +215,7 @@ fn told_doubts(run: &Run, doubts: Vec<String>, tried: bool) -> String {
     text
 }
 
-fn list_kinds(run: &Run) -> Result<Ending, Stopped> {
+fn list_kinds(run: &Run) -> Result<Ending, Exit> {
     if run.everywhere.json {
         let kinds: Vec<_> = all_kinds()
             .map(|known| {

@@ -11,14 +11,14 @@ use super::message::{Answer, Drawn, FoundEntries, Request};
 use super::year::{Newest, YearAsked, draw_year};
 use crate::base::EntryId;
 use crate::base::text::folded;
-use crate::desk::{Desk, KeptTexts, Now};
+use crate::desk::{Desk, DeskError, KeptTexts, Now};
 use crate::nursery::entry::Entry;
 use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
-use crate::reckon::forecast::{Leads, Remembered, outlook_of_living_remembering};
+use crate::reckon::forecast::{ForecastBasis, Remembered, outlook_of_living_remembering};
 use crate::reckon::round::round_from;
 use crate::reckon::{FromThen, Picture, View, changes};
-use crate::wording::{Lang, Wording};
+use crate::wording::Wording;
 
 /// How often the file is asked whether another process wrote in it.
 const LOOK_EVERY: Duration = Duration::from_millis(500);
@@ -35,7 +35,7 @@ pub struct Clerk {
     kept: KeptTexts,
     clock: ReadClock,
     view: View,
-    leads: Leads,
+    forecast_basis: ForecastBasis,
     picture: Arc<Picture>,
     seen_version: Option<i64>,
     newest_year: Newest,
@@ -44,7 +44,7 @@ pub struct Clerk {
 
 impl Clerk {
     /// A clerk at a desk; `clock` is read before each request.
-    pub fn new(desk: Desk, kept: KeptTexts, view: View, leads: Leads, clock: ReadClock) -> Clerk {
+    pub fn new(desk: Desk, kept: KeptTexts, view: View, forecast_basis: ForecastBasis, clock: ReadClock) -> Clerk {
         // Where another day cannot be read, today is shown, and said to be it.
         let today = View { day: desk.now().today, known: None };
         let (view, picture) = desk.picture_of(view).map_or_else(|_| (today, desk.picture()), |found| (view, found));
@@ -55,7 +55,7 @@ impl Clerk {
             kept,
             clock,
             view,
-            leads,
+            forecast_basis,
             picture,
             seen_version,
             newest_year: Newest::default(),
@@ -65,13 +65,13 @@ impl Clerk {
 
     /// What is drawn first.
     pub fn drawn(&mut self) -> Drawn {
-        let outlook = outlook_of_living_remembering(&self.picture, self.leads, &mut self.remembered);
+        let outlook = outlook_of_living_remembering(&self.picture, self.forecast_basis, &mut self.remembered);
         Drawn {
             picture: Arc::clone(&self.picture),
             round: Arc::new(round_from(&self.picture, &outlook)),
             outlook: Arc::new(outlook),
             now: self.desk.now(),
-            leads: self.leads,
+            forecast_basis: self.forecast_basis,
             entries: self.desk.count(),
             read_only: self.desk.journal().is_read_only(),
         }
@@ -121,10 +121,13 @@ impl Clerk {
         }
         self.seen_version = version;
         match self.desk.refresh() {
-            Ok(true) => self.draw_anew(),
-            Ok(false) if day_turned => self.draw_anew(),
-            // What cannot be read now is tried again; a request will say what is wrong.
-            Ok(false) | Err(_) => Vec::new(),
+            Ok(changed) if changed || day_turned => vec![self.draw_anew()],
+            Ok(_) => Vec::new(),
+            Err(_) => {
+                // Another process may be writing: it is tried again with the next look, and a request says what is wrong.
+                self.seen_version = None;
+                Vec::new()
+            }
         }
     }
 
@@ -172,28 +175,30 @@ impl Clerk {
             }
             Request::Look(view) => {
                 self.view = view;
-                self.draw_anew()
+                vec![self.draw_anew()]
             }
-            Request::Lead(leads) => {
-                self.leads = leads;
-                self.draw_anew()
+            Request::ForecastBasis(forecast_basis) => {
+                self.forecast_basis = forecast_basis;
+                vec![self.draw_anew()]
             }
             Request::Story(subject) => {
-                // What cannot be read now is asked for again by the next look.
                 let entries = self.desk.story_of(&subject);
-                entries.into_iter().map(|entries| Answer::Story(subject.clone(), entries)).collect()
+                vec![entries.map_or_else(Answer::NotRead, |entries| Answer::Story(subject, entries))]
             }
-            Request::Entries { search, lang, most } => vec![Answer::Entries(self.entries(&search, lang, most))],
+            Request::Entries { search, wording, most } => {
+                vec![self.entries(&search, &wording, most).map_or_else(Answer::NotRead, Answer::Entries)]
+            }
             Request::News(day) => {
                 let then = self.desk.from_then(view_before(day, &self.picture, self.desk.end_of(day)));
-                then.into_iter().map(|from| self.news(from)).collect()
+                vec![then.map_or_else(Answer::NotRead, |from| self.news(from))]
             }
             // Without a thread, all at once.
             Request::Year(asked) => {
                 let mut days = Vec::new();
                 let (newest, today) = (Newest::default(), self.desk.now().today);
-                let Ok(from) = self.desk.from_then(View { day: asked.from.min(today), known: None }) else {
-                    return Vec::new();
+                let from = match self.desk.from_then(View { day: asked.from.min(today), known: None }) {
+                    Ok(from) => from,
+                    Err(fault) => return vec![Answer::NotRead(fault)],
                 };
                 draw_year(asked, today, &from, (&newest, 0), &mut |day| {
                     days.push(Answer::YearDay(asked, Box::new(day)));
@@ -213,8 +218,14 @@ impl Clerk {
     fn draw_year_aside(&mut self, asked: YearAsked, answers: Sender<Answer>) {
         let mine = self.newest_year.fetch_add(1, Ordering::SeqCst) + 1;
         let (newest, today) = (Arc::clone(&self.newest_year), self.desk.now().today);
-        // What cannot be read now is asked for again with the next year.
-        let Ok(from) = self.desk.from_then(View { day: asked.from.min(today), known: None }) else { return };
+        let from = match self.desk.from_then(View { day: asked.from.min(today), known: None }) {
+            Ok(from) => from,
+            Err(fault) => {
+                // Where nobody listens the program is being left.
+                let _ = answers.send(Answer::NotRead(fault));
+                return;
+            }
+        };
         std::thread::spawn(move || {
             draw_year(asked, today, &from, (&newest, mine), &mut |day| {
                 answers.send(Answer::YearDay(asked, Box::new(day))).is_ok()
@@ -224,16 +235,25 @@ impl Clerk {
 
     fn after_writing(&mut self, entries_before: usize, answer: Answer) -> Vec<Answer> {
         self.seen_version = self.desk.journal().data_version().ok();
-        let mut answers = if self.desk.count() > entries_before { self.draw_anew() } else { Vec::new() };
-        answers.push(answer);
-        answers
+        if self.desk.count() <= entries_before {
+            return vec![answer];
+        }
+        match self.draw_anew() {
+            // What was written is told first: it is in the file, whatever can be shown of it.
+            unread @ Answer::NotRead(_) => vec![answer, unread],
+            drawn => vec![drawn, answer],
+        }
     }
 
-    fn draw_anew(&mut self) -> Vec<Answer> {
-        // What cannot be read now stays as it was; the next request will say what is wrong.
-        let Ok(picture) = self.desk.picture_of(self.view) else { return Vec::new() };
-        self.picture = Arc::new(picture);
-        vec![Answer::Drawn(self.drawn())]
+    /// The book as it is now; what is shown stays as it was where it cannot be read.
+    fn draw_anew(&mut self) -> Answer {
+        match self.desk.picture_of(self.view) {
+            Ok(picture) => {
+                self.picture = Arc::new(picture);
+                Answer::Drawn(self.drawn())
+            }
+            Err(fault) => Answer::NotRead(fault),
+        }
     }
 
     fn news(&self, from: FromThen) -> Answer {
@@ -248,9 +268,9 @@ impl Clerk {
     }
 
     /// Entries, newest first, that hold a text; as many as are wanted.
-    fn entries(&self, search: &str, lang: Lang, most: usize) -> FoundEntries {
+    fn entries(&self, search: &str, wording: &Wording, most: usize) -> Result<FoundEntries, DeskError> {
         let species = &self.desk.fold().site().species;
-        let (wanted, wording, today) = (folded(search), Wording::new(lang), self.desk.now().today);
+        let (wanted, today) = (folded(search), self.desk.now().today);
         let holds = |entry: &Entry| {
             wanted.is_empty()
                 || folded(&entry.who).contains(&wanted)
@@ -260,8 +280,7 @@ impl Clerk {
         let mut found: Vec<Arc<Entry>> = Vec::new();
         let mut before = i64::MAX;
         while found.len() <= most {
-            // What cannot be read ends the list; the file's own trouble is said where it is opened.
-            let Ok((page, last)) = self.desk.journal().entries_before(before, PAGE_OF_ENTRIES) else { break };
+            let (page, last) = self.desk.journal().entries_before(before, PAGE_OF_ENTRIES)?;
             if page.is_empty() {
                 break;
             }
@@ -274,7 +293,7 @@ impl Clerk {
         let ledger = self.desk.fold().ledger();
         let taken_back = |entry: &Arc<Entry>| Some((entry.id.clone(), ledger.withdrawal_of(&entry.id)?.id.clone()));
         let withdrawn = found.iter().filter_map(taken_back).collect();
-        FoundEntries { entries: found, more, withdrawn }
+        Ok(FoundEntries { entries: found, more, withdrawn })
     }
 }
 
@@ -283,7 +302,7 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
     let same = |a: &Request, b: &Request| match (a, b) {
         (Request::TryOut { .. }, Request::TryOut { .. })
         | (Request::Look(_), Request::Look(_))
-        | (Request::Lead(_), Request::Lead(_))
+        | (Request::ForecastBasis(_), Request::ForecastBasis(_))
         | (Request::Story(_), Request::Story(_))
         | (Request::Entries { .. }, Request::Entries { .. })
         | (Request::News(_), Request::News(_))
@@ -295,7 +314,7 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
             | Request::WouldTakeBack { .. }
             | Request::TakeBack { .. }
             | Request::Look(_)
-            | Request::Lead(_)
+            | Request::ForecastBasis(_)
             | Request::Story(_)
             | Request::Entries { .. }
             | Request::News(_)

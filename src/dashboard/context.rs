@@ -12,7 +12,7 @@ use crate::desk::Now;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::Picture;
-use crate::reckon::forecast::{Band, Leads, Outlook, band};
+use crate::reckon::forecast::{Band, ForecastBasis, Outlook, band};
 use crate::reckon::picture::TrayPicture;
 use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
@@ -30,7 +30,7 @@ pub struct Book {
     /// The curve that was drawn last: a picture of it is reckoned once.
     drawn_band: RefCell<Option<(TrayCode, u64, Arc<Band>)>>,
     /// What leads in forecasts: what was learned here, or the handbook alone.
-    pub leads: Leads,
+    pub forecast_basis: ForecastBasis,
     /// What the clock says.
     pub now: Now,
     /// Counts every drawing: another number, another Picture.
@@ -55,7 +55,7 @@ impl Book {
             round: drawn.round,
             outlook: drawn.outlook,
             drawn_band: RefCell::default(),
-            leads: drawn.leads,
+            forecast_basis: drawn.forecast_basis,
             now: drawn.now,
             generation: 0,
             entries_in_all: drawn.entries,
@@ -71,7 +71,7 @@ impl Book {
         self.picture = drawn.picture;
         self.round = drawn.round;
         self.outlook = drawn.outlook;
-        self.leads = drawn.leads;
+        self.forecast_basis = drawn.forecast_basis;
         self.now = drawn.now;
         self.entries_in_all = drawn.entries;
         self.read_only_file = drawn.read_only;
@@ -109,7 +109,7 @@ pub struct Notice {
 
 /// What screens and layers are handed when they take a key or draw.
 #[derive(Clone, Copy)]
-pub struct On<'a> {
+pub struct ScreenContext<'a> {
     /// The book.
     pub book: &'a Book,
     /// The sentences.
@@ -129,7 +129,7 @@ pub struct On<'a> {
 /// From this width on a list stands beside its detail.
 pub const WIDE_FROM: u16 = 100;
 
-impl On<'_> {
+impl ScreenContext<'_> {
     /// Whether a list stands beside its detail.
     pub fn is_wide(&self) -> bool {
         self.size.0 >= WIDE_FROM

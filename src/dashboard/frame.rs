@@ -5,14 +5,14 @@ use ratatui::layout::Rect;
 use ratatui::style::{Modifier, Style};
 
 use super::act::ScreenName;
-use super::context::On;
+use super::context::ScreenContext;
 use super::form::Form;
-use super::keys::{Does, EVERYWHERE, KeyLine};
+use super::keys::{EVERYWHERE, KeyAction, KeyLine};
 use super::layer::Layer;
 use super::look::Ink;
 use super::model::Model;
 use super::parts::{Page, width_of};
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::Looking;
 use crate::wording::Wording;
 
@@ -25,16 +25,16 @@ pub fn draw(model: &Model, buffer: &mut Buffer) {
     if area.width == 0 || area.height == 0 {
         return;
     }
-    let on = model.on();
-    let top = draw_top(model, &on, area, buffer);
-    let bottom = draw_bottom(model, &on, area, buffer, top);
+    let cx = model.context();
+    let top = draw_top(model, &cx, area, buffer);
+    let bottom = draw_bottom(model, &cx, area, buffer, top);
     let body = Rect { y: area.y + top, height: area.height.saturating_sub(top + bottom), ..area };
     if body.height > 0 {
         match model.layers.last() {
             Some(Layer::Form(form))
-                if !form.stop().is_empty() && model.screens.at(model.at).draw_form(form, &on, body, buffer) => {}
-            Some(layer) => layer.draw(&on, inset(body), buffer),
-            None => model.screens.at(model.at).draw(&on, body, buffer),
+                if !form.stop().is_empty() && model.screens.at(model.at).draw_form(form, &cx, body, buffer) => {}
+            Some(layer) => layer.draw(&cx, inset(body), buffer),
+            None => model.screens.at(model.at).draw(&cx, body, buffer),
         }
     }
     model.look.finish(buffer);
@@ -59,20 +59,20 @@ pub fn screen_name(name: ScreenName, wording: &Wording) -> String {
 }
 
 /// The lines above the screen; the answer is how many.
-fn draw_top(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
-    draw_screens(model, on, area, buffer);
+fn draw_top(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
+    draw_screens(model, cx, area, buffer);
     let mut line = 1;
     if area.height >= LOW {
-        let said = model.screens.at(model.at).answers(on);
-        let day = right_of_answer(on);
-        if width_of(&said) + width_of(&day) + 2 <= usize::from(area.width) {
+        let sentence = model.screens.at(model.at).answers(cx);
+        let day = right_of_answer(cx);
+        if width_of(&sentence) + width_of(&day) + 2 <= usize::from(area.width) {
             let x = area.right() - width_of(&day) as u16;
             buffer.set_string(x, area.y + line, day, Ink::Plain.style());
         }
-        line += draw_lines(&said, area, line, buffer);
+        line += draw_lines(&sentence, area, line, buffer);
     }
-    for said in banners(model, on) {
-        let height = draw_lines(&said, area, line, buffer);
+    for sentence in banners(model, cx) {
+        let height = draw_lines(&sentence, area, line, buffer);
         let rows = Rect { y: area.y + line, height, ..area };
         buffer.set_style(rows, Style::new().add_modifier(Modifier::REVERSED));
         line += height;
@@ -81,9 +81,9 @@ fn draw_top(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 
 }
 
 /// A sentence in as many lines as it needs, as long as something is left for the screen; the answer is how many.
-fn draw_lines(said: &str, area: Rect, line: u16, buffer: &mut Buffer) -> u16 {
+fn draw_lines(sentence: &str, area: Rect, line: u16, buffer: &mut Buffer) -> u16 {
     let mut page = Page::new(area.width);
-    page.paragraph(said, Ink::Strong);
+    page.paragraph(sentence, Ink::Strong);
     let height = page.height() as u16;
     if line + height + 2 >= area.height {
         return 0;
@@ -93,24 +93,24 @@ fn draw_lines(said: &str, area: Rect, line: u16, buffer: &mut Buffer) -> u16 {
 }
 
 /// The day, and before it how many things in the book cannot be right; `e` names them.
-fn right_of_answer(on: &On<'_>) -> String {
-    let day = on.wording.short_day(on.day());
-    match on.book.picture.doubts.len() {
+fn right_of_answer(cx: &ScreenContext<'_>) -> String {
+    let day = cx.wording.short_day(cx.day());
+    match cx.book.picture.doubts.len() {
         0 => day,
-        doubts => format!("{} (e)  {day}", on.wording.banner_doubts(doubts as i64)),
+        doubts => format!("{} (e)  {day}", cx.wording.banner_doubts(doubts as i64)),
     }
 }
 
 /// The screens by digit and name; only the present one by name where there is no room.
-fn draw_screens(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+fn draw_screens(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let names: Vec<(usize, ScreenName, String)> =
-        ScreenName::ALL.iter().enumerate().map(|(i, name)| (i + 1, *name, screen_name(*name, on.wording))).collect();
+        ScreenName::ALL.iter().enumerate().map(|(i, name)| (i + 1, *name, screen_name(*name, cx.wording))).collect();
     let all = names.iter().map(|(_, _, name)| width_of(name) + 4).sum::<usize>();
     let short = all > usize::from(area.width);
     let mut x = area.x;
-    for (digit, name, said) in names {
+    for (digit, name, sentence) in names {
         let here = name == model.at;
-        let text = if short && !here { format!(" {digit} ") } else { format!(" {digit} {said} ") };
+        let text = if short && !here { format!(" {digit} ") } else { format!(" {digit} {sentence} ") };
         let style = if here { Ink::Chosen.style().add_modifier(Modifier::BOLD) } else { Ink::Plain.style() };
         let room = usize::from(area.right().saturating_sub(x));
         buffer.set_stringn(x, area.y, &text, room, style);
@@ -119,38 +119,38 @@ fn draw_screens(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
 }
 
 /// Lines that must be seen all the time.
-fn banners(model: &Model, on: &On<'_>) -> Vec<String> {
-    let wording = on.wording;
-    let mut said = Vec::new();
-    let day = wording.day(on.day());
-    match on.book.picture.looking {
+fn banners(model: &Model, cx: &ScreenContext<'_>) -> Vec<String> {
+    let wording = cx.wording;
+    let mut sentence = Vec::new();
+    let day = wording.day(cx.day());
+    match cx.book.picture.looking {
         Looking::Today => {}
-        Looking::Back => said.push(wording.banner_back(day)),
-        Looking::Ahead => said.push(wording.banner_ahead(day)),
+        Looking::Back => sentence.push(wording.banner_back(day)),
+        Looking::Ahead => sentence.push(wording.banner_ahead(day)),
     }
     if let Some(day) = model.writing_day {
-        said.push(wording.banner_writing_day(wording.day(day)));
+        sentence.push(wording.banner_writing_day(wording.day(day)));
     }
-    if on.book.leads == Leads::Handbook {
-        said.push(wording.banner_handbook());
+    if cx.book.forecast_basis == ForecastBasis::Handbook {
+        sentence.push(wording.banner_handbook());
     }
     if model.cannot_write() {
-        said.push(wording.banner_read_only());
+        sentence.push(wording.banner_read_only());
     }
-    said
+    sentence
 }
 
 /// The lines below the screen: the message, and the keys; the answer is how many.
-fn draw_bottom(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer, top: u16) -> u16 {
+fn draw_bottom(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer, top: u16) -> u16 {
     let left = area.height.saturating_sub(top);
     if left < 3 {
         return 0;
     }
     let keys = Rect { y: area.bottom() - 1, height: 1, ..area };
-    draw_hints(model, on, keys, buffer);
-    let said = message(model, on);
+    draw_hints(model, cx, keys, buffer);
+    let sentence = message(model, cx);
     let mut page = Page::new(area.width);
-    if let Some((text, ink)) = said {
+    if let Some((text, ink)) = sentence {
         page.hanging("", Ink::Plain, &text, ink);
     }
     // A long message takes the lines it needs, up to a third of the screen.
@@ -164,18 +164,18 @@ fn draw_bottom(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer, top:
     1 + wanted
 }
 
-fn message(model: &Model, on: &On<'_>) -> Option<(String, Ink)> {
+fn message(model: &Model, cx: &ScreenContext<'_>) -> Option<(String, Ink)> {
     if !model.pending.is_empty() {
-        return Some((on.wording.saving(), Ink::Strong));
+        return Some((cx.wording.saving(), Ink::Strong));
     }
     model.notice.as_ref().map(|notice| (notice.text.clone(), notice.ink))
 }
 
 /// The keys that matter here, as many as have room; help and back always.
-fn draw_hints(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let wording = on.wording;
+fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let wording = cx.wording;
     let line = match model.layers.last() {
-        Some(Layer::Form(form)) => form_hint(form, on, usize::from(area.width)),
+        Some(Layer::Form(form)) => form_hint(form, cx, usize::from(area.width)),
         Some(layer) => {
             let named: Vec<String> = layer_keys(layer)
                 .iter()
@@ -184,7 +184,7 @@ fn draw_hints(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
             named.join("  ")
         }
         None => {
-            let own = model.screens.at(model.at).keys(on);
+            let own = model.screens.at(model.at).keys(cx);
             hints(own.iter().chain(EVERYWHERE).filter(|line| line.hinted), wording, usize::from(area.width))
         }
     };
@@ -198,27 +198,27 @@ fn draw_hints(model: &Model, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
 }
 
 /// The keys of what lies over a screen.
-fn layer_keys(layer: &Layer) -> &'static [(&'static str, Does)] {
+fn layer_keys(layer: &Layer) -> &'static [(&'static str, KeyAction)] {
     match layer {
-        Layer::Confirm(_) => &[("w", Does::Withdraw), ("q", Does::Back)],
-        Layer::Why(_) | Layer::News(_) | Layer::Help(_) => &[("q", Does::Back), (". ,", Does::Page)],
-        Layer::Options(_) => &[("q", Does::Back)],
-        Layer::Day(_) => &[("q", Does::Back), ("Enter", Does::GoThere)],
-        Layer::Form(_) | Layer::Kinds(_) | Layer::Find(_) => &[("q", Does::Back), ("Enter", Does::Open)],
+        Layer::Confirm(_) => &[("w", KeyAction::Withdraw), ("q", KeyAction::Back)],
+        Layer::Why(_) | Layer::News(_) | Layer::Help(_) => &[("q", KeyAction::Back), (". ,", KeyAction::Page)],
+        Layer::Options(_) => &[("q", KeyAction::Back)],
+        Layer::Day(_) => &[("q", KeyAction::Back), ("Enter", KeyAction::GoThere)],
+        Layer::Form(_) | Layer::Kinds(_) | Layer::Find(_) => &[("q", KeyAction::Back), ("Enter", KeyAction::Open)],
     }
 }
 
-fn form_hint(_form: &Form, on: &On<'_>, room: usize) -> String {
-    let long = on.wording.form_keys();
-    if width_of(&long) <= room { long } else { on.wording.form_keys_short() }
+fn form_hint(_form: &Form, cx: &ScreenContext<'_>, room: usize) -> String {
+    let long = cx.wording.form_keys();
+    if width_of(&long) <= room { long } else { cx.wording.form_keys_short() }
 }
 
 /// Keys with their words, whole, as many as have room; the last three always have.
 fn hints<'a>(lines: impl Iterator<Item = &'a KeyLine>, wording: &Wording, room: usize) -> String {
-    let said: Vec<String> = lines
+    let sentence: Vec<String> = lines
         .map(|line| format!("{} {}", wording.keys_named(line.keys), wording.key_does(&line.does.to_string())))
         .collect();
-    let mut kept = said.clone();
+    let mut kept = sentence.clone();
     // What everyone knows goes last; of the screen's own the rear ones go first.
     let everywhere = EVERYWHERE.iter().filter(|line| line.hinted).count();
     while width_of(&kept.join("  ")) > room && !kept.is_empty() {

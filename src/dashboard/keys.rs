@@ -55,7 +55,7 @@ impl Key {
 
 words! {
     /// What a key does. The file spelling names its sentence.
-    Does {
+    KeyAction {
         /// Another screen by its digit.
         ScreenDigit: "screen_digit";
         /// The next screen.
@@ -191,54 +191,54 @@ pub struct KeyLine {
     /// The keys as they are shown: `l`, `1-7`, `Enter`, `arrows`.
     pub keys: &'static str,
     /// What they do.
-    pub does: Does,
+    pub does: KeyAction,
     /// Whether the hint line names it.
     pub hinted: bool,
 }
 
 /// A line that the hints name.
-pub const fn hinted(keys: &'static str, does: Does) -> KeyLine {
+pub const fn hinted(keys: &'static str, does: KeyAction) -> KeyLine {
     KeyLine { keys, does, hinted: true }
 }
 
 /// A line that only help names.
-pub const fn known(keys: &'static str, does: Does) -> KeyLine {
+pub const fn known(keys: &'static str, does: KeyAction) -> KeyLine {
     KeyLine { keys, does, hinted: false }
 }
 
 /// Keys that mean the same on every screen.
 pub const EVERYWHERE: &[KeyLine] = &[
-    known("1-7", Does::ScreenDigit),
-    known("Tab", Does::ScreenNext),
-    known("arrows", Does::Move),
-    known(", .", Does::Page),
-    known("Enter", Does::Open),
-    hinted("q", Does::Back),
-    hinted("h", Does::Help),
-    hinted("y", Does::Why),
-    known("f", Does::Find),
-    hinted("n", Does::Write),
-    known("d", Does::Day),
-    known("b", Does::WritingDay),
-    known("e", Does::News),
-    known("u", Does::Undo),
-    known("x", Does::Contrast),
-    known("z", Does::Options),
+    known("1-7", KeyAction::ScreenDigit),
+    known("Tab", KeyAction::ScreenNext),
+    known("arrows", KeyAction::Move),
+    known(", .", KeyAction::Page),
+    known("Enter", KeyAction::Open),
+    hinted("q", KeyAction::Back),
+    hinted("h", KeyAction::Help),
+    hinted("y", KeyAction::Why),
+    known("f", KeyAction::Find),
+    hinted("n", KeyAction::Write),
+    known("d", KeyAction::Day),
+    known("b", KeyAction::WritingDay),
+    known("e", KeyAction::News),
+    known("u", KeyAction::Undo),
+    known("x", KeyAction::Contrast),
+    known("z", KeyAction::Options),
 ];
 
 /// Keys that write about the tray that is chosen, on the Walk and on the Trays.
 pub const ON_A_TRAY: &[KeyLine] = &[
-    known("c", Does::Count),
-    known("l", Does::Lost),
-    known("k", Does::Cull),
-    known("m", Does::MoveOn),
-    known("s", Does::Shade),
-    known("w", Does::Water),
-    known("g", Does::Measure),
-    known("p", Does::Plug),
-    known("t", Does::Flush),
-    known("o", Does::Outplant),
-    known("a", Does::Note),
+    known("c", KeyAction::Count),
+    known("l", KeyAction::Lost),
+    known("k", KeyAction::Cull),
+    known("m", KeyAction::MoveOn),
+    known("s", KeyAction::Shade),
+    known("w", KeyAction::Water),
+    known("g", KeyAction::Measure),
+    known("p", KeyAction::Plug),
+    known("t", KeyAction::Flush),
+    known("o", KeyAction::Outplant),
+    known("a", KeyAction::Note),
 ];
 
 /// The kind of entry that a key of [`ON_A_TRAY`] opens the form of.

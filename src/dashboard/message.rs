@@ -11,12 +11,12 @@ use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
-use crate::reckon::forecast::{Leads, Outlook};
+use crate::reckon::forecast::{ForecastBasis, Outlook};
 use crate::reckon::picture::Doubt;
 use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
 use crate::reckon::{Change, Picture, View};
-use crate::wording::Lang;
+use crate::wording::Wording;
 
 /// What happened.
 #[derive(Debug)]
@@ -86,15 +86,15 @@ pub enum Request {
     /// To look at a day.
     Look(View),
     /// What leads in forecasts.
-    Lead(Leads),
+    ForecastBasis(ForecastBasis),
     /// The entries about something.
     Story(Subject),
     /// Entries, newest first, that hold a text.
     Entries {
         /// What they hold, in the sentence that says them, the writer's name or their number; empty holds for all.
         search: String,
-        /// The language of the sentences.
-        lang: Lang,
+        /// The sentences.
+        wording: Arc<Wording>,
         /// The most that are wanted.
         most: usize,
     },
@@ -123,7 +123,7 @@ pub struct Drawn {
     /// What the clock says.
     pub now: Now,
     /// What leads in forecasts.
-    pub leads: Leads,
+    pub forecast_basis: ForecastBasis,
     /// Entries in the book.
     pub entries: usize,
     /// Whether nothing can be written.
@@ -182,6 +182,8 @@ pub enum Answer {
     Entries(FoundEntries),
     /// A day of the year that was asked for.
     YearDay(YearAsked, Box<SeasonDay>),
+    /// What was asked for could not be read.
+    NotRead(DeskError),
     /// What changed, the Picture before, and the entries that changed it.
     News(Vec<Change>, Arc<Picture>, Vec<Arc<Entry>>),
 }

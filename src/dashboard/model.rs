@@ -1,9 +1,10 @@
 //! Everything the screen knows.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::act::{KeptForm, ScreenName};
-use super::context::{Book, Notice, On};
+use super::context::{Book, Notice, ScreenContext};
 use super::form::Form;
 use super::layer::Layer;
 use super::look::{Ink, Look};
@@ -16,7 +17,7 @@ pub struct Model {
     /// The book.
     pub book: Book,
     /// The sentences.
-    pub wording: Wording,
+    pub wording: Arc<Wording>,
     /// The look.
     pub look: Look,
     /// Columns and rows.
@@ -47,8 +48,8 @@ pub struct Model {
 
 impl Model {
     /// What screens and layers are handed.
-    pub fn on(&self) -> On<'_> {
-        On {
+    pub fn context(&self) -> ScreenContext<'_> {
+        ScreenContext {
             book: &self.book,
             wording: &self.wording,
             look: self.look,

@@ -1,7 +1,9 @@
 //! From a message to effects. Touches no terminal, no file, no clock and no thread.
 
+use std::sync::Arc;
+
 use super::act::{Act, FormFor, KeptForm, ScreenName, Switch, WhyOf};
-use super::context::On;
+use super::context::ScreenContext;
 use super::form::{Form, KEPT_FORM, Tried};
 use super::keys::{Key, kind_for_tray};
 use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, News, Options, Why};
@@ -12,7 +14,7 @@ use super::screens::screen::Screen;
 use crate::desk::{DeskError, Recorded, Withdraws};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::View;
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::Looking;
 use crate::wording::{Lang, Wording};
 
@@ -31,19 +33,23 @@ pub fn update(model: &mut Model, message: Message) -> Vec<Effect> {
 
 /// The program was just opened, or a screen is shown: what it needs is asked for.
 pub fn refresh(model: &mut Model) -> Vec<Effect> {
-    let acts = with_screen(model, |screen, on| screen.refresh(on));
+    let acts = with_screen(model, |screen, cx| screen.refresh(cx));
     act_all(model, acts)
 }
 
-fn with_screen<T>(model: &mut Model, run: impl FnOnce(&mut dyn Screen, &On<'_>) -> T) -> T {
+fn with_screen<T>(model: &mut Model, run: impl FnOnce(&mut dyn Screen, &ScreenContext<'_>) -> T) -> T {
     let at = model.at;
     with_screen_at(model, at, run)
 }
 
-fn with_screen_at<T>(model: &mut Model, at: ScreenName, run: impl FnOnce(&mut dyn Screen, &On<'_>) -> T) -> T {
+fn with_screen_at<T>(
+    model: &mut Model,
+    at: ScreenName,
+    run: impl FnOnce(&mut dyn Screen, &ScreenContext<'_>) -> T,
+) -> T {
     // The screens are taken out for the moment, so that they can look at the rest.
     let mut screens = std::mem::take(&mut model.screens);
-    let answer = run(screens.at_mut(at), &model.on());
+    let answer = run(screens.at_mut(at), &model.context());
     model.screens = screens;
     answer
 }
@@ -56,11 +62,11 @@ fn press(model: &mut Model, key: Key) -> Vec<Effect> {
         _ => {}
     }
     if let Some(mut layer) = model.layers.pop() {
-        let acts = layer.press(key, &model.on());
+        let acts = layer.press(key, &model.context());
         return after_layer(model, layer, acts);
     }
     model.notice = None;
-    if let Some(acts) = with_screen(model, |screen, on| screen.press(key, on)) {
+    if let Some(acts) = with_screen(model, |screen, cx| screen.press(key, cx)) {
         return act_all(model, acts);
     }
     everywhere(model, key)
@@ -118,7 +124,7 @@ fn forget_form(model: &mut Model, kind: &str) -> Vec<Effect> {
 }
 
 fn try_out(model: &mut Model, form: &mut Form) -> Vec<Effect> {
-    match form.drafts(&model.on(), &model.who) {
+    match form.drafts(&model.context(), &model.who) {
         Ok(drafts) => {
             let ticket = model.ticket();
             form.trying(ticket);
@@ -133,21 +139,21 @@ fn try_out(model: &mut Model, form: &mut Form) -> Vec<Effect> {
 
 /// Enter: the form goes to the clerk and the walk goes on; where it is refused, it comes back with what was typed.
 fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
-    let drafts = match form.drafts(&model.on(), &model.who) {
+    let drafts = match form.drafts(&model.context(), &model.who) {
         Ok(drafts) => drafts,
-        Err((at, said)) => {
-            form.mend(at, said);
+        Err((at, sentence)) => {
+            form.mend(at, sentence);
             model.layers.push(Layer::Form(Box::new(form)));
             return Vec::new();
         }
     };
     let ticket = model.ticket();
     let mut effects = vec![Effect::Ask(Request::Record { ticket, drafts })];
-    let (stop, said, at) = (form.stop().to_string(), form.summary(&model.on()), form.screen());
+    let (stop, sentence, at) = (form.stop().to_string(), form.summary(&model.context()), form.screen());
     let kind = form.kind();
     model.pending.insert(ticket, form);
     if !stop.is_empty() {
-        let acts = with_screen_at(model, at, |screen, on| screen.handed_in(&stop, kind, &said, on));
+        let acts = with_screen_at(model, at, |screen, cx| screen.handed_in(&stop, kind, &sentence, cx));
         effects.extend(act_all(model, acts));
     }
     effects
@@ -155,15 +161,15 @@ fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
 
 fn take_text(model: &mut Model, text: &str) -> Vec<Effect> {
     if let Some(mut layer) = model.layers.pop() {
-        let acts = layer.text(text, &model.on());
+        let acts = layer.text(text, &model.context());
         return after_layer(model, layer, acts);
     }
-    if let Some(acts) = with_screen(model, |screen, on| screen.text(text, on)) {
+    if let Some(acts) = with_screen(model, |screen, cx| screen.text(text, cx)) {
         return act_all(model, acts);
     }
     // Text is never a command: it is looked for.
     let mut find = Find::default();
-    let acts = find.text(text, &model.on());
+    let acts = find.text(text, &model.context());
     after_layer(model, Layer::Find(find), acts)
 }
 
@@ -179,11 +185,11 @@ fn everywhere(model: &mut Model, key: Key) -> Vec<Effect> {
         Key::BackTab => act(model, Act::Screen(ScreenName::ALL[(at + 6) % 7])),
         Key::Esc | Key::Char('q') => leave(model),
         Key::Char('h' | '?') => {
-            let here = model.screens.at(model.at).keys(&model.on());
+            let here = model.screens.at(model.at).keys(&model.context());
             model.layers.push(Layer::Help(Help::new(here)));
             Vec::new()
         }
-        Key::Char('y') => match model.screens.at(model.at).why(&model.on()) {
+        Key::Char('y') => match model.screens.at(model.at).why(&model.context()) {
             Some(of) => act(model, Act::Why(of)),
             None => act(model, Act::Say(model.wording.said_no_reason())),
         },
@@ -216,7 +222,7 @@ fn everywhere(model: &mut Model, key: Key) -> Vec<Effect> {
 /// A letter that writes about the tray that is chosen.
 fn write_about_chosen(model: &mut Model, letter: char) -> Vec<Effect> {
     let Some(kind) = kind_for_tray(letter) else { return Vec::new() };
-    let chosen = model.screens.at(model.at).chosen(&model.on());
+    let chosen = model.screens.at(model.at).chosen(&model.context());
     match chosen {
         Some(subject @ Subject::Tray(_)) => act(model, Act::Form(FormFor::about(kind, Some(&subject)))),
         Some(_) | None => Vec::new(),
@@ -232,11 +238,11 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
         Act::Form(asked) => open_form(model, &asked),
         Act::TakeUp(kept) => take_up(model, &kept),
         Act::Kinds => {
-            if let Some(said) = why_not_write(model) {
-                model.say(said, Ink::Waits);
+            if let Some(sentence) = why_not_write(model) {
+                model.say(sentence, Ink::Waits);
                 return Vec::new();
             }
-            let about = model.screens.at(model.at).chosen(&model.on());
+            let about = model.screens.at(model.at).chosen(&model.context());
             let kept = model.kept.get(KEPT_FORM).cloned();
             model.layers.push(Layer::Kinds(Kinds::new(about, kept)));
             Vec::new()
@@ -248,8 +254,8 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
             refresh(model)
         }
         Act::Write(drafts) => {
-            if let Some(said) = why_not_write(model) {
-                model.say(said, Ink::Waits);
+            if let Some(sentence) = why_not_write(model) {
+                model.say(sentence, Ink::Waits);
                 return Vec::new();
             }
             let ticket = model.ticket();
@@ -264,13 +270,13 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
             model.writing_day = day;
             Vec::new()
         }
-        Act::Say(said) => {
-            model.say(said, Ink::Plain);
+        Act::Say(sentence) => {
+            model.say(sentence, Ink::Plain);
             Vec::new()
         }
         Act::Story(subject) => vec![Effect::Ask(Request::Story(subject))],
         Act::Entries(search, most) => {
-            vec![Effect::Ask(Request::Entries { search, lang: model.wording.lang(), most })]
+            vec![Effect::Ask(Request::Entries { search, wording: Arc::clone(&model.wording), most })]
         }
         Act::News => {
             let day = model.book.picture.day.plus(-1);
@@ -294,8 +300,8 @@ fn why_not_write(model: &Model) -> Option<String> {
 
 /// Opens a form, or says why nothing can be written.
 pub(super) fn open_form(model: &mut Model, asked: &FormFor) -> Vec<Effect> {
-    if let Some(said) = why_not_write(model) {
-        model.say(said, Ink::Waits);
+    if let Some(sentence) = why_not_write(model) {
+        model.say(sentence, Ink::Waits);
         return Vec::new();
     }
     // A form left half-filled for the same kind and thing is taken up where it was.
@@ -323,7 +329,7 @@ fn take_up(model: &mut Model, kept: &KeptForm) -> Vec<Effect> {
 }
 
 fn open_why(model: &mut Model, of: WhyOf) -> Vec<Effect> {
-    let subject = of.subject(&model.on());
+    let subject = of.subject(&model.context());
     model.layers.push(Layer::Why(Why::new(of)));
     let missing = subject.filter(|subject| model.book.story_of(subject).is_none());
     missing.map_or_else(Vec::new, |subject| vec![Effect::Ask(Request::Story(subject))])
@@ -339,7 +345,7 @@ fn go_to(model: &mut Model, subject: &Subject) -> Vec<Effect> {
     };
     for name in [model.at, best] {
         model.at = name;
-        if with_screen(model, |screen, on| screen.go_to(subject, on)) {
+        if with_screen(model, |screen, cx| screen.go_to(subject, cx)) {
             break;
         }
     }
@@ -347,8 +353,8 @@ fn go_to(model: &mut Model, subject: &Subject) -> Vec<Effect> {
 }
 
 fn ask_take_back(model: &mut Model, what: Withdraws) -> Vec<Effect> {
-    if let Some(said) = why_not_write(model) {
-        model.say(said, Ink::Waits);
+    if let Some(sentence) = why_not_write(model) {
+        model.say(sentence, Ink::Waits);
         return Vec::new();
     }
     let ticket = model.ticket();
@@ -361,15 +367,19 @@ fn switch_option(model: &mut Model, switch: Switch) -> Vec<Effect> {
     match switch {
         Switch::Lang => {
             let other = if model.wording.lang() == Lang::En { Lang::Es } else { Lang::En };
-            model.wording = Wording::new(other);
+            model.wording = Arc::new(Wording::new(other));
             model.notice = None;
         }
         Switch::Contrast => model.look.toggle_contrast(),
         Switch::Ascii => model.look.ascii = !model.look.ascii,
         Switch::ReadOnly => model.read_only = !model.read_only,
         Switch::Handbook => {
-            let other = if model.book.leads == Leads::Here { Leads::Handbook } else { Leads::Here };
-            return vec![Effect::Ask(Request::Lead(other))];
+            let other = if model.book.forecast_basis == ForecastBasis::OwnRecords {
+                ForecastBasis::Handbook
+            } else {
+                ForecastBasis::OwnRecords
+            };
+            return vec![Effect::Ask(Request::ForecastBasis(other))];
         }
         Switch::Mouse => {
             model.mouse = !model.mouse;
@@ -435,11 +445,17 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
             model.say(model.wording.said_taken_back(taken.entries.len() as i64), Ink::Strong);
         }
         Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),
+        Answer::NotRead(fault) => {
+            let lines = refusal_lines(model, &fault);
+            model.say(lines.join(" "), Ink::Danger);
+        }
         Answer::Story(subject, entries) => model.book.story = Some((subject, entries)),
         Answer::Entries(found) => {
             model.book.found = Some(found);
             return refresh(model);
         }
+        // Drawn before something was written or another day was looked at.
+        Answer::YearDay(asked, _) if asked.generation != model.book.generation => {}
         Answer::YearDay(asked, day) => {
             if model.book.year.as_ref().is_none_or(|(of, _)| *of != asked) {
                 model.book.year = Some((asked, std::collections::BTreeMap::new()));
@@ -449,7 +465,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
             }
         }
         Answer::News(changed, before, entries) => {
-            let lines = super::layer::news_words(&changed, &before, &entries, &model.on());
+            let lines = super::layer::news_words(&changed, &before, &entries, &model.context());
             for layer in &mut model.layers {
                 if let Layer::News(news) = layer {
                     news.found(lines);
@@ -471,8 +487,8 @@ fn written(model: &mut Model, ticket: u64, recorded: &Recorded) -> Vec<Effect> {
     let form = model.pending.remove(&ticket);
     // What a screen wrote without a form is named by how many entries it took.
     let entries = || model.wording.entries(recorded.entries.len() as i64);
-    let what = form.as_ref().map_or_else(entries, |form| form.heading(&model.on()));
-    let said = match doubts.first() {
+    let what = form.as_ref().map_or_else(entries, |form| form.heading(&model.context()));
+    let sentence = match doubts.first() {
         Some(doubt) => {
             let doubt = model.wording.doubt(doubt, &model.book.picture.site.species);
             model.wording.said_saved_doubt(what, doubt)
@@ -480,12 +496,12 @@ fn written(model: &mut Model, ticket: u64, recorded: &Recorded) -> Vec<Effect> {
         None => model.wording.said_saved(what),
     };
     let ink = if doubts.is_empty() { Ink::Strong } else { Ink::Waits };
-    model.say(said, ink);
+    model.say(sentence, ink);
     let Some(form) = form else { return Vec::new() };
     let mut effects = forget_form(model, form.kind());
     let (stop, at) = (form.stop().to_string(), form.screen());
     if !stop.is_empty() {
-        let acts = with_screen_at(model, at, |screen, on| screen.written(&stop, on));
+        let acts = with_screen_at(model, at, |screen, cx| screen.written(&stop, cx));
         effects.extend(act_all(model, acts));
     }
     effects
@@ -501,7 +517,7 @@ fn refused(model: &mut Model, ticket: u64, fault: &DeskError) -> Vec<Effect> {
             form.refused(lines);
             put_back(model, form);
             if !stop.is_empty() {
-                let acts = with_screen_at(model, at, |screen, on| screen.came_back(&stop, on));
+                let acts = with_screen_at(model, at, |screen, cx| screen.came_back(&stop, cx));
                 return act_all(model, acts);
             }
         }

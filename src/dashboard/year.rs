@@ -11,6 +11,8 @@ use crate::reckon::{FromThen, Ledger, View};
 /// Which days are wanted.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct YearAsked {
+    /// Which drawing of the book it is asked for: days of another are not of this book any more.
+    pub generation: u64,
     /// The first day.
     pub from: Day,
     /// Days from one to the next.

@@ -10,6 +10,7 @@ use crate::base::{BedName, SpeciesKey, TrayCode};
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::{Catalogue, Profile};
 use crate::reckon::Picture;
+use crate::reckon::tray::exposure::light_band;
 use crate::share::first_day::{ColumnTaken, FirstDay, NameTaken, OrderTaken, Total, Understood};
 use crate::share::sheet::{DayOrder, Encoding, Table, read_table};
 use crate::share::{LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
@@ -138,6 +139,7 @@ impl Desk {
             who,
             order,
             find: &|written| species.find(written),
+            several: &|written| species.resolve(written).several(),
             nearest: &|written| species.nearest(written),
             spacing: &|key| species.get(key).and_then(|profile| usual(profile)),
             containers: &containers,
@@ -175,7 +177,7 @@ fn note_profile_gaps(read: &mut FirstDay, catalogue: &Catalogue) {
         trays.filter_map(|(line, draft)| Some((*line, draft.body.get("species")?.as_str()?.to_string()))).collect();
     for (line, species) in named {
         let Some(profile) = catalogue.find(&species).and_then(|key| catalogue.get(&key)) else { continue };
-        if profile.outplant_shade_least_pct.is_none() && profile.outplant_shade_most_pct.is_none() {
+        if light_band(Some(profile.as_ref())).is_none() {
             read.note_unknown(UnknownWhat::SpeciesShade, Some(&species), line);
         }
         if profile.plantable_most_days.is_none() {

@@ -4,16 +4,15 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::Now;
 use super::names::BatchNames;
+use super::now::Now;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::journal::JournalError;
-use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::types::ArrivedFrom;
-use crate::nursery::entry::{BookEntry, Entry, SeedEntry, TrayEntry, What, nominal_minutes, reading};
-use crate::nursery::envelope::{Draft, canonical};
+use crate::nursery::entry::{BookEntry, Entry, SeedEntry, TrayEntry, What, nominal_minutes};
+use crate::nursery::envelope::Draft;
 use crate::reckon::Fold;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::stock::Origin;
@@ -88,7 +87,7 @@ fn brings(what: &What, subject: &Subject) -> bool {
     }
 }
 
-/// Judges drafts and leaves them laid over the fold; the caller puts them back.
+/// Judges drafts and leaves them laid over the fold; the caller rolls them back.
 pub(super) fn judge(
     fold: &mut Fold,
     mut drafts: Vec<Draft>,
@@ -155,18 +154,6 @@ fn name_check(
         }
     }
     whats.into_iter().map(|(_, what)| what).collect()
-}
-
-/// What a draft says.
-pub(super) fn read(draft: &Draft) -> Result<What, Refusal> {
-    let body = canonical(&serde_json::Value::Object(draft.body.clone()));
-    reading::read_body(&draft.kind, &body).map_err(|_| {
-        let problem = Problem::Unreadable;
-        Refusal::Entry(EntryFault::Field {
-            kind: draft.kind.clone(),
-            fault: FieldFault { field: "body".into(), problem },
-        })
-    })
 }
 
 pub(super) fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {

@@ -4,10 +4,10 @@
 mod book;
 pub mod exchange;
 mod first_day;
-mod in_parts;
 mod judge;
 mod kept;
 mod names;
+mod now;
 mod paper;
 mod refusal;
 pub mod sample;
@@ -26,31 +26,23 @@ pub use exchange::{
 };
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
+pub use now::Now;
 pub use paper::{day_asked, day_said};
 pub use refusal::{DeskError, Refusal, Refused, is_a_share};
 pub use undo::{TakenBack, Withdraws};
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::path::Path;
 use std::sync::Arc;
 
-use crate::base::{Clock, Day, DeviceId, EntryId, Moment};
+use crate::base::{Day, DeviceId, EntryId, Moment};
 use crate::journal::Journal;
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::picture::Doubt;
-use crate::reckon::{Fold, Picture};
-
-/// What the clock says, read once by the caller.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct Now {
-    /// Today, as the person means it.
-    pub today: Day,
-    /// The time of day; none where today was set by hand.
-    pub clock: Option<Clock>,
-    /// The instant.
-    pub moment: Moment,
-}
+use crate::reckon::{Fold, FromThen, Picture, View};
+use book::BookSource;
 
 /// What was written.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -69,7 +61,7 @@ pub struct Desk {
     now: Now,
     arrival: i64,
     fold: Fold,
-    kept: book::LastKept,
+    source: Box<dyn BookSource>,
     whole_below: u64,
     count: usize,
 }
@@ -107,9 +99,9 @@ impl Desk {
 
     fn over_reading_whole_below(mut journal: Journal, now: Now, whole_below: u64) -> Result<Desk, DeskError> {
         let opened = book::open(&mut journal, now, whole_below)?;
-        let book::Opened { fold, arrival, kept } = opened;
+        let book::Opened { fold, arrival, source } = opened;
         let count = usize::try_from(journal.count()?).unwrap_or(usize::MAX);
-        Ok(Desk { journal, now, arrival, fold, kept, whole_below, count })
+        Ok(Desk { journal, now, arrival, fold, source, whole_below, count })
     }
 
     /// The file.
@@ -172,6 +164,47 @@ impl Desk {
         self.fold.picture()
     }
 
+    /// The Picture of any day, with only what had been recorded by a moment where one is given.
+    pub fn picture_of(&self, view: View) -> Result<Picture, DeskError> {
+        if self.is_of_today(view) { Ok(self.picture()) } else { Ok(self.fold_of(view)?.picture()) }
+    }
+
+    /// The same, and what is called like this is in it though it is archived. A name of nothing is no fault.
+    pub fn picture_with(&mut self, called: &[&str], view: View) -> Result<Picture, DeskError> {
+        let mut about = BTreeSet::new();
+        for name in called {
+            about.extend(self.source.called(&self.journal, &self.fold, name)?);
+        }
+        self.source.look_up_about(&self.journal, &mut self.fold, &about)?;
+        let mut fold = self.fold_of(view)?;
+        about.into_iter().for_each(|subject| fold.activate(subject));
+        Ok(fold.picture())
+    }
+
+    fn is_of_today(&self, view: View) -> bool {
+        view == View { day: self.now.today, known: None }
+    }
+
+    fn fold_of(&self, view: View) -> Result<Fold, DeskError> {
+        if self.is_of_today(view) {
+            return Ok(self.fold.clone());
+        }
+        if view.day > self.now.today && view.known.is_none() {
+            return Ok(self.source.to_come(&self.journal, &self.fold, view)?);
+        }
+        Ok(self.from_then(view)?.then)
+    }
+
+    /// The book as it was in a view of a day that is not to come, and what came after.
+    pub fn from_then(&self, view: View) -> Result<FromThen, DeskError> {
+        Ok(self.source.from_then(&self.journal, &self.fold, view)?)
+    }
+
+    /// Brings what drafts speak of into the fold.
+    fn look_up_named(&mut self, drafts: &mut dyn Iterator<Item = Cow<'_, Draft>>) -> Result<(), JournalError> {
+        self.source.look_up_named(&self.journal, &mut self.fold, drafts)
+    }
+
     /// The end of a day at the nursery, for `--known`.
     pub fn end_of(&self, day: Day) -> Moment {
         let offset = self.fold.site().nursery.on(day).map_or(0.0, |nursery| nursery.utc_offset_h.0);
@@ -192,19 +225,19 @@ impl Desk {
     }
 
     fn add(&mut self, new: Vec<Arc<Entry>>) -> Result<(), DeskError> {
-        if !self.fold.is_whole() && new.iter().any(|entry| book::describes_species(&self.journal, entry)) {
-            return self.open_anew();
+        if self.source.must_open_again(&self.journal, &new) {
+            return self.open_again();
         }
-        book::look_up_for(&self.journal, &mut self.fold, &new)?;
+        self.source.look_up_for(&self.journal, &mut self.fold, &new)?;
         self.fold.add(new);
-        self.keep_stories_now_and_then();
+        self.source.keep_now_and_then(&mut self.journal, &self.fold, self.arrival);
         Ok(())
     }
 
-    /// Folds the book anew, from its file.
-    fn open_anew(&mut self) -> Result<(), DeskError> {
-        let book::Opened { fold, arrival, kept } = book::open(&mut self.journal, self.now, self.whole_below)?;
-        (self.fold, self.arrival, self.kept) = (fold, arrival, kept);
+    /// Opens the book again, from its file.
+    fn open_again(&mut self) -> Result<(), DeskError> {
+        let book::Opened { fold, arrival, source } = book::open(&mut self.journal, self.now, self.whole_below)?;
+        (self.fold, self.arrival, self.source) = (fold, arrival, source);
         self.count = usize::try_from(self.journal.count()?).unwrap_or(usize::MAX);
         Ok(())
     }
@@ -248,13 +281,13 @@ impl Desk {
         moment: Moment,
         device: Option<DeviceId>,
     ) -> Result<(Vec<Draft>, Vec<Doubt>), DeskError> {
-        self.look_up_named(drafts.iter())?;
+        self.look_up_named(&mut drafts.iter().map(Cow::Borrowed))?;
         if known.is_empty() {
             let (drafts, judged) = self.judge(drafts, moment, device)?;
             let doubts = judged.roll_back(&mut self.fold);
             return Ok((drafts, doubts));
         }
-        book::look_up_for(&self.journal, &mut self.fold, &known)?;
+        self.source.look_up_for(&self.journal, &mut self.fold, &known)?;
         let before: BTreeSet<Doubt> = self.fold.all_doubts().into_iter().collect();
         self.fold.add(known);
         let (drafts, _) = self.judge(drafts, moment, device)?;
@@ -268,8 +301,8 @@ impl Desk {
         moment: Moment,
         device: Option<DeviceId>,
     ) -> Result<(Vec<Draft>, judge::Trial), DeskError> {
-        let journal = &self.journal;
-        let mut look_up = |fold: &mut Fold, entries: &[Arc<Entry>]| book::look_up_for(journal, fold, entries);
+        let (journal, source) = (&self.journal, &self.source);
+        let mut look_up = |fold: &mut Fold, entries: &[Arc<Entry>]| source.look_up_for(journal, fold, entries);
         judge::judge(&mut self.fold, drafts, self.now, moment, device, &mut look_up)
     }
 }

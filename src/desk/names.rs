@@ -10,14 +10,26 @@ use super::refusal::{Refusal, is_a_share};
 use crate::base::text::folded;
 use crate::base::{BedName, ContainerName, Day, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode, name_search};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
-use crate::nursery::entry::reading::settle_body;
+use crate::nursery::entry::reading::{read_body, settle_body};
 use crate::nursery::entry::shape::{Field, NameOf, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
-use crate::nursery::envelope::Draft;
+use crate::nursery::envelope::{Draft, canonical};
 use crate::nursery::species::profile::FIGURES;
-use crate::nursery::species::{Catalogue, ProfileFault};
+use crate::nursery::species::{Catalogue, Found, ProfileFault};
 use crate::reckon::Fold;
+
+/// What a draft says.
+pub(super) fn read(draft: &Draft) -> Result<What, Refusal> {
+    let body = canonical(&serde_json::Value::Object(draft.body.clone()));
+    read_body(&draft.kind, &body).map_err(|_| {
+        let problem = Problem::Unreadable;
+        Refusal::Entry(EntryFault::Field {
+            kind: draft.kind.clone(),
+            fault: FieldFault { field: "body".into(), problem },
+        })
+    })
+}
 
 /// The names a batch is judged against: those in the book and those its own lines make.
 pub(super) struct BatchNames<'f> {
@@ -62,7 +74,7 @@ impl<'f> BatchNames<'f> {
     pub fn settle(&mut self, draft: &mut Draft) -> Result<What, Refusal> {
         self.settle_spelling(draft)?;
         self.settle_species(draft)?;
-        let what = super::judge::read(draft)?;
+        let what = read(draft)?;
         self.learn(&what).map(|()| what)
     }
 
@@ -308,9 +320,7 @@ fn settle_record(fields: &[Field], body: &mut Map<String, Value>, species: &Cata
 fn settle_value(shape: &Shape, value: &mut Value, species: &Catalogue) -> Result<(), Refusal> {
     match (shape, value) {
         (Shape::Species, Value::String(written)) => {
-            let key = species
-                .find(written)
-                .ok_or_else(|| Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written)))?;
+            let key = known_species(species, written)?;
             *written = key.as_str().to_string();
             Ok(())
         }
@@ -319,6 +329,15 @@ fn settle_value(shape: &Shape, value: &mut Value, species: &Catalogue) -> Result
         }
         (Shape::Record(fields), Value::Object(map)) => settle_record(fields, map, species),
         _ => Ok(()),
+    }
+}
+
+/// The one species meant by a name.
+fn known_species(species: &Catalogue, written: &str) -> Result<SpeciesKey, Refusal> {
+    match species.resolve(written) {
+        Found::One(key) => Ok(key),
+        Found::Several(plants) => Err(Refusal::SeveralPlants { written: written.trim().to_string(), plants }),
+        Found::Nothing => Err(Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written))),
     }
 }
 

@@ -8,7 +8,7 @@ use super::refusal::Refused;
 use super::{Desk, DeskError, ImportError, Imported, Recorded, Refusal};
 use crate::base::{BedName, Day, SpeciesKey, text, word::Word};
 use crate::nursery::envelope::Draft;
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::DoubtKind;
 use crate::reckon::round::{Task, round_by};
 use crate::reckon::stock::TrayStory;
@@ -49,6 +49,7 @@ impl Desk {
         let known = KnownNames {
             is_seedbed: &is_seedbed,
             find: &|written| species.find(written),
+            several: &|written| species.resolve(written).several(),
             in_bed: &|bed| self.in_bed(bed),
             task: &|written| self.task_named(written),
             ..self.known_names()
@@ -73,6 +74,7 @@ impl Desk {
             lots: received.map(|(code, _)| code.to_string()).collect(),
             is_seedbed: &|_| false,
             find: &|_| None,
+            several: &|_| Vec::new(),
             in_bed: &|_| InBed::default(),
             task: &|_| Err(Vec::new()),
         }
@@ -95,7 +97,8 @@ impl Desk {
     pub fn task_named(&self, written: &str) -> Result<String, Vec<String>> {
         // A round by the handbook alone may ask for other things than one by what was learned here.
         let picture = self.picture();
-        let due = [Leads::Here, Leads::Handbook].map(|leads| round_by(&picture, leads));
+        let due = [ForecastBasis::OwnRecords, ForecastBasis::Handbook]
+            .map(|forecast_basis| round_by(&picture, forecast_basis));
         let due = due.into_iter().flat_map(|round| round.stops.into_iter().chain(round.can_wait));
         let mut ids: Vec<String> = due.map(|stop| stop.id).collect();
         let mut seen = BTreeSet::new();

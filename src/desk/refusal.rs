@@ -21,6 +21,13 @@ pub enum Refusal {
     UnknownBed(BedName, Vec<String>),
     /// No species of this name; the nearest.
     UnknownSpecies(SpeciesKey, Vec<String>),
+    /// Several plants are called so; the one most people mean leads.
+    SeveralPlants {
+        /// What was written.
+        written: String,
+        /// The plants.
+        plants: Vec<SpeciesKey>,
+    },
     /// No such task of the round; the nearest.
     UnknownTask {
         /// What was written.

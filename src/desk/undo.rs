@@ -3,7 +3,6 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::book::look_up_for;
 use super::refusal::{DeskError, Refusal};
 use super::{Desk, Recorded};
 use crate::base::EntryId;
@@ -133,7 +132,7 @@ impl Desk {
     /// Entries about the same subjects that would rest on nothing once the targets are gone: they name a tray nobody
     /// made, or take out more than stands.
     fn left_without_ground(&mut self, targets: &[Arc<Entry>]) -> Result<Vec<Arc<Entry>>, DeskError> {
-        look_up_for(&self.journal, &mut self.fold, targets)?;
+        self.source.look_up_for(&self.journal, &mut self.fold, targets)?;
         let fresh = &self.fold;
         let gone: BTreeSet<&EntryId> = targets.iter().map(|entry| &entry.id).collect();
         let mut without = fresh.clone();
@@ -159,7 +158,7 @@ impl Desk {
     }
 
     fn doubts_without(&mut self, targets: &[Arc<Entry>]) -> Result<Vec<crate::reckon::picture::Doubt>, DeskError> {
-        look_up_for(&self.journal, &mut self.fold, targets)?;
+        self.source.look_up_for(&self.journal, &mut self.fold, targets)?;
         let before: BTreeSet<_> = self.fold().all_doubts().into_iter().collect();
         let mut without = self.fold().clone();
         without.take_out(targets);

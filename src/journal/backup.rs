@@ -7,7 +7,6 @@ use std::path::{Path, PathBuf};
 
 use super::Journal;
 use super::check::{self, CheckReport};
-use super::device;
 use super::disk;
 use super::error::JournalError;
 
@@ -45,7 +44,7 @@ pub(super) fn copy_before_bringing_up(
     let target = if std::fs::symlink_metadata(&first).is_err() {
         first
     } else {
-        disk::beside(path, "", &format!(".version-{version}-{}", device::random_word()))
+        disk::beside(path, "", &format!(".version-{version}-{}", disk::random_word()))
     };
     copy(connection, &target).map(|report| report.path)
 }
@@ -59,7 +58,7 @@ fn copy(source: &Connection, to: &Path) -> Result<BackupReport, JournalError> {
     if !folder.is_dir() {
         return Err(JournalError::NoFolder(folder.to_path_buf()));
     }
-    let fresh = disk::beside(to, ".", &format!(".{}.new", device::random_word()));
+    let fresh = disk::beside(to, ".", &format!(".{}.new", disk::random_word()));
     let made = copy_and_prove(source, &fresh).and_then(|report| {
         let bytes = std::fs::metadata(&fresh).map_err(|error| JournalError::io(&fresh, &error))?.len();
         disk::name_finished(&fresh, to)?;

@@ -10,8 +10,8 @@ use std::time::Duration;
 use super::carve;
 use super::disk;
 use super::error::JournalError;
+use super::note::{Note, WhyReadOnly};
 use super::schema;
-use super::{Note, WhyReadOnly};
 
 /// How long a write waits for another program to end its own.
 const PATIENCE: Duration = Duration::from_secs(5);

@@ -9,12 +9,11 @@ use rusqlite::{Connection, OptionalExtension, params};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::fs::{self, File, OpenOptions};
-use std::hash::{BuildHasher, RandomState};
 use std::path::{Path, PathBuf};
 
-use super::Note;
 use super::disk;
 use super::error::JournalError;
+use super::note::Note;
 use crate::base::{DeviceId, Moment};
 use crate::nursery::envelope::Hash;
 
@@ -54,7 +53,7 @@ pub(super) struct Head {
 
 /// The folder beside the settings.
 #[derive(Debug)]
-pub(super) struct Shelf {
+pub(super) struct DeviceStore {
     folder: PathBuf,
     file_id: String,
     file: PathBuf,
@@ -63,16 +62,16 @@ pub(super) struct Shelf {
 }
 
 /// Numbers reserved for a commit. The lock is held until it is dropped.
-pub(super) struct Hold {
+pub(super) struct Reservation {
     pub device: DeviceId,
     pub head: Head,
     note: DeviceNote,
     lock: Option<File>,
 }
 
-impl Shelf {
-    pub fn new(folder: &Path, file_id: &str, file: &Path) -> Shelf {
-        Shelf { folder: folder.into(), file_id: file_id.into(), file: file.into(), run_only: None }
+impl DeviceStore {
+    pub fn new(folder: &Path, file_id: &str, file: &Path) -> DeviceStore {
+        DeviceStore { folder: folder.into(), file_id: file_id.into(), file: file.into(), run_only: None }
     }
 
     /// The device the next entry will be written as, where it is known already.
@@ -104,7 +103,12 @@ impl Shelf {
     }
 
     /// Reserves `count` numbers of the device this file is written as; inside the write transaction.
-    pub fn reserve(&mut self, journal: &Connection, count: u64, notes: &mut Vec<Note>) -> Result<Hold, JournalError> {
+    pub fn reserve(
+        &mut self,
+        journal: &Connection,
+        count: u64,
+        notes: &mut Vec<Note>,
+    ) -> Result<Reservation, JournalError> {
         let lock = self.lock();
         let noted = lock.as_ref().map_or_else(|error| Err(error.clone()), |_| self.read_or_put_aside(notes));
         let known = self.known(journal, noted.as_ref().unwrap_or(&Devices::default()))?;
@@ -127,17 +131,17 @@ impl Shelf {
             note = DeviceNote { reserved_to: count, ..fresh_note(journal)? };
             notes.push(Note::DeviceOfThisRun { device: note.device.clone(), why: error.to_string() });
             self.run_only = Some(note.clone());
-            return Ok(Hold { device: note.device.clone(), head: Head::default(), note, lock: None });
+            return Ok(Reservation { device: note.device.clone(), head: Head::default(), note, lock: None });
         }
         if let (Some(before), true) = (before, is_new) {
             notes.push(Note::NewDevice { before: before.device, now: note.device.clone() });
         }
-        Ok(Hold { device: note.device.clone(), head, note, lock: lock.ok() })
+        Ok(Reservation { device: note.device.clone(), head, note, lock: lock.ok() })
     }
 
     /// Notes what a commit has written, or with the head unchanged that it was not made.
-    pub fn settle(&mut self, hold: Hold, seq: u64, hash: Option<Hash>, notes: &mut Vec<Note>) {
-        let note = settled(&hold.note, seq, hash);
+    pub fn settle(&mut self, reservation: Reservation, seq: u64, hash: Option<Hash>, notes: &mut Vec<Note>) {
+        let note = settled(&reservation.note, seq, hash);
         if self.run_only.is_some() {
             self.run_only = Some(note);
             return;
@@ -149,7 +153,7 @@ impl Shelf {
         if let Err(error) = saved {
             notes.push(Note::DeviceNotNoted { why: error.to_string() });
         }
-        drop(hold.lock);
+        drop(reservation.lock);
     }
 
     /// The noted device that this very file was last written as, with its last entry.
@@ -199,7 +203,7 @@ impl Shelf {
         match self.read() {
             Err(JournalError::Damaged { .. }) => {
                 let path = self.folder.join(DEVICES);
-                let aside = disk::beside(&path, "", &format!(".unreadable-{}", random_word()));
+                let aside = disk::beside(&path, "", &format!(".unreadable-{}", disk::random_word()));
                 fs::rename(&path, &aside).map_err(|error| JournalError::io(&path, &error))?;
                 notes.push(Note::DevicesPutAside(aside));
                 Ok(Devices::default())
@@ -236,7 +240,7 @@ pub(super) struct Noted {
 /// What was saved in this very file, not in a copy of it. Nothing where the note cannot be read.
 pub(super) fn noted_in(shelf: &Path, file: &Path) -> Vec<Noted> {
     let Some(mark) = disk::file_mark(file) else { return Vec::new() };
-    let noted = Shelf::new(shelf, "", file).read().unwrap_or_default();
+    let noted = DeviceStore::new(shelf, "", file).read().unwrap_or_default();
     let last = noted.files.into_iter().filter_map(|(file_id, mut notes)| Some((file_id, notes.pop()?)));
     last.filter(|(_, note)| note.file.as_ref() == Some(&mark))
         .map(|(file_id, note)| Noted { file_id, device: note.device, last_seq: note.last_seq })
@@ -249,7 +253,7 @@ fn settled(note: &DeviceNote, seq: u64, hash: Option<Hash>) -> DeviceNote {
 
 fn fresh_note(journal: &Connection) -> Result<DeviceNote, JournalError> {
     loop {
-        let word = random_word();
+        let word = disk::random_word();
         let device = DeviceId::new(&word)
             .ok_or_else(|| JournalError::Damaged { what: format!("bug: '{word}' is no device"), entry: None })?;
         if head_of(journal, &device)?.seq == 0 {
@@ -274,23 +278,4 @@ pub(super) fn hash_at(journal: &Connection, device: &DeviceId, seq: u64) -> Resu
     let mut statement = journal.prepare_cached("SELECT hash FROM entry WHERE device = ?1 AND seq = ?2")?;
     let seq = i64::try_from(seq).unwrap_or(i64::MAX);
     Ok(statement.query_row(params![device.as_str(), seq], |row| row.get(0)).optional()?.map(Hash))
-}
-
-/// 64 bits nobody can foretell: the standard library seeds each of its hashers from the system's randomness.
-pub(super) fn random_bits() -> u64 {
-    RandomState::new().hash_one(std::process::id())
-}
-
-/// Eight lower-case letters and digits, a letter first.
-pub(super) fn random_word() -> String {
-    const SIGNS: &[u8; 36] = b"abcdefghijklmnopqrstuvwxyz0123456789";
-    const LENGTH: usize = 8;
-    let mut bits = random_bits();
-    let mut word = String::with_capacity(LENGTH);
-    for place in 0..LENGTH {
-        let choice = if place == 0 { 26 } else { SIGNS.len() as u64 };
-        word.push(char::from(SIGNS[(bits % choice) as usize]));
-        bits /= choice;
-    }
-    word
 }

@@ -1,6 +1,7 @@
 //! Files and folders: private modes, and whole files or none.
 
 use std::fs::{self, File, OpenOptions};
+use std::hash::{BuildHasher, RandomState};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -68,7 +69,7 @@ pub(super) fn name_finished(finished: &Path, path: &Path) -> Result<(), JournalE
 
 /// Replaces a small file wholly or not at all.
 pub(super) fn replace_file(path: &Path, content: &[u8]) -> Result<(), JournalError> {
-    let fresh = beside(path, ".", &format!(".{}.new", super::device::random_word()));
+    let fresh = beside(path, ".", &format!(".{}.new", random_word()));
     let written = make_file(&fresh).and_then(|mut file| {
         file.write_all(content)
             .and_then(|()| file.sync_all())
@@ -97,4 +98,23 @@ pub(super) fn file_mark(path: &Path) -> Option<String> {
     });
     #[cfg(not(unix))]
     return fs::metadata(path).ok().and(None);
+}
+
+/// 64 bits nobody can foretell: the standard library seeds each of its hashers from the system's randomness.
+pub(super) fn random_bits() -> u64 {
+    RandomState::new().hash_one(std::process::id())
+}
+
+/// Eight lower-case letters and digits, a letter first.
+pub(super) fn random_word() -> String {
+    const SIGNS: &[u8; 36] = b"abcdefghijklmnopqrstuvwxyz0123456789";
+    const LENGTH: usize = 8;
+    let mut bits = random_bits();
+    let mut word = String::with_capacity(LENGTH);
+    for place in 0..LENGTH {
+        let choice = if place == 0 { 26 } else { SIGNS.len() as u64 };
+        word.push(char::from(SIGNS[(bits % choice) as usize]));
+        bits /= choice;
+    }
+    word
 }

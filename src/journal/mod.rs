@@ -12,6 +12,7 @@ mod device;
 mod disk;
 mod error;
 mod kept;
+mod note;
 mod rescue;
 mod rows;
 mod schema;
@@ -23,6 +24,7 @@ pub use backup::BackupReport;
 pub use check::{CheckReport, Fault, check, check_with_note};
 pub use error::JournalError;
 pub use kept::{Checkpoint, KeptStory, Sort, Sought};
+pub use note::{Note, WhyReadOnly};
 pub use rescue::{Apart, Lost, Rescued, rescue};
 
 use rusqlite::{Connection, OptionalExtension, params};
@@ -31,54 +33,8 @@ use std::path::{Path, PathBuf};
 use crate::base::DeviceId;
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::Sealed;
-use device::Shelf;
+use device::DeviceStore;
 use rows::{COLUMNS, Names, Written};
-
-/// Something the person should know about an open file that is no error.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub enum Note {
-    /// Opened for reading only.
-    ReadOnly(WhyReadOnly),
-    /// No write-ahead log can be had where the file lies; a rollback journal is used, which is slower and as safe.
-    NoWriteAheadLog {
-        /// What SQLite answered.
-        answer: String,
-    },
-    /// An older file was brought up to this version; the file as it was lies here.
-    KeptBefore(PathBuf),
-    /// The file is a copy or was restored: it goes on as a new device.
-    NewDevice {
-        /// The device before.
-        before: DeviceId,
-        /// The device from now on.
-        now: DeviceId,
-    },
-    /// The folder beside the settings cannot be written: this run writes as a device of its own.
-    DeviceOfThisRun {
-        /// The device.
-        device: DeviceId,
-        /// What the system said.
-        why: String,
-    },
-    /// The entries are saved, but the device's last number could not be noted.
-    DeviceNotNoted {
-        /// What the system said.
-        why: String,
-    },
-    /// The note of the devices could not be read and was put aside here.
-    DevicesPutAside(PathBuf),
-}
-
-/// Why a file is open for reading only.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum WhyReadOnly {
-    /// It was asked for.
-    Asked,
-    /// The file cannot be written.
-    File,
-    /// The folder cannot be written.
-    Folder,
-}
 
 /// A nursery's open file.
 #[derive(Debug)]
@@ -86,7 +42,7 @@ pub struct Journal {
     connection: Connection,
     path: PathBuf,
     file_id: String,
-    shelf: Shelf,
+    shelf: DeviceStore,
     notes: Vec<Note>,
     read_only: bool,
 }
@@ -99,7 +55,7 @@ impl Journal {
             return Err(JournalError::AlreadyThere(path.to_path_buf()));
         }
         disk::make_folder(disk::folder_of(path))?;
-        let fresh = disk::beside(path, ".", &format!(".{}.new", device::random_word()));
+        let fresh = disk::beside(path, ".", &format!(".{}.new", disk::random_word()));
         let made = make_nursery_file(&fresh).and_then(|()| disk::name_finished(&fresh, path));
         if made.is_err() {
             // What could not be finished is not left lying about; that it cannot be removed changes nothing.
@@ -137,7 +93,7 @@ impl Journal {
             notes.push(Note::KeptBefore(kept));
         }
         let file_id = read_file_id(&connection, path)?;
-        let shelf = Shelf::new(shelf, &file_id, path);
+        let shelf = DeviceStore::new(shelf, &file_id, path);
         shelf.catch_up(&connection)?;
         Ok(Journal { connection, path: path.to_path_buf(), file_id, shelf, notes, read_only: false })
     }
@@ -152,7 +108,7 @@ impl Journal {
         connection::version_of(path, i64::MAX, true)?;
         let connection = connection::open_for_reading(path)?;
         let file_id = read_file_id(&connection, path)?;
-        let shelf = Shelf::new(shelf, &file_id, path);
+        let shelf = DeviceStore::new(shelf, &file_id, path);
         Ok(Journal {
             connection,
             path: path.to_path_buf(),
@@ -296,7 +252,7 @@ fn make_nursery_file(path: &Path) -> Result<(), JournalError> {
     schema::bring_up(&mut connection, schema::STEPS)?;
     connection.execute(
         "INSERT INTO nursery_file (one, file_id, created) VALUES (1, ?1, CAST(unixepoch('subsec') * 1000 AS INTEGER))",
-        params![format!("{:016x}", device::random_bits())],
+        params![format!("{:016x}", disk::random_bits())],
     )?;
     connection.close().map_err(|(_, error)| error.into())
 }

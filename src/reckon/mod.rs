@@ -1,5 +1,6 @@
 //! From entries to a Picture. Pure and total: no clock, no file, no panic. What cannot be believed becomes a Doubt.
 
+pub mod archived;
 pub mod bed;
 pub mod changes;
 mod day_order;
@@ -15,7 +16,6 @@ pub mod lots;
 mod ordered;
 mod pair;
 pub mod picture;
-pub mod rest;
 pub mod round;
 pub mod sample_progress;
 pub mod season;

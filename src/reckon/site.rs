@@ -146,7 +146,7 @@ impl Site {
                         so_far.insert(profile.clone());
                     }
                 }
-                match so_far.with_own(set.species.as_str(), &set.profile.0, "this nursery") {
+                match so_far.with_stored(&set.species, &set.profile.0, "this nursery") {
                     Ok((key, profile)) => own.entry(key).or_default().add(day, id, profile),
                     Err(what) => self.doubts.push(Doubt {
                         day,

@@ -15,7 +15,7 @@ use super::draft::{Writer, read_kind, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};
 use super::pairs::{Split, read_pair, split_words};
 use crate::base::{Clock, Day};
-use crate::nursery::entry::reading::find_field;
+use crate::nursery::entry::fields::find_field;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::envelope::Draft;
 

@@ -5,7 +5,8 @@ use serde_json::{Map, Value};
 use super::fault::{Fault, Reason};
 use crate::base::{Clock, Day, text};
 use crate::nursery::entry::fault::{EntryFault, Problem};
-use crate::nursery::entry::reading::{find_field, settle_body, unknown_kind};
+use crate::nursery::entry::fields::find_field;
+use crate::nursery::entry::reading::{settle_body, unknown_kind};
 use crate::nursery::entry::{KindOfEntry, kind_of_entry};
 use crate::nursery::envelope::Draft;
 

@@ -173,6 +173,13 @@ pub enum Reason {
         /// The nearest known names.
         nearest: Vec<String>,
     },
+    /// Several plants are called so; the one most people mean leads.
+    SeveralPlants {
+        /// What was written.
+        written: String,
+        /// The plants.
+        plants: Vec<SpeciesKey>,
+    },
     /// Not an age: days, or a number with days, weeks, months or years.
     NotAnAge(String),
     /// Not a spacing as `2x2`.

@@ -9,7 +9,8 @@ use super::json;
 use crate::base::{Day, text};
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::fault::{EntryFault, FieldFault};
-use crate::nursery::entry::reading::{find_field, typed_value, unknown_field};
+use crate::nursery::entry::fields::{find_field, unknown_field};
+use crate::nursery::entry::reading::typed_value;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
 

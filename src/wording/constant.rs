@@ -11,8 +11,9 @@ pub(super) use crate::reckon::round::intervals::{
 };
 pub(super) use crate::reckon::sample_progress::USUAL_SAMPLE;
 pub(super) use crate::reckon::sowing::MOST_EACH;
-pub(super) use crate::reckon::tray::exposure::{BLOCKS_ABOVE, FITS_UP_TO};
+pub(super) use crate::reckon::tray::exposure::{FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO};
 pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HARDENING_LEAST_DAYS};
+pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS};
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::size::LOAD_PLANTS;
 pub(super) use crate::science::soil::ROOT_LIMIT_MPA;

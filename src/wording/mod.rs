@@ -42,6 +42,13 @@ impl std::fmt::Debug for Wording {
     }
 }
 
+/// The sentences of one language are the same wherever they were read.
+impl PartialEq for Wording {
+    fn eq(&self, other: &Wording) -> bool {
+        self.lang == other.lang
+    }
+}
+
 impl Wording {
     /// The sentences of a language.
     pub fn new(lang: Lang) -> Wording {

@@ -11,7 +11,7 @@ mod taken;
 use std::hint::black_box;
 
 use outplant::base::Day;
-use outplant::reckon::forecast::{Leads, band, forecasts_of, outlook_of_living};
+use outplant::reckon::forecast::{ForecastBasis, band, forecasts_of, outlook_of_living};
 use outplant::reckon::picture::Stage;
 use outplant::reckon::round::round_from;
 use outplant::reckon::{View, draw_picture};
@@ -77,17 +77,17 @@ fn whole_nursery() {
         sown_tray(&mut book, &mut die, (number, species), today.plus(-(age as i32)), age.min(3.0 * half), half);
     }
     let picture = draw_picture(View { day: today, known: None }, today, book.entries.iter().cloned());
-    let told = forecasts_of(&picture, Leads::Here, |tray| tray.stage != Stage::Spent && tray.seed > 0);
+    let told = forecasts_of(&picture, ForecastBasis::OwnRecords, |tray| tray.stage != Stage::Spent && tray.seed > 0);
     println!("{} forecasts of {} trays, {} entries", told.len(), picture.trays.len(), book.entries.len());
     report("forecasts of 200 trays with seed to come", 20, || {
-        black_box(forecasts_of(black_box(&picture), Leads::Here, |tray| {
+        black_box(forecasts_of(black_box(&picture), ForecastBasis::OwnRecords, |tray| {
             tray.seed > 0 && today.days_since(tray.sown_on.unwrap_or(today)) < 200
         }));
     });
     report("all that is expected of these and 200 finished trays", 20, || {
-        black_box(outlook_of_living(black_box(&picture), Leads::Here));
+        black_box(outlook_of_living(black_box(&picture), ForecastBasis::OwnRecords));
     });
-    let outlook = outlook_of_living(&picture, Leads::Here);
+    let outlook = outlook_of_living(&picture, ForecastBasis::OwnRecords);
     report("the round, once that is known", 20, || {
         black_box(round_from(black_box(&picture), &outlook));
     });

@@ -78,12 +78,43 @@ impl Screen {
         writer.flush().unwrap();
     }
 
-    /// Types keys one read apart, as a person does.
+    /// Types keys one read apart, as a person does: the next one when the program has done with the one before.
     pub fn slowly(&mut self, typed: &str) {
         for letter in typed.chars() {
+            self.wait_until_it_rests();
             self.keys(letter.encode_utf8(&mut [0; 4]));
-            std::thread::sleep(Duration::from_millis(40));
         }
+        self.wait_until_it_rests();
+    }
+
+    /// Types a key again and again until something is shown: on a busy machine a key may be read together with the one
+    /// before, and what comes at once is text and no command. For keys that do the same however often they are typed.
+    pub fn insist(&mut self, key: &str, wanted: &str) {
+        let begun = Instant::now();
+        while !self.text().contains(wanted) {
+            assert!(begun.elapsed() < PATIENCE, "no {wanted:?} after {key:?} in:\n{}", self.text());
+            self.slowly(key);
+        }
+    }
+
+    /// Waits until the program waits: twice in a row no thread of it runs and nothing new was received.
+    pub fn wait_until_it_rests(&self) {
+        let begun = Instant::now();
+        let (mut at_rest, mut bytes) = (0, self.bytes());
+        while at_rest < 2 {
+            assert!(begun.elapsed() < PATIENCE, "never at rest:\n{}", self.text());
+            std::thread::sleep(Duration::from_millis(20));
+            let now = self.bytes();
+            at_rest = if now == bytes && !self.runs() { at_rest + 1 } else { 0 };
+            bytes = now;
+        }
+    }
+
+    /// Whether a thread of the program runs or would; where the system does not say, it is taken not to.
+    fn runs(&self) -> bool {
+        let threads = std::fs::read_dir(format!("/proc/{}/task", self.process())).into_iter().flatten().flatten();
+        let mut states = threads.filter_map(|thread| std::fs::read_to_string(thread.path().join("stat")).ok());
+        states.any(|stat| stat.rsplit(") ").next().is_some_and(|rest| rest.starts_with(['R', 'D'])))
     }
 
     /// What is shown.
@@ -164,7 +195,7 @@ impl Screen {
             let screen = received.parser.screen();
             settings() == self.settings_before && !screen.alternate_screen() && !screen.hide_cursor()
         };
-        while !given_back() && begun.elapsed() < Duration::from_secs(10) {
+        while !given_back() && begun.elapsed() < PATIENCE {
             std::thread::sleep(Duration::from_millis(20));
         }
         assert_eq!(settings(), self.settings_before, "the terminal's settings");

@@ -1,3 +1,5 @@
-//! Verdicts as a forester would sign them, one file for each part of the trade.
+//! Worlds by hand, one for each rule of a verdict, as a forester would tell them.
 
+mod rules;
+mod safety;
 mod seed;

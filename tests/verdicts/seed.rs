@@ -2,7 +2,7 @@
 
 use outplant::base::{LotCode, Range, SpeciesKey, TrayCode};
 use outplant::nursery::species::Catalogue;
-use outplant::reckon::forecast::{Leads, experiences};
+use outplant::reckon::forecast::{ForecastBasis, experiences};
 use outplant::reckon::lots::{LotOutlook, lot_outlook};
 use outplant::reckon::sowing::{MOST_SEEDS_A_PLANT, NoPlan, SowingPlan, Wanted, sowing_plan};
 use outplant::science::emergence::{Looks, fit_emergence};
@@ -303,7 +303,8 @@ fn only_a_sample_teaches_how_many_days_a_tray_needs() {
     };
     raise("cof-1", "2025-08-29");
     raise("cof-2", "2025-09-28");
-    let known = experiences(&book.on("2025-10-01"), Leads::Here)[&SpeciesKey::new("COA")].days_to_plantable;
+    let known =
+        experiences(&book.on("2025-10-01"), ForecastBasis::OwnRecords)[&SpeciesKey::new("COA")].days_to_plantable;
     assert_eq!((known.trays, known.between), (2, Some((240.0, 270.0))));
     // A tray that went to a bed when it rained teaches nothing of the days it needed.
     let mut late = Book::default();
@@ -315,7 +316,8 @@ fn only_a_sample_teaches_how_many_days_a_tray_needs() {
     );
     late.write("2025-03-10", "counted", json!({"tray":"cof-3","standing":30}));
     late.write("2026-05-10", "outplanted", json!({"tray":"cof-3","bed":"Ridge 1","count":10}));
-    let known = experiences(&late.on("2026-05-11"), Leads::Here)[&SpeciesKey::new("COA")].days_to_plantable;
+    let known =
+        experiences(&late.on("2026-05-11"), ForecastBasis::OwnRecords)[&SpeciesKey::new("COA")].days_to_plantable;
     assert_eq!((known.trays, known.here), (0, None));
 }
 

@@ -20,14 +20,14 @@ pub fn answer(fault: &Error, wording: &Wording, json: bool) -> Ending {
             Ending::Usage
         }
         _ => {
-            refuse(Ending::Usage, &said(fault, wording), json);
+            refuse(Ending::Usage, &message(fault, wording), json);
             Ending::Usage
         }
     }
 }
 
 /// The sentence of a fault, and where to read more.
-fn said(fault: &Error, wording: &Wording) -> Vec<String> {
+fn message(fault: &Error, wording: &Wording) -> Vec<String> {
     let usage = text(fault, ContextKind::Usage);
     let command: Vec<String> = usage.map(|usage| command_of(&usage)).unwrap_or_default();
     let command = if command.is_empty() { vec!["outplant".to_string()] } else { command };

@@ -4,12 +4,12 @@
 mod answer;
 pub mod args;
 mod given;
-mod seed;
+mod topics;
 
 use std::io::{IsTerminal, Read};
 
 use super::answer::Ending;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::wording::Wording;
 use answer::Answer;
 use args::{Calc, Topic};
@@ -22,18 +22,18 @@ const MOST_READ: u64 = 16_000_000;
 type Formula = fn(&Given, &Wording) -> Result<Answer, Wrong>;
 
 /// Reckons one topic.
-pub fn run(run: &Run, arguments: &Calc) -> Result<Ending, Stopped> {
+pub fn run(run: &Run, arguments: &Calc) -> Result<Ending, Exit> {
     let (typed, formula) = asked(&arguments.topic);
     let piped = typed.is_empty();
     if let Some(share) = typed.asked_about() {
-        return Err(Stopped::refused(run.wording.share_asked_words(share)));
+        return Err(Exit::refused(run.wording.share_asked_words(share)));
     }
     let told = if piped {
         read_piped(run).and_then(|given| formula(&given, &run.wording))
     } else {
         formula(&typed, &run.wording)
     };
-    let answer = told.map_err(|wrong| Stopped::refused(said(&wrong, &run.wording)))?;
+    let answer = told.map_err(|wrong| Exit::refused(message(&wrong, &run.wording)))?;
     if piped || run.everywhere.json {
         return run.answer_json(&answer.json());
     }
@@ -42,15 +42,15 @@ pub fn run(run: &Run, arguments: &Calc) -> Result<Ending, Stopped> {
 
 fn asked(topic: &Topic) -> (Given, Formula) {
     match topic {
-        Topic::Germination(typed) => (seed::germination::typed(typed), seed::germination::answer),
-        Topic::Emergence(typed) => (seed::emergence::typed(typed), seed::emergence::answer),
-        Topic::Sowing(typed) => (seed::sowing::typed(typed), seed::sowing::answer),
-        Topic::Interval(typed) => (seed::interval::typed(typed), seed::interval::answer),
-        Topic::Replicates(typed) => (seed::replicates::typed(typed), seed::replicates::answer),
-        Topic::Viability(typed) => (seed::viability::typed(typed), seed::viability::answer),
-        Topic::Quality(typed) => (seed::quality::typed(typed), seed::quality::answer),
-        Topic::SampleSize(typed) => (seed::sample_size::typed(typed), seed::sample_size::answer),
-        Topic::Growth(typed) => (seed::growth::typed(typed), seed::growth::answer),
+        Topic::Germination(typed) => (topics::germination::typed(typed), topics::germination::answer),
+        Topic::Emergence(typed) => (topics::emergence::typed(typed), topics::emergence::answer),
+        Topic::Sowing(typed) => (topics::sowing::typed(typed), topics::sowing::answer),
+        Topic::Interval(typed) => (topics::interval::typed(typed), topics::interval::answer),
+        Topic::Replicates(typed) => (topics::replicates::typed(typed), topics::replicates::answer),
+        Topic::Viability(typed) => (topics::viability::typed(typed), topics::viability::answer),
+        Topic::Quality(typed) => (topics::quality::typed(typed), topics::quality::answer),
+        Topic::SampleSize(typed) => (topics::sample_size::typed(typed), topics::sample_size::answer),
+        Topic::Growth(typed) => (topics::growth::typed(typed), topics::growth::answer),
     }
 }
 
@@ -65,11 +65,11 @@ fn read_piped(run: &Run) -> Result<Given, Wrong> {
     Given::read(&text)
 }
 
-fn said(wrong: &Wrong, wording: &Wording) -> String {
+fn message(wrong: &Wrong, wording: &Wording) -> String {
     match wrong {
         Wrong::Input(wrong) => wording.wrong_input(wrong),
         Wrong::NotJson(fault) => wording.calc_not_json(fault),
-        Wrong::Said(said) => said.clone(),
+        Wrong::Said(message) => message.clone(),
         Wrong::Word { input, written, known } => wording.calc_word(input, written, known),
     }
 }

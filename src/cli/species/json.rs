@@ -2,13 +2,17 @@
 
 use serde_json::{Map, Value, json};
 
+use crate::base::SpeciesKey;
 use crate::cli::ready_json::VERSION;
 use crate::nursery::species::{Catalogue, Profile, Trust};
 use crate::wording::Wording;
 
-/// Every species, shortly.
-pub fn species_list_json(species: &Catalogue, wording: &Wording) -> Value {
-    let all: Vec<Value> = species.iter().map(|(_, profile)| heading(profile, wording)).collect();
+/// Every species, or those of these keys, shortly.
+pub fn species_list_json(species: &Catalogue, only: Option<&[SpeciesKey]>, wording: &Wording) -> Value {
+    let all: Vec<Value> = match only {
+        None => species.iter().map(|(_, profile)| heading(profile, wording)).collect(),
+        Some(keys) => keys.iter().filter_map(|key| species.get(key)).map(|profile| heading(profile, wording)).collect(),
+    };
     json!({"version": VERSION, "species": all})
 }
 
@@ -34,21 +38,23 @@ pub fn species_json(profile: &Profile, wording: &Wording) -> Value {
         .figures()
         .into_iter()
         .map(|(name, value, source, flag)| {
-            let said = json!({
+            let message = json!({
                 "value": value,
                 "text": wording.figure_value(name, &value).join("; "),
                 "source": wording.figure_source_words(source),
                 "flag": flag,
                 "name": wording.figure_name(name),
             });
-            (name.to_string(), said)
+            (name.to_string(), message)
         })
         .collect();
+    answer["danger_text"] = json!(wording.danger_line(profile));
+    answer["never_confuse_with"] = json!(profile.never_confuse_with);
     answer["version"] = json!(VERSION);
     answer["figures"] = Value::Object(figures);
-    let said = |texts: &[String]| -> Vec<String> { texts.iter().map(|text| wording.profile_text(text)).collect() };
-    answer["notes"] = json!(said(&profile.notes));
-    answer["cautions"] = json!(said(&profile.cautions));
+    let message = |texts: &[String]| -> Vec<String> { texts.iter().map(|text| wording.profile_text(text)).collect() };
+    answer["notes"] = json!(message(&profile.notes));
+    answer["cautions"] = json!(message(&profile.cautions));
     answer
 }
 
@@ -60,13 +66,14 @@ fn heading(profile: &Profile, wording: &Wording) -> Value {
         "names": profile.names,
         "scientific": profile.scientific,
         "role": profile.role,
+        "group": profile.group,
+        "dangers": profile.dangers(),
     })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::base::SpeciesKey;
     use crate::wording::Lang;
 
     #[test]
@@ -80,7 +87,7 @@ mod tests {
         );
         let least = &coffee["figures"]["height_least_cm"];
         assert_eq!((&least["value"], &least["flag"]), (&json!(20.0), &json!("seen")));
-        let all = species_list_json(&catalogue, &wording);
+        let all = species_list_json(&catalogue, None, &wording);
         assert_eq!(all["species"].as_array().unwrap().len(), catalogue.iter().count());
     }
 }

@@ -6,7 +6,7 @@ pub mod text;
 use super::answer::Ending;
 use super::args::Species;
 use super::forecast::{experience_json, stock_to_come_json};
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::desk::{DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::outlook;
@@ -16,13 +16,13 @@ use std::sync::Arc;
 use text::{sources_text, species_list_text, species_text};
 
 /// Lists the species, or shows one. Works without a nursery; with one, its own figures lead.
-pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
+pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
     let opened = crate::desk::Desk::open(&run.file, &run.around.folders.settings, run.now);
     let mut picture = None;
     let catalogue = match opened {
         Ok(desk) => picture.insert(run.picture(&desk)?).site.species.clone(),
         Err(DeskError::Journal(JournalError::NotThere(_))) => Arc::new(Catalogue::built_in()),
-        Err(fault) => return Err(run.stopped(&fault, &Catalogue::built_in())),
+        Err(fault) => return Err(run.exit_for(&fault, &Catalogue::built_in())),
     };
     if arguments.sources {
         if run.everywhere.json {
@@ -32,26 +32,40 @@ pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Stopped> {
     }
     let Some(name) = &arguments.name else {
         if run.everywhere.json {
-            return run.answer_json(&species_list_json(&catalogue, &run.wording));
+            return run.answer_json(&species_list_json(&catalogue, None, &run.wording));
         }
-        return run.answer(&species_list_text(&catalogue, &run.wording, run.around.columns, run.around.colour));
+        return run.answer(&species_list_text(&catalogue, None, &run.wording, run.around.columns, run.around.colour));
     };
     let Some(profile) = catalogue.find(name).and_then(|key| catalogue.get(&key).cloned()) else {
-        let unknown = run.wording.refused_unknown_species(name);
-        return Err(Stopped::refused(run.wording.nearest_after(unknown, &catalogue.nearest(name))));
+        return called(run, name, &catalogue);
     };
     if run.everywhere.json {
         let mut answer = species_json(&profile, &run.wording);
         if let Some(picture) = &picture {
-            let outlook = outlook(picture, run.leads);
+            let outlook = outlook(picture, run.forecast_basis);
             answer["experience"] = experience_json(&outlook.experience_of(&profile.key, picture), &run.wording);
             let coming = outlook.pipelines.iter().find(|pipeline| pipeline.species == profile.key);
             answer["stock_to_come"] = coming.map_or(Value::Null, stock_to_come_json);
         }
         return run.answer_json(&answer);
     }
-    let known =
-        picture.as_ref().map(|picture| run.wording.species_lines(&profile.key, picture, &outlook(picture, run.leads)));
+    let known = picture
+        .as_ref()
+        .map(|picture| run.wording.species_lines(&profile.key, picture, &outlook(picture, run.forecast_basis)));
     let (width, colour) = (run.around.columns, run.around.colour);
     run.answer(&species_text(&profile, &known.unwrap_or_default(), &run.wording, width, colour))
+}
+
+/// The species that a word may mean, or why there is none.
+fn called(run: &Run, name: &str, catalogue: &Catalogue) -> Result<Ending, Exit> {
+    let mut keys = catalogue.resolve(name).several();
+    keys.extend(catalogue.called(name).into_iter().filter(|key| !keys.contains(key)).collect::<Vec<_>>());
+    if keys.is_empty() {
+        return Err(Exit::refused(run.wording.not_one_species(name, catalogue)));
+    }
+    if run.everywhere.json {
+        return run.answer_json(&species_list_json(catalogue, Some(&keys), &run.wording));
+    }
+    let asked = Some((name, &keys[..]));
+    run.answer(&species_list_text(catalogue, asked, &run.wording, run.around.columns, run.around.colour))
 }

@@ -1,51 +1,73 @@
 //! The species known here, and one of them with every figure, its source and how far it can be trusted.
 
+use crate::base::SpeciesKey;
 use crate::base::columns::{left_aligned, shortened, width_of};
 use crate::cli::ready_text::shown_as_argument;
 use crate::cli::sheet::{Ink, Sheet};
-use crate::nursery::species::{Catalogue, Profile, Trust};
+use crate::nursery::species::{Catalogue, Group, Profile, Trust};
 use crate::wording::{Lang, Wording};
+use std::collections::BTreeMap;
 
 /// The narrowest page that gets columns.
 const WIDE: usize = 60;
 /// The most columns of a figure's name.
 const MOST_NAME: usize = 36;
 
-/// Every species: key, code, name in the person's language, scientific name.
-pub fn species_list_text(species: &Catalogue, wording: &Wording, width: usize, colour: bool) -> String {
+/// Every species by what growers look for it under: key, code, name in the person's language, scientific name. Or those
+/// that a word may mean, in the order they are asked about.
+pub fn species_list_text(
+    species: &Catalogue,
+    asked: Option<(&str, &[SpeciesKey])>,
+    wording: &Wording,
+    width: usize,
+    colour: bool,
+) -> String {
     let mut sheet = Sheet::new(width, colour);
-    sheet.heading(&wording.species_heading());
-    let mut rows: Vec<[String; 4]> = species
-        .iter()
-        .map(|(key, profile)| {
-            [
-                key.to_string(),
-                crate::base::text::cleaned(&profile.code),
-                wording.species_name(profile),
-                crate::base::text::cleaned(&profile.scientific),
-            ]
-        })
-        .collect();
-    rows.sort_by_key(|[_, _, name, _]| crate::base::text::folded(name));
-    let example = rows.first().map(|[key, ..]| key.clone());
+    let row = |profile: &Profile| {
+        let [code, scientific] = [&profile.code, &profile.scientific].map(|text| crate::base::text::cleaned(text));
+        [profile.key.to_string(), code, wording.species_name(profile), scientific]
+    };
+    let mut groups: BTreeMap<(bool, Option<Group>), Vec<[String; 4]>> = BTreeMap::new();
+    match asked {
+        Some((word, keys)) => {
+            sheet.heading(&wording.species_found(word));
+            let rows = keys.iter().filter_map(|key| species.get(key)).map(|profile| row(profile));
+            groups.insert((false, None), rows.collect());
+        }
+        None => {
+            sheet.heading(&wording.species_heading());
+            // A nursery's own come first.
+            for (_, profile) in species.iter() {
+                groups.entry((profile.group.is_some(), profile.group)).or_default().push(row(profile));
+            }
+            groups.values_mut().for_each(|rows| rows.sort_by_key(|[_, _, name, _]| crate::base::text::folded(name)));
+        }
+    }
     let heads =
         [wording.species_key(), wording.species_code(), wording.species_name_heading(), wording.species_scientific()];
     let room = |column: usize| {
-        let cells = rows.iter().chain([&heads]).map(|row| width_of(&row[column]));
+        let cells = groups.values().flatten().chain([&heads]).map(|row| width_of(&row[column]));
         cells.max().unwrap_or(0)
     };
     let (keys, codes) = (room(0), room(1));
     let names = room(2).min(sheet.width().saturating_sub(keys + codes + 6) / 2);
-    for (number, [key, code, name, scientific]) in [heads].iter().chain(&rows).enumerate() {
-        let ink = if number == 0 { Ink::Bold } else { Ink::Plain };
+    let line = |sheet: &mut Sheet, [key, code, name, scientific]: &[String; 4], ink| {
         let short = left_aligned(&shortened(name, names), names);
         let beginning = format!("{}  {}  {short}  ", left_aligned(key, keys), left_aligned(code, codes));
         let left = sheet.width().saturating_sub(width_of(&beginning));
         sheet.hanging(&beginning, ink, &shortened(scientific, left), ink);
+    };
+    line(&mut sheet, &heads, Ink::Bold);
+    for ((_, group), rows) in &groups {
+        if asked.is_none() {
+            sheet.heading(&wording.group_name(*group));
+        }
+        rows.iter().for_each(|row| line(&mut sheet, row, Ink::Plain));
     }
-    if let Some(key) = example {
+    if let Some([key, ..]) = groups.values().flatten().next() {
         sheet.gap();
-        sheet.paragraph(&wording.species_hint(shown_as_argument(&key)), Ink::Plain);
+        sheet.paragraph(&wording.species_hint(shown_as_argument(key)), Ink::Plain);
+        sheet.paragraph(&wording.species_list_hint(), Ink::Plain);
     }
     sheet.finish()
 }
@@ -93,6 +115,11 @@ pub fn species_text(
     if !others.is_empty() {
         sheet.paragraph(&wording.species_also(others.join(", ")), Ink::Plain);
     }
+    if !profile.never_confuse_with.is_empty() {
+        let never = profile.never_confuse_with.iter().map(|name| crate::base::text::cleaned(name));
+        sheet.paragraph(&wording.species_never(never.collect::<Vec<_>>().join(", ")), Ink::Plain);
+    }
+    sheet.paragraph(&wording.danger_line(profile), Ink::Bold);
     for (heading, lines) in known {
         sheet.heading(heading);
         lines.iter().for_each(|line| sheet.hanging("- ", Ink::Plain, line, Ink::Plain));
@@ -118,15 +145,15 @@ fn figures(profile: &Profile, wording: &Wording, sheet: &mut Sheet) {
     }
     let names = all.iter().map(|(name, ..)| width_of(&wording.figure_name(name))).max().unwrap_or(0).min(MOST_NAME);
     for (name, value, source, flag) in &all {
-        let said = wording.figure_name(name);
+        let message = wording.figure_name(name);
         let lines = wording.figure_value(name, value);
         if sheet.width() >= WIDE {
             for (number, line) in lines.iter().enumerate() {
-                let label = if number == 0 { said.as_str() } else { "" };
+                let label = if number == 0 { message.as_str() } else { "" };
                 sheet.hanging(&format!("{}  ", left_aligned(label, names)), Ink::Plain, line, Ink::Bold);
             }
         } else {
-            sheet.paragraph(&said, Ink::Plain);
+            sheet.paragraph(&message, Ink::Plain);
             for line in &lines {
                 sheet.indented(2, line, Ink::Bold);
             }
@@ -138,7 +165,6 @@ fn figures(profile: &Profile, wording: &Wording, sheet: &mut Sheet) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::base::SpeciesKey;
 
     #[test]
     fn no_line_is_wider_than_the_page_for_any_species_in_either_language() {
@@ -148,7 +174,7 @@ mod tests {
             for width in (40..=120).step_by(7) {
                 let pages = catalogue.iter().map(|(_, profile)| species_text(profile, &[], &wording, width, false));
                 let lists = [
-                    species_list_text(&catalogue, &wording, width, false),
+                    species_list_text(&catalogue, None, &wording, width, false),
                     sources_text(&catalogue, &wording, width, false),
                 ];
                 for page in pages.chain(lists) {
@@ -176,7 +202,7 @@ mod tests {
         ] {
             assert!(page.contains(expected), "{expected}\n{page}");
         }
-        let list = species_list_text(&catalogue, &Wording::new(Lang::Es), 80, false);
+        let list = species_list_text(&catalogue, None, &Wording::new(Lang::Es), 80, false);
         assert!(
             list.contains("COA    cof ") && list.contains("café arábica") && list.contains("Coffea arabica"),
             "{list}"

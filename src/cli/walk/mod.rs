@@ -7,7 +7,7 @@ pub use json::walk_json;
 pub use text::walk_text;
 
 use super::answer::Ending;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::reckon::picture::Rule;
 use crate::reckon::round::round_by;
 
@@ -15,10 +15,10 @@ use crate::reckon::round::round_by;
 const FIGURES_OF: Rule = Rule::Height;
 
 /// Shows the round of the day looked at.
-pub fn run(run: &Run) -> Result<Ending, Stopped> {
+pub fn run(run: &Run) -> Result<Ending, Exit> {
     let desk = run.desk()?;
     let picture = run.picture(&desk)?;
-    let round = round_by(&picture, run.leads);
+    let round = round_by(&picture, run.forecast_basis);
     if run.everywhere.json {
         return run.answer_json(&walk_json(&round, &picture, &run.wording));
     }

@@ -59,12 +59,12 @@ impl WalkPage<'_> {
         let minutes = wording.number(round.minutes.ceil(), 0);
         let allowed = wording.number(round.minutes_allowed, 0);
         self.sheet.heading(&wording.round_heading(round.stops.len() as i64, minutes, allowed));
-        let said = if round.work_minutes > 0.0 {
+        let text = if round.work_minutes > 0.0 {
             wording.work_heading(wording.number(round.minutes_allowed, 0), wording.work_time(round.work_minutes))
         } else {
             wording.work_heading_none(wording.number(round.minutes_allowed, 0))
         };
-        self.sheet.paragraph(&said, Ink::Plain);
+        self.sheet.paragraph(&text, Ink::Plain);
         if round.stops.iter().any(|stop| stop.marked) {
             self.sheet.paragraph(&wording.round_mark_means(), Ink::Plain);
         }
@@ -127,9 +127,9 @@ impl WalkPage<'_> {
         let most = together.iter().max_by(|a, b| a.at_stake.plants.total_cmp(&b.at_stake.plants));
         let Some(most) = most else { return };
         let all: f64 = together.iter().map(|stop| stop.work_minutes.unwrap_or(stop.minutes)).sum();
-        let said = [wording.until_words(most, on), wording.lost_without_stop(most), self.work_of(Some(all))];
-        let said: Vec<String> = said.into_iter().filter(|said| !said.is_empty()).collect();
-        self.sheet.indented(INDENT, &said.join("; "), Ink::Plain);
+        let text = [wording.until_words(most, on), wording.lost_without_stop(most), self.work_of(Some(all))];
+        let text: Vec<String> = text.into_iter().filter(|text| !text.is_empty()).collect();
+        self.sheet.indented(INDENT, &text.join("; "), Ink::Plain);
     }
 
     fn work_of(&self, minutes: Option<f64>) -> String {
@@ -143,9 +143,9 @@ impl WalkPage<'_> {
             let day = wording.day_beside(day, self.picture.day);
             wording.round_last(figure, day)
         });
-        let expect = wording.stop_expect(stop).map(|said| {
+        let expect = wording.stop_expect(stop).map(|text| {
             let is_good = stop.task == Task::GoOut;
-            if is_good { wording.round_expect_good(said) } else { wording.round_expect(said) }
+            if is_good { wording.round_expect_good(text) } else { wording.round_expect(text) }
         });
         let on = RoundOn { day: self.picture.day, species: &self.picture.site.species };
         let (until, lost) = (wording.until_words(stop, on), wording.lost_without_stop(stop));
@@ -186,13 +186,13 @@ impl WalkPage<'_> {
             round.can_wait.iter().for_each(|stop| *counted.entry((stop.task, has_no_place(stop))).or_default() += 1);
             let mut counted: Vec<((Task, bool), usize)> = counted.into_iter().collect();
             counted.sort_by_key(|(kind, number)| (std::cmp::Reverse(*number), *kind));
-            let said = |((task, no_place), number): ((Task, bool), usize)| {
+            let text = |((task, no_place), number): ((Task, bool), usize)| {
                 if no_place { wording.tasks_no_place(number as i64) } else { wording.tasks_counted(task, number) }
             };
-            let list: Vec<String> = counted.into_iter().map(said).collect();
+            let list: Vec<String> = counted.into_iter().map(text).collect();
             self.sheet.gap();
-            let said = wording.round_can_wait(round.can_wait.len() as i64, list.join(", "));
-            self.sheet.paragraph(&said, Ink::Plain);
+            let text = wording.round_can_wait(round.can_wait.len() as i64, list.join(", "));
+            self.sheet.paragraph(&text, Ink::Plain);
         }
         let not_the_gauge = |stop: &&Stop| stop.task != Task::Gauge;
         if let Some(stop) = round.stops.iter().chain(&round.can_wait).find(not_the_gauge) {

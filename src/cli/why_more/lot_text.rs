@@ -11,8 +11,8 @@ use crate::wording::Wording;
 pub fn why_lot_text(told: &LotPage<'_>, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
     let mut page = WhyPage::with_labels(picture, wording, width, colour, &wording.lot_labels());
     page.sheet.heading(&wording.lot_heading(&told.lot.code, page.species(told.lot.species.as_ref())));
-    let (good, said) = wording.lot_verdict(&told.outlook, picture.day);
-    page.verdict(good, &said);
+    let (good, text) = wording.lot_verdict(&told.outlook, picture.day);
+    page.verdict(good, &text);
     page.facts(&wording.lot_worth_lines(told.lot, &told.outlook, picture.day));
     page.sheet.gap();
     page.facts(&wording.lot_test_lines(&told.outlook, picture.day));
@@ -38,8 +38,8 @@ pub(super) fn sowing(page: &mut WhyPage<'_>, asked: &SowingAsked, wording: &Word
         }
     };
     page.sheet.paragraph(&wording.sowing_heading(plan.wanted.plants), Ink::Bold);
-    if let Some(said) = wording.sowing_for_words(asked) {
-        page.sheet.indented(4, &said, Ink::Plain);
+    if let Some(text) = wording.sowing_for_words(asked) {
+        page.sheet.indented(4, &text, Ink::Plain);
     }
     page.sheet.hanging("  > ", Ink::Plain, &wording.sowing_said(plan), Ink::Bold);
     if let Some(said) = wording.sowing_gross_words(asked) {

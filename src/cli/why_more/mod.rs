@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::answer::Ending;
-use super::run::{Run, Stopped};
+use super::run::{Exit, Run};
 use crate::base::{LotCode, TrayCode, name_search};
 use crate::desk::is_a_share;
 use crate::reckon::Picture;
@@ -47,13 +47,12 @@ impl<'a> LotPage<'a> {
 }
 
 /// Explains a lot.
-pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Stopped> {
+pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
     let sure = sure_of(run, plants, sure_pct)?;
     let mut desk = run.desk()?;
-    desk.keep_awake(lot.as_str()).map_err(|fault| run.desk_fault(fault))?;
-    let picture = run.picture(&desk)?;
+    let picture = run.picture_with(&mut desk, &[lot.as_str()])?;
     let story = lot_of(run, &picture, lot)?;
-    let page = LotPage::of(&story, &picture, &outlook_of_living(&picture, run.leads).stock, plants, sure);
+    let page = LotPage::of(&story, &picture, &outlook_of_living(&picture, run.forecast_basis).stock, plants, sure);
     refuse_nonsense(run, &page.sowing)?;
     if run.everywhere.json {
         return run.answer_json(&lot_json::why_lot_json(&page, &picture, &run.wording));
@@ -62,30 +61,30 @@ pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f
 }
 
 /// How sure, as a share; refused where the numbers asked make no sense.
-fn sure_of(run: &Run, plants: Option<u32>, sure_pct: Option<f64>) -> Result<f64, Stopped> {
+fn sure_of(run: &Run, plants: Option<u32>, sure_pct: Option<f64>) -> Result<f64, Exit> {
     if let Some(share) = sure_pct.filter(|pct| is_a_share(*pct)) {
-        return Err(Stopped::refused(run.wording.share_asked_words(share)));
+        return Err(Exit::refused(run.wording.share_asked_words(share)));
     }
     let sure = sure_pct.map_or(USUAL_SURE, |pct| pct / 100.0);
     if !(sure > 0.0 && sure < 1.0) {
-        return Err(Stopped::refused(run.wording.sowing_wrong_sure()));
+        return Err(Exit::refused(run.wording.sowing_wrong_sure()));
     }
     if plants == Some(0) {
-        return Err(Stopped::refused(run.wording.sowing_wrong_plants()));
+        return Err(Exit::refused(run.wording.sowing_wrong_plants()));
     }
     Ok(sure)
 }
 
-fn refuse_nonsense(run: &Run, sowing: &SowingAsked) -> Result<(), Stopped> {
+fn refuse_nonsense(run: &Run, sowing: &SowingAsked) -> Result<(), Exit> {
     match (sowing.asked, &sowing.plan) {
         (true, Some(Err(why @ (NoPlan::Wrong(_) | NoPlan::UnknownSpecies)))) => {
-            Err(Stopped::refused(run.wording.sowing_no_plan(why)))
+            Err(Exit::refused(run.wording.sowing_no_plan(why)))
         }
         (_, None | Some(Ok(_) | Err(_))) => Ok(()),
     }
 }
 
-fn lot_of(run: &Run, picture: &Picture, lot: &LotCode) -> Result<Arc<LotStory>, Stopped> {
+fn lot_of(run: &Run, picture: &Picture, lot: &LotCode) -> Result<Arc<LotStory>, Exit> {
     if let Some(known) = picture.lots.get(lot) {
         return Ok(known.clone());
     }
@@ -96,5 +95,5 @@ fn lot_of(run: &Run, picture: &Picture, lot: &LotCode) -> Result<Arc<LotStory>, 
         return Ok(known.clone());
     }
     let nearest = name_search::nearest(lot.as_str(), picture.lots.keys().map(LotCode::as_str));
-    Err(Stopped::refused(run.wording.nearest_after(run.wording.refused_unknown_lot(lot), &nearest)))
+    Err(Exit::refused(run.wording.nearest_after(run.wording.refused_unknown_lot(lot), &nearest)))
 }

@@ -7,7 +7,7 @@ use super::lot_text::sowing;
 use super::{refuse_nonsense, sure_of};
 use crate::cli::answer::Ending;
 use crate::cli::forecast::{experience_json, stock_to_come_json};
-use crate::cli::run::{Run, Stopped};
+use crate::cli::run::{Exit, Run};
 use crate::cli::sheet::Ink;
 use crate::cli::why_json::answer;
 use crate::cli::why_text::WhyPage;
@@ -15,16 +15,15 @@ use crate::reckon::forecast::outlook;
 use crate::reckon::sowing::SowingAsked;
 
 /// Explains a species.
-pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Stopped> {
+pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
     let sure = sure_of(run, plants, sure_pct)?;
     let desk = run.desk()?;
     let picture = run.picture(&desk)?;
     let catalogue = &picture.site.species;
     let Some(key) = catalogue.find(name) else {
-        let unknown = run.wording.refused_unknown_species(name);
-        return Err(Stopped::refused(run.wording.nearest_after(unknown, &catalogue.nearest(name))));
+        return Err(Exit::refused(run.wording.not_one_species(name, catalogue)));
     };
-    let (outlook, wording) = (outlook(&picture, run.leads), &run.wording);
+    let (outlook, wording) = (outlook(&picture, run.forecast_basis), &run.wording);
     let asked = SowingAsked::of(&picture, &outlook.stock, Some(&key), None, plants, sure);
     refuse_nonsense(run, &asked)?;
     if run.everywhere.json {

@@ -9,7 +9,7 @@ mod suggest;
 mod view;
 
 use super::act::{Act, FormFor, KeptForm, ScreenName};
-use super::context::On;
+use super::context::ScreenContext;
 use super::keys::Key;
 use super::parts::Typed;
 use super::parts::days::read_day;
@@ -164,12 +164,12 @@ impl Form {
     }
 
     /// The drafts that what is typed makes; the error is what to tell the person, and the field to mend is chosen.
-    pub fn drafts(&self, on: &On<'_>, who: &str) -> Result<Vec<Draft>, (Option<usize>, String)> {
-        let today = on.book.now.today;
-        let day = self.happened(on).map_err(|said| (Some(self.lines.len()), said))?;
+    pub fn drafts(&self, cx: &ScreenContext<'_>, who: &str) -> Result<Vec<Draft>, (Option<usize>, String)> {
+        let today = cx.book.now.today;
+        let day = self.happened(cx).map_err(|message| (Some(self.lines.len()), message))?;
         if let Some(at) = self.first_missing() {
-            let name = on.wording.field_title(self.lines[at].field.name);
-            return Err((Some(at), on.wording.form_missing(name)));
+            let name = cx.wording.field_title(self.lines[at].field.name);
+            return Err((Some(at), cx.wording.form_missing(name)));
         }
         let filled: Vec<usize> = (0..self.lines.len()).filter(|i| !self.lines[*i].value().is_empty()).collect();
         let mut pairs = Vec::with_capacity(filled.len() + 1);
@@ -180,20 +180,20 @@ impl Form {
         pairs.push(format!("happened={day}"));
         let draft = read_typed(self.kind(), &pairs, today, who).map_err(|fault| {
             let at = fault.pair.and_then(|pair| filled.get(pair - 1).copied());
-            (at, on.wording.pair_fault(&fault))
+            (at, cx.wording.pair_fault(&fault))
         })?;
         Ok(vec![draft])
     }
 
     /// The day it happened: as typed, else the day for what is written, else today.
-    fn happened(&self, on: &On<'_>) -> Result<Day, String> {
-        let today = on.book.now.today;
+    fn happened(&self, cx: &ScreenContext<'_>) -> Result<Day, String> {
+        let today = cx.book.now.today;
         if self.day.is_empty() {
-            return Ok(on.writing_day.unwrap_or(today));
+            return Ok(cx.writing_day.unwrap_or(today));
         }
         let written = self.day.text();
-        let day = read_day(&written, today).ok_or_else(|| on.wording.day_not_read(&written))?;
-        if day > today { Err(on.wording.day_not_coming()) } else { Ok(day) }
+        let day = read_day(&written, today).ok_or_else(|| cx.wording.day_not_read(&written))?;
+        if day > today { Err(cx.wording.day_not_coming()) } else { Ok(day) }
     }
 
     fn place_of(&self, name: &str) -> Option<usize> {
@@ -236,15 +236,15 @@ impl Form {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         self.fault.clear();
         match key {
             Key::Esc => return vec![Act::Close],
             Key::Tab | Key::Down => self.step(1),
             Key::BackTab | Key::Up => self.step(-1),
-            Key::Enter => return self.enter(on),
+            Key::Enter => return self.enter(cx),
             other => {
-                let on_the_way = self.picks(on);
+                let on_the_way = self.picks(cx);
                 let before = self.lines.get(self.at).map(FieldLine::value);
                 match self.lines.get_mut(self.at) {
                     Some(line) => line.press(other, &on_the_way),
@@ -266,8 +266,8 @@ impl Form {
     }
 
     /// Enter: adds the row that is typed, goes to what is missing, or writes.
-    fn enter(&mut self, on: &On<'_>) -> Vec<Act> {
-        let picks = self.picks(on);
+    fn enter(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let picks = self.picks(cx);
         if let Some(line) = self.lines.get_mut(self.at) {
             if line.take_row() {
                 return Vec::new();
@@ -296,21 +296,21 @@ impl Form {
     }
 
     /// Moves to a field that has to be mended, and says why.
-    pub fn mend(&mut self, at: Option<usize>, said: String) {
+    pub fn mend(&mut self, at: Option<usize>, message: String) {
         if let Some(at) = at {
             self.at = at;
         }
-        self.fault = vec![said];
+        self.fault = vec![message];
     }
 
     /// The figures of a form for its field, where there are any: names that fit what is typed, causes used most.
-    fn picks(&self, on: &On<'_>) -> Vec<String> {
-        self.lines.get(self.at).map_or_else(Vec::new, |line| suggest::picks(line, self.kind(), on))
+    fn picks(&self, cx: &ScreenContext<'_>) -> Vec<String> {
+        self.lines.get(self.at).map_or_else(Vec::new, |line| suggest::picks(line, self.kind(), cx))
     }
 
     /// Its heading: the kind, and what it is about.
-    pub fn heading(&self, on: &On<'_>) -> String {
-        let name = on.wording.kind_name(self.kind());
+    pub fn heading(&self, cx: &ScreenContext<'_>) -> String {
+        let name = cx.wording.kind_name(self.kind());
         let about = ["tray", "from", "lot", "bed", "place"]
             .iter()
             .filter_map(|wanted| self.place_of(wanted))

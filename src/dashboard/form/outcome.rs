@@ -1,31 +1,31 @@
 //! What an entry would do, in words.
 
 use crate::base::TrayCode;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::reckon::effect::{Effect, TrayBrief};
 
 /// The most lines; the rest is counted.
 const MOST: usize = 6;
 
 /// What would be otherwise, a sentence each.
-pub fn outcome_words(effects: &[Effect], on: &On<'_>) -> Vec<String> {
-    let wording = on.wording;
+pub fn outcome_words(effects: &[Effect], cx: &ScreenContext<'_>) -> Vec<String> {
+    let wording = cx.wording;
     if effects.is_empty() {
         return vec![wording.outcome_none()];
     }
-    let mut said: Vec<String> = effects.iter().take(MOST).map(|effect| words(effect, on)).collect();
+    let mut text: Vec<String> = effects.iter().take(MOST).map(|effect| words(effect, cx)).collect();
     if effects.len() > MOST {
-        said.push(wording.outcome_more((effects.len() - MOST) as i64));
+        text.push(wording.outcome_more((effects.len() - MOST) as i64));
     }
-    said
+    text
 }
 
-fn words(effect: &Effect, on: &On<'_>) -> String {
-    let wording = on.wording;
+fn words(effect: &Effect, cx: &ScreenContext<'_>) -> String {
+    let wording = cx.wording;
     match effect {
-        Effect::Tray { tray, was: None, is: Some(is) } => wording.outcome_tray_new(tray, brief(is, None, on)),
-        Effect::Tray { tray, was, is } => tray_words(tray, was.as_ref(), is.as_ref(), on),
-        Effect::Bed { bed, species, was, is } => wording.outcome_bed(bed, on.species(Some(species)), *was, *is),
+        Effect::Tray { tray, was: None, is: Some(is) } => wording.outcome_tray_new(tray, brief(is, None, cx)),
+        Effect::Tray { tray, was, is } => tray_words(tray, was.as_ref(), is.as_ref(), cx),
+        Effect::Bed { bed, species, was, is } => wording.outcome_bed(bed, cx.species(Some(species)), *was, *is),
         Effect::Lot { lot, was, is } => {
             let seeds = |seeds: &Option<u32>| {
                 seeds.map_or_else(|| wording.outcome_seeds_unknown(), |seeds| wording.number(f64::from(seeds), 0))
@@ -35,16 +35,16 @@ fn words(effect: &Effect, on: &On<'_>) -> String {
     }
 }
 
-fn tray_words(tray: &TrayCode, was: Option<&TrayBrief>, is: Option<&TrayBrief>, on: &On<'_>) -> String {
+fn tray_words(tray: &TrayCode, was: Option<&TrayBrief>, is: Option<&TrayBrief>, cx: &ScreenContext<'_>) -> String {
     let side = |one: Option<&TrayBrief>, other: Option<&TrayBrief>| {
-        one.map_or_else(|| "-".to_string(), |one| brief(one, other, on))
+        one.map_or_else(|| "-".to_string(), |one| brief(one, other, cx))
     };
-    on.wording.outcome_tray(tray, side(was, is), side(is, was))
+    cx.wording.outcome_tray(tray, side(was, is), side(is, was))
 }
 
 /// A tray in a few words: only what is otherwise on the other side, and always how many.
-fn brief(one: &TrayBrief, other: Option<&TrayBrief>, on: &On<'_>) -> String {
-    let wording = on.wording;
+fn brief(one: &TrayBrief, other: Option<&TrayBrief>, cx: &ScreenContext<'_>) -> String {
+    let wording = cx.wording;
     let differs = |get: &dyn Fn(&TrayBrief) -> bool| other.is_none_or(|other| get(other) != get(one));
     let mut parts = vec![wording.outcome_standing(one.standing, wording.stage_name(one.stage))];
     if differs(&|brief| brief.ready) && (one.ready || other.is_some()) {

@@ -1,7 +1,7 @@
 //! A form outside its own drawing: what it says in a few words, the field that has the keys, its fields one by one.
 
 use super::{Form, Tried, outcome_words};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::reckon::sample_progress::sample_progress;
@@ -15,8 +15,8 @@ const LONGEST: usize = 60;
 
 impl Form {
     /// What is typed in a few words: "Living 41, Found dead 2".
-    pub fn summary(&self, on: &On<'_>) -> String {
-        let wording = on.wording;
+    pub fn summary(&self, cx: &ScreenContext<'_>) -> String {
+        let wording = cx.wording;
         if self.kind() == "let_go" {
             return wording.kind_name(self.kind());
         }
@@ -54,8 +54,8 @@ impl Form {
                 }
             })
             .collect();
-        let said = if parts.is_empty() { self.heading(on) } else { parts.join(", ") };
-        crate::dashboard::parts::Page::shortened(&said, LONGEST)
+        let message = if parts.is_empty() { self.heading(cx) } else { parts.join(", ") };
+        crate::dashboard::parts::Page::shortened(&message, LONGEST)
     }
 
     /// The field that has the keys, where it holds one plain figure or a choice, with what is typed in it.
@@ -77,11 +77,11 @@ impl Form {
     }
 
     /// What it would do, a sentence each, doubts behind it.
-    pub fn outcome(&self, on: &On<'_>) -> Vec<String> {
+    pub fn outcome(&self, cx: &ScreenContext<'_>) -> Vec<String> {
         match &self.tried {
             Tried::Does(effects, doubts) => {
-                let doubts = doubts.iter().map(|doubt| on.wording.doubt(doubt, &on.book.picture.site.species));
-                outcome_words(effects, on).into_iter().chain(doubts).collect()
+                let doubts = doubts.iter().map(|doubt| cx.wording.doubt(doubt, &cx.book.picture.site.species));
+                outcome_words(effects, cx).into_iter().chain(doubts).collect()
             }
             Tried::Nothing | Tried::Waiting | Tried::Refused(_) => Vec::new(),
         }
@@ -118,22 +118,22 @@ impl Form {
     }
 
     /// A sample so far: how many, their mean, how many more would do.
-    pub fn sample_words(&self, on: &On<'_>) -> Option<String> {
+    pub fn sample_words(&self, cx: &ScreenContext<'_>) -> Option<String> {
         let plants = self.place_of("plants").filter(|_| self.kind() == "measured")?;
         let heights = self.lines[plants].first_figures();
         let progress = sample_progress(&heights)?;
-        let measured = on.wording.form_sample(heights.len() as i64, on.wording.number(progress.mean, 1));
+        let measured = cx.wording.form_sample(heights.len() as i64, cx.wording.number(progress.mean, 1));
         let more = match progress.more {
-            0 => on.wording.form_sample_enough(),
-            more => on.wording.form_sample_more(i64::from(more)),
+            0 => cx.wording.form_sample_enough(),
+            more => cx.wording.form_sample_more(i64::from(more)),
         };
         Some(format!("{measured}; {more}"))
     }
 
     /// Puts a whole answer into a field, and the keys there. A digit picks from the list or the choices, a word of a
     /// choice is read in either language.
-    pub fn answer(&mut self, at: usize, answer: &str, on: &On<'_>) {
-        let picks = self.offered_first(at, on);
+    pub fn answer(&mut self, at: usize, answer: &str, cx: &ScreenContext<'_>) {
+        let picks = self.offered_first(at, cx);
         let Some(line) = self.lines.get_mut(at) else { return };
         self.at = at;
         self.fault.clear();
@@ -144,7 +144,7 @@ impl Form {
             let by_number = number.and_then(|number| choices.get(number.checked_sub(1)?).copied());
             let by_word = choices
                 .iter()
-                .find(|choice| crate::base::text::folded(&on.wording.choice_name(choice)) == wanted)
+                .find(|choice| crate::base::text::folded(&cx.wording.choice_name(choice)) == wanted)
                 .copied();
             line.fill(by_number.or(by_word).unwrap_or(answer));
             return;
@@ -157,10 +157,10 @@ impl Form {
     }
 
     /// What is offered in a field while nothing is typed in it.
-    pub fn offered_first(&self, at: usize, on: &On<'_>) -> Vec<String> {
+    pub fn offered_first(&self, at: usize, cx: &ScreenContext<'_>) -> Vec<String> {
         let Some(line) = self.lines.get(at) else { return Vec::new() };
         let empty = super::FieldLine::new(line.field, "");
-        super::suggest::picks(&empty, self.kind(), on)
+        super::suggest::picks(&empty, self.kind(), cx)
     }
 
     /// A key that changes nothing, so that what is typed is tried out.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::field::FieldLine;
 use crate::base::text::folded;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::nursery::entry::shape::{NameOf, Shape};
 
 /// The most names offered.
@@ -18,17 +18,17 @@ const FIRST_CULLS: [&str; 4] = ["too small", "forked", "bent roots", "thinned"];
 const FIRST_CULLS_ES: [&str; 4] = ["muy pequeñas", "bifurcadas", "raíz torcida", "raleadas"];
 
 /// The names to offer for a field of a form.
-pub fn picks(line: &FieldLine, kind: &str, on: &On<'_>) -> Vec<String> {
+pub fn picks(line: &FieldLine, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
     let typed = line.typed.text();
     match line.field.shape {
         Shape::Code(_) if is_new(line.field.name, kind) => Vec::new(),
-        Shape::Code(name_of) => fitting(&typed, names(name_of, on)),
+        Shape::Code(name_of) => fitting(&typed, names(name_of, cx)),
         Shape::Species => {
-            let species = on.book.picture.site.species.iter().map(|(key, _)| on.species(Some(key)));
+            let species = cx.book.picture.site.species.iter().map(|(key, _)| cx.species(Some(key)));
             fitting(&typed, species.collect())
         }
         Shape::Text if matches!(line.field.name, "cause" | "why" | "with" | "what" | "causes") => {
-            let used = most_used(line.field.name, kind, on);
+            let used = most_used(line.field.name, kind, cx);
             if typed.trim().is_empty() { used.into_iter().take(MOST).collect() } else { fitting(&typed, used) }
         }
         Shape::Text
@@ -56,8 +56,8 @@ fn is_new(field: &str, kind: &str) -> bool {
 }
 
 /// Every name of one sort in the book.
-fn names(name_of: NameOf, on: &On<'_>) -> Vec<String> {
-    let picture = &on.book.picture;
+fn names(name_of: NameOf, cx: &ScreenContext<'_>) -> Vec<String> {
+    let picture = &cx.book.picture;
     match name_of {
         NameOf::Tray => {
             let living = picture.trays.values().filter(|tray| tray.standing > 0 || tray.seed > 0);
@@ -89,10 +89,10 @@ fn fitting(typed: &str, names: Vec<String>) -> Vec<String> {
 }
 
 /// Words used for a field before, those used most first, then those to begin with.
-fn most_used(field: &str, kind: &str, on: &On<'_>) -> Vec<String> {
-    let spanish = on.wording.lang() == crate::wording::Lang::Es;
+fn most_used(field: &str, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
+    let spanish = cx.wording.lang() == crate::wording::Lang::Es;
     let mut used: BTreeMap<String, u64> = BTreeMap::new();
-    for tray in on.book.picture.trays.values() {
+    for tray in cx.book.picture.trays.values() {
         let accounts = &tray.story.accounts;
         let written = match (kind, field) {
             ("lost", "cause") => &accounts.lost,

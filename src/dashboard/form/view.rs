@@ -6,7 +6,7 @@ use ratatui::layout::Rect;
 use super::field::FieldLine;
 use super::outcome::outcome_words;
 use super::{Form, Tried};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Page, width_of};
 use crate::nursery::entry::shape::Shape;
@@ -17,21 +17,21 @@ const LABEL_MOST: usize = 30;
 
 impl Form {
     /// Draws the form over the whole area.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         if area.height == 0 {
             return;
         }
-        buffer.set_stringn(area.x, area.y, self.heading(on), usize::from(area.width), Ink::Strong.style());
-        let below = self.below(on, area.width);
+        buffer.set_stringn(area.x, area.y, self.heading(cx), usize::from(area.width), Ink::Strong.style());
+        let below = self.below(cx, area.width);
         let rows = self.lines.len() + 1;
         let room = usize::from(area.height).saturating_sub(2);
         // What it does keeps its place below; the fields get the rest, and at least three lines.
         let fields_room = rows.min(room.saturating_sub(below.height()).max(room.min(3)));
         let first = (self.at + 1).saturating_sub(fields_room.max(1)).min(rows - fields_room.min(rows));
-        let label = self.label_room(on, area.width);
+        let label = self.label_room(cx, area.width);
         for (row, i) in (first..rows).take(fields_room).enumerate() {
             let line = Rect { x: area.x, y: area.y + 1 + row as u16, width: area.width, height: 1 };
-            self.draw_field(i, label, on, line, buffer);
+            self.draw_field(i, label, cx, line, buffer);
         }
         let top = area.y + 1 + fields_room as u16 + 1;
         if top < area.bottom() {
@@ -40,22 +40,22 @@ impl Form {
         }
     }
 
-    fn label_room(&self, on: &On<'_>, width: u16) -> usize {
-        let widest = self.lines.iter().map(|line| width_of(&self.label(line, on))).max().unwrap_or(0);
+    fn label_room(&self, cx: &ScreenContext<'_>, width: u16) -> usize {
+        let widest = self.lines.iter().map(|line| width_of(&self.label(line, cx))).max().unwrap_or(0);
         widest.min(LABEL_MOST).min(usize::from(width) / 2)
     }
 
-    fn label(&self, line: &FieldLine, on: &On<'_>) -> String {
-        let name = on.wording.field_title(line.field.name);
+    fn label(&self, line: &FieldLine, cx: &ScreenContext<'_>) -> String {
+        let name = cx.wording.field_title(line.field.name);
         // The names of a row's fields stand in its hint.
         if line.row_fields().is_some() { name.split(':').next().unwrap_or_default().to_string() } else { name }
     }
 
-    fn draw_field(&self, i: usize, label_room: usize, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    fn draw_field(&self, i: usize, label_room: usize, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let has_keys = i == self.at;
         let (name, missing) = match self.lines.get(i) {
-            Some(line) => (self.label(line, on), line.field.required && line.value().is_empty()),
-            None => (on.wording.form_day(), false),
+            Some(line) => (self.label(line, cx), line.field.required && line.value().is_empty()),
+            None => (cx.wording.form_day(), false),
         };
         let mark = if has_keys {
             ">"
@@ -71,26 +71,26 @@ impl Form {
         let x = area.x + 2 + label_room as u16 + 2;
         let value = Rect { x, width: area.right().saturating_sub(x), ..area };
         match self.lines.get(i) {
-            Some(line) => self.draw_value(line, has_keys, on, value, buffer),
+            Some(line) => self.draw_value(line, has_keys, cx, value, buffer),
             None if self.day.is_empty() && !has_keys => {
-                let day = on.writing_day.map_or_else(|| on.wording.form_today(), |day| on.wording.day(day));
+                let day = cx.writing_day.map_or_else(|| cx.wording.form_today(), |day| cx.wording.day(day));
                 buffer.set_stringn(value.x, value.y, day, usize::from(value.width), Ink::Quiet.style());
             }
             None => self.day.draw(value, buffer, has_keys),
         }
     }
 
-    fn draw_value(&self, line: &FieldLine, has_keys: bool, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    fn draw_value(&self, line: &FieldLine, has_keys: bool, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         if !line.choices().is_empty() {
             let typed = line.typed.text();
-            let name = if typed.is_empty() { String::new() } else { on.wording.choice_name(&typed) };
+            let name = if typed.is_empty() { String::new() } else { cx.wording.choice_name(&typed) };
             let shown = if has_keys { format!("‹ {name} ›") } else { name };
             buffer.set_stringn(area.x, area.y, shown, usize::from(area.width), Ink::Plain.style());
             return;
         }
         let mut x = area.x;
         if line.row_fields().is_some() && !line.rows.is_empty() {
-            let rows = format!("{}  ", on.wording.form_rows(line.rows.len() as i64));
+            let rows = format!("{}  ", cx.wording.form_rows(line.rows.len() as i64));
             buffer.set_stringn(x, area.y, &rows, usize::from(area.width), Ink::Plain.style());
             x += width_of(&rows) as u16;
         }
@@ -98,15 +98,15 @@ impl Form {
     }
 
     /// What stands under the fields: why it was refused, what fits in the field, what it does.
-    fn below(&self, on: &On<'_>, width: u16) -> Page {
-        let wording = on.wording;
+    fn below(&self, cx: &ScreenContext<'_>, width: u16) -> Page {
+        let wording = cx.wording;
         let mut page = Page::new(width);
-        for said in &self.fault {
-            page.hanging("x ", Ink::Danger, said, Ink::Strong);
+        for message in &self.fault {
+            page.hanging("x ", Ink::Danger, message, Ink::Strong);
         }
         if let Some(line) = self.lines.get(self.at) {
-            self.rows_and_sample(line, on, &mut page);
-            self.offer(line, on, &mut page);
+            self.rows_and_sample(line, cx, &mut page);
+            self.offer(line, cx, &mut page);
         } else {
             page.paragraph(&wording.form_day_hint(), Ink::Quiet);
         }
@@ -115,21 +115,23 @@ impl Form {
             Tried::Waiting => page.paragraph(&wording.outcome_looking(), Ink::Quiet),
             Tried::Does(effects, doubts) => {
                 page.heading(&wording.form_effect());
-                outcome_words(effects, on).iter().for_each(|said| page.hanging("  ", Ink::Plain, said, Ink::Plain));
+                outcome_words(effects, cx)
+                    .iter()
+                    .for_each(|message| page.hanging("  ", Ink::Plain, message, Ink::Plain));
                 for doubt in doubts {
-                    let said = wording.doubt(doubt, &on.book.picture.site.species);
-                    page.hanging("! ", Ink::Waits, &said, Ink::Plain);
+                    let message = wording.doubt(doubt, &cx.book.picture.site.species);
+                    page.hanging("! ", Ink::Waits, &message, Ink::Plain);
                 }
             }
             Tried::Refused(lines) => {
                 page.gap();
-                lines.iter().for_each(|said| page.hanging("x ", Ink::Danger, said, Ink::Plain));
+                lines.iter().for_each(|message| page.hanging("x ", Ink::Danger, message, Ink::Plain));
             }
         }
         page
     }
 
-    fn rows_and_sample(&self, line: &FieldLine, on: &On<'_>, page: &mut Page) {
+    fn rows_and_sample(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Page) {
         if line.row_fields().is_none() {
             return;
         }
@@ -138,21 +140,21 @@ impl Form {
         for (i, row) in line.rows.iter().enumerate().skip(from) {
             page.hanging(&format!("{:>3}  ", i + 1), Ink::Quiet, row, Ink::Plain);
         }
-        if let Some(said) = self.sample_words(on).filter(|_| line.field.name == "plants") {
-            page.paragraph(&said, Ink::Strong);
+        if let Some(message) = self.sample_words(cx).filter(|_| line.field.name == "plants") {
+            page.paragraph(&message, Ink::Strong);
         }
     }
 
     /// What may stand in the field that has the keys.
-    fn offer(&self, line: &FieldLine, on: &On<'_>, page: &mut Page) {
-        let wording = on.wording;
+    fn offer(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Page) {
+        let wording = cx.wording;
         let choices = line.choices();
         if !choices.is_empty() {
             let names =
                 choices.iter().enumerate().map(|(i, choice)| format!("{} {}", i + 1, wording.choice_name(choice)));
             page.paragraph(&names.collect::<Vec<_>>().join("   "), Ink::Plain);
         }
-        let picks = self.picks(on);
+        let picks = self.picks(cx);
         if !picks.is_empty() {
             let numbered = line.takes_picks_by_digit() && line.typed.is_empty();
             let list: Vec<String> = picks
@@ -167,8 +169,8 @@ impl Form {
     }
 
     /// What may stand in a field, in words.
-    pub fn hint_at(&self, at: usize, on: &On<'_>) -> String {
-        self.lines.get(at).map(|line| hint_of(line, on.wording)).unwrap_or_default()
+    pub fn hint_at(&self, at: usize, cx: &ScreenContext<'_>) -> String {
+        self.lines.get(at).map(|line| hint_of(line, cx.wording)).unwrap_or_default()
     }
 }
 

@@ -5,7 +5,7 @@ use ratatui::layout::Rect;
 use std::sync::Arc;
 
 use crate::dashboard::act::Act;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::message::Request;
@@ -65,8 +65,8 @@ impl Confirm {
     }
 
     /// Draws it.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        let wording = on.wording;
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        let wording = cx.wording;
         let mut page = Page::new(area.width);
         page.paragraph(&wording.confirm_title(), Ink::Strong);
         page.gap();
@@ -75,7 +75,7 @@ impl Confirm {
             None => {}
             Some(entries) => {
                 for entry in entries.iter().take(MOST) {
-                    page.hanging("- ", Ink::Danger, &on.entry(entry), Ink::Plain);
+                    page.hanging("- ", Ink::Danger, &cx.entry(entry), Ink::Plain);
                 }
                 if entries.len() > 1 {
                     page.gap();
@@ -83,8 +83,8 @@ impl Confirm {
                 }
             }
         }
-        for said in &self.fault {
-            page.hanging("x ", Ink::Danger, said, Ink::Plain);
+        for text in &self.fault {
+            page.hanging("x ", Ink::Danger, text, Ink::Plain);
         }
         page.gap();
         page.paragraph(&wording.confirm_keys(), Ink::Strong);

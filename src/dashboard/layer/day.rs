@@ -6,7 +6,7 @@ use ratatui::layout::Rect;
 use super::heading::heading_and_line;
 use crate::base::Day;
 use crate::dashboard::act::Act;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::days::read_day;
@@ -36,13 +36,13 @@ impl AskDay {
         AskDay { asked_for, typed: Typed::default(), stepped: None, fault: None }
     }
 
-    fn step(&mut self, by: i32, on: &On<'_>) {
+    fn step(&mut self, by: i32, cx: &ScreenContext<'_>) {
         let from = self.stepped.unwrap_or(match self.asked_for {
-            DayFor::Looking => on.day(),
-            DayFor::Writing => on.writing_day.unwrap_or(on.book.now.today),
+            DayFor::Looking => cx.day(),
+            DayFor::Writing => cx.writing_day.unwrap_or(cx.book.now.today),
         });
         let day = from.plus(by);
-        if self.asked_for == DayFor::Writing && day > on.book.now.today {
+        if self.asked_for == DayFor::Writing && day > cx.book.now.today {
             return;
         }
         self.stepped = Some(day);
@@ -50,18 +50,18 @@ impl AskDay {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         self.fault = None;
         match key {
             Key::Esc => return vec![Act::Close],
             Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
-            Key::Left => self.step(-1, on),
-            Key::Right => self.step(1, on),
-            Key::Up => self.step(-7, on),
-            Key::Down => self.step(7, on),
-            Key::PageUp => self.step(-30, on),
-            Key::PageDown => self.step(30, on),
-            Key::Enter => return self.enter(on),
+            Key::Left => self.step(-1, cx),
+            Key::Right => self.step(1, cx),
+            Key::Up => self.step(-7, cx),
+            Key::Down => self.step(7, cx),
+            Key::PageUp => self.step(-30, cx),
+            Key::PageDown => self.step(30, cx),
+            Key::Enter => return self.enter(cx),
             other => {
                 self.typed.press(other);
             }
@@ -69,19 +69,19 @@ impl AskDay {
         Vec::new()
     }
 
-    fn enter(&mut self, on: &On<'_>) -> Vec<Act> {
-        let today = on.book.now.today;
+    fn enter(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let today = cx.book.now.today;
         let written = self.typed.text();
         let day = if self.typed.is_empty() { Some(today) } else { read_day(&written, today) };
         let Some(day) = day else {
-            self.fault = Some(on.wording.day_not_read(written));
+            self.fault = Some(cx.wording.day_not_read(written));
             return Vec::new();
         };
         let other = (day != today).then_some(day);
         match self.asked_for {
             DayFor::Looking => vec![Act::Close, Act::LookAt(other)],
             DayFor::Writing if day > today => {
-                self.fault = Some(on.wording.day_not_coming());
+                self.fault = Some(cx.wording.day_not_coming());
                 Vec::new()
             }
             DayFor::Writing => vec![Act::Close, Act::WriteOn(other)],
@@ -95,19 +95,19 @@ impl AskDay {
     }
 
     /// Draws it.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        let wording = on.wording;
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        let wording = cx.wording;
         let (title, hint) = match self.asked_for {
             DayFor::Looking => (wording.day_title(), wording.day_hint()),
             DayFor::Writing => (wording.day_write_title(), wording.day_write_hint()),
         };
         let rest = heading_and_line(&title, &self.typed, area, buffer);
         let mut page = Page::new(rest.width);
-        if let Some(day) = read_day(&self.typed.text(), on.book.now.today) {
+        if let Some(day) = read_day(&self.typed.text(), cx.book.now.today) {
             page.paragraph(&wording.day(day), Ink::Strong);
         }
-        if let Some(said) = &self.fault {
-            page.hanging("x ", Ink::Danger, said, Ink::Plain);
+        if let Some(message) = &self.fault {
+            page.hanging("x ", Ink::Danger, message, Ink::Plain);
         }
         page.paragraph(&hint, Ink::Quiet);
         page.draw(0, rest, buffer);

@@ -7,7 +7,7 @@ use super::heading::heading_and_line;
 use crate::base::name_search::nearest;
 use crate::base::text::folded;
 use crate::dashboard::act::Act;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Page, Row, Table, Typed};
@@ -25,9 +25,9 @@ pub struct Find {
 
 impl Find {
     /// What fits: the name itself first, then those that begin so, then those that hold it.
-    fn found(&self, on: &On<'_>) -> Vec<(Subject, String)> {
+    fn found(&self, cx: &ScreenContext<'_>) -> Vec<(Subject, String)> {
         let wanted = folded(&self.typed.text());
-        let mut fits: Vec<(u8, usize, (Subject, String))> = everything(on)
+        let mut fits: Vec<(u8, usize, (Subject, String))> = everything(cx)
             .into_iter()
             .enumerate()
             .filter_map(|(i, (subject, name, about))| {
@@ -47,13 +47,13 @@ impl Find {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             Key::Esc => return vec![Act::Close],
             Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
             Key::Up => self.at = self.at.saturating_sub(1),
-            Key::Down | Key::Tab => self.at = (self.at + 1).min(self.found(on).len().saturating_sub(1)),
-            Key::Enter => return self.go(on),
+            Key::Down | Key::Tab => self.at = (self.at + 1).min(self.found(cx).len().saturating_sub(1)),
+            Key::Enter => return self.go(cx),
             other => {
                 self.typed.press(other);
                 self.at = 0;
@@ -62,32 +62,32 @@ impl Find {
         Vec::new()
     }
 
-    fn go(&self, on: &On<'_>) -> Vec<Act> {
-        if let Some((subject, _)) = self.found(on).into_iter().nth(self.at) {
+    fn go(&self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        if let Some((subject, _)) = self.found(cx).into_iter().nth(self.at) {
             return vec![Act::Close, Act::Go(subject)];
         }
-        let all = everything(on);
+        let all = everything(cx);
         let written = self.typed.text();
         let near = nearest(&written, all.iter().map(|(_, name, _)| name.as_str()));
-        let said = on.wording.nearest_after(on.wording.said_not_found(&written), &near);
-        vec![Act::Say(said)]
+        let message = cx.wording.nearest_after(cx.wording.said_not_found(&written), &near);
+        vec![Act::Say(message)]
     }
 
     /// Takes text that came at once.
-    pub fn text(&mut self, text: &str, on: &On<'_>) -> Vec<Act> {
+    pub fn text(&mut self, text: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
         let whole = text.ends_with('\n') || text.ends_with('\r');
         self.typed.insert(text.trim());
         self.at = 0;
-        if whole { self.go(on) } else { Vec::new() }
+        if whole { self.go(cx) } else { Vec::new() }
     }
 
     /// Draws it.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        let rest = heading_and_line(&on.wording.find_title(), &self.typed, area, buffer);
-        let found = self.found(on);
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        let rest = heading_and_line(&cx.wording.find_title(), &self.typed, area, buffer);
+        let found = self.found(cx);
         if found.is_empty() {
             let mut page = Page::new(rest.width);
-            page.paragraph(&on.wording.find_none(), Ink::Plain);
+            page.paragraph(&cx.wording.find_none(), Ink::Plain);
             page.draw(0, rest, buffer);
             return;
         }
@@ -111,19 +111,19 @@ fn name_of(subject: &Subject) -> String {
 }
 
 /// Everything that can be gone to: its name, and what it is.
-fn everything(on: &On<'_>) -> Vec<(Subject, String, String)> {
-    let (picture, wording) = (&on.book.picture, on.wording);
+fn everything(cx: &ScreenContext<'_>) -> Vec<(Subject, String, String)> {
+    let (picture, wording) = (&cx.book.picture, cx.wording);
     let mut all = Vec::new();
     for tray in picture.trays.values() {
         let place = tray.place.as_ref().map_or_else(|| wording.round_no_place(), ToString::to_string);
-        let about = wording.find_is_tray(on.species(tray.species.as_ref()), place);
+        let about = wording.find_is_tray(cx.species(tray.species.as_ref()), place);
         all.push((Subject::Tray(tray.code.clone()), tray.code.to_string(), about));
     }
     for bed in picture.beds.values() {
         all.push((Subject::Bed(bed.name.clone()), bed.name.to_string(), wording.find_is_bed(&bed.field)));
     }
     for lot in picture.lots.values() {
-        let about = wording.find_is_lot(on.species(lot.species.as_ref()));
+        let about = wording.find_is_lot(cx.species(lot.species.as_ref()));
         all.push((Subject::Lot(lot.code.clone()), lot.code.to_string(), about));
     }
     for place in picture.site.places.keys() {

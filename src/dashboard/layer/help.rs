@@ -5,7 +5,7 @@ use ratatui::layout::Rect;
 
 use crate::base::text::folded;
 use crate::dashboard::act::Act;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::{EVERYWHERE, Key, KeyLine};
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Page, Typed};
@@ -25,7 +25,7 @@ impl Help {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         if let Some(search) = &mut self.search {
             match key {
                 Key::Esc | Key::Enter => self.search = None,
@@ -36,7 +36,7 @@ impl Help {
             }
             return Vec::new();
         }
-        let page = usize::from(on.size.1).saturating_sub(6).max(1);
+        let page = usize::from(cx.size.1).saturating_sub(6).max(1);
         match key {
             Key::Esc | Key::Char('q' | 'h' | '?') | Key::Enter => return vec![Act::Close],
             Key::Char('f' | '/') => self.search = Some(Typed::default()),
@@ -47,7 +47,7 @@ impl Help {
             Key::Home => self.from = 0,
             _ => {}
         }
-        self.from = self.from.min(self.page(on, on.size.0).last_start(on.size.1.saturating_sub(6)));
+        self.from = self.from.min(self.page(cx, cx.size.0).last_start(cx.size.1.saturating_sub(6)));
         Vec::new()
     }
 
@@ -57,8 +57,8 @@ impl Help {
         Vec::new()
     }
 
-    fn page(&self, on: &On<'_>, width: u16) -> Page {
-        let wording = on.wording;
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Page {
+        let wording = cx.wording;
         let wanted = self.search.as_ref().map(|typed| folded(&typed.text())).unwrap_or_default();
         let does = |line: &KeyLine| wording.key_does(&line.does.to_string());
         let fits = |line: &&KeyLine| wanted.is_empty() || folded(&does(line)).contains(&wanted);
@@ -93,7 +93,7 @@ impl Help {
     }
 
     /// Draws it.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        self.page(on, area.width).draw(self.from, area, buffer);
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        self.page(cx, area.width).draw(self.from, area, buffer);
     }
 }

@@ -6,7 +6,7 @@ use ratatui::layout::Rect;
 use super::heading::heading_and_line;
 use crate::base::text::folded;
 use crate::dashboard::act::{Act, FormFor, KeptForm};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Page, Row, Table, Typed};
@@ -37,12 +37,12 @@ impl Kinds {
         Kinds { typed: Typed::default(), at: 0, about, kept }
     }
 
-    fn choices(&self, on: &On<'_>) -> Vec<Choice<'_>> {
+    fn choices(&self, cx: &ScreenContext<'_>) -> Vec<Choice<'_>> {
         let wanted = folded(&self.typed.text());
         let mut fits: Vec<(u8, usize, &'static str)> = all_kinds()
             .enumerate()
             .filter(|(_, known)| !NOT_BY_FORM.contains(&known.kind))
-            .filter_map(|(i, known)| Some((self.rank(known.kind, &wanted, on)?, i, known.kind)))
+            .filter_map(|(i, known)| Some((self.rank(known.kind, &wanted, cx)?, i, known.kind)))
             .collect();
         fits.sort();
         let kept = self.kept.as_ref().filter(|_| wanted.is_empty()).map(Choice::GoOn);
@@ -51,8 +51,8 @@ impl Kinds {
 
     /// How well a kind fits what is typed: its word begins so, holds it, or a field of it does; what is chosen comes first
     /// while nothing is typed.
-    fn rank(&self, kind: &'static str, wanted: &str, on: &On<'_>) -> Option<u8> {
-        let name = folded(&on.wording.kind_name(kind));
+    fn rank(&self, kind: &'static str, wanted: &str, cx: &ScreenContext<'_>) -> Option<u8> {
+        let name = folded(&cx.wording.kind_name(kind));
         if wanted.is_empty() {
             let about = FormFor::about(kind, self.about.as_ref());
             return Some(if about.preset.is_empty() { 1 } else { 0 });
@@ -68,14 +68,14 @@ impl Kinds {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             Key::Esc => return vec![Act::Close],
             Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
             Key::Up => self.at = self.at.saturating_sub(1),
-            Key::Down | Key::Tab => self.at = (self.at + 1).min(self.choices(on).len().saturating_sub(1)),
+            Key::Down | Key::Tab => self.at = (self.at + 1).min(self.choices(cx).len().saturating_sub(1)),
             Key::Enter => {
-                let chosen = match self.choices(on).into_iter().nth(self.at) {
+                let chosen = match self.choices(cx).into_iter().nth(self.at) {
                     Some(Choice::GoOn(kept)) => Some(Act::TakeUp(kept.clone())),
                     Some(Choice::Kind(kind)) => Some(Act::Form(FormFor::about(kind, self.about.as_ref()))),
                     None => None,
@@ -98,12 +98,12 @@ impl Kinds {
     }
 
     /// Draws it.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        let rest = heading_and_line(&on.wording.kinds_title(), &self.typed, area, buffer);
-        let choices = self.choices(on);
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        let rest = heading_and_line(&cx.wording.kinds_title(), &self.typed, area, buffer);
+        let choices = self.choices(cx);
         if choices.is_empty() {
             let mut page = Page::new(rest.width);
-            page.paragraph(&on.wording.kinds_none(), Ink::Plain);
+            page.paragraph(&cx.wording.kinds_none(), Ink::Plain);
             page.draw(0, rest, buffer);
             return;
         }
@@ -111,8 +111,8 @@ impl Kinds {
             .iter()
             .map(|choice| {
                 let name = match choice {
-                    Choice::GoOn(kept) => on.wording.kinds_go_on(on.wording.kind_name(&kept.kind)),
-                    Choice::Kind(kind) => on.wording.kind_name(kind),
+                    Choice::GoOn(kept) => cx.wording.kinds_go_on(cx.wording.kind_name(&kept.kind)),
+                    Choice::Kind(kind) => cx.wording.kind_name(kind),
                 };
                 Row::Cells(vec![(name, Ink::Plain)])
             })

@@ -23,7 +23,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::act::Act;
-use super::context::On;
+use super::context::ScreenContext;
 use super::form::Form;
 use super::keys::Key;
 
@@ -51,26 +51,26 @@ pub enum Layer {
 
 impl Layer {
     /// Takes a key. A layer takes every key while it is open.
-    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match self {
-            Layer::Form(form) => form.press(key, on),
-            Layer::Kinds(kinds) => kinds.press(key, on),
-            Layer::Find(find) => find.press(key, on),
-            Layer::Help(help) => help.press(key, on),
-            Layer::Why(why) => why.press(key, on),
-            Layer::Day(day) => day.press(key, on),
-            Layer::News(news) => news.press(key, on),
+            Layer::Form(form) => form.press(key, cx),
+            Layer::Kinds(kinds) => kinds.press(key, cx),
+            Layer::Find(find) => find.press(key, cx),
+            Layer::Help(help) => help.press(key, cx),
+            Layer::Why(why) => why.press(key, cx),
+            Layer::Day(day) => day.press(key, cx),
+            Layer::News(news) => news.press(key, cx),
             Layer::Options(options) => options.press(key),
             Layer::Confirm(confirm) => confirm.press(key),
         }
     }
 
     /// Takes text that came at once; a layer without a field for it leaves it out.
-    pub fn text(&mut self, text: &str, on: &On<'_>) -> Vec<Act> {
+    pub fn text(&mut self, text: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
         match self {
             Layer::Form(form) => form.text(text),
             Layer::Kinds(kinds) => kinds.text(text),
-            Layer::Find(find) => find.text(text, on),
+            Layer::Find(find) => find.text(text, cx),
             Layer::Help(help) => help.text(text),
             Layer::Day(day) => day.text(text),
             Layer::Why(_) | Layer::News(_) | Layer::Options(_) | Layer::Confirm(_) => Vec::new(),
@@ -78,17 +78,17 @@ impl Layer {
     }
 
     /// Draws it.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         match self {
-            Layer::Form(form) => form.draw(on, area, buffer),
-            Layer::Kinds(kinds) => kinds.draw(on, area, buffer),
-            Layer::Find(find) => find.draw(on, area, buffer),
-            Layer::Help(help) => help.draw(on, area, buffer),
-            Layer::Why(why) => why.draw(on, area, buffer),
-            Layer::Day(day) => day.draw(on, area, buffer),
-            Layer::News(news) => news.draw(on, area, buffer),
-            Layer::Options(options) => options.draw(on, area, buffer),
-            Layer::Confirm(confirm) => confirm.draw(on, area, buffer),
+            Layer::Form(form) => form.draw(cx, area, buffer),
+            Layer::Kinds(kinds) => kinds.draw(cx, area, buffer),
+            Layer::Find(find) => find.draw(cx, area, buffer),
+            Layer::Help(help) => help.draw(cx, area, buffer),
+            Layer::Why(why) => why.draw(cx, area, buffer),
+            Layer::Day(day) => day.draw(cx, area, buffer),
+            Layer::News(news) => news.draw(cx, area, buffer),
+            Layer::Options(options) => options.draw(cx, area, buffer),
+            Layer::Confirm(confirm) => confirm.draw(cx, area, buffer),
         }
     }
 }

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use crate::base::{Day, EntryId};
 use crate::dashboard::act::Act;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Page;
@@ -43,8 +43,8 @@ impl News {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
-        let page = usize::from(on.size.1).saturating_sub(6).max(1);
+    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let page = usize::from(cx.size.1).saturating_sub(6).max(1);
         match key {
             Key::Esc | Key::Char('q' | 'e') | Key::Enter => return vec![Act::Close],
             Key::Down => self.from += 1,
@@ -53,18 +53,18 @@ impl News {
             Key::PageUp | Key::Char(',') => self.from = self.from.saturating_sub(page),
             _ => {}
         }
-        self.from = self.from.min(self.page(on, on.size.0).last_start(on.size.1.saturating_sub(6)));
+        self.from = self.from.min(self.page(cx, cx.size.0).last_start(cx.size.1.saturating_sub(6)));
         Vec::new()
     }
 
-    fn page(&self, on: &On<'_>, width: u16) -> Page {
-        let wording = on.wording;
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Page {
+        let wording = cx.wording;
         let mut page = Page::new(width);
-        let doubts = &on.book.picture.doubts;
+        let doubts = &cx.book.picture.doubts;
         if !doubts.is_empty() {
             page.heading(&wording.doubts_heading());
             for doubt in doubts {
-                page.hanging("! ", Ink::Waits, &wording.doubt(doubt, &on.book.picture.site.species), Ink::Plain);
+                page.hanging("! ", Ink::Waits, &wording.doubt(doubt, &cx.book.picture.site.species), Ink::Plain);
             }
         }
         page.heading(&wording.news_title(wording.day(self.day)));
@@ -91,20 +91,20 @@ impl News {
     }
 
     /// Draws it.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        self.page(on, area.width).draw(self.from, area, buffer);
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        self.page(cx, area.width).draw(self.from, area, buffer);
     }
 }
 
 /// What changed, in words: each cause once, losses first, with all that it turned.
-pub fn news_words(changed: &[Change], before: &Picture, entries: &[Arc<Entry>], on: &On<'_>) -> Vec<NewsOf> {
-    let (wording, after) = (on.wording, &*on.book.picture);
+pub fn news_words(changed: &[Change], before: &Picture, entries: &[Arc<Entry>], cx: &ScreenContext<'_>) -> Vec<NewsOf> {
+    let (wording, after) = (cx.wording, &*cx.book.picture);
     let by_name: BTreeMap<&EntryId, &Entry> = entries.iter().map(|entry| (&entry.id, &**entry)).collect();
     let of = |(because, together): (Because<'_>, Vec<&Change>)| {
         let known: Vec<&Entry> = because.entries.iter().filter_map(|id| by_name.get(id).copied()).collect();
         NewsOf {
             kind: because.kind,
-            cause: wording.cause_words(&because, &known, after, |said| said),
+            cause: wording.cause_words(&because, &known, after, |text| text),
             turned: together.iter().map(|change| wording.change_words(change, before, after)).collect(),
         }
     };

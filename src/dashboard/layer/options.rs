@@ -4,11 +4,11 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::dashboard::act::{Act, Switch};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::{Ink, Inks};
 use crate::dashboard::parts::Page;
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 
 /// The options.
 #[derive(Clone, Copy, Debug, Default)]
@@ -46,8 +46,8 @@ impl Options {
     }
 
     /// Draws them.
-    pub fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        let wording = on.wording;
+    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        let wording = cx.wording;
         let mut page = Page::new(area.width);
         page.heading(&wording.options_title());
         page.gap();
@@ -55,11 +55,13 @@ impl Options {
         for (key, switch) in OPTIONS {
             let (name, now) = match switch {
                 Switch::Lang => (wording.option_lang(), wording.lang().code().to_string()),
-                Switch::Contrast => (wording.option_contrast(), on_off(on.look.inks == Inks::HighContrast)),
-                Switch::Ascii => (wording.option_ascii(), on_off(on.look.ascii)),
+                Switch::Contrast => (wording.option_contrast(), on_off(cx.look.inks == Inks::HighContrast)),
+                Switch::Ascii => (wording.option_ascii(), on_off(cx.look.ascii)),
                 Switch::ReadOnly => (wording.option_read_only(), on_off(self.read_only)),
                 Switch::Mouse => (wording.option_mouse(), on_off(self.mouse)),
-                Switch::Handbook => (wording.option_handbook(), on_off(on.book.leads == Leads::Handbook)),
+                Switch::Handbook => {
+                    (wording.option_handbook(), on_off(cx.book.forecast_basis == ForecastBasis::Handbook))
+                }
             };
             page.hanging(&format!("{key}  "), Ink::Strong, &format!("{name}: {now}"), Ink::Plain);
         }

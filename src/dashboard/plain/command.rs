@@ -1,7 +1,7 @@
 //! What can be answered at a stop: by number, by word in the person's language, or by the letter of the screen.
 
 use crate::base::text::folded;
-use crate::dashboard::keys::{Does, Key, ON_A_TRAY};
+use crate::dashboard::keys::{Key, KeyAction, ON_A_TRAY};
 use crate::wording::Wording;
 
 /// An answer at a stop.
@@ -17,23 +17,23 @@ pub enum Command {
 
 /// The numbered answers; the number is the place, from 1. Nought quits.
 const NUMBERED: [(Command, Word, char); 10] = [
-    (Command::Key(Key::Enter), Word::Does(Does::Usual), '\n'),
-    (Command::Key(Key::Char(' ')), Word::Does(Does::Skip), ' '),
+    (Command::Key(Key::Enter), Word::Does(KeyAction::Usual), '\n'),
+    (Command::Key(Key::Char(' ')), Word::Does(KeyAction::Skip), ' '),
     (Command::Key(Key::Down), Word::Next, ' '),
     (Command::Key(Key::Up), Word::Before, ' '),
-    (Command::Key(Key::Char('l')), Word::Does(Does::Lost), 'l'),
-    (Command::Key(Key::Char('a')), Word::Does(Does::Note), 'a'),
-    (Command::Key(Key::Char('y')), Word::Does(Does::Why), 'y'),
-    (Command::Key(Key::Char('r')), Word::Does(Does::LetGo), 'r'),
-    (Command::Key(Key::Char('u')), Word::Does(Does::Undo), 'u'),
-    (Command::Key(Key::Char('b')), Word::Does(Does::WritingDay), 'b'),
+    (Command::Key(Key::Char('l')), Word::Does(KeyAction::Lost), 'l'),
+    (Command::Key(Key::Char('a')), Word::Does(KeyAction::Note), 'a'),
+    (Command::Key(Key::Char('y')), Word::Does(KeyAction::Why), 'y'),
+    (Command::Key(Key::Char('r')), Word::Does(KeyAction::LetGo), 'r'),
+    (Command::Key(Key::Char('u')), Word::Does(KeyAction::Undo), 'u'),
+    (Command::Key(Key::Char('b')), Word::Does(KeyAction::WritingDay), 'b'),
 ];
 
 /// The word of an answer.
 #[derive(Clone, Copy)]
 enum Word {
     /// As on the screen.
-    Does(Does),
+    Does(KeyAction),
     /// The next stop.
     Next,
     /// The stop before.
@@ -41,7 +41,7 @@ enum Word {
 }
 
 impl Word {
-    fn said(self, wording: &Wording) -> String {
+    fn message(self, wording: &Wording) -> String {
         match self {
             Word::Does(does) => wording.key_does(&does.to_string()),
             Word::Next => wording.plain_next(),
@@ -68,7 +68,7 @@ impl Command {
         }
         let by_letter = |letter: char| wanted.chars().eq([letter]);
         let numbered = NUMBERED.iter().find(|(_, word, letter)| {
-            (letter.is_alphabetic() && by_letter(*letter)) || folded(&word.said(wording)) == wanted
+            (letter.is_alphabetic() && by_letter(*letter)) || folded(&word.message(wording)) == wanted
         });
         if let Some((command, ..)) = numbered {
             return Some(*command);
@@ -85,11 +85,11 @@ impl Command {
             .iter()
             .enumerate()
             .map(|(i, (_, word, letter))| {
-                let said = word.said(wording);
+                let message = word.message(wording);
                 if letter.is_alphabetic() {
-                    format!("{} {said} ({letter})", i + 1)
+                    format!("{} {message} ({letter})", i + 1)
                 } else {
-                    format!("{} {said}", i + 1)
+                    format!("{} {message}", i + 1)
                 }
             })
             .collect();

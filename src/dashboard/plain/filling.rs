@@ -36,7 +36,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
 
     /// Goes through the form that lies uppermost.
     pub(super) fn fill(&mut self) -> io::Result<()> {
-        let heading = self.form().map(|form| form.heading(&self.model.on())).unwrap_or_default();
+        let heading = self.form().map(|form| form.heading(&self.model.context())).unwrap_or_default();
         self.say(&heading)?;
         let mut places = self.first_places();
         loop {
@@ -78,8 +78,8 @@ impl<R: BufRead, W: Write> Talk<R, W> {
 
     fn leave_form(&mut self) -> io::Result<()> {
         self.close();
-        let said = self.model.wording.plain_left();
-        self.say(&said)?;
+        let sentence = self.model.wording.plain_left();
+        self.say(&sentence)?;
         self.tell_notice()
     }
 
@@ -130,9 +130,9 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                 self.answer(*at, &answer);
                 match self.fault_at(*at) {
                     None => break,
-                    Some(said) => {
+                    Some(sentence) => {
                         self.answer(*at, &value);
-                        self.say(&said)?;
+                        self.say(&sentence)?;
                     }
                 }
             }
@@ -147,7 +147,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         let Some(form) = self.form() else { return Ok(None) };
         let choices = form.choices_at(at);
         let offered = if choices.is_empty() {
-            form.offered_first(at, &self.model.on())
+            form.offered_first(at, &self.model.context())
         } else {
             choices.iter().map(|choice| wording.choice_name(choice)).collect()
         };
@@ -181,23 +181,23 @@ impl<R: BufRead, W: Write> Talk<R, W> {
             }
             rows.push(row);
             self.answer(at, &rows.join("\n"));
-            let so_far = self.form().and_then(|form| form.sample_words(&self.model.on()));
-            if let Some(said) = so_far {
-                self.say(&said)?;
+            let so_far = self.form().and_then(|form| form.sample_words(&self.model.context()));
+            if let Some(sentence) = so_far {
+                self.say(&sentence)?;
             }
         }
     }
 
     fn tell_field(&mut self, at: usize) -> io::Result<()> {
-        let said = self.form().map(|form| form.hint_at(at, &self.model.on())).unwrap_or_default();
-        self.say(&said)
+        let sentence = self.form().map(|form| form.hint_at(at, &self.model.context())).unwrap_or_default();
+        self.say(&sentence)
     }
 
     /// Puts an answer into a field and has it tried out.
     fn answer(&mut self, at: usize, answer: &str) {
         match self.model.layers.pop() {
             Some(Layer::Form(mut form)) => {
-                form.answer(at, answer, &self.model.on());
+                form.answer(at, answer, &self.model.context());
                 self.model.layers.push(Layer::Form(form));
                 self.send(Message::Key(Form::STILL));
             }
@@ -208,7 +208,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
 
     /// What is wrong with what stands in a field, where it cannot be read.
     fn fault_at(&self, at: usize) -> Option<String> {
-        let fault = self.form()?.drafts(&self.model.on(), &self.model.who).err()?;
+        let fault = self.form()?.drafts(&self.model.context(), &self.model.who).err()?;
         (fault.0 == Some(at)).then_some(fault.1)
     }
 
@@ -216,8 +216,8 @@ impl<R: BufRead, W: Write> Talk<R, W> {
     fn agreed(&mut self) -> io::Result<Agreed> {
         self.send(Message::Key(Form::STILL));
         let Some(form) = self.form() else { return Ok(Agreed::No) };
-        let against = match form.drafts(&self.model.on(), &self.model.who) {
-            Err((_, said)) => vec![said],
+        let against = match form.drafts(&self.model.context(), &self.model.who) {
+            Err((_, sentence)) => vec![sentence],
             Ok(_) => form.against(),
         };
         if !against.is_empty() {
@@ -228,7 +228,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
             return Ok(Agreed::Yes);
         }
         let effect = format!("{}:", self.model.wording.form_effect());
-        let lines = form.outcome(&self.model.on());
+        let lines = form.outcome(&self.model.context());
         std::iter::once(effect).chain(lines).try_for_each(|line| self.say(&line))?;
         let question = self.model.wording.plain_write_it();
         let answer = self.ask(&question)?.unwrap_or_default();
@@ -259,6 +259,6 @@ fn is_known_choice((field, value): &(Field, String)) -> bool {
 }
 
 fn is_leaving(answer: &str, quit: &str) -> bool {
-    let said = folded(answer);
-    said == "q" || said == folded(quit)
+    let sentence = folded(answer);
+    sentence == "q" || sentence == folded(quit)
 }

@@ -20,7 +20,7 @@ use super::model::Model;
 use super::terminal::{Opening, set_up};
 use super::update::{refresh, update};
 use crate::base::text::{cleaned, in_ascii};
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::Looking;
 use command::Command;
 
@@ -75,8 +75,8 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                 Some(Command::Help) => self.tell_commands()?,
                 Some(Command::Key(key)) => self.press(key)?,
                 None => {
-                    let said = self.model.wording.plain_not_understood(&answer);
-                    self.say(&said)?;
+                    let sentence = self.model.wording.plain_not_understood(&answer);
+                    self.say(&sentence)?;
                 }
             }
         }
@@ -94,21 +94,21 @@ impl<R: BufRead, W: Write> Talk<R, W> {
             Looking::Ahead => wording.page_ahead(day),
         };
         let walk = &self.model.screens.walk;
-        let (behind, all) = walk.progress(&self.model.on());
+        let (behind, all) = walk.progress(&self.model.context());
         let allowed = wording.number(self.model.book.round.minutes_allowed, 0);
-        let minutes = wording.number(walk.minutes(&self.model.on()).ceil(), 0);
+        let minutes = wording.number(walk.minutes(&self.model.context()).ceil(), 0);
         let progress = wording.walk_progress(behind as i64, all as i64, minutes, allowed);
         let mut lines = vec![format!("{name}, {day}"), progress, wording.plain_begin()];
-        if self.model.book.leads == Leads::Handbook {
+        if self.model.book.forecast_basis == ForecastBasis::Handbook {
             lines.insert(1, wording.learned_ignored());
         }
         lines.iter().try_for_each(|line| self.say(line))
     }
 
     fn prompt(&self) -> String {
-        let on = self.model.on();
+        let cx = self.model.context();
         let walk = &self.model.screens.walk;
-        match walk.number(&on) {
+        match walk.number(&cx) {
             Some((number, all)) => self.model.wording.plain_prompt(number as i64, all as i64),
             None => ">".to_string(),
         }
@@ -116,13 +116,13 @@ impl<R: BufRead, W: Write> Talk<R, W> {
 
     /// The stop one stands at, where it was not told yet.
     fn tell_stop(&mut self) -> io::Result<()> {
-        let on = self.model.on();
+        let cx = self.model.context();
         let walk = &self.model.screens.walk;
-        let Some(stop) = walk.here(&on) else {
+        let Some(stop) = walk.here(&cx) else {
             if self.told.take().is_none() {
-                let said = self.model.wording.empty_walk();
+                let sentence = self.model.wording.empty_walk();
                 self.told = Some(String::new());
-                return self.say(&said);
+                return self.say(&sentence);
             }
             return Ok(());
         };
@@ -130,8 +130,8 @@ impl<R: BufRead, W: Write> Talk<R, W> {
             return Ok(());
         }
         let id = stop.id.to_string();
-        let lines = walk.told(&stop, &on);
-        let (behind, all) = walk.progress(&on);
+        let lines = walk.told(&stop, &cx);
+        let (behind, all) = walk.progress(&cx);
         let done = (all > 0 && behind == all).then(|| self.model.wording.walk_all_done(all as i64));
         self.told = Some(id);
         self.say("")?;
@@ -150,8 +150,8 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         self.tell_notice()?;
         match self.model.layers.last() {
             None if silent && matches!(key, Key::Char(letter) if kind_for_tray(letter).is_some()) => {
-                let said = self.model.wording.plain_only_tray();
-                self.say(&said)
+                let sentence = self.model.wording.plain_only_tray();
+                self.say(&sentence)
             }
             None => Ok(()),
             Some(Layer::Form(_)) => self.fill(),
@@ -190,8 +190,8 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         }
         if self.model.layers.is_empty() {
             let day = self.model.writing_day.unwrap_or(self.model.book.now.today);
-            let said = self.model.wording.plain_writing_day(self.model.wording.day(day));
-            return self.say(&said);
+            let sentence = self.model.wording.plain_writing_day(self.model.wording.day(day));
+            return self.say(&sentence);
         }
         self.tell_layer()?;
         self.close();
@@ -210,7 +210,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         let Some(layer) = self.model.layers.last() else { return Ok(()) };
         let area = Rect::new(0, 0, DRAWN.0, DRAWN.1);
         let mut buffer = Buffer::empty(area);
-        layer.draw(&self.model.on(), area, &mut buffer);
+        layer.draw(&self.model.context(), area, &mut buffer);
         let rows = buffer.content.chunks(usize::from(DRAWN.0));
         let lines: Vec<String> = rows
             .map(|row| row.iter().map(ratatui::buffer::Cell::symbol).collect::<String>().trim_end().to_string())

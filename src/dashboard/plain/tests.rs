@@ -37,22 +37,22 @@ impl Sample {
     }
 
     /// What is said to answers, a line each.
-    fn said(&self, lang: Lang, answers: &str) -> String {
+    fn answers(&self, lang: Lang, answers: &str) -> String {
         let opening = Opening {
             desk: self.desk(),
             wording: Wording::new(lang),
             who: "Amani".to_string(),
             shelf: self.folder.path().to_path_buf(),
             on: None,
-            leads: crate::reckon::forecast::Leads::Here,
+            forecast_basis: crate::reckon::forecast::ForecastBasis::OwnRecords,
             clock: Box::new(|| Some(now())),
             colour: false,
             ascii: false,
             plain: true,
         };
-        let mut said = Vec::new();
-        talk(opening, Cursor::new(answers.to_string()), &mut said).unwrap();
-        String::from_utf8(said).unwrap()
+        let mut text = Vec::new();
+        talk(opening, Cursor::new(answers.to_string()), &mut text).unwrap();
+        String::from_utf8(text).unwrap()
     }
 
     /// The tray of the first stop of a task, and answers that lead there.
@@ -76,13 +76,13 @@ fn a_count_is_one_empty_answer_and_its_figure_and_the_next_stop_is_told() {
     let sample = Sample::new();
     let before = sample.entries();
     let (tray, way) = sample.way_to(Task::Count);
-    let said = sample.said(Lang::En, &format!("{way}\n11\nquit\n"));
-    assert_eq!((sample.entries(), sample.standing(&tray)), (before + 1, 11), "{said}");
-    assert!(said.contains("Living:"), "{said}");
-    assert!(said.contains(&format!("Saved: Count a tray: {tray}")), "{said}");
-    assert!(!said.contains("Write it?"), "{said}");
-    let after = said.split("Saved:").nth(1).unwrap();
-    assert!(after.contains("Stop "), "{said}");
+    let text = sample.answers(Lang::En, &format!("{way}\n11\nquit\n"));
+    assert_eq!((sample.entries(), sample.standing(&tray)), (before + 1, 11), "{text}");
+    assert!(text.contains("Living:"), "{text}");
+    assert!(text.contains(&format!("Saved: Count a tray: {tray}")), "{text}");
+    assert!(!text.contains("Write it?"), "{text}");
+    let after = text.split("Saved:").nth(1).unwrap();
+    assert!(after.contains("Stop "), "{text}");
 }
 
 #[test]
@@ -90,11 +90,11 @@ fn more_than_a_simple_count_is_written_only_after_a_yes_and_says_first_what_it_d
     let sample = Sample::new();
     let before = sample.entries();
     let (tray, way) = sample.way_to(Task::GoOut);
-    let said = sample.said(Lang::En, &format!("{way}1\n\n\nn\n"));
-    assert_eq!(sample.entries(), before, "{said}");
-    assert!(said.contains("What it does:") && said.contains("Nothing was written."), "{said}");
-    let said = sample.said(Lang::En, "do it\n\n3\ny\n");
-    assert_eq!(sample.entries(), before + 1, "{said}");
+    let text = sample.answers(Lang::En, &format!("{way}1\n\n\nn\n"));
+    assert_eq!(sample.entries(), before, "{text}");
+    assert!(text.contains("What it does:") && text.contains("Nothing was written."), "{text}");
+    let text = sample.answers(Lang::En, "do it\n\n3\ny\n");
+    assert_eq!(sample.entries(), before + 1, "{text}");
     assert!(sample.desk().picture().trays[&tray].story.accounts.planted >= 3);
 }
 
@@ -103,9 +103,9 @@ fn a_cause_is_picked_by_its_number_and_words_of_spanish_are_understood() {
     let sample = Sample::new();
     let (tray, way) = sample.way_to(Task::Count);
     let standing = sample.standing(&tray);
-    let said = sample.said(Lang::Es, &format!("{way}perdidas\n2\n1\nsí\nsaltar\nsalir\n"));
-    assert_eq!(sample.standing(&tray), standing - 2, "{said}");
-    assert!(said.contains("Parada "), "{said}");
+    let text = sample.answers(Lang::Es, &format!("{way}perdidas\n2\n1\nsí\nsaltar\nsalir\n"));
+    assert_eq!(sample.standing(&tray), standing - 2, "{text}");
+    assert!(text.contains("Parada "), "{text}");
 }
 
 #[test]
@@ -114,8 +114,8 @@ fn answers_that_end_in_the_middle_write_nothing_and_lose_nothing() {
     let before = sample.entries();
     let (_, way) = sample.way_to(Task::GoOut);
     for cut in ["", "1\n", "1\n\n", "1\n\n7\n", "lost\n", "lost\n2\n", "6\n", "u\n", "b\n", "?"] {
-        let said = sample.said(Lang::En, &format!("{way}{cut}"));
-        assert_eq!(sample.entries(), before, "{cut:?}: {said}");
+        let text = sample.answers(Lang::En, &format!("{way}{cut}"));
+        assert_eq!(sample.entries(), before, "{cut:?}: {text}");
     }
 }
 
@@ -124,31 +124,31 @@ fn what_cannot_be_is_said_and_asked_again() {
     let sample = Sample::new();
     let before = sample.entries();
     let (tray, way) = sample.way_to(Task::Count);
-    let said = sample.said(Lang::En, &format!("{way}\nmany\n12\n"));
-    assert_eq!((sample.entries(), sample.standing(&tray)), (before + 1, 12), "{said}");
-    assert_eq!(said.matches("Living:").count(), 2, "{said}");
-    let said = sample.said(Lang::En, "lost\n9999\n1\n1\n\ny\n");
-    assert!(said.contains("How many [9999]:"), "{said}");
-    assert_eq!(sample.entries(), before + 2, "{said}");
+    let text = sample.answers(Lang::En, &format!("{way}\nmany\n12\n"));
+    assert_eq!((sample.entries(), sample.standing(&tray)), (before + 1, 12), "{text}");
+    assert_eq!(text.matches("Living:").count(), 2, "{text}");
+    let text = sample.answers(Lang::En, "lost\n9999\n1\n1\n\ny\n");
+    assert!(text.contains("How many [9999]:"), "{text}");
+    assert_eq!(sample.entries(), before + 2, "{text}");
 }
 
 #[test]
 fn nothing_but_whole_plain_lines_is_said() {
     let sample = Sample::new();
     for lang in Lang::ALL {
-        let said = sample.said(lang, "?\nxyz\n7\n\n\nn\n2\n3\n4\nu\nn\nb\n-1\na\nhello\u{1b}[31m\ny\n8\n\ny\n");
-        assert!(said.chars().all(|letter| letter == '\n' || !letter.is_control()), "{said:?}");
-        assert!(said.ends_with('\n'));
+        let text = sample.answers(lang, "?\nxyz\n7\n\n\nn\n2\n3\n4\nu\nn\nb\n-1\na\nhello\u{1b}[31m\ny\n8\n\ny\n");
+        assert!(text.chars().all(|letter| letter == '\n' || !letter.is_control()), "{text:?}");
+        assert!(text.ends_with('\n'));
     }
 }
 
 #[test]
 fn the_round_goes_on_where_it_was_left_on_the_screen_or_in_questions() {
     let sample = Sample::new();
-    let said = sample.said(Lang::En, "skip\nskip\nquit\n");
-    let left_at = said.lines().rfind(|line| line.starts_with("Stop ")).unwrap().to_string();
-    let said = sample.said(Lang::En, "");
-    assert!(said.contains(&left_at) && left_at.starts_with("Stop 3 "), "{said}");
+    let text = sample.answers(Lang::En, "skip\nskip\nquit\n");
+    let left_at = text.lines().rfind(|line| line.starts_with("Stop ")).unwrap().to_string();
+    let text = sample.answers(Lang::En, "");
+    assert!(text.contains(&left_at) && left_at.starts_with("Stop 3 "), "{text}");
 }
 
 #[test]

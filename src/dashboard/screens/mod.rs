@@ -1,9 +1,9 @@
 //! The seven screens. Each is a folder: what is chosen there, what its keys mean, how it is drawn.
 
 pub mod beds;
-mod beside;
 pub mod going_out;
 pub mod journal;
+mod list_detail;
 pub mod screen;
 pub mod season;
 pub mod seed;

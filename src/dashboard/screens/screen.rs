@@ -4,7 +4,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::dashboard::act::{Act, WhyOf};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
 use crate::dashboard::keys::{Key, KeyLine};
 use crate::nursery::entry::subject::Subject;
@@ -12,58 +12,58 @@ use crate::nursery::entry::subject::Subject;
 /// What every screen can do.
 pub trait Screen {
     /// Its keys, beside those that mean the same everywhere.
-    fn keys(&self, on: &On<'_>) -> Vec<KeyLine>;
+    fn keys(&self, cx: &ScreenContext<'_>) -> Vec<KeyLine>;
 
     /// What it answers, for its first line.
-    fn answers(&self, on: &On<'_>) -> String;
+    fn answers(&self, cx: &ScreenContext<'_>) -> String;
 
     /// Takes a key; none where the key means nothing here.
-    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>>;
+    fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>>;
 
     /// Takes text that came at once; none where there is no field for it, and the text is then looked for.
-    fn text(&mut self, _text: &str, _on: &On<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, _text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         None
     }
 
     /// Draws it.
-    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer);
+    fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer);
 
     /// What is chosen: forms begin with it.
-    fn chosen(&self, on: &On<'_>) -> Option<Subject>;
+    fn chosen(&self, cx: &ScreenContext<'_>) -> Option<Subject>;
 
     /// What `y` gives the reasons of.
-    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
-        self.chosen(on).map(WhyOf::About)
+    fn why(&self, cx: &ScreenContext<'_>) -> Option<WhyOf> {
+        self.chosen(cx).map(WhyOf::About)
     }
 
     /// Chooses what is shown of a subject; false where it is not shown here.
-    fn go_to(&mut self, _subject: &Subject, _on: &On<'_>) -> bool {
+    fn go_to(&mut self, _subject: &Subject, _cx: &ScreenContext<'_>) -> bool {
         false
     }
 
     /// Something was written from a form that the screen opened; `stop` is what it gave the form.
-    fn written(&mut self, _stop: &str, _on: &On<'_>) -> Vec<Act> {
+    fn written(&mut self, _stop: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 
     /// A form of a kind that the screen opened is handed to the clerk; `said` is what it says in a few words.
-    fn handed_in(&mut self, _stop: &str, _kind: &str, _said: &str, _on: &On<'_>) -> Vec<Act> {
+    fn handed_in(&mut self, _stop: &str, _kind: &str, _said: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 
     /// What was handed in was refused, and the form came back.
-    fn came_back(&mut self, _stop: &str, _on: &On<'_>) -> Vec<Act> {
+    fn came_back(&mut self, _stop: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 
     /// Draws a form that the screen opened in its own way; false where it is drawn as any form.
-    fn draw_form(&self, _form: &Form, _on: &On<'_>, _area: Rect, _buffer: &mut Buffer) -> bool {
+    fn draw_form(&self, _form: &Form, _cx: &ScreenContext<'_>, _area: Rect, _buffer: &mut Buffer) -> bool {
         false
     }
 
     /// The book was drawn anew, or the screen is shown: what is gone is no longer chosen, what is missing is asked for.
-    fn refresh(&mut self, on: &On<'_>) -> Vec<Act>;
+    fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act>;
 
     /// Takes back what it had kept on disk.
-    fn resume(&mut self, _kept: &str, _on: &On<'_>) {}
+    fn resume(&mut self, _kept: &str, _cx: &ScreenContext<'_>) {}
 }

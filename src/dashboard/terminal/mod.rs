@@ -11,6 +11,7 @@ use ratatui::layout::Rect;
 use ratatui::{Terminal, TerminalOptions, Viewport};
 use std::io::{self, Stdout, stdout};
 use std::path::PathBuf;
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread;
 use std::time::{Duration, Instant};
@@ -29,7 +30,7 @@ use super::update::{refresh, update};
 use crate::base::Day;
 use crate::desk::{Desk, KeptTexts};
 use crate::reckon::View;
-use crate::reckon::forecast::Leads;
+use crate::reckon::forecast::ForecastBasis;
 use crate::wording::Wording;
 
 /// How often the size is asked for besides: some terminals never say that it changed.
@@ -48,7 +49,7 @@ pub struct Opening {
     /// The day to look at first, where it is not today.
     pub on: Option<Day>,
     /// What leads in forecasts at first.
-    pub leads: Leads,
+    pub forecast_basis: ForecastBasis,
     /// Says what the clock says.
     pub clock: ReadClock,
     /// Whether colour may be used.
@@ -144,10 +145,10 @@ pub fn open(opening: Opening) -> io::Result<()> {
 pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
     let kept = KeptTexts::of(&opening.shelf, opening.desk.journal().file_id());
     let view = View { day: opening.on.unwrap_or(opening.desk.now().today), known: None };
-    let mut clerk = Clerk::new(opening.desk, kept, view, opening.leads, opening.clock);
+    let mut clerk = Clerk::new(opening.desk, kept, view, opening.forecast_basis, opening.clock);
     let mut model = Model {
         book: Book::of(clerk.drawn()),
-        wording: opening.wording,
+        wording: Arc::new(opening.wording),
         look: Look::new(opening.colour, opening.ascii),
         size,
         at: ScreenName::Walk,
@@ -170,7 +171,7 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
     for name in ScreenName::ALL {
         if let Some(text) = clerk.kept().kept(&format!("screen_{name}")) {
             let mut screens = std::mem::take(&mut model.screens);
-            screens.at_mut(name).resume(&text, &model.on());
+            screens.at_mut(name).resume(&text, &model.context());
             model.screens = screens;
         }
     }

@@ -128,9 +128,9 @@ fn nothing_is_cut_in_the_middle_of_a_sentence_on_a_small_screen() {
             assert_eq!(cut, between_words, "{at}: {line}\n{frame}");
         }
         if stage.model.layers.is_empty() && stage.model.size.1 >= 14 {
-            let said = stage.model.screens.at(stage.model.at).answers(&stage.model.on());
-            let said = if stage.model.look.ascii { crate::base::text::in_ascii(&said) } else { said };
-            assert!(words(&frame).contains(&words(&said)), "{at}: {said}\n{frame}");
+            let message = stage.model.screens.at(stage.model.at).answers(&stage.model.context());
+            let message = if stage.model.look.ascii { crate::base::text::in_ascii(&message) } else { message };
+            assert!(words(&frame).contains(&words(&message)), "{at}: {message}\n{frame}");
         }
     });
 }
@@ -140,10 +140,11 @@ fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
     each_small_frame(|stage, at| {
         let frame = stage.frame();
         let last = frame.lines().last().unwrap_or_default().to_string();
-        let ascii = |said: String| if stage.model.look.ascii { crate::base::text::in_ascii(&said) } else { said };
+        let ascii =
+            |message: String| if stage.model.look.ascii { crate::base::text::in_ascii(&message) } else { message };
         if stage.model.layers.is_empty() {
-            let (on, wording) = (stage.model.on(), &stage.model.wording);
-            let own = stage.model.screens.at(stage.model.at).keys(&on);
+            let (cx, wording) = (stage.model.context(), &stage.model.wording);
+            let own = stage.model.screens.at(stage.model.at).keys(&cx);
             let all = own.iter().chain(crate::dashboard::keys::EVERYWHERE);
             let known: Vec<String> = all
                 .map(|line| {
@@ -163,7 +164,7 @@ fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
 #[test]
 fn what_each_key_does_has_a_sentence_and_no_sentence_is_left_over() {
     let does: std::collections::BTreeSet<&str> =
-        crate::dashboard::keys::Does::WORDS.iter().map(|(_, spelled)| spelled[0]).collect();
+        crate::dashboard::keys::KeyAction::WORDS.iter().map(|(_, spelled)| spelled[0]).collect();
     assert_eq!(crate::wording::words_of("does_"), does);
 }
 
@@ -174,7 +175,7 @@ fn every_state_has_its_mark_beside_its_word_without_colour_too() {
             return;
         }
         let (frame, wording, ascii) = (stage.frame(), &stage.model.wording, stage.model.look.ascii);
-        let plain = |said: String| if ascii { crate::base::text::in_ascii(&said) } else { said };
+        let plain = |message: String| if ascii { crate::base::text::in_ascii(&message) } else { message };
         let rows_of = |code: &str| frame.lines().filter(|line| line.starts_with(code)).map(str::to_string).next();
         let picture = &stage.model.book.picture;
         if at.contains("screen 2") {
@@ -234,15 +235,15 @@ fn colours_say_what_the_words_say() {
 fn the_handbook_alone_is_said_all_the_time_and_switched_by_a_key() {
     for lang in Lang::ALL {
         let mut stage = Stage::sample(lang).sized(60, 20);
-        let said = words(&stage.model.wording.banner_handbook());
-        assert!(!words(&stage.frame()).contains(&said));
+        let message = words(&stage.model.wording.banner_handbook());
+        assert!(!words(&stage.frame()).contains(&message));
         stage.keys("zhq");
         for digit in '1'..='7' {
             stage.key(Key::Char(digit));
-            assert!(words(&stage.frame()).contains(&said), "{}", stage.frame());
+            assert!(words(&stage.frame()).contains(&message), "{}", stage.frame());
         }
         stage.keys("zhq");
-        assert!(!words(&stage.frame()).contains(&said));
+        assert!(!words(&stage.frame()).contains(&message));
     }
 }
 

@@ -60,7 +60,7 @@ impl Stage {
             who: "Amani".to_string(),
             shelf: folder.path().to_path_buf(),
             on: None,
-            leads: crate::reckon::forecast::Leads::Here,
+            forecast_basis: crate::reckon::forecast::ForecastBasis::OwnRecords,
             clock: Box::new(|| Some(now())),
             colour: true,
             ascii: false,

@@ -1,6 +1,7 @@
 //! Lines of entries on their way in: few are judged in memory, many inside the transaction that takes them in, where the
 //! stories are folded a part at a time. All of it is kept or nothing.
 
+use std::borrow::Cow;
 use std::collections::{BTreeSet, HashSet};
 use std::io::BufRead;
 use std::ops::ControlFlow;
@@ -9,9 +10,9 @@ use std::sync::Arc;
 use super::packed::Packed;
 use super::{ImportError, Imported};
 use crate::base::{DeviceId, EntryId};
-use crate::desk::in_parts::{Asked, doubts_kept, fold_in_parts, nothing_looked_up};
+use crate::desk::book::{Asked, FromStories, fold_in_parts, nothing_looked_up};
 use crate::desk::judge;
-use crate::desk::names::BatchNames;
+use crate::desk::names::{self, BatchNames};
 use crate::desk::refusal::{DeskError, Refusal, Refused};
 use crate::desk::{Desk, Recorded};
 use crate::journal::{Intake, JournalError, New, Step, Unfit};
@@ -121,7 +122,7 @@ impl Desk {
         if let Some(intake) = coming.intake.take() {
             self.journal.let_go(intake);
         }
-        let brought_up = if coming.fold_is_other { self.open_anew() } else { self.refresh().map(drop) };
+        let brought_up = if coming.fold_is_other { self.open_again() } else { self.refresh().map(drop) };
         let imported = imported?;
         brought_up.map_err(ImportError::Desk)?;
         Ok(imported)
@@ -293,9 +294,7 @@ impl Desk {
         told: &mut ImportProgress<'_>,
     ) -> Result<Vec<Doubt>, DeskError> {
         let mut before: BTreeSet<Doubt> = self.fold.all_doubts().into_iter().collect();
-        if !self.fold.is_whole() {
-            before.extend(doubts_kept(&self.journal, &self.fold)?);
-        }
+        before.extend(self.source.other_doubts(&self.journal, &self.fold)?);
         coming.fold_is_other = true;
         self.settle_many(intake, coming, told)?;
         let written = &mut coming.written;
@@ -337,8 +336,9 @@ impl Desk {
             // Drafts may speak of what the lines with an identity bring.
             self.journal.look_up_intake(intake, true, &mut |step| told(step.into()))?;
             older = Some(std::mem::replace(&mut self.fold, nothing_looked_up(&self.journal, self.now)?));
+            self.source = Box::new(FromStories::default());
         }
-        self.look_up_named(coming.drafts.iter())?;
+        self.look_up_named(&mut coming.drafts.iter().map(Cow::Owned))?;
         let mut names = BatchNames::of(&self.fold).spelled_also_as_in(older.as_ref());
         let (mut refused, mut unread): (Vec<Refused>, HashSet<usize>) = (Vec::new(), HashSet::new());
         let now = self.now;
@@ -359,7 +359,7 @@ impl Desk {
             if unread.contains(&index) {
                 return Ok(Ok(()));
             }
-            let named = judge::read(draft).and_then(|what| {
+            let named = names::read(draft).and_then(|what| {
                 names.check(&what, draft.happened)?;
                 judge::check_withdrawal(fold, &what)?;
                 judge::put_behind_its_coming(fold, draft, &what);

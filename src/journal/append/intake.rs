@@ -9,7 +9,7 @@ use std::ops::ControlFlow;
 use super::refuse_envelope_fields;
 use crate::base::{DeviceId, EntryId};
 use crate::journal::Journal;
-use crate::journal::device::{self, Head, Hold};
+use crate::journal::device::{self, Head, Reservation};
 use crate::journal::error::JournalError;
 use crate::journal::rows::{self, COLUMNS, Names, Written};
 use crate::nursery::envelope::{Hash, Sealed, canonical};
@@ -93,7 +93,7 @@ pub struct Intake {
     fault_count: usize,
     anyone_waits: bool,
     /// Numbers of new entries, and the last entry of this device once all of it is kept.
-    hold: Option<(Hold, Head)>,
+    reservation: Option<(Reservation, Head)>,
     kept: bool,
 }
 
@@ -126,7 +126,7 @@ impl Journal {
             faults: Vec::new(),
             fault_count: 0,
             anyone_waits: false,
-            hold: None,
+            reservation: None,
             kept: false,
         })
     }
@@ -146,9 +146,9 @@ impl Journal {
     /// Ends an intake of which nothing stays that was not kept.
     pub fn let_go(&mut self, intake: Intake) {
         roll_back(&self.connection);
-        if let Some((hold, last)) = intake.hold {
-            let last = if intake.kept { last } else { hold.head };
-            self.shelf.settle(hold, last.seq, last.hash, &mut self.notes);
+        if let Some((reservation, last)) = intake.reservation {
+            let last = if intake.kept { last } else { reservation.head };
+            self.shelf.settle(reservation, last.seq, last.hash, &mut self.notes);
         }
     }
 }
@@ -180,8 +180,8 @@ impl Intake {
     }
 
     /// Notes the numbers that new entries took.
-    pub(super) fn hold(&mut self, hold: Hold, last: Head) {
-        self.hold = Some((hold, last));
+    pub(super) fn reserved(&mut self, reservation: Reservation, last: Head) {
+        self.reservation = Some((reservation, last));
     }
 
     pub(super) fn is_kept(&mut self) {

@@ -89,10 +89,10 @@ impl Journal {
         if new.drafts.len() == 0 {
             return Ok(None);
         }
-        let hold = shelf.reserve(connection, new.drafts.len() as u64, notes)?;
-        let (device, head) = (hold.device.clone(), hold.head);
+        let reservation = shelf.reserve(connection, new.drafts.len() as u64, notes)?;
+        let (device, head) = (reservation.device.clone(), reservation.head);
         let last = write_drafts(connection, &device, head, new, told);
-        intake.hold(hold, last.as_ref().map_or(head, |last| *last));
+        intake.reserved(reservation, last.as_ref().map_or(head, |last| *last));
         last.map(|_| Some(EntryId { device, seq: head.seq + 1 }))
     }
 

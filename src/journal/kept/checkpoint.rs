@@ -26,8 +26,8 @@ pub struct KeptStory {
     pub sort: Sort,
     /// Its name.
     pub name: String,
-    /// The first day on which it rests, if nothing more is written about it.
-    pub rests: Option<Day>,
+    /// The first day on which it is archived, if nothing more is written about it.
+    pub archived_from: Option<Day>,
     /// The species, where others learn from it.
     pub species: Option<String>,
     /// The story, as bytes.
@@ -79,8 +79,8 @@ impl Journal {
         Ok(transaction.commit()?)
     }
 
-    /// The kept stories that do not rest on a day: sort word and bytes.
-    pub fn stories_awake(&self, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
+    /// The kept stories that are active on a day: sort word and bytes.
+    pub fn active_stories(&self, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
         self.stories(
             "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
              WHERE story.rests IS NULL OR story.rests > ?1",
@@ -102,8 +102,8 @@ impl Journal {
         Ok(())
     }
 
-    /// The kept stories that rest on one day and not yet on an earlier one.
-    pub fn stories_resting_between(&self, earlier: Day, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
+    /// The kept stories that are archived on one day and not yet on an earlier one.
+    pub fn stories_archived_between(&self, earlier: Day, day: Day) -> Result<Vec<(String, Vec<u8>)>, JournalError> {
         self.stories(
             "SELECT subject.sort, story.body FROM story JOIN subject ON subject.number = story.subject
              WHERE story.rests > ?1 AND story.rests <= ?2",
@@ -111,8 +111,8 @@ impl Journal {
         )
     }
 
-    /// Of each species the kept stories that came to rest last by a day, at most so many.
-    pub fn stories_at_rest(&self, day: Day, at_most: usize) -> Result<Vec<Vec<u8>>, JournalError> {
+    /// Of each species the kept stories that were archived last by a day, at most so many.
+    pub fn archived_stories(&self, day: Day, at_most: usize) -> Result<Vec<Vec<u8>>, JournalError> {
         let mut species =
             self.connection.prepare_cached("SELECT DISTINCT species FROM story WHERE species IS NOT NULL")?;
         let all: Vec<String> = species.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;
@@ -151,8 +151,8 @@ fn put_stories(
          SELECT number, ?3, ?4, ?5 FROM subject WHERE sort = ?1 AND name = ?2",
     )?;
     for story in changed {
-        let rests = story.rests.map(Day::number);
-        put.execute(params![story.sort.word(), story.name, rests, story.species, story.body])?;
+        let archived_from = story.archived_from.map(Day::number);
+        put.execute(params![story.sort.word(), story.name, archived_from, story.species, story.body])?;
     }
     let mut drop = connection.prepare_cached(
         "DELETE FROM story WHERE subject = (SELECT number FROM subject WHERE sort = ?1 AND name = ?2)",

@@ -13,9 +13,9 @@ fn write(journal: &mut Journal) -> EntryId {
 fn write_and_die(mut journal: Journal, commit: bool) {
     let Journal { connection, shelf, notes, .. } = &mut journal;
     let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate).unwrap();
-    let hold = shelf.reserve(&transaction, 1, notes).unwrap();
-    let id = EntryId { device: hold.device.clone(), seq: hold.head.seq + 1 };
-    let sealed = counted(7).seal(id.clone(), evening(), id.seq, hold.head.hash);
+    let reservation = shelf.reserve(&transaction, 1, notes).unwrap();
+    let id = EntryId { device: reservation.device.clone(), seq: reservation.head.seq + 1 };
+    let sealed = counted(7).seal(id.clone(), evening(), id.seq, reservation.head.hash);
     rows::insert(&transaction, &sealed).unwrap();
     if commit {
         transaction.commit().unwrap();

@@ -1,7 +1,8 @@
 //! The book itself: weather, notes, withdrawals.
 
-use super::facts::{AboutFields, KindFacts, LOOK};
+use super::facts::{KindFacts, LOOK};
 use super::rules::BodyRule::{NotEmpty, OneOf};
+use super::subject::AboutFields;
 use super::types::{Celsius, DayRain, Text};
 use crate::base::EntryId;
 use crate::kinds;

@@ -2,6 +2,7 @@
 //! `kinds!` blocks; a kind says only what is unlike the rest of its hour.
 
 use super::rules::BodyRule;
+use super::subject::AboutFields;
 
 /// What is known of a kind besides its fields.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,32 +16,11 @@ pub struct KindFacts {
     pub first: bool,
     /// Whether it moves plants between the accounts of a tray.
     pub moves_numbers: bool,
-    /// Whether it hands something on to the trays and beds that come of it: species, sowings, or where plants came from.
+    /// Whether it hands something on to the trays and beds that come of it: species, sowings, where plants came from or
+    /// stood, waiting times, roots that circle.
     pub affects_descendants: bool,
     /// What holds of its fields together.
     pub rules: &'static [BodyRule],
-}
-
-/// Which fields of a kind name those whose story an entry belongs to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum AboutFields {
-    /// Every field that holds the name of a tray, lot, bed or place.
-    EveryName,
-    /// These fields alone; other names are only mentioned.
-    Only(&'static [&'static str]),
-    /// No field: it is about the site.
-    Site,
-}
-
-impl AboutFields {
-    /// Whether an entry belongs to the story of what this field names.
-    pub(super) fn takes(&self, field: &str) -> bool {
-        match self {
-            AboutFields::EveryName => true,
-            AboutFields::Only(fields) => fields.contains(&field),
-            AboutFields::Site => false,
-        }
-    }
 }
 
 const PLAIN: KindFacts = KindFacts {

@@ -1,8 +1,9 @@
 //! The field: nurse plants, light, soil, ground work, plants in the ground.
 
-use super::facts::{AboutFields, COMES_IN, COUNT_IN_BED, KindFacts, LAST, LOOK, MOVE};
+use super::facts::{COMES_IN, COUNT_IN_BED, KindFacts, LAST, LOOK, MOVE};
 use super::rules::BodyRule::{NoMoreThan, NotEmpty, OneOf, OnlyOneOf};
 use super::rules::{BodyRule, PartOf};
+use super::subject::AboutFields;
 use super::types::{Count, CutWhat, GroundTask, NotNegative, ShareOfOne, Size, Sky, Spot, Text, Tubers};
 use crate::base::{BedName, Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::{kinds, records};

@@ -70,7 +70,7 @@ macro_rules! kinds {
                 let mut all = Vec::with_capacity(2);
                 match self {
                     $($group::$name(entry) => {
-                        const ABOUT: $crate::nursery::entry::facts::AboutFields = $name::KIND.facts.about;
+                        const ABOUT: $crate::nursery::entry::subject::AboutFields = $name::KIND.facts.about;
                         $(if <$type as $crate::nursery::entry::shape::FieldType>::NAMES && ABOUT.takes(stringify!($field)) {
                             all.extend($crate::nursery::entry::shape::FieldType::subject(&entry.$field));
                         })*

@@ -10,14 +10,15 @@ mod site;
 pub mod subject;
 mod tray;
 
-pub(crate) use form::{fault, rules};
+pub(crate) use form::{fault, fields, rules};
 pub use form::{reading, shape, types};
 
 pub use book::*;
-pub use facts::{AboutFields, KindFacts};
+pub use facts::KindFacts;
 pub use ground::*;
 pub use seed::*;
 pub use site::*;
+pub use subject::AboutFields;
 pub use tray::*;
 
 use serde_json::{Map, Value};

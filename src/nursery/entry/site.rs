@@ -1,7 +1,8 @@
 //! The site: the place, its seasons, its benches, bags, fields and beds.
 
-use super::facts::{AboutFields, BEGINS, KindFacts};
+use super::facts::{BEGINS, KindFacts};
 use super::rules::BodyRule::{AtMost, LowestBelowHighest, NotEmpty, TwelveMonths};
+use super::subject::AboutFields;
 use super::types::{
     Altitude, Bearing, Celsius, Count, Latitude, Longitude, MonthDay, NotNegative, OffsetHours, OpenRecord, Percent,
     PlantingPattern, Size, Slope, Spot, Text,

@@ -1,7 +1,6 @@
 //! What an entry is about: the trays, lots, beds and places whose story it belongs to.
 
 use super::What;
-use super::facts::AboutFields;
 use crate::base::{BedName, LotCode, PlaceName, TrayCode};
 
 /// Something with a story of its own.
@@ -17,6 +16,28 @@ pub enum Subject {
     Place(PlaceName),
     /// The site: nursery, seasons, species, containers, fields, weather.
     Site,
+}
+
+/// Which fields of a kind name those whose story an entry belongs to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum AboutFields {
+    /// Every field that holds the name of a tray, lot, bed or place.
+    EveryName,
+    /// These fields alone; other names are only mentioned.
+    Only(&'static [&'static str]),
+    /// No field: it is about the site.
+    Site,
+}
+
+impl AboutFields {
+    /// Whether an entry belongs to the story of what this field names.
+    pub(super) fn takes(&self, field: &str) -> bool {
+        match self {
+            AboutFields::EveryName => true,
+            AboutFields::Only(fields) => fields.contains(&field),
+            AboutFields::Site => false,
+        }
+    }
 }
 
 /// The lot named when nobody knows which it was.

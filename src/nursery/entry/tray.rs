@@ -1,7 +1,8 @@
 //! Trays: into them, on the walk, and out of them.
 
-use super::facts::{AboutFields, BEGINS, COMES_IN, COUNT, KindFacts, LOOK, LOSS, MOVE};
+use super::facts::{BEGINS, COMES_IN, COUNT, KindFacts, LOOK, LOSS, MOVE};
 use super::rules::BodyRule::{AtMost, Differ, NotEmpty, OneOf, OnlyOneOf};
+use super::subject::AboutFields;
 use super::types::{
     ArrivedFrom, Collar, Count, MovedHow, NotNegative, Percent, PlantForm, Roots, SeedlingHeight, Size, Text,
 };
@@ -96,6 +97,10 @@ kinds! {
         shade_now_pct: Option<Percent>,
         /// The last day they can be planted (bare roots, stumps).
         good_until: Option<Day>,
+        /// Whether bare roots lie heeled in, cool and moist.
+        heeled_in: Option<bool>,
+        /// Since when they have stood in the light they stand in.
+        stands_since: Option<Day>,
         /// A shape and a number of dots.
         sign: Option<Text>,
     }
@@ -155,7 +160,7 @@ kinds! {
         place: Option<PlaceName>,
     }
     /// The whole tray to another place.
-    Carried "carried", KindFacts { about: AboutFields::Only(&["tray"]), ..LOOK } => {
+    Carried "carried", KindFacts { about: AboutFields::Only(&["tray"]), affects_descendants: true, ..LOOK } => {
         /// The tray.
         tray: TrayCode,
         /// Where to.
@@ -169,7 +174,7 @@ kinds! {
         plants: Vec<MeasuredPlant>,
     }
     /// One plug lifted.
-    PlugChecked "plug_checked", LOOK => {
+    PlugChecked "plug_checked", KindFacts { affects_descendants: true, ..LOOK } => {
         /// The tray.
         tray: TrayCode,
         /// What the roots show.
@@ -248,6 +253,7 @@ kinds! {
     }
     /// Treated with something.
     Treated "treated", KindFacts {
+        affects_descendants: true,
         rules: &[OnlyOneOf("tray / bed / place"), AtMost("safe_after_days", LONGEST_WAIT_DAYS)],
         ..LOOK
     } => {

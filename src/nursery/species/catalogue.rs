@@ -5,85 +5,134 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 use super::built_in::TEXTS;
+use super::found::{Found, Index, NameKind, names_of, plain};
 use super::overrides::lay_over;
 use super::profile::{Names, Profile, Role};
 use super::profile_fault::ProfileFault;
+use crate::base::SpeciesKey;
 use crate::base::text::{self, folded};
-use crate::base::{SpeciesKey, name_search};
 
 /// Longest name of a nursery's own species, in characters (ours).
 const LONGEST_NAME: usize = 60;
 
-/// What a name is of its species; where two species carry one name, the smaller leads, then the earlier one.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
-enum NameKind {
-    Key,
-    Code,
-    Scientific,
-    Common,
-}
-
 /// Species profiles by key, found by any of their names.
 #[derive(Clone, Debug, Default)]
 pub struct Catalogue {
-    profiles: BTreeMap<SpeciesKey, Arc<Profile>>,
-    names: Arc<BTreeMap<String, (NameKind, SpeciesKey)>>,
+    built_in: Option<&'static BuiltIn>,
+    /// What was put in later, in place of a built-in profile or beside them.
+    own: BTreeMap<SpeciesKey, Arc<Profile>>,
+    /// Who bears the names of what was put in later.
+    later: Index,
+}
+
+/// The built-in profiles. A profile is read when it is asked for, and the names of all when one is looked for: most runs
+/// speak of a few species by their keys.
+#[derive(Debug, Default)]
+struct BuiltIn {
+    profiles: BTreeMap<SpeciesKey, Slot>,
+    index: OnceLock<Index>,
+}
+
+#[derive(Debug)]
+struct Slot {
+    text: &'static str,
+    read: OnceLock<Option<Arc<Profile>>>,
+}
+
+impl Slot {
+    fn profile(&self) -> Option<&Arc<Profile>> {
+        // A text that could not be read would be left out; the tests see to it that each one can.
+        self.read.get_or_init(|| toml::from_str(self.text).ok().map(Arc::new)).as_ref()
+    }
+}
+
+impl BuiltIn {
+    fn of_texts() -> BuiltIn {
+        // The key stands in the first line of a profile; a test sees to it.
+        let key = |text: &str| text.strip_prefix("key = \"")?.split('"').next().map(SpeciesKey::new);
+        let slots = TEXTS.iter().filter_map(|(_, text)| Some((key(text)?, Slot { text, read: OnceLock::new() })));
+        BuiltIn { profiles: slots.collect(), index: OnceLock::new() }
+    }
+
+    fn index(&self) -> &Index {
+        self.index.get_or_init(|| {
+            let mut index = Index::new();
+            for profile in self.profiles.values().filter_map(Slot::profile) {
+                for (name, kind) in names_of(profile) {
+                    index.entry(name).or_default().push((kind, profile.key.clone()));
+                }
+            }
+            for bearers in index.values_mut() {
+                bearers.sort_by_key(|(kind, _)| *kind);
+            }
+            index
+        })
+    }
 }
 
 impl Catalogue {
-    /// The built-in species. Their texts are read once in a run.
+    /// The built-in species.
     pub fn built_in() -> Catalogue {
-        static READ: OnceLock<Catalogue> = OnceLock::new();
-        READ.get_or_init(Catalogue::read_texts).clone()
-    }
-
-    fn read_texts() -> Catalogue {
-        let mut catalogue = Catalogue::default();
-        // A text that could not be read would be left out; the tests see to it that each one can.
-        for profile in TEXTS.iter().filter_map(|(_, text)| toml::from_str(text).ok()) {
-            catalogue.insert(profile);
-        }
-        catalogue
+        static ALL: OnceLock<BuiltIn> = OnceLock::new();
+        Catalogue { built_in: Some(ALL.get_or_init(BuiltIn::of_texts)), ..Catalogue::default() }
     }
 
     /// The profile stored by a key.
     pub fn get(&self, key: &SpeciesKey) -> Option<&Arc<Profile>> {
-        self.profiles.get(key)
+        self.own.get(key).or_else(|| self.built_in?.profiles.get(key)?.profile())
     }
 
     /// Every species by key.
     pub fn iter(&self) -> impl Iterator<Item = (&SpeciesKey, &Arc<Profile>)> {
-        self.profiles.iter()
+        let built_in = self.built_in.into_iter().flat_map(|all| &all.profiles);
+        let read = built_in.filter_map(|(key, slot)| Some((key, slot.profile()?)));
+        let all: BTreeMap<&SpeciesKey, &Arc<Profile>> = read.chain(&self.own).collect();
+        all.into_iter()
     }
 
-    /// The species meant by a key, a three-letter code, a scientific name or a common name in either language;
-    /// accents, case, and blanks or hyphens do not count.
+    /// The species of which a name has a word that begins as what was written.
+    pub fn called(&self, written: &str) -> Vec<SpeciesKey> {
+        let wanted = plain(written);
+        let fits = |name: &str| name.starts_with(&wanted) || name.contains(&format!("-{wanted}"));
+        let called = |profile: &Profile| names_of(profile).iter().any(|(name, _)| fits(name));
+        let all = self.iter().filter(|(_, profile)| !wanted.is_empty() && called(profile));
+        all.map(|(key, _)| key.clone()).collect()
+    }
+
+    /// The one species meant by what was written; none where nothing or more than one plant is.
     pub fn find(&self, written: &str) -> Option<SpeciesKey> {
-        self.names.get(&plain(written)).map(|(_, key)| key.clone())
+        self.resolve(written).one()
     }
 
-    /// Up to three known names nearest to what was written, best first, spelled as the profiles spell them.
-    pub fn nearest(&self, written: &str) -> Vec<String> {
-        let known = self.profiles.values().flat_map(|profile| {
-            let common = profile.names.en.iter().chain(&profile.names.es).map(String::as_str);
-            common.chain([profile.scientific.as_str(), profile.code.as_str(), profile.key.as_str()])
-        });
-        name_search::nearest(written, known.filter(|name| !name.is_empty()))
+    /// Who bears a name, folded: the strongest kind of name first, then the earlier species.
+    pub(super) fn bearers(&self, name: &str) -> Vec<(NameKind, SpeciesKey)> {
+        let still = |(kind, key): &&(NameKind, SpeciesKey)| {
+            // A nursery's own profile of a built-in species may have given a name up.
+            self.later.is_empty()
+                || self.get(key).is_some_and(|profile| names_of(profile).contains(&(name.to_string(), *kind)))
+        };
+        let built_in = self.built_in.and_then(|all| all.index().get(name)).into_iter().flatten().filter(still);
+        let later = self.later.get(name).into_iter().flatten();
+        let mut all: Vec<(NameKind, SpeciesKey)> = built_in.chain(later).cloned().collect();
+        all.sort_by_key(|(kind, _)| *kind);
+        all.dedup();
+        all
     }
 
-    /// Puts a profile in, in place of one with the same key. Where it shares a name with another species, the key
-    /// leads over the code, the code over the scientific name, that over the common name, and then the earlier one.
+    /// Puts a profile in, in place of one with the same key.
     pub fn insert(&mut self, profile: Profile) {
         let key = profile.key.clone();
-        let names = Arc::make_mut(&mut self.names);
-        names.retain(|_, (_, owner)| *owner != key);
+        for bearers in self.later.values_mut() {
+            bearers.retain(|(_, owner)| *owner != key);
+        }
         for (name, kind) in names_of(&profile) {
-            let taken = names.get(&name).is_some_and(|(held_as, _)| *held_as <= kind);
-            if !taken {
-                names.insert(name, (kind, key.clone()));
+            let bearer = (kind, key.clone());
+            let known = self.built_in.and_then(|all| all.index().get(&name)).is_some_and(|all| all.contains(&bearer));
+            if !known {
+                self.later.entry(name).or_default().push(bearer);
             }
         }
-        self.profiles.insert(key, Arc::new(profile));
+        self.own.insert(key, Arc::new(profile));
     }
 
     /// A nursery's own figures laid over the species meant by `written`, or a new species by that name. Figures may be
@@ -96,7 +145,13 @@ impl Catalogue {
         own: &Map<String, Value>,
         source: &str,
     ) -> Result<(SpeciesKey, Profile), ProfileFault> {
-        let known = self.find(written).and_then(|key| self.get(&key));
+        let known = match self.resolve(written) {
+            Found::One(key) => self.get(&key),
+            Found::Several(keys) => {
+                return Err(ProfileFault::SeveralPlants { name: written.trim().to_string(), plants: keys });
+            }
+            Found::Nothing => None,
+        };
         let mut profile = match known {
             Some(profile) => Profile::clone(profile),
             None => self.new_species(written, own)?,
@@ -105,11 +160,31 @@ impl Catalogue {
         Ok((profile.key.clone(), profile))
     }
 
-    /// The names and the code a profile shares with other species: each name and the species it leads to now.
+    /// What a book has written of a species under the key it is stored by, laid over that profile; a key that is no
+    /// built-in species is the nursery's own, whatever names the built-in ones have been given since.
+    pub fn with_stored(
+        &self,
+        key: &SpeciesKey,
+        own: &Map<String, Value>,
+        source: &str,
+    ) -> Result<(SpeciesKey, Profile), ProfileFault> {
+        let mut profile = match self.get(key) {
+            Some(profile) => Profile::clone(profile),
+            None => self.new_species(key.as_str(), own)?,
+        };
+        lay_over(&mut profile, own, source)?;
+        Ok((profile.key.clone(), profile))
+    }
+
+    /// The names and the code a profile shares with other species: each name and the species it leads to now. What its
+    /// species was called before is no news, and a word that is asked about anyway may be borne by one more.
     pub fn shared_names(&self, profile: &Profile) -> Vec<(String, SpeciesKey)> {
-        let held = names_of(profile).into_iter().filter_map(|(name, _)| {
-            let (_, owner) = self.names.get(&name)?;
-            (*owner != profile.key).then(|| (name, owner.clone()))
+        let before: Vec<(String, NameKind)> = self.get(&profile.key).map(|known| names_of(known)).unwrap_or_default();
+        let new = names_of(profile).into_iter().filter(|name| name.1 != NameKind::Shared && !before.contains(name));
+        let held = new.filter_map(|(name, _)| {
+            let bearers = self.bearers(&name);
+            let (_, owner) = bearers.iter().find(|(kind, owner)| *kind != NameKind::Shared && *owner != profile.key)?;
+            Some((name, owner.clone()))
         });
         let mut shared: Vec<_> = held.collect();
         shared.sort();
@@ -143,7 +218,7 @@ impl Catalogue {
         while letters.len() < 3 {
             letters.push('x');
         }
-        let taken = |code: &str| self.profiles.values().any(|profile| profile.code == code);
+        let taken = |code: &str| self.iter().any(|(_, profile)| profile.code == code);
         let later = letters.iter().skip(2).copied().chain('a'..='z');
         later
             .map(|last| [letters[0], letters[1], last].iter().collect::<String>())
@@ -152,42 +227,11 @@ impl Catalogue {
     }
 }
 
-/// What was written, folded, with runs of blanks and hyphens as one hyphen.
-fn plain(written: &str) -> String {
-    let folded = folded(written);
-    let words: Vec<&str> = folded.split('-').filter(|word| !word.is_empty()).collect();
-    words.join("-")
-}
-
 /// Whether a name looks like a genus and a species.
 fn is_binomial(name: &str) -> bool {
     let words: Vec<&str> = name.split(' ').collect();
     let genus = words[0].chars().next().is_some_and(char::is_uppercase);
     words.len() == 2 && genus && words[1].len() > 2 && words[1].chars().all(char::is_lowercase)
-}
-
-/// Every name a species is found by, folded.
-fn names_of(profile: &Profile) -> Vec<(String, NameKind)> {
-    let mut names = vec![(plain(profile.key.as_str()), NameKind::Key), (plain(&profile.code), NameKind::Code)];
-    names.extend(scientific_names(&profile.scientific).into_iter().map(|name| (plain(&name), NameKind::Scientific)));
-    names.extend(profile.names.en.iter().chain(&profile.names.es).map(|name| (plain(name), NameKind::Common)));
-    names.retain(|(name, _)| !name.is_empty());
-    names
-}
-
-/// The scientific name as written, without a remark in brackets, without "spp.", and each of two species of a genus
-/// written as "Tephrosia vogelii / candida".
-fn scientific_names(written: &str) -> Vec<String> {
-    let bare = written.split('(').next().unwrap_or("").trim().to_string();
-    let mut names = vec![written.to_string(), bare.clone()];
-    if let Some(genus) = bare.strip_suffix(" spp.") {
-        names.push(genus.to_string());
-    }
-    if let Some((first, other)) = bare.split_once(" / ") {
-        let genus = first.split(' ').next().unwrap_or("");
-        names.extend([first.to_string(), format!("{genus} {other}")]);
-    }
-    names
 }
 
 #[cfg(test)]

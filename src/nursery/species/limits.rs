@@ -162,6 +162,10 @@ fn words_fault(profile: &Profile) -> Option<ProfileFault> {
         ("names", &profile.names.es),
         ("notes", &profile.notes),
         ("cautions", &profile.cautions),
+        ("synonyms", &profile.synonyms),
+        ("shared_names", &profile.shared_names),
+        ("varieties", &profile.varieties),
+        ("never_confuse_with", &profile.never_confuse_with),
     ];
     for (name, list) in lists {
         if list.len() > MOST_TEXTS {

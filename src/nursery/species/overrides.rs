@@ -4,7 +4,7 @@ use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 
 use super::figure::{Figure, Flag};
-use super::profile::{FIGURES, GrowthPoint, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
+use super::profile::{Danger, FIGURES, GrowthPoint, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
 use super::profile_fault::ProfileFault;
 use crate::base::name_search::nearest;
 use crate::base::text::{self, folded};
@@ -82,6 +82,12 @@ fn not_the_word<T: Word>(name: String) -> ProfileFault {
 impl Readable for Storage {
     fn wrong(name: String) -> ProfileFault {
         not_the_word::<Storage>(name)
+    }
+}
+
+impl Readable for Vec<Danger> {
+    fn wrong(name: String) -> ProfileFault {
+        not_the_word::<Danger>(name)
     }
 }
 

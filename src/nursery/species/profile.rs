@@ -1,6 +1,7 @@
 //! What is known of a species: every figure with its source. All fields but the names may be unknown.
 
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 use super::figure::Figure;
 use crate::base::SpeciesKey;
@@ -29,6 +30,76 @@ words! {
         Woody: "woody", "lenosa";
         /// A soft or succulent stem (moringa, papaya): no collar rule.
         Soft: "soft", "blanda";
+    }
+    /// What a plant can do to people, animals or the land; the sentences are in `wording`.
+    Danger {
+        /// Raw parts give cyanide.
+        RawCyanide: "raw_cyanide", "cianuro_crudo";
+        /// The seed is poisonous.
+        PoisonousSeed: "poisonous_seed", "semilla_venenosa";
+        /// The unripe fruit is poisonous.
+        PoisonousUnripeFruit: "poisonous_unripe_fruit", "fruto_verde_venenoso";
+        /// The leaf is poisonous.
+        PoisonousLeaf: "poisonous_leaf", "hoja_venenosa";
+        /// The root or tuber is poisonous.
+        PoisonousRoot: "poisonous_root", "raiz_venenosa";
+        /// What is harmless by the pinch poisons by the spoon.
+        PoisonousInQuantity: "poisonous_in_quantity", "venenosa_en_cantidad";
+        /// Dangerous to people with weak kidneys.
+        HarmsWeakKidneys: "harms_weak_kidneys", "dana_rinones_debiles";
+        /// Raw leaf, corm or root makes mouth and hands itch.
+        ItchesRaw: "itches_raw", "pica_cruda";
+        /// Sap, latex or resin irritates or burns skin and eyes.
+        IrritatingSap: "irritating_sap", "savia_irritante";
+        /// Juice on the skin burns in the sun.
+        BurnsInSun: "burns_in_sun", "quema_con_sol";
+        /// The oil of the shell burns and blisters.
+        ShellOil: "shell_oil", "aceite_de_cascara";
+        /// Powder, oil or smoke hurts the eyes.
+        HurtsEyes: "hurts_eyes", "dana_ojos";
+        /// Spines or thorns.
+        Spines: "spines", "espinas";
+        /// Hairs itch or sting.
+        IrritatingHairs: "irritating_hairs", "pelos_que_pican";
+        /// Dust of the wood, pod or fibre irritates.
+        IrritatingDust: "irritating_dust", "polvo_irritante";
+        /// People become allergic to it.
+        Allergy: "allergy", "alergia";
+        /// Stains skin and clothes.
+        Stains: "stains", "mancha";
+        /// Heavy fruits or pods fall.
+        FallingFruit: "falling_fruit", "frutos_que_caen";
+        /// Limbs break in wind.
+        BreakingLimbs: "breaking_limbs", "ramas_que_caen";
+        /// Small children choke on the seed.
+        ChokingSeed: "choking_seed", "semilla_que_ahoga";
+        /// Ants live on it.
+        Ants: "ants", "hormigas";
+        /// Poisons dogs.
+        ToxicToDogs: "toxic_to_dogs", "venenosa_para_perros";
+        /// Poisons livestock or poultry.
+        ToxicToLivestock: "toxic_to_livestock", "venenosa_para_ganado";
+        /// Poisons fish.
+        ToxicToFish: "toxic_to_fish", "venenosa_para_peces";
+        /// Spreads by itself into land and water.
+        Invasive: "invasive", "invasora";
+    }
+    /// What growers look for a species under.
+    Group {
+        /// Fruit and nut trees and vines.
+        Fruit: "fruit", "frutal";
+        /// Trees for timber and poles.
+        Timber: "timber", "maderable";
+        /// Palms.
+        Palm: "palm", "palma";
+        /// Cacao, coffee and other crops for sale.
+        Crop: "crop", "cultivo";
+        /// Spices and dyes.
+        Spice: "spice", "especia";
+        /// Trees and shrubs for shade, mulch, fodder and fences.
+        NurseTree: "nurse_tree", "arbol_nodriza";
+        /// Covers, mulch and food plants of the first years.
+        Cover: "cover", "cobertura";
     }
     /// Which hardening template a species follows.
     Template {
@@ -99,8 +170,26 @@ macro_rules! profile {
             pub code: String,
             /// What it is for.
             pub role: Role,
+            /// What growers look for it under; none for a nursery's own species.
+            #[serde(default)]
+            pub group: Option<Group>,
             /// Common names.
             pub names: Names,
+            /// Other scientific names.
+            #[serde(default)]
+            pub synonyms: Vec<String>,
+            /// Words for it that mean another plant first, here or elsewhere: asked about, never chosen.
+            #[serde(default)]
+            pub shared_names: Vec<String>,
+            /// Varieties and clones by which people write it, behind or before its name.
+            #[serde(default)]
+            pub varieties: Vec<String>,
+            /// Plants and words it is never offered for.
+            #[serde(default)]
+            pub never_confuse_with: Vec<String>,
+            /// Texts of this profile in Spanish, by their English.
+            #[serde(default)]
+            pub in_spanish: BTreeMap<String, String>,
             /// Where sources disagree or the figures are thin.
             #[serde(default)]
             pub notes: Vec<String>,
@@ -117,7 +206,9 @@ macro_rules! profile {
             /// A profile with names only.
             pub fn named(key: SpeciesKey, scientific: &str, code: &str, role: Role, names: Names) -> Profile {
                 Profile {
-                    key, scientific: scientific.to_string(), code: code.to_string(), role, names,
+                    key, scientific: scientific.to_string(), code: code.to_string(), role, group: None, names,
+                    synonyms: Vec::new(), shared_names: Vec::new(), varieties: Vec::new(),
+                    never_confuse_with: Vec::new(), in_spanish: BTreeMap::new(),
                     notes: Vec::new(), cautions: Vec::new(), $($field: None,)*
                 }
             }
@@ -233,6 +324,8 @@ profile! {
     storage_note: String;
     /// Height and crown radius by age.
     growth_points | "growth_points_month_h_m_r_m": Vec<GrowthPoint>;
+    /// How it grows, in words, where points are not known.
+    growth_note: String;
     /// Extinction coefficient k of the crown (Beer's law).
     crown_k: f64;
     /// Leaf area index, in words.
@@ -267,4 +360,15 @@ profile! {
     soil_effect: String;
     /// Shade it stands, in words.
     shade_tolerance: String;
+    /// What it can do to people, animals or the land; an empty list where nothing is known to harm.
+    danger: Vec<Danger>;
+    /// More of that, in words.
+    danger_note: String;
+}
+
+impl Profile {
+    /// The dangers known of it; none where nobody wrote whether it harms, and an empty list where it is said not to.
+    pub fn dangers(&self) -> Option<&[Danger]> {
+        self.danger.as_ref().map(|figure| figure.value.as_slice())
+    }
 }

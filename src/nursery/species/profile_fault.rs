@@ -2,6 +2,8 @@
 
 use thiserror::Error;
 
+use crate::base::SpeciesKey;
+
 /// What makes no sense in a species profile.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug, Error, serde::Serialize, serde::Deserialize)]
 pub enum ProfileFault {
@@ -235,6 +237,14 @@ pub enum ProfileFault {
     NoFreeCode {
         /// Name of the figure or list.
         name: String,
+    },
+    /// Several plants bear a name.
+    #[error("several plants are called '{name}': {}", .plants.iter().map(SpeciesKey::as_str).collect::<Vec<_>>().join(", "))]
+    SeveralPlants {
+        /// The name.
+        name: String,
+        /// The plants.
+        plants: Vec<SpeciesKey>,
     },
     /// A figure already names other.
     #[error("'{name}' already names {other}")]

@@ -3,15 +3,27 @@
 use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
-/// Every English text with the same in Spanish; a publication that is the whole of a source stands as it is.
-const TEXT: &str = include_str!("in_spanish.toml");
+use super::catalogue::Catalogue;
+
+/// English texts with the same in Spanish: those of the first profiles, and those that several of the others share. What
+/// one profile alone says stands in its own file. A publication that is the whole of a source stands as it is.
+const TEXTS: [&str; 2] = [include_str!("in_spanish.toml"), include_str!("texts_in_spanish.toml")];
+
+/// The source of the light a nurse plant stands, where its profile names none.
+pub const NURSE_STANDS_ANY_LIGHT: &str = "ours: a nurse plant stands any light";
 
 /// A text of a built-in profile in Spanish; none for a text that is not of a built-in profile.
 pub fn in_spanish(english: &str) -> Option<&'static str> {
     static READ: OnceLock<BTreeMap<String, String>> = OnceLock::new();
     // A file that could not be read would leave the texts in English; the tests see to it that it can.
-    let texts = READ.get_or_init(|| toml::from_str(TEXT).unwrap_or_default());
-    texts.get(english).map(String::as_str)
+    READ.get_or_init(every_text).get(english).map(String::as_str)
+}
+
+fn every_text() -> BTreeMap<String, String> {
+    let catalogue = Catalogue::built_in();
+    let of_profiles = catalogue.iter().flat_map(|(_, profile)| profile.in_spanish.clone());
+    let shared = TEXTS.iter().flat_map(|text| toml::from_str::<BTreeMap<String, String>>(text).unwrap_or_default());
+    of_profiles.chain(shared).collect()
 }
 
 #[cfg(test)]
@@ -23,8 +35,8 @@ mod tests {
     /// The source that figures of a nursery's own get where none is named.
     const OWN: &str = "this nursery";
 
-    fn every_text() -> BTreeSet<String> {
-        let mut all = BTreeSet::from([OWN.to_string()]);
+    fn said_in_english() -> BTreeSet<String> {
+        let mut all = BTreeSet::from([OWN, NURSE_STANDS_ANY_LIGHT].map(str::to_string));
         for (_, profile) in Catalogue::built_in().iter() {
             all.extend(profile.notes.iter().chain(&profile.cautions).cloned());
             for (name, value, source, _) in profile.figures() {
@@ -57,7 +69,7 @@ mod tests {
 
     #[test]
     fn every_text_of_the_built_in_profiles_stands_in_spanish_with_the_same_numbers() {
-        let texts = every_text();
+        let texts = said_in_english();
         for text in &texts {
             let spanish = in_spanish(text).unwrap_or_else(|| panic!("not in Spanish: {text}"));
             assert_eq!(numbers(text), numbers(spanish), "{text}\n{spanish}");
@@ -69,7 +81,10 @@ mod tests {
                 assert!(has_year || series || words == 0, "not translated: {text}");
             }
         }
-        let known: BTreeMap<String, String> = toml::from_str(TEXT).unwrap();
+        for text in TEXTS {
+            toml::from_str::<BTreeMap<String, String>>(text).unwrap();
+        }
+        let known = every_text();
         let left: Vec<&String> = known.keys().filter(|text| !texts.contains(*text)).collect();
         assert!(left.is_empty(), "no profile says {left:?}");
     }

@@ -2,10 +2,10 @@
 
 use crate::base::Day;
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
-use crate::reckon::stock::BedStory;
+use crate::reckon::stock::{BedStory, holding};
+use crate::reckon::tray::hold::waiting;
 
 const HELD_SOURCE: RuleSource = RuleSource::WrittenHere;
-const TREATED_SOURCE: RuleSource = RuleSource::WaitingTime;
 
 /// The questions of a hold and of a treatment, where one is in force on a day.
 pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
@@ -16,11 +16,5 @@ pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
             .expected_on(until.map(|until| until.plus(1)))
             .resting_on([entry.clone()])
     });
-    let treated = story.treated.iter().filter(move |(_, safe, _)| day < *safe);
-    held.chain(treated.map(|(with, safe, entry)| {
-        let known = Measure::Said(with.clone());
-        Criterion::known(Rule::Treated, Measure::No, known, Basis::Measured, false, TREATED_SOURCE)
-            .expected_on(Some(*safe))
-            .resting_on([entry.clone()])
-    }))
+    held.chain(holding(story.treatments.iter(), day).map(|treatment| waiting(Some(treatment))))
 }

@@ -5,7 +5,7 @@
 
 use super::positions::part_seen;
 use crate::base::{Day, SpeciesKey};
-use crate::nursery::species::Profile;
+use crate::nursery::species::{Flag, NURSE_STANDS_ANY_LIGHT, Profile, Template};
 use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, Measure, Rule, RuleSource, Source};
 use crate::reckon::stock::{BedStory, LightLook};
 use crate::reckon::tray::exposure::light_band;
@@ -14,8 +14,11 @@ use crate::reckon::tray::exposure::light_band;
 pub const READING_LASTS_DAYS: i32 = 60;
 /// A reading has half the weight of one this many days newer. Ours.
 pub const HALF_WEIGHT_DAYS: f64 = 30.0;
-/// How far outside the band still fits, as a share of the open light. Ours: a reading is not better than that.
-pub const TOLERANCE: f64 = 0.02;
+/// What one reading is worth, as a share of the open light either way. Ours: a reading is one moment at one spot; of
+/// several the mean is better by the square root of their number.
+pub const ONE_READING_ERROR: f64 = 0.10;
+/// However many were read, the mean is not better than this. Ours.
+pub const LEAST_ERROR: f64 = 0.02;
 /// Lets the ends of the band themselves be inside although 1 - 0.3 is not exact in a computer.
 const FUZZ: f64 = 1e-9;
 
@@ -48,8 +51,9 @@ pub fn counting(story: &BedStory, day: Day) -> impl Iterator<Item = &LightLook> 
 pub fn band(profile: Option<&Profile>) -> Option<(f64, f64, String)> {
     let (least, most) = light_band(profile)?;
     let profile = profile?;
-    let figure = profile.outplant_shade_most_pct.as_ref().or(profile.outplant_shade_least_pct.as_ref())?;
-    Some((least, most, figure.source.clone()))
+    let figure = profile.outplant_shade_most_pct.as_ref().or(profile.outplant_shade_least_pct.as_ref());
+    let source = figure.map_or_else(|| NURSE_STANDS_ANY_LIGHT.to_string(), |figure| figure.source.clone());
+    Some((least, most, source))
 }
 
 /// Whether the light now is inside the species' band. It must be known.
@@ -73,13 +77,39 @@ pub fn criterion(
         let last = story.light.iter().rev().find(|look| look.day <= day).map(|look| look.entry.clone());
         return Criterion::unknown(Rule::LightNow, Some(needed), true, source).resting_on(last);
     };
-    let inside = light.share >= least - TOLERANCE - FUZZ && light.share <= most + TOLERANCE + FUZZ;
-    let criterion = Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, inside, source)
-        .resting_on(light.entries);
+    let error = error_of(counting(story, day)) + FUZZ;
+    let inside = light.share >= least - FUZZ && light.share <= most + FUZZ;
+    let near = light.share >= least - error && light.share <= most + error;
+    // Too bright by a band that nobody published: care is asked for, and the place is not refused.
+    let only_bright = light.share > most && !bright_end_is_sure(profile);
+    let fits = near || only_bright;
+    let mut criterion =
+        Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, fits, source)
+            .resting_on(light.entries);
+    criterion.warns = fits && !inside;
     // Read in some rows only: it counts, and says so.
-    let in_part = inside && counting(story, day).all(|look| look.part.is_some());
+    let in_part = fits && counting(story, day).all(|look| look.part.is_some());
     let newest = counting(story, day).filter(|_| in_part).max_by_key(|look| (look.day, look.order));
     criterion.seen_in_part(newest.and_then(|look| part_seen(look.part.as_ref(), rows)))
+}
+
+/// How far the mean of some readings may be off, as a share of the open light.
+fn error_of<'a>(looks: impl Iterator<Item = &'a LightLook>) -> f64 {
+    let readings: u32 = looks.map(|look| look.pairs.max(1)).fold(0, u32::saturating_add);
+    (ONE_READING_ERROR / f64::from(readings.max(1)).sqrt()).max(LEAST_ERROR)
+}
+
+/// Whether more light than the band is known to harm: shade plants, and bands that were read in a publication or are
+/// common practice. Of the others the bright end is from memory alone.
+fn bright_end_is_sure(profile: Option<&Profile>) -> bool {
+    let shade_plant = |profile: &Profile| {
+        profile.hardening_template.as_ref().is_some_and(|template| template.value == Template::Shade)
+    };
+    let known = |profile: &Profile| {
+        let flag = profile.outplant_shade_least_pct.as_ref().map(|figure| figure.flag);
+        !matches!(flag, Some(Flag::Memory | Flag::Ours) | None)
+    };
+    profile.is_some_and(|profile| shade_plant(profile) || known(profile))
 }
 
 /// The light of the coming months: not reckoned yet, so it neither blocks nor warns.

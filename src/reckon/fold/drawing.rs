@@ -8,10 +8,10 @@ use super::Fold;
 use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
 use crate::reckon::bed::picture_bed;
 use crate::reckon::pair::pairs_of;
 use crate::reckon::picture::{BedPicture, Doubt, DoubtKind, Looking, Pairs, Picture, TrayPicture};
-use crate::reckon::rest::{LEARNED_TRAYS, bed_rests_on, lot_rests_on, rests, tray_rests_on};
 use crate::reckon::stock::{LotStory, TrayStory};
 use crate::reckon::tray::age_of_count::{Losses, WeeklyLoss};
 use crate::reckon::tray::{Around, picture_tray};
@@ -75,10 +75,10 @@ pub(super) fn draw(fold: &Fold, drawn: &Drawn) -> Picture {
     let known = last.filter(|last| {
         Arc::ptr_eq(&last.picture.site, fold.site()) && Arc::ptr_eq(&last.picture.places, fold.places())
     });
-    let (at_rest, losses) = learned_from(fold, known.as_ref(), &touched);
+    let (archived, losses) = learned_from(fold, known.as_ref(), &touched);
     let weekly_loss = losses.weekly();
     let last = known.map(|known| known.picture).filter(|last| last.weekly_loss == weekly_loss);
-    let picture = draw_on(fold, last, &touched, at_rest, weekly_loss);
+    let picture = draw_on(fold, last, &touched, archived, weekly_loss);
     state.last = Some(Last { picture: picture.clone(), losses });
     picture
 }
@@ -87,7 +87,7 @@ fn draw_on(
     fold: &Fold,
     last: Option<Picture>,
     touched: &Touched,
-    at_rest: Arc<[Arc<TrayStory>]>,
+    archived: Arc<[Arc<TrayStory>]>,
     weekly_loss: WeeklyLoss,
 ) -> Picture {
     let view = fold.ledger().view();
@@ -103,7 +103,7 @@ fn draw_on(
         site: fold.site().clone(),
         places: fold.places().clone(),
         weekly_loss,
-        at_rest,
+        archived,
         trays: OrdMap::new(),
         lots: OrdMap::new(),
         beds: OrdMap::new(),
@@ -167,13 +167,13 @@ fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched
 
 fn lot(fold: &Fold, code: &LotCode, day: Day) -> Option<Arc<LotStory>> {
     let story = fold.lots().get(code)?;
-    let kept = || fold.kept_awake().contains(&Subject::Lot(code.clone()));
-    (!rests(lot_rests_on(story), day) || kept()).then(|| story.clone())
+    let kept = || fold.activated().contains(&Subject::Lot(code.clone()));
+    (!is_archived(lot_archived_from(story), day) || kept()).then(|| story.clone())
 }
 
 fn tray(fold: &Fold, new: &Picture, code: &TrayCode) -> Option<Arc<TrayPicture>> {
     let story = fold.trays().get(code).filter(|story| story.origin.is_some())?;
-    if rests(tray_rests_on(story), new.day) && !fold.kept_awake().contains(&Subject::Tray(code.clone())) {
+    if is_archived(tray_archived_from(story), new.day) && !fold.activated().contains(&Subject::Tray(code.clone())) {
         return None;
     }
     let lots = story.sowings.iter().filter_map(|sowing| sowing.lot.as_ref());
@@ -185,7 +185,7 @@ fn tray(fold: &Fold, new: &Picture, code: &TrayCode) -> Option<Arc<TrayPicture>>
 
 fn bed(fold: &Fold, new: &Picture, name: &BedName) -> Option<Arc<BedPicture>> {
     let story = fold.beds().get(name)?;
-    if rests(bed_rests_on(story), new.day) && !fold.kept_awake().contains(&Subject::Bed(name.clone())) {
+    if is_archived(bed_archived_from(story), new.day) && !fold.activated().contains(&Subject::Bed(name.clone())) {
         return None;
     }
     picture_bed(story, fold.site(), new.day, new.looking).map(Arc::new)
@@ -214,15 +214,16 @@ fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedN
     }
 }
 
-/// The stories at rest that are learned from, and what was lost in the trays of the nursery: as they were, where nothing
-/// that rests was touched.
+/// The archived stories that are learned from, and what was lost in the trays of the nursery: as they were, where nothing
+/// archived was touched.
 fn learned_from(fold: &Fold, last: Option<&Last>, touched: &Touched) -> (Arc<[Arc<TrayStory>]>, Losses) {
     let day = fold.ledger().view().day;
-    let at_rest = |story: &Arc<TrayStory>| rests(tray_rests_on(story), day);
+    let archived = |story: &Arc<TrayStory>| is_archived(tray_archived_from(story), day);
     let rested = |(code, before): (&TrayCode, &Option<Arc<TrayStory>>)| match before {
-        Some(before) => at_rest(before) || fold.trays().get(code).is_some_and(at_rest),
+        Some(before) => archived(before) || fold.trays().get(code).is_some_and(archived),
         None => {
-            fold.trays().get(code).is_some_and(at_rest) || fold.stories_at_rest().iter().any(|kept| kept.code == *code)
+            fold.trays().get(code).is_some_and(archived)
+                || fold.archived_stories().iter().any(|kept| kept.code == *code)
         }
     };
     match last {
@@ -232,24 +233,24 @@ fn learned_from(fold: &Fold, last: Option<&Last>, touched: &Touched) -> (Arc<[Ar
                 before.iter().for_each(|before| losses.take_out(before, day));
                 fold.trays().get(code).iter().for_each(|now| losses.add(now, day));
             }
-            (last.picture.at_rest.clone(), losses)
+            (last.picture.archived.clone(), losses)
         }
         Some(_) | None => {
             let mut losses = Losses::default();
-            let learned = at_rest_of(fold, day);
-            let awake = fold.trays().values().filter(|story| !at_rest(story));
-            learned.iter().chain(awake).for_each(|story| losses.add(story, day));
+            let learned = archived_of(fold, day);
+            let active = fold.trays().values().filter(|story| !archived(story));
+            learned.iter().chain(active).for_each(|story| losses.add(story, day));
             (learned, losses)
         }
     }
 }
 
-/// Of each species the trays that came to rest last: those in memory and those that were kept.
-fn at_rest_of(fold: &Fold, day: Day) -> Arc<[Arc<TrayStory>]> {
-    let kept = fold.stories_at_rest().iter().filter(|story| !fold.has_read(&story.code));
+/// Of each species the trays archived last: those in memory and those that were kept.
+fn archived_of(fold: &Fold, day: Day) -> Arc<[Arc<TrayStory>]> {
+    let kept = fold.archived_stories().iter().filter(|story| !fold.has_read(&story.code));
     let mut all: BTreeMap<&SpeciesKey, Vec<(Day, &Arc<TrayStory>)>> = BTreeMap::new();
     for story in kept.chain(fold.trays().values()).filter(|story| story.origin.is_some()) {
-        if let (Some(species), Some(on)) = (&story.species, tray_rests_on(story).filter(|on| *on <= day)) {
+        if let (Some(species), Some(on)) = (&story.species, tray_archived_from(story).filter(|on| *on <= day)) {
             all.entry(species).or_default().push((on, story));
         }
     }
@@ -262,7 +263,7 @@ fn at_rest_of(fold: &Fold, day: Day) -> Arc<[Arc<TrayStory>]> {
 }
 
 fn doubts(fold: &Fold, picture: &Picture) -> Vec<Doubt> {
-    let mut doubts = fold.doubts_awake();
+    let mut doubts = fold.doubts_of_active();
     let ready = || picture.trays.values().filter(|tray| tray.ready);
     let mut unplanned: BTreeSet<&SpeciesKey> = ready().filter_map(|tray| tray.species.as_ref()).collect();
     for line in picture.beds.values().flat_map(|bed| &bed.species) {

@@ -139,7 +139,7 @@ pub(super) fn descendants(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
 }
 
 /// What something comes from: trays and lots whose species and sowings it takes over.
-fn came_from(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
+fn ancestors(ledger: &Ledger, subject: &Subject) -> Vec<Subject> {
     let mut all = Vec::new();
     for entry in ledger.of(subject) {
         let key = ledger.key_of(entry);
@@ -215,7 +215,7 @@ pub(super) fn wanting_for(
     let mut behind: BTreeSet<Subject> = BTreeSet::new();
     let mut todo: Vec<Subject> = about.iter().filter(|subject| memory.is_whole(subject)).cloned().collect();
     while let Some(subject) = todo.pop() {
-        for source in came_from(ledger, &subject) {
+        for source in ancestors(ledger, &subject) {
             if !memory.has_what_affects(&source) {
                 wanted.insert(Wanted::Lending(source));
             } else if behind.insert(source.clone()) {

@@ -15,9 +15,9 @@ use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, LotCode, TrayCode};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::archived;
 use crate::reckon::ledger::{Ledger, View};
 use crate::reckon::picture::{Doubt, Picture};
-use crate::reckon::rest;
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, LotStory, Places, TrayStory, fold_bed, fold_lot, fold_places, fold_tray};
 use drawing::Drawn;
@@ -39,9 +39,9 @@ pub struct Fold {
     beds: OrdMap<BedName, Arc<BedStory>>,
     /// What of the book is in memory; none where all of it is.
     memory: Option<InMemory>,
-    /// Stories of trays at rest that are not among `trays`: the newest of each species.
-    at_rest: Vec<Arc<TrayStory>>,
-    kept_awake: BTreeSet<Subject>,
+    /// Stories of archived trays that are not among `trays`: the newest of each species.
+    archived: Vec<Arc<TrayStory>>,
+    activated: BTreeSet<Subject>,
     drawn: Drawn,
 }
 
@@ -78,8 +78,8 @@ impl Fold {
             lots: OrdMap::new(),
             beds: OrdMap::new(),
             memory: None,
-            at_rest: Vec::new(),
-            kept_awake: BTreeSet::new(),
+            archived: Vec::new(),
+            activated: BTreeSet::new(),
             drawn: Drawn::default(),
         };
         fold.fold_all();
@@ -125,10 +125,10 @@ impl Fold {
         }
     }
 
-    /// The stories of trays at rest that are learned from and not in memory otherwise.
-    pub fn put_at_rest(&mut self, stories: Vec<Arc<TrayStory>>) {
+    /// The stories of archived trays that are learned from and not in memory otherwise.
+    pub fn put_archived(&mut self, stories: Vec<Arc<TrayStory>>) {
         self.drawn.forget();
-        self.at_rest = stories;
+        self.archived = stories;
     }
 
     /// Whether all of the book is in memory.
@@ -158,8 +158,8 @@ impl Fold {
         }
     }
 
-    /// Folds what was brought back from rest, so that it has a story again.
-    pub fn wake(&mut self) {
+    /// Folds what was archived and is looked up, so that it has a story again.
+    pub fn fold_looked_up(&mut self) {
         let read: Vec<Subject> = self.memory.iter().flat_map(|memory| memory.whole.iter().cloned()).collect();
         for subject in read {
             let there = match &subject {
@@ -212,15 +212,15 @@ impl Fold {
         self.ledger.every_entry()
     }
 
-    /// Lets something be in the Picture though it rests.
-    pub fn keep_awake(&mut self, subject: Subject) {
+    /// Lets something be in the Picture though it is archived.
+    pub fn activate(&mut self, subject: Subject) {
         self.drawn.forget();
-        self.kept_awake.insert(subject);
+        self.activated.insert(subject);
     }
 
-    /// What does not rest because somebody asked for it.
-    pub(super) fn kept_awake(&self) -> &BTreeSet<Subject> {
-        &self.kept_awake
+    /// What is in the Picture because somebody asked for it.
+    pub(super) fn activated(&self) -> &BTreeSet<Subject> {
+        &self.activated
     }
 
     /// Adds entries; the answer is the same as folding everything anew.
@@ -277,18 +277,18 @@ impl Fold {
         doubts
     }
 
-    /// The same without what rests on the view's day.
-    pub(super) fn doubts_awake(&self) -> Vec<Doubt> {
+    /// The same without what is archived on the view's day.
+    pub(super) fn doubts_of_active(&self) -> Vec<Doubt> {
         let day = self.ledger.view().day;
         let mut doubts = self.site.doubts.clone();
         let trays = self.trays.values().filter(|story| !story.doubts.is_empty());
-        let trays = trays.filter(|story| !rest::rests(rest::tray_rests_on(story), day));
+        let trays = trays.filter(|story| !archived::is_archived(archived::tray_archived_from(story), day));
         doubts.extend(trays.flat_map(|story| story.doubts.iter().cloned()));
         let lots = self.lots.values().filter(|story| !story.doubts.is_empty());
-        let lots = lots.filter(|story| !rest::rests(rest::lot_rests_on(story), day));
+        let lots = lots.filter(|story| !archived::is_archived(archived::lot_archived_from(story), day));
         doubts.extend(lots.flat_map(|story| story.doubts.iter().cloned()));
         let beds = self.beds.values().filter(|story| !story.doubts.is_empty());
-        let beds = beds.filter(|story| !rest::rests(rest::bed_rests_on(story), day));
+        let beds = beds.filter(|story| !archived::is_archived(archived::bed_archived_from(story), day));
         doubts.extend(beds.flat_map(|story| story.doubts.iter().cloned()));
         doubts
     }
@@ -409,9 +409,9 @@ impl Fold {
         self.trays.contains_key(tray) || self.memory.as_ref().is_some_and(read)
     }
 
-    /// Stories of trays at rest beside those in memory.
-    pub fn stories_at_rest(&self) -> &[Arc<TrayStory>] {
-        &self.at_rest
+    /// Stories of archived trays beside those in memory.
+    pub fn archived_stories(&self) -> &[Arc<TrayStory>] {
+        &self.archived
     }
 
     pub(super) fn places(&self) -> &Arc<Places> {

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::learned::sown_looks;
-use super::{Leads, species_days};
+use super::{ForecastBasis, species_days};
 use crate::base::cores::on_every_core;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::species::Profile;
@@ -43,8 +43,14 @@ pub struct Learned {
 }
 
 impl Learned {
-    fn new(handbook: Option<f64>, here: Option<f64>, trays: usize, censored: usize, leads: Leads) -> Learned {
-        let used = match (handbook, here.filter(|_| trays > 0 && leads == Leads::Here)) {
+    fn new(
+        handbook: Option<f64>,
+        here: Option<f64>,
+        trays: usize,
+        censored: usize,
+        forecast_basis: ForecastBasis,
+    ) -> Learned {
+        let used = match (handbook, here.filter(|_| trays > 0 && forecast_basis == ForecastBasis::OwnRecords)) {
             (Some(handbook), Some(here)) => Some(shrunk(handbook, here, trays)),
             (None, Some(here)) => Some(here),
             (handbook, None) => handbook,
@@ -73,7 +79,7 @@ pub struct Experience {
 }
 
 /// What is known of every species that has a tray here.
-pub fn experiences(picture: &Picture, leads: Leads) -> BTreeMap<SpeciesKey, Experience> {
+pub fn experiences(picture: &Picture, forecast_basis: ForecastBasis) -> BTreeMap<SpeciesKey, Experience> {
     let mut of_species: BTreeMap<SpeciesKey, Vec<&Arc<TrayStory>>> = BTreeMap::new();
     for story in picture.stories() {
         if let Some(key) = &story.species {
@@ -83,30 +89,40 @@ pub fn experiences(picture: &Picture, leads: Leads) -> BTreeMap<SpeciesKey, Expe
     let of_species: Vec<(SpeciesKey, Vec<&Arc<TrayStory>>)> = of_species.into_iter().collect();
     let told = on_every_core(&of_species, |(key, stories)| {
         let profile = picture.site.profile(key).map(Arc::as_ref);
-        of_stories(stories, profile, picture.day, leads)
+        of_stories(stories, profile, picture.day, forecast_basis)
     });
     of_species.into_iter().map(|(key, _)| key).zip(told).collect()
 }
 
 /// What is known of a species that has no tray here.
 pub fn by_handbook(profile: Option<&Profile>) -> Experience {
-    of_stories(&[], profile, Day::from_number(0), Leads::Handbook)
+    of_stories(&[], profile, Day::from_number(0), ForecastBasis::Handbook)
 }
 
-fn of_stories(stories: &[&Arc<TrayStory>], profile: Option<&Profile>, day: Day, leads: Leads) -> Experience {
-    let days_to_plantable = days_to_plantable(stories, profile, day, leads);
+fn of_stories(
+    stories: &[&Arc<TrayStory>],
+    profile: Option<&Profile>,
+    day: Day,
+    forecast_basis: ForecastBasis,
+) -> Experience {
+    let days_to_plantable = days_to_plantable(stories, profile, day, forecast_basis);
     Experience {
         days_to_plantable,
-        germination: germination(stories, profile, leads),
-        survival: survival(stories, profile, days_to_plantable, day, leads),
-        culls: culls(stories, leads),
+        germination: germination(stories, profile, forecast_basis),
+        survival: survival(stories, profile, days_to_plantable, day, forecast_basis),
+        culls: culls(stories, forecast_basis),
     }
 }
 
 /// A tray became plantable on the day of the first sample of which half passes, where none had gone out before: a day on which plants
 /// went out tells when it rained or there were hands. One that went out without such a sample had not come so far at the last sample
 /// that failed, and tells no more; one that was moved on whole goes on in another tray and is no case of its own.
-fn days_to_plantable(stories: &[&Arc<TrayStory>], profile: Option<&Profile>, day: Day, leads: Leads) -> Learned {
+fn days_to_plantable(
+    stories: &[&Arc<TrayStory>],
+    profile: Option<&Profile>,
+    day: Day,
+    forecast_basis: ForecastBasis,
+) -> Learned {
     let usual = profile.and_then(|profile| {
         let usual = profile.plantable_usual_days.as_ref().or(profile.plantable_least_days.as_ref());
         usual.map(|figure| figure.value)
@@ -132,7 +148,7 @@ fn days_to_plantable(stories: &[&Arc<TrayStory>], profile: Option<&Profile>, day
     }
     let (least, most) = (told.iter().copied().reduce(f64::min), told.iter().copied().reduce(f64::max));
     let between = least.zip(most).filter(|(least, most)| least < most);
-    Learned { between, ..Learned::new(usual, median_time(&at), told.len(), censored, leads) }
+    Learned { between, ..Learned::new(usual, median_time(&at), told.len(), censored, forecast_basis) }
 }
 
 /// The last day on which a tray was known not to have come so far: the last sample before plants went out; where none went out, the last
@@ -154,9 +170,9 @@ fn last_seen(story: &TrayStory, day: Day) -> Option<Day> {
 }
 
 /// Product limit over seeds: those not up at a sowing's last look are censored there.
-fn germination(stories: &[&Arc<TrayStory>], profile: Option<&Profile>, leads: Leads) -> Learned {
+fn germination(stories: &[&Arc<TrayStory>], profile: Option<&Profile>, forecast_basis: ForecastBasis) -> Learned {
     let fresh = profile.and_then(|profile| profile.germination_fresh_pct.as_ref()).map(|figure| figure.value / 100.0);
-    let Some(days) = profile.and_then(species_days) else { return Learned::new(fresh, None, 0, 0, leads) };
+    let Some(days) = profile.and_then(species_days) else { return Learned::new(fresh, None, 0, 0, forecast_basis) };
     let (mut at, mut told, mut censored) = (Vec::new(), 0, 0);
     for seen in stories.iter().filter_map(|story| sown_looks(story, days.half)) {
         let looks = &seen.looks;
@@ -167,7 +183,7 @@ fn germination(stories: &[&Arc<TrayStory>], profile: Option<&Profile>, leads: Le
         if looks.last_look() < days.last { censored += 1 } else { told += 1 }
     }
     let until = at.iter().map(|one| one.time).fold(days.last, f64::max);
-    Learned::new(fresh, happened_by(&at, until), told, censored, leads)
+    Learned::new(fresh, happened_by(&at, until), told, censored, forecast_basis)
 }
 
 /// Deaths in all plant-days from one count to the next, over the days from half emergence to plantable.
@@ -176,7 +192,7 @@ fn survival(
     profile: Option<&Profile>,
     to_plantable: Learned,
     day: Day,
-    leads: Leads,
+    forecast_basis: ForecastBasis,
 ) -> Learned {
     let half = profile.and_then(species_days).map_or(0.0, |days| days.half);
     let nursery_days = to_plantable.used.map(|days| (days - half).max(0.0));
@@ -192,7 +208,7 @@ fn survival(
         if finished { told += 1 } else { censored += 1 }
     }
     let here = nursery_days.and_then(|days| lives_through(deaths, plant_days, days));
-    Learned::new(Some(USUAL_SURVIVAL), here.filter(|_| told > 0), told, censored, leads)
+    Learned::new(Some(USUAL_SURVIVAL), here.filter(|_| told > 0), told, censored, forecast_basis)
 }
 
 /// Plant-days of a tray: straight lines between the counts, from arrival or the first count to the last, or to the day.
@@ -215,7 +231,7 @@ fn exposure(story: &TrayStory, day: Day) -> f64 {
 }
 
 /// Thrown out over thrown out, planted and given, of trays in which any of it happened.
-fn culls(stories: &[&Arc<TrayStory>], leads: Leads) -> Learned {
+fn culls(stories: &[&Arc<TrayStory>], forecast_basis: ForecastBasis) -> Learned {
     let (mut culled, mut graded, mut told, mut censored) = (0.0, 0.0, 0, 0);
     for story in stories {
         let accounts = &story.accounts;
@@ -228,5 +244,5 @@ fn culls(stories: &[&Arc<TrayStory>], leads: Leads) -> Learned {
             censored += 1;
         }
     }
-    Learned::new(Some(USUAL_CULLS), (graded > 0.0).then(|| culled / graded), told, censored, leads)
+    Learned::new(Some(USUAL_CULLS), (graded > 0.0).then(|| culled / graded), told, censored, forecast_basis)
 }

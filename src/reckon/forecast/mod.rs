@@ -30,7 +30,7 @@ pub use stock::{InMonth, Pipeline, TrayStock, sum};
 
 use std::collections::BTreeMap;
 
-use sowing::{SownOn, Told};
+use sowing::{Posterior, SownOn};
 
 use crate::base::LotCode;
 use crate::base::{Day, EntryId, Range, TrayCode};
@@ -52,10 +52,10 @@ const LONGEST_WAIT: f64 = 2.0;
 
 /// What leads where this nursery has records of its own.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum Leads {
+pub enum ForecastBasis {
     /// This nursery's records, beside the handbook.
     #[default]
-    Here,
+    OwnRecords,
     /// The handbook alone.
     Handbook,
 }
@@ -149,12 +149,12 @@ pub fn forecast_tray<'a>(
     let youngest = seen.youngest_on();
     let hoped = |one: &SownOn| hoped_of_lot(profile, earlier, lot(one), youngest).ok_or(Unseen::NoSpeciesDays);
     let told = match &seen.sowings[..] {
-        [only] => Told::of_one(&seen, days, prior(only)?, hoped(only)?),
+        [only] => Posterior::of_one(&seen, days, prior(only)?, hoped(only)?),
         several => {
             let now: Vec<CurvePrior> = several.iter().map(prior).collect::<Result<_, _>>()?;
             let then: Vec<CurvePrior> = several.iter().map(hoped).collect::<Result<_, _>>()?;
             let before = sowing::looks_until(story, Some(youngest))?;
-            Told::of_several(&seen, &before, days, &now, &then)
+            Posterior::of_several(&seen, &before, days, &now, &then)
         }
     };
     let told = told.ok_or(Unseen::NoSpeciesDays)?;
@@ -163,14 +163,14 @@ pub fn forecast_tray<'a>(
 
 /// The forecasts of every tray of a Picture that has seed to come or had; trays with nothing to forecast are left out.
 pub fn forecasts(picture: &Picture) -> BTreeMap<TrayCode, TrayForecast> {
-    forecasts_of(picture, Leads::Here, |_| true)
+    forecasts_of(picture, ForecastBasis::OwnRecords, |_| true)
 }
 
 /// The forecasts of the trays that are wanted.
 pub fn forecasts_of(
     picture: &Picture,
-    leads: Leads,
+    forecast_basis: ForecastBasis,
     wanted: impl Fn(&TrayPicture) -> bool,
 ) -> BTreeMap<TrayCode, TrayForecast> {
-    Remembered::default().forecasts(picture, leads, wanted)
+    Remembered::default().forecasts(picture, forecast_basis, wanted)
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::experience::{Experience, by_handbook, experiences};
 use super::sow_again::{SowAgain, reach};
 use super::stock::{Pipeline, TrayStock, pipelines, stock};
-use super::{Leads, Remembered, TrayForecast, forecasts_of};
+use super::{ForecastBasis, Remembered, TrayForecast, forecasts_of};
 use crate::base::{SpeciesKey, TrayCode};
 use crate::reckon::picture::{Picture, Stage, TrayPicture};
 use crate::reckon::round::is_asked_about;
@@ -14,7 +14,7 @@ use crate::reckon::round::is_asked_about;
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct Outlook {
     /// What leads.
-    pub leads: Leads,
+    pub forecast_basis: ForecastBasis,
     /// Of each sowing.
     pub trays: BTreeMap<TrayCode, TrayForecast>,
     /// What sowing again would reach, for each sowing whose species has days to planting out.
@@ -28,8 +28,8 @@ pub struct Outlook {
 }
 
 /// What is expected on a Picture's day.
-pub fn outlook(picture: &Picture, leads: Leads) -> Outlook {
-    let mut outlook = outlook_of_sowings(picture, leads, |_| true);
+pub fn outlook(picture: &Picture, forecast_basis: ForecastBasis) -> Outlook {
+    let mut outlook = outlook_of_sowings(picture, forecast_basis, |_| true);
     outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     outlook.pipelines = pipelines(&outlook.stock);
     outlook
@@ -37,27 +37,36 @@ pub fn outlook(picture: &Picture, leads: Leads) -> Outlook {
 
 /// What is expected of everything that still lives or is still asked about: what is spent is left out, so that it does not grow
 /// with the years.
-pub fn outlook_of_living(picture: &Picture, leads: Leads) -> Outlook {
-    outlook_of_living_remembering(picture, leads, &mut Remembered::default())
+pub fn outlook_of_living(picture: &Picture, forecast_basis: ForecastBasis) -> Outlook {
+    outlook_of_living_remembering(picture, forecast_basis, &mut Remembered::default())
 }
 
 /// The same with what is remembered of earlier Pictures.
-pub fn outlook_of_living_remembering(picture: &Picture, leads: Leads, remembered: &mut Remembered) -> Outlook {
-    let trays = remembered
-        .forecasts(picture, leads, |tray| tray.stage != Stage::Spent || is_asked_about(&tray.story, picture.day));
-    let mut outlook = outlook_on(picture, leads, trays);
+pub fn outlook_of_living_remembering(
+    picture: &Picture,
+    forecast_basis: ForecastBasis,
+    remembered: &mut Remembered,
+) -> Outlook {
+    let trays = remembered.forecasts(picture, forecast_basis, |tray| {
+        tray.stage != Stage::Spent || is_asked_about(&tray.story, picture.day)
+    });
+    let mut outlook = outlook_on(picture, forecast_basis, trays);
     outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     outlook.pipelines = pipelines(&outlook.stock);
     outlook
 }
 
 /// The same of the wanted sowings alone, without stock.
-pub fn outlook_of_sowings(picture: &Picture, leads: Leads, wanted: impl Fn(&TrayPicture) -> bool) -> Outlook {
-    outlook_on(picture, leads, forecasts_of(picture, leads, wanted))
+pub fn outlook_of_sowings(
+    picture: &Picture,
+    forecast_basis: ForecastBasis,
+    wanted: impl Fn(&TrayPicture) -> bool,
+) -> Outlook {
+    outlook_on(picture, forecast_basis, forecasts_of(picture, forecast_basis, wanted))
 }
 
-fn outlook_on(picture: &Picture, leads: Leads, trays: BTreeMap<TrayCode, TrayForecast>) -> Outlook {
-    let experience = experiences(picture, leads);
+fn outlook_on(picture: &Picture, forecast_basis: ForecastBasis, trays: BTreeMap<TrayCode, TrayForecast>) -> Outlook {
+    let experience = experiences(picture, forecast_basis);
     let again = trays.iter().filter_map(|(code, told)| {
         let species = picture.trays.get(code)?.species.as_ref()?;
         let usual_days = experience.get(species)?.days_to_plantable.used?.round() as i32;
@@ -66,7 +75,7 @@ fn outlook_on(picture: &Picture, leads: Leads, trays: BTreeMap<TrayCode, TrayFor
         Some((code.clone(), SowAgain { usual_days, reach, missing }))
     });
     let again = again.collect();
-    Outlook { leads, trays, again, experience, stock: BTreeMap::new(), pipelines: Vec::new() }
+    Outlook { forecast_basis, trays, again, experience, stock: BTreeMap::new(), pipelines: Vec::new() }
 }
 
 impl Outlook {

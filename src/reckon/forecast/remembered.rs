@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::sync::Arc;
 
 use super::learned::{EarlierSowing, earlier_sowing};
-use super::{Leads, SpeciesDays, TrayForecast, forecast_tray, species_days};
+use super::{ForecastBasis, SpeciesDays, TrayForecast, forecast_tray, species_days};
 use crate::base::cores::on_every_core;
 use crate::base::{Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
@@ -72,14 +72,14 @@ impl Remembered {
     pub(super) fn forecasts(
         &mut self,
         picture: &Picture,
-        leads: Leads,
+        forecast_basis: ForecastBasis,
         wanted: impl Fn(&TrayPicture) -> bool,
     ) -> BTreeMap<TrayCode, TrayForecast> {
         let wanted: Vec<&Arc<TrayPicture>> = picture.trays.values().filter(|tray| wanted(tray)).collect();
         let species: BTreeSet<&SpeciesKey> = wanted.iter().filter_map(|tray| tray.species.as_ref()).collect();
-        let stories = picture
-            .stories()
-            .filter(|story| leads == Leads::Here && story.species.iter().any(|key| species.contains(key)));
+        let stories = picture.stories().filter(|story| {
+            forecast_basis == ForecastBasis::OwnRecords && story.species.iter().any(|key| species.contains(key))
+        });
         self.learn(stories.collect(), picture);
         let none = Arc::default();
         let rests_on = wanted.into_iter().filter_map(|tray| {

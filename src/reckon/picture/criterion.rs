@@ -256,6 +256,13 @@ pub enum Gap {
     },
     /// A coming day: its rain is not known yet.
     ComingDay,
+    /// Something was used of which nobody wrote the waiting time of the label.
+    NoWaitingTime {
+        /// What was used.
+        with: String,
+        /// The day of it.
+        day: Day,
+    },
 }
 
 /// The part of a bed that was looked at or worked, where it was not the whole.

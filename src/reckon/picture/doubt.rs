@@ -155,6 +155,19 @@ pub enum DoubtKind {
         /// What is wrong.
         what: ProfileFault,
     },
+    /// A count of part of a tray's cells that the books cannot be true beside.
+    PartCountApart {
+        /// The tray.
+        tray: TrayCode,
+        /// Plants seen.
+        standing: u32,
+        /// In so many cells.
+        seen: u32,
+        /// Of so many.
+        cells: u32,
+        /// Plants in the whole tray by the books.
+        books: u32,
+    },
     /// A look at a tray in which nothing stands and nothing is due.
     LookAtEmpty(TrayCode),
 }
@@ -187,6 +200,7 @@ impl DoubtKind {
             | DoubtKind::NoBedPlans { .. }
             | DoubtKind::NotInPlan { .. }
             | DoubtKind::OffTheGrid { .. }
+            | DoubtKind::PartCountApart { .. }
             | DoubtKind::LookAtEmpty(_) => false,
         }
     }

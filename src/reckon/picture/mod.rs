@@ -226,13 +226,13 @@ pub struct Picture {
     pub places: Arc<Places>,
     /// The share of what stands that this nursery loses in a week.
     pub weekly_loss: WeeklyLoss,
-    /// Every tray that exists on that day and does not rest, empty ones too.
+    /// Every active tray that exists on that day, empty ones too.
     pub trays: OrdMap<TrayCode, Arc<TrayPicture>>,
-    /// Stories of trays at rest that this nursery learns from: of each species the last that came to rest.
-    pub at_rest: Arc<[Arc<TrayStory>]>,
-    /// Every seed lot that does not rest.
+    /// Stories of archived trays that this nursery learns from: of each species the last ones.
+    pub archived: Arc<[Arc<TrayStory>]>,
+    /// Every active seed lot.
     pub lots: OrdMap<LotCode, Arc<LotStory>>,
-    /// Every bed that does not rest.
+    /// Every active bed.
     pub beds: OrdMap<BedName, Arc<BedPicture>>,
     /// Every tray with living plants against every bed whose plan names its species; fits first.
     pub pairs: Pairs,
@@ -241,9 +241,9 @@ pub struct Picture {
 }
 
 impl Picture {
-    /// The stories this nursery learns from: of every tray here, and of the last of each species at rest.
+    /// The stories this nursery learns from: of every tray here, and of the last archived ones of each species.
     pub fn stories(&self) -> impl Iterator<Item = &Arc<TrayStory>> {
-        self.at_rest.iter().chain(self.trays.values().map(|tray| &tray.story))
+        self.archived.iter().chain(self.trays.values().map(|tray| &tray.story))
     }
 
     /// The pair of a tray and a bed, where the bed's plan names the tray's species.

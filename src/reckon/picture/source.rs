@@ -17,6 +17,8 @@ words! {
         Flush: "flush";
         /// The last day that was written when plants came.
         LastDayWritten: "last_day_written";
+        /// The last day of bare roots, taken where nobody wrote it.
+        LastDayTaken: "last_day_taken";
         /// Length of hardening.
         Hardening: "hardening";
         /// Holding time of a container.

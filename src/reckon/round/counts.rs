@@ -16,14 +16,20 @@ pub(super) fn counts(walk: &Walk<'_>) -> Vec<Stop> {
 
 fn count(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let (day, story) = (walk.day(), &*tray.story);
-    let last = story.counts.last().map(|look| look.day);
+    let emerging = seed_is_due(story, day);
+    // A count of part of the cells is a look at what comes up, and no count of what stands.
+    let looks = if emerging { story.counts.last() } else { story.last_whole_count() };
+    let last = looks.map(|look| look.day);
     // Plants that arrived or were moved in were counted then.
     let last = last.max(story.counted_on());
     let days_since = last.map(|last| day.days_since(last));
     let sick = sick(walk, tray);
-    let emerging = seed_is_due(story, day);
     let standing = f64::from(tray.standing);
-    let (why, every_days, plants, within_days) = if let Some(what) = sick {
+    let apart = story.part_look.as_ref().filter(|part| part.contradicts() && !emerging);
+    let (why, every_days, plants, within_days) = if let Some(part) = apart {
+        let why = RoundReason::PartCounted { standing: part.standing, seen: part.seen, cells: part.cells };
+        (why, 0, standing * SICK_LOSS, SICK_WITHIN_DAYS)
+    } else if let Some(what) = sick {
         let every_days = COUNT_SICK_EVERY_DAYS;
         (RoundReason::Sick { days_since, every_days, what }, every_days, standing * SICK_LOSS, SICK_WITHIN_DAYS)
     } else if emerging {

@@ -116,6 +116,8 @@ pub const STEP_SOURCE: RuleSource = RuleSource::Steps;
 
 /// A treatment that is over is shown for so many days. Ours.
 pub const TREATMENT_SHOWN_DAYS: i32 = 2;
+/// Source of the waiting time that is asked for.
+pub const LABEL_SOURCE: RuleSource = RuleSource::WaitingTime;
 /// Source of the end of a treatment.
 pub const TREATMENT_SOURCE: RuleSource = RuleSource::TreatmentOver;
 
@@ -123,17 +125,8 @@ pub const TREATMENT_SOURCE: RuleSource = RuleSource::TreatmentOver;
 pub const TEST_AFTER_DAYS: i32 = crate::reckon::lots::TEST_AFTER_DAYS;
 /// Seeds in a small nursery's test: 2 x 25. Common practice.
 pub const TEST_SEEDS: u32 = crate::reckon::lots::TEST_SEEDS;
-/// Seed is dead at so many times its stated life. Ours: loss is a straight line from half to twice the life.
-pub const DEAD_AT_LIVES: f64 = crate::science::storage::LONGEST_LIFE;
 /// Source of tests.
 pub const TEST_SOURCE: RuleSource = RuleSource::SeedTest;
-/// The end of a lot's life is told when this share of it is left. Ours.
-pub const LIFE_NOTICE_SHARE: f64 = 0.25;
-/// And at least so many days before. Ours.
-pub const LIFE_NOTICE_DAYS: i32 = 7;
-
-/// Source of the end of life, where the profile has none.
-pub const LIFE_SOURCE: RuleSource = RuleSource::SeedLife;
 
 /// Clearing and holes are due for trays that are ready within so many days: 6 weeks. Common practice.
 pub const GROUND_AHEAD_DAYS: i32 = 42;

@@ -11,14 +11,15 @@ pub mod intervals;
 mod seed;
 mod steps;
 pub mod stop;
-pub mod tasks;
 pub mod to_write;
+mod waiting;
 mod walk;
 
 pub(in crate::reckon) use counts::is_asked_about;
 pub use going_out::go_by;
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
+pub use stop::tasks;
 pub use stop::{
     AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
 };
@@ -28,7 +29,7 @@ use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
-use super::forecast::{Leads, Outlook, outlook_of_sowings};
+use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings};
 use super::picture::Picture;
 use crate::base::{Day, TrayCode};
 use crate::nursery::entry::subject::Subject;
@@ -62,13 +63,13 @@ impl Round {
 
 /// The round of a Picture's day, with what this nursery learned.
 pub fn round(picture: &Picture) -> Round {
-    round_by(picture, Leads::Here)
+    round_by(picture, ForecastBasis::OwnRecords)
 }
 
 /// The round of a Picture's day.
-pub fn round_by(picture: &Picture, leads: Leads) -> Round {
+pub fn round_by(picture: &Picture, forecast_basis: ForecastBasis) -> Round {
     let day = picture.day;
-    round_with(picture, outlook_of_sowings(picture, leads, |tray| counts::is_asked_about(&tray.story, day)))
+    round_with(picture, outlook_of_sowings(picture, forecast_basis, |tray| counts::is_asked_about(&tray.story, day)))
 }
 
 /// The round of a Picture's day with what is expected on it, where that is known already.
@@ -80,7 +81,7 @@ pub fn round_from(picture: &Picture, outlook: &Outlook) -> Round {
     let trays = outlook.trays.iter().filter(|(code, _)| asked(code));
     let again = outlook.again.iter().filter(|(code, _)| asked(code));
     let of_sowings = Outlook {
-        leads: outlook.leads,
+        forecast_basis: outlook.forecast_basis,
         trays: trays.map(|(code, told)| (code.clone(), told.clone())).collect(),
         again: again.map(|(code, again)| (code.clone(), *again)).collect(),
         experience: outlook.experience.clone(),
@@ -116,14 +117,15 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(counts::prick_out(walk));
     all.extend(growth::size_and_roots(walk));
     all.extend(steps::steps(walk));
-    all.extend(steps::treatments_over(walk));
+    all.extend(waiting::treatments_over(walk));
+    all.extend(waiting::labels(walk));
     // Rings around living plants before the weeding of what is still to come.
     all.extend(field::field(walk));
     all.extend(ground::ground(walk));
     all.extend(seed::seed(walk));
     let given_up = |stop: &Stop| picture.site.given_up.iter().any(|task| task.holds(&stop.id, picture.day));
     let mut seen = BTreeSet::new();
-    all.retain(|stop| !given_up(stop) && seen.insert(stop.id.clone()));
+    all.retain(|stop| !given_up(stop) && !waiting::keeps_out(walk, stop) && seen.insert(stop.id.clone()));
     all
 }
 

@@ -1,17 +1,17 @@
-//! Steps of hardening that fall due, and treatments that are over.
+//! Steps of hardening that fall due.
 
 use super::counts::sick;
 use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{NextStep, RoundReason, Stake, Stop, Task, TooLate};
-use super::walk::{Walk, all_of, asked};
+use super::walk::{Walk, asked};
 use crate::base::{Day, PlaceName};
 use crate::nursery::species::HardeningStep;
 use crate::reckon::bed::season;
 use crate::reckon::picture::{Rule, Stage, TrayPicture};
 use crate::reckon::stock::PlaceStory;
-use crate::reckon::tray::exposure::{BLOCKS_ABOVE, FITS_UP_TO, light_band};
-use crate::reckon::tray::hardening::{HardeningClock, clock, length_days};
+use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from, light_band};
+use crate::reckon::tray::hardening::{HardeningClock, clock, length_days, template_days};
 use crate::reckon::tray::light::light_history;
 use crate::reckon::tray::time;
 
@@ -32,9 +32,9 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let soft = asked(&tray.criteria, Rule::Flush).is_some_and(|asked| asked.met == Some(false));
     let profile = walk.profile(tray.species.as_ref());
     let history = light_history(&tray.story, &walk.picture.places, day);
-    let clock = clock(&tray.story, &walk.picture.places, &history, day);
+    let clock = clock(&tray.story, &history, day);
     let rests = clock.put_back.is_some_and(|back| day.days_since(back) < PUT_BACK_RESTS_DAYS);
-    let length = length_days(profile);
+    let length = template_days(profile);
     let could_be_ready =
         time::age(&tray.story, day).youngest_on.zip(time::day_span(profile)).map(|(on, span)| on.plus(span.least));
     // Steps before that belong to raising.
@@ -46,6 +46,8 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let mut next = next_step(walk, tray, could_be_ready.filter(|_| clock.started.is_none()));
     let brighter = next.light_next.is_some();
     let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true));
+    // Hardened enough to go, and for the whole of the template.
+    let whole = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true) && !asked.warns);
     // A step taken today must settle; a hardening begun today takes its whole length.
     let begins = clock.started.is_none() && !hardened;
     let needs = if begins { length } else { STEP_EVERY_DAYS };
@@ -65,7 +67,7 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         next.water_every_days = rarer;
         match (brighter, rarer) {
             (true, _) => (Task::Shade, RoundReason::StepDue { days_since, too_late, step: next }),
-            (false, Some(_)) if !hardened => (Task::Water, RoundReason::StepDue { days_since, too_late, step: next }),
+            (false, Some(_)) if !whole => (Task::Water, RoundReason::StepDue { days_since, too_late, step: next }),
             (false, _) => return None,
         }
     };
@@ -140,12 +142,12 @@ fn step_stop(
     stop
 }
 
-/// The step to take now: at most 1.6 times as bright, toward the bed.
+/// The step to take now: no brighter than plants bear at one time, toward the bed.
 fn next_step(walk: &Walk<'_>, tray: &TrayPicture, ready: Option<Day>) -> NextStep {
     let light_now = present_light(walk, tray);
     let end = light_now.and_then(|light| light_in_the_end(walk, tray, light));
     let light_next = light_now.zip(end).filter(|(light, end)| light * FITS_UP_TO < *end);
-    let light_next = light_next.map(|(light, end)| end.min(light * BLOCKS_ABOVE));
+    let light_next = light_next.map(|(light, end)| end.min(brightest_from(light)));
     let place = light_now.zip(light_next).and_then(|(light, next)| brighter_place(walk, tray, light, next));
     let profile = walk.profile(tray.species.as_ref());
     let steps = profile.and_then(|profile| profile.hardening_steps.as_ref()).map(|figure| figure.value.as_slice());
@@ -196,7 +198,10 @@ fn brighter_place(walk: &Walk<'_>, tray: &TrayPicture, light: f64, next: f64) ->
 /// it has run.
 fn template_water(walk: &Walk<'_>, tray: &TrayPicture, steps: &[HardeningStep], days_left: Option<i32>) -> Option<u32> {
     let first = steps.first()?.days_before as i32;
-    let run = asked(&tray.criteria, Rule::Hardening).and_then(|asked| asked.expected);
+    // The template runs its whole length, longer than the least that holds a tray back.
+    let profile = walk.profile(tray.species.as_ref());
+    let more_days = template_days(profile) - length_days(profile);
+    let run = asked(&tray.criteria, Rule::Hardening).and_then(|asked| asked.expected).map(|on| on.plus(more_days));
     let left = run.map(|ready| ready.days_since(walk.day())).or(days_left).unwrap_or(first).clamp(0, first);
     let taken = steps.iter().filter(|step| step.days_before as i32 >= left);
     taken.filter_map(|step| step.water_every_days).next_back()
@@ -210,52 +215,4 @@ fn watered_every(walk: &Walk<'_>, tray: &TrayPicture) -> f64 {
     let at_place = place.and_then(|place| place.waterings.last());
     let latest = [own, at_place].into_iter().flatten().max_by_key(|spell| spell.from);
     latest.map_or(DAILY, |spell| spell.what)
-}
-
-/// Treatments of trays, places and beds whose waiting time has just ended, until somebody looked again.
-pub(super) fn treatments_over(walk: &Walk<'_>) -> Vec<Stop> {
-    let day = walk.day();
-    let just = |safe: Day| (0..=TREATMENT_SHOWN_DAYS).contains(&day.days_since(safe));
-    let mut stops = Vec::new();
-    for tray in walk.living_trays() {
-        let story = &tray.story;
-        let Some(spell) = story.treatments.iter().rev().find(|spell| just(spell.what.1)) else { continue };
-        let safe_from = spell.what.1;
-        let looks = story.counts.iter().map(|look| look.day).chain(story.pests.iter().map(|pest| pest.from));
-        if spell.from == safe_from || looks.max().is_some_and(|looked| looked >= safe_from) {
-            continue;
-        }
-        let why = RoundReason::TreatmentOver { with: spell.what.0.clone(), safe_from };
-        let stop = walk.tray_stop(tray, Task::TreatmentOver, why);
-        stops.push(over(stop, f64::from(tray.standing), safe_from, &spell.entry));
-    }
-    for (name, place) in walk.picture.places.iter() {
-        let here = walk.living_trays().filter(|tray| tray.place.as_ref() == Some(name));
-        let standing = all_of(here.map(|tray| tray.standing));
-        let spell = place.treatments.iter().rev().find(|spell| just(spell.what.1) && spell.from < spell.what.1);
-        let Some(spell) = spell.filter(|_| standing > 0) else { continue };
-        let why = RoundReason::TreatmentOver { with: spell.what.0.clone(), safe_from: spell.what.1 };
-        let stop = walk.place_stop(name, Task::TreatmentOver, why);
-        stops.push(over(stop, f64::from(standing), spell.what.1, &spell.entry));
-    }
-    for bed in walk.picture.beds.values() {
-        let Some((with, safe_from, entry)) = bed.story.treated.as_ref().filter(|(_, safe, _)| just(*safe)) else {
-            continue;
-        };
-        let living = all_of(bed.species.iter().map(|line| line.living));
-        let why = RoundReason::TreatmentOver { with: with.clone(), safe_from: *safe_from };
-        let stop = walk.bed_stop(bed, Task::TreatmentOver, why);
-        stops.push(over(stop, f64::from(living), *safe_from, entry));
-    }
-    stops
-}
-
-fn over(stop: Stop, plants: f64, safe_from: Day, entry: &crate::base::EntryId) -> Stop {
-    let mut stop = stop
-        .risking(Stake::Seedlings, plants * UNSEEN_LOSS, SICK_WITHIN_DAYS)
-        .taking(minutes::LOOK, TREATMENT_SOURCE)
-        .due(safe_from, TREATMENT_SHOWN_DAYS)
-        .until(Some(safe_from.plus(TREATMENT_SHOWN_DAYS)), UntilFor::Window);
-    stop.entries = vec![entry.clone()];
-    stop
 }

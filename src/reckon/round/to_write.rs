@@ -98,6 +98,7 @@ pub fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         Task::BeginHardening | Task::Shade | Task::Water => step(stop),
         Task::Cull => culled(stop),
         Task::TreatmentOver if stop.tray().is_none() => about("noted"),
+        Task::ReadLabel => label(stop),
         Task::CountNurses => nurses(stop, writing),
         Task::CountSurvivors => survivors(stop),
         Task::SowLot => sown(stop, writing.picture),
@@ -119,6 +120,15 @@ pub fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
             let entry = about(facts.kind);
             facts.ground.map_or_else(|| entry.clone(), |work| entry.clone().text("task", work))
         }
+    }
+}
+
+/// The same treatment again, on its day, with the waiting time left to write: it completes the earlier one.
+fn label(stop: &Stop) -> ToWrite {
+    let entry = ToWrite::about("treated", &stop.subject);
+    match &stop.why {
+        RoundReason::LabelNotRead { with, day } => entry.text("with", with).text("happened", day),
+        _ => entry,
     }
 }
 

@@ -102,8 +102,8 @@ impl<'a> Walk<'a> {
 
     /// Whether a person or a sickness holds a tray back today.
     pub(super) fn is_held(&self, tray: &TrayPicture) -> bool {
-        let unmet = |rule| asked(&tray.criteria, rule).is_some_and(|criterion| criterion.met == Some(false));
-        unmet(Rule::Held) || unmet(Rule::Treated)
+        let holds = |rule| asked(&tray.criteria, rule).is_some_and(|criterion| criterion.blocks);
+        holds(Rule::Held) || holds(Rule::Treated)
     }
 
     /// The day a tray is ready, or is expected to be: today where it is, the reckoned day, else the species' least days.

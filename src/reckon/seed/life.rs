@@ -4,7 +4,6 @@ use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Figure, Profile, Storage};
 use crate::reckon::picture::{RuleSource, Source};
-use crate::reckon::round::intervals::{DEAD_AT_LIVES, LIFE_NOTICE_DAYS, LIFE_NOTICE_SHARE, LIFE_SOURCE};
 use crate::reckon::stock::LotStory;
 
 /// Seed that stands drying lives so many times as long dry and sealed as in the open air. Ours.
@@ -14,6 +13,14 @@ pub const SEALED_TIMES: f64 = 2.0;
 pub const COLD_TIMES: f64 = 8.0;
 /// Seed that dies when dried lives so much of its days where it is kept dry. Ours.
 pub const DRIED_TIMES: f64 = 0.25;
+/// Seed is dead at so many times its stated life. Ours: even of a life twice as long half is gone then.
+pub const DEAD_AT_LIVES: f64 = crate::science::storage::LONGEST_LIFE;
+/// The end of a lot's life is told when this share of it is left. Ours.
+pub const LIFE_NOTICE_SHARE: f64 = 0.25;
+/// And at least so many days before. Ours.
+pub const LIFE_NOTICE_DAYS: i32 = 7;
+/// Source of the end of life, where the profile has none.
+pub const LIFE_SOURCE: RuleSource = RuleSource::SeedLife;
 
 /// The life of a lot, the way it is kept.
 #[derive(Clone, PartialEq, Debug)]

@@ -4,6 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::treatment::Treatments;
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::{GroundTask, Sky, Tubers};
@@ -211,8 +212,8 @@ pub struct BedStory {
     pub survival: Vec<SurvivalLook>,
     /// Held, if it is: why, until when, the entry.
     pub held: Option<(String, Option<Day>, EntryId)>,
-    /// The last treatment: with what, safe from which day, the entry.
-    pub treated: Option<(String, Day, EntryId)>,
+    /// Treatments.
+    pub treatments: Treatments,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
@@ -236,7 +237,7 @@ impl BedStory {
             cuts: Vec::new(),
             survival: Vec::new(),
             held: None,
-            treated: None,
+            treatments: Treatments::default(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),

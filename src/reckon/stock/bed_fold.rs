@@ -87,12 +87,7 @@ impl BedFold<'_> {
             }
             What::Tray(TrayEntry::Released(_)) => self.story.held = None,
             What::Tray(TrayEntry::Treated(treated)) => {
-                let days = treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32);
-                let safe = entry.happened.plus(days);
-                // Of several treatments the one that works longest leads.
-                if self.story.treated.as_ref().is_none_or(|(_, other, _)| *other <= safe) {
-                    self.story.treated = Some((treated.with.0.to_string(), safe, entry.id.clone()));
-                }
+                self.story.treatments.write(entry.happened, treated, entry.id.clone());
             }
             What::Tray(_) | What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => {}
         }

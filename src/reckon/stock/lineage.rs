@@ -1,8 +1,10 @@
 //! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
 
-use super::tray::{Origin, Sowing};
-use crate::base::{LotCode, SpeciesKey, TrayCode};
+use super::tray::{Origin, Since, Sowing, Stay};
+use super::treatment::{Treatment, Treatments};
+use crate::base::{LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
+use crate::nursery::entry::types::Roots;
 use crate::nursery::entry::{OrderKey, SeedEntry, TrayEntry, What};
 use crate::reckon::ledger::Ledger;
 use crate::reckon::site::Site;
@@ -19,6 +21,12 @@ pub struct Lineage {
     pub sowings: Vec<Sowing>,
     /// The origin, where the line began with plants from elsewhere.
     pub received: Option<Origin>,
+    /// Treatments of the trays they stood in.
+    pub treatments: Vec<Treatment>,
+    /// Where those trays stood.
+    pub stays: Vec<Stay>,
+    /// The plug that showed circling roots, where nothing since says that they no longer do.
+    pub circling: Option<Since<()>>,
 }
 
 /// The species of a lot, as written.
@@ -40,12 +48,14 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
     if moves_left == 0 {
         return;
     }
+    let (mut treatments, mut stood) = (Treatments::default(), Vec::new());
     for entry in ledger.of(&Subject::Tray(tray.clone())) {
         let key = ledger.key_of(entry);
         if key >= *before {
             break;
         }
         let What::Tray(what) = &entry.what else { continue };
+        stood.extend(stands_at(ledger, tray, what, &key).map(|place| (entry.happened, place)));
         let (lot, seeds, written) = match what {
             TrayEntry::Sown(sown) => (&sown.lot, sown.seeds.map(|seeds| seeds.0), sown.species.clone()),
             TrayEntry::Resown(resown) => (&resown.lot, Some(resown.seeds.0), None),
@@ -56,6 +66,8 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                     form: received.form,
                     age_days: received.age_days.map(|age| age.0.min(100_000) as i32),
                     good_until: received.good_until,
+                    heeled_in: received.heeled_in == Some(true),
+                    stands_since: None,
                     height_cm: received.height_cm.map(|height| height.0),
                     light_share: None,
                     day: entry.happened,
@@ -67,6 +79,15 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 follow(ledger, site, &ledger.tray_at(&moved.from, &key), &key, moves_left - 1, lineage);
                 continue;
             }
+            TrayEntry::PlugChecked(plug) => {
+                let circling = Since { from: entry.happened, what: (), entry: entry.id.clone() };
+                lineage.circling = (plug.roots == Roots::Circling).then_some(circling);
+                continue;
+            }
+            TrayEntry::Treated(treated) => {
+                treatments.write(entry.happened, treated, entry.id.clone());
+                continue;
+            }
             _ => continue,
         };
         let lot = (!is_unknown_lot(lot)).then(|| lot.clone());
@@ -75,5 +96,20 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
             lineage.species = species.and_then(|species| site.species_key(&species).or(Some(species)));
         }
         lineage.sowings.push(Sowing { day: entry.happened, lot, seeds, entry: entry.id.clone() });
+    }
+    lineage.treatments.extend(treatments.iter().cloned());
+    let ends = stood.iter().skip(1).map(|(day, _)| *day).chain([before.happened]).collect::<Vec<_>>();
+    let stays = stood.into_iter().zip(ends).map(|((from, place), until)| Stay { place, from, until });
+    lineage.stays.extend(stays);
+}
+
+/// The place to which an entry brings a tray.
+fn stands_at(ledger: &Ledger, tray: &TrayCode, what: &TrayEntry, key: &OrderKey) -> Option<PlaceName> {
+    match what {
+        TrayEntry::Sown(sown) => sown.place.clone(),
+        TrayEntry::PlantsReceived(received) => received.place.clone(),
+        TrayEntry::MovedOn(moved) if ledger.tray_at(&moved.to, key) == *tray => moved.place.clone(),
+        TrayEntry::Carried(carried) => Some(carried.place.clone()),
+        _ => None,
     }
 }

@@ -12,6 +12,7 @@ mod lot;
 mod place;
 mod tray;
 mod tray_fold;
+mod treatment;
 
 pub use bed::{
     BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
@@ -20,5 +21,6 @@ pub use bed_fold::fold_bed;
 pub use lineage::{Lineage, lineage_of};
 pub use lot::{LotStory, LotTest, StoreWritten, fold_lot};
 pub use place::{LightChange, PlaceStory, Places, fold_places, share_read};
-pub use tray::{Accounts, CountLook, Origin, SampleLook, Since, Sowing, TrayStory};
+pub use tray::{Accounts, CountLook, Origin, PartLook, SampleLook, Since, Sowing, Stay, TrayStory};
 pub use tray_fold::{FOUND_DEAD, fold_tray};
+pub use treatment::{Treatment, Treatments, holding};

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::tray::Since;
+use super::treatment::Treatments;
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::{GroundEntry, LightRead, SiteEntry, TrayEntry, What};
@@ -33,8 +34,8 @@ pub struct PlaceStory {
     pub waterings: Vec<Since<f64>>,
     /// Held, if it is: why, until when.
     pub held: Option<Since<(String, Option<Day>)>>,
-    /// Treatments: with what, safe from which day.
-    pub treatments: Vec<Since<(String, Day)>>,
+    /// Treatments.
+    pub treatments: Treatments,
     /// Pests and sicknesses seen.
     pub pests: Vec<Since<(String, Option<f64>)>>,
 }
@@ -87,10 +88,7 @@ fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
                 let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
                 story.pests.push(Since::begun_by(entry, what));
             }
-            What::Tray(TrayEntry::Treated(treated)) => {
-                let safe = from.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
-                story.treatments.push(Since::begun_by(entry, (treated.with.0.to_string(), safe)));
-            }
+            What::Tray(TrayEntry::Treated(treated)) => story.treatments.write(from, treated, id),
             What::Ground(GroundEntry::LightRead(read)) => {
                 if let Some(share) = share_read(read) {
                     let nominal = story.light.last().and_then(|last| last.nominal);

@@ -5,7 +5,8 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
+use super::treatment::Treatments;
+use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
 use crate::nursery::entry::{Entry, MeasuredPlant};
 use crate::reckon::picture::Doubt;
@@ -25,8 +26,12 @@ pub enum Origin {
         form: PlantForm,
         /// Days since they were sown or struck, on arrival.
         age_days: Option<i32>,
-        /// The last day they can be planted.
+        /// The last day they can be planted, as written.
         good_until: Option<Day>,
+        /// Whether bare roots lie heeled in, cool and moist.
+        heeled_in: bool,
+        /// Since when they have stood in the light they stand in, where that was written.
+        stands_since: Option<Day>,
         /// Height on arrival, cm.
         height_cm: Option<f64>,
         /// Light they stood in until then, a share of the open light.
@@ -171,6 +176,55 @@ pub struct Since<T> {
     pub entry: EntryId,
 }
 
+/// A time that plants stood at a place.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Stay {
+    /// Where.
+    pub place: PlaceName,
+    /// From this day.
+    pub from: Day,
+    /// To this day, itself counted.
+    pub until: Day,
+}
+
+/// A count of part of a tray's cells.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct PartLook {
+    /// The day.
+    pub day: Day,
+    /// Cells looked at, at least one.
+    pub seen: u32,
+    /// Cells of the tray.
+    pub cells: u32,
+    /// Plants standing in those looked at.
+    pub standing: u32,
+    /// Plants in the whole tray by the books of that moment.
+    pub books: u64,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+impl PartLook {
+    /// What it means for the whole tray on its day: what was seen, and the rest of the cells by the rate seen, two standard
+    /// errors of a count (Poisson) either way; where nothing was seen the upper end is three in the cells looked at (the
+    /// rule of three: Hanley & Lippman-Hand 1983, JAMA 249:1743, from memory).
+    pub fn estimate(&self) -> Range {
+        let (seen, rest) = (f64::from(self.seen), f64::from(self.cells.saturating_sub(self.seen)));
+        let standing = f64::from(self.standing);
+        let rate = standing / seen;
+        let around = 2.0 * standing.sqrt() / seen;
+        let upper = if self.standing == 0 { 3.0 / seen } else { rate + around };
+        let low = standing + (rate - around).max(0.0) * rest;
+        Range::new(low.floor(), (standing + rate * rest).round(), (standing + upper * rest).ceil())
+    }
+
+    /// Whether the books of its day lie outside of what it means.
+    pub fn contradicts(&self) -> bool {
+        let (estimate, books) = (self.estimate(), self.books as f64);
+        books < estimate.low || books > estimate.high
+    }
+}
+
 impl<T> Since<T> {
     /// What an entry says, from its day on.
     pub(super) fn begun_by(entry: &Entry, what: T) -> Since<T> {
@@ -211,16 +265,22 @@ pub struct TrayStory {
     pub hardening_begun: Vec<Since<Option<BedName>>>,
     /// Counts, oldest first.
     pub counts: Vec<CountLook>,
+    /// A count of part of the cells since the last whole count.
+    pub part_look: Option<PartLook>,
     /// Samples, oldest first.
     pub samples: Vec<SampleLook>,
     /// Plugs lifted, oldest first.
     pub plugs: Vec<Since<Roots>>,
+    /// The plug that showed circling roots before the plants were moved on into it.
+    pub circling_from_before: Option<Since<()>>,
     /// Soft flushes seen, oldest first.
     pub flushes: Vec<Since<()>>,
     /// Held, if it is: why, until when.
     pub held: Option<Since<(String, Option<Day>)>>,
-    /// Treatments: with what, safe from which day.
-    pub treatments: Vec<Since<(String, Day)>>,
+    /// Treatments, those that its plants brought along too.
+    pub treatments: Treatments,
+    /// Where its plants stood before they were moved on into it.
+    pub stays_before: Vec<Stay>,
     /// Pests and sicknesses seen.
     pub pests: Vec<Since<(String, Option<f64>)>>,
     /// Moves into other trays and how, oldest first.
@@ -256,11 +316,14 @@ impl TrayStory {
             waterings: Vec::new(),
             hardening_begun: Vec::new(),
             counts: Vec::new(),
+            part_look: None,
             samples: Vec::new(),
             plugs: Vec::new(),
+            circling_from_before: None,
             flushes: Vec::new(),
             held: None,
-            treatments: Vec::new(),
+            treatments: Treatments::default(),
+            stays_before: Vec::new(),
             pests: Vec::new(),
             moves_out: Vec::new(),
             first_planted: None,

@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use super::lineage::{Lineage, lineage_of};
-use super::tray::{CountLook, Origin, SampleLook, Since, Sowing, TrayStory};
+use super::tray::{CountLook, Origin, PartLook, SampleLook, Since, Sowing, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::{Count, PlantForm, Text};
@@ -115,10 +115,7 @@ impl TrayFold<'_> {
                 let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
                 story.pests.push(Since::begun_by(entry, what));
             }
-            TrayEntry::Treated(treated) => {
-                let safe = entry.happened.plus(treated.safe_after_days.map_or(0, |days| days.0.ceil() as i32));
-                story.treatments.push(Since::begun_by(entry, (treated.with.0.to_string(), safe)));
-            }
+            TrayEntry::Treated(treated) => story.treatments.write(entry.happened, treated, entry.id.clone()),
             // A label is settled in the ledger; a task let go is of the site.
             TrayEntry::Relabelled(_) | TrayEntry::LetGo(_) => {}
         }
@@ -180,6 +177,8 @@ impl TrayFold<'_> {
             form: received.form,
             age_days: received.age_days.map(|age| age.0.min(100_000) as i32),
             good_until: received.good_until,
+            heeled_in: received.heeled_in == Some(true),
+            stands_since: received.stands_since,
             height_cm: received.height_cm.map(|height| height.0),
             light_share: received.shade_now_pct.map(|shade| 1.0 - shade.0 / 100.0),
             day: entry.happened,
@@ -221,6 +220,12 @@ impl TrayFold<'_> {
         self.story.sowings.extend(lineage.sowings);
         self.story.sowings.sort_by(|a, b| (a.day, &a.entry).cmp(&(b.day, &b.entry)));
         self.story.sowings.dedup_by(|a, b| a.entry == b.entry);
+        self.story.treatments.bring(lineage.treatments);
+        self.story.stays_before.extend(lineage.stays);
+        if let Some(circling) = lineage.circling {
+            // Roots that circled go on circling in a larger container until they are cut.
+            self.story.circling_from_before = Some(circling);
+        }
         let accounts = &mut self.story.accounts;
         accounts.moved_in += u64::from(moved.count.0);
         accounts.standing += u64::from(moved.count.0);
@@ -329,6 +334,7 @@ impl TrayFold<'_> {
     }
 
     fn stocktaken(&mut self, entry: &Arc<Entry>, standing: u64) {
+        self.story.part_look = None;
         // What a stocktake settles is settled: no earlier gap is left to fill.
         (self.gap, self.gap_day, self.gap_look) = (0, None, None);
         let accounts = &mut self.story.accounts;
@@ -368,8 +374,11 @@ impl TrayFold<'_> {
             if let Some(last) = self.story.counts.last_mut() {
                 last.part_of_cells = look.cells_seen.map(|cells| cells.0);
             }
+            self.seen_in_part(entry, look);
             return;
         }
+        self.story.part_look = None;
+        self.story.doubts.retain(|doubt| !matches!(doubt.kind, DoubtKind::PartCountApart { .. }));
         let dead = look.dead.map_or(0, |dead| u64::from(dead.0)).saturating_sub(self.lost_since_look);
         self.lost_since_look = 0;
         (self.gap, self.gap_day, self.gap_look) = (0, Some(entry.happened), None);
@@ -396,6 +405,20 @@ impl TrayFold<'_> {
                 last.not_seen = as_count(gap);
             }
         }
+    }
+
+    /// A count of part of the cells moves no number of the books; it says how far they may be off.
+    fn seen_in_part(&mut self, entry: &Arc<Entry>, look: &Counted) {
+        let cells = look.cells_seen.map(|cells| cells.0).filter(|seen| *seen > 0).zip(self.story.cells);
+        let Some((seen, cells)) = cells else { return };
+        let books = self.story.accounts.standing;
+        let (day, standing) = (entry.happened, look.standing.0);
+        let part = PartLook { day, seen, cells, standing, books, entry: entry.id.clone() };
+        if part.contradicts() && !self.story.seed_is_due(day) {
+            let tray = self.story.code.clone();
+            self.doubt(entry, DoubtKind::PartCountApart { tray, standing, seen, cells, books: as_count(books) });
+        }
+        self.story.part_look = Some(part);
     }
 
     fn take_dead(&mut self, dead: u64) {
@@ -545,6 +568,8 @@ fn potted(origin: Origin) -> Origin {
             form: PlantForm::Bag,
             age_days,
             good_until: None,
+            heeled_in: false,
+            stands_since: None,
             height_cm,
             light_share,
             day,
@@ -579,6 +604,7 @@ fn settled_by_stocktake(kind: &DoubtKind) -> bool {
             | DoubtKind::RiseWithoutSeed { .. }
             | DoubtKind::OrderMatters(_)
             | DoubtKind::LookAtEmpty(_)
+            | DoubtKind::PartCountApart { .. }
             | DoubtKind::SampleLarger { .. }
     )
 }

@@ -98,7 +98,8 @@ impl Losses {
     }
 }
 
-/// Low, likely and high of what stands in a tray on a day. `likely` stays what the books hold.
+/// Low, likely and high of what stands in a tray on a day: `likely` is what the books hold, or what a later count of part
+/// of the cells means.
 pub fn standing_range(story: &TrayStory, weekly_loss: WeeklyLoss, day: Day) -> Range {
     let books = story.accounts.standing as f64;
     let counted = story.counted_on().or(match &story.origin {
@@ -116,20 +117,14 @@ pub fn standing_range(story: &TrayStory, weekly_loss: WeeklyLoss, day: Day) -> R
         let lives = |loss: f64, days: i32| (1.0 - loss).powf(f64::from(days) / 7.0);
         low = (low * lives(weekly_loss.young, young_days) * lives(weekly_loss.older, age_days - young_days)).floor();
     }
-    if let Some((seen_low, seen_high)) = part_count(story) {
-        low = low.min(seen_low);
-        high = high.max(seen_high);
+    let mut likely = books;
+    if let Some(part) = &story.part_look {
+        // What came and went since moves the estimate as it moved the books.
+        let since = books - part.books as f64;
+        let estimate = part.estimate();
+        likely = (estimate.likely + since).max(0.0);
+        low = low.min(estimate.low + since).clamp(0.0, likely);
+        high = if part.contradicts() { estimate.high + since } else { high.max(estimate.high + since) }.max(likely);
     }
-    Range::new(low.floor(), books, high.ceil())
-}
-
-/// What a count of part of the cells since the last whole count would mean for the whole tray.
-fn part_count(story: &TrayStory) -> Option<(f64, f64)> {
-    let last = story.counts.last()?;
-    let seen = last.part_of_cells.filter(|seen| *seen > 0)?;
-    let cells = f64::from(story.cells?);
-    let per_cell = f64::from(last.standing) / f64::from(seen);
-    // Two standard errors of a count (Poisson) either way.
-    let around = 2.0 * f64::from(last.standing).sqrt() / f64::from(seen);
-    Some((((per_cell - around).max(0.0) * cells).floor(), ((per_cell + around) * cells).ceil()))
+    Range::new(low.floor(), likely, high.ceil())
 }

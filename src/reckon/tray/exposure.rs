@@ -1,34 +1,48 @@
-//! The step of light from a tray to where it goes: a ratio, not points.
+//! The step of light from a tray to where it goes: by how many times, and by how much of the open light. Both together
+//! burn: 20 to 35 % is 1.75 times and burns little, 65 to 100 % is 1.54 times and burns.
 
 use crate::base::{EntryId, SpeciesKey};
-use crate::nursery::species::Profile;
+use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
 use crate::reckon::tray::light::LastLight;
 use crate::science::light::exposure_ratio;
 
-/// A step up to this ratio fits (ours).
+/// A step up to this ratio fits without a warning (ours; no publication gives a safe number).
 pub const FITS_UP_TO: f64 = 1.3;
-/// A step above this ratio blocks; between the two it warns (ours).
-pub const BLOCKS_ABOVE: f64 = 1.6;
+/// A step of more than [`LARGE_STEP`] blocks above this ratio (ours).
+pub const LARGE_STEP_RATIO: f64 = 1.35;
+/// A step of more than this share of the open light is large (ours: about 30 % burns).
+pub const LARGE_STEP: f64 = 0.29;
+/// A step of more than [`SMALL_STEP`] blocks above this ratio (ours).
+pub const STEEP_RATIO: f64 = 2.0;
+/// Up to this share of the open light a step never blocks (ours).
+pub const SMALL_STEP: f64 = 0.15;
+/// A species of full sun stands this share of the open light as well: no band begins higher (ours; a reading and a
+/// passing cloud are not better than that).
+pub const FULL_SUN_FROM: f64 = 0.70;
 /// A step down below this ratio warns (ours).
 pub const DARKER_WARNS_BELOW: f64 = 0.5;
 
 const SOURCE: RuleSource = RuleSource::LightStep;
 
 /// The band of light a species stands at planting, as shares of the open light: 1 - its shade band. Where the profile gives
-/// only one end, the other is open (no shade, or full shade); none where it gives neither.
+/// only one end, the other is open (no shade, or full shade); where it gives neither, a nurse plant stands any light, and of
+/// other species nothing is known.
 pub fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
     let profile = profile?;
     let least_shade = profile.outplant_shade_least_pct.as_ref().map(|figure| figure.value);
     let most_shade = profile.outplant_shade_most_pct.as_ref().map(|figure| figure.value);
-    least_shade.or(most_shade)?;
+    if least_shade.or(most_shade).is_none() {
+        // A nurse plant is planted in the open, or wherever it is to give shade.
+        return (profile.role == Role::Nurse).then_some((0.0, 1.0));
+    }
     let (least_shade, most_shade) = (least_shade.unwrap_or(0.0), most_shade.unwrap_or(100.0));
-    Some((1.0 - most_shade / 100.0, 1.0 - least_shade / 100.0))
+    let least = (1.0 - most_shade / 100.0).min(FULL_SUN_FROM);
+    Some((least, 1.0 - least_shade / 100.0))
 }
 
 /// The criterion `exposure_step` of a tray without a bed: the darkest light of the species' band must be in reach.
 pub fn toward_band(last: Option<&LastLight>, species: Option<&SpeciesKey>, profile: Option<&Profile>) -> Criterion {
-    let needed = Measure::RatioAtMost(BLOCKS_ABOVE);
     match (last, light_band(profile)) {
         (Some(last), Some((least, most))) if last.share > 0.0 => {
             let nearest = last.share.clamp(least, most);
@@ -36,35 +50,43 @@ pub fn toward_band(last: Option<&LastLight>, species: Option<&SpeciesKey>, profi
         }
         (Some(last), None) if last.share > 0.0 => {
             let gap = species.map(|species| Gap::NoShadeBand(species.clone()));
-            Criterion::unknown(Rule::ExposureStep, Some(needed), true, RuleSource::NoFigure)
+            Criterion::unknown(Rule::ExposureStep, None, true, RuleSource::NoFigure)
                 .resting_on(last.entries.iter().cloned())
                 .lacking(gap)
         }
-        (Some(_) | None, _) => Criterion::unknown(Rule::ExposureStep, Some(needed), true, SOURCE),
+        (Some(_) | None, _) => Criterion::unknown(Rule::ExposureStep, None, true, SOURCE),
     }
 }
 
 /// The criterion `exposure_step` of a tray and a bed. Darker than the species stands is the bed's own `light_now`.
 pub fn toward_bed(last: Option<&LastLight>, bed: Option<(f64, &[EntryId])>) -> Criterion {
-    let needed = Measure::RatioAtMost(BLOCKS_ABOVE);
     match (last, bed) {
         (Some(last), Some((share, entries))) if last.share > 0.0 => step(last, share, entries.to_vec()),
-        _ => Criterion::unknown(Rule::ExposureStep, Some(needed), true, SOURCE),
+        _ => Criterion::unknown(Rule::ExposureStep, None, true, SOURCE),
     }
 }
 
 fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
     let Ok(ratio) = exposure_ratio(to, last.share) else {
-        return Criterion::unknown(Rule::ExposureStep, Some(Measure::RatioAtMost(BLOCKS_ABOVE)), true, SOURCE);
+        return Criterion::unknown(Rule::ExposureStep, None, true, SOURCE);
     };
     let basis = if last.basis == Basis::Measured { Basis::Measured } else { Basis::Reckoned };
     let known = Measure::LightStep { from: last.share, to };
-    // A hair of rounding must not decide: 0.48 / 0.30 is 1.6.
-    let met = ratio <= BLOCKS_ABOVE + 1e-9;
-    let mut criterion =
-        Criterion::known(Rule::ExposureStep, Measure::RatioAtMost(BLOCKS_ABOVE), known, basis, met, SOURCE)
-            .resting_on(last.entries.iter().cloned())
-            .resting_on(bed_entries);
+    let brightest = brightest_from(last.share);
+    // A hair of rounding must not decide: 0.40 + 0.29 is 0.69.
+    let met = to <= brightest + 1e-9;
+    let needed = Measure::RatioAtMost(brightest / last.share);
+    let mut criterion = Criterion::known(Rule::ExposureStep, needed, known, basis, met, SOURCE)
+        .resting_on(last.entries.iter().cloned())
+        .resting_on(bed_entries);
     criterion.warns = met && !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio);
     criterion
+}
+
+/// The brightest light, as a share of the open light, to which plants may go in one step from a light: a step blocks when
+/// it is large and more than a third brighter, or more than twice as bright and not small.
+pub fn brightest_from(light: f64) -> f64 {
+    let not_large = (light + LARGE_STEP).max(light * LARGE_STEP_RATIO);
+    let not_steep = (light + SMALL_STEP).max(light * STEEP_RATIO);
+    not_large.min(not_steep)
 }

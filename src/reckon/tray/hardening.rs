@@ -1,14 +1,17 @@
-//! Whether a tray is hardened: the clock starts at the first step toward the outside, a soft flush restarts it, shade
-//! put back up stops it.
+//! Whether a tray is hardened: the clock starts at the first step to more light, a soft flush restarts it, shade put back
+//! up stops it. Plants that have stood long in one light are hardened to that light, and rarer water alone hardens for no
+//! brighter place.
 
 use crate::base::{Day, EntryId};
-use crate::nursery::species::Profile;
+use crate::nursery::entry::types::ArrivedFrom;
+use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
-use crate::reckon::stock::{Origin, Places, TrayStory};
+use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::light::Stretch;
 
-/// Least length of hardening, days (ours, common practice).
-pub const LEAST_DAYS: i32 = 7;
+/// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
+/// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
+pub const LEAST_DAYS: i32 = 21;
 /// The last step must be at least this old, days (common practice: a step every 7-10 days).
 pub const LAST_STEP_DAYS: i32 = 7;
 /// Length where the profile has no template, days (common practice: 4-6 weeks; Tearfund Pillars guide F14).
@@ -35,12 +38,18 @@ pub struct HardeningClock {
     pub entries: Vec<EntryId>,
 }
 
-/// Length of hardening of a species, days: its template, at most a quarter of its usual days, at least 7.
+/// The template of a species, days: what is advised. 0 where it goes out soft and is not hardened: its profile says so,
+/// or it is a nurse plant whose profile says nothing.
+pub fn template_days(profile: Option<&Profile>) -> i32 {
+    let written = profile.and_then(|profile| profile.hardening_days.as_ref()).map(|figure| figure.value);
+    let nurse = profile.is_some_and(|profile| profile.role == Role::Nurse);
+    let unsaid = if nurse { 0.0 } else { USUAL_TEMPLATE_DAYS };
+    written.unwrap_or(unsaid).round() as i32
+}
+
+/// Length of hardening below which a tray is held back, days: the template, at most [`LEAST_DAYS`].
 pub fn length_days(profile: Option<&Profile>) -> i32 {
-    let template = profile.and_then(|profile| profile.hardening_days.as_ref()).map_or(USUAL_TEMPLATE_DAYS, |f| f.value);
-    let usual = profile.and_then(|profile| profile.plantable_usual_days.as_ref()).map(|figure| figure.value);
-    let quarter = usual.map_or(template, |usual| (usual / 4.0).floor());
-    (template.min(quarter).round() as i32).max(LEAST_DAYS)
+    template_days(profile).min(LEAST_DAYS)
 }
 
 enum Step {
@@ -51,7 +60,7 @@ enum Step {
 }
 
 /// The clock, from everything written down.
-pub fn clock(story: &TrayStory, places: &Places, history: &[Stretch], day: Day) -> HardeningClock {
+pub fn clock(story: &TrayStory, history: &[Stretch], day: Day) -> HardeningClock {
     let mut steps: Vec<(Day, u8, Step, EntryId)> = Vec::new();
     for pair in history.windows(2) {
         let [before, after] = pair else { continue };
@@ -65,9 +74,6 @@ pub fn clock(story: &TrayStory, places: &Places, history: &[Stretch], day: Day) 
         } else if is < was - SMALLEST_STEP {
             steps.push((after.from, 0, Step::Back, entry.clone()));
         }
-    }
-    for (at, entry) in water_steps(story, places, day) {
-        steps.push((at, 1, Step::Outward, entry));
     }
     steps.extend(story.flushes.iter().map(|flush| (flush.from, 2, Step::Flush, flush.entry.clone())));
     steps.extend(story.hardening_begun.iter().map(|begun| (begun.from, 3, Step::Said, begun.entry.clone())));
@@ -108,91 +114,107 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
     clock
 }
 
-/// Days on which water became rarer, on the tray itself or at the place it stood in; before the first watering written
-/// down, daily water is taken (common practice).
-fn water_steps(story: &TrayStory, places: &Places, day: Day) -> Vec<(Day, EntryId)> {
-    const DAILY: f64 = 1.0;
-    let mut all: Vec<(Day, f64, EntryId)> =
-        story.waterings.iter().map(|step| (step.from, step.what, step.entry.clone())).collect();
-    for (i, spell) in story.places.iter().enumerate() {
-        let until = story.places.get(i + 1).map_or(day.plus(1), |next| next.from);
-        let steps = places.get(&spell.what).into_iter().flat_map(|place| &place.waterings);
-        all.extend(
-            steps
-                .filter(|step| step.from >= spell.from && step.from < until)
-                .map(|step| (step.from, step.what, step.entry.clone())),
-        );
+/// Since when the plants have stood in the light they stand in now, with the entries that say so: since the last change of
+/// light, or before the book began where somebody wrote it or the nursery's own plants came in with their age.
+fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<EntryId>)> {
+    let now = history.last()?;
+    let light = now.light?;
+    let same = |stretch: &&Stretch| stretch.light.is_some_and(|was| (was - light).abs() <= SMALLEST_STEP);
+    let first = history.iter().rev().take_while(same).last()?;
+    let mut since = first.from;
+    let mut entries = now.entries.clone();
+    if let Some(Origin::Received { day: arrived, from, age_days, stands_since, entry, .. }) = &story.origin
+        && first.from <= *arrived
+    {
+        let by_age = age_days.filter(|_| *from == ArrivedFrom::Opening).map(|age| arrived.plus(-age));
+        since = stands_since.or(by_age).unwrap_or(*arrived).min(since.max(*arrived));
+        entries.push(entry.clone());
     }
-    all.sort_by(|a, b| (a.0, &a.2).cmp(&(b.0, &b.2)));
-    let mut was = DAILY;
-    let mut steps = Vec::new();
-    for (at, every, entry) in all {
-        if every > was {
-            steps.push((at, entry));
-        }
-        was = every;
+    // Leaves made since a flush have not stood there longer than the flush.
+    if let Some(flush) = story.flushes.last().filter(|flush| flush.from > since) {
+        since = flush.from;
+        entries.push(flush.entry.clone());
     }
-    steps
+    Some((since, entries))
 }
 
-/// The criterion `hardening`.
-pub fn criterion(
-    story: &TrayStory,
-    profile: Option<&Profile>,
-    clock: &HardeningClock,
-    history: &[Stretch],
-    day: Day,
-) -> Criterion {
-    let length = length_days(profile);
+/// What a tray's hardening is judged with.
+pub struct Asked<'a> {
+    /// The tray.
+    pub story: &'a TrayStory,
+    /// Its species.
+    pub profile: Option<&'a Profile>,
+    /// Its clock.
+    pub clock: &'a HardeningClock,
+    /// The light it stood in.
+    pub history: &'a [Stretch],
+    /// The day.
+    pub day: Day,
+}
+
+/// The criterion `hardening` towards a light, as a share of the open light; none where that is not known.
+pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
+    let &Asked { story, profile, clock, history, day } = asked;
+    let (length, template) = (length_days(profile), template_days(profile));
     let needed = Measure::DaysAtLeast(length);
-    let light_known = history.last().is_some_and(|stretch| stretch.light.is_some());
+    let ran = |days: i32, from: Day, entries: Vec<EntryId>| {
+        let met = days >= length;
+        let mut ran =
+            Criterion::known(Rule::Hardening, needed.clone(), Measure::Days(days), Basis::Reckoned, met, SOURCE)
+                .expected_on(Some(from.plus(length)))
+                .resting_on(entries);
+        ran.warns = met && days < template;
+        ran
+    };
+    if template == 0 {
+        // Goes out soft: nothing to harden.
+        return Criterion::known(Rule::Hardening, Measure::DaysAtLeast(0), Measure::No, Basis::Assumed, true, SOURCE);
+    }
+    // Plants that stood as long as hardening lasts in a light no darker than where they go are hardened to it.
+    let stood = stood_since(story, history);
+    let light = history.last().and_then(|stretch| stretch.light);
+    let no_step = light.zip(toward).is_some_and(|(light, toward)| toward <= light + SMALLEST_STEP);
+    if let Some((since, entries)) = stood.filter(|(since, _)| no_step && day.days_since(*since) >= length) {
+        return ran(day.days_since(since), since, entries);
+    }
     if let Some(started) = clock.started {
         let days = day.days_since(started);
         let last_step_ok = clock.last_step.is_none_or(|last| day.days_since(last) >= LAST_STEP_DAYS);
         let settled = clock.last_step.map_or(started, |last| last.plus(LAST_STEP_DAYS));
-        let known = match clock.last_step {
-            Some(last) if days >= length && !last_step_ok => Measure::FreshStep { days, last },
-            Some(_) | None => Measure::Days(days),
-        };
-        return Criterion::known(
-            Rule::Hardening,
-            needed,
-            known,
-            Basis::Reckoned,
-            days >= length && last_step_ok,
-            SOURCE,
-        )
-        .expected_on(Some(started.plus(length).max(settled)))
-        .resting_on(clock.entries.iter().cloned());
+        let mut criterion = ran(days, started, clock.entries.clone());
+        criterion.expected = Some(started.plus(length).max(settled));
+        if let Some(last) = clock.last_step.filter(|_| days >= length && !last_step_ok) {
+            criterion.known = Some(Measure::FreshStep { days, last });
+            (criterion.met, criterion.blocks, criterion.warns) = (Some(false), true, false);
+        }
+        return criterion;
     }
     if let Some(put_back) = clock.put_back {
         return Criterion::known(Rule::Hardening, needed, Measure::On(put_back), Basis::Reckoned, false, SOURCE)
             .resting_on(clock.entries.iter().cloned());
     }
-    if !light_known {
+    let Some(light) = light else {
         return Criterion::unknown(Rule::Hardening, Some(needed), true, SOURCE);
-    }
-    if let Some(Origin::Received { day: arrived, entry, .. }) = &story.origin {
+    };
+    let stood = stood_since(story, history);
+    if let Some(Origin::Received { day: arrived, stands_since, entry, .. }) = &story.origin {
         // What plants from elsewhere stood in before is not known; once they have stood here as long as hardening
         // lasts, that is their history.
-        let here = day.days_since(*arrived);
-        let from = arrived.plus(length);
+        let since = stood.as_ref().map_or(*arrived, |(since, _)| *since);
+        let here = day.days_since(since);
         if here >= length {
-            return Criterion::known(Rule::Hardening, needed, Measure::Days(here), Basis::Reckoned, true, SOURCE)
-                .expected_on(Some(from))
+            return ran(here, since, vec![entry.clone()]);
+        }
+        if stands_since.is_none() {
+            return Criterion::unknown(Rule::Hardening, Some(needed), true, SOURCE)
+                .expected_on(Some(since.plus(length)))
                 .resting_on([entry.clone()]);
         }
-        return Criterion::unknown(Rule::Hardening, Some(needed), true, SOURCE)
-            .expected_on(Some(from))
-            .resting_on([entry.clone()]);
     }
-    if let Some(open) = history.last().filter(|stretch| stretch.light.is_some_and(|light| light >= OPEN_LIGHT)) {
-        // In the open there is no step left to take: standing there as long as hardening lasts is hardening.
-        let days = day.days_since(open.from.max(story.made_on.unwrap_or(open.from)));
-        let from = day.plus(length - days);
-        return Criterion::known(Rule::Hardening, needed, Measure::Days(days), Basis::Reckoned, days >= length, SOURCE)
-            .expected_on(Some(from))
-            .resting_on(open.entries.iter().cloned());
+    if let Some((since, entries)) = stood.filter(|_| light >= OPEN_LIGHT || no_step) {
+        // In the open, or as bright as where they go, there is no step left to take: standing there is hardening.
+        let since = since.max(story.made_on.unwrap_or(since).min(day)).min(day);
+        return ran(day.days_since(since), since, entries);
     }
     Criterion::known(Rule::Hardening, needed, Measure::Days(0), Basis::Reckoned, false, SOURCE)
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))

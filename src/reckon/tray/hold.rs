@@ -1,8 +1,9 @@
 //! What a person or a plant's own growth holds back: held, under treatment, soft flush, last day of bare roots.
 
 use crate::base::{Day, EntryId};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
-use crate::reckon::stock::{Places, Since, TrayStory};
+use crate::nursery::entry::types::PlantForm;
+use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
+use crate::reckon::stock::{Origin, Places, Since, TrayStory, Treatment, holding};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
 pub const FLUSH_HARDENS_DAYS: i32 = 14;
@@ -28,26 +29,41 @@ pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<(String, Opti
     }
 }
 
-/// The criterion `treated`: safe to work with again.
+/// Every treatment that reached the plants of a tray: its own, those its plants brought along, and those of a place while
+/// they stood there.
+pub fn treatments<'a>(story: &'a TrayStory, places: &'a Places) -> impl Iterator<Item = &'a Treatment> {
+    let ends = story.places.iter().skip(1).map(|spell| Some(spell.from)).chain([None]);
+    let stays = story.places.iter().zip(ends).map(|(spell, until)| (&spell.what, spell.from, until));
+    let before = story.stays_before.iter().map(|stay| (&stay.place, stay.from, Some(stay.until)));
+    let at_places = stays.chain(before).flat_map(move |(place, from, until)| {
+        let all = places.get(place).into_iter().flat_map(|place| place.treatments.iter());
+        all.filter(move |one| from <= one.day && until.is_none_or(|until| one.day <= until))
+    });
+    story.treatments.iter().chain(at_places)
+}
+
+/// The criterion `treated`: the waiting time of every treatment, as written from the label, has ended.
 pub fn treated(story: &TrayStory, places: &Places, day: Day) -> Criterion {
+    waiting(holding(treatments(story, places), day))
+}
+
+/// The criterion `treated` of what is treated: a waiting time that nobody wrote is unknown and holds back.
+pub fn waiting(holding: Option<&Treatment>) -> Criterion {
     const SOURCE: RuleSource = RuleSource::WaitingTime;
-    let at_place = story.place().and_then(|place| places.get(place)).into_iter().flat_map(|place| &place.treatments);
-    let since = story.places.last().map(|spell| spell.from);
-    let here = at_place.filter(|spell| since.is_none_or(|since| spell.from >= since));
-    let working = story.treatments.iter().chain(here).filter(|spell| spell.from <= day && day < spell.what.1);
-    match working.max_by_key(|spell| spell.what.1) {
-        None => Criterion::known(Rule::Treated, Measure::No, Measure::No, Basis::Reckoned, true, SOURCE),
-        Some(spell) => Criterion::known(
-            Rule::Treated,
-            Measure::No,
-            Measure::Said(spell.what.0.clone()),
-            Basis::Measured,
-            false,
-            SOURCE,
-        )
-        .expected_on(Some(spell.what.1))
-        .resting_on([spell.entry.clone()]),
-    }
+    let Some(treatment) = holding else {
+        return Criterion::known(Rule::Treated, Measure::No, Measure::No, Basis::Reckoned, true, SOURCE);
+    };
+    let criterion = match treatment.over_on() {
+        Some(over) => {
+            let known = Measure::Said(treatment.with.clone());
+            Criterion::known(Rule::Treated, Measure::No, known, Basis::Measured, false, SOURCE).expected_on(Some(over))
+        }
+        None => {
+            let gap = Gap::NoWaitingTime { with: treatment.with.clone(), day: treatment.day };
+            Criterion::unknown(Rule::Treated, Some(Measure::No), true, SOURCE).lacking(Some(gap))
+        }
+    };
+    criterion.resting_on([treatment.entry.clone()])
 }
 
 /// The criterion `flush`: no soft new leaves.
@@ -64,19 +80,31 @@ pub fn flush(story: &TrayStory, day: Day) -> Criterion {
     }
 }
 
-/// The criterion `good_until` of bare roots and stumps.
-pub fn good_until(until: Option<Day>, entry: &EntryId, day: Day) -> Criterion {
-    const SOURCE: RuleSource = RuleSource::LastDayWritten;
-    match until {
-        None => Criterion::unknown(Rule::GoodUntil, None, false, SOURCE).resting_on([entry.clone()]),
-        Some(until) => Criterion::known(
-            Rule::GoodUntil,
-            Measure::Until(until),
-            Measure::On(day),
-            Basis::Measured,
-            day <= until,
-            SOURCE,
-        )
-        .resting_on([entry.clone()]),
+/// Days that bare roots and stumps keep where nobody wrote their last day (from memory: Jaenicke 1999, Good tree nursery
+/// practices, ICRAF).
+pub const BARE_ROOTS_KEEP_DAYS: i32 = 2;
+/// The same where they lie heeled in, cool and moist (from memory, as above).
+pub const HEELED_IN_KEEP_DAYS: i32 = 7;
+
+/// The last day of bare roots and stumps, and whether somebody wrote it; none of any other plants.
+pub fn last_day(story: &TrayStory) -> Option<(Day, bool, &EntryId)> {
+    let Some(Origin::Received { good_until, heeled_in, form, day, entry, .. }) = &story.origin else { return None };
+    let usual = if *heeled_in { HEELED_IN_KEEP_DAYS } else { BARE_ROOTS_KEEP_DAYS };
+    match good_until {
+        Some(until) => Some((*until, true, entry)),
+        None if matches!(form, PlantForm::BareRoot | PlantForm::Stump) => Some((day.plus(usual), false, entry)),
+        None => None,
     }
+}
+
+/// The criterion `good_until` of bare roots and stumps.
+pub fn good_until(story: &TrayStory, day: Day) -> Option<Criterion> {
+    let (until, written, entry) = last_day(story)?;
+    let (basis, source) = match written {
+        true => (Basis::Measured, RuleSource::LastDayWritten),
+        false => (Basis::Assumed, RuleSource::LastDayTaken),
+    };
+    let (needed, known) = (Measure::Until(until), Measure::On(day));
+    let criterion = Criterion::known(Rule::GoodUntil, needed, known, basis, day <= until, source);
+    Some(criterion.resting_on([entry.clone()]))
 }

@@ -53,7 +53,7 @@ pub fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayPicture 
     let profile = story.species.as_ref().and_then(|key| around.site.profile(key)).map(Arc::as_ref);
     let age = time::age(story, day);
     let history = light::light_history(story, around.places, day);
-    let clock = hardening::clock(story, around.places, &history, day);
+    let clock = hardening::clock(story, &history, day);
     let last_light = light::last_light(&history, day);
     let holding = time::holding(story, profile, around.site, &age, day);
     let plug = time::last_plug(story);
@@ -100,10 +100,7 @@ fn lots_of(story: &TrayStory) -> Vec<LotCode> {
 }
 
 fn good_until_of(story: &TrayStory) -> Option<Day> {
-    match &story.origin {
-        Some(Origin::Received { good_until, .. }) => *good_until,
-        Some(Origin::Sown | Origin::MovedOn(_)) | None => None,
-    }
+    hold::last_day(story).map(|(until, ..)| until)
 }
 
 fn load_criterion(story: &TrayStory, plantable: crate::base::Range, basis: Basis) -> Criterion {
@@ -178,9 +175,7 @@ impl Judged<'_> {
             hold::treated(self.story, around.places, day),
         ];
         if bare {
-            if let Some(Origin::Received { good_until, entry, .. }) = &self.story.origin {
-                all.push(hold::good_until(*good_until, entry, day));
-            }
+            all.extend(hold::good_until(self.story, day));
         } else {
             all.push(time::days_since_sowing(self.age, self.profile, measured));
             all.push(time::days_in_container(holding, plug, self.no_most_days(), day));
@@ -189,10 +184,23 @@ impl Judged<'_> {
         if !bare {
             all.push(time::plug_criterion(plug));
             all.push(hold::flush(self.story, day));
-            all.push(hardening::criterion(self.story, self.profile, self.clock, self.history, day));
+            all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
             all.push(exposure::toward_band(self.last_light, self.story.species.as_ref(), self.profile));
         }
         all
+    }
+
+    /// What hardening is judged with.
+    fn hardening(&self, day: Day) -> hardening::Asked<'_> {
+        let &Judged { story, profile, clock, history, .. } = self;
+        hardening::Asked { story, profile, clock, history, day }
+    }
+
+    /// The light of the species' band that is nearest to the light the tray stands in.
+    fn nearest_light(&self) -> Option<f64> {
+        let light = self.history.last().and_then(|stretch| stretch.light)?;
+        let (least, most) = exposure::light_band(self.profile)?;
+        Some(light.clamp(least, most))
     }
 
     /// The gap of a species whose profile does not say how long its container holds it.

@@ -2,7 +2,7 @@
 
 use crate::base::{Day, Range};
 use crate::nursery::entry::MeasuredPlant;
-use crate::nursery::species::{Figure, Profile, Stem};
+use crate::nursery::species::{Figure, Flag, Profile, Stem};
 use crate::reckon::picture::{Basis, Criterion, Measure, Rule, Source};
 use crate::reckon::stock::{SampleLook, TrayStory};
 use crate::science::{quality, sampling};
@@ -31,6 +31,7 @@ pub struct PlantableShare {
 struct Limits {
     height: Option<(f64, f64)>,
     collar_floor_mm: Option<f64>,
+    floor_is_published: bool,
     height_source: Source,
     collar_source: Source,
 }
@@ -44,20 +45,27 @@ fn limits(profile: Option<&Profile>, collar_rule: bool) -> Limits {
     Limits {
         height: least.zip(most).map(|(least, most)| (least.value, most.value)),
         collar_floor_mm: floor.filter(|_| collar_rule && !soft).map(|floor| floor.value),
+        floor_is_published: floor.is_some_and(|floor| floor.flag == Flag::Seen),
         height_source: Source::figure(Some(&source(least))),
         collar_source: Source::Collar { floor: source(floor) },
     }
 }
 
 impl Limits {
+    /// Tall enough. Too tall warns and no more: stem and roots say whether a tall plant is a bad one.
     fn height_passes(&self, plant: &MeasuredPlant) -> bool {
-        self.height.is_none_or(|(least, most)| plant.height_cm.0 >= least && plant.height_cm.0 <= most)
+        self.height.is_none_or(|(least, _)| plant.height_cm.0 >= least)
     }
 
+    /// Thick enough: for its height, and for the floor of its species where a publication gives that floor.
     fn collar_passes(&self, plant: &MeasuredPlant) -> Option<bool> {
         let floor = self.collar_floor_mm?;
+        self.collar_at_least(plant, if self.floor_is_published { floor } else { 0.0 })
+    }
+
+    fn collar_at_least(&self, plant: &MeasuredPlant, floor_mm: f64) -> Option<bool> {
         let collar = plant.collar_mm?.0;
-        let needed = quality::woody_collar(plant.height_cm.0, floor).ok()?;
+        let needed = quality::woody_collar(plant.height_cm.0, floor_mm).ok()?;
         Some(collar >= needed.least_mm)
     }
 }
@@ -153,9 +161,11 @@ pub fn criteria(
                 let share = f64::from(pass) / heights.len().max(1) as f64;
                 let passes = is_load(share * f64::from(standing), standing);
                 let grown = reaches_on(sample, mean(&heights), least, passes, profile, age_days, day);
+                let tall = mean(&heights) > most;
                 sampled(Rule::Height, needed, sample, pass, heights.len() as u32, mean(&heights), standing)
                     .with_source(limits.height_source.clone())
                     .expected_on(grown)
+                    .warning_if(tall)
             }
         });
     }
@@ -172,8 +182,11 @@ pub fn criteria(
             None => Criterion::unknown(Rule::Collar, Some(needed), false, limits.collar_source.clone()),
             Some(sample) => {
                 let pass = passes.iter().filter(|passes| **passes).count() as u32;
+                let under_floor =
+                    sample.plants.iter().any(|plant| limits.collar_at_least(plant, floor_mm) == Some(false));
                 sampled(Rule::Collar, needed, sample, pass, passes.len() as u32, mean(&collars), standing)
                     .with_source(limits.collar_source.clone())
+                    .warning_if(under_floor)
             }
         });
     }
@@ -218,6 +231,11 @@ fn sampled(
 }
 
 impl Criterion {
+    fn warning_if(mut self, so: bool) -> Criterion {
+        self.warns = self.met == Some(true) && so;
+        self
+    }
+
     fn with_source(mut self, source: Source) -> Criterion {
         self.source = source;
         self

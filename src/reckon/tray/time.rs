@@ -1,7 +1,7 @@
 //! A tray's clocks: days since sowing, days in its container, and what a lifted plug says of them.
 
 use crate::base::{Day, EntryId};
-use crate::nursery::entry::types::Roots;
+use crate::nursery::entry::types::{MovedHow, Roots};
 use crate::nursery::species::{Figure, Profile};
 use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Measure, Rule, RuleSource, Source};
 use crate::reckon::site::Site;
@@ -121,6 +121,7 @@ pub fn holding(story: &TrayStory, profile: Option<&Profile>, site: &Site, age: &
     let described =
         spell.what.as_ref().and_then(|name| site.containers.get(name)).and_then(|container| container.entry_on(day));
     let known_ml = profile.container_ml.as_ref().map(|figure| figure.value);
+    let most = (most - in_seedbed_days(story, age, spell.from)).max(most / 2.0);
     let scaled = described.zip(known_ml).and_then(|((_, set), known)| holding_days(most, known, set.volume_ml.0).ok());
     let mut entries = vec![spell.entry.clone()];
     entries.extend(described.map(|(entry, _)| entry.clone()));
@@ -130,11 +131,24 @@ pub fn holding(story: &TrayStory, profile: Option<&Profile>, site: &Site, age: &
     Some(Holding { since, limit_days: scaled.unwrap_or(most).round() as i32, volume_known: scaled.is_some(), entries })
 }
 
-/// The last plug lifted since the roots entered the present container.
+/// Days that the plants spent in the seedbed before they came into their container: a profile counts its most days from
+/// sowing, the container holds from pricking out.
+fn in_seedbed_days(story: &TrayStory, age: &Age, since: Day) -> f64 {
+    let pricked_out = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PrickedOut)));
+    let first = story.made_on == Some(since);
+    let sown = age.oldest_on.filter(|_| pricked_out && first);
+    sown.map_or(0.0, |sown| f64::from(since.days_since(sown).max(0)))
+}
+
+/// The last plug that still tells of the roots: lifted since they entered the present container, or earlier where it showed
+/// roots that circle, which a larger container does not mend.
 pub fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
     let since = story.container().map(|spell| spell.from);
-    let plug = story.plugs.last().filter(|plug| since.is_none_or(|since| plug.from >= since))?;
-    Some((plug.from, plug.what, plug.entry.clone()))
+    let tells = |from: Day, roots: Roots| roots == Roots::Circling || since.is_none_or(|since| from >= since);
+    let own = story.plugs.last().filter(|plug| tells(plug.from, plug.what));
+    let own = own.map(|plug| (plug.from, plug.what, plug.entry.clone()));
+    let before = || story.circling_from_before.as_ref().filter(|_| story.plugs.is_empty());
+    own.or_else(|| before().map(|plug| (plug.from, Roots::Circling, plug.entry.clone())))
 }
 
 const HOLDING_SOURCE: RuleSource = RuleSource::Holding;

@@ -37,6 +37,8 @@ pub struct SheetNames<'a> {
     pub order: Option<DayOrder>,
     /// The species meant by a name.
     pub find: &'a dyn Fn(&str) -> Option<SpeciesKey>,
+    /// The plants that are called so, where it is not one.
+    pub several: &'a dyn Fn(&str) -> Vec<SpeciesKey>,
     /// The nearest names of species to one that nobody knows.
     pub nearest: &'a dyn Fn(&str) -> Vec<String>,
     /// The usual distance between rows and in the row of a species, m.

@@ -219,8 +219,12 @@ impl<'a> RowReader<'a> {
     pub fn species(&mut self, cell: Cell, written: &str) -> Option<SpeciesKey> {
         let found = (self.names.find)(written);
         self.day.note_name(written, found.as_ref());
-        let found = found
-            .ok_or_else(|| Reason::UnknownName { written: short(written), nearest: (self.names.nearest)(written) });
+        let found = found.ok_or_else(|| match (self.names.several)(written) {
+            none if none.is_empty() => {
+                Reason::UnknownName { written: short(written), nearest: (self.names.nearest)(written) }
+            }
+            plants => Reason::SeveralPlants { written: short(written), plants },
+        });
         self.or_fault(cell, found)
     }
 

@@ -18,6 +18,7 @@ fn read_as(kind: SheetKind, text: &str, order: Option<DayOrder>) -> Result<First
         who: "mara",
         order,
         find: &|written| species.find(written),
+        several: &|written| species.resolve(written).several(),
         nearest: &|written| species.nearest(written),
         spacing: &|key| (key.as_str() != "COA").then_some((3.0, 2.5)),
         containers: &["Bag 1 l".to_string()],
@@ -295,7 +296,7 @@ proptest! {
                 let species = Catalogue::built_in();
                 let names = SheetNames {
                     today: today(), who: "mara", order: None,
-                    find: &|written| species.find(written), nearest: &|_| Vec::new(), spacing: &|_| None,
+                    find: &|written| species.find(written), several: &|_| Vec::new(), nearest: &|_| Vec::new(), spacing: &|_| None,
                     containers: &[], places: &[], in_the_book: &|name| name == "x",
                 };
                 let (trays, beds) = (read_trays(&table, &names).1, read_beds(&table, &names).1);

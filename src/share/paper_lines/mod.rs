@@ -54,6 +54,8 @@ pub struct KnownNames<'a> {
     pub is_seedbed: &'a dyn Fn(&str) -> bool,
     /// The species meant by a name.
     pub find: &'a dyn Fn(&str) -> Option<SpeciesKey>,
+    /// The plants that are called so, where it is not one.
+    pub several: &'a dyn Fn(&str) -> Vec<SpeciesKey>,
     /// What stands in a bed.
     pub in_bed: &'a dyn Fn(&str) -> InBed,
     /// The stable name of a task of the round; else the nearest ones.
@@ -195,8 +197,8 @@ impl Sheet<'_> {
             return self.full_form(words);
         }
         // "@ Upper 1 weeded": the sign only says where.
-        let leads = words.get(0) == Some("@") && words.len() > 1;
-        let after_sign = words.after(usize::from(leads));
+        let forecast_basis = words.get(0) == Some("@") && words.len() > 1;
+        let after_sign = words.after(usize::from(forecast_basis));
         let words = &after_sign;
         if let Some((kind, body)) = forms::without_name(self, words)? {
             return self.settle(kind, body, words);

@@ -123,7 +123,7 @@ fn look(rest: &Words) -> Result<LivingAndDead, Fault> {
 /// `coffee 70 alive 5 dead`, `70 alive 5 dead` where one species stands there, `pigeon pea 38 wind`.
 fn lives(sheet: &Sheet, bed: &str, rest: &Words) -> Result<Said, Fault> {
     let in_bed = (sheet.known.in_bed)(bed);
-    let (named, taken) = species_at(sheet, rest).map_or((None, 0), |(key, taken)| (Some(key), taken));
+    let (named, taken) = species_at(sheet, rest, &in_bed)?.map_or((None, 0), |(key, taken)| (Some(key), taken));
     let rest = rest.after(taken);
     let look = look(&rest)?;
     let Some(alive) = look.alive else {
@@ -165,14 +165,30 @@ fn only_one(in_bed: InBed) -> Result<SpeciesKey, Vec<SpeciesKey>> {
     }
 }
 
-/// The species that words begin with, and how many of them it takes.
-fn species_at(sheet: &Sheet, rest: &Words) -> Option<(SpeciesKey, usize)> {
+/// The species that words begin with, and how many of them it takes. Of several plants of one name it is the one that
+/// stands in the bed.
+fn species_at(sheet: &Sheet, rest: &Words, in_bed: &InBed) -> Result<Option<(SpeciesKey, usize)>, Fault> {
     if rest.get(0).is_some_and(|word| word.starts_with(|letter: char| letter.is_ascii_digit())) {
-        return None;
+        return Ok(None);
     }
-    (1..=MOST_WORDS_OF_A_SPECIES).rev().find_map(|taken| {
-        let name = rest.joined(0, taken)?;
-        let is_word = is(&text::folded(&name), &vocabulary().line.alive);
-        (sheet.known.find)(name.trim_end_matches(':')).filter(|_| !is_word).map(|key| (key, taken))
-    })
+    for taken in (1..=MOST_WORDS_OF_A_SPECIES).rev() {
+        let Some(name) = rest.joined(0, taken) else { continue };
+        let name = name.trim_end_matches(':');
+        if is(&text::folded(name), &vocabulary().line.alive) {
+            continue;
+        }
+        if let Some(key) = (sheet.known.find)(name) {
+            return Ok(Some((key, taken)));
+        }
+        let plants = (sheet.known.several)(name);
+        let stands = |key: &&SpeciesKey| in_bed.plants.contains(key) || in_bed.nurses.contains(key);
+        let standing: Vec<&SpeciesKey> = plants.iter().filter(stands).collect();
+        if let [one] = standing[..] {
+            return Ok(Some((one.clone(), taken)));
+        }
+        if !plants.is_empty() {
+            return Err(Fault::at(rest.begin(), Reason::SeveralPlants { written: name.to_string(), plants }));
+        }
+    }
+    Ok(None)
 }

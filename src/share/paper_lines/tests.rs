@@ -24,6 +24,7 @@ fn read_all(text: &str) -> PaperRead {
         lots: names(&["cof-L1", "avo-L2"]),
         is_seedbed: &|tray| tray == "sb-1",
         find: &|written| species.find(written),
+        several: &|written| species.resolve(written).several(),
         in_bed: &|bed| match bed {
             "Upper 1" => InBed { plants: vec![key("coffee")], nurses: vec![key("pigeon pea")] },
             _ => InBed { plants: vec![key("coffee"), key("avocado")], nurses: Vec::new() },

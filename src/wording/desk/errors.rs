@@ -48,6 +48,7 @@ impl Wording {
             | DoubtKind::NoBedPlans { .. }
             | DoubtKind::NotInPlan { .. }
             | DoubtKind::OffTheGrid { .. }
+            | DoubtKind::PartCountApart { .. }
             | DoubtKind::LookAtEmpty(_) => self.doubt(doubt, species),
         }
     }
@@ -59,6 +60,7 @@ impl Wording {
             Refusal::UnknownTray(name, nearest) => self.nearest_after(self.refused_unknown_tray(name), nearest),
             Refusal::UnknownLot(name, nearest) => self.nearest_after(self.refused_unknown_lot(name), nearest),
             Refusal::UnknownBed(name, nearest) => self.nearest_after(self.refused_unknown_bed(name), nearest),
+            Refusal::SeveralPlants { written, plants } => self.several_plants(written, plants, species),
             Refusal::UnknownSpecies(name, nearest) => self.nearest_after(self.refused_unknown_species(name), nearest),
             Refusal::UnknownTask { task, nearest } => self.nearest_after(self.refused_unknown_task(task), nearest),
             Refusal::UnknownEntry(entry) => self.refused_unknown_entry(entry),
@@ -267,6 +269,7 @@ impl Wording {
                 let names: Vec<String> = all.iter().map(|key| self.species_of(key, &built_in)).collect();
                 self.paper_which_species(if names.is_empty() { "-".to_string() } else { names.join(", ") })
             }
+            Reason::SeveralPlants { written, plants } => self.several_plants(written, plants, &Catalogue::built_in()),
             Reason::UnknownTask { written, nearest } => self.nearest_after(self.refused_unknown_task(written), nearest),
             Reason::NoLines => self.paper_no_lines(),
             Reason::ColumnsMeanTheSame(field) => self.sheet_columns_mean_the_same(field),

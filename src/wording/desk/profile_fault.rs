@@ -1,6 +1,6 @@
 //! Why a species profile cannot stand.
 
-use crate::nursery::species::ProfileFault;
+use crate::nursery::species::{Catalogue, ProfileFault};
 use crate::wording::Wording;
 
 impl Wording {
@@ -43,6 +43,7 @@ impl Wording {
             ProfileFault::NameTooLong { most } => self.profile_name_too_long(most),
             ProfileFault::NoLetters { name } => self.profile_no_letters(name),
             ProfileFault::NoFreeCode { name } => self.profile_no_free_code(name),
+            ProfileFault::SeveralPlants { name, plants } => self.several_plants(name, plants, &Catalogue::built_in()),
             ProfileFault::NameTaken { name, other } => self.profile_name_taken(name, other),
         }
     }

@@ -35,6 +35,11 @@ doubt_off_the_grid = { $plants ->
 }
 # (species, what, day)
 doubt_bad_profile = { $species }: the figures written on { $day } cannot be read: { $what }
+# (tray, standing, seen, cells, books, day)
+doubt_part_count_apart = { $standing ->
+    [one] { $tray }: { $standing } plant in { $seen } of { $cells } cells on { $day }, but the books hold { $books }: count the whole tray
+   *[other] { $tray }: { $standing } plants in { $seen } of { $cells } cells on { $day }, but the books hold { $books }: count the whole tray
+}
 # (tray, day)
 doubt_look_at_empty = { $tray }: looked at on { $day }, but nothing stands there and no seed is due
 # (bed, species, out, open, day)

@@ -14,6 +14,8 @@ gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the 
 # (read, of, mm)
 gap_gauge_partly = the gauge was read on { $read } of the last { $of } days, { $mm } mm: write the days between, noughts too
 gap_coming_day = a coming day: nobody knows its rain yet
+# (what, day)
+gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and safe_after_days
 # (sentence, rows)
 part_rows = { $sentence }; read only in rows { $rows }
 # (sentence, rows, of)

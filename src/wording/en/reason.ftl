@@ -92,10 +92,10 @@ held_unmet_said = held back: { $why }
 # (why, day)
 held_unmet_until = held back until { $day }: { $why }
 treated_met = no treatment still at work
-treated_unmet = treated, and not yet safe to touch
-treated_unmet_said = treated with { $what }, not yet safe to touch
+treated_unmet = treated, and the waiting time still runs
+treated_unmet_said = treated with { $what }, and the waiting time still runs
 # (what, day)
-treated_unmet_until = treated with { $what }, safe to touch from { $day }
+treated_unmet_until = treated with { $what }: waiting time as written ends { $day }
 living_met = plants live there
 living_met_plants = living: { $plants }
 living_unmet = nothing lives in it

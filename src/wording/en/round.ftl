@@ -41,6 +41,11 @@ round_up_of = { $emerged } of about { $expected } up
 # (days, every, stage)
 round_count_old = counted { $days } d ago, every { $every } d while { $stage }
 round_count_never = never counted
+# (standing, seen, cells)
+round_part_counted = { $standing ->
+    [one] only part was counted, { $standing } in { $seen } of { $cells } cells, and the books say otherwise: count it whole
+   *[other] only part was counted, { $standing } in { $seen } of { $cells } cells, and the books say otherwise: count it whole
+}
 # (what, every)
 round_sick = { $what } seen: look every { $every } d
 round_losses = losses lately: look every { $every } d
@@ -84,7 +89,9 @@ round_plug_past_least = old enough to go
 round_plug_to_limit = { $days } d left in its container
 round_plug_past_limit = its container's time is over
 # (what, day)
-round_treated = { $what }: safe to touch since { $day }; did it work?
+round_label = { $what }, used { $day }: how long does its label say to stay away? Read it from outside, and write it; until then nobody is sent in and nothing goes out
+# (what, day)
+round_treated = { $what }: waiting time as written ended { $day }; did it work?
 # (seeds, days)
 round_untested = { $seeds }, { $days } d without a test
 # (seeds, days)
@@ -215,6 +222,7 @@ task_shade = Give more light
 task_water = Water more rarely
 task_measure = Measure
 task_check_plug = Lift a plug
+task_read_label = Read the label
 task_treatment_over = Look again
 task_test_lot = Test the seed
 task_sow_lot = Sow the seed
@@ -286,6 +294,10 @@ tasks_measure = { $n ->
 tasks_check_plug = { $n ->
     [one] { $n } plug
    *[other] { $n } plugs
+}
+tasks_read_label = { $n ->
+    [one] { $n } label to read
+   *[other] { $n } labels to read
 }
 tasks_treatment_over = { $n ->
     [one] { $n } look after a treatment

@@ -60,6 +60,9 @@ figure_chop = when it is chopped
 figure_biomass = mulch it gives
 figure_soil_effect = what it does to the soil
 figure_shade_tolerance = shade it stands
+figure_growth_note = growth
+figure_danger = dangers
+figure_danger_note = more on its dangers
 
 ## Around them
 
@@ -112,3 +115,55 @@ word_soft = soft
 word_full_sun = full sun
 word_part_shade = the shade of its bed
 word_shade = 50 to 60 % shade
+
+## Found, and what it can do
+
+species_dangers = Danger: { $list }.
+species_no_danger = no danger known
+species_danger_unknown = Danger: nobody has written whether it harms anybody
+species_found = Species called "{ $word }"
+species_never = never to be taken for { $list }
+species_list_hint = outplant species with a word finds those that are called so
+# (written, plants)
+asked_several_plants = several plants are called { $written }: write which one: { $plants }
+# (name, scientific)
+plant_named = { $name } ({ $scientific })
+species_group_own = Your own
+
+## group_: by word
+
+group_fruit = Fruit and nut trees
+group_timber = Timber trees
+group_palm = Palms
+group_crop = Cacao, coffee and other crops
+group_spice = Spices and dyes
+group_nurse_tree = Trees for shade, mulch and fences
+group_cover = Nurse crops and covers
+
+## danger_: by word
+
+danger_raw_cyanide = gives cyanide when raw
+danger_poisonous_seed = poisonous seed
+danger_poisonous_unripe_fruit = poisonous unripe fruit
+danger_poisonous_leaf = poisonous leaf
+danger_poisonous_root = poisonous root
+danger_poisonous_in_quantity = poisonous in quantity
+danger_harms_weak_kidneys = dangerous to people with weak kidneys
+danger_itches_raw = raw parts make hands and mouth itch
+danger_irritating_sap = sap burns or irritates skin and eyes
+danger_burns_in_sun = juice on the skin burns in the sun
+danger_shell_oil = the oil of the shell burns and blisters the skin
+danger_hurts_eyes = hurts the eyes
+danger_spines = spines
+danger_irritating_hairs = hairs that itch or sting
+danger_irritating_dust = its dust irritates lungs and skin
+danger_allergy = some people are allergic to it
+danger_stains = stains skin and clothes
+danger_falling_fruit = heavy fruit falls
+danger_breaking_limbs = limbs break in wind
+danger_choking_seed = small children choke on the seed
+danger_ants = ants live on it
+danger_toxic_to_dogs = poisons dogs
+danger_toxic_to_livestock = poisons livestock
+danger_toxic_to_fish = poisons fish
+danger_invasive = spreads by itself: not where it is listed as invasive

@@ -18,6 +18,10 @@ doubt_off_the_grid = { $plants ->
    *[other] { $bed }: { $plants } de { $species } quedaron fuera de las hileras desde que se trazó de nuevo la era
 }
 doubt_bad_profile = { $species }: no se pueden leer los datos anotados el { $day }: { $what }
+doubt_part_count_apart = { $standing ->
+    [one] { $tray }: { $standing } planta en { $seen } de { $cells } celdas el { $day }, pero según el libro hay { $books }: cuente la bandeja entera
+   *[other] { $tray }: { $standing } plantas en { $seen } de { $cells } celdas el { $day }, pero según el libro hay { $books }: cuente la bandeja entera
+}
 doubt_look_at_empty = { $tray }: revisada el { $day }, pero no hay nada y no se espera semilla
 doubt_more_out_than_positions = { $bed }: salieron { $out } de { $species } el { $day }, pero el plan tiene { $open } hoyos libres: anote un conteo de sobrevivencia o lo perdido, o el plan tal como se plantó
 doubt_no_such_position = { $bed }: se anotó { $written } el { $day }, pero la era tiene { $rows } hileras de hasta { $places } plantas: retírelo, o trace la era como es

@@ -8,6 +8,7 @@ gap_rod_too_weak = la varilla se frenó a { $depth } cm con solo { $mpa } MPa, m
 gap_read_too_shallow = el suelo se leyó blando solo hasta { $depth } cm, las plantas van a { $needed } cm: lea más hondo
 gap_gauge_partly = el pluviómetro se leyó { $read } de los últimos { $of } días, { $mm } mm: anote los días que faltan, también los ceros
 gap_coming_day = es un día por venir: su lluvia todavía no se sabe
+gap_no_waiting_time = se usó { $what } el { $day } y no está anotado el tiempo de espera: lo que no se sabe no es seguro. Lea la etiqueta y anótelo otra vez con ese día y safe_after_days
 part_rows = { $sentence }; leído solo en las hileras { $rows }
 part_rows_of = { $sentence }; leído solo en las hileras { $rows } de { $of }
 part_places = { $places ->

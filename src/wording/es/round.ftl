@@ -15,6 +15,7 @@ task_shade = Dar más luz
 task_water = Regar menos
 task_measure = Medir
 task_check_plug = Sacar un cepellón
+task_read_label = Leer la etiqueta
 task_treatment_over = Mirar otra vez
 task_test_lot = Probar la semilla
 task_sow_lot = Sembrar la semilla
@@ -83,6 +84,10 @@ tasks_measure = { $n ->
 tasks_check_plug = { $n ->
     [one] { $n } cepellón
    *[other] { $n } cepellones
+}
+tasks_read_label = { $n ->
+    [one] { $n } etiqueta por leer
+   *[other] { $n } etiquetas por leer
 }
 tasks_treatment_over = { $n ->
     [one] { $n } revisión tras tratar
@@ -164,6 +169,10 @@ round_up = { $emerged } brotadas
 round_up_of = brotadas { $emerged } de unas { $expected }
 round_count_old = contada hace { $days } d, cada { $every } d mientras está { $stage }
 round_count_never = nunca se contó
+round_part_counted = { $standing ->
+    [one] solo se contó una parte, { $standing } en { $seen } de { $cells } celdas, y el libro dice otra cosa: cuéntela entera
+   *[other] solo se contó una parte, { $standing } en { $seen } de { $cells } celdas, y el libro dice otra cosa: cuéntela entera
+}
 round_sick = visto: { $what }; mire cada { $every } d
 round_losses = pérdidas recientes: mire cada { $every } d
 round_counted_ago = contada hace { $days } d
@@ -206,7 +215,8 @@ round_plug_to_limit = { $days ->
    *[other] le quedan { $days } d en su bolsa
 }
 round_plug_past_limit = ya pasó su tiempo en la bolsa
-round_treated = { $what }: se puede tocar desde el { $day }; ¿sirvió?
+round_label = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar? Léala desde afuera y anótelo; hasta entonces nadie entra y nada sale
+round_treated = { $what }: la espera anotada terminó el { $day }; ¿sirvió?
 round_untested = { $seeds }, { $days } d sin prueba
 round_tested = { $seeds }, última prueba hace { $days } d
 round_life_ends = { $days ->

@@ -2,11 +2,12 @@
 
 source_common_practice = práctica común
 source_load = un viaje son { $LOAD_PLANTS } plantas, o todas las que hay si son menos (nuestro, práctica común)
-source_light_step = luz de la era sobre luz de la bandeja en sus últimos { $LAST_LIGHT_DAYS } días: hasta { $FITS_UP_TO } cabe, hasta { $BLOCKS_ABOVE } avisa, más impide (nuestro, práctica común)
+source_light_step = luz de la era junto a la luz de la bandeja en sus últimos { $LAST_LIGHT_DAYS } días: más de { $LARGE_STEP } de la luz plena y { $LARGE_STEP_RATIO } veces la luz quema, y también más de { $STEEP_RATIO } veces con más de { $SMALL_STEP }; sobre { $FITS_UP_TO } veces, cuidado (nuestro; ninguna publicación da un número seguro)
 source_waiting_time = el tiempo de espera anotado con el tratamiento; mandan la etiqueta y las normas del lugar
 source_flush = práctica común: las hojas nuevas tardan 2-3 semanas en endurecer
+source_last_day_taken = nadie anotó cuánto aguantan: se toman { $BARE_ROOTS_KEEP_DAYS } días, { $HEELED_IN_KEEP_DAYS } si están enterradas en fresco y húmedo (de memoria: Jaenicke 1999, Good tree nursery practices, ICRAF); mire las raíces
 source_last_day_written = el último día que se anotó cuando llegaron: práctica común
-source_hardening = 4-6 semanas: Tearfund, Pillars guide F14; a lo más un cuarto de los días usuales, al menos { $HARDENING_LEAST_DAYS }, y el último paso con { $LAST_STEP_DAYS } días: nuestro, práctica común
+source_hardening = 3-4 semanas: Malawi moringa guide; 4-6 semanas: Tearfund, Pillars guide F14; no sale con menos de { $HARDENING_LEAST_DAYS } días, y el último paso con { $LAST_STEP_DAYS } días: nuestro, práctica común
 source_holding = los días máximos de la especie, según la raíz cúbica del volumen de la bolsa (nuestro, práctica común; relacionado: Poorter et al. 2012, Functional Plant Biology 39:839); mirar el cepellón vale más
 source_plug = práctica común: el cepellón que sostiene y tiene puntas blancas está listo, el que se desmorona está tierno
 source_root_limit = Bengough et al. 2011, Journal of Experimental Botany 62:59
@@ -28,7 +29,7 @@ source_pot_on = práctica común: pasar a una bolsa de 2-3 veces el volumen, pod
 source_grading = altura sobre cuello mayor de { $LANKY_ABOVE }: apartar, mayor de { $CULL_LANKY_ABOVE }: descartar (práctica común; Jaenicke 1999, de memoria)
 source_measuring = práctica común: { $SAMPLE_PLANTS } plantas al mes cerca de la salida, una celda de cada tantas, con los bordes
 source_lift_plug = práctica común: sacar un cepellón cerca de la salida y cerca del fin de lo que aguanta la bolsa
-source_steps = el plan de endurecimiento de la especie; un paso cada 7-10 días, hasta { $FITS_UP_TO } veces la luz cabe y { $BLOCKS_ABOVE } es lo máximo (nuestro)
+source_steps = el plan de endurecimiento de la especie; un paso cada 7-10 días, hasta { $FITS_UP_TO } veces la luz cabe; a lo más { $LARGE_STEP } de la luz plena en un paso, y { $STEEP_RATIO } veces donde está oscuro (nuestro)
 source_treatment_over = el tiempo de espera anotado con el tratamiento
 source_seed_test = práctica común: 2 x 25 semillas antes de contar con un lote; cada { $TEST_AFTER_DAYS } días (nuestro)
 source_seed_life_kept = nuestro: los días de la especie a temperatura ambiente, más si la semilla que se puede secar está cerrada o en frío, menos si se guarda seca la que muere al secarse

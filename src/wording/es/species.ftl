@@ -58,6 +58,9 @@ figure_chop = cuándo se poda
 figure_biomass = cobertura que da
 figure_soil_effect = qué le hace al suelo
 figure_shade_tolerance = sombra que aguanta
+figure_growth_note = crecimiento
+figure_danger = peligros
+figure_danger_note = más de sus peligros
 species_heading = Especies conocidas aquí
 species_key = clave
 species_code = código
@@ -97,3 +100,53 @@ word_soft = blando
 word_full_sun = pleno sol
 word_part_shade = la sombra de su era
 word_shade = 50 a 60 % de sombra
+
+## Found, and what it can do
+
+species_dangers = Peligro: { $list }.
+species_no_danger = no se le conoce peligro
+species_danger_unknown = Peligro: nadie ha escrito si hace daño a alguien
+species_found = Especies que se llaman "{ $word }"
+species_never = nunca se toma por { $list }
+species_list_hint = outplant species con una palabra busca las que se llaman así
+asked_several_plants = varias plantas se llaman { $written }: escriba cuál: { $plants }
+plant_named = { $name } ({ $scientific })
+species_group_own = Propias de su vivero
+
+## group_: by word
+
+group_fruit = Frutales y nueces
+group_timber = Maderables
+group_palm = Palmas
+group_crop = Cacao, café y otros cultivos
+group_spice = Especias y tintes
+group_nurse_tree = Árboles de sombra, acolchado y cerca viva
+group_cover = Nodrizas y coberturas
+
+## danger_: by word
+
+danger_raw_cyanide = cruda da cianuro
+danger_poisonous_seed = semilla venenosa
+danger_poisonous_unripe_fruit = fruto verde venenoso
+danger_poisonous_leaf = hoja venenosa
+danger_poisonous_root = raíz venenosa
+danger_poisonous_in_quantity = venenosa en cantidad
+danger_harms_weak_kidneys = peligrosa para quien tiene débiles los riñones
+danger_itches_raw = cruda pica en manos y boca
+danger_irritating_sap = la savia quema o irrita piel y ojos
+danger_burns_in_sun = el jugo en la piel quema con el sol
+danger_shell_oil = el aceite de la cáscara quema y ampolla la piel
+danger_hurts_eyes = daña los ojos
+danger_spines = espinas
+danger_irritating_hairs = pelos que pican
+danger_irritating_dust = su polvo irrita pulmones y piel
+danger_allergy = a algunas personas les da alergia
+danger_stains = mancha la piel y la ropa
+danger_falling_fruit = caen frutos pesados
+danger_breaking_limbs = el viento le quiebra ramas
+danger_choking_seed = los niños pequeños se ahogan con la semilla
+danger_ants = tiene hormigas
+danger_toxic_to_dogs = envenena a los perros
+danger_toxic_to_livestock = envenena al ganado
+danger_toxic_to_fish = envenena a los peces
+danger_invasive = se riega sola: no donde esté en lista de invasoras

@@ -4,7 +4,7 @@
 use super::growth::GrowthOf;
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::reckon::forecast::worth::{WorthLooking, of_tray};
-use crate::reckon::forecast::{Judgement, Leads, Outlook, TrayForecast, TrayStock};
+use crate::reckon::forecast::{ForecastBasis, Judgement, Outlook, TrayForecast, TrayStock};
 use crate::reckon::growth::{Coming, TrayGrowth};
 use crate::reckon::lots::{HALF_SHARE, LotOutlook, OLD_SHARE, TEST_SEEDS};
 use crate::reckon::picture::Picture;
@@ -54,7 +54,7 @@ impl Wording {
     pub fn known_here_lines(&self, tray: &TrayCode, picture: &Picture, outlook: &Outlook) -> Vec<Labelled> {
         let Some(stock) = outlook.stock.get(tray) else { return Vec::new() };
         let mut known = self.experience_words(&outlook.experience_of(&stock.species, picture));
-        if outlook.leads == Leads::Handbook {
+        if outlook.forecast_basis == ForecastBasis::Handbook {
             known.push(self.learned_ignored());
         }
         labelled_once(self.label_known_here(), known).collect()
@@ -133,7 +133,7 @@ impl Wording {
         outlook: &Outlook,
     ) -> Vec<(String, Vec<String>)> {
         let mut known = self.experience_words(&outlook.experience_of(species, picture));
-        if outlook.leads == Leads::Handbook {
+        if outlook.forecast_basis == ForecastBasis::Handbook {
             known.push(self.learned_ignored());
         }
         let all = [(self.learned_heading(), known), (self.stock_coming_heading(), self.coming_words(species, outlook))];

@@ -5,7 +5,8 @@ use serde_json::Value;
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
 use crate::nursery::species::{
-    Catalogue, Flag, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, Trust, in_spanish,
+    Catalogue, Danger, Flag, Found, Group, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, Trust,
+    in_spanish,
 };
 use crate::wording::{Lang, Wording, theme};
 
@@ -34,6 +35,50 @@ impl Wording {
     /// What a species is for.
     pub fn role_name(&self, role: Role) -> String {
         self.of_word(theme::ROLE, role)
+    }
+
+    /// What growers look for a species under; none is a nursery's own.
+    pub fn group_name(&self, group: Option<Group>) -> String {
+        group.map_or_else(|| self.species_group_own(), |group| self.of_word(theme::GROUP, group))
+    }
+
+    /// What a plant can do to people, animals or the land, in a few words.
+    pub fn danger_words(&self, danger: Danger) -> String {
+        self.of_word(theme::DANGER, danger)
+    }
+
+    /// The dangers of a plant in one sentence, that none is known, or that nobody wrote of any.
+    pub fn danger_line(&self, profile: &Profile) -> String {
+        let note = profile.danger_note.as_ref().map(|note| self.profile_text(&note.value));
+        match profile.dangers() {
+            None => self.species_danger_unknown(),
+            Some([]) => note.map_or_else(|| self.species_no_danger(), |note| self.species_dangers(note)),
+            Some(kinds) => {
+                let words: Vec<String> = kinds.iter().map(|danger| self.danger_words(*danger)).collect();
+                let list = self.species_dangers(words.join("; "));
+                note.map_or_else(|| list.clone(), |note| format!("{list} {note}"))
+            }
+        }
+    }
+
+    /// Several plants are called so: which is meant. Each is named with its scientific name.
+    pub fn several_plants(&self, written: &str, plants: &[SpeciesKey], species: &Catalogue) -> String {
+        let name = |key: &SpeciesKey| {
+            let profile = species.get(key);
+            profile.map_or_else(|| key.to_string(), |one| self.plant_named(self.species_name(one), &one.scientific))
+        };
+        let names: Vec<String> = plants.iter().map(name).collect();
+        self.asked_several_plants(written, names.join("; "))
+    }
+
+    /// Why what was written is not one species: several bear the name, or none does.
+    pub fn not_one_species(&self, written: &str, species: &Catalogue) -> String {
+        match species.resolve(written) {
+            Found::Several(plants) => self.several_plants(written, &plants, species),
+            Found::One(_) | Found::Nothing => {
+                self.nearest_after(self.refused_unknown_species(written), &species.nearest(written))
+            }
+        }
     }
 
     /// How far a figure can be trusted.
@@ -93,6 +138,11 @@ impl Wording {
         if name == "hardening_steps" {
             let steps: Vec<HardeningStep> = serde_json::from_value(value.clone()).unwrap_or_default();
             return steps.iter().map(|step| self.step_words(step)).collect();
+        }
+        if name == "danger" {
+            let dangers: Vec<Danger> = serde_json::from_value(value.clone()).unwrap_or_default();
+            let said: Vec<String> = dangers.iter().map(|danger| self.danger_words(*danger)).collect();
+            return if said.is_empty() { vec![self.species_no_danger()] } else { said };
         }
         let single = match value {
             Value::Bool(true) => self.measure_yes(),

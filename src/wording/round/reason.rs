@@ -28,6 +28,7 @@ impl Wording {
         let near = |day: &Day| self.day_beside(*day, on.day);
         match why {
             RoundReason::GaugeUnread => self.round_gauge(),
+            RoundReason::PartCounted { standing, seen, cells } => self.round_part_counted(*standing, *seen, *cells),
             RoundReason::Emerging { .. } | RoundReason::CountOld { .. } | RoundReason::Sick { .. } => {
                 self.count_reason(why)
             }
@@ -66,7 +67,8 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::TreatmentOver { with, safe_from } => self.round_treated(with, near(safe_from)),
+            RoundReason::LabelNotRead { with, day } => self.round_label(with, near(day)),
+            RoundReason::TreatmentOver { with, over_on } => self.round_treated(with, near(over_on)),
             RoundReason::LotUntested { .. } | RoundReason::ReplicatesApart { .. } | RoundReason::LifeEnds { .. } => {
                 self.seed_reason(why)
             }

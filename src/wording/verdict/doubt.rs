@@ -37,6 +37,9 @@ impl Wording {
             DoubtKind::BadProfile { species, what } => {
                 self.doubt_bad_profile(named(species), self.profile_fault(what), day)
             }
+            DoubtKind::PartCountApart { tray, standing, seen, cells, books } => {
+                self.doubt_part_count_apart(tray, *standing, *seen, *cells, *books, day)
+            }
             DoubtKind::LookAtEmpty(tray) => self.doubt_look_at_empty(tray, day),
             DoubtKind::MoreOutThanPositions { bed, species, out, open, positions: _ } => {
                 self.doubt_more_out_than_positions(bed, named(species), *out, *open, day)

@@ -32,6 +32,7 @@ impl Wording {
                 self.gap_gauge_partly(*days_read, *of_days, self.number(*mm, 1))
             }
             Gap::ComingDay => self.gap_coming_day(),
+            Gap::NoWaitingTime { with, day } => self.gap_no_waiting_time(with, self.day(*day)),
         }
     }
 
@@ -68,6 +69,7 @@ fn species_line(species: &SpeciesKey, figures: &[&str]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::base::Day;
     use crate::wording::Lang;
     use std::collections::BTreeSet;
 
@@ -82,6 +84,7 @@ mod tests {
             Gap::ReadTooShallow { depth_cm: 10.0, needed_cm: 28.0 },
             Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 },
             Gap::ComingDay,
+            Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000) },
         ]
     }
 

@@ -4,7 +4,7 @@ use ratatui::text::{Line, Span};
 
 use super::plan;
 use crate::base::{Day, SpeciesKey};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, standing_mark};
 use crate::dashboard::parts::Page;
 use crate::reckon::field::{Outplanting, SurvivalCount, light_rows, outplantings, waits_for};
@@ -16,10 +16,16 @@ use crate::wording::verdict::About;
 const BAR: usize = 12;
 
 /// The page of a bed; the chosen species comes first and is the one whose positions are drawn.
-pub(super) fn page(bed: &BedPicture, chosen: Option<&SpeciesKey>, along: usize, on: &On<'_>, width: u16) -> Page {
-    let wording = on.wording;
+pub(super) fn page(
+    bed: &BedPicture,
+    chosen: Option<&SpeciesKey>,
+    along: usize,
+    cx: &ScreenContext<'_>,
+    width: u16,
+) -> Page {
+    let wording = cx.wording;
     let mut page = Page::new(width);
-    heading(bed, on, &mut page);
+    heading(bed, cx, &mut page);
     if bed.species.is_empty() {
         page.gap();
         page.paragraph(&wording.teach_plan(&bed.name), Ink::Plain);
@@ -27,39 +33,39 @@ pub(super) fn page(bed: &BedPicture, chosen: Option<&SpeciesKey>, along: usize, 
     let first = bed.species.iter().filter(|one| Some(&one.species) == chosen);
     let others = bed.species.iter().filter(|one| Some(&one.species) != chosen);
     for one in first.chain(others) {
-        species(one, on, &mut page);
+        species(one, cx, &mut page);
     }
-    care(bed, on, &mut page);
-    light(bed, on, &mut page);
+    care(bed, cx, &mut page);
+    light(bed, cx, &mut page);
     if let Some(species) = chosen {
-        page.heading(&wording.plan_heading(on.species(Some(species))));
-        plan::draw(bed, species, along, on, &mut page);
+        page.heading(&wording.plan_heading(cx.species(Some(species))));
+        plan::draw(bed, species, along, cx, &mut page);
     }
-    nurses(bed, on, &mut page);
-    survival(bed, on, &mut page);
+    nurses(bed, cx, &mut page);
+    survival(bed, cx, &mut page);
     page
 }
 
-fn heading(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
+fn heading(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+    let wording = cx.wording;
     page.paragraph(&format!("{}, {}", bed.name, bed.field), Ink::Strong);
     let (length, width) = (wording.number(bed.length_m, 1), wording.number(bed.width_m, 1));
-    let bearing = bed.story.layout.on(on.day()).and_then(|layout| layout.row_bearing_deg);
-    let said = match bearing {
+    let bearing = bed.story.layout.on(cx.day()).and_then(|layout| layout.row_bearing_deg);
+    let message = match bearing {
         Some(degrees) => wording.bed_size_bearing(length, width, wording.number(degrees.0, 0)),
         None => wording.bed_size(length, width),
     };
-    page.paragraph(&said, Ink::Plain);
+    page.paragraph(&message, Ink::Plain);
 }
 
 /// A species of the plan: its standing, and each thing that holds it back with its reason.
-fn species(one: &BedSpecies, on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
+fn species(one: &BedSpecies, cx: &ScreenContext<'_>, page: &mut Page) {
+    let wording = cx.wording;
     page.gap();
     let (mark, ink) = standing_mark(one.standing);
     let open = wording.bed_has_open(one.open_positions, one.positions);
-    let said = format!("{}: {}, {open}", on.species(Some(&one.species)), wording.standing_name(one.standing));
-    page.hanging(&format!("{mark} "), ink, &said, Ink::Strong);
+    let message = format!("{}: {}, {open}", cx.species(Some(&one.species)), wording.standing_name(one.standing));
+    page.hanging(&format!("{mark} "), ink, &message, Ink::Strong);
     let mut waits = waits_for(&one.criteria);
     if one.standing == Standing::Full {
         // Ground work for a bed without room is nobody's work.
@@ -70,59 +76,59 @@ fn species(one: &BedSpecies, on: &On<'_>, page: &mut Page) {
     }
     for criterion in waits {
         let (mark, ink) = if criterion.met.is_none() { ("?", Ink::Waits) } else { ("x", Ink::Danger) };
-        let mut said = wording.reason(criterion, About::Bed);
-        if let Some(day) = criterion.expected.filter(|day| *day > on.day()) {
-            said = format!("{said} · {}", wording.comes_from(wording.day_beside(day, on.day())));
+        let mut message = wording.reason(criterion, About::Bed);
+        if let Some(day) = criterion.expected.filter(|day| *day > cx.day()) {
+            message = format!("{message} · {}", wording.comes_from(wording.day_beside(day, cx.day())));
         }
-        page.hanging(&format!("  {mark} "), ink, &said, Ink::Plain);
+        page.hanging(&format!("  {mark} "), ink, &message, Ink::Plain);
     }
 }
 
 /// What deserves care although it holds nothing back, once for the whole bed.
-fn care(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
-    let mut said: Vec<String> = Vec::new();
+fn care(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+    let mut message: Vec<String> = Vec::new();
     for criterion in bed.species.iter().flat_map(|one| &one.criteria) {
-        let reason = on.wording.reason(criterion, About::Bed);
-        if criterion.warns && !criterion.blocks && !said.contains(&reason) {
-            said.push(reason);
+        let reason = cx.wording.reason(criterion, About::Bed);
+        if criterion.warns && !criterion.blocks && !message.contains(&reason) {
+            message.push(reason);
         }
     }
     page.gap();
-    for reason in said {
+    for reason in message {
         page.hanging("! ", Ink::Waits, &reason, Ink::Plain);
     }
 }
 
 /// The light: row by row where it was read so, else one figure with its day.
-fn light(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
+fn light(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+    let wording = cx.wording;
     page.heading(&wording.light_heading());
-    let day = |day: Day| wording.day_beside(day, on.day());
-    let rows = light_rows(&bed.story, on.day());
+    let day = |day: Day| wording.day_beside(day, cx.day());
+    let rows = light_rows(&bed.story, cx.day());
     match &bed.light_now {
         Some(light) => {
-            let said = wording.bed_light(wording.percent(light.share), day(light.read_on));
+            let message = wording.bed_light(wording.percent(light.share), day(light.read_on));
             let bar = format!("{} ", shade(light.share).repeat(BAR));
-            page.hanging(if rows.is_empty() { &bar } else { "" }, Ink::Plain, &said, Ink::Plain);
+            page.hanging(if rows.is_empty() { &bar } else { "" }, Ink::Plain, &message, Ink::Plain);
         }
         None => {
-            let last = bed.story.light.iter().rev().find(|look| look.day <= on.day());
-            let said = match last {
+            let last = bed.story.light.iter().rev().find(|look| look.day <= cx.day());
+            let message = match last {
                 Some(last) => wording.light_old(wording.percent(last.share), day(last.day)),
                 None => wording.bed_light_unknown(),
             };
-            page.hanging("? ", Ink::Waits, &said, Ink::Plain);
+            page.hanging("? ", Ink::Waits, &message, Ink::Plain);
         }
     }
     if rows.is_empty() {
         return;
     }
     for (row, light) in &rows {
-        let said = wording.light_row(wording.percent(light.share), day(light.read_on));
+        let message = wording.light_row(wording.percent(light.share), day(light.read_on));
         page.line(Line::from(vec![
             Span::raw(format!("{row:>3} ")),
             Span::raw(shade(light.share).repeat(BAR)),
-            Span::raw(format!(" {said}")),
+            Span::raw(format!(" {message}")),
         ]));
     }
     page.paragraph(&wording.light_legend(), Ink::Quiet);
@@ -138,81 +144,81 @@ fn shade(share: f64) -> &'static str {
     }
 }
 
-fn nurses(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
+fn nurses(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
     if bed.nurses.is_empty() {
         return;
     }
-    let wording = on.wording;
+    let wording = cx.wording;
     page.heading(&wording.nurses_heading());
     let (living, gone): (Vec<&NursePicture>, Vec<&NursePicture>) = bed.nurses.iter().partition(|nurse| nurse.alive > 0);
     for nurse in living {
-        page.hanging("n ", Ink::Waits, &nurse_words(nurse, on), Ink::Plain);
+        page.hanging("n ", Ink::Waits, &nurse_words(nurse, cx), Ink::Plain);
     }
     if !gone.is_empty() {
-        let names: Vec<String> = gone.iter().map(|nurse| on.species(Some(&nurse.nurse))).collect();
+        let names: Vec<String> = gone.iter().map(|nurse| cx.species(Some(&nurse.nurse))).collect();
         page.hanging("_ ", Ink::Plain, &wording.nurses_gone(names.join(", ")), Ink::Plain);
     }
 }
 
-fn nurse_words(nurse: &NursePicture, on: &On<'_>) -> String {
-    let wording = on.wording;
-    let name = on.species(Some(&nurse.nurse));
-    let day = |day: Day| wording.day_beside(day, on.day());
+fn nurse_words(nurse: &NursePicture, cx: &ScreenContext<'_>) -> String {
+    let wording = cx.wording;
+    let name = cx.species(Some(&nurse.nurse));
+    let day = |day: Day| wording.day_beside(day, cx.day());
     let mut parts = vec![wording.nurse_line(&name, nurse.alive, nurse.count, wording.days(nurse.age_days))];
     if let Some(counted) = nurse.counted_on {
         parts.push(wording.nurse_counted(day(counted)));
     }
     match nurse.useful_shade_from {
-        Some(from) if from > on.day() => parts.push(wording.nurse_shades_from(day(from))),
+        Some(from) if from > cx.day() => parts.push(wording.nurse_shades_from(day(from))),
         Some(from) => parts.push(wording.nurse_shades_since(day(from))),
         None => {}
     }
     match nurse.ends_about {
-        Some(end) if end > on.day() => parts.push(wording.nurse_ends(day(end))),
+        Some(end) if end > cx.day() => parts.push(wording.nurse_ends(day(end))),
         Some(end) => parts.push(wording.nurse_past_end(day(end))),
         None => {}
     }
     parts.join(", ")
 }
 
-fn survival(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
-    let all = outplantings(&bed.story, on.day());
+fn survival(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+    let all = outplantings(&bed.story, cx.day());
     if all.is_empty() {
         return;
     }
-    let wording = on.wording;
+    let wording = cx.wording;
     page.heading(&wording.survival_heading());
     for one in &all {
-        page.hanging("- ", Ink::Plain, &outplanting_words(one, on), Ink::Plain);
+        page.hanging("- ", Ink::Plain, &outplanting_words(one, cx), Ink::Plain);
         let counts: Vec<String> = SURVIVAL_MONTHS
             .iter()
             .zip(&one.counts)
-            .filter_map(|(months, count)| count.as_ref().map(|count| count_words(*months, count, on)))
+            .filter_map(|(months, count)| count.as_ref().map(|count| count_words(*months, count, cx)))
             .collect();
-        let said = if counts.is_empty() { wording.survival_not_counted() } else { counts.join(" · ") };
-        page.hanging("  ", Ink::Plain, &said, Ink::Plain);
+        let message = if counts.is_empty() { wording.survival_not_counted() } else { counts.join(" · ") };
+        page.hanging("  ", Ink::Plain, &message, Ink::Plain);
     }
 }
 
-fn outplanting_words(one: &Outplanting, on: &On<'_>) -> String {
-    let wording = on.wording;
-    let species = on.species(one.species.as_ref());
-    let day = wording.day_beside(one.day, on.day());
-    let mut said = match (&one.tray, one.at_stake) {
+fn outplanting_words(one: &Outplanting, cx: &ScreenContext<'_>) -> String {
+    let wording = cx.wording;
+    let species = cx.species(one.species.as_ref());
+    let day = wording.day_beside(one.day, cx.day());
+    let mut message = match (&one.tray, one.at_stake) {
         (Some(tray), _) => wording.survival_from_tray(&species, tray, day, one.planted, one.living),
         (None, true) => wording.survival_at_stake(&species, day, one.planted, one.living),
         (None, false) => wording.survival_found(&species, day, one.planted, one.living),
     };
     if let Some(rows) = &one.rows {
-        said = format!("{said}, {}", wording.survival_rows(rows));
+        message = format!("{message}, {}", wording.survival_rows(rows));
     }
-    said
+    message
 }
 
-fn count_words(months: u32, count: &SurvivalCount, on: &On<'_>) -> String {
-    let wording = on.wording;
+fn count_words(months: u32, count: &SurvivalCount, cx: &ScreenContext<'_>) -> String {
+    let wording = cx.wording;
     let all = f64::from(count.alive) + f64::from(count.dead);
     let share = if all > 0.0 { wording.percent(f64::from(count.alive) / all) } else { "?".to_string() };
-    let said = wording.survival_count(i64::from(months), count.alive, share);
-    if count.with_others { format!("{said} {}", wording.survival_with_others()) } else { said }
+    let message = wording.survival_count(i64::from(months), count.alive, share);
+    if count.with_others { format!("{message} {}", wording.survival_with_others()) } else { message }
 }

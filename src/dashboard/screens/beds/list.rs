@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::base::{BedName, FieldName, SpeciesKey};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, standing_mark};
 use crate::dashboard::parts::{Column, Row, Table};
 use crate::reckon::field::waits_for;
@@ -24,9 +24,9 @@ pub(super) enum Line {
 }
 
 /// The lines, field by field.
-pub(super) fn lines(on: &On<'_>) -> Vec<Line> {
+pub(super) fn lines(cx: &ScreenContext<'_>) -> Vec<Line> {
     let mut fields: BTreeMap<&FieldName, Vec<&BedPicture>> = BTreeMap::new();
-    for bed in on.book.picture.beds.values() {
+    for bed in cx.book.picture.beds.values() {
         fields.entry(&bed.field).or_default().push(bed);
     }
     let mut lines = Vec::new();
@@ -45,18 +45,18 @@ pub(super) fn lines(on: &On<'_>) -> Vec<Line> {
 }
 
 /// The lines that can be chosen.
-pub(super) fn choices(on: &On<'_>) -> Vec<Choice> {
+pub(super) fn choices(cx: &ScreenContext<'_>) -> Vec<Choice> {
     let only = |line| match line {
         Line::Species(choice) => Some(choice),
         Line::Field(_) => None,
     };
-    lines(on).into_iter().filter_map(only).collect()
+    lines(cx).into_iter().filter_map(only).collect()
 }
 
 /// The table; columns drop from the light on, the bed and the standing stay.
-pub(super) fn table(chosen: Option<&Choice>, on: &On<'_>) -> Table {
-    let wording = on.wording;
-    let lines = lines(on);
+pub(super) fn table(chosen: Option<&Choice>, cx: &ScreenContext<'_>) -> Table {
+    let wording = cx.wording;
+    let lines = lines(cx);
     let at = lines.iter().position(|line| matches!(line, Line::Species(choice) if Some(choice) == chosen));
     let mut above: Option<BedName> = None;
     let rows = lines.iter().map(|line| match line {
@@ -64,7 +64,7 @@ pub(super) fn table(chosen: Option<&Choice>, on: &On<'_>) -> Table {
         Line::Species(choice) => {
             let again = above.as_ref() == Some(&choice.bed);
             above = Some(choice.bed.clone());
-            row(choice, again, on)
+            row(choice, again, cx)
         }
     });
     let rows = rows.collect();
@@ -82,9 +82,9 @@ pub(super) fn table(chosen: Option<&Choice>, on: &On<'_>) -> Table {
     }
 }
 
-fn row(choice: &Choice, again: bool, on: &On<'_>) -> Row {
-    let wording = on.wording;
-    let Some(bed) = on.book.picture.beds.get(&choice.bed) else { return Row::Heading(choice.bed.to_string()) };
+fn row(choice: &Choice, again: bool, cx: &ScreenContext<'_>) -> Row {
+    let wording = cx.wording;
+    let Some(bed) = cx.book.picture.beds.get(&choice.bed) else { return Row::Heading(choice.bed.to_string()) };
     let name = if again { String::new() } else { bed.name.to_string() };
     let light = bed.light_now.as_ref().map_or_else(|| "?".to_string(), |light| wording.percent(light.share));
     let light = if again { String::new() } else { light };
@@ -104,23 +104,23 @@ fn row(choice: &Choice, again: bool, on: &On<'_>) -> Row {
     let (mark, ink) = standing_mark(line.standing);
     Row::Cells(vec![
         (name, Ink::Strong),
-        (on.species(Some(&line.species)), Ink::Plain),
+        (cx.species(Some(&line.species)), Ink::Plain),
         (format!("{mark} {}", wording.standing_name(line.standing)), ink),
         (line.open_positions.to_string(), Ink::Plain),
         (light, Ink::Plain),
-        (missing(line, on), Ink::Plain),
+        (missing(line, cx), Ink::Plain),
     ])
 }
 
 /// What is missing next; where nothing is open, the standing says it. Else the first thing that holds it back by name, and how many more.
-fn missing(line: &BedSpecies, on: &On<'_>) -> String {
+fn missing(line: &BedSpecies, cx: &ScreenContext<'_>) -> String {
     if line.standing == Standing::Full {
         return String::new();
     }
     let waits = waits_for(&line.criteria);
     match waits.as_slice() {
         [] => String::new(),
-        [only] => on.wording.rule_name(only.rule),
-        [first, more @ ..] => format!("{} +{}", on.wording.rule_name(first.rule), more.len()),
+        [only] => cx.wording.rule_name(only.rule),
+        [first, more @ ..] => format!("{} +{}", cx.wording.rule_name(first.rule), more.len()),
     }
 }

@@ -11,8 +11,8 @@ use ratatui::layout::Rect;
 
 use crate::base::BedName;
 use crate::dashboard::act::{Act, FormFor, WhyOf};
-use crate::dashboard::context::On;
-use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
+use crate::dashboard::context::ScreenContext;
+use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Page;
 use crate::dashboard::screens::screen::Screen;
@@ -39,14 +39,14 @@ pub struct Beds {
 }
 
 impl Beds {
-    fn bed<'a>(&self, on: &'a On<'_>) -> Option<&'a BedPicture> {
+    fn bed<'a>(&self, cx: &'a ScreenContext<'_>) -> Option<&'a BedPicture> {
         let chosen = self.chosen.as_ref()?;
-        on.book.picture.beds.get(&chosen.bed).map(AsRef::as_ref)
+        cx.book.picture.beds.get(&chosen.bed).map(AsRef::as_ref)
     }
 
     /// Chooses the line so many below, passing over headings.
-    fn step(&mut self, by: isize, on: &On<'_>) {
-        let choices = list::choices(on);
+    fn step(&mut self, by: isize, cx: &ScreenContext<'_>) {
+        let choices = list::choices(cx);
         if choices.is_empty() {
             return;
         }
@@ -63,40 +63,40 @@ impl Beds {
     }
 
     /// Where the detail stands, and its page.
-    fn detail(&self, on: &On<'_>, area: Rect) -> (Rect, Page) {
-        let area = if self.open || !on.is_wide() { area } else { split(area).1 };
+    fn detail(&self, cx: &ScreenContext<'_>, area: Rect) -> (Rect, Page) {
+        let area = if self.open || !cx.is_wide() { area } else { split(area).1 };
         // One line stays for how much there is below.
         let body = Rect { height: area.height.saturating_sub(1), ..area };
-        let page = match (self.bed(on), &self.chosen) {
-            (Some(bed), Some(chosen)) => detail::page(bed, chosen.species.as_ref(), self.along, on, body.width),
+        let page = match (self.bed(cx), &self.chosen) {
+            (Some(bed), Some(chosen)) => detail::page(bed, chosen.species.as_ref(), self.along, cx, body.width),
             _ => Page::new(body.width),
         };
         (body, page)
     }
 
-    fn scroll(&mut self, by: isize, on: &On<'_>) {
+    fn scroll(&mut self, by: isize, cx: &ScreenContext<'_>) {
         // The most lines the frame keeps for itself, banners among them; drawing stops at the page's end all the same.
         const FRAME: u16 = 8;
-        let area = Rect::new(0, 0, on.size.0, on.size.1.saturating_sub(FRAME));
-        let (body, page) = self.detail(on, area);
+        let area = Rect::new(0, 0, cx.size.0, cx.size.1.saturating_sub(FRAME));
+        let (body, page) = self.detail(cx, area);
         self.from = self.from.saturating_add_signed(by).min(page.last_start(body.height.max(1)));
     }
 
-    fn form(&self, kind: &str, on: &On<'_>) -> Vec<Act> {
-        let Some(bed) = self.bed(on) else { return vec![Act::Say(on.wording.no_beds())] };
+    fn form(&self, kind: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let Some(bed) = self.bed(cx) else { return vec![Act::Say(cx.wording.no_beds())] };
         let subject = Subject::Bed(bed.name.clone());
         let mut form = FormFor::about(kind, Some(&subject));
         let species = self.chosen.as_ref().and_then(|chosen| chosen.species.clone());
         match kind {
             "survival_counted" | "plants_lost" => {
                 if let Some(species) = species {
-                    form = form.with("species", on.species(Some(&species)));
+                    form = form.with("species", cx.species(Some(&species)));
                 }
             }
             "nurse_counted" => {
                 let mut living = bed.nurses.iter().filter(|nurse| nurse.alive > 0).map(|nurse| &nurse.nurse);
                 if let Some(nurse) = living.next().filter(|nurse| living.all(|other| other == *nurse)) {
-                    form = form.with("nurse", on.species(Some(nurse)));
+                    form = form.with("nurse", cx.species(Some(nurse)));
                 }
             }
             _ => {}
@@ -105,22 +105,22 @@ impl Beds {
     }
 
     /// The keys that move about; none where the key does not.
-    fn move_by(&mut self, key: Key, on: &On<'_>) -> bool {
-        let page = isize::try_from(on.size.1 / 2).unwrap_or(1).max(1);
+    fn move_by(&mut self, key: Key, cx: &ScreenContext<'_>) -> bool {
+        let page = isize::try_from(cx.size.1 / 2).unwrap_or(1).max(1);
         let reading = self.open;
         match key {
-            Key::Up if reading => self.scroll(-1, on),
-            Key::Down if reading => self.scroll(1, on),
-            Key::Up => self.step(-1, on),
-            Key::Down => self.step(1, on),
-            Key::PageDown | Key::Char('.') if reading || on.is_wide() => self.scroll(page, on),
-            Key::PageUp | Key::Char(',') if reading || on.is_wide() => self.scroll(-page, on),
-            Key::PageDown | Key::Char('.') => self.step(page, on),
-            Key::PageUp | Key::Char(',') => self.step(-page, on),
+            Key::Up if reading => self.scroll(-1, cx),
+            Key::Down if reading => self.scroll(1, cx),
+            Key::Up => self.step(-1, cx),
+            Key::Down => self.step(1, cx),
+            Key::PageDown | Key::Char('.') if reading || cx.is_wide() => self.scroll(page, cx),
+            Key::PageUp | Key::Char(',') if reading || cx.is_wide() => self.scroll(-page, cx),
+            Key::PageDown | Key::Char('.') => self.step(page, cx),
+            Key::PageUp | Key::Char(',') => self.step(-page, cx),
             Key::Home if reading => self.from = 0,
-            Key::Home => self.step(isize::MIN / 2, on),
-            Key::End if reading => self.scroll(isize::MAX / 2, on),
-            Key::End => self.step(isize::MAX / 2, on),
+            Key::Home => self.step(isize::MIN / 2, cx),
+            Key::End if reading => self.scroll(isize::MAX / 2, cx),
+            Key::End => self.step(isize::MAX / 2, cx),
             Key::Left => self.along = self.along.saturating_sub(plan::STEP),
             Key::Right => self.along = (self.along + plan::STEP).min(plan::MOST_ALONG),
             Key::Enter => self.open = self.chosen.is_some(),
@@ -138,30 +138,30 @@ fn split(area: Rect) -> (Rect, Rect) {
 }
 
 impl Screen for Beds {
-    fn keys(&self, _on: &On<'_>) -> Vec<KeyLine> {
+    fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
         vec![
-            hinted("s", Does::ReadLight),
-            hinted("g", Does::CheckSoil),
-            hinted("p", Does::GroundWork),
-            hinted("c", Does::CountSurvivors),
-            hinted("k", Does::CountNurses),
-            hinted("l", Does::Lost),
-            known("a", Does::Note),
-            known("arrows", Does::AlongBed),
+            hinted("s", KeyAction::ReadLight),
+            hinted("g", KeyAction::CheckSoil),
+            hinted("p", KeyAction::GroundWork),
+            hinted("c", KeyAction::CountSurvivors),
+            hinted("k", KeyAction::CountNurses),
+            hinted("l", KeyAction::Lost),
+            known("a", KeyAction::Note),
+            known("arrows", KeyAction::AlongBed),
         ]
     }
 
-    fn answers(&self, on: &On<'_>) -> String {
-        on.wording.answers_beds()
+    fn answers(&self, cx: &ScreenContext<'_>) -> String {
+        cx.wording.answers_beds()
     }
 
-    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+    fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if self.open && key.goes_back() {
             self.open = false;
             self.from = 0;
             return Some(Vec::new());
         }
-        if self.move_by(key, on) {
+        if self.move_by(key, cx) {
             return Some(Vec::new());
         }
         let kind = match key {
@@ -174,58 +174,58 @@ impl Screen for Beds {
             Key::Char('a') => "noted",
             _ => return None,
         };
-        Some(self.form(kind, on))
+        Some(self.form(kind, cx))
     }
 
-    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        if on.book.picture.beds.is_empty() {
+    fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        if cx.book.picture.beds.is_empty() {
             let mut page = Page::new(area.width);
-            page.paragraph(&on.wording.no_beds(), Ink::Plain);
+            page.paragraph(&cx.wording.no_beds(), Ink::Plain);
             page.draw(0, area, buffer);
             return;
         }
         if !self.open {
-            let beside = if on.is_wide() { split(area).0 } else { area };
-            list::table(self.chosen.as_ref(), on).draw(beside, buffer);
+            let beside = if cx.is_wide() { split(area).0 } else { area };
+            list::table(self.chosen.as_ref(), cx).draw(beside, buffer);
         }
-        if self.open || on.is_wide() {
-            let (body, page) = self.detail(on, area);
+        if self.open || cx.is_wide() {
+            let (body, page) = self.detail(cx, area);
             let left = page.draw(self.from, body, buffer);
             if left > 0 && area.height > 1 {
-                let more = on.wording.why_more(left as i64);
-                let said = format!("{more}  (. ,)");
-                buffer.set_stringn(body.x, body.bottom(), said, usize::from(body.width), Ink::Quiet.style());
+                let more = cx.wording.why_more(left as i64);
+                let text = format!("{more}  (. ,)");
+                buffer.set_stringn(body.x, body.bottom(), text, usize::from(body.width), Ink::Quiet.style());
             }
         }
     }
 
-    fn chosen(&self, on: &On<'_>) -> Option<Subject> {
-        self.bed(on).map(|bed| Subject::Bed(bed.name.clone()))
+    fn chosen(&self, cx: &ScreenContext<'_>) -> Option<Subject> {
+        self.bed(cx).map(|bed| Subject::Bed(bed.name.clone()))
     }
 
-    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
-        let bed = self.bed(on)?;
+    fn why(&self, cx: &ScreenContext<'_>) -> Option<WhyOf> {
+        let bed = self.bed(cx)?;
         match self.chosen.as_ref().and_then(|chosen| chosen.species.clone()) {
             Some(species) => Some(WhyOf::Bed(bed.name.clone(), species)),
             None => Some(WhyOf::About(Subject::Bed(bed.name.clone()))),
         }
     }
 
-    fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
+    fn go_to(&mut self, subject: &Subject, cx: &ScreenContext<'_>) -> bool {
         let Subject::Bed(name) = subject else { return false };
-        let Some(choice) = first_of(name, on) else { return false };
+        let Some(choice) = first_of(name, cx) else { return false };
         if self.chosen.as_ref().is_none_or(|chosen| chosen.bed != *name) {
             self.choose(choice);
         }
-        self.open = !on.is_wide();
+        self.open = !cx.is_wide();
         true
     }
 
-    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
-        let choices = list::choices(on);
+    fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let choices = list::choices(cx);
         let still = self.chosen.as_ref().is_some_and(|chosen| choices.contains(chosen));
         if !still {
-            let same_bed = self.chosen.as_ref().and_then(|chosen| first_of(&chosen.bed, on));
+            let same_bed = self.chosen.as_ref().and_then(|chosen| first_of(&chosen.bed, cx));
             self.chosen = same_bed.or_else(|| choices.first().cloned());
             self.open = self.open && self.chosen.is_some();
             (self.from, self.along) = (0, 0);
@@ -235,8 +235,8 @@ impl Screen for Beds {
 }
 
 /// The first line of a bed.
-fn first_of(name: &BedName, on: &On<'_>) -> Option<Choice> {
-    list::lines(on).into_iter().find_map(|line| match line {
+fn first_of(name: &BedName, cx: &ScreenContext<'_>) -> Option<Choice> {
+    list::lines(cx).into_iter().find_map(|line| match line {
         Line::Species(choice) if choice.bed == *name => Some(choice),
         Line::Species(_) | Line::Field(_) => None,
     })

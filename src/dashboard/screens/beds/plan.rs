@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use ratatui::text::{Line, Span};
 
 use crate::base::SpeciesKey;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Page, width_of};
 use crate::reckon::field::{NurseGrid, SpeciesPlan, Spot, SpotState, Unsaid, nurse_grids, rows_written, species_plan};
@@ -40,17 +40,17 @@ pub(super) fn spot_mark(state: SpotState) -> (&'static str, Ink) {
 struct Other {
     letter: char,
     spots: Vec<(f64, f64)>,
-    said: String,
+    message: String,
 }
 
 /// Cells by line and column.
 type Cells = BTreeMap<(usize, usize), (String, Ink)>;
 
 /// Draws the plan of a bed for a species, with legend and scale.
-pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
-    let site = &on.book.picture.site;
-    let Some(plan) = species_plan(bed, site, on.day(), species).filter(|plan| !plan.spots.is_empty()) else {
+pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, cx: &ScreenContext<'_>, page: &mut Page) {
+    let wording = cx.wording;
+    let site = &cx.book.picture.site;
+    let Some(plan) = species_plan(bed, site, cx.day(), species).filter(|plan| !plan.spots.is_empty()) else {
         page.paragraph(&wording.plan_none(), Ink::Plain);
         return;
     };
@@ -58,7 +58,7 @@ pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, on: &On
     let label = plan.spots.iter().map(|spot| spot.row).max().unwrap_or(1).to_string().len().max(2) + 1;
     let room = page.width().saturating_sub(label).max(8);
     let scale = Scale::of(bed, &plan, room);
-    let others = others(bed, &plan, on);
+    let others = others(bed, &plan, cx);
     let mut cells: Cells = BTreeMap::new();
     for other in others.iter().rev() {
         for (x_m, y_m) in &other.spots {
@@ -72,15 +72,15 @@ pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, on: &On
     }
     let from = along.min(scale.columns.saturating_sub(room));
     let view = View { from, room, label };
-    ruler(bed, &scale, &view, on, page);
+    ruler(bed, &scale, &view, cx, page);
     lines(&plan.spots, &scale, &cells, &view, page);
     page.gap();
-    said(bed, &scale, from, room, on, page);
-    legend(&plan, &others, on, page);
+    message(bed, &scale, from, room, cx, page);
+    legend(&plan, &others, cx, page);
     if hidden {
-        page.paragraph(&wording.plan_hidden(on.species(Some(species))), Ink::Quiet);
+        page.paragraph(&wording.plan_hidden(cx.species(Some(species))), Ink::Quiet);
     }
-    elsewhere(bed, on, page);
+    elsewhere(bed, cx, page);
 }
 
 /// What part of a plan is shown: from which column on, how many, behind how many for the number of a row.
@@ -150,13 +150,13 @@ impl Scale {
     }
 }
 
-fn ruler(bed: &BedPicture, scale: &Scale, view: &View, on: &On<'_>, page: &mut Page) {
+fn ruler(bed: &BedPicture, scale: &Scale, view: &View, cx: &ScreenContext<'_>, page: &mut Page) {
     let View { from, room, label } = *view;
     let shown = room.min(scale.columns);
     let metres = |column: usize| (column as f64 * scale.column_m).min(bed.length_m);
-    let begin = on.wording.number(metres(from), 1);
+    let begin = cx.wording.number(metres(from), 1);
     let last = if from + shown >= scale.columns { bed.length_m } else { metres(from + shown - 1) };
-    let end = format!("{} m", on.wording.number(last, 1));
+    let end = format!("{} m", cx.wording.number(last, 1));
     let between = shown.saturating_sub(width_of(&begin) + width_of(&end) + 2);
     page.line(Line::raw(format!("{}{begin} {} {end}", " ".repeat(label), "─".repeat(between))));
 }
@@ -182,11 +182,11 @@ fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, view: &View, page: &mut P
 }
 
 /// The scale in words, and what part is shown.
-fn said(bed: &BedPicture, scale: &Scale, from: usize, room: usize, on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
+fn message(bed: &BedPicture, scale: &Scale, from: usize, room: usize, cx: &ScreenContext<'_>, page: &mut Page) {
+    let wording = cx.wording;
     let number = |metres: f64| wording.number(metres, 2);
-    let said = wording.plan_scale(number(scale.column_m), number(scale.column_m * LINE_OVER_COLUMN));
-    page.paragraph(&said, Ink::Quiet);
+    let message = wording.plan_scale(number(scale.column_m), number(scale.column_m * LINE_OVER_COLUMN));
+    page.paragraph(&message, Ink::Quiet);
     if scale.columns > room {
         let begin = from as f64 * scale.column_m;
         let end = ((from + room) as f64 * scale.column_m).min(bed.length_m);
@@ -197,9 +197,9 @@ fn said(bed: &BedPicture, scale: &Scale, from: usize, room: usize, on: &On<'_>, 
     }
 }
 
-fn legend(plan: &SpeciesPlan, others: &[Other], on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
-    let name = on.species(Some(&plan.species));
+fn legend(plan: &SpeciesPlan, others: &[Other], cx: &ScreenContext<'_>, page: &mut Page) {
+    let wording = cx.wording;
+    let name = cx.species(Some(&plan.species));
     let states = [SpotState::Living, SpotState::Dead, SpotState::Open, SpotState::Unsaid, SpotState::Blocked];
     for state in states {
         let count = plan.count(state);
@@ -207,27 +207,27 @@ fn legend(plan: &SpeciesPlan, others: &[Other], on: &On<'_>, page: &mut Page) {
             continue;
         }
         let (mark, ink) = spot_mark(state);
-        let said = match state {
+        let message = match state {
             SpotState::Living => wording.plan_living(&name, count),
             SpotState::Dead => wording.plan_dead(count),
             SpotState::Open => wording.plan_open(count),
             SpotState::Blocked => wording.plan_blocked(count),
             SpotState::Unsaid => {
                 for one in &plan.unsaid {
-                    page.hanging(&format!("{mark} "), ink, &unsaid(one, on), Ink::Plain);
+                    page.hanging(&format!("{mark} "), ink, &unsaid(one, cx), Ink::Plain);
                 }
                 continue;
             }
         };
-        page.hanging(&format!("{mark} "), ink, &said, Ink::Plain);
+        page.hanging(&format!("{mark} "), ink, &message, Ink::Plain);
     }
     for other in others {
-        page.hanging(&format!("{} ", other.letter), Ink::Strong, &other.said, Ink::Plain);
+        page.hanging(&format!("{} ", other.letter), Ink::Strong, &other.message, Ink::Plain);
     }
 }
 
-fn unsaid(one: &Unsaid, on: &On<'_>) -> String {
-    let wording = on.wording;
+fn unsaid(one: &Unsaid, cx: &ScreenContext<'_>) -> String {
+    let wording = cx.wording;
     match &one.rows {
         Some(rows) => wording.plan_unsaid_rows(rows_written(rows), one.living, one.places),
         None => wording.plan_unsaid(one.living, one.places),
@@ -235,34 +235,34 @@ fn unsaid(one: &Unsaid, on: &On<'_>) -> String {
 }
 
 /// The other species of the plan, and nurse plants whose places are known.
-fn others(bed: &BedPicture, plan: &SpeciesPlan, on: &On<'_>) -> Vec<Other> {
-    let wording = on.wording;
+fn others(bed: &BedPicture, plan: &SpeciesPlan, cx: &ScreenContext<'_>) -> Vec<Other> {
+    let wording = cx.wording;
     // Letters that stand for something else.
     let mut taken: BTreeSet<char> = "oOxX".chars().collect();
     let mut all = Vec::new();
     for line in bed.species.iter().filter(|line| line.species != plan.species) {
-        let Some(other) = species_plan(bed, &on.book.picture.site, on.day(), &line.species) else { continue };
-        let name = on.species(Some(&line.species));
+        let Some(other) = species_plan(bed, &cx.book.picture.site, cx.day(), &line.species) else { continue };
+        let name = cx.species(Some(&line.species));
         let letter = letter_of(&name, &mut taken, true);
         let spots = other.spots.iter().map(|spot| (spot.x_m, spot.y_m)).collect();
-        let said = wording.plan_other(&name, line.living, line.positions);
-        all.push(Other { letter, spots, said });
+        let message = wording.plan_other(&name, line.living, line.positions);
+        all.push(Other { letter, spots, message });
     }
     let mut nurses: BTreeMap<SpeciesKey, Vec<NurseGrid>> = BTreeMap::new();
     for grid in nurse_grids(bed) {
         nurses.entry(grid.nurse.clone()).or_default().push(grid);
     }
     for (nurse, grids) in nurses {
-        let name = on.species(Some(&nurse));
+        let name = cx.species(Some(&nurse));
         let letter = letter_of(&name, &mut taken, false);
         let sum = |of: fn(&NurseGrid) -> u32| grids.iter().map(of).fold(0, u32::saturating_add);
         let (planted, alive) = (sum(|grid| grid.planted), sum(|grid| grid.alive));
-        let said = if alive < planted {
+        let message = if alive < planted {
             wording.plan_nurse_some(&name, planted, alive)
         } else {
             wording.plan_nurse_all(&name, planted)
         };
-        all.push(Other { letter, spots: grids.into_iter().flat_map(|grid| grid.spots).collect(), said });
+        all.push(Other { letter, spots: grids.into_iter().flat_map(|grid| grid.spots).collect(), message });
     }
     all
 }
@@ -278,10 +278,10 @@ fn letter_of(name: &str, taken: &mut BTreeSet<char>, capital: bool) -> char {
 }
 
 /// Nurse plants that live somewhere that was not written.
-fn elsewhere(bed: &BedPicture, on: &On<'_>, page: &mut Page) {
+fn elsewhere(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
     let drawn: BTreeSet<_> = nurse_grids(bed).into_iter().map(|grid| grid.entry).collect();
     for nurse in bed.nurses.iter().filter(|nurse| nurse.alive > 0 && !drawn.contains(&nurse.entry)) {
-        let said = on.wording.plan_nurse_elsewhere(on.species(Some(&nurse.nurse)), nurse.alive);
-        page.paragraph(&said, Ink::Quiet);
+        let message = cx.wording.plan_nurse_elsewhere(cx.species(Some(&nurse.nurse)), nurse.alive);
+        page.paragraph(&message, Ink::Quiet);
     }
 }

@@ -107,18 +107,19 @@ fn every_standing_has_its_word_and_its_mark_at_every_size() {
     for lang in Lang::ALL {
         for (columns, rows) in SIZES {
             let mut stage = beds(lang).sized(columns, rows);
-            let all = list::choices(&stage.model.on());
+            let all = list::choices(&stage.model.context());
             assert!(all.len() > 14);
             for _ in &all {
-                let Some(Subject::Bed(name)) = stage.model.screens.at(stage.model.at).chosen(&stage.model.on()) else {
+                let Some(Subject::Bed(name)) = stage.model.screens.at(stage.model.at).chosen(&stage.model.context())
+                else {
                     panic!("nothing is chosen");
                 };
                 let frame = stage.frame();
                 let bed = &stage.model.book.picture.beds[&name];
-                let said = |standing: Standing| {
+                let message = |standing: Standing| {
                     format!("{} {}", standing_mark(standing).0, stage.model.wording.standing_name(standing))
                 };
-                let shown = bed.species.iter().any(|line| frame.contains(&said(line.standing)));
+                let shown = bed.species.iter().any(|line| frame.contains(&message(line.standing)));
                 assert!(shown, "{name} at {columns} x {rows}: {frame}");
                 stage.key(Key::Down);
             }
@@ -130,11 +131,11 @@ fn every_standing_has_its_word_and_its_mark_at_every_size() {
 fn every_reason_is_said_whole_and_no_line_is_too_wide() {
     for lang in Lang::ALL {
         let mut stage = beds(lang);
-        for choice in list::choices(&stage.model.on()) {
+        for choice in list::choices(&stage.model.context()) {
             for width in [20, 36, 40, 48, 60, 80, 116] {
-                let on = stage.model.on();
-                let bed = &on.book.picture.beds[&choice.bed];
-                let page = detail::page(bed, choice.species.as_ref(), 0, &on, width);
+                let cx = stage.model.context();
+                let bed = &cx.book.picture.beds[&choice.bed];
+                let page = detail::page(bed, choice.species.as_ref(), 0, &cx, width);
                 let area = Rect::new(0, 0, 200, page.height() as u16);
                 let mut buffer = Buffer::empty(area);
                 page.draw(0, area, &mut buffer);
@@ -150,7 +151,7 @@ fn every_reason_is_said_whole_and_no_line_is_too_wide() {
                 // Where nothing is open, what else would be missing is left out.
                 for line in bed.species.iter().filter(|line| line.standing != Standing::Full) {
                     for criterion in line.criteria.iter().filter(|criterion| criterion.blocks && width >= 36) {
-                        let reason = on.wording.reason(criterion, crate::wording::verdict::About::Bed);
+                        let reason = cx.wording.reason(criterion, crate::wording::verdict::About::Bed);
                         assert!(text.contains(&words(&reason)), "{} at {width}: {reason}\n{text}", choice.bed);
                     }
                 }
@@ -226,7 +227,7 @@ fn what_is_gone_is_no_longer_chosen() {
     assert!(stage.frame().contains("nothing"), "{}", stage.frame());
     stage.keys("d");
     stage.keys("-100\n");
-    let chosen = stage.model.screens.at(stage.model.at).chosen(&stage.model.on());
+    let chosen = stage.model.screens.at(stage.model.at).chosen(&stage.model.context());
     let known = |name| stage.model.book.picture.beds.contains_key(name);
     assert!(matches!(&chosen, Some(Subject::Bed(name)) if known(name)), "{chosen:?}");
 }

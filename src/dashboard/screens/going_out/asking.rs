@@ -5,7 +5,7 @@ use ratatui::layout::Rect;
 
 use super::loading::day;
 use super::words::{by_bed, warning};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Page;
 use crate::reckon::loading::{LoadLine, warnings};
@@ -14,8 +14,8 @@ use crate::reckon::loading::{LoadLine, warnings};
 const FRAME: u16 = 5;
 
 /// Draws the question; what is asked stands above and the keys below, whatever the height.
-pub(super) fn draw(lines: &[LoadLine], from: usize, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let (above, body, below) = pages(lines, on, area.width);
+pub(super) fn draw(lines: &[LoadLine], from: usize, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let (above, body, below) = pages(lines, cx, area.width);
     let foot = (below.height() as u16).min(area.height);
     let head = (above.height() as u16).min(area.height - foot);
     above.draw(0, Rect { height: head, ..area }, buffer);
@@ -27,22 +27,22 @@ pub(super) fn draw(lines: &[LoadLine], from: usize, on: &On<'_>, area: Rect, buf
 }
 
 /// The last line from which the list can be read.
-pub(super) fn last_start(lines: &[LoadLine], on: &On<'_>) -> usize {
-    let (above, body, below) = pages(lines, on, on.size.0);
+pub(super) fn last_start(lines: &[LoadLine], cx: &ScreenContext<'_>) -> usize {
+    let (above, body, below) = pages(lines, cx, cx.size.0);
     let taken = (above.height() + below.height()) as u16;
-    body.last_start(on.size.1.saturating_sub(FRAME).saturating_sub(taken).max(1))
+    body.last_start(cx.size.1.saturating_sub(FRAME).saturating_sub(taken).max(1))
 }
 
-fn pages(lines: &[LoadLine], on: &On<'_>, width: u16) -> (Page, Page, Page) {
-    let wording = on.wording;
+fn pages(lines: &[LoadLine], cx: &ScreenContext<'_>, width: u16) -> (Page, Page, Page) {
+    let wording = cx.wording;
     let sum = lines.iter().map(|line| line.plants).fold(0, u32::saturating_add);
     let mut above = Page::new(width);
-    above.paragraph(&wording.load_ask(wording.day(day(on)), lines.len() as i64, i64::from(sum)), Ink::Strong);
+    above.paragraph(&wording.load_ask(wording.day(day(cx)), lines.len() as i64, i64::from(sum)), Ink::Strong);
     let mut body = Page::new(width);
-    for one in warnings(&on.book.picture, lines) {
-        body.hanging("! ", Ink::Danger, &warning(&one, on), Ink::Plain);
+    for one in warnings(&cx.book.picture, lines) {
+        body.hanging("! ", Ink::Danger, &warning(&one, cx), Ink::Plain);
     }
-    by_bed(lines, on, &mut body);
+    by_bed(lines, cx, &mut body);
     body.gap();
     body.paragraph(&wording.load_caution(), Ink::Plain);
     let mut below = Page::new(width);

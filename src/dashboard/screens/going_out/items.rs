@@ -9,7 +9,7 @@ use super::words::{first_reason, line_words, near, reason, waits_mark};
 use super::{Chosen, Part};
 use crate::base::Day;
 use crate::base::columns::left_aligned;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Page, width_of};
 use crate::reckon::loading::{
@@ -38,7 +38,7 @@ impl Item {
         Item { chosen: None, page }
     }
 
-    fn said(text: &str, width: u16) -> Item {
+    fn message(text: &str, width: u16) -> Item {
         let mut page = Page::new(width);
         page.paragraph(text, Ink::Plain);
         Item { chosen: None, page }
@@ -93,7 +93,13 @@ impl Items<'_> {
 
 /// Draws items so that the chosen one is in view with what stands around it. No item is cut in the middle but one that is
 /// higher than the whole area; how many follow below is said.
-pub(super) fn draw(items: &Items<'_>, chosen: Option<&Chosen>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+pub(super) fn draw(
+    items: &Items<'_>,
+    chosen: Option<&Chosen>,
+    cx: &ScreenContext<'_>,
+    area: Rect,
+    buffer: &mut Buffer,
+) {
     let (count, height) = (items.rows.len(), usize::from(area.height));
     // Every item has a line at least.
     let all = if count > height { count } else { (0..count).map(|i| items.height(i)).sum() };
@@ -121,8 +127,8 @@ pub(super) fn draw(items: &Items<'_>, chosen: Option<&Chosen>, on: &On<'_>, area
         y += height;
     }
     if below > 0 && area.height > 1 {
-        let said = on.wording.items_more(below as i64);
-        buffer.set_stringn(area.x, area.bottom() - 1, said, usize::from(area.width), Ink::Quiet.style());
+        let message = cx.wording.items_more(below as i64);
+        buffer.set_stringn(area.x, area.bottom() - 1, message, usize::from(area.width), Ink::Quiet.style());
     }
 }
 
@@ -163,8 +169,8 @@ struct Widths {
 
 impl Offered {
     /// What is offered now.
-    pub fn now(on: &On<'_>) -> Offered {
-        let offers = offers(&on.book.picture);
+    pub fn now(cx: &ScreenContext<'_>) -> Offered {
+        let offers = offers(&cx.book.picture);
         let choices = offers.iter().map(chosen_of).collect();
         let mut widths = Widths::default();
         for offer in &offers {
@@ -178,20 +184,20 @@ impl Offered {
                 Offer::Misses(..) | Offer::NoBed(_) => widths.missing = widths.missing.max(code),
             }
         }
-        Offered { generation: on.book.generation, offers, choices, widths }
+        Offered { generation: cx.book.generation, offers, choices, widths }
     }
 }
 
 /// What can be chosen of a part, in its order, without drawing it.
-pub(super) fn choices(part: Part, lines: &[LoadLine], on: &On<'_>) -> Vec<Chosen> {
+pub(super) fn choices(part: Part, lines: &[LoadLine], cx: &ScreenContext<'_>) -> Vec<Chosen> {
     match part {
-        Part::Pairs => Offered::now(on).choices,
+        Part::Pairs => Offered::now(cx).choices,
         Part::Loading => {
             let mut sorted: Vec<&LoadLine> = lines.iter().collect();
             sorted.sort_by(|a, b| a.bed.cmp(&b.bed));
             sorted.into_iter().map(|line| Chosen::Pair(line.tray.clone(), line.bed.clone())).collect()
         }
-        Part::Coming => what_comes(&on.book.picture).into_iter().map(|one| becoming_chosen(&one.what)).collect(),
+        Part::Coming => what_comes(&cx.book.picture).into_iter().map(|one| becoming_chosen(&one.what)).collect(),
     }
 }
 
@@ -210,12 +216,17 @@ fn becoming_chosen(what: &Becoming) -> Chosen {
 }
 
 /// Trays before beds: what fits first, then for each other tray the bed it misses least.
-pub(super) fn pairs<'a>(offered: &'a Offered, lines: &'a [LoadLine], on: &'a On<'a>, width: u16) -> Items<'a> {
-    let wording = on.wording;
+pub(super) fn pairs<'a>(
+    offered: &'a Offered,
+    lines: &'a [LoadLine],
+    cx: &'a ScreenContext<'a>,
+    width: u16,
+) -> Items<'a> {
+    let wording = cx.wording;
     let is_fit = |offer: &Offer| matches!(offer, Offer::Fits(..));
     let fits = offered.offers.iter().take_while(|offer| is_fit(offer)).count();
-    let today = on.book.picture.looking == Looking::Today;
-    let day = wording.day(on.day());
+    let today = cx.book.picture.looking == Looking::Today;
+    let day = wording.day(cx.day());
     let (fitting, missing, none) = if today {
         (wording.fits_heading(), wording.misses_heading(), wording.ready_none())
     } else {
@@ -223,13 +234,13 @@ pub(super) fn pairs<'a>(offered: &'a Offered, lines: &'a [LoadLine], on: &'a On<
     };
     let mut rows = vec![Line::Made(Item::heading(&fitting, width, true))];
     if offered.offers.is_empty() {
-        let teach = if on.book.picture.trays.is_empty() { wording.no_trays() } else { wording.no_plants() };
-        rows.push(Line::Made(Item::said(&teach, width)));
+        let teach = if cx.book.picture.trays.is_empty() { wording.no_trays() } else { wording.no_plants() };
+        rows.push(Line::Made(Item::message(&teach, width)));
     } else if fits == 0 {
-        rows.push(Line::Made(Item::said(&none, width)));
+        rows.push(Line::Made(Item::message(&none, width)));
     }
-    if on.book.picture.beds.is_empty() {
-        rows.push(Line::Made(Item::said(&wording.no_beds(), width)));
+    if cx.book.picture.beds.is_empty() {
+        rows.push(Line::Made(Item::message(&wording.no_beds(), width)));
     }
     for (i, (offer, chosen)) in offered.offers.iter().zip(&offered.choices).enumerate() {
         if i == fits {
@@ -237,14 +248,14 @@ pub(super) fn pairs<'a>(offered: &'a Offered, lines: &'a [LoadLine], on: &'a On<
         }
         rows.push(Line::Offer(offer, chosen));
     }
-    Items { rows, make: Some(OfferItems { widths: offered.widths, lines, on, width }) }
+    Items { rows, make: Some(OfferItems { widths: offered.widths, lines, cx, width }) }
 }
 
 /// Makes the lines of an offer.
 struct OfferItems<'a> {
     widths: Widths,
     lines: &'a [LoadLine],
-    on: &'a On<'a>,
+    cx: &'a ScreenContext<'a>,
     width: u16,
 }
 
@@ -258,15 +269,15 @@ impl OfferItems<'_> {
     }
 
     fn fit(&self, tray: &TrayPicture, pair: &PairPicture) -> Page {
-        let (on, wording, widths) = (self.on, self.on.wording, self.widths);
+        let (cx, wording, widths) = (self.cx, self.cx.wording, self.widths);
         let mut page = Page::new(self.width);
-        let species = on.species(tray.species.as_ref());
-        let before = go_by(tray, Some(pair), on.day()).map(|(last, what)| wording.go_by_words(near(last, on), what));
-        let rest: Vec<String> = [Some(species), before, listed(self.lines, pair, on)].into_iter().flatten().collect();
+        let species = cx.species(tray.species.as_ref());
+        let before = go_by(tray, Some(pair), cx.day()).map(|(last, what)| wording.go_by_words(near(last, cx), what));
+        let rest: Vec<String> = [Some(species), before, listed(self.lines, pair, cx)].into_iter().flatten().collect();
         let rest = rest.join(", ");
         let on_list = self.lines.iter().find(|line| line.tray == pair.tray && line.bed == pair.bed);
         // What other lines promise is no longer there to be loaded.
-        let number = on_list.map_or_else(|| left_of(&on.book.picture, self.lines, pair), |line| line.plants);
+        let number = on_list.map_or_else(|| left_of(&cx.book.picture, self.lines, pair), |line| line.plants);
         if page.width() >= COLUMNS_FROM {
             let plants = widths.plants.max(number.to_string().len());
             let code = left_aligned(tray.code.as_str(), widths.code);
@@ -280,46 +291,46 @@ impl OfferItems<'_> {
     }
 
     fn miss(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Page {
-        let on = self.on;
+        let cx = self.cx;
         let mut page = Page::new(self.width);
         let code = left_aligned(tray.code.as_str(), self.widths.missing);
         match pair {
             Some(pair) => {
                 let (mark, ink) = waits_mark(&pair.criteria);
-                let mut said = on.wording.in_bed(&pair.bed, first_reason(&pair.criteria, About::Pair, on));
-                if let Some(listed) = listed(self.lines, pair, on) {
-                    said = format!("{said} · {listed}");
+                let mut message = cx.wording.in_bed(&pair.bed, first_reason(&pair.criteria, About::Pair, cx));
+                if let Some(listed) = listed(self.lines, pair, cx) {
+                    message = format!("{message} · {listed}");
                 }
-                page.hanging(&format!("{mark} {code}  "), ink, &said, Ink::Plain);
+                page.hanging(&format!("{mark} {code}  "), ink, &message, Ink::Plain);
             }
             None => {
-                let said = on.wording.no_bed_plans(on.species(tray.species.as_ref()));
-                page.hanging(&format!("- {code}  "), Ink::Plain, &said, Ink::Plain);
+                let message = cx.wording.no_bed_plans(cx.species(tray.species.as_ref()));
+                page.hanging(&format!("- {code}  "), Ink::Plain, &message, Ink::Plain);
             }
         }
         page
     }
 }
 
-fn listed(lines: &[LoadLine], pair: &PairPicture, on: &On<'_>) -> Option<String> {
+fn listed(lines: &[LoadLine], pair: &PairPicture, cx: &ScreenContext<'_>) -> Option<String> {
     let line = lines.iter().find(|line| line.tray == pair.tray && line.bed == pair.bed)?;
-    Some(on.wording.load_listed(i64::from(line.plants)))
+    Some(cx.wording.load_listed(i64::from(line.plants)))
 }
 
 /// The loading list, bed by bed.
-pub(super) fn loading(lines: &[LoadLine], on: &On<'_>, width: u16) -> Items<'static> {
-    let wording = on.wording;
+pub(super) fn loading(lines: &[LoadLine], cx: &ScreenContext<'_>, width: u16) -> Items<'static> {
+    let wording = cx.wording;
     let mut items = vec![Item::heading(&wording.load_heading(), width, true)];
     if lines.is_empty() {
-        items.push(Item::said(&wording.load_empty(), width));
+        items.push(Item::message(&wording.load_empty(), width));
     }
     for (bed, here, sum) in by_bed(lines) {
         items.push(Item::heading(&wording.load_bed_sum(bed, i64::from(sum)), width, false));
         for line in here {
             let mut page = Page::new(width);
-            let doubtful = line_warnings(&on.book.picture, line).is_some();
+            let doubtful = line_warnings(&cx.book.picture, line).is_some();
             let (mark, ink) = if doubtful { ("! ", Ink::Danger) } else { ("● ", Ink::Good) };
-            page.hanging(mark, ink, &line_words(line, on), Ink::Plain);
+            page.hanging(mark, ink, &line_words(line, cx), Ink::Plain);
             items.push(Item { chosen: Some(Chosen::Pair(line.tray.clone(), line.bed.clone())), page });
         }
     }
@@ -327,12 +338,12 @@ pub(super) fn loading(lines: &[LoadLine], on: &On<'_>, width: u16) -> Items<'sta
 }
 
 /// What becomes ready, week by week; then what only a person can bring on.
-pub(super) fn coming(on: &On<'_>, width: u16) -> Items<'static> {
-    let wording = on.wording;
-    let all = what_comes(&on.book.picture);
+pub(super) fn coming(cx: &ScreenContext<'_>, width: u16) -> Items<'static> {
+    let wording = cx.wording;
+    let all = what_comes(&cx.book.picture);
     let mut items = vec![Item::heading(&wording.coming_heading(i64::from(COMING_WEEKS)), width, true)];
     if !all.iter().any(|one| one.day.is_some()) {
-        items.push(Item::said(&wording.coming_none(), width));
+        items.push(Item::message(&wording.coming_none(), width));
     }
     let mut week: Option<i32> = None;
     let mut undated = false;
@@ -343,40 +354,40 @@ pub(super) fn coming(on: &On<'_>, width: u16) -> Items<'static> {
         }
         if one.week.is_some() && one.week != week {
             week = one.week;
-            items.push(Item::heading(&week_words(one.week.unwrap_or(0), on), width, false));
+            items.push(Item::heading(&week_words(one.week.unwrap_or(0), cx), width, false));
         }
-        items.push(becoming(one, on, width));
+        items.push(becoming(one, cx, width));
     }
     Items::of(items)
 }
 
-fn week_words(week: i32, on: &On<'_>) -> String {
-    let day = |days: i32| -> Day { on.day().plus(days) };
-    on.wording.coming_week(near(day(week * 7), on), near(day(week * 7 + 6), on))
+fn week_words(week: i32, cx: &ScreenContext<'_>) -> String {
+    let day = |days: i32| -> Day { cx.day().plus(days) };
+    cx.wording.coming_week(near(day(week * 7), cx), near(day(week * 7 + 6), cx))
 }
 
-fn becoming(one: &Coming, on: &On<'_>, width: u16) -> Item {
-    let wording = on.wording;
+fn becoming(one: &Coming, cx: &ScreenContext<'_>, width: u16) -> Item {
+    let wording = cx.wording;
     let mut page = Page::new(width);
-    let (mark, said, chosen, about) = match &one.what {
+    let (mark, message, chosen, about) = match &one.what {
         Becoming::Tray { tray, standing } => {
-            let species = on.book.picture.trays.get(tray).and_then(|tray| tray.species.as_ref());
-            let said = wording.coming_tray(tray, on.species(species), *standing);
-            ("i ", said, Chosen::Tray(tray.clone()), About::Tray)
+            let species = cx.book.picture.trays.get(tray).and_then(|tray| tray.species.as_ref());
+            let message = wording.coming_tray(tray, cx.species(species), *standing);
+            ("i ", message, Chosen::Tray(tray.clone()), About::Tray)
         }
         Becoming::Bed { bed, species, open } => {
-            let said = wording.coming_bed(bed, on.species(Some(species)), *open);
-            ("_ ", said, Chosen::Bed(bed.clone(), species.clone()), About::Bed)
+            let message = wording.coming_bed(bed, cx.species(Some(species)), *open);
+            ("_ ", message, Chosen::Bed(bed.clone(), species.clone()), About::Bed)
         }
     };
-    let said = match one.day {
-        Some(day) => format!("{said}: {}", wording.comes_from(near(day, on))),
-        None => said,
+    let message = match one.day {
+        Some(day) => format!("{message}: {}", wording.comes_from(near(day, cx))),
+        None => message,
     };
-    page.hanging(mark, Ink::Waits, &said, Ink::Strong);
+    page.hanging(mark, Ink::Waits, &message, Ink::Strong);
     // What ends by itself needs nobody's hands; with a day of its own it is said once.
     for wait in &one.waits {
-        page.hanging("  - ", Ink::Plain, &reason(wait, about, on), Ink::Plain);
+        page.hanging("  - ", Ink::Plain, &reason(wait, about, cx), Ink::Plain);
     }
     Item { chosen: Some(chosen), page }
 }

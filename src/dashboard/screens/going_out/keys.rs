@@ -3,7 +3,7 @@
 use super::{Chosen, GoingOut, MOST_PLANTS, Part, Writing, asking, loading};
 use crate::base::Day;
 use crate::dashboard::act::Act;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::parts::Typed;
 use crate::reckon::loading::LoadLine;
@@ -11,28 +11,28 @@ use crate::reckon::picture::{Looking, Picture};
 
 impl GoingOut {
     /// Keys on a list.
-    pub(super) fn press_list(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
-        let page = isize::try_from(on.size.1 / 4).unwrap_or(1).max(1);
+    pub(super) fn press_list(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
+        let page = isize::try_from(cx.size.1 / 4).unwrap_or(1).max(1);
         match key {
-            Key::Up => self.step(-1, on),
-            Key::Down => self.step(1, on),
-            Key::PageUp | Key::Char(',') => self.step(-page, on),
-            Key::PageDown | Key::Char('.') => self.step(page, on),
-            Key::Home => self.step(isize::MIN / 2, on),
-            Key::End => self.step(isize::MAX / 2, on),
+            Key::Up => self.step(-1, cx),
+            Key::Down => self.step(1, cx),
+            Key::PageUp | Key::Char(',') => self.step(-page, cx),
+            Key::PageDown | Key::Char('.') => self.step(page, cx),
+            Key::Home => self.step(isize::MIN / 2, cx),
+            Key::End => self.step(isize::MAX / 2, cx),
             Key::Char('v') => {
                 self.part = self.part.next();
-                self.settle_choice(on);
+                self.settle_choice(cx);
             }
             Key::Esc | Key::Char('q') if self.part != Part::Pairs => {
                 self.part = Part::Pairs;
-                self.settle_choice(on);
+                self.settle_choice(cx);
             }
-            Key::Char('c') => return Some(self.ask(on)),
-            Key::Char('o') | Key::Enter => return Some(self.load(on)),
-            Key::Char('r') | Key::Backspace | Key::Delete => return Some(self.unload(on)),
-            Key::Char('+') => return Some(self.change(1, on)),
-            Key::Char('-') => return Some(self.change(-1, on)),
+            Key::Char('c') => return Some(self.ask(cx)),
+            Key::Char('o') | Key::Enter => return Some(self.load(cx)),
+            Key::Char('r') | Key::Backspace | Key::Delete => return Some(self.unload(cx)),
+            Key::Char('+') => return Some(self.change(1, cx)),
+            Key::Char('-') => return Some(self.change(-1, cx)),
             Key::Char(' ') if self.pair().is_some() => {
                 self.field = Some(Typed::default());
             }
@@ -41,8 +41,8 @@ impl GoingOut {
         Some(Vec::new())
     }
 
-    fn step(&mut self, by: isize, on: &On<'_>) {
-        let choices = self.choices(on);
+    fn step(&mut self, by: isize, cx: &ScreenContext<'_>) {
+        let choices = self.choices(cx);
         if choices.is_empty() {
             return;
         }
@@ -52,7 +52,7 @@ impl GoingOut {
     }
 
     /// Keys in the open field for a number.
-    pub(super) fn press_field(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    pub(super) fn press_field(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         let Some(field) = self.field.as_mut() else { return Vec::new() };
         match key {
             Key::Esc | Key::Char('q') => self.field = None,
@@ -60,7 +60,7 @@ impl GoingOut {
                 let typed = field.text();
                 self.field = None;
                 let Ok(plants) = typed.parse::<u32>() else { return Vec::new() };
-                return self.set(plants.min(MOST_PLANTS), on);
+                return self.set(plants.min(MOST_PLANTS), cx);
             }
             Key::Char(digit) if digit.is_ascii_digit() => {
                 field.press(key);
@@ -74,80 +74,80 @@ impl GoingOut {
     }
 
     /// Puts the chosen pair on the list.
-    fn load(&mut self, on: &On<'_>) -> Vec<Act> {
-        match self.plants(on) {
-            None => vec![Act::Say(on.wording.load_no_bed())],
-            Some(0) => vec![Act::Say(on.wording.load_nothing_left())],
-            Some(plants) => self.set(plants, on),
+    fn load(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        match self.plants(cx) {
+            None => vec![Act::Say(cx.wording.load_no_bed())],
+            Some(0) => vec![Act::Say(cx.wording.load_nothing_left())],
+            Some(plants) => self.set(plants, cx),
         }
     }
 
     /// The chosen pair on the list with a number; nought takes it off.
-    fn set(&mut self, plants: u32, on: &On<'_>) -> Vec<Act> {
+    fn set(&mut self, plants: u32, cx: &ScreenContext<'_>) -> Vec<Act> {
         let Some((tray, bed)) = self.pair().map(|(tray, bed)| (tray.clone(), bed.clone())) else { return Vec::new() };
         if plants == 0 {
-            return self.unload(on);
+            return self.unload(cx);
         }
-        let said = on.wording.load_said(i64::from(plants), &tray, &bed);
+        let message = cx.wording.load_said(i64::from(plants), &tray, &bed);
         match self.lines.iter_mut().find(|line| line.tray == tray && line.bed == bed) {
             Some(line) => line.plants = plants,
             None => self.lines.push(LoadLine { tray, bed, plants }),
         }
         self.number = None;
-        vec![self.keep(), Act::Say(said)]
+        vec![self.keep(), Act::Say(message)]
     }
 
     /// Takes the chosen pair off the list.
-    fn unload(&mut self, on: &On<'_>) -> Vec<Act> {
+    fn unload(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
         let Some((tray, bed)) = self.pair().map(|(tray, bed)| (tray.clone(), bed.clone())) else { return Vec::new() };
         if self.listed(&tray, &bed).is_none() {
             return Vec::new();
         }
         self.lines.retain(|line| line.tray != tray || line.bed != bed);
-        let said = on.wording.load_taken_off(&tray, &bed);
-        self.settle_choice(on);
-        vec![self.keep(), Act::Say(said)]
+        let message = cx.wording.load_taken_off(&tray, &bed);
+        self.settle_choice(cx);
+        vec![self.keep(), Act::Say(message)]
     }
 
     /// More or fewer of the chosen pair; on the list the number is changed there.
-    fn change(&mut self, by: i32, on: &On<'_>) -> Vec<Act> {
-        let Some(plants) = self.plants(on) else { return Vec::new() };
+    fn change(&mut self, by: i32, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let Some(plants) = self.plants(cx) else { return Vec::new() };
         let plants = plants.saturating_add_signed(by).min(MOST_PLANTS);
         let listed = self.pair().is_some_and(|(tray, bed)| self.listed(tray, bed).is_some());
         if listed {
             // One is the least on the list: it is taken off by a key of its own.
-            return self.set(plants.max(1), on);
+            return self.set(plants.max(1), cx);
         }
         self.number = Some(plants);
         Vec::new()
     }
 
     /// Asks before the list is written.
-    fn ask(&mut self, on: &On<'_>) -> Vec<Act> {
+    fn ask(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
         if self.lines.is_empty() {
-            return vec![Act::Say(on.wording.load_empty())];
+            return vec![Act::Say(cx.wording.load_empty())];
         }
-        if on.read_only {
-            return vec![Act::Say(on.wording.said_read_only())];
+        if cx.read_only {
+            return vec![Act::Say(cx.wording.said_read_only())];
         }
-        if on.book.picture.looking != Looking::Today {
-            return vec![Act::Say(on.wording.said_looking())];
+        if cx.book.picture.looking != Looking::Today {
+            return vec![Act::Say(cx.wording.said_looking())];
         }
         self.asking = Some(0);
         Vec::new()
     }
 
     /// Keys while it is asked: another key than the one that asked writes; a key that is held down does nothing.
-    pub(super) fn press_asking(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+    pub(super) fn press_asking(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         let from = self.asking?;
-        let last = asking::last_start(&self.lines, on);
+        let last = asking::last_start(&self.lines, cx);
         match key {
             Key::Esc | Key::Char('q') => self.asking = None,
             Key::Up => self.asking = Some(from.saturating_sub(1)),
             Key::Down => self.asking = Some((from + 1).min(last)),
             Key::Char('w') => {
                 self.asking = None;
-                return Some(self.write(on));
+                return Some(self.write(cx));
             }
             // Help is for everyone.
             Key::Char('h' | '?' | 'x') => return None,
@@ -156,23 +156,23 @@ impl GoingOut {
         Some(Vec::new())
     }
 
-    fn write(&mut self, on: &On<'_>) -> Vec<Act> {
-        match loading::drafts(&self.lines, on) {
+    fn write(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        match loading::drafts(&self.lines, cx) {
             Ok(drafts) => {
-                let day = loading::day(on);
+                let day = loading::day(cx);
                 let before =
-                    self.lines.iter().map(|line| (line.clone(), plantings(&on.book.picture, line, day))).collect();
+                    self.lines.iter().map(|line| (line.clone(), plantings(&cx.book.picture, line, day))).collect();
                 self.writing = Some(Writing { day, before });
                 vec![Act::Write(drafts)]
             }
-            Err(said) => vec![Act::Say(said)],
+            Err(message) => vec![Act::Say(message)],
         }
     }
 
     /// What was handed to the clerk and is in the book now comes off the list; where it was refused, the list stays.
-    pub(super) fn note_written(&mut self, on: &On<'_>) -> Vec<Act> {
+    pub(super) fn note_written(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
         let Some(writing) = &self.writing else { return Vec::new() };
-        let (picture, day) = (&on.book.picture, writing.day);
+        let (picture, day) = (&cx.book.picture, writing.day);
         if !writing.before.iter().all(|(line, before)| plantings(picture, line, day) > *before) {
             return Vec::new();
         }

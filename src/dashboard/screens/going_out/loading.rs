@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::base::Day;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::desk::read_typed;
 use crate::nursery::envelope::Draft;
 use crate::reckon::loading::LoadLine;
@@ -28,20 +28,20 @@ pub(super) fn of_text(kept: &str) -> Vec<LoadLine> {
 }
 
 /// The day that what goes out is written for.
-pub(super) fn day(on: &On<'_>) -> Day {
-    on.writing_day.unwrap_or(on.book.now.today)
+pub(super) fn day(cx: &ScreenContext<'_>) -> Day {
+    cx.writing_day.unwrap_or(cx.book.now.today)
 }
 
 /// One draft for each line, read as what is typed is read; the error is what to tell the person.
-pub(super) fn drafts(lines: &[LoadLine], on: &On<'_>) -> Result<Vec<Draft>, String> {
+pub(super) fn drafts(lines: &[LoadLine], cx: &ScreenContext<'_>) -> Result<Vec<Draft>, String> {
     let draft = |line: &LoadLine| {
         let pairs = [
             format!("tray={}", line.tray),
             format!("bed={}", line.bed),
             format!("count={}", line.plants),
-            format!("happened={}", day(on)),
+            format!("happened={}", day(cx)),
         ];
-        read_typed("outplanted", &pairs, on.book.now.today, on.who).map_err(|fault| on.wording.pair_fault(&fault))
+        read_typed("outplanted", &pairs, cx.book.now.today, cx.who).map_err(|fault| cx.wording.pair_fault(&fault))
     };
     lines.iter().map(draft).collect()
 }

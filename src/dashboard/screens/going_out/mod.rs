@@ -16,8 +16,8 @@ use ratatui::layout::Rect;
 
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::dashboard::act::{Act, WhyOf};
-use crate::dashboard::context::On;
-use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
+use crate::dashboard::context::ScreenContext;
+use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Typed;
 use crate::dashboard::screens::screen::Screen;
@@ -94,9 +94,9 @@ pub struct GoingOut {
 
 impl GoingOut {
     /// What is offered; reckoned anew where the book was drawn anew.
-    fn offered(&self, on: &On<'_>) -> Arc<Offered> {
-        let known = self.offered.as_ref().filter(|offered| offered.generation == on.book.generation);
-        known.map_or_else(|| Arc::new(Offered::now(on)), Arc::clone)
+    fn offered(&self, cx: &ScreenContext<'_>) -> Arc<Offered> {
+        let known = self.offered.as_ref().filter(|offered| offered.generation == cx.book.generation);
+        known.map_or_else(|| Arc::new(Offered::now(cx)), Arc::clone)
     }
 
     fn pair(&self) -> Option<(&TrayCode, &BedName)> {
@@ -111,9 +111,9 @@ impl GoingOut {
     }
 
     /// How many of the chosen pair: as on the list, as typed, else what is left.
-    fn plants(&self, on: &On<'_>) -> Option<u32> {
+    fn plants(&self, cx: &ScreenContext<'_>) -> Option<u32> {
         let (tray, bed) = self.pair()?;
-        let left = || left_to_load(&on.book.picture, &self.lines, tray, bed);
+        let left = || left_to_load(&cx.book.picture, &self.lines, tray, bed);
         Some(self.listed(tray, bed).or(self.number).unwrap_or_else(left))
     }
 
@@ -124,29 +124,29 @@ impl GoingOut {
         self.chosen = chosen;
     }
 
-    fn draw_items(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        let draw = |items: &Items<'_>, buffer: &mut Buffer| items::draw(items, self.chosen.as_ref(), on, area, buffer);
+    fn draw_items(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        let draw = |items: &Items<'_>, buffer: &mut Buffer| items::draw(items, self.chosen.as_ref(), cx, area, buffer);
         match self.part {
             Part::Pairs => {
-                let offered = self.offered(on);
-                draw(&items::pairs(&offered, &self.lines, on, area.width), buffer);
+                let offered = self.offered(cx);
+                draw(&items::pairs(&offered, &self.lines, cx, area.width), buffer);
             }
-            Part::Loading => draw(&items::loading(&self.lines, on, area.width), buffer),
-            Part::Coming => draw(&items::coming(on, area.width), buffer),
+            Part::Loading => draw(&items::loading(&self.lines, cx, area.width), buffer),
+            Part::Coming => draw(&items::coming(cx, area.width), buffer),
         }
     }
 
-    fn choices(&self, on: &On<'_>) -> Vec<Chosen> {
+    fn choices(&self, cx: &ScreenContext<'_>) -> Vec<Chosen> {
         match self.part {
-            Part::Pairs => self.offered(on).choices.clone(),
-            Part::Loading | Part::Coming => items::choices(self.part, &self.lines, on),
+            Part::Pairs => self.offered(cx).choices.clone(),
+            Part::Loading | Part::Coming => items::choices(self.part, &self.lines, cx),
         }
     }
 
     /// Chooses what is there where what was chosen is gone.
-    fn settle_choice(&mut self, on: &On<'_>) {
-        self.offered = Some(self.offered(on));
-        let choices = self.choices(on);
+    fn settle_choice(&mut self, cx: &ScreenContext<'_>) {
+        self.offered = Some(self.offered(cx));
+        let choices = self.choices(cx);
         if self.chosen.as_ref().is_some_and(|chosen| choices.contains(chosen)) {
             return;
         }
@@ -171,45 +171,49 @@ fn split(area: Rect) -> (Rect, Rect) {
 }
 
 impl Screen for GoingOut {
-    fn keys(&self, _on: &On<'_>) -> Vec<KeyLine> {
+    fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
         if self.asking.is_some() {
-            return vec![hinted("w", Does::WriteList)];
+            return vec![hinted("w", KeyAction::WriteList)];
         }
         let mut keys = Vec::new();
         let listed = !self.lines.is_empty();
         match self.part {
-            Part::Pairs => keys.push(hinted("o", Does::Load)),
+            Part::Pairs => keys.push(hinted("o", KeyAction::Load)),
             Part::Loading | Part::Coming => {}
         }
         if listed {
-            keys.push(hinted("c", Does::ConfirmLoad));
+            keys.push(hinted("c", KeyAction::ConfirmLoad));
         }
-        keys.push(hinted("v", Does::NextPart));
+        keys.push(hinted("v", KeyAction::NextPart));
         if self.part != Part::Coming {
-            keys.extend([hinted("+", Does::More), hinted("-", Does::Fewer), known("Space", Does::HowMany)]);
+            keys.extend([
+                hinted("+", KeyAction::More),
+                hinted("-", KeyAction::Fewer),
+                known("Space", KeyAction::HowMany),
+            ]);
         }
         if listed && self.part != Part::Coming {
-            keys.push(hinted("r", Does::Unload));
+            keys.push(hinted("r", KeyAction::Unload));
         }
         keys
     }
 
-    fn answers(&self, on: &On<'_>) -> String {
-        on.wording.answers_going_out()
+    fn answers(&self, cx: &ScreenContext<'_>) -> String {
+        cx.wording.answers_going_out()
     }
 
-    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
-        self.settle_choice(on);
+    fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
+        self.settle_choice(cx);
         if self.asking.is_some() {
-            return self.press_asking(key, on);
+            return self.press_asking(key, cx);
         }
         if self.field.is_some() {
-            return Some(self.press_field(key, on));
+            return Some(self.press_field(key, cx));
         }
-        self.press_list(key, on)
+        self.press_list(key, cx)
     }
 
-    fn text(&mut self, text: &str, _on: &On<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         // Text is never a command: while it is asked, nothing is typed.
         if self.asking.is_some() {
             return Some(Vec::new());
@@ -219,30 +223,30 @@ impl Screen for GoingOut {
         Some(Vec::new())
     }
 
-    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         if let Some(from) = self.asking {
-            asking::draw(&self.lines, from, on, area, buffer);
+            asking::draw(&self.lines, from, cx, area, buffer);
             return;
         }
-        let (list, side) = if on.is_wide() {
+        let (list, side) = if cx.is_wide() {
             split(area)
         } else {
             // What is chosen and what is on the list, below.
-            let page = self.foot(on, area.width, area.height / 2);
+            let page = self.foot(cx, area.width, area.height / 2);
             let foot = (page.height() as u16).min(area.height / 2);
             let (list, below) =
                 area.height.checked_sub(foot).map_or((area, 0), |rest| (Rect { height: rest, ..area }, foot));
             (list, Rect { y: list.bottom(), height: below, ..area })
         };
-        self.draw_items(on, list, buffer);
-        let page = if on.is_wide() {
-            self.side(on, side.width, side.height)
+        self.draw_items(cx, list, buffer);
+        let page = if cx.is_wide() {
+            self.side(cx, side.width, side.height)
         } else {
-            self.foot(on, side.width, area.height / 2)
+            self.foot(cx, side.width, area.height / 2)
         };
         page.draw(0, side, buffer);
         if let Some(field) = &self.field {
-            let label = on.wording.load_how_many();
+            let label = cx.wording.load_how_many();
             let row = Rect { y: side.y, height: 1.min(side.height), ..side };
             let width = (crate::dashboard::parts::width_of(&label) as u16 + 1).min(row.width);
             buffer.set_stringn(
@@ -257,14 +261,14 @@ impl Screen for GoingOut {
         }
     }
 
-    fn chosen(&self, _on: &On<'_>) -> Option<Subject> {
+    fn chosen(&self, _cx: &ScreenContext<'_>) -> Option<Subject> {
         match self.chosen.as_ref()? {
             Chosen::Pair(tray, _) | Chosen::Tray(tray) => Some(Subject::Tray(tray.clone())),
             Chosen::Bed(bed, _) => Some(Subject::Bed(bed.clone())),
         }
     }
 
-    fn why(&self, _on: &On<'_>) -> Option<WhyOf> {
+    fn why(&self, _cx: &ScreenContext<'_>) -> Option<WhyOf> {
         match self.chosen.as_ref()? {
             Chosen::Pair(tray, bed) => Some(WhyOf::Pair(tray.clone(), bed.clone())),
             Chosen::Tray(tray) => Some(WhyOf::About(Subject::Tray(tray.clone()))),
@@ -272,25 +276,25 @@ impl Screen for GoingOut {
         }
     }
 
-    fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
+    fn go_to(&mut self, subject: &Subject, cx: &ScreenContext<'_>) -> bool {
         let is_it = |choice: &Chosen| match (choice, subject) {
             (Chosen::Pair(tray, _) | Chosen::Tray(tray), Subject::Tray(wanted)) => tray == wanted,
             (Chosen::Pair(_, bed) | Chosen::Bed(bed, _), Subject::Bed(wanted)) => bed == wanted,
             _ => false,
         };
-        let Some(found) = self.offered(on).choices.iter().find(|choice| is_it(choice)).cloned() else { return false };
+        let Some(found) = self.offered(cx).choices.iter().find(|choice| is_it(choice)).cloned() else { return false };
         (self.part, self.asking, self.field) = (Part::Pairs, None, None);
         self.choose(Some(found));
         true
     }
 
-    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
-        let acts = self.note_written(on);
-        self.settle_choice(on);
+    fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let acts = self.note_written(cx);
+        self.settle_choice(cx);
         acts
     }
 
-    fn resume(&mut self, kept: &str, _on: &On<'_>) {
+    fn resume(&mut self, kept: &str, _cx: &ScreenContext<'_>) {
         self.lines = loading::of_text(kept);
     }
 }

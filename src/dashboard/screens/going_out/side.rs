@@ -2,7 +2,7 @@
 
 use super::words::{by_bed, near, reason, warning};
 use super::{GoingOut, Part};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, answered_mark};
 use crate::dashboard::parts::Page;
 use crate::reckon::loading::warnings;
@@ -26,71 +26,71 @@ enum Telling {
 
 impl GoingOut {
     /// The page beside the list.
-    pub(super) fn side(&self, on: &On<'_>, width: u16, room: u16) -> Page {
+    pub(super) fn side(&self, cx: &ScreenContext<'_>, width: u16, room: u16) -> Page {
         let all = [Telling::All, Telling::Figures, Telling::Reasons, Telling::List];
         let fits = |page: &Page| page.height() <= usize::from(room);
-        let told = all.into_iter().map(|telling| self.side_of(telling, on, width)).find(fits);
-        told.unwrap_or_else(|| self.side_of(Telling::Sums, on, width))
+        let told = all.into_iter().map(|telling| self.side_of(telling, cx, width)).find(fits);
+        told.unwrap_or_else(|| self.side_of(Telling::Sums, cx, width))
     }
 
-    fn side_of(&self, telling: Telling, on: &On<'_>, width: u16) -> Page {
+    fn side_of(&self, telling: Telling, cx: &ScreenContext<'_>, width: u16) -> Page {
         let mut page = Page::new(width);
         if self.part != Part::Coming {
-            self.how_many(on, &mut page);
-            self.chosen_words(telling, on, &mut page);
+            self.how_many(cx, &mut page);
+            self.chosen_words(telling, cx, &mut page);
         }
-        self.list_words(telling, on, &mut page);
+        self.list_words(telling, cx, &mut page);
         page
     }
 
     /// The lines below the list where it is narrow: what is wrong goes before the caution, which is said again before
     /// anything is written.
-    pub(super) fn foot(&self, on: &On<'_>, width: u16, room: u16) -> Page {
+    pub(super) fn foot(&self, cx: &ScreenContext<'_>, width: u16, room: u16) -> Page {
         let mut page = Page::new(width);
         if self.part != Part::Coming {
-            self.how_many(on, &mut page);
+            self.how_many(cx, &mut page);
         }
         if self.part != Part::Loading {
             if !self.lines.is_empty() {
-                page.paragraph(&self.sum_words(on), Ink::Plain);
+                page.paragraph(&self.sum_words(cx), Ink::Plain);
             }
             return page;
         }
         let mut told = page.clone();
-        let wrong = warnings(&on.book.picture, &self.lines);
+        let wrong = warnings(&cx.book.picture, &self.lines);
         for one in &wrong {
-            told.hanging("! ", Ink::Danger, &warning(one, on), Ink::Plain);
+            told.hanging("! ", Ink::Danger, &warning(one, cx), Ink::Plain);
         }
         if told.height() > usize::from(room) {
-            page.hanging("! ", Ink::Danger, &on.wording.load_warnings(wrong.len() as i64), Ink::Plain);
+            page.hanging("! ", Ink::Danger, &cx.wording.load_warnings(wrong.len() as i64), Ink::Plain);
             return page;
         }
         let mut cautious = told.clone();
         if !self.lines.is_empty() {
-            cautious.paragraph(&on.wording.load_caution_short(), Ink::Plain);
+            cautious.paragraph(&cx.wording.load_caution_short(), Ink::Plain);
         }
         if cautious.height() > usize::from(room) { told } else { cautious }
     }
 
-    fn sum_words(&self, on: &On<'_>) -> String {
+    fn sum_words(&self, cx: &ScreenContext<'_>) -> String {
         let sum = self.lines.iter().map(|line| line.plants).fold(0, u32::saturating_add);
-        on.wording.load_sum(self.lines.len() as i64, i64::from(sum))
+        cx.wording.load_sum(self.lines.len() as i64, i64::from(sum))
     }
 
-    fn how_many(&self, on: &On<'_>, page: &mut Page) {
-        let (Some((tray, bed)), Some(plants)) = (self.pair(), self.plants(on)) else { return };
-        let said = match self.listed(tray, bed) {
-            Some(listed) => on.wording.load_number_listed(tray, bed, i64::from(listed)),
-            None => on.wording.load_number(tray, bed, i64::from(plants)),
+    fn how_many(&self, cx: &ScreenContext<'_>, page: &mut Page) {
+        let (Some((tray, bed)), Some(plants)) = (self.pair(), self.plants(cx)) else { return };
+        let text = match self.listed(tray, bed) {
+            Some(listed) => cx.wording.load_number_listed(tray, bed, i64::from(listed)),
+            None => cx.wording.load_number(tray, bed, i64::from(plants)),
         };
-        page.paragraph(&said, Ink::Strong);
+        page.paragraph(&text, Ink::Strong);
     }
 
-    fn chosen_words(&self, telling: Telling, on: &On<'_>, page: &mut Page) {
+    fn chosen_words(&self, telling: Telling, cx: &ScreenContext<'_>, page: &mut Page) {
         if telling < Telling::Reasons {
             return;
         }
-        let picture = &on.book.picture;
+        let picture = &cx.book.picture;
         let Some(tray) = self.chosen.as_ref().and_then(|chosen| chosen.tray()) else { return };
         let Some(tray) = picture.trays.get(tray) else { return };
         let pair = self.pair().and_then(|(tray, bed)| picture.pair(tray, bed));
@@ -99,27 +99,27 @@ impl GoingOut {
             bed.species.iter().find(|line| Some(&line.species) == tray.species.as_ref())
         });
         if telling >= Telling::Figures {
-            tray_words(tray, line, on, page);
+            tray_words(tray, line, cx, page);
         }
         match pair {
-            Some(pair) => pair_words(pair, on, page),
-            None => page.paragraph(&on.wording.no_bed_plans(on.species(tray.species.as_ref())), Ink::Plain),
+            Some(pair) => pair_words(pair, cx, page),
+            None => page.paragraph(&cx.wording.no_bed_plans(cx.species(tray.species.as_ref())), Ink::Plain),
         }
     }
 
-    fn list_words(&self, telling: Telling, on: &On<'_>, page: &mut Page) {
-        let wording = on.wording;
+    fn list_words(&self, telling: Telling, cx: &ScreenContext<'_>, page: &mut Page) {
+        let wording = cx.wording;
         page.heading(&wording.load_heading());
         if self.lines.is_empty() {
             page.paragraph(&wording.load_empty(), Ink::Plain);
             return;
         }
         if self.part != Part::Loading && telling >= Telling::List {
-            by_bed(&self.lines, on, page);
+            by_bed(&self.lines, cx, page);
         }
-        page.paragraph(&self.sum_words(on), Ink::Strong);
-        for one in warnings(&on.book.picture, &self.lines) {
-            page.hanging("! ", Ink::Danger, &warning(&one, on), Ink::Plain);
+        page.paragraph(&self.sum_words(cx), Ink::Strong);
+        for one in warnings(&cx.book.picture, &self.lines) {
+            page.hanging("! ", Ink::Danger, &warning(&one, cx), Ink::Plain);
         }
         if telling < Telling::All {
             page.paragraph(&wording.load_caution_short(), Ink::Plain);
@@ -133,22 +133,22 @@ impl GoingOut {
 }
 
 /// The figures of a tray and of the room for it.
-fn tray_words(tray: &TrayPicture, line: Option<&BedSpecies>, on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
+fn tray_words(tray: &TrayPicture, line: Option<&BedSpecies>, cx: &ScreenContext<'_>, page: &mut Page) {
+    let wording = cx.wording;
     let (plantable, best) = (wording.label_plantable(), wording.label_best_before());
     let (counted, place) = (wording.label_counted(), wording.label_place());
     let standing = wording.label_standing();
     page.labels([plantable.as_str(), best.as_str(), counted.as_str(), place.as_str(), standing.as_str()]);
     page.gap();
-    page.paragraph(&on.species(tray.species.as_ref()), Ink::Plain);
+    page.paragraph(&cx.species(tray.species.as_ref()), Ink::Plain);
     page.labelled(&standing, &wording.plants(tray.standing));
     let basis = wording.basis_name(tray.plantable_basis);
     page.labelled(&plantable, &wording.known_how(wording.plants_range(tray.plantable), basis));
     if let Some(day) = tray.best_before {
-        page.labelled(&best, &near(day, on));
+        page.labelled(&best, &near(day, cx));
     }
     if let Some(day) = tray.counted_on {
-        page.labelled(&counted, &near(day, on));
+        page.labelled(&counted, &near(day, cx));
     }
     if let Some(name) = &tray.place {
         page.labelled(&place, name.as_str());
@@ -159,16 +159,16 @@ fn tray_words(tray: &TrayPicture, line: Option<&BedSpecies>, on: &On<'_>, page: 
 }
 
 /// What holds the pair back and what to take care of; all reasons stand behind `y`.
-fn pair_words(pair: &PairPicture, on: &On<'_>, page: &mut Page) {
+fn pair_words(pair: &PairPicture, cx: &ScreenContext<'_>, page: &mut Page) {
     page.gap();
     let shown = pair.criteria.iter().filter(|criterion| criterion.blocks || criterion.warns);
     let mut none = true;
     for criterion in shown {
         none = false;
         let (mark, ink) = answered_mark(criterion.answered());
-        page.hanging(&format!("{mark} "), ink, &reason(criterion, About::Pair, on), Ink::Plain);
+        page.hanging(&format!("{mark} "), ink, &reason(criterion, About::Pair, cx), Ink::Plain);
     }
     if none {
-        page.hanging("+ ", Ink::Good, &on.wording.pair_fits_well(), Ink::Plain);
+        page.hanging("+ ", Ink::Good, &cx.wording.pair_fits_well(), Ink::Plain);
     }
 }

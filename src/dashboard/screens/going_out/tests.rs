@@ -120,13 +120,13 @@ fn what_is_promised_twice_is_said_with_its_sums() {
     let mut stage = stage.sized(80, 24);
     stage.keys("v");
     let frame = words(&stage.frame());
-    for said in [
+    for message in [
         "! School 1, arabica coffee: 52 promised, 42 places open",
         "! avo-011: 40 promised",
         "! Spring 2, avocado: 40 promised, 8 places open",
         "two people or fewer bags",
     ] {
-        assert!(frame.contains(said), "{said}: {frame}");
+        assert!(frame.contains(message), "{message}: {frame}");
     }
 }
 
@@ -159,7 +159,7 @@ fn reading_only_writes_nothing_and_says_so() {
 fn going_to_a_tray_or_bed_chooses_its_pair_and_y_gives_every_reason() {
     let mut stage = going_out(Lang::En);
     at(&mut stage, "cof-028");
-    let chosen = stage.model.screens.at(stage.model.at).chosen(&stage.model.on());
+    let chosen = stage.model.screens.at(stage.model.at).chosen(&stage.model.context());
     assert!(matches!(chosen, Some(Subject::Tray(code)) if code.as_str() == "cof-028"));
     stage.keys("y");
     assert!(stage.frame().contains("Tray cof-028 for bed"), "{}", stage.frame());
@@ -172,14 +172,14 @@ fn going_to_a_tray_or_bed_chooses_its_pair_and_y_gives_every_reason() {
 #[test]
 fn every_tray_with_plants_is_offered_or_has_its_reason() {
     let stage = going_out(Lang::En);
-    let on = stage.model.on();
-    let offered = items::Offered::now(&on);
-    let items = items::pairs(&offered, &[], &on, 120).all();
+    let cx = stage.model.context();
+    let offered = items::Offered::now(&cx);
+    let items = items::pairs(&offered, &[], &cx, 120).all();
     let named: std::collections::BTreeSet<String> = items
         .iter()
         .filter_map(|item| item.chosen.as_ref().and_then(|chosen| chosen.tray()).map(ToString::to_string))
         .collect();
-    let standing = on.book.picture.trays.values().filter(|tray| tray.standing > 0);
+    let standing = cx.book.picture.trays.values().filter(|tray| tray.standing > 0);
     for tray in standing {
         assert!(named.contains(tray.code.as_str()), "{}", tray.code);
     }
@@ -197,17 +197,17 @@ fn what_can_be_chosen_is_what_is_drawn_in_the_same_order() {
         {\"tray\":\"avo-011\",\"bed\":\"Spring 2\",\"plants\":3},{\"tray\":\"cod-009\",\"bed\":\"Spring 2\",\"plants\":3}]}";
     let lines = super::loading::of_text(kept);
     assert_eq!(super::loading::to_text(&lines), kept);
-    let on = stage.model.on();
-    let offered = items::Offered::now(&on);
+    let cx = stage.model.context();
+    let offered = items::Offered::now(&cx);
     for part in [Part::Pairs, Part::Loading, Part::Coming] {
         let drawn = match part {
-            Part::Pairs => items::pairs(&offered, &lines, &on, 80).all(),
-            Part::Loading => items::loading(&lines, &on, 80).all(),
-            Part::Coming => items::coming(&on, 80).all(),
+            Part::Pairs => items::pairs(&offered, &lines, &cx, 80).all(),
+            Part::Loading => items::loading(&lines, &cx, 80).all(),
+            Part::Coming => items::coming(&cx, 80).all(),
         };
         let drawn: Vec<Chosen> = drawn.into_iter().filter_map(|item| item.chosen).collect();
         assert!(drawn.len() >= 3);
-        assert_eq!(drawn, items::choices(part, &lines, &on), "{part:?}");
+        assert_eq!(drawn, items::choices(part, &lines, &cx), "{part:?}");
     }
 }
 
@@ -230,7 +230,8 @@ fn at_every_size_the_chosen_pair_is_in_view_whole() {
         for (columns, rows) in SIZES {
             let mut stage = going_out(lang).sized(columns, rows);
             for _ in 0..40 {
-                let Some(Subject::Tray(code)) = stage.model.screens.at(stage.model.at).chosen(&stage.model.on()) else {
+                let Some(Subject::Tray(code)) = stage.model.screens.at(stage.model.at).chosen(&stage.model.context())
+                else {
                     panic!("no tray is chosen");
                 };
                 let buffer = stage.buffer();
@@ -269,10 +270,10 @@ fn an_empty_nursery_teaches_and_takes_no_harm() {
     for lang in Lang::ALL {
         let mut stage = Stage::empty(lang);
         stage.keys("4");
-        let on = stage.model.on();
+        let cx = stage.model.context();
         let frame = words(&stage.frame());
-        assert!(frame.contains(&words(&on.wording.no_trays())), "{frame}");
-        assert!(frame.contains(&words(&on.wording.no_beds())), "{frame}");
+        assert!(frame.contains(&words(&cx.wording.no_trays())), "{frame}");
+        assert!(frame.contains(&words(&cx.wording.no_beds())), "{frame}");
         stage.keys("o+- rcwvo+-vq\n");
         assert_eq!(stage.entries(), 0);
     }
@@ -290,8 +291,8 @@ fn beside_and_below_the_list_no_sentence_is_cut() {
             for _ in 0..2 {
                 stage.model.notice = None;
                 let frame = words(&stage.frame());
-                let on = stage.model.on();
-                let cautions = [on.wording.load_caution(), on.wording.load_caution_short()];
+                let cx = stage.model.context();
+                let cautions = [cx.wording.load_caution(), cx.wording.load_caution_short()];
                 // A caution that begins is said to its end.
                 for caution in &cautions {
                     let first: String = caution.split_inclusive(' ').take(2).collect();
@@ -308,8 +309,8 @@ fn beside_and_below_the_list_no_sentence_is_cut() {
                 read.push_str(&words(&stage.frame()));
                 stage.key(Key::Down);
             }
-            let on = stage.model.on();
-            let last = words(&on.wording.load_ask_keys());
+            let cx = stage.model.context();
+            let last = words(&cx.wording.load_ask_keys());
             assert!(words(&stage.frame()).contains(&last), "{columns} x {rows}: {}", stage.frame());
             for promised in ["avo-011:", "cof-022:", "Ridge 1, ", "Spring 2, "] {
                 let start: String = read.chars().take(900).collect();

@@ -10,8 +10,8 @@ use std::sync::Arc;
 
 use crate::base::EntryId;
 use crate::dashboard::act::{Act, WhyOf};
-use crate::dashboard::context::On;
-use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
+use crate::dashboard::context::ScreenContext;
+use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::parts::Typed;
 use crate::dashboard::screens::screen::Screen;
 use crate::desk::Withdraws;
@@ -39,29 +39,29 @@ impl Default for Journal {
 
 impl Journal {
     /// The entries that are here for what is searched; while others are looked for, the last ones stay.
-    fn entries<'a>(&self, on: &On<'a>) -> &'a [Arc<Entry>] {
-        on.book.found.as_ref().map(|found| found.entries.as_slice()).unwrap_or_default()
+    fn entries<'a>(&self, cx: &ScreenContext<'a>) -> &'a [Arc<Entry>] {
+        cx.book.found.as_ref().map(|found| found.entries.as_slice()).unwrap_or_default()
     }
 
-    fn at(&self, on: &On<'_>) -> Option<usize> {
+    fn at(&self, cx: &ScreenContext<'_>) -> Option<usize> {
         let chosen = self.chosen.as_ref()?;
-        self.entries(on).iter().position(|entry| entry.id == *chosen)
+        self.entries(cx).iter().position(|entry| entry.id == *chosen)
     }
 
-    fn entry<'a>(&self, on: &On<'a>) -> Option<&'a Arc<Entry>> {
-        self.at(on).and_then(|at| self.entries(on).get(at))
+    fn entry<'a>(&self, cx: &ScreenContext<'a>) -> Option<&'a Arc<Entry>> {
+        self.at(cx).and_then(|at| self.entries(cx).get(at))
     }
 
     fn ask(&self) -> Vec<Act> {
         vec![Act::Entries(self.search.text(), self.wanted)]
     }
 
-    fn step(&mut self, by: isize, on: &On<'_>) -> Vec<Act> {
-        let entries = self.entries(on);
+    fn step(&mut self, by: isize, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let entries = self.entries(cx);
         let last = entries.len() as isize - 1;
-        let to = (self.at(on).unwrap_or(0) as isize + by).clamp(0, last.max(0)) as usize;
+        let to = (self.at(cx).unwrap_or(0) as isize + by).clamp(0, last.max(0)) as usize;
         self.chosen = entries.get(to).map(|entry| entry.id.clone());
-        let more = on.book.found.as_ref().is_some_and(|found| found.more);
+        let more = cx.book.found.as_ref().is_some_and(|found| found.more);
         if more && to + 1 >= entries.len() {
             self.wanted += AT_ONCE;
             return self.ask();
@@ -69,7 +69,7 @@ impl Journal {
         Vec::new()
     }
 
-    fn press_in_search(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    fn press_in_search(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             Key::Esc => {
                 self.searching = false;
@@ -81,8 +81,8 @@ impl Journal {
                 self.searching = false;
                 Vec::new()
             }
-            Key::Up => self.step(-1, on),
-            Key::Down => self.step(1, on),
+            Key::Up => self.step(-1, cx),
+            Key::Down => self.step(1, cx),
             other => {
                 self.search.press(other);
                 self.wanted = AT_ONCE;
@@ -93,31 +93,31 @@ impl Journal {
 }
 
 impl Screen for Journal {
-    fn keys(&self, _on: &On<'_>) -> Vec<KeyLine> {
+    fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
         vec![
-            hinted("j", Does::Filter),
-            hinted("r", Does::Withdraw),
-            known("g", Does::GoThere),
-            known("Enter", Does::Open),
+            hinted("j", KeyAction::Filter),
+            hinted("r", KeyAction::Withdraw),
+            known("g", KeyAction::GoThere),
+            known("Enter", KeyAction::Open),
         ]
     }
 
-    fn answers(&self, on: &On<'_>) -> String {
-        on.wording.answers_journal()
+    fn answers(&self, cx: &ScreenContext<'_>) -> String {
+        cx.wording.answers_journal()
     }
 
-    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+    fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if self.searching {
-            return Some(self.press_in_search(key, on));
+            return Some(self.press_in_search(key, cx));
         }
-        let page = isize::from(on.size.1 as i16).saturating_sub(8).max(1);
+        let page = isize::from(cx.size.1 as i16).saturating_sub(8).max(1);
         Some(match key {
-            Key::Up => self.step(-1, on),
-            Key::Down => self.step(1, on),
-            Key::PageUp | Key::Char(',') => self.step(-page, on),
-            Key::PageDown | Key::Char('.') => self.step(page, on),
-            Key::Home => self.step(isize::MIN / 2, on),
-            Key::Enter if !on.is_wide() => {
+            Key::Up => self.step(-1, cx),
+            Key::Down => self.step(1, cx),
+            Key::PageUp | Key::Char(',') => self.step(-page, cx),
+            Key::PageDown | Key::Char('.') => self.step(page, cx),
+            Key::Home => self.step(isize::MIN / 2, cx),
+            Key::Enter if !cx.is_wide() => {
                 self.detail = !self.detail;
                 Vec::new()
             }
@@ -127,11 +127,11 @@ impl Screen for Journal {
                 Vec::new()
             }
             Key::Char('r') => {
-                let chosen = self.entry(on)?;
+                let chosen = self.entry(cx)?;
                 vec![Act::TakeBack(Withdraws::EntryAlone(chosen.id.clone()))]
             }
             Key::Char('g') => {
-                let about = subjects(&self.entry(on)?.what);
+                let about = subjects(&self.entry(cx)?.what);
                 about.into_iter().next().map_or_else(Vec::new, |subject| vec![Act::Go(subject)])
             }
             key if key.goes_back() && self.detail => {
@@ -147,7 +147,7 @@ impl Screen for Journal {
         })
     }
 
-    fn text(&mut self, text: &str, _on: &On<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if !self.searching {
             return None;
         }
@@ -155,23 +155,23 @@ impl Screen for Journal {
         Some(self.ask())
     }
 
-    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        view::draw(self, on, area, buffer);
+    fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        view::draw(self, cx, area, buffer);
     }
 
-    fn chosen(&self, on: &On<'_>) -> Option<Subject> {
+    fn chosen(&self, cx: &ScreenContext<'_>) -> Option<Subject> {
         // A letter that writes about a tray would be too near to taking back here.
-        self.entry(on)
+        self.entry(cx)
             .and_then(|entry| subjects(&entry.what).into_iter().next())
             .filter(|s| !matches!(s, Subject::Tray(_)))
     }
 
-    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
-        self.entry(on).and_then(|entry| subjects(&entry.what).into_iter().next()).map(WhyOf::About)
+    fn why(&self, cx: &ScreenContext<'_>) -> Option<WhyOf> {
+        self.entry(cx).and_then(|entry| subjects(&entry.what).into_iter().next()).map(WhyOf::About)
     }
 
-    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
-        let Some(found) = &on.book.found else { return self.ask() };
+    fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let Some(found) = &cx.book.found else { return self.ask() };
         if self.chosen.as_ref().is_none_or(|chosen| !found.entries.iter().any(|entry| entry.id == *chosen)) {
             self.chosen = found.entries.first().map(|entry| entry.id.clone());
         }

@@ -1,7 +1,7 @@
 //! The lines of the Season: trays, beds by species, and the shade of nurse plants.
 
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, stage_mark, standing_mark};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Stage;
@@ -28,16 +28,16 @@ impl LineOf {
     }
 
     /// Its name, and the species where there is room.
-    pub fn name(&self, on: &On<'_>, with_species: bool) -> String {
+    pub fn name(&self, cx: &ScreenContext<'_>, with_species: bool) -> String {
         match self {
             LineOf::Tray(code) => {
-                let tray = on.book.picture.trays.get(code);
-                let species = on.species(tray.and_then(|tray| tray.species.as_ref()));
+                let tray = cx.book.picture.trays.get(code);
+                let species = cx.species(tray.and_then(|tray| tray.species.as_ref()));
                 if with_species { format!("{code} {species}") } else { code.to_string() }
             }
-            LineOf::Bed(bed, species) if with_species => format!("{bed}, {}", on.species(Some(species))),
+            LineOf::Bed(bed, species) if with_species => format!("{bed}, {}", cx.species(Some(species))),
             LineOf::Bed(bed, _) => bed.to_string(),
-            LineOf::Shade(_) => format!("  {}", on.wording.season_shade()),
+            LineOf::Shade(_) => format!("  {}", cx.wording.season_shade()),
         }
     }
 
@@ -58,8 +58,8 @@ impl LineOf {
     }
 
     /// The state of a day in a word.
-    pub fn word(&self, day: &SeasonDay, on: &On<'_>) -> Option<String> {
-        let wording = on.wording;
+    pub fn word(&self, day: &SeasonDay, cx: &ScreenContext<'_>) -> Option<String> {
+        let wording = cx.wording;
         match self {
             LineOf::Tray(code) => day.trays.get(code).map(|stage| wording.stage_name(*stage)),
             LineOf::Bed(bed, species) => {
@@ -76,9 +76,9 @@ impl LineOf {
 }
 
 /// Every line: the trays that hold something now or on a day that is drawn, then the beds with their nurse plants.
-pub fn lines(on: &On<'_>) -> Vec<LineOf> {
-    let picture = &on.book.picture;
-    let drawn = on.book.year.as_ref().map(|(_, days)| days);
+pub fn lines(cx: &ScreenContext<'_>) -> Vec<LineOf> {
+    let picture = &cx.book.picture;
+    let drawn = cx.book.year.as_ref().map(|(_, days)| days);
     let stood = |code: &TrayCode| {
         let lives = |days: &std::collections::BTreeMap<Day, SeasonDay>| {
             days.values().any(|day| day.trays.get(code).is_some_and(|stage| *stage != Stage::Spent))

@@ -10,8 +10,8 @@ use ratatui::layout::Rect;
 
 use crate::base::Day;
 use crate::dashboard::act::{Act, WhyOf};
-use crate::dashboard::context::On;
-use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
+use crate::dashboard::context::ScreenContext;
+use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::message::Request;
 use crate::dashboard::screens::screen::Screen;
 use crate::dashboard::year::YearAsked;
@@ -36,21 +36,21 @@ pub struct Season {
 
 impl Season {
     /// The year that fits the width: weeks, or fortnights where there is little room.
-    fn asked(on: &On<'_>) -> YearAsked {
-        let names = if on.size.0 >= 80 { NAME_COLUMNS } else { NARROW_NAME_COLUMNS };
-        let room = i32::from(on.size.0.saturating_sub(names + 2)).max(4);
+    fn asked(cx: &ScreenContext<'_>) -> YearAsked {
+        let names = if cx.size.0 >= 80 { NAME_COLUMNS } else { NARROW_NAME_COLUMNS };
+        let room = i32::from(cx.size.0.saturating_sub(names + 2)).max(4);
         let mut step_days = 7;
         while IN_ALL_DAYS / step_days > room {
             step_days += 7;
         }
         let back = BACK_DAYS / step_days * step_days;
-        let from = on.book.now.today.plus(-back);
-        YearAsked { from, step_days, days: (IN_ALL_DAYS / step_days) as usize }
+        let from = cx.book.now.today.plus(-back);
+        YearAsked { generation: cx.book.generation, from, step_days, days: (IN_ALL_DAYS / step_days) as usize }
     }
 
-    fn cursor(&self, on: &On<'_>) -> Day {
-        let asked = Season::asked(on);
-        let day = self.cursor.unwrap_or(on.book.now.today);
+    fn cursor(&self, cx: &ScreenContext<'_>) -> Day {
+        let asked = Season::asked(cx);
+        let day = self.cursor.unwrap_or(cx.book.now.today);
         let steps = (day.days_since(asked.from) / asked.step_days).clamp(0, asked.days as i32 - 1);
         asked.from.plus(steps * asked.step_days)
     }
@@ -59,78 +59,82 @@ impl Season {
         self.chosen.as_ref().and_then(|chosen| all.iter().position(|line| line == chosen)).unwrap_or(0)
     }
 
-    fn line(&self, on: &On<'_>) -> Option<LineOf> {
-        let all = lines(on);
+    fn line(&self, cx: &ScreenContext<'_>) -> Option<LineOf> {
+        let all = lines(cx);
         let at = self.at(&all);
         all.into_iter().nth(at)
     }
 
-    fn step(&mut self, by: isize, on: &On<'_>) {
-        let all = lines(on);
+    fn step(&mut self, by: isize, cx: &ScreenContext<'_>) {
+        let all = lines(cx);
         let last = all.len() as isize - 1;
         let to = (self.at(&all) as isize + by).clamp(0, last.max(0)) as usize;
         self.chosen = all.into_iter().nth(to);
     }
 
-    fn step_day(&mut self, by: i32, on: &On<'_>) {
-        let asked = Season::asked(on);
+    fn step_day(&mut self, by: i32, cx: &ScreenContext<'_>) {
+        let asked = Season::asked(cx);
         let last = asked.from.plus(asked.step_days * (asked.days as i32 - 1));
-        let day = self.cursor(on).plus(by * asked.step_days);
+        let day = self.cursor(cx).plus(by * asked.step_days);
         self.cursor = Some(day.clamp(asked.from, last));
     }
 }
 
 impl Screen for Season {
-    fn keys(&self, _on: &On<'_>) -> Vec<KeyLine> {
-        vec![hinted("left right", Does::DayStep), hinted("- +", Does::MonthStep), known("Enter", Does::Day)]
+    fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
+        vec![
+            hinted("left right", KeyAction::DayStep),
+            hinted("- +", KeyAction::MonthStep),
+            known("Enter", KeyAction::Day),
+        ]
     }
 
-    fn answers(&self, on: &On<'_>) -> String {
-        on.wording.answers_season()
+    fn answers(&self, cx: &ScreenContext<'_>) -> String {
+        cx.wording.answers_season()
     }
 
-    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
-        let page = isize::from(on.size.1 as i16).saturating_sub(10).max(1);
+    fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
+        let page = isize::from(cx.size.1 as i16).saturating_sub(10).max(1);
         match key {
-            Key::Up => self.step(-1, on),
-            Key::Down => self.step(1, on),
-            Key::PageUp | Key::Char(',') => self.step(-page, on),
-            Key::PageDown | Key::Char('.') => self.step(page, on),
-            Key::Left => self.step_day(-1, on),
-            Key::Right => self.step_day(1, on),
-            Key::Char('-') => self.step_day(-4, on),
-            Key::Char('+') => self.step_day(4, on),
+            Key::Up => self.step(-1, cx),
+            Key::Down => self.step(1, cx),
+            Key::PageUp | Key::Char(',') => self.step(-page, cx),
+            Key::PageDown | Key::Char('.') => self.step(page, cx),
+            Key::Left => self.step_day(-1, cx),
+            Key::Right => self.step_day(1, cx),
+            Key::Char('-') => self.step_day(-4, cx),
+            Key::Char('+') => self.step_day(4, cx),
             Key::Home => self.cursor = None,
-            Key::Enter => return Some(vec![Act::LookAt(Some(self.cursor(on)))]),
+            Key::Enter => return Some(vec![Act::LookAt(Some(self.cursor(cx)))]),
             _ => return None,
         }
         Some(Vec::new())
     }
 
-    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        view::draw(self, on, area, buffer);
+    fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        view::draw(self, cx, area, buffer);
     }
 
-    fn chosen(&self, on: &On<'_>) -> Option<Subject> {
-        self.line(on).map(|line| line.subject())
+    fn chosen(&self, cx: &ScreenContext<'_>) -> Option<Subject> {
+        self.line(cx).map(|line| line.subject())
     }
 
-    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
-        self.line(on).map(|line| match line {
+    fn why(&self, cx: &ScreenContext<'_>) -> Option<WhyOf> {
+        self.line(cx).map(|line| match line {
             LineOf::Bed(bed, species) => WhyOf::Bed(bed, species),
             LineOf::Tray(_) | LineOf::Shade(_) => WhyOf::About(line.subject()),
         })
     }
 
-    fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
-        let found = lines(on).into_iter().find(|line| line.subject() == *subject);
+    fn go_to(&mut self, subject: &Subject, cx: &ScreenContext<'_>) -> bool {
+        let found = lines(cx).into_iter().find(|line| line.subject() == *subject);
         self.chosen = found.clone().or(self.chosen.take());
         found.is_some()
     }
 
-    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
-        let asked = Season::asked(on);
-        let here = on.book.year.as_ref().is_some_and(|(of, _)| *of == asked);
+    fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let asked = Season::asked(cx);
+        let here = cx.book.year.as_ref().is_some_and(|(of, _)| *of == asked);
         if here { Vec::new() } else { vec![Act::Ask(Request::Year(asked))] }
     }
 }

@@ -6,7 +6,7 @@ use ratatui::layout::Rect;
 use super::lines::{LineOf, lines};
 use super::{NAME_COLUMNS, NARROW_NAME_COLUMNS, Season};
 use crate::base::Day;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, stage_mark, standing_mark};
 use crate::dashboard::parts::Page;
 use crate::dashboard::year::YearAsked;
@@ -14,28 +14,28 @@ use crate::reckon::picture::{Stage, Standing};
 use crate::reckon::season::SeasonDay;
 
 /// Draws months, rains, a line for each tray and bed, and what the cursor stands on.
-pub fn draw(season: &Season, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let all = lines(on);
+pub fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let all = lines(cx);
     if all.is_empty() {
         let mut page = Page::new(area.width);
-        page.paragraph(&on.wording.no_trays(), Ink::Plain);
-        page.paragraph(&on.wording.no_beds(), Ink::Plain);
+        page.paragraph(&cx.wording.no_trays(), Ink::Plain);
+        page.paragraph(&cx.wording.no_beds(), Ink::Plain);
         page.draw(0, area, buffer);
         return;
     }
-    let names = if on.size.0 >= 80 { NAME_COLUMNS } else { NARROW_NAME_COLUMNS };
-    let sheet = Sheet { asked: Season::asked(on), left: area.x + names + 1, on };
-    let cursor = season.cursor(on);
+    let names = if cx.size.0 >= 80 { NAME_COLUMNS } else { NARROW_NAME_COLUMNS };
+    let sheet = Sheet { asked: Season::asked(cx), left: area.x + names + 1, cx };
+    let cursor = season.cursor(cx);
     let at = season.at(&all);
-    let said = below(all.get(at), cursor, &sheet, area.width);
-    let below_rows = (said.height() as u16).min(area.height.saturating_sub(4));
+    let text = below(all.get(at), cursor, &sheet, area.width);
+    let below_rows = (text.height() as u16).min(area.height.saturating_sub(4));
     let head = draw_head(&sheet, area, buffer);
     let rows = area.height.saturating_sub(head + below_rows + 1);
     let first = (at + 1).saturating_sub(usize::from(rows.max(1)));
     for (row, line) in all.iter().enumerate().skip(first).take(usize::from(rows)) {
         let y = area.y + head + (row - first) as u16;
         let chosen = row == at;
-        let name = Page::shortened(&line.name(on, names == NAME_COLUMNS), usize::from(names));
+        let name = Page::shortened(&line.name(cx, names == NAME_COLUMNS), usize::from(names));
         let ink = if chosen { Ink::Chosen } else { Ink::Plain };
         buffer.set_string(area.x, y, name, ink.style());
         sheet.each(&mut |x, day| {
@@ -46,14 +46,14 @@ pub fn draw(season: &Season, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     }
     mark_days(&sheet, cursor, Rect { y: area.y + head, height: rows, ..area }, buffer);
     let foot = Rect { y: area.bottom().saturating_sub(below_rows), height: below_rows, ..area };
-    said.draw(0, foot, buffer);
+    text.draw(0, foot, buffer);
 }
 
 /// The year that is drawn and where it begins.
 struct Sheet<'a> {
     asked: YearAsked,
     left: u16,
-    on: &'a On<'a>,
+    cx: &'a ScreenContext<'a>,
 }
 
 impl Sheet<'_> {
@@ -64,7 +64,7 @@ impl Sheet<'_> {
 
     /// Each day that is drawn already, with its column.
     fn each(&self, draw: &mut dyn FnMut(u16, &SeasonDay)) {
-        if let Some((of, days)) = &self.on.book.year
+        if let Some((of, days)) = &self.cx.book.year
             && *of == self.asked
         {
             days.values().for_each(|day| draw(self.column(day.day), day));
@@ -72,13 +72,13 @@ impl Sheet<'_> {
     }
 
     fn day(&self, day: Day) -> Option<&SeasonDay> {
-        self.on.book.year.as_ref().filter(|(of, _)| *of == self.asked).and_then(|(_, days)| days.get(&day))
+        self.cx.book.year.as_ref().filter(|(of, _)| *of == self.asked).and_then(|(_, days)| days.get(&day))
     }
 }
 
 /// Months by their letters, and the rains; the answer is how many lines.
 fn draw_head(sheet: &Sheet<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
-    let wording = sheet.on.wording;
+    let wording = sheet.cx.wording;
     let mut month = 0;
     let mut free_from = 0;
     for i in 0..sheet.asked.days as i32 {
@@ -105,7 +105,7 @@ fn draw_head(sheet: &Sheet<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
 /// Today and the cursor, from top to bottom: underlined, and in reverse.
 fn mark_days(sheet: &Sheet<'_>, cursor: Day, area: Rect, buffer: &mut Buffer) {
     let column = |day: Day| Rect { x: sheet.column(day), width: 1, ..area };
-    let today = column(sheet.on.book.now.today);
+    let today = column(sheet.cx.book.now.today);
     if today.x < area.right() {
         for y in area.y..area.bottom() {
             if let Some(cell) = buffer.cell_mut((today.x, y)).filter(|cell| cell.symbol() == " ") {
@@ -121,16 +121,16 @@ fn mark_days(sheet: &Sheet<'_>, cursor: Day, area: Rect, buffer: &mut Buffer) {
 
 /// What the cursor stands on, in words, and what the marks mean.
 fn below(line: Option<&LineOf>, cursor: Day, sheet: &Sheet<'_>, width: u16) -> Page {
-    let (on, wording) = (sheet.on, sheet.on.wording);
+    let (cx, wording) = (sheet.cx, sheet.cx.wording);
     let mut page = Page::new(width);
     if let Some(line) = line {
-        let word = sheet.day(cursor).and_then(|day| line.word(day, on));
+        let word = sheet.day(cursor).and_then(|day| line.word(day, cx));
         let word = word.unwrap_or_else(|| {
             let drawn = sheet.day(cursor).is_some();
             if drawn { wording.season_not_there() } else { wording.news_waiting() }
         });
-        let said = wording.season_on(wording.day(cursor), line.name(on, true).trim(), word);
-        page.paragraph(&said, Ink::Strong);
+        let text = wording.season_on(wording.day(cursor), line.name(cx, true).trim(), word);
+        page.paragraph(&text, Ink::Strong);
     }
     let stages = [
         Stage::Sown,
@@ -145,7 +145,7 @@ fn below(line: Option<&LineOf>, cursor: Day, sheet: &Sheet<'_>, width: u16) -> P
         [Standing::Bare, Standing::Nursing, Standing::Open, Standing::Dry, Standing::Full, Standing::Refill];
     let trays = stages.iter().map(|stage| format!("{} {}", stage_mark(*stage).0, wording.stage_name(*stage)));
     let beds = standings.iter().map(|one| format!("{} {}", standing_mark(*one).0, wording.standing_name(*one)));
-    if on.size.1 >= 16 {
+    if cx.size.1 >= 16 {
         let trays: Vec<String> = trays.collect();
         page.paragraph(&wording.season_trays_marks(trays.join("  ")), Ink::Quiet);
         let beds: Vec<String> = beds.collect();

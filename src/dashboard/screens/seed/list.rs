@@ -2,7 +2,7 @@
 
 use crate::base::Day;
 use crate::base::LotCode;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::reckon::seed::{LotState, SeedLife, life, lot_state, test_due_from};
 use crate::reckon::stock::LotStory;
@@ -20,10 +20,10 @@ pub struct LotLine<'a> {
 
 impl LotLine<'_> {
     /// The day from which a test is due, as the round has it.
-    pub fn test_due_from(&self, on: &On<'_>) -> Option<Day> {
-        let picture = &on.book.picture;
+    pub fn test_due_from(&self, cx: &ScreenContext<'_>) -> Option<Day> {
+        let picture = &cx.book.picture;
         let profile = self.lot.species.as_ref().and_then(|key| picture.site.profile(key));
-        test_due_from(self.lot, profile.map(|profile| &**profile), on.day())
+        test_due_from(self.lot, profile.map(|profile| &**profile), cx.day())
     }
 }
 
@@ -40,24 +40,24 @@ pub fn state_mark(state: LotState) -> (&'static str, Ink) {
     }
 }
 
-fn line_of<'a>(lot: &'a LotStory, on: &On<'_>) -> LotLine<'a> {
-    let profile = lot.species.as_ref().and_then(|key| on.book.picture.site.profile(key));
+fn line_of<'a>(lot: &'a LotStory, cx: &ScreenContext<'_>) -> LotLine<'a> {
+    let profile = lot.species.as_ref().and_then(|key| cx.book.picture.site.profile(key));
     let life = profile.and_then(|profile| life(lot, profile));
-    let state = lot_state(lot, life.as_ref(), on.day());
+    let state = lot_state(lot, life.as_ref(), cx.day());
     LotLine { lot, life, state }
 }
 
 /// A lot with how it stands.
-pub fn chosen<'a>(code: Option<&LotCode>, on: &On<'a>) -> Option<LotLine<'a>> {
-    on.book.picture.lots.get(code?).map(|lot| line_of(lot, on))
+pub fn chosen<'a>(code: Option<&LotCode>, cx: &ScreenContext<'a>) -> Option<LotLine<'a>> {
+    cx.book.picture.lots.get(code?).map(|lot| line_of(lot, cx))
 }
 
 /// The lots: what must be sown first before all, then those that live longest on, what is dead and used up last.
-pub fn listed<'a>(on: &On<'a>, used_up_too: bool) -> Vec<LotLine<'a>> {
-    let all = on.book.picture.lots.values().map(|lot| line_of(lot, on));
+pub fn listed<'a>(cx: &ScreenContext<'a>, used_up_too: bool) -> Vec<LotLine<'a>> {
+    let all = cx.book.picture.lots.values().map(|lot| line_of(lot, cx));
     let mut lines: Vec<LotLine<'a>> = all.filter(|line| used_up_too || line.state != LotState::UsedUp).collect();
     lines.sort_by_key(|line| {
-        let days = line.life.as_ref().map_or(i32::MAX, |life| life.days_left(on.day()));
+        let days = line.life.as_ref().map_or(i32::MAX, |life| life.days_left(cx.day()));
         (urgency(line.state), days, line.lot.code.clone())
     });
     lines
@@ -76,6 +76,6 @@ fn urgency(state: LotState) -> u8 {
 }
 
 /// How many lots are used up.
-pub fn used_up(on: &On<'_>) -> usize {
-    on.book.picture.lots.values().filter(|lot| lot.seeds_left == Some(0)).count()
+pub fn used_up(cx: &ScreenContext<'_>) -> usize {
+    cx.book.picture.lots.values().filter(|lot| lot.seeds_left == Some(0)).count()
 }

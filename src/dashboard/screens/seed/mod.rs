@@ -10,11 +10,11 @@ mod view;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::beside::{Beside, Place};
+use super::list_detail::{ListDetail, Place};
 use crate::base::LotCode;
 use crate::dashboard::act::{Act, FormFor, WhyOf};
-use crate::dashboard::context::On;
-use crate::dashboard::keys::{Does, Key, KeyLine, hinted, known};
+use crate::dashboard::context::ScreenContext;
+use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::parts::{Page, Typed};
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
@@ -37,8 +37,8 @@ pub struct Seed {
 }
 
 impl Seed {
-    fn lines<'a>(&self, on: &On<'a>) -> Vec<LotLine<'a>> {
-        listed(on, self.used_up_too)
+    fn lines<'a>(&self, cx: &ScreenContext<'a>) -> Vec<LotLine<'a>> {
+        listed(cx, self.used_up_too)
     }
 
     fn asked(&self) -> Asked {
@@ -51,12 +51,12 @@ impl Seed {
     }
 
     /// Keys while the number of plants is typed: figures go in, the rest is passed over.
-    fn press_typing(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    fn press_typing(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             Key::Enter | Key::Esc | Key::Tab => self.typing = false,
             Key::Backspace if self.plants.is_empty() => self.typing = false,
-            Key::Up => return self.move_by(-1, on),
-            Key::Down => return self.move_by(1, on),
+            Key::Up => return self.move_by(-1, cx),
+            Key::Down => return self.move_by(1, cx),
             Key::Char(letter) if !letter.is_ascii_digit() || self.plants.text().len() >= MOST_FIGURES => {}
             other => {
                 self.plants.press(other);
@@ -72,7 +72,7 @@ impl Seed {
     }
 }
 
-impl Beside for Seed {
+impl ListDetail for Seed {
     type Id = LotCode;
 
     fn place(&self) -> &Place<LotCode> {
@@ -83,48 +83,48 @@ impl Beside for Seed {
         &mut self.place
     }
 
-    fn ids(&self, on: &On<'_>) -> Vec<LotCode> {
-        self.lines(on).into_iter().map(|line| line.lot.code.clone()).collect()
+    fn ids(&self, cx: &ScreenContext<'_>) -> Vec<LotCode> {
+        self.lines(cx).into_iter().map(|line| line.lot.code.clone()).collect()
     }
 
     fn subject(lot: LotCode) -> Subject {
         Subject::Lot(lot)
     }
 
-    fn page(&self, on: &On<'_>, width: u16) -> Option<Page> {
-        list::chosen(self.place.chosen.as_ref(), on).map(|line| detail::page(&line, self.asked(), on, width))
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Page> {
+        list::chosen(self.place.chosen.as_ref(), cx).map(|line| detail::page(&line, self.asked(), cx, width))
     }
 
-    fn draw_list(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        view::draw_list(self, on, area, buffer);
+    fn draw_list(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        view::draw_list(self, cx, area, buffer);
     }
 }
 
 impl Screen for Seed {
-    fn keys(&self, on: &On<'_>) -> Vec<KeyLine> {
+    fn keys(&self, cx: &ScreenContext<'_>) -> Vec<KeyLine> {
         let mut keys = vec![
-            hinted("s", Does::SowLot),
-            hinted("i", Does::SowFor),
-            hinted("t", Does::TestLot),
-            hinted("c", Does::CountLot),
-            hinted("k", Does::KeepLot),
+            hinted("s", KeyAction::SowLot),
+            hinted("i", KeyAction::SowFor),
+            hinted("t", KeyAction::TestLot),
+            hinted("c", KeyAction::CountLot),
+            hinted("k", KeyAction::KeepLot),
             // What is not there need not be offered.
-            KeyLine { hinted: list::used_up(on) > 0, ..known("v", Does::UsedUpToo) },
-            known("a", Does::Note),
+            KeyLine { hinted: list::used_up(cx) > 0, ..known("v", KeyAction::UsedUpToo) },
+            known("a", KeyAction::Note),
         ];
-        if !on.is_wide() && !self.place.open {
-            keys.insert(0, hinted("Enter", Does::Open));
+        if !cx.is_wide() && !self.place.open {
+            keys.insert(0, hinted("Enter", KeyAction::Open));
         }
         keys
     }
 
-    fn answers(&self, on: &On<'_>) -> String {
-        on.wording.answers_seed()
+    fn answers(&self, cx: &ScreenContext<'_>) -> String {
+        cx.wording.answers_seed()
     }
 
-    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+    fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if self.typing {
-            return Some(self.press_typing(key, on));
+            return Some(self.press_typing(key, cx));
         }
         match key {
             Key::Char('i') => {
@@ -141,26 +141,26 @@ impl Screen for Seed {
             Key::Char('a') => Some(self.form("noted")),
             Key::Char('v') => {
                 self.used_up_too = !self.used_up_too;
-                Some(self.settle(on))
+                Some(self.settle(cx))
             }
-            other => self.press_about(other, on),
+            other => self.press_about(other, cx),
         }
     }
 
-    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        self.draw_beside(on, area, buffer);
+    fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        self.draw_beside(cx, area, buffer);
     }
 
-    fn chosen(&self, _on: &On<'_>) -> Option<Subject> {
+    fn chosen(&self, _cx: &ScreenContext<'_>) -> Option<Subject> {
         self.place.chosen.clone().map(Subject::Lot)
     }
 
-    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
-        let line = list::chosen(self.place.chosen.as_ref(), on)?;
+    fn why(&self, cx: &ScreenContext<'_>) -> Option<WhyOf> {
+        let line = list::chosen(self.place.chosen.as_ref(), cx)?;
         Some(WhyOf::Lot(line.lot.code.clone(), self.wanted()))
     }
 
-    fn text(&mut self, text: &str, _on: &On<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if !self.typing {
             return None;
         }
@@ -171,16 +171,16 @@ impl Screen for Seed {
         Some(Vec::new())
     }
 
-    fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
+    fn go_to(&mut self, subject: &Subject, cx: &ScreenContext<'_>) -> bool {
         let Subject::Lot(code) = subject else { return false };
-        let Some(lot) = on.book.picture.lots.get(code) else { return false };
+        let Some(lot) = cx.book.picture.lots.get(code) else { return false };
         self.used_up_too |= lot.seeds_left == Some(0);
         self.typing = false;
         self.place.open_at(code.clone());
         true
     }
 
-    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
-        self.settle(on)
+    fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        self.settle(cx)
     }
 }

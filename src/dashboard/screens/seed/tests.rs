@@ -26,11 +26,11 @@ fn chosen(stage: &Stage) -> String {
 }
 
 fn listed(stage: &Stage) -> Vec<String> {
-    screen(stage).lines(&stage.model.on()).iter().map(|line| line.lot.code.to_string()).collect()
+    screen(stage).lines(&stage.model.context()).iter().map(|line| line.lot.code.to_string()).collect()
 }
 
 fn line<'a>(stage: &'a Stage, code: &str) -> LotLine<'a> {
-    line_of(Some(&LotCode::new(code).unwrap()), &stage.model.on()).unwrap()
+    line_of(Some(&LotCode::new(code).unwrap()), &stage.model.context()).unwrap()
 }
 
 fn go(stage: &mut Stage, lot: &str) {
@@ -47,7 +47,7 @@ fn in_one_line(text: &str) -> String {
 
 /// The whole detail of a lot as text in one line.
 fn detail_of(stage: &Stage, code: &str) -> String {
-    let page = detail::page(&line(stage, code), Asked::default(), &stage.model.on(), 60);
+    let page = detail::page(&line(stage, code), Asked::default(), &stage.model.context(), 60);
     let area = ratatui::layout::Rect::new(0, 0, 60, page.height() as u16);
     let mut buffer = ratatui::buffer::Buffer::empty(area);
     assert_eq!(page.draw(0, area, &mut buffer), 0);
@@ -58,14 +58,14 @@ fn detail_of(stage: &Stage, code: &str) -> String {
 #[test]
 fn what_must_be_sown_first_stands_on_top_and_the_dead_at_the_end() {
     let stage = seed(Lang::En);
-    let lines = screen(&stage).lines(&stage.model.on());
+    let lines = screen(&stage).lines(&stage.model.context());
     let last_alive = lines.iter().rposition(|line| line.state != LotState::Dead).unwrap();
     let first_dead = lines.iter().position(|line| line.state == LotState::Dead).unwrap();
     assert!(last_alive < first_dead);
     let keeping: Vec<i32> = lines
         .iter()
         .filter(|line| line.state == LotState::Keeps)
-        .map(|line| line.life.as_ref().unwrap().days_left(stage.model.on().day()))
+        .map(|line| line.life.as_ref().unwrap().days_left(stage.model.context().day()))
         .collect();
     assert!(keeping.len() > 2 && keeping.windows(2).all(|pair| pair[0] <= pair[1]), "{keeping:?}");
 }
@@ -73,25 +73,25 @@ fn what_must_be_sown_first_stands_on_top_and_the_dead_at_the_end() {
 #[test]
 fn a_number_by_weight_is_about_and_a_counted_one_is_not() {
     let stage = seed(Lang::En);
-    let left = |code: &str| detail::left_words(line(&stage, code).lot, &stage.model.on());
+    let left = |code: &str| detail::left_words(line(&stage, code).lot, &stage.model.context());
     // Pap-L02: 5 g at 55,000 a kg are 275; 2.2 g of them, 121, were sown.
     assert_eq!(left("pap-L02"), "about 154");
     // Counted when 112 were left.
     assert_eq!(left("gli-L02"), "112");
     let es = seed(Lang::Es);
-    assert_eq!(detail::left_words(line(&es, "pap-L02").lot, &es.model.on()), "unas 154");
+    assert_eq!(detail::left_words(line(&es, "pap-L02").lot, &es.model.context()), "unas 154");
 }
 
 #[test]
 fn a_test_stands_with_its_interval_its_replicates_and_the_day_of_the_next() {
     let stage = seed(Lang::En);
-    let said = detail_of(&stage, "mor-L02");
+    let message = detail_of(&stage, "mor-L02");
     // 21 and 22 of 25; Wilson 95 %: 0.738 to 0.930.
     assert!(
-        said.contains(
+        message.contains(
             "43 of 50, 86 % (74 % to 93 %, 95 % sure); replicates 21, 22: too few seeds to tell whether they agree"
         ),
-        "{said}"
+        "{message}"
     );
     // 40 days ago of gli-L02's 140: long due.
     let due = detail_of(&stage, "gli-L02");
@@ -103,8 +103,11 @@ fn a_test_stands_with_its_interval_its_replicates_and_the_day_of_the_next() {
 #[test]
 fn sowings_say_what_came_up_and_in_all_with_an_interval() {
     let stage = seed(Lang::En);
-    let said = detail_of(&stage, "gli-L01");
-    assert!(said.contains("60 seeds, 51 came up Where nothing more comes: 51 of 60 seeds came up, 85 %"), "{said}");
+    let message = detail_of(&stage, "gli-L01");
+    assert!(
+        message.contains("60 seeds, 51 came up Where nothing more comes: 51 of 60 seeds came up, 85 %"),
+        "{message}"
+    );
     let waiting = detail_of(&stage, "pap-L02");
     assert!(waiting.contains("121 seeds, 69 came up, more may come"), "{waiting}");
     assert!(!waiting.contains("Where nothing more comes"), "{waiting}");
@@ -116,10 +119,10 @@ fn every_lot_says_in_one_sentence_how_it_stands() {
     for lang in Lang::ALL {
         let mut stage = seed(lang);
         stage.keys("v");
-        let on = stage.model.on();
-        for line in screen(&stage).lines(&on) {
-            let said = detail::verdict(&line, &on);
-            assert!(said.ends_with('.') && said.len() > 15, "{}: {said}", line.lot.code);
+        let cx = stage.model.context();
+        for line in screen(&stage).lines(&cx) {
+            let message = detail::verdict(&line, &cx);
+            assert!(message.ends_with('.') && message.len() > 15, "{}: {message}", line.lot.code);
         }
     }
 }
@@ -145,7 +148,7 @@ fn a_count_from_here_changes_what_is_left() {
     stage.keys("c140\n");
     assert_eq!(stage.entries(), before + 1, "{}", stage.frame());
     assert_eq!(chosen(&stage), "pap-L02");
-    assert_eq!(detail::left_words(line(&stage, "pap-L02").lot, &stage.model.on()), "140");
+    assert_eq!(detail::left_words(line(&stage, "pap-L02").lot, &stage.model.context()), "140");
     assert!(stage.frame().contains("140 of 275 seeds"), "{}", stage.frame());
 }
 
@@ -181,16 +184,16 @@ fn y_says_where_every_number_of_a_lot_comes_from() {
     let mut stage = seed(Lang::En);
     go(&mut stage, "pap-L02");
     stage.keys("i40\n");
-    let said = reasons(&mut stage);
-    assert!(said.contains("lives 60 d from") && said.contains("Nakasone & Paull 1998"), "{said}");
+    let message = reasons(&mut stage);
+    assert!(message.contains("lives 60 d from") && message.contains("Nakasone & Paull 1998"), "{message}");
     assert!(
-        said.contains("half is gone after 60 d, which may be half as long or twice")
-            && said.contains("Genebank Standards"),
-        "{said}"
+        message.contains("half is gone after 60 d, which may be half as long or twice")
+            && message.contains("Genebank Standards"),
+        "{message}"
     );
-    assert!(said.contains("lot pap-L02 received"), "{said}");
+    assert!(message.contains("lot pap-L02 received"), "{message}");
     // How much of it comes up is so little known that no number is told.
-    assert!(said.contains("No number to be sure of"), "{said}");
+    assert!(message.contains("No number to be sure of"), "{message}");
     go(&mut stage, "mor-L02");
     stage.keys("i120\n");
     assert!(reasons(&mut stage).contains("Skellam 1948"), "how many to sow has its source");
@@ -219,8 +222,8 @@ fn a_number_of_plants_is_typed_and_how_many_to_sow_follows_it() {
         stage.key(Key::Backspace);
     }
     stage.keys("140\n");
-    let said = detail_of(&stage, "mor-L02");
-    assert!(!said.contains("140 needed"), "the detail asked nothing by itself");
+    let message = detail_of(&stage, "mor-L02");
+    assert!(!message.contains("140 needed"), "the detail asked nothing by itself");
     let asked = in_one_line(&stage.frame());
     assert!(asked.contains("140 needed, about"), "{asked}");
     assert!(reasons(&mut stage).contains("140 needed, about"));
@@ -240,10 +243,10 @@ fn what_is_coming_of_the_species_stands_by_month() {
     let stage = seed(Lang::En);
     let lot = line(&stage, "cof-L04").lot.species.clone().unwrap();
     let coming = stage.model.wording.coming_words(&lot, &stage.model.book.outlook);
-    let said = detail_of(&stage, "cof-L04");
+    let message = detail_of(&stage, "cof-L04");
     assert!(!coming.is_empty());
     for month in coming {
-        assert!(said.contains(&in_one_line(&month)), "{month}: {said}");
+        assert!(message.contains(&in_one_line(&month)), "{month}: {message}");
     }
 }
 
@@ -302,13 +305,13 @@ fn at_every_size_a_row_has_its_code_and_state_and_the_detail_its_verdict_whole()
             assert!(shown.len() >= 5, "{frame}");
             for row in shown {
                 let state = line(&stage, row.split_whitespace().next().unwrap()).state;
-                let said =
+                let message =
                     format!("{} {}", super::list::state_mark(state).0, stage.model.wording.lot_state_name(state));
-                assert!(row.contains(&said), "{said} is missing in {row}");
+                assert!(row.contains(&message), "{message} is missing in {row}");
             }
             go(&mut stage, "cof-L04");
-            let verdict = detail::verdict(&line(&stage, "cof-L04"), &stage.model.on());
-            let width = crate::dashboard::screens::beside::detail_columns(&stage.model.on());
+            let verdict = detail::verdict(&line(&stage, "cof-L04"), &stage.model.context());
+            let width = crate::dashboard::screens::list_detail::detail_columns(&stage.model.context());
             let from = usize::from(columns - width);
             let pane: Vec<String> = stage.frame().lines().map(|line| line.chars().skip(from).collect()).collect();
             assert!(in_one_line(&pane.join(" ")).contains(&verdict), "{verdict}\n{}", stage.frame());

@@ -1,7 +1,7 @@
 //! Drawings of a tray: what came up against what was to be expected, how many stand, and how tall they are.
 
 use crate::base::{Day, Range};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Chart, Curve};
 use crate::reckon::forecast::{Band, TrayForecast};
@@ -25,7 +25,7 @@ pub struct Drawing {
 }
 
 /// Seedlings that came up, count by count, with the likely curve, the range ahead and the species' last day.
-pub fn emergence(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
+pub fn emergence(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
     let sowings = own_sowings(&tray.story);
     let first = sowings.iter().map(|sowing| sowing.day).min()?;
     let age = |day: Day| f64::from(day.days_since(first));
@@ -36,20 +36,20 @@ pub fn emergence(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
         up = up.saturating_add(look.emerged);
         seen.push((age(look.day), f64::from(up)));
     }
-    let told = on.book.outlook.trays.get(&tray.code);
+    let told = cx.book.outlook.trays.get(&tray.code);
     if seen.len() < 2 && told.is_none() {
         return None;
     }
     // Looks long after the last seedling came up would only press the curve together.
     let newest = whole().filter(|look| look.emerged > 0).map(|look| age(look.day)).fold(0.0, f64::max);
-    let last = told.map_or_else(|| age(on.day()), |told| told.days_to(told.last_due.max(told.stop_waiting)));
+    let last = told.map_or_else(|| age(cx.day()), |told| told.days_to(told.last_due.max(told.stop_waiting)));
     let last = last.max(newest).max(1.0);
     let seen: Vec<(f64, f64)> = seen.into_iter().filter(|(days, _)| *days <= last).collect();
-    let wording = on.wording;
-    let (mut curves, legend) = match told.zip(on.book.band_of(tray)) {
+    let wording = cx.wording;
+    let (mut curves, legend) = match told.zip(cx.book.band_of(tray)) {
         Some((told, band)) => {
-            let due = wording.day_beside(told.last_due, on.day());
-            (curves_of(told, &band, on), wording.trays_legend_forecast(due))
+            let due = wording.day_beside(told.last_due, cx.day());
+            (curves_of(told, &band, cx), wording.trays_legend_forecast(due))
         }
         None => (Vec::new(), wording.trays_legend_counted()),
     };
@@ -57,7 +57,7 @@ pub fn emergence(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
     curves.push(Curve { points: seen, mark: "●", ink: Ink::Good, joined: false });
     let chart = Chart {
         x: (0.0, last),
-        x_ends: (wording.trays_sown_on(wording.day_beside(first, on.day())), wording.trays_day(last.round() as i64)),
+        x_ends: (wording.trays_sown_on(wording.day_beside(first, cx.day())), wording.trays_day(last.round() as i64)),
         y: (0.0, highest),
         y_ends: ("0".to_string(), wording.number(highest, 0)),
         band: None,
@@ -67,14 +67,14 @@ pub fn emergence(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
 }
 
 /// The species' last day, the ends of the range ahead, and the likely curve over them.
-fn curves_of(told: &TrayForecast, band: &Band, on: &On<'_>) -> Vec<Curve> {
+fn curves_of(told: &TrayForecast, band: &Band, cx: &ScreenContext<'_>) -> Vec<Curve> {
     let ahead = |pick: fn(&Range) -> f64| band.ahead.iter().map(|(days, range)| (*days, pick(range))).collect();
     let line = |points, mark, ink| Curve { points, mark, ink, joined: true };
     let most = band.ahead.iter().map(|(_, range)| range.high).chain(band.likely.iter().map(|(_, up)| *up));
     let most = most.fold(1.0, f64::max);
     let due = told.days_to(told.last_due);
     let mut curves = vec![line(vec![(due, 0.0), (due, most)], "│", Ink::Quiet)];
-    let today = told.days_to(on.day());
+    let today = told.days_to(cx.day());
     if today < due {
         curves.push(line(vec![(today, 0.0), (today, most)], ":", Ink::Quiet));
     }
@@ -85,7 +85,7 @@ fn curves_of(told: &TrayForecast, band: &Band, on: &On<'_>) -> Vec<Curve> {
 }
 
 /// Living plants, count by count, of a tray in which nothing was sown.
-pub fn standing(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
+pub fn standing(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
     let whole: Vec<_> = tray.story.counts.iter().filter(|look| look.part_of_cells.is_none()).collect();
     if whole.len() < 2 || !own_sowings(&tray.story).is_empty() {
         return None;
@@ -94,11 +94,11 @@ pub fn standing(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
     let age = |day: Day| f64::from(day.days_since(first));
     let points: Vec<(f64, f64)> = whole.iter().map(|look| (age(look.day), f64::from(look.standing))).collect();
     let most = points.iter().map(|(_, plants)| *plants).fold(1.0, f64::max);
-    let last = age(on.day()).max(1.0);
-    let wording = on.wording;
+    let last = age(cx.day()).max(1.0);
+    let wording = cx.wording;
     let chart = Chart {
         x: (0.0, last),
-        x_ends: (wording.day_beside(first, on.day()), wording.day_beside(on.day(), first)),
+        x_ends: (wording.day_beside(first, cx.day()), wording.day_beside(cx.day(), first)),
         y: (0.0, most),
         y_ends: ("0".to_string(), wording.number(most, 0)),
         band: None,
@@ -108,9 +108,9 @@ pub fn standing(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
 }
 
 /// When the heights of a tray are there by its own curve.
-fn reach_of(tray: &TrayPicture, on: &On<'_>) -> Option<Reach> {
-    let profile = tray.species.as_ref().and_then(|key| on.book.picture.site.profile(key));
-    match tray_growth(&tray.story, profile.map(|profile| &**profile), on.day()).height?.coming {
+fn reach_of(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Reach> {
+    let profile = tray.species.as_ref().and_then(|key| cx.book.picture.site.profile(key));
+    match tray_growth(&tray.story, profile.map(|profile| &**profile), cx.day()).height?.coming {
         Coming::Expected(reach) => Some(reach),
         Coming::There { .. } | Coming::Unknown(_) => None,
     }
@@ -131,7 +131,7 @@ fn growth_curves(reach: &Reach, least: f64, sown: Day, ages: (f64, f64), begin: 
 }
 
 /// The heights of every sample, their likely curve, and the band in which the species goes out.
-pub fn heights(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
+pub fn heights(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
     let samples: Vec<_> = tray.story.samples.iter().filter(|sample| !sample.plants.is_empty()).collect();
     let first = samples.first()?.day;
     let begin = tray.sown_on.or(tray.story.made_on).map_or(first, |day| day.min(first));
@@ -150,13 +150,13 @@ pub fn heights(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
         plants.extend(heights.into_iter().map(|height| (age(sample.day), height)));
     }
     let tallest = plants.iter().map(|(_, height)| *height).fold(1.0, f64::max);
-    let reach = reach_of(tray, on).zip(tray.sown_on).zip(band);
+    let reach = reach_of(tray, cx).zip(tray.sown_on).zip(band);
     let ahead = reach.map(|((reach, _), _)| age(reach.between.map_or(reach.day, |(_, high)| high)));
     // A day far ahead would press the samples together.
-    let last = age(on.day()).max(1.0);
+    let last = age(cx.day()).max(1.0);
     let last = ahead.map_or(last, |ahead| ahead.clamp(last, 2.0 * last));
     let most = tallest.max(band.map_or(0.0, |(_, most)| most)) * ROOM_ABOVE;
-    let wording = on.wording;
+    let wording = cx.wording;
     let mut curves = reach.map_or_else(Vec::new, |((reach, sown), (least, _))| {
         growth_curves(&reach, least, sown, (means.first().map_or(0.0, |(age, _)| *age), last), begin)
     });
@@ -171,7 +171,7 @@ pub fn heights(tray: &TrayPicture, on: &On<'_>) -> Option<Drawing> {
     };
     let chart = Chart {
         x: (0.0, last),
-        x_ends: (wording.day_beside(begin, on.day()), wording.day_beside(begin.plus(last.round() as i32), begin)),
+        x_ends: (wording.day_beside(begin, cx.day()), wording.day_beside(begin.plus(last.round() as i32), begin)),
         y: (0.0, most),
         y_ends: ("0 cm".to_string(), format!("{} cm", wording.number(most, 0))),
         band,

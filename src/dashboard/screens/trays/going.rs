@@ -1,7 +1,7 @@
 //! Where a tray could go: the beds whose plan names its species, and what each still waits for beside the tray itself.
 
 use crate::base::BedName;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Page;
 use crate::reckon::picture::{Criterion, PairPicture, Rule, TrayPicture};
@@ -11,9 +11,9 @@ use crate::wording::verdict::About;
 const MOST_BEDS: usize = 4;
 
 /// Writes where a tray could go.
-pub fn where_to(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
-    let wording = on.wording;
-    let mut pairs: Vec<(&PairPicture, Vec<&Criterion>)> = on
+pub fn where_to(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+    let wording = cx.wording;
+    let mut pairs: Vec<(&PairPicture, Vec<&Criterion>)> = cx
         .book
         .picture
         .pairs
@@ -24,19 +24,19 @@ pub fn where_to(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
         .collect();
     pairs.sort_by_key(|(pair, missing)| (!pair.fits, missing.len()));
     if pairs.is_empty() {
-        page.hanging("- ", Ink::Plain, &wording.no_bed_plans(on.species(tray.species.as_ref())), Ink::Plain);
+        page.hanging("- ", Ink::Plain, &wording.no_bed_plans(cx.species(tray.species.as_ref())), Ink::Plain);
         return;
     }
     for (pair, missing) in pairs.iter().take(MOST_BEDS) {
-        let (mark, ink, said) = match missing.first() {
+        let (mark, ink, text) = match missing.first() {
             _ if pair.fits => {
                 let plants = wording.plants(pair.plants);
                 ("+ ", Ink::Good, wording.trays_fits(&pair.bed, plants))
             }
-            None => ("○ ", Ink::Good, wording.trays_bed_waits(&pair.bed, open_positions(tray, &pair.bed, on))),
-            Some(first) => ("x ", Ink::Waits, misses(pair, first, missing.len() - 1, on)),
+            None => ("○ ", Ink::Good, wording.trays_bed_waits(&pair.bed, open_positions(tray, &pair.bed, cx))),
+            Some(first) => ("x ", Ink::Waits, misses(pair, first, missing.len() - 1, cx)),
         };
-        page.hanging(mark, ink, &said, Ink::Plain);
+        page.hanging(mark, ink, &text, Ink::Plain);
     }
     let more = pairs.len().saturating_sub(MOST_BEDS);
     if more > 0 {
@@ -44,9 +44,9 @@ pub fn where_to(tray: &TrayPicture, on: &On<'_>, page: &mut Page) {
     }
 }
 
-fn misses(pair: &PairPicture, first: &Criterion, more: usize, on: &On<'_>) -> String {
-    let said = on.wording.in_bed(&pair.bed, on.wording.reason(first, About::Pair));
-    if more == 0 { said } else { format!("{said} · {}", on.wording.more_reasons(more as i64)) }
+fn misses(pair: &PairPicture, first: &Criterion, more: usize, cx: &ScreenContext<'_>) -> String {
+    let text = cx.wording.in_bed(&pair.bed, cx.wording.reason(first, About::Pair));
+    if more == 0 { text } else { format!("{text} · {}", cx.wording.more_reasons(more as i64)) }
 }
 
 /// What holds the pair back beside what holds the tray back from every bed. The step in light is the tray's own matter
@@ -60,8 +60,8 @@ fn of_bed<'a>(pair: &'a PairPicture, tray: &TrayPicture) -> Vec<&'a Criterion> {
     pair.criteria.iter().filter(|criterion| criterion.blocks && !of_tray(criterion)).collect()
 }
 
-fn open_positions(tray: &TrayPicture, bed: &BedName, on: &On<'_>) -> i64 {
-    let line = on.book.picture.beds.get(bed).and_then(|bed| {
+fn open_positions(tray: &TrayPicture, bed: &BedName, cx: &ScreenContext<'_>) -> i64 {
+    let line = cx.book.picture.beds.get(bed).and_then(|bed| {
         let line = bed.species.iter().find(|line| Some(&line.species) == tray.species.as_ref())?;
         Some(line.open_positions)
     });

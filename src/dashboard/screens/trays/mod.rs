@@ -11,11 +11,11 @@ mod view;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::beside::{Beside, Place};
+use super::list_detail::{ListDetail, Place};
 use crate::base::TrayCode;
 use crate::dashboard::act::Act;
-use crate::dashboard::context::On;
-use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted, known};
+use crate::dashboard::context::ScreenContext;
+use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, known};
 use crate::dashboard::parts::{Page, Typed};
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
@@ -33,29 +33,29 @@ pub struct Trays {
 
 impl Trays {
     /// The trays that are listed, in order.
-    fn listed<'a>(&self, on: &On<'a>) -> Vec<&'a crate::reckon::picture::TrayPicture> {
-        shown(&self.order, &self.filter.text(), on)
+    fn listed<'a>(&self, cx: &ScreenContext<'a>) -> Vec<&'a crate::reckon::picture::TrayPicture> {
+        shown(&self.order, &self.filter.text(), cx)
     }
 
     /// Keys while the filter is typed: every letter goes in, and the list follows.
-    fn press_typing(&mut self, key: Key, on: &On<'_>) -> Vec<Act> {
+    fn press_typing(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             // What was typed stays in force; q takes it away.
             Key::Enter | Key::Esc | Key::Tab => self.typing = false,
             Key::Backspace if self.filter.is_empty() => self.typing = false,
-            Key::Up => return self.move_by(-1, on),
-            Key::Down => return self.move_by(1, on),
+            Key::Up => return self.move_by(-1, cx),
+            Key::Down => return self.move_by(1, cx),
             other => {
                 self.filter.press(other);
-                return self.settle(on);
+                return self.settle(cx);
             }
         }
         Vec::new()
     }
 
     /// Closes what is open, the innermost first; none where nothing is.
-    fn go_back(&mut self, on: &On<'_>) -> Option<Vec<Act>> {
-        if self.place.is_reading(on) {
+    fn go_back(&mut self, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
+        if self.place.is_reading(cx) {
             self.place.open = false;
             return Some(Vec::new());
         }
@@ -63,11 +63,11 @@ impl Trays {
             return None;
         }
         self.filter.clear();
-        Some(self.settle(on))
+        Some(self.settle(cx))
     }
 }
 
-impl Beside for Trays {
+impl ListDetail for Trays {
     type Id = TrayCode;
 
     fn place(&self) -> &Place<TrayCode> {
@@ -78,38 +78,38 @@ impl Beside for Trays {
         &mut self.place
     }
 
-    fn ids(&self, on: &On<'_>) -> Vec<TrayCode> {
-        self.listed(on).into_iter().map(|tray| tray.code.clone()).collect()
+    fn ids(&self, cx: &ScreenContext<'_>) -> Vec<TrayCode> {
+        self.listed(cx).into_iter().map(|tray| tray.code.clone()).collect()
     }
 
     fn subject(tray: TrayCode) -> Subject {
         Subject::Tray(tray)
     }
 
-    fn page(&self, on: &On<'_>, width: u16) -> Option<Page> {
-        let tray = on.book.picture.trays.get(self.place.chosen.as_ref()?)?;
-        Some(detail::page(tray, on, width))
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Page> {
+        let tray = cx.book.picture.trays.get(self.place.chosen.as_ref()?)?;
+        Some(detail::page(tray, cx, width))
     }
 
-    fn draw_list(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        view::draw_list(self, on, area, buffer);
+    fn draw_list(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        view::draw_list(self, cx, area, buffer);
     }
 }
 
 impl Screen for Trays {
-    fn keys(&self, on: &On<'_>) -> Vec<KeyLine> {
-        let list = [hinted("i", Does::Filter), hinted("r", Does::Sort), hinted("j", Does::Group)];
+    fn keys(&self, cx: &ScreenContext<'_>) -> Vec<KeyLine> {
+        let list = [hinted("i", KeyAction::Filter), hinted("r", KeyAction::Sort), hinted("j", KeyAction::Group)];
         // What is not there need not be offered.
-        let empty_too = KeyLine { hinted: rows::empty_trays(on) > 0, ..known("v", Does::EmptyToo) };
-        let count = hinted("c", Does::Count);
+        let empty_too = KeyLine { hinted: rows::empty_trays(cx) > 0, ..known("v", KeyAction::EmptyToo) };
+        let count = hinted("c", KeyAction::Count);
         let mut keys = Vec::with_capacity(list.len() + ON_A_TRAY.len() + 2);
-        if self.place.is_reading(on) {
+        if self.place.is_reading(cx) {
             // In the detail alone what is done to the tray comes first.
             keys.push(count);
             keys.extend(list.iter().map(|line| known(line.keys, line.does)));
         } else {
-            if !on.is_wide() {
-                keys.push(hinted("Enter", Does::Open));
+            if !cx.is_wide() {
+                keys.push(hinted("Enter", KeyAction::Open));
             }
             keys.extend(list);
             keys.push(count);
@@ -119,16 +119,16 @@ impl Screen for Trays {
         keys
     }
 
-    fn answers(&self, on: &On<'_>) -> String {
-        on.wording.answers_trays()
+    fn answers(&self, cx: &ScreenContext<'_>) -> String {
+        cx.wording.answers_trays()
     }
 
-    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+    fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if self.typing {
-            return Some(self.press_typing(key, on));
+            return Some(self.press_typing(key, cx));
         }
         match key {
-            Key::Esc | Key::Char('q') => return self.go_back(on),
+            Key::Esc | Key::Char('q') => return self.go_back(cx),
             Key::Char('i') => {
                 self.typing = true;
                 self.place.open = false;
@@ -137,37 +137,37 @@ impl Screen for Trays {
             Key::Char('j') => self.order.grouping = self.order.grouping.next(),
             Key::Char('v') => {
                 self.order.empty_too = !self.order.empty_too;
-                return Some(self.settle(on));
+                return Some(self.settle(cx));
             }
-            other => return self.press_about(other, on),
+            other => return self.press_about(other, cx),
         }
         Some(Vec::new())
     }
 
-    fn text(&mut self, text: &str, on: &On<'_>) -> Option<Vec<Act>> {
+    fn text(&mut self, text: &str, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if !self.typing {
             return None;
         }
         self.filter.insert(text.trim());
-        Some(self.settle(on))
+        Some(self.settle(cx))
     }
 
-    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-        self.draw_beside(on, area, buffer);
+    fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        self.draw_beside(cx, area, buffer);
     }
 
-    fn chosen(&self, _on: &On<'_>) -> Option<Subject> {
+    fn chosen(&self, _cx: &ScreenContext<'_>) -> Option<Subject> {
         self.place.chosen.clone().map(Subject::Tray)
     }
 
-    fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
-        let picture = &on.book.picture;
+    fn go_to(&mut self, subject: &Subject, cx: &ScreenContext<'_>) -> bool {
+        let picture = &cx.book.picture;
         match subject {
             Subject::Tray(code) => {
                 let Some(tray) = picture.trays.get(code) else { return false };
                 self.order.empty_too |= tray.stage == crate::reckon::picture::Stage::Spent;
                 // A filter that hides it is taken away.
-                if !self.listed(on).iter().any(|listed| listed.code == *code) {
+                if !self.listed(cx).iter().any(|listed| listed.code == *code) {
                     self.filter.clear();
                 }
                 self.typing = false;
@@ -180,7 +180,7 @@ impl Screen for Trays {
                 self.typing = false;
                 self.place.open = false;
                 self.place.from = 0;
-                let first = self.listed(on).into_iter().find(|tray| tray.place.as_ref() == Some(name));
+                let first = self.listed(cx).into_iter().find(|tray| tray.place.as_ref() == Some(name));
                 let Some(first) = first else { return false };
                 self.place.chosen = Some(first.code.clone());
                 true
@@ -189,7 +189,7 @@ impl Screen for Trays {
         }
     }
 
-    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
-        self.settle(on)
+    fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        self.settle(cx)
     }
 }

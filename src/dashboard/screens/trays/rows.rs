@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use crate::base::text::folded;
 use crate::base::{Day, PlaceName};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::reckon::picture::{Stage, TrayPicture};
 
 /// What the list is sorted by.
@@ -99,8 +99,8 @@ pub enum Line<'a> {
 }
 
 /// The lines of the list.
-pub fn lines<'a>(order: &Order, wanted: &str, on: &On<'a>) -> Vec<Line<'a>> {
-    let trays = shown(order, wanted, on);
+pub fn lines<'a>(order: &Order, wanted: &str, cx: &ScreenContext<'a>) -> Vec<Line<'a>> {
+    let trays = shown(order, wanted, cx);
     if order.grouping == Grouping::None {
         return trays.into_iter().map(Line::Tray).collect();
     }
@@ -108,11 +108,11 @@ pub fn lines<'a>(order: &Order, wanted: &str, on: &On<'a>) -> Vec<Line<'a>> {
     let mut at = 0;
     while let Some(first) = trays.get(at) {
         let rest = trays.iter().skip(at);
-        let group: Vec<_> = rest.take_while(|tray| by_group(order.grouping, first, tray, on).is_eq()).collect();
+        let group: Vec<_> = rest.take_while(|tray| by_group(order.grouping, first, tray, cx).is_eq()).collect();
         let plants: u64 = group.iter().map(|tray| u64::from(tray.standing)).sum();
-        let name = group_name(order.grouping, first, on);
+        let name = group_name(order.grouping, first, cx);
         let plants = i64::try_from(plants).unwrap_or(i64::MAX);
-        lines.push(Line::Heading(on.wording.trays_group(name, group.len() as i64, on.wording.plants(plants))));
+        lines.push(Line::Heading(cx.wording.trays_group(name, group.len() as i64, cx.wording.plants(plants))));
         at += group.len();
         lines.extend(group.into_iter().map(|tray| Line::Tray(tray)));
     }
@@ -120,29 +120,29 @@ pub fn lines<'a>(order: &Order, wanted: &str, on: &On<'a>) -> Vec<Line<'a>> {
 }
 
 /// The trays that are shown, in order.
-pub fn shown<'a>(order: &Order, wanted: &str, on: &On<'a>) -> Vec<&'a TrayPicture> {
+pub fn shown<'a>(order: &Order, wanted: &str, cx: &ScreenContext<'a>) -> Vec<&'a TrayPicture> {
     let words: Vec<String> = wanted.split_whitespace().map(folded).collect();
-    let all = on.book.picture.trays.values().map(|tray| &**tray);
+    let all = cx.book.picture.trays.values().map(|tray| &**tray);
     let mut trays: Vec<&TrayPicture> = all
         .filter(|tray| order.empty_too || tray.stage != Stage::Spent)
-        .filter(|tray| words.is_empty() || fits(tray, &words, on))
+        .filter(|tray| words.is_empty() || fits(tray, &words, cx))
         .collect();
     trays.sort_by(|a, b| {
-        by_group(order.grouping, a, b, on)
-            .then_with(|| by_column(order.sort, a, b, on))
+        by_group(order.grouping, a, b, cx)
+            .then_with(|| by_column(order.sort, a, b, cx))
             .then_with(|| a.code.cmp(&b.code))
     });
     trays
 }
 
 /// How many trays are empty.
-pub fn empty_trays(on: &On<'_>) -> usize {
-    on.book.picture.trays.values().filter(|tray| tray.stage == Stage::Spent).count()
+pub fn empty_trays(cx: &ScreenContext<'_>) -> usize {
+    cx.book.picture.trays.values().filter(|tray| tray.stage == Stage::Spent).count()
 }
 
 /// Whether every word typed stands in the tray's code, species, stage, place or lots; accents and case do not count.
-fn fits(tray: &TrayPicture, words: &[String], on: &On<'_>) -> bool {
-    let mut text = format!("{} {} {}", tray.code, on.species(tray.species.as_ref()), on.wording.stage_name(tray.stage));
+fn fits(tray: &TrayPicture, words: &[String], cx: &ScreenContext<'_>) -> bool {
+    let mut text = format!("{} {} {}", tray.code, cx.species(tray.species.as_ref()), cx.wording.stage_name(tray.stage));
     if let Some(place) = &tray.place {
         text.push_str(&format!(" {place}"));
     }
@@ -153,29 +153,29 @@ fn fits(tray: &TrayPicture, words: &[String], on: &On<'_>) -> bool {
     words.iter().all(|word| text.contains(word))
 }
 
-fn by_group(grouping: Grouping, a: &TrayPicture, b: &TrayPicture, on: &On<'_>) -> Ordering {
+fn by_group(grouping: Grouping, a: &TrayPicture, b: &TrayPicture, cx: &ScreenContext<'_>) -> Ordering {
     match grouping {
         Grouping::None => Ordering::Equal,
-        Grouping::Species => by_column(Sort::Species, a, b, on),
+        Grouping::Species => by_column(Sort::Species, a, b, cx),
         Grouping::Stage => urgency(a.stage).cmp(&urgency(b.stage)),
-        Grouping::Place => by_column(Sort::Place, a, b, on),
+        Grouping::Place => by_column(Sort::Place, a, b, cx),
     }
 }
 
-fn by_column(sort: Sort, a: &TrayPicture, b: &TrayPicture, on: &On<'_>) -> Ordering {
+fn by_column(sort: Sort, a: &TrayPicture, b: &TrayPicture, cx: &ScreenContext<'_>) -> Ordering {
     match sort {
         Sort::Tray => a.code.cmp(&b.code),
         Sort::Species => {
-            let name = |tray: &TrayPicture| (tray.species.is_none(), folded(&on.species(tray.species.as_ref())));
+            let name = |tray: &TrayPicture| (tray.species.is_none(), folded(&cx.species(tray.species.as_ref())));
             if a.species == b.species { Ordering::Equal } else { name(a).cmp(&name(b)) }
         }
         Sort::Stage => urgency(a.stage).cmp(&urgency(b.stage)),
         Sort::Standing => b.standing.cmp(&a.standing),
         Sort::Plantable => b.plantable.likely.total_cmp(&a.plantable.likely),
         Sort::Age => b.age_days.cmp(&a.age_days),
-        Sort::ReadyFrom => known_first(ready_day(a, on.day()), ready_day(b, on.day())),
+        Sort::ReadyFrom => known_first(ready_day(a, cx.day()), ready_day(b, cx.day())),
         Sort::BestBefore => known_first(a.best_before, b.best_before),
-        Sort::Place => place_order(a.place.as_ref(), on).cmp(&place_order(b.place.as_ref(), on)),
+        Sort::Place => place_order(a.place.as_ref(), cx).cmp(&place_order(b.place.as_ref(), cx)),
     }
 }
 
@@ -202,16 +202,16 @@ fn urgency(stage: Stage) -> u8 {
     }
 }
 
-fn place_order(place: Option<&PlaceName>, on: &On<'_>) -> (bool, u32, Option<PlaceName>) {
-    let set = place.and_then(|place| on.book.picture.site.places.get(place)).and_then(|place| place.on(on.day()));
+fn place_order(place: Option<&PlaceName>, cx: &ScreenContext<'_>) -> (bool, u32, Option<PlaceName>) {
+    let set = place.and_then(|place| cx.book.picture.site.places.get(place)).and_then(|place| place.on(cx.day()));
     (place.is_none(), set.map_or(u32::MAX, |set| set.order.0), place.cloned())
 }
 
-fn group_name(grouping: Grouping, tray: &TrayPicture, on: &On<'_>) -> String {
+fn group_name(grouping: Grouping, tray: &TrayPicture, cx: &ScreenContext<'_>) -> String {
     match grouping {
         Grouping::None => String::new(),
-        Grouping::Species => on.species(tray.species.as_ref()),
-        Grouping::Stage => on.wording.stage_name(tray.stage),
-        Grouping::Place => tray.place.as_ref().map_or_else(|| on.wording.outcome_no_place(), ToString::to_string),
+        Grouping::Species => cx.species(tray.species.as_ref()),
+        Grouping::Stage => cx.wording.stage_name(tray.stage),
+        Grouping::Place => tray.place.as_ref().map_or_else(|| cx.wording.outcome_no_place(), ToString::to_string),
     }
 }

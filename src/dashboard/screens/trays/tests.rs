@@ -4,7 +4,7 @@ use super::rows::{Grouping, Line, Order, Sort, lines, shown};
 use super::{Trays, charts, detail};
 use crate::base::TrayCode;
 use crate::dashboard::act::ScreenName;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::layer::Layer;
 use crate::dashboard::look::Inks;
@@ -30,7 +30,7 @@ fn chosen(stage: &Stage) -> String {
 }
 
 fn listed(stage: &Stage) -> Vec<String> {
-    screen(stage).listed(&stage.model.on()).iter().map(|tray| tray.code.to_string()).collect()
+    screen(stage).listed(&stage.model.context()).iter().map(|tray| tray.code.to_string()).collect()
 }
 
 fn go(stage: &mut Stage, tray: &str) {
@@ -51,7 +51,7 @@ fn in_one_line(text: &str) -> String {
 
 /// The whole detail of a tray as text, on a wide terminal.
 fn detail_of(stage: &Stage, code: &str) -> String {
-    let page = detail::page(tray(stage, code), &stage.model.on(), 60);
+    let page = detail::page(tray(stage, code), &stage.model.context(), 60);
     let area = ratatui::layout::Rect::new(0, 0, 60, page.height() as u16);
     let mut buffer = ratatui::buffer::Buffer::empty(area);
     assert_eq!(page.draw(0, area, &mut buffer), 0);
@@ -145,8 +145,8 @@ fn r_sorts_by_each_column_in_turn() {
         assert_eq!(screen(&stage).order.sort, sort);
         assert!(stage.frame().contains(" · by "), "{}", stage.frame());
     }
-    let on = stage.model.on();
-    let by = |sort: Sort| shown(&Order { sort, ..Order::default() }, "", &on);
+    let cx = stage.model.context();
+    let by = |sort: Sort| shown(&Order { sort, ..Order::default() }, "", &cx);
     let pairs = |sort: Sort| -> Vec<_> { by(sort).windows(2).map(|pair| (pair[0], pair[1])).collect() };
     assert!(pairs(Sort::Standing).iter().all(|(a, b)| a.standing >= b.standing));
     assert!(pairs(Sort::Age).iter().all(|(a, b)| a.age_days >= b.age_days));
@@ -165,8 +165,8 @@ fn j_groups_and_every_plant_stands_under_one_heading() {
     for grouping in [Grouping::Species, Grouping::Stage, Grouping::Place] {
         stage.keys("j");
         assert_eq!(screen(&stage).order.grouping, grouping);
-        let on = stage.model.on();
-        let all = lines(&screen(&stage).order, "", &on);
+        let cx = stage.model.context();
+        let all = lines(&screen(&stage).order, "", &cx);
         let mut headings = std::collections::BTreeSet::new();
         let mut counted = 0;
         for line in &all {
@@ -243,7 +243,7 @@ fn letters_write_about_the_tray_that_is_chosen() {
         go(&mut stage, "cof-023");
         stage.keys(letter);
         let Some(Layer::Form(form)) = stage.model.layers.last() else { panic!("{letter} opens no form") };
-        assert!(form.heading(&stage.model.on()).contains("cof-023") || letter == "a", "{letter}");
+        assert!(form.heading(&stage.model.context()).contains("cof-023") || letter == "a", "{letter}");
     }
 }
 
@@ -295,17 +295,17 @@ fn the_detail_pages_to_its_end_and_back() {
 #[test]
 fn the_verdict_names_what_holds_a_tray_back_and_until_when() {
     let stage = trays(Lang::En);
-    let on = stage.model.on();
-    let said = |code: &str| detail::verdict(tray(&stage, code), &on);
-    assert!(said("avo-011").starts_with("Ready to go out, best before "), "{}", said("avo-011"));
-    assert!(said("gli-006").starts_with("Overdue: the roots circle"), "{}", said("gli-006"));
-    assert!(said("gre-015").contains("promised to the dispensary"), "{}", said("gre-015"));
-    assert!(said("cof-028").starts_with("Not ready before "), "{}", said("cof-028"));
+    let cx = stage.model.context();
+    let message = |code: &str| detail::verdict(tray(&stage, code), &cx);
+    assert!(message("avo-011").starts_with("Ready to go out, best before "), "{}", message("avo-011"));
+    assert!(message("gli-006").starts_with("Overdue: the roots circle"), "{}", message("gli-006"));
+    assert!(message("gre-015").contains("promised to the dispensary"), "{}", message("gre-015"));
+    assert!(message("cof-028").starts_with("Not ready before "), "{}", message("cof-028"));
     for tray in stage.model.book.picture.trays.values() {
-        let said = detail::verdict(tray, &on);
+        let message = detail::verdict(tray, &cx);
         let spent = tray.stage == TrayStage::Spent;
-        assert_eq!(said.starts_with("Ready"), tray.ready && !spent, "{}: {said}", tray.code);
-        assert!(!said.contains("nothing is known that holds it back"), "{}", tray.code);
+        assert_eq!(message.starts_with("Ready"), tray.ready && !spent, "{}: {message}", tray.code);
+        assert!(!message.contains("nothing is known that holds it back"), "{}", tray.code);
     }
 }
 
@@ -331,8 +331,8 @@ fn a_ready_tray_says_how_many_fit_where_and_a_waiting_one_what_the_nearest_bed_m
     let mut fitting = 0;
     for pair in picture.pairs.iter().filter(|pair| pair.fits) {
         let text = in_one_line(&detail_of(&stage, pair.tray.as_str()));
-        let said = format!("+ {}: {} can go today", pair.bed, stage.model.wording.plants(pair.plants));
-        assert!(text.contains(&said), "{said}\n{text}");
+        let message = format!("+ {}: {} can go today", pair.bed, stage.model.wording.plants(pair.plants));
+        assert!(text.contains(&message), "{message}\n{text}");
         fitting += 1;
     }
     assert!(fitting > 3);
@@ -358,8 +358,8 @@ fn a_bed_that_only_waits_for_the_tray_says_so() {
 #[test]
 fn a_day_is_said_once_and_a_day_that_is_only_the_earliest_as_such() {
     let stage = trays(Lang::En);
-    let on = stage.model.on();
-    assert!(detail::verdict(tray(&stage, "gre-015"), &on).starts_with("Not ready: held back until "));
+    let cx = stage.model.context();
+    assert!(detail::verdict(tray(&stage, "gre-015"), &cx).starts_with("Not ready: held back until "));
     assert!(in_one_line(&detail_of(&stage, "cof-031")).contains("ready from not before 25 Aug;"));
     assert!(!in_one_line(&detail_of(&stage, "cof-028")).contains("not before 5 May;"), "all of it has a day");
 }
@@ -367,17 +367,17 @@ fn a_day_is_said_once_and_a_day_that_is_only_the_earliest_as_such() {
 #[test]
 fn the_drawing_of_what_came_up_ends_at_what_the_books_say_and_foretells_what_the_forecast_does() {
     let stage = trays(Lang::En);
-    let on = stage.model.on();
+    let cx = stage.model.context();
     let mut ahead = 0;
     for tray in stage.model.book.picture.trays.values() {
-        let Some(drawing) = charts::emergence(tray, &on) else { continue };
+        let Some(drawing) = charts::emergence(tray, &cx) else { continue };
         let curves = &drawing.chart.curves;
         let seen = curves.last().unwrap();
         let most = seen.points.iter().map(|(_, up)| *up).fold(0.0, f64::max);
         let up = f64::from(emerged(&tray.story));
         // Twins and corrections are no emergence of a look, and what stands was counted.
         assert!(most <= up + 1e-9 && drawing.chart.y.1 >= most, "{}: drawn {most}, came up {up}", tray.code);
-        let Some(told) = on.book.outlook.trays.get(&tray.code) else { continue };
+        let Some(told) = cx.book.outlook.trays.get(&tray.code) else { continue };
         let dots: Vec<_> = curves.iter().filter(|curve| curve.mark == "·").collect();
         let [low, high] = dots[..] else { panic!("{}: no range", tray.code) };
         assert!(low.points.iter().zip(&high.points).all(|(low, high)| low.1 <= high.1 + 1e-9), "{}", tray.code);
@@ -407,12 +407,12 @@ fn a_sowing_says_what_is_to_come_of_it_first_and_y_how_that_is_reckoned() {
         go(&mut stage, "cof-031");
         let (text, wording) = (in_one_line(&detail_of(&stage, "cof-031")), &stage.model.wording);
         let told = &stage.model.book.outlook.trays[&TrayCode::new("cof-031").unwrap()];
-        let said = [
+        let message = [
             wording.judgement_name(told.judgement),
             wording.in_the_end_words(told),
-            wording.waiting_words(told, stage.model.on().day()),
+            wording.waiting_words(told, stage.model.context().day()),
         ];
-        for one in said {
+        for one in message {
             assert!(text.contains(&in_one_line(&one)), "{one}: {text}");
         }
         let at = |heading: String| text.find(&heading).unwrap();
@@ -433,7 +433,7 @@ fn a_sowing_says_what_is_to_come_of_it_first_and_y_how_that_is_reckoned() {
 #[test]
 fn heights_are_drawn_with_the_band_of_the_species() {
     let stage = trays(Lang::En);
-    let drawing = charts::heights(tray(&stage, "avo-011"), &stage.model.on()).unwrap();
+    let drawing = charts::heights(tray(&stage, "avo-011"), &stage.model.context()).unwrap();
     assert_eq!(drawing.chart.band, Some((30.0, 60.0)));
     let samples = tray(&stage, "avo-011").story.samples.len();
     assert_eq!(drawing.chart.curves.last().unwrap().points.len(), samples);
@@ -452,10 +452,10 @@ fn the_history_begins_with_what_is_newest() {
     let mut stage = trays(Lang::En);
     go(&mut stage, "avo-011");
     let story = stage.model.book.story_of(&Subject::Tray(TrayCode::new("avo-011").unwrap())).unwrap();
-    let on = stage.model.on();
-    let said = |entry| stage.model.wording.entry_sentence_beside(entry, on.day(), &on.book.picture.site.species);
+    let cx = stage.model.context();
+    let message = |entry| stage.model.wording.entry_sentence_beside(entry, cx.day(), &cx.book.picture.site.species);
     let text = in_one_line(&detail_of(&stage, "avo-011"));
-    let (newest, oldest) = (said(story.last().unwrap()), said(&story[0]));
+    let (newest, oldest) = (message(story.last().unwrap()), message(&story[0]));
     let at = |sentence: &str| text.find(&format!("- {}", in_one_line(sentence))).unwrap();
     assert!(at(&newest) < at(&oldest));
 }
@@ -491,8 +491,8 @@ fn at_every_size_a_row_has_its_code_its_mark_and_its_word() {
                     let code = line.split_whitespace().next().unwrap();
                     let tray = tray(&stage, code);
                     let (mark, _) = crate::dashboard::look::stage_mark(tray.stage);
-                    let said = format!("{mark} {}", stage.model.wording.stage_name(tray.stage));
-                    assert!(line.contains(&said), "{said} is missing in {line}");
+                    let message = format!("{mark} {}", stage.model.wording.stage_name(tray.stage));
+                    assert!(line.contains(&message), "{message} is missing in {line}");
                 }
             }
         }
@@ -506,7 +506,7 @@ fn at_every_size_the_detail_says_its_verdict_whole() {
             let mut stage = trays(lang).sized(columns, rows);
             for code in ["avo-011", "gli-006", "gre-015", "cof-030"] {
                 go(&mut stage, code);
-                let verdict = detail::verdict(tray(&stage, code), &stage.model.on());
+                let verdict = detail::verdict(tray(&stage, code), &stage.model.context());
                 let page = detail_text(&stage);
                 assert!(page.contains(&in_one_line(&verdict)), "{verdict}\n{}", stage.frame());
                 stage.keys("q");
@@ -519,7 +519,7 @@ fn at_every_size_the_detail_says_its_verdict_whole() {
 
 /// The text of the detail pane in one line, without the list beside it.
 fn detail_text(stage: &Stage) -> String {
-    let width = crate::dashboard::screens::beside::detail_columns(&stage.model.on());
+    let width = crate::dashboard::screens::list_detail::detail_columns(&stage.model.context());
     let from = usize::from(stage.model.size.0 - width);
     let lines: Vec<String> = stage.frame().lines().map(|line| line.chars().skip(from).collect()).collect();
     in_one_line(&lines.join(" "))
@@ -531,8 +531,8 @@ fn in_ascii_the_marks_are_still_told_apart() {
     stage.model.look.ascii = true;
     let frame = stage.frame();
     assert!(frame.is_ascii());
-    for said in ["* ready", "^ overdue", "H hardening", "I growing on", ", emerging"] {
-        assert!(frame.contains(said), "{said}\n{frame}");
+    for message in ["* ready", "^ overdue", "H hardening", "I growing on", ", emerging"] {
+        assert!(frame.contains(message), "{message}\n{frame}");
     }
 }
 
@@ -572,7 +572,7 @@ fn what_is_chosen_is_in_the_book_whatever_day_is_looked_at() {
     go(&mut stage, "cof-031");
     stage.keys("d");
     stage.keys("-200\n");
-    let on: On<'_> = stage.model.on();
-    assert!(on.book.picture.trays.contains_key(screen(&stage).place.chosen.as_ref().unwrap()));
+    let cx: ScreenContext<'_> = stage.model.context();
+    assert!(cx.book.picture.trays.contains_key(screen(&stage).place.chosen.as_ref().unwrap()));
     assert_ne!(chosen(&stage), "cof-031", "it was not sown yet");
 }

@@ -6,7 +6,7 @@ use ratatui::layout::Rect;
 use super::Trays;
 use super::rows::{Grouping, Line, Sort, empty_trays, lines};
 use crate::base::Day;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, stage_mark};
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
 use crate::reckon::picture::{Stage, TrayPicture};
@@ -15,30 +15,30 @@ use crate::reckon::picture::{Stage, TrayPicture};
 const HEADED_FROM: u16 = 7;
 
 /// Draws the list.
-pub fn draw_list(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+pub fn draw_list(screen: &Trays, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let mut rest = area;
     if screen.typing || !screen.filter.is_empty() {
-        draw_filter(screen, on, Rect { height: 1.min(area.height), ..area }, buffer);
+        draw_filter(screen, cx, Rect { height: 1.min(area.height), ..area }, buffer);
         rest = below(rest, 1);
     }
-    let lines = lines(&screen.order, &screen.filter.text(), on);
+    let lines = lines(&screen.order, &screen.filter.text(), cx);
     if lines.is_empty() {
         let mut page = Page::new(rest.width);
-        page.paragraph(&empty_words(screen, on), Ink::Plain);
+        page.paragraph(&empty_words(screen, cx), Ink::Plain);
         page.draw(0, rest, buffer);
         return;
     }
     if area.height >= HEADED_FROM {
-        let said = summary(screen, &lines, on, usize::from(rest.width));
-        buffer.set_string(rest.x, rest.y, said, Ink::Quiet.style());
+        let message = summary(screen, &lines, cx, usize::from(rest.width));
+        buffer.set_string(rest.x, rest.y, message, Ink::Quiet.style());
         rest = below(rest, 1);
     }
     let chosen = lines.iter().position(|line| match line {
         Line::Tray(tray) => Some(&tray.code) == screen.place.chosen.as_ref(),
         Line::Heading(_) => false,
     });
-    let rows = lines.iter().map(|line| row(line, on)).collect();
-    Table { columns: columns(screen, on), rows, chosen }.draw(rest, buffer);
+    let rows = lines.iter().map(|line| row(line, cx)).collect();
+    Table { columns: columns(screen, cx), rows, chosen }.draw(rest, buffer);
 }
 
 fn below(area: Rect, lines: u16) -> Rect {
@@ -47,14 +47,14 @@ fn below(area: Rect, lines: u16) -> Rect {
 }
 
 /// The line in which the filter is typed, or that says which is in force.
-fn draw_filter(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+fn draw_filter(screen: &Trays, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     if area.height == 0 {
         return;
     }
-    let label = on.wording.trays_only();
+    let label = cx.wording.trays_only();
     buffer.set_stringn(area.x, area.y, &label, usize::from(area.width), Ink::Strong.style());
     let used = (width_of(&label) as u16 + 1).min(area.width);
-    let hint = if screen.typing { on.wording.trays_filter_typing() } else { on.wording.trays_filter_kept() };
+    let hint = if screen.typing { cx.wording.trays_filter_typing() } else { cx.wording.trays_filter_kept() };
     let room = area.width - used;
     let hint_room = width_of(&hint) as u16 + 2;
     // The hint gives way to what is typed.
@@ -66,19 +66,19 @@ fn draw_filter(screen: &Trays, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
     }
 }
 
-fn empty_words(screen: &Trays, on: &On<'_>) -> String {
+fn empty_words(screen: &Trays, cx: &ScreenContext<'_>) -> String {
     if !screen.filter.is_empty() {
-        on.wording.trays_none_fits(screen.filter.text())
-    } else if on.book.picture.trays.is_empty() {
-        on.wording.no_trays()
+        cx.wording.trays_none_fits(screen.filter.text())
+    } else if cx.book.picture.trays.is_empty() {
+        cx.wording.no_trays()
     } else {
-        on.wording.trays_all_empty(empty_trays(on) as i64)
+        cx.wording.trays_all_empty(empty_trays(cx) as i64)
     }
 }
 
 /// What is listed and how, as many parts as have room, each whole.
-fn summary(screen: &Trays, lines: &[Line<'_>], on: &On<'_>, room: usize) -> String {
-    let wording = on.wording;
+fn summary(screen: &Trays, lines: &[Line<'_>], cx: &ScreenContext<'_>, room: usize) -> String {
+    let wording = cx.wording;
     let trays: Vec<&TrayPicture> = lines
         .iter()
         .filter_map(|line| match line {
@@ -88,24 +88,24 @@ fn summary(screen: &Trays, lines: &[Line<'_>], on: &On<'_>, room: usize) -> Stri
         .collect();
     let plants: u64 = trays.iter().map(|tray| u64::from(tray.standing)).sum();
     let mut parts = vec![wording.trays(trays.len() as i64), wording.plants(i64::try_from(plants).unwrap_or(i64::MAX))];
-    parts.push(wording.trays_sorted(column_title(screen.order.sort, on)));
-    let empty = empty_trays(on);
+    parts.push(wording.trays_sorted(column_title(screen.order.sort, cx)));
+    let empty = empty_trays(cx);
     if empty > 0 && !screen.order.empty_too {
         parts.push(wording.trays_empty_hidden(empty as i64));
     }
-    let mut said = String::new();
+    let mut message = String::new();
     for part in parts {
-        let longer = if said.is_empty() { part } else { format!("{said} · {part}") };
+        let longer = if message.is_empty() { part } else { format!("{message} · {part}") };
         if width_of(&longer) > room {
             break;
         }
-        said = longer;
+        message = longer;
     }
-    said
+    message
 }
 
-fn column_title(sort: Sort, on: &On<'_>) -> String {
-    let wording = on.wording;
+fn column_title(sort: Sort, cx: &ScreenContext<'_>) -> String {
+    let wording = cx.wording;
     match sort {
         Sort::Tray => wording.trays_column_tray(),
         Sort::Species => wording.trays_column_species(),
@@ -121,12 +121,12 @@ fn column_title(sort: Sort, on: &On<'_>) -> String {
 
 /// The columns. What drops first where there is little room: the place, the age, best before, what is plantable, the
 /// species, ready from, the number standing; the tray and its stage stay.
-fn columns(screen: &Trays, on: &On<'_>) -> Vec<Column> {
+fn columns(screen: &Trays, cx: &ScreenContext<'_>) -> Vec<Column> {
     let grouped = |grouping: Grouping| screen.order.grouping == grouping;
     Sort::ALL
         .iter()
         .map(|sort| {
-            let mut title = column_title(*sort, on);
+            let mut title = column_title(*sort, cx);
             if *sort == screen.order.sort {
                 title.push_str(" ↓");
             }
@@ -148,7 +148,7 @@ fn columns(screen: &Trays, on: &On<'_>) -> Vec<Column> {
         .collect()
 }
 
-fn row(line: &Line<'_>, on: &On<'_>) -> Row {
+fn row(line: &Line<'_>, cx: &ScreenContext<'_>) -> Row {
     let tray = match line {
         Line::Heading(text) => return Row::Heading(text.clone()),
         Line::Tray(tray) => tray,
@@ -158,13 +158,13 @@ fn row(line: &Line<'_>, on: &On<'_>) -> Row {
     let plain = |text: String| (text, Ink::Plain);
     Row::Cells(vec![
         plain(tray.code.to_string()),
-        plain(on.species(tray.species.as_ref())),
-        (format!("{mark} {}", on.wording.stage_name(tray.stage)), ink),
+        plain(cx.species(tray.species.as_ref())),
+        (format!("{mark} {}", cx.wording.stage_name(tray.stage)), ink),
         plain(if empty { String::new() } else { tray.standing.to_string() }),
         plain(plantable(tray)),
         plain(tray.age_days.filter(|_| !empty).map_or_else(String::new, |days| days.to_string())),
-        ready_from(tray, on),
-        best_before(tray, on),
+        ready_from(tray, cx),
+        best_before(tray, cx),
         plain(tray.place.as_ref().map_or_else(String::new, ToString::to_string)),
     ])
 }
@@ -182,24 +182,24 @@ fn plantable(tray: &TrayPicture) -> String {
     }
 }
 
-fn ready_from(tray: &TrayPicture, on: &On<'_>) -> (String, Ink) {
+fn ready_from(tray: &TrayPicture, cx: &ScreenContext<'_>) -> (String, Ink) {
     match tray.ready_from {
         _ if tray.stage == Stage::Spent => (String::new(), Ink::Plain),
-        _ if tray.ready => (on.wording.trays_now(), Ink::Good),
-        Some(day) => (on.wording.day_beside(day, on.day()), Ink::Plain),
+        _ if tray.ready => (cx.wording.trays_now(), Ink::Good),
+        Some(day) => (cx.wording.day_beside(day, cx.day()), Ink::Plain),
         // Something holds it back of which nobody can say when it ends; not before this day in any case.
-        None => match tray.not_before().filter(|day| *day > on.day()) {
-            Some(day) => (format!("{}?", on.wording.day_beside(day, on.day())), Ink::Plain),
+        None => match tray.not_before().filter(|day| *day > cx.day()) {
+            Some(day) => (format!("{}?", cx.wording.day_beside(day, cx.day())), Ink::Plain),
             None => ("?".to_string(), Ink::Plain),
         },
     }
 }
 
-fn best_before(tray: &TrayPicture, on: &On<'_>) -> (String, Ink) {
-    let past = |day: Day| day < on.day();
+fn best_before(tray: &TrayPicture, cx: &ScreenContext<'_>) -> (String, Ink) {
+    let past = |day: Day| day < cx.day();
     match tray.best_before.filter(|_| tray.stage != Stage::Spent && tray.standing > 0) {
-        Some(day) if past(day) => (format!("! {}", on.wording.day_beside(day, on.day())), Ink::Danger),
-        Some(day) => (on.wording.day_beside(day, on.day()), Ink::Plain),
+        Some(day) if past(day) => (format!("! {}", cx.wording.day_beside(day, cx.day())), Ink::Danger),
+        Some(day) => (cx.wording.day_beside(day, cx.day()), Ink::Plain),
         None => (String::new(), Ink::Plain),
     }
 }

@@ -7,7 +7,7 @@ use ratatui::layout::Rect;
 use super::shapes::{ROWS, SHAPE_COLUMNS, draw_figures, draw_pattern, figures_width, shape};
 use super::view::mark_of;
 use super::{Shown, Walk};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Page, width_of};
@@ -23,31 +23,31 @@ const DOT: u16 = 4;
 const DOTS_IN_ROW: usize = 5;
 
 /// Draws the chosen stop over the whole area; with a form, what is typed in it.
-pub fn draw(walk: &Walk, form: Option<&Form>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let Some(stop) = walk.here(on) else {
+pub fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let Some(stop) = walk.here(cx) else {
         let mut page = Page::new(area.width);
-        page.paragraph(&on.wording.empty_walk(), Ink::Strong);
+        page.paragraph(&cx.wording.empty_walk(), Ink::Strong);
         page.draw(0, area, buffer);
         return;
     };
     let mut y = area.y;
-    y += draw_place(walk, &stop, on, area, buffer);
+    y += draw_place(walk, &stop, cx, area, buffer);
     if area.height >= TALL {
-        y += draw_signs(&stop, on, Rect { y, height: area.bottom() - y, ..area }, buffer);
+        y += draw_signs(&stop, cx, Rect { y, height: area.bottom() - y, ..area }, buffer);
     }
-    y += draw_task(&stop, on, Rect { y, height: area.bottom().saturating_sub(y), ..area }, buffer);
+    y += draw_task(&stop, cx, Rect { y, height: area.bottom().saturating_sub(y), ..area }, buffer);
     let rest = Rect { y, height: area.bottom().saturating_sub(y), ..area };
-    draw_figures_of(&stop, form, on, rest, buffer);
+    draw_figures_of(&stop, form, cx, rest, buffer);
 }
 
 /// The place by name and sign, and how far one is.
-fn draw_place(walk: &Walk, stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
-    let (behind, all) = walk.progress(on);
+fn draw_place(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
+    let (behind, all) = walk.progress(cx);
     let progress = format!("{behind} / {all}");
-    let name = on.wording.stop_place(&stop.at, &stop.subject);
+    let name = cx.wording.stop_place(&stop.at, &stop.subject);
     let small = area.height < TALL;
     let named = match stop.place_sign {
-        Some(sign) if small => format!("{}  {name}", on.wording.sign(sign)),
+        Some(sign) if small => format!("{}  {name}", cx.wording.sign(sign)),
         Some(_) | None => name,
     };
     let room = usize::from(area.width).saturating_sub(width_of(&progress) + 2);
@@ -60,22 +60,22 @@ fn draw_place(walk: &Walk, stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &m
 }
 
 /// The signs of the place and of the tray, side by side.
-fn draw_signs(stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
+fn draw_signs(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
     if stop.place_sign.is_none() && stop.tray_sign.is_none() {
         return 0;
     }
     let mut x = area.x + 1;
     for (sign, ink) in [(stop.place_sign, Ink::Good), (stop.tray_sign, Ink::Plain)] {
         let Some(sign) = sign else { continue };
-        match on.wording.drawn_sign(sign) {
+        match cx.wording.drawn_sign(sign) {
             Some(drawn) => {
                 let dots = drawn.dots.min(DOTS_IN_ROW) as u16 * DOT;
                 if x + SHAPE_COLUMNS + 2 + dots > area.right() {
                     break;
                 }
-                draw_pattern(shape(drawn.shape), (x, area.y), 1, block(on), ink, buffer);
+                draw_pattern(shape(drawn.shape), (x, area.y), 1, block(cx), ink, buffer);
                 x += SHAPE_COLUMNS + 2;
-                draw_dots(drawn.dots, (x, area.y), on, buffer);
+                draw_dots(drawn.dots, (x, area.y), cx, buffer);
                 x += dots + 3;
             }
             None => {
@@ -89,20 +89,20 @@ fn draw_signs(stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) ->
     ROWS + 1
 }
 
-fn draw_dots(dots: usize, at: (u16, u16), on: &On<'_>, buffer: &mut Buffer) {
+fn draw_dots(dots: usize, at: (u16, u16), cx: &ScreenContext<'_>, buffer: &mut Buffer) {
     let one_row = dots <= DOTS_IN_ROW;
     for i in 0..dots {
         let (row, column) = (i / DOTS_IN_ROW, i % DOTS_IN_ROW);
         let y = at.1 + if one_row { 2 } else { 1 + 2 * row as u16 };
-        buffer.set_string(at.0 + column as u16 * DOT, y, block(on).repeat(2), Ink::Strong.style());
+        buffer.set_string(at.0 + column as u16 * DOT, y, block(cx).repeat(2), Ink::Strong.style());
     }
 }
 
 /// What to do at what, with its mark.
-fn draw_task(stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
+fn draw_task(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
     let mut page = Page::new(area.width);
-    let (mark, ink, state) = mark_of(stop, on);
-    let about = on.wording.stop_about(stop.task, &stop.subject, &on.book.picture);
+    let (mark, ink, state) = mark_of(stop, cx);
+    let about = cx.wording.stop_about(stop.task, &stop.subject, &cx.book.picture);
     let mark = if mark == " " { String::new() } else { format!("{mark} ") };
     page.hanging(&mark, ink, &about, Ink::Strong);
     if !state.is_empty() {
@@ -113,109 +113,109 @@ fn draw_task(stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> 
 }
 
 /// The last figure at the left, what is typed at the right.
-fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     if area.height == 0 {
         return;
     }
     let gap = u16::from(area.height > ROWS + 2);
     let top = Rect { y: area.y + gap, height: area.height - gap, ..area };
-    let x = draw_last(stop, on, top, buffer);
+    let x = draw_last(stop, cx, top, buffer);
     let Some((field, typed)) = form.and_then(Form::figure_typed) else {
-        draw_way(stop, on, Rect { x, width: area.right().saturating_sub(x), ..top }, buffer);
+        draw_way(stop, cx, Rect { x, width: area.right().saturating_sub(x), ..top }, buffer);
         if top.height > ROWS + 1 {
             let y = top.y + ROWS + 1 + u16::from(top.height > ROWS + 2);
             let kind = stop.task.facts().kind;
-            let said = match kind {
-                "counted" | "weather" => on.wording.walk_large_hint(),
-                _ => format!("Enter  {}", on.wording.task_name(stop.task)),
+            let message = match kind {
+                "counted" | "weather" => cx.wording.walk_large_hint(),
+                _ => format!("Enter  {}", cx.wording.task_name(stop.task)),
             };
-            buffer.set_string(area.x, y, Page::shortened(&said, usize::from(area.width)), Ink::Plain.style());
+            buffer.set_string(area.x, y, Page::shortened(&message, usize::from(area.width)), Ink::Plain.style());
         }
         return;
     };
     let form_choices = form.map(|form| form.choices_at(form.begin_place())).unwrap_or_default();
     let right = Rect { x, width: area.right().saturating_sub(x), ..top };
-    let title = Page::shortened(&on.wording.field_title(field.name), usize::from(right.width));
+    let title = Page::shortened(&cx.wording.field_title(field.name), usize::from(right.width));
     buffer.set_string(right.x, right.y, title, Ink::Strong.style());
     if form_choices.is_empty() {
-        draw_typed(&typed, right, on, buffer);
+        draw_typed(&typed, right, cx, buffer);
     } else {
-        draw_choices(&form_choices, &typed, right, on, buffer);
+        draw_choices(&form_choices, &typed, right, cx, buffer);
     }
     let against = form.map(Form::against).unwrap_or_default();
     let y = top.y + ROWS + 1;
     if !against.is_empty() && y < area.bottom() {
         let mut page = Page::new(area.width);
-        against.iter().for_each(|said| page.hanging("x ", Ink::Danger, said, Ink::Plain));
+        against.iter().for_each(|message| page.hanging("x ", Ink::Danger, message, Ink::Plain));
         page.draw(0, Rect { y, height: area.bottom() - y, ..area }, buffer);
     }
 }
 
 /// Where the tray is to be carried: the place's name and its sign.
-fn draw_way(stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+fn draw_way(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let Some(place) = stop.due.and_then(carried_to) else { return };
     let name = Page::shortened(&format!("→ {place}"), usize::from(area.width));
     buffer.set_string(area.x, area.y, name, Ink::Strong.style());
-    let set = on.book.picture.site.places.get(place).and_then(|described| described.on(on.day()));
-    let sign = set.and_then(|set| set.sign.as_ref()).and_then(|sign| on.wording.drawn_sign(&sign.0));
+    let set = cx.book.picture.site.places.get(place).and_then(|described| described.on(cx.day()));
+    let sign = set.and_then(|set| set.sign.as_ref()).and_then(|sign| cx.wording.drawn_sign(&sign.0));
     let Some(sign) = sign.filter(|_| area.height > ROWS) else { return };
-    draw_pattern(shape(sign.shape), (area.x + 1, area.y + 1), 1, block(on), Ink::Good, buffer);
-    draw_dots(sign.dots, (area.x + SHAPE_COLUMNS + 3, area.y + 1), on, buffer);
+    draw_pattern(shape(sign.shape), (area.x + 1, area.y + 1), 1, block(cx), Ink::Good, buffer);
+    draw_dots(sign.dots, (area.x + SHAPE_COLUMNS + 3, area.y + 1), cx, buffer);
 }
 
 /// The last count large, another figure in words; the answer is the column where there is room again.
-fn draw_last(stop: &Shown<'_>, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
+fn draw_last(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
     let Some(last) = stop.due.and_then(|due| due.last.as_ref().zip(Some(due))) else { return area.x };
     let (look, due) = last;
-    let Some((said, day)) = on.wording.stop_last(due) else { return area.x };
+    let Some((message, day)) = cx.wording.stop_last(due) else { return area.x };
     let half = area.width / 2;
-    let beside = on.wording.day_beside(day, on.day());
-    let title = Page::shortened(&format!("{} {beside}", on.wording.walk_last()), usize::from(half.saturating_sub(2)));
+    let beside = cx.wording.day_beside(day, cx.day());
+    let title = Page::shortened(&format!("{} {beside}", cx.wording.walk_last()), usize::from(half.saturating_sub(2)));
     buffer.set_string(area.x, area.y, title, Ink::Plain.style());
     let under = (area.x, area.y + 1);
     if let Measure::Plants(range) = &look.figure {
-        let text = on.wording.number(range.likely.round(), 0).replace(['\u{a0}', ' '], "");
-        if area.height > ROWS && figures_width(&text, scale(on)) < half {
-            draw_figures(&text, under, scale(on), block(on), Ink::Plain, buffer);
+        let text = cx.wording.number(range.likely.round(), 0).replace(['\u{a0}', ' '], "");
+        if area.height > ROWS && figures_width(&text, scale(cx)) < half {
+            draw_figures(&text, under, scale(cx), block(cx), Ink::Plain, buffer);
             return area.x + half;
         }
     }
     if area.height > 1 {
-        let said = Page::shortened(&said, usize::from(half.saturating_sub(2)));
-        buffer.set_string(under.0, under.1, said, Ink::Plain.style());
+        let message = Page::shortened(&message, usize::from(half.saturating_sub(2)));
+        buffer.set_string(under.0, under.1, message, Ink::Plain.style());
     }
     area.x + half
 }
 
-fn draw_typed(typed: &str, area: Rect, on: &On<'_>, buffer: &mut Buffer) {
-    let fits = area.height > ROWS && figures_width(typed, scale(on)) + 4 <= area.width;
+fn draw_typed(typed: &str, area: Rect, cx: &ScreenContext<'_>, buffer: &mut Buffer) {
+    let fits = area.height > ROWS && figures_width(typed, scale(cx)) + 4 <= area.width;
     if !fits {
         let text = format!("{typed}_");
         buffer.set_stringn(area.x, area.y + 1, text, usize::from(area.width), Ink::Strong.style());
         return;
     }
     let under = (area.x, area.y + 1);
-    let x = draw_figures(typed, under, scale(on), block(on), Ink::Good, buffer);
-    buffer.set_string(x, area.y + ROWS, block(on).repeat(usize::from(scale(on)) + 1), Ink::Plain.style());
+    let x = draw_figures(typed, under, scale(cx), block(cx), Ink::Good, buffer);
+    buffer.set_string(x, area.y + ROWS, block(cx).repeat(usize::from(scale(cx)) + 1), Ink::Plain.style());
 }
 
-fn draw_choices(choices: &[&str], chosen: &str, area: Rect, on: &On<'_>, buffer: &mut Buffer) {
+fn draw_choices(choices: &[&str], chosen: &str, area: Rect, cx: &ScreenContext<'_>, buffer: &mut Buffer) {
     for (i, choice) in choices.iter().enumerate() {
         let y = area.y + 1 + i as u16;
         if y >= area.bottom() {
             return;
         }
-        let said = format!(" {} {} ", i + 1, on.wording.choice_name(choice));
+        let message = format!(" {} {} ", i + 1, cx.wording.choice_name(choice));
         let ink = if *choice == chosen { Ink::Chosen } else { Ink::Strong };
-        buffer.set_string(area.x, y, Page::shortened(&said, usize::from(area.width)), ink.style());
+        buffer.set_string(area.x, y, Page::shortened(&message, usize::from(area.width)), ink.style());
     }
 }
 
 /// The block of which signs and figures are made.
-fn block(on: &On<'_>) -> &'static str {
-    if on.look.ascii { "#" } else { "█" }
+fn block(cx: &ScreenContext<'_>) -> &'static str {
+    if cx.look.ascii { "#" } else { "█" }
 }
 
-fn scale(on: &On<'_>) -> u16 {
-    if on.size.0 >= BROAD { 2 } else { 1 }
+fn scale(cx: &ScreenContext<'_>) -> u16 {
+    if cx.size.0 >= BROAD { 2 } else { 1 }
 }

@@ -15,9 +15,9 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::dashboard::act::{Act, FormFor, WhyOf};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
-use crate::dashboard::keys::{Does, Key, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
+use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Looking;
@@ -66,7 +66,7 @@ pub struct Shown<'a> {
     /// How far it is.
     pub mark: Mark,
     /// What was written here.
-    pub said: &'a str,
+    pub message: &'a str,
     /// The stop itself, while it is due.
     pub due: Option<&'a Stop>,
     /// Whether it can wait.
@@ -83,7 +83,7 @@ impl<'a> Shown<'a> {
             place_sign: stop.place_sign.as_deref(),
             tray_sign: stop.tray_sign.as_deref(),
             mark: Mark::Open,
-            said: "",
+            message: "",
             due: Some(stop),
             waits,
         }
@@ -98,7 +98,7 @@ impl<'a> Shown<'a> {
             place_sign: planned.place_sign.as_deref(),
             tray_sign: planned.tray_sign.as_deref(),
             mark: planned.mark,
-            said: &planned.said,
+            message: &planned.said,
             due,
             waits: false,
         }
@@ -116,15 +116,15 @@ impl<'a> Shown<'a> {
 
 impl Walk {
     /// The plan, where the day shown is the one it is for.
-    fn plan_shown(&self, on: &On<'_>) -> Option<&Plan> {
-        let today = on.book.picture.looking == Looking::Today;
-        self.plan.as_ref().filter(|plan| today && plan.day == on.day())
+    fn plan_shown(&self, cx: &ScreenContext<'_>) -> Option<&Plan> {
+        let today = cx.book.picture.looking == Looking::Today;
+        self.plan.as_ref().filter(|plan| today && plan.day == cx.day())
     }
 
     /// Every stop shown, in order; those that can wait last, where they are shown.
-    pub fn shown<'a>(&'a self, on: &On<'a>) -> Vec<Shown<'a>> {
-        let round = &on.book.round;
-        let Some(plan) = self.plan_shown(on) else {
+    pub fn shown<'a>(&'a self, cx: &ScreenContext<'a>) -> Vec<Shown<'a>> {
+        let round = &cx.book.round;
+        let Some(plan) = self.plan_shown(cx) else {
             let mut all: Vec<Shown<'a>> = round.stops.iter().map(|stop| Shown::of_stop(stop, false)).collect();
             if self.with_rest {
                 all.extend(round.can_wait.iter().map(|stop| Shown::of_stop(stop, true)));
@@ -136,90 +136,90 @@ impl Walk {
         let mut all: Vec<Shown<'a>> =
             plan.stops.iter().map(|stop| Shown::of_plan(stop, due.get(stop.id.as_str()).copied())).collect();
         if self.with_rest {
-            all.extend(self.rest(on).into_iter().map(|stop| Shown::of_stop(stop, true)));
+            all.extend(self.rest(cx).into_iter().map(|stop| Shown::of_stop(stop, true)));
         }
         all
     }
 
     /// What is due and not in the plan: it can wait.
-    pub fn rest<'a>(&self, on: &On<'a>) -> Vec<&'a Stop> {
-        let round = &on.book.round;
-        match self.plan_shown(on) {
+    pub fn rest<'a>(&self, cx: &ScreenContext<'a>) -> Vec<&'a Stop> {
+        let round = &cx.book.round;
+        match self.plan_shown(cx) {
             None => round.can_wait.iter().collect(),
             Some(plan) => round.stops.iter().chain(&round.can_wait).filter(|stop| !plan.holds(&stop.id)).collect(),
         }
     }
 
     /// The id of the chosen stop.
-    fn at<'a>(&'a self, on: &On<'a>) -> Option<&'a str> {
+    fn at<'a>(&'a self, cx: &ScreenContext<'a>) -> Option<&'a str> {
         let chosen =
-            if self.plan_shown(on).is_some() { self.plan.as_ref()?.at.as_deref() } else { self.looked_at.as_deref() };
-        let shown = self.shown(on);
+            if self.plan_shown(cx).is_some() { self.plan.as_ref()?.at.as_deref() } else { self.looked_at.as_deref() };
+        let shown = self.shown(cx);
         let here = chosen.and_then(|id| shown.iter().find(|stop| stop.id == id));
         here.or(shown.first()).map(|stop| stop.id)
     }
 
     /// The chosen stop.
-    pub fn here<'a>(&'a self, on: &On<'a>) -> Option<Shown<'a>> {
-        let at = self.at(on)?;
-        self.shown(on).into_iter().find(|stop| stop.id == at)
+    pub fn here<'a>(&'a self, cx: &ScreenContext<'a>) -> Option<Shown<'a>> {
+        let at = self.at(cx)?;
+        self.shown(cx).into_iter().find(|stop| stop.id == at)
     }
 
     /// Stops behind one and all of them.
-    pub fn progress(&self, on: &On<'_>) -> (usize, usize) {
-        match self.plan_shown(on) {
+    pub fn progress(&self, cx: &ScreenContext<'_>) -> (usize, usize) {
+        match self.plan_shown(cx) {
             Some(plan) => plan.progress(),
-            None => (0, on.book.round.stops.len()),
+            None => (0, cx.book.round.stops.len()),
         }
     }
 
     /// Goes to a stop.
-    pub fn go(&mut self, id: &str, on: &On<'_>) {
+    pub fn go(&mut self, id: &str, cx: &ScreenContext<'_>) {
         self.detail_from = 0;
-        let planned = self.plan_shown(on).is_some();
+        let planned = self.plan_shown(cx).is_some();
         match &mut self.plan {
             Some(plan) if planned => plan.at = Some(id.to_string()),
             Some(_) | None => self.looked_at = Some(id.to_string()),
         }
     }
 
-    fn step(&mut self, by: isize, on: &On<'_>) -> Vec<Act> {
-        let shown = self.shown(on);
-        let at = self.at(on).and_then(|id| shown.iter().position(|stop| stop.id == id)).unwrap_or(0);
+    fn step(&mut self, by: isize, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let shown = self.shown(cx);
+        let at = self.at(cx).and_then(|id| shown.iter().position(|stop| stop.id == id)).unwrap_or(0);
         let last = shown.len().saturating_sub(1);
         let next = at.saturating_add_signed(by).min(last);
         if let Some(id) = shown.get(next).map(|stop| stop.id.to_string()) {
             drop(shown);
-            self.go(&id, on);
+            self.go(&id, cx);
         }
         self.keep()
     }
 
     /// Goes on to the next stop that is to be done; false where none is.
-    pub fn go_on(&mut self, on: &On<'_>) -> bool {
-        let Some(id) = self.at(on).map(str::to_string) else { return false };
-        let next = self.plan_shown(on).and_then(|plan| plan.next_after(&id));
+    pub fn go_on(&mut self, cx: &ScreenContext<'_>) -> bool {
+        let Some(id) = self.at(cx).map(str::to_string) else { return false };
+        let next = self.plan_shown(cx).and_then(|plan| plan.next_after(&id));
         match next {
             Some(next) => {
-                self.go(&next, on);
+                self.go(&next, cx);
                 true
             }
             None => false,
         }
     }
 
-    fn skip(&mut self, on: &On<'_>) -> Vec<Act> {
-        let Some(id) = self.at(on).map(str::to_string) else { return Vec::new() };
-        if self.plan_shown(on).is_none() {
-            return self.step(1, on);
+    fn skip(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let Some(id) = self.at(cx).map(str::to_string) else { return Vec::new() };
+        if self.plan_shown(cx).is_none() {
+            return self.step(1, cx);
         }
         let stop = self.plan.as_mut().and_then(|plan| plan.stop_mut(&id));
         match stop {
             Some(stop) if stop.mark == Mark::Open => {
                 stop.mark = Mark::Skipped;
-                self.go_on(on);
+                self.go_on(cx);
             }
-            Some(_) | None => return self.step(1, on),
+            Some(_) | None => return self.step(1, cx),
         }
         self.keep()
     }
@@ -235,83 +235,83 @@ impl Walk {
     }
 
     /// The form of the usual action at a stop.
-    fn usual(&self, stop: &Shown<'_>, on: &On<'_>) -> FormFor {
+    fn usual(&self, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> FormFor {
         let passed = self.passed.get(stop.id).map(Vec::as_slice).unwrap_or_default();
         match stop.due {
-            Some(due) => usual::usual(due, passed, on),
+            Some(due) => usual::usual(due, passed, cx),
             // What is done already is written once more: a second count corrects the first.
             None => FormFor::about(stop.task.facts().kind, Some(&stop.subject)).for_stop(stop.id),
         }
     }
 
     /// The form of a letter at the chosen stop.
-    pub fn letter(&self, kind: &str, on: &On<'_>) -> Option<FormFor> {
-        let stop = self.here(on)?;
+    pub fn letter(&self, kind: &str, cx: &ScreenContext<'_>) -> Option<FormFor> {
+        let stop = self.here(cx)?;
         let about_any = kind == "noted";
         if !about_any && !matches!(stop.subject, Subject::Tray(_)) {
             return None;
         }
-        let usual = self.usual(&stop, on);
+        let usual = self.usual(&stop, cx);
         if usual.kind == kind {
             return Some(usual);
         }
         let form = match stop.due {
-            Some(due) => usual::beside(kind, due, on),
+            Some(due) => usual::beside(kind, due, cx),
             None => FormFor::about(kind, Some(&stop.subject)),
         };
         let fits = stop.task.facts().is_done_by(kind);
         Some(if fits { form.for_stop(stop.id) } else { form.for_stop(&format!("{BESIDE}{}", stop.id)) })
     }
 
-    fn let_go(&self, on: &On<'_>) -> Option<FormFor> {
-        let stop = self.here(on)?;
-        let until = on.book.now.today.plus(LET_GO_DAYS);
+    fn let_go(&self, cx: &ScreenContext<'_>) -> Option<FormFor> {
+        let stop = self.here(cx)?;
+        let until = cx.book.now.today.plus(LET_GO_DAYS);
         let mut form = FormFor::about("let_go", None).with("task", stop.id).with("until", until).for_stop(stop.id);
         form.begin_at = Some("until".to_string());
         Some(form)
     }
 
-    fn open_usual(&mut self, on: &On<'_>) -> Option<Vec<Act>> {
-        let stop = self.here(on)?;
-        let form = self.usual(&stop, on);
+    fn open_usual(&mut self, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
+        let stop = self.here(cx)?;
+        let form = self.usual(&stop, cx);
         Some(vec![Act::Form(form)])
     }
 }
 
 impl Screen for Walk {
-    fn keys(&self, on: &On<'_>) -> Vec<KeyLine> {
-        let mut keys = vec![hinted("Enter", Does::Usual), hinted("Space", Does::Skip)];
-        let on_tray = matches!(self.chosen(on), Some(Subject::Tray(_)));
-        keys.push(if on_tray { hinted("l", Does::Lost) } else { known("l", Does::Lost) });
-        keys.push(hinted("v", Does::OneStop));
-        keys.push(hinted("+", Does::RestOfRound));
-        keys.push(known("r", Does::LetGo));
+    fn keys(&self, cx: &ScreenContext<'_>) -> Vec<KeyLine> {
+        let mut keys = vec![hinted("Enter", KeyAction::Usual), hinted("Space", KeyAction::Skip)];
+        let on_tray = matches!(self.chosen(cx), Some(Subject::Tray(_)));
+        keys.push(if on_tray { hinted("l", KeyAction::Lost) } else { known("l", KeyAction::Lost) });
+        keys.push(hinted("v", KeyAction::OneStop));
+        keys.push(hinted("+", KeyAction::RestOfRound));
+        keys.push(known("r", KeyAction::LetGo));
         keys.extend(ON_A_TRAY.iter().filter(|line| line.keys != "l"));
         keys
     }
 
-    fn answers(&self, on: &On<'_>) -> String {
-        on.wording.answers_walk()
+    fn answers(&self, cx: &ScreenContext<'_>) -> String {
+        cx.wording.answers_walk()
     }
 
-    fn press(&mut self, key: Key, on: &On<'_>) -> Option<Vec<Act>> {
+    fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         match key {
             Key::Esc | Key::Char('q') if self.one_stop => self.one_stop = false,
             Key::Char('v') => self.one_stop = !self.one_stop,
-            Key::Up => return Some(self.step(-1, on)),
-            Key::Down => return Some(self.step(1, on)),
-            Key::PageUp | Key::Char(',') => return Some(self.step(-PAGE, on)),
-            Key::PageDown | Key::Char('.') => return Some(self.step(PAGE, on)),
-            Key::Home => return Some(self.step(isize::MIN, on)),
-            Key::End => return Some(self.step(isize::MAX, on)),
-            Key::Right => self.detail_from = (self.detail_from + 1).min(self.detail_end(on)),
+            Key::Up => return Some(self.step(-1, cx)),
+            Key::Down => return Some(self.step(1, cx)),
+            Key::PageUp | Key::Char(',') => return Some(self.step(-PAGE, cx)),
+            Key::PageDown | Key::Char('.') => return Some(self.step(PAGE, cx)),
+            Key::Home => return Some(self.step(isize::MIN, cx)),
+            Key::End => return Some(self.step(isize::MAX, cx)),
+            Key::Right => self.detail_from = (self.detail_from + 1).min(self.detail_end(cx)),
             Key::Left => self.detail_from = self.detail_from.saturating_sub(1),
             Key::Char('+' | '-') => self.with_rest = key == Key::Char('+') && !self.with_rest,
-            Key::Char(' ') => return Some(self.skip(on)),
-            Key::Enter => return Some(self.open_usual(on).unwrap_or_default()),
-            Key::Char('r') => return Some(self.let_go(on).map(Act::Form).into_iter().collect()),
+            Key::Char(' ') => return Some(self.skip(cx)),
+            Key::Enter => return Some(self.open_usual(cx).unwrap_or_default()),
+            Key::Char('r') => return Some(self.let_go(cx).map(Act::Form).into_iter().collect()),
             Key::Char(letter) => {
-                let form = kind_for_tray(letter).and_then(|kind| self.letter(kind, on))?;
+                let form = kind_for_tray(letter).and_then(|kind| self.letter(kind, cx))?;
                 return Some(vec![Act::Form(form)]);
             }
             Key::Esc
@@ -326,58 +326,58 @@ impl Screen for Walk {
         Some(Vec::new())
     }
 
-    fn draw(&self, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+    fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         if self.one_stop {
-            large::draw(self, None, on, area, buffer);
+            large::draw(self, None, cx, area, buffer);
         } else {
-            view::draw(self, on, area, buffer);
+            view::draw(self, cx, area, buffer);
         }
     }
 
-    fn draw_form(&self, form: &Form, on: &On<'_>, area: Rect, buffer: &mut Buffer) -> bool {
+    fn draw_form(&self, form: &Form, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> bool {
         let fits = self.one_stop && form.figure_typed().is_some();
         if fits {
-            large::draw(self, Some(form), on, area, buffer);
+            large::draw(self, Some(form), cx, area, buffer);
         }
         fits
     }
 
-    fn chosen(&self, on: &On<'_>) -> Option<Subject> {
-        self.here(on).map(|stop| stop.subject)
+    fn chosen(&self, cx: &ScreenContext<'_>) -> Option<Subject> {
+        self.here(cx).map(|stop| stop.subject)
     }
 
-    fn why(&self, on: &On<'_>) -> Option<WhyOf> {
-        let stop = self.here(on)?;
+    fn why(&self, cx: &ScreenContext<'_>) -> Option<WhyOf> {
+        let stop = self.here(cx)?;
         Some(if stop.due.is_some() { WhyOf::Stop(stop.id.to_string()) } else { WhyOf::About(stop.subject) })
     }
 
-    fn go_to(&mut self, subject: &Subject, on: &On<'_>) -> bool {
-        let found = self.shown(on).iter().find(|stop| stop.subject == *subject).map(|stop| stop.id.to_string());
+    fn go_to(&mut self, subject: &Subject, cx: &ScreenContext<'_>) -> bool {
+        let found = self.shown(cx).iter().find(|stop| stop.subject == *subject).map(|stop| stop.id.to_string());
         if let Some(id) = &found {
-            self.go(id, on);
+            self.go(id, cx);
         }
         found.is_some()
     }
 
-    fn handed_in(&mut self, stop: &str, kind: &str, said: &str, on: &On<'_>) -> Vec<Act> {
+    fn handed_in(&mut self, stop: &str, kind: &str, message: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
         let id = stop.trim_start_matches(BESIDE);
-        let round = &on.book.round;
+        let round = &cx.book.round;
         let due = round.stops.iter().chain(&round.can_wait).find(|due| due.id == id);
         let beside = stop.starts_with(BESIDE);
         let Some(plan) = &mut self.plan else { return Vec::new() };
         if let Some(due) = due {
-            plan.take_in(due, &on.book.picture);
+            plan.take_in(due, &cx.book.picture);
         }
         let Some(planned) = plan.stop_mut(id) else { return Vec::new() };
         if planned.said.is_empty() {
-            planned.said = said.to_string();
+            planned.said = message.to_string();
         } else {
-            planned.said = format!("{}; {said}", planned.said);
+            planned.said = format!("{}; {message}", planned.said);
         }
         if beside {
             // The water of a step whose light is behind one ends the stop.
             if kind == "watering_set" && matches!(planned.mark, Mark::Sent | Mark::Done) {
-                self.go_on(on);
+                self.go_on(cx);
             }
             return self.keep();
         }
@@ -388,7 +388,7 @@ impl Screen for Walk {
             acts.push(Act::Form(water.for_stop(&format!("{BESIDE}{id}"))));
             return acts;
         }
-        let parts = due.map(|due| usual::parts(due, on)).unwrap_or_default();
+        let parts = due.map(|due| usual::parts(due, cx)).unwrap_or_default();
         let passed = self.passed.entry(id.to_string()).or_default();
         if let Some(part) = parts.iter().find(|part| !passed.contains(part)) {
             passed.push(part.clone());
@@ -397,12 +397,12 @@ impl Screen for Walk {
         if !more {
             planned.mark = Mark::Sent;
             plan.at = Some(id.to_string());
-            self.go_on(on);
+            self.go_on(cx);
         }
         self.keep()
     }
 
-    fn came_back(&mut self, stop: &str, on: &On<'_>) -> Vec<Act> {
+    fn came_back(&mut self, stop: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
         let id = stop.trim_start_matches(BESIDE).to_string();
         self.passed.remove(&id);
         if let Some(planned) = self.plan.as_mut().and_then(|plan| plan.stop_mut(&id)) {
@@ -411,12 +411,12 @@ impl Screen for Walk {
                 planned.mark = Mark::Open;
             }
         }
-        self.go(&id, on);
+        self.go(&id, cx);
         self.keep()
     }
 
-    fn written(&mut self, stop: &str, on: &On<'_>) -> Vec<Act> {
-        let round = &on.book.round;
+    fn written(&mut self, stop: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let round = &cx.book.round;
         let due = round.stops.iter().chain(&round.can_wait).any(|due| due.id == stop);
         let handed_in = self
             .plan
@@ -424,25 +424,25 @@ impl Screen for Walk {
             .and_then(|plan| plan.stop_mut(stop))
             .is_some_and(|stop| matches!(stop.mark, Mark::Sent | Mark::Done));
         if let Some(plan) = self.plan.as_mut().filter(|_| handed_in) {
-            plan.done(stop, due, on.writing_day.is_some(), &on.book.picture);
+            plan.done(stop, due, cx.writing_day.is_some(), &cx.book.picture);
         }
         self.passed.remove(stop);
         self.keep()
     }
 
-    fn refresh(&mut self, on: &On<'_>) -> Vec<Act> {
-        if on.book.picture.looking != Looking::Today {
+    fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        if cx.book.picture.looking != Looking::Today {
             return Vec::new();
         }
-        match self.plan.as_mut().filter(|plan| plan.day == on.day()) {
-            Some(plan) => plan.look_again(&on.book.round, &on.book.picture),
-            None => self.plan = Some(Plan::of(&on.book.round, &on.book.picture)),
+        match self.plan.as_mut().filter(|plan| plan.day == cx.day()) {
+            Some(plan) => plan.look_again(&cx.book.round, &cx.book.picture),
+            None => self.plan = Some(Plan::of(&cx.book.round, &cx.book.picture)),
         }
         self.keep()
     }
 
-    fn resume(&mut self, kept: &str, on: &On<'_>) {
-        self.plan = Plan::read(kept).filter(|plan| plan.day == on.book.now.today);
+    fn resume(&mut self, kept: &str, cx: &ScreenContext<'_>) {
+        self.plan = Plan::read(kept).filter(|plan| plan.day == cx.book.now.today);
         if self.plan.is_some() {
             self.kept = kept.to_string();
         }

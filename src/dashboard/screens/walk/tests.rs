@@ -19,21 +19,21 @@ fn walk(stage: &Stage) -> &Walk {
 
 /// The id of the chosen stop.
 fn here(stage: &Stage) -> String {
-    walk(stage).here(&stage.model.on()).unwrap().id.to_string()
+    walk(stage).here(&stage.model.context()).unwrap().id.to_string()
 }
 
 fn task_here(stage: &Stage) -> Task {
-    walk(stage).here(&stage.model.on()).unwrap().task
+    walk(stage).here(&stage.model.context()).unwrap().task
 }
 
 fn mark(stage: &Stage, id: &str) -> Mark {
-    walk(stage).shown(&stage.model.on()).iter().find(|stop| stop.id == id).unwrap().mark
+    walk(stage).shown(&stage.model.context()).iter().find(|stop| stop.id == id).unwrap().mark
 }
 
 /// Goes to the first stop of a task.
 fn go_to(stage: &mut Stage, task: Task) -> String {
     stage.key(Key::Home);
-    let all = walk(stage).shown(&stage.model.on()).len();
+    let all = walk(stage).shown(&stage.model.context()).len();
     for _ in 0..all {
         if task_here(stage) == task {
             return here(stage);
@@ -157,7 +157,7 @@ fn what_is_skipped_is_marked_and_comes_back_at_the_end() {
     stage.keys(" ");
     assert_eq!(mark(&stage, &first), Mark::Skipped);
     assert!(stage.frame().contains("1 skipped"), "{}", stage.frame());
-    let all = walk(&stage).shown(&stage.model.on()).len();
+    let all = walk(&stage).shown(&stage.model.context()).len();
     for _ in 1..all {
         stage.keys(" ");
     }
@@ -176,11 +176,11 @@ fn the_round_is_where_it_was_after_a_power_cut_and_begins_anew_on_a_new_day() {
     assert_eq!(here(&stage), at);
     assert_eq!(mark(&stage, &skipped), Mark::Skipped);
     assert_eq!(mark(&stage, &counted), Mark::Done);
-    assert_eq!(walk(&stage).progress(&stage.model.on()).0, 1);
+    assert_eq!(walk(&stage).progress(&stage.model.context()).0, 1);
     let mut plan = walk(&stage).plan.clone().unwrap();
     plan.day = plan.day.plus(-1);
     let mut fresh = Walk::default();
-    fresh.resume(&plan.kept(), &stage.model.on());
+    fresh.resume(&plan.kept(), &stage.model.context());
     assert_eq!(fresh.plan, None);
     assert!(Plan::read("{}").is_none());
     stage.keys("q");
@@ -260,8 +260,8 @@ fn a_gauge_read_for_yesterday_leaves_todays_to_be_read() {
 #[test]
 fn a_tray_that_goes_to_two_beds_is_left_only_after_both() {
     let mut stage = Stage::sample(Lang::En);
-    let on = stage.model.on();
-    let two = stage.model.book.round.stops.iter().find(|stop| usual::parts(stop, &on).len() > 1);
+    let cx = stage.model.context();
+    let two = stage.model.book.round.stops.iter().find(|stop| usual::parts(stop, &cx).len() > 1);
     let Some(id) = two.map(|stop| stop.id.clone()) else {
         panic!("the sample has no tray that goes to two beds on {TODAY}");
     };
@@ -280,7 +280,7 @@ fn a_tray_that_goes_to_two_beds_is_left_only_after_both() {
 fn enter_opens_a_form_at_every_stop_with_fields_that_its_kind_has() {
     let mut stage = Stage::sample(Lang::En);
     stage.keys("+");
-    let ids: Vec<String> = walk(&stage).shown(&stage.model.on()).iter().map(|stop| stop.id.to_string()).collect();
+    let ids: Vec<String> = walk(&stage).shown(&stage.model.context()).iter().map(|stop| stop.id.to_string()).collect();
     assert!(ids.len() > stage.model.book.round.stops.len());
     stage.key(Key::Home);
     for id in &ids {
@@ -293,9 +293,9 @@ fn enter_opens_a_form_at_every_stop_with_fields_that_its_kind_has() {
     }
     for days in [-300, -200, -120, -90, -60, -30, -14, -7] {
         stage.keys(&format!("d{days}\n"));
-        let on = stage.model.on();
-        for stop in on.book.round.stops.iter().chain(&on.book.round.can_wait) {
-            let asked = usual::usual(stop, &[], &on);
+        let cx = stage.model.context();
+        for stop in cx.book.round.stops.iter().chain(&cx.book.round.can_wait) {
+            let asked = usual::usual(stop, &[], &cx);
             let known = kind_of_entry(&asked.kind).unwrap();
             let has = |name: &str| known.fields.iter().any(|field| field.name == name);
             assert!(asked.preset.iter().all(|(name, _)| has(name)), "{}: {asked:?}", stop.id);
@@ -333,15 +333,15 @@ fn at_every_size_the_progress_the_chosen_stop_and_its_mark_are_whole() {
             stage.keys(" ");
             stage.key(Key::Up);
             let frame = stage.frame();
-            let on = stage.model.on();
-            let stop = walk(&stage).here(&on).unwrap();
-            assert!(frame.contains(&on.wording.task_name(stop.task)), "{frame}");
+            let cx = stage.model.context();
+            let stop = walk(&stage).here(&cx).unwrap();
+            assert!(frame.contains(&cx.wording.task_name(stop.task)), "{frame}");
             assert!(
                 frame.lines().any(|line| line.contains("24") && line.contains("min")) || frame.contains(" min"),
                 "{frame}"
             );
             assert!(frame.lines().any(|line| line.contains("q ")), "{frame}");
-            let marked = walk(&stage).shown(&on).iter().any(super::Shown::loses_most);
+            let marked = walk(&stage).shown(&cx).iter().any(super::Shown::loses_most);
             assert!(marked);
             // A sentence that is cut ends with the mark of a cut: none does.
             assert!(!frame.contains('…'), "{frame}");
@@ -383,8 +383,8 @@ fn the_water_of_a_step_is_asked_for_with_its_light() {
     let (id, tray) =
         both.map(|stop| (stop.id.clone(), stop.tray().unwrap().clone())).expect("a step of light and water");
     stage.keys("+");
-    let on = stage.model.on();
-    assert!(walk(&stage).shown(&on).iter().any(|stop| stop.id == id));
+    let cx = stage.model.context();
+    assert!(walk(&stage).shown(&cx).iter().any(|stop| stop.id == id));
     stage.model.screens.walk.plan.as_mut().unwrap().at = Some(id.clone());
     let before = stage.entries();
     stage.keys("\n\n");

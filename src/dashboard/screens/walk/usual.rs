@@ -1,29 +1,29 @@
 //! What Enter does at a stop, and what the letters write there: the right form with all that is known.
 
 use crate::dashboard::act::FormFor;
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::reckon::round::Stop;
 use crate::reckon::round::to_write::{self, Known, Writing, next_code, next_step, shade_pct};
 
 /// The form of a stop's usual action. `passed` are parts of the stop that were handed in already: beds a tray went to,
 /// nurse plants that were counted.
-pub fn usual(stop: &Stop, passed: &[String], on: &On<'_>) -> FormFor {
-    let (picture, today) = (&on.book.picture, on.book.now.today);
-    let day = on.writing_day.unwrap_or(today);
+pub fn usual(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> FormFor {
+    let (picture, today) = (&cx.book.picture, cx.book.now.today);
+    let day = cx.writing_day.unwrap_or(today);
     let entry = to_write::to_write(stop, Writing { picture, today, day, passed });
     let typed = |known: &Known| match known {
         Known::Text(text) => text.clone(),
         Known::Number(number) => number.to_string(),
-        Known::Species(species) => on.species(Some(species)),
+        Known::Species(species) => cx.species(Some(species)),
         Known::Yes => "true".to_string(),
-        Known::LetGo(because) => on.wording.let_go_because(*because),
+        Known::LetGo(because) => cx.wording.let_go_because(*because),
     };
     let preset = entry.fields.iter().map(|(name, known)| ((*name).to_string(), typed(known))).collect();
     begun_at(FormFor { kind: entry.kind.to_string(), preset, ..FormFor::default() }).for_stop(&stop.id)
 }
 
 /// The form of a letter at a stop.
-pub fn beside(kind: &str, stop: &Stop, on: &On<'_>) -> FormFor {
+pub fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor {
     let mut form = FormFor::about(kind, Some(&stop.subject));
     let step = next_step(stop);
     match kind {
@@ -38,7 +38,7 @@ pub fn beside(kind: &str, stop: &Stop, on: &On<'_>) -> FormFor {
             }
         }
         "moved_on" => {
-            if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), &on.book.picture)) {
+            if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), &cx.book.picture)) {
                 form = form.with("to", code);
             }
         }
@@ -48,8 +48,8 @@ pub fn beside(kind: &str, stop: &Stop, on: &On<'_>) -> FormFor {
 }
 
 /// The parts a stop has that are written one by one: beds, or nurse plants.
-pub fn parts(stop: &Stop, on: &On<'_>) -> Vec<String> {
-    to_write::parts(stop, &on.book.picture, on.writing_day.unwrap_or(on.book.now.today))
+pub fn parts(stop: &Stop, cx: &ScreenContext<'_>) -> Vec<String> {
+    to_write::parts(stop, &cx.book.picture, cx.writing_day.unwrap_or(cx.book.now.today))
 }
 
 /// The field that a kind is written down with, where it is not the first that is missing.

@@ -5,7 +5,7 @@ use ratatui::layout::Rect;
 
 use super::plan::Mark;
 use super::{Shown, Walk, usual};
-use crate::dashboard::context::On;
+use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
 use crate::nursery::entry::subject::Subject;
@@ -24,76 +24,76 @@ const WIDEST_PAGE: u16 = 76;
 const AIRY: u16 = 15;
 
 /// Draws the round.
-pub fn draw(walk: &Walk, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let shown = walk.shown(on);
+pub fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let shown = walk.shown(cx);
     if shown.is_empty() {
-        draw_empty(walk, on, area, buffer);
+        draw_empty(walk, cx, area, buffer);
         return;
     }
     let gap = u16::from(area.height >= AIRY);
-    draw_progress(walk, on, area, buffer);
+    draw_progress(walk, cx, area, buffer);
     let below = Rect { y: area.y + 1 + gap, height: area.height.saturating_sub(1 + gap), ..area };
     if below.height == 0 {
         return;
     }
-    let rest = walk.rest(on).len();
-    if on.is_wide() {
+    let rest = walk.rest(cx).len();
+    if cx.is_wide() {
         let width = area.width * LIST_SHARE / 100;
         let list = Rect { width, ..below };
-        draw_list(walk, &shown, rest, on, list, buffer);
+        draw_list(walk, &shown, rest, cx, list, buffer);
         let x = area.x + width + 3;
         let detail = Rect { x, width: area.right().saturating_sub(x).min(WIDEST_PAGE), ..below };
-        draw_detail(walk, on, detail, buffer);
+        draw_detail(walk, cx, detail, buffer);
         return;
     }
-    let page = detail(walk, on, below.width);
+    let page = detail(walk, cx, below.width);
     let least = LIST_LEAST.min(below.height);
     // The detail keeps its place from stop to stop.
     let wanted = (page.height() as u16).max(DETAIL_USUAL).min(below.height.saturating_sub(least + gap));
     let list = Rect { height: below.height - wanted - if wanted > 0 { gap } else { 0 }, ..below };
-    draw_list(walk, &shown, rest, on, list, buffer);
+    draw_list(walk, &shown, rest, cx, list, buffer);
     let detail = Rect { y: below.bottom() - wanted, height: wanted, ..below };
-    draw_detail(walk, on, detail, buffer);
+    draw_detail(walk, cx, detail, buffer);
 }
 
-fn draw_empty(walk: &Walk, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+fn draw_empty(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let mut page = Page::new(area.width.min(WIDEST_PAGE));
-    let picture = &on.book.picture;
+    let picture = &cx.book.picture;
     let new = picture.trays.is_empty() && picture.beds.is_empty();
-    page.paragraph(&on.wording.empty_walk(), Ink::Strong);
+    page.paragraph(&cx.wording.empty_walk(), Ink::Strong);
     if new {
         page.gap();
-        page.paragraph(&on.wording.no_trays(), Ink::Plain);
-        page.paragraph(&on.wording.no_beds(), Ink::Plain);
+        page.paragraph(&cx.wording.no_trays(), Ink::Plain);
+        page.paragraph(&cx.wording.no_beds(), Ink::Plain);
     }
-    let rest = walk.rest(on).len();
+    let rest = walk.rest(cx).len();
     if rest > 0 {
         page.gap();
-        page.paragraph(&on.wording.walk_rest(rest as i64), Ink::Plain);
+        page.paragraph(&cx.wording.walk_rest(rest as i64), Ink::Plain);
     }
     page.draw(0, area, buffer);
 }
 
 /// "12 of 31 · 38 of 45 min", what was skipped, and what the mark means where there is room.
-fn draw_progress(walk: &Walk, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let wording = on.wording;
-    let (behind, all) = walk.progress(on);
-    let plan = walk.plan_shown(on);
-    let minutes = walk.minutes(on);
-    let allowed = wording.number(on.book.round.minutes_allowed, 0);
-    let mut said = wording.walk_progress(behind as i64, all as i64, wording.number(minutes.ceil(), 0), allowed);
+fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let wording = cx.wording;
+    let (behind, all) = walk.progress(cx);
+    let plan = walk.plan_shown(cx);
+    let minutes = walk.minutes(cx);
+    let allowed = wording.number(cx.book.round.minutes_allowed, 0);
+    let mut message = wording.walk_progress(behind as i64, all as i64, wording.number(minutes.ceil(), 0), allowed);
     if behind == all {
-        said = wording.walk_all_done(all as i64);
+        message = wording.walk_all_done(all as i64);
     }
     let skipped = plan.map_or(0, super::Plan::skipped);
     if skipped > 0 {
-        said = format!("{said} · {}", wording.walk_skipped_count(skipped as i64));
+        message = format!("{message} · {}", wording.walk_skipped_count(skipped as i64));
     }
     let room = usize::from(area.width);
-    buffer.set_string(area.x, area.y, Page::shortened(&said, room), Ink::Strong.style());
-    let fits = |means: &String| width_of(&said) + width_of(means) + 4 <= room;
+    buffer.set_string(area.x, area.y, Page::shortened(&message, room), Ink::Strong.style());
+    let fits = |means: &String| width_of(&message) + width_of(means) + 4 <= room;
     let means = [wording.round_mark_means(), wording.walk_mark_short()].into_iter().find(fits);
-    let any = walk.shown(on).iter().any(Shown::loses_most);
+    let any = walk.shown(cx).iter().any(Shown::loses_most);
     if let Some(means) = means.filter(|_| any) {
         let x = area.right() - width_of(&means) as u16;
         buffer.set_string(x, area.y, &means, Ink::Plain.style());
@@ -102,24 +102,26 @@ fn draw_progress(walk: &Walk, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
 }
 
 /// The mark of a stop and the word beside it.
-pub fn mark_of(stop: &Shown<'_>, on: &On<'_>) -> (&'static str, Ink, String) {
-    let wording = on.wording;
+pub fn mark_of(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> (&'static str, Ink, String) {
+    let wording = cx.wording;
     match stop.mark {
-        Mark::Done => ("√", Ink::Good, if stop.said.is_empty() { wording.walk_done() } else { stop.said.to_string() }),
-        Mark::Sent => ("~", Ink::Good, stop.said.to_string()),
+        Mark::Done => {
+            ("√", Ink::Good, if stop.message.is_empty() { wording.walk_done() } else { stop.message.to_string() })
+        }
+        Mark::Sent => ("~", Ink::Good, stop.message.to_string()),
         Mark::Over => ("-", Ink::Plain, wording.walk_over()),
         Mark::Skipped => (">", Ink::Waits, wording.walk_skipped()),
-        Mark::Open if stop.loses_most() => ("!", Ink::Danger, stop.said.to_string()),
-        Mark::Open => (" ", Ink::Plain, stop.said.to_string()),
+        Mark::Open if stop.loses_most() => ("!", Ink::Danger, stop.message.to_string()),
+        Mark::Open => (" ", Ink::Plain, stop.message.to_string()),
     }
 }
 
-fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
-    let wording = on.wording;
+fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let wording = cx.wording;
     // What can wait keeps its line below, as long as the list has three.
     let hint = rest > 0 && area.height > LIST_LEAST;
     let table_area = Rect { height: area.height - u16::from(hint), ..area };
-    let at = walk.at(on);
+    let at = walk.at(cx);
     let mut rows = Vec::new();
     let mut chosen = None;
     let mut before: Option<&Shown<'_>> = None;
@@ -128,18 +130,18 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, on: &On<'_>, area: R
         if stop.waits && before.is_none_or(|before| !before.waits) {
             rows.push(Row::Heading(wording.walk_can_wait()));
         } else if new_place && !stop.waits {
-            rows.push(Row::Heading(place_words(stop, on)));
+            rows.push(Row::Heading(place_words(stop, cx)));
         }
         before = Some(stop);
         if at == Some(stop.id) {
             chosen = Some(rows.len());
         }
-        let (mark, ink, state) = mark_of(stop, on);
+        let (mark, ink, state) = mark_of(stop, cx);
         let state_ink = if stop.mark == Mark::Skipped { Ink::Waits } else { Ink::Plain };
         rows.push(Row::Cells(vec![
             (mark.to_string(), ink),
-            (short_about(stop, on), Ink::Plain),
-            (species_of(stop, on), Ink::Plain),
+            (short_about(stop, cx), Ink::Plain),
+            (species_of(stop, cx), Ink::Plain),
             (state, state_ink),
         ]));
     }
@@ -147,79 +149,80 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, on: &On<'_>, area: R
         vec![Column::words("", 0, 1), Column::words("", 0, 40), Column::words("", 2, 20), Column::words("", 1, 24)];
     Table { columns, rows, chosen }.draw(table_area, buffer);
     if hint {
-        let said = if walk.with_rest { wording.walk_rest_shown(rest as i64) } else { wording.walk_rest(rest as i64) };
+        let message =
+            if walk.with_rest { wording.walk_rest_shown(rest as i64) } else { wording.walk_rest(rest as i64) };
         // One that loses most may have come since the round was planned.
-        let marked = walk.rest(on).iter().any(|stop| stop.marked);
-        let said = if marked { format!("! {said}") } else { said };
-        let shown = Page::shortened(&said, usize::from(area.width));
+        let marked = walk.rest(cx).iter().any(|stop| stop.marked);
+        let message = if marked { format!("! {message}") } else { message };
+        let shown = Page::shortened(&message, usize::from(area.width));
         buffer.set_string(area.x, area.bottom() - 1, shown, Ink::Quiet.style());
     }
 }
 
 /// The name of a place with its sign.
-fn place_words(stop: &Shown<'_>, on: &On<'_>) -> String {
-    let name = on.wording.stop_place(&stop.at, &stop.subject);
+fn place_words(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> String {
+    let name = cx.wording.stop_place(&stop.at, &stop.subject);
     match stop.place_sign {
-        Some(sign) => format!("{name}  {}", on.wording.sign(sign)),
+        Some(sign) => format!("{name}  {}", cx.wording.sign(sign)),
         None => name,
     }
 }
 
 /// The task with its tray or lot; where it can wait, with its bed too, as no heading says it.
-fn short_about(stop: &Shown<'_>, on: &On<'_>) -> String {
-    let task = on.wording.task_name(stop.task);
+fn short_about(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> String {
+    let task = cx.wording.task_name(stop.task);
     match &stop.subject {
-        Subject::Tray(code) => on.wording.round_about(task, code.to_string()),
-        Subject::Lot(code) => on.wording.round_about(task, code.to_string()),
-        Subject::Bed(name) if stop.waits => on.wording.round_about(task, name.to_string()),
+        Subject::Tray(code) => cx.wording.round_about(task, code.to_string()),
+        Subject::Lot(code) => cx.wording.round_about(task, code.to_string()),
+        Subject::Bed(name) if stop.waits => cx.wording.round_about(task, name.to_string()),
         Subject::Bed(_) | Subject::Place(_) | Subject::Site => task,
     }
 }
 
-fn species_of(stop: &Shown<'_>, on: &On<'_>) -> String {
-    let picture = &on.book.picture;
+fn species_of(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> String {
+    let picture = &cx.book.picture;
     let species = match &stop.subject {
         Subject::Tray(code) => picture.trays.get(code).and_then(|tray| tray.species.as_ref()),
         Subject::Lot(code) => picture.lots.get(code).and_then(|lot| lot.species.as_ref()),
         Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
     };
-    species.map(|key| on.species(Some(key))).unwrap_or_default()
+    species.map(|key| cx.species(Some(key))).unwrap_or_default()
 }
 
-fn draw_detail(walk: &Walk, on: &On<'_>, area: Rect, buffer: &mut Buffer) {
+fn draw_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     if area.height == 0 {
         return;
     }
-    let page = detail(walk, on, area.width);
+    let page = detail(walk, cx, area.width);
     let rows = page.height() as u16;
     let cut = rows > area.height && area.height > 1;
     let body = Rect { height: area.height - u16::from(cut), ..area };
     let left = page.draw(walk.detail_from, body, buffer);
     if cut {
-        let said = if left > 0 { on.wording.walk_more_right(left as i64) } else { on.wording.walk_more_left() };
-        let shown = Page::shortened(&said, usize::from(area.width));
+        let message = if left > 0 { cx.wording.walk_more_right(left as i64) } else { cx.wording.walk_more_left() };
+        let shown = Page::shortened(&message, usize::from(area.width));
         buffer.set_string(area.x, area.bottom() - 1, shown, Ink::Quiet.style());
     }
 }
 
 impl Walk {
     /// How far the detail can be scrolled; further than its end nothing is to be seen.
-    pub(super) fn detail_end(&self, on: &On<'_>) -> usize {
-        detail(self, on, on.size.0).height().saturating_sub(1)
+    pub(super) fn detail_end(&self, cx: &ScreenContext<'_>) -> usize {
+        detail(self, cx, cx.size.0).height().saturating_sub(1)
     }
 }
 
 /// The chosen stop in plain sentences.
-pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
+pub fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Page {
     let mut page = Page::new(width);
-    let Some(stop) = walk.here(on) else { return page };
-    let wording = on.wording;
-    let picture = &on.book.picture;
-    let facts = facts(&stop, on);
+    let Some(stop) = walk.here(cx) else { return page };
+    let wording = cx.wording;
+    let picture = &cx.book.picture;
+    let facts = facts(&stop, cx);
     let enter = "Enter".to_string();
     page.labels(facts.iter().map(|(label, ..)| label.as_str()).chain([enter.as_str()]));
     let about = wording.stop_about(stop.task, &stop.subject, picture);
-    let (mark, ink, state) = mark_of(&stop, on);
+    let (mark, ink, state) = mark_of(&stop, cx);
     if mark == " " {
         page.paragraph(&about, Ink::Strong);
     } else {
@@ -228,7 +231,7 @@ pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
     if !state.is_empty() {
         page.paragraph(&state, Ink::Plain);
     }
-    page.labelled(&wording.walk_where(), &place_words(&stop, on));
+    page.labelled(&wording.walk_where(), &place_words(&stop, cx));
     if let Some(sign) = stop.tray_sign {
         page.labelled(&wording.walk_sign(), &wording.sign(sign));
     }
@@ -237,7 +240,7 @@ pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
     }
     let passed = walk.passed.get(stop.id).map(Vec::as_slice).unwrap_or_default();
     let kind = match stop.due {
-        Some(due) => usual::usual(due, passed, on).kind,
+        Some(due) => usual::usual(due, passed, cx).kind,
         None => stop.task.facts().kind.to_string(),
     };
     page.labelled(&enter, &wording.kind_name(&kind));
@@ -250,19 +253,19 @@ pub fn detail(walk: &Walk, on: &On<'_>, width: u16) -> Page {
 }
 
 /// What is known of a stop that is due: why, the last figure, what to expect, until when, what is lost without it.
-fn facts(stop: &Shown<'_>, on: &On<'_>) -> Vec<(String, String, Ink)> {
-    let wording = on.wording;
+fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)> {
+    let wording = cx.wording;
     let Some(due) = stop.due else { return Vec::new() };
-    let about = RoundOn { day: on.day(), species: &on.book.picture.site.species };
+    let about = RoundOn { day: cx.day(), species: &cx.book.picture.site.species };
     let mut facts = vec![(wording.walk_why(), wording.round_reason(&due.why, about), Ink::Plain)];
     if let Some((figure, day)) = wording.stop_last(due) {
-        let said = wording.walk_last_figure(figure, wording.day_beside(day, on.day()));
-        facts.push((wording.walk_last(), said, Ink::Plain));
+        let message = wording.walk_last_figure(figure, wording.day_beside(day, cx.day()));
+        facts.push((wording.walk_last(), message, Ink::Plain));
     }
-    if let Some(said) = wording.stop_expect(due) {
+    if let Some(message) = wording.stop_expect(due) {
         let good = due.task == Task::GoOut;
-        let said = if good { wording.walk_good_enough(said) } else { said };
-        facts.push((wording.walk_expect(), said, Ink::Plain));
+        let message = if good { wording.walk_good_enough(message) } else { message };
+        facts.push((wording.walk_expect(), message, Ink::Plain));
     }
     if due.until.is_some() {
         facts.push((wording.walk_until(), wording.until_words(due, about), Ink::Plain));
@@ -276,8 +279,8 @@ fn facts(stop: &Shown<'_>, on: &On<'_>) -> Vec<(String, String, Ink)> {
 
 impl Walk {
     /// A stop told in whole lines, signs by their names.
-    pub fn told(&self, stop: &Shown<'_>, on: &On<'_>) -> Vec<String> {
-        let wording = on.wording;
+    pub fn told(&self, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
+        let wording = cx.wording;
         let named = |sign: &str| match wording.drawn_sign(sign) {
             Some(drawn) => format!("{} {}", drawn.name, drawn.dots),
             None => sign.to_string(),
@@ -287,12 +290,12 @@ impl Walk {
             Some(sign) => format!("{place}, {}", named(sign)),
             None => place,
         };
-        let about = wording.stop_about(stop.task, &stop.subject, &on.book.picture);
+        let about = wording.stop_about(stop.task, &stop.subject, &cx.book.picture);
         let about = match stop.tray_sign {
             Some(sign) => format!("{about}, {}", named(sign)),
             None => about,
         };
-        let (_, _, state) = mark_of(stop, on);
+        let (_, _, state) = mark_of(stop, cx);
         let mut lines = vec![format!("{place}: {about}")];
         if stop.loses_most() {
             lines.push(wording.plain_loses_most());
@@ -300,20 +303,20 @@ impl Walk {
         if !state.is_empty() {
             lines.push(state);
         }
-        lines.extend(facts(stop, on).into_iter().map(|(label, text, _)| format!("{label}: {text}")));
+        lines.extend(facts(stop, cx).into_iter().map(|(label, text, _)| format!("{label}: {text}")));
         lines
     }
 
     /// The number of the chosen stop and how many there are.
-    pub fn number(&self, on: &On<'_>) -> Option<(usize, usize)> {
-        let shown = self.shown(on);
-        let at = self.at(on)?;
+    pub fn number(&self, cx: &ScreenContext<'_>) -> Option<(usize, usize)> {
+        let shown = self.shown(cx);
+        let at = self.at(cx)?;
         let place = shown.iter().position(|stop| stop.id == at)?;
         Some((place + 1, shown.len()))
     }
 
     /// Minutes of the whole round.
-    pub fn minutes(&self, on: &On<'_>) -> f64 {
-        self.plan_shown(on).map_or(on.book.round.minutes, super::Plan::minutes)
+    pub fn minutes(&self, cx: &ScreenContext<'_>) -> f64 {
+        self.plan_shown(cx).map_or(cx.book.round.minutes, super::Plan::minutes)
     }
 }

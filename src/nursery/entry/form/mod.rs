@@ -1,6 +1,7 @@
 //! The form of what is written: the types and shapes of fields, how a body is read, and what is wrong with one.
 
 pub mod fault;
+pub mod fields;
 pub mod reading;
 pub mod rules;
 pub mod shape;

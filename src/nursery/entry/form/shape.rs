@@ -145,7 +145,7 @@ pub fn settle(shape: &Shape, value: &Value, name: &str) -> Result<Value, FieldFa
             settled.map(Value::Array)
         }
         Shape::Record(fields) => match value {
-            Value::Object(map) => super::reading::settle_fields(fields, map, Some(name)).map(Value::Object),
+            Value::Object(map) => super::fields::settle_fields(fields, map, Some(name)).map(Value::Object),
             _ => Err(fault(Problem::NotARecord)),
         },
         Shape::Open => match value {

@@ -8,4 +8,4 @@ mod several;
 pub use band::{Band, band};
 pub use prior::{UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, prior_of, prior_of_lot};
 pub use seen::{Seen, SownOn, Unseen, looks_at_all, looks_of, looks_until};
-pub use several::Told;
+pub use several::Posterior;

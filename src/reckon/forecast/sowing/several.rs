@@ -15,7 +15,7 @@ pub const APART_WITHIN: f64 = 0.2;
 pub const APART_SEEDLINGS: f64 = 2.0;
 
 /// What the counts say.
-pub struct Told {
+pub struct Posterior {
     /// Believed beforehand; of several the shape, with the share of the youngest.
     prior: CurvePrior,
     /// The forecast.
@@ -32,12 +32,12 @@ fn mean_share(prior: &CurvePrior) -> f64 {
     prior.d.a / (prior.d.a + prior.d.b)
 }
 
-impl Told {
+impl Posterior {
     /// Of seed sown on one day.
-    pub fn of_one(seen: &Seen, days: SpeciesDays, prior: CurvePrior, hoped: CurvePrior) -> Option<Told> {
+    pub fn of_one(seen: &Seen, days: SpeciesDays, prior: CurvePrior, hoped: CurvePrior) -> Option<Posterior> {
         let told = forecast_by_prior(&seen.looks, &prior, days.last, RANGE_LEVEL).ok()?;
         let expected = vec![f64::from(seen.seeds) * mean_share(&hoped)];
-        Some(Told { prior, expected, shares: vec![told.curve.d], told, of_youngest: None })
+        Some(Posterior { prior, expected, shares: vec![told.curve.d], told, of_youngest: None })
     }
 
     /// Of seed sown on several days: `before` has the looks up to the youngest sowing, `now` and `then` what is believed of
@@ -49,7 +49,7 @@ impl Told {
         days: SpeciesDays,
         now: &[CurvePrior],
         then: &[CurvePrior],
-    ) -> Option<Told> {
+    ) -> Option<Posterior> {
         let youngest = seen.youngest_on();
         let last_day = seen.age(youngest) + days.last;
         let told = together(seen, now, last_day)?;
@@ -67,7 +67,7 @@ impl Told {
         let forecast =
             Forecast { seen: told.seen, at_last_day: told.at_last_day, in_the_end: told.in_the_end, curve: told.curve };
         let prior = *now.last()?;
-        Some(Told { prior, told: forecast, expected, shares, of_youngest: Some(told.of_youngest) })
+        Some(Posterior { prior, told: forecast, expected, shares, of_youngest: Some(told.of_youngest) })
     }
 
     /// All that is told of the tray.

@@ -52,6 +52,7 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
         | Task::Water
         | Task::CheckPlug
         | Task::TreatmentOver
+        | Task::ReadLabel
         | Task::SowLot
         | Task::Clear
         | Task::Holes

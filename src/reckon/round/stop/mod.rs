@@ -1,6 +1,7 @@
 //! One stop of the round: what to do there, why, and what is lost if it is not done.
 
 pub mod deadline;
+pub mod tasks;
 
 use super::deadline::{Due, UntilFor};
 use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
@@ -43,6 +44,8 @@ words! {
         Measure: "measure", "medir";
         /// Lift a plug.
         CheckPlug: "check_plug", "revisar cepellon";
+        /// Read the waiting time on the label of what was used.
+        ReadLabel: "read_label", "leer etiqueta";
         /// A treatment is over: look again.
         TreatmentOver: "treatment_over", "fin de tratamiento";
         /// Lay out a germination test.
@@ -179,6 +182,15 @@ pub enum RoundReason {
         /// Expected to come up in all, where that can be said.
         expected: Option<f64>,
     },
+    /// A count of part of the cells, far from what the books hold.
+    PartCounted {
+        /// Plants seen.
+        standing: u32,
+        /// In so many cells.
+        seen: u32,
+        /// Of so many.
+        cells: u32,
+    },
     /// Plants not counted for so long.
     CountOld {
         /// Days since the last count; none where nobody counted yet.
@@ -309,12 +321,19 @@ pub enum RoundReason {
         /// Days to the end of the container's holding time, where near.
         days_to_limit: Option<i32>,
     },
+    /// Something was used and nobody wrote the waiting time of its label.
+    LabelNotRead {
+        /// What was used.
+        with: String,
+        /// The day of it.
+        day: Day,
+    },
     /// The waiting time of a treatment is over.
     TreatmentOver {
         /// With what.
         with: String,
-        /// Safe from this day.
-        safe_from: Day,
+        /// The day on which it ended.
+        over_on: Day,
     },
     /// A lot kept long without a test.
     LotUntested {

@@ -1,0 +1,180 @@
+//! What each task of the round is to the book: which entries do it, and how much of them is written.
+
+use super::Task;
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::types::GroundTask;
+use crate::reckon::picture::{BedPicture, Picture};
+use crate::reckon::stock::{LotStory, TrayStory, Treatments};
+
+/// The facts of a task.
+#[derive(Clone, Copy, Debug)]
+pub struct TaskFacts {
+    /// The task.
+    pub task: Task,
+    /// The kind of entry that does it.
+    pub kind: &'static str,
+    /// Kinds that do it too.
+    also: &'static [&'static str],
+    /// The work it is, where it is work on the ground.
+    pub ground: Option<GroundTask>,
+    written: Written,
+}
+
+/// What it is about, and how much of it stands in the book: more with each entry that does the task, less when one is
+/// taken back.
+#[derive(Clone, Copy, Debug)]
+enum Written {
+    /// The rain of the day.
+    Rain,
+    Tray(fn(&TrayStory) -> u64),
+    Lot(fn(&LotStory) -> u64),
+    Bed(fn(&BedPicture) -> u64),
+    /// Work on the ground of a bed.
+    Ground,
+    /// Waiting times of a tray, a place or a bed.
+    Waits,
+}
+
+/// Every task, in the order of [`Task`].
+pub const TASKS: [TaskFacts; 28] = [
+    TaskFacts::of(Task::Gauge, "weather", Written::Rain),
+    TaskFacts::of(Task::GoOut, "outplanted", Written::Tray(|story| story.accounts.planted)),
+    TaskFacts::of(Task::LastDay, "outplanted", Written::Tray(planted_given_or_culled)).or_by(&["culled", "given_out"]),
+    TaskFacts::of(Task::Count, "counted", Written::Tray(counts)),
+    TaskFacts::of(Task::StopWaiting, "moved_on", Written::Tray(|story| moved_or_culled(story) + counts(story)))
+        .or_by(&["culled"]),
+    TaskFacts::of(Task::SowAgain, "resown", Written::Tray(|story| story.accounts.sown + many(story.sowings.len()))),
+    TaskFacts::of(Task::PrickOut, "moved_on", Written::Tray(moved_or_culled)),
+    TaskFacts::of(Task::PotOn, "moved_on", Written::Tray(moved_or_culled)).or_by(&["culled"]),
+    TaskFacts::of(Task::Cull, "culled", Written::Tray(moved_culled_or_carried)).or_by(&["moved_on"]),
+    TaskFacts::of(Task::SpaceOut, "let_go", Written::Tray(moved_culled_or_carried)).or_by(&["culled", "moved_on"]),
+    TaskFacts::of(Task::BeginHardening, "hardening_begun", Written::Tray(steps)).or_by(&STEPS),
+    TaskFacts::of(Task::Shade, "shade_set", Written::Tray(steps)).or_by(&STEPS),
+    TaskFacts::of(Task::Water, "watering_set", Written::Tray(steps)).or_by(&STEPS),
+    TaskFacts::of(Task::Measure, "measured", Written::Tray(|story| many(story.samples.len()))),
+    TaskFacts::of(Task::CheckPlug, "plug_checked", Written::Tray(|story| many(story.plugs.len()))),
+    TaskFacts::of(Task::ReadLabel, "treated", Written::Waits),
+    TaskFacts::of(Task::TreatmentOver, "counted", Written::Tray(counts)),
+    TaskFacts::of(Task::TestLot, "lot_tested", Written::Lot(|lot| many(lot.tests.len()))),
+    TaskFacts::of(Task::SowLot, "sown", Written::Lot(|lot| u64::from(lot.sown))),
+    TaskFacts::on_ground(Task::Clear, GroundTask::Cleared),
+    TaskFacts::on_ground(Task::Holes, GroundTask::Holes),
+    TaskFacts::on_ground(Task::Weed, GroundTask::Weeded),
+    TaskFacts::on_ground(Task::Mulch, GroundTask::Mulched),
+    TaskFacts::on_ground(Task::Fence, GroundTask::Fenced),
+    TaskFacts::of(Task::CountNurses, "nurse_counted", Written::Bed(last_nurse_counts)),
+    TaskFacts::of(Task::ReadLight, "light_read", Written::Bed(|bed| many(bed.story.light.len()))),
+    TaskFacts::of(Task::CheckSoil, "soil_checked", Written::Bed(|bed| many(bed.story.soil.len()))),
+    TaskFacts::of(Task::CountSurvivors, "survival_counted", Written::Bed(|bed| many(bed.story.survival.len()))),
+];
+
+/// A step toward the outside is one of light or of water, or is said aloud.
+const STEPS: [&str; 4] = ["carried", "shade_set", "watering_set", "hardening_begun"];
+
+impl TaskFacts {
+    const fn of(task: Task, kind: &'static str, written: Written) -> TaskFacts {
+        TaskFacts { task, kind, also: &[], ground: None, written }
+    }
+
+    const fn on_ground(task: Task, work: GroundTask) -> TaskFacts {
+        TaskFacts { task, kind: "prepared", also: &[], ground: Some(work), written: Written::Ground }
+    }
+
+    const fn or_by(mut self, also: &'static [&'static str]) -> TaskFacts {
+        self.also = also;
+        self
+    }
+
+    /// Whether an entry of a kind does the task.
+    pub fn is_done_by(&self, kind: &str) -> bool {
+        self.kind == kind || self.also.contains(&kind)
+    }
+}
+
+impl Task {
+    /// Its facts.
+    pub fn facts(self) -> &'static TaskFacts {
+        &TASKS[self as usize]
+    }
+}
+
+/// How much has been written of what a task asks for. Two Pictures compared by it tell a task that was done from one that
+/// only is not due any more.
+pub fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u64 {
+    let facts = task.facts();
+    match (facts.written, subject) {
+        (Written::Tray(written), Subject::Tray(code)) => picture.trays.get(code).map_or(0, |tray| written(&tray.story)),
+        (Written::Lot(written), Subject::Lot(code)) => picture.lots.get(code).map_or(0, |lot| written(lot)),
+        (Written::Bed(written), Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| written(bed)),
+        (Written::Ground, Subject::Bed(name)) => {
+            let work = picture.beds.get(name).into_iter().flat_map(|bed| &bed.story.work);
+            many(work.filter(|work| Some(work.task) == facts.ground).count())
+        }
+        (Written::Waits, Subject::Tray(code)) => {
+            picture.trays.get(code).map_or(0, |tray| waits(&tray.story.treatments))
+        }
+        (Written::Waits, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| waits(&place.treatments)),
+        (Written::Waits, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| waits(&bed.story.treatments)),
+        (Written::Rain, Subject::Site) => {
+            u64::from(picture.site.weather.get(&picture.day).is_some_and(|(_, weather)| weather.rain_mm.is_some()))
+        }
+        (
+            Written::Tray(_) | Written::Lot(_) | Written::Bed(_) | Written::Ground | Written::Waits | Written::Rain,
+            _,
+        ) => 0,
+    }
+}
+
+fn many(number: usize) -> u64 {
+    u64::try_from(number).unwrap_or(u64::MAX)
+}
+
+fn waits(treatments: &Treatments) -> u64 {
+    many(treatments.iter().filter(|one| one.wait_days.is_some()).count())
+}
+
+fn counts(story: &TrayStory) -> u64 {
+    many(story.counts.len())
+}
+
+fn moved_or_culled(story: &TrayStory) -> u64 {
+    story.accounts.moved_out + story.accounts.culled_in_all()
+}
+
+fn moved_culled_or_carried(story: &TrayStory) -> u64 {
+    moved_or_culled(story) + many(story.places.len())
+}
+
+fn planted_given_or_culled(story: &TrayStory) -> u64 {
+    story.accounts.planted + story.accounts.given_out + story.accounts.culled_in_all()
+}
+
+fn steps(story: &TrayStory) -> u64 {
+    many(story.shades.len() + story.places.len() + story.waterings.len() + story.hardening_begun.len())
+}
+
+/// A count of nurse plants is only kept as its day: a later day is more.
+fn last_nurse_counts(bed: &BedPicture) -> u64 {
+    let days = bed.story.nurses.iter().filter_map(|nurse| nurse.counted_on);
+    days.map(|day| u64::try_from(day.number()).unwrap_or(0)).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::word::Word;
+    use crate::nursery::entry::kind_of_entry;
+
+    #[test]
+    fn each_task_finds_its_own_facts_and_is_done_by_kinds_that_there_are() {
+        assert_eq!(TASKS.len(), Task::WORDS.len());
+        for (task, _) in Task::WORDS {
+            let facts = task.facts();
+            assert_eq!(facts.task, *task);
+            assert!(facts.is_done_by(facts.kind));
+            for kind in facts.also.iter().chain([&facts.kind]) {
+                assert!(kind_of_entry(kind).is_some(), "{task}: {kind}");
+            }
+        }
+    }
+}

@@ -1,0 +1,79 @@
+//! Treatments (sprays, drenches, dusts) and the waiting time that follows each. A waiting time that nobody wrote is
+//! unknown, and unknown is never safe: it holds back until it is written.
+
+use serde::{Deserialize, Serialize};
+
+use crate::base::{Day, EntryId};
+use crate::nursery::entry::Treated;
+
+/// One treatment.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Treatment {
+    /// The day of it.
+    pub day: Day,
+    /// What was used.
+    pub with: String,
+    /// The waiting time as written from the label, whole days, rounded up; none where nobody wrote it.
+    pub wait_days: Option<i32>,
+    /// The entry that says so; of a completed one, the entry that completed it.
+    pub entry: EntryId,
+}
+
+impl Treatment {
+    /// The day from which the waiting time no longer holds; none where it is unknown.
+    pub fn over_on(&self) -> Option<Day> {
+        self.wait_days.map(|days| self.day.plus(days))
+    }
+
+    /// Whether it is the treatment of a day with something, however that is spelt.
+    fn is_that(&self, day: Day, with: &str) -> bool {
+        self.day == day && self.with.trim().to_lowercase() == with.trim().to_lowercase()
+    }
+
+    /// Whether the waiting time runs on a day, or is not known.
+    pub fn holds_on(&self, day: Day) -> bool {
+        self.day <= day && self.over_on().is_none_or(|over| day < over)
+    }
+}
+
+/// The treatments of a tray, a place or a bed.
+#[derive(Clone, PartialEq, Debug, Default, Serialize, Deserialize)]
+pub struct Treatments(Vec<Treatment>);
+
+impl Treatments {
+    /// Takes in an entry. A later entry of the same day and means completes the earlier one: what it does not say stays.
+    pub fn write(&mut self, day: Day, treated: &Treated, entry: EntryId) {
+        let with = treated.with.0.to_string();
+        let wait_days = treated.safe_after_days.map(|days| days.0.ceil() as i32);
+        match self.0.iter_mut().find(|one| one.is_that(day, &with)) {
+            Some(earlier) => {
+                if wait_days.is_some() {
+                    earlier.wait_days = wait_days;
+                    earlier.entry = entry;
+                }
+            }
+            None => self.0.push(Treatment { day, with, wait_days, entry }),
+        }
+    }
+
+    /// All of them, in the order they were written.
+    pub fn iter(&self) -> impl DoubleEndedIterator<Item = &Treatment> {
+        self.0.iter()
+    }
+
+    /// Adds those that others had, as plants bring them along; what was completed on either side is complete.
+    pub fn bring(&mut self, others: impl IntoIterator<Item = Treatment>) {
+        for other in others {
+            match self.0.iter_mut().find(|one| one.is_that(other.day, &other.with)) {
+                Some(one) if one.wait_days.is_none() => *one = other,
+                Some(_) => {}
+                None => self.0.push(other),
+            }
+        }
+    }
+}
+
+/// Of several treatments the one that holds longest on a day; one whose time is unknown, longest of all.
+pub fn holding<'a>(all: impl Iterator<Item = &'a Treatment>, day: Day) -> Option<&'a Treatment> {
+    all.filter(|one| one.holds_on(day)).max_by_key(|one| (one.over_on().is_none(), one.over_on(), one.day))
+}

@@ -1,0 +1,243 @@
+//! Rules of trays and beds, each in a world where it alone decides.
+
+use outplant::reckon::picture::{Basis, Criterion, Measure, Rule};
+use serde_json::{Value, json};
+
+use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
+
+const TODAY: &str = "2026-04-15";
+
+fn fitting() -> Book {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    book
+}
+
+fn of_tray(book: &Book, code: &str, rule: Rule) -> Criterion {
+    criterion(&tray(&book.on(TODAY), code).criteria, rule).clone()
+}
+
+/// A bed whose light was read once or several times, and what `light_now` says for a species there.
+fn light_in(species: &str, shares: &[f64]) -> Criterion {
+    let mut book = small_nursery();
+    book.write(
+        "2025-01-01",
+        "bed_set",
+        json!({"bed":"B","field":"Upper","length_m":20,"width_m":6,
+            "plan":[{"species":species,"pattern":"square","row_m":3,"in_row_m":3}]}),
+    );
+    for share in shares {
+        book.write("2026-04-14", "light_read", json!({"bed":"B","light_share":share}));
+    }
+    let picture = book.on(TODAY);
+    let key = picture.beds.values().next().unwrap().species[0].species.clone();
+    criterion(&bed_species(&picture, "B", key.as_str()).criteria, Rule::LightNow).clone()
+}
+
+#[test]
+fn bare_roots_of_which_nobody_wrote_the_last_day_keep_two_days_and_heeled_in_a_week() {
+    let arrived = |more: Value| {
+        let mut book = small_nursery();
+        let mut body =
+            json!({"tray":"ced-1","species":"Cedrela odorata","count":30,"from":"bought","form":"bare_root"});
+        body.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+        book.write("2026-04-10", "plants_received", body);
+        move |on: &str| criterion(&tray(&book.on(on), "ced-1").criteria, Rule::GoodUntil).clone()
+    };
+    let open = arrived(json!({}));
+    assert_eq!((open("2026-04-12").met, open("2026-04-13").met), (Some(true), Some(false)));
+    assert_eq!(open("2026-04-12").basis, Basis::Assumed);
+    assert!(open("2026-04-13").blocks);
+    let heeled = arrived(json!({"heeled_in":true}));
+    assert_eq!((heeled("2026-04-17").met, heeled("2026-04-18").met), (Some(true), Some(false)));
+    let written = arrived(json!({"good_until":"2026-04-20"}));
+    assert_eq!((written("2026-04-20").met, written("2026-04-20").basis), (Some(true), Basis::Measured));
+}
+
+#[test]
+fn a_count_of_part_of_the_cells_moves_what_can_go_out_and_asks_for_a_whole_count() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-2","lot":"cof-L1","seeds":42,"container":"bag","cells":42,"place":"Half shade"}),
+    );
+    book.write("2026-01-10", "counted", json!({"tray":"cof-2","standing":42}));
+    book.write("2026-04-14", "counted", json!({"tray":"cof-2","standing":0,"cells_seen":20}));
+    let picture = book.on(TODAY);
+    let found = tray(&picture, "cof-2");
+    assert_eq!((found.standing, found.standing_range.likely), (42, 0.0));
+    // Nothing in 20 of 42: at most about 3 / 20 a cell in the 22 others.
+    assert_eq!((found.standing_range.low, found.standing_range.high), (0.0, 4.0));
+    assert!(!found.ready && found.plantable.likely == 0.0);
+    assert_eq!(picture.doubts.iter().filter(|doubt| format!("{:?}", doubt.kind).contains("PartCountApart")).count(), 1);
+    let stops = outplant::reckon::round::round(&picture).stops;
+    assert!(stops.iter().any(|stop| stop.id == "count cof-2"), "{:?}", stops.iter().map(|s| &s.id).collect::<Vec<_>>());
+    // A whole count settles it.
+    book.write("2026-04-15", "counted", json!({"tray":"cof-2","standing":40}));
+    let settled = book.on(TODAY);
+    assert_eq!(tray(&settled, "cof-2").standing_range.likely, 40.0);
+    assert!(!settled.doubts.iter().any(|doubt| format!("{:?}", doubt.kind).contains("PartCountApart")));
+}
+
+#[test]
+fn rarer_water_alone_hardens_for_no_brighter_bed() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-2","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
+    );
+    book.write("2025-09-10", "counted", json!({"tray":"cof-2","standing":50}));
+    book.write("2026-02-01", "watering_set", json!({"tray":"cof-2","every_days":3}));
+    let hardening = of_tray(&book, "cof-2", Rule::Hardening);
+    assert_eq!((hardening.met, hardening.blocks), (Some(false), true));
+}
+
+#[test]
+fn a_tray_that_stood_for_months_in_the_light_of_its_bed_is_hardened_to_it() {
+    let mut book = small_nursery();
+    // 55 % light, inside coffee's band, for ten months: nobody took a step.
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-2","lot":"cof-L1","seeds":60,"container":"bag","place":"Half shade"}),
+    );
+    book.write("2025-09-10", "counted", json!({"tray":"cof-2","standing":50}));
+    assert_eq!(of_tray(&book, "cof-2", Rule::Hardening).met, Some(true));
+    // Entered yesterday with its age: the same trays have stood there the same months.
+    let opened = |more: Value| {
+        let mut book = small_nursery();
+        let mut body =
+            json!({"tray":"cof-3","species":"coffee","count":40,"form":"bag","container":"bag","place":"Half shade"});
+        body.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+        book.write("2026-04-14", "plants_received", body);
+        of_tray(&book, "cof-3", Rule::Hardening).met
+    };
+    assert_eq!(opened(json!({"from":"opening","age_days":300})), Some(true));
+    assert_eq!(opened(json!({"from":"bought","age_days":300})), None, "where bought plants stood is not known");
+    assert_eq!(opened(json!({"from":"bought","stands_since":"2026-03-01"})), Some(true));
+}
+
+#[test]
+fn nurse_plants_go_out_soft() {
+    let mut book = small_nursery();
+    book.write("2026-03-01", "sown", json!({"tray":"pig-1","lot":"unknown","species":"pigeon pea","seeds":40,"container":"bag","place":"Deep shade"}));
+    book.write("2026-04-01", "counted", json!({"tray":"pig-1","standing":30}));
+    assert_eq!(of_tray(&book, "pig-1", Rule::Hardening).met, Some(true));
+}
+
+#[test]
+fn a_small_step_of_light_is_a_warning_and_a_large_one_burns() {
+    // The light of the tray, of the bed, whether it blocks, whether it warns.
+    for (from, to, blocks, warns) in [
+        (0.20, 0.35, false, true),
+        (0.65, 1.00, true, false),
+        (0.20, 0.45, true, false),
+        (0.55, 0.60, false, false),
+        (0.50, 0.70, false, true),
+        (0.80, 1.00, false, false),
+        (0.06, 0.20, false, true),
+    ] {
+        let mut book = small_nursery();
+        book.write("2025-01-01", "place_set", json!({"place":"Bench","order":3,"shade_pct":100.0 * (1.0 - from)}));
+        book.write(
+            "2025-06-01",
+            "sown",
+            json!({"tray":"cof-2","lot":"cof-L1","seeds":60,"container":"bag","place":"Bench"}),
+        );
+        book.write("2025-09-10", "counted", json!({"tray":"cof-2","standing":50}));
+        open_bed(&mut book, "Upper 1");
+        let mut readings = Book::default();
+        readings.entries = book.entries.iter().filter(|entry| entry.what.kind() != "light_read").cloned().collect();
+        readings.write("2026-04-14", "light_read", json!({"bed":"Upper 1","light_share":to}));
+        let step = criterion(&pair(&readings.on(TODAY), "cof-2", "Upper 1").criteria, Rule::ExposureStep).clone();
+        assert_eq!((step.blocks, step.warns), (blocks, warns), "{from} to {to}: {step:?}");
+    }
+}
+
+#[test]
+fn light_near_the_edge_of_a_band_asks_for_care_and_is_not_refused() {
+    // Coffee stands 50 to 70 % of full light. One reading is worth 10 points either way.
+    let fits = |species: &str, shares: &[f64]| {
+        let light = light_in(species, shares);
+        (light.met, light.warns)
+    };
+    assert_eq!(fits("coffee", &[0.60]), (Some(true), false));
+    assert_eq!(fits("coffee", &[0.43]), (Some(true), true));
+    assert_eq!(fits("coffee", &[0.39]), (Some(false), false));
+    // Five readings are worth less than half of that.
+    assert_eq!(fits("coffee", &[0.43; 5]), (Some(false), false));
+    // Trees of full sun stand 70 % and more.
+    for species in ["grevillea", "teak", "moringa"] {
+        assert_eq!(fits(species, &[0.75]), (Some(true), false), "{species}");
+        assert_eq!(fits(species, &[0.55]), (Some(false), false), "{species}");
+    }
+    // Full light for cedar: its band is from memory, so care is asked for. Cocoa burns.
+    assert_eq!(fits("Spanish cedar", &[1.0]), (Some(true), true));
+    assert_eq!(fits("cocoa", &[1.0]), (Some(false), false));
+}
+
+#[test]
+fn the_days_a_container_holds_begin_at_pricking_out_and_the_seedbed_is_not_added() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-02-01",
+        "sown",
+        json!({"tray":"bed-1","lot":"cof-L1","seeds":200,"container":"seedbed","place":"Deep shade"}),
+    );
+    book.write("2025-04-01", "counted", json!({"tray":"bed-1","standing":150}));
+    book.write(
+        "2025-04-12",
+        "moved_on",
+        json!({"from":"bed-1","to":"cof-2","count":40,"how":"pricked_out","container":"bag","place":"Half shade"}),
+    );
+    let most = tray(&book.on(TODAY), "cof-2").best_before.unwrap();
+    let sown_there = {
+        let mut book = small_nursery();
+        book.write(
+            "2025-02-01",
+            "sown",
+            json!({"tray":"cof-2","lot":"cof-L1","seeds":60,"container":"bag","place":"Half shade"}),
+        );
+        book.write("2025-04-01", "counted", json!({"tray":"cof-2","standing":40}));
+        tray(&book.on(TODAY), "cof-2").best_before.unwrap()
+    };
+    assert_eq!(most, sown_there, "the same plants are too old on the same day");
+}
+
+#[test]
+fn circling_roots_stay_in_a_larger_bag_until_a_plug_shows_that_they_hold() {
+    let mut book = fitting();
+    book.write("2026-04-01", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
+    book.write("2026-04-05", "container_set", json!({"container":"large bag","volume_ml":3000,"depth_cm":30}));
+    book.write(
+        "2026-04-06",
+        "moved_on",
+        json!({"from":"cof-1","to":"cof-9","count":30,"how":"potted_on","container":"large bag"}),
+    );
+    let roots = |book: &Book| of_tray(book, "cof-9", Rule::DaysInContainer);
+    assert_eq!(roots(&book).known, Some(Measure::Roots(outplant::nursery::entry::types::Roots::Circling)));
+    assert!(roots(&book).blocks && !tray(&book.on(TODAY), "cof-9").ready);
+    book.write("2026-04-14", "plug_checked", json!({"tray":"cof-9","roots":"holds"}));
+    assert_eq!(roots(&book).met, Some(true));
+}
+
+#[test]
+fn a_collar_floor_that_nobody_published_warns_and_a_thin_stem_for_its_height_is_held_back() {
+    let avocado = |height_cm: f64, collar_mm: f64| {
+        let mut book = small_nursery();
+        book.write("2025-09-01", "sown", json!({"tray":"avo-1","lot":"unknown","species":"avocado","seeds":30,"container":"bag","place":"Half shade"}));
+        book.write("2025-12-01", "counted", json!({"tray":"avo-1","standing":25}));
+        let plants = vec![json!({"height_cm":height_cm,"collar_mm":collar_mm}); 20];
+        book.write("2026-04-10", "measured", json!({"tray":"avo-1","plants":plants}));
+        of_tray(&book, "avo-1", Rule::Collar)
+    };
+    let thin = avocado(45.0, 6.0);
+    assert_eq!((thin.met, thin.warns), (Some(true), true), "{thin:?}");
+    assert_eq!(avocado(60.0, 6.0).met, Some(false), "60 cm on 6 mm is lanky");
+    assert_eq!((avocado(45.0, 9.0).met, avocado(45.0, 9.0).warns), (Some(true), false));
+    let _ = day(TODAY);
+}

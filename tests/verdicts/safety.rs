@@ -1,0 +1,164 @@
+//! Worlds by hand in which somebody could be hurt: sprays and their waiting times, roots in the air, counts of a part.
+
+use outplant::base::{BedName, Day, PlaceName};
+use outplant::nursery::entry::subject::Subject;
+use outplant::nursery::entry::types::GroundTask;
+use outplant::nursery::entry::{GroundEntry, What};
+use outplant::reckon::picture::{Gap, Picture, Rule};
+use outplant::reckon::round::{Stop, Task, round};
+use serde_json::json;
+
+use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
+
+const TODAY: &str = "2026-04-15";
+
+/// Ready coffee on Half shade and an open bed: everything fits on 15 April.
+fn fitting() -> Book {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    book
+}
+
+fn fits(book: &Book, on: &str) -> bool {
+    pair(&book.on(on), "cof-1", "Upper 1").fits
+}
+
+fn stops(picture: &Picture) -> Vec<Stop> {
+    let round = round(picture);
+    round.stops.into_iter().chain(round.can_wait).collect()
+}
+
+fn stops_at(picture: &Picture, subject: &Subject) -> Vec<Task> {
+    stops(picture).into_iter().filter(|stop| stop.subject == *subject).map(|stop| stop.task).collect()
+}
+
+fn tray_subject() -> Subject {
+    Subject::Tray("cof-1".parse().unwrap())
+}
+
+#[test]
+fn a_spray_without_a_waiting_time_holds_back_until_the_label_is_written() {
+    let mut book = fitting();
+    assert!(fits(&book, TODAY));
+    book.write("2026-04-15", "treated", json!({"tray":"cof-1","with":"copper oxychloride"}));
+    for on in [TODAY, "2026-04-30"] {
+        let picture = book.on(on);
+        let treated = criterion(&tray(&picture, "cof-1").criteria, Rule::Treated);
+        assert_eq!((treated.met, treated.blocks), (None, true), "{on}");
+        assert!(matches!(&treated.gap, Some(Gap::NoWaitingTime { with, .. }) if with == "copper oxychloride"));
+        assert!(!tray(&picture, "cof-1").ready && !fits(&book, on), "{on}");
+    }
+    // The label says three days: written again with the same day and means it completes the first.
+    book.write("2026-04-15", "treated", json!({"tray":"cof-1","with":"Copper oxychloride","safe_after_days":3}));
+    let treated = |on: &str| criterion(&tray(&book.on(on), "cof-1").criteria, Rule::Treated).clone();
+    assert_eq!((treated(TODAY).met, treated(TODAY).expected), (Some(false), Some(day("2026-04-18"))));
+    assert_eq!(treated("2026-04-18").met, Some(true));
+}
+
+#[test]
+fn a_spray_whose_label_says_no_wait_holds_nothing_back() {
+    let mut book = fitting();
+    book.write("2026-04-15", "treated", json!({"tray":"cof-1","with":"soap","safe_after_days":0}));
+    assert!(fits(&book, TODAY));
+}
+
+#[test]
+fn a_spray_of_years_ago_without_a_time_is_asked_about_and_one_entry_settles_it() {
+    let mut book = fitting();
+    book.write("2025-07-01", "treated", json!({"tray":"cof-1","with":"dimethoate"}));
+    let picture = book.on(TODAY);
+    assert!(!fits(&book, TODAY));
+    assert_eq!(stops_at(&picture, &tray_subject()), [Task::ReadLabel]);
+    book.write("2025-07-01", "treated", json!({"tray":"cof-1","with":"dimethoate","safe_after_days":14}));
+    assert!(fits(&book, TODAY));
+    assert!(!stops_at(&book.on(TODAY), &tray_subject()).contains(&Task::ReadLabel));
+}
+
+#[test]
+fn of_two_sprays_the_longer_wait_leads_and_an_unknown_one_leads_both() {
+    let mut book = fitting();
+    book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"mancozeb","safe_after_days":21}));
+    book.write("2026-04-14", "treated", json!({"tray":"cof-1","with":"soap","safe_after_days":1}));
+    let expected = |book: &Book| criterion(&tray(&book.on(TODAY), "cof-1").criteria, Rule::Treated).expected;
+    assert_eq!(expected(&book), Some(day("2026-05-01")));
+    book.write("2026-04-15", "treated", json!({"tray":"cof-1","with":"something from town"}));
+    assert_eq!(criterion(&tray(&book.on("2026-06-01"), "cof-1").criteria, Rule::Treated).met, None);
+}
+
+#[test]
+fn what_was_sprayed_on_its_bench_keeps_its_wait_when_it_is_carried_away() {
+    let mut book = fitting();
+    book.write("2026-04-14", "treated", json!({"place":"Half shade","with":"mancozeb","safe_after_days":7}));
+    assert!(!fits(&book, TODAY));
+    book.write("2026-04-15", "carried", json!({"tray":"cof-1","place":"Deep shade"}));
+    assert!(!fits(&book, TODAY), "the plants were under the spray wherever they stand now");
+    let treated = criterion(&tray(&book.on(TODAY), "cof-1").criteria, Rule::Treated).clone();
+    assert_eq!(treated.expected, Some(day("2026-04-21")));
+}
+
+#[test]
+fn plants_moved_on_from_a_sprayed_tray_bring_its_wait_along() {
+    let mut book = fitting();
+    book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"mancozeb"}));
+    book.write("2026-04-09", "treated", json!({"place":"Half shade","with":"sulphur","safe_after_days":30}));
+    book.write(
+        "2026-04-12",
+        "moved_on",
+        json!({"from":"cof-1","to":"cof-9","count":20,"how":"potted_on","container":"bag"}),
+    );
+    let treated = |book: &Book| criterion(&tray(&book.on(TODAY), "cof-9").criteria, Rule::Treated).clone();
+    assert_eq!((treated(&book).met, treated(&book).blocks), (None, true));
+    // Read late and written for the tray that was sprayed: its plants elsewhere know it too.
+    book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"mancozeb","safe_after_days":2}));
+    assert_eq!((treated(&book).met, treated(&book).expected), (Some(false), Some(day("2026-05-09"))));
+}
+
+#[test]
+fn nobody_is_sent_into_a_tray_a_place_or_a_bed_while_a_wait_runs() {
+    let sprayed = |about: serde_json::Value| {
+        let mut book = fitting();
+        let mut body = json!({"with":"mancozeb","safe_after_days":7});
+        body.as_object_mut().unwrap().extend(about.as_object().unwrap().clone());
+        book.write("2026-04-14", "treated", body);
+        book
+    };
+    // Long unseen: without the spray a count, a sample and more would be due.
+    let late = "2026-04-20";
+    assert!(!stops_at(&fitting().on("2026-05-20"), &tray_subject()).is_empty());
+    for about in [json!({"tray":"cof-1"}), json!({"place":"Half shade"})] {
+        let picture = sprayed(about.clone()).on(late);
+        assert_eq!(stops_at(&picture, &tray_subject()), [], "{about}");
+        assert_eq!(stops_at(&picture, &Subject::Place(PlaceName::new("Half shade").unwrap())), [], "{about}");
+    }
+    let bed = Subject::Bed(BedName::new("Upper 1").unwrap());
+    // The bed was never weeded, and a ready tray waits for it.
+    let mut book = fitting();
+    book.entries.retain(
+        |entry| !matches!(&entry.what, What::Ground(GroundEntry::Prepared(work)) if work.task == GroundTask::Weeded),
+    );
+    let wanted = |book: &Book, on: &str| stops_at(&book.on(on), &bed);
+    assert_eq!(wanted(&book, TODAY), [Task::Weed]);
+    book.write("2026-04-14", "treated", json!({"bed":"Upper 1","with":"glyphosate","safe_after_days":4}));
+    assert_eq!(wanted(&book, TODAY), []);
+    assert!(
+        bed_species(&book.on(TODAY), "Upper 1", "COA").criteria.iter().any(|c| c.rule == Rule::Treated && c.blocks)
+    );
+    assert!(wanted(&book, "2026-04-18").contains(&Task::TreatmentOver));
+}
+
+#[test]
+fn the_round_asks_for_the_label_of_a_bed_and_of_a_place_too() {
+    let mut book = fitting();
+    book.write("2026-04-14", "treated", json!({"bed":"Upper 1","with":"glyphosate"}));
+    book.write("2026-04-14", "treated", json!({"place":"Half shade","with":"mancozeb"}));
+    let asked: Vec<(Task, Subject)> =
+        stops(&book.on(TODAY)).into_iter().map(|stop| (stop.task, stop.subject)).collect();
+    for subject in
+        [Subject::Bed(BedName::new("Upper 1").unwrap()), Subject::Place(PlaceName::new("Half shade").unwrap())]
+    {
+        assert!(asked.contains(&(Task::ReadLabel, subject.clone())), "{subject:?} in {asked:?}");
+    }
+    let _: Day = day(TODAY);
+}
