@@ -28,7 +28,8 @@ pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
 pub use now::Now;
 pub use paper::{day_asked, day_said};
-pub use refusal::{DeskError, Refusal, Refused, is_a_share};
+pub use refusal::{DeskError, Refusal, Refused};
+pub(crate) use refusal::is_a_share;
 pub use undo::{TakenBack, Withdraws};
 
 use std::borrow::Cow;

@@ -95,7 +95,7 @@ pub enum Refusal {
 }
 
 /// Whether a percentage of seed or of surety is more likely a share: below one, and not nothing.
-pub fn is_a_share(percent: f64) -> bool {
+pub(crate) fn is_a_share(percent: f64) -> bool {
     percent > 0.0 && percent < 1.0
 }
 

@@ -36,10 +36,10 @@ const TOLERATED: [(u32, u32); 16] = [
 
 /// Replicates whose differences come less often than this by chance do not agree: the level of the tolerance tables (ISTA
 /// Rules, from memory).
-pub const APART_BELOW: f64 = 0.025;
+pub(crate) const APART_BELOW: f64 = 0.025;
 /// Fewer seeds in all cannot show that replicates agree: two of 25 that should not be believed differ no more than two that
 /// should. Ours; the tables want 4 x 100.
-pub const AGREE_FROM_SEEDS: u32 = 200;
+pub(crate) const AGREE_FROM_SEEDS: u32 = 200;
 
 /// How far replicates differ.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -68,7 +68,7 @@ pub struct Agreement {
     /// Probability of a chi-squared at least as large by chance, one degree of freedom fewer than replicates.
     pub p_value: Option<f64>,
     /// Seeds in all of them.
-    pub seeds: u32,
+    pub(crate) seeds: u32,
 }
 
 impl Agreement {

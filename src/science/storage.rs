@@ -12,7 +12,7 @@ pub const SHORTEST_LIFE: f64 = 0.5;
 /// Longest life against the stated one. Ours.
 pub const LONGEST_LIFE: f64 = 2.0;
 /// Spread (standard deviation) of the lives of single seeds, as a part of the stated life. Ours.
-pub const SPREAD_SHARE: f64 = 0.25;
+pub(crate) const SPREAD_SHARE: f64 = 0.25;
 
 /// Of what lived at an age of `from_days` the share (0 to 1) that lives at `to_days`, where half lives `life_days`.
 ///

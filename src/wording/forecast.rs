@@ -169,7 +169,7 @@ impl Wording {
     }
 
     /// What a look is worth, in words: whether it changes what is done, the plants that hang on it, the minutes it takes.
-    pub fn worth_said_words(&self, worth: &WorthLooking) -> String {
+    pub(crate) fn worth_said_words(&self, worth: &WorthLooking) -> String {
         let chance = match worth.chance {
             PROBABLY.. => self.chance_probably(),
             MAY_WELL.. => self.chance_may_well(),

@@ -61,7 +61,7 @@ impl Wording {
     }
 
     /// Whether a percentage below one was meant as a share: "0.7 %: is that 70 %?"
-    pub fn share_asked_words(&self, share: f64) -> String {
+    pub(crate) fn share_asked_words(&self, share: f64) -> String {
         self.share_asked(self.number(share, 4), self.number(share * 100.0, 2))
     }
 

@@ -61,13 +61,13 @@ impl Given {
     }
 
     /// Puts a typed percentage of which less than one makes no sense: 0.7 is asked about, it is more likely 70 %.
-    pub fn put_whole_percent(&mut self, key: &str, value: Option<f64>) {
+    pub(crate) fn put_whole_percent(&mut self, key: &str, value: Option<f64>) {
         self.1 = self.1.or(value.filter(|percent| is_a_share(*percent)));
         self.put_percent(key, value);
     }
 
     /// A percentage that is more likely a share.
-    pub fn asked_about(&self) -> Option<f64> {
+    pub(crate) fn asked_about(&self) -> Option<f64> {
         self.1
     }
 

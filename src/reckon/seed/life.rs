@@ -7,12 +7,12 @@ use crate::reckon::picture::{RuleSource, Source};
 use crate::reckon::stock::LotStory;
 
 /// Seed that stands drying lives so many times as long dry and sealed as in the open air. Ours.
-pub const SEALED_TIMES: f64 = 2.0;
+pub(crate) const SEALED_TIMES: f64 = 2.0;
 /// And so many times as long in a cold dry store of 4 to 6 degrees: life halves with each 5 degrees more (Harrington's thumb rule,
 /// from memory), so 25 to 5 degrees is 16 times; half of that. Ours.
-pub const COLD_TIMES: f64 = 8.0;
+pub(crate) const COLD_TIMES: f64 = 8.0;
 /// Seed that dies when dried lives so much of its days where it is kept dry. Ours.
-pub const DRIED_TIMES: f64 = 0.25;
+pub(crate) const DRIED_TIMES: f64 = 0.25;
 /// Seed is dead at so many times its stated life. Ours: even of a life twice as long half is gone then.
 pub const DEAD_AT_LIVES: f64 = crate::science::storage::LONGEST_LIFE;
 /// The end of a lot's life is told when this share of it is left. Ours.
@@ -78,13 +78,13 @@ pub fn life(lot: &LotStory, profile: &Profile) -> Option<SeedLife> {
 }
 
 /// Whether seed of a species dies when it is dried.
-pub fn dies_dried(profile: &Profile) -> bool {
+pub(crate) fn dies_dried(profile: &Profile) -> bool {
     profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Recalcitrant)
 }
 
 /// Days of life for a way of keeping: the profile's own figure for it, else its days at room temperature, longer sealed or cold for
 /// seed that can be dried, shorter where seed that dies when dried is kept dry; and where they come from.
-pub fn days_kept(kept: Kept, profile: &Profile) -> Option<(i32, Source)> {
+pub(crate) fn days_kept(kept: Kept, profile: &Profile) -> Option<(i32, Source)> {
     let keeps_dry = profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Orthodox);
     let own = match kept {
         Kept::InPod => profile.storage_in_pod_days.as_ref(),

@@ -10,7 +10,8 @@ mod test;
 mod tests;
 
 pub use emergence::{emerged, expected_seedlings, own_sowings, share_up};
-pub use life::{SeedLife, days_kept, dies_dried, life};
+pub use life::{SeedLife, life};
+pub(crate) use life::days_kept;
 pub use sown::{CameUp, SownFrom, came_up, sown_from};
 pub use state::{LotState, is_held, lot_state};
 pub use test::{TEST_LEVEL, germinated, replicate_counts, test_due_from};

@@ -19,15 +19,15 @@ pub struct SowingAsked {
     /// Whether the number of plants was asked for, not taken from the beds.
     pub asked: bool,
     /// Plants needed: as asked, else for the open places; none where no place is open and nothing was asked.
-    pub needed: Option<u32>,
+    pub(crate) needed: Option<u32>,
     /// Plants that what stands or is sown is expected to give.
-    pub coming: Range,
+    pub(crate) coming: Range,
     /// Plants still to be raised: what is needed less what is likely to come.
-    pub still_needed: Option<u32>,
+    pub(crate) still_needed: Option<u32>,
     /// How many to sow for those; none where none is needed any more.
     pub plan: Option<Result<SowingPlan, NoPlan>>,
     /// How many to sow for all that are needed, where something is to come of trays.
-    pub gross: Option<Result<SowingPlan, NoPlan>>,
+    pub(crate) gross: Option<Result<SowingPlan, NoPlan>>,
 }
 
 impl SowingAsked {

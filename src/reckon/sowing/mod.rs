@@ -85,13 +85,13 @@ pub enum NoPlan {
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct TooMany {
     /// Plants wanted.
-    pub plants: u32,
+    pub(crate) plants: u32,
     /// Mean share of seeds that become a plant.
-    pub mean_success: f64,
+    pub(crate) mean_success: f64,
     /// Seeds by dividing the wanted by that share, where those would not be too many: it is not known well enough how many come up.
-    pub on_average: Option<u32>,
+    pub(crate) on_average: Option<u32>,
     /// Whether the lot was tested: then only fresh seed helps.
-    pub tested: bool,
+    pub(crate) tested: bool,
 }
 
 impl From<WrongInput> for NoPlan {
@@ -172,7 +172,7 @@ pub fn open_places(picture: &Picture, species: &SpeciesKey) -> u32 {
 }
 
 /// Plants that the trays of a species, sown ones too, are expected to bring to going out: low, likely, high.
-pub fn expected_of_trays(stock: &BTreeMap<TrayCode, TrayStock>, species: &SpeciesKey) -> Range {
+pub(crate) fn expected_of_trays(stock: &BTreeMap<TrayCode, TrayStock>, species: &SpeciesKey) -> Range {
     let plants: Vec<Range> = stock.values().filter(|tray| tray.species == *species).map(|tray| tray.plants).collect();
     sum(&plants)
 }

@@ -78,7 +78,7 @@ pub struct Accounts {
     pub not_seen: u64,
     /// Of everything lost, what was lost while the tray was young: seed coming up, or weeks after.
     #[serde(default)]
-    pub lost_young: u64,
+    pub(crate) lost_young: u64,
     /// Culled, by reason.
     pub culled: BTreeMap<Arc<str>, u64>,
     /// Sold or given.
@@ -93,9 +93,9 @@ pub struct Accounts {
 
 /// Seedlings are young for so many days after the last of the seed is due. Ours; damping-off takes seedlings in their first weeks
 /// (common practice).
-pub const YOUNG_DAYS: i32 = 28;
+pub(crate) const YOUNG_DAYS: i32 = 28;
 /// Where nobody knows when the last of the seed is due, it is taken for due so many days after sowing. Ours.
-pub const UNKNOWN_EMERGENCE_DAYS: i32 = 90;
+pub(crate) const UNKNOWN_EMERGENCE_DAYS: i32 = 90;
 
 impl Accounts {
     /// Everything lost, culled not included.
@@ -357,7 +357,7 @@ impl TrayStory {
 
     /// The last day on which its plants are young, the stage of damping-off, ants and slugs; none where they were never sown here (or in a
     /// tray they come from).
-    pub fn young_until(&self) -> Option<Day> {
+    pub(crate) fn young_until(&self) -> Option<Day> {
         let youngest = self.sowings.iter().map(|sowing| sowing.day).max()?;
         Some(self.seed_due_until.unwrap_or_else(|| youngest.plus(UNKNOWN_EMERGENCE_DAYS)).plus(YOUNG_DAYS))
     }

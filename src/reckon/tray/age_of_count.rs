@@ -6,9 +6,9 @@ use crate::reckon::stock::{Origin, TrayStory};
 /// A count older than this is shown as a range, days (ours).
 pub const OLD_AFTER_DAYS: i32 = 21;
 /// Weekly loss of plants past their first weeks, taken where this nursery has not shown its own (ours).
-pub const USUAL_WEEKLY_LOSS: f64 = 0.01;
+pub(crate) const USUAL_WEEKLY_LOSS: f64 = 0.01;
 /// The same of young seedlings: damping-off, ants, slugs (ours).
-pub const USUAL_WEEKLY_LOSS_YOUNG: f64 = 0.02;
+pub(crate) const USUAL_WEEKLY_LOSS_YOUNG: f64 = 0.02;
 /// The nursery's own weekly loss leads once so many plant-weeks are on record (ours).
 const ENOUGH_PLANT_WEEKS: f64 = 500.0;
 /// The weekly loss is told in steps of this share (ours).
@@ -27,7 +27,7 @@ pub struct WeeklyLoss {
 
 impl WeeklyLoss {
     /// Where this nursery has not shown its own.
-    pub const USUAL: WeeklyLoss = WeeklyLoss { young: USUAL_WEEKLY_LOSS_YOUNG, older: USUAL_WEEKLY_LOSS };
+    pub(crate) const USUAL: WeeklyLoss = WeeklyLoss { young: USUAL_WEEKLY_LOSS_YOUNG, older: USUAL_WEEKLY_LOSS };
 }
 
 /// What was lost in one stage, and how long plants were in it: whole numbers, so that a tray can be taken out again.

@@ -44,7 +44,7 @@ pub struct EmergenceFit {
     pub d_ci95: Option<Interval>,
     /// The chance that a seed not up at the last look comes at all: at the low end of that interval, likely, at its high end, each
     /// with the curve that is best there.
-    pub still_comes: Option<[f64; 3]>,
+    pub(crate) still_comes: Option<[f64; 3]>,
 }
 
 impl EmergenceFit {

@@ -121,7 +121,7 @@ impl Likelihood {
     }
 
     /// The chance that a seed not up at the last look comes at all.
-    pub fn still_comes(&self, d: f64, a: f64, b: f64) -> f64 {
+    pub(crate) fn still_comes(&self, d: f64, a: f64, b: f64) -> f64 {
         let not_up = logistic(-(a + b * self.last_x()));
         let out = (1.0 - d) + d * not_up;
         if out > 0.0 { d * not_up / out } else { 0.0 }

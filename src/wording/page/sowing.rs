@@ -31,7 +31,7 @@ impl Wording {
     }
 
     /// What is said where nothing is sown: no place is open, or what stands is enough.
-    pub fn sowing_nothing(&self, asked: &SowingAsked) -> String {
+    pub(crate) fn sowing_nothing(&self, asked: &SowingAsked) -> String {
         match self.coming_of(asked) {
             Some((needed, [low, likely, high])) => self.sowing_met(needed, likely, low, high),
             None => self.sowing_none_open(),
@@ -39,7 +39,7 @@ impl Wording {
     }
 
     /// The number for all that are needed, as if nothing stood.
-    pub fn sowing_gross_words(&self, asked: &SowingAsked) -> Option<String> {
+    pub(crate) fn sowing_gross_words(&self, asked: &SowingAsked) -> Option<String> {
         let plan = asked.gross.as_ref()?.as_ref().ok()?;
         Some(self.sowing_gross(plan.seeds, plan.wanted.plants))
     }
