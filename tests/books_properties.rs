@@ -125,7 +125,7 @@ pub fn said(picture: &Picture) -> String {
         .map(|(pair, asked)| format!("{} {} {} {} {asked:?}", pair.tray, pair.bed, pair.fits, pair.plants))
         .collect();
     let Picture { trays, lots, beds, doubts, archived, places, weekly_loss, .. } = picture;
-    format!("{trays:#?}\n{lots:#?}\n{beds:#?}\n{pairs:#?}\n{doubts:#?}\n{archived:#?}\n{places:#?}\n{weekly_loss}")
+    format!("{trays:#?}\n{lots:#?}\n{beds:#?}\n{pairs:#?}\n{doubts:#?}\n{archived:#?}\n{places:#?}\n{weekly_loss:?}")
 }
 
 fn withdrawal(of: &[EntryId], seq: u64, recorded: Moment) -> Arc<Entry> {

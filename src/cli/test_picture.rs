@@ -9,6 +9,7 @@ use crate::nursery::species::Catalogue;
 use crate::reckon::picture::*;
 use crate::reckon::site::{Described, Site};
 use crate::reckon::stock::{BedStory, TrayStory};
+use crate::reckon::tray::age_of_count::WeeklyLoss;
 
 /// A day.
 pub fn day(written: &str) -> Day {
@@ -151,7 +152,7 @@ pub fn empty() -> Picture {
         looking: Looking::Today,
         known: None,
         site: Arc::new(site),
-        weekly_loss: 0.01,
+        weekly_loss: WeeklyLoss::USUAL,
         archived: Arc::from([]),
         trays: imbl::OrdMap::new(),
         lots: imbl::OrdMap::new(),

@@ -28,6 +28,7 @@ pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
 pub use now::Now;
 pub(crate) use paper::{day_asked, day_said};
+pub(crate) use refusal::is_a_share;
 pub use refusal::{DeskError, Refusal, Refused};
 pub use undo::{TakenBack, Withdraws};
 

@@ -6,7 +6,7 @@ use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::refusal::Refusal;
+use super::refusal::{Refusal, is_a_share};
 use crate::base::text::folded;
 use crate::base::{BedName, ContainerName, Day, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode, name_search};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
@@ -15,6 +15,7 @@ use crate::nursery::entry::shape::{Field, NameOf, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
 use crate::nursery::envelope::{Draft, canonical};
+use crate::nursery::species::profile::FIGURES;
 use crate::nursery::species::{Catalogue, Found, ProfileFault};
 use crate::reckon::Fold;
 
@@ -135,6 +136,9 @@ impl<'f> BatchNames<'f> {
     fn learn_species(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
         let written = draft.body.get("species").and_then(Value::as_str).unwrap_or_default().to_string();
         let figures = draft.body.get("profile").and_then(Value::as_object).cloned().unwrap_or_default();
+        if let Some(share) = germination_of(&figures).filter(|pct| is_a_share(*pct)) {
+            return Err(Refusal::ShareForPercent(share));
+        }
         let (key, profile) = self
             .species
             .with_own(&written, &figures, "this nursery")
@@ -228,6 +232,10 @@ impl<'f> BatchNames<'f> {
             What::Tray(TrayEntry::Sown(sown)) if is_unknown_lot(&sown.lot) && sown.species.is_none() => {
                 let fault = FieldFault { field: "species".into(), problem: Problem::Missing };
                 Err(Refusal::Entry(EntryFault::Field { kind: "sown".into(), fault }))
+            }
+            What::Seed(SeedEntry::LotReceived(lot)) => {
+                let share = lot.initial_pct.map(|pct| pct.0).filter(|pct| is_a_share(*pct));
+                share.map_or(Ok(()), |share| Err(Refusal::ShareForPercent(share)))
             }
             What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) => Ok(()),
             What::Book(BookEntry::Weather(_) | BookEntry::Noted(_) | BookEntry::Withdrawn(_))
@@ -350,3 +358,13 @@ pub(super) fn settle_sealed_species(lines: &mut [crate::nursery::envelope::Seale
         prev = Some(line.hash);
     }
 }
+
+/// The germination of fresh seed among figures of a profile, by any of its names.
+fn germination_of(figures: &Map<String, Value>) -> Option<f64> {
+    let (_, others) = FIGURES.iter().find(|(name, _)| *name == GERMINATION)?;
+    let written = [GERMINATION].iter().chain(*others).find_map(|name| figures.get(*name))?;
+    written.as_f64().or_else(|| written.get("value")?.as_f64())
+}
+
+/// The figure of a profile that says how much of fresh seed germinates.
+const GERMINATION: &str = "germination_fresh_pct";

@@ -66,6 +66,8 @@ pub enum Refusal {
         /// Today.
         today: Day,
     },
+    /// A percentage below one that is more likely a share.
+    ShareForPercent(f64),
     /// A figure of a species profile that makes no sense.
     Profile(SpeciesKey, ProfileFault),
     /// Nothing of this device is left to take back.
@@ -90,6 +92,11 @@ pub enum Refusal {
         /// Later entries that rest on them.
         rest_on_them: Vec<Arc<Entry>>,
     },
+}
+
+/// Whether a percentage of seed or of surety is more likely a share: below one, and not nothing.
+pub(crate) fn is_a_share(percent: f64) -> bool {
+    percent > 0.0 && percent < 1.0
 }
 
 /// A refusal and the line of a batch it stands in, from 1.

@@ -34,6 +34,24 @@ const TOLERATED: [(u32, u32); 16] = [
     (51, 20),
 ];
 
+/// Replicates whose differences come less often than this by chance do not agree: the level of the tolerance tables (ISTA
+/// Rules, from memory).
+pub(crate) const APART_BELOW: f64 = 0.025;
+/// Fewer seeds in all cannot show that replicates agree: two of 25 that should not be believed differ no more than two that
+/// should. Ours; the tables want 4 x 100.
+pub(crate) const AGREE_FROM_SEEDS: u32 = 200;
+
+/// How far replicates differ.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Differ {
+    /// Within what chance explains.
+    Agree,
+    /// Too far apart: the test is to be made again.
+    Apart,
+    /// There is nothing to compare, or so few seeds that they cannot tell.
+    Unknown,
+}
+
 /// What the replicates of a germination test say about each other.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Agreement {
@@ -49,6 +67,22 @@ pub struct Agreement {
     pub chi_squared: Option<f64>,
     /// Probability of a chi-squared at least as large by chance, one degree of freedom fewer than replicates.
     pub p_value: Option<f64>,
+    /// Seeds in all of them.
+    pub(crate) seeds: u32,
+}
+
+impl Agreement {
+    /// Whether the replicates agree: by the tolerance table where it has a row, else by chi-squared. Few seeds show only what is
+    /// grossly apart.
+    pub fn differ(&self) -> Differ {
+        let apart = self.within_tolerance.map(|within| !within).or(self.p_value.map(|chance| chance < APART_BELOW));
+        match apart {
+            Some(true) => Differ::Apart,
+            _ if self.seeds < AGREE_FROM_SEEDS => Differ::Unknown,
+            // None or all germinated in each: nothing could be nearer.
+            Some(false) | None => Differ::Agree,
+        }
+    }
 }
 
 /// Wilson score interval of a share: `found` of `looked_at`, at a confidence `level` above 0 and below 1 (0.95 is usual).
@@ -183,7 +217,8 @@ pub fn agreement(germinated: &[u32], seeds_each: u32) -> Result<Agreement, Wrong
     let chi_squared = (variance > 0.0).then(|| squares / variance);
     let p_value = chi_squared.map(|value| distribution::chi_squared_tail(value, replicates - 1.0)).transpose()?;
     let within_tolerance = max_tolerated_range.map(|most| range <= most);
-    Ok(Agreement { mean, range, max_tolerated_range, within_tolerance, chi_squared, p_value })
+    let seeds = seeds_each.saturating_mul(u32::try_from(germinated.len()).unwrap_or(u32::MAX));
+    Ok(Agreement { mean, range, max_tolerated_range, within_tolerance, chi_squared, p_value, seeds })
 }
 
 const TOO_MANY: WrongInput = WrongInput::TooMany { input: "sampled", most: MOST_SAMPLED };

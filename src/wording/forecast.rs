@@ -11,6 +11,13 @@ fn whole(number: f64) -> i64 {
     number.round().clamp(0.0, 1e9) as i64
 }
 
+/// From this chance on it "probably" changes what is done. Ours, as the next two.
+const PROBABLY: f64 = 0.6;
+/// From this one on it "may well".
+const MAY_WELL: f64 = 0.3;
+/// From this one on it "may".
+const MAY: f64 = 0.1;
+
 impl Wording {
     /// Where a sowing stands, in a word or two.
     pub fn judgement_name(&self, judgement: Judgement) -> String {
@@ -112,8 +119,12 @@ impl Wording {
         all.into_iter().flatten().collect()
     }
 
-    fn learned_words(&self, what: String, known: Learned, figure: &dyn Fn(f64) -> String) -> Option<String> {
+    fn learned_words(&self, what: String, known: Learned, plain: &dyn Fn(f64) -> String) -> Option<String> {
         let trays = i64::try_from(known.trays).unwrap_or(i64::MAX);
+        let figure = |value: f64| match known.between.filter(|_| Some(value) == known.here) {
+            Some((low, high)) => self.learned_between(plain(value), plain(low), plain(high)),
+            None => plain(value),
+        };
         let said = match (known.handbook, known.here.filter(|_| known.trays > 0)) {
             (Some(handbook), Some(here)) => {
                 let used = known.used.unwrap_or(handbook);
@@ -157,8 +168,24 @@ impl Wording {
         }
     }
 
+    /// What a look is worth, in words: whether it changes what is done, the plants that hang on it, the minutes it takes.
+    pub(crate) fn worth_said_words(&self, worth: &WorthLooking) -> String {
+        let chance = match worth.chance {
+            PROBABLY.. => self.chance_probably(),
+            MAY_WELL.. => self.chance_may_well(),
+            MAY.. => self.chance_may(),
+            _ => self.chance_hardly(),
+        };
+        let (plants, minutes) = (self.rough_number(worth.plants), self.number(worth.minutes.ceil(), 0));
+        let said = self.worth_said(self.task_name(worth.task), chance, plants, minutes);
+        match worth.last_day {
+            Some(day) => format!("{said}; {}", self.worth_by(self.day(day))),
+            None => said,
+        }
+    }
+
     /// A look worth making: what, minutes, and the plants that hang on it.
     pub fn worth_line_words(&self, what: String, worth: &WorthLooking) -> String {
-        self.worth_line(what, self.number(worth.minutes, 1), whole(worth.plants))
+        self.worth_line(what, self.number(worth.minutes.ceil(), 0), self.rough_number(worth.plants))
     }
 }

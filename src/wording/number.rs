@@ -60,6 +60,23 @@ impl Wording {
         self.percent_of(self.number_beside(share * 100.0, &limits, least_places))
     }
 
+    /// Whether a percentage below one was meant as a share: "0.7 %: is that 70 %?"
+    pub(crate) fn share_asked_words(&self, share: f64) -> String {
+        self.share_asked(self.number(share, 4), self.number(share * 100.0, 2))
+    }
+
+    /// A number of plants that nobody counted, as people say it: "one or two", "a few", "5 to 15".
+    pub fn rough_number(&self, plants: f64) -> String {
+        match plants {
+            FEW.. => {
+                let [low, high] = ROUGHLY.map(|part| roundly(plants * part));
+                self.rough_between(self.number(low, 0), self.number(high, 0))
+            }
+            ONE_OR_TWO.. => self.rough_few(),
+            _ => self.rough_one(),
+        }
+    }
+
     /// Plants as a range: one number where it is exact, else low, high and likely.
     pub fn plants_range(&self, range: Range) -> String {
         let (low, likely, high) = (range.low.floor(), range.likely.round(), range.high.ceil());
@@ -68,6 +85,26 @@ impl Wording {
         }
         self.plants_between(self.number(low, 0), self.number(likely, 0), self.number(high, 0))
     }
+}
+
+/// A number that is only reckoned may be as much as this part of it, or that. Ours.
+const ROUGHLY: [f64; 2] = [0.5, 1.5];
+/// Above "one or two" it is "a few". Ours.
+const ONE_OR_TWO: f64 = 2.0;
+/// From here on it is "from ... to". Ours.
+const FEW: f64 = 4.0;
+
+/// To 1 below 10, to 5 below 50, to 10 below 100, to 50 below 500, and so on.
+fn roundly(value: f64) -> f64 {
+    let ten = 10f64.powf(value.max(1.0).log10().floor());
+    let step = if value < 10.0 {
+        1.0
+    } else if value < 5.0 * ten {
+        ten / 2.0
+    } else {
+        ten
+    };
+    (value / step).round() * step
 }
 
 /// Decimals with which a value is told from each of the limits that it does not equal, at most four more than needed else.

@@ -1,6 +1,5 @@
 //! The worked examples of section 28 of docs/reckoning.md, figure by figure.
 
-use outplant::base::Range;
 use outplant::science::chance::Chance;
 use outplant::science::emergence::{Curve, CurvePrior, Looks, SeenSowing};
 use outplant::science::germination::germination;
@@ -9,7 +8,7 @@ use outplant::science::interval::clopper_pearson;
 use outplant::science::overdispersion::Overdispersion;
 use outplant::science::sampling::sample_size_detection;
 use outplant::science::sowing::{chance_of_enough, seeds_to_sow};
-use outplant::science::storage::share_left;
+use outplant::science::storage::{days_until, still_alive};
 use outplant::science::viability::{Store, viability};
 use outplant::science::viability_constants::viability_record;
 
@@ -84,11 +83,11 @@ fn seed_in_store() {
     as_printed(told.v_probit.unwrap(), 0.6403, 0.00005);
     as_printed(told.viability_pct.unwrap(), 73.9, 0.05);
     as_printed(told.p50_days.unwrap(), 359.7, 0.05);
-    let left = share_left(0.8, 30.0, 60.0).unwrap();
-    assert_eq!(left.low, 0.0);
-    as_printed(left.likely, 0.4, 1e-9);
-    as_printed(left.high, 0.6, 1e-9);
-    assert_eq!(Range::exact(0.0), share_left(0.8, 200.0, 60.0).unwrap());
+    // Cacao in pods for three days of seven: 0.9889, of three and a half 0.7162, of fourteen 0.9992.
+    as_printed(still_alive(7.0, 0.0, 3.0).unwrap(), 0.9889, 0.00006);
+    as_printed(still_alive(3.5, 0.0, 3.0).unwrap(), 0.7162, 0.00006);
+    as_printed(still_alive(14.0, 0.0, 3.0).unwrap(), 0.9992, 0.00006);
+    as_printed(days_until(7.0, 0.0, 0.5).unwrap(), 7.0, 0.001);
 }
 
 #[test]

@@ -2,3 +2,4 @@
 
 mod rules;
 mod safety;
+mod seed;

@@ -1,5 +1,6 @@
 //! What a formula is given: the keys of one JSON object, read with care.
 
+use crate::desk::is_a_share;
 use serde_json::{Map, Value};
 
 use crate::science::WrongInput;
@@ -35,13 +36,13 @@ impl From<WrongInput> for Wrong {
 
 /// Keys and values.
 #[derive(Debug, Default)]
-pub struct Given(Map<String, Value>);
+pub struct Given(Map<String, Value>, Option<f64>);
 
 impl Given {
     /// Reads one JSON object.
     pub fn read(text: &str) -> Result<Given, Wrong> {
         match serde_json::from_str(text) {
-            Ok(Value::Object(map)) => Ok(Given(map)),
+            Ok(Value::Object(map)) => Ok(Given(map, None)),
             Ok(_) => Err(Wrong::NotJson("{ ... }".to_string())),
             Err(fault) => Err(Wrong::NotJson(fault.to_string())),
         }
@@ -57,6 +58,17 @@ impl Given {
     /// Puts a typed percentage under a key as a share.
     pub fn put_percent(&mut self, key: &str, value: Option<f64>) {
         self.put(key, value.map(|percent| percent / 100.0));
+    }
+
+    /// Puts a typed percentage of which less than one makes no sense: 0.7 is asked about, it is more likely 70 %.
+    pub(crate) fn put_whole_percent(&mut self, key: &str, value: Option<f64>) {
+        self.1 = self.1.or(value.filter(|percent| is_a_share(*percent)));
+        self.put_percent(key, value);
+    }
+
+    /// A percentage that is more likely a share.
+    pub(crate) fn asked_about(&self) -> Option<f64> {
+        self.1
     }
 
     /// Puts typed numbers under a key.

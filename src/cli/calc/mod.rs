@@ -25,6 +25,9 @@ type Formula = fn(&Given, &Wording) -> Result<Answer, Wrong>;
 pub fn run(run: &Run, arguments: &Calc) -> Result<Ending, Exit> {
     let (typed, formula) = asked(&arguments.topic);
     let piped = typed.is_empty();
+    if let Some(share) = typed.asked_about() {
+        return Err(Exit::refused(run.wording.share_asked_words(share)));
+    }
     let told = if piped {
         read_piped(run).and_then(|given| formula(&given, &run.wording))
     } else {

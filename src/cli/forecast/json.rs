@@ -106,6 +106,7 @@ fn learned_json(known: Learned) -> Value {
         "trays": known.trays,
         "censored": known.censored,
         "used": known.used.map(number),
+        "between": known.between.map(|(least, most)| [number(least), number(most)]),
     })
 }
 

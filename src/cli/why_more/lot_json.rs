@@ -6,9 +6,10 @@ use super::LotPage;
 use crate::base::Range;
 use crate::cli::criterion_json::number;
 use crate::cli::why_json::answer;
-use crate::reckon::lots::{Differ, Expected, Retest, RetestWhy, StartFrom, TestRead, Way};
+use crate::reckon::lots::{Expected, Retest, RetestWhy, StartFrom, TestRead, Way};
 use crate::reckon::picture::Picture;
 use crate::reckon::sowing::{SowingAsked, SowingPlan};
+use crate::science::sampling::Differ;
 use crate::wording::Wording;
 
 /// The answer of `why lot --json`.
@@ -24,7 +25,7 @@ pub fn why_lot_json(told: &LotPage<'_>, picture: &Picture, wording: &Wording) ->
     });
     let viability = outlook.viability.as_ref().ok().map(|told| expected_json(told, wording));
     let (sowing, sowing_text) = sowing_json(&told.sowing, wording);
-    let lot_value = json!({
+    let mut lot_value = json!({
         "lot": lot.code,
         "species": lot.species,
         "species_name": lot.species.as_ref().map(|key| wording.species_of(key, &picture.site.species)),
@@ -51,18 +52,28 @@ pub fn why_lot_json(told: &LotPage<'_>, picture: &Picture, wording: &Wording) ->
         "sowing": sowing,
         "sowing_text": sowing_text,
     });
+    needed_into(&mut lot_value, &told.sowing);
     answer(picture, "lot", lot_value)
 }
 
 /// How many to sow, and the same in words.
 pub(super) fn sowing_json(asked: &SowingAsked, wording: &Wording) -> (Option<Value>, String) {
     let text = match &asked.plan {
-        None => wording.sowing_none_open(),
+        None => wording.sowing_nothing(asked),
         Some(Ok(plan)) => wording.sowing_said(plan),
         Some(Err(why)) => wording.sowing_no_plan(why),
     };
     let plan = asked.plan.as_ref().and_then(|plan| plan.as_ref().ok());
     (plan.map(|plan| plan_json(plan, asked.asked)), text)
+}
+
+/// What is needed, what is to come of trays, and the number as if nothing stood, beside the number to sow.
+pub(super) fn needed_into(told: &mut Value, asked: &SowingAsked) {
+    let gross = asked.gross.as_ref().and_then(|plan| plan.as_ref().ok());
+    told["needed"] = json!(asked.needed);
+    told["expected_from_trays"] = asked.needed.map_or(Value::Null, |_| range_json(asked.coming));
+    told["still_needed"] = json!(asked.still_needed);
+    told["sowing_gross"] = json!(gross.map(|plan| plan_json(plan, asked.asked)));
 }
 
 fn range_json(range: Range) -> Value {
@@ -85,7 +96,7 @@ fn expected_json(told: &Expected, wording: &Wording) -> Value {
                 "within_limits": within_limits,
             })),
         ),
-        Way::Line { .. } => ("line", None),
+        Way::Life { .. } => ("life", None),
     };
     json!({
         "today": range_json(told.today),

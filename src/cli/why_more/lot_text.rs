@@ -24,12 +24,15 @@ pub fn why_lot_text(told: &LotPage<'_>, picture: &Picture, wording: &Wording, wi
 pub(super) fn sowing(page: &mut WhyPage<'_>, asked: &SowingAsked, wording: &Wording) {
     page.sheet.gap();
     let Some(sowing) = &asked.plan else {
-        page.sheet.paragraph(&wording.sowing_none_open(), Ink::Plain);
+        page.sheet.paragraph(&wording.sowing_nothing(asked), Ink::Plain);
         return;
     };
     let plan = match sowing {
         Ok(plan) => plan,
         Err(why) => {
+            if let Some(said) = wording.sowing_for_words(asked) {
+                page.sheet.indented(4, &said, Ink::Plain);
+            }
             page.verdict(false, &wording.sowing_no_plan(why));
             return;
         }
@@ -39,6 +42,9 @@ pub(super) fn sowing(page: &mut WhyPage<'_>, asked: &SowingAsked, wording: &Word
         page.sheet.indented(4, &text, Ink::Plain);
     }
     page.sheet.hanging("  > ", Ink::Plain, &wording.sowing_said(plan), Ink::Bold);
+    if let Some(said) = wording.sowing_gross_words(asked) {
+        page.sheet.indented(4, &said, Ink::Plain);
+    }
     page.facts(&wording.sowing_lines(plan));
     page.facts(&[wording.sowing_formula_line()]);
 }

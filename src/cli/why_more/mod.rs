@@ -7,12 +7,15 @@ mod species;
 
 pub use species::why_species;
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::answer::Ending;
 use super::run::{Exit, Run};
-use crate::base::{LotCode, name_search};
+use crate::base::{LotCode, TrayCode, name_search};
+use crate::desk::is_a_share;
 use crate::reckon::Picture;
+use crate::reckon::forecast::{TrayStock, outlook_of_living};
 use crate::reckon::lots::{LotOutlook, lot_outlook};
 use crate::reckon::sowing::{NoPlan, SowingAsked, USUAL_SURE};
 use crate::reckon::stock::LotStory;
@@ -29,10 +32,16 @@ pub struct LotPage<'a> {
 
 impl<'a> LotPage<'a> {
     /// Everything told of a lot; for `plants`, or for the places open in the beds.
-    pub fn of(lot: &'a LotStory, picture: &Picture, plants: Option<u32>, sure: f64) -> LotPage<'a> {
+    pub fn of(
+        lot: &'a LotStory,
+        picture: &Picture,
+        stock: &BTreeMap<TrayCode, TrayStock>,
+        plants: Option<u32>,
+        sure: f64,
+    ) -> LotPage<'a> {
         let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key));
         let outlook = lot_outlook(lot, profile.map(|profile| &**profile), picture.day);
-        let sowing = SowingAsked::of(picture, lot.species.as_ref(), Some(lot), plants, sure);
+        let sowing = SowingAsked::of(picture, stock, lot.species.as_ref(), Some(lot), plants, sure);
         LotPage { lot, outlook, sowing }
     }
 }
@@ -43,7 +52,7 @@ pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f
     let mut desk = run.desk()?;
     let picture = run.picture_with(&mut desk, &[lot.as_str()])?;
     let story = lot_of(run, &picture, lot)?;
-    let page = LotPage::of(&story, &picture, plants, sure);
+    let page = LotPage::of(&story, &picture, &outlook_of_living(&picture, run.forecast_basis).stock, plants, sure);
     refuse_nonsense(run, &page.sowing)?;
     if run.everywhere.json {
         return run.answer_json(&lot_json::why_lot_json(&page, &picture, &run.wording));
@@ -53,6 +62,9 @@ pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f
 
 /// How sure, as a share; refused where the numbers asked make no sense.
 fn sure_of(run: &Run, plants: Option<u32>, sure_pct: Option<f64>) -> Result<f64, Exit> {
+    if let Some(share) = sure_pct.filter(|pct| is_a_share(*pct)) {
+        return Err(Exit::refused(run.wording.share_asked_words(share)));
+    }
     let sure = sure_pct.map_or(USUAL_SURE, |pct| pct / 100.0);
     if !(sure > 0.0 && sure < 1.0) {
         return Err(Exit::refused(run.wording.sowing_wrong_sure()));

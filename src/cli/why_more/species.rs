@@ -2,7 +2,7 @@
 
 use serde_json::json;
 
-use super::lot_json::sowing_json;
+use super::lot_json::{needed_into, sowing_json};
 use super::lot_text::sowing;
 use super::{refuse_nonsense, sure_of};
 use crate::cli::answer::Ending;
@@ -23,14 +23,14 @@ pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<
     let Some(key) = catalogue.find(name) else {
         return Err(Exit::refused(run.wording.not_one_species(name, catalogue)));
     };
-    let asked = SowingAsked::of(&picture, Some(&key), None, plants, sure);
-    refuse_nonsense(run, &asked)?;
     let (outlook, wording) = (outlook(&picture, run.forecast_basis), &run.wording);
+    let asked = SowingAsked::of(&picture, &outlook.stock, Some(&key), None, plants, sure);
+    refuse_nonsense(run, &asked)?;
     if run.everywhere.json {
         let known = outlook.experience_of(&key, &picture);
         let coming = outlook.pipelines.iter().find(|pipeline| pipeline.species == key);
         let (plan, text) = sowing_json(&asked, wording);
-        let species = json!({
+        let mut species = json!({
             "species": key,
             "species_name": wording.species_of(&key, catalogue),
             "experience": experience_json(&known, wording),
@@ -40,6 +40,7 @@ pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<
             "sowing": plan,
             "sowing_text": text,
         });
+        needed_into(&mut species, &asked);
         return run.answer_json(&answer(&picture, "species", species));
     }
     let (width, colour) = (run.around.columns, run.around.colour);

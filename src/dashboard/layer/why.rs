@@ -160,12 +160,15 @@ fn why_lot(lot: &LotStory, plants: Option<u32>, cx: &ScreenContext<'_>, page: &m
     facts_of(&wording.lot_worth_lines(lot, &outlook, cx.day()), page);
     page.gap();
     facts_of(&wording.lot_test_lines(&outlook, cx.day()), page);
-    let asked = SowingAsked::of(picture, lot.species.as_ref(), Some(lot), plants, USUAL_SURE);
+    let asked = SowingAsked::of(picture, &cx.book.outlook.stock, lot.species.as_ref(), Some(lot), plants, USUAL_SURE);
     match &asked.plan {
+        None if asked.needed.is_some() => page.paragraph(&wording.sowing_nothing(&asked), Ink::Plain),
         None => {}
         Some(Ok(plan)) => {
             page.heading(&wording.sowing_heading(plan.wanted.plants));
+            wording.sowing_for_words(&asked).iter().for_each(|said| page.paragraph(said, Ink::Plain));
             page.hanging("> ", Ink::Plain, &wording.sowing_said(plan), Ink::Strong);
+            wording.sowing_gross_words(&asked).iter().for_each(|said| page.paragraph(said, Ink::Plain));
             facts_of(&wording.sowing_lines(plan), page);
             facts_of(&[wording.sowing_formula_line()], page);
         }

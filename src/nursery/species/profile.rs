@@ -248,6 +248,10 @@ profile! {
     storage_mucilage_on_days: f64;
     /// Days of life washed and kept moist.
     storage_washed_moist_days: f64;
+    /// Days of life dried and sealed, at room temperature.
+    storage_dry_sealed_days: f64;
+    /// Days of life in a cold store of 4 to 6 degrees: dried and sealed, but for seed that dies when dried.
+    storage_cold_days: f64;
     /// Fewest seeds (or fruits sown as seed) in a kilogram.
     seeds_per_kg_least | "seeds_per_kg_min": f64;
     /// Most seeds in a kilogram.

@@ -13,7 +13,7 @@ use crate::reckon::bed::picture_bed;
 use crate::reckon::pair::pairs_of;
 use crate::reckon::picture::{BedPicture, Doubt, DoubtKind, Looking, Pairs, Picture, TrayPicture};
 use crate::reckon::stock::{LotStory, TrayStory};
-use crate::reckon::tray::age_of_count::Losses;
+use crate::reckon::tray::age_of_count::{Losses, WeeklyLoss};
 use crate::reckon::tray::{Around, picture_tray};
 
 /// The Picture drawn last and what was folded since.
@@ -88,7 +88,7 @@ fn draw_on(
     last: Option<Picture>,
     touched: &Touched,
     archived: Arc<[Arc<TrayStory>]>,
-    weekly_loss: f64,
+    weekly_loss: WeeklyLoss,
 ) -> Picture {
     let view = fold.ledger().view();
     let looking = match view.day.cmp(&fold.today()) {

@@ -38,6 +38,8 @@ pub struct Learned {
     pub censored: usize,
     /// What forecasts use.
     pub used: Option<f64>,
+    /// The least and the most of the trays that tell it, where that is asked of each tray alone and they differ.
+    pub between: Option<(f64, f64)>,
 }
 
 impl Learned {
@@ -53,7 +55,7 @@ impl Learned {
             (None, Some(here)) => Some(here),
             (handbook, None) => handbook,
         };
-        Learned { handbook, here, trays, censored, used }
+        Learned { handbook, here, trays, censored, used, between: None }
     }
 }
 
@@ -77,7 +79,7 @@ pub struct Experience {
 }
 
 /// What is known of every species that has a tray here.
-pub(crate) fn experiences(picture: &Picture, forecast_basis: ForecastBasis) -> BTreeMap<SpeciesKey, Experience> {
+pub fn experiences(picture: &Picture, forecast_basis: ForecastBasis) -> BTreeMap<SpeciesKey, Experience> {
     let mut of_species: BTreeMap<SpeciesKey, Vec<&Arc<TrayStory>>> = BTreeMap::new();
     for story in picture.stories() {
         if let Some(key) = &story.species {
@@ -112,8 +114,9 @@ fn of_stories(
     }
 }
 
-/// A tray became plantable on the day of the first sample of which half passes, or on which the first plants went out; one
-/// that was moved on whole goes on in another tray and is no case of its own.
+/// A tray became plantable on the day of the first sample of which half passes, where none had gone out before: a day on which plants
+/// went out tells when it rained or there were hands. One that went out without such a sample had not come so far at the last sample
+/// that failed, and tells no more; one that was moved on whole goes on in another tray and is no case of its own.
 fn days_to_plantable(
     stories: &[&Arc<TrayStory>],
     profile: Option<&Profile>,
@@ -124,24 +127,37 @@ fn days_to_plantable(
         let usual = profile.plantable_usual_days.as_ref().or(profile.plantable_least_days.as_ref());
         usual.map(|figure| figure.value)
     });
-    let (mut at, mut told, mut censored) = (Vec::new(), 0, 0);
+    let (mut at, mut told, mut censored) = (Vec::new(), Vec::new(), 0);
     for story in stories {
         let Some(sown) = time::age(story, day).youngest_on.filter(|_| !story.sowings.is_empty()) else { continue };
         let passed = story.samples.iter().find(|sample| {
             let (pass, of) = size::passing(story, profile, sample);
             of > 0 && f64::from(pass) >= PASSING_SHARE * f64::from(of)
         });
-        let became = passed.map(|sample| sample.day).into_iter().chain(story.first_planted).min();
+        let out = story.first_planted;
+        let became = passed.map(|sample| sample.day).filter(|on| out.is_none_or(|out| *on <= out));
         let moved_on_whole = story.accounts.standing == 0 && story.accounts.moved_out > 0;
         if let Some(on) = became {
-            at.push(AtTime { time: f64::from(on.days_since(sown)), happened: 1.0, censored: 0.0 });
-            told += 1;
-        } else if let Some(last) = last_seen(story, day).filter(|_| !moved_on_whole) {
+            let days = f64::from(on.days_since(sown));
+            at.push(AtTime { time: days, happened: 1.0, censored: 0.0 });
+            told.push(days);
+        } else if let Some(last) = last_not_yet(story, day).filter(|_| !moved_on_whole) {
             at.push(AtTime { time: f64::from(last.days_since(sown)), happened: 0.0, censored: 1.0 });
             censored += 1;
         }
     }
-    Learned::new(usual, median_time(&at), told, censored, forecast_basis)
+    let (least, most) = (told.iter().copied().reduce(f64::min), told.iter().copied().reduce(f64::max));
+    let between = least.zip(most).filter(|(least, most)| least < most);
+    Learned { between, ..Learned::new(usual, median_time(&at), told.len(), censored, forecast_basis) }
+}
+
+/// The last day on which a tray was known not to have come so far: the last sample before plants went out; where none went out, the last
+/// day on which its plants were seen.
+fn last_not_yet(story: &TrayStory, day: Day) -> Option<Day> {
+    match story.first_planted {
+        Some(out) => story.samples.iter().map(|sample| sample.day).filter(|on| *on <= out).max(),
+        None => last_seen(story, day),
+    }
 }
 
 /// The last day on which plants of a tray were seen: the day looked at where they stand; none where there never were any.

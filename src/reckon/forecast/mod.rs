@@ -16,7 +16,7 @@ mod tests;
 mod worked;
 pub mod worth;
 
-pub use experience::{Experience, Learned};
+pub use experience::{Experience, Learned, experiences};
 pub(crate) use judgement::SOW_AGAIN_SHARE;
 pub use judgement::{Because, Judgement};
 pub(crate) use learned::{EarlierSowing, earlier_sowings};
@@ -28,7 +28,7 @@ pub use sowing::{Band, Unseen, band};
 pub(crate) use sowing::{
     UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, looks_at_all, prior_of, prior_of_lot,
 };
-pub use stock::{InMonth, Pipeline, TrayStock};
+pub use stock::{InMonth, Pipeline, TrayStock, sum};
 
 use std::collections::BTreeMap;
 

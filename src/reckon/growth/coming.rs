@@ -5,8 +5,8 @@ use crate::nursery::entry::MeasuredPlant;
 use crate::reckon::stock::TrayStory;
 use crate::science::growth::{GrowthCurve, GrowthFit, GrowthModel, fit_growth};
 
-/// Days of measuring from which a curve is fitted: it has three numbers.
-pub(crate) const LEAST_SAMPLES: usize = 3;
+/// Days of measuring from which a day is told: a curve has three numbers, and through three days it goes whatever they say. Ours.
+pub(crate) const LEAST_SAMPLES: usize = 4;
 /// An interval wider than so many days tells nothing. Ours: a year, in which every season comes.
 pub(crate) const WIDEST_DAYS: f64 = 365.0;
 /// Standard errors of the end height by which a curve must end below what is needed to be said never to reach it.
@@ -48,7 +48,7 @@ pub struct Reach {
 pub enum NoCurve {
     /// Nobody has measured it.
     NeverMeasured,
-    /// Measured on fewer than three days.
+    /// Measured on fewer days than tell a curve.
     FewSamples {
         /// On so many.
         have: usize,

@@ -74,6 +74,9 @@ fn a_tray_foretells_its_own_day() {
 fn too_few_samples_leave_the_days_of_the_species() {
     let growth = told(&tray(&[(60, around(4.0)), (80, around(7.0))]));
     assert_eq!(growth.height.unwrap().coming, Coming::Unknown(NoCurve::FewSamples { have: 2 }));
+    // Through three days a curve goes whatever they say.
+    let three = told(&tray(&[(60, around(4.0)), (80, around(7.0)), (100, around(12.0))]));
+    assert_eq!(three.height.unwrap().coming, Coming::Unknown(NoCurve::FewSamples { have: 3 }));
     assert_eq!(growth.by_species, Some((sown_on().plus(210), Some(sown_on().plus(300)))));
     assert_eq!(told(&tray(&[])).height.unwrap().coming, Coming::Unknown(NoCurve::NeverMeasured));
     // Two samples of one day are one day.

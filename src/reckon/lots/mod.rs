@@ -11,7 +11,7 @@ mod viability_now;
 
 pub use life::NoLife;
 pub use retest::{NoRetest, Retest, RetestWhy};
-pub use test_read::{Differ, TestRead};
+pub use test_read::TestRead;
 pub use viability_now::{Expected, NoViability, Start, StartFrom, Way};
 pub(crate) use viability_now::{HALF_SHARE, OLD_SHARE};
 

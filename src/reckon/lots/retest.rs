@@ -1,10 +1,11 @@
 //! When to test a lot again, and why.
 
-use super::test_read::{Differ, TestRead};
+use super::test_read::TestRead;
 use super::viability_now::{Expected, Way};
 use super::{TEST_AFTER_DAYS, TEST_SEEDS};
 use crate::base::Day;
 use crate::reckon::stock::LotStory;
+use crate::science::sampling::Differ;
 
 /// Where the loss can be reckoned, a lot is tested again after this part of the days in which it falls to 85 % of what it began
 /// with. FAO 2014, Genebank Standards (a third; from memory).

@@ -3,11 +3,7 @@
 use super::TEST_LEVEL;
 use crate::base::{Day, EntryId, Range};
 use crate::reckon::stock::LotTest;
-use crate::science::sampling::{Agreement, agreement, wilson};
-
-/// Replicates whose differences come less often than this by chance do not agree: the level of the tolerance tables (ISTA
-/// Rules, from memory).
-pub(crate) const APART_BELOW: f64 = 0.025;
+use crate::science::sampling::{Agreement, Differ, agreement, wilson};
 
 /// A test, read.
 #[derive(Clone, PartialEq, Debug)]
@@ -30,28 +26,10 @@ pub struct TestRead {
     pub entry: EntryId,
 }
 
-/// How far replicates differ.
-#[derive(Clone, Copy, PartialEq, Debug)]
-pub enum Differ {
-    /// Within what chance explains.
-    Agree,
-    /// Too far apart: the test is to be made again.
-    Apart,
-    /// There is nothing to compare.
-    Unknown,
-}
-
 impl TestRead {
-    /// Whether the replicates agree: by the tolerance table where it has a row, else by chi-squared.
+    /// Whether the replicates agree; unknown where they cannot be compared or are too few to tell.
     pub fn differ(&self) -> Differ {
-        let Some(told) = self.replicates else { return Differ::Unknown };
-        let apart = told.within_tolerance.map(|within| !within).or(told.p_value.map(|chance| chance < APART_BELOW));
-        match apart {
-            Some(true) => Differ::Apart,
-            Some(false) => Differ::Agree,
-            // None or all germinated in each: nothing could be nearer.
-            None => Differ::Agree,
-        }
+        self.replicates.map_or(Differ::Unknown, |told| told.differ())
     }
 }
 

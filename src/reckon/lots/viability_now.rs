@@ -2,10 +2,11 @@
 
 use super::test_read;
 use crate::base::{Day, Range};
+use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Profile, Storage};
-use crate::reckon::seed::SeedLife;
+use crate::reckon::seed::{SeedLife, days_kept};
 use crate::reckon::stock::{LotStory, StoreWritten};
-use crate::science::storage::{LONGEST_LIFE, SHORTEST_LIFE, days_until, share_left};
+use crate::science::storage::{LONGEST_LIFE, SHORTEST_LIFE, days_until, still_alive};
 use crate::science::viability::{Store, days_to, off_the_ends_pct, sigma_days, viability};
 use crate::science::viability_constants::{ViabilityRecord, viability_record};
 
@@ -56,11 +57,11 @@ pub enum Way {
         /// Whether moisture and temperature are within what the equation is good for.
         within_limits: bool,
     },
-    /// On a straight line to the end of its stated life, which may be half as long or twice.
-    Line {
+    /// Level for a while, then falling: half is gone at its stated life, which may be half as long or twice.
+    Life {
         /// Days of that life.
         life_days: i32,
-        /// Whether there is an equation for the species, but moisture or temperature is not written down.
+        /// Whether there is an equation for the species, but the lot is not sealed, or moisture or temperature is not written.
         store_unknown: bool,
     },
 }
@@ -116,7 +117,7 @@ pub(super) fn expected(
     let told = record.and_then(|record| by_equation(lot, record, start, day));
     match (told, life) {
         (Some(told), _) => Ok(told),
-        (None, Some(life)) => by_line(life, start, record.is_some(), day),
+        (None, Some(life)) => by_life(lot, profile, life, start, record.is_some(), day),
         (None, None) if record.is_some() => Err(NoViability::StoreUnknown),
         (None, None) => Err(NoViability::NoFigures),
     }
@@ -143,8 +144,15 @@ fn store_of(written: &StoreWritten) -> Option<Store> {
     Some(Store { moisture_pct: written.moisture_pct?, temp_c: written.temp_c? })
 }
 
+/// Seed in a closed vessel keeps the moisture it was written with; in the open air it takes up water again. What is cold with its
+/// moisture written is taken for closed.
+fn is_sealed(lot: &LotStory, from: Day) -> bool {
+    let kept = lot.kept.iter().rev().find(|spell| spell.from <= from).or(lot.kept.first());
+    kept.is_some_and(|spell| matches!(spell.what, Kept::DrySealed | Kept::Cold))
+}
+
 /// Probits lost from the beginning to a day in every store it lay in, and the present store with its sigma. Nothing where one
-/// of them is not known.
+/// of them is not known, or was not sealed.
 fn probits_lost(lot: &LotStory, record: &ViabilityRecord, from: Day, day: Day) -> Option<(f64, Store, f64)> {
     let mut lost = 0.0;
     let mut last = None;
@@ -153,7 +161,7 @@ fn probits_lost(lot: &LotStory, record: &ViabilityRecord, from: Day, day: Day) -
         if number + 1 < lot.stores.len() && end <= from {
             continue;
         }
-        let store = store_of(&spell.what)?;
+        let store = store_of(&spell.what).filter(|_| is_sealed(lot, spell.from))?;
         let sigma = sigma_days(record.constants, store).ok().filter(|sigma| *sigma > 0.0)?;
         lost += f64::from(end.days_since(spell.from.max(from)).max(0)) / sigma;
         last = Some((store, sigma));
@@ -186,10 +194,18 @@ fn by_equation(lot: &LotStory, record: &'static ViabilityRecord, start: Start, d
     })
 }
 
-/// On a straight line from the beginning to the end of its life. Lives that end before a test found it alive are not its own.
-fn by_line(life: &SeedLife, start: Start, store_unknown: bool, day: Day) -> Result<Expected, NoViability> {
+/// By its stated life from the beginning on: level, then falling. Lives by which half would have been dead before a test found it alive
+/// are not its own.
+fn by_life(
+    lot: &LotStory,
+    profile: Option<&Profile>,
+    life: &SeedLife,
+    start: Start,
+    store_unknown: bool,
+    day: Day,
+) -> Result<Expected, NoViability> {
     let at_start = f64::from(start.day.days_since(life.from).max(0));
-    let since = f64::from(day.days_since(life.from)).max(at_start) - at_start;
+    let now = f64::from(day.days_since(life.from)).max(at_start);
     let alive = start.share.likely > 0.0 && start.from == StartFrom::Test;
     let days = f64::from(life.days);
     let mut lives: Vec<f64> = [SHORTEST_LIFE, 1.0, LONGEST_LIFE].iter().map(|times| times * days).collect();
@@ -198,30 +214,61 @@ fn by_line(life: &SeedLife, start: Start, store_unknown: bool, day: Day) -> Resu
     }
     let (Some(short), Some(long)) = (lives.first(), lives.last()) else { return Err(NoViability::OutlivedItsLife) };
     let usual = lives.iter().copied().find(|life| *life >= days).unwrap_or(*long);
-    // A life that was over at the beginning leaves nothing: as good as a day.
-    let rest = |life: f64| (life - at_start).max(f64::MIN_POSITIVE);
-    let left =
-        |share: f64, life: f64| share_left(share.clamp(0.0, 1.0), since, rest(life)).map_or(0.0, |left| left.likely);
+    let before = kept_before(lot, profile, life, start.day, day)?;
+    let left = |share: f64, life: f64, before: f64| {
+        share.clamp(0.0, 1.0) * before * still_alive(life, at_start, now).unwrap_or(0.0)
+    };
     let until = |part: f64| {
         let target = start.share.likely * part;
-        let days = |share: f64, life: f64| {
-            days_until(share.clamp(0.0, 1.0), since, rest(life), target).map_or(0.0, |days| days.likely)
+        let days = |share: f64, life: f64, before: f64| {
+            let began = share.clamp(0.0, 1.0) * before;
+            let whole = if began > target { days_until(life, at_start, target / began).unwrap_or(0.0) } else { 0.0 };
+            (whole - (now - at_start)).clamp(0.0, MOST_DAYS)
         };
         Range {
-            low: days(start.share.low, *short),
-            likely: days(start.share.likely, usual),
-            high: days(start.share.high, *long),
+            low: days(start.share.low, *short, before.low),
+            likely: days(start.share.likely, usual, before.likely),
+            high: days(start.share.high, *long, before.high),
         }
     };
     Ok(Expected {
         today: Range {
-            low: left(start.share.low, *short),
-            likely: left(start.share.likely, usual),
-            high: left(start.share.high, *long),
+            low: left(start.share.low, *short, before.low),
+            likely: left(start.share.likely, usual, before.likely),
+            high: left(start.share.high, *long, before.high),
         },
         start,
         to_old: until(OLD_SHARE),
         to_half: until(HALF_SHARE),
-        by: Way::Line { life_days: life.days, store_unknown },
+        by: Way::Life { life_days: life.days, store_unknown },
     })
+}
+
+/// What was left of the beginning when the present clock began: what was lost in earlier ways of keeping stays lost. All of it where
+/// the clock began with the beginning.
+fn kept_before(
+    lot: &LotStory,
+    profile: Option<&Profile>,
+    life: &SeedLife,
+    start: Day,
+    day: Day,
+) -> Result<Range, NoViability> {
+    let mut left = Range::exact(1.0);
+    for (number, spell) in lot.kept.iter().enumerate() {
+        let end = lot.kept.get(number + 1).map_or(life.from, |next| next.from).min(life.from).min(day);
+        let from = spell.from.max(start);
+        if end <= from {
+            continue;
+        }
+        let days = profile.and_then(|profile| days_kept(spell.what, profile)).map(|(days, _)| f64::from(days));
+        let days = days.filter(|days| *days > 0.0).ok_or(NoViability::NoFigures)?;
+        let ages = (f64::from(from.days_since(spell.from)), f64::from(end.days_since(spell.from)));
+        let part = |times: f64| still_alive(days * times, ages.0, ages.1).unwrap_or(0.0);
+        left = Range {
+            low: left.low * part(SHORTEST_LIFE),
+            likely: left.likely * part(1.0),
+            high: left.high * part(LONGEST_LIFE),
+        };
+    }
+    Ok(left)
 }

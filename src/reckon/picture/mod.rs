@@ -19,6 +19,7 @@ use std::sync::Arc;
 
 use super::site::Site;
 use super::stock::{BedStory, LotStory, Places, TrayStory};
+use super::tray::age_of_count::WeeklyLoss;
 use crate::base::{BedName, Day, EntryId, FieldName, LotCode, Moment, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::words;
 
@@ -224,7 +225,7 @@ pub struct Picture {
     /// The stories of the places where trays stand.
     pub places: Arc<Places>,
     /// The share of what stands that this nursery loses in a week.
-    pub weekly_loss: f64,
+    pub weekly_loss: WeeklyLoss,
     /// Every active tray that exists on that day, empty ones too.
     pub trays: OrdMap<TrayCode, Arc<TrayPicture>>,
     /// Stories of archived trays that this nursery learns from: of each species the last ones.

@@ -71,6 +71,8 @@ words! {
         SeedTest: "seed_test";
         /// Life of seed as the profile gives it.
         SeedLife: "seed_life";
+        /// The same longer or shorter by how it is kept.
+        SeedLifeKept: "seed_life_kept";
         /// When ground is made ready.
         GroundAhead: "ground_ahead";
         /// When rings are weeded.

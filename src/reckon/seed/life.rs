@@ -6,7 +6,14 @@ use crate::nursery::species::{Figure, Profile, Storage};
 use crate::reckon::picture::{RuleSource, Source};
 use crate::reckon::stock::LotStory;
 
-/// Seed is dead at so many times its stated life. Ours: loss is a straight line from half to twice the life.
+/// Seed that stands drying lives so many times as long dry and sealed as in the open air. Ours.
+pub(crate) const SEALED_TIMES: f64 = 2.0;
+/// And so many times as long in a cold dry store of 4 to 6 degrees: life halves with each 5 degrees more (Harrington's thumb rule,
+/// from memory), so 25 to 5 degrees is 16 times; half of that. Ours.
+pub(crate) const COLD_TIMES: f64 = 8.0;
+/// Seed that dies when dried lives so much of its days where it is kept dry. Ours.
+pub(crate) const DRIED_TIMES: f64 = 0.25;
+/// Seed is dead at so many times its stated life. Ours: even of a life twice as long half is gone then.
 pub(crate) const DEAD_AT_LIVES: f64 = crate::science::storage::LONGEST_LIFE;
 /// The end of a lot's life is told when this share of it is left. Ours.
 pub(crate) const LIFE_NOTICE_SHARE: f64 = 0.25;
@@ -59,25 +66,51 @@ impl SeedLife {
     }
 }
 
-/// The life of a lot: each way of keeping has its figure; none where the profiles have none (in the cold), or nobody
-/// wrote how it is kept. Handled another way a new clock begins; seed that dies when dried (recalcitrant) is counted from
-/// the day of collection all the same.
+/// The life of a lot: each way of keeping has its figure; none where nothing is known of it, or nobody wrote how it is kept.
+/// Handled another way a new clock begins; seed that dies when dried (recalcitrant) is counted from the day of collection all
+/// the same.
 pub fn life(lot: &LotStory, profile: &Profile) -> Option<SeedLife> {
     let spell = lot.kept.last()?;
-    let ambient = profile.storage_ambient_days.as_ref();
-    let figure: Option<&Figure<f64>> = match spell.what {
-        Kept::InPod => profile.storage_in_pod_days.as_ref().or(ambient),
-        Kept::MucilageOn => profile.storage_mucilage_on_days.as_ref().or(ambient),
-        Kept::WashedMoist => profile.storage_washed_moist_days.as_ref().or(ambient),
-        Kept::InParchment | Kept::DrySealed | Kept::DryOpen | Kept::Other => ambient,
-        Kept::Cold => None,
-    };
-    let figure = figure?;
-    let source =
-        if figure.source.trim().is_empty() { LIFE_SOURCE.into() } else { Source::figure(Some(&figure.source)) };
-    let days = figure.value.round().clamp(0.0, 40_000.0) as i32;
-    let dies_dried = profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Recalcitrant);
-    let from = lot.collected.filter(|_| dies_dried).unwrap_or(spell.from);
+    let (days, source) = days_kept(spell.what, profile)?;
+    let from = lot.collected.filter(|_| dies_dried(profile)).unwrap_or(spell.from);
     let from_collection = lot.collected == Some(from);
     Some(SeedLife { from, from_collection, days, kept: spell.what, source, entry: spell.entry.clone() })
+}
+
+/// Whether seed of a species dies when it is dried.
+pub(crate) fn dies_dried(profile: &Profile) -> bool {
+    profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Recalcitrant)
+}
+
+/// Days of life for a way of keeping: the profile's own figure for it, else its days at room temperature, longer sealed or cold for
+/// seed that can be dried, shorter where seed that dies when dried is kept dry; and where they come from.
+pub(crate) fn days_kept(kept: Kept, profile: &Profile) -> Option<(i32, Source)> {
+    let keeps_dry = profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Orthodox);
+    let own = match kept {
+        Kept::InPod => profile.storage_in_pod_days.as_ref(),
+        Kept::MucilageOn => profile.storage_mucilage_on_days.as_ref(),
+        Kept::WashedMoist => profile.storage_washed_moist_days.as_ref(),
+        Kept::DrySealed => profile.storage_dry_sealed_days.as_ref(),
+        Kept::Cold => profile.storage_cold_days.as_ref(),
+        Kept::InParchment | Kept::DryOpen | Kept::Other => None,
+    };
+    let times = match (own, kept) {
+        (Some(_), _) | (None, Kept::InPod | Kept::MucilageOn | Kept::WashedMoist | Kept::InParchment | Kept::Other) => {
+            1.0
+        }
+        (None, Kept::DrySealed | Kept::DryOpen) if dies_dried(profile) => DRIED_TIMES,
+        (None, Kept::DrySealed) if keeps_dry => SEALED_TIMES,
+        (None, Kept::DrySealed | Kept::DryOpen) => 1.0,
+        (None, Kept::Cold) if keeps_dry => COLD_TIMES,
+        (None, Kept::Cold) => return None,
+    };
+    let figure: &Figure<f64> = own.or(profile.storage_ambient_days.as_ref())?;
+    let source = if times != 1.0 {
+        RuleSource::SeedLifeKept.into()
+    } else if figure.source.trim().is_empty() {
+        LIFE_SOURCE.into()
+    } else {
+        Source::figure(Some(&figure.source))
+    };
+    Some(((figure.value * times).round().clamp(0.0, 40_000.0) as i32, source))
 }

@@ -11,6 +11,7 @@ mod tests;
 
 pub use emergence::emerged;
 pub(crate) use emergence::{expected_seedlings, own_sowings, share_up};
+pub(crate) use life::days_kept;
 pub use life::{SeedLife, life};
 pub(crate) use sown::{SownFrom, came_up, sown_from};
 pub use state::LotState;

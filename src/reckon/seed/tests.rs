@@ -41,7 +41,8 @@ fn a_life_begins_when_seed_that_dies_dried_is_collected() {
     // Seed that dies when dried is counted from the tree, however it was handled since.
     assert_eq!((second.from, second.kept), (day("2026-03-01"), Kept::DryOpen));
     page.write("2026-03-09", "lot_kept", json!({"lot":"avo-L01","kept":"cold"}));
-    assert_eq!(life_of(&page.whole_picture("2026-03-10")), None, "nobody knows how long it lives in the cold");
+    let cold = life_of(&page.whole_picture("2026-03-10")).unwrap();
+    assert_eq!((cold.from, cold.days), (day("2026-03-01"), 100));
 }
 
 #[test]

@@ -37,6 +37,8 @@ pub struct Germination {
     /// What is left today of what lived at the beginning, by how the lot is kept; none for seed fresh from the tree or where
     /// nothing is known.
     pub left: Option<f64>,
+    /// Whether nobody can say how much of a lot that was not tested still lives.
+    pub life_unknown: bool,
 }
 
 impl Germination {
@@ -66,7 +68,8 @@ impl Germination {
         };
         let left = outlook.and_then(|outlook| outlook.viability.as_ref().ok()).and_then(|told| told.left());
         let tested = outlook.and_then(|outlook| outlook.tests.last()).map(|test| (test.seeds, test.germinated));
-        let known = Germination { a, b, sowings, tested, left };
+        let life_unknown = tested.is_none() && outlook.is_some_and(|outlook| outlook.viability.is_err());
+        let known = Germination { a, b, sowings, tested, left, life_unknown };
         if known.mean() < LEAST_SHARE { Err(NoPlan::Dead) } else { Ok(known) }
     }
 

@@ -13,13 +13,18 @@ pub use belief::{Germination, Survival};
 pub use containers::Containers;
 pub(crate) use containers::MOST_EACH;
 
-use crate::base::SpeciesKey;
+use std::collections::BTreeMap;
+
+use crate::base::{Range, SpeciesKey, TrayCode};
+use crate::reckon::forecast::{TrayStock, sum};
 use crate::reckon::lots::{LotOutlook, TEST_SEEDS, lot_outlook};
 use crate::reckon::picture::Picture;
 use crate::reckon::stock::LotStory;
 use crate::science::WrongInput;
-use crate::science::sowing::{chance_of_enough, seeds_to_sow};
+use crate::science::sowing::{MOST_SOWN, chance_of_enough, seeds_to_sow};
 
+/// More seeds than so many for each plant are no advice: test the lot or get fresh seed. Ours.
+pub const MOST_SEEDS_A_PLANT: u32 = 5;
 /// How sure, where nobody says. Common practice.
 pub(crate) const USUAL_SURE: f64 = 0.95;
 
@@ -71,8 +76,23 @@ pub enum NoPlan {
     UnknownSpecies,
     /// By its life or its tests none of the seed is expected to live.
     Dead,
+    /// More seeds would have to be sown than [`MOST_SEEDS_A_PLANT`] for each plant.
+    TooMany(TooMany),
     /// What was asked makes no sense, or no number of seeds would do.
     Wrong(WrongInput),
+}
+
+/// Why so many seeds would be needed that no number is told.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct TooMany {
+    /// Plants wanted.
+    pub(crate) plants: u32,
+    /// Mean share of seeds that become a plant.
+    pub(crate) mean_success: f64,
+    /// Seeds by dividing the wanted by that share, where those would not be too many: it is not known well enough how many come up.
+    pub(crate) on_average: Option<u32>,
+    /// Whether the lot was tested: then only fresh seed helps.
+    pub(crate) tested: bool,
 }
 
 impl From<WrongInput> for NoPlan {
@@ -96,8 +116,22 @@ pub fn sowing_plan(
     let germination = Germination::of(picture, species, profile, lot, outlook.as_ref())?;
     let survival = Survival::of(picture, species);
     let (come_up, become_plants) = (germination.chance()?, survival.chance()?);
-    let told = seeds_to_sow(come_up, Some(become_plants), wanted.plants, wanted.sure)?;
+    let most = wanted.plants.saturating_mul(MOST_SEEDS_A_PLANT);
+    let (tested, plants) = (germination.tested.is_some(), wanted.plants);
+    let mean_success = come_up.mean() * become_plants.mean();
+    let too_many = |on_average| Err(NoPlan::TooMany(TooMany { plants, mean_success, on_average, tested }));
+    if plants > 0 && mean_success * f64::from(MOST_SEEDS_A_PLANT) < 1.0 {
+        return too_many(None);
+    }
+    let told = match seeds_to_sow(come_up, Some(become_plants), plants, wanted.sure) {
+        // Past the end of all reckoning, and so past that limit.
+        Err(WrongInput::TooMany { .. }) if most < MOST_SOWN => return too_many(None),
+        told => told?,
+    };
     let divided = (f64::from(wanted.plants) / told.mean_success).ceil().min(f64::from(u32::MAX)) as u32;
+    if told.seeds > most {
+        return too_many(Some(divided).filter(|divided| *divided <= most));
+    }
     let divided_short = 1.0 - chance_of_enough(come_up, Some(become_plants), wanted.plants, divided)?;
     let per_kg = lot.and_then(|lot| lot.seeds_per_kg).or_else(|| {
         let (least, most) = (profile.seeds_per_kg_least.as_ref()?, profile.seeds_per_kg_most.as_ref()?);
@@ -136,6 +170,12 @@ pub fn sowing_plan(
 pub fn open_places(picture: &Picture, species: &SpeciesKey) -> u32 {
     let lines = picture.beds.values().flat_map(|bed| &bed.species).filter(|line| line.species == *species);
     lines.fold(0, |sum, line| sum.saturating_add(line.open_positions))
+}
+
+/// Plants that the trays of a species, sown ones too, are expected to bring to going out: low, likely, high.
+pub(crate) fn expected_of_trays(stock: &BTreeMap<TrayCode, TrayStock>, species: &SpeciesKey) -> Range {
+    let plants: Vec<Range> = stock.values().filter(|tray| tray.species == *species).map(|tray| tray.plants).collect();
+    sum(&plants)
 }
 
 /// Plants of a species that already stand in trays, by the books.

@@ -27,7 +27,7 @@ fn a_filled_container_is_as_sure_as_its_seed() {
 
 #[test]
 fn what_was_lost_in_store_comes_off_the_mean_and_not_off_the_doubt() {
-    let known = Germination { a: 3.2, b: 0.8, sowings: 0, tested: None, left: Some(0.5) };
+    let known = Germination { a: 3.2, b: 0.8, sowings: 0, tested: None, left: Some(0.5), life_unknown: false };
     assert!((known.mean() - 0.4).abs() < 1e-12);
     let Chance::Beta { a, b } = known.chance().unwrap() else { panic!("not a beta") };
     assert!((a - 1.6).abs() < 1e-12 && (b - 2.4).abs() < 1e-12, "{a} {b}");

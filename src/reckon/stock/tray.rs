@@ -76,6 +76,9 @@ pub struct Accounts {
     pub lost: BTreeMap<Arc<str>, u64>,
     /// Lost, cause not seen.
     pub not_seen: u64,
+    /// Of everything lost, what was lost while the tray was young: seed coming up, or weeks after.
+    #[serde(default)]
+    pub(crate) lost_young: u64,
     /// Culled, by reason.
     pub culled: BTreeMap<Arc<str>, u64>,
     /// Sold or given.
@@ -87,6 +90,12 @@ pub struct Accounts {
     /// What the books cannot explain: in minus out.
     pub unexplained: i64,
 }
+
+/// Seedlings are young for so many days after the last of the seed is due. Ours; damping-off takes seedlings in their first weeks
+/// (common practice).
+pub(crate) const YOUNG_DAYS: i32 = 28;
+/// Where nobody knows when the last of the seed is due, it is taken for due so many days after sowing. Ours.
+pub(crate) const UNKNOWN_EMERGENCE_DAYS: i32 = 90;
 
 impl Accounts {
     /// Everything lost, culled not included.
@@ -344,6 +353,13 @@ impl TrayStory {
     /// Whether seed may still come up on a day.
     pub(crate) fn seed_is_due(&self, day: Day) -> bool {
         (self.accounts.seed > 0 || self.seed_unknown) && self.seed_due_until.is_none_or(|last| day <= last)
+    }
+
+    /// The last day on which its plants are young, the stage of damping-off, ants and slugs; none where they were never sown here (or in a
+    /// tray they come from).
+    pub(crate) fn young_until(&self) -> Option<Day> {
+        let youngest = self.sowings.iter().map(|sowing| sowing.day).max()?;
+        Some(self.seed_due_until.unwrap_or_else(|| youngest.plus(UNKNOWN_EMERGENCE_DAYS)).plus(YOUNG_DAYS))
     }
 
     /// The present container and since when the roots are in it.

@@ -58,6 +58,16 @@ struct TrayFold<'a> {
 
 impl TrayFold<'_> {
     fn take(&mut self, entry: &Arc<Entry>) {
+        let before = self.story.accounts.lost_in_all();
+        self.take_in(entry);
+        if self.story.young_until().is_some_and(|last| entry.happened <= last) {
+            let accounts = &mut self.story.accounts;
+            let after = accounts.lost_in_all();
+            accounts.lost_young = (accounts.lost_young + after).saturating_sub(before);
+        }
+    }
+
+    fn take_in(&mut self, entry: &Arc<Entry>) {
         match &entry.what {
             What::Tray(what) => self.take_tray(entry, what),
             What::Ground(GroundEntry::Outplanted(out)) => {

@@ -16,6 +16,7 @@ use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Measure, Rule, RuleSource, Source, Stage, TrayPicture};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Origin, Places, Since, TrayStory};
+use age_of_count::WeeklyLoss;
 use hardening::HardeningClock;
 use light::Stretch;
 
@@ -31,7 +32,7 @@ pub(crate) struct Around<'a> {
     /// Held lots among the tray's own.
     pub lots_held: Vec<Since<(String, Option<Day>)>>,
     /// The nursery's weekly loss.
-    pub weekly_loss: f64,
+    pub weekly_loss: WeeklyLoss,
     /// The day looked at.
     pub day: Day,
 }

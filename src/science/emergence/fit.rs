@@ -5,6 +5,7 @@ use std::ops::RangeInclusive;
 use super::curve::Curve;
 use super::likelihood::Likelihood;
 use super::looks::Looks;
+use crate::science::chance::Chance;
 use crate::science::climb::{Top, climb};
 use crate::science::distribution;
 use crate::science::interval::Interval;
@@ -41,9 +42,29 @@ pub struct EmergenceFit {
     pub identifiable: bool,
     /// Profile-likelihood interval of d at 95 %, at most 1.
     pub d_ci95: Option<Interval>,
+    /// The chance that a seed not up at the last look comes at all: at the low end of that interval, likely, at its high end, each
+    /// with the curve that is best there.
+    pub(crate) still_comes: Option<[f64; 3]>,
 }
 
 impl EmergenceFit {
+    /// The number up in the end: what is up and the likely part of the rest.
+    pub fn in_the_end(&self, looks: &Looks) -> Option<f64> {
+        let waiting = looks.seeds() - looks.emerged();
+        match self.still_comes {
+            Some([_, likely, _]) => Some(looks.emerged() + waiting * likely),
+            None => self.d.map(|d| (looks.seeds() * d).max(looks.emerged())),
+        }
+    }
+
+    /// Its interval: what is up and the outer quantiles of the binomial of the rest over the interval of d. Never below what is up,
+    /// never above the seeds.
+    pub fn in_the_end_ci95(&self, looks: &Looks) -> Option<Interval> {
+        let waiting = (looks.seeds() - looks.emerged()) as u32;
+        let [low, _, high] = self.still_comes?.map(|chance| Chance::Known(chance).middle(waiting, LEVEL));
+        Some(Interval { low: looks.emerged() + low.low.min(high.low), high: looks.emerged() + high.high.max(low.high) })
+    }
+
     /// The number up on `last_day`, from what is up at the last look and the chance of those that are not.
     pub fn at_day(&self, looks: &Looks, last_day: f64) -> Option<f64> {
         let curve = self.curve?;
@@ -65,6 +86,7 @@ pub fn fit_emergence(looks: &Looks) -> EmergenceFit {
         at_boundary_d1: false,
         identifiable: false,
         d_ci95: None,
+        still_comes: None,
     };
     if looks.emerged() == 0.0 {
         return unknown;
@@ -90,6 +112,7 @@ fn told(likelihood: &Likelihood, top: Top) -> EmergenceFit {
     let curve = Curve { d, b: top.b, t50 };
     let errors =
         if at_boundary_d1 { errors_at_1(likelihood, top, t50) } else { errors_below_1(likelihood, top, d, t50) };
+    let ends = profile_interval(likelihood, top, d);
     EmergenceFit {
         curve: Some(curve),
         d: Some(d),
@@ -99,7 +122,9 @@ fn told(likelihood: &Likelihood, top: Top) -> EmergenceFit {
         loglik: Some(top.value),
         at_boundary_d1,
         identifiable: errors[1].is_some() && errors[2].is_some(),
-        d_ci95: profile_interval(likelihood, top, d),
+        d_ci95: ends.map(|[low, high]| Interval { low: low.0, high: high.0 }),
+        still_comes: ends
+            .map(|[low, high]| [low, (d, top), high].map(|(d, top)| likelihood.still_comes(d, top.a, top.b))),
     }
 }
 
@@ -152,8 +177,9 @@ fn errors_at_1(likelihood: &Likelihood, top: Top, t50: f64) -> [Option<f64>; 3] 
     [None, error(0), error(1)]
 }
 
-/// Where the best log-likelihood at a given d falls by half the chi-squared quantile below the best of all.
-fn profile_interval(likelihood: &Likelihood, top: Top, d: f64) -> Option<Interval> {
+/// Where the best log-likelihood at a given d falls by half the chi-squared quantile below the best of all, with the curve that is
+/// best there.
+fn profile_interval(likelihood: &Likelihood, top: Top, d: f64) -> Option<[(f64, Top); 2]> {
     let z = distribution::two_sided_z(LEVEL).ok()?;
     let level = top.value - z * z / 2.0;
     let below = |share: f64, near: &mut Top| {
@@ -163,16 +189,16 @@ fn profile_interval(likelihood: &Likelihood, top: Top, d: f64) -> Option<Interva
         }
         found.map_or(f64::NEG_INFINITY, |found| found.value) - level
     };
-    let mut near = top;
-    let high = if d >= 1.0 || below(1.0, &mut near) >= 0.0 {
+    let mut at_high = top;
+    let high = if d >= 1.0 || below(1.0, &mut at_high) >= 0.0 {
         1.0
     } else {
-        let mut near = top;
-        crossing(d, 1.0, |share| below(share, &mut near))
+        at_high = top;
+        crossing(d, 1.0, |share| below(share, &mut at_high))
     };
-    let mut near = top;
-    let low = crossing(d, 0.0, |share| below(share, &mut near));
-    Some(Interval { low, high })
+    let mut at_low = top;
+    let low = crossing(d, 0.0, |share| below(share, &mut at_low));
+    Some([(low, at_low), (high, at_high)])
 }
 
 /// Where a function that is above 0 at `inside` and below 0 at `outside` crosses 0.

@@ -120,6 +120,13 @@ impl Likelihood {
         (self.emerged / (self.seeds * logistic(a + b * self.last_x()))).min(1.0)
     }
 
+    /// The chance that a seed not up at the last look comes at all.
+    pub(crate) fn still_comes(&self, d: f64, a: f64, b: f64) -> f64 {
+        let not_up = logistic(-(a + b * self.last_x()));
+        let out = (1.0 - d) + d * not_up;
+        if out > 0.0 { d * not_up / out } else { 0.0 }
+    }
+
     /// Second derivatives in (d, a, b) at a d below 1: rows of a symmetric matrix.
     pub fn second_with_d(&self, d: f64, a: f64, b: f64) -> [[f64; 3]; 3] {
         let by_line = self.at(d, a, b).second;

@@ -70,6 +70,7 @@ impl Wording {
             Refusal::Book(doubt) => self.refused_by_the_book(doubt, species),
             Refusal::TrayRenamed { was, is, since } => self.refused_tray_renamed(was, is, self.day(*since)),
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
+            Refusal::ShareForPercent(share) => self.share_asked_words(*share),
             Refusal::Profile(key, what) => self.profile_refused(key, self.profile_fault(what)),
             Refusal::NothingToUndo => self.refused_nothing_to_undo(),
             Refusal::OnlyTheBeginning(entry) => {

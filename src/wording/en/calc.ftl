@@ -33,13 +33,13 @@ calc_germination_none = None of { $seeds } seeds germinated; there is nothing mo
 calc_germination_formula = mean time = sum n t / N; median on a straight line between counts at N/2 (Farooq) or (N+1)/2 (Coolbear); velocity = 100 N / sum n t; rate index = sum n / t; synchrony = pairs of one count / all pairs; uncertainty = - sum f log2 f
 calc_germination_source = Coolbear et al. 1984; Farooq et al. 2005; Maguire 1962; Ranal & Santana 2006 (from memory; checked against printed output)
 # (up, seeds, percent, low, high, plants)
-calc_emergence_some = { $up } of { $seeds } are up; in the end about { $plants } ({ $percent }; { $low } to { $high }, 95 % sure).
+calc_emergence_some = { $up } of { $seeds } are up; in the end about { $plants } ({ $percent }), from { $low } to { $high } (95 % sure).
 calc_emergence_half = Half of those by day { $day }.
 # (up, seeds)
 calc_emergence_unknown = { $up } of { $seeds } are up; these looks do not tell how many more will come: seedlings must have come up in three intervals between looks or more.
 # (day, plants)
 calc_emergence_by = By day { $day }: about { $plants }.
-calc_emergence_formula = F(t) = d / (1 + exp(-b (ln t - ln t50))); the d, b, t50 that maximise sum n ln(F(end) - F(begin)) + (not up) ln(1 - F(last look)); interval of d by profile likelihood; no prior
+calc_emergence_formula = F(t) = d / (1 + exp(-b (ln t - ln t50))); the d, b, t50 that maximise sum n ln(F(end) - F(begin)) + (not up) ln(1 - F(last look)); interval of d by profile likelihood; in the end: what is up + the binomial of the rest over that interval; no prior
 calc_emergence_source = Ritz, Pipper & Streibig 2013; Onofri, Mesgaran & Ritz 2022; Venzon & Moolgavkar 1988 (from memory; checked against two other libraries)
 # (seeds, wanted, confidence, success, divided, short)
 calc_sowing_some = { $seeds } seeds for { $wanted } plants, { $confidence } sure; dividing by { $success } would give { $divided } and be too few { $short } of the time.
@@ -55,6 +55,8 @@ calc_replicates_agree = The replicates agree: they differ by { $range }, and { $
 calc_replicates_apart = The replicates do not agree: they differ by { $range }, and only { $most } is tolerated at a mean of { $mean }. Test again.
 # (range, chance)
 calc_replicates_by_chance = The replicates differ by { $range }; by chance alone they would differ at least so much { $chance } of the time. The table is for 4 x 100 seeds.
+# (range, seeds, least)
+calc_replicates_cannot_tell = The replicates differ by { $range }; { $seeds } seeds are too few to tell whether they agree: that takes { $least }.
 calc_replicates_same = All replicates gave { $mean }: there is nothing to compare.
 calc_replicates_formula = range against the row of the mean rounded half up; chi-squared = sum (x - mean)² / (n p (1 - p)), one degree of freedom fewer than replicates
 calc_replicates_source = 7 CFR 201.55 for means of 70 to 99 %; Miles 1963 below (from memory)

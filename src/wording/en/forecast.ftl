@@ -65,6 +65,8 @@ learned_both = { $what }: handbook { $handbook }; here { $here } from { $trays -
     [one] { $trays } tray
    *[other] { $trays } trays
 }; used { $used }
+# (figure, low, high)
+learned_between = { $figure } ({ $low } to { $high })
 # (what, here, trays)
 learned_here = { $what }: here { $here } from { $trays ->
     [one] { $trays } tray
@@ -92,10 +94,13 @@ stock_coming_undated = age not known: { $plants } ({ $trays ->
 })
 worth_heading = Worth looking at first
 # (what, minutes, plants)
-worth_line = { $what }: { $minutes } min, { $plants ->
-    [one] { $plants } plant hangs on it
-   *[other] { $plants } plants hang on it
-}
+worth_line = { $what }: { $minutes } min, { $plants } plants hang on it
+# (task, chance, plants, minutes)
+worth_said = { $task }: it { $chance } what is done; { $plants } plants hang on it, { $minutes } min
+chance_probably = probably changes
+chance_may_well = may well change
+chance_may = may change
+chance_hardly = hardly changes
 # (task, chance, plants, near, minutes, saved)
 worth_reckoning = { $task }: chance { $chance } that it changes what is done x { $plants } plants x nearness { $near } / { $minutes } min = { $saved } plants a minute
 worth_by = the decision falls by { $day }

@@ -26,8 +26,8 @@ growth_unknown = { $target } needed: { $why }
 growth_unknown_mean = { $mean } on average, { $target } needed: { $why }
 growth_why_never_measured = never measured
 growth_why_few = { $have ->
-    [one] measured on one day; a curve needs { $LEAST_SAMPLES }
-   *[other] measured on { $have } days; a curve needs { $LEAST_SAMPLES }
+    [one] measured on one day; it takes { $LEAST_SAMPLES } days to tell a day
+   *[other] measured on { $have } days; it takes { $LEAST_SAMPLES } days to tell a day
 }
 growth_why_no_age = the day of sowing is not known
 growth_why_no_end = the samples do not tell where growth ends

@@ -67,8 +67,9 @@ lot_by_equation = v = Ki - p / sigma; at { $moisture } moisture and { $celsius }
 lot_by_equation_outside = moisture or temperature is outside what the equation is good for (5 to 25 %, -20 to 90 °C): read it with doubt
 # (species, paper)
 lot_by_equation_source = Ellis & Roberts 1980, Annals of Botany 45:13; constants of { $species }: { $paper }
-lot_by_line = on a straight line to nothing at the end of its { $life } d, which may be half as long or twice (ours)
-lot_by_line_store = write moisture and temperature of the store: for this species there is an equation
+# (life, spread)
+lot_by_life = level for a while, then falling (probits in time, Ellis & Roberts 1980): half is gone after { $life } d, which may be half as long or twice, spread { $spread } of that (ours)
+lot_by_life_store = for this species there is an equation, for seed in a closed vessel with moisture and temperature written
 lot_no_start = not known: neither a test nor a figure for fresh seed
 lot_no_figures = not known: there are no constants for this species and no days for the way it is kept
 lot_no_store = not known: there are constants for this species, but moisture or temperature of the store is not written
@@ -77,6 +78,7 @@ lot_outlived = not known: it was alive after twice its stated life; only a test 
 lot_tested = { $day }: { $germinated } of { $seeds }, { $share } ({ $low } to { $high }, { $TEST_LEVEL } % sure)
 lot_replicates_agree = replicates { $counts } agree
 lot_replicates_apart = replicates { $counts } are further apart than chance explains
+lot_replicates_cannot_tell = replicates { $counts }: too few seeds to tell whether they agree
 # (range, most)
 lot_replicates_most = range { $range } of { $most } tolerated
 lot_replicates_chance = by chance { $chance } of the time

@@ -42,4 +42,10 @@ entries = { $entries ->
 }
 # (low, likely, high)
 plants_between = { $low } to { $high } plants, likely { $likely }
+rough_one = one or two
+rough_few = a few
+# (low, high)
+rough_between = { $low } to { $high }
+# (share, percent)
+share_asked = { $share } %: is that { $percent } %? Write { $percent }
 percent_of = { $percent } %

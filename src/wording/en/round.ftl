@@ -26,26 +26,11 @@ round_about_species = { $task } { $subject }, { $species }
 round_last = last: { $figure }, { $day }
 round_expect = expect: { $what }
 round_expect_good = good enough: { $what }
-round_lose_seedlings = { $plants ->
-    [one] or lose about { $plants } seedling
-   *[other] or lose about { $plants } seedlings
-}
-round_lose_seed = { $plants ->
-    [one] or lose seed for { $plants } plant
-   *[other] or lose seed for { $plants } plants
-}
-round_lose_planted = { $plants ->
-    [one] or lose about { $plants } plant here
-   *[other] or lose about { $plants } plants here
-}
-lose_time = { $plants ->
-    [one] or { $plants } plant may not go out in time
-   *[other] or { $plants } plants may not go out in time
-}
-round_lose_planting = { $plants ->
-    [one] or { $plants } plant may miss the rains
-   *[other] or { $plants } plants may miss the rains
-}
+round_lose_seedlings = or lose { $plants } seedlings
+round_lose_seed = or lose seed for { $plants } plants
+round_lose_planted = or lose { $plants } plants here
+lose_time = or { $plants } plants may not go out in time
+round_lose_planting = or { $plants } plants may miss the rains
 round_gauge = today's line is not written; a nought counts too
 # (days, every)
 round_emerging = looked at { $days } d ago, every { $every } d while it comes up

@@ -22,22 +22,10 @@ walk_expect = Expect
 walk_good_enough = { $what } good enough to go
 walk_until = When
 walk_without = Without it
-walk_lose_seedlings = { $plants ->
-    [one] about { $plants } seedling is lost
-   *[other] about { $plants } seedlings are lost
-}
-walk_lose_seed = { $plants ->
-    [one] seed for { $plants } plant is lost
-   *[other] seed for { $plants } plants is lost
-}
-walk_lose_planted = { $plants ->
-    [one] about { $plants } plant here is lost
-   *[other] about { $plants } plants here are lost
-}
-walk_lose_planting = { $plants ->
-    [one] { $plants } plant may miss the rains
-   *[other] { $plants } plants may miss the rains
-}
+walk_lose_seedlings = { $plants } seedlings are lost
+walk_lose_seed = seed for { $plants } plants is lost
+walk_lose_planted = { $plants } plants here are lost
+walk_lose_planting = { $plants } plants may miss the rains
 walk_more_right = { $lines ->
     [one] { $lines } more line: right arrow
    *[other] { $lines } more lines: right arrow

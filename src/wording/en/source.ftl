@@ -41,6 +41,7 @@ source_lift_plug = common practice: lift one plug near planting out and near the
 source_steps = the species' hardening template; a step every 7-10 days, up to { $FITS_UP_TO } times as bright fits; at most { $LARGE_STEP } of full light in one step, and { $STEEP_RATIO } times where it is dark (ours)
 source_treatment_over = the waiting time written down with the treatment
 source_seed_test = common practice: 2 x 25 seeds before a lot is relied on; every { $TEST_AFTER_DAYS } days (ours)
+source_seed_life_kept = ours: the species' days at room temperature, longer where seed that can be dried is sealed or cold, shorter where seed that dies when dried lies dry
 source_seed_life = the species' storage days for the way it is kept
 source_ground_ahead = common practice: cleared and dug in the 6 weeks before planting, weeded and mulched in the last 2
 source_rings = common practice: rings weeded every 4 weeks in months 1-6

@@ -4,11 +4,22 @@ sowing_heading = How many to sow for { $plants ->
     [one] { $plants } plant
    *[other] { $plants } plants
 }
-sowing_for_open = that many places are open in the beds that plan it
-sowing_standing = { $plants ->
-    [one] { $plants } plant of it already stands in trays and is not taken off
-   *[other] { $plants } plants of it already stand in trays and are not taken off
+sowing_for_open = { $places ->
+    [one] { $places } place is open in the beds that plan it
+   *[other] { $places } places are open in the beds that plan it
 }
+# (needed, coming, low, high, still)
+sowing_net = { $needed } needed, about { $coming } ({ $low } to { $high }) will come of what stands or is sown: { $still ->
+    [one] { $still } is still to be raised
+   *[other] { $still } are still to be raised
+}
+# (needed, coming, low, high)
+sowing_met = Nothing to sow: { $needed } needed, and about { $coming } ({ $low } to { $high }) will come of what stands or is sown
+# (seeds, needed)
+sowing_gross = if nothing stood: { $seeds ->
+    [one] { $seeds } seed
+   *[other] { $seeds } seeds
+} for all { $needed }
 sowing_none_open = no bed has an open place for it: ask with --plants
 # (seeds, wanted, sure, success, divided, fails)
 sowing_number = { $seeds ->
@@ -33,6 +44,7 @@ sowing_and_sowings = { $sowings ->
 # (germinated, seeds)
 sowing_and_test = the lot's test, { $germinated } of { $seeds }
 sowing_and_kept = of what lived then { $share } is left
+sowing_and_life_unknown = how much of it still lives nobody knows: this is of fresh seed
 sowing_becomes = { $share } of the seedlings: usual culls and losses
 # (share, trays, good, bad)
 sowing_becomes_here = { $share } of the seedlings: usual culls and losses, { $trays ->
@@ -56,6 +68,10 @@ sowing_formula = smallest n with P(plants >= wanted) >= confidence; what comes u
 sowing_source = Skellam 1948, beta-binomial (from memory); seeds in a container: Dumroese, Luna & Landis 2009, USDA Agriculture Handbook 730 (from memory); weights of what is believed: ours
 sowing_unknown_species = How many to sow cannot be said: the species of this lot is not known
 sowing_dead = How many to sow cannot be said: by its life none of the seed is expected to live. Test it first
+sowing_too_many = No number: more than { $times } seeds would have to be sown for each plant. Test it or get fresh seed
+sowing_too_many_tested = No number: by its test more than { $times } seeds would have to be sown for each plant. Get fresh seed
+# (times, seeds, plants)
+sowing_too_many_unsure = No number to be sure of: how much of it comes up is so little known that more than { $times } seeds would have to be sown for each plant. Test it or get fresh seed. If it is as good as usual, { $seeds } seeds give { $plants } half the time
 sowing_wrong = How many to sow cannot be said: { $why }
 sowing_wrong_sure = --sure is a percentage above 0 and below 100
 sowing_wrong_plants = --plants is 1 or more

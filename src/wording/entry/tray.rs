@@ -115,6 +115,8 @@ impl Wording {
                 received.source.as_ref().map(|source| self.part_source(&source.0)),
                 shade,
                 received.good_until.map(|until| self.part_until(self.day(until))),
+                received.heeled_in.map(|heeled| if heeled { self.part_heeled_in() } else { self.part_not_heeled_in() }),
+                received.stands_since.map(|since| self.part_stands_since(self.day(since))),
                 received.sign.as_ref().map(|sign| self.part_sign(self.sign(&sign.0))),
             ],
         )

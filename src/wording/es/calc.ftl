@@ -24,11 +24,11 @@ calc_germination_some = Germinaron { $germinated } de { $seeds } semillas ({ $pe
 calc_germination_none = No germinó ninguna de { $seeds } semillas; no hay más que decir de ellas.
 calc_germination_formula = tiempo medio = suma n t / N; mediana en línea recta entre conteos a N/2 (Farooq) o (N+1)/2 (Coolbear); velocidad = 100 N / suma n t; índice de velocidad = suma n / t; sincronía = parejas de un mismo conteo / todas las parejas; incertidumbre = - suma f log2 f
 calc_germination_source = Coolbear et al. 1984; Farooq et al. 2005; Maguire 1962; Ranal y Santana 2006 (de memoria; comparado con resultados impresos)
-calc_emergence_some = Han salido { $up } de { $seeds }; al final serán unas { $plants } ({ $percent }; de { $low } a { $high }, con 95 % de seguridad).
+calc_emergence_some = Han salido { $up } de { $seeds }; al final serán unas { $plants } ({ $percent }), de { $low } a { $high } (con 95 % de seguridad).
 calc_emergence_half = La mitad de esas hasta el día { $day }.
 calc_emergence_unknown = Han salido { $up } de { $seeds }; estas miradas no dicen cuántas faltan: deben haber salido plántulas en tres intervalos entre miradas o más.
 calc_emergence_by = Hasta el día { $day }: unas { $plants }.
-calc_emergence_formula = F(t) = d / (1 + exp(-b (ln t - ln t50))); los d, b y t50 que hacen máxima la suma n ln(F(fin) - F(comienzo)) + (sin salir) ln(1 - F(última mirada)); intervalo de d por verosimilitud perfil; sin conocimiento previo
+calc_emergence_formula = F(t) = d / (1 + exp(-b (ln t - ln t50))); los d, b y t50 que hacen máxima la suma n ln(F(fin) - F(comienzo)) + (sin salir) ln(1 - F(última mirada)); intervalo de d por verosimilitud perfil; al final: lo que ha salido + la binomial del resto sobre ese intervalo; sin conocimiento previo
 calc_emergence_source = Ritz, Pipper y Streibig 2013; Onofri, Mesgaran y Ritz 2022; Venzon y Moolgavkar 1988 (de memoria; comparado con otras dos bibliotecas)
 calc_sowing_some = { $seeds } semillas para { $wanted } plantas, con { $confidence } de seguridad; dividir por { $success } daría { $divided } y no alcanzaría { $short } de las veces.
 calc_sowing_formula = menor n con P(X >= deseadas) >= confianza, X binomial(n, g s); g y s conocidas o beta: g ~ beta(a previo + germinadas, b previo + no germinadas), s ~ beta(sobrevivencia)
@@ -39,6 +39,7 @@ calc_interval_source = Wilson 1927; Clopper y Pearson 1934; Brown, Cai y DasGupt
 calc_replicates_agree = Las repeticiones concuerdan: se diferencian en { $range }, y con un promedio de { $mean } se tolera { $most }.
 calc_replicates_apart = Las repeticiones no concuerdan: se diferencian en { $range }, y con un promedio de { $mean } solo se tolera { $most }. Pruebe de nuevo.
 calc_replicates_by_chance = Las repeticiones se diferencian en { $range }; solo por azar se diferenciarían al menos tanto { $chance } de las veces. La tabla es para 4 x 100 semillas.
+calc_replicates_cannot_tell = Las repeticiones difieren en { $range }; { $seeds } semillas son muy pocas para decir si concuerdan: hacen falta { $least }.
 calc_replicates_same = Todas las repeticiones dieron { $mean }: no hay qué comparar.
 calc_replicates_formula = diferencia contra la fila del promedio redondeado; ji cuadrado = suma (x - promedio)² / (n p (1 - p)), un grado de libertad menos que repeticiones
 calc_replicates_source = 7 CFR 201.55 para promedios de 70 a 99 %; Miles 1963 por debajo (de memoria)

@@ -54,6 +54,7 @@ learned_both = { $what }: manual { $handbook }; aquí { $here } de { $trays ->
     [one] { $trays } bandeja
    *[other] { $trays } bandejas
 }; se usa { $used }
+learned_between = { $figure } ({ $low } a { $high })
 learned_here = { $what }: aquí { $here } de { $trays ->
     [one] { $trays } bandeja
    *[other] { $trays } bandejas
@@ -76,10 +77,12 @@ stock_coming_undated = edad sin saber: { $plants } ({ $trays ->
    *[other] { $trays } bandejas
 })
 worth_heading = Lo que más vale mirar
-worth_line = { $what }: { $minutes } min, de eso { $plants ->
-    [one] depende { $plants } planta
-   *[other] dependen { $plants } plantas
-}
+worth_line = { $what }: { $minutes } min, de eso dependen { $plants } plantas
+worth_said = { $task }: { $chance } lo que se hace; de eso dependen { $plants } plantas, { $minutes } min
+chance_probably = probablemente cambia
+chance_may_well = bien puede cambiar
+chance_may = puede cambiar
+chance_hardly = apenas cambia
 worth_reckoning = { $task }: probabilidad { $chance } de que cambie lo que se hace x { $plants } plantas x cercanía { $near } / { $minutes } min = { $saved } plantas por minuto
 worth_by = hay que decidir hasta el { $day }
 round_sow_again = { $up }; { $will }

@@ -39,4 +39,8 @@ entries = { $entries ->
    *[other] { $entries } anotaciones
 }
 plants_between = { $low } a { $high } plantas, lo probable { $likely }
+rough_one = una o dos
+rough_few = unas pocas
+rough_between = de { $low } a { $high }
+share_asked = { $share } %: ¿es { $percent } %? Escriba { $percent }
 percent_of = { $percent } %

@@ -157,26 +157,11 @@ round_about_species = { $task } { $subject }, { $species }
 round_last = anotado: { $figure }, { $day }
 round_expect = se espera: { $what }
 round_expect_good = buenas: { $what }
-round_lose_seedlings = { $plants ->
-    [one] o se pierde { $plants } plantita
-   *[other] o se pierden unas { $plants } plantitas
-}
-round_lose_seed = { $plants ->
-    [one] o se pierde semilla para { $plants } planta
-   *[other] o se pierde semilla para { $plants } plantas
-}
-round_lose_planted = { $plants ->
-    [one] o se pierde aquí { $plants } planta
-   *[other] o se pierden aquí unas { $plants } plantas
-}
-lose_time = { $plants ->
-    [one] o { $plants } planta puede no salir a tiempo
-   *[other] o { $plants } plantas pueden no salir a tiempo
-}
-round_lose_planting = { $plants ->
-    [one] o { $plants } planta puede perder las lluvias
-   *[other] o { $plants } plantas pueden perder las lluvias
-}
+round_lose_seedlings = o se pierden { $plants } plantitas
+round_lose_seed = o se pierde semilla para { $plants } plantas
+round_lose_planted = o se pierden aquí { $plants } plantas
+lose_time = o { $plants } plantas pueden no salir a tiempo
+round_lose_planting = o { $plants } plantas pueden perder las lluvias
 round_gauge = falta anotar hoy; el cero también cuenta
 round_emerging = se miró hace { $days } d, cada { $every } d mientras brota
 round_emerging_never = ya debe brotar y nadie ha mirado

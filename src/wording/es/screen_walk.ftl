@@ -20,22 +20,10 @@ walk_expect = Se espera
 walk_good_enough = { $what } buenas para salir
 walk_until = Plazo
 walk_without = Si no
-walk_lose_seedlings = { $plants ->
-    [one] se pierde { $plants } plántula
-   *[other] se pierden unas { $plants } plántulas
-}
-walk_lose_seed = { $plants ->
-    [one] se pierde semilla para { $plants } planta
-   *[other] se pierde semilla para { $plants } plantas
-}
-walk_lose_planted = { $plants ->
-    [one] se pierde { $plants } planta aquí
-   *[other] se pierden unas { $plants } plantas aquí
-}
-walk_lose_planting = { $plants ->
-    [one] { $plants } planta puede perder las lluvias
-   *[other] { $plants } plantas pueden perder las lluvias
-}
+walk_lose_seedlings = se pierden { $plants } plántulas
+walk_lose_seed = se pierde semilla para { $plants } plantas
+walk_lose_planted = se pierden { $plants } plantas aquí
+walk_lose_planting = { $plants } plantas pueden perder las lluvias
 walk_more_right = { $lines ->
     [one] { $lines } línea más: flecha derecha
    *[other] { $lines } líneas más: flecha derecha

@@ -32,6 +32,7 @@ source_lift_plug = práctica común: sacar un cepellón cerca de la salida y cer
 source_steps = el plan de endurecimiento de la especie; un paso cada 7-10 días, hasta { $FITS_UP_TO } veces la luz cabe; a lo más { $LARGE_STEP } de la luz plena en un paso, y { $STEEP_RATIO } veces donde está oscuro (nuestro)
 source_treatment_over = el tiempo de espera anotado con el tratamiento
 source_seed_test = práctica común: 2 x 25 semillas antes de contar con un lote; cada { $TEST_AFTER_DAYS } días (nuestro)
+source_seed_life_kept = nuestro: los días de la especie a temperatura ambiente, más si la semilla que se puede secar está cerrada o en frío, menos si se guarda seca la que muere al secarse
 source_seed_life = los días que aguanta la semilla de la especie según cómo se guarda
 source_ground_ahead = práctica común: limpia y hoyos en las 6 semanas antes de sembrar, deshierba y cobertura en las últimas 2
 source_rings = práctica común: plateos cada 4 semanas en los meses 1-6

@@ -4,11 +4,19 @@ sowing_heading = Cuántas sembrar para { $plants ->
     [one] { $plants } planta
    *[other] { $plants } plantas
 }
-sowing_for_open = tantos lugares están abiertos en las eras que la planean
-sowing_standing = { $plants ->
-    [one] { $plants } planta ya está en bandejas y no se descuenta
-   *[other] { $plants } plantas ya están en bandejas y no se descuentan
+sowing_for_open = { $places ->
+    [one] { $places } lugar está abierto en las eras que la planean
+   *[other] { $places } lugares están abiertos en las eras que la planean
 }
+sowing_net = hacen falta { $needed }, de lo que está en bandeja o sembrado saldrán unas { $coming } ({ $low } a { $high }): { $still ->
+    [one] falta criar { $still }
+   *[other] falta criar { $still }
+}
+sowing_met = No hay que sembrar: hacen falta { $needed }, y de lo que está en bandeja o sembrado saldrán unas { $coming } ({ $low } a { $high })
+sowing_gross = si no hubiera nada en bandeja: { $seeds ->
+    [one] { $seeds } semilla
+   *[other] { $seeds } semillas
+} para las { $needed }
 sowing_none_open = ninguna era tiene un lugar abierto: pregunte con --plants
 sowing_number = { $seeds ->
     [one] { $seeds } semilla
@@ -31,6 +39,7 @@ sowing_and_sowings = { $sowings ->
 }
 sowing_and_test = la prueba del lote, { $germinated } de { $seeds }
 sowing_and_kept = de lo que vivía entonces queda { $share }
+sowing_and_life_unknown = nadie sabe cuánta vive todavía: esto es de semilla fresca
 sowing_becomes = { $share } de las plántulas: descartes y pérdidas usuales
 sowing_becomes_here = { $share } de las plántulas: descartes y pérdidas usuales, { $trays ->
     [one] { $trays } bandeja terminada de aquí
@@ -50,6 +59,9 @@ sowing_formula = el menor n con P(plantas >= deseadas) >= seguridad; lo que sale
 sowing_source = Skellam 1948, beta-binomial (de memoria); semillas por envase: Dumroese, Luna y Landis 2009, Manual de agricultura 730 del USDA (de memoria); pesos de lo que se cree: nuestros
 sowing_unknown_species = No se puede decir cuántas sembrar: no se conoce la especie de este lote
 sowing_dead = No se puede decir cuántas sembrar: por su vida no se espera que viva nada. Pruébela primero
+sowing_too_many = Sin número: habría que sembrar más de { $times } semillas por planta. Pruébela o consiga semilla fresca
+sowing_too_many_tested = Sin número: según su prueba habría que sembrar más de { $times } semillas por planta. Consiga semilla fresca
+sowing_too_many_unsure = Sin número seguro: se sabe tan poco de cuánta sale que habría que sembrar más de { $times } semillas por planta. Pruébela o consiga semilla fresca. Si es tan buena como de costumbre, { $seeds } semillas dan { $plants } la mitad de las veces
 sowing_wrong = No se puede decir cuántas sembrar: { $why }
 sowing_wrong_sure = --sure es un porcentaje mayor que 0 y menor que 100
 sowing_wrong_plants = --plants es 1 o más

@@ -45,7 +45,7 @@ impl Wording {
         if let Some(stock) = outlook.stock.get(tray) {
             lines.push((self.label_will_give(), self.stock_words(stock)));
         }
-        let worth = of_tray(worth, tray).map(|worth| self.worth_words(worth)).collect();
+        let worth = of_tray(worth, tray).map(|worth| self.worth_said_words(worth)).collect();
         lines.extend(labelled_once(self.label_worth(), worth));
         lines
     }

@@ -2,9 +2,11 @@
 
 use crate::base::{Day, Range};
 use crate::reckon::lots::{
-    Differ, Expected, LotOutlook, NoLife, NoRetest, NoViability, Retest, RetestWhy, StartFrom, TestRead, Way,
+    Expected, LotOutlook, NoLife, NoRetest, NoViability, Retest, RetestWhy, StartFrom, TestRead, Way,
 };
 use crate::reckon::seed::SeedLife;
+use crate::science::sampling::Differ;
+use crate::science::storage::SPREAD_SHARE;
 use crate::wording::Wording;
 
 impl Wording {
@@ -78,9 +80,9 @@ impl Wording {
                 let said = self.lot_by_equation(moisture, self.number(store.temp_c, 1), self.number(sigma_days, 1));
                 if within_limits { said } else { format!("{said}; {}", self.lot_by_equation_outside()) }
             }
-            Way::Line { life_days, store_unknown } => {
-                let said = self.lot_by_line(life_days);
-                if store_unknown { format!("{said}; {}", self.lot_by_line_store()) } else { said }
+            Way::Life { life_days, store_unknown } => {
+                let said = self.lot_by_life(life_days, self.percent(SPREAD_SHARE));
+                if store_unknown { format!("{said}; {}", self.lot_by_life_store()) } else { said }
             }
         }
     }
@@ -102,7 +104,7 @@ impl Wording {
         let agree = match test.differ() {
             Differ::Apart => self.lot_replicates_apart(counts),
             Differ::Agree => self.lot_replicates_agree(counts),
-            Differ::Unknown => return said,
+            Differ::Unknown => return format!("{said}; {}", self.lot_replicates_cannot_tell(counts)),
         };
         let by = match (told.max_tolerated_range, told.p_value) {
             (Some(most), _) => format!(" ({})", self.lot_replicates_most(told.range, most)),

@@ -1,6 +1,7 @@
 //! How many seeds to sow, in words.
 
-use crate::reckon::sowing::{Germination, NoPlan, SowingAsked, SowingPlan, Survival};
+use crate::base::Range;
+use crate::reckon::sowing::{Germination, MOST_SEEDS_A_PLANT, NoPlan, SowingAsked, SowingPlan, Survival, TooMany};
 use crate::wording::Wording;
 
 /// Chances that are said as "half the time".
@@ -18,14 +19,36 @@ impl Wording {
         self.sowing_number(plan.seeds, plan.wanted.plants, sure, success, plan.divided, fails)
     }
 
-    /// Where the number of plants comes from, where it was not asked for: the places open in the beds.
+    /// Where the number of plants comes from: the places open in the beds, where it was not asked for; less what stands.
     pub fn sowing_for_words(&self, asked: &SowingAsked) -> Option<String> {
-        if asked.asked {
-            return None;
+        let open = (!asked.asked).then(|| self.sowing_for_open(asked.open_places));
+        let net = self.coming_of(asked).zip(asked.still_needed).map(|((needed, coming), still)| {
+            let [low, likely, high] = coming;
+            self.sowing_net(needed, likely, low, high, still)
+        });
+        let all: Vec<String> = [open, net].into_iter().flatten().collect();
+        (!all.is_empty()).then(|| all.join("; "))
+    }
+
+    /// What is said where nothing is sown: no place is open, or what stands is enough.
+    pub(crate) fn sowing_nothing(&self, asked: &SowingAsked) -> String {
+        match self.coming_of(asked) {
+            Some((needed, [low, likely, high])) => self.sowing_met(needed, likely, low, high),
+            None => self.sowing_none_open(),
         }
-        let said = self.sowing_for_open();
-        let standing = (asked.standing > 0).then(|| self.sowing_standing(asked.standing));
-        Some(standing.map_or(said.clone(), |standing| format!("{said}; {standing}")))
+    }
+
+    /// The number for all that are needed, as if nothing stood.
+    pub(crate) fn sowing_gross_words(&self, asked: &SowingAsked) -> Option<String> {
+        let plan = asked.gross.as_ref()?.as_ref().ok()?;
+        Some(self.sowing_gross(plan.seeds, plan.wanted.plants))
+    }
+
+    /// Plants needed and what is to come of trays, where that takes something off.
+    fn coming_of(&self, asked: &SowingAsked) -> Option<(u32, [String; 3])> {
+        let needed = asked.needed.filter(|needed| asked.still_needed != Some(*needed))?;
+        let Range { low, likely, high } = asked.coming;
+        Some((needed, [low, likely, high].map(|plants| self.number(plants.floor(), 0))))
     }
 
     /// What is believed of the seed, and from what.
@@ -33,8 +56,9 @@ impl Wording {
         let sowings = (known.sowings > 0).then(|| self.sowing_and_sowings(known.sowings as i64));
         let test = known.tested.map(|(seeds, germinated)| self.sowing_and_test(germinated, seeds));
         let kept = known.left.filter(|left| *left < 0.995).map(|left| self.sowing_and_kept(self.percent(left)));
+        let unknown = known.life_unknown.then(|| self.sowing_and_life_unknown());
         let first = self.sowing_comes_up(self.percent(known.mean()));
-        [Some(first), sowings, test, kept].into_iter().flatten().collect::<Vec<_>>().join("; ")
+        [Some(first), sowings, test, kept, unknown].into_iter().flatten().collect::<Vec<_>>().join("; ")
     }
 
     /// What is believed of the nursery, and from what.
@@ -85,6 +109,11 @@ impl Wording {
         match why {
             NoPlan::UnknownSpecies => self.sowing_unknown_species(),
             NoPlan::Dead => self.sowing_dead(),
+            NoPlan::TooMany(TooMany { on_average: Some(seeds), plants, tested: false, .. }) => {
+                self.sowing_too_many_unsure(MOST_SEEDS_A_PLANT, seeds, *plants)
+            }
+            NoPlan::TooMany(TooMany { tested: true, .. }) => self.sowing_too_many_tested(MOST_SEEDS_A_PLANT),
+            NoPlan::TooMany(TooMany { tested: false, .. }) => self.sowing_too_many(MOST_SEEDS_A_PLANT),
             NoPlan::Wrong(wrong) => self.sowing_wrong(self.wrong_input(wrong)),
         }
     }

@@ -25,10 +25,10 @@ impl Wording {
 
     /// What is lost without it; nothing where it is less than a plant, or only not known.
     pub fn lost_without(&self, stake: AtStake) -> Option<String> {
-        let plants = stake.plants.round().clamp(0.0, 1e15) as i64;
-        if plants < 1 {
+        if stake.plants.round() < 1.0 {
             return None;
         }
+        let plants = self.rough_number(stake.plants);
         match stake.what {
             Stake::Seedlings => Some(self.round_lose_seedlings(plants)),
             Stake::Seed => Some(self.round_lose_seed(plants)),

@@ -76,7 +76,7 @@ impl Wording {
             let of_rains =
                 [UntilFor::Rains, UntilFor::Hardened, UntilFor::RainsBegin].map(Some).contains(&stop.until_for);
             let in_time = stop.at_stake.what == Stake::Planting && !of_rains;
-            return if in_time { self.lose_time(stop.at_stake.plants.round().clamp(1.0, 1e15) as i64) } else { lost };
+            return if in_time { self.lose_time(self.rough_number(stop.at_stake.plants)) } else { lost };
         }
         match (stop.task, stop.at_stake.what) {
             (Task::Gauge, _) => self.lose_rain(),

@@ -15,10 +15,10 @@ impl Wording {
 
     /// What is lost without a stop, as a sentence of its own; nothing where it is less than a plant, or only not known.
     pub fn walk_lost(&self, stake: AtStake) -> Option<String> {
-        let plants = stake.plants.round().clamp(0.0, 1e15) as i64;
-        if plants < 1 {
+        if stake.plants.round() < 1.0 {
             return None;
         }
+        let plants = self.rough_number(stake.plants);
         match stake.what {
             Stake::Seedlings => Some(self.walk_lose_seedlings(plants)),
             Stake::Seed => Some(self.walk_lose_seed(plants)),

@@ -7,7 +7,6 @@ use crate::cli::calc::args::Emergence;
 use crate::cli::calc::given::{Given, Wrong};
 use crate::science::WrongInput;
 use crate::science::emergence::{EmergenceFit, Looks, fit_emergence};
-use crate::science::interval::Interval;
 use crate::wording::Wording;
 
 /// What was typed; the day of sowing need not be.
@@ -30,10 +29,9 @@ pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
         return Err(WrongInput::OutOfOrder { input: "last_day" }.into());
     }
     let fit = fit_emergence(&looks);
-    let (seeds, emerged) = (looks.seeds(), looks.emerged());
+    let emerged = looks.emerged();
     let at_last_day = last_day.and_then(|day| fit.at_day(&looks, day));
-    let in_the_end = fit.d.map(|d| seeds * d);
-    let in_the_end_ci95 = fit.d_ci95.map(|ends| Interval { low: seeds * ends.low, high: seeds * ends.high });
+    let (in_the_end, in_the_end_ci95) = (fit.in_the_end(&looks), fit.in_the_end_ci95(&looks));
     let mut answer = Answer::new(wording.calc_emergence_formula(), wording.calc_emergence_source());
     say(&mut answer, &fit, &looks, wording);
     if let (Some(day), Some(plants)) = (last_day, at_last_day.filter(|_| fit.identifiable)) {
@@ -59,7 +57,8 @@ pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
 
 fn say(answer: &mut Answer, fit: &EmergenceFit, looks: &Looks, wording: &Wording) {
     let (up, seeds) = (wording.number(looks.emerged(), 0), wording.number(looks.seeds(), 0));
-    let (Some(curve), Some(ends)) = (fit.curve.filter(|_| fit.identifiable), fit.d_ci95) else {
+    let told = fit.in_the_end(looks).zip(fit.in_the_end_ci95(looks)).filter(|_| fit.identifiable);
+    let (Some(curve), Some((plants, between))) = (fit.curve, told) else {
         answer.say(wording.calc_emergence_unknown(up, seeds));
         return;
     };
@@ -67,9 +66,9 @@ fn say(answer: &mut Answer, fit: &EmergenceFit, looks: &Looks, wording: &Wording
         up,
         seeds,
         wording.percent(curve.d),
-        wording.percent(ends.low),
-        wording.percent(ends.high),
-        wording.number(looks.seeds() * curve.d, 0),
+        wording.number(between.low, 0),
+        wording.number(between.high, 0),
+        wording.number(plants, 0),
     ));
     answer.say(wording.calc_emergence_half(wording.number(curve.t50, 1)));
 }

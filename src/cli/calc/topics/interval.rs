@@ -17,7 +17,7 @@ pub fn typed(typed: &Interval) -> Given {
     let mut given = Given::default();
     given.put("x", typed.x);
     given.put("n", typed.n);
-    given.put_percent("level", typed.level);
+    given.put_whole_percent("level", typed.level);
     if !given.is_empty() {
         given.or_put("level", USUAL_LEVEL);
     }

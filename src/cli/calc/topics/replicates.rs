@@ -3,7 +3,7 @@
 use crate::cli::calc::answer::Answer;
 use crate::cli::calc::args::Replicates;
 use crate::cli::calc::given::{Given, Wrong};
-use crate::science::sampling::agreement;
+use crate::science::sampling::{AGREE_FROM_SEEDS, Differ, agreement};
 use crate::wording::Wording;
 
 /// What was typed.
@@ -22,6 +22,9 @@ pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     answer.say(match (told.max_tolerated_range, told.within_tolerance) {
         (Some(most), Some(true)) => wording.calc_replicates_agree(told.range, most, mean),
         (Some(most), Some(false)) => wording.calc_replicates_apart(told.range, most, mean),
+        (None, _) | (_, None) if told.differ() == Differ::Unknown => {
+            wording.calc_replicates_cannot_tell(told.range, told.seeds, AGREE_FROM_SEEDS)
+        }
         (None, _) | (_, None) => match told.p_value {
             Some(chance) => wording.calc_replicates_by_chance(told.range, wording.percent(chance)),
             None => wording.calc_replicates_same(mean),

@@ -23,13 +23,13 @@ pub fn typed(typed: &Sowing) -> Given {
     let mut given = Given::default();
     given.put_text("species", typed.species.as_ref());
     given.put("wanted", typed.wanted);
-    given.put_percent("confidence", typed.confidence);
-    given.put_percent("germination", typed.germination);
+    given.put_whole_percent("confidence", typed.confidence);
+    given.put_whole_percent("germination", typed.germination);
     given.put("sown", typed.sown);
     given.put("germinated", typed.germinated);
     given.put("prior_a", typed.prior_a);
     given.put("prior_b", typed.prior_b);
-    given.put_percent("survival", typed.survival);
+    given.put_whole_percent("survival", typed.survival);
     given.put_list("survival_beta", typed.survival_beta.as_ref());
     if !given.is_empty() {
         given.or_put("confidence", USUAL_CONFIDENCE);
@@ -89,7 +89,7 @@ fn of_species(written: &str, given: &Given, wording: &Wording) -> Result<Answer,
     let wanted = Wanted { plants: given.count("wanted")?, sure: given.number("confidence")? };
     let plan = sowing_plan(&picture, &key, None, wanted).map_err(|why| match why {
         NoPlan::Wrong(wrong) => Wrong::Input(wrong),
-        NoPlan::UnknownSpecies | NoPlan::Dead => Wrong::Said(wording.sowing_no_plan(&why)),
+        NoPlan::UnknownSpecies | NoPlan::Dead | NoPlan::TooMany(_) => Wrong::Said(wording.sowing_no_plan(&why)),
     })?;
     let mut answer = Answer::new(wording.sowing_formula(), wording.sowing_source());
     answer.say(wording.sowing_said(&plan));

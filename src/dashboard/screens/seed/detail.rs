@@ -136,7 +136,7 @@ fn tests(line: &LotLine<'_>, outlook: &LotOutlook, cx: &ScreenContext<'_>, page:
 fn how_many(lot: &LotStory, asked: &Asked, cx: &ScreenContext<'_>, page: &mut Page) {
     let wording = cx.wording;
     let species = lot.species.as_ref();
-    let told = SowingAsked::of(&cx.book.picture, species, Some(lot), asked.plants, USUAL_SURE);
+    let told = SowingAsked::of(&cx.book.picture, &cx.book.outlook.stock, species, Some(lot), asked.plants, USUAL_SURE);
     if asked.typing {
         let typed = wording.seed_for_plants(format!("{}_", asked.typed));
         page.heading(&typed);
@@ -147,7 +147,8 @@ fn how_many(lot: &LotStory, asked: &Asked, cx: &ScreenContext<'_>, page: &mut Pa
             if !asked.typing {
                 page.heading(&wording.seed_how_many());
             }
-            page.paragraph(&wording.seed_none_open(), Ink::Plain);
+            let said = if told.needed.is_some() { wording.sowing_nothing(&told) } else { wording.seed_none_open() };
+            page.paragraph(&said, Ink::Plain);
             return;
         }
         Some(Ok(plan)) => plan,
@@ -155,6 +156,7 @@ fn how_many(lot: &LotStory, asked: &Asked, cx: &ScreenContext<'_>, page: &mut Pa
             if !asked.typing {
                 page.heading(&wording.seed_how_many());
             }
+            wording.sowing_for_words(&told).iter().for_each(|said| page.paragraph(said, Ink::Plain));
             page.hanging("x ", Ink::Waits, &wording.sowing_no_plan(why), Ink::Plain);
             return;
         }
@@ -166,6 +168,7 @@ fn how_many(lot: &LotStory, asked: &Asked, cx: &ScreenContext<'_>, page: &mut Pa
         page.paragraph(&text, Ink::Plain);
     }
     page.hanging("> ", Ink::Plain, &wording.sowing_said(plan), Ink::Strong);
+    wording.sowing_gross_words(&told).iter().for_each(|text| page.paragraph(text, Ink::Plain));
     for (label, text) in wording.sowing_lines(plan) {
         page.labelled(&label, &text);
     }
