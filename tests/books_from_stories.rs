@@ -71,7 +71,7 @@ fn the_desk_says_the_same_from_kept_stories_as_from_the_whole_book() {
         }
         let yesterday = View { day: today.plus(-1), known: Some(ours.end_of(today.plus(-1))) };
         let told = |desk: &Desk| {
-            let from = desk.from_then(yesterday).unwrap();
+            let from = desk.as_of_then(yesterday).unwrap();
             changes(&from.then.picture(), &desk.picture(), &from)
         };
         assert_eq!(told(&ours), told(&theirs));

@@ -40,7 +40,7 @@ pub struct Since<'a> {
 impl<'a> Since<'a> {
     /// What changed since the end of a day, by what was known then.
     pub fn end_of(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Exit> {
-        let from = desk.from_then(view_before(day, after, desk.end_of(day))).map_err(|fault| run.desk_fault(fault))?;
+        let from = desk.as_of_then(view_before(day, after, desk.end_of(day))).map_err(|fault| run.desk_fault(fault))?;
         let before = from.then.picture();
         let changes = changes(&before, after, &from);
         let entries = from.later.into_iter().map(|entry| (entry.id.clone(), entry)).collect();

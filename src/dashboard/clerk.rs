@@ -189,14 +189,14 @@ impl Clerk {
                 vec![self.entries(&search, &wording, most).map_or_else(Answer::NotRead, Answer::Entries)]
             }
             Request::News(day) => {
-                let then = self.desk.from_then(view_before(day, &self.picture, self.desk.end_of(day)));
+                let then = self.desk.as_of_then(view_before(day, &self.picture, self.desk.end_of(day)));
                 vec![then.map_or_else(Answer::NotRead, |from| self.news(from))]
             }
             // Without a thread, all at once.
             Request::Year(asked) => {
                 let mut days = Vec::new();
                 let (newest, today) = (Newest::default(), self.desk.now().today);
-                let from = match self.desk.from_then(View { day: asked.from.min(today), known: None }) {
+                let from = match self.desk.as_of_then(View { day: asked.from.min(today), known: None }) {
                     Ok(from) => from,
                     Err(fault) => return vec![Answer::NotRead(fault)],
                 };
@@ -218,7 +218,7 @@ impl Clerk {
     fn draw_year_aside(&mut self, asked: YearAsked, answers: Sender<Answer>) {
         let mine = self.newest_year.fetch_add(1, Ordering::SeqCst) + 1;
         let (newest, today) = (Arc::clone(&self.newest_year), self.desk.now().today);
-        let from = match self.desk.from_then(View { day: asked.from.min(today), known: None }) {
+        let from = match self.desk.as_of_then(View { day: asked.from.min(today), known: None }) {
             Ok(from) => from,
             Err(fault) => {
                 // Where nobody listens the program is being left.

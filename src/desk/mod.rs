@@ -193,12 +193,12 @@ impl Desk {
         if view.day > self.now.today && view.known.is_none() {
             return Ok(self.source.to_come(&self.journal, &self.fold, view)?);
         }
-        Ok(self.from_then(view)?.then)
+        Ok(self.as_of_then(view)?.then)
     }
 
     /// The book as it was in a view of a day that is not to come, and what came after.
-    pub fn from_then(&self, view: View) -> Result<FromThen, DeskError> {
-        Ok(self.source.from_then(&self.journal, &self.fold, view)?)
+    pub fn as_of_then(&self, view: View) -> Result<FromThen, DeskError> {
+        Ok(self.source.as_of_then(&self.journal, &self.fold, view)?)
     }
 
     /// Brings what drafts speak of into the fold.

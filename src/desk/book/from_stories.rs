@@ -141,7 +141,7 @@ impl BookSource for FromStories {
         doubts_kept(journal, fold)
     }
 
-    fn from_then(&self, journal: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError> {
+    fn as_of_then(&self, journal: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError> {
         let today = fold.ledger().view().day;
         let _together = journal.read_together()?;
         let read_whole =

@@ -74,11 +74,11 @@ impl BookSource for ReadWhole {
         Ok(Vec::new())
     }
 
-    fn from_then(&self, _: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError> {
+    fn as_of_then(&self, _: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError> {
         Ok(FromThen::whole(view, fold.ledger().view().day, &fold.every_entry()))
     }
 
     fn to_come(&self, journal: &Journal, fold: &Fold, view: View) -> Result<Fold, JournalError> {
-        Ok(self.from_then(journal, fold, view)?.then)
+        Ok(self.as_of_then(journal, fold, view)?.then)
     }
 }

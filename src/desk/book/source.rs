@@ -43,7 +43,7 @@ pub(in crate::desk) trait BookSource: Send {
     fn other_doubts(&self, journal: &Journal, fold: &Fold) -> Result<Vec<Doubt>, JournalError>;
 
     /// The book as it was in a view of a day that is not to come, and what came after.
-    fn from_then(&self, journal: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError>;
+    fn as_of_then(&self, journal: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError>;
 
     /// The book as it will be on a day to come.
     fn to_come(&self, journal: &Journal, fold: &Fold, view: View) -> Result<Fold, JournalError>;

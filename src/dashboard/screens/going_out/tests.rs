@@ -255,8 +255,14 @@ fn at_every_size_the_chosen_pair_is_in_view_whole() {
 #[test]
 fn the_coming_weeks_say_what_is_still_to_be_done() {
     let mut stage = going_out(Lang::En);
-    stage.keys("vv");
-    let frame = words(&stage.frame());
+    let mut frame = words(&stage.frame());
+    for _ in 0..5 {
+        if frame.contains("What becomes ready") {
+            break;
+        }
+        stage.keys("v");
+        frame = words(&stage.frame());
+    }
     assert!(frame.contains("What becomes ready in the next 8 weeks"), "{frame}");
     // 190 days of 210: in 20 days.
     assert!(frame.contains("cof-028, arabica coffee, 105 standing: from"), "{frame}");

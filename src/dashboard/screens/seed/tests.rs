@@ -204,7 +204,7 @@ fn y_says_where_every_number_of_a_lot_comes_from() {
 
 #[test]
 fn a_number_of_plants_is_typed_and_how_many_to_sow_follows_it() {
-    let mut stage = seed(Lang::En);
+    let mut stage = seed(Lang::En).sized(120, 120);
     go(&mut stage, "mor-L02");
     stage.keys("i120");
     let typing = in_one_line(&stage.frame());
@@ -213,7 +213,7 @@ fn a_number_of_plants_is_typed_and_how_many_to_sow_follows_it() {
     // Letters are no figures, and figures no screens.
     stage.keys("x7\n");
     assert_eq!(stage.entries(), before);
-    assert!(in_one_line(&stage.frame()).contains("1207"), "{}", stage.frame());
+    assert!(in_one_line(&stage.frame()).contains("1207 needed, about"), "{}", stage.frame());
     stage.keys("i");
     for _ in 0..4 {
         stage.key(Key::Backspace);
