@@ -268,7 +268,7 @@ fn the_coming_weeks_say_what_is_still_to_be_done() {
     assert!(frame.contains("cof-028, arabica coffee, 105 standing: from"), "{frame}");
     assert!(frame.contains("190 days old, 20 short of 210"), "{frame}");
     stage.keys("q");
-    assert!(!stage.left && stage.frame().contains("Fits today"), "{}", stage.frame());
+    assert!(!stage.left && stage.frame().contains("Which tray goes to which bed"), "{}", stage.frame());
 }
 
 #[test]
