@@ -136,7 +136,7 @@ impl Files {
             let mut of_file = Vec::new();
             for (handed_on, used) in use_lines(code).0 {
                 for (path, name) in leaves(&[], &used) {
-                    let path = files.from_the_root(file, &path, &BTreeMap::new());
+                    let path = files.seen_from_the_root(file, &path, &BTreeMap::new());
                     of_file.extend(path.map(|path| TakenIn { handed_on, path, name }));
                 }
             }
@@ -147,7 +147,7 @@ impl Files {
     }
 
     /// A path as it is written in a file, from the root; none where it leads out of the crate.
-    fn from_the_root(&self, file: &Names, path: &[String], called: &BTreeMap<String, Names>) -> Option<Names> {
+    fn seen_from_the_root(&self, file: &Names, path: &[String], called: &BTreeMap<String, Names>) -> Option<Names> {
         let first = path.first()?;
         match first.as_str() {
             "crate" => Some(path[1..].to_vec()),
@@ -197,7 +197,7 @@ impl Files {
             let words = rest.split(|letter: char| !(letter.is_alphanumeric() || letter == '_' || letter == ':'));
             for word in words.filter(|word| word.contains("::")) {
                 let names: Names = word.split("::").filter(|name| !name.is_empty()).map(str::to_string).collect();
-                let Some(path) = self.from_the_root(file, &names, &called) else { continue };
+                let Some(path) = self.seen_from_the_root(file, &names, &called) else { continue };
                 if let (other, false) = self.file_of(&path, 0) {
                     seen.insert(other);
                 }

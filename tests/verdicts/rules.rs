@@ -150,8 +150,8 @@ fn a_small_step_of_light_is_a_warning_and_a_large_one_burns() {
         );
         book.write("2025-09-10", "counted", json!({"tray":"cof-2","standing":50}));
         open_bed(&mut book, "Upper 1");
-        let mut readings = Book::default();
-        readings.entries = book.entries.iter().filter(|entry| entry.what.kind() != "light_read").cloned().collect();
+        let mut readings =
+            Book { entries: book.entries.iter().filter(|entry| entry.what.kind() != "light_read").cloned().collect() };
         readings.write("2026-04-14", "light_read", json!({"bed":"Upper 1","light_share":to}));
         let step = criterion(&pair(&readings.on(TODAY), "cof-2", "Upper 1").criteria, Rule::ExposureStep).clone();
         assert_eq!((step.blocks, step.warns), (blocks, warns), "{from} to {to}: {step:?}");
