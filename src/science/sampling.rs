@@ -144,15 +144,14 @@ pub fn sample_size_mean(
     confidence: f64,
     population: Option<u32>,
 ) -> Result<u32, WrongInput> {
-    let rough = normal_sample(spread, half_width, confidence)?;
-    let mut count = whole_sample(rough, 2)?;
-    while distribution::two_sided_t(confidence, f64::from(count - 1))? * spread > half_width * f64::from(count).sqrt() {
-        count += 1;
-        if count > MOST_SAMPLED {
-            return Err(TOO_MANY);
-        }
+    let mut count = normal_sample(spread, half_width, confidence)?.ceil().max(2.0);
+    // Beyond the largest sample the difference between t and z is far below one plant.
+    while count < f64::from(MOST_SAMPLED)
+        && distribution::two_sided_t(confidence, count - 1.0)? * spread > half_width * count.sqrt()
+    {
+        count += 1.0;
     }
-    whole_sample(of_population(f64::from(count), population)?, 1)
+    whole_sample(of_population(count, population)?, 1)
 }
 
 /// How near the mean of `count` plants (2 or more) is known at `confidence`: t(n - 1) s / √n, in the unit of `spread`, the
@@ -270,6 +269,22 @@ mod tests {
             close(interval.low, low, &format!("low end of {found} of {looked_at}"));
             close(interval.high, high, &format!("high end of {found} of {looked_at}"));
         }
+    }
+
+    // Expected values: scipy 1.17.1, stats.t.ppf and a search for the smallest n.
+    #[test]
+    fn a_large_sample_is_found_at_once() {
+        for (confidence, spread, half_width, plants) in [
+            (0.95, 10.0, 0.4, 2404),
+            (0.99, 10.0, 0.1, 66_353),
+            (0.9999, 3.0, 0.01, 1_362_312),
+            (0.95, 50.0, 0.05, 3_841_462),
+            (0.95, 40.0, 0.02, 15_365_838),
+        ] {
+            assert_eq!(sample_size_mean(spread, half_width, confidence, None), Ok(plants), "{spread} to {half_width}");
+        }
+        // However many an endless number would ask for, no more than stand there are looked at.
+        assert_eq!(sample_size_mean(50.0, 0.001, 0.95, Some(400)), Ok(400));
     }
 
     // Expected values: own script on scipy 1.17.1; finite: n0 not rounded first.
