@@ -180,6 +180,13 @@ kinds! {
         /// What the roots show.
         roots: Roots,
     }
+    /// Circling roots cut; a larger container does not mend them.
+    RootsCut "roots_cut", KindFacts { affects_descendants: true, ..LOOK } => {
+        /// The tray.
+        tray: TrayCode,
+        /// Of how many plants, where not of all that stand.
+        count: Option<Count>,
+    }
     /// Soft new leaves: hardening waits.
     Flushed "flushed", LOOK => {
         /// The tray.

@@ -273,6 +273,10 @@ pub struct TrayStory {
     pub plugs: Vec<Since<Roots>>,
     /// The plug that showed circling roots before the plants were moved on into it.
     pub circling_from_before: Option<Since<()>>,
+    /// Times that circling roots were cut, oldest first: of how many plants.
+    pub roots_cut: Vec<Since<u32>>,
+    /// How many plugs, the oldest, no longer tell: the roots of all plants were cut since.
+    pub plugs_before_cut: usize,
     /// Soft flushes seen, oldest first.
     pub flushes: Vec<Since<()>>,
     /// Held, if it is: why, until when.
@@ -320,6 +324,8 @@ impl TrayStory {
             samples: Vec::new(),
             plugs: Vec::new(),
             circling_from_before: None,
+            roots_cut: Vec::new(),
+            plugs_before_cut: 0,
             flushes: Vec::new(),
             held: None,
             treatments: Treatments::default(),
@@ -348,6 +354,24 @@ impl TrayStory {
             Some(Origin::Sown) | None => None,
         };
         self.last_whole_count().map(|look| look.day).or(arrived)
+    }
+
+    /// Roots were cut. Where that is all plants that stand, no plug before tells of them any more.
+    pub(super) fn cut_roots(&mut self, entry: &Entry, count: Option<u32>) {
+        let standing = self.accounts.standing_count();
+        self.roots_cut.push(Since::begun_by(entry, count.unwrap_or(standing)));
+        let lifted = self.plugs_that_tell().last().map(|plug| plug.from);
+        let seen = lifted.or(self.circling_from_before.as_ref().map(|plug| plug.from));
+        let since = self.roots_cut.iter().filter(|cut| seen.is_none_or(|seen| cut.from >= seen));
+        if count.is_none() || since.map(|cut| cut.what).fold(0, u32::saturating_add) >= standing {
+            self.plugs_before_cut = self.plugs.len();
+            self.circling_from_before = None;
+        }
+    }
+
+    /// Plugs lifted since roots were last cut.
+    pub(crate) fn plugs_that_tell(&self) -> &[Since<Roots>] {
+        self.plugs.get(self.plugs_before_cut..).unwrap_or_default()
     }
 
     /// Whether seed may still come up on a day.

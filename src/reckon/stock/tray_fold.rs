@@ -101,6 +101,7 @@ impl TrayFold<'_> {
             }
             TrayEntry::Carried(carried) => story.places.push(Since::begun_by(entry, carried.place.clone())),
             TrayEntry::PlugChecked(plug) => story.plugs.push(Since::begun_by(entry, plug.roots)),
+            TrayEntry::RootsCut(cut) => story.cut_roots(entry, cut.count.map(|count| count.0)),
             TrayEntry::Flushed(_) => story.flushes.push(Since::begun_by(entry, ())),
             TrayEntry::ShadeSet(step) => story.shades.push(Since::begun_by(entry, step.shade_pct.0)),
             TrayEntry::WateringSet(step) => story.waterings.push(Since::begun_by(entry, step.every_days.0)),
@@ -208,6 +209,7 @@ impl TrayFold<'_> {
             return;
         }
         let lineage: Lineage = lineage_of(self.ledger, self.site, &moved.from, &key);
+        let circling = lineage.circling_in(moved.count.0);
         let new = self.story.origin.is_none();
         if new {
             self.story.origin = Some(match lineage.received {
@@ -222,9 +224,9 @@ impl TrayFold<'_> {
         self.story.sowings.dedup_by(|a, b| a.entry == b.entry);
         self.story.treatments.bring(lineage.treatments);
         self.story.stays_before.extend(lineage.stays);
-        if let Some(circling) = lineage.circling {
+        if circling.is_some() {
             // Roots that circled go on circling in a larger container until they are cut.
-            self.story.circling_from_before = Some(circling);
+            self.story.circling_from_before = circling;
         }
         let accounts = &mut self.story.accounts;
         accounts.moved_in += u64::from(moved.count.0);

@@ -32,7 +32,7 @@ macro_rules! tables {
 tables! {
     /// What stands behind a name in a short line.
     LineWords {
-        count dead alive shade water plug flush height note given recount hardening held released pest treated light
+        count dead alive shade water plug cut flush height note given recount hardening held released pest treated light
         rain coldest hottest rows rod wet dry sown test grams seeds let_go until never
     }
     /// Words that only fill a line.

@@ -30,6 +30,7 @@ pub const FORMS: &[(&str, &str)] = &[
     ("cof-031 shade 30", "shade_set"),
     ("cof-031 water 2", "watering_set"),
     ("cof-031 plug holds", "plug_checked"),
+    ("cof-031 roots cut", "roots_cut"),
     ("cof-031 flush", "flushed"),
     ("cof-031 h 24 26,5 31", "measured"),
     ("cof-031 24/4.5 26/5", "measured"),
@@ -73,6 +74,7 @@ pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
     ("cof-031 sombra 30", "shade_set"),
     ("cof-031 riego 2", "watering_set"),
     ("cof-031 cepellón sostiene", "plug_checked"),
+    ("cof-031 raíces podadas", "roots_cut"),
     ("cof-031 brotes", "flushed"),
     ("cof-031 altura 24 26,5 31", "measured"),
     ("cof-031 24/4,5 26/5", "measured"),
@@ -436,6 +438,11 @@ fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fau
     }
     let alone = |kind: &'static str| ends(rest, 1).map(|()| Some((kind, json!({ "tray": tray }))));
     match first {
+        word if is(word, &vocabulary().line.plug) && is(&behind.folded(0), &vocabulary().line.cut) => {
+            ends(&behind, 2)?;
+            let count = (behind.len() > 1).then(|| count_at(&behind, 1, "count")).transpose()?;
+            Ok(Some(("roots_cut", json!({"tray": tray, "count": count}))))
+        }
         word if is(word, &vocabulary().line.plug) => {
             let written = behind.typed_from(0);
             let read = Roots::read(&written).ok_or_else(|| {

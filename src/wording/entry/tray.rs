@@ -19,6 +19,10 @@ impl Wording {
             TrayEntry::Carried(carried) => self.entry_carried(&carried.tray, &carried.place),
             TrayEntry::Measured(measured) => self.measured_sentence(measured),
             TrayEntry::PlugChecked(plug) => self.entry_plug_checked(&plug.tray, self.roots_words(plug.roots)),
+            TrayEntry::RootsCut(cut) => match cut.count {
+                Some(count) => self.entry_roots_cut_of(&cut.tray, count.0),
+                None => self.entry_roots_cut(&cut.tray),
+            },
             TrayEntry::Flushed(flushed) => self.entry_flushed(&flushed.tray),
             TrayEntry::HardeningBegun(begun) => {
                 let bed = begun.for_bed.as_ref().map(|bed| self.part_for_bed(bed));
