@@ -67,3 +67,32 @@ fn plants_moved_on_bring_their_circling_along_unless_their_roots_were_cut() {
         }
     }
 }
+
+/// An avocado tray of plants so tall, all of the same, and how its height and collar are judged.
+fn tall_avocado(height_cm: f64, graft: Option<serde_json::Value>) -> (Criterion, Vec<Rule>) {
+    let mut book = small_nursery();
+    let came = json!({"tray":"avo-1","species":"avocado","count":20,"from":"bought","form":"bag","age_days":300});
+    book.write("2026-02-01", "plants_received", came);
+    if let Some(graft) = graft {
+        book.write("2026-03-01", "grafted", graft);
+    }
+    let plants = vec![json!({"height_cm":height_cm,"collar_mm":20}); 20];
+    book.write("2026-04-10", "measured", json!({"tray":"avo-1","plants":plants}));
+    let rules = tray(&book.on(TODAY), "avo-1").criteria.iter().map(|criterion| criterion.rule).collect();
+    (of_tray(&book, "avo-1", Rule::Height), rules)
+}
+
+#[test]
+fn a_grafted_tray_may_stand_taller_and_no_collar_rule_holds_for_it() {
+    let (seedling, rules) = tall_avocado(95.0, None);
+    assert!(seedling.warns && rules.contains(&Rule::Collar));
+    let all = json!({"tray":"avo-1","count":20,"variety":"Late Green","rootstock":"wild stock"});
+    let (grafted, rules) = tall_avocado(95.0, Some(all));
+    assert!(grafted.met == Some(true) && !grafted.warns && !rules.contains(&Rule::Collar), "{grafted:?}");
+    assert_ne!(grafted.source, seedling.source);
+    let some = json!({"tray":"avo-1","count":12,"variety":"Late Green"});
+    let (mixed, rules) = tall_avocado(95.0, Some(some));
+    assert!(mixed.warns && rules.contains(&Rule::Collar), "of a tray of which only some are grafted seedlings decide");
+    let all = json!({"tray":"avo-1","count":20});
+    assert!(tall_avocado(120.0, Some(all)).0.warns, "and grafts too can be too tall");
+}

@@ -1,6 +1,6 @@
 //! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
 
-use super::tray::{Origin, Since, Sowing, Stay};
+use super::tray::{Graft, Origin, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
 use crate::base::{LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
@@ -27,6 +27,8 @@ pub(crate) struct Lineage {
     pub stays: Vec<Stay>,
     /// The plug that showed circling roots, where nothing since says that they no longer do.
     circling: Option<Since<()>>,
+    /// Grafts and buds.
+    pub grafts: Vec<Since<Graft>>,
     /// Of how many plants roots were cut since that plug.
     roots_cut: u32,
 }
@@ -95,6 +97,11 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 let circling = Since { from: entry.happened, what: (), entry: entry.id.clone() };
                 lineage.circling = (plug.roots == Roots::Circling).then_some(circling);
                 lineage.roots_cut = 0;
+                continue;
+            }
+            TrayEntry::Grafted(grafted) => {
+                let what = Graft::written(grafted);
+                lineage.grafts.push(Since { from: entry.happened, what, entry: entry.id.clone() });
                 continue;
             }
             TrayEntry::RootsCut(cut) => {

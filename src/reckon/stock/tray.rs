@@ -7,8 +7,8 @@ use std::sync::Arc;
 
 use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
-use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
-use crate::nursery::entry::{Entry, MeasuredPlant};
+use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
+use crate::nursery::entry::{Entry, Grafted, MeasuredPlant};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -187,6 +187,25 @@ pub struct Stay {
     pub until: Day,
 }
 
+/// Plants that were grafted or budded.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Graft {
+    /// How many.
+    pub plants: u32,
+    /// The stock, as written.
+    pub rootstock: Option<String>,
+    /// The variety, as written.
+    pub variety: Option<String>,
+}
+
+impl Graft {
+    /// What an entry says.
+    pub(super) fn written(grafted: &Grafted) -> Graft {
+        let text = |text: &Option<Text>| text.as_ref().map(|text| text.0.to_string());
+        Graft { plants: grafted.count.0, rootstock: text(&grafted.rootstock), variety: text(&grafted.variety) }
+    }
+}
+
 /// A count of part of a tray's cells.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct PartLook {
@@ -277,6 +296,8 @@ pub struct TrayStory {
     pub roots_cut: Vec<Since<u32>>,
     /// How many plugs, the oldest, no longer tell: the roots of all plants were cut since.
     pub plugs_before_cut: usize,
+    /// Plants grafted or budded, in this tray or before they came into it, oldest first.
+    pub grafts: Vec<Since<Graft>>,
     /// Soft flushes seen, oldest first.
     pub flushes: Vec<Since<()>>,
     /// Held, if it is: why, until when.
@@ -326,6 +347,7 @@ impl TrayStory {
             circling_from_before: None,
             roots_cut: Vec::new(),
             plugs_before_cut: 0,
+            grafts: Vec::new(),
             flushes: Vec::new(),
             held: None,
             treatments: Treatments::default(),
@@ -367,6 +389,13 @@ impl TrayStory {
             self.plugs_before_cut = self.plugs.len();
             self.circling_from_before = None;
         }
+    }
+
+    /// Whether all its plants are grafts or budded: they came so, or as many as stand were grafted.
+    pub(crate) fn is_grafted(&self) -> bool {
+        let came_so = matches!(&self.origin, Some(Origin::Received { from: ArrivedFrom::Graft, .. }));
+        let grafted: u64 = self.grafts.iter().map(|graft| u64::from(graft.what.plants)).sum();
+        came_so || (grafted > 0 && grafted >= self.accounts.standing)
     }
 
     /// Plugs lifted since roots were last cut.

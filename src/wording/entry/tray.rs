@@ -23,6 +23,13 @@ impl Wording {
                 Some(count) => self.entry_roots_cut_of(&cut.tray, count.0),
                 None => self.entry_roots_cut(&cut.tray),
             },
+            TrayEntry::Grafted(grafted) => with_parts(
+                self.entry_grafted(&grafted.tray, grafted.count.0),
+                [
+                    grafted.variety.as_ref().map(|variety| self.part_variety(&variety.0)),
+                    grafted.rootstock.as_ref().map(|stock| self.part_rootstock(&stock.0)),
+                ],
+            ),
             TrayEntry::Flushed(flushed) => self.entry_flushed(&flushed.tray),
             TrayEntry::HardeningBegun(begun) => {
                 let bed = begun.for_bed.as_ref().map(|bed| self.part_for_bed(bed));
