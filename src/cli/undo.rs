@@ -14,7 +14,7 @@ use crate::nursery::entry::Entry;
 /// Takes back the last command of this copy, or the entry that is named.
 pub(crate) fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
     run.only_today()?;
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let species = desk.fold().site().species.clone();
     let (mut what, together) = (named(arguments), arguments.together);
     let refuse = |fault: &DeskError| run.exit_for(fault, &species);
@@ -35,6 +35,7 @@ pub(crate) fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
     }
     let why = arguments.why.clone().unwrap_or_else(|| "undo".to_string());
     let taken = desk.undo(&what, together, &run.who, &why).map_err(|fault| refuse(&fault))?;
+    run.tell_notes(&desk);
     told(run, &desk, &taken.entries, Some(&taken.recorded))
 }
 
