@@ -75,7 +75,7 @@ fn ask_of_clock(run: &Run, desk: &Desk, writes: bool) -> Result<(), Exit> {
     run.note(&doubt);
     let said = Said { run, file: SAID_FILE, text: today.to_string() };
     // A day that was given with the command is what a person says.
-    if run.around.today.is_some() || said.already() || (!writes && !run.can_ask()) {
+    if said.already() || (!run.can_ask() && (!writes || run.around.today.is_some())) {
         return Ok(());
     }
     if !run.can_ask() {
@@ -90,7 +90,7 @@ fn ask_of_clock(run: &Run, desk: &Desk, writes: bool) -> Result<(), Exit> {
 
 /// Entries that were saved here and are gone are asked about once before anything is written over it.
 fn ask_of_what_is_gone(run: &Run, desk: &Desk) -> Result<(), Exit> {
-    if !desk.misses_what_was_saved() || !run.can_ask() {
+    if desk.gone() == 0 || !run.can_ask() {
         return Ok(());
     }
     let gone = desk.notes().iter().filter_map(|note| run.wording.journal_note(note)).collect::<Vec<_>>().join("\n");

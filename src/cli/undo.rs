@@ -68,7 +68,7 @@ fn agreed(run: &Run, desk: &Desk, arguments: &Undo, all: &[Arc<Entry>]) -> bool 
 /// What was taken back, or would be where nothing was recorded.
 fn told(run: &Run, desk: &Desk, entries: &[Arc<Entry>], recorded: Option<&Recorded>) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
-    let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
+    let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_with_year(entry, species);
     if run.everywhere.json {
         let taken: Vec<String> = entries.iter().map(|entry| entry.id.to_string()).collect();
         let written = recorded.map_or(&[][..], |recorded| recorded.entries.as_slice());
@@ -98,7 +98,7 @@ pub(crate) fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<St
     let species = &desk.fold().site().species;
     let mut lines = Vec::new();
     for entry in entries.iter().take(MOST_SAID) {
-        lines.extend(said_back(run, &run.wording.entry_sentence_beside(entry, run.now.today, species)));
+        lines.extend(said_back(run, &run.wording.entry_sentence_with_year(entry, species)));
     }
     if entries.len() > MOST_SAID {
         lines.push(format!("  {}", run.wording.change_more((entries.len() - MOST_SAID) as i64)));

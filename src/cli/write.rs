@@ -157,7 +157,7 @@ pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, E
     }
     let mut message = run.wording.dry_run((taken.lines - taken.recorded.already) as i64);
     for (_, draft) in taken.read.iter().take(MOST_SAID) {
-        let day = run.wording.day_beside(draft.happened, run.now.today);
+        let day = run.wording.day(draft.happened);
         for line in said_back(run, &format!("{day} · {}", run.wording.draft_sentence(draft, species))) {
             message.push_str(&format!("\n{line}"));
         }
@@ -177,7 +177,7 @@ fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, message: &str, each: boo
     let said_back = said_back.iter().take(MOST_IN_WORDS);
     let written: Vec<Arc<Entry>> = desk.named(said_back).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
-        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
+        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_with_year(entry, species);
         return run.answer_json(&json!({
             "version": 1,
             "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),

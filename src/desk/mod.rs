@@ -118,9 +118,9 @@ impl Desk {
         self.journal.notes()
     }
 
-    /// Whether entries that were saved here are gone, and nobody has said that this is meant.
-    pub(crate) fn misses_what_was_saved(&self) -> bool {
-        self.notes().iter().any(|note| matches!(note, Note::Gone(_)))
+    /// How many entries that were saved here are gone, where nobody has said that this is meant.
+    pub(crate) fn gone(&self) -> u64 {
+        self.notes().iter().map(|note| if let Note::Gone(gone) = note { gone.count() } else { 0 }).sum()
     }
 
     /// What the clock said.

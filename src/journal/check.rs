@@ -124,6 +124,7 @@ pub fn check(path: &Path) -> Result<CheckReport, JournalError> {
 
 /// The same, and compares with what was noted in the folder of the settings as saved in this very file.
 pub fn check_with_note(path: &Path, shelf: Option<&Path>) -> Result<CheckReport, JournalError> {
+    connection::refuse_what_is_no_file(path)?;
     let looked = look_through(path, shelf, &mut |_| ());
     if looked.as_ref().is_ok_and(|report| report.faults.is_empty()) {
         return looked;

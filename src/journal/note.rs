@@ -62,3 +62,10 @@ pub enum WhyReadOnly {
     /// The folder cannot be written.
     Folder,
 }
+
+impl Gone {
+    /// How many entries.
+    pub(crate) fn count(&self) -> u64 {
+        (self.to + 1).saturating_sub(self.from)
+    }
+}
