@@ -167,7 +167,7 @@ impl<'a> WhyPage<'a> {
         if criteria.is_empty() {
             self.sheet.paragraph(&self.wording.why_nothing_asked(), Ink::Plain);
         }
-        let room = criteria.iter().map(|one| width_of(&self.wording.rule_name(one.rule))).max().unwrap_or(0);
+        let room = criteria.iter().map(|one| width_of(&self.wording.rule_name(one.rule()))).max().unwrap_or(0);
         for criterion in criteria {
             self.criterion(criterion, about, room);
         }
@@ -177,7 +177,7 @@ impl<'a> WhyPage<'a> {
         let wording = self.wording;
         let answered = criterion.answered();
         self.sheet.gap();
-        let name = left_aligned(&wording.rule_name(criterion.rule), name_room);
+        let name = left_aligned(&wording.rule_name(criterion.rule()), name_room);
         let beginning = format!("{} {name}  ", answered.mark());
         self.sheet.hanging(&beginning, ink_of(answered), &wording.answered_words(answered), Ink::Bold);
         self.labelled(&wording.label_why(), &wording.reason(criterion, about));

@@ -4,6 +4,7 @@
 gap_no_shade_band = the profile of { $species } has no shade band at planting out: { $write }
 # (species, write)
 gap_no_most_days = the profile of { $species } does not say how many days its bag holds it: { $write }
+gap_read_dry = the soil was read dry, which says nothing: read again two days after a soaking
 gap_rod_too_hard = the rod was pushed with { $mpa } MPa, so hard that it goes into hard ground too: push with about { $ROOT_LIMIT_MPA } MPa
 # (mpa, depth)
 gap_rod_too_hard_at = the rod went { $depth } cm deep under { $mpa } MPa, so hard a push that it goes into hard ground too: push with about { $ROOT_LIMIT_MPA } MPa

@@ -1,9 +1,3 @@
-reason_met_plain = { $rule }: as it should be
-reason_unmet_plain = { $rule }: not yet as it should be
-# (rule, known)
-reason_met_known = { $rule }: { $known }
-# (rule, known, needed)
-reason_unmet_known = { $rule }: { $known }; needed { $needed }
 # (days, least)
 old_enough = { $days ->
     [one] { $days } day old, { $least } needed
@@ -46,7 +40,6 @@ plug_met = the plug holds together
 plug_crumbles = the plug falls apart: wait until the roots hold it
 plug_circles = the roots circle: pot on, or cut them, or cull
 flush_met = no soft new leaves
-flush_unmet = soft new leaves: wait until they are firm
 flush_unmet_on = soft new leaves seen { $day }: wait until they are firm
 # (days, least)
 hardening_met = { $days ->
@@ -58,12 +51,12 @@ hardening_short = { $days ->
     [one] hardening for { $days } day, { $short } short of { $least }
    *[other] hardening for { $days } days, { $short } short of { $least }
 }
+hardening_soft = goes out soft: nothing to harden
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
 # (day, least)
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
 # (days, day, from)
 hardening_fresh = hardening for { $days } days, but the last step toward the light was on { $day } and must be { $LAST_STEP_DAYS } days old: from { $from }
-hardening_unmet = not hardened yet: leave it in its light
 # (from, to)
 step_met = stood in { $from } light, this bed has { $to }: a small step
 step_same = stood in { $from } light, this bed has the same
@@ -87,16 +80,13 @@ step_too_dark = stood in { $from } light, this bed has { $to }: much darker than
 # (from, to)
 step_too_dark_tray = stands in { $from } light, its species goes into { $to } at most: much darker than it is used to
 held_met = nobody holds it back
-held_unmet = held back
 held_unmet_said = held back: { $why }
 # (why, day)
 held_unmet_until = held back until { $day }: { $why }
 treated_met = no treatment still at work
-treated_unmet = treated, and the waiting time still runs
 treated_unmet_said = treated with { $what }, and the waiting time still runs
 # (what, day)
 treated_unmet_until = treated with { $what }: waiting time as written ends { $day }
-living_met = plants live there
 living_met_plants = living: { $plants }
 living_unmet = nothing lives in it
 load_met = enough can be planted: { $plants }
@@ -127,7 +117,6 @@ soil_rod_short = the rod stopped at { $depth } cm, { $needed } cm needed: loosen
 soil_lifted = tubers were lifted here { $days } days ago: the ground is open
 soil_tubers_met = the ground is open: { $tubers }
 soil_tubers_thin = lifted tubers are pinched thin: the ground is hard, loosen it
-soil_read_dry = the soil was read dry, which says nothing: read again two days after a soaking
 cleared_on = cleared on { $day }
 holes_on = holes dug by { $day }
 weeded_on = weeded on { $day }
@@ -160,7 +149,6 @@ water_short = { $days ->
    *[other] only { $mm } mm of rain in { $days } days, { $needed } needed: wait for rain
 }
 season_met = rains enough are left; the last safe day is { $day }
-season_unmet = too little of the rains is left: wait for the next
 season_past = the last safe day was { $day }: wait for the next rains
 season_from = the rains left are too short: wait until { $day }
 open_positions_met = { $positions ->

@@ -2,6 +2,7 @@
 
 gap_no_shade_band = el perfil de { $species } no dice con cuánta sombra se siembra: { $write }
 gap_no_most_days = el perfil de { $species } no dice cuántos días aguanta en su bolsa: { $write }
+gap_read_dry = el suelo se leyó en seco, eso no dice nada: lea otra vez dos días después de un buen riego o lluvia
 gap_rod_too_hard = la varilla se empujó con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos { $ROOT_LIMIT_MPA } MPa
 gap_rod_too_hard_at = la varilla entró { $depth } cm con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos { $ROOT_LIMIT_MPA } MPa
 gap_rod_too_weak = la varilla se frenó a { $depth } cm con solo { $mpa } MPa, muy poco empuje para saber: empuje con unos { $ROOT_LIMIT_MPA } MPa

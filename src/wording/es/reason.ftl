@@ -1,7 +1,3 @@
-reason_met_plain = { $rule }: como debe ser
-reason_unmet_plain = { $rule }: todavía no está como debe ser
-reason_met_known = { $rule }: { $known }
-reason_unmet_known = { $rule }: { $known }; hace falta { $needed }
 old_enough = { $days ->
     [one] tiene { $days } día, hacen falta { $least }
    *[other] tiene { $days } días, hacen falta { $least }
@@ -32,7 +28,6 @@ plug_met = el cepellón sostiene
 plug_crumbles = el cepellón se desmorona: espere a que las raíces lo sostengan
 plug_circles = raíces enrolladas: cambie de bolsa, pódelas o descarte
 flush_met = sin hojas tiernas
-flush_unmet = hojas nuevas tiernas: espere a que maduren
 flush_unmet_on = hojas nuevas tiernas, vistas el { $day }: espere a que maduren
 hardening_met = { $days ->
     [one] { $days } día de endurecimiento, hacen falta { $least }
@@ -42,10 +37,10 @@ hardening_short = { $days ->
     [one] { $days } día de endurecimiento, faltan { $short } para { $least }
    *[other] { $days } días de endurecimiento, faltan { $short } para { $least }
 }
+hardening_soft = sale tierna: no hay que endurecerla
 hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
 hardening_put_back = la sombra se volvió a subir el { $day }: el endurecimiento, { $least } días, empieza de nuevo con el próximo paso hacia la luz
 hardening_fresh = { $days } días de endurecimiento, pero el último paso hacia la luz fue el { $day } y debe tener { $LAST_STEP_DAYS } días: desde el { $from }
-hardening_unmet = todavía no está endurecida: déjela con la luz que tiene
 step_met = estaba con { $from } de luz, esta era tiene { $to }: un paso pequeño
 step_same = estaba con { $from } de luz, esta era tiene la misma
 step_darker = estaba con { $from } de luz, esta era tiene { $to }: más sombra, no hay que endurecerla para eso
@@ -59,14 +54,11 @@ step_too_bright_tray = está con { $from } de luz, su especie va a { $to } o má
 step_too_dark = estaba con { $from } de luz, esta era tiene { $to }: mucha más sombra de la que conoce
 step_too_dark_tray = está con { $from } de luz, su especie va a { $to } o menos: mucha más sombra de la que conoce
 held_met = nadie la retiene
-held_unmet = retenida
 held_unmet_said = retenida: { $why }
 held_unmet_until = retenida hasta el { $day }: { $why }
 treated_met = sin tratamiento activo
-treated_unmet = tratada, y la espera sigue
 treated_unmet_said = tratada con { $what }, y la espera sigue
 treated_unmet_until = tratada con { $what }: la espera anotada termina el { $day }
-living_met = hay plantas vivas
 living_met_plants = vivas: { $plants }
 living_unmet = no hay nada vivo
 load_met = alcanza para salir: { $plants }
@@ -90,7 +82,6 @@ soil_rod_short = la varilla se frenó a { $depth } cm, hacen falta { $needed } c
 soil_lifted = aquí se sacaron tubérculos hace { $days } días: el suelo está suelto
 soil_tubers_met = el suelo está suelto: { $tubers }
 soil_tubers_thin = los tubérculos salen delgados: el suelo está duro, aflójelo
-soil_read_dry = el suelo se leyó en seco, eso no dice nada: lea otra vez dos días después de un buen riego o lluvia
 cleared_on = limpiada el { $day }
 holes_on = hoyos hechos al { $day }
 weeded_on = deshierbada el { $day }
@@ -116,7 +107,6 @@ water_short = { $days ->
    *[other] solo { $mm } mm de lluvia en { $days } días, hacen falta { $needed }: espere la lluvia
 }
 season_met = quedan lluvias; el último día seguro es el { $day }
-season_unmet = quedan muy pocas lluvias: espere las próximas
 season_past = el último día seguro fue el { $day }: espere las próximas lluvias
 season_from = las lluvias que quedan no alcanzan: espere hasta el { $day }
 open_positions_met = { $positions ->
