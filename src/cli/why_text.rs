@@ -7,6 +7,7 @@ use crate::base::columns::{left_aligned, width_of};
 use crate::reckon::growth::{TrayGrowth, tray_growth};
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Picture, TrayPicture};
+use crate::reckon::round::stop::handled::nurses;
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
@@ -28,6 +29,7 @@ pub fn why_tray_text(
     page.sheet.heading(&wording.why_tray_heading(&tray.code, page.species(tray.species.as_ref())));
     page.verdict(tray.ready, &if tray.ready { wording.why_ready() } else { wording.why_not_ready() });
     page.facts(&wording.tray_facts(tray));
+    page.plants(tray.species.as_slice());
     page.expected(expected);
     page.criteria(&tray.criteria, About::Tray);
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
@@ -54,7 +56,13 @@ pub fn why_bed_text(
         page.sheet.heading(&wording.why_bed_heading(&bed.name, page.species(Some(&one.species))));
         let (open, message) = wording.bed_line_words(one);
         page.verdict(open, &message);
+        page.plants(std::slice::from_ref(&one.species));
         page.criteria(&one.criteria, About::Bed);
+    }
+    let nurses = nurses(bed);
+    if !nurses.is_empty() {
+        page.sheet.gap();
+        page.plants(&nurses);
     }
     if asked.is_empty() {
         page.sheet.gap();
@@ -73,6 +81,7 @@ pub fn why_pair_text(pair: &PairPicture, picture: &Picture, wording: &Wording, w
     page.sheet.heading(&wording.why_pair_heading(&pair.tray, &pair.bed));
     let message = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
     page.verdict(pair.fits, &message);
+    page.plants(picture.trays.get(&pair.tray).map_or(&[][..], |tray| tray.species.as_slice()));
     page.criteria(&pair.criteria, About::Pair);
     page.sheet.finish()
 }
@@ -140,6 +149,11 @@ impl<'a> WhyPage<'a> {
     /// Facts behind their labels.
     pub fn facts(&mut self, facts: &[(String, String)]) {
         facts.iter().for_each(|(label, message)| self.labelled(label, message));
+    }
+
+    /// What plants can do to those who handle them.
+    pub fn plants(&mut self, species: &[SpeciesKey]) {
+        self.facts(&self.wording.plant_dangers(species, &self.picture.site.species));
     }
 
     fn expected(&mut self, lines: &[(String, String)]) {

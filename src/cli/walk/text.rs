@@ -1,9 +1,11 @@
 //! The round for people: places in walking order, at each what to do, why, and what is lost without it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
+use crate::base::SpeciesKey;
 use crate::cli::ready_text::page_top;
 use crate::cli::sheet::{Ink, Sheet};
+use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
@@ -16,7 +18,8 @@ const INDENT: usize = 4;
 
 /// What `walk` prints. `width` is kept within 40 to 200 columns; colours only where `colour`.
 pub fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
-    let mut page = WalkPage { picture, wording, sheet: Sheet::new(width, colour) };
+    let sheet = Sheet::new(width, colour);
+    let mut page = WalkPage { picture, wording, sheet, cautions: BTreeSet::new(), plants: BTreeSet::new() };
     page_top(picture, wording, &mut page.sheet);
     page.heading(round);
     page.stops(&round.stops);
@@ -46,6 +49,9 @@ struct WalkPage<'a> {
     picture: &'a Picture,
     wording: &'a Wording,
     sheet: Sheet,
+    /// What was said already at a stop before.
+    cautions: BTreeSet<Caution>,
+    plants: BTreeSet<SpeciesKey>,
 }
 
 impl WalkPage<'_> {
@@ -67,6 +73,10 @@ impl WalkPage<'_> {
         self.sheet.paragraph(&text, Ink::Plain);
         if round.stops.iter().any(|stop| stop.marked) {
             self.sheet.paragraph(&wording.round_mark_means(), Ink::Plain);
+        }
+        if round.stops.iter().any(|stop| stop.task.facts().caution.is_some()) {
+            let said = format!("{} {}", wording.caution_said_first(), wording.caution_leads());
+            self.sheet.paragraph(&said, Ink::Plain);
         }
     }
 
@@ -106,6 +116,20 @@ impl WalkPage<'_> {
         if !figures.is_empty() {
             self.sheet.indented(INDENT, &figures.join("; "), Ink::Plain);
         }
+        self.care(stop);
+    }
+
+    /// What could hurt somebody here, where no stop before said it already.
+    fn care(&mut self, stop: &Stop) {
+        let wording = self.wording;
+        let caution = stop.task.facts().caution.filter(|caution| self.cautions.insert(*caution));
+        let said = caution.map(|caution| (wording.caution_label(), wording.caution_words(caution)));
+        let plants = stop.plants_handled(self.picture).into_iter().filter(|key| self.plants.insert(key.clone()));
+        let plants: Vec<SpeciesKey> = plants.collect();
+        let species = &self.picture.site.species;
+        for (label, line) in said.into_iter().chain(wording.plant_dangers(&plants, species)) {
+            self.sheet.indented(INDENT, &wording.caution_line(label, line), Ink::Bold);
+        }
     }
 
     /// Several kinds of ground work of one bed for one tray, as one stop.
@@ -130,6 +154,7 @@ impl WalkPage<'_> {
         let text = [wording.until_words(most, on), wording.lost_without_stop(most), self.work_of(Some(all))];
         let text: Vec<String> = text.into_iter().filter(|text| !text.is_empty()).collect();
         self.sheet.indented(INDENT, &text.join("; "), Ink::Plain);
+        together.iter().for_each(|stop| self.care(stop));
     }
 
     fn work_of(&self, minutes: Option<f64>) -> String {

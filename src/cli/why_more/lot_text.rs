@@ -13,6 +13,7 @@ pub fn why_lot_text(told: &LotPage<'_>, picture: &Picture, wording: &Wording, wi
     page.sheet.heading(&wording.lot_heading(&told.lot.code, page.species(told.lot.species.as_ref())));
     let (good, text) = wording.lot_verdict(&told.outlook, picture.day);
     page.verdict(good, &text);
+    page.plants(told.lot.species.as_slice());
     page.facts(&wording.lot_worth_lines(told.lot, &told.outlook, picture.day));
     page.sheet.gap();
     page.facts(&wording.lot_test_lines(&told.outlook, picture.day));

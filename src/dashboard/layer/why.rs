@@ -114,6 +114,7 @@ fn why_tray(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
     verdict(tray.ready, &text, page);
     page.gap();
     facts_of(&wording.tray_facts(tray), page);
+    plants_of(tray.species.as_slice(), cx, page);
     why_expected(tray, cx, page);
     criteria_of(&tray.criteria, About::Tray, cx, page);
 }
@@ -157,6 +158,7 @@ fn why_lot(lot: &LotStory, plants: Option<u32>, cx: &ScreenContext<'_>, page: &m
     let (good, text) = wording.lot_verdict(&outlook, cx.day());
     verdict(good, &text, page);
     page.gap();
+    plants_of(lot.species.as_slice(), cx, page);
     facts_of(&wording.lot_worth_lines(lot, &outlook, cx.day()), page);
     page.gap();
     facts_of(&wording.lot_test_lines(&outlook, cx.day()), page);
@@ -178,6 +180,11 @@ fn why_lot(lot: &LotStory, plants: Option<u32>, cx: &ScreenContext<'_>, page: &m
     why_story(&Subject::Lot(lot.code.clone()), cx, page);
 }
 
+/// What plants can do to those who handle them.
+fn plants_of(species: &[SpeciesKey], cx: &ScreenContext<'_>, page: &mut Page) {
+    facts_of(&cx.wording.plant_dangers(species, &cx.book.picture.site.species), page);
+}
+
 fn facts_of(facts: &[(String, String)], page: &mut Page) {
     facts.iter().for_each(|(label, text)| page.labelled(label, text));
 }
@@ -197,6 +204,7 @@ fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, cx: &ScreenContext<'_
         page.heading(&wording.why_bed_heading(&bed.name, cx.species(Some(&one.species))));
         let (open, text) = wording.bed_line_words(one);
         verdict(open, &text, page);
+        plants_of(std::slice::from_ref(&one.species), cx, page);
         criteria_of(&one.criteria, About::Bed, cx, page);
     }
     if !shown {
@@ -230,6 +238,12 @@ fn why_stop(id: &str, cx: &ScreenContext<'_>, page: &mut Page) {
     page.paragraph(&wording.until_words(stop, about), Ink::Plain);
     page.paragraph(&wording.lost_without_stop(stop), Ink::Plain);
     page.gap();
+    if let Some(caution) = stop.task.facts().caution {
+        page.labelled(&wording.caution_label(), &format!("{} {}", wording.caution_words(caution), wording.caution_leads()));
+    }
+    if stop.tray().is_none() && stop.lot().is_none() {
+        plants_of(&stop.plants_handled(&cx.book.picture), cx, page);
+    }
     page.labelled(&wording.label_source(), &wording.source_words(&stop.source));
     entries_of(&stop.entries, cx, page);
     let picture = &cx.book.picture;

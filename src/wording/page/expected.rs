@@ -2,6 +2,7 @@
 //! The command line and the screens show the same pairs.
 
 use super::growth::GrowthOf;
+use crate::nursery::caution::Caution;
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::reckon::forecast::worth::{WorthLooking, of_tray};
 use crate::reckon::forecast::{ForecastBasis, Judgement, Outlook, TrayForecast, TrayStock};
@@ -206,6 +207,7 @@ impl Wording {
         let tested = plan.seeds_if_tested.map(|seeds| self.sowing_if_tested(self.seeds(TEST_SEEDS), seeds));
         lines.extend(tested.map(|said| (self.lot_label_test(), said)));
         lines.push((self.sowing_label_containers(), self.sowing_containers(plan)));
+        lines.push((self.caution_label(), self.caution_words(Caution::Sowing)));
         lines
     }
 
@@ -232,6 +234,8 @@ impl Wording {
             self.sowing_label_weight(),
             self.sowing_label_left(),
             self.sowing_label_containers(),
+            self.caution_label(),
+            self.caution_plant_label(),
         ]
     }
 

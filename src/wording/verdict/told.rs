@@ -3,6 +3,7 @@
 use crate::base::Day;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, TrayPicture};
+use crate::reckon::round::tasks::work_for;
 use crate::wording::Wording;
 
 impl Wording {
@@ -34,6 +35,8 @@ impl Wording {
             self.label_light(),
             self.label_ready_from(),
             self.label_best_before(),
+            self.caution_label(),
+            self.caution_plant_label(),
         ]
     }
 
@@ -74,6 +77,10 @@ impl Wording {
             facts.push((self.label_expected(), said));
         }
         facts.push((self.label_source(), self.source_words(&criterion.source)));
+        // Where work is advised, what could hurt somebody who does it.
+        let advised = work_for(criterion.rule).filter(|_| criterion.met != Some(true));
+        let caution = advised.and_then(|task| task.facts().caution);
+        facts.extend(caution.map(|caution| (self.caution_label(), self.caution_words(caution))));
         facts
     }
 

@@ -258,6 +258,11 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     let Some(due) = stop.due else { return Vec::new() };
     let about = RoundOn { day: cx.day(), species: &cx.book.picture.site.species };
     let mut facts = vec![(wording.walk_why(), wording.round_reason(&due.why, about), Ink::Plain)];
+    if let Some(caution) = due.task.facts().caution {
+        facts.push((wording.caution_label(), wording.caution_words(caution), Ink::Waits));
+    }
+    let plants = wording.plant_dangers(&due.plants_handled(&cx.book.picture), &cx.book.picture.site.species);
+    facts.extend(plants.into_iter().map(|(label, danger)| (label, danger, Ink::Waits)));
     if let Some((figure, day)) = wording.stop_last(due) {
         let message = wording.walk_last_figure(figure, wording.day_beside(day, cx.day()));
         facts.push((wording.walk_last(), message, Ink::Plain));

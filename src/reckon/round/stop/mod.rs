@@ -1,6 +1,7 @@
 //! One stop of the round: what to do there, why, and what is lost if it is not done.
 
 pub mod deadline;
+pub mod handled;
 pub mod tasks;
 
 use super::deadline::{Due, UntilFor};
