@@ -359,6 +359,7 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
         "go_out cod-012",
         "go_out gre-014",
         "go_out gli-008",
+        "go_out jac-006",
         "prick_out cof-030",
         "pot_on gli-006",
         "space_out gre-016",

@@ -189,7 +189,10 @@ impl WalkPage<'_> {
                     Subject::Bed(bed) => {
                         wording.round_about(wording.stop_about(stop.task, &stop.subject, self.picture), bed)
                     }
-                    Subject::Tray(_) | Subject::Lot(_) | Subject::Place(_) | Subject::Site => {
+                    Subject::Place(place) => {
+                        wording.round_about(wording.stop_about(stop.task, &stop.subject, self.picture), place)
+                    }
+                    Subject::Tray(_) | Subject::Lot(_) | Subject::Site => {
                         wording.stop_about(stop.task, &stop.subject, self.picture)
                     }
                 };

@@ -26,9 +26,11 @@ impl Form {
         }
         let species = &cx.book.picture.site.species;
         let mut seen: Vec<SpeciesKey> = Vec::new();
-        plants.retain(|key| !seen.contains(key) && {
-            seen.push(key.clone());
-            true
+        plants.retain(|key| {
+            !seen.contains(key) && {
+                seen.push(key.clone());
+                true
+            }
         });
         let said = caution.map(|caution| (wording.caution_label(), wording.caution_words(caution)));
         said.into_iter().chain(wording.plant_dangers(&plants, species)).collect()
@@ -41,7 +43,7 @@ impl Form {
         due.find(|due| due.id == self.stop()).filter(|due| due.task.facts().is_done_by(self.kind()))
     }
 
-    fn typed(&self, name: &str) -> Option<String> {
+    pub(super) fn typed(&self, name: &str) -> Option<String> {
         let line = self.lines.iter().find(|line| line.field.name == name)?;
         Some(line.value()).filter(|value| !value.is_empty())
     }

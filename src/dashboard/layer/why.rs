@@ -239,7 +239,10 @@ fn why_stop(id: &str, cx: &ScreenContext<'_>, page: &mut Page) {
     page.paragraph(&wording.lost_without_stop(stop), Ink::Plain);
     page.gap();
     if let Some(caution) = stop.task.facts().caution {
-        page.labelled(&wording.caution_label(), &format!("{} {}", wording.caution_words(caution), wording.caution_leads()));
+        page.labelled(
+            &wording.caution_label(),
+            &format!("{} {}", wording.caution_words(caution), wording.caution_leads()),
+        );
     }
     if stop.tray().is_none() && stop.lot().is_none() {
         plants_of(&stop.plants_handled(&cx.book.picture), cx, page);

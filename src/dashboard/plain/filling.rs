@@ -84,7 +84,8 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         if form.stop_it_does(&cx).is_some() {
             return Ok(());
         }
-        let lines: Vec<String> = form.care(&cx).into_iter().map(|(label, line)| cx.wording.caution_line(label, line)).collect();
+        let lines: Vec<String> =
+            form.care(&cx).into_iter().map(|(label, line)| cx.wording.caution_line(label, line)).collect();
         lines.iter().try_for_each(|line| self.say(line))
     }
 

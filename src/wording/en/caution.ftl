@@ -6,7 +6,7 @@ caution_plant_label = Plant
 # (label, line)
 caution_line = { $label }: { $line }
 # (plant, dangers)
-caution_plant = { $plant }: { $dangers }
+caution_plant = { $plant } ({ $dangers })
 caution_plant_unknown = nobody wrote whether it harms anybody
 caution_said_first = Care stands at the first stop of each kind.
 caution_leads = Local rules, the label and licensed practice lead over what is said here.

@@ -79,6 +79,18 @@ round_step_water = { $days ->
    *[other] water every { $days } days
 }
 round_never_measured = never measured
+round_measure = { $plants ->
+    [one] measure { $plants } plant
+   *[other] measure { $plants } plants
+}
+round_measure_all = { $plants ->
+    [one] measure the one that stands
+   *[other] measure all { $plants }
+}
+round_place_light = { $trays ->
+    [one] { $trays } tray waits for it: how much shade does the cloth here give? Or read the light
+   *[other] { $trays } trays wait for it: how much shade does the cloth here give? Or read the light
+}
 round_never_measured_near = never measured, { $days } d to its least age
 round_never_measured_past = never measured, old enough since { $days } d
 round_sample_old = measured { $days } d ago

@@ -3,7 +3,7 @@
 caution_label = Cuidado
 caution_plant_label = Planta
 caution_line = { $label }: { $line }
-caution_plant = { $plant }: { $dangers }
+caution_plant = { $plant } ({ $dangers })
 caution_plant_unknown = nadie ha escrito si hace daño
 caution_said_first = El cuidado se dice en la primera parada de cada clase.
 caution_leads = Mandan las normas del lugar, la etiqueta y la práctica autorizada, más que lo dicho aquí.

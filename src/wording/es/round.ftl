@@ -197,6 +197,18 @@ round_step_water = { $days ->
    *[other] regar cada { $days } días
 }
 round_never_measured = nunca se midió
+round_measure = { $plants ->
+    [one] mida { $plants } planta
+   *[other] mida { $plants } plantas
+}
+round_measure_all = { $plants ->
+    [one] mida la única que hay
+   *[other] mida las { $plants }
+}
+round_place_light = { $trays ->
+    [one] { $trays } bandeja lo espera: ¿cuánta sombra da la malla de aquí? O lea la luz
+   *[other] { $trays } bandejas lo esperan: ¿cuánta sombra da la malla de aquí? O lea la luz
+}
 round_never_measured_near = { $days ->
     [one] nunca se midió, le falta { $days } d de edad
    *[other] nunca se midió, le faltan { $days } d de edad

@@ -2,8 +2,8 @@
 //! The command line and the screens show the same pairs.
 
 use super::growth::GrowthOf;
-use crate::nursery::caution::Caution;
 use crate::base::{Day, SpeciesKey, TrayCode};
+use crate::nursery::caution::Caution;
 use crate::reckon::forecast::worth::{WorthLooking, of_tray};
 use crate::reckon::forecast::{ForecastBasis, Judgement, Outlook, TrayForecast, TrayStock};
 use crate::reckon::growth::{Coming, TrayGrowth};

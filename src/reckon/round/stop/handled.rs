@@ -17,7 +17,11 @@ impl Stop {
             }
             (_, Subject::Lot(code)) => picture.lots.get(code).and_then(|lot| lot.species.clone()).into_iter().collect(),
             (Task::CountSurvivors, Subject::Bed(_)) => {
-                if let RoundReason::SurvivalDue { species, .. } = &self.why { vec![species.clone()] } else { Vec::new() }
+                if let RoundReason::SurvivalDue { species, .. } = &self.why {
+                    vec![species.clone()]
+                } else {
+                    Vec::new()
+                }
             }
             (Task::CountNurses, Subject::Bed(name)) => picture.beds.get(name).map_or_else(Vec::new, |bed| nurses(bed)),
             (_, Subject::Bed(name)) => picture.beds.get(name).map_or_else(Vec::new, |bed| standing_in(bed)),
@@ -34,7 +38,8 @@ pub fn nurses(bed: &BedPicture) -> Vec<SpeciesKey> {
 /// Everything that lives in a bed.
 pub fn standing_in(bed: &BedPicture) -> Vec<SpeciesKey> {
     let nurses = bed.nurses.iter().filter(|nurse| nurse.alive > 0).map(|nurse| &nurse.nurse);
-    let planted = bed.story.cohorts.iter().filter(|cohort| cohort.living > 0).filter_map(|cohort| cohort.species.as_ref());
+    let planted =
+        bed.story.cohorts.iter().filter(|cohort| cohort.living > 0).filter_map(|cohort| cohort.species.as_ref());
     once(nurses.chain(planted))
 }
 

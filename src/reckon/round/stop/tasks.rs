@@ -36,22 +36,37 @@ enum Written {
     Ground,
     /// Waiting times of a tray, a place or a bed.
     Waits,
+    /// The light of a bed or a place.
+    Light,
 }
 
 /// Every task, in the order of [`Task`].
 pub const TASKS: [TaskFacts; 28] = [
     TaskFacts::of(Task::Gauge, "weather", None, Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Some(Caution::Planting), Written::Tray(|story| story.accounts.planted)),
-    TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled)).or_by(&["culled", "given_out"]),
+    TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled))
+        .or_by(&["culled", "given_out"]),
     TaskFacts::of(Task::Count, "counted", None, Written::Tray(counts)),
-    TaskFacts::of(Task::StopWaiting, "moved_on", Some(Caution::Potting), Written::Tray(|story| moved_or_culled(story) + counts(story)))
-        .or_by(&["culled"]),
-    TaskFacts::of(Task::SowAgain, "resown", Some(Caution::Sowing), Written::Tray(|story| story.accounts.sown + many(story.sowings.len()))),
+    TaskFacts::of(
+        Task::StopWaiting,
+        "moved_on",
+        Some(Caution::Potting),
+        Written::Tray(|story| moved_or_culled(story) + counts(story)),
+    )
+    .or_by(&["culled"]),
+    TaskFacts::of(
+        Task::SowAgain,
+        "resown",
+        Some(Caution::Sowing),
+        Written::Tray(|story| story.accounts.sown + many(story.sowings.len())),
+    ),
     TaskFacts::of(Task::PrickOut, "moved_on", Some(Caution::Potting), Written::Tray(moved_or_culled)),
     TaskFacts::of(Task::PotOn, "moved_on", Some(Caution::Potting), Written::Tray(moved_or_culled)).or_by(&["culled"]),
     TaskFacts::of(Task::Cull, "culled", None, Written::Tray(moved_culled_or_carried)).or_by(&["moved_on"]),
-    TaskFacts::of(Task::SpaceOut, "let_go", Some(Caution::Lifting), Written::Tray(moved_culled_or_carried)).or_by(&["culled", "moved_on"]),
-    TaskFacts::of(Task::BeginHardening, "hardening_begun", Some(Caution::ShadeCloth), Written::Tray(steps)).or_by(&STEPS),
+    TaskFacts::of(Task::SpaceOut, "let_go", Some(Caution::Lifting), Written::Tray(moved_culled_or_carried))
+        .or_by(&["culled", "moved_on"]),
+    TaskFacts::of(Task::BeginHardening, "hardening_begun", Some(Caution::ShadeCloth), Written::Tray(steps))
+        .or_by(&STEPS),
     TaskFacts::of(Task::Shade, "shade_set", Some(Caution::ShadeCloth), Written::Tray(steps)).or_by(&STEPS),
     TaskFacts::of(Task::Water, "watering_set", None, Written::Tray(steps)).or_by(&STEPS),
     TaskFacts::of(Task::Measure, "measured", None, Written::Tray(|story| many(story.samples.len()))),
@@ -66,9 +81,14 @@ pub const TASKS: [TaskFacts; 28] = [
     TaskFacts::on_ground(Task::Mulch, GroundTask::Mulched),
     TaskFacts::on_ground(Task::Fence, GroundTask::Fenced),
     TaskFacts::of(Task::CountNurses, "nurse_counted", Some(Caution::InTheField), Written::Bed(last_nurse_counts)),
-    TaskFacts::of(Task::ReadLight, "light_read", None, Written::Bed(|bed| many(bed.story.light.len()))),
+    TaskFacts::of(Task::ReadLight, "light_read", None, Written::Light).or_by(&["place_set"]),
     TaskFacts::of(Task::CheckSoil, "soil_checked", None, Written::Bed(|bed| many(bed.story.soil.len()))),
-    TaskFacts::of(Task::CountSurvivors, "survival_counted", Some(Caution::InTheField), Written::Bed(|bed| many(bed.story.survival.len()))),
+    TaskFacts::of(
+        Task::CountSurvivors,
+        "survival_counted",
+        Some(Caution::InTheField),
+        Written::Bed(|bed| many(bed.story.survival.len())),
+    ),
 ];
 
 /// A step toward the outside is one of light or of water, or is said aloud.
@@ -119,11 +139,19 @@ pub(crate) fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u
         }
         (Written::Waits, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| waits(&place.treatments)),
         (Written::Waits, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| waits(&bed.story.treatments)),
+        (Written::Light, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| many(bed.story.light.len())),
+        (Written::Light, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| many(place.light.len())),
         (Written::Rain, Subject::Site) => {
             u64::from(picture.site.weather.get(&picture.day).is_some_and(|(_, weather)| weather.rain_mm.is_some()))
         }
         (
-            Written::Tray(_) | Written::Lot(_) | Written::Bed(_) | Written::Ground | Written::Waits | Written::Rain,
+            Written::Tray(_)
+            | Written::Lot(_)
+            | Written::Bed(_)
+            | Written::Ground
+            | Written::Waits
+            | Written::Light
+            | Written::Rain,
             _,
         ) => 0,
     }
