@@ -148,7 +148,7 @@ fn an_english_sheet_gives_its_first_answers_and_what_is_unknown() {
         "the volume of 'big bag', for 60 trays",
         "outplant write container_set container=\"big bag\" volume_ml=...",
         "How long they have stood in their bags is not in the sheet",
-        "outplant write place_set place=\"Bench 0\" order=1 shade_pct=...",
+        "outplant write place_set place=\"Bench 1\" order=1 shade_pct=...",
         "outplant write hardening_begun tray=",
     ] {
         assert!(said.contains(part), "no '{part}':\n{said}");

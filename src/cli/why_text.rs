@@ -153,7 +153,8 @@ impl<'a> WhyPage<'a> {
 
     /// What plants can do to those who handle them.
     pub fn plants(&mut self, species: &[SpeciesKey]) {
-        self.facts(&self.wording.plant_dangers(species, &self.picture.site.species));
+        let label = self.wording.label_plant();
+        self.facts(&self.wording.plant_dangers(&label, species, &self.picture.site.species));
     }
 
     fn expected(&mut self, lines: &[(String, String)]) {

@@ -127,7 +127,9 @@ impl WalkPage<'_> {
         let plants = stop.plants_handled(self.picture).into_iter().filter(|key| self.plants.insert(key.clone()));
         let plants: Vec<SpeciesKey> = plants.collect();
         let species = &self.picture.site.species;
-        for (label, line) in said.into_iter().chain(wording.plant_dangers(&plants, species)) {
+        for (label, line) in
+            said.into_iter().chain(wording.plant_dangers(&wording.caution_plant_label(), &plants, species))
+        {
             self.sheet.indented(INDENT, &wording.caution_line(label, line), Ink::Bold);
         }
     }

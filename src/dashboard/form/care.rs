@@ -33,7 +33,7 @@ impl Form {
             }
         });
         let said = caution.map(|caution| (wording.caution_label(), wording.caution_words(caution)));
-        said.into_iter().chain(wording.plant_dangers(&plants, species)).collect()
+        said.into_iter().chain(wording.plant_dangers(&wording.caution_plant_label(), &plants, species)).collect()
     }
 
     /// The stop whose task it does, while that is due.

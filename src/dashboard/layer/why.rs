@@ -182,7 +182,8 @@ fn why_lot(lot: &LotStory, plants: Option<u32>, cx: &ScreenContext<'_>, page: &m
 
 /// What plants can do to those who handle them.
 fn plants_of(species: &[SpeciesKey], cx: &ScreenContext<'_>, page: &mut Page) {
-    facts_of(&cx.wording.plant_dangers(species, &cx.book.picture.site.species), page);
+    let label = cx.wording.label_plant();
+    facts_of(&cx.wording.plant_dangers(&label, species, &cx.book.picture.site.species), page);
 }
 
 fn facts_of(facts: &[(String, String)], page: &mut Page) {
@@ -240,7 +241,7 @@ fn why_stop(id: &str, cx: &ScreenContext<'_>, page: &mut Page) {
     page.gap();
     if let Some(caution) = stop.task.facts().caution {
         page.labelled(
-            &wording.caution_label(),
+            &wording.label_care(),
             &format!("{} {}", wording.caution_words(caution), wording.caution_leads()),
         );
     }

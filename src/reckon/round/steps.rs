@@ -41,10 +41,14 @@ pub(super) fn unlit_places(walk: &Walk<'_>) -> Vec<Stop> {
         let plants: f64 = trays.iter().map(|tray| f64::from(tray.standing)).sum();
         let came = trays.iter().map(|tray| walk.began_on(tray)).max().unwrap_or(walk.day()).min(walk.day());
         let why = RoundReason::PlaceLightUnknown { trays: u32::try_from(trays.len()).unwrap_or(u32::MAX) };
-        walk.place_stop(place, Task::ReadLight, why)
+        let rains = season::safe_rains_from(&walk.picture.site, walk.day());
+        let by = rains.map(|rains| rains.last_safe.plus(-STEP_EVERY_DAYS).max(walk.day()));
+        let stop = walk
+            .place_stop(place, Task::ReadLight, why)
             .risking(Stake::Planting, plants * UNHARDENED_LOSS * LOOK_OPENS, NO_LAST_DAY_DAYS)
             .taking(minutes::LIGHT_OF_PLACE, LIGHT_SOURCE)
-            .due_by_interval(came, STEP_WITHIN_DAYS)
+            .due_by_interval(came, STEP_WITHIN_DAYS);
+        if by.is_some() { stop.until(by, UntilFor::Hardened) } else { stop }
     });
     stops.collect()
 }
@@ -103,7 +107,10 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         next.water_every_days = rarer;
         match (brighter, rarer) {
             (true, _) => (Task::Shade, RoundReason::StepDue { days_since, too_late, step: next }),
-            (false, Some(_)) if !whole => (Task::Water, RoundReason::StepDue { days_since, too_late, step: next }),
+            // What is ready goes out: it is not kept back to be watered more rarely.
+            (false, Some(_)) if !whole && !tray.ready => {
+                (Task::Water, RoundReason::StepDue { days_since, too_late, step: next })
+            }
             (false, _) => return None,
         }
     };
@@ -160,9 +167,9 @@ fn step_stop(
 ) -> Stop {
     // A tray without a bed or rains to miss loses little by waiting.
     let planned = tray.species.as_ref().is_some_and(|species| walk.open_lines(species).next().is_some());
-    // Neither does one that is hardened enough to go.
+    // Neither does one that is hardened enough to go, and only has its water left.
     let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true));
-    let loss = if planned && !hardened { UNHARDENED_LOSS } else { UNHARDENED_LOSS / 10.0 };
+    let loss = if planned && !(hardened && task == Task::Water) { UNHARDENED_LOSS } else { UNHARDENED_LOSS / 10.0 };
     let plants = f64::from(tray.standing) * loss;
     let mut stop = walk
         .tray_stop(tray, task, why)

@@ -2,6 +2,8 @@
 ### docs/cautions.md holds every line with where it comes from.
 
 caution_label = Care
+label_care = care
+label_plant = plant
 caution_plant_label = Plant
 # (label, line)
 caution_line = { $label }: { $line }

@@ -1,6 +1,8 @@
 ### Lo que puede hacer daño: una línea donde se propone o se anota un trabajo, y lo que pueden hacer las plantas.
 
 caution_label = Cuidado
+label_care = cuidado
+label_plant = planta
 caution_plant_label = Planta
 caution_line = { $label }: { $line }
 caution_plant = { $plant } ({ $dangers })

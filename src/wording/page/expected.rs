@@ -207,7 +207,7 @@ impl Wording {
         let tested = plan.seeds_if_tested.map(|seeds| self.sowing_if_tested(self.seeds(TEST_SEEDS), seeds));
         lines.extend(tested.map(|said| (self.lot_label_test(), said)));
         lines.push((self.sowing_label_containers(), self.sowing_containers(plan)));
-        lines.push((self.caution_label(), self.caution_words(Caution::Sowing)));
+        lines.push((self.label_care(), self.caution_words(Caution::Sowing)));
         lines
     }
 
@@ -234,8 +234,8 @@ impl Wording {
             self.sowing_label_weight(),
             self.sowing_label_left(),
             self.sowing_label_containers(),
-            self.caution_label(),
-            self.caution_plant_label(),
+            self.label_care(),
+            self.label_plant(),
         ]
     }
 

@@ -23,10 +23,10 @@ impl Wording {
         Some(self.caution_plant(self.species_of(key, species), said))
     }
 
-    /// The same of several plants, each behind its label.
-    pub fn plant_dangers(&self, plants: &[SpeciesKey], species: &Catalogue) -> Vec<(String, String)> {
+    /// The same of several plants, each behind a label.
+    pub fn plant_dangers(&self, label: &str, plants: &[SpeciesKey], species: &Catalogue) -> Vec<(String, String)> {
         let dangers = plants.iter().filter_map(|key| self.plant_danger(key, species));
-        dangers.map(|danger| (self.caution_plant_label(), danger)).collect()
+        dangers.map(|danger| (label.to_string(), danger)).collect()
     }
 
     fn danger_note_of(&self, profile: &Profile) -> Option<String> {

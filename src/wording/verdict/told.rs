@@ -35,8 +35,8 @@ impl Wording {
             self.label_light(),
             self.label_ready_from(),
             self.label_best_before(),
-            self.caution_label(),
-            self.caution_plant_label(),
+            self.label_care(),
+            self.label_plant(),
         ]
     }
 
@@ -80,7 +80,7 @@ impl Wording {
         // Where work is advised, what could hurt somebody who does it.
         let advised = work_for(criterion.rule).filter(|_| criterion.met != Some(true));
         let caution = advised.and_then(|task| task.facts().caution);
-        facts.extend(caution.map(|caution| (self.caution_label(), self.caution_words(caution))));
+        facts.extend(caution.map(|caution| (self.label_care(), self.caution_words(caution))));
         facts
     }
 

@@ -261,7 +261,8 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     if let Some(caution) = due.task.facts().caution {
         facts.push((wording.caution_label(), wording.caution_words(caution), Ink::Waits));
     }
-    let plants = wording.plant_dangers(&due.plants_handled(&cx.book.picture), &cx.book.picture.site.species);
+    let plants = due.plants_handled(&cx.book.picture);
+    let plants = wording.plant_dangers(&wording.caution_plant_label(), &plants, &cx.book.picture.site.species);
     facts.extend(plants.into_iter().map(|(label, danger)| (label, danger, Ink::Waits)));
     if let Some((figure, day)) = wording.stop_last(due) {
         let message = wording.walk_last_figure(figure, wording.day_beside(day, cx.day()));
