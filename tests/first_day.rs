@@ -3,7 +3,6 @@
 use std::collections::BTreeSet;
 
 use outplant::base::{BedName, Clock, ContainerName, Day, PlaceName, TrayCode};
-use outplant::cli::walk::walk_text;
 use outplant::desk::{
     DayOrder, Desk, DeskError, Encoding, ImportError, Now, ReadFault, Reason, Refusal, SheetKind, UnknownWhat,
     Withdraws,
@@ -11,7 +10,6 @@ use outplant::desk::{
 use outplant::nursery::envelope::Draft;
 use outplant::reckon::round;
 use outplant::reckon::round::{Stake, Stop, Task, Where};
-use outplant::wording::{Lang, Wording};
 use serde_json::json;
 use tempfile::TempDir;
 
@@ -307,7 +305,7 @@ fn a_batch_is_read_in_any_encoding_of_a_sheet() {
 }
 
 /// 42 trays on six benches, as the sheet walks them; most have stood longer than their bags hold.
-fn of_a_first_day() -> String {
+pub fn of_a_first_day() -> String {
     let species = ["coffee", "avocado", "grevillea", "jackfruit", "cordia", "mango", "cedrela", "gliricidia"];
     let benches = ["Line 3", "Line 1", "House", "Line 2", "Gate", "Tank"];
     let mut text = "Tray,Species,How many,Sown about,Bag,Bench\n".to_string();
@@ -348,16 +346,4 @@ fn the_first_round_fits_its_minutes_and_asks_first_what_costs_least_and_decides_
     assert!(walked.can_wait.iter().all(|stop| !past(stop)));
     assert!(walked.stops.iter().filter(|stop| past(stop)).count() > 10);
     assert!(walked.stops.iter().all(|stop| stop.task != Task::Measure));
-}
-
-#[test]
-fn what_can_wait_on_the_first_day_is_said_in_one_line() {
-    let (_folder, mut desk) = begun();
-    take(&mut desk, of_a_first_day().as_bytes(), false).unwrap();
-    let picture = desk.picture();
-    let walked = round(&picture);
-    let text = walk_text(&walked, &picture, &Wording::new(Lang::En), 120, false);
-    let waits: Vec<&str> = text.lines().filter(|line| line.contains(" can wait: ")).collect();
-    assert_eq!(waits.len(), 1, "{text}");
-    assert!(waits[0].starts_with(&walked.can_wait.len().to_string()) && waits[0].ends_with('.'), "{}", waits[0]);
 }

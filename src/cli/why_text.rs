@@ -17,7 +17,7 @@ const INDENT: usize = 4;
 /// Why a tray is ready or not.
 ///
 /// `expected` are lines with their labels of what will come of it.
-pub fn why_tray_text(
+pub(crate) fn why_tray_text(
     tray: &TrayPicture,
     picture: &Picture,
     expected: &[(String, String)],
@@ -41,7 +41,7 @@ pub fn why_tray_text(
 }
 
 /// Why a bed is open or not, for one species or for every planned one.
-pub fn why_bed_text(
+pub(crate) fn why_bed_text(
     bed: &BedPicture,
     species: Option<&SpeciesKey>,
     picture: &Picture,
@@ -76,7 +76,13 @@ pub fn why_bed_text(
 }
 
 /// Why a tray fits a bed or not.
-pub fn why_pair_text(pair: &PairPicture, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+pub(crate) fn why_pair_text(
+    pair: &PairPicture,
+    picture: &Picture,
+    wording: &Wording,
+    width: usize,
+    colour: bool,
+) -> String {
     let mut page = WhyPage::new(picture, wording, width, colour);
     page.sheet.heading(&wording.why_pair_heading(&pair.tray, &pair.bed));
     let message = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
@@ -91,7 +97,7 @@ pub(super) struct WhyPage<'a> {
     picture: &'a Picture,
     wording: &'a Wording,
     /// Its lines.
-    pub sheet: Sheet,
+    pub(crate) sheet: Sheet,
     label_room: usize,
 }
 
@@ -114,7 +120,7 @@ impl<'a> WhyPage<'a> {
     }
 
     /// A page with labels of its own.
-    pub fn with_labels(
+    pub(crate) fn with_labels(
         picture: &'a Picture,
         wording: &'a Wording,
         width: usize,
@@ -127,7 +133,7 @@ impl<'a> WhyPage<'a> {
     }
 
     /// The name of a species.
-    pub fn species(&self, key: Option<&SpeciesKey>) -> String {
+    pub(crate) fn species(&self, key: Option<&SpeciesKey>) -> String {
         key.map_or_else(
             || self.wording.species_unknown(),
             |key| self.wording.species_of(key, &self.picture.site.species),
@@ -135,19 +141,19 @@ impl<'a> WhyPage<'a> {
     }
 
     /// What is said first, good or not.
-    pub fn verdict(&mut self, good: bool, message: &str) {
+    pub(crate) fn verdict(&mut self, good: bool, message: &str) {
         let (mark, ink) = if good { ("+ ", Ink::Ready) } else { ("x ", Ink::Waits) };
         self.sheet.hanging(mark, ink, message, Ink::Bold);
     }
 
     /// A line behind its label.
-    pub fn labelled(&mut self, label: &str, text: &str) {
+    pub(crate) fn labelled(&mut self, label: &str, text: &str) {
         let beginning = format!("{}{}  ", " ".repeat(INDENT), left_aligned(label, self.label_room));
         self.sheet.hanging(&beginning, Ink::Plain, text, Ink::Plain);
     }
 
     /// Facts behind their labels.
-    pub fn facts(&mut self, facts: &[(String, String)]) {
+    pub(crate) fn facts(&mut self, facts: &[(String, String)]) {
         facts.iter().for_each(|(label, message)| self.labelled(label, message));
     }
 

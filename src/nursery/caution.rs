@@ -11,6 +11,8 @@ words! {
         Pits: "pits";
         /// Machete and hoe.
         Blades: "blades";
+        /// Knives for roots and grafts.
+        Knives: "knives";
         /// Bees, burning, power saws and brushcutters.
         Clearing: "clearing";
         /// Wire under tension.
@@ -78,7 +80,7 @@ enum AtKind {
 use AtKind::{Always, ByGroundTask, NeedsNone};
 
 /// Every kind of entry.
-const KINDS: [(&str, AtKind); 49] = [
+const KINDS: [(&str, AtKind); 51] = [
     ("nursery_set", NeedsNone),
     ("season_set", NeedsNone),
     ("species_set", NeedsNone),
@@ -101,6 +103,8 @@ const KINDS: [(&str, AtKind); 49] = [
     ("carried", Always(Caution::Lifting)),
     ("measured", NeedsNone),
     ("plug_checked", NeedsNone),
+    ("roots_cut", Always(Caution::Knives)),
+    ("grafted", Always(Caution::Knives)),
     ("flushed", NeedsNone),
     ("shade_set", Always(Caution::ShadeCloth)),
     ("watering_set", NeedsNone),

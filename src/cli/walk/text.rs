@@ -17,7 +17,7 @@ use crate::wording::round::RoundOn;
 const INDENT: usize = 4;
 
 /// What `walk` prints. `width` is kept within 40 to 200 columns; colours only where `colour`.
-pub fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+pub(crate) fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
     let sheet = Sheet::new(width, colour);
     let mut page = WalkPage { picture, wording, sheet, cautions: BTreeSet::new(), plants: BTreeSet::new() };
     page_top(picture, wording, &mut page.sheet);

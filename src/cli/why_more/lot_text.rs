@@ -8,7 +8,13 @@ use crate::reckon::sowing::SowingAsked;
 use crate::wording::Wording;
 
 /// The page of a lot.
-pub fn why_lot_text(told: &LotPage<'_>, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+pub(crate) fn why_lot_text(
+    told: &LotPage<'_>,
+    picture: &Picture,
+    wording: &Wording,
+    width: usize,
+    colour: bool,
+) -> String {
     let mut page = WhyPage::with_labels(picture, wording, width, colour, &wording.lot_labels());
     page.sheet.heading(&wording.lot_heading(&told.lot.code, page.species(told.lot.species.as_ref())));
     let (good, text) = wording.lot_verdict(&told.outlook, picture.day);

@@ -23,7 +23,7 @@ use crate::wording::verdict::About;
 
 impl WhyOf {
     /// Whose entries may be named.
-    pub fn subject(&self, cx: &ScreenContext<'_>) -> Option<Subject> {
+    pub(crate) fn subject(&self, cx: &ScreenContext<'_>) -> Option<Subject> {
         match self {
             WhyOf::About(subject) => Some(subject.clone()),
             WhyOf::Lot(lot, _) => Some(Subject::Lot(lot.clone())),
@@ -39,19 +39,19 @@ impl WhyOf {
 
 /// The reasons.
 #[derive(Clone, Debug)]
-pub struct Why {
+pub(crate) struct Why {
     of: WhyOf,
     from: usize,
 }
 
 impl Why {
     /// Opens the reasons.
-    pub fn new(of: WhyOf) -> Why {
+    pub(crate) fn new(of: WhyOf) -> Why {
         Why { of, from: 0 }
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         let page = usize::from(cx.size.1).saturating_sub(6).max(1);
         match key {
             Key::Esc | Key::Char('q' | 'y') | Key::Enter => return vec![Act::Close],
@@ -67,7 +67,7 @@ impl Why {
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let page = self.page(cx, area.width);
         let body = Rect { height: area.height.saturating_sub(1), ..area };
         let left = page.draw(self.from, body, buffer);

@@ -17,6 +17,7 @@ caution_leads = Local rules, the label and licensed practice lead over what is s
 
 caution_pits = Cover or fence every open pit: children, stock. Into a deep one never alone; its walls fall.
 caution_blades = Machete and hoe sharp and sheathed, boots on; two arm's lengths apart; cut away from the leg.
+caution_knives = Knife sharp, cut away from the hand; clean it between trays; wash every wound.
 caution_clearing = First look for bees and wire. Fire only where it is allowed. Power saw and brushcutter: trained, in full gear.
 caution_fencing = Gloves and glasses for wire under tension; nobody stands in its line.
 caution_felling = One cuts, all others two stem lengths away; nobody under it; no machete on a ladder.

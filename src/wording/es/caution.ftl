@@ -14,6 +14,7 @@ caution_leads = Mandan las normas del lugar, la etiqueta y la práctica autoriza
 
 caution_pits = Tape o cerque cada hoyo abierto: niños, ganado. A uno hondo nunca solo: las paredes se caen.
 caution_blades = Machete y azadón con filo y funda, botas puestas; a dos brazos de los demás; corte lejos de la pierna.
+caution_knives = Cuchilla con filo, corte lejos de la mano; límpiela entre bandejas; toda herida se lava.
 caution_clearing = Primero busque abejas y alambre. Fuego solo donde se permite. Motosierra y motoguadaña: con capacitación y equipo.
 caution_fencing = Guantes y lentes para el alambre tenso; nadie en su línea.
 caution_felling = Corta uno, los demás a dos largos del tallo; nadie debajo; nada de machete en escalera.

@@ -41,7 +41,7 @@ enum Written {
 }
 
 /// Every task, in the order of [`Task`].
-pub const TASKS: [TaskFacts; 28] = [
+pub const TASKS: [TaskFacts; 29] = [
     TaskFacts::of(Task::Gauge, "weather", None, Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Some(Caution::Planting), Written::Tray(|story| story.accounts.planted)),
     TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled))
@@ -62,6 +62,13 @@ pub const TASKS: [TaskFacts; 28] = [
     ),
     TaskFacts::of(Task::PrickOut, "moved_on", Some(Caution::Potting), Written::Tray(moved_or_culled)),
     TaskFacts::of(Task::PotOn, "moved_on", Some(Caution::Potting), Written::Tray(moved_or_culled)).or_by(&["culled"]),
+    TaskFacts::of(
+        Task::CutRoots,
+        "roots_cut",
+        Some(Caution::Knives),
+        Written::Tray(|story| many(story.roots_cut.len()) + moved_or_culled(story)),
+    )
+    .or_by(&["culled", "moved_on"]),
     TaskFacts::of(Task::Cull, "culled", None, Written::Tray(moved_culled_or_carried)).or_by(&["moved_on"]),
     TaskFacts::of(Task::SpaceOut, "let_go", Some(Caution::Lifting), Written::Tray(moved_culled_or_carried))
         .or_by(&["culled", "moved_on"]),
