@@ -365,7 +365,7 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
         "prick_out cof-030",
         "pot_on gli-006",
         "space_out gre-016",
-        "count gre-017",
+        "measure jac-008",
         "weed Ridge 2",
         "holes Spring 1",
         "read_light Ridge 4",

@@ -248,6 +248,11 @@ fn why_stop(id: &str, cx: &ScreenContext<'_>, page: &mut Page) {
     if stop.tray().is_none() && stop.lot().is_none() {
         plants_of(&stop.plants_handled(&cx.book.picture), cx, page);
     }
+    page.labelled(&wording.label_worth(), &wording.stop_reckoned(stop));
+    let worth = round.worth_looking.iter().find(|worth| worth.stop == stop.id);
+    if let Some(worth) = worth.filter(|_| stop.tray().is_none()) {
+        page.labelled("", &wording.worth_words(worth));
+    }
     page.labelled(&wording.label_source(), &wording.source_words(&stop.source));
     entries_of(&stop.entries, cx, page);
     let picture = &cx.book.picture;

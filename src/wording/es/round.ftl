@@ -159,12 +159,13 @@ round_can_wait = { $stops ->
 round_let_go = Para dejar una: outplant write let_go task="{ $task }" until={ $until }
 round_about = { $task } { $subject }
 round_about_species = { $task } { $subject }, { $species }
+round_reckoned = { $plants } plantas en { $days } d = { $a_day } por día de espera; { $minutes } min de revisar
 round_last = anotado: { $figure }, { $day }
 round_expect = se espera: { $what }
 round_expect_good = buenas: { $what }
-round_lose_seedlings = o se pierden { $plants } plantitas
-round_lose_seed = o se pierde semilla para { $plants } plantas
-round_lose_planted = o se pierden aquí { $plants } plantas
+round_lose_seedlings = o pueden perderse { $plants } plantitas
+round_lose_seed = o puede perderse semilla para { $plants } plantas
+round_lose_planted = o pueden perderse aquí { $plants } plantas
 lose_time = o { $plants } plantas pueden no salir a tiempo
 round_lose_planting = o { $plants } plantas pueden perder las lluvias
 round_gauge = falta anotar hoy; el cero también cuenta
