@@ -85,7 +85,7 @@ fn a_plant_that_can_harm_says_so_at_its_stop_on_its_form_and_under_why() {
     // The chosen stop shows it.
     stage.model.layers.clear();
     let stage = {
-        let mut stage = stage.sized(100, 120);
+        let mut stage = stage.sized(70, 120);
         while stage
             .model
             .screens
@@ -107,7 +107,7 @@ fn a_plant_that_can_harm_says_so_at_its_stop_on_its_form_and_under_why() {
 #[test]
 fn the_caution_of_a_task_stands_at_its_stop_and_on_the_form_it_opens_in_both_languages() {
     for lang in Lang::ALL {
-        let mut stage = Stage::sample(lang);
+        let mut stage = Stage::sample(lang).sized(70, 120);
         let ids: Vec<(String, Task)> = {
             let round = &stage.model.book.round;
             round.stops.iter().map(|stop| (stop.id.clone(), stop.task)).collect()

@@ -47,7 +47,8 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
         return;
     }
     let page = detail(walk, cx, below.width);
-    let least = LIST_LEAST.min(below.height);
+    // What can wait keeps its line.
+    let least = (LIST_LEAST + u16::from(rest > 0)).min(below.height);
     // The detail keeps its place from stop to stop.
     let wanted = (page.height() as u16).max(DETAIL_USUAL).min(below.height.saturating_sub(least + gap));
     let list = Rect { height: below.height - wanted - if wanted > 0 { gap } else { 0 }, ..below };
