@@ -188,7 +188,7 @@ impl<'a> WhyPage<'a> {
         if criteria.is_empty() {
             self.sheet.paragraph(&self.wording.why_nothing_asked(), Ink::Plain);
         }
-        let room = criteria.iter().map(|one| width_of(&self.wording.rule_name(one.rule))).max().unwrap_or(0);
+        let room = criteria.iter().map(|one| width_of(&self.wording.rule_name(one.rule()))).max().unwrap_or(0);
         for criterion in criteria {
             self.criterion(criterion, about, room);
         }
@@ -198,7 +198,7 @@ impl<'a> WhyPage<'a> {
         let wording = self.wording;
         let answered = criterion.answered();
         self.sheet.gap();
-        let name = left_aligned(&wording.rule_name(criterion.rule), name_room);
+        let name = left_aligned(&wording.rule_name(criterion.rule()), name_room);
         let beginning = format!("{} {name}  ", answered.mark());
         self.sheet.hanging(&beginning, ink_of(answered), &wording.answered_words(answered), Ink::Bold);
         self.labelled(&wording.label_why(), &wording.reason(criterion, about));
@@ -277,6 +277,8 @@ x step in light      holds it back
     needed       at most 1.6 times as bright
     known        30 % to 60 % light, 2.0 times as bright (reckoned)
     source       common practice
+    care         Cloth from a firm ladder that somebody holds, not from crates
+                 or tanks. Trays: knees bent.
 
 ? light now          not known, holds it back
     why          the light is not known: read the light in this bed
@@ -286,9 +288,11 @@ x step in light      holds it back
 
 x weeding            holds it back
     why          weeding is not written down: weed the rings, then write it
-    needed       weeded
+    needed       weeded, at most 30 d ago
     known        no (reckoned)
     source       common practice
+    care         Machete and hoe sharp and sheathed, boots on; two arm's lengths
+                 apart; cut away from the leg.
 "#);
     }
 

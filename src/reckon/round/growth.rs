@@ -63,7 +63,7 @@ fn planting_from(walk: &Walk<'_>, tray: &TrayPicture) -> Option<(Day, UntilFor)>
 }
 
 fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
-    let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met == Some(false))?;
+    let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met() == Some(false))?;
     let holding = holding(walk, tray);
     // By the clock alone nothing is potted on: a plug is seen first.
     let plug = Some(time::last_plug(&tray.story)?);
@@ -95,7 +95,7 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 
 /// Past its container's time by the clock, and no plug was ever lifted: a look of a minute decides about a day of potting on.
 fn never_looked_into(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
-    let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met == Some(false))?;
+    let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met() == Some(false))?;
     let holding = holding(walk, tray).filter(|_| time::last_plug(&tray.story).is_none())?;
     let ended = holding.since.plus(holding.limit_days);
     let to_limit = Some(ended.days_since(walk.day()).min(0));
@@ -120,7 +120,7 @@ fn sturdiness(sample: &SampleLook) -> Option<f64> {
 
 fn sample_figure(walk: &Walk<'_>, tray: &TrayPicture) -> Option<LastLook> {
     let sample = last_sample(&tray.story)?;
-    let figure = asked(&tray.criteria, Rule::Height).and_then(|asked| asked.known.clone())?;
+    let figure = asked(&tray.criteria, Rule::Height).and_then(|asked| asked.known().clone())?;
     (sample.day <= walk.day()).then_some(LastLook { day: sample.day, figure })
 }
 
@@ -242,7 +242,7 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         }
     };
     stop.last = sample_figure(walk, tray);
-    stop.expect = height.needed.clone();
+    stop.expect = height.needed().clone();
     stop.entries = last.map(|sample| sample.entry.clone()).into_iter().collect();
     Some(stop)
 }

@@ -65,7 +65,7 @@ fn comes_near(walk: &Walk<'_>, tray: &TrayPicture) -> bool {
 
 fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let day = walk.day();
-    let soft = asked(&tray.criteria, Rule::Flush).is_some_and(|asked| asked.met == Some(false));
+    let soft = asked(&tray.criteria, Rule::Flush).is_some_and(|asked| asked.met() == Some(false));
     let profile = walk.profile(tray.species.as_ref());
     let history = light_history(&tray.story, &walk.picture.places, day);
     let clock = clock(&tray.story, &history, day);
@@ -81,9 +81,9 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     }
     let mut next = next_step(walk, tray, could_be_ready.filter(|_| clock.started.is_none()));
     let brighter = next.light_next.is_some();
-    let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true));
+    let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true));
     // Hardened enough to go, and for the whole of the template.
-    let whole = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true) && !asked.warns);
+    let whole = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true) && !asked.warns);
     // A step taken today must settle; a hardening begun today takes its whole length.
     let begins = clock.started.is_none() && !hardened;
     // Hardening begins from a light that is known: that is asked first, at its place.
@@ -168,7 +168,7 @@ fn step_stop(
     // A tray without a bed or rains to miss loses little by waiting.
     let planned = tray.species.as_ref().is_some_and(|species| walk.open_lines(species).next().is_some());
     // Neither does one that is hardened enough to go, and only has its water left.
-    let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true));
+    let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true));
     let loss = if planned && !(hardened && task == Task::Water) { UNHARDENED_LOSS } else { UNHARDENED_LOSS / 10.0 };
     let plants = f64::from(tray.standing) * loss;
     let mut stop = walk
