@@ -10,7 +10,7 @@ use crate::dashboard::act::{Act, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::{Ink, answered_mark};
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::lots::lot_outlook;
@@ -77,8 +77,8 @@ impl Why {
         }
     }
 
-    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Page {
-        let mut page = Page::new(width.min(100));
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Sheet {
+        let mut page = Sheet::new(width.min(100));
         let labels: Vec<String> = cx.wording.fact_labels().into_iter().chain(cx.wording.forecast_labels()).collect();
         page.labels(labels.iter().map(String::as_str));
         let picture = &cx.book.picture;
@@ -107,7 +107,7 @@ impl Why {
     }
 }
 
-fn why_tray(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn why_tray(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     page.paragraph(&wording.why_tray_heading(&tray.code, cx.species(tray.species.as_ref())), Ink::Strong);
     let text = if tray.ready { wording.why_ready() } else { wording.why_not_ready() };
@@ -119,7 +119,7 @@ fn why_tray(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
 }
 
 /// What is expected of a tray, how it is reckoned, and where that comes from.
-fn why_expected(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn why_expected(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let (wording, book) = (cx.wording, cx.book);
     let expected = wording.forecast_lines(&tray.code, &book.picture, &book.outlook, &book.round.worth_looking);
     if !expected.is_empty() {
@@ -139,7 +139,7 @@ fn why_expected(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
     }
 }
 
-fn why_lot_of(code: &LotCode, plants: Option<u32>, cx: &ScreenContext<'_>, page: &mut Page) {
+fn why_lot_of(code: &LotCode, plants: Option<u32>, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let labels: Vec<String> = cx.wording.lot_labels().into_iter().chain([cx.wording.label_entries()]).collect();
     page.labels(labels.iter().map(String::as_str));
     match cx.book.picture.lots.get(code) {
@@ -149,7 +149,7 @@ fn why_lot_of(code: &LotCode, plants: Option<u32>, cx: &ScreenContext<'_>, page:
 }
 
 /// What a lot is still worth, its tests, how many to sow, and what was written of it.
-fn why_lot(lot: &LotStory, plants: Option<u32>, cx: &ScreenContext<'_>, page: &mut Page) {
+fn why_lot(lot: &LotStory, plants: Option<u32>, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let (wording, picture) = (cx.wording, &cx.book.picture);
     let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key));
     let outlook = lot_outlook(lot, profile.map(|profile| &**profile), cx.day());
@@ -178,17 +178,17 @@ fn why_lot(lot: &LotStory, plants: Option<u32>, cx: &ScreenContext<'_>, page: &m
     why_story(&Subject::Lot(lot.code.clone()), cx, page);
 }
 
-fn facts_of(facts: &[(String, String)], page: &mut Page) {
+fn facts_of(facts: &[(String, String)], page: &mut Sheet) {
     facts.iter().for_each(|(label, text)| page.labelled(label, text));
 }
 
 /// What is said first, good or not.
-fn verdict(good: bool, text: &str, page: &mut Page) {
+fn verdict(good: bool, text: &str, page: &mut Sheet) {
     let (mark, ink) = if good { ("+ ", Ink::Good) } else { ("x ", Ink::Waits) };
     page.hanging(mark, ink, text, Ink::Strong);
 }
 
-fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, cx: &ScreenContext<'_>, page: &mut Page) {
+fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let asked = bed.species.iter().filter(|one| species.is_none_or(|wanted| one.species == *wanted));
     let mut shown = false;
@@ -204,7 +204,7 @@ fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, cx: &ScreenContext<'_
     }
 }
 
-fn why_pair(tray: &TrayCode, bed: &BedName, cx: &ScreenContext<'_>, page: &mut Page) {
+fn why_pair(tray: &TrayCode, bed: &BedName, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     page.paragraph(&wording.why_pair_heading(tray, bed), Ink::Strong);
     let Some(pair) = cx.book.picture.pair(tray, bed) else {
@@ -216,7 +216,7 @@ fn why_pair(tray: &TrayCode, bed: &BedName, cx: &ScreenContext<'_>, page: &mut P
     criteria_of(&pair.criteria, About::Pair, cx, page);
 }
 
-fn why_stop(id: &str, cx: &ScreenContext<'_>, page: &mut Page) {
+fn why_stop(id: &str, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let round = &cx.book.round;
     let Some(stop) = round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == id) else {
@@ -253,7 +253,7 @@ fn why_stop(id: &str, cx: &ScreenContext<'_>, page: &mut Page) {
     }
 }
 
-fn criteria_of(criteria: &[Criterion], about: About, cx: &ScreenContext<'_>, page: &mut Page) {
+fn criteria_of(criteria: &[Criterion], about: About, cx: &ScreenContext<'_>, page: &mut Sheet) {
     if criteria.is_empty() {
         page.gap();
         page.paragraph(&cx.wording.why_nothing_asked(), Ink::Plain);
@@ -264,7 +264,7 @@ fn criteria_of(criteria: &[Criterion], about: About, cx: &ScreenContext<'_>, pag
 }
 
 /// One question: its mark and word, why, what it rests on, its entries.
-fn criterion_of(criterion: &Criterion, about: About, cx: &ScreenContext<'_>, page: &mut Page) {
+fn criterion_of(criterion: &Criterion, about: About, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let (mark, ink) = answered_mark(criterion.answered());
     page.gap();
@@ -277,7 +277,7 @@ fn criterion_of(criterion: &Criterion, about: About, cx: &ScreenContext<'_>, pag
 
 /// A bed as it stands for all its species at once: each thing that holds it back or asks for care once, with the species
 /// it is so for where it is not so for all; the rest by name. The screen Beds has all of it.
-fn bed_in_short(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn bed_in_short(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     page.gap();
     if bed.species.is_empty() {
@@ -323,7 +323,7 @@ fn bed_in_short(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
 }
 
 /// Entries in words where they are here, else by their numbers.
-fn entries_of(ids: &[EntryId], cx: &ScreenContext<'_>, page: &mut Page) {
+fn entries_of(ids: &[EntryId], cx: &ScreenContext<'_>, page: &mut Sheet) {
     if ids.is_empty() {
         return;
     }
@@ -339,7 +339,7 @@ fn entries_of(ids: &[EntryId], cx: &ScreenContext<'_>, page: &mut Page) {
 }
 
 /// What was written about something that no verdict is made of.
-fn why_story(subject: &Subject, cx: &ScreenContext<'_>, page: &mut Page) {
+fn why_story(subject: &Subject, cx: &ScreenContext<'_>, page: &mut Sheet) {
     match cx.book.story_of(subject) {
         None => page.paragraph(&cx.wording.confirm_waiting(), Ink::Quiet),
         Some([]) => page.paragraph(&cx.wording.why_none(), Ink::Plain),

@@ -1,13 +1,13 @@
-//! Pieces that every screen is built of: a page of wrapped text, a table that never wraps, a line to type in, a chart.
+//! Pieces that every screen is built of: a sheet of wrapped text, a table that never wraps, a line to type in, a chart.
 
 mod chart;
 pub mod days;
-mod page;
+mod sheet;
 mod table;
 mod typed;
 
 pub use crate::base::columns::width_of;
 pub use chart::{Chart, Curve};
-pub use page::Page;
+pub use sheet::Sheet;
 pub use table::{Column, Row, Table};
 pub use typed::Typed;
