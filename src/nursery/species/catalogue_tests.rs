@@ -356,6 +356,18 @@ fn moringa_and_papaya_have_soft_stems_and_polyembryonic_seed_gives_more() {
 }
 
 #[test]
+fn what_is_sold_grafted_is_said_to_be_so() {
+    let catalogue = Catalogue::built_in();
+    let grafted = catalogue.iter().filter(|(_, profile)| profile.usually_grafted.as_ref().is_some_and(|is| is.value));
+    let mut codes: Vec<&str> = grafted.map(|(_, profile)| profile.code.as_str()).collect();
+    codes.sort_unstable();
+    let fruit = ["avo", "cah", "cai", "che", "cit", "dui", "lem", "maa", "mac", "mae", "man", "ora", "pes", "ram"];
+    let all: Vec<&str> = fruit.into_iter().chain(["rue", "sao", "stf"]).collect();
+    assert_eq!(codes, all);
+    reads(&species("avocado").usually_grafted, true, Flag::Common, "seedling is the stock");
+}
+
+#[test]
 fn own_figures_lie_over_a_known_species() {
     let mut catalogue = Catalogue::built_in();
     let laid = catalogue.with_own("café", &own(json!({"plantable_least_days": 240})), "our book 2024").unwrap();

@@ -262,6 +262,8 @@ profile! {
     germination_varies: bool;
     /// The most seedlings one seed or fruit may give.
     seedlings_per_seed_most: f64;
+    /// Whether the plants that go out are usually grafted or budded; a seedling of it is the stock.
+    usually_grafted: bool;
     /// Day of the first emergence after sowing.
     emerge_first_days | "emerge_first_d": f64;
     /// Day by which half of what will come is up.
