@@ -14,6 +14,7 @@ mod forecast;
 mod input;
 mod json;
 mod open_desk;
+mod page_text;
 mod progress;
 mod proof;
 mod ready;
@@ -32,7 +33,6 @@ pub mod walk;
 mod why;
 pub mod why_json;
 pub mod why_more;
-pub mod why_text;
 mod write;
 
 pub use answer::Ending;

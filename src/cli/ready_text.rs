@@ -1,5 +1,6 @@
 //! The main answer for people: what can go out, what is ready without a bed, what the others wait for.
 
+use super::page_text::page_top;
 use super::sheet::{Ink, Sheet};
 use crate::base::columns::{left_aligned, right_aligned, shortened, width_of};
 use crate::base::{BedName, Day, TrayCode};
@@ -46,27 +47,6 @@ pub(super) fn ready_page(
     page.doubts();
     page.hint();
     page.sheet.finish()
-}
-
-/// The name of the nursery, the day, and whether another day is looked at.
-pub(super) fn page_top(picture: &Picture, wording: &Wording, sheet: &mut Sheet) {
-    let nursery = picture.site.nursery.on(picture.day);
-    let name = nursery.map_or_else(|| wording.page_unnamed(), |set| crate::base::text::cleaned(&set.name.0));
-    let day = wording.day(picture.day);
-    let today = if picture.looking == Looking::Today { wording.page_today(day.clone()) } else { day.clone() };
-    let room = sheet.width().saturating_sub(width_of(&today) + 2);
-    let name = shortened(&name, room);
-    let gap = " ".repeat(sheet.width().saturating_sub(width_of(&name) + width_of(&today)));
-    sheet.hanging(&format!("{name}{gap}"), Ink::Bold, &today, Ink::Plain);
-    match picture.looking {
-        Looking::Today => {}
-        Looking::Back => sheet.paragraph(&wording.page_back(day), Ink::Bold),
-        Looking::Ahead => sheet.paragraph(&wording.page_ahead(day), Ink::Bold),
-    }
-    if let Some(known) = picture.known {
-        let offset = nursery.map_or(0.0, |set| set.utc_offset_h.0);
-        sheet.paragraph(&wording.page_known(wording.day(known.day(offset))), Ink::Bold);
-    }
 }
 
 struct ReadyPage<'a> {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use serde_json::{Value, json};
 
-use super::ready_text::page_top;
+use super::page_text::page_top;
 use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
 use crate::base::columns::shortened;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::cli::ready_text::page_top;
+use crate::cli::page_text::page_top;
 use crate::cli::sheet::{Ink, Sheet};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;

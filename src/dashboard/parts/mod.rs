@@ -2,6 +2,7 @@
 
 mod chart;
 pub mod days;
+mod of_page;
 mod sheet;
 mod table;
 mod typed;
