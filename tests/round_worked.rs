@@ -162,12 +162,14 @@ fn two_trays_for_one_bed_share_its_room() {
 }
 
 #[test]
-fn a_tray_past_its_container_is_potted_on_and_not_measured() {
+fn circling_roots_are_cut_and_such_a_tray_is_not_measured() {
     let mut book = fitting();
     book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
     let ids = ids(&book, "2026-05-20");
-    assert!(ids.contains("pot_on cof-1"), "{ids:?}");
+    assert!(ids.contains("cut_roots cof-1"), "{ids:?}");
     assert!(!ids.contains("measure cof-1") && !ids.contains("check_plug cof-1"), "{ids:?}");
+    book.write("2026-05-19", "roots_cut", json!({"tray":"cof-1"}));
+    assert!(!self::ids(&book, "2026-05-20").contains("cut_roots cof-1"), "they were cut");
 }
 
 #[test]
@@ -577,7 +579,7 @@ fn a_stop_does_not_come_and_go_from_day_to_day() {
 }
 
 #[test]
-fn a_count_is_late_after_half_of_its_interval_and_potting_on_after_three_weeks() {
+fn a_count_is_late_after_half_of_its_interval_and_cutting_roots_after_three_weeks() {
     let mut book = fitting();
     // Counted on 10 April, every 7 days while ready: due on the 17th, late from the 21st.
     let due = stop(&book, "2026-04-20", "count cof-1");
@@ -588,7 +590,7 @@ fn a_count_is_late_after_half_of_its_interval_and_potting_on_after_three_weeks()
     assert!(late.is_overdue(day("2026-04-25")));
     assert_eq!(late.late_days(day("2026-04-25")), Some(4));
     book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
-    let pot = stop(&book, "2026-05-20", "pot_on cof-1");
+    let pot = stop(&book, "2026-05-20", "cut_roots cof-1");
     assert_eq!((pot.until, pot.until_for), (Some(day("2026-05-03")), Some(UntilFor::Roots)));
     assert!(pot.is_overdue(day("2026-05-20")));
 }

@@ -27,13 +27,13 @@ pub enum Ending {
 }
 
 /// Writes an answer; false where it could not be written for another reason than a closed pipe.
-pub fn say(text: &str) -> bool {
+pub(crate) fn say(text: &str) -> bool {
     let mut out = std::io::stdout().lock();
     was_said(out.write_all(text.as_bytes()).and_then(|()| out.flush()))
 }
 
 /// Writes an answer to a program while it is reckoned; false as with [`say`].
-pub fn say_object(write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>) -> bool {
+pub(crate) fn say_object(write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>) -> bool {
     let mut out = ObjectOut::new(BufWriter::new(io::stdout().lock()));
     was_said(write(&mut out).and_then(|()| out.end()))
 }
@@ -43,13 +43,13 @@ fn was_said(written: io::Result<()>) -> bool {
 }
 
 /// Writes a note for the person; nothing can be done where even that fails.
-pub fn note(text: &str) {
+pub(crate) fn note(text: &str) {
     let mut out = std::io::stderr().lock();
     let _ = writeln!(out, "{text}");
 }
 
 /// Why nothing was done: as sentences, or for a program as one object. Nothing is said where there is no sentence.
-pub fn refuse(ending: Ending, lines: &[String], json: bool) {
+pub(crate) fn refuse(ending: Ending, lines: &[String], json: bool) {
     if lines.is_empty() {
         return;
     }
@@ -61,7 +61,7 @@ pub fn refuse(ending: Ending, lines: &[String], json: bool) {
 }
 
 /// Asks a question that can be answered with yes; anything else, and silence, is no.
-pub fn said_yes(question: &str) -> bool {
+pub(crate) fn said_yes(question: &str) -> bool {
     let mut err = std::io::stderr().lock();
     let _ = write!(err, "{question} ");
     let _ = err.flush();

@@ -1,7 +1,7 @@
 //! The command line: commands and options in English; `help` puts their help into the person's language.
 
 mod help;
-pub mod usage;
+pub(crate) mod usage;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
@@ -15,44 +15,44 @@ use crate::base::{BedName, EntryId, LotCode, TrayCode};
 pub struct Cli {
     /// Options that stand before or after any command.
     #[command(flatten)]
-    pub everywhere: Everywhere,
+    pub(crate) everywhere: Everywhere,
     /// The command; none opens the nursery.
     #[command(subcommand)]
-    pub command: Option<Command>,
+    pub(crate) command: Option<Command>,
 }
 
 /// Options that stand before or after any command.
 #[derive(Args, Debug, Default)]
-pub struct Everywhere {
+pub(crate) struct Everywhere {
     /// The nursery's file.
     #[arg(long, global = true, value_name = "FILE")]
-    pub nursery: Option<PathBuf>,
+    pub(crate) nursery: Option<PathBuf>,
     /// Another day, past or to come.
     #[arg(long, global = true, value_name = "DATE", allow_negative_numbers = true)]
-    pub on: Option<String>,
+    pub(crate) on: Option<String>,
     /// Only what had been recorded by the end of this day.
     #[arg(long, global = true, value_name = "DATE", allow_negative_numbers = true)]
-    pub known: Option<String>,
+    pub(crate) known: Option<String>,
     /// en or es.
     #[arg(long, global = true, value_name = "LANG", value_parser = ["en", "es"])]
-    pub lang: Option<String>,
+    pub(crate) lang: Option<String>,
     /// For programs.
     #[arg(long, global = true)]
-    pub json: bool,
+    pub(crate) json: bool,
     /// The round as numbered prompts.
     #[arg(long, global = true)]
-    pub plain: bool,
+    pub(crate) plain: bool,
     /// The handbook alone, without what this nursery learned.
     #[arg(long, global = true)]
-    pub handbook: bool,
+    pub(crate) handbook: bool,
     /// Who writes.
     #[arg(long, global = true, value_name = "NAME")]
-    pub who: Option<String>,
+    pub(crate) who: Option<String>,
 }
 
 /// The commands.
 #[derive(Subcommand, Debug)]
-pub enum Command {
+pub(crate) enum Command {
     /// A copy of the sample nursery.
     Sample(Sample),
     /// An empty nursery.
@@ -88,53 +88,53 @@ pub enum Command {
 
 /// `sample`
 #[derive(Args, Debug)]
-pub struct Sample {
+pub(crate) struct Sample {
     /// Only make this file.
     #[arg(long, value_name = "FILE")]
-    pub into: Option<PathBuf>,
+    pub(crate) into: Option<PathBuf>,
 }
 
 /// `begin`
 #[derive(Args, Debug)]
 #[command(allow_negative_numbers = true)]
-pub struct Begin {
+pub(crate) struct Begin {
     /// Name of the nursery.
     #[arg(long)]
-    pub name: String,
+    pub(crate) name: String,
     /// Latitude, degrees, south negative.
     #[arg(long, value_name = "DEG")]
-    pub lat: f64,
+    pub(crate) lat: f64,
     /// Longitude, degrees, west negative.
     #[arg(long, value_name = "DEG")]
-    pub lon: f64,
+    pub(crate) lon: f64,
     /// Altitude, m.
     #[arg(long, value_name = "M")]
-    pub altitude: f64,
+    pub(crate) altitude: f64,
     /// Hours ahead of UTC.
     #[arg(long, value_name = "H")]
-    pub utc_offset: Option<f64>,
+    pub(crate) utc_offset: Option<f64>,
 }
 
 /// `ready`
 #[derive(Args, Debug, Default)]
-pub struct Ready {
+pub(crate) struct Ready {
     /// Only what changed since the end of this day.
     #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
-    pub since: Option<String>,
+    pub(crate) since: Option<String>,
     /// Only this tray, with the beds that plan its species.
     #[arg(long, value_name = "TRAY")]
-    pub tray: Option<TrayCode>,
+    pub(crate) tray: Option<TrayCode>,
     /// Only this bed, with the trays of the species it plans.
     #[arg(long, value_name = "BED")]
-    pub bed: Option<BedName>,
+    pub(crate) bed: Option<BedName>,
     /// Only trays and beds that fit one another.
     #[arg(long)]
-    pub fits: bool,
+    pub(crate) fits: bool,
 }
 
 /// `why`
 #[derive(Subcommand, Debug)]
-pub enum Why {
+pub(crate) enum Why {
     /// A tray.
     Tray {
         /// Its code.
@@ -184,48 +184,48 @@ pub enum Why {
 
 /// `write`
 #[derive(Args, Debug)]
-pub struct Write {
+pub(crate) struct Write {
     /// The kind of entry; without one, all kinds are listed.
-    pub kind: Option<String>,
+    pub(crate) kind: Option<String>,
     /// key=value, for each field.
     #[arg(value_name = "KEY=VALUE")]
-    pub fields: Vec<String>,
+    pub(crate) fields: Vec<String>,
     /// A sheet of short lines, whole or not at all; - reads what is piped in.
     #[arg(long, value_name = "FILE")]
-    pub batch: Option<PathBuf>,
+    pub(crate) batch: Option<PathBuf>,
     /// The day it was seen or done.
     #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
-    pub happened: Option<String>,
+    pub(crate) happened: Option<String>,
     /// Only say what would be written.
     #[arg(long)]
-    pub dry_run: bool,
+    pub(crate) dry_run: bool,
 }
 
 /// `undo`
 #[derive(Args, Debug)]
-pub struct Undo {
+pub(crate) struct Undo {
     /// The entry that is taken back; without one, the last command of this copy.
-    pub entry: Option<EntryId>,
+    pub(crate) entry: Option<EntryId>,
     /// Also take back the later entries that rest on it.
     #[arg(long)]
-    pub together: bool,
+    pub(crate) together: bool,
     /// Everything that came in together with the entry.
     #[arg(long, requires = "entry", conflicts_with = "only")]
-    pub all: bool,
+    pub(crate) all: bool,
     /// The entry alone.
     #[arg(long, requires = "entry")]
-    pub only: bool,
+    pub(crate) only: bool,
     /// Only say what would be taken back.
     #[arg(long)]
-    pub dry_run: bool,
+    pub(crate) dry_run: bool,
     /// Why.
     #[arg(long, value_name = "TEXT")]
-    pub why: Option<String>,
+    pub(crate) why: Option<String>,
 }
 
 /// What an import reads.
 #[derive(ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ImportAs {
+pub(crate) enum ImportAs {
     /// Entries, one JSON object a line.
     Entries,
     /// A sheet of trays that stand, a row a tray.
@@ -236,20 +236,20 @@ pub enum ImportAs {
 
 /// `import`
 #[derive(Args, Debug)]
-pub struct Import {
+pub(crate) struct Import {
     /// The file; - reads what is piped in.
-    pub file: PathBuf,
+    pub(crate) file: PathBuf,
     /// What it holds.
     #[arg(long = "as", value_enum, default_value = "entries", hide_possible_values = true, hide_default_value = true)]
-    pub what: ImportAs,
+    pub(crate) what: ImportAs,
     /// Only show what would be written.
     #[arg(long)]
-    pub dry_run: bool,
+    pub(crate) dry_run: bool,
 }
 
 /// What an export writes.
 #[derive(ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ExportAs {
+pub(crate) enum ExportAs {
     /// Entries, one JSON object a line; `import` reads them back.
     Entries,
     /// A table for a spreadsheet.
@@ -258,46 +258,46 @@ pub enum ExportAs {
 
 /// `export`
 #[derive(Args, Debug)]
-pub struct Export {
+pub(crate) struct Export {
     /// What to write.
     #[arg(long = "as", value_enum, default_value = "entries", hide_possible_values = true, hide_default_value = true)]
-    pub what: ExportAs,
+    pub(crate) what: ExportAs,
     /// Where to; the screen without it.
     #[arg(long, value_name = "FILE")]
-    pub to: Option<PathBuf>,
+    pub(crate) to: Option<PathBuf>,
 }
 
 /// `backup`
 #[derive(Args, Debug)]
-pub struct Backup {
+pub(crate) struct Backup {
     /// The new file.
-    pub to: PathBuf,
+    pub(crate) to: PathBuf,
 }
 
 /// `rescue`
 #[derive(Args, Debug)]
-pub struct Rescue {
+pub(crate) struct Rescue {
     /// The new file.
-    pub to: PathBuf,
+    pub(crate) to: PathBuf,
     /// No backup has what is lost.
     #[arg(long)]
-    pub no_backup: bool,
+    pub(crate) no_backup: bool,
 }
 
 /// `schema`
 #[derive(Args, Debug)]
-pub struct Schema {
+pub(crate) struct Schema {
     /// The answer.
     #[arg(value_parser = answers())]
-    pub answer: String,
+    pub(crate) answer: String,
 }
 
 /// `species`
 #[derive(Args, Debug)]
-pub struct Species {
+pub(crate) struct Species {
     /// One species, by any of its names.
-    pub name: Option<String>,
+    pub(crate) name: Option<String>,
     /// How far the figures can be trusted, counted.
     #[arg(long, conflicts_with = "name")]
-    pub sources: bool,
+    pub(crate) sources: bool,
 }

@@ -12,7 +12,7 @@ use crate::nursery::envelope::Draft;
 use crate::nursery::species::Catalogue;
 
 /// Begins a nursery.
-pub fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
     run.only_today()?;
     let offset_h = begin.utc_offset.unwrap_or_else(|| (begin.lon / 15.0).round());
     let written: Map<String, Value> = [

@@ -172,6 +172,7 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
         DoubtKind::MoreOutThanPositions { .. } => "more_out_than_positions",
         DoubtKind::NoSuchPosition { .. } => "no_such_position",
         DoubtKind::SampleLarger { .. } => "sample_larger",
+        DoubtKind::WorkedOnMore { .. } => "worked_on_more",
         DoubtKind::TwoSpecies { .. } => "two_species",
         DoubtKind::CannotBe(_) => "cannot_be",
         DoubtKind::BadProfile { .. } => "bad_profile",

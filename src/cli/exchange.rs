@@ -12,7 +12,7 @@ use super::{first_day, write};
 use crate::desk::{AT_ONCE, Export, ExportError, How, SheetKind};
 
 /// Takes a file of entries, or a sheet of trays or beds, whole or not at all.
-pub fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
+pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     run.only_today()?;
     match arguments.what {
         ImportAs::Entries => entries(run, arguments),
@@ -51,7 +51,7 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
 }
 
 /// Gives every entry out.
-pub fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Exit> {
+pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Exit> {
     let what = match arguments.what {
         ExportAs::Entries => Export::Lines,
         ExportAs::Csv => Export::Csv,

@@ -21,7 +21,7 @@ use crate::wording::desk::encoding_name;
 use crate::wording::{Lang, Wording};
 
 /// Takes a sheet whole or not at all and tells what it brought.
-pub fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool) -> Result<Ending, Exit> {
+pub(crate) fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
     let input = opened(run, file)?;
     let order = match run.wording.lang() {
@@ -56,7 +56,7 @@ fn not_taken(run: &Run, fault: &ImportError, file: &str, species: &Catalogue, on
 }
 
 /// Why a file was not taken, every fault in its place.
-pub fn refused(run: &Run, fault: &ImportError, file: &str, species: &Catalogue) -> Exit {
+pub(crate) fn refused(run: &Run, fault: &ImportError, file: &str, species: &Catalogue) -> Exit {
     match fault {
         ImportError::Read(fault) => {
             let mut lines = run.wording.read_fault(fault, file);

@@ -8,7 +8,12 @@ use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
 
 /// Each column with what it means, and each name with the species it was taken for.
-pub fn understood(wording: &Wording, columns: &[ColumnTaken], names: &[NameTaken], species: &Catalogue) -> Vec<String> {
+pub(crate) fn understood(
+    wording: &Wording,
+    columns: &[ColumnTaken],
+    names: &[NameTaken],
+    species: &Catalogue,
+) -> Vec<String> {
     let columns: Vec<String> = columns
         .iter()
         .map(|column| wording.sheet_column_means(&column.written, wording.of_two(column.means)))
@@ -36,13 +41,13 @@ pub fn understood(wording: &Wording, columns: &[ColumnTaken], names: &[NameTaken
 }
 
 /// Each line with the entry it becomes.
-pub fn rows(wording: &Wording, read: &[(usize, Draft)], species: &Catalogue) -> Vec<String> {
+pub(crate) fn rows(wording: &Wording, read: &[(usize, Draft)], species: &Catalogue) -> Vec<String> {
     let each = read.iter();
     each.map(|(line, draft)| wording.sheet_row_is(*line as i64, wording.draft_sentence(draft, species))).collect()
 }
 
 /// The columns for programs.
-pub fn columns_json(wording: &Wording, columns: &[ColumnTaken]) -> Value {
+pub(crate) fn columns_json(wording: &Wording, columns: &[ColumnTaken]) -> Value {
     columns
         .iter()
         .map(|column| {
@@ -54,7 +59,7 @@ pub fn columns_json(wording: &Wording, columns: &[ColumnTaken]) -> Value {
 }
 
 /// The names of species for programs.
-pub fn names_json(names: &[NameTaken]) -> Value {
+pub(crate) fn names_json(names: &[NameTaken]) -> Value {
     names
         .iter()
         .map(|name| {
@@ -65,7 +70,7 @@ pub fn names_json(names: &[NameTaken]) -> Value {
 }
 
 /// The lines for programs: the entry each becomes, its fields and its words.
-pub fn lines_json(wording: &Wording, read: &[(usize, Draft)], species: &Catalogue) -> Value {
+pub(crate) fn lines_json(wording: &Wording, read: &[(usize, Draft)], species: &Catalogue) -> Value {
     read.iter()
         .map(|(line, draft)| {
             json!({"line": line, "kind": draft.kind, "happened": draft.happened, "fields": draft.body,

@@ -7,7 +7,7 @@ use std::path::Path;
 use super::run::{Exit, Run};
 
 /// A file opened to be read, or what is piped in.
-pub fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Exit> {
+pub(crate) fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Exit> {
     if path.as_os_str() == "-" {
         return Ok(Box::new(BufReader::new(std::io::stdin())));
     }

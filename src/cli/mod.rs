@@ -18,8 +18,8 @@ mod page_text;
 mod progress;
 mod proof;
 mod ready;
-pub mod ready_json;
-pub mod ready_text;
+pub(crate) mod ready_json;
+pub(crate) mod ready_text;
 mod run;
 mod sample;
 mod sheet;
@@ -29,14 +29,13 @@ mod surroundings;
 #[cfg(test)]
 mod test_picture;
 mod undo;
-pub mod walk;
+pub(crate) mod walk;
 mod why;
-pub mod why_json;
-pub mod why_more;
+pub(crate) mod why_json;
+pub(crate) mod why_more;
 mod write;
 
 pub use answer::Ending;
 pub use args::Cli;
 pub use dispatch::{OpenDashboard, Outcome, run};
-pub use sheet::{LEAST_WIDTH, MOST_WIDTH};
 pub use surroundings::Surroundings;

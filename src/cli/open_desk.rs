@@ -8,7 +8,7 @@ use crate::nursery::species::Catalogue;
 
 impl Run {
     /// Opens the nursery and passes on what the file has to tell.
-    pub fn desk(&self) -> Result<Desk, Exit> {
+    pub(crate) fn desk(&self) -> Result<Desk, Exit> {
         let desk = Desk::open(&self.file, &self.around.folders.settings, self.now).map_err(|fault| match fault {
             DeskError::Journal(JournalError::NotThere(_)) if self.is_own_nursery() => {
                 Exit::refused(self.wording.refused_no_nursery())

@@ -37,7 +37,7 @@ enum Style {
 }
 
 /// Watches an import.
-pub struct Watch<'r> {
+pub(crate) struct Watch<'r> {
     run: &'r Run,
     style: Style,
     state: Arc<AtomicI32>,
@@ -50,7 +50,7 @@ pub struct Watch<'r> {
 
 impl<'r> Watch<'r> {
     /// Begins to watch, and to listen for signals.
-    pub fn begin(run: &'r Run) -> Watch<'r> {
+    pub(crate) fn begin(run: &'r Run) -> Watch<'r> {
         let style = match (run.around.notes_are_seen && !run.everywhere.json, run.around.prompts_only) {
             (false, _) => Style::Silent,
             (true, false) if !run.everywhere.plain => Style::Over,
@@ -70,7 +70,7 @@ impl<'r> Watch<'r> {
     }
 
     /// Says how far it is, where it is time; a break where a signal came.
-    pub fn told(&mut self, step: ImportStep) -> ControlFlow<()> {
+    pub(crate) fn told(&mut self, step: ImportStep) -> ControlFlow<()> {
         let exit = match step {
             ImportStep::Saving => {
                 self.state.compare_exchange(GOES_ON, IS_SAVED, Ordering::SeqCst, Ordering::SeqCst).is_err()
@@ -94,7 +94,7 @@ impl<'r> Watch<'r> {
     }
 
     /// Ends watching; says how the run ends where a signal stopped it.
-    pub fn end(mut self) -> Option<Ending> {
+    pub(crate) fn end(mut self) -> Option<Ending> {
         self.write_over("");
         let signal = self.state.swap(IS_TOLD, Ordering::SeqCst);
         #[cfg(unix)]

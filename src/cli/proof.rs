@@ -8,7 +8,7 @@ use super::run::{Exit, Run};
 use crate::desk::{self, CheckReport, ExportError, FileFault, Lost, Replay, Rescued};
 
 /// Proves the file: chain, books, replay. Reads only; kept stories that are not true are thrown away.
-pub fn check(run: &Run) -> Result<Ending, Exit> {
+pub(crate) fn check(run: &Run) -> Result<Ending, Exit> {
     let report = desk::check(&run.file, &run.around.folders.settings).map_err(|fault| run.exit_for_file(&fault))?;
     // A file whose lines cannot all be read has no books to prove.
     let replay = if report.faults.is_empty() { desk::replay(&run.file, run.now).ok() } else { None };
@@ -87,7 +87,7 @@ fn lost_in_words(run: &Run, lost: &Lost) -> String {
 }
 
 /// Every undamaged entry of a damaged file, as lines that import reads; what is lost is named. Reads only.
-pub fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Exit> {
+pub(crate) fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Exit> {
     let shelf = &run.around.folders.settings;
     let rescued = desk::rescue(&run.file, shelf, &arguments.to, arguments.no_backup).map_err(|fault| match fault {
         ExportError::Journal(fault) => run.exit_for_file(&fault),
@@ -137,7 +137,7 @@ fn rescued_in_words(run: &Run, rescued: &Rescued, arguments: &Rescue) -> String 
 }
 
 /// A verified copy.
-pub fn backup(run: &Run, arguments: &Backup) -> Result<Ending, Exit> {
+pub(crate) fn backup(run: &Run, arguments: &Backup) -> Result<Ending, Exit> {
     let journal = desk::Reading::open(&run.file).map_err(|fault| run.exit_for_file(&fault))?;
     let report = journal.backup(&arguments.to).map_err(|fault| run.exit_for_file(&fault))?;
     if run.everywhere.json {

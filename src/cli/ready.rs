@@ -13,7 +13,7 @@ use crate::reckon::forecast::outlook;
 use crate::reckon::picture::{Only, Picture};
 
 /// Opens the nursery and shows it, or what changed since a day.
-pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run, arguments: &Ready) -> Result<Ending, Exit> {
     let desk = run.desk()?;
     match &arguments.since {
         Some(written) => {
@@ -25,7 +25,7 @@ pub fn run(run: &Run, arguments: &Ready) -> Result<Ending, Exit> {
 }
 
 /// Shows which trays are ready for which bed.
-pub fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, Exit> {
+pub(crate) fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, Exit> {
     let picture = run.picture(desk)?;
     let only = only(run, desk, &picture, arguments)?;
     let shown = picture.narrowed(&only);

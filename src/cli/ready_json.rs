@@ -18,20 +18,20 @@ use crate::wording::verdict::About;
 pub(super) const VERSION: u32 = 1;
 
 /// The main answer to a program.
-pub struct ReadyAnswer<'a> {
+pub(crate) struct ReadyAnswer<'a> {
     /// The whole Picture.
-    pub picture: &'a Picture,
+    pub(crate) picture: &'a Picture,
     /// What of it is shown.
-    pub shown: &'a Picture,
+    pub(crate) shown: &'a Picture,
     /// What is expected.
-    pub outlook: &'a Outlook,
+    pub(crate) outlook: &'a Outlook,
     /// The sentences.
-    pub wording: &'a Wording,
+    pub(crate) wording: &'a Wording,
 }
 
 impl ReadyAnswer<'_> {
     /// Writes what `ready --json` prints, a part at a time.
-    pub fn write(&self, out: &mut ObjectOut<impl Write>) -> io::Result<()> {
+    pub(crate) fn write(&self, out: &mut ObjectOut<impl Write>) -> io::Result<()> {
         let ReadyAnswer { picture, shown, outlook, wording } = *self;
         out.field("version", VERSION)?;
         out.field("on", picture.day)?;

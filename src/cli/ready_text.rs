@@ -17,12 +17,8 @@ const LEAST_NAME: usize = 8;
 /// The most columns of a species' name in front of a reason.
 const MOST_NAME: usize = 18;
 
-/// What `ready` prints. `width` is kept within 40 to 200 columns; colours only where `colour`.
-pub fn ready_text(picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
-    ready_page(picture, wording, width, colour, None, picture.trays.is_empty())
-}
-
-/// The same with a line on what changed since yesterday under its top; a new nursery is told how to begin.
+/// What `ready` prints, with a line on what changed since yesterday under its top; a new nursery is told how to begin. Colours
+/// only where `colour`.
 pub(super) fn ready_page(
     picture: &Picture,
     wording: &Wording,

@@ -5,8 +5,12 @@ use crate::base::Moment;
 use crate::cli::test_picture::{day, empty, small};
 use crate::wording::Lang;
 
+fn page_of(picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+    ready_page(picture, wording, width, colour, None, picture.trays.is_empty())
+}
+
 fn page(picture: &Picture, lang: Lang, width: usize) -> String {
-    ready_text(picture, &Wording::new(lang), width, false)
+    page_of(picture, &Wording::new(lang), width, false)
 }
 
 #[test]
@@ -175,13 +179,13 @@ fn numbers_are_never_cut_however_narrow_the_page() {
 #[test]
 fn colour_adds_only_codes() {
     let wording = Wording::new(Lang::En);
-    let coloured = ready_text(&small(), &wording, 80, true);
+    let coloured = page_of(&small(), &wording, 80, true);
     let mut plain = coloured.clone();
     for code in ["\u{1b}[1m", "\u{1b}[34m", "\u{1b}[33m", "\u{1b}[31m", "\u{1b}[0m"] {
         assert!(coloured.contains(code), "{code:?} is not used");
         plain = plain.replace(code, "");
     }
-    assert_eq!(plain, ready_text(&small(), &wording, 80, false));
+    assert_eq!(plain, page_of(&small(), &wording, 80, false));
 }
 
 #[test]

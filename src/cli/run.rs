@@ -15,39 +15,39 @@ use crate::reckon::{Picture, View};
 use crate::wording::Wording;
 
 /// What every command is handed.
-pub struct Run {
+pub(crate) struct Run {
     /// What was typed before or after the command.
-    pub everywhere: super::args::Everywhere,
+    pub(crate) everywhere: super::args::Everywhere,
     /// The surroundings.
-    pub around: Surroundings,
+    pub(crate) around: Surroundings,
     /// The sentences of the person's language.
-    pub wording: Wording,
+    pub(crate) wording: Wording,
     /// What the clock says.
-    pub now: Now,
+    pub(crate) now: Now,
     /// The day looked at, where it is not today.
-    pub on: Option<Day>,
+    pub(crate) on: Option<Day>,
     /// The day by whose end things had to be recorded.
-    pub known: Option<Day>,
+    pub(crate) known: Option<Day>,
     /// The nursery's file.
-    pub file: PathBuf,
+    pub(crate) file: PathBuf,
     /// Who writes.
-    pub who: String,
+    pub(crate) who: String,
     /// What leads in forecasts.
-    pub forecast_basis: ForecastBasis,
+    pub(crate) forecast_basis: ForecastBasis,
 }
 
 /// Why a command ended without doing its work: the sentences were already made.
 #[derive(Debug)]
-pub struct Exit {
+pub(crate) struct Exit {
     /// The ending.
-    pub ending: Ending,
+    pub(crate) ending: Ending,
     /// What to tell the person.
-    pub lines: Vec<String>,
+    pub(crate) lines: Vec<String>,
 }
 
 impl Exit {
     /// Refused with one sentence.
-    pub fn refused(line: String) -> Exit {
+    pub(crate) fn refused(line: String) -> Exit {
         Exit { ending: Ending::Refused, lines: vec![line] }
     }
 }
@@ -62,12 +62,12 @@ pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wordi
 
 impl Run {
     /// The Picture of the day and moment asked for.
-    pub fn picture(&self, desk: &Desk) -> Result<Picture, Exit> {
+    pub(crate) fn picture(&self, desk: &Desk) -> Result<Picture, Exit> {
         desk.picture_of(self.view(desk)).map_err(|fault| self.desk_fault(fault))
     }
 
     /// The same with what is called like this in it, though it is archived.
-    pub fn picture_with(&self, desk: &mut Desk, called: &[&str]) -> Result<Picture, Exit> {
+    pub(crate) fn picture_with(&self, desk: &mut Desk, called: &[&str]) -> Result<Picture, Exit> {
         desk.picture_with(called, self.view(desk)).map_err(|fault| self.desk_fault(fault))
     }
 
@@ -77,7 +77,7 @@ impl Run {
     }
 
     /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.
-    pub fn only_today(&self) -> Result<(), Exit> {
+    pub(crate) fn only_today(&self) -> Result<(), Exit> {
         if self.on.is_some() || self.known.is_some() {
             return Err(Exit::refused(self.wording.refused_while_looking()));
         }
@@ -85,7 +85,7 @@ impl Run {
     }
 
     /// An answer to the person; a terminal that has no more than ASCII is given no more.
-    pub fn answer(&self, text: &str) -> Result<Ending, Exit> {
+    pub(crate) fn answer(&self, text: &str) -> Result<Ending, Exit> {
         if self.around.ascii && self.around.out_is_terminal { self.put(&in_ascii(text)) } else { self.put(text) }
     }
 
@@ -94,12 +94,12 @@ impl Run {
     }
 
     /// An answer to a program: one object.
-    pub fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Exit> {
+    pub(crate) fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Exit> {
         self.put(&format!("{value}\n"))
     }
 
     /// An answer to a program, written while it is reckoned.
-    pub fn answer_object(
+    pub(crate) fn answer_object(
         &self,
         write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>,
     ) -> Result<Ending, Exit> {
@@ -107,12 +107,12 @@ impl Run {
     }
 
     /// Trouble with the file while something was looked up.
-    pub fn desk_fault(&self, fault: DeskError) -> Exit {
+    pub(crate) fn desk_fault(&self, fault: DeskError) -> Exit {
         self.exit_for(&fault, &Catalogue::built_in())
     }
 
     /// What a desk's refusal, or trouble with the file, means for the person.
-    pub fn exit_for(&self, fault: &DeskError, species: &Catalogue) -> Exit {
+    pub(crate) fn exit_for(&self, fault: &DeskError, species: &Catalogue) -> Exit {
         let ending = match fault {
             DeskError::Refused(_) => Ending::Refused,
             DeskError::Journal(fault) => ending_of(fault),
@@ -125,13 +125,13 @@ impl Run {
     }
 
     /// Trouble with the file.
-    pub fn exit_for_file(&self, fault: &JournalError) -> Exit {
+    pub(crate) fn exit_for_file(&self, fault: &JournalError) -> Exit {
         let line = self.wording.journal_error(fault, &self.file.display().to_string());
         Exit { ending: ending_of(fault), lines: vec![line] }
     }
 
     /// Tells the person why a command stopped.
-    pub fn tell(&self, exit: &Exit) -> Ending {
+    pub(crate) fn tell(&self, exit: &Exit) -> Ending {
         let lines: Vec<String> = exit.lines.iter().map(|line| shortened(line)).collect();
         let json = self.everywhere.json;
         let plain = !json && self.around.ascii && self.around.can_ask;
@@ -141,7 +141,7 @@ impl Run {
     }
 
     /// A note beside an answer, for a person; a program is told by the answer alone.
-    pub fn note(&self, text: &str) {
+    pub(crate) fn note(&self, text: &str) {
         if !self.everywhere.json {
             note(text);
         }

@@ -12,7 +12,7 @@ use crate::desk::{Desk, DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 
 /// Makes a copy and opens it; with `--into` only makes it.
-pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run, arguments: &Sample) -> Result<Ending, Exit> {
     if let Some(into) = &arguments.into {
         let desk = make(run, into)?;
         if run.everywhere.json {
@@ -31,7 +31,7 @@ pub fn run(run: &Run, arguments: &Sample) -> Result<Ending, Exit> {
 }
 
 /// The program's own copy of the sample, made anew where it is missing or nobody has written in it.
-pub fn opened(run: &Run) -> Result<Desk, Exit> {
+pub(crate) fn opened(run: &Run) -> Result<Desk, Exit> {
     let own = run.around.folders.sample_nursery();
     Ok(match Desk::open(&own, &run.around.folders.settings, run.now) {
         Ok(desk) if sample::is_stale(&desk) => {

@@ -3,9 +3,9 @@
 use crate::base::columns::{left_aligned, width_of, wrapped};
 
 /// The narrowest page, columns: a phone held upright.
-pub const LEAST_WIDTH: usize = 40;
+pub(crate) const LEAST_WIDTH: usize = 40;
 /// The widest page, columns: longer lines are hard to read.
-pub const MOST_WIDTH: usize = 200;
+pub(crate) const MOST_WIDTH: usize = 200;
 
 /// A colour of the terminal's own palette of 16; each also has a mark or a word.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -43,43 +43,43 @@ pub(super) struct Sheet {
 
 impl Sheet {
     /// An empty sheet; the width is kept between [`LEAST_WIDTH`] and [`MOST_WIDTH`].
-    pub fn new(width: usize, colour: bool) -> Sheet {
+    pub(crate) fn new(width: usize, colour: bool) -> Sheet {
         Sheet { width: width.clamp(LEAST_WIDTH, MOST_WIDTH), colour, text: String::new() }
     }
 
     /// Columns of a line.
-    pub fn width(&self) -> usize {
+    pub(crate) fn width(&self) -> usize {
         self.width
     }
 
     /// An empty line, unless the sheet is empty or one is there.
-    pub fn gap(&mut self) {
+    pub(crate) fn gap(&mut self) {
         if !self.text.is_empty() && !self.text.ends_with("\n\n") {
             self.text.push('\n');
         }
     }
 
     /// A paragraph in one ink.
-    pub fn paragraph(&mut self, text: &str, ink: Ink) {
+    pub(crate) fn paragraph(&mut self, text: &str, ink: Ink) {
         for line in wrapped(text, self.width) {
             self.write(&[(&line, ink)]);
         }
     }
 
     /// A paragraph in an ink behind some blanks.
-    pub fn indented(&mut self, blanks: usize, text: &str, ink: Ink) {
+    pub(crate) fn indented(&mut self, blanks: usize, text: &str, ink: Ink) {
         self.hanging(&" ".repeat(blanks), Ink::Plain, text, ink);
     }
 
     /// A heading: an empty line above, bold.
-    pub fn heading(&mut self, text: &str) {
+    pub(crate) fn heading(&mut self, text: &str) {
         self.gap();
         self.paragraph(text, Ink::Bold);
     }
 
     /// A beginning in an ink, and a text behind it that folds under itself. Where the beginning leaves the text too
     /// little room, the text starts on the next line, four columns in.
-    pub fn hanging(&mut self, beginning: &str, beginning_ink: Ink, text: &str, ink: Ink) {
+    pub(crate) fn hanging(&mut self, beginning: &str, beginning_ink: Ink, text: &str, ink: Ink) {
         /// Columns a folding text needs to be read with ease (ours).
         const LEAST_ROOM: usize = 24;
         let taken = width_of(beginning);
@@ -133,7 +133,7 @@ impl Sheet {
     }
 
     /// The text, each line ended.
-    pub fn finish(self) -> String {
+    pub(crate) fn finish(self) -> String {
         self.text
     }
 }

@@ -28,7 +28,7 @@ const MOST_ENTRY: usize = 90;
 const MOST_ENTRIES_NAMED: usize = 100;
 
 /// Verdicts that changed since the end of a day, with what tells them.
-pub struct Since<'a> {
+pub(crate) struct Since<'a> {
     day: Day,
     before: Picture,
     after: &'a Picture,
@@ -39,7 +39,7 @@ pub struct Since<'a> {
 
 impl<'a> Since<'a> {
     /// What changed since the end of a day, by what was known then.
-    pub fn end_of(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Exit> {
+    pub(crate) fn end_of(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Exit> {
         let from = desk.as_of_then(view_before(day, after, desk.end_of(day))).map_err(|fault| run.desk_fault(fault))?;
         let before = from.then.picture();
         let changes = changes(&before, after, &from);
@@ -48,7 +48,7 @@ impl<'a> Since<'a> {
     }
 
     /// The same for `--since`; a day that is not before the one looked at is refused.
-    pub fn asked(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Exit> {
+    pub(crate) fn asked(run: &'a Run, day: Day, desk: &Desk, after: &'a Picture) -> Result<Since<'a>, Exit> {
         if day >= after.day {
             let wording = &run.wording;
             return Err(Exit::refused(wording.change_day_not_before(wording.day(day), wording.day(after.day))));
@@ -57,7 +57,7 @@ impl<'a> Since<'a> {
     }
 
     /// Leaves out the changes of what is not shown.
-    pub fn keep_those_of(&mut self, shown: &Picture) {
+    pub(crate) fn keep_those_of(&mut self, shown: &Picture) {
         self.changes.retain(|change| match &change.turned {
             Turned::Tray { tray, .. } => shown.trays.contains_key(tray),
             Turned::Bed { bed, .. } => shown.beds.contains_key(bed),
@@ -66,7 +66,7 @@ impl<'a> Since<'a> {
     }
 
     /// The changes as a page: each cause once, with all that it turned.
-    pub fn text(&self, width: usize, colour: bool) -> String {
+    pub(crate) fn text(&self, width: usize, colour: bool) -> String {
         let (wording, mut sheet) = (self.wording, Sheet::new(width, colour));
         page_top(self.after, wording, &mut sheet);
         let day = wording.day(self.day);
@@ -94,7 +94,7 @@ impl<'a> Since<'a> {
     }
 
     /// The changes for programs.
-    pub fn json(&self) -> Vec<Value> {
+    pub(crate) fn json(&self) -> Vec<Value> {
         self.changes.iter().map(|change| self.change_json(change)).collect()
     }
 
@@ -130,7 +130,7 @@ impl<'a> Since<'a> {
     }
 
     /// One line of the most telling causes; nothing where nothing changed, or where nothing stood in the book before.
-    pub fn line(&self) -> Option<String> {
+    pub(crate) fn line(&self) -> Option<String> {
         if self.changes.is_empty() {
             return None;
         }
@@ -175,7 +175,7 @@ impl<'a> Since<'a> {
 }
 
 /// The line above the main answer, where anything changed since the day before.
-pub fn since_yesterday(run: &Run, desk: &Desk, picture: &Picture) -> Result<Option<String>, Exit> {
+pub(crate) fn since_yesterday(run: &Run, desk: &Desk, picture: &Picture) -> Result<Option<String>, Exit> {
     if picture.looking == Looking::Ahead || picture.known.is_some() {
         return Ok(None);
     }

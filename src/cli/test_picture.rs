@@ -12,12 +12,12 @@ use crate::reckon::stock::{BedStory, TrayStory};
 use crate::reckon::tray::age_of_count::WeeklyLoss;
 
 /// A day.
-pub fn day(written: &str) -> Day {
+pub(crate) fn day(written: &str) -> Day {
     written.parse().unwrap()
 }
 
 /// An entry of the invented device.
-pub fn entry(seq: u64) -> EntryId {
+pub(crate) fn entry(seq: u64) -> EntryId {
     EntryId { device: DeviceId::new("k3f9").unwrap(), seq }
 }
 
@@ -143,7 +143,7 @@ fn nursery() -> NurserySet {
 }
 
 /// A nursery in which nothing was written but its name.
-pub fn empty() -> Picture {
+pub(crate) fn empty() -> Picture {
     let mut site = Site { species: Arc::new(Catalogue::built_in()), ..Site::default() };
     site.nursery.add(day("2025-01-01"), entry(1), nursery());
     Picture {
@@ -163,7 +163,7 @@ pub fn empty() -> Picture {
 }
 
 /// A nursery with a tray that goes out to two beds, one ready without a bed, others that wait, and an empty one.
-pub fn small() -> Picture {
+pub(crate) fn small() -> Picture {
     let mut picture = empty();
     let band = || Measure::LightBand { least: 0.3, most: 0.5 };
     let hardening = unmet(Rule::Hardening, Measure::DaysAtLeast(28), Measure::Days(12))

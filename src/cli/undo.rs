@@ -12,7 +12,7 @@ use crate::desk::{Desk, DeskError, Recorded, Refusal, Refused, Withdraws};
 use crate::nursery::entry::Entry;
 
 /// Takes back the last command of this copy, or the entry that is named.
-pub fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
     run.only_today()?;
     let mut desk = run.desk()?;
     let species = desk.fold().site().species.clone();
@@ -93,7 +93,7 @@ fn told(run: &Run, desk: &Desk, entries: &[Arc<Entry>], recorded: Option<&Record
 }
 
 /// Entries in words, a line or more each, no wider than the screen; of very many the first ones.
-pub fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<String> {
+pub(crate) fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<String> {
     let species = &desk.fold().site().species;
     let mut lines = Vec::new();
     for entry in entries.iter().take(MOST_SAID) {
@@ -106,11 +106,11 @@ pub fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<String> {
 }
 
 /// A sentence on lines no wider than the screen.
-pub fn said_back(run: &Run, message: &str) -> Vec<String> {
+pub(crate) fn said_back(run: &Run, message: &str) -> Vec<String> {
     let parts = wrapped(message, run.around.columns.saturating_sub(6));
     let indent = |i: usize| if i == 0 { "  " } else { "      " };
     parts.iter().enumerate().map(|(i, part)| format!("{}{part}", indent(i))).collect()
 }
 
 /// Entries said one by one; of more than this the rest are counted.
-pub const MOST_SAID: usize = 30;
+pub(crate) const MOST_SAID: usize = 30;

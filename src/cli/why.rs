@@ -27,7 +27,7 @@ fn named(why: &Why) -> Vec<&str> {
 }
 
 /// Explains a tray, a bed or a pair.
-pub fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
     let picture = run.picture_with(&mut desk, &named(why))?;
     let asked = Asked { picture: &picture, wording: &run.wording };

@@ -16,7 +16,7 @@ use crate::wording::Wording;
 use crate::wording::verdict::About;
 
 /// Why a tray is ready or not: the tray as in `ready --json`.
-pub fn why_tray_json(
+pub(crate) fn why_tray_json(
     tray: &TrayPicture,
     picture: &Picture,
     outlook: &Outlook,
@@ -35,14 +35,19 @@ pub fn why_tray_json(
 }
 
 /// Why a bed is open or not, for one species or for every planned one.
-pub fn why_bed_json(bed: &BedPicture, species: Option<&SpeciesKey>, picture: &Picture, wording: &Wording) -> Value {
+pub(crate) fn why_bed_json(
+    bed: &BedPicture,
+    species: Option<&SpeciesKey>,
+    picture: &Picture,
+    wording: &Wording,
+) -> Value {
     let mut only = bed.clone();
     only.species.retain(|one| species.is_none_or(|wanted| one.species == *wanted));
     answer(picture, "bed", bed_json(&only, picture, wording))
 }
 
 /// Why a tray fits a bed or not: the pair as in `ready --json`, with every question of its tray and its bed too.
-pub fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
+pub(crate) fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
     let mut text = pair_json(pair, wording);
     text["criteria"] = json!(criteria(&*pair.criteria, About::Pair, wording));
     answer(picture, "pair", text)

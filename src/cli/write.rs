@@ -20,7 +20,7 @@ use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
 
 /// Writes one entry or a sheet of short lines, or says what can be written.
-pub fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     if let Some(file) = &arguments.batch {
         return batch(run, arguments, file);
     }
@@ -141,7 +141,7 @@ const LONGEST_PAPER_BYTES: u64 = 32 << 20;
 const MOST_IN_WORDS: usize = 10_000;
 
 /// What was written and what it makes doubtful.
-pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Exit> {
+pub(crate) fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Exit> {
     let message = match recorded.entries.as_slice() {
         [one] => run.wording.saved_entry(one),
         many => run.wording.saved(many.len() as i64),
@@ -150,7 +150,7 @@ pub fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Exit>
 }
 
 /// What is only tried: the entries in words, of very many the first ones, and what would become doubtful.
-pub fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, Exit> {
+pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     if run.everywhere.json {
         return batch_json(run, desk, &taken, true);
@@ -194,7 +194,7 @@ fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, message: &str, each: boo
 }
 
 /// What lines of another copy brought, and what they make doubtful.
-pub fn told_of_lines(run: &Run, desk: &Desk, recorded: &Recorded, message: &str) -> Result<Ending, Exit> {
+pub(crate) fn told_of_lines(run: &Run, desk: &Desk, recorded: &Recorded, message: &str) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
     run.answer(&format!("{message}\n{}", told_doubts(run, doubts, false)))

@@ -32,7 +32,7 @@ words! {
 
 impl ScreenName {
     /// All of them, in order.
-    pub const ALL: [ScreenName; 7] = [
+    pub(crate) const ALL: [ScreenName; 7] = [
         ScreenName::Walk,
         ScreenName::Trays,
         ScreenName::Beds,
@@ -45,7 +45,7 @@ impl ScreenName {
 
 /// What a screen or a layer asks of the model.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Act {
+pub(crate) enum Act {
     /// Opens a form.
     Form(FormFor),
     /// Opens a form where it was left.
@@ -88,7 +88,7 @@ pub enum Act {
 
 /// What can be switched.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Switch {
+pub(crate) enum Switch {
     /// The language.
     Lang,
     /// High contrast.
@@ -105,20 +105,20 @@ pub enum Switch {
 
 /// Which form to open, and what is known already.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
-pub struct FormFor {
+pub(crate) struct FormFor {
     /// The kind of entry.
-    pub kind: String,
+    pub(crate) kind: String,
     /// Fields that are known, by name.
-    pub preset: Vec<(String, String)>,
+    pub(crate) preset: Vec<(String, String)>,
     /// The field to begin with, where it is not the first that is missing.
-    pub begin_at: Option<String>,
+    pub(crate) begin_at: Option<String>,
     /// What the screen wants to hear when it is written: the id of a stop.
-    pub stop: String,
+    pub(crate) stop: String,
 }
 
 impl FormFor {
     /// A form of a kind about something.
-    pub fn about(kind: &str, subject: Option<&Subject>) -> FormFor {
+    pub(crate) fn about(kind: &str, subject: Option<&Subject>) -> FormFor {
         let mut asked = FormFor { kind: kind.to_string(), ..FormFor::default() };
         let Some(known) = kind_of_entry(kind) else { return asked };
         let has = |name: &str| known.fields.iter().any(|field| field.name == name);
@@ -143,19 +143,19 @@ impl FormFor {
     }
 
     /// The same with a field known.
-    pub fn with(mut self, name: &str, value: impl ToString) -> FormFor {
+    pub(crate) fn with(mut self, name: &str, value: impl ToString) -> FormFor {
         self.preset.push((name.to_string(), value.to_string()));
         self
     }
 
     /// The same with the keys in a field at first.
-    pub fn beginning_at(mut self, name: &str) -> FormFor {
+    pub(crate) fn beginning_at(mut self, name: &str) -> FormFor {
         self.begin_at = Some(name.to_string());
         self
     }
 
     /// The same, telling the screen of this stop when it is written.
-    pub fn for_stop(mut self, stop: &str) -> FormFor {
+    pub(crate) fn for_stop(mut self, stop: &str) -> FormFor {
         self.stop = stop.to_string();
         self
     }
@@ -163,25 +163,25 @@ impl FormFor {
 
 /// A half-filled form as it is kept on disk.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
-pub struct KeptForm {
+pub(crate) struct KeptForm {
     /// The kind of entry.
-    pub kind: String,
+    pub(crate) kind: String,
     /// What was typed, by field.
-    pub typed: Vec<(String, String)>,
+    pub(crate) typed: Vec<(String, String)>,
     /// The day it is of, as typed.
     #[serde(default)]
-    pub day: String,
+    pub(crate) day: String,
     /// The stop it was opened from.
     #[serde(default)]
-    pub stop: String,
+    pub(crate) stop: String,
     /// The field that had the keys.
     #[serde(default)]
-    pub at: Option<String>,
+    pub(crate) at: Option<String>,
 }
 
 /// What the reasons are asked of.
 #[derive(Clone, PartialEq, Debug)]
-pub enum WhyOf {
+pub(crate) enum WhyOf {
     /// A tray or a bed, a lot or a place.
     About(Subject),
     /// A lot, and how many of it to sow for so many plants.

@@ -30,7 +30,7 @@ const PAGE_OF_ENTRIES: usize = 500;
 pub type ReadClock = Box<dyn Fn() -> Option<Now> + Send>;
 
 /// The clerk.
-pub struct Clerk {
+pub(crate) struct Clerk {
     desk: Desk,
     kept: KeptTexts,
     clock: ReadClock,
@@ -44,7 +44,13 @@ pub struct Clerk {
 
 impl Clerk {
     /// A clerk at a desk; `clock` is read before each request.
-    pub fn new(desk: Desk, kept: KeptTexts, view: View, forecast_basis: ForecastBasis, clock: ReadClock) -> Clerk {
+    pub(crate) fn new(
+        desk: Desk,
+        kept: KeptTexts,
+        view: View,
+        forecast_basis: ForecastBasis,
+        clock: ReadClock,
+    ) -> Clerk {
         // Where another day cannot be read, today is shown, and said to be it.
         let today = View { day: desk.now().today, known: None };
         let (view, picture) = desk.picture_of(view).map_or_else(|_| (today, desk.picture()), |found| (view, found));
@@ -64,7 +70,7 @@ impl Clerk {
     }
 
     /// What is drawn first.
-    pub fn drawn(&mut self) -> Drawn {
+    pub(crate) fn drawn(&mut self) -> Drawn {
         let outlook = outlook_of_living_remembering(&self.picture, self.forecast_basis, &mut self.remembered);
         Drawn {
             picture: Arc::clone(&self.picture),
@@ -78,12 +84,12 @@ impl Clerk {
     }
 
     /// The texts kept beside the book.
-    pub fn kept(&self) -> &KeptTexts {
+    pub(crate) fn kept(&self) -> &KeptTexts {
         &self.kept
     }
 
     /// Takes requests until nobody asks any more. What is superseded by a later request is passed over.
-    pub fn work(mut self, requests: &Receiver<Request>, answers: &Sender<Answer>) {
+    pub(crate) fn work(mut self, requests: &Receiver<Request>, answers: &Sender<Answer>) {
         loop {
             let first = match requests.recv_timeout(LOOK_EVERY) {
                 Ok(request) => request,
@@ -113,7 +119,7 @@ impl Clerk {
     }
 
     /// What another process wrote, and what the clock did.
-    pub fn look_around(&mut self) -> Vec<Answer> {
+    pub(crate) fn look_around(&mut self) -> Vec<Answer> {
         let day_turned = self.read_clock();
         let version = self.desk.journal().data_version().ok();
         if version == self.seen_version && !day_turned {
@@ -147,7 +153,7 @@ impl Clerk {
     }
 
     /// Answers one request.
-    pub fn serve(&mut self, request: Request) -> Vec<Answer> {
+    pub(crate) fn serve(&mut self, request: Request) -> Vec<Answer> {
         self.read_clock();
         match request {
             Request::Record { ticket, drafts } => {

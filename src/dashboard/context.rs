@@ -20,36 +20,36 @@ use crate::wording::Wording;
 
 /// What the book says, as far as it was asked for.
 #[derive(Clone, Debug)]
-pub struct Book {
+pub(crate) struct Book {
     /// The Picture of the day looked at.
-    pub picture: Arc<Picture>,
+    pub(crate) picture: Arc<Picture>,
     /// Its round.
-    pub round: Arc<Round>,
+    pub(crate) round: Arc<Round>,
     /// What is expected of all that lives.
-    pub outlook: Arc<Outlook>,
+    pub(crate) outlook: Arc<Outlook>,
     /// The curve that was drawn last: a picture of it is reckoned once.
     drawn_band: RefCell<Option<(TrayCode, u64, Arc<Band>)>>,
     /// What leads in forecasts: what was learned here, or the handbook alone.
-    pub forecast_basis: ForecastBasis,
+    pub(crate) forecast_basis: ForecastBasis,
     /// What the clock says.
-    pub now: Now,
+    pub(crate) now: Now,
     /// Counts every drawing: another number, another Picture.
-    pub generation: u64,
+    pub(crate) generation: u64,
     /// How many entries the book has.
-    pub entries_in_all: usize,
+    pub(crate) entries_in_all: usize,
     /// Entries that were looked for.
-    pub found: Option<FoundEntries>,
+    pub(crate) found: Option<FoundEntries>,
     /// The days of a year, as far as they are drawn.
-    pub year: Option<(YearAsked, BTreeMap<Day, SeasonDay>)>,
+    pub(crate) year: Option<(YearAsked, BTreeMap<Day, SeasonDay>)>,
     /// The entries about one thing, once they were asked for.
-    pub story: Option<(Subject, Vec<Arc<Entry>>)>,
+    pub(crate) story: Option<(Subject, Vec<Arc<Entry>>)>,
     /// Whether the file can only be read.
-    pub read_only_file: bool,
+    pub(crate) read_only_file: bool,
 }
 
 impl Book {
     /// What was drawn first.
-    pub fn of(drawn: Drawn) -> Book {
+    pub(crate) fn of(drawn: Drawn) -> Book {
         Book {
             picture: drawn.picture,
             round: drawn.round,
@@ -67,7 +67,7 @@ impl Book {
     }
 
     /// What was drawn now.
-    pub fn take(&mut self, drawn: Drawn) {
+    pub(crate) fn take(&mut self, drawn: Drawn) {
         self.picture = drawn.picture;
         self.round = drawn.round;
         self.outlook = drawn.outlook;
@@ -79,7 +79,7 @@ impl Book {
     }
 
     /// The curve of a tray's sowing with its range, up to the day it is drawn to; none where nothing is forecast of it.
-    pub fn band_of(&self, tray: &TrayPicture) -> Option<Arc<Band>> {
+    pub(crate) fn band_of(&self, tray: &TrayPicture) -> Option<Arc<Band>> {
         let told = self.outlook.trays.get(&tray.code)?;
         if let Some((code, generation, band)) = &*self.drawn_band.borrow()
             && *code == tray.code
@@ -93,50 +93,50 @@ impl Book {
     }
 
     /// The entries about something, where they are here; ask with `Act::Story`.
-    pub fn story_of(&self, subject: &Subject) -> Option<&[Arc<Entry>]> {
+    pub(crate) fn story_of(&self, subject: &Subject) -> Option<&[Arc<Entry>]> {
         self.story.as_ref().filter(|(of, _)| of == subject).map(|(_, entries)| entries.as_slice())
     }
 }
 
 /// A line of messages.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Notice {
+pub(crate) struct Notice {
     /// What it says.
-    pub text: String,
+    pub(crate) text: String,
     /// How it looks.
-    pub ink: Ink,
+    pub(crate) ink: Ink,
 }
 
 /// What screens and layers are handed when they take a key or draw.
 #[derive(Clone, Copy)]
-pub struct ScreenContext<'a> {
+pub(crate) struct ScreenContext<'a> {
     /// The book.
-    pub book: &'a Book,
+    pub(crate) book: &'a Book,
     /// The sentences.
-    pub wording: &'a Wording,
+    pub(crate) wording: &'a Wording,
     /// The look, where a drawing differs in ASCII.
-    pub look: Look,
+    pub(crate) look: Look,
     /// The day for what is written, where it is not today.
-    pub writing_day: Option<Day>,
+    pub(crate) writing_day: Option<Day>,
     /// Whether nothing can be written.
-    pub read_only: bool,
+    pub(crate) read_only: bool,
     /// Columns and rows of the terminal.
-    pub size: (u16, u16),
+    pub(crate) size: (u16, u16),
     /// Who writes.
-    pub who: &'a str,
+    pub(crate) who: &'a str,
 }
 
 /// From this width on a list stands beside its detail.
-pub const WIDE_FROM: u16 = 100;
+pub(crate) const WIDE_FROM: u16 = 100;
 
 impl ScreenContext<'_> {
     /// Whether a list stands beside its detail.
-    pub fn is_wide(&self) -> bool {
+    pub(crate) fn is_wide(&self) -> bool {
         self.size.0 >= WIDE_FROM
     }
 
     /// A species as people call it.
-    pub fn species(&self, key: Option<&SpeciesKey>) -> String {
+    pub(crate) fn species(&self, key: Option<&SpeciesKey>) -> String {
         key.map_or_else(
             || self.wording.species_unknown(),
             |key| self.wording.species_of(key, &self.book.picture.site.species),
@@ -144,13 +144,13 @@ impl ScreenContext<'_> {
     }
 
     /// An entry in one sentence.
-    pub fn entry(&self, entry: &Entry) -> String {
+    pub(crate) fn entry(&self, entry: &Entry) -> String {
         let species = &self.book.picture.site.species;
         self.wording.entry_sentence_beside(entry, self.book.now.today, species)
     }
 
     /// The day that the Picture shows.
-    pub fn day(&self) -> Day {
+    pub(crate) fn day(&self) -> Day {
         self.book.picture.day
     }
 }

@@ -20,7 +20,7 @@ use crate::wording::Wording;
 const LOW: u16 = 14;
 
 /// Draws everything.
-pub fn draw(model: &Model, buffer: &mut Buffer) {
+pub(crate) fn draw(model: &Model, buffer: &mut Buffer) {
     let area = buffer.area;
     if area.width == 0 || area.height == 0 {
         return;
@@ -46,7 +46,7 @@ fn inset(area: Rect) -> Rect {
 }
 
 /// A screen's name.
-pub fn screen_name(name: ScreenName, wording: &Wording) -> String {
+pub(crate) fn screen_name(name: ScreenName, wording: &Wording) -> String {
     match name {
         ScreenName::Walk => wording.screen_walk(),
         ScreenName::Trays => wording.screen_trays(),

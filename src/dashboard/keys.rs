@@ -7,7 +7,7 @@ use crate::words;
 
 /// A key as this program knows it.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Key {
+pub(crate) enum Key {
     /// A letter, digit or sign.
     Char(char),
     /// Enter.
@@ -48,7 +48,7 @@ pub enum Key {
 
 impl Key {
     /// Whether it closes what is open: `q` as well as Esc.
-    pub fn goes_back(self) -> bool {
+    pub(crate) fn goes_back(self) -> bool {
         matches!(self, Key::Esc | Key::Char('q'))
     }
 }
@@ -187,27 +187,27 @@ words! {
 
 /// A line of the key table.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct KeyLine {
+pub(crate) struct KeyLine {
     /// The keys as they are shown: `l`, `1-7`, `Enter`, `arrows`.
-    pub keys: &'static str,
+    pub(crate) keys: &'static str,
     /// What they do.
-    pub does: KeyAction,
+    pub(crate) does: KeyAction,
     /// Whether the hint line names it.
-    pub hinted: bool,
+    pub(crate) hinted: bool,
 }
 
 /// A line that the hints name.
-pub const fn hinted(keys: &'static str, does: KeyAction) -> KeyLine {
+pub(crate) const fn hinted(keys: &'static str, does: KeyAction) -> KeyLine {
     KeyLine { keys, does, hinted: true }
 }
 
 /// A line that only help names.
-pub const fn known(keys: &'static str, does: KeyAction) -> KeyLine {
+pub(crate) const fn known(keys: &'static str, does: KeyAction) -> KeyLine {
     KeyLine { keys, does, hinted: false }
 }
 
 /// Keys that mean the same on every screen.
-pub const EVERYWHERE: &[KeyLine] = &[
+pub(crate) const EVERYWHERE: &[KeyLine] = &[
     known("1-7", KeyAction::ScreenDigit),
     known("Tab", KeyAction::ScreenNext),
     known("arrows", KeyAction::Move),
@@ -227,7 +227,7 @@ pub const EVERYWHERE: &[KeyLine] = &[
 ];
 
 /// Keys that write about the tray that is chosen, on the Walk and on the Trays.
-pub const ON_A_TRAY: &[KeyLine] = &[
+pub(crate) const ON_A_TRAY: &[KeyLine] = &[
     known("c", KeyAction::Count),
     known("l", KeyAction::Lost),
     known("k", KeyAction::Cull),
@@ -242,7 +242,7 @@ pub const ON_A_TRAY: &[KeyLine] = &[
 ];
 
 /// The kind of entry that a key of [`ON_A_TRAY`] opens the form of.
-pub fn kind_for_tray(key: char) -> Option<&'static str> {
+pub(crate) fn kind_for_tray(key: char) -> Option<&'static str> {
     match key {
         'c' => Some("counted"),
         'l' => Some("lost"),

@@ -10,7 +10,7 @@ use crate::reckon::picture::{Stage, Standing};
 
 /// How the screen is coloured.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Inks {
+pub(crate) enum Inks {
     /// The terminal's own sixteen colours.
     Sixteen,
     /// None; bold, reverse and underline stay.
@@ -21,18 +21,18 @@ pub enum Inks {
 
 /// How the screen is drawn.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct Look {
+pub(crate) struct Look {
     /// Colours.
-    pub inks: Inks,
+    pub(crate) inks: Inks,
     /// Whether colours were allowed at the start, so that high contrast can be left again.
-    pub colour_allowed: bool,
+    pub(crate) colour_allowed: bool,
     /// Only ASCII.
-    pub ascii: bool,
+    pub(crate) ascii: bool,
 }
 
 /// What a piece of text is.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Ink {
+pub(crate) enum Ink {
     /// Plain text.
     Plain,
     /// A heading, or the figure that counts.
@@ -52,7 +52,7 @@ pub enum Ink {
 impl Ink {
     /// Its style while a frame is drawn. The colour says what is meant; [`Look::finish`] makes of it what can be read on a
     /// dark, a light and a Solarized ground.
-    pub fn style(self) -> Style {
+    pub(crate) fn style(self) -> Style {
         let meant = |colour| Style::new().fg(colour).add_modifier(Modifier::BOLD);
         match self {
             Ink::Plain | Ink::Quiet => Style::new(),
@@ -67,7 +67,7 @@ impl Ink {
 
 impl Ink {
     /// The style of a mark that stands among others without blanks between: a tile of its colour where it has one.
-    pub fn tile(self) -> Style {
+    pub(crate) fn tile(self) -> Style {
         let tile = tile_of(self.style().fg.unwrap_or(Color::Reset));
         tile.map_or_else(|| self.style(), |(sign, ground)| Style::new().fg(sign).bg(ground))
     }
@@ -124,7 +124,7 @@ fn is_mark(symbol: &str) -> bool {
 }
 
 /// The mark and ink of a stage; the mark stands beside its word.
-pub fn stage_mark(stage: Stage) -> (&'static str, Ink) {
+pub(crate) fn stage_mark(stage: Stage) -> (&'static str, Ink) {
     match stage {
         Stage::Sown => (".", Ink::Plain),
         Stage::Emerging => (",", Ink::Plain),
@@ -138,7 +138,7 @@ pub fn stage_mark(stage: Stage) -> (&'static str, Ink) {
 }
 
 /// The mark and ink of a bed's standing; the mark stands beside its word.
-pub fn standing_mark(standing: Standing) -> (&'static str, Ink) {
+pub(crate) fn standing_mark(standing: Standing) -> (&'static str, Ink) {
     match standing {
         Standing::Bare => ("_", Ink::Plain),
         Standing::Nursing => ("n", Ink::Waits),
@@ -150,7 +150,7 @@ pub fn standing_mark(standing: Standing) -> (&'static str, Ink) {
 }
 
 /// The mark and ink of a question; the mark stands beside its words.
-pub fn answered_mark(answered: Answered) -> (&'static str, Ink) {
+pub(crate) fn answered_mark(answered: Answered) -> (&'static str, Ink) {
     let ink = match answered {
         Answered::HoldsBack | Answered::UnknownHoldsBack => Ink::Danger,
         Answered::Warns => Ink::Waits,
@@ -162,12 +162,12 @@ pub fn answered_mark(answered: Answered) -> (&'static str, Ink) {
 
 impl Look {
     /// What the terminal gave at the start.
-    pub fn new(colour_allowed: bool, ascii: bool) -> Look {
+    pub(crate) fn new(colour_allowed: bool, ascii: bool) -> Look {
         Look { inks: if colour_allowed { Inks::Sixteen } else { Inks::Mono }, colour_allowed, ascii }
     }
 
     /// To high contrast, and back.
-    pub fn toggle_contrast(&mut self) {
+    pub(crate) fn toggle_contrast(&mut self) {
         self.inks = match self.inks {
             Inks::HighContrast if self.colour_allowed => Inks::Sixteen,
             Inks::HighContrast => Inks::Mono,
@@ -176,7 +176,7 @@ impl Look {
     }
 
     /// The last step before a frame is shown: nothing unseen reaches the terminal, colours and letters are those allowed.
-    pub fn finish(self, buffer: &mut Buffer) {
+    pub(crate) fn finish(self, buffer: &mut Buffer) {
         if self.inks == Inks::Sixteen {
             on_any_ground(buffer);
         }

@@ -20,7 +20,7 @@ use crate::wording::Wording;
 
 /// What happened.
 #[derive(Debug)]
-pub enum Message {
+pub(crate) enum Message {
     /// A key.
     Key(Key),
     /// Text that came at once: pasted, scanned, or typed by a tool bar.
@@ -33,7 +33,7 @@ pub enum Message {
 
 /// What the outside shall do.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Effect {
+pub(crate) enum Effect {
     /// Something for the clerk.
     Ask(Request),
     /// Leave.
@@ -48,7 +48,7 @@ pub enum Effect {
 
 /// What the clerk is asked.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Request {
+pub(crate) enum Request {
     /// To write drafts, all or none.
     Record {
         /// Names the answer.
@@ -113,37 +113,37 @@ pub enum Request {
 
 /// What is drawn of the book.
 #[derive(Clone, Debug)]
-pub struct Drawn {
+pub(crate) struct Drawn {
     /// The Picture of the day looked at.
-    pub picture: Arc<Picture>,
+    pub(crate) picture: Arc<Picture>,
     /// Its round.
-    pub round: Arc<Round>,
+    pub(crate) round: Arc<Round>,
     /// What is expected of all that lives.
-    pub outlook: Arc<Outlook>,
+    pub(crate) outlook: Arc<Outlook>,
     /// What the clock says.
-    pub now: Now,
+    pub(crate) now: Now,
     /// What leads in forecasts.
-    pub forecast_basis: ForecastBasis,
+    pub(crate) forecast_basis: ForecastBasis,
     /// Entries in the book.
-    pub entries: usize,
+    pub(crate) entries: usize,
     /// Whether nothing can be written.
-    pub read_only: bool,
+    pub(crate) read_only: bool,
 }
 
 /// Entries that were looked for.
 #[derive(Clone, Debug, Default)]
-pub struct FoundEntries {
+pub(crate) struct FoundEntries {
     /// The entries, newest first.
-    pub entries: Vec<Arc<Entry>>,
+    pub(crate) entries: Vec<Arc<Entry>>,
     /// Whether there are more.
-    pub more: bool,
+    pub(crate) more: bool,
     /// Those of them that no longer count, with the withdrawal that took them back.
-    pub withdrawn: BTreeMap<EntryId, EntryId>,
+    pub(crate) withdrawn: BTreeMap<EntryId, EntryId>,
 }
 
 /// What the clerk answers.
 #[derive(Debug)]
-pub enum Answer {
+pub(crate) enum Answer {
     /// The book was drawn anew.
     Drawn(Drawn),
     /// It is in the file.

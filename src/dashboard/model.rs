@@ -13,42 +13,42 @@ use crate::base::Day;
 use crate::wording::Wording;
 
 /// Everything the screen knows.
-pub struct Model {
+pub(crate) struct Model {
     /// The book.
-    pub book: Book,
+    pub(crate) book: Book,
     /// The sentences.
-    pub wording: Arc<Wording>,
+    pub(crate) wording: Arc<Wording>,
     /// The look.
-    pub look: Look,
+    pub(crate) look: Look,
     /// Columns and rows.
-    pub size: (u16, u16),
+    pub(crate) size: (u16, u16),
     /// The screen that is shown.
-    pub at: ScreenName,
+    pub(crate) at: ScreenName,
     /// The screens.
-    pub screens: Screens,
+    pub(crate) screens: Screens,
     /// What lies over the screen, the uppermost last.
-    pub layers: Vec<Layer>,
+    pub(crate) layers: Vec<Layer>,
     /// The line of messages.
-    pub notice: Option<Notice>,
+    pub(crate) notice: Option<Notice>,
     /// The day for what is written, where it is not today.
-    pub writing_day: Option<Day>,
+    pub(crate) writing_day: Option<Day>,
     /// Whether a person switched writing off.
-    pub read_only: bool,
+    pub(crate) read_only: bool,
     /// Whether the mouse is on.
-    pub mouse: bool,
+    pub(crate) mouse: bool,
     /// Forms handed to the clerk and not answered yet.
-    pub pending: BTreeMap<u64, Form>,
+    pub(crate) pending: BTreeMap<u64, Form>,
     /// Forms that were left half-filled, by the name they are kept under.
-    pub kept: BTreeMap<String, KeptForm>,
+    pub(crate) kept: BTreeMap<String, KeptForm>,
     /// The number of the next request.
-    pub next_ticket: u64,
+    pub(crate) next_ticket: u64,
     /// Who writes.
-    pub who: String,
+    pub(crate) who: String,
 }
 
 impl Model {
     /// What screens and layers are handed.
-    pub fn context(&self) -> ScreenContext<'_> {
+    pub(crate) fn context(&self) -> ScreenContext<'_> {
         ScreenContext {
             book: &self.book,
             wording: &self.wording,
@@ -61,18 +61,18 @@ impl Model {
     }
 
     /// Whether nothing can be written: the file, or a person, says so.
-    pub fn cannot_write(&self) -> bool {
+    pub(crate) fn cannot_write(&self) -> bool {
         self.read_only || self.book.read_only_file
     }
 
     /// A number for the next request.
-    pub fn ticket(&mut self) -> u64 {
+    pub(crate) fn ticket(&mut self) -> u64 {
         self.next_ticket += 1;
         self.next_ticket
     }
 
     /// Says something in the line of messages.
-    pub fn say(&mut self, text: impl Into<String>, ink: Ink) {
+    pub(crate) fn say(&mut self, text: impl Into<String>, ink: Ink) {
         self.notice = Some(Notice { text: text.into(), ink });
     }
 }

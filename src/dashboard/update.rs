@@ -19,7 +19,7 @@ use crate::reckon::picture::Looking;
 use crate::wording::{Lang, Wording};
 
 /// Takes a message in.
-pub fn update(model: &mut Model, message: Message) -> Vec<Effect> {
+pub(crate) fn update(model: &mut Model, message: Message) -> Vec<Effect> {
     match message {
         Message::Key(key) => press(model, key),
         Message::Text(text) => take_text(model, &text),
@@ -32,7 +32,7 @@ pub fn update(model: &mut Model, message: Message) -> Vec<Effect> {
 }
 
 /// The program was just opened, or a screen is shown: what it needs is asked for.
-pub fn refresh(model: &mut Model) -> Vec<Effect> {
+pub(crate) fn refresh(model: &mut Model) -> Vec<Effect> {
     let acts = with_screen(model, |screen, cx| screen.refresh(cx));
     act_all(model, acts)
 }

@@ -10,23 +10,23 @@ use crate::reckon::{FromThen, Ledger, View};
 
 /// Which days are wanted.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct YearAsked {
+pub(crate) struct YearAsked {
     /// Which drawing of the book it is asked for: days of another are not of this book any more.
-    pub generation: u64,
+    pub(crate) generation: u64,
     /// The first day.
-    pub from: Day,
+    pub(crate) from: Day,
     /// Days from one to the next.
-    pub step_days: i32,
+    pub(crate) step_days: i32,
     /// How many days.
-    pub days: usize,
+    pub(crate) days: usize,
 }
 
 /// Counts the years asked for: an older one is given up.
-pub type Newest = Arc<AtomicU64>;
+pub(crate) type Newest = Arc<AtomicU64>;
 
 /// Draws the days one after another, those nearest today first, and hands each over; ends where a newer year is asked for or
 /// nobody listens. `from` is the book as it was on the first day, or today where that is still to come.
-pub fn draw_year(
+pub(crate) fn draw_year(
     asked: YearAsked,
     today: Day,
     from: &FromThen,

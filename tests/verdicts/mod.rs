@@ -1,5 +1,6 @@
 //! Worlds by hand, one for each rule of a verdict, as a forester would tell them.
 
+mod kinds;
 mod rules;
 mod safety;
 mod seed;

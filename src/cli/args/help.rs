@@ -23,7 +23,7 @@ impl Cli {
     }
 
     /// Reads what was typed.
-    pub fn read(arguments: impl IntoIterator<Item = OsString>, wording: &Wording) -> Result<Cli, clap::Error> {
+    pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>, wording: &Wording) -> Result<Cli, clap::Error> {
         let matches = Cli::definition(wording).try_get_matches_from(arguments)?;
         Cli::from_arg_matches(&matches)
     }

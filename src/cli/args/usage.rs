@@ -9,7 +9,7 @@ use crate::cli::answer::{Ending, refuse};
 use crate::wording::Wording;
 
 /// Answers what clap could not read, or help and the version where those were asked for.
-pub fn answer(fault: &Error, wording: &Wording, json: bool) -> Ending {
+pub(crate) fn answer(fault: &Error, wording: &Wording, json: bool) -> Ending {
     match fault.kind() {
         ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => {
             let _ = fault.print();

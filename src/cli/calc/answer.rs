@@ -11,7 +11,7 @@ use crate::wording::Wording;
 const DECIMALS: usize = 4;
 
 /// What a formula gave.
-pub struct Answer {
+pub(crate) struct Answer {
     figures: Map<String, Value>,
     sentences: Vec<String>,
     formula: String,
@@ -20,22 +20,22 @@ pub struct Answer {
 
 impl Answer {
     /// An answer by a formula from a source, both as sentences.
-    pub fn new(formula: String, source: String) -> Answer {
+    pub(crate) fn new(formula: String, source: String) -> Answer {
         Answer { figures: Map::new(), sentences: Vec::new(), formula, source }
     }
 
     /// Adds a figure; what is no number becomes null.
-    pub fn figure(&mut self, key: &str, value: impl Into<Value>) {
+    pub(crate) fn figure(&mut self, key: &str, value: impl Into<Value>) {
         self.figures.insert(key.to_string(), value.into());
     }
 
     /// Adds a sentence.
-    pub fn say(&mut self, sentence: String) {
+    pub(crate) fn say(&mut self, sentence: String) {
         self.sentences.push(sentence);
     }
 
     /// For programs.
-    pub fn json(&self) -> Value {
+    pub(crate) fn json(&self) -> Value {
         let mut all = Map::new();
         all.insert("version".to_string(), json!(1));
         all.extend(self.figures.clone());
@@ -43,7 +43,7 @@ impl Answer {
     }
 
     /// For people: the sentences, the figures, the formula and where it comes from.
-    pub fn text(&self, wording: &Wording, width: usize, colour: bool) -> String {
+    pub(crate) fn text(&self, wording: &Wording, width: usize, colour: bool) -> String {
         let mut sheet = Sheet::new(width, colour);
         for sentence in &self.sentences {
             sheet.paragraph(sentence, Ink::Bold);
@@ -104,6 +104,6 @@ fn shown(value: &Value, wording: &Wording) -> String {
 }
 
 /// The two ends of an interval as JSON.
-pub fn ends(interval: Interval) -> Value {
+pub(crate) fn ends(interval: Interval) -> Value {
     json!([interval.low, interval.high])
 }

@@ -4,15 +4,15 @@ use clap::{Args, Subcommand};
 
 /// `calc`
 #[derive(Args, Debug)]
-pub struct Calc {
+pub(crate) struct Calc {
     /// The formula.
     #[command(subcommand)]
-    pub topic: Topic,
+    pub(crate) topic: Topic,
 }
 
 /// The formulas.
 #[derive(Subcommand, Debug)]
-pub enum Topic {
+pub(crate) enum Topic {
     /// Figures of germination counts.
     Germination(Germination),
     /// A curve of emergence.
@@ -37,194 +37,194 @@ pub enum Topic {
 /// `calc germination`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct Germination {
+pub(crate) struct Germination {
     /// Days looked at since sowing.
     #[arg(long, value_delimiter = ',', value_name = "DAYS")]
-    pub times: Option<Vec<f64>>,
+    pub(crate) times: Option<Vec<f64>>,
     /// Newly germinated at each look.
     #[arg(long, value_delimiter = ',', value_name = "COUNTS")]
-    pub counts: Option<Vec<f64>>,
+    pub(crate) counts: Option<Vec<f64>>,
     /// Seeds sown.
     #[arg(long, value_name = "N")]
-    pub seeds: Option<f64>,
+    pub(crate) seeds: Option<f64>,
 }
 
 /// `calc emergence`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct Emergence {
+pub(crate) struct Emergence {
     /// Days looked at since sowing.
     #[arg(long, value_delimiter = ',', value_name = "DAYS")]
-    pub edges: Option<Vec<f64>>,
+    pub(crate) edges: Option<Vec<f64>>,
     /// Newly emerged at each look.
     #[arg(long, value_delimiter = ',', value_name = "COUNTS")]
-    pub counts: Option<Vec<f64>>,
+    pub(crate) counts: Option<Vec<f64>>,
     /// Seeds sown.
     #[arg(long, value_name = "N")]
-    pub seeds: Option<f64>,
+    pub(crate) seeds: Option<f64>,
     /// The day asked about.
     #[arg(long, value_name = "DAY")]
-    pub last_day: Option<f64>,
+    pub(crate) last_day: Option<f64>,
 }
 
 /// `calc sowing`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct Sowing {
+pub(crate) struct Sowing {
     /// Plants wanted.
     #[arg(long, value_name = "N")]
-    pub wanted: Option<f64>,
+    pub(crate) wanted: Option<f64>,
     /// How sure, %.
     #[arg(long, value_name = "PERCENT")]
-    pub confidence: Option<f64>,
+    pub(crate) confidence: Option<f64>,
     /// A species, by the handbook alone.
     #[arg(long, value_name = "NAME", conflicts_with_all = ["germination", "sown", "germinated", "prior_a", "prior_b", "survival", "survival_beta"])]
-    pub species: Option<String>,
+    pub(crate) species: Option<String>,
     /// Germination taken as known, %.
     #[arg(long, value_name = "PERCENT", conflicts_with_all = ["sown", "germinated", "prior_a", "prior_b"])]
-    pub germination: Option<f64>,
+    pub(crate) germination: Option<f64>,
     /// Seeds tested.
     #[arg(long, value_name = "N")]
-    pub sown: Option<f64>,
+    pub(crate) sown: Option<f64>,
     /// Of them germinated.
     #[arg(long, value_name = "N")]
-    pub germinated: Option<f64>,
+    pub(crate) germinated: Option<f64>,
     /// Germinated before the test, as believed.
     #[arg(long, value_name = "A")]
-    pub prior_a: Option<f64>,
+    pub(crate) prior_a: Option<f64>,
     /// Not germinated before the test, as believed.
     #[arg(long, value_name = "B")]
-    pub prior_b: Option<f64>,
+    pub(crate) prior_b: Option<f64>,
     /// Seedlings that become plants, %.
     #[arg(long, value_name = "PERCENT", conflicts_with = "survival_beta")]
-    pub survival: Option<f64>,
+    pub(crate) survival: Option<f64>,
     /// The same as a beta distribution.
     #[arg(long, value_delimiter = ',', value_name = "A,B")]
-    pub survival_beta: Option<Vec<f64>>,
+    pub(crate) survival_beta: Option<Vec<f64>>,
 }
 
 /// `calc interval`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct Interval {
+pub(crate) struct Interval {
     /// How many had it.
     #[arg(long, value_name = "X")]
-    pub x: Option<f64>,
+    pub(crate) x: Option<f64>,
     /// Of how many.
     #[arg(long, value_name = "N")]
-    pub n: Option<f64>,
+    pub(crate) n: Option<f64>,
     /// How sure, %.
     #[arg(long, value_name = "PERCENT")]
-    pub level: Option<f64>,
+    pub(crate) level: Option<f64>,
 }
 
 /// `calc replicates`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct Replicates {
+pub(crate) struct Replicates {
     /// Germinated in each.
     #[arg(long, value_delimiter = ',', value_name = "COUNTS")]
-    pub replicates: Option<Vec<f64>>,
+    pub(crate) replicates: Option<Vec<f64>>,
     /// Seeds in each.
     #[arg(long, value_name = "N")]
-    pub n_each: Option<f64>,
+    pub(crate) n_each: Option<f64>,
 }
 
 /// `calc viability`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct Viability {
+pub(crate) struct Viability {
     /// A species with published constants.
     #[arg(long, value_name = "NAME", conflicts_with_all = ["ke", "cw", "ch", "cq"])]
-    pub species: Option<String>,
+    pub(crate) species: Option<String>,
     /// Constant of the species.
     #[arg(long, value_name = "KE")]
-    pub ke: Option<f64>,
+    pub(crate) ke: Option<f64>,
     /// Constant of moisture.
     #[arg(long, value_name = "CW")]
-    pub cw: Option<f64>,
+    pub(crate) cw: Option<f64>,
     /// Constant of temperature.
     #[arg(long, value_name = "CH")]
-    pub ch: Option<f64>,
+    pub(crate) ch: Option<f64>,
     /// Constant of temperature squared.
     #[arg(long, value_name = "CQ")]
-    pub cq: Option<f64>,
+    pub(crate) cq: Option<f64>,
     /// Viable at the beginning, %.
     #[arg(long, value_name = "PERCENT")]
-    pub initial: Option<f64>,
+    pub(crate) initial: Option<f64>,
     /// Seeds tested at the beginning.
     #[arg(long, value_name = "N")]
-    pub tested: Option<f64>,
+    pub(crate) tested: Option<f64>,
     /// Moisture, % of fresh weight.
     #[arg(long, value_name = "PERCENT")]
-    pub moisture: Option<f64>,
+    pub(crate) moisture: Option<f64>,
     /// Temperature, °C.
     #[arg(long, value_name = "C")]
-    pub temp: Option<f64>,
+    pub(crate) temp: Option<f64>,
     /// Days in store.
     #[arg(long, value_name = "DAYS")]
-    pub days: Option<f64>,
+    pub(crate) days: Option<f64>,
     /// Viability asked about, %.
     #[arg(long, value_name = "PERCENT")]
-    pub target: Option<f64>,
+    pub(crate) target: Option<f64>,
 }
 
 /// `calc quality`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct Quality {
+pub(crate) struct Quality {
     /// Height, cm.
     #[arg(long, value_name = "CM")]
-    pub height: Option<f64>,
+    pub(crate) height: Option<f64>,
     /// Root collar, mm.
     #[arg(long, value_name = "MM")]
-    pub collar: Option<f64>,
+    pub(crate) collar: Option<f64>,
     /// Dry shoot, g.
     #[arg(long, value_name = "G")]
-    pub shoot: Option<f64>,
+    pub(crate) shoot: Option<f64>,
     /// Dry root, g.
     #[arg(long, value_name = "G")]
-    pub root: Option<f64>,
+    pub(crate) root: Option<f64>,
 }
 
 /// `calc sample_size`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct SampleSize {
+pub(crate) struct SampleSize {
     /// proportion, mean or detection.
     #[arg(long, value_name = "KIND")]
-    pub kind: Option<String>,
+    pub(crate) kind: Option<String>,
     /// How sure, %.
     #[arg(long, value_name = "PERCENT")]
-    pub confidence: Option<f64>,
+    pub(crate) confidence: Option<f64>,
     /// The share expected, %.
     #[arg(long, value_name = "PERCENT")]
-    pub p: Option<f64>,
+    pub(crate) p: Option<f64>,
     /// How far plants differ, % of the mean.
     #[arg(long, value_name = "PERCENT")]
-    pub cv: Option<f64>,
+    pub(crate) cv: Option<f64>,
     /// Share that has what is looked for, %.
     #[arg(long, value_name = "PERCENT")]
-    pub prevalence: Option<f64>,
+    pub(crate) prevalence: Option<f64>,
     /// How far off is allowed, %.
     #[arg(long, value_name = "PERCENT")]
-    pub half_width: Option<f64>,
+    pub(crate) half_width: Option<f64>,
     /// Plants there are.
     #[arg(long, value_name = "N")]
-    pub population: Option<f64>,
+    pub(crate) population: Option<f64>,
 }
 
 /// `calc growth`
 #[derive(Args, Debug, Default)]
 #[command(allow_negative_numbers = true)]
-pub struct Growth {
+pub(crate) struct Growth {
     /// Days of the measurements.
     #[arg(long, value_delimiter = ',', value_name = "DAYS")]
-    pub t: Option<Vec<f64>>,
+    pub(crate) t: Option<Vec<f64>>,
     /// Heights.
     #[arg(long, value_delimiter = ',', value_name = "HEIGHTS")]
-    pub y: Option<Vec<f64>>,
+    pub(crate) y: Option<Vec<f64>>,
     /// Heights asked about.
     #[arg(long, value_delimiter = ',', value_name = "HEIGHTS")]
-    pub target: Option<Vec<f64>>,
+    pub(crate) target: Option<Vec<f64>>,
 }

@@ -10,7 +10,7 @@ const MOST_NUMBERS: usize = 100_000;
 
 /// What is wrong with what was given.
 #[derive(Debug)]
-pub enum Wrong {
+pub(crate) enum Wrong {
     /// A number.
     Input(WrongInput),
     /// The text is no JSON object.
@@ -36,11 +36,11 @@ impl From<WrongInput> for Wrong {
 
 /// Keys and values.
 #[derive(Debug, Default)]
-pub struct Given(Map<String, Value>, Option<f64>);
+pub(crate) struct Given(Map<String, Value>, Option<f64>);
 
 impl Given {
     /// Reads one JSON object.
-    pub fn read(text: &str) -> Result<Given, Wrong> {
+    pub(crate) fn read(text: &str) -> Result<Given, Wrong> {
         match serde_json::from_str(text) {
             Ok(Value::Object(map)) => Ok(Given(map, None)),
             Ok(_) => Err(Wrong::NotJson("{ ... }".to_string())),
@@ -49,14 +49,14 @@ impl Given {
     }
 
     /// Puts a typed number under a key.
-    pub fn put(&mut self, key: &str, value: Option<f64>) {
+    pub(crate) fn put(&mut self, key: &str, value: Option<f64>) {
         if let Some(value) = value {
             self.0.insert(key.to_string(), json_number(value));
         }
     }
 
     /// Puts a typed percentage under a key as a share.
-    pub fn put_percent(&mut self, key: &str, value: Option<f64>) {
+    pub(crate) fn put_percent(&mut self, key: &str, value: Option<f64>) {
         self.put(key, value.map(|percent| percent / 100.0));
     }
 
@@ -72,66 +72,66 @@ impl Given {
     }
 
     /// Puts typed numbers under a key.
-    pub fn put_list(&mut self, key: &str, values: Option<&Vec<f64>>) {
+    pub(crate) fn put_list(&mut self, key: &str, values: Option<&Vec<f64>>) {
         if let Some(values) = values {
             self.0.insert(key.to_string(), values.iter().map(|value| json_number(*value)).collect());
         }
     }
 
     /// Puts a typed word under a key.
-    pub fn put_text(&mut self, key: &str, value: Option<&String>) {
+    pub(crate) fn put_text(&mut self, key: &str, value: Option<&String>) {
         if let Some(value) = value {
             self.0.insert(key.to_string(), Value::String(value.clone()));
         }
     }
 
     /// Puts a number under a key where nothing is.
-    pub fn or_put(&mut self, key: &str, value: f64) {
+    pub(crate) fn or_put(&mut self, key: &str, value: f64) {
         self.0.entry(key).or_insert_with(|| json_number(value));
     }
 
     /// Whether nothing was given.
-    pub fn is_empty(&self) -> bool {
+    pub(crate) fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
 
     /// The value under a key; null is nothing.
-    pub fn value(&self, key: &str) -> Option<&Value> {
+    pub(crate) fn value(&self, key: &str) -> Option<&Value> {
         self.0.get(key).filter(|value| !value.is_null())
     }
 
     /// A number that may be missing.
-    pub fn maybe_number(&self, input: &'static str) -> Result<Option<f64>, Wrong> {
+    pub(crate) fn maybe_number(&self, input: &'static str) -> Result<Option<f64>, Wrong> {
         self.value(input).map(|value| number(input, value)).transpose()
     }
 
     /// A number.
-    pub fn number(&self, input: &'static str) -> Result<f64, Wrong> {
+    pub(crate) fn number(&self, input: &'static str) -> Result<f64, Wrong> {
         self.maybe_number(input)?.ok_or(Wrong::Input(WrongInput::Missing { input }))
     }
 
     /// A whole number of 0 or more that may be missing.
-    pub fn maybe_count(&self, input: &'static str) -> Result<Option<u32>, Wrong> {
+    pub(crate) fn maybe_count(&self, input: &'static str) -> Result<Option<u32>, Wrong> {
         self.value(input).map(|value| count(input, value)).transpose()
     }
 
     /// A whole number of 0 or more.
-    pub fn count(&self, input: &'static str) -> Result<u32, Wrong> {
+    pub(crate) fn count(&self, input: &'static str) -> Result<u32, Wrong> {
         self.maybe_count(input)?.ok_or(Wrong::Input(WrongInput::Missing { input }))
     }
 
     /// A list of numbers; one alone is a list too.
-    pub fn numbers(&self, input: &'static str) -> Result<Vec<f64>, Wrong> {
+    pub(crate) fn numbers(&self, input: &'static str) -> Result<Vec<f64>, Wrong> {
         self.list(input)?.into_iter().map(|value| number(input, value)).collect()
     }
 
     /// A list of whole numbers of 0 or more.
-    pub fn counts(&self, input: &'static str) -> Result<Vec<u32>, Wrong> {
+    pub(crate) fn counts(&self, input: &'static str) -> Result<Vec<u32>, Wrong> {
         self.list(input)?.into_iter().map(|value| count(input, value)).collect()
     }
 
     /// A word that may be missing.
-    pub fn maybe_text(&self, input: &'static str) -> Result<Option<&str>, Wrong> {
+    pub(crate) fn maybe_text(&self, input: &'static str) -> Result<Option<&str>, Wrong> {
         match self.value(input) {
             None => Ok(None),
             Some(Value::String(text)) => Ok(Some(text)),

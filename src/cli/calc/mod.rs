@@ -2,7 +2,7 @@
 //! JSON out). Opens no nursery.
 
 mod answer;
-pub mod args;
+pub(crate) mod args;
 mod given;
 mod topics;
 
@@ -22,7 +22,7 @@ const MOST_READ: u64 = 16_000_000;
 type Formula = fn(&Given, &Wording) -> Result<Answer, Wrong>;
 
 /// Reckons one topic.
-pub fn run(run: &Run, arguments: &Calc) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run, arguments: &Calc) -> Result<Ending, Exit> {
     let (typed, formula) = asked(&arguments.topic);
     let piped = typed.is_empty();
     if let Some(share) = typed.asked_about() {

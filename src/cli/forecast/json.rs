@@ -12,7 +12,7 @@ use crate::reckon::picture::Picture;
 use crate::wording::Wording;
 
 /// What is expected of a tray: of its sowing (none where nothing can be said), and how many plants it gives.
-pub fn tray_forecast_json(tray: &TrayCode, picture: &Picture, outlook: &Outlook, wording: &Wording) -> Value {
+pub(crate) fn tray_forecast_json(tray: &TrayCode, picture: &Picture, outlook: &Outlook, wording: &Wording) -> Value {
     let told = outlook.trays.get(tray);
     let stock = outlook.stock.get(tray);
     if told.is_none() && stock.is_none() {
@@ -89,7 +89,7 @@ fn stock_json(stock: &TrayStock, wording: &Wording) -> Value {
 }
 
 /// What the handbook and this nursery say of a species.
-pub fn experience_json(known: &Experience, wording: &Wording) -> Value {
+pub(crate) fn experience_json(known: &Experience, wording: &Wording) -> Value {
     json!({
         "days_to_plantable": learned_json(known.days_to_plantable),
         "germination": learned_json(known.germination),
@@ -111,7 +111,7 @@ fn learned_json(known: Learned) -> Value {
 }
 
 /// What is coming of a species, by month.
-pub fn stock_to_come_json(pipeline: &Pipeline) -> Value {
+pub(crate) fn stock_to_come_json(pipeline: &Pipeline) -> Value {
     let months = pipeline.months.iter().map(|one| {
         let month = format!("{:04}-{:02}", one.year, one.month);
         json!({"month": month, "trays": one.trays, "plants": range(one.plants)})
@@ -124,7 +124,7 @@ pub fn stock_to_come_json(pipeline: &Pipeline) -> Value {
 }
 
 /// A look with how its worth is reckoned.
-pub fn worth_json(worth: &WorthLooking, wording: &Wording) -> Value {
+pub(crate) fn worth_json(worth: &WorthLooking, wording: &Wording) -> Value {
     json!({
         "id": worth.stop,
         "task": worth.task,

@@ -1,6 +1,6 @@
 //! Answers for programs: how an object is written, and the schema of each.
 
 mod object_out;
-pub mod schema;
+pub(crate) mod schema;
 
-pub use object_out::ObjectOut;
+pub(crate) use object_out::ObjectOut;

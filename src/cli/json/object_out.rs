@@ -11,14 +11,14 @@ const BLOCK: usize = 256;
 
 /// An object being written, key by key in the order in which they are said.
 #[derive(Debug)]
-pub struct ObjectOut<W: Write> {
+pub(crate) struct ObjectOut<W: Write> {
     out: W,
     begun: bool,
 }
 
 impl<W: Write> ObjectOut<W> {
     /// An object of which nothing is written yet.
-    pub fn new(out: W) -> ObjectOut<W> {
+    pub(crate) fn new(out: W) -> ObjectOut<W> {
         ObjectOut { out, begun: false }
     }
 
@@ -29,13 +29,18 @@ impl<W: Write> ObjectOut<W> {
     }
 
     /// A key with its value.
-    pub fn field(&mut self, key: &str, value: impl Serialize) -> io::Result<()> {
+    pub(crate) fn field(&mut self, key: &str, value: impl Serialize) -> io::Result<()> {
         self.key(key)?;
         serde_json::to_writer(&mut self.out, &value).map_err(io::Error::from)
     }
 
     /// A key with a list; its items are made on every core and written in their order.
-    pub fn list<T: Sync>(&mut self, key: &str, items: &[T], made: impl Fn(&T) -> Value + Sync) -> io::Result<()> {
+    pub(crate) fn list<T: Sync>(
+        &mut self,
+        key: &str,
+        items: &[T],
+        made: impl Fn(&T) -> Value + Sync,
+    ) -> io::Result<()> {
         self.key(key)?;
         let mut before = "[";
         for block in items.chunks(BLOCK) {
@@ -48,7 +53,7 @@ impl<W: Write> ObjectOut<W> {
     }
 
     /// The end of the object and its line.
-    pub fn end(mut self) -> io::Result<()> {
+    pub(crate) fn end(mut self) -> io::Result<()> {
         writeln!(self.out, "{}", if self.begun { "}" } else { "{}" })?;
         self.out.flush()
     }

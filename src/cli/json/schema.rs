@@ -1,7 +1,7 @@
 //! `schema`: the JSON schema of an answer.
 
 /// The answers for programs, each with its schema.
-pub const SCHEMAS: [(&str, &str); 17] = [
+pub(crate) const SCHEMAS: [(&str, &str); 17] = [
     ("backup", include_str!("../../../docs/schema/backup.json")),
     ("begin", include_str!("../../../docs/schema/begin.json")),
     ("calc", include_str!("../../../docs/schema/calc.json")),
@@ -22,11 +22,11 @@ pub const SCHEMAS: [(&str, &str); 17] = [
 ];
 
 /// The names of the answers.
-pub fn answers() -> [&'static str; SCHEMAS.len()] {
+pub(crate) fn answers() -> [&'static str; SCHEMAS.len()] {
     SCHEMAS.map(|(name, _)| name)
 }
 
 /// The schema of an answer.
-pub fn schema_of(answer: &str) -> Option<&'static str> {
+pub(crate) fn schema_of(answer: &str) -> Option<&'static str> {
     SCHEMAS.iter().find(|(name, _)| *name == answer).map(|(_, schema)| *schema)
 }

@@ -8,7 +8,7 @@ use crate::nursery::species::{Catalogue, Profile, Trust};
 use crate::wording::Wording;
 
 /// Every species, or those of these keys, shortly.
-pub fn species_list_json(species: &Catalogue, only: Option<&[SpeciesKey]>, wording: &Wording) -> Value {
+pub(crate) fn species_list_json(species: &Catalogue, only: Option<&[SpeciesKey]>, wording: &Wording) -> Value {
     let all: Vec<Value> = match only {
         None => species.iter().map(|(_, profile)| heading(profile, wording)).collect(),
         Some(keys) => keys.iter().filter_map(|key| species.get(key)).map(|profile| heading(profile, wording)).collect(),
@@ -17,7 +17,7 @@ pub fn species_list_json(species: &Catalogue, only: Option<&[SpeciesKey]>, wordi
 }
 
 /// How many figures were read, recalled, common practice, ours, the nursery's own: all together and of each species.
-pub fn sources_json(species: &Catalogue, wording: &Wording) -> Value {
+pub(crate) fn sources_json(species: &Catalogue, wording: &Wording) -> Value {
     let counted = |trust: Trust| serde_json::to_value(trust).unwrap_or_default();
     let mut answer = counted(Trust::of(species.iter().map(|(_, profile)| profile.as_ref())));
     let each = species.iter().map(|(key, profile)| {
@@ -32,7 +32,7 @@ pub fn sources_json(species: &Catalogue, wording: &Wording) -> Value {
 }
 
 /// One species with every figure that is known of it.
-pub fn species_json(profile: &Profile, wording: &Wording) -> Value {
+pub(crate) fn species_json(profile: &Profile, wording: &Wording) -> Value {
     let mut answer = heading(profile, wording);
     let figures: Map<String, Value> = profile
         .figures()

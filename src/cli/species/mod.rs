@@ -16,7 +16,7 @@ use std::sync::Arc;
 use text::{sources_text, species_list_text, species_text};
 
 /// Lists the species, or shows one. Works without a nursery; with one, its own figures lead.
-pub fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
     let opened = crate::desk::Desk::open(&run.file, &run.around.folders.settings, run.now);
     let mut picture = None;
     let catalogue = match opened {

@@ -15,7 +15,7 @@ const MOST_NAME: usize = 36;
 
 /// Every species by what growers look for it under: key, code, name in the person's language, scientific name. Or those
 /// that a word may mean, in the order they are asked about.
-pub fn species_list_text(
+pub(crate) fn species_list_text(
     species: &Catalogue,
     asked: Option<(&str, &[SpeciesKey])>,
     wording: &Wording,
@@ -73,7 +73,7 @@ pub fn species_list_text(
 }
 
 /// How many figures were read, recalled, common practice, ours, the nursery's own: all together, then of each species.
-pub fn sources_text(species: &Catalogue, wording: &Wording, width: usize, colour: bool) -> String {
+pub(crate) fn sources_text(species: &Catalogue, wording: &Wording, width: usize, colour: bool) -> String {
     let mut sheet = Sheet::new(width, colour);
     let all = Trust::of(species.iter().map(|(_, profile)| profile.as_ref()));
     sheet.heading(&wording.species_sources_heading(all.figures));

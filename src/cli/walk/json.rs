@@ -15,7 +15,7 @@ use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 
 /// What `walk --json` prints.
-pub fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> Value {
+pub(crate) fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> Value {
     let all = |stops: &[Stop]| stops.iter().map(|stop| stop_json(stop, picture, wording)).collect::<Vec<_>>();
     json!({
         "version": VERSION,

@@ -3,8 +3,8 @@
 mod json;
 mod text;
 
-pub use json::walk_json;
-pub use text::walk_text;
+pub(crate) use json::walk_json;
+pub(crate) use text::walk_text;
 
 use super::answer::Ending;
 use super::run::{Exit, Run};
@@ -15,7 +15,7 @@ use crate::reckon::round::round_by;
 const FIGURES_OF: Rule = Rule::Height;
 
 /// Shows the round of the day looked at.
-pub fn run(run: &Run) -> Result<Ending, Exit> {
+pub(crate) fn run(run: &Run) -> Result<Ending, Exit> {
     let desk = run.desk()?;
     let picture = run.picture(&desk)?;
     let round = round_by(&picture, run.forecast_basis);

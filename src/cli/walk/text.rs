@@ -15,7 +15,7 @@ use crate::wording::round::RoundOn;
 const INDENT: usize = 4;
 
 /// What `walk` prints. `width` is kept within 40 to 200 columns; colours only where `colour`.
-pub fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
+pub(crate) fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
     let mut page = WalkPage { picture, wording, sheet: Sheet::new(width, colour) };
     page_top(picture, wording, &mut page.sheet);
     page.heading(round);

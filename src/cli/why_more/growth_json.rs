@@ -8,7 +8,7 @@ use crate::wording::Wording;
 use crate::wording::page::GrowthOf;
 
 /// The object `growth` of `why tray --json`.
-pub fn growth_json(growth: &TrayGrowth, wording: &Wording) -> Value {
+pub(crate) fn growth_json(growth: &TrayGrowth, wording: &Wording) -> Value {
     json!({
         "samples": growth.samples,
         "height": growth.height.as_ref().map(|grows| grows_json(GrowthOf::Height, grows, growth, wording)),

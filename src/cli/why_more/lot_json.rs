@@ -13,7 +13,7 @@ use crate::science::sampling::Differ;
 use crate::wording::Wording;
 
 /// The answer of `why lot --json`.
-pub fn why_lot_json(told: &LotAnswer<'_>, picture: &Picture, wording: &Wording) -> Value {
+pub(crate) fn why_lot_json(told: &LotAnswer<'_>, picture: &Picture, wording: &Wording) -> Value {
     let (lot, day) = (told.lot, picture.day);
     let outlook = &told.outlook;
     let life = outlook.life.as_ref().ok().map(|life| {

@@ -1,10 +1,10 @@
 //! `why` of what no verdict holds: what a lot is still worth, how many to sow, how a tray grows.
 
-pub mod growth_json;
-pub mod lot_json;
+pub(crate) mod growth_json;
+pub(crate) mod lot_json;
 mod species;
 
-pub use species::why_species;
+pub(crate) use species::why_species;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -22,18 +22,18 @@ use crate::reckon::sowing::{NoPlan, SowingAsked, USUAL_SURE};
 use crate::reckon::stock::LotStory;
 
 /// What is told of a lot.
-pub struct LotAnswer<'a> {
+pub(crate) struct LotAnswer<'a> {
     /// Its story.
-    pub lot: &'a LotStory,
+    pub(crate) lot: &'a LotStory,
     /// What it is still worth.
-    pub outlook: LotOutlook,
+    pub(crate) outlook: LotOutlook,
     /// How many to sow.
-    pub sowing: SowingAsked,
+    pub(crate) sowing: SowingAsked,
 }
 
 impl<'a> LotAnswer<'a> {
     /// Everything told of a lot; for `plants`, or for the places open in the beds.
-    pub fn of(
+    pub(crate) fn of(
         lot: &'a LotStory,
         picture: &Picture,
         stock: &BTreeMap<TrayCode, TrayStock>,
@@ -48,7 +48,7 @@ impl<'a> LotAnswer<'a> {
 }
 
 /// Explains a lot.
-pub fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
+pub(crate) fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
     let sure = sure_of(run, plants, sure_pct)?;
     let mut desk = run.desk()?;
     let picture = run.picture_with(&mut desk, &[lot.as_str()])?;

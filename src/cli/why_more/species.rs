@@ -14,7 +14,7 @@ use crate::reckon::forecast::outlook;
 use crate::reckon::sowing::SowingAsked;
 
 /// Explains a species.
-pub fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
+pub(crate) fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
     let sure = sure_of(run, plants, sure_pct)?;
     let desk = run.desk()?;
     let picture = run.picture(&desk)?;

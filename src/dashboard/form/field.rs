@@ -11,20 +11,20 @@ use crate::nursery::entry::shape::{Field, Shape};
 
 /// A field of a form.
 #[derive(Clone, Debug)]
-pub struct FieldLine {
+pub(crate) struct FieldLine {
     /// The field.
-    pub field: Field,
+    pub(crate) field: Field,
     /// What is typed; the row being typed where the field is a list of records.
-    pub typed: Typed,
+    pub(crate) typed: Typed,
     /// The rows of a list of records.
-    pub rows: Vec<String>,
+    pub(crate) rows: Vec<String>,
     began_with: String,
     fresh: bool,
 }
 
 impl FieldLine {
     /// A field that begins with a text.
-    pub fn new(field: Field, preset: &str) -> FieldLine {
+    pub(crate) fn new(field: Field, preset: &str) -> FieldLine {
         let mut line = FieldLine {
             field,
             typed: Typed::default(),
@@ -42,7 +42,7 @@ impl FieldLine {
     }
 
     /// The fields of a row, where the field is a list of records.
-    pub fn row_fields(&self) -> Option<&'static [Field]> {
+    pub(crate) fn row_fields(&self) -> Option<&'static [Field]> {
         match self.field.shape {
             Shape::List(Shape::Record(fields)) => Some(fields),
             _ => None,
@@ -59,7 +59,7 @@ impl FieldLine {
     }
 
     /// Gives way to another field of which only one is written: what it only began with is taken out.
-    pub fn give_way(&mut self) {
+    pub(crate) fn give_way(&mut self) {
         if !self.is_touched() {
             self.typed.clear();
             self.rows.clear();
@@ -67,19 +67,19 @@ impl FieldLine {
     }
 
     /// What it began with stands in it again, where nothing else does.
-    pub fn come_back(&mut self) {
+    pub(crate) fn come_back(&mut self) {
         if self.value().is_empty() {
             *self = FieldLine::new(self.field, &self.began_with.clone());
         }
     }
 
     /// What stands in it was typed by a person, and the next letter goes behind it.
-    pub fn keep_typed(&mut self) {
+    pub(crate) fn keep_typed(&mut self) {
         self.fresh = false;
     }
 
     /// Another text in it, as typed at once.
-    pub fn fill(&mut self, text: &str) {
+    pub(crate) fn fill(&mut self, text: &str) {
         self.fresh = false;
         self.rows.clear();
         self.typed = Typed::default();
@@ -87,7 +87,7 @@ impl FieldLine {
     }
 
     /// What stands in it; rows and the row being typed parted by `;`.
-    pub fn value(&self) -> String {
+    pub(crate) fn value(&self) -> String {
         let typed = self.typed.text().trim().to_string();
         if !self.has_rows() {
             return typed;
@@ -97,7 +97,7 @@ impl FieldLine {
     }
 
     /// What the reader of typed pairs is given.
-    pub fn for_reader(&self, today: Day) -> String {
+    pub(crate) fn for_reader(&self, today: Day) -> String {
         let value = self.value();
         match self.field.shape {
             Shape::List(Shape::Record(fields)) => rows::json_of(fields, &value),
@@ -109,7 +109,7 @@ impl FieldLine {
     }
 
     /// The choices, where the field is a word of a closed list or yes and no; in the spelling of files.
-    pub fn choices(&self) -> Vec<&'static str> {
+    pub(crate) fn choices(&self) -> Vec<&'static str> {
         match self.field.shape {
             Shape::Word(words) => words.iter().filter_map(|spellings| spellings.first().copied()).collect(),
             Shape::Flag => vec!["true", "false"],
@@ -118,12 +118,12 @@ impl FieldLine {
     }
 
     /// Whether it holds something else than it began with.
-    pub fn is_touched(&self) -> bool {
+    pub(crate) fn is_touched(&self) -> bool {
         self.value() != self.began_with.trim()
     }
 
     /// Takes text that came at once; in a list each line of it is a row.
-    pub fn insert(&mut self, text: &str) {
+    pub(crate) fn insert(&mut self, text: &str) {
         if std::mem::take(&mut self.fresh) {
             self.typed.clear();
         }
@@ -135,7 +135,7 @@ impl FieldLine {
     }
 
     /// Takes a key; `picks` are the names shown beside the field.
-    pub fn press(&mut self, key: Key, picks: &[String]) {
+    pub(crate) fn press(&mut self, key: Key, picks: &[String]) {
         let choices = self.choices();
         if !choices.is_empty() {
             self.choose(key, &choices);
@@ -176,7 +176,7 @@ impl FieldLine {
     }
 
     /// Whether a digit picks from the list beside the field: only where a text or a code is not a number itself.
-    pub fn takes_picks_by_digit(&self) -> bool {
+    pub(crate) fn takes_picks_by_digit(&self) -> bool {
         matches!(self.field.shape, Shape::Text | Shape::Species)
     }
 
@@ -200,7 +200,7 @@ impl FieldLine {
     }
 
     /// Enter in a list: the row that is typed is added. False where there is no row to add.
-    pub fn take_row(&mut self) -> bool {
+    pub(crate) fn take_row(&mut self) -> bool {
         if !self.has_rows() || self.typed.text().trim().is_empty() {
             return false;
         }
@@ -210,7 +210,7 @@ impl FieldLine {
     }
 
     /// Enter takes the only name that fits what is typed.
-    pub fn settle(&mut self, picks: &[String]) {
+    pub(crate) fn settle(&mut self, picks: &[String]) {
         let is_name = matches!(self.field.shape, Shape::Code(_) | Shape::Species);
         if let ([only], true, false, false) = (picks, is_name, self.typed.is_empty(), self.fresh) {
             self.typed = Typed::of(only);
@@ -218,7 +218,7 @@ impl FieldLine {
     }
 
     /// The heights of a sample that is typed, cm: the first figure of each row.
-    pub fn first_figures(&self) -> Vec<f64> {
+    pub(crate) fn first_figures(&self) -> Vec<f64> {
         let value = self.value();
         let rows = value.split(rows::BETWEEN).filter_map(|row| row.split_whitespace().next());
         rows.filter_map(|first| match rows::value_of(first) {

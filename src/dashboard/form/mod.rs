@@ -22,17 +22,17 @@ use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
 use crate::reckon::picture::Doubt;
 use field::FieldLine;
-pub use outcome::outcome_words;
+pub(crate) use outcome::outcome_words;
 
 /// The name under which the newest half-filled form is kept on disk.
-pub const KEPT_FORM: &str = "form";
+pub(crate) const KEPT_FORM: &str = "form";
 
 /// What a push of the rod takes.
 const TOGETHER_ROD: [&str; 4] = ["rod_mm", "push_kg", "depth_cm", "days_since_soaking"];
 
 /// What the clerk found out about what is typed.
 #[derive(Clone, PartialEq, Debug)]
-pub enum Tried {
+pub(crate) enum Tried {
     /// Not asked, or not readable yet.
     Nothing,
     /// Asked; the answer is on its way.
@@ -45,7 +45,7 @@ pub enum Tried {
 
 /// A form that is open.
 #[derive(Clone, Debug)]
-pub struct Form {
+pub(crate) struct Form {
     known: &'static KindOfEntry,
     lines: Vec<FieldLine>,
     at: usize,
@@ -60,7 +60,7 @@ pub struct Form {
 
 impl Form {
     /// Opens a form; none for a kind nobody can write.
-    pub fn open(asked: &FormFor) -> Option<Form> {
+    pub(crate) fn open(asked: &FormFor) -> Option<Form> {
         let known = kind_of_entry(&asked.kind)?;
         let lines: Vec<FieldLine> = known
             .fields
@@ -88,7 +88,7 @@ impl Form {
     }
 
     /// Opens a form where it was left.
-    pub fn take_up(kept: &KeptForm) -> Option<Form> {
+    pub(crate) fn take_up(kept: &KeptForm) -> Option<Form> {
         let (preset, begin_at) = (kept.typed.clone(), kept.at.clone());
         let mut form = Form::open(&FormFor { kind: kept.kind.clone(), preset, begin_at, stop: kept.stop.clone() })?;
         form.day = Typed::of(&kept.day);
@@ -98,38 +98,38 @@ impl Form {
     }
 
     /// The kind of entry.
-    pub fn kind(&self) -> &'static str {
+    pub(crate) fn kind(&self) -> &'static str {
         self.known.kind
     }
 
     /// The field that has the keys; none where it is the day.
-    pub fn field_with_keys(&self) -> Option<&'static str> {
+    pub(crate) fn field_with_keys(&self) -> Option<&'static str> {
         self.lines.get(self.at).map(|line| line.field.name)
     }
 
     /// The choices of the field that has the keys.
     #[cfg(test)]
-    pub fn choices_with_keys(&self) -> Vec<&'static str> {
+    pub(crate) fn choices_with_keys(&self) -> Vec<&'static str> {
         self.lines.get(self.at).map_or_else(Vec::new, FieldLine::choices)
     }
 
     /// The stop it was opened from; empty where none.
-    pub fn stop(&self) -> &str {
+    pub(crate) fn stop(&self) -> &str {
         &self.stop
     }
 
     /// The screen it was opened from, which hears what becomes of it.
-    pub fn screen(&self) -> ScreenName {
+    pub(crate) fn screen(&self) -> ScreenName {
         self.screen
     }
 
     /// It was opened from a screen.
-    pub fn opened_from(&mut self, screen: ScreenName) {
+    pub(crate) fn opened_from(&mut self, screen: ScreenName) {
         self.screen = screen;
     }
 
     /// What is typed, to be kept; none where nothing was typed beyond what the form began with.
-    pub fn to_keep(&self) -> Option<KeptForm> {
+    pub(crate) fn to_keep(&self) -> Option<KeptForm> {
         let typed: Vec<(String, String)> = self
             .lines
             .iter()
@@ -143,28 +143,28 @@ impl Form {
     }
 
     /// The number of the last trial.
-    pub fn ticket(&self) -> u64 {
+    pub(crate) fn ticket(&self) -> u64 {
         self.ticket
     }
 
     /// A trial is on its way.
-    pub fn trying(&mut self, ticket: u64) {
+    pub(crate) fn trying(&mut self, ticket: u64) {
         self.ticket = ticket;
         self.tried = Tried::Waiting;
     }
 
     /// The trial's answer.
-    pub fn tried(&mut self, tried: Tried) {
+    pub(crate) fn tried(&mut self, tried: Tried) {
         self.tried = tried;
     }
 
     /// It came back: why it was not written.
-    pub fn refused(&mut self, lines: Vec<String>) {
+    pub(crate) fn refused(&mut self, lines: Vec<String>) {
         self.fault = lines;
     }
 
     /// The drafts that what is typed makes; the error is what to tell the person, and the field to mend is chosen.
-    pub fn drafts(&self, cx: &ScreenContext<'_>, who: &str) -> Result<Vec<Draft>, (Option<usize>, String)> {
+    pub(crate) fn drafts(&self, cx: &ScreenContext<'_>, who: &str) -> Result<Vec<Draft>, (Option<usize>, String)> {
         let today = cx.book.now.today;
         let day = self.happened(cx).map_err(|message| (Some(self.lines.len()), message))?;
         if let Some(at) = self.first_missing() {
@@ -225,7 +225,7 @@ impl Form {
     }
 
     /// Takes text that came at once.
-    pub fn text(&mut self, text: &str) -> Vec<Act> {
+    pub(crate) fn text(&mut self, text: &str) -> Vec<Act> {
         match self.lines.get_mut(self.at) {
             Some(line) => line.insert(text),
             None => self.day.insert(text),
@@ -236,7 +236,7 @@ impl Form {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         self.fault.clear();
         match key {
             Key::Esc => return vec![Act::Close],
@@ -296,7 +296,7 @@ impl Form {
     }
 
     /// Moves to a field that has to be mended, and says why.
-    pub fn mend(&mut self, at: Option<usize>, message: String) {
+    pub(crate) fn mend(&mut self, at: Option<usize>, message: String) {
         if let Some(at) = at {
             self.at = at;
         }
@@ -309,7 +309,7 @@ impl Form {
     }
 
     /// Its heading: the kind, and what it is about.
-    pub fn heading(&self, cx: &ScreenContext<'_>) -> String {
+    pub(crate) fn heading(&self, cx: &ScreenContext<'_>) -> String {
         let name = cx.wording.kind_name(self.kind());
         let about = ["tray", "from", "lot", "bed", "place"]
             .iter()

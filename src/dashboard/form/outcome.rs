@@ -8,7 +8,7 @@ use crate::reckon::effect::{Effect, TrayBrief};
 const MOST: usize = 6;
 
 /// What would be otherwise, a sentence each.
-pub fn outcome_words(effects: &[Effect], cx: &ScreenContext<'_>) -> Vec<String> {
+pub(crate) fn outcome_words(effects: &[Effect], cx: &ScreenContext<'_>) -> Vec<String> {
     let wording = cx.wording;
     if effects.is_empty() {
         return vec![wording.outcome_none()];

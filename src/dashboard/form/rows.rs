@@ -6,10 +6,10 @@ use serde_json::{Map, Number, Value};
 use crate::nursery::entry::shape::{Field, Shape};
 
 /// Between two rows.
-pub const BETWEEN: char = ';';
+pub(crate) const BETWEEN: char = ';';
 
 /// One typed figure or word: a number where it reads as one, with a decimal comma too.
-pub fn value_of(typed: &str) -> Value {
+pub(crate) fn value_of(typed: &str) -> Value {
     let dotted = if typed.matches(',').count() == 1 { typed.replace(',', ".") } else { typed.to_string() };
     let number = dotted.parse::<f64>().ok().filter(|number| number.is_finite());
     number.and_then(Number::from_f64).map_or_else(
@@ -23,7 +23,7 @@ pub fn value_of(typed: &str) -> Value {
 
 /// Rows of records as JSON: the first figure is the first field, and so on; what is too much is kept under a name no field
 /// has, so that the reader refuses it instead of losing it.
-pub fn json_of(fields: &'static [Field], typed: &str) -> String {
+pub(crate) fn json_of(fields: &'static [Field], typed: &str) -> String {
     let rows: Vec<Value> = typed
         .split(BETWEEN)
         .map(str::trim)
@@ -49,7 +49,7 @@ pub fn json_of(fields: &'static [Field], typed: &str) -> String {
 }
 
 /// A plain list as JSON: parted by blanks or `;`.
-pub fn list_of(typed: &str) -> String {
+pub(crate) fn list_of(typed: &str) -> String {
     let items: Vec<Value> = typed
         .split(|letter: char| letter.is_whitespace() || letter == BETWEEN)
         .filter(|item| !item.is_empty())
@@ -63,7 +63,7 @@ pub fn list_of(typed: &str) -> String {
 }
 
 /// A record with any fields as JSON: `name=value`, parted by blanks.
-pub fn open_of(typed: &str) -> String {
+pub(crate) fn open_of(typed: &str) -> String {
     if typed.trim_start().starts_with('{') {
         return typed.to_string();
     }

@@ -15,7 +15,7 @@ const LONGEST: usize = 60;
 
 impl Form {
     /// What is typed in a few words: "Living 41, Found dead 2".
-    pub fn summary(&self, cx: &ScreenContext<'_>) -> String {
+    pub(crate) fn summary(&self, cx: &ScreenContext<'_>) -> String {
         let wording = cx.wording;
         if self.kind() == "let_go" {
             return wording.kind_name(self.kind());
@@ -59,14 +59,14 @@ impl Form {
     }
 
     /// The field that has the keys, where it holds one plain figure or a choice, with what is typed in it.
-    pub fn figure_typed(&self) -> Option<(Field, String)> {
+    pub(crate) fn figure_typed(&self) -> Option<(Field, String)> {
         let line = self.lines.get(self.at)?;
         let plain = matches!(line.field.shape, Shape::Count | Shape::Number { .. } | Shape::Word(_));
         plain.then(|| (line.field, line.value()))
     }
 
     /// Why it was not written, or would not be.
-    pub fn against(&self) -> Vec<String> {
+    pub(crate) fn against(&self) -> Vec<String> {
         if !self.fault.is_empty() {
             return self.fault.clone();
         }
@@ -77,7 +77,7 @@ impl Form {
     }
 
     /// What it would do, a sentence each, doubts behind it.
-    pub fn outcome(&self, cx: &ScreenContext<'_>) -> Vec<String> {
+    pub(crate) fn outcome(&self, cx: &ScreenContext<'_>) -> Vec<String> {
         match &self.tried {
             Tried::Does(effects, doubts) => {
                 let doubts = doubts.iter().map(|doubt| cx.wording.doubt(doubt, &cx.book.picture.site.species));
@@ -88,37 +88,37 @@ impl Form {
     }
 
     /// Its fields in order, with what stands in each.
-    pub fn fields(&self) -> Vec<(Field, String)> {
+    pub(crate) fn fields(&self) -> Vec<(Field, String)> {
         self.lines.iter().map(|line| (line.field, line.value())).collect()
     }
 
     /// The field the form begins with, or has the keys.
-    pub fn begin_place(&self) -> usize {
+    pub(crate) fn begin_place(&self) -> usize {
         self.at
     }
 
     /// The field that says what the form is about.
-    pub fn about_place(&self) -> Option<usize> {
+    pub(crate) fn about_place(&self) -> Option<usize> {
         ABOUT.iter().filter_map(|name| self.place_of(name)).find(|at| !self.lines[*at].value().is_empty())
     }
 
     /// Whether a field says something only together with others of this kind.
-    pub fn goes_together(&self, field: &str) -> bool {
+    pub(crate) fn goes_together(&self, field: &str) -> bool {
         self.kind() == "soil_checked" && super::TOGETHER_ROD.contains(&field)
     }
 
     /// The choices of a field, in the spelling of files.
-    pub fn choices_at(&self, at: usize) -> Vec<&'static str> {
+    pub(crate) fn choices_at(&self, at: usize) -> Vec<&'static str> {
         self.lines.get(at).map_or_else(Vec::new, super::FieldLine::choices)
     }
 
     /// Whether what is typed would leave a doubt.
-    pub fn raises_doubt(&self) -> bool {
+    pub(crate) fn raises_doubt(&self) -> bool {
         if let Tried::Does(_, doubts) = &self.tried { !doubts.is_empty() } else { false }
     }
 
     /// A sample so far: how many, their mean, how many more would do.
-    pub fn sample_words(&self, cx: &ScreenContext<'_>) -> Option<String> {
+    pub(crate) fn sample_words(&self, cx: &ScreenContext<'_>) -> Option<String> {
         let plants = self.place_of("plants").filter(|_| self.kind() == "measured")?;
         let heights = self.lines[plants].first_figures();
         let progress = sample_progress(&heights)?;
@@ -132,7 +132,7 @@ impl Form {
 
     /// Puts a whole answer into a field, and the keys there. A digit picks from the list or the choices, a word of a
     /// choice is read in either language.
-    pub fn answer(&mut self, at: usize, answer: &str, cx: &ScreenContext<'_>) {
+    pub(crate) fn answer(&mut self, at: usize, answer: &str, cx: &ScreenContext<'_>) {
         let picks = self.offered_first(at, cx);
         let Some(line) = self.lines.get_mut(at) else { return };
         self.at = at;
@@ -157,12 +157,12 @@ impl Form {
     }
 
     /// What is offered in a field while nothing is typed in it.
-    pub fn offered_first(&self, at: usize, cx: &ScreenContext<'_>) -> Vec<String> {
+    pub(crate) fn offered_first(&self, at: usize, cx: &ScreenContext<'_>) -> Vec<String> {
         let Some(line) = self.lines.get(at) else { return Vec::new() };
         let empty = super::FieldLine::new(line.field, "");
         super::suggest::picks(&empty, self.kind(), cx)
     }
 
     /// A key that changes nothing, so that what is typed is tried out.
-    pub const STILL: Key = Key::Home;
+    pub(crate) const STILL: Key = Key::Home;
 }

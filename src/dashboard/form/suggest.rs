@@ -18,7 +18,7 @@ const FIRST_CULLS: [&str; 4] = ["too small", "forked", "bent roots", "thinned"];
 const FIRST_CULLS_ES: [&str; 4] = ["muy pequeñas", "bifurcadas", "raíz torcida", "raleadas"];
 
 /// The names to offer for a field of a form.
-pub fn picks(line: &FieldLine, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
+pub(crate) fn picks(line: &FieldLine, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
     let typed = line.typed.text();
     match line.field.shape {
         Shape::Code(_) if is_new(line.field.name, kind) => Vec::new(),

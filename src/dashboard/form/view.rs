@@ -17,7 +17,7 @@ const LABEL_MOST: usize = 30;
 
 impl Form {
     /// Draws the form over the whole area.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         if area.height == 0 {
             return;
         }
@@ -169,7 +169,7 @@ impl Form {
     }
 
     /// What may stand in a field, in words.
-    pub fn hint_at(&self, at: usize, cx: &ScreenContext<'_>) -> String {
+    pub(crate) fn hint_at(&self, at: usize, cx: &ScreenContext<'_>) -> String {
         self.lines.get(at).map(|line| hint_of(line, cx.wording)).unwrap_or_default()
     }
 }

@@ -18,11 +18,11 @@ const MOST: usize = 12;
 
 /// Asking before taking back.
 #[derive(Clone, Debug)]
-pub struct Confirm {
+pub(crate) struct Confirm {
     /// What is to be taken back.
-    pub what: Withdraws,
+    pub(crate) what: Withdraws,
     /// The request that looks what it would undo, and later the one that undoes it.
-    pub ticket: u64,
+    pub(crate) ticket: u64,
     who: String,
     why: String,
     entries: Option<Vec<Arc<Entry>>>,
@@ -31,22 +31,22 @@ pub struct Confirm {
 
 impl Confirm {
     /// Asks; the clerk is looking what it would undo.
-    pub fn new(what: Withdraws, ticket: u64, who: String, why: String) -> Confirm {
+    pub(crate) fn new(what: Withdraws, ticket: u64, who: String, why: String) -> Confirm {
         Confirm { what, ticket, who, why, entries: None, fault: Vec::new() }
     }
 
     /// What it would undo.
-    pub fn found(&mut self, entries: Vec<Arc<Entry>>) {
+    pub(crate) fn found(&mut self, entries: Vec<Arc<Entry>>) {
         self.entries = Some(entries);
     }
 
     /// Why it cannot be.
-    pub fn refused(&mut self, fault: Vec<String>) {
+    pub(crate) fn refused(&mut self, fault: Vec<String>) {
         self.fault = fault;
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key) -> Vec<Act> {
         if key.goes_back() {
             return vec![Act::Close];
         }
@@ -65,7 +65,7 @@ impl Confirm {
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let wording = cx.wording;
         let mut page = Sheet::new(area.width);
         page.paragraph(&wording.confirm_title(), Ink::Strong);

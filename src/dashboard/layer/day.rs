@@ -14,7 +14,7 @@ use crate::dashboard::parts::{Sheet, Typed};
 
 /// What the day is for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum DayFor {
+pub(crate) enum DayFor {
     /// To look at.
     Looking,
     /// Of what is written next.
@@ -23,7 +23,7 @@ pub enum DayFor {
 
 /// Asking for a day.
 #[derive(Clone, Debug)]
-pub struct AskDay {
+pub(crate) struct AskDay {
     asked_for: DayFor,
     typed: Typed,
     stepped: Option<Day>,
@@ -32,7 +32,7 @@ pub struct AskDay {
 
 impl AskDay {
     /// Asks.
-    pub fn new(asked_for: DayFor) -> AskDay {
+    pub(crate) fn new(asked_for: DayFor) -> AskDay {
         AskDay { asked_for, typed: Typed::default(), stepped: None, fault: None }
     }
 
@@ -50,7 +50,7 @@ impl AskDay {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         self.fault = None;
         match key {
             Key::Esc => return vec![Act::Close],
@@ -89,13 +89,13 @@ impl AskDay {
     }
 
     /// Takes text that came at once.
-    pub fn text(&mut self, text: &str) -> Vec<Act> {
+    pub(crate) fn text(&mut self, text: &str) -> Vec<Act> {
         self.typed.insert(text.trim());
         Vec::new()
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let wording = cx.wording;
         let (title, hint) = match self.asked_for {
             DayFor::Looking => (wording.day_title(), wording.day_hint()),

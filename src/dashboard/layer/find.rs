@@ -18,7 +18,7 @@ const MOST: usize = 40;
 
 /// Finding.
 #[derive(Clone, Debug, Default)]
-pub struct Find {
+pub(crate) struct Find {
     typed: Typed,
     at: usize,
 }
@@ -47,7 +47,7 @@ impl Find {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             Key::Esc => return vec![Act::Close],
             Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
@@ -74,7 +74,7 @@ impl Find {
     }
 
     /// Takes text that came at once.
-    pub fn text(&mut self, text: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn text(&mut self, text: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
         let whole = text.ends_with('\n') || text.ends_with('\r');
         self.typed.insert(text.trim());
         self.at = 0;
@@ -82,7 +82,7 @@ impl Find {
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let rest = heading_and_line(&cx.wording.find_title(), &self.typed, area, buffer);
         let found = self.found(cx);
         if found.is_empty() {

@@ -7,7 +7,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Sheet, Typed};
 
 /// Draws a heading, then a line to type in; the answer is what is left below.
-pub fn heading_and_line(title: &str, typed: &Typed, area: Rect, buffer: &mut Buffer) -> Rect {
+pub(crate) fn heading_and_line(title: &str, typed: &Typed, area: Rect, buffer: &mut Buffer) -> Rect {
     let mut page = Sheet::new(area.width);
     page.paragraph(title, Ink::Strong);
     page.draw(0, area, buffer);

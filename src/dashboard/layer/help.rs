@@ -12,7 +12,7 @@ use crate::dashboard::parts::{Sheet, Typed};
 
 /// Help, with the keys of the screen it was opened on.
 #[derive(Clone, Debug)]
-pub struct Help {
+pub(crate) struct Help {
     here: Vec<KeyLine>,
     from: usize,
     search: Option<Typed>,
@@ -20,12 +20,12 @@ pub struct Help {
 
 impl Help {
     /// Opens help for a screen's keys; its search has the keys only after `f`.
-    pub fn new(here: Vec<KeyLine>) -> Help {
+    pub(crate) fn new(here: Vec<KeyLine>) -> Help {
         Help { here, from: 0, search: None }
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         if let Some(search) = &mut self.search {
             match key {
                 Key::Esc | Key::Enter => self.search = None,
@@ -52,7 +52,7 @@ impl Help {
     }
 
     /// Takes text that came at once.
-    pub fn text(&mut self, text: &str) -> Vec<Act> {
+    pub(crate) fn text(&mut self, text: &str) -> Vec<Act> {
         self.search.get_or_insert_with(Typed::default).insert(text);
         Vec::new()
     }
@@ -93,7 +93,7 @@ impl Help {
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         self.page(cx, area.width).draw(self.from, area, buffer);
     }
 }

@@ -18,7 +18,7 @@ const NOT_BY_FORM: [&str; 1] = ["withdrawn"];
 
 /// The picker.
 #[derive(Clone, Debug)]
-pub struct Kinds {
+pub(crate) struct Kinds {
     typed: Typed,
     at: usize,
     about: Option<Subject>,
@@ -33,7 +33,7 @@ enum Choice<'a> {
 
 impl Kinds {
     /// Opens the picker; forms begin with what is chosen, and a half-filled one is offered first.
-    pub fn new(about: Option<Subject>, kept: Option<KeptForm>) -> Kinds {
+    pub(crate) fn new(about: Option<Subject>, kept: Option<KeptForm>) -> Kinds {
         Kinds { typed: Typed::default(), at: 0, about, kept }
     }
 
@@ -68,7 +68,7 @@ impl Kinds {
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             Key::Esc => return vec![Act::Close],
             Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
@@ -91,14 +91,14 @@ impl Kinds {
     }
 
     /// Takes text that came at once.
-    pub fn text(&mut self, text: &str) -> Vec<Act> {
+    pub(crate) fn text(&mut self, text: &str) -> Vec<Act> {
         self.typed.insert(text);
         self.at = 0;
         Vec::new()
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let rest = heading_and_line(&cx.wording.kinds_title(), &self.typed, area, buffer);
         let choices = self.choices(cx);
         if choices.is_empty() {

@@ -10,14 +10,14 @@ mod news;
 mod options;
 mod why;
 
-pub use confirm::Confirm;
-pub use day::{AskDay, DayFor};
-pub use find::Find;
-pub use help::Help;
-pub use kinds::Kinds;
-pub use news::{News, news_words};
-pub use options::Options;
-pub use why::Why;
+pub(crate) use confirm::Confirm;
+pub(crate) use day::{AskDay, DayFor};
+pub(crate) use find::Find;
+pub(crate) use help::Help;
+pub(crate) use kinds::Kinds;
+pub(crate) use news::{News, news_words};
+pub(crate) use options::Options;
+pub(crate) use why::Why;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -28,7 +28,7 @@ use super::form::Form;
 use super::keys::Key;
 
 /// What lies over a screen.
-pub enum Layer {
+pub(crate) enum Layer {
     /// A form.
     Form(Box<Form>),
     /// What can be written down.
@@ -51,7 +51,7 @@ pub enum Layer {
 
 impl Layer {
     /// Takes a key. A layer takes every key while it is open.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match self {
             Layer::Form(form) => form.press(key, cx),
             Layer::Kinds(kinds) => kinds.press(key, cx),
@@ -66,7 +66,7 @@ impl Layer {
     }
 
     /// Takes text that came at once; a layer without a field for it leaves it out.
-    pub fn text(&mut self, text: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn text(&mut self, text: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
         match self {
             Layer::Form(form) => form.text(text),
             Layer::Kinds(kinds) => kinds.text(text),
@@ -78,7 +78,7 @@ impl Layer {
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         match self {
             Layer::Form(form) => form.draw(cx, area, buffer),
             Layer::Kinds(kinds) => kinds.draw(cx, area, buffer),

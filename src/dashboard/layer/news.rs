@@ -17,7 +17,7 @@ use crate::reckon::{Change, Picture};
 
 /// What one cause turned.
 #[derive(Clone, Debug)]
-pub struct NewsOf {
+pub(crate) struct NewsOf {
     kind: Kind,
     cause: String,
     turned: Vec<String>,
@@ -25,7 +25,7 @@ pub struct NewsOf {
 
 /// What changed.
 #[derive(Clone, Debug)]
-pub struct News {
+pub(crate) struct News {
     day: Day,
     lines: Option<Vec<NewsOf>>,
     from: usize,
@@ -33,17 +33,17 @@ pub struct News {
 
 impl News {
     /// Asked; the clerk is comparing.
-    pub fn since(day: Day) -> News {
+    pub(crate) fn since(day: Day) -> News {
         News { day, lines: None, from: 0 }
     }
 
     /// What changed, cause by cause.
-    pub fn found(&mut self, lines: Vec<NewsOf>) {
+    pub(crate) fn found(&mut self, lines: Vec<NewsOf>) {
         self.lines = Some(lines);
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         let page = usize::from(cx.size.1).saturating_sub(6).max(1);
         match key {
             Key::Esc | Key::Char('q' | 'e') | Key::Enter => return vec![Act::Close],
@@ -91,13 +91,18 @@ impl News {
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         self.page(cx, area.width).draw(self.from, area, buffer);
     }
 }
 
 /// What changed, in words: each cause once, losses first, with all that it turned.
-pub fn news_words(changed: &[Change], before: &Picture, entries: &[Arc<Entry>], cx: &ScreenContext<'_>) -> Vec<NewsOf> {
+pub(crate) fn news_words(
+    changed: &[Change],
+    before: &Picture,
+    entries: &[Arc<Entry>],
+    cx: &ScreenContext<'_>,
+) -> Vec<NewsOf> {
     let (wording, after) = (cx.wording, &*cx.book.picture);
     let by_name: BTreeMap<&EntryId, &Entry> = entries.iter().map(|entry| (&entry.id, &**entry)).collect();
     let of = |(because, together): (Because<'_>, Vec<&Change>)| {

@@ -12,11 +12,11 @@ use crate::reckon::forecast::ForecastBasis;
 
 /// The options.
 #[derive(Clone, Copy, Debug, Default)]
-pub struct Options {
+pub(crate) struct Options {
     /// Whether the mouse is on.
-    pub mouse: bool,
+    pub(crate) mouse: bool,
     /// Whether a person switched writing off.
-    pub read_only: bool,
+    pub(crate) read_only: bool,
 }
 
 /// Each option with its key.
@@ -31,7 +31,7 @@ const OPTIONS: [(char, Switch); 6] = [
 
 impl Options {
     /// Takes a key.
-    pub fn press(&mut self, key: Key) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key) -> Vec<Act> {
         if key.goes_back() || matches!(key, Key::Enter | Key::Char('z')) {
             return vec![Act::Close];
         }
@@ -46,7 +46,7 @@ impl Options {
     }
 
     /// Draws them.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let wording = cx.wording;
         let mut page = Sheet::new(area.width);
         page.heading(&wording.options_title());

@@ -21,7 +21,7 @@ use crate::reckon::sowing::{SowingAsked, USUAL_SURE};
 
 impl WhyOf {
     /// Whose entries may be named.
-    pub fn subject(&self, cx: &ScreenContext<'_>) -> Option<Subject> {
+    pub(crate) fn subject(&self, cx: &ScreenContext<'_>) -> Option<Subject> {
         match self {
             WhyOf::About(subject) => Some(subject.clone()),
             WhyOf::Lot(lot, _) => Some(Subject::Lot(lot.clone())),
@@ -34,19 +34,19 @@ impl WhyOf {
 
 /// The reasons.
 #[derive(Clone, Debug)]
-pub struct Why {
+pub(crate) struct Why {
     of: WhyOf,
     from: usize,
 }
 
 impl Why {
     /// Opens the reasons.
-    pub fn new(of: WhyOf) -> Why {
+    pub(crate) fn new(of: WhyOf) -> Why {
         Why { of, from: 0 }
     }
 
     /// Takes a key.
-    pub fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+    pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         let page = usize::from(cx.size.1).saturating_sub(6).max(1);
         match key {
             Key::Esc | Key::Char('q' | 'y') | Key::Enter => return vec![Act::Close],
@@ -62,7 +62,7 @@ impl Why {
     }
 
     /// Draws it.
-    pub fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let sheet = self.sheet(cx, area.width);
         let body = Rect { height: area.height.saturating_sub(1), ..area };
         let left = sheet.draw(self.from, body, buffer);

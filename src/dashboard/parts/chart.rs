@@ -9,37 +9,37 @@ use crate::dashboard::look::Ink;
 
 /// Points to draw with one mark, in the order they are laid over each other.
 #[derive(Clone, Debug)]
-pub struct Curve {
+pub(crate) struct Curve {
     /// The points, x and y.
-    pub points: Vec<(f64, f64)>,
+    pub(crate) points: Vec<(f64, f64)>,
     /// The mark.
-    pub mark: &'static str,
+    pub(crate) mark: &'static str,
     /// Its ink.
-    pub ink: Ink,
+    pub(crate) ink: Ink,
     /// Whether the points are joined.
-    pub joined: bool,
+    pub(crate) joined: bool,
 }
 
 /// A chart with its axes named at their ends.
 #[derive(Clone, Debug)]
-pub struct Chart {
+pub(crate) struct Chart {
     /// Least and most of x, with the words for both.
-    pub x: (f64, f64),
+    pub(crate) x: (f64, f64),
     /// Words under both ends of x.
-    pub x_ends: (String, String),
+    pub(crate) x_ends: (String, String),
     /// Least and most of y.
-    pub y: (f64, f64),
+    pub(crate) y: (f64, f64),
     /// Words beside both ends of y, the least first.
-    pub y_ends: (String, String),
+    pub(crate) y_ends: (String, String),
     /// A band of y to be shown behind, where there is one.
-    pub band: Option<(f64, f64)>,
+    pub(crate) band: Option<(f64, f64)>,
     /// What is drawn.
-    pub curves: Vec<Curve>,
+    pub(crate) curves: Vec<Curve>,
 }
 
 impl Chart {
     /// Draws it; too small an area is left empty.
-    pub fn draw(&self, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw(&self, area: Rect, buffer: &mut Buffer) {
         let label = width_of(&self.y_ends.0).max(width_of(&self.y_ends.1)) as u16;
         if area.height < 4 || area.width < label + 8 {
             return;

@@ -5,7 +5,7 @@ use crate::desk::day_asked;
 
 /// A day as a person types it: `2026-03-14`, `14/3`, `yesterday`, `ayer`, `tomorrow`, `+7`,
 /// `-1`, `24 nov`.
-pub fn read_day(written: &str, today: Day) -> Option<Day> {
+pub(crate) fn read_day(written: &str, today: Day) -> Option<Day> {
     day_asked(written, today).or_else(|_| day_asked(&written.trim().replace(' ', "/"), today)).ok()
 }
 

@@ -1,14 +1,14 @@
 //! Pieces that every screen is built of: a sheet of wrapped text, a table that never wraps, a line to type in, a chart.
 
 mod chart;
-pub mod days;
+pub(crate) mod days;
 mod of_page;
 mod sheet;
 mod table;
 mod typed;
 
-pub use crate::base::columns::width_of;
-pub use chart::{Chart, Curve};
-pub use sheet::Sheet;
-pub use table::{Column, Row, Table};
-pub use typed::Typed;
+pub(crate) use crate::base::columns::width_of;
+pub(crate) use chart::{Chart, Curve};
+pub(crate) use sheet::Sheet;
+pub(crate) use table::{Column, Row, Table};
+pub(crate) use typed::Typed;

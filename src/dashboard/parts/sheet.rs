@@ -13,7 +13,7 @@ const LEAST_COLUMNS: usize = 4;
 
 /// Lines of text, wrapped as they are added.
 #[derive(Clone, Debug, Default)]
-pub struct Sheet {
+pub(crate) struct Sheet {
     width: usize,
     label_room: usize,
     lines: Vec<Line<'static>>,
@@ -21,51 +21,51 @@ pub struct Sheet {
 
 impl Sheet {
     /// An empty page of so many columns.
-    pub fn new(width: u16) -> Sheet {
+    pub(crate) fn new(width: u16) -> Sheet {
         Sheet { width: usize::from(width).max(8), label_room: 0, lines: Vec::new() }
     }
 
     /// The labels that [`Sheet::labelled`] will get, so that what stands behind them is aligned.
-    pub fn labels<'a>(&mut self, labels: impl IntoIterator<Item = &'a str>) {
+    pub(crate) fn labels<'a>(&mut self, labels: impl IntoIterator<Item = &'a str>) {
         let widest = labels.into_iter().map(width_of).max().unwrap_or(0);
         self.label_room = widest.min(self.width / 3);
     }
 
     /// A text of at most so many columns, with `…` where it is cut; for names only, never for sentences.
-    pub fn shortened(text: &str, width: usize) -> String {
+    pub(crate) fn shortened(text: &str, width: usize) -> String {
         shortened(text, width)
     }
 
     /// Columns.
-    pub fn width(&self) -> usize {
+    pub(crate) fn width(&self) -> usize {
         self.width
     }
 
     /// How many lines it has.
-    pub fn height(&self) -> usize {
+    pub(crate) fn height(&self) -> usize {
         self.lines.len()
     }
 
     /// An empty line, unless the page begins here or one is there.
-    pub fn gap(&mut self) {
+    pub(crate) fn gap(&mut self) {
         if self.lines.last().is_some_and(|line| line.width() > 0) {
             self.lines.push(Line::default());
         }
     }
 
     /// A heading with space before it.
-    pub fn heading(&mut self, text: &str) {
+    pub(crate) fn heading(&mut self, text: &str) {
         self.gap();
         self.paragraph(text, Ink::Strong);
     }
 
     /// A sentence.
-    pub fn paragraph(&mut self, text: &str, ink: Ink) {
+    pub(crate) fn paragraph(&mut self, text: &str, ink: Ink) {
         self.hanging("", Ink::Plain, text, ink);
     }
 
     /// A sentence behind a mark; its further lines begin under the first.
-    pub fn hanging(&mut self, mark: &str, mark_ink: Ink, text: &str, ink: Ink) {
+    pub(crate) fn hanging(&mut self, mark: &str, mark_ink: Ink, text: &str, ink: Ink) {
         let mark = cleaned(mark);
         let indent = width_of(&mark).min(self.width / 2);
         for (i, part) in wrapped(&cleaned(text), (self.width - indent).max(LEAST_COLUMNS)).into_iter().enumerate() {
@@ -76,12 +76,12 @@ impl Sheet {
     }
 
     /// A fact behind its label; under it where the page is narrow.
-    pub fn labelled(&mut self, label: &str, text: &str) {
+    pub(crate) fn labelled(&mut self, label: &str, text: &str) {
         self.labelled_in(label, text, Ink::Plain);
     }
 
     /// The same in another ink.
-    pub fn labelled_in(&mut self, label: &str, text: &str, ink: Ink) {
+    pub(crate) fn labelled_in(&mut self, label: &str, text: &str, ink: Ink) {
         let label = cleaned(label);
         let room = self.label_room.max(width_of(&label));
         let mark = format!("{}  ", left_aligned(&label, room));
@@ -94,12 +94,12 @@ impl Sheet {
     }
 
     /// A line as it is; cut at the width of the page, for drawings only.
-    pub fn line(&mut self, line: Line<'static>) {
+    pub(crate) fn line(&mut self, line: Line<'static>) {
         self.lines.push(line);
     }
 
     /// A drawing of so many lines that goes with the text, as wide as the page and at most so many columns.
-    pub fn drawing(&mut self, height: u16, most_columns: u16, draw: impl FnOnce(Rect, &mut Buffer)) {
+    pub(crate) fn drawing(&mut self, height: u16, most_columns: u16, draw: impl FnOnce(Rect, &mut Buffer)) {
         let area = Rect::new(0, 0, (self.width.min(usize::from(u16::MAX)) as u16).min(most_columns), height);
         let mut buffer = Buffer::empty(area);
         draw(area, &mut buffer);
@@ -111,7 +111,7 @@ impl Sheet {
     }
 
     /// Draws the page from a line on; the answer is how many lines stand below the area.
-    pub fn draw(&self, from: usize, area: Rect, buffer: &mut Buffer) -> usize {
+    pub(crate) fn draw(&self, from: usize, area: Rect, buffer: &mut Buffer) -> usize {
         let rows = usize::from(area.height);
         let from = from.min(self.lines.len().saturating_sub(rows));
         for (row, line) in self.lines.iter().skip(from).take(rows).enumerate() {
@@ -121,14 +121,14 @@ impl Sheet {
     }
 
     /// Draws lines from exactly one on, as many as the area has.
-    pub fn draw_from(&self, from: usize, area: Rect, buffer: &mut Buffer) {
+    pub(crate) fn draw_from(&self, from: usize, area: Rect, buffer: &mut Buffer) {
         for (row, line) in self.lines.iter().skip(from).take(usize::from(area.height)).enumerate() {
             buffer.set_line(area.x, area.y + row as u16, line, area.width);
         }
     }
 
     /// The last line from which a whole area is still filled.
-    pub fn last_start(&self, height: u16) -> usize {
+    pub(crate) fn last_start(&self, height: u16) -> usize {
         self.lines.len().saturating_sub(usize::from(height))
     }
 }

@@ -10,7 +10,7 @@ use crate::dashboard::look::Ink;
 
 /// On which side a column's text stands.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Align {
+pub(crate) enum Align {
     /// Words.
     Left,
     /// Figures.
@@ -21,37 +21,37 @@ pub enum Align {
 
 /// A column.
 #[derive(Clone, Debug)]
-pub struct Column {
+pub(crate) struct Column {
     /// Its heading.
-    pub title: String,
+    pub(crate) title: String,
     /// Where its text stands.
-    pub align: Align,
+    pub(crate) align: Align,
     /// The order in which columns drop: the greatest first. Nought never drops.
-    pub drops: u8,
+    pub(crate) drops: u8,
     /// The most columns it takes.
-    pub most: usize,
+    pub(crate) most: usize,
 }
 
 impl Column {
     /// A column of words.
-    pub fn words(title: impl Into<String>, drops: u8, most: usize) -> Column {
+    pub(crate) fn words(title: impl Into<String>, drops: u8, most: usize) -> Column {
         Column { title: title.into(), align: Align::Left, drops, most }
     }
 
     /// A column of sentences.
-    pub fn sentences(title: impl Into<String>, drops: u8, most: usize) -> Column {
+    pub(crate) fn sentences(title: impl Into<String>, drops: u8, most: usize) -> Column {
         Column { title: title.into(), align: Align::Sentence, drops, most }
     }
 
     /// A column of figures.
-    pub fn figures(title: impl Into<String>, drops: u8, most: usize) -> Column {
+    pub(crate) fn figures(title: impl Into<String>, drops: u8, most: usize) -> Column {
         Column { title: title.into(), align: Align::Right, drops, most }
     }
 }
 
 /// A row: a text and an ink for each column; or a heading over the whole width.
 #[derive(Clone, Debug)]
-pub enum Row {
+pub(crate) enum Row {
     /// Cells in the order of the columns.
     Cells(Vec<(String, Ink)>),
     /// A heading, which cannot be chosen.
@@ -60,13 +60,13 @@ pub enum Row {
 
 /// A table.
 #[derive(Clone, Debug)]
-pub struct Table {
+pub(crate) struct Table {
     /// The columns.
-    pub columns: Vec<Column>,
+    pub(crate) columns: Vec<Column>,
     /// The rows.
-    pub rows: Vec<Row>,
+    pub(crate) rows: Vec<Row>,
     /// The row that is chosen, where one is.
-    pub chosen: Option<usize>,
+    pub(crate) chosen: Option<usize>,
 }
 
 /// Blanks between columns.
@@ -74,7 +74,7 @@ const GAP: usize = 2;
 
 impl Table {
     /// Draws headings and rows so that the chosen row is in view; the answer is the first row shown.
-    pub fn draw(&self, area: Rect, buffer: &mut Buffer) -> usize {
+    pub(crate) fn draw(&self, area: Rect, buffer: &mut Buffer) -> usize {
         if area.height == 0 || area.width == 0 {
             return 0;
         }

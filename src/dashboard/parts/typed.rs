@@ -13,31 +13,31 @@ const LONGEST: usize = 2000;
 
 /// A line to type in.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
-pub struct Typed {
+pub(crate) struct Typed {
     letters: Vec<char>,
     at: usize,
 }
 
 impl Typed {
     /// A line that already holds a text.
-    pub fn of(text: &str) -> Typed {
+    pub(crate) fn of(text: &str) -> Typed {
         let mut typed = Typed::default();
         typed.insert(text);
         typed
     }
 
     /// What was typed.
-    pub fn text(&self) -> String {
+    pub(crate) fn text(&self) -> String {
         self.letters.iter().collect()
     }
 
     /// Whether nothing was typed.
-    pub fn is_empty(&self) -> bool {
+    pub(crate) fn is_empty(&self) -> bool {
         self.letters.is_empty()
     }
 
     /// Takes typed or pasted text; unseen characters never enter.
-    pub fn insert(&mut self, text: &str) {
+    pub(crate) fn insert(&mut self, text: &str) {
         for letter in cleaned(text).chars() {
             if self.letters.len() < LONGEST {
                 self.letters.insert(self.at, letter);
@@ -47,12 +47,12 @@ impl Typed {
     }
 
     /// Empties the line.
-    pub fn clear(&mut self) {
+    pub(crate) fn clear(&mut self) {
         *self = Typed::default();
     }
 
     /// Takes a key; the answer says whether it meant anything here.
-    pub fn press(&mut self, key: Key) -> bool {
+    pub(crate) fn press(&mut self, key: Key) -> bool {
         match key {
             Key::Char(letter) => self.insert(letter.encode_utf8(&mut [0; 4])),
             Key::Backspace if self.at > 0 => {
@@ -73,7 +73,7 @@ impl Typed {
     }
 
     /// Draws it; the place to type at is always in view and shown in reverse while the line has the keys.
-    pub fn draw(&self, area: Rect, buffer: &mut Buffer, has_keys: bool) {
+    pub(crate) fn draw(&self, area: Rect, buffer: &mut Buffer, has_keys: bool) {
         let room = usize::from(area.width);
         if room == 0 || area.height == 0 {
             return;

@@ -6,7 +6,7 @@ use crate::wording::Wording;
 
 /// An answer at a stop.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Command {
+pub(crate) enum Command {
     /// A key of the screen.
     Key(Key),
     /// What can be answered.
@@ -52,7 +52,7 @@ impl Word {
 
 impl Command {
     /// The command of an answer; an empty one does the usual.
-    pub fn read(answer: &str, wording: &Wording) -> Option<Command> {
+    pub(crate) fn read(answer: &str, wording: &Wording) -> Option<Command> {
         let wanted = folded(answer);
         if wanted.is_empty() {
             return Some(Command::Key(Key::Enter));
@@ -80,7 +80,7 @@ impl Command {
     }
 
     /// What can be answered, a line each.
-    pub fn listed(wording: &Wording) -> Vec<String> {
+    pub(crate) fn listed(wording: &Wording) -> Vec<String> {
         let mut lines: Vec<String> = NUMBERED
             .iter()
             .enumerate()
@@ -105,6 +105,6 @@ impl Command {
 }
 
 /// Whether an answer is a yes, in either language.
-pub fn is_yes(answer: &str) -> bool {
+pub(crate) fn is_yes(answer: &str) -> bool {
     matches!(folded(answer).as_str(), "y" | "yes" | "s" | "si")
 }

@@ -35,7 +35,7 @@ const LONGEST: u64 = 64 * 1024;
 ///
 /// # Errors
 /// The answers cannot be read, or nothing can be said any more.
-pub fn talk(opening: Opening, input: impl BufRead, output: impl Write) -> io::Result<()> {
+pub(crate) fn talk(opening: Opening, input: impl BufRead, output: impl Write) -> io::Result<()> {
     let (model, clerk) = set_up(opening, DRAWN);
     let mut talk = Talk { model, clerk, input, output, told: None };
     let begin = refresh(&mut talk.model);

@@ -21,13 +21,13 @@ const FRAME_LINES: u16 = 6;
 
 /// Where a person is in a list and its detail.
 #[derive(Clone, Debug)]
-pub struct Place<Id> {
+pub(crate) struct Place<Id> {
     /// What is chosen, by its id.
-    pub chosen: Option<Id>,
+    pub(crate) chosen: Option<Id>,
     /// Whether the detail is open, where it has no room beside the list.
-    pub open: bool,
+    pub(crate) open: bool,
     /// The first line shown of the detail.
-    pub from: usize,
+    pub(crate) from: usize,
 }
 
 impl<Id> Default for Place<Id> {
@@ -38,18 +38,18 @@ impl<Id> Default for Place<Id> {
 
 impl<Id> Place<Id> {
     /// Chooses something and opens its detail from the top.
-    pub fn open_at(&mut self, id: Id) {
+    pub(crate) fn open_at(&mut self, id: Id) {
         *self = Place { chosen: Some(id), open: true, from: 0 };
     }
 
     /// Whether the detail alone is shown.
-    pub fn is_reading(&self, cx: &ScreenContext<'_>) -> bool {
+    pub(crate) fn is_reading(&self, cx: &ScreenContext<'_>) -> bool {
         self.open && !cx.is_wide()
     }
 }
 
 /// A screen that is a list with the detail of what is chosen in it.
-pub trait ListDetail {
+pub(crate) trait ListDetail {
     /// What a line is known by.
     type Id: Clone + PartialEq;
 
@@ -177,7 +177,7 @@ fn split(area: Rect) -> (Rect, Rect) {
 }
 
 /// Columns of the detail on this terminal.
-pub fn detail_columns(cx: &ScreenContext<'_>) -> u16 {
+pub(crate) fn detail_columns(cx: &ScreenContext<'_>) -> u16 {
     if cx.is_wide() { split(Rect::new(0, 0, cx.size.0, 1)).1.width } else { cx.size.0 }
 }
 

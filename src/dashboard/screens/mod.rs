@@ -1,14 +1,14 @@
 //! The seven screens. Each is a folder: what is chosen there, what its keys mean, how it is drawn.
 
-pub mod beds;
-pub mod going_out;
-pub mod journal;
+pub(crate) mod beds;
+pub(crate) mod going_out;
+pub(crate) mod journal;
 mod list_detail;
-pub mod screen;
-pub mod season;
-pub mod seed;
-pub mod trays;
-pub mod walk;
+pub(crate) mod screen;
+pub(crate) mod season;
+pub(crate) mod seed;
+pub(crate) mod trays;
+pub(crate) mod walk;
 
 use screen::Screen;
 
@@ -16,9 +16,9 @@ use super::act::ScreenName;
 
 /// The seven screens.
 #[derive(Default)]
-pub struct Screens {
+pub(crate) struct Screens {
     /// The walk, which the round in prompts uses too.
-    pub walk: walk::Walk,
+    pub(crate) walk: walk::Walk,
     trays: trays::Trays,
     beds: beds::Beds,
     going_out: going_out::GoingOut,
@@ -29,7 +29,7 @@ pub struct Screens {
 
 impl Screens {
     /// A screen.
-    pub fn at(&self, name: ScreenName) -> &dyn Screen {
+    pub(crate) fn at(&self, name: ScreenName) -> &dyn Screen {
         match name {
             ScreenName::Walk => &self.walk,
             ScreenName::Trays => &self.trays,
@@ -42,7 +42,7 @@ impl Screens {
     }
 
     /// A screen, to be changed.
-    pub fn at_mut(&mut self, name: ScreenName) -> &mut dyn Screen {
+    pub(crate) fn at_mut(&mut self, name: ScreenName) -> &mut dyn Screen {
         match name {
             ScreenName::Walk => &mut self.walk,
             ScreenName::Trays => &mut self.trays,

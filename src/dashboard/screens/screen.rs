@@ -10,7 +10,7 @@ use crate::dashboard::keys::{Key, KeyLine};
 use crate::nursery::entry::subject::Subject;
 
 /// What every screen can do.
-pub trait Screen {
+pub(crate) trait Screen {
     /// Its keys, beside those that mean the same everywhere.
     fn keys(&self, cx: &ScreenContext<'_>) -> Vec<KeyLine>;
 

@@ -12,7 +12,7 @@ use crate::dashboard::keys::Key;
 const TEXT_FROM: usize = 5;
 
 /// Reads until the terminal is gone or nobody listens.
-pub fn read_keys(to: &Sender<Happening>) {
+pub(crate) fn read_keys(to: &Sender<Happening>) {
     loop {
         let Ok(first) = read() else {
             let _ = to.send(Happening::TerminalGone);
@@ -34,7 +34,7 @@ pub fn read_keys(to: &Sender<Happening>) {
 }
 
 /// What one read means: pasted text and long runs of letters are text, the rest keys.
-pub fn sorted_out(events: Vec<Event>) -> Vec<Happening> {
+pub(crate) fn sorted_out(events: Vec<Event>) -> Vec<Happening> {
     let keys: Vec<Happening> = events.into_iter().filter_map(one).collect();
     let mut out = Vec::with_capacity(keys.len());
     let mut run = String::new();

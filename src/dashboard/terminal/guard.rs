@@ -16,11 +16,11 @@ static TAKEN: AtomicBool = AtomicBool::new(false);
 static DRAWING: Mutex<()> = Mutex::new(());
 
 /// The terminal while it is ours; given back when it is dropped.
-pub struct Guard;
+pub(crate) struct Guard;
 
 impl Guard {
     /// Takes the terminal.
-    pub fn take() -> io::Result<Guard> {
+    pub(crate) fn take() -> io::Result<Guard> {
         enable_raw_mode()?;
         TAKEN.store(true, Ordering::SeqCst);
         execute!(stdout(), EnterAlternateScreen, EnableBracketedPaste, Hide)?;
@@ -36,7 +36,7 @@ impl Drop for Guard {
 
 /// Gives the terminal back, once; safe to call from anywhere. What cannot be written any more is given up: there is nobody
 /// left to see it.
-pub fn give_back() {
+pub(crate) fn give_back() {
     let _drawing = not_drawn_on();
     if TAKEN.swap(false, Ordering::SeqCst) {
         let _ = execute!(stdout(), DisableMouseCapture, DisableBracketedPaste, Show, LeaveAlternateScreen);
@@ -46,7 +46,7 @@ pub fn give_back() {
 
 /// Draws while the terminal is ours and no other thread gives it back: after a fault elsewhere nothing is drawn over what
 /// is told of it.
-pub fn while_taken<T: Default>(draw: impl FnOnce() -> io::Result<T>) -> io::Result<T> {
+pub(crate) fn while_taken<T: Default>(draw: impl FnOnce() -> io::Result<T>) -> io::Result<T> {
     let _drawing = DRAWING.lock().unwrap_or_else(PoisonError::into_inner);
     if TAKEN.load(Ordering::SeqCst) { draw() } else { Ok(T::default()) }
 }
@@ -65,12 +65,12 @@ fn not_drawn_on() -> Option<MutexGuard<'static, ()>> {
 }
 
 /// The mouse on or off.
-pub fn mouse(on: bool) -> io::Result<()> {
+pub(crate) fn mouse(on: bool) -> io::Result<()> {
     if on { execute!(stdout(), EnableMouseCapture) } else { execute!(stdout(), DisableMouseCapture) }
 }
 
 /// A panic on any thread gives the terminal back before it is told.
-pub fn restore_on_panic() {
+pub(crate) fn restore_on_panic() {
     let told = std::panic::take_hook();
     std::panic::set_hook(Box::new(move |panic| {
         give_back();

@@ -108,7 +108,7 @@ enum Left {
 ///
 /// # Errors
 /// The terminal cannot be taken or drawn on.
-pub fn open(opening: Opening) -> io::Result<()> {
+pub(crate) fn open(opening: Opening) -> io::Result<()> {
     guard::restore_on_panic();
     let (to_loop, happenings) = channel();
     signals::listen(to_loop.clone())?;

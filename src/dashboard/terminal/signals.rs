@@ -13,7 +13,7 @@ const PATIENCE: Duration = Duration::from_secs(1);
 
 /// Listens for signals on a thread of its own.
 #[cfg(unix)]
-pub fn listen(to: Sender<Happening>) -> std::io::Result<()> {
+pub(crate) fn listen(to: Sender<Happening>) -> std::io::Result<()> {
     use signal_hook::consts::{SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGWINCH};
     let mut signals = signal_hook::iterator::Signals::new([SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGWINCH])?;
     std::thread::spawn(move || {
@@ -32,12 +32,12 @@ pub fn listen(to: Sender<Happening>) -> std::io::Result<()> {
 
 /// No signals here.
 #[cfg(not(unix))]
-pub fn listen(_to: Sender<Happening>) -> std::io::Result<()> {
+pub(crate) fn listen(_to: Sender<Happening>) -> std::io::Result<()> {
     Ok(())
 }
 
 /// Gives the terminal back and ends as the signal says.
-pub fn end_as(signal: i32) {
+pub(crate) fn end_as(signal: i32) {
     give_back();
     #[cfg(unix)]
     let _ = signal_hook::low_level::emulate_default_handler(signal);
@@ -45,7 +45,7 @@ pub fn end_as(signal: i32) {
 }
 
 /// To the shell, until the shell wakes it again.
-pub fn stop() {
+pub(crate) fn stop() {
     // SIGSTOP: a stop by the terminal's own signal is passed over in a group that nobody holds.
     #[cfg(unix)]
     let _ = signal_hook::low_level::raise(signal_hook::consts::SIGSTOP);

@@ -63,6 +63,8 @@ const TYPED: &[(&str, &[(&str, &str)])] = &[
     ("carried", &[("tray", "cof-022"), ("place", "line 1")]),
     ("measured", &[("tray", "cof-022"), ("plants", "24,5 3.1; 22 2.8")]),
     ("plug_checked", &[("tray", "cof-022"), ("roots", "holds")]),
+    ("roots_cut", &[("tray", "cof-022")]),
+    ("grafted", &[("tray", "avo-015"), ("count", "2"), ("variety", "the chapel's tree")]),
     ("flushed", &[("tray", "cof-022")]),
     ("shade_set", &[("tray", "cof-022"), ("shade_pct", "30")]),
     ("watering_set", &[("tray", "cof-022"), ("every_days", "2")]),

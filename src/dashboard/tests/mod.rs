@@ -7,4 +7,4 @@ mod picture;
 mod race;
 mod stage;
 
-pub use stage::{Stage, TODAY};
+pub(crate) use stage::{Stage, TODAY};

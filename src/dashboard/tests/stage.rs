@@ -17,18 +17,18 @@ use crate::desk::{Desk, Now, Withdraws, read_typed, sample};
 use crate::wording::{Lang, Wording};
 
 /// The day on which the tests look.
-pub const TODAY: &str = "2026-04-15";
+pub(crate) const TODAY: &str = "2026-04-15";
 
 /// A dashboard to press keys on.
-pub struct Stage {
+pub(crate) struct Stage {
     /// The model.
-    pub model: Model,
+    pub(crate) model: Model,
     clerk: Clerk,
     folder: TempDir,
     /// Whether it was left.
-    pub left: bool,
+    pub(crate) left: bool,
     /// How often something was taken back.
-    pub taken_back: usize,
+    pub(crate) taken_back: usize,
 }
 
 fn now() -> Now {
@@ -38,7 +38,7 @@ fn now() -> Now {
 
 impl Stage {
     /// Over the sample nursery, wide, in colour.
-    pub fn sample(lang: Lang) -> Stage {
+    pub(crate) fn sample(lang: Lang) -> Stage {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("sample.outplant");
         let desk = sample::make(&file, folder.path(), now()).unwrap();
@@ -46,7 +46,7 @@ impl Stage {
     }
 
     /// Over a nursery with nothing in it.
-    pub fn empty(lang: Lang) -> Stage {
+    pub(crate) fn empty(lang: Lang) -> Stage {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("new.outplant");
         let (desk, _) = Desk::begin(&file, folder.path(), now(), Vec::new()).unwrap();
@@ -74,7 +74,7 @@ impl Stage {
     }
 
     /// Opens the same nursery again, as after a power cut: nothing is carried over but what is on disk.
-    pub fn again(self, lang: Lang) -> Stage {
+    pub(crate) fn again(self, lang: Lang) -> Stage {
         let Stage { model, clerk, folder, .. } = self;
         drop((model, clerk));
         let found = std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().path());
@@ -84,19 +84,19 @@ impl Stage {
     }
 
     /// Another size.
-    pub fn sized(mut self, columns: u16, rows: u16) -> Stage {
+    pub(crate) fn sized(mut self, columns: u16, rows: u16) -> Stage {
         self.send(Message::Resized(columns, rows));
         self
     }
 
     /// Sends a message and carries out what follows, answers of the clerk too.
-    pub fn send(&mut self, message: Message) {
+    pub(crate) fn send(&mut self, message: Message) {
         let effects = update(&mut self.model, message);
         self.carry_out(effects);
     }
 
     /// Carries out what was asked for.
-    pub fn carry_out(&mut self, effects: Vec<Effect>) {
+    pub(crate) fn carry_out(&mut self, effects: Vec<Effect>) {
         for effect in effects {
             match effect {
                 Effect::Ask(request) => {
@@ -112,12 +112,12 @@ impl Stage {
     }
 
     /// One key.
-    pub fn key(&mut self, key: Key) {
+    pub(crate) fn key(&mut self, key: Key) {
         self.send(Message::Key(key));
     }
 
     /// Letters and digits one by one; `\n` is Enter, `\t` Tab, `\u{1b}` Esc.
-    pub fn keys(&mut self, typed: &str) {
+    pub(crate) fn keys(&mut self, typed: &str) {
         for letter in typed.chars() {
             self.key(match letter {
                 '\n' => Key::Enter,
@@ -129,19 +129,19 @@ impl Stage {
     }
 
     /// Text that comes at once.
-    pub fn text(&mut self, text: &str) {
+    pub(crate) fn text(&mut self, text: &str) {
         self.send(Message::Text(text.to_string()));
     }
 
     /// Takes an entry back, as from the journal.
-    pub fn take_back(&mut self, entry: EntryId) {
+    pub(crate) fn take_back(&mut self, entry: EntryId) {
         let what = Withdraws::EntryAlone(entry);
         let (who, why) = ("Amani".to_string(), "read wrongly".to_string());
         self.carry_out(vec![Effect::Ask(Request::TakeBack { ticket: 0, what, together: true, who, why })]);
     }
 
     /// Writes an entry past the screen, as another process would, and draws anew.
-    pub fn write(&mut self, kind: &str, pairs: &[&str]) {
+    pub(crate) fn write(&mut self, kind: &str, pairs: &[&str]) {
         let pairs: Vec<String> = pairs.iter().map(ToString::to_string).collect();
         let draft = read_typed(kind, &pairs, now().today, "Tabu").unwrap();
         for answer in self.clerk.serve(Request::Record { ticket: u64::MAX, drafts: vec![draft] }) {
@@ -153,24 +153,24 @@ impl Stage {
     }
 
     /// What the clerk answers, before the screen hears of it.
-    pub fn answers_to(&mut self, request: Request) -> Vec<Answer> {
+    pub(crate) fn answers_to(&mut self, request: Request) -> Vec<Answer> {
         self.clerk.serve(request)
     }
 
     /// The model, the clerk and their folder, to run them on threads.
-    pub fn apart(self) -> (Model, Clerk, TempDir) {
+    pub(crate) fn apart(self) -> (Model, Clerk, TempDir) {
         (self.model, self.clerk, self.folder)
     }
 
     /// The frame as it would be shown.
-    pub fn buffer(&self) -> Buffer {
+    pub(crate) fn buffer(&self) -> Buffer {
         let mut buffer = Buffer::empty(Rect::new(0, 0, self.model.size.0, self.model.size.1));
         frame::draw(&self.model, &mut buffer);
         buffer
     }
 
     /// The frame's text, a line each, blanks at the ends cut.
-    pub fn frame(&self) -> String {
+    pub(crate) fn frame(&self) -> String {
         let buffer = self.buffer();
         let width = usize::from(buffer.area.width).max(1);
         let lines = buffer.content.chunks(width).map(|row| {
@@ -190,18 +190,18 @@ impl Stage {
     }
 
     /// Opens a form as a screen would.
-    pub fn open(&mut self, asked: &FormFor) {
+    pub(crate) fn open(&mut self, asked: &FormFor) {
         let effects = self.effects_of_opening(asked);
         self.carry_out(effects);
     }
 
     /// What opening a form asks for.
-    pub fn effects_of_opening(&mut self, asked: &FormFor) -> Vec<Effect> {
+    pub(crate) fn effects_of_opening(&mut self, asked: &FormFor) -> Vec<Effect> {
         open_form(&mut self.model, asked)
     }
 
     /// How many entries the book has.
-    pub fn entries(&self) -> usize {
+    pub(crate) fn entries(&self) -> usize {
         self.model.book.entries_in_all
     }
 }

@@ -180,6 +180,24 @@ kinds! {
         /// What the roots show.
         roots: Roots,
     }
+    /// Circling roots cut; a larger container does not mend them.
+    RootsCut "roots_cut", KindFacts { affects_descendants: true, ..LOOK } => {
+        /// The tray.
+        tray: TrayCode,
+        /// Of how many plants, where not of all that stand.
+        count: Option<Count>,
+    }
+    /// Grafted or budded, on the day it was done.
+    Grafted "grafted", KindFacts { affects_descendants: true, ..LOOK } => {
+        /// The tray.
+        tray: TrayCode,
+        /// How many plants.
+        count: Count,
+        /// What they are the stock of: its species, variety or lot.
+        rootstock: Option<Text>,
+        /// The variety they are from now on.
+        variety: Option<Text>,
+    }
     /// Soft new leaves: hardening waits.
     Flushed "flushed", LOOK => {
         /// The tray.

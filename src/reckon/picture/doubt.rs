@@ -137,6 +137,15 @@ pub enum DoubtKind {
         /// Stood by the books.
         stood: u32,
     },
+    /// Work on more plants than stood in the tray: roots cut, plants grafted.
+    WorkedOnMore {
+        /// The tray.
+        tray: TrayCode,
+        /// Plants worked on.
+        worked: u32,
+        /// Stood by the books.
+        stood: u32,
+    },
     /// Seed or plants of one species into a tray of another.
     TwoSpecies {
         /// The tray.
@@ -182,6 +191,7 @@ impl DoubtKind {
             | DoubtKind::MoreDeadThanLived { .. }
             | DoubtKind::NoSuchPosition { .. }
             | DoubtKind::SampleLarger { .. }
+            | DoubtKind::WorkedOnMore { .. }
             | DoubtKind::TwoSpecies { .. }
             | DoubtKind::CannotBe(_)
             | DoubtKind::TwiceMade(_)

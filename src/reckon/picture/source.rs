@@ -25,6 +25,8 @@ words! {
         Holding: "holding";
         /// What a lifted plug tells.
         Plug: "plug";
+        /// How tall grafted plants may stand.
+        GraftedHeight: "grafted_height";
         /// Resistance at which roots stop.
         RootLimit: "root_limit";
         /// A rod under a known push.

@@ -67,9 +67,13 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         limit_days: holding.as_ref().map(|holding| holding.limit_days),
         roots: plug.as_ref().map(|(_, roots, _)| *roots),
     };
+    let circling = plug.as_ref().is_some_and(|(_, roots, _)| *roots == Roots::Circling);
+    let full = holding.as_ref().is_some_and(|holding| walk.day() > holding.since.plus(holding.limit_days));
+    // Potting on does not mend roots that circle; a container that still holds its plants is kept.
+    let task = if circling && !full { Task::CutRoots } else { Task::PotOn };
     let plants = f64::from(tray.standing) * OVERDUE_LOSS;
     let mut stop = walk
-        .tray_stop(tray, Task::PotOn, why)
+        .tray_stop(tray, task, why)
         .risking(Stake::Seedlings, plants, OVERDUE_WITHIN_DAYS)
         .taking(minutes::LOOK, POT_ON_SOURCE)
         .working(f64::from(tray.standing) * work::POT_ON);

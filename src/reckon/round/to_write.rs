@@ -112,6 +112,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         | Task::TreatmentOver
         | Task::Measure
         | Task::CheckPlug
+        | Task::CutRoots
         | Task::TestLot
         | Task::SowAgain
         | Task::ReadLight

@@ -1,6 +1,6 @@
 //! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
 
-use super::tray::{Origin, Since, Sowing, Stay};
+use super::tray::{Graft, Origin, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
 use crate::base::{LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
@@ -26,7 +26,18 @@ pub(crate) struct Lineage {
     /// Where those trays stood.
     pub stays: Vec<Stay>,
     /// The plug that showed circling roots, where nothing since says that they no longer do.
-    pub circling: Option<Since<()>>,
+    circling: Option<Since<()>>,
+    /// Grafts and buds.
+    pub grafts: Vec<Since<Graft>>,
+    /// Of how many plants roots were cut since that plug.
+    roots_cut: u32,
+}
+
+impl Lineage {
+    /// The plug that showed circling roots, where so many plants moved on are more than had their roots cut.
+    pub(crate) fn circling_in(&self, moved: u32) -> Option<Since<()>> {
+        self.circling.clone().filter(|_| moved > self.roots_cut)
+    }
 }
 
 /// The species of a lot, as written.
@@ -76,12 +87,26 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 continue;
             }
             TrayEntry::MovedOn(moved) if ledger.tray_at(&moved.to, &key) == *tray => {
+                let own = (lineage.circling.take(), std::mem::take(&mut lineage.roots_cut));
                 follow(ledger, site, &ledger.tray_at(&moved.from, &key), &key, moves_left - 1, lineage);
+                let brought = lineage.circling_in(moved.count.0);
+                (lineage.circling, lineage.roots_cut) = if brought.is_some() { (brought, 0) } else { own };
                 continue;
             }
             TrayEntry::PlugChecked(plug) => {
                 let circling = Since { from: entry.happened, what: (), entry: entry.id.clone() };
                 lineage.circling = (plug.roots == Roots::Circling).then_some(circling);
+                lineage.roots_cut = 0;
+                continue;
+            }
+            TrayEntry::Grafted(grafted) => {
+                let what = Graft::written(grafted);
+                lineage.grafts.push(Since { from: entry.happened, what, entry: entry.id.clone() });
+                continue;
+            }
+            TrayEntry::RootsCut(cut) => {
+                let count = cut.count.map_or(u32::MAX, |count| count.0);
+                lineage.roots_cut = lineage.roots_cut.saturating_add(count);
                 continue;
             }
             TrayEntry::Treated(treated) => {

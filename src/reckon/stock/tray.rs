@@ -7,8 +7,8 @@ use std::sync::Arc;
 
 use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
-use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots};
-use crate::nursery::entry::{Entry, MeasuredPlant};
+use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
+use crate::nursery::entry::{Entry, Grafted, MeasuredPlant};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -187,6 +187,25 @@ pub struct Stay {
     pub until: Day,
 }
 
+/// Plants that were grafted or budded.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Graft {
+    /// How many.
+    pub plants: u32,
+    /// The stock, as written.
+    pub rootstock: Option<String>,
+    /// The variety, as written.
+    pub variety: Option<String>,
+}
+
+impl Graft {
+    /// What an entry says.
+    pub(super) fn written(grafted: &Grafted) -> Graft {
+        let text = |text: &Option<Text>| text.as_ref().map(|text| text.0.to_string());
+        Graft { plants: grafted.count.0, rootstock: text(&grafted.rootstock), variety: text(&grafted.variety) }
+    }
+}
+
 /// A count of part of a tray's cells.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct PartLook {
@@ -273,6 +292,12 @@ pub struct TrayStory {
     pub plugs: Vec<Since<Roots>>,
     /// The plug that showed circling roots before the plants were moved on into it.
     pub circling_from_before: Option<Since<()>>,
+    /// Times that circling roots were cut, oldest first: of how many plants.
+    pub roots_cut: Vec<Since<u32>>,
+    /// How many plugs, the oldest, no longer tell: the roots of all plants were cut since.
+    pub plugs_before_cut: usize,
+    /// Plants grafted or budded, in this tray or before they came into it, oldest first.
+    pub grafts: Vec<Since<Graft>>,
     /// Soft flushes seen, oldest first.
     pub flushes: Vec<Since<()>>,
     /// Held, if it is: why, until when.
@@ -320,6 +345,9 @@ impl TrayStory {
             samples: Vec::new(),
             plugs: Vec::new(),
             circling_from_before: None,
+            roots_cut: Vec::new(),
+            plugs_before_cut: 0,
+            grafts: Vec::new(),
             flushes: Vec::new(),
             held: None,
             treatments: Treatments::default(),
@@ -348,6 +376,31 @@ impl TrayStory {
             Some(Origin::Sown) | None => None,
         };
         self.last_whole_count().map(|look| look.day).or(arrived)
+    }
+
+    /// Roots were cut. Where that is all plants that stand, no plug before tells of them any more.
+    pub(super) fn cut_roots(&mut self, entry: &Entry, count: Option<u32>) {
+        let standing = self.accounts.standing_count();
+        self.roots_cut.push(Since::begun_by(entry, count.unwrap_or(standing)));
+        let lifted = self.plugs_that_tell().last().map(|plug| plug.from);
+        let seen = lifted.or(self.circling_from_before.as_ref().map(|plug| plug.from));
+        let since = self.roots_cut.iter().filter(|cut| seen.is_none_or(|seen| cut.from >= seen));
+        if count.is_none() || since.map(|cut| cut.what).fold(0, u32::saturating_add) >= standing {
+            self.plugs_before_cut = self.plugs.len();
+            self.circling_from_before = None;
+        }
+    }
+
+    /// Whether all its plants are grafts or budded: they came so, or as many as stand were grafted.
+    pub(crate) fn is_grafted(&self) -> bool {
+        let came_so = matches!(&self.origin, Some(Origin::Received { from: ArrivedFrom::Graft, .. }));
+        let grafted: u64 = self.grafts.iter().map(|graft| u64::from(graft.what.plants)).sum();
+        came_so || (grafted > 0 && grafted >= self.accounts.standing)
+    }
+
+    /// Plugs lifted since roots were last cut.
+    pub(crate) fn plugs_that_tell(&self) -> &[Since<Roots>] {
+        self.plugs.get(self.plugs_before_cut..).unwrap_or_default()
     }
 
     /// Whether seed may still come up on a day.

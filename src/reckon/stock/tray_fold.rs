@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use super::lineage::{Lineage, lineage_of};
-use super::tray::{CountLook, Origin, PartLook, SampleLook, Since, Sowing, TrayStory};
+use super::tray::{CountLook, Graft, Origin, PartLook, SampleLook, Since, Sowing, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::{Count, PlantForm, Text};
@@ -101,6 +101,14 @@ impl TrayFold<'_> {
             }
             TrayEntry::Carried(carried) => story.places.push(Since::begun_by(entry, carried.place.clone())),
             TrayEntry::PlugChecked(plug) => story.plugs.push(Since::begun_by(entry, plug.roots)),
+            TrayEntry::RootsCut(cut) => {
+                self.worked_on(entry, cut.count.map_or(0, |count| count.0));
+                self.story.cut_roots(entry, cut.count.map(|count| count.0));
+            }
+            TrayEntry::Grafted(grafted) => {
+                self.worked_on(entry, grafted.count.0);
+                self.story.grafts.push(Since::begun_by(entry, Graft::written(grafted)));
+            }
             TrayEntry::Flushed(_) => story.flushes.push(Since::begun_by(entry, ())),
             TrayEntry::ShadeSet(step) => story.shades.push(Since::begun_by(entry, step.shade_pct.0)),
             TrayEntry::WateringSet(step) => story.waterings.push(Since::begun_by(entry, step.every_days.0)),
@@ -121,18 +129,28 @@ impl TrayFold<'_> {
         }
     }
 
-    /// A sample cannot have more plants than stand, but for those a hand count misses. While seed is due more may have
-    /// come up than anybody counted; of a tray nobody made nothing is known.
     fn sampled(&mut self, entry: &Arc<Entry>, sample: u32) {
+        if let Some(stood) = self.fewer_stand(entry, sample) {
+            self.doubt(entry, DoubtKind::SampleLarger { tray: self.story.code.clone(), sample, stood });
+        }
+    }
+
+    /// Plants whose roots were cut, or that were grafted.
+    fn worked_on(&mut self, entry: &Arc<Entry>, worked: u32) {
+        if let Some(stood) = self.fewer_stand(entry, worked) {
+            self.doubt(entry, DoubtKind::WorkedOnMore { tray: self.story.code.clone(), worked, stood });
+        }
+    }
+
+    /// How many stand, where that is fewer than so many that somebody had in hand, but for those a hand count misses. While
+    /// seed is due more may have come up than anybody counted; of a tray nobody made nothing is known.
+    fn fewer_stand(&self, entry: &Arc<Entry>, in_hand: u32) -> Option<u32> {
         let stood = self.story.accounts.standing;
         let missed = MISCOUNT_PLANTS.max((stood as f64 * MISCOUNT_SHARE).ceil() as u64);
         let known = self.story.origin.is_some() && !self.story.seed_is_due(entry.happened);
         // Nobody counted since the seed came up: the books hold no number to go by.
         let counted = !self.story.counts.is_empty() || self.story.accounts.arrived + self.story.accounts.moved_in > 0;
-        if known && counted && u64::from(sample) > stood + missed {
-            let kind = DoubtKind::SampleLarger { tray: self.story.code.clone(), sample, stood: as_count(stood) };
-            self.doubt(entry, kind);
-        }
+        (known && counted && u64::from(in_hand) > stood + missed).then(|| as_count(stood))
     }
 
     fn sown(&mut self, entry: &Arc<Entry>, sown: &Sown) {
@@ -208,6 +226,7 @@ impl TrayFold<'_> {
             return;
         }
         let lineage: Lineage = lineage_of(self.ledger, self.site, &moved.from, &key);
+        let circling = lineage.circling_in(moved.count.0);
         let new = self.story.origin.is_none();
         if new {
             self.story.origin = Some(match lineage.received {
@@ -222,9 +241,10 @@ impl TrayFold<'_> {
         self.story.sowings.dedup_by(|a, b| a.entry == b.entry);
         self.story.treatments.bring(lineage.treatments);
         self.story.stays_before.extend(lineage.stays);
-        if let Some(circling) = lineage.circling {
+        self.story.grafts.extend(lineage.grafts);
+        if circling.is_some() {
             // Roots that circled go on circling in a larger container until they are cut.
-            self.story.circling_from_before = Some(circling);
+            self.story.circling_from_before = circling;
         }
         let accounts = &mut self.story.accounts;
         accounts.moved_in += u64::from(moved.count.0);
@@ -606,6 +626,7 @@ fn settled_by_stocktake(kind: &DoubtKind) -> bool {
             | DoubtKind::LookAtEmpty(_)
             | DoubtKind::PartCountApart { .. }
             | DoubtKind::SampleLarger { .. }
+            | DoubtKind::WorkedOnMore { .. }
     )
 }
 

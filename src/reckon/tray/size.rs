@@ -2,8 +2,9 @@
 
 use crate::base::{Day, Range};
 use crate::nursery::entry::MeasuredPlant;
+use crate::nursery::entry::types::PlantForm;
 use crate::nursery::species::{Figure, Flag, Profile, Stem};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule, Source};
+use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource, Source};
 use crate::reckon::stock::{SampleLook, TrayStory};
 use crate::science::{quality, sampling};
 
@@ -28,6 +29,10 @@ pub(crate) struct PlantableShare {
     pub basis: Basis,
 }
 
+/// Grafted and budded plants may stand so tall, cm: they leave the nursery at 60 to 100 cm (Nakasone & Paull 1998, Tropical
+/// Fruits, from memory). A profile's heights are those of seedlings.
+pub(crate) const GRAFTED_MOST_CM: f64 = 100.0;
+
 struct Limits {
     height: Option<(f64, f64)>,
     collar_floor_mm: Option<f64>,
@@ -36,17 +41,23 @@ struct Limits {
     collar_source: Source,
 }
 
-fn limits(profile: Option<&Profile>, collar_rule: bool) -> Limits {
+fn limits(profile: Option<&Profile>, story: &TrayStory) -> Limits {
     let least = profile.and_then(|profile| profile.height_least_cm.as_ref());
     let most = profile.and_then(|profile| profile.height_most_cm.as_ref());
+    let collar_rule = has_collar_rule(story);
+    let taller = |most: f64| if story.is_grafted() { most.max(GRAFTED_MOST_CM) } else { most };
     let floor = profile.and_then(|profile| profile.collar_floor_mm.as_ref());
     let soft = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Soft);
     let source = |figure: Option<&Figure<f64>>| figure.map_or_else(String::new, |figure| figure.source.clone());
     Limits {
-        height: least.zip(most).map(|(least, most)| (least.value, most.value)),
+        height: least.zip(most).map(|(least, most)| (least.value, taller(most.value))),
         collar_floor_mm: floor.filter(|_| collar_rule && !soft).map(|floor| floor.value),
         floor_is_published: floor.is_some_and(|floor| floor.flag == Flag::Seen),
-        height_source: Source::figure(Some(&source(least))),
+        height_source: if most.is_some_and(|most| taller(most.value) > most.value) {
+            RuleSource::GraftedHeight.into()
+        } else {
+            Source::figure(Some(&source(least)))
+        },
         collar_source: Source::Collar { floor: source(floor) },
     }
 }
@@ -72,12 +83,7 @@ impl Limits {
 
 /// Whether a rule for the collar applies to these plants (none for grafts and stumps).
 pub(crate) fn has_collar_rule(story: &TrayStory) -> bool {
-    use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
-    use crate::reckon::stock::Origin;
-    match &story.origin {
-        Some(Origin::Received { from, form, .. }) => *from != ArrivedFrom::Graft && *form != PlantForm::Stump,
-        Some(Origin::Sown | Origin::MovedOn(_)) | None => true,
-    }
+    !story.is_grafted() && story.form() != Some(PlantForm::Stump)
 }
 
 /// The share of a tray's plants that can be planted: the share of its last sample that passes height and collar plant
@@ -95,7 +101,7 @@ pub(crate) fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_
 
 /// How many plants of a sample pass height and collar, plant by plant, and of how many.
 pub(crate) fn passing(story: &TrayStory, profile: Option<&Profile>, sample: &SampleLook) -> (u32, u32) {
-    let limits = limits(profile, has_collar_rule(story));
+    let limits = limits(profile, story);
     let passes = |plant: &&MeasuredPlant| limits.height_passes(plant) && limits.collar_passes(plant).unwrap_or(true);
     (sample.plants.iter().filter(passes).count() as u32, sample.plants.len() as u32)
 }
@@ -147,7 +153,7 @@ pub fn criteria(
     leaves: bool,
     day: Day,
 ) -> Vec<Criterion> {
-    let limits = limits(profile, has_collar_rule(story));
+    let limits = limits(profile, story);
     let sample = last_sample(story);
     let standing = story.accounts.standing_count();
     let mut all = Vec::new();

@@ -147,13 +147,14 @@ fn in_seedbed_days(story: &TrayStory, age: &Age, since: Day) -> f64 {
 }
 
 /// The last plug that still tells of the roots: lifted since they entered the present container, or earlier where it showed
-/// roots that circle, which a larger container does not mend.
+/// roots that circle, which a larger container does not mend; none once roots were cut.
 pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
     let since = story.container().map(|spell| spell.from);
     let tells = |from: Day, roots: Roots| roots == Roots::Circling || since.is_none_or(|since| from >= since);
-    let own = story.plugs.last().filter(|plug| tells(plug.from, plug.what));
+    let plugs = story.plugs_that_tell();
+    let own = plugs.last().filter(|plug| tells(plug.from, plug.what));
     let own = own.map(|plug| (plug.from, plug.what, plug.entry.clone()));
-    let before = || story.circling_from_before.as_ref().filter(|_| story.plugs.is_empty());
+    let before = || story.circling_from_before.as_ref().filter(|_| plugs.is_empty());
     own.or_else(|| before().map(|plug| (plug.from, Roots::Circling, plug.entry.clone())))
 }
 

@@ -32,11 +32,11 @@ macro_rules! tables {
 tables! {
     /// What stands behind a name in a short line.
     LineWords {
-        count dead alive shade water plug flush height note given recount hardening held released pest treated light
+        count dead alive shade water plug cut grafted flush height note given recount hardening held released pest treated light
         rain coldest hottest rows rod wet dry sown test grams seeds let_go until never
     }
     /// Words that only fill a line.
-    SmallWords { and of with within filler before_a_day in_a_day }
+    SmallWords { and of with upon within filler before_a_day in_a_day }
     /// Numbers of things.
     AmountWords { about plants below_zero half litre millilitre }
     /// Days and spans of time.

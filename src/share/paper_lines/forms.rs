@@ -30,6 +30,8 @@ pub const FORMS: &[(&str, &str)] = &[
     ("cof-031 shade 30", "shade_set"),
     ("cof-031 water 2", "watering_set"),
     ("cof-031 plug holds", "plug_checked"),
+    ("cof-031 roots cut", "roots_cut"),
+    ("cof-031 grafted 40 Late Green on wild stock", "grafted"),
     ("cof-031 flush", "flushed"),
     ("cof-031 h 24 26,5 31", "measured"),
     ("cof-031 24/4.5 26/5", "measured"),
@@ -73,6 +75,8 @@ pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
     ("cof-031 sombra 30", "shade_set"),
     ("cof-031 riego 2", "watering_set"),
     ("cof-031 cepellón sostiene", "plug_checked"),
+    ("cof-031 raíces podadas", "roots_cut"),
+    ("cof-031 injertadas 40 Verde Tardío sobre patrón criollo", "grafted"),
     ("cof-031 brotes", "flushed"),
     ("cof-031 altura 24 26,5 31", "measured"),
     ("cof-031 24/4,5 26/5", "measured"),
@@ -436,6 +440,11 @@ fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fau
     }
     let alone = |kind: &'static str| ends(rest, 1).map(|()| Some((kind, json!({ "tray": tray }))));
     match first {
+        word if is(word, &vocabulary().line.plug) && is(&behind.folded(0), &vocabulary().line.cut) => {
+            ends(&behind, 2)?;
+            let count = (behind.len() > 1).then(|| count_at(&behind, 1, "count")).transpose()?;
+            Ok(Some(("roots_cut", json!({"tray": tray, "count": count}))))
+        }
         word if is(word, &vocabulary().line.plug) => {
             let written = behind.typed_from(0);
             let read = Roots::read(&written).ok_or_else(|| {
@@ -445,6 +454,7 @@ fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fau
             })?;
             Ok(Some(("plug_checked", json!({"tray": tray, "roots": read.spelled()}))))
         }
+        word if is(word, &vocabulary().line.grafted) => grafted(tray, &behind).map(Some),
         word if is(word, &vocabulary().line.flush) => alone("flushed"),
         word if is(word, &vocabulary().line.hardening) => alone("hardening_begun"),
         word if is(word, &vocabulary().line.height) => measured(tray, &behind).map(Some),
@@ -463,6 +473,15 @@ fn word_first(tray: &str, first: &str, rest: &Words) -> Result<Option<Said>, Fau
         }
         _ => Ok(None),
     }
+}
+
+/// `40`, `40 Late Green`, `40 Late Green on wild stock`.
+fn grafted(tray: &str, behind: &Words) -> Result<Said, Fault> {
+    let count = count_at(behind, 0, "count")?;
+    let on = (1..behind.len()).find(|at| is(&behind.folded(*at), &vocabulary().small.upon));
+    let variety = behind.joined(1, on.unwrap_or(behind.len()).saturating_sub(1)).filter(|variety| !variety.is_empty());
+    let rootstock = on.map(|on| behind.typed_from(on + 1)).filter(|stock| !stock.is_empty());
+    Ok(("grafted", json!({"tray": tray, "count": count, "variety": variety, "rootstock": rootstock})))
 }
 
 /// What may be said of a tray and of a place alike.

@@ -30,6 +30,7 @@ impl Wording {
                 self.refused_no_such_position(bed, *rows, *places, written)
             }
             DoubtKind::SampleLarger { tray, sample, stood } => self.refused_sample_larger(tray, *sample, *stood, day),
+            DoubtKind::WorkedOnMore { tray, worked, stood } => self.refused_worked_on_more(tray, *worked, *stood, day),
             DoubtKind::TwoSpecies { tray, species, other } => {
                 self.refused_two_species(tray, named(species), named(other))
             }

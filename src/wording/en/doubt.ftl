@@ -48,6 +48,8 @@ doubt_more_out_than_positions = { $bed }: { $out } { $species } went out on { $d
 doubt_no_such_position = { $bed }: { $written } was written on { $day }, but the bed has { $rows } rows of up to { $places } places: withdraw it, or lay the bed out as it is
 # (tray, sample, stood, day)
 doubt_sample_larger = { $tray }: { $sample } plants were measured on { $day }, but { $stood } stood there by the books: count the tray
+# (tray, worked, stood, day)
+doubt_worked_on_more = { $tray }: work on { $worked } plants was written on { $day }, but { $stood } stood there by the books: count the tray
 doubt_cannot_be = { $what }: withdraw it and write it as it was
 # (day, lowest, highest)
 cannot_lowest_above_highest = { $day }: the lowest temperature { $lowest } °C lies above the highest { $highest } °C

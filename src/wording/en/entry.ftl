@@ -128,6 +128,19 @@ part_collar = collar { $mm } mm
 part_leaf_pairs = { $pairs } leaf pairs
 # (tray, roots)
 entry_plug_checked = tray { $tray }: { $roots }
+entry_roots_cut = tray { $tray }: circling roots cut
+# (tray, plants)
+entry_roots_cut_of = { $plants ->
+    [one] tray { $tray }: circling roots of { $plants } plant cut
+   *[other] tray { $tray }: circling roots of { $plants } plants cut
+}
+# (tray, plants)
+entry_grafted = { $plants ->
+    [one] tray { $tray }: { $plants } plant grafted or budded
+   *[other] tray { $tray }: { $plants } plants grafted or budded
+}
+part_variety = variety { $variety }
+part_rootstock = on { $stock }
 entry_flushed = tray { $tray }: soft new leaves
 # (about, shade)
 entry_shade_set = { $about }: shade set to { $shade }
@@ -279,6 +292,8 @@ kind_moved_on = Prick out or pot on
 kind_carried = Carry a tray elsewhere
 kind_measured = Measure a sample
 kind_plug_checked = Lift a plug
+kind_roots_cut = Circling roots cut
+kind_grafted = Graft or bud
 kind_flushed = Soft new leaves
 kind_shade_set = A step of the shade
 kind_watering_set = A step of the water

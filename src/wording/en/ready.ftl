@@ -67,6 +67,7 @@ label_plantable = plantable
 label_ready_from = ready from
 label_best_before = best before
 label_counted = counted
+label_grafted = grafted
 label_light = light
 # (known, basis)
 known_how = { $known } ({ $basis })

@@ -14,6 +14,8 @@ refused_more_out_than_positions = { $bed }: { $wanted } { $species } out, but on
 refused_no_such_position = { $bed } has { $rows } rows of up to { $places } places: there is no { $written } (row.place); look at the bed's plan, or lay it out anew
 # (tray, sample, stands, day)
 refused_sample_larger = { $tray }: { $sample } plants measured, but by the books { $stands } stood there on { $day }: count the tray and write the count first
+# (tray, worked, stands, day)
+refused_worked_on_more = { $tray }: work on { $worked } plants, but by the books { $stands } stood there on { $day }: count the tray and write the count first
 # (tray, species, other)
 refused_two_species = { $tray } holds { $species }, not { $other }: take a tray of its own, or look at the codes again
 refused_cannot_be = { $what }: mend one of the two

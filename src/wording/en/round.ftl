@@ -57,6 +57,9 @@ round_old_enough = { $age } d since sowing, due from { $from }
 round_in_container = { $days } d in its container
 # (days, limit)
 round_in_container_of = { $days } d in its container, which holds { $limit }
+# (days, limit)
+round_in_container_circling = { $days } d in its container, which holds { $limit }; roots circle: cut them too
+round_roots_circle = roots circle, and go on circling in a larger container until they are cut
 round_container_overdue = too long in its container
 # (pass, of, rest)
 round_sample_fails = { $pass } of { $of } measured are good enough; about { $rest } will never be
@@ -215,6 +218,7 @@ task_stop_waiting = Stop waiting
 task_sow_again = Sow again?
 task_prick_out = Prick out
 task_pot_on = Pot on or cull
+task_cut_roots = Cut the roots
 task_cull = Cull
 task_space_out = Set apart
 task_begin_hardening = Begin hardening
@@ -266,6 +270,10 @@ tasks_prick_out = { $n ->
 tasks_pot_on = { $n ->
     [one] { $n } tray to pot on
    *[other] { $n } trays to pot on
+}
+tasks_cut_roots = { $n ->
+    [one] { $n } tray whose roots to cut
+   *[other] { $n } trays whose roots to cut
 }
 tasks_cull = { $n ->
     [one] { $n } tray to cull

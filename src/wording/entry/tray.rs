@@ -19,6 +19,17 @@ impl Wording {
             TrayEntry::Carried(carried) => self.entry_carried(&carried.tray, &carried.place),
             TrayEntry::Measured(measured) => self.measured_sentence(measured),
             TrayEntry::PlugChecked(plug) => self.entry_plug_checked(&plug.tray, self.roots_words(plug.roots)),
+            TrayEntry::RootsCut(cut) => match cut.count {
+                Some(count) => self.entry_roots_cut_of(&cut.tray, count.0),
+                None => self.entry_roots_cut(&cut.tray),
+            },
+            TrayEntry::Grafted(grafted) => with_parts(
+                self.entry_grafted(&grafted.tray, grafted.count.0),
+                [
+                    grafted.variety.as_ref().map(|variety| self.part_variety(&variety.0)),
+                    grafted.rootstock.as_ref().map(|stock| self.part_rootstock(&stock.0)),
+                ],
+            ),
             TrayEntry::Flushed(flushed) => self.entry_flushed(&flushed.tray),
             TrayEntry::HardeningBegun(begun) => {
                 let bed = begun.for_bed.as_ref().map(|bed| self.part_for_bed(bed));

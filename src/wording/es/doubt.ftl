@@ -26,6 +26,7 @@ doubt_look_at_empty = { $tray }: revisada el { $day }, pero no hay nada y no se 
 doubt_more_out_than_positions = { $bed }: salieron { $out } de { $species } el { $day }, pero el plan tiene { $open } hoyos libres: anote un conteo de sobrevivencia o lo perdido, o el plan tal como se plantó
 doubt_no_such_position = { $bed }: se anotó { $written } el { $day }, pero la era tiene { $rows } hileras de hasta { $places } plantas: retírelo, o trace la era como es
 doubt_sample_larger = { $tray }: se midieron { $sample } plantas el { $day }, pero por los libros había { $stood }: cuente la bandeja
+doubt_worked_on_more = { $tray }: se anotó trabajo en { $worked } plantas el { $day }, pero por los libros había { $stood }: cuente la bandeja
 doubt_cannot_be = { $what }: retírelo y anótelo como fue
 cannot_lowest_above_highest = { $day }: la mínima de { $lowest } °C pasa de la máxima de { $highest } °C
 cannot_collected_later = { $lot }: cosechado el { $collected }, pero entró el { $day }

@@ -124,6 +124,17 @@ entry_measured = { $plants ->
 part_collar = cuello { $mm } mm
 part_leaf_pairs = { $pairs } pares de hojas
 entry_plug_checked = bandeja { $tray }: { $roots }
+entry_roots_cut = bandeja { $tray }: raíces enrolladas podadas
+entry_roots_cut_of = { $plants ->
+    [one] bandeja { $tray }: raíces enrolladas de { $plants } planta podadas
+   *[other] bandeja { $tray }: raíces enrolladas de { $plants } plantas podadas
+}
+entry_grafted = { $plants ->
+    [one] bandeja { $tray }: { $plants } planta injertada
+   *[other] bandeja { $tray }: { $plants } plantas injertadas
+}
+part_variety = variedad { $variety }
+part_rootstock = sobre { $stock }
 entry_flushed = bandeja { $tray }: hojas nuevas tiernas
 entry_shade_set = { $about }: sombra puesta en { $shade }
 entry_watering_set = { $about }: riego cada { $days } días
@@ -216,6 +227,8 @@ kind_moved_on = Repicar o cambiar de bolsa
 kind_carried = Llevar una bandeja a otro lugar
 kind_measured = Medir una muestra
 kind_plug_checked = Revisar un cepellón
+kind_roots_cut = Podar raíces enrolladas
+kind_grafted = Injertar
 kind_flushed = Hojas nuevas tiernas
 kind_shade_set = Un paso de la sombra
 kind_watering_set = Un paso del riego

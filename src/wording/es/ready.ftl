@@ -61,6 +61,7 @@ label_plantable = para salir
 label_ready_from = lista desde
 label_best_before = antes del
 label_counted = conteo
+label_grafted = injertadas
 label_light = luz
 known_how = { $known } ({ $basis })
 day_between = { $likely } (entre { $low } y { $high })

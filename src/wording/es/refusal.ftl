@@ -8,6 +8,7 @@ refused_more_dead = { $bed }: { $wanted } de { $species } muertas, pero por los 
 refused_more_out_than_positions = { $bed }: salen { $wanted } de { $species }, pero el { $day } el plan tiene { $open } hoyos libres: anote primero un conteo de sobrevivencia o lo perdido, o el plan (bed_set) tal como se planta
 refused_no_such_position = { $bed } tiene { $rows } hileras de hasta { $places } plantas: no existe { $written } (hilera.puesto); mire el plan de la era, o trácela de nuevo
 refused_sample_larger = { $tray }: { $sample } plantas medidas, pero por los libros había { $stands } el { $day }: cuente la bandeja y anote el conteo primero
+refused_worked_on_more = { $tray }: trabajo en { $worked } plantas, pero por los libros había { $stands } el { $day }: cuente la bandeja y anote el conteo primero
 refused_two_species = { $tray } tiene { $species }, no { $other }: tome una bandeja propia, o revise los códigos
 refused_cannot_be = { $what }: corrija uno de los dos
 refused_tray_renamed = { $was } se llama { $is } desde el { $since }: escriba { $is }

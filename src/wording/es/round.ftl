@@ -8,6 +8,7 @@ task_stop_waiting = No esperar más
 task_sow_again = ¿Resembrar?
 task_prick_out = Repicar
 task_pot_on = Cambiar de bolsa o descartar
+task_cut_roots = Podar las raíces
 task_cull = Descartar
 task_space_out = Espaciar
 task_begin_hardening = Empezar a endurecer
@@ -56,6 +57,10 @@ tasks_prick_out = { $n ->
 tasks_pot_on = { $n ->
     [one] { $n } bandeja por cambiar de bolsa
    *[other] { $n } bandejas por cambiar de bolsa
+}
+tasks_cut_roots = { $n ->
+    [one] { $n } bandeja con raíces por podar
+   *[other] { $n } bandejas con raíces por podar
 }
 tasks_cull = { $n ->
     [one] { $n } bandeja por descartar
@@ -180,6 +185,8 @@ round_emergence_over = nada nuevo, el último día fue el { $day }: brotaron { $
 round_old_enough = { $age } d desde la siembra, toca desde { $from }
 round_in_container = { $days } d en su bolsa
 round_in_container_of = { $days } d en su bolsa, que aguanta { $limit }
+round_in_container_circling = { $days } d en su bolsa, que aguanta { $limit }; raíces enrolladas: pódelas también
+round_roots_circle = las raíces están enrolladas, y en una bolsa más grande siguen igual hasta que se podan
 round_container_overdue = demasiado tiempo en su bolsa
 round_sample_fails = { $pass } de { $of } medidas sirven; unas { $rest } ya no servirán
 round_past_last_day = a raíz desnuda, su último día fue el { $day }

@@ -1,7 +1,7 @@
 //! Why a stop is due, with its numbers.
 
 use crate::base::Day;
-use crate::nursery::entry::types::Kept;
+use crate::nursery::entry::types::{Kept, Roots};
 use crate::nursery::species::Catalogue;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, ToBed, TooLate};
 use crate::wording::{Wording, theme};
@@ -104,9 +104,14 @@ impl Wording {
     }
 
     fn growth_reason(&self, why: &RoundReason) -> String {
-        if let RoundReason::OverdueInContainer { days, limit_days, .. } = why {
+        if let RoundReason::OverdueInContainer { days, limit_days, roots } = why {
+            let full = days.zip(*limit_days).is_some_and(|(days, limit)| days > limit);
             return match (days, limit_days) {
-                (Some(days), Some(limit)) if days > limit => self.round_in_container_of(*days, *limit),
+                _ if *roots == Some(Roots::Circling) && !full => self.round_roots_circle(),
+                (Some(days), Some(limit)) if full && *roots == Some(Roots::Circling) => {
+                    self.round_in_container_circling(*days, *limit)
+                }
+                (Some(days), Some(limit)) if full => self.round_in_container_of(*days, *limit),
                 (Some(days), _) => self.round_in_container(*days),
                 (None, _) => self.round_container_overdue(),
             };

@@ -48,6 +48,7 @@ impl Wording {
                 self.doubt_no_such_position(bed, written, *rows, *places, day)
             }
             DoubtKind::SampleLarger { tray, sample, stood } => self.doubt_sample_larger(tray, *sample, *stood, day),
+            DoubtKind::WorkedOnMore { tray, worked, stood } => self.doubt_worked_on_more(tray, *worked, *stood, day),
             DoubtKind::TwoSpecies { tray, species, other } => {
                 self.doubt_two_species(tray, named(species), named(other), day)
             }

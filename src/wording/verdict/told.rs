@@ -3,6 +3,7 @@
 use crate::base::Day;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, TrayPicture};
+use crate::reckon::stock::{Graft, Since};
 use crate::wording::Wording;
 
 impl Wording {
@@ -31,6 +32,7 @@ impl Wording {
             self.label_counted(),
             self.label_plantable(),
             self.label_place(),
+            self.label_grafted(),
             self.label_light(),
             self.label_ready_from(),
             self.label_best_before(),
@@ -48,6 +50,7 @@ impl Wording {
         let plantable = self.known_how(plantable, self.basis_name(tray.plantable_basis));
         facts.push((self.label_plantable(), plantable));
         facts.extend(tray.place.as_ref().map(|place| (self.label_place(), place.to_string())));
+        facts.extend(tray.story.grafts.iter().map(|graft| (self.label_grafted(), self.graft_words(graft))));
         facts.extend(tray.light_share.map(|share| (self.label_light(), self.percent(share))));
         let whole = |day| self.day(day);
         let ready = self.day_spread(tray.ready_from, tray.ready_spread, whole);
@@ -55,6 +58,14 @@ impl Wording {
         let best = self.day_spread(tray.best_before, tray.best_before_spread, whole);
         facts.extend(best.map(|said| (self.label_best_before(), said)));
         facts
+    }
+
+    /// How many plants were grafted when, to what and on what.
+    fn graft_words(&self, graft: &Since<Graft>) -> String {
+        let variety = graft.what.variety.as_ref().map(|variety| self.part_variety(variety));
+        let stock = graft.what.rootstock.as_ref().map(|stock| self.part_rootstock(stock));
+        let parts = [Some(self.plants(graft.what.plants)), Some(self.day(graft.from)), variety, stock];
+        parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
     }
 
     /// What a question rests on: what is needed, what is known and how, when it comes, where the rule is from.

@@ -10,7 +10,7 @@ use crate::science::emergence::{EmergenceFit, Looks, fit_emergence};
 use crate::wording::Wording;
 
 /// What was typed; the day of sowing need not be.
-pub fn typed(typed: &Emergence) -> Given {
+pub(crate) fn typed(typed: &Emergence) -> Given {
     let mut given = Given::default();
     let edges =
         typed.edges.clone().map(|days| if days.first() == Some(&0.0) { days } else { [vec![0.0], days].concat() });
@@ -22,7 +22,7 @@ pub fn typed(typed: &Emergence) -> Given {
 }
 
 /// The curve by maximum likelihood, without a prior.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let looks = Looks::new(&given.numbers("edges")?, &given.counts("counts")?, given.count("seeds")?)?;
     let last_day = given.maybe_number("last_day")?;
     if last_day.is_some_and(|day| day < looks.last_look()) {

@@ -7,7 +7,7 @@ use crate::science::germination::germination;
 use crate::wording::Wording;
 
 /// What was typed.
-pub fn typed(typed: &Germination) -> Given {
+pub(crate) fn typed(typed: &Germination) -> Given {
     let mut given = Given::default();
     given.put_list("times", typed.times.as_ref());
     given.put_list("counts", typed.counts.as_ref());
@@ -16,7 +16,7 @@ pub fn typed(typed: &Germination) -> Given {
 }
 
 /// The figures of a series of counts.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let seeds = given.count("seeds")?;
     let told = germination(&given.numbers("times")?, &given.counts("counts")?, seeds)?;
     let mut answer = Answer::new(wording.calc_germination_formula(), wording.calc_germination_source());

@@ -10,7 +10,7 @@ use crate::science::wrong_input::positive;
 use crate::wording::Wording;
 
 /// What was typed.
-pub fn typed(typed: &Growth) -> Given {
+pub(crate) fn typed(typed: &Growth) -> Given {
     let mut given = Given::default();
     given.put_list("t", typed.t.as_ref());
     given.put_list("y", typed.y.as_ref());
@@ -19,7 +19,7 @@ pub fn typed(typed: &Growth) -> Given {
 }
 
 /// Both curves, and when each height is reached.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let (t, y) = (given.numbers("t")?, given.numbers("y")?);
     let targets = if given.value("target").is_some() { given.numbers("target")? } else { Vec::new() };
     for &target in &targets {

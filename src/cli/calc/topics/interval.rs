@@ -13,7 +13,7 @@ use crate::wording::Wording;
 const USUAL_LEVEL: f64 = 0.95;
 
 /// What was typed.
-pub fn typed(typed: &Interval) -> Given {
+pub(crate) fn typed(typed: &Interval) -> Given {
     let mut given = Given::default();
     given.put("x", typed.x);
     given.put("n", typed.n);
@@ -25,7 +25,7 @@ pub fn typed(typed: &Interval) -> Given {
 }
 
 /// Three intervals of a share.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let (x, n, level) = (given.count("x")?, given.count("n")?, given.number("level")?);
     let exact = clopper_pearson(x, n, level)?;
     let usual = wilson(x, n, level)?;

@@ -1,11 +1,11 @@
 //! Formulas of seed and seedlings: each reads what it is given, asks `science`, and says what that means.
 
-pub mod emergence;
-pub mod germination;
-pub mod growth;
-pub mod interval;
-pub mod quality;
-pub mod replicates;
-pub mod sample_size;
-pub mod sowing;
-pub mod viability;
+pub(crate) mod emergence;
+pub(crate) mod germination;
+pub(crate) mod growth;
+pub(crate) mod interval;
+pub(crate) mod quality;
+pub(crate) mod replicates;
+pub(crate) mod sample_size;
+pub(crate) mod sowing;
+pub(crate) mod viability;

@@ -8,7 +8,7 @@ use crate::science::quality::{DICKSON_LEAST, SturdinessBand, dickson, sturdiness
 use crate::wording::Wording;
 
 /// What was typed.
-pub fn typed(typed: &Quality) -> Given {
+pub(crate) fn typed(typed: &Quality) -> Given {
     let mut given = Given::default();
     given.put("height_cm", typed.height);
     given.put("collar_mm", typed.collar);
@@ -18,7 +18,7 @@ pub fn typed(typed: &Quality) -> Given {
 }
 
 /// Sturdiness, and Dickson's index where the dry weights are known.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let (height_cm, collar_mm) = (given.number("height_cm")?, given.number("collar_mm")?);
     let quotient = sturdiness(height_cm, collar_mm)?;
     let index = match (given.maybe_number("shoot_g")?, given.maybe_number("root_g")?) {

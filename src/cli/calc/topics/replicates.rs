@@ -7,7 +7,7 @@ use crate::science::sampling::{AGREE_FROM_SEEDS, Differ, agreement};
 use crate::wording::Wording;
 
 /// What was typed.
-pub fn typed(typed: &Replicates) -> Given {
+pub(crate) fn typed(typed: &Replicates) -> Given {
     let mut given = Given::default();
     given.put_list("replicates", typed.replicates.as_ref());
     given.put("n_each", typed.n_each);
@@ -15,7 +15,7 @@ pub fn typed(typed: &Replicates) -> Given {
 }
 
 /// Whether replicates differ by more than chance.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let told = agreement(&given.counts("replicates")?, given.count("n_each")?)?;
     let mut answer = Answer::new(wording.calc_replicates_formula(), wording.calc_replicates_source());
     let mean = wording.number(told.mean, 2);

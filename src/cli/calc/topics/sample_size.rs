@@ -15,7 +15,7 @@ const USUAL_HALF_WIDTH: f64 = 0.10;
 const WORST_SHARE: f64 = 0.5;
 
 /// What was typed.
-pub fn typed(typed: &SampleSize) -> Given {
+pub(crate) fn typed(typed: &SampleSize) -> Given {
     let mut given = Given::default();
     given.put_text("kind", typed.kind.as_ref());
     given.put_percent("confidence", typed.confidence);
@@ -43,7 +43,7 @@ pub fn typed(typed: &SampleSize) -> Given {
 }
 
 /// How many to look at.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let kind = given.maybe_text("kind")?.ok_or(Wrong::Input(WrongInput::Missing { input: "kind" }))?;
     let confidence = given.number("confidence")?;
     let population = given.maybe_count("population")?;

@@ -19,7 +19,7 @@ const USUAL_CONFIDENCE: f64 = 0.95;
 const USUAL_PRIOR: f64 = 0.5;
 
 /// What was typed. A germination alone is taken as known; a test is believed as far as its seeds go.
-pub fn typed(typed: &Sowing) -> Given {
+pub(crate) fn typed(typed: &Sowing) -> Given {
     let mut given = Given::default();
     given.put_text("species", typed.species.as_ref());
     given.put("wanted", typed.wanted);
@@ -42,7 +42,7 @@ pub fn typed(typed: &Sowing) -> Given {
 }
 
 /// The smallest number of seeds that gives enough plants with enough confidence.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     // Where a belief or a germination is given, that is what is asked about.
     let believed = given.value("prior_a").is_some() || given.value("germination").is_some();
     if let (false, Some(species)) = (believed, given.maybe_text("species")?) {

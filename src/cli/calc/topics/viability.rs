@@ -10,7 +10,7 @@ use crate::science::viability_constants::viability_record;
 use crate::wording::Wording;
 
 /// What was typed.
-pub fn typed(typed: &Viability) -> Given {
+pub(crate) fn typed(typed: &Viability) -> Given {
     let mut given = Given::default();
     given.put_text("species", typed.species.as_ref());
     for (key, value) in [
@@ -31,7 +31,7 @@ pub fn typed(typed: &Viability) -> Given {
 }
 
 /// What storage leaves of a lot.
-pub fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
+pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let (constants, paper) = constants(given)?;
     let store = Store { moisture_pct: given.number("moisture_pct_fresh")?, temp_c: given.number("temp_c")? };
     let (written, days) = (given.number("initial_pct")?, given.number("days")?);

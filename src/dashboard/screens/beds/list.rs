@@ -12,8 +12,8 @@ use crate::reckon::picture::{BedPicture, BedSpecies, Standing};
 /// A bed and one species of its plan; none where it plans nothing.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(super) struct Choice {
-    pub bed: BedName,
-    pub species: Option<SpeciesKey>,
+    pub(crate) bed: BedName,
+    pub(crate) species: Option<SpeciesKey>,
 }
 
 /// A line of the list.

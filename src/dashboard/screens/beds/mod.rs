@@ -27,7 +27,7 @@ const BETWEEN: u16 = 2;
 
 /// The screen.
 #[derive(Debug, Default)]
-pub struct Beds {
+pub(crate) struct Beds {
     /// The bed and species that are chosen.
     chosen: Option<Choice>,
     /// Whether the detail has the whole screen.

@@ -24,8 +24,8 @@ const COLUMNS_FROM: usize = 56;
 
 /// An item: what it stands for, where it can be chosen, and its lines.
 pub(super) struct Item {
-    pub chosen: Option<Chosen>,
-    pub page: Sheet,
+    pub(crate) chosen: Option<Chosen>,
+    pub(crate) page: Sheet,
 }
 
 impl Item {
@@ -84,7 +84,7 @@ impl Items<'_> {
 
     /// Every item made.
     #[cfg(test)]
-    pub fn all(&self) -> Vec<Item> {
+    pub(crate) fn all(&self) -> Vec<Item> {
         (0..self.rows.len())
             .map(|i| Item { chosen: self.chosen(i).cloned(), page: self.page(i).into_owned() })
             .collect()
@@ -151,10 +151,10 @@ fn first_shown(items: &Items<'_>, at: usize, rows: usize) -> usize {
 #[derive(Debug)]
 pub(super) struct Offered {
     /// Of which drawing of the book.
-    pub generation: u64,
+    pub(crate) generation: u64,
     offers: Vec<Offer>,
     /// What can be chosen, in the same order.
-    pub choices: Vec<Chosen>,
+    pub(crate) choices: Vec<Chosen>,
     widths: Widths,
 }
 
@@ -169,7 +169,7 @@ struct Widths {
 
 impl Offered {
     /// What is offered now.
-    pub fn now(cx: &ScreenContext<'_>) -> Offered {
+    pub(crate) fn now(cx: &ScreenContext<'_>) -> Offered {
         let offers = offers(&cx.book.picture);
         let choices = offers.iter().map(chosen_of).collect();
         let mut widths = Widths::default();

@@ -76,7 +76,7 @@ struct Writing {
 
 /// The screen.
 #[derive(Debug, Default)]
-pub struct GoingOut {
+pub(crate) struct GoingOut {
     part: Part,
     chosen: Option<Chosen>,
     /// How many, for the pair that is chosen and not on the list.

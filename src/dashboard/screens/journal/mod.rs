@@ -23,7 +23,7 @@ const AT_ONCE: usize = 300;
 
 /// The screen.
 #[derive(Debug)]
-pub struct Journal {
+pub(crate) struct Journal {
     chosen: Option<EntryId>,
     search: Typed,
     searching: bool,

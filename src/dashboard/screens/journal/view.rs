@@ -13,7 +13,7 @@ use crate::nursery::entry::Entry;
 const WHO_MOST: usize = 12;
 
 /// Draws it.
-pub fn draw(journal: &Journal, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn draw(journal: &Journal, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let mut rest = area;
     if journal.searching || !journal.search.is_empty() {
         let line = Rect { height: 1.min(rest.height), ..rest };

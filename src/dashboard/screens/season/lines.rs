@@ -9,7 +9,7 @@ use crate::reckon::season::{NurseShade, SeasonDay};
 
 /// What a line is about.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub enum LineOf {
+pub(crate) enum LineOf {
     /// A tray.
     Tray(TrayCode),
     /// A bed for a species.
@@ -20,7 +20,7 @@ pub enum LineOf {
 
 impl LineOf {
     /// What it is about.
-    pub fn subject(&self) -> Subject {
+    pub(crate) fn subject(&self) -> Subject {
         match self {
             LineOf::Tray(code) => Subject::Tray(code.clone()),
             LineOf::Bed(bed, _) | LineOf::Shade(bed) => Subject::Bed(bed.clone()),
@@ -28,7 +28,7 @@ impl LineOf {
     }
 
     /// Its name, and the species where there is room.
-    pub fn name(&self, cx: &ScreenContext<'_>, with_species: bool) -> String {
+    pub(crate) fn name(&self, cx: &ScreenContext<'_>, with_species: bool) -> String {
         match self {
             LineOf::Tray(code) => {
                 let tray = cx.book.picture.trays.get(code);
@@ -42,7 +42,7 @@ impl LineOf {
     }
 
     /// The mark and ink of a day; none where it is not there on that day.
-    pub fn mark(&self, day: &SeasonDay) -> Option<(&'static str, Ink)> {
+    pub(crate) fn mark(&self, day: &SeasonDay) -> Option<(&'static str, Ink)> {
         match self {
             LineOf::Tray(code) => day.trays.get(code).filter(|stage| **stage != Stage::Spent).map(|s| stage_mark(*s)),
             LineOf::Bed(bed, species) => {
@@ -58,7 +58,7 @@ impl LineOf {
     }
 
     /// The state of a day in a word.
-    pub fn word(&self, day: &SeasonDay, cx: &ScreenContext<'_>) -> Option<String> {
+    pub(crate) fn word(&self, day: &SeasonDay, cx: &ScreenContext<'_>) -> Option<String> {
         let wording = cx.wording;
         match self {
             LineOf::Tray(code) => day.trays.get(code).map(|stage| wording.stage_name(*stage)),
@@ -76,7 +76,7 @@ impl LineOf {
 }
 
 /// Every line: the trays that hold something now or on a day that is drawn, then the beds with their nurse plants.
-pub fn lines(cx: &ScreenContext<'_>) -> Vec<LineOf> {
+pub(crate) fn lines(cx: &ScreenContext<'_>) -> Vec<LineOf> {
     let picture = &cx.book.picture;
     let drawn = cx.book.year.as_ref().map(|(_, days)| days);
     let stood = |code: &TrayCode| {

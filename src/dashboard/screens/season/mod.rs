@@ -23,13 +23,13 @@ const BACK_DAYS: i32 = 182;
 /// Days shown in all.
 const IN_ALL_DAYS: i32 = 364;
 /// Columns of a line's name.
-pub const NAME_COLUMNS: u16 = 22;
+pub(crate) const NAME_COLUMNS: u16 = 22;
 /// The same where there is little room.
-pub const NARROW_NAME_COLUMNS: u16 = 10;
+pub(crate) const NARROW_NAME_COLUMNS: u16 = 10;
 
 /// The screen.
 #[derive(Debug, Default)]
-pub struct Season {
+pub(crate) struct Season {
     chosen: Option<LineOf>,
     cursor: Option<Day>,
 }

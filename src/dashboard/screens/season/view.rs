@@ -14,7 +14,7 @@ use crate::reckon::picture::{Stage, Standing};
 use crate::reckon::season::SeasonDay;
 
 /// Draws months, rains, a line for each tray and bed, and what the cursor stands on.
-pub fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let all = lines(cx);
     if all.is_empty() {
         let mut page = Sheet::new(area.width);

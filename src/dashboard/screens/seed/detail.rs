@@ -13,7 +13,7 @@ use crate::reckon::sowing::{SowingAsked, USUAL_SURE};
 use crate::reckon::stock::LotStory;
 
 /// Seeds left: a number, "about" a number that rests on a weight, or that nobody knows.
-pub fn left_words(lot: &LotStory, cx: &ScreenContext<'_>) -> String {
+pub(crate) fn left_words(lot: &LotStory, cx: &ScreenContext<'_>) -> String {
     match lot.seeds_left {
         Some(left) if lot.counted || left == 0 => left.to_string(),
         Some(left) => cx.wording.seed_about(i64::from(left)),
@@ -23,17 +23,17 @@ pub fn left_words(lot: &LotStory, cx: &ScreenContext<'_>) -> String {
 
 /// For how many plants it is asked how many to sow.
 #[derive(Clone, Debug, Default)]
-pub struct Asked {
+pub(crate) struct Asked {
     /// Plants; none: the places open in the beds.
-    pub plants: Option<u32>,
+    pub(crate) plants: Option<u32>,
     /// As it was typed.
-    pub typed: String,
+    pub(crate) typed: String,
     /// Whether it is being typed; it then stands on top, where it is seen.
-    pub typing: bool,
+    pub(crate) typing: bool,
 }
 
 /// All of it.
-pub fn page(line: &LotLine<'_>, asked: Asked, cx: &ScreenContext<'_>, width: u16) -> Sheet {
+pub(crate) fn page(line: &LotLine<'_>, asked: Asked, cx: &ScreenContext<'_>, width: u16) -> Sheet {
     let wording = cx.wording;
     let lot = line.lot;
     let outlook = outlook_of(lot, cx);
@@ -68,7 +68,7 @@ fn outlook_of(lot: &LotStory, cx: &ScreenContext<'_>) -> LotOutlook {
 }
 
 /// How it stands, in one sentence.
-pub fn verdict(line: &LotLine<'_>, cx: &ScreenContext<'_>) -> String {
+pub(crate) fn verdict(line: &LotLine<'_>, cx: &ScreenContext<'_>) -> String {
     let wording = cx.wording;
     let kept = line.lot.kept.last().map(|spell| wording.kept_name(spell.what));
     let kept = kept.unwrap_or_else(|| wording.basis_name(Basis::Unknown));

@@ -9,18 +9,18 @@ use crate::reckon::stock::LotStory;
 
 /// A lot with how it stands.
 #[derive(Clone, Debug)]
-pub struct LotLine<'a> {
+pub(crate) struct LotLine<'a> {
     /// Its story.
-    pub lot: &'a LotStory,
+    pub(crate) lot: &'a LotStory,
     /// Its life, where it is known.
-    pub life: Option<SeedLife>,
+    pub(crate) life: Option<SeedLife>,
     /// How it stands.
-    pub state: LotState,
+    pub(crate) state: LotState,
 }
 
 impl LotLine<'_> {
     /// The day from which a test is due, as the round has it.
-    pub fn test_due_from(&self, cx: &ScreenContext<'_>) -> Option<Day> {
+    pub(crate) fn test_due_from(&self, cx: &ScreenContext<'_>) -> Option<Day> {
         let picture = &cx.book.picture;
         let profile = self.lot.species.as_ref().and_then(|key| picture.site.profile(key));
         test_due_from(self.lot, profile.map(|profile| &**profile), cx.day())
@@ -28,7 +28,7 @@ impl LotLine<'_> {
 }
 
 /// The mark and ink of a lot's state; the mark stands beside its word.
-pub fn state_mark(state: LotState) -> (&'static str, Ink) {
+pub(crate) fn state_mark(state: LotState) -> (&'static str, Ink) {
     match state {
         LotState::Keeps => ("●", Ink::Good),
         LotState::Ending => ("!", Ink::Waits),
@@ -48,12 +48,12 @@ fn line_of<'a>(lot: &'a LotStory, cx: &ScreenContext<'_>) -> LotLine<'a> {
 }
 
 /// A lot with how it stands.
-pub fn chosen<'a>(code: Option<&LotCode>, cx: &ScreenContext<'a>) -> Option<LotLine<'a>> {
+pub(crate) fn chosen<'a>(code: Option<&LotCode>, cx: &ScreenContext<'a>) -> Option<LotLine<'a>> {
     cx.book.picture.lots.get(code?).map(|lot| line_of(lot, cx))
 }
 
 /// The lots: what must be sown first before all, then those that live longest on, what is dead and used up last.
-pub fn listed<'a>(cx: &ScreenContext<'a>, used_up_too: bool) -> Vec<LotLine<'a>> {
+pub(crate) fn listed<'a>(cx: &ScreenContext<'a>, used_up_too: bool) -> Vec<LotLine<'a>> {
     let all = cx.book.picture.lots.values().map(|lot| line_of(lot, cx));
     let mut lines: Vec<LotLine<'a>> = all.filter(|line| used_up_too || line.state != LotState::UsedUp).collect();
     lines.sort_by_key(|line| {
@@ -76,6 +76,6 @@ fn urgency(state: LotState) -> u8 {
 }
 
 /// How many lots are used up.
-pub fn used_up(cx: &ScreenContext<'_>) -> usize {
+pub(crate) fn used_up(cx: &ScreenContext<'_>) -> usize {
     cx.book.picture.lots.values().filter(|lot| lot.seeds_left == Some(0)).count()
 }

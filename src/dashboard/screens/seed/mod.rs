@@ -26,7 +26,7 @@ const MOST_FIGURES: usize = 7;
 
 /// The screen.
 #[derive(Debug, Default)]
-pub struct Seed {
+pub(crate) struct Seed {
     place: Place<LotCode>,
     /// Whether lots of which nothing is left are listed too.
     used_up_too: bool,

@@ -15,7 +15,7 @@ use crate::reckon::seed::{LotState, came_up, germinated, sown_from};
 const HEADED_FROM: u16 = 7;
 
 /// Draws the list.
-pub fn draw_list(screen: &Seed, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn draw_list(screen: &Seed, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let lines = screen.lines(cx);
     let used_up = used_up(cx);
     if lines.is_empty() {

@@ -15,17 +15,17 @@ const STEPS: i32 = 60;
 const ROOM_ABOVE: f64 = 1.1;
 
 /// A drawing with the sentence that says what its marks are.
-pub struct Drawing {
+pub(crate) struct Drawing {
     /// What is drawn.
-    pub heading: String,
+    pub(crate) heading: String,
     /// What the marks mean.
-    pub legend: String,
+    pub(crate) legend: String,
     /// The chart.
-    pub chart: Chart,
+    pub(crate) chart: Chart,
 }
 
 /// Seedlings that came up, count by count, with the likely curve, the range ahead and the species' last day.
-pub fn emergence(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
+pub(crate) fn emergence(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
     let sowings = own_sowings(&tray.story);
     let first = sowings.iter().map(|sowing| sowing.day).min()?;
     let age = |day: Day| f64::from(day.days_since(first));
@@ -85,7 +85,7 @@ fn curves_of(told: &TrayForecast, band: &Band, cx: &ScreenContext<'_>) -> Vec<Cu
 }
 
 /// Living plants, count by count, of a tray in which nothing was sown.
-pub fn standing(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
+pub(crate) fn standing(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
     let whole: Vec<_> = tray.story.counts.iter().filter(|look| look.part_of_cells.is_none()).collect();
     if whole.len() < 2 || !own_sowings(&tray.story).is_empty() {
         return None;
@@ -131,7 +131,7 @@ fn growth_curves(reach: &Reach, least: f64, sown: Day, ages: (f64, f64), begin: 
 }
 
 /// The heights of every sample, their likely curve, and the band in which the species goes out.
-pub fn heights(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
+pub(crate) fn heights(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Drawing> {
     let samples: Vec<_> = tray.story.samples.iter().filter(|sample| !sample.plants.is_empty()).collect();
     let first = samples.first()?.day;
     let begin = tray.sown_on.or(tray.story.made_on).map_or(first, |day| day.min(first));

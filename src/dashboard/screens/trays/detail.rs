@@ -20,7 +20,7 @@ const DRAWING_LINES: u16 = 8;
 const DRAWING_COLUMNS: u16 = 64;
 
 /// All of it.
-pub fn page(tray: &TrayPicture, cx: &ScreenContext<'_>, width: u16) -> Sheet {
+pub(crate) fn page(tray: &TrayPicture, cx: &ScreenContext<'_>, width: u16) -> Sheet {
     let wording = cx.wording;
     let mut page = Sheet::new(width);
     page.labels([
@@ -63,7 +63,7 @@ pub fn page(tray: &TrayPicture, cx: &ScreenContext<'_>, width: u16) -> Sheet {
 }
 
 /// The verdict in one sentence.
-pub fn verdict(tray: &TrayPicture, cx: &ScreenContext<'_>) -> String {
+pub(crate) fn verdict(tray: &TrayPicture, cx: &ScreenContext<'_>) -> String {
     let wording = cx.wording;
     if tray.stage == Stage::Spent {
         return wording.trays_verdict_empty();

@@ -11,7 +11,7 @@ use crate::wording::verdict::About;
 const MOST_BEDS: usize = 4;
 
 /// Writes where a tray could go.
-pub fn where_to(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
+pub(crate) fn where_to(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let mut pairs: Vec<(&PairPicture, Vec<&Criterion>)> = cx
         .book

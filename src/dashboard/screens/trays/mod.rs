@@ -23,7 +23,7 @@ use rows::{Grouping, Order, shown};
 
 /// The screen.
 #[derive(Debug, Default)]
-pub struct Trays {
+pub(crate) struct Trays {
     order: Order,
     filter: Typed,
     /// Whether the filter has the keys.

@@ -9,7 +9,7 @@ use crate::reckon::picture::{Stage, TrayPicture};
 
 /// What the list is sorted by.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum Sort {
+pub(crate) enum Sort {
     /// The code.
     #[default]
     Tray,
@@ -33,7 +33,7 @@ pub enum Sort {
 
 impl Sort {
     /// All orders, as the columns stand.
-    pub const ALL: [Sort; 9] = [
+    pub(crate) const ALL: [Sort; 9] = [
         Sort::Tray,
         Sort::Species,
         Sort::Stage,
@@ -46,7 +46,7 @@ impl Sort {
     ];
 
     /// The next column.
-    pub fn next(self) -> Sort {
+    pub(crate) fn next(self) -> Sort {
         let at = Sort::ALL.iter().position(|sort| *sort == self).unwrap_or(0);
         Sort::ALL[(at + 1) % Sort::ALL.len()]
     }
@@ -54,7 +54,7 @@ impl Sort {
 
 /// What the list is grouped by.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum Grouping {
+pub(crate) enum Grouping {
     /// Nothing.
     #[default]
     None,
@@ -68,7 +68,7 @@ pub enum Grouping {
 
 impl Grouping {
     /// The next grouping.
-    pub fn next(self) -> Grouping {
+    pub(crate) fn next(self) -> Grouping {
         match self {
             Grouping::None => Grouping::Species,
             Grouping::Species => Grouping::Stage,
@@ -80,18 +80,18 @@ impl Grouping {
 
 /// How the list is shown.
 #[derive(Clone, Debug, Default)]
-pub struct Order {
+pub(crate) struct Order {
     /// The column it is sorted by.
-    pub sort: Sort,
+    pub(crate) sort: Sort,
     /// The headings.
-    pub grouping: Grouping,
+    pub(crate) grouping: Grouping,
     /// Whether empty trays are shown too.
-    pub empty_too: bool,
+    pub(crate) empty_too: bool,
 }
 
 /// A line of the list.
 #[derive(Clone, Debug)]
-pub enum Line<'a> {
+pub(crate) enum Line<'a> {
     /// A heading with the trays and plants under it.
     Heading(String),
     /// A tray.
@@ -99,7 +99,7 @@ pub enum Line<'a> {
 }
 
 /// The lines of the list.
-pub fn lines<'a>(order: &Order, wanted: &str, cx: &ScreenContext<'a>) -> Vec<Line<'a>> {
+pub(crate) fn lines<'a>(order: &Order, wanted: &str, cx: &ScreenContext<'a>) -> Vec<Line<'a>> {
     let trays = shown(order, wanted, cx);
     if order.grouping == Grouping::None {
         return trays.into_iter().map(Line::Tray).collect();
@@ -120,7 +120,7 @@ pub fn lines<'a>(order: &Order, wanted: &str, cx: &ScreenContext<'a>) -> Vec<Lin
 }
 
 /// The trays that are shown, in order.
-pub fn shown<'a>(order: &Order, wanted: &str, cx: &ScreenContext<'a>) -> Vec<&'a TrayPicture> {
+pub(crate) fn shown<'a>(order: &Order, wanted: &str, cx: &ScreenContext<'a>) -> Vec<&'a TrayPicture> {
     let words: Vec<String> = wanted.split_whitespace().map(folded).collect();
     let all = cx.book.picture.trays.values().map(|tray| &**tray);
     let mut trays: Vec<&TrayPicture> = all
@@ -136,7 +136,7 @@ pub fn shown<'a>(order: &Order, wanted: &str, cx: &ScreenContext<'a>) -> Vec<&'a
 }
 
 /// How many trays are empty.
-pub fn empty_trays(cx: &ScreenContext<'_>) -> usize {
+pub(crate) fn empty_trays(cx: &ScreenContext<'_>) -> usize {
     cx.book.picture.trays.values().filter(|tray| tray.stage == Stage::Spent).count()
 }
 

@@ -15,7 +15,7 @@ use crate::reckon::picture::{Stage, TrayPicture};
 const HEADED_FROM: u16 = 7;
 
 /// Draws the list.
-pub fn draw_list(screen: &Trays, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn draw_list(screen: &Trays, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let mut rest = area;
     if screen.typing || !screen.filter.is_empty() {
         draw_filter(screen, cx, Rect { height: 1.min(area.height), ..area }, buffer);

@@ -23,7 +23,7 @@ const DOT: u16 = 4;
 const DOTS_IN_ROW: usize = 5;
 
 /// Draws the chosen stop over the whole area; with a form, what is typed in it.
-pub fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let Some(stop) = walk.here(cx) else {
         let mut page = Sheet::new(area.width);
         page.paragraph(&cx.wording.empty_walk(), Ink::Strong);

@@ -34,7 +34,7 @@ const PAGE: isize = 8;
 
 /// The screen.
 #[derive(Debug, Default)]
-pub struct Walk {
+pub(crate) struct Walk {
     plan: Option<Plan>,
     /// The chosen stop on a day that has no plan: one that is only looked at.
     looked_at: Option<String>,
@@ -50,27 +50,27 @@ pub struct Walk {
 }
 
 /// A stop as it is shown: of the plan, of those that can wait, or of a day only looked at.
-pub struct Shown<'a> {
+pub(crate) struct Shown<'a> {
     /// Its id.
-    pub id: &'a str,
+    pub(crate) id: &'a str,
     /// What there is to do.
-    pub task: Task,
+    pub(crate) task: Task,
     /// What it is about.
-    pub subject: Subject,
+    pub(crate) subject: Subject,
     /// Where it is.
-    pub at: Where,
+    pub(crate) at: Where,
     /// The sign of the place.
-    pub place_sign: Option<&'a str>,
+    pub(crate) place_sign: Option<&'a str>,
     /// The tray's own sign.
-    pub tray_sign: Option<&'a str>,
+    pub(crate) tray_sign: Option<&'a str>,
     /// How far it is.
-    pub mark: Mark,
+    pub(crate) mark: Mark,
     /// What was written here.
-    pub message: &'a str,
+    pub(crate) message: &'a str,
     /// The stop itself, while it is due.
-    pub due: Option<&'a Stop>,
+    pub(crate) due: Option<&'a Stop>,
     /// Whether it can wait.
-    pub waits: bool,
+    pub(crate) waits: bool,
 }
 
 impl<'a> Shown<'a> {
@@ -105,7 +105,7 @@ impl<'a> Shown<'a> {
     }
 
     /// Whether it loses most by waiting and is still to be done.
-    pub fn loses_most(&self) -> bool {
+    pub(crate) fn loses_most(&self) -> bool {
         let open = match self.mark {
             Mark::Open | Mark::Skipped => true,
             Mark::Sent | Mark::Done | Mark::Over => false,
@@ -122,7 +122,7 @@ impl Walk {
     }
 
     /// Every stop shown, in order; those that can wait last, where they are shown.
-    pub fn shown<'a>(&'a self, cx: &ScreenContext<'a>) -> Vec<Shown<'a>> {
+    pub(crate) fn shown<'a>(&'a self, cx: &ScreenContext<'a>) -> Vec<Shown<'a>> {
         let round = &cx.book.round;
         let Some(plan) = self.plan_shown(cx) else {
             let mut all: Vec<Shown<'a>> = round.stops.iter().map(|stop| Shown::of_stop(stop, false)).collect();
@@ -142,7 +142,7 @@ impl Walk {
     }
 
     /// What is due and not in the plan: it can wait.
-    pub fn rest<'a>(&self, cx: &ScreenContext<'a>) -> Vec<&'a Stop> {
+    pub(crate) fn rest<'a>(&self, cx: &ScreenContext<'a>) -> Vec<&'a Stop> {
         let round = &cx.book.round;
         match self.plan_shown(cx) {
             None => round.can_wait.iter().collect(),
@@ -160,13 +160,13 @@ impl Walk {
     }
 
     /// The chosen stop.
-    pub fn here<'a>(&'a self, cx: &ScreenContext<'a>) -> Option<Shown<'a>> {
+    pub(crate) fn here<'a>(&'a self, cx: &ScreenContext<'a>) -> Option<Shown<'a>> {
         let at = self.at(cx)?;
         self.shown(cx).into_iter().find(|stop| stop.id == at)
     }
 
     /// Stops behind one and all of them.
-    pub fn progress(&self, cx: &ScreenContext<'_>) -> (usize, usize) {
+    pub(crate) fn progress(&self, cx: &ScreenContext<'_>) -> (usize, usize) {
         match self.plan_shown(cx) {
             Some(plan) => plan.progress(),
             None => (0, cx.book.round.stops.len()),
@@ -174,7 +174,7 @@ impl Walk {
     }
 
     /// Goes to a stop.
-    pub fn go(&mut self, id: &str, cx: &ScreenContext<'_>) {
+    pub(crate) fn go(&mut self, id: &str, cx: &ScreenContext<'_>) {
         self.detail_from = 0;
         let planned = self.plan_shown(cx).is_some();
         match &mut self.plan {
@@ -196,7 +196,7 @@ impl Walk {
     }
 
     /// Goes on to the next stop that is to be done; false where none is.
-    pub fn go_on(&mut self, cx: &ScreenContext<'_>) -> bool {
+    pub(crate) fn go_on(&mut self, cx: &ScreenContext<'_>) -> bool {
         let Some(id) = self.at(cx).map(str::to_string) else { return false };
         let next = self.plan_shown(cx).and_then(|plan| plan.next_after(&id));
         match next {
@@ -245,7 +245,7 @@ impl Walk {
     }
 
     /// The form of a letter at the chosen stop.
-    pub fn letter(&self, kind: &str, cx: &ScreenContext<'_>) -> Option<FormFor> {
+    pub(crate) fn letter(&self, kind: &str, cx: &ScreenContext<'_>) -> Option<FormFor> {
         let stop = self.here(cx)?;
         let about_any = kind == "noted";
         if !about_any && !matches!(stop.subject, Subject::Tray(_)) {

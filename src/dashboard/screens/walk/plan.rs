@@ -29,23 +29,23 @@ words! {
 
 /// A stop of the plan, as it is kept on disk.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
-pub struct Planned {
+pub(crate) struct Planned {
     /// Its id in the round.
-    pub id: String,
+    pub(crate) id: String,
     /// What there is to do.
-    pub task: Task,
+    pub(crate) task: Task,
     about: String,
     at: String,
     /// The sign of the place.
-    pub place_sign: Option<String>,
+    pub(crate) place_sign: Option<String>,
     /// The tray's own sign.
-    pub tray_sign: Option<String>,
+    pub(crate) tray_sign: Option<String>,
     /// Minutes of the walk.
-    pub minutes: f64,
+    pub(crate) minutes: f64,
     /// How far it is.
-    pub mark: Mark,
+    pub(crate) mark: Mark,
     /// What was written here, in a few words.
-    pub said: String,
+    pub(crate) said: String,
     /// How much stood in the book of what the task asks for.
     seen: u64,
     /// Whether the round did not hold it any more since it was done.
@@ -70,17 +70,17 @@ impl Planned {
     }
 
     /// What it is about.
-    pub fn subject(&self) -> Subject {
+    pub(crate) fn subject(&self) -> Subject {
         subject_read(&self.about)
     }
 
     /// Where it is.
-    pub fn place(&self) -> Where {
+    pub(crate) fn place(&self) -> Where {
         place_read(&self.at)
     }
 
     /// Whether it is behind one.
-    pub fn is_behind(&self) -> bool {
+    pub(crate) fn is_behind(&self) -> bool {
         match self.mark {
             Mark::Done | Mark::Over | Mark::Sent => true,
             Mark::Open | Mark::Skipped => false,
@@ -119,25 +119,25 @@ impl Planned {
 
 /// The plan of a day.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
-pub struct Plan {
+pub(crate) struct Plan {
     /// The day.
-    pub day: Day,
+    pub(crate) day: Day,
     /// Its stops, in walking order; what was taken from those that could wait stands at the end.
-    pub stops: Vec<Planned>,
+    pub(crate) stops: Vec<Planned>,
     /// The stop one stands at.
-    pub at: Option<String>,
+    pub(crate) at: Option<String>,
 }
 
 impl Plan {
     /// The plan of a morning.
-    pub fn of(round: &Round, picture: &Picture) -> Plan {
+    pub(crate) fn of(round: &Round, picture: &Picture) -> Plan {
         let stops: Vec<Planned> = round.stops.iter().map(|stop| Planned::of(stop, picture)).collect();
         let at = stops.first().map(|stop| stop.id.clone());
         Plan { day: picture.day, stops, at }
     }
 
     /// A plan as it was kept; what was on its way to the file is looked for there.
-    pub fn read(kept: &str) -> Option<Plan> {
+    pub(crate) fn read(kept: &str) -> Option<Plan> {
         let mut plan: Plan = serde_json::from_str(kept).ok()?;
         for stop in &mut plan.stops {
             if stop.mark == Mark::Sent {
@@ -148,12 +148,12 @@ impl Plan {
     }
 
     /// The text to keep.
-    pub fn kept(&self) -> String {
+    pub(crate) fn kept(&self) -> String {
         serde_json::to_string(self).unwrap_or_default()
     }
 
     /// The book was drawn anew.
-    pub fn look_again(&mut self, round: &Round, picture: &Picture) {
+    pub(crate) fn look_again(&mut self, round: &Round, picture: &Picture) {
         let due: BTreeMap<&str, &Stop> =
             round.stops.iter().chain(&round.can_wait).map(|stop| (stop.id.as_str(), stop)).collect();
         for stop in &mut self.stops {
@@ -162,24 +162,24 @@ impl Plan {
     }
 
     /// A stop by its id.
-    pub fn stop_mut(&mut self, id: &str) -> Option<&mut Planned> {
+    pub(crate) fn stop_mut(&mut self, id: &str) -> Option<&mut Planned> {
         self.stops.iter_mut().find(|stop| stop.id == id)
     }
 
     /// Whether it holds a stop.
-    pub fn holds(&self, id: &str) -> bool {
+    pub(crate) fn holds(&self, id: &str) -> bool {
         self.stops.iter().any(|stop| stop.id == id)
     }
 
     /// A stop that could wait is done all the same.
-    pub fn take_in(&mut self, stop: &Stop, picture: &Picture) {
+    pub(crate) fn take_in(&mut self, stop: &Stop, picture: &Picture) {
         if !self.holds(&stop.id) {
             self.stops.push(Planned::of(stop, picture));
         }
     }
 
     /// It is in the file.
-    pub fn done(&mut self, id: &str, still_due: bool, past_day: bool, picture: &Picture) {
+    pub(crate) fn done(&mut self, id: &str, still_due: bool, past_day: bool, picture: &Picture) {
         let Some(stop) = self.stop_mut(id) else { return };
         stop.seen = written_for(stop.task, &stop.subject(), picture);
         stop.gone = !still_due;
@@ -188,22 +188,22 @@ impl Plan {
     }
 
     /// Stops that are behind one, and all.
-    pub fn progress(&self) -> (usize, usize) {
+    pub(crate) fn progress(&self) -> (usize, usize) {
         (self.stops.iter().filter(|stop| stop.is_behind()).count(), self.stops.len())
     }
 
     /// Stops that were passed over.
-    pub fn skipped(&self) -> usize {
+    pub(crate) fn skipped(&self) -> usize {
         self.stops.iter().filter(|stop| stop.mark == Mark::Skipped).count()
     }
 
     /// Minutes of the whole plan.
-    pub fn minutes(&self) -> f64 {
+    pub(crate) fn minutes(&self) -> f64 {
         self.stops.iter().map(|stop| stop.minutes).sum()
     }
 
     /// The next stop to go to from one: the next open one, else the first open one, else what was skipped.
-    pub fn next_after(&self, id: &str) -> Option<String> {
+    pub(crate) fn next_after(&self, id: &str) -> Option<String> {
         let at = self.stops.iter().position(|stop| stop.id == id);
         let (before, after) = match at {
             Some(at) => (&self.stops[..at], &self.stops[at + 1..]),

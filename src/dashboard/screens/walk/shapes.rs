@@ -5,12 +5,12 @@ use ratatui::buffer::Buffer;
 use crate::dashboard::look::Ink;
 
 /// Rows of every pattern.
-pub const ROWS: u16 = 5;
+pub(crate) const ROWS: u16 = 5;
 /// Columns of a sign's shape, as many as make it about as high as wide in a terminal's cells.
-pub const SHAPE_COLUMNS: u16 = 9;
+pub(crate) const SHAPE_COLUMNS: u16 = 9;
 
 /// The pattern of a sign's shape by the letter it is drawn with in a line; a frame for one that is not known.
-pub fn shape(letter: &str) -> [&'static str; 5] {
+pub(crate) fn shape(letter: &str) -> [&'static str; 5] {
     match letter {
         "▲" => ["    #    ", "   ###   ", "  #####  ", " ####### ", "#########"],
         "●" => ["  #####  ", " ####### ", "#########", " ####### ", "  #####  "],
@@ -42,12 +42,12 @@ fn figure(letter: char) -> Option<[&'static str; 5]> {
 }
 
 /// Columns that a number takes at a scale.
-pub fn figures_width(text: &str, scale: u16) -> u16 {
+pub(crate) fn figures_width(text: &str, scale: u16) -> u16 {
     text.chars().filter_map(figure).map(|rows| rows[0].len() as u16 * scale + scale).sum::<u16>().saturating_sub(scale)
 }
 
 /// Draws a pattern; every dot of it is so many columns wide.
-pub fn draw_pattern(rows: [&str; 5], at: (u16, u16), scale: u16, block: &str, ink: Ink, buffer: &mut Buffer) {
+pub(crate) fn draw_pattern(rows: [&str; 5], at: (u16, u16), scale: u16, block: &str, ink: Ink, buffer: &mut Buffer) {
     let area = buffer.area;
     for (y, row) in rows.iter().enumerate() {
         for (x, dot) in row.chars().enumerate() {
@@ -65,7 +65,7 @@ pub fn draw_pattern(rows: [&str; 5], at: (u16, u16), scale: u16, block: &str, in
 }
 
 /// Draws a number in large figures; the answer is the column behind it.
-pub fn draw_figures(text: &str, at: (u16, u16), scale: u16, block: &str, ink: Ink, buffer: &mut Buffer) -> u16 {
+pub(crate) fn draw_figures(text: &str, at: (u16, u16), scale: u16, block: &str, ink: Ink, buffer: &mut Buffer) -> u16 {
     let mut x = at.0;
     for rows in text.chars().filter_map(figure) {
         draw_pattern(rows, (x, at.1), scale, block, ink, buffer);

@@ -7,7 +7,7 @@ use crate::reckon::round::to_write::{self, Known, Writing, next_code, next_step,
 
 /// The form of a stop's usual action. `passed` are parts of the stop that were handed in already: beds a tray went to,
 /// nurse plants that were counted.
-pub fn usual(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> FormFor {
+pub(crate) fn usual(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> FormFor {
     let (picture, today) = (&cx.book.picture, cx.book.now.today);
     let day = cx.writing_day.unwrap_or(today);
     let entry = to_write::to_write(stop, Writing { picture, today, day, passed });
@@ -23,7 +23,7 @@ pub fn usual(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> FormFor 
 }
 
 /// The form of a letter at a stop.
-pub fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor {
+pub(crate) fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor {
     let mut form = FormFor::about(kind, Some(&stop.subject));
     let step = next_step(stop);
     match kind {
@@ -48,7 +48,7 @@ pub fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor {
 }
 
 /// The parts a stop has that are written one by one: beds, or nurse plants.
-pub fn parts(stop: &Stop, cx: &ScreenContext<'_>) -> Vec<String> {
+pub(crate) fn parts(stop: &Stop, cx: &ScreenContext<'_>) -> Vec<String> {
     to_write::parts(stop, &cx.book.picture, cx.writing_day.unwrap_or(cx.book.now.today))
 }
 
@@ -74,7 +74,7 @@ fn begun_at(mut form: FormFor) -> FormFor {
 
 /// The water of a step whose light was just written: a step of light and water is two entries, and it is asked for in one
 /// go, for the round takes the step as done with the first of them.
-pub fn water_of_step(stop: &Stop, kind: &str) -> Option<FormFor> {
+pub(crate) fn water_of_step(stop: &Stop, kind: &str) -> Option<FormFor> {
     let days = next_step(stop)?.water_every_days?;
     let is_light = matches!(kind, "carried" | "shade_set");
     let form = FormFor::about("watering_set", Some(&stop.subject)).with("every_days", days);

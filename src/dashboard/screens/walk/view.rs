@@ -24,7 +24,7 @@ const WIDEST_PAGE: u16 = 76;
 const AIRY: u16 = 15;
 
 /// Draws the round.
-pub fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let shown = walk.shown(cx);
     if shown.is_empty() {
         draw_empty(walk, cx, area, buffer);
@@ -102,7 +102,7 @@ fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
 }
 
 /// The mark of a stop and the word beside it.
-pub fn mark_of(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> (&'static str, Ink, String) {
+pub(crate) fn mark_of(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> (&'static str, Ink, String) {
     let wording = cx.wording;
     match stop.mark {
         Mark::Done => {
@@ -213,7 +213,7 @@ impl Walk {
 }
 
 /// The chosen stop in plain sentences.
-pub fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Sheet {
+pub(crate) fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Sheet {
     let mut page = Sheet::new(width);
     let Some(stop) = walk.here(cx) else { return page };
     let wording = cx.wording;
@@ -279,7 +279,7 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
 
 impl Walk {
     /// A stop told in whole lines, signs by their names.
-    pub fn told(&self, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
+    pub(crate) fn told(&self, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
         let wording = cx.wording;
         let named = |sign: &str| match wording.drawn_sign(sign) {
             Some(drawn) => format!("{} {}", drawn.name, drawn.dots),
@@ -308,7 +308,7 @@ impl Walk {
     }
 
     /// The number of the chosen stop and how many there are.
-    pub fn number(&self, cx: &ScreenContext<'_>) -> Option<(usize, usize)> {
+    pub(crate) fn number(&self, cx: &ScreenContext<'_>) -> Option<(usize, usize)> {
         let shown = self.shown(cx);
         let at = self.at(cx)?;
         let place = shown.iter().position(|stop| stop.id == at)?;
@@ -316,7 +316,7 @@ impl Walk {
     }
 
     /// Minutes of the whole round.
-    pub fn minutes(&self, cx: &ScreenContext<'_>) -> f64 {
+    pub(crate) fn minutes(&self, cx: &ScreenContext<'_>) -> f64 {
         self.plan_shown(cx).map_or(cx.book.round.minutes, super::Plan::minutes)
     }
 }

@@ -45,6 +45,7 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
         | Task::SowAgain
         | Task::PrickOut
         | Task::PotOn
+        | Task::CutRoots
         | Task::Cull
         | Task::SpaceOut
         | Task::BeginHardening

@@ -30,6 +30,8 @@ words! {
         PrickOut: "prick_out", "repicar";
         /// Into a larger container, or cull.
         PotOn: "pot_on", "cambiar de bolsa";
+        /// Cut roots that circle.
+        CutRoots: "cut_roots", "podar raices";
         /// Throw out what will not make a plant.
         Cull: "cull", "descartar";
         /// Set apart: too crowded.

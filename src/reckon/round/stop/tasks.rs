@@ -36,7 +36,7 @@ enum Written {
 }
 
 /// Every task, in the order of [`Task`].
-pub const TASKS: [TaskFacts; 28] = [
+pub const TASKS: [TaskFacts; 29] = [
     TaskFacts::of(Task::Gauge, "weather", Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Written::Tray(|story| story.accounts.planted)),
     TaskFacts::of(Task::LastDay, "outplanted", Written::Tray(planted_given_or_culled)).or_by(&["culled", "given_out"]),
@@ -46,6 +46,12 @@ pub const TASKS: [TaskFacts; 28] = [
     TaskFacts::of(Task::SowAgain, "resown", Written::Tray(|story| story.accounts.sown + many(story.sowings.len()))),
     TaskFacts::of(Task::PrickOut, "moved_on", Written::Tray(moved_or_culled)),
     TaskFacts::of(Task::PotOn, "moved_on", Written::Tray(moved_or_culled)).or_by(&["culled"]),
+    TaskFacts::of(
+        Task::CutRoots,
+        "roots_cut",
+        Written::Tray(|story| many(story.roots_cut.len()) + moved_or_culled(story)),
+    )
+    .or_by(&["culled", "moved_on"]),
     TaskFacts::of(Task::Cull, "culled", Written::Tray(moved_culled_or_carried)).or_by(&["moved_on"]),
     TaskFacts::of(Task::SpaceOut, "let_go", Written::Tray(moved_culled_or_carried)).or_by(&["culled", "moved_on"]),
     TaskFacts::of(Task::BeginHardening, "hardening_begun", Written::Tray(steps)).or_by(&STEPS),
