@@ -24,7 +24,7 @@ pub(super) fn page_text(page: &Page, picture: &Picture, wording: &Wording, width
 }
 
 /// The name of the nursery, the day, and whether another day is looked at.
-pub(super) fn page_top(picture: &Picture, wording: &Wording, sheet: &mut Sheet) {
+fn page_top(picture: &Picture, wording: &Wording, sheet: &mut Sheet) {
     let nursery = picture.site.nursery.on(picture.day);
     let name = nursery.map_or_else(|| wording.page_unnamed(), |set| cleaned(&set.name.0));
     let day = wording.day(picture.day);
@@ -44,8 +44,9 @@ pub(super) fn page_top(picture: &Picture, wording: &Wording, sheet: &mut Sheet) 
     }
 }
 
-struct Face<'a> {
-    sheet: Sheet,
+/// A page while it is laid out.
+pub(super) struct Face<'a> {
+    pub(super) sheet: Sheet,
     wording: &'a Wording,
     label_room: usize,
 }
@@ -70,17 +71,25 @@ impl Face<'_> {
                 let room = questions.iter().map(|one| width_of(&one.name)).max().unwrap_or(0);
                 questions.iter().for_each(|one| self.question(one, room));
             }
+            Block::Led(name, text) => self.sheet.hanging(&format!("{name}  "), Ink::Bold, text, Ink::Plain),
+            Block::Offers(offers) => self.offers(offers),
+            Block::Trays(groups) => self.trays(groups),
+            Block::Named(rows) => self.named(rows),
         }
     }
 
-    fn line(&mut self, line: &Line) {
-        let blanks = " ".repeat(line.depth * STEP);
-        let (mark, ink) = match &line.mark {
+    pub(super) fn line(&mut self, line: &Line) {
+        let (mark, ink) = self.mark(line.mark.as_ref());
+        self.sheet.hanging(&format!("{}{mark}", " ".repeat(line.depth * STEP)), ink, &line.text, ink_of(line.tone));
+    }
+
+    /// A sign with the blank behind it.
+    pub(super) fn mark(&self, mark: Option<&Mark>) -> (String, Ink) {
+        match mark {
             None => (String::new(), Ink::Plain),
             Some(Mark::Sign(sign, tone)) => (format!("{sign} "), ink_of(*tone)),
             Some(Mark::Answered(answered)) => (format!("{} ", answered.mark()), ink_of_answer(*answered)),
-        };
-        self.sheet.hanging(&format!("{blanks}{mark}"), ink, &line.text, ink_of(line.tone));
+        }
     }
 
     fn facts(&mut self, facts: &Facts) {

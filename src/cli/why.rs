@@ -38,7 +38,7 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if run.everywhere.json {
                 return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }
-            show(run, &picture, &why_tray(&tray, &outlook, &round.worth_looking, asked))
+            show_page(run, &picture, &why_tray(&tray, &outlook, &round.worth_looking, asked))
         }
         Why::Bed { bed, species } => {
             let bed = bed_of(run, &picture, bed)?;
@@ -46,7 +46,7 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if run.everywhere.json {
                 return run.answer_json(&why_bed_json(&bed, species.as_ref(), &picture, &run.wording));
             }
-            show(run, &picture, &why_bed(&bed, species.as_ref(), asked))
+            show_page(run, &picture, &why_bed(&bed, species.as_ref(), asked))
         }
         Why::Pair { tray, bed, how } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
@@ -61,7 +61,7 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if *how {
                 steps(&pair.criteria, &run.wording, &mut page);
             }
-            show(run, &picture, &page)
+            show_page(run, &picture, &page)
         }
         Why::Lot { lot, plants, sure } => why_lot(run, lot, *plants, *sure),
         Why::Species { species, plants, sure } => why_species(run, species, *plants, *sure),
@@ -69,7 +69,7 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
 }
 
 /// Shows a page.
-pub(super) fn show(run: &Run, picture: &Picture, page: &Page) -> Result<Ending, Exit> {
+pub(super) fn show_page(run: &Run, picture: &Picture, page: &Page) -> Result<Ending, Exit> {
     run.answer(&page_text(page, picture, &run.wording, run.around.columns, run.around.colour))
 }
 

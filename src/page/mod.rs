@@ -2,7 +2,10 @@
 //! columns, colours, how entries are named and what is folded.
 
 pub(crate) mod lot;
+pub(crate) mod ready;
+pub(crate) mod rows;
 pub(crate) mod stop;
+pub(crate) mod walk;
 pub(crate) mod why;
 
 use crate::base::{EntryId, SpeciesKey};
@@ -11,14 +14,15 @@ use crate::reckon::picture::{Criterion, Picture};
 use crate::wording::Wording;
 use crate::wording::page::Labelled;
 use crate::wording::verdict::About;
+use rows::{Named, Offer, TrayRow};
 
 /// What a page is made from.
 #[derive(Clone, Copy)]
 pub(crate) struct Asked<'a> {
     /// The Picture of the day.
-    pub picture: &'a Picture,
+    pub(crate) picture: &'a Picture,
     /// The sentences.
-    pub wording: &'a Wording,
+    pub(crate) wording: &'a Wording,
 }
 
 impl Asked<'_> {
@@ -67,22 +71,22 @@ pub(crate) enum Mark {
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(crate) struct Line {
     /// How deep it stands under what is above it: 0, 1 or 2.
-    pub depth: usize,
+    pub(crate) depth: usize,
     /// The sign before it.
-    pub mark: Option<Mark>,
+    pub(crate) mark: Option<Mark>,
     /// What it says.
-    pub text: String,
+    pub(crate) text: String,
     /// How that is meant.
-    pub tone: Tone,
+    pub(crate) tone: Tone,
 }
 
 /// Labels with what stands behind them (an empty label where a line goes on), and the entries all of it rests on.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub(crate) struct Facts {
     /// Labels and texts.
-    pub pairs: Vec<Labelled>,
+    pub(crate) pairs: Vec<Labelled>,
     /// Entries; each face names them in its way.
-    pub entries: Vec<EntryId>,
+    pub(crate) entries: Vec<EntryId>,
 }
 
 impl From<Vec<Labelled>> for Facts {
@@ -95,15 +99,15 @@ impl From<Vec<Labelled>> for Facts {
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(crate) struct Question {
     /// How it stands, which gives its mark.
-    pub answered: Answered,
+    pub(crate) answered: Answered,
     /// What is asked.
-    pub name: String,
+    pub(crate) name: String,
     /// How it stands, in a word or two.
-    pub state: String,
+    pub(crate) state: String,
     /// Why, in one sentence.
-    pub reason: String,
+    pub(crate) reason: String,
     /// What is needed and known, and where that comes from.
-    pub facts: Facts,
+    pub(crate) facts: Facts,
 }
 
 /// A piece of a page. A face can fold a part or a question to its first line; which are open is the face's own.
@@ -123,15 +127,23 @@ pub(crate) enum Block {
     Part(String, Facts),
     /// The questions of a verdict, in the order in which they are asked.
     Questions(Vec<Question>),
+    /// A name, and what is said of it.
+    Led(String, String),
+    /// Trays that can go.
+    Offers(Vec<Offer>),
+    /// Trays with what they wait for, some under a heading; columns are alike for all of them.
+    Trays(Vec<(Option<String>, Vec<TrayRow>)>),
+    /// Names with what is said of each.
+    Named(Vec<Named>),
 }
 
 /// A page.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub(crate) struct Page {
     /// Its pieces.
-    pub blocks: Vec<Block>,
+    pub(crate) blocks: Vec<Block>,
     /// All labels that pages of this kind may have: what stands behind them is aligned on each of them alike.
-    pub labels: Vec<String>,
+    pub(crate) labels: Vec<String>,
 }
 
 impl Page {
@@ -209,6 +221,33 @@ impl Page {
             facts: Facts { pairs: wording.criterion_facts(criterion), entries: criterion.entries.clone() },
         };
         self.blocks.push(Block::Questions(criteria.iter().map(question).collect()));
+    }
+
+    /// A name, and what is said of it.
+    pub(crate) fn led(&mut self, name: String, text: String) {
+        self.blocks.push(Block::Led(name, text));
+    }
+
+    /// Trays that can go.
+    pub(crate) fn offers(&mut self, offers: Vec<Offer>) {
+        self.blocks.push(Block::Offers(offers));
+    }
+
+    /// Trays with what they wait for.
+    pub(crate) fn trays(&mut self, groups: Vec<(Option<String>, Vec<TrayRow>)>) {
+        self.blocks.push(Block::Trays(groups));
+    }
+
+    /// Names with what is said of each.
+    pub(crate) fn named(&mut self, rows: Vec<Named>) {
+        self.blocks.push(Block::Named(rows));
+    }
+
+    /// How a new nursery writes down its first tray.
+    fn first_tray(&mut self, wording: &Wording) {
+        self.gap();
+        self.sentence(wording.teach_first_tray());
+        self.line(1, wording.teach_first_tray_command(), Tone::Strong);
     }
 
     /// What another page says, under this one; its labels are aligned with those of this one.

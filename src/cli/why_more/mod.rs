@@ -11,7 +11,7 @@ use std::sync::Arc;
 
 use super::answer::Ending;
 use super::run::{Exit, Run};
-use super::why::show;
+use super::why::show_page;
 use crate::base::{LotCode, TrayCode, name_search};
 use crate::desk::is_a_share;
 use crate::page::{self, Asked};
@@ -59,7 +59,7 @@ pub(crate) fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: O
         return run.answer_json(&lot_json::why_lot_json(&answer, &picture, &run.wording));
     }
     let asked = Asked { picture: &picture, wording: &run.wording };
-    show(run, &picture, &page::lot::why_lot(&story, &answer.outlook, &answer.sowing, asked))
+    show_page(run, &picture, &page::lot::why_lot(&story, &answer.outlook, &answer.sowing, asked))
 }
 
 /// How sure, as a share; refused where the numbers asked make no sense.

@@ -7,7 +7,7 @@ use super::{refuse_nonsense, sure_of};
 use crate::cli::answer::Ending;
 use crate::cli::forecast::{experience_json, stock_to_come_json};
 use crate::cli::run::{Exit, Run};
-use crate::cli::why::show;
+use crate::cli::why::show_page;
 use crate::cli::why_json::answer;
 use crate::page::{self, Asked};
 use crate::reckon::forecast::outlook;
@@ -43,5 +43,5 @@ pub(crate) fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: 
         return run.answer_json(&answer(&picture, "species", species));
     }
     let about = Asked { picture: &picture, wording };
-    show(run, &picture, &page::lot::why_species(&key, &outlook, &asked, about))
+    show_page(run, &picture, &page::lot::why_species(&key, &outlook, &asked, about))
 }

@@ -3,6 +3,7 @@
 use super::Sheet;
 use crate::base::EntryId;
 use crate::dashboard::look::{Ink, answered_mark};
+use crate::page::rows::{Offer, TrayRow};
 use crate::page::{Block, Facts, Line, Mark, Page, Question, Tone};
 use crate::wording::Wording;
 
@@ -37,6 +38,15 @@ impl Sheet {
                     pressing_first.sort_by_key(|question| question.answered);
                     pressing_first.into_iter().for_each(|question| self.add_question(question, wording, entries));
                 }
+                Block::Led(name, text) => self.hanging(&format!("{name}  "), Ink::Strong, text, Ink::Plain),
+                Block::Offers(offers) => offers.iter().flat_map(Offer::lines).for_each(|line| self.add_line(&line)),
+                Block::Trays(groups) => {
+                    for (heading, rows) in groups {
+                        heading.iter().for_each(|heading| self.paragraph(heading, Ink::Strong));
+                        rows.iter().flat_map(TrayRow::lines).for_each(|line| self.add_line(&line));
+                    }
+                }
+                Block::Named(rows) => rows.iter().for_each(|row| self.add_line(&row.line())),
             }
         }
     }
