@@ -17,10 +17,7 @@ impl Desk {
     pub(crate) fn preview(&mut self, drafts: Vec<Draft>) -> Result<(Picture, Vec<Doubt>), DeskError> {
         let device = self.journal.device()?;
         self.look_up_named(&mut drafts.iter().map(Cow::Borrowed))?;
-        let (_, judged) = self.judge(drafts, self.now.moment, device)?;
-        let picture = self.fold.picture();
-        let doubts = judged.roll_back(&mut self.fold);
-        Ok((picture, doubts))
+        self.with_trial(drafts, self.now.moment, device, |fold, trial| (fold.picture(), trial.doubts))
     }
 
     /// The clock went on; where the day changed, everything is folded for the new day.
