@@ -32,7 +32,7 @@ pub(crate) fn draw(model: &Model, buffer: &mut Buffer) {
     if body.height > 0 {
         match model.layers.last() {
             Some(Layer::Form(form))
-                if !form.stop().is_empty() && model.screens.at(model.at).draw_form(form, &cx, body, buffer) => {}
+                if form.stop().id().is_some() && model.screens.at(model.at).draw_form(form, &cx, body, buffer) => {}
             Some(layer) => layer.draw(&cx, inset(body), buffer),
             None => model.screens.at(model.at).draw(&cx, body, buffer),
         }

@@ -9,6 +9,7 @@ use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
+use crate::dashboard::message::Request;
 use crate::dashboard::parts::days::read_day;
 use crate::dashboard::parts::{Sheet, Typed};
 
@@ -79,7 +80,7 @@ impl AskDay {
         };
         let other = (day != today).then_some(day);
         match self.asked_for {
-            DayFor::Looking => vec![Act::Close, Act::LookAt(other)],
+            DayFor::Looking => vec![Act::Close, Act::Ask(Request::look_at(day))],
             DayFor::Writing if day > today => {
                 self.fault = Some(cx.wording.day_not_coming());
                 Vec::new()

@@ -7,6 +7,7 @@ use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
+use crate::dashboard::message::Request;
 use crate::dashboard::parts::Sheet;
 use crate::nursery::entry::subject::Subject;
 
@@ -79,7 +80,7 @@ pub(crate) trait ListDetail {
             place.chosen.clone_from(&to);
         }
         let missing = to.map(Self::subject).filter(|subject| cx.book.story_of(subject).is_none());
-        missing.map(Act::Story).into_iter().collect()
+        missing.map(|subject| Act::Ask(Request::Story(subject))).into_iter().collect()
     }
 
     /// Chooses the line so many below; the first where none was.
