@@ -204,7 +204,7 @@ x step in light      holds it back
 
 x weeding            holds it back
     why          weeding is not written down: weed the rings, then write it
-    needed       weeded
+    needed       weeded, at most 30 d ago
     known        no (reckoned)
     source       common practice
 "#);

@@ -215,7 +215,7 @@ impl Page {
         }
         let question = |criterion: &Criterion| Question {
             answered: criterion.answered(),
-            name: wording.rule_name(criterion.rule),
+            name: wording.rule_name(criterion.rule()),
             state: wording.answered_words(criterion.answered()),
             reason: wording.reason(criterion, about),
             facts: Facts { pairs: wording.criterion_facts(criterion), entries: criterion.entries.clone() },

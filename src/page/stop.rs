@@ -44,12 +44,12 @@ pub(crate) fn bed_in_short(bed: &BedPicture, asked: Asked<'_>) -> Page {
     let all = || bed.species.iter().flat_map(|line| line.criteria.iter().map(move |one| (line, one)));
     for (line, criterion) in all().filter(|(_, criterion)| criterion.answered() <= Answered::Warns) {
         let reason = wording.reason(criterion, About::Bed);
-        pressing.entry((criterion.answered(), criterion.rule, reason)).or_default().push(&line.species);
+        pressing.entry((criterion.answered(), criterion.rule(), reason)).or_default().push(&line.species);
     }
     for (_, criterion) in all() {
-        let name = wording.rule_name(criterion.rule);
+        let name = wording.rule_name(criterion.rule());
         // What presses for one species is not called met for the others beside it.
-        let is_pressing = pressing.keys().any(|(_, rule, _)| *rule == criterion.rule);
+        let is_pressing = pressing.keys().any(|(_, rule, _)| *rule == criterion.rule());
         let names = named.entry(criterion.answered()).or_default();
         if !is_pressing && !names.contains(&name) {
             names.push(name);

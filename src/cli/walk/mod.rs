@@ -9,11 +9,7 @@ use super::page_text::page_text;
 use super::run::{Exit, Run};
 use crate::page::Asked;
 use crate::page::walk::walk;
-use crate::reckon::picture::Rule;
 use crate::reckon::round::round_by;
-
-/// What the mean of a sample on the round is of.
-const FIGURES_OF: Rule = Rule::Height;
 
 /// Shows the round of the day looked at.
 pub(crate) fn run(run: &Run) -> Result<Ending, Exit> {
