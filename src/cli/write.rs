@@ -34,7 +34,7 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     if let Some(written) = &arguments.happened {
         fields.push(format!("happened={}", day_of(run, written)?));
     }
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let mut draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
         .map_err(|fault| unwritten(run, run.wording.pair_fault(&fault)))?;
     let species = desk.fold().site().species.clone();
@@ -64,7 +64,7 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
             Some(_) | None => return Err(unwritten(run, run.wording.refused_beside_batch(pair))),
         }
     }
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let bytes = read_bytes(run, file)?;
     let species = desk.fold().site().species.clone();
     let taken = desk
@@ -153,7 +153,7 @@ pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, E
     }
     let mut message = run.wording.dry_run((taken.lines - taken.recorded.already) as i64);
     for (_, draft) in taken.read.iter().take(MOST_SAID) {
-        let day = run.wording.day_beside(draft.happened, run.now.today);
+        let day = run.wording.day(draft.happened);
         for line in said_back(run, &format!("{day} · {}", run.wording.draft_sentence(draft, species))) {
             message.push_str(&format!("\n{line}"));
         }
@@ -176,12 +176,13 @@ pub(crate) struct Telling<'a> {
 
 /// What was written or only tried, and what it makes doubtful; a program is given the entries in words, too.
 pub(crate) fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, telling: Telling<'_>) -> Result<Ending, Exit> {
+    run.tell_notes(desk);
     let species = &desk.fold().site().species;
     let said_back = if telling.each || run.everywhere.json { &*recorded.entries } else { &[] };
     let said_back = said_back.iter().take(MOST_IN_WORDS);
     let written: Vec<Arc<Entry>> = desk.named(said_back).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
-        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
+        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_with_year(entry, species);
         return run.answer_json(&recorded_json(run, desk, recorded, written.iter().map(sentence).collect()));
     }
     let mut text = format!("{}\n", telling.message);

@@ -93,6 +93,7 @@ impl Clerk {
             now: self.desk.now(),
             forecast_basis: self.forecast_basis,
             read_only_file: self.desk.journal().is_read_only(),
+            gone: self.desk.gone(),
         }
     }
 

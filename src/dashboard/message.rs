@@ -138,6 +138,8 @@ pub(crate) struct Drawn {
     pub(crate) forecast_basis: ForecastBasis,
     /// Whether the file can only be read.
     pub(crate) read_only_file: bool,
+    /// Entries that were saved here and are gone.
+    pub(crate) gone: u64,
 }
 
 /// Entries that were looked for.
