@@ -37,7 +37,7 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
         exit
     })?;
     if arguments.dry_run {
-        return write::tried(run, &desk, imported);
+        return write::tried(run, &desk, imported, &[]);
     }
     if imported.recorded.already > 0 && !run.everywhere.json {
         note(&run.wording.already_here(imported.recorded.already as i64));

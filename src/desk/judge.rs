@@ -22,7 +22,7 @@ pub(super) type LookUp<'l> = dyn FnMut(&mut Fold, &[Arc<Entry>]) -> Result<(), J
 
 /// Lines already laid over the fold for a trial, and the doubts they raised.
 pub(super) struct Trial {
-    tried: Vec<Arc<Entry>>,
+    pub(super) tried: Vec<Arc<Entry>>,
     pub(super) doubts: Vec<Doubt>,
 }
 

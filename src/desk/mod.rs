@@ -8,8 +8,10 @@ mod judge;
 mod kept;
 mod names;
 mod now;
+mod nurse_rows;
 mod paper;
 mod refusal;
+mod remarks;
 pub mod sample;
 mod trial;
 mod undo;
@@ -30,6 +32,7 @@ pub use now::Now;
 pub(crate) use paper::{day_asked, day_said};
 pub(crate) use refusal::is_a_share;
 pub use refusal::{DeskError, Refusal, Refused};
+pub use remarks::Remark;
 pub use undo::{TakenBack, Withdraws};
 
 use std::borrow::Cow;

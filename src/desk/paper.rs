@@ -30,7 +30,8 @@ impl Desk {
     ) -> Result<Imported, ImportError> {
         self.refresh().map_err(ImportError::Desk)?;
         let text = decode_sheet(bytes).map_err(|faults| ImportError::Read(ReadFault::Lines(faults)))?;
-        let read = self.read_paper(&text, happened, who);
+        let mut read = self.read_paper(&text, happened, who);
+        read.lines.iter_mut().for_each(|(_, draft)| self.settle_nurse_row(draft));
         if !read.faults.is_empty() {
             let lines = without_names(read.lines, &read.doubtful);
             let refused = self.every_refusal(lines).map_err(ImportError::Desk)?;
@@ -244,7 +245,9 @@ fn account_of(why: &Refusal) -> Option<String> {
         Some(format!("tray {tray}"))
     } else if let DoubtKind::MoreSeedThanHeld { lot, .. } = &doubt.kind {
         Some(format!("lot {lot}"))
-    } else if let DoubtKind::MoreDeadThanLived { bed, species, .. } = &doubt.kind {
+    } else if let DoubtKind::MoreDeadThanLived { bed, species, .. }
+    | DoubtKind::MoreCutThanStood { bed, nurse: species, .. } = &doubt.kind
+    {
         Some(format!("bed {bed} {species}"))
     } else {
         None
