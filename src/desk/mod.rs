@@ -8,7 +8,6 @@ mod judge;
 mod kept;
 mod names;
 mod now;
-mod nurse_rows;
 mod paper;
 mod refusal;
 mod remarks;
