@@ -230,7 +230,7 @@ fn what_is_only_tried_gives_the_same_answers_as_what_is_done() {
         for (code, tray) in &as_done.trays {
             let other = &as_tried.trays[code];
             let verdicts = |picture: &outplant::reckon::picture::TrayPicture| -> Vec<_> {
-                picture.criteria.iter().map(|one| (one.rule, one.met, one.blocks, one.expected)).collect()
+                picture.criteria.iter().map(|one| (one.rule(), one.met(), one.blocks, one.expected)).collect()
             };
             assert_eq!((tray.ready, tray.standing, verdicts(tray)), (other.ready, other.standing, verdicts(other)));
         }

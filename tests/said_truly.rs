@@ -57,18 +57,18 @@ fn a_species_without_a_shade_band_or_most_days_says_that_its_profile_lacks_them(
     let picture = own_species().on(TODAY);
     let criteria = &tray(&picture, "mar-1").criteria;
     let step = criterion(criteria, Rule::ExposureStep);
-    assert_eq!((step.met, step.blocks, &step.gap), (None, true, &Some(Gap::NoShadeBand(own.clone()))));
+    assert_eq!((step.met(), step.blocks, step.gap()), (None, true, Some(&Gap::NoShadeBand(own.clone()))));
     assert_eq!(step.source, Source::Rule(RuleSource::NoFigure));
     let (english, spanish) = said(step, About::Tray);
     assert!(english.contains("has no shade band") && english.contains("outplant_shade_least_pct"), "{english}");
     assert!(spanish.contains("no dice con cuánta sombra"), "{spanish}");
     let held = criterion(criteria, Rule::DaysInContainer);
-    assert_eq!((held.met, held.blocks, &held.gap), (None, false, &Some(Gap::NoMostDays(own.clone()))));
+    assert_eq!((held.met(), held.blocks, held.gap()), (None, false, Some(&Gap::NoMostDays(own.clone()))));
     assert!(said(held, About::Tray).0.contains("plantable_most_days"));
     // Only what the profile has is needed: no usual and most days are made up.
-    assert_eq!(criterion(criteria, Rule::DaysSinceSowing).needed, Some(Measure::DaysAtLeast(100)));
+    assert_eq!(criterion(criteria, Rule::DaysSinceSowing).needed(), Some(Measure::DaysAtLeast(100)));
     let light = criterion(&bed_species(&picture, "Upper 1", own.as_str()).criteria, Rule::LightNow).clone();
-    assert_eq!((light.met, light.blocks, light.gap), (None, true, Some(Gap::NoShadeBand(own))));
+    assert_eq!((light.met(), light.blocks, light.gap()), (None, true, Some(&Gap::NoShadeBand(own))));
 }
 
 #[test]
@@ -76,15 +76,15 @@ fn a_fresh_step_and_shade_put_back_are_two_reasons_with_their_entries() {
     let mut book = fitting();
     let step = book.write("2026-04-12", "shade_set", json!({"tray":"cof-1","shade_pct":40}));
     let fresh = asked(&book, Rule::Hardening);
-    assert_eq!(fresh.known, Some(Measure::FreshStep { days: 54, last: day("2026-04-12") }));
-    assert_eq!((fresh.met, fresh.expected), (Some(false), Some(day("2026-04-19"))));
+    assert_eq!(fresh.known(), Some(Measure::FreshStep { days: 54, last: day("2026-04-12") }));
+    assert_eq!((fresh.met(), fresh.expected), (Some(false), Some(day("2026-04-19"))));
     assert!(fresh.entries.contains(&step));
     let (english, spanish) = said(&fresh, About::Pair);
     assert!(english.contains("the last step toward the light was on 12 Apr 2026"), "{english}");
     assert!(spanish.contains("el último paso hacia la luz fue el 12 abr 2026"), "{spanish}");
     let back = book.write("2026-04-13", "shade_set", json!({"tray":"cof-1","shade_pct":70}));
     let put_back = asked(&book, Rule::Hardening);
-    assert_eq!((&put_back.known, &put_back.entries), (&Some(Measure::On(day("2026-04-13"))), &vec![back]));
+    assert_eq!((&put_back.known(), &put_back.entries), (&Some(Measure::On(day("2026-04-13"))), &vec![back]));
     assert!(said(&put_back, About::Pair).0.contains("put back up on 13 Apr"));
 }
 
@@ -94,8 +94,8 @@ fn circling_roots_show_no_number_of_days() {
     let plug = book.write("2026-04-14", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
     let held = asked(&book, Rule::DaysInContainer);
     let roots = |roots| Some(Measure::Roots(roots));
-    assert_eq!((&held.needed, &held.known), (&roots(Roots::Holds), &roots(Roots::Circling)));
-    assert_eq!((held.met, &held.entries), (Some(false), &vec![plug]));
+    assert_eq!((&held.needed(), &held.known()), (&roots(Roots::Holds), &roots(Roots::Circling)));
+    assert_eq!((held.met(), &held.entries), (Some(false), &vec![plug]));
     let (english, spanish) = said(&held, About::Pair);
     assert!(!english.chars().chain(spanish.chars()).any(|letter| letter.is_ascii_digit()), "{english} / {spanish}");
 }
@@ -106,12 +106,12 @@ fn a_gauge_read_on_some_days_is_told_from_none_at_all() {
     ready_coffee(&mut book, "cof-1");
     open_bed(&mut book, "Upper 1");
     let usual = asked(&book, Rule::Water);
-    assert_eq!((usual.met, &usual.source), (Some(true), &Source::Rule(RuleSource::UsualRains)));
+    assert_eq!((usual.met(), &usual.source), (Some(true), &Source::Rule(RuleSource::UsualRains)));
     assert!(said(&usual, About::Pair).0.contains("no gauge was read for 10 days"));
     book.write("2026-04-15", "weather", json!({"rain_mm":4}));
     book.write("2026-04-13", "weather", json!({"rain_mm":3}));
     let partly = asked(&book, Rule::Water);
-    assert_eq!(partly.gap, Some(Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 }));
+    assert_eq!(partly.gap(), Some(&Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 }));
     assert!(said(&partly, About::Pair).0.contains("2 of the last 3 days, 7 mm"));
     assert!(said(&partly, About::Pair).1.contains("2 de los últimos 3 días, 7 mm"));
 }
@@ -126,8 +126,8 @@ fn a_rod_pushed_too_hard_is_told_from_one_pushed_too_weakly() {
         criterion(&bed_species(&book.on("2025-06-01"), "Upper 1", "COA").criteria, Rule::Soil).clone()
     };
     let (hard, weak) = (rod(70.0, 60.0), rod(5.0, 12.0));
-    assert!(matches!(hard.gap, Some(Gap::RodTooHard { depth_cm: Some(depth), .. }) if depth == 60.0), "{hard:?}");
-    assert!(matches!(weak.gap, Some(Gap::RodTooWeak { depth_cm, .. }) if depth_cm == 12.0), "{weak:?}");
+    assert!(matches!(hard.gap(), Some(Gap::RodTooHard { depth_cm: Some(depth), .. }) if *depth == 60.0), "{hard:?}");
+    assert!(matches!(weak.gap(), Some(Gap::RodTooWeak { depth_cm, .. }) if *depth_cm == 12.0), "{weak:?}");
     assert!(said(&hard, About::Bed).0.contains("goes into hard ground too"));
     assert!(said(&weak, About::Bed).0.contains("too weak a push"));
 }
@@ -159,12 +159,12 @@ fn a_figure_near_its_limit_is_told_from_it_and_a_darker_bed_is_no_small_step() {
         asked(&book, Rule::ExposureStep)
     };
     let near = read(0.846);
-    assert_eq!(near.met, Some(false));
+    assert_eq!(near.met(), Some(false));
     let (english, spanish) = said(&near, About::Pair);
     assert!(english.contains("1.54 times as bright") && spanish.contains("1,54 veces"), "{english} / {spanish}");
     assert!(Wording::new(Lang::En).known_words(&near).is_some_and(|known| known.contains("1.54 times")));
     let darker = read(0.3);
-    assert!(darker.met == Some(true) && !darker.warns);
+    assert!(darker.met() == Some(true) && !darker.warns);
     assert!(said(&darker, About::Pair).0.contains("darker") && !said(&darker, About::Pair).0.contains("small step"));
 }
 
@@ -173,7 +173,7 @@ fn ground_work_says_how_long_it_counts() {
     let weeded = asked(&fitting(), Rule::Weeded);
     let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
     assert!(en.source_words(&weeded.source).contains("30 days") && es.source_words(&weeded.source).contains("30 días"));
-    let needed = weeded.needed.as_ref().unwrap();
+    let needed = &weeded.needed().unwrap();
     assert_eq!(
         (en.measure(needed), es.measure(needed)),
         ("weeded, at most 30 d ago".to_string(), "deshierbada, hace a lo más 30 d".to_string())
@@ -245,12 +245,12 @@ fn nothing_english_is_left_in_a_spanish_verdict_of_the_sample() {
     let mut seen = 0;
     for (criterion, about) in trays.chain(beds).chain(pairs) {
         seen += 1;
-        let mut texts = vec![es.source_words(&criterion.source), es.rule_name(criterion.rule)];
+        let mut texts = vec![es.source_words(&criterion.source), es.rule_name(criterion.rule())];
         // A person's own words stay as they were written.
-        if !matches!(criterion.known, Some(Measure::Said(_))) {
+        if !matches!(criterion.known(), Some(Measure::Said(_))) {
             texts.push(es.reason(criterion, about));
             texts.extend(es.known_words(criterion));
-            texts.extend(criterion.needed.as_ref().map(|needed| es.measure_for(criterion.rule, needed)));
+            texts.extend(criterion.needed().map(|needed| es.measure(&needed)));
         }
         assert_eq!(texts.iter().flat_map(|text| leftovers(text)).collect::<Vec<_>>(), Vec::<String>::new());
     }

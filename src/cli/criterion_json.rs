@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use crate::reckon::picture::{Basis, Criterion, Doubt, DoubtKind, Measure, Picture, Rule};
+use crate::reckon::picture::{Criterion, Doubt, DoubtKind, Measure, Picture, SampleUnit};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
@@ -32,18 +32,16 @@ fn band(low: f64, high: f64, unit: &'static str) -> Figures {
     Figures { value: None, low: Some(low), high: Some(high), unit: Some(unit) }
 }
 
-/// What a sample's mean is in; none for rules that take no sample.
-fn sample_unit(rule: Rule) -> &'static str {
-    if rule == Rule::Height {
-        "cm"
-    } else if rule == Rule::Collar {
-        "mm"
-    } else {
-        "leaves"
+/// What a sample's mean is in.
+fn sample_unit(unit: SampleUnit) -> &'static str {
+    match unit {
+        SampleUnit::Cm => "cm",
+        SampleUnit::Mm => "mm",
+        SampleUnit::Leaves => "leaves",
     }
 }
 
-fn figures(rule: Rule, measure: &Measure) -> Figures {
+fn figures(measure: &Measure) -> Figures {
     match measure {
         Measure::Days(days) | Measure::DaysAtLeast(days) | Measure::DaysAtMost(days) => one(f64::from(*days), "days"),
         Measure::DaySpan { least, usual, most } => Figures {
@@ -57,11 +55,11 @@ fn figures(rule: Rule, measure: &Measure) -> Figures {
         }
         Measure::HeightBand { least, most } => band(*least, *most, "cm"),
         Measure::CollarRule { floor_mm } => one(*floor_mm, "mm"),
-        Measure::Sample { mean, .. } => one(*mean, sample_unit(rule)),
+        Measure::Sample { mean, unit, .. } => one(*mean, sample_unit(*unit)),
         Measure::LeavesAtLeast { count, .. } => one(*count, "leaves"),
         Measure::Light(share) => one(*share, "share"),
         Measure::LightBand { least, most } => band(*least, *most, "share"),
-        Measure::Ratio(ratio) | Measure::RatioAtMost(ratio) => one(*ratio, "times"),
+        Measure::RatioAtMost(ratio) => one(*ratio, "times"),
         Measure::LightStep { from, to } if *from > 0.0 => one(to / from, "times"),
         Measure::Plants(range) => {
             Figures { value: Some(range.likely), low: Some(range.low), high: Some(range.high), unit: Some("plants") }
@@ -75,7 +73,6 @@ fn figures(rule: Rule, measure: &Measure) -> Figures {
         Measure::LightStep { .. }
         | Measure::Roots(_)
         | Measure::TuberShape(_)
-        | Measure::ReadDry
         | Measure::Until(_)
         | Measure::On(_)
         | Measure::Work(_)
@@ -86,10 +83,10 @@ fn figures(rule: Rule, measure: &Measure) -> Figures {
 }
 
 /// A measure in words and numbers.
-pub(super) fn measure_json(rule: Rule, measure: &Measure, wording: &Wording) -> Value {
-    let figures = figures(rule, measure);
+pub(super) fn measure_json(measure: &Measure, wording: &Wording) -> Value {
+    let figures = figures(measure);
     json!({
-        "text": wording.measure_for(rule, measure),
+        "text": wording.measure(measure),
         "value": figures.value.map(number),
         "low": figures.low.map(number),
         "high": figures.high.map(number),
@@ -99,31 +96,26 @@ pub(super) fn measure_json(rule: Rule, measure: &Measure, wording: &Wording) -> 
 
 /// A criterion. `met` is null, and `known` left out, exactly where the basis is unknown.
 pub(super) fn criterion(criterion: &Criterion, about: About, wording: &Wording) -> Value {
-    let words =
-        |measure: &Option<Measure>| measure.as_ref().map(|measure| wording.measure_for(criterion.rule, measure));
-    let numbers = |measure: &Option<Measure>| {
-        measure.as_ref().map_or_else(Figures::default, |measure| figures(criterion.rule, measure))
-    };
-    let unknown = criterion.basis == Basis::Unknown;
-    let (needed, mut known) = (numbers(&criterion.needed), numbers(&criterion.known));
+    let numbers = |measure: Option<&Measure>| measure.map_or_else(Figures::default, figures);
+    let needed_measure = criterion.needed();
+    let (needed, mut known) = (numbers(needed_measure.as_ref()), numbers(criterion.known().as_ref()));
     let unit = needed.unit.or(known.unit);
-    if unknown || known.unit != unit {
+    if known.unit != unit {
         known = Figures::default();
     }
-    let known_words = if unknown { None } else { wording.known_words(criterion) };
     without_nulls(json!({
-        "rule": criterion.rule,
-        "needed": words(&criterion.needed),
+        "rule": criterion.rule(),
+        "needed": needed_measure.map(|needed| wording.measure(&needed)),
         "needed_value": needed.value.map(number),
         "needed_low": needed.low.map(number),
         "needed_high": needed.high.map(number),
-        "known": known_words,
+        "known": wording.known_words(criterion),
         "known_value": known.value.map(number),
         "known_low": known.low.map(number),
         "known_high": known.high.map(number),
         "unit": unit,
-        "basis": criterion.basis,
-        "met": if unknown { None } else { criterion.met },
+        "basis": criterion.basis(),
+        "met": criterion.met(),
         "blocks": criterion.blocks,
         "warns": criterion.warns,
         "expected": criterion.expected,

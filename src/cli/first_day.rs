@@ -177,7 +177,7 @@ impl FirstDay<'_> {
     fn unhardened(&self) -> String {
         let unknown = |tray: &TrayPicture| {
             let mut asked = tray.criteria.iter();
-            asked.any(|criterion| criterion.rule == Rule::Hardening && criterion.met.is_none())
+            asked.any(|criterion| criterion.rule() == Rule::Hardening && criterion.met().is_none())
         };
         let first = self.picture.trays.values().find(|tray| unknown(tray)).map(|tray| tray.code.to_string());
         first.unwrap_or_else(|| "...".to_string())
@@ -259,7 +259,7 @@ impl FirstDay<'_> {
         }
         let mut first: BTreeMap<Rule, usize> = BTreeMap::new();
         let blocking = |criteria: &[crate::reckon::picture::Criterion]| {
-            criteria.iter().find(|criterion| criterion.blocks).map(|criterion| criterion.rule)
+            criteria.iter().find(|criterion| criterion.blocks).map(|criterion| criterion.rule())
         };
         waiting.iter().filter_map(|tray| blocking(&tray.criteria)).for_each(|rule| {
             *first.entry(rule).or_default() += 1;

@@ -372,7 +372,7 @@ fn mark_of(criteria: &[Criterion]) -> (&'static str, Ink) {
     if blocking.peek().is_none() {
         return ("+", Ink::Ready);
     }
-    if blocking.all(|criterion| criterion.met.is_none()) { ("?", Ink::Waits) } else { ("x", Ink::Waits) }
+    if blocking.all(|criterion| criterion.met().is_none()) { ("?", Ink::Waits) } else { ("x", Ink::Waits) }
 }
 
 /// A name as it is typed on a command line: in quotes where it holds a blank.

@@ -6,6 +6,8 @@ use crate::base::{Day, DeviceId, EntryId, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::NurserySet;
 use crate::nursery::entry::types::{GroundTask, Roots};
 use crate::nursery::species::Catalogue;
+use crate::reckon::picture::quantity::*;
+use crate::reckon::picture::question::Known;
 use crate::reckon::picture::*;
 use crate::reckon::site::{Described, Site};
 use crate::reckon::stock::{BedStory, TrayStory};
@@ -21,26 +23,30 @@ pub(crate) fn entry(seq: u64) -> EntryId {
     EntryId { device: DeviceId::new("k3f9").unwrap(), seq }
 }
 
-fn met(rule: Rule, needed: Measure, known: Measure) -> Criterion {
-    Criterion::known(rule, needed, known, Basis::Measured, true, "common practice")
+fn met<N, K>(question: impl FnOnce(Known<N, K>) -> Question, needed: N, known: K) -> Criterion {
+    Criterion::found(question, needed, known, Basis::Measured, true, "common practice")
 }
 
-fn unmet(rule: Rule, needed: Measure, known: Measure) -> Criterion {
-    Criterion::known(rule, needed, known, Basis::Reckoned, false, "common practice")
+fn unmet<N, K>(question: impl FnOnce(Known<N, K>) -> Question, needed: N, known: K) -> Criterion {
+    Criterion::found(question, needed, known, Basis::Reckoned, false, "common practice")
 }
 
 fn age(days: i32) -> Criterion {
     let is_met = days >= 210;
-    let (needed, known) = (Measure::DaysAtLeast(210), Measure::Days(days));
+    let needed = DaysOfSpecies { least: 210, usual: None, most: None };
     let source = "Wintgens 2004, Coffee";
-    Criterion::known(Rule::DaysSinceSowing, needed, known, Basis::Counted, is_met, source)
+    Criterion::found(Question::DaysSinceSowing, needed, days, Basis::Counted, is_met, source)
         .expected_on(Some(day("2026-03-14").plus(210 - days)))
         .resting_on([entry(12)])
 }
 
 fn step(from: f64, to: f64) -> Criterion {
-    let (needed, known) = (Measure::RatioAtMost(1.6), Measure::LightStep { from, to });
-    if to / from <= 1.6 { met(Rule::ExposureStep, needed, known) } else { unmet(Rule::ExposureStep, needed, known) }
+    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to });
+    if to / from <= 1.6 {
+        met(Question::ExposureStep, needed, known)
+    } else {
+        unmet(Question::ExposureStep, needed, known)
+    }
 }
 
 fn tray(code: &str, species: &str, stage: Stage, standing: u32, criteria: Vec<Criterion>) -> TrayPicture {
@@ -120,8 +126,8 @@ fn bed_species(species: &str, standing: Standing, open: u32, criteria: Vec<Crite
 
 /// The criteria of a pair made by hand: the step of light is its own, the rest is the bed's.
 fn held_by(criterion: &Criterion) -> HeldBy {
-    let of = if criterion.rule == Rule::ExposureStep { Side::Pair } else { Side::Bed };
-    HeldBy { of, rule: criterion.rule }
+    let of = if criterion.rule() == Rule::ExposureStep { Side::Pair } else { Side::Bed };
+    HeldBy { of, rule: criterion.rule() }
 }
 
 fn pair(tray: &str, bed: &str, plants: u32, criteria: Vec<Criterion>) -> Arc<PairPicture> {
@@ -165,30 +171,24 @@ pub(crate) fn empty() -> Picture {
 /// A nursery with a tray that goes out to two beds, one ready without a bed, others that wait, and an empty one.
 pub(crate) fn small() -> Picture {
     let mut picture = empty();
-    let band = || Measure::LightBand { least: 0.3, most: 0.5 };
-    let hardening = unmet(Rule::Hardening, Measure::DaysAtLeast(28), Measure::Days(12))
+    let band = || LightBand { least: 0.3, most: 0.5 };
+    let hardening = unmet(Question::Hardening, DaysAtLeast(28), Hardened::For(12))
         .expected_on(Some(day("2026-03-30")))
         .resting_on([entry(31), entry(33)]);
-    let crumbles = unmet(Rule::Plug, Measure::Roots(Roots::Holds), Measure::Roots(Roots::Crumbles));
-    let outgrown = unmet(Rule::DaysInContainer, Measure::DaysAtMost(300), Measure::Days(430));
+    let crumbles = unmet(Question::Plug, Roots::Holds, Roots::Crumbles);
+    let outgrown = unmet(Question::DaysInContainer, Holds::Days(300), InContainer::Days(430));
     let trays = [
-        tray("cof-031", "COA", Stage::Ready, 30, vec![age(310), met(Rule::Flush, Measure::Yes, Measure::Yes)]),
+        tray("cof-031", "COA", Stage::Ready, 30, vec![age(310), met(Question::Flush, NotSo, None)]),
         tray("avo-002", "AVO", Stage::Ready, 12, vec![age(300)]),
         tray("cof-040", "COA", Stage::Hardening, 41, vec![hardening, crumbles]),
         tray("cof-052", "COA", Stage::GrowingOn, 118, vec![age(193)]),
         tray("gre-009", "GRE", Stage::Overdue, 7, vec![outgrown]),
-        tray(
-            "cof-001",
-            "COA",
-            Stage::Spent,
-            0,
-            vec![unmet(Rule::Living, Measure::PlantsAtLeast(1), Measure::Plants(Range::exact(0.0)))],
-        ),
+        tray("cof-001", "COA", Stage::Spent, 0, vec![unmet(Question::Living, PlantsAtLeast(1), Range::exact(0.0))]),
     ];
     picture.trays = trays.into_iter().map(|tray| (tray.code.clone(), Arc::new(tray))).collect();
-    let weeded = unmet(Rule::Weeded, Measure::Work(GroundTask::Weeded), Measure::No);
-    let unread = Criterion::unknown(Rule::LightNow, Some(band()), true, "common practice for young arabica");
-    let in_band = met(Rule::LightNow, band(), Measure::Light(0.45));
+    let weeded = unmet(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30 }, None);
+    let unread = Criterion::unknown(Question::LightNow, Some(band()), true, "common practice for young arabica");
+    let in_band = met(Question::LightNow, band(), Light(0.45));
     let beds = [
         bed("Lower terrace", Some(0.45), vec![bed_species("COA", Standing::Open, 40, vec![in_band.clone()])]),
         bed("School plot", Some(0.4), vec![bed_species("COA", Standing::Refill, 12, vec![in_band.clone()])]),

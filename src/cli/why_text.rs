@@ -173,7 +173,7 @@ impl<'a> WhyPage<'a> {
         if criteria.is_empty() {
             self.sheet.paragraph(&self.wording.why_nothing_asked(), Ink::Plain);
         }
-        let room = criteria.iter().map(|one| width_of(&self.wording.rule_name(one.rule))).max().unwrap_or(0);
+        let room = criteria.iter().map(|one| width_of(&self.wording.rule_name(one.rule()))).max().unwrap_or(0);
         for criterion in criteria {
             self.criterion(criterion, about, room);
         }
@@ -183,7 +183,7 @@ impl<'a> WhyPage<'a> {
         let wording = self.wording;
         let answered = criterion.answered();
         self.sheet.gap();
-        let name = left_aligned(&wording.rule_name(criterion.rule), name_room);
+        let name = left_aligned(&wording.rule_name(criterion.rule()), name_room);
         let beginning = format!("{} {name}  ", answered.mark());
         self.sheet.hanging(&beginning, ink_of(answered), &wording.answered_words(answered), Ink::Bold);
         self.labelled(&wording.label_why(), &wording.reason(criterion, about));
@@ -271,7 +271,7 @@ x step in light      holds it back
 
 x weeding            holds it back
     why          weeding is not written down: weed the rings, then write it
-    needed       weeded
+    needed       weeded, at most 30 d ago
     known        no (reckoned)
     source       common practice
 "#);

@@ -89,7 +89,8 @@ pub fn shared_offers(picture: &Picture) -> Vec<SharedOffer> {
 fn pair(made_of: MadeOf) -> Option<PairPicture> {
     let (tray, bed) = (&made_of.tray, &made_of.bed);
     let line = bed.species.get(made_of.line)?;
-    let held = |of: Side| move |criterion: &Criterion| criterion.blocks.then_some(HeldBy { of, rule: criterion.rule });
+    let held =
+        |of: Side| move |criterion: &Criterion| criterion.blocks.then_some(HeldBy { of, rule: criterion.rule() });
     let mut held_by: Vec<HeldBy> = of_tray(tray).filter_map(held(Side::Tray)).collect();
     held_by.extend(line.criteria.iter().filter_map(held(Side::Bed)));
     held_by.extend(light_step(&made_of).as_ref().and_then(held(Side::Pair)));
@@ -107,13 +108,13 @@ fn pair(made_of: MadeOf) -> Option<PairPicture> {
 
 /// The tray's questions that count in a bed.
 fn of_tray(tray: &TrayPicture) -> impl Iterator<Item = &Criterion> {
-    tray.criteria.iter().filter(|criterion| criterion.rule != Rule::ExposureStep)
+    tray.criteria.iter().filter(|criterion| criterion.rule() != Rule::ExposureStep)
 }
 
 /// The tray's own exposure_step looks at the species' band; here the bed's own light decides.
 pub(super) fn light_step(made_of: &MadeOf) -> Option<Criterion> {
     // Bare roots, and plants that stand any light, are asked for no step.
-    if !made_of.tray.criteria.iter().any(|criterion| criterion.rule == Rule::ExposureStep) {
+    if !made_of.tray.criteria.iter().any(|criterion| criterion.rule() == Rule::ExposureStep) {
         return None;
     }
     let light = made_of.bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));
@@ -125,7 +126,7 @@ pub(super) fn questions_of(made_of: &MadeOf) -> Vec<Criterion> {
     let mut criteria: Vec<Criterion> = of_tray(&made_of.tray).cloned().collect();
     criteria.extend(light_step(made_of));
     for criterion in made_of.bed.species.get(made_of.line).into_iter().flat_map(|line| &line.criteria) {
-        let same = criteria.iter().position(|own| own.rule == criterion.rule);
+        let same = criteria.iter().position(|own| own.rule() == criterion.rule());
         match same.and_then(|at| criteria.get_mut(at)) {
             Some(own) if !own.blocks => *own = criterion.clone(),
             Some(own) => own.entries.extend(criterion.entries.iter().cloned()),

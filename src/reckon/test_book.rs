@@ -70,6 +70,6 @@ impl TestBook {
 
     /// One question about the first species of its plan on a day.
     pub(crate) fn asked(&self, on: &str, rule: Rule) -> Criterion {
-        self.first(on).criteria.into_iter().find(|criterion| criterion.rule == rule).unwrap()
+        self.first(on).criteria.into_iter().find(|criterion| criterion.rule() == rule).unwrap()
     }
 }

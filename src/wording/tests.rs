@@ -11,8 +11,7 @@ use crate::nursery::entry::shape::Shape;
 use crate::nursery::entry::types::{ArrivedFrom, CutWhat, GroundTask, Kept, MovedHow, PlantForm, Roots, Sky, Tubers};
 use crate::nursery::species::profile::FIGURES;
 use crate::nursery::species::{Danger, Group, Role, Stem, Storage, Template};
-use crate::reckon::changes::Passage;
-use crate::reckon::picture::{Basis, Rule, RuleSource, Stage, Standing};
+use crate::reckon::picture::{Basis, Passage, Rule, RuleSource, Stage, Standing};
 use crate::reckon::round::Task;
 use crate::reckon::seed::LotState;
 

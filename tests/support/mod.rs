@@ -137,7 +137,7 @@ pub fn pair<'a>(picture: &'a Picture, tray: &str, bed: &str) -> &'a PairPicture 
 
 /// A criterion by its rule.
 pub fn criterion(criteria: &[Criterion], rule: Rule) -> &Criterion {
-    criteria.iter().find(|criterion| criterion.rule == rule).unwrap_or_else(|| panic!("no {rule} among {criteria:?}"))
+    criteria.iter().find(|criterion| criterion.rule() == rule).unwrap_or_else(|| panic!("no {rule} among {criteria:?}"))
 }
 
 /// So many random cases, unless `PROPTEST_CASES` asks for more; failures found once are kept in tests/regressions.txt.

@@ -47,13 +47,13 @@ fn bare_roots_of_which_nobody_wrote_the_last_day_keep_two_days_and_heeled_in_a_w
         move |on: &str| criterion(&tray(&book.on(on), "ced-1").criteria, Rule::GoodUntil).clone()
     };
     let open = arrived(json!({}));
-    assert_eq!((open("2026-04-12").met, open("2026-04-13").met), (Some(true), Some(false)));
-    assert_eq!(open("2026-04-12").basis, Basis::Assumed);
+    assert_eq!((open("2026-04-12").met(), open("2026-04-13").met()), (Some(true), Some(false)));
+    assert_eq!(open("2026-04-12").basis(), Basis::Assumed);
     assert!(open("2026-04-13").blocks);
     let heeled = arrived(json!({"heeled_in":true}));
-    assert_eq!((heeled("2026-04-17").met, heeled("2026-04-18").met), (Some(true), Some(false)));
+    assert_eq!((heeled("2026-04-17").met(), heeled("2026-04-18").met()), (Some(true), Some(false)));
     let written = arrived(json!({"good_until":"2026-04-20"}));
-    assert_eq!((written("2026-04-20").met, written("2026-04-20").basis), (Some(true), Basis::Measured));
+    assert_eq!((written("2026-04-20").met(), written("2026-04-20").basis()), (Some(true), Basis::Measured));
 }
 
 #[test]
@@ -93,7 +93,7 @@ fn rarer_water_alone_hardens_for_no_brighter_bed() {
     book.write("2025-09-10", "counted", json!({"tray":"cof-2","standing":50}));
     book.write("2026-02-01", "watering_set", json!({"tray":"cof-2","every_days":3}));
     let hardening = of_tray(&book, "cof-2", Rule::Hardening);
-    assert_eq!((hardening.met, hardening.blocks), (Some(false), true));
+    assert_eq!((hardening.met(), hardening.blocks), (Some(false), true));
 }
 
 #[test]
@@ -106,7 +106,7 @@ fn a_tray_that_stood_for_months_in_the_light_of_its_bed_is_hardened_to_it() {
         json!({"tray":"cof-2","lot":"cof-L1","seeds":60,"container":"bag","place":"Half shade"}),
     );
     book.write("2025-09-10", "counted", json!({"tray":"cof-2","standing":50}));
-    assert_eq!(of_tray(&book, "cof-2", Rule::Hardening).met, Some(true));
+    assert_eq!(of_tray(&book, "cof-2", Rule::Hardening).met(), Some(true));
     // Entered yesterday with its age: the same trays have stood there the same months.
     let opened = |more: Value| {
         let mut book = small_nursery();
@@ -114,7 +114,7 @@ fn a_tray_that_stood_for_months_in_the_light_of_its_bed_is_hardened_to_it() {
             json!({"tray":"cof-3","species":"coffee","count":40,"form":"bag","container":"bag","place":"Half shade"});
         body.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
         book.write("2026-04-14", "plants_received", body);
-        of_tray(&book, "cof-3", Rule::Hardening).met
+        of_tray(&book, "cof-3", Rule::Hardening).met()
     };
     assert_eq!(opened(json!({"from":"opening","age_days":300})), Some(true));
     assert_eq!(opened(json!({"from":"bought","age_days":300})), None, "where bought plants stood is not known");
@@ -126,7 +126,7 @@ fn nurse_plants_go_out_soft() {
     let mut book = small_nursery();
     book.write("2026-03-01", "sown", json!({"tray":"pig-1","lot":"unknown","species":"pigeon pea","seeds":40,"container":"bag","place":"Deep shade"}));
     book.write("2026-04-01", "counted", json!({"tray":"pig-1","standing":30}));
-    assert_eq!(of_tray(&book, "pig-1", Rule::Hardening).met, Some(true));
+    assert_eq!(of_tray(&book, "pig-1", Rule::Hardening).met(), Some(true));
 }
 
 #[test]
@@ -163,7 +163,7 @@ fn light_near_the_edge_of_a_band_asks_for_care_and_is_not_refused() {
     // Coffee stands 50 to 70 % of full light. One reading is worth 10 points either way.
     let fits = |species: &str, shares: &[f64]| {
         let light = light_in(species, shares);
-        (light.met, light.warns)
+        (light.met(), light.warns)
     };
     assert_eq!(fits("coffee", &[0.60]), (Some(true), false));
     assert_eq!(fits("coffee", &[0.43]), (Some(true), true));
@@ -219,10 +219,10 @@ fn circling_roots_stay_in_a_larger_bag_until_a_plug_shows_that_they_hold() {
         json!({"from":"cof-1","to":"cof-9","count":30,"how":"potted_on","container":"large bag"}),
     );
     let roots = |book: &Book| of_tray(book, "cof-9", Rule::DaysInContainer);
-    assert_eq!(roots(&book).known, Some(Measure::Roots(outplant::nursery::entry::types::Roots::Circling)));
+    assert_eq!(roots(&book).known(), Some(Measure::Roots(outplant::nursery::entry::types::Roots::Circling)));
     assert!(roots(&book).blocks && !tray(&book.on(TODAY), "cof-9").ready);
     book.write("2026-04-14", "plug_checked", json!({"tray":"cof-9","roots":"holds"}));
-    assert_eq!(roots(&book).met, Some(true));
+    assert_eq!(roots(&book).met(), Some(true));
 }
 
 #[test]
@@ -236,8 +236,8 @@ fn a_collar_floor_that_nobody_published_warns_and_a_thin_stem_for_its_height_is_
         of_tray(&book, "avo-1", Rule::Collar)
     };
     let thin = avocado(45.0, 6.0);
-    assert_eq!((thin.met, thin.warns), (Some(true), true), "{thin:?}");
-    assert_eq!(avocado(60.0, 6.0).met, Some(false), "60 cm on 6 mm is lanky");
-    assert_eq!((avocado(45.0, 9.0).met, avocado(45.0, 9.0).warns), (Some(true), false));
+    assert_eq!((thin.met(), thin.warns), (Some(true), true), "{thin:?}");
+    assert_eq!(avocado(60.0, 6.0).met(), Some(false), "60 cm on 6 mm is lanky");
+    assert_eq!((avocado(45.0, 9.0).met(), avocado(45.0, 9.0).warns), (Some(true), false));
     let _ = day(TODAY);
 }

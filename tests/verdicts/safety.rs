@@ -46,15 +46,15 @@ fn a_spray_without_a_waiting_time_holds_back_until_the_label_is_written() {
     for on in [TODAY, "2026-04-30"] {
         let picture = book.on(on);
         let treated = criterion(&tray(&picture, "cof-1").criteria, Rule::Treated);
-        assert_eq!((treated.met, treated.blocks), (None, true), "{on}");
-        assert!(matches!(&treated.gap, Some(Gap::NoWaitingTime { with, .. }) if with == "copper oxychloride"));
+        assert_eq!((treated.met(), treated.blocks), (None, true), "{on}");
+        assert!(matches!(&treated.gap(), Some(Gap::NoWaitingTime { with, .. }) if with == "copper oxychloride"));
         assert!(!tray(&picture, "cof-1").ready && !fits(&book, on), "{on}");
     }
     // The label says three days: written again with the same day and means it completes the first.
     book.write("2026-04-15", "treated", json!({"tray":"cof-1","with":"Copper oxychloride","safe_after_days":3}));
     let treated = |on: &str| criterion(&tray(&book.on(on), "cof-1").criteria, Rule::Treated).clone();
-    assert_eq!((treated(TODAY).met, treated(TODAY).expected), (Some(false), Some(day("2026-04-18"))));
-    assert_eq!(treated("2026-04-18").met, Some(true));
+    assert_eq!((treated(TODAY).met(), treated(TODAY).expected), (Some(false), Some(day("2026-04-18"))));
+    assert_eq!(treated("2026-04-18").met(), Some(true));
 }
 
 #[test]
@@ -84,7 +84,7 @@ fn of_two_sprays_the_longer_wait_leads_and_an_unknown_one_leads_both() {
     let expected = |book: &Book| criterion(&tray(&book.on(TODAY), "cof-1").criteria, Rule::Treated).expected;
     assert_eq!(expected(&book), Some(day("2026-05-01")));
     book.write("2026-04-15", "treated", json!({"tray":"cof-1","with":"something from town"}));
-    assert_eq!(criterion(&tray(&book.on("2026-06-01"), "cof-1").criteria, Rule::Treated).met, None);
+    assert_eq!(criterion(&tray(&book.on("2026-06-01"), "cof-1").criteria, Rule::Treated).met(), None);
 }
 
 #[test]
@@ -109,10 +109,10 @@ fn plants_moved_on_from_a_sprayed_tray_bring_its_wait_along() {
         json!({"from":"cof-1","to":"cof-9","count":20,"how":"potted_on","container":"bag"}),
     );
     let treated = |book: &Book| criterion(&tray(&book.on(TODAY), "cof-9").criteria, Rule::Treated).clone();
-    assert_eq!((treated(&book).met, treated(&book).blocks), (None, true));
+    assert_eq!((treated(&book).met(), treated(&book).blocks), (None, true));
     // Read late and written for the tray that was sprayed: its plants elsewhere know it too.
     book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"mancozeb","safe_after_days":2}));
-    assert_eq!((treated(&book).met, treated(&book).expected), (Some(false), Some(day("2026-05-09"))));
+    assert_eq!((treated(&book).met(), treated(&book).expected), (Some(false), Some(day("2026-05-09"))));
 }
 
 #[test]
@@ -143,7 +143,7 @@ fn nobody_is_sent_into_a_tray_a_place_or_a_bed_while_a_wait_runs() {
     book.write("2026-04-14", "treated", json!({"bed":"Upper 1","with":"glyphosate","safe_after_days":4}));
     assert_eq!(wanted(&book, TODAY), []);
     assert!(
-        bed_species(&book.on(TODAY), "Upper 1", "COA").criteria.iter().any(|c| c.rule == Rule::Treated && c.blocks)
+        bed_species(&book.on(TODAY), "Upper 1", "COA").criteria.iter().any(|c| c.rule() == Rule::Treated && c.blocks)
     );
     assert!(wanted(&book, "2026-04-18").contains(&Task::TreatmentOver));
 }

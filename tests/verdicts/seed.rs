@@ -75,7 +75,7 @@ fn two_replicates_of_25_cannot_tell_whether_they_agree() {
 #[test]
 fn rain_of_three_days_is_our_own_rule_and_no_paper_on_the_onset_of_rains() {
     for (language, ours) in [("en", "ours"), ("es", "nuestro")] {
-        let text = std::fs::read_to_string(format!("src/wording/{language}/source.ftl")).unwrap();
+        let text = std::fs::read_to_string(format!("src/wording/{language}/verdict.ftl")).unwrap();
         let line = text.lines().find(|line| line.starts_with("source_rain =")).unwrap();
         // The publication may say where the amount is from, but the rule is ours first.
         assert!(line.contains(&format!("= {ours}")), "{line}");

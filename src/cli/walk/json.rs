@@ -2,7 +2,6 @@
 
 use serde_json::{Map, Value, json};
 
-use super::FIGURES_OF;
 use crate::cli::criterion_json::{measure_json, number};
 use crate::cli::forecast::worth_json;
 use crate::cli::ready_json::VERSION;
@@ -79,11 +78,11 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
         "work_minutes": stop.work_minutes.map(number),
         "work_source": stop.work_minutes.map(|_| work::SOURCE),
         "last": stop.last.as_ref().map(|last| {
-            let mut figure = measure_json(FIGURES_OF, &last.figure, wording);
+            let mut figure = measure_json(&last.figure, wording);
             figure["day"] = json!(last.day);
             figure
         }),
-        "expect": stop.expect.as_ref().map(|expect| measure_json(FIGURES_OF, expect, wording)),
+        "expect": stop.expect.as_ref().map(|expect| measure_json(expect, wording)),
         "loses_most": stop.marked,
         "source": wording.source_words(&stop.source),
         "entries": stop.entries,

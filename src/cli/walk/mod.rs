@@ -8,11 +8,7 @@ pub(crate) use text::walk_text;
 
 use super::answer::Ending;
 use super::run::{Exit, Run};
-use crate::reckon::picture::Rule;
 use crate::reckon::round::round_by;
-
-/// What the mean of a sample on the round is of.
-const FIGURES_OF: Rule = Rule::Height;
 
 /// Shows the round of the day looked at.
 pub(crate) fn run(run: &Run) -> Result<Ending, Exit> {

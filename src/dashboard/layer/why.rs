@@ -268,7 +268,7 @@ fn criterion_of(criterion: &Criterion, about: About, cx: &ScreenContext<'_>, pag
     let wording = cx.wording;
     let (mark, ink) = answered_mark(criterion.answered());
     page.gap();
-    let name = format!("{}: {}", wording.rule_name(criterion.rule), wording.answered_words(criterion.answered()));
+    let name = format!("{}: {}", wording.rule_name(criterion.rule()), wording.answered_words(criterion.answered()));
     page.hanging(&format!("{mark} "), ink, &name, Ink::Strong);
     page.hanging("  ", Ink::Plain, &wording.reason(criterion, about), Ink::Plain);
     facts_of(&wording.criterion_facts(criterion), page);
@@ -293,12 +293,12 @@ fn bed_in_short(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
     let all = || bed.species.iter().flat_map(|line| line.criteria.iter().map(move |one| (line, one)));
     for (line, criterion) in all().filter(|(_, criterion)| criterion.answered() <= Answered::Warns) {
         let reason = wording.reason(criterion, About::Bed);
-        told.entry((criterion.answered(), criterion.rule, reason)).or_default().push(&line.species);
+        told.entry((criterion.answered(), criterion.rule(), reason)).or_default().push(&line.species);
     }
     for (_, criterion) in all() {
-        let name = wording.rule_name(criterion.rule);
+        let name = wording.rule_name(criterion.rule());
         // What is told of one species is not called met for the others beside it.
-        let is_told = told.keys().any(|(_, rule, _)| *rule == criterion.rule);
+        let is_told = told.keys().any(|(_, rule, _)| *rule == criterion.rule());
         let names = named.entry(criterion.answered()).or_default();
         if !is_told && !names.contains(&name) {
             names.push(name);

@@ -3,7 +3,9 @@
 use super::positions::part_seen;
 use crate::base::Day;
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule, Source};
+use crate::reckon::picture::quantity::WorkWithin;
+use crate::reckon::picture::question::Known;
+use crate::reckon::picture::{Basis, Criterion, Question, Source};
 use crate::reckon::stock::{BedStory, WorkDone};
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.
@@ -17,19 +19,23 @@ pub(crate) const MULCHED_LASTS_DAYS: i32 = 120;
 /// Days for which a fence holds without another look. Ours, common practice.
 pub(crate) const FENCED_LASTS_DAYS: i32 = 730;
 
+/// The question of a kind of ground work.
+type AskedOf = fn(Known<WorkWithin, Option<Day>>) -> Question;
+
 /// Every kind of ground work with its question and how many days it lasts, in the order of the work.
-const TASKS: [(GroundTask, Rule, i32); 5] = [
-    (GroundTask::Cleared, Rule::Cleared, CLEARED_LASTS_DAYS),
-    (GroundTask::Holes, Rule::Holes, HOLES_LAST_DAYS),
-    (GroundTask::Weeded, Rule::Weeded, WEEDED_LASTS_DAYS),
-    (GroundTask::Mulched, Rule::Mulched, MULCHED_LASTS_DAYS),
-    (GroundTask::Fenced, Rule::Fenced, FENCED_LASTS_DAYS),
+const TASKS: [(GroundTask, AskedOf, i32); 5] = [
+    (GroundTask::Cleared, Question::Cleared, CLEARED_LASTS_DAYS),
+    (GroundTask::Holes, Question::Holes, HOLES_LAST_DAYS),
+    (GroundTask::Weeded, Question::Weeded, WEEDED_LASTS_DAYS),
+    (GroundTask::Mulched, Question::Mulched, MULCHED_LASTS_DAYS),
+    (GroundTask::Fenced, Question::Fenced, FENCED_LASTS_DAYS),
 ];
 
 /// One question for each kind of ground work.
 pub fn criteria(story: &BedStory, rows: Option<u32>, day: Day) -> impl Iterator<Item = Criterion> {
-    TASKS.into_iter().map(move |(task, rule, lasts_days)| {
-        let criterion = criterion(last(story, task, lasts_days, day), (task, rule, lasts_days), rows, day);
+    TASKS.into_iter().map(move |(task, question, lasts_days)| {
+        let needed = WorkWithin { task, days: lasts_days };
+        let criterion = criterion(last(story, task, lasts_days, day), question, needed, rows, day);
         match task {
             GroundTask::Mulched | GroundTask::Fenced => criterion.advising(),
             GroundTask::Cleared | GroundTask::Holes | GroundTask::Weeded => criterion,
@@ -45,19 +51,13 @@ fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day) -> Option
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
 }
 
-fn criterion(
-    done: Option<&WorkDone>,
-    (task, rule, lasts_days): (GroundTask, Rule, i32),
-    rows: Option<u32>,
-    day: Day,
-) -> Criterion {
-    let needed = Measure::WorkWithin { task, days: lasts_days };
-    let source = Source::GroundWork { lasts_days };
+fn criterion(done: Option<&WorkDone>, question: AskedOf, needed: WorkWithin, rows: Option<u32>, day: Day) -> Criterion {
+    let source = Source::GroundWork { lasts_days: needed.days };
     let Some(done) = done else {
-        return Criterion::known(rule, needed, Measure::No, Basis::Assumed, false, source);
+        return Criterion::found(question, needed, None, Basis::Assumed, false, source);
     };
-    let lasts = day.days_since(done.day) <= lasts_days;
-    let criterion = Criterion::known(rule, needed, Measure::On(done.day), Basis::Measured, lasts, source)
+    let lasts = day.days_since(done.day) <= needed.days;
+    let criterion = Criterion::found(question, needed, Some(done.day), Basis::Measured, lasts, source)
         .resting_on([done.entry.clone()]);
     // Done in some rows only: it counts, and says so.
     if lasts { criterion.seen_in_part(part_seen(done.part.as_ref(), rows)) } else { criterion }

@@ -6,7 +6,8 @@
 use super::positions::part_seen;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::species::{Flag, NURSE_STANDS_ANY_LIGHT, Profile, Template};
-use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, Measure, Rule, RuleSource, Source};
+use crate::reckon::picture::quantity::{Light, LightBand};
+use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, Question, RuleSource, Source};
 use crate::reckon::stock::{BedStory, LightLook};
 use crate::reckon::tray::exposure::{light_band, stands_any_light};
 
@@ -66,17 +67,16 @@ pub fn criterion(
     let known = light_now(story, day);
     let Some((least, most, band)) = band(profile) else {
         let read = known.map(|light| light.entries).unwrap_or_default();
-        return Criterion::unknown(Rule::LightNow, None, true, RuleSource::NoFigure)
-            .resting_on(read)
-            .lacking(Some(Gap::NoShadeBand(species.clone())));
+        let gap = Some(Gap::NoShadeBand(species.clone()));
+        return Criterion::lacking(Question::LightNow, None, gap, true, RuleSource::NoFigure).resting_on(read);
     };
-    let needed = Measure::LightBand { least, most };
+    let needed = LightBand { least, most };
     let source = Source::LightReadings { band };
     let Some(light) = known else {
         // The last reading is named although it is too old or from before a felling.
         let last = story.light.iter().rev().find(|look| look.day <= day).map(|look| look.entry.clone());
         let must_be_known = !stands_any_light(profile);
-        return Criterion::unknown(Rule::LightNow, Some(needed), must_be_known, source).resting_on(last);
+        return Criterion::unknown(Question::LightNow, Some(needed), must_be_known, source).resting_on(last);
     };
     let error = error_of(counting(story, day)) + FUZZ;
     let inside = light.share >= least - FUZZ && light.share <= most + FUZZ;
@@ -84,9 +84,8 @@ pub fn criterion(
     // Too bright by a band that nobody published: care is asked for, and the place is not refused.
     let only_bright = light.share > most && !bright_end_is_sure(profile);
     let fits = near || only_bright;
-    let mut criterion =
-        Criterion::known(Rule::LightNow, needed, Measure::Light(light.share), light.basis, fits, source)
-            .resting_on(light.entries);
+    let mut criterion = Criterion::found(Question::LightNow, needed, Light(light.share), light.basis, fits, source)
+        .resting_on(light.entries);
     criterion.warns = fits && !inside;
     // Read in some rows only: it counts, and says so.
     let in_part = fits && counting(story, day).all(|look| look.part.is_some());
@@ -115,7 +114,7 @@ fn bright_end_is_sure(profile: Option<&Profile>) -> bool {
 
 /// The light of the coming months: not reckoned yet, so it neither blocks nor warns.
 pub fn coming(species: &SpeciesKey, profile: Option<&Profile>) -> Criterion {
-    let needed = band(profile).map(|(least, most, _)| Measure::LightBand { least, most });
+    let needed = band(profile).map(|(least, most, _)| LightBand { least, most });
     let gap = needed.is_none().then(|| Gap::NoShadeBand(species.clone()));
-    Criterion::unknown(Rule::LightComing, needed, false, RuleSource::LightToCome).lacking(gap)
+    Criterion::lacking(Question::LightComing, needed, gap, false, RuleSource::LightToCome)
 }

@@ -47,7 +47,8 @@ fn bed_species(
 ) -> BedSpecies {
     let room = positions::room(story, site, layout, &species);
     let criteria = bed_criteria(story, site, day, looking, &species, room);
-    let light_fits = criteria.iter().any(|criterion| criterion.rule == Rule::LightNow && criterion.met == Some(true));
+    let light_fits =
+        criteria.iter().any(|criterion| criterion.rule() == Rule::LightNow && criterion.met() == Some(true));
     BedSpecies {
         positions: room.positions,
         living: room.living,

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use crate::base::{EntryId, SpeciesKey};
 use crate::nursery::entry::types::PlantingPattern;
 use crate::nursery::entry::{BedSet, PlanLine};
-use crate::reckon::picture::{Basis, Criterion, Measure, PartSeen, Rule, RuleSource};
+use crate::reckon::picture::quantity::{PlantsAtLeast, Positions};
+use crate::reckon::picture::{Basis, Criterion, PartSeen, Question, RuleSource};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, BlockedSpot, PartOfBed};
 use crate::science::spacing::{self, Position, SpacingPattern};
@@ -144,9 +145,9 @@ pub(super) fn part_seen(part: Option<&PartOfBed>, of_rows: Option<u32>) -> Optio
 
 /// Whether there is room for one plant.
 pub fn criterion(story: &BedStory, species: &SpeciesKey, room: Room, layout: Option<&EntryId>) -> Criterion {
-    let (needed, known) = (Measure::PlantsAtLeast(1), Measure::Positions(room.open));
+    let (needed, known) = (PlantsAtLeast(1), Positions(room.open));
     let cohorts = story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species) && cohort.living > 0);
-    Criterion::known(Rule::OpenPositions, needed, known, Basis::Reckoned, room.open > 0, SOURCE)
+    Criterion::found(Question::OpenPositions, needed, known, Basis::Reckoned, room.open > 0, SOURCE)
         .resting_on(layout.cloned())
         .resting_on(cohorts.map(|cohort| cohort.entry.clone()))
 }

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::shape::month_day;
 use crate::nursery::entry::{Rains, SeasonSet};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
+use crate::reckon::picture::quantity::Until;
+use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
 use crate::reckon::site::Site;
 
 /// Days of rain a plant needs after planting: 8 weeks. Common practice.
@@ -86,7 +87,7 @@ pub(crate) fn safe_rains_from(site: &Site, day: Day) -> Option<Spell> {
 pub fn criterion(site: &Site, day: Day) -> Criterion {
     let described = site.season.entry_on(day).filter(|(_, season)| !occurrences(season, day).is_empty());
     let Some((entry, season)) = described else {
-        return Criterion::unknown(Rule::Season, None, false, SOURCE);
+        return Criterion::unknown(Question::Season, None, false, SOURCE);
     };
     let next = occurrences(season, day).into_iter().find(|spell| spell.from > day);
     let (needed, met) = match (rains_on(site, day), next) {
@@ -95,7 +96,7 @@ pub fn criterion(site: &Site, day: Day) -> Criterion {
         // Only at the very end of the calendar.
         (None, None) => (day, false),
     };
-    Criterion::known(Rule::Season, Measure::Until(needed), Measure::On(day), Basis::Reckoned, met, SOURCE)
+    Criterion::found(Question::Season, Until(needed), day, Basis::Reckoned, met, SOURCE)
         .expected_on(next.filter(|_| !met).map(|next| next.from))
         .resting_on([entry.clone()])
 }

@@ -5,7 +5,8 @@ use crate::nursery::entry::types::Tubers;
 use crate::nursery::species::Profile;
 use crate::reckon::bed::positions::part_seen;
 use crate::reckon::bed::season;
-use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
+use crate::reckon::picture::quantity::{Ground, ResistanceAtMost};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, SoilLook};
 use crate::science::soil::ROOT_LIMIT_MPA;
@@ -42,7 +43,7 @@ pub(crate) fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
 /// Whether the ground is soft enough. It must be known; the newest look that tells something leads.
 pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows: Option<u32>, day: Day) -> Criterion {
     let depth_cm = planting_depth_cm(profile);
-    let needed = Measure::ResistanceAtMost { mpa: ROOT_LIMIT_MPA, depth_cm };
+    let needed = ResistanceAtMost { mpa: ROOT_LIMIT_MPA, depth_cm };
     let recent = |from: Day, lasts: i32| (0..=lasts).contains(&day.days_since(from));
     let looks = || story.soil.iter().rev().filter(|look| recent(look.day, LOOK_LASTS_DAYS));
     let told = looks().find_map(|look| told_by(look, depth_cm).map(|told| (look, told)));
@@ -51,19 +52,19 @@ pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows:
     match (told, lifted) {
         // Ground lifted after the last look is loose again, though only where the plants stood.
         (told, Some(cut)) if told.as_ref().is_none_or(|(look, _)| look.day < cut.day) => {
-            let known = Measure::TubersLifted(day.days_since(cut.day));
-            let mut lifted = Criterion::known(Rule::Soil, needed, known, Basis::Reckoned, true, LIFTED_SOURCE)
+            let known = Ground::Lifted(day.days_since(cut.day));
+            let mut lifted = Criterion::found(Question::Soil, needed, known, Basis::Reckoned, true, LIFTED_SOURCE)
                 .resting_on([cut.entry.clone()]);
             lifted.warns = true;
             lifted
         }
         (Some((look, told)), _) => {
-            let read = Criterion::known(Rule::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
+            let read = Criterion::found(Question::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
                 .resting_on([look.entry.clone()]);
             // Looked at in some rows only: it counts, and says so.
             if told.soft { read.seen_in_part(part_seen(look.part.as_ref(), rows)) } else { read }
         }
-        (None, _) => not_told(needed, depth_cm, looks().next()),
+        (None, _) => not_told(needed, looks().next()),
     }
 }
 
@@ -74,20 +75,18 @@ fn still_loose(site: &Site, lifted: Day, day: Day) -> bool {
     days >= 0 && lasts().unwrap_or(days <= LIFTED_LASTS_DAYS)
 }
 
-fn not_told(needed: Measure, needed_cm: f64, newest: Option<&SoilLook>) -> Criterion {
-    let mut unknown = Criterion::unknown(Rule::Soil, Some(needed), true, LIMIT_SOURCE);
-    if let Some(look) = newest {
-        let dry = look.resistance_mpa.is_some() && look.at_field_capacity != Some(true);
-        unknown.known = dry.then_some(Measure::ReadDry);
-        unknown.entries = vec![look.entry.clone()];
-        unknown.gap = gap_of(look, needed_cm);
-    }
-    unknown
+fn not_told(needed: ResistanceAtMost, newest: Option<&SoilLook>) -> Criterion {
+    let gap = newest.and_then(|look| gap_of(look, needed.depth_cm));
+    Criterion::lacking(Question::Soil, Some(needed), gap, true, LIMIT_SOURCE)
+        .resting_on(newest.map(|look| look.entry.clone()))
 }
 
-/// Why a look in wet ground tells nothing of the ground down to planting depth.
+/// Why a look tells nothing of the ground down to planting depth.
 fn gap_of(look: &SoilLook, needed_cm: f64) -> Option<Gap> {
-    let mpa = look.resistance_mpa.filter(|_| look.at_field_capacity == Some(true))?;
+    let mpa = look.resistance_mpa?;
+    if look.at_field_capacity != Some(true) {
+        return Some(Gap::ReadDry);
+    }
     let short = look.depth_cm.filter(|depth| *depth < needed_cm);
     match (look.rod, short) {
         (true, Some(depth_cm)) => Some(Gap::RodTooWeak { mpa, depth_cm }),
@@ -100,7 +99,7 @@ fn gap_of(look: &SoilLook, needed_cm: f64) -> Option<Gap> {
 /// What a look tells of the ground down to planting depth.
 struct Told {
     soft: bool,
-    known: Measure,
+    known: Ground,
     source: RuleSource,
 }
 
@@ -110,13 +109,13 @@ fn told_by(look: &SoilLook, planting_cm: f64) -> Option<Told> {
         if look.rod {
             let soft = rod_tells(mpa, depth_cm, planting_cm)?;
             let known = match depth_cm {
-                Some(depth_cm) => Measure::RodStopped { mpa, depth_cm },
-                None => Measure::Resistance { mpa, depth_cm },
+                Some(depth_cm) => Ground::RodStopped { mpa, depth_cm },
+                None => Ground::Read { mpa, depth_cm },
             };
             return Some(Told { soft, known, source: ROD_SOURCE });
         }
         let soft = reading_tells(mpa, depth_cm, planting_cm)?;
-        Some(Told { soft, known: Measure::Resistance { mpa, depth_cm }, source: LIMIT_SOURCE })
+        Some(Told { soft, known: Ground::Read { mpa, depth_cm }, source: LIMIT_SOURCE })
     });
     by_reading.or_else(|| {
         let tubers = look.tubers?;
@@ -124,7 +123,7 @@ fn told_by(look: &SoilLook, planting_cm: f64) -> Option<Told> {
             Tubers::ThinNecked => false,
             Tubers::Even | Tubers::Full => true,
         };
-        Some(Told { soft, known: Measure::TuberShape(tubers), source: TUBER_SOURCE })
+        Some(Told { soft, known: Ground::Tubers(tubers), source: TUBER_SOURCE })
     })
 }
 

@@ -16,7 +16,7 @@ pub(crate) const LATER_COUNT_SHARE: f64 = 0.8;
 
 /// The standing of a bed for a species.
 pub fn standing(story: &BedStory, species: &SpeciesKey, open: u32, criteria: &[Criterion], day: Day) -> Standing {
-    let blocking = || criteria.iter().filter(|criterion| criterion.blocks).map(|criterion| criterion.rule);
+    let blocking = || criteria.iter().filter(|criterion| criterion.blocks).map(|criterion| criterion.rule());
     let nursed = story.nurses.iter().any(|nurse| nurse.alive > 0);
     if open == 0 {
         Standing::Full

@@ -2,7 +2,8 @@
 
 use super::season;
 use crate::base::{Day, EntryId};
-use crate::reckon::picture::{Basis, Criterion, Gap, Looking, Measure, Rule, RuleSource};
+use crate::reckon::picture::quantity::{RainAtLeast, Wet};
+use crate::reckon::picture::{Basis, Criterion, Gap, Looking, Question, RuleSource};
 use crate::reckon::site::Site;
 
 /// Rain that wets the ground enough, mm. Ours: Sivakumar 1988 dates the onset of rains with it; for a day it is no rule of his.
@@ -19,20 +20,20 @@ const SEASON_SOURCE: RuleSource = RuleSource::UsualRains;
 
 /// Whether enough rain fell by a day. Unknown water warns and does not block. On a coming day nothing is called dry.
 pub fn criterion(site: &Site, day: Day, looking: Looking) -> Criterion {
-    let needed = Measure::RainAtLeast { mm: RAIN_NEEDED_MM, days: RAIN_DAYS };
+    let needed = RainAtLeast { mm: RAIN_NEEDED_MM, days: RAIN_DAYS };
     let known: Vec<(&EntryId, f64)> = gauge(site, day, RAIN_DAYS).collect();
     let mm: f64 = known.iter().map(|(_, mm)| mm).sum();
     let enough = mm >= RAIN_NEEDED_MM - FUZZ_MM;
     let all_known = known.len() as i32 == RAIN_DAYS && looking != Looking::Ahead;
     let entries: Vec<EntryId> = known.iter().map(|(entry, _)| (*entry).clone()).collect();
     if enough || all_known {
-        let known = Measure::Rain { mm, days: RAIN_DAYS };
-        return Criterion::known(Rule::Water, needed, known, Basis::Measured, enough, SOURCE).resting_on(entries);
+        let known = Wet::Rain { mm, days: RAIN_DAYS };
+        return Criterion::found(Question::Water, needed, known, Basis::Measured, enough, SOURCE).resting_on(entries);
     }
     if gauge(site, day, NO_GAUGE_DAYS).next().is_none()
         && let Some((entry, _)) = season::rains_on(site, day)
     {
-        return Criterion::known(Rule::Water, needed, Measure::Yes, Basis::Assumed, true, SEASON_SOURCE)
+        return Criterion::found(Question::Water, needed, Wet::UsualRains, Basis::Assumed, true, SEASON_SOURCE)
             .resting_on([entry]);
     }
     let gap = if looking == Looking::Ahead {
@@ -41,7 +42,7 @@ pub fn criterion(site: &Site, day: Day, looking: Looking) -> Criterion {
         let days_read = known.len() as i32;
         (days_read > 0).then_some(Gap::GaugePartly { days_read, of_days: RAIN_DAYS, mm })
     };
-    let mut unknown = Criterion::unknown(Rule::Water, Some(needed), false, SOURCE).resting_on(entries).lacking(gap);
+    let mut unknown = Criterion::lacking(Question::Water, Some(needed), gap, false, SOURCE).resting_on(entries);
     unknown.warns = true;
     unknown
 }

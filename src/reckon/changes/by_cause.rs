@@ -3,10 +3,10 @@
 use std::cmp::{Ordering, Reverse};
 use std::collections::BTreeMap;
 
-use super::{Cause, Change, Flip, Passage, Turned};
+use super::{Cause, Change, Flip, Turned};
 use crate::base::{Day, EntryId, Moment};
 use crate::reckon::View;
-use crate::reckon::picture::{Looking, Picture, Rule, Stage, Standing};
+use crate::reckon::picture::{Looking, Passage, Picture, Rule, Stage, Standing};
 
 /// Whether something is lost, won, or only another.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]

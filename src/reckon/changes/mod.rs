@@ -8,42 +8,9 @@ use std::sync::Arc;
 
 use super::fold::{Fold, FromThen};
 use super::ledger::{Ledger, View};
-use super::picture::{BedSpecies, Criterion, Picture, Rule, Source, Stage, Standing};
+use super::picture::{BedSpecies, Criterion, Passage, Picture, Rule, Source, Stage, Standing};
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::Entry;
-use crate::words;
-
-words! {
-    /// What the passing of days alone brings.
-    Passage {
-        /// Old enough.
-        OldEnough: "old_enough";
-        /// The container's holding time ended.
-        HoldingTime: "holding_time";
-        /// The last day of bare roots passed.
-        LastDay: "last_day";
-        /// Hardened long enough, or the last days' light moved on.
-        Hardened: "hardened";
-        /// New leaves hardened.
-        LeavesHardened: "leaves_hardened";
-        /// A hold or a waiting time ended.
-        HoldEnded: "hold_ended";
-        /// A reading grew too old.
-        ReadingOld: "reading_old";
-        /// Ground work grew over.
-        WorkOld: "work_old";
-        /// The safe days of the rains ended.
-        Rains: "rains";
-        /// The rains began.
-        RainsBegan: "rains_began";
-        /// The last good rain fell too long ago.
-        RainOld: "rain_old";
-        /// The rain of the last days is not known.
-        RainUnknown: "rain_unknown";
-        /// Something else that days change.
-        Time: "time";
-    }
-}
 
 /// What changed a thing.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -320,8 +287,8 @@ fn change(turned: Turned, on: Day, lived: &[Moved]) -> Change {
 /// A morning without a gauge line is unknown for some hours: what it turned, the line of that day turned, once written.
 fn gauge_read<'a>(before: &Moved, after: &Moved, lived: &'a [Moved], turned: &Turned) -> Option<&'a Moved> {
     let water = |moved: &Moved| {
-        let asked = questions(&moved.picture, turned)?.iter().find(|asked| asked.rule == Rule::Water)?;
-        Some(asked.met)
+        let asked = questions(&moved.picture, turned)?.iter().find(|asked| asked.rule() == Rule::Water)?;
+        Some(asked.met())
     };
     let by_morning = after.by.is_empty() && water(after) == Some(None) && water(before) != Some(None);
     let read = || lived.iter().find(|moved| !moved.by.is_empty() && water(moved).is_some_and(|met| met.is_some()));
@@ -329,17 +296,17 @@ fn gauge_read<'a>(before: &Moved, after: &Moved, lived: &'a [Moved], turned: &Tu
 }
 
 fn flips(was: &[Criterion], is: &[Criterion], entries: &Arc<[EntryId]>) -> Vec<Flip> {
-    let rules: BTreeSet<Rule> = was.iter().chain(is).map(|criterion| criterion.rule).collect();
+    let rules: BTreeSet<Rule> = was.iter().chain(is).map(|criterion| criterion.rule()).collect();
     let flips = rules.into_iter().filter_map(|rule| {
-        let of = |all: &'_ [Criterion]| all.iter().position(|criterion| criterion.rule == rule);
+        let of = |all: &'_ [Criterion]| all.iter().position(|criterion| criterion.rule() == rule);
         let (was, is) = (of(was).map(|at| &was[at]), of(is).map(|at| &is[at]));
-        let met = |criterion: Option<&Criterion>| criterion.and_then(|criterion| criterion.met);
+        let met = |criterion: Option<&Criterion>| criterion.and_then(|criterion| criterion.met());
         let blocks = |criterion: Option<&Criterion>| criterion.is_some_and(|criterion| criterion.blocks);
         if met(was) == met(is) && blocks(was) == blocks(is) {
             return None;
         }
         let cause =
-            if entries.is_empty() { Cause::Passed(passage(rule, met(is))) } else { Cause::Entries(entries.clone()) };
+            if entries.is_empty() { Cause::Passed(rule.passage(met(is))) } else { Cause::Entries(entries.clone()) };
         Some(Flip {
             rule,
             was: met(was),
@@ -351,25 +318,4 @@ fn flips(was: &[Criterion], is: &[Criterion], entries: &Arc<[EntryId]>) -> Vec<F
         })
     });
     flips.collect()
-}
-
-/// What days alone change in a question.
-fn passage(rule: Rule, met: Option<bool>) -> Passage {
-    match rule {
-        Rule::DaysSinceSowing => Passage::OldEnough,
-        Rule::DaysInContainer => Passage::HoldingTime,
-        Rule::GoodUntil => Passage::LastDay,
-        Rule::Hardening | Rule::ExposureStep => Passage::Hardened,
-        Rule::Flush => Passage::LeavesHardened,
-        Rule::Held | Rule::Treated => Passage::HoldEnded,
-        Rule::LightNow | Rule::LightComing | Rule::Soil => Passage::ReadingOld,
-        Rule::Cleared | Rule::Holes | Rule::Weeded | Rule::Mulched | Rule::Fenced => Passage::WorkOld,
-        Rule::Season if met == Some(true) => Passage::RainsBegan,
-        Rule::Season => Passage::Rains,
-        Rule::Water if met.is_none() => Passage::RainUnknown,
-        Rule::Water => Passage::RainOld,
-        Rule::Height | Rule::Collar | Rule::Leaves | Rule::Plug | Rule::Living | Rule::Load | Rule::OpenPositions => {
-            Passage::Time
-        }
-    }
 }

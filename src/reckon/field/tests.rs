@@ -5,7 +5,9 @@ use serde_json::{Value, json};
 
 use super::rows::rows_named;
 use super::*;
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule};
+use crate::nursery::entry::types::GroundTask;
+use crate::reckon::picture::quantity::{NotSo, Until, WorkWithin};
+use crate::reckon::picture::{Basis, Criterion, Question, Rule};
 use crate::reckon::test_book::{TestBook, day};
 
 const ON: &str = "2026-04-10";
@@ -169,14 +171,15 @@ fn survival_is_told_by_outplanting_at_its_months() {
 
 #[test]
 fn what_nobody_can_date_is_waited_for_first_and_has_no_end() {
-    let waits = |rule, on: Option<&str>| {
-        Criterion::known(rule, Measure::Yes, Measure::No, Basis::Measured, false, "x").expected_on(on.map(day))
-    };
-    let dated = [waits(Rule::Held, Some("2026-05-01")), waits(Rule::Season, Some("2026-06-01"))];
+    let held = Criterion::found(Question::Held, NotSo, Some("sick".into()), Basis::Measured, false, "x");
+    let season = Criterion::found(Question::Season, Until(day("2026-04-15")), day(ON), Basis::Reckoned, false, "x");
+    let work = WorkWithin { task: GroundTask::Holes, days: 180 };
+    let holes = Criterion::found(Question::Holes, work, None, Basis::Assumed, false, "x");
+    let dated = [held.expected_on(Some(day("2026-05-01"))), season.expected_on(Some(day("2026-06-01")))];
     assert_eq!(lasts_until(&dated), Some(day("2026-06-01")));
-    let with_work = [dated[0].clone(), waits(Rule::Holes, None)];
+    let with_work = [dated[0].clone(), holes];
     assert_eq!(lasts_until(&with_work), None);
-    assert_eq!(waits_for(&with_work)[0].rule, Rule::Holes);
+    assert_eq!(waits_for(&with_work)[0].rule(), Rule::Holes);
     assert_eq!(lasts_until(&[]), None);
 }
 

@@ -45,7 +45,7 @@ impl Answered {
 impl Criterion {
     /// How its question stands.
     pub fn answered(&self) -> Answered {
-        match (self.met, self.blocks, self.warns) {
+        match (self.met(), self.blocks, self.warns) {
             (None, true, _) => Answered::UnknownHoldsBack,
             (Some(_), true, _) => Answered::HoldsBack,
             (_, false, true) => Answered::Warns,

@@ -1,64 +1,12 @@
 //! One question of a verdict: what is needed, what is known and how, whether it is met, and where the rule comes from.
 
+use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
 use crate::base::{Day, EntryId, Range, SpeciesKey};
 use crate::nursery::entry::types::{GroundTask, Roots};
 use crate::words;
 
 words! {
-    /// The questions a verdict is made of; the file spelling is the stable name in `--json`.
-    Rule {
-        /// Old enough since sowing.
-        DaysSinceSowing: "days_since_sowing";
-        /// Not longer in its container than the roots stand.
-        DaysInContainer: "days_in_container";
-        /// Height inside the species' range.
-        Height: "height";
-        /// Root collar thick enough.
-        Collar: "collar";
-        /// Leaves enough.
-        Leaves: "leaves";
-        /// The plug holds.
-        Plug: "plug";
-        /// No soft new leaves.
-        Flush: "flush";
-        /// Hardened long enough.
-        Hardening: "hardening";
-        /// The step from the tray's light to the bed's.
-        ExposureStep: "exposure_step";
-        /// Not held back by a person.
-        Held: "held";
-        /// No treatment still working.
-        Treated: "treated";
-        /// Something lives there.
-        Living: "living";
-        /// At least one load of plantable plants.
-        Load: "load";
-        /// Not past its last day (bare roots, stumps).
-        GoodUntil: "good_until";
-        /// Light of the bed now inside the species' band.
-        LightNow: "light_now";
-        /// Light of the bed in the coming months.
-        LightComing: "light_coming";
-        /// Ground soft enough for roots.
-        Soil: "soil";
-        /// Cleared of grass and brush.
-        Cleared: "cleared";
-        /// Holes dug.
-        Holes: "holes";
-        /// Weeded.
-        Weeded: "weeded";
-        /// Mulched.
-        Mulched: "mulched";
-        /// Fenced.
-        Fenced: "fenced";
-        /// Wet enough today.
-        Water: "water";
-        /// Enough of the rains left.
-        Season: "season";
-        /// Room in the bed.
-        OpenPositions: "open_positions";
-    }
     /// How a thing is known.
     Basis {
         /// Counted by a person.
@@ -104,14 +52,16 @@ pub enum Measure {
         /// The species' floor, mm.
         floor_mm: f64,
     },
-    /// How many plants of a sample pass, and the sample's mean (cm, mm or leaves by the rule).
+    /// How many plants of a sample pass, and the sample's mean.
     Sample {
         /// Plants that pass.
         pass: u32,
         /// Plants measured.
         of: u32,
-        /// Mean of the sample, in the unit of the rule.
+        /// Mean of the sample.
         mean: f64,
+        /// What the mean is in.
+        unit: SampleUnit,
     },
     /// At least so many leaves, or pairs.
     LeavesAtLeast {
@@ -131,8 +81,6 @@ pub enum Measure {
         /// Most.
         most: f64,
     },
-    /// So many times as bright.
-    Ratio(f64),
     /// At most so many times as bright.
     RatioAtMost(f64),
     /// The light of the tray and of the bed it would go to, shares of 0 to 1.
@@ -173,8 +121,6 @@ pub enum Measure {
     TubersLifted(i32),
     /// The shape of lifted tubers.
     TuberShape(crate::nursery::entry::types::Tubers),
-    /// Ground read dry: the reading says nothing.
-    ReadDry,
     /// Rain of so many mm in so many days.
     Rain {
         /// mm.
@@ -217,6 +163,17 @@ pub enum Measure {
     No,
 }
 
+/// What the mean of a sample is in.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum SampleUnit {
+    /// Centimetres of height.
+    Cm,
+    /// Millimetres of collar.
+    Mm,
+    /// Leaves, or pairs of them.
+    Leaves,
+}
+
 /// Why a question has no answer, where more can be said than that nobody looked.
 #[derive(Clone, PartialEq, Debug)]
 pub enum Gap {
@@ -224,6 +181,8 @@ pub enum Gap {
     NoShadeBand(SpeciesKey),
     /// The profile has no most days.
     NoMostDays(SpeciesKey),
+    /// Ground read dry: the reading says nothing.
+    ReadDry,
     /// A rod was pushed harder than the limit and went down deep: it would have gone into hard ground too.
     RodTooHard {
         /// MPa at the tip.
@@ -279,16 +238,8 @@ pub struct PartSeen {
 /// One question of a verdict.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Criterion {
-    /// The question.
-    pub rule: Rule,
-    /// What is needed.
-    pub needed: Option<Measure>,
-    /// What is known; none where the basis is unknown, except that ground was read dry.
-    pub known: Option<Measure>,
-    /// How it is known.
-    pub basis: Basis,
-    /// Whether it is met; none exactly where the basis is unknown.
-    pub met: Option<bool>,
+    /// The question, with what is needed and what is known.
+    pub question: Question,
     /// Whether it holds things back now.
     pub blocks: bool,
     /// Whether it deserves a warning although it does not block.
@@ -299,54 +250,76 @@ pub struct Criterion {
     pub source: Source,
     /// The entries it rests on.
     pub entries: Vec<EntryId>,
-    /// Why it is not known, where more can be said than that nobody looked.
-    pub gap: Option<Gap>,
     /// The part of the bed that was looked at, where it was not the whole.
     pub part: Option<PartSeen>,
 }
 
 impl Criterion {
     /// A criterion that is not known; it blocks only where it must be known.
-    pub fn unknown(rule: Rule, needed: Option<Measure>, must_be_known: bool, source: impl Into<Source>) -> Criterion {
-        Criterion {
-            rule,
-            needed,
-            known: None,
-            basis: Basis::Unknown,
-            met: None,
-            blocks: must_be_known,
-            warns: false,
-            expected: None,
-            source: source.into(),
-            entries: Vec::new(),
-            gap: None,
-            part: None,
-        }
+    pub(crate) fn unknown<N, K>(
+        question: impl FnOnce(Known<N, K>) -> Question,
+        needed: Option<N>,
+        must_be_known: bool,
+        source: impl Into<Source>,
+    ) -> Criterion {
+        Criterion::lacking(question, needed, None, must_be_known, source)
+    }
+
+    /// The same, with the reason why it is not known.
+    pub(crate) fn lacking<N, K>(
+        question: impl FnOnce(Known<N, K>) -> Question,
+        needed: Option<N>,
+        gap: Option<Gap>,
+        must_be_known: bool,
+        source: impl Into<Source>,
+    ) -> Criterion {
+        Criterion::of(question(Known::Unknown { needed, gap }), must_be_known, source.into())
     }
 
     /// A criterion that is known; it blocks when unmet.
-    pub fn known(
-        rule: Rule,
-        needed: Measure,
-        known: Measure,
+    pub(crate) fn found<N, K>(
+        question: impl FnOnce(Known<N, K>) -> Question,
+        needed: N,
+        known: K,
         basis: Basis,
         met: bool,
         source: impl Into<Source>,
     ) -> Criterion {
-        Criterion {
-            rule,
-            needed: Some(needed),
-            known: Some(known),
-            basis,
-            met: Some(met),
-            blocks: !met,
-            warns: false,
-            expected: None,
-            source: source.into(),
-            entries: Vec::new(),
-            gap: None,
-            part: None,
-        }
+        Criterion::of(question(Known::Found(Found { needed, known, basis, met })), !met, source.into())
+    }
+
+    fn of(question: Question, blocks: bool, source: Source) -> Criterion {
+        Criterion { question, blocks, warns: false, expected: None, source, entries: Vec::new(), part: None }
+    }
+
+    /// Which question it is.
+    pub fn rule(&self) -> Rule {
+        self.question.rule()
+    }
+
+    /// What is needed, where that can be said.
+    pub fn needed(&self) -> Option<Measure> {
+        self.question.asked().needed()
+    }
+
+    /// What is known; none exactly where the basis is unknown.
+    pub fn known(&self) -> Option<Measure> {
+        self.question.asked().known()
+    }
+
+    /// How it is known.
+    pub fn basis(&self) -> Basis {
+        self.question.asked().basis()
+    }
+
+    /// Whether it is met; none exactly where the basis is unknown.
+    pub fn met(&self) -> Option<bool> {
+        self.question.asked().met()
+    }
+
+    /// Why it is not known, where more can be said than that nobody looked.
+    pub fn gap(&self) -> Option<&Gap> {
+        self.question.asked().gap()
     }
 
     /// The same, expected to be met from a day.
@@ -361,12 +334,6 @@ impl Criterion {
         self
     }
 
-    /// The same, with the reason why it is not known.
-    pub(crate) fn lacking(mut self, gap: Option<Gap>) -> Criterion {
-        self.gap = gap;
-        self
-    }
-
     /// The same, seen in a part of the bed only; it counts and warns.
     pub(crate) fn seen_in_part(mut self, part: Option<PartSeen>) -> Criterion {
         self.warns = self.warns || part.is_some();
@@ -377,7 +344,7 @@ impl Criterion {
     /// The same, but only advising: it never blocks and warns when unmet.
     pub(crate) fn advising(mut self) -> Criterion {
         self.blocks = false;
-        self.warns = self.warns || self.met == Some(false);
+        self.warns = self.warns || self.met() == Some(false);
         self
     }
 }

@@ -5,13 +5,16 @@ pub mod criterion;
 pub mod doubt;
 mod only;
 mod pairs;
+pub mod quantity;
+pub mod question;
 pub mod source;
 
-pub use criterion::{Basis, Criterion, Gap, Measure, PartSeen, Rule};
+pub use criterion::{Basis, Criterion, Gap, Measure, PartSeen, SampleUnit};
 pub use doubt::{Doubt, DoubtKind};
 pub use only::Only;
 pub(in crate::reckon) use pairs::MadeOf;
 pub use pairs::{HeldBy, PairPicture, Pairs, Questions, Side};
+pub use question::{Passage, Question, Rule};
 pub use source::{RuleSource, Source};
 
 use imbl::OrdMap;

@@ -78,7 +78,7 @@ impl Questions {
     pub fn own(&self) -> Vec<Criterion> {
         match &self.made_of {
             Some(made_of) => light_step(made_of).into_iter().collect(),
-            None => self.iter().filter(|criterion| criterion.rule == Rule::ExposureStep).cloned().collect(),
+            None => self.iter().filter(|criterion| criterion.rule() == Rule::ExposureStep).cloned().collect(),
         }
     }
 }

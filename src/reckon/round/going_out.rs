@@ -48,7 +48,7 @@ pub(super) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
 pub(crate) fn go_by(tray: &TrayPicture, pair: Option<&PairPicture>, day: Day) -> Option<(Day, UntilFor)> {
     let season = pair.and_then(|pair| asked(&pair.criteria, Rule::Season));
     let safe = season
-        .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed { Some(last) } else { None })
+        .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed() { Some(last) } else { None })
         .map(|last| (last, UntilFor::Rains));
     let too_old = if is_bare(&tray.story) { UntilFor::LastDay } else { UntilFor::Container };
     // A plug that holds can carry a tray past its clock: then today is the day.

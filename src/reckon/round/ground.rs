@@ -11,7 +11,7 @@ use crate::reckon::bed::ground_work::{
 };
 use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 use crate::reckon::bed::season;
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Measure, Rule, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Gap, Measure, Rule, TrayPicture};
 
 /// A tray a bed is made ready for, the day it could be planted, and what it and the others bring.
 struct Coming {
@@ -62,7 +62,7 @@ fn one_coming(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies, tray: &TrayP
     let ready_from = walk.comes_ready(tray)?;
     let site = &walk.picture.site;
     let rains = season::criterion(site, ready_from);
-    let plant_on = if rains.met == Some(false) { rains.expected? } else { ready_from };
+    let plant_on = if rains.met() == Some(false) { rains.expected? } else { ready_from };
     let began = season::rains_on(site, plant_on).map(|(_, rains)| rains.from);
     let old_enough = walk.old_enough_on(tray).unwrap_or(plant_on).max(walk.began_on(tray)).min(plant_on);
     let first_on = began.map_or(old_enough, |from| from.max(old_enough));
@@ -81,13 +81,14 @@ fn one_coming(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies, tray: &TrayP
 
 /// Lines of a plan with room whose light does not speak against planting now.
 fn plantable_lines(bed: &BedPicture) -> impl Iterator<Item = &BedSpecies> {
-    let dark = |line: &&BedSpecies| asked(&line.criteria, Rule::LightNow).is_some_and(|asked| asked.met == Some(false));
+    let dark =
+        |line: &&BedSpecies| asked(&line.criteria, Rule::LightNow).is_some_and(|asked| asked.met() == Some(false));
     bed.species.iter().filter(|line| line.open_positions > 0).filter(move |line| !dark(line))
 }
 
 /// Whether the light is known to fit a line, or the species asks nothing of it: no hole is dug on unknown light.
 fn lit(line: &&BedSpecies) -> bool {
-    asked(&line.criteria, Rule::LightNow).is_none_or(|asked| asked.met == Some(true) || asked.needed.is_none())
+    asked(&line.criteria, Rule::LightNow).is_none_or(|asked| asked.met() == Some(true) || asked.needed().is_none())
 }
 
 fn first_coming(walk: &Walk<'_>, bed: &BedPicture, within_days: i32) -> Option<Coming> {
@@ -211,11 +212,11 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
 
 /// Ground work is the same question for every species of a bed.
 fn unmet(bed: &BedPicture, rule: Rule) -> Option<&Criterion> {
-    asked(&bed.species.first()?.criteria, rule).filter(|asked| asked.met == Some(false))
+    asked(&bed.species.first()?.criteria, rule).filter(|asked| asked.met() == Some(false))
 }
 
 fn done_on(asked: &Criterion) -> Option<Day> {
-    if let Some(Measure::On(day)) = asked.known { Some(day) } else { None }
+    if let Some(Measure::On(day)) = asked.known() { Some(day) } else { None }
 }
 
 /// The last safe day of the rains in which a tray could be planted.
@@ -242,23 +243,23 @@ fn light(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     stop.last = last.map(|look| LastLook { day: look.day, figure: Measure::Light(look.share) });
     let line = bed.species.iter().find(|line| line.species == coming.tray.species);
     let band = line.and_then(|line| asked(&line.criteria, Rule::LightNow));
-    stop.expect = band.and_then(|asked| asked.needed.clone());
+    stop.expect = band.and_then(|asked| asked.needed().clone());
     stop.entries = last.map(|look| look.entry.clone()).into_iter().collect();
     Some(stop)
 }
 
 fn soil(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let coming = plantable_lines(bed)
-        .filter(|line| asked(&line.criteria, Rule::Soil).is_some_and(|asked| asked.met.is_none()))
+        .filter(|line| asked(&line.criteria, Rule::Soil).is_some_and(|asked| asked.met().is_none()))
         .filter_map(|line| coming(walk, bed, line, LOOK_AHEAD_DAYS).map(|coming| (line, coming)))
         .min_by_key(|(_, coming)| coming.plant_on);
     let (line, coming) = coming?;
     // Dry ground says nothing: the rod waits for rain.
-    if asked(&line.criteria, Rule::Water).is_some_and(|asked| asked.met == Some(false)) {
+    if asked(&line.criteria, Rule::Water).is_some_and(|asked| asked.met() == Some(false)) {
         return None;
     }
     let soil = asked(&line.criteria, Rule::Soil)?;
-    let why = RoundReason::SoilNotKnown { read_dry: soil.known.is_some(), tray: coming.tray.clone() };
+    let why = RoundReason::SoilNotKnown { read_dry: soil.gap() == Some(&Gap::ReadDry), tray: coming.tray.clone() };
     let until = last_safe(walk, &coming);
     let mut stop = walk
         .bed_stop(bed, Task::CheckSoil, why)
@@ -266,7 +267,7 @@ fn soil(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
         .taking(minutes::SOIL, SOIL_SOURCE)
         .due(coming.first_on.plus(-LOOK_AHEAD_DAYS).min(walk.day()), LOOK_AHEAD_DAYS);
     stop = until_rains(walk, stop, &coming);
-    stop.expect = soil.needed.clone();
+    stop.expect = soil.needed().clone();
     stop.last = bed.story.soil.iter().rfind(|look| look.day <= walk.day()).and_then(|look| {
         let mpa = look.resistance_mpa?;
         Some(LastLook { day: look.day, figure: Measure::Resistance { mpa, depth_cm: look.depth_cm } })

@@ -59,7 +59,7 @@ fn planting_from(walk: &Walk<'_>, tray: &TrayPicture) -> Option<(Day, UntilFor)>
 }
 
 fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
-    let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met == Some(false))?;
+    let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met() == Some(false))?;
     let holding = holding(walk, tray);
     let plug = time::last_plug(&tray.story);
     let why = RoundReason::OverdueInContainer {
@@ -97,7 +97,7 @@ fn sturdiness(sample: &SampleLook) -> Option<f64> {
 
 fn sample_figure(walk: &Walk<'_>, tray: &TrayPicture) -> Option<LastLook> {
     let sample = last_sample(&tray.story)?;
-    let figure = asked(&tray.criteria, Rule::Height).and_then(|asked| asked.known.clone())?;
+    let figure = asked(&tray.criteria, Rule::Height).and_then(|asked| asked.known().clone())?;
     (sample.day <= walk.day()).then_some(LastLook { day: sample.day, figure })
 }
 
@@ -214,7 +214,7 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         }
     };
     stop.last = sample_figure(walk, tray);
-    stop.expect = height.needed.clone();
+    stop.expect = height.needed().clone();
     stop.entries = last.map(|sample| sample.entry.clone()).into_iter().collect();
     Some(stop)
 }

@@ -29,7 +29,7 @@ pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
 
 fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let day = walk.day();
-    let soft = asked(&tray.criteria, Rule::Flush).is_some_and(|asked| asked.met == Some(false));
+    let soft = asked(&tray.criteria, Rule::Flush).is_some_and(|asked| asked.met() == Some(false));
     let profile = walk.profile(tray.species.as_ref());
     let history = light_history(&tray.story, &walk.picture.places, day);
     let clock = clock(&tray.story, &history, day);
@@ -45,9 +45,9 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     }
     let mut next = next_step(walk, tray, could_be_ready.filter(|_| clock.started.is_none()));
     let brighter = next.light_next.is_some();
-    let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true));
+    let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true));
     // Hardened enough to go, and for the whole of the template.
-    let whole = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met == Some(true) && !asked.warns);
+    let whole = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true) && !asked.warns);
     // A step taken today must settle; a hardening begun today takes its whole length.
     let begins = clock.started.is_none() && !hardened;
     let needs = if begins { length } else { STEP_EVERY_DAYS };

@@ -41,7 +41,7 @@ pub(super) fn all_of(plants: impl Iterator<Item = u32>) -> u32 {
 
 /// A question of a verdict.
 pub(super) fn asked(criteria: &[Criterion], rule: Rule) -> Option<&Criterion> {
-    criteria.iter().find(|criterion| criterion.rule == rule)
+    criteria.iter().find(|criterion| criterion.rule() == rule)
 }
 
 impl<'a> Walk<'a> {

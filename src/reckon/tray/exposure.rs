@@ -3,7 +3,8 @@
 
 use crate::base::{EntryId, SpeciesKey};
 use crate::nursery::species::{Profile, Role};
-use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
+use crate::reckon::picture::quantity::{LightStep, RatioAtMost};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::tray::hardening;
 use crate::reckon::tray::light::LastLight;
 use crate::science::light::exposure_ratio;
@@ -62,11 +63,10 @@ pub(crate) fn toward_band(
         }
         (Some(last), None) if last.share > 0.0 => {
             let gap = species.map(|species| Gap::NoShadeBand(species.clone()));
-            Criterion::unknown(Rule::ExposureStep, None, true, RuleSource::NoFigure)
+            Criterion::lacking(Question::ExposureStep, None, gap, true, RuleSource::NoFigure)
                 .resting_on(last.entries.iter().cloned())
-                .lacking(gap)
         }
-        (Some(_) | None, _) => Criterion::unknown(Rule::ExposureStep, None, true, SOURCE),
+        (Some(_) | None, _) => Criterion::unknown(Question::ExposureStep, None, true, SOURCE),
     }
 }
 
@@ -74,21 +74,21 @@ pub(crate) fn toward_band(
 pub(crate) fn toward_bed(last: Option<&LastLight>, bed: Option<(f64, &[EntryId])>) -> Criterion {
     match (last, bed) {
         (Some(last), Some((share, entries))) if last.share > 0.0 => step(last, share, entries.to_vec()),
-        _ => Criterion::unknown(Rule::ExposureStep, None, true, SOURCE),
+        _ => Criterion::unknown(Question::ExposureStep, None, true, SOURCE),
     }
 }
 
 fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
     let Ok(ratio) = exposure_ratio(to, last.share) else {
-        return Criterion::unknown(Rule::ExposureStep, None, true, SOURCE);
+        return Criterion::unknown(Question::ExposureStep, None, true, SOURCE);
     };
     let basis = if last.basis == Basis::Measured { Basis::Measured } else { Basis::Reckoned };
-    let known = Measure::LightStep { from: last.share, to };
+    let known = LightStep { from: last.share, to };
     let brightest = brightest_from(last.share);
     // A hair of rounding must not decide: 0.40 + 0.29 is 0.69.
     let met = to <= brightest + 1e-9;
-    let needed = Measure::RatioAtMost(brightest / last.share);
-    let mut criterion = Criterion::known(Rule::ExposureStep, needed, known, basis, met, SOURCE)
+    let needed = RatioAtMost(brightest / last.share);
+    let mut criterion = Criterion::found(Question::ExposureStep, needed, known, basis, met, SOURCE)
         .resting_on(last.entries.iter().cloned())
         .resting_on(bed_entries);
     criterion.warns = met && !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio);

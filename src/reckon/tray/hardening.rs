@@ -5,7 +5,8 @@
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::ArrivedFrom;
 use crate::nursery::species::{Profile, Role};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource};
+use crate::reckon::picture::quantity::{DaysAtLeast, Hardened};
+use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::light::Stretch;
 
@@ -156,19 +157,19 @@ pub struct Asked<'a> {
 pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let &Asked { story, profile, clock, history, day } = asked;
     let (length, template) = (length_days(profile), template_days(profile));
-    let needed = Measure::DaysAtLeast(length);
+    let needed = DaysAtLeast(length);
     let ran = |days: i32, from: Day, entries: Vec<EntryId>| {
         let met = days >= length;
-        let mut ran =
-            Criterion::known(Rule::Hardening, needed.clone(), Measure::Days(days), Basis::Reckoned, met, SOURCE)
-                .expected_on(Some(from.plus(length)))
-                .resting_on(entries);
+        let mut ran = Criterion::found(Question::Hardening, needed, Hardened::For(days), Basis::Reckoned, met, SOURCE)
+            .expected_on(Some(from.plus(length)))
+            .resting_on(entries);
         ran.warns = met && days < template;
         ran
     };
     if template == 0 {
         // Goes out soft: nothing to harden.
-        return Criterion::known(Rule::Hardening, Measure::DaysAtLeast(0), Measure::No, Basis::Assumed, true, SOURCE);
+        let (needed, known) = (DaysAtLeast(0), Hardened::GoesSoft);
+        return Criterion::found(Question::Hardening, needed, known, Basis::Assumed, true, SOURCE);
     }
     // Plants that stood as long as hardening lasts in a light no darker than where they go are hardened to it.
     let stood = stood_since(story, history);
@@ -181,20 +182,24 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         let days = day.days_since(started);
         let last_step_ok = clock.last_step.is_none_or(|last| day.days_since(last) >= LAST_STEP_DAYS);
         let settled = clock.last_step.map_or(started, |last| last.plus(LAST_STEP_DAYS));
-        let mut criterion = ran(days, started, clock.entries.clone());
-        criterion.expected = Some(started.plus(length).max(settled));
-        if let Some(last) = clock.last_step.filter(|_| days >= length && !last_step_ok) {
-            criterion.known = Some(Measure::FreshStep { days, last });
-            (criterion.met, criterion.blocks, criterion.warns) = (Some(false), true, false);
-        }
-        return criterion;
+        let from = started.plus(length).max(settled);
+        let criterion = match clock.last_step.filter(|_| days >= length && !last_step_ok) {
+            Some(last) => {
+                let fresh = Hardened::FreshStep { days, last, from };
+                Criterion::found(Question::Hardening, needed, fresh, Basis::Reckoned, false, SOURCE)
+                    .resting_on(clock.entries.iter().cloned())
+            }
+            None => ran(days, started, clock.entries.clone()),
+        };
+        return criterion.expected_on(Some(from));
     }
     if let Some(put_back) = clock.put_back {
-        return Criterion::known(Rule::Hardening, needed, Measure::On(put_back), Basis::Reckoned, false, SOURCE)
+        let known = Hardened::PutBack(put_back);
+        return Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
             .resting_on(clock.entries.iter().cloned());
     }
     let Some(light) = light else {
-        return Criterion::unknown(Rule::Hardening, Some(needed), true, SOURCE);
+        return Criterion::unknown(Question::Hardening, Some(needed), true, SOURCE);
     };
     let stood = stood_since(story, history);
     if let Some(Origin::Received { day: arrived, stands_since, entry, .. }) = &story.origin {
@@ -206,7 +211,7 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
             return ran(here, since, vec![entry.clone()]);
         }
         if stands_since.is_none() {
-            return Criterion::unknown(Rule::Hardening, Some(needed), true, SOURCE)
+            return Criterion::unknown(Question::Hardening, Some(needed), true, SOURCE)
                 .expected_on(Some(since.plus(length)))
                 .resting_on([entry.clone()]);
         }
@@ -216,6 +221,6 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         let since = since.max(story.made_on.unwrap_or(since).min(day)).min(day);
         return ran(day.days_since(since), since, entries);
     }
-    Criterion::known(Rule::Hardening, needed, Measure::Days(0), Basis::Reckoned, false, SOURCE)
+    Criterion::found(Question::Hardening, needed, Hardened::For(0), Basis::Reckoned, false, SOURCE)
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))
 }

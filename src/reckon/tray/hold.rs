@@ -2,7 +2,8 @@
 
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::PlantForm;
-use crate::reckon::picture::{Basis, Criterion, Gap, Measure, Rule, RuleSource};
+use crate::reckon::picture::quantity::{NotSo, Until};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, Places, Since, TrayStory, Treatment, holding};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
@@ -19,10 +20,10 @@ pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<(String, Opti
         .filter(|spell| spell.from <= day && spell.what.1.is_none_or(|until| day <= until))
         .max_by_key(|spell| (spell.what.1.is_none(), spell.what.1));
     match in_force {
-        None => Criterion::known(Rule::Held, Measure::No, Measure::No, Basis::Reckoned, true, COMMON),
+        None => Criterion::found(Question::Held, NotSo, None, Basis::Reckoned, true, COMMON),
         Some(spell) => {
-            let known = Measure::Said(spell.what.0.clone());
-            Criterion::known(Rule::Held, Measure::No, known, Basis::Measured, false, COMMON)
+            let known = Some(spell.what.0.clone());
+            Criterion::found(Question::Held, NotSo, known, Basis::Measured, false, COMMON)
                 .expected_on(spell.what.1.map(|until| until.plus(1)))
                 .resting_on([spell.entry.clone()])
         }
@@ -51,16 +52,16 @@ pub fn treated(story: &TrayStory, places: &Places, day: Day) -> Criterion {
 pub fn waiting(holding: Option<&Treatment>) -> Criterion {
     const SOURCE: RuleSource = RuleSource::WaitingTime;
     let Some(treatment) = holding else {
-        return Criterion::known(Rule::Treated, Measure::No, Measure::No, Basis::Reckoned, true, SOURCE);
+        return Criterion::found(Question::Treated, NotSo, None, Basis::Reckoned, true, SOURCE);
     };
     let criterion = match treatment.over_on() {
         Some(over) => {
-            let known = Measure::Said(treatment.with.clone());
-            Criterion::known(Rule::Treated, Measure::No, known, Basis::Measured, false, SOURCE).expected_on(Some(over))
+            let known = Some(treatment.with.clone());
+            Criterion::found(Question::Treated, NotSo, known, Basis::Measured, false, SOURCE).expected_on(Some(over))
         }
         None => {
             let gap = Gap::NoWaitingTime { with: treatment.with.clone(), day: treatment.day };
-            Criterion::unknown(Rule::Treated, Some(Measure::No), true, SOURCE).lacking(Some(gap))
+            Criterion::lacking(Question::Treated, Some(NotSo), Some(gap), true, SOURCE)
         }
     };
     criterion.resting_on([treatment.entry.clone()])
@@ -70,10 +71,10 @@ pub fn waiting(holding: Option<&Treatment>) -> Criterion {
 pub fn flush(story: &TrayStory, day: Day) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Flush;
     match story.flushes.last() {
-        None => Criterion::known(Rule::Flush, Measure::No, Measure::No, Basis::Assumed, true, SOURCE),
+        None => Criterion::found(Question::Flush, NotSo, None, Basis::Assumed, true, SOURCE),
         Some(seen) => {
             let hard = seen.from.plus(FLUSH_HARDENS_DAYS);
-            Criterion::known(Rule::Flush, Measure::No, Measure::On(seen.from), Basis::Measured, day >= hard, SOURCE)
+            Criterion::found(Question::Flush, NotSo, Some(seen.from), Basis::Measured, day >= hard, SOURCE)
                 .expected_on(Some(hard))
                 .resting_on([seen.entry.clone()])
         }
@@ -104,7 +105,6 @@ pub fn good_until(story: &TrayStory, day: Day) -> Option<Criterion> {
         true => (Basis::Measured, RuleSource::LastDayWritten),
         false => (Basis::Assumed, RuleSource::LastDayTaken),
     };
-    let (needed, known) = (Measure::Until(until), Measure::On(day));
-    let criterion = Criterion::known(Rule::GoodUntil, needed, known, basis, day <= until, source);
+    let criterion = Criterion::found(Question::GoodUntil, Until(until), day, basis, day <= until, source);
     Some(criterion.resting_on([entry.clone()]))
 }

@@ -13,7 +13,10 @@ use std::sync::Arc;
 use crate::base::{Day, LotCode};
 use crate::nursery::entry::types::{MovedHow, PlantForm};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Measure, Rule, RuleSource, Source, Stage, TrayPicture};
+use crate::reckon::picture::quantity::PlantsAtLeast;
+use crate::reckon::picture::{
+    Basis, Criterion, DaySpread, Gap, Question, Rule, RuleSource, Source, Stage, TrayPicture,
+};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Origin, Places, Since, TrayStory};
 use age_of_count::WeeklyLoss;
@@ -106,18 +109,18 @@ fn good_until_of(story: &TrayStory) -> Option<Day> {
 fn load_criterion(story: &TrayStory, plantable: crate::base::Range, basis: Basis) -> Criterion {
     let standing = story.accounts.standing_count();
     let met = size::is_load(plantable.likely, standing);
-    let needed = Measure::PlantsAtLeast(size::load(standing));
+    let needed = PlantsAtLeast(size::load(standing));
     let entries = size::last_sample(story).map(|sample| sample.entry.clone());
     let counted = story.last_whole_count().map(|look| look.entry.clone());
-    Criterion::known(Rule::Load, needed, Measure::Plants(plantable), basis, met, RuleSource::Load)
+    Criterion::found(Question::Load, needed, plantable, basis, met, RuleSource::Load)
         .resting_on(entries.into_iter().chain(counted))
 }
 
 /// The last of the days on which each question is first met; none where a question that blocks has no such day.
 fn ready_from(criteria: &[Criterion], ready: bool, day: Day) -> Option<Day> {
     // A load follows from the others: it grows with the days and the sample.
-    let asked = criteria.iter().filter(|criterion| criterion.rule != Rule::Load);
-    let load_waits = criteria.iter().any(|criterion| criterion.rule == Rule::Load && criterion.blocks);
+    let asked = criteria.iter().filter(|criterion| criterion.rule() != Rule::Load);
+    let load_waits = criteria.iter().any(|criterion| criterion.rule() == Rule::Load && criterion.blocks);
     let mut latest: Option<Day> = None;
     let mut waits = false;
     for criterion in asked {
@@ -127,7 +130,7 @@ fn ready_from(criteria: &[Criterion], ready: bool, day: Day) -> Option<Day> {
                 waits = true;
                 latest = latest.max(Some(expected.max(day.plus(1))));
             }
-            (false, expected) if criterion.met == Some(true) => latest = latest.max(expected.filter(|on| *on <= day)),
+            (false, expected) if criterion.met() == Some(true) => latest = latest.max(expected.filter(|on| *on <= day)),
             (false, _) => {}
         }
     }
@@ -221,14 +224,14 @@ impl Judged<'_> {
     }
 
     fn living(&self, range: crate::base::Range) -> Criterion {
-        let needed = Measure::PlantsAtLeast(1);
+        let needed = PlantsAtLeast(1);
         let made = self.story.containers.first().map(|spell| spell.entry.clone());
         if self.is_uncounted() {
-            return Criterion::unknown(Rule::Living, Some(needed), false, Source::default()).resting_on(made);
+            return Criterion::unknown(Question::Living, Some(needed), false, Source::default()).resting_on(made);
         }
         let standing = self.story.accounts.standing;
         let entries = self.story.last_whole_count().map(|look| look.entry.clone()).or(made);
-        Criterion::known(Rule::Living, needed, Measure::Plants(range), Basis::Counted, standing > 0, Source::default())
+        Criterion::found(Question::Living, needed, range, Basis::Counted, standing > 0, Source::default())
             .resting_on(entries)
     }
 
@@ -238,7 +241,7 @@ impl Judged<'_> {
         if story.accounts.standing == 0 {
             return if due || self.is_uncounted() { Stage::Sown } else { Stage::Spent };
         }
-        let unmet = |rule: Rule| criteria.iter().any(|c| c.rule == rule && c.met == Some(false));
+        let unmet = |rule: Rule| criteria.iter().any(|c| c.rule() == rule && c.met() == Some(false));
         if ready {
             return Stage::Ready;
         }

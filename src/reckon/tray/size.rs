@@ -4,7 +4,9 @@ use crate::base::{Day, Range};
 use crate::nursery::entry::MeasuredPlant;
 use crate::nursery::entry::types::PlantForm;
 use crate::nursery::species::{Figure, Flag, Profile, Stem};
-use crate::reckon::picture::{Basis, Criterion, Measure, Rule, RuleSource, Source};
+use crate::reckon::picture::quantity::{CollarRule, HeightBand, LeavesAtLeast, Sample};
+use crate::reckon::picture::question::Known;
+use crate::reckon::picture::{Basis, Criterion, Question, RuleSource, SampleUnit, Source};
 use crate::reckon::stock::{SampleLook, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
 use crate::science::{quality, sampling};
@@ -164,9 +166,9 @@ pub fn criteria(
     let standing = story.accounts.standing_count();
     let mut all = Vec::new();
     if let Some((least, most)) = limits.height {
-        let needed = Measure::HeightBand { least, most };
+        let needed = HeightBand { least_cm: least, most_cm: most };
         all.push(match sample {
-            None => Criterion::unknown(Rule::Height, Some(needed), false, limits.height_source.clone()),
+            None => Criterion::unknown(Question::Height, Some(needed), false, limits.height_source.clone()),
             Some(sample) => {
                 let heights: Vec<f64> = sample.plants.iter().map(|plant| plant.height_cm.0).collect();
                 let pass = sample.plants.iter().filter(|plant| limits.height_passes(plant)).count() as u32;
@@ -174,7 +176,7 @@ pub fn criteria(
                 let passes = is_load(share * f64::from(standing), standing);
                 let grown = reaches_on(sample, mean(&heights), least, passes, profile, age_days, day);
                 let tall = mean(&heights) > most;
-                sampled(Rule::Height, needed, sample, pass, heights.len() as u32, mean(&heights), standing)
+                sampled(Question::Height, needed, sample, sample_of(&heights, pass, SampleUnit::Cm), standing)
                     .with_source(limits.height_source.clone())
                     .expected_on(grown)
                     .warning_if(tall)
@@ -182,7 +184,7 @@ pub fn criteria(
         });
     }
     if let Some(floor_mm) = limits.collar_floor_mm {
-        let needed = Measure::CollarRule { floor_mm };
+        let needed = CollarRule { floor_mm };
         let passes: Vec<bool> = sample
             .into_iter()
             .flat_map(|sample| &sample.plants)
@@ -191,12 +193,12 @@ pub fn criteria(
         let collars: Vec<f64> =
             sample.into_iter().flat_map(|s| &s.plants).filter_map(|plant| plant.collar_mm.map(|mm| mm.0)).collect();
         all.push(match sample.filter(|_| !passes.is_empty()) {
-            None => Criterion::unknown(Rule::Collar, Some(needed), false, limits.collar_source.clone()),
+            None => Criterion::unknown(Question::Collar, Some(needed), false, limits.collar_source.clone()),
             Some(sample) => {
                 let pass = passes.iter().filter(|passes| **passes).count() as u32;
                 let under_floor =
                     sample.plants.iter().any(|plant| limits.collar_at_least(plant, floor_mm) == Some(false));
-                sampled(Rule::Collar, needed, sample, pass, passes.len() as u32, mean(&collars), standing)
+                sampled(Question::Collar, needed, sample, sample_of(&collars, pass, SampleUnit::Mm), standing)
                     .with_source(limits.collar_source.clone())
                     .warning_if(under_floor)
             }
@@ -211,40 +213,41 @@ pub fn criteria(
 fn leaf_criterion(profile: Option<&Profile>, sample: Option<&SampleLook>, standing: u32) -> Option<Criterion> {
     let figure = profile?.leaves_least.as_ref()?;
     let pairs = profile?.leaves_in_pairs.as_ref().is_some_and(|pairs| pairs.value);
-    let needed = Measure::LeavesAtLeast { count: figure.value, pairs };
+    let needed = LeavesAtLeast { count: figure.value, pairs };
     let leaves: Vec<f64> = sample
         .into_iter()
         .flat_map(|sample| &sample.plants)
         .filter_map(|plant| plant.leaf_pairs.map(|pairs| pairs.0))
         .collect();
     Some(match sample.filter(|_| !leaves.is_empty()) {
-        None => Criterion::unknown(Rule::Leaves, Some(needed), false, Source::figure(Some(&figure.source))),
+        None => Criterion::unknown(Question::Leaves, Some(needed), false, Source::figure(Some(&figure.source))),
         Some(sample) => {
             let pass = leaves.iter().filter(|leaves| **leaves >= figure.value).count() as u32;
-            sampled(Rule::Leaves, needed, sample, pass, leaves.len() as u32, mean(&leaves), standing)
+            sampled(Question::Leaves, needed, sample, sample_of(&leaves, pass, SampleUnit::Leaves), standing)
                 .with_source(Source::figure(Some(&figure.source)))
         }
     })
 }
 
-fn sampled(
-    rule: Rule,
-    needed: Measure,
-    sample: &SampleLook,
-    pass: u32,
-    of: u32,
-    mean: f64,
+fn sample_of(values: &[f64], pass: u32, unit: SampleUnit) -> Sample {
+    Sample { pass, of: values.len() as u32, mean: mean(values), unit }
+}
+
+fn sampled<N>(
+    question: impl FnOnce(Known<N, Sample>) -> Question,
+    needed: N,
+    look: &SampleLook,
+    sample: Sample,
     standing: u32,
 ) -> Criterion {
-    let share = f64::from(pass) / f64::from(of.max(1));
+    let share = f64::from(sample.pass) / f64::from(sample.of.max(1));
     let met = is_load(share * f64::from(standing), standing);
-    Criterion::known(rule, needed, Measure::Sample { pass, of, mean }, Basis::Measured, met, Source::default())
-        .resting_on([sample.entry.clone()])
+    Criterion::found(question, needed, sample, Basis::Measured, met, Source::default()).resting_on([look.entry.clone()])
 }
 
 impl Criterion {
     fn warning_if(mut self, so: bool) -> Criterion {
-        self.warns = self.met == Some(true) && so;
+        self.warns = self.met() == Some(true) && so;
         self
     }
 

@@ -3,7 +3,8 @@
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::{MovedHow, Roots};
 use crate::nursery::species::{Figure, Profile};
-use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Measure, Rule, RuleSource, Source};
+use crate::reckon::picture::quantity::{DaysOfSpecies, Holds, InContainer};
+use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Question, RuleSource, Source};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
@@ -52,27 +53,6 @@ fn whole_days(figure: Option<&Figure<f64>>) -> Option<i32> {
     figure.map(|figure| figure.value.round() as i32)
 }
 
-/// The days of a species from sowing to planting out.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(crate) struct DaysOfSpecies {
-    /// Least.
-    pub least: i32,
-    /// Usual, where the profile has it.
-    pub usual: Option<i32>,
-    /// Most, where the profile has it.
-    pub most: Option<i32>,
-}
-
-impl DaysOfSpecies {
-    /// What is needed: all three where the profile has them, else only the least.
-    fn needed(self) -> Measure {
-        match (self.usual, self.most) {
-            (Some(usual), Some(most)) => Measure::DaySpan { least: self.least, usual, most },
-            (Some(_), None) | (None, _) => Measure::DaysAtLeast(self.least),
-        }
-    }
-}
-
 /// The least days of a species, and its usual and most days where the profile has them; none without the least.
 pub(crate) fn day_span(profile: Option<&Profile>) -> Option<DaysOfSpecies> {
     let profile = profile?;
@@ -96,24 +76,23 @@ pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -
     } else {
         Source::figure(figure.map(|figure| figure.source.as_str()))
     };
-    let span = day_span(profile);
-    let needed = span.map(DaysOfSpecies::needed);
-    match (age.youngest_days, needed, span) {
-        (Some(days), Some(needed), Some(DaysOfSpecies { least, .. })) => {
-            Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Counted, days >= least, source)
+    match (age.youngest_days, day_span(profile)) {
+        (Some(days), Some(needed)) => {
+            let least = needed.least;
+            Criterion::found(Question::DaysSinceSowing, needed, days, Basis::Counted, days >= least, source)
                 .expected_on(age.youngest_on.map(|on| on.plus(least)))
                 .resting_on(age.entries.iter().cloned())
         }
         // The age is known and the species has no least age: nothing to wait for, and said as taken.
-        (Some(days), None, None) => {
-            let needed = Measure::DaysAtLeast(0);
-            Criterion::known(Rule::DaysSinceSowing, needed, Measure::Days(days), Basis::Assumed, true, source)
+        (Some(days), None) => {
+            let needed = DaysOfSpecies { least: 0, usual: None, most: None };
+            Criterion::found(Question::DaysSinceSowing, needed, days, Basis::Assumed, true, source)
                 .resting_on(age.entries.iter().cloned())
         }
-        (_, needed, _) => {
+        (None, needed) => {
             // Suckers of which nobody knows the age are planted as they come.
             let must_be_known = !measured && !of_nurses;
-            Criterion::unknown(Rule::DaysSinceSowing, needed, must_be_known, source)
+            Criterion::unknown(Question::DaysSinceSowing, needed, must_be_known, source)
                 .resting_on(age.entries.iter().cloned())
         }
     }
@@ -188,15 +167,15 @@ pub(crate) fn days_in_container(
 ) -> Criterion {
     if let Some((_, Roots::Circling, entry)) = plug {
         // Roots that circle are over the limit whatever the days: there is no number of days to show.
-        let (needed, known) = (Measure::Roots(Roots::Holds), Measure::Roots(Roots::Circling));
-        return Criterion::known(Rule::DaysInContainer, needed, known, Basis::Measured, false, HOLDING_SOURCE)
+        let (needed, known) = (Holds::Roots, InContainer::Circling);
+        return Criterion::found(Question::DaysInContainer, needed, known, Basis::Measured, false, HOLDING_SOURCE)
             .resting_on([entry.clone()]);
     }
     let Some(holding) = holding else {
-        return Criterion::unknown(Rule::DaysInContainer, None, false, HOLDING_SOURCE).lacking(gap);
+        return Criterion::lacking(Question::DaysInContainer, None, gap, false, HOLDING_SOURCE);
     };
     let days = day.days_since(holding.since);
-    let needed = Measure::DaysAtMost(holding.limit_days);
+    let needed = Holds::Days(holding.limit_days);
     let within = days <= holding.limit_days;
     let holds =
         plug.filter(|(checked, roots, _)| *roots == Roots::Holds && day.days_since(*checked) <= PLUG_SAYS_FOR_DAYS);
@@ -205,15 +184,10 @@ pub(crate) fn days_in_container(
         _ if holding.volume_known => Basis::Reckoned,
         _ => Basis::Assumed,
     };
-    let mut criterion = Criterion::known(
-        Rule::DaysInContainer,
-        needed,
-        Measure::Days(days),
-        basis,
-        within || holds.is_some(),
-        HOLDING_SOURCE,
-    )
-    .resting_on(holding.entries.iter().cloned());
+    let met = within || holds.is_some();
+    let known = InContainer::Days(days);
+    let mut criterion = Criterion::found(Question::DaysInContainer, needed, known, basis, met, HOLDING_SOURCE)
+        .resting_on(holding.entries.iter().cloned());
     if let (Some((_, _, entry)), false) = (holds, within) {
         criterion.entries.push(entry.clone());
         criterion.warns = true;
@@ -224,20 +198,13 @@ pub(crate) fn days_in_container(
 /// The criterion `plug`.
 pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Plug;
-    let needed = Measure::Roots(Roots::Holds);
-    match plug {
-        None => Criterion::unknown(Rule::Plug, Some(needed), false, SOURCE),
-        Some((checked, roots, entry)) => Criterion::known(
-            Rule::Plug,
-            needed,
-            Measure::Roots(*roots),
-            Basis::Measured,
-            *roots == Roots::Holds,
-            SOURCE,
-        )
-        .expected_on((*roots == Roots::Holds).then_some(*checked))
-        .resting_on([entry.clone()]),
-    }
+    let Some((checked, roots, entry)) = plug else {
+        return Criterion::unknown(Question::Plug, Some(Roots::Holds), false, SOURCE);
+    };
+    let holds = *roots == Roots::Holds;
+    Criterion::found(Question::Plug, Roots::Holds, *roots, Basis::Measured, holds, SOURCE)
+        .expected_on(holds.then_some(*checked))
+        .resting_on([entry.clone()])
 }
 
 /// The last day in the container, or of bare roots, and its spread.

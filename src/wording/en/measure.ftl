@@ -13,7 +13,6 @@ measure_leaf_pairs_at_least = at least { $pairs } leaf pairs
 measure_light = { $light } light
 # (least, most)
 measure_light_band = { $least } to { $most } light
-measure_ratio = { $ratio } times as bright
 measure_ratio_at_most = at most { $ratio } times as bright
 # (from, to, ratio)
 measure_light_step = { $from } to { $to } light, { $ratio } times as bright
@@ -35,7 +34,6 @@ measure_resistance_at = { $mpa } MPa at { $depth } cm
 # (mpa, depth)
 measure_rod_stopped = rod stopped at { $depth } cm, { $mpa } MPa at its tip
 measure_tubers_lifted = tubers lifted { $days } d ago
-measure_read_dry = read dry, says nothing
 # (mm, days)
 measure_rain = { $days ->
     [one] { $mm } mm in { $days } day

@@ -9,7 +9,6 @@ measure_leaves_at_least = al menos { $leaves } hojas
 measure_leaf_pairs_at_least = al menos { $pairs } pares de hojas
 measure_light = { $light } de luz
 measure_light_band = { $least } a { $most } de luz
-measure_ratio = { $ratio } veces la luz
 measure_ratio_at_most = a lo más { $ratio } veces la luz
 measure_light_step = de { $from } a { $to } de luz, { $ratio } veces
 measure_light_step_from_dark = de { $from } a { $to } de luz
@@ -26,7 +25,6 @@ measure_resistance = { $mpa } MPa
 measure_resistance_at = { $mpa } MPa a { $depth } cm
 measure_rod_stopped = varilla frenada a { $depth } cm, { $mpa } MPa en la punta
 measure_tubers_lifted = tubérculos sacados hace { $days } d
-measure_read_dry = leído en seco, no dice nada
 measure_rain = { $days ->
     [one] { $mm } mm en { $days } día
    *[other] { $mm } mm en { $days } días

@@ -2,9 +2,9 @@
 
 use crate::nursery::entry::Entry;
 use crate::reckon::Change;
+use crate::reckon::changes::Turned;
 use crate::reckon::changes::by_cause::{Because, told_by};
-use crate::reckon::changes::{Passage, Turned};
-use crate::reckon::picture::{Picture, Stage};
+use crate::reckon::picture::{Passage, Picture, Stage};
 use crate::wording::{Wording, theme};
 
 impl Wording {

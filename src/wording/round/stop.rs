@@ -2,12 +2,9 @@
 
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::{Measure, Picture, Rule};
+use crate::reckon::picture::{Measure, Picture};
 use crate::reckon::round::{Stop, Task, Where};
 use crate::wording::Wording;
-
-/// What the mean of a sample on the round is of.
-const SAMPLE_OF: Rule = Rule::Height;
 
 impl Wording {
     /// Where a stop is: "bench 1", "Bed Ridge 1", "Seed store".
@@ -76,6 +73,6 @@ impl Wording {
         if let Measure::Sample { mean, .. } = figure {
             return self.round_mean(self.number(*mean, 1));
         }
-        self.measure_for(SAMPLE_OF, figure)
+        self.measure(figure)
     }
 }

@@ -20,6 +20,7 @@ impl Wording {
             Gap::NoMostDays(species) => {
                 self.gap_no_most_days(cleaned(species.as_str()), species_line(species, MOST_DAYS))
             }
+            Gap::ReadDry => self.gap_read_dry(),
             Gap::RodTooHard { mpa, depth_cm: Some(depth) } => {
                 self.gap_rod_too_hard_at(self.number(*mpa, 1), self.number(*depth, 0))
             }
@@ -39,7 +40,7 @@ impl Wording {
     /// A reason with the part of the bed it was seen in, where that was not the whole.
     pub(super) fn in_part(&self, sentence: String, criterion: &Criterion) -> String {
         let Some(part) = &criterion.part else { return sentence };
-        let was_read = matches!(criterion.rule, Rule::LightNow | Rule::LightComing | Rule::Soil);
+        let was_read = matches!(criterion.rule(), Rule::LightNow | Rule::LightComing | Rule::Soil);
         if was_read { self.read_in_part(sentence, part) } else { self.done_in_part(sentence, part) }
     }
 
@@ -78,6 +79,7 @@ mod tests {
         vec![
             Gap::NoShadeBand(own.clone()),
             Gap::NoMostDays(own),
+            Gap::ReadDry,
             Gap::RodTooHard { mpa: 13.7, depth_cm: Some(35.0) },
             Gap::RodTooHard { mpa: 13.7, depth_cm: None },
             Gap::RodTooWeak { mpa: 1.2, depth_cm: 12.0 },

@@ -1,77 +1,32 @@
 //! What is needed and what is known, with its unit.
 
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
-use crate::reckon::picture::{Criterion, Measure, Rule};
+use crate::reckon::picture::{Criterion, Measure, SampleUnit};
 use crate::wording::{Wording, theme};
 
 impl Wording {
-    /// A needed or known thing in words. The mean of a sample stands without its unit; [`Wording::measure_for`] knows it.
+    /// A needed or known thing in words.
     pub fn measure(&self, measure: &Measure) -> String {
-        self.measured(measure, |mean| self.number(mean, 1))
-    }
-
-    /// The same for a rule, which says what a sample's mean is in.
-    pub fn measure_for(&self, rule: Rule, measure: &Measure) -> String {
-        self.measured(measure, |mean| self.mean_for(rule, mean))
+        self.measured(measure, &[])
     }
 
     /// What is known of a criterion, with as many decimals as tell it from what is needed.
     pub fn known_words(&self, criterion: &Criterion) -> Option<String> {
-        let known = criterion.known.as_ref()?;
-        let limits = limits_of(criterion.needed.as_ref());
-        let rule = criterion.rule;
-        Some(if let Measure::LightStep { from, to } = known {
-            self.light_step(*from, *to, &limits)
-        } else if let Measure::Light(share) = known {
-            self.measure_light(self.percent_beside(*share, &limits))
-        } else if let Measure::RodStopped { mpa, depth_cm } = known {
-            self.measure_rod_stopped(self.number_beside(*mpa, &limits, 1), self.number(*depth_cm, 0))
-        } else if let Measure::Rain { mm, days } = known {
-            self.measure_rain(self.number_beside(*mm, &limits, 1), *days)
-        } else if let Measure::Resistance { mpa, depth_cm } = known {
-            let mpa = self.number_beside(*mpa, &limits, 1);
-            match depth_cm {
-                Some(depth) => self.measure_resistance_at(mpa, self.number(*depth, 0)),
-                None => self.measure_resistance(mpa),
-            }
-        } else {
-            self.measure_for(rule, known)
-        })
+        Some(self.measured(&criterion.known()?, &limits_of(criterion.needed().as_ref())))
     }
 
-    /// The mean of a sample with the unit of its rule: cm of height, mm of collar, leaves by number.
-    pub fn mean_for(&self, rule: Rule, mean: f64) -> String {
-        let written = self.number(mean, 1);
-        match rule {
-            Rule::Height => self.mean_in_cm(written),
-            Rule::Collar => self.mean_in_mm(written),
-            Rule::DaysSinceSowing
-            | Rule::DaysInContainer
-            | Rule::Leaves
-            | Rule::Plug
-            | Rule::Flush
-            | Rule::Hardening
-            | Rule::ExposureStep
-            | Rule::Held
-            | Rule::Treated
-            | Rule::Living
-            | Rule::Load
-            | Rule::GoodUntil
-            | Rule::LightNow
-            | Rule::LightComing
-            | Rule::Soil
-            | Rule::Cleared
-            | Rule::Holes
-            | Rule::Weeded
-            | Rule::Mulched
-            | Rule::Fenced
-            | Rule::Water
-            | Rule::Season
-            | Rule::OpenPositions => written,
+    /// The mean of a sample with its unit: cm of height, mm of collar, leaves by number.
+    pub(super) fn mean_words(&self, mean: f64, unit: SampleUnit, limits: &[f64]) -> String {
+        let written = self.number_beside(mean, limits, 1);
+        match unit {
+            SampleUnit::Cm => self.mean_in_cm(written),
+            SampleUnit::Mm => self.mean_in_mm(written),
+            SampleUnit::Leaves => written,
         }
     }
 
-    fn measured(&self, measure: &Measure, mean_words: impl Fn(f64) -> String) -> String {
+    /// A thing in words, told from the numbers it is compared with.
+    fn measured(&self, measure: &Measure, limits: &[f64]) -> String {
         match measure {
             Measure::Days(days) => self.measure_days(*days),
             Measure::DaysAtLeast(days) => self.measure_days_at_least(*days),
@@ -81,20 +36,33 @@ impl Wording {
                 self.measure_height_band(self.number(*least, 1), self.number(*most, 1))
             }
             Measure::CollarRule { floor_mm } => self.measure_collar_rule(self.number(*floor_mm, 1)),
-            Measure::Sample { pass, of, mean } => self.measure_sample(*pass, *of, mean_words(*mean)),
+            Measure::Sample { pass, of, mean, unit } => {
+                self.measure_sample(*pass, *of, self.mean_words(*mean, *unit, &[]))
+            }
             Measure::LeavesAtLeast { count, pairs: true } => self.measure_leaf_pairs_at_least(self.number(*count, 1)),
             Measure::LeavesAtLeast { count, pairs: false } => self.measure_leaves_at_least(self.number(*count, 1)),
             Measure::Roots(roots) => self.roots_words(*roots),
-            Measure::Light(share) => self.measure_light(self.percent(*share)),
+            Measure::Light(share) => self.measure_light(self.percent_beside(*share, limits)),
             Measure::LightBand { least, most } => self.band_words(*least, *most),
-            Measure::Ratio(ratio) => self.measure_ratio(self.decimal(*ratio, 1)),
             Measure::RatioAtMost(ratio) => self.measure_ratio_at_most(self.decimal(*ratio, 1)),
-            Measure::LightStep { from, to } => self.light_step(*from, *to, &[]),
+            Measure::LightStep { from, to } => self.light_step(*from, *to, limits),
             Measure::Plants(range) => self.plants_range(*range),
             Measure::PlantsAtLeast(plants) => self.measure_plants_at_least(*plants),
             Measure::Positions(positions) => self.measure_positions(*positions),
+            Measure::ResistanceAtMost { mpa, depth_cm } => {
+                self.measure_resistance_at_most(self.number(*mpa, 1), self.number(*depth_cm, 0))
+            }
+            Measure::Resistance { mpa, depth_cm: Some(depth) } => {
+                self.measure_resistance_at(self.number_beside(*mpa, limits, 1), self.number(*depth, 0))
+            }
+            Measure::Resistance { mpa, depth_cm: None } => self.measure_resistance(self.number_beside(*mpa, limits, 1)),
+            Measure::RodStopped { mpa, depth_cm } => {
+                self.measure_rod_stopped(self.number_beside(*mpa, limits, 1), self.number(*depth_cm, 0))
+            }
             Measure::TubersLifted(days) => self.measure_tubers_lifted(*days),
             Measure::TuberShape(tubers) => self.tuber_words(*tubers),
+            Measure::Rain { mm, days } => self.measure_rain(self.number_beside(*mm, limits, 1), *days),
+            Measure::RainAtLeast { mm, days } => self.measure_rain_at_least(self.number(*mm, 1), *days),
             Measure::Until(day) => self.measure_until(self.day(*day)),
             Measure::On(day) => self.day(*day),
             Measure::Work(task) => self.work_words(*task),
@@ -103,12 +71,6 @@ impl Wording {
             Measure::Said(words) => crate::base::text::cleaned(words),
             Measure::Yes => self.measure_yes(),
             Measure::No => self.measure_no(),
-            Measure::ResistanceAtMost { .. }
-            | Measure::Resistance { .. }
-            | Measure::RodStopped { .. }
-            | Measure::ReadDry
-            | Measure::Rain { .. }
-            | Measure::RainAtLeast { .. } => self.ground_measured(measure),
         }
     }
 
@@ -123,30 +85,6 @@ impl Wording {
         } else {
             self.measure_light_step_from_dark(self.percent(from), self.percent(to))
         }
-    }
-
-    /// The looks at the ground: resistance and rain. Anything else says nothing here.
-    fn ground_measured(&self, measure: &Measure) -> String {
-        if let Measure::ResistanceAtMost { mpa, depth_cm } = measure {
-            return self.measure_resistance_at_most(self.number(*mpa, 1), self.number(*depth_cm, 0));
-        }
-        if let Measure::Resistance { mpa, depth_cm } = measure {
-            let mpa = self.number(*mpa, 1);
-            return match depth_cm {
-                Some(depth) => self.measure_resistance_at(mpa, self.number(*depth, 0)),
-                None => self.measure_resistance(mpa),
-            };
-        }
-        if let Measure::RodStopped { mpa, depth_cm } = measure {
-            return self.measure_rod_stopped(self.number(*mpa, 1), self.number(*depth_cm, 0));
-        }
-        if let Measure::Rain { mm, days } = measure {
-            return self.measure_rain(self.number(*mm, 1), *days);
-        }
-        if let Measure::RainAtLeast { mm, days } = measure {
-            return self.measure_rain_at_least(self.number(*mm, 1), *days);
-        }
-        self.measure_read_dry()
     }
 
     /// What a lifted plug shows.
@@ -201,7 +139,7 @@ mod tests {
             (Measure::HeightBand { least: 20.0, most: 40.0 }, "20 to 40 cm", "20 a 40 cm"),
             (Measure::CollarRule { floor_mm: 4.0 }, "at least 4 mm and height / 8", "al menos 4 mm y altura / 8"),
             (
-                Measure::Sample { pass: 24, of: 30, mean: 27.04 },
+                Measure::Sample { pass: 24, of: 30, mean: 27.04, unit: SampleUnit::Cm },
                 "24 of 30 pass, mean 27 cm",
                 "24 de 30 cumplen, media 27 cm",
             ),
@@ -210,7 +148,6 @@ mod tests {
             (Measure::Roots(Roots::Circling), "roots circle", "raíces enrolladas"),
             (Measure::Light(0.3), "30 % light", "30 % de luz"),
             (Measure::LightBand { least: 0.5, most: 0.7 }, "50 to 70 % light", "50 a 70 % de luz"),
-            (Measure::Ratio(2.0), "2.0 times as bright", "2,0 veces la luz"),
             (Measure::RatioAtMost(1.6), "at most 1.6 times as bright", "a lo más 1,6 veces la luz"),
             (
                 Measure::LightStep { from: 0.3, to: 0.6 },
@@ -235,7 +172,6 @@ mod tests {
             ),
             (Measure::TubersLifted(40), "tubers lifted 40 d ago", "tubérculos sacados hace 40 d"),
             (Measure::TuberShape(Tubers::Full), "tubers full", "tubérculos gruesos"),
-            (Measure::ReadDry, "read dry, says nothing", "leído en seco, no dice nada"),
             (Measure::Rain { mm: 20.0, days: 3 }, "20 mm in 3 days", "20 mm en 3 días"),
             (Measure::RainAtLeast { mm: 20.0, days: 1 }, "at least 20 mm in 1 day", "al menos 20 mm en 1 día"),
             (Measure::Until(day), "by 14 Mar 2026", "hasta el 14 mar 2026"),
@@ -247,8 +183,8 @@ mod tests {
         ];
         let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
         for (measure, english, spanish) in cases {
-            assert_eq!(en.measure_for(Rule::Height, &measure), english);
-            assert_eq!(es.measure_for(Rule::Height, &measure), spanish);
+            assert_eq!(en.measure(&measure), english);
+            assert_eq!(es.measure(&measure), spanish);
         }
     }
 

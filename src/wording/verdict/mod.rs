@@ -1,7 +1,6 @@
 //! Verdicts in words: what is needed and known, why not, and what cannot be believed.
 
 mod doubt;
-mod facts;
 mod gap;
 mod measure;
 mod names;

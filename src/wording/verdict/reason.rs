@@ -1,8 +1,15 @@
 //! Why, in the words said to a grower.
 
-use super::facts::Facts;
+use super::measure::limits_of;
+use crate::base::{Day, Range};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
-use crate::reckon::picture::{Basis, Criterion, Rule};
+use crate::reckon::picture::quantity::{
+    CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, LeavesAtLeast, Light,
+    LightBand, LightStep, NotSo, PlantsAtLeast, Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until,
+    Wet, WorkWithin,
+};
+use crate::reckon::picture::question::Found;
+use crate::reckon::picture::{Criterion, Question};
 use crate::wording::Wording;
 
 /// What a verdict is about; a few reasons are said otherwise of a tray alone than of a tray for a bed.
@@ -22,200 +29,177 @@ const EXACT: f64 = 1e-9;
 impl Wording {
     /// Why a criterion is as it is, in plain words; an unknown says what to measure.
     pub fn reason(&self, criterion: &Criterion, about: About) -> String {
-        let facts = Facts(criterion);
-        if facts.read_dry() {
-            return self.soil_read_dry();
-        }
-        let Some(met) = criterion.met else {
-            let gap = criterion.gap.as_ref().map(|gap| self.gap_words(gap));
-            return gap.unwrap_or_else(|| self.reason_unknown(criterion.rule, about));
-        };
-        let special = match criterion.rule {
-            Rule::DaysSinceSowing => self.age_reason(facts, met),
-            Rule::DaysInContainer => self.container_reason(facts, met),
-            Rule::Height => self.height_reason(facts, met),
-            Rule::Collar => self.collar_reason(facts, met),
-            Rule::Leaves => self.leaves_reason(facts, met),
-            Rule::Plug => self.plug_reason(facts, met),
-            Rule::Flush => Some(self.flush_reason(facts, met)),
-            Rule::Hardening => self.hardening_reason(facts, met),
-            Rule::ExposureStep => self.step_reason(facts, met, about),
-            Rule::Held => Some(self.held_reason(facts, met)),
-            Rule::Treated => Some(self.treated_reason(facts, met)),
-            Rule::Living => Some(self.living_reason(facts, met)),
-            Rule::Load => self.load_reason(facts, met),
-            Rule::GoodUntil => self.good_until_reason(facts, met),
-            Rule::LightNow => self.light_reason(facts, met),
-            Rule::LightComing => self.light_coming_reason(facts, met),
-            Rule::Soil => self.soil_reason(facts, met),
-            Rule::Cleared => self.work_reason(GroundTask::Cleared, facts, met),
-            Rule::Holes => self.work_reason(GroundTask::Holes, facts, met),
-            Rule::Weeded => self.work_reason(GroundTask::Weeded, facts, met),
-            Rule::Mulched => self.work_reason(GroundTask::Mulched, facts, met),
-            Rule::Fenced => self.work_reason(GroundTask::Fenced, facts, met),
-            Rule::Water => self.water_reason(facts, met),
-            Rule::Season => self.season_reason(facts, met),
-            Rule::OpenPositions => self.positions_reason(facts, met),
-        };
-        self.in_part(special.unwrap_or_else(|| self.plain_reason(criterion, met)), criterion)
-    }
-
-    /// The rule with what is known and needed, where no better sentence fits.
-    fn plain_reason(&self, criterion: &Criterion, met: bool) -> String {
-        let rule = self.rule_name(criterion.rule);
-        let words = |measure| self.measure_for(criterion.rule, measure);
-        match (criterion.known.as_ref().map(words), criterion.needed.as_ref().map(words), met) {
-            (Some(known), _, true) => self.reason_met_known(rule, known),
-            (Some(known), Some(needed), false) => self.reason_unmet_known(rule, known, needed),
-            (None, _, true) => self.reason_met_plain(rule),
-            (_, _, false) => self.reason_unmet_plain(rule),
+        match self.found_reason(criterion, about) {
+            Some(found) => self.in_part(found, criterion),
+            None => match criterion.gap() {
+                Some(gap) => self.gap_words(gap),
+                None => self.reason_unknown(criterion.rule(), about),
+            },
         }
     }
 
-    fn age_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let (days, least) = (facts.days()?, facts.least_days()?);
-        if met && least == 0 {
-            return Some(self.old_without_least(days));
-        }
-        Some(if met { self.old_enough(days, least) } else { self.too_young(days, (least - days).max(0), least) })
-    }
-
-    fn container_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        if facts.roots() == Some(Roots::Circling) {
-            return Some(self.container_circles());
-        }
-        let (days, most) = (facts.days()?, facts.most_days()?);
-        Some(if met { self.container_holds(days, most) } else { self.container_outgrown(days, most) })
-    }
-
-    fn height_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let sample = facts.sample()?;
-        let in_cm = |cm: f64| self.mean_in_cm(self.number(cm, 1));
-        let (pass, of, mean) =
-            (sample.pass, sample.of, self.mean_in_cm(self.number_beside(sample.mean, &facts.limits(), 1)));
-        if met {
-            return Some(self.height_met(pass, of, mean));
-        }
-        if pass == of {
-            return Some(self.sample_too_few(pass, of));
-        }
-        let (least, most) = facts.height_band()?;
-        Some(if sample.mean > most {
-            self.height_tall(pass, of, mean, in_cm(most))
-        } else {
-            self.height_short(pass, of, mean, in_cm(least))
+    /// What was found, of whatever question; none where nothing is known.
+    fn found_reason(&self, criterion: &Criterion, about: About) -> Option<String> {
+        let expected = criterion.expected;
+        Some(match &criterion.question {
+            Question::DaysSinceSowing(age) => self.age_reason(age.found()?),
+            Question::DaysInContainer(stands) => self.container_reason(stands.found()?),
+            Question::Height(sample) => self.height_reason(sample.found()?),
+            Question::Collar(sample) => self.collar_reason(sample.found()?),
+            Question::Leaves(sample) => self.leaves_reason(sample.found()?),
+            Question::Plug(plug) => self.plug_reason(plug.found()?.known),
+            Question::Flush(seen) => self.flush_reason(seen.found()?),
+            Question::Hardening(hardened) => self.hardening_reason(hardened.found()?),
+            Question::ExposureStep(step) => self.step_reason(step.found()?, criterion.warns, about),
+            Question::Held(why) => self.held_reason(why.found()?.known.as_deref(), expected),
+            Question::Treated(with) => self.treated_reason(with.found()?.known.as_deref(), expected),
+            Question::Living(plants) => self.living_reason(plants.found()?),
+            Question::Load(plants) => self.load_reason(plants.found()?),
+            Question::GoodUntil(last) => self.good_until_reason(last.found()?),
+            Question::LightNow(light) => self.light_reason(light.found()?),
+            Question::LightComing(light) => self.light_coming_reason(light.found()?),
+            Question::Soil(ground) => self.soil_reason(ground.found()?),
+            Question::Cleared(work)
+            | Question::Holes(work)
+            | Question::Weeded(work)
+            | Question::Mulched(work)
+            | Question::Fenced(work) => self.work_reason(work.found()?),
+            Question::Water(rain) => self.water_reason(rain.found()?),
+            Question::Season(rains) => self.season_reason(rains.found()?, expected),
+            Question::OpenPositions(open) => self.positions_reason(open.found()?),
         })
     }
 
-    fn collar_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let sample = facts.sample()?;
-        let (pass, of, mean) = (sample.pass, sample.of, self.mean_in_mm(self.number(sample.mean, 1)));
+    fn age_reason(&self, &Found { needed, known: days, met, .. }: &Found<DaysOfSpecies, i32>) -> String {
+        let least = needed.least;
+        match (met, least) {
+            (true, 0) => self.old_without_least(days),
+            (true, _) => self.old_enough(days, least),
+            (false, _) => self.too_young(days, (least - days).max(0), least),
+        }
+    }
+
+    fn container_reason(&self, &Found { needed, known, met, .. }: &Found<Holds, InContainer>) -> String {
+        match (known, needed) {
+            (InContainer::Circling, _) | (InContainer::Days(_), Holds::Roots) => self.container_circles(),
+            (InContainer::Days(days), Holds::Days(most)) if met => self.container_holds(days, most),
+            (InContainer::Days(days), Holds::Days(most)) => self.container_outgrown(days, most),
+        }
+    }
+
+    fn height_reason(&self, &Found { needed, known, met, .. }: &Found<HeightBand, Sample>) -> String {
+        let HeightBand { least_cm, most_cm } = needed;
+        let Sample { pass, of, mean, unit } = known;
+        let mean_words = self.mean_words(mean, unit, &[least_cm, most_cm]);
+        let in_cm = |cm: f64| self.mean_words(cm, unit, &[]);
         if met {
-            return Some(self.collar_met(pass, of, mean));
+            self.height_met(pass, of, mean_words)
+        } else if pass == of {
+            self.sample_too_few(pass, of)
+        } else if mean > most_cm {
+            self.height_tall(pass, of, mean_words, in_cm(most_cm))
+        } else {
+            self.height_short(pass, of, mean_words, in_cm(least_cm))
         }
-        if pass == of {
-            return Some(self.sample_too_few(pass, of));
-        }
-        Some(self.collar_thin(pass, of, mean, self.measure(facts.0.needed.as_ref()?)))
     }
 
-    fn leaves_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let sample = facts.sample()?;
-        let (pass, of, mean) = (sample.pass, sample.of, self.number(sample.mean, 1));
+    fn collar_reason(&self, &Found { needed, known, met, .. }: &Found<CollarRule, Sample>) -> String {
+        let Sample { pass, of, mean, unit } = known;
+        let mean = self.mean_words(mean, unit, &[]);
         if met {
-            return Some(self.leaves_met(pass, of, mean));
-        }
-        if pass == of {
-            return Some(self.sample_too_few(pass, of));
-        }
-        Some(self.leaves_few(pass, of, mean, self.measure(facts.0.needed.as_ref()?)))
-    }
-
-    fn plug_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        match (facts.roots()?, met) {
-            (Roots::Crumbles, false) => Some(self.plug_crumbles()),
-            (Roots::Circling, false) => Some(self.plug_circles()),
-            (Roots::Holds, true) => Some(self.plug_met()),
-            (Roots::Crumbles | Roots::Circling, true) | (Roots::Holds, false) => None,
+            self.collar_met(pass, of, mean)
+        } else if pass == of {
+            self.sample_too_few(pass, of)
+        } else {
+            self.collar_thin(pass, of, mean, self.measure(&needed.into()))
         }
     }
 
-    fn flush_reason(&self, facts: Facts<'_>, met: bool) -> String {
-        match (met, facts.on()) {
-            (true, _) => self.flush_met(),
-            (false, Some(day)) => self.flush_unmet_on(self.day(day)),
-            (false, None) => self.flush_unmet(),
+    fn leaves_reason(&self, &Found { needed, known, met, .. }: &Found<LeavesAtLeast, Sample>) -> String {
+        let Sample { pass, of, mean, unit } = known;
+        let mean = self.mean_words(mean, unit, &[]);
+        if met {
+            self.leaves_met(pass, of, mean)
+        } else if pass == of {
+            self.sample_too_few(pass, of)
+        } else {
+            self.leaves_few(pass, of, mean, self.measure(&needed.into()))
         }
     }
 
-    fn living_reason(&self, facts: Facts<'_>, met: bool) -> String {
-        match (met, facts.plants()) {
-            (true, Some(plants)) => self.living_met_plants(self.plants_range(plants)),
-            (true, None) => self.living_met(),
-            (false, _) => self.living_unmet(),
+    fn plug_reason(&self, roots: Roots) -> String {
+        match roots {
+            Roots::Crumbles => self.plug_crumbles(),
+            Roots::Circling => self.plug_circles(),
+            Roots::Holds => self.plug_met(),
         }
     }
 
-    fn load_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let plants = self.plants_range(facts.plants()?);
-        Some(if met { self.load_met(plants) } else { self.load_unmet(plants, facts.least_plants()?) })
-    }
-
-    fn good_until_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let last = self.day(facts.until()?);
-        Some(if met { self.good_until_met(last) } else { self.good_until_unmet(last) })
-    }
-
-    fn hardening_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let least = facts.least_days();
-        if let (Some(put_back), Some(least)) = (facts.on(), least) {
-            return Some(self.hardening_put_back(self.short_day(put_back), least));
-        }
-        if let Some((days, last)) = facts.fresh_step() {
-            return Some(self.hardening_fresh(days, self.day(last), self.day(facts.0.expected?)));
-        }
-        match (met, facts.days(), least) {
-            (true, days, least) => Some(self.hardening_met(days?, least?)),
-            (false, None | Some(0), Some(least)) => Some(self.hardening_not_begun(least)),
-            (false, Some(days), Some(least)) if days < least => Some(self.hardening_short(days, least - days, least)),
-            (false, Some(_), _) | (false, None, None) => Some(self.hardening_unmet()),
+    fn flush_reason(&self, &Found { known: seen, met, .. }: &Found<NotSo, Option<Day>>) -> String {
+        match seen {
+            Some(day) if !met => self.flush_unmet_on(self.day(day)),
+            Some(_) | None => self.flush_met(),
         }
     }
 
-    fn held_reason(&self, facts: Facts<'_>, met: bool) -> String {
-        match (met, facts.said(), facts.0.expected) {
-            (true, _, _) => self.held_met(),
-            (false, Some(why), Some(day)) => self.held_unmet_until(why, self.day(day)),
-            (false, Some(why), None) => self.held_unmet_said(why),
-            (false, None, _) => self.held_unmet(),
+    fn living_reason(&self, found: &Found<PlantsAtLeast, Range>) -> String {
+        if found.met { self.living_met_plants(self.plants_range(found.known)) } else { self.living_unmet() }
+    }
+
+    fn load_reason(&self, &Found { needed, known, met, .. }: &Found<PlantsAtLeast, Range>) -> String {
+        let plants = self.plants_range(known);
+        if met { self.load_met(plants) } else { self.load_unmet(plants, needed.0) }
+    }
+
+    fn good_until_reason(&self, found: &Found<Until, Day>) -> String {
+        let last = self.day(found.needed.0);
+        if found.met { self.good_until_met(last) } else { self.good_until_unmet(last) }
+    }
+
+    fn hardening_reason(&self, &Found { needed, known, met, .. }: &Found<DaysAtLeast, Hardened>) -> String {
+        let least = needed.0;
+        match known {
+            Hardened::GoesSoft => self.hardening_soft(),
+            Hardened::PutBack(day) => self.hardening_put_back(self.short_day(day), least),
+            Hardened::FreshStep { days, last, from } => self.hardening_fresh(days, self.day(last), self.day(from)),
+            Hardened::For(days) if met => self.hardening_met(days, least),
+            Hardened::For(0) => self.hardening_not_begun(least),
+            Hardened::For(days) => self.hardening_short(days, least - days, least),
         }
     }
 
-    fn treated_reason(&self, facts: Facts<'_>, met: bool) -> String {
-        match (met, facts.said(), facts.0.expected) {
-            (true, _, _) => self.treated_met(),
-            (false, Some(what), Some(day)) => self.treated_unmet_until(what, self.day(day)),
-            (false, Some(what), None) => self.treated_unmet_said(what),
-            (false, None, _) => self.treated_unmet(),
+    fn held_reason(&self, why: Option<&str>, expected: Option<Day>) -> String {
+        match (why, expected) {
+            (None, _) => self.held_met(),
+            (Some(why), Some(day)) => self.held_unmet_until(why, self.day(day)),
+            (Some(why), None) => self.held_unmet_said(why),
         }
     }
 
-    fn step_reason(&self, facts: Facts<'_>, met: bool, about: About) -> Option<String> {
-        let (from, to) = facts.light_step()?;
+    fn treated_reason(&self, with: Option<&str>, expected: Option<Day>) -> String {
+        match (with, expected) {
+            (None, _) => self.treated_met(),
+            (Some(what), Some(day)) => self.treated_unmet_until(what, self.day(day)),
+            (Some(what), None) => self.treated_unmet_said(what),
+        }
+    }
+
+    fn step_reason(&self, found: &Found<RatioAtMost, LightStep>, warns: bool, about: About) -> String {
+        let &Found { needed: RatioAtMost(most), known: LightStep { from, to }, met, .. } = found;
         let (stood, goes) = (self.percent(from), self.percent(to));
         let alone = about == About::Tray;
-        if let Some(no_brighter) = self.step_not_brighter((from, to), met && !facts.0.warns, alone) {
-            return Some(no_brighter);
+        if let Some(no_brighter) = self.step_not_brighter((from, to), met && !warns, alone) {
+            return no_brighter;
         }
-        let ratio = if from > 0.0 { self.decimal_beside(to / from, &facts.limits(), 1) } else { return None };
-        Some(match (met, facts.0.warns, alone) {
+        let ratio = self.decimal_beside(to / from, &limits_of(Some(&found.needed.into())), 1);
+        match (met, warns, alone) {
             (true, false, false) => self.step_met(stood, goes),
             (true, false, true) => self.step_met_tray(stood, goes),
             (true, true, false) => self.step_watch(stood, goes, ratio),
             (true, true, true) => self.step_watch_tray(stood, goes, ratio),
-            (false, _, false) => self.step_too_bright(stood, goes, ratio, facts.steps_to_light(from, to)?),
-            (false, _, true) => self.step_too_bright_tray(stood, goes, ratio, facts.steps_to_light(from, to)?),
-        })
+            (false, _, false) => self.step_too_bright(stood, goes, ratio, steps_to_light(from, to, most)),
+            (false, _, true) => self.step_too_bright_tray(stood, goes, ratio, steps_to_light(from, to, most)),
+        }
     }
 
     /// A step to the same light or to a darker one; none where it is brighter.
@@ -233,110 +217,105 @@ impl Wording {
         })
     }
 
-    fn light_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let (light, (least, most)) = (facts.light()?, facts.light_band()?);
-        let words = self.percent_beside(light, &facts.limits());
+    fn light_reason(&self, &Found { needed, known, met, .. }: &Found<LightBand, Light>) -> String {
+        let (LightBand { least, most }, Light(light)) = (needed, known);
+        let words = self.percent_beside(light, &[least, most]);
         let inside = (least - EXACT..=most + EXACT).contains(&light);
-        Some(match (met, light > most) {
+        match (met, light > most) {
             (true, _) if !inside => self.light_near(words, self.band_words(least, most)),
             (true, _) => self.light_met(words, self.band_words(least, most)),
             (false, true) => self.light_too_bright(words, self.percent(most)),
             (false, false) => self.light_too_dark(words, self.percent(least)),
-        })
+        }
     }
 
-    fn light_coming_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        let (light, (least, most)) = (facts.light()?, facts.light_band()?);
+    fn light_coming_reason(&self, &Found { needed, known, met, .. }: &Found<LightBand, Light>) -> String {
+        let (LightBand { least, most }, Light(light)) = (needed, known);
         let words = self.percent(light);
-        Some(match (met, light > most) {
+        match (met, light > most) {
             (true, _) => self.light_coming_met(words, self.band_words(least, most)),
             (false, true) => self.light_coming_bright(words, self.percent(most)),
             (false, false) => self.light_coming_dark(words, self.percent(least)),
-        })
-    }
-
-    fn water_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        if met && facts.0.basis == Basis::Assumed {
-            return Some(self.water_usual());
-        }
-        let (mm, days) = facts.rain()?;
-        let fallen = self.number_beside(mm, &facts.limits(), 1);
-        if met {
-            return Some(self.water_met(fallen, days));
-        }
-        Some(self.water_short(fallen, days, self.number(facts.least_rain()?, 1)))
-    }
-
-    fn season_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        match (met, facts.until(), facts.0.expected) {
-            (true, until, _) => Some(self.season_met(self.day(until?))),
-            (false, _, Some(day)) => Some(self.season_from(self.day(day))),
-            (false, Some(until), None) => Some(self.season_past(self.day(until))),
-            (false, None, None) => Some(self.season_unmet()),
         }
     }
 
-    fn positions_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        if !met {
-            return Some(self.open_positions_unmet());
+    fn water_reason(&self, &Found { needed, known, met, .. }: &Found<RainAtLeast, Wet>) -> String {
+        match known {
+            Wet::UsualRains => self.water_usual(),
+            Wet::Rain { mm, days } => {
+                let fallen = self.number_beside(mm, &[needed.mm], 1);
+                if met {
+                    self.water_met(fallen, days)
+                } else {
+                    self.water_short(fallen, days, self.number(needed.mm, 1))
+                }
+            }
         }
-        Some(self.open_positions_met(facts.positions()?))
     }
 
-    fn work_reason(&self, task: GroundTask, facts: Facts<'_>, met: bool) -> Option<String> {
-        if let (false, Some(done)) = (met, facts.on()) {
-            let (day, lasts) = (self.day(done), facts.work_lasts()?);
-            return Some(match task {
+    fn season_reason(&self, &Found { needed, met, .. }: &Found<Until, Day>, expected: Option<Day>) -> String {
+        match (met, expected) {
+            (true, _) => self.season_met(self.day(needed.0)),
+            (false, Some(day)) => self.season_from(self.day(day)),
+            (false, None) => self.season_past(self.day(needed.0)),
+        }
+    }
+
+    fn positions_reason(&self, found: &Found<PlantsAtLeast, Positions>) -> String {
+        if found.met { self.open_positions_met(found.known.0) } else { self.open_positions_unmet() }
+    }
+
+    fn work_reason(&self, &Found { needed, known, met, .. }: &Found<WorkWithin, Option<Day>>) -> String {
+        let WorkWithin { task, days: lasts } = needed;
+        match known.map(|day| self.day(day)) {
+            Some(day) if met => match task {
+                GroundTask::Cleared => self.cleared_on(day),
+                GroundTask::Holes => self.holes_on(day),
+                GroundTask::Weeded => self.weeded_on(day),
+                GroundTask::Mulched => self.mulched_on(day),
+                GroundTask::Fenced => self.fenced_on(day),
+            },
+            Some(day) => match task {
                 GroundTask::Cleared => self.cleared_stale(day, lasts),
                 GroundTask::Holes => self.holes_stale(day, lasts),
                 GroundTask::Weeded => self.weeded_stale(day, lasts),
                 GroundTask::Mulched => self.mulched_stale(day, lasts),
                 GroundTask::Fenced => self.fenced_stale(day, lasts),
-            });
-        }
-        if !met {
-            return Some(match task {
+            },
+            None => match task {
                 GroundTask::Cleared => self.cleared_unmet(),
                 GroundTask::Holes => self.holes_unmet(),
                 GroundTask::Weeded => self.weeded_unmet(),
                 GroundTask::Mulched => self.mulched_unmet(),
                 GroundTask::Fenced => self.fenced_unmet(),
-            });
+            },
         }
-        let day = self.day(facts.on()?);
-        Some(match task {
-            GroundTask::Cleared => self.cleared_on(day),
-            GroundTask::Holes => self.holes_on(day),
-            GroundTask::Weeded => self.weeded_on(day),
-            GroundTask::Mulched => self.mulched_on(day),
-            GroundTask::Fenced => self.fenced_on(day),
-        })
     }
 
-    fn soil_reason(&self, facts: Facts<'_>, met: bool) -> Option<String> {
-        if let Some(mpa) = facts.resistance() {
-            let (most, _) = facts.resistance_at_most()?;
-            let read = self.number_beside(mpa, &facts.limits(), 1);
-            return Some(if met { self.soil_met(read) } else { self.soil_hard(read, self.number(most, 1)) });
-        }
-        if let Some(depth) = facts.rod_stopped_cm() {
-            let (_, needed) = facts.resistance_at_most()?;
-            let depth = self.number(depth, 0);
-            return Some(if met {
-                self.soil_rod_met(depth)
-            } else {
-                self.soil_rod_short(depth, self.number(needed, 0))
-            });
-        }
-        if let (Some(days), true) = (facts.tubers_lifted(), met) {
-            return Some(self.soil_lifted(days));
-        }
-        match (facts.tuber_shape()?, met) {
-            (Tubers::ThinNecked, false) => Some(self.soil_tubers_thin()),
-            (shape @ (Tubers::Even | Tubers::Full), true) => Some(self.soil_tubers_met(self.tuber_words(shape))),
-            (Tubers::ThinNecked, true) | (Tubers::Even | Tubers::Full, false) => None,
+    fn soil_reason(&self, &Found { needed, known, met, .. }: &Found<ResistanceAtMost, Ground>) -> String {
+        let ResistanceAtMost { mpa: most, depth_cm: needed_cm } = needed;
+        match known {
+            Ground::Read { mpa, .. } => {
+                let read = self.number_beside(mpa, &[most], 1);
+                if met { self.soil_met(read) } else { self.soil_hard(read, self.number(most, 1)) }
+            }
+            Ground::RodStopped { depth_cm, .. } => {
+                let depth = self.number(depth_cm, 0);
+                if met { self.soil_rod_met(depth) } else { self.soil_rod_short(depth, self.number(needed_cm, 0)) }
+            }
+            Ground::Lifted(days) => self.soil_lifted(days),
+            Ground::Tubers(Tubers::ThinNecked) => self.soil_tubers_thin(),
+            Ground::Tubers(shape @ (Tubers::Even | Tubers::Full)) => self.soil_tubers_met(self.tuber_words(shape)),
         }
     }
+}
+
+/// The steps, each of at most the ratio allowed, in which plants come from one light to a brighter one.
+fn steps_to_light(from: f64, to: f64, most: f64) -> i64 {
+    /// More steps than this are not counted out (ours).
+    const MOST_STEPS: f64 = 20.0;
+    let steps = ((to / from).ln() / most.ln()).ceil();
+    steps.clamp(2.0, MOST_STEPS) as i64
 }
 
 #[cfg(test)]

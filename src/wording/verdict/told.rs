@@ -71,17 +71,17 @@ impl Wording {
     /// What a question rests on: what is needed, what is known and how, when it comes, where the rule is from.
     pub fn criterion_facts(&self, criterion: &Criterion) -> Vec<(String, String)> {
         let mut facts = Vec::new();
-        if let Some(needed) = &criterion.needed {
-            facts.push((self.label_needed(), self.measure_for(criterion.rule, needed)));
+        if let Some(needed) = criterion.needed() {
+            facts.push((self.label_needed(), self.measure(&needed)));
         }
-        let basis = self.basis_name(criterion.basis);
+        let basis = self.basis_name(criterion.basis());
         let known = match self.known_words(criterion) {
             Some(known) => self.known_how(known, basis),
             None => basis,
         };
         facts.push((self.label_known(), known));
         if let Some(day) = criterion.expected {
-            let said = if criterion.met == Some(true) { self.was_from(self.day(day)) } else { self.day(day) };
+            let said = if criterion.met() == Some(true) { self.was_from(self.day(day)) } else { self.day(day) };
             facts.push((self.label_expected(), said));
         }
         facts.push((self.label_source(), self.source_words(&criterion.source)));

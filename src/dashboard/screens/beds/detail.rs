@@ -69,13 +69,13 @@ fn species(one: &BedSpecies, cx: &ScreenContext<'_>, page: &mut Page) {
     let mut waits = waits_for(&one.criteria);
     if one.standing == Standing::Full {
         // Ground work for a bed without room is nobody's work.
-        waits.retain(|criterion| criterion.rule == Rule::OpenPositions);
+        waits.retain(|criterion| criterion.rule() == Rule::OpenPositions);
     }
     if waits.is_empty() {
         page.hanging("  + ", Ink::Good, &wording.bed_ready_for(), Ink::Plain);
     }
     for criterion in waits {
-        let (mark, ink) = if criterion.met.is_none() { ("?", Ink::Waits) } else { ("x", Ink::Danger) };
+        let (mark, ink) = if criterion.met().is_none() { ("?", Ink::Waits) } else { ("x", Ink::Danger) };
         let mut message = wording.reason(criterion, About::Bed);
         if let Some(day) = criterion.expected.filter(|day| *day > cx.day()) {
             message = format!("{message} · {}", wording.comes_from(wording.day_beside(day, cx.day())));

@@ -120,7 +120,7 @@ fn missing(line: &BedSpecies, cx: &ScreenContext<'_>) -> String {
     let waits = waits_for(&line.criteria);
     match waits.as_slice() {
         [] => String::new(),
-        [only] => cx.wording.rule_name(only.rule),
-        [first, more @ ..] => format!("{} +{}", cx.wording.rule_name(first.rule), more.len()),
+        [only] => cx.wording.rule_name(only.rule()),
+        [first, more @ ..] => format!("{} +{}", cx.wording.rule_name(first.rule()), more.len()),
     }
 }

@@ -39,7 +39,7 @@ pub(super) fn first_reason(criteria: &[Criterion], about: About, cx: &ScreenCont
 
 /// The mark of what holds back: `?` only unknown things, `x` something known.
 pub(super) fn waits_mark(criteria: &[Criterion]) -> (&'static str, Ink) {
-    let known = criteria.iter().any(|criterion| criterion.blocks && criterion.met.is_some());
+    let known = criteria.iter().any(|criterion| criterion.blocks && criterion.met().is_some());
     if known { ("x", Ink::Waits) } else { ("?", Ink::Waits) }
 }
 

@@ -136,12 +136,13 @@ pub(crate) fn heights(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Draw
     let first = samples.first()?.day;
     let begin = tray.sown_on.or(tray.story.made_on).map_or(first, |day| day.min(first));
     let age = |day: Day| f64::from(day.days_since(begin));
-    let band = tray.criteria.iter().filter(|criterion| criterion.rule == Rule::Height).find_map(|criterion| {
-        match criterion.needed {
+    let band =
+        tray.criteria.iter().filter(|criterion| criterion.rule() == Rule::Height).find_map(|criterion| match criterion
+            .needed()
+        {
             Some(Measure::HeightBand { least, most }) => Some((least, most)),
             _ => None,
-        }
-    });
+        });
     let mut plants = Vec::new();
     let mut means = Vec::new();
     for sample in samples {

@@ -76,12 +76,12 @@ pub(crate) fn verdict(tray: &TrayPicture, cx: &ScreenContext<'_>) -> String {
         };
     }
     let mut blocking = tray.criteria.iter().filter(|criterion| criterion.blocks);
-    let late = tray.criteria.iter().find(|criterion| criterion.rule == Rule::DaysInContainer && criterion.blocks);
+    let late = tray.criteria.iter().find(|criterion| criterion.rule() == Rule::DaysInContainer && criterion.blocks);
     let first = late.filter(|_| tray.stage == Stage::Overdue).or_else(|| blocking.next());
     let Some(first) = first else { return wording.trays_verdict_waits() };
     let reason = wording.reason(first, About::Tray);
     let from = tray.ready_from.or(tray.not_before()).filter(|day| *day > cx.day());
-    match (tray.stage, from.filter(|_| !says_its_day(first.rule))) {
+    match (tray.stage, from.filter(|_| !says_its_day(first.rule()))) {
         (Stage::Overdue, _) => wording.trays_verdict_overdue(reason),
         (_, Some(day)) => wording.trays_verdict_not_before(wording.day_beside(day, cx.day()), reason),
         (_, None) => wording.trays_verdict_not(reason),
@@ -152,7 +152,7 @@ fn reasons(criteria: &[Criterion], cx: &ScreenContext<'_>, page: &mut Page) {
         let (mark, ink) = answered_mark(criterion.answered());
         let mut text = cx.wording.reason(criterion, About::Tray);
         let to_come =
-            criterion.expected.filter(|day| criterion.blocks && *day > cx.day() && !says_its_day(criterion.rule));
+            criterion.expected.filter(|day| criterion.blocks && *day > cx.day() && !says_its_day(criterion.rule()));
         if let Some(day) = to_come {
             text.push_str(&format!(" · {}", cx.wording.comes_from(cx.wording.day_beside(day, cx.day()))));
         }

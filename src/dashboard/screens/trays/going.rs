@@ -52,8 +52,8 @@ fn misses(pair: &PairPicture, first: &Criterion, more: usize, cx: &ScreenContext
 /// What holds the pair back beside what holds the tray back from every bed. The step in light is the tray's own matter
 /// while it is still to be hardened.
 fn of_bed<'a>(pair: &'a PairPicture, tray: &TrayPicture) -> Vec<&'a Criterion> {
-    let holds_tray = |rule: Rule| tray.criteria.iter().any(|own| own.blocks && own.rule == rule);
-    let of_tray = |criterion: &Criterion| match criterion.rule {
+    let holds_tray = |rule: Rule| tray.criteria.iter().any(|own| own.blocks && own.rule() == rule);
+    let of_tray = |criterion: &Criterion| match criterion.rule() {
         Rule::ExposureStep => holds_tray(Rule::Hardening),
         rule => holds_tray(rule),
     };

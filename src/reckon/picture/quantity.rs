@@ -1,0 +1,297 @@
+//! What questions need and what is known of them, each with the measure it is shown as.
+
+use super::criterion::{Measure, SampleUnit};
+use crate::base::{Day, Range};
+use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
+
+/// Declares what is needed or known, and as which measure it is shown.
+macro_rules! shown_as {
+    ($($type:ty: $value:pat => $measure:expr;)+) => {
+        $(impl From<$type> for Measure {
+            fn from($value: $type) -> Measure {
+                $measure
+            }
+        })+
+    };
+}
+
+shown_as! {
+    DaysAtLeast: DaysAtLeast(days) => Measure::DaysAtLeast(days);
+    i32: days => Measure::Days(days);
+    HeightBand: HeightBand { least_cm: least, most_cm: most } => Measure::HeightBand { least, most };
+    CollarRule: CollarRule { floor_mm } => Measure::CollarRule { floor_mm };
+    LeavesAtLeast: LeavesAtLeast { count, pairs } => Measure::LeavesAtLeast { count, pairs };
+    Sample: Sample { pass, of, mean, unit } => Measure::Sample { pass, of, mean, unit };
+    Roots: roots => Measure::Roots(roots);
+    RatioAtMost: RatioAtMost(ratio) => Measure::RatioAtMost(ratio);
+    LightStep: LightStep { from, to } => Measure::LightStep { from, to };
+    NotSo: NotSo => Measure::No;
+    Option<Day>: day => day.map_or(Measure::No, Measure::On);
+    Option<String>: words => words.map_or(Measure::No, Measure::Said);
+    PlantsAtLeast: PlantsAtLeast(plants) => Measure::PlantsAtLeast(plants);
+    Range: plants => Measure::Plants(plants);
+    Positions: Positions(open) => Measure::Positions(open);
+    Until: Until(day) => Measure::Until(day);
+    Day: day => Measure::On(day);
+    LightBand: LightBand { least, most } => Measure::LightBand { least, most };
+    Light: Light(share) => Measure::Light(share);
+    ResistanceAtMost: ResistanceAtMost { mpa, depth_cm } => Measure::ResistanceAtMost { mpa, depth_cm };
+    WorkWithin: WorkWithin { task, days } => Measure::WorkWithin { task, days };
+    RainAtLeast: RainAtLeast { mm, days } => Measure::RainAtLeast { mm, days };
+}
+
+/// The days of a species from sowing to planting out.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct DaysOfSpecies {
+    /// Least.
+    pub least: i32,
+    /// Usual, where the profile has it.
+    pub usual: Option<i32>,
+    /// Most, where the profile has it.
+    pub most: Option<i32>,
+}
+
+impl From<DaysOfSpecies> for Measure {
+    /// All three where the profile has them, else only the least.
+    fn from(DaysOfSpecies { least, usual, most }: DaysOfSpecies) -> Measure {
+        match (usual, most) {
+            (Some(usual), Some(most)) => Measure::DaySpan { least, usual, most },
+            (Some(_), None) | (None, _) => Measure::DaysAtLeast(least),
+        }
+    }
+}
+
+/// At least so many days.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct DaysAtLeast(pub i32);
+
+/// What a container holds.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Holds {
+    /// So many days.
+    Days(i32),
+    /// Roots that do not circle, whatever the days.
+    Roots,
+}
+
+impl From<Holds> for Measure {
+    fn from(holds: Holds) -> Measure {
+        match holds {
+            Holds::Days(days) => Measure::DaysAtMost(days),
+            Holds::Roots => Measure::Roots(Roots::Holds),
+        }
+    }
+}
+
+/// How plants stand in their container.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum InContainer {
+    /// For so many days.
+    Days(i32),
+    /// Their roots circle.
+    Circling,
+}
+
+impl From<InContainer> for Measure {
+    fn from(stands: InContainer) -> Measure {
+        match stands {
+            InContainer::Days(days) => Measure::Days(days),
+            InContainer::Circling => Measure::Roots(Roots::Circling),
+        }
+    }
+}
+
+/// A height band, cm.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct HeightBand {
+    /// Least.
+    pub least_cm: f64,
+    /// Most.
+    pub most_cm: f64,
+}
+
+/// At least a floor in mm, and thick enough for the height.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct CollarRule {
+    /// The species' floor, mm.
+    pub floor_mm: f64,
+}
+
+/// At least so many leaves, or pairs.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct LeavesAtLeast {
+    /// How many.
+    pub count: f64,
+    /// Whether pairs are meant.
+    pub pairs: bool,
+}
+
+/// How many plants of a sample pass, and its mean.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Sample {
+    /// Plants that pass.
+    pub pass: u32,
+    /// Plants measured.
+    pub of: u32,
+    /// Mean of the sample.
+    pub mean: f64,
+    /// What the mean is in.
+    pub unit: SampleUnit,
+}
+
+/// It must not be so.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct NotSo;
+
+/// How far plants are hardened.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Hardened {
+    /// Their species goes out soft.
+    GoesSoft,
+    /// For so many days.
+    For(i32),
+    /// Long enough, but the last step is too fresh.
+    FreshStep {
+        /// Days of hardening.
+        days: i32,
+        /// The day of the last step.
+        last: Day,
+        /// The day it is old enough.
+        from: Day,
+    },
+    /// The shade was put back up.
+    PutBack(Day),
+}
+
+impl From<Hardened> for Measure {
+    fn from(hardened: Hardened) -> Measure {
+        match hardened {
+            Hardened::GoesSoft => Measure::No,
+            Hardened::For(days) => Measure::Days(days),
+            Hardened::FreshStep { days, last, .. } => Measure::FreshStep { days, last },
+            Hardened::PutBack(day) => Measure::On(day),
+        }
+    }
+}
+
+/// At most so many times as bright.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct RatioAtMost(pub f64);
+
+/// The light of the tray and of where it would go, shares of the open light.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct LightStep {
+    /// The tray's last 10 days; above nought.
+    pub from: f64,
+    /// The bed's.
+    pub to: f64,
+}
+
+/// At least so many plants.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct PlantsAtLeast(pub u32);
+
+/// So many positions.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Positions(pub u32);
+
+/// A day on or before which it must be.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Until(pub Day);
+
+/// A band of the open light, shares of 0 to 1.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct LightBand {
+    /// Least.
+    pub least: f64,
+    /// Most.
+    pub most: f64,
+}
+
+/// A share of the open light, 0 to 1.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Light(pub f64);
+
+/// At most so much resistance, MPa, down to a depth in cm.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct ResistanceAtMost {
+    /// MPa.
+    pub mpa: f64,
+    /// Depth, cm.
+    pub depth_cm: f64,
+}
+
+/// What tells of the ground.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Ground {
+    /// Resistance read, at a depth where it was written.
+    Read {
+        /// MPa.
+        mpa: f64,
+        /// Depth, cm.
+        depth_cm: Option<f64>,
+    },
+    /// Where a rod under a known push stopped.
+    RodStopped {
+        /// MPa at the tip.
+        mpa: f64,
+        /// Depth, cm.
+        depth_cm: f64,
+    },
+    /// Tubers were lifted so many days ago.
+    Lifted(i32),
+    /// The shape of lifted tubers.
+    Tubers(Tubers),
+}
+
+impl From<Ground> for Measure {
+    fn from(ground: Ground) -> Measure {
+        match ground {
+            Ground::Read { mpa, depth_cm } => Measure::Resistance { mpa, depth_cm },
+            Ground::RodStopped { mpa, depth_cm } => Measure::RodStopped { mpa, depth_cm },
+            Ground::Lifted(days) => Measure::TubersLifted(days),
+            Ground::Tubers(tubers) => Measure::TuberShape(tubers),
+        }
+    }
+}
+
+/// Work to be done, not longer ago than it lasts.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct WorkWithin {
+    /// The work.
+    pub task: GroundTask,
+    /// Days it lasts.
+    pub days: i32,
+}
+
+/// At least so much rain in so many days.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct RainAtLeast {
+    /// mm.
+    pub mm: f64,
+    /// Days.
+    pub days: i32,
+}
+
+/// How wet it is known to be.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Wet {
+    /// Rain of so many mm in so many days.
+    Rain {
+        /// mm.
+        mm: f64,
+        /// Days.
+        days: i32,
+    },
+    /// The time of the usual rains.
+    UsualRains,
+}
+
+impl From<Wet> for Measure {
+    fn from(wet: Wet) -> Measure {
+        match wet {
+            Wet::Rain { mm, days } => Measure::Rain { mm, days },
+            Wet::UsualRains => Measure::Yes,
+        }
+    }
+}

@@ -1,0 +1,213 @@
+//! The questions of verdicts: the one list of what is asked, what each must be and can be known as, and what days alone
+//! change in it.
+
+use super::criterion::{Basis, Gap, Measure};
+use super::quantity::{
+    CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, LeavesAtLeast, Light,
+    LightBand, LightStep, NotSo, PlantsAtLeast, Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until,
+    Wet, WorkWithin,
+};
+use crate::base::{Day, Range};
+use crate::nursery::entry::types::Roots;
+use crate::words;
+
+/// Declares the questions: `/// note  Name: "file_spelling", needed => known, passage;`.
+macro_rules! questions {
+    ($($(#[$note:meta])* $question:ident: $word:literal, $needed:ty => $known:ty, $passage:ident;)+) => {
+        words! {
+            /// The questions a verdict is made of; the file spelling is the stable name in `--json`.
+            Rule { $($(#[$note])* $question: $word;)+ }
+        }
+
+        /// A question with what is known of it.
+        #[derive(Clone, PartialEq, Debug)]
+        pub enum Question { $($(#[$note])* $question(Known<$needed, $known>),)+ }
+
+        impl Question {
+            /// Which question it is.
+            pub fn rule(&self) -> Rule {
+                match self { $(Question::$question(_) => Rule::$question,)+ }
+            }
+
+            pub(super) fn asked(&self) -> &dyn Asked {
+                match self { $(Question::$question(known) => known,)+ }
+            }
+        }
+
+        impl Rule {
+            fn turned_by(self) -> Passage {
+                match self { $(Rule::$question => Passage::$passage,)+ }
+            }
+        }
+    };
+}
+
+questions! {
+    /// Old enough since sowing.
+    DaysSinceSowing: "days_since_sowing", DaysOfSpecies => i32, OldEnough;
+    /// Not longer in its container than the roots stand.
+    DaysInContainer: "days_in_container", Holds => InContainer, HoldingTime;
+    /// Height inside the species' range.
+    Height: "height", HeightBand => Sample, Time;
+    /// Root collar thick enough.
+    Collar: "collar", CollarRule => Sample, Time;
+    /// Leaves enough.
+    Leaves: "leaves", LeavesAtLeast => Sample, Time;
+    /// The plug holds.
+    Plug: "plug", Roots => Roots, Time;
+    /// No soft new leaves.
+    Flush: "flush", NotSo => Option<Day>, LeavesHardened;
+    /// Hardened long enough.
+    Hardening: "hardening", DaysAtLeast => Hardened, Hardened;
+    /// The step from the tray's light to the bed's.
+    ExposureStep: "exposure_step", RatioAtMost => LightStep, Hardened;
+    /// Not held back by a person.
+    Held: "held", NotSo => Option<String>, HoldEnded;
+    /// No treatment still working.
+    Treated: "treated", NotSo => Option<String>, HoldEnded;
+    /// Something lives there.
+    Living: "living", PlantsAtLeast => Range, Time;
+    /// At least one load of plantable plants.
+    Load: "load", PlantsAtLeast => Range, Time;
+    /// Not past its last day (bare roots, stumps).
+    GoodUntil: "good_until", Until => Day, LastDay;
+    /// Light of the bed now inside the species' band.
+    LightNow: "light_now", LightBand => Light, ReadingOld;
+    /// Light of the bed in the coming months.
+    LightComing: "light_coming", LightBand => Light, ReadingOld;
+    /// Ground soft enough for roots.
+    Soil: "soil", ResistanceAtMost => Ground, ReadingOld;
+    /// Cleared of grass and brush.
+    Cleared: "cleared", WorkWithin => Option<Day>, WorkOld;
+    /// Holes dug.
+    Holes: "holes", WorkWithin => Option<Day>, WorkOld;
+    /// Weeded.
+    Weeded: "weeded", WorkWithin => Option<Day>, WorkOld;
+    /// Mulched.
+    Mulched: "mulched", WorkWithin => Option<Day>, WorkOld;
+    /// Fenced.
+    Fenced: "fenced", WorkWithin => Option<Day>, WorkOld;
+    /// Wet enough today.
+    Water: "water", RainAtLeast => Wet, RainOld;
+    /// Enough of the rains left.
+    Season: "season", Until => Day, Rains;
+    /// Room in the bed.
+    OpenPositions: "open_positions", PlantsAtLeast => Positions, Time;
+}
+
+words! {
+    /// What the passing of days alone brings.
+    Passage {
+        /// Old enough.
+        OldEnough: "old_enough";
+        /// The container's holding time ended.
+        HoldingTime: "holding_time";
+        /// The last day of bare roots passed.
+        LastDay: "last_day";
+        /// Hardened long enough, or the last days' light moved on.
+        Hardened: "hardened";
+        /// New leaves hardened.
+        LeavesHardened: "leaves_hardened";
+        /// A hold or a waiting time ended.
+        HoldEnded: "hold_ended";
+        /// A reading grew too old.
+        ReadingOld: "reading_old";
+        /// Ground work grew over.
+        WorkOld: "work_old";
+        /// The safe days of the rains ended.
+        Rains: "rains";
+        /// The rains began.
+        RainsBegan: "rains_began";
+        /// The last good rain fell too long ago.
+        RainOld: "rain_old";
+        /// The rain of the last days is not known.
+        RainUnknown: "rain_unknown";
+        /// Something else that days change.
+        Time: "time";
+    }
+}
+
+impl Rule {
+    /// What days alone change in a question that is now answered so.
+    pub(crate) fn passage(self, met: Option<bool>) -> Passage {
+        match (self.turned_by(), met) {
+            (Passage::Rains, Some(true)) => Passage::RainsBegan,
+            (Passage::RainOld, None) => Passage::RainUnknown,
+            (passage, _) => passage,
+        }
+    }
+}
+
+/// What is known of a question, beside what is needed.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Known<N, K> {
+    /// It is known.
+    Found(Found<N, K>),
+    /// It is not known.
+    Unknown {
+        /// What is needed, where that can be said.
+        needed: Option<N>,
+        /// Why it is not known, where more can be said than that nobody looked.
+        gap: Option<Gap>,
+    },
+}
+
+/// What was found.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Found<N, K> {
+    /// What is needed.
+    pub needed: N,
+    /// What is known.
+    pub known: K,
+    /// How.
+    pub basis: Basis,
+    /// Whether it is as needed.
+    pub met: bool,
+}
+
+impl<N, K> Known<N, K> {
+    /// What was found, where it is known.
+    pub(crate) fn found(&self) -> Option<&Found<N, K>> {
+        match self {
+            Known::Found(found) => Some(found),
+            Known::Unknown { .. } => None,
+        }
+    }
+}
+
+/// What can be said of any question, whatever it asks for.
+pub(super) trait Asked {
+    fn needed(&self) -> Option<Measure>;
+    fn known(&self) -> Option<Measure>;
+    fn basis(&self) -> Basis;
+    fn met(&self) -> Option<bool>;
+    fn gap(&self) -> Option<&Gap>;
+}
+
+impl<N: Clone + Into<Measure>, K: Clone + Into<Measure>> Asked for Known<N, K> {
+    fn needed(&self) -> Option<Measure> {
+        match self {
+            Known::Found(found) => Some(found.needed.clone().into()),
+            Known::Unknown { needed, .. } => needed.clone().map(Into::into),
+        }
+    }
+
+    fn known(&self) -> Option<Measure> {
+        self.found().map(|found| found.known.clone().into())
+    }
+
+    fn basis(&self) -> Basis {
+        self.found().map_or(Basis::Unknown, |found| found.basis)
+    }
+
+    fn met(&self) -> Option<bool> {
+        self.found().map(|found| found.met)
+    }
+
+    fn gap(&self) -> Option<&Gap> {
+        match self {
+            Known::Found(_) => None,
+            Known::Unknown { gap, .. } => gap.as_ref(),
+        }
+    }
+}

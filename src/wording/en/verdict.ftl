@@ -1,0 +1,308 @@
+### What verdicts say: why a criterion is as it is, why it is not known, where its rule comes from.
+
+# (days, least)
+old_enough = { $days ->
+    [one] { $days } day old, { $least } needed
+   *[other] { $days } days old, { $least } needed
+}
+old_without_least = { $days ->
+    [one] { $days } day old; the profile of its species names no least age
+   *[other] { $days } days old; the profile of its species names no least age
+}
+# (days, short, least)
+too_young = { $days ->
+    [one] { $days } day old, { $short } short of { $least }
+   *[other] { $days } days old, { $short } short of { $least }
+}
+# (days, most)
+container_holds = { $days ->
+    [one] in its bag { $days } day, the bag holds it { $most }
+   *[other] in its bag { $days } days, the bag holds it { $most }
+}
+# (days, most)
+container_outgrown = in its bag { $days } days, the bag holds it { $most }: pot on or cull
+container_circles = the roots circle: over what the bag holds, whatever the days
+# (pass, of)
+sample_too_few = { $pass } of { $of } pass, but too few stand for a load
+# (pass, of, mean)
+height_met = { $pass } of { $of } are the right height, mean { $mean }
+# (pass, of, mean, least)
+height_short = only { $pass } of { $of } are the right height, mean { $mean }, at least { $least } needed: let them grow
+# (pass, of, mean, most)
+height_tall = only { $pass } of { $of } are the right height, mean { $mean }, above { $most }: grown too long for their bags
+# (pass, of, mean)
+collar_met = { $pass } of { $of } stems are thick enough, mean { $mean }
+# (pass, of, mean, needed)
+collar_thin = only { $pass } of { $of } stems are thick enough, mean { $mean }; needed { $needed }: give them room and light
+# (pass, of, mean)
+leaves_met = { $pass } of { $of } have leaves enough, mean { $mean }
+# (pass, of, mean, needed)
+leaves_few = only { $pass } of { $of } have leaves enough, mean { $mean }; needed { $needed }
+plug_met = the plug holds together
+plug_crumbles = the plug falls apart: wait until the roots hold it
+plug_circles = the roots circle: pot on, or cut them, or cull
+flush_met = no soft new leaves
+flush_unmet_on = soft new leaves seen { $day }: wait until they are firm
+# (days, least)
+hardening_met = { $days ->
+    [one] hardening for { $days } day, { $least } needed
+   *[other] hardening for { $days } days, { $least } needed
+}
+# (days, short, least)
+hardening_short = { $days ->
+    [one] hardening for { $days } day, { $short } short of { $least }
+   *[other] hardening for { $days } days, { $short } short of { $least }
+}
+hardening_soft = goes out soft: nothing to harden
+hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
+# (day, least)
+hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
+# (days, day, from)
+hardening_fresh = hardening for { $days } days, but the last step toward the light was on { $day } and must be { $LAST_STEP_DAYS } days old: from { $from }
+# (from, to)
+step_met = stood in { $from } light, this bed has { $to }: a small step
+step_same = stood in { $from } light, this bed has the same
+# (from, to)
+step_darker = stood in { $from } light, this bed has { $to }: darker, no step to harden for
+# (from, to)
+step_met_tray = stands in { $from } light, its species goes into { $to } at least: a small step
+step_inside_tray = stands in { $from } light, as beds for its species may have
+# (from, to)
+step_darker_tray = stands in { $from } light, its species goes into { $to } at most: darker, no step to harden for
+# (from, to, ratio)
+step_watch = stood in { $from } light, this bed has { $to }: { $ratio } times as bright, watch for scorched leaves
+# (from, to, ratio)
+step_watch_tray = stands in { $from } light, its species goes into { $to } at least: { $ratio } times as bright, one more step is better
+# (from, to, ratio, steps)
+step_too_bright = stood in { $from } light, this bed has { $to }: { $ratio } times as bright, bring it out in { $steps } steps first
+# (from, to, ratio, steps)
+step_too_bright_tray = stands in { $from } light, its species goes into { $to } at least: { $ratio } times as bright, bring it out in { $steps } steps
+# (from, to)
+step_too_dark = stood in { $from } light, this bed has { $to }: much darker than it is used to
+# (from, to)
+step_too_dark_tray = stands in { $from } light, its species goes into { $to } at most: much darker than it is used to
+held_met = nobody holds it back
+held_unmet_said = held back: { $why }
+# (why, day)
+held_unmet_until = held back until { $day }: { $why }
+treated_met = no treatment still at work
+treated_unmet_said = treated with { $what }, and the waiting time still runs
+# (what, day)
+treated_unmet_until = treated with { $what }: waiting time as written ends { $day }
+living_met_plants = living: { $plants }
+living_unmet = nothing lives in it
+load_met = enough can be planted: { $plants }
+# (plants, least)
+load_unmet = too few can be planted: { $plants }; a load is { $least }
+good_until_met = good until { $day }
+good_until_unmet = its last day was { $day }: look at the roots, cull what is dry
+# (light, band)
+light_met = { $light } light in this bed, inside its { $band }
+# (light, band)
+light_near = { $light } light in this bed, next to its { $band }: a reading is no better than that
+# (light, most)
+light_too_bright = { $light } light in this bed, more than { $most }: let more shade grow first
+# (light, least)
+light_too_dark = { $light } light in this bed, less than { $least }: cut back the shade first
+# (light, band)
+light_coming_met = { $light } light to come, inside its { $band }
+# (light, most)
+light_coming_bright = { $light } light to come, more than { $most }: plan shade in time
+# (light, least)
+light_coming_dark = { $light } light to come, less than { $least }: plan to cut back the shade
+soil_met = the ground gives way at { $mpa } MPa
+# (mpa, most)
+soil_hard = the ground resists with { $mpa } MPa, roots get through { $most }: loosen it, or grow tubers first
+soil_rod_met = the rod went in { $depth } cm
+# (depth, needed)
+soil_rod_short = the rod stopped at { $depth } cm, { $needed } cm needed: loosen it, or grow tubers first
+soil_lifted = tubers were lifted here { $days } days ago: the ground is open
+soil_tubers_met = the ground is open: { $tubers }
+soil_tubers_thin = lifted tubers are pinched thin: the ground is hard, loosen it
+cleared_on = cleared on { $day }
+holes_on = holes dug by { $day }
+weeded_on = weeded on { $day }
+mulched_on = mulched on { $day }
+fenced_on = fenced on { $day }
+# (day, lasts)
+cleared_stale = cleared on { $day }, which counts for { $lasts } days: clear what has grown back, then write it
+# (day, lasts)
+holes_stale = holes dug on { $day }, which counts for { $lasts } days: open them again, then write it
+# (day, lasts)
+weeded_stale = weeded on { $day }, which counts for { $lasts } days: weed the rings again, then write it
+# (day, lasts)
+mulched_stale = mulched on { $day }, which counts for { $lasts } days: lay new mulch
+# (day, lasts)
+fenced_stale = fenced on { $day }, which counts for { $lasts } days: look after the fence
+cleared_unmet = clearing is not written down: clear grass and brush, then write it
+holes_unmet = holes are not written down: dig them, then write it
+weeded_unmet = weeding is not written down: weed the rings, then write it
+mulched_unmet = mulch is not written down: lay it around the holes, then write it
+fenced_unmet = a fence is not written down: close it against cattle, then write it
+# (mm, days)
+water_met = { $days ->
+    [one] { $mm } mm of rain in { $days } day
+   *[other] { $mm } mm of rain in { $days } days
+}
+water_usual = no gauge was read for { $NO_GAUGE_DAYS } days, but it is the time of the usual rains: dig a finger into the ground
+# (mm, days, needed)
+water_short = { $days ->
+    [one] only { $mm } mm of rain in { $days } day, { $needed } needed: wait for rain
+   *[other] only { $mm } mm of rain in { $days } days, { $needed } needed: wait for rain
+}
+season_met = rains enough are left; the last safe day is { $day }
+season_past = the last safe day was { $day }: wait for the next rains
+season_from = the rains left are too short: wait until { $day }
+open_positions_met = { $positions ->
+    [one] { $positions } position is open
+   *[other] { $positions } positions are open
+}
+open_positions_unmet = no position is open in this bed
+
+# (species, write)
+gap_no_shade_band = the profile of { $species } has no shade band at planting out: { $write }
+# (species, write)
+gap_no_most_days = the profile of { $species } does not say how many days its bag holds it: { $write }
+gap_read_dry = the soil was read dry, which says nothing: read again two days after a soaking
+gap_rod_too_hard = the rod was pushed with { $mpa } MPa, so hard that it goes into hard ground too: push with about { $ROOT_LIMIT_MPA } MPa
+# (mpa, depth)
+gap_rod_too_hard_at = the rod went { $depth } cm deep under { $mpa } MPa, so hard a push that it goes into hard ground too: push with about { $ROOT_LIMIT_MPA } MPa
+# (mpa, depth)
+gap_rod_too_weak = the rod stopped at { $depth } cm under only { $mpa } MPa, too weak a push to say: push with about { $ROOT_LIMIT_MPA } MPa
+# (depth, needed)
+gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the plants go to { $needed } cm: read deeper
+# (read, of, mm)
+gap_gauge_partly = the gauge was read on { $read } of the last { $of } days, { $mm } mm: write the days between, noughts too
+gap_coming_day = a coming day: nobody knows its rain yet
+# (what, day)
+gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and safe_after_days
+# (sentence, rows)
+part_rows = { $sentence }; read only in rows { $rows }
+# (sentence, rows, of)
+part_rows_of = { $sentence }; read only in rows { $rows } of { $of }
+# (sentence, places)
+part_places = { $places ->
+    [one] { $sentence }; read at { $places } named place only
+   *[other] { $sentence }; read at { $places } named places only
+}
+# (sentence, rows)
+part_done_rows = { $sentence }; only in rows { $rows }
+# (sentence, rows, of)
+part_done_rows_of = { $sentence }; only in rows { $rows } of { $of }
+# (sentence, places)
+part_done_places = { $places ->
+    [one] { $sentence }; at { $places } named place only
+   *[other] { $sentence }; at { $places } named places only
+}
+
+unknown_exposure_step_pair = the step in light is not known: read the light at the tray and in the bed
+
+source_collar = collar at least max(floor, height / 8), after Jaenicke 1999, from memory; floor: { $floor }
+source_light_readings = { $band }; readings under { $READING_LASTS_DAYS } days old, newer ones weigh more, none from before the last great cut or loss (ours)
+source_ground_work = { $days ->
+    [one] ours, common practice: what is not written down is not done, and it counts for { $days } day
+   *[other] ours, common practice: what is not written down is not done, and it counts for { $days } days
+}
+
+## rule_: by word
+
+rule_days_since_sowing = days since sowing
+rule_days_in_container = days in its container
+rule_height = height
+rule_collar = root collar
+rule_leaves = leaves
+rule_plug = plug
+rule_flush = new leaves
+rule_hardening = hardening
+rule_exposure_step = step in light
+rule_held = held back
+rule_treated = treatment
+rule_living = living plants
+rule_load = a load of plants
+rule_good_until = last day
+rule_light_now = light now
+rule_light_coming = light to come
+rule_soil = soil
+rule_cleared = clearing
+rule_holes = holes
+rule_weeded = weeding
+rule_mulched = mulch
+rule_fenced = fence
+rule_water = water
+rule_season = rains left
+rule_open_positions = open positions
+
+## unknown_: by word
+
+unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of { $USUAL_SAMPLE }, that tells as much
+unknown_days_in_container = nobody wrote down since when it is in this bag: lift a plug and look at the roots
+unknown_height = height is not measured: measure a sample, plant by plant
+unknown_collar = root collars are not measured: measure a sample with a caliper
+unknown_leaves = leaves are not counted: count them on a sample
+unknown_plug = no plug was looked at: lift one
+unknown_flush = nobody looked at the new leaves: see whether they are soft
+unknown_hardening = nobody wrote down what light it stood in: read the light here
+unknown_exposure_step = the light where it stands is not known: read it there
+unknown_held = whether somebody holds it back is not known: ask, then write it
+unknown_treated = the waiting time is not known: read the label, then write it
+unknown_living = how many live is not known: count them
+unknown_load = how many can be planted is not known: count, and measure a sample
+unknown_good_until = its last day is not written down: look at the roots, then write it
+unknown_light_now = the light is not known: read the light in this bed
+unknown_light_coming = the light to come is not reckoned yet; the light of today decides
+unknown_soil = the soil is not known: push a rod two days after a soaking
+unknown_cleared = whether it is cleared is not known: look, then write it
+unknown_holes = whether holes are dug is not known: look, then write it
+unknown_weeded = whether it is weeded is not known: look at the rings, then write it
+unknown_mulched = whether mulch lies there is not known: look, then write it
+unknown_fenced = whether the fence stands is not known: walk it, then write it
+unknown_water = the rain of these days is not known: read the gauge and write it, noughts too
+unknown_season = the usual rains are not written down: write from when until when it rains
+unknown_open_positions = how many positions are open is not known: count the living in this bed
+
+## source_: by word
+
+source_common_practice = common practice
+source_load = a load is { $LOAD_PLANTS } plants, or all that stand where fewer do (ours, common practice)
+source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times take care (ours; no publication gives a safe number)
+source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
+source_flush = common practice: new leaves take 2-3 weeks to harden
+source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_KEEP_DAYS } days, { $HEELED_IN_KEEP_DAYS } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots
+source_last_day_written = the last day written down when they came: common practice
+source_hardening = 3-4 weeks: Malawi moringa guide; 4-6 weeks: Tearfund, Pillars guide F14; held back below { $HARDENING_LEAST_DAYS } days, the last step { $LAST_STEP_DAYS } days old: ours, common practice
+source_holding = the species' most days, scaled by the cube root of the container's volume (ours, common practice; related: Poorter et al. 2012, Functional Plant Biology 39:839); a plug check overrules
+source_grafted_height = the species' least height; grafts and buds leave at 60 to { $GRAFTED_MOST_CM } cm (Nakasone & Paull 1998, Tropical Fruits, from memory)
+source_nurse_days = ours: { $NURSE_AFTER_EMERGENCE_DAYS } days after the last of the seed or the shoots is due
+source_plug = common practice: a plug that holds with white tips is ready, one that crumbles is too early
+source_root_limit = Bengough et al. 2011, Journal of Experimental Botany 62:59
+source_rod = Bengough et al. 2011, Journal of Experimental Botany 62:59; push over the area of the rod's tip, common practice
+source_tuber_shape = common practice: a tuber pinched thin tells of hard ground
+source_tubers_lifted = common practice: lifting tubers loosens the ground to about 0.4 m; counted for two wet seasons, or a year where no rains are described (ours)
+source_safe_rains = common practice: planted by the end of the usual rains less 8 weeks, or less half of short rains
+source_written_here = as written by this nursery
+source_rain = ours, with the rain by which Sivakumar 1988 dates the start of the rains (Agricultural and Forest Meteorology 42:295, from memory); a day without a gauge line is unknown, never dry
+source_usual_rains = no gauge was read for { $NO_GAUGE_DAYS } days: the season's usual rains (ours, common practice)
+source_light_to_come = ours: needs a model of the nurse plants' light, which is still to come
+source_positions = common practice: positions of the bed's grid, both edges counted, less blocked spots and living plants
+source_no_figure = the profile of the species, which does not say
+source_counting = common practice: every 1-2 days until half is up, then every 3-4; every { $COUNT_EVERY_DAYS } days later, { $COUNT_NEAR_EVERY_DAYS } when it hardens or is ready, { $COUNT_SICK_EVERY_DAYS } while it is sick (ours)
+source_sow_again = ours: at the half day less than { $POOR_EMERGENCE_SHARE } % of what was expected is up (common practice); the last day of sowing is the last safe day of the rains less the usual days to planting out
+source_stop_waiting = common practice: past the species' last day and nothing new for { $NOTHING_NEW_DAYS } days or a quarter of the days to half emergence
+source_prick_out = the species' sowing place; common practice: at 2 cotyledons to 2 true leaves, about 3 weeks after half are up
+source_pot_on = common practice: pot on into 2-3 times the volume, prune the roots, or cull; holding time as for the days in the bag
+source_grading = height over collar above { $LANKY_ABOVE }: set apart, above { $CULL_LANKY_ABOVE }: cull (common practice; Jaenicke 1999, from memory)
+source_measuring = common practice: { $SAMPLE_PLANTS } plants monthly near planting out, every k-th cell with the edges
+source_lift_plug = common practice: lift one plug near planting out and near the end of the holding time
+source_steps = the species' hardening template; a step every 7-10 days, up to { $FITS_UP_TO } times as bright fits; at most { $LARGE_STEP } of full light in one step, and { $STEEP_RATIO } times where it is dark (ours)
+source_treatment_over = the waiting time written down with the treatment
+source_seed_test = common practice: 2 x 25 seeds before a lot is relied on; every { $TEST_AFTER_DAYS } days (ours)
+source_seed_life_kept = ours: the species' days at room temperature, longer where seed that can be dried is sealed or cold, shorter where seed that dies when dried lies dry
+source_seed_life = the species' storage days for the way it is kept
+source_ground_ahead = common practice: cleared and dug in the 6 weeks before planting, weeded and mulched in the last 2
+source_rings = common practice: rings weeded every 4 weeks in months 1-6
+source_nurses = ours: a nurse plant's crown changes in two months
+source_light_ahead = common practice: light is checked 3 months before planting; a reading lasts { $READING_LASTS_DAYS } days (ours)
+source_soil_ahead = common practice: the rod at field capacity before planting; Bengough et al. 2011 for the limit
+source_survival = common practice: at 1, 3, 6 and 12 months; Evans & Turnbull 2004, from memory
+source_going_out = ours: nothing blocks the pair of tray and bed; before the holding time and the safe rains end
+source_gauge = common practice: read every morning

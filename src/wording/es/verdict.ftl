@@ -1,0 +1,245 @@
+### Lo que dicen los veredictos: por qué un criterio está como está, por qué no se sabe, de dónde viene su regla.
+
+old_enough = { $days ->
+    [one] tiene { $days } día, hacen falta { $least }
+   *[other] tiene { $days } días, hacen falta { $least }
+}
+old_without_least = { $days ->
+    [one] { $days } día de edad; el perfil de su especie no da una edad mínima
+   *[other] { $days } días de edad; el perfil de su especie no da una edad mínima
+}
+too_young = { $days ->
+    [one] tiene { $days } día, le faltan { $short } para { $least }
+   *[other] tiene { $days } días, le faltan { $short } para { $least }
+}
+container_holds = { $days ->
+    [one] lleva { $days } día en la bolsa, que aguanta { $most }
+   *[other] lleva { $days } días en la bolsa, que aguanta { $most }
+}
+container_outgrown = lleva { $days } días en la bolsa, que aguanta { $most }: cambie de bolsa o descarte
+container_circles = raíces enrolladas: pasó lo que aguanta la bolsa, sin importar los días
+sample_too_few = { $pass } de { $of } cumplen, pero quedan muy pocas para un viaje
+height_met = { $pass } de { $of } tienen buena altura, media { $mean }
+height_short = solo { $pass } de { $of } tienen buena altura, media { $mean }, mínimo { $least }: déjelas crecer
+height_tall = solo { $pass } de { $of } tienen buena altura, media { $mean }, más de { $most }: muy largas para su bolsa
+collar_met = { $pass } de { $of } tallos tienen buen grosor, media { $mean }
+collar_thin = solo { $pass } de { $of } tallos tienen buen grosor, media { $mean }; hace falta { $needed }: deles espacio y luz
+leaves_met = { $pass } de { $of } tienen hojas suficientes, media { $mean }
+leaves_few = solo { $pass } de { $of } tienen hojas suficientes, media { $mean }; hace falta { $needed }
+plug_met = el cepellón sostiene
+plug_crumbles = el cepellón se desmorona: espere a que las raíces lo sostengan
+plug_circles = raíces enrolladas: cambie de bolsa, pódelas o descarte
+flush_met = sin hojas tiernas
+flush_unmet_on = hojas nuevas tiernas, vistas el { $day }: espere a que maduren
+hardening_met = { $days ->
+    [one] { $days } día de endurecimiento, hacen falta { $least }
+   *[other] { $days } días de endurecimiento, hacen falta { $least }
+}
+hardening_short = { $days ->
+    [one] { $days } día de endurecimiento, faltan { $short } para { $least }
+   *[other] { $days } días de endurecimiento, faltan { $short } para { $least }
+}
+hardening_soft = sale tierna: no hay que endurecerla
+hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
+hardening_put_back = la sombra se volvió a subir el { $day }: el endurecimiento, { $least } días, empieza de nuevo con el próximo paso hacia la luz
+hardening_fresh = { $days } días de endurecimiento, pero el último paso hacia la luz fue el { $day } y debe tener { $LAST_STEP_DAYS } días: desde el { $from }
+step_met = estaba con { $from } de luz, esta era tiene { $to }: un paso pequeño
+step_same = estaba con { $from } de luz, esta era tiene la misma
+step_darker = estaba con { $from } de luz, esta era tiene { $to }: más sombra, no hay que endurecerla para eso
+step_met_tray = está con { $from } de luz, su especie va a { $to } o más: un paso pequeño
+step_inside_tray = está con { $from } de luz, como pueden tener las eras para su especie
+step_darker_tray = está con { $from } de luz, su especie va a { $to } o menos: más sombra, no hay que endurecerla para eso
+step_watch = estaba con { $from } de luz, esta era tiene { $to }: { $ratio } veces la luz, cuide que no se quemen las hojas
+step_watch_tray = está con { $from } de luz, su especie va a { $to } o más: { $ratio } veces la luz, mejor otro paso antes
+step_too_bright = estaba con { $from } de luz, esta era tiene { $to }: { $ratio } veces la luz, sáquela antes en { $steps } pasos
+step_too_bright_tray = está con { $from } de luz, su especie va a { $to } o más: { $ratio } veces la luz, sáquela en { $steps } pasos
+step_too_dark = estaba con { $from } de luz, esta era tiene { $to }: mucha más sombra de la que conoce
+step_too_dark_tray = está con { $from } de luz, su especie va a { $to } o menos: mucha más sombra de la que conoce
+held_met = nadie la retiene
+held_unmet_said = retenida: { $why }
+held_unmet_until = retenida hasta el { $day }: { $why }
+treated_met = sin tratamiento activo
+treated_unmet_said = tratada con { $what }, y la espera sigue
+treated_unmet_until = tratada con { $what }: la espera anotada termina el { $day }
+living_met_plants = vivas: { $plants }
+living_unmet = no hay nada vivo
+load_met = alcanza para salir: { $plants }
+load_unmet = { $least ->
+    [one] muy pocas para salir: { $plants }; un viaje es { $least }
+   *[other] muy pocas para salir: { $plants }; un viaje son { $least }
+}
+good_until_met = buena hasta el { $day }
+good_until_unmet = su último día fue el { $day }: mire las raíces, descarte lo seco
+light_met = { $light } de luz en esta era, dentro de { $band }
+light_near = { $light } de luz en esta era, al lado de { $band }: una lectura no da para más
+light_too_bright = { $light } de luz en esta era, más de { $most }: deje crecer la sombra primero
+light_too_dark = { $light } de luz en esta era, menos de { $least }: pode la sombra primero
+light_coming_met = viene { $light } de luz, dentro de { $band }
+light_coming_bright = viene { $light } de luz, más de { $most }: prevea sombra a tiempo
+light_coming_dark = viene { $light } de luz, menos de { $least }: prevea podar la sombra
+soil_met = el suelo cede con { $mpa } MPa
+soil_hard = el suelo resiste { $mpa } MPa, las raíces pasan con { $most }: aflójelo o siembre tubérculos antes
+soil_rod_met = la varilla entró { $depth } cm
+soil_rod_short = la varilla se frenó a { $depth } cm, hacen falta { $needed } cm: afloje o siembre tubérculos antes
+soil_lifted = aquí se sacaron tubérculos hace { $days } días: el suelo está suelto
+soil_tubers_met = el suelo está suelto: { $tubers }
+soil_tubers_thin = los tubérculos salen delgados: el suelo está duro, aflójelo
+cleared_on = limpiada el { $day }
+holes_on = hoyos hechos al { $day }
+weeded_on = deshierbada el { $day }
+mulched_on = cobertura puesta el { $day }
+fenced_on = cercada el { $day }
+cleared_stale = limpiada el { $day }, lo que vale { $lasts } días: limpie lo que volvió a crecer, luego anótelo
+holes_stale = hoyos hechos el { $day }, lo que vale { $lasts } días: ábralos de nuevo, luego anótelo
+weeded_stale = deshierbada el { $day }, lo que vale { $lasts } días: haga de nuevo los plateos, luego anótelo
+mulched_stale = con cobertura desde el { $day }, lo que vale { $lasts } días: ponga cobertura nueva
+fenced_stale = cercada el { $day }, lo que vale { $lasts } días: revise la cerca
+cleared_unmet = la limpia no está anotada: limpie hierba y monte, luego anótelo
+holes_unmet = los hoyos no están anotados: hágalos, luego anótelo
+weeded_unmet = la deshierba no está anotada: haga los plateos, luego anótelo
+mulched_unmet = la cobertura no está anotada: póngala alrededor de los hoyos, luego anótelo
+fenced_unmet = la cerca no está anotada: ciérrela contra el ganado, luego anótelo
+water_met = { $days ->
+    [one] { $mm } mm de lluvia en { $days } día
+   *[other] { $mm } mm de lluvia en { $days } días
+}
+water_usual = nadie leyó el pluviómetro en { $NO_GAUGE_DAYS } días, pero es época de las lluvias usuales: meta un dedo en la tierra
+water_short = { $days ->
+    [one] solo { $mm } mm de lluvia en { $days } día, hacen falta { $needed }: espere la lluvia
+   *[other] solo { $mm } mm de lluvia en { $days } días, hacen falta { $needed }: espere la lluvia
+}
+season_met = quedan lluvias; el último día seguro es el { $day }
+season_past = el último día seguro fue el { $day }: espere las próximas lluvias
+season_from = las lluvias que quedan no alcanzan: espere hasta el { $day }
+open_positions_met = { $positions ->
+    [one] { $positions } hoyo libre
+   *[other] { $positions } hoyos libres
+}
+open_positions_unmet = no hay hoyos libres en esta era
+
+gap_no_shade_band = el perfil de { $species } no dice con cuánta sombra se siembra: { $write }
+gap_no_most_days = el perfil de { $species } no dice cuántos días aguanta en su bolsa: { $write }
+gap_read_dry = el suelo se leyó en seco, eso no dice nada: lea otra vez dos días después de un buen riego o lluvia
+gap_rod_too_hard = la varilla se empujó con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos { $ROOT_LIMIT_MPA } MPa
+gap_rod_too_hard_at = la varilla entró { $depth } cm con { $mpa } MPa, tan fuerte que entra también en suelo duro: empuje con unos { $ROOT_LIMIT_MPA } MPa
+gap_rod_too_weak = la varilla se frenó a { $depth } cm con solo { $mpa } MPa, muy poco empuje para saber: empuje con unos { $ROOT_LIMIT_MPA } MPa
+gap_read_too_shallow = el suelo se leyó blando solo hasta { $depth } cm, las plantas van a { $needed } cm: lea más hondo
+gap_gauge_partly = el pluviómetro se leyó { $read } de los últimos { $of } días, { $mm } mm: anote los días que faltan, también los ceros
+gap_coming_day = es un día por venir: su lluvia todavía no se sabe
+gap_no_waiting_time = se usó { $what } el { $day } y no está anotado el tiempo de espera: lo que no se sabe no es seguro. Lea la etiqueta y anótelo otra vez con ese día y safe_after_days
+part_rows = { $sentence }; leído solo en las hileras { $rows }
+part_rows_of = { $sentence }; leído solo en las hileras { $rows } de { $of }
+part_places = { $places ->
+    [one] { $sentence }; leído solo en { $places } punto
+   *[other] { $sentence }; leído solo en { $places } puntos
+}
+part_done_rows = { $sentence }; solo en las hileras { $rows }
+part_done_rows_of = { $sentence }; solo en las hileras { $rows } de { $of }
+part_done_places = { $places ->
+    [one] { $sentence }; solo en { $places } punto
+   *[other] { $sentence }; solo en { $places } puntos
+}
+
+unknown_days_since_sowing = nadie anotó cuándo se sembró: mida una muestra de { $USUAL_SAMPLE }, que dice lo mismo
+unknown_days_in_container = nadie anotó desde cuándo está en esta bolsa: saque un cepellón y mire las raíces
+unknown_height = falta medir la altura: mida una muestra, planta por planta
+unknown_collar = falta medir el cuello de la raíz: mida una muestra con calibrador
+unknown_leaves = falta contar las hojas: cuéntelas en una muestra
+unknown_plug = nadie ha visto el cepellón: saque uno
+unknown_flush = nadie ha visto las hojas nuevas: mire si están tiernas
+unknown_hardening = nadie anotó con qué luz ha estado: lea la luz aquí
+unknown_exposure_step = no se sabe la luz donde está: léala ahí
+unknown_exposure_step_pair = no se sabe el cambio de luz: lea la luz en la bandeja y en la era
+unknown_held = no se sabe si alguien la retiene: pregunte y anótelo
+unknown_treated = no se sabe el tiempo de espera: lea la etiqueta y anótelo
+unknown_living = no se sabe cuántas viven: haga un conteo
+unknown_load = no se sabe cuántas se pueden sembrar: cuente y mida una muestra
+unknown_good_until = falta anotar su último día: mire las raíces y anótelo
+unknown_light_now = no se sabe la luz: lea la luz en esta era
+unknown_light_coming = la luz que viene todavía no se calcula; decide la luz de hoy
+unknown_soil = no se sabe cómo está el suelo: meta una varilla dos días después de un buen riego o lluvia
+unknown_cleared = no se sabe si está limpia: mire y anótelo
+unknown_holes = no se sabe si hay hoyos: mire y anótelo
+unknown_weeded = no se sabe si está deshierbada: mire los plateos y anótelo
+unknown_mulched = no se sabe si tiene cobertura: mire y anótelo
+unknown_fenced = no se sabe si la cerca está en pie: recórrala y anótelo
+unknown_water = no se sabe la lluvia de estos días: lea el pluviómetro y anótelo, también los ceros
+unknown_season = faltan las lluvias usuales: anote desde cuándo y hasta cuándo llueve
+unknown_open_positions = no se sabe cuántos hoyos hay libres: cuente las vivas en esta era
+
+source_common_practice = práctica común
+source_load = un viaje son { $LOAD_PLANTS } plantas, o todas las que hay si son menos (nuestro, práctica común)
+source_light_step = luz de la era junto a la luz de la bandeja en sus últimos { $LAST_LIGHT_DAYS } días: más de { $LARGE_STEP } de la luz plena y { $LARGE_STEP_RATIO } veces la luz quema, y también más de { $STEEP_RATIO } veces con más de { $SMALL_STEP }; sobre { $FITS_UP_TO } veces, cuidado (nuestro; ninguna publicación da un número seguro)
+source_waiting_time = el tiempo de espera anotado con el tratamiento; mandan la etiqueta y las normas del lugar
+source_flush = práctica común: las hojas nuevas tardan 2-3 semanas en endurecer
+source_last_day_taken = nadie anotó cuánto aguantan: se toman { $BARE_ROOTS_KEEP_DAYS } días, { $HEELED_IN_KEEP_DAYS } si están enterradas en fresco y húmedo (de memoria: Jaenicke 1999, Good tree nursery practices, ICRAF); mire las raíces
+source_last_day_written = el último día que se anotó cuando llegaron: práctica común
+source_hardening = 3-4 semanas: Malawi moringa guide; 4-6 semanas: Tearfund, Pillars guide F14; no sale con menos de { $HARDENING_LEAST_DAYS } días, y el último paso con { $LAST_STEP_DAYS } días: nuestro, práctica común
+source_holding = los días máximos de la especie, según la raíz cúbica del volumen de la bolsa (nuestro, práctica común; relacionado: Poorter et al. 2012, Functional Plant Biology 39:839); mirar el cepellón vale más
+source_grafted_height = la altura mínima de la especie; los injertos salen con 60 a { $GRAFTED_MOST_CM } cm (Nakasone y Paull 1998, Tropical Fruits, de memoria)
+source_nurse_days = nuestra: { $NURSE_AFTER_EMERGENCE_DAYS } días después de que deba salir lo último de la semilla o de los brotes
+source_plug = práctica común: el cepellón que sostiene y tiene puntas blancas está listo, el que se desmorona está tierno
+source_root_limit = Bengough et al. 2011, Journal of Experimental Botany 62:59
+source_rod = Bengough et al. 2011, Journal of Experimental Botany 62:59; empuje sobre el área de la punta de la varilla, práctica común
+source_tuber_shape = práctica común: el tubérculo que sale delgado habla de suelo duro
+source_tubers_lifted = práctica común: sacar tubérculos afloja el suelo hasta unos 0,4 m; se cuenta por dos épocas de lluvia, o un año si no hay lluvias descritas (nuestro)
+source_safe_rains = práctica común: se siembra hasta 8 semanas antes del fin de las lluvias usuales, o hasta la mitad si son cortas
+source_written_here = según lo anotado en este vivero
+source_rain = nuestro, con la lluvia con que Sivakumar 1988 fecha el inicio de las lluvias (Agricultural and Forest Meteorology 42:295, de memoria); un día sin lectura del pluviómetro no se sabe, nunca es seco
+source_usual_rains = sin lectura del pluviómetro en { $NO_GAUGE_DAYS } días: las lluvias usuales de la época (nuestro, práctica común)
+source_light_to_come = nuestro: necesita un modelo de la luz bajo las nodrizas, que todavía no existe
+source_positions = práctica común: hoyos del trazo de la era, contando los dos bordes, menos los impedidos y las plantas vivas
+source_no_figure = el perfil de la especie, que no lo dice
+source_counting = práctica común: cada 1-2 días hasta que sale la mitad, luego cada 3-4; después cada { $COUNT_EVERY_DAYS } días, { $COUNT_NEAR_EVERY_DAYS } en endurecimiento o lista, { $COUNT_SICK_EVERY_DAYS } si está enferma (nuestro)
+source_sow_again = nuestra: a media emergencia nació menos del { $POOR_EMERGENCE_SHARE } % de lo esperado (práctica común); el último día de siembra es el último día seguro de las lluvias menos los días usuales hasta salir
+source_stop_waiting = práctica común: pasado el último día de la especie y nada nuevo en { $NOTHING_NEW_DAYS } días o en un cuarto de los días hasta la media emergencia
+source_prick_out = el lugar de siembra de la especie; práctica común: de 2 cotiledones a 2 hojas verdaderas, unas 3 semanas después de que sale la mitad
+source_pot_on = práctica común: pasar a una bolsa de 2-3 veces el volumen, podar raíces o descartar; el tiempo, como en los días en la bolsa
+source_grading = altura sobre cuello mayor de { $LANKY_ABOVE }: apartar, mayor de { $CULL_LANKY_ABOVE }: descartar (práctica común; Jaenicke 1999, de memoria)
+source_measuring = práctica común: { $SAMPLE_PLANTS } plantas al mes cerca de la salida, una celda de cada tantas, con los bordes
+source_lift_plug = práctica común: sacar un cepellón cerca de la salida y cerca del fin de lo que aguanta la bolsa
+source_steps = el plan de endurecimiento de la especie; un paso cada 7-10 días, hasta { $FITS_UP_TO } veces la luz cabe; a lo más { $LARGE_STEP } de la luz plena en un paso, y { $STEEP_RATIO } veces donde está oscuro (nuestro)
+source_treatment_over = el tiempo de espera anotado con el tratamiento
+source_seed_test = práctica común: 2 x 25 semillas antes de contar con un lote; cada { $TEST_AFTER_DAYS } días (nuestro)
+source_seed_life_kept = nuestro: los días de la especie a temperatura ambiente, más si la semilla que se puede secar está cerrada o en frío, menos si se guarda seca la que muere al secarse
+source_seed_life = los días que aguanta la semilla de la especie según cómo se guarda
+source_ground_ahead = práctica común: limpia y hoyos en las 6 semanas antes de sembrar, deshierba y cobertura en las últimas 2
+source_rings = práctica común: plateos cada 4 semanas en los meses 1-6
+source_nurses = nuestro: la copa de una nodriza cambia en dos meses
+source_light_ahead = práctica común: la luz se revisa 3 meses antes de sembrar; una lectura vale { $READING_LASTS_DAYS } días (nuestro)
+source_soil_ahead = práctica común: la varilla con el suelo a capacidad de campo antes de sembrar; Bengough et al. 2011 para el límite
+source_survival = práctica común: a 1, 3, 6 y 12 meses; Evans & Turnbull 2004, de memoria
+source_going_out = nuestro: nada impide la salida de la bandeja a la era; antes de que acaben lo que aguanta la bolsa y las lluvias seguras
+source_gauge = práctica común: se lee cada mañana
+source_collar = cuello de al menos max(mínimo, altura / 8), según Jaenicke 1999, de memoria; mínimo: { $floor }
+source_light_readings = { $band }; lecturas de menos de { $READING_LASTS_DAYS } días, las nuevas pesan más, ninguna de antes del último corte o pérdida grande (nuestro)
+source_ground_work = { $days ->
+    [one] nuestro, práctica común: lo que no está anotado no está hecho, y cuenta por { $days } día
+   *[other] nuestro, práctica común: lo que no está anotado no está hecho, y cuenta por { $days } días
+}
+
+rule_days_since_sowing = días desde la siembra
+rule_days_in_container = días en la bolsa
+rule_height = altura
+rule_collar = cuello de la raíz
+rule_leaves = hojas
+rule_plug = cepellón
+rule_flush = hojas nuevas
+rule_hardening = endurecimiento
+rule_exposure_step = cambio de luz
+rule_held = retenida
+rule_treated = tratamiento
+rule_living = plantas vivas
+rule_load = plantas para un viaje
+rule_good_until = último día
+rule_light_now = luz ahora
+rule_light_coming = luz que viene
+rule_soil = suelo
+rule_cleared = limpia
+rule_holes = hoyos
+rule_weeded = deshierba
+rule_mulched = cobertura
+rule_fenced = cerca
+rule_water = agua
+rule_season = lluvias que quedan
+rule_open_positions = hoyos libres
