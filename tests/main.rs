@@ -12,6 +12,7 @@ mod command_line;
 mod docs_true;
 mod first_day;
 mod forecast_sample;
+mod gone_and_blocked;
 mod grown_nursery;
 mod house;
 mod imports;

@@ -23,10 +23,16 @@ pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
 
 fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
-    let input = opened(run, &arguments.file)?;
+    let mut watch = Watch::begin(run);
+    let input = match opened(run, &arguments.file) {
+        Ok(input) => input,
+        Err(exit) => {
+            watch.end();
+            return Err(exit);
+        }
+    };
     let species = desk.fold().site().species.clone();
     let how = How { only_try: arguments.dry_run, at_once: AT_ONCE };
-    let mut watch = Watch::begin(run);
     let imported = desk.import_told(input, &run.who, how, &mut |step| watch.told(step));
     let stopped_as = watch.end();
     let imported = imported.map_err(|fault| {

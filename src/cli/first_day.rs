@@ -22,7 +22,7 @@ use crate::wording::{Lang, Wording};
 
 /// Takes a sheet whole or not at all and tells what it brought.
 pub(crate) fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool) -> Result<Ending, Exit> {
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let input = opened(run, file)?;
     let order = match run.wording.lang() {
         Lang::En => None,
@@ -32,6 +32,7 @@ pub(crate) fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_tr
     let (sheet, picture) = desk
         .import_sheet(input, kind, order, &run.who, only_try)
         .map_err(|fault| not_taken(run, &fault, &file.display().to_string(), &species, only_try))?;
+    run.tell_notes(&desk);
     let story = FirstDay { wording: &run.wording, sheet: &sheet, kind, only_try, picture: &picture };
     if run.everywhere.json {
         return run.answer_json(&story.json());

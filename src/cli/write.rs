@@ -35,7 +35,7 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     if let Some(written) = &arguments.happened {
         fields.push(format!("happened={}", day_of(run, written)?));
     }
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let mut draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
         .map_err(|fault| unwritten(run, run.wording.pair_fault(&fault)))?;
     let species = desk.fold().site().species.clone();
@@ -129,7 +129,7 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
             Some(_) | None => return Err(unwritten(run, run.wording.refused_beside_batch(pair))),
         }
     }
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let bytes = read_bytes(run, file)?;
     let species = desk.fold().site().species.clone();
     let write = |desk: &mut Desk, only_try| {
@@ -231,7 +231,7 @@ pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported, cautions: &[String]
     }
     let mut message = run.wording.dry_run((taken.lines - taken.recorded.already) as i64);
     for (_, draft) in taken.read.iter().take(MOST_SAID) {
-        let day = run.wording.day_beside(draft.happened, run.now.today);
+        let day = run.wording.day(draft.happened);
         for line in said_back(run, &format!("{day} · {}", run.wording.draft_sentence(draft, species))) {
             message.push_str(&format!("\n{line}"));
         }
@@ -251,13 +251,14 @@ fn told_as(
     each: bool,
     cautions: &[String],
 ) -> Result<Ending, Exit> {
+    run.tell_notes(desk);
     let species = &desk.fold().site().species;
     let doubts: Vec<String> = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
     let said_back = if each || run.everywhere.json { &*recorded.entries } else { &[] };
     let said_back = said_back.iter().take(MOST_IN_WORDS);
     let written: Vec<Arc<Entry>> = desk.named(said_back).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
-        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
+        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_with_year(entry, species);
         return run.answer_json(&json!({
             "version": 1,
             "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
@@ -278,6 +279,7 @@ fn told_as(
 
 /// What lines of another copy brought, and what they make doubtful.
 pub(crate) fn told_of_lines(run: &Run, desk: &Desk, recorded: &Recorded, message: &str) -> Result<Ending, Exit> {
+    run.tell_notes(desk);
     let species = &desk.fold().site().species;
     let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
     run.answer(&format!("{message}\n{}", told_doubts(run, doubts, false)))

@@ -80,6 +80,7 @@ impl Clerk {
             forecast_basis: self.forecast_basis,
             entries: self.desk.count(),
             read_only: self.desk.journal().is_read_only(),
+            gone: self.desk.gone(),
         }
     }
 

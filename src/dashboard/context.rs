@@ -45,6 +45,8 @@ pub(crate) struct Book {
     pub(crate) story: Option<(Subject, Vec<Arc<Entry>>)>,
     /// Whether the file can only be read.
     pub(crate) read_only_file: bool,
+    /// Entries that were saved here and are gone.
+    pub(crate) gone: u64,
 }
 
 impl Book {
@@ -63,6 +65,7 @@ impl Book {
             year: None,
             story: None,
             read_only_file: drawn.read_only,
+            gone: drawn.gone,
         }
     }
 
@@ -75,6 +78,7 @@ impl Book {
         self.now = drawn.now;
         self.entries_in_all = drawn.entries;
         self.read_only_file = drawn.read_only;
+        self.gone = drawn.gone;
         self.generation += 1;
     }
 

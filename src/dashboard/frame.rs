@@ -134,6 +134,9 @@ fn banners(model: &Model, cx: &ScreenContext<'_>) -> Vec<String> {
     if cx.book.forecast_basis == ForecastBasis::Handbook {
         sentence.push(wording.banner_handbook());
     }
+    if cx.book.gone > 0 {
+        sentence.push(wording.banner_gone(cx.book.gone as i64));
+    }
     if model.cannot_write() {
         sentence.push(wording.banner_read_only());
     }

@@ -128,6 +128,8 @@ pub(crate) struct Drawn {
     pub(crate) entries: usize,
     /// Whether nothing can be written.
     pub(crate) read_only: bool,
+    /// Entries that were saved here and are gone.
+    pub(crate) gone: u64,
 }
 
 /// Entries that were looked for.

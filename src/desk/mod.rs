@@ -34,6 +34,7 @@ pub use refusal::{DeskError, Refusal, Refused};
 pub use remarks::Remark;
 pub use undo::{TakenBack, Withdraws};
 
+use serde_json::Value;
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -41,8 +42,10 @@ use std::sync::Arc;
 
 use crate::base::{Day, DeviceId, EntryId, Moment};
 use crate::journal::Journal;
-use crate::nursery::entry::Entry;
-use crate::nursery::envelope::{Draft, Sealed};
+use crate::nursery::entry::reading::read_body;
+use crate::nursery::entry::types::Alarm;
+use crate::nursery::entry::{BookEntry, Entry, What};
+use crate::nursery::envelope::{Draft, Sealed, canonical};
 use crate::reckon::picture::Doubt;
 use crate::reckon::{Fold, FromThen, Picture, View};
 use book::BookSource;
@@ -112,9 +115,14 @@ impl Desk {
         &self.journal
     }
 
-    /// What the file has to tell on opening.
+    /// What the file has to tell: on opening, and what arose while writing.
     pub fn notes(&self) -> &[Note] {
         self.journal.notes()
+    }
+
+    /// How many entries that were saved here are gone, where nobody has said that this is meant.
+    pub(crate) fn gone(&self) -> u64 {
+        self.notes().iter().map(|note| if let Note::Gone(gone) = note { gone.count() } else { 0 }).sum()
     }
 
     /// What the clock said.
@@ -145,10 +153,10 @@ impl Desk {
         Ok(found)
     }
 
-    /// The latest day and moment of the entries that count.
+    /// The latest day of the entries that count, and the moment at which this copy recorded last.
     pub fn newest(&self) -> Result<(Option<Day>, Option<Moment>), DeskError> {
         let counts = |id: &EntryId| !self.fold.ledger().is_withdrawn(id);
-        Ok((self.journal.newest_day(&counts)?, self.journal.newest_moment(&counts)?))
+        Ok((self.journal.newest_day(&counts)?, self.journal.last_recorded()?))
     }
 
     /// Whether an entry of a day still to come was taken back: a clock once ran ahead.
@@ -255,7 +263,15 @@ impl Desk {
         self.refresh()?;
         let device = self.journal.device()?;
         let (drafts, doubts) = self.judge_beside(Vec::new(), drafts, moment, device)?;
+        let settles = |what: Alarm| drafts.iter().any(|draft| settled_by(draft) == Some(what));
+        if settles(Alarm::Clock) {
+            // What this device recorded never goes back in time: after a wrong clock only another one can go on.
+            self.journal.begin_new_device()?;
+        }
         let written = self.journal.append(&drafts, moment)?;
+        if settles(Alarm::Restored) {
+            self.journal.give_up_what_is_gone()?;
+        }
         self.refresh()?;
         let entries = written.into_iter().map(|sealed| sealed.id).collect();
         Ok(Recorded { entries, already: 0, doubts })
@@ -307,5 +323,13 @@ impl Desk {
         let (journal, source) = (&self.journal, &self.source);
         let mut look_up = |fold: &mut Fold, entries: &[Arc<Entry>]| source.look_up_for(journal, fold, entries);
         judge::judge(&mut self.fold, drafts, self.now, moment, device, &mut look_up)
+    }
+}
+
+/// The alarm that a draft settles.
+fn settled_by(draft: &Draft) -> Option<Alarm> {
+    match read_body(&draft.kind, &canonical(&Value::Object(draft.body.clone()))) {
+        Ok(What::Book(BookEntry::Settled(settled))) => Some(settled.what),
+        Ok(_) | Err(_) => None,
     }
 }

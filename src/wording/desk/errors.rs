@@ -170,6 +170,8 @@ impl Wording {
             JournalError::NotOurs(path) => self.file_not_ours(path.display()),
             JournalError::ForeignLog(log) => self.file_foreign_log(file, log.display()),
             JournalError::Newer { .. } => self.file_newer(file),
+            JournalError::ChangedSchema(names) => self.file_changed_schema(file, names.join(", ")),
+            JournalError::NotWritten(entry) => self.file_not_written(file, entry),
             JournalError::Busy => self.file_busy(file),
             JournalError::Full => self.file_full(file),
             JournalError::ReadOnly => self.file_read_only(file),

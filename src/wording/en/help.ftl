@@ -11,6 +11,7 @@ help_any_known = Use only what had been recorded by the end of this day
 help_any_lang = en or es
 help_any_json = Answer with one JSON object, for programs
 help_any_plain = The round as numbered questions, for screen readers and plain terminals
+help_any_yes = Yes to whatever would be asked
 help_any_handbook = Forecast by the handbook alone, setting aside what this nursery learned (else the settings)
 help_any_who = Who writes (else the settings, or the system's user)
 help_any_help = Show help

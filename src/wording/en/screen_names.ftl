@@ -77,6 +77,7 @@ field_every_days = Every so many days
 field_for_bed = For the bed
 field_until = Until
 field_what = What
+field_of = Of what
 field_share_pct = Share of plants, %
 field_with = With what
 field_safe_after_days = Safe after, days
@@ -120,6 +121,8 @@ field_gap_m = gap m
 
 ## choice_: by word
 
+choice_restored = entries that were saved are gone, and it is meant
+choice_clock = the clock was wrong
 choice_in_pod = in the pod or fruit
 choice_mucilage_on = with the mucilage on
 choice_washed_moist = washed and moist

@@ -197,6 +197,8 @@ part_rain = { $mm } mm de lluvia
 part_tmin = mínima { $tmin } °C
 part_tmax = máxima { $tmax } °C
 part_tmin_tmax = { $tmin } a { $tmax } °C
+entry_settled = entendido: { $what }
+entry_settled_of = entendido: { $what } ({ $of })
 entry_noted = nota: { $text }
 entry_noted_about = nota sobre { $about }: { $text }
 entry_withdrawn = { $entries ->
@@ -206,6 +208,8 @@ entry_withdrawn = { $entries ->
 entry_foreign = { $kind }, escrita por un outplant más nuevo
 
 # What a kind is called where one is chosen or filled in.
+alarm_restored = faltan anotaciones que aquí se habían guardado
+alarm_clock = el reloj estaba equivocado
 kind_nursery_set = El vivero
 kind_season_set = Las épocas de lluvia
 kind_species_set = Cifras propias de una especie
@@ -256,4 +260,5 @@ kind_plants_lost = Plantas perdidas en una era
 kind_survival_counted = Contar sobrevivientes
 kind_weather = Lluvia y temperatura
 kind_noted = Una nota
+kind_settled = Una alarma del archivo entendida
 kind_withdrawn = Retirar apuntes

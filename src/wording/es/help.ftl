@@ -9,6 +9,7 @@ help_any_known = Usar solo lo que se había anotado hasta el fin de este día
 help_any_lang = en o es
 help_any_json = Responder con un objeto JSON, para programas
 help_any_plain = La ronda como preguntas numeradas, para lectores de pantalla y terminales sencillas
+help_any_yes = Sí a todo lo que se preguntaría
 help_any_handbook = Pronostica solo con el manual, sin lo que este vivero aprendió (si no, los ajustes)
 help_any_who = Quién anota (si no, los ajustes o el usuario del sistema)
 help_any_help = Mostrar la ayuda

@@ -129,6 +129,16 @@ shapes! {
 }
 
 words! {
+    /// What the file was alarmed about.
+    Alarm {
+        /// Entries that were saved here are gone.
+        Restored: "restored", "restaurado";
+        /// The clock was wrong when something was written.
+        Clock: "clock", "reloj";
+    }
+}
+
+words! {
     /// How seed is kept.
     Kept {
         /// In the pod or fruit.
@@ -249,4 +259,4 @@ words! {
     }
 }
 
-word_fields! { Kept ArrivedFrom PlantForm MovedHow Roots PlantingPattern CutWhat Sky Tubers GroundTask }
+word_fields! { Alarm Kept ArrivedFrom PlantForm MovedHow Roots PlantingPattern CutWhat Sky Tubers GroundTask }
