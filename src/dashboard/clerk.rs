@@ -207,16 +207,19 @@ impl Clerk {
 
     fn answers_to(&mut self, request: Request) -> Vec<Answer> {
         match request {
-            Request::Record { ticket, drafts } => {
+            Request::Record { ticket, mut drafts } => {
+                drafts.iter_mut().for_each(|draft| self.desk.settle_nurse_row(draft));
                 let before = self.desk.count();
                 match self.desk.record(drafts) {
                     Ok(recorded) => self.after_writing(before, Answer::Recorded { ticket, recorded }),
                     Err(fault) => vec![Answer::Refused { ticket, fault }],
                 }
             }
-            Request::TryOut { ticket, drafts } => {
+            Request::TryOut { ticket, mut drafts } => {
+                drafts.iter_mut().for_each(|draft| self.desk.settle_nurse_row(draft));
                 let outcome = self.desk.preview(drafts);
-                let outcome = outcome.map(|(after, doubts)| (effects(&self.desk.picture(), &after), doubts));
+                let outcome =
+                    outcome.map(|(after, doubts, remarks)| (effects(&self.desk.picture(), &after), doubts, remarks));
                 vec![Answer::Tried { ticket, outcome }]
             }
             Request::WouldTakeBack { ticket, what } => {

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::keys::Key;
 use super::year::YearAsked;
 use crate::base::{Day, EntryId};
-use crate::desk::{DeskError, Now, Recorded, TakenBack, Withdraws};
+use crate::desk::{DeskError, Now, Recorded, Remark, TakenBack, Withdraws};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
@@ -169,8 +169,8 @@ pub(crate) enum Answer {
     Tried {
         /// Which request.
         ticket: u64,
-        /// What would be otherwise, and doubted.
-        outcome: Result<(Vec<Outcome>, Vec<Doubt>), DeskError>,
+        /// What would be otherwise, and doubted, and what there is to ask or tell about it.
+        outcome: Result<(Vec<Outcome>, Vec<Doubt>, Vec<Remark>), DeskError>,
     },
     /// What would be taken back.
     WouldTakeBack {

@@ -404,7 +404,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
         Answer::Recorded { ticket, recorded } => return written(model, ticket, &recorded),
         Answer::Tried { ticket, outcome } => {
             let tried = match outcome {
-                Ok((effects, doubts)) => Tried::Does(effects, doubts),
+                Ok((effects, doubts, remarks)) => Tried::Does(effects, doubts, remarks),
                 Err(fault) => Tried::Refused(refusal_lines(model, &fault)),
             };
             for layer in &mut model.layers {

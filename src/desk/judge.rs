@@ -24,6 +24,8 @@ pub(super) type LookUp<'l> = dyn FnMut(&mut Fold, &[Arc<Entry>]) -> Result<(), J
 pub(super) struct Trial {
     /// The drafts as they would be written.
     pub(super) drafts: Vec<Draft>,
+    /// The same as entries.
+    pub(super) tried: Vec<Arc<Entry>>,
     /// What they make doubtful.
     pub(super) doubts: Vec<Doubt>,
 }
@@ -123,8 +125,11 @@ pub(super) fn with_trial<T>(
         }
     }
     faults.sort_by_key(|refused| refused.line);
-    let judged =
-        if faults.is_empty() { Ok(look(fold, Trial { drafts, doubts })) } else { Err(DeskError::Refused(faults)) };
+    let judged = if faults.is_empty() {
+        Ok(look(fold, Trial { drafts, tried: tried.clone(), doubts }))
+    } else {
+        Err(DeskError::Refused(faults))
+    };
     fold.take_out(&tried);
     judged
 }

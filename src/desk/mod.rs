@@ -10,6 +10,7 @@ mod names;
 mod now;
 mod paper;
 mod refusal;
+mod remarks;
 pub mod sample;
 mod trial;
 mod undo;
@@ -30,6 +31,7 @@ pub use now::Now;
 pub(crate) use paper::{day_asked, day_said};
 pub(crate) use refusal::is_a_share;
 pub use refusal::{DeskError, Refusal, Refused};
+pub use remarks::Remark;
 pub use undo::{TakenBack, Withdraws};
 
 use serde_json::Value;

@@ -14,7 +14,7 @@ use super::keys::Key;
 use super::parts::Typed;
 use super::parts::days::read_day;
 use crate::base::Day;
-use crate::desk::read_typed;
+use crate::desk::{Remark, read_typed};
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::kind_of_entry;
 use crate::nursery::entry::rules::one_only_of;
@@ -38,7 +38,7 @@ pub(crate) enum Tried {
     /// Asked; the answer is on its way.
     Waiting,
     /// It would do this.
-    Does(Vec<Outcome>, Vec<Doubt>),
+    Does(Vec<Outcome>, Vec<Doubt>, Vec<Remark>),
     /// It would be refused.
     Refused(Vec<String>),
 }

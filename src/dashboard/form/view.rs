@@ -113,7 +113,7 @@ impl Form {
         match &self.tried {
             Tried::Nothing => {}
             Tried::Waiting => page.paragraph(&wording.outcome_looking(), Ink::Quiet),
-            Tried::Does(effects, doubts) => {
+            Tried::Does(effects, doubts, remarks) => {
                 page.heading(&wording.form_effect());
                 outcome_words(effects, cx)
                     .iter()
@@ -121,6 +121,9 @@ impl Form {
                 for doubt in doubts {
                     let message = wording.doubt(doubt, &cx.book.picture.site.species);
                     page.hanging("! ", Ink::Waits, &message, Ink::Plain);
+                }
+                for remark in remarks {
+                    page.hanging("! ", Ink::Waits, &wording.remark(remark, cx.day()), Ink::Plain);
                 }
             }
             Tried::Refused(lines) => {

@@ -123,6 +123,7 @@ impl Wording {
         with_parts(
             said,
             [
+                received.variety.as_ref().map(|variety| self.part_variety(&variety.0)),
                 received.age_days.map(|days| self.part_age_days(days.0)),
                 received.height_cm.map(|height| self.part_height(self.number(height.0, 1))),
                 received.container.as_ref().map(|container| self.part_container(container)),
