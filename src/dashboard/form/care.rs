@@ -5,7 +5,7 @@ use crate::base::word::Word;
 use crate::base::{BedName, LotCode, SpeciesKey, TrayCode};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::round::Stop;
@@ -40,7 +40,7 @@ impl Form {
     pub fn stop_it_does<'a>(&self, cx: &ScreenContext<'a>) -> Option<&'a Stop> {
         let round = &cx.book.round;
         let mut due = round.stops.iter().chain(&round.can_wait);
-        due.find(|due| due.id == self.stop()).filter(|due| due.task.facts().is_done_by(self.kind()))
+        due.find(|due| self.stop().id() == Some(due.id.as_str())).filter(|due| due.task.facts().is_done_by(self.kind()))
     }
 
     pub(super) fn typed(&self, name: &str) -> Option<String> {
@@ -69,16 +69,16 @@ impl Form {
         plants
     }
 
-    /// The lines of care as a page of at most so many rows; a line that does not fit whole is left to `y`.
-    pub(super) fn care_page(&self, cx: &ScreenContext<'_>, width: u16, most_rows: usize) -> Page {
+    /// The lines of care as a sheet of at most so many rows; a line that does not fit whole is left to `y`.
+    pub(super) fn care_sheet(&self, cx: &ScreenContext<'_>, width: u16, most_rows: usize) -> Sheet {
         let lines = self.care(cx);
-        let page_of = |lines: &[(String, String)]| {
-            let mut page = Page::new(width);
-            page.labels(lines.iter().map(|(label, _)| label.as_str()));
-            lines.iter().for_each(|(label, line)| page.labelled_in(label, line, Ink::Waits));
-            page
+        let sheet_of = |lines: &[(String, String)]| {
+            let mut sheet = Sheet::new(width);
+            sheet.labels(lines.iter().map(|(label, _)| label.as_str()));
+            lines.iter().for_each(|(label, line)| sheet.labelled_in(label, line, Ink::Waits));
+            sheet
         };
-        let fits = (0..=lines.len()).rev().find(|count| page_of(&lines[..*count]).height() <= most_rows).unwrap_or(0);
-        page_of(&lines[..fits])
+        let fits = (0..=lines.len()).rev().find(|count| sheet_of(&lines[..*count]).height() <= most_rows).unwrap_or(0);
+        sheet_of(&lines[..fits])
     }
 }

@@ -211,6 +211,6 @@ impl Stage {
 
     /// How many entries the book has.
     pub(crate) fn entries(&self) -> usize {
-        self.model.book.entries_in_all
+        self.clerk.count()
     }
 }
