@@ -7,7 +7,6 @@ use serde_json::{Value, json};
 use super::answer::Ending;
 use super::first_day_rows;
 use super::input::opened;
-use super::ready_text::shown_as_argument;
 use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
 use crate::base::SpeciesKey;
@@ -171,7 +170,10 @@ impl FirstDay<'_> {
 
     /// What says that a tray was brought toward the light before the book was begun.
     fn hardening_command(&self) -> String {
-        format!("outplant write hardening_begun tray={} happened=...", shown_as_argument(&self.unhardened()))
+        format!(
+            "outplant write hardening_begun tray={} happened=...",
+            crate::base::text::as_argument(&self.unhardened())
+        )
     }
 
     /// The first tray whose hardening nobody knows, as an example.
@@ -301,7 +303,7 @@ impl FirstDay<'_> {
     }
 
     fn settles(&self, unknown: &Unknown, order: u32) -> String {
-        let name = shown_as_argument(unknown.name.as_deref().unwrap_or("..."));
+        let name = crate::base::text::as_argument(unknown.name.as_deref().unwrap_or("..."));
         let in_sheet = |column: &str| {
             if self.only_try { self.wording.sheet_fill_first(column) } else { self.wording.sheet_fill(column) }
         };

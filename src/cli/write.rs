@@ -5,7 +5,7 @@ use std::io::Read;
 use std::path::Path;
 use std::sync::Arc;
 
-use serde_json::json;
+use serde_json::{Value, json};
 
 use super::answer::{Ending, said_yes};
 use super::args::Write;
@@ -49,11 +49,7 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     }
     remarks.agreed_on_one(run, arguments.yes)?;
     let recorded = desk.record(vec![draft]).map_err(|fault| run.exit_for(&fault, &species))?;
-    let message = match recorded.entries.as_slice() {
-        [one] => run.wording.saved_entry(one),
-        many => run.wording.saved(many.len() as i64),
-    };
-    told_as(run, &desk, &recorded, &message, true, &remarks.told_after(run))
+    told(run, &desk, &recorded, &remarks.told_after(run))
 }
 
 /// What a person is asked before something is written, and told with it.
@@ -159,7 +155,8 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
         message.push_str(&format!("\n{days}"));
     }
     let told = if arguments.dry_run { remarks.all() } else { remarks.told };
-    told_as(run, &desk, &taken.recorded, &message, true, &told)
+    let telling = Telling { message: &message, each: true, tried: arguments.dry_run, cautions: &told };
+    told_as(run, &desk, &taken.recorded, telling)
 }
 
 /// The days the lines are of, where they are not all of today.
@@ -176,17 +173,11 @@ fn days_of(run: &Run, taken: &Imported) -> Option<String> {
 
 fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool, cautions: &[String]) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
-    let recorded = &taken.recorded;
-    run.answer_json(&json!({
-        "version": 1,
-        "dry_run": dry_run,
-        "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
-        "already": recorded.already,
-        "doubts": recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect::<Vec<_>>(),
-        "cautions": cautions,
-        "text": taken.read.iter().map(|(_, draft)| run.wording.draft_sentence(draft, species)).collect::<Vec<_>>(),
-        "lines": first_day_rows::lines_json(&run.wording, &taken.read, species),
-    }))
+    let sentences = taken.read.iter().map(|(_, draft)| run.wording.draft_sentence(draft, species)).collect();
+    let mut answer = recorded_json(run, desk, &taken.recorded, sentences, cautions);
+    answer["dry_run"] = json!(dry_run);
+    answer["lines"] = json!(first_day_rows::lines_json(&run.wording, &taken.read, species));
+    run.answer_json(&answer)
 }
 
 /// A day as people say it: `2026-03-12`, `yesterday`, `ayer`, `12/3`, `24 nov`.
@@ -215,12 +206,13 @@ const LONGEST_PAPER_BYTES: u64 = 32 << 20;
 const MOST_IN_WORDS: usize = 10_000;
 
 /// What was written and what it makes doubtful.
-pub(crate) fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Exit> {
+pub(crate) fn told(run: &Run, desk: &Desk, recorded: &Recorded, cautions: &[String]) -> Result<Ending, Exit> {
     let message = match recorded.entries.as_slice() {
         [one] => run.wording.saved_entry(one),
         many => run.wording.saved(many.len() as i64),
     };
-    told_as(run, desk, recorded, &message, recorded.entries.len() <= MOST_SAID, &[])
+    let each = recorded.entries.len() <= MOST_SAID;
+    told_as(run, desk, recorded, Telling { message: &message, each, tried: false, cautions })
 }
 
 /// What is only tried: the entries in words, of very many the first ones, and what would become doubtful.
@@ -239,50 +231,53 @@ pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported, cautions: &[String]
     if taken.drafts > MOST_SAID {
         message.push_str(&format!("\n  {}", run.wording.change_more((taken.drafts - MOST_SAID) as i64)));
     }
-    told_as(run, desk, &taken.recorded, &message, false, cautions)
+    told_as(run, desk, &taken.recorded, Telling { message: &message, each: false, tried: true, cautions })
 }
 
-/// `each`: whether every entry is said back.
-fn told_as(
-    run: &Run,
-    desk: &Desk,
-    recorded: &Recorded,
-    message: &str,
-    each: bool,
-    cautions: &[String],
-) -> Result<Ending, Exit> {
+/// How an answer is told.
+pub(crate) struct Telling<'a> {
+    /// What is said first.
+    pub(crate) message: &'a str,
+    /// Whether every entry is said back to a person.
+    pub(crate) each: bool,
+    /// Whether nothing was written.
+    pub(crate) tried: bool,
+    /// What is told beside the entries.
+    pub(crate) cautions: &'a [String],
+}
+
+/// What was written or only tried, and what it makes doubtful; a program is given the entries in words, too.
+pub(crate) fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, telling: Telling<'_>) -> Result<Ending, Exit> {
     run.tell_notes(desk);
     let species = &desk.fold().site().species;
-    let doubts: Vec<String> = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
-    let said_back = if each || run.everywhere.json { &*recorded.entries } else { &[] };
+    let said_back = if telling.each || run.everywhere.json { &*recorded.entries } else { &[] };
     let said_back = said_back.iter().take(MOST_IN_WORDS);
     let written: Vec<Arc<Entry>> = desk.named(said_back).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
-        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_with_year(entry, species);
-        return run.answer_json(&json!({
-            "version": 1,
-            "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
-            "text": written.iter().map(sentence).collect::<Vec<_>>(),
-            "already": recorded.already,
-            "doubts": doubts,
-            "cautions": cautions,
-        }));
+        let sentences = written.iter().map(|entry| run.wording.entry_sentence_with_year(entry, species)).collect();
+        return run.answer_json(&recorded_json(run, desk, recorded, sentences, telling.cautions));
     }
-    let mut text = format!("{message}\n");
-    for line in in_words(run, desk, if each { &written } else { &[] }) {
+    let mut text = format!("{}\n", telling.message);
+    for line in in_words(run, desk, if telling.each { &written } else { &[] }) {
         text.push_str(&format!("{line}\n"));
     }
-    cautions.iter().for_each(|caution| text.push_str(&format!("{caution}\n")));
-    text.push_str(&told_doubts(run, doubts, recorded.entries.is_empty()));
+    telling.cautions.iter().for_each(|caution| text.push_str(&format!("{caution}\n")));
+    let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
+    text.push_str(&told_doubts(run, doubts, telling.tried));
     run.answer(&text)
 }
 
-/// What lines of another copy brought, and what they make doubtful.
-pub(crate) fn told_of_lines(run: &Run, desk: &Desk, recorded: &Recorded, message: &str) -> Result<Ending, Exit> {
-    run.tell_notes(desk);
+/// What was written, for programs.
+fn recorded_json(run: &Run, desk: &Desk, recorded: &Recorded, sentences: Vec<String>, cautions: &[String]) -> Value {
     let species = &desk.fold().site().species;
-    let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
-    run.answer(&format!("{message}\n{}", told_doubts(run, doubts, false)))
+    json!({
+        "version": 1,
+        "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
+        "text": sentences,
+        "already": recorded.already,
+        "doubts": recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect::<Vec<_>>(),
+        "cautions": cautions,
+    })
 }
 
 /// The doubts in words, a line each; of very many the first ones.

@@ -111,6 +111,18 @@ pub(crate) enum Request {
     },
 }
 
+impl Request {
+    /// Looks at a day, with all that is known of it.
+    pub(crate) fn look_at(day: Day) -> Request {
+        Request::Look(View { day, known: None })
+    }
+
+    /// Keeps a text under a name.
+    pub(crate) fn keep(name: &str, text: String) -> Request {
+        Request::Keep { name: name.to_string(), text }
+    }
+}
+
 /// What is drawn of the book.
 #[derive(Clone, Debug)]
 pub(crate) struct Drawn {
@@ -124,10 +136,8 @@ pub(crate) struct Drawn {
     pub(crate) now: Now,
     /// What leads in forecasts.
     pub(crate) forecast_basis: ForecastBasis,
-    /// Entries in the book.
-    pub(crate) entries: usize,
-    /// Whether nothing can be written.
-    pub(crate) read_only: bool,
+    /// Whether the file can only be read.
+    pub(crate) read_only_file: bool,
     /// Entries that were saved here and are gone.
     pub(crate) gone: u64,
 }

@@ -74,13 +74,11 @@ impl Desk {
         self.refresh()?;
         let device = self.journal.device()?;
         self.look_up_named(&mut drafts.iter().map(std::borrow::Cow::Borrowed))?;
-        let trial = match self.judge(drafts.to_vec(), self.now.moment, device) {
-            Ok((_, trial)) => trial,
-            Err(DeskError::Refused(_)) => return Ok(Vec::new()),
-            Err(fault @ DeskError::Journal(_)) => return Err(fault),
-        };
-        trial.roll_back(&mut self.fold);
-        self.remarks_on(&trial)
+        match self.with_trial(drafts.to_vec(), self.now.moment, device, |_, trial| trial) {
+            Ok(trial) => self.remarks_on(&trial),
+            Err(DeskError::Refused(_)) => Ok(Vec::new()),
+            Err(fault @ DeskError::Journal(_)) => Err(fault),
+        }
     }
 
     /// What there is to ask or tell about what was tried and taken out again.

@@ -19,11 +19,10 @@ impl Desk {
     pub(crate) fn preview(&mut self, drafts: Vec<Draft>) -> Result<(Picture, Vec<Doubt>, Vec<Remark>), DeskError> {
         let device = self.journal.device()?;
         self.look_up_named(&mut drafts.iter().map(Cow::Borrowed))?;
-        let (_, judged) = self.judge(drafts, self.now.moment, device)?;
-        let picture = self.fold.picture();
-        let doubts = judged.roll_back(&mut self.fold);
-        let remarks = self.remarks_on(&judged)?.into_iter().map(|(_, remark)| remark).collect();
-        Ok((picture, doubts, remarks))
+        let (picture, trial) =
+            self.with_trial(drafts, self.now.moment, device, |fold, trial| (fold.picture(), trial))?;
+        let remarks = self.remarks_on(&trial)?.into_iter().map(|(_, remark)| remark).collect();
+        Ok((picture, trial.doubts, remarks))
     }
 
     /// The clock went on; where the day changed, everything is folded for the new day.

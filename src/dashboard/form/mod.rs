@@ -8,7 +8,7 @@ mod said;
 mod suggest;
 mod view;
 
-use super::act::{Act, FormFor, KeptForm, ScreenName};
+use super::act::{Act, AtStop, FormFor, KeptForm, ScreenName};
 use super::context::ScreenContext;
 use super::keys::Key;
 use super::parts::Typed;
@@ -50,7 +50,7 @@ pub(crate) struct Form {
     lines: Vec<FieldLine>,
     at: usize,
     day: Typed,
-    stop: String,
+    stop: AtStop,
     screen: ScreenName,
     tried: Tried,
     ticket: u64,
@@ -114,7 +114,7 @@ impl Form {
     }
 
     /// The stop it was opened from; empty where none.
-    pub(crate) fn stop(&self) -> &str {
+    pub(crate) fn stop(&self) -> &AtStop {
         &self.stop
     }
 

@@ -56,7 +56,7 @@ impl Form {
             })
             .collect();
         let message = if parts.is_empty() { self.heading(cx) } else { parts.join(", ") };
-        crate::dashboard::parts::Page::shortened(&message, LONGEST)
+        crate::dashboard::parts::Sheet::shortened(&message, LONGEST)
     }
 
     /// The field that has the keys, where it holds one plain figure or a choice, with what is typed in it.
