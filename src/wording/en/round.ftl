@@ -221,7 +221,7 @@ kept_dry_sealed = dry and closed
 kept_dry_open = dry, in the open
 kept_cold = cold
 kept_other = kept otherwise
-kept_unknown = nobody knows how
+kept_unknown = nobody knows how it was kept
 
 ## task_: by word
 
