@@ -2,6 +2,7 @@
 #![allow(missing_docs, clippy::panic, clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 
 mod answers;
+mod asked;
 mod at_a_terminal;
 mod books_from_stories;
 mod books_lazily;

@@ -7,7 +7,6 @@ use serde_json::{Value, json};
 use super::answer::Ending;
 use super::first_day_rows;
 use super::input::opened;
-use super::ready_text::shown_as_argument;
 use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
 use crate::base::SpeciesKey;
@@ -171,7 +170,10 @@ impl FirstDay<'_> {
 
     /// What says that a tray was brought toward the light before the book was begun.
     fn hardening_command(&self) -> String {
-        format!("outplant write hardening_begun tray={} happened=...", shown_as_argument(&self.unhardened()))
+        format!(
+            "outplant write hardening_begun tray={} happened=...",
+            crate::base::text::as_argument(&self.unhardened())
+        )
     }
 
     /// The first tray whose hardening nobody knows, as an example.
@@ -290,7 +292,12 @@ impl FirstDay<'_> {
     /// What is unknown with what settles it: what costs least first, then what concerns most.
     fn unknowns(&self) -> Vec<(&Unknown, String)> {
         let mut all: Vec<&Unknown> = self.sheet.unknowns.iter().collect();
-        all.sort_by_key(|one| (cost(one.what), std::cmp::Reverse(one.lines.len()), one.name.as_deref()));
+        // Places keep the order of the sheet: that is how one walks.
+        let concerns = |one: &Unknown| if one.what == UnknownWhat::PlaceShade { 0 } else { one.lines.len() };
+        all.sort_by_key(|one| {
+            let first = one.lines.first().copied();
+            (cost(one.what), std::cmp::Reverse(concerns(one)), first, one.name.as_deref())
+        });
         let orders = self.picture.site.places.values().filter_map(|place| place.on(self.picture.day));
         let mut order = orders.map(|place| place.order.0).max().unwrap_or(0);
         let settled = all.into_iter().map(|one| {
@@ -301,7 +308,7 @@ impl FirstDay<'_> {
     }
 
     fn settles(&self, unknown: &Unknown, order: u32) -> String {
-        let name = shown_as_argument(unknown.name.as_deref().unwrap_or("..."));
+        let name = crate::base::text::as_argument(unknown.name.as_deref().unwrap_or("..."));
         let in_sheet = |column: &str| {
             if self.only_try { self.wording.sheet_fill_first(column) } else { self.wording.sheet_fill(column) }
         };

@@ -10,6 +10,7 @@ mod names;
 mod now;
 mod paper;
 mod refusal;
+mod remarks;
 pub mod sample;
 mod trial;
 mod undo;
@@ -30,6 +31,7 @@ pub use now::Now;
 pub(crate) use paper::{day_asked, day_said};
 pub(crate) use refusal::is_a_share;
 pub use refusal::{DeskError, Refusal, Refused};
+pub use remarks::Remark;
 pub use undo::{TakenBack, Withdraws};
 
 use serde_json::Value;
@@ -223,14 +225,19 @@ impl Desk {
     /// Takes in what another process wrote meanwhile.
     pub(crate) fn refresh(&mut self) -> Result<bool, DeskError> {
         let (new, arrival) = self.journal.entries_after(self.arrival)?;
+        let before = (self.arrival, self.count);
         self.arrival = arrival;
         if new.is_empty() {
             return Ok(false);
         }
         let new: Vec<Arc<Entry>> = new.into_iter().map(Arc::new).collect();
         self.count += new.len();
-        self.add(new)?;
-        Ok(true)
+        let added = self.add(new);
+        if added.is_err() {
+            // What could not be taken in is read again with the next look.
+            (self.arrival, self.count) = before;
+        }
+        added.map(|()| true)
     }
 
     fn add(&mut self, new: Vec<Arc<Entry>>) -> Result<(), DeskError> {
@@ -300,27 +307,26 @@ impl Desk {
     ) -> Result<(Vec<Draft>, Vec<Doubt>), DeskError> {
         self.look_up_named(&mut drafts.iter().map(Cow::Borrowed))?;
         if known.is_empty() {
-            let (drafts, judged) = self.judge(drafts, moment, device)?;
-            let doubts = judged.roll_back(&mut self.fold);
-            return Ok((drafts, doubts));
+            return self.with_trial(drafts, moment, device, |_, trial| (trial.drafts, trial.doubts));
         }
         self.source.look_up_for(&self.journal, &mut self.fold, &known)?;
-        let before: BTreeSet<Doubt> = self.fold.all_doubts().into_iter().collect();
+        let before = self.fold.stories_now();
         self.fold.add(known);
-        let (drafts, _) = self.judge(drafts, moment, device)?;
-        let doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
-        Ok((drafts, doubts))
+        self.with_trial(drafts, moment, device, |fold, trial| (trial.drafts, fold.doubts_since(&before)))
     }
 
-    fn judge(
+    /// Shows to `look` the fold with drafts in it, and takes them out again.
+    fn with_trial<T>(
         &mut self,
         drafts: Vec<Draft>,
         moment: Moment,
         device: Option<DeviceId>,
-    ) -> Result<(Vec<Draft>, judge::Trial), DeskError> {
+        look: impl FnOnce(&Fold, judge::Trial) -> T,
+    ) -> Result<T, DeskError> {
         let (journal, source) = (&self.journal, &self.source);
         let mut look_up = |fold: &mut Fold, entries: &[Arc<Entry>]| source.look_up_for(journal, fold, entries);
-        judge::judge(&mut self.fold, drafts, self.now, moment, device, &mut look_up)
+        let by = judge::TrialBy { now: self.now, moment, device };
+        judge::with_trial(&mut self.fold, drafts, by, &mut look_up, look)
     }
 }
 

@@ -6,8 +6,8 @@ use std::sync::Arc;
 use super::picture::{BedPicture, Criterion, HeldBy, MadeOf, PairPicture, Picture, Questions, Rule, Side, TrayPicture};
 use super::stock::Places;
 use super::tray::exposure;
+use super::tray::last_light_of;
 use super::tray::size::whole_plants;
-use super::tray::{is_bare, last_light_of};
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 
 /// The pairs of a tray with those of some beds whose plan names its species, in the order of the beds.
@@ -113,7 +113,8 @@ fn of_tray(tray: &TrayPicture) -> impl Iterator<Item = &Criterion> {
 
 /// The tray's own exposure_step looks at the species' band; here the bed's own light decides.
 pub(super) fn light_step(made_of: &MadeOf) -> Option<Criterion> {
-    if is_bare(&made_of.tray.story) {
+    // Bare roots, and plants that stand any light, are asked for no step.
+    if !made_of.tray.criteria.iter().any(|criterion| criterion.rule() == Rule::ExposureStep) {
         return None;
     }
     let light = made_of.bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));

@@ -1,6 +1,7 @@
 //! Forms: everything that can be written down, made from the tables of fields. What is typed is read by the same reader as
 //! the command line's, judged by the same desk, and kept on disk until it is written.
 
+mod care;
 mod field;
 mod outcome;
 mod rows;
@@ -8,13 +9,13 @@ mod said;
 mod suggest;
 mod view;
 
-use super::act::{Act, FormFor, KeptForm, ScreenName};
+use super::act::{Act, AtStop, FormFor, KeptForm, ScreenName};
 use super::context::ScreenContext;
 use super::keys::Key;
 use super::parts::Typed;
 use super::parts::days::read_day;
 use crate::base::Day;
-use crate::desk::read_typed;
+use crate::desk::{Remark, read_typed};
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::kind_of_entry;
 use crate::nursery::entry::rules::one_only_of;
@@ -38,7 +39,7 @@ pub(crate) enum Tried {
     /// Asked; the answer is on its way.
     Waiting,
     /// It would do this.
-    Does(Vec<Outcome>, Vec<Doubt>),
+    Does(Vec<Outcome>, Vec<Doubt>, Vec<Remark>),
     /// It would be refused.
     Refused(Vec<String>),
 }
@@ -50,7 +51,7 @@ pub(crate) struct Form {
     lines: Vec<FieldLine>,
     at: usize,
     day: Typed,
-    stop: String,
+    stop: AtStop,
     screen: ScreenName,
     tried: Tried,
     ticket: u64,
@@ -114,7 +115,7 @@ impl Form {
     }
 
     /// The stop it was opened from; empty where none.
-    pub(crate) fn stop(&self) -> &str {
+    pub(crate) fn stop(&self) -> &AtStop {
         &self.stop
     }
 

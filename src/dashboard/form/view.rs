@@ -8,12 +8,14 @@ use super::outcome::outcome_words;
 use super::{Form, Tried};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Page, width_of};
+use crate::dashboard::parts::{Sheet, width_of};
 use crate::nursery::entry::shape::Shape;
 use crate::wording::Wording;
 
 /// The widest column of field names.
 const LABEL_MOST: usize = 30;
+/// Rows of a form that its lines of care leave to the heading, the fields and what it does.
+const CARE_LEAVES: usize = 9;
 
 impl Form {
     /// Draws the form over the whole area.
@@ -22,6 +24,11 @@ impl Form {
             return;
         }
         buffer.set_stringn(area.x, area.y, self.heading(cx), usize::from(area.width), Ink::Strong.style());
+        let care = self.care_sheet(cx, area.width, usize::from(area.height).saturating_sub(CARE_LEAVES));
+        let under_heading = Rect { y: area.y + 1, height: area.height - 1, ..area };
+        care.draw(0, under_heading, buffer);
+        let care_rows = care.height() as u16;
+        let area = Rect { y: area.y + care_rows, height: area.height - care_rows, ..area };
         let below = self.below(cx, area.width);
         let rows = self.lines.len() + 1;
         let room = usize::from(area.height).saturating_sub(2);
@@ -66,7 +73,7 @@ impl Form {
         };
         buffer.set_string(area.x, area.y, mark, Ink::Strong.style());
         let ink = if has_keys { Ink::Strong } else { Ink::Plain };
-        let shown = Page::shortened(&name, label_room);
+        let shown = Sheet::shortened(&name, label_room);
         buffer.set_string(area.x + 2, area.y, shown, ink.style());
         let x = area.x + 2 + label_room as u16 + 2;
         let value = Rect { x, width: area.right().saturating_sub(x), ..area };
@@ -98,9 +105,9 @@ impl Form {
     }
 
     /// What stands under the fields: why it was refused, what fits in the field, what it does.
-    fn below(&self, cx: &ScreenContext<'_>, width: u16) -> Page {
+    fn below(&self, cx: &ScreenContext<'_>, width: u16) -> Sheet {
         let wording = cx.wording;
-        let mut page = Page::new(width);
+        let mut page = Sheet::new(width);
         for message in &self.fault {
             page.hanging("x ", Ink::Danger, message, Ink::Strong);
         }
@@ -113,7 +120,7 @@ impl Form {
         match &self.tried {
             Tried::Nothing => {}
             Tried::Waiting => page.paragraph(&wording.outcome_looking(), Ink::Quiet),
-            Tried::Does(effects, doubts) => {
+            Tried::Does(effects, doubts, remarks) => {
                 page.heading(&wording.form_effect());
                 outcome_words(effects, cx)
                     .iter()
@@ -121,6 +128,9 @@ impl Form {
                 for doubt in doubts {
                     let message = wording.doubt(doubt, &cx.book.picture.site.species);
                     page.hanging("! ", Ink::Waits, &message, Ink::Plain);
+                }
+                for remark in remarks {
+                    page.hanging("! ", Ink::Waits, &wording.remark(remark, cx.day()), Ink::Plain);
                 }
             }
             Tried::Refused(lines) => {
@@ -131,7 +141,7 @@ impl Form {
         page
     }
 
-    fn rows_and_sample(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Page) {
+    fn rows_and_sample(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Sheet) {
         if line.row_fields().is_none() {
             return;
         }
@@ -146,7 +156,7 @@ impl Form {
     }
 
     /// What may stand in the field that has the keys.
-    fn offer(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Page) {
+    fn offer(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Sheet) {
         let wording = cx.wording;
         let choices = line.choices();
         if !choices.is_empty() {

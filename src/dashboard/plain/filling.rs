@@ -38,6 +38,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
     pub(super) fn fill(&mut self) -> io::Result<()> {
         let heading = self.form().map(|form| form.heading(&self.model.context())).unwrap_or_default();
         self.say(&heading)?;
+        self.tell_care()?;
         let mut places = self.first_places();
         loop {
             if !self.ask_fields(&places)? {
@@ -58,11 +59,11 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                     continue;
                 }
             }
-            let (kind, stop) = self.form().map(|form| (form.kind(), form.stop().to_string())).unwrap_or_default();
+            let (kind, stop) = self.form().map(|form| (form.kind(), form.stop().clone())).unwrap_or_default();
             self.hand_in();
             // A form that was refused has come back with what was typed; another one goes with what was written.
             let Some(form) = self.form() else { return Ok(()) };
-            if (form.kind(), form.stop()) != (kind, stop.as_str()) {
+            if (form.kind(), form.stop()) != (kind, &stop) {
                 self.tell_notice()?;
                 return self.fill();
             }
@@ -74,6 +75,18 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                 return self.leave_form();
             }
         }
+    }
+
+    /// What could hurt somebody; what was said at the stop already is not said again.
+    fn tell_care(&mut self) -> io::Result<()> {
+        let Some(form) = self.form() else { return Ok(()) };
+        let cx = self.model.context();
+        if form.stop_it_does(&cx).is_some() {
+            return Ok(());
+        }
+        let lines: Vec<String> =
+            form.care(&cx).into_iter().map(|(label, line)| cx.wording.caution_line(label, line)).collect();
+        lines.iter().try_for_each(|line| self.say(line))
     }
 
     fn leave_form(&mut self) -> io::Result<()> {

@@ -212,6 +212,8 @@ part_not_wet = not wet through
 entry_prepared = bed { $bed } { $work }
 # (plants, tray, bed)
 entry_outplanted = { $plants } from tray { $tray } planted out in bed { $bed }
+# (row, in_row)
+part_nurse_row = as nurse plants, { $row } × { $in_row } m
 # (bed, plants, species, cause)
 entry_plants_lost = bed { $bed }: { $plants } { $species } lost, { $cause }
 # (bed, species, living, dead)

@@ -187,6 +187,7 @@ part_wet = bien mojado
 part_not_wet = no bien mojado
 entry_prepared = era { $bed } { $work }
 entry_outplanted = { $plants } de bandeja { $tray } plantadas en era { $bed }
+part_nurse_row = como nodrizas, a { $row } × { $in_row } m
 entry_plants_lost = era { $bed }: { $plants } { $species } perdidas, { $cause }
 entry_survival = era { $bed }: { $living } { $species } vivas, { $dead } muertas
 part_from_tray = de bandeja { $tray }

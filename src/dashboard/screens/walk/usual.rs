@@ -1,6 +1,6 @@
 //! What Enter does at a stop, and what the letters write there: the right form with all that is known.
 
-use crate::dashboard::act::FormFor;
+use crate::dashboard::act::{AtStop, FormFor};
 use crate::dashboard::context::ScreenContext;
 use crate::reckon::round::Stop;
 use crate::reckon::round::to_write::{self, Known, Writing, next_code, next_step, shade_pct};
@@ -19,7 +19,8 @@ pub(crate) fn usual(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> F
         Known::LetGo(because) => cx.wording.let_go_because(*because),
     };
     let preset = entry.fields.iter().map(|(name, known)| ((*name).to_string(), typed(known))).collect();
-    begun_at(FormFor { kind: entry.kind.to_string(), preset, ..FormFor::default() }).for_stop(&stop.id)
+    begun_at(FormFor { kind: entry.kind.to_string(), preset, ..FormFor::default() })
+        .at_stop(AtStop::Task(stop.id.clone()))
 }
 
 /// The form of a letter at a stop.
@@ -60,7 +61,9 @@ fn begun_at(mut form: FormFor) -> FormFor {
         "outplanted" if form.preset.iter().any(|(name, _)| name == "bed") => "count",
         "moved_on" if form.preset.iter().any(|(name, _)| name == "to") => "count",
         "lost" | "culled" => "count",
+        "light_read" if form.preset.iter().any(|(name, _)| name == "place") => "light_share",
         "light_read" => "readings",
+        "place_set" => "shade_pct",
         "soil_checked" => "rod_mm",
         "noted" => "text",
         "let_go" => "until",

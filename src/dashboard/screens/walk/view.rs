@@ -7,7 +7,7 @@ use super::plan::Mark;
 use super::{Shown, Walk, usual};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
+use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::round::Task;
 use crate::wording::round::RoundOn;
@@ -47,7 +47,8 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
         return;
     }
     let page = detail(walk, cx, below.width);
-    let least = LIST_LEAST.min(below.height);
+    // What can wait keeps its line.
+    let least = (LIST_LEAST + u16::from(rest > 0)).min(below.height);
     // The detail keeps its place from stop to stop.
     let wanted = (page.height() as u16).max(DETAIL_USUAL).min(below.height.saturating_sub(least + gap));
     let list = Rect { height: below.height - wanted - if wanted > 0 { gap } else { 0 }, ..below };
@@ -57,7 +58,7 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
 }
 
 fn draw_empty(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
-    let mut page = Page::new(area.width.min(WIDEST_PAGE));
+    let mut page = Sheet::new(area.width.min(WIDEST_PAGE));
     let picture = &cx.book.picture;
     let new = picture.trays.is_empty() && picture.beds.is_empty();
     page.paragraph(&cx.wording.empty_walk(), Ink::Strong);
@@ -90,7 +91,7 @@ fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
         message = format!("{message} · {}", wording.walk_skipped_count(skipped as i64));
     }
     let room = usize::from(area.width);
-    buffer.set_string(area.x, area.y, Page::shortened(&message, room), Ink::Strong.style());
+    buffer.set_string(area.x, area.y, Sheet::shortened(&message, room), Ink::Strong.style());
     let fits = |means: &String| width_of(&message) + width_of(means) + 4 <= room;
     let means = [wording.round_mark_means(), wording.walk_mark_short()].into_iter().find(fits);
     let any = walk.shown(cx).iter().any(Shown::loses_most);
@@ -154,7 +155,7 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
         // One that loses most may have come since the round was planned.
         let marked = walk.rest(cx).iter().any(|stop| stop.marked);
         let message = if marked { format!("! {message}") } else { message };
-        let shown = Page::shortened(&message, usize::from(area.width));
+        let shown = Sheet::shortened(&message, usize::from(area.width));
         buffer.set_string(area.x, area.bottom() - 1, shown, Ink::Quiet.style());
     }
 }
@@ -200,7 +201,7 @@ fn draw_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buf
     let left = page.draw(walk.detail_from, body, buffer);
     if cut {
         let message = if left > 0 { cx.wording.walk_more_right(left as i64) } else { cx.wording.walk_more_left() };
-        let shown = Page::shortened(&message, usize::from(area.width));
+        let shown = Sheet::shortened(&message, usize::from(area.width));
         buffer.set_string(area.x, area.bottom() - 1, shown, Ink::Quiet.style());
     }
 }
@@ -213,8 +214,8 @@ impl Walk {
 }
 
 /// The chosen stop in plain sentences.
-pub(crate) fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Page {
-    let mut page = Page::new(width);
+pub(crate) fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Sheet {
+    let mut page = Sheet::new(width);
     let Some(stop) = walk.here(cx) else { return page };
     let wording = cx.wording;
     let picture = &cx.book.picture;
@@ -258,6 +259,12 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     let Some(due) = stop.due else { return Vec::new() };
     let about = RoundOn { day: cx.day(), species: &cx.book.picture.site.species };
     let mut facts = vec![(wording.walk_why(), wording.round_reason(&due.why, about), Ink::Plain)];
+    if let Some(caution) = due.task.facts().caution {
+        facts.push((wording.caution_label(), wording.caution_words(caution), Ink::Waits));
+    }
+    let plants = due.plants_handled(&cx.book.picture);
+    let plants = wording.plant_dangers(&wording.caution_plant_label(), &plants, &cx.book.picture.site.species);
+    facts.extend(plants.into_iter().map(|(label, danger)| (label, danger, Ink::Waits)));
     if let Some((figure, day)) = wording.stop_last(due) {
         let message = wording.walk_last_figure(figure, wording.day_beside(day, cx.day()));
         facts.push((wording.walk_last(), message, Ink::Plain));

@@ -157,6 +157,8 @@ words! {
         Cold: "cold", "frio", "en frio";
         /// Another way.
         Other: "other", "otro", "otra";
+        /// Nobody knows how.
+        Unknown: "unknown", "desconocido", "desconocida", "no se sabe";
     }
     /// Where plants that are not from our seed come from.
     ArrivedFrom {
