@@ -257,7 +257,7 @@ impl<'a> Clause<'a> {
             let mark = &self.marks[j];
             if is_content(mark) {
                 end = j + 1;
-            } else if mark.what != What::Word || !mark.has("small.filler") && !mark.has("small.and") {
+            } else if mark.what != What::Word || !is_small(mark) {
                 break;
             }
             j += 1;
@@ -323,14 +323,20 @@ impl<'a> Clause<'a> {
         free.filter(|i| {
             let mark = &self.marks[*i];
             let weak = matches!(mark.what, What::Number { is_weak: true, .. });
-            let only_joins = mark
-                .roles
-                .iter()
-                .all(|role| role.starts_with("days.") || role.starts_with("small.") && *role != "small.about");
-            !(mark.what == What::Word && (mark.has("small.filler") || mark.has("small.and") || only_joins)) && !weak
+            !(mark.what == What::Word && is_small(mark)) && !weak
         })
         .collect()
     }
+}
+
+/// Whether a word only joins others: nothing is lost where it is passed over.
+fn is_small(mark: &Mark) -> bool {
+    const SAYS_MORE: [&str; 3] = ["small.about", "small.person", "small.title"];
+    let only_joins = mark
+        .roles
+        .iter()
+        .all(|role| role.starts_with("days.") || role.starts_with("small.") && !SAYS_MORE.contains(role));
+    mark.has("small.filler") || mark.has("small.and") || only_joins
 }
 
 /// A lot that is called like a tray but for its capitals is not meant where a tray is spoken of.

@@ -218,14 +218,23 @@ pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["graft"])?;
     let tray = clause.name(Tray)?;
     let count = clause.count();
-    let variety = clause.text(&[], true);
+    let text = clause.text(&[], true);
     clause.take(&["small.thing"]);
+    // "Late Green on wild stock": what it was grafted, and what upon.
+    let parted = text
+        .as_deref()
+        .and_then(|text| [" on ", " onto ", " sobre ", " en "].iter().find_map(|upon| text.split_once(upon)));
+    let (variety, rootstock) = match parted {
+        Some((variety, rootstock)) => (Some(variety.to_string()), Some(rootstock.to_string())),
+        None => (text, None),
+    };
     one(
         "grafted",
         fields([
             ("tray", Some(json!(tray))),
             ("count", count.map(number_value)),
             ("variety", variety.map(Value::from)),
+            ("rootstock", rootstock.map(Value::from)),
         ]),
     )
 }

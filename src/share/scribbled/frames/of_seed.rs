@@ -180,7 +180,7 @@ pub(crate) fn lot_counted(clause: &mut Clause) -> Option<Drafts> {
     let lot = clause.name(Lot)?;
     clause.species();
     let seeds = clause.count();
-    if !remains && !says_lot {
+    if !remains && !says_lot && !clause.is_surely(Lot) {
         clause.lacks.push(Why::Several);
     }
     over_seeds(clause, &lot, seeds);
