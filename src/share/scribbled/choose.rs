@@ -16,11 +16,11 @@ use std::cell::Cell;
 /// The longest line that is looked at in parts, marks.
 const MOST_MARKS: usize = 40;
 /// The most words that are looked at.
-const MOST_WORDS: usize = 120;
+const MOST_WORDS: usize = 60;
 /// The most places where a line is parted.
 pub(super) const MOST_PARTINGS: usize = 7;
 /// The most statements that are tried for one line; a line that needs more is refused.
-pub(super) const MOST_TRIED: usize = 90;
+pub(super) const MOST_TRIED: usize = 70;
 /// How far apart in weight two readings are before one is clear.
 pub(super) const CLEAR_BY: i32 = 3;
 /// The most lines that are offered.
@@ -45,6 +45,11 @@ impl<'a> Reader<'a> {
     /// Lays out the names.
     pub fn new(names: &'a dyn Names) -> Reader<'a> {
         Reader { known: Known::new(names) }
+    }
+
+    /// One more name: a tray that an earlier line makes.
+    pub fn learn(&mut self, name_of: super::NameOf, name: &str) {
+        self.known.learn(name_of, name.to_string());
     }
 
     /// Reads one line as scribbled today.

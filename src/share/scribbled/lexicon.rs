@@ -161,6 +161,7 @@ impl Lexicon {
     }
 
     /// A sentence in English and in Spanish.
+    #[cfg(test)]
     pub fn said(&self, key: &str) -> [&str; 2] {
         self.said.get(key).map_or([""; 2], |both| [both[0].as_str(), both[1].as_str()])
     }

@@ -90,7 +90,7 @@ impl Line<'_> {
             drafts.extend(self.dated(&way.drafts, day));
             lacks.extend(way.lacks);
         }
-        (drafts.len() > 1 || cut.len() == 1).then_some((drafts, lacks))
+        (drafts.len() > 1 || cut.len() == 1 && !drafts.is_empty()).then_some((drafts, lacks))
     }
 
     fn part_read(&self, parts: &[&[Mark]], n: usize) -> Option<Way> {

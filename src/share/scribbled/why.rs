@@ -1,5 +1,6 @@
 //! Why a line is not written.
 
+#[cfg(test)]
 use super::lexicon::lexicon;
 
 /// Why a line is not written, or what is missing in it.
@@ -57,6 +58,7 @@ pub enum Why {
 
 impl Why {
     /// The sentence in English and in Spanish, with what it speaks of.
+    #[cfg(test)]
     pub fn said(&self) -> [String; 2] {
         let (key, about) = self.parts();
         let both = lexicon().said(key);
@@ -64,6 +66,7 @@ impl Why {
         [of(both[0]), of(both[1])]
     }
 
+    #[cfg(test)]
     fn parts(&self) -> (&'static str, String) {
         match self {
             Why::NotDone(word) => ("not_done", word.clone()),

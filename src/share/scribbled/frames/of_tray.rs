@@ -12,17 +12,37 @@ fn has_minus(clause: &Clause) -> bool {
     clause.marks.iter().any(|mark| matches!(mark.what, What::Number { is_minus: true, .. }))
 }
 
+/// "c1 - 3 rats": a dash before the number is a minus where a cause stands behind it.
+fn has_dash_and_cause(clause: &Clause) -> bool {
+    let is_dash = |i: &usize| ['-', '–', '—'].iter().any(|sign| clause.marks[i - 1].is_sign(*sign));
+    let number = (1..clause.marks.len()).find(|i| clause.marks[*i].number().is_some());
+    let counts = clause.has("left") || clause.has("count");
+    number.as_ref().is_some_and(is_dash) && clause.has("causes.words") && !counts
+}
+
 /// Uses the number that stands at a word of these roles, before or behind it.
 fn number_at_word(clause: &mut Clause, roles: &[&'static str]) -> Option<f64> {
     let at =
         (0..clause.marks.len()).find(|i| clause.is_free(*i) && roles.iter().any(|role| clause.marks[*i].has(role)))?;
-    let sides = [at.checked_sub(1), Some(at + 1), at.checked_sub(2)];
+    // "41 dead 2": the smaller one is dead, where it is far the smaller.
+    let value = |i: Option<usize>| i.and_then(|i| clause.marks.get(i)).and_then(|mark| mark.number());
+    let around = (value(at.checked_sub(1)), value(Some(at + 1)));
+    let (mut sides, mut is_doubtful) = ([at.checked_sub(1), Some(at + 1), at.checked_sub(2)], false);
+    if let (Some(before), Some(behind)) = around {
+        is_doubtful = before.min(behind) * 2.0 > before.max(behind);
+        if behind < before {
+            sides.swap(0, 1);
+        }
+    }
     let number = sides.into_iter().flatten().find(|i| {
         clause.is_free(*i)
             && clause.marks.get(*i).is_some_and(|mark| matches!(mark.what, What::Number { is_weak: false, .. }))
     })?;
     clause.use_mark(at);
     clause.use_mark(number);
+    if is_doubtful {
+        clause.lacks.push(Why::Several);
+    }
     clause.marks[number].number()
 }
 
@@ -138,7 +158,7 @@ pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
 }
 
 pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
-    let minus = has_minus(clause);
+    let minus = has_minus(clause) || has_dash_and_cause(clause);
     let dies = clause.has("die") || clause.has("steal") || clause.has("burn");
     let kills = clause.has("kill");
     if !minus && !dies && !kills {

@@ -61,6 +61,14 @@ fn lines_of_the_review_are_clear() {
 }
 
 #[test]
+fn a_tray_that_an_earlier_line_made_is_known() {
+    let mut reader = Reader::new(&Other);
+    assert!(!matches!(reader.read("c77 30 standing", today()), Reading::Clear(_)));
+    reader.learn(NameOf::Tray, "c77");
+    assert!(matches!(reader.read("c77 30 standing", today()), Reading::Clear(_)));
+}
+
+#[test]
 fn what_is_not_sure_is_never_written() {
     const LINES: &[&str] = &[
         "A1 20",
@@ -109,6 +117,8 @@ fn what_is_not_sure_is_never_written() {
         "c9 3 dead",
         "3 hours painting A1",
         "c1 twice a week water",
+        "x y",
+        "and the",
         "potted on 20 c6 into c1",
         "c1 100 lost",
         "min 30 max 20",

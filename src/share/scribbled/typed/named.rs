@@ -77,25 +77,28 @@ fn litres(words: &[Word]) -> Option<(f64, usize)> {
 
 impl<'a> Known<'a> {
     pub fn new(names: &'a dyn Names) -> Known<'a> {
-        let all = names.all();
-        let mut known = Known { names, by_first: HashMap::new(), volumes: Vec::new(), all: all.clone() };
-        for (name_of, name) in all {
-            let parts = pieces(&name);
-            let whole: String = parts.concat();
-            for pieces in [parts, vec![whole]] {
-                let Some(first) = pieces.first().cloned() else { continue };
-                let of_first = known.by_first.entry(first).or_default();
-                if !of_first.iter().any(|one| one.pieces == pieces && one.name == name && one.name_of == name_of) {
-                    of_first.push(OneName { name_of, name: name.clone(), pieces });
-                }
-            }
-            if name_of == NameOf::Container {
-                let words = words(&name);
-                let volume = (0..words.len()).find_map(|i| litres(&words[i..]));
-                known.volumes.extend(volume.map(|(volume, _)| (name, volume)));
+        let mut known = Known { names, by_first: HashMap::new(), volumes: Vec::new(), all: Vec::new() };
+        names.all().into_iter().for_each(|(name_of, name)| known.learn(name_of, name));
+        known
+    }
+
+    /// One more name: a tray that an earlier line makes.
+    pub fn learn(&mut self, name_of: NameOf, name: String) {
+        self.all.push((name_of, name.clone()));
+        let parts = pieces(&name);
+        let whole: String = parts.concat();
+        for pieces in [parts, vec![whole]] {
+            let Some(first) = pieces.first().cloned() else { continue };
+            let of_first = self.by_first.entry(first).or_default();
+            if !of_first.iter().any(|one| one.pieces == pieces && one.name == name && one.name_of == name_of) {
+                of_first.push(OneName { name_of, name: name.clone(), pieces });
             }
         }
-        known
+        if name_of == NameOf::Container {
+            let words = words(&name);
+            let volume = (0..words.len()).find_map(|i| litres(&words[i..]));
+            self.volumes.extend(volume.map(|(volume, _)| (name, volume)));
+        }
     }
 
     /// The longest known name that begins here, with everything it is the name of.

@@ -35,6 +35,9 @@ impl Word {
 /// The longest word that is looked at for a unit, bytes.
 const LONGEST_PARTED: usize = 24;
 
+/// The most letters of a number that are looked at.
+const MOST_OF_A_FIGURE: usize = 16;
+
 const ALONE: &str = ",;:=@()~%?¿!¡\"<>+&";
 
 fn ends_word(letters: &[char], i: usize) -> bool {
@@ -43,11 +46,17 @@ fn ends_word(letters: &[char], i: usize) -> bool {
     let digits = before.is_some_and(|c| c.is_ascii_digit()) && behind.is_some_and(|c| c.is_ascii_digit());
     match letters[i] {
         letter if letter.is_whitespace() => true,
-        ',' | ':' if digits => false,
+        ',' | ':' if digits => !is_figure(letters, i),
         '.' => !digits && behind.is_none_or(char::is_whitespace) && !is_title(letters, i),
         '-' => behind == Some('>'),
         letter => ALONE.contains(letter),
     }
+}
+
+/// Whether only a number stands before the sign at `i`: in "c1,41" it parts, in "7,5" it does not.
+fn is_figure(letters: &[char], i: usize) -> bool {
+    let word = letters[..i].iter().rev().take_while(|letter| !letter.is_whitespace());
+    word.take(MOST_OF_A_FIGURE).all(|letter| letter.is_ascii_digit() || ".,:/-−".contains(*letter))
 }
 
 /// Whether the full stop at `i` belongs to a short title as "Mr.".
