@@ -13,6 +13,8 @@ mod json;
 pub(crate) mod lines;
 pub(crate) mod pairs;
 pub(crate) mod paper_lines;
+#[cfg(test)]
+mod scribbled;
 pub(crate) mod sheet;
 
 use by_hand::{amounts, hand_day, vocabulary};

@@ -1,0 +1,279 @@
+//! From the marks of a line to its reading: whole, in parts, or not at all.
+
+use super::days::SaidDay;
+use super::frames::{Clause, Drafts, FRAMES};
+use super::lexicon::{fold, lexicon};
+use super::marks::{Mark, What, marks};
+use super::named::{Known, Names};
+use super::offer::offer;
+use super::why::Why;
+use super::words::{Word, words};
+use super::{EntryDraft, Offer, Reading};
+use crate::base::Day;
+use serde_json::json;
+use std::cell::Cell;
+
+/// The longest line that is looked at in parts, marks.
+const MOST_MARKS: usize = 40;
+/// The most words that are looked at.
+const MOST_WORDS: usize = 60;
+/// The most places where a line is parted.
+pub(super) const MOST_PARTINGS: usize = 7;
+/// The most statements that are tried for one line; a line that needs more is refused.
+pub(super) const MOST_TRIED: usize = 70;
+/// How far apart in weight two readings are before one is clear.
+pub(super) const CLEAR_BY: i32 = 3;
+/// The most lines that are offered.
+pub(super) const MOST_OFFERS: usize = 4;
+
+/// One way to read a statement.
+#[derive(Clone, Debug)]
+pub(super) struct Way {
+    pub(super) drafts: Drafts,
+    pub(super) weight: i32,
+    pub(super) lacks: Vec<Why>,
+    /// Marks that it does not explain.
+    pub(super) leftover: Vec<usize>,
+}
+
+/// A reader that knows the names of one nursery; made once for many lines.
+pub struct Reader<'a> {
+    known: Known<'a>,
+}
+
+impl<'a> Reader<'a> {
+    /// Lays out the names.
+    pub fn new(names: &'a dyn Names) -> Reader<'a> {
+        Reader { known: Known::new(names) }
+    }
+
+    /// One more name: a tray that an earlier line makes.
+    pub fn learn(&mut self, name_of: super::NameOf, name: &str) {
+        self.known.learn(name_of, name.to_string());
+    }
+
+    /// Reads one line as scribbled today.
+    pub fn read(&self, line: &str, today: Day) -> Reading {
+        read_line(line, today, &self.known)
+    }
+}
+
+fn read_line(line: &str, today: Day, known: &Known) -> Reading {
+    let line = line.trim();
+    if let Some(text) = note(line) {
+        return Reading::Clear(vec![EntryDraft {
+            kind: "noted",
+            fields: [("text".to_string(), json!(text))].into_iter().collect(),
+            happened: None,
+        }]);
+    }
+    let is_question = line.contains(['?', '¿']);
+    let words: Vec<Word> =
+        words(line).into_iter().filter(|word| !matches!(word.typed.as_str(), "?" | "¿" | "!" | "¡")).collect();
+    if words.is_empty() || words.len() > MOST_WORDS {
+        return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
+    }
+    let all = marks(&words, known, today);
+    if all.len() > MOST_MARKS {
+        return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
+    }
+    let moods = moods(&all, is_question);
+    let plain: Vec<Mark> = all.into_iter().filter(|mark| !is_mood(mark)).collect();
+    let read = Line { marks: plain, known, today, tried: Cell::new(0) }.read();
+    if moods.is_empty() { read } else { refused_for(moods, read) }
+}
+
+/// A line that is a note holds whatever it holds.
+fn note(line: &str) -> Option<&str> {
+    let end = line.find([' ', ':']).unwrap_or(line.len());
+    let (head, rest) = line.split_at(end);
+    let text = rest.trim_start_matches([':', ' ', '-']).trim();
+    let head = fold(head);
+    let is_note =
+        lexicon().is(&head, "notes.words") || lexicon().is(&head, "notes.with_colon") && rest.starts_with(':');
+    (is_note && !text.is_empty()).then_some(text)
+}
+
+fn is_mood(mark: &Mark) -> bool {
+    mark.what == What::Word
+        && !mark.is_slip
+        && mark.roles.iter().any(|role| role.starts_with("mood.") && *role != "mood.vague")
+        && mark.roles.iter().all(|role| role.starts_with("mood.") || role.starts_with("small."))
+}
+
+/// What the line says about whether it was done at all.
+fn moods(marks: &[Mark], is_question: bool) -> Vec<Why> {
+    let mut found = Vec::new();
+    if is_question {
+        let names = marks.iter().filter(|mark| is_subject(mark)).map(|mark| mark.typed.clone());
+        found.push(Why::Question(names.collect()));
+    }
+    for mark in marks.iter().filter(|mark| is_mood(mark)) {
+        let word = mark.typed.clone();
+        found.push(match () {
+            () if mark.has("mood.coming") => Why::Coming(word),
+            () if mark.has("mood.intent") => Why::Intent(word),
+            () if mark.has("mood.not_done") => Why::NotDone(word),
+            () if mark.has("mood.question") => Why::Question(Vec::new()),
+            () => Why::Unsure(word),
+        });
+    }
+    found
+}
+
+fn refused_for(why: Vec<Why>, read: Reading) -> Reading {
+    let offers = match read {
+        Reading::Clear(drafts) => vec![offer(drafts)],
+        Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers,
+    };
+    Reading::Refused { why, offers }
+}
+
+/// A line as marked.
+pub(super) struct Line<'a> {
+    pub(super) marks: Vec<Mark>,
+    pub(super) known: &'a Known<'a>,
+    today: Day,
+    /// Statements that were tried.
+    pub(super) tried: Cell<usize>,
+}
+
+impl Line<'_> {
+    fn read(&self) -> Reading {
+        if let Some(why) = self.bad_day() {
+            return Reading::Refused { why: vec![why], offers: Vec::new() };
+        }
+        let whole = self.ways(&self.marks);
+        let explained: Vec<&Way> = whole.iter().filter(|way| way.leftover.is_empty()).collect();
+        if let Some(reading) = self.judged(&explained) {
+            return reading;
+        }
+        let parts = self.in_parts();
+        if let Some(reading) = parts
+            && (explained.is_empty() || matches!(reading, Reading::Clear(_)))
+        {
+            return reading;
+        }
+        if !explained.is_empty() {
+            return self.asked(&explained);
+        }
+        self.nearest(&whole)
+    }
+
+    fn bad_day(&self) -> Option<Why> {
+        self.marks.iter().find_map(|mark| match mark.what {
+            What::Day(SaidDay::Impossible) => Some(Why::BadDay(mark.typed.clone())),
+            What::Day(SaidDay::Unknown | SaidDay::TodayOrWeekAgo) => Some(Why::FarOpen(mark.typed.clone())),
+            _ => None,
+        })
+    }
+
+    /// Every way to read a statement, the weightiest first.
+    pub(super) fn ways(&self, marks: &[Mark]) -> Vec<Way> {
+        self.tried.set(self.tried.get() + 1);
+        if self.tried.get() > MOST_TRIED {
+            return Vec::new();
+        }
+        let blank = Clause::new(marks, self.known);
+        let mut ways: Vec<Way> = Vec::new();
+        for frame in FRAMES {
+            let mut clause = blank.clone();
+            let Some(drafts) = frame(&mut clause) else { continue };
+            let leftover = clause.leftover();
+            ways.push(Way { drafts, weight: clause.weight, lacks: clause.lacks, leftover });
+        }
+        ways.sort_by_key(|way| (way.leftover.len(), -way.weight));
+        ways
+    }
+
+    /// The one reading that is clear among those that explain everything.
+    fn judged(&self, explained: &[&Way]) -> Option<Reading> {
+        let best = explained.first()?;
+        if !best.lacks.is_empty() || self.marks.iter().filter_map(day_of).count() > 1 {
+            return None;
+        }
+        let rivals =
+            explained.iter().skip(1).filter(|way| way.drafts != best.drafts && way.weight > best.weight - CLEAR_BY);
+        if rivals.count() > 0 {
+            return None;
+        }
+        Some(Reading::Clear(self.dated(&best.drafts, self.one_day())))
+    }
+
+    fn asked(&self, explained: &[&Way]) -> Reading {
+        let Some(best) = explained.first() else {
+            return Reading::Refused { why: vec![Why::Several], offers: Vec::new() };
+        };
+        let near = explained.iter().filter(|way| way.weight > best.weight - 12);
+        let mut drafts: Vec<Drafts> = near.map(|way| way.drafts.clone()).collect();
+        drafts.extend(drafts.first().and_then(count_for_loss));
+        drafts.extend(self.narrowed());
+        let mut offers: Vec<Offer> = Vec::new();
+        for drafts in drafts {
+            let one = offer(self.dated(&drafts, self.one_day()));
+            if !offers.iter().any(|other| other.drafts == one.drafts) && offers.len() < MOST_OFFERS {
+                offers.push(one);
+            }
+        }
+        let why = if best.lacks.is_empty() { vec![Why::Several] } else { best.lacks.clone() };
+        let is_open = why.iter().all(|why| matches!(why, Why::Several | Why::Both(_) | Why::OverHalf(_)));
+        if is_open { Reading::Asks { why, offers } } else { Reading::Refused { why, offers } }
+    }
+
+    /// The readings with each name taken for one thing only.
+    fn narrowed(&self) -> Vec<Drafts> {
+        let mut found = Vec::new();
+        for (i, mark) in self.marks.iter().enumerate() {
+            let What::Name(all) = &mark.what else { continue };
+            for one in all.iter().filter(|_| all.len() > 1) {
+                let mut marks = self.marks.clone();
+                marks[i].what = What::Name(vec![one.clone()]);
+                let fits = self.ways(&marks).into_iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty());
+                found.extend(fits.map(|way| way.drafts));
+            }
+        }
+        found
+    }
+
+    /// The day of the line where it has just one.
+    pub(super) fn one_day(&self) -> Option<Day> {
+        let mut days = self.marks.iter().filter_map(day_of);
+        let first = days.next();
+        if days.next().is_some() { None } else { first }
+    }
+
+    pub(super) fn dated(&self, drafts: &Drafts, day: Option<Day>) -> Vec<EntryDraft> {
+        let happened = day.filter(|day| *day != self.today);
+        drafts.iter().map(|(kind, fields)| EntryDraft { kind, fields: fields.clone(), happened }).collect()
+    }
+}
+
+/// A count where a loss was read, a loss where a count was: with the same number.
+fn count_for_loss(drafts: &Drafts) -> Option<Drafts> {
+    let (kind, fields) = drafts.first()?;
+    let (other, from, to) = match *kind {
+        "lost" => ("counted", "count", "standing"),
+        "counted" => ("lost", "standing", "count"),
+        _ => return None,
+    };
+    let told = [("tray", fields.get("tray")?.clone()), (to, fields.get(from)?.clone())];
+    Some(vec![(other, told.into_iter().map(|(key, value)| (key.to_string(), value)).collect())])
+}
+
+pub(super) fn day_of(mark: &Mark) -> Option<Day> {
+    match mark.what {
+        What::Day(SaidDay::On(day)) => Some(day),
+        _ => None,
+    }
+}
+
+pub(super) fn is_subject(mark: &Mark) -> bool {
+    matches!(mark.what, What::Name(_))
+}
+
+/// Whether a word says what happened.
+pub(super) fn is_verb(mark: &Mark) -> bool {
+    mark.what == What::Word
+        && mark.roles.iter().any(|role| !role.contains('.'))
+        && !mark.roles.iter().any(|role| role.starts_with("small."))
+}

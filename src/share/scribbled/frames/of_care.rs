@@ -1,0 +1,264 @@
+//! Frames of care: shade, water, pests, hardening, holding, hours.
+
+use super::clause::{Clause, Fields, fields, number_value};
+use super::marks::What;
+use super::named::NameOf::{Bed, Lot, Place, Tray};
+use super::why::Why;
+use super::{Drafts, for_each, one, subject};
+use serde_json::{Value, json};
+
+/// Whether a bare number is left that no unit explains.
+fn bare_number(clause: &mut Clause) -> bool {
+    let found = clause.find_number().filter(|at| !matches!(clause.marks[*at].what, What::Number { is_weak: true, .. }));
+    if let Some(at) = found {
+        clause.use_mark(at);
+    }
+    found.is_some()
+}
+
+pub(crate) fn shade_set(clause: &mut Clause) -> Option<Drafts> {
+    let off = clause.head(&["shade_off"]).is_some();
+    let half = clause.head(&["half_shade"]).is_some();
+    let is_headed = clause.head(&["shade"]).is_some() || off || half;
+    let share = clause.amount("units.pct");
+    if !is_headed && share.is_none() {
+        return None;
+    }
+    let subjects = subject(clause, &[Place, Tray], is_headed)?;
+    clause.take(&["shade_move", "small.to"]);
+    let number = if share.is_none() && !off && !half { clause.number() } else { None };
+    let part = if share.is_none() { clause.part().map(|part| part * 100.0) } else { None };
+    let value = match () {
+        () if off => Some(0.0),
+        () if half => Some(50.0),
+        () => share.or(number).or(part),
+    };
+    if value.is_none_or(|value| !(0.0..=100.0).contains(&value)) {
+        clause.lacks.push(Why::NoUnit);
+    }
+    // A bare percentage on a tray may be anything.
+    if !is_headed && subjects[0].field == "tray" {
+        clause.lacks.push(Why::Several);
+    }
+    clause.take(&["more"]);
+    for_each("shade_set", &subjects, &fields([("shade_pct", value.map(number_value))]))
+}
+
+fn step(clause: &mut Clause) -> Option<f64> {
+    let named = [("daily", 1.0), ("every_two", 2.0), ("eight_days", 7.0), ("weekly", 7.0)];
+    for (role, days) in named {
+        if clause.has(role) {
+            clause.head(&[role]);
+            return Some(days);
+        }
+    }
+    if clause.head(&["unclear_step"]).is_some() {
+        clause.lacks.push(Why::Several);
+        clause.lacks.push(Why::NoReading(vec!["days / días".into()]));
+        return None;
+    }
+    clause.head(&["every"])?;
+    if let Some(days) = clause.amount("units.day") {
+        if days.fract() != 0.0 || days < 1.0 {
+            clause.lacks.push(Why::NotWhole(days));
+        }
+        return Some(days);
+    }
+    clause.amount("units.week").map(|weeks| weeks * 7.0)
+}
+
+pub(crate) fn watering_set(clause: &mut Clause) -> Option<Drafts> {
+    let is_headed = clause.head(&["water", "watered"]).is_some();
+    if !is_headed {
+        return None;
+    }
+    let before = clause.lacks.len();
+    let days = step(clause);
+    if days.is_none() && clause.lacks.len() == before {
+        return None;
+    }
+    let subjects = subject(clause, &[Tray, Place], true)?;
+    clause.take(&["from_now", "left"]);
+    for_each("watering_set", &subjects, &fields([("every_days", days.map(number_value))]))
+}
+
+pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["watered", "water"])?;
+    let mm = clause.amount("units.mm");
+    let litres = clause.amount("units.l");
+    // "gave" and "eché" say it only with a unit of water.
+    let is_plain = |mark: &super::marks::Mark| {
+        (mark.has("watered") || mark.has("water"))
+            && !matches!(mark.folded.as_str(), "gave" | "give" | "eche" | "echamos" | "di" | "le eche")
+    };
+    if mm.is_none() && litres.is_none() && !clause.marks.iter().any(is_plain) {
+        return None;
+    }
+    if bare_number(clause) || clause.amount("units.ask").is_some() {
+        clause.lacks.push(Why::NoUnit);
+    }
+    let subjects = subject(clause, &[Tray, Bed, Place], true)?;
+    clause.take(&["whole"]);
+    if subjects.len() > 1 && (mm.is_some() || litres.is_some()) {
+        clause.lacks.push(Why::EachOrAll(subjects.iter().map(|subject| subject.name.clone()).collect()));
+    }
+    for_each("watered", &subjects, &fields([("mm", mm.map(number_value)), ("litres", litres.map(number_value))]))
+}
+
+pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
+    let what = clause.text(&["pests.words"], false)?;
+    clause.weight += 8;
+    let share = clause.amount("units.pct").or_else(|| clause.part().map(|part| part * 100.0));
+    let saw = clause.take(&["saw", "whole"]).is_some();
+    let subjects = subject(clause, &[Tray, Place], saw);
+    let subjects = match subjects {
+        Some(found) => found,
+        None => {
+            let found = subject(clause, &[Bed], saw)?;
+            clause.species();
+            found
+        }
+    };
+    clause.species();
+    clause.weight += i32::from(saw);
+    for_each("pest_seen", &subjects, &fields([("what", Some(json!(what))), ("share_pct", share.map(number_value))]))
+}
+
+pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
+    let sprayed = clause.head(&["spray"]).is_some();
+    let safe = clause.head(&["no_wait"]).is_some().then_some(0.0);
+    let wait = clause.take(&["wait"]).is_some();
+    let days = safe.or_else(|| wait.then(|| clause.amount("units.day")).flatten());
+    let remedy = clause.text(&["remedy"], false);
+    clause.weight += if remedy.is_some() { 8 } else { 0 };
+    if !sprayed && remedy.is_none() {
+        return None;
+    }
+    let remedy = remedy.or_else(|| sprayed.then(|| clause.text(&["pests.words"], true)).flatten());
+    let strong = clause.marks.iter().any(|mark| {
+        mark.has("spray")
+            && !matches!(mark.folded.as_str(), "put" | "put on" | "eche" | "echamos" | "le eche" | "le puse")
+    });
+    if remedy.is_none() && !strong {
+        return None;
+    }
+    let subjects = subject(clause, &[Tray, Bed, Place], true)?;
+    if remedy.is_none() {
+        clause.lacks.push(Why::NoRemedy);
+    }
+    clause.take(&["small.by"]);
+    let days = days.or_else(|| wait.then(|| clause.number()).flatten());
+    for_each(
+        "treated",
+        &subjects,
+        &fields([("with", remedy.map(Value::from)), ("safe_after_days", days.map(number_value))]),
+    )
+}
+
+pub(crate) fn flushed(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["flush"])?;
+    let subjects = subject(clause, &[Tray], true)?;
+    clause.take(&["saw"]);
+    for_each("flushed", &subjects, &Fields::new())
+}
+
+pub(crate) fn plug_checked(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["plug"])?;
+    let found =
+        ["plug_crumbles", "plug_circling", "plug_holds"].into_iter().find(|role| clause.take(&[role]).is_some())?;
+    clause.weight += 5;
+    clause.take(&["one_lifted"]);
+    let subjects = subject(clause, &[Tray], true)?;
+    let roots = found.trim_start_matches("plug_");
+    for_each("plug_checked", &subjects, &fields([("roots", Some(json!(roots)))]))
+}
+
+pub(crate) fn roots_cut(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["root"])?;
+    clause.head(&["root_cut"])?;
+    clause.take(&["plug_circling"]);
+    let subjects = subject(clause, &[Tray], true)?;
+    for_each("roots_cut", &subjects, &Fields::new())
+}
+
+pub(crate) fn hardening_begun(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["harden"])?;
+    let subjects = subject(clause, &[Tray], true)?;
+    let bed = clause.name(Bed);
+    for_each("hardening_begun", &subjects, &fields([("for_bed", bed.map(Value::from))]))
+}
+
+pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
+    let at = clause.head(&["hold"])?;
+    let head = clause.marks[at].clone();
+    let until = clause.coming();
+    let subjects = subject(clause, &[Tray, Place, Lot, Bed], true)?;
+    let text = clause
+        .text(&["pests.words", "causes.words", "promise", "small.title", "small.person", "poor", "small.for"], true);
+    let quarantine = head.folded.contains("quarantine") || head.folded.contains("cuarentena");
+    let why = text.or_else(|| quarantine.then(|| head.typed.clone()));
+    if why.is_none() {
+        clause.lacks.push(Why::NoReading(vec!["why / por qué".into()]));
+    }
+    clause.take(&["small.by"]);
+    for_each("held", &subjects, &fields([("why", why.map(Value::from)), ("until", until)]))
+}
+
+pub(crate) fn released(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["release"])?;
+    let subjects = subject(clause, &[Tray, Place, Lot, Bed], true)?;
+    // Why it may go says nothing else.
+    if clause.text(&["pests.words", "causes.words"], false).is_some() {
+        clause.take(&["die"]);
+    }
+    for_each("released", &subjects, &fields([("why", None)]))
+}
+
+pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["graft"])?;
+    let tray = clause.name(Tray)?;
+    let count = clause.count();
+    let text = clause.text(&[], true);
+    clause.take(&["small.thing"]);
+    // "Late Green on wild stock": what it was grafted, and what upon.
+    let parted = text
+        .as_deref()
+        .and_then(|text| [" on ", " onto ", " sobre ", " en "].iter().find_map(|upon| text.split_once(upon)));
+    let (variety, rootstock) = match parted {
+        Some((variety, rootstock)) => (Some(variety.to_string()), Some(rootstock.to_string())),
+        None => (text, None),
+    };
+    one(
+        "grafted",
+        fields([
+            ("tray", Some(json!(tray))),
+            ("count", count.map(number_value)),
+            ("variety", variety.map(Value::from)),
+            ("rootstock", rootstock.map(Value::from)),
+        ]),
+    )
+}
+
+pub(crate) fn measured(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["height"])?;
+    if clause.has("collar") || clause.has("leaf_pairs") {
+        return None;
+    }
+    let tray = clause.name(Tray)?;
+    let mut heights = Vec::new();
+    for i in 0..clause.marks.len() {
+        let height = match clause.marks[i].what {
+            What::Number { value, is_minus: false, .. } | What::Amount(value, "units.cm") => value,
+            What::Amount(value, "units.mm") => value / 10.0,
+            What::Amount(value, "units.m") => value * 100.0,
+            _ => continue,
+        };
+        clause.use_mark(i);
+        heights.push(json!({ "height_cm": number_value(height) }));
+    }
+    if heights.is_empty() {
+        clause.lacks.push(Why::NoNumber);
+    }
+    clause.take(&["small.thing"]);
+    one("measured", fields([("tray", Some(json!(tray))), ("plants", Some(Value::from(heights)))]))
+}

@@ -1,0 +1,166 @@
+//! Frames of where trays and seedlings go: to a place, into other trays, into the ground.
+
+use super::clause::{Clause, Fields, fields, number_value};
+use super::marks::What;
+use super::named::NameOf::{Bed, Container, Lot, Place, Tray};
+use super::of_tray::{over_standing, same_species, tray};
+use super::why::Why;
+use super::{Drafts, Subject, one, subject};
+use serde_json::{Value, json};
+
+/// Uses the place a tray goes to; one it comes from is used as well.
+fn place_to(clause: &mut Clause) -> Option<(String, bool)> {
+    let places: Vec<usize> =
+        (0..clause.marks.len()).filter(|i| clause.is_free(*i) && clause.marks[*i].is_name_of(Place)).collect();
+    let lead = |clause: &Clause, i: usize, role: &'static str| {
+        let before = i.checked_sub(1).map(|j| &clause.marks[j]);
+        let article = before.is_some_and(|mark| matches!(mark.folded.as_str(), "the" | "la" | "el"));
+        let before = if article { i.checked_sub(2).map(|j| &clause.marks[j]) } else { before };
+        before.is_some_and(|mark| mark.has(role))
+    };
+    let from = |clause: &Clause, i: usize| lead(clause, i, "small.from") && !lead(clause, i, "small.to");
+    let to = *places.iter().find(|i| !from(clause, **i))?;
+    let is_led = lead(clause, to, "small.to") || lead(clause, to, "carry");
+    let sources: Vec<usize> = places.iter().copied().filter(|i| from(clause, *i)).collect();
+    sources.into_iter().for_each(|i| clause.use_mark(i));
+    clause.name_here(to, Place).map(|name| (name, is_led))
+}
+
+pub(crate) fn carried(clause: &mut Clause) -> Option<Drafts> {
+    let found = place_to(clause);
+    let is_headed = clause.head(&["carry"]).is_some();
+    let is_headed = clause.take(&["small.to"]).is_some() && found.as_ref().is_some_and(|(_, led)| *led) || is_headed;
+    let Some(trays) = subject(clause, &[Tray], is_headed) else {
+        return None;
+    };
+    let Some((place, _)) = found else {
+        if !is_headed || clause.find_name(Bed).is_some() || clause.find_number().is_some() {
+            return None;
+        }
+        let new = clause.new_code().or_else(|| clause.text(&[], true));
+        clause.lacks.push(
+            new.map_or(Why::NoPlace, |name| Why::UnknownName(name.clone(), clause.known.nearest(&name, Some(Place)))),
+        );
+        return Some(trays.iter().map(|tray| ("carried", fields([("tray", Some(json!(tray.name)))]))).collect());
+    };
+    if !is_headed {
+        clause.lacks.push(Why::Several);
+    }
+    if trays.len() == 1
+        && let Some(at) = clause.find_number()
+    {
+        let all = clause.marks[at].number() == clause.known.names.standing(&trays[0].name).map(f64::from);
+        if all {
+            clause.use_mark(at);
+        }
+    }
+    let told = |tray: &Subject| ("carried", fields([("tray", Some(json!(tray.name))), ("place", Some(json!(place)))]));
+    Some(trays.iter().map(told).collect())
+}
+
+pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
+    let merged = clause.head(&["merge"]).is_some();
+    let (pricked, potted) = (clause.has("prick"), clause.has("pot"));
+    let is_headed = clause.head(&["prick", "pot"]).is_some() || merged;
+    let carried = clause.take(&["carry"]).is_some();
+    let arrow = clause.marks.iter().any(|mark| matches!(mark.typed.as_str(), ">" | "->"));
+    if !is_headed && !carried && !(arrow && clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)))) {
+        return None;
+    }
+    let trays: Vec<usize> = (0..clause.marks.len()).filter(|i| clause.marks[*i].is_name_of(Tray)).collect();
+    let comes_from = |i: &&usize| {
+        let before = i.checked_sub(1).map(|j| clause.marks[j].folded.clone());
+        matches!(before.as_deref(), Some("from" | "de" | "out of" | "desde" | "of"))
+    };
+    let from = *trays.iter().find(comes_from).or(trays.first())?;
+    let from_name = clause.name_here(from, Tray)?;
+    let count = clause.count();
+    let container = clause
+        .name(Container)
+        .or_else(|| clause.amount("units.l").and_then(|litres| clause.known.of_volume(litres, "")));
+    clause.take(&["bag", "tray", "small.to", "more", "up"]);
+    let to = match clause.name(Tray) {
+        Some(known) if merged => Some(known),
+        Some(known) => {
+            clause.lacks.push(Why::InUse(known.clone()));
+            Some(known)
+        }
+        None => clause.new_code(),
+    };
+    let Some(to) = to else {
+        if !is_headed {
+            return None;
+        }
+        clause.lacks.push(Why::NoTray);
+        let told = fields([("from", Some(json!(from_name))), ("count", count.map(number_value))]);
+        return one("moved_on", told);
+    };
+    let seedbed = clause.known.names.is_seedbed(&from_name);
+    let how = match () {
+        () if merged => "merged",
+        () if pricked && (!potted || seedbed) => "pricked_out",
+        () if potted || !seedbed => "potted_on",
+        () => "pricked_out",
+    };
+    clause.take(&["up", "plant"]);
+    same_species(clause, &from_name);
+    let place = clause.name(Place);
+    over_standing(clause, &from_name, count);
+    let told = [
+        ("from", Some(json!(from_name))),
+        ("to", Some(json!(to))),
+        ("count", count.map(number_value)),
+        ("how", Some(json!(how))),
+        ("container", container.map(Value::from)),
+        ("place", place.map(Value::from)),
+    ];
+    one("moved_on", fields(told))
+}
+
+pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
+    let bed = clause.name(Bed)?;
+    let is_refill = clause.head(&["refill"]).is_some();
+    let is_headed = clause.head(&["plant"]).is_some() || is_refill;
+    let led = clause.take(&["small.to"]).is_some();
+    // "where coffee died" only says where.
+    if let Some(at) = (0..clause.marks.len()).find(|i| clause.marks[*i].has("small.where")) {
+        (at..clause.marks.len()).for_each(|i| clause.use_mark(i));
+    }
+    let carried = clause.take(&["carry"]).is_some();
+    let count = clause.count();
+    let Some(name) = clause.find_name(Tray).and_then(|_| tray(clause, true)) else {
+        if !is_headed || clause.find_name(Lot).is_some() || clause.has("seed") {
+            return None;
+        }
+        let keys = clause.species();
+        let of_species = |key: &String| keys.as_ref().is_some_and(|keys| keys.contains(key));
+        let fits = clause.known.all.iter().filter(|(of, name)| {
+            *of == Tray
+                && clause.known.names.species_of(Tray, name).is_some_and(|key| keys.is_none() || of_species(&key))
+        });
+        let trays: Vec<String> = fits.map(|(_, name)| name.clone()).collect();
+        clause.lacks.push(Why::NoTray);
+        let told = |tray: &String| {
+            (
+                "outplanted",
+                fields([("tray", Some(json!(tray))), ("bed", Some(json!(bed))), ("count", count.map(number_value))]),
+            )
+        };
+        return trays.first().map(|tray| vec![told(tray)]).or_else(|| one("outplanted", Fields::new()));
+    };
+    if !is_headed && !led && !carried {
+        clause.lacks.push(Why::Several);
+    }
+    clause.take(&["small.thing", "more"]);
+    same_species(clause, &name);
+    over_standing(clause, &name, count);
+    let spacing = clause.spacing();
+    let told = [
+        ("tray", Some(json!(name))),
+        ("bed", Some(json!(bed))),
+        ("count", count.map(number_value)),
+        ("row_m", spacing.map(|(row, _)| number_value(row))),
+        ("in_row_m", spacing.map(|(_, in_row)| number_value(in_row))),
+    ];
+    one("outplanted", fields(told))
+}

@@ -1,0 +1,120 @@
+//! Frames of nurse plants.
+
+use super::clause::{Clause, fields, number_value};
+use super::named::NameOf::{Bed, Tray};
+use super::of_field::species_in;
+use super::why::Why;
+use super::{Drafts, one};
+use serde_json::{Value, json};
+
+pub(crate) fn nurse_planted(clause: &mut Clause) -> Option<Drafts> {
+    let bed = clause.name(Bed)?;
+    if clause.find_name(Tray).is_some() {
+        return None;
+    }
+    clause.head(&["plant"]);
+    clause.take(&["sucker", "cutting", "apart", "small.to", "small.thing"]);
+    let square = clause.take(&["square"]).is_some();
+    let spacing = clause.spacing().or_else(|| {
+        let in_row = clause.take(&["in_row"]).is_some();
+        let rows = clause.take(&["rows"]).is_some() || in_row;
+        let first = clause.amount("units.m")?;
+        let second = clause.amount("units.m");
+        second.map(|second| (first, second)).filter(|_| rows).or(square.then_some((first, first)))
+    });
+    let (row, in_row) = spacing?;
+    clause.weight += 5;
+    let keys = clause.species()?;
+    let count = clause.count();
+    let told = [
+        ("bed", Some(json!(bed))),
+        ("nurse", keys.first().map(|key| json!(key))),
+        ("count", count.map(number_value)),
+        ("row_m", Some(number_value(row))),
+        ("in_row_m", Some(number_value(in_row))),
+    ];
+    one("nurse_planted", fields(told))
+}
+
+/// Uses a number that stands before a word of a role.
+fn number_before(clause: &mut Clause, role: &'static str) -> Option<f64> {
+    let at = (1..clause.marks.len())
+        .find(|i| clause.marks[*i].has(role) && clause.is_free(i - 1) && clause.marks[i - 1].number().is_some())?;
+    clause.use_mark(at);
+    clause.use_mark(at - 1);
+    clause.marks[at - 1].number()
+}
+
+pub(crate) fn nurse_counted(clause: &mut Clause) -> Option<Drafts> {
+    let bed = clause.name(Bed)?;
+    let (nurse, true) = species_in(clause, &bed)? else { return None };
+    let bunches = number_before(clause, "bunch");
+    if clause.head(&["alive", "left", "count", "survive"]).is_none() && bunches.is_none() {
+        return None;
+    }
+    let alive = clause.count();
+    clause.take(&["small.thing", "bunch"]);
+    // Those that fell are what is no more counted.
+    let mut cause = None;
+    if clause.take(&["die", "kill", "fell"]).is_some() {
+        clause.number();
+        cause = clause.text(&["causes.words"], true);
+        clause.take(&["small.by"]);
+    }
+    if clause.find_number().is_some_and(|at| clause.is_behind(at, "small.from")) {
+        clause.number();
+    }
+    let told = [
+        ("bed", Some(json!(bed))),
+        ("nurse", Some(json!(nurse))),
+        ("alive", alive.map(number_value)),
+        ("bunches_showing", bunches.map(number_value)),
+        ("cause", cause.map(Value::from)),
+    ];
+    one("nurse_counted", fields(told))
+}
+
+pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
+    let bed = clause.name(Bed)?;
+    let kg = clause.amount("units.kg");
+    let bunches = clause.take(&["bunch"]).is_some();
+    let fell = clause.head(&["fell"]).is_some();
+    let leaves = clause.head(&["leaf"]).is_some();
+    let harvest = clause.head(&["harvest"]).is_some();
+    let cut = clause.head(&["cut"]).is_some();
+    if !fell && !leaves && !harvest && !(cut || kg.is_some()) {
+        return None;
+    }
+    let (nurse, is_nurse) = species_in(clause, &bed)?;
+    if !is_nurse {
+        return None;
+    }
+    let what = match () {
+        () if bunches || harvest || kg.is_some() => "harvest",
+        () if fell => "felled",
+        () if leaves => "leaves",
+        () => {
+            clause.lacks.push(Why::Several);
+            "leaves"
+        }
+    };
+    let whole = clause.take(&["whole"]).is_some();
+    let share = clause.part().or_else(|| clause.amount("units.pct").map(|pct| pct / 100.0)).or(whole.then_some(1.0));
+    let count = if share.is_none() { clause.number() } else { None };
+    // "cassava lifted": all of it.
+    let lifted = harvest && !bunches && kg.is_none() && count.is_none();
+    let share = share.or(lifted.then_some(1.0));
+    clause.take(&["small.thing"]);
+    if share.is_none() && count.is_none() {
+        clause.lacks.push(Why::NoNumber);
+    }
+    let told = [
+        ("bed", Some(json!(bed))),
+        ("nurse", Some(json!(nurse))),
+        ("what", Some(json!(what))),
+        ("share", share.map(number_value)),
+        ("count", count.map(number_value)),
+        ("yield_kg", kg.map(number_value)),
+    ];
+    one("nurse_cut", fields(told))
+}

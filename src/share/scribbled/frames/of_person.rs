@@ -1,0 +1,147 @@
+//! Frames with somebody in them: plants given or promised, hours worked.
+
+use super::clause::{Clause, fields, number_value};
+use super::marks::What;
+use super::named::NameOf::{Bed, Place, Tray};
+use super::of_tray::{over_standing, same_species, tray};
+use super::why::Why;
+use super::{Drafts, one, subject};
+use serde_json::{Value, json};
+
+/// Uses the person behind a word for whom.
+pub(crate) fn person_behind(clause: &mut Clause, roles: &[&'static str]) -> Option<String> {
+    for at in 0..clause.marks.len() {
+        if roles.iter().any(|role| clause.marks[at].has(role)) && clause.is_free(at + 1) {
+            let before = clause.clone();
+            clause.use_mark(at);
+            if let Some(person) = clause.text_from(at + 1, &["small.title", "small.person"]) {
+                clause.weight += 4;
+                return Some(person);
+            }
+            *clause = before;
+        }
+    }
+    None
+}
+
+/// Uses words that name somebody.
+pub(crate) fn named_person(clause: &mut Clause) -> Option<String> {
+    let before = clause.clone();
+    let found = clause.text(&["small.title", "small.person"], true)?;
+    if clause.names_a_person(&found) {
+        return Some(found);
+    }
+    *clause = before;
+    None
+}
+
+pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
+    let gives = clause.head(&["give"]).is_some();
+    let took = if gives { None } else { clause.head(&["they_took"]) };
+    if !gives && took.is_none() {
+        return None;
+    }
+    let name = tray(clause, true)?;
+    let count = clause.count();
+    let person = match took {
+        Some(at) => {
+            let taker = (0..at).find(|i| {
+                clause.is_free(*i)
+                    && (clause.marks[*i].what == What::Unknown
+                        || clause.marks[*i].has("small.title")
+                        || clause.marks[*i].has("small.person"))
+            });
+            let taker = taker.and_then(|i| clause.text_from(i, &["small.title", "small.person"]));
+            let taker = taker.or_else(|| clause.text(&["small.title", "small.person"], true))?;
+            let takes = clause.marks[at].has("kill");
+            if takes && !clause.names_a_person(&taker) {
+                clause.lacks.push(Why::Several);
+            }
+            person_behind(clause, &["small.for"]);
+            Some(taker)
+        }
+        None => person_behind(clause, &["small.for"]).or_else(|| named_person(clause)),
+    };
+    clause.take(&["small.thing", "small.for", "more"]);
+    same_species(clause, &name);
+    // "gave c1 5" may be water; what is sold or given away is a plant, also where nobody is named.
+    let is_plain = clause.marks.iter().any(|mark| {
+        ["regal", "vend", "sold", "sell", "donat", "don", "entreg", "given"]
+            .iter()
+            .any(|stem| mark.has("give") && mark.folded.starts_with(stem))
+    });
+    if person.is_none() && !is_plain {
+        clause.lacks.push(Why::NoReading(vec!["to / a".into()]));
+    }
+    over_standing(clause, &name, count);
+    one(
+        "given_out",
+        fields([("tray", Some(json!(name))), ("count", count.map(number_value)), ("to", person.map(Value::from))]),
+    )
+}
+
+pub(crate) fn promised(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["promise"])?;
+    let by = clause.coming();
+    let tray = clause.name(Tray);
+    let species = if tray.is_none() { clause.species() } else { None };
+    let count = clause.count();
+    clause.take(&["small.thing"]);
+    let to = person_behind(clause, &["small.for"]).or_else(|| clause.text(&["small.title", "small.person"], true));
+    if tray.is_none() && species.is_none() {
+        return None;
+    }
+    let told = [
+        ("tray", tray.map(Value::from)),
+        ("species", species.and_then(|keys| keys.first().cloned()).map(Value::from)),
+        ("count", count.map(number_value)),
+        ("to", to.map(Value::from)),
+        ("by", by),
+    ];
+    one("promised", fields(told))
+}
+
+pub(crate) fn worked(clause: &mut Clause) -> Option<Drafts> {
+    let says = clause.head(&["work"]).is_some();
+    let hours = clause.amount("units.hour");
+    if hours.is_none() && clause.amount("units.ask").is_none() && !clause.has("mood.vague") {
+        return None;
+    }
+    const TASKS: [&str; 12] = [
+        "weed",
+        "clear_ground",
+        "mulch",
+        "fence",
+        "hole",
+        "watered",
+        "plant",
+        "prick",
+        "sow",
+        "cull",
+        "graft",
+        "spray",
+    ];
+    let task = clause.text(&TASKS, false);
+    if hours.is_none() {
+        if !says && task.is_none() {
+            return None;
+        }
+        clause.take(&["mood.vague"]);
+        clause.lacks.push(Why::NoUnit);
+    }
+    let person = clause.text(&["small.title", "small.person"], true);
+    let is_first = person.as_ref().is_some_and(|name| name.chars().next().is_some_and(char::is_uppercase));
+    if person.as_ref().is_some_and(|name| !is_first && !clause.names_a_person(name)) {
+        clause.lacks.push(Why::Several);
+    }
+    let place = subject(clause, &[Bed, Place, Tray], true).unwrap_or_default();
+    let mut told = fields([
+        ("person", person.map(Value::from)),
+        ("hours", hours.map(number_value)),
+        ("task", task.map(Value::from)),
+    ]);
+    if let Some(subject) = place.first() {
+        told.insert(subject.field.to_string(), json!(subject.name));
+    }
+    one("worked", told)
+}

@@ -1,0 +1,282 @@
+//! Frames of what is said of trays.
+
+use super::clause::{Clause, fields, number_value};
+use super::marks::What;
+use super::named::NameOf::{Bed, Place, Tray};
+use super::why::Why;
+use super::{Drafts, one};
+use serde_json::{Value, json};
+
+/// Whether a number in the statement carries a minus sign.
+fn has_minus(clause: &Clause) -> bool {
+    clause.marks.iter().any(|mark| matches!(mark.what, What::Number { is_minus: true, .. }))
+}
+
+/// "c1 - 3 rats": a dash before the number is a minus where a cause stands behind it.
+fn has_dash_and_cause(clause: &Clause) -> bool {
+    let is_dash = |i: &usize| ['-', '–', '—'].iter().any(|sign| clause.marks[i - 1].is_sign(*sign));
+    let number = (1..clause.marks.len()).find(|i| clause.marks[*i].number().is_some());
+    let counts = clause.has("left") || clause.has("count");
+    number.as_ref().is_some_and(is_dash) && clause.has("causes.words") && !counts
+}
+
+/// Uses the number that stands at a word of these roles, before or behind it.
+fn number_at_word(clause: &mut Clause, roles: &[&'static str]) -> Option<f64> {
+    let at =
+        (0..clause.marks.len()).find(|i| clause.is_free(*i) && roles.iter().any(|role| clause.marks[*i].has(role)))?;
+    // "41 dead 2": the smaller one is dead, where it is far the smaller.
+    let value = |i: Option<usize>| i.and_then(|i| clause.marks.get(i)).and_then(|mark| mark.number());
+    let around = (value(at.checked_sub(1)), value(Some(at + 1)));
+    let (mut sides, mut is_doubtful) = ([at.checked_sub(1), Some(at + 1), at.checked_sub(2)], false);
+    if let (Some(before), Some(behind)) = around {
+        is_doubtful = before.min(behind) * 2.0 > before.max(behind);
+        if behind < before {
+            sides.swap(0, 1);
+        }
+    }
+    let number = sides.into_iter().flatten().find(|i| {
+        clause.is_free(*i)
+            && clause.marks.get(*i).is_some_and(|mark| matches!(mark.what, What::Number { is_weak: false, .. }))
+    })?;
+    clause.use_mark(at);
+    clause.use_mark(number);
+    if is_doubtful {
+        clause.lacks.push(Why::Several);
+    }
+    clause.marks[number].number()
+}
+
+/// A tray spoken of, sure or not: the names of lots and beds that sound alike make it doubtful where no verb decides.
+pub(crate) fn tray(clause: &mut Clause, is_headed: bool) -> Option<String> {
+    let is_sure = clause.is_surely(Tray);
+    let at = clause.find_name(Tray)?;
+    let typed = clause.marks[at].typed.clone();
+    let also_bed = clause.marks[at].is_name_of(Bed) || clause.marks[at].is_name_of(Place);
+    let name = clause.name_here(at, Tray)?;
+    if !is_headed && (!is_sure || also_bed) {
+        clause.lacks.push(Why::Both(typed));
+    }
+    if clause.take(&["tray"]).is_some() {
+        clause.weight += 1;
+    }
+    Some(name)
+}
+
+/// Uses the species of a tray where the line names it as well.
+pub(crate) fn same_species(clause: &mut Clause, tray: &str) {
+    let of_tray = clause.known.names.species_of(Tray, tray);
+    let before = clause.clone();
+    if let Some(keys) = clause.species()
+        && !of_tray.is_some_and(|key| keys.contains(&key))
+    {
+        *clause = before;
+    }
+}
+
+pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
+    if has_minus(clause) {
+        return None;
+    }
+    let spoken_dead = clause.take(&["no_dead"]).is_some();
+    let dead = if clause.has("die") && !spoken_dead { number_at_word(clause, &["die"]) } else { None };
+    let is_headed = clause.head(&["count", "up"]).is_some() | (spoken_dead && clause.find_number().is_some());
+    let is_headed = clause.head(&["left"]).is_some() && clause.is_surely(Tray) || is_headed;
+    let name = tray(clause, is_headed)?;
+    same_species(clause, &name);
+    let Some(standing) = clause.count() else {
+        let is_range = clause.lacks.iter().any(|why| matches!(why, Why::Range(..)));
+        return if is_range { one("counted", fields([("tray", Some(json!(name)))])) } else { None };
+    };
+    let of = clause.find_number().filter(|at| clause.is_behind(*at, "small.from"));
+    if let Some(of) = of {
+        clause.use_mark(of);
+    }
+    if dead.is_some()
+        && of.is_none()
+        && (0..clause.marks.len())
+            .any(|i| clause.marks[i].number() == Some(standing) && clause.is_behind(i, "small.from"))
+    {
+        return None;
+    }
+    let books = clause.known.names.standing(&name).map_or(0.0, f64::from);
+    // A bare number far from what stands there may be a loss as well.
+    if !is_headed && standing * 2.0 < books || dead.is_some_and(|dead| dead > standing) {
+        clause.lacks.push(Why::OverHalf(books as u32));
+    }
+    let about = clause.take(&["small.about"]).is_some();
+    let more = clause.take(&["more"]).is_some();
+    let mut standing = standing;
+    if more {
+        standing += f64::from(clause.known.names.standing(&name).unwrap_or(0));
+        clause.lacks.push(Why::Several);
+    }
+    let clock = clause.marks.iter().find_map(|mark| match &mark.what {
+        What::Clock(clock) => Some(json!(clock)),
+        _ => None,
+    });
+    let spaced_dash = clause.marks.iter().any(|mark| mark.is_sign('-') || mark.is_sign('–'));
+    if spaced_dash && !is_headed {
+        clause.lacks.push(Why::Several);
+    }
+    let causes = if dead.is_some() { clause.text(&["causes.words"], true) } else { None };
+    let told = fields([
+        ("tray", Some(json!(name))),
+        ("standing", Some(number_value(standing))),
+        ("dead", dead.filter(|_| causes.is_none()).map(number_value)),
+        ("about", about.then(|| json!(true))),
+        ("clock", clock),
+    ]);
+    let mut drafts = vec![("counted", told)];
+    if let (Some(dead), Some(cause)) = (dead, causes) {
+        drafts.push((
+            "lost",
+            fields([("tray", Some(json!(name))), ("count", Some(number_value(dead))), ("cause", Some(json!(cause)))]),
+        ));
+    }
+    Some(drafts)
+}
+
+pub(crate) fn stocktaken(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["recount"])?;
+    let name = tray(clause, true)?;
+    let standing = clause.count();
+    clause.take(&["count"]);
+    one("stocktaken", fields([("tray", Some(json!(name))), ("standing", standing.map(number_value))]))
+}
+
+/// Uses the cause of a loss: a known one, or unknown words; a thief's work is its own cause.
+pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
+    let known = clause.text(&["causes.words"], false);
+    if known.is_some() {
+        return known;
+    }
+    let stolen = clause.marks.iter().find(|mark| mark.has("steal")).map(|mark| mark.typed.clone());
+    let pest = if stolen.is_some() { None } else { clause.text(&["pests.words"], false) };
+    let unknown =
+        if stolen.is_some() || pest.is_some() { None } else { clause.unknown_reason(&["causes.words", "pests.words"]) };
+    pest.or(unknown).or(stolen)
+}
+
+pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
+    let minus = has_minus(clause) || has_dash_and_cause(clause);
+    let dies = clause.has("die") || clause.has("steal") || clause.has("burn");
+    let kills = clause.has("kill");
+    if !minus && !dies && !kills {
+        return None;
+    }
+    let name = tray(clause, dies || kills || minus)?;
+    if minus && !dies && clause.marks.iter().any(|mark| mark.is_name_of(Tray) && mark.is_name_of(Bed)) {
+        clause.lacks.push(Why::Both(name.clone()));
+    }
+    let all = clause.find_number().is_none() && clause.take(&["whole"]).is_some();
+    let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
+    clause.head(&["die", "kill", "steal", "burn"]);
+    clause.take(&["more", "small.thing"]);
+    // "3 of 46 dead": what there was says nothing new.
+    if dies && let Some(at) = clause.find_number().filter(|at| clause.is_behind(*at, "small.from")) {
+        clause.use_mark(at);
+    }
+    if count == Some(0.0) {
+        clause.lacks.push(Why::NoNumber);
+    }
+    // Who takes plants may be a person: an animal nobody knows is asked about.
+    let takes = !dies && !minus && clause.marks.iter().any(|mark| mark.has("kill") && mark.has("they_took"));
+    let known = clause.marks.iter().any(|mark| mark.has("causes.words"));
+    let cause = cause(clause);
+    if takes && !known {
+        clause.lacks.push(Why::Several);
+    }
+    if !minus
+        && !dies
+        && cause.is_none()
+        && !clause.marks.iter().any(|mark| mark.folded.starts_with("eat") || mark.folded.starts_with("comid"))
+    {
+        return None;
+    }
+    same_species(clause, &name);
+    clause.take(&["small.by"]);
+    let standing = clause.known.names.standing(&name);
+    if let (Some(standing), Some(count)) = (standing, count) {
+        if count > f64::from(standing) {
+            clause.lacks.push(Why::MoreThanThere(standing));
+        } else if count * 2.0 > f64::from(standing) {
+            clause.lacks.push(Why::OverHalf(standing));
+        }
+    }
+    if clause.take(&["small.about"]).is_some() {
+        clause.lacks.push(Why::Unsure("~".into()));
+    }
+    let told = [("tray", Some(json!(name))), ("count", count.map(number_value)), ("cause", cause.map(Value::from))];
+    one("lost", fields(told))
+}
+
+pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
+    let thin = clause.take(&["thin"]).is_some();
+    let cull = clause.head(&["cull"]);
+    if cull.is_none() && !thin {
+        return None;
+    }
+    clause.weight += if thin { 10 } else { 0 };
+    let plain = cull.map(|at| clause.marks[at].folded.clone()).unwrap_or_default();
+    let name = tray(clause, true)?;
+    let count = clause.count();
+    let why = clause.text(&["poor"], true).or_else(|| thin.then(|| "thinned".to_string()));
+    clause.take(&["small.thing", "poor"]);
+    same_species(clause, &name);
+    // A plant taken out says no word of why: sold, lifted, planted?
+    if matches!(plain.as_str(), "saque" | "sacamos" | "took out" | "take out" | "taken out" | "removed")
+        && why.is_none()
+    {
+        clause.lacks.push(Why::Several);
+    }
+    let standing = clause.known.names.standing(&name);
+    if let (Some(standing), Some(count)) = (standing, count)
+        && count > f64::from(standing)
+    {
+        clause.lacks.push(Why::MoreThanThere(standing));
+    }
+    one(
+        "culled",
+        fields([("tray", Some(json!(name))), ("count", count.map(number_value)), ("why", why.map(Value::from))]),
+    )
+}
+
+pub(crate) fn over_standing(clause: &mut Clause, tray: &str, count: Option<f64>) {
+    if let (Some(standing), Some(count)) = (clause.known.names.standing(tray), count)
+        && count > f64::from(standing)
+    {
+        clause.lacks.push(Why::MoreThanThere(standing));
+    }
+}
+
+/// "el café 3 muertas": a species does not say which tray.
+pub(crate) fn lost_of_species(clause: &mut Clause) -> Option<Drafts> {
+    if clause.find_name(Tray).is_some() || clause.find_name(Bed).is_some() {
+        return None;
+    }
+    clause.head(&["die"])?;
+    let count = clause.count()?;
+    let keys = clause.species();
+    clause.name(Place);
+    let cause = cause(clause);
+    let fits = clause.known.all.iter().filter(|(of, name)| {
+        *of == Tray
+            && keys
+                .as_ref()
+                .is_some_and(|keys| clause.known.names.species_of(Tray, name).is_some_and(|key| keys.contains(&key)))
+    });
+    let trays: Vec<String> = fits.map(|(_, name)| name.clone()).collect();
+    if let Some(new) = clause.new_code() {
+        clause.lacks.push(Why::UnknownName(new.clone(), clause.known.nearest(&new, Some(Tray))));
+    } else {
+        clause.lacks.push(if trays.is_empty() { Why::NoTray } else { Why::UnknownName(String::new(), trays.clone()) });
+    }
+    one(
+        "lost",
+        fields([
+            ("tray", trays.first().map(|t| json!(t))),
+            ("count", Some(number_value(count))),
+            ("cause", cause.map(Value::from)),
+        ]),
+    )
+}

@@ -1,0 +1,188 @@
+//! The words by which scribbled lines are read, from `lexicon.toml`: a phrase has the roles of every list it stands in.
+
+use std::collections::HashMap;
+use std::sync::LazyLock;
+use unicode_normalization::{UnicodeNormalization, char::is_combining_mark};
+
+const WORDS: &str = include_str!("lexicon.toml");
+/// The most words of one phrase.
+const LONGEST_PHRASE: usize = 5;
+
+/// What a phrase may do in a line: the name of its list, with the table before it for all but concepts.
+pub(super) type Role = &'static str;
+
+/// The lexicon, read once.
+#[derive(Default)]
+pub(super) struct Lexicon {
+    phrases: HashMap<String, Vec<Role>>,
+    stems: Vec<(String, Role)>,
+    /// The most words of a phrase that begins with a word.
+    longest: HashMap<String, usize>,
+    figures: HashMap<String, f64>,
+    weekdays: HashMap<String, i32>,
+    months: HashMap<String, u32>,
+    said: HashMap<String, [String; 2]>,
+}
+
+/// Small letters without accents, a hyphen read as a blank, a typed apostrophe as a straight one.
+pub(super) fn fold(text: &str) -> String {
+    let plain = text.nfd().filter(|letter| !is_combining_mark(*letter)).flat_map(char::to_lowercase);
+    let plain = plain.map(|letter| match letter {
+        '-' | '_' => ' ',
+        '’' | '`' => '\'',
+        other => other,
+    });
+    plain.collect::<String>().trim().to_string()
+}
+
+pub(super) fn lexicon() -> &'static Lexicon {
+    static READ: LazyLock<Lexicon> = LazyLock::new(|| Lexicon::from_tables(toml::from_str(WORDS).unwrap_or_default()));
+    &READ
+}
+
+fn strings(value: &toml::Value) -> Vec<String> {
+    value.as_array().into_iter().flatten().filter_map(|word| word.as_str().map(str::to_string)).collect()
+}
+
+impl Lexicon {
+    fn from_tables(tables: toml::Table) -> Lexicon {
+        let mut read = Lexicon::default();
+        for (table, lists) in &tables {
+            for (list, words) in lists.as_table().into_iter().flatten() {
+                match (table.as_str(), list.as_str()) {
+                    ("numbers", "units") => read.figures_from(words, 0.0, 1.0),
+                    ("numbers", "tens") => read.figures_from(words, 30.0, 10.0),
+                    ("numbers", "hundreds") => read.figures_from(words, 200.0, 100.0),
+                    ("days", "weekdays") => read.rank(words, |read, word, place| {
+                        read.weekdays.insert(word, place as i32);
+                    }),
+                    ("days", "months") => read.rank(words, |read, word, place| {
+                        read.months.insert(word, place as u32 + 1);
+                    }),
+                    ("said", _) => {
+                        if let [english, spanish] = strings(words).as_slice() {
+                            read.said.insert(list.clone(), [english.clone(), spanish.clone()]);
+                        }
+                    }
+                    _ => read.learn(table, list, words),
+                }
+            }
+        }
+        read
+    }
+
+    fn learn(&mut self, table: &str, list: &str, words: &toml::Value) {
+        let role = if table == "concepts" { list.to_string() } else { format!("{table}.{list}") };
+        let role: Role = Box::leak(role.into_boxed_str());
+        for word in strings(words) {
+            let folded = fold(&word);
+            let first = folded.split(' ').next().unwrap_or_default().to_string();
+            let length = folded.split(' ').count();
+            let longest = self.longest.entry(first).or_default();
+            *longest = length.max(*longest);
+            match word.strip_suffix('*') {
+                Some(stem) => self.stems.push((stem.to_string(), role)),
+                None => self.phrases.entry(fold(&word)).or_default().push(role),
+            }
+        }
+    }
+
+    fn rank(&mut self, words: &toml::Value, mut keep: impl FnMut(&mut Lexicon, String, usize)) {
+        for (place, spellings) in words.as_array().into_iter().flatten().enumerate() {
+            strings(spellings).into_iter().for_each(|word| keep(self, word, place));
+        }
+    }
+
+    fn figures_from(&mut self, words: &toml::Value, first: f64, step: f64) {
+        // Five hundred has a word of its own kind in Spanish: it follows four hundred in its list.
+        self.rank(words, |read, word, place| {
+            read.figures.insert(word, first + step * place as f64);
+        });
+    }
+
+    /// The most words that a phrase may have that begins with this folded word.
+    pub fn longest(&self, word: &str) -> usize {
+        let first = word.split(' ').next().unwrap_or_default();
+        let known = self.longest.get(first).copied().unwrap_or(0);
+        known.clamp(1, LONGEST_PHRASE)
+    }
+
+    /// The roles of a folded phrase; stems count for single words.
+    pub fn roles(&self, phrase: &str) -> Vec<Role> {
+        let mut roles = self.phrases.get(phrase).cloned().unwrap_or_default();
+        for (stem, role) in &self.stems {
+            if phrase.starts_with(stem.as_str()) && !phrase[stem.len()..].contains(' ') && !roles.contains(role) {
+                roles.push(role);
+            }
+        }
+        roles
+    }
+
+    /// Whether a folded phrase stands in a list.
+    pub fn is(&self, phrase: &str, role: &str) -> bool {
+        self.phrases.get(phrase).is_some_and(|roles| roles.contains(&role))
+    }
+
+    /// The roles of the one known word that is a slip of the pen away from this one.
+    pub fn nearly(&self, word: &str) -> Vec<Role> {
+        let letters = word.chars().count();
+        if letters < 5 {
+            return Vec::new();
+        }
+        let mut found: Option<&Vec<Role>> = None;
+        for (phrase, roles) in &self.phrases {
+            let is_near = phrase.chars().next() == word.chars().next()
+                && phrase.len().abs_diff(word.len()) <= 1
+                && phrase.len() >= 5
+                && strsim::osa_distance(phrase, word) == 1;
+            if is_near && !roles.iter().any(|role| role.starts_with("mood.")) {
+                match found {
+                    Some(before) if before != roles => return Vec::new(),
+                    _ => found = Some(roles),
+                }
+            }
+        }
+        found.cloned().unwrap_or_default()
+    }
+
+    /// A number word under a hundred, or a word for hundreds.
+    pub fn figure(&self, word: &str) -> Option<f64> {
+        self.figures.get(word).copied()
+    }
+
+    /// The place of a weekday in the week, Monday 0.
+    pub fn weekday(&self, word: &str) -> Option<i32> {
+        self.weekdays.get(word.trim_end_matches('.')).copied()
+    }
+
+    /// The number of a month.
+    pub fn month(&self, word: &str) -> Option<u32> {
+        self.months.get(word.trim_end_matches('.')).copied()
+    }
+
+    /// A sentence in English and in Spanish.
+    #[cfg(test)]
+    pub fn said(&self, key: &str) -> [&str; 2] {
+        self.said.get(key).map_or([""; 2], |both| [both[0].as_str(), both[1].as_str()])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_list_is_read_and_every_word_can_be_met() {
+        let tables: toml::Table = toml::from_str(WORDS).unwrap();
+        for (table, lists) in &tables {
+            for (list, words) in lists.as_table().unwrap() {
+                for word in strings(words).iter().filter(|_| table != "said") {
+                    let bare = word.trim_end_matches('*').replace('-', " ");
+                    assert_eq!(fold(&bare), bare.trim(), "{table}.{list}: {word} is never met");
+                }
+            }
+        }
+        assert_eq!(lexicon().figure("veintinueve"), Some(29.0));
+        assert_eq!((lexicon().weekday("domingo"), lexicon().month("dic")), (Some(6), Some(12)));
+    }
+}

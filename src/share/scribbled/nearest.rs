@@ -1,0 +1,128 @@
+//! A line that nothing explains: what was probably meant.
+
+use super::choose::{Line, MOST_OFFERS, Way};
+use super::days::SaidDay;
+use super::lexicon::fold;
+use super::marks::{Mark, What};
+use super::named::NameOf;
+use super::offer::offer;
+use super::why::Why;
+use super::{Offer, Reading};
+
+/// The most strange names that are looked at in a line.
+const MOST_STRANGE: usize = 3;
+
+impl Line<'_> {
+    /// Nothing explains the line: what comes nearest, and what of it was not read.
+    pub(super) fn nearest(&self, whole: &[Way]) -> Reading {
+        let unread = |way: &Way| way.leftover.iter().filter_map(|i| self.marks.get(*i)).collect::<Vec<_>>();
+        let coming = self.marks.iter().find(|mark| matches!(mark.what, What::Day(SaidDay::Coming(_))));
+        let mut why = Vec::new();
+        if let Some(mark) = coming {
+            why.push(Why::Coming(mark.typed.clone()));
+        }
+        let several: Vec<String> =
+            self.marks.iter().filter(|mark| mark.is_name_of(NameOf::Tray)).map(|mark| mark.typed.clone()).collect();
+        let numbers = self.marks.iter().filter(|mark| mark.number().is_some()).count();
+        if several.len() > 1 && numbers == 1 {
+            why.push(Why::EachOrAll(several));
+        }
+        let mut offers = Vec::new();
+        for (i, length, near) in self.strange_names() {
+            let typed = self.marks[i..i + length].iter().map(|mark| mark.typed.as_str()).collect::<Vec<_>>().join(" ");
+            for (name_of, name) in near.iter().take(3) {
+                let mut marks = self.marks.clone();
+                let named = Mark {
+                    what: What::Name(vec![(*name_of, name.clone())]),
+                    typed: name.clone(),
+                    folded: fold(name),
+                    roles: Vec::new(),
+                    is_slip: false,
+                };
+                marks.splice(i..i + length, [named]);
+                let ways = self.ways(&marks);
+                if let Some(way) = ways.iter().find(|way| way.leftover.is_empty()) {
+                    offers.push(offer(self.dated(&way.drafts, self.one_day())));
+                }
+            }
+            if !offers.is_empty() || matches!(self.marks[i].what, What::New(_)) {
+                why.push(Why::UnknownName(typed, near.into_iter().map(|(_, name)| name).collect()));
+                break;
+            }
+        }
+        offers.extend(self.with_a_verb());
+        for way in whole.iter().take(3) {
+            if why.is_empty() {
+                why.push(Why::NoReading(unread(way).iter().map(|mark| mark.typed.clone()).collect()));
+                why.extend(way.lacks.clone());
+            }
+            if way.drafts.iter().all(|(_, fields)| fields.len() > 1 || way.lacks.is_empty()) {
+                offers.push(offer(self.dated(&way.drafts, self.one_day())));
+            }
+        }
+        if why.is_empty() {
+            why.push(self.what_is_missing());
+        }
+        offers.dedup_by(|a, b| a.drafts == b.drafts);
+        offers.truncate(MOST_OFFERS);
+        Reading::Refused { why, offers }
+    }
+
+    /// The readings with the verb that may have been left out: "c1 3 rats", "c1 5 to Pedro".
+    fn with_a_verb(&self) -> Vec<Offer> {
+        let mut offers = Vec::new();
+        for role in ["die", "give", "cull", "plant"] {
+            let verb = Mark {
+                what: What::Word,
+                typed: String::new(),
+                folded: String::new(),
+                roles: vec![role],
+                is_slip: false,
+            };
+            let mut marks = self.marks.clone();
+            marks.push(verb);
+            let fits = self.ways(&marks).into_iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty());
+            offers.extend(
+                fits.filter(|way| way.drafts[0].0 != "counted")
+                    .map(|way| offer(self.dated(&way.drafts, self.one_day()))),
+            );
+        }
+        offers
+    }
+
+    fn what_is_missing(&self) -> Why {
+        let has = |role: &str| self.marks.iter().any(|mark| mark.has(role));
+        match () {
+            () if has("die") || has("kill") || has("plant") || has("cull") => Why::NoTray,
+            () => Why::NoReading(
+                self.marks.iter().filter(|mark| mark.what == What::Unknown).map(|mark| mark.typed.clone()).collect(),
+            ),
+        }
+    }
+
+    /// Words that are nearly a known name, and codes nobody knows.
+    fn strange_names(&self) -> Vec<(usize, usize, Vec<(NameOf, String)>)> {
+        let mut found = Vec::new();
+        for i in 0..self.marks.len() {
+            if found.len() == MOST_STRANGE {
+                break;
+            }
+            for length in [2, 1] {
+                let Some(some) = self.marks.get(i..i + length) else { continue };
+                let strange = |mark: &Mark| matches!(mark.what, What::Unknown | What::New(_));
+                if !strange(&some[0]) || some.iter().any(|mark| !strange(mark) && mark.number().is_none()) {
+                    continue;
+                }
+                let typed = some.iter().map(|mark| mark.typed.as_str()).collect::<Vec<_>>().join(" ");
+                let names = self.known.nearest(&typed, None);
+                let near: Vec<(NameOf, String)> =
+                    self.known.all.iter().filter(|(_, name)| names.contains(name)).cloned().collect();
+                if !near.is_empty() || matches!(some[0].what, What::New(_)) {
+                    found.push((i, length, near));
+                    break;
+                }
+            }
+        }
+        found
+    }
+}

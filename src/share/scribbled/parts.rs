@@ -1,0 +1,178 @@
+//! A line that says several things: read part by part.
+
+use super::choose::{CLEAR_BY, Line, MOST_OFFERS, MOST_PARTINGS, MOST_TRIED, Way, day_of, is_subject, is_verb};
+use super::marks::{Mark, What};
+use super::named::NameOf;
+use super::offer::offer;
+use super::why::Why;
+use super::{EntryDraft, Reading};
+
+impl Line<'_> {
+    /// Where a line may be parted: a part begins here.
+    fn partings(&self) -> Vec<usize> {
+        let mut found = Vec::new();
+        let mut seen_number = false;
+        for (i, mark) in self.marks.iter().enumerate().skip(1) {
+            let parts = matches!(mark.what, What::Sign(',' | ';' | '.' | ':')) || mark.has("small.and");
+            let before = &self.marks[i - 1];
+            let repeats = mark.is_name_of(NameOf::Tray)
+                && seen_number
+                && self.marks[..i].iter().any(|other| other.is_name_of(NameOf::Tray))
+                && !matches!(before.what, What::Day(_))
+                && !before.has("small.from")
+                && !before.has("small.to")
+                && !before.has("small.and");
+            let minus = matches!(mark.what, What::Number { is_minus: true, .. }) && seen_number;
+            if parts || repeats || minus {
+                found.push(i);
+            }
+            seen_number |= matches!(before.what, What::Number { .. }) || matches!(mark.what, What::Number { .. });
+        }
+        found
+    }
+
+    pub(super) fn in_parts(&self) -> Option<Reading> {
+        let partings = self.partings();
+        if partings.is_empty() {
+            return None;
+        }
+        let mut cuts: Vec<Vec<usize>> = Vec::new();
+        if partings.len() <= MOST_PARTINGS {
+            for mask in 1_u32..(1 << partings.len()) {
+                let cut = partings.iter().enumerate().filter(|(n, _)| mask & (1 << n) != 0).map(|(_, at)| *at);
+                cuts.push(cut.collect());
+            }
+            cuts.sort_by_key(Vec::len);
+        } else {
+            cuts.push(partings.clone());
+        }
+        let mut found: Vec<(usize, Vec<EntryDraft>, Vec<Why>)> = Vec::new();
+        for cut in cuts.iter().filter(|cut| cut.len() <= 3 || cut.len() == partings.len()) {
+            if found.first().is_some_and(|(parts, _, lacks)| *parts < cut.len() && lacks.is_empty()) {
+                break;
+            }
+            if let Some((drafts, lacks)) = self.parted(cut)
+                && !found.iter().any(|(_, other, _)| *other == drafts)
+            {
+                found.push((cut.len(), drafts, lacks));
+                found.sort_by_key(|(parts, _, lacks)| (!lacks.is_empty(), *parts));
+            }
+        }
+        let (_, drafts, lacks) = found.first()?.clone();
+        let rivals = found.iter().skip(1).filter(|(_, _, others)| others.is_empty()).count();
+        if lacks.is_empty() && rivals == 0 && self.tried.get() <= MOST_TRIED {
+            return Some(Reading::Clear(drafts));
+        }
+        let offers = found.into_iter().take(MOST_OFFERS).map(|(_, drafts, _)| offer(drafts)).collect();
+        let why = if lacks.is_empty() { vec![Why::Several] } else { lacks };
+        Some(Reading::Refused { why, offers })
+    }
+
+    /// Reads the parts one by one; a part takes from its neighbours what it does not say.
+    fn parted(&self, cut: &[usize]) -> Option<(Vec<EntryDraft>, Vec<Why>)> {
+        let mut bounds = vec![0];
+        bounds.extend(cut);
+        bounds.push(self.marks.len());
+        let part = |n: usize| trimmed(&self.marks[bounds[n]..bounds[n + 1]]);
+        let parts: Vec<&[Mark]> = (0..bounds.len() - 1).map(part).collect();
+        let line_day = self.one_day();
+        let (mut drafts, mut lacks, mut day) = (Vec::new(), Vec::new(), line_day);
+        for n in 0..parts.len() {
+            if parts[n].iter().filter_map(day_of).count() > 1 {
+                return None;
+            }
+            day = line_day.or(parts[n].iter().find_map(day_of)).or(day);
+            if parts[n].iter().all(|mark| matches!(mark.what, What::Day(_) | What::Sign(_)) || mark.has("small.filler"))
+            {
+                continue;
+            }
+            let way = self.part_read(&parts, n)?;
+            drafts.extend(self.dated(&way.drafts, day));
+            lacks.extend(way.lacks);
+        }
+        (drafts.len() > 1 || cut.len() == 1 && !drafts.is_empty()).then_some((drafts, lacks))
+    }
+
+    fn part_read(&self, parts: &[&[Mark]], n: usize) -> Option<Way> {
+        let clear = |marks: &[Mark]| {
+            let ways: Vec<Way> = self.ways(marks).into_iter().filter(|way| way.leftover.is_empty()).collect();
+            let best = ways.first()?.clone();
+            let doubt = ways.iter().skip(1).any(|way| way.drafts != best.drafts && way.weight > best.weight - CLEAR_BY);
+            (!doubt).then_some(best)
+        };
+        let own = clear(parts[n]);
+        if let Some(way) = own.as_ref().filter(|way| way.lacks.is_empty()) {
+            return Some(self.count_or_loss(parts, n, way));
+        }
+        // What the part before says leads; the first part may learn from the one behind it.
+        let mut neighbours: Vec<&[Mark]> = parts[..n].iter().rev().copied().collect();
+        neighbours.extend(parts.get(n + 1));
+        for neighbour in &neighbours {
+            let verbs: Vec<Mark> = neighbour.iter().filter(|mark| is_verb(mark)).cloned().collect();
+            let has_name = parts[n].iter().any(|mark| matches!(mark.what, What::Name(_)));
+            let names: Vec<Mark> = neighbour.iter().filter(|mark| is_subject(mark)).cloned().collect();
+            let places: Vec<Mark> = names.iter().filter(|mark| !mark.is_name_of(NameOf::Tray)).cloned().collect();
+            let first = names.first().cloned().into_iter().collect::<Vec<_>>();
+            let has_verb = parts[n].iter().any(is_verb);
+            let mut tries: Vec<Vec<Mark>> = Vec::new();
+            if !has_name {
+                tries.push([first.clone(), parts[n].to_vec()].concat());
+                tries.push([names.clone(), parts[n].to_vec()].concat());
+            }
+            if has_name
+                && !places.is_empty()
+                && !parts[n].iter().any(|mark| mark.is_name_of(NameOf::Bed) || mark.is_name_of(NameOf::Place))
+            {
+                tries.push([parts[n].to_vec(), places].concat());
+            }
+            if !has_verb {
+                tries.push([parts[n].to_vec(), verbs.clone()].concat());
+                tries.push([first, verbs, parts[n].to_vec()].concat());
+            }
+            if let Some(way) = tries.iter().filter_map(|marks| clear(marks)).find(|way| way.lacks.is_empty()) {
+                return Some(way);
+            }
+        }
+        own
+    }
+
+    /// "k1 3 dead and k2 1": a bare number behind a part that says what happened may be a count or the same again; what
+    /// stands there decides, and where both can be it is asked.
+    fn count_or_loss(&self, parts: &[&[Mark]], n: usize, own: &Way) -> Way {
+        let before = n.checked_sub(1).and_then(|before| parts.get(before));
+        let Some(before) = before.filter(|_| own.drafts[0].0 == "counted" && !parts[n].iter().any(is_verb)) else {
+            return own.clone();
+        };
+        let verbs: Vec<Mark> = before.iter().filter(|mark| is_verb(mark)).cloned().collect();
+        let again = [parts[n].to_vec(), verbs].concat();
+        let again = self.ways(&again).into_iter().find(|way| way.leftover.is_empty());
+        let Some(again) = again.filter(|way| way.drafts[0].0 != "counted") else { return own.clone() };
+        let fields = &own.drafts[0].1;
+        let books = fields.get("tray").and_then(|tray| self.known.names.standing(tray.as_str()?));
+        let counted = fields.get("standing").and_then(serde_json::Value::as_f64).unwrap_or(0.0);
+        let can_be_count = books.is_none_or(|books| counted * 2.0 >= f64::from(books));
+        match (can_be_count, again.lacks.is_empty()) {
+            (true, false) => own.clone(),
+            (false, true) => again,
+            _ => Way { lacks: vec![Why::Several], ..own.clone() },
+        }
+    }
+}
+
+/// A part without the signs and joining words around it.
+fn trimmed(mut marks: &[Mark]) -> &[Mark] {
+    let is_edge = |mark: &Mark| matches!(mark.what, What::Sign(_)) || mark.has("small.and");
+    while let [first, rest @ ..] = marks {
+        if !is_edge(first) {
+            break;
+        }
+        marks = rest;
+    }
+    while let [rest @ .., last] = marks {
+        if !is_edge(last) {
+            break;
+        }
+        marks = rest;
+    }
+    marks
+}

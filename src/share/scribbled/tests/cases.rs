@@ -1,0 +1,184 @@
+//! Lines that must be right, and lines that must never be taken for something else.
+
+use super::*;
+
+fn read(line: &str) -> Reading {
+    Reader::new(&Other).read(line, today())
+}
+
+#[test]
+fn lines_of_the_review_are_clear() {
+    const LINES: &[(&str, &str)] = &[
+        ("c1 lost 3", "lost"),
+        ("c1 2 eaten by ants", "lost"),
+        ("c1 threw out 4 runts", "culled"),
+        ("moved c1 to bench 3", "carried"),
+        ("c1 c2 c3 to Bench 4", "carried carried carried"),
+        ("c1 watered", "watered"),
+        ("c1 yellow leaves", "pest_seen"),
+        ("c1 sprayed soap", "treated"),
+        ("hardening c1", "hardening_begun"),
+        ("av1 grafted 10", "grafted"),
+        ("c1 41, 2 dead, rats", "counted lost"),
+        ("Bench 1 - 60% shade", "shade_set"),
+        ("took shade off bench 3", "shade_set"),
+        ("c6 > c61 20 2 l bag", "moved_on"),
+        ("sowed 60 cacao in c71", "sown"),
+        ("got 200 mahogany seeds from Pedro", "lot_received"),
+        ("bought 50 plantain suckers", "plants_received"),
+        ("gave 5 cacao c1 to neighbour", "given_out"),
+        ("planted 20 c1 in A1", "outplanted"),
+        ("weeded and mulched A1", "prepared prepared"),
+        ("dug 33 holes in A1", "prepared"),
+        ("planted 20 plantain 3x3 in A1", "nurse_planted"),
+        ("mahogany 12 of 20 alive in A1", "survival_counted"),
+        ("cassava lifted in A1", "nurse_cut"),
+        ("murieron 3 c1", "lost"),
+        ("c1 a Mesa 3", "carried"),
+        ("hoyado A1", "prepared"),
+        ("chapeada A1", "prepared"),
+        ("llovió 25", "weather"),
+        ("lunes c1 40", "counted"),
+        ("c1 c2 regadas", "watered watered"),
+        ("arranqué la yuca de A1", "nurse_cut"),
+        ("regalé 5 c1", "given_out"),
+        ("c1 - 45 left", "counted"),
+        ("c1 @ A1 20", "outplanted"),
+        ("c2 -1 rat, -2 ants", "lost lost"),
+        ("c1 dead 3 of 46", "lost"),
+        ("planted 20 c1 and 10 c2 in A1", "outplanted outplanted"),
+        ("c1 a hundred and two", "counted"),
+        ("1 inch rain", "weather"),
+    ];
+    for (line, kinds) in LINES {
+        match read(line) {
+            Reading::Clear(drafts) => {
+                assert_eq!(drafts.iter().map(|draft| draft.kind).collect::<Vec<_>>().join(" "), *kinds, "{line}");
+            }
+            other => panic!("{line}: {}", shown(&other)),
+        }
+    }
+}
+
+#[test]
+fn a_tray_that_an_earlier_line_made_is_known() {
+    let mut reader = Reader::new(&Other);
+    assert!(!matches!(reader.read("c77 30 standing", today()), Reading::Clear(_)));
+    reader.learn(NameOf::Tray, "c77");
+    assert!(matches!(reader.read("c77 30 standing", today()), Reading::Clear(_)));
+}
+
+#[test]
+fn what_is_not_sure_is_never_written() {
+    const LINES: &[&str] = &[
+        "A1 20",
+        "b1 20",
+        "B1 20",
+        "b1 watered",
+        "c1 - 45",
+        "c1 -45",
+        "c1 -45 left",
+        "c1 3",
+        "c1 41 2",
+        "c1 42 43",
+        "c1 3 dead 2 dead",
+        "c1 3 dead and 4 weak",
+        "moved 20 c1 to Bench 3",
+        "moved c1 from Bench 3",
+        "gave c1 5",
+        "took 5 c1",
+        "agouti took 4 c1",
+        "c1 5 to Pedro",
+        "c1 half dead",
+        "c1 3kg",
+        "c1 12 cm",
+        "c1 20%",
+        "sprayed c1",
+        "rained a bit",
+        "rain 1200",
+        "c1 0",
+        "c1 lost 0",
+        "rain yesterday and today 12",
+        "c1 died 3 yesterday 2 today",
+        "c1 lost 3 labels",
+        "lost label of c1",
+        "sold 5 c1 cheap",
+        "weeds in A1",
+        "c1 3 dead near door",
+        "20 July c1 40",
+        "31 de junio c1 3 muertas",
+        "c1 not 40 but 39",
+        "did not water c1",
+        "c1 sin regar",
+        "voy a regar c1",
+        "tomorrow c1 to Bench 3",
+        "¿c1 40?",
+        "c1 40 or 42",
+        "c9 3 dead",
+        "3 hours painting A1",
+        "c1 twice a week water",
+        "x y",
+        "and the",
+        "potted on 20 c6 into c1",
+        "c1 100 lost",
+        "min 30 max 20",
+        "c1 2.5 dead",
+        "",
+        "   ",
+        "...",
+        "🌱",
+    ];
+    for line in LINES {
+        let reading = read(line);
+        assert!(!matches!(reading, Reading::Clear(_)), "{line}: {}", shown(&reading));
+    }
+}
+
+#[test]
+fn days_are_the_last_that_have_been() {
+    let days = [
+        ("12 de mayo c1 40", Some("2026-05-12")),
+        ("c1 40 on friday", Some("2026-06-12")),
+        ("el 14/6 c1 40", Some("2026-06-14")),
+        ("2 days ago c1 40", Some("2026-06-15")),
+        ("hace una semana c1 40", Some("2026-06-10")),
+        ("c1 40 on the 12th", Some("2026-06-12")),
+        ("today c1 40", None),
+        ("2026-06-01 c1 40", Some("2026-06-01")),
+    ];
+    for (line, day) in days {
+        match read(line) {
+            Reading::Clear(drafts) => assert_eq!(drafts[0].happened.map(written).as_deref(), day, "{line}"),
+            other => panic!("{line}: {}", shown(&other)),
+        }
+    }
+}
+
+/// A line that is offered says just what it was offered for.
+#[test]
+fn an_offered_line_reads_as_what_it_was_offered_for() {
+    let lines = [
+        "c1 - 45",
+        "c1 -45",
+        "c9 30",
+        "moved c1 to Bench 9",
+        "yesterday c1 3 rats",
+        "c1 5-6",
+        "must water c1",
+        "20 c1 not in A1",
+    ];
+    let mut looked_at = 0;
+    for line in lines {
+        let (Reading::Asks { offers, .. } | Reading::Refused { offers, .. }) = read(line) else {
+            panic!("{line} is clear")
+        };
+        for offer in offers.iter().filter(|offer| !offer.line.contains('=')) {
+            // A loss of most of a tray, a count far below the books are asked about again.
+            if let Reading::Clear(drafts) = read(&offer.line) {
+                assert_eq!(drafts, offer.drafts, "{}", offer.line);
+                looked_at += 1;
+            }
+        }
+    }
+    assert!(looked_at > 3);
+}

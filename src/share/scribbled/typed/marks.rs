@@ -1,0 +1,269 @@
+//! What the words of a line may be: known names, numbers with their units, days, words with roles.
+
+use super::days::{SaidDay, day_at};
+use super::lexicon::{Role, fold, lexicon};
+use super::named::{Known, NameOf};
+use super::numbers::{Figure, in_figures, number_at};
+use super::words::Word;
+use crate::base::Day;
+
+/// What a stretch of a line is.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum What {
+    /// A known name; it may be that of several things.
+    Name(Vec<(NameOf, String)>),
+    /// A species, by its keys.
+    Species(Vec<String>),
+    /// A code that nobody knows yet.
+    New(String),
+    /// A bare number.
+    Number { value: f64, is_weak: bool, is_minus: bool },
+    /// Half, a third.
+    Part(f64),
+    /// A number with its unit.
+    Amount(f64, Role),
+    /// Two numbers where one was to be.
+    Range(f64, f64),
+    /// 3 x 3.
+    Spacing(f64, f64),
+    /// A day.
+    Day(SaidDay),
+    /// A time of day.
+    Clock(String),
+    /// A sign between words.
+    Sign(char),
+    /// A word with roles.
+    Word,
+    /// A word without any.
+    Unknown,
+}
+
+/// A stretch of the line with what it is.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Mark {
+    pub what: What,
+    /// As typed.
+    pub typed: String,
+    pub folded: String,
+    pub roles: Vec<Role>,
+    /// Read through a slip of the pen.
+    pub is_slip: bool,
+}
+
+impl Mark {
+    pub fn has(&self, role: &str) -> bool {
+        self.roles.contains(&role)
+    }
+
+    pub fn is_sign(&self, sign: char) -> bool {
+        self.what == What::Sign(sign)
+    }
+
+    pub fn is_name_of(&self, name_of: NameOf) -> bool {
+        matches!(&self.what, What::Name(all) if all.iter().any(|(of, _)| *of == name_of))
+    }
+
+    pub fn number(&self) -> Option<f64> {
+        match self.what {
+            What::Number { value, .. } => Some(value),
+            _ => None,
+        }
+    }
+}
+
+fn typed(words: &[Word]) -> String {
+    let mut text = String::new();
+    for (n, word) in words.iter().enumerate() {
+        if n > 0 && word.apart {
+            text.push(' ');
+        }
+        text.push_str(&word.typed);
+    }
+    text
+}
+
+/// Marks a line; signs that stand for words become those words.
+pub(crate) fn marks(words: &[Word], known: &Known, today: Day) -> Vec<Mark> {
+    let mut marks: Vec<Mark> = Vec::new();
+    let mut i = 0;
+    while i < words.len() {
+        let (what, taken) = mark_at(words, i, known, today, &marks);
+        let taken = taken.max(1);
+        let text = typed(&words[i..(i + taken).min(words.len())]);
+        let folded = fold(&text);
+        let mut mark = Mark { what, folded, typed: text, roles: Vec::new(), is_slip: false };
+        if matches!(mark.what, What::Word | What::Unknown) {
+            mark.roles = lexicon().roles(&mark.folded);
+            let is_named =
+                mark.typed.chars().next().is_some_and(char::is_uppercase) || known.begins_a_name(&mark.typed);
+            if mark.roles.is_empty() && !is_named {
+                mark.roles = lexicon().nearly(&mark.folded);
+                mark.is_slip = !mark.roles.is_empty();
+            }
+            mark.what = if mark.roles.is_empty() { What::Unknown } else { What::Word };
+        }
+        marks.push(mark);
+        i += taken;
+    }
+    settled(marks)
+}
+
+fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark]) -> (What, usize) {
+    if let Some((names, taken)) = known.name_at(words, i) {
+        return (What::Name(names), taken);
+    }
+    if let Some((name, taken)) = known.container_at(words, i) {
+        return (What::Name(vec![(NameOf::Container, name)]), taken);
+    }
+    if let Some(hours) = hours_and_minutes(&words[i].typed) {
+        return (What::Amount(hours, "units.hour"), 1);
+    }
+    if let Some(found) = clock_at(words, i).or_else(|| range_at(words, i)).or_else(|| spacing_at(words, i)) {
+        return found;
+    }
+    if let Some((day, taken)) = day_at(words, i, today)
+        && !is_the_sun(words, i, before)
+    {
+        return (What::Day(day), taken);
+    }
+    let phrase = phrase_at(words, i);
+    if let Some(figure) = number_at(words, i)
+        && phrase.is_none_or(|length| length <= figure.words)
+    {
+        return number_mark(words, i, figure);
+    }
+    if words[i].is_sign() {
+        return (What::Sign(words[i].typed.chars().next().unwrap_or(',')), 1);
+    }
+    if let Some((keys, taken)) = known.species_at(words, i, phrase.unwrap_or(0)) {
+        return (What::Species(keys), taken);
+    }
+    if let Some(length) = phrase {
+        return (What::Word, length);
+    }
+    let code = &words[i].typed;
+    let is_code = code.chars().any(|c| c.is_ascii_digit()) && code.chars().any(char::is_alphabetic);
+    if is_code && code.chars().count() <= 24 {
+        return (What::New(code.clone()), 1);
+    }
+    (What::Unknown, 1)
+}
+
+/// The longest phrase of the lexicon that begins here.
+fn phrase_at(words: &[Word], i: usize) -> Option<usize> {
+    let longest = lexicon().longest(&words.get(i)?.folded);
+    (1..=longest).rev().find(|length| {
+        words.get(i..i + length).is_some_and(|words| {
+            let phrase = words.iter().map(|word| word.folded.as_str()).collect::<Vec<_>>().join(" ");
+            !lexicon().roles(&phrase).is_empty()
+        })
+    })
+}
+
+/// "Sun" is a day first or last, not behind an article and not where it does something.
+fn is_the_sun(words: &[Word], i: usize, before: &[Mark]) -> bool {
+    if words[i].folded != "sun" {
+        return false;
+    }
+    let led = before.last().is_some_and(|mark| mark.has("small.by") || mark.folded == "the");
+    let does = words.get(i + 1).is_some_and(|next| {
+        let roles = lexicon().roles(&next.folded);
+        roles.contains(&"kill") || roles.contains(&"die")
+    });
+    let is_at_the_end = i == 0 || i + 1 == words.len();
+    led || does || !is_at_the_end
+}
+
+/// "2h30": two hours and a half.
+fn hours_and_minutes(typed: &str) -> Option<f64> {
+    let (hours, minutes) = typed.split_once(['h', 'H'])?;
+    let (hours, minutes): (f64, f64) = (hours.parse().ok()?, minutes.parse().ok()?);
+    (hours < 24.0 && minutes < 60.0).then_some(hours + minutes / 60.0)
+}
+
+fn clock_at(words: &[Word], i: usize) -> Option<(What, usize)> {
+    let (hour, minute) = words[i].typed.split_once(':')?;
+    let (hour, minute): (u32, u32) = (hour.parse().ok()?, minute.parse().ok()?);
+    (hour < 24 && minute < 60).then(|| (What::Clock(format!("{hour:02}:{minute:02}")), 1))
+}
+
+fn range_at(words: &[Word], i: usize) -> Option<(What, usize)> {
+    if let Some((low, high)) = words[i].typed.split_once('-')
+        && let (Some(low), Some(high)) = (in_figures(low), in_figures(high))
+    {
+        return Some((What::Range(low, high), 1));
+    }
+    None
+}
+
+fn unit_at(words: &[Word], i: usize) -> Option<(Role, usize)> {
+    (1..=2).rev().find_map(|length| {
+        let words = words.get(i..i + length)?;
+        let phrase = words.iter().map(|word| word.folded.as_str()).collect::<Vec<_>>().join(" ");
+        let phrase = if length == 1 && words[0].typed == "%" { "%".to_string() } else { phrase };
+        lexicon().roles(&phrase).into_iter().find(|role| role.starts_with("units.")).map(|role| (role, length))
+    })
+}
+
+/// "3 x 3", "3m x 3m", "3 by 3", "4 por 4".
+fn spacing_at(words: &[Word], i: usize) -> Option<(What, usize)> {
+    let metre = |j: usize| usize::from(matches!(unit_at(words, j), Some(("units.m", _))));
+    let first = number_at(words, i)?;
+    let mut j = i + first.words;
+    j += metre(j);
+    if !matches!(words.get(j)?.folded.as_str(), "x" | "by" | "por" | "×" | "*") {
+        return None;
+    }
+    let second = number_at(words, j + 1)?;
+    let end = j + 1 + second.words;
+    let taken = end + metre(end) - i;
+    let small = first.value <= 30.0 && second.value <= 30.0 && !first.is_minus && !second.is_minus;
+    small.then_some((What::Spacing(first.value, second.value), taken))
+}
+
+fn number_mark(words: &[Word], i: usize, figure: Figure) -> (What, usize) {
+    let lexicon = lexicon();
+    let after = i + figure.words;
+    let article =
+        usize::from(figure.is_part && words.get(after).is_some_and(|word| matches!(word.folded.as_str(), "a" | "an")));
+    if let Some((unit, taken)) = unit_at(words, after + article)
+        && !figure.is_weak
+    {
+        return (What::Amount(figure.value, unit), figure.words + article + taken);
+    }
+    if figure.is_part {
+        return (What::Part(figure.value), figure.words);
+    }
+    // "5 to 6", "5 a 6": two numbers; "from 60 to 40": the last one is so now.
+    let joins = words.get(after).map_or("", |word| word.folded.as_str());
+    let is_alternative = joins == "or" || joins == "o";
+    if (is_alternative || joins == "to" || joins == "a")
+        && let Some(next) = number_at(words, after + 1)
+        && !next.is_weak
+        && !next.is_part
+    {
+        let is_change = i > 0 && lexicon.is(&words[i - 1].folded, "small.old") && !is_alternative;
+        let taken = figure.words + 1 + next.words;
+        if !is_change {
+            return (What::Range(figure.value, next.value), taken);
+        }
+        return match unit_at(words, i + taken) {
+            Some((unit, length)) => (What::Amount(next.value, unit), taken + length),
+            None => (What::Number { value: next.value, is_weak: false, is_minus: false }, taken),
+        };
+    }
+    (What::Number { value: figure.value, is_weak: figure.is_weak, is_minus: figure.is_minus }, figure.words)
+}
+
+/// "52 -> 49", "52 down to 49": the first is the old number.
+fn settled(mut marks: Vec<Mark>) -> Vec<Mark> {
+    let mut i = 0;
+    while i + 2 < marks.len() {
+        let old = marks[i].number().is_some() && marks[i + 2].number().is_some();
+        if old && matches!(marks[i + 1].folded.as_str(), ">" | "down to" | "=>") || old && marks[i + 1].typed == "->" {
+            marks.drain(i..i + 2);
+        }
+        i += 1;
+    }
+    marks
+}
