@@ -3,6 +3,7 @@
 use super::sheet::{Ink, Sheet};
 use crate::base::columns::{left_aligned, right_aligned, shortened, width_of};
 use crate::base::{BedName, Day, TrayCode};
+use crate::reckon::field::waits_for;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Stage, TrayPicture};
 use crate::reckon::round::go_by;
 use crate::reckon::shared_offers;
@@ -40,6 +41,7 @@ pub(super) fn ready_page(
     }
     page.beds();
     page.doubts();
+    page.unplanned();
     page.hint();
     page.sheet.finish()
 }
@@ -296,6 +298,17 @@ impl<'a> ReadyPage<'a> {
         }
     }
 
+    /// Ready trays that no bed plans.
+    fn unplanned(&mut self) {
+        if self.picture.unplanned.is_empty() {
+            return;
+        }
+        self.sheet.heading(&self.wording.unplanned_heading());
+        for tray in &self.picture.unplanned {
+            self.sheet.hanging("! ", Ink::Waits, &self.wording.unplanned(tray, self.picture), Ink::Plain);
+        }
+    }
+
     fn hint(&mut self) {
         let waiting = self.trays().find(|tray| !tray.ready && tray.stage != Stage::Spent);
         let asked = waiting.or_else(|| self.trays().next()).map(|tray| tray.code.clone());
@@ -351,16 +364,15 @@ impl<'a> ReadyPage<'a> {
 
     /// The first thing that blocks, when it ends, and how many more there are.
     fn waits_for(&self, criteria: &[Criterion], about: About) -> String {
-        let mut blocking = criteria.iter().filter(|criterion| criterion.blocks);
-        let Some(first) = blocking.next() else { return self.wording.bed_nothing_waits() };
+        let blocking = waits_for(criteria);
+        let Some((first, more)) = blocking.split_first() else { return self.wording.bed_nothing_waits() };
         let mut text = self.wording.reason(first, about);
         if let Some(day) = first.expected.filter(|day| *day > self.picture.day) {
             let when = self.wording.comes_from(self.day_near(day));
             text.push_str(&format!(" · {when}"));
         }
-        let more = blocking.count();
-        if more > 0 {
-            text.push_str(&format!(" · {}", self.wording.more_reasons(more as i64)));
+        if !more.is_empty() {
+            text.push_str(&format!(" · {}", self.wording.more_reasons(more.len() as i64)));
         }
         text
     }

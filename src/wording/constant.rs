@@ -16,7 +16,6 @@ pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HA
 pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS};
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS};
-pub(super) use crate::science::soil::ROOT_LIMIT_MPA;
 
 use super::{Lang, sentences};
 

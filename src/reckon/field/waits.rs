@@ -1,12 +1,37 @@
 //! What a verdict waits for: what blocks, what of it ends by itself, and when.
 
-use crate::base::Day;
-use crate::reckon::picture::Criterion;
+use std::cmp::Reverse;
 
-/// The questions that hold things back: those nobody can tell the end of first.
+use crate::base::Day;
+use crate::reckon::picture::{Criterion, Rule};
+
+/// How long what holds back is likely to last, the longest first.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+enum Lasts {
+    /// Nobody can tell the end: plants, light or ground have to become other than they are.
+    Open,
+    /// Until a day.
+    Until(Reverse<Day>),
+    /// Until it rains.
+    Rain,
+    /// Until somebody does a day's work, or looks.
+    Work,
+}
+
+fn lasts(criterion: &Criterion) -> Lasts {
+    let a_days_work = [Rule::Cleared, Rule::Holes, Rule::Weeded, Rule::Mulched, Rule::Fenced];
+    match criterion.expected {
+        Some(day) => Lasts::Until(Reverse(day)),
+        None if criterion.met().is_none() || a_days_work.contains(&criterion.rule()) => Lasts::Work,
+        None if criterion.rule() == Rule::Water => Lasts::Rain,
+        None => Lasts::Open,
+    }
+}
+
+/// The questions that hold things back, what lasts longest first: the season before the weeding.
 pub(crate) fn waits_for(criteria: &[Criterion]) -> Vec<&Criterion> {
     let mut blocking: Vec<&Criterion> = criteria.iter().filter(|criterion| criterion.blocks).collect();
-    blocking.sort_by_key(|criterion| criterion.expected.is_some());
+    blocking.sort_by_key(|criterion| lasts(criterion));
     blocking
 }
 

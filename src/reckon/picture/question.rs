@@ -53,6 +53,8 @@ questions! {
     Collar: "collar", CollarRule => Sample, Time;
     /// Leaves enough.
     Leaves: "leaves", LeavesAtLeast => Sample, Time;
+    /// Grafted or budded, where that is usual.
+    Grafted: "grafted", PlantsAtLeast => Range, Time;
     /// The plug holds.
     Plug: "plug", Roots => Roots, Time;
     /// No soft new leaves.

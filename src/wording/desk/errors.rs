@@ -46,7 +46,6 @@ impl Wording {
             | DoubtKind::UnknownBed(_)
             | DoubtKind::UnknownSpecies(_)
             | DoubtKind::OrderMatters(_)
-            | DoubtKind::NoBedPlans { .. }
             | DoubtKind::NotInPlan { .. }
             | DoubtKind::OffTheGrid { .. }
             | DoubtKind::PartCountApart { .. }
