@@ -42,7 +42,7 @@ fn a_life_begins_when_seed_that_dies_dried_is_collected() {
     assert_eq!((second.from, second.kept), (day("2026-03-01"), Kept::DryOpen));
     page.write("2026-03-09", "lot_kept", json!({"lot":"avo-L01","kept":"cold"}));
     let cold = life_of(&page.whole_picture("2026-03-10")).unwrap();
-    assert_eq!((cold.from, cold.days), (day("2026-03-01"), 100));
+    assert_eq!((cold.from, cold.days), (day("2026-03-01"), 240));
 }
 
 #[test]
