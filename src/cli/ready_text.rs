@@ -364,7 +364,7 @@ impl<'a> ReadyPage<'a> {
 
     /// The first thing that blocks, when it ends, and how many more there are.
     fn waits_for(&self, criteria: &[Criterion], about: About) -> String {
-        let blocking = waits_for(criteria);
+        let blocking = waits_for(criteria, self.picture.day);
         let Some((first, more)) = blocking.split_first() else { return self.wording.bed_nothing_waits() };
         let mut text = self.wording.reason(first, about);
         if let Some(day) = first.expected.filter(|day| *day > self.picture.day) {

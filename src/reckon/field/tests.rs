@@ -179,7 +179,7 @@ fn what_lasts_longest_is_said_first_and_a_days_work_last() {
     assert_eq!(lasts_until(&dated), Some(day("2026-06-01")));
     let with_work = [dated[0].clone(), holes];
     assert_eq!(lasts_until(&with_work), None);
-    let order = |criteria: &[Criterion]| waits_for(criteria).iter().map(|one| one.rule()).collect::<Vec<_>>();
+    let order = |criteria: &[Criterion]| waits_for(criteria, day(ON)).iter().map(|one| one.rule()).collect::<Vec<_>>();
     assert_eq!(order(&with_work), [Rule::Held, Rule::Holes]);
     assert_eq!(
         order(&[with_work[1].clone(), dated[0].clone(), dated[1].clone()]),

@@ -30,7 +30,7 @@ bed_has_open = { $open } of { $positions } positions open
 bed_in_light = { $plants } in good light
 bed_nothing_waits = waits for nothing
 doubts_heading = Doubts: what cannot be right as written
-unplanned_heading = Gaps of the plans: ready, and no bed plans it
+unplanned_heading = Gaps of the plans
 # (tray, species)
 unplanned_tray = { $tray } is ready, but no bed plans { $species }: add it to the plan of a bed
 hint_why_tray = Every reason: outplant why tray { $tray }
