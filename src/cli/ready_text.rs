@@ -367,7 +367,9 @@ impl<'a> ReadyPage<'a> {
         let blocking = waits_for(criteria, self.picture.day);
         let Some((first, more)) = blocking.split_first() else { return self.wording.bed_nothing_waits() };
         let mut text = self.wording.reason(first, about);
-        if let Some(day) = first.expected.filter(|day| *day > self.picture.day) {
+        // A reason that names the day itself is not told it twice.
+        let named = |day: &Day| text.contains(&self.wording.day(*day)) || text.contains(&self.day_near(*day));
+        if let Some(day) = first.expected.filter(|day| *day > self.picture.day && !named(day)) {
             let when = self.wording.comes_from(self.day_near(day));
             text.push_str(&format!(" · {when}"));
         }
