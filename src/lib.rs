@@ -8,6 +8,7 @@ pub mod dashboard;
 pub mod desk;
 pub mod journal;
 pub mod nursery;
+mod page;
 pub mod reckon;
 pub mod science;
 pub mod settings;

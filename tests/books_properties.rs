@@ -28,7 +28,7 @@ pub fn body(kind: usize, a: u32, b: u32, c: u32) -> (&'static str, Value) {
         2..=4 => ("counted", json!({"tray":tray(a),"standing":b % 130,"dead":c % 4})),
         5 => ("lost", json!({"tray":tray(a),"count":b % 20,"cause":"rats"})),
         6 => ("culled", json!({"tray":tray(a),"count":b % 20,"why":"runts"})),
-        7 if a % 5 == b % 5 && c % 3 == 0 => ("roots_cut", json!({"tray":tray(a),"count":c % 60})),
+        7 if a % 5 == b % 5 && c.is_multiple_of(3) => ("roots_cut", json!({"tray":tray(a),"count":c % 60})),
         7 if a % 5 == b % 5 && c % 3 == 1 => ("grafted", json!({"tray":tray(a),"count":c % 60,"variety":"late"})),
         7 if a % 5 == b % 5 => ("flushed", json!({"tray":tray(a)})),
         7 => ("moved_on", json!({"from":tray(a),"to":tray(b),"count":c % 60,"how":"potted_on","container":"bag"})),

@@ -204,7 +204,7 @@ fn undo_says_in_words_what_it_took_back_and_goes_one_step_further_each_time() {
     home.write("lost", &["tray=cof-1", "count=3", "cause=rats"]);
     home.write("lost", &["tray=cof-1", "count=5", "cause=drought"]);
     let said = home.done(&["undo"]);
-    assert!(said.contains("15 Apr · tray cof-1: 5 lost, drought"), "{said}");
+    assert!(said.contains("15 Apr 2026 · tray cof-1: 5 lost, drought"), "{said}");
     let said = home.done(&["undo"]);
     assert!(said.contains("tray cof-1: 3 lost, rats"), "{said}");
     assert_eq!(home.json(&["ready"])["trays"][0]["standing"], json!(48));
@@ -257,7 +257,7 @@ fn an_entry_that_came_in_with_others_goes_alone_or_with_all_only_where_that_is_s
     assert_eq!(home.done(&["export"]), before, "nothing was written so far");
     let taken = home.json(&["undo", &id, "--only"]);
     assert_eq!(taken["taken_back"], json!([id]));
-    assert_eq!(taken["text"], json!(["15 Apr · tray cof-1: 2 lost, rats"]));
+    assert_eq!(taken["text"], json!(["15 Apr 2026 · tray cof-1: 2 lost, rats"]));
     // Withdrawing it again, by hand, names the withdrawal that did it.
     let by = taken["entries"][0].as_str().unwrap();
     let again = home.refused(&["write", "withdrawn", &format!("entries=[\"{id}\"]"), "why=x"]);

@@ -2,6 +2,7 @@
 #![allow(missing_docs, clippy::panic, clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 
 mod answers;
+mod asked;
 mod at_a_terminal;
 mod books_from_stories;
 mod books_lazily;
@@ -11,6 +12,7 @@ mod command_line;
 mod docs_true;
 mod first_day;
 mod forecast_sample;
+mod gone_and_blocked;
 mod grown_nursery;
 mod house;
 mod imports;

@@ -5,7 +5,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
 use std::str::FromStr;
 
-use super::Day;
+use super::{Clock, Day};
 
 /// Milliseconds since 1970-01-01T00:00:00Z. Written as RFC 3339 with milliseconds in UTC.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -28,6 +28,13 @@ impl Moment {
     pub fn day(self, utc_offset_h: f64) -> Day {
         let shifted = self.0.saturating_add((utc_offset_h.clamp(-24.0, 24.0) * 3_600_000.0) as i64);
         Day::from_date(as_utc(Moment::from_millis(shifted)).date_naive())
+    }
+
+    /// The time of day at a place whose clocks are `utc_offset_h` hours ahead of UTC.
+    pub fn clock(self, utc_offset_h: f64) -> Option<Clock> {
+        let minutes = (self.0 / 60_000).saturating_add((utc_offset_h.clamp(-24.0, 24.0) * 60.0) as i64);
+        let of_day = u32::try_from(minutes.rem_euclid(24 * 60)).ok()?;
+        Clock::from_hm(of_day / 60, of_day % 60)
     }
 
     /// The last moment of a civil day at a place whose clocks are `utc_offset_h` hours ahead of UTC.

@@ -99,6 +99,11 @@ pub fn in_ascii(text: &str) -> String {
         .collect()
 }
 
+/// A name as it is typed on a command line: in quotes where it holds a blank.
+pub(crate) fn as_argument(name: &str) -> String {
+    if name.contains(' ') { format!("\"{name}\"") } else { name.to_string() }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

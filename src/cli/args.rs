@@ -42,6 +42,9 @@ pub(crate) struct Everywhere {
     /// The round as numbered prompts.
     #[arg(long, global = true)]
     pub(crate) plain: bool,
+    /// Yes to whatever would be asked.
+    #[arg(long, global = true)]
+    pub(crate) yes: bool,
     /// The handbook alone, without what this nursery learned.
     #[arg(long, global = true)]
     pub(crate) handbook: bool,
@@ -199,6 +202,9 @@ pub(crate) struct Write {
     /// Only say what would be written.
     #[arg(long)]
     pub(crate) dry_run: bool,
+    /// What would be asked about is meant so.
+    #[arg(long)]
+    pub(crate) yes: bool,
 }
 
 /// `undo`

@@ -149,6 +149,7 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
         DoubtKind::MoreOutThanStood { .. } => "more_out_than_stood",
         DoubtKind::MoreSeedThanHeld { .. } => "more_seed_than_held",
         DoubtKind::MoreDeadThanLived { .. } => "more_dead_than_lived",
+        DoubtKind::MoreCutThanStood { .. } => "more_cut_than_stood",
         DoubtKind::MoreAliveThanPlanted { .. } => "more_alive_than_planted",
         DoubtKind::MoreThanSeed { .. } => "more_than_seed",
         DoubtKind::RiseWithoutSeed { .. } => "rise_without_seed",

@@ -1,5 +1,6 @@
 //! From what was typed to the command that answers it, and how the run ended.
 
+use std::cell::Cell;
 use std::ffi::OsString;
 
 use super::answer::{Ending, refuse};
@@ -101,7 +102,8 @@ fn prepare(
     let who = who.unwrap_or_else(|| "someone".to_string());
     let forecast_basis =
         if everywhere.handbook || settings.handbook { ForecastBasis::Handbook } else { ForecastBasis::OwnRecords };
-    Ok(Run { everywhere, around, wording, now, on, known, file, who, forecast_basis })
+    let notes_told = Cell::default();
+    Ok(Run { everywhere, around, wording, now, on, known, file, who, forecast_basis, notes_told })
 }
 
 /// The language: said on the command line, else set, else the system's. Looked for before anything else is read, so that

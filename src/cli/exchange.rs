@@ -23,10 +23,16 @@ pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
 
 fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
-    let input = opened(run, &arguments.file)?;
+    let mut watch = Watch::begin(run);
+    let input = match opened(run, &arguments.file) {
+        Ok(input) => input,
+        Err(exit) => {
+            watch.end();
+            return Err(exit);
+        }
+    };
     let species = desk.fold().site().species.clone();
     let how = How { only_try: arguments.dry_run, at_once: AT_ONCE };
-    let mut watch = Watch::begin(run);
     let imported = desk.import_told(input, &run.who, how, &mut |step| watch.told(step));
     let stopped_as = watch.end();
     let imported = imported.map_err(|fault| {
@@ -37,7 +43,7 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
         exit
     })?;
     if arguments.dry_run {
-        return write::tried(run, &desk, imported);
+        return write::tried(run, &desk, imported, &[]);
     }
     if imported.recorded.already > 0 && !run.everywhere.json {
         note(&run.wording.already_here(imported.recorded.already as i64));
@@ -45,9 +51,10 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     if imported.recorded.entries.is_empty() && !run.everywhere.json {
         let taken = imported.lines - imported.recorded.already;
         let text = run.wording.taken(taken as i64);
-        return write::told_of_lines(run, &desk, &imported.recorded, &text);
+        let telling = write::Telling { message: &text, each: false, tried: false, cautions: &[] };
+        return write::told_as(run, &desk, &imported.recorded, telling);
     }
-    write::told(run, &desk, &imported.recorded)
+    write::told(run, &desk, &imported.recorded, &[])
 }
 
 /// Gives every entry out.

@@ -7,7 +7,6 @@ use serde_json::{Value, json};
 use super::answer::Ending;
 use super::first_day_rows;
 use super::input::opened;
-use super::ready_text::shown_as_argument;
 use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
 use crate::base::SpeciesKey;
@@ -22,7 +21,7 @@ use crate::wording::{Lang, Wording};
 
 /// Takes a sheet whole or not at all and tells what it brought.
 pub(crate) fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool) -> Result<Ending, Exit> {
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let input = opened(run, file)?;
     let order = match run.wording.lang() {
         Lang::En => None,
@@ -32,6 +31,7 @@ pub(crate) fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_tr
     let (sheet, picture) = desk
         .import_sheet(input, kind, order, &run.who, only_try)
         .map_err(|fault| not_taken(run, &fault, &file.display().to_string(), &species, only_try))?;
+    run.tell_notes(&desk);
     let story = FirstDay { wording: &run.wording, sheet: &sheet, kind, only_try, picture: &picture };
     if run.everywhere.json {
         return run.answer_json(&story.json());
@@ -170,7 +170,10 @@ impl FirstDay<'_> {
 
     /// What says that a tray was brought toward the light before the book was begun.
     fn hardening_command(&self) -> String {
-        format!("outplant write hardening_begun tray={} happened=...", shown_as_argument(&self.unhardened()))
+        format!(
+            "outplant write hardening_begun tray={} happened=...",
+            crate::base::text::as_argument(&self.unhardened())
+        )
     }
 
     /// The first tray whose hardening nobody knows, as an example.
@@ -300,7 +303,7 @@ impl FirstDay<'_> {
     }
 
     fn settles(&self, unknown: &Unknown, order: u32) -> String {
-        let name = shown_as_argument(unknown.name.as_deref().unwrap_or("..."));
+        let name = crate::base::text::as_argument(unknown.name.as_deref().unwrap_or("..."));
         let in_sheet = |column: &str| {
             if self.only_try { self.wording.sheet_fill_first(column) } else { self.wording.sheet_fill(column) }
         };

@@ -1,22 +1,59 @@
 //! Where a command reads from: a file, or what is piped in.
 
-use std::fs::File;
-use std::io::{BufRead, BufReader, ErrorKind};
+use std::fs::{File, OpenOptions};
+use std::io::{self, BufRead, BufReader, ErrorKind, Read, Seek, SeekFrom};
 use std::path::Path;
 
 use super::run::{Exit, Run};
 
-/// A file opened to be read, or what is piped in.
+/// The most that is piped in, bytes: a million lines are a quarter of it (ours).
+const MOST_PIPED_BYTES: u64 = 2 << 30;
+
+/// A file opened to be read, or what is piped in. A pipe is read to its end first: nobody must wait for a pipe that stands
+/// still, and what is read may hold the nursery's file.
 pub(crate) fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Exit> {
     if path.as_os_str() == "-" {
-        return Ok(Box::new(BufReader::new(std::io::stdin())));
+        return to_its_end(run, path, &mut std::io::stdin().lock());
     }
-    let shown = path.display();
-    let file = File::open(path).map_err(|fault| {
+    let mut file = File::open(path).map_err(|fault| {
         Exit::refused(match fault.kind() {
-            ErrorKind::NotFound => run.wording.input_not_there(shown),
+            ErrorKind::NotFound => run.wording.input_not_there(path.display()),
             _ => run.wording.file_other(path.display(), fault),
         })
     })?;
-    Ok(Box::new(BufReader::new(file)))
+    if file.metadata().is_ok_and(|about| about.is_file()) {
+        return Ok(Box::new(BufReader::new(file)));
+    }
+    to_its_end(run, path, &mut file)
+}
+
+/// Reads to the end: a little in memory, more in a file that nobody else sees.
+fn to_its_end(run: &Run, path: &Path, from: &mut dyn Read) -> Result<Box<dyn BufRead>, Exit> {
+    const IN_MEMORY_BYTES: u64 = 4 << 20;
+    let fault = |fault: io::Error| Exit::refused(run.wording.file_other(path.display(), fault));
+    let mut first = Vec::new();
+    from.take(IN_MEMORY_BYTES).read_to_end(&mut first).map_err(fault)?;
+    if (first.len() as u64) < IN_MEMORY_BYTES {
+        return Ok(Box::new(io::Cursor::new(first)));
+    }
+    let mut kept = unseen_file().map_err(fault)?;
+    let copied = io::copy(&mut first.as_slice().chain(from.take(MOST_PIPED_BYTES)), &mut kept).map_err(fault)?;
+    if copied >= MOST_PIPED_BYTES {
+        return Err(Exit::refused(run.wording.sheet_too_long(format!("{} GB", MOST_PIPED_BYTES >> 30))));
+    }
+    kept.seek(SeekFrom::Start(0)).map_err(fault)?;
+    Ok(Box::new(BufReader::new(kept)))
+}
+
+/// A file in the system's folder for such, of this person alone; its name is taken away at once where that can be.
+fn unseen_file() -> io::Result<File> {
+    let name = format!("outplant-{}-{:x}", std::process::id(), std::time::Instant::now().elapsed().as_nanos());
+    let path = std::env::temp_dir().join(name);
+    let mut options = OpenOptions::new();
+    options.read(true).write(true).create_new(true);
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    let file = options.open(&path)?;
+    let _ = std::fs::remove_file(&path);
+    Ok(file)
 }

@@ -1,25 +1,43 @@
 //! Opening the nursery for a command: what its file has to tell, and whether the clock can be right.
 
-use super::answer::{Ending, said_yes};
+use super::answer::said_yes;
 use super::run::{Exit, Run};
-use crate::base::Day;
 use crate::desk::{Desk, DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 
 impl Run {
     /// Opens the nursery and passes on what the file has to tell.
     pub(crate) fn desk(&self) -> Result<Desk, Exit> {
-        let desk = Desk::open(&self.file, &self.around.folders.settings, self.now).map_err(|fault| match fault {
+        let desk = self.open_desk()?;
+        self.tell_notes(&desk);
+        ask_of_clock(self, &desk, false)?;
+        Ok(desk)
+    }
+
+    fn open_desk(&self) -> Result<Desk, Exit> {
+        Desk::open(&self.file, &self.around.folders.settings, self.now).map_err(|fault| match fault {
             DeskError::Journal(JournalError::NotThere(_)) if self.is_own_nursery() => {
                 Exit::refused(self.wording.refused_no_nursery())
             }
             fault => self.exit_for(&fault, &Catalogue::built_in()),
-        })?;
-        for text in desk.notes().iter().filter_map(|note| self.wording.journal_note(note)) {
+        })
+    }
+
+    /// The same for a command that writes: where the file or the clock cannot be right, it is asked first.
+    pub(crate) fn desk_to_write(&self) -> Result<Desk, Exit> {
+        let desk = self.open_desk()?;
+        self.tell_notes(&desk);
+        ask_of_clock(self, &desk, true)?;
+        ask_of_what_is_gone(self, &desk)?;
+        Ok(desk)
+    }
+
+    /// Passes on what the file has to tell that was not yet passed on.
+    pub(crate) fn tell_notes(&self, desk: &Desk) {
+        let told = self.notes_told.replace(desk.notes().len());
+        for text in desk.notes().iter().skip(told).filter_map(|note| self.wording.journal_note(note)) {
             self.note(&text);
         }
-        ask_of_clock(self, &desk)?;
-        Ok(desk)
     }
 
     /// Whether the nursery is the one in the data folder that nobody named.
@@ -32,10 +50,12 @@ impl Run {
 const LONG_SILENCE_DAYS: i32 = 366;
 /// Holds the day that a person has said is right, in the folder of the settings.
 const SAID_FILE: &str = "clock.txt";
+/// Holds what is gone, as the person was told of it who wrote anyway.
+const GONE_SAID_FILE: &str = "gone.txt";
 
 /// A clock that cannot be right, today before the newest entry or more than a year past it, is asked about once at a
-/// terminal and noted otherwise; true days are never refused.
-fn ask_of_clock(run: &Run, desk: &Desk) -> Result<(), Exit> {
+/// terminal and noted otherwise. Without a terminal nothing is written by it unless that is said to be right.
+fn ask_of_clock(run: &Run, desk: &Desk, writes: bool) -> Result<(), Exit> {
     let today = run.now.today;
     let desk_fault = |fault| run.desk_fault(fault);
     let (newest_day, newest_moment) = desk.newest().map_err(desk_fault)?;
@@ -53,19 +73,54 @@ fn ask_of_clock(run: &Run, desk: &Desk) -> Result<(), Exit> {
         return Ok(());
     };
     run.note(&doubt);
-    if !run.around.can_ask || run.everywhere.json || was_said(run, today) {
+    let said = Said { run, file: SAID_FILE, text: today.to_string() };
+    // A day that was given with the command is what a person says.
+    if said.already() || (!run.can_ask() && (!writes || run.around.today.is_some())) {
         return Ok(());
     }
-    if !said_yes(&run.wording.clock_asks()) {
-        return Err(Exit { ending: Ending::Refused, lines: vec![run.wording.clock_set_it()] });
+    if !run.can_ask() {
+        return Err(Exit::refused(run.wording.clock_say_yes()));
     }
-    // Where it cannot be noted, it is asked again next time.
-    let _ = std::fs::create_dir_all(&run.around.folders.settings);
-    let _ = std::fs::write(run.around.folders.settings.join(SAID_FILE), today.to_string());
+    if !said_yes(&run.wording.clock_asks()) {
+        return Err(Exit::refused(run.wording.clock_set_it()));
+    }
+    said.keep();
     Ok(())
 }
 
-fn was_said(run: &Run, today: Day) -> bool {
-    let text = std::fs::read_to_string(run.around.folders.settings.join(SAID_FILE));
-    text.is_ok_and(|text| text.trim() == today.to_string())
+/// Entries that were saved here and are gone are asked about once before anything is written over it.
+fn ask_of_what_is_gone(run: &Run, desk: &Desk) -> Result<(), Exit> {
+    if desk.gone() == 0 || !run.can_ask() {
+        return Ok(());
+    }
+    let gone = desk.notes().iter().filter_map(|note| run.wording.journal_note(note)).collect::<Vec<_>>().join("\n");
+    let said = Said { run, file: GONE_SAID_FILE, text: gone };
+    if said.already() {
+        return Ok(());
+    }
+    if !said_yes(&run.wording.gone_asks()) {
+        return Err(Exit::refused(run.wording.gone_not_written()));
+    }
+    said.keep();
+    Ok(())
+}
+
+/// What a person has said is right, kept in the folder of the settings so that it is asked once.
+struct Said<'r> {
+    run: &'r Run,
+    file: &'static str,
+    text: String,
+}
+
+impl Said<'_> {
+    fn already(&self) -> bool {
+        let kept = std::fs::read_to_string(self.run.around.folders.settings.join(self.file));
+        self.run.everywhere.yes || kept.is_ok_and(|kept| kept.trim() == self.text.trim())
+    }
+
+    fn keep(&self) {
+        // Where it cannot be noted, it is asked again next time.
+        let _ = std::fs::create_dir_all(&self.run.around.folders.settings);
+        let _ = std::fs::write(self.run.around.folders.settings.join(self.file), &self.text);
+    }
 }

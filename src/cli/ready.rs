@@ -3,12 +3,13 @@
 use super::answer::Ending;
 use super::args::Ready;
 use super::ready_json::ReadyAnswer;
-use super::ready_text::ready_page;
 use super::run::{Exit, Run, day_asked};
 use super::since::{Since, since_yesterday};
-use super::why::{bed_of, tray_of};
+use super::why::{bed_of, show_page, tray_of};
 use crate::base::Day;
 use crate::desk::Desk;
+use crate::page::Asked;
+use crate::page::ready::ready;
 use crate::reckon::forecast::outlook;
 use crate::reckon::picture::{Only, Picture};
 
@@ -36,8 +37,8 @@ pub(crate) fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, 
     }
     let since = if only.is_everything() { since_yesterday(run, desk, &picture)? } else { None };
     let is_new = picture.trays.is_empty();
-    let (width, colour) = (run.around.columns, run.around.colour);
-    run.answer(&ready_page(&shown, &run.wording, width, colour, since.as_deref(), is_new))
+    let asked = Asked { picture: &shown, wording: &run.wording };
+    show_page(run, &shown, &ready(asked, since, is_new))
 }
 
 /// Shows every verdict that changed since the end of a day.
@@ -71,3 +72,7 @@ fn only(run: &Run, desk: &Desk, picture: &Picture, arguments: &Ready) -> Result<
         fits: arguments.fits,
     })
 }
+
+#[cfg(test)]
+#[path = "ready_tests.rs"]
+mod tests;

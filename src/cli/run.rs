@@ -1,5 +1,6 @@
 //! One run of the command line: surroundings in, answers out, one ending.
 
+use std::cell::Cell;
 use std::io::{self, BufWriter, StdoutLock};
 use std::path::PathBuf;
 
@@ -34,6 +35,8 @@ pub(crate) struct Run {
     pub(crate) who: String,
     /// What leads in forecasts.
     pub(crate) forecast_basis: ForecastBasis,
+    /// How many notes of the file were passed on.
+    pub(crate) notes_told: Cell<usize>,
 }
 
 /// Why a command ended without doing its work: the sentences were already made.
@@ -140,6 +143,11 @@ impl Run {
         exit.ending
     }
 
+    /// Whether the person can be asked.
+    pub(crate) fn can_ask(&self) -> bool {
+        self.around.can_ask && !self.everywhere.json
+    }
+
     /// A note beside an answer, for a person; a program is told by the answer alone.
     pub(crate) fn note(&self, text: &str) {
         if !self.everywhere.json {
@@ -175,7 +183,7 @@ fn ending_of(fault: &JournalError) -> Ending {
         | JournalError::WrongPrevious { .. } => Ending::Refused,
         JournalError::Busy => Ending::Busy,
         JournalError::Cancelled => Ending::Interrupted,
-        JournalError::Damaged { .. } => Ending::Damaged,
+        JournalError::Damaged { .. } | JournalError::ChangedSchema(_) | JournalError::NotWritten(_) => Ending::Damaged,
         JournalError::NotOurs(_)
         | JournalError::ForeignLog(_)
         | JournalError::Newer { .. }

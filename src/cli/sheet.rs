@@ -52,9 +52,9 @@ impl Sheet {
         self.width
     }
 
-    /// An empty line, unless the sheet is empty.
+    /// An empty line, unless the sheet is empty or one is there.
     pub(crate) fn gap(&mut self) {
-        if !self.text.is_empty() {
+        if !self.text.is_empty() && !self.text.ends_with("\n\n") {
             self.text.push('\n');
         }
     }

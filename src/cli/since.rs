@@ -5,13 +5,13 @@ use std::sync::Arc;
 
 use serde_json::{Value, json};
 
-use super::ready_text::page_top;
+use super::page_text::page_text;
 use super::run::{Exit, Run};
-use super::sheet::{Ink, Sheet};
 use crate::base::columns::shortened;
 use crate::base::{Day, EntryId};
 use crate::desk::Desk;
 use crate::nursery::entry::Entry;
+use crate::page::{Mark, Page, Tone};
 use crate::reckon::changes::Turned;
 use crate::reckon::changes::by_cause::{Because, Kind, because, by_cause, is_good, telling, view_before};
 use crate::reckon::picture::{Looking, Picture};
@@ -67,30 +67,29 @@ impl<'a> Since<'a> {
 
     /// The changes as a page: each cause once, with all that it turned.
     pub(crate) fn text(&self, width: usize, colour: bool) -> String {
-        let (wording, mut sheet) = (self.wording, Sheet::new(width, colour));
-        page_top(self.after, wording, &mut sheet);
+        let (wording, mut page) = (self.wording, Page::default());
         let day = wording.day(self.day);
         if self.changes.is_empty() {
-            sheet.gap();
-            sheet.paragraph(&wording.change_none(day), Ink::Plain);
+            page.gap();
+            page.sentence(wording.change_none(day));
         } else {
-            sheet.heading(&wording.change_heading(self.changes.len() as i64, day));
+            page.heading(wording.change_heading(self.changes.len() as i64, day));
         }
         for (because, together) in by_cause(&self.changes) {
-            sheet.gap();
-            let (mark, ink) = match because.kind {
-                Kind::Loss => ("- ", Ink::Waits),
-                Kind::Gain => ("+ ", Ink::Ready),
-                Kind::Other => ("  ", Ink::Plain),
-            };
-            sheet.hanging(mark, ink, &self.cause_in_words(&because), Ink::Bold);
+            page.gap();
+            let cause = self.cause_in_words(&because);
+            match because.kind {
+                Kind::Loss => page.marked(0, Mark::Sign("-".to_string(), Tone::Waits), cause, Tone::Strong),
+                Kind::Gain => page.marked(0, Mark::Sign("+".to_string(), Tone::Good), cause, Tone::Strong),
+                Kind::Other => page.line(1, cause, Tone::Strong),
+            }
             for change in together {
-                sheet.indented(4, &wording.change_words(change, &self.before, self.after), Ink::Plain);
+                page.line(2, wording.change_words(change, &self.before, self.after), Tone::Plain);
             }
         }
-        sheet.gap();
-        sheet.paragraph(&wording.change_hint(), Ink::Plain);
-        sheet.finish()
+        page.gap();
+        page.sentence(wording.change_hint());
+        page_text(&page, self.after, wording, width, colour)
     }
 
     /// The changes for programs.

@@ -14,7 +14,7 @@ use crate::nursery::entry::Entry;
 /// Takes back the last command of this copy, or the entry that is named.
 pub(crate) fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
     run.only_today()?;
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let species = desk.fold().site().species.clone();
     let (mut what, together) = (named(arguments), arguments.together);
     let refuse = |fault: &DeskError| run.exit_for(fault, &species);
@@ -35,6 +35,7 @@ pub(crate) fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
     }
     let why = arguments.why.clone().unwrap_or_else(|| "undo".to_string());
     let taken = desk.undo(&what, together, &run.who, &why).map_err(|fault| refuse(&fault))?;
+    run.tell_notes(&desk);
     told(run, &desk, &taken.entries, Some(&taken.recorded))
 }
 
@@ -67,7 +68,7 @@ fn agreed(run: &Run, desk: &Desk, arguments: &Undo, all: &[Arc<Entry>]) -> bool 
 /// What was taken back, or would be where nothing was recorded.
 fn told(run: &Run, desk: &Desk, entries: &[Arc<Entry>], recorded: Option<&Recorded>) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
-    let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
+    let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_with_year(entry, species);
     if run.everywhere.json {
         let taken: Vec<String> = entries.iter().map(|entry| entry.id.to_string()).collect();
         let written = recorded.map_or(&[][..], |recorded| recorded.entries.as_slice());
@@ -97,7 +98,7 @@ pub(crate) fn in_words(run: &Run, desk: &Desk, entries: &[Arc<Entry>]) -> Vec<St
     let species = &desk.fold().site().species;
     let mut lines = Vec::new();
     for entry in entries.iter().take(MOST_SAID) {
-        lines.extend(said_back(run, &run.wording.entry_sentence_beside(entry, run.now.today, species)));
+        lines.extend(said_back(run, &run.wording.entry_sentence_with_year(entry, species)));
     }
     if entries.len() > MOST_SAID {
         lines.push(format!("  {}", run.wording.change_more((entries.len() - MOST_SAID) as i64)));

@@ -4,17 +4,17 @@ use std::sync::Arc;
 
 use super::answer::Ending;
 use super::args::Why;
+use super::page_text::page_text;
 use super::run::{Exit, Run};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
 use super::why_more::{why_lot, why_species};
-use super::why_text::{why_bed_text, why_pair_text, why_tray_text};
-use crate::base::columns;
 use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
+use crate::page::why::{steps, why_bed, why_pair, why_tray};
+use crate::page::{Asked, Page};
 use crate::reckon::Picture;
 use crate::reckon::forecast::outlook;
-use crate::reckon::picture::{BedPicture, Criterion, TrayPicture};
+use crate::reckon::picture::{BedPicture, TrayPicture};
 use crate::reckon::round::round_by;
-use crate::wording::verdict::About;
 
 /// The trays and beds that are asked about.
 fn named(why: &Why) -> Vec<&str> {
@@ -30,7 +30,7 @@ fn named(why: &Why) -> Vec<&str> {
 pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
     let picture = run.picture_with(&mut desk, &named(why))?;
-    let (width, colour) = (run.around.columns, run.around.colour);
+    let asked = Asked { picture: &picture, wording: &run.wording };
     match why {
         Why::Tray { tray } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
@@ -38,9 +38,7 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if run.everywhere.json {
                 return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }
-            let mut expected = run.wording.forecast_lines(&tray.code, &picture, &outlook, &round.worth_looking);
-            expected.extend(run.wording.forecast_formulas(&tray.code, &picture, &outlook));
-            run.answer(&why_tray_text(&tray, &picture, &expected, &run.wording, width, colour))
+            show_page(run, &picture, &why_tray(&tray, &outlook, &round.worth_looking, asked))
         }
         Why::Bed { bed, species } => {
             let bed = bed_of(run, &picture, bed)?;
@@ -48,7 +46,7 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if run.everywhere.json {
                 return run.answer_json(&why_bed_json(&bed, species.as_ref(), &picture, &run.wording));
             }
-            run.answer(&why_bed_text(&bed, species.as_ref(), &picture, &run.wording, width, colour))
+            show_page(run, &picture, &why_bed(&bed, species.as_ref(), asked))
         }
         Why::Pair { tray, bed, how } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
@@ -59,30 +57,20 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if run.everywhere.json {
                 return run.answer_json(&why_pair_json(pair, &picture, &run.wording));
             }
-            let mut text = why_pair_text(pair, &picture, &run.wording, width, colour);
+            let mut page = why_pair(pair, asked);
             if *how {
-                text.push_str(&steps(run, &pair.criteria));
+                steps(&pair.criteria, &run.wording, &mut page);
             }
-            run.answer(&text)
+            show_page(run, &picture, &page)
         }
         Why::Lot { lot, plants, sure } => why_lot(run, lot, *plants, *sure),
         Why::Species { species, plants, sure } => why_species(run, species, *plants, *sure),
     }
 }
 
-/// What to do about each thing that holds a pair back, one under the other.
-fn steps(run: &Run, criteria: &[Criterion]) -> String {
-    let blocking: Vec<&Criterion> = criteria.iter().filter(|criterion| criterion.blocks).collect();
-    let mut text = format!("\n{}\n", run.wording.how_heading(blocking.len() as i64));
-    for (i, criterion) in blocking.into_iter().enumerate() {
-        let step = format!("{}. {}", i + 1, run.wording.reason(criterion, About::Pair));
-        for (line, part) in columns::wrapped(&step, run.around.columns - 5).iter().enumerate() {
-            text.push_str(if line == 0 { "  " } else { "     " });
-            text.push_str(part);
-            text.push('\n');
-        }
-    }
-    text
+/// Shows a page.
+pub(super) fn show_page(run: &Run, picture: &Picture, page: &Page) -> Result<Ending, Exit> {
+    run.answer(&page_text(page, picture, &run.wording, run.around.columns, run.around.colour))
 }
 
 /// A tray of the Picture; one that is not there is refused with the names nearest to it.

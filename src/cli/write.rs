@@ -5,9 +5,9 @@ use std::io::Read;
 use std::path::Path;
 use std::sync::Arc;
 
-use serde_json::json;
+use serde_json::{Value, json};
 
-use super::answer::Ending;
+use super::answer::{Ending, said_yes};
 use super::args::Write;
 use super::input::opened;
 use super::run::{Exit, Run};
@@ -15,9 +15,10 @@ use super::undo::{MOST_SAID, in_words, said_back};
 use super::{first_day, first_day_rows};
 use crate::base::Day;
 use crate::base::columns;
-use crate::desk::{self, Desk, Imported, PairFault, Recorded};
+use crate::desk::{self, Desk, Imported, PairFault, Recorded, Remark};
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
+use crate::nursery::envelope::Draft;
 
 /// Writes one entry or a sheet of short lines, or says what can be written.
 pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
@@ -34,18 +35,78 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     if let Some(written) = &arguments.happened {
         fields.push(format!("happened={}", day_of(run, written)?));
     }
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let mut draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
         .map_err(|fault| unwritten(run, run.wording.pair_fault(&fault)))?;
     let species = desk.fold().site().species.clone();
     desk.settle_task(&mut draft).map_err(|fault| run.exit_for(&fault, &species))?;
+    desk.settle_nurse_row(&mut draft);
+    let remarks = Remarks::on(run, &mut desk, &[(0, draft.clone())])?;
     if arguments.dry_run {
         let doubts = desk.rehearse(vec![draft.clone()]).map_err(|fault| run.exit_for(&fault, &species))?;
         let recorded = Recorded { doubts, ..Recorded::default() };
-        return tried(run, &desk, Imported { lines: 1, recorded, drafts: 1, read: vec![(1, draft)] });
+        return tried(run, &desk, Imported { lines: 1, recorded, drafts: 1, read: vec![(1, draft)] }, &remarks.all());
     }
+    remarks.agreed_on_one(run, arguments.yes)?;
     let recorded = desk.record(vec![draft]).map_err(|fault| run.exit_for(&fault, &species))?;
-    told(run, &desk, &recorded)
+    told(run, &desk, &recorded, &remarks.told_after(run))
+}
+
+/// What a person is asked before something is written, and told with it.
+struct Remarks {
+    asked: Vec<String>,
+    told: Vec<String>,
+}
+
+impl Remarks {
+    fn on(run: &Run, desk: &mut Desk, lines: &[(usize, Draft)]) -> Result<Remarks, Exit> {
+        let drafts: Vec<Draft> = lines.iter().map(|(_, draft)| draft.clone()).collect();
+        let found = desk.remarks(&drafts).map_err(|fault| run.desk_fault(fault))?;
+        let mut remarks = Remarks { asked: Vec::new(), told: Vec::new() };
+        for (at, remark) in found {
+            // Lines of a batch are named as they stand in it.
+            let line = |at: usize| lines.get(at).map_or(0, |(line, _)| *line);
+            let of_line =
+                if let Remark::SameAsLine(other) = remark { Remark::SameAsLine(line(other - 1)) } else { remark };
+            let sentence = run.wording.remark(&of_line, run.now.today);
+            let sentence = if line(at) == 0 { sentence } else { run.wording.at_line(line(at) as i64, sentence) };
+            if of_line.is_asked() { remarks.asked.push(sentence) } else { remarks.told.push(sentence) }
+        }
+        Ok(remarks)
+    }
+
+    /// At a terminal one entry is asked about; without one it is written, with a note.
+    fn agreed_on_one(&self, run: &Run, meant: bool) -> Result<(), Exit> {
+        if meant || self.asked.is_empty() || run.everywhere.json {
+            return Ok(());
+        }
+        self.asked.iter().for_each(|line| run.note(line));
+        if run.around.can_ask && !said_yes(&run.wording.remark_asks()) {
+            return Err(Exit { ending: Ending::Refused, lines: vec![run.wording.nothing_written()] });
+        }
+        Ok(())
+    }
+
+    /// A batch is asked about at a terminal, and refused whole without one.
+    fn agreed_on_batch(&self, run: &Run, meant: bool) -> Result<(), Exit> {
+        if meant || self.asked.is_empty() {
+            return Ok(());
+        }
+        if run.around.can_ask && !run.everywhere.json {
+            return self.agreed_on_one(run, meant);
+        }
+        let lines = self.asked.iter().cloned().chain([run.wording.remark_if_meant()]).collect();
+        Err(Exit { ending: Ending::Refused, lines })
+    }
+
+    fn all(&self) -> Vec<String> {
+        self.asked.iter().chain(&self.told).cloned().collect()
+    }
+
+    /// What is told beside what was written; a program is given what would have been asked too.
+    fn told_after(&self, run: &Run) -> Vec<String> {
+        if run.everywhere.json { self.all() } else { self.told.clone() }
+    }
 }
 
 fn unwritten(run: &Run, line: String) -> Exit {
@@ -64,15 +125,22 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
             Some(_) | None => return Err(unwritten(run, run.wording.refused_beside_batch(pair))),
         }
     }
-    let mut desk = run.desk()?;
+    let mut desk = run.desk_to_write()?;
     let bytes = read_bytes(run, file)?;
     let species = desk.fold().site().species.clone();
-    let taken = desk
-        .write_sheet(&bytes, happened, &who, arguments.dry_run)
-        .map_err(|fault| first_day::refused(run, &fault, &file.display().to_string(), &species))?;
+    let write = |desk: &mut Desk, only_try| {
+        let taken = desk.write_sheet(&bytes, happened, &who, only_try);
+        taken.map_err(|fault| first_day::refused(run, &fault, &file.display().to_string(), &species))
+    };
+    let tried = write(&mut desk, true)?;
+    let remarks = Remarks::on(run, &mut desk, &tried.read)?;
+    if !arguments.dry_run {
+        remarks.agreed_on_batch(run, arguments.yes)?;
+    }
+    let taken = if arguments.dry_run { tried } else { write(&mut desk, false)? };
     let lines = taken.lines as i64;
     if run.everywhere.json {
-        return batch_json(run, &desk, &taken, arguments.dry_run);
+        return batch_json(run, &desk, &taken, arguments.dry_run, &remarks.all());
     }
     let mut message = if arguments.dry_run {
         let mut message = run.wording.paper_tried(lines, run.wording.entries(lines));
@@ -86,7 +154,9 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
     if let Some(days) = days_of(run, &taken) {
         message.push_str(&format!("\n{days}"));
     }
-    told_as(run, &desk, &taken.recorded, &message, true)
+    let told = if arguments.dry_run { remarks.all() } else { remarks.told };
+    let telling = Telling { message: &message, each: true, tried: arguments.dry_run, cautions: &told };
+    told_as(run, &desk, &taken.recorded, telling)
 }
 
 /// The days the lines are of, where they are not all of today.
@@ -101,18 +171,13 @@ fn days_of(run: &Run, taken: &Imported) -> Option<String> {
     Some(run.wording.paper_days(list.join(", ")))
 }
 
-fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool) -> Result<Ending, Exit> {
+fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool, cautions: &[String]) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
-    let recorded = &taken.recorded;
-    run.answer_json(&json!({
-        "version": 1,
-        "dry_run": dry_run,
-        "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
-        "already": recorded.already,
-        "doubts": recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect::<Vec<_>>(),
-        "text": taken.read.iter().map(|(_, draft)| run.wording.draft_sentence(draft, species)).collect::<Vec<_>>(),
-        "lines": first_day_rows::lines_json(&run.wording, &taken.read, species),
-    }))
+    let sentences = taken.read.iter().map(|(_, draft)| run.wording.draft_sentence(draft, species)).collect();
+    let mut answer = recorded_json(run, desk, &taken.recorded, sentences, cautions);
+    answer["dry_run"] = json!(dry_run);
+    answer["lines"] = json!(first_day_rows::lines_json(&run.wording, &taken.read, species));
+    run.answer_json(&answer)
 }
 
 /// A day as people say it: `2026-03-12`, `yesterday`, `ayer`, `12/3`, `24 nov`.
@@ -141,23 +206,24 @@ const LONGEST_PAPER_BYTES: u64 = 32 << 20;
 const MOST_IN_WORDS: usize = 10_000;
 
 /// What was written and what it makes doubtful.
-pub(crate) fn told(run: &Run, desk: &Desk, recorded: &Recorded) -> Result<Ending, Exit> {
+pub(crate) fn told(run: &Run, desk: &Desk, recorded: &Recorded, cautions: &[String]) -> Result<Ending, Exit> {
     let message = match recorded.entries.as_slice() {
         [one] => run.wording.saved_entry(one),
         many => run.wording.saved(many.len() as i64),
     };
-    told_as(run, desk, recorded, &message, recorded.entries.len() <= MOST_SAID)
+    let each = recorded.entries.len() <= MOST_SAID;
+    told_as(run, desk, recorded, Telling { message: &message, each, tried: false, cautions })
 }
 
 /// What is only tried: the entries in words, of very many the first ones, and what would become doubtful.
-pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, Exit> {
+pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported, cautions: &[String]) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     if run.everywhere.json {
-        return batch_json(run, desk, &taken, true);
+        return batch_json(run, desk, &taken, true, cautions);
     }
     let mut message = run.wording.dry_run((taken.lines - taken.recorded.already) as i64);
     for (_, draft) in taken.read.iter().take(MOST_SAID) {
-        let day = run.wording.day_beside(draft.happened, run.now.today);
+        let day = run.wording.day(draft.happened);
         for line in said_back(run, &format!("{day} · {}", run.wording.draft_sentence(draft, species))) {
             message.push_str(&format!("\n{line}"));
         }
@@ -165,39 +231,53 @@ pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported) -> Result<Ending, E
     if taken.drafts > MOST_SAID {
         message.push_str(&format!("\n  {}", run.wording.change_more((taken.drafts - MOST_SAID) as i64)));
     }
-    told_as(run, desk, &taken.recorded, &message, false)
+    told_as(run, desk, &taken.recorded, Telling { message: &message, each: false, tried: true, cautions })
 }
 
-/// `each`: whether every entry is said back.
-fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, message: &str, each: bool) -> Result<Ending, Exit> {
+/// How an answer is told.
+pub(crate) struct Telling<'a> {
+    /// What is said first.
+    pub(crate) message: &'a str,
+    /// Whether every entry is said back to a person.
+    pub(crate) each: bool,
+    /// Whether nothing was written.
+    pub(crate) tried: bool,
+    /// What is told beside the entries.
+    pub(crate) cautions: &'a [String],
+}
+
+/// What was written or only tried, and what it makes doubtful; a program is given the entries in words, too.
+pub(crate) fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, telling: Telling<'_>) -> Result<Ending, Exit> {
+    run.tell_notes(desk);
     let species = &desk.fold().site().species;
-    let doubts: Vec<String> = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
-    let said_back = if each || run.everywhere.json { &*recorded.entries } else { &[] };
+    let said_back = if telling.each || run.everywhere.json { &*recorded.entries } else { &[] };
     let said_back = said_back.iter().take(MOST_IN_WORDS);
     let written: Vec<Arc<Entry>> = desk.named(said_back).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
-        let sentence = |entry: &Arc<Entry>| run.wording.entry_sentence_beside(entry, run.now.today, species);
-        return run.answer_json(&json!({
-            "version": 1,
-            "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
-            "text": written.iter().map(sentence).collect::<Vec<_>>(),
-            "already": recorded.already,
-            "doubts": doubts,
-        }));
+        let sentences = written.iter().map(|entry| run.wording.entry_sentence_with_year(entry, species)).collect();
+        return run.answer_json(&recorded_json(run, desk, recorded, sentences, telling.cautions));
     }
-    let mut text = format!("{message}\n");
-    for line in in_words(run, desk, if each { &written } else { &[] }) {
+    let mut text = format!("{}\n", telling.message);
+    for line in in_words(run, desk, if telling.each { &written } else { &[] }) {
         text.push_str(&format!("{line}\n"));
     }
-    text.push_str(&told_doubts(run, doubts, recorded.entries.is_empty()));
+    telling.cautions.iter().for_each(|caution| text.push_str(&format!("{caution}\n")));
+    let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
+    text.push_str(&told_doubts(run, doubts, telling.tried));
     run.answer(&text)
 }
 
-/// What lines of another copy brought, and what they make doubtful.
-pub(crate) fn told_of_lines(run: &Run, desk: &Desk, recorded: &Recorded, message: &str) -> Result<Ending, Exit> {
+/// What was written, for programs.
+fn recorded_json(run: &Run, desk: &Desk, recorded: &Recorded, sentences: Vec<String>, cautions: &[String]) -> Value {
     let species = &desk.fold().site().species;
-    let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
-    run.answer(&format!("{message}\n{}", told_doubts(run, doubts, false)))
+    json!({
+        "version": 1,
+        "entries": recorded.entries.iter().map(ToString::to_string).collect::<Vec<_>>(),
+        "text": sentences,
+        "already": recorded.already,
+        "doubts": recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect::<Vec<_>>(),
+        "cautions": cautions,
+    })
 }
 
 /// The doubts in words, a line each; of very many the first ones.

@@ -62,25 +62,19 @@ pub(crate) enum Act {
     Write(Vec<Draft>),
     /// Asks before taking back.
     TakeBack(Withdraws),
-    /// Looks at a day; none is today.
-    LookAt(Option<Day>),
     /// The day for what is written; none is today.
     WriteOn(Option<Day>),
     /// Says something in the line of messages.
     Say(String),
-    /// Asks for the entries about something.
-    Story(Subject),
-    /// Asks for entries that hold a text, so many at most.
+    /// Asks for entries that hold a text, so many at most; the model adds the sentences in which they are said.
     Entries(String, usize),
     /// Asks what changed.
     News,
-    /// Keeps a text.
-    Keep(&'static str, String),
     /// Another option.
     Switch(Switch),
     /// Closes the layer that says so.
     Close,
-    /// For the clerk.
+    /// Asks the clerk.
     Ask(Request),
     /// The form that says so is written.
     Submit,
@@ -103,6 +97,52 @@ pub(crate) enum Switch {
     Handbook,
 }
 
+/// What a form has to do with a stop of the round.
+#[derive(Clone, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+#[serde(from = "String", into = "String")]
+pub(crate) enum AtStop {
+    /// Nothing.
+    #[default]
+    Nowhere,
+    /// It does the task of the stop with this id.
+    Task(String),
+    /// It is written at the stop with this id and does not do its task.
+    Beside(String),
+}
+
+impl AtStop {
+    /// Before the id of a stop beside whose task a form is, where it is kept on disk.
+    const BESIDE: char = '+';
+
+    /// The id of the stop.
+    pub(crate) fn id(&self) -> Option<&str> {
+        match self {
+            AtStop::Nowhere => None,
+            AtStop::Task(id) | AtStop::Beside(id) => Some(id),
+        }
+    }
+}
+
+impl From<String> for AtStop {
+    fn from(kept: String) -> AtStop {
+        match kept.strip_prefix(AtStop::BESIDE) {
+            Some(id) => AtStop::Beside(id.to_string()),
+            None if kept.is_empty() => AtStop::Nowhere,
+            None => AtStop::Task(kept),
+        }
+    }
+}
+
+impl From<AtStop> for String {
+    fn from(stop: AtStop) -> String {
+        match stop {
+            AtStop::Nowhere => String::new(),
+            AtStop::Task(id) => id,
+            AtStop::Beside(id) => format!("{}{id}", AtStop::BESIDE),
+        }
+    }
+}
+
 /// Which form to open, and what is known already.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub(crate) struct FormFor {
@@ -112,8 +152,8 @@ pub(crate) struct FormFor {
     pub(crate) preset: Vec<(String, String)>,
     /// The field to begin with, where it is not the first that is missing.
     pub(crate) begin_at: Option<String>,
-    /// What the screen wants to hear when it is written: the id of a stop.
-    pub(crate) stop: String,
+    /// The stop of the round at which it is opened: the round hears of it.
+    pub(crate) stop: AtStop,
 }
 
 impl FormFor {
@@ -154,9 +194,9 @@ impl FormFor {
         self
     }
 
-    /// The same, telling the screen of this stop when it is written.
-    pub(crate) fn for_stop(mut self, stop: &str) -> FormFor {
-        self.stop = stop.to_string();
+    /// The same for the task of a stop, or beside it.
+    pub(crate) fn at_stop(mut self, stop: AtStop) -> FormFor {
+        self.stop = stop;
         self
     }
 }
@@ -173,7 +213,7 @@ pub(crate) struct KeptForm {
     pub(crate) day: String,
     /// The stop it was opened from.
     #[serde(default)]
-    pub(crate) stop: String,
+    pub(crate) stop: AtStop,
     /// The field that had the keys.
     #[serde(default)]
     pub(crate) at: Option<String>,
@@ -192,4 +232,18 @@ pub(crate) enum WhyOf {
     Pair(TrayCode, BedName),
     /// A stop of the round, by its id.
     Stop(String),
+}
+
+#[cfg(test)]
+mod tests {
+    use super::AtStop;
+
+    #[test]
+    fn a_stop_is_kept_on_disk_as_before() {
+        for kept in ["", "count:cof-021", "+count:cof-021"] {
+            let stop: AtStop = serde_json::from_value(serde_json::json!(kept)).unwrap();
+            assert_eq!(serde_json::to_value(&stop).unwrap(), kept);
+        }
+        assert_eq!(AtStop::from("+a".to_string()), AtStop::Beside("a".to_string()));
+    }
 }

@@ -11,7 +11,7 @@ use super::message::{Answer, Drawn, FoundEntries, Request};
 use super::year::{Newest, YearAsked, draw_year};
 use crate::base::EntryId;
 use crate::base::text::folded;
-use crate::desk::{Desk, DeskError, KeptTexts, Now};
+use crate::desk::{Desk, DeskError, JournalError, KeptTexts, Now};
 use crate::nursery::entry::Entry;
 use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
@@ -40,6 +40,10 @@ pub(crate) struct Clerk {
     seen_version: Option<i64>,
     newest_year: Newest,
     remembered: Remembered,
+    /// What could not be read while nobody asked, until it is told.
+    untold: Option<DeskError>,
+    /// Whether such trouble was told and is not over: the same is not told with every look.
+    is_told: bool,
 }
 
 impl Clerk {
@@ -51,9 +55,12 @@ impl Clerk {
         forecast_basis: ForecastBasis,
         clock: ReadClock,
     ) -> Clerk {
-        // Where another day cannot be read, today is shown, and said to be it.
+        // Where another day cannot be read, today is shown, and why is told.
         let today = View { day: desk.now().today, known: None };
-        let (view, picture) = desk.picture_of(view).map_or_else(|_| (today, desk.picture()), |found| (view, found));
+        let (view, picture, untold) = match desk.picture_of(view) {
+            Ok(found) => (view, found, None),
+            Err(fault) => (today, desk.picture(), Some(fault)),
+        };
         let picture = Arc::new(picture);
         let seen_version = desk.journal().data_version().ok();
         Clerk {
@@ -66,7 +73,14 @@ impl Clerk {
             seen_version,
             newest_year: Newest::default(),
             remembered: Remembered::default(),
+            untold,
+            is_told: false,
         }
+    }
+
+    /// What could not be read while nobody asked, once.
+    pub(crate) fn take_untold(&mut self) -> Option<DeskError> {
+        self.untold.take()
     }
 
     /// What is drawn first.
@@ -78,9 +92,15 @@ impl Clerk {
             outlook: Arc::new(outlook),
             now: self.desk.now(),
             forecast_basis: self.forecast_basis,
-            entries: self.desk.count(),
-            read_only: self.desk.journal().is_read_only(),
+            read_only_file: self.desk.journal().is_read_only(),
+            gone: self.desk.gone(),
         }
+    }
+
+    /// How many entries the book has.
+    #[cfg(test)]
+    pub(crate) fn count(&self) -> usize {
+        self.desk.count()
     }
 
     /// The texts kept beside the book.
@@ -120,52 +140,86 @@ impl Clerk {
 
     /// What another process wrote, and what the clock did.
     pub(crate) fn look_around(&mut self) -> Vec<Answer> {
-        let day_turned = self.read_clock();
-        let version = self.desk.journal().data_version().ok();
-        if version == self.seen_version && !day_turned {
-            return Vec::new();
+        let looked = self.look();
+        if looked.is_err() {
+            // It is tried again with the next look.
+            self.seen_version = None;
+        }
+        match self.told_once(looked) {
+            Ok(answer) => answer.into_iter().collect(),
+            Err(fault) => fault.map(Answer::NotRead).into_iter().collect(),
+        }
+    }
+
+    fn look(&mut self) -> Result<Option<Answer>, DeskError> {
+        self.read_clock()?;
+        let version = Some(self.desk.journal().data_version()?);
+        let is_of_today = self.picture.day == self.view.day;
+        if version == self.seen_version && is_of_today {
+            return Ok(None);
         }
         self.seen_version = version;
-        match self.desk.refresh() {
-            Ok(changed) if changed || day_turned => vec![self.draw_anew()],
-            Ok(_) => Vec::new(),
-            Err(_) => {
-                // Another process may be writing: it is tried again with the next look, and a request says what is wrong.
-                self.seen_version = None;
-                Vec::new()
+        if !self.desk.refresh()? && is_of_today {
+            return Ok(None);
+        }
+        match self.draw_anew() {
+            Answer::NotRead(fault) => Err(fault),
+            drawn => Ok(Some(drawn)),
+        }
+    }
+
+    /// Trouble that comes with every look is told the first time; that another process is writing is none.
+    fn told_once<T>(&mut self, looked: Result<T, DeskError>) -> Result<T, Option<DeskError>> {
+        match looked {
+            Ok(found) => {
+                self.is_told = false;
+                Ok(found)
+            }
+            Err(DeskError::Journal(JournalError::Busy)) => Err(None),
+            Err(_) if self.is_told => Err(None),
+            Err(fault) => {
+                self.is_told = true;
+                Err(Some(fault))
             }
         }
     }
 
-    /// Whether the day turned.
-    fn read_clock(&mut self) -> bool {
-        let Some(now) = (self.clock)() else { return false };
+    /// What the clock says; where a new day cannot be read, it is tried again.
+    fn read_clock(&mut self) -> Result<(), DeskError> {
+        let Some(now) = (self.clock)() else { return Ok(()) };
         let before = self.desk.now().today;
-        let turned = now.today != before;
-        // Where the new day cannot be read now, it is tried again.
-        if self.desk.set_now(now).is_err() {
-            return false;
-        }
+        self.desk.set_now(now)?;
         if self.view == (View { day: before, known: None }) {
             self.view.day = now.today;
         }
-        turned
+        Ok(())
     }
 
     /// Answers one request.
     pub(crate) fn serve(&mut self, request: Request) -> Vec<Answer> {
-        self.read_clock();
+        let clock = self.read_clock();
+        let mut answers = self.answers_to(request);
+        if let Err(Some(fault)) = self.told_once(clock) {
+            answers.push(Answer::NotRead(fault));
+        }
+        answers
+    }
+
+    fn answers_to(&mut self, request: Request) -> Vec<Answer> {
         match request {
-            Request::Record { ticket, drafts } => {
+            Request::Record { ticket, mut drafts } => {
+                drafts.iter_mut().for_each(|draft| self.desk.settle_nurse_row(draft));
                 let before = self.desk.count();
                 match self.desk.record(drafts) {
                     Ok(recorded) => self.after_writing(before, Answer::Recorded { ticket, recorded }),
                     Err(fault) => vec![Answer::Refused { ticket, fault }],
                 }
             }
-            Request::TryOut { ticket, drafts } => {
+            Request::TryOut { ticket, mut drafts } => {
+                drafts.iter_mut().for_each(|draft| self.desk.settle_nurse_row(draft));
                 let outcome = self.desk.preview(drafts);
-                let outcome = outcome.map(|(after, doubts)| (effects(&self.desk.picture(), &after), doubts));
+                let outcome =
+                    outcome.map(|(after, doubts, remarks)| (effects(&self.desk.picture(), &after), doubts, remarks));
                 vec![Answer::Tried { ticket, outcome }]
             }
             Request::WouldTakeBack { ticket, what } => {

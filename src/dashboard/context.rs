@@ -2,80 +2,56 @@
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
+use std::ops::Deref;
 use std::sync::Arc;
 
 use super::look::{Ink, Look};
 use super::message::{Drawn, FoundEntries};
 use super::year::YearAsked;
 use crate::base::{Day, SpeciesKey, TrayCode};
-use crate::desk::Now;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::Picture;
-use crate::reckon::forecast::{Band, ForecastBasis, Outlook, band};
+use crate::reckon::forecast::{Band, band};
 use crate::reckon::picture::TrayPicture;
-use crate::reckon::round::Round;
 use crate::reckon::season::SeasonDay;
 use crate::wording::Wording;
 
 /// What the book says, as far as it was asked for.
 #[derive(Clone, Debug)]
 pub(crate) struct Book {
-    /// The Picture of the day looked at.
-    pub(crate) picture: Arc<Picture>,
-    /// Its round.
-    pub(crate) round: Arc<Round>,
-    /// What is expected of all that lives.
-    pub(crate) outlook: Arc<Outlook>,
+    /// What was drawn last; read as if it were the book's own.
+    drawn: Drawn,
     /// The curve that was drawn last: a picture of it is reckoned once.
     drawn_band: RefCell<Option<(TrayCode, u64, Arc<Band>)>>,
-    /// What leads in forecasts: what was learned here, or the handbook alone.
-    pub(crate) forecast_basis: ForecastBasis,
-    /// What the clock says.
-    pub(crate) now: Now,
     /// Counts every drawing: another number, another Picture.
     pub(crate) generation: u64,
-    /// How many entries the book has.
-    pub(crate) entries_in_all: usize,
     /// Entries that were looked for.
     pub(crate) found: Option<FoundEntries>,
     /// The days of a year, as far as they are drawn.
     pub(crate) year: Option<(YearAsked, BTreeMap<Day, SeasonDay>)>,
     /// The entries about one thing, once they were asked for.
     pub(crate) story: Option<(Subject, Vec<Arc<Entry>>)>,
-    /// Whether the file can only be read.
-    pub(crate) read_only_file: bool,
+}
+
+impl Deref for Book {
+    type Target = Drawn;
+
+    fn deref(&self) -> &Drawn {
+        &self.drawn
+    }
 }
 
 impl Book {
     /// What was drawn first.
     pub(crate) fn of(drawn: Drawn) -> Book {
-        Book {
-            picture: drawn.picture,
-            round: drawn.round,
-            outlook: drawn.outlook,
-            drawn_band: RefCell::default(),
-            forecast_basis: drawn.forecast_basis,
-            now: drawn.now,
-            generation: 0,
-            entries_in_all: drawn.entries,
-            found: None,
-            year: None,
-            story: None,
-            read_only_file: drawn.read_only,
-        }
+        Book { drawn, drawn_band: RefCell::default(), generation: 0, found: None, year: None, story: None }
     }
 
-    /// What was drawn now.
+    /// What was drawn now; what was asked for of the book before is asked for again.
     pub(crate) fn take(&mut self, drawn: Drawn) {
-        self.picture = drawn.picture;
-        self.round = drawn.round;
-        self.outlook = drawn.outlook;
-        self.forecast_basis = drawn.forecast_basis;
-        self.now = drawn.now;
-        self.entries_in_all = drawn.entries;
-        self.read_only_file = drawn.read_only;
+        self.drawn = drawn;
         self.generation += 1;
+        (self.found, self.year, self.story) = (None, None, None);
     }
 
     /// The curve of a tray's sowing with its range, up to the day it is drawn to; none where nothing is forecast of it.
@@ -92,7 +68,7 @@ impl Book {
         Some(band)
     }
 
-    /// The entries about something, where they are here; ask with `Act::Story`.
+    /// The entries about something, where they are here; ask with `Request::Story`.
     pub(crate) fn story_of(&self, subject: &Subject) -> Option<&[Arc<Entry>]> {
         self.story.as_ref().filter(|(of, _)| of == subject).map(|(_, entries)| entries.as_slice())
     }

@@ -11,7 +11,7 @@ use super::keys::{EVERYWHERE, KeyAction, KeyLine};
 use super::layer::Layer;
 use super::look::Ink;
 use super::model::Model;
-use super::parts::{Page, width_of};
+use super::parts::{Sheet, width_of};
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::Looking;
 use crate::wording::Wording;
@@ -32,7 +32,7 @@ pub(crate) fn draw(model: &Model, buffer: &mut Buffer) {
     if body.height > 0 {
         match model.layers.last() {
             Some(Layer::Form(form))
-                if !form.stop().is_empty() && model.screens.at(model.at).draw_form(form, &cx, body, buffer) => {}
+                if form.stop().id().is_some() && model.screens.at(model.at).draw_form(form, &cx, body, buffer) => {}
             Some(layer) => layer.draw(&cx, inset(body), buffer),
             None => model.screens.at(model.at).draw(&cx, body, buffer),
         }
@@ -82,7 +82,7 @@ fn draw_top(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buff
 
 /// A sentence in as many lines as it needs, as long as something is left for the screen; the answer is how many.
 fn draw_lines(sentence: &str, area: Rect, line: u16, buffer: &mut Buffer) -> u16 {
-    let mut page = Page::new(area.width);
+    let mut page = Sheet::new(area.width);
     page.paragraph(sentence, Ink::Strong);
     let height = page.height() as u16;
     if line + height + 2 >= area.height {
@@ -134,6 +134,9 @@ fn banners(model: &Model, cx: &ScreenContext<'_>) -> Vec<String> {
     if cx.book.forecast_basis == ForecastBasis::Handbook {
         sentence.push(wording.banner_handbook());
     }
+    if cx.book.gone > 0 {
+        sentence.push(wording.banner_gone(cx.book.gone as i64));
+    }
     if model.cannot_write() {
         sentence.push(wording.banner_read_only());
     }
@@ -149,7 +152,7 @@ fn draw_bottom(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
     let keys = Rect { y: area.bottom() - 1, height: 1, ..area };
     draw_hints(model, cx, keys, buffer);
     let sentence = message(model, cx);
-    let mut page = Page::new(area.width);
+    let mut page = Sheet::new(area.width);
     if let Some((text, ink)) = sentence {
         page.hanging("", Ink::Plain, &text, ink);
     }
@@ -191,7 +194,7 @@ fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Bu
     buffer.set_stringn(
         area.x,
         area.y,
-        Page::shortened(&line, usize::from(area.width)),
+        Sheet::shortened(&line, usize::from(area.width)),
         usize::from(area.width),
         Style::new(),
     );

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::keys::Key;
 use super::year::YearAsked;
 use crate::base::{Day, EntryId};
-use crate::desk::{DeskError, Now, Recorded, TakenBack, Withdraws};
+use crate::desk::{DeskError, Now, Recorded, Remark, TakenBack, Withdraws};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
@@ -111,6 +111,18 @@ pub(crate) enum Request {
     },
 }
 
+impl Request {
+    /// Looks at a day, with all that is known of it.
+    pub(crate) fn look_at(day: Day) -> Request {
+        Request::Look(View { day, known: None })
+    }
+
+    /// Keeps a text under a name.
+    pub(crate) fn keep(name: &str, text: String) -> Request {
+        Request::Keep { name: name.to_string(), text }
+    }
+}
+
 /// What is drawn of the book.
 #[derive(Clone, Debug)]
 pub(crate) struct Drawn {
@@ -124,10 +136,10 @@ pub(crate) struct Drawn {
     pub(crate) now: Now,
     /// What leads in forecasts.
     pub(crate) forecast_basis: ForecastBasis,
-    /// Entries in the book.
-    pub(crate) entries: usize,
-    /// Whether nothing can be written.
-    pub(crate) read_only: bool,
+    /// Whether the file can only be read.
+    pub(crate) read_only_file: bool,
+    /// Entries that were saved here and are gone.
+    pub(crate) gone: u64,
 }
 
 /// Entries that were looked for.
@@ -157,8 +169,8 @@ pub(crate) enum Answer {
     Tried {
         /// Which request.
         ticket: u64,
-        /// What would be otherwise, and doubted.
-        outcome: Result<(Vec<Outcome>, Vec<Doubt>), DeskError>,
+        /// What would be otherwise, and doubted, and what there is to ask or tell about it.
+        outcome: Result<(Vec<Outcome>, Vec<Doubt>, Vec<Remark>), DeskError>,
     },
     /// What would be taken back.
     WouldTakeBack {

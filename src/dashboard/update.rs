@@ -13,7 +13,6 @@ use super::model::Model;
 use super::screens::screen::Screen;
 use crate::desk::{DeskError, Recorded, Withdraws};
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::View;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::Looking;
 use crate::wording::{Lang, Wording};
@@ -107,18 +106,14 @@ fn put_away(model: &mut Model, form: &Form) -> Vec<Effect> {
 
 fn keep_form(form: &Form) -> Vec<Effect> {
     let text = form.to_keep().and_then(|kept| serde_json::to_string(&kept).ok()).unwrap_or_default();
-    if text.is_empty() { Vec::new() } else { vec![keep(KEPT_FORM, text)] }
-}
-
-fn keep(name: &str, text: String) -> Effect {
-    Effect::Ask(Request::Keep { name: name.to_string(), text })
+    if text.is_empty() { Vec::new() } else { vec![Effect::Ask(Request::keep(KEPT_FORM, text))] }
 }
 
 /// Forgets the kept form of a kind, once it is written or emptied.
 fn forget_form(model: &mut Model, kind: &str) -> Vec<Effect> {
     if model.kept.get(KEPT_FORM).is_none_or(|kept| kept.kind == kind) {
         model.kept.remove(KEPT_FORM);
-        return vec![keep(KEPT_FORM, String::new())];
+        return vec![Effect::Ask(Request::keep(KEPT_FORM, String::new()))];
     }
     Vec::new()
 }
@@ -149,10 +144,10 @@ fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
     };
     let ticket = model.ticket();
     let mut effects = vec![Effect::Ask(Request::Record { ticket, drafts })];
-    let (stop, sentence, at) = (form.stop().to_string(), form.summary(&model.context()), form.screen());
+    let (stop, sentence, at) = (form.stop().clone(), form.summary(&model.context()), form.screen());
     let kind = form.kind();
     model.pending.insert(ticket, form);
-    if !stop.is_empty() {
+    if stop.id().is_some() {
         let acts = with_screen_at(model, at, |screen, cx| screen.handed_in(&stop, kind, &sentence, cx));
         effects.extend(act_all(model, acts));
     }
@@ -177,12 +172,15 @@ fn take_text(model: &mut Model, text: &str) -> Vec<Effect> {
 fn everywhere(model: &mut Model, key: Key) -> Vec<Effect> {
     let at = ScreenName::ALL.iter().position(|name| *name == model.at).unwrap_or(0);
     match key {
-        Key::Char(digit @ '1'..='7') => {
+        Key::Char(digit @ '1'..='9') => {
             let name = digit.to_digit(10).and_then(|digit| ScreenName::ALL.get(digit as usize - 1));
             name.map_or_else(Vec::new, |name| act(model, Act::Screen(*name)))
         }
-        Key::Tab => act(model, Act::Screen(ScreenName::ALL[(at + 1) % 7])),
-        Key::BackTab => act(model, Act::Screen(ScreenName::ALL[(at + 6) % 7])),
+        Key::Tab => act(model, Act::Screen(ScreenName::ALL[(at + 1) % ScreenName::ALL.len()])),
+        Key::BackTab => {
+            let before = at.checked_sub(1).unwrap_or(ScreenName::ALL.len() - 1);
+            act(model, Act::Screen(ScreenName::ALL[before]))
+        }
         Key::Esc | Key::Char('q') => leave(model),
         Key::Char('h' | '?') => {
             let here = model.screens.at(model.at).keys(&model.context());
@@ -262,10 +260,6 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
             vec![Effect::Ask(Request::Record { ticket, drafts })]
         }
         Act::TakeBack(what) => ask_take_back(model, what),
-        Act::LookAt(day) => {
-            let today = model.book.now.today;
-            vec![Effect::Ask(Request::Look(View { day: day.unwrap_or(today), known: None }))]
-        }
         Act::WriteOn(day) => {
             model.writing_day = day;
             Vec::new()
@@ -274,7 +268,6 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
             model.say(sentence, Ink::Plain);
             Vec::new()
         }
-        Act::Story(subject) => vec![Effect::Ask(Request::Story(subject))],
         Act::Entries(search, most) => {
             vec![Effect::Ask(Request::Entries { search, wording: Arc::clone(&model.wording), most })]
         }
@@ -283,7 +276,6 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
             model.layers.push(Layer::News(News::since(day)));
             vec![Effect::Ask(Request::News(day))]
         }
-        Act::Keep(name, text) => vec![keep(name, text)],
         Act::Switch(switch) => switch_option(model, switch),
         Act::Ask(request) => vec![Effect::Ask(request)],
         Act::Close | Act::Submit => Vec::new(),
@@ -407,15 +399,12 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
     match answer {
         Answer::Drawn(drawn) => {
             model.book.take(drawn);
-            model.book.story = None;
-            model.book.found = None;
-            model.book.year = None;
             return refresh(model);
         }
         Answer::Recorded { ticket, recorded } => return written(model, ticket, &recorded),
         Answer::Tried { ticket, outcome } => {
             let tried = match outcome {
-                Ok((effects, doubts)) => Tried::Does(effects, doubts),
+                Ok((effects, doubts, remarks)) => Tried::Does(effects, doubts, remarks),
                 Err(fault) => Tried::Refused(refusal_lines(model, &fault)),
             };
             for layer in &mut model.layers {
@@ -499,8 +488,8 @@ fn written(model: &mut Model, ticket: u64, recorded: &Recorded) -> Vec<Effect> {
     model.say(sentence, ink);
     let Some(form) = form else { return Vec::new() };
     let mut effects = forget_form(model, form.kind());
-    let (stop, at) = (form.stop().to_string(), form.screen());
-    if !stop.is_empty() {
+    let (stop, at) = (form.stop().clone(), form.screen());
+    if stop.id().is_some() {
         let acts = with_screen_at(model, at, |screen, cx| screen.written(&stop, cx));
         effects.extend(act_all(model, acts));
     }
@@ -512,11 +501,11 @@ fn refused(model: &mut Model, ticket: u64, fault: &DeskError) -> Vec<Effect> {
     let lines = refusal_lines(model, fault);
     match model.pending.remove(&ticket) {
         Some(mut form) => {
-            let (stop, at) = (form.stop().to_string(), form.screen());
+            let (stop, at) = (form.stop().clone(), form.screen());
             model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger);
             form.refused(lines);
             put_back(model, form);
-            if !stop.is_empty() {
+            if stop.id().is_some() {
                 let acts = with_screen_at(model, at, |screen, cx| screen.came_back(&stop, cx));
                 return act_all(model, acts);
             }

@@ -1,7 +1,7 @@
 //! Judging a batch: its lines are laid over the book in the order of things; what cannot be true is refused, what makes
 //! a later day impossible is written and doubted.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::names::BatchNames;
@@ -20,18 +20,24 @@ use crate::reckon::stock::Origin;
 /// Brings into a fold what entries want before they are added.
 pub(super) type LookUp<'l> = dyn FnMut(&mut Fold, &[Arc<Entry>]) -> Result<(), JournalError> + 'l;
 
-/// Lines already laid over the fold for a trial, and the doubts they raised.
+/// Drafts laid over the book for a moment, and the doubts they raise.
 pub(super) struct Trial {
-    tried: Vec<Arc<Entry>>,
+    /// The drafts as they would be written.
+    pub(super) drafts: Vec<Draft>,
+    /// The same as entries.
+    pub(super) tried: Vec<Arc<Entry>>,
+    /// What they make doubtful.
     pub(super) doubts: Vec<Doubt>,
 }
 
-impl Trial {
-    /// Takes the tried lines out of the fold again and hands over the doubts.
-    pub(super) fn roll_back(&self, fold: &mut Fold) -> Vec<Doubt> {
-        fold.take_out(&self.tried);
-        self.doubts.clone()
-    }
+/// What a trial is judged by.
+pub(super) struct TrialBy {
+    /// What the clock says.
+    pub(super) now: Now,
+    /// When it would be recorded.
+    pub(super) moment: Moment,
+    /// The device that would write.
+    pub(super) device: Option<DeviceId>,
 }
 
 /// Gives today's drafts the time of day, and refuses days to come. What a nursery had before the book began stood there
@@ -87,16 +93,16 @@ fn brings(what: &What, subject: &Subject) -> bool {
     }
 }
 
-/// Judges drafts and leaves them laid over the fold; the caller rolls them back.
-pub(super) fn judge(
+/// Lays drafts over the fold, judges them, shows the fold with them to `look`, and takes them out again, whatever was
+/// found. Where they are refused nothing is shown.
+pub(super) fn with_trial<T>(
     fold: &mut Fold,
     mut drafts: Vec<Draft>,
-    now: Now,
-    moment: Moment,
-    device: Option<DeviceId>,
+    by: TrialBy,
     look_up: &mut LookUp<'_>,
-) -> Result<(Vec<Draft>, Trial), DeskError> {
-    settle(&mut drafts, now)?;
+    look: impl FnOnce(&Fold, Trial) -> T,
+) -> Result<T, DeskError> {
+    settle(&mut drafts, by.now)?;
     let mut faults: Vec<Refused> = Vec::new();
     let many = drafts.len() > 1;
     let line = |i: usize| if many { i + 1 } else { 0 };
@@ -106,26 +112,26 @@ pub(super) fn judge(
         return Err(DeskError::Refused(faults));
     }
     drafts.iter_mut().zip(&whats).for_each(|(draft, what)| put_behind_its_coming(fold, draft, what));
-    let trial = trial_entries(&drafts, whats, moment, device);
-    let line_of: BTreeMap<EntryId, usize> =
-        trial.iter().enumerate().map(|(i, entry)| (entry.id.clone(), line(i))).collect();
-    look_up(fold, &trial)?;
-    let before: BTreeSet<Doubt> = fold.all_doubts().into_iter().collect();
-    fold.add(trial.iter().cloned());
-    let new: Vec<Doubt> = fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
-    for doubt in &new {
+    let tried = trial_entries(&drafts, whats, by.moment, by.device);
+    let line_of: BTreeMap<&EntryId, usize> = tried.iter().enumerate().map(|(i, entry)| (&entry.id, line(i))).collect();
+    look_up(fold, &tried)?;
+    let before = fold.stories_now();
+    fold.add(tried.iter().cloned());
+    let doubts = fold.doubts_since(&before);
+    for doubt in &doubts {
         let ours = doubt.entries.iter().find_map(|entry| line_of.get(entry));
         if let (Some(line), Some(why)) = (ours, refused_for(fold, doubt)) {
             faults.push(Refused { line: *line, why });
         }
     }
-    let judged = Trial { tried: trial, doubts: new };
-    if faults.is_empty() {
-        return Ok((drafts, judged));
-    }
-    judged.roll_back(fold);
     faults.sort_by_key(|refused| refused.line);
-    Err(DeskError::Refused(faults))
+    let judged = if faults.is_empty() {
+        Ok(look(fold, Trial { drafts, tried: tried.clone(), doubts }))
+    } else {
+        Err(DeskError::Refused(faults))
+    };
+    fold.take_out(&tried);
+    judged
 }
 
 /// Why a doubt that a new entry raises about itself is refused; none where it is only told.

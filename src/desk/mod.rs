@@ -10,6 +10,7 @@ mod names;
 mod now;
 mod paper;
 mod refusal;
+mod remarks;
 pub mod sample;
 mod trial;
 mod undo;
@@ -30,8 +31,10 @@ pub use now::Now;
 pub(crate) use paper::{day_asked, day_said};
 pub(crate) use refusal::is_a_share;
 pub use refusal::{DeskError, Refusal, Refused};
+pub use remarks::Remark;
 pub use undo::{TakenBack, Withdraws};
 
+use serde_json::Value;
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -39,8 +42,10 @@ use std::sync::Arc;
 
 use crate::base::{Day, DeviceId, EntryId, Moment};
 use crate::journal::Journal;
-use crate::nursery::entry::Entry;
-use crate::nursery::envelope::{Draft, Sealed};
+use crate::nursery::entry::reading::read_body;
+use crate::nursery::entry::types::Alarm;
+use crate::nursery::entry::{BookEntry, Entry, What};
+use crate::nursery::envelope::{Draft, Sealed, canonical};
 use crate::reckon::picture::Doubt;
 use crate::reckon::{Fold, FromThen, Picture, View};
 use book::BookSource;
@@ -110,9 +115,14 @@ impl Desk {
         &self.journal
     }
 
-    /// What the file has to tell on opening.
+    /// What the file has to tell: on opening, and what arose while writing.
     pub fn notes(&self) -> &[Note] {
         self.journal.notes()
+    }
+
+    /// How many entries that were saved here are gone, where nobody has said that this is meant.
+    pub(crate) fn gone(&self) -> u64 {
+        self.notes().iter().map(|note| if let Note::Gone(gone) = note { gone.count() } else { 0 }).sum()
     }
 
     /// What the clock said.
@@ -143,10 +153,10 @@ impl Desk {
         Ok(found)
     }
 
-    /// The latest day and moment of the entries that count.
+    /// The latest day of the entries that count, and the moment at which this copy recorded last.
     pub fn newest(&self) -> Result<(Option<Day>, Option<Moment>), DeskError> {
         let counts = |id: &EntryId| !self.fold.ledger().is_withdrawn(id);
-        Ok((self.journal.newest_day(&counts)?, self.journal.newest_moment(&counts)?))
+        Ok((self.journal.newest_day(&counts)?, self.journal.last_recorded()?))
     }
 
     /// Whether an entry of a day still to come was taken back: a clock once ran ahead.
@@ -215,14 +225,19 @@ impl Desk {
     /// Takes in what another process wrote meanwhile.
     pub(crate) fn refresh(&mut self) -> Result<bool, DeskError> {
         let (new, arrival) = self.journal.entries_after(self.arrival)?;
+        let before = (self.arrival, self.count);
         self.arrival = arrival;
         if new.is_empty() {
             return Ok(false);
         }
         let new: Vec<Arc<Entry>> = new.into_iter().map(Arc::new).collect();
         self.count += new.len();
-        self.add(new)?;
-        Ok(true)
+        let added = self.add(new);
+        if added.is_err() {
+            // What could not be taken in is read again with the next look.
+            (self.arrival, self.count) = before;
+        }
+        added.map(|()| true)
     }
 
     fn add(&mut self, new: Vec<Arc<Entry>>) -> Result<(), DeskError> {
@@ -253,7 +268,15 @@ impl Desk {
         self.refresh()?;
         let device = self.journal.device()?;
         let (drafts, doubts) = self.judge_beside(Vec::new(), drafts, moment, device)?;
+        let settles = |what: Alarm| drafts.iter().any(|draft| settled_by(draft) == Some(what));
+        if settles(Alarm::Clock) {
+            // What this device recorded never goes back in time: after a wrong clock only another one can go on.
+            self.journal.begin_new_device()?;
+        }
         let written = self.journal.append(&drafts, moment)?;
+        if settles(Alarm::Restored) {
+            self.journal.give_up_what_is_gone()?;
+        }
         self.refresh()?;
         let entries = written.into_iter().map(|sealed| sealed.id).collect();
         Ok(Recorded { entries, already: 0, doubts })
@@ -284,26 +307,33 @@ impl Desk {
     ) -> Result<(Vec<Draft>, Vec<Doubt>), DeskError> {
         self.look_up_named(&mut drafts.iter().map(Cow::Borrowed))?;
         if known.is_empty() {
-            let (drafts, judged) = self.judge(drafts, moment, device)?;
-            let doubts = judged.roll_back(&mut self.fold);
-            return Ok((drafts, doubts));
+            return self.with_trial(drafts, moment, device, |_, trial| (trial.drafts, trial.doubts));
         }
         self.source.look_up_for(&self.journal, &mut self.fold, &known)?;
-        let before: BTreeSet<Doubt> = self.fold.all_doubts().into_iter().collect();
+        let before = self.fold.stories_now();
         self.fold.add(known);
-        let (drafts, _) = self.judge(drafts, moment, device)?;
-        let doubts = self.fold.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect();
-        Ok((drafts, doubts))
+        self.with_trial(drafts, moment, device, |fold, trial| (trial.drafts, fold.doubts_since(&before)))
     }
 
-    fn judge(
+    /// Shows to `look` the fold with drafts in it, and takes them out again.
+    fn with_trial<T>(
         &mut self,
         drafts: Vec<Draft>,
         moment: Moment,
         device: Option<DeviceId>,
-    ) -> Result<(Vec<Draft>, judge::Trial), DeskError> {
+        look: impl FnOnce(&Fold, judge::Trial) -> T,
+    ) -> Result<T, DeskError> {
         let (journal, source) = (&self.journal, &self.source);
         let mut look_up = |fold: &mut Fold, entries: &[Arc<Entry>]| source.look_up_for(journal, fold, entries);
-        judge::judge(&mut self.fold, drafts, self.now, moment, device, &mut look_up)
+        let by = judge::TrialBy { now: self.now, moment, device };
+        judge::with_trial(&mut self.fold, drafts, by, &mut look_up, look)
+    }
+}
+
+/// The alarm that a draft settles.
+fn settled_by(draft: &Draft) -> Option<Alarm> {
+    match read_body(&draft.kind, &canonical(&Value::Object(draft.body.clone()))) {
+        Ok(What::Book(BookEntry::Settled(settled))) => Some(settled.what),
+        Ok(_) | Err(_) => None,
     }
 }

@@ -13,7 +13,7 @@ use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::reading::{read_body, settle_body};
 use crate::nursery::entry::shape::{Field, NameOf, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
-use crate::nursery::entry::{BookEntry, GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
+use crate::nursery::entry::{GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
 use crate::nursery::envelope::{Draft, canonical};
 use crate::nursery::species::profile::FIGURES;
 use crate::nursery::species::{Catalogue, Found, ProfileFault};
@@ -238,8 +238,7 @@ impl<'f> BatchNames<'f> {
                 share.map_or(Ok(()), |share| Err(Refusal::ShareForPercent(share)))
             }
             What::Tray(_) | What::Seed(_) | What::Site(_) | What::Ground(_) => Ok(()),
-            What::Book(BookEntry::Weather(_) | BookEntry::Noted(_) | BookEntry::Withdrawn(_))
-            | What::Foreign { .. } => Ok(()),
+            What::Book(_) | What::Foreign { .. } => Ok(()),
         }
     }
 

@@ -3,11 +3,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use serde_json::Value;
+
 use super::exchange::with_lines;
 use super::refusal::Refused;
 use super::{Desk, DeskError, ImportError, Imported, Recorded, Refusal};
-use crate::base::{BedName, Day, SpeciesKey, text, word::Word};
+use crate::base::{BedName, Day, SpeciesKey, TrayCode, text, word::Word};
 use crate::nursery::envelope::Draft;
+use crate::nursery::species::Role;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::DoubtKind;
 use crate::reckon::round::{Task, round_by};
@@ -30,7 +33,8 @@ impl Desk {
     ) -> Result<Imported, ImportError> {
         self.refresh().map_err(ImportError::Desk)?;
         let text = decode_sheet(bytes).map_err(|faults| ImportError::Read(ReadFault::Lines(faults)))?;
-        let read = self.read_paper(&text, happened, who);
+        let mut read = self.read_paper(&text, happened, who);
+        read.lines.iter_mut().for_each(|(_, draft)| self.settle_nurse_row(draft));
         if !read.faults.is_empty() {
             let lines = without_names(read.lines, &read.doubtful);
             let refused = self.every_refusal(lines).map_err(ImportError::Desk)?;
@@ -147,6 +151,32 @@ impl Desk {
         Ok(())
     }
 
+    /// Plants of a tray of nurse plants that go out begin a row of nurse plants: how far apart is taken from the bed's plan,
+    /// else from their profile, where nobody wrote it.
+    pub(crate) fn settle_nurse_row(&self, draft: &mut Draft) {
+        let says = |field: &str| draft.body.contains_key(field);
+        if draft.kind != "outplanted" || says("row_m") || says("in_row_m") {
+            return;
+        }
+        if let Some((row_m, in_row_m)) = self.spacing_of_nurses(draft) {
+            draft.body.insert("row_m".into(), Value::from(row_m));
+            draft.body.insert("in_row_m".into(), Value::from(in_row_m));
+        }
+    }
+
+    fn spacing_of_nurses(&self, draft: &Draft) -> Option<(f64, f64)> {
+        let named = |field: &str| draft.body.get(field).and_then(Value::as_str);
+        let fold = self.fold();
+        let species = fold.trays().get(&TrayCode::new(named("tray")?).ok()?)?.species.as_ref()?;
+        let profile = fold.site().profile(species).filter(|profile| profile.role == Role::Nurse)?;
+        let bed = BedName::new(named("bed")?).ok().and_then(|name| fold.beds().get(&name));
+        let layout = bed.and_then(|story| story.layout.on(draft.happened));
+        let is_it = |line: &SpeciesKey| line == species || fold.site().species_key(line).as_ref() == Some(species);
+        let planned = layout.and_then(|layout| layout.plan.iter().find(|line| is_it(&line.species)));
+        let usual = || Some((profile.row_m.as_ref()?.value, profile.in_row_m.as_ref()?.value));
+        planned.map(|line| (line.row_m.0, line.in_row_m.0)).or_else(usual)
+    }
+
     /// Whether seedlings of a tray are pricked out: seed is still due in it, or it stands in a seedbed.
     fn holds_seed(&self, story: &TrayStory) -> bool {
         let container = story.container().and_then(|spell| spell.what.as_ref());
@@ -244,7 +274,9 @@ fn account_of(why: &Refusal) -> Option<String> {
         Some(format!("tray {tray}"))
     } else if let DoubtKind::MoreSeedThanHeld { lot, .. } = &doubt.kind {
         Some(format!("lot {lot}"))
-    } else if let DoubtKind::MoreDeadThanLived { bed, species, .. } = &doubt.kind {
+    } else if let DoubtKind::MoreDeadThanLived { bed, species, .. }
+    | DoubtKind::MoreCutThanStood { bed, nurse: species, .. } = &doubt.kind
+    {
         Some(format!("bed {bed} {species}"))
     } else {
         None

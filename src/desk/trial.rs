@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::refusal::DeskError;
+use super::remarks::Remark;
 use super::{Desk, Now};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
@@ -13,14 +14,15 @@ use crate::reckon::Picture;
 use crate::reckon::picture::Doubt;
 
 impl Desk {
-    /// The Picture of today as it would be with drafts in the book, and the doubts they raise; nothing is written.
-    pub(crate) fn preview(&mut self, drafts: Vec<Draft>) -> Result<(Picture, Vec<Doubt>), DeskError> {
+    /// The Picture of today as it would be with drafts in the book, the doubts they raise, and what there is to ask or tell
+    /// about them; nothing is written.
+    pub(crate) fn preview(&mut self, drafts: Vec<Draft>) -> Result<(Picture, Vec<Doubt>, Vec<Remark>), DeskError> {
         let device = self.journal.device()?;
         self.look_up_named(&mut drafts.iter().map(Cow::Borrowed))?;
-        let (_, judged) = self.judge(drafts, self.now.moment, device)?;
-        let picture = self.fold.picture();
-        let doubts = judged.roll_back(&mut self.fold);
-        Ok((picture, doubts))
+        let (picture, trial) =
+            self.with_trial(drafts, self.now.moment, device, |fold, trial| (fold.picture(), trial))?;
+        let remarks = self.remarks_on(&trial)?.into_iter().map(|(_, remark)| remark).collect();
+        Ok((picture, trial.doubts, remarks))
     }
 
     /// The clock went on; where the day changed, everything is folded for the new day.

@@ -137,10 +137,9 @@ impl Desk {
         let gone: BTreeSet<&EntryId> = targets.iter().map(|entry| &entry.id).collect();
         let mut without = fresh.clone();
         without.take_out(targets);
-        let before: BTreeSet<_> = fresh.all_doubts().into_iter().collect();
         let touched: BTreeSet<Subject> = targets.iter().flat_map(|entry| subjects(&entry.what)).collect();
         let mut named: BTreeSet<EntryId> = BTreeSet::new();
-        for doubt in without.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)) {
+        for doubt in without.doubts_since(&fresh.stories_now()) {
             named.extend(doubt.entries.into_iter().filter(|entry| !gone.contains(entry)));
         }
         // A tray or lot that is gone takes every entry about it along.
@@ -159,9 +158,8 @@ impl Desk {
 
     fn doubts_without(&mut self, targets: &[Arc<Entry>]) -> Result<Vec<crate::reckon::picture::Doubt>, DeskError> {
         self.source.look_up_for(&self.journal, &mut self.fold, targets)?;
-        let before: BTreeSet<_> = self.fold().all_doubts().into_iter().collect();
         let mut without = self.fold().clone();
         without.take_out(targets);
-        Ok(without.all_doubts().into_iter().filter(|doubt| !before.contains(doubt)).collect())
+        Ok(without.doubts_since(&self.fold().stories_now()))
     }
 }

@@ -1,7 +1,7 @@
 //! Proves a file, whole or damaged, without writing to it.
 
 use rusqlite::Connection;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::fmt;
 use std::path::Path;
 
@@ -124,6 +124,7 @@ pub fn check(path: &Path) -> Result<CheckReport, JournalError> {
 
 /// The same, and compares with what was noted in the folder of the settings as saved in this very file.
 pub fn check_with_note(path: &Path, shelf: Option<&Path>) -> Result<CheckReport, JournalError> {
+    connection::refuse_what_is_no_file(path)?;
     let looked = look_through(path, shelf, &mut |_| ());
     if looked.as_ref().is_ok_and(|report| report.faults.is_empty()) {
         return looked;
@@ -212,7 +213,10 @@ fn missing_ends(connection: &Connection, noted: &[Noted], chains: &Chains) -> Ve
     let file_id = connection.query_row("SELECT file_id FROM nursery_file", [], |row| row.get::<_, String>(0));
     let mut ends: BTreeMap<DeviceId, u64> = BTreeMap::new();
     let own = noted.iter().filter(|noted| file_id.as_ref().is_ok_and(|file_id| *file_id == noted.file_id));
-    ends.extend(own.map(|noted| (noted.device.clone(), noted.last_seq)));
+    for noted in own {
+        let end = ends.entry(noted.device.clone()).or_default();
+        *end = (*end).max(noted.last_seq);
+    }
     for (device, seq) in indexed_ends(connection).unwrap_or_default() {
         let end = ends.entry(device).or_default();
         *end = (*end).max(seq);
@@ -252,12 +256,7 @@ fn schema_faults(connection: &Connection, file_version: i64) -> Vec<Fault> {
         return Vec::new();
     }
     match (schema::texts(connection), schema::expected_texts(file_version)) {
-        (Ok(found), Ok(expected)) => {
-            let (found, expected): (BTreeSet<_>, BTreeSet<_>) =
-                (found.into_iter().collect(), expected.into_iter().collect());
-            let names: BTreeSet<_> = found.symmetric_difference(&expected).map(|(name, _)| name.clone()).collect();
-            names.into_iter().map(Fault::Schema).collect()
-        }
+        (Ok(found), Ok(expected)) => schema::differences(found, expected).into_iter().map(Fault::Schema).collect(),
         (Err(error), _) | (_, Err(error)) => vec![Fault::Sqlite(error.to_string())],
     }
 }

@@ -41,11 +41,8 @@ pub(super) fn version_of(path: &Path, program: i64, own_log: bool) -> Result<i64
 }
 
 fn version_in_header(path: &Path) -> Result<i64, JournalError> {
-    let about = fs::metadata(path).map_err(|error| JournalError::io(path, &error))?;
+    refuse_what_is_no_file(path)?;
     let not_ours = || JournalError::NotOurs(path.to_path_buf());
-    if !about.is_file() {
-        return Err(not_ours());
-    }
     let mut header = Vec::with_capacity(HEADER_BYTES);
     let file = fs::File::open(path).map_err(|error| JournalError::io(path, &error))?;
     file.take(HEADER_BYTES as u64).read_to_end(&mut header).map_err(|error| JournalError::io(path, &error))?;
@@ -54,6 +51,12 @@ fn version_in_header(path: &Path) -> Result<i64, JournalError> {
     }
     let number_at = |at: usize| header.get(at..at + 4).map_or(0, |b| i32::from_be_bytes([b[0], b[1], b[2], b[3]]));
     if number_at(68) == schema::APPLICATION_ID { Ok(i64::from(number_at(60))) } else { Err(not_ours()) }
+}
+
+/// Refuses what is no file: a pipe or a device may never come to an end.
+pub(super) fn refuse_what_is_no_file(path: &Path) -> Result<(), JournalError> {
+    let about = fs::metadata(path).map_err(|error| JournalError::io(path, &error))?;
+    if about.is_file() { Ok(()) } else { Err(JournalError::NotOurs(path.to_path_buf())) }
 }
 
 /// Refuses a file beside which lies a log that is not its own, before SQLite sees either.

@@ -3,24 +3,37 @@
 //!
 //! Before each commit the numbers it needs are reserved in the note, after it the last number and its hash are noted.
 //! A file is taken for the one the note speaks of when its last number of that device lies from the noted to the
-//! reserved one, and the entry at the noted number has the noted hash.
+//! reserved one, the entry at the noted number has the noted hash, and the note was made on this machine.
+//!
+//! The note also holds what was acknowledged: the last entry of every device that was in the file after a commit. What of
+//! it is no longer there is gone, and is said until a person settles it.
+//!
+//! Each nursery has its own note and its own lock, held only while the note is read and written again: a program that stands
+//! still stops no other nursery, and nobody who only reads.
 
 use rusqlite::{Connection, OptionalExtension, params};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-use std::fs::{self, File, OpenOptions};
+use std::fs::{self, File, OpenOptions, TryLockError};
 use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
 
 use super::disk;
 use super::error::JournalError;
-use super::note::Note;
+use super::note::{Gone, Note};
 use crate::base::{DeviceId, Moment};
 use crate::nursery::envelope::Hash;
 
-/// Name of the note.
-pub(super) const DEVICES: &str = "devices.json";
-/// Name of the lock that keeps two programs from writing the note at once.
-const LOCK: &str = "devices.lock";
+/// Folder of the notes, one for each nursery.
+pub(super) const DEVICES: &str = "devices";
+/// The note of all nurseries, as earlier versions wrote it; read for a nursery that has no note of its own yet.
+const DEVICES_OF_ALL: &str = "devices.json";
+/// Version of a nursery's own note.
+const NOTE_VERSION: u32 = 2;
+/// How long a write waits for a program that holds the note. Ours, as for the file itself.
+const PATIENCE: Duration = Duration::from_secs(5);
+/// Between two tries.
+const PAUSE: Duration = Duration::from_millis(20);
 
 /// What is noted of one device.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
@@ -34,13 +47,34 @@ pub(super) struct DeviceNote {
     pub head: Option<String>,
     /// What tells the file from a copy of it, where the system has such a mark.
     pub file: Option<String>,
+    /// What tells the machine from another, where the system has such a mark; none in notes of earlier versions.
+    #[serde(default)]
+    pub machine: Option<String>,
 }
 
-/// Every file's devices, the one last used behind.
+/// Every nursery's devices, the one last used behind, as earlier versions wrote them.
 #[derive(Default, Debug, Serialize, Deserialize)]
 struct Devices {
     version: u32,
     files: BTreeMap<String, Vec<DeviceNote>>,
+}
+
+/// What is noted of one nursery.
+#[derive(Clone, Default, Debug, Serialize, Deserialize)]
+struct NurseryNote {
+    version: u32,
+    /// The devices it was written as from here, the one last used behind.
+    devices: Vec<DeviceNote>,
+    /// The last entry of every device that was there after a commit, by where the file lies.
+    #[serde(default)]
+    acknowledged: BTreeMap<String, BTreeMap<DeviceId, Acknowledged>>,
+}
+
+/// The last entry of a device that was acknowledged.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+struct Acknowledged {
+    seq: u64,
+    hash: String,
 }
 
 /// The last entry of a device in a file.
@@ -61,12 +95,11 @@ pub(super) struct DeviceStore {
     run_only: Option<DeviceNote>,
 }
 
-/// Numbers reserved for a commit. The lock is held until it is dropped.
+/// Numbers reserved for a commit.
 pub(super) struct Reservation {
     pub device: DeviceId,
     pub head: Head,
     note: DeviceNote,
-    lock: Option<File>,
 }
 
 impl DeviceStore {
@@ -83,36 +116,77 @@ impl DeviceStore {
     /// Every device this file was written as from here, the last one behind.
     pub fn devices(&self) -> Vec<DeviceId> {
         let noted = self.read().unwrap_or_default();
-        let of_file = noted.files.get(&self.file_id).into_iter().flatten();
-        of_file.chain(&self.run_only).map(|note| note.device.clone()).collect()
+        noted.devices.iter().chain(&self.run_only).map(|note| note.device.clone()).collect()
     }
 
-    /// Notes what a run that was cut short between commit and note had written.
+    /// What was acknowledged in the file at this place and is not there now. Nothing where the note cannot be read.
+    pub(crate) fn gone(&self, journal: &Connection) -> Result<Vec<Gone>, JournalError> {
+        let noted = self.read().unwrap_or_default();
+        let mut gone = Vec::new();
+        for (device, last) in noted.acknowledged.get(&self.place()).into_iter().flatten() {
+            if is_there(journal, device, last)? {
+                continue;
+            }
+            let head = head_of(journal, device)?.seq;
+            gone.push(Gone { device: device.clone(), from: head.min(last.seq - 1) + 1, to: last.seq });
+        }
+        Ok(gone)
+    }
+
+    /// From the next entry on this file is written as a new device.
+    pub(crate) fn begin_new(&self, journal: &Connection) -> Result<(), JournalError> {
+        let _lock = self.lock(PATIENCE)?;
+        let mut noted = self.read()?;
+        noted.put(fresh_note(journal)?);
+        self.write(&noted)
+    }
+
+    /// Takes what is in the file now for all there is: a person said that what is gone was given up.
+    pub(crate) fn give_up_what_is_gone(&self, journal: &Connection) -> Result<(), JournalError> {
+        let _lock = self.lock(PATIENCE)?;
+        let mut noted = self.read()?;
+        noted.acknowledged.insert(self.place(), acknowledged_now(journal)?);
+        self.write(&noted)
+    }
+
+    /// Notes what a run that was cut short between commit and note had written. Waits for nobody.
     pub(crate) fn catch_up(&self, journal: &Connection) -> Result<(), JournalError> {
-        let Ok(_lock) = self.lock() else { return Ok(()) };
+        if self.run_only.is_some() || !self.is_behind(journal, &self.read().unwrap_or_default())? {
+            return Ok(());
+        }
+        let Ok(_lock) = self.lock(Duration::ZERO) else { return Ok(()) };
         let Ok(mut noted) = self.read() else { return Ok(()) };
         if let Some((note, head)) = self.known(journal, &noted)?
             && head.seq > note.last_seq
-            && self.run_only.is_none()
         {
-            noted.put(&self.file_id, settled(&note, head.seq, head.hash));
+            noted.put(settled(&note, head.seq, head.hash));
             // Only a precaution: the note still fits the file where it cannot be written.
             let _ = self.write(&noted);
         }
         Ok(())
     }
 
+    fn is_behind(&self, journal: &Connection, noted: &NurseryNote) -> Result<bool, JournalError> {
+        Ok(self.known(journal, noted)?.is_some_and(|(note, head)| head.seq > note.last_seq))
+    }
+
     /// Reserves `count` numbers of the device this file is written as; inside the write transaction.
+    ///
+    /// # Errors
+    /// Another program holds the note for longer than a write waits, or the file cannot be read.
     pub(crate) fn reserve(
         &mut self,
         journal: &Connection,
         count: u64,
         notes: &mut Vec<Note>,
     ) -> Result<Reservation, JournalError> {
-        let lock = self.lock();
+        let lock = match self.lock(PATIENCE) {
+            Err(JournalError::Busy) => return Err(JournalError::Busy),
+            other => other,
+        };
         let noted = lock.as_ref().map_or_else(|error| Err(error.clone()), |_| self.read_or_put_aside(notes));
-        let known = self.known(journal, noted.as_ref().unwrap_or(&Devices::default()))?;
-        let before = noted.as_ref().ok().and_then(|noted| noted.files.get(&self.file_id)?.last().cloned());
+        let known = self.known(journal, noted.as_ref().unwrap_or(&NurseryNote::default()))?;
+        let before = noted.as_ref().ok().and_then(|noted| noted.devices.last().cloned());
         let is_new = known.is_none();
         let (mut note, head) = match known {
             Some(known) => known,
@@ -121,47 +195,66 @@ impl DeviceStore {
         note = DeviceNote {
             reserved_to: head.seq + count,
             file: disk::file_mark(&self.file),
+            machine: disk::machine_mark(),
             ..settled(&note, head.seq, head.hash)
         };
         let saved = noted.and_then(|mut noted| {
-            noted.put(&self.file_id, note.clone());
+            noted.put(note.clone());
             if self.run_only.is_some() { Ok(()) } else { self.write(&noted) }
         });
         if let (Err(error), None) = (saved, &self.run_only) {
             note = DeviceNote { reserved_to: count, ..fresh_note(journal)? };
             notes.push(Note::DeviceOfThisRun { device: note.device.clone(), why: error.to_string() });
             self.run_only = Some(note.clone());
-            return Ok(Reservation { device: note.device.clone(), head: Head::default(), note, lock: None });
+            return Ok(Reservation { device: note.device.clone(), head: Head::default(), note });
         }
         if let (Some(before), true) = (before, is_new) {
             notes.push(Note::NewDevice { before: before.device, now: note.device.clone() });
         }
-        Ok(Reservation { device: note.device.clone(), head, note, lock: lock.ok() })
+        Ok(Reservation { device: note.device.clone(), head, note })
     }
 
-    /// Notes what a commit has written, or with the head unchanged that it was not made.
-    pub(crate) fn settle(&mut self, reservation: Reservation, seq: u64, hash: Option<Hash>, notes: &mut Vec<Note>) {
-        let note = settled(&reservation.note, seq, hash);
+    /// Notes what a commit has written, or with the head unchanged that it was not made; and, of a commit, what is in the
+    /// file now. Another program may have gone on meanwhile: what it noted is never taken back.
+    pub(crate) fn settle(
+        &mut self,
+        journal: &Connection,
+        reservation: Option<(Reservation, Head)>,
+        kept: bool,
+        notes: &mut Vec<Note>,
+    ) {
+        let note =
+            reservation.map(|(reservation, last)| (settled(&reservation.note, last.seq, last.hash), reservation.note));
         if self.run_only.is_some() {
-            self.run_only = Some(note);
+            self.run_only = note.map(|(note, _)| note).or(self.run_only.take());
             return;
         }
-        let saved = self.read().and_then(|mut noted| {
-            noted.put(&self.file_id, note);
+        if note.is_none() && !kept {
+            return;
+        }
+        let saved = self.lock(PATIENCE).and_then(|_lock| {
+            let mut noted = self.read()?;
+            if let Some((note, reserved)) = note {
+                noted.settle(note, &reserved);
+            }
+            if kept {
+                noted.acknowledge(self.place(), journal)?;
+            }
             self.write(&noted)
         });
         if let Err(error) = saved {
             notes.push(Note::DeviceNotNoted { why: error.to_string() });
         }
-        drop(reservation.lock);
     }
 
     /// The noted device that this very file was last written as, with its last entry.
-    fn known(&self, journal: &Connection, noted: &Devices) -> Result<Option<(DeviceNote, Head)>, JournalError> {
-        let mark = disk::file_mark(&self.file);
-        let of_file = noted.files.get(&self.file_id).map_or(&[][..], Vec::as_slice);
+    fn known(&self, journal: &Connection, noted: &NurseryNote) -> Result<Option<(DeviceNote, Head)>, JournalError> {
+        let (mark, machine) = (disk::file_mark(&self.file), disk::machine_mark());
         // A run that could not note its device keeps to it, also where the folder can be written again.
-        for note in self.run_only.as_ref().map_or(of_file, std::slice::from_ref).iter().rev() {
+        for note in self.run_only.as_ref().map_or(&noted.devices[..], std::slice::from_ref).iter().rev() {
+            if note.machine.is_some() && note.machine != machine {
+                continue;
+            }
             let head = head_of(journal, &note.device)?;
             let noted_hash = hash_at(journal, &note.device, note.last_seq)?.map(|hash| hash.to_string());
             let fits = (note.last_seq..=note.reserved_to).contains(&head.seq) && noted_hash == note.head;
@@ -174,77 +267,175 @@ impl DeviceStore {
         Ok(None)
     }
 
-    fn lock(&self) -> Result<File, JournalError> {
-        disk::make_folder(&self.folder)?;
-        let path = self.folder.join(LOCK);
+    /// Holds the note of this nursery until it is dropped.
+    fn lock(&self, patience: Duration) -> Result<File, JournalError> {
+        disk::make_folder(&self.folder.join(DEVICES))?;
+        let path = self.beside_settings("lock");
         let mut options = OpenOptions::new();
         options.write(true).create(true).truncate(false);
         #[cfg(unix)]
         std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
         let file = options.open(&path).map_err(|error| JournalError::io(&path, &error))?;
-        match file.lock() {
-            // Some network shares know no locks; one program at a time is all that can be had there.
-            Err(error) if error.kind() != std::io::ErrorKind::Unsupported => Err(JournalError::io(&path, &error)),
-            Ok(()) | Err(_) => Ok(file),
+        let begun = Instant::now();
+        loop {
+            match file.try_lock() {
+                Ok(()) => return Ok(file),
+                // Some network shares know no locks; one program at a time is all that can be had there.
+                Err(TryLockError::Error(error)) if error.kind() == std::io::ErrorKind::Unsupported => return Ok(file),
+                Err(TryLockError::Error(error)) => return Err(JournalError::io(&path, &error)),
+                Err(TryLockError::WouldBlock) if begun.elapsed() >= patience => return Err(JournalError::Busy),
+                Err(TryLockError::WouldBlock) => std::thread::sleep(PAUSE),
+            }
         }
     }
 
-    fn read(&self) -> Result<Devices, JournalError> {
-        let path = self.folder.join(DEVICES);
-        match fs::read(&path) {
-            Ok(bytes) => serde_json::from_slice(&bytes)
-                .map_err(|error| JournalError::Damaged { what: format!("{DEVICES}: {error}"), entry: None }),
-            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(Devices::default()),
-            Err(error) => Err(JournalError::io(&path, &error)),
+    /// Where the file lies, as it is called in the note.
+    fn place(&self) -> String {
+        fs::canonicalize(&self.file).unwrap_or_else(|_| self.file.clone()).to_string_lossy().into_owned()
+    }
+
+    fn beside_settings(&self, ending: &str) -> PathBuf {
+        self.folder.join(DEVICES).join(format!("{}.{ending}", self.file_id))
+    }
+
+    fn read(&self) -> Result<NurseryNote, JournalError> {
+        match read_json(&self.beside_settings("json"))? {
+            Some(noted) => Ok(noted),
+            None => {
+                let mut of_all: Devices = read_json(&self.folder.join(DEVICES_OF_ALL))?.unwrap_or_default();
+                let devices = of_all.files.remove(&self.file_id).unwrap_or_default();
+                Ok(NurseryNote { devices, ..NurseryNote::default() })
+            }
         }
     }
 
-    fn read_or_put_aside(&self, notes: &mut Vec<Note>) -> Result<Devices, JournalError> {
+    fn read_or_put_aside(&self, notes: &mut Vec<Note>) -> Result<NurseryNote, JournalError> {
         match self.read() {
             Err(JournalError::Damaged { .. }) => {
-                let path = self.folder.join(DEVICES);
+                let own = self.beside_settings("json");
+                let path = if own.exists() { own } else { self.folder.join(DEVICES_OF_ALL) };
                 let aside = disk::beside(&path, "", &format!(".unreadable-{}", disk::random_word()));
                 fs::rename(&path, &aside).map_err(|error| JournalError::io(&path, &error))?;
                 notes.push(Note::DevicesPutAside(aside));
-                Ok(Devices::default())
+                self.read()
             }
             other => other,
         }
     }
 
-    fn write(&self, devices: &Devices) -> Result<(), JournalError> {
-        let text = serde_json::to_string_pretty(&Devices { version: 1, files: devices.files.clone() })
+    fn write(&self, noted: &NurseryNote) -> Result<(), JournalError> {
+        let text = serde_json::to_string_pretty(&NurseryNote { version: NOTE_VERSION, ..noted.clone() })
             .map_err(|error| JournalError::Damaged { what: error.to_string(), entry: None })?;
-        disk::replace_file(&self.folder.join(DEVICES), text.as_bytes())
+        disk::make_folder(&self.folder.join(DEVICES))?;
+        disk::replace_file(&self.beside_settings("json"), text.as_bytes())
     }
 }
 
-impl Devices {
-    fn put(&mut self, file_id: &str, note: DeviceNote) {
-        let of_file = self.files.entry(file_id.to_string()).or_default();
-        of_file.retain(|known| known.device != note.device);
-        of_file.push(note);
+/// A note; nothing where there is none.
+fn read_json<T: serde::de::DeserializeOwned>(path: &Path) -> Result<Option<T>, JournalError> {
+    match fs::read(path) {
+        Ok(bytes) => serde_json::from_slice(&bytes)
+            .map(Some)
+            .map_err(|error| JournalError::Damaged { what: format!("{}: {error}", path.display()), entry: None }),
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(JournalError::io(path, &error)),
     }
+}
+
+impl NurseryNote {
+    fn put(&mut self, note: DeviceNote) {
+        self.devices.retain(|known| known.device != note.device);
+        self.devices.push(note);
+    }
+
+    /// Notes how a reservation ended, unless another program has noted more of that device since.
+    fn settle(&mut self, note: DeviceNote, reserved: &DeviceNote) {
+        let known = self.devices.iter().find(|known| known.device == note.device);
+        if known.is_none_or(|known| known == reserved || known.last_seq < note.last_seq) {
+            self.put(note);
+        }
+    }
+
+    /// Notes the last entry of every device in the file. What was acknowledged before and is not there stays.
+    fn acknowledge(&mut self, place: String, journal: &Connection) -> Result<(), JournalError> {
+        let mut now = acknowledged_now(journal)?;
+        let before = self.acknowledged.entry(place).or_default();
+        for (device, last) in std::mem::take(before) {
+            if !is_there(journal, &device, &last)? {
+                now.insert(device, last);
+            }
+        }
+        *before = now;
+        Ok(())
+    }
+}
+
+/// The last entry of every device in the file.
+fn acknowledged_now(journal: &Connection) -> Result<BTreeMap<DeviceId, Acknowledged>, JournalError> {
+    // Steps from device to device through the index of identities, so that its cost is that of the devices.
+    let mut statement = journal.prepare_cached(
+        "WITH RECURSIVE known(device) AS (
+             SELECT min(device) FROM entry
+             UNION ALL
+             SELECT (SELECT min(device) FROM entry WHERE device > known.device) FROM known WHERE known.device IS NOT NULL)
+         SELECT device FROM known WHERE device IS NOT NULL",
+    )?;
+    let devices = statement.query_map([], |row| row.get::<_, String>(0))?.collect::<Result<Vec<_>, _>>()?;
+    let mut now = BTreeMap::new();
+    for device in devices.iter().filter_map(|device| DeviceId::new(device)) {
+        let head = head_of(journal, &device)?;
+        if let Some(hash) = head.hash {
+            now.insert(device, Acknowledged { seq: head.seq, hash: hash.to_string() });
+        }
+    }
+    Ok(now)
+}
+
+fn is_there(journal: &Connection, device: &DeviceId, last: &Acknowledged) -> Result<bool, JournalError> {
+    Ok(hash_at(journal, device, last.seq)?.is_some_and(|hash| hash.to_string() == last.hash))
 }
 
 /// What a note says was saved in a file.
 pub(super) struct Noted {
     /// The file's own id.
     pub file_id: String,
-    /// The device it was last written as.
+    /// A device.
     pub device: DeviceId,
-    /// The last number that was saved.
+    /// Its last number that was saved.
     pub last_seq: u64,
 }
 
-/// What was saved in this very file, not in a copy of it. Nothing where the note cannot be read.
+/// What was acknowledged at this place, or saved in this very file, not in a copy of it. Nothing where no note can be read.
 pub(super) fn noted_in(shelf: &Path, file: &Path) -> Vec<Noted> {
-    let Some(mark) = disk::file_mark(file) else { return Vec::new() };
-    let noted = DeviceStore::new(shelf, "", file).read().unwrap_or_default();
-    let last = noted.files.into_iter().filter_map(|(file_id, mut notes)| Some((file_id, notes.pop()?)));
-    last.filter(|(_, note)| note.file.as_ref() == Some(&mark))
-        .map(|(file_id, note)| Noted { file_id, device: note.device, last_seq: note.last_seq })
-        .collect()
+    let mark = disk::file_mark(file);
+    let store = DeviceStore::new(shelf, "", file);
+    let place = store.place();
+    let mut found = Vec::new();
+    for (file_id, noted) in every_note(shelf) {
+        let own = noted.devices.last().filter(|note| mark.is_some() && note.file == mark);
+        let own = own.map(|note| (note.device.clone(), note.last_seq));
+        let acknowledged = noted.acknowledged.get(&place).into_iter().flatten();
+        let all = acknowledged.map(|(device, last)| (device.clone(), last.seq)).chain(own);
+        found.extend(all.map(|(device, last_seq)| Noted { file_id: file_id.clone(), device, last_seq }));
+    }
+    found
+}
+
+/// The notes of all nurseries, those of earlier versions where a nursery has no other.
+fn every_note(shelf: &Path) -> BTreeMap<String, NurseryNote> {
+    let of_all: Option<Devices> = read_json(&shelf.join(DEVICES_OF_ALL)).ok().flatten();
+    let of_all = of_all.map(|of_all| of_all.files).unwrap_or_default();
+    let mut notes: BTreeMap<String, NurseryNote> =
+        of_all.into_iter().map(|(id, devices)| (id, NurseryNote { devices, ..NurseryNote::default() })).collect();
+    for file in fs::read_dir(shelf.join(DEVICES)).into_iter().flatten().flatten() {
+        let path = file.path();
+        let is_note = path.extension().is_some_and(|ending| ending == "json");
+        let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).filter(|_| is_note);
+        if let (Some(id), Ok(Some(noted))) = (id, read_json(&path)) {
+            notes.insert(id, noted);
+        }
+    }
+    notes
 }
 
 fn settled(note: &DeviceNote, seq: u64, hash: Option<Hash>) -> DeviceNote {
@@ -257,7 +448,7 @@ fn fresh_note(journal: &Connection) -> Result<DeviceNote, JournalError> {
         let device = DeviceId::new(&word)
             .ok_or_else(|| JournalError::Damaged { what: format!("bug: '{word}' is no device"), entry: None })?;
         if head_of(journal, &device)?.seq == 0 {
-            return Ok(DeviceNote { device, last_seq: 0, reserved_to: 0, head: None, file: None });
+            return Ok(DeviceNote { device, last_seq: 0, reserved_to: 0, head: None, file: None, machine: None });
         }
     }
 }

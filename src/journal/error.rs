@@ -30,6 +30,12 @@ pub enum JournalError {
     /// The write-ahead log beside the file belongs to another nursery, or to another state of this one.
     #[error("the log {} is not that of the file", .0.display())]
     ForeignLog(PathBuf),
+    /// Tables, indexes or guards of these names are not as this program made them.
+    #[error("the schema was changed: {}", .0.join(", "))]
+    ChangedSchema(Vec<String>),
+    /// What was written is not in the file.
+    #[error("what was written is not in the file: {0}")]
+    NotWritten(EntryId),
     /// Another program is writing, and did not end in time.
     #[error("another program is writing to the file")]
     Busy,

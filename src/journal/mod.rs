@@ -26,13 +26,13 @@ pub use check::{CheckReport, Fault, check, check_with_note};
 pub use error::JournalError;
 pub(crate) use kept::KeptStory;
 pub use kept::{Checkpoint, Sort, Sought};
-pub use note::{Note, WhyReadOnly};
+pub use note::{Gone, Note, WhyReadOnly};
 pub use rescue::{Apart, Lost, Rescued, rescue};
 
 use rusqlite::{Connection, OptionalExtension, params};
 use std::path::{Path, PathBuf};
 
-use crate::base::DeviceId;
+use crate::base::{DeviceId, Moment};
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::Sealed;
 use device::DeviceStore;
@@ -94,9 +94,11 @@ impl Journal {
             schema::bring_up(&mut connection, steps)?;
             notes.push(Note::KeptBefore(kept));
         }
+        schema::refuse_changed(&connection, steps)?;
         let file_id = read_file_id(&connection, path)?;
         let shelf = DeviceStore::new(shelf, &file_id, path);
         shelf.catch_up(&connection)?;
+        notes.extend(shelf.gone(&connection)?.into_iter().map(Note::Gone));
         Ok(Journal { connection, path: path.to_path_buf(), file_id, shelf, notes, read_only: false })
     }
 
@@ -119,6 +121,13 @@ impl Journal {
             notes: vec![Note::ReadOnly(why)],
             read_only: true,
         })
+    }
+
+    /// Takes what is in the file for all there is: what is gone was given up.
+    pub(crate) fn give_up_what_is_gone(&mut self) -> Result<(), JournalError> {
+        self.shelf.give_up_what_is_gone(&self.connection)?;
+        self.notes.retain(|note| !matches!(note, Note::Gone(_)));
+        Ok(())
     }
 
     /// Closes a file in which no entry ever was and takes it away, with what SQLite laid beside it. Where that cannot be,
@@ -160,6 +169,17 @@ impl Journal {
     /// The device the next entry will be written as; none before the first, and in a copy or restored file.
     pub fn device(&self) -> Result<Option<DeviceId>, JournalError> {
         self.shelf.device(&self.connection)
+    }
+
+    /// The moment at which the device that writes next recorded last; none before its first entry.
+    pub(crate) fn last_recorded(&self) -> Result<Option<Moment>, JournalError> {
+        let Some(device) = self.device()? else { return Ok(None) };
+        Ok(device::head_of(&self.connection, &device)?.recorded)
+    }
+
+    /// From the next entry on this file is written as a new device.
+    pub(crate) fn begin_new_device(&mut self) -> Result<(), JournalError> {
+        self.shelf.begin_new(&self.connection)
     }
 
     /// Every device this file was written as from here, the last one behind.

@@ -37,6 +37,19 @@ pub enum Note {
     },
     /// The note of the devices could not be read and was put aside here.
     DevicesPutAside(PathBuf),
+    /// Entries that were acknowledged are not in the file.
+    Gone(Gone),
+}
+
+/// Entries of one device that were acknowledged and are not in the file.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Gone {
+    /// The device.
+    pub device: DeviceId,
+    /// Number of the first that is missing, where they are missing at the end.
+    pub from: u64,
+    /// Number of the last that was acknowledged.
+    pub to: u64,
 }
 
 /// Why a file is open for reading only.
@@ -48,4 +61,11 @@ pub enum WhyReadOnly {
     File,
     /// The folder cannot be written.
     Folder,
+}
+
+impl Gone {
+    /// How many entries.
+    pub(crate) fn count(&self) -> u64 {
+        (self.to + 1).saturating_sub(self.from)
+    }
 }

@@ -7,6 +7,7 @@ use std::path::Path;
 
 use super::carve::Bytes;
 use super::check::{self, CheckReport, Fault};
+use super::connection;
 use super::error::JournalError;
 use crate::base::{DeviceId, EntryId};
 use crate::nursery::entry::{BookEntry, What, reading};
@@ -50,6 +51,7 @@ pub struct Rescued {
 /// Finds every undamaged entry of a file, whole or damaged, and its log. Reads only. `shelf` is the folder beside the
 /// settings: its note tells what was saved in this very file, so that a cut end is noticed.
 pub fn rescue(path: &Path, shelf: Option<&Path>) -> Result<Rescued, JournalError> {
+    connection::refuse_what_is_no_file(path)?;
     let bytes = Bytes::of(path)?;
     let mut found: BTreeMap<EntryId, Sealed> = BTreeMap::new();
     let looked = check::look_through(path, shelf, &mut |sealed| {

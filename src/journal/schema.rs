@@ -1,6 +1,7 @@
 //! The shape of the file, step by step, and its mark.
 
 use rusqlite::{Connection, TransactionBehavior};
+use std::collections::BTreeSet;
 
 use super::error::JournalError;
 
@@ -49,9 +50,23 @@ pub(super) fn texts(connection: &Connection) -> Result<Vec<(String, String)>, Jo
 
 /// What the schema of a file of some version should hold.
 pub(super) fn expected_texts(file_version: i64) -> Result<Vec<(String, String)>, JournalError> {
+    texts_after(&STEPS[..usize::try_from(file_version).unwrap_or(0).min(STEPS.len())])
+}
+
+fn texts_after(steps: &[&str]) -> Result<Vec<(String, String)>, JournalError> {
     let empty = Connection::open_in_memory()?;
-    for step in STEPS.iter().take(usize::try_from(file_version).unwrap_or(0)) {
-        empty.execute_batch(step)?;
-    }
+    steps.iter().try_for_each(|step| empty.execute_batch(step))?;
     texts(&empty)
+}
+
+/// Names of what the schema should not hold, or should hold otherwise.
+pub(super) fn differences(found: Vec<(String, String)>, expected: Vec<(String, String)>) -> BTreeSet<String> {
+    let (found, expected): (BTreeSet<_>, BTreeSet<_>) = (found.into_iter().collect(), expected.into_iter().collect());
+    found.symmetric_difference(&expected).map(|(name, _)| name.clone()).collect()
+}
+
+/// Refuses to write to a file whose tables or guards somebody changed: what is written might not be there afterwards.
+pub(super) fn refuse_changed(connection: &Connection, steps: &[&str]) -> Result<(), JournalError> {
+    let changed = differences(texts(connection)?, texts_after(steps)?);
+    if changed.is_empty() { Ok(()) } else { Err(JournalError::ChangedSchema(changed.into_iter().collect())) }
 }

@@ -39,6 +39,13 @@ impl Hash {
     }
 }
 
+impl Hash {
+    /// The hash of a text.
+    pub(crate) fn of_text(text: &str) -> Hash {
+        Hash(Sha256::digest(text.as_bytes()).into())
+    }
+}
+
 /// An entry that is not yet in the book: no identity, no hash.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Draft {

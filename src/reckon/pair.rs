@@ -6,7 +6,6 @@ use std::sync::Arc;
 use super::picture::{BedPicture, Criterion, HeldBy, MadeOf, PairPicture, Picture, Questions, Rule, Side, TrayPicture};
 use super::site::Site;
 use super::stock::Places;
-use super::tray::is_bare;
 use super::tray::size::whole_plants;
 use super::tray::{Stood, exposure, hardening};
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
@@ -117,13 +116,14 @@ fn of_tray<'a>(tray: &'a TrayPicture, own: &'a [Criterion]) -> impl Iterator<Ite
 /// this bed decides. Where nobody read that, hardening stays as it is asked of the tray.
 pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
     let MadeOf { tray, stood, bed, .. } = made_of;
-    if is_bare(&tray.story) {
-        return Vec::new();
-    }
+    // Bare roots, and plants that stand any light, are asked for neither.
+    let asks = |rule: Rule| tray.criteria.iter().any(|criterion| criterion.rule() == rule);
     let light = bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));
-    let hardening =
-        light.map(|(share, _)| hardening::toward_bed(&stood.asked(&tray.story), stood.last_light.as_ref(), share));
-    hardening.into_iter().chain([exposure::toward_bed(stood.last_light.as_ref(), light)]).collect()
+    let last = stood.last_light.as_ref();
+    let toward = |share: f64| hardening::toward_bed(&stood.asked(&tray.story), last, share);
+    let hardening = light.filter(|_| asks(Rule::Hardening)).map(|(share, _)| toward(share));
+    let step = asks(Rule::ExposureStep).then(|| exposure::toward_bed(last, light));
+    hardening.into_iter().chain(step).collect()
 }
 
 /// The questions of a pair, each once: held and treated are asked of the tray, and of a bed only where it is.

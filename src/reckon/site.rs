@@ -170,7 +170,7 @@ impl Site {
             | What::Seed(_)
             | What::Tray(_)
             | What::Ground(_)
-            | What::Book(BookEntry::Noted(_) | BookEntry::Withdrawn(_))
+            | What::Book(BookEntry::Noted(_) | BookEntry::Settled(_) | BookEntry::Withdrawn(_))
             | What::Foreign { .. } => {}
         }
     }

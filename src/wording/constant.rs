@@ -16,6 +16,7 @@ pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HA
 pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS};
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS};
+pub(super) use crate::reckon::tray::time::NURSE_AFTER_EMERGENCE_DAYS;
 
 use super::{Lang, sentences};
 

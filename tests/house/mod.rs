@@ -108,9 +108,9 @@ fn rooms_look_only_at_the_rooms_below_them() {
         // Of the desk only its error types, which carry those of journal and share.
         ("wording", &["desk", "reckon", "nursery", "science", "base"][..]),
         ("settings", &["base"][..]),
-        ("paper", &["wording", "reckon", "nursery", "base"][..]),
-        ("cli", &["desk", "paper", "wording", "settings", "reckon", "science", "nursery", "base"][..]),
-        ("dashboard", &["desk", "paper", "wording", "settings", "reckon", "nursery", "base"][..]),
+        ("page", &["wording", "reckon", "nursery", "base"][..]),
+        ("cli", &["desk", "page", "wording", "settings", "reckon", "science", "nursery", "base"][..]),
+        ("dashboard", &["desk", "page", "wording", "settings", "reckon", "nursery", "base"][..]),
     ]);
     // Macros of ours stand at the root of the crate.
     let macros = ["kinds", "records", "words"];

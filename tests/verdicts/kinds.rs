@@ -4,7 +4,7 @@ use outplant::nursery::entry::types::Roots;
 use outplant::reckon::picture::{Criterion, Measure, Rule};
 use serde_json::json;
 
-use crate::support::{Book, criterion, ready_coffee, small_nursery, tray};
+use crate::support::{Book, criterion, pair, ready_coffee, small_nursery, tray, wet_days};
 
 const TODAY: &str = "2026-04-15";
 
@@ -95,4 +95,59 @@ fn a_grafted_tray_may_stand_taller_and_no_collar_rule_holds_for_it() {
     assert!(mixed.warns && rules.contains(&Rule::Collar), "of a tray of which only some are grafted seedlings decide");
     let all = json!({"tray":"avo-1","count":20});
     assert!(tall_avocado(120.0, Some(all)).0.warns, "and grafts too can be too tall");
+}
+
+/// Suckers in bags and a bed that plans them, its ground made ready and its light never read.
+fn suckers() -> Book {
+    let mut book = small_nursery();
+    let came = json!({"tray":"p1","species":"plantain","count":40,"from":"gift","form":"bag"});
+    book.write("2026-04-01", "plants_received", came);
+    let plan = json!([{"species":"plantain","pattern":"rectangle","row_m":3,"in_row_m":2}]);
+    book.write("2025-01-01", "bed_set", json!({"bed":"A3","field":"Upper","length_m":20,"width_m":18,"plan":plan}));
+    book.write("2026-03-20", "soil_checked", json!({"bed":"A3","resistance_mpa":1,"depth_cm":50,"wet":true}));
+    for task in ["cleared", "holes", "weeded", "mulched", "fenced"] {
+        book.write("2026-04-10", "prepared", json!({"bed":"A3","task":task}));
+    }
+    wet_days(&mut book);
+    book
+}
+
+#[test]
+fn suckers_in_a_tray_need_no_shade_and_are_offered_to_a_bed_that_plans_them() {
+    let book = suckers();
+    let picture = book.on(TODAY);
+    let p1 = tray(&picture, "p1");
+    assert!(p1.ready, "{:?}", p1.criteria.iter().filter(|criterion| criterion.blocks).collect::<Vec<_>>());
+    assert!(!p1.criteria.iter().any(|criterion| criterion.rule() == Rule::ExposureStep));
+    let offered = pair(&picture, "p1", "A3");
+    assert!(offered.fits && offered.plants == 36, "{:?} {}", offered.held_by, offered.plants);
+}
+
+#[test]
+fn a_tray_of_nurse_plants_goes_out_as_a_row_and_stands_in_both_books() {
+    let mut book = suckers();
+    book.write(TODAY, "outplanted", json!({"tray":"p1","bed":"A3","count":30,"row_m":3,"in_row_m":2}));
+    let picture = book.on(TODAY);
+    assert_eq!(tray(&picture, "p1").standing, 10);
+    let bed = picture.beds.values().find(|bed| bed.name.as_str() == "A3").unwrap();
+    let row = &bed.story.nurses[0];
+    assert_eq!((row.planted, row.alive, row.row_m, row.in_row_m), (30, 30, 3.0, 2.0));
+    assert!(bed.story.cohorts.is_empty() && bed.story.balance() == 0);
+    assert_eq!(bed.species[0].living, 30, "they stand on their own grid");
+    // Without the distances it is what it always was.
+    let mut old = suckers();
+    old.write(TODAY, "outplanted", json!({"tray":"p1","bed":"A3","count":30}));
+    let bed = old.on(TODAY).beds.values().find(|bed| bed.name.as_str() == "A3").unwrap().clone();
+    assert!(bed.story.nurses.is_empty() && bed.story.cohorts[0].planted == 30);
+}
+
+#[test]
+fn pigeon_peas_wait_three_weeks_behind_the_last_of_their_seed() {
+    for (sown, ready) in [("2026-03-20", false), ("2026-03-16", true)] {
+        let mut book = small_nursery();
+        let seed = json!({"tray":"pig-1","lot":"unknown","species":"pigeon pea","seeds":40,"container":"bag"});
+        book.write(sown, "sown", seed);
+        book.write("2026-04-10", "counted", json!({"tray":"pig-1","standing":30}));
+        assert_eq!(tray(&book.on(TODAY), "pig-1").ready, ready, "sown {sown}");
+    }
 }

@@ -2,7 +2,6 @@
 
 use crate::base::SpeciesKey;
 use crate::base::columns::{left_aligned, shortened, width_of};
-use crate::cli::ready_text::shown_as_argument;
 use crate::cli::sheet::{Ink, Sheet};
 use crate::nursery::species::{Catalogue, Group, Profile, Trust};
 use crate::wording::{Lang, Wording};
@@ -66,7 +65,7 @@ pub(crate) fn species_list_text(
     }
     if let Some([key, ..]) = groups.values().flatten().next() {
         sheet.gap();
-        sheet.paragraph(&wording.species_hint(shown_as_argument(key)), Ink::Plain);
+        sheet.paragraph(&wording.species_hint(crate::base::text::as_argument(key)), Ink::Plain);
         sheet.paragraph(&wording.species_list_hint(), Ink::Plain);
     }
     sheet.finish()

@@ -1,13 +1,14 @@
 //! `walk`: today's round.
 
 mod json;
-mod text;
 
 pub(crate) use json::walk_json;
-pub(crate) use text::walk_text;
 
 use super::answer::Ending;
+use super::page_text::page_text;
 use super::run::{Exit, Run};
+use crate::page::Asked;
+use crate::page::walk::walk;
 use crate::reckon::round::round_by;
 
 /// Shows the round of the day looked at.
@@ -18,7 +19,8 @@ pub(crate) fn run(run: &Run) -> Result<Ending, Exit> {
     if run.everywhere.json {
         return run.answer_json(&walk_json(&round, &picture, &run.wording));
     }
-    let text = walk_text(&round, &picture, &run.wording, run.around.columns, run.around.colour);
+    let page = walk(&round, Asked { picture: &picture, wording: &run.wording });
+    let text = page_text(&page, &picture, &run.wording, run.around.columns, run.around.colour);
     run.answer(&if run.around.ascii { signs_in_ascii(&text) } else { text })
 }
 

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::LotPage;
+use super::LotAnswer;
 use crate::base::Range;
 use crate::cli::criterion_json::number;
 use crate::cli::why_json::answer;
@@ -13,7 +13,7 @@ use crate::science::sampling::Differ;
 use crate::wording::Wording;
 
 /// The answer of `why lot --json`.
-pub(crate) fn why_lot_json(told: &LotPage<'_>, picture: &Picture, wording: &Wording) -> Value {
+pub(crate) fn why_lot_json(told: &LotAnswer<'_>, picture: &Picture, wording: &Wording) -> Value {
     let (lot, day) = (told.lot, picture.day);
     let outlook = &told.outlook;
     let life = outlook.life.as_ref().ok().map(|life| {

@@ -2,7 +2,6 @@
 
 pub(crate) mod growth_json;
 pub(crate) mod lot_json;
-pub(crate) mod lot_text;
 mod species;
 
 pub(crate) use species::why_species;
@@ -12,8 +11,10 @@ use std::sync::Arc;
 
 use super::answer::Ending;
 use super::run::{Exit, Run};
+use super::why::show_page;
 use crate::base::{LotCode, TrayCode, name_search};
 use crate::desk::is_a_share;
+use crate::page::{self, Asked};
 use crate::reckon::Picture;
 use crate::reckon::forecast::{TrayStock, outlook_of_living};
 use crate::reckon::lots::{LotOutlook, lot_outlook};
@@ -21,7 +22,7 @@ use crate::reckon::sowing::{NoPlan, SowingAsked, USUAL_SURE};
 use crate::reckon::stock::LotStory;
 
 /// What is told of a lot.
-pub(crate) struct LotPage<'a> {
+pub(crate) struct LotAnswer<'a> {
     /// Its story.
     pub(crate) lot: &'a LotStory,
     /// What it is still worth.
@@ -30,7 +31,7 @@ pub(crate) struct LotPage<'a> {
     pub(crate) sowing: SowingAsked,
 }
 
-impl<'a> LotPage<'a> {
+impl<'a> LotAnswer<'a> {
     /// Everything told of a lot; for `plants`, or for the places open in the beds.
     pub(crate) fn of(
         lot: &'a LotStory,
@@ -38,11 +39,11 @@ impl<'a> LotPage<'a> {
         stock: &BTreeMap<TrayCode, TrayStock>,
         plants: Option<u32>,
         sure: f64,
-    ) -> LotPage<'a> {
+    ) -> LotAnswer<'a> {
         let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key));
         let outlook = lot_outlook(lot, profile.map(|profile| &**profile), picture.day);
         let sowing = SowingAsked::of(picture, stock, lot.species.as_ref(), Some(lot), plants, sure);
-        LotPage { lot, outlook, sowing }
+        LotAnswer { lot, outlook, sowing }
     }
 }
 
@@ -52,12 +53,13 @@ pub(crate) fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: O
     let mut desk = run.desk()?;
     let picture = run.picture_with(&mut desk, &[lot.as_str()])?;
     let story = lot_of(run, &picture, lot)?;
-    let page = LotPage::of(&story, &picture, &outlook_of_living(&picture, run.forecast_basis).stock, plants, sure);
-    refuse_nonsense(run, &page.sowing)?;
+    let answer = LotAnswer::of(&story, &picture, &outlook_of_living(&picture, run.forecast_basis).stock, plants, sure);
+    refuse_nonsense(run, &answer.sowing)?;
     if run.everywhere.json {
-        return run.answer_json(&lot_json::why_lot_json(&page, &picture, &run.wording));
+        return run.answer_json(&lot_json::why_lot_json(&answer, &picture, &run.wording));
     }
-    run.answer(&lot_text::why_lot_text(&page, &picture, &run.wording, run.around.columns, run.around.colour))
+    let asked = Asked { picture: &picture, wording: &run.wording };
+    show_page(run, &picture, &page::lot::why_lot(&story, &answer.outlook, &answer.sowing, asked))
 }
 
 /// How sure, as a share; refused where the numbers asked make no sense.

@@ -3,14 +3,13 @@
 use serde_json::json;
 
 use super::lot_json::{needed_into, sowing_json};
-use super::lot_text::sowing;
 use super::{refuse_nonsense, sure_of};
 use crate::cli::answer::Ending;
 use crate::cli::forecast::{experience_json, stock_to_come_json};
 use crate::cli::run::{Exit, Run};
-use crate::cli::sheet::Ink;
+use crate::cli::why::show_page;
 use crate::cli::why_json::answer;
-use crate::cli::why_text::WhyPage;
+use crate::page::{self, Asked};
 use crate::reckon::forecast::outlook;
 use crate::reckon::sowing::SowingAsked;
 
@@ -43,14 +42,6 @@ pub(crate) fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: 
         needed_into(&mut species, &asked);
         return run.answer_json(&answer(&picture, "species", species));
     }
-    let (width, colour) = (run.around.columns, run.around.colour);
-    let mut page = WhyPage::with_labels(&picture, wording, width, colour, &wording.lot_labels());
-    page.sheet.heading(&wording.species_of(&key, catalogue));
-    for (heading, lines) in wording.species_lines(&key, &picture, &outlook) {
-        page.sheet.gap();
-        page.sheet.paragraph(&heading, Ink::Bold);
-        lines.iter().for_each(|line| page.sheet.indented(2, line, Ink::Plain));
-    }
-    sowing(&mut page, &asked, wording);
-    run.answer(&page.sheet.finish())
+    let about = Asked { picture: &picture, wording };
+    show_page(run, &picture, &page::lot::why_species(&key, &outlook, &asked, about))
 }

@@ -8,13 +8,13 @@ mod said;
 mod suggest;
 mod view;
 
-use super::act::{Act, FormFor, KeptForm, ScreenName};
+use super::act::{Act, AtStop, FormFor, KeptForm, ScreenName};
 use super::context::ScreenContext;
 use super::keys::Key;
 use super::parts::Typed;
 use super::parts::days::read_day;
 use crate::base::Day;
-use crate::desk::read_typed;
+use crate::desk::{Remark, read_typed};
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::kind_of_entry;
 use crate::nursery::entry::rules::one_only_of;
@@ -38,7 +38,7 @@ pub(crate) enum Tried {
     /// Asked; the answer is on its way.
     Waiting,
     /// It would do this.
-    Does(Vec<Outcome>, Vec<Doubt>),
+    Does(Vec<Outcome>, Vec<Doubt>, Vec<Remark>),
     /// It would be refused.
     Refused(Vec<String>),
 }
@@ -50,7 +50,7 @@ pub(crate) struct Form {
     lines: Vec<FieldLine>,
     at: usize,
     day: Typed,
-    stop: String,
+    stop: AtStop,
     screen: ScreenName,
     tried: Tried,
     ticket: u64,
@@ -114,7 +114,7 @@ impl Form {
     }
 
     /// The stop it was opened from; empty where none.
-    pub(crate) fn stop(&self) -> &str {
+    pub(crate) fn stop(&self) -> &AtStop {
         &self.stop
     }
 

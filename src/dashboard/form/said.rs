@@ -3,6 +3,7 @@
 use super::{Form, Tried, outcome_words};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
+use crate::desk::Remark;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::reckon::sample_progress::sample_progress;
 
@@ -55,7 +56,7 @@ impl Form {
             })
             .collect();
         let message = if parts.is_empty() { self.heading(cx) } else { parts.join(", ") };
-        crate::dashboard::parts::Page::shortened(&message, LONGEST)
+        crate::dashboard::parts::Sheet::shortened(&message, LONGEST)
     }
 
     /// The field that has the keys, where it holds one plain figure or a choice, with what is typed in it.
@@ -79,9 +80,10 @@ impl Form {
     /// What it would do, a sentence each, doubts behind it.
     pub(crate) fn outcome(&self, cx: &ScreenContext<'_>) -> Vec<String> {
         match &self.tried {
-            Tried::Does(effects, doubts) => {
+            Tried::Does(effects, doubts, remarks) => {
                 let doubts = doubts.iter().map(|doubt| cx.wording.doubt(doubt, &cx.book.picture.site.species));
-                outcome_words(effects, cx).into_iter().chain(doubts).collect()
+                let remarks = remarks.iter().map(|remark| cx.wording.remark(remark, cx.day()));
+                outcome_words(effects, cx).into_iter().chain(doubts).chain(remarks).collect()
             }
             Tried::Nothing | Tried::Waiting | Tried::Refused(_) => Vec::new(),
         }
@@ -112,9 +114,10 @@ impl Form {
         self.lines.get(at).map_or_else(Vec::new, super::FieldLine::choices)
     }
 
-    /// Whether what is typed would leave a doubt.
+    /// Whether what is typed would leave a doubt, or is asked about.
     pub(crate) fn raises_doubt(&self) -> bool {
-        if let Tried::Does(_, doubts) = &self.tried { !doubts.is_empty() } else { false }
+        let Tried::Does(_, doubts, remarks) = &self.tried else { return false };
+        !doubts.is_empty() || remarks.iter().any(Remark::is_asked)
     }
 
     /// A sample so far: how many, their mean, how many more would do.

@@ -8,7 +8,7 @@ use super::outcome::outcome_words;
 use super::{Form, Tried};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Page, width_of};
+use crate::dashboard::parts::{Sheet, width_of};
 use crate::nursery::entry::shape::Shape;
 use crate::wording::Wording;
 
@@ -66,7 +66,7 @@ impl Form {
         };
         buffer.set_string(area.x, area.y, mark, Ink::Strong.style());
         let ink = if has_keys { Ink::Strong } else { Ink::Plain };
-        let shown = Page::shortened(&name, label_room);
+        let shown = Sheet::shortened(&name, label_room);
         buffer.set_string(area.x + 2, area.y, shown, ink.style());
         let x = area.x + 2 + label_room as u16 + 2;
         let value = Rect { x, width: area.right().saturating_sub(x), ..area };
@@ -98,9 +98,9 @@ impl Form {
     }
 
     /// What stands under the fields: why it was refused, what fits in the field, what it does.
-    fn below(&self, cx: &ScreenContext<'_>, width: u16) -> Page {
+    fn below(&self, cx: &ScreenContext<'_>, width: u16) -> Sheet {
         let wording = cx.wording;
-        let mut page = Page::new(width);
+        let mut page = Sheet::new(width);
         for message in &self.fault {
             page.hanging("x ", Ink::Danger, message, Ink::Strong);
         }
@@ -113,7 +113,7 @@ impl Form {
         match &self.tried {
             Tried::Nothing => {}
             Tried::Waiting => page.paragraph(&wording.outcome_looking(), Ink::Quiet),
-            Tried::Does(effects, doubts) => {
+            Tried::Does(effects, doubts, remarks) => {
                 page.heading(&wording.form_effect());
                 outcome_words(effects, cx)
                     .iter()
@@ -121,6 +121,9 @@ impl Form {
                 for doubt in doubts {
                     let message = wording.doubt(doubt, &cx.book.picture.site.species);
                     page.hanging("! ", Ink::Waits, &message, Ink::Plain);
+                }
+                for remark in remarks {
+                    page.hanging("! ", Ink::Waits, &wording.remark(remark, cx.day()), Ink::Plain);
                 }
             }
             Tried::Refused(lines) => {
@@ -131,7 +134,7 @@ impl Form {
         page
     }
 
-    fn rows_and_sample(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Page) {
+    fn rows_and_sample(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Sheet) {
         if line.row_fields().is_none() {
             return;
         }
@@ -146,7 +149,7 @@ impl Form {
     }
 
     /// What may stand in the field that has the keys.
-    fn offer(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Page) {
+    fn offer(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Sheet) {
         let wording = cx.wording;
         let choices = line.choices();
         if !choices.is_empty() {

@@ -9,7 +9,7 @@ use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::message::Request;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::desk::Withdraws;
 use crate::nursery::entry::Entry;
 
@@ -67,7 +67,7 @@ impl Confirm {
     /// Draws it.
     pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let wording = cx.wording;
-        let mut page = Page::new(area.width);
+        let mut page = Sheet::new(area.width);
         page.paragraph(&wording.confirm_title(), Ink::Strong);
         page.gap();
         match &self.entries {

@@ -9,8 +9,9 @@ use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
+use crate::dashboard::message::Request;
 use crate::dashboard::parts::days::read_day;
-use crate::dashboard::parts::{Page, Typed};
+use crate::dashboard::parts::{Sheet, Typed};
 
 /// What the day is for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -79,7 +80,7 @@ impl AskDay {
         };
         let other = (day != today).then_some(day);
         match self.asked_for {
-            DayFor::Looking => vec![Act::Close, Act::LookAt(other)],
+            DayFor::Looking => vec![Act::Close, Act::Ask(Request::look_at(day))],
             DayFor::Writing if day > today => {
                 self.fault = Some(cx.wording.day_not_coming());
                 Vec::new()
@@ -102,7 +103,7 @@ impl AskDay {
             DayFor::Writing => (wording.day_write_title(), wording.day_write_hint()),
         };
         let rest = heading_and_line(&title, &self.typed, area, buffer);
-        let mut page = Page::new(rest.width);
+        let mut page = Sheet::new(rest.width);
         if let Some(day) = read_day(&self.typed.text(), cx.book.now.today) {
             page.paragraph(&wording.day(day), Ink::Strong);
         }

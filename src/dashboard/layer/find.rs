@@ -10,7 +10,7 @@ use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Column, Page, Row, Table, Typed};
+use crate::dashboard::parts::{Column, Row, Sheet, Table, Typed};
 use crate::nursery::entry::subject::Subject;
 
 /// The most lines shown.
@@ -86,7 +86,7 @@ impl Find {
         let rest = heading_and_line(&cx.wording.find_title(), &self.typed, area, buffer);
         let found = self.found(cx);
         if found.is_empty() {
-            let mut page = Page::new(rest.width);
+            let mut page = Sheet::new(rest.width);
             page.paragraph(&cx.wording.find_none(), Ink::Plain);
             page.draw(0, rest, buffer);
             return;

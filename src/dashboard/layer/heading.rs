@@ -4,11 +4,11 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Page, Typed};
+use crate::dashboard::parts::{Sheet, Typed};
 
 /// Draws a heading, then a line to type in; the answer is what is left below.
 pub(crate) fn heading_and_line(title: &str, typed: &Typed, area: Rect, buffer: &mut Buffer) -> Rect {
-    let mut page = Page::new(area.width);
+    let mut page = Sheet::new(area.width);
     page.paragraph(title, Ink::Strong);
     page.draw(0, area, buffer);
     let top = (page.height() as u16).min(area.height);

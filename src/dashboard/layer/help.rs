@@ -8,7 +8,7 @@ use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::{EVERYWHERE, Key, KeyLine};
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Page, Typed};
+use crate::dashboard::parts::{Sheet, Typed};
 
 /// Help, with the keys of the screen it was opened on.
 #[derive(Clone, Debug)]
@@ -57,12 +57,12 @@ impl Help {
         Vec::new()
     }
 
-    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Page {
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Sheet {
         let wording = cx.wording;
         let wanted = self.search.as_ref().map(|typed| folded(&typed.text())).unwrap_or_default();
         let does = |line: &KeyLine| wording.key_does(&line.does.to_string());
         let fits = |line: &&KeyLine| wanted.is_empty() || folded(&does(line)).contains(&wanted);
-        let mut page = Page::new(width);
+        let mut page = Sheet::new(width);
         let keys = |line: &KeyLine| wording.keys_named(line.keys);
         let named: Vec<String> = EVERYWHERE.iter().chain(&self.here).map(keys).collect();
         page.labels(named.iter().map(String::as_str));

@@ -9,7 +9,7 @@ use crate::dashboard::act::{Act, FormFor, KeptForm};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Column, Page, Row, Table, Typed};
+use crate::dashboard::parts::{Column, Row, Sheet, Table, Typed};
 use crate::nursery::entry::all_kinds;
 use crate::nursery::entry::subject::Subject;
 
@@ -102,7 +102,7 @@ impl Kinds {
         let rest = heading_and_line(&cx.wording.kinds_title(), &self.typed, area, buffer);
         let choices = self.choices(cx);
         if choices.is_empty() {
-            let mut page = Page::new(rest.width);
+            let mut page = Sheet::new(rest.width);
             page.paragraph(&cx.wording.kinds_none(), Ink::Plain);
             page.draw(0, rest, buffer);
             return;

@@ -10,7 +10,7 @@ use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::nursery::entry::Entry;
 use crate::reckon::changes::by_cause::{Because, Kind, by_cause};
 use crate::reckon::{Change, Picture};
@@ -57,9 +57,9 @@ impl News {
         Vec::new()
     }
 
-    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Page {
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Sheet {
         let wording = cx.wording;
-        let mut page = Page::new(width);
+        let mut page = Sheet::new(width);
         let doubts = &cx.book.picture.doubts;
         if !doubts.is_empty() {
             page.heading(&wording.doubts_heading());

@@ -7,7 +7,7 @@ use crate::dashboard::act::{Act, Switch};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::{Ink, Inks};
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::reckon::forecast::ForecastBasis;
 
 /// The options.
@@ -48,7 +48,7 @@ impl Options {
     /// Draws them.
     pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let wording = cx.wording;
-        let mut page = Page::new(area.width);
+        let mut page = Sheet::new(area.width);
         page.heading(&wording.options_title());
         page.gap();
         let on_off = |is: bool| if is { wording.option_on() } else { wording.option_off() };

@@ -58,11 +58,11 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                     continue;
                 }
             }
-            let (kind, stop) = self.form().map(|form| (form.kind(), form.stop().to_string())).unwrap_or_default();
+            let (kind, stop) = self.form().map(|form| (form.kind(), form.stop().clone())).unwrap_or_default();
             self.hand_in();
             // A form that was refused has come back with what was typed; another one goes with what was written.
             let Some(form) = self.form() else { return Ok(()) };
-            if (form.kind(), form.stop()) != (kind, stop.as_str()) {
+            if (form.kind(), form.stop()) != (kind, &stop) {
                 self.tell_notice()?;
                 return self.fill();
             }

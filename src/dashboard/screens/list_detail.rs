@@ -7,7 +7,8 @@ use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::Page;
+use crate::dashboard::message::Request;
+use crate::dashboard::parts::Sheet;
 use crate::nursery::entry::subject::Subject;
 
 /// Columns between the list and the detail.
@@ -66,7 +67,7 @@ pub(crate) trait ListDetail {
     fn subject(id: Self::Id) -> Subject;
 
     /// The detail of what is chosen.
-    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Page>;
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Sheet>;
 
     /// Draws the list alone.
     fn draw_list(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer);
@@ -79,7 +80,7 @@ pub(crate) trait ListDetail {
             place.chosen.clone_from(&to);
         }
         let missing = to.map(Self::subject).filter(|subject| cx.book.story_of(subject).is_none());
-        missing.map(Act::Story).into_iter().collect()
+        missing.map(|subject| Act::Ask(Request::Story(subject))).into_iter().collect()
     }
 
     /// Chooses the line so many below; the first where none was.
@@ -187,7 +188,7 @@ fn page_lines(cx: &ScreenContext<'_>) -> u16 {
 }
 
 /// Draws the detail from a line on, with a last line that says how much stands below.
-fn draw_detail(page: &Page, from: usize, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+fn draw_detail(page: &Sheet, from: usize, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let whole = page.height() <= usize::from(area.height);
     let body = if whole { area } else { Rect { height: area.height.saturating_sub(1), ..area } };
     let below = page.draw(from, body, buffer);
@@ -195,6 +196,6 @@ fn draw_detail(page: &Page, from: usize, cx: &ScreenContext<'_>, area: Rect, buf
         return;
     }
     let text = if below > 0 { cx.wording.trays_more_below(below as i64) } else { cx.wording.trays_back_above() };
-    let text = Page::shortened(&text, usize::from(area.width));
+    let text = Sheet::shortened(&text, usize::from(area.width));
     buffer.set_string(area.x, area.bottom() - 1, text, Ink::Quiet.style());
 }

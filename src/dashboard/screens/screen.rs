@@ -3,7 +3,7 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use crate::dashboard::act::{Act, WhyOf};
+use crate::dashboard::act::{Act, AtStop, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
 use crate::dashboard::keys::{Key, KeyLine};
@@ -42,17 +42,17 @@ pub(crate) trait Screen {
     }
 
     /// Something was written from a form that the screen opened; `stop` is what it gave the form.
-    fn written(&mut self, _stop: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
+    fn written(&mut self, _stop: &AtStop, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 
     /// A form of a kind that the screen opened is handed to the clerk; `said` is what it says in a few words.
-    fn handed_in(&mut self, _stop: &str, _kind: &str, _said: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
+    fn handed_in(&mut self, _stop: &AtStop, _kind: &str, _said: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 
     /// What was handed in was refused, and the form came back.
-    fn came_back(&mut self, _stop: &str, _cx: &ScreenContext<'_>) -> Vec<Act> {
+    fn came_back(&mut self, _stop: &AtStop, _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 

@@ -5,8 +5,9 @@ use ratatui::crossterm::event::{Event, KeyCode, KeyEvent, KeyEventKind, KeyModif
 use std::sync::mpsc::Sender;
 use std::time::Duration;
 
-use super::Happening;
+use super::{Happening, Left};
 use crate::dashboard::keys::Key;
+use crate::dashboard::message::Message;
 
 /// So many printable keys in one read are text.
 const TEXT_FROM: usize = 5;
@@ -15,7 +16,7 @@ const TEXT_FROM: usize = 5;
 pub(crate) fn read_keys(to: &Sender<Happening>) {
     loop {
         let Ok(first) = read() else {
-            let _ = to.send(Happening::TerminalGone);
+            let _ = to.send(Happening::End(Left::TerminalGone));
             return;
         };
         let mut together = vec![first];
@@ -25,8 +26,8 @@ pub(crate) fn read_keys(to: &Sender<Happening>) {
                 Err(_) => break,
             }
         }
-        for happening in sorted_out(together) {
-            if to.send(happening).is_err() {
+        for message in sorted_out(together) {
+            if to.send(Happening::Message(message)).is_err() {
                 return;
             }
         }
@@ -34,17 +35,17 @@ pub(crate) fn read_keys(to: &Sender<Happening>) {
 }
 
 /// What one read means: pasted text and long runs of letters are text, the rest keys.
-pub(crate) fn sorted_out(events: Vec<Event>) -> Vec<Happening> {
-    let keys: Vec<Happening> = events.into_iter().filter_map(one).collect();
+pub(crate) fn sorted_out(events: Vec<Event>) -> Vec<Message> {
+    let keys: Vec<Message> = events.into_iter().filter_map(one).collect();
     let mut out = Vec::with_capacity(keys.len());
     let mut run = String::new();
-    let mut run_keys: Vec<Happening> = Vec::new();
-    let end_run = |run: &mut String, keys: &mut Vec<Happening>, out: &mut Vec<Happening>, entered: bool| {
+    let mut run_keys: Vec<Message> = Vec::new();
+    let end_run = |run: &mut String, keys: &mut Vec<Message>, out: &mut Vec<Message>, entered: bool| {
         if run.chars().count() >= TEXT_FROM {
             if entered {
                 run.push('\n');
             }
-            out.push(Happening::Text(std::mem::take(run)));
+            out.push(Message::Text(std::mem::take(run)));
             keys.clear();
             return true;
         }
@@ -52,16 +53,16 @@ pub(crate) fn sorted_out(events: Vec<Event>) -> Vec<Happening> {
         out.append(keys);
         false
     };
-    for happening in keys {
-        match happening {
-            Happening::Key(Key::Char(letter)) => {
+    for message in keys {
+        match message {
+            Message::Key(Key::Char(letter)) => {
                 run.push(letter);
-                run_keys.push(Happening::Key(Key::Char(letter)));
+                run_keys.push(Message::Key(Key::Char(letter)));
             }
             // A scanner ends with Enter: it belongs to the text.
-            Happening::Key(Key::Enter) => {
+            Message::Key(Key::Enter) => {
                 if !end_run(&mut run, &mut run_keys, &mut out, true) {
-                    out.push(Happening::Key(Key::Enter));
+                    out.push(Message::Key(Key::Enter));
                 }
             }
             other => {
@@ -74,16 +75,16 @@ pub(crate) fn sorted_out(events: Vec<Event>) -> Vec<Happening> {
     out
 }
 
-fn one(event: Event) -> Option<Happening> {
+fn one(event: Event) -> Option<Message> {
     match event {
-        Event::Key(key) => key_of(key).map(Happening::Key),
-        Event::Paste(text) => Some(Happening::Text(text)),
-        Event::Resize(columns, rows) => Some(Happening::Resized(columns, rows)),
+        Event::Key(key) => key_of(key).map(Message::Key),
+        Event::Paste(text) => Some(Message::Text(text)),
+        Event::Resize(columns, rows) => Some(Message::Resized(columns, rows)),
         Event::Mouse(mouse) => {
             use ratatui::crossterm::event::MouseEventKind;
             match mouse.kind {
-                MouseEventKind::ScrollDown => Some(Happening::Key(Key::Down)),
-                MouseEventKind::ScrollUp => Some(Happening::Key(Key::Up)),
+                MouseEventKind::ScrollDown => Some(Message::Key(Key::Down)),
+                MouseEventKind::ScrollUp => Some(Message::Key(Key::Up)),
                 _ => None,
             }
         }
@@ -135,16 +136,21 @@ mod tests {
             .collect()
     }
 
+    /// Messages can hold answers, which are not compared: what they are is.
+    fn assert_are(messages: &[Message], wanted: &[Message]) {
+        assert_eq!(format!("{messages:?}"), format!("{wanted:?}"));
+    }
+
     #[test]
     fn what_a_scanner_types_is_text_and_a_few_keys_are_keys() {
-        assert_eq!(sorted_out(typed("cof-031\n")), [Happening::Text("cof-031\n".into())]);
+        assert_are(&sorted_out(typed("cof-031\n")), &[Message::Text("cof-031\n".into())]);
         let keys = sorted_out(typed("41\n"));
-        assert_eq!(keys, [Happening::Key(Key::Char('4')), Happening::Key(Key::Char('1')), Happening::Key(Key::Enter)]);
+        assert_are(&keys, &[Key::Char('4'), Key::Char('1'), Key::Enter].map(Message::Key));
     }
 
     #[test]
     fn pasted_text_is_text_however_long() {
         let long = "u".repeat(1000);
-        assert_eq!(sorted_out(vec![Event::Paste(long.clone())]), [Happening::Text(long)]);
+        assert_are(&sorted_out(vec![Event::Paste(long.clone())]), &[Message::Text(long)]);
     }
 }

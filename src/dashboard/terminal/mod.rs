@@ -63,37 +63,15 @@ pub struct Opening {
 /// What happens to the loop.
 #[derive(Debug)]
 pub(super) enum Happening {
-    /// A key.
-    Key(Key),
-    /// Text that came at once.
-    Text(String),
-    /// Another size.
-    Resized(u16, u16),
-    /// The clerk answered.
-    Answer(Box<Answer>),
-    /// The terminal is gone.
-    TerminalGone,
-    /// The clerk is gone: a fault of ours.
-    ClerkGone,
-    /// A signal.
-    Signal(i32),
-}
-
-impl PartialEq for Happening {
-    fn eq(&self, other: &Happening) -> bool {
-        match (self, other) {
-            (Happening::Key(a), Happening::Key(b)) => a == b,
-            (Happening::Text(a), Happening::Text(b)) => a == b,
-            (Happening::Resized(a, b), Happening::Resized(c, d)) => (a, b) == (c, d),
-            (Happening::TerminalGone, Happening::TerminalGone) | (Happening::ClerkGone, Happening::ClerkGone) => true,
-            (Happening::Signal(a), Happening::Signal(b)) => a == b,
-            _ => false,
-        }
-    }
+    /// Something for the model.
+    Message(Message),
+    /// An end from outside.
+    End(Left),
 }
 
 /// How the dashboard was left.
-enum Left {
+#[derive(Debug)]
+pub(super) enum Left {
     /// By a key.
     Key,
     /// By a signal.
@@ -168,6 +146,10 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
         model.say(model.wording.said_kept_form(name), Ink::Strong);
         model.kept.insert(KEPT_FORM.to_string(), form);
     }
+    if let Some(fault) = clerk.take_untold() {
+        let lines = model.wording.desk_error(&fault, "", &model.book.picture.site.species);
+        model.say(lines.join(" "), Ink::Danger);
+    }
     for name in ScreenName::ALL {
         if let Some(text) = clerk.kept().kept(&format!("screen_{name}")) {
             let mut screens = std::mem::take(&mut model.screens);
@@ -190,11 +172,11 @@ fn start_clerk(clerk: Clerk, to_loop: Sender<Happening>) -> AtDesk {
     let worker = thread::spawn(move || clerk.work(&to_clerk, &answers));
     thread::spawn(move || {
         for answer in from_clerk {
-            if to_loop.send(Happening::Answer(Box::new(answer))).is_err() {
+            if to_loop.send(Happening::Message(Message::Answer(Box::new(answer)))).is_err() {
                 return;
             }
         }
-        let _ = to_loop.send(Happening::ClerkGone);
+        let _ = to_loop.send(Happening::End(Left::ClerkGone));
     });
     AtDesk { requests, worker }
 }
@@ -247,8 +229,10 @@ impl Shown {
             if self.sized_at.elapsed() >= SIZE_EVERY {
                 self.sized_at = Instant::now();
                 match size_now() {
-                    None => waiting.push(Happening::TerminalGone),
-                    Some(size) if size != model.size => waiting.push(Happening::Resized(size.0, size.1)),
+                    None => waiting.push(Happening::End(Left::TerminalGone)),
+                    Some(size) if size != model.size => {
+                        waiting.push(Happening::Message(Message::Resized(size.0, size.1)))
+                    }
                     Some(_) => {}
                 }
             }
@@ -265,13 +249,9 @@ impl Shown {
     fn take_all(&mut self, model: &mut Model, all: Vec<Happening>, desk: &AtDesk) -> io::Result<Option<Left>> {
         for happening in all {
             let message = match happening {
-                Happening::Key(key) => Message::Key(key),
-                Happening::Text(text) => Message::Text(text),
-                Happening::Resized(columns, rows) => Message::Resized(columns, rows),
-                Happening::Answer(answer) => Message::Answer(answer),
-                Happening::TerminalGone => return self.leave_by(model, Left::TerminalGone, desk),
-                Happening::ClerkGone => return Ok(Some(Left::ClerkGone)),
-                Happening::Signal(signal) => return self.leave_by(model, Left::Signal(signal), desk),
+                Happening::Message(message) => message,
+                Happening::End(Left::ClerkGone) => return Ok(Some(Left::ClerkGone)),
+                Happening::End(left) => return self.leave_by(model, left, desk),
             };
             let layers = model.layers.len();
             let is_key = matches!(message, Message::Key(_));

@@ -4,8 +4,8 @@
 use std::sync::mpsc::Sender;
 use std::time::Duration;
 
-use super::Happening;
 use super::guard::give_back;
+use super::{Happening, Left};
 
 /// The longest that leaving may take after a signal.
 #[cfg(unix)]
@@ -22,7 +22,7 @@ pub(crate) fn listen(to: Sender<Happening>) -> std::io::Result<()> {
                 continue;
             }
             // The loop keeps what is typed and leaves; where it cannot, it is left from here.
-            let _ = to.send(Happening::Signal(signal));
+            let _ = to.send(Happening::End(Left::Signal(signal)));
             std::thread::sleep(PATIENCE);
             end_as(signal);
         }

@@ -202,6 +202,6 @@ impl Stage {
 
     /// How many entries the book has.
     pub(crate) fn entries(&self) -> usize {
-        self.model.book.entries_in_all
+        self.clerk.count()
     }
 }

@@ -54,7 +54,7 @@ impl BookSource for ReadWhole {
     fn notes_about(&self, _: &Journal, fold: &Fold, name: &str) -> Result<Vec<Arc<Entry>>, JournalError> {
         let is_about = |entry: &Entry| match &entry.what {
             What::Book(BookEntry::Noted(noted)) => noted.about.as_ref().is_some_and(|about| *about.0 == *name),
-            What::Book(BookEntry::Weather(_) | BookEntry::Withdrawn(_))
+            What::Book(BookEntry::Weather(_) | BookEntry::Settled(_) | BookEntry::Withdrawn(_))
             | What::Site(_)
             | What::Seed(_)
             | What::Tray(_)

@@ -146,10 +146,11 @@ impl Journal {
     /// Ends an intake of which nothing stays that was not kept.
     pub fn let_go(&mut self, intake: Intake) {
         roll_back(&self.connection);
-        if let Some((reservation, last)) = intake.reservation {
+        let reservation = intake.reservation.map(|(reservation, last)| {
             let last = if intake.kept { last } else { reservation.head };
-            self.shelf.settle(reservation, last.seq, last.hash, &mut self.notes);
-        }
+            (reservation, last)
+        });
+        self.shelf.settle(&self.connection, reservation, intake.kept, &mut self.notes);
     }
 }
 

@@ -4,7 +4,7 @@ mod intake;
 
 pub use intake::{Intake, IntakeProgress, Step, Unfit};
 
-use rusqlite::Connection;
+use rusqlite::{Connection, params};
 use serde_json::{Map, Value};
 use std::ops::ControlFlow;
 
@@ -91,7 +91,8 @@ impl Journal {
         }
         let reservation = shelf.reserve(connection, new.drafts.len() as u64, notes)?;
         let (device, head) = (reservation.device.clone(), reservation.head);
-        let last = write_drafts(connection, &device, head, new, told);
+        let last = write_drafts(connection, &device, head, new, told)
+            .and_then(|last| refuse_unwritten(connection, &device, head, last).map(|()| last));
         intake.reserved(reservation, last.as_ref().map_or(head, |last| *last));
         last.map(|_| Some(EntryId { device, seq: head.seq + 1 }))
     }
@@ -176,6 +177,17 @@ fn write_drafts(
         (new.written)(sealed);
     }
     Ok(head)
+}
+
+/// Reads back that the entries behind `before` are in the table up to the last one, before anybody is told that they are.
+fn refuse_unwritten(connection: &Connection, device: &DeviceId, before: Head, last: Head) -> Result<(), JournalError> {
+    let found: i64 = connection
+        .prepare_cached("SELECT count(*) FROM entry WHERE device = ?1 AND seq > ?2")?
+        .query_row(params![device.as_str(), i64::try_from(before.seq).unwrap_or(i64::MAX)], |row| row.get(0))?;
+    if found.unsigned_abs() == last.seq - before.seq && device::head_of(connection, device)?.hash == last.hash {
+        return Ok(());
+    }
+    Err(JournalError::NotWritten(EntryId { device: device.clone(), seq: last.seq }))
 }
 
 fn refuse_envelope_fields(id: &EntryId, body: &Map<String, Value>) -> Result<(), JournalError> {

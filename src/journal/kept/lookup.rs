@@ -108,6 +108,8 @@ fn looked_up_by(what: &What, happened: Day) -> Vec<(Sort, String)> {
     match what {
         What::Book(BookEntry::Weather(_)) => vec![(Sort::Gauge, month(happened))],
         What::Book(BookEntry::Withdrawn(_)) => vec![(Sort::Withdrawal, String::new())],
+        // It acts on the note beside the settings, not on the books.
+        What::Book(BookEntry::Settled(_)) => Vec::new(),
         What::Book(BookEntry::Noted(noted)) => {
             noted.about.iter().map(|about| (Sort::Note, about.0.to_string())).collect()
         }
@@ -334,13 +336,6 @@ impl Journal {
         let query = "SELECT device, seq, happened FROM entry ORDER BY happened DESC";
         let found = self.first_that_counts(query, counts, |row| row.get::<_, String>(2))?;
         Ok(found.and_then(|day| day.parse().ok()))
-    }
-
-    /// The moment at which the last entry of those that count was recorded; none where there is none.
-    pub(crate) fn newest_moment(&self, counts: &dyn Fn(&EntryId) -> bool) -> Result<Option<Moment>, JournalError> {
-        let query = "SELECT device, seq, recorded FROM entry ORDER BY recorded DESC";
-        let found = self.first_that_counts(query, counts, |row| row.get::<_, i64>(2))?;
-        Ok(found.map(Moment::from_millis))
     }
 
     fn first_that_counts<T>(

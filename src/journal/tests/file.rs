@@ -48,7 +48,7 @@ fn folder_and_files_are_for_this_person_only() {
     for file in ["book.outplant", "book.outplant-wal", "book.outplant-shm"] {
         assert_eq!(mode(&place.path(file)), 0o600, "{file}");
     }
-    assert_eq!(mode(&place.shelf().join("devices.json")), 0o600);
+    assert_eq!(mode(&place.note()), 0o600);
 }
 
 #[test]

@@ -42,6 +42,12 @@ impl Place {
         self.folder.path().join("shelf")
     }
 
+    /// The note of this nursery's devices.
+    fn note(&self) -> PathBuf {
+        let notes = std::fs::read_dir(self.shelf().join("devices")).unwrap().map(|file| file.unwrap().path());
+        notes.filter(|path| path.extension().is_some_and(|ending| ending == "json")).next().unwrap()
+    }
+
     fn begin(&self) -> Journal {
         Journal::begin(&self.file(), &self.shelf()).unwrap()
     }

@@ -3,7 +3,7 @@
 use super::facts::{KindFacts, LOOK};
 use super::rules::BodyRule::{NotEmpty, OneOf};
 use super::subject::AboutFields;
-use super::types::{Celsius, DayRain, Text};
+use super::types::{Alarm, Celsius, DayRain, Text};
 use crate::base::EntryId;
 use crate::kinds;
 
@@ -25,6 +25,13 @@ kinds! {
         about: Option<Text>,
         /// The note.
         text: Text,
+    }
+    /// A person's word that an alarm of the file is understood.
+    Settled "settled", LOOK => {
+        /// Which alarm.
+        what: Alarm,
+        /// What it is about: entries that are gone, or the entry of a wrong clock.
+        of: Option<Text>,
     }
     /// Takes entries back; they stay readable.
     Withdrawn "withdrawn", KindFacts { rules: &[NotEmpty("entries")], ..LOOK } => {

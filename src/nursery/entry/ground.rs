@@ -1,7 +1,7 @@
 //! The field: nurse plants, light, soil, ground work, plants in the ground.
 
 use super::facts::{COMES_IN, COUNT_IN_BED, KindFacts, LAST, LOOK, MOVE};
-use super::rules::BodyRule::{NoMoreThan, NotEmpty, OneOf, OnlyOneOf};
+use super::rules::BodyRule::{NoMoreThan, NotEmpty, OneOf, OnlyOneOf, Together};
 use super::rules::{BodyRule, PartOf};
 use super::subject::AboutFields;
 use super::types::{Count, CutWhat, GroundTask, NotNegative, ShareOfOne, Size, Sky, SoilWhere, Spot, Text, Tubers};
@@ -187,14 +187,18 @@ kinds! {
         /// Places.
         at: Option<Vec<Spot>>,
     }
-    /// Into the ground.
-    Outplanted "outplanted", MOVE => {
+    /// Into the ground; of nurse plants, with the distances between them, a row of nurse plants.
+    Outplanted "outplanted", KindFacts { rules: &[Together("row_m", "in_row_m")], ..MOVE } => {
         /// The tray.
         tray: TrayCode,
         /// The bed.
         bed: BedName,
         /// How many.
         count: Count,
+        /// Distance between rows of nurse plants, m.
+        row_m: Option<Size>,
+        /// Distance of nurse plants in the row, m.
+        in_row_m: Option<Size>,
         /// Rows.
         rows: Option<Text>,
         /// Places.

@@ -33,6 +33,8 @@ kinds! {
         lot: LotCode,
         /// The species.
         species: SpeciesKey,
+        /// Its variety, clone or line: a note, no figure hangs on it.
+        variety: Option<Text>,
         /// The mother tree or stand.
         source: Text,
         /// The day it was collected.

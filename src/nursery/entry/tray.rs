@@ -77,6 +77,8 @@ kinds! {
         tray: TrayCode,
         /// The species.
         species: SpeciesKey,
+        /// Their variety, clone or line: a note, no figure hangs on it.
+        variety: Option<Text>,
         /// How many.
         count: Count,
         /// Where they come from.

@@ -9,7 +9,7 @@ use crate::nursery::species::{Flag, NURSE_STANDS_ANY_LIGHT, Profile, Template};
 use crate::reckon::picture::quantity::{Light, LightBand};
 use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, Question, RuleSource, Source};
 use crate::reckon::stock::{BedStory, LightLook};
-use crate::reckon::tray::exposure::light_band;
+use crate::reckon::tray::exposure::{light_band, stands_any_light};
 
 /// A reading counts while it is under this many days old. Ours; a nurse plant's crown changes in two months.
 pub(crate) const READING_LASTS_DAYS: i32 = 60;
@@ -75,7 +75,8 @@ pub fn criterion(
     let Some(light) = known else {
         // The last reading is named although it is too old or from before a felling.
         let last = story.light.iter().rev().find(|look| look.day <= day).map(|look| look.entry.clone());
-        return Criterion::unknown(Question::LightNow, Some(needed), true, source).resting_on(last);
+        let must_be_known = !stands_any_light(profile);
+        return Criterion::unknown(Question::LightNow, Some(needed), must_be_known, source).resting_on(last);
     };
     let error = error_of(counting(story, day)) + FUZZ;
     let inside = light.share >= least - FUZZ && light.share <= most + FUZZ;

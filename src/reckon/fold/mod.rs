@@ -45,6 +45,23 @@ pub struct Fold {
     drawn: Drawn,
 }
 
+/// The stories of a moment.
+pub(crate) struct StoriesThen {
+    site: Arc<Site>,
+    trays: OrdMap<TrayCode, Arc<TrayStory>>,
+    lots: OrdMap<LotCode, Arc<LotStory>>,
+    beds: OrdMap<BedName, Arc<BedStory>>,
+}
+
+impl StoriesThen {
+    fn doubts(&self) -> impl Iterator<Item = &Doubt> {
+        let of_trays = self.trays.values().flat_map(|story| &story.doubts);
+        let of_lots = self.lots.values().flat_map(|story| &story.doubts);
+        let of_beds = self.beds.values().flat_map(|story| &story.doubts);
+        self.site.doubts.iter().chain(of_trays).chain(of_lots).chain(of_beds)
+    }
+}
+
 /// Stories that were kept.
 #[derive(Clone, Default, Debug)]
 pub struct Stories {
@@ -275,6 +292,34 @@ impl Fold {
         doubts.extend(self.lots.values().flat_map(|story| story.doubts.iter().cloned()));
         doubts.extend(self.beds.values().flat_map(|story| story.doubts.iter().cloned()));
         doubts
+    }
+
+    /// The stories as they are now, to say later which doubts are new. Costs nothing: stories are shared.
+    pub(crate) fn stories_now(&self) -> StoriesThen {
+        StoriesThen {
+            site: Arc::clone(&self.site),
+            trays: self.trays.clone(),
+            lots: self.lots.clone(),
+            beds: self.beds.clone(),
+        }
+    }
+
+    /// The doubts that were not there then: only stories that are others by now are looked at.
+    pub(crate) fn doubts_since(&self, then: &StoriesThen) -> Vec<Doubt> {
+        let mut new: Vec<&Doubt> = Vec::new();
+        if !Arc::ptr_eq(&self.site, &then.site) {
+            new.extend(&self.site.doubts);
+        }
+        let same =
+            |now: &Arc<TrayStory>, code: &TrayCode| then.trays.get(code).is_some_and(|story| Arc::ptr_eq(story, now));
+        new.extend(self.trays.iter().filter(|(code, now)| !same(now, code)).flat_map(|(_, story)| &story.doubts));
+        let same =
+            |now: &Arc<LotStory>, code: &LotCode| then.lots.get(code).is_some_and(|story| Arc::ptr_eq(story, now));
+        new.extend(self.lots.iter().filter(|(code, now)| !same(now, code)).flat_map(|(_, story)| &story.doubts));
+        let same =
+            |now: &Arc<BedStory>, name: &BedName| then.beds.get(name).is_some_and(|story| Arc::ptr_eq(story, now));
+        new.extend(self.beds.iter().filter(|(name, now)| !same(now, name)).flat_map(|(_, story)| &story.doubts));
+        new.into_iter().filter(|doubt| !then.doubts().any(|before| before == *doubt)).cloned().collect()
     }
 
     /// The same without what is archived on the view's day.

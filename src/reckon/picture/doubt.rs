@@ -38,7 +38,7 @@ pub enum DoubtKind {
         /// Lived by the books.
         lived: u32,
     },
-    /// More alive in a bed than was ever planted.
+    /// More in a bed, alive and dead, than was ever planted.
     MoreAliveThanPlanted {
         /// The bed.
         bed: BedName,
@@ -46,8 +46,21 @@ pub enum DoubtKind {
         species: SpeciesKey,
         /// Alive by the entry.
         alive: u32,
+        /// Dead by the entry.
+        dead: u32,
         /// Planted by the books.
         planted: u32,
+    },
+    /// More nurse plants cut or lifted than stood.
+    MoreCutThanStood {
+        /// The bed.
+        bed: BedName,
+        /// The nurse plant.
+        nurse: SpeciesKey,
+        /// Cut by the entry; none where it was a share of none.
+        cut: Option<u32>,
+        /// Stood by the books.
+        stood: u32,
     },
     /// More seedlings than the seeds can have given.
     MoreThanSeed {
@@ -182,6 +195,7 @@ impl DoubtKind {
             DoubtKind::MoreOutThanStood { .. }
             | DoubtKind::MoreSeedThanHeld { .. }
             | DoubtKind::MoreDeadThanLived { .. }
+            | DoubtKind::MoreCutThanStood { .. }
             | DoubtKind::NoSuchPosition { .. }
             | DoubtKind::SampleLarger { .. }
             | DoubtKind::WorkedOnMore { .. }
@@ -192,8 +206,9 @@ impl DoubtKind {
             | DoubtKind::BadProfile { .. } => true,
             // Up to the whole bed can be refilled where nobody wrote down the dead.
             DoubtKind::MoreOutThanPositions { out, positions, .. } => out > positions,
-            DoubtKind::MoreAliveThanPlanted { .. }
-            | DoubtKind::MoreThanSeed { .. }
+            // Of what nobody wrote as planted a count is the first that is known.
+            DoubtKind::MoreAliveThanPlanted { planted, .. } => *planted > 0,
+            DoubtKind::MoreThanSeed { .. }
             | DoubtKind::RiseWithoutSeed { .. }
             | DoubtKind::UnknownTray(_)
             | DoubtKind::UnknownLot(_)

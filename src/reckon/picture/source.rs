@@ -25,6 +25,8 @@ words! {
         Holding: "holding";
         /// What a lifted plug tells.
         Plug: "plug";
+        /// When nurse plants go out.
+        NurseDays: "nurse_days";
         /// How tall grafted plants may stand.
         GraftedHeight: "grafted_height";
         /// Resistance at which roots stop.

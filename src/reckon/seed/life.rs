@@ -92,7 +92,7 @@ pub(crate) fn days_kept(kept: Kept, profile: &Profile) -> Option<(i32, Source)> 
         Kept::WashedMoist => profile.storage_washed_moist_days.as_ref(),
         Kept::DrySealed => profile.storage_dry_sealed_days.as_ref(),
         Kept::Cold => profile.storage_cold_days.as_ref(),
-        Kept::InParchment | Kept::DryOpen | Kept::Other => None,
+        Kept::InParchment | Kept::DryOpen | Kept::Other | Kept::Unknown => None,
     };
     let times = match (own, kept) {
         (Some(_), _) | (None, Kept::InPod | Kept::MucilageOn | Kept::WashedMoist | Kept::InParchment | Kept::Other) => {
@@ -102,7 +102,8 @@ pub(crate) fn days_kept(kept: Kept, profile: &Profile) -> Option<(i32, Source)> 
         (None, Kept::DrySealed) if keeps_dry => SEALED_TIMES,
         (None, Kept::DrySealed | Kept::DryOpen) => 1.0,
         (None, Kept::Cold) if keeps_dry => COLD_TIMES,
-        (None, Kept::Cold) => return None,
+        // Of seed that nobody knows how it was kept nobody knows how long it lives.
+        (None, Kept::Cold | Kept::Unknown) => return None,
     };
     let figure: &Figure<f64> = own.or(profile.storage_ambient_days.as_ref())?;
     let source = if times != 1.0 {

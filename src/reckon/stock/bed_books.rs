@@ -42,6 +42,11 @@ pub(super) fn living(books: &[Book<'_>]) -> u64 {
     books.iter().map(|book| u64::from(*book.living)).sum()
 }
 
+/// How many live or died, planted by the books or not.
+pub(super) fn there(books: &[Book<'_>]) -> u64 {
+    books.iter().map(|book| u64::from(*book.living) + u64::from(*book.dead)).sum()
+}
+
 /// How many were ever planted.
 pub(super) fn planted(books: &[Book<'_>]) -> u64 {
     books.iter().map(|book| u64::from(book.planted)).sum()

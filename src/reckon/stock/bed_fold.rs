@@ -123,7 +123,7 @@ impl BedFold<'_> {
             GroundEntry::PlantsLost(lost) => {
                 let species = self.species(entry, &lost.species);
                 let lived = self.nurses_of(&species);
-                self.remove(entry, &species, lost.count.0);
+                self.remove(entry, &species, lost.count.0, true);
                 self.note_loss(entry, &species, lived, self.nurses_of(&species));
             }
             GroundEntry::SurvivalCounted(look) => self.survival_counted(entry, look),
@@ -151,6 +151,11 @@ impl BedFold<'_> {
         let tray = self.ledger.tray_at(&out.tray, &key);
         let species = self.species_of_tray(&out.tray, &tray, &key);
         let species = species.map(|written| self.species(entry, &written));
+        if let (Some(nurse), Some((row_m, in_row_m))) = (&species, out.row_m.zip(out.in_row_m)) {
+            // Plants of a tray begin a row of nurse plants; they need no place in a plan.
+            self.story.nurses.push(nurse_row(entry, nurse.clone(), out.count.0, (row_m.0, in_row_m.0)));
+            return;
+        }
         if let (Some(species), Some(layout)) = (&species, self.story.layout.on(entry.happened)) {
             let named = |line: &SpeciesKey| self.site.species_key(line).as_ref() == Some(species) || line == species;
             if !layout.plan.iter().any(|line| named(&line.species)) {
@@ -222,20 +227,8 @@ impl BedFold<'_> {
 
     fn nurse_planted(&mut self, entry: &Arc<Entry>, planted: &NursePlanted) {
         let nurse = self.species(entry, &planted.nurse);
-        self.story.nurses.push(NurseStory {
-            nurse,
-            day: entry.happened,
-            planted: planted.count.0,
-            alive: planted.count.0,
-            gone: 0,
-            row_m: planted.row_m.0,
-            in_row_m: planted.in_row_m.0,
-            offset_m: planted.offset_m.map(|offset| offset.0),
-            counted_on: None,
-            bunches_showing: None,
-            measured: None,
-            entry: entry.id.clone(),
-        });
+        let row = nurse_row(entry, nurse, planted.count.0, (planted.row_m.0, planted.in_row_m.0));
+        self.story.nurses.push(NurseStory { offset_m: planted.offset_m.map(|offset| offset.0), ..row });
     }
 
     /// A count of all nurse plants of a species in the bed; one of some rows settles nothing.
@@ -246,13 +239,13 @@ impl BedFold<'_> {
         if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
             if !part {
                 let lived = self.nurses_of(&species);
-                self.settle_nurses(entry, &species, look.alive.0);
+                self.settle_nurses(entry, &species, look.alive.0, 0);
                 self.note_loss(entry, &species, lived, look.alive.0);
             }
         } else if self.story.cohorts.iter().any(of_species) {
             if !part {
                 let lived = self.story.living_of(&species);
-                self.settle_cohorts(entry, &species, look.alive.0, &of_species);
+                self.settle_cohorts(entry, &species, (look.alive.0, 0), &of_species);
                 self.note_loss(entry, &species, lived, look.alive.0);
             }
             return;
@@ -298,21 +291,9 @@ impl BedFold<'_> {
         let profile = self.site.profile(species);
         let row_m = profile.and_then(|profile| profile.row_m.as_ref()).map(|figure| figure.value);
         let in_row_m = profile.and_then(|profile| profile.in_row_m.as_ref()).map(|figure| figure.value);
-        self.story.nurses.push(NurseStory {
-            nurse: species.clone(),
-            day: entry.happened,
-            planted: 0,
-            alive: 0,
-            gone: 0,
-            row_m: row_m.unwrap_or(UNWRITTEN_SPACING_M),
-            in_row_m: in_row_m.unwrap_or(UNWRITTEN_SPACING_M),
-            offset_m: None,
-            counted_on: None,
-            bunches_showing: None,
-            measured: None,
-            entry: entry.id.clone(),
-        });
-        self.settle_nurses(entry, species, alive);
+        let spacing_m = (row_m.unwrap_or(UNWRITTEN_SPACING_M), in_row_m.unwrap_or(UNWRITTEN_SPACING_M));
+        self.story.nurses.push(nurse_row(entry, species.clone(), 0, spacing_m));
+        self.settle_nurses(entry, species, alive, 0);
     }
 
     fn nurse_cut(&mut self, entry: &Arc<Entry>, cut: &NurseCut) {
@@ -323,8 +304,13 @@ impl BedFold<'_> {
         let shared = cut.share.filter(|_| cut.what != CutWhat::Leaves).map(|share| of_plants(share.0));
         let plants = cut.count.map(|count| count.0).or(shared);
         let effect = bed_cuts::effect(self.site, &species, cut, lived);
+        let more = self.more_cut_than_stood(cut, effect.ends_plants, &species, lived);
         if effect.ends_plants {
-            self.remove(entry, &species, plants.unwrap_or(0));
+            // What is more than stood is said below, of the cut.
+            self.remove(entry, &species, plants.unwrap_or(0), more.is_none());
+        }
+        if let Some(more) = more {
+            self.doubt(entry, more);
         }
         let none = plants == Some(0);
         self.story.cuts.push(GroundLook {
@@ -337,6 +323,23 @@ impl BedFold<'_> {
             order: self.order,
             entry: entry.id.clone(),
         });
+    }
+
+    /// A cut of more plants than stand, or of a share of none where some were planted. Stems can be more than plants.
+    fn more_cut_than_stood(
+        &self,
+        cut: &NurseCut,
+        ends_plants: bool,
+        species: &SpeciesKey,
+        stood: u32,
+    ) -> Option<DoubtKind> {
+        let known = self.story.nurses.iter().any(|nurse| nurse.nurse == *species) || stood > 0;
+        let of_plants = ends_plants || cut.what == CutWhat::Leaves || stood == 0;
+        let counted = cut.count.map(|count| count.0).filter(|count| of_plants && *count > stood);
+        let of_none = stood == 0 && cut.count.is_none() && cut.share.is_some_and(|share| share.0 > 0.0);
+        let (bed, nurse) = (self.story.name.clone(), species.clone());
+        let more = DoubtKind::MoreCutThanStood { bed, nurse, cut: counted, stood };
+        (known && (counted.is_some() || of_none)).then_some(more)
     }
 
     fn light_read(&mut self, entry: &Arc<Entry>, read: &LightRead) {
@@ -397,18 +400,18 @@ impl BedFold<'_> {
             let died = look.dead.0.saturating_sub(self.dead_seen_before(&survival));
             bed_books::bury(&mut self.story.cohort_books(matches), u64::from(died));
         } else if youngest.is_some() {
-            self.settle_cohorts(entry, &species, look.alive.0, &matches);
+            self.settle_cohorts(entry, &species, (look.alive.0, look.dead.0), &matches);
             // The living were counted: how many went out too many is settled.
             self.story.doubts.retain(|doubt| !is_about_room(&doubt.kind, &species));
         } else if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
-            self.settle_nurses(entry, &species, look.alive.0);
+            self.settle_nurses(entry, &species, look.alive.0, look.dead.0);
         } else if look.alive.0 > 0 {
             let mut unwritten = cohort(entry, Some(species.clone()), 0, None, None);
             unwritten.day = look.outplanted_on.unwrap_or(entry.happened);
             unwritten.tray = tray.clone();
             unwritten.found = true;
             self.story.cohorts.push(unwritten);
-            self.settle_cohorts(entry, &species, look.alive.0, &matches);
+            self.settle_cohorts(entry, &species, (look.alive.0, look.dead.0), &matches);
         }
         let counted = self.story.cohorts.iter().filter(|cohort| matches(cohort));
         let cohorts = counted.map(|cohort| cohort.entry.clone()).collect();
@@ -429,29 +432,29 @@ impl BedFold<'_> {
         &mut self,
         entry: &Arc<Entry>,
         species: &SpeciesKey,
-        alive: u32,
+        (alive, dead): (u32, u32),
         matches: &impl Fn(&CohortStory) -> bool,
     ) {
-        let (added, planted) = settle(&mut self.story.cohort_books(matches), alive);
-        self.more_alive(entry, species, alive, added, planted);
+        let settled = settle(&mut self.story.cohort_books(matches), alive, dead);
+        self.more_seen(entry, species, (alive, dead), settled);
     }
 
-    fn settle_nurses(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, alive: u32) {
-        let (added, planted) = settle(&mut self.story.nurse_books(species), alive);
-        self.more_alive(entry, species, alive, added, planted);
+    fn settle_nurses(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, alive: u32, dead: u32) {
+        let settled = settle(&mut self.story.nurse_books(species), alive, dead);
+        self.more_seen(entry, species, (alive, dead), settled);
     }
 
-    fn more_alive(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, alive: u32, added: i64, planted: u32) {
-        self.story.unexplained += added;
-        if added > 0 {
-            let (bed, species) = (self.story.name.clone(), species.clone());
-            self.doubt(entry, DoubtKind::MoreAliveThanPlanted { bed, species, alive, planted });
+    fn more_seen(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, (alive, dead): (u32, u32), settled: Settled) {
+        self.story.unexplained += settled.added;
+        if settled.added > 0 || settled.more_than_there {
+            let (bed, species, planted) = (self.story.name.clone(), species.clone(), settled.planted);
+            self.doubt(entry, DoubtKind::MoreAliveThanPlanted { bed, species, alive, dead, planted });
         }
     }
 
     /// Takes plants of a species out of the living: those set out first, then nurse plants. What never lived by the
-    /// books is unexplained, with a Doubt.
-    fn remove(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, count: u32) {
+    /// books is unexplained, with a Doubt where nothing else says so.
+    fn remove(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, count: u32, doubted: bool) {
         let of_species = |cohort: &CohortStory| cohort.species.as_ref() == Some(species);
         let lived = self.story.living_of(species);
         let wanted = u64::from(count);
@@ -472,8 +475,10 @@ impl BedFold<'_> {
         }
         let added = bed_books::add_dead(&mut books, left);
         self.story.unexplained += added;
-        let (bed, species) = (self.story.name.clone(), species.clone());
-        self.doubt(entry, DoubtKind::MoreDeadThanLived { bed, species, dead: count, lived });
+        if doubted {
+            let (bed, species) = (self.story.name.clone(), species.clone());
+            self.doubt(entry, DoubtKind::MoreDeadThanLived { bed, species, dead: count, lived });
+        }
     }
 
     /// The key of a species as written; where nobody knows it, what was written, with a Doubt.
@@ -513,15 +518,45 @@ impl BedFold<'_> {
     }
 }
 
+/// What a count of the living and the dead came to.
+struct Settled {
+    /// Living plants that no planting explains.
+    added: i64,
+    /// Planted by the books.
+    planted: u32,
+    /// Whether more living and dead were seen than the books ever had, where they had any.
+    more_than_there: bool,
+}
+
 /// Brings the living to a count: the difference died, or deaths are taken back. What no planting explains is added to
-/// the youngest cohort and given back with how many were planted.
-fn settle(books: &mut [Book<'_>], alive: u32) -> (i64, u32) {
-    let (lived, alive) = (bed_books::living(books), u64::from(alive));
+/// the youngest cohort.
+fn settle(books: &mut [Book<'_>], alive: u32, dead: u32) -> Settled {
+    let (lived, there) = (bed_books::living(books), bed_books::there(books));
     let planted = u32::try_from(bed_books::planted(books)).unwrap_or(u32::MAX);
+    let more_than_there = planted > 0 && u64::from(alive) + u64::from(dead) > there;
+    let alive = u64::from(alive);
     bed_books::bury(books, lived.saturating_sub(alive));
     let rise = alive.saturating_sub(lived);
     let left = rise - bed_books::take_back(books, rise);
-    (bed_books::add_living(books, left), planted)
+    Settled { added: bed_books::add_living(books, left), planted, more_than_there }
+}
+
+/// Nurse plants as an entry sets them, so far apart between rows and in the row.
+fn nurse_row(entry: &Arc<Entry>, nurse: SpeciesKey, planted: u32, (row_m, in_row_m): (f64, f64)) -> NurseStory {
+    NurseStory {
+        nurse,
+        day: entry.happened,
+        planted,
+        alive: planted,
+        gone: 0,
+        row_m,
+        in_row_m,
+        offset_m: None,
+        counted_on: None,
+        bunches_showing: None,
+        measured: None,
+        entry: entry.id.clone(),
+    }
 }
 
 fn cohort(

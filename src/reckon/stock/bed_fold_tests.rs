@@ -83,7 +83,8 @@ fn a_count_of_all_spreads_the_deaths_and_a_higher_one_takes_them_back() {
     survived(&mut page, "2026-05-01", json!({"alive":45,"dead":0}));
     assert_eq!(cohorts(&page), [(30, 0), (15, 0)]);
     let bed = story(&page).name;
-    let kind = DoubtKind::MoreAliveThanPlanted { bed, species: SpeciesKey::new("COA"), alive: 45, planted: 40 };
+    let kind =
+        DoubtKind::MoreAliveThanPlanted { bed, species: SpeciesKey::new("COA"), alive: 45, dead: 0, planted: 40 };
     assert_eq!((kinds(&page), story(&page).unexplained), (vec![kind], 5));
 }
 

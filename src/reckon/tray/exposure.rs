@@ -5,6 +5,7 @@ use crate::base::{EntryId, SpeciesKey};
 use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::quantity::{LightStep, RatioAtMost};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
+use crate::reckon::tray::hardening;
 use crate::reckon::tray::light::LastLight;
 use crate::science::light::exposure_ratio;
 
@@ -40,6 +41,13 @@ pub(crate) fn light_band(profile: Option<&Profile>) -> Option<(f64, f64)> {
     let (least_shade, most_shade) = (least_shade.unwrap_or(0.0), most_shade.unwrap_or(100.0));
     let least = (1.0 - most_shade / 100.0).min(FULL_SUN_FROM);
     Some((least, 1.0 - least_shade / 100.0))
+}
+
+/// Whether a species stands any light and goes out soft: a nurse plant whose profile says neither how much shade it wants nor
+/// how long it is hardened.
+pub(crate) fn stands_any_light(profile: Option<&Profile>) -> bool {
+    let soft = |profile: &Profile| profile.role == Role::Nurse && hardening::template_days(Some(profile)) == 0;
+    profile.is_some_and(soft) && light_band(profile) == Some((0.0, 1.0))
 }
 
 /// The criterion `exposure_step` of a tray without a bed: the darkest light of the species' band must be in reach.

@@ -212,7 +212,10 @@ impl Judged<'_> {
             all.push(time::plug_criterion(plug));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
-            all.push(exposure::toward_band(self.last_light, self.story.species.as_ref(), self.profile));
+            // What goes out soft and stands any light is asked for no light.
+            if !exposure::stands_any_light(self.profile) {
+                all.push(exposure::toward_band(self.last_light, self.story.species.as_ref(), self.profile));
+            }
         }
         all
     }

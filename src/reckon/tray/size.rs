@@ -8,6 +8,7 @@ use crate::reckon::picture::quantity::{CollarRule, HeightBand, LeavesAtLeast, Sa
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource, SampleUnit, Source};
 use crate::reckon::stock::{SampleLook, TrayStory};
+use crate::reckon::tray::exposure::stands_any_light;
 use crate::science::{quality, sampling};
 
 /// Plants in one load (ours): fewer are one when no more stand there.
@@ -19,6 +20,8 @@ const SAMPLE_LEVEL: f64 = 0.90;
 /// (ours: usual culls of 10-25 % and a wide doubt; common practice). Never 100 %.
 const SHARE_AT_LEAST: (f64, f64, f64) = (0.10, 0.40, 0.80);
 const SHARE_AT_USUAL: (f64, f64, f64) = (0.50, 0.80, 0.95);
+/// The same of nurse plants that go out soft: they are not graded. Ours.
+const SHARE_OF_NURSES: (f64, f64, f64) = (0.70, 0.90, 1.0);
 /// The same where the age is unknown too.
 const SHARE_OF_UNKNOWN_AGE: (f64, f64, f64) = (0.20, 0.65, 0.95);
 
@@ -110,6 +113,9 @@ pub(crate) fn passing(story: &TrayStory, profile: Option<&Profile>, sample: &Sam
 
 fn reckoned_share(profile: Option<&Profile>, age_days: Option<i32>) -> (f64, f64, f64) {
     let days = |figure: Option<&Figure<f64>>| figure.map(|figure| figure.value);
+    if stands_any_light(profile) && profile.is_some_and(|profile| profile.plantable_usual_days.is_none()) {
+        return SHARE_OF_NURSES;
+    }
     let least = profile.and_then(|profile| days(profile.plantable_least_days.as_ref()));
     let usual = profile.and_then(|profile| days(profile.plantable_usual_days.as_ref()));
     let (Some(age), Some(least), Some(usual)) = (age_days.map(f64::from), least, usual) else {

@@ -7,6 +7,7 @@ use crate::reckon::picture::quantity::{DaysOfSpecies, Holds, InContainer};
 use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Question, RuleSource, Source};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Origin, TrayStory};
+use crate::reckon::tray::exposure::stands_any_light;
 use crate::science::container::holding_days;
 
 /// A plug that holds overrules the holding time for so many days (ours, common practice: roots are looked at again
@@ -14,6 +15,10 @@ use crate::science::container::holding_days;
 pub(crate) const PLUG_SAYS_FOR_DAYS: i32 = 21;
 /// The holding time is the middle of a spread of this share either way (ours).
 const HOLDING_SPREAD: f64 = 0.15;
+
+/// A nurse plant whose profile gives no least days goes out so many days after the last of the seed, or of the shoots, is
+/// due. Ours: it has its first leaves and roots that hold then.
+pub(crate) const NURSE_AFTER_EMERGENCE_DAYS: i32 = 21;
 
 /// What is known of a tray's age.
 #[derive(Clone, PartialEq, Debug)]
@@ -51,15 +56,26 @@ fn whole_days(figure: Option<&Figure<f64>>) -> Option<i32> {
 /// The least days of a species, and its usual and most days where the profile has them; none without the least.
 pub(crate) fn day_span(profile: Option<&Profile>) -> Option<DaysOfSpecies> {
     let profile = profile?;
-    let least = whole_days(profile.plantable_least_days.as_ref())?;
+    let least = whole_days(profile.plantable_least_days.as_ref()).or_else(|| nurse_least(profile))?;
     let usual = whole_days(profile.plantable_usual_days.as_ref());
     Some(DaysOfSpecies { least, usual, most: whole_days(profile.plantable_most_days.as_ref()) })
 }
 
+/// The least days of a nurse plant whose profile gives none.
+fn nurse_least(profile: &Profile) -> Option<i32> {
+    let emerged = whole_days(profile.emerge_last_days.as_ref()).filter(|_| stands_any_light(Some(profile)))?;
+    Some(emerged + NURSE_AFTER_EMERGENCE_DAYS)
+}
+
 /// The criterion `days_since_sowing`. An unknown age holds the tray back only where nothing else tells its size.
 pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -> Criterion {
-    let source = profile.and_then(|profile| profile.plantable_least_days.as_ref()).map(|figure| figure.source.as_str());
-    let source = Source::figure(source);
+    let figure = profile.and_then(|profile| profile.plantable_least_days.as_ref());
+    let of_nurses = figure.is_none() && stands_any_light(profile);
+    let source = if of_nurses {
+        RuleSource::NurseDays.into()
+    } else {
+        Source::figure(figure.map(|figure| figure.source.as_str()))
+    };
     match (age.youngest_days, day_span(profile)) {
         (Some(days), Some(needed)) => {
             let least = needed.least;
@@ -73,8 +89,12 @@ pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -
             Criterion::found(Question::DaysSinceSowing, needed, days, Basis::Assumed, true, source)
                 .resting_on(age.entries.iter().cloned())
         }
-        (None, needed) => Criterion::unknown(Question::DaysSinceSowing, needed, !measured, source)
-            .resting_on(age.entries.iter().cloned()),
+        (None, needed) => {
+            // Suckers of which nobody knows the age are planted as they come.
+            let must_be_known = !measured && !of_nurses;
+            Criterion::unknown(Question::DaysSinceSowing, needed, must_be_known, source)
+                .resting_on(age.entries.iter().cloned())
+        }
     }
 }
 

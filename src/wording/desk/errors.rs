@@ -2,13 +2,15 @@
 
 use std::sync::Arc;
 
+use crate::base::Day;
 use crate::desk::{
     ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, PairFault, ReadFault, Reason, Refusal,
-    Refused,
+    Refused, Remark,
 };
 use crate::nursery::entry::Entry;
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::{Doubt, DoubtKind};
+use crate::wording::verdict::About;
 use crate::wording::{Lang, Wording};
 
 impl Wording {
@@ -22,6 +24,15 @@ impl Wording {
             DoubtKind::MoreSeedThanHeld { lot, out, held } => self.refused_more_seed(lot, *out, *held, day),
             DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
                 self.refused_more_dead(bed, named(species), *dead, *lived, day)
+            }
+            DoubtKind::MoreAliveThanPlanted { bed, species, alive, dead, planted } => {
+                self.refused_more_alive(bed, named(species), self.alive_and_dead(*alive, *dead), *planted, day)
+            }
+            DoubtKind::MoreCutThanStood { bed, nurse, cut: Some(cut), stood } => {
+                self.refused_more_cut(bed, named(nurse), *cut, *stood, day)
+            }
+            DoubtKind::MoreCutThanStood { bed, nurse, cut: None, stood: _ } => {
+                self.refused_cut_of_none(bed, named(nurse), day)
             }
             DoubtKind::MoreOutThanPositions { bed, species, out, open, positions: _ } => {
                 self.refused_more_out_than_positions(bed, named(species), *out, *open, day)
@@ -38,8 +49,7 @@ impl Wording {
             DoubtKind::TwiceMade(tray) => self.refused_tray_code_in_use(tray),
             DoubtKind::TwiceReceived(lot) => self.refused_lot_code_in_use(lot),
             DoubtKind::BadProfile { species, what } => self.profile_refused(species, self.profile_fault(what)),
-            DoubtKind::MoreAliveThanPlanted { .. }
-            | DoubtKind::MoreThanSeed { .. }
+            DoubtKind::MoreThanSeed { .. }
             | DoubtKind::RiseWithoutSeed { .. }
             | DoubtKind::UnknownTray(_)
             | DoubtKind::UnknownLot(_)
@@ -51,6 +61,11 @@ impl Wording {
             | DoubtKind::PartCountApart { .. }
             | DoubtKind::LookAtEmpty(_) => self.doubt(doubt, species),
         }
+    }
+
+    /// "22 alive", "22 alive and 5 dead: 27".
+    fn alive_and_dead(&self, alive: u32, dead: u32) -> String {
+        if dead == 0 { self.so_many_alive(alive) } else { self.so_many_seen(alive, dead, alive.saturating_add(dead)) }
     }
 
     /// Why something is not written.
@@ -105,6 +120,24 @@ impl Wording {
         said.join("; ")
     }
 
+    /// What is asked or told about an entry before it is written.
+    pub fn remark(&self, remark: &Remark, today: Day) -> String {
+        match remark {
+            Remark::Again { on, at } if *on == today => self.remark_again(at),
+            Remark::Again { on, at } => self.remark_again_on(self.day_beside(*on, today), at),
+            Remark::SameAsLine(line) => self.remark_same_as_line(*line as i64),
+            Remark::HalfGone { tray, gone, stood } => self.remark_half_gone(tray, *gone as i64, *stood as i64),
+            Remark::NotReady { tray, bed, why, more } => {
+                let first = self.reason(why, About::Pair);
+                let why = match more {
+                    0 => first,
+                    more => format!("{first} · {}", self.more_reasons(*more as i64)),
+                };
+                self.remark_not_ready(tray, bed, why)
+            }
+        }
+    }
+
     /// A refusal with its line, where it stands in one.
     pub fn refused(&self, refused: &Refused, species: &Catalogue) -> String {
         let sentence = self.refusal(&refused.why, species);
@@ -136,6 +169,8 @@ impl Wording {
             JournalError::NotOurs(path) => self.file_not_ours(path.display()),
             JournalError::ForeignLog(log) => self.file_foreign_log(file, log.display()),
             JournalError::Newer { .. } => self.file_newer(file),
+            JournalError::ChangedSchema(names) => self.file_changed_schema(file, names.join(", ")),
+            JournalError::NotWritten(entry) => self.file_not_written(file, entry),
             JournalError::Busy => self.file_busy(file),
             JournalError::Full => self.file_full(file),
             JournalError::ReadOnly => self.file_read_only(file),

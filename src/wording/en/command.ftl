@@ -8,6 +8,7 @@ write_lists_kinds = What can be written, each as outplant write KIND key=value .
 value_number = number
 value_entry = device:number
 clock_set_it = set the clock, or say OUTPLANT_TODAY=2026-03-14 before the command
+clock_say_yes = nothing was written: a clock that is wrong would mark every later entry. Set the clock, or say --yes
 refused_empty_tray = nothing stands in { $tray }: there is nothing to send out
 check_damaged = { $faults ->
     [one] The file is damaged in one place:
@@ -66,6 +67,13 @@ note_kept_before = the file was brought up to this version; as it was before it 
 note_new_device = this file was copied or restored: from now on its entries stand under a new device
 note_device_of_this_run = the settings' folder cannot be written ({ $why }): this run's entries stand under a device of their own
 note_device_not_noted = the entry is saved, but the settings' folder could not be written ({ $why })
+# (entries, device, from, to)
+note_gone = { $entries ->
+    [one] one entry that was saved here is gone
+   *[other] { $entries } entries that were saved here are gone
+} ({ $device }:{ $from } to { $to }): an older copy was put in place of the file, or its log was deleted. Put the newer file back, or import an export that has them; if it is meant: outplant write settled what=restored
+gone_asks = Write anyway? [y/N]
+gone_not_written = Nothing was written: put the newer file back first.
 note_devices_put_aside = the list of devices could not be read and was put aside in { $file }
 how_heading = { $things ->
     [0] Nothing holds it back.

@@ -6,6 +6,12 @@ doubt_more_seed_than_held = { $lot }: { $out } seeds went out on { $day }, but t
 doubt_more_dead_than_lived = { $bed }: { $dead } { $species } dead on { $day }, but { $lived } lived there by the books: count the living again
 # (bed, species, alive, planted, day)
 doubt_more_alive_than_planted = { $bed }: { $alive } { $species } alive on { $day }, but { $planted } were planted by the books: was a planting not written?
+# (bed, species, alive, dead, planted, day)
+doubt_more_seen_than_planted = { $bed }: { $alive } { $species } alive and { $dead } dead on { $day }, but { $planted } were planted by the books: was a planting not written?
+# (bed, species, cut, stood, day)
+doubt_more_cut_than_stood = { $bed }: { $cut } { $species } cut on { $day }, but { $stood } stood there by the books: count the living again
+# (bed, species, day)
+doubt_cut_of_none = { $bed }: { $species } cut on { $day }, but none stood there any more by the books: count the living again
 # (tray, counted, most, day)
 doubt_more_than_seed = { $tray }: { $counted } counted on { $day }, its seed can have given { $most }: was a sowing or an arrival not written?
 # (tray, books, counted, day)

@@ -215,6 +215,8 @@ part_not_wet = not wet through
 entry_prepared = bed { $bed } { $work }
 # (plants, tray, bed)
 entry_outplanted = { $plants } from tray { $tray } planted out in bed { $bed }
+# (row, in_row)
+part_nurse_row = as nurse plants, { $row } × { $in_row } m
 # (bed, plants, species, cause)
 entry_plants_lost = bed { $bed }: { $plants } { $species } lost, { $cause }
 # (bed, species, living, dead)
@@ -227,6 +229,9 @@ part_tmin = lowest { $tmin } °C
 part_tmax = highest { $tmax } °C
 # (tmin, tmax)
 part_tmin_tmax = { $tmin } to { $tmax } °C
+entry_settled = understood: { $what }
+# (what, of)
+entry_settled_of = understood: { $what } ({ $of })
 entry_noted = note: { $text }
 # (about, text)
 entry_noted_about = note on { $about }: { $text }
@@ -270,6 +275,11 @@ cut_felled = felled
 
 sky_overcast = overcast
 sky_clear = clear sky
+
+## alarm_: by word
+
+alarm_restored = entries that were saved here are gone
+alarm_clock = the clock was wrong
 
 ## kind_: by word
 
@@ -323,4 +333,5 @@ kind_plants_lost = Plants lost in a bed
 kind_survival_counted = Count survivors
 kind_weather = Rain and temperature
 kind_noted = A note
+kind_settled = An alarm of the file understood
 kind_withdrawn = Take back entries

@@ -11,6 +11,7 @@ help_any_known = Use only what had been recorded by the end of this day
 help_any_lang = en or es
 help_any_json = Answer with one JSON object, for programs
 help_any_plain = The round as numbered questions, for screen readers and plain terminals
+help_any_yes = Yes to whatever would be asked
 help_any_handbook = Forecast by the handbook alone, setting aside what this nursery learned (else the settings)
 help_any_who = Who writes (else the settings, or the system's user)
 help_any_help = Show help
@@ -42,6 +43,7 @@ help_write_more = Examples:
     outplant write lost tray=cof-031 count=3 cause=rats happened=2026-03-12
     Without a kind, lists what can be written.
 help_write_kind = What it is: counted, lost, sown, outplanted ...
+help_write_yes = What would be asked about is meant so
 help_write_fields = Its fields, key=value; lists as JSON
 help_undo = Take back the last thing this copy wrote, or the one named; the old entry stays readable
 help_undo_entry = The entry, device:number

@@ -8,6 +8,15 @@ refused_more_out = { $tray }: { $wanted } out, but by the books { $stands } stoo
 refused_more_seed = { $lot }: { $wanted } seeds out, but by the books the lot held { $holds } on { $day }: count what is left and write lot_counted first
 # (bed, species, wanted, lives, day)
 refused_more_dead = { $bed }: { $wanted } { $species } dead, but by the books { $lives } lived there on { $day }: write a survival count instead
+so_many_alive = { $alive } alive
+# (alive, dead, all)
+so_many_seen = { $alive } alive and { $dead } dead, { $all } in all
+# (bed, species, seen, planted, day)
+refused_more_alive = { $bed }: { $seen } of { $species } on { $day }, but by the books { $planted } were planted there: count again, or write first what was planted and not written (outplanted, plants_found)
+# (bed, species, cut, stands, day)
+refused_more_cut = { $bed }: { $cut } { $species } cut, but by the books { $stands } stood there on { $day }: was the cut written already? If more stand, write nurse_counted first
+# (bed, species, day)
+refused_cut_of_none = { $bed }: by the books no { $species } stood there any more on { $day }: was the cut written already? If some stand, write nurse_counted first
 # (bed, species, wanted, open, day)
 refused_more_out_than_positions = { $bed }: { $wanted } { $species } out, but on { $day } the plan has { $open } open positions: write a survival count or what was lost first, or the plan (bed_set) as it is planted
 # (bed, rows, places, written)
@@ -44,6 +53,10 @@ file_already_there = { $file } is there already: nothing was changed; choose ano
 file_not_ours = { $file } is not a nursery's journal: check the name
 # (file, log)
 file_foreign_log = the log { $log } is not that of { $file }: it is of another nursery, or of another day of this one; nothing was opened or changed: move the log to another folder, delete nothing, then open again; before that outplant rescue brings out what both hold
+# (file, names)
+file_changed_schema = { $file } was changed by another program ({ $names }): what is written might not stay, so nothing is; it can still be read: outplant export it, or put the last backup in its place
+# (file, entry)
+file_not_written = { $file } did not keep { $entry }: nothing was written; look at it with outplant check
 file_newer = { $file } was written by a newer outplant: install that one to read it; nothing was changed
 file_busy = another outplant is writing in { $file }: wait a moment and try again
 file_full = no room is left on the disk of { $file }: nothing was written; make room and try again

@@ -207,6 +207,7 @@ kept_dry_sealed = dry and closed
 kept_dry_open = dry, in the open
 kept_cold = cold
 kept_other = kept otherwise
+kept_unknown = nobody knows how
 
 ## task_: by word
 

@@ -17,6 +17,10 @@ answers_journal = What was written, and what no longer counts?
 banner_back = Looking back: { $day }. d: another day
 banner_ahead = Looking ahead: { $day }, if nothing more is done. d: another day
 banner_writing_day = What is written is for { $day }. b: another day
+banner_gone = { $entries ->
+    [one] One entry that was saved here is gone: outplant check
+   *[other] { $entries } entries that were saved here are gone: outplant check
+}
 banner_read_only = Reading only
 banner_handbook = Handbook alone. z, then h: back
 banner_doubts = { $doubts ->

@@ -61,6 +61,8 @@ field_shade_now_pct = Shade until now, %
 field_good_until = Good until
 field_heeled_in = Heeled in, cool and moist
 field_stands_since = Stands there since
+field_rootstock = On which stock
+field_variety = Variety
 field_standing = Living
 field_dead = Found dead
 field_about = About
@@ -75,6 +77,7 @@ field_every_days = Every so many days
 field_for_bed = For the bed
 field_until = Until
 field_what = What
+field_of = Of what
 field_share_pct = Share of plants, %
 field_with = With what
 field_safe_after_days = Safe after, days
@@ -119,6 +122,8 @@ field_gap_m = gap m
 
 ## choice_: by word
 
+choice_restored = entries that were saved are gone, and it is meant
+choice_clock = the clock was wrong
 choice_in_pod = in the pod or fruit
 choice_mucilage_on = with the mucilage on
 choice_washed_moist = washed and moist
@@ -127,6 +132,7 @@ choice_dry_sealed = dry, sealed
 choice_dry_open = dry, open
 choice_cold = cold
 choice_other = another way
+choice_unknown = not known
 choice_opening = already standing
 choice_bought = bought
 choice_wildling = wildlings

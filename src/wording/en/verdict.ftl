@@ -286,6 +286,7 @@ source_last_day_written = the last day written down when they came: common pract
 source_hardening = 3-4 weeks: Malawi moringa guide; 4-6 weeks: Tearfund, Pillars guide F14; held back below { $HARDENING_LEAST_DAYS } days, the last step { $LAST_STEP_DAYS } days old: ours, common practice
 source_holding = the species' most days, scaled by the cube root of the container's volume (ours, common practice; related: Poorter et al. 2012, Functional Plant Biology 39:839); a plug check overrules
 source_grafted_height = the species' least height; grafts and buds leave at 60 to { $GRAFTED_MOST_CM } cm (Nakasone & Paull 1998, Tropical Fruits, from memory)
+source_nurse_days = ours: { $NURSE_AFTER_EMERGENCE_DAYS } days after the last of the seed or the shoots is due
 source_plug = common practice: a plug that holds with white tips is ready, one that crumbles is too early
 source_root_limit = Bengough et al. 2011, Journal of Experimental Botany 62:59
 source_rod = Bengough et al. 2011, Journal of Experimental Botany 62:59; push over the area of the rod's tip, common practice

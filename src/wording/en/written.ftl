@@ -38,3 +38,14 @@ named_depth_cm = the depth in cm
 named_resistance_mpa = the resistance in MPa
 named_happened = the day
 named_to = where they went
+
+remark_again = the same was written already at { $at }: again?
+# (on, at)
+remark_again_on = the same was written already on { $on } at { $at }: again?
+remark_same_as_line = the same as line { $line }: again?
+# (tray, gone, stood)
+remark_half_gone = { $tray }: { $gone } of { $stood } plants gone: is that so?
+# (tray, bed, why)
+remark_not_ready = take care: { $tray } was not ready to go out to { $bed }: { $why }
+remark_asks = write it all the same?
+remark_if_meant = nothing was written; if it is meant so, write it again with --yes

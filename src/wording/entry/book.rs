@@ -1,7 +1,7 @@
 //! Weather, notes and withdrawals in a sentence.
 
 use crate::nursery::entry::BookEntry;
-use crate::wording::Wording;
+use crate::wording::{Wording, theme};
 
 /// Entries named in a sentence about a withdrawal; the rest are counted.
 const ENTRIES_NAMED: usize = 3;
@@ -25,6 +25,13 @@ impl Wording {
                 Some(about) => self.entry_noted_about(&about.0, &note.text.0),
                 None => self.entry_noted(&note.text.0),
             },
+            BookEntry::Settled(settled) => {
+                let what = self.of_word(theme::ALARM, settled.what);
+                match &settled.of {
+                    Some(of) => self.entry_settled_of(what, &of.0),
+                    None => self.entry_settled(what),
+                }
+            }
             BookEntry::Withdrawn(withdrawal) => {
                 let entries = &withdrawal.entries;
                 let mut list: Vec<String> = entries.iter().take(ENTRIES_NAMED).map(ToString::to_string).collect();

@@ -34,7 +34,11 @@ impl Wording {
             }
             GroundEntry::Outplanted(out) => {
                 let said = self.entry_outplanted(out.count.0, &out.tray, &out.bed);
-                with_parts(said, self.where_in_bed(out.rows.as_ref(), out.at.as_deref()))
+                let row = out.row_m.zip(out.in_row_m).map(|(row, in_row)| {
+                    let [row, in_row] = [row, in_row].map(|metres| self.number(metres.0, 2));
+                    self.part_nurse_row(row, in_row)
+                });
+                with_parts(said, [row].into_iter().chain(self.where_in_bed(out.rows.as_ref(), out.at.as_deref())))
             }
             GroundEntry::PlantsLost(lost) => {
                 let name = self.species_of(&lost.species, species);

@@ -19,6 +19,12 @@ impl Wording {
         self.entry_sentence_beside(entry, entry.recorded.day(0.0), &Catalogue::built_in())
     }
 
+    /// An entry with its day and year in one sentence, with the nursery's own names of species: what was just written must not
+    /// leave the year to be guessed.
+    pub(crate) fn entry_sentence_with_year(&self, entry: &Entry, species: &Catalogue) -> String {
+        format!("{} · {}", self.day(entry.happened), self.what_sentence(&entry.what, species))
+    }
+
     /// The same beside another day, whose year need not be said, with the nursery's own names of species.
     pub fn entry_sentence_beside(&self, entry: &Entry, other: Day, species: &Catalogue) -> String {
         format!("{} · {}", self.day_beside(entry.happened, other), self.what_sentence(&entry.what, species))

@@ -29,6 +29,7 @@ impl Wording {
         let said = self.entry_lot_received(&lot.lot, self.species_of(&lot.species, species), &lot.source.0);
         let counted = lot.seeds.is_some() || lot.mass_g.is_some();
         let amounts = [
+            lot.variety.as_ref().map(|variety| self.part_variety(&variety.0)),
             counted.then(|| self.seed_amount(lot.seeds, lot.mass_g)),
             lot.fruits.map(|fruits| self.part_fruits(fruits.0)),
             lot.seeds_per_fruit.map(|seeds| self.part_seeds_per_fruit(self.number(seeds.0, 1))),

@@ -2,7 +2,9 @@
 
 use super::with_parts;
 use crate::nursery::entry::subject::is_unknown_lot;
-use crate::nursery::entry::{Counted, Measured, MovedOn, PlantsReceived, Sown, TrayEntry};
+use crate::nursery::entry::{
+    Counted, Held, Measured, MovedOn, PestSeen, PlantsReceived, Released, Sown, TrayEntry, Treated, WateringSet,
+};
 use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
 
@@ -47,42 +49,44 @@ impl Wording {
                 let why = gone.why.as_ref().map(|why| why.0.to_string());
                 with_parts(self.entry_let_go(&gone.task.0), [until, never, why])
             }
-            TrayEntry::ShadeSet(_)
-            | TrayEntry::WateringSet(_)
-            | TrayEntry::Held(_)
-            | TrayEntry::Released(_)
-            | TrayEntry::PestSeen(_)
-            | TrayEntry::Treated(_) => self.care_sentence(entry),
+            TrayEntry::ShadeSet(set) => {
+                let about = self.about(set.tray.as_ref(), None, None, set.place.as_ref());
+                self.entry_shade_set(about, self.percent(set.shade_pct.0 / 100.0))
+            }
+            TrayEntry::WateringSet(set) => self.watering_sentence(set),
+            TrayEntry::Held(held) => self.held_sentence(held),
+            TrayEntry::Released(free) => self.released_sentence(free),
+            TrayEntry::PestSeen(seen) => self.pest_sentence(seen),
+            TrayEntry::Treated(treated) => self.treated_sentence(treated),
         }
     }
 
-    /// What is done to trays, places, lots or beds alike. Any other entry says nothing here.
-    fn care_sentence(&self, entry: &TrayEntry) -> String {
-        if let TrayEntry::ShadeSet(set) = entry {
-            let about = self.about(set.tray.as_ref(), None, None, set.place.as_ref());
-            return self.entry_shade_set(about, self.percent(set.shade_pct.0 / 100.0));
+    fn watering_sentence(&self, set: &WateringSet) -> String {
+        let about = self.about(set.tray.as_ref(), None, None, set.place.as_ref());
+        if set.every_days.0 == 1.0 {
+            return self.entry_watering_daily(about);
         }
-        if let TrayEntry::WateringSet(set) = entry {
-            let about = self.about(set.tray.as_ref(), None, None, set.place.as_ref());
-            let daily = set.every_days.0 == 1.0;
-            let days = self.number(set.every_days.0, 2);
-            return if daily { self.entry_watering_daily(about) } else { self.entry_watering_set(about, days) };
-        }
-        if let TrayEntry::Held(held) = entry {
-            let about = self.about(held.tray.as_ref(), held.lot.as_ref(), held.bed.as_ref(), held.place.as_ref());
-            let until = held.until.map(|until| self.part_until(self.day(until)));
-            return with_parts(self.entry_held(about, &held.why.0), [until]);
-        }
-        if let TrayEntry::Released(free) = entry {
-            let about = self.about(free.tray.as_ref(), free.lot.as_ref(), free.bed.as_ref(), free.place.as_ref());
-            return with_parts(self.entry_released(about), [free.why.as_ref().map(|why| why.0.to_string())]);
-        }
-        if let TrayEntry::PestSeen(seen) = entry {
-            let about = self.about(seen.tray.as_ref(), None, seen.bed.as_ref(), seen.place.as_ref());
-            let share = seen.share_pct.map(|share| self.part_on_share(self.percent(share.0 / 100.0)));
-            return with_parts(self.entry_pest_seen(about, &seen.what.0), [share]);
-        }
-        let TrayEntry::Treated(treated) = entry else { return String::new() };
+        self.entry_watering_set(about, self.number(set.every_days.0, 2))
+    }
+
+    fn held_sentence(&self, held: &Held) -> String {
+        let about = self.about(held.tray.as_ref(), held.lot.as_ref(), held.bed.as_ref(), held.place.as_ref());
+        let until = held.until.map(|until| self.part_until(self.day(until)));
+        with_parts(self.entry_held(about, &held.why.0), [until])
+    }
+
+    fn released_sentence(&self, free: &Released) -> String {
+        let about = self.about(free.tray.as_ref(), free.lot.as_ref(), free.bed.as_ref(), free.place.as_ref());
+        with_parts(self.entry_released(about), [free.why.as_ref().map(|why| why.0.to_string())])
+    }
+
+    fn pest_sentence(&self, seen: &PestSeen) -> String {
+        let about = self.about(seen.tray.as_ref(), None, seen.bed.as_ref(), seen.place.as_ref());
+        let share = seen.share_pct.map(|share| self.part_on_share(self.percent(share.0 / 100.0)));
+        with_parts(self.entry_pest_seen(about, &seen.what.0), [share])
+    }
+
+    fn treated_sentence(&self, treated: &Treated) -> String {
         let about = self.about(treated.tray.as_ref(), None, treated.bed.as_ref(), treated.place.as_ref());
         let safe = treated.safe_after_days.map(|days| self.part_safe_after(self.number(days.0, 1)));
         with_parts(self.entry_treated(about, &treated.with.0), [safe])
@@ -119,6 +123,7 @@ impl Wording {
         with_parts(
             said,
             [
+                received.variety.as_ref().map(|variety| self.part_variety(&variety.0)),
                 received.age_days.map(|days| self.part_age_days(days.0)),
                 received.height_cm.map(|height| self.part_height(self.number(height.0, 1))),
                 received.container.as_ref().map(|container| self.part_container(container)),

@@ -8,6 +8,7 @@ write_lists_kinds = Lo que se puede anotar, cada cosa como outplant write CLASE 
 value_number = número
 value_entry = equipo:número
 clock_set_it = ponga el reloj en hora, o diga OUTPLANT_TODAY=2026-03-14 antes de la orden
+clock_say_yes = no se anotó nada: un reloj equivocado marcaría todo lo que se anote después. Ponga el reloj en hora, o diga --yes
 refused_empty_tray = en { $tray } no queda nada en pie: no hay qué llevar al campo
 check_damaged = { $faults ->
     [one] El archivo está dañado en un lugar:
@@ -59,6 +60,12 @@ note_kept_before = el archivo se puso al día; como estaba antes se conserva en 
 note_new_device = este archivo es una copia o se restauró: desde ahora sus anotaciones llevan un equipo nuevo
 note_device_of_this_run = no se puede escribir en la carpeta de ajustes ({ $why }): lo anotado en esta sesión lleva un equipo propio
 note_device_not_noted = la anotación está guardada, pero no se pudo escribir en la carpeta de ajustes ({ $why })
+note_gone = { $entries ->
+    [one] falta una anotación que aquí se había guardado
+   *[other] faltan { $entries } anotaciones que aquí se habían guardado
+} ({ $device }:{ $from } a { $to }): se puso una copia más vieja en lugar del archivo, o se borró su registro previo. Vuelva a poner el archivo más nuevo, o importe una exportación que las tenga; si fue a propósito: outplant write settled what=restored
+gone_asks = ¿Anotar de todos modos? [s/N]
+gone_not_written = No se anotó nada: primero vuelva a poner el archivo más nuevo.
 note_devices_put_aside = no se pudo leer la lista de equipos y se apartó en { $file }
 how_heading = { $things ->
     [0] Nada la detiene.

@@ -9,6 +9,7 @@ help_any_known = Usar solo lo que se había anotado hasta el fin de este día
 help_any_lang = en o es
 help_any_json = Responder con un objeto JSON, para programas
 help_any_plain = La ronda como preguntas numeradas, para lectores de pantalla y terminales sencillas
+help_any_yes = Sí a todo lo que se preguntaría
 help_any_handbook = Pronostica solo con el manual, sin lo que este vivero aprendió (si no, los ajustes)
 help_any_who = Quién anota (si no, los ajustes o el usuario del sistema)
 help_any_help = Mostrar la ayuda
@@ -40,6 +41,7 @@ help_write_more = Ejemplos:
     outplant write lost tray=cof-031 count=3 cause=ratas happened=2026-03-12
     Sin clase, muestra lo que se puede anotar.
 help_write_kind = Qué es: counted, lost, sown, outplanted ...
+help_write_yes = Lo que se preguntaría es así
 help_write_fields = Sus campos, campo=valor; las listas como JSON
 help_undo = Retirar lo último que anotó esta copia, o lo nombrado; la anotación vieja sigue legible
 help_undo_entry = La anotación, equipo:número

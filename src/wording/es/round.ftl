@@ -265,6 +265,7 @@ kept_dry_sealed = seca y cerrada
 kept_dry_open = seca, abierta
 kept_cold = en frío
 kept_other = guardada de otro modo
+kept_unknown = no se sabe cómo
 sign_triangle = triángulo
 sign_circle = círculo
 sign_square = cuadrado

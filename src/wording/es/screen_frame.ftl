@@ -17,6 +17,10 @@ answers_journal = ¿Qué se apuntó, y qué ya no cuenta?
 banner_back = Mirando atrás: { $day }. d: otro día
 banner_ahead = Mirando adelante: { $day }, si no se hace nada más. d: otro día
 banner_writing_day = Lo que se apunta es del { $day }. b: otro día
+banner_gone = { $entries ->
+    [one] Falta una anotación que aquí se había guardado: outplant check
+   *[other] Faltan { $entries } anotaciones que aquí se habían guardado: outplant check
+}
 banner_read_only = Solo lectura
 banner_handbook = Solo el manual. z, luego h: volver
 banner_doubts = { $doubts ->

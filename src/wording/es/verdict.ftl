@@ -186,6 +186,7 @@ source_last_day_written = el último día que se anotó cuando llegaron: prácti
 source_hardening = 3-4 semanas: Malawi moringa guide; 4-6 semanas: Tearfund, Pillars guide F14; no sale con menos de { $HARDENING_LEAST_DAYS } días, y el último paso con { $LAST_STEP_DAYS } días: nuestro, práctica común
 source_holding = los días máximos de la especie, según la raíz cúbica del volumen de la bolsa (nuestro, práctica común; relacionado: Poorter et al. 2012, Functional Plant Biology 39:839); mirar el cepellón vale más
 source_grafted_height = la altura mínima de la especie; los injertos salen con 60 a { $GRAFTED_MOST_CM } cm (Nakasone y Paull 1998, Tropical Fruits, de memoria)
+source_nurse_days = nuestra: { $NURSE_AFTER_EMERGENCE_DAYS } días después de que deba salir lo último de la semilla o de los brotes
 source_plug = práctica común: el cepellón que sostiene y tiene puntas blancas está listo, el que se desmorona está tierno
 source_root_limit = Bengough et al. 2011, Journal of Experimental Botany 62:59
 source_rod = Bengough et al. 2011, Journal of Experimental Botany 62:59; empuje sobre el área de la punta de la varilla, práctica común

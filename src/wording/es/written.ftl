@@ -38,3 +38,11 @@ named_depth_cm = la profundidad en cm
 named_resistance_mpa = la resistencia en MPa
 named_happened = el día
 named_to = adónde fueron
+
+remark_again = lo mismo ya se anotó a las { $at }: ¿otra vez?
+remark_again_on = lo mismo ya se anotó el { $on } a las { $at }: ¿otra vez?
+remark_same_as_line = lo mismo que la línea { $line }: ¿otra vez?
+remark_half_gone = { $tray }: se pierden { $gone } de { $stood } plantas: ¿es así?
+remark_not_ready = cuidado: { $tray } no estaba lista para salir a { $bed }: { $why }
+remark_asks = ¿anotarlo de todos modos?
+remark_if_meant = no se anotó nada; si es así, anótelo otra vez con --yes

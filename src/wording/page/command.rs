@@ -30,6 +30,7 @@ impl Wording {
             Note::NewDevice { .. } => Some(self.note_new_device()),
             Note::DeviceOfThisRun { why, .. } => Some(self.note_device_of_this_run(why)),
             Note::DeviceNotNoted { why } => Some(self.note_device_not_noted(why)),
+            Note::Gone(gone) => Some(self.note_gone(gone.count() as i64, &gone.device, gone.from, gone.to)),
             Note::DevicesPutAside(path) => Some(self.note_devices_put_aside(path.display())),
         }
     }

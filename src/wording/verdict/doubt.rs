@@ -24,8 +24,17 @@ impl Wording {
             DoubtKind::MoreDeadThanLived { bed, species, dead, lived } => {
                 self.doubt_more_dead_than_lived(bed, named(species), *dead, *lived, day)
             }
-            DoubtKind::MoreAliveThanPlanted { bed, species, alive, planted } => {
+            DoubtKind::MoreAliveThanPlanted { bed, species, alive, dead: 0, planted } => {
                 self.doubt_more_alive_than_planted(bed, named(species), *alive, *planted, day)
+            }
+            DoubtKind::MoreAliveThanPlanted { bed, species, alive, dead, planted } => {
+                self.doubt_more_seen_than_planted(bed, named(species), *alive, *dead, *planted, day)
+            }
+            DoubtKind::MoreCutThanStood { bed, nurse, cut: Some(cut), stood } => {
+                self.doubt_more_cut_than_stood(bed, named(nurse), *cut, *stood, day)
+            }
+            DoubtKind::MoreCutThanStood { bed, nurse, cut: None, stood: _ } => {
+                self.doubt_cut_of_none(bed, named(nurse), day)
             }
             DoubtKind::MoreThanSeed { tray, counted, most } => self.doubt_more_than_seed(tray, *counted, *most, day),
             DoubtKind::RiseWithoutSeed { tray, books, counted } => {

@@ -6,7 +6,7 @@ use super::plan;
 use crate::base::{Day, SpeciesKey};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, standing_mark};
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::reckon::field::{Outplanting, SurvivalCount, light_rows, outplantings, waits_for};
 use crate::reckon::picture::{BedPicture, BedSpecies, NursePicture, Rule, Standing};
 use crate::reckon::round::intervals::SURVIVAL_MONTHS;
@@ -22,9 +22,9 @@ pub(super) fn page(
     along: usize,
     cx: &ScreenContext<'_>,
     width: u16,
-) -> Page {
+) -> Sheet {
     let wording = cx.wording;
-    let mut page = Page::new(width);
+    let mut page = Sheet::new(width);
     heading(bed, cx, &mut page);
     if bed.species.is_empty() {
         page.gap();
@@ -46,7 +46,7 @@ pub(super) fn page(
     page
 }
 
-fn heading(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn heading(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     page.paragraph(&format!("{}, {}", bed.name, bed.field), Ink::Strong);
     let (length, width) = (wording.number(bed.length_m, 1), wording.number(bed.width_m, 1));
@@ -59,7 +59,7 @@ fn heading(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
 }
 
 /// A species of the plan: its standing, and each thing that holds it back with its reason.
-fn species(one: &BedSpecies, cx: &ScreenContext<'_>, page: &mut Page) {
+fn species(one: &BedSpecies, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     page.gap();
     let (mark, ink) = standing_mark(one.standing);
@@ -85,7 +85,7 @@ fn species(one: &BedSpecies, cx: &ScreenContext<'_>, page: &mut Page) {
 }
 
 /// What deserves care although it holds nothing back, once for the whole bed.
-fn care(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn care(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let mut message: Vec<String> = Vec::new();
     for criterion in bed.species.iter().flat_map(|one| &one.criteria) {
         let reason = cx.wording.reason(criterion, About::Bed);
@@ -100,7 +100,7 @@ fn care(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
 }
 
 /// The light: row by row where it was read so, else one figure with its day.
-fn light(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn light(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     page.heading(&wording.light_heading());
     let day = |day: Day| wording.day_beside(day, cx.day());
@@ -144,7 +144,7 @@ fn shade(share: f64) -> &'static str {
     }
 }
 
-fn nurses(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn nurses(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     if bed.nurses.is_empty() {
         return;
     }
@@ -181,7 +181,7 @@ fn nurse_words(nurse: &NursePicture, cx: &ScreenContext<'_>) -> String {
     parts.join(", ")
 }
 
-fn survival(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn survival(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let all = outplantings(&bed.story, cx.day());
     if all.is_empty() {
         return;

@@ -14,7 +14,7 @@ use crate::dashboard::act::{Act, FormFor, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::BedPicture;
@@ -63,13 +63,13 @@ impl Beds {
     }
 
     /// Where the detail stands, and its page.
-    fn detail(&self, cx: &ScreenContext<'_>, area: Rect) -> (Rect, Page) {
+    fn detail(&self, cx: &ScreenContext<'_>, area: Rect) -> (Rect, Sheet) {
         let area = if self.open || !cx.is_wide() { area } else { split(area).1 };
         // One line stays for how much there is below.
         let body = Rect { height: area.height.saturating_sub(1), ..area };
         let page = match (self.bed(cx), &self.chosen) {
             (Some(bed), Some(chosen)) => detail::page(bed, chosen.species.as_ref(), self.along, cx, body.width),
-            _ => Page::new(body.width),
+            _ => Sheet::new(body.width),
         };
         (body, page)
     }
@@ -179,7 +179,7 @@ impl Screen for Beds {
 
     fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         if cx.book.picture.beds.is_empty() {
-            let mut page = Page::new(area.width);
+            let mut page = Sheet::new(area.width);
             page.paragraph(&cx.wording.no_beds(), Ink::Plain);
             page.draw(0, area, buffer);
             return;

@@ -8,7 +8,7 @@ use ratatui::text::{Line, Span};
 use crate::base::SpeciesKey;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Page, width_of};
+use crate::dashboard::parts::{Sheet, width_of};
 use crate::reckon::field::{NurseGrid, SpeciesPlan, Spot, SpotState, Unsaid, nurse_grids, rows_written, species_plan};
 use crate::reckon::picture::BedPicture;
 
@@ -47,7 +47,7 @@ struct Other {
 type Cells = BTreeMap<(usize, usize), (String, Ink)>;
 
 /// Draws the plan of a bed for a species, with legend and scale.
-pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, cx: &ScreenContext<'_>, page: &mut Page) {
+pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let site = &cx.book.picture.site;
     let Some(plan) = species_plan(bed, site, cx.day(), species).filter(|plan| !plan.spots.is_empty()) else {
@@ -150,7 +150,7 @@ impl Scale {
     }
 }
 
-fn ruler(bed: &BedPicture, scale: &Scale, view: &View, cx: &ScreenContext<'_>, page: &mut Page) {
+fn ruler(bed: &BedPicture, scale: &Scale, view: &View, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let View { from, room, label } = *view;
     let shown = room.min(scale.columns);
     let metres = |column: usize| (column as f64 * scale.column_m).min(bed.length_m);
@@ -161,7 +161,7 @@ fn ruler(bed: &BedPicture, scale: &Scale, view: &View, cx: &ScreenContext<'_>, p
     page.line(Line::raw(format!("{}{begin} {} {end}", " ".repeat(label), "─".repeat(between))));
 }
 
-fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, view: &View, page: &mut Page) {
+fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, view: &View, page: &mut Sheet) {
     let View { from, room, label: width } = *view;
     let mut labels: BTreeMap<usize, u32> = BTreeMap::new();
     for spot in spots {
@@ -182,7 +182,7 @@ fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, view: &View, page: &mut P
 }
 
 /// The scale in words, and what part is shown.
-fn message(bed: &BedPicture, scale: &Scale, from: usize, room: usize, cx: &ScreenContext<'_>, page: &mut Page) {
+fn message(bed: &BedPicture, scale: &Scale, from: usize, room: usize, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let number = |metres: f64| wording.number(metres, 2);
     let message = wording.plan_scale(number(scale.column_m), number(scale.column_m * LINE_OVER_COLUMN));
@@ -197,7 +197,7 @@ fn message(bed: &BedPicture, scale: &Scale, from: usize, room: usize, cx: &Scree
     }
 }
 
-fn legend(plan: &SpeciesPlan, others: &[Other], cx: &ScreenContext<'_>, page: &mut Page) {
+fn legend(plan: &SpeciesPlan, others: &[Other], cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let name = cx.species(Some(&plan.species));
     let states = [SpotState::Living, SpotState::Dead, SpotState::Open, SpotState::Unsaid, SpotState::Blocked];
@@ -278,7 +278,7 @@ fn letter_of(name: &str, taken: &mut BTreeSet<char>, capital: bool) -> char {
 }
 
 /// Nurse plants that live somewhere that was not written.
-fn elsewhere(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn elsewhere(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let drawn: BTreeSet<_> = nurse_grids(bed).into_iter().map(|grid| grid.entry).collect();
     for nurse in bed.nurses.iter().filter(|nurse| nurse.alive > 0 && !drawn.contains(&nurse.entry)) {
         let message = cx.wording.plan_nurse_elsewhere(cx.species(Some(&nurse.nurse)), nurse.alive);

@@ -7,7 +7,7 @@ use super::loading::day;
 use super::words::{by_bed, warning};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::reckon::loading::{LoadLine, warnings};
 
 /// The lines that the frame keeps for itself at most.
@@ -33,19 +33,19 @@ pub(super) fn last_start(lines: &[LoadLine], cx: &ScreenContext<'_>) -> usize {
     body.last_start(cx.size.1.saturating_sub(FRAME).saturating_sub(taken).max(1))
 }
 
-fn pages(lines: &[LoadLine], cx: &ScreenContext<'_>, width: u16) -> (Page, Page, Page) {
+fn pages(lines: &[LoadLine], cx: &ScreenContext<'_>, width: u16) -> (Sheet, Sheet, Sheet) {
     let wording = cx.wording;
     let sum = lines.iter().map(|line| line.plants).fold(0, u32::saturating_add);
-    let mut above = Page::new(width);
+    let mut above = Sheet::new(width);
     above.paragraph(&wording.load_ask(wording.day(day(cx)), lines.len() as i64, i64::from(sum)), Ink::Strong);
-    let mut body = Page::new(width);
+    let mut body = Sheet::new(width);
     for one in warnings(&cx.book.picture, lines) {
         body.hanging("! ", Ink::Danger, &warning(&one, cx), Ink::Plain);
     }
     by_bed(lines, cx, &mut body);
     body.gap();
     body.paragraph(&wording.load_caution(), Ink::Plain);
-    let mut below = Page::new(width);
+    let mut below = Sheet::new(width);
     below.paragraph(&wording.load_ask_keys(), Ink::Strong);
     (above, body, below)
 }

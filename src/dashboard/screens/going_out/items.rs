@@ -11,7 +11,7 @@ use crate::base::Day;
 use crate::base::columns::left_aligned;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Page, width_of};
+use crate::dashboard::parts::{Sheet, width_of};
 use crate::reckon::loading::{
     Becoming, COMING_WEEKS, Coming, LoadLine, Offer, by_bed, coming as what_comes, left_of, line_warnings, offers,
 };
@@ -25,12 +25,12 @@ const COLUMNS_FROM: usize = 56;
 /// An item: what it stands for, where it can be chosen, and its lines.
 pub(super) struct Item {
     pub(crate) chosen: Option<Chosen>,
-    pub(crate) page: Page,
+    pub(crate) page: Sheet,
 }
 
 impl Item {
     fn heading(text: &str, width: u16, first: bool) -> Item {
-        let mut page = Page::new(width);
+        let mut page = Sheet::new(width);
         if !first {
             page.paragraph("", Ink::Plain);
         }
@@ -39,7 +39,7 @@ impl Item {
     }
 
     fn message(text: &str, width: u16) -> Item {
-        let mut page = Page::new(width);
+        let mut page = Sheet::new(width);
         page.paragraph(text, Ink::Plain);
         Item { chosen: None, page }
     }
@@ -70,11 +70,11 @@ impl Items<'_> {
         }
     }
 
-    fn page(&self, i: usize) -> Cow<'_, Page> {
+    fn page(&self, i: usize) -> Cow<'_, Sheet> {
         match (self.rows.get(i), &self.make) {
             (Some(Line::Made(item)), _) => Cow::Borrowed(&item.page),
             (Some(Line::Offer(offer, _)), Some(make)) => Cow::Owned(make.page(offer)),
-            (Some(Line::Offer(..)), None) | (None, _) => Cow::Owned(Page::default()),
+            (Some(Line::Offer(..)), None) | (None, _) => Cow::Owned(Sheet::default()),
         }
     }
 
@@ -260,7 +260,7 @@ struct OfferItems<'a> {
 }
 
 impl OfferItems<'_> {
-    fn page(&self, offer: &Offer) -> Page {
+    fn page(&self, offer: &Offer) -> Sheet {
         match offer {
             Offer::Fits(tray, pair) => self.fit(tray, pair),
             Offer::Misses(tray, pair) => self.miss(tray, Some(pair)),
@@ -268,9 +268,9 @@ impl OfferItems<'_> {
         }
     }
 
-    fn fit(&self, tray: &TrayPicture, pair: &PairPicture) -> Page {
+    fn fit(&self, tray: &TrayPicture, pair: &PairPicture) -> Sheet {
         let (cx, wording, widths) = (self.cx, self.cx.wording, self.widths);
-        let mut page = Page::new(self.width);
+        let mut page = Sheet::new(self.width);
         let species = cx.species(tray.species.as_ref());
         let before = go_by(tray, Some(pair), cx.day()).map(|(last, what)| wording.go_by_words(near(last, cx), what));
         let rest: Vec<String> = [Some(species), before, listed(self.lines, pair, cx)].into_iter().flatten().collect();
@@ -290,9 +290,9 @@ impl OfferItems<'_> {
         page
     }
 
-    fn miss(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Page {
+    fn miss(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Sheet {
         let cx = self.cx;
-        let mut page = Page::new(self.width);
+        let mut page = Sheet::new(self.width);
         let code = left_aligned(tray.code.as_str(), self.widths.missing);
         match pair {
             Some(pair) => {
@@ -327,7 +327,7 @@ pub(super) fn loading(lines: &[LoadLine], cx: &ScreenContext<'_>, width: u16) ->
     for (bed, here, sum) in by_bed(lines) {
         items.push(Item::heading(&wording.load_bed_sum(bed, i64::from(sum)), width, false));
         for line in here {
-            let mut page = Page::new(width);
+            let mut page = Sheet::new(width);
             let doubtful = line_warnings(&cx.book.picture, line).is_some();
             let (mark, ink) = if doubtful { ("! ", Ink::Danger) } else { ("● ", Ink::Good) };
             page.hanging(mark, ink, &line_words(line, cx), Ink::Plain);
@@ -368,7 +368,7 @@ fn week_words(week: i32, cx: &ScreenContext<'_>) -> String {
 
 fn becoming(one: &Coming, cx: &ScreenContext<'_>, width: u16) -> Item {
     let wording = cx.wording;
-    let mut page = Page::new(width);
+    let mut page = Sheet::new(width);
     let (mark, message, chosen, about) = match &one.what {
         Becoming::Tray { tray, standing } => {
             let species = cx.book.picture.trays.get(tray).and_then(|tray| tray.species.as_ref());

@@ -19,6 +19,7 @@ use crate::dashboard::act::{Act, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::look::Ink;
+use crate::dashboard::message::Request;
 use crate::dashboard::parts::Typed;
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
@@ -159,7 +160,7 @@ impl GoingOut {
     }
 
     fn keep(&self) -> Act {
-        Act::Keep(KEPT, loading::to_text(&self.lines))
+        Act::Ask(Request::keep(KEPT, loading::to_text(&self.lines)))
     }
 }
 

@@ -4,7 +4,7 @@ use super::words::{by_bed, near, reason, warning};
 use super::{GoingOut, Part};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, answered_mark};
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::reckon::loading::warnings;
 use crate::reckon::picture::{BedSpecies, PairPicture, TrayPicture};
 use crate::wording::verdict::About;
@@ -26,15 +26,15 @@ enum Telling {
 
 impl GoingOut {
     /// The page beside the list.
-    pub(super) fn side(&self, cx: &ScreenContext<'_>, width: u16, room: u16) -> Page {
+    pub(super) fn side(&self, cx: &ScreenContext<'_>, width: u16, room: u16) -> Sheet {
         let all = [Telling::All, Telling::Figures, Telling::Reasons, Telling::List];
-        let fits = |page: &Page| page.height() <= usize::from(room);
+        let fits = |page: &Sheet| page.height() <= usize::from(room);
         let told = all.into_iter().map(|telling| self.side_of(telling, cx, width)).find(fits);
         told.unwrap_or_else(|| self.side_of(Telling::Sums, cx, width))
     }
 
-    fn side_of(&self, telling: Telling, cx: &ScreenContext<'_>, width: u16) -> Page {
-        let mut page = Page::new(width);
+    fn side_of(&self, telling: Telling, cx: &ScreenContext<'_>, width: u16) -> Sheet {
+        let mut page = Sheet::new(width);
         if self.part != Part::Coming {
             self.how_many(cx, &mut page);
             self.chosen_words(telling, cx, &mut page);
@@ -45,8 +45,8 @@ impl GoingOut {
 
     /// The lines below the list where it is narrow: what is wrong goes before the caution, which is said again before
     /// anything is written.
-    pub(super) fn foot(&self, cx: &ScreenContext<'_>, width: u16, room: u16) -> Page {
-        let mut page = Page::new(width);
+    pub(super) fn foot(&self, cx: &ScreenContext<'_>, width: u16, room: u16) -> Sheet {
+        let mut page = Sheet::new(width);
         if self.part != Part::Coming {
             self.how_many(cx, &mut page);
         }
@@ -77,7 +77,7 @@ impl GoingOut {
         cx.wording.load_sum(self.lines.len() as i64, i64::from(sum))
     }
 
-    fn how_many(&self, cx: &ScreenContext<'_>, page: &mut Page) {
+    fn how_many(&self, cx: &ScreenContext<'_>, page: &mut Sheet) {
         let (Some((tray, bed)), Some(plants)) = (self.pair(), self.plants(cx)) else { return };
         let text = match self.listed(tray, bed) {
             Some(listed) => cx.wording.load_number_listed(tray, bed, i64::from(listed)),
@@ -86,7 +86,7 @@ impl GoingOut {
         page.paragraph(&text, Ink::Strong);
     }
 
-    fn chosen_words(&self, telling: Telling, cx: &ScreenContext<'_>, page: &mut Page) {
+    fn chosen_words(&self, telling: Telling, cx: &ScreenContext<'_>, page: &mut Sheet) {
         if telling < Telling::Reasons {
             return;
         }
@@ -107,7 +107,7 @@ impl GoingOut {
         }
     }
 
-    fn list_words(&self, telling: Telling, cx: &ScreenContext<'_>, page: &mut Page) {
+    fn list_words(&self, telling: Telling, cx: &ScreenContext<'_>, page: &mut Sheet) {
         let wording = cx.wording;
         page.heading(&wording.load_heading());
         if self.lines.is_empty() {
@@ -133,7 +133,7 @@ impl GoingOut {
 }
 
 /// The figures of a tray and of the room for it.
-fn tray_words(tray: &TrayPicture, line: Option<&BedSpecies>, cx: &ScreenContext<'_>, page: &mut Page) {
+fn tray_words(tray: &TrayPicture, line: Option<&BedSpecies>, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let (plantable, best) = (wording.label_plantable(), wording.label_best_before());
     let (counted, place) = (wording.label_counted(), wording.label_place());
@@ -159,7 +159,7 @@ fn tray_words(tray: &TrayPicture, line: Option<&BedSpecies>, cx: &ScreenContext<
 }
 
 /// What holds the pair back and what to take care of; all reasons stand behind `y`.
-fn pair_words(pair: &PairPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn pair_words(pair: &PairPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     page.gap();
     let shown = pair.criteria.iter().filter(|criterion| criterion.blocks || criterion.warns);
     let mut none = true;

@@ -3,7 +3,7 @@
 use crate::base::Day;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::reckon::field::waits_for;
 use crate::reckon::loading::{self, LoadLine, LoadWarning};
 use crate::reckon::picture::Criterion;
@@ -63,7 +63,7 @@ pub(super) fn warning(warning: &LoadWarning, cx: &ScreenContext<'_>) -> String {
 }
 
 /// The list in words, bed by bed: how many of what from which tray, and where the tray stands.
-pub(super) fn by_bed(lines: &[LoadLine], cx: &ScreenContext<'_>, page: &mut Page) {
+pub(super) fn by_bed(lines: &[LoadLine], cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     for (bed, here, sum) in loading::by_bed(lines) {
         page.paragraph(&wording.load_bed_sum(bed, i64::from(sum)), Ink::Strong);

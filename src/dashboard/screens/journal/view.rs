@@ -6,7 +6,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use super::Journal;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Column, Page, Row, Table};
+use crate::dashboard::parts::{Column, Row, Sheet, Table};
 use crate::nursery::entry::Entry;
 
 /// The widest person's name shown in the list.
@@ -39,7 +39,7 @@ fn draw_list(journal: &Journal, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
     let wording = cx.wording;
     let entries = journal.entries(cx);
     if entries.is_empty() {
-        let mut page = Page::new(area.width);
+        let mut page = Sheet::new(area.width);
         let message = match &cx.book.found {
             None => wording.confirm_waiting_short(),
             Some(_) if journal.search.is_empty() => wording.no_entries(),
@@ -75,7 +75,7 @@ fn draw_list(journal: &Journal, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
 fn draw_detail(journal: &Journal, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let Some(entry) = journal.entry(cx) else { return };
     let wording = cx.wording;
-    let mut page = Page::new(area.width);
+    let mut page = Sheet::new(area.width);
     page.paragraph(&wording.kind_name(entry.what.kind()), Ink::Strong);
     page.gap();
     page.paragraph(&cx.entry(entry), Ink::Plain);

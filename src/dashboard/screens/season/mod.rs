@@ -105,7 +105,7 @@ impl Screen for Season {
             Key::Char('-') => self.step_day(-4, cx),
             Key::Char('+') => self.step_day(4, cx),
             Key::Home => self.cursor = None,
-            Key::Enter => return Some(vec![Act::LookAt(Some(self.cursor(cx)))]),
+            Key::Enter => return Some(vec![Act::Ask(Request::look_at(self.cursor(cx)))]),
             _ => return None,
         }
         Some(Vec::new())

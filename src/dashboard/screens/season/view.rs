@@ -8,7 +8,7 @@ use super::{NAME_COLUMNS, NARROW_NAME_COLUMNS, Season};
 use crate::base::Day;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, stage_mark, standing_mark};
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::dashboard::year::YearAsked;
 use crate::reckon::picture::{Stage, Standing};
 use crate::reckon::season::SeasonDay;
@@ -17,46 +17,46 @@ use crate::reckon::season::SeasonDay;
 pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let all = lines(cx);
     if all.is_empty() {
-        let mut page = Page::new(area.width);
+        let mut page = Sheet::new(area.width);
         page.paragraph(&cx.wording.no_trays(), Ink::Plain);
         page.paragraph(&cx.wording.no_beds(), Ink::Plain);
         page.draw(0, area, buffer);
         return;
     }
     let names = if cx.size.0 >= 80 { NAME_COLUMNS } else { NARROW_NAME_COLUMNS };
-    let sheet = Sheet { asked: Season::asked(cx), left: area.x + names + 1, cx };
+    let grid = Grid { asked: Season::asked(cx), left: area.x + names + 1, cx };
     let cursor = season.cursor(cx);
     let at = season.at(&all);
-    let text = below(all.get(at), cursor, &sheet, area.width);
+    let text = below(all.get(at), cursor, &grid, area.width);
     let below_rows = (text.height() as u16).min(area.height.saturating_sub(4));
-    let head = draw_head(&sheet, area, buffer);
+    let head = draw_head(&grid, area, buffer);
     let rows = area.height.saturating_sub(head + below_rows + 1);
     let first = (at + 1).saturating_sub(usize::from(rows.max(1)));
     for (row, line) in all.iter().enumerate().skip(first).take(usize::from(rows)) {
         let y = area.y + head + (row - first) as u16;
         let chosen = row == at;
-        let name = Page::shortened(&line.name(cx, names == NAME_COLUMNS), usize::from(names));
+        let name = Sheet::shortened(&line.name(cx, names == NAME_COLUMNS), usize::from(names));
         let ink = if chosen { Ink::Chosen } else { Ink::Plain };
         buffer.set_string(area.x, y, name, ink.style());
-        sheet.each(&mut |x, day| {
+        grid.each(&mut |x, day| {
             if let Some((mark, ink)) = line.mark(day).filter(|_| x < area.right()) {
                 buffer.set_string(x, y, mark, ink.tile());
             }
         });
     }
-    mark_days(&sheet, cursor, Rect { y: area.y + head, height: rows, ..area }, buffer);
+    mark_days(&grid, cursor, Rect { y: area.y + head, height: rows, ..area }, buffer);
     let foot = Rect { y: area.bottom().saturating_sub(below_rows), height: below_rows, ..area };
     text.draw(0, foot, buffer);
 }
 
 /// The year that is drawn and where it begins.
-struct Sheet<'a> {
+struct Grid<'a> {
     asked: YearAsked,
     left: u16,
     cx: &'a ScreenContext<'a>,
 }
 
-impl Sheet<'_> {
+impl Grid<'_> {
     /// The column of a day.
     fn column(&self, day: Day) -> u16 {
         self.left + (day.days_since(self.asked.from) / self.asked.step_days).max(0) as u16
@@ -77,14 +77,14 @@ impl Sheet<'_> {
 }
 
 /// Months by their letters, and the rains; the answer is how many lines.
-fn draw_head(sheet: &Sheet<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
-    let wording = sheet.cx.wording;
+fn draw_head(grid: &Grid<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
+    let wording = grid.cx.wording;
     let mut month = 0;
     let mut free_from = 0;
-    for i in 0..sheet.asked.days as i32 {
-        let day = sheet.asked.from.plus(i * sheet.asked.step_days);
+    for i in 0..grid.asked.days as i32 {
+        let day = grid.asked.from.plus(i * grid.asked.step_days);
         let (_, now, _) = day.ymd();
-        let x = sheet.column(day);
+        let x = grid.column(day);
         if now != month && x >= free_from && x + 3 <= area.right() {
             month = now;
             let name = wording.month_letters(now);
@@ -92,9 +92,9 @@ fn draw_head(sheet: &Sheet<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
             free_from = x + 4;
         }
     }
-    let name = Page::shortened(&wording.season_rains(), usize::from(sheet.left - area.x - 1));
+    let name = Sheet::shortened(&wording.season_rains(), usize::from(grid.left - area.x - 1));
     buffer.set_string(area.x, area.y + 1, name, Ink::Plain.style());
-    sheet.each(&mut |x, day| {
+    grid.each(&mut |x, day| {
         if day.in_rains == Some(true) && x < area.right() {
             buffer.set_string(x, area.y + 1, "▒", Ink::Strong.style());
         }
@@ -103,9 +103,9 @@ fn draw_head(sheet: &Sheet<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
 }
 
 /// Today and the cursor, from top to bottom: underlined, and in reverse.
-fn mark_days(sheet: &Sheet<'_>, cursor: Day, area: Rect, buffer: &mut Buffer) {
-    let column = |day: Day| Rect { x: sheet.column(day), width: 1, ..area };
-    let today = column(sheet.cx.book.now.today);
+fn mark_days(grid: &Grid<'_>, cursor: Day, area: Rect, buffer: &mut Buffer) {
+    let column = |day: Day| Rect { x: grid.column(day), width: 1, ..area };
+    let today = column(grid.cx.book.now.today);
     if today.x < area.right() {
         for y in area.y..area.bottom() {
             if let Some(cell) = buffer.cell_mut((today.x, y)).filter(|cell| cell.symbol() == " ") {
@@ -120,13 +120,13 @@ fn mark_days(sheet: &Sheet<'_>, cursor: Day, area: Rect, buffer: &mut Buffer) {
 }
 
 /// What the cursor stands on, in words, and what the marks mean.
-fn below(line: Option<&LineOf>, cursor: Day, sheet: &Sheet<'_>, width: u16) -> Page {
-    let (cx, wording) = (sheet.cx, sheet.cx.wording);
-    let mut page = Page::new(width);
+fn below(line: Option<&LineOf>, cursor: Day, grid: &Grid<'_>, width: u16) -> Sheet {
+    let (cx, wording) = (grid.cx, grid.cx.wording);
+    let mut page = Sheet::new(width);
     if let Some(line) = line {
-        let word = sheet.day(cursor).and_then(|day| line.word(day, cx));
+        let word = grid.day(cursor).and_then(|day| line.word(day, cx));
         let word = word.unwrap_or_else(|| {
-            let drawn = sheet.day(cursor).is_some();
+            let drawn = grid.day(cursor).is_some();
             if drawn { wording.season_not_there() } else { wording.news_waiting() }
         });
         let text = wording.season_on(wording.day(cursor), line.name(cx, true).trim(), word);

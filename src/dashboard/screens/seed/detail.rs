@@ -4,7 +4,7 @@ use super::list::{LotLine, state_mark};
 use crate::base::{Day, Range};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::lots::{LotOutlook, lot_outlook};
 use crate::reckon::picture::Basis;
@@ -33,11 +33,11 @@ pub(crate) struct Asked {
 }
 
 /// All of it.
-pub(crate) fn page(line: &LotLine<'_>, asked: Asked, cx: &ScreenContext<'_>, width: u16) -> Page {
+pub(crate) fn page(line: &LotLine<'_>, asked: Asked, cx: &ScreenContext<'_>, width: u16) -> Sheet {
     let wording = cx.wording;
     let lot = line.lot;
     let outlook = outlook_of(lot, cx);
-    let mut page = Page::new(width);
+    let mut page = Sheet::new(width);
     let labels = wording.lot_labels();
     page.labels(labels.iter().map(String::as_str));
     page.paragraph(&wording.seed_heading(&lot.code, cx.species(lot.species.as_ref())), Ink::Strong);
@@ -96,7 +96,7 @@ pub(crate) fn verdict(line: &LotLine<'_>, cx: &ScreenContext<'_>) -> String {
 }
 
 /// What is left, where it is from, and what it is still worth with its reasons.
-fn facts(lot: &LotStory, outlook: &LotOutlook, cx: &ScreenContext<'_>, page: &mut Page) {
+fn facts(lot: &LotStory, outlook: &LotOutlook, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let left = match (lot.seeds_in, lot.seeds_left) {
         (Some(seeds), Some(_)) => wording.seed_left_of(left_words(lot, cx), i64::from(seeds)),
@@ -112,7 +112,7 @@ fn facts(lot: &LotStory, outlook: &LotOutlook, cx: &ScreenContext<'_>, page: &mu
     }
 }
 
-fn tests(line: &LotLine<'_>, outlook: &LotOutlook, cx: &ScreenContext<'_>, page: &mut Page) {
+fn tests(line: &LotLine<'_>, outlook: &LotOutlook, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     for test in outlook.tests.iter().rev() {
         page.hanging("- ", Ink::Plain, &wording.lot_test(test), Ink::Plain);
@@ -133,7 +133,7 @@ fn tests(line: &LotLine<'_>, outlook: &LotOutlook, cx: &ScreenContext<'_>, page:
 }
 
 /// How many to sow for so many plants: the number, what it rests on, what to prepare.
-fn how_many(lot: &LotStory, asked: &Asked, cx: &ScreenContext<'_>, page: &mut Page) {
+fn how_many(lot: &LotStory, asked: &Asked, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let species = lot.species.as_ref();
     let told = SowingAsked::of(&cx.book.picture, &cx.book.outlook.stock, species, Some(lot), asked.plants, USUAL_SURE);
@@ -175,7 +175,7 @@ fn how_many(lot: &LotStory, asked: &Asked, cx: &ScreenContext<'_>, page: &mut Pa
 }
 
 /// What this nursery knows of the species, and what is coming of it.
-fn of_species(lot: &LotStory, cx: &ScreenContext<'_>, page: &mut Page) {
+fn of_species(lot: &LotStory, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let Some(species) = &lot.species else { return };
     for (heading, lines) in cx.wording.species_lines(species, &cx.book.picture, &cx.book.outlook) {
         page.heading(&format!("{heading}: {}", cx.species(Some(species))));
@@ -190,7 +190,7 @@ fn share_words(range: Range, cx: &ScreenContext<'_>) -> String {
     wording.seed_share(whole(range.likely), whole(range.low), whole(range.high))
 }
 
-fn sowings(sown: &[SownFrom], cx: &ScreenContext<'_>, page: &mut Page) {
+fn sowings(sown: &[SownFrom], cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     if sown.is_empty() {
         page.paragraph(&wording.seed_not_sown(), Ink::Plain);
@@ -217,7 +217,7 @@ fn sowings(sown: &[SownFrom], cx: &ScreenContext<'_>, page: &mut Page) {
     }
 }
 
-fn history(lot: &LotStory, cx: &ScreenContext<'_>, page: &mut Page) {
+fn history(lot: &LotStory, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     match cx.book.story_of(&Subject::Lot(lot.code.clone())) {
         None => page.paragraph(&wording.news_waiting(), Ink::Quiet),

@@ -15,7 +15,7 @@ use crate::base::LotCode;
 use crate::dashboard::act::{Act, FormFor, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
-use crate::dashboard::parts::{Page, Typed};
+use crate::dashboard::parts::{Sheet, Typed};
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use detail::Asked;
@@ -91,7 +91,7 @@ impl ListDetail for Seed {
         Subject::Lot(lot)
     }
 
-    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Page> {
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Sheet> {
         list::chosen(self.place.chosen.as_ref(), cx).map(|line| detail::page(&line, self.asked(), cx, width))
     }
 

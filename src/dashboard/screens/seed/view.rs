@@ -8,7 +8,7 @@ use super::{Seed, detail};
 use crate::base::Day;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
+use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
 use crate::reckon::seed::{LotState, came_up, germinated, sown_from};
 
 /// From this height on the line above the list is shown.
@@ -20,7 +20,7 @@ pub(crate) fn draw_list(screen: &Seed, cx: &ScreenContext<'_>, area: Rect, buffe
     let used_up = used_up(cx);
     if lines.is_empty() {
         let message = if used_up == 0 { cx.wording.no_lots() } else { cx.wording.seed_all_used_up(used_up as i64) };
-        let mut page = Page::new(area.width);
+        let mut page = Sheet::new(area.width);
         page.paragraph(&message, Ink::Plain);
         page.draw(0, area, buffer);
         return;

@@ -5,7 +5,7 @@ use super::going::where_to;
 use crate::base::Day;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, answered_mark, stage_mark};
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::forecast::Judgement;
 use crate::reckon::growth::tray_growth;
@@ -20,9 +20,9 @@ const DRAWING_LINES: u16 = 8;
 const DRAWING_COLUMNS: u16 = 64;
 
 /// All of it.
-pub(crate) fn page(tray: &TrayPicture, cx: &ScreenContext<'_>, width: u16) -> Page {
+pub(crate) fn page(tray: &TrayPicture, cx: &ScreenContext<'_>, width: u16) -> Sheet {
     let wording = cx.wording;
-    let mut page = Page::new(width);
+    let mut page = Sheet::new(width);
     page.labels([
         wording.label_standing().as_str(),
         wording.label_plantable().as_str(),
@@ -39,7 +39,7 @@ pub(crate) fn page(tray: &TrayPicture, cx: &ScreenContext<'_>, width: u16) -> Pa
     }
     page.gap();
     facts(tray, cx, &mut page);
-    let asked = |page: &mut Page| {
+    let asked = |page: &mut Sheet| {
         if !tray.criteria.is_empty() && tray.stage != Stage::Spent {
             page.heading(&wording.trays_reasons());
             reasons(&tray.criteria, cx, page);
@@ -107,7 +107,7 @@ fn says_its_day(rule: Rule) -> bool {
     matches!(rule, Rule::Held | Rule::Treated)
 }
 
-fn facts(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn facts(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let near = |day: Day| wording.day_beside(day, cx.day());
     let (mark, ink) = stage_mark(tray.stage);
@@ -147,7 +147,7 @@ fn facts(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
 }
 
 /// The questions of the verdict, those that hold the tray back first.
-fn reasons(criteria: &[Criterion], cx: &ScreenContext<'_>, page: &mut Page) {
+fn reasons(criteria: &[Criterion], cx: &ScreenContext<'_>, page: &mut Sheet) {
     for criterion in pressing_first(criteria) {
         let (mark, ink) = answered_mark(criterion.answered());
         let mut text = cx.wording.reason(criterion, About::Tray);
@@ -161,7 +161,7 @@ fn reasons(criteria: &[Criterion], cx: &ScreenContext<'_>, page: &mut Page) {
 }
 
 /// Dates and numbers to come. Whatever is forecast of a tray stands here, each with how early, how late, how many.
-fn expectations(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn expectations(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let mut coming: Vec<(String, String)> = Vec::new();
     let mut dated = |label: String, day: Option<Day>, spread: Option<DaySpread>| {
@@ -206,18 +206,18 @@ fn day_words(day: Option<Day>, spread: Option<DaySpread>, cx: &ScreenContext<'_>
     cx.wording.day_spread(day, spread, |day| cx.wording.day_beside(day, cx.day()))
 }
 
-fn drawings(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn drawings(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let all = [charts::emergence(tray, cx), charts::standing(tray, cx), charts::heights(tray, cx)];
     all.into_iter().flatten().for_each(|drawing| draw(&drawing, page));
 }
 
-fn draw(drawing: &Drawing, page: &mut Page) {
+fn draw(drawing: &Drawing, page: &mut Sheet) {
     page.heading(&drawing.heading);
     page.drawing(DRAWING_LINES, DRAWING_COLUMNS, |area, buffer| drawing.chart.draw(area, buffer));
     page.paragraph(&drawing.legend, Ink::Quiet);
 }
 
-fn history(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+fn history(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     match cx.book.story_of(&Subject::Tray(tray.code.clone())) {
         None => page.paragraph(&wording.news_waiting(), Ink::Quiet),

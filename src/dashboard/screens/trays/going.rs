@@ -3,7 +3,7 @@
 use crate::base::BedName;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::Page;
+use crate::dashboard::parts::Sheet;
 use crate::reckon::picture::{Criterion, PairPicture, Rule, TrayPicture};
 use crate::wording::verdict::About;
 
@@ -11,7 +11,7 @@ use crate::wording::verdict::About;
 const MOST_BEDS: usize = 4;
 
 /// Writes where a tray could go.
-pub(crate) fn where_to(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Page) {
+pub(crate) fn where_to(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let mut pairs: Vec<(&PairPicture, Vec<&Criterion>)> = cx
         .book

@@ -16,7 +16,7 @@ use crate::base::TrayCode;
 use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, known};
-use crate::dashboard::parts::{Page, Typed};
+use crate::dashboard::parts::{Sheet, Typed};
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use rows::{Grouping, Order, shown};
@@ -86,7 +86,7 @@ impl ListDetail for Trays {
         Subject::Tray(tray)
     }
 
-    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Page> {
+    fn page(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Sheet> {
         let tray = cx.book.picture.trays.get(self.place.chosen.as_ref()?)?;
         Some(detail::page(tray, cx, width))
     }

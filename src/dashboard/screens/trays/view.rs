@@ -8,7 +8,7 @@ use super::rows::{Grouping, Line, Sort, empty_trays, lines};
 use crate::base::Day;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, stage_mark};
-use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
+use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
 use crate::reckon::picture::{Stage, TrayPicture};
 
 /// From this height on the line above the list is shown.
@@ -23,7 +23,7 @@ pub(crate) fn draw_list(screen: &Trays, cx: &ScreenContext<'_>, area: Rect, buff
     }
     let lines = lines(&screen.order, &screen.filter.text(), cx);
     if lines.is_empty() {
-        let mut page = Page::new(rest.width);
+        let mut page = Sheet::new(rest.width);
         page.paragraph(&empty_words(screen, cx), Ink::Plain);
         page.draw(0, rest, buffer);
         return;

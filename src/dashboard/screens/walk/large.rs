@@ -10,7 +10,7 @@ use super::{Shown, Walk};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Page, width_of};
+use crate::dashboard::parts::{Sheet, width_of};
 use crate::reckon::picture::Measure;
 use crate::reckon::round::to_write::carried_to;
 
@@ -25,7 +25,7 @@ const DOTS_IN_ROW: usize = 5;
 /// Draws the chosen stop over the whole area; with a form, what is typed in it.
 pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let Some(stop) = walk.here(cx) else {
-        let mut page = Page::new(area.width);
+        let mut page = Sheet::new(area.width);
         page.paragraph(&cx.wording.empty_walk(), Ink::Strong);
         page.draw(0, area, buffer);
         return;
@@ -51,7 +51,7 @@ fn draw_place(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect,
         Some(_) | None => name,
     };
     let room = usize::from(area.width).saturating_sub(width_of(&progress) + 2);
-    buffer.set_string(area.x, area.y, Page::shortened(&named, room), Ink::Strong.style());
+    buffer.set_string(area.x, area.y, Sheet::shortened(&named, room), Ink::Strong.style());
     if width_of(&progress) < usize::from(area.width) {
         let x = area.right() - width_of(&progress) as u16;
         buffer.set_string(x, area.y, progress, Ink::Plain.style());
@@ -80,7 +80,7 @@ fn draw_signs(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
             }
             None => {
                 let room = usize::from(area.right().saturating_sub(x));
-                let text = Page::shortened(sign, room);
+                let text = Sheet::shortened(sign, room);
                 buffer.set_string(x, area.y + 2, &text, Ink::Strong.style());
                 x += width_of(&text) as u16 + 3;
             }
@@ -100,7 +100,7 @@ fn draw_dots(dots: usize, at: (u16, u16), cx: &ScreenContext<'_>, buffer: &mut B
 
 /// What to do at what, with its mark.
 fn draw_task(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
-    let mut page = Page::new(area.width);
+    let mut page = Sheet::new(area.width);
     let (mark, ink, state) = mark_of(stop, cx);
     let about = cx.wording.stop_about(stop.task, &stop.subject, &cx.book.picture);
     let mark = if mark == " " { String::new() } else { format!("{mark} ") };
@@ -129,13 +129,13 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, cx: &ScreenContext<'_>
                 "counted" | "weather" => cx.wording.walk_large_hint(),
                 _ => format!("Enter  {}", cx.wording.task_name(stop.task)),
             };
-            buffer.set_string(area.x, y, Page::shortened(&message, usize::from(area.width)), Ink::Plain.style());
+            buffer.set_string(area.x, y, Sheet::shortened(&message, usize::from(area.width)), Ink::Plain.style());
         }
         return;
     };
     let form_choices = form.map(|form| form.choices_at(form.begin_place())).unwrap_or_default();
     let right = Rect { x, width: area.right().saturating_sub(x), ..top };
-    let title = Page::shortened(&cx.wording.field_title(field.name), usize::from(right.width));
+    let title = Sheet::shortened(&cx.wording.field_title(field.name), usize::from(right.width));
     buffer.set_string(right.x, right.y, title, Ink::Strong.style());
     if form_choices.is_empty() {
         draw_typed(&typed, right, cx, buffer);
@@ -145,7 +145,7 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, cx: &ScreenContext<'_>
     let against = form.map(Form::against).unwrap_or_default();
     let y = top.y + ROWS + 1;
     if !against.is_empty() && y < area.bottom() {
-        let mut page = Page::new(area.width);
+        let mut page = Sheet::new(area.width);
         against.iter().for_each(|message| page.hanging("x ", Ink::Danger, message, Ink::Plain));
         page.draw(0, Rect { y, height: area.bottom() - y, ..area }, buffer);
     }
@@ -154,7 +154,7 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, cx: &ScreenContext<'_>
 /// Where the tray is to be carried: the place's name and its sign.
 fn draw_way(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let Some(place) = stop.due.and_then(carried_to) else { return };
-    let name = Page::shortened(&format!("→ {place}"), usize::from(area.width));
+    let name = Sheet::shortened(&format!("→ {place}"), usize::from(area.width));
     buffer.set_string(area.x, area.y, name, Ink::Strong.style());
     let set = cx.book.picture.site.places.get(place).and_then(|described| described.on(cx.day()));
     let sign = set.and_then(|set| set.sign.as_ref()).and_then(|sign| cx.wording.drawn_sign(&sign.0));
@@ -170,7 +170,7 @@ fn draw_last(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut 
     let Some((message, day)) = cx.wording.stop_last(due) else { return area.x };
     let half = area.width / 2;
     let beside = cx.wording.day_beside(day, cx.day());
-    let title = Page::shortened(&format!("{} {beside}", cx.wording.walk_last()), usize::from(half.saturating_sub(2)));
+    let title = Sheet::shortened(&format!("{} {beside}", cx.wording.walk_last()), usize::from(half.saturating_sub(2)));
     buffer.set_string(area.x, area.y, title, Ink::Plain.style());
     let under = (area.x, area.y + 1);
     if let Measure::Plants(range) = &look.figure {
@@ -181,7 +181,7 @@ fn draw_last(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut 
         }
     }
     if area.height > 1 {
-        let message = Page::shortened(&message, usize::from(half.saturating_sub(2)));
+        let message = Sheet::shortened(&message, usize::from(half.saturating_sub(2)));
         buffer.set_string(under.0, under.1, message, Ink::Plain.style());
     }
     area.x + half
@@ -207,7 +207,7 @@ fn draw_choices(choices: &[&str], chosen: &str, area: Rect, cx: &ScreenContext<'
         }
         let message = format!(" {} {} ", i + 1, cx.wording.choice_name(choice));
         let ink = if *choice == chosen { Ink::Chosen } else { Ink::Strong };
-        buffer.set_string(area.x, y, Page::shortened(&message, usize::from(area.width)), ink.style());
+        buffer.set_string(area.x, y, Sheet::shortened(&message, usize::from(area.width)), ink.style());
     }
 }
 

@@ -14,10 +14,11 @@ use std::collections::BTreeMap;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use crate::dashboard::act::{Act, FormFor, WhyOf};
+use crate::dashboard::act::{Act, AtStop, FormFor, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
+use crate::dashboard::message::Request;
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Looking;
@@ -27,8 +28,6 @@ use plan::{Mark, Plan, Planned};
 
 /// The name under which the round is kept on disk.
 const KEPT_ROUND: &str = "screen_walk";
-/// Before the id of a stop at which something is written that does not do its task.
-const BESIDE: char = '+';
 /// Stops that a page key passes.
 const PAGE: isize = 8;
 
@@ -231,7 +230,7 @@ impl Walk {
             return Vec::new();
         }
         self.kept.clone_from(&text);
-        vec![Act::Keep(KEPT_ROUND, text)]
+        vec![Act::Ask(Request::keep(KEPT_ROUND, text))]
     }
 
     /// The form of the usual action at a stop.
@@ -240,7 +239,9 @@ impl Walk {
         match stop.due {
             Some(due) => usual::usual(due, passed, cx),
             // What is done already is written once more: a second count corrects the first.
-            None => FormFor::about(stop.task.facts().kind, Some(&stop.subject)).for_stop(stop.id),
+            None => {
+                FormFor::about(stop.task.facts().kind, Some(&stop.subject)).at_stop(AtStop::Task(stop.id.to_string()))
+            }
         }
     }
 
@@ -260,13 +261,15 @@ impl Walk {
             None => FormFor::about(kind, Some(&stop.subject)),
         };
         let fits = stop.task.facts().is_done_by(kind);
-        Some(if fits { form.for_stop(stop.id) } else { form.for_stop(&format!("{BESIDE}{}", stop.id)) })
+        let id = stop.id.to_string();
+        Some(form.at_stop(if fits { AtStop::Task(id) } else { AtStop::Beside(id) }))
     }
 
     fn let_go(&self, cx: &ScreenContext<'_>) -> Option<FormFor> {
         let stop = self.here(cx)?;
         let until = cx.book.now.today.plus(LET_GO_DAYS);
-        let mut form = FormFor::about("let_go", None).with("task", stop.id).with("until", until).for_stop(stop.id);
+        let mut form = FormFor::about("let_go", None).with("task", stop.id).with("until", until);
+        form.stop = AtStop::Task(stop.id.to_string());
         form.begin_at = Some("until".to_string());
         Some(form)
     }
@@ -359,11 +362,10 @@ impl Screen for Walk {
         found.is_some()
     }
 
-    fn handed_in(&mut self, stop: &str, kind: &str, message: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
-        let id = stop.trim_start_matches(BESIDE);
+    fn handed_in(&mut self, stop: &AtStop, kind: &str, message: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let Some(id) = stop.id() else { return Vec::new() };
         let round = &cx.book.round;
         let due = round.stops.iter().chain(&round.can_wait).find(|due| due.id == id);
-        let beside = stop.starts_with(BESIDE);
         let Some(plan) = &mut self.plan else { return Vec::new() };
         if let Some(due) = due {
             plan.take_in(due, &cx.book.picture);
@@ -374,7 +376,7 @@ impl Screen for Walk {
         } else {
             planned.said = format!("{}; {message}", planned.said);
         }
-        if beside {
+        if let AtStop::Beside(_) = stop {
             // The water of a step whose light is behind one ends the stop.
             if kind == "watering_set" && matches!(planned.mark, Mark::Sent | Mark::Done) {
                 self.go_on(cx);
@@ -385,7 +387,7 @@ impl Screen for Walk {
             planned.mark = Mark::Sent;
             plan.at = Some(id.to_string());
             let mut acts = self.keep();
-            acts.push(Act::Form(water.for_stop(&format!("{BESIDE}{id}"))));
+            acts.push(Act::Form(water.at_stop(AtStop::Beside(id.to_string()))));
             return acts;
         }
         let parts = due.map(|due| usual::parts(due, cx)).unwrap_or_default();
@@ -402,22 +404,24 @@ impl Screen for Walk {
         self.keep()
     }
 
-    fn came_back(&mut self, stop: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
-        let id = stop.trim_start_matches(BESIDE).to_string();
-        self.passed.remove(&id);
-        if let Some(planned) = self.plan.as_mut().and_then(|plan| plan.stop_mut(&id)) {
+    fn came_back(&mut self, stop: &AtStop, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let Some(id) = stop.id() else { return Vec::new() };
+        self.passed.remove(id);
+        if let Some(planned) = self.plan.as_mut().and_then(|plan| plan.stop_mut(id)) {
             planned.said.clear();
             if planned.mark == Mark::Sent {
                 planned.mark = Mark::Open;
             }
         }
-        self.go(&id, cx);
+        self.go(id, cx);
         self.keep()
     }
 
-    fn written(&mut self, stop: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
+    fn written(&mut self, stop: &AtStop, cx: &ScreenContext<'_>) -> Vec<Act> {
+        // What was written beside a task leaves the stop as it is.
+        let AtStop::Task(stop) = stop else { return Vec::new() };
         let round = &cx.book.round;
-        let due = round.stops.iter().chain(&round.can_wait).any(|due| due.id == stop);
+        let due = round.stops.iter().chain(&round.can_wait).any(|due| due.id == *stop);
         let handed_in = self
             .plan
             .as_mut()

@@ -1,6 +1,6 @@
 //! What Enter does at a stop, and what the letters write there: the right form with all that is known.
 
-use crate::dashboard::act::FormFor;
+use crate::dashboard::act::{AtStop, FormFor};
 use crate::dashboard::context::ScreenContext;
 use crate::reckon::round::Stop;
 use crate::reckon::round::to_write::{self, Known, Writing, next_code, next_step, shade_pct};
@@ -19,7 +19,8 @@ pub(crate) fn usual(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> F
         Known::LetGo(because) => cx.wording.let_go_because(*because),
     };
     let preset = entry.fields.iter().map(|(name, known)| ((*name).to_string(), typed(known))).collect();
-    begun_at(FormFor { kind: entry.kind.to_string(), preset, ..FormFor::default() }).for_stop(&stop.id)
+    begun_at(FormFor { kind: entry.kind.to_string(), preset, ..FormFor::default() })
+        .at_stop(AtStop::Task(stop.id.clone()))
 }
 
 /// The form of a letter at a stop.

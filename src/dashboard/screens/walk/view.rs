@@ -7,7 +7,7 @@ use super::plan::Mark;
 use super::{Shown, Walk, usual};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Column, Page, Row, Table, width_of};
+use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::round::Task;
 use crate::wording::round::RoundOn;
@@ -57,7 +57,7 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
 }
 
 fn draw_empty(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
-    let mut page = Page::new(area.width.min(WIDEST_PAGE));
+    let mut page = Sheet::new(area.width.min(WIDEST_PAGE));
     let picture = &cx.book.picture;
     let new = picture.trays.is_empty() && picture.beds.is_empty();
     page.paragraph(&cx.wording.empty_walk(), Ink::Strong);
@@ -90,7 +90,7 @@ fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
         message = format!("{message} · {}", wording.walk_skipped_count(skipped as i64));
     }
     let room = usize::from(area.width);
-    buffer.set_string(area.x, area.y, Page::shortened(&message, room), Ink::Strong.style());
+    buffer.set_string(area.x, area.y, Sheet::shortened(&message, room), Ink::Strong.style());
     let fits = |means: &String| width_of(&message) + width_of(means) + 4 <= room;
     let means = [wording.round_mark_means(), wording.walk_mark_short()].into_iter().find(fits);
     let any = walk.shown(cx).iter().any(Shown::loses_most);
@@ -154,7 +154,7 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
         // One that loses most may have come since the round was planned.
         let marked = walk.rest(cx).iter().any(|stop| stop.marked);
         let message = if marked { format!("! {message}") } else { message };
-        let shown = Page::shortened(&message, usize::from(area.width));
+        let shown = Sheet::shortened(&message, usize::from(area.width));
         buffer.set_string(area.x, area.bottom() - 1, shown, Ink::Quiet.style());
     }
 }
@@ -200,7 +200,7 @@ fn draw_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buf
     let left = page.draw(walk.detail_from, body, buffer);
     if cut {
         let message = if left > 0 { cx.wording.walk_more_right(left as i64) } else { cx.wording.walk_more_left() };
-        let shown = Page::shortened(&message, usize::from(area.width));
+        let shown = Sheet::shortened(&message, usize::from(area.width));
         buffer.set_string(area.x, area.bottom() - 1, shown, Ink::Quiet.style());
     }
 }
@@ -213,8 +213,8 @@ impl Walk {
 }
 
 /// The chosen stop in plain sentences.
-pub(crate) fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Page {
-    let mut page = Page::new(width);
+pub(crate) fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Sheet {
+    let mut page = Sheet::new(width);
     let Some(stop) = walk.here(cx) else { return page };
     let wording = cx.wording;
     let picture = &cx.book.picture;

@@ -13,6 +13,8 @@ pub enum BodyRule {
     OneOf(&'static str),
     /// Exactly one of these is written, as `a / b`: what the entry is about.
     OnlyOneOf(&'static str),
+    /// Both of these are written, or neither.
+    Together(&'static str, &'static str),
     /// A list that holds something where it is written.
     NotEmpty(&'static str),
     /// A number that is at most so large, in the unit of the field.
@@ -54,6 +56,7 @@ pub fn one_only_of(kind: &str) -> impl Iterator<Item = &'static str> {
             match rule {
                 BodyRule::OnlyOneOf(names) => *names,
                 BodyRule::OneOf(_)
+                | BodyRule::Together(..)
                 | BodyRule::NotEmpty(_)
                 | BodyRule::AtMost(..)
                 | BodyRule::NoMoreThan(_)
@@ -78,6 +81,11 @@ impl BodyRule {
                 0 => Err(fault(kind, Problem::OneOf(names))),
                 1 => Ok(()),
                 _ => Err(fault(kind, Problem::OnlyOneOf(names))),
+            },
+            BodyRule::Together(one, other) => match (body.contains_key(*one), body.contains_key(*other)) {
+                (true, false) => Err(fault(other, Problem::Missing)),
+                (false, true) => Err(fault(one, Problem::Missing)),
+                (true, true) | (false, false) => Ok(()),
             },
             BodyRule::NotEmpty(name) => not_empty(body, name),
             BodyRule::AtMost(name, most) => at_most(body, name, *most),

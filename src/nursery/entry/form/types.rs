@@ -129,6 +129,16 @@ shapes! {
 }
 
 words! {
+    /// What the file was alarmed about.
+    Alarm {
+        /// Entries that were saved here are gone.
+        Restored: "restored", "restaurado";
+        /// The clock was wrong when something was written.
+        Clock: "clock", "reloj";
+    }
+}
+
+words! {
     /// How seed is kept.
     Kept {
         /// In the pod or fruit.
@@ -147,6 +157,8 @@ words! {
         Cold: "cold", "frio", "en frio";
         /// Another way.
         Other: "other", "otro", "otra";
+        /// Nobody knows how.
+        Unknown: "unknown", "desconocido", "desconocida", "no se sabe";
     }
     /// Where plants that are not from our seed come from.
     ArrivedFrom {
@@ -256,4 +268,4 @@ words! {
     }
 }
 
-word_fields! { Kept ArrivedFrom PlantForm MovedHow Roots PlantingPattern CutWhat Sky SoilWhere Tubers GroundTask }
+word_fields! { Alarm Kept ArrivedFrom PlantForm MovedHow Roots PlantingPattern CutWhat Sky SoilWhere Tubers GroundTask }

@@ -1,9 +1,8 @@
-//! The round for people: places in walking order, at each what to do, why, and what is lost without it.
+//! The round: places in walking order, at each what to do, why, and what is lost without it.
 
 use std::collections::BTreeMap;
 
-use crate::cli::ready_text::page_top;
-use crate::cli::sheet::{Ink, Sheet};
+use super::{Asked, Mark, Page, Tone};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
@@ -11,21 +10,19 @@ use crate::reckon::round::{Round, RoundReason, Stop, Task};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 
-/// Blanks before what is said of a stop.
-const INDENT: usize = 4;
-
-/// What `walk` prints. `width` is kept within 40 to 200 columns; colours only where `colour`.
-pub(crate) fn walk_text(round: &Round, picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
-    let mut page = WalkPage { picture, wording, sheet: Sheet::new(width, colour) };
-    page_top(picture, wording, &mut page.sheet);
-    page.heading(round);
-    page.stops(&round.stops);
-    page.worth(round);
-    page.rest(round);
-    if picture.trays.is_empty() && picture.beds.is_empty() {
-        page.teach();
+/// The round of a day.
+pub(crate) fn walk(round: &Round, asked: Asked<'_>) -> Page {
+    let mut answer = Walk { picture: asked.picture, wording: asked.wording, page: Page::default() };
+    answer.heading(round);
+    answer.stops(&round.stops);
+    answer.worth(round);
+    answer.rest(round);
+    if asked.picture.trays.is_empty() && asked.picture.beds.is_empty() {
+        answer.page.first_tray(asked.wording);
+        answer.page.sentence(asked.wording.teach_sheet());
+        answer.page.line(1, "outplant import trays.csv --as trays".to_string(), Tone::Strong);
     }
-    page.sheet.finish()
+    answer.page
 }
 
 /// Ground work of one bed that is for one tray and to be done by one day.
@@ -42,31 +39,37 @@ fn has_no_place(stop: &Stop) -> bool {
     matches!(&stop.why, RoundReason::Fits { beds, .. } if beds.iter().all(|to| to.after_others == 0))
 }
 
-struct WalkPage<'a> {
-    picture: &'a Picture,
-    wording: &'a Wording,
-    sheet: Sheet,
+/// The sign of a stop; of those that lose most another one.
+fn mark_of(loses_most: bool) -> Mark {
+    let (sign, tone) = if loses_most { ("!", Tone::Danger) } else { ("-", Tone::Plain) };
+    Mark::Sign(sign.to_string(), tone)
 }
 
-impl WalkPage<'_> {
+struct Walk<'a> {
+    picture: &'a Picture,
+    wording: &'a Wording,
+    page: Page,
+}
+
+impl Walk<'_> {
     fn heading(&mut self, round: &Round) {
         let wording = self.wording;
         if round.stops.is_empty() && round.can_wait.is_empty() {
-            self.sheet.gap();
-            self.sheet.paragraph(&wording.round_nothing(), Ink::Plain);
+            self.page.gap();
+            self.page.sentence(wording.round_nothing());
             return;
         }
         let minutes = wording.number(round.minutes.ceil(), 0);
         let allowed = wording.number(round.minutes_allowed, 0);
-        self.sheet.heading(&wording.round_heading(round.stops.len() as i64, minutes, allowed));
+        self.page.heading(wording.round_heading(round.stops.len() as i64, minutes, allowed));
         let text = if round.work_minutes > 0.0 {
             wording.work_heading(wording.number(round.minutes_allowed, 0), wording.work_time(round.work_minutes))
         } else {
             wording.work_heading_none(wording.number(round.minutes_allowed, 0))
         };
-        self.sheet.paragraph(&text, Ink::Plain);
+        self.page.sentence(text);
         if round.stops.iter().any(|stop| stop.marked) {
-            self.sheet.paragraph(&wording.round_mark_means(), Ink::Plain);
+            self.page.sentence(wording.round_mark_means());
         }
     }
 
@@ -87,7 +90,7 @@ impl WalkPage<'_> {
         let wording = self.wording;
         let name = wording.stop_place(&stop.at, &stop.subject);
         let sign = stop.place_sign.as_ref().map(|sign| format!("  {}", wording.sign(sign))).unwrap_or_default();
-        self.sheet.heading(&format!("{name}{sign}"));
+        self.page.heading(format!("{name}{sign}"));
     }
 
     fn stop(&mut self, stop: &Stop) {
@@ -95,16 +98,11 @@ impl WalkPage<'_> {
         let on = RoundOn { day: self.picture.day, species: &self.picture.site.species };
         let why = wording.round_reason(&stop.why, on);
         let sign = stop.tray_sign.as_ref().map(|sign| format!(" {}", wording.sign(sign))).unwrap_or_default();
-        let (mark, ink) = if stop.marked { ("! ", Ink::Danger) } else { ("- ", Ink::Plain) };
-        self.sheet.hanging(
-            mark,
-            ink,
-            &format!("{}{sign}: {why}", wording.stop_about(stop.task, &stop.subject, self.picture)),
-            Ink::Plain,
-        );
+        let about = wording.stop_about(stop.task, &stop.subject, self.picture);
+        self.page.marked(0, mark_of(stop.marked), format!("{about}{sign}: {why}"), Tone::Plain);
         let figures = self.figures(stop);
         if !figures.is_empty() {
-            self.sheet.indented(INDENT, &figures.join("; "), Ink::Plain);
+            self.page.line(2, figures.join("; "), Tone::Plain);
         }
     }
 
@@ -122,14 +120,13 @@ impl WalkPage<'_> {
         }
         parts.extend(tray.map(|tray| wording.for_tray(tray, on)));
         let marked = together.iter().any(|stop| stop.marked);
-        let (mark, ink) = if marked { ("! ", Ink::Danger) } else { ("- ", Ink::Plain) };
-        self.sheet.hanging(mark, ink, &parts.join("; "), Ink::Plain);
+        self.page.marked(0, mark_of(marked), parts.join("; "), Tone::Plain);
         let most = together.iter().max_by(|a, b| a.at_stake.plants.total_cmp(&b.at_stake.plants));
         let Some(most) = most else { return };
         let all: f64 = together.iter().map(|stop| stop.work_minutes.unwrap_or(stop.minutes)).sum();
         let text = [wording.until_words(most, on), wording.lost_without_stop(most), self.work_of(Some(all))];
         let text: Vec<String> = text.into_iter().filter(|text| !text.is_empty()).collect();
-        self.sheet.indented(INDENT, &text.join("; "), Ink::Plain);
+        self.page.line(2, text.join("; "), Tone::Plain);
     }
 
     fn work_of(&self, minutes: Option<f64>) -> String {
@@ -174,8 +171,8 @@ impl WalkPage<'_> {
         if shown.is_empty() {
             return;
         }
-        self.sheet.heading(&wording.worth_heading());
-        shown.iter().for_each(|line| self.sheet.hanging("- ", Ink::Plain, line, Ink::Plain));
+        self.page.heading(wording.worth_heading());
+        shown.into_iter().for_each(|line| self.page.item(line));
     }
 
     /// What can wait in one line, and how to let a task go.
@@ -190,23 +187,15 @@ impl WalkPage<'_> {
                 if no_place { wording.tasks_no_place(number as i64) } else { wording.tasks_counted(task, number) }
             };
             let list: Vec<String> = counted.into_iter().map(text).collect();
-            self.sheet.gap();
+            self.page.gap();
             let text = wording.round_can_wait(round.can_wait.len() as i64, list.join(", "));
-            self.sheet.paragraph(&text, Ink::Plain);
+            self.page.sentence(text);
         }
         let not_the_gauge = |stop: &&Stop| stop.task != Task::Gauge;
         if let Some(stop) = round.stops.iter().chain(&round.can_wait).find(not_the_gauge) {
-            self.sheet.gap();
+            self.page.gap();
             let until = self.picture.day.plus(LET_GO_DAYS);
-            self.sheet.paragraph(&wording.round_let_go(&stop.id, until), Ink::Plain);
+            self.page.sentence(wording.round_let_go(&stop.id, until));
         }
-    }
-
-    fn teach(&mut self) {
-        self.sheet.gap();
-        self.sheet.paragraph(&self.wording.teach_first_tray(), Ink::Plain);
-        self.sheet.indented(2, &self.wording.teach_first_tray_command(), Ink::Bold);
-        self.sheet.paragraph(&self.wording.teach_sheet(), Ink::Plain);
-        self.sheet.indented(2, "outplant import trays.csv --as trays", Ink::Bold);
     }
 }

@@ -1,12 +1,17 @@
 //! The page as a grower sees it.
 
-use super::*;
-use crate::base::Moment;
+use crate::base::columns::width_of;
+use crate::base::{BedName, Moment, TrayCode};
+use crate::cli::page_text::page_text;
 use crate::cli::test_picture::{day, empty, small};
-use crate::wording::Lang;
+use crate::page::Asked;
+use crate::page::ready::ready;
+use crate::reckon::picture::{Looking, Picture};
+use crate::wording::{Lang, Wording};
 
 fn page_of(picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
-    ready_page(picture, wording, width, colour, None, picture.trays.is_empty())
+    let page = ready(Asked { picture, wording }, None, picture.trays.is_empty());
+    page_text(&page, picture, wording, width, colour)
 }
 
 fn page(picture: &Picture, lang: Lang, width: usize) -> String {

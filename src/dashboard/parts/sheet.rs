@@ -13,19 +13,19 @@ const LEAST_COLUMNS: usize = 4;
 
 /// Lines of text, wrapped as they are added.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Page {
+pub(crate) struct Sheet {
     width: usize,
     label_room: usize,
     lines: Vec<Line<'static>>,
 }
 
-impl Page {
+impl Sheet {
     /// An empty page of so many columns.
-    pub(crate) fn new(width: u16) -> Page {
-        Page { width: usize::from(width).max(8), label_room: 0, lines: Vec::new() }
+    pub(crate) fn new(width: u16) -> Sheet {
+        Sheet { width: usize::from(width).max(8), label_room: 0, lines: Vec::new() }
     }
 
-    /// The labels that [`Page::labelled`] will get, so that what stands behind them is aligned.
+    /// The labels that [`Sheet::labelled`] will get, so that what stands behind them is aligned.
     pub(crate) fn labels<'a>(&mut self, labels: impl IntoIterator<Item = &'a str>) {
         let widest = labels.into_iter().map(width_of).max().unwrap_or(0);
         self.label_room = widest.min(self.width / 3);
@@ -150,6 +150,6 @@ mod tests {
     #[test]
     fn an_empty_page_draws_nothing() {
         let mut buffer = Buffer::empty(Rect::new(0, 0, 4, 2));
-        assert_eq!(Page::new(4).draw(9, Rect::new(0, 0, 4, 2), &mut buffer), 0);
+        assert_eq!(Sheet::new(4).draw(9, Rect::new(0, 0, 4, 2), &mut buffer), 0);
     }
 }

@@ -1,0 +1,154 @@
+//! What a person is asked or told about an entry before it is written: it can be true, but may be a slip, or unwise.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::judge::Trial;
+use super::{Desk, DeskError};
+use crate::base::{BedName, Clock, Day, TrayCode};
+use crate::nursery::entry::subject::subjects;
+use crate::nursery::entry::{Entry, GroundEntry, TrayEntry, What};
+use crate::nursery::envelope::Draft;
+use crate::reckon::field::waits_for;
+use crate::reckon::picture::{Criterion, Picture};
+use crate::reckon::{Fold, View};
+
+/// The same line written again within so many hours is asked about.
+const AGAIN_WITHIN_HOURS: i64 = 24;
+/// A loss is asked about where it is more than this share of a tray.
+const LARGE_LOSS: f64 = 0.5;
+/// In trays of fewer plants a loss of more than half is nothing out of the way. Ours.
+const LEAST_TRAY: u64 = 5;
+
+/// Something about an entry that is to be written.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Remark {
+    /// The same was written within a day.
+    Again {
+        /// The day it was recorded on, and the time of day.
+        on: Day,
+        /// The time of day.
+        at: Clock,
+    },
+    /// The same stands in another line of the batch.
+    SameAsLine(usize),
+    /// More than half of a tray is gone by it.
+    HalfGone {
+        /// The tray.
+        tray: TrayCode,
+        /// Plants gone.
+        gone: u64,
+        /// Plants that stood by the books.
+        stood: u64,
+    },
+    /// Plants go out that are not ready, or into what is not.
+    NotReady {
+        /// The tray.
+        tray: TrayCode,
+        /// The bed.
+        bed: BedName,
+        /// The first reason.
+        why: Box<Criterion>,
+        /// How many more there are.
+        more: usize,
+    },
+}
+
+impl Remark {
+    /// Whether it is asked about; what is not is only told.
+    pub fn is_asked(&self) -> bool {
+        match self {
+            Remark::Again { .. } | Remark::SameAsLine(_) | Remark::HalfGone { .. } => true,
+            Remark::NotReady { .. } => false,
+        }
+    }
+}
+
+impl Desk {
+    /// What there is to ask or tell about drafts, each with its place among them, from 0. Nothing is written; what would be
+    /// refused has no remarks.
+    ///
+    /// # Errors
+    /// The file, where the book has to be looked up.
+    pub fn remarks(&mut self, drafts: &[Draft]) -> Result<Vec<(usize, Remark)>, DeskError> {
+        self.refresh()?;
+        let device = self.journal.device()?;
+        self.look_up_named(&mut drafts.iter().map(std::borrow::Cow::Borrowed))?;
+        match self.with_trial(drafts.to_vec(), self.now.moment, device, |_, trial| trial) {
+            Ok(trial) => self.remarks_on(&trial),
+            Err(DeskError::Refused(_)) => Ok(Vec::new()),
+            Err(fault @ DeskError::Journal(_)) => Err(fault),
+        }
+    }
+
+    /// What there is to ask or tell about what was tried and taken out again.
+    pub(super) fn remarks_on(&self, trial: &Trial) -> Result<Vec<(usize, Remark)>, DeskError> {
+        let mut pictures: BTreeMap<Day, Picture> = BTreeMap::new();
+        let mut all = Vec::new();
+        for (at, entry) in trial.tried.iter().enumerate() {
+            let earlier = trial.tried.iter().take(at).position(|other| is_same(other, entry));
+            all.extend(earlier.map(|line| (at, Remark::SameAsLine(line + 1))));
+            all.extend(self.written_already(entry).map(|remark| (at, remark)));
+            all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
+            if let What::Ground(GroundEntry::Outplanted(_)) = &entry.what {
+                if !pictures.contains_key(&entry.happened) {
+                    let view = View { day: entry.happened, known: None };
+                    pictures.insert(entry.happened, self.picture_of(view)?);
+                }
+                let then = pictures.get(&entry.happened);
+                all.extend(then.and_then(|picture| not_ready(picture, entry)).map(|remark| (at, remark)));
+            }
+        }
+        Ok(all)
+    }
+
+    fn written_already(&self, entry: &Entry) -> Option<Remark> {
+        let subject = subjects(&entry.what).into_iter().next()?;
+        let since = self.now.moment.millis() - AGAIN_WITHIN_HOURS * 3_600_000;
+        let written = self.fold.ledger().of(&subject);
+        let last = written.filter(|other| other.recorded.millis() > since && is_same(other, entry)).last()?;
+        let offset_h = self.fold.site().nursery.on(last.happened).map_or(0.0, |nursery| nursery.utc_offset_h.0);
+        Some(Remark::Again { on: last.recorded.day(offset_h), at: last.recorded.clock(offset_h)? })
+    }
+}
+
+/// Whether two entries say the same of the same day. What describes may be said twice, and so may the weather.
+fn is_same(a: &Arc<Entry>, b: &Entry) -> bool {
+    let adds = matches!(b.what, What::Tray(_) | What::Ground(_) | What::Seed(_));
+    adds && a.happened == b.happened && a.what == b.what
+}
+
+/// More than half of a tray lost, or counted away. What was written of later days is not looked through.
+fn half_gone(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let (tray, gone) = match &entry.what {
+        What::Tray(TrayEntry::Lost(lost)) => (&lost.tray, Some(u64::from(lost.count.0))),
+        What::Tray(TrayEntry::Counted(look)) if look.cells_seen.is_none() => (&look.tray, None),
+        _ => return None,
+    };
+    let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
+    let stood = story.accounts.standing;
+    let counted = || match &entry.what {
+        What::Tray(TrayEntry::Counted(look)) => stood.saturating_sub(u64::from(look.standing.0)),
+        _ => 0,
+    };
+    let gone = gone.unwrap_or_else(counted);
+    let is_last = story.last_on.is_none_or(|last| last <= entry.happened);
+    let large = stood >= LEAST_TRAY && gone <= stood && gone as f64 > stood as f64 * LARGE_LOSS;
+    (is_last && large).then(|| Remark::HalfGone { tray: story.code.clone(), gone, stood })
+}
+
+/// Why a tray was not ready to go to a bed on the day it went.
+fn not_ready(picture: &Picture, entry: &Entry) -> Option<Remark> {
+    let What::Ground(GroundEntry::Outplanted(out)) = &entry.what else { return None };
+    let pair = picture.pair(&out.tray, &out.bed);
+    // Where the bed does not plan the species only the tray is asked; that the plan lacks it is a Doubt.
+    let criteria: Vec<Criterion> = match &pair {
+        Some(pair) if pair.fits => return None,
+        Some(pair) => pair.criteria.iter().cloned().collect(),
+        None => picture.trays.get(&out.tray)?.criteria.clone(),
+    };
+    let waits = waits_for(&criteria, picture.day);
+    let (first, more) = waits.split_first()?;
+    let why = Box::new((*first).clone());
+    Some(Remark::NotReady { tray: out.tray.clone(), bed: out.bed.clone(), why, more: more.len() })
+}

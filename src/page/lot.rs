@@ -1,0 +1,61 @@
+//! What a lot is still worth, what is known and coming of a species, and how many seeds to sow.
+
+use super::{Asked, Mark, Page, Tone};
+use crate::base::SpeciesKey;
+use crate::reckon::forecast::Outlook;
+use crate::reckon::lots::LotOutlook;
+use crate::reckon::sowing::SowingAsked;
+use crate::reckon::stock::LotStory;
+
+/// What a lot is still worth, its tests, and how many of it to sow.
+pub(crate) fn why_lot(lot: &LotStory, outlook: &LotOutlook, sowing: &SowingAsked, asked: Asked<'_>) -> Page {
+    let (wording, day) = (asked.wording, asked.picture.day);
+    let mut page = Page::with_labels(wording.lot_labels());
+    page.heading(wording.lot_heading(&lot.code, asked.species(lot.species.as_ref())));
+    let (good, text) = wording.lot_verdict(outlook, day);
+    page.verdict(good, text);
+    page.facts(wording.lot_worth_lines(lot, outlook, day));
+    page.gap();
+    page.facts(wording.lot_test_lines(outlook, day));
+    how_many(sowing, asked, &mut page);
+    page
+}
+
+/// What is known and coming of a species, and how many seeds to sow where there is no lot.
+pub(crate) fn why_species(key: &SpeciesKey, outlook: &Outlook, sowing: &SowingAsked, asked: Asked<'_>) -> Page {
+    let mut page = Page::with_labels(asked.wording.lot_labels());
+    page.heading(asked.species(Some(key)));
+    for (heading, lines) in asked.wording.species_lines(key, asked.picture, outlook) {
+        page.heading(heading);
+        lines.into_iter().for_each(|line| page.line(1, line, Tone::Plain));
+    }
+    how_many(sowing, asked, &mut page);
+    page
+}
+
+/// How many to sow: for whom, the number, what it rests on.
+fn how_many(sowing: &SowingAsked, asked: Asked<'_>, page: &mut Page) {
+    let wording = asked.wording;
+    let for_whom = wording.sowing_for_words(sowing);
+    match &sowing.plan {
+        None => {
+            page.gap();
+            page.sentence(wording.sowing_nothing(sowing));
+        }
+        Some(Err(why)) => {
+            page.gap();
+            for_whom.into_iter().for_each(|text| page.line(2, text, Tone::Plain));
+            page.verdict(false, wording.sowing_no_plan(why));
+        }
+        Some(Ok(plan)) => {
+            page.heading(wording.sowing_heading(plan.wanted.plants));
+            for_whom.into_iter().for_each(|text| page.line(2, text, Tone::Plain));
+            let number = Mark::Sign(">".to_string(), Tone::Plain);
+            page.marked(1, number, wording.sowing_said(plan), Tone::Strong);
+            wording.sowing_gross_words(sowing).into_iter().for_each(|text| page.line(2, text, Tone::Plain));
+            let mut facts = wording.sowing_lines(plan);
+            facts.push(wording.sowing_formula_line());
+            page.facts(facts);
+        }
+    }
+}

@@ -1,0 +1,293 @@
+//! The main answer: what can go out, what is ready without a bed, what the others wait for.
+
+use super::rows::{Named, Offer, TrayRow};
+use super::{Asked, Mark, Page, Tone};
+use crate::base::{BedName, Day, TrayCode};
+use crate::reckon::field::waits_for;
+use crate::reckon::picture::answered::Answered;
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Stage, TrayPicture};
+use crate::reckon::round::go_by;
+use crate::reckon::shared_offers;
+use crate::wording::Wording;
+use crate::wording::verdict::About;
+
+/// The stages nearest to going out come first; what is past its container before all.
+const STAGES: [Stage; 7] =
+    [Stage::Overdue, Stage::Ready, Stage::Hardening, Stage::GrowingOn, Stage::PrickedOut, Stage::Emerging, Stage::Sown];
+
+/// What is ready, with a line on what changed since yesterday before it; a new nursery is told how to begin.
+pub(crate) fn ready(asked: Asked<'_>, since: Option<String>, is_new: bool) -> Page {
+    let mut answer = Ready { picture: asked.picture, wording: asked.wording, page: Page::default() };
+    since.into_iter().for_each(|since| answer.page.sentence(since));
+    if is_new {
+        answer.page.first_tray(asked.wording);
+        answer.page.sentence(asked.wording.teach_standing_tray());
+        answer.page.line(1, asked.wording.teach_standing_tray_command(), Tone::Strong);
+    } else {
+        answer.fits();
+        answer.without_bed();
+        answer.not_yet();
+    }
+    answer.beds();
+    answer.doubts();
+    answer.unplanned();
+    answer.hint();
+    answer.page
+}
+
+struct Ready<'a> {
+    picture: &'a Picture,
+    wording: &'a Wording,
+    page: Page,
+}
+
+impl<'a> Ready<'a> {
+    /// Trays with at least one bed that fits, each with its beds under each other.
+    fn fits(&mut self) {
+        let wording = self.wording;
+        let today = self.picture.looking == Looking::Today;
+        let day = wording.day(self.picture.day);
+        self.page.heading(if today { wording.ready_heading() } else { wording.ready_heading_on(day.clone()) });
+        let fits: Vec<&PairPicture> =
+            self.picture.pairs.iter().map(AsRef::as_ref).filter(|pair: &&PairPicture| pair.fits).collect();
+        if fits.is_empty() {
+            self.page.sentence(if today { wording.ready_none() } else { wording.ready_none_on(day) });
+            return;
+        }
+        let mut offers: Vec<Offer> = Vec::new();
+        for pair in &fits {
+            if offers.iter().any(|offer| offer.tray == pair.tray.as_str()) {
+                continue;
+            }
+            let tray = self.picture.trays.get(&pair.tray);
+            let same = fits.iter().filter(|other| other.tray == pair.tray);
+            offers.push(Offer {
+                tray: pair.tray.to_string(),
+                species: tray.map(|tray| self.species(tray)).unwrap_or_default(),
+                to: same.map(|same| (wording.plants(same.plants), same.bed.to_string())).collect(),
+                before: tray.and_then(|tray| self.go_by(tray, Some(pair))).unwrap_or_default(),
+            });
+        }
+        self.page.offers(offers);
+        for offer in &shared_offers(self.picture) {
+            self.page.line(1, wording.shared_offer(offer, &self.picture.site.species), Tone::Plain);
+        }
+    }
+
+    /// By which day a tray goes out, and what ends then.
+    fn go_by(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Option<String> {
+        let (last, what) = go_by(tray, pair, self.picture.day)?;
+        Some(self.wording.go_by_words(self.day_near(last), what))
+    }
+
+    /// Ready trays that fit no bed, each with its nearest miss.
+    fn without_bed(&mut self) {
+        let wording = self.wording;
+        let rows: Vec<TrayRow> = self
+            .trays()
+            .filter(|tray| tray.ready && !self.has_fit(&tray.code))
+            .map(|tray| {
+                let mut text = match self.nearest_pair(&tray.code) {
+                    Some(pair) => wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
+                    None => wording.no_bed_plans(self.species(tray)),
+                };
+                if let Some(until) = self.go_by(tray, None) {
+                    text.push_str(&format!(" · {until}"));
+                }
+                self.row(tray, "~", Tone::Waits, text)
+            })
+            .collect();
+        if rows.is_empty() {
+            return;
+        }
+        self.page.heading(if self.picture.looking == Looking::Today {
+            wording.no_bed_heading()
+        } else {
+            wording.no_bed_heading_on(wording.day(self.picture.day))
+        });
+        self.page.trays(vec![(None, rows)]);
+    }
+
+    /// All other trays by stage, each with what it waits for; empty ones by name.
+    fn not_yet(&mut self) {
+        let others = || self.trays().filter(|tray| !tray.ready && !self.has_fit(&tray.code));
+        let empty: Vec<String> =
+            others().filter(|tray| tray.stage == Stage::Spent).map(|tray| tray.code.to_string()).collect();
+        let mut groups = Vec::new();
+        for stage in STAGES {
+            let mut trays: Vec<&TrayPicture> = others().filter(|tray| tray.stage == stage).collect();
+            trays.sort_by_key(|tray| (tray.ready_from.is_none(), tray.ready_from, tray.code.clone()));
+            let row = |tray: &&TrayPicture| {
+                let (mark, tone) = mark_of(&tray.criteria);
+                let tone = if stage == Stage::Overdue { Tone::Danger } else { tone };
+                self.row(tray, mark, tone, self.tray_waits_for(tray))
+            };
+            let rows: Vec<TrayRow> = trays.iter().map(row).collect();
+            if !rows.is_empty() {
+                groups.push((Some(self.wording.stage_name(stage)), rows));
+            }
+        }
+        if groups.is_empty() && empty.is_empty() {
+            return;
+        }
+        self.page.heading(self.wording.not_yet_heading());
+        self.page.trays(groups);
+        if !empty.is_empty() {
+            self.page.line(1, self.wording.empty_trays(empty.join(", ")), Tone::Plain);
+        }
+    }
+
+    fn row(&self, tray: &TrayPicture, mark: &str, tone: Tone, text: String) -> TrayRow {
+        TrayRow {
+            mark: Mark::Sign(mark.to_string(), tone),
+            tray: tray.code.to_string(),
+            species: self.species(tray),
+            standing: tray.standing,
+            plants: self.wording.plants(tray.standing),
+            text,
+        }
+    }
+
+    fn beds(&mut self) {
+        let wording = self.wording;
+        if self.picture.beds.is_empty() && self.picture.trays.is_empty() {
+            return;
+        }
+        self.page.heading(wording.beds_heading());
+        if self.picture.beds.is_empty() {
+            self.page.sentence(wording.teach_first_bed());
+        }
+        for bed in self.picture.beds.values() {
+            let light = match &bed.light_now {
+                Some(light) => wording.bed_light(wording.percent(light.share), self.day_near(light.read_on)),
+                None => wording.bed_light_unknown(),
+            };
+            self.page.led(bed.name.to_string(), light);
+            if bed.species.is_empty() {
+                self.page.line(1, wording.bed_plans_nothing(), Tone::Plain);
+            }
+            self.page.named(bed.species.iter().map(|one| self.bed_line(bed, one)).collect());
+        }
+    }
+
+    fn bed_line(&self, bed: &BedPicture, one: &BedSpecies) -> Named {
+        let wording = self.wording;
+        let (mark, tone) = mark_of(&one.criteria);
+        let standing = wording.standing_name(one.standing);
+        let open = wording.bed_has_open(one.open_positions, one.positions);
+        let text = if one.criteria.iter().any(|criterion| criterion.blocks) {
+            self.waits_for(&one.criteria, About::Bed)
+        } else if bed.light_now.is_some() {
+            format!("{open}, {}", wording.bed_in_light(one.in_light))
+        } else {
+            open
+        };
+        Named {
+            mark: Mark::Sign(mark.to_string(), tone),
+            name: wording.species_of(&one.species, &self.picture.site.species),
+            text: format!("{standing}: {text}"),
+        }
+    }
+
+    fn doubts(&mut self) {
+        if self.picture.doubts.is_empty() {
+            return;
+        }
+        self.page.heading(self.wording.doubts_heading());
+        for doubt in &self.picture.doubts {
+            let sentence = self.wording.doubt(doubt, &self.picture.site.species);
+            self.page.marked(0, Mark::Sign("!".to_string(), Tone::Danger), sentence, Tone::Plain);
+        }
+    }
+
+    /// Ready trays that no bed plans.
+    fn unplanned(&mut self) {
+        if self.picture.unplanned.is_empty() {
+            return;
+        }
+        self.page.heading(self.wording.unplanned_heading());
+        for tray in &self.picture.unplanned {
+            let sentence = self.wording.unplanned(tray, self.picture);
+            self.page.marked(0, Mark::Sign("!".to_string(), Tone::Waits), sentence, Tone::Plain);
+        }
+    }
+
+    fn hint(&mut self) {
+        let waiting = self.trays().find(|tray| !tray.ready && tray.stage != Stage::Spent);
+        if let Some(tray) = waiting.or_else(|| self.trays().next()) {
+            self.page.gap();
+            self.page.sentence(self.wording.hint_why_tray(crate::base::text::as_argument(tray.code.as_str())));
+        }
+    }
+
+    fn trays(&self) -> impl Iterator<Item = &'a TrayPicture> + use<'a> {
+        self.picture.trays.values().map(AsRef::as_ref)
+    }
+
+    fn has_fit(&self, tray: &TrayCode) -> bool {
+        self.picture.pairs.of(tray).iter().any(|pair| pair.fits)
+    }
+
+    fn species(&self, tray: &TrayPicture) -> String {
+        match &tray.species {
+            Some(key) => self.wording.species_of(key, &self.picture.site.species),
+            None => self.wording.species_unknown(),
+        }
+    }
+
+    /// A day without its year where the year is the one looked at.
+    fn day_near(&self, day: Day) -> String {
+        let same_year = day.ymd().0 == self.picture.day.ymd().0;
+        if same_year { self.wording.short_day(day) } else { self.wording.day(day) }
+    }
+
+    /// The pair of a tray that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
+    fn nearest_pair(&self, tray: &TrayCode) -> Option<&'a PairPicture> {
+        let key = |pair: &PairPicture| -> (usize, bool, Option<Day>, BedName) {
+            let blocking = pair.criteria.iter().filter(|criterion| criterion.blocks);
+            let last = blocking.clone().map(|criterion| criterion.expected).max_by_key(|day| (day.is_none(), *day));
+            let last = last.flatten();
+            (blocking.count(), last.is_none(), last, pair.bed.clone())
+        };
+        let pairs = self.picture.pairs.of(tray).iter().map(AsRef::as_ref);
+        pairs.min_by_key(|pair| key(pair))
+    }
+
+    /// What a tray that is not ready waits for: its own first reason, else that of its nearest bed.
+    fn tray_waits_for(&self, tray: &TrayPicture) -> String {
+        if tray.criteria.iter().any(|criterion| criterion.blocks) {
+            return self.waits_for(&tray.criteria, About::Tray);
+        }
+        match self.nearest_pair(&tray.code) {
+            Some(pair) => self.wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
+            None => self.wording.no_bed_plans(self.species(tray)),
+        }
+    }
+
+    /// What blocks longest, when it ends, and how much more there is.
+    fn waits_for(&self, criteria: &[Criterion], about: About) -> String {
+        let blocking = waits_for(criteria, self.picture.day);
+        let Some((first, more)) = blocking.split_first() else { return self.wording.bed_nothing_waits() };
+        let mut text = self.wording.reason(first, about);
+        // A reason that names the day itself is not told it twice.
+        let named = |day: &Day| text.contains(&self.wording.day(*day)) || text.contains(&self.day_near(*day));
+        if let Some(day) = first.expected.filter(|day| *day > self.picture.day && !named(day)) {
+            let when = self.wording.comes_from(self.day_near(day));
+            text.push_str(&format!(" · {when}"));
+        }
+        if !more.is_empty() {
+            text.push_str(&format!(" · {}", self.wording.more_reasons(more.len() as i64)));
+        }
+        text
+    }
+}
+
+/// The mark of a verdict: `x` something blocks, `?` only unknown things do, `+` nothing does.
+fn mark_of(criteria: &[Criterion]) -> (&'static str, Tone) {
+    let mut blocking = criteria.iter().filter(|criterion| criterion.blocks).peekable();
+    if blocking.peek().is_none() {
+        return ("+", Tone::Good);
+    }
+    let only_unknown = blocking.all(|criterion| criterion.answered() == Answered::UnknownHoldsBack);
+    if only_unknown { ("?", Tone::Waits) } else { ("x", Tone::Waits) }
+}

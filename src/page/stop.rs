@@ -1,0 +1,73 @@
+//! Why a stop of the round: what it is for, until when, what is lost, and what holds a bed back at a glance.
+
+use std::collections::BTreeMap;
+
+use super::{Asked, Facts, Mark, Page, Tone};
+use crate::base::SpeciesKey;
+use crate::reckon::picture::answered::Answered;
+use crate::reckon::picture::{BedPicture, Rule};
+use crate::reckon::round::Stop;
+use crate::wording::round::RoundOn;
+use crate::wording::verdict::About;
+
+/// Why a stop is on the round. Of the thing it is about its own page says more.
+pub(crate) fn why_stop(stop: &Stop, asked: Asked<'_>) -> Page {
+    let wording = asked.wording;
+    let on = RoundOn { day: asked.picture.day, species: &asked.picture.site.species };
+    let mut page = asked.page();
+    page.heading(wording.stop_about(stop.task, &stop.subject, asked.picture));
+    page.sentence(wording.stop_place(&stop.at, &stop.subject));
+    page.sentence(wording.round_reason(&stop.why, on));
+    page.sentence(wording.until_words(stop, on));
+    page.sentence(wording.lost_without_stop(stop));
+    let pairs = vec![(wording.label_source(), wording.source_words(&stop.source))];
+    page.facts(Facts { pairs, entries: stop.entries.clone() });
+    page
+}
+
+/// A bed as it stands for all its species at once: each thing that holds it back or asks for care once, with the species
+/// it is so for where it is not so for all; the rest by name.
+pub(crate) fn bed_in_short(bed: &BedPicture, asked: Asked<'_>) -> Page {
+    let wording = asked.wording;
+    let mut page = asked.page();
+    page.gap();
+    if bed.species.is_empty() {
+        page.sentence(wording.teach_plan(&bed.name));
+        return page;
+    }
+    for line in &bed.species {
+        let (open, text) = wording.bed_line_words(line);
+        page.verdict(open, format!("{}: {text}", asked.species(Some(&line.species))));
+    }
+    let mut pressing: BTreeMap<(Answered, Rule, String), Vec<&SpeciesKey>> = BTreeMap::new();
+    let mut named: BTreeMap<Answered, Vec<String>> = BTreeMap::new();
+    let all = || bed.species.iter().flat_map(|line| line.criteria.iter().map(move |one| (line, one)));
+    for (line, criterion) in all().filter(|(_, criterion)| criterion.answered() <= Answered::Warns) {
+        let reason = wording.reason(criterion, About::Bed);
+        pressing.entry((criterion.answered(), criterion.rule(), reason)).or_default().push(&line.species);
+    }
+    for (_, criterion) in all() {
+        let name = wording.rule_name(criterion.rule());
+        // What presses for one species is not called met for the others beside it.
+        let is_pressing = pressing.keys().any(|(_, rule, _)| *rule == criterion.rule());
+        let names = named.entry(criterion.answered()).or_default();
+        if !is_pressing && !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    named.retain(|_, names| !names.is_empty());
+    page.gap();
+    for ((answered, _, reason), of) in pressing {
+        let of_all = of.len() == bed.species.len();
+        let of: Vec<String> = of.into_iter().map(|key| asked.species(Some(key))).collect();
+        let text = if of_all { reason } else { format!("{}: {reason}", of.join(", ")) };
+        page.marked(0, Mark::Answered(answered), text, Tone::Plain);
+    }
+    for (answered, names) in named {
+        let text = format!("{}: {}", wording.answered_words(answered), names.join(", "));
+        page.marked(0, Mark::Answered(answered), text, Tone::Plain);
+    }
+    page.gap();
+    page.sentence(wording.why_rest_in_beds());
+    page
+}

@@ -1,0 +1,75 @@
+//! Why: every question of a tray, a bed or a pair, with what it rests on and where it comes from.
+
+use super::{Asked, Facts, Mark, Page, Tone};
+use crate::base::SpeciesKey;
+use crate::reckon::forecast::Outlook;
+use crate::reckon::forecast::worth::WorthLooking;
+use crate::reckon::growth::tray_growth;
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, TrayPicture};
+use crate::wording::Wording;
+use crate::wording::verdict::About;
+
+/// Why a tray is ready or not, what is expected of it, and how it grows.
+pub(crate) fn why_tray(tray: &TrayPicture, outlook: &Outlook, worth: &[WorthLooking], asked: Asked<'_>) -> Page {
+    let (wording, picture) = (asked.wording, asked.picture);
+    let mut page = asked.page();
+    page.heading(wording.why_tray_heading(&tray.code, asked.species(tray.species.as_ref())));
+    page.verdict(tray.ready, if tray.ready { wording.why_ready() } else { wording.why_not_ready() });
+    page.facts(wording.tray_facts(tray));
+    let mut pairs = wording.forecast_lines(&tray.code, picture, outlook, worth);
+    pairs.extend(wording.forecast_formulas(&tray.code, picture, outlook));
+    let entries = outlook.trays.get(&tray.code).map(|forecast| forecast.entries.clone()).unwrap_or_default();
+    page.part(wording.forecast_heading(), Facts { pairs, entries });
+    page.questions(&tray.criteria, About::Tray, wording);
+    let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
+    let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
+    let mut grows = wording.growth_lines(&growth);
+    if tray.standing > 0 && !grows.is_empty() {
+        grows.extend(wording.growth_formulas(&growth));
+        page.part(wording.growth_heading(), grows);
+    }
+    page
+}
+
+/// Why a bed is open or not, for one species or for every planned one.
+pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Asked<'_>) -> Page {
+    let wording = asked.wording;
+    let mut page = asked.page();
+    let lines: Vec<&BedSpecies> =
+        bed.species.iter().filter(|one| species.is_none_or(|wanted| one.species == *wanted)).collect();
+    for one in &lines {
+        page.heading(wording.why_bed_heading(&bed.name, asked.species(Some(&one.species))));
+        let (open, text) = wording.bed_line_words(one);
+        page.verdict(open, text);
+        page.questions(&one.criteria, About::Bed, wording);
+    }
+    if lines.is_empty() {
+        page.gap();
+        page.sentence(match species {
+            Some(key) => wording.refused_not_planned(&bed.name, asked.species(Some(key))),
+            None => wording.teach_plan(&bed.name),
+        });
+    }
+    page
+}
+
+/// Why a tray fits a bed or not.
+pub(crate) fn why_pair(pair: &PairPicture, asked: Asked<'_>) -> Page {
+    let wording = asked.wording;
+    let mut page = asked.page();
+    page.heading(wording.why_pair_heading(&pair.tray, &pair.bed));
+    let text = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
+    page.verdict(pair.fits, text);
+    page.questions(&pair.criteria, About::Pair, wording);
+    page
+}
+
+/// What to do about each thing that holds a pair back, one under the other.
+pub(crate) fn steps(criteria: &[Criterion], wording: &Wording, page: &mut Page) {
+    let blocking: Vec<&Criterion> = criteria.iter().filter(|criterion| criterion.blocks).collect();
+    page.heading(wording.how_heading(blocking.len() as i64));
+    for (i, criterion) in blocking.into_iter().enumerate() {
+        let number = Mark::Sign(format!("{}.", i + 1), Tone::Plain);
+        page.marked(1, number, wording.reason(criterion, About::Pair), Tone::Plain);
+    }
+}

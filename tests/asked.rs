@@ -1,0 +1,159 @@
+//! What is asked about before it is written, and what is told with it: slips that could be true, and what is unwise.
+
+use std::path::Path;
+use std::time::Duration;
+
+use crate::support::program::Home;
+use crate::support::screen::Screen;
+
+const SOON: Duration = Duration::from_secs(60);
+
+/// A tray of 24 and a bed with a row of bananas.
+fn nursery() -> Home {
+    let home = Home::default().begun();
+    let came =
+        ["tray=cof-1", "species=coffee", "count=48", "from=bought", "form=bag", "age_days=100", "happened=2026-03-01"];
+    home.write("plants_received", &came);
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    home.write("bed_set", &["bed=Upper 1", "field=Upper", "length_m=20", "width_m=6", plan, "happened=2026-03-01"]);
+    let row = ["bed=Upper 1", "nurse=banana", "count=8", "row_m=5", "in_row_m=5", "happened=2026-03-02"];
+    home.write("nurse_planted", &row);
+    home
+}
+
+fn lines_of_the_book(home: &Home) -> usize {
+    home.done(&["export"]).lines().count()
+}
+
+#[test]
+fn more_alive_and_dead_than_were_planted_are_refused_with_both_numbers() {
+    let home = nursery();
+    home.write("outplanted", &["tray=cof-1", "bed=Upper 1", "count=24", "happened=2026-03-03"]);
+    let of = |alive: &str, dead: &str| {
+        let pairs = [format!("alive={alive}"), format!("dead={dead}")];
+        home.run(&["write", "survival_counted", "bed=Upper 1", "species=coffee", &pairs[0], &pairs[1]])
+    };
+    let wrong = of("22", "5");
+    assert_eq!(wrong.code, 1, "{}", wrong.out);
+    for part in ["22 alive and 5 dead, 27 in all", "24 were planted", "nothing was written"] {
+        assert!(wrong.err.contains(part), "{part}: {}", wrong.err);
+    }
+    assert!(of("25", "0").err.contains("25 alive"), "the living alone can be too many");
+    assert_eq!(of("22", "2").code, 0);
+    let said = home.refused(&["write", "nurse_counted", "bed=Upper 1", "nurse=banana", "alive=9"]);
+    assert!(said.contains("9 alive") && said.contains("8 were planted"), "{said}");
+    let spanish = home.refused(&["write", "nurse_counted", "bed=Upper 1", "nurse=banana", "alive=9", "--lang", "es"]);
+    assert!(spanish.contains("9 vivas") && spanish.contains("8"), "{spanish}");
+}
+
+#[test]
+fn nurse_plants_that_were_cut_are_not_cut_a_second_time() {
+    let home = nursery();
+    let felled = |how: &str| home.run(&["write", "nurse_cut", "bed=Upper 1", "nurse=banana", "what=felled", how]);
+    assert!(felled("count=9").err.contains("9 banana"), "more than stand");
+    assert_eq!(felled("count=8").code, 0);
+    let again = felled("count=8");
+    assert!(again.code == 1 && again.err.contains("0 stood there"), "{}", again.err);
+    assert!(felled("share=0.5").err.contains("no banana"), "a share of none");
+    // A mat has several stems.
+    let other = nursery();
+    other.write("nurse_cut", &["bed=Upper 1", "nurse=banana", "what=stem", "count=12"]);
+}
+
+#[test]
+fn the_same_again_within_a_day_is_asked_at_a_terminal_and_noted_without_one() {
+    let home = nursery();
+    let loss = ["write", "lost", "tray=cof-1", "count=3", "cause=rats"];
+    assert_eq!(home.run(&loss).err, "");
+    let again = home.run(&loss);
+    assert!(again.code == 0 && again.err.contains("the same was written already at"), "{}", again.err);
+    assert_eq!(
+        home.run(&["write", "lost", "tray=cof-1", "count=2", "cause=rats"]).err,
+        "",
+        "another number is another loss"
+    );
+    let json = home.json(&loss);
+    assert!(json["cautions"][0].as_str().unwrap().contains("written already"), "{json}");
+    let before = lines_of_the_book(&home);
+    for (answer, code, more) in [("n\r", 1, 0), ("y\r", 0, 1)] {
+        let nursery = home.file("nursery.outplant");
+        let variables = [
+            ("OUTPLANT_NURSERY", nursery.to_str().unwrap()),
+            ("OUTPLANT_TODAY", home.today.as_str()),
+            ("LANG", "es_CR.UTF-8"),
+            ("USER", "mara"),
+        ];
+        let program = Path::new(env!("CARGO_BIN_EXE_outplant"));
+        let mut screen = Screen::run(program, &loss, home.path(), &variables, (100, 24));
+        screen.wait_for("de todos modos?");
+        assert!(screen.text().contains("lo mismo ya se anotó a las"), "{}", screen.text());
+        screen.keys(answer);
+        assert_eq!(screen.end(SOON).exit_code(), code, "{}", screen.text());
+        assert_eq!(lines_of_the_book(&home), before + more, "{answer:?}");
+    }
+}
+
+#[test]
+fn a_batch_of_which_a_line_would_be_asked_about_is_refused_whole_unless_it_is_meant() {
+    let home = nursery();
+    let sheet = home.with("walk.txt", "cof-1 -3 rats\ncof-1 46\ncof-1 -3 rats\n");
+    let sheet = sheet.to_str().unwrap();
+    let before = lines_of_the_book(&home);
+    let said = home.refused(&["write", "--batch", sheet]);
+    assert!(said.contains("line 3: the same as line 1") && said.contains("--yes"), "{said}");
+    assert_eq!(lines_of_the_book(&home), before);
+    home.done(&["write", "--batch", sheet, "--yes"]);
+    assert_eq!(lines_of_the_book(&home), before + 3);
+    let again = home.refused(&["write", "--batch", sheet, "--lang", "es"]);
+    assert!(again.contains("lo mismo ya se anotó") && again.contains("--yes"), "{again}");
+}
+
+#[test]
+fn a_loss_of_more_than_half_a_tray_is_asked_about_once() {
+    let home = nursery();
+    let slip = home.run(&["write", "counted", "tray=cof-1", "standing=4"]);
+    assert!(slip.code == 0 && slip.err.contains("44 of 48 plants gone"), "{}", slip.err);
+    // What killed them fills the gap of that count and is no second loss.
+    let cause = home.run(&["write", "lost", "tray=cof-1", "count=44", "cause=damping-off"]);
+    assert!(cause.code == 0 && cause.err.is_empty(), "{}", cause.err);
+    let half = nursery();
+    assert_eq!(
+        half.run(&["write", "lost", "tray=cof-1", "count=24", "cause=rats"]).err,
+        "",
+        "half is not more than half"
+    );
+}
+
+#[test]
+fn what_is_not_ready_is_written_with_one_line_of_caution_and_its_reason() {
+    let home = nursery();
+    let out = home.done(&["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=10"]);
+    let cautions: Vec<&str> = out.lines().filter(|line| line.starts_with("take care: ")).collect();
+    assert!(cautions.len() == 1 && cautions[0].contains("cof-1 was not ready to go out to Upper 1: "), "{out}");
+    assert!(
+        cautions[0].len() > "take care: cof-1 was not ready to go out to Upper 1: ".len() + 5,
+        "with its reason: {out}"
+    );
+    assert!(home.done(&["export"]).contains("\"kind\":\"outplanted\""));
+    let sheet = home.with("walk.txt", "cof-1 @ Upper 1 5\n");
+    let said = home.done(&["write", "--batch", sheet.to_str().unwrap(), "--lang", "es"]);
+    assert!(said.contains("cuidado: cof-1 no estaba lista para salir a Upper 1: "), "{said}");
+}
+
+#[test]
+fn a_short_line_sets_a_row_of_nurse_plants_as_far_apart_as_planned_or_usual() {
+    let home = nursery();
+    let came = ["tray=p1", "species=plantain", "count=40", "from=gift", "form=bag", "happened=2026-04-01"];
+    home.write("plants_received", &came);
+    let plan = r#"plan=[{"species":"plantain","pattern":"rectangle","row_m":4,"in_row_m":2.5}]"#;
+    home.write("bed_set", &["bed=A3", "field=Upper", "length_m=40", "width_m=20", plan, "happened=2026-03-01"]);
+    let sheet = home.with("walk.txt", "p1 @ A3 30\np1 @ Upper 1 5\n");
+    let said = home.done(&["write", "--batch", sheet.to_str().unwrap()]);
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains("as nurse plants, 4 × 2.5 m"), "as planned: {said}");
+    assert!(said.contains("as nurse plants, 3 × 2 m"), "as usual where no plan says so: {said}");
+    let why = home.json(&["why", "bed", "A3"]);
+    assert!(why.to_string().contains("PLA"), "{why}");
+    let half = home.refused(&["write", "outplanted", "tray=p1", "bed=A3", "count=1", "row_m=3"]);
+    assert!(half.contains("in_row_m"), "{half}");
+}

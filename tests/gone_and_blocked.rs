@@ -1,0 +1,137 @@
+//! Programs that stand still, files that were put back, clocks that are wrong: nobody waits for ever, and nothing that was
+//! acknowledged goes missing unnoticed.
+
+use std::io::Write;
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+use crate::support::program::Home;
+
+/// Longer than a writer waits for another (5 seconds), shorter than for ever.
+const AT_MOST: Duration = Duration::from_secs(60);
+
+fn another_nursery(home: &Home, name: &str) -> String {
+    let file = home.file(name).to_str().unwrap().to_string();
+    home.done(&["--nursery", &file, "begin", "--name", "Other", "--lat", "-1.2", "--lon", "36.1", "--altitude", "900"]);
+    file
+}
+
+#[cfg(unix)]
+#[test]
+fn an_import_that_stands_still_stops_no_reader_and_no_other_nursery_and_writers_give_up() {
+    let home = Home::default().begun();
+    let other = another_nursery(&home, "other.outplant");
+    let mut import = home.program().args(["import", "-"]).stdin(Stdio::piped()).stdout(Stdio::null()).spawn().unwrap();
+    let mut lines = import.stdin.take().unwrap();
+    for number in 0..3000 {
+        writeln!(lines, r#"{{"kind":"noted","happened":"2026-04-01","text":"n{number}"}}"#).unwrap();
+    }
+    lines.flush().unwrap();
+    std::thread::sleep(Duration::from_millis(500));
+    let signal = |name: &str| {
+        assert!(Command::new("kill").args([name, &import.id().to_string()]).status().unwrap().success());
+    };
+    signal("-STOP");
+    let begun = Instant::now();
+    assert_eq!(home.run(&["ready"]).code, 0);
+    assert_eq!(home.run(&["--nursery", &other, "write", "noted", "text=elsewhere"]).code, 0);
+    let here = home.run(&["write", "noted", "text=here"]);
+    assert!(begun.elapsed() < AT_MOST, "{:?}", begun.elapsed());
+    // Either it had not begun to write, or it is waited for and then said.
+    assert!(here.code == 0 || (here.code == 5 && here.err.contains("another outplant")), "{} {}", here.code, here.err);
+    signal("-CONT");
+    drop(lines);
+    assert!(import.wait().unwrap().success());
+    assert_eq!(home.run(&["write", "noted", "text=afterwards"]).code, 0);
+    assert!(home.done(&["export"]).contains("n2999"));
+}
+
+#[test]
+fn an_older_copy_put_back_is_said_by_every_command_until_it_is_settled() {
+    let home = Home::default().begun();
+    home.write("noted", &["text=first"]);
+    let (file, older) = (home.file("nursery.outplant"), home.file("older.outplant"));
+    home.done(&["backup", older.to_str().unwrap()]);
+    home.write("noted", &["text=second"]);
+    home.write("noted", &["text=third"]);
+    assert_eq!(home.run(&["ready"]).err, "");
+    for behind in ["-wal", "-shm"] {
+        let _ = std::fs::remove_file(home.file(&format!("nursery.outplant{behind}")));
+    }
+    std::fs::copy(&older, &file).unwrap();
+    for (words, lang) in [(&["ready"][..], "en"), (&["walk"], "es"), (&["write", "noted", "text=on"], "en")] {
+        let ended = home.run(&[words, &["--lang", lang]].concat());
+        assert_eq!(ended.code, 0, "{}", ended.err);
+        let gone = if lang == "en" { "2 entries that were saved here are gone" } else { "faltan 2 anotaciones" };
+        assert!(ended.err.contains(gone), "{words:?}: {}", ended.err);
+    }
+    assert_eq!(home.run(&["check"]).code, 6, "check says so too, after a write as well");
+    home.write("settled", &["what=restored"]);
+    assert_eq!(home.run(&["ready"]).err, "");
+    assert_eq!(home.run(&["check"]).code, 0);
+}
+
+#[test]
+fn a_note_that_arises_while_something_is_written_is_shown() {
+    let home = Home::default().begun();
+    home.write("noted", &["text=first"]);
+    let copy = home.file("copy.outplant");
+    home.done(&["backup", copy.to_str().unwrap()]);
+    home.write("noted", &["text=the file goes on"]);
+    let ended = home.run(&["--nursery", copy.to_str().unwrap(), "write", "noted", "text=in the copy"]);
+    assert_eq!(ended.code, 0);
+    assert!(ended.err.contains("new device"), "{}", ended.err);
+}
+
+#[test]
+fn a_file_with_a_guard_of_another_program_is_not_written_and_can_be_read() {
+    let home = Home::default().begun();
+    home.write("noted", &["text=first"]);
+    let raw = rusqlite::Connection::open(home.file("nursery.outplant")).unwrap();
+    raw.execute_batch("CREATE TRIGGER quietly_away AFTER INSERT ON entry BEGIN DELETE FROM checkpoint; END").unwrap();
+    drop(raw);
+    for lang in ["en", "es"] {
+        let ended = home.run(&["write", "noted", "text=second", "--lang", lang]);
+        assert_eq!(ended.code, 6, "{}", ended.err);
+        assert!(ended.err.contains("quietly_away"), "{}", ended.err);
+    }
+    let export = home.done(&["export"]);
+    assert!(export.contains("first") && !export.contains("second"));
+}
+
+/// The clock of the machine is left as it is: a book whose last entry is years old makes it one that cannot be right.
+#[test]
+fn by_a_clock_that_cannot_be_right_nothing_is_written_unless_that_is_said() {
+    let mut home = Home::default();
+    home.today = "2016-01-01".into();
+    let home = home.begun();
+    let by_the_clock = |words: &[&str]| home.program().env_remove("OUTPLANT_TODAY").args(words).output().unwrap();
+    let refused = by_the_clock(&["write", "noted", "text=first"]);
+    assert_eq!(refused.status.code(), Some(1));
+    assert!(String::from_utf8_lossy(&refused.stderr).contains("--yes"));
+    assert!(!home.done(&["export"]).contains("first"));
+    assert_eq!(by_the_clock(&["ready"]).status.code(), Some(0), "reading is not refused");
+    assert_eq!(by_the_clock(&["write", "noted", "text=second", "--yes"]).status.code(), Some(0));
+    assert!(home.done(&["export"]).contains("second"));
+    // The clock is set right: what it pinned is settled by an entry.
+    assert!(home.run(&["ready"]).err.contains("2016"));
+    assert_eq!(home.run(&["undo"]).code, 0);
+    home.write("settled", &["what=clock"]);
+    assert_eq!(home.run(&["write", "noted", "text=third"]).err, "");
+    let third = home.done(&["export"]).lines().find(|line| line.contains("third")).unwrap().to_string();
+    assert!(third.contains(r#""recorded":"2016"#), "{third}");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_given_as_a_nursery_is_refused_and_nobody_waits() {
+    let home = Home::default().begun();
+    let pipe = home.file("pipe");
+    assert!(Command::new("mkfifo").arg(&pipe).status().unwrap().success());
+    let begun = Instant::now();
+    for words in [&["check"][..], &["rescue", "out.jsonl"], &["ready"], &["export"]] {
+        let ended = home.run(&[&["--nursery", pipe.to_str().unwrap()], words].concat());
+        assert!(ended.code == 3 && ended.err.contains("not a nursery"), "{words:?}: {} {}", ended.code, ended.err);
+    }
+    assert!(begun.elapsed() < AT_MOST);
+}
