@@ -1,16 +1,22 @@
 //! What the documentation says of the code is so: kinds and fields, the worked hash, constants, links.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use outplant::base::Day;
+use outplant::base::word::Word;
+use outplant::nursery::caution::Caution;
 use outplant::nursery::entry::all_kinds;
 use outplant::nursery::entry::shape::{Field, Shape};
 use outplant::nursery::envelope::{Hash, Sealed, canonical};
 use outplant::share::{Written, read_lines};
+use outplant::wording::{Lang, Wording};
 use serde_json::Value;
 
 const JOURNAL: &str = include_str!("../docs/journal-format.md");
 const RECKONING: &str = include_str!("../docs/reckoning.md");
+const CAUTIONS: &str = include_str!("../docs/cautions.md");
+const PRECAUCIONES: &str = include_str!("../docs/precauciones.md");
 
 fn home() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
@@ -292,4 +298,24 @@ fn no_sentence_repeats_a_constant_of_the_code() {
     }
     assert!(seen > 2, "the sentences were not read");
     assert_eq!(repeated, Vec::<String>::new());
+}
+
+#[test]
+fn the_pages_of_cautions_hold_every_line_that_is_said_at_the_work() {
+    for (lang, text) in [(Lang::En, CAUTIONS), (Lang::Es, PRECAUCIONES)] {
+        let wording = Wording::new(lang);
+        let table = text.split("\n## ").nth(1).unwrap();
+        let rows: Vec<Vec<&str>> = table
+            .lines()
+            .filter(|line| line.starts_with("| ") && !line.starts_with("| ---"))
+            .skip(1)
+            .map(|line| line.trim_matches('|').split('|').map(str::trim).collect())
+            .collect();
+        let said: BTreeSet<String> =
+            Caution::WORDS.iter().map(|(caution, _)| wording.caution_words(*caution)).collect();
+        let held: BTreeSet<String> = rows.iter().map(|row| row[1].to_string()).collect();
+        assert_eq!(held, said);
+        assert_eq!(rows.len(), said.len(), "a line twice");
+        assert!(rows.iter().all(|row| row.len() == 3 && !row[2].is_empty()), "a line without a source");
+    }
 }

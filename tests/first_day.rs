@@ -1,11 +1,15 @@
 //! The first day of a nursery that already stands: a sheet of its trays, a sheet of its beds, and yesterday's paper.
 
-use outplant::base::{BedName, Clock, ContainerName, Day, TrayCode};
+use std::collections::BTreeSet;
+
+use outplant::base::{BedName, Clock, ContainerName, Day, PlaceName, TrayCode};
 use outplant::desk::{
     DayOrder, Desk, DeskError, Encoding, ImportError, Now, ReadFault, Reason, Refusal, SheetKind, UnknownWhat,
     Withdraws,
 };
 use outplant::nursery::envelope::Draft;
+use outplant::reckon::round;
+use outplant::reckon::round::{Stake, Stop, Task, Where};
 use serde_json::json;
 use tempfile::TempDir;
 
@@ -298,4 +302,48 @@ fn a_batch_is_read_in_any_encoding_of_a_sheet() {
     assert_eq!(refused(&mut desk, b"PK\x03\x04"), Reason::Workbook);
     assert_eq!(refused(&mut desk, b"\n# nothing\n"), Reason::NoLines);
     assert_eq!(refused(&mut desk, b""), Reason::NoLines);
+}
+
+/// 42 trays on six benches, as the sheet walks them; most have stood longer than their bags hold.
+pub fn of_a_first_day() -> String {
+    let species = ["coffee", "avocado", "grevillea", "jackfruit", "cordia", "mango", "cedrela", "gliricidia"];
+    let benches = ["Line 3", "Line 1", "House", "Line 2", "Gate", "Tank"];
+    let mut text = "Tray,Species,How many,Sown about,Bag,Bench\n".to_string();
+    for i in 1..=42 {
+        let month = 1 + (i * 5) % 12;
+        let year = if month > 2 { 2025 } else { 2026 };
+        let (plants, day, bench) = (20 + (i * 13) % 70, 1 + i % 28, benches[(i - 1) / 7]);
+        text.push_str(&format!("t-{i:02},{},{plants},{day:02}/{month:02}/{year},1 l bag,{bench}\n", species[i % 8]));
+    }
+    text
+}
+
+#[test]
+fn the_first_round_fits_its_minutes_and_asks_first_what_costs_least_and_decides_most() {
+    let (_folder, mut desk) = begun();
+    take(&mut desk, of_a_first_day().as_bytes(), false).unwrap();
+    let picture = desk.picture();
+    let walked = round(&picture);
+    assert!(walked.minutes <= walked.minutes_allowed, "{}", walked.minutes);
+    // Nothing is dug, potted on or hardened on what nobody looked at yet.
+    assert_eq!(walked.work_minutes, 0.0);
+    let asked: BTreeSet<Task> = walked.stops.iter().chain(&walked.can_wait).map(|stop| stop.task).collect();
+    assert_eq!(asked, BTreeSet::from([Task::Gauge, Task::ReadLight, Task::CheckPlug, Task::Measure]));
+    // One line for each bench decides about all its trays, and it comes first there; benches in the order of the sheet.
+    let mut here: Vec<(&PlaceName, Task)> = Vec::new();
+    for stop in &walked.stops {
+        if let Where::Place(place) = &stop.at
+            && here.last().is_none_or(|(before, _)| *before != place)
+        {
+            here.push((place, stop.task));
+        }
+    }
+    let benches: Vec<&str> = here.iter().map(|(place, _)| place.as_str()).collect();
+    assert_eq!(benches, ["Line 3", "Line 1", "House", "Line 2", "Gate", "Tank"]);
+    assert!(here.iter().all(|(_, first)| *first == Task::ReadLight), "{here:?}");
+    // Every tray past its bag is looked into before any is measured.
+    let past = |stop: &Stop| stop.at_stake.what == Stake::Seedlings && stop.at_stake.within_days == 21;
+    assert!(walked.can_wait.iter().all(|stop| !past(stop)));
+    assert!(walked.stops.iter().filter(|stop| past(stop)).count() > 10);
+    assert!(walked.stops.iter().all(|stop| stop.task != Task::Measure));
 }

@@ -148,7 +148,7 @@ fn an_english_sheet_gives_its_first_answers_and_what_is_unknown() {
         "the volume of 'big bag', for 60 trays",
         "outplant write container_set container=\"big bag\" volume_ml=...",
         "How long they have stood in their bags is not in the sheet",
-        "outplant write place_set place=\"Bench 0\" order=1 shade_pct=...",
+        "outplant write place_set place=\"Bench 1\" order=1 shade_pct=...",
         "outplant write hardening_begun tray=",
     ] {
         assert!(said.contains(part), "no '{part}':\n{said}");
@@ -607,6 +607,17 @@ fn begin_names_the_next_step() {
     let home = Home::default();
     let said = home.done(&["begin", "--name", "Test terrace", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"]);
     assert!(said.contains("outplant import trays.csv --as trays"), "{said}");
+}
+
+#[test]
+fn what_can_wait_on_the_first_day_is_said_in_one_line() {
+    let home = Home::default().begun();
+    let sheet = home.with("trays.csv", &crate::first_day::of_a_first_day());
+    home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
+    let text = home.done(&["walk"]);
+    let parts: Vec<&str> = text.split("\n\n").filter(|part| part.contains(" can wait: ")).collect();
+    assert_eq!(parts.len(), 1, "{text}");
+    assert!(parts[0].lines().count() <= 2 && parts[0].trim().ends_with('.'), "{text}");
 }
 
 #[test]

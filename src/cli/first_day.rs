@@ -292,7 +292,12 @@ impl FirstDay<'_> {
     /// What is unknown with what settles it: what costs least first, then what concerns most.
     fn unknowns(&self) -> Vec<(&Unknown, String)> {
         let mut all: Vec<&Unknown> = self.sheet.unknowns.iter().collect();
-        all.sort_by_key(|one| (cost(one.what), std::cmp::Reverse(one.lines.len()), one.name.as_deref()));
+        // Places keep the order of the sheet: that is how one walks.
+        let concerns = |one: &Unknown| if one.what == UnknownWhat::PlaceShade { 0 } else { one.lines.len() };
+        all.sort_by_key(|one| {
+            let first = one.lines.first().copied();
+            (cost(one.what), std::cmp::Reverse(concerns(one)), first, one.name.as_deref())
+        });
         let orders = self.picture.site.places.values().filter_map(|place| place.on(self.picture.day));
         let mut order = orders.map(|place| place.order.0).max().unwrap_or(0);
         let settled = all.into_iter().map(|one| {

@@ -195,6 +195,8 @@ x step in light      holds it back
     needed       at most 1.6 times as bright
     known        30 % to 60 % light, 2.0 times as bright (reckoned)
     source       common practice
+    care         Cloth from a firm ladder that somebody holds, not from crates
+                 or tanks. Trays: knees bent.
 
 ? light now          not known, holds it back
     why          the light is not known: read the light in this bed
@@ -207,6 +209,8 @@ x weeding            holds it back
     needed       weeded, at most 30 d ago
     known        no (reckoned)
     source       common practice
+    care         Machete and hoe sharp and sheathed, boots on; two arm's lengths
+                 apart; cut away from the leg.
 "#);
     }
 

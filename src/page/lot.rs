@@ -14,7 +14,9 @@ pub(crate) fn why_lot(lot: &LotStory, outlook: &LotOutlook, sowing: &SowingAsked
     page.heading(wording.lot_heading(&lot.code, asked.species(lot.species.as_ref())));
     let (good, text) = wording.lot_verdict(outlook, day);
     page.verdict(good, text);
-    page.facts(wording.lot_worth_lines(lot, outlook, day));
+    let mut facts = asked.dangers(lot.species.as_slice());
+    facts.extend(wording.lot_worth_lines(lot, outlook, day));
+    page.facts(facts);
     page.gap();
     page.facts(wording.lot_test_lines(outlook, day));
     how_many(sowing, asked, &mut page);

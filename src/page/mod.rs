@@ -34,6 +34,11 @@ impl Asked<'_> {
         )
     }
 
+    /// What plants can do to those who handle them.
+    fn dangers(&self, plants: &[SpeciesKey]) -> Vec<Labelled> {
+        self.wording.plant_dangers(&self.wording.label_plant(), plants, &self.picture.site.species)
+    }
+
     /// A page with the labels of verdicts.
     fn page(&self) -> Page {
         let mut labels = self.wording.fact_labels();

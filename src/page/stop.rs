@@ -4,14 +4,16 @@ use std::collections::BTreeMap;
 
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
+use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedPicture, Rule};
 use crate::reckon::round::Stop;
+use crate::wording::page::Labelled;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
 
 /// Why a stop is on the round. Of the thing it is about its own page says more.
-pub(crate) fn why_stop(stop: &Stop, asked: Asked<'_>) -> Page {
+pub(crate) fn why_stop(stop: &Stop, worth: Option<&WorthLooking>, asked: Asked<'_>) -> Page {
     let wording = asked.wording;
     let on = RoundOn { day: asked.picture.day, species: &asked.picture.site.species };
     let mut page = asked.page();
@@ -20,7 +22,16 @@ pub(crate) fn why_stop(stop: &Stop, asked: Asked<'_>) -> Page {
     page.sentence(wording.round_reason(&stop.why, on));
     page.sentence(wording.until_words(stop, on));
     page.sentence(wording.lost_without_stop(stop));
-    let pairs = vec![(wording.label_source(), wording.source_words(&stop.source))];
+    let caution = stop.task.facts().caution;
+    let said = caution.map(|caution| format!("{} {}", wording.caution_words(caution), wording.caution_leads()));
+    let mut pairs: Vec<Labelled> = said.map(|said| (wording.label_care(), said)).into_iter().collect();
+    // A tray and a lot say it on their own page.
+    if stop.tray().is_none() && stop.lot().is_none() {
+        pairs.extend(asked.dangers(&stop.plants_handled(asked.picture)));
+    }
+    pairs.push((wording.label_worth(), wording.stop_reckoned(stop)));
+    pairs.extend(worth.map(|worth| (String::new(), wording.worth_words(worth))));
+    pairs.push((wording.label_source(), wording.source_words(&stop.source)));
     page.facts(Facts { pairs, entries: stop.entries.clone() });
     page
 }

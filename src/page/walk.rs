@@ -1,8 +1,10 @@
 //! The round: places in walking order, at each what to do, why, and what is lost without it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Asked, Mark, Page, Tone};
+use crate::base::SpeciesKey;
+use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
@@ -12,7 +14,13 @@ use crate::wording::round::RoundOn;
 
 /// The round of a day.
 pub(crate) fn walk(round: &Round, asked: Asked<'_>) -> Page {
-    let mut answer = Walk { picture: asked.picture, wording: asked.wording, page: Page::default() };
+    let mut answer = Walk {
+        picture: asked.picture,
+        wording: asked.wording,
+        page: Page::default(),
+        cautions: BTreeSet::new(),
+        plants: BTreeSet::new(),
+    };
     answer.heading(round);
     answer.stops(&round.stops);
     answer.worth(round);
@@ -49,6 +57,9 @@ struct Walk<'a> {
     picture: &'a Picture,
     wording: &'a Wording,
     page: Page,
+    /// What was said already at a stop before.
+    cautions: BTreeSet<Caution>,
+    plants: BTreeSet<SpeciesKey>,
 }
 
 impl Walk<'_> {
@@ -70,6 +81,9 @@ impl Walk<'_> {
         self.page.sentence(text);
         if round.stops.iter().any(|stop| stop.marked) {
             self.page.sentence(wording.round_mark_means());
+        }
+        if round.stops.iter().any(|stop| stop.task.facts().caution.is_some()) {
+            self.page.sentence(format!("{} {}", wording.caution_said_first(), wording.caution_leads()));
         }
     }
 
@@ -104,6 +118,20 @@ impl Walk<'_> {
         if !figures.is_empty() {
             self.page.line(2, figures.join("; "), Tone::Plain);
         }
+        self.care(stop);
+    }
+
+    /// What could hurt somebody here, where no stop before said it already.
+    fn care(&mut self, stop: &Stop) {
+        let wording = self.wording;
+        let caution = stop.task.facts().caution.filter(|caution| self.cautions.insert(*caution));
+        let said = caution.map(|caution| (wording.caution_label(), wording.caution_words(caution)));
+        let mut plants = stop.plants_handled(self.picture);
+        plants.retain(|key| self.plants.insert(key.clone()));
+        let dangers = wording.plant_dangers(&wording.caution_plant_label(), &plants, &self.picture.site.species);
+        for (label, line) in said.into_iter().chain(dangers) {
+            self.page.line(2, wording.caution_line(label, line), Tone::Strong);
+        }
     }
 
     /// Several kinds of ground work of one bed for one tray, as one stop.
@@ -127,6 +155,7 @@ impl Walk<'_> {
         let text = [wording.until_words(most, on), wording.lost_without_stop(most), self.work_of(Some(all))];
         let text: Vec<String> = text.into_iter().filter(|text| !text.is_empty()).collect();
         self.page.line(2, text.join("; "), Tone::Plain);
+        together.iter().for_each(|stop| self.care(stop));
     }
 
     fn work_of(&self, minutes: Option<f64>) -> String {
@@ -161,7 +190,10 @@ impl Walk<'_> {
                     Subject::Bed(bed) => {
                         wording.round_about(wording.stop_about(stop.task, &stop.subject, self.picture), bed)
                     }
-                    Subject::Tray(_) | Subject::Lot(_) | Subject::Place(_) | Subject::Site => {
+                    Subject::Place(place) => {
+                        wording.round_about(wording.stop_about(stop.task, &stop.subject, self.picture), place)
+                    }
+                    Subject::Tray(_) | Subject::Lot(_) | Subject::Site => {
                         wording.stop_about(stop.task, &stop.subject, self.picture)
                     }
                 };

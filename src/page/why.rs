@@ -6,6 +6,7 @@ use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, TrayPicture};
+use crate::reckon::round::stop::handled::nurses;
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
@@ -15,7 +16,9 @@ pub(crate) fn why_tray(tray: &TrayPicture, outlook: &Outlook, worth: &[WorthLook
     let mut page = asked.page();
     page.heading(wording.why_tray_heading(&tray.code, asked.species(tray.species.as_ref())));
     page.verdict(tray.ready, if tray.ready { wording.why_ready() } else { wording.why_not_ready() });
-    page.facts(wording.tray_facts(tray));
+    let mut facts = wording.tray_facts(tray);
+    facts.extend(asked.dangers(tray.species.as_slice()));
+    page.facts(facts);
     let mut pairs = wording.forecast_lines(&tray.code, picture, outlook, worth);
     pairs.extend(wording.forecast_formulas(&tray.code, picture, outlook));
     let entries = outlook.trays.get(&tray.code).map(|forecast| forecast.entries.clone()).unwrap_or_default();
@@ -41,7 +44,13 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         page.heading(wording.why_bed_heading(&bed.name, asked.species(Some(&one.species))));
         let (open, text) = wording.bed_line_words(one);
         page.verdict(open, text);
+        page.facts(asked.dangers(std::slice::from_ref(&one.species)));
         page.questions(&one.criteria, About::Bed, wording);
+    }
+    let nurses = asked.dangers(&nurses(bed));
+    if !nurses.is_empty() {
+        page.gap();
+        page.facts(nurses);
     }
     if lines.is_empty() {
         page.gap();
@@ -60,6 +69,8 @@ pub(crate) fn why_pair(pair: &PairPicture, asked: Asked<'_>) -> Page {
     page.heading(wording.why_pair_heading(&pair.tray, &pair.bed));
     let text = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
     page.verdict(pair.fits, text);
+    let species = asked.picture.trays.get(&pair.tray).and_then(|tray| tray.species.clone());
+    page.facts(asked.dangers(species.as_slice()));
     page.questions(&pair.criteria, About::Pair, wording);
     page
 }

@@ -21,8 +21,8 @@ pub(crate) struct SampleProgress {
 }
 
 /// Heights so far; none for an empty sample. With few plants the usual sample is asked for, then what the spread needs,
-/// never more than the usual sample.
-pub(crate) fn sample_progress(heights_cm: &[f64]) -> Option<SampleProgress> {
+/// never more than the usual sample, nor more than stand.
+pub(crate) fn sample_progress(heights_cm: &[f64], standing: Option<u32>) -> Option<SampleProgress> {
     if heights_cm.is_empty() {
         return None;
     }
@@ -32,9 +32,11 @@ pub(crate) fn sample_progress(heights_cm: &[f64]) -> Option<SampleProgress> {
     let wanted = if count < FROM || mean <= 0.0 {
         USUAL_SAMPLE
     } else {
-        let needed = sample_size_mean(spread.sqrt(), mean * WANTED_ERROR, WANTED_LEVEL, None);
+        let needed =
+            sample_size_mean(spread.sqrt(), mean * WANTED_ERROR, WANTED_LEVEL, standing.filter(|all| *all > 0));
         needed.map_or(USUAL_SAMPLE, |needed| needed.min(USUAL_SAMPLE))
     };
+    let wanted = standing.map_or(wanted, |standing| wanted.min(standing));
     Some(SampleProgress { mean, more: wanted.saturating_sub(count as u32) })
 }
 
@@ -44,11 +46,19 @@ mod tests {
 
     #[test]
     fn even_plants_need_few_and_uneven_ones_the_usual_sample() {
-        assert_eq!(sample_progress(&[]), None);
-        assert_eq!(sample_progress(&[20.0]).unwrap().more, 29);
-        let even = sample_progress(&[20.0, 20.5, 19.5, 20.2, 19.8, 20.0]).unwrap();
+        assert_eq!(sample_progress(&[], None), None);
+        assert_eq!(sample_progress(&[20.0], None).unwrap().more, 29);
+        let even = sample_progress(&[20.0, 20.5, 19.5, 20.2, 19.8, 20.0], None).unwrap();
         assert_eq!(even.more, 0);
-        let uneven = sample_progress(&[8.0, 30.0, 12.0, 25.0, 18.0, 40.0]).unwrap();
+        let uneven = sample_progress(&[8.0, 30.0, 12.0, 25.0, 18.0, 40.0], None).unwrap();
         assert_eq!(uneven.more, 24);
+    }
+
+    #[test]
+    fn never_more_plants_are_asked_for_than_stand() {
+        assert_eq!(sample_progress(&[20.0], Some(15)).unwrap().more, 14);
+        let uneven = [8.0, 30.0, 12.0, 25.0, 18.0, 40.0];
+        assert_eq!(sample_progress(&uneven, Some(8)).unwrap().more, 2);
+        assert_eq!(sample_progress(&uneven, Some(6)).unwrap().more, 0);
     }
 }

@@ -6,6 +6,7 @@ use super::argument::Kind;
 use super::sentences::KEYS;
 use super::*;
 use crate::base::word::Word;
+use crate::nursery::caution::Caution;
 use crate::nursery::entry::all_kinds;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::entry::types::{ArrivedFrom, CutWhat, GroundTask, Kept, MovedHow, PlantForm, Roots, Sky, Tubers};
@@ -89,6 +90,7 @@ fn each_word_of_ours_has_its_sentence_and_no_sentence_is_left_over() {
         (theme::ROLE, words::<Role>()),
         (theme::GROUP, words::<Group>()),
         (theme::DANGER, words::<Danger>()),
+        (theme::CAUTION, words::<Caution>()),
         (theme::WORD, &(&words::<Storage>() | &words::<Stem>()) | &words::<Template>()),
         (theme::FROM, words::<ArrivedFrom>()),
         (theme::FORM, words::<PlantForm>()),

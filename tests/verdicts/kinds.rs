@@ -1,7 +1,7 @@
 //! What some kinds of entry do to verdicts, each in a world where it alone decides.
 
 use outplant::nursery::entry::types::Roots;
-use outplant::reckon::picture::{Criterion, Measure, Rule};
+use outplant::reckon::picture::{Criterion, DoubtKind, Measure, Rule};
 use serde_json::json;
 
 use crate::support::{Book, criterion, pair, ready_coffee, small_nursery, tray, wet_days};
@@ -150,4 +150,17 @@ fn pigeon_peas_wait_three_weeks_behind_the_last_of_their_seed() {
         book.write("2026-04-10", "counted", json!({"tray":"pig-1","standing":30}));
         assert_eq!(tray(&book.on(TODAY), "pig-1").ready, ready, "sown {sown}");
     }
+}
+
+#[test]
+fn no_more_are_grafted_than_stand_or_can_have_come_up() {
+    let doubted = |count: u32| {
+        let mut book = small_nursery();
+        let seed = json!({"tray":"avo-1","lot":"unknown","species":"avocado","seeds":30,"container":"bag"});
+        book.write("2026-03-01", "sown", seed);
+        book.write("2026-04-10", "grafted", json!({"tray":"avo-1","count":count}));
+        let doubts = book.on(TODAY).doubts;
+        doubts.iter().any(|doubt| matches!(doubt.kind, DoubtKind::WorkedOnMore { worked, .. } if worked == count))
+    };
+    assert!(doubted(800) && !doubted(30));
 }

@@ -2,6 +2,7 @@
 
 use serde_json::{Map, Value, json};
 
+use crate::base::SpeciesKey;
 use crate::cli::criterion_json::{measure_json, number};
 use crate::cli::forecast::worth_json;
 use crate::cli::ready_json::VERSION;
@@ -24,6 +25,7 @@ pub(crate) fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> 
         "minutes_allowed": number(round.minutes_allowed),
         "minutes_of": "looking",
         "work_minutes": number(round.work_minutes),
+        "care": wording.caution_leads(),
         "stops": all(&round.stops),
         "can_wait": all(&round.can_wait),
         "worth_looking": round.worth_shown().map(|worth| worth_json(worth, wording)).collect::<Vec<_>>(),
@@ -43,6 +45,16 @@ fn entry_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
     let fields: Map<String, Value> =
         entry.fields.iter().map(|(name, known)| ((*name).to_string(), value(known))).collect();
     json!({"kind": entry.kind, "fields": fields})
+}
+
+/// The plants handled that can harm, or of which nobody wrote whether they do.
+fn plants_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Vec<Value> {
+    let species = &picture.site.species;
+    let one = |key: &SpeciesKey| {
+        let text = wording.plant_danger(key, species)?;
+        Some(json!({"species": key, "dangers": species.get(key).and_then(|profile| profile.dangers()), "text": text}))
+    };
+    stop.plants_handled(picture).iter().filter_map(one).collect()
 }
 
 fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
@@ -73,6 +85,10 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
             "within_days": stop.at_stake.within_days,
         },
         "lost": wording.lost_without_stop(stop),
+        "caution": stop.task.facts().caution.map(|caution| {
+            json!({"word": caution, "text": wording.caution_words(caution)})
+        }),
+        "plants": plants_json(stop, picture, wording),
         "entry": entry_json(stop, picture, wording),
         "minutes": number(stop.minutes),
         "work_minutes": stop.work_minutes.map(number),

@@ -1,6 +1,7 @@
 //! Forms: everything that can be written down, made from the tables of fields. What is typed is read by the same reader as
 //! the command line's, judged by the same desk, and kept on disk until it is written.
 
+mod care;
 mod field;
 mod outcome;
 mod rows;

@@ -1,6 +1,7 @@
 //! A form outside its own drawing: what it says in a few words, the field that has the keys, its fields one by one.
 
 use super::{Form, Tried, outcome_words};
+use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::desk::Remark;
@@ -124,7 +125,9 @@ impl Form {
     pub(crate) fn sample_words(&self, cx: &ScreenContext<'_>) -> Option<String> {
         let plants = self.place_of("plants").filter(|_| self.kind() == "measured")?;
         let heights = self.lines[plants].first_figures();
-        let progress = sample_progress(&heights)?;
+        let tray = self.typed("tray").and_then(|code| TrayCode::new(&code).ok());
+        let standing = tray.and_then(|code| cx.book.picture.trays.get(&code)).map(|tray| tray.standing);
+        let progress = sample_progress(&heights, standing.filter(|standing| *standing > 0))?;
         let measured = cx.wording.form_sample(heights.len() as i64, cx.wording.number(progress.mean, 1));
         let more = match progress.more {
             0 => cx.wording.form_sample_enough(),

@@ -14,6 +14,8 @@ use crate::wording::Wording;
 
 /// The widest column of field names.
 const LABEL_MOST: usize = 30;
+/// Rows of a form that its lines of care leave to the heading, the fields and what it does.
+const CARE_LEAVES: usize = 9;
 
 impl Form {
     /// Draws the form over the whole area.
@@ -22,6 +24,11 @@ impl Form {
             return;
         }
         buffer.set_stringn(area.x, area.y, self.heading(cx), usize::from(area.width), Ink::Strong.style());
+        let care = self.care_sheet(cx, area.width, usize::from(area.height).saturating_sub(CARE_LEAVES));
+        let under_heading = Rect { y: area.y + 1, height: area.height - 1, ..area };
+        care.draw(0, under_heading, buffer);
+        let care_rows = care.height() as u16;
+        let area = Rect { y: area.y + care_rows, height: area.height - care_rows, ..area };
         let below = self.below(cx, area.width);
         let rows = self.lines.len() + 1;
         let room = usize::from(area.height).saturating_sub(2);

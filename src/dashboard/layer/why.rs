@@ -131,7 +131,8 @@ fn page_of_lot(code: &LotCode, plants: Option<u32>, cx: &ScreenContext<'_>) -> O
 fn page_of_stop(stop: &Stop, cx: &ScreenContext<'_>) -> Page {
     let picture = &cx.book.picture;
     let asked = Asked { picture, wording: cx.wording };
-    let mut page = why_stop(stop, asked);
+    let worth = cx.book.round.worth_looking.iter().find(|worth| worth.stop == stop.id);
+    let mut page = why_stop(stop, worth, asked);
     let about = match &stop.subject {
         Subject::Tray(code) => picture.trays.get(code).map(|tray| page_of_tray(tray, cx)),
         Subject::Bed(name) => picture.beds.get(name).map(|bed| bed_in_short(bed, asked)),

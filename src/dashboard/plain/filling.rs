@@ -38,6 +38,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
     pub(super) fn fill(&mut self) -> io::Result<()> {
         let heading = self.form().map(|form| form.heading(&self.model.context())).unwrap_or_default();
         self.say(&heading)?;
+        self.tell_care()?;
         let mut places = self.first_places();
         loop {
             if !self.ask_fields(&places)? {
@@ -74,6 +75,18 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                 return self.leave_form();
             }
         }
+    }
+
+    /// What could hurt somebody; what was said at the stop already is not said again.
+    fn tell_care(&mut self) -> io::Result<()> {
+        let Some(form) = self.form() else { return Ok(()) };
+        let cx = self.model.context();
+        if form.stop_it_does(&cx).is_some() {
+            return Ok(());
+        }
+        let lines: Vec<String> =
+            form.care(&cx).into_iter().map(|(label, line)| cx.wording.caution_line(label, line)).collect();
+        lines.iter().try_for_each(|line| self.say(line))
     }
 
     fn leave_form(&mut self) -> io::Result<()> {

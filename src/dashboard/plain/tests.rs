@@ -127,7 +127,7 @@ fn what_cannot_be_is_said_and_asked_again() {
     let text = sample.answers(Lang::En, &format!("{way}\nmany\n12\n"));
     assert_eq!((sample.entries(), sample.standing(&tray)), (before + 1, 12), "{text}");
     assert_eq!(text.matches("Living:").count(), 2, "{text}");
-    let text = sample.answers(Lang::En, "lost\n9999\n1\n1\n\ny\n");
+    let text = sample.answers(Lang::En, "4\nlost\n9999\n1\n1\n\ny\n");
     assert!(text.contains("How many [9999]:"), "{text}");
     assert_eq!(sample.entries(), before + 2, "{text}");
 }

@@ -1,5 +1,6 @@
 //! The dashboard in tests: the model and the clerk without a terminal or a thread. Keys in, frames out.
 
+mod care;
 mod forms;
 mod frames;
 mod muddy;

@@ -14,6 +14,7 @@ use crate::dashboard::model::Model;
 use crate::dashboard::terminal::{Opening, set_up};
 use crate::dashboard::update::{open_form, refresh, update};
 use crate::desk::{Desk, Now, Withdraws, read_typed, sample};
+use crate::nursery::envelope::Draft;
 use crate::wording::{Lang, Wording};
 
 /// The day on which the tests look.
@@ -50,6 +51,14 @@ impl Stage {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("new.outplant");
         let (desk, _) = Desk::begin(&file, folder.path(), now(), Vec::new()).unwrap();
+        Stage::over(desk, lang, folder)
+    }
+
+    /// Over a nursery in which this is written.
+    pub fn of(lang: Lang, drafts: Vec<Draft>) -> Stage {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("new.outplant");
+        let (desk, _) = Desk::begin(&file, folder.path(), now(), drafts).unwrap();
         Stage::over(desk, lang, folder)
     }
 

@@ -25,9 +25,9 @@ pub struct SampleKnown {
 }
 
 /// What a sample tells; none where nothing was measured.
-pub(super) fn sample_known(sample: &SampleLook, least_cm: Option<f64>) -> Option<SampleKnown> {
+pub(super) fn sample_known(sample: &SampleLook, least_cm: Option<f64>, standing: u32) -> Option<SampleKnown> {
     let heights: Vec<f64> = sample.plants.iter().map(|plant| plant.height_cm.0).collect();
-    let progress = sample_progress(&heights)?;
+    let progress = sample_progress(&heights, Some(standing).filter(|standing| *standing > 0))?;
     let count = u32::try_from(heights.len()).unwrap_or(u32::MAX);
     let squares: f64 = heights.iter().map(|height| (height - progress.mean).powi(2)).sum();
     let spread = (squares / (f64::from(count) - 1.0).max(1.0)).sqrt();

@@ -3,7 +3,7 @@
 use super::counts::sick;
 use super::deadline::UntilFor;
 use super::intervals::*;
-use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
+use super::stop::{LastLook, RoundReason, SampleAsked, Stake, Stop, Task};
 use super::walk::{Walk, asked};
 use crate::base::Day;
 use crate::nursery::entry::types::Roots;
@@ -23,6 +23,10 @@ pub(super) fn size_and_roots(walk: &Walk<'_>) -> Vec<Stop> {
         if let Some(late) = overdue(walk, tray) {
             // What is past its container is not measured any more.
             stops.push(late);
+            continue;
+        }
+        if let Some(look) = never_looked_into(walk, tray).filter(|_| !held) {
+            stops.push(look);
             continue;
         }
         let graded = lanky(walk, tray).or_else(|| rest_of_sample(walk, tray)).or_else(|| lanky_soon(walk, tray));
@@ -61,7 +65,8 @@ fn planting_from(walk: &Walk<'_>, tray: &TrayPicture) -> Option<(Day, UntilFor)>
 fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met() == Some(false))?;
     let holding = holding(walk, tray);
-    let plug = time::last_plug(&tray.story);
+    // By the clock alone nothing is potted on: a plug is seen first.
+    let plug = Some(time::last_plug(&tray.story)?);
     let why = RoundReason::OverdueInContainer {
         days: holding.as_ref().map(|holding| walk.day().days_since(holding.since)),
         limit_days: holding.as_ref().map(|holding| holding.limit_days),
@@ -84,6 +89,24 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         stop = stop.due(since, OVERDUE_WITHIN_DAYS).until(Some(since.plus(OVERDUE_WITHIN_DAYS)), UntilFor::Roots);
     }
     stop.last = plug.map(|(day, roots, _)| LastLook { day, figure: Measure::Roots(roots) });
+    stop.entries = late.entries.clone();
+    Some(stop)
+}
+
+/// Past its container's time by the clock, and no plug was ever lifted: a look of a minute decides about a day of potting on.
+fn never_looked_into(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met() == Some(false))?;
+    let holding = holding(walk, tray).filter(|_| time::last_plug(&tray.story).is_none())?;
+    let ended = holding.since.plus(holding.limit_days);
+    let to_limit = Some(ended.days_since(walk.day()).min(0));
+    let why = RoundReason::PlugNotSeen { days_since: None, days_to_least: None, days_to_limit: to_limit };
+    let mut stop = walk
+        .tray_stop(tray, Task::CheckPlug, why)
+        .risking(Stake::Seedlings, f64::from(tray.standing) * OVERDUE_LOSS, OVERDUE_WITHIN_DAYS)
+        .taking(minutes::AT_TRAY + minutes::PLUG, PLUG_SOURCE)
+        .due(ended, OVERDUE_WITHIN_DAYS)
+        .until(Some(ended.plus(OVERDUE_WITHIN_DAYS)), UntilFor::Roots);
+    stop.expect = Some(Measure::Roots(Roots::Holds));
     stop.entries = late.entries.clone();
     Some(stop)
 }
@@ -175,6 +198,11 @@ fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     Some(stop)
 }
 
+/// A sample is never more than stands.
+fn sample_of(tray: &TrayPicture) -> SampleAsked {
+    SampleAsked { plants: tray.standing.min(SAMPLE_PLANTS), all: tray.standing <= SAMPLE_PLANTS }
+}
+
 /// A sample of 30: near the least days or ready, never measured or too long ago.
 fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let height = asked(&tray.criteria, Rule::Height)?;
@@ -186,17 +214,17 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     }
     let last = last_sample(&tray.story);
     let why = match last {
-        None => RoundReason::NeverMeasured { days_to_least: to_least },
+        None => RoundReason::NeverMeasured { days_to_least: to_least, sample: sample_of(tray) },
         Some(sample) => {
             let days = walk.day().days_since(sample.day);
             if days <= SAMPLE_OLD_DAYS {
                 return more_of_sample(walk, tray);
             }
-            RoundReason::SampleOld { days }
+            RoundReason::SampleOld { days, sample: sample_of(tray) }
         }
     };
     let plants = f64::from(tray.standing) * UNSEEN_LOSS;
-    let share = f64::from(tray.standing.min(SAMPLE_PLANTS)) / f64::from(SAMPLE_PLANTS);
+    let share = f64::from(sample_of(tray).plants) / f64::from(SAMPLE_PLANTS);
     let mut stop = walk
         .tray_stop(tray, Task::Measure, why)
         .risking(Stake::Planting, plants, NO_LAST_DAY_DAYS)

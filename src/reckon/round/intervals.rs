@@ -249,6 +249,8 @@ pub mod minutes {
     pub(crate) const BED: f64 = 2.0;
     /// Ten pairs of light readings.
     pub(crate) const LIGHT: f64 = 6.0;
+    /// Look at the shade cloth of a place, or read the light there once.
+    pub(crate) const LIGHT_OF_PLACE: f64 = 2.0;
     /// The rod at five places.
     pub(crate) const SOIL: f64 = 5.0;
     /// Plants in a bed counted in a minute.

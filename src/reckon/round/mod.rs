@@ -21,7 +21,7 @@ pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::tasks;
 pub use stop::{
-    AtStake, ForTray, LastLook, NextStep, RoundReason, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
+    AtStake, ForTray, LastLook, NextStep, RoundReason, SampleAsked, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
 };
 pub(crate) use tasks::written_for;
 pub use tasks::{TASKS, TaskFacts};
@@ -93,7 +93,8 @@ pub fn round_from(picture: &Picture, outlook: &Outlook) -> Round {
 
 fn round_with(picture: &Picture, outlook: Outlook) -> Round {
     let day = picture.day;
-    let walk = Walk { picture, going: going_out::going(picture), outlook };
+    let places_in_order = walk::places_in_order(picture);
+    let walk = Walk { picture, going: going_out::going(picture), outlook, places_in_order };
     let mut due = due(&walk);
     mark(&mut due);
     let worth_looking = expected::worth_looking(&walk, &due);
@@ -117,6 +118,7 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(expected::sow_again(walk));
     all.extend(counts::prick_out(walk));
     all.extend(growth::size_and_roots(walk));
+    all.extend(steps::unlit_places(walk));
     all.extend(steps::steps(walk));
     all.extend(waiting::treatments_over(walk));
     all.extend(waiting::labels(walk));
@@ -171,9 +173,16 @@ fn most_lost(a: &Stop, b: &Stop) -> Ordering {
 /// Keeps what loses most for each minute in the greater part of the minutes, in the rest what is late longest; the gauge
 /// is always read. Minutes that stay over go first to the looks that save most a minute, then to what loses most again.
 fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking]) -> (Vec<Stop>, Vec<Stop>) {
+    let least_going = due.iter().filter(|stop| goes(stop)).map(|stop| worth(stop, day).0).min();
+    // What is ready goes out in these rains before anything is watered more rarely.
+    let worth = |stop: &Stop| {
+        let (step, due) = worth(stop, day);
+        let behind = least_going.filter(|_| stop.task == Task::Water).map_or(step, |going| going.saturating_sub(1));
+        (step.min(behind), due)
+    };
     due.sort_by(|a, b| {
         let first = |stop: &Stop| stop.task == Task::Gauge;
-        first(b).cmp(&first(a)).then_with(|| worth(b, day).cmp(&worth(a, day))).then_with(|| a.id.cmp(&b.id))
+        first(b).cmp(&first(a)).then_with(|| worth(b).cmp(&worth(a))).then_with(|| a.id.cmp(&b.id))
     });
     let late = in_turn(&due, day);
     let for_late = if late.is_empty() { 0.0 } else { minutes_allowed * LATE_MINUTES_SHARE };
@@ -193,6 +202,11 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking
     let first = |stop: &Stop| looks.iter().position(|look| look.stop == stop.id).unwrap_or(WORTH_SHOWN);
     can_wait.sort_by(|a, b| first(a).cmp(&first(b)).then_with(|| most_lost(a, b)));
     (stops, can_wait)
+}
+
+/// Whether plants go out with it.
+fn goes(stop: &Stop) -> bool {
+    stop.task == Task::GoOut && stop.at_stake.plants > 0.0
 }
 
 /// What a stop is worth for each minute, in steps of four times as much: so that a small difference from one day to the
@@ -249,17 +263,20 @@ fn work_first(stop: &Stop) -> Option<Task> {
     matches!(stop.why, RoundReason::WorkMissing { .. }).then_some(stop.task)
 }
 
-/// The order of the walk; at one place the tray or bed that loses most comes first and all its tasks with it.
+/// The order of the walk; at one place what is asked of the place itself, then the tray or bed that loses most with all
+/// its tasks.
 fn in_walking_order(stops: &mut [Stop]) {
     let mut of_subject: BTreeMap<Subject, f64> = BTreeMap::new();
     for stop in stops.iter() {
         let most = of_subject.entry(stop.subject.clone()).or_insert(0.0);
         *most = most.max(stop.at_stake.plants_per_day());
     }
+    let of_place = |stop: &Stop| matches!(stop.subject, Subject::Place(_));
     let most = |stop: &Stop| of_subject.get(&stop.subject).copied().unwrap_or(0.0);
     stops.sort_by(|a, b| {
         a.order
             .cmp(&b.order)
+            .then_with(|| of_place(b).cmp(&of_place(a)))
             .then_with(|| most(b).total_cmp(&most(a)))
             .then_with(|| a.subject.cmp(&b.subject))
             .then_with(|| work_first(a).cmp(&work_first(b)))

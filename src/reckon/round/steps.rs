@@ -1,5 +1,7 @@
 //! Steps of hardening that fall due.
 
+use std::collections::BTreeMap;
+
 use super::counts::sick;
 use super::deadline::UntilFor;
 use super::intervals::*;
@@ -27,6 +29,40 @@ pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
         .collect()
 }
 
+/// Places whose light nobody wrote, while trays there come near their beds: one line there decides about all of them.
+pub(super) fn unlit_places(walk: &Walk<'_>) -> Vec<Stop> {
+    let mut waiting: BTreeMap<&PlaceName, Vec<&TrayPicture>> = BTreeMap::new();
+    for tray in walk.living_trays().filter(|tray| walk.grows_on(tray) && comes_near(walk, tray)) {
+        if let Some(place) = place_unlit(walk, tray) {
+            waiting.entry(place).or_default().push(tray);
+        }
+    }
+    let stops = waiting.into_iter().map(|(place, trays)| {
+        let plants: f64 = trays.iter().map(|tray| f64::from(tray.standing)).sum();
+        let came = trays.iter().map(|tray| walk.began_on(tray)).max().unwrap_or(walk.day()).min(walk.day());
+        let why = RoundReason::PlaceLightUnknown { trays: u32::try_from(trays.len()).unwrap_or(u32::MAX) };
+        let rains = season::safe_rains_from(&walk.picture.site, walk.day());
+        let by = rains.map(|rains| rains.last_safe.plus(-STEP_EVERY_DAYS).max(walk.day()));
+        let stop = walk
+            .place_stop(place, Task::ReadLight, why)
+            .risking(Stake::Planting, plants * UNHARDENED_LOSS * LOOK_OPENS, NO_LAST_DAY_DAYS)
+            .taking(minutes::LIGHT_OF_PLACE, LIGHT_SOURCE)
+            .due_by_interval(came, STEP_WITHIN_DAYS);
+        if by.is_some() { stop.until(by, UntilFor::Hardened) } else { stop }
+    });
+    stops.collect()
+}
+
+/// The place of a tray whose light is not known by anything.
+fn place_unlit<'a>(walk: &Walk<'_>, tray: &'a TrayPicture) -> Option<&'a PlaceName> {
+    tray.place.as_ref().filter(|_| present_light(walk, tray).is_none())
+}
+
+/// Whether a tray could be ready within the days in which light is looked at ahead; of unknown age it could be today.
+fn comes_near(walk: &Walk<'_>, tray: &TrayPicture) -> bool {
+    walk.old_enough_on(tray).is_none_or(|on| on.days_since(walk.day()) <= LOOK_AHEAD_DAYS)
+}
+
 fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let day = walk.day();
     let soft = asked(&tray.criteria, Rule::Flush).is_some_and(|asked| asked.met() == Some(false));
@@ -50,6 +86,10 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let whole = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true) && !asked.warns);
     // A step taken today must settle; a hardening begun today takes its whole length.
     let begins = clock.started.is_none() && !hardened;
+    // Hardening begins from a light that is known: that is asked first, at its place.
+    if begins && place_unlit(walk, tray).is_some() {
+        return None;
+    }
     let needs = if begins { length } else { STEP_EVERY_DAYS };
     let timing =
         timing(walk, tray, needs, could_be_ready, clock.started.filter(|_| !hardened).map(|on| on.plus(length)));
@@ -67,7 +107,10 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         next.water_every_days = rarer;
         match (brighter, rarer) {
             (true, _) => (Task::Shade, RoundReason::StepDue { days_since, too_late, step: next }),
-            (false, Some(_)) if !whole => (Task::Water, RoundReason::StepDue { days_since, too_late, step: next }),
+            // What is ready goes out: it is not kept back to be watered more rarely.
+            (false, Some(_)) if !whole && !tray.ready => {
+                (Task::Water, RoundReason::StepDue { days_since, too_late, step: next })
+            }
             (false, _) => return None,
         }
     };
@@ -124,7 +167,9 @@ fn step_stop(
 ) -> Stop {
     // A tray without a bed or rains to miss loses little by waiting.
     let planned = tray.species.as_ref().is_some_and(|species| walk.open_lines(species).next().is_some());
-    let loss = if planned { UNHARDENED_LOSS } else { UNHARDENED_LOSS / 10.0 };
+    // Neither does one that is hardened enough to go, and only has its water left.
+    let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true));
+    let loss = if planned && !(hardened && task == Task::Water) { UNHARDENED_LOSS } else { UNHARDENED_LOSS / 10.0 };
     let plants = f64::from(tray.standing) * loss;
     let mut stop = walk
         .tray_stop(tray, task, why)

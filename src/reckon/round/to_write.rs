@@ -94,7 +94,13 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
             let_go(stop).text("until", until).with("why", Known::LetGo(LetGoBecause::SetApart))
         }
         Task::PrickOut | Task::StopWaiting => moved(stop, "pricked_out", writing.picture),
-        Task::PotOn => moved(stop, "potted_on", writing.picture),
+        // What is potted on stands where it stood.
+        Task::PotOn => {
+            let tray = stop.tray().and_then(|code| writing.picture.trays.get(code));
+            let place = tray.and_then(|tray| tray.place.as_ref());
+            let entry = moved(stop, "potted_on", writing.picture);
+            place.map_or_else(|| entry.clone(), |place| entry.clone().text("place", place))
+        }
         Task::BeginHardening | Task::Shade | Task::Water => step(stop),
         Task::Cull => culled(stop),
         Task::TreatmentOver if stop.tray().is_none() => about("noted"),
@@ -102,6 +108,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         Task::CountNurses => nurses(stop, writing),
         Task::CountSurvivors => survivors(stop),
         Task::SowLot => sown(stop, writing.picture),
+        Task::ReadLight if stop.tray().is_none() && stop.bed().is_none() => light_of_place(stop, writing.picture),
         Task::Clear
         | Task::Holes
         | Task::Weed
@@ -255,6 +262,20 @@ fn survivors(stop: &Stop) -> ToWrite {
     let entry = ToWrite::about("survival_counted", &stop.subject);
     let RoundReason::SurvivalDue { species, planted_on, .. } = &stop.why else { return entry };
     entry.with("species", Known::Species(species.clone())).text("outplanted_on", planted_on)
+}
+
+/// A place that nobody described is described, next in the order of the walk, with its shade left to write; elsewhere the
+/// light is read.
+fn light_of_place(stop: &Stop, picture: &Picture) -> ToWrite {
+    let described = |name| picture.site.places.get(name).is_some_and(|place| place.on(picture.day).is_some());
+    match &stop.subject {
+        Subject::Place(name) if !described(name) => {
+            let orders = picture.site.places.values().filter_map(|place| place.on(picture.day));
+            let next = orders.map(|set| set.order.0).max().unwrap_or(0).saturating_add(1);
+            ToWrite::about("place_set", &stop.subject).number("order", next)
+        }
+        subject => ToWrite::about("light_read", subject),
+    }
 }
 
 fn sown(stop: &Stop, picture: &Picture) -> ToWrite {

@@ -27,6 +27,24 @@ pub(super) struct Walk<'a> {
     pub(super) going: BTreeMap<TrayCode, Vec<ToBed>>,
     /// What is expected of the sowings that are still asked about.
     pub(super) outlook: Outlook,
+    /// Places in the order in which trays came to them: the order of the sheet of the first day.
+    pub(super) places_in_order: BTreeMap<PlaceName, u32>,
+}
+
+/// Places that nobody described come after those that were, in the order in which trays came to them.
+const NOT_DESCRIBED_FROM: u32 = 1 << 31;
+
+/// Every place where a tray ever stood, in the order in which that was written.
+pub(super) fn places_in_order(picture: &Picture) -> BTreeMap<PlaceName, u32> {
+    let mut first: BTreeMap<&PlaceName, (Day, u64)> = BTreeMap::new();
+    for stay in picture.trays.values().flat_map(|tray| &tray.story.places) {
+        let written = (stay.from, stay.entry.seq);
+        let earliest = first.entry(&stay.what).or_insert(written);
+        *earliest = written.min(*earliest);
+    }
+    let mut places: Vec<(&PlaceName, (Day, u64))> = first.into_iter().collect();
+    places.sort_by_key(|(name, written)| (*written, *name));
+    (0..).zip(places).map(|(number, (name, _))| (name.clone(), number)).collect()
 }
 
 /// The day after which a tray is lost to its beds, and how many days that is away.
@@ -158,7 +176,9 @@ impl<'a> Walk<'a> {
             return (Where::Nowhere, order, None);
         };
         let described = self.picture.site.places.get(place).and_then(|place| place.on(self.day()));
-        let number = described.map_or(u32::MAX, |set| set.order.0);
+        let came = self.places_in_order.get(place);
+        let not_described = || came.map_or(u32::MAX, |came| NOT_DESCRIBED_FROM.saturating_add(*came));
+        let number = described.map_or_else(not_described, |set| set.order.0);
         let order = WalkOrder { leg: LEG_PLACES, number, name: place.to_string(), bed: String::new() };
         let sign = described.and_then(|set| set.sign.as_ref()).map(|sign| sign.0.to_string());
         (Where::Place(place.clone()), order, sign)

@@ -137,7 +137,12 @@ impl TrayFold<'_> {
 
     /// Plants whose roots were cut, or that were grafted.
     fn worked_on(&mut self, entry: &Arc<Entry>, worked: u32) {
-        if let Some(stood) = self.fewer_stand(entry, worked) {
+        let accounts = &self.story.accounts;
+        // While nobody counted what came up, it is no more than the seed can give.
+        let most = accounts.standing + accounts.seed + self.twins_possible();
+        let known = self.story.origin.is_some() && !self.story.seed_unknown;
+        let too_many = (known && u64::from(worked) > most + missed_of(most)).then(|| as_count(accounts.standing));
+        if let Some(stood) = self.fewer_stand(entry, worked).or(too_many) {
             self.doubt(entry, DoubtKind::WorkedOnMore { tray: self.story.code.clone(), worked, stood });
         }
     }
@@ -146,11 +151,10 @@ impl TrayFold<'_> {
     /// seed is due more may have come up than anybody counted; of a tray nobody made nothing is known.
     fn fewer_stand(&self, entry: &Arc<Entry>, in_hand: u32) -> Option<u32> {
         let stood = self.story.accounts.standing;
-        let missed = MISCOUNT_PLANTS.max((stood as f64 * MISCOUNT_SHARE).ceil() as u64);
         let known = self.story.origin.is_some() && !self.story.seed_is_due(entry.happened);
         // Nobody counted since the seed came up: the books hold no number to go by.
         let counted = !self.story.counts.is_empty() || self.story.accounts.arrived + self.story.accounts.moved_in > 0;
-        (known && counted && u64::from(in_hand) > stood + missed).then(|| as_count(stood))
+        (known && counted && u64::from(in_hand) > stood + missed_of(stood)).then(|| as_count(stood))
     }
 
     fn sown(&mut self, entry: &Arc<Entry>, sown: &Sown) {
@@ -459,7 +463,7 @@ impl TrayFold<'_> {
             return;
         }
         let due = self.story.seed_is_due(entry.happened);
-        let small = rise <= MISCOUNT_PLANTS.max((books as f64 * MISCOUNT_SHARE).ceil() as u64);
+        let small = rise <= missed_of(books);
         let mut left = rise;
         let mut corrected = 0;
         if !due && small {
@@ -597,6 +601,11 @@ fn potted(origin: Origin) -> Origin {
         },
         Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_) => origin,
     }
+}
+
+/// How many of so many plants a hand count misses.
+fn missed_of(plants: u64) -> u64 {
+    MISCOUNT_PLANTS.max((plants as f64 * MISCOUNT_SHARE).ceil() as u64)
 }
 
 /// The cause under which plants found dead at a count are booked.

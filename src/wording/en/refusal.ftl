@@ -12,7 +12,7 @@ so_many_alive = { $alive } alive
 # (alive, dead, all)
 so_many_seen = { $alive } alive and { $dead } dead, { $all } in all
 # (bed, species, seen, planted, day)
-refused_more_alive = { $bed }: { $seen } of { $species } on { $day }, but by the books { $planted } were planted there: count again, or write first what was planted and not written (outplanted, plants_found)
+refused_more_alive = { $bed }, { $species }: { $seen } on { $day }, but by the books { $planted } were planted there: count again, or write first what was planted and not written (outplanted, plants_found)
 # (bed, species, cut, stands, day)
 refused_more_cut = { $bed }: { $cut } { $species } cut, but by the books { $stands } stood there on { $day }: was the cut written already? If more stand, write nurse_counted first
 # (bed, species, day)

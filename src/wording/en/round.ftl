@@ -22,13 +22,15 @@ round_let_go = To let one go: outplant write let_go task="{ $task }" until={ $un
 round_about = { $task } { $subject }
 # (task, subject, species)
 round_about_species = { $task } { $subject }, { $species }
+# (plants, days, a_day, minutes)
+round_reckoned = { $plants } plants within { $days } d = { $a_day } a day of waiting; { $minutes } min of looking
 # (figure, day)
 round_last = last: { $figure }, { $day }
 round_expect = expect: { $what }
 round_expect_good = good enough: { $what }
-round_lose_seedlings = or lose { $plants } seedlings
-round_lose_seed = or lose seed for { $plants } plants
-round_lose_planted = or lose { $plants } plants here
+round_lose_seedlings = or { $plants } seedlings may be lost
+round_lose_seed = or seed for { $plants } plants may be lost
+round_lose_planted = or { $plants } plants here may be lost
 lose_time = or { $plants } plants may not go out in time
 round_lose_planting = or { $plants } plants may miss the rains
 round_gauge = today's line is not written; a nought counts too
@@ -82,6 +84,18 @@ round_step_water = { $days ->
    *[other] water every { $days } days
 }
 round_never_measured = never measured
+round_measure = { $plants ->
+    [one] measure { $plants } plant
+   *[other] measure { $plants } plants
+}
+round_measure_all = { $plants ->
+    [one] measure the one that stands
+   *[other] measure all { $plants }
+}
+round_place_light = { $trays ->
+    [one] { $trays } tray waits for it: how much shade does the cloth here give? Or read the light
+   *[other] { $trays } trays wait for it: how much shade does the cloth here give? Or read the light
+}
 round_never_measured_near = never measured, { $days } d to its least age
 round_never_measured_past = never measured, old enough since { $days } d
 round_sample_old = measured { $days } d ago
@@ -207,7 +221,7 @@ kept_dry_sealed = dry and closed
 kept_dry_open = dry, in the open
 kept_cold = cold
 kept_other = kept otherwise
-kept_unknown = nobody knows how
+kept_unknown = nobody knows how it was kept
 
 ## task_: by word
 

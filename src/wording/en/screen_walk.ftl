@@ -22,9 +22,9 @@ walk_expect = Expect
 walk_good_enough = { $what } good enough to go
 walk_until = When
 walk_without = Without it
-walk_lose_seedlings = { $plants } seedlings are lost
-walk_lose_seed = seed for { $plants } plants is lost
-walk_lose_planted = { $plants } plants here are lost
+walk_lose_seedlings = { $plants } seedlings may be lost
+walk_lose_seed = seed for { $plants } plants may be lost
+walk_lose_planted = { $plants } plants here may be lost
 walk_lose_planting = { $plants } plants may miss the rains
 walk_more_right = { $lines ->
     [one] { $lines } more line: right arrow

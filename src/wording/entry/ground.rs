@@ -1,7 +1,7 @@
 //! Entries about beds and what grows in them, in a sentence.
 
 use super::with_parts;
-use crate::nursery::entry::types::SoilWhere;
+use crate::nursery::entry::types::{Size, SoilWhere};
 use crate::nursery::entry::{
     GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, SoilChecked, SownInBed, SurvivalCounted,
 };
@@ -34,10 +34,9 @@ impl Wording {
             }
             GroundEntry::Outplanted(out) => {
                 let said = self.entry_outplanted(out.count.0, &out.tray, &out.bed);
-                let row = out.row_m.zip(out.in_row_m).map(|(row, in_row)| {
-                    let [row, in_row] = [row, in_row].map(|metres| self.number(metres.0, 2));
-                    self.part_nurse_row(row, in_row)
-                });
+                let metres = |size: Option<Size>| size.map_or_else(|| "?".to_string(), |m| self.number(m.0, 2));
+                let (row, in_row) = (metres(out.row_m), metres(out.in_row_m));
+                let row = out.row_m.or(out.in_row_m).map(|_| self.part_nurse_row(row, in_row));
                 with_parts(said, [row].into_iter().chain(self.where_in_bed(out.rows.as_ref(), out.at.as_deref())))
             }
             GroundEntry::PlantsLost(lost) => {

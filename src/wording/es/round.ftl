@@ -159,12 +159,13 @@ round_can_wait = { $stops ->
 round_let_go = Para dejar una: outplant write let_go task="{ $task }" until={ $until }
 round_about = { $task } { $subject }
 round_about_species = { $task } { $subject }, { $species }
+round_reckoned = { $plants } plantas en { $days } d = { $a_day } por día de espera; { $minutes } min de revisar
 round_last = anotado: { $figure }, { $day }
 round_expect = se espera: { $what }
 round_expect_good = buenas: { $what }
-round_lose_seedlings = o se pierden { $plants } plantitas
-round_lose_seed = o se pierde semilla para { $plants } plantas
-round_lose_planted = o se pierden aquí { $plants } plantas
+round_lose_seedlings = o pueden perderse { $plants } plantitas
+round_lose_seed = o puede perderse semilla para { $plants } plantas
+round_lose_planted = o pueden perderse aquí { $plants } plantas
 lose_time = o { $plants } plantas pueden no salir a tiempo
 round_lose_planting = o { $plants } plantas pueden perder las lluvias
 round_gauge = falta anotar hoy; el cero también cuenta
@@ -204,6 +205,18 @@ round_step_water = { $days ->
    *[other] regar cada { $days } días
 }
 round_never_measured = nunca se midió
+round_measure = { $plants ->
+    [one] mida { $plants } planta
+   *[other] mida { $plants } plantas
+}
+round_measure_all = { $plants ->
+    [one] mida la única que hay
+   *[other] mida las { $plants }
+}
+round_place_light = { $trays ->
+    [one] { $trays } bandeja lo espera: ¿cuánta sombra da la malla de aquí? O lea la luz
+   *[other] { $trays } bandejas lo esperan: ¿cuánta sombra da la malla de aquí? O lea la luz
+}
 round_never_measured_near = { $days ->
     [one] nunca se midió, le falta { $days } d de edad
    *[other] nunca se midió, le faltan { $days } d de edad
@@ -265,7 +278,7 @@ kept_dry_sealed = seca y cerrada
 kept_dry_open = seca, abierta
 kept_cold = en frío
 kept_other = guardada de otro modo
-kept_unknown = no se sabe cómo
+kept_unknown = no se sabe cómo se guardó
 sign_triangle = triángulo
 sign_circle = círculo
 sign_square = cuadrado

@@ -20,9 +20,9 @@ walk_expect = Se espera
 walk_good_enough = { $what } buenas para salir
 walk_until = Plazo
 walk_without = Si no
-walk_lose_seedlings = se pierden { $plants } plántulas
-walk_lose_seed = se pierde semilla para { $plants } plantas
-walk_lose_planted = se pierden { $plants } plantas aquí
+walk_lose_seedlings = pueden perderse { $plants } plantitas
+walk_lose_seed = puede perderse semilla para { $plants } plantas
+walk_lose_planted = pueden perderse { $plants } plantas aquí
 walk_lose_planting = { $plants } plantas pueden perder las lluvias
 walk_more_right = { $lines ->
     [one] { $lines } línea más: flecha derecha

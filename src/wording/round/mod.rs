@@ -1,5 +1,6 @@
 //! The round in words: tasks, why each is due, what is lost without it, the signs of places; and what changed a verdict.
 
+mod caution;
 mod change;
 mod reason;
 mod sign;

@@ -3,7 +3,7 @@
 use crate::base::Day;
 use crate::nursery::entry::types::{Kept, Roots};
 use crate::nursery::species::Catalogue;
-use crate::reckon::round::{ForTray, NextStep, RoundReason, ToBed, TooLate};
+use crate::reckon::round::{ForTray, NextStep, RoundReason, SampleAsked, ToBed, TooLate};
 use crate::wording::{Wording, theme};
 
 /// What the sentences of a round are made against: the day looked at and the names of species.
@@ -78,6 +78,7 @@ impl Wording {
             | RoundReason::LightNotRead { .. }
             | RoundReason::SoilNotKnown { .. }
             | RoundReason::SurvivalDue { .. } => self.ground_reason(why, on),
+            RoundReason::PlaceLightUnknown { trays } => self.round_place_light(i64::from(*trays)),
             RoundReason::Fits { beds, stays, no_place } => self.fits_reason(beds, *stays, *no_place),
         }
     }
@@ -126,8 +127,8 @@ impl Wording {
             let near = |value: f64| self.growth_cm(self.number(value, 1));
             return self.round_sample_small(*more, near(*within_cm), near(*least_cm));
         }
-        if let RoundReason::SampleOld { days } = why {
-            return self.round_sample_old(*days);
+        if let RoundReason::SampleOld { days, sample } = why {
+            return self.with_sample(self.round_sample_old(*days), *sample);
         }
         if let RoundReason::PlugNotSeen { days_since, days_to_least, days_to_limit } = why {
             let last = days_since.map_or_else(|| self.round_no_plug(), |days| self.round_plug_ago(days));
@@ -141,14 +142,21 @@ impl Wording {
             });
             return [Some(last), limit.or(least)].into_iter().flatten().collect::<Vec<_>>().join("; ");
         }
-        if let RoundReason::NeverMeasured { days_to_least: Some(days) } = why {
-            match days {
-                1.. => return self.round_never_measured_near(*days),
-                0 => {}
-                ..0 => return self.round_never_measured_past(-days),
-            }
+        if let RoundReason::NeverMeasured { days_to_least, sample } = why {
+            let never = match days_to_least {
+                Some(days @ 1..) => self.round_never_measured_near(*days),
+                Some(days @ ..0) => self.round_never_measured_past(-days),
+                Some(0) | None => self.round_never_measured(),
+            };
+            return self.with_sample(never, *sample);
         }
         self.round_never_measured()
+    }
+
+    /// What came before, and how many plants are to be measured.
+    fn with_sample(&self, before: String, sample: SampleAsked) -> String {
+        let asked = if sample.all { self.round_measure_all(sample.plants) } else { self.round_measure(sample.plants) };
+        format!("{before}; {asked}")
     }
 
     /// What came before, and the rains that are missed whatever is done.

@@ -88,6 +88,13 @@ impl Wording {
         }
     }
 
+    /// How what is lost without a stop is reckoned, for who asks why.
+    pub(crate) fn stop_reckoned(&self, stop: &Stop) -> String {
+        let (stake, minutes) = (stop.at_stake, self.number(stop.minutes, 1));
+        let a_day = self.number(stake.plants_per_day(), 2);
+        self.round_reckoned(self.number(stake.plants, 1), self.number(f64::from(stake.within_days), 0), a_day, minutes)
+    }
+
     /// A time of work: minutes, or hours where it is long.
     pub fn work_time(&self, minutes: f64) -> String {
         if minutes < IN_HOURS_FROM {

@@ -3,6 +3,7 @@
 use crate::base::Day;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, TrayPicture};
+use crate::reckon::round::tasks::work_for;
 use crate::reckon::stock::{Graft, Since};
 use crate::wording::Wording;
 
@@ -36,6 +37,8 @@ impl Wording {
             self.label_light(),
             self.label_ready_from(),
             self.label_best_before(),
+            self.label_care(),
+            self.label_plant(),
         ]
     }
 
@@ -85,6 +88,10 @@ impl Wording {
             facts.push((self.label_expected(), said));
         }
         facts.push((self.label_source(), self.source_words(&criterion.source)));
+        // Where work is advised, what could hurt somebody who does it.
+        let advised = work_for(criterion.rule()).filter(|_| criterion.met() != Some(true));
+        let caution = advised.and_then(|task| task.facts().caution);
+        facts.extend(caution.map(|caution| (self.label_care(), self.caution_words(caution))));
         facts
     }
 

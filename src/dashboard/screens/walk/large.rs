@@ -16,6 +16,8 @@ use crate::reckon::round::to_write::carried_to;
 
 /// From this height on signs are drawn large too, not the figures alone.
 const TALL: u16 = 13;
+/// Rows that a line of care leaves to the figures.
+const CARE_LEAVES: u16 = ROWS + 3;
 /// From this width on a dot of a figure is two columns wide.
 const BROAD: u16 = 70;
 /// Columns of a dot of a sign with the space behind it, and dots in a row.
@@ -107,6 +109,15 @@ fn draw_task(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut 
     page.hanging(&mark, ink, &about, Ink::Strong);
     if !state.is_empty() {
         page.paragraph(&state, Ink::Plain);
+    }
+    let caution = stop.due.and_then(|due| due.task.facts().caution);
+    let mut with_care = page.clone();
+    if let Some(caution) = caution {
+        with_care.paragraph(&cx.wording.caution_words(caution), Ink::Waits);
+    }
+    // The large figures keep their room.
+    if with_care.height() as u16 + CARE_LEAVES <= area.height {
+        page = with_care;
     }
     page.draw(0, area, buffer);
     (page.height() as u16).min(area.height)

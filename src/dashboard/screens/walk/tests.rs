@@ -176,7 +176,16 @@ fn the_round_is_where_it_was_after_a_power_cut_and_begins_anew_on_a_new_day() {
     assert_eq!(here(&stage), at);
     assert_eq!(mark(&stage, &skipped), Mark::Skipped);
     assert_eq!(mark(&stage, &counted), Mark::Done);
-    assert!(walk(&stage).progress(&stage.model.context()).0 >= 1);
+    // A tray that lost plants is looked at again, and nothing else is done in it: its other stops are over, and behind one.
+    let cx = stage.model.context();
+    let marked = |wanted: Mark| {
+        let shown = walk(&stage).shown(&cx).into_iter().filter(move |stop| stop.mark == wanted);
+        shown.map(|stop| stop.id.to_string()).collect::<Vec<_>>()
+    };
+    assert_eq!(marked(Mark::Done), [counted.as_str()]);
+    let over = marked(Mark::Over);
+    assert!(over.iter().all(|id| tray_of(id) == tray_of(&counted)), "{over:?}");
+    assert_eq!(walk(&stage).progress(&cx).0, 1 + over.len());
     let mut plan = walk(&stage).plan.clone().unwrap();
     plan.day = plan.day.plus(-1);
     let mut fresh = Walk::default();

@@ -47,7 +47,8 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
         return;
     }
     let page = detail(walk, cx, below.width);
-    let least = LIST_LEAST.min(below.height);
+    // What can wait keeps its line.
+    let least = (LIST_LEAST + u16::from(rest > 0)).min(below.height);
     // The detail keeps its place from stop to stop.
     let wanted = (page.height() as u16).max(DETAIL_USUAL).min(below.height.saturating_sub(least + gap));
     let list = Rect { height: below.height - wanted - if wanted > 0 { gap } else { 0 }, ..below };
@@ -258,6 +259,12 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     let Some(due) = stop.due else { return Vec::new() };
     let about = RoundOn { day: cx.day(), species: &cx.book.picture.site.species };
     let mut facts = vec![(wording.walk_why(), wording.round_reason(&due.why, about), Ink::Plain)];
+    if let Some(caution) = due.task.facts().caution {
+        facts.push((wording.caution_label(), wording.caution_words(caution), Ink::Waits));
+    }
+    let plants = due.plants_handled(&cx.book.picture);
+    let plants = wording.plant_dangers(&wording.caution_plant_label(), &plants, &cx.book.picture.site.species);
+    facts.extend(plants.into_iter().map(|(label, danger)| (label, danger, Ink::Waits)));
     if let Some((figure, day)) = wording.stop_last(due) {
         let message = wording.walk_last_figure(figure, wording.day_beside(day, cx.day()));
         facts.push((wording.walk_last(), message, Ink::Plain));

@@ -1,6 +1,7 @@
 //! One stop of the round: what to do there, why, and what is lost if it is not done.
 
 pub mod deadline;
+pub mod handled;
 pub mod tasks;
 
 use super::deadline::{Due, UntilFor};
@@ -308,11 +309,20 @@ pub enum RoundReason {
     NeverMeasured {
         /// Days to the species' least days; below 0 when past, none where not known.
         days_to_least: Option<i32>,
+        /// What is to be measured.
+        sample: SampleAsked,
     },
     /// Measured too long ago.
     SampleOld {
         /// Days since the sample.
         days: i32,
+        /// What is to be measured.
+        sample: SampleAsked,
+    },
+    /// Trays stand at a place whose light nobody wrote.
+    PlaceLightUnknown {
+        /// How many.
+        trays: u32,
     },
     /// No plug lifted lately.
     PlugNotSeen {
@@ -430,6 +440,15 @@ pub enum RoundReason {
         /// Days left.
         days_left: i32,
     },
+}
+
+/// How many plants are to be measured.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct SampleAsked {
+    /// So many.
+    pub plants: u32,
+    /// Whether that is all that stand.
+    pub all: bool,
 }
 
 /// Rains whose last safe day comes before a tray can be hardened.

@@ -1,9 +1,10 @@
 //! What each task of the round is to the book: which entries do it, and how much of them is written.
 
 use super::Task;
+use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::picture::{BedPicture, Picture};
+use crate::reckon::picture::{BedPicture, Picture, Rule};
 use crate::reckon::stock::{LotStory, TrayStory, Treatments};
 
 /// The facts of a task.
@@ -17,6 +18,8 @@ pub struct TaskFacts {
     also: &'static [&'static str],
     /// The work it is, where it is work on the ground.
     pub ground: Option<GroundTask>,
+    /// What could hurt somebody who does it; none where it needs no caution.
+    pub caution: Option<Caution>,
     written: Written,
 }
 
@@ -33,57 +36,79 @@ enum Written {
     Ground,
     /// Waiting times of a tray, a place or a bed.
     Waits,
+    /// The light of a bed or a place.
+    Light,
 }
 
 /// Every task, in the order of [`Task`].
 pub const TASKS: [TaskFacts; 29] = [
-    TaskFacts::of(Task::Gauge, "weather", Written::Rain),
-    TaskFacts::of(Task::GoOut, "outplanted", Written::Tray(|story| story.accounts.planted)),
-    TaskFacts::of(Task::LastDay, "outplanted", Written::Tray(planted_given_or_culled)).or_by(&["culled", "given_out"]),
-    TaskFacts::of(Task::Count, "counted", Written::Tray(counts)),
-    TaskFacts::of(Task::StopWaiting, "moved_on", Written::Tray(|story| moved_or_culled(story) + counts(story)))
-        .or_by(&["culled"]),
-    TaskFacts::of(Task::SowAgain, "resown", Written::Tray(|story| story.accounts.sown + many(story.sowings.len()))),
-    TaskFacts::of(Task::PrickOut, "moved_on", Written::Tray(moved_or_culled)),
-    TaskFacts::of(Task::PotOn, "moved_on", Written::Tray(moved_or_culled)).or_by(&["culled"]),
+    TaskFacts::of(Task::Gauge, "weather", None, Written::Rain),
+    TaskFacts::of(Task::GoOut, "outplanted", Some(Caution::Planting), Written::Tray(|story| story.accounts.planted)),
+    TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled))
+        .or_by(&["culled", "given_out"]),
+    TaskFacts::of(Task::Count, "counted", None, Written::Tray(counts)),
+    TaskFacts::of(
+        Task::StopWaiting,
+        "moved_on",
+        Some(Caution::Potting),
+        Written::Tray(|story| moved_or_culled(story) + counts(story)),
+    )
+    .or_by(&["culled"]),
+    TaskFacts::of(
+        Task::SowAgain,
+        "resown",
+        Some(Caution::Sowing),
+        Written::Tray(|story| story.accounts.sown + many(story.sowings.len())),
+    ),
+    TaskFacts::of(Task::PrickOut, "moved_on", Some(Caution::Potting), Written::Tray(moved_or_culled)),
+    TaskFacts::of(Task::PotOn, "moved_on", Some(Caution::Potting), Written::Tray(moved_or_culled)).or_by(&["culled"]),
     TaskFacts::of(
         Task::CutRoots,
         "roots_cut",
+        Some(Caution::Knives),
         Written::Tray(|story| many(story.roots_cut.len()) + moved_or_culled(story)),
     )
     .or_by(&["culled", "moved_on"]),
-    TaskFacts::of(Task::Cull, "culled", Written::Tray(moved_culled_or_carried)).or_by(&["moved_on"]),
-    TaskFacts::of(Task::SpaceOut, "let_go", Written::Tray(moved_culled_or_carried)).or_by(&["culled", "moved_on"]),
-    TaskFacts::of(Task::BeginHardening, "hardening_begun", Written::Tray(steps)).or_by(&STEPS),
-    TaskFacts::of(Task::Shade, "shade_set", Written::Tray(steps)).or_by(&STEPS),
-    TaskFacts::of(Task::Water, "watering_set", Written::Tray(steps)).or_by(&STEPS),
-    TaskFacts::of(Task::Measure, "measured", Written::Tray(|story| many(story.samples.len()))),
-    TaskFacts::of(Task::CheckPlug, "plug_checked", Written::Tray(|story| many(story.plugs.len()))),
-    TaskFacts::of(Task::ReadLabel, "treated", Written::Waits),
-    TaskFacts::of(Task::TreatmentOver, "counted", Written::Tray(counts)),
-    TaskFacts::of(Task::TestLot, "lot_tested", Written::Lot(|lot| many(lot.tests.len()))),
-    TaskFacts::of(Task::SowLot, "sown", Written::Lot(|lot| u64::from(lot.sown))),
+    TaskFacts::of(Task::Cull, "culled", None, Written::Tray(moved_culled_or_carried)).or_by(&["moved_on"]),
+    TaskFacts::of(Task::SpaceOut, "let_go", Some(Caution::Lifting), Written::Tray(moved_culled_or_carried))
+        .or_by(&["culled", "moved_on"]),
+    TaskFacts::of(Task::BeginHardening, "hardening_begun", Some(Caution::ShadeCloth), Written::Tray(steps))
+        .or_by(&STEPS),
+    TaskFacts::of(Task::Shade, "shade_set", Some(Caution::ShadeCloth), Written::Tray(steps)).or_by(&STEPS),
+    TaskFacts::of(Task::Water, "watering_set", None, Written::Tray(steps)).or_by(&STEPS),
+    TaskFacts::of(Task::Measure, "measured", None, Written::Tray(|story| many(story.samples.len()))),
+    TaskFacts::of(Task::CheckPlug, "plug_checked", None, Written::Tray(|story| many(story.plugs.len()))),
+    TaskFacts::of(Task::ReadLabel, "treated", Some(Caution::Spraying), Written::Waits),
+    TaskFacts::of(Task::TreatmentOver, "counted", Some(Caution::AfterSpraying), Written::Tray(counts)),
+    TaskFacts::of(Task::TestLot, "lot_tested", Some(Caution::SeedTest), Written::Lot(|lot| many(lot.tests.len()))),
+    TaskFacts::of(Task::SowLot, "sown", Some(Caution::Sowing), Written::Lot(|lot| u64::from(lot.sown))),
     TaskFacts::on_ground(Task::Clear, GroundTask::Cleared),
     TaskFacts::on_ground(Task::Holes, GroundTask::Holes),
     TaskFacts::on_ground(Task::Weed, GroundTask::Weeded),
     TaskFacts::on_ground(Task::Mulch, GroundTask::Mulched),
     TaskFacts::on_ground(Task::Fence, GroundTask::Fenced),
-    TaskFacts::of(Task::CountNurses, "nurse_counted", Written::Bed(last_nurse_counts)),
-    TaskFacts::of(Task::ReadLight, "light_read", Written::Bed(|bed| many(bed.story.light.len()))),
-    TaskFacts::of(Task::CheckSoil, "soil_checked", Written::Bed(|bed| many(bed.story.soil.len()))),
-    TaskFacts::of(Task::CountSurvivors, "survival_counted", Written::Bed(|bed| many(bed.story.survival.len()))),
+    TaskFacts::of(Task::CountNurses, "nurse_counted", Some(Caution::InTheField), Written::Bed(last_nurse_counts)),
+    TaskFacts::of(Task::ReadLight, "light_read", None, Written::Light).or_by(&["place_set"]),
+    TaskFacts::of(Task::CheckSoil, "soil_checked", None, Written::Bed(|bed| many(bed.story.soil.len()))),
+    TaskFacts::of(
+        Task::CountSurvivors,
+        "survival_counted",
+        Some(Caution::InTheField),
+        Written::Bed(|bed| many(bed.story.survival.len())),
+    ),
 ];
 
 /// A step toward the outside is one of light or of water, or is said aloud.
 const STEPS: [&str; 4] = ["carried", "shade_set", "watering_set", "hardening_begun"];
 
 impl TaskFacts {
-    const fn of(task: Task, kind: &'static str, written: Written) -> TaskFacts {
-        TaskFacts { task, kind, also: &[], ground: None, written }
+    const fn of(task: Task, kind: &'static str, caution: Option<Caution>, written: Written) -> TaskFacts {
+        TaskFacts { task, kind, also: &[], ground: None, caution, written }
     }
 
     const fn on_ground(task: Task, work: GroundTask) -> TaskFacts {
-        TaskFacts { task, kind: "prepared", also: &[], ground: Some(work), written: Written::Ground }
+        let caution = Some(Caution::of_ground(work));
+        TaskFacts { task, kind: "prepared", also: &[], ground: Some(work), caution, written: Written::Ground }
     }
 
     const fn or_by(mut self, also: &'static [&'static str]) -> TaskFacts {
@@ -121,13 +146,48 @@ pub(crate) fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u
         }
         (Written::Waits, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| waits(&place.treatments)),
         (Written::Waits, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| waits(&bed.story.treatments)),
+        (Written::Light, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| many(bed.story.light.len())),
+        (Written::Light, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| many(place.light.len())),
         (Written::Rain, Subject::Site) => {
             u64::from(picture.site.weather.get(&picture.day).is_some_and(|(_, weather)| weather.rain_mm.is_some()))
         }
         (
-            Written::Tray(_) | Written::Lot(_) | Written::Bed(_) | Written::Ground | Written::Waits | Written::Rain,
+            Written::Tray(_)
+            | Written::Lot(_)
+            | Written::Bed(_)
+            | Written::Ground
+            | Written::Waits
+            | Written::Light
+            | Written::Rain,
             _,
         ) => 0,
+    }
+}
+
+/// The work that a question asks for while it is not met; none where it is answered by waiting or by a person.
+pub fn work_for(rule: Rule) -> Option<Task> {
+    match rule {
+        Rule::DaysInContainer => Some(Task::PotOn),
+        Rule::Plug => Some(Task::CheckPlug),
+        Rule::Hardening | Rule::ExposureStep => Some(Task::BeginHardening),
+        Rule::Treated => Some(Task::TreatmentOver),
+        Rule::Load | Rule::Living => Some(Task::Count),
+        Rule::Height | Rule::Collar | Rule::Leaves => Some(Task::Measure),
+        Rule::LightNow => Some(Task::ReadLight),
+        Rule::Soil => Some(Task::CheckSoil),
+        Rule::Cleared => Some(Task::Clear),
+        Rule::Holes => Some(Task::Holes),
+        Rule::Weeded => Some(Task::Weed),
+        Rule::Mulched => Some(Task::Mulch),
+        Rule::Fenced => Some(Task::Fence),
+        Rule::DaysSinceSowing
+        | Rule::Flush
+        | Rule::Held
+        | Rule::GoodUntil
+        | Rule::LightComing
+        | Rule::Water
+        | Rule::Season
+        | Rule::OpenPositions => None,
     }
 }
 
