@@ -147,7 +147,7 @@ fn not_ready(picture: &Picture, entry: &Entry) -> Option<Remark> {
         Some(pair) => pair.criteria.iter().cloned().collect(),
         None => picture.trays.get(&out.tray)?.criteria.clone(),
     };
-    let waits = waits_for(&criteria);
+    let waits = waits_for(&criteria, picture.day);
     let (first, more) = waits.split_first()?;
     let why = Box::new((*first).clone());
     Some(Remark::NotReady { tray: out.tray.clone(), bed: out.bed.clone(), why, more: more.len() })
