@@ -92,6 +92,7 @@ const TYPED: &[(&str, &[(&str, &str)])] = &[
     ("plants_lost", &[("bed", "School 1"), ("species", "coffee"), ("count", "1"), ("cause", "goats")]),
     ("survival_counted", &[("bed", "School 3"), ("species", "coffee"), ("alive", "38"), ("dead", "0")]),
     ("weather", &[("rain_mm", "4,5")]),
+    ("settled", &[("what", "restored")]),
     ("noted", &[("about", "cof-022"), ("text", "moved the net")]),
     ("let_go", &[("task", "count cof-022"), ("until", "+0")]),
 ];
