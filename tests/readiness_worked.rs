@@ -234,14 +234,6 @@ fn an_old_count_widens_and_never_blocks() {
 }
 
 #[test]
-fn a_ready_tray_that_no_bed_plans_is_doubted() {
-    let mut book = small_nursery();
-    ready_coffee(&mut book, "cof-1");
-    let picture = book.on(TODAY);
-    assert!(picture.doubts.iter().any(|doubt| matches!(&doubt.kind, outplant::reckon::picture::DoubtKind::NoBedPlans { tray, .. } if tray.as_str() == "cof-1")));
-}
-
-#[test]
 fn outplanting_moves_plants_from_the_tray_into_the_bed() {
     let mut book = fitting();
     book.write(TODAY, "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":30}));
@@ -371,7 +363,12 @@ fn worlds() -> Vec<Book> {
             "form":"bare_root","good_until":"2026-04-17","height_cm":30}),
         ),
     ];
-    let mut all = vec![fitting()];
+    let mut grafts = fitting();
+    for (tray, from) in [("avo-1", "graft"), ("avo-2", "bought")] {
+        let body = json!({"tray":tray,"species":"avocado","count":20,"from":from,"form":"bag"});
+        grafts.write("2026-03-01", "plants_received", body);
+    }
+    let mut all = vec![fitting(), grafts];
     for (kind, happened, body) in changes {
         let mut book = fitting();
         book.write(happened, kind, body);

@@ -2,6 +2,7 @@
 
 use serde_json::{Value, json};
 
+use crate::base::TrayCode;
 use crate::reckon::picture::{Criterion, Doubt, DoubtKind, Measure, Picture, SampleUnit};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
@@ -159,7 +160,6 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
         DoubtKind::TwiceMade(_) => "twice_made",
         DoubtKind::TwiceReceived(_) => "twice_received",
         DoubtKind::OrderMatters(_) => "order_matters",
-        DoubtKind::NoBedPlans { .. } => "no_bed_plans",
         DoubtKind::NotInPlan { .. } => "not_in_plan",
         DoubtKind::OffTheGrid { .. } => "off_the_grid",
         DoubtKind::MoreOutThanPositions { .. } => "more_out_than_positions",
@@ -172,6 +172,11 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
         DoubtKind::PartCountApart { .. } => "part_count_apart",
         DoubtKind::LookAtEmpty(_) => "look_at_empty",
     }
+}
+
+/// A ready tray that no bed plans, as programs read it among the doubts: a gap of the plans, and no entry is wrong.
+pub(super) fn unplanned(tray: &TrayCode, picture: &Picture, wording: &Wording) -> Value {
+    json!({"kind": "no_bed_plans", "text": wording.unplanned(tray, picture), "day": picture.day, "entries": []})
 }
 
 /// A doubt.

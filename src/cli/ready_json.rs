@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use std::io::{self, Write};
 
-use super::criterion_json::{criteria, doubt, number};
+use super::criterion_json::{criteria, doubt, number, unplanned};
 use super::forecast::{stock_to_come_json, tray_forecast_json};
 use super::json::ObjectOut;
 use crate::base::SpeciesKey;
@@ -37,7 +37,9 @@ impl ReadyAnswer<'_> {
         out.field("on", picture.day)?;
         out.field("looking", picture.looking)?;
         out.field("known", picture.known)?;
-        out.list("doubts", &picture.doubts, |one| doubt(one, picture, wording))?;
+        let doubts = picture.doubts.iter().map(|one| doubt(one, picture, wording));
+        let gaps = picture.unplanned.iter().map(|tray| unplanned(tray, picture, wording));
+        out.field("doubts", doubts.chain(gaps).collect::<Vec<_>>())?;
         let trays: Vec<_> = shown.trays.values().collect();
         out.list("trays", &trays, |tray| tray_json(tray, picture, outlook, wording))?;
         let beds: Vec<_> = shown.beds.values().collect();

@@ -37,8 +37,8 @@ Not yet
 x gre-009  grevillea             7  in its bag 430 days, the bag holds it 300:
                                     pot on or cull
   hardening
-x cof-040  arabica coffee       41  hardening for 12 days, 16 short of 28 · from
-                                    30 Mar · +1 more
+x cof-040  arabica coffee       41  the plug falls apart: wait until the roots
+                                    hold it · +1 more
   growing on
 x cof-052  arabica coffee      118  193 days old, 17 short of 210 · from 31 Mar
   empty: cof-001
@@ -54,7 +54,7 @@ Upper terrace  light not read
 Windbreak  light not read
   nothing is planned here
 
-Doubts: what cannot be right as written
+Gaps of the plans
 ! avo-002 is ready, but no bed plans avocado: add it to the plan of a bed
 
 Every reason: outplant why tray cof-040
@@ -87,8 +87,8 @@ x gre-009  grevilea  7 plantas
     300: cambie de bolsa o descarte
   endureciendo
 x cof-040  café arábica  41 plantas
-    12 días de endurecimiento, faltan
-    16 para 28 · desde el 30 mar · +1 más
+    el cepellón se desmorona: espere a que
+    las raíces lo sostengan · +1 más
   creciendo
 x cof-052  café arábica  118 plantas
     tiene 193 días, le faltan 17 para 210 ·
@@ -109,7 +109,7 @@ Upper terrace  luz sin leer
 Windbreak  luz sin leer
   aquí no hay nada en el plan
 
-Dudas: lo que no puede ser como está anotado
+Faltas en los planes
 ! avo-002 está lista, pero ninguna era tiene
   aguacate en su plan: póngala en el plan de
   una era

@@ -165,6 +165,7 @@ pub(crate) fn empty() -> Picture {
         beds: imbl::OrdMap::new(),
         pairs: Default::default(),
         doubts: Vec::new(),
+        unplanned: Vec::new(),
     }
 }
 
@@ -206,10 +207,6 @@ pub(crate) fn small() -> Picture {
         pair("cof-031", "Upper terrace", 24, vec![age(310), step(0.3, 0.6), unread.clone(), weeded.clone()]),
     ]
     .into();
-    picture.doubts = vec![Doubt {
-        day: day("2026-03-14"),
-        kind: DoubtKind::NoBedPlans { tray: TrayCode::new("avo-002").unwrap(), species: SpeciesKey::new("AVO") },
-        entries: vec![entry(50)],
-    }];
+    picture.unplanned = vec![TrayCode::new("avo-002").unwrap()];
     picture
 }

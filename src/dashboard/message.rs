@@ -153,6 +153,9 @@ pub(crate) struct FoundEntries {
     pub(crate) withdrawn: BTreeMap<EntryId, EntryId>,
 }
 
+/// What would be otherwise, what would be doubted, and what there is to ask or tell.
+pub(crate) type TriedOut = (Vec<Outcome>, Vec<Doubt>, Vec<Remark>);
+
 /// What the clerk answers.
 #[derive(Debug)]
 pub(crate) enum Answer {
@@ -169,8 +172,8 @@ pub(crate) enum Answer {
     Tried {
         /// Which request.
         ticket: u64,
-        /// What would be otherwise, and doubted, and what there is to ask or tell about it.
-        outcome: Result<(Vec<Outcome>, Vec<Doubt>, Vec<Remark>), DeskError>,
+        /// What it would do.
+        outcome: Result<TriedOut, DeskError>,
     },
     /// What would be taken back.
     WouldTakeBack {

@@ -1,6 +1,7 @@
 //! What a person is asked or told about an entry before it is written: it can be true, but may be a slip, or unwise.
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry as Place;
 use std::sync::Arc;
 
 use super::judge::Trial;
@@ -91,12 +92,11 @@ impl Desk {
             all.extend(self.written_already(entry).map(|remark| (at, remark)));
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
             if let What::Ground(GroundEntry::Outplanted(_)) = &entry.what {
-                if !pictures.contains_key(&entry.happened) {
-                    let view = View { day: entry.happened, known: None };
-                    pictures.insert(entry.happened, self.picture_of(view)?);
-                }
-                let then = pictures.get(&entry.happened);
-                all.extend(then.and_then(|picture| not_ready(picture, entry)).map(|remark| (at, remark)));
+                let then = match pictures.entry(entry.happened) {
+                    Place::Occupied(known) => known.into_mut(),
+                    Place::Vacant(place) => place.insert(self.picture_of(View { day: entry.happened, known: None })?),
+                };
+                all.extend(not_ready(then, entry).map(|remark| (at, remark)));
             }
         }
         Ok(all)
@@ -147,7 +147,7 @@ fn not_ready(picture: &Picture, entry: &Entry) -> Option<Remark> {
         Some(pair) => pair.criteria.iter().cloned().collect(),
         None => picture.trays.get(&out.tray)?.criteria.clone(),
     };
-    let waits = waits_for(&criteria);
+    let waits = waits_for(&criteria, picture.day);
     let (first, more) = waits.split_first()?;
     let why = Box::new((*first).clone());
     Some(Remark::NotReady { tray: out.tray.clone(), bed: out.bed.clone(), why, more: more.len() })

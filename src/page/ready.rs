@@ -3,6 +3,7 @@
 use super::rows::{Named, Offer, TrayRow};
 use super::{Asked, Mark, Page, Tone};
 use crate::base::{BedName, Day, TrayCode};
+use crate::reckon::field::waits_for;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Stage, TrayPicture};
 use crate::reckon::round::go_by;
@@ -29,6 +30,7 @@ pub(crate) fn ready(asked: Asked<'_>, since: Option<String>, is_new: bool) -> Pa
     }
     answer.beds();
     answer.doubts();
+    answer.unplanned();
     answer.hint();
     answer.page
 }
@@ -198,6 +200,18 @@ impl<'a> Ready<'a> {
         }
     }
 
+    /// Ready trays that no bed plans.
+    fn unplanned(&mut self) {
+        if self.picture.unplanned.is_empty() {
+            return;
+        }
+        self.page.heading(self.wording.unplanned_heading());
+        for tray in &self.picture.unplanned {
+            let sentence = self.wording.unplanned(tray, self.picture);
+            self.page.marked(0, Mark::Sign("!".to_string(), Tone::Waits), sentence, Tone::Plain);
+        }
+    }
+
     fn hint(&mut self) {
         let waiting = self.trays().find(|tray| !tray.ready && tray.stage != Stage::Spent);
         if let Some(tray) = waiting.or_else(|| self.trays().next()) {
@@ -250,18 +264,19 @@ impl<'a> Ready<'a> {
         }
     }
 
-    /// The first thing that blocks, when it ends, and how many more there are.
+    /// What blocks longest, when it ends, and how much more there is.
     fn waits_for(&self, criteria: &[Criterion], about: About) -> String {
-        let mut blocking = criteria.iter().filter(|criterion| criterion.blocks);
-        let Some(first) = blocking.next() else { return self.wording.bed_nothing_waits() };
+        let blocking = waits_for(criteria, self.picture.day);
+        let Some((first, more)) = blocking.split_first() else { return self.wording.bed_nothing_waits() };
         let mut text = self.wording.reason(first, about);
-        if let Some(day) = first.expected.filter(|day| *day > self.picture.day) {
+        // A reason that names the day itself is not told it twice.
+        let named = |day: &Day| text.contains(&self.wording.day(*day)) || text.contains(&self.day_near(*day));
+        if let Some(day) = first.expected.filter(|day| *day > self.picture.day && !named(day)) {
             let when = self.wording.comes_from(self.day_near(day));
             text.push_str(&format!(" · {when}"));
         }
-        let more = blocking.count();
-        if more > 0 {
-            text.push_str(&format!(" · {}", self.wording.more_reasons(more as i64)));
+        if !more.is_empty() {
+            text.push_str(&format!(" · {}", self.wording.more_reasons(more.len() as i64)));
         }
         text
     }

@@ -4,27 +4,26 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::picture::{BedPicture, Criterion, HeldBy, MadeOf, PairPicture, Picture, Questions, Rule, Side, TrayPicture};
+use super::site::Site;
 use super::stock::Places;
-use super::tray::exposure;
-use super::tray::last_light_of;
 use super::tray::size::whole_plants;
+use super::tray::{Stood, exposure, hardening};
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 
 /// The pairs of a tray with those of some beds whose plan names its species, in the order of the beds.
 pub(super) fn pairs_of<'a>(
     tray: &Arc<TrayPicture>,
     beds: impl Iterator<Item = &'a Arc<BedPicture>>,
-    places: &Places,
+    (site, places): (&Site, &Places),
     day: Day,
 ) -> Vec<Arc<PairPicture>> {
     let Some(species) = tray.species.as_ref().filter(|_| tray.standing > 0) else { return Vec::new() };
-    let mut last_light = None;
+    let mut stood = None;
     let mut all = Vec::new();
     for bed in beds {
         if let Some(line) = bed.species.iter().position(|line| line.species == *species) {
-            let light = || last_light_of(&tray.story, places, day).map(Arc::new);
-            let last_light = last_light.get_or_insert_with(light).clone();
-            let made_of = MadeOf { tray: tray.clone(), last_light, bed: bed.clone(), line };
+            let stood: &Arc<Stood> = stood.get_or_insert_with(|| Arc::new(Stood::of(&tray.story, site, places, day)));
+            let made_of = MadeOf { tray: tray.clone(), stood: stood.clone(), bed: bed.clone(), line };
             all.extend(pair(made_of).map(Arc::new));
         }
     }
@@ -91,9 +90,10 @@ fn pair(made_of: MadeOf) -> Option<PairPicture> {
     let line = bed.species.get(made_of.line)?;
     let held =
         |of: Side| move |criterion: &Criterion| criterion.blocks.then_some(HeldBy { of, rule: criterion.rule() });
-    let mut held_by: Vec<HeldBy> = of_tray(tray).filter_map(held(Side::Tray)).collect();
+    let own = own_questions(&made_of);
+    let mut held_by: Vec<HeldBy> = of_tray(tray, &own).filter_map(held(Side::Tray)).collect();
     held_by.extend(line.criteria.iter().filter_map(held(Side::Bed)));
-    held_by.extend(light_step(&made_of).as_ref().and_then(held(Side::Pair)));
+    held_by.extend(own.iter().filter_map(held(Side::Pair)));
     Some(PairPicture {
         tray: tray.code.clone(),
         bed: bed.name.clone(),
@@ -106,25 +106,31 @@ fn pair(made_of: MadeOf) -> Option<PairPicture> {
     })
 }
 
-/// The tray's questions that count in a bed.
-fn of_tray(tray: &TrayPicture) -> impl Iterator<Item = &Criterion> {
-    tray.criteria.iter().filter(|criterion| criterion.rule() != Rule::ExposureStep)
+/// The tray's questions that count in a bed, where those of the pair itself are known.
+fn of_tray<'a>(tray: &'a TrayPicture, own: &'a [Criterion]) -> impl Iterator<Item = &'a Criterion> {
+    let of_pair = |criterion: &Criterion| own.iter().any(|own| own.rule() == criterion.rule());
+    tray.criteria.iter().filter(move |criterion| criterion.rule() != Rule::ExposureStep && !of_pair(criterion))
 }
 
-/// The tray's own exposure_step looks at the species' band; here the bed's own light decides.
-pub(super) fn light_step(made_of: &MadeOf) -> Option<Criterion> {
-    // Bare roots, and plants that stand any light, are asked for no step.
-    if !made_of.tray.criteria.iter().any(|criterion| criterion.rule() == Rule::ExposureStep) {
-        return None;
-    }
-    let light = made_of.bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));
-    Some(exposure::toward_bed(made_of.last_light.as_deref(), light))
+/// The questions of the pair itself. The tray's own hardening and step look at the band of its species; here the light of
+/// this bed decides. Where nobody read that, hardening stays as it is asked of the tray.
+pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
+    let MadeOf { tray, stood, bed, .. } = made_of;
+    // Bare roots, and plants that stand any light, are asked for neither.
+    let asks = |rule: Rule| tray.criteria.iter().any(|criterion| criterion.rule() == rule);
+    let light = bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));
+    let last = stood.last_light.as_ref();
+    let toward = |share: f64| hardening::toward_bed(&stood.asked(&tray.story), last, share);
+    let hardening = light.filter(|_| asks(Rule::Hardening)).map(|(share, _)| toward(share));
+    let step = asks(Rule::ExposureStep).then(|| exposure::toward_bed(last, light));
+    hardening.into_iter().chain(step).collect()
 }
 
 /// The questions of a pair, each once: held and treated are asked of the tray, and of a bed only where it is.
 pub(super) fn questions_of(made_of: &MadeOf) -> Vec<Criterion> {
-    let mut criteria: Vec<Criterion> = of_tray(&made_of.tray).cloned().collect();
-    criteria.extend(light_step(made_of));
+    let own = own_questions(made_of);
+    let mut criteria: Vec<Criterion> = of_tray(&made_of.tray, &own).cloned().collect();
+    criteria.extend(own);
     for criterion in made_of.bed.species.get(made_of.line).into_iter().flat_map(|line| &line.criteria) {
         let same = criteria.iter().position(|own| own.rule() == criterion.rule());
         match same.and_then(|at| criteria.get_mut(at)) {

@@ -28,6 +28,16 @@ pub fn rod_resistance_mpa(push_kg: f64, rod_mm: f64) -> Result<f64, WrongInput> 
     wrong_input::answer(push_kg * NEWTON_PER_KG / tip_mm2)
 }
 
+/// The push on the scale in kg that gives a resistance in MPa at the tip of a rod: the inverse of [`rod_resistance_mpa`].
+///
+/// # Errors
+/// A resistance below 0, a rod that is not above 0 mm, or no number.
+pub fn rod_push_kg(mpa: f64, rod_mm: f64) -> Result<f64, WrongInput> {
+    wrong_input::not_negative("mpa", mpa)?;
+    let tip_mm2 = tip_mm2(rod_mm)?;
+    wrong_input::answer(mpa * tip_mm2 / NEWTON_PER_KG)
+}
+
 /// Whether the ground is at field capacity, so that a reading tells of the ground and not of its dryness. What was said
 /// of it (`wet`) leads; else from [`DAYS_AFTER_SOAKING`] to [`DRIED_AFTER_DAYS`] after a soaking it is. None where
 /// neither was said. Common practice.
@@ -54,6 +64,14 @@ mod tests {
         // 2 MPa x 50.27 mm2 / 9.81, by hand.
         let at_limit = rod_resistance_mpa(10.248, 8.0).unwrap();
         assert!((at_limit - ROOT_LIMIT_MPA).abs() < 0.0002, "{at_limit}");
+    }
+
+    #[test]
+    fn two_megapascals_are_so_many_kilograms_on_a_rod() {
+        // 2 x 50.27 / 9.81 and 2 x 78.54 / 9.81, by hand.
+        assert!((rod_push_kg(2.0, 8.0).unwrap() - 10.248).abs() < 0.001);
+        assert!((rod_push_kg(2.0, 10.0).unwrap() - 16.012).abs() < 0.001);
+        assert!(rod_push_kg(2.0, 0.0).is_err());
     }
 
     #[test]

@@ -17,7 +17,6 @@ pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS};
 pub(super) use crate::reckon::tray::time::NURSE_AFTER_EMERGENCE_DAYS;
-pub(super) use crate::science::soil::ROOT_LIMIT_MPA;
 
 use super::{Lang, sentences};
 

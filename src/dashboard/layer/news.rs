@@ -67,6 +67,13 @@ impl News {
                 page.hanging("! ", Ink::Waits, &wording.doubt(doubt, &cx.book.picture.site.species), Ink::Plain);
             }
         }
+        let unplanned = &cx.book.picture.unplanned;
+        if !unplanned.is_empty() {
+            page.heading(&wording.unplanned_heading());
+            for tray in unplanned {
+                page.hanging("! ", Ink::Waits, &wording.unplanned(tray, &cx.book.picture), Ink::Plain);
+            }
+        }
         page.heading(&wording.news_title(wording.day(self.day)));
         page.gap();
         match &self.lines {

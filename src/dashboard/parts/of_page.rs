@@ -1,4 +1,4 @@
-//! A page on the screen: what presses stands first among its questions, facts stand at the left.
+//! A page on the screen: questions stand before the parts about what is expected, and first among them what presses.
 
 use super::Sheet;
 use crate::base::EntryId;
@@ -16,7 +16,8 @@ impl Sheet {
         if !page.labels.is_empty() {
             self.labels(page.labels.iter().map(String::as_str));
         }
-        for block in &page.blocks {
+        let is_part = |block: &&Block| matches!(block, Block::Part(..));
+        for block in page.blocks.iter().filter(|block| !is_part(block)).chain(page.blocks.iter().filter(is_part)) {
             match block {
                 Block::Gap => self.gap(),
                 Block::Heading(text) => self.heading(text),

@@ -44,8 +44,8 @@ impl Place {
 
     /// The note of this nursery's devices.
     fn note(&self) -> PathBuf {
-        let notes = std::fs::read_dir(self.shelf().join("devices")).unwrap().map(|file| file.unwrap().path());
-        notes.filter(|path| path.extension().is_some_and(|ending| ending == "json")).next().unwrap()
+        let mut notes = std::fs::read_dir(self.shelf().join("devices")).unwrap().map(|file| file.unwrap().path());
+        notes.find(|path| path.extension().is_some_and(|ending| ending == "json")).unwrap()
     }
 
     fn begin(&self) -> Journal {

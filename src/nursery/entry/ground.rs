@@ -4,7 +4,7 @@ use super::facts::{COMES_IN, COUNT_IN_BED, KindFacts, LAST, LOOK, MOVE};
 use super::rules::BodyRule::{NoMoreThan, NotEmpty, OneOf, OnlyOneOf, Together};
 use super::rules::{BodyRule, PartOf};
 use super::subject::AboutFields;
-use super::types::{Count, CutWhat, GroundTask, NotNegative, ShareOfOne, Size, Sky, Spot, Text, Tubers};
+use super::types::{Count, CutWhat, GroundTask, NotNegative, ShareOfOne, Size, Sky, SoilWhere, Spot, Text, Tubers};
 use crate::base::{BedName, Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::{kinds, records};
 
@@ -167,6 +167,8 @@ kinds! {
         days_since_soaking: Option<NotNegative>,
         /// Whether the ground is at field capacity.
         wet: Option<bool>,
+        /// Where it was read: in the bottom of a hole, beside one, or in ground that nobody dug; unsaid = not dug.
+        r#where: Option<SoilWhere>,
         /// The shape of lifted tubers.
         tubers: Option<Tubers>,
         /// Rows.

@@ -13,7 +13,7 @@ macro_rules! records {
             /// Its fields.
             pub const FIELDS: &'static [$crate::nursery::entry::shape::Field] = &[$(
                 $crate::nursery::entry::shape::Field {
-                    name: stringify!($field),
+                    name: $crate::nursery::entry::shape::field_name(stringify!($field)),
                     shape: <$type as $crate::nursery::entry::shape::FieldType>::SHAPE,
                     required: <$type as $crate::nursery::entry::shape::FieldType>::REQUIRED,
                 },
@@ -71,7 +71,7 @@ macro_rules! kinds {
                 match self {
                     $($group::$name(entry) => {
                         const ABOUT: $crate::nursery::entry::subject::AboutFields = $name::KIND.facts.about;
-                        $(if <$type as $crate::nursery::entry::shape::FieldType>::NAMES && ABOUT.takes(stringify!($field)) {
+                        $(if <$type as $crate::nursery::entry::shape::FieldType>::NAMES && ABOUT.takes($crate::nursery::entry::shape::field_name(stringify!($field))) {
                             all.extend($crate::nursery::entry::shape::FieldType::subject(&entry.$field));
                         })*
                     })*

@@ -51,6 +51,12 @@ fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day) -> Option
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
 }
 
+/// The work of a kind that still lasts on a day, of the whole bed or of a part.
+pub(super) fn lasts(story: &BedStory, task: GroundTask, day: Day) -> Option<&WorkDone> {
+    let (.., lasts_days) = TASKS.into_iter().find(|(of, ..)| *of == task)?;
+    last(story, task, lasts_days, day).filter(|done| day.days_since(done.day) <= lasts_days)
+}
+
 fn criterion(done: Option<&WorkDone>, question: AskedOf, needed: WorkWithin, rows: Option<u32>, day: Day) -> Criterion {
     let source = Source::GroundWork { lasts_days: needed.days };
     let Some(done) = done else {

@@ -1,20 +1,27 @@
-//! Whether the ground is soft enough for roots down to planting depth.
+//! Whether the ground is soft enough for roots: down to planting depth where nobody dug, beneath and beside the hole where
+//! one is dug.
 
 use crate::base::Day;
-use crate::nursery::entry::types::Tubers;
-use crate::nursery::species::Profile;
+use crate::nursery::entry::types::{GroundTask, SoilWhere, Tubers};
+use crate::nursery::species::{Profile, Stem};
+use crate::reckon::bed::ground_work;
 use crate::reckon::bed::positions::part_seen;
 use crate::reckon::bed::season;
 use crate::reckon::picture::quantity::{Ground, ResistanceAtMost};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::site::Site;
-use crate::reckon::stock::{BedStory, SoilLook};
+use crate::reckon::stock::{BedStory, GroundLook, SoilLook, WorkDone};
 use crate::science::soil::ROOT_LIMIT_MPA;
 
 /// A hole is at least this much deeper than the container, cm. Ours.
 pub(crate) const HOLE_BELOW_CONTAINER_CM: f64 = 5.0;
 /// Planting depth where the species names no container depth, cm. Ours.
 pub(crate) const USUAL_PLANTING_DEPTH_CM: f64 = 30.0;
+/// Depth down to which the roots of a tree, or of anything else with a woody stem, need soft ground around their hole in
+/// their first years, cm. Ours: the low end of 50 to 60 cm, common practice for holes of trees.
+pub(crate) const TREE_ROOTS_CM: f64 = 50.0;
+/// The rod that is spoken of where nobody wrote which, mm: a smooth bar of 8 mm is found everywhere. Ours.
+pub(crate) const USUAL_ROD_MM: f64 = 8.0;
 /// A rod under at most this much pressure proves the ground down to where it went, MPa: 5 % over the limit, since a
 /// scale is not read better. Ours.
 pub(crate) const ROD_PROVES_MPA: f64 = ROOT_LIMIT_MPA * 1.05;
@@ -40,32 +47,65 @@ pub(crate) fn planting_depth_cm(profile: Option<&Profile>) -> f64 {
     container.map_or(USUAL_PLANTING_DEPTH_CM, |depth| depth + HOLE_BELOW_CONTAINER_CM)
 }
 
-/// Whether the ground is soft enough. It must be known; the newest look that tells something leads.
+/// The depth down to which the ground around a dug hole must be soft for a species, cm: its roots leave the hole.
+pub(crate) fn root_depth_cm(profile: Option<&Profile>) -> f64 {
+    let soft = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Soft);
+    let planting_cm = planting_depth_cm(profile);
+    if soft { planting_cm } else { planting_cm.max(TREE_ROOTS_CM) }
+}
+
+/// Whether the ground is soft enough. It must be known; the newest look that tells something leads. Hard ground holds
+/// back only where nobody dug or loosened it: around a dug hole roots go on slowly, which asks for care.
 pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows: Option<u32>, day: Day) -> Criterion {
-    let depth_cm = planting_depth_cm(profile);
-    let needed = ResistanceAtMost { mpa: ROOT_LIMIT_MPA, depth_cm };
+    let planting_cm = planting_depth_cm(profile);
+    let depth_of = |look: &SoilLook| if at_a_hole(look) { root_depth_cm(profile) } else { planting_cm };
     let recent = |from: Day, lasts: i32| (0..=lasts).contains(&day.days_since(from));
     let looks = || story.soil.iter().rev().filter(|look| recent(look.day, LOOK_LASTS_DAYS));
-    let told = looks().find_map(|look| told_by(look, depth_cm).map(|told| (look, told)));
-    let shallow = depth_cm <= LIFTED_DEPTH_CM;
-    let lifted = story.cuts.iter().rev().find(|cut| cut.lifts_tubers && shallow && still_loose(site, cut.day, day));
-    match (told, lifted) {
-        // Ground lifted after the last look is loose again, though only where the plants stood.
-        (told, Some(cut)) if told.as_ref().is_none_or(|(look, _)| look.day < cut.day) => {
-            let known = Ground::Lifted(day.days_since(cut.day));
-            let mut lifted = Criterion::found(Question::Soil, needed, known, Basis::Reckoned, true, LIFTED_SOURCE)
-                .resting_on([cut.entry.clone()]);
-            lifted.warns = true;
-            lifted
-        }
-        (Some((look, told)), _) => {
-            let read = Criterion::found(Question::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
-                .resting_on([look.entry.clone()]);
-            // Looked at in some rows only: it counts, and says so.
-            if told.soft { read.seen_in_part(part_seen(look.part.as_ref(), rows)) } else { read }
-        }
-        (None, _) => not_told(needed, looks().next()),
+    let told = looks().find_map(|look| told_by(look, depth_of(look)).map(|told| (look, told)));
+    let lifted = story.cuts.iter().rev().find(|cut| cut.lifts_tubers && still_loose(site, cut.day, day));
+    let dug = ground_work::lasts(story, GroundTask::Holes, day);
+    let Some((look, told)) = told else {
+        return match lifted.filter(|_| planting_cm <= LIFTED_DEPTH_CM) {
+            Some(cut) => loosened(cut, needed(planting_cm, None), day),
+            None => not_told(looks().next(), profile, dug),
+        };
+    };
+    // Ground lifted after the last look is loose again, though only where the plants stood.
+    let after = lifted.filter(|cut| look.day < cut.day);
+    if let Some(cut) = after.filter(|_| planting_cm <= LIFTED_DEPTH_CM) {
+        return loosened(cut, needed(planting_cm, None), day);
     }
+    let needed = needed(depth_of(look), look.rod_mm);
+    let mut read = Criterion::found(Question::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
+        .resting_on([look.entry.clone()]);
+    // Looked at in some rows only: it counts, and says so.
+    if told.soft {
+        return read.seen_in_part(part_seen(look.part.as_ref(), rows));
+    }
+    if let Some(hole) = dug.filter(|_| !at_a_hole(look)) {
+        read.entries.push(hole.entry.clone());
+    }
+    if dug.is_some() || at_a_hole(look) || after.is_some() { read.advising() } else { read }
+}
+
+/// Whether a look tells of the ground around a dug hole.
+fn at_a_hole(look: &SoilLook) -> bool {
+    match look.place {
+        Some(SoilWhere::Beneath | SoilWhere::Beside) => true,
+        Some(SoilWhere::Undug) | None => false,
+    }
+}
+
+fn needed(depth_cm: f64, rod_mm: Option<f64>) -> ResistanceAtMost {
+    ResistanceAtMost { mpa: ROOT_LIMIT_MPA, depth_cm, rod_mm: rod_mm.unwrap_or(USUAL_ROD_MM) }
+}
+
+fn loosened(cut: &GroundLook, needed: ResistanceAtMost, day: Day) -> Criterion {
+    let known = Ground::Lifted(day.days_since(cut.day));
+    let mut lifted = Criterion::found(Question::Soil, needed, known, Basis::Reckoned, true, LIFTED_SOURCE)
+        .resting_on([cut.entry.clone()]);
+    lifted.warns = true;
+    lifted
 }
 
 /// Whether ground lifted on a day is still loose: until a third rainy season begins, where the rains are known.
@@ -75,24 +115,30 @@ fn still_loose(site: &Site, lifted: Day, day: Day) -> bool {
     days >= 0 && lasts().unwrap_or(days <= LIFTED_LASTS_DAYS)
 }
 
-fn not_told(needed: ResistanceAtMost, newest: Option<&SoilLook>) -> Criterion {
-    let gap = newest.and_then(|look| gap_of(look, needed.depth_cm));
+fn not_told(newest: Option<&SoilLook>, profile: Option<&Profile>, dug: Option<&WorkDone>) -> Criterion {
+    let around = dug.is_some() || newest.is_some_and(at_a_hole);
+    let depth_cm = if around { root_depth_cm(profile) } else { planting_depth_cm(profile) };
+    let needed = needed(depth_cm, newest.and_then(|look| look.rod_mm));
+    let gap = match newest {
+        Some(look) => gap_of(look, depth_cm),
+        None => dug.map(|_| Gap::AroundHole { depth_cm, rod_mm: needed.rod_mm }),
+    };
     Criterion::lacking(Question::Soil, Some(needed), gap, true, LIMIT_SOURCE)
         .resting_on(newest.map(|look| look.entry.clone()))
 }
 
-/// Why a look tells nothing of the ground down to planting depth.
+/// Why a look tells nothing of the ground down to a depth.
 fn gap_of(look: &SoilLook, needed_cm: f64) -> Option<Gap> {
     let mpa = look.resistance_mpa?;
     if look.at_field_capacity != Some(true) {
         return Some(Gap::ReadDry);
     }
     let short = look.depth_cm.filter(|depth| *depth < needed_cm);
-    match (look.rod, short) {
-        (true, Some(depth_cm)) => Some(Gap::RodTooWeak { mpa, depth_cm }),
-        (true, None) => Some(Gap::RodTooHard { mpa, depth_cm: look.depth_cm }),
-        (false, Some(depth_cm)) => Some(Gap::ReadTooShallow { depth_cm, needed_cm }),
-        (false, None) => None,
+    match (look.rod_mm, short) {
+        (Some(rod_mm), Some(depth_cm)) => Some(Gap::RodTooWeak { mpa, depth_cm, rod_mm }),
+        (Some(rod_mm), None) => Some(Gap::RodTooHard { mpa, depth_cm: look.depth_cm, rod_mm }),
+        (None, Some(depth_cm)) => Some(Gap::ReadTooShallow { depth_cm, needed_cm }),
+        (None, None) => None,
     }
 }
 
@@ -103,18 +149,18 @@ struct Told {
     source: RuleSource,
 }
 
-fn told_by(look: &SoilLook, planting_cm: f64) -> Option<Told> {
+fn told_by(look: &SoilLook, needed_cm: f64) -> Option<Told> {
     let by_reading = look.resistance_mpa.filter(|_| look.at_field_capacity == Some(true)).and_then(|mpa| {
         let depth_cm = look.depth_cm;
-        if look.rod {
-            let soft = rod_tells(mpa, depth_cm, planting_cm)?;
+        if let Some(rod_mm) = look.rod_mm {
+            let soft = rod_tells(mpa, depth_cm, needed_cm)?;
             let known = match depth_cm {
-                Some(depth_cm) => Ground::RodStopped { mpa, depth_cm },
+                Some(depth_cm) => Ground::RodStopped { mpa, depth_cm, rod_mm },
                 None => Ground::Read { mpa, depth_cm },
             };
             return Some(Told { soft, known, source: ROD_SOURCE });
         }
-        let soft = reading_tells(mpa, depth_cm, planting_cm)?;
+        let soft = reading_tells(mpa, depth_cm, needed_cm)?;
         Some(Told { soft, known: Ground::Read { mpa, depth_cm }, source: LIMIT_SOURCE })
     });
     by_reading.or_else(|| {

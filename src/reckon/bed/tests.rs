@@ -231,7 +231,7 @@ fn a_rod_proves_ground_as_deep_as_it_went_under_about_ten_kilograms() {
     assert_eq!(rod(5.0, 20.0), None);
     assert_eq!(rod(12.0, 40.0), None);
     let (_, known, _) = soil(json!({"rod_mm":8,"push_kg":10,"depth_cm":35,"wet":true}));
-    let Some(Measure::RodStopped { mpa, depth_cm }) = known else { panic!("{known:?}") };
+    let Some(Measure::RodStopped { mpa, depth_cm, .. }) = known else { panic!("{known:?}") };
     assert!((mpa - 1.9516).abs() < 1e-4 && (depth_cm - 35.0).abs() < 1e-9);
     let dry = soil_asked(json!({"rod_mm":8,"push_kg":10,"depth_cm":35}));
     assert_eq!((dry.gap(), dry.blocks), (Some(&Gap::ReadDry), true));

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use super::rows::rows_named;
 use super::*;
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::picture::quantity::{NotSo, Until, WorkWithin};
+use crate::reckon::picture::quantity::{Ground, NotSo, ResistanceAtMost, Until, WorkWithin};
 use crate::reckon::picture::{Basis, Criterion, Question, Rule};
 use crate::reckon::test_book::{TestBook, day};
 
@@ -170,7 +170,7 @@ fn survival_is_told_by_outplanting_at_its_months() {
 }
 
 #[test]
-fn what_nobody_can_date_is_waited_for_first_and_has_no_end() {
+fn what_lasts_longest_is_said_first_and_a_days_work_last() {
     let held = Criterion::found(Question::Held, NotSo, Some("sick".into()), Basis::Measured, false, "x");
     let season = Criterion::found(Question::Season, Until(day("2026-04-15")), day(ON), Basis::Reckoned, false, "x");
     let work = WorkWithin { task: GroundTask::Holes, days: 180 };
@@ -179,7 +179,16 @@ fn what_nobody_can_date_is_waited_for_first_and_has_no_end() {
     assert_eq!(lasts_until(&dated), Some(day("2026-06-01")));
     let with_work = [dated[0].clone(), holes];
     assert_eq!(lasts_until(&with_work), None);
-    assert_eq!(waits_for(&with_work)[0].rule(), Rule::Holes);
+    let order = |criteria: &[Criterion]| waits_for(criteria, day(ON)).iter().map(|one| one.rule()).collect::<Vec<_>>();
+    assert_eq!(order(&with_work), [Rule::Held, Rule::Holes]);
+    assert_eq!(
+        order(&[with_work[1].clone(), dated[0].clone(), dated[1].clone()]),
+        [Rule::Season, Rule::Held, Rule::Holes]
+    );
+    let hard = Ground::RodStopped { mpa: 2.0, depth_cm: 12.0, rod_mm: 8.0 };
+    let needed = ResistanceAtMost { mpa: 2.0, depth_cm: 28.0, rod_mm: 8.0 };
+    let soil = Criterion::found(Question::Soil, needed, hard, Basis::Measured, false, "x");
+    assert_eq!(order(&[dated[1].clone(), soil]), [Rule::Soil, Rule::Season]);
     assert_eq!(lasts_until(&[]), None);
 }
 

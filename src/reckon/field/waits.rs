@@ -1,12 +1,54 @@
 //! What a verdict waits for: what blocks, what of it ends by itself, and when.
 
-use crate::base::Day;
-use crate::reckon::picture::Criterion;
+use std::cmp::Reverse;
 
-/// The questions that hold things back: those nobody can tell the end of first.
-pub(crate) fn waits_for(criteria: &[Criterion]) -> Vec<&Criterion> {
+use crate::base::Day;
+use crate::reckon::picture::question::Ends;
+use crate::reckon::picture::{Criterion, Measure};
+use crate::reckon::tray::hardening::LAST_STEP_DAYS;
+
+/// How long what holds back is likely to last, the longest first.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+enum Lasts {
+    /// Nobody can tell the end: plants, light or ground have to become other than they are.
+    Open,
+    /// Until a day.
+    Until(Reverse<Day>),
+    /// Until it rains.
+    Rain,
+    /// Until somebody does a day's work, or looks.
+    Work,
+    /// It follows from the others.
+    Follows,
+}
+
+fn lasts(criterion: &Criterion, day: Day) -> Lasts {
+    if let Some(expected) = criterion.expected {
+        return Lasts::Until(Reverse(expected));
+    }
+    if criterion.met().is_none() {
+        return Lasts::Work;
+    }
+    match criterion.rule().ends() {
+        Ends::Open => Lasts::Open,
+        // Begun today it would take so long.
+        Ends::Begun => Lasts::Until(Reverse(day.plus(takes_days(criterion)))),
+        Ends::WithRain => Lasts::Rain,
+        Ends::Worked => Lasts::Work,
+        Ends::WithOthers => Lasts::Follows,
+    }
+}
+
+/// Days that hardening takes; a step of light is followed by the days until the next.
+fn takes_days(criterion: &Criterion) -> i32 {
+    let needed = criterion.needed();
+    if let Some(Measure::DaysAtLeast(days)) = needed { days } else { LAST_STEP_DAYS }
+}
+
+/// The questions that hold things back on a day, what lasts longest first: the season before the weeding.
+pub(crate) fn waits_for(criteria: &[Criterion], day: Day) -> Vec<&Criterion> {
     let mut blocking: Vec<&Criterion> = criteria.iter().filter(|criterion| criterion.blocks).collect();
-    blocking.sort_by_key(|criterion| criterion.expected.is_some());
+    blocking.sort_by_key(|criterion| lasts(criterion, day));
     blocking
 }
 

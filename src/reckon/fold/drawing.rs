@@ -11,7 +11,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
 use crate::reckon::bed::picture_bed;
 use crate::reckon::pair::pairs_of;
-use crate::reckon::picture::{BedPicture, Doubt, DoubtKind, Looking, Pairs, Picture, TrayPicture};
+use crate::reckon::picture::{BedPicture, Doubt, Looking, Pairs, Picture, TrayPicture};
 use crate::reckon::stock::{LotStory, TrayStory};
 use crate::reckon::tray::age_of_count::{Losses, WeeklyLoss};
 use crate::reckon::tray::{Around, picture_tray};
@@ -109,12 +109,14 @@ fn draw_on(
         beds: OrdMap::new(),
         pairs: Pairs::default(),
         doubts: Vec::new(),
+        unplanned: Vec::new(),
     };
     match last {
         Some(last) => draw_touched(fold, &mut picture, last, touched),
         None => draw_all(fold, &mut picture),
     }
-    picture.doubts = doubts(fold, &picture);
+    picture.doubts = doubts(fold);
+    picture.unplanned = unplanned(&picture);
     picture
 }
 
@@ -125,7 +127,7 @@ fn draw_all(fold: &Fold, new: &mut Picture) {
     new.trays = drawn.into_iter().flatten().map(|tray| (tray.code.clone(), tray)).collect();
     new.beds = fold.beds().keys().filter_map(|name| Some((name.clone(), bed(fold, new, name)?))).collect();
     let trays: Vec<&Arc<TrayPicture>> = new.trays.values().collect();
-    let paired = on_every_core(&trays, |tray| pairs_of(tray, new.beds.values(), &new.places, new.day));
+    let paired = on_every_core(&trays, |tray| pairs_of(tray, new.beds.values(), (&new.site, &new.places), new.day));
     for (code, pairs) in new.trays.keys().zip(paired) {
         new.pairs.set(code, pairs);
     }
@@ -194,7 +196,8 @@ fn bed(fold: &Fold, new: &Picture, name: &BedName) -> Option<Arc<BedPicture>> {
 /// Pairs again what was touched; `species` are those that the beds planned before or plan now.
 fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedName>, species: &BTreeSet<&SpeciesKey>) {
     for code in trays {
-        let of_it = new.trays.get(code).map(|tray| pairs_of(tray, new.beds.values(), &new.places, new.day));
+        let of_it =
+            new.trays.get(code).map(|tray| pairs_of(tray, new.beds.values(), (&new.site, &new.places), new.day));
         new.pairs.set(code, of_it.unwrap_or_default());
     }
     if beds.is_empty() {
@@ -203,7 +206,7 @@ fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedN
     let may_pair = |tray: &TrayPicture| tray.species.as_ref().is_some_and(|own| species.contains(own));
     let others = new.trays.iter().filter(|(code, tray)| may_pair(tray) && !trays.contains(*code));
     for (code, tray) in others {
-        let anew = pairs_of(tray, beds.iter().filter_map(|name| new.beds.get(name)), &new.places, new.day);
+        let anew = pairs_of(tray, beds.iter().filter_map(|name| new.beds.get(name)), (&new.site, &new.places), new.day);
         if anew.is_empty() && !new.pairs.of(code).iter().any(|pair| beds.contains(&pair.bed)) {
             continue;
         }
@@ -262,8 +265,14 @@ fn archived_of(fold: &Fold, day: Day) -> Arc<[Arc<TrayStory>]> {
     learned.into()
 }
 
-fn doubts(fold: &Fold, picture: &Picture) -> Vec<Doubt> {
+fn doubts(fold: &Fold) -> Vec<Doubt> {
     let mut doubts = fold.doubts_of_active();
+    doubts.sort();
+    doubts.dedup();
+    doubts
+}
+
+fn unplanned(picture: &Picture) -> Vec<TrayCode> {
     let ready = || picture.trays.values().filter(|tray| tray.ready);
     let mut unplanned: BTreeSet<&SpeciesKey> = ready().filter_map(|tray| tray.species.as_ref()).collect();
     for line in picture.beds.values().flat_map(|bed| &bed.species) {
@@ -272,12 +281,6 @@ fn doubts(fold: &Fold, picture: &Picture) -> Vec<Doubt> {
         }
         unplanned.remove(&line.species);
     }
-    for tray in ready() {
-        let Some(species) = tray.species.as_ref().filter(|species| unplanned.contains(species)) else { continue };
-        let kind = DoubtKind::NoBedPlans { tray: tray.code.clone(), species: species.clone() };
-        doubts.push(Doubt { day: picture.day, kind, entries: Vec::new() });
-    }
-    doubts.sort();
-    doubts.dedup();
-    doubts
+    let is_unplanned = |tray: &&Arc<TrayPicture>| tray.species.as_ref().is_some_and(|own| unplanned.contains(own));
+    ready().filter(is_unplanned).map(|tray| tray.code.clone()).collect()
 }

@@ -25,7 +25,7 @@ use lazy::InMemory;
 
 /// Another fold does not go on from stories that this one kept: raised whenever what a story holds, or what is folded into
 /// it, changes.
-pub const FOLD_MARK: u32 = 4;
+pub const FOLD_MARK: u32 = 5;
 
 /// The folded stories of a view, kept so that a new entry refolds only what it touches.
 #[derive(Clone, Debug)]
@@ -294,7 +294,7 @@ impl Fold {
         doubts
     }
 
-    /// The stories as they are now, to say later which doubts are new. Costs nothing: stories are shared.
+    /// The stories as they are now, to say later which doubts are new. Nothing is copied: stories are shared.
     pub(crate) fn stories_now(&self) -> StoriesThen {
         StoriesThen {
             site: Arc::clone(&self.site),
@@ -319,7 +319,11 @@ impl Fold {
         let same =
             |now: &Arc<BedStory>, name: &BedName| then.beds.get(name).is_some_and(|story| Arc::ptr_eq(story, now));
         new.extend(self.beds.iter().filter(|(name, now)| !same(now, name)).flat_map(|(_, story)| &story.doubts));
-        new.into_iter().filter(|doubt| !then.doubts().any(|before| before == *doubt)).cloned().collect()
+        if new.is_empty() {
+            return Vec::new();
+        }
+        let before: BTreeSet<&Doubt> = then.doubts().collect();
+        new.into_iter().filter(|doubt| !before.contains(doubt)).cloned().collect()
     }
 
     /// The same without what is archived on the view's day.

@@ -77,6 +77,6 @@ fn one(today: Day, what: Becoming, day: Option<Day>, criteria: &[Criterion]) -> 
     if last.is_some_and(|week| week >= COMING_WEEKS) {
         return None;
     }
-    let waits = waits_for(criteria).into_iter().cloned().collect();
+    let waits = waits_for(criteria, today).into_iter().cloned().collect();
     Some(Coming { what, day, week, waits })
 }

@@ -102,6 +102,8 @@ pub enum Measure {
         mpa: f64,
         /// Depth, cm.
         depth_cm: f64,
+        /// The rod by whose push it is said, mm.
+        rod_mm: f64,
     },
     /// Resistance read, MPa, at a depth in cm where it was written.
     Resistance {
@@ -116,6 +118,8 @@ pub enum Measure {
         mpa: f64,
         /// Depth, cm.
         depth_cm: f64,
+        /// The rod, mm.
+        rod_mm: f64,
     },
     /// Tubers were lifted so many days ago.
     TubersLifted(i32),
@@ -189,6 +193,8 @@ pub enum Gap {
         mpa: f64,
         /// Depth reached, cm; none where not written.
         depth_cm: Option<f64>,
+        /// The rod, mm.
+        rod_mm: f64,
     },
     /// A rod under too weak a push stopped short: it would have stopped in soft ground too.
     RodTooWeak {
@@ -196,6 +202,15 @@ pub enum Gap {
         mpa: f64,
         /// Depth reached, cm.
         depth_cm: f64,
+        /// The rod, mm.
+        rod_mm: f64,
+    },
+    /// A hole is dug, and nobody looked at the ground around it.
+    AroundHole {
+        /// Depth the roots go to, cm.
+        depth_cm: f64,
+        /// The rod, mm.
+        rod_mm: f64,
     },
     /// The ground was read soft, but not as deep as the plants go.
     ReadTooShallow {
@@ -212,6 +227,13 @@ pub enum Gap {
         of_days: i32,
         /// Rain of the days read, mm.
         mm: f64,
+    },
+    /// Plants came from elsewhere, and the light they stand in is known only since they stand here.
+    LightSince {
+        /// Since when.
+        since: Day,
+        /// The day on which that is long enough.
+        until: Day,
     },
     /// A coming day: its rain is not known yet.
     ComingDay,

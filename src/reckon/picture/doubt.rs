@@ -94,13 +94,6 @@ pub enum DoubtKind {
     TwiceReceived(LotCode),
     /// Two devices touched a tray on one day and the other order would give other numbers.
     OrderMatters(TrayCode),
-    /// A ready tray whose species no bed plans.
-    NoBedPlans {
-        /// The tray.
-        tray: TrayCode,
-        /// The species.
-        species: SpeciesKey,
-    },
     /// A tray went out into a bed whose plan does not name its species.
     NotInPlan {
         /// The bed.
@@ -222,7 +215,6 @@ impl DoubtKind {
             | DoubtKind::UnknownBed(_)
             | DoubtKind::UnknownSpecies(_)
             | DoubtKind::OrderMatters(_)
-            | DoubtKind::NoBedPlans { .. }
             | DoubtKind::NotInPlan { .. }
             | DoubtKind::OffTheGrid { .. }
             | DoubtKind::PartCountApart { .. }

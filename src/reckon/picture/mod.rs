@@ -241,6 +241,8 @@ pub struct Picture {
     pub pairs: Pairs,
     /// What cannot be believed as written.
     pub doubts: Vec<Doubt>,
+    /// Ready trays whose species no bed plans: a gap of the plans and nothing wrong in the book.
+    pub unplanned: Vec<TrayCode>,
 }
 
 impl Picture {

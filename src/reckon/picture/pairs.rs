@@ -6,8 +6,8 @@ use std::sync::{Arc, OnceLock};
 
 use super::{BedPicture, Criterion, Rule, TrayPicture};
 use crate::base::{BedName, SpeciesKey, TrayCode};
-use crate::reckon::pair::{light_step, questions_of};
-use crate::reckon::tray::light::LastLight;
+use crate::reckon::pair::{own_questions, questions_of};
+use crate::reckon::tray::Stood;
 use crate::words;
 
 words! {
@@ -48,7 +48,7 @@ pub struct PairPicture {
     pub plants: u32,
     /// Whether some of the bed's open positions lie in the species' band of light.
     pub in_light: bool,
-    /// The questions of the pair: the tray's, the step of light, the bed's.
+    /// The questions of the pair: the tray's, its own (hardening and the step in light), the bed's.
     pub criteria: Questions,
 }
 
@@ -56,7 +56,7 @@ pub struct PairPicture {
 #[derive(Clone, Debug)]
 pub(in crate::reckon) struct MadeOf {
     pub tray: Arc<TrayPicture>,
-    pub last_light: Option<Arc<LastLight>>,
+    pub stood: Arc<Stood>,
     pub bed: Arc<BedPicture>,
     /// Which line of the bed's plan.
     pub line: usize,
@@ -77,7 +77,7 @@ impl Questions {
     /// Those of the pair alone: neither the tray's nor the bed's.
     pub fn own(&self) -> Vec<Criterion> {
         match &self.made_of {
-            Some(made_of) => light_step(made_of).into_iter().collect(),
+            Some(made_of) => own_questions(made_of),
             None => self.iter().filter(|criterion| criterion.rule() == Rule::ExposureStep).cloned().collect(),
         }
     }

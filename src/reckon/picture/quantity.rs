@@ -35,7 +35,7 @@ shown_as! {
     Day: day => Measure::On(day);
     LightBand: LightBand { least, most } => Measure::LightBand { least, most };
     Light: Light(share) => Measure::Light(share);
-    ResistanceAtMost: ResistanceAtMost { mpa, depth_cm } => Measure::ResistanceAtMost { mpa, depth_cm };
+    ResistanceAtMost: ResistanceAtMost { mpa, depth_cm, rod_mm } => Measure::ResistanceAtMost { mpa, depth_cm, rod_mm };
     WorkWithin: WorkWithin { task, days } => Measure::WorkWithin { task, days };
     RainAtLeast: RainAtLeast { mm, days } => Measure::RainAtLeast { mm, days };
 }
@@ -148,6 +148,8 @@ pub struct NotSo;
 pub enum Hardened {
     /// Their species goes out soft.
     GoesSoft,
+    /// Where they go is no brighter than where they stood.
+    NoBrighter,
     /// For so many days.
     For(i32),
     /// Long enough, but the last step is too fresh.
@@ -166,7 +168,7 @@ pub enum Hardened {
 impl From<Hardened> for Measure {
     fn from(hardened: Hardened) -> Measure {
         match hardened {
-            Hardened::GoesSoft => Measure::No,
+            Hardened::GoesSoft | Hardened::NoBrighter => Measure::No,
             Hardened::For(days) => Measure::Days(days),
             Hardened::FreshStep { days, last, .. } => Measure::FreshStep { days, last },
             Hardened::PutBack(day) => Measure::On(day),
@@ -219,6 +221,8 @@ pub struct ResistanceAtMost {
     pub mpa: f64,
     /// Depth, cm.
     pub depth_cm: f64,
+    /// The rod by whose push it is said to a person, mm.
+    pub rod_mm: f64,
 }
 
 /// What tells of the ground.
@@ -237,6 +241,8 @@ pub enum Ground {
         mpa: f64,
         /// Depth, cm.
         depth_cm: f64,
+        /// The rod, mm.
+        rod_mm: f64,
     },
     /// Tubers were lifted so many days ago.
     Lifted(i32),
@@ -248,7 +254,7 @@ impl From<Ground> for Measure {
     fn from(ground: Ground) -> Measure {
         match ground {
             Ground::Read { mpa, depth_cm } => Measure::Resistance { mpa, depth_cm },
-            Ground::RodStopped { mpa, depth_cm } => Measure::RodStopped { mpa, depth_cm },
+            Ground::RodStopped { mpa, depth_cm, rod_mm } => Measure::RodStopped { mpa, depth_cm, rod_mm },
             Ground::Lifted(days) => Measure::TubersLifted(days),
             Ground::Tubers(tubers) => Measure::TuberShape(tubers),
         }

@@ -11,9 +11,9 @@ use crate::base::{Day, Range};
 use crate::nursery::entry::types::Roots;
 use crate::words;
 
-/// Declares the questions: `/// note  Name: "file_spelling", needed => known, passage;`.
+/// Declares the questions: `/// note  Name: "file_spelling", needed => known, what days alone change, how its wait ends;`.
 macro_rules! questions {
-    ($($(#[$note:meta])* $question:ident: $word:literal, $needed:ty => $known:ty, $passage:ident;)+) => {
+    ($($(#[$note:meta])* $question:ident: $word:literal, $needed:ty => $known:ty, $passage:ident, $ends:ident;)+) => {
         words! {
             /// The questions a verdict is made of; the file spelling is the stable name in `--json`.
             Rule { $($(#[$note])* $question: $word;)+ }
@@ -38,61 +38,68 @@ macro_rules! questions {
             fn turned_by(self) -> Passage {
                 match self { $(Rule::$question => Passage::$passage,)+ }
             }
+
+            /// How it ends that it holds back, where no day can be told.
+            pub(crate) fn ends(self) -> Ends {
+                match self { $(Rule::$question => Ends::$ends,)+ }
+            }
         }
     };
 }
 
 questions! {
     /// Old enough since sowing.
-    DaysSinceSowing: "days_since_sowing", DaysOfSpecies => i32, OldEnough;
+    DaysSinceSowing: "days_since_sowing", DaysOfSpecies => i32, OldEnough, Open;
     /// Not longer in its container than the roots stand.
-    DaysInContainer: "days_in_container", Holds => InContainer, HoldingTime;
+    DaysInContainer: "days_in_container", Holds => InContainer, HoldingTime, Open;
     /// Height inside the species' range.
-    Height: "height", HeightBand => Sample, Time;
+    Height: "height", HeightBand => Sample, Time, Open;
     /// Root collar thick enough.
-    Collar: "collar", CollarRule => Sample, Time;
+    Collar: "collar", CollarRule => Sample, Time, Open;
     /// Leaves enough.
-    Leaves: "leaves", LeavesAtLeast => Sample, Time;
+    Leaves: "leaves", LeavesAtLeast => Sample, Time, Open;
+    /// Grafted or budded, where that is usual.
+    Grafted: "grafted", PlantsAtLeast => Range, Time, Open;
     /// The plug holds.
-    Plug: "plug", Roots => Roots, Time;
+    Plug: "plug", Roots => Roots, Time, Open;
     /// No soft new leaves.
-    Flush: "flush", NotSo => Option<Day>, LeavesHardened;
+    Flush: "flush", NotSo => Option<Day>, LeavesHardened, Open;
     /// Hardened long enough.
-    Hardening: "hardening", DaysAtLeast => Hardened, Hardened;
+    Hardening: "hardening", DaysAtLeast => Hardened, Hardened, Begun;
     /// The step from the tray's light to the bed's.
-    ExposureStep: "exposure_step", RatioAtMost => LightStep, Hardened;
+    ExposureStep: "exposure_step", RatioAtMost => LightStep, Hardened, Begun;
     /// Not held back by a person.
-    Held: "held", NotSo => Option<String>, HoldEnded;
+    Held: "held", NotSo => Option<String>, HoldEnded, Open;
     /// No treatment still working.
-    Treated: "treated", NotSo => Option<String>, HoldEnded;
+    Treated: "treated", NotSo => Option<String>, HoldEnded, Open;
     /// Something lives there.
-    Living: "living", PlantsAtLeast => Range, Time;
+    Living: "living", PlantsAtLeast => Range, Time, Open;
     /// At least one load of plantable plants.
-    Load: "load", PlantsAtLeast => Range, Time;
+    Load: "load", PlantsAtLeast => Range, Time, WithOthers;
     /// Not past its last day (bare roots, stumps).
-    GoodUntil: "good_until", Until => Day, LastDay;
+    GoodUntil: "good_until", Until => Day, LastDay, Open;
     /// Light of the bed now inside the species' band.
-    LightNow: "light_now", LightBand => Light, ReadingOld;
+    LightNow: "light_now", LightBand => Light, ReadingOld, Open;
     /// Light of the bed in the coming months.
-    LightComing: "light_coming", LightBand => Light, ReadingOld;
+    LightComing: "light_coming", LightBand => Light, ReadingOld, Open;
     /// Ground soft enough for roots.
-    Soil: "soil", ResistanceAtMost => Ground, ReadingOld;
+    Soil: "soil", ResistanceAtMost => Ground, ReadingOld, Open;
     /// Cleared of grass and brush.
-    Cleared: "cleared", WorkWithin => Option<Day>, WorkOld;
+    Cleared: "cleared", WorkWithin => Option<Day>, WorkOld, Worked;
     /// Holes dug.
-    Holes: "holes", WorkWithin => Option<Day>, WorkOld;
+    Holes: "holes", WorkWithin => Option<Day>, WorkOld, Worked;
     /// Weeded.
-    Weeded: "weeded", WorkWithin => Option<Day>, WorkOld;
+    Weeded: "weeded", WorkWithin => Option<Day>, WorkOld, Worked;
     /// Mulched.
-    Mulched: "mulched", WorkWithin => Option<Day>, WorkOld;
+    Mulched: "mulched", WorkWithin => Option<Day>, WorkOld, Worked;
     /// Fenced.
-    Fenced: "fenced", WorkWithin => Option<Day>, WorkOld;
+    Fenced: "fenced", WorkWithin => Option<Day>, WorkOld, Worked;
     /// Wet enough today.
-    Water: "water", RainAtLeast => Wet, RainOld;
+    Water: "water", RainAtLeast => Wet, RainOld, WithRain;
     /// Enough of the rains left.
-    Season: "season", Until => Day, Rains;
+    Season: "season", Until => Day, Rains, Open;
     /// Room in the bed.
-    OpenPositions: "open_positions", PlantsAtLeast => Positions, Time;
+    OpenPositions: "open_positions", PlantsAtLeast => Positions, Time, Open;
 }
 
 words! {
@@ -125,6 +132,21 @@ words! {
         /// Something else that days change.
         Time: "time";
     }
+}
+
+/// How it ends that a question holds back, where no day can be told.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum Ends {
+    /// Nobody can tell: plants, light or ground have to become other than they are.
+    Open,
+    /// So many days after somebody begins.
+    Begun,
+    /// When it rains.
+    WithRain,
+    /// When somebody does a day's work.
+    Worked,
+    /// With the others: it follows from them.
+    WithOthers,
 }
 
 impl Rule {

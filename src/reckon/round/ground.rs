@@ -243,7 +243,7 @@ fn light(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     stop.last = last.map(|look| LastLook { day: look.day, figure: Measure::Light(look.share) });
     let line = bed.species.iter().find(|line| line.species == coming.tray.species);
     let band = line.and_then(|line| asked(&line.criteria, Rule::LightNow));
-    stop.expect = band.and_then(|asked| asked.needed().clone());
+    stop.expect = band.and_then(|asked| asked.needed());
     stop.entries = last.map(|look| look.entry.clone()).into_iter().collect();
     Some(stop)
 }
@@ -267,10 +267,14 @@ fn soil(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
         .taking(minutes::SOIL, SOIL_SOURCE)
         .due(coming.first_on.plus(-LOOK_AHEAD_DAYS).min(walk.day()), LOOK_AHEAD_DAYS);
     stop = until_rains(walk, stop, &coming);
-    stop.expect = soil.needed().clone();
+    stop.expect = soil.needed();
     stop.last = bed.story.soil.iter().rfind(|look| look.day <= walk.day()).and_then(|look| {
         let mpa = look.resistance_mpa?;
-        Some(LastLook { day: look.day, figure: Measure::Resistance { mpa, depth_cm: look.depth_cm } })
+        let figure = match look.rod_mm.zip(look.depth_cm) {
+            Some((rod_mm, depth_cm)) => Measure::RodStopped { mpa, depth_cm, rod_mm },
+            None => Measure::Resistance { mpa, depth_cm: look.depth_cm },
+        };
+        Some(LastLook { day: look.day, figure })
     });
     stop.entries = soil.entries.clone();
     Some(stop)

@@ -120,7 +120,7 @@ fn sturdiness(sample: &SampleLook) -> Option<f64> {
 
 fn sample_figure(walk: &Walk<'_>, tray: &TrayPicture) -> Option<LastLook> {
     let sample = last_sample(&tray.story)?;
-    let figure = asked(&tray.criteria, Rule::Height).and_then(|asked| asked.known().clone())?;
+    let figure = asked(&tray.criteria, Rule::Height).and_then(|asked| asked.known())?;
     (sample.day <= walk.day()).then_some(LastLook { day: sample.day, figure })
 }
 
@@ -242,7 +242,7 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         }
     };
     stop.last = sample_figure(walk, tray);
-    stop.expect = height.needed().clone();
+    stop.expect = height.needed();
     stop.entries = last.map(|sample| sample.entry.clone()).into_iter().collect();
     Some(stop)
 }

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::treatment::Treatments;
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
-use crate::nursery::entry::types::{GroundTask, Sky, Tubers};
+use crate::nursery::entry::types::{GroundTask, Sky, SoilWhere, Tubers};
 use crate::reckon::picture::Doubt;
 use crate::reckon::site::Described;
 
@@ -104,8 +104,10 @@ pub struct SoilLook {
     pub day: Day,
     /// Resistance as read or as the rod gives it, MPa; none where only tubers were looked at.
     pub resistance_mpa: Option<f64>,
-    /// Whether a rod was pushed (the depth is then the depth of that pressure).
-    pub rod: bool,
+    /// Diameter of the rod that was pushed, mm (the depth is then the depth of that pressure); none where none was.
+    pub rod_mm: Option<f64>,
+    /// Where it was looked at, where that was said; unsaid = where nobody dug.
+    pub place: Option<SoilWhere>,
     /// Depth, cm.
     pub depth_cm: Option<f64>,
     /// Whether the ground was at field capacity: `wet` where it was said, else 2 to 14 days since a soaking; none = not

@@ -362,7 +362,8 @@ impl BedFold<'_> {
         self.story.soil.push(SoilLook {
             day: entry.happened,
             resistance_mpa: written.or(by_rod),
-            rod: written.is_none() && by_rod.is_some(),
+            rod_mm: check.rod_mm.map(|rod| rod.0).filter(|_| written.is_none() && by_rod.is_some()),
+            place: check.r#where,
             depth_cm: check.depth_cm.map(|depth| depth.0),
             at_field_capacity: at_field_capacity(check.wet, check.days_since_soaking.map(|days| days.0)),
             tubers: check.tubers,

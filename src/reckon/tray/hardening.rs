@@ -6,9 +6,10 @@ use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::ArrivedFrom;
 use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::quantity::{DaysAtLeast, Hardened};
-use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
-use crate::reckon::tray::light::Stretch;
+use crate::reckon::tray::exposure::FITS_UP_TO;
+use crate::reckon::tray::light::{LastLight, Stretch};
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
@@ -153,6 +154,23 @@ pub struct Asked<'a> {
     pub day: Day,
 }
 
+/// The criterion `hardening` towards the light of a bed: where that is no brighter than the plants' last days there is
+/// nothing to harden for, however short they stand.
+pub(crate) fn toward_bed(asked: &Asked<'_>, last: Option<&LastLight>, bed: f64) -> Criterion {
+    // A step that fits without care is taken by plants that stood long enough in their light.
+    let light = asked.history.last().and_then(|stretch| stretch.light);
+    let fits = light.filter(|light| bed <= light * FITS_UP_TO + 1e-9);
+    let judged = criterion(asked, Some(fits.map_or(bed, |light| light.min(bed))));
+    match last.filter(|last| judged.met() != Some(true) && bed <= last.share + SMALLEST_STEP) {
+        Some(last) => {
+            let (needed, known) = (DaysAtLeast(0), Hardened::NoBrighter);
+            Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, true, SOURCE)
+                .resting_on(last.entries.iter().cloned())
+        }
+        None => judged,
+    }
+}
+
 /// The criterion `hardening` towards a light, as a share of the open light; none where that is not known.
 pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let &Asked { story, profile, clock, history, day } = asked;
@@ -211,7 +229,8 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
             return ran(here, since, vec![entry.clone()]);
         }
         if stands_since.is_none() {
-            return Criterion::unknown(Question::Hardening, Some(needed), true, SOURCE)
+            let gap = Gap::LightSince { since, until: since.plus(length) };
+            return Criterion::lacking(Question::Hardening, Some(needed), Some(gap), true, SOURCE)
                 .expected_on(Some(since.plus(length)))
                 .resting_on([entry.clone()]);
         }

@@ -2,6 +2,7 @@
 
 pub mod age_of_count;
 pub mod exposure;
+mod grafted;
 pub mod hardening;
 pub mod hold;
 pub mod light;
@@ -40,9 +41,30 @@ pub(crate) struct Around<'a> {
     pub day: Day,
 }
 
-/// The light a tray stood in lately, for its pairs with beds.
-pub(crate) fn last_light_of(story: &TrayStory, places: &Places, day: Day) -> Option<light::LastLight> {
-    light::last_light(&light::light_history(story, places, day), day)
+/// The light a tray stood in and its clock of hardening, for its pairs with beds.
+#[derive(Debug)]
+pub(crate) struct Stood {
+    profile: Option<Arc<Profile>>,
+    history: Vec<Stretch>,
+    clock: HardeningClock,
+    day: Day,
+    /// The light of its last days.
+    pub last_light: Option<light::LastLight>,
+}
+
+impl Stood {
+    pub(crate) fn of(story: &TrayStory, site: &Site, places: &Places, day: Day) -> Stood {
+        let history = light::light_history(story, places, day);
+        let profile = story.species.as_ref().and_then(|key| site.profile(key)).cloned();
+        let clock = hardening::clock(story, &history, day);
+        Stood { profile, clock, last_light: light::last_light(&history, day), history, day }
+    }
+
+    /// What its hardening is judged with.
+    pub(crate) fn asked<'a>(&'a self, story: &'a TrayStory) -> hardening::Asked<'a> {
+        let Stood { profile, history, clock, day, .. } = self;
+        hardening::Asked { story, profile: profile.as_deref(), clock, history, day: *day }
+    }
 }
 
 /// Whether a tray's plants skip the questions of plug, leaves and hardening: bare roots and stumps.
@@ -88,7 +110,8 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
         light_share: last_light.map(|light| light.share),
         ready,
         ready_from,
-        ready_spread: ready_from.and_then(|from| ready_spread(from, &age, profile, share.basis)),
+        // What is ready today has no coming day to be ready from.
+        ready_spread: ready_from.filter(|_| !ready).and_then(|from| ready_spread(from, &age, profile, share.basis)),
         best_before,
         best_before_spread,
         criteria,
@@ -184,6 +207,7 @@ impl Judged<'_> {
             all.push(time::days_in_container(holding, plug, self.no_most_days(), day));
         }
         all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
+        all.extend(grafted::criterion(self.story, self.profile));
         if !bare {
             all.push(time::plug_criterion(plug));
             all.push(hold::flush(self.story, day));

@@ -56,7 +56,6 @@ impl Wording {
             | DoubtKind::UnknownBed(_)
             | DoubtKind::UnknownSpecies(_)
             | DoubtKind::OrderMatters(_)
-            | DoubtKind::NoBedPlans { .. }
             | DoubtKind::NotInPlan { .. }
             | DoubtKind::OffTheGrid { .. }
             | DoubtKind::PartCountApart { .. }

@@ -206,6 +206,9 @@ part_rod_only = rod of { $mm } mm
 part_push_only = pushed with { $kg } kg
 part_at_depth = at { $cm } cm
 part_since_soaking = { $days } days after a soaking
+part_beneath_hole = in the bottom of the hole
+part_beside_hole = beside the hole
+part_undug = where nobody dug
 part_wet = wet through
 part_not_wet = not wet through
 # (bed, work)

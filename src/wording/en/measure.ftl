@@ -26,13 +26,15 @@ measure_positions = { $positions ->
     [one] { $positions } open position
    *[other] { $positions } open positions
 }
-# (mpa, depth)
-measure_resistance_at_most = at most { $mpa } MPa down to { $depth } cm
+# (push, depth, mpa)
+measure_resistance_at_most = soft down to { $depth } cm: { $push } ({ $mpa } MPa)
 measure_resistance = { $mpa } MPa
 # (mpa, depth)
 measure_resistance_at = { $mpa } MPa at { $depth } cm
-# (mpa, depth)
-measure_rod_stopped = rod stopped at { $depth } cm, { $mpa } MPa at its tip
+# (depth, push)
+measure_rod_stopped = stopped at { $depth } cm under { $push }
+# (kg, mm)
+push_on_rod = { $kg } kg on a rod of { $mm } mm
 measure_tubers_lifted = tubers lifted { $days } d ago
 # (mm, days)
 measure_rain = { $days ->

@@ -30,6 +30,9 @@ bed_has_open = { $open } of { $positions } positions open
 bed_in_light = { $plants } in good light
 bed_nothing_waits = waits for nothing
 doubts_heading = Doubts: what cannot be right as written
+unplanned_heading = Gaps of the plans
+# (tray, species)
+unplanned_tray = { $tray } is ready, but no bed plans { $species }: add it to the plan of a bed
 hint_why_tray = Every reason: outplant why tray { $tray }
 teach_first_tray = No tray is written down yet. When you sow one, write it like this:
 teach_first_tray_command = outplant write sown tray=cof-001 species=coffee lot=unknown seeds=60 container=bag

@@ -38,6 +38,10 @@ collar_thin = only { $pass } of { $of } stems are thick enough, mean { $mean }; 
 leaves_met = { $pass } of { $of } have leaves enough, mean { $mean }
 # (pass, of, mean, needed)
 leaves_few = only { $pass } of { $of } have leaves enough, mean { $mean }; needed { $needed }
+grafted_met = grafted or budded
+grafted_none = seedlings, and this species is usually grafted or budded: graft them and write it, or let them go as seedlings that bear late and not as their mother does
+# (grafted, standing)
+grafted_some = only { $grafted } of { $standing } are grafted or budded, as is usual for this species: graft the rest, or let it go as seedlings
 plug_met = the plug holds together
 plug_crumbles = the plug falls apart: wait until the roots hold it
 plug_circles = the roots circle: pot on, or cut them, or cull
@@ -54,6 +58,7 @@ hardening_short = { $days ->
    *[other] hardening for { $days } days, { $short } short of { $least }
 }
 hardening_soft = goes out soft: nothing to harden
+hardening_no_brighter = this bed is no brighter than where it stood: nothing to harden for
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
 # (day, least)
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
@@ -112,13 +117,15 @@ light_coming_bright = { $light } light to come, more than { $most }: plan shade 
 light_coming_dark = { $light } light to come, less than { $least }: plan to cut back the shade
 soil_met = the ground gives way at { $mpa } MPa
 # (mpa, most)
-soil_hard = the ground resists with { $mpa } MPa, roots get through { $most }: loosen it, or grow tubers first
+soil_hard = the ground resists with { $mpa } MPa, roots go on well up to { $most }
 soil_rod_met = the rod went in { $depth } cm
 # (depth, needed)
-soil_rod_short = the rod stopped at { $depth } cm, { $needed } cm needed: loosen it, or grow tubers first
+soil_rod_short = the rod stopped at { $depth } cm, { $needed } cm needed
 soil_lifted = tubers were lifted here { $days } days ago: the ground is open
 soil_tubers_met = the ground is open: { $tubers }
-soil_tubers_thin = lifted tubers are pinched thin: the ground is hard, loosen it
+soil_tubers_thin = lifted tubers are pinched thin: the ground is hard
+soil_loosen_first = { $hard }: dig or loosen it, or grow tubers first
+soil_around_hole = { $hard }: around the dug hole roots grow at half their speed or less. Dig it wider, or loosen the ground beside and beneath it
 cleared_on = cleared on { $day }
 holes_on = holes dug by { $day }
 weeded_on = weeded on { $day }
@@ -164,15 +171,20 @@ gap_no_shade_band = the profile of { $species } has no shade band at planting ou
 # (species, write)
 gap_no_most_days = the profile of { $species } does not say how many days its bag holds it: { $write }
 gap_read_dry = the soil was read dry, which says nothing: read again two days after a soaking
-gap_rod_too_hard = the rod was pushed with { $mpa } MPa, so hard that it goes into hard ground too: push with about { $ROOT_LIMIT_MPA } MPa
-# (mpa, depth)
-gap_rod_too_hard_at = the rod went { $depth } cm deep under { $mpa } MPa, so hard a push that it goes into hard ground too: push with about { $ROOT_LIMIT_MPA } MPa
-# (mpa, depth)
-gap_rod_too_weak = the rod stopped at { $depth } cm under only { $mpa } MPa, too weak a push to say: push with about { $ROOT_LIMIT_MPA } MPa
+# (pushed, right)
+gap_rod_too_hard = the rod was pushed with { $pushed }, so hard that it goes into hard ground too: push with about { $right } kg
+# (depth, pushed, right)
+gap_rod_too_hard_at = the rod went { $depth } cm deep under { $pushed }, so hard a push that it goes into hard ground too: push with about { $right } kg
+# (depth, pushed, right)
+gap_rod_too_weak = the rod stopped at { $depth } cm under only { $pushed }, too weak a push to say: push with about { $right } kg
+# (depth, push)
+gap_around_hole = holes are dug, but nobody looked at the ground around them: two days after a soaking push a rod in the bottom of a hole and beside it, { $push }, down to { $depth } cm
 # (depth, needed)
 gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the plants go to { $needed } cm: read deeper
 # (read, of, mm)
 gap_gauge_partly = the gauge was read on { $read } of the last { $of } days, { $mm } mm: write the days between, noughts too
+# (since, until)
+gap_light_since = its light is known only since { $since }: leave it there until { $until }, or write with its arrival since when it has stood so (stands_since)
 gap_coming_day = a coming day: nobody knows its rain yet
 # (what, day)
 gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and safe_after_days
@@ -211,6 +223,7 @@ rule_days_in_container = days in its container
 rule_height = height
 rule_collar = root collar
 rule_leaves = leaves
+rule_grafted = grafting
 rule_plug = plug
 rule_flush = new leaves
 rule_hardening = hardening
@@ -239,6 +252,7 @@ unknown_days_in_container = nobody wrote down since when it is in this bag: lift
 unknown_height = height is not measured: measure a sample, plant by plant
 unknown_collar = root collars are not measured: measure a sample with a caliper
 unknown_leaves = leaves are not counted: count them on a sample
+unknown_grafted = whether they are grafted is not known: look below the lowest leaves, then write it
 unknown_plug = no plug was looked at: lift one
 unknown_flush = nobody looked at the new leaves: see whether they are soft
 unknown_hardening = nobody wrote down what light it stood in: read the light here

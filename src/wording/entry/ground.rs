@@ -1,7 +1,7 @@
 //! Entries about beds and what grows in them, in a sentence.
 
 use super::with_parts;
-use crate::nursery::entry::types::Size;
+use crate::nursery::entry::types::{Size, SoilWhere};
 use crate::nursery::entry::{
     GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, SoilChecked, SownInBed, SurvivalCounted,
 };
@@ -114,6 +114,11 @@ impl Wording {
             check.depth_cm.map(|depth| self.part_at_depth(self.number(depth.0, 1))),
             check.days_since_soaking.map(|days| self.part_since_soaking(self.number(days.0, 1))),
             check.wet.map(|wet| if wet { self.part_wet() } else { self.part_not_wet() }),
+            check.r#where.map(|place| match place {
+                SoilWhere::Beneath => self.part_beneath_hole(),
+                SoilWhere::Beside => self.part_beside_hole(),
+                SoilWhere::Undug => self.part_undug(),
+            }),
             check.tubers.map(|tubers| self.tuber_words(tubers)),
         ];
         let place = self.where_in_bed(check.rows.as_ref(), check.at.as_deref());

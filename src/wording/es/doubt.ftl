@@ -14,7 +14,6 @@ doubt_unknown_species = { $species }: anotada el { $day }, pero no se conoce esp
 doubt_twice_made = { $tray }: este código se dio a otra bandeja el { $day }: cambie una etiqueta
 doubt_twice_received = { $lot }: este lote llegó otra vez el { $day }: retire una anotación o dele otro código
 doubt_order_matters = { $tray }: dos copias anotaron el { $day } y el orden cambia los números: cuente y anote un recuento
-doubt_no_bed_plans = { $tray } está lista, pero ninguna era tiene { $species } en su plan: póngala en el plan de una era
 doubt_not_in_plan = { $bed }: entró { $species } el { $day }, pero el plan de la era no la nombra
 doubt_off_the_grid = { $plants ->
     [one] { $bed }: { $plants } de { $species } quedó fuera de las hileras desde que se trazó de nuevo la era

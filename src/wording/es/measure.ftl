@@ -20,10 +20,11 @@ measure_positions = { $positions ->
     [one] { $positions } hoyo libre
    *[other] { $positions } hoyos libres
 }
-measure_resistance_at_most = a lo más { $mpa } MPa hasta { $depth } cm
+measure_resistance_at_most = suave hasta { $depth } cm: { $push } ({ $mpa } MPa)
 measure_resistance = { $mpa } MPa
 measure_resistance_at = { $mpa } MPa a { $depth } cm
-measure_rod_stopped = varilla frenada a { $depth } cm, { $mpa } MPa en la punta
+measure_rod_stopped = frenada a { $depth } cm con { $push }
+push_on_rod = { $kg } kg en varilla de { $mm } mm
 measure_tubers_lifted = tubérculos sacados hace { $days } d
 measure_rain = { $days ->
     [one] { $mm } mm en { $days } día

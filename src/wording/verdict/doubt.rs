@@ -1,12 +1,19 @@
 //! What cannot be believed as written, and what settles it.
 
 use crate::base::Day;
+use crate::base::TrayCode;
 use crate::nursery::species::Catalogue;
 use crate::reckon::impossible::Impossible;
-use crate::reckon::picture::{Doubt, DoubtKind};
+use crate::reckon::picture::{Doubt, DoubtKind, Picture};
 use crate::wording::Wording;
 
 impl Wording {
+    /// A ready tray that no bed plans, in a sentence.
+    pub fn unplanned(&self, tray: &TrayCode, picture: &Picture) -> String {
+        let species = picture.trays.get(tray).and_then(|tray| tray.species.as_ref());
+        self.unplanned_tray(tray, species.map(|key| self.species_of(key, &picture.site.species)).unwrap_or_default())
+    }
+
     /// A doubt in a sentence; species by the names of the catalogue.
     pub fn doubt(&self, doubt: &Doubt, species: &Catalogue) -> String {
         let day = self.day(doubt.day);
@@ -40,7 +47,6 @@ impl Wording {
             DoubtKind::TwiceMade(tray) => self.doubt_twice_made(tray, day),
             DoubtKind::TwiceReceived(lot) => self.doubt_twice_received(lot, day),
             DoubtKind::OrderMatters(tray) => self.doubt_order_matters(tray, day),
-            DoubtKind::NoBedPlans { tray, species } => self.doubt_no_bed_plans(tray, named(species)),
             DoubtKind::NotInPlan { bed, species } => self.doubt_not_in_plan(bed, named(species), day),
             DoubtKind::OffTheGrid { bed, species, plants } => self.doubt_off_the_grid(bed, named(species), *plants),
             DoubtKind::BadProfile { species, what } => {
@@ -86,7 +92,7 @@ impl Wording {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::base::{SpeciesKey, TrayCode};
+    use crate::base::{BedName, SpeciesKey, TrayCode};
     use crate::wording::Lang;
 
     #[test]
@@ -99,7 +105,8 @@ mod tests {
             Wording::new(Lang::En).doubt(&out, &catalogue),
             "cof-031: 41 went out on 14 Mar 2026, but 30 stood there by the books: count it and write a stocktake"
         );
-        let unplanned = doubt(DoubtKind::NoBedPlans { tray, species: SpeciesKey::new("COA") });
+        let bed = BedName::new("Upper 1").unwrap();
+        let unplanned = doubt(DoubtKind::NotInPlan { bed, species: SpeciesKey::new("COA") });
         let said = Wording::new(Lang::Es).doubt(&unplanned, &catalogue);
         assert!(said.contains("café arábica") && !said.contains("COA"), "{said}");
     }

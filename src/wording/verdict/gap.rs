@@ -3,6 +3,7 @@
 use crate::base::SpeciesKey;
 use crate::base::text::cleaned;
 use crate::reckon::picture::{Criterion, Gap, PartSeen, Rule};
+use crate::science::soil::{ROOT_LIMIT_MPA, rod_push_kg};
 use crate::wording::Wording;
 
 /// The figures of a shade band in a profile, as they are written.
@@ -21,20 +22,35 @@ impl Wording {
                 self.gap_no_most_days(cleaned(species.as_str()), species_line(species, MOST_DAYS))
             }
             Gap::ReadDry => self.gap_read_dry(),
-            Gap::RodTooHard { mpa, depth_cm: Some(depth) } => {
-                self.gap_rod_too_hard_at(self.number(*mpa, 1), self.number(*depth, 0))
+            Gap::RodTooHard { mpa, depth_cm, rod_mm } => {
+                let (pushed, right) = (self.push_words(*mpa, *rod_mm), self.right_push(*rod_mm));
+                match depth_cm {
+                    Some(depth) => self.gap_rod_too_hard_at(self.number(*depth, 0), pushed, right),
+                    None => self.gap_rod_too_hard(pushed, right),
+                }
             }
-            Gap::RodTooHard { mpa, depth_cm: None } => self.gap_rod_too_hard(self.number(*mpa, 1)),
-            Gap::RodTooWeak { mpa, depth_cm } => self.gap_rod_too_weak(self.number(*mpa, 1), self.number(*depth_cm, 0)),
+            Gap::RodTooWeak { mpa, depth_cm, rod_mm } => {
+                let pushed = self.push_words(*mpa, *rod_mm);
+                self.gap_rod_too_weak(self.number(*depth_cm, 0), pushed, self.right_push(*rod_mm))
+            }
+            Gap::AroundHole { depth_cm, rod_mm } => {
+                self.gap_around_hole(self.number(*depth_cm, 0), self.push_words(ROOT_LIMIT_MPA, *rod_mm))
+            }
             Gap::ReadTooShallow { depth_cm, needed_cm } => {
                 self.gap_read_too_shallow(self.number(*depth_cm, 0), self.number(*needed_cm, 0))
             }
             Gap::GaugePartly { days_read, of_days, mm } => {
                 self.gap_gauge_partly(*days_read, *of_days, self.number(*mm, 1))
             }
+            Gap::LightSince { since, until } => self.gap_light_since(self.day(*since), self.day(*until)),
             Gap::ComingDay => self.gap_coming_day(),
             Gap::NoWaitingTime { with, day } => self.gap_no_waiting_time(with, self.day(*day)),
         }
+    }
+
+    /// The push that tells hard ground from soft on a rod: "10 kg".
+    fn right_push(&self, rod_mm: f64) -> String {
+        self.number(rod_push_kg(ROOT_LIMIT_MPA, rod_mm).unwrap_or_default(), 0)
     }
 
     /// A reason with the part of the bed it was seen in, where that was not the whole.
@@ -80,11 +96,13 @@ mod tests {
             Gap::NoShadeBand(own.clone()),
             Gap::NoMostDays(own),
             Gap::ReadDry,
-            Gap::RodTooHard { mpa: 13.7, depth_cm: Some(35.0) },
-            Gap::RodTooHard { mpa: 13.7, depth_cm: None },
-            Gap::RodTooWeak { mpa: 1.2, depth_cm: 12.0 },
+            Gap::RodTooHard { mpa: 13.7, depth_cm: Some(35.0), rod_mm: 8.0 },
+            Gap::RodTooHard { mpa: 13.7, depth_cm: None, rod_mm: 8.0 },
+            Gap::RodTooWeak { mpa: 1.2, depth_cm: 12.0, rod_mm: 8.0 },
+            Gap::AroundHole { depth_cm: 50.0, rod_mm: 8.0 },
             Gap::ReadTooShallow { depth_cm: 10.0, needed_cm: 28.0 },
             Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 },
+            Gap::LightSince { since: Day::from_number(20_000), until: Day::from_number(20_021) },
             Gap::ComingDay,
             Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000) },
         ]

@@ -2,6 +2,7 @@
 
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::picture::{Criterion, Measure, SampleUnit};
+use crate::science::soil::rod_push_kg;
 use crate::wording::{Wording, theme};
 
 impl Wording {
@@ -49,15 +50,17 @@ impl Wording {
             Measure::Plants(range) => self.plants_range(*range),
             Measure::PlantsAtLeast(plants) => self.measure_plants_at_least(*plants),
             Measure::Positions(positions) => self.measure_positions(*positions),
-            Measure::ResistanceAtMost { mpa, depth_cm } => {
-                self.measure_resistance_at_most(self.number(*mpa, 1), self.number(*depth_cm, 0))
-            }
+            Measure::ResistanceAtMost { mpa, depth_cm, rod_mm } => self.measure_resistance_at_most(
+                self.push_words(*mpa, *rod_mm),
+                self.number(*depth_cm, 0),
+                self.number(*mpa, 1),
+            ),
             Measure::Resistance { mpa, depth_cm: Some(depth) } => {
                 self.measure_resistance_at(self.number_beside(*mpa, limits, 1), self.number(*depth, 0))
             }
             Measure::Resistance { mpa, depth_cm: None } => self.measure_resistance(self.number_beside(*mpa, limits, 1)),
-            Measure::RodStopped { mpa, depth_cm } => {
-                self.measure_rod_stopped(self.number_beside(*mpa, limits, 1), self.number(*depth_cm, 0))
+            Measure::RodStopped { mpa, depth_cm, rod_mm } => {
+                self.measure_rod_stopped(self.number(*depth_cm, 0), self.push_words(*mpa, *rod_mm))
             }
             Measure::TubersLifted(days) => self.measure_tubers_lifted(*days),
             Measure::TuberShape(tubers) => self.tuber_words(*tubers),
@@ -85,6 +88,12 @@ impl Wording {
         } else {
             self.measure_light_step_from_dark(self.percent(from), self.percent(to))
         }
+    }
+
+    /// A pressure as the push on a rod that makes it: "10 kg on a rod of 8 mm".
+    pub(super) fn push_words(&self, mpa: f64, rod_mm: f64) -> String {
+        let kg = rod_push_kg(mpa, rod_mm).unwrap_or_default();
+        self.push_on_rod(self.number(kg, 0), self.number(rod_mm, 1))
     }
 
     /// What a lifted plug shows.
@@ -159,16 +168,16 @@ mod tests {
             (Measure::PlantsAtLeast(5), "at least 5 plants", "al menos 5 plantas"),
             (Measure::Positions(1), "1 open position", "1 hoyo libre"),
             (
-                Measure::ResistanceAtMost { mpa: 2.0, depth_cm: 40.0 },
-                "at most 2 MPa down to 40 cm",
-                "a lo más 2 MPa hasta 40 cm",
+                Measure::ResistanceAtMost { mpa: 2.0, depth_cm: 40.0, rod_mm: 8.0 },
+                "soft down to 40 cm: 10 kg on a rod of 8 mm (2 MPa)",
+                "suave hasta 40 cm: 10 kg en varilla de 8 mm (2 MPa)",
             ),
             (Measure::Resistance { mpa: 1.25, depth_cm: None }, "1.2 MPa", "1,2 MPa"),
             (Measure::Resistance { mpa: 3.1, depth_cm: Some(20.0) }, "3.1 MPa at 20 cm", "3,1 MPa a 20 cm"),
             (
-                Measure::RodStopped { mpa: 2.0, depth_cm: 35.0 },
-                "rod stopped at 35 cm, 2 MPa at its tip",
-                "varilla frenada a 35 cm, 2 MPa en la punta",
+                Measure::RodStopped { mpa: 2.0, depth_cm: 35.0, rod_mm: 8.0 },
+                "stopped at 35 cm under 10 kg on a rod of 8 mm",
+                "frenada a 35 cm con 10 kg en varilla de 8 mm",
             ),
             (Measure::TubersLifted(40), "tubers lifted 40 d ago", "tubérculos sacados hace 40 d"),
             (Measure::TuberShape(Tubers::Full), "tubers full", "tubérculos gruesos"),

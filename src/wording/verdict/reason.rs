@@ -47,6 +47,7 @@ impl Wording {
             Question::Height(sample) => self.height_reason(sample.found()?),
             Question::Collar(sample) => self.collar_reason(sample.found()?),
             Question::Leaves(sample) => self.leaves_reason(sample.found()?),
+            Question::Grafted(plants) => self.grafted_reason(plants.found()?),
             Question::Plug(plug) => self.plug_reason(plug.found()?.known),
             Question::Flush(seen) => self.flush_reason(seen.found()?),
             Question::Hardening(hardened) => self.hardening_reason(hardened.found()?),
@@ -58,7 +59,7 @@ impl Wording {
             Question::GoodUntil(last) => self.good_until_reason(last.found()?),
             Question::LightNow(light) => self.light_reason(light.found()?),
             Question::LightComing(light) => self.light_coming_reason(light.found()?),
-            Question::Soil(ground) => self.soil_reason(ground.found()?),
+            Question::Soil(ground) => self.soil_reason(ground.found()?, criterion.blocks),
             Question::Cleared(work)
             | Question::Holes(work)
             | Question::Weeded(work)
@@ -127,6 +128,14 @@ impl Wording {
         }
     }
 
+    fn grafted_reason(&self, &Found { needed, known, met, .. }: &Found<PlantsAtLeast, Range>) -> String {
+        match (met, known.likely as i64) {
+            (true, _) => self.grafted_met(),
+            (false, 0) => self.grafted_none(),
+            (false, some) => self.grafted_some(some, needed.0),
+        }
+    }
+
     fn plug_reason(&self, roots: Roots) -> String {
         match roots {
             Roots::Crumbles => self.plug_crumbles(),
@@ -160,6 +169,7 @@ impl Wording {
         let least = needed.0;
         match known {
             Hardened::GoesSoft => self.hardening_soft(),
+            Hardened::NoBrighter => self.hardening_no_brighter(),
             Hardened::PutBack(day) => self.hardening_put_back(self.short_day(day), least),
             Hardened::FreshStep { days, last, from } => self.hardening_fresh(days, self.day(last), self.day(from)),
             Hardened::For(days) if met => self.hardening_met(days, least),
@@ -292,21 +302,22 @@ impl Wording {
         }
     }
 
-    fn soil_reason(&self, &Found { needed, known, met, .. }: &Found<ResistanceAtMost, Ground>) -> String {
-        let ResistanceAtMost { mpa: most, depth_cm: needed_cm } = needed;
-        match known {
-            Ground::Read { mpa, .. } => {
-                let read = self.number_beside(mpa, &[most], 1);
-                if met { self.soil_met(read) } else { self.soil_hard(read, self.number(most, 1)) }
+    fn soil_reason(&self, found: &Found<ResistanceAtMost, Ground>, blocks: bool) -> String {
+        let &Found { needed: ResistanceAtMost { mpa: most, depth_cm: needed_cm, .. }, known, met, .. } = found;
+        let hard = match known {
+            Ground::Read { mpa, .. } if met => return self.soil_met(self.number_beside(mpa, &[most], 1)),
+            Ground::RodStopped { depth_cm, .. } if met => return self.soil_rod_met(self.number(depth_cm, 0)),
+            Ground::Lifted(days) => return self.soil_lifted(days),
+            Ground::Tubers(shape @ (Tubers::Even | Tubers::Full)) => {
+                return self.soil_tubers_met(self.tuber_words(shape));
             }
+            Ground::Read { mpa, .. } => self.soil_hard(self.number_beside(mpa, &[most], 1), self.number(most, 1)),
             Ground::RodStopped { depth_cm, .. } => {
-                let depth = self.number(depth_cm, 0);
-                if met { self.soil_rod_met(depth) } else { self.soil_rod_short(depth, self.number(needed_cm, 0)) }
+                self.soil_rod_short(self.number(depth_cm, 0), self.number(needed_cm, 0))
             }
-            Ground::Lifted(days) => self.soil_lifted(days),
             Ground::Tubers(Tubers::ThinNecked) => self.soil_tubers_thin(),
-            Ground::Tubers(shape @ (Tubers::Even | Tubers::Full)) => self.soil_tubers_met(self.tuber_words(shape)),
-        }
+        };
+        if blocks { self.soil_loosen_first(hard) } else { self.soil_around_hole(hard) }
     }
 }
 

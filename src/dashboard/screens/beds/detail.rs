@@ -66,7 +66,7 @@ fn species(one: &BedSpecies, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let open = wording.bed_has_open(one.open_positions, one.positions);
     let message = format!("{}: {}, {open}", cx.species(Some(&one.species)), wording.standing_name(one.standing));
     page.hanging(&format!("{mark} "), ink, &message, Ink::Strong);
-    let mut waits = waits_for(&one.criteria);
+    let mut waits = waits_for(&one.criteria, cx.day());
     if one.standing == Standing::Full {
         // Ground work for a bed without room is nobody's work.
         waits.retain(|criterion| criterion.rule() == Rule::OpenPositions);

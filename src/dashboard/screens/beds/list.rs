@@ -117,7 +117,7 @@ fn missing(line: &BedSpecies, cx: &ScreenContext<'_>) -> String {
     if line.standing == Standing::Full {
         return String::new();
     }
-    let waits = waits_for(&line.criteria);
+    let waits = waits_for(&line.criteria, cx.day());
     match waits.as_slice() {
         [] => String::new(),
         [only] => cx.wording.rule_name(only.rule()),

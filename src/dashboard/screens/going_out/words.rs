@@ -27,7 +27,7 @@ pub(super) fn reason(criterion: &Criterion, about: About, cx: &ScreenContext<'_>
 
 /// The first thing that holds back, and how many more there are.
 pub(super) fn first_reason(criteria: &[Criterion], about: About, cx: &ScreenContext<'_>) -> String {
-    let waits = waits_for(criteria);
+    let waits = waits_for(criteria, cx.day());
     match waits.as_slice() {
         [] => cx.wording.bed_nothing_waits(),
         [only] => reason(only, about, cx),

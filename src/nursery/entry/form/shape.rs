@@ -74,6 +74,14 @@ pub enum NameOf {
     Field,
 }
 
+/// The name of a field in files, as the code spells it: a word that Rust keeps for itself is written `r#where`.
+pub const fn field_name(spelled: &'static str) -> &'static str {
+    match spelled.as_bytes() {
+        [b'r', b'#', ..] => spelled.split_at(2).1,
+        _ => spelled,
+    }
+}
+
 /// A field: its name, what it may hold, whether it must be there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Field {

@@ -235,6 +235,15 @@ words! {
         /// Clear.
         Clear: "clear", "despejado";
     }
+    /// Where the ground was read.
+    SoilWhere {
+        /// In the bottom of a dug hole.
+        Beneath: "beneath", "debajo", "fondo del hoyo";
+        /// Beside a dug hole.
+        Beside: "beside", "al lado", "junto al hoyo";
+        /// Where nobody dug.
+        Undug: "undug", "sin cavar", "no cavado";
+    }
     /// The shape of lifted tubers.
     Tubers {
         /// Pinched thin: hard ground.
@@ -259,4 +268,4 @@ words! {
     }
 }
 
-word_fields! { Alarm Kept ArrivedFrom PlantForm MovedHow Roots PlantingPattern CutWhat Sky Tubers GroundTask }
+word_fields! { Alarm Kept ArrivedFrom PlantForm MovedHow Roots PlantingPattern CutWhat Sky SoilWhere Tubers GroundTask }

@@ -184,6 +184,7 @@ pub fn work_for(rule: Rule) -> Option<Task> {
         | Rule::Flush
         | Rule::Held
         | Rule::GoodUntil
+        | Rule::Grafted
         | Rule::LightComing
         | Rule::Water
         | Rule::Season
