@@ -80,7 +80,7 @@ enum AtKind {
 use AtKind::{Always, ByGroundTask, NeedsNone};
 
 /// Every kind of entry.
-const KINDS: [(&str, AtKind); 51] = [
+const KINDS: [(&str, AtKind); 52] = [
     ("nursery_set", NeedsNone),
     ("season_set", NeedsNone),
     ("species_set", NeedsNone),
@@ -132,6 +132,7 @@ const KINDS: [(&str, AtKind); 51] = [
     ("weather", NeedsNone),
     ("noted", NeedsNone),
     ("withdrawn", NeedsNone),
+    ("settled", NeedsNone),
 ];
 
 #[cfg(test)]
