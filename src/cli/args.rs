@@ -202,9 +202,6 @@ pub(crate) struct Write {
     /// Only say what would be written.
     #[arg(long)]
     pub(crate) dry_run: bool,
-    /// What would be asked about is meant so.
-    #[arg(long)]
-    pub(crate) yes: bool,
 }
 
 /// `undo`

@@ -47,7 +47,7 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
         let recorded = Recorded { doubts, ..Recorded::default() };
         return tried(run, &desk, Imported { lines: 1, recorded, drafts: 1, read: vec![(1, draft)] }, &remarks.all());
     }
-    remarks.agreed_on_one(run, arguments.yes)?;
+    remarks.agreed_on_one(run)?;
     let recorded = desk.record(vec![draft]).map_err(|fault| run.exit_for(&fault, &species))?;
     told(run, &desk, &recorded, &remarks.told_after(run))
 }
@@ -76,8 +76,8 @@ impl Remarks {
     }
 
     /// At a terminal one entry is asked about; without one it is written, with a note.
-    fn agreed_on_one(&self, run: &Run, meant: bool) -> Result<(), Exit> {
-        if meant || self.asked.is_empty() || run.everywhere.json {
+    fn agreed_on_one(&self, run: &Run) -> Result<(), Exit> {
+        if run.everywhere.yes || self.asked.is_empty() || run.everywhere.json {
             return Ok(());
         }
         self.asked.iter().for_each(|line| run.note(line));
@@ -88,12 +88,12 @@ impl Remarks {
     }
 
     /// A batch is asked about at a terminal, and refused whole without one.
-    fn agreed_on_batch(&self, run: &Run, meant: bool) -> Result<(), Exit> {
-        if meant || self.asked.is_empty() {
+    fn agreed_on_batch(&self, run: &Run) -> Result<(), Exit> {
+        if run.everywhere.yes || self.asked.is_empty() {
             return Ok(());
         }
         if run.around.can_ask && !run.everywhere.json {
-            return self.agreed_on_one(run, meant);
+            return self.agreed_on_one(run);
         }
         let lines = self.asked.iter().cloned().chain([run.wording.remark_if_meant()]).collect();
         Err(Exit { ending: Ending::Refused, lines })
@@ -135,7 +135,7 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
     let tried = write(&mut desk, true)?;
     let remarks = Remarks::on(run, &mut desk, &tried.read)?;
     if !arguments.dry_run {
-        remarks.agreed_on_batch(run, arguments.yes)?;
+        remarks.agreed_on_batch(run)?;
     }
     let taken = if arguments.dry_run { tried } else { write(&mut desk, false)? };
     let lines = taken.lines as i64;

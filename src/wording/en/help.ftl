@@ -43,7 +43,6 @@ help_write_more = Examples:
     outplant write lost tray=cof-031 count=3 cause=rats happened=2026-03-12
     Without a kind, lists what can be written.
 help_write_kind = What it is: counted, lost, sown, outplanted ...
-help_write_yes = What would be asked about is meant so
 help_write_fields = Its fields, key=value; lists as JSON
 help_undo = Take back the last thing this copy wrote, or the one named; the old entry stays readable
 help_undo_entry = The entry, device:number

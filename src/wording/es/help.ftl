@@ -41,7 +41,6 @@ help_write_more = Ejemplos:
     outplant write lost tray=cof-031 count=3 cause=ratas happened=2026-03-12
     Sin clase, muestra lo que se puede anotar.
 help_write_kind = Qué es: counted, lost, sown, outplanted ...
-help_write_yes = Lo que se preguntaría es así
 help_write_fields = Sus campos, campo=valor; las listas como JSON
 help_undo = Retirar lo último que anotó esta copia, o lo nombrado; la anotación vieja sigue legible
 help_undo_entry = La anotación, equipo:número
