@@ -612,7 +612,7 @@ fn begin_names_the_next_step() {
 #[test]
 fn what_can_wait_on_the_first_day_is_said_in_one_line() {
     let home = Home::default().begun();
-    let sheet = home.with("trays.csv", &crate::first_day::of_a_first_day());
+    let sheet = home.with("trays.csv", crate::first_day::of_a_first_day());
     home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
     let text = home.done(&["walk"]);
     let parts: Vec<&str> = text.split("\n\n").filter(|part| part.contains(" can wait: ")).collect();

@@ -73,7 +73,7 @@ fn a_plant_that_can_harm_says_so_at_its_stop_on_its_form_and_under_why() {
         assert!(form.care(&cx).iter().any(|(_, line)| *line == danger), "{tray}: {danger}");
         let round = &cx.book.round;
         for stop in round.stops.iter().chain(&round.can_wait).filter(|stop| stop.tray() == Some(tray)) {
-            assert_eq!(stop.plants_handled(&cx.book.picture), [key.clone()]);
+            assert_eq!(stop.plants_handled(&cx.book.picture), std::slice::from_ref(key));
             at_stops.insert(tray.clone());
         }
         let why = Layer::Why(Why::new(WhyOf::About(Subject::Tray(tray.clone()))));
