@@ -215,13 +215,17 @@ const ENGLISH: [&str; 17] = [
 ];
 
 fn leftovers(page: &str) -> Vec<String> {
-    // The two publications whose names hold such a word.
-    let plain = page
-        .split_whitespace()
-        .collect::<Vec<_>>()
-        .join(" ")
-        .replace("of the University of Puerto Rico", "")
-        .replace("of the Ghana Science Association", "");
+    // Publications whose names hold such a word.
+    const TITLES: [&str; 6] = [
+        "of the University of Puerto Rico",
+        "of the Ghana Science Association",
+        "of the Indian Society of Coastal Agricultural Research",
+        "Advances in the propagation of rambutan tree",
+        "Viability of Moringa oleifera seeds",
+        "storage of mango seeds",
+    ];
+    let plain = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    let plain = TITLES.iter().fold(plain, |plain, title| plain.replace(title, ""));
     ENGLISH.iter().filter(|word| plain.contains(*word)).map(|word| format!("'{word}' in {plain}")).collect()
 }
 

@@ -2,7 +2,8 @@
 
 use std::collections::HashMap;
 use std::sync::LazyLock;
-use unicode_normalization::{UnicodeNormalization, char::is_combining_mark};
+
+use crate::base::text::folded;
 
 const WORDS: &str = include_str!("lexicon.toml");
 /// The most words of one phrase.
@@ -26,13 +27,15 @@ pub(super) struct Lexicon {
 
 /// Small letters without accents, a hyphen read as a blank, a typed apostrophe as a straight one.
 pub(super) fn fold(text: &str) -> String {
-    let plain = text.nfd().filter(|letter| !is_combining_mark(*letter)).flat_map(char::to_lowercase);
-    let plain = plain.map(|letter| match letter {
-        '-' | '_' => ' ',
-        '’' | '`' => '\'',
-        other => other,
-    });
-    plain.collect::<String>().trim().to_string()
+    let plain = folded(text)
+        .chars()
+        .map(|letter| match letter {
+            '-' => ' ',
+            '’' | '`' => '\'',
+            other => other,
+        })
+        .collect::<String>();
+    plain.trim().to_string()
 }
 
 pub(super) fn lexicon() -> &'static Lexicon {
