@@ -186,6 +186,7 @@ fn ending_of(fault: &JournalError) -> Ending {
         JournalError::Damaged { .. } | JournalError::ChangedSchema(_) | JournalError::NotWritten(_) => Ending::Damaged,
         JournalError::NotOurs(_)
         | JournalError::ForeignLog(_)
+        | JournalError::TakenAway(_)
         | JournalError::Newer { .. }
         | JournalError::Full
         | JournalError::ReadOnly

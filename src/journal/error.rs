@@ -33,6 +33,9 @@ pub enum JournalError {
     /// Tables, indexes or guards of these names are not as this program made them.
     #[error("the schema was changed: {}", .0.join(", "))]
     ChangedSchema(Vec<String>),
+    /// The file that was opened no longer lies at its place.
+    #[error("{} was taken away or replaced", .0.display())]
+    TakenAway(PathBuf),
     /// What was written is not in the file.
     #[error("what was written is not in the file: {0}")]
     NotWritten(EntryId),

@@ -47,6 +47,8 @@ pub struct Journal {
     shelf: DeviceStore,
     notes: Vec<Note>,
     read_only: bool,
+    /// What told the file from any other when it was opened, where the system has such a mark.
+    mark: Option<String>,
 }
 
 impl Journal {
@@ -99,7 +101,8 @@ impl Journal {
         let shelf = DeviceStore::new(shelf, &file_id, path);
         shelf.catch_up(&connection)?;
         notes.extend(shelf.gone(&connection)?.into_iter().map(Note::Gone));
-        Ok(Journal { connection, path: path.to_path_buf(), file_id, shelf, notes, read_only: false })
+        let mark = disk::file_mark(path);
+        Ok(Journal { connection, path: path.to_path_buf(), file_id, shelf, notes, read_only: false, mark })
     }
 
     /// Opens a nursery file for reading only, also one of a newer version.
@@ -120,7 +123,13 @@ impl Journal {
             shelf,
             notes: vec![Note::ReadOnly(why)],
             read_only: true,
+            mark: disk::file_mark(path),
         })
+    }
+
+    /// Refuses to write into a file that was taken away or replaced since it was opened: nobody would find it there.
+    fn refuse_what_was_taken_away(&self) -> Result<(), JournalError> {
+        if disk::file_mark(&self.path) == self.mark { Ok(()) } else { Err(JournalError::TakenAway(self.path.clone())) }
     }
 
     /// Takes what is in the file for all there is: what is gone was given up.

@@ -74,7 +74,7 @@ fn tall_avocado(height_cm: f64, graft: Option<serde_json::Value>) -> (Criterion,
     let came = json!({"tray":"avo-1","species":"avocado","count":20,"from":"bought","form":"bag","age_days":300});
     book.write("2026-02-01", "plants_received", came);
     if let Some(graft) = graft {
-        book.write("2026-03-01", "grafted", graft);
+        book.write("2026-01-15", "grafted", graft);
     }
     let plants = vec![json!({"height_cm":height_cm,"collar_mm":20}); 20];
     book.write("2026-04-10", "measured", json!({"tray":"avo-1","plants":plants}));
@@ -163,4 +163,36 @@ fn no_more_are_grafted_than_stand_or_can_have_come_up() {
         doubts.iter().any(|doubt| matches!(doubt.kind, DoubtKind::WorkedOnMore { worked, .. } if worked == count))
     };
     assert!(doubted(800) && !doubted(30));
+}
+
+#[test]
+fn what_was_grafted_waits_until_it_has_healed() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "lot_received", json!({"lot":"avo-L1","species":"avocado","source":"market","collected":"2025-05-01","kept":"washed_moist","seeds":60}));
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"avo-1","lot":"avo-L1","seeds":30,"container":"bag","cells":30,"place":"Half shade"}),
+    );
+    book.write("2026-01-10", "counted", json!({"tray":"avo-1","standing":30}));
+    book.write("2026-02-20", "grafted", json!({"tray":"avo-1","count":30,"variety":"Late Green"}));
+    let on = |day: &str| criterion(&tray(&book.on(day), "avo-1").criteria, Rule::Grafted).clone();
+    // 60 days from 20 February: 21 April.
+    let fresh = on("2026-04-20");
+    assert_eq!((fresh.met(), fresh.blocks, fresh.expected), (Some(false), true, Some("2026-04-21".parse().unwrap())));
+    assert_eq!(on("2026-04-21").met(), Some(true));
+}
+
+#[test]
+fn what_was_potted_on_goes_after_four_weeks_or_once_a_plug_holds() {
+    let mut book = coffee();
+    let on = json!({"from":"cof-1","to":"cof-9","count":40,"how":"potted_on","container":"bag","place":"Half shade"});
+    book.write("2026-04-12", "moved_on", on);
+    let plug = |book: &Book, day: &str| criterion(&tray(&book.on(day), "cof-9").criteria, Rule::Plug).clone();
+    let fresh = plug(&book, TODAY);
+    // 28 days from 12 April: 10 May.
+    assert_eq!((fresh.met(), fresh.blocks, fresh.expected), (None, true, Some("2026-05-10".parse().unwrap())));
+    assert!(!plug(&book, "2026-05-10").blocks, "after that it need not be known");
+    book.write("2026-04-14", "plug_checked", json!({"tray":"cof-9","roots":"holds"}));
+    assert_eq!(plug(&book, TODAY).met(), Some(true));
 }

@@ -58,9 +58,12 @@ fn a_spray_without_a_waiting_time_holds_back_until_the_label_is_written() {
 }
 
 #[test]
-fn a_spray_whose_label_says_no_wait_holds_nothing_back() {
+fn a_spray_whose_label_says_no_wait_holds_back_on_its_own_day_alone() {
     let mut book = fitting();
     book.write("2026-04-15", "treated", json!({"tray":"cof-1","with":"soap","safe_after_days":0}));
+    assert!(!fits(&book, TODAY));
+    let mut book = fitting();
+    book.write("2026-04-14", "treated", json!({"tray":"cof-1","with":"soap","safe_after_days":0}));
     assert!(fits(&book, TODAY));
 }
 

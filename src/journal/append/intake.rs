@@ -113,6 +113,7 @@ impl Journal {
         if self.read_only {
             return Err(JournalError::ReadOnly);
         }
+        self.refuse_what_was_taken_away()?;
         roll_back(&self.connection);
         self.connection.pragma_update(None, "cache_size", -CACHE_KIB)?;
         self.connection.execute_batch("BEGIN IMMEDIATE")?;

@@ -376,3 +376,17 @@ fn a_note_that_cannot_be_read_is_put_aside() {
     assert_eq!(fs::read_to_string(aside).unwrap(), "{\"version\":1,");
     assert_eq!(write(&mut place.open()), EntryId { device: second, seq: 2 });
 }
+
+#[test]
+fn a_file_that_is_taken_away_or_replaced_while_it_is_open_is_not_written() {
+    let place = Place::new();
+    let mut journal = place.begin();
+    write(&mut journal);
+    journal.backup(&place.path("other")).unwrap();
+    fs::rename(place.file(), place.path("aside")).unwrap();
+    assert_eq!(journal.append(&[counted(3)], evening()), Err(JournalError::TakenAway(place.file())));
+    fs::rename(place.path("other"), place.file()).unwrap();
+    assert_eq!(journal.append(&[counted(3)], evening()), Err(JournalError::TakenAway(place.file())));
+    fs::rename(place.path("aside"), place.file()).unwrap();
+    assert_eq!(write(&mut journal).seq, 2);
+}

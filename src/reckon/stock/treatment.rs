@@ -6,6 +6,10 @@ use serde::{Deserialize, Serialize};
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
 
+/// Nobody works among what was treated on the same day (ours; the rules for workers of the United States, 40 CFR 170, let nobody
+/// in before a spray is dry, from memory). The label asks for more or for the same, never for less.
+pub(crate) const LEAST_WAIT_DAYS: i32 = 1;
+
 /// One treatment.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct Treatment {
@@ -20,9 +24,10 @@ pub struct Treatment {
 }
 
 impl Treatment {
-    /// The day from which the waiting time no longer holds; none where it is unknown.
+    /// The day from which the waiting time no longer holds; none where it is unknown. Never the day of the treatment itself,
+    /// also where the label asks for no wait: what was sprayed has first to dry.
     pub(crate) fn over_on(&self) -> Option<Day> {
-        self.wait_days.map(|days| self.day.plus(days))
+        self.wait_days.map(|days| self.day.plus(days.max(LEAST_WAIT_DAYS)))
     }
 
     /// Whether it is the treatment of a day with something, however that is spelt.

@@ -1,21 +1,27 @@
-//! Whether plants that are usually sold as grafts are grafted. It advises and never blocks: a seedling is stock, shade or
-//! timber, and bears late and not true to its mother.
+//! Whether plants that are usually sold as grafts are grafted. It advises and does not block: a seedling is stock, shade or
+//! timber, and bears late and not true to its mother. What was grafted here a short while ago is held back until it has healed.
 
-use crate::base::Range;
+use crate::base::{Day, Range};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::quantity::PlantsAtLeast;
 use crate::reckon::picture::{Basis, Criterion, Question, Source};
 use crate::reckon::stock::TrayStory;
 
+/// Days after grafting or budding in which the union knits, the tie comes off and the first new leaves harden. Ours; unions of
+/// fruit trees are said to knit in 3 to 8 weeks (Hartmann & Kester, Plant Propagation, from memory).
+pub(crate) const GRAFT_HEALS_DAYS: i32 = 60;
+
 /// The criterion `grafted`; none where plants of the species go out as seedlings, and where nothing stands.
-pub(crate) fn criterion(story: &TrayStory, profile: Option<&Profile>) -> Option<Criterion> {
+pub(crate) fn criterion(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<Criterion> {
     let usual = profile?.usually_grafted.as_ref().filter(|usual| usual.value)?;
     let standing = story.accounts.standing_count();
     let all = story.is_grafted();
     let written = story.grafts.iter().map(|graft| graft.what.plants).fold(0, u32::saturating_add);
     let grafted = Range::exact(f64::from(if all { standing } else { written }));
-    let source = Source::figure(Some(&usual.source));
-    let criterion = Criterion::found(Question::Grafted, PlantsAtLeast(standing), grafted, Basis::Counted, all, source)
+    let heals_on = story.grafts.iter().map(|graft| graft.from.plus(GRAFT_HEALS_DAYS)).max().filter(|over| day < *over);
+    let (source, met) = (Source::figure(Some(&usual.source)), all && heals_on.is_none());
+    let criterion = Criterion::found(Question::Grafted, PlantsAtLeast(standing), grafted, Basis::Counted, met, source)
+        .expected_on(heals_on)
         .resting_on(story.grafts.iter().map(|graft| graft.entry.clone()));
-    (standing > 0).then(|| criterion.advising())
+    (standing > 0).then(|| if heals_on.is_some() { criterion } else { criterion.advising() })
 }

@@ -207,9 +207,9 @@ impl Judged<'_> {
             all.push(time::days_in_container(holding, plug, self.no_most_days(), day));
         }
         all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
-        all.extend(grafted::criterion(self.story, self.profile));
+        all.extend(grafted::criterion(self.story, self.profile, day));
         if !bare {
-            all.push(time::plug_criterion(plug));
+            all.push(time::plug_criterion(plug, time::rests_until(self.story, day)));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
             // What goes out soft and stands any light is asked for no light.

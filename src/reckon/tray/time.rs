@@ -195,11 +195,23 @@ pub(crate) fn days_in_container(
     criterion
 }
 
-/// The criterion `plug`.
-pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>) -> Criterion {
+/// Days after potting on in which nobody can take for granted that the roots hold the new soil. Ours: a ball that falls apart is
+/// planted without its fine roots; a plug that was seen to hold says it earlier.
+pub(crate) const POTTED_ON_REST_DAYS: i32 = 28;
+
+/// The day from which plants that were potted on may go without a plug that was seen; none where that is over, or never was.
+pub(crate) fn rests_until(story: &TrayStory, day: Day) -> Option<Day> {
+    let potted_on = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PottedOn)));
+    let since = story.container().filter(|_| potted_on)?.from;
+    Some(since.plus(POTTED_ON_REST_DAYS)).filter(|until| since <= day && day < *until)
+}
+
+/// The criterion `plug`. Where plants were potted on a short while ago, `rests_until`, it must be known.
+pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rests_until: Option<Day>) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Plug;
     let Some((checked, roots, entry)) = plug else {
-        return Criterion::unknown(Question::Plug, Some(Roots::Holds), false, SOURCE);
+        return Criterion::unknown(Question::Plug, Some(Roots::Holds), rests_until.is_some(), SOURCE)
+            .expected_on(rests_until);
     };
     let holds = *roots == Roots::Holds;
     Criterion::found(Question::Plug, Roots::Holds, *roots, Basis::Measured, holds, SOURCE)

@@ -170,6 +170,7 @@ impl Wording {
             JournalError::ForeignLog(log) => self.file_foreign_log(file, log.display()),
             JournalError::Newer { .. } => self.file_newer(file),
             JournalError::ChangedSchema(names) => self.file_changed_schema(file, names.join(", ")),
+            JournalError::TakenAway(path) => self.file_taken_away(path.display()),
             JournalError::NotWritten(entry) => self.file_not_written(file, entry),
             JournalError::Busy => self.file_busy(file),
             JournalError::Full => self.file_full(file),

@@ -55,6 +55,7 @@ file_not_ours = { $file } is not a nursery's journal: check the name
 file_foreign_log = the log { $log } is not that of { $file }: it is of another nursery, or of another day of this one; nothing was opened or changed: move the log to another folder, delete nothing, then open again; before that outplant rescue brings out what both hold
 # (file, names)
 file_changed_schema = { $file } was changed by another program ({ $names }): what is written might not stay, so nothing is; it can still be read: outplant export it, or put the last backup in its place
+file_taken_away = { $file } was taken away or replaced while it was open: nothing was written; leave, look for the file, then open it again
 # (file, entry)
 file_not_written = { $file } did not keep { $entry }: nothing was written; look at it with outplant check
 file_newer = { $file } was written by a newer outplant: install that one to read it; nothing was changed

@@ -39,6 +39,7 @@ leaves_met = { $pass } of { $of } have leaves enough, mean { $mean }
 # (pass, of, mean, needed)
 leaves_few = only { $pass } of { $of } have leaves enough, mean { $mean }; needed { $needed }
 grafted_met = grafted or budded
+grafted_heals = grafted a short while ago: wait until { $day }, when the union has knit, the tie is off and the new leaves are firm
 grafted_none = seedlings, and this species is usually grafted or budded: graft them and write it, or let them go as seedlings that bear late and not as their mother does
 # (grafted, standing)
 grafted_some = only { $grafted } of { $standing } are grafted or budded, as is usual for this species: graft the rest, or let it go as seedlings

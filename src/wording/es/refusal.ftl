@@ -35,6 +35,7 @@ file_already_there = { $file } ya existe: no se cambió nada; escoja otro nombre
 file_not_ours = { $file } no es el diario de un vivero: revise el nombre
 file_foreign_log = el registro previo { $log } no es el de { $file }: es de otro vivero, o de otro día de este; no se abrió ni se cambió nada: lleve ese registro a otra carpeta, no borre nada y abra otra vez; antes de eso outplant rescue saca lo que hay en los dos
 file_changed_schema = otro programa cambió { $file } ({ $names }): lo que se anote podría no quedar, así que no se anota nada; todavía se puede leer: sáquelo con outplant export, o ponga la última copia de seguridad en su lugar
+file_taken_away = { $file } ya no está en su lugar, o se puso otro, mientras estaba abierto: no se anotó nada; salga, busque el archivo y ábralo otra vez
 file_not_written = { $file } no guardó { $entry }: no se anotó nada; revíselo con outplant check
 file_newer = { $file } fue escrito por un outplant más nuevo: instálelo para leerlo; no se cambió nada
 file_busy = otro outplant está escribiendo en { $file }: espere un momento y pruebe otra vez

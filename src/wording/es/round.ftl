@@ -215,7 +215,7 @@ round_measure_all = { $plants ->
 }
 round_place_light = { $trays ->
     [one] { $trays } bandeja lo espera: ¿cuánta sombra da la malla de aquí? O lea la luz
-   *[other] { $trays } bandejas lo esperan: ¿cuánta sombra da la malla de aquí? O lea la luz
+   *[other] { $trays } bandejas la esperan: ¿cuánta sombra da la malla de aquí? O lea la luz
 }
 round_never_measured_near = { $days ->
     [one] nunca se midió, le falta { $days } d de edad

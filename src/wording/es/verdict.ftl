@@ -27,6 +27,7 @@ collar_thin = solo { $pass } de { $of } tallos tienen buen grosor, media { $mean
 leaves_met = { $pass } de { $of } tienen hojas suficientes, media { $mean }
 leaves_few = solo { $pass } de { $of } tienen hojas suficientes, media { $mean }; hace falta { $needed }
 grafted_met = injertadas
+grafted_heals = recién injertadas: espere hasta el { $day }, cuando haya pegado el injerto, se quite la cinta y estén firmes las hojas nuevas
 grafted_none = son de semilla, y esta especie se suele injertar: injértelas y anótelo, o déjelas ir de semilla, que cargan tarde y no salen como la madre
 grafted_some = solo { $grafted } de { $standing } están injertadas, como se suele con esta especie: injerte las demás o déjelas ir de semilla
 plug_met = el cepellón sostiene

@@ -47,7 +47,7 @@ impl Wording {
             Question::Height(sample) => self.height_reason(sample.found()?),
             Question::Collar(sample) => self.collar_reason(sample.found()?),
             Question::Leaves(sample) => self.leaves_reason(sample.found()?),
-            Question::Grafted(plants) => self.grafted_reason(plants.found()?),
+            Question::Grafted(plants) => self.grafted_reason(plants.found()?, expected),
             Question::Plug(plug) => self.plug_reason(plug.found()?.known),
             Question::Flush(seen) => self.flush_reason(seen.found()?),
             Question::Hardening(hardened) => self.hardening_reason(hardened.found()?),
@@ -128,7 +128,14 @@ impl Wording {
         }
     }
 
-    fn grafted_reason(&self, &Found { needed, known, met, .. }: &Found<PlantsAtLeast, Range>) -> String {
+    fn grafted_reason(
+        &self,
+        &Found { needed, known, met, .. }: &Found<PlantsAtLeast, Range>,
+        heals_on: Option<Day>,
+    ) -> String {
+        if let Some(day) = heals_on {
+            return self.grafted_heals(self.day(day));
+        }
         match (met, known.likely as i64) {
             (true, _) => self.grafted_met(),
             (false, 0) => self.grafted_none(),
