@@ -6,11 +6,12 @@ use super::{Asked, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::Picture;
+use crate::reckon::picture::{Criterion, Picture, Rule};
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
+use crate::wording::verdict::About;
 
 /// The round of a day.
 pub(crate) fn walk(round: &Round, asked: Asked<'_>) -> Page {
@@ -22,6 +23,7 @@ pub(crate) fn walk(round: &Round, asked: Asked<'_>) -> Page {
         plants: BTreeSet::new(),
     };
     answer.heading(round);
+    answer.stay_away();
     answer.stops(&round.stops);
     answer.worth(round);
     answer.rest(round);
@@ -84,6 +86,32 @@ impl Walk<'_> {
         }
         if round.stops.iter().any(|stop| stop.task.facts().caution.is_some()) {
             self.page.sentence(format!("{} {}", wording.caution_said_first(), wording.caution_leads()));
+        }
+    }
+
+    /// Trays and beds under a waiting time that runs: no stop is there, and people walk past them. Where the time is not known a
+    /// stop asks for it.
+    fn stay_away(&mut self) {
+        let held = |criteria: &[Criterion]| {
+            let treated = criteria.iter().find(|one| one.rule() == Rule::Treated && one.met() == Some(false)).cloned();
+            treated.filter(|one| one.blocks)
+        };
+        let mut by_reason: BTreeMap<String, Vec<String>> = BTreeMap::new();
+        for tray in self.picture.trays.values().filter(|tray| tray.standing > 0) {
+            if let Some(treated) = held(&tray.criteria) {
+                let place = tray.place.as_ref().map(|place| format!(" ({place})")).unwrap_or_default();
+                let name = format!("{}{place}", tray.code);
+                by_reason.entry(self.wording.reason(&treated, About::Tray)).or_default().push(name);
+            }
+        }
+        for (name, bed) in &self.picture.beds {
+            if let Some(treated) = bed.species.iter().find_map(|line| held(&line.criteria)) {
+                by_reason.entry(self.wording.reason(&treated, About::Bed)).or_default().push(name.to_string());
+            }
+        }
+        for (why, names) in by_reason {
+            let text = self.wording.stay_away(names.join(", "), why);
+            self.page.marked(0, mark_of(true), text, Tone::Strong);
         }
     }
 

@@ -8,6 +8,7 @@ use outplant::reckon::picture::{Gap, Picture, Rule};
 use outplant::reckon::round::{Stop, Task, round};
 use serde_json::json;
 
+use crate::support::program::Home;
 use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
 
 const TODAY: &str = "2026-04-15";
@@ -164,4 +165,18 @@ fn the_round_asks_for_the_label_of_a_bed_and_of_a_place_too() {
         assert!(asked.contains(&(Task::ReadLabel, subject.clone())), "{subject:?} in {asked:?}");
     }
     let _: Day = day(TODAY);
+}
+
+#[test]
+fn the_printed_round_says_where_a_waiting_time_runs() {
+    let home = Home::default().begun();
+    home.write(
+        "plants_received",
+        &["tray=t1", "species=coffee", "count=50", "from=opening", "form=bag", "container=bag 1 l"],
+    );
+    home.write("treated", &["tray=t1", "with=dimethoate", "safe_after_days=14"]);
+    let said = home.done(&["walk"]);
+    assert!(said.contains("Stay away from t1") && said.contains("29 Apr 2026"), "{said}");
+    let said = home.done(&["walk", "--on", "2026-04-29"]);
+    assert!(!said.contains("Stay away"), "{said}");
 }

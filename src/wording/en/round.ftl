@@ -6,6 +6,8 @@ round_heading = { $stops ->
    *[other] Walk: { $stops } stops, about { $minutes } min of { $allowed }
 }
 round_mark_means = ! loses most by waiting
+# (what, why)
+stay_away = Stay away from { $what }: { $why }
 round_nothing = Nothing is due.
 round_on_the_way = On the way out
 round_no_place = Trays without a place

@@ -147,6 +147,7 @@ round_heading = { $stops ->
    *[other] Recorrido: { $stops } paradas, unos { $minutes } min de { $allowed }
 }
 round_mark_means = ! lo que más pierde si espera
+stay_away = No toque ni entre: { $what }: { $why }
 round_nothing = No hay nada pendiente.
 round_on_the_way = Al salir
 round_no_place = Bandejas sin lugar
