@@ -102,9 +102,7 @@ fn a_file_with_a_guard_of_another_program_is_not_written_and_can_be_read() {
 /// The clock of the machine is left as it is: a book whose last entry is years old makes it one that cannot be right.
 #[test]
 fn by_a_clock_that_cannot_be_right_nothing_is_written_unless_that_is_said() {
-    let mut home = Home::default();
-    home.today = "2016-01-01".into();
-    let home = home.begun();
+    let home = Home { today: "2016-01-01".into(), ..Home::default() }.begun();
     let by_the_clock = |words: &[&str]| home.program().env_remove("OUTPLANT_TODAY").args(words).output().unwrap();
     let refused = by_the_clock(&["write", "noted", "text=first"]);
     assert_eq!(refused.status.code(), Some(1));

@@ -12,6 +12,9 @@ use super::{Offer, Reading};
 /// The most strange names that are looked at in a line.
 const MOST_STRANGE: usize = 3;
 
+/// Where a word stands, how many words it takes, and the known names that are near it.
+type StrangeName = (usize, usize, Vec<(NameOf, String)>);
+
 impl Line<'_> {
     /// Nothing explains the line: what comes nearest, and what of it was not read.
     pub(super) fn nearest(&self, whole: &[Way]) -> Reading {
@@ -101,7 +104,7 @@ impl Line<'_> {
     }
 
     /// Words that are nearly a known name, and codes nobody knows.
-    fn strange_names(&self) -> Vec<(usize, usize, Vec<(NameOf, String)>)> {
+    fn strange_names(&self) -> Vec<StrangeName> {
         let mut found = Vec::new();
         for i in 0..self.marks.len() {
             if found.len() == MOST_STRANGE {

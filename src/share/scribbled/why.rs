@@ -77,7 +77,9 @@ impl Why {
             Why::NoNumber => ("no_number", String::new()),
             Why::NotWhole(value) => ("not_whole", value.to_string()),
             Why::Range(low, high) => ("unsure", format!("{low} - {high}")),
-            Why::UnknownName(name, near) => ("unknown_name", [&[name.clone()], near.as_slice()].concat().join(", ")),
+            Why::UnknownName(name, near) => {
+                ("unknown_name", [std::slice::from_ref(name), near.as_slice()].concat().join(", "))
+            }
             Why::NoTray => ("no_tray", String::new()),
             Why::NoPlace => ("no_place", String::new()),
             Why::NoLot => ("no_lot", String::new()),

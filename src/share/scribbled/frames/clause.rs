@@ -323,7 +323,7 @@ impl<'a> Clause<'a> {
         free.filter(|i| {
             let mark = &self.marks[*i];
             let weak = matches!(mark.what, What::Number { is_weak: true, .. });
-            !(mark.what == What::Word && is_small(mark)) && !weak
+            !(weak || mark.what == What::Word && is_small(mark))
         })
         .collect()
     }

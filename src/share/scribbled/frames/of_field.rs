@@ -43,16 +43,14 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
                 }
                 _ => open = Some(field).filter(|field| !told.contains_key(**field)).copied(),
             }
-        } else if let Some(value) = gauge_value(&mark.what) {
-            if clause.is_free(i) {
-                clause.use_mark(i);
-                match open.take() {
-                    Some(field) => {
-                        told.insert(field.to_string(), number_value(value));
-                    }
-                    None if waiting.is_none() => waiting = Some(value),
-                    None => return None,
+        } else if let Some(value) = gauge_value(&mark.what).filter(|_| clause.is_free(i)) {
+            clause.use_mark(i);
+            match open.take() {
+                Some(field) => {
+                    told.insert(field.to_string(), number_value(value));
                 }
+                None if waiting.is_none() => waiting = Some(value),
+                None => return None,
             }
         }
     }
@@ -157,7 +155,7 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
         ("push_kg", push.map(number_value)),
         ("depth_cm", depth.map(number_value)),
         ("days_since_soaking", days.map(number_value)),
-        ("wet", wet.then(|| json!(true))),
+        ("wet", wet.then_some(json!(true))),
         ("where", place.map(Value::from)),
     ];
     one("soil_checked", fields(told))

@@ -30,9 +30,7 @@ pub(crate) fn carried(clause: &mut Clause) -> Option<Drafts> {
     let found = place_to(clause);
     let is_headed = clause.head(&["carry"]).is_some();
     let is_headed = clause.take(&["small.to"]).is_some() && found.as_ref().is_some_and(|(_, led)| *led) || is_headed;
-    let Some(trays) = subject(clause, &[Tray], is_headed) else {
-        return None;
-    };
+    let trays = subject(clause, &[Tray], is_headed)?;
     let Some((place, _)) = found else {
         if !is_headed || clause.find_name(Bed).is_some() || clause.find_number().is_some() {
             return None;
@@ -64,7 +62,7 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     let is_headed = clause.head(&["prick", "pot"]).is_some() || merged;
     let carried = clause.take(&["carry"]).is_some();
     let arrow = clause.marks.iter().any(|mark| matches!(mark.typed.as_str(), ">" | "->"));
-    if !is_headed && !carried && !(arrow && clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)))) {
+    if !(is_headed || carried || arrow && clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)))) {
         return None;
     }
     let trays: Vec<usize> = (0..clause.marks.len()).filter(|i| clause.marks[*i].is_name_of(Tray)).collect();

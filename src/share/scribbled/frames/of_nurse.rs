@@ -82,7 +82,7 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let leaves = clause.head(&["leaf"]).is_some();
     let harvest = clause.head(&["harvest"]).is_some();
     let cut = clause.head(&["cut"]).is_some();
-    if !fell && !leaves && !harvest && !(cut || kg.is_some()) {
+    if !(fell || leaves || harvest || cut || kg.is_some()) {
         return None;
     }
     let (nurse, is_nurse) = species_in(clause, &bed)?;

@@ -123,7 +123,7 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
         ("tray", Some(json!(name))),
         ("standing", Some(number_value(standing))),
         ("dead", dead.filter(|_| causes.is_none()).map(number_value)),
-        ("about", about.then(|| json!(true))),
+        ("about", about.then_some(json!(true))),
         ("clock", clock),
     ]);
     let mut drafts = vec![("counted", told)];

@@ -260,7 +260,7 @@ fn settled(mut marks: Vec<Mark>) -> Vec<Mark> {
     let mut i = 0;
     while i + 2 < marks.len() {
         let old = marks[i].number().is_some() && marks[i + 2].number().is_some();
-        if old && matches!(marks[i + 1].folded.as_str(), ">" | "down to" | "=>") || old && marks[i + 1].typed == "->" {
+        if old && (matches!(marks[i + 1].folded.as_str(), ">" | "down to" | "=>") || marks[i + 1].typed == "->") {
             marks.drain(i..i + 2);
         }
         i += 1;

@@ -105,7 +105,7 @@ fn of_word(word: &str) -> Option<f64> {
     }
     let (tens, unit) = word.split_once(' ')?;
     let (tens, unit) = (lexicon.figure(tens)?, lexicon.figure(unit)?);
-    (tens >= 20.0 && tens < 100.0 && unit < 10.0).then_some(tens + unit)
+    ((20.0..100.0).contains(&tens) && unit < 10.0).then_some(tens + unit)
 }
 
 fn counted_out(words: &[Word], i: usize) -> Option<Figure> {
