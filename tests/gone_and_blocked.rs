@@ -133,3 +133,17 @@ fn a_pipe_given_as_a_nursery_is_refused_and_nobody_waits() {
     }
     assert!(begun.elapsed() < AT_MOST);
 }
+
+#[cfg(target_os = "linux")]
+#[test]
+fn an_answer_that_cannot_be_shown_is_told_and_what_was_written_is_there() {
+    let home = Home::default().begun();
+    for (lang, told) in [("en", "could not be shown"), ("es", "no se pudo mostrar")] {
+        let full = std::fs::OpenOptions::new().write(true).open("/dev/full").unwrap();
+        let words = ["write", "noted", "text=once", "--lang", lang];
+        let ended = home.program().args(words).stdout(full).stderr(Stdio::piped()).output().unwrap();
+        assert_eq!(ended.status.code(), Some(3));
+        assert!(String::from_utf8_lossy(&ended.stderr).contains(told));
+    }
+    assert_eq!(home.done(&["export"]).matches("once").count(), 2);
+}

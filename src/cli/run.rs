@@ -93,7 +93,7 @@ impl Run {
     }
 
     fn put(&self, text: &str) -> Result<Ending, Exit> {
-        ended(say(text))
+        self.ended(say(text))
     }
 
     /// An answer to a program: one object.
@@ -106,7 +106,16 @@ impl Run {
         &self,
         write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>,
     ) -> Result<Ending, Exit> {
-        ended(say_object(write))
+        self.ended(say_object(write))
+    }
+
+    /// How an answer that was said, or could not be, ends a run: what was written stays written.
+    fn ended(&self, said: bool) -> Result<Ending, Exit> {
+        if said {
+            Ok(Ending::Done)
+        } else {
+            Err(Exit { ending: Ending::File, lines: vec![self.wording.answer_not_shown()] })
+        }
     }
 
     /// Trouble with the file while something was looked up.
@@ -154,11 +163,6 @@ impl Run {
             note(text);
         }
     }
-}
-
-/// How an answer that was said, or could not be, ends a run.
-fn ended(message: bool) -> Result<Ending, Exit> {
-    if message { Ok(Ending::Done) } else { Err(Exit { ending: Ending::File, lines: Vec::new() }) }
 }
 
 /// A sentence that quotes what a file or a person wrote, however long that was.

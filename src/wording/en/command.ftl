@@ -8,7 +8,8 @@ write_lists_kinds = What can be written, each as outplant write KIND key=value .
 value_number = number
 value_entry = device:number
 clock_set_it = set the clock, or say OUTPLANT_TODAY=2026-03-14 before the command
-clock_say_yes = nothing was written: a clock that is wrong would mark every later entry. Set the clock, or say --yes
+clock_say_yes = nothing was written: a clock that is wrong would mark every later entry. Set the clock, or say --yes. If it was wrong before: take back what it wrote (outplant undo ENTRY), then outplant write settled what=clock
+answer_not_shown = the answer could not be shown: there was no room, or nowhere, to put it; what was to be written in the book is written
 refused_empty_tray = nothing stands in { $tray }: there is nothing to send out
 check_damaged = { $faults ->
     [one] The file is damaged in one place:
