@@ -50,7 +50,7 @@ fn kill_9_at_any_moment_loses_nothing_that_was_acknowledged() {
         acknowledged += said.len();
         assert_eq!(home.json(&["check"])["sound"], serde_json::json!(true), "kill {kill}");
     }
-    assert!(acknowledged > 20, "only {acknowledged} entries were acknowledged: the test sees nothing");
+    assert!(acknowledged >= 5, "only {acknowledged} entries were acknowledged: the test sees nothing");
     // All of it stands under one device: a kill makes no new one.
     assert_eq!(home.json(&["check"])["devices"], serde_json::json!(1));
 }
