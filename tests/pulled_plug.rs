@@ -7,13 +7,21 @@ use std::time::Duration;
 
 /// Kills in `cargo test`.
 const KILLS: u64 = 20;
+/// The most kills, where the machine is busy.
+const MOST_KILLS: u64 = 4 * KILLS;
+/// Entries that must have been acknowledged, or the test sees nothing.
+const ENOUGH: usize = 20;
 
 #[test]
 fn kill_9_at_any_moment_loses_nothing_that_was_acknowledged() {
     let home = Home::default().begun();
     home.write("plants_received", &["tray=t1", "species=coffee", "count=500", "from=opening", "form=bag"]);
     let mut acknowledged = 0;
-    for kill in 0..KILLS {
+    for kill in 0..MOST_KILLS {
+        // On a busy machine little is written between two kills: there it goes on until enough was acknowledged.
+        if kill >= KILLS && acknowledged > ENOUGH {
+            break;
+        }
         // A writer that says each number aloud only after the program has said "saved".
         let script = r#"i=$1; end=$((i+500)); while [ "$i" -lt "$end" ]; do "$2" write noted "text=n$i" >/dev/null || exit 1; echo "$i"; i=$((i+1)); done"#;
         let mut child = std::process::Command::new("sh")
@@ -50,7 +58,7 @@ fn kill_9_at_any_moment_loses_nothing_that_was_acknowledged() {
         acknowledged += said.len();
         assert_eq!(home.json(&["check"])["sound"], serde_json::json!(true), "kill {kill}");
     }
-    assert!(acknowledged >= 5, "only {acknowledged} entries were acknowledged: the test sees nothing");
+    assert!(acknowledged > ENOUGH, "only {acknowledged} entries were acknowledged: the test sees nothing");
     // All of it stands under one device: a kill makes no new one.
     assert_eq!(home.json(&["check"])["devices"], serde_json::json!(1));
 }

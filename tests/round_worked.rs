@@ -14,7 +14,9 @@ use outplant::wording::round::RoundOn;
 use outplant::wording::{Lang, Wording};
 use serde_json::json;
 
-use crate::support::{Book, day, evening, fitting, open_bed, ready_coffee, small_nursery, wet_days};
+use crate::support::{
+    Book, coffee_in_deep_shade, day, evening, fitting, open_bed, ready_coffee, small_nursery, wet_days,
+};
 
 const TODAY: &str = "2026-04-15";
 
@@ -87,12 +89,7 @@ fn living_trays_are_counted_every_fortnight_and_weekly_when_ready() {
     // Counted on 10 April and ready: due on the 17th.
     assert!(!has(&book, "2026-04-16", "count cof-1"));
     assert!(has(&book, "2026-04-17", "count cof-1"));
-    book.write(
-        "2025-06-01",
-        "sown",
-        json!({"tray":"cof-2","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
-    );
-    book.write("2026-04-10", "counted", json!({"tray":"cof-2","standing":50}));
+    coffee_in_deep_shade(&mut book, "cof-2", "2025-06-01", "2026-04-10");
     assert!(!has(&book, "2026-04-23", "count cof-2"), "growing on: 14 days");
     assert!(has(&book, "2026-04-24", "count cof-2"));
     book.write("2026-04-24", "pest_seen", json!({"tray":"cof-1","what":"ants"}));
@@ -188,12 +185,7 @@ fn lanky_plants_are_set_apart_and_very_lanky_ones_culled() {
 #[test]
 fn hardening_begins_and_steps_follow_toward_the_bed() {
     let mut book = small_nursery();
-    book.write(
-        "2025-09-20",
-        "sown",
-        json!({"tray":"cof-3","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
-    );
-    book.write("2026-01-10", "counted", json!({"tray":"cof-3","standing":50}));
+    coffee_in_deep_shade(&mut book, "cof-3", "2025-09-20", "2026-01-10");
     // Least days end on 18 April; 28 days of hardening before that: 21 March.
     assert!(!has(&book, "2026-03-20", "begin_hardening cof-3"));
     let due = stop(&book, "2026-03-21", "begin_hardening cof-3");
@@ -431,12 +423,7 @@ fn days_alone_end_the_rains() {
 #[test]
 fn a_tray_is_measured_lifted_and_watered_less_as_its_days_come() {
     let mut book = small_nursery();
-    book.write(
-        "2025-09-20",
-        "sown",
-        json!({"tray":"cof-3","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
-    );
-    book.write("2026-01-10", "counted", json!({"tray":"cof-3","standing":50}));
+    coffee_in_deep_shade(&mut book, "cof-3", "2025-09-20", "2026-01-10");
     // Least days end on 18 April: a sample from 30 days before, a plug from 14.
     assert!(!has(&book, "2026-03-18", "measure cof-3") && has(&book, "2026-03-19", "measure cof-3"));
     assert!(!has(&book, "2026-04-03", "check_plug cof-3") && has(&book, "2026-04-04", "check_plug cof-3"));
@@ -599,12 +586,7 @@ fn a_count_is_late_after_half_of_its_interval_and_cutting_roots_after_three_week
 #[test]
 fn hardening_that_comes_too_late_for_these_rains_names_the_next() {
     let mut book = small_nursery();
-    book.write(
-        "2025-09-20",
-        "sown",
-        json!({"tray":"cof-3","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
-    );
-    book.write("2026-01-10", "counted", json!({"tray":"cof-3","standing":50}));
+    coffee_in_deep_shade(&mut book, "cof-3", "2025-09-20", "2026-01-10");
     // 28 days from 21 March end on 18 April; the safe days of these rains end on the 23rd: by 26 March.
     let in_time = stop(&book, "2026-03-21", "begin_hardening cof-3");
     assert!(matches!(in_time.why, RoundReason::HardeningNotBegun { too_late: None, .. }), "{:?}", in_time.why);

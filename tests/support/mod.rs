@@ -79,6 +79,12 @@ pub fn small_nursery() -> Book {
     book
 }
 
+/// A tray of 60 coffee seeds sown on a day in deep shade, of which 50 stand on another.
+pub fn coffee_in_deep_shade(book: &mut Book, tray: &str, sown: &str, counted: &str) {
+    book.write(sown, "sown", json!({"tray":tray,"lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}));
+    book.write(counted, "counted", json!({"tray":tray,"standing":50}));
+}
+
 /// A tray of coffee that is ready on 2026-04-15 by every rule: sown 2025-06-01, hardened from 2026-02-20.
 pub fn ready_coffee(book: &mut Book, tray: &str) {
     book.write(

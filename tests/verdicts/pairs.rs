@@ -5,7 +5,9 @@ use outplant::wording::verdict::About;
 use outplant::wording::{Lang, Wording};
 use serde_json::json;
 
-use crate::support::{Book, criterion, day, fitting, pair, ready_coffee, small_nursery, tray, wet_days};
+use crate::support::{
+    Book, coffee_in_deep_shade, criterion, day, fitting, pair, ready_coffee, small_nursery, tray, wet_days,
+};
 
 const TODAY: &str = "2026-04-15";
 
@@ -23,12 +25,7 @@ fn bed_in_light(book: &mut Book, bed: &str, light: f64) {
 /// Coffee raised in 30 % light that came into 55 % on a day, and three beds: as bright, a little and much brighter.
 fn moved_up_on(carried: &str) -> Book {
     let mut book = small_nursery();
-    book.write(
-        "2025-06-01",
-        "sown",
-        json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
-    );
-    book.write("2025-09-10", "counted", json!({"tray":"cof-1","standing":50}));
+    coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
     book.write(carried, "carried", json!({"tray":"cof-1","place":"Half shade"}));
     book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":48}));
     for (bed, light) in [("Same", 0.55), ("Brighter", 0.60), ("Bright", 0.73)] {

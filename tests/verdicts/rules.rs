@@ -3,7 +3,10 @@
 use outplant::reckon::picture::{Basis, Criterion, Measure, Rule};
 use serde_json::{Value, json};
 
-use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
+use crate::support::{
+    Book, bed_species, coffee_in_deep_shade, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray,
+    wet_days,
+};
 
 const TODAY: &str = "2026-04-15";
 
@@ -85,12 +88,7 @@ fn a_count_of_part_of_the_cells_moves_what_can_go_out_and_asks_for_a_whole_count
 #[test]
 fn rarer_water_alone_hardens_for_no_brighter_bed() {
     let mut book = small_nursery();
-    book.write(
-        "2025-06-01",
-        "sown",
-        json!({"tray":"cof-2","lot":"cof-L1","seeds":60,"container":"bag","place":"Deep shade"}),
-    );
-    book.write("2025-09-10", "counted", json!({"tray":"cof-2","standing":50}));
+    coffee_in_deep_shade(&mut book, "cof-2", "2025-06-01", "2025-09-10");
     book.write("2026-02-01", "watering_set", json!({"tray":"cof-2","every_days":3}));
     let hardening = of_tray(&book, "cof-2", Rule::Hardening);
     assert_eq!((hardening.met(), hardening.blocks), (Some(false), true));

@@ -86,6 +86,7 @@ pub(crate) fn subject(clause: &mut Clause, sorts: &[NameOf], is_headed: bool) ->
             NameOf::Place => "place",
             NameOf::Lot => "lot",
             NameOf::Container => "container",
+            NameOf::Field => "field",
         };
         let two = sorts.iter().filter(|of| clause.marks[first].is_name_of(**of)).count() > 1;
         if two && !clause.is_surely(*name_of) || !is_headed && !clause.is_surely(*name_of) {

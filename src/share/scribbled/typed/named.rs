@@ -3,22 +3,8 @@
 use super::lexicon::{fold, lexicon};
 use super::numbers::in_figures;
 use super::words::{Word, words};
+pub use crate::nursery::entry::shape::NameOf;
 use std::collections::HashMap;
-
-/// What a name is the name of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum NameOf {
-    /// A tray of seedlings.
-    Tray,
-    /// A bed in the field.
-    Bed,
-    /// A bench, a frame, a corner of the nursery.
-    Place,
-    /// A lot of seed.
-    Lot,
-    /// A kind of bag, tray or seedbed strip.
-    Container,
-}
 
 /// What the reader must know of the nursery.
 pub trait Names {
