@@ -12,9 +12,9 @@ use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
 use crate::page::why::{steps, why_bed, why_pair, why_tray};
 use crate::page::{Asked, Page};
 use crate::reckon::Picture;
-use crate::reckon::forecast::outlook;
+use crate::reckon::forecast::outlook_of_tray;
 use crate::reckon::picture::{BedPicture, TrayPicture};
-use crate::reckon::round::round_by;
+use crate::reckon::round::round_from;
 
 /// The trays and beds that are asked about.
 fn named(why: &Why) -> Vec<&str> {
@@ -34,7 +34,8 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
     match why {
         Why::Tray { tray } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
-            let (outlook, round) = (outlook(&picture, run.forecast_basis), round_by(&picture, run.forecast_basis));
+            let outlook = outlook_of_tray(&picture, run.forecast_basis, &tray.code);
+            let round = round_from(&picture, &outlook);
             if run.everywhere.json {
                 return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }

@@ -125,11 +125,12 @@ impl Catalogue {
         for bearers in self.later.values_mut() {
             bearers.retain(|(_, owner)| *owner != key);
         }
+        // The names of the built-in profile of this key alone: those of all would be read for it at each start.
+        let built_in = self.built_in.and_then(|all| all.profiles.get(&key)?.profile());
+        let known = built_in.map(|profile| names_of(profile)).unwrap_or_default();
         for (name, kind) in names_of(&profile) {
-            let bearer = (kind, key.clone());
-            let known = self.built_in.and_then(|all| all.index().get(&name)).is_some_and(|all| all.contains(&bearer));
-            if !known {
-                self.later.entry(name).or_default().push(bearer);
+            if !known.contains(&(name.clone(), kind)) {
+                self.later.entry(name).or_default().push((kind, key.clone()));
             }
         }
         self.own.insert(key, Arc::new(profile));

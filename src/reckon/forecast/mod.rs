@@ -20,7 +20,7 @@ pub use experience::{Experience, Learned, experiences};
 pub(crate) use judgement::SOW_AGAIN_SHARE;
 pub use judgement::{Because, Judgement};
 pub(crate) use learned::{EarlierSowing, earlier_sowings};
-pub(crate) use outlook::outlook_of_sowings;
+pub(crate) use outlook::{outlook_of_sowings, outlook_of_tray};
 pub use outlook::{Outlook, outlook, outlook_of_living, outlook_of_living_remembering};
 pub use remembered::Remembered;
 pub use sow_again::{Reach, SowAgain, reach};

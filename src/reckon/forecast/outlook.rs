@@ -35,6 +35,15 @@ pub fn outlook(picture: &Picture, forecast_basis: ForecastBasis) -> Outlook {
     outlook
 }
 
+/// What is expected of one tray, and of those the round asks about.
+pub(crate) fn outlook_of_tray(picture: &Picture, forecast_basis: ForecastBasis, tray: &TrayCode) -> Outlook {
+    let wanted = |other: &TrayPicture| other.code == *tray || is_asked_about(&other.story, picture.day);
+    let mut outlook = outlook_of_sowings(picture, forecast_basis, wanted);
+    outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
+    outlook.stock.retain(|code, _| code == tray);
+    outlook
+}
+
 /// What is expected of everything that still lives or is still asked about: what is spent is left out, so that it does not grow
 /// with the years.
 pub fn outlook_of_living(picture: &Picture, forecast_basis: ForecastBasis) -> Outlook {
