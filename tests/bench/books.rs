@@ -140,6 +140,14 @@ impl Book {
     fn desk(&self) {
         let day = self.grown.last_day;
         let now = Now { today: day, clock: Clock::from_hm(20, 0), moment: Moment::end_of(day, 3.0) };
+        let open = |whole_below: u64| {
+            let desk = Desk::open_reading_whole_below(&self.file, self.folder.path(), now, whole_below);
+            drop(black_box(desk.unwrap().picture()));
+        };
+        // What decides up to which size a book is read whole (`READ_WHOLE_BELOW` in desk/book).
+        self.row("opened and its first Picture, read whole", &Runs::take(20, || open(u64::MAX)).told());
+        open(0);
+        self.row("opened and its first Picture, from kept stories", &Runs::take(20, || open(0)).told());
         let begun = Instant::now();
         let mut desk = Desk::open(&self.file, self.folder.path(), now).unwrap();
         self.row("Desk::open", &milliseconds(begun.elapsed().as_secs_f64()));
