@@ -51,6 +51,12 @@ pub(crate) struct Everywhere {
     /// Who writes.
     #[arg(long, global = true, value_name = "NAME")]
     pub(crate) who: Option<String>,
+    /// When colour is used.
+    #[arg(long, global = true, value_name = "WHEN", value_parser = ["auto", "always", "never"])]
+    pub(crate) color: Option<String>,
+    /// Answers keep to ASCII.
+    #[arg(long, global = true)]
+    pub(crate) ascii: bool,
 }
 
 /// The commands.
@@ -87,6 +93,28 @@ pub(crate) enum Command {
     Schema(Schema),
     /// One formula.
     Calc(super::calc::args::Calc),
+    /// Where things are kept, and what is set.
+    Paths,
+    /// A script by which a shell completes commands.
+    Completions(Completions),
+    /// Pages for `man`.
+    Man(Man),
+}
+
+/// `completions`
+#[derive(Args, Debug)]
+pub(crate) struct Completions {
+    /// The shell.
+    #[arg(value_enum, hide_possible_values = true)]
+    pub(crate) shell: clap_complete::Shell,
+}
+
+/// `man`
+#[derive(Args, Debug)]
+pub(crate) struct Man {
+    /// A folder for the page of each command; without it the first page is printed.
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) to: Option<PathBuf>,
 }
 
 /// `sample`

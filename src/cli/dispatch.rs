@@ -6,13 +6,14 @@ use std::ffi::OsString;
 use super::answer::{Ending, refuse};
 use super::args::{Cli, Command, Everywhere, Ready};
 use super::json::schema::schema_of;
+use super::machine::surroundings::Surroundings;
+use super::machine::{paths, settings_faults, shells};
 use super::run::{Exit, Run, day_asked};
-use super::surroundings::Surroundings;
 use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
 use crate::desk::{Desk, Now};
 use crate::reckon::forecast::ForecastBasis;
-use crate::settings::Settings;
+use crate::settings::{ReadSettings, Settings, colour};
 use crate::wording::{Lang, Wording};
 
 /// What a run came to.
@@ -43,9 +44,8 @@ pub struct OpenDashboard {
 
 /// Runs what was typed and says how it ended.
 pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
-    let settings = Settings::read(&around.folders);
-    let set_lang = settings.as_ref().ok().and_then(|settings| settings.lang.clone());
-    let wording = Wording::new(language(&arguments, set_lang.as_deref(), around.lang.as_deref()));
+    let read = ReadSettings::of(&around.folders);
+    let wording = Wording::new(language(&arguments, read.settings.lang.as_deref(), around.lang.as_deref()));
     let json = is_for_a_program(&arguments);
     let stop = |ending: Ending, lines: &[String]| {
         refuse(ending, lines, json);
@@ -58,24 +58,24 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
             return Outcome::Ended(super::args::usage::answer(&fault, &wording, json));
         }
     };
-    let settings = match settings {
-        Ok(settings) => settings,
-        Err(fault) => {
-            return stop(Ending::File, &[wording.settings_unreadable(fault)]);
-        }
-    };
     let now = match around.now() {
         Ok(now) => now,
         Err(written) => {
             return stop(Ending::Usage, &[wording.today_unreadable(written)]);
         }
     };
-    let run = match prepare(cli.everywhere, around, wording, &settings, now) {
+    let faults = settings_faults::sentences(&read, &around.folders, &wording);
+    let named = cli.everywhere.nursery.is_some() || around.nursery.is_some();
+    if !faults.is_empty() && read.hides_the_nursery() && !named && opens_the_nursery(cli.command.as_ref()) {
+        return stop(Ending::File, &[faults, vec![wording.settings_hide_nursery()]].concat());
+    }
+    let run = match prepare(cli.everywhere, around, wording, read.settings, now) {
         Ok(run) => run,
         Err(told) => {
             return stop(told.ending, &told.lines);
         }
     };
+    faults.iter().for_each(|fault| run.note(fault));
     dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell(&exit)))
 }
 
@@ -86,9 +86,9 @@ fn is_for_a_program(arguments: &[OsString]) -> bool {
 
 fn prepare(
     everywhere: Everywhere,
-    around: Surroundings,
+    mut around: Surroundings,
     wording: Wording,
-    settings: &Settings,
+    settings: Settings,
     now: Now,
 ) -> Result<Run, Exit> {
     let asked = |written: &Option<String>, option: &str| {
@@ -102,8 +102,42 @@ fn prepare(
     let who = who.unwrap_or_else(|| "someone".to_string());
     let forecast_basis =
         if everywhere.handbook || settings.handbook { ForecastBasis::Handbook } else { ForecastBasis::OwnRecords };
+    let asked_colour = everywhere.color.as_deref().map_or(Some(settings.color), colour).flatten();
+    around.colour = asked_colour.unwrap_or(around.colour);
+    let asked_ascii = everywhere.ascii || settings.ascii;
+    let ascii = asked_ascii || (around.ascii && around.out_is_terminal);
+    around.ascii |= asked_ascii;
     let notes_told = Cell::default();
-    Ok(Run { everywhere, around, wording, now, on, known, file, who, forecast_basis, notes_told })
+    Ok(Run { everywhere, around, wording, now, on, known, settings, file, who, forecast_basis, ascii, notes_told })
+}
+
+/// Whether a command opens the nursery that is set where none is named.
+fn opens_the_nursery(command: Option<&Command>) -> bool {
+    match command {
+        Some(
+            Command::Sample(_)
+            | Command::Species(_)
+            | Command::Schema(_)
+            | Command::Calc(_)
+            | Command::Paths
+            | Command::Completions(_)
+            | Command::Man(_),
+        ) => false,
+        None
+        | Some(
+            Command::Begin(_)
+            | Command::Ready(_)
+            | Command::Walk
+            | Command::Why(_)
+            | Command::Write(_)
+            | Command::Undo(_)
+            | Command::Import(_)
+            | Command::Export(_)
+            | Command::Check
+            | Command::Rescue(_)
+            | Command::Backup(_),
+        ) => true,
+    }
 }
 
 /// The language: said on the command line, else set, else the system's. Looked for before anything else is read, so that
@@ -143,6 +177,9 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Outcome, Exit> {
         Some(Command::Species(arguments)) => species::run(run, &arguments),
         Some(Command::Schema(arguments)) => run.answer(schema_of(&arguments.answer).unwrap_or_default()),
         Some(Command::Calc(arguments)) => calc::run(run, &arguments),
+        Some(Command::Paths) => paths::run(run),
+        Some(Command::Completions(arguments)) => shells::completions(run, &arguments),
+        Some(Command::Man(arguments)) => shells::man(run, &arguments),
     };
     ended.map(Outcome::Ended)
 }

@@ -65,13 +65,14 @@ pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, E
     };
     let file = &run.file;
     let journal = crate::desk::Reading::open(file).map_err(|fault| run.exit_for_file(&fault))?;
-    let given = match &arguments.to {
+    let to = arguments.to.as_ref().filter(|to| to.as_os_str() != "-");
+    let given = match to {
         Some(to) => journal.export_to(what, to),
         None => journal.export(what, &mut std::io::stdout().lock()),
     };
     match given {
         Ok(entries) => {
-            if let Some(to) = &arguments.to {
+            if let Some(to) = to {
                 if run.everywhere.json {
                     let file = to.display().to_string();
                     return run.answer_json(&json!({"version": 1, "file": file, "entries": entries}));
@@ -81,7 +82,9 @@ pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, E
             Ok(Ending::Done)
         }
         Err(ExportError::Out(fault)) if fault.kind() == ErrorKind::BrokenPipe => Ok(Ending::Done),
-        Err(ExportError::Out(fault)) => Err(Exit { ending: Ending::File, lines: vec![fault.to_string()] }),
+        Err(ExportError::Out(fault)) => {
+            Err(Exit { ending: Ending::File, lines: vec![run.wording.system_fault(&fault)] })
+        }
         Err(ExportError::File(fault)) => {
             let ending =
                 if matches!(fault, crate::desk::FileFault::Io { .. }) { Ending::File } else { Ending::Refused };

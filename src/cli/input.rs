@@ -18,7 +18,7 @@ pub(crate) fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Exit> {
     let mut file = File::open(path).map_err(|fault| {
         Exit::refused(match fault.kind() {
             ErrorKind::NotFound => run.wording.input_not_there(path.display()),
-            _ => run.wording.file_other(path.display(), fault),
+            _ => run.wording.file_other(path.display(), run.wording.system_fault(&fault)),
         })
     })?;
     if file.metadata().is_ok_and(|about| about.is_file()) {
@@ -30,7 +30,8 @@ pub(crate) fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Exit> {
 /// Reads to the end: a little in memory, more in a file that nobody else sees.
 fn to_its_end(run: &Run, path: &Path, from: &mut dyn Read) -> Result<Box<dyn BufRead>, Exit> {
     const IN_MEMORY_BYTES: u64 = 4 << 20;
-    let fault = |fault: io::Error| Exit::refused(run.wording.file_other(path.display(), fault));
+    let fault =
+        |fault: io::Error| Exit::refused(run.wording.file_other(path.display(), run.wording.system_fault(&fault)));
     let mut first = Vec::new();
     from.take(IN_MEMORY_BYTES).read_to_end(&mut first).map_err(fault)?;
     if (first.len() as u64) < IN_MEMORY_BYTES {

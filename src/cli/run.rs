@@ -6,13 +6,14 @@ use std::path::PathBuf;
 
 use super::answer::{Ending, note, refuse, say, say_object};
 use super::json::ObjectOut;
-use super::surroundings::Surroundings;
+use super::machine::surroundings::Surroundings;
 use crate::base::Day;
 use crate::base::text::in_ascii;
 use crate::desk::{Desk, DeskError, JournalError, Now};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::{Picture, View};
+use crate::settings::Settings;
 use crate::wording::Wording;
 
 /// What every command is handed.
@@ -29,12 +30,16 @@ pub(crate) struct Run {
     pub(crate) on: Option<Day>,
     /// The day by whose end things had to be recorded.
     pub(crate) known: Option<Day>,
+    /// What is set.
+    pub(crate) settings: Settings,
     /// The nursery's file.
     pub(crate) file: PathBuf,
     /// Who writes.
     pub(crate) who: String,
     /// What leads in forecasts.
     pub(crate) forecast_basis: ForecastBasis,
+    /// Whether answers keep to ASCII: asked for, or the terminal can show no more.
+    pub(crate) ascii: bool,
     /// How many notes of the file were passed on.
     pub(crate) notes_told: Cell<usize>,
 }
@@ -87,9 +92,9 @@ impl Run {
         Ok(())
     }
 
-    /// An answer to the person; a terminal that has no more than ASCII is given no more.
+    /// An answer to the person.
     pub(crate) fn answer(&self, text: &str) -> Result<Ending, Exit> {
-        if self.around.ascii && self.around.out_is_terminal { self.put(&in_ascii(text)) } else { self.put(text) }
+        if self.ascii { self.put(&in_ascii(text)) } else { self.put(text) }
     }
 
     fn put(&self, text: &str) -> Result<Ending, Exit> {

@@ -191,7 +191,7 @@ fn day_of(run: &Run, written: &str) -> Result<Day, Exit> {
 fn read_bytes(run: &Run, file: &Path) -> Result<Vec<u8>, Exit> {
     let mut bytes = Vec::new();
     let read = opened(run, file)?.take(LONGEST_PAPER_BYTES + 1).read_to_end(&mut bytes);
-    read.map_err(|fault| Exit::refused(run.wording.file_other(file.display(), fault)))?;
+    read.map_err(|fault| Exit::refused(run.wording.file_other(file.display(), run.wording.system_fault(&fault))))?;
     if bytes.len() as u64 > LONGEST_PAPER_BYTES {
         return Err(unwritten(run, run.wording.sheet_too_long(format!("{} MB", LONGEST_PAPER_BYTES >> 20))));
     }

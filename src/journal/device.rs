@@ -204,7 +204,7 @@ impl DeviceStore {
         });
         if let (Err(error), None) = (saved, &self.run_only) {
             note = DeviceNote { reserved_to: count, ..fresh_note(journal)? };
-            notes.push(Note::DeviceOfThisRun { device: note.device.clone(), why: error.to_string() });
+            notes.push(Note::DeviceOfThisRun { device: note.device.clone(), why: error });
             self.run_only = Some(note.clone());
             return Ok(Reservation { device: note.device.clone(), head: Head::default(), note });
         }
@@ -243,7 +243,7 @@ impl DeviceStore {
             self.write(&noted)
         });
         if let Err(error) = saved {
-            notes.push(Note::DeviceNotNoted { why: error.to_string() });
+            notes.push(Note::DeviceNotNoted { why: error });
         }
     }
 
@@ -275,7 +275,8 @@ impl DeviceStore {
         options.write(true).create(true).truncate(false);
         #[cfg(unix)]
         std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-        let file = options.open(&path).map_err(|error| JournalError::io(&path, &error))?;
+        let opened = no_pipe(&path).and_then(|()| options.open(&path));
+        let file = opened.map_err(|error| JournalError::io(&path, &error))?;
         let begun = Instant::now();
         loop {
             match file.try_lock() {
@@ -331,9 +332,15 @@ impl DeviceStore {
     }
 }
 
+/// Refuses a pipe or a device, which may never come to an end; what is not there yet is none.
+fn no_pipe(path: &Path) -> std::io::Result<()> {
+    let is_other = fs::metadata(path).is_ok_and(|about| !about.is_file());
+    if is_other { Err(std::io::ErrorKind::Unsupported.into()) } else { Ok(()) }
+}
+
 /// A note; nothing where there is none.
 fn read_json<T: serde::de::DeserializeOwned>(path: &Path) -> Result<Option<T>, JournalError> {
-    match fs::read(path) {
+    match no_pipe(path).and_then(|()| fs::read(path)) {
         Ok(bytes) => serde_json::from_slice(&bytes)
             .map(Some)
             .map_err(|error| JournalError::Damaged { what: format!("{}: {error}", path.display()), entry: None }),

@@ -92,6 +92,8 @@ pub enum JournalError {
     Io {
         /// The file or folder.
         path: PathBuf,
+        /// What kind of trouble it is.
+        kind: std::io::ErrorKind,
         /// What the system said.
         text: String,
     },
@@ -106,7 +108,7 @@ impl JournalError {
         match error.kind() {
             std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => JournalError::Full,
             std::io::ErrorKind::NotFound => JournalError::NotThere(path.to_path_buf()),
-            _ => JournalError::Io { path: path.to_path_buf(), text: error.to_string() },
+            kind => JournalError::Io { path: path.to_path_buf(), kind, text: error.to_string() },
         }
     }
 

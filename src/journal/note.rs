@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use super::error::JournalError;
 use crate::base::DeviceId;
 
 /// Something the person should know about an open file that is no error.
@@ -28,12 +29,12 @@ pub enum Note {
         /// The device.
         device: DeviceId,
         /// What the system said.
-        why: String,
+        why: JournalError,
     },
     /// The entries are saved, but the device's last number could not be noted.
     DeviceNotNoted {
         /// What the system said.
-        why: String,
+        why: JournalError,
     },
     /// The note of the devices could not be read and was put aside here.
     DevicesPutAside(PathBuf),

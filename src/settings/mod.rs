@@ -1,37 +1,29 @@
 //! The settings file and where things are kept. The caller reads the environment; this room only decides.
 
-use serde::Deserialize;
+mod reading;
+
 use std::path::{Path, PathBuf};
 
-/// What a person has set, from `settings.toml`.
-#[derive(Clone, PartialEq, Eq, Debug, Default, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Settings {
-    /// The nursery opened when none is named.
-    #[serde(default)]
-    pub nursery: Option<PathBuf>,
-    /// Who writes.
-    #[serde(default)]
-    pub who: Option<String>,
-    /// Language, `en` or `es`.
-    #[serde(default)]
-    pub lang: Option<String>,
-    /// Whether forecasts rest on the handbook alone and set aside what this nursery learned.
-    #[serde(default)]
-    pub handbook: bool,
-}
+pub(crate) use reading::{ReadSettings, Takes, WrongSetting, colour};
 
-/// Why the settings cannot be used.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-pub enum SettingsError {
-    /// The file is there and cannot be read.
-    #[error("{path}: {what}")]
-    Unreadable {
-        /// The file.
-        path: PathBuf,
-        /// What is wrong, with its line.
-        what: String,
-    },
+/// The names of the settings, as they are written, in the order they are shown.
+pub(crate) const NAMES: [&str; 6] = ["nursery", "who", "lang", "handbook", "color", "ascii"];
+
+/// What a person has set, from `settings.toml`.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub(crate) struct Settings {
+    /// The nursery opened when none is named.
+    pub(crate) nursery: Option<PathBuf>,
+    /// Who writes.
+    pub(crate) who: Option<String>,
+    /// Language, `en` or `es`.
+    pub(crate) lang: Option<String>,
+    /// Whether forecasts rest on the handbook alone and set aside what this nursery learned.
+    pub(crate) handbook: bool,
+    /// Whether colour is always used, or never; none where the screen decides.
+    pub(crate) color: Option<bool>,
+    /// Whether answers keep to ASCII.
+    pub(crate) ascii: bool,
 }
 
 /// Where this program keeps its things.
@@ -41,16 +33,20 @@ pub struct Folders {
     pub settings: PathBuf,
     /// Nurseries.
     pub data: PathBuf,
+    /// The person's home, where there is one.
+    pub home: Option<PathBuf>,
 }
 
 impl Folders {
     /// The folders of this user: `XDG_CONFIG_HOME` and `XDG_DATA_HOME` on Linux, the system's own elsewhere; below the
     /// present folder where the user has no home.
     pub(crate) fn of_user() -> Folders {
-        match directories::ProjectDirs::from("", "", "outplant") {
-            Some(dirs) => Folders { settings: dirs.config_dir().to_path_buf(), data: dirs.data_dir().to_path_buf() },
-            None => Folders { settings: PathBuf::from(".outplant"), data: PathBuf::from(".outplant") },
-        }
+        let home = directories::BaseDirs::new().map(|dirs| dirs.home_dir().to_path_buf());
+        let (settings, data) = match directories::ProjectDirs::from("", "", "outplant") {
+            Some(dirs) => (dirs.config_dir().to_path_buf(), dirs.data_dir().to_path_buf()),
+            None => (PathBuf::from(".outplant"), PathBuf::from(".outplant")),
+        };
+        Folders { settings, data, home }
     }
 
     /// The settings file.
@@ -67,24 +63,22 @@ impl Folders {
     pub fn sample_nursery(&self) -> PathBuf {
         self.data.join("sample.outplant")
     }
+
+    /// A path as a person writes it: `~` before it is their home.
+    fn expanded(&self, written: &Path) -> PathBuf {
+        match (written.strip_prefix("~"), &self.home) {
+            (Ok(rest), Some(home)) => home.join(rest),
+            _ => written.to_path_buf(),
+        }
+    }
 }
 
 impl Settings {
-    /// Reads the settings; a file that is not there is no fault.
-    pub fn read(folders: &Folders) -> Result<Settings, SettingsError> {
-        let path = folders.settings_file();
-        let text = match std::fs::read_to_string(&path) {
-            Ok(text) => text,
-            Err(fault) if fault.kind() == std::io::ErrorKind::NotFound => return Ok(Settings::default()),
-            Err(fault) => return Err(SettingsError::Unreadable { path, what: fault.to_string() }),
-        };
-        toml::from_str(&text).map_err(|fault| SettingsError::Unreadable { path, what: fault.message().to_string() })
-    }
-
     /// The nursery to open: the one named on the command line or in the environment, else the one set, else the one in
     /// the data folder.
-    pub fn nursery(&self, named: Option<&Path>, folders: &Folders) -> PathBuf {
-        named.map(Path::to_path_buf).or_else(|| self.nursery.clone()).unwrap_or_else(|| folders.own_nursery())
+    pub(crate) fn nursery(&self, named: Option<&Path>, folders: &Folders) -> PathBuf {
+        let written = named.or(self.nursery.as_deref());
+        written.map_or_else(|| folders.own_nursery(), |written| folders.expanded(written))
     }
 }
 
@@ -94,7 +88,7 @@ mod tests {
 
     #[test]
     fn the_named_nursery_leads_over_the_set_one_and_that_over_the_data_folder() {
-        let folders = Folders { settings: "/s".into(), data: "/d".into() };
+        let folders = Folders { settings: "/s".into(), data: "/d".into(), home: Some("/h".into()) };
         let set = Settings { nursery: Some("/set".into()), ..Settings::default() };
         assert_eq!(set.nursery(Some(Path::new("/named")), &folders), PathBuf::from("/named"));
         assert_eq!(set.nursery(None, &folders), PathBuf::from("/set"));
@@ -102,11 +96,13 @@ mod tests {
     }
 
     #[test]
-    fn an_unknown_setting_is_named() {
-        let folder = tempfile::tempdir().unwrap();
-        let folders = Folders { settings: folder.path().into(), data: folder.path().into() };
-        std::fs::write(folders.settings_file(), "whoo = \"mara\"\n").unwrap();
-        let SettingsError::Unreadable { what, .. } = Settings::read(&folders).unwrap_err();
-        assert!(what.contains("whoo"), "{what}");
+    fn a_tilde_is_the_home_of_the_person() {
+        let folders = Folders { settings: "/s".into(), data: "/d".into(), home: Some("/h".into()) };
+        let set = |path: &str| Settings { nursery: Some(path.into()), ..Settings::default() };
+        assert_eq!(set("~/finca.outplant").nursery(None, &folders), PathBuf::from("/h/finca.outplant"));
+        assert_eq!(set("~other/x").nursery(None, &folders), PathBuf::from("~other/x"));
+        assert_eq!(Settings::default().nursery(Some(Path::new("~/n")), &folders), PathBuf::from("/h/n"));
+        let homeless = Folders { home: None, ..folders };
+        assert_eq!(set("~/n").nursery(None, &homeless), PathBuf::from("~/n"));
     }
 }

@@ -8,9 +8,9 @@ use crate::support::program::{Ended, Home};
 use crate::support::schema::{faults, unchecked};
 
 /// The answers that have a schema.
-const ANSWERS: [&str; 17] = [
-    "backup", "begin", "calc", "check", "error", "export", "import", "kinds", "ready", "rescue", "sample", "since",
-    "species", "undo", "walk", "why", "write",
+const ANSWERS: [&str; 18] = [
+    "backup", "begin", "calc", "check", "error", "export", "import", "kinds", "paths", "ready", "rescue", "sample",
+    "since", "species", "undo", "walk", "why", "write",
 ];
 /// The day of the sample, a day in the rains, one in the dry months, and a coming one.
 const DAYS: [&str; 4] = ["2026-11-25", "2026-05-13", "2026-08-01", "2027-01-28"];
@@ -147,6 +147,7 @@ fn species_and_formulas_obey_their_schemas() {
     obeys(&home, "species", &["species", "--sources"]);
     obeys(&home, "species", &["species", "coffee"]);
     obeys(&sample(), "species", &["species", "coffee"]);
+    obeys(&home, "paths", &["paths"]);
     let given = [
         ("germination", json!({"times":[7,10,14],"counts":[3,8,5],"seeds":50})),
         ("germination", json!({"times":[7,14],"counts":[0,0],"seeds":50})),

@@ -148,6 +148,8 @@ fn each_outside_crate_has_its_owner_rooms() {
         // The calendar, and the clock that is read once.
         ("chrono", &["base", "cli"][..]),
         ("clap", &["cli"][..]),
+        ("clap_complete", &["cli"][..]),
+        ("clap_mangen", &["cli"][..]),
         ("directories", &["settings"][..]),
         ("fluent", &["wording"][..]),
         ("fluent_syntax", &["wording"][..]),

@@ -24,9 +24,23 @@ impl Cli {
 
     /// Reads what was typed.
     pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>, wording: &Wording) -> Result<Cli, clap::Error> {
+        let arguments = help_of_what_is_named(arguments.into_iter().collect());
         let matches = Cli::definition(wording).try_get_matches_from(arguments)?;
         Cli::from_arg_matches(&matches)
     }
+}
+
+/// `help why tray` is `why tray --help`.
+fn help_of_what_is_named(mut arguments: Vec<OsString>) -> Vec<OsString> {
+    // Options before it, and their values, stay where they are.
+    let is_option = |at: usize| arguments[at].to_string_lossy().starts_with('-');
+    let takes_value = |at: usize| is_option(at) && !arguments[at].to_string_lossy().contains('=');
+    let first = (1..arguments.len()).find(|at| !is_option(*at) && !(*at > 1 && takes_value(at - 1)));
+    if let Some(at) = first.filter(|at| arguments[*at] == "help") {
+        arguments.remove(at);
+        arguments.push("--help".into());
+    }
+    arguments
 }
 
 /// Puts the help of a command, its arguments and its subcommands into the person's language.
@@ -132,6 +146,16 @@ mod tests {
         for inner in command.get_subcommands() {
             looked_up(inner, &format!("{path}_{}", inner.get_name()).replace("outplant_", ""), all);
         }
+    }
+
+    #[test]
+    fn help_of_a_command_is_asked_for_in_either_order() {
+        let typed = |line: &str| line.split(' ').map(OsString::from).collect::<Vec<_>>();
+        let read = |line: &str| help_of_what_is_named(typed(line));
+        assert_eq!(read("outplant help why tray"), typed("outplant why tray --help"));
+        assert_eq!(read("outplant --lang es help walk"), typed("outplant --lang es walk --help"));
+        assert_eq!(read("outplant help"), typed("outplant --help"));
+        assert_eq!(read("outplant species help"), typed("outplant species help"));
     }
 
     #[test]

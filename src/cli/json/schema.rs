@@ -1,7 +1,7 @@
 //! `schema`: the JSON schema of an answer.
 
 /// The answers for programs, each with its schema.
-pub(crate) const SCHEMAS: [(&str, &str); 17] = [
+pub(crate) const SCHEMAS: [(&str, &str); 18] = [
     ("backup", include_str!("../../../docs/schema/backup.json")),
     ("begin", include_str!("../../../docs/schema/begin.json")),
     ("calc", include_str!("../../../docs/schema/calc.json")),
@@ -10,6 +10,7 @@ pub(crate) const SCHEMAS: [(&str, &str); 17] = [
     ("export", include_str!("../../../docs/schema/export.json")),
     ("import", include_str!("../../../docs/schema/import.json")),
     ("kinds", include_str!("../../../docs/schema/kinds.json")),
+    ("paths", include_str!("../../../docs/schema/paths.json")),
     ("ready", include_str!("../../../docs/schema/ready.json")),
     ("rescue", include_str!("../../../docs/schema/rescue.json")),
     ("sample", include_str!("../../../docs/schema/sample.json")),

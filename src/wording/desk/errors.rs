@@ -183,9 +183,31 @@ impl Wording {
             JournalError::Gap { device, from, to } => self.chain_gap(device, from, to),
             JournalError::WrongHash { entry } => self.chain_wrong_hash(entry),
             JournalError::WrongPrevious { entry } => self.chain_follows_another(entry),
-            JournalError::Io { path, text } => self.file_other(path.display(), text),
-            JournalError::Sqlite(text) => self.file_other(file, text),
+            JournalError::Io { path, kind, text } => self.file_other(path.display(), self.system_said(*kind, text)),
+            JournalError::Sqlite(text) => self.file_other(file, self.system_other(text)),
             JournalError::Cancelled => self.import_cancelled(),
+        }
+    }
+
+    /// What the system said of a file.
+    pub(crate) fn system_fault(&self, error: &std::io::Error) -> String {
+        self.system_said(error.kind(), &error.to_string())
+    }
+
+    /// The same by the kind of trouble; what is rare is quoted as the system says it.
+    pub(crate) fn system_said(&self, kind: std::io::ErrorKind, text: &str) -> String {
+        use std::io::ErrorKind;
+        match kind {
+            ErrorKind::PermissionDenied => self.system_not_allowed(),
+            ErrorKind::NotFound => self.system_not_there(),
+            ErrorKind::StorageFull | ErrorKind::QuotaExceeded => self.system_no_room(),
+            ErrorKind::FileTooLarge => self.system_too_large(),
+            ErrorKind::ReadOnlyFilesystem => self.system_read_only(),
+            ErrorKind::IsADirectory => self.system_is_folder(),
+            ErrorKind::NotADirectory => self.system_no_folder(),
+            ErrorKind::InvalidData => self.settings_no_text(),
+            ErrorKind::Unsupported => self.settings_no_file(),
+            _ => self.system_other(text),
         }
     }
 
@@ -195,14 +217,14 @@ impl Wording {
             FileFault::Exists(path) => self.file_already_there(path.display()),
             FileFault::NoFileName(path) => self.file_other(path.display(), "-"),
             FileFault::NoFolder(folder) => self.folder_not_there(folder.display()),
-            FileFault::Io { path, error } => self.file_other(path.display(), error),
+            FileFault::Io { path, error } => self.file_other(path.display(), self.system_fault(error)),
         }
     }
 
     /// Lines that could not be read, a sentence each.
     pub fn read_fault(&self, fault: &ReadFault, file: &str) -> Vec<String> {
         match fault {
-            ReadFault::Io(error) => vec![self.file_other(file, error)],
+            ReadFault::Io(error) => vec![self.file_other(file, self.system_fault(error))],
             ReadFault::Lines(faults) => self.line_faults(faults),
         }
     }

@@ -1,6 +1,5 @@
 ### Around the work of commands.
 
-settings_unreadable = the settings cannot be read: { $what }. Mend the line, or take the file away
 today_unreadable = OUTPLANT_TODAY is '{ $written }'; write it as 2026-03-14
 begun_next = Next: the trays you have, from a sheet saved as CSV with the columns Tray, Species, How many, Sown about, Bag, Bench: outplant import trays.csv --as trays (first with --dry-run, to see how it is understood). Beds come with --as beds. outplant write lists everything else that can be written, outplant ready says what is ready.
 sample_look = This is an invented nursery, kept in { $file }. Begin your own: outplant begin --name "..." --lat ... --lon ... --altitude ...

@@ -4,7 +4,7 @@
 
 help_outplant = Which trays are ready to go out to which prepared bed, and why
 help_outplant_more = Without a command it opens the nursery on the whole screen; without a terminal it prints what is ready.
-    Dates are written 2026-03-14, 14/3, yesterday or +7. Ends with 0 done, 1 refused, 2 usage, 3 the file, 5 busy, 6 damaged.
+    Dates are written 2026-03-14, 14/3, yesterday or +7. Ends with 0 done, 1 refused, 2 usage, 3 the file, 5 busy, 6 damaged, 130 or 143 stopped.
 help_any_nursery = The nursery's file (else OUTPLANT_NURSERY, the settings, or the data folder)
 help_any_on = Look at another day, past or to come
 help_any_known = Use only what had been recorded by the end of this day
@@ -14,6 +14,8 @@ help_any_plain = The round as numbered questions, for screen readers and plain t
 help_any_yes = Yes to whatever would be asked
 help_any_handbook = Forecast by the handbook alone, setting aside what this nursery learned (else the settings)
 help_any_who = Who writes (else the settings, or the system's user)
+help_any_color = When colour is used (else the settings, NO_COLOR, or whether it goes to a screen)
+help_any_ascii = Answers in plain ASCII (else the settings, or what the terminal can show)
 help_any_help = Show help
 help_any_version = Show the version
 help_sample = A copy of the sample nursery, its days counted back from today
@@ -68,6 +70,14 @@ help_rescue_to = The new file, which import reads
 help_rescue_no_backup = Where no backup has what is lost: entries behind a loss go on as another device
 help_backup = Make a verified copy
 help_backup_to = The new file
+help_paths = Where things are kept, and what is set where
+help_completions = A script by which a shell completes commands
+help_completions_shell = The shell
+help_man = The page for man; with --to a page for each command
+help_man_to = Put them into this folder
+help_value_when = WHEN
+help_value_shell = SHELL
+help_value_folder = FOLDER
 help_schema = The JSON schema of an answer for programs
 help_schema_answer = The answer
 help_species = The species, and where each of their figures comes from

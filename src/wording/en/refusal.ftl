@@ -66,6 +66,14 @@ file_read_only = { $file } may be read but not written: check whose it is, or co
 file_damaged = { $file } is damaged: { $what }: what was written is still readable; outplant check says what is safe
 # (file, what)
 file_other = { $file } cannot be used: { $what }
+system_not_allowed = reading or writing it is not allowed here
+system_not_there = it is not there
+system_no_room = there is no room left
+system_too_large = it grew larger than is allowed here
+system_read_only = nothing can be written there
+system_is_folder = it is a folder
+system_no_folder = something before it is no folder
+system_other = the system says: { $text }
 # (device, first, last)
 chain_gap = entries { $device }:{ $first } to { $device }:{ $last } are missing: take a later export of that copy, whole
 chain_fork = { $entry } is here already with another text: one of the two was changed; nothing was taken

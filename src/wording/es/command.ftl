@@ -1,6 +1,5 @@
 ### Alrededor del trabajo de las órdenes.
 
-settings_unreadable = no se pueden leer los ajustes: { $what }. Corrija la línea o quite el archivo
 today_unreadable = OUTPLANT_TODAY es '{ $written }'; escríbalo así: 2026-03-14
 begun_next = Ahora: las bandejas que tiene, de una hoja guardada como CSV con las columnas Bandeja, Especie, Cuántas, Sembrada hacia, Funda, Mesa: outplant import bandejas.csv --as trays (primero con --dry-run, para ver cómo se entiende). Las eras entran con --as beds. outplant write muestra todo lo demás que se puede anotar, outplant ready dice qué está listo.
 sample_look = Este es un vivero inventado, guardado en { $file }. Empiece el suyo: outplant begin --name "..." --lat ... --lon ... --altitude ...

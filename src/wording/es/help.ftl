@@ -2,7 +2,7 @@
 
 help_outplant = Qué bandejas están listas para salir a qué era preparada, y por qué
 help_outplant_more = Sin orden abre el vivero en toda la pantalla; sin terminal muestra lo que está listo.
-    Las fechas se escriben 2026-03-14, 14/3, ayer o +7. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado.
+    Las fechas se escriben 2026-03-14, 14/3, ayer o +7. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado, 130 o 143 detenido.
 help_any_nursery = El archivo del vivero (si no, OUTPLANT_NURSERY, los ajustes o la carpeta de datos)
 help_any_on = Mirar otro día, pasado o por venir
 help_any_known = Usar solo lo que se había anotado hasta el fin de este día
@@ -12,6 +12,8 @@ help_any_plain = La ronda como preguntas numeradas, para lectores de pantalla y 
 help_any_yes = Sí a todo lo que se preguntaría
 help_any_handbook = Pronostica solo con el manual, sin lo que este vivero aprendió (si no, los ajustes)
 help_any_who = Quién anota (si no, los ajustes o el usuario del sistema)
+help_any_color = Cuándo se usa color (si no, los ajustes, NO_COLOR, o si va a una pantalla)
+help_any_ascii = Respuestas en ASCII puro (si no, los ajustes, o lo que la terminal puede mostrar)
 help_any_help = Mostrar la ayuda
 help_any_version = Mostrar la versión
 help_sample = Una copia del vivero de muestra, con sus días contados desde hoy
@@ -66,6 +68,14 @@ help_rescue_to = El archivo nuevo, que import lee
 help_rescue_no_backup = Si ningún respaldo tiene lo perdido: lo que está detrás de una pérdida sigue como otro equipo
 help_backup = Hacer una copia comprobada
 help_backup_to = El archivo nuevo
+help_paths = Dónde se guarda cada cosa, y qué está ajustado dónde
+help_completions = Un guion con el que la consola completa las órdenes
+help_completions_shell = La consola
+help_man = La página para man; con --to, una página por orden
+help_man_to = Ponerlas en esta carpeta
+help_value_when = CUÁNDO
+help_value_shell = CONSOLA
+help_value_folder = CARPETA
 help_schema = El esquema JSON de una respuesta para programas
 help_schema_answer = La respuesta
 help_species = Las especies, y de dónde sale cada una de sus cifras

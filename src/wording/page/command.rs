@@ -3,6 +3,9 @@
 use crate::desk::{Fault, Note, WhyReadOnly};
 use crate::wording::Wording;
 
+/// The folder of the notes of devices beside the settings, where a fault names no file of its own.
+const NOTES: &str = "devices";
+
 impl Wording {
     /// One thing found wrong in a file.
     pub fn damage(&self, fault: &Fault) -> String {
@@ -28,8 +31,8 @@ impl Wording {
             Note::NoWriteAheadLog { .. } => Some(self.note_no_log()),
             Note::KeptBefore(path) => Some(self.note_kept_before(path.display())),
             Note::NewDevice { .. } => Some(self.note_new_device()),
-            Note::DeviceOfThisRun { why, .. } => Some(self.note_device_of_this_run(why)),
-            Note::DeviceNotNoted { why } => Some(self.note_device_not_noted(why)),
+            Note::DeviceOfThisRun { why, .. } => Some(self.note_device_of_this_run(self.journal_error(why, NOTES))),
+            Note::DeviceNotNoted { why } => Some(self.note_device_not_noted(self.journal_error(why, NOTES))),
             Note::Gone(gone) => Some(self.note_gone(gone.count() as i64, &gone.device, gone.from, gone.to)),
             Note::DevicesPutAside(path) => Some(self.note_devices_put_aside(path.display())),
         }

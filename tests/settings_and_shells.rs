@@ -1,0 +1,116 @@
+//! Settings that are wrong in places, where things are kept, and what a shell is given.
+
+use std::path::PathBuf;
+
+use crate::support::program::{Ended, Home};
+
+/// The settings file of a home.
+fn settings(home: &Home, text: &str) -> PathBuf {
+    let folder = home.file(".config/outplant");
+    std::fs::create_dir_all(&folder).unwrap();
+    let path = folder.join("settings.toml");
+    std::fs::write(&path, text).unwrap();
+    path
+}
+
+/// The program with no nursery named anywhere.
+fn unnamed(home: &Home, words: &[&str]) -> Ended {
+    let output = home.program().env_remove("OUTPLANT_NURSERY").args(words).output().unwrap();
+    let text = |bytes| String::from_utf8(bytes).unwrap();
+    Ended { code: output.status.code().unwrap(), out: text(output.stdout), err: text(output.stderr) }
+}
+
+#[test]
+fn a_wrong_line_of_the_settings_is_named_and_stops_nothing_that_does_not_need_it() {
+    let home = Home::default().begun();
+    settings(&home, "who = \"mara\"\nlang = \"pt\"\nnursrey = \"x\"\n");
+    let ready = home.run(&["ready"]);
+    assert_eq!(ready.code, 0, "{}", ready.err);
+    assert!(ready.err.contains("settings.toml, line 2: lang takes one of: \"en\", \"es\""), "{}", ready.err);
+    assert!(ready.err.contains("line 3: there is no setting 'nursrey'"), "{}", ready.err);
+    assert!(ready.err.contains("nursery"), "{}", ready.err);
+    // The other lines hold, and a program is told by its answer alone.
+    assert_eq!(home.json(&["paths"])["settings"]["who"]["value"], "mara");
+    assert_eq!(home.run(&["check", "--json"]).err, "");
+    for words in [&["check"][..], &["export"], &["calc", "interval", "--help"], &["species", "coffee"], &["paths"]] {
+        assert_eq!(home.run(words).code, 0, "{words:?}");
+    }
+}
+
+#[test]
+fn where_the_settings_may_hide_which_nursery_is_meant_none_is_opened() {
+    let home = Home::default().begun();
+    settings(&home, "nursery = \"~/mine.outplant\n");
+    let ready = unnamed(&home, &["ready"]);
+    assert_eq!(ready.code, 3);
+    assert!(ready.err.contains("line 1") && ready.err.contains("--nursery"), "{}", ready.err);
+    assert_eq!(unnamed(&home, &["species", "coffee"]).code, 0);
+    assert_eq!(home.run(&["ready"]).code, 0, "named by the environment");
+}
+
+#[test]
+fn a_tilde_in_the_settings_is_the_home() {
+    let home = Home::default().begun();
+    settings(&home, "nursery = \"~/nursery.outplant\"\n");
+    assert_eq!(unnamed(&home, &["ready"]).code, 0);
+    let paths: serde_json::Value = serde_json::from_str(&unnamed(&home, &["paths", "--json"]).out).unwrap();
+    assert_eq!(paths["paths"]["nursery"]["there"], true);
+    assert_eq!(paths["settings"]["nursery"]["from"], "settings");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_in_place_of_settings_or_notes_is_not_waited_for() {
+    let home = Home::default().begun();
+    let pipe = |path: &std::path::Path| {
+        let _ = std::fs::remove_file(path);
+        assert!(std::process::Command::new("mkfifo").arg(path).status().unwrap().success());
+    };
+    let path = settings(&home, "");
+    pipe(&path);
+    assert!(home.run(&["ready"]).err.contains("this is no file"));
+    std::fs::remove_file(&path).unwrap();
+    let notes = home.file(".config/outplant/devices");
+    for note in std::fs::read_dir(notes).unwrap() {
+        pipe(&note.unwrap().path());
+    }
+    let written = home.run(&["write", "weather", "rain_mm=4"]);
+    assert!(written.err.contains("this is no file"), "{}: {}", written.code, written.err);
+}
+
+#[test]
+fn colour_and_ascii_can_be_asked_for_and_set() {
+    let home = Home::default().begun();
+    home.write("place_set", &["place=Vivero ñandú", "order=1", "shade_pct=40"]);
+    assert!(!home.done(&["ready"]).contains('\u{1b}'));
+    assert!(home.done(&["--color", "always", "ready"]).contains('\u{1b}'));
+    settings(&home, "color = \"always\"\nascii = true\n");
+    assert!(home.done(&["ready"]).contains('\u{1b}'));
+    assert!(!home.done(&["--color=never", "ready"]).contains('\u{1b}'));
+    assert!(home.done(&["ready", "--lang", "es"]).is_ascii());
+}
+
+#[test]
+fn shells_are_given_completions_and_man_a_page_for_each_command() {
+    let home = Home::default();
+    for shell in ["bash", "zsh", "fish", "powershell", "elvish"] {
+        let script = home.done(&["completions", shell]);
+        assert!(script.contains("dry-run") && script.contains("rescue"), "{shell}");
+    }
+    assert!(home.done(&["man"]).contains(".TH outplant 1"));
+    let folder = home.file("man");
+    home.done(&["man", "--to", folder.to_str().unwrap(), "--lang", "es"]);
+    let pages: Vec<String> =
+        std::fs::read_dir(&folder).unwrap().map(|page| page.unwrap().file_name().into_string().unwrap()).collect();
+    for command in ["outplant-ready.1", "outplant-why-tray.1", "outplant-write.1"] {
+        assert!(pages.contains(&command.to_string()), "{pages:?}");
+    }
+    assert_eq!(home.done(&["help", "why", "tray"]), home.done(&["why", "tray", "--help"]));
+}
+
+#[test]
+fn an_export_to_a_dash_goes_to_the_screen() {
+    let home = Home::default().begun();
+    assert_eq!(home.done(&["export", "--to", "-"]), home.done(&["export"]));
+    assert!(!home.file("-").exists());
+}
