@@ -10,7 +10,7 @@ use super::wrong_input::{self, WrongInput};
 ///
 /// # Errors
 /// Days below 0, a volume that is not above 0, or no number.
-pub fn holding_days(known_days: f64, known_volume_ml: f64, volume_ml: f64) -> Result<f64, WrongInput> {
+pub(crate) fn holding_days(known_days: f64, known_volume_ml: f64, volume_ml: f64) -> Result<f64, WrongInput> {
     wrong_input::not_negative("known_days", known_days)?;
     wrong_input::positive("known_volume_ml", known_volume_ml)?;
     wrong_input::positive("volume_ml", volume_ml)?;

@@ -16,7 +16,7 @@ pub struct AtTime {
 
 /// The share still waiting after each time at which something happened, by product limit. Those censored at a time were
 /// still there when what happened at that time happened.
-pub fn still_waiting(at: &[AtTime]) -> Vec<(f64, f64)> {
+pub(crate) fn still_waiting(at: &[AtTime]) -> Vec<(f64, f64)> {
     let mut at: Vec<AtTime> =
         at.iter().copied().filter(|one| one.time.is_finite() && one.happened >= 0.0 && one.censored >= 0.0).collect();
     at.sort_by(|a, b| a.time.total_cmp(&b.time));
@@ -36,14 +36,14 @@ pub fn still_waiting(at: &[AtTime]) -> Vec<(f64, f64)> {
 }
 
 /// The time by which it happened to half: none where more than half are still waiting at the end.
-pub fn median_time(at: &[AtTime]) -> Option<f64> {
+pub(crate) fn median_time(at: &[AtTime]) -> Option<f64> {
     /// Halves of products of fractions are not met to the last digit.
     const NEARLY: f64 = 1e-9;
     still_waiting(at).into_iter().find(|(_, share)| *share <= 0.5 + NEARLY).map(|(time, _)| time)
 }
 
 /// The share to whom it happened by a time; none where nobody was looked at.
-pub fn happened_by(at: &[AtTime], time: f64) -> Option<f64> {
+pub(crate) fn happened_by(at: &[AtTime], time: f64) -> Option<f64> {
     if !at.iter().any(|one| one.happened + one.censored > 0.0) {
         return None;
     }
@@ -53,7 +53,7 @@ pub fn happened_by(at: &[AtTime], time: f64) -> Option<f64> {
 
 /// The share that lives through so many days where `deaths` came in so many plant-days, at a constant rate; none without
 /// exposure.
-pub fn lives_through(deaths: f64, plant_days: f64, days: f64) -> Option<f64> {
+pub(crate) fn lives_through(deaths: f64, plant_days: f64, days: f64) -> Option<f64> {
     (plant_days > 0.0 && deaths >= 0.0 && days >= 0.0).then(|| (-deaths / plant_days * days).exp())
 }
 

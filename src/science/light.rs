@@ -53,7 +53,7 @@ pub fn light_share(pairs: &[LuxPair]) -> Result<f64, WrongInput> {
 ///
 /// # Errors
 /// A share outside 0 to 1, a tray in the dark, or no number.
-pub fn exposure_ratio(bed_light_share: f64, tray_light_share: f64) -> Result<f64, WrongInput> {
+pub(crate) fn exposure_ratio(bed_light_share: f64, tray_light_share: f64) -> Result<f64, WrongInput> {
     wrong_input::share("bed_light_share", bed_light_share)?;
     wrong_input::share("tray_light_share", tray_light_share)?;
     wrong_input::positive("tray_light_share", tray_light_share)?;

@@ -7,11 +7,11 @@
 use super::wrong_input::{self, WrongInput};
 
 /// Sturdiness quotient up to which a plant is good, cm per mm. Jaenicke 1999 (from memory).
-pub const STURDY_UP_TO: f64 = 6.0;
+pub(crate) const STURDY_UP_TO: f64 = 6.0;
 /// Sturdiness quotient up to which a plant does in a bed without weeds, cm per mm. Common practice.
-pub const WEED_FREE_UP_TO: f64 = 8.0;
+pub(crate) const WEED_FREE_UP_TO: f64 = 8.0;
 /// Sturdiness quotient above which a plant is thrown out, cm per mm. Common practice.
-pub const CULL_ABOVE: f64 = 10.0;
+pub(crate) const CULL_ABOVE: f64 = 10.0;
 /// Least Dickson quality index. Hunt 1990, of conifers (from memory); Oliveira et al. 2015, African Journal of Agricultural
 /// Research, takes it over for coffee.
 pub const DICKSON_LEAST: f64 = 0.20;
@@ -86,7 +86,7 @@ pub fn dickson(height_cm: f64, collar_mm: f64, shoot_g: f64, root_g: f64) -> Res
 ///
 /// # Errors
 /// A height that is not above 0, a floor below 0, or no number.
-pub fn woody_collar(height_cm: f64, floor_mm: f64) -> Result<CollarNeeded, WrongInput> {
+pub(crate) fn woody_collar(height_cm: f64, floor_mm: f64) -> Result<CollarNeeded, WrongInput> {
     wrong_input::positive("height_cm", height_cm)?;
     wrong_input::not_negative("floor_mm", floor_mm)?;
     let least_mm = floor_mm.max(height_cm / HEIGHT_OVER_LEAST_COLLAR);

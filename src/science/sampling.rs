@@ -106,7 +106,7 @@ pub fn wilson(found: u32, looked_at: u32, level: f64) -> Result<Range, WrongInpu
 }
 
 /// The share of a normal distribution (mean 0, deviation 1) below a value.
-pub fn normal_below(value: f64) -> f64 {
+pub(crate) fn normal_below(value: f64) -> f64 {
     super::distribution::normal_share(value)
 }
 
@@ -159,7 +159,7 @@ pub fn sample_size_mean(
 ///
 /// # Errors
 /// Fewer than two plants, a spread below 0, a confidence that is no confidence, or no number.
-pub fn mean_half_width(spread: f64, count: u32, confidence: f64) -> Result<f64, WrongInput> {
+pub(crate) fn mean_half_width(spread: f64, count: u32, confidence: f64) -> Result<f64, WrongInput> {
     wrong_input::not_negative("spread", spread)?;
     wrong_input::positive("count", f64::from(count) - 1.0)?;
     let times = distribution::two_sided_t(confidence, f64::from(count - 1))?;

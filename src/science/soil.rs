@@ -8,12 +8,12 @@ use std::f64::consts::PI;
 use super::wrong_input::{self, WrongInput};
 
 /// Resistance in MPa at which roots grow at half their speed or less; they do not stop. Bengough et al. 2011, J. Exp. Bot. 62:59.
-pub const ROOT_LIMIT_MPA: f64 = 2.0;
+pub(crate) const ROOT_LIMIT_MPA: f64 = 2.0;
 /// Days after a soaking from which ground is taken to be at field capacity. Common practice.
-pub const DAYS_AFTER_SOAKING: u32 = 2;
+pub(crate) const DAYS_AFTER_SOAKING: u32 = 2;
 /// Days after a soaking up to which ground is taken to be at field capacity; later its profile has dried. Ours, common
 /// practice.
-pub const DRIED_AFTER_DAYS: u32 = 14;
+pub(crate) const DRIED_AFTER_DAYS: u32 = 14;
 /// Newton per kilogram on a scale. Rounded standard gravity.
 const NEWTON_PER_KG: f64 = 9.81;
 
@@ -22,7 +22,7 @@ const NEWTON_PER_KG: f64 = 9.81;
 ///
 /// # Errors
 /// A push below 0, a rod that is not above 0 mm, or no number.
-pub fn rod_resistance_mpa(push_kg: f64, rod_mm: f64) -> Result<f64, WrongInput> {
+pub(crate) fn rod_resistance_mpa(push_kg: f64, rod_mm: f64) -> Result<f64, WrongInput> {
     wrong_input::not_negative("push_kg", push_kg)?;
     let tip_mm2 = tip_mm2(rod_mm)?;
     wrong_input::answer(push_kg * NEWTON_PER_KG / tip_mm2)
@@ -32,7 +32,7 @@ pub fn rod_resistance_mpa(push_kg: f64, rod_mm: f64) -> Result<f64, WrongInput> 
 ///
 /// # Errors
 /// A resistance below 0, a rod that is not above 0 mm, or no number.
-pub fn rod_push_kg(mpa: f64, rod_mm: f64) -> Result<f64, WrongInput> {
+pub(crate) fn rod_push_kg(mpa: f64, rod_mm: f64) -> Result<f64, WrongInput> {
     wrong_input::not_negative("mpa", mpa)?;
     let tip_mm2 = tip_mm2(rod_mm)?;
     wrong_input::answer(mpa * tip_mm2 / NEWTON_PER_KG)
@@ -41,7 +41,7 @@ pub fn rod_push_kg(mpa: f64, rod_mm: f64) -> Result<f64, WrongInput> {
 /// Whether the ground is at field capacity, so that a reading tells of the ground and not of its dryness. What was said
 /// of it (`wet`) leads; else from [`DAYS_AFTER_SOAKING`] to [`DRIED_AFTER_DAYS`] after a soaking it is. None where
 /// neither was said. Common practice.
-pub fn at_field_capacity(wet: Option<bool>, days_since_soaking: Option<f64>) -> Option<bool> {
+pub(crate) fn at_field_capacity(wet: Option<bool>, days_since_soaking: Option<f64>) -> Option<bool> {
     let days = f64::from(DAYS_AFTER_SOAKING)..=f64::from(DRIED_AFTER_DAYS);
     wet.or(days_since_soaking.map(|since| days.contains(&since)))
 }

@@ -13,9 +13,9 @@ use super::distribution::ln_gamma;
 use super::wrong_input::{self, WrongInput};
 
 /// Most plants that are asked for at once. Ours.
-pub const MOST_WANTED: u32 = 1_000_000;
+pub(crate) const MOST_WANTED: u32 = 1_000_000;
 /// Most seeds that an answer may have; beyond it the seed, not the number, is wrong. Ours.
-pub const MOST_SOWN: u32 = 5_000_000;
+pub(crate) const MOST_SOWN: u32 = 5_000_000;
 
 /// How many seeds, and how sure that makes.
 #[derive(Clone, Copy, PartialEq, Debug)]

@@ -13,7 +13,7 @@ const WIDE_OVER_NARROW: f64 = 2.0;
 /// Share of one step by which a plant may seem to be outside because 12 / 2.4 is not exact in a computer.
 const FUZZ: f64 = 1e-9;
 /// More positions than any bed of a small nursery has; a guard against a slip of the pen. Ours.
-pub const MOST_POSITIONS: u32 = 100_000;
+pub(crate) const MOST_POSITIONS: u32 = 100_000;
 
 /// How plants stand to each other.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

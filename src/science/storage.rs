@@ -8,9 +8,9 @@ use super::distribution;
 use super::wrong_input::{self, WrongInput};
 
 /// Shortest life against the stated one. Ours.
-pub const SHORTEST_LIFE: f64 = 0.5;
+pub(crate) const SHORTEST_LIFE: f64 = 0.5;
 /// Longest life against the stated one. Ours.
-pub const LONGEST_LIFE: f64 = 2.0;
+pub(crate) const LONGEST_LIFE: f64 = 2.0;
 /// Spread (standard deviation) of the lives of single seeds, as a part of the stated life. Ours.
 pub(crate) const SPREAD_SHARE: f64 = 0.25;
 

@@ -9,16 +9,16 @@ use super::distribution;
 use super::wrong_input::{self, WrongInput};
 
 /// Driest seed, % of fresh weight, for which the equation is good. Ellis & Roberts 1980, as documented by others.
-pub const DRIEST_PCT: f64 = 5.0;
+pub(crate) const DRIEST_PCT: f64 = 5.0;
 /// Wettest seed, % of fresh weight, for which the equation is good.
-pub const WETTEST_PCT: f64 = 25.0;
+pub(crate) const WETTEST_PCT: f64 = 25.0;
 /// Coldest store, °C, for which the equation is good.
-pub const COLDEST_C: f64 = -20.0;
+pub(crate) const COLDEST_C: f64 = -20.0;
 /// Warmest store, °C, for which the equation is good.
-pub const WARMEST_C: f64 = 90.0;
+pub(crate) const WARMEST_C: f64 = 90.0;
 /// Of n seeds tested, all viable counts as all but this part of one, and none as this part: else the probit has no end.
 /// As found in printed output of others' software (50 of 50 gave 99.5 %).
-pub const PART_OF_A_SEED: f64 = 0.25;
+pub(crate) const PART_OF_A_SEED: f64 = 0.25;
 
 /// The four constants of a species.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -44,7 +44,7 @@ pub struct Store {
 
 impl Store {
     /// Whether moisture and temperature are within what the equation is good for.
-    pub fn within_limits(self) -> bool {
+    pub(crate) fn within_limits(self) -> bool {
         (DRIEST_PCT..=WETTEST_PCT).contains(&self.moisture_pct) && (COLDEST_C..=WARMEST_C).contains(&self.temp_c)
     }
 }

@@ -23,7 +23,7 @@ const fn record(species: &'static str, constants: [f64; 4], source: &'static str
 }
 
 /// The records of trees and of crops that nurse them, as far as they are known here.
-pub const VIABILITY_RECORDS: [ViabilityRecord; 14] = [
+pub(crate) const VIABILITY_RECORDS: [ViabilityRecord; 14] = [
     record("Arachis hypogaea", [6.718, 4.089, 0.0329, 0.000478], "record of the data set, paper not noted here"),
     record("Araucaria cunninghamii", [7.49, 3.73, 0.033, 0.000478], "Tompsett 1992"),
     record("Cedrela odorata", [6.9, 3.8, 0.0291, 0.000468], "Lima et al. 2005"),

@@ -3,7 +3,7 @@
 use thiserror::Error;
 
 /// The most seeds of one sowing or test that a formula takes: more than any nursery sows at once. Ours.
-pub const MOST_SEEDS: u32 = 10_000_000;
+pub(crate) const MOST_SEEDS: u32 = 10_000_000;
 
 /// What is wrong with a number given to a formula. `input` is the name of the number as in the function's argument.
 #[derive(Clone, Copy, PartialEq, Debug, Error)]
@@ -90,7 +90,7 @@ pub(super) fn number(input: &'static str, value: f64) -> Result<f64, WrongInput>
 ///
 /// # Errors
 /// 0, below 0, or no number.
-pub fn positive(input: &'static str, value: f64) -> Result<f64, WrongInput> {
+pub(crate) fn positive(input: &'static str, value: f64) -> Result<f64, WrongInput> {
     if number(input, value)? > 0.0 { Ok(value) } else { Err(WrongInput::NotPositive { input }) }
 }
 

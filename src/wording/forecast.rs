@@ -20,7 +20,7 @@ const MAY: f64 = 0.1;
 
 impl Wording {
     /// Where a sowing stands, in a word or two.
-    pub fn judgement_name(&self, judgement: Judgement) -> String {
+    pub(crate) fn judgement_name(&self, judgement: Judgement) -> String {
         match judgement {
             Judgement::TooEarly => self.forecast_too_early(),
             Judgement::OnItsWay => self.forecast_on_its_way(),
@@ -31,7 +31,7 @@ impl Wording {
     }
 
     /// Seedlings as a range, one number where it is exact.
-    pub fn seedlings_range(&self, range: Range) -> String {
+    pub(crate) fn seedlings_range(&self, range: Range) -> String {
         let (low, likely, high) = (range.low.floor(), range.likely.round(), range.high.ceil());
         if high - low < 0.5 {
             return self.seedlings_count(whole(likely));
@@ -40,7 +40,7 @@ impl Wording {
     }
 
     /// Why a sowing stands where it stands.
-    pub fn forecast_reasons(&self, told: &TrayForecast) -> Vec<String> {
+    pub(crate) fn forecast_reasons(&self, told: &TrayForecast) -> Vec<String> {
         told.because.iter().map(|because| self.because(because, told)).collect()
     }
 
@@ -64,18 +64,18 @@ impl Wording {
     }
 
     /// How many come up in the end.
-    pub fn in_the_end_words(&self, told: &TrayForecast) -> String {
+    pub(crate) fn in_the_end_words(&self, told: &TrayForecast) -> String {
         self.forecast_in_the_end(self.seedlings_range(told.in_the_end), told.seeds)
     }
 
     /// Until when waiting is worth the bench.
-    pub fn waiting_words(&self, told: &TrayForecast, day: Day) -> String {
+    pub(crate) fn waiting_words(&self, told: &TrayForecast, day: Day) -> String {
         let until = self.day(told.stop_waiting);
         if day > told.stop_waiting { self.forecast_waited(until) } else { self.forecast_wait_until(until) }
     }
 
     /// Whether sowing again still reaches the rains, and by when.
-    pub fn sow_again_words(&self, again: &SowAgain) -> String {
+    pub(crate) fn sow_again_words(&self, again: &SowAgain) -> String {
         let day = |day: Day| self.day(day);
         let days = again.usual_days;
         let reach = match again.reach {
@@ -93,7 +93,7 @@ impl Wording {
     }
 
     /// How many plants a tray gives, and when.
-    pub fn stock_words(&self, stock: &TrayStock) -> String {
+    pub(crate) fn stock_words(&self, stock: &TrayStock) -> String {
         let plants = self.plants_range(stock.plants);
         match stock.on {
             None => self.stock_not_dated(plants),
@@ -107,7 +107,7 @@ impl Wording {
     }
 
     /// What the handbook and this nursery say of a species, a line for each figure of which anything is known.
-    pub fn experience_words(&self, known: &Experience) -> Vec<String> {
+    pub(crate) fn experience_words(&self, known: &Experience) -> Vec<String> {
         let days = |days: f64| self.learned_days_of(self.number(days, 0));
         let share = |share: f64| self.percent(share);
         let all = [
@@ -139,7 +139,7 @@ impl Wording {
     }
 
     /// What is coming of a species, a line a month.
-    pub fn pipeline_words(&self, pipeline: &Pipeline) -> Vec<String> {
+    pub(crate) fn pipeline_words(&self, pipeline: &Pipeline) -> Vec<String> {
         let count = |trays: usize| i64::try_from(trays).unwrap_or(i64::MAX);
         let month = |one: &InMonth| {
             let plants = self.plants_range(one.plants);
@@ -153,7 +153,7 @@ impl Wording {
     }
 
     /// How the worth of a look is reckoned.
-    pub fn worth_words(&self, worth: &WorthLooking) -> String {
+    pub(crate) fn worth_words(&self, worth: &WorthLooking) -> String {
         let said = self.worth_reckoning(
             self.task_name(worth.task),
             self.percent(worth.chance),
@@ -185,7 +185,7 @@ impl Wording {
     }
 
     /// A look worth making: what, minutes, and the plants that hang on it.
-    pub fn worth_line_words(&self, what: String, worth: &WorthLooking) -> String {
+    pub(crate) fn worth_line_words(&self, what: String, worth: &WorthLooking) -> String {
         self.worth_line(what, self.number(worth.minutes.ceil(), 0), self.rough_number(worth.plants))
     }
 }

@@ -11,13 +11,13 @@ impl Wording {
     }
 
     /// A day without its year: "14 Mar".
-    pub fn short_day(&self, day: Day) -> String {
+    pub(crate) fn short_day(&self, day: Day) -> String {
         let (_, month, date) = day.ymd();
         self.day_in_year(date, self.month_short(month))
     }
 
     /// A number with exactly so many decimals, a comma before them in Spanish.
-    pub fn decimal(&self, value: f64, places: usize) -> String {
+    pub(crate) fn decimal(&self, value: f64, places: usize) -> String {
         let written = format!("{value:.places$}");
         let below_nothing = written.starts_with('-') && written.bytes().any(|byte| (b'1'..=b'9').contains(&byte));
         let written = if below_nothing { written } else { written.trim_start_matches('-').to_string() };
@@ -44,17 +44,17 @@ impl Wording {
     }
 
     /// A number with as many decimals as tell it from every limit beside it that it does not equal: 1.62 beside 1.6, but 2.0.
-    pub fn decimal_beside(&self, value: f64, limits: &[f64], least_places: usize) -> String {
+    pub(crate) fn decimal_beside(&self, value: f64, limits: &[f64], least_places: usize) -> String {
         self.decimal(value, places_beside(value, limits, least_places))
     }
 
     /// The same without noughts at its end.
-    pub fn number_beside(&self, value: f64, limits: &[f64], least_places: usize) -> String {
+    pub(crate) fn number_beside(&self, value: f64, limits: &[f64], least_places: usize) -> String {
         self.number(value, places_beside(value, limits, least_places))
     }
 
     /// A share as percent, told from the shares beside it: "50.3 %" beside 50 %.
-    pub fn percent_beside(&self, share: f64, limits: &[f64]) -> String {
+    pub(crate) fn percent_beside(&self, share: f64, limits: &[f64]) -> String {
         let least_places = usize::from(share > 0.0 && share < 0.01);
         let limits: Vec<f64> = limits.iter().map(|limit| limit * 100.0).collect();
         self.percent_of(self.number_beside(share * 100.0, &limits, least_places))
@@ -78,7 +78,7 @@ impl Wording {
     }
 
     /// Plants as a range: one number where it is exact, else low, high and likely.
-    pub fn plants_range(&self, range: Range) -> String {
+    pub(crate) fn plants_range(&self, range: Range) -> String {
         let (low, likely, high) = (range.low.floor(), range.likely.round(), range.high.ceil());
         if range.high - range.low < 0.5 {
             return self.plants(likely.clamp(0.0, 1e9) as i64);

@@ -73,7 +73,7 @@ fn every_line_is_code_test_comment_or_blank() {
 }
 
 /// The most items that are plainly `pub`: what no other crate needs is `pub(crate)`, so that the compiler finds what is dead.
-const MOST_OPEN: usize = 1_760;
+const MOST_OPEN: usize = 1_200;
 
 #[test]
 fn lines_and_open_doors_are_counted() {

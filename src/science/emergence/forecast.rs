@@ -48,7 +48,7 @@ pub fn forecast_by_prior(looks: &Looks, prior: &CurvePrior, last_day: f64, level
 ///
 /// # Errors
 /// Days or a level that are none.
-pub fn up_along(looks: &Looks, prior: &CurvePrior, days: &[f64], level: f64) -> Result<Vec<Range>, WrongInput> {
+pub(crate) fn up_along(looks: &Looks, prior: &CurvePrior, days: &[f64], level: f64) -> Result<Vec<Range>, WrongInput> {
     wrong_input::share("level", level)?;
     for day in days {
         wrong_input::not_negative("days", *day)?;

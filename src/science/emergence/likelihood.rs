@@ -45,7 +45,7 @@ impl Likelihood {
     }
 
     /// x of the last look.
-    pub fn last_x(&self) -> f64 {
+    pub(crate) fn last_x(&self) -> f64 {
         self.x.last().copied().unwrap_or(0.0)
     }
 
@@ -100,7 +100,7 @@ impl Likelihood {
     }
 
     /// The log-likelihood with the best d for each curve: N / (n G) where that is at most 1, else 1.
-    pub fn at_best_d(&self, a: f64, b: f64) -> Slope {
+    pub(crate) fn at_best_d(&self, a: f64, b: f64) -> Slope {
         let x = self.last_x();
         let u = a + b * x;
         let up = logistic(u);
@@ -116,7 +116,7 @@ impl Likelihood {
     }
 
     /// The best d for a curve.
-    pub fn best_d(&self, a: f64, b: f64) -> f64 {
+    pub(crate) fn best_d(&self, a: f64, b: f64) -> f64 {
         (self.emerged / (self.seeds * logistic(a + b * self.last_x()))).min(1.0)
     }
 
@@ -128,7 +128,7 @@ impl Likelihood {
     }
 
     /// Second derivatives in (d, a, b) at a d below 1: rows of a symmetric matrix.
-    pub fn second_with_d(&self, d: f64, a: f64, b: f64) -> [[f64; 3]; 3] {
+    pub(crate) fn second_with_d(&self, d: f64, a: f64, b: f64) -> [[f64; 3]; 3] {
         let by_line = self.at(d, a, b).second;
         let x = self.last_x();
         let u = a + b * x;

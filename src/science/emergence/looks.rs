@@ -49,7 +49,7 @@ impl Looks {
     }
 
     /// The same looks at fewer or more seeds; none where more came up than that.
-    pub fn of_seeds(&self, seeds: u32) -> Option<Looks> {
+    pub(crate) fn of_seeds(&self, seeds: u32) -> Option<Looks> {
         let seeds = f64::from(seeds);
         (seeds > 0.0 && seeds >= self.emerged).then(|| Looks { seeds, ..self.clone() })
     }
@@ -80,12 +80,12 @@ impl Looks {
     }
 
     /// Intervals in which something emerged.
-    pub fn intervals_with_emergence(&self) -> usize {
+    pub(crate) fn intervals_with_emergence(&self) -> usize {
         self.counts.iter().filter(|count| **count > 0.0).count()
     }
 
     /// Whether the last look found nothing new, so that what emerged may be all.
-    pub fn ended_level(&self) -> bool {
+    pub(crate) fn ended_level(&self) -> bool {
         self.counts.last().is_some_and(|count| *count == 0.0)
     }
 

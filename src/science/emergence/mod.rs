@@ -19,9 +19,9 @@ mod tests;
 
 pub use curve::Curve;
 pub use fit::{EmergenceFit, fit_emergence};
-pub use forecast::{Forecast, forecast_by_prior, up_along};
+pub(crate) use forecast::up_along;
+pub use forecast::{Forecast, forecast_by_prior};
 pub use looks::Looks;
-pub use prior::{
-    CurvePrior, HANDBOOK_SEEDS, HANDBOOK_SEEDS_VARYING, LogNormal, SEEDS_OF_A_LOT_TEST, SeenSowing, SharePrior,
-};
+pub use prior::{CurvePrior, LogNormal, SeenSowing, SharePrior};
+pub(crate) use prior::{HANDBOOK_SEEDS, HANDBOOK_SEEDS_VARYING, SEEDS_OF_A_LOT_TEST};
 pub use several::{Batch, SeveralForecast, forecast_of_several};

@@ -10,18 +10,18 @@ use crate::science::wrong_input::{self, WrongInput};
 
 /// Natural log of t50: standard deviation between sowings of one species, before the nursery's own are known. Half of all
 /// sowings then lie within a quarter of the handbook's day. Ours.
-pub const T50_SPREAD: f64 = 0.35;
+pub(crate) const T50_SPREAD: f64 = 0.35;
 /// Natural log of b: standard deviation between sowings. Ours.
-pub const B_SPREAD: f64 = 0.4;
+pub(crate) const B_SPREAD: f64 = 0.4;
 /// Seeds that the handbook's germination of fresh seed weighs: few, because a lot nobody tested may be old or badly kept. Of a
 /// species that germinates at 75 %, one lot in twenty then gives less than half of that. Ours.
-pub const HANDBOOK_SEEDS: f64 = 4.0;
+pub(crate) const HANDBOOK_SEEDS: f64 = 4.0;
 /// Seeds that it weighs where the handbook says that lots differ widely: at 50 % every share is then as likely. Ours.
-pub const HANDBOOK_SEEDS_VARYING: f64 = 2.0;
+pub(crate) const HANDBOOK_SEEDS_VARYING: f64 = 2.0;
 /// Sowings that the handbook's days weigh. Ours.
-pub const HANDBOOK_SOWINGS: f64 = 5.0;
+pub(crate) const HANDBOOK_SOWINGS: f64 = 5.0;
 /// Seeds that a test of the very lot weighs at most: a bench is no test room. Ours.
-pub const SEEDS_OF_A_LOT_TEST: f64 = 30.0;
+pub(crate) const SEEDS_OF_A_LOT_TEST: f64 = 30.0;
 /// Standard deviations to the ends of a middle 90 %.
 const DEVIATIONS: f64 = 1.645;
 /// Share up on the first and on the last day of emergence of a profile: 0.05 and 0.95. Ours.
@@ -139,7 +139,7 @@ impl CurvePrior {
     }
 
     /// Of seed of which only so much (0 to 1) is left alive: the mean falls, the weight stays.
-    pub fn with_left(mut self, left: f64) -> CurvePrior {
+    pub(crate) fn with_left(mut self, left: f64) -> CurvePrior {
         let weight = self.d.a + self.d.b;
         let share = (self.d.a / weight * left).clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
         self.d = SharePrior { a: weight * share, b: weight * (1.0 - share) };
@@ -147,7 +147,7 @@ impl CurvePrior {
     }
 
     /// The half day: middle, and the ends of the middle 90 %.
-    pub fn half_day(&self) -> Range {
+    pub(crate) fn half_day(&self) -> Range {
         let factor = (DEVIATIONS * self.t50.spread).exp();
         Range::new(self.t50.median / factor, self.t50.median, self.t50.median * factor)
     }
@@ -160,7 +160,7 @@ impl CurvePrior {
     }
 
     /// With a germination test of the very lot (share of so many seeds).
-    pub fn with_lot_test(mut self, share: f64, seeds: f64) -> CurvePrior {
+    pub(crate) fn with_lot_test(mut self, share: f64, seeds: f64) -> CurvePrior {
         let weight = seeds.min(SEEDS_OF_A_LOT_TEST);
         self.d.a += weight * share;
         self.d.b += weight * (1.0 - share);

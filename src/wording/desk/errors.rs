@@ -121,7 +121,7 @@ impl Wording {
     }
 
     /// What is asked or told about an entry before it is written.
-    pub fn remark(&self, remark: &Remark, today: Day) -> String {
+    pub(crate) fn remark(&self, remark: &Remark, today: Day) -> String {
         match remark {
             Remark::Again { on, at } if *on == today => self.remark_again(at),
             Remark::Again { on, at } => self.remark_again_on(self.day_beside(*on, today), at),
@@ -161,7 +161,7 @@ impl Wording {
     }
 
     /// Trouble with the file.
-    pub fn journal_error(&self, fault: &JournalError, file: &str) -> String {
+    pub(crate) fn journal_error(&self, fault: &JournalError, file: &str) -> String {
         match fault {
             JournalError::NotThere(path) => self.file_not_there(path.display()),
             JournalError::NoFolder(folder) => self.folder_not_there(folder.display()),
@@ -212,7 +212,7 @@ impl Wording {
     }
 
     /// A file that was not written.
-    pub fn file_fault(&self, fault: &FileFault) -> String {
+    pub(crate) fn file_fault(&self, fault: &FileFault) -> String {
         match fault {
             FileFault::Exists(path) => self.file_already_there(path.display()),
             FileFault::NoFileName(path) => self.file_other(path.display(), "-"),
@@ -239,13 +239,13 @@ impl Wording {
     }
 
     /// A fault in a line of a file.
-    pub fn line_fault(&self, fault: &LineFault) -> String {
+    pub(crate) fn line_fault(&self, fault: &LineFault) -> String {
         let sentence = self.in_place(fault.column, fault.field.as_deref(), &fault.reason);
         if fault.line == 0 { sentence } else { self.at_line(fault.line as i64, sentence) }
     }
 
     /// Of a word in English and one in Spanish the one of this language.
-    pub fn of_two(&self, words: [&'static str; 2]) -> &'static str {
+    pub(crate) fn of_two(&self, words: [&'static str; 2]) -> &'static str {
         match self.lang() {
             Lang::En => words[0],
             Lang::Es => words[1],

@@ -5,7 +5,7 @@ use crate::wording::Wording;
 
 impl Wording {
     /// Why a line is not an entry.
-    pub fn entry_fault(&self, fault: &EntryFault) -> String {
+    pub(crate) fn entry_fault(&self, fault: &EntryFault) -> String {
         match fault {
             EntryFault::NotJson(what) => self.fault_not_json(what),
             EntryFault::NoKind => self.fault_no_kind(),
@@ -18,7 +18,7 @@ impl Wording {
     }
 
     /// What is wrong with a field.
-    pub fn field_fault(&self, fault: &FieldFault) -> String {
+    pub(crate) fn field_fault(&self, fault: &FieldFault) -> String {
         let field = &fault.field;
         match &fault.problem {
             Problem::Missing => self.problem_missing(field),
@@ -62,7 +62,7 @@ impl Wording {
     }
 
     /// A sentence with the nearest known names behind it, where there are any.
-    pub fn nearest_after(&self, sentence: String, nearest: &[String]) -> String {
+    pub(crate) fn nearest_after(&self, sentence: String, nearest: &[String]) -> String {
         if nearest.is_empty() {
             return sentence;
         }

@@ -6,4 +6,4 @@ mod profile_fault;
 mod sheet;
 mod written;
 
-pub use sheet::encoding_name;
+pub(crate) use sheet::encoding_name;

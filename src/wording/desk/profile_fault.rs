@@ -5,7 +5,7 @@ use crate::wording::Wording;
 
 impl Wording {
     /// Why a profile cannot stand, in a sentence.
-    pub fn profile_fault(&self, fault: &ProfileFault) -> String {
+    pub(crate) fn profile_fault(&self, fault: &ProfileFault) -> String {
         match fault {
             ProfileFault::NoSource { name } => self.profile_no_source(name),
             ProfileFault::NotANumber { name } => self.profile_not_a_number(name),

@@ -41,7 +41,7 @@ impl Wording {
     }
 
     /// How day and month were told apart, and each day that the other order would give differently.
-    pub fn order_taken(&self, taken: &OrderTaken) -> String {
+    pub(crate) fn order_taken(&self, taken: &OrderTaken) -> String {
         let order = match taken.order {
             DayOrder::DayFirst => self.sheet_order_day_first(),
             DayOrder::MonthFirst => self.sheet_order_month_first(),
@@ -60,7 +60,7 @@ impl Wording {
     }
 
     /// A row of totals that was passed over, and whether it agrees.
-    pub fn total_passed(&self, total: &Total) -> String {
+    pub(crate) fn total_passed(&self, total: &Total) -> String {
         match total.written.filter(|written| *written != total.counted) {
             Some(written) => self.sheet_total_differs(total.line as i64, written, total.counted),
             None => self.sheet_total_passed(total.line as i64),
@@ -68,7 +68,7 @@ impl Wording {
     }
 
     /// What is not known, and of how many trays or beds.
-    pub fn still_unknown(&self, unknown: &Unknown) -> String {
+    pub(crate) fn still_unknown(&self, unknown: &Unknown) -> String {
         let lines = unknown.lines.len() as i64;
         let of = |counted: String| {
             if unknown.lines.len() > MOST_LINES_NAMED {
@@ -100,7 +100,7 @@ impl Wording {
 }
 
 /// The name of an encoding, the same in every language.
-pub fn encoding_name(encoding: Encoding) -> &'static str {
+pub(crate) fn encoding_name(encoding: Encoding) -> &'static str {
     match encoding {
         Encoding::Utf8 => "UTF-8",
         Encoding::Utf16LittleEndian | Encoding::Utf16BigEndian => "UTF-16",

@@ -9,7 +9,7 @@ use crate::wording::Wording;
 
 impl Wording {
     /// An entry to be written, in one sentence without its day.
-    pub fn draft_sentence(&self, draft: &Draft, species: &Catalogue) -> String {
+    pub(crate) fn draft_sentence(&self, draft: &Draft, species: &Catalogue) -> String {
         let body = canonical(&Value::Object(draft.body.clone()));
         // A draft was settled by its kind: what cannot be read here is refused when it is written.
         match reading::read_body(&draft.kind, &body) {
@@ -19,7 +19,7 @@ impl Wording {
     }
 
     /// What a field of a short line means: nobody typed its name.
-    pub fn field_in_words(&self, field: &str) -> String {
+    pub(crate) fn field_in_words(&self, field: &str) -> String {
         match field {
             "shade_now_pct" => self.named_shade_pct(),
             "causes" => self.named_cause(),

@@ -14,8 +14,9 @@ use crate::nursery::entry::{Entry, What};
 use crate::nursery::species::Catalogue;
 
 impl Wording {
+    #[cfg(test)]
     /// An entry with its day in one sentence, species by their built-in names.
-    pub fn entry_sentence(&self, entry: &Entry) -> String {
+    pub(crate) fn entry_sentence(&self, entry: &Entry) -> String {
         self.entry_sentence_beside(entry, entry.recorded.day(0.0), &Catalogue::built_in())
     }
 
@@ -26,12 +27,12 @@ impl Wording {
     }
 
     /// The same beside another day, whose year need not be said, with the nursery's own names of species.
-    pub fn entry_sentence_beside(&self, entry: &Entry, other: Day, species: &Catalogue) -> String {
+    pub(crate) fn entry_sentence_beside(&self, entry: &Entry, other: Day, species: &Catalogue) -> String {
         format!("{} · {}", self.day_beside(entry.happened, other), self.what_sentence(&entry.what, species))
     }
 
     /// What an entry says in one sentence, without its day.
-    pub fn what_sentence(&self, what: &What, species: &Catalogue) -> String {
+    pub(crate) fn what_sentence(&self, what: &What, species: &Catalogue) -> String {
         let said = match what {
             What::Site(entry) => self.site_sentence(entry, species),
             What::Seed(entry) => self.seed_sentence(entry, species),

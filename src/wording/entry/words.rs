@@ -50,27 +50,27 @@ impl Wording {
     }
 
     /// Where plants that are not from our seed came from.
-    pub fn arrived_name(&self, from: ArrivedFrom) -> String {
+    pub(crate) fn arrived_name(&self, from: ArrivedFrom) -> String {
         self.of_word(theme::FROM, from)
     }
 
     /// The form a plant came in.
-    pub fn form_name(&self, form: PlantForm) -> String {
+    pub(crate) fn form_name(&self, form: PlantForm) -> String {
         self.of_word(theme::FORM, form)
     }
 
     /// How seedlings went into another tray.
-    pub fn moved_how_name(&self, how: MovedHow) -> String {
+    pub(crate) fn moved_how_name(&self, how: MovedHow) -> String {
         self.of_word(theme::MOVED, how)
     }
 
     /// What was cut of a nurse plant.
-    pub fn cut_name(&self, what: CutWhat) -> String {
+    pub(crate) fn cut_name(&self, what: CutWhat) -> String {
         self.of_word(theme::CUT, what)
     }
 
     /// The sky.
-    pub fn sky_name(&self, sky: Sky) -> String {
+    pub(crate) fn sky_name(&self, sky: Sky) -> String {
         self.of_word(theme::SKY, sky)
     }
 }

@@ -5,7 +5,7 @@ use crate::wording::Wording;
 
 impl Wording {
     /// Why a formula has no answer.
-    pub fn wrong_input(&self, wrong: &WrongInput) -> String {
+    pub(crate) fn wrong_input(&self, wrong: &WrongInput) -> String {
         match *wrong {
             WrongInput::Missing { input } => self.wrong_missing(input),
             WrongInput::NotANumber { input } => self.wrong_not_a_number(input),

@@ -23,7 +23,7 @@ impl Wording {
     }
 
     /// What a file has to tell on opening; nothing where the person asked for it.
-    pub fn journal_note(&self, note: &Note) -> Option<String> {
+    pub(crate) fn journal_note(&self, note: &Note) -> Option<String> {
         match note {
             Note::ReadOnly(WhyReadOnly::Asked) => None,
             Note::ReadOnly(WhyReadOnly::File) => Some(self.note_read_only_file()),

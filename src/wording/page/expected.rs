@@ -18,7 +18,7 @@ pub type Labelled = (String, String);
 
 impl Wording {
     /// What is expected of a tray: labels with their lines, an empty label where a line goes on.
-    pub fn forecast_lines(
+    pub(crate) fn forecast_lines(
         &self,
         tray: &TrayCode,
         picture: &Picture,
@@ -52,7 +52,7 @@ impl Wording {
     }
 
     /// What the handbook and this nursery say of the species of a tray that will give plants.
-    pub fn known_here_lines(&self, tray: &TrayCode, picture: &Picture, outlook: &Outlook) -> Vec<Labelled> {
+    pub(crate) fn known_here_lines(&self, tray: &TrayCode, picture: &Picture, outlook: &Outlook) -> Vec<Labelled> {
         let Some(stock) = outlook.stock.get(tray) else { return Vec::new() };
         let mut known = self.experience_words(&outlook.experience_of(&stock.species, picture));
         if outlook.forecast_basis == ForecastBasis::Handbook {
@@ -63,7 +63,7 @@ impl Wording {
 
     /// How what is expected of a tray is reckoned: what is known of its species, formulas with their numbers, what was known
     /// beforehand, and the sources.
-    pub fn forecast_formulas(&self, tray: &TrayCode, picture: &Picture, outlook: &Outlook) -> Vec<Labelled> {
+    pub(crate) fn forecast_formulas(&self, tray: &TrayCode, picture: &Picture, outlook: &Outlook) -> Vec<Labelled> {
         let mut lines = self.known_here_lines(tray, picture, outlook);
         if let Some(told) = outlook.trays.get(tray) {
             lines.push((self.label_formula(), self.forecast_formula_words(told)));
@@ -78,7 +78,7 @@ impl Wording {
     }
 
     /// The labels of all of these, for alignment.
-    pub fn forecast_labels(&self) -> Vec<String> {
+    pub(crate) fn forecast_labels(&self) -> Vec<String> {
         vec![
             self.label_sowing(),
             self.label_in_the_end(),
@@ -127,7 +127,7 @@ impl Wording {
     }
 
     /// What is known and what is coming of a species: headings with their lines.
-    pub fn species_lines(
+    pub(crate) fn species_lines(
         &self,
         species: &SpeciesKey,
         picture: &Picture,
@@ -142,13 +142,13 @@ impl Wording {
     }
 
     /// What is coming of a species, a line a month.
-    pub fn coming_words(&self, species: &SpeciesKey, outlook: &Outlook) -> Vec<String> {
+    pub(crate) fn coming_words(&self, species: &SpeciesKey, outlook: &Outlook) -> Vec<String> {
         let coming = outlook.pipelines.iter().filter(|pipeline| pipeline.species == *species);
         coming.flat_map(|pipeline| self.pipeline_words(pipeline)).collect()
     }
 
     /// What a lot is still worth and how that is reckoned.
-    pub fn lot_worth_lines(&self, lot: &LotStory, outlook: &LotOutlook, day: Day) -> Vec<Labelled> {
+    pub(crate) fn lot_worth_lines(&self, lot: &LotStory, outlook: &LotOutlook, day: Day) -> Vec<Labelled> {
         let left = match lot.seeds_left {
             None => self.lot_left_unknown(),
             Some(0) => self.lot_none_left(),
@@ -185,7 +185,7 @@ impl Wording {
     }
 
     /// The tests of a lot, and when the next is due.
-    pub fn lot_test_lines(&self, outlook: &LotOutlook, day: Day) -> Vec<Labelled> {
+    pub(crate) fn lot_test_lines(&self, outlook: &LotOutlook, day: Day) -> Vec<Labelled> {
         let mut lines: Vec<Labelled> =
             outlook.tests.iter().map(|test| (self.lot_label_test(), self.lot_test(test))).collect();
         if lines.is_empty() {
@@ -197,7 +197,7 @@ impl Wording {
     }
 
     /// What a number of seeds rests on, and what to prepare.
-    pub fn sowing_lines(&self, plan: &SowingPlan) -> Vec<Labelled> {
+    pub(crate) fn sowing_lines(&self, plan: &SowingPlan) -> Vec<Labelled> {
         let mut lines = vec![
             (self.sowing_label_comes_up(), self.sowing_germination(&plan.germination)),
             (self.sowing_label_becomes(), self.sowing_survival(&plan.survival)),
@@ -212,12 +212,12 @@ impl Wording {
     }
 
     /// The formula and the source of a number of seeds.
-    pub fn sowing_formula_line(&self) -> Labelled {
+    pub(crate) fn sowing_formula_line(&self) -> Labelled {
         (self.label_source(), format!("{}. {}", self.sowing_formula(), self.sowing_source()))
     }
 
     /// The labels of the lines of lots and sowings, for alignment.
-    pub fn lot_labels(&self) -> Vec<String> {
+    pub(crate) fn lot_labels(&self) -> Vec<String> {
         vec![
             self.lot_label_left(),
             self.lot_label_kept(),
@@ -240,7 +240,7 @@ impl Wording {
     }
 
     /// How the plants of a tray grow; nothing where nothing is asked of them and nobody measured.
-    pub fn growth_lines(&self, growth: &TrayGrowth) -> Vec<Labelled> {
+    pub(crate) fn growth_lines(&self, growth: &TrayGrowth) -> Vec<Labelled> {
         let mut lines = Vec::new();
         for (of, grows) in [(GrowthOf::Height, growth.height), (GrowthOf::Collar, growth.collar)] {
             let label = match of {
@@ -259,7 +259,7 @@ impl Wording {
     }
 
     /// The curve of growth with its numbers, and its source.
-    pub fn growth_formulas(&self, growth: &TrayGrowth) -> Vec<Labelled> {
+    pub(crate) fn growth_formulas(&self, growth: &TrayGrowth) -> Vec<Labelled> {
         let of = [(GrowthOf::Height, growth.height), (GrowthOf::Collar, growth.collar)];
         let curve = of.iter().find_map(|(of, grows)| match grows.as_ref()?.coming {
             Coming::Expected(reach) => Some(self.growth_curve(*of, &reach.curve)),

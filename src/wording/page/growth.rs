@@ -22,7 +22,7 @@ impl Wording {
     }
 
     /// When a mean is where it must be; where the samples do not tell, why, and the species' own days.
-    pub fn growth_coming(&self, of: GrowthOf, grows: &Grows, growth: &TrayGrowth) -> String {
+    pub(crate) fn growth_coming(&self, of: GrowthOf, grows: &Grows, growth: &TrayGrowth) -> String {
         let target = self.growth_figure(of, grows.target);
         let mean = grows.mean.map(|mean| self.growth_figure(of, mean));
         match (&grows.coming, mean) {
@@ -61,7 +61,7 @@ impl Wording {
     }
 
     /// Why the samples tell no day.
-    pub fn growth_no_curve(&self, of: GrowthOf, why: NoCurve) -> String {
+    pub(crate) fn growth_no_curve(&self, of: GrowthOf, why: NoCurve) -> String {
         match why {
             NoCurve::NeverMeasured => self.growth_why_never_measured(),
             NoCurve::FewSamples { have } => self.growth_why_few(have as i64),
@@ -73,7 +73,7 @@ impl Wording {
     }
 
     /// Tall and thin, and when.
-    pub fn growth_lanky(&self, lanky: &Lanky) -> String {
+    pub(crate) fn growth_lanky(&self, lanky: &Lanky) -> String {
         let sturdiness = self.decimal_beside(lanky.sturdiness, &[lanky.limit], 1);
         let (day, limit) = (self.day(lanky.measured_on), self.number(lanky.limit, 1));
         match lanky.comes {
@@ -85,7 +85,7 @@ impl Wording {
     }
 
     /// How near a mean is known.
-    pub fn growth_sample_known(&self, known: &SampleKnown) -> String {
+    pub(crate) fn growth_sample_known(&self, known: &SampleKnown) -> String {
         let day = self.day(known.day);
         match known.within_cm {
             None => self.growth_sample_one(day, known.more),
@@ -100,7 +100,7 @@ impl Wording {
     }
 
     /// A curve with its numbers.
-    pub fn growth_curve(&self, of: GrowthOf, curve: &GrowthCurve) -> String {
+    pub(crate) fn growth_curve(&self, of: GrowthOf, curve: &GrowthCurve) -> String {
         let a = self.growth_figure(of, curve.a);
         let (k, t0) = (self.number(curve.k, 4), self.number(curve.t0, 0));
         match curve.model {

@@ -11,7 +11,7 @@ use crate::wording::Wording;
 
 impl Wording {
     /// What is said of a lot first, and whether it is good.
-    pub fn lot_verdict(&self, outlook: &LotOutlook, day: Day) -> (bool, String) {
+    pub(crate) fn lot_verdict(&self, outlook: &LotOutlook, day: Day) -> (bool, String) {
         let past = outlook.life.as_ref().is_ok_and(|life| life.days_left(day) < 0);
         match &outlook.viability {
             Ok(told) if told.today.likely > 0.005 => (
@@ -25,7 +25,7 @@ impl Wording {
     }
 
     /// How long a lot lives, the way it is kept.
-    pub fn lot_life(&self, life: &Result<SeedLife, NoLife>, day: Day) -> String {
+    pub(crate) fn lot_life(&self, life: &Result<SeedLife, NoLife>, day: Day) -> String {
         let life = match life {
             Ok(life) => life,
             Err(NoLife::NotReceived) => return self.lot_life_not_received(),
@@ -42,7 +42,7 @@ impl Wording {
     }
 
     /// What lives of a lot today, and from what it began.
-    pub fn lot_expected(&self, viability: &Result<Expected, NoViability>) -> String {
+    pub(crate) fn lot_expected(&self, viability: &Result<Expected, NoViability>) -> String {
         let told = match viability {
             Ok(told) => told,
             Err(NoViability::NoStart) => return self.lot_no_start(),
@@ -62,7 +62,7 @@ impl Wording {
     }
 
     /// When a lot is down to a part of what it began with.
-    pub fn lot_falls(&self, told: &Expected, until: Range, part: f64, day: Day) -> String {
+    pub(crate) fn lot_falls(&self, told: &Expected, until: Range, part: f64, day: Day) -> String {
         let share = self.percent(told.start.share.likely * part);
         let days = until.likely.ceil() as i32;
         if days <= 0 {
@@ -73,7 +73,7 @@ impl Wording {
     }
 
     /// How what lives is reckoned.
-    pub fn lot_reckoned(&self, told: &Expected) -> String {
+    pub(crate) fn lot_reckoned(&self, told: &Expected) -> String {
         match told.by {
             Way::Equation { store, sigma_days, within_limits, .. } => {
                 let moisture = self.percent(store.moisture_pct / 100.0);
@@ -88,7 +88,7 @@ impl Wording {
     }
 
     /// Where that comes from: the paper of the constants, else the source of the days of life.
-    pub fn lot_source(&self, outlook: &LotOutlook) -> Option<String> {
+    pub(crate) fn lot_source(&self, outlook: &LotOutlook) -> Option<String> {
         if let Ok(Expected { by: Way::Equation { record, .. }, .. }) = &outlook.viability {
             return Some(self.lot_by_equation_source(record.species, record.source));
         }
@@ -96,7 +96,7 @@ impl Wording {
     }
 
     /// A test.
-    pub fn lot_test(&self, test: &TestRead) -> String {
+    pub(crate) fn lot_test(&self, test: &TestRead) -> String {
         let [low, likely, high] = self.three(test.share);
         let said = self.lot_tested(self.day(test.day), test.germinated, test.seeds, likely, low, high);
         let Some(told) = test.replicates else { return said };
@@ -115,7 +115,7 @@ impl Wording {
     }
 
     /// When a lot is tested again, and why.
-    pub fn lot_retest(&self, retest: &Result<Retest, NoRetest>, day: Day) -> String {
+    pub(crate) fn lot_retest(&self, retest: &Result<Retest, NoRetest>, day: Day) -> String {
         let retest = match retest {
             Ok(retest) => retest,
             Err(NoRetest::SeedsUnknown) => return self.lot_retest_unknown_seeds(),

@@ -9,7 +9,7 @@ const HALF: std::ops::RangeInclusive<f64> = 0.45..=0.55;
 
 impl Wording {
     /// The number of seeds, and what dividing would give.
-    pub fn sowing_said(&self, plan: &SowingPlan) -> String {
+    pub(crate) fn sowing_said(&self, plan: &SowingPlan) -> String {
         let fails = if HALF.contains(&plan.divided_short) {
             self.sowing_fails_half()
         } else {
@@ -20,7 +20,7 @@ impl Wording {
     }
 
     /// Where the number of plants comes from: the places open in the beds, where it was not asked for; less what stands.
-    pub fn sowing_for_words(&self, asked: &SowingAsked) -> Option<String> {
+    pub(crate) fn sowing_for_words(&self, asked: &SowingAsked) -> Option<String> {
         let open = (!asked.asked).then(|| self.sowing_for_open(asked.open_places));
         let net = self.coming_of(asked).zip(asked.still_needed).map(|((needed, coming), still)| {
             let [low, likely, high] = coming;
@@ -52,7 +52,7 @@ impl Wording {
     }
 
     /// What is believed of the seed, and from what.
-    pub fn sowing_germination(&self, known: &Germination) -> String {
+    pub(crate) fn sowing_germination(&self, known: &Germination) -> String {
         let sowings = (known.sowings > 0).then(|| self.sowing_and_sowings(known.sowings as i64));
         let test = known.tested.map(|(seeds, germinated)| self.sowing_and_test(germinated, seeds));
         let kept = known.left.filter(|left| *left < 0.995).map(|left| self.sowing_and_kept(self.percent(left)));
@@ -62,7 +62,7 @@ impl Wording {
     }
 
     /// What is believed of the nursery, and from what.
-    pub fn sowing_survival(&self, known: &Survival) -> String {
+    pub(crate) fn sowing_survival(&self, known: &Survival) -> String {
         let share = self.percent(known.mean);
         if known.trays == 0 {
             return self.sowing_becomes(share);
@@ -71,7 +71,7 @@ impl Wording {
     }
 
     /// The weight of the seeds.
-    pub fn sowing_weight(&self, mass_g: Option<f64>) -> String {
+    pub(crate) fn sowing_weight(&self, mass_g: Option<f64>) -> String {
         match mass_g {
             None => self.sowing_weight_unknown(),
             Some(mass) if mass >= 1000.0 => self.sowing_kilograms(self.number(mass / 1000.0, 2)),
@@ -80,7 +80,7 @@ impl Wording {
     }
 
     /// Whether the lot is enough; nothing where nobody knows what is left.
-    pub fn sowing_left(&self, plan: &SowingPlan) -> Option<String> {
+    pub(crate) fn sowing_left(&self, plan: &SowingPlan) -> Option<String> {
         let left = plan.seeds_left?;
         Some(match plan.enough_from_left {
             None => self.sowing_left_enough(self.seeds(left)),
@@ -91,7 +91,7 @@ impl Wording {
     }
 
     /// Containers to prepare.
-    pub fn sowing_containers(&self, plan: &SowingPlan) -> String {
+    pub(crate) fn sowing_containers(&self, plan: &SowingPlan) -> String {
         let containers = &plan.containers;
         if containers.seedbed {
             return self.sowing_seedbed(containers.pricked_out);
@@ -105,7 +105,7 @@ impl Wording {
     }
 
     /// Why there is no number.
-    pub fn sowing_no_plan(&self, why: &NoPlan) -> String {
+    pub(crate) fn sowing_no_plan(&self, why: &NoPlan) -> String {
         match why {
             NoPlan::UnknownSpecies => self.sowing_unknown_species(),
             NoPlan::Dead => self.sowing_dead(),

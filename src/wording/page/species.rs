@@ -17,7 +17,7 @@ const OURS: &str = "ours";
 
 impl Wording {
     /// The name of a species in the person's language, else in the other, else the scientific one.
-    pub fn species_name(&self, profile: &Profile) -> String {
+    pub(crate) fn species_name(&self, profile: &Profile) -> String {
         let (own, other) = match self.lang() {
             Lang::En => (&profile.names.en, &profile.names.es),
             Lang::Es => (&profile.names.es, &profile.names.en),
@@ -27,28 +27,28 @@ impl Wording {
     }
 
     /// The name of a species by its key; the key itself where no profile is known by it.
-    pub fn species_of(&self, key: &SpeciesKey, species: &Catalogue) -> String {
+    pub(crate) fn species_of(&self, key: &SpeciesKey, species: &Catalogue) -> String {
         let profile = species.get(key).or_else(|| species.find(key.as_str()).and_then(|found| species.get(&found)));
         profile.map_or_else(|| crate::base::text::cleaned(key.as_str()), |profile| self.species_name(profile))
     }
 
     /// What a species is for.
-    pub fn role_name(&self, role: Role) -> String {
+    pub(crate) fn role_name(&self, role: Role) -> String {
         self.of_word(theme::ROLE, role)
     }
 
     /// What growers look for a species under; none is a nursery's own.
-    pub fn group_name(&self, group: Option<Group>) -> String {
+    pub(crate) fn group_name(&self, group: Option<Group>) -> String {
         group.map_or_else(|| self.species_group_own(), |group| self.of_word(theme::GROUP, group))
     }
 
     /// What a plant can do to people, animals or the land, in a few words.
-    pub fn danger_words(&self, danger: Danger) -> String {
+    pub(crate) fn danger_words(&self, danger: Danger) -> String {
         self.of_word(theme::DANGER, danger)
     }
 
     /// The dangers of a plant in one sentence, that none is known, or that nobody wrote of any.
-    pub fn danger_line(&self, profile: &Profile) -> String {
+    pub(crate) fn danger_line(&self, profile: &Profile) -> String {
         let note = profile.danger_note.as_ref().map(|note| self.profile_text(&note.value));
         match profile.dangers() {
             None => self.species_danger_unknown(),
@@ -62,7 +62,7 @@ impl Wording {
     }
 
     /// Several plants are called so: which is meant. Each is named with its scientific name.
-    pub fn several_plants(&self, written: &str, plants: &[SpeciesKey], species: &Catalogue) -> String {
+    pub(crate) fn several_plants(&self, written: &str, plants: &[SpeciesKey], species: &Catalogue) -> String {
         let name = |key: &SpeciesKey| {
             let profile = species.get(key);
             profile.map_or_else(|| key.to_string(), |one| self.plant_named(self.species_name(one), &one.scientific))
@@ -72,7 +72,7 @@ impl Wording {
     }
 
     /// Why what was written is not one species: several bear the name, or none does.
-    pub fn not_one_species(&self, written: &str, species: &Catalogue) -> String {
+    pub(crate) fn not_one_species(&self, written: &str, species: &Catalogue) -> String {
         match species.resolve(written) {
             Found::Several(plants) => self.several_plants(written, &plants, species),
             Found::One(_) | Found::Nothing => {
@@ -82,7 +82,7 @@ impl Wording {
     }
 
     /// How far a figure can be trusted.
-    pub fn flag_name(&self, flag: Flag) -> String {
+    pub(crate) fn flag_name(&self, flag: Flag) -> String {
         match flag {
             Flag::Seen => self.flag_seen(),
             Flag::Memory => self.flag_memory(),
@@ -93,19 +93,19 @@ impl Wording {
     }
 
     /// How many figures there are of each flag; those without any are left out.
-    pub fn trust_lines(&self, trust: &Trust) -> Vec<String> {
+    pub(crate) fn trust_lines(&self, trust: &Trust) -> Vec<String> {
         let some = trust.by_flag().into_iter().filter(|(_, count)| *count > 0);
         some.map(|(flag, count)| self.flag_counted(count, self.flag_name(flag))).collect()
     }
 
     /// A source as a person reads it: "common practice", or none, in the person's language; a publication as it is.
-    pub fn figure_source_words(&self, source: &str) -> String {
+    pub(crate) fn figure_source_words(&self, source: &str) -> String {
         let plain = source.trim();
         if plain.is_empty() || plain == COMMON_PRACTICE { self.flag_common() } else { self.profile_text(plain) }
     }
 
     /// A text of a built-in profile in the person's language; a text that a person wrote as it is.
-    pub fn profile_text(&self, text: &str) -> String {
+    pub(crate) fn profile_text(&self, text: &str) -> String {
         let said = match self.lang() {
             Lang::En => None,
             Lang::Es => in_spanish(text.trim()),
@@ -114,7 +114,7 @@ impl Wording {
     }
 
     /// A source with how far the figure can be trusted.
-    pub fn sourced(&self, source: &str, flag: Flag) -> String {
+    pub(crate) fn sourced(&self, source: &str, flag: Flag) -> String {
         if source.trim() == COMMON_PRACTICE && flag == Flag::Common {
             return self.flag_common();
         }
@@ -125,12 +125,12 @@ impl Wording {
     }
 
     /// The name of a figure of a profile.
-    pub fn figure_name(&self, name: &str) -> String {
+    pub(crate) fn figure_name(&self, name: &str) -> String {
         self.of_word(theme::FIGURE, name)
     }
 
     /// The value of a figure with its unit; a list gives a line for each of its parts.
-    pub fn figure_value(&self, name: &str, value: &Value) -> Vec<String> {
+    pub(crate) fn figure_value(&self, name: &str, value: &Value) -> Vec<String> {
         if name == "growth_points" {
             let points: Vec<GrowthPoint> = serde_json::from_value(value.clone()).unwrap_or_default();
             return points.iter().map(|point| self.growth_words(point)).collect();

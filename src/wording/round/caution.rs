@@ -12,7 +12,7 @@ impl Wording {
     }
 
     /// What a plant can do to people, animals or the land, behind its name; nothing where it is said to harm nobody.
-    pub fn plant_danger(&self, key: &SpeciesKey, species: &Catalogue) -> Option<String> {
+    pub(crate) fn plant_danger(&self, key: &SpeciesKey, species: &Catalogue) -> Option<String> {
         let said = match species.get(key).map(|profile| (profile, profile.dangers())) {
             None | Some((_, None)) => self.caution_plant_unknown(),
             Some((profile, Some([]))) => self.danger_note_of(profile)?,
@@ -24,7 +24,12 @@ impl Wording {
     }
 
     /// The same of several plants, each behind a label.
-    pub fn plant_dangers(&self, label: &str, plants: &[SpeciesKey], species: &Catalogue) -> Vec<(String, String)> {
+    pub(crate) fn plant_dangers(
+        &self,
+        label: &str,
+        plants: &[SpeciesKey],
+        species: &Catalogue,
+    ) -> Vec<(String, String)> {
         let dangers = plants.iter().filter_map(|key| self.plant_danger(key, species));
         dangers.map(|danger| (label.to_string(), danger)).collect()
     }

@@ -9,12 +9,12 @@ use crate::wording::{Wording, theme};
 
 impl Wording {
     /// What the passing of days brought.
-    pub fn passage_words(&self, passage: Passage) -> String {
+    pub(crate) fn passage_words(&self, passage: Passage) -> String {
         self.of_word(theme::PASSAGE, passage)
     }
 
     /// What a verdict is about, before and now.
-    pub fn turned_words(&self, turned: &Turned, before: &Picture, after: &Picture) -> [String; 3] {
+    pub(crate) fn turned_words(&self, turned: &Turned, before: &Picture, after: &Picture) -> [String; 3] {
         let all = &after.site.species;
         match turned {
             Turned::Tray { tray, was, is } => {
@@ -44,7 +44,7 @@ impl Wording {
 
     /// A verdict that changed, with the questions that turned with it: what holds back or no longer does, else whatever
     /// changed.
-    pub fn change_words(&self, change: &Change, before: &Picture, after: &Picture) -> String {
+    pub(crate) fn change_words(&self, change: &Change, before: &Picture, after: &Picture) -> String {
         let [what, was, is] = self.turned_words(&change.turned, before, after);
         let said = self.change_turned(what, was, is);
         let rules: Vec<String> = told_by(change).into_iter().map(|flip| self.rule_name(flip.rule)).collect();
@@ -53,7 +53,7 @@ impl Wording {
 
     /// What turned verdicts: the first of its entries, with its day and who wrote it, or the day and what it brought.
     /// `known` are the entries as far as they are at hand; `fitted` may shorten what an entry says.
-    pub fn cause_words(
+    pub(crate) fn cause_words(
         &self,
         because: &Because<'_>,
         known: &[&Entry],

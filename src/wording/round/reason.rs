@@ -17,7 +17,7 @@ pub struct RoundOn<'a> {
 
 impl Wording {
     /// A day without its year where it lies within half a year of another.
-    pub fn day_beside(&self, day: Day, other: Day) -> String {
+    pub(crate) fn day_beside(&self, day: Day, other: Day) -> String {
         const HALF_A_YEAR_DAYS: i32 = 183;
         let near = day.days_since(other).abs() <= HALF_A_YEAR_DAYS;
         if near { self.short_day(day) } else { self.day(day) }
@@ -233,12 +233,12 @@ impl Wording {
     }
 
     /// When ground work was last done.
-    pub fn work_done(&self, done_on: Option<Day>, on: RoundOn<'_>) -> String {
+    pub(crate) fn work_done(&self, done_on: Option<Day>, on: RoundOn<'_>) -> String {
         done_on.map_or_else(|| self.round_work_never(), |day| self.round_work_old(self.day_beside(day, on.day)))
     }
 
     /// The tray that a bed is made ready for, and how many more.
-    pub fn for_tray(&self, tray: &ForTray, on: RoundOn<'_>) -> String {
+    pub(crate) fn for_tray(&self, tray: &ForTray, on: RoundOn<'_>) -> String {
         let species = self.species_of(&tray.species, on.species);
         let first = if tray.goes_today {
             self.round_for_tray_today(&tray.tray, species)
@@ -266,7 +266,7 @@ impl Wording {
     }
 
     /// How seed is kept.
-    pub fn kept_name(&self, kept: Kept) -> String {
+    pub(crate) fn kept_name(&self, kept: Kept) -> String {
         self.of_word(theme::KEPT, kept)
     }
 }

@@ -26,7 +26,7 @@ impl Wording {
     }
 
     /// A sign's shape and dots; none where it is another text.
-    pub fn drawn_sign(&self, written: &str) -> Option<DrawnSign> {
+    pub(crate) fn drawn_sign(&self, written: &str) -> Option<DrawnSign> {
         let folded = crate::base::text::folded(&crate::base::text::cleaned(written));
         let mut words = folded.split([' ', '-', '_']).filter(|word| !word.is_empty());
         let (shape, name) = words.next().and_then(|shape| self.shape(shape))?;

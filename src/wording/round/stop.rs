@@ -8,7 +8,7 @@ use crate::wording::Wording;
 
 impl Wording {
     /// Where a stop is: "bench 1", "Bed Ridge 1", "Seed store".
-    pub fn stop_place(&self, at: &Where, subject: &Subject) -> String {
+    pub(crate) fn stop_place(&self, at: &Where, subject: &Subject) -> String {
         match at {
             Where::Place(place) => place.to_string(),
             Where::Bed(bed) => self.round_bed(bed),
@@ -19,7 +19,7 @@ impl Wording {
     }
 
     /// The task and its tray, lot or place; at a bed the place says the bed.
-    pub fn stop_about(&self, task: Task, subject: &Subject, picture: &Picture) -> String {
+    pub(crate) fn stop_about(&self, task: Task, subject: &Subject, picture: &Picture) -> String {
         let task = self.task_name(task);
         match subject {
             Subject::Tray(code) => {
@@ -45,20 +45,20 @@ impl Wording {
     }
 
     /// The last figure and its day; nothing where the reason says it already, as of work that is done.
-    pub fn stop_last(&self, stop: &Stop) -> Option<(String, Day)> {
+    pub(crate) fn stop_last(&self, stop: &Stop) -> Option<(String, Day)> {
         let last = stop.last.as_ref().filter(|last| !matches!(last.figure, Measure::Work(_)))?;
         Some((self.stop_figure(stop, &last.figure), last.day))
     }
 
     /// What to expect; nothing where it stands as it stood.
-    pub fn stop_expect(&self, stop: &Stop) -> Option<String> {
+    pub(crate) fn stop_expect(&self, stop: &Stop) -> Option<String> {
         let said = self.stop_figure(stop, stop.expect.as_ref()?);
         let same = stop.last.as_ref().is_some_and(|last| self.stop_figure(stop, &last.figure) == said);
         (!same).then_some(said)
     }
 
     /// A figure of a stop: plants as a span, seeds of a lot, the mean of a sample.
-    pub fn stop_figure(&self, stop: &Stop, figure: &Measure) -> String {
+    pub(crate) fn stop_figure(&self, stop: &Stop, figure: &Measure) -> String {
         if let (Subject::Lot(_), Measure::Plants(seeds)) = (&stop.subject, figure) {
             return self.seeds(seeds.likely.round() as i64);
         }

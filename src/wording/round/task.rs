@@ -5,18 +5,18 @@ use crate::wording::{Wording, theme};
 
 impl Wording {
     /// What there is to do: "Count".
-    pub fn task_name(&self, task: Task) -> String {
+    pub(crate) fn task_name(&self, task: Task) -> String {
         self.of_word(theme::TASK, task)
     }
 
     /// So many of a task: "12 counts".
-    pub fn tasks_counted(&self, task: Task, number: usize) -> String {
+    pub(crate) fn tasks_counted(&self, task: Task, number: usize) -> String {
         let n = i64::try_from(number).unwrap_or(i64::MAX);
         self.of_word_counted(theme::TASKS, task, n)
     }
 
     /// From so many plants to so many: "38 to 41 plants".
-    pub fn plants_span(&self, low: f64, high: f64) -> String {
+    pub(crate) fn plants_span(&self, low: f64, high: f64) -> String {
         if low == high {
             return self.plants(high.clamp(0.0, 1e15) as i64);
         }
@@ -24,7 +24,7 @@ impl Wording {
     }
 
     /// What is lost without it; nothing where it is less than a plant, or only not known.
-    pub fn lost_without(&self, stake: AtStake) -> Option<String> {
+    pub(crate) fn lost_without(&self, stake: AtStake) -> Option<String> {
         if stake.plants.round() < 1.0 {
             return None;
         }

@@ -34,7 +34,7 @@ impl Wording {
     }
 
     /// By which day a tray goes out, and what ends then, in few words.
-    pub fn go_by_words(&self, day: String, what: UntilFor) -> String {
+    pub(crate) fn go_by_words(&self, day: String, what: UntilFor) -> String {
         match what {
             UntilFor::Rains => self.go_by_rains(day),
             UntilFor::LastDay => self.go_by_last_day(day),
@@ -54,7 +54,7 @@ impl Wording {
     }
 
     /// What several rows count more than once.
-    pub fn shared_offer(&self, offer: &SharedOffer, species: &Catalogue) -> String {
+    pub(crate) fn shared_offer(&self, offer: &SharedOffer, species: &Catalogue) -> String {
         let count = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
         match offer {
             SharedOffer::Tray { tray, plants, beds } => {
@@ -96,7 +96,7 @@ impl Wording {
     }
 
     /// A time of work: minutes, or hours where it is long.
-    pub fn work_time(&self, minutes: f64) -> String {
+    pub(crate) fn work_time(&self, minutes: f64) -> String {
         if minutes < IN_HOURS_FROM {
             return self.work_minutes(minutes.ceil().clamp(0.0, 1e9) as i64);
         }

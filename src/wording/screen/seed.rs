@@ -5,7 +5,7 @@ use crate::wording::{Wording, theme};
 
 impl Wording {
     /// How a lot stands.
-    pub fn lot_state_name(&self, state: LotState) -> String {
+    pub(crate) fn lot_state_name(&self, state: LotState) -> String {
         self.of_word(theme::SEED_STATE, state)
     }
 }

@@ -6,7 +6,7 @@ use crate::wording::Wording;
 
 impl Wording {
     /// Why a task is let go by doing it.
-    pub fn let_go_because(&self, because: LetGoBecause) -> String {
+    pub(crate) fn let_go_because(&self, because: LetGoBecause) -> String {
         match because {
             LetGoBecause::NothingComes => self.walk_nothing_comes(),
             LetGoBecause::SetApart => self.walk_set_apart(),
@@ -14,7 +14,7 @@ impl Wording {
     }
 
     /// What is lost without a stop, as a sentence of its own; nothing where it is less than a plant, or only not known.
-    pub fn walk_lost(&self, stake: AtStake) -> Option<String> {
+    pub(crate) fn walk_lost(&self, stake: AtStake) -> Option<String> {
         if stake.plants.round() < 1.0 {
             return None;
         }

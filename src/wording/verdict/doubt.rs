@@ -72,7 +72,7 @@ impl Wording {
     }
 
     /// What an entry of a day says against itself.
-    pub fn impossible(&self, why: &Impossible, on: Day) -> String {
+    pub(crate) fn impossible(&self, why: &Impossible, on: Day) -> String {
         let day = self.day(on);
         let degrees = |hundredths: i32| self.number(f64::from(hundredths) / 100.0, 2);
         match why {

@@ -97,17 +97,17 @@ impl Wording {
     }
 
     /// What a lifted plug shows.
-    pub fn roots_words(&self, roots: Roots) -> String {
+    pub(crate) fn roots_words(&self, roots: Roots) -> String {
         self.of_word(theme::ROOTS, roots)
     }
 
     /// The shape of lifted tubers.
-    pub fn tuber_words(&self, tubers: Tubers) -> String {
+    pub(crate) fn tuber_words(&self, tubers: Tubers) -> String {
         self.of_word(theme::TUBERS, tubers)
     }
 
     /// Ground work, done.
-    pub fn work_words(&self, task: GroundTask) -> String {
+    pub(crate) fn work_words(&self, task: GroundTask) -> String {
         self.of_word(theme::WORK, task)
     }
 }

@@ -10,17 +10,17 @@ impl Wording {
     }
 
     /// How a thing is known: "counted".
-    pub fn basis_name(&self, basis: Basis) -> String {
+    pub(crate) fn basis_name(&self, basis: Basis) -> String {
         self.of_word(theme::BASIS, basis)
     }
 
     /// The stage of a tray.
-    pub fn stage_name(&self, stage: Stage) -> String {
+    pub(crate) fn stage_name(&self, stage: Stage) -> String {
         self.of_word(theme::STAGE, stage)
     }
 
     /// The standing of a bed for a species.
-    pub fn standing_name(&self, standing: Standing) -> String {
+    pub(crate) fn standing_name(&self, standing: Standing) -> String {
         self.of_word(theme::STANDING, standing)
     }
 }

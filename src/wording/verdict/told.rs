@@ -9,7 +9,7 @@ use crate::wording::Wording;
 
 impl Wording {
     /// How a question stands, in a word or two.
-    pub fn answered_words(&self, answered: Answered) -> String {
+    pub(crate) fn answered_words(&self, answered: Answered) -> String {
         match answered {
             Answered::HoldsBack => self.state_blocks(),
             Answered::UnknownHoldsBack => self.state_unknown_blocks(),
@@ -21,7 +21,7 @@ impl Wording {
     }
 
     /// The labels of [`Wording::tray_facts`] and [`Wording::criterion_facts`], for alignment.
-    pub fn fact_labels(&self) -> Vec<String> {
+    pub(crate) fn fact_labels(&self) -> Vec<String> {
         vec![
             self.label_needed(),
             self.label_known(),
@@ -43,7 +43,7 @@ impl Wording {
     }
 
     /// What is known of a tray: stage, plants, place, light, its days.
-    pub fn tray_facts(&self, tray: &TrayPicture) -> Vec<(String, String)> {
+    pub(crate) fn tray_facts(&self, tray: &TrayPicture) -> Vec<(String, String)> {
         let mut facts = vec![
             (self.label_stage(), self.stage_name(tray.stage)),
             (self.label_standing(), self.plants(tray.standing)),
@@ -72,7 +72,7 @@ impl Wording {
     }
 
     /// What a question rests on: what is needed, what is known and how, when it comes, where the rule is from.
-    pub fn criterion_facts(&self, criterion: &Criterion) -> Vec<(String, String)> {
+    pub(crate) fn criterion_facts(&self, criterion: &Criterion) -> Vec<(String, String)> {
         let mut facts = Vec::new();
         if let Some(needed) = criterion.needed() {
             facts.push((self.label_needed(), self.measure(&needed)));
@@ -96,7 +96,7 @@ impl Wording {
     }
 
     /// A day with how early and late it may be; `written` says how a day is written.
-    pub fn day_spread(
+    pub(crate) fn day_spread(
         &self,
         day: Option<Day>,
         spread: Option<DaySpread>,
@@ -113,7 +113,7 @@ impl Wording {
     }
 
     /// How a bed stands for a species, and how many of its places are open; and whether anything holds it back.
-    pub fn bed_line_words(&self, line: &BedSpecies) -> (bool, String) {
+    pub(crate) fn bed_line_words(&self, line: &BedSpecies) -> (bool, String) {
         let open = line.criteria.iter().all(|criterion| !criterion.blocks);
         let positions = self.bed_has_open(line.open_positions, line.positions);
         (open, format!("{}: {positions}", self.standing_name(line.standing)))
