@@ -114,3 +114,16 @@ fn an_export_to_a_dash_goes_to_the_screen() {
     assert_eq!(home.done(&["export", "--to", "-"]), home.done(&["export"]));
     assert!(!home.file("-").exists());
 }
+
+#[test]
+fn a_table_runs_no_formula_and_a_sheet_has_its_text_back() {
+    let home = Home::default().begun();
+    home.write("noted", &["text==HYPERLINK(1)"]);
+    let table = home.done(&["export", "--as", "csv"]);
+    assert!(table.contains(",'=HYPERLINK(1)"), "{table}");
+    let office = home.done(&["export", "--excel"]);
+    assert!(office.starts_with("\u{feff}id;") && office.contains(";'=HYPERLINK(1)"), "{office}");
+    let sheet = home.with("trays.csv", "Tray,Species,How many,Bench\ncof-1,coffee,41,'-North\n");
+    home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
+    assert!(home.done(&["export"]).contains("\"-North\""));
+}

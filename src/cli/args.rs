@@ -296,6 +296,9 @@ pub(crate) struct Export {
     /// Where to; the screen without it.
     #[arg(long, value_name = "FILE")]
     pub(crate) to: Option<PathBuf>,
+    /// A table as office programs open it.
+    #[arg(long)]
+    pub(crate) excel: bool,
 }
 
 /// `backup`

@@ -9,7 +9,8 @@ use super::input::opened;
 use super::progress::Watch;
 use super::run::{Exit, Run};
 use super::{first_day, write};
-use crate::desk::{AT_ONCE, Export, ExportError, How, SheetKind};
+use crate::desk::{AT_ONCE, Export, ExportError, How, SheetKind, TableFor};
+use crate::wording::Lang;
 
 /// Takes a file of entries, or a sheet of trays or beds, whole or not at all.
 pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
@@ -60,8 +61,12 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
 /// Gives every entry out.
 pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Exit> {
     let what = match arguments.what {
+        _ if arguments.excel => {
+            let decimal_comma = run.wording.lang() == Lang::Es;
+            Export::Csv(TableFor::OfficePrograms { decimal_comma })
+        }
         ExportAs::Entries => Export::Lines,
-        ExportAs::Csv => Export::Csv,
+        ExportAs::Csv => Export::Csv(TableFor::AnyProgram),
     };
     let file = &run.file;
     let journal = crate::desk::Reading::open(file).map_err(|fault| run.exit_for_file(&fault))?;

@@ -1,8 +1,5 @@
-//! Entries out as a sheet: RFC 4180, one row an entry, every cell exactly what the journal holds.
-//!
-//! Warning for whoever opens it in a spreadsheet program: no cell is altered, so a text that begins with `=`, `+`, `-`
-//! or `@` (someone may have written such a note) is taken for a formula by most of them. Load the columns as text. A form
-//! that alters cells would no longer be what the journal holds.
+//! Entries out as a sheet: RFC 4180, one row an entry. A text that a spreadsheet program would take for a formula has an
+//! apostrophe before it, which `import` takes off again; every other cell is exactly what the journal holds.
 
 use serde_json::{Map, Value};
 use std::borrow::Borrow;
@@ -14,15 +11,46 @@ use crate::nursery::envelope::{Sealed, canonical};
 
 /// The columns of the envelope, before those of the bodies.
 pub const ENVELOPE_COLUMNS: [&str; 6] = ["id", "happened", "clock", "recorded", "who", "kind"];
+/// The byte order mark of UTF-8.
+const MARK: &[u8] = "\u{feff}".as_bytes();
 /// RFC 4180 section 2.1.
 const ROW_END: &[u8] = b"\r\n";
 /// The column of a body that is no record; only a damaged file holds one.
 const UNREADABLE: &str = "unreadable";
 
+/// For which program a table is written.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum TableFor {
+    /// As RFC 4180 has it: commas, decimal points, UTF-8.
+    AnyProgram,
+    /// For office programs: a mark that says UTF-8, semicolons, decimal commas where the language writes them.
+    OfficePrograms {
+        /// Whether numbers have a decimal comma.
+        decimal_comma: bool,
+    },
+}
+
+/// The letters with which a formula begins in spreadsheet programs (OWASP, CSV Injection).
+const BEGINS_FORMULA: [char; 6] = ['=', '+', '-', '@', '\t', '\r'];
+
+fn is_taken_for_formula(text: &str) -> bool {
+    text.trim_start_matches('\'').starts_with(BEGINS_FORMULA)
+}
+
+/// A text that is no formula to anybody: one apostrophe more where it would be.
+fn guarded(text: &str) -> String {
+    if is_taken_for_formula(text) { format!("'{text}") } else { text.to_string() }
+}
+
+/// The text of a cell without the apostrophe of [`guarded`].
+pub(super) fn unguarded(cell: &str) -> &str {
+    cell.strip_prefix('\'').filter(|text| is_taken_for_formula(text)).unwrap_or(cell)
+}
+
 /// Writes one row an entry: the envelope, then every field that occurs, known ones in the order of the kinds' tables and
 /// then the others by name. Lists and records are JSON text in their cell; a field that is absent is an empty cell and an
 /// empty text is `""`. The entries are gone through twice.
-pub fn write_csv<E, I>(entries: I, out: &mut dyn Write) -> io::Result<()>
+pub fn write_csv<E, I>(entries: I, table_for: TableFor, out: &mut dyn Write) -> io::Result<()>
 where
     E: Borrow<Sealed>,
     I: IntoIterator<Item = E> + Clone,
@@ -33,10 +61,15 @@ where
             .extend(body_of(entry.borrow()).into_iter().filter(|(_, value)| !value.is_null()).map(|(name, _)| name));
     }
     let columns = in_order(occurring);
-    write_row(
-        ENVELOPE_COLUMNS.iter().map(|name| Some(name.to_string())).chain(columns.iter().cloned().map(Some)),
-        out,
-    )?;
+    let parted_by = match table_for {
+        TableFor::AnyProgram => ',',
+        TableFor::OfficePrograms { .. } => {
+            out.write_all(MARK)?;
+            ';'
+        }
+    };
+    let names = ENVELOPE_COLUMNS.iter().map(|name| Some(name.to_string())).chain(columns.iter().cloned().map(Some));
+    write_row(names, parted_by, out)?;
     for entry in entries {
         let entry = entry.borrow();
         let body = body_of(entry);
@@ -45,10 +78,11 @@ where
             Some(entry.happened.to_string()),
             entry.clock.map(|clock| clock.to_string()),
             Some(entry.recorded.to_string()),
-            Some(entry.who.clone()),
-            Some(entry.kind.clone()),
+            Some(guarded(&entry.who)),
+            Some(guarded(&entry.kind)),
         ];
-        write_row(envelope.into_iter().chain(columns.iter().map(|name| body.get(name).and_then(cell))), out)?;
+        let cells = columns.iter().map(|name| body.get(name).and_then(|value| cell(value, table_for)));
+        write_row(envelope.into_iter().chain(cells), parted_by, out)?;
     }
     out.flush()
 }
@@ -67,22 +101,25 @@ fn in_order(mut occurring: BTreeSet<String>) -> Vec<String> {
     columns
 }
 
-fn cell(value: &Value) -> Option<String> {
+fn cell(value: &Value, table_for: TableFor) -> Option<String> {
     match value {
         Value::Null => None,
-        Value::String(text) => Some(text.clone()),
+        Value::String(text) => Some(guarded(text)),
+        Value::Number(_) if table_for == (TableFor::OfficePrograms { decimal_comma: true }) => {
+            Some(canonical(value).replace('.', ","))
+        }
         Value::Bool(_) | Value::Number(_) | Value::Array(_) | Value::Object(_) => Some(canonical(value)),
     }
 }
 
-fn write_row(cells: impl Iterator<Item = Option<String>>, out: &mut dyn Write) -> io::Result<()> {
+fn write_row(cells: impl Iterator<Item = Option<String>>, parted_by: char, out: &mut dyn Write) -> io::Result<()> {
     for (i, cell) in cells.enumerate() {
         if i > 0 {
-            out.write_all(b",")?;
+            write!(out, "{parted_by}")?;
         }
         match cell {
             None => {}
-            Some(text) if text.is_empty() || text.contains(['"', ',', '\r', '\n']) => {
+            Some(text) if text.is_empty() || text.contains(['"', parted_by, '\r', '\n']) => {
                 out.write_all(format!("\"{}\"", text.replace('"', "\"\"")).as_bytes())?;
             }
             Some(text) => out.write_all(text.as_bytes())?,
@@ -112,7 +149,7 @@ mod tests {
 
     fn written(entries: &[Sealed]) -> String {
         let mut out = Vec::new();
-        write_csv(entries, &mut out).unwrap();
+        write_csv(entries, TableFor::AnyProgram, &mut out).unwrap();
         String::from_utf8(out).unwrap()
     }
 
@@ -126,10 +163,26 @@ mod tests {
         let expected = concat!(
             "id,happened,clock,recorded,who,kind,bed,at,why,tray,standing,about,text,yonder\r\n",
             "k3f9:1,2026-03-14,07:40,2026-03-14T14:53:20.000Z,mara,counted,,,,cof-031,41,,,\r\n",
-            "k3f9:2,2026-03-14,,2026-03-14T14:53:20.000Z,mara,noted,,,,,,\"\",\"=1+1, \"\"so\"\"\nit goes\",true\r\n",
+            "k3f9:2,2026-03-14,,2026-03-14T14:53:20.000Z,mara,noted,,,,,,\"\",\"'=1+1, \"\"so\"\"\nit goes\",true\r\n",
             "k3f9:3,2026-03-14,,2026-03-14T14:53:20.000Z,mara,positions_blocked,Lower,\"[\"\"2.7\"\",\"\"2.8\"\"]\",rock,,,,,\r\n",
         );
         assert_eq!(written(&entries), expected);
+    }
+
+    #[test]
+    fn office_programs_are_given_their_mark_semicolons_and_decimal_commas() {
+        let entry =
+            sealed(1, "measured", serde_json::json!({"tray":"a;b","collar_mm":-4.5,"plants":[{"height_cm":2.5}]}));
+        let written = |decimal_comma| {
+            let mut out = Vec::new();
+            write_csv([&entry], TableFor::OfficePrograms { decimal_comma }, &mut out).unwrap();
+            String::from_utf8(out).unwrap()
+        };
+        let spanish = written(true);
+        assert!(spanish.starts_with("\u{feff}id;happened;"), "{spanish}");
+        assert!(spanish.contains(";-4,5") && spanish.contains(";\"a;b\";"), "{spanish}");
+        assert!(spanish.contains("2.5"), "what stands inside of JSON stays JSON: {spanish}");
+        assert!(written(false).contains(";-4.5"));
     }
 
     /// Reads a sheet by the grammar of RFC 4180 section 2, on its own.
@@ -165,7 +218,9 @@ mod tests {
             let entry = sealed(1, "noted", serde_json::json!({"about":about,"text":text}));
             let rows = cells(&written(&[entry]));
             prop_assert_eq!(&rows[0][6..], ["about", "text"]);
-            prop_assert_eq!(&rows[1][6..], [about, text]);
+            let read: Vec<&str> = rows[1][6..].iter().map(|cell| unguarded(cell)).collect();
+            prop_assert_eq!(read, [about.as_str(), &text]);
+            prop_assert!(rows[1].iter().all(|cell| !cell.starts_with(BEGINS_FORMULA)));
         }
     }
 }

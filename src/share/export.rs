@@ -28,6 +28,7 @@ mod tests {
     use super::*;
     use crate::base::{Day, DeviceId, EntryId, Moment};
     use crate::nursery::envelope::Draft;
+    use crate::share::TableFor;
 
     struct Closed;
 
@@ -47,7 +48,8 @@ mod tests {
         let draft = Draft { happened, clock: None, who: "mara".into(), kind: "flushed".into(), body };
         let id = EntryId { device: DeviceId::new("k3f9").unwrap(), seq: 1 };
         let entry = draft.seal(id, Moment::from_millis(0), 1, None);
+        let csv = |entries: [&Sealed; 1]| crate::share::write_csv(entries, TableFor::AnyProgram, &mut Closed);
         assert_eq!(write_lines([&entry], &mut Closed).unwrap_err().kind(), io::ErrorKind::BrokenPipe);
-        assert_eq!(crate::share::write_csv([&entry], &mut Closed).unwrap_err().kind(), io::ErrorKind::BrokenPipe);
+        assert_eq!(csv([&entry]).unwrap_err().kind(), io::ErrorKind::BrokenPipe);
     }
 }

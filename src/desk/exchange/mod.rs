@@ -19,7 +19,7 @@ use crate::journal::{BackupReport, CheckReport, Journal, JournalError, Rescued};
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::{Fold, View};
-use crate::share::{self, Existing, FileFault, LineFaults, PairFault, ReadFault};
+use crate::share::{self, Existing, FileFault, LineFaults, PairFault, ReadFault, TableFor};
 
 /// What an export writes.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -27,7 +27,7 @@ pub enum Export {
     /// Entries, one a line.
     Lines,
     /// A table.
-    Csv,
+    Csv(TableFor),
 }
 
 /// Why an import was not taken.
@@ -185,13 +185,13 @@ fn export(journal: &Journal, what: Export, out: &mut dyn Write) -> Result<u64, E
             out.flush()?;
             Ok(entries)
         }
-        Export::Csv => {
+        Export::Csv(table_for) => {
             let mut all: Vec<Sealed> = Vec::new();
             journal.sealed::<ExportError>(&mut |sealed| {
                 all.push(sealed);
                 Ok(())
             })?;
-            share::write_csv(all.iter(), out)?;
+            share::write_csv(all.iter(), table_for, out)?;
             Ok(all.len() as u64)
         }
     }

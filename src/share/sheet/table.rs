@@ -1,5 +1,6 @@
 //! A sheet as text: its columns by name, its rows with their lines.
 
+use crate::share::csv::unguarded;
 use std::collections::BTreeSet;
 use std::io::Read;
 
@@ -85,12 +86,13 @@ fn alone(line: usize, reason: Reason) -> ReadFault {
     ReadFault::Lines(only(line, reason))
 }
 
-/// A cell in one line: people break lines inside of cells, which parts words.
+/// A cell in one line: people break lines inside of cells, which parts words; what was guarded against being taken for a
+/// formula is as it was.
 fn in_one_line(cell: &str) -> String {
     if cell.contains(['\n', '\r', '\t', '\u{2028}', '\u{a0}']) {
         cell.split_whitespace().collect::<Vec<_>>().join(" ")
     } else {
-        cell.trim().to_string()
+        unguarded(cell.trim()).to_string()
     }
 }
 

@@ -63,6 +63,7 @@ help_import_what = entries, one JSON object a line; trays or beds, a sheet with 
 help_import_dry_run = Write nothing; of a sheet show how its columns, names and rows are understood, and the first answers
 help_export = Give out every entry
 help_export_what = entries, which import reads back, or csv for a spreadsheet
+help_export_excel = The csv as office programs open it: UTF-8 mark, semicolons, decimal commas in Spanish
 help_export_to = Write this file instead of the screen
 help_check = Prove the file: chain, books, replay; reads only
 help_rescue = Bring every undamaged entry out of a damaged file; reads only

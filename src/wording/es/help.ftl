@@ -61,6 +61,7 @@ help_import_what = entries, un objeto JSON por línea; trays o beds, una hoja co
 help_import_dry_run = No anotar nada; de una hoja, mostrar cómo se entienden columnas, nombres y filas, y las primeras respuestas
 help_export = Sacar todas las anotaciones
 help_export_what = entries, que import vuelve a leer, o csv para una hoja de cálculo
+help_export_excel = El csv como lo abren los programas de oficina: marca UTF-8, punto y coma, coma decimal
 help_export_to = Escribir este archivo en vez de la pantalla
 help_check = Probar el archivo: cadena, cuentas, repaso; solo lee
 help_rescue = Sacar todas las anotaciones sanas de un archivo dañado; solo lee
