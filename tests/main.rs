@@ -27,6 +27,7 @@ mod round_worked;
 mod said_truly;
 mod sample_nursery;
 mod science;
+mod scribbled;
 mod settings_and_shells;
 mod support;
 mod verdicts;

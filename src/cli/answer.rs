@@ -60,12 +60,24 @@ pub(crate) fn refuse(ending: Ending, lines: &[String], json: bool) {
     }
 }
 
+/// Shows lines with their numbers and asks for one; anything else, and silence, is none. The place in the list, from 0.
+pub(crate) fn numbered(lines: &[String], question: &str) -> Option<usize> {
+    lines.iter().enumerate().for_each(|(at, line)| note(&format!("  {}  {line}", at + 1)));
+    let answer = answered(question);
+    answer.trim().parse::<usize>().ok()?.checked_sub(1).filter(|at| *at < lines.len())
+}
+
 /// Asks a question that can be answered with yes; anything else, and silence, is no.
 pub(crate) fn said_yes(question: &str) -> bool {
+    matches!(answered(question).trim().to_lowercase().as_str(), "y" | "yes" | "s" | "si" | "sí")
+}
+
+/// What is typed on a question.
+fn answered(question: &str) -> String {
     let mut err = std::io::stderr().lock();
     let _ = write!(err, "{question} ");
     let _ = err.flush();
     let mut answer = String::new();
     let _ = std::io::stdin().lock().read_line(&mut answer);
-    matches!(answer.trim().to_lowercase().as_str(), "y" | "yes" | "s" | "si" | "sí")
+    answer
 }

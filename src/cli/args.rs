@@ -216,10 +216,10 @@ pub(crate) enum Why {
 /// `write`
 #[derive(Args, Debug)]
 pub(crate) struct Write {
-    /// The kind of entry; without one, all kinds are listed.
+    /// The kind of entry, or the first word of a line; without one, all kinds are listed.
     pub(crate) kind: Option<String>,
-    /// key=value, for each field.
-    #[arg(value_name = "KEY=VALUE")]
+    /// key=value, for each field; or the other words of a line.
+    #[arg(value_name = "KEY=VALUE", allow_negative_numbers = true)]
     pub(crate) fields: Vec<String>,
     /// A sheet of short lines, whole or not at all; - reads what is piped in.
     #[arg(long, value_name = "FILE")]

@@ -1,4 +1,6 @@
-//! `write`: one entry, or a sheet of short lines.
+//! `write`: one entry, a line in a person's own words, or a sheet of them.
+
+mod own_words;
 
 use std::collections::BTreeMap;
 use std::io::Read;
@@ -15,7 +17,7 @@ use super::undo::{MOST_SAID, in_words, said_back};
 use super::{first_day, first_day_rows};
 use crate::base::Day;
 use crate::base::columns;
-use crate::desk::{self, Desk, Imported, PairFault, Recorded, Remark};
+use crate::desk::{self, Desk, DeskError, Imported, PairFault, Recorded, Refused, Remark};
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
 use crate::nursery::envelope::Draft;
@@ -27,6 +29,9 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     }
     let Some(kind) = &arguments.kind else { return list_kinds(run) };
     run.only_today()?;
+    if let Some(line) = in_own_words(kind, &arguments.fields) {
+        return own_words::run(run, arguments, &line);
+    }
     let bare = kind_of_entry(kind).filter(|_| arguments.fields.is_empty());
     if let Some(known) = bare.filter(|known| known.fields.iter().any(|field| field.required)) {
         return Err(Exit::refused(fields_of(run, known.kind, known.fields)));
@@ -38,18 +43,47 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     let mut desk = run.desk_to_write()?;
     let mut draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
         .map_err(|fault| unwritten(run, run.wording.pair_fault(&fault)))?;
-    let species = desk.fold().site().species.clone();
-    desk.settle_task(&mut draft).map_err(|fault| run.exit_for(&fault, &species))?;
     desk.settle_nurse_row(&mut draft);
-    let remarks = Remarks::on(run, &mut desk, &[(0, draft.clone())])?;
-    if arguments.dry_run {
-        let doubts = desk.rehearse(vec![draft.clone()]).map_err(|fault| run.exit_for(&fault, &species))?;
+    write_drafts(run, &mut desk, vec![draft], arguments.dry_run)
+}
+
+/// What was typed as a line in a person's own words: no kind with pairs, and more than one word.
+fn in_own_words(first: &str, more: &[String]) -> Option<String> {
+    let has_pairs = more.iter().any(|word| word.contains('='));
+    let is_kind_alone = more.is_empty() && !first.trim().contains(char::is_whitespace);
+    (!has_pairs && !is_kind_alone)
+        .then(|| std::iter::once(first).chain(more.iter().map(String::as_str)).collect::<Vec<_>>().join(" "))
+}
+
+/// Writes the drafts of one command, or only tries them.
+fn write_drafts(run: &Run, desk: &mut Desk, mut drafts: Vec<Draft>, only_try: bool) -> Result<Ending, Exit> {
+    let species = desk.fold().site().species.clone();
+    for draft in &mut drafts {
+        desk.settle_task(draft).map_err(|fault| run.exit_for(&fault, &species))?;
+    }
+    // Of one line nobody counts the lines.
+    let numbered: Vec<(usize, Draft)> = drafts.iter().map(|draft| (0, draft.clone())).collect();
+    let remarks = Remarks::on(run, desk, &numbered)?;
+    if only_try {
+        let doubts = desk.rehearse(drafts.clone()).map_err(|fault| run.exit_for(&without_lines(fault), &species))?;
         let recorded = Recorded { doubts, ..Recorded::default() };
-        return tried(run, &desk, Imported { lines: 1, recorded, drafts: 1, read: vec![(1, draft)] }, &remarks.all());
+        let many = drafts.len();
+        let read = drafts.into_iter().map(|draft| (1, draft)).collect();
+        return tried(run, desk, Imported { lines: many, recorded, drafts: many, read }, &remarks.all());
     }
     remarks.agreed_on_one(run)?;
-    let recorded = desk.record(vec![draft]).map_err(|fault| run.exit_for(&fault, &species))?;
-    told(run, &desk, &recorded, &remarks.told_after(run))
+    let recorded = desk.record(drafts).map_err(|fault| run.exit_for(&without_lines(fault), &species))?;
+    told(run, desk, &recorded, &remarks.told_after(run))
+}
+
+/// Entries of one line are refused without its number.
+fn without_lines(fault: DeskError) -> DeskError {
+    match fault {
+        DeskError::Refused(refused) => {
+            DeskError::Refused(refused.into_iter().map(|one| Refused { line: 0, why: one.why }).collect())
+        }
+        fault @ DeskError::Journal(_) => fault,
+    }
 }
 
 /// What a person is asked before something is written, and told with it.

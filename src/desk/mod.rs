@@ -21,7 +21,7 @@ pub(crate) use crate::share::TableFor;
 pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
-pub use crate::share::{FORMS, FORMS_IN_SPANISH, SheetKind, Unknown, UnknownWhat};
+pub use crate::share::{FORMS, FORMS_IN_SPANISH, Meant, SheetKind, Unknown, UnknownWhat, Why};
 pub(crate) use exchange::AT_ONCE;
 pub(crate) use exchange::drop_kept_stories;
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};

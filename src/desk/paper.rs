@@ -8,13 +8,15 @@ use serde_json::Value;
 use super::exchange::with_lines;
 use super::refusal::Refused;
 use super::{Desk, DeskError, ImportError, Imported, Recorded, Refusal};
-use crate::base::{BedName, Day, SpeciesKey, TrayCode, text, word::Word};
+use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode, text, word::Word};
+use crate::nursery::entry::shape::NameOf;
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::Role;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::DoubtKind;
 use crate::reckon::round::{Task, round_by};
 use crate::reckon::stock::TrayStory;
+use crate::share::LineFaults;
 use crate::share::{InBed, KnownNames, PaperRead, ReadFault, decode_sheet, read_any_day, read_paper, read_said_day};
 
 /// How often lines are judged again without those that were refused; more faults than this one behind the other nobody
@@ -44,6 +46,23 @@ impl Desk {
         Ok(Imported { lines: read.lines.len(), recorded, drafts: read.lines.len(), read: read.lines })
     }
 
+    /// What one line says, as a short form or in a person's own words; nothing is written.
+    ///
+    /// # Errors
+    /// The file, where what another process wrote cannot be taken in; the fault of the line.
+    pub(crate) fn read_line(
+        &mut self,
+        line: &str,
+        happened: Option<Day>,
+        who: &str,
+    ) -> Result<Result<Vec<Draft>, LineFaults>, DeskError> {
+        self.refresh()?;
+        let read = self.read_paper(line, happened, who);
+        let mut drafts: Vec<Draft> = read.lines.into_iter().map(|(_, draft)| draft).collect();
+        drafts.iter_mut().for_each(|draft| self.settle_nurse_row(draft));
+        Ok(read.faults.or(drafts))
+    }
+
     fn read_paper(&self, text: &str, happened: Option<Day>, who: &str) -> PaperRead {
         let today = self.now().today;
         let fold = self.fold();
@@ -51,6 +70,9 @@ impl Desk {
             |tray: &str| fold.trays().iter().any(|(code, story)| code.as_str() == tray && self.holds_seed(story));
         let species = &fold.site().species;
         let known = KnownNames {
+            species_of: &|name_of, name| self.species_of(name_of, name),
+            standing: &|tray| self.standing_in(tray),
+            seeds: &|lot| self.seeds_in(lot),
             is_seedbed: &is_seedbed,
             find: &|written| species.find(written),
             several: &|written| species.resolve(written).several(),
@@ -76,12 +98,37 @@ impl Desk {
             beds: set.map(|(name, _)| name.to_string()).collect(),
             places: places.into_iter().collect(),
             lots: received.map(|(code, _)| code.to_string()).collect(),
+            containers: fold.site().containers.keys().map(ToString::to_string).collect(),
+            species_of: &|_, _| None,
+            standing: &|_| None,
+            seeds: &|_| None,
             is_seedbed: &|_| false,
             find: &|_| None,
             several: &|_| Vec::new(),
             in_bed: &|_| InBed::default(),
             task: &|_| Err(Vec::new()),
         }
+    }
+
+    /// The species of a tray or a lot.
+    fn species_of(&self, name_of: NameOf, name: &str) -> Option<SpeciesKey> {
+        let fold = self.fold();
+        match name_of {
+            NameOf::Tray => fold.trays().get(&TrayCode::new(name).ok()?)?.species.clone(),
+            NameOf::Lot => fold.lots().get(&LotCode::new(name).ok()?)?.species.clone(),
+            NameOf::Bed | NameOf::Place | NameOf::Container | NameOf::Field => None,
+        }
+    }
+
+    fn standing_in(&self, tray: &str) -> Option<u32> {
+        let story = self.fold().trays().get(&TrayCode::new(tray).ok()?)?;
+        u32::try_from(story.accounts.standing).ok()
+    }
+
+    fn seeds_in(&self, lot: &str) -> Option<u32> {
+        let fold = self.fold();
+        let story = fold.lots().get(&LotCode::new(lot).ok()?)?;
+        story.seeds_left
     }
 
     /// What is planned, planted and nursed in a bed.

@@ -11,7 +11,7 @@ use crate::nursery::entry::subject::subjects;
 use crate::nursery::entry::{Entry, GroundEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
-use crate::reckon::picture::{Criterion, Picture};
+use crate::reckon::picture::{Criterion, DoubtKind, Picture};
 use crate::reckon::{Fold, View};
 
 /// The same line written again within so many hours is asked about.
@@ -20,6 +20,9 @@ const AGAIN_WITHIN_HOURS: i64 = 24;
 const LARGE_LOSS: f64 = 0.5;
 /// In trays of fewer plants a loss of more than half is nothing out of the way. Ours.
 const LEAST_TRAY: u64 = 5;
+
+/// Seed of a warm bed or soaked seed comes up before its usual first day; before this share of it, from sowing, none does. Ours.
+const LEAST_OF_FIRST_DAYS: f64 = 0.4;
 
 /// Something about an entry that is to be written.
 #[derive(Clone, PartialEq, Debug)]
@@ -42,6 +45,26 @@ pub enum Remark {
         /// Plants that stood by the books.
         stood: u64,
     },
+    /// More seedlings counted than the seed can have given.
+    MoreThanSeed {
+        /// The tray.
+        tray: TrayCode,
+        /// Counted.
+        counted: u32,
+        /// The most the seeds can have given.
+        most: u32,
+    },
+    /// Seedlings counted before any can have come up.
+    BeforeEmergence {
+        /// The tray.
+        tray: TrayCode,
+        /// Counted.
+        counted: u32,
+        /// The day it was sown.
+        sown: Day,
+        /// Days from sowing to the first of the species, where that is known.
+        first_days: Option<f64>,
+    },
     /// Plants go out that are not ready, or into what is not.
     NotReady {
         /// The tray.
@@ -59,7 +82,11 @@ impl Remark {
     /// Whether it is asked about; what is not is only told.
     pub fn is_asked(&self) -> bool {
         match self {
-            Remark::Again { .. } | Remark::SameAsLine(_) | Remark::HalfGone { .. } => true,
+            Remark::Again { .. }
+            | Remark::SameAsLine(_)
+            | Remark::HalfGone { .. }
+            | Remark::MoreThanSeed { .. }
+            | Remark::BeforeEmergence { .. } => true,
             Remark::NotReady { .. } => false,
         }
     }
@@ -91,6 +118,8 @@ impl Desk {
             all.extend(earlier.map(|line| (at, Remark::SameAsLine(line + 1))));
             all.extend(self.written_already(entry).map(|remark| (at, remark)));
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(more_than_seed(trial, entry).map(|remark| (at, remark)));
+            all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             if let What::Ground(GroundEntry::Outplanted(_)) = &entry.what {
                 let then = match pictures.entry(entry.happened) {
                     Place::Occupied(known) => known.into_mut(),
@@ -135,6 +164,34 @@ fn half_gone(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let is_last = story.last_on.is_none_or(|last| last <= entry.happened);
     let large = stood >= LEAST_TRAY && gone <= stood && gone as f64 > stood as f64 * LARGE_LOSS;
     (is_last && large).then(|| Remark::HalfGone { tray: story.code.clone(), gone, stood })
+}
+
+/// A count that the books doubt: more seedlings than seeds.
+fn more_than_seed(trial: &Trial, entry: &Entry) -> Option<Remark> {
+    let of_entry = trial.doubts.iter().filter(|doubt| doubt.entries.contains(&entry.id));
+    of_entry.map(|doubt| &doubt.kind).find_map(|kind| {
+        let DoubtKind::MoreThanSeed { tray, counted, most } = kind else { return None };
+        Some(Remark::MoreThanSeed { tray: tray.clone(), counted: *counted, most: *most })
+    })
+}
+
+/// Seedlings counted in a tray so soon after sowing that none can be up. What is counted there may be the seeds.
+fn before_emergence(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::Counted(look)) = &entry.what else { return None };
+    let story = fold.trays().get(&fold.ledger().tray_at(&look.tray, &entry.order_key()))?;
+    let came_as_plants = story.accounts.arrived + story.accounts.moved_in > 0;
+    let sown = story.sowings.iter().map(|sowing| sowing.day).min().filter(|_| !came_as_plants)?;
+    let profile = story.species.as_ref().and_then(|key| fold.site().profile(key));
+    let first_days = profile.and_then(|profile| profile.emerge_first_days.as_ref()).map(|figure| figure.value);
+    let least = first_days.map_or(0.0, |days| (days * LEAST_OF_FIRST_DAYS).floor());
+    let rises = u64::from(look.standing.0) > story.accounts.standing;
+    let is_early = f64::from(entry.happened.number() - sown.number()) <= least;
+    (rises && is_early).then(|| Remark::BeforeEmergence {
+        tray: story.code.clone(),
+        counted: look.standing.0,
+        sown,
+        first_days,
+    })
 }
 
 /// Why a tray was not ready to go to a bed on the day it went.

@@ -1,5 +1,6 @@
 //! What is wrong with a line, a pair or a row that came from outside, and where.
 
+use super::{Meant, Why};
 use crate::base::{Day, DeviceId, EntryId, SpeciesKey};
 use crate::nursery::entry::fault::{EntryFault, Problem};
 
@@ -190,6 +191,13 @@ pub enum Reason {
         species: usize,
         /// How many numbers.
         numbers: usize,
+    },
+    /// A line in a person's own words that is not written as it is.
+    Words {
+        /// Why.
+        why: Vec<Why>,
+        /// What may be meant, each with the entries that it would write.
+        meant: Vec<Vec<Meant>>,
     },
     /// A short line of a paper sheet that says nothing known.
     NotUnderstood(String),

@@ -13,7 +13,6 @@ mod json;
 pub(crate) mod lines;
 pub(crate) mod pairs;
 pub(crate) mod paper_lines;
-#[cfg(test)]
 mod scribbled;
 pub(crate) mod sheet;
 
@@ -28,5 +27,6 @@ pub use first_day::{FirstDay, SheetKind, SheetNames, Unknown, UnknownWhat, read_
 pub use hand_day::{read_any_day, read_said_day};
 pub use lines::{Line, Written, each_line, read_lines, read_what_can_be_read};
 pub use pairs::{read_pairs, split_pairs};
-pub use paper_lines::{FORMS, FORMS_IN_SPANISH, InBed, KnownNames, PaperRead, read_paper};
+pub use paper_lines::{FORMS, FORMS_IN_SPANISH, InBed, KnownNames, Meant, PaperRead, read_paper};
+pub use scribbled::Why;
 pub use sheet::decode_sheet;

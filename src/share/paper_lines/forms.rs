@@ -3,6 +3,7 @@
 use serde_json::{Value, json};
 
 use super::Sheet;
+use super::spoken::NOT_SAID;
 use super::words::Words;
 use crate::base::{Day, text, word::Word};
 use crate::nursery::entry::fault::Problem;
@@ -110,9 +111,6 @@ pub(super) const FIRST_WORDS: [&str; 10] =
 
 pub(super) type Said = (&'static str, Value);
 
-/// Where a person gives no cause.
-const NOT_SAID: &str = "not said";
-
 pub(super) fn not_understood(rest: &Words) -> Fault {
     let reason = Reason::NotUnderstood(short(&rest.typed_from(0)));
     Fault::at(rest.begin(), reason)
@@ -167,9 +165,8 @@ pub(super) fn without_name(sheet: &Sheet, words: &Words) -> Result<Option<Said>,
     if is(&first, &vocabulary().line.note) {
         return Ok(Some(("noted", json!({ "text": words.typed_from(1) }))));
     }
-    let two_words = first == "let" && words.folded(1) == "go";
-    if two_words || is(&first, &vocabulary().line.let_go) {
-        return let_go(sheet, &words.after(1 + usize::from(two_words))).map(Some);
+    if begins_let_go(words) {
+        return let_go(sheet, &words.after(1 + usize::from(first == "let"))).map(Some);
     }
     let is_weather = |word: &str| {
         is(word, &vocabulary().line.rain)
@@ -204,6 +201,12 @@ pub(super) fn without_name(sheet: &Sheet, words: &Words) -> Result<Option<Said>,
         at += 2;
     }
     Ok(Some(("weather", Value::Object(body))))
+}
+
+/// Whether a line lets a task go.
+pub(super) fn begins_let_go(words: &Words) -> bool {
+    let first = words.folded(0).trim_end_matches(':').to_string();
+    first == "let" && words.folded(1) == "go" || is(&first, &vocabulary().line.let_go)
 }
 
 /// `let go count cof-031 until 2026-04-20`, `let go count cof-031 never`.

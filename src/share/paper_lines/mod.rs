@@ -3,17 +3,20 @@
 mod forms;
 mod of_bed;
 mod of_seed;
+mod spoken;
 mod words;
 
 #[cfg(test)]
 mod tests;
 
 pub use forms::{FORMS, FORMS_IN_SPANISH};
+pub use spoken::Meant;
 
 use super::draft::{Writer, read_kind, seen, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};
 use super::hand_day::{is_like_a_day, read_said_day};
 use super::pairs::{read_pairs, split_words};
+use super::scribbled::Reader;
 use super::vocabulary::{is, vocabulary};
 use crate::base::{Day, SpeciesKey, name_search, text};
 use crate::nursery::entry::fault::EntryFault;
@@ -50,6 +53,14 @@ pub struct KnownNames<'a> {
     pub places: Vec<String>,
     /// Codes of seed lots.
     pub lots: Vec<String>,
+    /// Names of containers.
+    pub containers: Vec<String>,
+    /// The species of a tray or a lot.
+    pub species_of: &'a dyn Fn(NameOf, &str) -> Option<SpeciesKey>,
+    /// What stands in a tray by the books.
+    pub standing: &'a dyn Fn(&str) -> Option<u32>,
+    /// What is left of a lot in seeds, where that is known.
+    pub seeds: &'a dyn Fn(&str) -> Option<u32>,
     /// Whether seedlings of a tray are pricked out rather than potted on: seed is due in it, or it is a seedbed.
     pub is_seedbed: &'a dyn Fn(&str) -> bool,
     /// The species meant by a name.
@@ -77,7 +88,8 @@ pub struct PaperRead {
 /// sets that of the lines after it, a day before a line is that of the line.
 pub fn read_paper(text: &str, known: &KnownNames, happened: Day, today: Day, who: &str) -> PaperRead {
     let mut read = PaperRead::default();
-    let mut sheet = Sheet { known, names: BTreeMap::new(), happened, today, who, asked_nearest: Cell::new(0) };
+    let reader = Reader::new(known);
+    let mut sheet = Sheet { known, reader, names: BTreeMap::new(), happened, today, who, asked_nearest: Cell::new(0) };
     sheet.learn_known();
     let mut day_is_lost = false;
     for (i, line) in text.strip_prefix('\u{feff}').unwrap_or(text).lines().enumerate() {
@@ -86,14 +98,16 @@ pub fn read_paper(text: &str, known: &KnownNames, happened: Day, today: Day, who
             break;
         }
         match sheet.read_line(line) {
-            Ok(None) => {}
-            Ok(Some(draft)) => {
-                if let Some(tray) = tray_made(&draft) {
-                    sheet.learn(NameOf::Tray, &tray);
-                }
-                // Of lines under a day that cannot be read nobody knows when they happened.
-                if !day_is_lost {
-                    read.lines.push((i + 1, draft));
+            Ok(drafts) => {
+                for draft in drafts {
+                    if let Some(tray) = tray_made(&draft) {
+                        sheet.reader.learn(NameOf::Tray, &tray);
+                        sheet.learn(NameOf::Tray, &tray);
+                    }
+                    // Of lines under a day that cannot be read nobody knows when they happened.
+                    if !day_is_lost {
+                        read.lines.push((i + 1, draft));
+                    }
                 }
             }
             Err(fault) => {
@@ -119,6 +133,12 @@ pub fn read_paper(text: &str, known: &KnownNames, happened: Day, today: Day, who
 /// Marks the fault of a line that was to give the day of the lines after it.
 const DAY_OF_THE_SHEET: &str = "the day of the sheet";
 
+/// `KIND key=value ...`
+fn is_full_form(words: &Words) -> bool {
+    words.get(0).is_some_and(|first| kind_of_entry(first).is_some())
+        && words.get(1).is_some_and(|second| second.contains('='))
+}
+
 /// The tray that an entry makes, which later lines may then name.
 fn tray_made(draft: &Draft) -> Option<String> {
     let field = match draft.kind.as_str() {
@@ -132,6 +152,8 @@ fn tray_made(draft: &Draft) -> Option<String> {
 /// The sheet being read.
 struct Sheet<'a> {
     known: &'a KnownNames<'a>,
+    /// The reader of lines in a person's own words.
+    reader: Reader<'a>,
     /// The known names, and those of trays that earlier lines make, by their first word.
     names: BTreeMap<String, Vec<(NameOf, String)>>,
     happened: Day,
@@ -163,7 +185,7 @@ impl Sheet<'_> {
         }
     }
 
-    fn read_line(&mut self, line: &str) -> Result<Option<Draft>, Fault> {
+    fn read_line(&mut self, line: &str) -> Result<Vec<Draft>, Fault> {
         if line.len() > LONGEST_PAPER_LINE_BYTES {
             return Err(Fault::bare(Reason::LineTooLong { most_bytes: LONGEST_PAPER_LINE_BYTES }));
         }
@@ -177,23 +199,28 @@ impl Sheet<'_> {
         })?;
         let words = Words::of(&line);
         if words.len() == 0 {
-            return Ok(None);
+            return Ok(Vec::new());
         }
-        let Some((day, taken)) = self.day_before(&words)? else { return self.read_words(&words).map(Some) };
-        if taken == words.len() {
-            self.happened = day;
-            return Ok(None);
-        }
-        let of_the_sheet = std::mem::replace(&mut self.happened, day);
-        let read = self.read_words(&words.after(taken));
-        self.happened = of_the_sheet;
-        read.map(Some)
+        let short = match self.day_before(&words) {
+            Err(fault) if fault.field.is_some() => return Err(fault),
+            Err(fault) => Err(fault),
+            Ok(Some((day, taken))) if taken == words.len() => {
+                self.happened = day;
+                return Ok(Vec::new());
+            }
+            Ok(Some((day, taken))) => {
+                let of_the_sheet = std::mem::replace(&mut self.happened, day);
+                let read = self.read_words(&words.after(taken));
+                self.happened = of_the_sheet;
+                read
+            }
+            Ok(None) => self.read_words(&words),
+        };
+        self.beside_own_words(&words, short)
     }
 
     fn read_words(&self, words: &Words) -> Result<Draft, Fault> {
-        let is_full = words.get(0).is_some_and(|first| kind_of_entry(first).is_some())
-            && words.get(1).is_some_and(|second| second.contains('='));
-        if is_full {
+        if is_full_form(words) {
             return self.full_form(words);
         }
         // "@ Upper 1 weeded": the sign only says where.
@@ -236,7 +263,10 @@ impl Sheet<'_> {
                 }
             }
         }
-        made.iter().for_each(|code| self.learn(NameOf::Tray, code));
+        for code in made {
+            self.learn(NameOf::Tray, &code);
+            self.reader.learn(NameOf::Tray, &code);
+        }
     }
 
     fn settle(&self, kind: &str, body: Value, words: &Words) -> Result<Draft, Fault> {

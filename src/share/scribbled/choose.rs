@@ -5,7 +5,6 @@ use super::frames::{Clause, Drafts, FRAMES};
 use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
-use super::offer::offer;
 use super::why::Why;
 use super::words::{Word, words};
 use super::{EntryDraft, Offer, Reading};
@@ -37,23 +36,23 @@ pub(super) struct Way {
 }
 
 /// A reader that knows the names of one nursery; made once for many lines.
-pub struct Reader<'a> {
+pub(crate) struct Reader<'a> {
     known: Known<'a>,
 }
 
 impl<'a> Reader<'a> {
     /// Lays out the names.
-    pub fn new(names: &'a dyn Names) -> Reader<'a> {
+    pub(crate) fn new(names: &'a dyn Names) -> Reader<'a> {
         Reader { known: Known::new(names) }
     }
 
     /// One more name: a tray that an earlier line makes.
-    pub fn learn(&mut self, name_of: super::NameOf, name: &str) {
+    pub(crate) fn learn(&mut self, name_of: super::NameOf, name: &str) {
         self.known.learn(name_of, name.to_string());
     }
 
     /// Reads one line as scribbled today.
-    pub fn read(&self, line: &str, today: Day) -> Reading {
+    pub(crate) fn read(&self, line: &str, today: Day) -> Reading {
         read_line(line, today, &self.known)
     }
 }
@@ -123,7 +122,7 @@ fn moods(marks: &[Mark], is_question: bool) -> Vec<Why> {
 
 fn refused_for(why: Vec<Why>, read: Reading) -> Reading {
     let offers = match read {
-        Reading::Clear(drafts) => vec![offer(drafts)],
+        Reading::Clear(drafts) => vec![drafts],
         Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers,
     };
     Reading::Refused { why, offers }
@@ -208,15 +207,21 @@ impl Line<'_> {
         let mut drafts: Vec<Drafts> = near.map(|way| way.drafts.clone()).collect();
         drafts.extend(drafts.first().and_then(count_for_loss));
         drafts.extend(self.narrowed());
+        drafts.extend(with_what_is_meant(best));
         let mut offers: Vec<Offer> = Vec::new();
         for drafts in drafts {
-            let one = offer(self.dated(&drafts, self.one_day()));
-            if !offers.iter().any(|other| other.drafts == one.drafts) && offers.len() < MOST_OFFERS {
+            let one = self.dated(&drafts, self.one_day());
+            if !offers.contains(&one) && offers.len() < MOST_OFFERS {
                 offers.push(one);
             }
         }
         let why = if best.lacks.is_empty() { vec![Why::Several] } else { best.lacks.clone() };
-        let is_open = why.iter().all(|why| matches!(why, Why::Several | Why::Both(_) | Why::OverHalf(_)));
+        let is_open = why.iter().all(|why| {
+            matches!(
+                why,
+                Why::Several | Why::Both(_) | Why::OverHalf(_) | Why::WhichContainer(_) | Why::CauseNearly(..)
+            )
+        });
         if is_open { Reading::Asks { why, offers } } else { Reading::Refused { why, offers } }
     }
 
@@ -242,10 +247,41 @@ impl Line<'_> {
         if days.next().is_some() { None } else { first }
     }
 
+    /// Whether today is named, by its date or as today: "in the morning" is that of the day the sheet is of.
+    fn names_today(&self) -> bool {
+        self.marks.iter().any(|mark| {
+            day_of(mark) == Some(self.today)
+                && (mark.typed.contains(|letter: char| letter.is_ascii_digit()) || is_word_for_today(&mark.folded))
+        })
+    }
+
     pub(super) fn dated(&self, drafts: &Drafts, day: Option<Day>) -> Vec<EntryDraft> {
-        let happened = day.filter(|day| *day != self.today);
+        let happened = day.filter(|day| *day != self.today || self.names_today());
         drafts.iter().map(|(kind, fields)| EntryDraft { kind, fields: fields.clone(), happened }).collect()
     }
+}
+
+/// The readings with each container that may be meant, with the cause that was probably meant.
+fn with_what_is_meant(way: &Way) -> Vec<Drafts> {
+    let set = |field: &str, value: &str| {
+        let mut drafts = way.drafts.clone();
+        for (_, fields) in &mut drafts {
+            if let Some(written) = fields.get_mut(field) {
+                *written = value.into();
+            }
+        }
+        drafts
+    };
+    let mut found = Vec::new();
+    for why in &way.lacks {
+        if let Why::WhichContainer(names) = why {
+            found.extend(names.iter().map(|name| set("container", name)));
+        } else if let Why::CauseNearly(_, known) = why {
+            // What was probably meant leads.
+            found.insert(0, set("cause", known));
+        }
+    }
+    found
 }
 
 /// A count where a loss was read, a loss where a count was: with the same number.
@@ -258,6 +294,10 @@ fn count_for_loss(drafts: &Drafts) -> Option<Drafts> {
     };
     let told = [("tray", fields.get("tray")?.clone()), (to, fields.get(from)?.clone())];
     Some(vec![(other, told.into_iter().map(|(key, value)| (key.to_string(), value)).collect())])
+}
+
+fn is_word_for_today(folded: &str) -> bool {
+    matches!(folded, "today" | "hoy")
 }
 
 pub(super) fn day_of(mark: &Mark) -> Option<Day> {

@@ -22,7 +22,6 @@ pub(super) struct Lexicon {
     figures: HashMap<String, f64>,
     weekdays: HashMap<String, i32>,
     months: HashMap<String, u32>,
-    said: HashMap<String, [String; 2]>,
 }
 
 /// Small letters without accents, a hyphen read as a blank, a typed apostrophe as a straight one.
@@ -62,11 +61,6 @@ impl Lexicon {
                     ("days", "months") => read.rank(words, |read, word, place| {
                         read.months.insert(word, place as u32 + 1);
                     }),
-                    ("said", _) => {
-                        if let [english, spanish] = strings(words).as_slice() {
-                            read.said.insert(list.clone(), [english.clone(), spanish.clone()]);
-                        }
-                    }
                     _ => read.learn(table, list, words),
                 }
             }
@@ -148,6 +142,25 @@ impl Lexicon {
         found.cloned().unwrap_or_default()
     }
 
+    /// The known cause that a folded phrase is a slip of the pen away from, or whose first word it is.
+    pub fn nearest_cause(&self, phrase: &str) -> Option<String> {
+        /// A shorter phrase is near too many.
+        const LEAST_LETTERS: usize = 5;
+        /// From so many letters on two may be wrong.
+        const LONG: usize = 8;
+        if phrase.len() < LEAST_LETTERS {
+            return None;
+        }
+        let most = if phrase.len() < LONG { 1 } else { 2 };
+        let is_cause = |roles: &Vec<Role>| roles.contains(&"causes.words");
+        let far = |cause: &str| {
+            let begins = cause.strip_prefix(phrase).is_some_and(|rest| rest.starts_with(' '));
+            if begins { 1 } else { strsim::osa_distance(cause, phrase) }
+        };
+        let causes = self.phrases.iter().filter(|(_, roles)| is_cause(roles)).map(|(cause, _)| (far(cause), cause));
+        causes.filter(|(far, _)| *far <= most).min().map(|(_, cause)| cause.clone())
+    }
+
     /// A number word under a hundred, or a word for hundreds.
     pub fn figure(&self, word: &str) -> Option<f64> {
         self.figures.get(word).copied()
@@ -162,12 +175,15 @@ impl Lexicon {
     pub fn month(&self, word: &str) -> Option<u32> {
         self.months.get(word.trim_end_matches('.')).copied()
     }
+}
 
-    /// A sentence in English and in Spanish.
-    #[cfg(test)]
-    pub fn said(&self, key: &str) -> [&str; 2] {
-        self.said.get(key).map_or([""; 2], |both| [both[0].as_str(), both[1].as_str()])
-    }
+/// Whether a free text tells more than a cause or a name: a number, or words for what stands or died.
+pub(in crate::share) fn says_more(text: &str) -> bool {
+    const HEADS: [&str; 6] = ["left", "count", "die", "up", "cull", "give"];
+    let folded = fold(text);
+    let words = folded.split([' ', ',', ';']);
+    let is_head = |word: &str| lexicon().roles(word).iter().any(|role| HEADS.contains(role));
+    words.into_iter().any(|word| word.chars().any(|letter| letter.is_ascii_digit()) || is_head(word))
 }
 
 #[cfg(test)]
@@ -179,7 +195,7 @@ mod tests {
         let tables: toml::Table = toml::from_str(WORDS).unwrap();
         for (table, lists) in &tables {
             for (list, words) in lists.as_table().unwrap() {
-                for word in strings(words).iter().filter(|_| table != "said") {
+                for word in strings(words).iter() {
                     let bare = word.trim_end_matches('*').replace('-', " ");
                     assert_eq!(fold(&bare), bare.trim(), "{table}.{list}: {word} is never met");
                 }

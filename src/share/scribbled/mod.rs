@@ -8,7 +8,6 @@ mod choose;
 mod frames;
 mod lexicon;
 mod nearest;
-mod offer;
 mod parts;
 mod typed;
 mod why;
@@ -16,8 +15,9 @@ mod why;
 #[cfg(test)]
 mod tests;
 
-pub use choose::Reader;
-pub use named::{NameOf, Names};
+pub(super) use choose::Reader;
+pub(super) use lexicon::says_more;
+pub(crate) use named::{NameOf, Names};
 pub use why::Why;
 
 use crate::base::Day;
@@ -26,7 +26,7 @@ use typed::{days, marks, named, words};
 
 /// An entry as a line says it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct EntryDraft {
+pub(crate) struct EntryDraft {
     /// The kind of entry.
     pub kind: &'static str,
     /// Its fields, as the journal has them.
@@ -35,18 +35,12 @@ pub struct EntryDraft {
     pub happened: Option<Day>,
 }
 
-/// A reading that may have been meant.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Offer {
-    /// The line that says just this, ready to copy; where it is several entries, a line each.
-    pub line: String,
-    /// What it would write.
-    pub drafts: Vec<EntryDraft>,
-}
+/// A reading that may have been meant: what it would write.
+pub(crate) type Offer = Vec<EntryDraft>;
 
 /// What became of a line.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Reading {
+pub(crate) enum Reading {
     /// It says one thing.
     Clear(Vec<EntryDraft>),
     /// It may say several things: which of them?

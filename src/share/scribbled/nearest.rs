@@ -5,7 +5,6 @@ use super::days::SaidDay;
 use super::lexicon::fold;
 use super::marks::{Mark, What};
 use super::named::NameOf;
-use super::offer::offer;
 use super::why::Why;
 use super::{Offer, Reading};
 
@@ -45,7 +44,7 @@ impl Line<'_> {
                 marks.splice(i..i + length, [named]);
                 let ways = self.ways(&marks);
                 if let Some(way) = ways.iter().find(|way| way.leftover.is_empty()) {
-                    offers.push(offer(self.dated(&way.drafts, self.one_day())));
+                    offers.push(self.dated(&way.drafts, self.one_day()));
                 }
             }
             if !offers.is_empty() || matches!(self.marks[i].what, What::New(_)) {
@@ -60,13 +59,13 @@ impl Line<'_> {
                 why.extend(way.lacks.clone());
             }
             if way.drafts.iter().all(|(_, fields)| fields.len() > 1 || way.lacks.is_empty()) {
-                offers.push(offer(self.dated(&way.drafts, self.one_day())));
+                offers.push(self.dated(&way.drafts, self.one_day()));
             }
         }
         if why.is_empty() {
             why.push(self.what_is_missing());
         }
-        offers.dedup_by(|a, b| a.drafts == b.drafts);
+        offers.dedup();
         offers.truncate(MOST_OFFERS);
         Reading::Refused { why, offers }
     }
@@ -86,8 +85,7 @@ impl Line<'_> {
             marks.push(verb);
             let fits = self.ways(&marks).into_iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty());
             offers.extend(
-                fits.filter(|way| way.drafts[0].0 != "counted")
-                    .map(|way| offer(self.dated(&way.drafts, self.one_day()))),
+                fits.filter(|way| way.drafts[0].0 != "counted").map(|way| self.dated(&way.drafts, self.one_day())),
             );
         }
         offers
@@ -118,8 +116,10 @@ impl Line<'_> {
                 }
                 let typed = some.iter().map(|mark| mark.typed.as_str()).collect::<Vec<_>>().join(" ");
                 let names = self.known.nearest(&typed, None);
-                let near: Vec<(NameOf, String)> =
-                    self.known.all.iter().filter(|(_, name)| names.contains(name)).cloned().collect();
+                let rank = |name: &String| names.iter().position(|near| near == name);
+                let mut near: Vec<(NameOf, String)> =
+                    self.known.all.iter().filter(|(_, name)| rank(name).is_some()).cloned().collect();
+                near.sort_by_key(|(_, name)| rank(name));
                 if !near.is_empty() || matches!(some[0].what, What::New(_)) {
                     found.push((i, length, near));
                     break;

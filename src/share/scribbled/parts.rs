@@ -3,7 +3,6 @@
 use super::choose::{CLEAR_BY, Line, MOST_OFFERS, MOST_PARTINGS, MOST_TRIED, Way, day_of, is_subject, is_verb};
 use super::marks::{Mark, What};
 use super::named::NameOf;
-use super::offer::offer;
 use super::why::Why;
 use super::{EntryDraft, Reading};
 
@@ -63,7 +62,7 @@ impl Line<'_> {
         if lacks.is_empty() && rivals == 0 && self.tried.get() <= MOST_TRIED {
             return Some(Reading::Clear(drafts));
         }
-        let offers = found.into_iter().take(MOST_OFFERS).map(|(_, drafts, _)| offer(drafts)).collect();
+        let offers = found.into_iter().take(MOST_OFFERS).map(|(_, drafts, _)| drafts).collect();
         let why = if lacks.is_empty() { vec![Why::Several] } else { lacks };
         Some(Reading::Refused { why, offers })
     }

@@ -1,8 +1,5 @@
 //! Why a line is not written.
 
-#[cfg(test)]
-use super::lexicon::lexicon;
-
 /// Why a line is not written, or what is missing in it.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Why {
@@ -52,49 +49,23 @@ pub enum Why {
     Both(String),
     /// It can mean several things.
     Several,
+    /// A part that the line does not say, by the field it fills.
+    NotSaid(&'static str),
+    /// Fields that an entry of this kind must have and the line does not say.
+    Lacks(&'static str, Vec<String>),
+    /// Of a species several trays stand: which of them?
+    WhichTray(Vec<String>),
+    /// Several containers are of this volume: which of them?
+    WhichContainer(Vec<String>),
+    /// A cause that is nearly a known one: as written, and the known one.
+    CauseNearly(String, String),
     /// Nothing fits; the words that were not read.
     NoReading(Vec<String>),
 }
 
 impl Why {
-    /// The sentence in English and in Spanish, with what it speaks of.
-    #[cfg(test)]
-    pub fn said(&self) -> [String; 2] {
-        let (key, about) = self.parts();
-        let both = lexicon().said(key);
-        let of = |text: &str| if about.is_empty() { format!("{text}.") } else { format!("{text}: {about}.") };
-        [of(both[0]), of(both[1])]
-    }
-
-    #[cfg(test)]
-    fn parts(&self) -> (&'static str, String) {
-        match self {
-            Why::NotDone(word) => ("not_done", word.clone()),
-            Why::Intent(word) => ("intent", word.clone()),
-            Why::Coming(word) => ("coming", word.clone()),
-            Why::Unsure(word) => ("unsure", word.clone()),
-            Why::Question(names) => ("question", names.join(", ")),
-            Why::NoNumber => ("no_number", String::new()),
-            Why::NotWhole(value) => ("not_whole", value.to_string()),
-            Why::Range(low, high) => ("unsure", format!("{low} - {high}")),
-            Why::UnknownName(name, near) => {
-                ("unknown_name", [std::slice::from_ref(name), near.as_slice()].concat().join(", "))
-            }
-            Why::NoTray => ("no_tray", String::new()),
-            Why::NoPlace => ("no_place", String::new()),
-            Why::NoLot => ("no_lot", String::new()),
-            Why::NoRemedy => ("no_remedy", String::new()),
-            Why::NoUnit => ("no_unit", String::new()),
-            Why::EachOrAll(trays) => ("each_or_all", trays.join(", ")),
-            Why::BadDay(day) => ("bad_day", day.clone()),
-            Why::FarOpen(day) => ("far_open", day.clone()),
-            Why::OverHalf(standing) => ("over_half", standing.to_string()),
-            Why::MoreThanThere(there) => ("more_than_there", there.to_string()),
-            Why::InUse(name) => ("in_use", name.clone()),
-            Why::Crossed(low, high) => ("crossed", format!("{low}, {high}")),
-            Why::Both(name) => ("both", name.clone()),
-            Why::Several => ("several", String::new()),
-            Why::NoReading(words) => ("no_reading", words.join(", ")),
-        }
+    /// Whether the line says by itself that it is no fact: not done, still to be done, not sure, a question.
+    pub fn is_no_fact(&self) -> bool {
+        matches!(self, Why::NotDone(_) | Why::Intent(_) | Why::Coming(_) | Why::Unsure(_) | Why::Question(_))
     }
 }

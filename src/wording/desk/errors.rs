@@ -127,6 +127,12 @@ impl Wording {
             Remark::Again { on, at } => self.remark_again_on(self.day_beside(*on, today), at),
             Remark::SameAsLine(line) => self.remark_same_as_line(*line as i64),
             Remark::HalfGone { tray, gone, stood } => self.remark_half_gone(tray, *gone as i64, *stood as i64),
+            Remark::MoreThanSeed { tray, counted, most } => self.remark_more_than_seed(tray, *counted, *most),
+            Remark::BeforeEmergence { tray, counted, sown, first_days } => {
+                let sentence = self.remark_before_emergence(tray, *counted, self.day_beside(*sown, today));
+                let first = first_days.map(|days| self.remark_first_days(self.number(days, 0)));
+                first.map_or(sentence.clone(), |first| format!("{sentence} {first}"))
+            }
             Remark::NotReady { tray, bed, why, more } => {
                 let first = self.reason(why, About::Pair);
                 let why = match more {
@@ -336,6 +342,7 @@ impl Wording {
             Reason::NotAnAge(written) => self.sheet_not_an_age(written),
             Reason::NotASpacing(written) => self.sheet_not_a_spacing(written),
             Reason::NotOneForEach { species, numbers } => self.sheet_not_one_for_each(*species as i64, *numbers as i64),
+            Reason::Words { why, meant } => self.not_written_as(why, meant),
             Reason::NotUnderstood(written) => self.paper_not_understood(written),
             Reason::TooManyLines(most) => self.paper_too_many_lines(*most as i64),
         }

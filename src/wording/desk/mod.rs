@@ -2,6 +2,7 @@
 
 mod errors;
 mod fault;
+mod own_words;
 mod profile_fault;
 mod sheet;
 mod written;

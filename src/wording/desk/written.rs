@@ -62,7 +62,7 @@ impl Wording {
             "resistance_mpa" => self.named_resistance_mpa(),
             "happened" => self.named_happened(),
             "to" => self.named_to(),
-            other => other.to_string(),
+            other => self.field_title(other),
         }
     }
 }

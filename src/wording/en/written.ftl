@@ -45,6 +45,11 @@ remark_again_on = the same was written already on { $on } at { $at }: again?
 remark_same_as_line = the same as line { $line }: again?
 # (tray, gone, stood)
 remark_half_gone = { $tray }: { $gone } of { $stood } plants gone: is that so?
+# (tray, counted, most)
+remark_more_than_seed = { $tray }: { $counted } seedlings, but its seed can have given { $most }: is the number right, or was a sowing not written?
+# (tray, counted, sown)
+remark_before_emergence = { $tray }: { $counted } seedlings, but it was sown on { $sown }: are those the seeds?
+remark_first_days = The first come up about { $days } days after sowing.
 # (tray, bed, why)
 remark_not_ready = take care: { $tray } was not ready to go out to { $bed }: { $why }
 remark_asks = write it all the same?

@@ -136,6 +136,37 @@ impl<'a> Clause<'a> {
         })
     }
 
+    /// Uses the container that is named, by its name or its volume. Where several are meant it is asked which; a volume that
+    /// no container has is not passed over.
+    pub fn container(&mut self) -> Option<String> {
+        let Some(at) = self.find_name(NameOf::Container) else { return self.container_of_litres() };
+        let What::Name(all) = &self.marks[at].what else { return None };
+        let named: Vec<String> =
+            all.iter().filter(|(of, _)| *of == NameOf::Container).map(|(_, name)| name.clone()).collect();
+        self.use_mark(at);
+        self.weight += 3;
+        self.one_of(named)
+    }
+
+    fn container_of_litres(&mut self) -> Option<String> {
+        let litres = self.amount("units.l")?;
+        let Some(fitting) = self.known.of_volume(litres, "") else {
+            let written = format!("{litres} l");
+            let near = self.known.nearest(&written, Some(NameOf::Container));
+            self.lacks.push(Why::UnknownName(written, near));
+            return None;
+        };
+        self.one_of(fitting)
+    }
+
+    fn one_of(&mut self, containers: Vec<String>) -> Option<String> {
+        let first = containers.first().cloned();
+        if containers.len() > 1 {
+            self.lacks.push(Why::WhichContainer(containers));
+        }
+        first
+    }
+
     /// Uses a new code.
     pub fn new_code(&mut self) -> Option<String> {
         let at =

@@ -54,7 +54,7 @@ fn step(clause: &mut Clause) -> Option<f64> {
     }
     if clause.head(&["unclear_step"]).is_some() {
         clause.lacks.push(Why::Several);
-        clause.lacks.push(Why::NoReading(vec!["days / días".into()]));
+        clause.lacks.push(Why::NotSaid("every_days"));
         return None;
     }
     clause.head(&["every"])?;
@@ -198,7 +198,7 @@ pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
     let quarantine = head.folded.contains("quarantine") || head.folded.contains("cuarentena");
     let why = text.or_else(|| quarantine.then(|| head.typed.clone()));
     if why.is_none() {
-        clause.lacks.push(Why::NoReading(vec!["why / por qué".into()]));
+        clause.lacks.push(Why::NotSaid("why"));
     }
     clause.take(&["small.by"]);
     for_each("held", &subjects, &fields([("why", why.map(Value::from)), ("until", until)]))

@@ -262,7 +262,7 @@ pub(crate) fn survival_counted(clause: &mut Clause) -> Option<Drafts> {
             Some(total - alive)
         }
         _ => {
-            clause.lacks.push(Why::NoReading(vec!["dead / muertas".into()]));
+            clause.lacks.push(Why::NotSaid("dead"));
             None
         }
     };
@@ -282,7 +282,9 @@ pub(crate) fn plants_lost(clause: &mut Clause) -> Option<Drafts> {
     }
     let (species, is_nurse) = species_in(clause, &bed)?;
     let slashed = clause.marks.iter().find(|mark| mark.has("slash")).map(|mark| mark.typed.clone());
-    let stolen = clause.marks.iter().find(|mark| mark.has("steal") || mark.has("burn")).map(|mark| mark.typed.clone());
+    let burnt = clause.marks.iter().find(|mark| mark.has("burn")).map(|mark| mark.typed.clone());
+    let is_stolen = clause.marks.iter().any(|mark| mark.has("steal"));
+    let stolen = is_stolen.then(|| super::of_tray::theft(clause)).or(burnt);
     let dies = clause.has("die") || slashed.is_some() || stolen.is_some();
     if clause.head(&["die", "kill", "slash", "steal", "burn"]).is_none() && clause.head(&["fire"]).is_none() {
         return None;

@@ -2,7 +2,7 @@
 
 use super::clause::{Clause, Fields, fields, number_value};
 use super::marks::What;
-use super::named::NameOf::{Bed, Container, Lot, Place, Tray};
+use super::named::NameOf::{Bed, Lot, Place, Tray};
 use super::of_tray::{over_standing, same_species, tray};
 use super::why::Why;
 use super::{Drafts, Subject, one, subject};
@@ -73,9 +73,7 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     let from = *trays.iter().find(comes_from).or(trays.first())?;
     let from_name = clause.name_here(from, Tray)?;
     let count = clause.count();
-    let container = clause
-        .name(Container)
-        .or_else(|| clause.amount("units.l").and_then(|litres| clause.known.of_volume(litres, "")));
+    let container = clause.container();
     clause.take(&["bag", "tray", "small.to", "more", "up"]);
     let to = match clause.name(Tray) {
         Some(known) if merged => Some(known),

@@ -71,7 +71,7 @@ pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
             .any(|stem| mark.has("give") && mark.folded.starts_with(stem))
     });
     if person.is_none() && !is_plain {
-        clause.lacks.push(Why::NoReading(vec!["to / a".into()]));
+        clause.lacks.push(Why::NotSaid("to"));
     }
     over_standing(clause, &name, count);
     one(

@@ -46,7 +46,7 @@ pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
     if !is_headed && !says_seed || clause.find_name(Bed).is_some() {
         return None;
     }
-    let container = clause.name(Container);
+    let container = clause.find_name(Container).and_then(|_| clause.container());
     let lot = lot(clause);
     let seeds = clause.count();
     let known_tray = clause.name(Tray);
@@ -237,7 +237,7 @@ pub(crate) fn plants_received(clause: &mut Clause) -> Option<Drafts> {
     if let Some(in_use) = known {
         clause.lacks.push(Why::InUse(in_use));
     }
-    let container = clause.name(Container);
+    let container = clause.find_name(Container).and_then(|_| clause.container());
     let place = clause.name(Place);
     clause.take(&["small.thing", "seedling", "bag"]);
     let source = person_behind(clause, &["small.from"]).or_else(|| named_or_first(clause));

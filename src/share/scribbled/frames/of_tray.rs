@@ -144,17 +144,45 @@ pub(crate) fn stocktaken(clause: &mut Clause) -> Option<Drafts> {
     one("stocktaken", fields([("tray", Some(json!(name))), ("standing", standing.map(number_value))]))
 }
 
-/// Uses the cause of a loss: a known one, or unknown words; a thief's work is its own cause.
+/// Uses the cause of a loss: a known one, or unknown words; a thief's work is its own cause. Unknown words that are nearly
+/// those of a known cause are asked about.
 pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
     let known = clause.text(&["causes.words"], false);
     if known.is_some() {
         return known;
     }
-    let stolen = clause.marks.iter().find(|mark| mark.has("steal")).map(|mark| mark.typed.clone());
-    let pest = if stolen.is_some() { None } else { clause.text(&["pests.words"], false) };
-    let unknown =
-        if stolen.is_some() || pest.is_some() { None } else { clause.unknown_reason(&["causes.words", "pests.words"]) };
-    pest.or(unknown).or(stolen)
+    let is_stolen = clause.marks.iter().any(|mark| mark.has("steal"));
+    if is_stolen {
+        return Some(theft(clause));
+    }
+    let pest = clause.text(&["pests.words"], false);
+    pest.or_else(|| {
+        let nearly = nearly_a_cause(clause);
+        let unknown = clause.unknown_reason(&["causes.words", "pests.words"])?;
+        clause.lacks.extend(nearly.map(|(written, known)| Why::CauseNearly(written, known)));
+        Some(unknown)
+    })
+}
+
+/// What is stolen is lost by theft, said in the language of the word that says so.
+pub(crate) fn theft(clause: &Clause) -> String {
+    let in_spanish = clause.marks.iter().any(|mark| mark.has("stolen_in_spanish"));
+    if in_spanish { "robo" } else { "theft" }.to_string()
+}
+
+/// Unknown words, with the small ones behind them, that are a slip of the pen away from a known cause, or its first word.
+fn nearly_a_cause(clause: &mut Clause) -> Option<(String, String)> {
+    /// Words of a cause that are looked at.
+    const MOST_WORDS: usize = 3;
+    let at = (0..clause.marks.len()).find(|i| clause.is_free(*i) && clause.marks[*i].what == What::Unknown)?;
+    let end = (at + MOST_WORDS).min(clause.marks.len());
+    (at + 1..=end).rev().find_map(|end| {
+        let words: Vec<&str> = clause.marks[at..end].iter().map(|mark| mark.typed.as_str()).collect();
+        let written = words.join(" ");
+        let known = super::lexicon::lexicon().nearest_cause(&super::lexicon::fold(&written))?;
+        (at + 1..end).for_each(|i| clause.use_mark(i));
+        Some((written, known))
+    })
 }
 
 pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
@@ -269,7 +297,7 @@ pub(crate) fn lost_of_species(clause: &mut Clause) -> Option<Drafts> {
     if let Some(new) = clause.new_code() {
         clause.lacks.push(Why::UnknownName(new.clone(), clause.known.nearest(&new, Some(Tray))));
     } else {
-        clause.lacks.push(if trays.is_empty() { Why::NoTray } else { Why::UnknownName(String::new(), trays.clone()) });
+        clause.lacks.push(if trays.is_empty() { Why::NoTray } else { Why::WhichTray(trays.clone()) });
     }
     one(
         "lost",

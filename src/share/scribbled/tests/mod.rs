@@ -2,7 +2,6 @@
 
 mod any_text;
 mod cases;
-mod measured;
 
 use super::*;
 
@@ -117,10 +116,13 @@ fn shown(reading: &Reading) -> String {
             .collect::<Vec<_>>()
             .join(" + "),
         Reading::Asks { why, offers } => {
-            format!("asks {why:?} {:?}", offers.iter().map(|o| &o.line).collect::<Vec<_>>())
+            format!("asks {why:?} {:?}", offers.iter().flatten().map(|one| (one.kind, &one.fields)).collect::<Vec<_>>())
         }
         Reading::Refused { why, offers } => {
-            format!("refused {why:?} {:?}", offers.iter().map(|o| &o.line).collect::<Vec<_>>())
+            format!(
+                "refused {why:?} {:?}",
+                offers.iter().flatten().map(|one| (one.kind, &one.fields)).collect::<Vec<_>>()
+            )
         }
     }
 }

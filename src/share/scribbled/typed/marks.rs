@@ -112,8 +112,8 @@ fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark])
     if let Some((names, taken)) = known.name_at(words, i) {
         return (What::Name(names), taken);
     }
-    if let Some((name, taken)) = known.container_at(words, i) {
-        return (What::Name(vec![(NameOf::Container, name)]), taken);
+    if let Some((names, taken)) = known.containers_at(words, i) {
+        return (What::Name(names.into_iter().map(|name| (NameOf::Container, name)).collect()), taken);
     }
     if let Some(hours) = hours_and_minutes(&words[i].typed) {
         return (What::Amount(hours, "units.hour"), 1);

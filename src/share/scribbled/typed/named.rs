@@ -120,34 +120,35 @@ impl<'a> Known<'a> {
         self.by_first.contains_key(&squeezed(word))
     }
 
-    /// A container by its volume: "bolsa de 2 l", "2 litre bags", "2 l" behind the word for a bag.
-    pub fn container_at(&self, words: &[Word], i: usize) -> Option<(String, usize)> {
+    /// Containers by their volume: "bolsa de 2 l", "2 litre bags", "2 l" behind the word for a bag.
+    pub fn containers_at(&self, words: &[Word], i: usize) -> Option<(Vec<String>, usize)> {
         let is_bag = |j: usize| words.get(j).is_some_and(|word| lexicon().is(&word.folded, "bag"));
         if is_bag(i) {
             let gap = usize::from(words.get(i + 1).is_some_and(|word| matches!(word.folded.as_str(), "de" | "of")));
             let (volume, taken) = litres(words.get(i + 1 + gap..)?)?;
-            return self.of_volume(volume, &words[i].folded).map(|name| (name, 1 + gap + taken));
+            return self.of_volume(volume, &words[i].folded).map(|names| (names, 1 + gap + taken));
         }
         let (volume, taken) = litres(words.get(i..)?)?;
         if !is_bag(i + taken) {
             return None;
         }
-        self.of_volume(volume, &words[i + taken].folded).map(|name| (name, taken + 1))
+        self.of_volume(volume, &words[i + taken].folded).map(|names| (names, taken + 1))
     }
 
-    /// The container of a volume; among several the one whose name has the word that was used.
-    pub fn of_volume(&self, volume: f64, word: &str) -> Option<String> {
-        let mut fitting: Vec<&String> =
-            self.volumes.iter().filter(|(_, litres)| (litres - volume).abs() < 1e-9).map(|(name, _)| name).collect();
+    /// The containers of a volume; among several those whose name has the word that was used: "polybag" is a "bag" too.
+    pub fn of_volume(&self, volume: f64, word: &str) -> Option<Vec<String>> {
+        /// The letters of a word of a container's name that another word may end in.
+        const LEAST_LETTERS: usize = 3;
+        let of_volume = self.volumes.iter().filter(|(_, litres)| (litres - volume).abs() < 1e-9);
+        let mut fitting: Vec<String> = of_volume.map(|(name, _)| name.clone()).collect();
         let stem = word.trim_end_matches('s');
-        if fitting.len() > 1 && !word.is_empty() {
-            let with_word: Vec<&String> = fitting.iter().filter(|name| fold(name).contains(stem)).copied().collect();
-            fitting = if with_word.is_empty() { fitting } else { with_word };
+        if fitting.len() > 1 && !stem.is_empty() {
+            let ends_in = |piece: &str| piece.len() >= LEAST_LETTERS && stem.ends_with(piece);
+            let is_said = |name: &String| fold(name).split(' ').any(|piece| piece.contains(stem) || ends_in(piece));
+            let said: Vec<String> = fitting.iter().filter(|name| is_said(name)).cloned().collect();
+            fitting = if said.is_empty() { fitting } else { said };
         }
-        match fitting.as_slice() {
-            [one] => Some((*one).clone()),
-            _ => None,
-        }
+        (!fitting.is_empty()).then_some(fitting)
     }
 
     /// A species named here by more words than `at_least`, or by one that is no word of the lexicon.

@@ -1,0 +1,185 @@
+//! Lines in a person's own words: why one is not written as it is, and the lines that may be meant, ready to copy.
+
+use serde_json::Value;
+
+use crate::desk::{Meant, Why};
+use crate::nursery::species::Catalogue;
+use crate::wording::Wording;
+
+/// Before each line that is ready to copy.
+const BEFORE_A_LINE: &str = "\n    ";
+/// Reasons that are told of one line; the first ones matter most.
+const MOST_REASONS: usize = 2;
+
+impl Wording {
+    /// Why a line is not written, and what may be meant by it, a line each.
+    pub(crate) fn not_written_as(&self, why: &[Why], meant: &[Vec<Meant>]) -> String {
+        let said: Vec<String> = why.iter().take(MOST_REASONS).map(|why| self.why_not_written(why)).collect();
+        let said = said.join("; ");
+        if meant.is_empty() {
+            return said;
+        }
+        let lines = meant.iter().flatten().map(|one| format!("{BEFORE_A_LINE}{}", self.line_meaning(one)));
+        let lines: String = lines.collect();
+        let bare = said.trim_end_matches('.').to_string();
+        let is_open = meant.iter().flatten().any(|one| !one.missing.is_empty());
+        if is_open { self.words_to_fill(bare, lines) } else { self.words_meant(bare, lines) }
+    }
+
+    fn why_not_written(&self, why: &Why) -> String {
+        match why {
+            Why::NotDone(word) => self.why_not_done(word),
+            Why::Intent(word) => self.why_intent(word),
+            Why::Coming(word) => self.why_coming(word),
+            Why::Unsure(word) => self.why_unsure(word),
+            Why::Question(names) if names.is_empty() => self.why_question(),
+            Why::Question(names) => self.why_question_of(names.join(", ")),
+            Why::NoNumber => self.why_no_number(),
+            Why::NotWhole(value) => self.why_not_whole(self.number(*value, 3)),
+            Why::Range(low, high) => self.why_range(self.number(*low, 3), self.number(*high, 3)),
+            Why::UnknownName(name, near) => self.nearest_after(self.why_unknown_name(name), near),
+            Why::NoTray => self.why_no_tray(),
+            Why::NoPlace => self.why_no_place(),
+            Why::NoLot => self.why_no_lot(),
+            Why::NoRemedy => self.why_no_remedy(),
+            Why::NoUnit => self.why_no_unit(),
+            Why::EachOrAll(trays) => self.why_each_or_all(trays.join(", ")),
+            Why::BadDay(day) => self.why_bad_day(day),
+            Why::FarOpen(day) => self.why_far_open(day),
+            Why::OverHalf(standing) => self.why_over_half(*standing),
+            Why::MoreThanThere(there) => self.why_more_than_there(*there),
+            Why::InUse(name) => self.why_in_use(name),
+            Why::Crossed(low, high) => self.why_crossed(self.number(*low, 1), self.number(*high, 1)),
+            Why::Both(name) => self.why_both(name),
+            Why::Several => self.why_several(),
+            Why::NotSaid(field) => self.why_not_said(self.field_in_words(field)),
+            Why::Lacks(kind, fields) => {
+                let parts: Vec<String> = fields.iter().map(|field| self.field_in_words(field)).collect();
+                self.why_lacks(self.kind_name(kind), parts.join(", "))
+            }
+            Why::WhichTray(trays) => self.why_which_tray(trays.join(", ")),
+            Why::WhichContainer(containers) => self.why_which_container(containers.join(", ")),
+            Why::CauseNearly(written, known) => self.why_cause_nearly(written, known),
+            Why::NoReading(words) if words.is_empty() => self.why_no_reading(),
+            Why::NoReading(words) => self.why_no_reading_of(words.join(" ")),
+        }
+    }
+
+    /// The line that says just this entry: a short form where one says all of it, else its kind and fields.
+    pub(crate) fn line_meaning(&self, meant: &Meant) -> String {
+        let day = meant.names_its_day.then(|| meant.happened.to_string());
+        match (self.short_line(meant), day) {
+            (Some(short), Some(day)) => format!("{day} {short}"),
+            (Some(short), None) => short,
+            (None, day) => {
+                let mut pieces = vec![meant.kind.to_string()];
+                pieces.extend(meant.fields.iter().map(|(field, value)| format!("{field}={}", quoted(value))));
+                pieces.extend(meant.missing.iter().map(|field| format!("{field}=...")));
+                pieces.extend(day.map(|day| format!("happened={day}")));
+                pieces.join(" ")
+            }
+        }
+    }
+
+    fn short_line(&self, meant: &Meant) -> Option<String> {
+        let field = |name: &str| plain(meant.fields.get(name));
+        let has_only = |must: &[&str], may: &[&str]| {
+            let known = |key: &String| must.contains(&key.as_str()) || may.contains(&key.as_str());
+            meant.missing.is_empty()
+                && meant.fields.keys().all(known)
+                && must.iter().all(|key| meant.fields.contains_key(*key))
+        };
+        let said = |name: &str| Some(field(name)).filter(|text| !text.is_empty() && text != NOT_SAID);
+        let behind = |name: &str| said(name).map_or(String::new(), |text| format!(" {text}"));
+        match meant.kind {
+            "counted" if has_only(&["tray", "standing"], &["dead", "about"]) => {
+                let about = if meant.fields.get("about") == Some(&Value::Bool(true)) { "~" } else { "" };
+                let dead = said("dead").map_or(String::new(), |dead| format!(", {dead} {}", self.line_word_dead()));
+                // "about" and the dead in one line have no short form.
+                (about.is_empty() || dead.is_empty())
+                    .then(|| format!("{} {about}{}{dead}", field("tray"), field("standing")))
+            }
+            "lost" if has_only(&["tray", "count", "cause"], &[]) => {
+                Some(format!("{} -{}{}", field("tray"), field("count"), behind("cause")))
+            }
+            "culled" if has_only(&["tray", "count", "why"], &[]) => {
+                Some(format!("{} x {}{}", field("tray"), field("count"), behind("why")))
+            }
+            "carried" if has_only(&["tray", "place"], &[]) => Some(format!("{} > {}", field("tray"), field("place"))),
+            "outplanted" if has_only(&["tray", "bed", "count"], &[]) => {
+                Some(format!("{} @ {} {}", field("tray"), field("bed"), field("count")))
+            }
+            "given_out" if has_only(&["tray", "count", "to"], &[]) => {
+                let given = self.line_word_given();
+                Some(format!("{} {given} {}{}", field("tray"), field("count"), behind("to")))
+            }
+            "stocktaken" if has_only(&["tray", "standing"], &[]) => {
+                Some(format!("{} {} {}", field("tray"), self.line_word_recount(), field("standing")))
+            }
+            "shade_set" if has_only(&["tray", "shade_pct"], &[]) || has_only(&["place", "shade_pct"], &[]) => {
+                let subject = said("tray").or_else(|| said("place"))?;
+                Some(format!("{subject} {} {}", self.line_word_shade(), field("shade_pct")))
+            }
+            "watering_set" if has_only(&["tray", "every_days"], &[]) || has_only(&["place", "every_days"], &[]) => {
+                let subject = said("tray").or_else(|| said("place"))?;
+                Some(format!("{subject} {} {}", self.line_word_water(), field("every_days")))
+            }
+            "weather" if has_only(&["rain_mm"], &[]) => Some(format!("{} {}", self.line_word_rain(), field("rain_mm"))),
+            "light_read" if has_only(&["bed", "light_share"], &[]) || has_only(&["place", "light_share"], &[]) => {
+                let subject = said("bed").or_else(|| said("place"))?;
+                let share = meant.fields.get("light_share").and_then(Value::as_f64)?;
+                // Said in hundredths: a share of a part of a percent keeps its own form.
+                let percent = (share * 100.0).round();
+                ((share * 100.0 - percent).abs() < 1e-9)
+                    .then(|| format!("{subject} {} {percent}%", self.line_word_light()))
+            }
+            "hardening_begun" if has_only(&["tray"], &[]) => {
+                Some(format!("{} {}", field("tray"), self.line_word_hardening()))
+            }
+            "flushed" if has_only(&["tray"], &[]) => Some(format!("{} {}", field("tray"), self.line_word_flush())),
+            "survival_counted" if has_only(&["bed", "species", "alive", "dead"], &[]) => Some(format!(
+                "{} {} {} {} {} {}",
+                field("bed"),
+                self.plant(&field("species")),
+                field("alive"),
+                self.line_word_alive(),
+                field("dead"),
+                self.line_word_dead()
+            )),
+            "nurse_counted" if has_only(&["bed", "nurse", "alive"], &[]) => {
+                Some(format!("{} {} {}", field("bed"), self.plant(&field("nurse")), field("alive")))
+            }
+            "noted" if has_only(&["text"], &["about"]) => {
+                let about = said("about").map_or(String::new(), |about| format!("{about} "));
+                Some(format!("{about}{} {}", self.line_word_note(), field("text")))
+            }
+            _ => None,
+        }
+    }
+
+    /// A species by the name people call it, its key where it has none here.
+    fn plant(&self, key: &str) -> String {
+        let built_in = Catalogue::built_in();
+        built_in.find(key).map_or_else(|| key.to_string(), |known| self.species_of(&known, &built_in))
+    }
+}
+
+/// Where a person gives no cause, reason or name; as the short forms write it.
+const NOT_SAID: &str = "not said";
+
+fn plain(value: Option<&Value>) -> String {
+    match value {
+        Some(Value::String(text)) => text.clone(),
+        Some(other) => other.to_string(),
+        None => String::new(),
+    }
+}
+
+fn quoted(value: &Value) -> String {
+    match value {
+        Value::String(text) if text.contains([' ', '"', '\\', '#']) || text.is_empty() => {
+            format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\""))
+        }
+        other => plain(Some(other)),
+    }
+}

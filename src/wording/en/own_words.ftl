@@ -1,0 +1,56 @@
+### Why a line in a person's own words is not written as it is, and the lines that may be meant.
+
+why_not_done = the line says that it was not done ("{ $word }")
+why_intent = it is still to be done ("{ $word }"): write it when it is done
+why_coming = it is of a coming day ("{ $word }"): write it when it is done
+why_unsure = it is not sure ("{ $word }"): write what is sure
+# (low, high)
+why_range = it is { $low } or { $high }: write one number
+why_question = this is a question, nothing that was seen
+why_question_of = this is a question about { $name }, nothing that was seen
+why_no_number = how many? The number is missing
+why_not_whole = plants are counted in whole ones, not { $value }
+why_unknown_name = nobody knows '{ $name }' here
+why_no_tray = which tray?
+why_no_place = to which bench?
+why_no_lot = of which lot of seed?
+why_no_remedy = treated with what?
+why_no_unit = in which unit: mm, litres, %, hours?
+why_each_or_all = one number for { $trays }: how many of each?
+why_bad_day = there is no day '{ $day }'
+why_far_open = on which day? '{ $day }' leaves it open
+why_over_half = more than half of the { $standing } that stand there: is it a loss or a count?
+why_more_than_there = more than there is: { $there }
+why_in_use = { $name } is the code of another tray: choose one that is free
+# (low, high)
+why_crossed = the lowest, { $low }, is above the highest, { $high }
+why_both = { $name } is the name of two things: is it the tray, the bed or the lot of seed?
+why_several = it can mean several things
+why_no_reading = it was not understood; outplant write --help shows lines that are
+why_no_reading_of = '{ $words }' was not understood
+why_not_said = { $part } is missing
+# (kind, parts)
+why_lacks = { $kind }: still missing: { $parts }
+why_which_tray = of which tray: { $trays }?
+why_which_container = several are of this size: { $containers }?
+# (written, known)
+why_cause_nearly = the cause '{ $written }': is { $known } meant?
+# (why, lines)
+words_meant = { $why }. Meant is perhaps:{ $lines }
+words_ask_which = which of these { $lines } is meant? Its number, or Enter to write nothing:
+# (why, lines)
+words_to_fill = { $why }. Write it whole, as here:{ $lines }
+
+### Words that lines of ours are made of; the reader of short lines knows them all.
+
+line_word_dead = dead
+line_word_alive = alive
+line_word_given = given
+line_word_recount = recount
+line_word_shade = shade
+line_word_water = water
+line_word_rain = rain
+line_word_hardening = hardening
+line_word_flush = flush
+line_word_light = light
+line_word_note = note
