@@ -119,7 +119,9 @@ struct Became {
 fn meant_by(draft: &Draft) -> Meant {
     let kind = outplant::nursery::entry::kind_of_entry(&draft.kind).unwrap().kind;
     let names_its_day = draft.happened != today();
-    Meant { kind, fields: draft.body.clone(), happened: draft.happened, names_its_day, missing: Vec::new() }
+    let mut fields = draft.body.clone();
+    fields.extend(draft.clock.map(|clock| ("clock".to_string(), json!(clock.to_string()))));
+    Meant { kind, fields, happened: draft.happened, names_its_day, missing: Vec::new() }
 }
 
 fn read(world: &mut World, line: &str) -> Became {
@@ -299,12 +301,12 @@ fn lines_are_read_as_well_as_their_table_says() {
 
 /// Parts with their floors: right and right or hinted of 100, and the most wrong.
 const PARTS: &[(&str, usize, usize, usize)] = &[
-    ("en_seen", 0, 0, 1000),
-    ("es_seen", 0, 0, 1000),
-    ("en_own", 0, 0, 1000),
-    ("es_own", 0, 0, 1000),
-    ("en_unseen", 0, 0, 1000),
-    ("es_unseen", 0, 0, 1000),
-    ("en_new", 0, 0, 1000),
-    ("es_new", 0, 0, 1000),
+    ("en_seen", 95, 98, 0),
+    ("es_seen", 94, 97, 0),
+    ("en_own", 96, 99, 0),
+    ("es_own", 96, 99, 0),
+    ("en_unseen", 79, 93, 0),
+    ("es_unseen", 86, 92, 0),
+    ("en_new", 69, 87, 0),
+    ("es_new", 84, 96, 0),
 ];

@@ -44,6 +44,8 @@ pub enum Remark {
         gone: u64,
         /// Plants that stood by the books.
         stood: u64,
+        /// Whether it was written as a loss: the number may be a count.
+        is_loss: bool,
     },
     /// More seedlings counted than the seed can have given.
     MoreThanSeed {
@@ -162,8 +164,9 @@ fn half_gone(fold: &Fold, entry: &Entry) -> Option<Remark> {
     };
     let gone = gone.unwrap_or_else(counted);
     let is_last = story.last_on.is_none_or(|last| last <= entry.happened);
+    let is_loss = matches!(&entry.what, What::Tray(TrayEntry::Lost(_)));
     let large = stood >= LEAST_TRAY && gone <= stood && gone as f64 > stood as f64 * LARGE_LOSS;
-    (is_last && large).then(|| Remark::HalfGone { tray: story.code.clone(), gone, stood })
+    (is_last && large).then(|| Remark::HalfGone { tray: story.code.clone(), gone, stood, is_loss })
 }
 
 /// A count that the books doubt: more seedlings than seeds.

@@ -1,6 +1,7 @@
 //! What is wrong with a line, a pair or a row that came from outside, and where.
 
-use super::{Meant, Why};
+use super::meant::Meant;
+use super::scribbled::Why;
 use crate::base::{Day, DeviceId, EntryId, SpeciesKey};
 use crate::nursery::entry::fault::{EntryFault, Problem};
 

@@ -144,6 +144,13 @@ fn scientific_names(written: &str) -> Vec<String> {
 }
 
 impl Catalogue {
+    /// The plants that bear just this name, common or scientific. Keys and codes are short words of other meanings in a
+    /// sentence, and heads of names are those of people: they do not count.
+    pub(crate) fn named_just(&self, written: &str) -> Vec<SpeciesKey> {
+        let bearers = self.bearers(&plain(written)).into_iter();
+        bearers.filter(|(kind, _)| !matches!(kind, NameKind::Key | NameKind::Code)).map(|(_, key)| key).collect()
+    }
+
     /// The plant meant by a key, a code, a scientific name or a common name in either language; accents, case, blanks,
     /// hyphens and plurals do not count. A variety, clone or graft behind or before the name or in brackets, and the
     /// kind of material ("hijo de plátano"), leave the plant as it is.

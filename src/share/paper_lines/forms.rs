@@ -3,7 +3,6 @@
 use serde_json::{Value, json};
 
 use super::Sheet;
-use super::spoken::NOT_SAID;
 use super::words::Words;
 use crate::base::{Day, text, word::Word};
 use crate::nursery::entry::fault::Problem;
@@ -109,6 +108,9 @@ pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
 pub(super) const FIRST_WORDS: [&str; 10] =
     ["rain", "lluvia", "note", "nota", "on", "el", "yesterday", "ayer", "let go", "dejar"];
 
+/// Where a person gives no cause, reason or name.
+pub(super) const NOT_SAID: &str = "not said";
+
 pub(super) type Said = (&'static str, Value);
 
 pub(super) fn not_understood(rest: &Words) -> Fault {
@@ -156,6 +158,8 @@ pub(super) fn ends(words: &Words, taken: usize) -> Result<(), Fault> {
 
 pub(super) fn or_not_said(typed: String) -> String {
     let bare = typed.trim_start_matches([',', ':', ' ']).trim();
+    let inside = bare.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
+    let bare = inside.filter(|inside| !inside.contains(['(', ')'])).unwrap_or(bare);
     if bare.is_empty() { NOT_SAID.to_string() } else { bare.to_string() }
 }
 

@@ -10,7 +10,6 @@ mod words;
 mod tests;
 
 pub use forms::{FORMS, FORMS_IN_SPANISH};
-pub use spoken::Meant;
 
 use super::draft::{Writer, read_kind, seen, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};
@@ -63,6 +62,8 @@ pub struct KnownNames<'a> {
     pub seeds: &'a dyn Fn(&str) -> Option<u32>,
     /// Whether seedlings of a tray are pricked out rather than potted on: seed is due in it, or it is a seedbed.
     pub is_seedbed: &'a dyn Fn(&str) -> bool,
+    /// The plants that bear just this name.
+    pub called: &'a dyn Fn(&str) -> Vec<SpeciesKey>,
     /// The species meant by a name.
     pub find: &'a dyn Fn(&str) -> Option<SpeciesKey>,
     /// The plants that are called so, where it is not one.

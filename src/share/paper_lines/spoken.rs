@@ -5,6 +5,7 @@
 
 use serde_json::{Map, Value};
 
+use super::forms::{NOT_SAID, begins_let_go};
 use super::words::Words;
 use super::{KnownNames, Sheet, is_full_form};
 use crate::base::Day;
@@ -14,31 +15,15 @@ use crate::nursery::entry::{KindOfEntry, kind_of_entry};
 use crate::nursery::envelope::Draft;
 use crate::share::draft::{Writer, settle_draft};
 use crate::share::fault::{Fault, Reason};
-use crate::share::scribbled::{EntryDraft, Names, Reading, Why, says_more};
+use crate::share::meant::Meant;
+use crate::share::scribbled::{EntryDraft, Names, Reading, Why, is_a_word, says_more};
 use crate::share::vocabulary::{is, vocabulary};
 
-/// Where a person gives no cause, reason or name.
-pub(super) const NOT_SAID: &str = "not said";
 /// What may stand as not said: kind and field.
 const MAY_BE_LEFT_OUT: [(&str, &str); 4] =
     [("lost", "cause"), ("culled", "why"), ("plants_lost", "cause"), ("given_out", "to")];
 /// What an entry can be about, as fields that a note names.
 const SUBJECTS: [&str; 4] = ["tray", "bed", "place", "lot"];
-
-/// An entry that may be meant by a line: settled where nothing is missing.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Meant {
-    /// The kind of entry.
-    pub kind: &'static str,
-    /// Its fields.
-    pub fields: Map<String, Value>,
-    /// The day it happened.
-    pub happened: Day,
-    /// Whether that is another day than that of the sheet.
-    pub names_its_day: bool,
-    /// Fields it must have and the line does not say.
-    pub missing: Vec<&'static str>,
-}
 
 impl Names for KnownNames<'_> {
     fn all(&self) -> Vec<(NameOf, String)> {
@@ -53,6 +38,10 @@ impl Names for KnownNames<'_> {
     }
 
     fn species_called(&self, name: &str) -> Vec<String> {
+        (self.called)(name).iter().map(ToString::to_string).collect()
+    }
+
+    fn species_like(&self, name: &str) -> Vec<String> {
         let one = (self.find)(name).into_iter();
         let all = one.chain((self.several)(name));
         let mut keys: Vec<String> = all.map(|key| key.to_string()).collect();
@@ -104,7 +93,7 @@ impl Sheet<'_> {
 /// A note holds whatever it holds, and a task that is let go is one that is not done.
 fn is_only_short(words: &Words, short: &Result<Draft, Fault>) -> bool {
     let is_note = short.as_ref().is_ok_and(|draft| draft.kind == "noted");
-    is_note || super::forms::begins_let_go(words)
+    is_note || begins_let_go(words)
 }
 
 /// A line in own words on its way to entries.
@@ -210,6 +199,11 @@ impl Said<'_, '_> {
                 all.push(meant);
             }
         }
+        // Beside a line that is whole one that has to be filled in is no help.
+        let is_whole = |meant: &Vec<Meant>| meant.iter().all(|one| one.missing.is_empty());
+        if all.iter().any(is_whole) {
+            all.retain(is_whole);
+        }
         all
     }
 
@@ -271,15 +265,6 @@ impl Said<'_, '_> {
     }
 }
 
-impl Meant {
-    /// The draft of it.
-    pub(crate) fn draft(&self, who: &str) -> Draft {
-        let mut body = self.fields.clone();
-        let clock = body.remove("clock").and_then(|clock| clock.as_str()?.parse().ok());
-        Draft { happened: self.happened, clock, who: who.to_string(), kind: self.kind.to_string(), body }
-    }
-}
-
 /// Why a reading is no entry yet.
 enum Unsettled {
     /// Fields are missing.
@@ -306,18 +291,21 @@ fn meant_by(draft: &Draft, of_the_sheet: Day) -> Meant {
 fn tells_more(fault: &Fault, why: &[Why], nothing_is_offered: bool) -> bool {
     let is_general = match &fault.reason {
         Reason::NotUnderstood(_) | Reason::NumberInWords { .. } => true,
-        Reason::UnknownName { nearest, .. } => nearest.is_empty(),
+        // A short form takes the first word for a name, also one that says something.
+        Reason::UnknownName { written, nearest } => {
+            nearest.is_empty() || is_a_word(written.split(' ').next().unwrap_or_default())
+        }
         _ => false,
     };
     let is_of_a_day = matches!(fault.reason, Reason::ComingDay(_) | Reason::DayInOtherOrder(_));
-    let says_nothing = why.iter().all(|why| matches!(why, Why::NoReading(_)));
+    let says_nothing = why.iter().all(|why| matches!(why, Why::NoReading(_) | Why::NoUnit));
     let only_misses = why.iter().all(|why| {
         matches!(why, Why::NoReading(_) | Why::NoNumber | Why::NoLot | Why::NoTray | Why::NoPlace | Why::NoUnit)
     });
     let is_no_fact = why.iter().any(Why::is_no_fact);
     let of_another_name = match (&fault.reason, why.first()) {
         (Reason::UnknownName { written, nearest }, Some(Why::UnknownName(name, _))) => {
-            !nearest.is_empty() && name != written
+            !is_general && !nearest.is_empty() && name != written
         }
         _ => false,
     };

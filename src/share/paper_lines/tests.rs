@@ -28,6 +28,7 @@ fn read_all(text: &str) -> PaperRead {
         standing: &|_| Some(60),
         seeds: &|_| Some(500),
         is_seedbed: &|tray| tray == "sb-1",
+        called: &|written| species.named_just(written),
         find: &|written| species.find(written),
         several: &|written| species.resolve(written).several(),
         in_bed: &|bed| match bed {
@@ -175,6 +176,51 @@ fn every_example_of_the_help_is_read_as_its_kind() {
     assert_eq!(kinds(FORMS), kinds(FORMS_IN_SPANISH));
 }
 
+/// Whatever the number is: sign forms are no counts.
+#[test]
+fn a_sign_keeps_its_meaning_whatever_the_number() {
+    for (line, kind) in [
+        ("cof-031 x 40", "culled"),
+        ("cof-031 x 55 runts", "culled"),
+        ("cof-031 -40 rats", "lost"),
+        ("cof-031 - 40", "lost"),
+        ("cof-031 ~40", "counted"),
+        ("cof-031 > cof-040 40 bag", "moved_on"),
+        ("cof-031 @ Upper 1 40", "outplanted"),
+        ("cof-031 > Bench 4", "carried"),
+    ] {
+        assert_eq!(one(line).0, kind, "{line}");
+    }
+}
+
+/// What a line says of itself leads, whatever kind a short form makes of it.
+#[test]
+fn what_was_not_done_is_not_written_whatever_its_kind() {
+    for line in [
+        "cof-031 -3 not rats",
+        "cof-031 3 dead maybe",
+        "cof-031 x 5 tomorrow",
+        "cof-031 given 5 tomorrow",
+        "cof-031 treated nothing",
+        "cof-031 pest none",
+        "cof-031 tratada mañana con jabón",
+        "cof-031 grafted 40 not done",
+        "cof-031 not held",
+        "cof-031 released not yet",
+        "Upper 1 coffee 70 alive 5 dead perhaps",
+        "must shade Bench 4 30",
+        "do not move cof-031 to Bench 4",
+        "hay que regar cof-031",
+        "cof-031 will be watered every 2 days",
+    ] {
+        let reason = fault(line).1;
+        let is_so = matches!(&reason, Reason::Words { why, .. } if why.iter().any(Why::is_no_fact));
+        assert!(is_so || matches!(reason, Reason::ComingDay(_)), "{line}: {reason:?}");
+    }
+    says("cof-031 held not for sale", "held", json!({"tray": "cof-031", "why": "not for sale"}));
+    says("cof-031 note do not water", "noted", json!({"about": "cof-031", "text": "do not water"}));
+}
+
 #[test]
 fn every_fault_names_its_line_and_column() {
     let unknown = |written: &str, nearest: &[&str]| Reason::UnknownName {
@@ -198,7 +244,7 @@ fn every_fault_names_its_line_and_column() {
     );
     assert_eq!(fault("cof-031 41.5"), (Some(9), said("standing", Problem::NotWhole("41.5".into()))));
     says("cof-031 two", "counted", json!({"tray": "cof-031", "standing": 2}));
-    assert_eq!(fault("cof-031 menos dos").1, said("standing", Problem::BelowZero("menos dos".into())));
+    says("cof-031 menos dos", "lost", json!({"tray": "cof-031", "count": 2, "cause": "not said"}));
     assert_eq!(fault("cof-031 @ Upper 1"), (Some(18), said("count", Problem::Missing)));
     assert_eq!(fault("cof-031 > cof-032"), (Some(18), said("count", Problem::Missing)));
     let is_said = |text: &str, field: &str| matches!(fault(text).1, Reason::Said { what, .. } if what == field);

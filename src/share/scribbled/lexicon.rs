@@ -177,6 +177,11 @@ impl Lexicon {
     }
 }
 
+/// Whether a word is one that lines are read by.
+pub(in crate::share) fn is_a_word(word: &str) -> bool {
+    !lexicon().roles(&fold(word)).is_empty()
+}
+
 /// Whether a free text tells more than a cause or a name: a number, or words for what stands or died.
 pub(in crate::share) fn says_more(text: &str) -> bool {
     const HEADS: [&str; 6] = ["left", "count", "die", "up", "cull", "give"];

@@ -16,7 +16,7 @@ mod why;
 mod tests;
 
 pub(super) use choose::Reader;
-pub(super) use lexicon::says_more;
+pub(super) use lexicon::{is_a_word, says_more};
 pub(crate) use named::{NameOf, Names};
 pub use why::Why;
 

@@ -49,6 +49,8 @@ pub enum Why {
     Both(String),
     /// It can mean several things.
     Several,
+    /// More alive than there are in all: alive, all.
+    MoreThanAll(f64, f64),
     /// A part that the line does not say, by the field it fills.
     NotSaid(&'static str),
     /// Fields that an entry of this kind must have and the line does not say.

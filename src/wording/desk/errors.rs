@@ -126,7 +126,12 @@ impl Wording {
             Remark::Again { on, at } if *on == today => self.remark_again(at),
             Remark::Again { on, at } => self.remark_again_on(self.day_beside(*on, today), at),
             Remark::SameAsLine(line) => self.remark_same_as_line(*line as i64),
-            Remark::HalfGone { tray, gone, stood } => self.remark_half_gone(tray, *gone as i64, *stood as i64),
+            Remark::HalfGone { tray, gone, stood, is_loss: true } => {
+                self.remark_half_lost(tray, *gone as i64, *stood as i64)
+            }
+            Remark::HalfGone { tray, gone, stood, is_loss: false } => {
+                self.remark_half_gone(tray, *gone as i64, *stood as i64)
+            }
             Remark::MoreThanSeed { tray, counted, most } => self.remark_more_than_seed(tray, *counted, *most),
             Remark::BeforeEmergence { tray, counted, sown, first_days } => {
                 let sentence = self.remark_before_emergence(tray, *counted, self.day_beside(*sown, today));

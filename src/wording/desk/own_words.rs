@@ -3,6 +3,9 @@
 use serde_json::Value;
 
 use crate::desk::{Meant, Why};
+use crate::nursery::entry::fields::find_field;
+use crate::nursery::entry::kind_of_entry;
+use crate::nursery::entry::shape::Shape;
 use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
 
@@ -21,7 +24,8 @@ impl Wording {
         }
         let lines = meant.iter().flatten().map(|one| format!("{BEFORE_A_LINE}{}", self.line_meaning(one)));
         let lines: String = lines.collect();
-        let bare = said.trim_end_matches('.').to_string();
+        let ends = said.ends_with(['.', '?']);
+        let bare = if ends { said } else { format!("{said}.") };
         let is_open = meant.iter().flatten().any(|one| !one.missing.is_empty());
         if is_open { self.words_to_fill(bare, lines) } else { self.words_meant(bare, lines) }
     }
@@ -50,6 +54,7 @@ impl Wording {
             Why::MoreThanThere(there) => self.why_more_than_there(*there),
             Why::InUse(name) => self.why_in_use(name),
             Why::Crossed(low, high) => self.why_crossed(self.number(*low, 1), self.number(*high, 1)),
+            Why::MoreThanAll(alive, all) => self.why_more_than_all(self.number(*alive, 0), self.number(*all, 0)),
             Why::Both(name) => self.why_both(name),
             Why::Several => self.why_several(),
             Why::NotSaid(field) => self.why_not_said(self.field_in_words(field)),
@@ -74,7 +79,7 @@ impl Wording {
             (None, day) => {
                 let mut pieces = vec![meant.kind.to_string()];
                 pieces.extend(meant.fields.iter().map(|(field, value)| format!("{field}={}", quoted(value))));
-                pieces.extend(meant.missing.iter().map(|field| format!("{field}=...")));
+                pieces.extend(meant.missing.iter().map(|field| format!("{field}={}", words_for(meant.kind, field))));
                 pieces.extend(day.map(|day| format!("happened={day}")));
                 pieces.join(" ")
             }
@@ -166,6 +171,17 @@ impl Wording {
 
 /// Where a person gives no cause, reason or name; as the short forms write it.
 const NOT_SAID: &str = "not said";
+
+/// What may stand for a field: its words where it has some.
+fn words_for(kind: &str, field: &str) -> String {
+    let known = kind_of_entry(kind).and_then(|known| find_field(known.fields, field));
+    match known.map(|field| &field.shape) {
+        Some(Shape::Word(words)) => {
+            words.iter().filter_map(|words| words.first().copied()).collect::<Vec<_>>().join("|")
+        }
+        Some(_) | None => "...".to_string(),
+    }
+}
 
 fn plain(value: Option<&Value>) -> String {
     match value {

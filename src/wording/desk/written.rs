@@ -62,6 +62,14 @@ impl Wording {
             "resistance_mpa" => self.named_resistance_mpa(),
             "happened" => self.named_happened(),
             "to" => self.named_to(),
+            "row_m" | "in_row_m" => self.named_spacing(),
+            "from" => self.named_from(),
+            "form" => self.named_form(),
+            "source" => self.named_source(),
+            "collected" => self.named_collected(),
+            "kept" => self.named_kept(),
+            "holes" => self.named_holes(),
+            "seeds_per_hole" => self.named_seeds_per_hole(),
             other => self.field_title(other),
         }
     }

@@ -12,7 +12,7 @@ why_no_number = how many? The number is missing
 why_not_whole = plants are counted in whole ones, not { $value }
 why_unknown_name = nobody knows '{ $name }' here
 why_no_tray = which tray?
-why_no_place = to which bench?
+why_no_place = to which bench or place?
 why_no_lot = of which lot of seed?
 why_no_remedy = treated with what?
 why_no_unit = in which unit: mm, litres, %, hours?
@@ -21,6 +21,8 @@ why_bad_day = there is no day '{ $day }'
 why_far_open = on which day? '{ $day }' leaves it open
 why_over_half = more than half of the { $standing } that stand there: is it a loss or a count?
 why_more_than_there = more than there is: { $there }
+# (alive, all)
+why_more_than_all = { $alive } alive of { $all }: more than all
 why_in_use = { $name } is the code of another tray: choose one that is free
 # (low, high)
 why_crossed = the lowest, { $low }, is above the highest, { $high }
@@ -36,10 +38,10 @@ why_which_container = several are of this size: { $containers }?
 # (written, known)
 why_cause_nearly = the cause '{ $written }': is { $known } meant?
 # (why, lines)
-words_meant = { $why }. Meant is perhaps:{ $lines }
+words_meant = { $why } Meant is perhaps:{ $lines }
 words_ask_which = which of these { $lines } is meant? Its number, or Enter to write nothing:
 # (why, lines)
-words_to_fill = { $why }. Write it whole, as here:{ $lines }
+words_to_fill = { $why } Write it whole, as here:{ $lines }
 
 ### Words that lines of ours are made of; the reader of short lines knows them all.
 

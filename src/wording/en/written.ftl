@@ -37,12 +37,22 @@ named_push_kg = the push in kg
 named_depth_cm = the depth in cm
 named_resistance_mpa = the resistance in MPa
 named_happened = the day
+named_spacing = the spacing in metres: between rows and in the row, as 3x3
+named_from = where they come from
+named_form = the form they come in
+named_source = from whom or where the seed is
+named_collected = the day it was picked
+named_kept = how it is kept
+named_holes = the number of holes
+named_seeds_per_hole = the seeds in each hole
 named_to = where they went
 
 remark_again = the same was written already at { $at }: again?
 # (on, at)
 remark_again_on = the same was written already on { $on } at { $at }: again?
 remark_same_as_line = the same as line { $line }: again?
+# (tray, gone, stood)
+remark_half_lost = { $tray }: { $gone } of { $stood } plants lost, more than half: is that so, or is it the count of what is left?
 # (tray, gone, stood)
 remark_half_gone = { $tray }: { $gone } of { $stood } plants gone: is that so?
 # (tray, counted, most)

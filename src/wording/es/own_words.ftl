@@ -11,7 +11,7 @@ why_no_number = ¿cuántas? Falta el número
 why_not_whole = las plantas se cuentan enteras, no { $value }
 why_unknown_name = aquí nadie conoce '{ $name }'
 why_no_tray = ¿cuál bandeja?
-why_no_place = ¿a cuál mesa?
+why_no_place = ¿a cuál mesa o lugar, a dónde?
 why_no_lot = ¿de cuál lote de semilla?
 why_no_remedy = ¿con qué se trató?
 why_no_unit = ¿en qué unidad: mm, litros, %, horas?
@@ -20,6 +20,7 @@ why_bad_day = no existe el día '{ $day }'
 why_far_open = ¿qué día fue? '{ $day }' lo deja abierto
 why_over_half = más de la mitad de las { $standing } que hay: ¿es pérdida o conteo?
 why_more_than_there = más de lo que hay: { $there }
+why_more_than_all = { $alive } vivas de { $all }: más que todas
 why_in_use = { $name } es el código de otra bandeja: escoja uno libre
 why_crossed = la mínima, { $low }, es más alta que la máxima, { $high }
 why_both = { $name } es el nombre de dos cosas: ¿es la bandeja, la parcela o el lote de semilla?
@@ -31,9 +32,9 @@ why_lacks = { $kind }: todavía falta: { $parts }
 why_which_tray = ¿de cuál bandeja: { $trays }?
 why_which_container = varios son de ese tamaño: ¿{ $containers }?
 why_cause_nearly = la causa '{ $written }': ¿será { $known }?
-words_meant = { $why }. Quizá quiso decir:{ $lines }
+words_meant = { $why } Quizá quiso decir:{ $lines }
 words_ask_which = ¿cuál de estas { $lines } es? Su número, o Enter para no anotar nada:
-words_to_fill = { $why }. Escríbalo entero, como aquí:{ $lines }
+words_to_fill = { $why } Escríbalo entero, como aquí:{ $lines }
 
 ### Palabras de las que se hacen nuestras líneas; el lector de líneas cortas las conoce todas.
 

@@ -1,10 +1,10 @@
 //! One statement of a line: what of it has been used for a reading, and what is left over.
 
-use super::days::SaidDay;
-use super::lexicon::Role;
-use super::marks::{Mark, What};
-use super::named::{Known, NameOf};
-use super::why::Why;
+use crate::share::scribbled::lexicon::Role;
+use crate::share::scribbled::typed::days::SaidDay;
+use crate::share::scribbled::typed::marks::{Mark, What};
+use crate::share::scribbled::typed::named::{Known, NameOf};
+use crate::share::scribbled::why::Why;
 use serde_json::{Map, Value};
 use std::collections::HashSet;
 use std::rc::Rc;
@@ -272,7 +272,7 @@ impl<'a> Clause<'a> {
             .find(|i| self.is_free(*i) && matches!(self.marks[*i].what, What::Day(SaidDay::Coming(_))))?;
         self.use_mark(at);
         match self.marks[at].what {
-            What::Day(SaidDay::Coming(day)) => Some(Value::from(super::written(day))),
+            What::Day(SaidDay::Coming(day)) => Some(Value::from(crate::share::scribbled::written(day))),
             _ => None,
         }
     }
@@ -315,11 +315,21 @@ impl<'a> Clause<'a> {
         self.text_from(at, roles)
     }
 
+    /// Uses the first words of these roles that stand together, and no unknown ones beside them.
+    pub fn known_text(&mut self, roles: &[Role]) -> Option<String> {
+        let is_said = |mark: &Mark| mark.what == What::Word && roles.iter().any(|role| mark.has(role));
+        let at = (0..self.marks.len()).find(|i| self.is_free(*i) && is_said(&self.marks[*i]))?;
+        let is_more = |i: usize| self.is_free(i) && is_said(&self.marks[i]) && self.marks[i].what != What::Unknown;
+        let end = (at + 1..self.marks.len()).find(|i| !is_more(*i)).unwrap_or(self.marks.len());
+        (at..end).for_each(|i| self.use_mark(i));
+        Some(self.marks[at..end].iter().map(|mark| mark.typed.as_str()).collect::<Vec<_>>().join(" "))
+    }
+
     /// Whether a text names somebody: by a title, a word for people, a capital letter that does not just begin the line.
     pub fn names_a_person(&self, text: &str) -> bool {
-        let folded = super::lexicon::fold(text);
+        let folded = crate::share::scribbled::lexicon::fold(text);
         let first = folded.split(' ').next().unwrap_or_default().trim_end_matches('.');
-        let lexicon = super::lexicon::lexicon();
+        let lexicon = crate::share::scribbled::lexicon::lexicon();
         let by_word =
             folded.split(' ').any(|word| lexicon.is(word, "small.person")) || lexicon.is(first, "small.title");
         let begins = self.marks.first().is_some_and(|mark| text.starts_with(&mark.typed));

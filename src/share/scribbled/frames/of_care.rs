@@ -1,10 +1,10 @@
 //! Frames of care: shade, water, pests, hardening, holding, hours.
 
 use super::clause::{Clause, Fields, fields, number_value};
-use super::marks::What;
-use super::named::NameOf::{Bed, Lot, Place, Tray};
-use super::why::Why;
-use super::{Drafts, for_each, one, subject};
+use super::entries::{Drafts, for_each, one, subject};
+use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::named::NameOf::{Bed, Lot, Place, Tray};
+use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
 /// Whether a bare number is left that no unit explains.
@@ -87,7 +87,7 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
     let mm = clause.amount("units.mm");
     let litres = clause.amount("units.l");
     // "gave" and "eché" say it only with a unit of water.
-    let is_plain = |mark: &super::marks::Mark| {
+    let is_plain = |mark: &crate::share::scribbled::typed::marks::Mark| {
         (mark.has("watered") || mark.has("water"))
             && !matches!(mark.folded.as_str(), "gave" | "give" | "eche" | "echamos" | "di" | "le eche")
     };
@@ -185,6 +185,7 @@ pub(crate) fn hardening_begun(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["harden"])?;
     let subjects = subject(clause, &[Tray], true)?;
     let bed = clause.name(Bed);
+    clause.take(&["from_now"]);
     for_each("hardening_begun", &subjects, &fields([("for_bed", bed.map(Value::from))]))
 }
 

@@ -1,10 +1,10 @@
 //! Frames of the field and the weather.
 
 use super::clause::{Clause, Fields, fields, number_value};
-use super::marks::What;
-use super::named::NameOf::{Bed, Place, Tray};
-use super::why::Why;
-use super::{Drafts, one};
+use super::entries::{Drafts, one};
+use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::named::NameOf::{Bed, Place, Tray};
+use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
 /// More rain of a day than this is a slip of the pen (ours).
@@ -255,9 +255,7 @@ pub(crate) fn survival_counted(clause: &mut Clause) -> Option<Drafts> {
         (_, Some(dead), true) => Some(dead),
         (Some(alive), Some(total), false) if is_total => {
             if alive > total {
-                clause.lacks.push(Why::MoreThanThere(total as u32));
-                clause.lacks.push(Why::Several);
-                clause.lacks.push(Why::MoreThanThere(alive as u32));
+                clause.lacks.push(Why::MoreThanAll(alive, total));
             }
             Some(total - alive)
         }

@@ -1,11 +1,11 @@
 //! Frames of where trays and seedlings go: to a place, into other trays, into the ground.
 
-use super::clause::{Clause, Fields, fields, number_value};
-use super::marks::What;
-use super::named::NameOf::{Bed, Lot, Place, Tray};
+use super::clause::{Clause, fields, number_value};
+use super::entries::{Drafts, Subject, one, subject};
 use super::of_tray::{over_standing, same_species, tray};
-use super::why::Why;
-use super::{Drafts, Subject, one, subject};
+use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::named::NameOf::{Bed, Container, Lot, Place, Tray};
+use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
 /// Uses the place a tray goes to; one it comes from is used as well.
@@ -113,8 +113,23 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     one("moved_on", fields(told))
 }
 
+/// "planted 20 k1": into which bed?
+fn planted_nowhere(clause: &mut Clause) -> Option<Drafts> {
+    let at = clause.head(&["plant"])?;
+    // What is put or set somewhere need not be planted.
+    let is_plain = ["plant", "sembr", "sow"].iter().any(|stem| clause.marks[at].folded.starts_with(stem));
+    if !is_plain || clause.has("seed") || clause.find_name(Container).is_some() || clause.has("small.to") {
+        return None;
+    }
+    let name = tray(clause, true)?;
+    let count = clause.count();
+    clause.take(&["small.thing"]);
+    clause.lacks.push(Why::NotSaid("bed"));
+    one("outplanted", fields([("tray", Some(json!(name))), ("count", count.map(number_value))]))
+}
+
 pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
-    let bed = clause.name(Bed)?;
+    let Some(bed) = clause.name(Bed) else { return planted_nowhere(clause) };
     let is_refill = clause.head(&["refill"]).is_some();
     let is_headed = clause.head(&["plant"]).is_some() || is_refill;
     let led = clause.take(&["small.to"]).is_some();
@@ -142,7 +157,10 @@ pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
                 fields([("tray", Some(json!(tray))), ("bed", Some(json!(bed))), ("count", count.map(number_value))]),
             )
         };
-        return trays.first().map(|tray| vec![told(tray)]).or_else(|| one("outplanted", Fields::new()));
+        return trays
+            .first()
+            .map(|tray| vec![told(tray)])
+            .or_else(|| one("outplanted", fields([("bed", Some(json!(bed))), ("count", count.map(number_value))])));
     };
     if !is_headed && !led && !carried {
         clause.lacks.push(Why::Several);

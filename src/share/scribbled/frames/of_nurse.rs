@@ -1,10 +1,10 @@
 //! Frames of nurse plants.
 
 use super::clause::{Clause, fields, number_value};
-use super::named::NameOf::{Bed, Tray};
+use super::entries::{Drafts, one};
 use super::of_field::species_in;
-use super::why::Why;
-use super::{Drafts, one};
+use crate::share::scribbled::typed::named::NameOf::{Bed, Tray};
+use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
 pub(crate) fn nurse_planted(clause: &mut Clause) -> Option<Drafts> {
@@ -12,7 +12,7 @@ pub(crate) fn nurse_planted(clause: &mut Clause) -> Option<Drafts> {
     if clause.find_name(Tray).is_some() {
         return None;
     }
-    clause.head(&["plant"]);
+    let is_planted = clause.head(&["plant"]).is_some();
     clause.take(&["sucker", "cutting", "apart", "small.to", "small.thing"]);
     let square = clause.take(&["square"]).is_some();
     let spacing = clause.spacing().or_else(|| {
@@ -22,16 +22,22 @@ pub(crate) fn nurse_planted(clause: &mut Clause) -> Option<Drafts> {
         let second = clause.amount("units.m");
         second.map(|second| (first, second)).filter(|_| rows).or(square.then_some((first, first)))
     });
-    let (row, in_row) = spacing?;
-    clause.weight += 5;
+    clause.weight += if spacing.is_some() { 5 } else { 0 };
     let keys = clause.species()?;
+    if spacing.is_none() {
+        let nurses = clause.known.names.nurses_in(&bed);
+        if !is_planted || !keys.iter().any(|key| nurses.contains(key)) {
+            return None;
+        }
+        clause.lacks.push(Why::NotSaid("row_m"));
+    }
     let count = clause.count();
     let told = [
         ("bed", Some(json!(bed))),
         ("nurse", keys.first().map(|key| json!(key))),
         ("count", count.map(number_value)),
-        ("row_m", Some(number_value(row))),
-        ("in_row_m", Some(number_value(in_row))),
+        ("row_m", spacing.map(|(row, _)| number_value(row))),
+        ("in_row_m", spacing.map(|(_, in_row)| number_value(in_row))),
     ];
     one("nurse_planted", fields(told))
 }

@@ -1,11 +1,11 @@
 //! Frames with somebody in them: plants given or promised, hours worked.
 
 use super::clause::{Clause, fields, number_value};
-use super::marks::What;
-use super::named::NameOf::{Bed, Place, Tray};
+use super::entries::{Drafts, one, subject};
 use super::of_tray::{over_standing, same_species, tray};
-use super::why::Why;
-use super::{Drafts, one, subject};
+use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::named::NameOf::{Bed, Place, Tray};
+use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
 /// Uses the person behind a word for whom.

@@ -1,11 +1,11 @@
 //! Frames of seed: lots, sowing, plants that come from elsewhere.
 
 use super::clause::{Clause, fields, number_value};
-use super::marks::What;
-use super::named::NameOf::{Bed, Container, Lot, Place, Tray};
+use super::entries::{Drafts, one};
 use super::of_person::person_behind;
-use super::why::Why;
-use super::{Drafts, one};
+use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::named::NameOf::{Bed, Container, Lot, Place, Tray};
+use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
 /// Uses the lot that is spoken of: by its code, or by its species where only one lot is of it.
@@ -52,6 +52,18 @@ pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
     let known_tray = clause.name(Tray);
     let tray = known_tray.clone().or_else(|| clause.new_code());
     if lot.is_none() && !(says_seed || container.is_some()) {
+        return None;
+    }
+    // "planted 20 k1" beside a lot K1: plants of the tray.
+    let plants = clause.marks.iter().any(|mark| mark.has("plant") && mark.has("sow"));
+    let is_bare = !says_seed
+        && container.is_none()
+        && clause
+            .known
+            .all
+            .iter()
+            .any(|(of, name)| *of == Tray && lot.as_ref().is_some_and(|lot| lot.eq_ignore_ascii_case(name)));
+    if plants && is_bare && !clause.marks.iter().any(|mark| matches!(mark.what, What::New(_))) {
         return None;
     }
     if tray.is_none() && container.is_none() && !is_headed {

@@ -1,15 +1,20 @@
 //! Frames of what is said of trays.
 
 use super::clause::{Clause, fields, number_value};
-use super::marks::What;
-use super::named::NameOf::{Bed, Place, Tray};
-use super::why::Why;
-use super::{Drafts, one};
+use super::entries::{Drafts, one};
+use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::named::NameOf::{Bed, Place, Tray};
+use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
 /// Whether a number in the statement carries a minus sign.
 fn has_minus(clause: &Clause) -> bool {
     clause.marks.iter().any(|mark| matches!(mark.what, What::Number { is_minus: true, .. }))
+}
+
+/// "c1 x 5": thrown out, as the short forms have it.
+fn has_cross(clause: &Clause) -> bool {
+    clause.marks.windows(2).any(|two| matches!(two[0].folded.as_str(), "x" | "×") && two[1].number().is_some())
 }
 
 /// "c1 - 3 rats": a dash before the number is a minus where a cause stands behind it.
@@ -74,7 +79,7 @@ pub(crate) fn same_species(clause: &mut Clause, tray: &str) {
 }
 
 pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
-    if has_minus(clause) {
+    if has_minus(clause) || has_cross(clause) {
         return None;
     }
     let spoken_dead = clause.take(&["no_dead"]).is_some();
@@ -147,7 +152,7 @@ pub(crate) fn stocktaken(clause: &mut Clause) -> Option<Drafts> {
 /// Uses the cause of a loss: a known one, or unknown words; a thief's work is its own cause. Unknown words that are nearly
 /// those of a known cause are asked about.
 pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
-    let known = clause.text(&["causes.words"], false);
+    let known = clause.known_text(&["causes.words"]);
     if known.is_some() {
         return known;
     }
@@ -179,7 +184,8 @@ fn nearly_a_cause(clause: &mut Clause) -> Option<(String, String)> {
     (at + 1..=end).rev().find_map(|end| {
         let words: Vec<&str> = clause.marks[at..end].iter().map(|mark| mark.typed.as_str()).collect();
         let written = words.join(" ");
-        let known = super::lexicon::lexicon().nearest_cause(&super::lexicon::fold(&written))?;
+        let known = crate::share::scribbled::lexicon::lexicon()
+            .nearest_cause(&crate::share::scribbled::lexicon::fold(&written))?;
         (at + 1..end).for_each(|i| clause.use_mark(i));
         Some((written, known))
     })
@@ -200,6 +206,9 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
     clause.head(&["die", "kill", "steal", "burn"]);
     clause.take(&["more", "small.thing"]);
+    if dies {
+        clause.take(&["saw"]);
+    }
     // "3 of 46 dead": what there was says nothing new.
     if dies && let Some(at) = clause.find_number().filter(|at| clause.is_behind(*at, "small.from")) {
         clause.use_mark(at);
@@ -241,10 +250,11 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
 pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let thin = clause.take(&["thin"]).is_some();
     let cull = clause.head(&["cull"]);
-    if cull.is_none() && !thin {
+    let crossed = has_cross(clause);
+    if cull.is_none() && !thin && !crossed {
         return None;
     }
-    clause.weight += if thin { 10 } else { 0 };
+    clause.weight += if thin || crossed { 10 } else { 0 };
     let plain = cull.map(|at| clause.marks[at].folded.clone()).unwrap_or_default();
     let name = tray(clause, true)?;
     let count = clause.count();

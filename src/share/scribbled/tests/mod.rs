@@ -35,6 +35,9 @@ impl Names for World {
     fn species_called(&self, name: &str) -> Vec<String> {
         SPECIES.iter().filter(|(_, names)| names.contains(&name)).map(|(key, _)| key.to_string()).collect()
     }
+    fn species_like(&self, _: &str) -> Vec<String> {
+        Vec::new()
+    }
     fn species_of(&self, name_of: NameOf, name: &str) -> Option<String> {
         let key = match (name_of, name) {
             (NameOf::Tray, "k1" | "k2" | "s1") | (NameOf::Lot, "K1") => "Coffea arabica",
@@ -83,6 +86,9 @@ impl Names for Other {
     }
     fn species_called(&self, name: &str) -> Vec<String> {
         World.species_called(name)
+    }
+    fn species_like(&self, _: &str) -> Vec<String> {
+        Vec::new()
     }
     fn species_of(&self, name_of: NameOf, name: &str) -> Option<String> {
         let key = match (name_of, name) {

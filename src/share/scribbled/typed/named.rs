@@ -10,8 +10,10 @@ use std::collections::HashMap;
 pub trait Names {
     /// Every name that a line may speak of.
     fn all(&self) -> Vec<(NameOf, String)>;
-    /// The keys of the species called so, in the singular or as the nursery writes it.
+    /// The keys of the species that bear just this name, in the singular or as the nursery writes it.
     fn species_called(&self, name: &str) -> Vec<String>;
+    /// The same where only a part of the name is said.
+    fn species_like(&self, name: &str) -> Vec<String>;
     /// The species of a tray or a lot.
     fn species_of(&self, name_of: NameOf, name: &str) -> Option<String>;
     /// What stands in a tray by the books.
@@ -159,8 +161,12 @@ impl<'a> Known<'a> {
                 continue;
             }
             let text = named.iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" ");
+            // A word with a capital in the middle of a line is rather a person's name than a part of a plant's.
+            let is_capital = i > 0 && text.starts_with(char::is_uppercase);
             for form in singulars(&text) {
-                let keys = self.names.species_called(&form);
+                let exact = self.names.species_called(&form);
+                let is_exact = !exact.is_empty() || length > 1 || is_capital;
+                let keys = if is_exact { exact } else { self.names.species_like(&form) };
                 if !keys.is_empty() {
                     return Some((keys, length));
                 }
