@@ -301,12 +301,12 @@ fn lines_are_read_as_well_as_their_table_says() {
 
 /// Parts with their floors: right and right or hinted of 100, and the most wrong.
 const PARTS: &[(&str, usize, usize, usize)] = &[
-    ("en_seen", 95, 98, 0),
-    ("es_seen", 94, 97, 0),
+    ("en_seen", 96, 98, 0),
+    ("es_seen", 95, 98, 0),
     ("en_own", 96, 99, 0),
     ("es_own", 96, 99, 0),
     ("en_unseen", 79, 93, 0),
-    ("es_unseen", 86, 92, 0),
+    ("es_unseen", 87, 92, 0),
     ("en_new", 69, 87, 0),
     ("es_new", 84, 96, 0),
 ];

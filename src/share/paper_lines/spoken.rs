@@ -298,11 +298,17 @@ fn tells_more(fault: &Fault, why: &[Why], nothing_is_offered: bool) -> bool {
         _ => false,
     };
     let is_of_a_day = matches!(fault.reason, Reason::ComingDay(_) | Reason::DayInOtherOrder(_));
-    let says_nothing = why.iter().all(|why| matches!(why, Why::NoReading(_) | Why::NoUnit));
+    let says_nothing = why.iter().all(|why| matches!(why, Why::NoReading(_)));
     let only_misses = why.iter().all(|why| {
         matches!(why, Why::NoReading(_) | Why::NoNumber | Why::NoLot | Why::NoTray | Why::NoPlace | Why::NoUnit)
     });
-    let is_no_fact = why.iter().any(Why::is_no_fact);
+    let is_specific = why.iter().any(|why| {
+        why.is_no_fact()
+            || matches!(
+                why,
+                Why::MoreThanAll(..) | Why::Crossed(..) | Why::EachOrAll(_) | Why::InUse(_) | Why::WhichTray(_)
+            )
+    });
     let of_another_name = match (&fault.reason, why.first()) {
         (Reason::UnknownName { written, nearest }, Some(Why::UnknownName(name, _))) => {
             !is_general && !nearest.is_empty() && name != written
@@ -311,7 +317,7 @@ fn tells_more(fault: &Fault, why: &[Why], nothing_is_offered: bool) -> bool {
     };
     is_of_a_day
         || of_another_name
-        || nothing_is_offered && (says_nothing || !is_general && !is_no_fact)
+        || nothing_is_offered && (says_nothing || !is_general && !is_specific)
         || !is_general && only_misses
 }
 

@@ -121,7 +121,7 @@ impl Wording {
     }
 
     /// What is asked or told about an entry before it is written.
-    pub(crate) fn remark(&self, remark: &Remark, today: Day) -> String {
+    pub fn remark(&self, remark: &Remark, today: Day) -> String {
         match remark {
             Remark::Again { on, at } if *on == today => self.remark_again(at),
             Remark::Again { on, at } => self.remark_again_on(self.day_beside(*on, today), at),
