@@ -322,7 +322,7 @@ fn both_languages_answer_and_no_colour_reaches_a_pipe() {
     let home = by_hand();
     let en = home.done(&["ready"]);
     let es = home.done(&["ready", "--lang", "es"]);
-    assert!(en.contains("Ready to go out today") && es.contains("Listas para salir hoy"), "{en}{es}");
+    assert!(en.contains("Plan of today") && es.contains("Plan de hoy"), "{en}{es}");
     for text in [en, es] {
         assert!(!text.contains('\u{1b}'));
         assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");

@@ -24,7 +24,7 @@ fn it_opens_and_q_gives_the_terminal_back() {
     let home = tempfile::tempdir().unwrap();
     let mut screen = sample(home.path());
     screen.insist("7", "What was written");
-    screen.slowly("q");
+    screen.slowly("q\r");
     assert_eq!(screen.end(SOON).exit_code(), 0);
     screen.is_given_back();
 }
@@ -69,7 +69,7 @@ fn ctrl_z_stops_it_and_it_comes_back_drawn() {
     screen.signal("CONT");
     screen.wait_for("1 Walk");
     screen.insist("7", "What was written");
-    screen.slowly("q");
+    screen.slowly("q\r");
     assert_eq!(screen.end(SOON).exit_code(), 0);
     screen.is_given_back();
 }
@@ -144,7 +144,7 @@ fn sizes_that_no_terminal_has_do_no_harm() {
     screen.wait_until_it_rests();
     screen.resize(90, 30);
     screen.insist("7", "What was written");
-    screen.slowly("q");
+    screen.slowly("q\r");
     assert_eq!(screen.end(SOON).exit_code(), 0);
     screen.is_given_back();
 }

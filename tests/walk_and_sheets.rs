@@ -179,7 +179,7 @@ fn a_spanish_sheet_is_read_day_first_and_answered_in_spanish() {
         "'1.001' son 1001; y 59 filas más",
         "a 'funda 1 l' le caben 1000 ml",
         "Las fechas se leen con el día primero",
-        "Ahora 0 de 60 bandejas listas",
+        "Listas para salir ahora: 0 de 60 bandejas",
     ] {
         assert!(said.contains(part), "no '{part}':\n{said}");
     }
@@ -462,9 +462,36 @@ fn a_dry_run_shows_columns_names_rows_and_the_first_answers() {
 }
 
 #[test]
+fn ready_of_the_sample_is_read_at_a_glance_and_leads_with_what_cannot_wait() {
+    let home = sample();
+    for lang in ["en", "es"] {
+        let text = home.done(&["ready", "--lang", lang]);
+        assert!(text.lines().count() <= 60, "{} lines:\n{text}", text.lines().count());
+        let (urgent, later) = (text.find("cod-012"), text.find("cof-021"));
+        assert!(urgent.is_some() && urgent < later, "{text}");
+        assert!(text.contains("outplant ready --all"), "{text}");
+    }
+}
+
+#[test]
+fn why_tells_what_holds_back_and_folds_what_is_met() {
+    let home = sample();
+    for words in [&["why", "tray", "cof-028"][..], &["why", "bed", "School 4"], &["why", "pair", "cof-023", "School 1"]]
+    {
+        let (short, all) = (home.done(words), home.done(&[words, &["--all"]].concat()));
+        assert!(short.lines().count() * 3 < all.lines().count() * 2, "{short}\n{all}");
+        assert!(short.contains("(--all says why"), "{short}");
+        for line in all.lines().filter(|line| line.starts_with("x ")) {
+            let name = line.split("  ").next().unwrap();
+            assert!(short.contains(name), "{name} is missing in:\n{short}");
+        }
+    }
+}
+
+#[test]
 fn ready_says_what_is_offered_twice_and_what_its_days_stand_for() {
     let home = sample();
-    let text = home.done(&["ready"]);
+    let text = home.done(&["ready", "--all"]);
     let ready = home.json(&["ready"]);
     let shared = ready["shared"].as_array().unwrap();
     assert!(!shared.is_empty());
@@ -517,7 +544,7 @@ fn a_sheet_that_is_no_sheet_is_told_what_to_do() {
         headless.contains("Tray,Species,How many,Sown about,Bag,Bench") && headless.contains("cof-1"),
         "{headless}"
     );
-    assert!(said("e-1;20;6\n", "beds", "es").contains("Era;Largo;Ancho;Especie"));
+    assert!(said("e-1;20;6\n", "beds", "es").contains("Parcela;Largo;Ancho;Especie"));
     let missing = said("Tray,Species,Colour\nt,coffee,red\n", "trays", "en");
     assert!(missing.contains("no column is named \"how many\"; found: Tray, Species, Colour"), "{missing}");
     assert!(missing.lines().next().unwrap().len() < 100, "{missing}");
@@ -546,7 +573,7 @@ fn a_dry_batch_says_what_each_line_becomes_and_its_faults_in_words() {
     for part in [
         "4 lines read, 4 entries could be written; nothing was",
         "line 1: tray t-07 counted: 25 living, 2 dead",
-        "line 2: tray t-08: 3 lost, not said",
+        "line 2: tray t-08: 3 lost, cause not said",
         "line 4: 5 from tray t-05 planted out in bed School 1, rows 2-4",
         "As of 10 Apr 2026 (1), 15 Apr 2026 (3).",
     ] {

@@ -6,6 +6,7 @@ pub(crate) mod usage;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
+use super::begin::{degrees, figure, metres};
 use super::json::schema::answers;
 use crate::base::{BedName, EntryId, LotCode, TrayCode};
 
@@ -133,16 +134,16 @@ pub(crate) struct Begin {
     #[arg(long)]
     pub(crate) name: String,
     /// Latitude, degrees, south negative.
-    #[arg(long, value_name = "DEG")]
+    #[arg(long, value_name = "DEG", allow_hyphen_values = true, value_parser = degrees)]
     pub(crate) lat: f64,
     /// Longitude, degrees, west negative.
-    #[arg(long, value_name = "DEG")]
+    #[arg(long, value_name = "DEG", allow_hyphen_values = true, value_parser = degrees)]
     pub(crate) lon: f64,
     /// Altitude, m.
-    #[arg(long, value_name = "M")]
+    #[arg(long, value_name = "M", allow_hyphen_values = true, value_parser = metres)]
     pub(crate) altitude: f64,
     /// Hours ahead of UTC.
-    #[arg(long, value_name = "H")]
+    #[arg(long, value_name = "H", allow_hyphen_values = true, value_parser = figure)]
     pub(crate) utc_offset: Option<f64>,
 }
 
@@ -161,6 +162,9 @@ pub(crate) struct Ready {
     /// Only trays and beds that fit one another.
     #[arg(long)]
     pub(crate) fits: bool,
+    /// Everything, not the plan of the day and the first of the rest.
+    #[arg(long)]
+    pub(crate) all: bool,
 }
 
 /// `why`
@@ -170,6 +174,9 @@ pub(crate) enum Why {
     Tray {
         /// Its code.
         tray: TrayCode,
+        /// Also every question that is met, one by one.
+        #[arg(long)]
+        all: bool,
     },
     /// A bed.
     Bed {
@@ -178,6 +185,9 @@ pub(crate) enum Why {
         /// Only this species.
         #[arg(long)]
         species: Option<String>,
+        /// Also every question that is met, one by one.
+        #[arg(long)]
+        all: bool,
     },
     /// A tray and a bed.
     Pair {
@@ -188,6 +198,9 @@ pub(crate) enum Why {
         /// Also what to do about each thing that holds it back.
         #[arg(long)]
         how: bool,
+        /// Also every question that is met, one by one.
+        #[arg(long)]
+        all: bool,
     },
     /// A seed lot.
     Lot {

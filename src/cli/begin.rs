@@ -1,5 +1,7 @@
 //! `begin`: an empty nursery.
 
+use std::num::ParseFloatError;
+
 use serde_json::{Map, Value, json};
 
 use super::answer::Ending;
@@ -43,4 +45,64 @@ pub(crate) fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
     let begun = run.wording.begun(&begin.name, run.file.display());
     let next = wrapped(&run.wording.begun_next(), run.around.columns).join("\n");
     run.answer(&format!("{begun}\n{next}\n"))
+}
+
+/// A number with a decimal point or comma.
+pub(super) fn figure(written: &str) -> Result<f64, ParseFloatError> {
+    written.trim().replace(',', ".").replace('−', "-").parse()
+}
+
+/// A number of metres, the unit behind it or not: `120 m`, `1650,5`.
+pub(super) fn metres(written: &str) -> Result<f64, ParseFloatError> {
+    let written = written.trim();
+    let bare = ["msnm", "metros", "metres", "meters", "m"].into_iter().find_map(|unit| written.strip_suffix(unit));
+    figure(bare.unwrap_or(written))
+}
+
+/// Degrees as people and instruments write them: `9,7`, `-84.1`, `11°20'N`, `84° 6' 30" W`; in Spanish west is `O`.
+pub(super) fn degrees(written: &str) -> Result<f64, ParseFloatError> {
+    /// Minutes in a degree, and seconds in a minute.
+    const SIXTY: f64 = 60.0;
+    let written = written.trim();
+    let (side, bare) = match written.char_indices().last() {
+        Some((at, letter)) if letter.is_alphabetic() => (letter.to_ascii_uppercase(), &written[..at]),
+        _ => (' ', written),
+    };
+    let (mut degrees, mut part) = (0.0, 1.0);
+    let all = bare.split(['°', 'º', '\'', '′', '’', '"', '″', '”']).map(str::trim).filter(|figure| !figure.is_empty());
+    let mut below = None;
+    for one in all {
+        let number = figure(one)?;
+        let below = *below.get_or_insert(one.starts_with(['-', '−']));
+        degrees += if below && part < 1.0 { -number * part } else { number * part };
+        part /= SIXTY;
+    }
+    if below.is_none() {
+        return figure(written);
+    }
+    Ok(if matches!(side, 'S' | 'W' | 'O') { -degrees } else { degrees })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_position_is_read_as_people_and_instruments_write_it() {
+        for (written, wanted) in [
+            ("9,7", 9.7),
+            ("-84.1", -84.1),
+            ("-84,1", -84.1),
+            ("11°20'N", 11.0 + 20.0 / 60.0),
+            ("84° 6' W", -84.1),
+            ("84°6'O", -84.1),
+            ("1° 30' 36\" S", -1.51),
+            ("-1°30'", -1.5),
+        ] {
+            let read = degrees(written).unwrap();
+            assert!((read - wanted).abs() < 1e-9, "{written}: {read}");
+        }
+        assert!(degrees("north").is_err() && degrees("").is_err() && degrees("9,7,1").is_err());
+        assert_eq!((metres("120 m"), metres("1650"), metres("1650 msnm")), (Ok(120.0), Ok(1650.0), Ok(1650.0)));
+    }
 }

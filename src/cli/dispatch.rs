@@ -99,7 +99,7 @@ fn prepare(
     let file = settings.nursery(named.as_deref(), &around.folders);
     let who = everywhere.who.clone().or_else(|| settings.who.clone()).or_else(|| around.user.clone());
     let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
-    let who = who.unwrap_or_else(|| "someone".to_string());
+    let who = who.unwrap_or_else(|| wording.who_unknown());
     let forecast_basis =
         if everywhere.handbook || settings.handbook { ForecastBasis::Handbook } else { ForecastBasis::OwnRecords };
     let asked_colour = everywhere.color.as_deref().map_or(Some(settings.color), colour).flatten();

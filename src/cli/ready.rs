@@ -10,6 +10,7 @@ use crate::base::Day;
 use crate::desk::Desk;
 use crate::page::Asked;
 use crate::page::ready::ready;
+use crate::page::today::today;
 use crate::reckon::forecast::outlook;
 use crate::reckon::picture::{Only, Picture};
 
@@ -38,7 +39,9 @@ pub(crate) fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, 
     let since = if only.is_everything() { since_yesterday(run, desk, &picture)? } else { None };
     let is_new = picture.trays.is_empty();
     let asked = Asked { picture: &shown, wording: &run.wording };
-    show_page(run, &shown, &ready(asked, since, is_new))
+    let whole = arguments.all || is_new || !only.is_everything();
+    let page = if whole { ready(asked, since, is_new) } else { today(asked, since) };
+    show_page(run, &shown, &page)
 }
 
 /// Shows every verdict that changed since the end of a day.

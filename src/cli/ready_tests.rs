@@ -6,6 +6,7 @@ use crate::cli::page_text::page_text;
 use crate::cli::test_picture::{day, empty, small};
 use crate::page::Asked;
 use crate::page::ready::ready;
+use crate::page::today::today;
 use crate::reckon::picture::{Looking, Picture};
 use crate::wording::{Lang, Wording};
 
@@ -62,6 +63,16 @@ Every reason: outplant why tray cof-040
 }
 
 #[test]
+fn the_short_answer_gives_each_plant_and_each_place_away_once() {
+    let (picture, wording) = (small(), Wording::new(Lang::En));
+    let page = today(Asked { picture: &picture, wording: &wording }, None);
+    let text = page_text(&page, &picture, &wording, 80, false);
+    // Of its 24 plants none is offered twice.
+    assert!(text.contains("24 plants → Lower terrace") && !text.contains("→ School plot"), "{text}");
+    assert!(text.contains("Plan of today") && text.contains("Open: "), "{text}");
+}
+
+#[test]
 fn a_narrow_page_says_the_same_in_spanish() {
     insta::assert_snapshot!(page(&small(), Lang::Es, 44), @r#"
 Tumbaro school nursery      hoy, 14 mar 2026
@@ -72,13 +83,13 @@ Listas para salir hoy
     20 abr (bolsa)
     12 plantas → School plot
   cof-031: sus 24 plantas se ofrecen a
-  2 eras (Lower terrace, School plot): 24 en
-  total
+  2 parcelas (Lower terrace, School plot):
+  24 en total
 
-Listas, pero hoy sin era
+Listas, pero hoy sin parcela
 ~ avo-002  aguacate  12 plantas
-    ninguna era tiene aguacate en su plan ·
-    hasta el 20 abr (bolsa)
+    ninguna parcela tiene aguacate en su
+    plan · hasta el 20 abr (bolsa)
 
 Todavía no
   pasada
@@ -87,15 +98,15 @@ x gre-009  grevilea  7 plantas
     300: cambie de bolsa o descarte
   endureciendo
 x cof-040  café arábica  41 plantas
-    el cepellón se desmorona: espere a que
-    las raíces lo sostengan · +1 más
+    el pilón se desmorona: espere a que las
+    raíces lo sostengan · +1 más
   creciendo
 x cof-052  café arábica  118 plantas
     tiene 193 días, le faltan 17 para 210 ·
     desde el 31 mar
   vacías: cof-001
 
-Eras
+Parcelas
 Lower terrace  45 % de luz, leída el 2 mar
   + café arábica  abierta: 40 de 80 hoyos
                   libres, 31 con buena luz
@@ -105,14 +116,14 @@ School plot  40 % de luz, leída el 2 mar
 Upper terrace  luz sin leer
   x café arábica  con nodrizas: no se sabe
                   la luz: lea la luz en esta
-                  era · +1 más
+                  parcela · +1 más
 Windbreak  luz sin leer
   aquí no hay nada en el plan
 
 Faltas en los planes
-! avo-002 está lista, pero ninguna era tiene
-  aguacate en su plan: póngala en el plan de
-  una era
+! avo-002 está lista, pero ninguna parcela
+  tiene aguacate en su plan: póngala en el
+  plan de una parcela
 
 Todas las razones: outplant why tray cof-040
 "#);

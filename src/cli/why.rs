@@ -19,7 +19,7 @@ use crate::reckon::round::round_from;
 /// The trays and beds that are asked about.
 fn named(why: &Why) -> Vec<&str> {
     match why {
-        Why::Tray { tray } => vec![tray.as_str()],
+        Why::Tray { tray, .. } => vec![tray.as_str()],
         Why::Bed { bed, .. } => vec![bed.as_str()],
         Why::Pair { tray, bed, .. } => vec![tray.as_str(), bed.as_str()],
         Why::Lot { .. } | Why::Species { .. } => Vec::new(),
@@ -32,24 +32,24 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
     let picture = run.picture_with(&mut desk, &named(why))?;
     let asked = Asked { picture: &picture, wording: &run.wording };
     match why {
-        Why::Tray { tray } => {
+        Why::Tray { tray, all } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
             let outlook = outlook_of_tray(&picture, run.forecast_basis, &tray.code);
             let round = round_from(&picture, &outlook);
             if run.everywhere.json {
                 return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }
-            show_page(run, &picture, &why_tray(&tray, &outlook, &round.worth_looking, asked))
+            show_reasons(run, &picture, why_tray(&tray, &outlook, &round.worth_looking, asked), *all)
         }
-        Why::Bed { bed, species } => {
+        Why::Bed { bed, species, all } => {
             let bed = bed_of(run, &picture, bed)?;
             let species = species.as_ref().map(|written| species_of(run, &picture, &bed, written)).transpose()?;
             if run.everywhere.json {
                 return run.answer_json(&why_bed_json(&bed, species.as_ref(), &picture, &run.wording));
             }
-            show_page(run, &picture, &why_bed(&bed, species.as_ref(), asked))
+            show_reasons(run, &picture, why_bed(&bed, species.as_ref(), asked), *all)
         }
-        Why::Pair { tray, bed, how } => {
+        Why::Pair { tray, bed, how, all } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;
             let bed = bed_of(run, &picture, bed)?;
             let Some(pair) = picture.pair(&tray.code, &bed.name) else {
@@ -62,11 +62,16 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if *how {
                 steps(&pair.criteria, &run.wording, &mut page);
             }
-            show_page(run, &picture, &page)
+            show_reasons(run, &picture, page, *all)
         }
         Why::Lot { lot, plants, sure } => why_lot(run, lot, *plants, *sure),
         Why::Species { species, plants, sure } => why_species(run, species, *plants, *sure),
     }
+}
+
+/// Shows reasons: what holds back first, what is met in one line, unless all is asked for.
+fn show_reasons(run: &Run, picture: &Picture, page: Page, all: bool) -> Result<Ending, Exit> {
+    show_page(run, picture, &if all { page } else { page.folded(&run.wording) })
 }
 
 /// Shows a page.

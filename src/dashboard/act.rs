@@ -78,6 +78,8 @@ pub(crate) enum Act {
     Ask(Request),
     /// The form that says so is written.
     Submit,
+    /// Leaves the program.
+    Leave,
 }
 
 /// What can be switched.
@@ -161,7 +163,11 @@ impl FormFor {
     pub(crate) fn about(kind: &str, subject: Option<&Subject>) -> FormFor {
         let mut asked = FormFor { kind: kind.to_string(), ..FormFor::default() };
         let Some(known) = kind_of_entry(kind) else { return asked };
-        let has = |name: &str| known.fields.iter().any(|field| field.name == name);
+        // A tray that an entry only mentions is not what it is about.
+        let is_tray = matches!(subject, Some(Subject::Tray(_)));
+        let has = |name: &str| {
+            known.fields.iter().any(|field| field.name == name) && (!is_tray || known.facts.about.takes(name))
+        };
         let (names, value): (&[&str], String) = match subject {
             Some(Subject::Tray(code)) => (&["tray", "from"], code.to_string()),
             Some(Subject::Lot(code)) => (&["lot"], code.to_string()),

@@ -11,8 +11,9 @@ use super::message::{Answer, Drawn, FoundEntries, Request};
 use super::year::{Newest, YearAsked, draw_year};
 use crate::base::EntryId;
 use crate::base::text::folded;
-use crate::desk::{Desk, DeskError, JournalError, KeptTexts, Now};
+use crate::desk::{Desk, DeskError, JournalError, KeptTexts, Now, Remark};
 use crate::nursery::entry::Entry;
+use crate::nursery::envelope::Draft;
 use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
 use crate::reckon::forecast::{ForecastBasis, Remembered, outlook_of_living_remembering};
@@ -103,9 +104,18 @@ impl Clerk {
         self.desk.count()
     }
 
-    /// The texts kept beside the book.
-    pub(crate) fn kept(&self) -> &KeptTexts {
-        &self.kept
+    /// A text kept beside the book; none where it was kept of a book that had come further, as after a restored backup.
+    pub(crate) fn kept(&self, name: &str) -> Option<String> {
+        let kept = self.kept.kept(name)?;
+        let (head, text) = kept.split_once('\n')?;
+        let at = head.split(' ').next()?.parse().ok()?;
+        (self.head(at).as_deref() == Some(head)).then(|| text.to_string())
+    }
+
+    /// The newest entry up to a place in the file, with its place.
+    fn head(&self, up_to: i64) -> Option<String> {
+        let (page, place) = self.desk.journal().entries_before(up_to.saturating_add(1), 1).ok()?;
+        page.first().map_or(Some("0 -".to_string()), |entry| Some(format!("{place} {}", entry.id)))
     }
 
     /// Takes requests until nobody asks any more. What is superseded by a later request is passed over.
@@ -207,8 +217,11 @@ impl Clerk {
 
     fn answers_to(&mut self, request: Request) -> Vec<Answer> {
         match request {
-            Request::Record { ticket, mut drafts } => {
+            Request::Record { ticket, mut drafts, sure } => {
                 drafts.iter_mut().for_each(|draft| self.desk.settle_nurse_row(draft));
+                if !sure && let Some(asks) = self.asks(ticket, &drafts) {
+                    return vec![asks];
+                }
                 let before = self.desk.count();
                 match self.desk.record(drafts) {
                     Ok(recorded) => self.after_writing(before, Answer::Recorded { ticket, recorded }),
@@ -268,10 +281,19 @@ impl Clerk {
             }
             Request::Keep { name, text } => {
                 // A text that cannot be kept is no reason to stop the work: the form is still on the screen.
+                let head = self.head(i64::MAX - 1).unwrap_or_default();
+                let text = if text.is_empty() { text } else { format!("{head}\n{text}") };
                 let _ = self.kept.keep(&name, &text);
                 Vec::new()
             }
         }
+    }
+
+    /// What would be doubted of drafts, or is asked about them; none where nothing is, and where they would be refused.
+    fn asks(&mut self, ticket: u64, drafts: &[Draft]) -> Option<Answer> {
+        let (_, doubts, remarks) = self.desk.preview(drafts.to_vec()).ok()?;
+        let asked = !doubts.is_empty() || remarks.iter().any(Remark::is_asked);
+        asked.then_some(Answer::Asks { ticket, doubts, remarks })
     }
 
     /// Draws a year on a thread of its own; one that was being drawn is given up.

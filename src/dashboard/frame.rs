@@ -16,15 +16,35 @@ use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::Looking;
 use crate::wording::Wording;
 
+/// Of the keys that mean the same everywhere so many are named even where the screen's own have no room: back and help.
+const ALWAYS: usize = 2;
+/// The smallest terminal that is drawn for, columns and rows.
+const LEAST_COLUMNS: u16 = 20;
+const LEAST_ROWS: u16 = 8;
 /// Below this height the frame keeps to two lines, so that something is left for the screen.
 const LOW: u16 = 14;
 
-/// Draws everything.
+/// Draws everything. On a terminal smaller than anything can be read on, its corner is shown.
 pub(crate) fn draw(model: &Model, buffer: &mut Buffer) {
     let area = buffer.area;
     if area.width == 0 || area.height == 0 {
         return;
     }
+    let (width, height) = (area.width.max(LEAST_COLUMNS), area.height.max(LEAST_ROWS));
+    if (width, height) == (area.width, area.height) {
+        return draw_whole(model, buffer);
+    }
+    let mut whole = Buffer::empty(Rect { width, height, ..area });
+    draw_whole(model, &mut whole);
+    for (x, y) in (area.top()..area.bottom()).flat_map(|y| (area.left()..area.right()).map(move |x| (x, y))) {
+        if let (Some(cell), Some(drawn)) = (buffer.cell_mut((x, y)), whole.cell((x, y))) {
+            *cell = drawn.clone();
+        }
+    }
+}
+
+fn draw_whole(model: &Model, buffer: &mut Buffer) {
+    let area = buffer.area;
     let cx = model.context();
     let top = draw_top(model, &cx, area, buffer);
     let bottom = draw_bottom(model, &cx, area, buffer, top);
@@ -94,10 +114,12 @@ fn draw_lines(sentence: &str, area: Rect, line: u16, buffer: &mut Buffer) -> u16
 
 /// The day, and before it how many things in the book cannot be right; `e` names them.
 fn right_of_answer(cx: &ScreenContext<'_>) -> String {
-    let day = cx.wording.short_day(cx.day());
+    // Days are numbered from a Monday.
+    let weekday = cx.wording.weekday((cx.day().number() - 1).rem_euclid(7));
+    let day = format!("{weekday} {}", cx.wording.short_day(cx.day()));
     match cx.book.picture.doubts.len() {
         0 => day,
-        doubts => format!("{} (e)  {day}", cx.wording.banner_doubts(doubts as i64)),
+        doubts => format!("e: {}  {day}", cx.wording.banner_doubts(doubts as i64)),
     }
 }
 
@@ -187,8 +209,14 @@ fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Bu
             named.join("  ")
         }
         None => {
-            let own = model.screens.at(model.at).keys(cx);
-            hints(own.iter().chain(EVERYWHERE).filter(|line| line.hinted), wording, usize::from(area.width))
+            let screen = model.screens.at(model.at);
+            let back = screen.goes_back(cx).then_some(KeyAction::Back);
+            let everywhere = EVERYWHERE.iter().filter(|line| line.hinted).map(|line| KeyLine {
+                does: back.filter(|_| line.does == KeyAction::Leave).unwrap_or(line.does),
+                ..*line
+            });
+            let own: Vec<KeyLine> = screen.keys(cx).into_iter().filter(|line| line.hinted).collect();
+            hints(&own, &everywhere.collect::<Vec<_>>(), wording, usize::from(area.width))
         }
     };
     buffer.set_stringn(
@@ -204,7 +232,8 @@ fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Bu
 fn layer_keys(layer: &Layer) -> &'static [(&'static str, KeyAction)] {
     match layer {
         Layer::Confirm(_) => &[("w", KeyAction::Withdraw), ("q", KeyAction::Back)],
-        Layer::Why(_) | Layer::News(_) | Layer::Help(_) => &[("q", KeyAction::Back), (". ,", KeyAction::Page)],
+        Layer::Why(_) | Layer::News(_) | Layer::Help(_) => &[("q", KeyAction::Back), (", .", KeyAction::Page)],
+        Layer::Leaving(_) => &[("Enter", KeyAction::Leave), ("q", KeyAction::Back)],
         Layer::Options(_) => &[("q", KeyAction::Back)],
         Layer::Day(_) => &[("q", KeyAction::Back), ("Enter", KeyAction::GoThere)],
         Layer::Form(_) | Layer::Kinds(_) | Layer::Find(_) => &[("q", KeyAction::Back), ("Enter", KeyAction::Open)],
@@ -216,17 +245,18 @@ fn form_hint(_form: &Form, cx: &ScreenContext<'_>, room: usize) -> String {
     if width_of(&long) <= room { long } else { cx.wording.form_keys_short() }
 }
 
-/// Keys with their words, whole, as many as have room; the last three always have.
-fn hints<'a>(lines: impl Iterator<Item = &'a KeyLine>, wording: &Wording, room: usize) -> String {
-    let sentence: Vec<String> = lines
-        .map(|line| format!("{} {}", wording.keys_named(line.keys), wording.key_does(&line.does.to_string())))
-        .collect();
-    let mut kept = sentence.clone();
-    // What everyone knows goes last; of the screen's own the rear ones go first.
-    let everywhere = EVERYWHERE.iter().filter(|line| line.hinted).count();
-    while width_of(&kept.join("  ")) > room && !kept.is_empty() {
-        let own = kept.len().saturating_sub(everywhere);
-        kept.remove(if own > 1 { own - 1 } else { kept.len() - 1 });
+/// Keys with their words, whole, as many as have room: the screen's own before all, but that the way back and help stay.
+fn hints(own: &[KeyLine], everywhere: &[KeyLine], wording: &Wording, room: usize) -> String {
+    let said =
+        |line: &KeyLine| format!("{} {}", wording.keys_named(line.keys), wording.key_does(&line.does.to_string()));
+    let (mut own, mut everywhere): (Vec<String>, Vec<String>) =
+        (own.iter().map(said).collect(), everywhere.iter().map(said).collect());
+    let all = |own: &[String], everywhere: &[String]| [own, everywhere].concat().join("  ");
+    while width_of(&all(&own, &everywhere)) > room {
+        let shorter = if everywhere.len() > ALWAYS { everywhere.pop() } else { own.pop().or_else(|| everywhere.pop()) };
+        if shorter.is_none() {
+            break;
+        }
     }
-    kept.join("  ")
+    all(&own, &everywhere)
 }

@@ -44,6 +44,8 @@ pub(crate) enum Key {
     Suspend,
     /// Ctrl-C: leave at once.
     Interrupt,
+    /// Ctrl-U: empties the line that is typed.
+    ClearLine,
 }
 
 impl Key {
@@ -66,8 +68,10 @@ words! {
         Page: "page";
         /// Opens what is chosen, or does the usual.
         Open: "open";
-        /// Back, or leaves.
+        /// Back.
         Back: "back";
+        /// Leaves the program, after asking once.
+        Leave: "leave";
         /// Help.
         Help: "help";
         /// Why.
@@ -213,7 +217,8 @@ pub(crate) const EVERYWHERE: &[KeyLine] = &[
     known("arrows", KeyAction::Move),
     known(", .", KeyAction::Page),
     known("Enter", KeyAction::Open),
-    hinted("q", KeyAction::Back),
+    hinted("q", KeyAction::Leave),
+    known("Esc", KeyAction::Back),
     hinted("h", KeyAction::Help),
     hinted("y", KeyAction::Why),
     known("f", KeyAction::Find),

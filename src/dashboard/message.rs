@@ -27,6 +27,8 @@ pub(crate) enum Message {
     Text(String),
     /// The terminal has another size.
     Resized(u16, u16),
+    /// A finger or a mouse at a column and row.
+    Tap(u16, u16),
     /// The clerk answered.
     Answer(Box<Answer>),
 }
@@ -55,6 +57,8 @@ pub(crate) enum Request {
         ticket: u64,
         /// What to write.
         drafts: Vec<Draft>,
+        /// Whether a person said yes to what would be doubted or asked.
+        sure: bool,
     },
     /// What drafts would do, with nothing written.
     TryOut {
@@ -167,6 +171,15 @@ pub(crate) enum Answer {
         ticket: u64,
         /// What was written.
         recorded: Recorded,
+    },
+    /// Nothing was written yet: what would be doubted, and what is asked.
+    Asks {
+        /// Which request.
+        ticket: u64,
+        /// What would be doubted.
+        doubts: Vec<Doubt>,
+        /// What is asked.
+        remarks: Vec<Remark>,
     },
     /// What it would do.
     Tried {

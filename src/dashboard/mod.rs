@@ -15,6 +15,7 @@ mod model;
 mod parts;
 mod plain;
 mod screens;
+mod tap;
 mod terminal;
 mod update;
 mod year;

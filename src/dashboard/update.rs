@@ -4,17 +4,18 @@ use std::sync::Arc;
 
 use super::act::{Act, FormFor, KeptForm, ScreenName, Switch, WhyOf};
 use super::context::ScreenContext;
-use super::form::{Form, KEPT_FORM, Tried};
+use super::form::{Form, KEPT_FORM, Tried, begun};
 use super::keys::{Key, kind_for_tray};
-use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, News, Options, Why};
+use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, Leaving, News, Options, Why};
 use super::look::Ink;
 use super::message::{Answer, Effect, Message, Request};
 use super::model::Model;
 use super::screens::screen::Screen;
-use crate::desk::{DeskError, Recorded, Withdraws};
+use super::tap::{Tapped, tapped};
+use crate::desk::{DeskError, Recorded, Remark, Withdraws};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::forecast::ForecastBasis;
-use crate::reckon::picture::Looking;
+use crate::reckon::picture::{Doubt, Looking};
 use crate::wording::{Lang, Wording};
 
 /// Takes a message in.
@@ -26,6 +27,7 @@ pub(crate) fn update(model: &mut Model, message: Message) -> Vec<Effect> {
             model.size = (columns, rows);
             vec![Effect::Redraw]
         }
+        Message::Tap(column, row) => tap(model, column, row),
         Message::Answer(answer) => take_answer(model, *answer),
     }
 }
@@ -34,6 +36,28 @@ pub(crate) fn update(model: &mut Model, message: Message) -> Vec<Effect> {
 pub(crate) fn refresh(model: &mut Model) -> Vec<Effect> {
     let acts = with_screen(model, |screen, cx| screen.refresh(cx));
     act_all(model, acts)
+}
+
+fn tap(model: &mut Model, column: u16, row: u16) -> Vec<Effect> {
+    match tapped(model, column, row) {
+        Tapped::Key(key) => press(model, key),
+        Tapped::Screen(name) => act(model, Act::Screen(name)),
+        Tapped::Line(line) => tap_line(model, &line),
+        Tapped::Nothing => Vec::new(),
+    }
+}
+
+/// Chooses what a line names; what is chosen already is opened.
+fn tap_line(model: &mut Model, line: &str) -> Vec<Effect> {
+    let before = with_screen(model, |screen, cx| screen.choice(cx));
+    let found = with_screen(model, |screen, cx| screen.tap(line, cx));
+    if !found {
+        return Vec::new();
+    }
+    if before.is_some() && before == with_screen(model, |screen, cx| screen.choice(cx)) {
+        return press(model, Key::Enter);
+    }
+    refresh(model)
 }
 
 fn with_screen<T>(model: &mut Model, run: impl FnOnce(&mut dyn Screen, &ScreenContext<'_>) -> T) -> T {
@@ -143,7 +167,7 @@ fn submit(model: &mut Model, mut form: Form) -> Vec<Effect> {
         }
     };
     let ticket = model.ticket();
-    let mut effects = vec![Effect::Ask(Request::Record { ticket, drafts })];
+    let mut effects = vec![Effect::Ask(Request::Record { ticket, drafts, sure: form.is_sure() })];
     let (stop, sentence, at) = (form.stop().clone(), form.summary(&model.context()), form.screen());
     let kind = form.kind();
     model.pending.insert(ticket, form);
@@ -181,7 +205,12 @@ fn everywhere(model: &mut Model, key: Key) -> Vec<Effect> {
             let before = at.checked_sub(1).unwrap_or(ScreenName::ALL.len() - 1);
             act(model, Act::Screen(ScreenName::ALL[before]))
         }
-        Key::Esc | Key::Char('q') => leave(model),
+        // Esc goes back, and here there is nothing to go back from.
+        Key::Esc => Vec::new(),
+        Key::Char('q') => {
+            model.layers.push(Layer::Leaving(Leaving));
+            Vec::new()
+        }
         Key::Char('h' | '?') => {
             let here = model.screens.at(model.at).keys(&model.context());
             model.layers.push(Layer::Help(Help::new(here)));
@@ -222,7 +251,10 @@ fn write_about_chosen(model: &mut Model, letter: char) -> Vec<Effect> {
     let Some(kind) = kind_for_tray(letter) else { return Vec::new() };
     let chosen = model.screens.at(model.at).chosen(&model.context());
     match chosen {
-        Some(subject @ Subject::Tray(_)) => act(model, Act::Form(FormFor::about(kind, Some(&subject)))),
+        Some(subject @ Subject::Tray(_)) => {
+            let form = begun(kind, Some(&subject), &model.context());
+            act(model, Act::Form(form))
+        }
         Some(_) | None => Vec::new(),
     }
 }
@@ -257,7 +289,8 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
                 return Vec::new();
             }
             let ticket = model.ticket();
-            vec![Effect::Ask(Request::Record { ticket, drafts })]
+            // The screen asked before it handed them over.
+            vec![Effect::Ask(Request::Record { ticket, drafts, sure: true })]
         }
         Act::TakeBack(what) => ask_take_back(model, what),
         Act::WriteOn(day) => {
@@ -278,6 +311,7 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
         }
         Act::Switch(switch) => switch_option(model, switch),
         Act::Ask(request) => vec![Effect::Ask(request)],
+        Act::Leave => leave(model),
         Act::Close | Act::Submit => Vec::new(),
     }
 }
@@ -433,6 +467,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
         Answer::TookBack(taken) => {
             model.say(model.wording.said_taken_back(taken.entries.len() as i64), Ink::Strong);
         }
+        Answer::Asks { ticket, doubts, remarks } => return asks(model, ticket, &doubts, &remarks),
         Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),
         Answer::NotRead(fault) => {
             let lines = refusal_lines(model, &fault);
@@ -476,7 +511,7 @@ fn written(model: &mut Model, ticket: u64, recorded: &Recorded) -> Vec<Effect> {
     let form = model.pending.remove(&ticket);
     // What a screen wrote without a form is named by how many entries it took.
     let entries = || model.wording.entries(recorded.entries.len() as i64);
-    let what = form.as_ref().map_or_else(entries, |form| form.heading(&model.context()));
+    let what = form.as_ref().map_or_else(entries, |form| form.told(&model.context()));
     let sentence = match doubts.first() {
         Some(doubt) => {
             let doubt = model.wording.doubt(doubt, &model.book.picture.site.species);
@@ -501,18 +536,34 @@ fn refused(model: &mut Model, ticket: u64, fault: &DeskError) -> Vec<Effect> {
     let lines = refusal_lines(model, fault);
     match model.pending.remove(&ticket) {
         Some(mut form) => {
-            let (stop, at) = (form.stop().clone(), form.screen());
             model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger);
             form.refused(lines);
-            put_back(model, form);
-            if stop.id().is_some() {
-                let acts = with_screen_at(model, at, |screen, cx| screen.came_back(&stop, cx));
-                return act_all(model, acts);
-            }
+            return come_back(model, form);
         }
         None => model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger),
     }
     Vec::new()
+}
+
+/// It is not in the file yet: the form comes back with what would be doubted, and the next Enter writes it.
+fn asks(model: &mut Model, ticket: u64, doubts: &[Doubt], remarks: &[Remark]) -> Vec<Effect> {
+    let Some(mut form) = model.pending.remove(&ticket) else { return Vec::new() };
+    form.ask(&model.wording);
+    let first = doubts.first().map(|doubt| model.wording.doubt(doubt, &model.book.picture.site.species));
+    let first = first.or_else(|| remarks.first().map(|remark| model.wording.remark(remark, model.book.picture.day)));
+    model.say(first.unwrap_or_default(), Ink::Waits);
+    come_back(model, form)
+}
+
+/// A form lies open again, and its screen hears of it.
+fn come_back(model: &mut Model, form: Form) -> Vec<Effect> {
+    let (stop, at) = (form.stop().clone(), form.screen());
+    put_back(model, form);
+    if stop.id().is_none() {
+        return Vec::new();
+    }
+    let acts = with_screen_at(model, at, |screen, cx| screen.came_back(&stop, cx));
+    act_all(model, acts)
 }
 
 /// A form that came back lies under one that is being typed in, so that no digit falls into the wrong one.

@@ -15,10 +15,13 @@ pub struct KeptTexts {
 }
 
 impl KeptTexts {
-    /// The texts of a book, by its file's identity, in the folder of the settings.
-    pub fn of(shelf: &Path, file_id: &str) -> KeptTexts {
+    /// The texts of a book, by its file's identity and where it lies, in the folder of the settings: a copy of a file has
+    /// the same identity, and its list is another one.
+    pub fn of(shelf: &Path, file_id: &str, file: &Path) -> KeptTexts {
         let name: String = file_id.chars().filter(char::is_ascii_alphanumeric).collect();
-        KeptTexts { folder: shelf.join("kept").join(name) }
+        let file = file.canonicalize().unwrap_or_else(|_| file.to_path_buf());
+        let place = mark_of(file.to_string_lossy().as_bytes());
+        KeptTexts { folder: shelf.join("kept").join(format!("{name}-{place:016x}")) }
     }
 
     /// Keeps a text under a name of small letters; an empty text is forgotten.
@@ -48,6 +51,11 @@ impl KeptTexts {
     }
 }
 
+/// A short mark of a text (Fowler, Noll and Vo, FNV-1a of 64 bits): the same in every version of the program.
+fn mark_of(bytes: &[u8]) -> u64 {
+    bytes.iter().fold(0xcbf2_9ce4_8422_2325, |mark, byte| (mark ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -55,12 +63,16 @@ mod tests {
     #[test]
     fn what_is_kept_is_there_again_and_what_is_emptied_is_gone() {
         let shelf = tempfile::tempdir().unwrap();
-        let texts = KeptTexts::of(shelf.path(), "ab-12");
+        let texts = KeptTexts::of(shelf.path(), "ab-12", Path::new("a.outplant"));
         assert_eq!(texts.kept("walk"), None);
         texts.keep("walk", "at cof-031").unwrap();
         texts.keep("walk", "at cof-032").unwrap();
-        assert_eq!(KeptTexts::of(shelf.path(), "ab-12").kept("walk").as_deref(), Some("at cof-032"));
-        assert_eq!(KeptTexts::of(shelf.path(), "cd-34").kept("walk"), None);
+        assert_eq!(
+            KeptTexts::of(shelf.path(), "ab-12", Path::new("a.outplant")).kept("walk").as_deref(),
+            Some("at cof-032")
+        );
+        assert_eq!(KeptTexts::of(shelf.path(), "ab-12", Path::new("copy.outplant")).kept("walk"), None);
+        assert_eq!(KeptTexts::of(shelf.path(), "cd-34", Path::new("a.outplant")).kept("walk"), None);
         texts.keep("walk", "").unwrap();
         texts.keep("walk", "").unwrap();
         assert_eq!(texts.kept("walk"), None);

@@ -5,6 +5,7 @@ pub(crate) mod lot;
 pub(crate) mod ready;
 pub(crate) mod rows;
 pub(crate) mod stop;
+pub(crate) mod today;
 pub(crate) mod walk;
 pub(crate) mod why;
 
@@ -226,6 +227,29 @@ impl Page {
             facts: Facts { pairs: wording.criterion_facts(criterion), entries: criterion.entries.clone() },
         };
         self.blocks.push(Block::Questions(criteria.iter().map(question).collect()));
+    }
+
+    /// Questions that are met folded into one line each list, what holds back first.
+    pub(crate) fn folded(mut self, wording: &Wording) -> Page {
+        let mut folded = Vec::with_capacity(self.blocks.len());
+        for block in std::mem::take(&mut self.blocks) {
+            let Block::Questions(mut questions) = block else {
+                folded.push(block);
+                continue;
+            };
+            questions.sort_by_key(|question| question.answered);
+            let (met, rest): (Vec<Question>, Vec<Question>) =
+                questions.into_iter().partition(|question| question.answered == Answered::Met);
+            folded.push(Block::Questions(rest));
+            if !met.is_empty() {
+                let names: Vec<String> = met.iter().map(|question| question.name.clone()).collect();
+                let text = wording.why_met(met.len() as i64, names.join(", "));
+                let mark = Some(Mark::Answered(Answered::Met));
+                folded.extend([Block::Gap, Block::Line(Line { depth: 0, mark, text, tone: Tone::Plain })]);
+            }
+        }
+        self.blocks = folded;
+        self
     }
 
     /// A name, and what is said of it.

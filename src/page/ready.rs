@@ -17,7 +17,7 @@ const STAGES: [Stage; 7] =
 
 /// What is ready, with a line on what changed since yesterday before it; a new nursery is told how to begin.
 pub(crate) fn ready(asked: Asked<'_>, since: Option<String>, is_new: bool) -> Page {
-    let mut answer = Ready { picture: asked.picture, wording: asked.wording, page: Page::default() };
+    let mut answer = Ready::new(asked);
     since.into_iter().for_each(|since| answer.page.sentence(since));
     if is_new {
         answer.page.first_tray(asked.wording);
@@ -35,13 +35,19 @@ pub(crate) fn ready(asked: Asked<'_>, since: Option<String>, is_new: bool) -> Pa
     answer.page
 }
 
-struct Ready<'a> {
-    picture: &'a Picture,
-    wording: &'a Wording,
-    page: Page,
+/// The answer while it is laid out.
+pub(super) struct Ready<'a> {
+    pub(super) picture: &'a Picture,
+    pub(super) wording: &'a Wording,
+    pub(super) page: Page,
 }
 
 impl<'a> Ready<'a> {
+    /// An answer in which nothing is said yet.
+    pub(super) fn new(asked: Asked<'a>) -> Ready<'a> {
+        Ready { picture: asked.picture, wording: asked.wording, page: Page::default() }
+    }
+
     /// Trays with at least one bed that fits, each with its beds under each other.
     fn fits(&mut self) {
         let wording = self.wording;
@@ -75,16 +81,15 @@ impl<'a> Ready<'a> {
     }
 
     /// By which day a tray goes out, and what ends then.
-    fn go_by(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Option<String> {
+    pub(super) fn go_by(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Option<String> {
         let (last, what) = go_by(tray, pair, self.picture.day)?;
         Some(self.wording.go_by_words(self.day_near(last), what))
     }
 
     /// Ready trays that fit no bed, each with its nearest miss.
-    fn without_bed(&mut self) {
+    pub(super) fn rows_without_bed(&self) -> Vec<TrayRow> {
         let wording = self.wording;
-        let rows: Vec<TrayRow> = self
-            .trays()
+        self.trays()
             .filter(|tray| tray.ready && !self.has_fit(&tray.code))
             .map(|tray| {
                 let mut text = match self.nearest_pair(&tray.code) {
@@ -96,16 +101,21 @@ impl<'a> Ready<'a> {
                 }
                 self.row(tray, "~", Tone::Waits, text)
             })
-            .collect();
-        if rows.is_empty() {
-            return;
+            .collect()
+    }
+
+    fn without_bed(&mut self) {
+        let rows = self.rows_without_bed();
+        if !rows.is_empty() {
+            self.page.heading(self.without_bed_heading());
+            self.page.trays(vec![(None, rows)]);
         }
-        self.page.heading(if self.picture.looking == Looking::Today {
-            wording.no_bed_heading()
-        } else {
-            wording.no_bed_heading_on(wording.day(self.picture.day))
-        });
-        self.page.trays(vec![(None, rows)]);
+    }
+
+    pub(super) fn without_bed_heading(&self) -> String {
+        let wording = self.wording;
+        let is_today = self.picture.looking == Looking::Today;
+        if is_today { wording.no_bed_heading() } else { wording.no_bed_heading_on(wording.day(self.picture.day)) }
     }
 
     /// All other trays by stage, each with what it waits for; empty ones by name.
@@ -117,12 +127,7 @@ impl<'a> Ready<'a> {
         for stage in STAGES {
             let mut trays: Vec<&TrayPicture> = others().filter(|tray| tray.stage == stage).collect();
             trays.sort_by_key(|tray| (tray.ready_from.is_none(), tray.ready_from, tray.code.clone()));
-            let row = |tray: &&TrayPicture| {
-                let (mark, tone) = mark_of(&tray.criteria);
-                let tone = if stage == Stage::Overdue { Tone::Danger } else { tone };
-                self.row(tray, mark, tone, self.tray_waits_for(tray))
-            };
-            let rows: Vec<TrayRow> = trays.iter().map(row).collect();
+            let rows: Vec<TrayRow> = trays.iter().map(|tray| self.waiting_row(tray)).collect();
             if !rows.is_empty() {
                 groups.push((Some(self.wording.stage_name(stage)), rows));
             }
@@ -135,6 +140,13 @@ impl<'a> Ready<'a> {
         if !empty.is_empty() {
             self.page.line(1, self.wording.empty_trays(empty.join(", ")), Tone::Plain);
         }
+    }
+
+    /// A tray that is not ready, with what it waits for.
+    pub(super) fn waiting_row(&self, tray: &TrayPicture) -> TrayRow {
+        let (mark, tone) = mark_of(&tray.criteria);
+        let tone = if tray.stage == Stage::Overdue { Tone::Danger } else { tone };
+        self.row(tray, mark, tone, self.tray_waits_for(tray))
     }
 
     fn row(&self, tray: &TrayPicture, mark: &str, tone: Tone, text: String) -> TrayRow {
@@ -170,7 +182,7 @@ impl<'a> Ready<'a> {
         }
     }
 
-    fn bed_line(&self, bed: &BedPicture, one: &BedSpecies) -> Named {
+    pub(super) fn bed_line(&self, bed: &BedPicture, one: &BedSpecies) -> Named {
         let wording = self.wording;
         let (mark, tone) = mark_of(&one.criteria);
         let standing = wording.standing_name(one.standing);
@@ -189,7 +201,7 @@ impl<'a> Ready<'a> {
         }
     }
 
-    fn doubts(&mut self) {
+    pub(super) fn doubts(&mut self) {
         if self.picture.doubts.is_empty() {
             return;
         }
@@ -201,7 +213,7 @@ impl<'a> Ready<'a> {
     }
 
     /// Ready trays that no bed plans.
-    fn unplanned(&mut self) {
+    pub(super) fn unplanned(&mut self) {
         if self.picture.unplanned.is_empty() {
             return;
         }
@@ -220,15 +232,15 @@ impl<'a> Ready<'a> {
         }
     }
 
-    fn trays(&self) -> impl Iterator<Item = &'a TrayPicture> + use<'a> {
+    pub(super) fn trays(&self) -> impl Iterator<Item = &'a TrayPicture> + use<'a> {
         self.picture.trays.values().map(AsRef::as_ref)
     }
 
-    fn has_fit(&self, tray: &TrayCode) -> bool {
+    pub(super) fn has_fit(&self, tray: &TrayCode) -> bool {
         self.picture.pairs.of(tray).iter().any(|pair| pair.fits)
     }
 
-    fn species(&self, tray: &TrayPicture) -> String {
+    pub(super) fn species(&self, tray: &TrayPicture) -> String {
         match &tray.species {
             Some(key) => self.wording.species_of(key, &self.picture.site.species),
             None => self.wording.species_unknown(),

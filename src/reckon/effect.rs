@@ -1,6 +1,9 @@
 //! What an entry would do: two Pictures compared by what stands where.
 
-use super::picture::{Picture, Stage};
+use std::collections::BTreeMap;
+
+use super::changes::{Turned, all_turned};
+use super::picture::{Picture, Stage, Standing};
 use crate::base::{BedName, LotCode, PlaceName, SpeciesKey, TrayCode};
 
 /// A tray in a few figures.
@@ -39,6 +42,26 @@ pub enum Effect {
         /// Living after.
         is: u32,
     },
+    /// The standing of a bed for a species.
+    Standing {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Before; none where it was not planned.
+        was: Option<Standing>,
+        /// After; none where it is not planned any more.
+        is: Option<Standing>,
+    },
+    /// Trays that fit a bed and did not, or did and no longer do.
+    Fits {
+        /// The bed.
+        bed: BedName,
+        /// Those that fit now.
+        now: Vec<TrayCode>,
+        /// Those that no longer do.
+        no_more: Vec<TrayCode>,
+    },
     /// The seed left in a lot, where both are known.
     Lot {
         /// The lot.
@@ -69,6 +92,7 @@ pub(crate) fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
             }
         }
     }
+    found.extend(turned(before, after));
     for (code, lot) in &after.lots {
         let was = before.lots.get(code).and_then(|lot| lot.seeds_left);
         let is = lot.seeds_left;
@@ -76,6 +100,25 @@ pub(crate) fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
             found.push(Effect::Lot { lot: code.clone(), was, is });
         }
     }
+    found
+}
+
+/// What turns in beds: their standing, and which trays fit them. A tray that is emptied fits nothing, and is told already.
+fn turned(before: &Picture, after: &Picture) -> Vec<Effect> {
+    let mut found = Vec::new();
+    let mut fits: BTreeMap<BedName, [Vec<TrayCode>; 2]> = BTreeMap::new();
+    for turned in all_turned(before, after) {
+        match turned {
+            Turned::Tray { .. } => {}
+            Turned::Bed { bed, species, was, is } => found.push(Effect::Standing { bed, species, was, is }),
+            Turned::Pair { tray, bed, is, .. } => {
+                if after.trays.get(&tray).is_some_and(|tray| tray.standing > 0) {
+                    fits.entry(bed).or_default()[usize::from(is != Some(true))].push(tray);
+                }
+            }
+        }
+    }
+    found.extend(fits.into_iter().map(|(bed, [now, no_more])| Effect::Fits { bed, now, no_more }));
     found
 }
 

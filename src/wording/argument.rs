@@ -50,6 +50,8 @@ impl Argument {
     /// The value for Fluent.
     pub fn fluent(&self) -> FluentValue<'_> {
         match self {
+            // Words beside a number agree with one, however the number is handed over.
+            Argument::Text(text) if text == "1" => FluentValue::from(1),
             Argument::Text(text) => FluentValue::from(text.as_str()),
             Argument::Count(count) => FluentValue::from(*count),
         }

@@ -5,6 +5,7 @@
 //! whatever can be shown. A section that begins with `## place_: by word` is looked up by built names and gets no methods;
 //! with `(n)` behind it its sentences may count something. `{ $LOAD_PLANTS }` says a constant of the code, which
 //! `constant.rs` names.
+//! Words that stand beside a number agree with it: `agree.rs` puts in what a number of one asks for.
 //! A sentence that is missing in a language, or uses other arguments there, stops the build with its file and line.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -13,12 +14,16 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::{env, fs};
 
+#[path = "agree.rs"]
+mod agree;
+
 use fluent_syntax::ast::{Comment, Entry, Expression, InlineExpression, Message, Pattern, PatternElement};
 
 /// What stands in an `.ftl` file.
 struct Theme {
     name: String,
-    path: String,
+    /// As it is read by the program: what stands beside numbers agrees with them.
+    agreed: String,
     sentences: Vec<Sentence>,
 }
 
@@ -67,7 +72,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         let other = by_key(&spanish, &mut faults);
         compare(&english, &other, &mut faults);
         // What both languages have is written all the same, so that an editor does not lose it.
-        fs::write(out, generated(&root, &english, &spanish, &other)?)?;
+        fs::write(out, generated(&english, &spanish, &other)?)?;
     }
     for fault in &faults {
         println!("cargo::error={fault}");
@@ -82,12 +87,13 @@ fn themes(root: &Path, folder: &str, faults: &mut Faults) -> Result<Vec<Theme>, 
         names.extend(file?.file_name().to_string_lossy().strip_suffix(".ftl").map(str::to_string));
     }
     names.sort();
+    let words = agree::Words::read(&fs::read_to_string(root.join(folder).join("agree.txt"))?);
     let mut themes = Vec::new();
     for name in names {
         let path = format!("{folder}/{name}.ftl");
         let text = fs::read_to_string(root.join(&path))?;
         let sentences = sentences(&text, &path, faults);
-        themes.push(Theme { name, path, sentences });
+        themes.push(Theme { name, agreed: words.agreed(&text), sentences });
     }
     Ok(themes)
 }
@@ -236,7 +242,6 @@ fn compare(english: &[Theme], other: &BTreeMap<&str, &Sentence>, faults: &mut Fa
 }
 
 fn generated(
-    root: &Path,
     english: &[Theme],
     spanish: &[Theme],
     other: &BTreeMap<&str, &Sentence>,
@@ -245,7 +250,7 @@ fn generated(
     for (name, themes) in [("ENGLISH", english), ("SPANISH", spanish)] {
         writeln!(code, "pub(super) const {name}: &[(&str, &str)] = &[")?;
         for theme in themes {
-            writeln!(code, "    ({:?}, include_str!({:?})),", theme.name, root.join(&theme.path))?;
+            writeln!(code, "    ({:?}, {:?}),", theme.name, theme.agreed)?;
         }
         writeln!(code, "];")?;
     }

@@ -54,6 +54,120 @@ fn every_sentence_is_said_in_its_own_language_for_one_and_for_many() {
     }
 }
 
+#[test]
+fn what_is_counted_agrees_with_its_number_in_every_sentence() {
+    /// Words that end so in the singular too, or are no nouns: in English what one does.
+    const SINGULAR: &str = "is was has does its this as es más menos stands lives waits passes agrees comes mes species means lies follows germinates";
+    /// What is a name or a day is no number.
+    const NAMES: &str =
+        "species tray bed lot place day entry by field kind name written nurse last option what of now month all";
+    let mut wrong = Vec::new();
+    for lang in Lang::ALL {
+        let wording = Wording::new(lang);
+        for key in KEYS {
+            for (counted, _) in key.arguments.iter().filter(|(name, _)| !NAMES.split(' ').any(|one| one == *name)) {
+                for number in [0, 1, 2, 5] {
+                    let arguments: Vec<(&'static str, Argument)> = key
+                        .arguments
+                        .iter()
+                        .map(|(name, kind)| match kind {
+                            Kind::Text if name == counted => (*name, Argument::text(number)),
+                            Kind::Text => (*name, Argument::text("<x>")),
+                            Kind::Count => (*name, Argument::count(if name == counted { number } else { 7 })),
+                        })
+                        .collect();
+                    let sentence = said(&wording.bundle, key.name, &arguments).unwrap_or_default();
+                    let words: Vec<&str> = sentence.split([' ', '\n']).collect();
+                    for pair in words.windows(2) {
+                        let word = pair[1].trim_matches(|letter: char| !letter.is_alphabetic());
+                        let many = word.ends_with('s') && word.len() > 1 && !SINGULAR.split(' ').any(|one| one == word);
+                        let one = ["plant", "day", "tray", "planta", "semilla", "día", "bandeja", "viva", "muerta"];
+                        let disagrees = if number == 1 { many } else { one.contains(&word) };
+                        if pair[0] == number.to_string() && disagrees {
+                            wrong.push(format!("{lang:?}: {} says '{sentence}'", key.name));
+                        }
+                    }
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+/// A word of ours: parts joined by `_`.
+fn is_internal(word: &str) -> bool {
+    let word = word.trim_matches(|letter: char| !letter.is_alphanumeric());
+    word.contains('_') && word.chars().all(|letter| letter.is_ascii_lowercase() || letter == '_')
+}
+
+#[test]
+fn no_sentence_says_a_word_of_ours_but_in_a_command_to_copy() {
+    /// Sentences for those who write profiles or lines for programs: there a figure or a field goes by its name in files.
+    const FOR_FILES: [&str; 5] = ["profile_", "line_", "fault_", "problem_", "help_"];
+    let mut wrong = Vec::new();
+    for lang in Lang::ALL {
+        let wording = Wording::new(lang);
+        for key in KEYS.iter().filter(|key| !FOR_FILES.iter().any(|files| key.name.starts_with(files))) {
+            let argument = |kind: Kind| if kind == Kind::Text { Argument::text("<x>") } else { Argument::count(2) };
+            let arguments: Vec<(&'static str, Argument)> =
+                key.arguments.iter().map(|(name, kind)| (*name, argument(*kind))).collect();
+            let sentence = said(&wording.bundle, key.name, &arguments).unwrap_or_default();
+            let is_command = sentence.contains("outplant ") || sentence.contains('`');
+            if !is_command && sentence.split_whitespace().any(is_internal) {
+                wrong.push(format!("{lang:?}: {} says '{sentence}'", key.name));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn every_fault_of_every_field_of_a_form_is_said_without_a_word_of_ours() {
+    use crate::desk::{PairFault, Reason};
+    use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+    let (fields, _) = words_of_forms();
+    for lang in Lang::ALL {
+        let wording = Wording::new(lang);
+        for known in all_kinds() {
+            let kind = known.kind;
+            for field in &fields {
+                let problems = [
+                    Problem::Missing,
+                    Problem::NotANumber("x".into()),
+                    Problem::NotWhole("1.5".into()),
+                    Problem::BelowZero("-1".into()),
+                    Problem::OutsideEnds { least: 0.0, most: 1.0 },
+                    Problem::NotText,
+                    Problem::Empty,
+                    Problem::TooLong(24),
+                    Problem::NotADay("x".into()),
+                    Problem::NotAMonthDay("x".into()),
+                    Problem::NotASpot("x".into()),
+                    Problem::NotTheWord { written: "x".into(), known: vec!["bare_root", "potted_on", "mucilage_on"] },
+                    Problem::OneOf("readings / light_share"),
+                    Problem::OnlyOneOf("tray / place"),
+                    Problem::Twice,
+                ];
+                for problem in problems {
+                    let inner = FieldFault { field: (*field).to_string(), problem };
+                    let reason = Reason::Entry(Box::new(EntryFault::Field { kind: kind.to_string(), fault: inner }));
+                    let fault = PairFault { pair: Some(1), column: None, field: Some((*field).to_string()), reason };
+                    let said = wording.form_fault(kind, &fault);
+                    let ours = said.split_whitespace().find(|word| is_internal(word));
+                    assert_eq!(ours, None, "{lang:?}: {said}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_task_let_go_and_a_cause_nobody_said_are_told_in_the_persons_language() {
+    let es = Wording::new(Lang::Es);
+    assert_eq!(es.task_told("space_out gre-016"), format!("{} gre-016", es.task_name(Task::SpaceOut)));
+    assert!(!es.cause_not_said().contains("not said"));
+}
+
 fn words<W: Word>() -> BTreeSet<&'static str> {
     W::WORDS.iter().map(|(word, _)| word.spelled()).collect()
 }
@@ -85,6 +199,7 @@ fn each_word_of_ours_has_its_sentence_and_no_sentence_is_left_over() {
     let (fields, choices) = words_of_forms();
     for (theme, words) in [
         (theme::KIND, all_kinds().map(|kind| kind.kind).collect::<BTreeSet<_>>()),
+        (theme::ALSO, all_kinds().map(|kind| kind.kind).collect()),
         (theme::FIELD, fields),
         (theme::CHOICE, choices),
         (theme::ROLE, words::<Role>()),

@@ -69,9 +69,9 @@ fn why_of_everything(home: &Home) -> Vec<(&'static str, Vec<Vec<String>>)> {
 fn ready_and_walk_answer_as_before() {
     let home = home();
     for lang in LANGS {
-        for command in ["ready", "walk"] {
-            let asked: Vec<Vec<&str>> = DAYS.iter().map(|day| vec![command, "--on", day]).collect();
-            kept(&format!("{command}_{lang}"), &answers(&home, &asked, &["--lang", lang]));
+        for (name, command) in [("ready", &["ready", "--all"][..]), ("plan", &["ready"]), ("walk", &["walk"])] {
+            let asked: Vec<Vec<&str>> = DAYS.iter().map(|day| [command, &["--on", day]].concat()).collect();
+            kept(&format!("{name}_{lang}"), &answers(&home, &asked, &["--lang", lang]));
         }
     }
 }
@@ -82,7 +82,8 @@ fn why_of_everything_answers_as_before_in_both_languages() {
     for (what, asked) in why_of_everything(&home) {
         let asked: Vec<Vec<&str>> = asked.iter().map(|words| words.iter().map(String::as_str).collect()).collect();
         for lang in LANGS {
-            kept(&format!("why_{what}_{lang}"), &answers(&home, &asked, &["--lang", lang]));
+            let all: &[&str] = if ["trays", "beds", "pairs"].contains(&what) { &["--all"] } else { &[] };
+            kept(&format!("why_{what}_{lang}"), &answers(&home, &asked, &[all, &["--lang", lang]].concat()));
         }
     }
 }

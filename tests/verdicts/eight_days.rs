@@ -14,7 +14,7 @@ fn eight_days_of_the_sample_say_what_a_forester_would_sign() {
     home.done(&["sample", "--into", book.to_str().unwrap()]);
     let mut text = String::new();
     for day in DAYS {
-        let said = home.done(&["ready", "--on", day, "--lang", "en"]);
+        let said = home.done(&["ready", "--all", "--on", day, "--lang", "en"]);
         text += &format!("# {day}\n{said}\n");
     }
     insta::assert_snapshot!("eight_days", text);

@@ -8,6 +8,7 @@ use crate::dashboard::keys::Key;
 use crate::dashboard::parts::Typed;
 use crate::dashboard::parts::days::read_day;
 use crate::nursery::entry::shape::{Field, Shape};
+use crate::reckon::field::rows_named;
 
 /// A field of a form.
 #[derive(Clone, Debug)]
@@ -104,6 +105,7 @@ impl FieldLine {
             Shape::List(_) => rows::list_of(&value),
             Shape::Open => rows::open_of(&value),
             Shape::Day => read_day(&value, today).map_or(value, |day| day.to_string()),
+            Shape::Number { .. } if self.is_share() => share_of(&value).map_or(value, |share| share.to_string()),
             _ => value,
         }
     }
@@ -209,12 +211,22 @@ impl FieldLine {
         true
     }
 
-    /// Enter takes the only name that fits what is typed.
-    pub(crate) fn settle(&mut self, picks: &[String]) {
-        let is_name = matches!(self.field.shape, Shape::Code(_) | Shape::Species);
-        if let ([only], true, false, false) = (picks, is_name, self.typed.is_empty(), self.fresh) {
-            self.typed = Typed::of(only);
-        }
+    /// Takes the only name that fits what is typed; whether there was one.
+    pub(crate) fn settle(&mut self, picks: &[String]) -> bool {
+        let is_name = matches!(self.field.shape, Shape::Code(_) | Shape::Species | Shape::Text);
+        let ([only], true, false, false) = (picks, is_name, self.typed.is_empty(), self.fresh) else { return false };
+        self.typed = Typed::of(only);
+        true
+    }
+
+    /// Whether it is to name rows of a bed and names something else.
+    pub(crate) fn names_no_rows(&self) -> bool {
+        self.field.name == "rows" && rows_named(&self.value()).is_none()
+    }
+
+    /// Whether it is a part of one, which people say in percent.
+    pub(crate) fn is_share(&self) -> bool {
+        matches!(self.field.shape, Shape::Number { least, most, .. } if least == 0.0 && most == 1.0)
     }
 
     /// The heights of a sample that is typed, cm: the first figure of each row.
@@ -226,5 +238,31 @@ impl FieldLine {
             _ => None,
         })
         .collect()
+    }
+}
+
+/// A part of one as people say it: `60`, `60 %`, `0.6`, `0,6`; what is above one is percent.
+pub(crate) fn share_of(typed: &str) -> Option<f64> {
+    let typed = typed.trim().replace(',', ".");
+    let (figure, is_percent) = match typed.strip_suffix('%') {
+        Some(figure) => (figure.trim_end(), true),
+        None => (typed.as_str(), false),
+    };
+    let number: f64 = figure.parse().ok()?;
+    Some(if is_percent || number > 1.0 { number / 100.0 } else { number })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::share_of;
+
+    #[test]
+    fn a_share_is_read_as_people_say_it() {
+        for said in ["60", "60 %", "60%", "0.6", "0,6", "60,0"] {
+            assert_eq!(share_of(said), Some(0.6), "{said}");
+        }
+        assert_eq!(share_of("1"), Some(1.0));
+        assert_eq!(share_of("0.5 %"), Some(0.005));
+        assert_eq!(share_of("bright"), None);
     }
 }

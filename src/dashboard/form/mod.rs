@@ -1,6 +1,7 @@
 //! Forms: everything that can be written down, made from the tables of fields. What is typed is read by the same reader as
 //! the command line's, judged by the same desk, and kept on disk until it is written.
 
+mod begun;
 mod care;
 mod field;
 mod outcome;
@@ -22,6 +23,7 @@ use crate::nursery::entry::rules::one_only_of;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
 use crate::reckon::picture::Doubt;
+pub(crate) use begun::{begun, where_to};
 use field::FieldLine;
 pub(crate) use outcome::outcome_words;
 
@@ -57,6 +59,18 @@ pub(crate) struct Form {
     ticket: u64,
     fault: Vec<String>,
     taken_up: bool,
+    /// Whether a person was shown what would be doubted and has changed nothing since.
+    sure: bool,
+    /// What Enter made of what was typed, to be told.
+    completed: Option<Completed>,
+}
+
+/// What Enter took for what was typed.
+#[derive(Clone, Debug)]
+struct Completed {
+    at: usize,
+    typed: String,
+    is: String,
 }
 
 impl Form {
@@ -82,6 +96,8 @@ impl Form {
             ticket: 0,
             fault: Vec::new(),
             taken_up: false,
+            sure: false,
+            completed: None,
         };
         let wanted = asked.begin_at.as_ref().and_then(|name| form.place_of(name));
         form.at = wanted.or_else(|| form.first_missing()).or_else(|| form.first_empty()).unwrap_or(0);
@@ -164,24 +180,43 @@ impl Form {
         self.fault = lines;
     }
 
+    /// Whether a person was shown what would be doubted, and wants it written all the same.
+    pub(crate) fn is_sure(&self) -> bool {
+        self.sure
+    }
+
+    /// What would be doubted is shown; the next Enter writes it all the same.
+    pub(crate) fn ask(&mut self, wording: &crate::wording::Wording) {
+        self.sure = true;
+        self.fault = vec![wording.form_enter_again()];
+    }
+
+    /// A person said yes already.
+    pub(crate) fn be_sure(&mut self) {
+        self.sure = true;
+    }
+
     /// The drafts that what is typed makes; the error is what to tell the person, and the field to mend is chosen.
     pub(crate) fn drafts(&self, cx: &ScreenContext<'_>, who: &str) -> Result<Vec<Draft>, (Option<usize>, String)> {
         let today = cx.book.now.today;
         let day = self.happened(cx).map_err(|message| (Some(self.lines.len()), message))?;
         if let Some(at) = self.first_missing() {
-            let name = cx.wording.field_title(self.lines[at].field.name);
+            let name = cx.wording.field_title_of(self.kind(), self.lines[at].field.name);
             return Err((Some(at), cx.wording.form_missing(name)));
         }
         let filled: Vec<usize> = (0..self.lines.len()).filter(|i| !self.lines[*i].value().is_empty()).collect();
         let mut pairs = Vec::with_capacity(filled.len() + 1);
         for i in &filled {
             let line = &self.lines[*i];
+            if line.names_no_rows() {
+                return Err((Some(*i), cx.wording.form_rows_not_read(line.value())));
+            }
             pairs.push(format!("{}={}", line.field.name, line.for_reader(today)));
         }
         pairs.push(format!("happened={day}"));
         let draft = read_typed(self.kind(), &pairs, today, who).map_err(|fault| {
             let at = fault.pair.and_then(|pair| filled.get(pair - 1).copied());
-            (at, cx.wording.pair_fault(&fault))
+            (at, cx.wording.form_fault(self.kind(), &fault))
         })?;
         Ok(vec![draft])
     }
@@ -233,15 +268,21 @@ impl Form {
         }
         self.keep_to_one();
         self.fault.clear();
+        self.sure = false;
         Vec::new()
     }
 
     /// Takes a key.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         self.fault.clear();
+        self.sure &= key == Key::Enter;
         match key {
             Key::Esc => return vec![Act::Close],
-            Key::Tab | Key::Down => self.step(1),
+            Key::Tab => {
+                self.complete(cx);
+                self.step(1);
+            }
+            Key::Down => self.step(1),
             Key::BackTab | Key::Up => self.step(-1),
             Key::Enter => return self.enter(cx),
             other => {
@@ -268,13 +309,10 @@ impl Form {
 
     /// Enter: adds the row that is typed, goes to what is missing, or writes.
     fn enter(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
-        let picks = self.picks(cx);
-        if let Some(line) = self.lines.get_mut(self.at) {
-            if line.take_row() {
-                return Vec::new();
-            }
-            line.settle(&picks);
+        if self.lines.get_mut(self.at).is_some_and(FieldLine::take_row) {
+            return Vec::new();
         }
+        let completed = self.complete(cx);
         // Fields that only together say something are gone through one after the other.
         if let Some(next) = self.next_together() {
             self.at = next;
@@ -285,8 +323,32 @@ impl Form {
                 self.at = at;
                 Vec::new()
             }
+            // What was taken for what was typed is seen before it is written.
+            Some(_) | None if completed => Vec::new(),
+            Some(_) | None if self.raises_doubt() && !self.sure => {
+                self.ask(cx.wording);
+                Vec::new()
+            }
             Some(_) | None => vec![Act::Submit],
         }
+    }
+
+    /// Takes the only name that fits what is typed; not again what a person has typed back.
+    fn complete(&mut self, cx: &ScreenContext<'_>) -> bool {
+        let others = |name: &str| self.typed(name);
+        let picks = self.lines.get(self.at).map(|line| suggest::only_one_meant(line, self.kind(), &others, cx));
+        let picks = picks.unwrap_or_default();
+        let at = self.at;
+        let Some(line) = self.lines.get_mut(at) else { return false };
+        let typed = line.value();
+        if self.completed.as_ref().is_some_and(|before| before.at == at && before.typed == typed) {
+            return false;
+        }
+        let done = line.settle(&picks);
+        if done {
+            self.completed = Some(Completed { at, typed, is: line.value() });
+        }
+        done
     }
 
     fn next_together(&self) -> Option<usize> {
@@ -306,11 +368,15 @@ impl Form {
 
     /// The figures of a form for its field, where there are any: names that fit what is typed, causes used most.
     fn picks(&self, cx: &ScreenContext<'_>) -> Vec<String> {
-        self.lines.get(self.at).map_or_else(Vec::new, |line| suggest::picks(line, self.kind(), cx))
+        let others = |name: &str| self.typed(name);
+        self.lines.get(self.at).map_or_else(Vec::new, |line| suggest::picks(line, self.kind(), &others, cx))
     }
 
     /// Its heading: the kind, and what it is about.
     pub(crate) fn heading(&self, cx: &ScreenContext<'_>) -> String {
+        if let Some(task) = self.typed("task").filter(|_| self.kind() == "let_go") {
+            return cx.wording.let_go_heading(cx.wording.task_told(&task));
+        }
         let name = cx.wording.kind_name(self.kind());
         let about = ["tray", "from", "lot", "bed", "place"]
             .iter()

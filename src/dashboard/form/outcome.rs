@@ -3,6 +3,7 @@
 use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
 use crate::reckon::effect::{Effect, TrayBrief};
+use crate::reckon::picture::{Stage, Standing};
 
 /// The most lines; the rest is counted.
 const MOST: usize = 6;
@@ -26,6 +27,18 @@ fn words(effect: &Effect, cx: &ScreenContext<'_>) -> String {
         Effect::Tray { tray, was: None, is: Some(is) } => wording.outcome_tray_new(tray, brief(is, None, cx)),
         Effect::Tray { tray, was, is } => tray_words(tray, was.as_ref(), is.as_ref(), cx),
         Effect::Bed { bed, species, was, is } => wording.outcome_bed(bed, cx.species(Some(species)), *was, *is),
+        Effect::Standing { bed, species, was, is } => {
+            let standing = |one: &Option<Standing>| {
+                one.map_or_else(|| wording.state_not_planned(), |standing| wording.standing_name(standing))
+            };
+            wording.outcome_standing_of_bed(bed, cx.species(Some(species)), standing(was), standing(is))
+        }
+        Effect::Fits { bed, now, no_more } => {
+            let list = |trays: &[TrayCode]| trays.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
+            let now = (!now.is_empty()).then(|| wording.outcome_fits_now(bed, list(now)));
+            let no_more = (!no_more.is_empty()).then(|| wording.outcome_fits_no_more(bed, list(no_more)));
+            now.into_iter().chain(no_more).collect::<Vec<_>>().join("; ")
+        }
         Effect::Lot { lot, was, is } => {
             let seeds = |seeds: &Option<u32>| {
                 seeds.map_or_else(|| wording.outcome_seeds_unknown(), |seeds| wording.number(f64::from(seeds), 0))
@@ -47,7 +60,9 @@ fn brief(one: &TrayBrief, other: Option<&TrayBrief>, cx: &ScreenContext<'_>) -> 
     let wording = cx.wording;
     let differs = |get: &dyn Fn(&TrayBrief) -> bool| other.is_none_or(|other| get(other) != get(one));
     let mut parts = vec![wording.outcome_standing(one.standing, wording.stage_name(one.stage))];
-    if differs(&|brief| brief.ready) && (one.ready || other.is_some()) {
+    // The stage says already what it says.
+    let says_more = one.ready != (one.stage == Stage::Ready);
+    if differs(&|brief| brief.ready) && says_more {
         parts.push(if one.ready { wording.outcome_ready() } else { wording.outcome_not_ready() });
     }
     if other.is_none_or(|other| other.place != one.place) {

@@ -1,5 +1,6 @@
 //! A form outside its own drawing: what it says in a few words, the field that has the keys, its fields one by one.
 
+use super::field::share_of;
 use super::{Form, Tried, outcome_words};
 use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
@@ -36,6 +37,12 @@ impl Form {
                     Shape::Text | Shape::Species => value,
                     // The name of a bed or a place says itself what it is, and so does how many.
                     Shape::Code(_) | Shape::Count if NAMELESS.contains(&line.field.name) => value,
+                    Shape::Number { .. } if line.is_share() => {
+                        let title = wording.field_title_of(self.kind(), line.field.name);
+                        let name = title.split(", ").next().unwrap_or_default().to_string();
+                        let said = share_of(&value).map_or(value, |share| wording.percent(share));
+                        format!("{name} {said}")
+                    }
                     Shape::Code(_)
                     | Shape::Count
                     | Shape::Number { .. }
@@ -47,7 +54,7 @@ impl Form {
                     | Shape::List(_)
                     | Shape::Record(_)
                     | Shape::Open => {
-                        let title = wording.field_title(line.field.name);
+                        let title = wording.field_title_of(self.kind(), line.field.name);
                         match title.rsplit_once(", ") {
                             Some((name, unit)) => format!("{name} {value} {unit}"),
                             None => format!("{title} {value}"),
@@ -58,6 +65,12 @@ impl Form {
             .collect();
         let message = if parts.is_empty() { self.heading(cx) } else { parts.join(", ") };
         crate::dashboard::parts::Sheet::shortened(&message, LONGEST)
+    }
+
+    /// What is written, for the line that says it is saved: the kind, what it is about, and what was typed.
+    pub(crate) fn told(&self, cx: &ScreenContext<'_>) -> String {
+        let (heading, summary) = (self.heading(cx), self.summary(cx));
+        if heading == summary { heading } else { format!("{heading}: {summary}") }
     }
 
     /// The field that has the keys, where it holds one plain figure or a choice, with what is typed in it.
@@ -166,7 +179,7 @@ impl Form {
     pub(crate) fn offered_first(&self, at: usize, cx: &ScreenContext<'_>) -> Vec<String> {
         let Some(line) = self.lines.get(at) else { return Vec::new() };
         let empty = super::FieldLine::new(line.field, "");
-        super::suggest::picks(&empty, self.kind(), cx)
+        super::suggest::picks(&empty, self.kind(), &|name| self.typed(name), cx)
     }
 
     /// A key that changes nothing, so that what is typed is tried out.

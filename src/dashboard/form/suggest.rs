@@ -1,11 +1,14 @@
 //! What a form offers beside a field: names of the book that fit what is typed, and for causes those used most.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::field::FieldLine;
 use crate::base::text::folded;
+use crate::base::{BedName, TrayCode};
 use crate::dashboard::context::ScreenContext;
 use crate::nursery::entry::shape::{NameOf, Shape};
+use crate::reckon::picture::{Picture, TrayPicture};
 
 /// The most names offered.
 const MOST: usize = 6;
@@ -17,19 +20,36 @@ const FIRST_CAUSES_ES: [&str; 6] = ["mal del talluelo", "sequía", "ratas", "ins
 const FIRST_CULLS: [&str; 4] = ["too small", "forked", "bent roots", "thinned"];
 const FIRST_CULLS_ES: [&str; 4] = ["muy pequeñas", "bifurcadas", "raíz torcida", "raleadas"];
 
-/// The names to offer for a field of a form.
-pub(crate) fn picks(line: &FieldLine, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
+/// What the other fields of the form hold, by name.
+pub(crate) type Others<'a> = &'a dyn Fn(&str) -> Option<String>;
+
+/// The names to offer for a field of a form; what the other fields hold says which come first.
+pub(crate) fn picks(line: &FieldLine, kind: &str, others: Others<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
     let typed = line.typed.text();
+    let all = all_names(line, kind, others, cx);
+    match line.field.shape {
+        Shape::Text if typed.trim().is_empty() => all.into_iter().take(MOST).collect(),
+        _ => fitting(&typed, all),
+    }
+}
+
+/// The only name that is meant by what is typed: none where that is a name itself, or where a new one may be written.
+pub(crate) fn only_one_meant(line: &FieldLine, kind: &str, others: Others<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
+    let typed = folded(&line.typed.text());
+    let all = all_names(line, kind, others, cx);
+    if may_be_new(line.field.name, kind) || all.iter().any(|name| folded(name) == typed) {
+        return Vec::new();
+    }
+    fitting(&typed, all)
+}
+
+fn all_names(line: &FieldLine, kind: &str, others: Others<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
     match line.field.shape {
         Shape::Code(_) if is_new(line.field.name, kind) => Vec::new(),
-        Shape::Code(name_of) => fitting(&typed, names(name_of, cx)),
-        Shape::Species => {
-            let species = cx.book.picture.site.species.iter().map(|(key, _)| cx.species(Some(key)));
-            fitting(&typed, species.collect())
-        }
+        Shape::Code(name_of) => names(name_of, (kind, line.field.name), others, cx),
+        Shape::Species => cx.book.picture.site.species.iter().map(|(key, _)| cx.species(Some(key))).collect(),
         Shape::Text if matches!(line.field.name, "cause" | "why" | "with" | "what" | "causes") => {
-            let used = most_used(line.field.name, kind, cx);
-            if typed.trim().is_empty() { used.into_iter().take(MOST).collect() } else { fitting(&typed, used) }
+            most_used(line.field.name, kind, cx)
         }
         Shape::Text
         | Shape::Count
@@ -55,16 +75,44 @@ fn is_new(field: &str, kind: &str) -> bool {
     )
 }
 
-/// Every name of one sort in the book.
-fn names(name_of: NameOf, cx: &ScreenContext<'_>) -> Vec<String> {
+/// Whether a field may name something new beside what the book has.
+fn may_be_new(field: &str, kind: &str) -> bool {
+    is_new(field, kind)
+        || matches!(
+            (kind, field),
+            ("moved_on", "to")
+                | ("place_set", "place")
+                | ("container_set", "container")
+                | ("field_set" | "bed_set", "field")
+                | ("species_set", "species")
+        )
+}
+
+/// Every name of one sort in the book that can be meant, the likeliest first.
+fn names(name_of: NameOf, field: (&str, &str), others: Others<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
     let picture = &cx.book.picture;
+    let tray_of = |name: &str| others(name).and_then(|code| picture.trays.get(&TrayCode::new(&code).ok()?));
     match name_of {
         NameOf::Tray => {
+            let from = tray_of("from").filter(|_| field == ("moved_on", "to"));
             let living = picture.trays.values().filter(|tray| tray.standing > 0 || tray.seed > 0);
-            living.map(|tray| tray.code.to_string()).collect()
+            // Plants of another species cannot go into the same tray.
+            let fits = |tray: &&Arc<TrayPicture>| {
+                from.is_none_or(|from| tray.species == from.species && tray.code != from.code)
+            };
+            living.filter(fits).map(|tray| tray.code.to_string()).collect()
         }
-        NameOf::Lot => picture.lots.keys().map(ToString::to_string).collect(),
-        NameOf::Bed => picture.beds.keys().map(ToString::to_string).collect(),
+        NameOf::Lot => {
+            let typed = || picture.site.species.find(&others("species")?);
+            let wanted = tray_of("tray").and_then(|tray| tray.species.clone()).or_else(typed);
+            let mut lots: Vec<_> = picture.lots.values().collect();
+            if let Some(wanted) = wanted {
+                lots.retain(|lot| lot.species.as_ref() == Some(&wanted));
+            }
+            lots.sort_by_key(|lot| lot.seeds_left == Some(0));
+            lots.iter().map(|lot| lot.code.to_string()).collect()
+        }
+        NameOf::Bed => beds_for(tray_of("tray"), picture),
         NameOf::Field => {
             let mut fields: Vec<String> = picture.beds.values().map(|bed| bed.field.to_string()).collect();
             fields.dedup();
@@ -75,17 +123,34 @@ fn names(name_of: NameOf, cx: &ScreenContext<'_>) -> Vec<String> {
     }
 }
 
-/// Names that hold what is typed, those that begin with it first; accents and case do not count.
+/// Beds: those a tray fits first, best first, then those that plan its species.
+fn beds_for(tray: Option<&Arc<TrayPicture>>, picture: &Picture) -> Vec<String> {
+    let mut beds: Vec<&BedName> = picture.beds.keys().collect();
+    if let Some(tray) = tray {
+        let fits: Vec<&BedName> =
+            picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits).map(|pair| &pair.bed).collect();
+        let plans = |bed: &BedName| {
+            let lines = picture.beds.get(bed).map(|bed| bed.species.as_slice()).unwrap_or_default();
+            lines.iter().any(|line| Some(&line.species) == tray.species.as_ref())
+        };
+        beds.sort_by_key(|bed| (fits.iter().position(|other| other == bed).unwrap_or(usize::MAX), !plans(bed)));
+    }
+    beds.into_iter().map(ToString::to_string).collect()
+}
+
+/// Names that hold what is typed, those that begin with it first; accents and case do not count. Their order stays.
 fn fitting(typed: &str, names: Vec<String>) -> Vec<String> {
     let wanted = folded(typed);
-    let mut fits: Vec<(bool, String)> = names
-        .into_iter()
-        .filter(|name| folded(name).contains(&wanted) && folded(name) != wanted)
-        .map(|name| (!folded(&name).starts_with(&wanted), name))
-        .collect();
-    fits.sort();
-    fits.dedup();
-    fits.into_iter().map(|(_, name)| name).take(MOST).collect()
+    let fits = |name: &String| folded(name).contains(&wanted) && folded(name) != wanted;
+    let mut all: Vec<String> = Vec::new();
+    for name in names.into_iter().filter(fits) {
+        if !all.contains(&name) {
+            all.push(name);
+        }
+    }
+    all.sort_by_key(|name| !folded(name).starts_with(&wanted));
+    all.truncate(MOST);
+    all
 }
 
 /// Words used for a field before, those used most first, then those to begin with.

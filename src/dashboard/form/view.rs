@@ -6,12 +6,15 @@ use ratatui::layout::Rect;
 use super::field::FieldLine;
 use super::outcome::outcome_words;
 use super::{Form, Tried};
+use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Sheet, width_of};
 use crate::nursery::entry::shape::Shape;
 use crate::wording::Wording;
 
+/// A least value that only keeps nought out.
+const TINY: f64 = 0.001;
 /// The widest column of field names.
 const LABEL_MOST: usize = 30;
 /// Rows of a form that its lines of care leave to the heading, the fields and what it does.
@@ -53,7 +56,7 @@ impl Form {
     }
 
     fn label(&self, line: &FieldLine, cx: &ScreenContext<'_>) -> String {
-        let name = cx.wording.field_title(line.field.name);
+        let name = cx.wording.field_title_of(self.kind(), line.field.name);
         // The names of a row's fields stand in its hint.
         if line.row_fields().is_some() { name.split(':').next().unwrap_or_default().to_string() } else { name }
     }
@@ -88,6 +91,11 @@ impl Form {
     }
 
     fn draw_value(&self, line: &FieldLine, has_keys: bool, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        if self.kind() == "let_go" && line.field.name == "task" && !has_keys {
+            let told = cx.wording.task_told(&line.value());
+            buffer.set_stringn(area.x, area.y, told, usize::from(area.width), Ink::Plain.style());
+            return;
+        }
         if !line.choices().is_empty() {
             let typed = line.typed.text();
             let name = if typed.is_empty() { String::new() } else { cx.wording.choice_name(&typed) };
@@ -113,9 +121,14 @@ impl Form {
         }
         if let Some(line) = self.lines.get(self.at) {
             self.rows_and_sample(line, cx, &mut page);
+            self.tell_book(line, cx, &mut page);
             self.offer(line, cx, &mut page);
+            self.tell_completed(cx, &mut page);
         } else {
             page.paragraph(&wording.form_day_hint(), Ink::Quiet);
+        }
+        if self.lines.iter().any(|line| line.field.required && line.value().is_empty()) {
+            page.paragraph(&wording.form_star(), Ink::Quiet);
         }
         match &self.tried {
             Tried::Nothing => {}
@@ -132,6 +145,7 @@ impl Form {
                 for remark in remarks {
                     page.hanging("! ", Ink::Waits, &wording.remark(remark, cx.day()), Ink::Plain);
                 }
+                self.tell_unknown(cx, &mut page);
             }
             Tried::Refused(lines) => {
                 page.gap();
@@ -155,6 +169,42 @@ impl Form {
         }
     }
 
+    /// What the book says of the tray that is counted or taken from: what one counts against.
+    fn tell_book(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Sheet) {
+        let counts = matches!(line.field.shape, Shape::Count) && matches!(line.field.name, "standing" | "count");
+        let code = self.typed("tray").or_else(|| self.typed("from")).and_then(|code| TrayCode::new(&code).ok());
+        let tray = code.and_then(|code| cx.book.picture.trays.get(&code)).filter(|_| counts);
+        if let Some(tray) = tray {
+            let stands = cx.wording.form_in_book(tray.standing);
+            let counted = tray.counted_on.map(|day| cx.wording.form_counted_on(cx.wording.day_beside(day, cx.day())));
+            page.paragraph(&[Some(stands), counted].into_iter().flatten().collect::<Vec<_>>().join(", "), Ink::Strong);
+        }
+    }
+
+    /// What stays unknown where a field is left empty.
+    fn tell_unknown(&self, cx: &ScreenContext<'_>, page: &mut Sheet) {
+        if self.kind() != "moved_on" {
+            return;
+        }
+        for (field, sentence) in [("container", cx.wording.form_no_container()), ("place", cx.wording.form_no_place())]
+        {
+            if self.typed(field).is_none() {
+                page.hanging("! ", Ink::Waits, &sentence, Ink::Plain);
+            }
+        }
+    }
+
+    /// What was taken for what was typed, or the only name that fits it.
+    fn tell_completed(&self, cx: &ScreenContext<'_>, page: &mut Sheet) {
+        if let Some(done) = self
+            .completed
+            .as_ref()
+            .filter(|done| done.at == self.at && self.lines.get(done.at).is_some_and(|line| line.value() == done.is))
+        {
+            page.hanging("! ", Ink::Waits, &cx.wording.form_completed(&done.typed, &done.is), Ink::Strong);
+        }
+    }
+
     /// What may stand in the field that has the keys.
     fn offer(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Sheet) {
         let wording = cx.wording;
@@ -173,6 +223,10 @@ impl Form {
                 .map(|(i, pick)| if numbered { format!("{} {pick}", i + 1) } else { pick.clone() })
                 .collect();
             page.paragraph(&list.join("   "), Ink::Plain);
+            let meant = super::suggest::only_one_meant(line, self.kind(), &|name| self.typed(name), cx);
+            if let ([only], false) = (meant.as_slice(), line.typed.is_empty()) {
+                page.paragraph(&wording.form_only_fit(only), Ink::Quiet);
+            }
             return;
         }
         page.paragraph(&hint_of(line, wording), Ink::Quiet);
@@ -186,7 +240,13 @@ impl Form {
 
 fn hint_of(line: &FieldLine, wording: &Wording) -> String {
     let hint = match line.field.shape {
+        Shape::Text if line.field.name == "rows" => wording.form_rows_hint(),
+        Shape::Number { .. } if line.is_share() => wording.form_share_hint(),
         Shape::Count => wording.form_count_hint(),
+        Shape::Number { least, most, .. } if least > 0.0 && least <= TINY => match most < 1e6 {
+            true => wording.form_number_hint_above(wording.number(most, 3)),
+            false => wording.form_number_hint_above_nought(),
+        },
         Shape::Number { least, most, .. } if most < 1e6 => {
             wording.form_number_hint(wording.number(least, 3), wording.number(most, 3))
         }
@@ -195,6 +255,10 @@ fn hint_of(line: &FieldLine, wording: &Wording) -> String {
         Shape::MonthDay => wording.form_month_day_hint(),
         Shape::Word(_) | Shape::Flag => wording.form_choice_hint(),
         Shape::Spot => wording.form_spot_hint(),
+        Shape::List(Shape::Record(fields)) if line.field.name == "plan" => {
+            let names: Vec<String> = fields.iter().map(|field| wording.field_title(field.name)).collect();
+            format!("{}; {}", wording.form_row_hint(names.join(", ")), wording.form_plan_example())
+        }
         Shape::List(Shape::Record(fields)) => {
             let names: Vec<String> = fields.iter().map(|field| wording.field_title(field.name)).collect();
             wording.form_row_hint(names.join(", "))

@@ -12,6 +12,7 @@ use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Row, Sheet, Table, Typed};
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::Stage;
 
 /// The most lines shown.
 const MOST: usize = 40;
@@ -42,7 +43,12 @@ impl Find {
                 Some((rank, i, (subject, about)))
             })
             .collect();
-        fits.sort_by_key(|(rank, i, _)| (*rank, *i));
+        // What is finished comes after what lives, unless it is named whole.
+        let finished = |subject: &Subject| match subject {
+            Subject::Tray(code) => cx.book.picture.trays.get(code).is_some_and(|tray| tray.stage == Stage::Spent),
+            Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => false,
+        };
+        fits.sort_by_key(|(rank, i, (subject, _))| (*rank > 0, finished(subject), *rank, *i));
         fits.into_iter().map(|(_, _, found)| found).take(MOST).collect()
     }
 
@@ -117,6 +123,8 @@ fn everything(cx: &ScreenContext<'_>) -> Vec<(Subject, String, String)> {
     for tray in picture.trays.values() {
         let place = tray.place.as_ref().map_or_else(|| wording.round_no_place(), ToString::to_string);
         let about = wording.find_is_tray(cx.species(tray.species.as_ref()), place);
+        let spent = tray.stage == Stage::Spent;
+        let about = if spent { format!("{about} · {}", wording.stage_name(tray.stage)) } else { about };
         all.push((Subject::Tray(tray.code.clone()), tray.code.to_string(), about));
     }
     for bed in picture.beds.values() {

@@ -94,6 +94,6 @@ impl Help {
 
     /// Draws it.
     pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
-        self.page(cx, area.width).draw(self.from, area, buffer);
+        self.page(cx, area.width).draw_marked(self.from, area, buffer);
     }
 }

@@ -7,6 +7,7 @@ use super::heading::heading_and_line;
 use crate::base::text::folded;
 use crate::dashboard::act::{Act, FormFor, KeptForm};
 use crate::dashboard::context::ScreenContext;
+use crate::dashboard::form::begun;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Row, Sheet, Table, Typed};
@@ -31,6 +32,17 @@ enum Choice<'a> {
     Kind(&'static str),
 }
 
+/// What a new book is begun with, in this order. Ours.
+const FIRST_IN_A_BOOK: [&str; 6] = ["plants_received", "sown", "lot_received", "bed_set", "place_set", "container_set"];
+
+/// So many letters of a word are enough to know it by, whatever its ending.
+const STEM: usize = 4;
+
+/// Whether an everyday word is meant by what is typed: it begins so, or has the same beginning and another ending.
+fn is_meant(word: &str, wanted: &str) -> bool {
+    word.starts_with(wanted) || (word.chars().count() >= STEM && wanted.starts_with(word))
+}
+
 impl Kinds {
     /// Opens the picker; forms begin with what is chosen, and a half-filled one is offered first.
     pub(crate) fn new(about: Option<Subject>, kept: Option<KeptForm>) -> Kinds {
@@ -53,6 +65,11 @@ impl Kinds {
     /// while nothing is typed.
     fn rank(&self, kind: &'static str, wanted: &str, cx: &ScreenContext<'_>) -> Option<u8> {
         let name = folded(&cx.wording.kind_name(kind));
+        if wanted.is_empty() && cx.book.picture.trays.is_empty() {
+            // A book begins with what stands there already, then seed, then where it is.
+            let place = FIRST_IN_A_BOOK.iter().position(|first| *first == kind).unwrap_or(FIRST_IN_A_BOOK.len());
+            return u8::try_from(place).ok();
+        }
         if wanted.is_empty() {
             let about = FormFor::about(kind, self.about.as_ref());
             return Some(if about.preset.is_empty() { 1 } else { 0 });
@@ -62,6 +79,8 @@ impl Kinds {
             Some(0)
         } else if name.contains(wanted) || folded(kind).contains(wanted) {
             Some(1)
+        } else if folded(&cx.wording.kind_also(kind)).split(['-', ' ']).any(|word| is_meant(word, wanted)) {
+            Some(2)
         } else {
             None
         }
@@ -77,7 +96,7 @@ impl Kinds {
             Key::Enter => {
                 let chosen = match self.choices(cx).into_iter().nth(self.at) {
                     Some(Choice::GoOn(kept)) => Some(Act::TakeUp(kept.clone())),
-                    Some(Choice::Kind(kind)) => Some(Act::Form(FormFor::about(kind, self.about.as_ref()))),
+                    Some(Choice::Kind(kind)) => Some(Act::Form(begun(kind, self.about.as_ref(), cx))),
                     None => None,
                 };
                 return chosen.map_or_else(Vec::new, |act| vec![Act::Close, act]);

@@ -6,6 +6,7 @@ mod find;
 mod heading;
 mod help;
 mod kinds;
+mod leaving;
 mod news;
 mod options;
 mod why;
@@ -15,6 +16,7 @@ pub(crate) use day::{AskDay, DayFor};
 pub(crate) use find::Find;
 pub(crate) use help::Help;
 pub(crate) use kinds::Kinds;
+pub(crate) use leaving::Leaving;
 pub(crate) use news::{News, news_words};
 pub(crate) use options::Options;
 pub(crate) use why::Why;
@@ -47,6 +49,8 @@ pub(crate) enum Layer {
     Options(Options),
     /// Before taking back.
     Confirm(Confirm),
+    /// Before the program is left.
+    Leaving(Leaving),
 }
 
 impl Layer {
@@ -62,6 +66,7 @@ impl Layer {
             Layer::News(news) => news.press(key, cx),
             Layer::Options(options) => options.press(key),
             Layer::Confirm(confirm) => confirm.press(key),
+            Layer::Leaving(_) => Leaving::press(key),
         }
     }
 
@@ -73,7 +78,7 @@ impl Layer {
             Layer::Find(find) => find.text(text, cx),
             Layer::Help(help) => help.text(text),
             Layer::Day(day) => day.text(text),
-            Layer::Why(_) | Layer::News(_) | Layer::Options(_) | Layer::Confirm(_) => Vec::new(),
+            Layer::Why(_) | Layer::News(_) | Layer::Options(_) | Layer::Confirm(_) | Layer::Leaving(_) => Vec::new(),
         }
     }
 
@@ -89,6 +94,7 @@ impl Layer {
             Layer::News(news) => news.draw(cx, area, buffer),
             Layer::Options(options) => options.draw(cx, area, buffer),
             Layer::Confirm(confirm) => confirm.draw(cx, area, buffer),
+            Layer::Leaving(_) => Leaving::draw(cx, area, buffer),
         }
     }
 }

@@ -99,7 +99,7 @@ impl News {
 
     /// Draws it.
     pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
-        self.page(cx, area.width).draw(self.from, area, buffer);
+        self.page(cx, area.width).draw_marked(self.from, area, buffer);
     }
 }
 

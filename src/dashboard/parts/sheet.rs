@@ -120,6 +120,12 @@ impl Sheet {
         self.lines.len().saturating_sub(from + rows)
     }
 
+    /// The same with marks at the edge that say whether more stands above and below.
+    pub(crate) fn draw_marked(&self, from: usize, area: Rect, buffer: &mut Buffer) {
+        let below = self.draw(from, area, buffer);
+        super::scroll_marks(from.min(self.last_start(area.height)) > 0, below > 0, area, buffer);
+    }
+
     /// Draws lines from exactly one on, as many as the area has.
     pub(crate) fn draw_from(&self, from: usize, area: Rect, buffer: &mut Buffer) {
         for (row, line) in self.lines.iter().skip(from).take(usize::from(area.height)).enumerate() {

@@ -78,8 +78,14 @@ impl Table {
         if area.height == 0 || area.width == 0 {
             return 0;
         }
-        let widths = self.widths(usize::from(area.width));
         let headed = area.height > 3 && self.columns.iter().any(|column| !column.title.is_empty());
+        let rows = usize::from(area.height - u16::from(headed));
+        // What is scrolled keeps a column for the marks that say so.
+        let whole = area;
+        let scrolled = self.rows.len() > rows;
+        let kept = if scrolled && area.width >= MARKS_FROM { MARK_COLUMNS } else { 0 };
+        let area = Rect { width: area.width - kept, ..area };
+        let widths = self.widths(usize::from(area.width));
         if headed {
             let cells: Vec<(String, Ink)> =
                 self.columns.iter().map(|column| (column.title.clone(), Ink::Quiet)).collect();
@@ -88,7 +94,6 @@ impl Table {
             buffer.set_style(line, Style::new().add_modifier(Modifier::UNDERLINED));
         }
         let top = u16::from(headed);
-        let rows = usize::from(area.height - top);
         let first = self.first_row(rows);
         for (line, (i, row)) in self.rows.iter().enumerate().skip(first).take(rows).enumerate() {
             let y = area.y + top + line as u16;
@@ -104,6 +109,10 @@ impl Table {
                     }
                 }
             }
+        }
+        if scrolled {
+            let rows_area = Rect { y: whole.y + top, height: whole.height - top, ..whole };
+            scroll_marks(first > 0, first + rows < self.rows.len(), rows_area, buffer);
         }
         first
     }
@@ -150,6 +159,18 @@ impl Table {
                 None => break,
             }
         }
+        // A narrower one of those that were dropped may have room after all.
+        let mut dropped: Vec<usize> = (0..widths.len())
+            .filter(|i| widths[*i] == 0 && self.wanted(*i) > 0 && self.columns[*i].drops > 0)
+            .collect();
+        dropped.sort_by_key(|i| self.columns[*i].drops);
+        for i in dropped {
+            let mut wider = widths.clone();
+            wider[i] = self.wanted(i);
+            if total(&wider) <= room {
+                widths = wider;
+            }
+        }
         let over = total(&widths).saturating_sub(room);
         if over > 0 {
             let widest = (0..widths.len()).max_by_key(|i| widths[*i]);
@@ -173,8 +194,39 @@ impl Table {
     }
 }
 
+/// Columns kept at the right of what is scrolled, from this width on; below it a mark stands where nothing else does.
+const MARK_COLUMNS: u16 = 2;
+const MARKS_FROM: u16 = 60;
+
+/// Marks at the right edge: more stands above, more stands below.
+pub(crate) fn scroll_marks(above: bool, below: bool, area: Rect, buffer: &mut Buffer) {
+    let marks = [(above, area.y, "▲"), (below, area.bottom().saturating_sub(1), "▼")];
+    for (_, y, mark) in marks.into_iter().filter(|(is, ..)| *is) {
+        let cell = buffer.cell_mut((area.right().saturating_sub(1), y));
+        if let Some(cell) = cell.filter(|cell| cell.symbol() == " ") {
+            cell.set_symbol(mark);
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn a_list_that_goes_on_says_so_at_its_edge() {
+        let mut long = table();
+        long.rows = (0..9).flat_map(|_| table().rows).collect();
+        let text = |chosen: usize, long: &Table| {
+            let area = Rect::new(0, 0, 40, 5);
+            let mut buffer = Buffer::empty(area);
+            Table { chosen: Some(chosen), ..long.clone() }.draw(area, &mut buffer);
+            buffer.content.iter().map(|cell| cell.symbol()).collect::<String>()
+        };
+        assert!(text(0, &long).contains('▼') && !text(0, &long).contains('▲'));
+        assert!(text(5, &long).contains('▼') && text(5, &long).contains('▲'));
+        assert!(!text(8, &long).contains('▼') && text(8, &long).contains('▲'));
+        assert!(!text(0, &table()).contains(['▲', '▼']));
+    }
+
     use super::*;
 
     fn table() -> Table {

@@ -62,6 +62,7 @@ impl Typed {
             Key::Delete if self.at < self.letters.len() => {
                 self.letters.remove(self.at);
             }
+            Key::ClearLine => self.clear(),
             Key::Left => self.at = self.at.saturating_sub(1),
             Key::Right => self.at = (self.at + 1).min(self.letters.len()),
             Key::Home => self.at = 0,
@@ -105,6 +106,13 @@ mod tests {
             assert!(typed.press(key));
         }
         assert_eq!(typed.text(), "cof-032");
+    }
+
+    #[test]
+    fn ctrl_u_empties_the_line() {
+        let mut typed = Typed::of("cof-31");
+        assert!(typed.press(Key::ClearLine));
+        assert!(typed.is_empty());
     }
 
     #[test]

@@ -4,12 +4,13 @@ use std::io::{self, BufRead, Write};
 
 use super::Talk;
 use super::command::is_yes;
+use crate::base::TrayCode;
 use crate::base::text::folded;
 use crate::dashboard::form::Form;
 use crate::dashboard::keys::Key;
 use crate::dashboard::layer::Layer;
 use crate::dashboard::message::Message;
-use crate::nursery::entry::shape::{Field, Shape};
+use crate::nursery::entry::shape::{Field, NameOf, Shape};
 
 /// Kinds that one figure says all of: they are written without being asked about once more.
 const SIMPLE: [&str; 3] = ["counted", "weather", "plug_checked"];
@@ -39,6 +40,8 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         let heading = self.form().map(|form| form.heading(&self.model.context())).unwrap_or_default();
         self.say(&heading)?;
         self.tell_care()?;
+        let way_out = self.model.wording.plain_way_out();
+        self.say(&way_out)?;
         let mut places = self.first_places();
         loop {
             if !self.ask_fields(&places)? {
@@ -109,7 +112,12 @@ impl<R: BufRead, W: Write> Talk<R, W> {
             (needed && Some(at) != about) || at == begin || form.goes_together(field.name)
         };
         let all = fields.iter().enumerate().filter(|(at, (field, value))| wanted(*at, field, value));
-        all.map(|(at, _)| at).filter(|at| *at < fields.len() && !is_known_choice(&fields[*at])).collect()
+        let mut places: Vec<usize> =
+            all.map(|(at, _)| at).filter(|at| *at < fields.len() && !is_known_choice(&fields[*at])).collect();
+        // What one stands there to write comes first: how many, before into which tray.
+        let counts = |at: &usize| matches!(fields[*at].0.shape, Shape::Count) || *at == begin;
+        places.sort_by_key(|at| !counts(at));
+        places
     }
 
     /// The fields that may be left empty and were not asked yet.
@@ -137,8 +145,13 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                     self.tell_field(*at)?;
                     continue;
                 }
-                if is_leaving(&answer, &self.model.wording.plain_quit()) && value.is_empty() {
+                if is_leaving(&answer, &self.model.wording.plain_quit()) {
                     return Ok(false);
+                }
+                if self.is_a_number_for_a_name(&field, &answer) {
+                    let sentence = self.model.wording.plain_name_wanted(&answer);
+                    self.say(&sentence)?;
+                    continue;
                 }
                 self.answer(*at, &answer);
                 match self.fault_at(*at) {
@@ -153,11 +166,20 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         Ok(true)
     }
 
+    /// Whether a bare number was answered where the name of a tray is asked, and none is called so: it was meant for a list.
+    fn is_a_number_for_a_name(&self, field: &Field, answer: &str) -> bool {
+        let digits = !answer.is_empty() && answer.bytes().all(|byte| byte.is_ascii_digit());
+        let trays = &self.model.book.picture.trays;
+        digits
+            && matches!(field.shape, Shape::Code(NameOf::Tray))
+            && !TrayCode::new(answer).is_ok_and(|code| trays.contains_key(&code))
+    }
+
     /// Asks one field: its name, what may stand there, and what does stand there; rows until an empty one.
     fn ask_field(&mut self, at: usize, field: &Field, value: &str) -> io::Result<Option<String>> {
         let wording = &self.model.wording;
-        let title = wording.field_title(field.name);
         let Some(form) = self.form() else { return Ok(None) };
+        let title = wording.field_title_of(form.kind(), field.name);
         let choices = form.choices_at(at);
         let offered = if choices.is_empty() {
             form.offered_first(at, &self.model.context())
@@ -255,6 +277,9 @@ impl<R: BufRead, W: Write> Talk<R, W> {
     /// Hands the form in, as Enter does.
     fn hand_in(&mut self) {
         let kind = self.form().map(Form::kind);
+        if let Some(Layer::Form(form)) = self.model.layers.last_mut() {
+            form.be_sure();
+        }
         for _ in 0..ENTERS {
             let before = self.model.pending.len();
             self.send(Message::Key(Key::Enter));

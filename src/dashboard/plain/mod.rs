@@ -93,11 +93,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
             Looking::Back => wording.page_back(day),
             Looking::Ahead => wording.page_ahead(day),
         };
-        let walk = &self.model.screens.walk;
-        let (behind, all) = walk.progress(&self.model.context());
-        let allowed = wording.number(self.model.book.round.minutes_allowed, 0);
-        let minutes = wording.number(walk.minutes(&self.model.context()).ceil(), 0);
-        let progress = wording.walk_progress(behind as i64, all as i64, minutes, allowed);
+        let progress = self.model.screens.walk.progress_words(&self.model.context());
         let mut lines = vec![format!("{name}, {day}"), progress, wording.plain_begin()];
         if self.model.book.forecast_basis == ForecastBasis::Handbook {
             lines.insert(1, wording.learned_ignored());
@@ -158,7 +154,13 @@ impl<R: BufRead, W: Write> Talk<R, W> {
             Some(Layer::Confirm(_)) => self.confirm(),
             Some(Layer::Day(_)) => self.day(),
             Some(
-                Layer::Kinds(_) | Layer::Find(_) | Layer::Help(_) | Layer::Why(_) | Layer::News(_) | Layer::Options(_),
+                Layer::Kinds(_)
+                | Layer::Find(_)
+                | Layer::Help(_)
+                | Layer::Why(_)
+                | Layer::News(_)
+                | Layer::Options(_)
+                | Layer::Leaving(_),
             ) => {
                 self.tell_layer()?;
                 self.close();

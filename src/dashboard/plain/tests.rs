@@ -93,7 +93,7 @@ fn more_than_a_simple_count_is_written_only_after_a_yes_and_says_first_what_it_d
     let text = sample.answers(Lang::En, &format!("{way}1\n\n\nn\n"));
     assert_eq!(sample.entries(), before, "{text}");
     assert!(text.contains("What it does:") && text.contains("Nothing was written."), "{text}");
-    let text = sample.answers(Lang::En, "do it\n\n3\ny\n");
+    let text = sample.answers(Lang::En, "do it\n3\n\ny\n");
     assert_eq!(sample.entries(), before + 1, "{text}");
     assert!(sample.desk().picture().trays[&tray].story.accounts.planted >= 3);
 }

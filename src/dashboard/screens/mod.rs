@@ -4,6 +4,7 @@ pub(crate) mod beds;
 pub(crate) mod going_out;
 pub(crate) mod journal;
 mod list_detail;
+mod named;
 pub(crate) mod screen;
 pub(crate) mod season;
 pub(crate) mod seed;

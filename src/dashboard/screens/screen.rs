@@ -3,6 +3,7 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use super::named::named_in;
 use crate::dashboard::act::{Act, AtStop, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
@@ -19,6 +20,11 @@ pub(crate) trait Screen {
 
     /// Takes a key; none where the key means nothing here.
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>>;
+
+    /// Whether `q` goes back within the screen; otherwise it asks whether to leave.
+    fn goes_back(&self, _cx: &ScreenContext<'_>) -> bool {
+        false
+    }
 
     /// Takes text that came at once; none where there is no field for it, and the text is then looked for.
     fn text(&mut self, _text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
@@ -39,6 +45,16 @@ pub(crate) trait Screen {
     /// Chooses what is shown of a subject; false where it is not shown here.
     fn go_to(&mut self, _subject: &Subject, _cx: &ScreenContext<'_>) -> bool {
         false
+    }
+
+    /// A line was tapped: what it names is chosen; false where it names nothing that is shown here.
+    fn tap(&mut self, line: &str, cx: &ScreenContext<'_>) -> bool {
+        named_in(line, cx).is_some_and(|subject| self.go_to(&subject, cx))
+    }
+
+    /// What is chosen, so exactly that a second tap on it is known.
+    fn choice(&self, cx: &ScreenContext<'_>) -> Option<String> {
+        self.chosen(cx).map(|subject| format!("{subject:?}"))
     }
 
     /// Something was written from a form that the screen opened; `stop` is what it gave the form.

@@ -81,10 +81,11 @@ fn one(event: Event) -> Option<Message> {
         Event::Paste(text) => Some(Message::Text(text)),
         Event::Resize(columns, rows) => Some(Message::Resized(columns, rows)),
         Event::Mouse(mouse) => {
-            use ratatui::crossterm::event::MouseEventKind;
+            use ratatui::crossterm::event::{MouseButton, MouseEventKind};
             match mouse.kind {
                 MouseEventKind::ScrollDown => Some(Message::Key(Key::Down)),
                 MouseEventKind::ScrollUp => Some(Message::Key(Key::Up)),
+                MouseEventKind::Down(MouseButton::Left) => Some(Message::Tap(mouse.column, mouse.row)),
                 _ => None,
             }
         }
@@ -102,6 +103,7 @@ fn key_of(key: KeyEvent) -> Option<Key> {
         KeyCode::Char('c') if control => Key::Interrupt,
         KeyCode::Char('z') if control => Key::Suspend,
         KeyCode::Char('l') if control => Key::Redraw,
+        KeyCode::Char('u') if control => Key::ClearLine,
         // AltGr comes as Ctrl and Alt together on some systems, and then the letter is meant.
         KeyCode::Char(_) if control != alt => return None,
         KeyCode::Char(letter) => Key::Char(letter),

@@ -121,7 +121,7 @@ pub(crate) fn open(opening: Opening) -> io::Result<()> {
 
 /// The model and the clerk at their beginning.
 pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
-    let kept = KeptTexts::of(&opening.shelf, opening.desk.journal().file_id());
+    let kept = KeptTexts::of(&opening.shelf, opening.desk.journal().file_id(), opening.desk.journal().path());
     let view = View { day: opening.on.unwrap_or(opening.desk.now().today), known: None };
     let mut clerk = Clerk::new(opening.desk, kept, view, opening.forecast_basis, opening.clock);
     let mut model = Model {
@@ -141,7 +141,7 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
         next_ticket: 0,
         who: opening.who,
     };
-    if let Some(form) = clerk.kept().kept(KEPT_FORM).and_then(|text| serde_json::from_str::<KeptForm>(&text).ok()) {
+    if let Some(form) = clerk.kept(KEPT_FORM).and_then(|text| serde_json::from_str::<KeptForm>(&text).ok()) {
         let name = model.wording.kind_name(&form.kind);
         model.say(model.wording.said_kept_form(name), Ink::Strong);
         model.kept.insert(KEPT_FORM.to_string(), form);
@@ -151,7 +151,7 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
         model.say(lines.join(" "), Ink::Danger);
     }
     for name in ScreenName::ALL {
-        if let Some(text) = clerk.kept().kept(&format!("screen_{name}")) {
+        if let Some(text) = clerk.kept(&format!("screen_{name}")) {
             let mut screens = std::mem::take(&mut model.screens);
             screens.at_mut(name).resume(&text, &model.context());
             model.screens = screens;

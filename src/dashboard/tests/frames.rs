@@ -42,12 +42,59 @@ fn without_colour_no_cell_has_one_and_in_ascii_none_is_more() {
 }
 
 #[test]
-fn q_leaves_where_nothing_is_open_and_closes_what_is() {
+fn q_closes_what_is_open_and_asks_once_where_nothing_is_and_esc_never_leaves() {
     let mut stage = Stage::sample(Lang::En);
     stage.keys("hq");
     assert!(!stage.left);
+    (0..5).for_each(|_| stage.key(Key::Esc));
+    assert!(!stage.left && stage.model.layers.is_empty());
     stage.keys("q");
+    assert!(!stage.left && stage.frame().contains("Leave?"), "{}", stage.frame());
+    stage.keys("q");
+    assert!(!stage.left && stage.model.layers.is_empty());
+    stage.keys("q\n");
     assert!(stage.left);
+}
+
+#[test]
+fn no_screen_and_no_layer_panics_at_any_size() {
+    let mut stage = Stage::sample(Lang::Es);
+    let columns = [1, 2, 3, 5, 9, 17, 23, 38, 47, 59, 61, 79, 99, 101, 160, 300];
+    let rows = [1, 2, 3, 4, 6, 9, 11, 13, 15, 19, 23, 37, 100];
+    for (i, width) in columns.into_iter().enumerate() {
+        for (k, height) in rows.into_iter().enumerate() {
+            stage = stage.sized(width, height);
+            let digit = char::from(b'1' + ((i + k) % 7) as u8);
+            stage.key(Key::Char(digit));
+            stage.frame();
+            for over in ["h", "n", "y", "f", "z", "c", "v"].into_iter().skip(k % 3).step_by(3) {
+                stage.keys(over);
+                stage.frame();
+                (0..3).for_each(|_| stage.key(Key::Esc));
+            }
+        }
+    }
+}
+
+#[test]
+fn the_keys_of_the_screen_are_named_before_those_that_mean_the_same_everywhere() {
+    let mut stage = Stage::sample(Lang::En).sized(48, 18);
+    for (digit, own) in [('1', "Space"), ('2', "i "), ('4', "o ")] {
+        stage.key(Key::Char(digit));
+        let frame = stage.frame();
+        let last = frame.lines().last().unwrap_or_default();
+        assert!(last.contains(own) && last.contains("q leave") && !last.contains("n write"), "{frame}");
+    }
+}
+
+#[test]
+fn the_keys_of_a_page_are_named_in_the_order_of_their_words() {
+    let mut stage = Stage::sample(Lang::En).sized(80, 24);
+    for over in ["h", "y"] {
+        stage.keys(over);
+        assert!(stage.frame().contains(", . page up and down"), "{}", stage.frame());
+        stage.key(Key::Esc);
+    }
 }
 
 #[test]
@@ -145,7 +192,8 @@ fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
         if stage.model.layers.is_empty() {
             let (cx, wording) = (stage.model.context(), &stage.model.wording);
             let own = stage.model.screens.at(stage.model.at).keys(&cx);
-            let all = own.iter().chain(crate::dashboard::keys::EVERYWHERE);
+            let back = crate::dashboard::keys::known("q", crate::dashboard::keys::KeyAction::Back);
+            let all = own.iter().chain(crate::dashboard::keys::EVERYWHERE).chain([&back]);
             let known: Vec<String> = all
                 .map(|line| {
                     let does = wording.key_does(&line.does.to_string());
@@ -155,7 +203,8 @@ fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
             for named in last.split("  ") {
                 assert!(known.iter().any(|key| key == named), "{at}: {named:?} in {last:?}");
             }
-            let back = ascii(format!("q {}", wording.key_does("back")));
+            let back = stage.model.screens.at(stage.model.at).goes_back(&cx);
+            let back = ascii(format!("q {}", wording.key_does(if back { "back" } else { "leave" })));
             assert!(last.contains(&back), "{at}: {last}");
         }
     });

@@ -1,6 +1,7 @@
 //! The dashboard in tests: the model and the clerk without a terminal or a thread. Keys in, frames out.
 
 mod care;
+mod foresight;
 mod forms;
 mod frames;
 mod muddy;

@@ -15,7 +15,7 @@ const PATIENCE: Duration = Duration::from_secs(60);
 fn brings_a_tray() -> Request {
     let pairs = ["tray=avo-778", "species=avocado", "count=9", "from=gift", "form=bag"].map(str::to_string);
     let draft = read_typed("plants_received", &pairs, super::TODAY.parse().unwrap(), "Amani").unwrap();
-    Request::Record { ticket: u64::MAX, drafts: vec![draft] }
+    Request::Record { ticket: u64::MAX, drafts: vec![draft], sure: true }
 }
 
 fn year_asked(effects: &[Effect]) -> Request {

@@ -92,6 +92,30 @@ impl Stage {
         Stage::over(desk, lang, folder)
     }
 
+    fn file(folder: &TempDir) -> std::path::PathBuf {
+        let found = std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().path());
+        found.into_iter().find(|path| path.extension().is_some_and(|end| end == "outplant")).unwrap()
+    }
+
+    /// The file of the nursery as it lies on the disk.
+    pub(crate) fn file_bytes(&self) -> Vec<u8> {
+        std::fs::read(Stage::file(&self.folder)).unwrap()
+    }
+
+    /// Opens a backup that was put in the place of the file.
+    pub(crate) fn restored(self, backup: &[u8], lang: Lang) -> Stage {
+        let Stage { model, clerk, folder, .. } = self;
+        drop((model, clerk));
+        std::fs::write(Stage::file(&folder), backup).unwrap();
+        for end in ["-wal", "-shm"] {
+            let mut beside = Stage::file(&folder).into_os_string();
+            beside.push(end);
+            let _ = std::fs::remove_file(beside);
+        }
+        let desk = Desk::open(&Stage::file(&folder), folder.path(), now()).unwrap();
+        Stage::over(desk, lang, folder)
+    }
+
     /// Another size.
     pub(crate) fn sized(mut self, columns: u16, rows: u16) -> Stage {
         self.send(Message::Resized(columns, rows));
@@ -153,7 +177,7 @@ impl Stage {
     pub(crate) fn write(&mut self, kind: &str, pairs: &[&str]) {
         let pairs: Vec<String> = pairs.iter().map(ToString::to_string).collect();
         let draft = read_typed(kind, &pairs, now().today, "Tabu").unwrap();
-        for answer in self.clerk.serve(Request::Record { ticket: u64::MAX, drafts: vec![draft] }) {
+        for answer in self.clerk.serve(Request::Record { ticket: u64::MAX, drafts: vec![draft], sure: true }) {
             if let Answer::Refused { fault, .. } = &answer {
                 panic!("{fault:?}");
             }

@@ -31,7 +31,7 @@ pub enum AboutFields {
 
 impl AboutFields {
     /// Whether an entry belongs to the story of what this field names.
-    pub(super) fn takes(&self, field: &str) -> bool {
+    pub(crate) fn takes(&self, field: &str) -> bool {
         match self {
             AboutFields::EveryName => true,
             AboutFields::Only(fields) => fields.contains(&field),

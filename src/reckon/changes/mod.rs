@@ -138,7 +138,7 @@ fn line<'a>(picture: &'a Picture, bed: &BedName, species: &SpeciesKey) -> Option
 }
 
 /// Trays, then lines of beds, then pairs whose verdict is another.
-fn all_turned(before: &Picture, after: &Picture) -> Vec<Turned> {
+pub(crate) fn all_turned(before: &Picture, after: &Picture) -> Vec<Turned> {
     let codes: BTreeSet<&TrayCode> = before.trays.keys().chain(after.trays.keys()).collect();
     let state = |picture: &Picture, code: &TrayCode| picture.trays.get(code).map(|tray| (tray.ready, tray.stage));
     let trays = codes.into_iter().map(|code| Turned::Tray {

@@ -2,6 +2,7 @@
 //! Shown on the way out; verdicts are made elsewhere.
 
 mod coming;
+mod day_plan;
 mod list;
 mod offers;
 #[cfg(test)]
@@ -9,5 +10,6 @@ mod tests;
 
 pub(crate) use coming::COMING_WEEKS;
 pub use coming::{Becoming, Coming, coming};
+pub(crate) use day_plan::day_plan;
 pub(crate) use list::{LoadLine, LoadWarning, by_bed, left_of, left_to_load, line_warnings, warnings};
 pub(crate) use offers::{Offer, offers};

@@ -17,7 +17,8 @@ use crate::share::sheet::Table;
 const HOME: &str = "Home";
 
 /// A first row for a sheet of beds, in English and in Spanish.
-pub const BED_EXAMPLE: [&str; 2] = ["Bed,Length,Width,Species,Spacing,Light", "Era;Largo;Ancho;Especie;Distancia;Luz"];
+pub const BED_EXAMPLE: [&str; 2] =
+    ["Bed,Length,Width,Species,Spacing,Light", "Parcela;Largo;Ancho;Especie;Distancia;Luz"];
 
 /// Reads a sheet of beds as `bed_set`, with `plants_found`, `nurse_planted` and `light_read` where the row tells them.
 pub fn read_beds(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults) {

@@ -1,5 +1,6 @@
 //! Why a line is not an entry, and what to write instead.
 
+use crate::desk::{PairFault, Reason};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::wording::Wording;
 
@@ -59,6 +60,40 @@ impl Wording {
             Problem::Twice => self.problem_twice(field),
             Problem::Unreadable => self.problem_unreadable(),
         }
+    }
+
+    /// What is wrong with what is typed in a form: its fields are named as the form names them.
+    pub(crate) fn form_fault(&self, kind: &str, fault: &PairFault) -> String {
+        let inner = match &fault.reason {
+            Reason::Entry(inner) => Some(&**inner),
+            _ => None,
+        };
+        let Some(EntryFault::Field { fault: inner, .. }) = inner else {
+            let field = fault.field.as_ref().map(|field| self.title_in_form(kind, field));
+            return self.pair_fault(&PairFault { field, ..fault.clone() });
+        };
+        let title = self.title_in_form(kind, &inner.field);
+        let titles = |fields: &str| {
+            let all: Vec<String> = fields.split(" / ").map(|field| self.title_in_form(kind, field)).collect();
+            all.join(" / ")
+        };
+        match &inner.problem {
+            Problem::OneOf(fields) => self.problem_one_of(self.kind_name(kind), titles(fields)),
+            Problem::OnlyOneOf(fields) => self.problem_only_one_of(self.kind_name(kind), titles(fields)),
+            Problem::NotTheWord { written, known } => {
+                let known: Vec<String> = known.iter().map(|word| self.choice_name(word)).collect();
+                self.problem_not_the_word(title, written, known.join(", "))
+            }
+            problem => self.field_fault(&FieldFault { field: title, problem: problem.clone() }),
+        }
+    }
+
+    /// A field as its form names it, without unit: of a row of a list the field in the row.
+    fn title_in_form(&self, kind: &str, field: &str) -> String {
+        let last = field.rsplit('.').next().unwrap_or(field);
+        let name = last.split('[').next().unwrap_or(last);
+        let title = self.field_title_of(kind, name);
+        title.split([':', ',']).next().unwrap_or_default().trim().to_string()
     }
 
     /// A sentence with the nearest known names behind it, where there are any.

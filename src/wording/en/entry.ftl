@@ -105,6 +105,8 @@ part_shade_now = stood in { $shade } shade
 # (tray, living)
 entry_counted = tray { $tray } counted: { $living } living
 part_dead = { $dead } dead
+cause_not_said = cause not said
+who_unknown = someone
 part_about = about
 part_cells_seen = { $cells ->
     [one] { $cells } cell looked at

@@ -39,6 +39,9 @@ help_why_pair = Why a tray fits a bed or not
 help_why_pair_tray = The code on the tray's label
 help_why_pair_bed = The bed's name
 help_why_pair_how = Also say what to do about each thing that holds it back
+help_why_tray_all = Also what is met, question by question
+help_why_bed_all = Also what is met, question by question
+help_why_pair_all = Also what is met, question by question
 help_write = Write down one thing that was seen or done
 help_write_more = Examples:
     outplant write counted tray=cof-031 standing=41
@@ -88,6 +91,7 @@ help_ready_since = Only the verdicts that changed since the end of this day, and
 help_ready_tray = Only this tray, with the beds that plan its species
 help_ready_bed = Only this bed, with the trays of the species it plans
 help_ready_fits = Only trays and beds that fit one another
+help_ready_all = Everything: every tray and bed, not the plan of the day and the first of the rest
 help_walk = Today's round in walking order: what to count, move, shade, water, send out
 help_write_batch = A sheet of short lines, whole or nothing; - reads what is piped in
 help_write_happened = The day it was seen or done: 2026-03-14, yesterday, 12/11, 24 nov; today without it

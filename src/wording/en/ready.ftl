@@ -7,6 +7,26 @@ ready_heading = Ready to go out today
 ready_heading_on = Ready to go out on { $day }
 ready_none = No tray fits a bed today.
 ready_none_on = No tray fits a bed on { $day }.
+day_plan_heading = Plan of today: what to load, most urgent first
+day_plan_heading_on = Plan of { $day }: what to load, most urgent first
+# (trays, codes)
+plan_places_filled = { $trays ->
+    [one] Ready too, but the others fill its places: { $codes }
+   *[other] Ready too, but the others fill their places: { $codes }
+}
+waiting_heading = Not yet: the shortest wait first
+ready_more = and { $more } more
+ready_all_hint = The rest: outplant ready --all
+open_beds = Open: { $list }
+# (bed, species, places)
+bed_open_for = { $bed } ({ $species }, { $places })
+# (bed, species)
+bed_and_species = { $bed }, { $species }
+# (questions, list)
+why_met = { $questions ->
+    [one] met: { $list } (--all says why)
+   *[other] met: { $list } (--all says why each)
+}
 no_bed_heading = Ready, but no bed today
 no_bed_heading_on = Ready, but no bed on { $day }
 no_bed_plans = no bed plans { $species }
@@ -39,7 +59,7 @@ teach_first_tray_command = outplant write sown tray=cof-001 species=coffee lot=u
 teach_standing_tray = Plants that stand already are written so:
 teach_standing_tray_command = outplant write plants_received tray=cof-001 species=coffee count=40 from=opening form=bag
 teach_first_bed = No bed is laid out yet: outplant write bed_set, with bed, field, length_m, width_m and plan.
-teach_plan = { $bed } plans no species: write bed_set again with a plan
+teach_plan = { $bed } plans no species: lay it out again with a plan
 # (tray, species)
 why_tray_heading = Tray { $tray }, { $species }
 # (bed, species)

@@ -5,20 +5,20 @@ refused_unknown_species = no species is known as { $name }
 # (tray, wanted, stands, day)
 refused_more_out = { $tray }: { $wanted } out, but by the books { $stands } stood there on { $day }: count the tray and write the count first
 # (lot, wanted, holds, day)
-refused_more_seed = { $lot }: { $wanted } seeds out, but by the books the lot held { $holds } on { $day }: count what is left and write lot_counted first
+refused_more_seed = { $lot }: { $wanted } seeds out, but by the books the lot held { $holds } on { $day }: count what is left of the lot and write that first
 # (bed, species, wanted, lives, day)
 refused_more_dead = { $bed }: { $wanted } { $species } dead, but by the books { $lives } lived there on { $day }: write a survival count instead
 so_many_alive = { $alive } alive
 # (alive, dead, all)
 so_many_seen = { $alive } alive and { $dead } dead, { $all } in all
 # (bed, species, seen, planted, day)
-refused_more_alive = { $bed }, { $species }: { $seen } on { $day }, but by the books { $planted } were planted there: count again, or write first what was planted and not written (outplanted, plants_found)
+refused_more_alive = { $bed }, { $species }: { $seen } on { $day }, but by the books { $planted } were planted there: count again, or write first what was planted and not written
 # (bed, species, cut, stands, day)
-refused_more_cut = { $bed }: { $cut } { $species } cut, but by the books { $stands } stood there on { $day }: was the cut written already? If more stand, write nurse_counted first
+refused_more_cut = { $bed }: { $cut } { $species } cut, but by the books { $stands } stood there on { $day }: was the cut written already? If more stand, write a count of nurse plants first
 # (bed, species, day)
-refused_cut_of_none = { $bed }: by the books no { $species } stood there any more on { $day }: was the cut written already? If some stand, write nurse_counted first
+refused_cut_of_none = { $bed }: by the books no { $species } stood there any more on { $day }: was the cut written already? If some stand, write a count of nurse plants first
 # (bed, species, wanted, open, day)
-refused_more_out_than_positions = { $bed }: { $wanted } { $species } out, but on { $day } the plan has { $open } open positions: write a survival count or what was lost first, or the plan (bed_set) as it is planted
+refused_more_out_than_positions = { $bed }: { $wanted } { $species } out, but on { $day } the plan has { $open } open positions: write a survival count or what was lost first, or the plan of the bed as it is planted
 # (bed, rows, places, written)
 refused_no_such_position = { $bed } has { $rows } rows of up to { $places } places: there is no { $written } (row.place); look at the bed's plan, or lay it out anew
 # (tray, sample, stands, day)

@@ -1,8 +1,15 @@
 ### Forms.
 
 form_day = Day
+title_noted_about = About what
+title_given_out_to = To whom
+title_moved_on_from = From tray
 form_today = today
 form_optional = may be left empty
+form_star = * is needed
+form_number_hint_above_nought = a number above 0
+form_number_hint_above = a number above 0, at most { $most }
+let_go_heading = Let go, or behind you: { $task }
 form_rows = { $rows } rows
 form_row_hint = each row: { $fields }; Enter adds the row, Enter on an empty one goes on
 form_list_hint = parted by blanks
@@ -16,6 +23,21 @@ form_choice_hint = left and right change it
 form_text_hint = any words
 form_open_hint = name=value, parted by blanks
 form_spot_hint = row.place: 2.7
+form_rows_hint = rows by number: 2-4 or 1, 3
+form_plan_example = for instance: coffee square 3 2
+form_in_book = { $plants ->
+    [one] In the book { $plants } plant stands there
+   *[other] In the book { $plants } plants stand there
+}
+form_counted_on = count of { $day }
+form_no_container = No container: how long it holds them stays unknown.
+form_no_place = No place: the round will not know where the tray stands.
+form_rows_not_read = { $written } names no rows: write them by number, 2-4 or 1, 3.
+form_share_hint = in percent: 60; 0.6 says the same
+form_enter_again = Nothing is written yet: Enter once more writes it all the same.
+form_only_fit = Tab or Enter: { $name }
+# (typed, name)
+form_completed = { $typed } → { $name }. Enter writes it so; Backspace changes it.
 form_missing = { $field } is missing.
 form_effect = What it does
 form_keys = Enter: write it. Tab: next field. Esc: leave it, what you typed stays.

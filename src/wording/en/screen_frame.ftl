@@ -79,6 +79,9 @@ option_off = off
 confirm_title = Take this back?
 confirm_waiting = Looking what it would undo ...
 confirm_keys = w: take it back. q: leave it.
+leave_title = Leave?
+leave_kept = What is written is in the file, and a form left half-filled is kept.
+leave_keys = Enter: leave. q or Esc: stay.
 confirm_rests = { $entries } entries in all, with what rests on them.
 confirm_why = taken back in the dashboard
 why_none = No reasons are known.
@@ -88,6 +91,7 @@ why_more = { $lines ->
    *[other] { $lines } more lines
 }
 empty_walk = Nothing is due today. Rest, or look at the beds.
+empty_begin = write the first: plants that stand there already, seed, a bed
 no_trays = No trays yet: n, then "sow", writes the first sowing.
 no_beds = No beds yet: n, then "bed", lays one out.
 no_lots = No seed yet: n, then "lot", writes the first lot.
@@ -104,9 +108,24 @@ outcome_ready = ready
 outcome_not_ready = not ready
 # (bed, species, was, is)
 outcome_bed = { $bed }, { $species }: { $was } → { $is } living
+# (bed, species, was, is)
+outcome_standing_of_bed = { $bed }, { $species }: { $was } → { $is }
+# (bed, trays)
+outcome_fits_now = { $bed }: now fit { $trays }
+# (bed, trays)
+outcome_fits_no_more = { $bed }: no longer fit { $trays }
 # (lot, was, is)
 outcome_lot = { $lot }: { $was } → { $is } seeds
 outcome_seeds_unknown = ?
-outcome_none = Written down; no number changes.
+outcome_none = Written down; no number changes and nothing turns.
 outcome_more = and { $more } more
 outcome_looking = looking what it does ...
+weekday = { $day ->
+    [0] Mon
+    [1] Tue
+    [2] Wed
+    [3] Thu
+    [4] Fri
+    [5] Sat
+   *[other] Sun
+}

@@ -7,6 +7,10 @@ season_shade_growing = nurse plants grow, no useful shade yet
 season_shade_useful = useful shade expected
 season_shade_ended = past the life of the nurse plants
 season_not_there = not there on that day
+season_drawing = { $days ->
+    [one] { $days } day is still being drawn: ·
+   *[other] { $days } days are still being drawn: ·
+}
 # (day, what, state)
 season_on = { $day } · { $what }: { $state }
 season_trays_marks = Trays: { $marks }

@@ -1,12 +1,22 @@
 ### The screen Walk, and the round in prompts.
 
-# (behind, all, minutes, allowed)
-walk_progress = { $behind } of { $all } · { $minutes } of { $allowed } min
+# (behind, all, minutes)
+walk_progress = { $behind } of { $all } · { $minutes } min of looking
+walk_work = { $time } of work
 walk_all_done = { $stops ->
     [one] The round is done: { $stops } stop
    *[other] The round is done: { $stops } stops
 }
 walk_skipped_count = { $stops } skipped
+walk_closing = The round in short
+walk_planted_today = { $plants ->
+    [one] { $plants } plant went into the ground
+   *[other] { $plants } plants went into the ground
+}
+walk_waits_for_tomorrow = { $stops ->
+    [one] { $stops } stop waits for tomorrow
+   *[other] { $stops } stops wait for tomorrow
+}
 walk_rest = { $stops } can wait: + shows them
 walk_rest_shown = { $stops } can wait: - hides them
 walk_can_wait = Can wait
@@ -44,6 +54,8 @@ plain_before = stop before
 plain_quit = quit
 plain_also = About a tray also: { $list }
 plain_empty_does = Nothing and Enter does what the stop asks for. In a question, ? explains it, q leaves it.
+plain_way_out = Enter takes what stands in [ ]; ? explains; q leaves it.
+plain_name_wanted = { $answer } is no tray: write its code, or Enter for the one in [ ].
 plain_write_it = Write it? y yes, n no, m more fields:
 plain_take_back = Take it back? y yes, n no:
 plain_left = Nothing was written.

@@ -108,7 +108,7 @@ sheet_order_one = '{ $written }' (line { $line }) is { $day }
 sheet_total_passed = Line { $line } is a total and was passed over.
 # (line, written, counted)
 sheet_total_differs = Line { $line } is a total and was passed over; it says { $written }, the rows sum up to { $counted }: was a row forgotten?
-sheet_containers_since_sowing = How long they have stood in their bags is not in the sheet: it is taken that it was since they were sown. Where a tray was potted on later, a lifted plug (plug_checked) says more.
+sheet_containers_since_sowing = How long they have stood in their bags is not in the sheet: it is taken that it was since they were sown. Where a tray was potted on later, a lifted plug says more.
 sheet_answers_heading = The first answers it would give:
 paper_days = As of { $list }.
 # (day, lines)

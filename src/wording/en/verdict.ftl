@@ -185,10 +185,10 @@ gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the 
 # (read, of, mm)
 gap_gauge_partly = the gauge was read on { $read } of the last { $of } days, { $mm } mm: write the days between, noughts too
 # (since, until)
-gap_light_since = its light is known only since { $since }: leave it there until { $until }, or write with its arrival since when it has stood so (stands_since)
+gap_light_since = its light is known only since { $since }: leave it there until { $until }, or write with its arrival since when it has stood so
 gap_coming_day = a coming day: nobody knows its rain yet
 # (what, day)
-gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and safe_after_days
+gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and after how many days it is safe
 # (sentence, rows)
 part_rows = { $sentence }; read only in rows { $rows }
 # (sentence, rows, of)

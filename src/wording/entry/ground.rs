@@ -41,7 +41,7 @@ impl Wording {
             }
             GroundEntry::PlantsLost(lost) => {
                 let name = self.species_of(&lost.species, species);
-                let said = self.entry_plants_lost(&lost.bed, lost.count.0, name, &lost.cause.0);
+                let said = self.entry_plants_lost(&lost.bed, lost.count.0, name, self.cause_told(&lost.cause.0));
                 with_parts(said, self.where_in_bed(lost.rows.as_ref(), lost.at.as_deref()))
             }
             GroundEntry::SurvivalCounted(look) => self.survival_sentence(look, species),

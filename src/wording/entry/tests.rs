@@ -41,7 +41,7 @@ fn an_entry_is_one_plain_sentence_in_both_languages() {
         (
             json!({"kind": "outplanted", "tray": "cof-031", "bed": "Lower", "count": 12, "rows": "2-4"}),
             "25 Nov · 12 from tray cof-031 planted out in bed Lower, rows 2-4",
-            "25 nov · 12 de bandeja cof-031 plantadas en era Lower, hileras 2-4",
+            "25 nov · 12 de bandeja cof-031 plantadas en parcela Lower, hileras 2-4",
         ),
         (
             json!({"kind": "weather", "rain_mm": 12.5, "tmin_c": 14, "tmax_c": 27}),
@@ -56,7 +56,7 @@ fn an_entry_is_one_plain_sentence_in_both_languages() {
         (
             json!({"kind": "light_read", "bed": "Lower", "readings": [{"under_lux": 300, "open_lux": 1000}]}),
             "25 Nov · bed Lower: 30 % light (1 pair) read",
-            "25 nov · era Lower: 30 % de luz (1 par) leída",
+            "25 nov · parcela Lower: 30 % de luz (1 par) leída",
         ),
         (
             json!({"kind": "withdrawn", "entries": ["abcdefgh:3"], "why": "undo"}),

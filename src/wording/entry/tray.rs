@@ -15,7 +15,7 @@ impl Wording {
             TrayEntry::Resown(resown) => self.entry_resown(&resown.tray, resown.seeds.0, &resown.lot),
             TrayEntry::PlantsReceived(received) => self.plants_received_sentence(received, species),
             TrayEntry::Counted(counted) => self.counted_sentence(counted),
-            TrayEntry::Lost(lost) => self.entry_lost(&lost.tray, lost.count.0, &lost.cause.0),
+            TrayEntry::Lost(lost) => self.entry_lost(&lost.tray, lost.count.0, self.cause_told(&lost.cause.0)),
             TrayEntry::Culled(culled) => self.entry_culled(&culled.tray, culled.count.0, &culled.why.0),
             TrayEntry::MovedOn(moved) => self.moved_sentence(moved),
             TrayEntry::Carried(carried) => self.entry_carried(&carried.tray, &carried.place),
@@ -47,7 +47,7 @@ impl Wording {
                 let until = gone.until.map(|until| self.part_until(self.day(until)));
                 let never = (gone.never == Some(true)).then(|| self.part_never());
                 let why = gone.why.as_ref().map(|why| why.0.to_string());
-                with_parts(self.entry_let_go(&gone.task.0), [until, never, why])
+                with_parts(self.entry_let_go(self.task_told(&gone.task.0)), [until, never, why])
             }
             TrayEntry::ShadeSet(set) => {
                 let about = self.about(set.tray.as_ref(), None, None, set.place.as_ref());

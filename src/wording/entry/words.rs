@@ -26,6 +26,13 @@ impl Wording {
         if all.is_empty() { self.about_nothing() } else { all.join(", ") }
     }
 
+    /// A cause as it was written; that none was said is said in the person's language.
+    pub(super) fn cause_told(&self, cause: &str) -> String {
+        /// What short lines write where no cause is said.
+        const NOT_SAID: &str = "not said";
+        if cause == NOT_SAID { self.cause_not_said() } else { cause.to_string() }
+    }
+
     /// Seed as it was written: counted, weighed or both.
     pub(super) fn seed_amount(&self, seeds: Option<Count>, mass_g: Option<NotNegative>) -> String {
         let seeds = seeds.map(|seeds| self.seeds(seeds.0));

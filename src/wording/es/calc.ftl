@@ -50,7 +50,7 @@ calc_viability_outside = Cuidado: la ecuación vale solo de { $driest } a { $wet
 calc_viability_formula = v = Ki - días / sigma; log10 sigma = KE - CW log10(humedad) - CH t - CQ t²; v y Ki son probits de la parte viva
 calc_viability_source = Ellis y Roberts 1980, Annals of Botany 45:13. Para semilla que aguanta secarse; la que muere al secarse no tiene ecuación
 calc_quality_good = Esbeltez { $quotient }: buena.
-calc_quality_weed_free = Esbeltez { $quotient }: pasa en una era sin maleza.
+calc_quality_weed_free = Esbeltez { $quotient }: pasa en una parcela sin maleza.
 calc_quality_space_out = Esbeltez { $quotient }: ahilada; espere y separe las plantas.
 calc_quality_cull = Esbeltez { $quotient }: demasiado ahilada para vivir afuera; descarte.
 calc_quality_dickson = Índice de Dickson { $index }; { $least } es un mínimo usual. Compare solo dentro de una especie, edad y envase.

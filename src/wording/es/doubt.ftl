@@ -9,15 +9,15 @@ doubt_more_than_seed = { $tray }: { $counted } contadas el { $day }, su semilla 
 doubt_rise_without_seed = { $tray }: { $counted } contadas el { $day }, por los libros había { $books } y no se espera semilla: ¿entraron plantas?
 doubt_unknown_tray = { $tray }: hay anotaciones del { $day }, pero nadie anotó de dónde salió esta bandeja
 doubt_unknown_lot = { $lot }: hay anotaciones del { $day }, pero nadie anotó que llegó este lote
-doubt_unknown_bed = { $bed }: hay anotaciones del { $day }, pero nadie trazó esta era
+doubt_unknown_bed = { $bed }: hay anotaciones del { $day }, pero nadie trazó esta parcela
 doubt_unknown_species = { $species }: anotada el { $day }, pero no se conoce especie con ese nombre
 doubt_twice_made = { $tray }: este código se dio a otra bandeja el { $day }: cambie una etiqueta
 doubt_twice_received = { $lot }: este lote llegó otra vez el { $day }: retire una anotación o dele otro código
 doubt_order_matters = { $tray }: dos copias anotaron el { $day } y el orden cambia los números: cuente y anote un recuento
-doubt_not_in_plan = { $bed }: entró { $species } el { $day }, pero el plan de la era no la nombra
+doubt_not_in_plan = { $bed }: entró { $species } el { $day }, pero el plan de la parcela no la nombra
 doubt_off_the_grid = { $plants ->
-    [one] { $bed }: { $plants } de { $species } quedó fuera de las hileras desde que se trazó de nuevo la era
-   *[other] { $bed }: { $plants } de { $species } quedaron fuera de las hileras desde que se trazó de nuevo la era
+    [one] { $bed }: { $plants } de { $species } quedó fuera de las hileras desde que se trazó de nuevo la parcela
+   *[other] { $bed }: { $plants } de { $species } quedaron fuera de las hileras desde que se trazó de nuevo la parcela
 }
 doubt_bad_profile = { $species }: no se pueden leer los datos anotados el { $day }: { $what }
 doubt_part_count_apart = { $standing ->
@@ -26,7 +26,7 @@ doubt_part_count_apart = { $standing ->
 }
 doubt_look_at_empty = { $tray }: revisada el { $day }, pero no hay nada y no se espera semilla
 doubt_more_out_than_positions = { $bed }: salieron { $out } de { $species } el { $day }, pero el plan tiene { $open } hoyos libres: anote un conteo de sobrevivencia o lo perdido, o el plan tal como se plantó
-doubt_no_such_position = { $bed }: se anotó { $written } el { $day }, pero la era tiene { $rows } hileras de hasta { $places } plantas: retírelo, o trace la era como es
+doubt_no_such_position = { $bed }: se anotó { $written } el { $day }, pero la parcela tiene { $rows } hileras de hasta { $places } plantas: retírelo, o trace la parcela como es
 doubt_sample_larger = { $tray }: se midieron { $sample } plantas el { $day }, pero por los libros había { $stood }: cuente la bandeja
 doubt_worked_on_more = { $tray }: se anotó trabajo en { $worked } plantas el { $day }, pero por los libros había { $stood }: cuente la bandeja
 doubt_cannot_be = { $what }: retírelo y anótelo como fue

@@ -2,7 +2,7 @@
 
 about_tray = bandeja { $tray }
 about_lot = lote { $lot }
-about_bed = era { $bed }
+about_bed = parcela { $bed }
 about_place = lugar { $place }
 about_nothing = sin nombrar
 entry_part_rows = hileras { $rows }
@@ -24,7 +24,7 @@ from_wildling = rescatadas
 from_cutting = esquejes
 from_graft = injertos
 from_gift = regaladas
-form_plug = en cepellón
+form_plug = en pilón
 form_bag = en bolsa
 form_bare_root = a raíz desnuda
 form_stump = tocones
@@ -65,13 +65,13 @@ part_depth = { $cm } cm de hondo
 entry_field_set = terreno { $field } descrito
 part_slope = { $percent } de pendiente
 part_texture = suelo { $texture }
-entry_bed_set = era { $bed } en { $field }: { $length } × { $width } m
+entry_bed_set = parcela { $bed } en { $field }: { $length } × { $width } m
 part_bearing = hileras hacia { $degrees }°
 part_plan = para { $plan }
 plan_line = { $species } { $row } × { $in_row } m
 entry_positions_blocked = { $positions ->
-    [one] era { $bed }: { $positions } hoyo tapado ({ $spots }), { $why }
-   *[other] era { $bed }: { $positions } hoyos tapados ({ $spots }), { $why }
+    [one] parcela { $bed }: { $positions } hoyo tapado ({ $spots }), { $why }
+   *[other] parcela { $bed }: { $positions } hoyos tapados ({ $spots }), { $why }
 }
 entry_lot_received = lote { $lot } recibido: { $species } de { $source }
 part_fruits = { $fruits ->
@@ -83,7 +83,7 @@ part_seeds_per_kg = { $seeds } semillas por kg
 part_collected = cosechado el { $day }
 part_moisture = { $percent } de humedad
 part_store = guardado a { $celsius } °C
-part_initial = { $percent } viva al inicio
+part_initial = viva al inicio: { $percent }
 entry_lot_kept = lote { $lot } ahora { $kept }
 entry_lot_counted = lote { $lot } contado: { $amount }
 entry_lot_tested = { $days ->
@@ -107,6 +107,8 @@ part_source = de { $source }
 part_shade_now = estaban a { $shade } de sombra
 entry_counted = bandeja { $tray } contada: { $living } vivas
 part_dead = { $dead } muertas
+cause_not_said = causa no dicha
+who_unknown = alguien
 part_about = más o menos
 part_cells_seen = { $cells ->
     [one] { $cells } celda mirada
@@ -140,10 +142,10 @@ entry_shade_set = { $about }: sombra puesta en { $shade }
 entry_watering_set = { $about }: riego cada { $days } días
 entry_watering_daily = { $about }: riego cada día
 entry_hardening_begun = bandeja { $tray }: empieza a endurecer
-part_for_bed = para era { $bed }
+part_for_bed = para parcela { $bed }
 entry_held = { $about } retenido: { $why }
 entry_released = { $about } libre otra vez
-entry_pest_seen = { $about }: se vio { $pest }
+entry_pest_seen = { $about }: visto: { $pest }
 part_on_share = en { $share }
 entry_treated = { $about } tratado con { $means }
 part_safe_after = seguro a los { $days } días
@@ -154,21 +156,21 @@ entry_label_renewed = bandeja { $tray }: rótulo nuevo
 entry_let_go = tarea { $task } dejada
 part_never = para siempre
 entry_sown_in_bed = { $holes ->
-    [one] era { $bed }: { $holes } hoyo de { $species } sembrado, { $seeds } semillas
-   *[other] era { $bed }: { $holes } hoyos de { $species } sembrados, { $seeds } semillas cada uno
+    [one] parcela { $bed }: { $holes } hoyo de { $species } sembrado, { $seeds } semillas
+   *[other] parcela { $bed }: { $holes } hoyos de { $species } sembrados, { $seeds } semillas cada uno
 }
 part_of_lot = lote { $lot }
-entry_plants_found = era { $bed }: había { $plants } { $species } en pie
+entry_plants_found = parcela { $bed }: había { $plants } de { $species } en pie
 part_planted_about = del { $day } más o menos
-entry_nurse_planted = era { $bed }: { $plants } { $species } plantadas, { $row } × { $in_row } m
+entry_nurse_planted = parcela { $bed }: { $plants } de { $species } plantadas, { $row } × { $in_row } m
 part_offset = a { $metres } m del borde
-entry_nurse_counted = era { $bed }: { $living } { $species } vivas
+entry_nurse_counted = parcela { $bed }: { $living } de { $species } vivas
 part_bunches = { $bunches ->
     [one] { $bunches } racimo a la vista
    *[other] { $bunches } racimos a la vista
 }
-entry_nurse_measured = era { $bed }: { $species } { $height } m de alto, copa de { $radius } m de radio
-entry_nurse_cut = era { $bed }: { $species } con corte ({ $what })
+entry_nurse_measured = parcela { $bed }: { $species } { $height } m de alto, copa de { $radius } m de radio
+entry_nurse_cut = parcela { $bed }: { $species } con corte ({ $what })
 part_share = { $share } del total
 part_yield = { $kg } kg
 entry_light_read = { $about }: { $light } leída
@@ -176,7 +178,7 @@ light_of_pairs = { $pairs ->
     [one] { $light } de luz ({ $pairs } par)
    *[other] { $light } de luz ({ $pairs } pares)
 }
-entry_soil_checked = era { $bed }: suelo revisado
+entry_soil_checked = parcela { $bed }: suelo revisado
 part_resistance = { $mpa } MPa
 part_rod = varilla de { $mm } mm empujada con { $kg } kg
 part_rod_only = varilla de { $mm } mm
@@ -188,11 +190,11 @@ part_beside_hole = al lado del hoyo
 part_undug = donde no se ha cavado
 part_wet = bien mojado
 part_not_wet = no bien mojado
-entry_prepared = era { $bed } { $work }
-entry_outplanted = { $plants } de bandeja { $tray } plantadas en era { $bed }
+entry_prepared = parcela { $bed } { $work }
+entry_outplanted = { $plants } de bandeja { $tray } plantadas en parcela { $bed }
 part_nurse_row = como nodrizas, a { $row } × { $in_row } m
-entry_plants_lost = era { $bed }: { $plants } { $species } perdidas, { $cause }
-entry_survival = era { $bed }: { $living } { $species } vivas, { $dead } muertas
+entry_plants_lost = parcela { $bed }: { $plants } de { $species } perdidas, { $cause }
+entry_survival = parcela { $bed }: { $living } de { $species } vivas, { $dead } muertas
 part_from_tray = de bandeja { $tray }
 part_outplanted_on = plantadas el { $day }
 entry_weather = tiempo
@@ -219,7 +221,7 @@ kind_species_set = Cifras propias de una especie
 kind_place_set = Un lugar para bandejas
 kind_container_set = Un envase o bolsa
 kind_field_set = Un lote de terreno
-kind_bed_set = Una era, trazada de nuevo
+kind_bed_set = Una parcela, trazada de nuevo
 kind_positions_blocked = Puestos donde no se puede sembrar
 kind_lot_received = Entra un lote de semilla
 kind_lot_kept = Un lote guardado de otra forma
@@ -234,7 +236,7 @@ kind_culled = Descartar
 kind_moved_on = Repicar o cambiar de bolsa
 kind_carried = Llevar una bandeja a otro lugar
 kind_measured = Medir una muestra
-kind_plug_checked = Revisar un cepellón
+kind_plug_checked = Revisar un pilón
 kind_roots_cut = Podar raíces enrolladas
 kind_grafted = Injertar
 kind_flushed = Hojas nuevas tiernas
@@ -249,8 +251,8 @@ kind_stocktaken = Recuento que ajusta el libro
 kind_given_out = Regalado o vendido
 kind_relabelled = Una etiqueta nueva
 kind_let_go = Dejar pasar una tarea
-kind_sown_in_bed = Sembrar directo en una era
-kind_plants_found = Plantas halladas en una era
+kind_sown_in_bed = Sembrar directo en una parcela
+kind_plants_found = Plantas halladas en una parcela
 kind_nurse_planted = Sembrar plantas nodrizas
 kind_nurse_counted = Contar nodrizas
 kind_nurse_measured = Medir una nodriza
@@ -259,7 +261,7 @@ kind_light_read = Leer la luz
 kind_soil_checked = Revisar el suelo
 kind_prepared = Trabajo del suelo hecho
 kind_outplanted = Llevar al campo
-kind_plants_lost = Plantas perdidas en una era
+kind_plants_lost = Plantas perdidas en una parcela
 kind_survival_counted = Contar sobrevivientes
 kind_weather = Lluvia y temperatura
 kind_noted = Una nota

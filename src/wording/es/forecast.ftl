@@ -33,8 +33,8 @@ label_known_here = sabido aquí
 label_worth = vale
 forecast_in_the_end = { $seedlings } de { $seeds } semillas, con { $RANGE_LEVEL } % de seguridad
 forecast_last_day = el { $day }
-forecast_wait_until = hasta el { $day }; después desocupe el banco
-forecast_waited = ya no: desde el { $day } casi nada queda por nacer, desocupe el banco
+forecast_wait_until = hasta el { $day }; después desocupe la mesa
+forecast_waited = ya no: desde el { $day } casi nada queda por nacer, desocupe la mesa
 again_missing = { $missing ->
     [one] faltará { $missing } planta
    *[other] faltarán { $missing } plantas

@@ -1,6 +1,6 @@
 ### Ayuda de órdenes y opciones.
 
-help_outplant = Qué bandejas están listas para salir a qué era preparada, y por qué
+help_outplant = Qué bandejas están listas para salir a qué parcela preparada, y por qué
 help_outplant_more = Sin orden abre el vivero en toda la pantalla; sin terminal muestra lo que está listo.
     Las fechas se escriben 2026-03-14, 14/3, ayer o +7. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado, 130 o 143 detenido.
 help_any_nursery = El archivo del vivero (si no, OUTPLANT_NURSERY, los ajustes o la carpeta de datos)
@@ -25,18 +25,21 @@ help_begin_lat = Latitud en grados, sur negativa
 help_begin_lon = Longitud en grados, oeste negativa
 help_begin_altitude = Altitud en m
 help_begin_utc_offset = Horas respecto a UTC (si no, longitud / 15, redondeada)
-help_ready = Qué bandejas están listas hoy para qué era, y qué esperan las otras
+help_ready = Qué bandejas están listas hoy para qué parcela, y qué esperan las otras
 help_why = Cada pregunta de un veredicto: lo necesario, lo sabido, cómo se sabe, si se cumple, para cuándo, la fuente
 help_why_more = Ejemplos: outplant why tray cof-021   outplant why bed "School 1"   outplant why pair cof-021 "School 1"
 help_why_tray = Por qué una bandeja está lista o no
 help_why_tray_tray = El código de su etiqueta
-help_why_bed = Por qué una era está abierta o no
+help_why_bed = Por qué una parcela está abierta o no
 help_why_bed_bed = Su nombre
 help_why_bed_species = Solo para esta especie
-help_why_pair = Por qué una bandeja va a una era o no
+help_why_pair = Por qué una bandeja va a una parcela o no
 help_why_pair_tray = El código de la bandeja
-help_why_pair_bed = El nombre de la era
+help_why_pair_bed = El nombre de la parcela
 help_why_pair_how = Decir también qué hacer con cada cosa que la detiene
+help_why_tray_all = También lo que se cumple, pregunta por pregunta
+help_why_bed_all = También lo que se cumple, pregunta por pregunta
+help_why_pair_all = También lo que se cumple, pregunta por pregunta
 help_write = Anotar una cosa vista o hecha
 help_write_more = Ejemplos:
     outplant write counted tray=cof-031 standing=41
@@ -53,7 +56,7 @@ help_undo_dry_run = Solo decir qué se retiraría
 help_undo_why = Por qué se retira
 help_import = Tomar un archivo, entero o nada
 help_import_more = Una hoja de bandejas (--as trays) tiene las columnas Bandeja, Especie, Cuántas; puede tener Sembrada hacia o
-    Edad, Funda, Mesa, Altura, Sombra, Forma, Origen, Notas. Una hoja de eras (--as beds) tiene Era, Largo, Ancho,
+    Edad, Funda, Mesa, Altura, Sombra, Forma, Origen, Notas. Una hoja de parcelas (--as beds) tiene Parcela, Largo, Ancho,
     Especie; puede tener Campo, Distancia, En pie, Nodrizas, Nodrizas plantadas, Plantadas hacia, Luz. Nombres en español o
     inglés, comas o punto y coma, cualquier codificación usual.
 help_import_file = El archivo; - lee lo que llega por la tubería
@@ -83,9 +86,10 @@ help_species = Las especies, y de dónde sale cada una de sus cifras
 help_species_name = Una especie, por cualquiera de sus nombres
 help_species_sources = Cuántos datos se leyeron en su fuente, son de memoria, de práctica común, nuestros o de su vivero
 help_ready_since = Solo los veredictos que cambiaron desde el fin de este día, y qué los cambió
-help_ready_tray = Solo esta bandeja, con las eras que planean su especie
-help_ready_bed = Solo esta era, con las bandejas de las especies que planea
-help_ready_fits = Solo bandejas y eras que se corresponden
+help_ready_tray = Solo esta bandeja, con las parcelas que planean su especie
+help_ready_bed = Solo esta parcela, con las bandejas de las especies que planea
+help_ready_fits = Solo bandejas y parcelas que se corresponden
+help_ready_all = Todo: cada bandeja y parcela, no solo el plan del día y lo primero del resto
 help_walk = El recorrido de hoy: qué contar, mover, sombrear, regar, llevar al campo
 help_write_batch = Una hoja de líneas cortas, entera o nada; - lee lo que llega por la tubería
 help_write_happened = El día en que se vio o se hizo: 2026-03-14, ayer, 12/11, 24 nov; sin esto, hoy
@@ -109,7 +113,7 @@ help_value_command = ORDEN
 help_value_kind = CLASE
 help_value_fields = CAMPO=VALOR
 help_value_tray = BANDEJA
-help_value_bed = ERA
+help_value_bed = PARCELA
 help_value_species = ESPECIE
 help_value_entry = ANOTACIÓN
 help_value_what = QUÉ

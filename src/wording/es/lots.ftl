@@ -82,11 +82,11 @@ round_replicates_apart = las repeticiones de la prueba de hace { $days ->
 } no concuerdan: probar otra vez
 help_why_lot = Qué vale todavía un lote de semilla, y cuántas sembrar
 help_why_lot_lot = El código de su bolsa
-help_why_lot_plants = Cuántas sembrar para tantas plantas; sin esto, para los lugares abiertos en las eras
+help_why_lot_plants = Cuántas sembrar para tantas plantas; sin esto, para los lugares abiertos en las parcelas
 help_why_lot_sure = Con qué seguridad, en por ciento; 95 si no se dice
 help_why_species = Lo que este vivero sabe de una especie, lo que viene de ella y cuántas sembrar sin lote
 help_why_species_species = Su nombre
-help_why_species_plants = Cuántas sembrar para tantas plantas; sin esto, para los lugares abiertos en las eras
+help_why_species_plants = Cuántas sembrar para tantas plantas; sin esto, para los lugares abiertos en las parcelas
 help_why_species_sure = Con cuánta seguridad, en por ciento; 95 si no se dice
 help_value_lot = LOTE
 help_value_plants = PLANTAS

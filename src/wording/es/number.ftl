@@ -31,8 +31,8 @@ trays = { $trays ->
    *[other] { $trays } bandejas
 }
 beds = { $beds ->
-    [one] { $beds } era
-   *[other] { $beds } eras
+    [one] { $beds } parcela
+   *[other] { $beds } parcelas
 }
 entries = { $entries ->
     [one] { $entries } anotación

@@ -5,11 +5,27 @@ page_ahead = MIRANDO ADELANTE al { $day }: no se da nada más por hecho, solo pa
 page_known = SOLO lo que estaba anotado hasta el { $day }
 ready_heading = Listas para salir hoy
 ready_heading_on = Listas para salir el { $day }
-ready_none = Hoy ninguna bandeja tiene era.
-ready_none_on = El { $day } ninguna bandeja tiene era.
-no_bed_heading = Listas, pero hoy sin era
-no_bed_heading_on = Listas, pero sin era el { $day }
-no_bed_plans = ninguna era tiene { $species } en su plan
+ready_none = Hoy ninguna bandeja tiene parcela.
+ready_none_on = El { $day } ninguna bandeja tiene parcela.
+day_plan_heading = Plan de hoy: qué cargar, lo más urgente primero
+day_plan_heading_on = Plan del { $day }: qué cargar, lo más urgente primero
+plan_places_filled = { $trays ->
+    [one] También está lista, pero otras llenan sus hoyos: { $codes }
+   *[other] También están listas, pero otras llenan sus hoyos: { $codes }
+}
+waiting_heading = Todavía no: primero lo que menos espera
+ready_more = y { $more } más
+ready_all_hint = Lo demás: outplant ready --all
+open_beds = Abiertas: { $list }
+bed_open_for = { $bed } ({ $species }, { $places })
+bed_and_species = { $bed }, { $species }
+why_met = { $questions ->
+    [one] se cumple: { $list } (--all dice por qué)
+   *[other] se cumplen: { $list } (--all dice por qué cada una)
+}
+no_bed_heading = Listas, pero hoy sin parcela
+no_bed_heading_on = Listas, pero sin parcela el { $day }
+no_bed_plans = ninguna parcela tiene { $species } en su plan
 not_yet_heading = Todavía no
 empty_trays = vacías: { $codes }
 comes_from = desde el { $day }
@@ -19,7 +35,7 @@ more_reasons = { $reasons ->
    *[other] +{ $reasons } más
 }
 in_bed = { $bed }: { $reason }
-beds_heading = Eras
+beds_heading = Parcelas
 bed_light = { $light } de luz, leída el { $day }
 bed_light_unknown = luz sin leer
 bed_plans_nothing = aquí no hay nada en el plan
@@ -28,17 +44,17 @@ bed_in_light = { $plants } con buena luz
 bed_nothing_waits = no espera nada
 doubts_heading = Dudas: lo que no puede ser como está anotado
 unplanned_heading = Faltas en los planes
-unplanned_tray = { $tray } está lista, pero ninguna era tiene { $species } en su plan: póngala en el plan de una era
+unplanned_tray = { $tray } está lista, pero ninguna parcela tiene { $species } en su plan: póngala en el plan de una parcela
 hint_why_tray = Todas las razones: outplant why tray { $tray }
 teach_first_tray = Todavía no hay bandejas anotadas. Cuando siembre una, anótela así:
 teach_first_tray_command = outplant write sown tray=caf-001 species=café lot=unknown seeds=60 container=bolsa
 teach_standing_tray = Las plantas que ya están en el vivero se anotan así:
 teach_standing_tray_command = outplant write plants_received tray=caf-001 species=café count=40 from=inicio form=bolsa
-teach_first_bed = Todavía no hay eras trazadas: outplant write bed_set, con bed, field, length_m, width_m y plan.
-teach_plan = { $bed } no tiene especies en su plan: anote bed_set otra vez con un plan
+teach_first_bed = Todavía no hay parcelas trazadas: outplant write bed_set, con bed, field, length_m, width_m y plan.
+teach_plan = { $bed } no tiene especies en su plan: trácela otra vez con un plan
 why_tray_heading = Bandeja { $tray }, { $species }
-why_bed_heading = Era { $bed }, para { $species }
-why_pair_heading = Bandeja { $tray } para la era { $bed }
+why_bed_heading = Parcela { $bed }, para { $species }
+why_pair_heading = Bandeja { $tray } para la parcela { $bed }
 why_ready = lista para salir
 why_not_ready = todavía no está lista
 why_fits = va bien: pueden salir { $plants }

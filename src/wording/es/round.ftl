@@ -15,7 +15,7 @@ task_begin_hardening = Empezar a endurecer
 task_shade = Dar más luz
 task_water = Regar menos
 task_measure = Medir
-task_check_plug = Sacar un cepellón
+task_check_plug = Sacar un pilón
 task_read_label = Leer la etiqueta
 task_treatment_over = Mirar otra vez
 task_test_lot = Probar la semilla
@@ -87,8 +87,8 @@ tasks_measure = { $n ->
    *[other] { $n } muestras
 }
 tasks_check_plug = { $n ->
-    [one] { $n } cepellón
-   *[other] { $n } cepellones
+    [one] { $n } pilón
+   *[other] { $n } pilones
 }
 tasks_read_label = { $n ->
     [one] { $n } etiqueta por leer
@@ -107,24 +107,24 @@ tasks_sow_lot = { $n ->
    *[other] { $n } lotes por sembrar
 }
 tasks_clear = { $n ->
-    [one] { $n } era por limpiar
-   *[other] { $n } eras por limpiar
+    [one] { $n } parcela por limpiar
+   *[other] { $n } parcelas por limpiar
 }
 tasks_holes = { $n ->
-    [one] { $n } era por hoyar
-   *[other] { $n } eras por hoyar
+    [one] { $n } parcela por hoyar
+   *[other] { $n } parcelas por hoyar
 }
 tasks_weed = { $n ->
-    [one] { $n } era por deshierbar
-   *[other] { $n } eras por deshierbar
+    [one] { $n } parcela por deshierbar
+   *[other] { $n } parcelas por deshierbar
 }
 tasks_mulch = { $n ->
-    [one] { $n } era por cubrir
-   *[other] { $n } eras por cubrir
+    [one] { $n } parcela por cubrir
+   *[other] { $n } parcelas por cubrir
 }
 tasks_fence = { $n ->
-    [one] { $n } era por cercar
-   *[other] { $n } eras por cercar
+    [one] { $n } parcela por cercar
+   *[other] { $n } parcelas por cercar
 }
 tasks_count_nurses = { $n ->
     [one] { $n } conteo de nodrizas
@@ -152,7 +152,7 @@ round_nothing = No hay nada pendiente.
 round_on_the_way = Al salir
 round_no_place = Bandejas sin lugar
 round_seed_store = Donde se guarda la semilla
-round_bed = Era { $bed }
+round_bed = Parcela { $bed }
 round_can_wait = { $stops ->
     [one] { $stops } puede esperar: { $list }.
    *[other] { $stops } pueden esperar: { $list }.
@@ -164,7 +164,7 @@ round_reckoned = { $plants } plantas en { $days } d = { $a_day } por día de esp
 round_last = anotado: { $figure }, { $day }
 round_expect = se espera: { $what }
 round_expect_good = buenas: { $what }
-round_lose_seedlings = o pueden perderse { $plants } plantitas
+round_lose_seedlings = o pueden perderse { $plants } plántulas
 round_lose_seed = o puede perderse semilla para { $plants } plantas
 round_lose_planted = o pueden perderse aquí { $plants } plantas
 lose_time = o { $plants } plantas pueden no salir a tiempo
@@ -224,8 +224,8 @@ round_never_measured_near = { $days ->
 }
 round_never_measured_past = nunca se midió, con edad desde hace { $days } d
 round_sample_old = medida hace { $days } d
-round_no_plug = ningún cepellón sacado todavía
-round_plug_ago = último cepellón hace { $days } d
+round_no_plug = ningún pilón sacado todavía
+round_plug_ago = último pilón hace { $days } d
 round_plug_to_least = { $days ->
     [one] le falta { $days } d de edad
    *[other] le faltan { $days } d de edad
@@ -266,7 +266,7 @@ round_survival = { $months ->
 round_to_bed = { $plants } a { $bed }
 round_fits_taken = lista, sin lugar en { $beds }: antes van las que menos pueden esperar
 round_stays = { $plants } no sirven
-round_bare_near = a raíz desnuda y sin era; { $days ->
+round_bare_near = a raíz desnuda y sin parcela; { $days ->
     [0] hoy es el último día
     [one] queda { $days } día
    *[other] quedan { $days } días
@@ -305,7 +305,7 @@ until_overdue = atrasada desde el { $day }
 until_overdue_planted = atrasada desde el { $day }, cuando se plantaron las jóvenes
 until_not_known = no se sabe el último día
 lose_rain = o la lluvia de hoy queda sin saberse
-lose_bench = o ocupa el banco para nada
+lose_bench = o ocupa la mesa para nada
 lose_room = o gasta lugar y agua para nada
 lose_no_place = hoy no se pierde nada
 lose_little = o se pierde menos de una planta
@@ -331,5 +331,5 @@ round_for_more = { $trays ->
 go_by_rains = hasta el { $day } (lluvias)
 go_by_container = hasta el { $day } (bolsa)
 go_by_last_day = hasta el { $day } (último día)
-offer_tray = { $tray }: sus { $plants } plantas se ofrecen a { $number } eras ({ $beds }): { $plants } en total
+offer_tray = { $tray }: sus { $plants } plantas se ofrecen a { $number } parcelas ({ $beds }): { $plants } en total
 offer_bed = { $bed }: sus { $places } lugares para { $species } se ofrecen a { $number } bandejas ({ $trays }): { $places } en total

@@ -1,6 +1,6 @@
 ### The screen Beds.
 
-beds_bed = Era
+beds_bed = Parcela
 beds_species = En el plan
 beds_standing = Estado
 beds_open = Libres
@@ -13,7 +13,7 @@ bed_ready_for = nada lo impide
 plan_heading = Plano para { $species }
 plan_none = El plan de esta especie no da hoyos que se puedan dibujar.
 plan_scale = Escala: una letra es { $column } m a lo largo, un renglón { $line } m a lo ancho.
-plan_part = Se ve de { $begin } a { $end } m de { $length } m. Izquierda y derecha recorren la era.
+plan_part = Se ve de { $begin } a { $end } m de { $length } m. Izquierda y derecha recorren la parcela.
 plan_thinned = Dibujado más junto de lo que está: una marca puede ser varios hoyos.
 plan_hidden = Donde dos marcas se juntan se ve la de { $species }.
 plan_living = { $species }, vivas: { $plants }

@@ -1,8 +1,15 @@
 ### Forms.
 
 form_day = Día
+title_noted_about = De qué
+title_given_out_to = A quién
+title_moved_on_from = De la bandeja
 form_today = hoy
 form_optional = puede quedar vacío
+form_star = * hace falta
+form_number_hint_above_nought = un número mayor que 0
+form_number_hint_above = un número mayor que 0, a lo más { $most }
+let_go_heading = Dejada o ya hecha: { $task }
 form_rows = { $rows } filas
 form_row_hint = cada fila: { $fields }; Enter agrega la fila, Enter en una vacía sigue
 form_list_hint = separados por espacios
@@ -15,6 +22,20 @@ form_choice_hint = izquierda y derecha lo cambian
 form_text_hint = cualquier texto
 form_open_hint = nombre=valor, separados por espacios
 form_spot_hint = hilera.puesto: 2.7
+form_rows_hint = hileras por número: 2-4 o 1, 3
+form_plan_example = por ejemplo: café cuadrado 3 2
+form_in_book = { $plants ->
+    [one] En el libro hay { $plants } planta
+   *[other] En el libro hay { $plants } plantas
+}
+form_counted_on = conteo del { $day }
+form_no_container = Sin envase no se sabe cuánto tiempo las aguanta.
+form_no_place = Sin lugar la ronda no sabrá dónde está la bandeja.
+form_rows_not_read = { $written } no nombra hileras: escríbalas por número, 2-4 o 1, 3.
+form_share_hint = en porcentaje: 60; 0,6 dice lo mismo
+form_enter_again = Aún no se apuntó nada: Enter otra vez lo apunta de todos modos.
+form_only_fit = Tab o Enter: { $name }
+form_completed = { $typed } → { $name }. Enter lo apunta así; Retroceso lo cambia.
 form_missing = Falta: { $field }.
 form_effect = Qué hace
 form_keys = Enter: apuntarlo. Tab: otro campo. Esc: dejarlo; lo escrito queda.

@@ -2,7 +2,7 @@
 
 screen_walk = Ronda
 screen_trays = Bandejas
-screen_beds = Eras
+screen_beds = Parcelas
 screen_going_out = Al campo
 screen_seed = Semilla
 screen_season = Época
@@ -10,9 +10,9 @@ screen_journal = Diario
 answers_walk = ¿Qué hago hoy, en el orden en que camino?
 answers_trays = ¿Qué tengo, cómo está, cuándo está listo?
 answers_beds = ¿Qué suelo está listo para qué?
-answers_going_out = ¿Qué bandeja va a qué era, y por qué no?
+answers_going_out = ¿Qué va a qué parcela, y por qué no?
 answers_seed = ¿Qué semilla hay, y cuánto vive?
-answers_season = ¿Cómo va el año de cada bandeja y era?
+answers_season = ¿Cómo va el año de cada bandeja y parcela?
 answers_journal = ¿Qué se apuntó, y qué ya no cuenta?
 banner_back = Mirando atrás: { $day }. d: otro día
 banner_ahead = Mirando adelante: { $day }, si no se hace nada más. d: otro día
@@ -51,7 +51,7 @@ help_none = Ninguna tecla tiene que ver con eso.
 find_title = Buscar: escriba o escanee un código o nombre
 find_none = Nada se llama así. Enter busca lo más parecido.
 find_is_tray = bandeja, { $species }, { $place }
-find_is_bed = era en { $field }
+find_is_bed = parcela en { $field }
 find_is_lot = lote de semilla, { $species }
 find_is_place = lugar
 kinds_title = ¿Qué quiere apuntar? Escriba una palabra.
@@ -77,17 +77,21 @@ option_off = no
 confirm_title = ¿Retirar esto?
 confirm_waiting = Mirando qué se desharía ...
 confirm_keys = w: retirarlo. q: dejarlo.
+leave_title = ¿Salir?
+leave_kept = Lo apuntado está en el archivo, y un apunte a medias queda guardado.
+leave_keys = Enter: salir. q o Esc: quedarse.
 confirm_rests = { $entries } apuntes en total, con lo que se apoya en ellos.
 confirm_why = retirado en la pantalla
 why_none = No se conocen razones.
-why_rest_in_beds = Con fuentes y apuntes: la era en la pantalla Eras, y luego y.
+why_rest_in_beds = Con fuentes y apuntes: la parcela en la pantalla Parcelas, y luego y.
 why_more = { $lines ->
     [one] una línea más
    *[other] { $lines } líneas más
 }
-empty_walk = Hoy no toca nada. Descanse, o mire las eras.
+empty_walk = Hoy no toca nada. Descanse, o mire las parcelas.
+empty_begin = apuntar lo primero: plantas que ya están, semilla, una parcela
 no_trays = Aún no hay bandejas: n, y luego "sembrar", apunta la primera.
-no_beds = Aún no hay eras: n, y luego "era", traza una.
+no_beds = Aún no hay parcelas: n, y luego "parcela", traza una.
 no_lots = Aún no hay semilla: n, y luego "lote", apunta el primero.
 no_entries = Aún no hay nada apuntado.
 outcome_tray = { $tray }: { $was } → { $is }
@@ -98,8 +102,20 @@ outcome_no_place = sin lugar
 outcome_ready = lista
 outcome_not_ready = no lista
 outcome_bed = { $bed }, { $species }: { $was } → { $is } vivas
+outcome_standing_of_bed = { $bed }, { $species }: { $was } → { $is }
+outcome_fits_now = { $bed }: ahora van bien { $trays }
+outcome_fits_no_more = { $bed }: ya no van bien { $trays }
 outcome_lot = { $lot }: { $was } → { $is } semillas
 outcome_seeds_unknown = ?
-outcome_none = Queda apuntado; no cambia ningún número.
+outcome_none = Queda apuntado; no cambia ningún número ni veredicto.
 outcome_more = y { $more } más
 outcome_looking = mirando qué hace ...
+weekday = { $day ->
+    [0] lun
+    [1] mar
+    [2] mié
+    [3] jue
+    [4] vie
+    [5] sáb
+   *[other] dom
+}

@@ -1,17 +1,17 @@
 ### The screen Going out.
 
 fits_heading = Hoy caben
-misses_heading = Hoy no, y la era más cercana
+misses_heading = Hoy no, y la parcela más cercana
 fits_heading_on = Caben el { $day }
-misses_heading_on = El { $day } no, y la era más cercana
+misses_heading_on = El { $day } no, y la parcela más cercana
 no_plants = Ninguna bandeja tiene plantas vivas.
 items_more = { $items } más abajo
 load_heading = Lista de carga
-load_empty = No hay nada en la lista de carga: elija una bandeja para una era, con o se pone.
+load_empty = No hay nada en la lista de carga: elija una bandeja para una parcela, con o se pone.
 load_listed = en la lista: { $plants }
 load_how_many = ¿Cuántas?
-load_no_bed = Ninguna era tiene esta especie en su plan.
-load_nothing_left = No queda nada que cargar de esta bandeja para esta era. Con espacio se pone un número igual.
+load_no_bed = Ninguna parcela tiene esta especie en su plan.
+load_nothing_left = No queda nada que cargar de esta bandeja para esta parcela. Con espacio se pone un número igual.
 load_said = En la lista: { $plants } de { $tray } para { $bed }
 load_taken_off = Fuera de la lista: { $tray } para { $bed }
 load_number = { $tray } → { $bed }: { $plants }
@@ -28,7 +28,7 @@ load_tray_promised = { $tray }: { $listed } prometidas, { $plantable } plantable
 load_bed_promised = { $bed }, { $species }: { $listed } prometidas, { $open } hoyos libres
 load_fits_not = { $tray } hoy no cabe en { $bed }: { $why }
 load_warnings = { $warnings } cosas no cuadran: c las dice antes de apuntar
-load_gone = { $tray } para { $bed }: la bandeja está vacía o ya no está, o la era ya no tiene la especie en su plan
+load_gone = { $tray } para { $bed }: la bandeja está vacía o ya no está, o la parcela ya no tiene la especie en su plan
 load_caution = Cuidado usual: una bandeja de bolsas regadas pesa de 15 a 40 kg. Entre dos o con menos bolsas, doblar las piernas, carga pegada al cuerpo. Lo pesado temprano y tarde, sombra, agua antes de la sed. Dolor de cabeza, calambres, mareo: parar, sombra, beber.
 load_caution_short = Pesa: entre dos o menos bolsas, doblar las piernas. Calor: temprano o tarde, sombra, agua antes de la sed.
 load_confirm_hint = Cuando estén en la tierra, c lo apunta todo de una vez.

@@ -46,8 +46,8 @@ trays_bed_waits = { $bed } solo espera a la bandeja: { $positions ->
    *[other] { $positions } puestos abiertos
 }
 trays_more_beds = { $beds ->
-    [one] y { $beds } era más
-   *[other] y { $beds } eras más
+    [one] y { $beds } parcela más
+   *[other] y { $beds } parcelas más
 }
 trays_expected = Lo que se espera
 trays_not_before = no antes del { $day }; de otra cosa no se sabe cuándo termina

@@ -1,11 +1,21 @@
 ### La pantalla Ronda, y la ronda por preguntas.
 
-walk_progress = { $behind } de { $all } · { $minutes } de { $allowed } min
+walk_progress = { $behind } de { $all } · { $minutes } min de mirar
+walk_work = { $time } de trabajo
 walk_all_done = { $stops ->
     [one] La ronda está hecha: { $stops } parada
    *[other] La ronda está hecha: { $stops } paradas
 }
 walk_skipped_count = { $stops } sin hacer
+walk_closing = La ronda en breve
+walk_planted_today = { $plants ->
+    [one] { $plants } planta quedó sembrada en el campo
+   *[other] { $plants } plantas quedaron sembradas en el campo
+}
+walk_waits_for_tomorrow = { $stops ->
+    [one] { $stops } parada espera para mañana
+   *[other] { $stops } paradas esperan para mañana
+}
 walk_rest = { $stops } pueden esperar: + las muestra
 walk_rest_shown = { $stops } pueden esperar: - las esconde
 walk_can_wait = Pueden esperar
@@ -20,7 +30,7 @@ walk_expect = Se espera
 walk_good_enough = { $what } buenas para salir
 walk_until = Plazo
 walk_without = Si no
-walk_lose_seedlings = pueden perderse { $plants } plantitas
+walk_lose_seedlings = pueden perderse { $plants } plántulas
 walk_lose_seed = puede perderse semilla para { $plants } plantas
 walk_lose_planted = pueden perderse { $plants } plantas aquí
 walk_lose_planting = { $plants } plantas pueden perder las lluvias
@@ -41,6 +51,8 @@ plain_before = parada anterior
 plain_quit = salir
 plain_also = De una bandeja también: { $list }
 plain_empty_does = Nada y Enter hace lo que pide la parada. En una pregunta, ? la explica y q la deja.
+plain_way_out = Enter toma lo que está entre [ ]; ? explica; q lo deja.
+plain_name_wanted = { $answer } no es una bandeja: escriba su código, o Enter para la que está entre [ ].
 plain_write_it = ¿Apuntarlo? s sí, n no, m más campos:
 plain_take_back = ¿Retirarlo? s sí, n no:
 plain_left = No se apuntó nada.

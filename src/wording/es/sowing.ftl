@@ -5,8 +5,8 @@ sowing_heading = Cuántas sembrar para { $plants ->
    *[other] { $plants } plantas
 }
 sowing_for_open = { $places ->
-    [one] { $places } lugar está abierto en las eras que la planean
-   *[other] { $places } lugares están abiertos en las eras que la planean
+    [one] { $places } lugar está abierto en las parcelas que la planean
+   *[other] { $places } lugares están abiertos en las parcelas que la planean
 }
 sowing_net = hacen falta { $needed }, de lo que está en bandeja o sembrado saldrán unas { $coming } ({ $low } a { $high }): { $still ->
     [one] falta criar { $still }
@@ -17,7 +17,7 @@ sowing_gross = si no hubiera nada en bandeja: { $seeds ->
     [one] { $seeds } semilla
    *[other] { $seeds } semillas
 } para las { $needed }
-sowing_none_open = ninguna era tiene un lugar abierto: pregunte con --plants
+sowing_none_open = ninguna parcela tiene un lugar abierto: pregunte con --plants
 sowing_number = { $seeds ->
     [one] { $seeds } semilla
    *[other] { $seeds } semillas

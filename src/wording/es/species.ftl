@@ -32,8 +32,8 @@ figure_nursery_shade = sombra en el vivero
 figure_hardening_template = el endurecimiento llega a
 figure_hardening_days = endurecimiento, duración
 figure_hardening_steps = endurecimiento, pasos
-figure_outplant_shade_least_pct = sombra en la era, mínima
-figure_outplant_shade_most_pct = sombra en la era, máxima
+figure_outplant_shade_least_pct = sombra en la parcela, mínima
+figure_outplant_shade_most_pct = sombra en la parcela, máxima
 figure_spacing = distancias
 figure_row_m = entre hileras
 figure_in_row_m = en la hilera
@@ -73,7 +73,7 @@ role_nursery = se cría en el vivero y sale al terreno
 role_nurse = planta nodriza
 species_notes = Notas
 species_cautions = Cuidados
-species_no_figures = no hay datos de ella: anote los suyos con species_set
+species_no_figures = no hay datos de ella: anote los suyos con outplant write species_set
 flag_seen = leído en la fuente
 flag_memory = de memoria
 flag_common = práctica común
@@ -87,7 +87,7 @@ unit_months = { $value } meses
 growth_point = mes { $month }: { $height } m de alto, copa a { $radius } m del tallo
 step_before = { $days } d antes: { $what }
 step_shade = { $shade } de sombra
-step_bed_shade = la sombra de su era
+step_bed_shade = la sombra de su parcela
 step_water = { $days ->
     [one] riego cada día
    *[other] riego cada { $days } días
@@ -99,7 +99,7 @@ word_orthodox = se guarda seca y fría
 word_woody = leñoso
 word_soft = blando
 word_full_sun = pleno sol
-word_part_shade = la sombra de su era
+word_part_shade = la sombra de su parcela
 word_shade = 50 a 60 % de sombra
 
 ## Found, and what it can do

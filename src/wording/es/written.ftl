@@ -1,8 +1,8 @@
 ### Las partes de una línea corta, por lo que significan.
 
 named_tray = la bandeja
-named_bed = la era
-named_place = el banco
+named_bed = la parcela
+named_place = la mesa
 named_lot = el lote de semilla
 named_species = la especie
 named_count = el número de plantas
@@ -13,7 +13,7 @@ named_cause = la causa
 named_container = la bolsa o celda
 named_shade_pct = la sombra en porcentaje
 named_every_days = el número de días entre riegos
-named_roots = lo que muestra el cepellón
+named_roots = lo que muestra el pilón
 named_plants = las alturas
 named_height_cm = la altura en cm
 named_collar_mm = el cuello en mm

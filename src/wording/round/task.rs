@@ -1,5 +1,6 @@
 //! The names of tasks, alone and counted.
 
+use crate::base::word::Word;
 use crate::reckon::round::{AtStake, Stake, Task};
 use crate::wording::{Wording, theme};
 
@@ -7,6 +8,15 @@ impl Wording {
     /// What there is to do: "Count".
     pub(crate) fn task_name(&self, task: Task) -> String {
         self.of_word(theme::TASK, task)
+    }
+
+    /// A stop by the name that is written in the book: "Count cof-021".
+    pub(crate) fn task_told(&self, written: &str) -> String {
+        let (task, about) = written.split_once(' ').unwrap_or((written, ""));
+        match Task::read(task) {
+            Some(task) => self.round_about(self.task_name(task), about).trim().to_string(),
+            None => written.to_string(),
+        }
     }
 
     /// So many of a task: "12 counts".

@@ -8,9 +8,24 @@ impl Wording {
         self.of_word(theme::KIND, kind)
     }
 
+    /// Everyday words by which a kind is found too, parted by blanks.
+    pub(crate) fn kind_also(&self, kind: &str) -> String {
+        self.of_word(theme::ALSO, kind)
+    }
+
     /// A field of a form: "Height, cm".
     pub(crate) fn field_title(&self, field: &str) -> String {
         self.of_word(theme::FIELD, field)
+    }
+
+    /// A field of a kind: the same word means another thing in some kinds.
+    pub(crate) fn field_title_of(&self, kind: &str, field: &str) -> String {
+        match (kind, field) {
+            ("noted", "about") => self.title_noted_about(),
+            ("given_out", "to") => self.title_given_out_to(),
+            ("moved_on", "from") => self.title_moved_on_from(),
+            _ => self.field_title(field),
+        }
     }
 
     /// A word of a closed list by its spelling in files: "in the pod or fruit".

@@ -53,7 +53,7 @@ pub(super) fn choices(cx: &ScreenContext<'_>) -> Vec<Choice> {
     lines(cx).into_iter().filter_map(only).collect()
 }
 
-/// The table; columns drop from the light on, the bed and the standing stay.
+/// The table; the light drops first, then the open positions; what is missing next stays as long as it can.
 pub(super) fn table(chosen: Option<&Choice>, cx: &ScreenContext<'_>) -> Table {
     let wording = cx.wording;
     let lines = lines(cx);
@@ -73,9 +73,9 @@ pub(super) fn table(chosen: Option<&Choice>, cx: &ScreenContext<'_>) -> Table {
             Column::words(wording.beds_bed(), 0, 16),
             Column::words(wording.beds_species(), 0, 14),
             Column::words(wording.beds_standing(), 0, 14),
-            Column::figures(wording.beds_open(), 2, 6),
-            Column::figures(wording.beds_light(), 3, 6),
-            Column::words(wording.beds_missing(), 4, 18),
+            Column::figures(wording.beds_open(), 3, 6),
+            Column::figures(wording.beds_light(), 4, 6),
+            Column::words(wording.beds_missing(), 1, 18),
         ],
         rows,
         chosen: at,

@@ -155,6 +155,10 @@ impl Screen for Beds {
         cx.wording.answers_beds()
     }
 
+    fn goes_back(&self, _cx: &ScreenContext<'_>) -> bool {
+        self.open
+    }
+
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if self.open && key.goes_back() {
             self.open = false;

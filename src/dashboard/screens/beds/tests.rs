@@ -55,7 +55,7 @@ fn enter_opens_a_bed_and_q_comes_back_without_leaving() {
     assert!(stage.frame().contains("m long"), "{}", stage.frame());
     stage.keys("q");
     assert!(stage.frame().contains("Missing next") && !stage.left);
-    stage.keys("q");
+    stage.keys("q\n");
     assert!(stage.left);
 }
 

@@ -203,6 +203,10 @@ impl Screen for GoingOut {
         cx.wording.answers_going_out()
     }
 
+    fn goes_back(&self, _cx: &ScreenContext<'_>) -> bool {
+        self.part != Part::Pairs || self.asking.is_some() || self.field.is_some()
+    }
+
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         self.settle_choice(cx);
         if self.asking.is_some() {

@@ -106,6 +106,10 @@ impl Screen for Journal {
         cx.wording.answers_journal()
     }
 
+    fn goes_back(&self, _cx: &ScreenContext<'_>) -> bool {
+        self.detail || !self.search.is_empty()
+    }
+
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if self.searching {
             return Some(self.press_in_search(key, cx));

@@ -75,8 +75,9 @@ impl LineOf {
     }
 }
 
-/// Every line: the trays that hold something now or on a day that is drawn, then the beds with their nurse plants.
-pub(crate) fn lines(cx: &ScreenContext<'_>) -> Vec<LineOf> {
+/// Every line: the trays that hold something now, where asked those too that did on a day that is drawn, then the beds with
+/// their nurse plants.
+pub(crate) fn lines(empty_too: bool, cx: &ScreenContext<'_>) -> Vec<LineOf> {
     let picture = &cx.book.picture;
     let drawn = cx.book.year.as_ref().map(|(_, days)| days);
     let stood = |code: &TrayCode| {
@@ -85,7 +86,7 @@ pub(crate) fn lines(cx: &ScreenContext<'_>) -> Vec<LineOf> {
         };
         drawn.is_some_and(lives)
     };
-    let trays = picture.trays.values().filter(|tray| tray.stage != Stage::Spent || stood(&tray.code));
+    let trays = picture.trays.values().filter(|tray| tray.stage != Stage::Spent || (empty_too && stood(&tray.code)));
     let mut all: Vec<LineOf> = trays.map(|tray| LineOf::Tray(tray.code.clone())).collect();
     for bed in picture.beds.values() {
         all.extend(bed.species.iter().map(|one| LineOf::Bed(bed.name.clone(), one.species.clone())));

@@ -32,9 +32,15 @@ pub(crate) const NARROW_NAME_COLUMNS: u16 = 10;
 pub(crate) struct Season {
     chosen: Option<LineOf>,
     cursor: Option<Day>,
+    /// Whether trays that are empty today are shown too.
+    empty_too: bool,
 }
 
 impl Season {
+    fn lines(&self, cx: &ScreenContext<'_>) -> Vec<LineOf> {
+        lines(self.empty_too, cx)
+    }
+
     /// The year that fits the width: weeks, or fortnights where there is little room.
     fn asked(cx: &ScreenContext<'_>) -> YearAsked {
         let names = if cx.size.0 >= 80 { NAME_COLUMNS } else { NARROW_NAME_COLUMNS };
@@ -60,13 +66,13 @@ impl Season {
     }
 
     fn line(&self, cx: &ScreenContext<'_>) -> Option<LineOf> {
-        let all = lines(cx);
+        let all = self.lines(cx);
         let at = self.at(&all);
         all.into_iter().nth(at)
     }
 
     fn step(&mut self, by: isize, cx: &ScreenContext<'_>) {
-        let all = lines(cx);
+        let all = self.lines(cx);
         let last = all.len() as isize - 1;
         let to = (self.at(&all) as isize + by).clamp(0, last.max(0)) as usize;
         self.chosen = all.into_iter().nth(to);
@@ -85,6 +91,7 @@ impl Screen for Season {
         vec![
             hinted("left right", KeyAction::DayStep),
             hinted("- +", KeyAction::MonthStep),
+            hinted("v", KeyAction::EmptyToo),
             known("Enter", KeyAction::Day),
         ]
     }
@@ -105,6 +112,7 @@ impl Screen for Season {
             Key::Char('-') => self.step_day(-4, cx),
             Key::Char('+') => self.step_day(4, cx),
             Key::Home => self.cursor = None,
+            Key::Char('v') => self.empty_too = !self.empty_too,
             Key::Enter => return Some(vec![Act::Ask(Request::look_at(self.cursor(cx)))]),
             _ => return None,
         }
@@ -127,7 +135,12 @@ impl Screen for Season {
     }
 
     fn go_to(&mut self, subject: &Subject, cx: &ScreenContext<'_>) -> bool {
-        let found = lines(cx).into_iter().find(|line| line.subject() == *subject);
+        let wanted = |line: &LineOf| line.subject() == *subject;
+        let found = self.lines(cx).into_iter().find(wanted).or_else(|| {
+            let found = lines(true, cx).into_iter().find(wanted);
+            self.empty_too |= found.is_some();
+            found
+        });
         self.chosen = found.clone().or(self.chosen.take());
         found.is_some()
     }

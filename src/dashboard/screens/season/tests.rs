@@ -57,6 +57,34 @@ fn a_line_is_chosen_by_its_name_and_stays_chosen() {
 }
 
 #[test]
+fn the_year_fills_the_width_and_empty_trays_are_shown_only_where_asked() {
+    for columns in [80, 120, 200] {
+        let mut stage = season(Lang::En, (columns, 40));
+        let frame = stage.frame();
+        let widest =
+            frame.lines().filter(|line| line.contains("coffee")).map(|line| line.chars().count()).max().unwrap();
+        assert!(widest > usize::from(columns) * 9 / 10, "{widest}: {frame}");
+        let spent = stage.model.book.picture.trays.values().find(|tray| tray.stage == StageOfTray::Spent).unwrap();
+        let code = spent.code.to_string();
+        assert!(!frame.contains(&code), "{code}: {frame}");
+        stage.keys("v");
+        assert!(stage.frame().contains("avo-010"), "{}", stage.frame());
+    }
+}
+
+#[test]
+fn a_day_that_is_not_drawn_yet_is_no_empty_day() {
+    let mut stage = season(Lang::Es, (80, 24));
+    let (_, days) = stage.model.book.year.as_mut().unwrap();
+    let oldest: Vec<Day> = days.keys().take(5).copied().collect();
+    oldest.iter().for_each(|day| {
+        days.remove(day);
+    });
+    let frame = stage.frame();
+    assert!(frame.contains("Aún se dibujan 5 días: ·") && frame.contains("·····"), "{frame}");
+}
+
+#[test]
 fn an_empty_book_teaches() {
     let mut stage = Stage::empty(Lang::Es);
     stage.keys("6");

@@ -3,7 +3,7 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::lines::{LineOf, lines};
+use super::lines::LineOf;
 use super::{NAME_COLUMNS, NARROW_NAME_COLUMNS, Season};
 use crate::base::Day;
 use crate::dashboard::context::ScreenContext;
@@ -15,7 +15,7 @@ use crate::reckon::season::SeasonDay;
 
 /// Draws months, rains, a line for each tray and bed, and what the cursor stands on.
 pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
-    let all = lines(cx);
+    let all = season.lines(cx);
     if all.is_empty() {
         let mut page = Sheet::new(area.width);
         page.paragraph(&cx.wording.no_trays(), Ink::Plain);
@@ -24,7 +24,8 @@ pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: 
         return;
     }
     let names = if cx.size.0 >= 80 { NAME_COLUMNS } else { NARROW_NAME_COLUMNS };
-    let grid = Grid { asked: Season::asked(cx), left: area.x + names + 1, cx };
+    let left = area.x + names + 1;
+    let grid = Grid { asked: Season::asked(cx), left, columns: area.right().saturating_sub(left), cx };
     let cursor = season.cursor(cx);
     let at = season.at(&all);
     let text = below(all.get(at), cursor, &grid, area.width);
@@ -38,10 +39,15 @@ pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: 
         let name = Sheet::shortened(&line.name(cx, names == NAME_COLUMNS), usize::from(names));
         let ink = if chosen { Ink::Chosen } else { Ink::Plain };
         buffer.set_string(area.x, y, name, ink.style());
-        grid.each(&mut |x, day| {
-            if let Some((mark, ink)) = line.mark(day).filter(|_| x < area.right()) {
-                buffer.set_string(x, y, mark, ink.tile());
+        grid.each(&mut |(x, wide), day| match day {
+            Some(day) => {
+                // What is still to come is a forecast, and looks like one.
+                let style = |ink: Ink| if day.day > cx.book.now.today { Ink::Plain.style() } else { ink.tile() };
+                if let Some((mark, ink)) = line.mark(day) {
+                    buffer.set_string(x, y, mark.repeat(usize::from(wide)), style(ink));
+                }
             }
+            None => buffer.set_string(x, y, "·".repeat(usize::from(wide)), Ink::Quiet.style()),
         });
     }
     mark_days(&grid, cursor, Rect { y: area.y + head, height: rows, ..area }, buffer);
@@ -53,22 +59,37 @@ pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: 
 struct Grid<'a> {
     asked: YearAsked,
     left: u16,
+    columns: u16,
     cx: &'a ScreenContext<'a>,
 }
 
 impl Grid<'_> {
-    /// The column of a day.
-    fn column(&self, day: Day) -> u16 {
-        self.left + (day.days_since(self.asked.from) / self.asked.step_days).max(0) as u16
+    /// The first column of a day and how many it has: together they fill the width.
+    fn place(&self, day: Day) -> (u16, u16) {
+        let at = (day.days_since(self.asked.from) / self.asked.step_days).max(0) as usize;
+        let days = self.asked.days.max(1);
+        let begin = |at: usize| (at * usize::from(self.columns) / days) as u16;
+        (self.left + begin(at), begin(at + 1).saturating_sub(begin(at)))
     }
 
-    /// Each day that is drawn already, with its column.
-    fn each(&self, draw: &mut dyn FnMut(u16, &SeasonDay)) {
-        if let Some((of, days)) = &self.cx.book.year
-            && *of == self.asked
-        {
-            days.values().for_each(|day| draw(self.column(day.day), day));
+    fn column(&self, day: Day) -> u16 {
+        self.place(day).0
+    }
+
+    /// Each day with its place; none for one that is not drawn yet.
+    fn each(&self, draw: &mut dyn FnMut((u16, u16), Option<&SeasonDay>)) {
+        let drawn = self.cx.book.year.as_ref().filter(|(of, _)| *of == self.asked).map(|(_, days)| days);
+        for i in 0..self.asked.days as i32 {
+            let day = self.asked.from.plus(i * self.asked.step_days);
+            draw(self.place(day), drawn.and_then(|days| days.get(&day)));
         }
+    }
+
+    /// Days that are not drawn yet.
+    fn missing(&self) -> usize {
+        let mut missing = 0;
+        self.each(&mut |_, day| missing += usize::from(day.is_none()));
+        missing
     }
 
     fn day(&self, day: Day) -> Option<&SeasonDay> {
@@ -94,9 +115,9 @@ fn draw_head(grid: &Grid<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
     }
     let name = Sheet::shortened(&wording.season_rains(), usize::from(grid.left - area.x - 1));
     buffer.set_string(area.x, area.y + 1, name, Ink::Plain.style());
-    grid.each(&mut |x, day| {
-        if day.in_rains == Some(true) && x < area.right() {
-            buffer.set_string(x, area.y + 1, "▒", Ink::Strong.style());
+    grid.each(&mut |(x, wide), day| {
+        if day.is_some_and(|day| day.in_rains == Some(true)) {
+            buffer.set_string(x, area.y + 1, "▒".repeat(usize::from(wide)), Ink::Strong.style());
         }
     });
     2
@@ -104,7 +125,10 @@ fn draw_head(grid: &Grid<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
 
 /// Today and the cursor, from top to bottom: underlined, and in reverse.
 fn mark_days(grid: &Grid<'_>, cursor: Day, area: Rect, buffer: &mut Buffer) {
-    let column = |day: Day| Rect { x: grid.column(day), width: 1, ..area };
+    let column = |day: Day| {
+        let (x, wide) = grid.place(day);
+        Rect { x, width: wide.max(1), ..area }.intersection(area)
+    };
     let today = column(grid.cx.book.now.today);
     if today.x < area.right() {
         for y in area.y..area.bottom() {
@@ -131,6 +155,10 @@ fn below(line: Option<&LineOf>, cursor: Day, grid: &Grid<'_>, width: u16) -> She
         });
         let text = wording.season_on(wording.day(cursor), line.name(cx, true).trim(), word);
         page.paragraph(&text, Ink::Strong);
+    }
+    let missing = grid.missing();
+    if missing > 0 {
+        page.paragraph(&wording.season_drawing(missing as i64), Ink::Waits);
     }
     let stages = [
         Stage::Sown,

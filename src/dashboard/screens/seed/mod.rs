@@ -122,6 +122,10 @@ impl Screen for Seed {
         cx.wording.answers_seed()
     }
 
+    fn goes_back(&self, cx: &ScreenContext<'_>) -> bool {
+        self.place.is_reading(cx)
+    }
+
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if self.typing {
             return Some(self.press_typing(key, cx));

@@ -261,7 +261,7 @@ fn where_there_is_no_room_for_both_enter_opens_the_detail_and_q_closes_it() {
     assert!(stage.frame().contains("received"), "{}", stage.frame());
     stage.keys("q");
     assert!(!stage.left && stage.frame().contains(&codes[4]), "{}", stage.frame());
-    stage.keys("q");
+    stage.keys("q\n");
     assert!(stage.left);
 }
 

@@ -211,6 +211,17 @@ fn drawings(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     all.into_iter().flatten().for_each(|drawing| draw(&drawing, page));
 }
 
+/// The one drawing that says most of a tray now: what came up while it emerges, how tall it is where that was measured, else
+/// how many stand.
+pub(crate) fn drawing_of_stage(tray: &TrayPicture, cx: &ScreenContext<'_>, width: u16) -> Option<Sheet> {
+    let emerges = matches!(tray.stage, Stage::Sown | Stage::Emerging);
+    let first = if emerges { charts::emergence(tray, cx) } else { charts::heights(tray, cx) };
+    let drawing = first.or_else(|| charts::standing(tray, cx))?;
+    let mut page = Sheet::new(width);
+    draw(&drawing, &mut page);
+    Some(page)
+}
+
 fn draw(drawing: &Drawing, page: &mut Sheet) {
     page.heading(&drawing.heading);
     page.drawing(DRAWING_LINES, DRAWING_COLUMNS, |area, buffer| drawing.chart.draw(area, buffer));

@@ -8,6 +8,8 @@ mod rows;
 mod tests;
 mod view;
 
+pub(crate) use detail::drawing_of_stage;
+
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -121,6 +123,10 @@ impl Screen for Trays {
 
     fn answers(&self, cx: &ScreenContext<'_>) -> String {
         cx.wording.answers_trays()
+    }
+
+    fn goes_back(&self, cx: &ScreenContext<'_>) -> bool {
+        self.place.is_reading(cx) || !self.filter.is_empty()
     }
 
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {

@@ -5,7 +5,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::shapes::{ROWS, SHAPE_COLUMNS, draw_figures, draw_pattern, figures_width, shape};
-use super::view::mark_of;
+use super::view::{brief, mark_of};
 use super::{Shown, Walk};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
@@ -14,17 +14,14 @@ use crate::dashboard::parts::{Sheet, width_of};
 use crate::reckon::picture::Measure;
 use crate::reckon::round::to_write::carried_to;
 
-/// From this height on signs are drawn large too, not the figures alone.
-const TALL: u16 = 13;
-/// Rows that a line of care leaves to the figures.
-const CARE_LEAVES: u16 = ROWS + 3;
 /// From this width on a dot of a figure is two columns wide.
 const BROAD: u16 = 70;
 /// Columns of a dot of a sign with the space behind it, and dots in a row.
 const DOT: u16 = 4;
 const DOTS_IN_ROW: usize = 5;
 
-/// Draws the chosen stop over the whole area; with a form, what is typed in it.
+/// Draws the chosen stop over the whole area; with a form, what is typed in it. Figures keep their room, then as much is
+/// said of the stop as has room whole, and signs are drawn large where there is room for them too.
 pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let Some(stop) = walk.here(cx) else {
         let mut page = Sheet::new(area.width);
@@ -32,22 +29,38 @@ pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, are
         page.draw(0, area, buffer);
         return;
     };
-    let mut y = area.y;
-    y += draw_place(walk, &stop, cx, area, buffer);
-    if area.height >= TALL {
+    let room = area.height.saturating_sub(1 + figure_rows(&stop, form));
+    let page = task_page(walk, &stop, cx, area.width, usize::from(room));
+    let words = (page.height() as u16).min(area.height.saturating_sub(1));
+    let large_signs = words + ROWS + 1 <= room;
+    draw_place(walk, &stop, !large_signs, cx, area, buffer);
+    let mut y = area.y + 1;
+    if large_signs {
         y += draw_signs(&stop, cx, Rect { y, height: area.bottom() - y, ..area }, buffer);
     }
-    y += draw_task(&stop, cx, Rect { y, height: area.bottom().saturating_sub(y), ..area }, buffer);
+    page.draw(0, Rect { y, height: words.min(area.bottom().saturating_sub(y)), ..area }, buffer);
+    y += words;
     let rest = Rect { y, height: area.bottom().saturating_sub(y), ..area };
     draw_figures_of(&stop, form, cx, rest, buffer);
 }
 
-/// The place by name and sign, and how far one is.
-fn draw_place(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
+/// Rows that the last figure and what is typed want.
+fn figure_rows(stop: &Shown<'_>, form: Option<&Form>) -> u16 {
+    let last = stop.due.and_then(|due| due.last.as_ref());
+    let counted = last.is_some_and(|look| matches!(look.figure, Measure::Plants(_)));
+    match (form, last) {
+        (Some(_), _) => ROWS + 2,
+        (None, Some(_)) if counted => ROWS + 1,
+        (None, Some(_)) => 3,
+        (None, None) => 1,
+    }
+}
+
+/// The place by name and how far one is; its sign beside it where it is not drawn large.
+fn draw_place(walk: &Walk, stop: &Shown<'_>, small: bool, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let (behind, all) = walk.progress(cx);
     let progress = format!("{behind} / {all}");
     let name = cx.wording.stop_place(&stop.at, &stop.subject);
-    let small = area.height < TALL;
     let named = match stop.place_sign {
         Some(sign) if small => format!("{}  {name}", cx.wording.sign(sign)),
         Some(_) | None => name,
@@ -58,7 +71,6 @@ fn draw_place(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect,
         let x = area.right() - width_of(&progress) as u16;
         buffer.set_string(x, area.y, progress, Ink::Plain.style());
     }
-    1
 }
 
 /// The signs of the place and of the tray, side by side.
@@ -100,9 +112,9 @@ fn draw_dots(dots: usize, at: (u16, u16), cx: &ScreenContext<'_>, buffer: &mut B
     }
 }
 
-/// What to do at what, with its mark.
-fn draw_task(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
-    let mut page = Sheet::new(area.width);
+/// What to do at what, with its mark, and what is known of it, as much as has room whole.
+fn task_page(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>, width: u16, most_rows: usize) -> Sheet {
+    let mut page = Sheet::new(width);
     let (mark, ink, state) = mark_of(stop, cx);
     let about = cx.wording.stop_about(stop.task, &stop.subject, &cx.book.picture);
     let mark = if mark == " " { String::new() } else { format!("{mark} ") };
@@ -110,17 +122,26 @@ fn draw_task(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut 
     if !state.is_empty() {
         page.paragraph(&state, Ink::Plain);
     }
-    let caution = stop.due.and_then(|due| due.task.facts().caution);
-    let mut with_care = page.clone();
-    if let Some(caution) = caution {
-        with_care.paragraph(&cx.wording.caution_words(caution), Ink::Waits);
+    let mut add = |text: String, ink: Ink| {
+        let mut longer = page.clone();
+        longer.paragraph(&text, ink);
+        if longer.height() <= most_rows {
+            page = longer;
+        }
+    };
+    load_words(walk, stop, cx).into_iter().for_each(|load| add(load, Ink::Strong));
+    for (label, text, ink) in brief(stop, cx) {
+        add(format!("{label}: {text}"), ink);
     }
-    // The large figures keep their room.
-    if with_care.height() as u16 + CARE_LEAVES <= area.height {
-        page = with_care;
-    }
-    page.draw(0, area, buffer);
-    (page.height() as u16).min(area.height)
+    page
+}
+
+/// To which bed how many go, as the form of the stop begins.
+fn load_words(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Option<String> {
+    let form = walk.usual(stop, cx);
+    let known = |wanted: &str| form.preset.iter().find(|(name, _)| name == wanted).map(|(_, value)| value.clone());
+    let (bed, count) = (known("bed").filter(|_| form.kind == "outplanted")?, known("count")?.parse::<i64>().ok()?);
+    Some(format!("→ {bed}: {}", cx.wording.plants(count)))
 }
 
 /// The last figure at the left, what is typed at the right.

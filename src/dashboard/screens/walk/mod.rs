@@ -28,6 +28,8 @@ use plan::{Mark, Plan, Planned};
 
 /// The name under which the round is kept on disk.
 const KEPT_ROUND: &str = "screen_walk";
+/// Below this width one stop fills the screen by itself: a list and what is said of a stop have no room there.
+const ONE_STOP_BELOW: u16 = 60;
 /// Stops that a page key passes.
 const PAGE: isize = 8;
 
@@ -39,8 +41,10 @@ pub(crate) struct Walk {
     looked_at: Option<String>,
     /// Whether those that can wait are shown.
     with_rest: bool,
-    /// Whether one stop fills the screen.
-    one_stop: bool,
+    /// The stop that was chosen before those that can wait were shown.
+    before_rest: Option<String>,
+    /// Whether a person chose that one stop fills the screen, or that it does not.
+    one_stop_chosen: Option<bool>,
     /// How far the detail is scrolled.
     detail_from: usize,
     /// Parts of stops that were handed in and not answered yet: beds, nurse plants.
@@ -113,7 +117,22 @@ impl<'a> Shown<'a> {
     }
 }
 
+/// Whether a list has no room beside or above what is to be said of a stop.
+fn is_narrow(cx: &ScreenContext<'_>) -> bool {
+    cx.size.0 < ONE_STOP_BELOW
+}
+
+/// Whether there is neither a tray nor a bed yet.
+fn is_new(cx: &ScreenContext<'_>) -> bool {
+    cx.book.picture.trays.is_empty() && cx.book.picture.beds.is_empty()
+}
+
 impl Walk {
+    /// Whether one stop fills the screen: as chosen, else by itself where there is little room.
+    fn is_one_stop(&self, cx: &ScreenContext<'_>) -> bool {
+        self.one_stop_chosen.unwrap_or_else(|| is_narrow(cx))
+    }
+
     /// The plan, where the day shown is the one it is for.
     fn plan_shown(&self, cx: &ScreenContext<'_>) -> Option<&Plan> {
         let today = cx.book.picture.looking == Looking::Today;
@@ -207,6 +226,19 @@ impl Walk {
         }
     }
 
+    /// Shows what can wait, from its first stop on, or hides it again.
+    fn show_rest(&mut self, shown: bool, cx: &ScreenContext<'_>) {
+        self.with_rest = shown;
+        let first = self.rest(cx).first().map(|stop| stop.id.clone());
+        let before = std::mem::take(&mut self.before_rest);
+        if shown {
+            self.before_rest = self.at(cx).map(str::to_string);
+        }
+        if let Some(id) = if shown { first } else { before } {
+            self.go(&id, cx);
+        }
+    }
+
     fn skip(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
         let Some(id) = self.at(cx).map(str::to_string) else { return Vec::new() };
         if self.plan_shown(cx).is_none() {
@@ -275,6 +307,10 @@ impl Walk {
     }
 
     fn open_usual(&mut self, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
+        // A new book is begun with what stands there.
+        if is_new(cx) {
+            return None;
+        }
         let stop = self.here(cx)?;
         let form = self.usual(&stop, cx);
         Some(vec![Act::Form(form)])
@@ -283,8 +319,11 @@ impl Walk {
 
 impl Screen for Walk {
     fn keys(&self, cx: &ScreenContext<'_>) -> Vec<KeyLine> {
-        let mut keys = vec![hinted("Enter", KeyAction::Usual), hinted("Space", KeyAction::Skip)];
-        let on_tray = matches!(self.chosen(cx), Some(Subject::Tray(_)));
+        let today = cx.book.picture.looking == Looking::Today;
+        // On another day nothing is written.
+        let writes = |line: KeyLine| KeyLine { hinted: today, ..line };
+        let mut keys = vec![writes(hinted("Enter", KeyAction::Usual)), writes(hinted("Space", KeyAction::Skip))];
+        let on_tray = today && matches!(self.chosen(cx), Some(Subject::Tray(_)));
         keys.push(if on_tray { hinted("l", KeyAction::Lost) } else { known("l", KeyAction::Lost) });
         keys.push(hinted("v", KeyAction::OneStop));
         keys.push(hinted("+", KeyAction::RestOfRound));
@@ -297,10 +336,14 @@ impl Screen for Walk {
         cx.wording.answers_walk()
     }
 
+    fn goes_back(&self, cx: &ScreenContext<'_>) -> bool {
+        self.one_stop_chosen == Some(true) && !is_narrow(cx)
+    }
+
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         match key {
-            Key::Esc | Key::Char('q') if self.one_stop => self.one_stop = false,
-            Key::Char('v') => self.one_stop = !self.one_stop,
+            Key::Esc | Key::Char('q') if self.goes_back(cx) => self.one_stop_chosen = None,
+            Key::Char('v') => self.one_stop_chosen = Some(!self.is_one_stop(cx)),
             Key::Up => return Some(self.step(-1, cx)),
             Key::Down => return Some(self.step(1, cx)),
             Key::PageUp | Key::Char(',') => return Some(self.step(-PAGE, cx)),
@@ -309,9 +352,10 @@ impl Screen for Walk {
             Key::End => return Some(self.step(isize::MAX, cx)),
             Key::Right => self.detail_from = (self.detail_from + 1).min(self.detail_end(cx)),
             Key::Left => self.detail_from = self.detail_from.saturating_sub(1),
-            Key::Char('+' | '-') => self.with_rest = key == Key::Char('+') && !self.with_rest,
+            Key::Char('+' | '-') => self.show_rest(key == Key::Char('+') && !self.with_rest, cx),
             Key::Char(' ') => return Some(self.skip(cx)),
-            Key::Enter => return Some(self.open_usual(cx).unwrap_or_default()),
+            // Where nothing is due there is always something to write.
+            Key::Enter => return Some(self.open_usual(cx).unwrap_or_else(|| vec![Act::Kinds])),
             Key::Char('r') => return Some(self.let_go(cx).map(Act::Form).into_iter().collect()),
             Key::Char(letter) => {
                 let form = kind_for_tray(letter).and_then(|kind| self.letter(kind, cx))?;
@@ -322,6 +366,7 @@ impl Screen for Walk {
             | Key::BackTab
             | Key::Backspace
             | Key::Delete
+            | Key::ClearLine
             | Key::Redraw
             | Key::Suspend
             | Key::Interrupt => return None,
@@ -330,7 +375,7 @@ impl Screen for Walk {
     }
 
     fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
-        if self.one_stop {
+        if self.is_one_stop(cx) {
             large::draw(self, None, cx, area, buffer);
         } else {
             view::draw(self, cx, area, buffer);
@@ -338,7 +383,7 @@ impl Screen for Walk {
     }
 
     fn draw_form(&self, form: &Form, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> bool {
-        let fits = self.one_stop && form.figure_typed().is_some();
+        let fits = self.is_one_stop(cx) && form.figure_typed().is_some();
         if fits {
             large::draw(self, Some(form), cx, area, buffer);
         }
@@ -360,6 +405,24 @@ impl Screen for Walk {
             self.go(id, cx);
         }
         found.is_some()
+    }
+
+    fn tap(&mut self, line: &str, cx: &ScreenContext<'_>) -> bool {
+        let named: Vec<String> = {
+            let shown = self.shown(cx);
+            let here = shown.iter().filter(|stop| line.contains(&view::short_about(stop, cx)));
+            here.map(|stop| stop.id.to_string()).collect()
+        };
+        // The same work at several beds stands in lines that say the same: the next one is meant.
+        let at = self.at(cx).and_then(|id| named.iter().position(|one| one == id));
+        let next = at.filter(|_| named.len() > 1).map_or(0, |at| (at + 1) % named.len());
+        let Some(id) = named.get(next) else { return false };
+        self.go(id, cx);
+        true
+    }
+
+    fn choice(&self, cx: &ScreenContext<'_>) -> Option<String> {
+        self.at(cx).map(str::to_string)
     }
 
     fn handed_in(&mut self, stop: &AtStop, kind: &str, message: &str, cx: &ScreenContext<'_>) -> Vec<Act> {

@@ -40,8 +40,11 @@ pub(crate) struct Planned {
     pub(crate) place_sign: Option<String>,
     /// The tray's own sign.
     pub(crate) tray_sign: Option<String>,
-    /// Minutes of the walk.
+    /// Minutes of looking.
     pub(crate) minutes: f64,
+    /// Minutes of the work itself, where it is more than a look.
+    #[serde(default)]
+    pub(crate) work_minutes: f64,
     /// How far it is.
     pub(crate) mark: Mark,
     /// What was written here, in a few words.
@@ -62,6 +65,7 @@ impl Planned {
             place_sign: stop.place_sign.clone(),
             tray_sign: stop.tray_sign.clone(),
             minutes: stop.minutes,
+            work_minutes: stop.work_minutes.unwrap_or(0.0),
             mark: Mark::Open,
             said: String::new(),
             seen: written_for(stop.task, &stop.subject, picture),
@@ -97,8 +101,8 @@ impl Planned {
                 self.gone = true;
             }
             Mark::Over if due => self.open_again(seen),
-            // What did it was taken back.
-            Mark::Done if due && (self.gone || seen < self.seen) => self.open_again(seen),
+            // What did it was taken back; what is due once more for another reason stays done for today.
+            Mark::Done if due && seen < self.seen => self.open_again(seen),
             Mark::Done | Mark::Over => self.gone |= !due,
             Mark::Sent if !due || seen > self.seen => {
                 self.mark = Mark::Done;
@@ -197,9 +201,10 @@ impl Plan {
         self.stops.iter().filter(|stop| stop.mark == Mark::Skipped).count()
     }
 
-    /// Minutes of the whole plan.
-    pub(crate) fn minutes(&self) -> f64 {
-        self.stops.iter().map(|stop| stop.minutes).sum()
+    /// Minutes of looking, and of work, that are still before one.
+    pub(crate) fn minutes_left(&self) -> (f64, f64) {
+        let left = self.stops.iter().filter(|stop| !stop.is_behind());
+        left.fold((0.0, 0.0), |(looks, work), stop| (looks + stop.minutes, work + stop.work_minutes))
     }
 
     /// The next stop to go to from one: the next open one, else the first open one, else what was skipped.

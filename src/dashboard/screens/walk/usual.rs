@@ -2,8 +2,9 @@
 
 use crate::dashboard::act::{AtStop, FormFor};
 use crate::dashboard::context::ScreenContext;
+use crate::dashboard::form::{begun, where_to};
 use crate::reckon::round::Stop;
-use crate::reckon::round::to_write::{self, Known, Writing, next_code, next_step, shade_pct};
+use crate::reckon::round::to_write::{self, Known, Writing, next_step, shade_pct};
 
 /// The form of a stop's usual action. `passed` are parts of the stop that were handed in already: beds a tray went to,
 /// nurse plants that were counted.
@@ -19,13 +20,19 @@ pub(crate) fn usual(stop: &Stop, passed: &[String], cx: &ScreenContext<'_>) -> F
         Known::LetGo(because) => cx.wording.let_go_because(*because),
     };
     let preset = entry.fields.iter().map(|(name, known)| ((*name).to_string(), typed(known))).collect();
-    begun_at(FormFor { kind: entry.kind.to_string(), preset, ..FormFor::default() })
-        .at_stop(AtStop::Task(stop.id.clone()))
+    let form = FormFor { kind: entry.kind.to_string(), preset, ..FormFor::default() };
+    let moved = stop.tray().and_then(|code| picture.trays.get(code)).filter(|_| entry.kind == "moved_on");
+    let pricked = form.preset.iter().any(|(name, how)| name == "how" && how == "pricked_out");
+    let form = match moved {
+        Some(tray) => where_to(form, tray, pricked, picture),
+        None => form,
+    };
+    begun_at(form).at_stop(AtStop::Task(stop.id.clone()))
 }
 
 /// The form of a letter at a stop.
 pub(crate) fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor {
-    let mut form = FormFor::about(kind, Some(&stop.subject));
+    let mut form = begun(kind, Some(&stop.subject), cx);
     let step = next_step(stop);
     match kind {
         "shade_set" => {
@@ -36,11 +43,6 @@ pub(crate) fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor
         "watering_set" => {
             if let Some(days) = step.and_then(|step| step.water_every_days) {
                 form = form.with("every_days", days);
-            }
-        }
-        "moved_on" => {
-            if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), &cx.book.picture)) {
-                form = form.with("to", code);
             }
         }
         _ => {}

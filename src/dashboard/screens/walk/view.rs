@@ -8,8 +8,11 @@ use super::{Shown, Walk, usual};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
+use crate::dashboard::screens::trays::drawing_of_stage;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::Looking;
 use crate::reckon::round::Task;
+use crate::reckon::stock::CohortStory;
 use crate::wording::round::RoundOn;
 
 /// Columns of the list beside its detail, of a hundred.
@@ -20,6 +23,10 @@ const LIST_LEAST: u16 = 3;
 const DETAIL_USUAL: u16 = 8;
 /// The widest page that is read at ease.
 const WIDEST_PAGE: u16 = 76;
+/// The widest place in the line of its first stop, and the least and most of what was written at one.
+const PLACE_MOST: usize = 30;
+const STATE_LEAST: usize = 6;
+const STATE_MOST: usize = 24;
 /// From this height on there is an empty row between the parts.
 const AIRY: u16 = 15;
 
@@ -44,6 +51,7 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
         let x = area.x + width + 3;
         let detail = Rect { x, width: area.right().saturating_sub(x).min(WIDEST_PAGE), ..below };
         draw_detail(walk, cx, detail, buffer);
+        draw_below_detail(walk, cx, detail, buffer);
         return;
     }
     let page = detail(walk, cx, below.width);
@@ -59,14 +67,15 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
 
 fn draw_empty(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let mut page = Sheet::new(area.width.min(WIDEST_PAGE));
-    let picture = &cx.book.picture;
-    let new = picture.trays.is_empty() && picture.beds.is_empty();
+    let new = super::is_new(cx);
     page.paragraph(&cx.wording.empty_walk(), Ink::Strong);
     if new {
         page.gap();
         page.paragraph(&cx.wording.no_trays(), Ink::Plain);
         page.paragraph(&cx.wording.no_beds(), Ink::Plain);
     }
+    page.gap();
+    page.labelled_in("Enter", &if new { cx.wording.empty_begin() } else { cx.wording.key_does("write") }, Ink::Strong);
     let rest = walk.rest(cx).len();
     if rest > 0 {
         page.gap();
@@ -80,17 +89,16 @@ fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
     let wording = cx.wording;
     let (behind, all) = walk.progress(cx);
     let plan = walk.plan_shown(cx);
-    let minutes = walk.minutes(cx);
-    let allowed = wording.number(cx.book.round.minutes_allowed, 0);
-    let mut message = wording.walk_progress(behind as i64, all as i64, wording.number(minutes.ceil(), 0), allowed);
+    let mut message = walk.progress_words(cx);
     if behind == all {
         message = wording.walk_all_done(all as i64);
     }
     let skipped = plan.map_or(0, super::Plan::skipped);
-    if skipped > 0 {
-        message = format!("{message} · {}", wording.walk_skipped_count(skipped as i64));
-    }
     let room = usize::from(area.width);
+    if skipped > 0 {
+        let longer = format!("{message} · {}", wording.walk_skipped_count(skipped as i64));
+        message = if width_of(&longer) <= room { longer } else { message };
+    }
     buffer.set_string(area.x, area.y, Sheet::shortened(&message, room), Ink::Strong.style());
     let fits = |means: &String| width_of(&message) + width_of(means) + 4 <= room;
     let means = [wording.round_mark_means(), wording.walk_mark_short()].into_iter().find(fits);
@@ -123,6 +131,8 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
     let hint = rest > 0 && area.height > LIST_LEAST;
     let table_area = Rect { height: area.height - u16::from(hint), ..area };
     let at = walk.at(cx);
+    // Beside its detail the list has room for headings; above it the place stands in the line of its first stop.
+    let headed = cx.is_wide();
     let mut rows = Vec::new();
     let mut chosen = None;
     let mut before: Option<&Shown<'_>> = None;
@@ -130,7 +140,7 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
         let new_place = before.is_none_or(|before| before.at != stop.at || before.waits != stop.waits);
         if stop.waits && before.is_none_or(|before| !before.waits) {
             rows.push(Row::Heading(wording.walk_can_wait()));
-        } else if new_place && !stop.waits {
+        } else if headed && new_place && !stop.waits {
             rows.push(Row::Heading(place_words(stop, cx)));
         }
         before = Some(stop);
@@ -139,15 +149,22 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
         }
         let (mark, ink, state) = mark_of(stop, cx);
         let state_ink = if stop.mark == Mark::Skipped { Ink::Waits } else { Ink::Plain };
+        let place = if headed || !new_place || stop.waits { String::new() } else { place_words(stop, cx) };
         rows.push(Row::Cells(vec![
             (mark.to_string(), ink),
+            (place, Ink::Strong),
             (short_about(stop, cx), Ink::Plain),
             (species_of(stop, cx), Ink::Plain),
             (state, state_ink),
         ]));
     }
-    let columns =
-        vec![Column::words("", 0, 1), Column::words("", 0, 40), Column::words("", 2, 20), Column::words("", 1, 24)];
+    let columns = vec![
+        Column::words("", 0, 1),
+        Column::words("", 0, PLACE_MOST),
+        Column::words("", 0, 40),
+        Column::words("", 1, 20),
+        Column::words("", 2, state_room(&rows, table_area.width)),
+    ];
     Table { columns, rows, chosen }.draw(table_area, buffer);
     if hint {
         let message =
@@ -160,6 +177,20 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
     }
 }
 
+/// Columns left for what was written at a stop, once the stop itself has its own.
+fn state_room(rows: &[Row], width: u16) -> usize {
+    const COLUMNS_BEFORE: usize = 4;
+    let widest = |column: usize| {
+        let texts = rows.iter().filter_map(|row| match row {
+            Row::Cells(cells) => cells.get(column).map(|(text, _)| width_of(text)),
+            Row::Heading(_) => None,
+        });
+        texts.max().unwrap_or(0)
+    };
+    let taken = (0..COLUMNS_BEFORE).map(widest).filter(|width| *width > 0).map(|width| width + 2).sum::<usize>();
+    usize::from(width).saturating_sub(taken).clamp(STATE_LEAST, STATE_MOST)
+}
+
 /// The name of a place with its sign.
 fn place_words(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> String {
     let name = cx.wording.stop_place(&stop.at, &stop.subject);
@@ -170,7 +201,7 @@ fn place_words(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> String {
 }
 
 /// The task with its tray or lot; where it can wait, with its bed too, as no heading says it.
-fn short_about(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> String {
+pub(super) fn short_about(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> String {
     let task = cx.wording.task_name(stop.task);
     match &stop.subject {
         Subject::Tray(code) => cx.wording.round_about(task, code.to_string()),
@@ -203,6 +234,53 @@ fn draw_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buf
         let message = if left > 0 { cx.wording.walk_more_right(left as i64) } else { cx.wording.walk_more_left() };
         let shown = Sheet::shortened(&message, usize::from(area.width));
         buffer.set_string(area.x, area.bottom() - 1, shown, Ink::Quiet.style());
+    }
+}
+
+/// Under the detail, where there is room: once the round is done what it came to, else the drawing of the tray.
+fn draw_below_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let used = detail(walk, cx, area.width).height() as u16 + 1;
+    let Some(height) = area.height.checked_sub(used) else { return };
+    let rest = Rect { y: area.y + used, height, ..area };
+    let tray = walk.here(cx).and_then(|stop| match stop.subject {
+        Subject::Tray(code) => cx.book.picture.trays.get(&code),
+        Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
+    });
+    let page = walk.closing(cx, rest.width).or_else(|| drawing_of_stage(tray?, cx, rest.width));
+    if let Some(page) = page.filter(|page| page.height() <= usize::from(rest.height)) {
+        page.draw(0, rest, buffer);
+    }
+}
+
+impl Walk {
+    /// What the round came to, once every stop is behind one: how much of each task, how many were planted, what waits.
+    pub(crate) fn closing(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Sheet> {
+        let (behind, all) = self.progress(cx);
+        let plan = self.plan_shown(cx).filter(|_| behind == all && all > 0)?;
+        let (wording, picture) = (cx.wording, &cx.book.picture);
+        let mut done: Vec<(Task, usize)> = Vec::new();
+        for stop in plan.stops.iter().filter(|stop| matches!(stop.mark, Mark::Done | Mark::Sent)) {
+            match done.iter_mut().find(|(task, _)| *task == stop.task) {
+                Some((_, number)) => *number += 1,
+                None => done.push((stop.task, 1)),
+            }
+        }
+        let mut page = Sheet::new(width);
+        page.heading(&wording.walk_closing());
+        done.iter().for_each(|(task, number)| {
+            page.hanging("√ ", Ink::Good, &wording.tasks_counted(*task, *number), Ink::Plain)
+        });
+        let today = |cohort: &&CohortStory| cohort.day == cx.day() && !cohort.found;
+        let cohorts = picture.beds.values().flat_map(|bed| &bed.story.cohorts);
+        let planted: i64 = cohorts.filter(today).map(|cohort| i64::from(cohort.planted)).sum();
+        if planted > 0 {
+            page.paragraph(&wording.walk_planted_today(planted), Ink::Plain);
+        }
+        let waits = self.rest(cx).len();
+        if waits > 0 {
+            page.paragraph(&wording.walk_waits_for_tomorrow(waits as i64), Ink::Plain);
+        }
+        Some(page)
     }
 }
 
@@ -244,8 +322,16 @@ pub(crate) fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Sheet {
         Some(due) => usual::usual(due, passed, cx).kind,
         None => stop.task.facts().kind.to_string(),
     };
-    page.labelled(&enter, &wording.kind_name(&kind));
-    if picture.trays.is_empty() && picture.beds.is_empty() {
+    // On another day nothing is written; what is let go by doing it is called by its task.
+    if picture.looking == Looking::Today {
+        let does = match kind.as_str() {
+            _ if super::is_new(cx) => wording.empty_begin(),
+            "let_go" => wording.task_name(stop.task),
+            _ => wording.kind_name(&kind),
+        };
+        page.labelled(&enter, &does);
+    }
+    if super::is_new(cx) {
         page.gap();
         page.paragraph(&wording.no_trays(), Ink::Plain);
         page.paragraph(&wording.no_beds(), Ink::Plain);
@@ -282,6 +368,17 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
         facts.push((wording.walk_without(), lost, ink));
     }
     facts
+}
+
+/// The same, what presses first: until when, what could hurt, why, what is lost without it. The last figure stands apart.
+pub(crate) fn brief(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)> {
+    let wording = cx.wording;
+    let first = [wording.walk_until(), wording.caution_label(), wording.walk_why(), wording.walk_without()];
+    let last = wording.walk_last();
+    let mut all = facts(stop, cx);
+    all.retain(|(label, ..)| *label != last);
+    all.sort_by_key(|(label, ..)| first.iter().position(|one| one == label).unwrap_or(first.len()));
+    all
 }
 
 impl Walk {
@@ -322,8 +419,13 @@ impl Walk {
         Some((place + 1, shown.len()))
     }
 
-    /// Minutes of the whole round.
-    pub(crate) fn minutes(&self, cx: &ScreenContext<'_>) -> f64 {
-        self.plan_shown(cx).map_or(cx.book.round.minutes, super::Plan::minutes)
+    /// How far one is: stops behind, and what is before one of looking and of work, side by side.
+    pub(crate) fn progress_words(&self, cx: &ScreenContext<'_>) -> String {
+        let (wording, round) = (cx.wording, &cx.book.round);
+        let (behind, all) = self.progress(cx);
+        let whole = (round.minutes, round.work_minutes);
+        let (looks, work) = self.plan_shown(cx).map_or(whole, super::Plan::minutes_left);
+        let message = wording.walk_progress(behind as i64, all as i64, wording.number(looks.ceil(), 0));
+        if work < 1.0 { message } else { format!("{message} · {}", wording.walk_work(wording.work_time(work))) }
     }
 }

@@ -8,7 +8,7 @@ use crate::base::name_search;
 
 /// Words a field of another language or habit is also read by: (kind or "", written, field).
 const ALSO: &[(&str, &str, &str)] =
-    &[("", "bandeja", "tray"), ("", "lote", "lot"), ("", "era", "bed"), ("", "cama", "bed")];
+    &[("", "bandeja", "tray"), ("", "lote", "lot"), ("", "parcela", "bed"), ("", "era", "bed"), ("", "cama", "bed")];
 
 /// Settles the fields of a record; `inside` names the list or record it stands in.
 pub(super) fn settle_fields(

@@ -178,7 +178,7 @@ words! {
     /// The form a plant comes in.
     PlantForm {
         /// A plug from a cell.
-        Plug: "plug", "cepellon", "tubete";
+        Plug: "plug", "pilon", "cepellon", "tubete";
         /// A bag.
         Bag: "bag", "bolsa", "funda";
         /// Bare roots.

@@ -1,0 +1,76 @@
+//! What a form about a tray begins with, beside the tray: the best bed and how many go there, the next free code, where it
+//! stands, the container its species usually gets.
+
+use crate::base::{BedName, ContainerName, TrayCode};
+use crate::dashboard::act::FormFor;
+use crate::dashboard::context::ScreenContext;
+use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::{Picture, Stage, TrayPicture};
+use crate::reckon::round::to_write::next_code;
+
+/// The form of a kind about what is chosen, with what is known of it.
+pub(crate) fn begun(kind: &str, about: Option<&Subject>, cx: &ScreenContext<'_>) -> FormFor {
+    let form = FormFor::about(kind, about);
+    let picture = &cx.book.picture;
+    let Some(tray) = about.and_then(|subject| match subject {
+        Subject::Tray(code) => picture.trays.get(code),
+        Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
+    }) else {
+        return form;
+    };
+    match kind {
+        "outplanted" => match best_bed(&tray.code, picture) {
+            Some((bed, plants)) => form.with("bed", bed).with("count", plants).beginning_at("count"),
+            None => form,
+        },
+        "moved_on" => moved_on(form, tray, picture),
+        _ => form,
+    }
+}
+
+/// The bed a tray fits best, and how many of it go there.
+fn best_bed<'a>(tray: &TrayCode, picture: &'a Picture) -> Option<(&'a BedName, u32)> {
+    let fits = picture.pairs.of(tray).iter().find(|pair| pair.fits)?;
+    Some((&fits.bed, fits.plants))
+}
+
+fn moved_on(form: FormFor, tray: &TrayPicture, picture: &Picture) -> FormFor {
+    let pricked = matches!(tray.stage, Stage::Sown | Stage::Emerging);
+    let mut form = form.with("how", if pricked { "pricked_out" } else { "potted_on" }).with("count", tray.standing);
+    if let Some(code) = next_code(tray.code.as_str(), picture) {
+        form = form.with("to", code);
+    }
+    where_to(form, tray, pricked, picture).beginning_at("count")
+}
+
+/// The container and the place of what is moved on, as far as the book can tell. What is potted on stands where it stood;
+/// what is pricked out goes where others of its species stand after it.
+pub(crate) fn where_to(form: FormFor, tray: &TrayPicture, pricked: bool, picture: &Picture) -> FormFor {
+    let newest = pricked.then(|| newest_of_species(tray, picture)).flatten();
+    let place = newest.and_then(|other| other.place.as_ref()).or(tray.place.as_ref());
+    let form = match place {
+        Some(place) if !form.preset.iter().any(|(name, _)| name == "place") => form.with("place", place),
+        Some(_) | None => form,
+    };
+    match newest.and_then(container_of) {
+        Some(container) => form.with("container", container),
+        None => form,
+    }
+}
+
+fn container_of(tray: &TrayPicture) -> Option<&ContainerName> {
+    tray.story.container().and_then(|since| since.what.as_ref())
+}
+
+/// The tray of its species that was filled last from another one and lives: as it was done there it is done again.
+fn newest_of_species<'a>(tray: &TrayPicture, picture: &'a Picture) -> Option<&'a TrayPicture> {
+    let others = picture.trays.values().map(AsRef::as_ref);
+    let moved = others.filter(|other| {
+        other.code != tray.code
+            && other.species == tray.species
+            && other.standing > 0
+            && !matches!(other.stage, Stage::Sown | Stage::Emerging)
+            && container_of(other).is_some()
+    });
+    moved.max_by_key(|other| other.story.container().map(|since| since.from))
+}

@@ -1,0 +1,56 @@
+### Everyday words by which the picker of entries also finds a kind.
+
+## also_: by word
+
+also_nursery_set = nursery farm latitude longitude altitude position owner
+also_season_set = season rains wet dry monsoon calendar
+also_species_set = species profile figures variety
+also_place_set = bench table frame shelf place shade house rack
+also_container_set = bag pot cell tube sleeve container polybag plug
+also_field_set = field land plot slope soil
+also_bed_set = bed plot rows spacing plan layout lay
+also_positions_blocked = blocked stump rock stone path
+also_lot_received = lot seed bought collected got pods fruits harvest
+also_lot_kept = store storage fridge dry jar
+also_lot_counted = seed left count weigh
+also_lot_tested = germination test sprout
+also_sown = sow sowed sown seed plant tray
+also_resown = resow sow again gaps refill fill
+also_plants_received = bought plants seedlings wildlings cuttings arrived gift got received
+also_counted = count alive living standing number
+also_lost = died dead deaths dying eaten rotten rats ants snails stolen damped missing lost kill
+also_culled = cull threw thrown runts discard weak twisted grade
+also_moved_on = transplant prick pricking pot potting bag repot bigger move split
+also_carried = move moved carry carried bench table frame shade sun place
+also_measured = measure height tall collar stem diameter sample ruler
+also_plug_checked = plug roots root ball circling knock
+also_roots_cut = prune cut trim roots
+also_grafted = graft grafting bud budding scion rootstock
+also_flushed = flush leaves soft young red growth
+also_shade_set = shade net cloth sun light lift cover
+also_watering_set = water watering watered irrigate hose dry
+also_hardening_begun = harden hardening toughen sun
+also_held = hold keep reserve promised stop wait quarantine
+also_released = release free let
+also_pest_seen = pest disease sick aphids mites fungus mildew blight insects caterpillar spots ants yellow
+also_treated = spray sprayed spraying treat poison pesticide fungicide soap neem copper dust
+also_stocktaken = stocktake inventory recount all
+also_given_out = gave give given sold sell sale gift neighbour
+also_relabelled = label rename code tag sticker faded
+also_let_go = skip dismiss task drop ignore
+also_sown_in_bed = direct stake sow bed field holes
+also_plants_found = already there found existing trees
+also_nurse_planted = banana plantain cassava nurse sucker pigeon gliricidia planted
+also_nurse_counted = banana plantain cassava nurse count
+also_nurse_measured = banana nurse height crown tall
+also_nurse_cut = banana cassava harvest cut fell prune chop lift bunch
+also_light_read = light lux sun meter shade dark bright
+also_soil_checked = soil rod hard dig penetration compacted
+also_prepared = weed weeded weeding slash clear cleared hole holes dig dug mulch mulched fence fenced
+also_outplanted = plant planted out field transplant load bed
+also_plants_lost = died dead deaths field bed goats cattle stolen drought
+also_survival_counted = survival survivors alive field bed count
+also_weather = rain rained gauge mm temperature hot cold frost weather
+also_noted = note remark memo fertilizer fertilise manure compost urea feed yellow visit
+also_settled = alarm settle clock restored
+also_withdrawn = undo mistake wrong withdraw delete

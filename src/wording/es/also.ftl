@@ -1,0 +1,56 @@
+### Palabras de todos los días por las que también se halla qué apuntar.
+
+## also_: by word
+
+also_nursery_set = vivero finca latitud longitud altitud posición dueño
+also_season_set = lluvias invierno verano época temporada calendario
+also_species_set = especie cifras variedad perfil
+also_place_set = mesa banco lugar sombra casa tarima estante
+also_container_set = bolsa funda maceta celda tubete envase tubo
+also_field_set = terreno potrero lote finca pendiente suelo
+also_bed_set = parcela cama surcos hileras distancia plan trazar trazo
+also_positions_blocked = tapado tocón piedra roca camino
+also_lot_received = lote semilla compré comprar cosecha coseché recolecté mazorcas frutos entró
+also_lot_kept = guardar guardada nevera refrigeradora seca frasco
+also_lot_counted = semilla queda quedan contar pesar
+also_lot_tested = germinación prueba brotaron probar
+also_sown = sembrar sembré siembra semilla bandeja semillero era
+also_resown = resembrar resiembra huecos volver llenar
+also_plants_received = compré compradas comprar plantas brinzales estacas llegaron regalo recibí rescate
+also_counted = contar conté conteo vivas hay cuántas número
+also_lost = muertas muertos murieron muerte morir murió perdidas ratas ratones hormigas zompopos babosas comidas podridas talluelo robadas secas secaron
+also_culled = descartar descarté botar boté débiles torcidas enanas feas clasificar
+also_moved_on = repicar repique trasplantar trasplante pasar mover embolsar bolsa cambiar envase
+also_carried = mover moví llevar llevé trasladar mesa banco lugar sombra sol
+also_measured = medir medí altura alto cuello tallo diámetro grosor muestra regla
+also_plug_checked = pilón raíz raíces enrolladas sacar
+also_roots_cut = podar podé cortar raíces
+also_grafted = injertar injerté injerto injertos yema patrón
+also_flushed = brote brotes hojas nuevas tiernas rojas
+also_shade_set = sombra sarán malla zarán techo sol luz quitar
+also_watering_set = regar riego regué regadas agua manguera
+also_hardening_begun = endurecer endurecimiento aclimatar adaptar sol
+also_held = retener apartar apartadas guardar prometidas cuarentena esperar
+also_released = soltar liberar libre
+also_pest_seen = plaga enfermedad enfermas pulgones áfidos ácaros hongo roya gusano manchas amarillas cochinilla hormigas
+also_treated = fumigar fumigué fumigación veneno tratar tratamiento fungicida insecticida jabón nim caldo cobre rociar curar
+also_stocktaken = inventario recuento recontar todo
+also_given_out = regalar regalé regaladas vender vendí vendidas entregar vecino
+also_relabelled = etiqueta rótulo borrada código nombre renombrar cambiar
+also_let_go = dejar tarea saltar ignorar olvidar
+also_sown_in_bed = directo directa estaca sembrar parcela hoyos postura
+also_plants_found = había hay halladas árboles existentes
+also_nurse_planted = plátano banano guineo yuca nodriza madre gandul madreado cepas hijos sembrar
+also_nurse_counted = plátano banano guineo yuca nodriza contar
+also_nurse_measured = plátano banano nodriza altura copa
+also_nurse_cut = plátano banano yuca nodriza cosechar cosecha cortar tumbar podar arrancar racimo
+also_light_read = luz lux sol medidor sombra oscuro claro
+also_soil_checked = suelo varilla duro dureza compactado penetrar
+also_prepared = chapia chapiar chapié chapear chapeo deshierbar deshierba desyerbar limpia limpiar maleza monte hoyos hoyar ahoyar cavar cobertura mulch acolchar rastrojo cerco cercar cerca labor trabajo
+also_outplanted = plantar planté campo trasplantar trasplante llevar cargar parcela sacar salieron
+also_plants_lost = muertas murieron campo parcela cabras vacas robadas sequía secaron
+also_survival_counted = sobrevivencia sobreviven vivas campo parcela contar
+also_weather = lluvia llovió pluviómetro mm temperatura calor frío helada tiempo clima
+also_noted = nota apunte abono abonar abonado fertilizar fertilizante estiércol compost urea foliar visita
+also_settled = alarma entendida reloj restaurado
+also_withdrawn = deshacer error equivocado retirar borrar
