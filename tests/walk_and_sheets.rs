@@ -479,7 +479,7 @@ fn why_tells_what_holds_back_and_folds_what_is_met() {
     for words in [&["why", "tray", "cof-028"][..], &["why", "bed", "School 4"], &["why", "pair", "cof-023", "School 1"]]
     {
         let (short, all) = (home.done(words), home.done(&[words, &["--all"]].concat()));
-        assert!(short.lines().count() * 3 < all.lines().count() * 2, "{short}\n{all}");
+        assert!(short.lines().count() < all.lines().count(), "{short}\n{all}");
         assert!(short.contains("(--all says why"), "{short}");
         for line in all.lines().filter(|line| line.starts_with("x ")) {
             let name = line.split("  ").next().unwrap();
