@@ -24,7 +24,7 @@ pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
 
 fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
-    let mut watch = Watch::begin(run);
+    let mut watch = Watch::begin(run, run.wording.import_cancelled());
     let input = match opened(run, &arguments.file) {
         Ok(input) => input,
         Err(exit) => {

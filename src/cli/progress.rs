@@ -1,4 +1,4 @@
-//! A long import says on the screen how far it is, and can be stopped: then nothing is taken in.
+//! A long import or check says on the screen how far it is, and can be stopped: then nothing is taken in.
 
 use std::io::Write;
 use std::ops::ControlFlow;
@@ -49,8 +49,8 @@ pub(crate) struct Watch<'r> {
 }
 
 impl<'r> Watch<'r> {
-    /// Begins to watch, and to listen for signals.
-    pub(crate) fn begin(run: &'r Run) -> Watch<'r> {
+    /// Begins to watch, and to listen for signals; with what is said where one stopped it.
+    pub(crate) fn begin(run: &'r Run, stopped: String) -> Watch<'r> {
         let style = match (run.around.notes_are_seen && !run.everywhere.json, run.around.prompts_only) {
             (false, _) => Style::Silent,
             (true, false) if !run.everywhere.plain => Style::Over,
@@ -61,7 +61,7 @@ impl<'r> Watch<'r> {
             run,
             style,
             #[cfg(unix)]
-            signals: listen(run, style, &state),
+            signals: listen(run, stopped, style, &state),
             state,
             last: Instant::now(),
             lines_told: 0,
@@ -176,11 +176,10 @@ fn ending_of(signal: i32) -> Option<Ending> {
 /// Listens for what ends a program, on a thread of its own. The import itself is told to stop; where it does not within a
 /// second (it may wait for what is piped in), the program ends from here: nothing of it was kept, and nothing will be.
 #[cfg(unix)]
-fn listen(run: &Run, style: Style, state: &Arc<AtomicI32>) -> Option<signal_hook::iterator::Handle> {
+fn listen(run: &Run, sentence: String, style: Style, state: &Arc<AtomicI32>) -> Option<signal_hook::iterator::Handle> {
     use signal_hook::consts::{SIGINT, SIGTERM};
     let mut signals = signal_hook::iterator::Signals::new([SIGINT, SIGTERM]).ok()?;
     let (handle, state) = (signals.handle(), state.clone());
-    let sentence = run.wording.import_cancelled();
     let sentence = if run.around.ascii && run.around.notes_are_seen { in_ascii(&sentence) } else { sentence };
     let json = run.everywhere.json;
     std::thread::spawn(move || {

@@ -4,14 +4,15 @@ use serde_json::json;
 
 use super::answer::Ending;
 use super::args::{Backup, Rescue};
+use super::progress::Watch;
 use super::run::{Exit, Run};
-use crate::desk::{self, CheckReport, ExportError, FileFault, Lost, Replay, Rescued};
+use crate::desk::{self, CheckReport, ExportError, FileFault, ImportStep, JournalError, Lost, Replay, Rescued};
 
 /// Proves the file: chain, books, replay. Reads only; kept stories that are not true are thrown away.
 pub(crate) fn check(run: &Run) -> Result<Ending, Exit> {
     let report = desk::check(&run.file, &run.around.folders.settings).map_err(|fault| run.exit_for_file(&fault))?;
     // A file whose lines cannot all be read has no books to prove.
-    let replay = if report.faults.is_empty() { desk::replay(&run.file, run.now).ok() } else { None };
+    let replay = if report.faults.is_empty() { replayed(run)? } else { None };
     let sound =
         report.faults.is_empty() && replay.as_ref().is_none_or(|replay| replay.unbalanced.is_empty() && replay.same);
     if replay.as_ref().is_some_and(|replay| !replay.kept_stories_true) {
@@ -39,6 +40,20 @@ pub(crate) fn check(run: &Run) -> Result<Ending, Exit> {
         run.answer(&in_words(run, &report, replay.as_ref(), sound))?;
     }
     Ok(if sound { Ending::Done } else { Ending::Damaged })
+}
+
+/// The replay with its progress; none where the books cannot be read.
+fn replayed(run: &Run) -> Result<Option<Replay>, Exit> {
+    let mut watch = Watch::begin(run, run.wording.check_cancelled());
+    let replay = desk::replay(&run.file, run.now, &mut |done, all| watch.told(ImportStep::Judged { done, all }));
+    let stopped_as = watch.end();
+    match replay {
+        Err(JournalError::Cancelled) => {
+            let ending = stopped_as.unwrap_or(Ending::Interrupted);
+            Err(Exit { ending, lines: vec![run.wording.check_cancelled()] })
+        }
+        replay => Ok(replay.ok()),
+    }
 }
 
 fn in_words(run: &Run, report: &CheckReport, replay: Option<&Replay>, sound: bool) -> String {
@@ -95,7 +110,7 @@ pub(crate) fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Exit> {
             let ending = if matches!(fault, FileFault::Io { .. }) { Ending::File } else { Ending::Refused };
             Exit { ending, lines: vec![run.wording.file_fault(&fault)] }
         }
-        ExportError::Out(fault) => Exit { ending: Ending::File, lines: vec![fault.to_string()] },
+        ExportError::Out(fault) => Exit { ending: Ending::File, lines: vec![run.wording.system_fault(&fault)] },
     })?;
     if run.everywhere.json {
         run.answer_json(&json!({

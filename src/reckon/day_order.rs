@@ -52,11 +52,16 @@ impl OrderWithinDays {
     pub fn remove(&mut self, entries: &[Arc<Entry>]) -> bool {
         let around = around(entries);
         let before = self.later_of(&around);
+        // Of each command all at once: one by one would cost the square of what it wrote.
+        let mut out: HashMap<Given, HashSet<u64>> = HashMap::new();
         for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
-            let Some(of_command) = self.given.get_mut(&given(entry)) else { continue };
-            of_command.retain(|other| other.id.seq != entry.id.seq);
+            out.entry(given(entry)).or_default().insert(entry.id.seq);
+        }
+        for (given, numbers) in out {
+            let Some(of_command) = self.given.get_mut(&given) else { continue };
+            of_command.retain(|other| !numbers.contains(&other.id.seq));
             if of_command.is_empty() {
-                self.given.remove(&given(entry));
+                self.given.remove(&given);
             }
         }
         self.settle(entries, &around, before)

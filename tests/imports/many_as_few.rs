@@ -4,6 +4,7 @@ use outplant::desk::{Desk, DeskError, ImportError, Imported, Refusal, Refused, c
 use outplant::nursery::envelope::Sealed;
 use outplant::reckon::picture::Doubt;
 use proptest::prelude::*;
+use std::ops::ControlFlow;
 
 use super::{Place, now, plain, rows, sealed, take};
 use crate::books_properties::said;
@@ -85,7 +86,7 @@ fn same(whole_below: u64, before: &[String], coming: &[String]) -> Result<(), Te
     prop_assert_eq!(pictured(&many.desk()), pictured(&few.desk()), "opened anew");
     let sound = check(&many.file(), many.folder.path()).unwrap();
     prop_assert!(sound.faults.is_empty(), "{:?}", sound.faults);
-    let replayed = replay(&many.file(), now()).unwrap();
+    let replayed = replay(&many.file(), now(), &mut |_, _| ControlFlow::Continue(())).unwrap();
     prop_assert!(replayed.same && replayed.kept_stories_true, "{:?}", replayed);
     // Taken once more, everything with a name is here already.
     if taken.is_ok() && coming.iter().all(|line| line.contains("\"id\"")) {
@@ -222,5 +223,5 @@ fn the_lines_may_come_backwards() {
     let taken = take(&mut place.desk(), &backwards, IN_THE_FILE, false).unwrap();
     assert_eq!((taken.lines, taken.recorded.already), (3000, 0));
     assert_eq!(place.lines(), theirs);
-    assert!(replay(&place.file(), now()).unwrap().kept_stories_true);
+    assert!(replay(&place.file(), now(), &mut |_, _| ControlFlow::Continue(())).unwrap().kept_stories_true);
 }

@@ -7,6 +7,7 @@ pub(crate) use import::AT_ONCE;
 pub use import::{How, ImportProgress, ImportStep};
 
 use std::io::{self, Write};
+use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -140,7 +141,7 @@ pub(crate) fn drop_kept_stories(file: &Path, shelf: &Path) -> Result<(), Journal
 pub struct Replay {
     /// Trays and beds whose accounts do not add up.
     pub unbalanced: Vec<String>,
-    /// Whether folding entry by entry gives the same books as folding all at once.
+    /// Whether folding a part after the other gives the same books as folding all at once.
     pub same: bool,
     /// Whether the stories kept beside the entries are those that the entries give; true where none are kept, or they are of
     /// another program, which does not use them.
@@ -149,8 +150,13 @@ pub struct Replay {
     pub doubts: usize,
 }
 
-/// Replays a file twice, entry by entry and all at once, and adds up every account. Reads only.
-pub fn replay(file: &Path, now: Now) -> Result<Replay, JournalError> {
+/// Replays a file twice, a part after the other and all at once, and adds up every account. Reads only. Says how many of the
+/// entries have been replayed, of all; a break ends it.
+pub fn replay(
+    file: &Path,
+    now: Now,
+    told: &mut dyn FnMut(usize, usize) -> ControlFlow<()>,
+) -> Result<Replay, JournalError> {
     let journal = Journal::open_read_only(file)?;
     let entries: Vec<Arc<Entry>> = journal.entries()?.into_iter().map(Arc::new).collect();
     let kept_stories_true = kept_stories_are_true(&journal)?;
@@ -159,8 +165,13 @@ pub fn replay(file: &Path, now: Now) -> Result<Replay, JournalError> {
     let at_once = Fold::new(view, newest, entries.iter().cloned());
     // Arrival in the other direction: every entry but the last is a late one.
     let mut stepwise = Fold::new(view, newest, std::iter::empty());
-    for part in entries.chunks(REPLAY_STEP).rev() {
+    let (step, mut done) = (REPLAY_STEP.max(entries.len() / REPLAY_STEPS), 0);
+    for part in entries.chunks(step).rev() {
         stepwise.add(part.iter().cloned());
+        done += part.len();
+        if told(done, entries.len()).is_break() {
+            return Err(JournalError::Cancelled);
+        }
     }
     let mut unbalanced: Vec<String> = Vec::new();
     unbalanced
@@ -171,8 +182,10 @@ pub fn replay(file: &Path, now: Now) -> Result<Replay, JournalError> {
     Ok(Replay { unbalanced, same, kept_stories_true, doubts: at_once.all_doubts().len() })
 }
 
-/// Entries added in one step of the second replay.
+/// Fewest entries added in one step of the second replay.
 const REPLAY_STEP: usize = 64;
+/// Most steps of it: every step folds what it touches from its beginning, so that more would cost their square.
+const REPLAY_STEPS: usize = 64;
 
 fn export(journal: &Journal, what: Export, out: &mut dyn Write) -> Result<u64, ExportError> {
     let mut entries = 0;

@@ -14,6 +14,7 @@ check_damaged = { $faults ->
     [one] The file is damaged in one place:
    *[other] The file is damaged in { $faults } places:
 }
+check_cancelled = stopped before the file was proved; a check only reads
 check_what_now = Do not write in it. Keep it as it is, and bring out what is undamaged: outplant rescue rescued.jsonl
 check_undamaged = { $entries ->
     [0] No undamaged entry was found.

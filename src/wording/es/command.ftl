@@ -14,6 +14,7 @@ check_damaged = { $faults ->
     [one] El archivo está dañado en un lugar:
    *[other] El archivo está dañado en { $faults } lugares:
 }
+check_cancelled = se detuvo antes de probar el archivo; la comprobación solo lee
 check_what_now = No escriba en él. Guárdelo como está y saque lo que está sano: outplant rescue rescatado.jsonl
 check_undamaged = { $entries ->
     [0] No se halló ninguna anotación sana.
