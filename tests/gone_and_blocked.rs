@@ -65,9 +65,18 @@ fn an_older_copy_put_back_is_said_by_every_command_until_it_is_settled() {
         let gone = if lang == "en" { "2 entries that were saved here are gone" } else { "faltan 2 anotaciones" };
         assert!(ended.err.contains(gone), "{words:?}: {}", ended.err);
     }
+    let copied = home.file("copied.outplant");
+    for words in [&["export"][..], &["backup", copied.to_str().unwrap()], &["check"]] {
+        let ended = home.run(words);
+        assert!(ended.err.contains("2 entries that were saved here are gone"), "{words:?}: {}", ended.err);
+        assert!(ended.err.contains("settled what=restored"), "{words:?}: {}", ended.err);
+    }
+    let told = &home.json(&["ready"])["notes"][0];
+    assert!(told.as_str().unwrap().contains("2 entries that were saved here are gone"), "{told}");
     assert_eq!(home.run(&["check"]).code, 6, "check says so too, after a write as well");
     home.write("settled", &["what=restored"]);
     assert_eq!(home.run(&["ready"]).err, "");
+    assert_eq!(home.json(&["ready"]).get("notes"), None);
     assert_eq!(home.run(&["check"]).code, 0);
 }
 

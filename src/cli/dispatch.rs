@@ -1,6 +1,6 @@
 //! From what was typed to the command that answers it, and how the run ended.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::ffi::OsString;
 
 use super::answer::{Ending, refuse};
@@ -76,7 +76,7 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
         }
     };
     faults.iter().for_each(|fault| run.note(fault));
-    dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell(&exit)))
+    dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell_exit(&exit)))
 }
 
 /// Whether a program asks. Looked for before anything else is read, so that it is told of a fault of usage as of any other.
@@ -107,8 +107,22 @@ fn prepare(
     let asked_ascii = everywhere.ascii || settings.ascii;
     let ascii = asked_ascii || (around.ascii && around.out_is_terminal);
     around.ascii |= asked_ascii;
-    let notes_told = Cell::default();
-    Ok(Run { everywhere, around, wording, now, on, known, settings, file, who, forecast_basis, ascii, notes_told })
+    let (notes_told, notes_of_answer) = (Cell::default(), RefCell::default());
+    Ok(Run {
+        everywhere,
+        around,
+        wording,
+        now,
+        on,
+        known,
+        settings,
+        file,
+        who,
+        forecast_basis,
+        ascii,
+        notes_told,
+        notes_of_answer,
+    })
 }
 
 /// Whether a command opens the nursery that is set where none is named.

@@ -68,8 +68,7 @@ pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, E
         ExportAs::Entries => Export::Lines,
         ExportAs::Csv => Export::Csv(TableFor::AnyProgram),
     };
-    let file = &run.file;
-    let journal = crate::desk::Reading::open(file).map_err(|fault| run.exit_for_file(&fault))?;
+    let journal = run.reading()?;
     let to = arguments.to.as_ref().filter(|to| to.as_os_str() != "-");
     let given = match to {
         Some(to) => journal.export_to(what, to),

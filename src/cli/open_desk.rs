@@ -2,7 +2,7 @@
 
 use super::answer::said_yes;
 use super::run::{Exit, Run};
-use crate::desk::{Desk, DeskError, JournalError};
+use crate::desk::{Desk, DeskError, JournalError, Note, Reading};
 use crate::nursery::species::Catalogue;
 
 impl Run {
@@ -32,11 +32,25 @@ impl Run {
         Ok(desk)
     }
 
+    /// Opens the file for reading alone and passes on what it has to tell.
+    pub(crate) fn reading(&self) -> Result<Reading, Exit> {
+        let opened = Reading::open(&self.file, &self.around.folders.settings);
+        let reading = opened.map_err(|fault| self.exit_for_file(&fault))?;
+        self.tell(reading.notes());
+        Ok(reading)
+    }
+
     /// Passes on what the file has to tell that was not yet passed on.
     pub(crate) fn tell_notes(&self, desk: &Desk) {
         let told = self.notes_told.replace(desk.notes().len());
-        for text in desk.notes().iter().skip(told).filter_map(|note| self.wording.journal_note(note)) {
+        self.tell(desk.notes().get(told..).unwrap_or_default());
+    }
+
+    /// A person is told beside the answer, a program in it.
+    fn tell(&self, notes: &[Note]) {
+        for text in notes.iter().filter_map(|note| self.wording.journal_note(note)) {
             self.note(&text);
+            self.notes_of_answer.borrow_mut().push(text);
         }
     }
 

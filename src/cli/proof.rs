@@ -11,6 +11,8 @@ use crate::desk::{self, CheckReport, ExportError, FileFault, ImportStep, Journal
 /// Proves the file: chain, books, replay. Reads only; kept stories that are not true are thrown away.
 pub(crate) fn check(run: &Run) -> Result<Ending, Exit> {
     let report = desk::check(&run.file, &run.around.folders.settings).map_err(|fault| run.exit_for_file(&fault))?;
+    // Entries that are gone are among the faults; the note says how that is settled where it is meant.
+    let _ = run.reading();
     // A file whose lines cannot all be read has no books to prove.
     let replay = if report.faults.is_empty() { replayed(run)? } else { None };
     let sound =
@@ -153,7 +155,7 @@ fn rescued_in_words(run: &Run, rescued: &Rescued, arguments: &Rescue) -> String 
 
 /// A verified copy.
 pub(crate) fn backup(run: &Run, arguments: &Backup) -> Result<Ending, Exit> {
-    let journal = desk::Reading::open(&run.file).map_err(|fault| run.exit_for_file(&fault))?;
+    let journal = run.reading()?;
     let report = journal.backup(&arguments.to).map_err(|fault| run.exit_for_file(&fault))?;
     if run.everywhere.json {
         let file = report.path.display().to_string();

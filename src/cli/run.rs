@@ -1,6 +1,6 @@
 //! One run of the command line: surroundings in, answers out, one ending.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::io::{self, BufWriter, StdoutLock};
 use std::path::PathBuf;
 
@@ -42,6 +42,8 @@ pub(crate) struct Run {
     pub(crate) ascii: bool,
     /// How many notes of the file were passed on.
     pub(crate) notes_told: Cell<usize>,
+    /// What a program is told in its answer.
+    pub(crate) notes_of_answer: RefCell<Vec<String>>,
 }
 
 /// Why a command ended without doing its work: the sentences were already made.
@@ -101,8 +103,13 @@ impl Run {
         self.ended(say(text))
     }
 
-    /// An answer to a program: one object.
+    /// An answer to a program: one object, with what the file has to tell.
     pub(crate) fn answer_json(&self, value: &serde_json::Value) -> Result<Ending, Exit> {
+        let mut value = value.clone();
+        let notes = self.notes_of_answer.take();
+        if let Some(object) = value.as_object_mut().filter(|_| !notes.is_empty()) {
+            object.insert("notes".to_string(), notes.into());
+        }
         self.put(&format!("{value}\n"))
     }
 
@@ -111,7 +118,11 @@ impl Run {
         &self,
         write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>,
     ) -> Result<Ending, Exit> {
-        self.ended(say_object(write))
+        let notes = self.notes_of_answer.take();
+        self.ended(say_object(|out| {
+            write(out)?;
+            if notes.is_empty() { Ok(()) } else { out.field("notes", notes) }
+        }))
     }
 
     /// How an answer that was said, or could not be, ends a run: what was written stays written.
@@ -148,7 +159,7 @@ impl Run {
     }
 
     /// Tells the person why a command stopped.
-    pub(crate) fn tell(&self, exit: &Exit) -> Ending {
+    pub(crate) fn tell_exit(&self, exit: &Exit) -> Ending {
         let lines: Vec<String> = exit.lines.iter().map(|line| shortened(line)).collect();
         let json = self.everywhere.json;
         let plain = !json && self.around.ascii && self.around.can_ask;

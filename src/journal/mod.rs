@@ -110,18 +110,25 @@ impl Journal {
         Journal::read_only(path, Path::new(""), WhyReadOnly::Asked)
     }
 
+    /// The same, with what the notes beside the settings have to tell of it.
+    pub(crate) fn open_read_only_beside(path: &Path, shelf: &Path) -> Result<Journal, JournalError> {
+        Journal::read_only(path, shelf, WhyReadOnly::Asked)
+    }
+
     fn read_only(path: &Path, shelf: &Path, why: WhyReadOnly) -> Result<Journal, JournalError> {
         connection::refuse_foreign_log(path)?;
         connection::version_of(path, i64::MAX, true)?;
         let connection = connection::open_for_reading(path)?;
         let file_id = read_file_id(&connection, path)?;
         let shelf = DeviceStore::new(shelf, &file_id, path);
+        let mut notes = vec![Note::ReadOnly(why)];
+        notes.extend(shelf.gone(&connection)?.into_iter().map(Note::Gone));
         Ok(Journal {
             connection,
             path: path.to_path_buf(),
             file_id,
             shelf,
-            notes: vec![Note::ReadOnly(why)],
+            notes,
             read_only: true,
             mark: disk::file_mark(path),
         })

@@ -177,7 +177,7 @@ fn a_broken_chain_in_the_middle_is_named_once_and_takes_nothing() {
     crate::support::grown::write_grown(&file, folder.path(), 1200, 5).unwrap();
     let theirs = {
         let mut text = Vec::new();
-        let reading = outplant::desk::Reading::open(&file).unwrap();
+        let reading = outplant::desk::Reading::open(&file, std::path::Path::new("")).unwrap();
         reading.export(outplant::desk::Export::Lines, &mut text).unwrap();
         String::from_utf8(text).unwrap()
     };
@@ -216,7 +216,10 @@ fn the_lines_may_come_backwards() {
     let file = folder.path().join("grown.outplant");
     crate::support::grown::write_grown(&file, folder.path(), 3000, 6).unwrap();
     let mut text = Vec::new();
-    outplant::desk::Reading::open(&file).unwrap().export(outplant::desk::Export::Lines, &mut text).unwrap();
+    outplant::desk::Reading::open(&file, std::path::Path::new(""))
+        .unwrap()
+        .export(outplant::desk::Export::Lines, &mut text)
+        .unwrap();
     let theirs: Vec<String> = String::from_utf8(text).unwrap().lines().map(str::to_string).collect();
     let backwards: Vec<String> = theirs.iter().rev().cloned().collect();
     let place = Place::empty(0);

@@ -113,7 +113,7 @@ impl Place {
     /// Every entry as it stands.
     pub fn lines(&self) -> Vec<String> {
         let mut text = Vec::new();
-        let reading = outplant::desk::Reading::open(&self.file()).unwrap();
+        let reading = outplant::desk::Reading::open(&self.file(), std::path::Path::new("")).unwrap();
         reading.export(outplant::desk::Export::Lines, &mut text).unwrap();
         String::from_utf8(text).unwrap().lines().map(str::to_string).collect()
     }

@@ -18,7 +18,10 @@ fn grown_lines(entries: usize) -> Vec<String> {
     let file = folder.path().join("grown.outplant");
     crate::support::grown::write_grown(&file, folder.path(), entries, 5).unwrap();
     let mut text = Vec::new();
-    outplant::desk::Reading::open(&file).unwrap().export(outplant::desk::Export::Lines, &mut text).unwrap();
+    outplant::desk::Reading::open(&file, std::path::Path::new(""))
+        .unwrap()
+        .export(outplant::desk::Export::Lines, &mut text)
+        .unwrap();
     String::from_utf8(text).unwrap().lines().map(str::to_string).collect()
 }
 

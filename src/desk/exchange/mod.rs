@@ -16,7 +16,7 @@ use super::first_day::SheetRefused;
 use super::refusal::{DeskError, Refused};
 use super::{Now, Recorded};
 use crate::base::Day;
-use crate::journal::{BackupReport, CheckReport, Journal, JournalError, Rescued};
+use crate::journal::{BackupReport, CheckReport, Journal, JournalError, Note, Rescued};
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::{Fold, View};
@@ -108,8 +108,13 @@ pub struct Reading(Journal);
 
 impl Reading {
     /// Opens a file for reading.
-    pub fn open(file: &Path) -> Result<Reading, JournalError> {
-        Journal::open_read_only(file).map(Reading)
+    pub fn open(file: &Path, shelf: &Path) -> Result<Reading, JournalError> {
+        Journal::open_read_only_beside(file, shelf).map(Reading)
+    }
+
+    /// What the file has to tell.
+    pub(crate) fn notes(&self) -> &[Note] {
+        self.0.notes()
     }
 
     /// Writes every entry out, the same bytes for the same journal; says how many.
