@@ -127,3 +127,51 @@ fn a_table_runs_no_formula_and_a_sheet_has_its_text_back() {
     home.done(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
     assert!(home.done(&["export"]).contains("\"-North\""));
 }
+
+/// A limit on the size of files, as some machines set it (`ulimit -f`, in blocks of 1,024 bytes in bash).
+#[cfg(unix)]
+#[test]
+fn a_file_that_may_not_grow_further_is_a_fault_with_a_sentence_and_leaves_nothing_behind() {
+    let home = Home::default().begun();
+    for turn in 0..20 {
+        home.write("noted", &[&format!("text={}{turn}", "long ".repeat(300))]);
+    }
+    let program = home.program();
+    let line = format!("ulimit -f 8; exec '{}' export --to large.jsonl", program.get_program().to_str().unwrap());
+    let mut shell = std::process::Command::new("bash");
+    shell.args(["-c", &line]).current_dir(home.path()).env_clear();
+    shell.envs(program.get_envs().filter_map(|(name, value)| Some((name, value?))));
+    let ended = shell.output().unwrap();
+    let told = String::from_utf8_lossy(&ended.stderr).into_owned();
+    assert_eq!(ended.status.code(), Some(3), "{told}");
+    assert!(told.contains("larger than is allowed"), "{told}");
+    let left: Vec<String> = std::fs::read_dir(home.path())
+        .unwrap()
+        .map(|there| there.unwrap().file_name().to_string_lossy().into_owned())
+        .filter(|name| name.contains("large"))
+        .collect();
+    assert_eq!(left, Vec::<String>::new());
+}
+
+#[test]
+fn what_only_reads_does_not_say_that_nothing_was_written_and_a_sound_file_needs_no_rescue() {
+    let home = Home::default().begun();
+    for words in [&["ready"][..], &["walk"], &["check"]] {
+        let ended = home.run(&[&["--nursery", "none.outplant"][..], words].concat());
+        assert_eq!(ended.code, 1, "{words:?}");
+        assert!(!ended.err.contains("nothing was written"), "{words:?}: {}", ended.err);
+    }
+    let to = home.file("out.jsonl");
+    assert!(home.done(&["rescue", to.to_str().unwrap()]).contains("nothing to rescue"));
+}
+
+#[cfg(unix)]
+#[test]
+fn check_says_where_others_can_read_the_file() {
+    use std::os::unix::fs::PermissionsExt;
+    let home = Home::default().begun();
+    assert!(!home.done(&["check"]).contains("chmod"));
+    let open = std::fs::Permissions::from_mode(0o644);
+    std::fs::set_permissions(home.file("nursery.outplant"), open).unwrap();
+    assert!(home.done(&["check"]).contains("chmod 600"));
+}

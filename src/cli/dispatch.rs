@@ -7,7 +7,7 @@ use super::answer::{Ending, refuse};
 use super::args::{Cli, Command, Everywhere, Ready};
 use super::json::schema::schema_of;
 use super::machine::surroundings::Surroundings;
-use super::machine::{paths, settings_faults, shells};
+use super::machine::{outlive_full_files, paths, settings_faults, shells};
 use super::run::{Exit, Run, day_asked};
 use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
@@ -44,6 +44,7 @@ pub struct OpenDashboard {
 
 /// Runs what was typed and says how it ended.
 pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
+    outlive_full_files();
     let read = ReadSettings::of(&around.folders);
     let wording = Wording::new(language(&arguments, read.settings.lang.as_deref(), around.lang.as_deref()));
     let json = is_for_a_program(&arguments);

@@ -84,6 +84,9 @@ fn in_words(run: &Run, report: &CheckReport, replay: Option<&Replay>, sound: boo
             lines.push(wording.check_doubts(replay.doubts as i64));
         }
     }
+    if crate::desk::others_can_read(&run.file) {
+        lines.push(wording.check_others_read(run.file.display()));
+    }
     if report.unknown_kinds > 0 {
         lines.push(wording.check_unknown_kinds(report.unknown_kinds as i64));
     }
@@ -146,7 +149,9 @@ fn rescued_in_words(run: &Run, rescued: &Rescued, arguments: &Rescue) -> String 
         lines.extend(rescued.lost.iter().map(|lost| format!("  {}", lost_in_words(run, lost))));
     }
     lines.extend(rescued.apart.iter().map(|apart| wording.rescued_apart(&apart.first, &apart.last, &apart.now)));
+    let is_whole = rescued.lost.is_empty() && !rescued.damaged;
     lines.push(match (rescued.lost.is_empty(), arguments.no_backup) {
+        _ if is_whole => wording.rescued_not_needed(&to),
         (true, _) | (false, true) => wording.rescued_into_new(&to),
         (false, false) => wording.rescued_into_backup(&to),
     });

@@ -146,7 +146,7 @@ impl Run {
             DeskError::Journal(fault) => ending_of(fault),
         };
         let mut lines = self.wording.desk_error(fault, &self.file.display().to_string(), species);
-        if ending == Ending::Refused {
+        if matches!(fault, DeskError::Refused(_)) {
             lines.push(self.wording.nothing_written());
         }
         Exit { ending, lines }

@@ -24,6 +24,7 @@ pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, 
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, Meant, SheetKind, Unknown, UnknownWhat, Why};
 pub(crate) use exchange::AT_ONCE;
 pub(crate) use exchange::drop_kept_stories;
+pub(crate) use exchange::others_can_read;
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
 pub use exchange::{How, ImportProgress, ImportStep};
 pub use first_day::{SheetImported, SheetRefused};

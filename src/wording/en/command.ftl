@@ -14,6 +14,7 @@ check_damaged = { $faults ->
     [one] The file is damaged in one place:
    *[other] The file is damaged in { $faults } places:
 }
+check_others_read = Other people of this machine can read { $file }. Where that is not meant: chmod 600
 check_cancelled = stopped before the file was proved; a check only reads
 check_what_now = Do not write in it. Keep it as it is, and bring out what is undamaged: outplant rescue rescued.jsonl
 check_undamaged = { $entries ->
@@ -34,6 +35,7 @@ rescued = { $entries ->
    *[other] brought out: { $entries } undamaged entries in { $file }
 }
 rescued_all = Nothing is lost: the file is whole.
+rescued_not_needed = There is nothing to rescue: go on with the file as it is. { $file } is the same as an export of it.
 rescued_none_named = The file is damaged, but no number of an entry is missing up to the last one that was found. Compare with the newest backup.
 rescued_lost = Nothing undamaged was found of these:
 rescued_nothing = No undamaged entry was found; nothing was written. Take the newest backup.

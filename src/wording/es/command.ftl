@@ -14,6 +14,7 @@ check_damaged = { $faults ->
     [one] El archivo está dañado en un lugar:
    *[other] El archivo está dañado en { $faults } lugares:
 }
+check_others_read = Otras personas de esta máquina pueden leer { $file }. Si no es la intención: chmod 600
 check_cancelled = se detuvo antes de probar el archivo; la comprobación solo lee
 check_what_now = No escriba en él. Guárdelo como está y saque lo que está sano: outplant rescue rescatado.jsonl
 check_undamaged = { $entries ->
@@ -31,6 +32,7 @@ rescued = { $entries ->
    *[other] rescatadas: { $entries } anotaciones sanas en { $file }
 }
 rescued_all = No se perdió nada: el archivo está entero.
+rescued_not_needed = No hay nada que rescatar: siga con el archivo como está. { $file } es lo mismo que una exportación.
 rescued_none_named = El archivo está dañado, pero hasta la última anotación hallada no falta ningún número. Compare con el respaldo más nuevo.
 rescued_lost = De estas no se halló nada sano:
 rescued_nothing = No se halló ninguna anotación sana; no se escribió nada. Tome el respaldo más nuevo.
