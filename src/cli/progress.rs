@@ -6,7 +6,9 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicI32, Ordering};
 use std::time::{Duration, Instant};
 
-use super::answer::{Ending, note, refuse};
+#[cfg(unix)]
+use super::answer::refuse;
+use super::answer::{Ending, note};
 use super::run::Run;
 use crate::base::text::in_ascii;
 use crate::desk::ImportStep;
@@ -57,6 +59,8 @@ impl<'r> Watch<'r> {
             (true, _) => Style::Lines,
         };
         let state = Arc::new(AtomicI32::new(GOES_ON));
+        #[cfg(not(unix))]
+        drop(stopped);
         Watch {
             run,
             style,
@@ -162,15 +166,19 @@ fn lines_of(step: ImportStep) -> u64 {
 }
 
 /// How a run ends that a signal stopped.
+#[cfg(unix)]
 fn ending_of(signal: i32) -> Option<Ending> {
-    #[cfg(unix)]
-    return match signal {
+    match signal {
         signal_hook::consts::SIGTERM => Some(Ending::Terminated),
         1.. => Some(Ending::Interrupted),
         _ => None,
-    };
-    #[cfg(not(unix))]
-    return None;
+    }
+}
+
+/// No signals here.
+#[cfg(not(unix))]
+fn ending_of(_: i32) -> Option<Ending> {
+    None
 }
 
 /// Listens for what ends a program, on a thread of its own. The import itself is told to stop; where it does not within a

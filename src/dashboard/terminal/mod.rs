@@ -75,6 +75,7 @@ pub(super) enum Left {
     /// By a key.
     Key,
     /// By a signal.
+    #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix has signals"))]
     Signal(i32),
     /// The terminal is gone.
     TerminalGone,

@@ -2,10 +2,13 @@
 //! a second: what waits for its keys would wait for ever.
 
 use std::sync::mpsc::Sender;
+#[cfg(unix)]
 use std::time::Duration;
 
+use super::Happening;
+#[cfg(unix)]
+use super::Left;
 use super::guard::give_back;
-use super::{Happening, Left};
 
 /// The longest that leaving may take after a signal.
 #[cfg(unix)]

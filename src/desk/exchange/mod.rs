@@ -141,13 +141,16 @@ pub(crate) fn drop_kept_stories(file: &Path, shelf: &Path) -> Result<(), Journal
     Journal::open(file, shelf)?.drop_stories()
 }
 
-/// Whether other people of this machine can read a file. A new nursery is its owner's alone (mode 0600); false where the
-/// system knows no such thing.
+/// Whether other people of this machine can read a file. A new nursery is its owner's alone (mode 0600).
+#[cfg(unix)]
 pub(crate) fn others_can_read(file: &Path) -> bool {
-    #[cfg(unix)]
-    return std::fs::metadata(file).is_ok_and(|about| std::os::unix::fs::MetadataExt::mode(&about) & 0o044 != 0);
-    #[cfg(not(unix))]
-    return false;
+    std::fs::metadata(file).is_ok_and(|about| std::os::unix::fs::MetadataExt::mode(&about) & 0o044 != 0)
+}
+
+/// The system knows no such thing.
+#[cfg(not(unix))]
+pub(crate) fn others_can_read(_: &Path) -> bool {
+    false
 }
 
 /// What replaying a whole file shows.
