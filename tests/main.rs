@@ -17,6 +17,7 @@ mod grown_nursery;
 mod house;
 mod imports;
 mod lots_and_sowing;
+mod own_words;
 mod plain;
 mod proof;
 mod pulled_plug;

@@ -76,6 +76,8 @@ pub(crate) enum Command {
     Why(Why),
     /// One entry.
     Write(Write),
+    /// What was written, the newest first.
+    Log(Log),
     /// Takes a command back.
     Undo(Undo),
     /// Entries from a file.
@@ -150,6 +152,8 @@ pub(crate) struct Begin {
 /// `ready`
 #[derive(Args, Debug, Default)]
 pub(crate) struct Ready {
+    /// Only the tray or the bed of this name.
+    pub(crate) name: Vec<String>,
     /// Only what changed since the end of this day.
     #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
     pub(crate) since: Option<String>,
@@ -170,6 +174,22 @@ pub(crate) struct Ready {
 /// `why`
 #[derive(Subcommand, Debug)]
 pub(crate) enum Why {
+    /// Whatever bears the name, or the tray and the bed of two.
+    #[command(hide = true)]
+    Named {
+        /// Names.
+        #[arg(required = true)]
+        names: Vec<String>,
+        /// Of a bed: only this species.
+        #[arg(long)]
+        species: Option<String>,
+        /// Of a tray and a bed: also what to do about each thing that holds it back.
+        #[arg(long)]
+        how: bool,
+        /// What holds too.
+        #[arg(long)]
+        all: bool,
+    },
     /// A tray.
     Tray {
         /// Its code.
@@ -243,6 +263,16 @@ pub(crate) struct Write {
     /// Only say what would be written.
     #[arg(long)]
     pub(crate) dry_run: bool,
+}
+
+/// `log`
+#[derive(Args, Debug)]
+pub(crate) struct Log {
+    /// A name, a word, a day, a person; each of several must hold.
+    pub(crate) words: Vec<String>,
+    /// At most so many.
+    #[arg(long, value_name = "N", default_value_t = 30)]
+    pub(crate) most: usize,
 }
 
 /// `undo`

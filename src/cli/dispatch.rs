@@ -9,7 +9,7 @@ use super::json::schema::schema_of;
 use super::machine::surroundings::Surroundings;
 use super::machine::{outlive_full_files, paths, settings_faults, shells};
 use super::run::{Exit, Run, day_asked};
-use super::{begin, calc, exchange, proof, ready, sample, species, undo, walk, why, write};
+use super::{begin, calc, exchange, log, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
 use crate::desk::{Desk, Now};
 use crate::reckon::forecast::ForecastBasis;
@@ -145,6 +145,7 @@ fn opens_the_nursery(command: Option<&Command>) -> bool {
             | Command::Walk
             | Command::Why(_)
             | Command::Write(_)
+            | Command::Log(_)
             | Command::Undo(_)
             | Command::Import(_)
             | Command::Export(_)
@@ -183,6 +184,7 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Outcome, Exit> {
         Some(Command::Begin(arguments)) => begin::run(run, &arguments),
         Some(Command::Why(arguments)) => why::run(run, &arguments),
         Some(Command::Write(arguments)) => write::run(run, &arguments),
+        Some(Command::Log(arguments)) => log::run(run, &arguments),
         Some(Command::Undo(arguments)) => undo::run(run, &arguments),
         Some(Command::Import(arguments)) => exchange::import(run, &arguments),
         Some(Command::Export(arguments)) => exchange::export(run, &arguments),

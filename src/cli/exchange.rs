@@ -52,7 +52,7 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     if imported.recorded.entries.is_empty() && !run.everywhere.json {
         let taken = imported.lines - imported.recorded.already;
         let text = run.wording.taken(taken as i64);
-        let telling = write::Telling { message: &text, each: false, tried: false, cautions: &[] };
+        let telling = write::Telling { message: &text, each: false, tried: false, cautions: &[], effects: &[] };
         return write::told_as(run, &desk, &imported.recorded, telling);
     }
     write::told(run, &desk, &imported.recorded, &[])

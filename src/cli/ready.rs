@@ -1,7 +1,8 @@
 //! `ready`: the main answer, and what changed in it since a day.
 
 use super::answer::Ending;
-use super::args::Ready;
+use super::args::{Ready, Why};
+use super::named::what_is_asked;
 use super::ready_json::ReadyAnswer;
 use super::run::{Exit, Run, day_asked};
 use super::since::{Since, since_yesterday};
@@ -16,7 +17,9 @@ use crate::reckon::picture::{Only, Picture};
 
 /// Opens the nursery and shows it, or what changed since a day.
 pub(crate) fn run(run: &Run, arguments: &Ready) -> Result<Ending, Exit> {
-    let desk = run.desk()?;
+    let mut desk = run.desk()?;
+    let named = named(run, &mut desk, arguments)?;
+    let arguments = named.as_ref().unwrap_or(arguments);
     match &arguments.since {
         Some(written) => {
             let day = day_asked(written, "--since", run.now.today, &run.wording)?;
@@ -24,6 +27,30 @@ pub(crate) fn run(run: &Run, arguments: &Ready) -> Result<Ending, Exit> {
         }
         None => show(run, &desk, arguments),
     }
+}
+
+/// The answer narrowed to what alone bears a name.
+fn named(run: &Run, desk: &mut Desk, arguments: &Ready) -> Result<Option<Ready>, Exit> {
+    if arguments.name.is_empty() {
+        return Ok(None);
+    }
+    let (mut tray, mut bed) = (arguments.tray.clone(), arguments.bed.clone());
+    match what_is_asked(run, desk, &arguments.name, (None, false, false))? {
+        Why::Tray { tray: named, .. } => tray = Some(named),
+        Why::Bed { bed: named, .. } => bed = Some(named),
+        Why::Pair { tray: one, bed: other, .. } => (tray, bed) = (Some(one), Some(other)),
+        Why::Lot { .. } | Why::Species { .. } | Why::Named { .. } => {
+            return Err(Exit::refused(run.wording.line_unknown_name(arguments.name.join(" "))));
+        }
+    }
+    Ok(Some(Ready {
+        name: Vec::new(),
+        since: arguments.since.clone(),
+        tray,
+        bed,
+        fits: arguments.fits,
+        all: arguments.all,
+    }))
 }
 
 /// Shows which trays are ready for which bed.

@@ -22,13 +22,20 @@ fn named(why: &Why) -> Vec<&str> {
         Why::Tray { tray, .. } => vec![tray.as_str()],
         Why::Bed { bed, .. } => vec![bed.as_str()],
         Why::Pair { tray, bed, .. } => vec![tray.as_str(), bed.as_str()],
-        Why::Lot { .. } | Why::Species { .. } => Vec::new(),
+        Why::Lot { .. } | Why::Species { .. } | Why::Named { .. } => Vec::new(),
     }
 }
 
 /// Explains a tray, a bed or a pair.
 pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
+    let asked_by_name = match why {
+        Why::Named { names, species, how, all } => {
+            Some(super::named::what_is_asked(run, &mut desk, names, (species.as_ref(), *how, *all))?)
+        }
+        Why::Tray { .. } | Why::Bed { .. } | Why::Pair { .. } | Why::Lot { .. } | Why::Species { .. } => None,
+    };
+    let why = asked_by_name.as_ref().unwrap_or(why);
     let picture = run.picture_with(&mut desk, &named(why))?;
     let asked = Asked { picture: &picture, wording: &run.wording };
     match why {
@@ -64,6 +71,8 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             }
             show_reasons(run, &picture, page, *all)
         }
+        // Brought to one of the others above.
+        Why::Named { .. } => Ok(Ending::Usage),
         Why::Lot { lot, plants, sure } => why_lot(run, lot, *plants, *sure),
         Why::Species { species, plants, sure } => why_species(run, species, *plants, *sure),
     }

@@ -18,9 +18,10 @@ use super::{first_day, first_day_rows};
 use crate::base::Day;
 use crate::base::columns;
 use crate::desk::{self, Desk, DeskError, Imported, PairFault, Recorded, Refused, Remark};
-use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{Entry, all_kinds, kind_of_entry};
 use crate::nursery::envelope::Draft;
+use crate::reckon::Picture;
+use crate::reckon::effect::effects;
 
 /// Writes one entry or a sheet of short lines, or says what can be written.
 pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
@@ -34,7 +35,7 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     }
     let bare = kind_of_entry(kind).filter(|_| arguments.fields.is_empty());
     if let Some(known) = bare.filter(|known| known.fields.iter().any(|field| field.required)) {
-        return Err(Exit::refused(fields_of(run, known.kind, known.fields)));
+        return Err(Exit::refused(run.wording.kind_form(known.kind, known.fields)));
     }
     let mut fields = arguments.fields.clone();
     if let Some(written) = &arguments.happened {
@@ -72,8 +73,34 @@ fn write_drafts(run: &Run, desk: &mut Desk, mut drafts: Vec<Draft>, only_try: bo
         return tried(run, desk, Imported { lines: many, recorded, drafts: many, read }, &remarks.all());
     }
     remarks.agreed_on_one(run)?;
+    let before = desk.picture();
+    let drafts_count = drafts.iter().any(counts_plants);
     let recorded = desk.record(drafts).map_err(|fault| run.exit_for(&without_lines(fault), &species))?;
-    told(run, desk, &recorded, &remarks.told_after(run))
+    let message = match recorded.entries.as_slice() {
+        [one] => run.wording.saved_entry(one),
+        many => run.wording.saved(many.len() as i64),
+    };
+    let effects = effects_since(run, desk, &before, drafts_count);
+    let told = remarks.told_after(run);
+    let telling = Telling { message: &message, each: true, tried: false, cautions: &told, effects: &effects };
+    told_as(run, desk, &recorded, telling)
+}
+
+/// Whether an entry speaks of numbers of plants: that it changes none is worth a word.
+fn counts_plants(draft: &Draft) -> bool {
+    const KINDS: [&str; 8] =
+        ["counted", "lost", "culled", "stocktaken", "given_out", "moved_on", "outplanted", "plants_lost"];
+    KINDS.contains(&draft.kind.as_str())
+}
+
+/// What is otherwise than it was, a sentence each.
+fn effects_since(run: &Run, desk: &Desk, before: &Picture, counts: bool) -> Vec<String> {
+    let after = desk.picture();
+    let found = effects(before, &after);
+    if found.is_empty() && !counts {
+        return Vec::new();
+    }
+    run.wording.outcomes(&found, &after.site.species, MOST_SAID)
 }
 
 /// Entries of one line are refused without its number.
@@ -171,10 +198,16 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
     if !arguments.dry_run {
         remarks.agreed_on_batch(run)?;
     }
+    let before = desk.picture();
     let taken = if arguments.dry_run { tried } else { write(&mut desk, false)? };
+    let effects = if arguments.dry_run {
+        Vec::new()
+    } else {
+        effects_since(run, &desk, &before, taken.read.iter().any(|(_, draft)| counts_plants(draft)))
+    };
     let lines = taken.lines as i64;
     if run.everywhere.json {
-        return batch_json(run, &desk, &taken, arguments.dry_run, &remarks.all());
+        return batch_json(run, &desk, &taken, arguments.dry_run, &remarks.all(), &effects);
     }
     let mut message = if arguments.dry_run {
         let mut message = run.wording.paper_tried(lines, run.wording.entries(lines));
@@ -189,7 +222,8 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
         message.push_str(&format!("\n{days}"));
     }
     let told = if arguments.dry_run { remarks.all() } else { remarks.told };
-    let telling = Telling { message: &message, each: true, tried: arguments.dry_run, cautions: &told };
+    let telling =
+        Telling { message: &message, each: true, tried: arguments.dry_run, cautions: &told, effects: &effects };
     told_as(run, &desk, &taken.recorded, telling)
 }
 
@@ -205,10 +239,17 @@ fn days_of(run: &Run, taken: &Imported) -> Option<String> {
     Some(run.wording.paper_days(list.join(", ")))
 }
 
-fn batch_json(run: &Run, desk: &Desk, taken: &Imported, dry_run: bool, cautions: &[String]) -> Result<Ending, Exit> {
+fn batch_json(
+    run: &Run,
+    desk: &Desk,
+    taken: &Imported,
+    dry_run: bool,
+    cautions: &[String],
+    effects: &[String],
+) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     let sentences = taken.read.iter().map(|(_, draft)| run.wording.draft_sentence(draft, species)).collect();
-    let mut answer = recorded_json(run, desk, &taken.recorded, sentences, cautions);
+    let mut answer = recorded_json(run, desk, &taken.recorded, sentences, (cautions, effects));
     answer["dry_run"] = json!(dry_run);
     answer["lines"] = json!(first_day_rows::lines_json(&run.wording, &taken.read, species));
     run.answer_json(&answer)
@@ -246,14 +287,14 @@ pub(crate) fn told(run: &Run, desk: &Desk, recorded: &Recorded, cautions: &[Stri
         many => run.wording.saved(many.len() as i64),
     };
     let each = recorded.entries.len() <= MOST_SAID;
-    told_as(run, desk, recorded, Telling { message: &message, each, tried: false, cautions })
+    told_as(run, desk, recorded, Telling { message: &message, each, tried: false, cautions, effects: &[] })
 }
 
 /// What is only tried: the entries in words, of very many the first ones, and what would become doubtful.
 pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported, cautions: &[String]) -> Result<Ending, Exit> {
     let species = &desk.fold().site().species;
     if run.everywhere.json {
-        return batch_json(run, desk, &taken, true, cautions);
+        return batch_json(run, desk, &taken, true, cautions, &[]);
     }
     let mut message = run.wording.dry_run((taken.lines - taken.recorded.already) as i64);
     for (_, draft) in taken.read.iter().take(MOST_SAID) {
@@ -265,7 +306,8 @@ pub(crate) fn tried(run: &Run, desk: &Desk, taken: Imported, cautions: &[String]
     if taken.drafts > MOST_SAID {
         message.push_str(&format!("\n  {}", run.wording.change_more((taken.drafts - MOST_SAID) as i64)));
     }
-    told_as(run, desk, &taken.recorded, Telling { message: &message, each: false, tried: true, cautions })
+    let telling = Telling { message: &message, each: false, tried: true, cautions, effects: &[] };
+    told_as(run, desk, &taken.recorded, telling)
 }
 
 /// How an answer is told.
@@ -278,6 +320,8 @@ pub(crate) struct Telling<'a> {
     pub(crate) tried: bool,
     /// What is told beside the entries.
     pub(crate) cautions: &'a [String],
+    /// What is otherwise by them, where that was looked at.
+    pub(crate) effects: &'a [String],
 }
 
 /// What was written or only tried, and what it makes doubtful; a program is given the entries in words, too.
@@ -289,11 +333,19 @@ pub(crate) fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, telling: Tell
     let written: Vec<Arc<Entry>> = desk.named(said_back).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
         let sentences = written.iter().map(|entry| run.wording.entry_sentence_with_year(entry, species)).collect();
-        return run.answer_json(&recorded_json(run, desk, recorded, sentences, telling.cautions));
+        let beside = (telling.cautions, telling.effects);
+        return run.answer_json(&recorded_json(run, desk, recorded, sentences, beside));
     }
     let mut text = format!("{}\n", telling.message);
     for line in in_words(run, desk, if telling.each { &written } else { &[] }) {
         text.push_str(&format!("{line}\n"));
+    }
+    for effect in telling.effects {
+        super::undo::said_back(run, effect).iter().for_each(|line| text.push_str(&format!("{line}\n")));
+    }
+    // Several entries of one command are taken back by the first of them.
+    if let [first, _, ..] = recorded.entries.as_slice() {
+        text.push_str(&format!("{}\n", run.wording.saved_taken_back_by(first)));
     }
     telling.cautions.iter().for_each(|caution| text.push_str(&format!("{caution}\n")));
     let doubts = recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect();
@@ -302,7 +354,13 @@ pub(crate) fn told_as(run: &Run, desk: &Desk, recorded: &Recorded, telling: Tell
 }
 
 /// What was written, for programs.
-fn recorded_json(run: &Run, desk: &Desk, recorded: &Recorded, sentences: Vec<String>, cautions: &[String]) -> Value {
+fn recorded_json(
+    run: &Run,
+    desk: &Desk,
+    recorded: &Recorded,
+    sentences: Vec<String>,
+    (cautions, effects): (&[String], &[String]),
+) -> Value {
     let species = &desk.fold().site().species;
     json!({
         "version": 1,
@@ -311,6 +369,7 @@ fn recorded_json(run: &Run, desk: &Desk, recorded: &Recorded, sentences: Vec<Str
         "already": recorded.already,
         "doubts": recorded.doubts.iter().map(|doubt| run.wording.doubt(doubt, species)).collect::<Vec<_>>(),
         "cautions": cautions,
+        "effects": effects,
     })
 }
 
@@ -346,8 +405,9 @@ fn list_kinds(run: &Run) -> Result<Ending, Exit> {
     let heading = columns::wrapped(&run.wording.write_lists_kinds(), run.around.columns);
     let mut text = format!("{}\n\n", heading.join("\n"));
     for known in all_kinds() {
-        for (line, part) in
-            columns::wrapped(&fields_of(run, known.kind, known.fields), run.around.columns - 4).iter().enumerate()
+        for (line, part) in columns::wrapped(&run.wording.kind_form(known.kind, known.fields), run.around.columns - 4)
+            .iter()
+            .enumerate()
         {
             text.push_str(if line == 0 { "" } else { "    " });
             text.push_str(part);
@@ -355,30 +415,4 @@ fn list_kinds(run: &Run) -> Result<Ending, Exit> {
         }
     }
     run.answer(&text)
-}
-
-/// `counted tray=... standing=... [dead=...]`
-fn fields_of(run: &Run, kind: &str, fields: &[Field]) -> String {
-    let shown: Vec<String> = fields
-        .iter()
-        .map(|field| {
-            let value = match field.shape {
-                Shape::Word(words) => words.iter().filter_map(|w| w.first().copied()).collect::<Vec<_>>().join("|"),
-                Shape::Count => "N".to_string(),
-                Shape::Number { .. } => run.wording.value_number(),
-                Shape::Flag => "true|false".to_string(),
-                Shape::Day => "2026-03-14".to_string(),
-                Shape::MonthDay => "03-14".to_string(),
-                Shape::Clock => "07:40".to_string(),
-                Shape::List(_) => "[...]".to_string(),
-                Shape::Record(_) | Shape::Open => "{...}".to_string(),
-                Shape::Spot => "2.7".to_string(),
-                Shape::Entry => run.wording.value_entry(),
-                Shape::Code(_) | Shape::Species | Shape::Text => "...".to_string(),
-            };
-            let pair = format!("{}={value}", field.name);
-            if field.required { pair } else { format!("[{pair}]") }
-        })
-        .collect();
-    format!("{kind} {}", shown.join(" "))
 }

@@ -7,12 +7,11 @@ use std::sync::atomic::Ordering;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender};
 use std::time::Duration;
 
-use super::message::{Answer, Drawn, FoundEntries, Request};
+use super::message::{Answer, Drawn, Request};
 use super::year::{Newest, YearAsked, draw_year};
 use crate::base::EntryId;
 use crate::base::text::folded;
-use crate::desk::{Desk, DeskError, JournalError, KeptTexts, Now, Remark};
-use crate::nursery::entry::Entry;
+use crate::desk::{Desk, DeskError, FoundEntries, JournalError, KeptTexts, Now, Remark};
 use crate::nursery::envelope::Draft;
 use crate::reckon::changes::by_cause::view_before;
 use crate::reckon::effect::effects;
@@ -23,9 +22,6 @@ use crate::wording::Wording;
 
 /// How often the file is asked whether another process wrote in it.
 const LOOK_EVERY: Duration = Duration::from_millis(500);
-
-/// Entries read from the file at a time while one is looked for.
-const PAGE_OF_ENTRIES: usize = 500;
 
 /// Says what the clock says.
 pub type ReadClock = Box<dyn Fn() -> Option<Now> + Send>;
@@ -353,29 +349,7 @@ impl Clerk {
     fn entries(&self, search: &str, wording: &Wording, most: usize) -> Result<FoundEntries, DeskError> {
         let species = &self.desk.fold().site().species;
         let (wanted, today) = (folded(search), self.desk.now().today);
-        let holds = |entry: &Entry| {
-            wanted.is_empty()
-                || folded(&entry.who).contains(&wanted)
-                || entry.id.to_string().contains(&wanted)
-                || folded(&wording.entry_sentence_beside(entry, today, species)).contains(&wanted)
-        };
-        let mut found: Vec<Arc<Entry>> = Vec::new();
-        let mut before = i64::MAX;
-        while found.len() <= most {
-            let (page, last) = self.desk.journal().entries_before(before, PAGE_OF_ENTRIES)?;
-            if page.is_empty() {
-                break;
-            }
-            before = last;
-            let holding = page.into_iter().filter(|entry| holds(entry)).map(Arc::new);
-            found.extend(holding.take(most + 1 - found.len()));
-        }
-        let more = found.len() > most;
-        found.truncate(most);
-        let ledger = self.desk.fold().ledger();
-        let taken_back = |entry: &Arc<Entry>| Some((entry.id.clone(), ledger.withdrawal_of(&entry.id)?.id.clone()));
-        let withdrawn = found.iter().filter_map(taken_back).collect();
-        Ok(FoundEntries { entries: found, more, withdrawn })
+        self.desk.newest_entries(&|entry| wording.entry_holds(entry, &wanted, today, species), most)
     }
 }
 

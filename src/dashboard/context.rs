@@ -6,9 +6,10 @@ use std::ops::Deref;
 use std::sync::Arc;
 
 use super::look::{Ink, Look};
-use super::message::{Drawn, FoundEntries};
+use super::message::Drawn;
 use super::year::YearAsked;
 use crate::base::{Day, SpeciesKey, TrayCode};
+use crate::desk::FoundEntries;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::forecast::{Band, band};

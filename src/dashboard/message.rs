@@ -1,12 +1,11 @@
 //! What happens to the screen, what the screen asks for, and what is answered.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::keys::Key;
 use super::year::YearAsked;
-use crate::base::{Day, EntryId};
-use crate::desk::{DeskError, Now, Recorded, Remark, TakenBack, Withdraws};
+use crate::base::Day;
+use crate::desk::{DeskError, FoundEntries, Now, Recorded, Remark, TakenBack, Withdraws};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
@@ -144,17 +143,6 @@ pub(crate) struct Drawn {
     pub(crate) read_only_file: bool,
     /// Entries that were saved here and are gone.
     pub(crate) gone: u64,
-}
-
-/// Entries that were looked for.
-#[derive(Clone, Debug, Default)]
-pub(crate) struct FoundEntries {
-    /// The entries, newest first.
-    pub(crate) entries: Vec<Arc<Entry>>,
-    /// Whether there are more.
-    pub(crate) more: bool,
-    /// Those of them that no longer count, with the withdrawal that took them back.
-    pub(crate) withdrawn: BTreeMap<EntryId, EntryId>,
 }
 
 /// What would be otherwise, what would be doubted, and what there is to ask or tell.

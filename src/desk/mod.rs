@@ -34,6 +34,7 @@ pub(crate) use paper::{day_asked, day_said};
 pub(crate) use refusal::is_a_share;
 pub use refusal::{DeskError, Refusal, Refused};
 pub use remarks::Remark;
+pub(crate) use trial::FoundEntries;
 pub use undo::{TakenBack, Withdraws};
 
 use serde_json::Value;

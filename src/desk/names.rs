@@ -161,6 +161,7 @@ impl<'f> BatchNames<'f> {
             What::Tray(TrayEntry::PlantsReceived(received)) => self.new_tray(&received.tray),
             What::Tray(TrayEntry::MovedOn(moved)) => {
                 if !self.has_tray(&moved.to) {
+                    self.is_no_bed(&moved.to)?;
                     self.new_trays.insert(moved.to.clone());
                 }
                 Ok(())
@@ -174,6 +175,7 @@ impl<'f> BatchNames<'f> {
             }
             What::Site(SiteEntry::BedSet(bed)) => {
                 if !self.has_bed(&bed.bed) {
+                    self.is_no_tray(&bed.bed)?;
                     self.new_beds.insert(bed.bed.clone());
                 }
                 Ok(())
@@ -184,7 +186,32 @@ impl<'f> BatchNames<'f> {
         }
     }
 
+    /// Every spelling of a name of one sort, in the book and in this batch.
+    fn spellings(&mut self, name_of: NameOf, name: &str) -> Vec<String> {
+        let spelled = self.spelled.get_or_insert_with(|| spelled(self.fold, self.older));
+        spelled.get(&(name_of, folded(name))).into_iter().flatten().cloned().collect()
+    }
+
+    /// A new tray must not be called as a bed is: a line could not tell which of them is meant.
+    fn is_no_bed(&mut self, tray: &TrayCode) -> Result<(), Refusal> {
+        let beds = self.spellings(NameOf::Bed, tray.as_str());
+        match beds.into_iter().find(|bed| BedName::new(bed).is_ok_and(|bed| self.has_bed(&bed))) {
+            Some(other) => Err(Refusal::NameOfTwo { name: tray.to_string(), other, is_tray: true }),
+            None => Ok(()),
+        }
+    }
+
+    /// The same of a new bed.
+    fn is_no_tray(&mut self, bed: &BedName) -> Result<(), Refusal> {
+        let trays = self.spellings(NameOf::Tray, bed.as_str());
+        match trays.into_iter().find(|tray| TrayCode::new(tray).is_ok_and(|tray| self.has_tray(&tray))) {
+            Some(other) => Err(Refusal::NameOfTwo { name: bed.to_string(), other, is_tray: false }),
+            None => Ok(()),
+        }
+    }
+
     fn new_tray(&mut self, tray: &TrayCode) -> Result<(), Refusal> {
+        self.is_no_bed(tray)?;
         if self.has_tray(tray) || !self.new_trays.insert(tray.clone()) {
             return Err(Refusal::TrayInUse(tray.clone()));
         }

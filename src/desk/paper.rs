@@ -84,6 +84,13 @@ impl Desk {
         read_paper(text, &known, happened.unwrap_or(today), today, who)
     }
 
+    /// Whether a tray, a bed, a place or a lot bears a name; capitals and accents do not count.
+    pub(crate) fn is_a_name(&self, written: &str) -> bool {
+        let (known, wanted) = (self.known_names(), text::folded(written));
+        let mut all = known.trays.iter().chain(&known.beds).chain(&known.places).chain(&known.lots);
+        all.any(|name| text::folded(name) == wanted)
+    }
+
     /// The names that short lines may speak of.
     fn known_names(&self) -> KnownNames<'static> {
         let fold = self.fold();

@@ -39,6 +39,15 @@ pub enum Refusal {
     UnknownEntry(EntryId),
     /// A new tray under a code in use.
     TrayInUse(TrayCode),
+    /// A new tray called as a bed is, or a new bed called as a tray is, capitals and accents aside.
+    NameOfTwo {
+        /// The new name.
+        name: String,
+        /// What bears it already, as it is written there.
+        other: String,
+        /// Whether the new one is a tray.
+        is_tray: bool,
+    },
     /// A new lot under a code in use.
     LotInUse(LotCode),
     /// What the entry would make doubtful cannot be true.

@@ -1,17 +1,32 @@
-//! Trying things out: what a draft, or a taking back, would do, with nothing written.
+//! Looking: what a draft, or a taking back, would do, with nothing written; entries that are looked for.
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::refusal::DeskError;
 use super::remarks::Remark;
 use super::{Desk, Now};
+use crate::base::EntryId;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::Picture;
 use crate::reckon::picture::Doubt;
+
+/// Entries read from the file at a time while one is looked for.
+const PAGE_OF_ENTRIES: usize = 500;
+
+/// Entries that were looked for.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct FoundEntries {
+    /// The entries, newest first.
+    pub(crate) entries: Vec<Arc<Entry>>,
+    /// Whether there are more.
+    pub(crate) more: bool,
+    /// Those of them that no longer count, with the withdrawal that took them back.
+    pub(crate) withdrawn: BTreeMap<EntryId, EntryId>,
+}
 
 impl Desk {
     /// The Picture of today as it would be with drafts in the book, the doubts they raise, and what there is to ask or tell
@@ -57,5 +72,33 @@ impl Desk {
         found.extend(self.source.notes_about(&self.journal, &self.fold, name)?);
         found.sort_by_key(|entry| entry.order_key());
         Ok(found)
+    }
+
+    /// The newest entries that are as asked, at most so many.
+    ///
+    /// # Errors
+    /// The file.
+    pub(crate) fn newest_entries(
+        &self,
+        holds: &dyn Fn(&Entry) -> bool,
+        most: usize,
+    ) -> Result<FoundEntries, DeskError> {
+        let mut found: Vec<Arc<Entry>> = Vec::new();
+        let mut before = i64::MAX;
+        while found.len() <= most {
+            let (page, last) = self.journal().entries_before(before, PAGE_OF_ENTRIES)?;
+            if page.is_empty() {
+                break;
+            }
+            before = last;
+            let holding = page.into_iter().filter(|entry| holds(entry)).map(Arc::new);
+            found.extend(holding.take(most + 1 - found.len()));
+        }
+        let more = found.len() > most;
+        found.truncate(most);
+        let ledger = self.fold().ledger();
+        let taken_back = |entry: &Arc<Entry>| Some((entry.id.clone(), ledger.withdrawal_of(&entry.id)?.id.clone()));
+        let withdrawn = found.iter().filter_map(taken_back).collect();
+        Ok(FoundEntries { entries: found, more, withdrawn })
     }
 }

@@ -17,6 +17,8 @@ pub struct TrayBrief {
     pub ready: bool,
     /// Where it stands.
     pub place: Option<PlaceName>,
+    /// Plants that were lost and nobody saw why, so far.
+    pub not_seen: u64,
 }
 
 /// What is otherwise than before.
@@ -128,5 +130,6 @@ fn brief(picture: &Picture, code: &TrayCode) -> Option<TrayBrief> {
         stage: tray.stage,
         ready: tray.ready,
         place: tray.place.clone(),
+        not_seen: tray.story.accounts.not_seen,
     })
 }

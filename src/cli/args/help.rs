@@ -25,7 +25,15 @@ impl Cli {
     /// Reads what was typed.
     pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>, wording: &Wording) -> Result<Cli, clap::Error> {
         let arguments = help_of_what_is_named(arguments.into_iter().collect());
-        let matches = Cli::definition(wording).try_get_matches_from(arguments)?;
+        let arguments: Vec<OsString> = arguments.into_iter().collect();
+        let matches = match Cli::definition(wording).try_get_matches_from(&arguments) {
+            Err(fault) if fault.kind() == clap::error::ErrorKind::InvalidSubcommand => {
+                // "why c1": a name stands where tray, bed or pair would.
+                let Some(named) = with_bare_names(&arguments) else { return Err(fault) };
+                Cli::definition(wording).try_get_matches_from(named)?
+            }
+            read => read?,
+        };
         Cli::from_arg_matches(&matches)
     }
 }
@@ -41,6 +49,14 @@ fn help_of_what_is_named(mut arguments: Vec<OsString>) -> Vec<OsString> {
         arguments.push("--help".into());
     }
     arguments
+}
+
+/// The arguments of `why` with names alone, as its hidden subcommand takes them.
+fn with_bare_names(arguments: &[OsString]) -> Option<Vec<OsString>> {
+    let at = arguments.iter().position(|word| word == "why")? + 1;
+    let mut named = arguments.to_vec();
+    named.insert(at, "named".into());
+    Some(named)
 }
 
 /// Puts the help of a command, its arguments and its subcommands into the person's language.

@@ -80,6 +80,8 @@ impl Wording {
             Refusal::UnknownTask { task, nearest } => self.nearest_after(self.refused_unknown_task(task), nearest),
             Refusal::UnknownEntry(entry) => self.refused_unknown_entry(entry),
             Refusal::TrayInUse(tray) => self.refused_tray_code_in_use(tray),
+            Refusal::NameOfTwo { name, other, is_tray: true } => self.refused_tray_named_as_bed(name, other),
+            Refusal::NameOfTwo { name, other, is_tray: false } => self.refused_bed_named_as_tray(name, other),
             Refusal::LotInUse(lot) => self.refused_lot_code_in_use(lot),
             Refusal::BeforeTheBook { tray, since } => self.refused_before_the_book(tray, self.day(*since)),
             Refusal::Book(doubt) => self.refused_by_the_book(doubt, species),
@@ -252,7 +254,8 @@ impl Wording {
     /// A fault in a line of a file.
     pub(crate) fn line_fault(&self, fault: &LineFault) -> String {
         let sentence = self.in_place(fault.column, fault.field.as_deref(), &fault.reason);
-        if fault.line == 0 { sentence } else { self.at_line(fault.line as i64, sentence) }
+        let sentence = if fault.line == 0 { sentence } else { self.at_line(fault.line as i64, sentence) };
+        format!("{sentence}{}", self.lines_meant(&fault.reason))
     }
 
     /// Of a word in English and one in Spanish the one of this language.

@@ -2,6 +2,7 @@
 
 use crate::desk::{PairFault, Reason};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+use crate::nursery::entry::kind_of_entry;
 use crate::wording::Wording;
 
 impl Wording {
@@ -14,7 +15,13 @@ impl Wording {
                 self.fault_kinds_listed(self.fault_unknown_kind(kind))
             }
             EntryFault::UnknownKind(kind, nearest) => self.nearest_after(self.fault_unknown_kind(kind), nearest),
-            EntryFault::Field { kind, fault } => self.fault_in_kind(kind, self.field_fault(fault)),
+            EntryFault::Field { kind, fault } => {
+                let sentence = self.fault_in_kind(kind, self.field_fault(fault));
+                let known = kind_of_entry(kind).filter(|_| matches!(fault.problem, Problem::MissingAll(_)));
+                known.map_or(sentence.clone(), |known| {
+                    self.fault_for_instance(sentence, self.least_form(known.kind, known.fields))
+                })
+            }
         }
     }
 
@@ -23,6 +30,7 @@ impl Wording {
         let field = &fault.field;
         match &fault.problem {
             Problem::Missing => self.problem_missing(field),
+            Problem::MissingAll(fields) => self.problem_missing_all(fields.join(", ")),
             Problem::Unknown(nearest) => self.nearest_after(self.problem_unknown(field), nearest),
             Problem::UnknownOf(fields) => self.problem_unknown_of(field, fields.join(", ")),
             Problem::UnknownInside { outer, inner, list } => {
@@ -146,6 +154,7 @@ mod tests {
         let all = || {
             vec![
                 Problem::Missing,
+                Problem::MissingAll(vec!["f", "g"]),
                 Problem::Unknown(vec![]),
                 Problem::UnknownOf(vec!["tray".into()]),
                 Problem::UnknownInside { outer: "plants", inner: "height_cm", list: true },

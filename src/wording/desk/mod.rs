@@ -2,6 +2,8 @@
 
 mod errors;
 mod fault;
+mod kind_form;
+mod outcome;
 mod own_words;
 mod profile_fault;
 mod sheet;

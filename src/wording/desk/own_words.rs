@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::desk::{Meant, Why};
+use crate::desk::{Meant, Reason, Why};
 use crate::nursery::entry::fields::find_field;
 use crate::nursery::entry::kind_of_entry;
 use crate::nursery::entry::shape::Shape;
@@ -15,19 +15,22 @@ const BEFORE_A_LINE: &str = "\n    ";
 const MOST_REASONS: usize = 2;
 
 impl Wording {
-    /// Why a line is not written, and what may be meant by it, a line each.
+    /// Why a line is not written, and that lines follow which may be meant.
     pub(crate) fn not_written_as(&self, why: &[Why], meant: &[Vec<Meant>]) -> String {
         let said: Vec<String> = why.iter().take(MOST_REASONS).map(|why| self.why_not_written(why)).collect();
         let said = said.join("; ");
         if meant.is_empty() {
             return said;
         }
-        let lines = meant.iter().flatten().map(|one| format!("{BEFORE_A_LINE}{}", self.line_meaning(one)));
-        let lines: String = lines.collect();
-        let ends = said.ends_with(['.', '?']);
-        let bare = if ends { said } else { format!("{said}.") };
+        let bare = if said.ends_with(['.', '?']) { said } else { format!("{said}.") };
         let is_open = meant.iter().flatten().any(|one| !one.missing.is_empty());
-        if is_open { self.words_to_fill(bare, lines) } else { self.words_meant(bare, lines) }
+        if is_open { self.words_to_fill(bare) } else { self.words_meant(bare) }
+    }
+
+    /// The lines that may be meant, each on a line of its own, ready to copy; nothing where none is.
+    pub(super) fn lines_meant(&self, reason: &Reason) -> String {
+        let Reason::Words { meant, .. } = reason else { return String::new() };
+        meant.iter().flatten().map(|one| format!("{BEFORE_A_LINE}{}", self.line_meaning(one))).collect()
     }
 
     fn why_not_written(&self, why: &Why) -> String {

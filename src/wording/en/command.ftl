@@ -83,3 +83,7 @@ how_heading = { $things ->
     [one] What to do, one thing:
    *[other] What to do, { $things } things:
 }
+log_more = { $entries } shown, there are more: --most shows more of them
+log_take_back = outplant undo with the number before an entry takes it back
+# (name, commands)
+named_several = { $name } is the name of several things: { $commands }

@@ -3,6 +3,7 @@ saved = { $entries ->
    *[other] written: { $entries } entries
 }
 saved_entry = written as { $entry }
+saved_taken_back_by = all of it is taken back by: outplant undo { $entry } --all
 saved_with_doubt = it is written, but now this cannot be right: { $doubt }
 tried_with_doubt = it could be written, but then this cannot be right: { $doubt }
 dry_run = { $entries ->

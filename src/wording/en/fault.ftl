@@ -5,6 +5,9 @@ fault_unknown_kind = there is no kind of entry called '{ $kind }'
 fault_in_kind = { $kind }: { $sentence }
 # (sentence, names)
 with_nearest = { $sentence }; nearest: { $names }
+problem_missing_all = these are missing: { $fields }
+# (sentence, form)
+fault_for_instance = { $sentence }. Whole: { $form }
 problem_missing = { $field } is missing: write it
 problem_unknown = there is no field { $field } here
 # (field, written)

@@ -29,7 +29,7 @@ help_begin_altitude = Altitude in m
 help_begin_utc_offset = Hours ahead of UTC (else longitude / 15, rounded)
 help_ready = Which trays are ready for which bed today, and what the others wait for
 help_why = Every question of a verdict: needed, known, how known, met, expected, source
-help_why_more = Examples: outplant why tray cof-021   outplant why bed "School 1"   outplant why pair cof-021 "School 1"
+help_why_more = Examples: outplant why cof-021   outplant why "School 1"   outplant why cof-021 "School 1"   outplant why tray cof-021
 help_why_tray = Why a tray is ready or not
 help_why_tray_tray = The code on its label
 help_why_bed = Why a bed is open or not
@@ -49,6 +49,14 @@ help_write_more = Examples:
     Without a kind, lists what can be written.
 help_write_kind = What it is: counted, lost, sown, outplanted ...
 help_write_fields = Its fields, key=value; lists as JSON
+help_log = What was written, the newest first, with the number each entry is taken back by
+help_log_more = Examples: outplant log   outplant log c1   outplant log yesterday   outplant log rats Amani
+help_log_words = A name, a word, a day or a person; each of several must hold
+help_log_most = At most so many (else 30)
+help_value_words = WORD
+help_value_n = N
+help_value_names = NAME
+help_ready_name = Only the tray or the bed of this name
 help_undo = Take back the last thing this copy wrote, or the one named; the old entry stays readable
 help_undo_entry = The entry, device:number
 help_undo_together = Also take back later entries that rest on it

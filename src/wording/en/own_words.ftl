@@ -37,11 +37,9 @@ why_which_tray = of which tray: { $trays }?
 why_which_container = several are of this size: { $containers }?
 # (written, known)
 why_cause_nearly = the cause '{ $written }': is { $known } meant?
-# (why, lines)
-words_meant = { $why } Meant is perhaps:{ $lines }
+words_meant = { $why } Meant is perhaps:
 words_ask_which = which of these { $lines } is meant? Its number, or Enter to write nothing:
-# (why, lines)
-words_to_fill = { $why } Write it whole, as here:{ $lines }
+words_to_fill = { $why } Write it whole, as here:
 
 ### Words that lines of ours are made of; the reader of short lines knows them all.
 

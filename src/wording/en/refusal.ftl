@@ -33,6 +33,10 @@ refused_tray_renamed = { $was } is called { $is } since { $since }: write { $is 
 # (day, today)
 refused_future = { $day } has not come yet, today is { $today }: write what was done when it is done
 refused_tray_code_in_use = { $tray } is the code of another tray: choose one that is free
+# (name, other)
+refused_tray_named_as_bed = a bed is called { $other }: lines could not tell the tray { $name } from it; give the tray another code
+# (name, other)
+refused_bed_named_as_tray = a tray is called { $other }: lines could not tell the bed { $name } from it; give the bed another name
 refused_lot_code_in_use = { $lot } is the code of another seed lot: choose one that is free
 refused_nothing_to_undo = there is nothing to take back: this copy has written nothing that still counts
 refused_unknown_entry = there is no entry { $entry } here

@@ -102,6 +102,10 @@ outcome_tray = { $tray }: { $was } → { $is }
 outcome_tray_new = { $tray }, new: { $is }
 # (plants, stage)
 outcome_standing = { $plants } living, { $stage }
+outcome_not_seen = { $plants ->
+    [one] { $plants } not seen to die
+   *[other] { $plants } not seen to die
+}
 outcome_place = at { $place }
 outcome_no_place = no place
 outcome_ready = ready

@@ -10,6 +10,7 @@ mod words;
 
 use super::Wording;
 use crate::base::Day;
+use crate::base::text::folded;
 use crate::nursery::entry::{Entry, What};
 use crate::nursery::species::Catalogue;
 
@@ -29,6 +30,14 @@ impl Wording {
     /// The same beside another day, whose year need not be said, with the nursery's own names of species.
     pub(crate) fn entry_sentence_beside(&self, entry: &Entry, other: Day, species: &Catalogue) -> String {
         format!("{} · {}", self.day_beside(entry.happened, other), self.what_sentence(&entry.what, species))
+    }
+
+    /// Whether an entry holds what is looked for, folded: in its sentence, its number, or as who wrote it.
+    pub(crate) fn entry_holds(&self, entry: &Entry, wanted: &str, today: Day, species: &Catalogue) -> bool {
+        wanted.is_empty()
+            || folded(&entry.who).contains(wanted)
+            || entry.id.to_string().contains(wanted)
+            || folded(&self.entry_sentence_beside(entry, today, species)).contains(wanted)
     }
 
     /// What an entry says in one sentence, without its day.

@@ -75,3 +75,6 @@ how_heading = { $things ->
     [one] Qué hacer, una cosa:
    *[other] Qué hacer, { $things } cosas:
 }
+log_more = se muestran { $entries }, hay más: --most muestra más
+log_take_back = outplant undo con el número que está delante deshace la anotación
+named_several = { $name } es el nombre de varias cosas: { $commands }

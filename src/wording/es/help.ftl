@@ -27,7 +27,7 @@ help_begin_altitude = Altitud en m
 help_begin_utc_offset = Horas respecto a UTC (si no, longitud / 15, redondeada)
 help_ready = Qué bandejas están listas hoy para qué parcela, y qué esperan las otras
 help_why = Cada pregunta de un veredicto: lo necesario, lo sabido, cómo se sabe, si se cumple, para cuándo, la fuente
-help_why_more = Ejemplos: outplant why tray cof-021   outplant why bed "School 1"   outplant why pair cof-021 "School 1"
+help_why_more = Ejemplos: outplant why cof-021   outplant why "School 1"   outplant why cof-021 "School 1"   outplant why tray cof-021
 help_why_tray = Por qué una bandeja está lista o no
 help_why_tray_tray = El código de su etiqueta
 help_why_bed = Por qué una parcela está abierta o no
@@ -47,6 +47,14 @@ help_write_more = Ejemplos:
     Sin clase, muestra lo que se puede anotar.
 help_write_kind = Qué es: counted, lost, sown, outplanted ...
 help_write_fields = Sus campos, campo=valor; las listas como JSON
+help_log = Lo que se anotó, lo más nuevo primero, con el número con que se deshace cada anotación
+help_log_more = Ejemplos: outplant log   outplant log c1   outplant log ayer   outplant log ratas Amani
+help_log_words = Un nombre, una palabra, un día o una persona; si son varios, valen todos
+help_log_most = No más de tantas (si no, 30)
+help_value_words = PALABRA
+help_value_n = N
+help_value_names = NOMBRE
+help_ready_name = Solo la bandeja o la parcela de este nombre
 help_undo = Retirar lo último que anotó esta copia, o lo nombrado; la anotación vieja sigue legible
 help_undo_entry = La anotación, equipo:número
 help_undo_together = Retirar también las posteriores que se apoyan en ella

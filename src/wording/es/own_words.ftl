@@ -32,9 +32,9 @@ why_lacks = { $kind }: todavía falta: { $parts }
 why_which_tray = ¿de cuál bandeja: { $trays }?
 why_which_container = varios son de ese tamaño: ¿{ $containers }?
 why_cause_nearly = la causa '{ $written }': ¿será { $known }?
-words_meant = { $why } Quizá quiso decir:{ $lines }
+words_meant = { $why } Quizá quiso decir:
 words_ask_which = ¿cuál de estas { $lines } es? Su número, o Enter para no anotar nada:
-words_to_fill = { $why } Escríbalo entero, como aquí:{ $lines }
+words_to_fill = { $why } Escríbalo entero, como aquí:
 
 ### Palabras de las que se hacen nuestras líneas; el lector de líneas cortas las conoce todas.
 

@@ -97,6 +97,10 @@ no_entries = Aún no hay nada apuntado.
 outcome_tray = { $tray }: { $was } → { $is }
 outcome_tray_new = { $tray }, nueva: { $is }
 outcome_standing = { $plants } vivas, { $stage }
+outcome_not_seen = { $plants ->
+    [one] { $plants } que nadie vio morir
+   *[other] { $plants } que nadie vio morir
+}
 outcome_place = en { $place }
 outcome_no_place = sin lugar
 outcome_ready = lista

@@ -5,6 +5,8 @@
 pub enum Problem {
     /// The entry cannot be without it.
     Missing,
+    /// The entry cannot be without these either; all of them, the field itself first.
+    MissingAll(Vec<&'static str>),
     /// No such field here; the nearest known names.
     Unknown(Vec<String>),
     /// No such field here, and none like it: every field there is.

@@ -31,9 +31,12 @@ pub(super) fn settle_fields(
         }
         settled.insert(field.name.to_string(), settle(&field.shape, value, &full(field.name))?);
     }
-    match known.iter().find(|field| field.required && !settled.contains_key(field.name)) {
-        Some(missing) => Err(FieldFault { field: full(missing.name), problem: Problem::Missing }),
-        None => Ok(settled),
+    let missing = known.iter().filter(|field| field.required && !settled.contains_key(field.name));
+    let missing: Vec<&'static str> = missing.map(|field| field.name).collect();
+    match missing.as_slice() {
+        [] => Ok(settled),
+        [one] => Err(FieldFault { field: full(one), problem: Problem::Missing }),
+        [first, ..] => Err(FieldFault { field: full(first), problem: Problem::MissingAll(missing) }),
     }
 }
 

@@ -1,0 +1,196 @@
+//! Lines in a person's own words at the command line, and what goes with them: what they change, the journal, bare names.
+
+use serde_json::{Value, json};
+
+use crate::support::program::Home;
+
+/// A nursery of two trays of coffee, a bench, a bed and a lot.
+fn nursery() -> Home {
+    let home = Home::default().begun();
+    home.write("place_set", &["place=Bench 3", "order=1", "shade_pct=50"]);
+    home.write(
+        "bed_set",
+        &[
+            "bed=Upper 1",
+            "field=Home",
+            "length_m=20",
+            "width_m=6",
+            r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#,
+        ],
+    );
+    for tray in ["c1", "c2"] {
+        let code = format!("tray={tray}");
+        home.write(
+            "plants_received",
+            &[&code, "species=coffee", "count=46", "from=opening", "form=bag", "container=bag", "happened=2026-01-01"],
+        );
+    }
+    home
+}
+
+fn standing(home: &Home, tray: &str) -> Value {
+    home.json(&["why", "tray", tray])["tray"]["standing"].clone()
+}
+
+#[test]
+fn a_line_is_written_in_the_words_it_is_said_in() {
+    let home = nursery();
+    let said = home.done(&["write", "c1", "lost", "3"]);
+    assert!(said.contains("written as ") && said.contains("46 living") && said.contains("43 living"), "{said}");
+    home.done(&["write", "c1", "-3", "rats"]);
+    let spanish = home.done(&["write", "murieron 3 c1", "--lang", "es"]);
+    assert!(spanish.contains("40 vivas") && spanish.contains("37 vivas"), "{spanish}");
+    assert_eq!(standing(&home, "c1"), json!(37));
+    home.done(&["write", "moved", "c1", "and", "c2", "to", "bench", "3"]);
+    assert_eq!(home.json(&["why", "tray", "c2"])["tray"]["place"], json!("Bench 3"));
+    let answer = home.json(&["write", "c2", "40", "left", "--dry-run"]);
+    assert_eq!((&answer["dry_run"], &answer["lines"][0]["kind"]), (&json!(true), &json!("counted")));
+    assert_eq!(standing(&home, "c2"), json!(46));
+}
+
+#[test]
+fn what_was_not_done_or_is_not_sure_is_not_written() {
+    let home = nursery();
+    let before = home.done(&["export"]);
+    for (line, english, spanish) in [
+        ("c1 not watered", "not done", "no se hizo"),
+        ("must move c1 to Bench 3", "still to be done", "por hacer"),
+        ("tomorrow c1 to Bench 3", "coming day", "por venir"),
+        ("c1 maybe 40", "not sure", "no es seguro"),
+        ("no regué c1", "not done", "no se hizo"),
+        ("c1 treated nothing", "not done", "no se hizo"),
+    ] {
+        let said = home.refused(&["write", line]);
+        assert!(said.contains(english) && said.contains("nothing was written"), "{line}: {said}");
+        let said = home.refused(&["write", line, "--lang", "es"]);
+        assert!(said.contains(spanish), "{line}: {said}");
+    }
+    assert_eq!(home.done(&["export"]), before);
+}
+
+/// Every line that is offered can be copied and written, and says what it was offered for.
+#[test]
+fn a_line_of_two_meanings_is_refused_with_the_lines_it_may_mean_ready_to_copy() {
+    let home = nursery();
+    home.write("container_set", &["container=bag 1 l", "volume_ml=1000"]);
+    home.write("container_set", &["container=pot 1 l", "volume_ml=1000"]);
+    let mut copied = 0;
+    for lang in ["en", "es"] {
+        for line in
+            ["potted on 20 c1 into 1 l, new c9", "c1 7 damping of", "c3 41", "took c1 back to Bench 3", "c1 10-12"]
+        {
+            let said = home.refused(&["write", line, "--lang", lang]);
+            for meant in said.lines().filter_map(|line| line.strip_prefix("    ")).filter(|line| !line.contains("=..."))
+            {
+                let told = home.run(&["write", meant, "--dry-run", "--lang", lang]);
+                assert_eq!(told.code, 0, "{line} offered {meant}\n{}", told.err);
+                copied += 1;
+            }
+        }
+    }
+    assert!(copied > 8, "only {copied} lines were offered");
+    let batch = home.run_with(&["write", "--batch", "-"], "c1 45\npotted on 20 c1 into 1 l, new c9\n");
+    assert!(batch.code == 1 && batch.err.contains("line 2") && batch.err.contains("pot 1 l"), "{}", batch.err);
+    assert_eq!(standing(&home, "c1"), json!(46));
+}
+
+#[test]
+fn a_batch_says_what_it_changes_and_the_number_that_takes_it_back() {
+    let home = nursery();
+    let said = home.run_with(&["write", "--batch", "-"], "c1 -3 rats\nc2 40 left\nrain 12\n");
+    assert_eq!(said.code, 0, "{}", said.err);
+    assert!(said.out.contains("c1: 46 living") && said.out.contains("43 living"), "{}", said.out);
+    assert!(said.out.contains("6 not seen to die"), "{}", said.out);
+    let line = said.out.lines().find(|line| line.contains("outplant undo ")).unwrap().to_string();
+    let number = line.split("outplant undo ").nth(1).unwrap().split(' ').next().unwrap();
+    home.done(&["undo", number, "--all"]);
+    assert_eq!((standing(&home, "c1"), standing(&home, "c2")), (json!(46), json!(46)));
+}
+
+#[test]
+fn the_journal_is_listed_newest_first_by_name_word_day_and_person() {
+    let home = nursery();
+    home.done(&["write", "c1", "-3", "rats", "--who", "Amani"]);
+    home.done(&["write", "c2", "-2", "slugs", "--happened", "2026-04-13"]);
+    let all = home.done(&["log"]);
+    let (slugs, rats) = (all.find("slugs").unwrap(), all.find("rats").unwrap());
+    assert!(slugs < rats, "{all}");
+    let one = home.done(&["log", "C1"]);
+    assert!(one.contains("rats") && !one.contains("slugs"), "{one}");
+    assert!(home.done(&["log", "2026-04-13"]).contains("slugs") && !home.done(&["log", "2026-04-13"]).contains("rats"));
+    assert!(home.done(&["log", "amani"]).contains("rats"));
+    assert!(home.done(&["log", "rats", "amani"]).contains("Amani"));
+    assert!(home.done(&["log", "hail", "--lang", "es"]).contains("hail"));
+    let answer = home.json(&["log", "c1", "--most", "1"]);
+    assert_eq!((&answer["entries"][0]["kind"], &answer["more"]), (&json!("lost"), &json!(true)));
+    let number = answer["entries"][0]["entry"].as_str().unwrap().to_string();
+    home.done(&["undo", &number]);
+    let answer = home.json(&["log", "c1"]);
+    let taken: Vec<&Value> = answer["entries"].as_array().unwrap().iter().map(|one| &one["taken_back_by"]).collect();
+    assert!(taken.iter().any(|by| by.is_string()), "{answer}");
+}
+
+#[test]
+fn a_bare_name_works_where_only_one_thing_bears_it() {
+    let home = nursery();
+    assert_eq!(home.done(&["why", "c1"]), home.done(&["why", "tray", "c1"]));
+    assert_eq!(home.done(&["why", "upper 1"]), home.done(&["why", "bed", "Upper 1"]));
+    assert_eq!(home.done(&["why", "Upper", "1"]), home.done(&["why", "bed", "Upper 1"]));
+    let pair = home.done(&["why", "pair", "c1", "Upper 1"]);
+    assert_eq!(home.done(&["why", "c1", "Upper 1"]), pair);
+    assert_eq!(home.done(&["why", "Upper 1", "c1"]), pair);
+    assert_eq!(home.done(&["ready", "c1"]), home.done(&["ready", "--tray", "c1"]));
+    assert_eq!(home.done(&["ready", "Upper 1"]), home.done(&["ready", "--bed", "Upper 1"]));
+    assert!(home.refused(&["why", "c7"]).contains("c1"));
+}
+
+#[test]
+fn a_tray_and_a_bed_do_not_get_one_name() {
+    let home = nursery();
+    let said = home.refused(&[
+        "write",
+        "plants_received",
+        "tray=upper 1",
+        "species=coffee",
+        "count=4",
+        "from=opening",
+        "form=bag",
+    ]);
+    assert!(said.contains("a bed is called Upper 1"), "{said}");
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    let said =
+        home.refused(&["write", "bed_set", "bed=C1", "field=Home", "length_m=20", "width_m=6", plan, "--lang", "es"]);
+    assert!(said.contains("una bandeja se llama c1"), "{said}");
+    let sheet = home.with("trays.csv", "Tray,Species,How many,Bag,Bench\nUPPER 1,coffee,20,bag,Bench 3\n");
+    let said = home.refused(&["import", sheet.to_str().unwrap(), "--as", "trays"]);
+    assert!(said.contains("a bed is called Upper 1"), "{said}");
+}
+
+#[test]
+fn all_that_is_missing_is_named_at_once_with_an_entry_as_an_example() {
+    let home = nursery();
+    let said = home.refused(&["write", "lot_received", "lot=K1", "seeds=20"]);
+    for part in ["species", "source", "collected", "kept", "in_pod|"] {
+        assert!(said.contains(part), "no {part}: {said}");
+    }
+    let said = home.refused(&["write", "got 200 mahogany seeds from Pedro"]);
+    for part in ["the seed lot", "the day it was picked", "lot_received", "source=Pedro", "lot=..."] {
+        assert!(said.contains(part), "no {part}: {said}");
+    }
+    let said = home.refused(&["write", "recibí 200 semillas de caoba de Pedro", "--lang", "es"]);
+    assert!(said.contains("el día en que se recogió") && said.contains("cómo se guarda"), "{said}");
+}
+
+#[test]
+fn more_seedlings_than_can_have_come_up_are_asked_about() {
+    let home = nursery();
+    home.write(
+        "lot_received",
+        &["lot=K1", "species=coffee", "source=own", "collected=2026-03-01", "seeds=200", "kept=in_parchment"],
+    );
+    home.write("sown", &["tray=s1", "lot=K1", "seeds=60", "container=bag"]);
+    let batch = home.run_with(&["write", "--batch", "-"], "s1 58\n");
+    assert!(batch.code == 1 && batch.err.contains("are those the seeds?"), "{}", batch.err);
+    let batch = home.run_with(&["write", "--batch", "-"], "s1 90\n");
+    assert!(batch.code == 1 && batch.err.contains("its seed can have given 60"), "{}", batch.err);
+}
