@@ -56,6 +56,11 @@ pub const FORMS: &[(&str, &str)] = &[
     ("let go count cof-031 until 2026-04-20", "let_go"),
     ("2026-03-11 cof-031 41", "counted"),
     ("24 feb cof-031 41", "counted"),
+    ("cof-031 lost 3, rats", "lost"),
+    ("moved cof-031 to Bench 4", "carried"),
+    ("planted 30 cof-031 in Upper 1", "outplanted"),
+    ("gave 5 cof-031 to the school", "given_out"),
+    ("it rained 12 mm yesterday", "weather"),
     ("counted tray=cof-031 standing=41", "counted"),
 ];
 
@@ -101,6 +106,11 @@ pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
     ("dejar count cof-031 hasta 2026-04-20", "let_go"),
     ("11/3 cof-031 41", "counted"),
     ("ayer cof-031 41", "counted"),
+    ("murieron 3 cof-031 por ratas", "lost"),
+    ("pasé cof-031 a Bench 4", "carried"),
+    ("planté 30 cof-031 en Upper 1", "outplanted"),
+    ("regalé 5 cof-031 a la escuela", "given_out"),
+    ("ayer llovió 12 mm", "weather"),
     ("counted tray=cof-031 standing=41", "counted"),
 ];
 

@@ -46,9 +46,11 @@ help_write = Write down one thing that was seen or done
 help_write_more = Examples:
     outplant write counted tray=cof-031 standing=41
     outplant write lost tray=cof-031 count=3 cause=rats happened=2026-03-12
+    outplant write cof-031 lost 3, rats
+    outplant write "planted 30 cof-031 in Upper 1"
     Without a kind, lists what can be written.
-help_write_kind = What it is: counted, lost, sown, outplanted ...
-help_write_fields = Its fields, key=value; lists as JSON
+help_write_kind = What it is: counted, lost, sown, outplanted ...; or the first word of a line
+help_write_fields = Its fields, key=value; lists as JSON; or the other words of a line
 help_log = What was written, the newest first, with the number each entry is taken back by
 help_log_more = Examples: outplant log   outplant log c1   outplant log yesterday   outplant log rats Amani
 help_log_words = A name, a word, a day or a person; each of several must hold
@@ -124,7 +126,7 @@ help_value_to = FILE
 
 ## Around them
 
-short_forms_heading = Short lines for --batch, one thing a line. A day alone holds for the lines after it, a day before a line for that line; commas may stand between the parts:
+short_forms_heading = Lines for --batch, or one of them behind write: short, or in your own words, as the last ones. What may mean several things is asked about, or refused with the lines it may mean. A day alone holds for the lines after it, a day before a line for that line; commas may stand between the parts:
 help_usage = Usage:
 help_commands = Commands:
 help_arguments = Arguments:

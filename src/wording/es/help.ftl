@@ -44,9 +44,11 @@ help_write = Anotar una cosa vista o hecha
 help_write_more = Ejemplos:
     outplant write counted tray=cof-031 standing=41
     outplant write lost tray=cof-031 count=3 cause=ratas happened=2026-03-12
+    outplant write murieron 3 cof-031 por ratas
+    outplant write "planté 30 cof-031 en Upper 1"
     Sin clase, muestra lo que se puede anotar.
-help_write_kind = Qué es: counted, lost, sown, outplanted ...
-help_write_fields = Sus campos, campo=valor; las listas como JSON
+help_write_kind = Qué es: counted, lost, sown, outplanted ...; o la primera palabra de una línea
+help_write_fields = Sus campos, campo=valor; las listas como JSON; o las otras palabras de una línea
 help_log = Lo que se anotó, lo más nuevo primero, con el número con que se deshace cada anotación
 help_log_more = Ejemplos: outplant log   outplant log c1   outplant log ayer   outplant log ratas Amani
 help_log_words = Un nombre, una palabra, un día o una persona; si son varios, valen todos
@@ -102,7 +104,7 @@ help_walk = El recorrido de hoy: qué contar, mover, sombrear, regar, llevar al 
 help_write_batch = Una hoja de líneas cortas, entera o nada; - lee lo que llega por la tubería
 help_write_happened = El día en que se vio o se hizo: 2026-03-14, ayer, 12/11, 24 nov; sin esto, hoy
 help_write_dry_run = No anotar nada; de --batch, mostrar en qué se vuelve cada línea
-short_forms_heading = Líneas cortas para --batch, una cosa por línea. Un día solo vale para las líneas que siguen, un día antes de una línea para esa línea; entre las partes puede ir coma:
+short_forms_heading = Líneas para --batch, o una de ellas detrás de write: cortas, o en palabras propias, como las últimas. Lo que puede decir varias cosas se pregunta, o se rechaza con las líneas que quizá se quisieron escribir. Un día solo vale para las líneas que siguen, un día antes de una línea para esa línea; entre las partes puede ir coma:
 help_usage = Uso:
 help_commands = Órdenes:
 help_arguments = Argumentos:
