@@ -165,6 +165,18 @@ fn text_of(path: &Path) -> Result<String, WrongSetting> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn no_settings_make_it_panic(any in any::<String>(), near in "((nursery|who|lang|color|ascii) ?= ?[\"'a-z0-9\\[{]{0,8}\n?){0,6}") {
+            for text in [&any, &near] {
+                let lines = text.lines().count();
+                let read = ReadSettings::of_text(text);
+                prop_assert!(read.faults.iter().all(|fault| fault.line.is_some_and(|line| line <= lines)));
+            }
+        }
+    }
 
     #[test]
     fn a_wrong_line_is_named_and_the_others_hold() {

@@ -146,8 +146,27 @@ fn short_forms(wording: &Wording) -> String {
 mod tests {
     use std::collections::BTreeSet;
 
+    use proptest::prelude::*;
+
     use super::*;
     use crate::wording::words_of;
+
+    /// Words as they are typed, or nearly.
+    fn typed() -> impl Strategy<Value = Vec<String>> {
+        let near = "(ready|walk|why|tray|write|undo|import|export|help|--on|--json|--lang|--nursery|-|--|=|es|[a-z]{1,4}|-?[0-9]{1,3})";
+        proptest::collection::vec(prop_oneof![4 => near, 1 => any::<String>()], 0..6)
+    }
+
+    proptest! {
+        #[test]
+        fn no_words_typed_make_it_panic(words in typed(), lang in proptest::sample::select(&Lang::ALL[..])) {
+            let wording = Wording::new(lang);
+            let all = std::iter::once("outplant".to_string()).chain(words).map(OsString::from);
+            if let Err(fault) = Cli::read(all, &wording) {
+                prop_assert!(!fault.to_string().is_empty());
+            }
+        }
+    }
 
     /// Every path under which help is looked up below a command.
     fn looked_up(command: &clap::Command, path: &str, all: &mut BTreeSet<String>) {
