@@ -175,3 +175,34 @@ fn check_says_where_others_can_read_the_file() {
     std::fs::set_permissions(home.file("nursery.outplant"), open).unwrap();
     assert!(home.done(&["check"]).contains("chmod 600"));
 }
+
+#[test]
+fn what_cannot_be_made_is_named_as_it_was_asked_for() {
+    let home = Home::default().begun();
+    let nowhere = home.file("none/copy.outplant");
+    let blocked = home.with("blocked", "a file");
+    let blocked = blocked.join("pages");
+    for words in [&["backup", nowhere.to_str().unwrap()][..], &["man", "--to", blocked.to_str().unwrap()]] {
+        let ended = home.run(words);
+        assert_ne!(ended.code, 0, "{words:?}");
+        assert!(ended.err.contains("none") || ended.err.contains("pages"), "{words:?}: {}", ended.err);
+        assert!(!ended.err.contains(".new"), "{words:?}: {}", ended.err);
+    }
+    let file = home.file("nursery.outplant");
+    let refused = home.refused(&["import", file.to_str().unwrap()]);
+    assert!(refused.contains("is a nursery itself") && refused.lines().count() < 4, "{refused}");
+    let nothing = home.run_with(&["calc", "sample_size", "--lang", "es"], "");
+    assert!(!nothing.err.contains("EOF"), "{}", nothing.err);
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn help_that_cannot_be_shown_is_told() {
+    let home = Home::default();
+    for words in [&["--help"][..], &["write", "--help"], &["--version"]] {
+        let full = std::fs::File::options().write(true).open("/dev/full").unwrap();
+        let ended = home.program().args(words).stdout(full).output().unwrap();
+        assert_eq!(ended.status.code(), Some(3), "{words:?}");
+        assert!(!ended.stderr.is_empty(), "{words:?}");
+    }
+}

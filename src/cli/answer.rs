@@ -38,7 +38,8 @@ pub(crate) fn say_object(write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<
     was_said(write(&mut out).and_then(|()| out.end()))
 }
 
-fn was_said(written: io::Result<()>) -> bool {
+/// Whether an answer was written; a reader who has seen enough is no fault.
+pub(crate) fn was_said(written: io::Result<()>) -> bool {
     written.map_or_else(|fault| fault.kind() == ErrorKind::BrokenPipe, |()| true)
 }
 

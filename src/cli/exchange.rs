@@ -1,7 +1,7 @@
 //! `import` and `export`.
 
 use serde_json::json;
-use std::io::ErrorKind;
+use std::io::{BufRead, ErrorKind};
 
 use super::answer::{Ending, note};
 use super::args::{Export as ExportArguments, ExportAs, Import, ImportAs};
@@ -25,13 +25,17 @@ pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
 fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
     let mut watch = Watch::begin(run, run.wording.import_cancelled());
-    let input = match opened(run, &arguments.file) {
+    let mut input = match opened(run, &arguments.file) {
         Ok(input) => input,
         Err(exit) => {
             watch.end();
             return Err(exit);
         }
     };
+    if input.fill_buf().is_ok_and(|begin| begin.starts_with(b"SQLite format 3\0")) {
+        watch.end();
+        return Err(Exit::refused(run.wording.import_of_a_nursery(arguments.file.display())));
+    }
     let species = desk.fold().site().species.clone();
     let how = How { only_try: arguments.dry_run, at_once: AT_ONCE };
     let imported = desk.import_told(input, &run.who, how, &mut |step| watch.told(step));
@@ -86,9 +90,10 @@ pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, E
             Ok(Ending::Done)
         }
         Err(ExportError::Out(fault)) if fault.kind() == ErrorKind::BrokenPipe => Ok(Ending::Done),
-        Err(ExportError::Out(fault)) => {
-            Err(Exit { ending: Ending::File, lines: vec![run.wording.system_fault(&fault)] })
-        }
+        Err(ExportError::Out(fault)) => Err(Exit {
+            ending: Ending::File,
+            lines: vec![run.wording.answer_not_shown(), run.wording.system_fault(&fault)],
+        }),
         Err(ExportError::File(fault)) => {
             let ending =
                 if matches!(fault, crate::desk::FileFault::Io { .. }) { Ending::File } else { Ending::Refused };

@@ -68,7 +68,7 @@ fn copy(source: &Connection, to: &Path) -> Result<BackupReport, JournalError> {
         // What could not be finished is not left lying about; that it cannot be removed changes nothing.
         let _ = std::fs::remove_file(&fresh);
     }
-    made
+    made.map_err(|fault| fault.about_new(to))
 }
 
 fn copy_and_prove(source: &Connection, fresh: &Path) -> Result<CheckReport, JournalError> {

@@ -112,6 +112,19 @@ impl JournalError {
         }
     }
 
+    /// The same of the file that was to be made: what was being written bore another name until it was finished.
+    pub(super) fn about_new(self, path: &Path) -> JournalError {
+        let path = path.to_path_buf();
+        match self {
+            JournalError::Io { kind, text, .. } => JournalError::Io { path, kind, text },
+            JournalError::NotThere(_) => {
+                let kind = std::io::ErrorKind::NotFound;
+                JournalError::Io { path, kind, text: kind.to_string() }
+            }
+            other => other,
+        }
+    }
+
     /// An entry that cannot be read or stored.
     pub(super) fn damaged_at(entry: &EntryId, what: impl std::fmt::Display) -> JournalError {
         JournalError::Damaged { what: what.to_string(), entry: Some(entry.clone()) }

@@ -65,7 +65,7 @@ impl Journal {
             // What could not be finished is not left lying about; that it cannot be removed changes nothing.
             let _ = std::fs::remove_file(&fresh);
         }
-        made?;
+        made.map_err(|fault| fault.about_new(path))?;
         Journal::open(path, shelf)
     }
 

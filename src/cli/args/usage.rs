@@ -2,18 +2,22 @@
 
 use clap::error::{ContextKind, ContextValue, Error, ErrorKind};
 use std::error::Error as _;
+use std::io::Write as _;
 use std::num::ParseFloatError;
 
 use crate::base::DayError;
-use crate::cli::answer::{Ending, refuse};
+use crate::cli::answer::{Ending, refuse, was_said};
 use crate::wording::Wording;
 
 /// Answers what clap could not read, or help and the version where those were asked for.
 pub(crate) fn answer(fault: &Error, wording: &Wording, json: bool) -> Ending {
     match fault.kind() {
         ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => {
-            let _ = fault.print();
-            Ending::Done
+            if was_said(fault.print().and_then(|()| std::io::stdout().flush())) {
+                return Ending::Done;
+            }
+            refuse(Ending::File, &[wording.answer_not_shown()], json);
+            Ending::File
         }
         ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand if !json => {
             let _ = fault.print();

@@ -61,7 +61,10 @@ fn read_piped(run: &Run) -> Result<Given, Wrong> {
     let mut text = String::new();
     // What is no text is no JSON either; its reader says so.
     let read = std::io::stdin().take(MOST_READ).read_to_string(&mut text);
-    read.map_err(|fault| Wrong::NotJson(fault.to_string()))?;
+    read.map_err(|fault| Wrong::NotJson(run.wording.system_fault(&fault)))?;
+    if text.trim().is_empty() {
+        return Err(Wrong::NotJson(run.wording.calc_nothing_given()));
+    }
     Given::read(&text)
 }
 

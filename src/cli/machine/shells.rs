@@ -2,6 +2,7 @@
 
 use clap_complete::generate;
 use clap_mangen::Man as Page;
+use std::path::Path;
 
 use crate::cli::answer::{Ending, note};
 use crate::cli::args::{Cli, Completions, Man};
@@ -22,17 +23,17 @@ pub(crate) fn man(run: &Run, arguments: &Man) -> Result<Ending, Exit> {
     let definition = Cli::definition(&run.wording);
     let Some(folder) = &arguments.to else {
         let mut page = Vec::new();
-        let printed = Page::new(definition).render(&mut page);
-        return printed
-            .map_err(|fault| not_written(run, &fault))
-            .and_then(|()| run.answer(&String::from_utf8_lossy(&page)));
+        // A list of bytes takes all that is written.
+        let _ = Page::new(definition).render(&mut page);
+        return run.answer(&String::from_utf8_lossy(&page));
     };
-    std::fs::create_dir_all(folder).map_err(|fault| not_written(run, &fault))?;
-    clap_mangen::generate_to(definition, folder).map_err(|fault| not_written(run, &fault))?;
+    let made = std::fs::create_dir_all(folder).and_then(|()| clap_mangen::generate_to(definition, folder));
+    made.map_err(|fault| not_written(run, folder, &fault))?;
     note(&run.wording.man_written(folder.display()));
     Ok(Ending::Done)
 }
 
-fn not_written(run: &Run, fault: &std::io::Error) -> Exit {
-    Exit { ending: Ending::File, lines: vec![run.wording.system_fault(fault)] }
+fn not_written(run: &Run, folder: &Path, fault: &std::io::Error) -> Exit {
+    let line = run.wording.file_other(folder.display(), run.wording.system_fault(fault));
+    Exit { ending: Ending::File, lines: vec![line] }
 }

@@ -96,7 +96,10 @@ pub(crate) fn open(opening: Opening) -> io::Result<()> {
     let (mut model, clerk) = set_up(opening, size);
     let desk = start_clerk(clerk, to_loop.clone());
     thread::spawn(move || events::read_keys(&to_loop));
-    let left = Shown::new(model.size)?.stay(&mut model, &desk, &happenings);
+    let mut shown = Shown::new(model.size)?;
+    let left = shown.stay(&mut model, &desk, &happenings);
+    // The guard gives the terminal back. Dropped, this one would tell a terminal that is gone that it is gone, and panic.
+    std::mem::forget(shown);
     drop(desk.requests);
     // What was handed to the clerk is written before the program ends.
     let clerk_ended = desk.worker.join();
@@ -105,6 +108,7 @@ pub(crate) fn open(opening: Opening) -> io::Result<()> {
         // Told already; the program ends as a panic does.
         std::panic::resume_unwind(panic);
     }
+    let left = left.or_else(|fault| if size_now().is_none() { Ok(Left::TerminalGone) } else { Err(fault) });
     match left? {
         Left::Key => Ok(()),
         Left::ClerkGone => Err(io::Error::other("the desk is gone")),

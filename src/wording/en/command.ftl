@@ -8,13 +8,14 @@ value_number = number
 value_entry = device:number
 clock_set_it = set the clock, or say OUTPLANT_TODAY=2026-03-14 before the command
 clock_say_yes = nothing was written: a clock that is wrong would mark every later entry. Set the clock, or say --yes. If it was wrong before: take back what it wrote (outplant undo ENTRY), then outplant write settled what=clock
-answer_not_shown = the answer could not be shown: there was no room, or nowhere, to put it; what was to be written in the book is written
+answer_not_shown = the answer could not be shown: there was no room, or nowhere, to put it. Where the command writes in the book, it is written
 refused_empty_tray = nothing stands in { $tray }: there is nothing to send out
 check_damaged = { $faults ->
     [one] The file is damaged in one place:
    *[other] The file is damaged in { $faults } places:
 }
 check_others_read = Other people of this machine can read { $file }. Where that is not meant: chmod 600
+import_of_a_nursery = { $file } is a nursery itself, not an export of one: outplant --nursery { $file } export --to lines.jsonl, and then import that
 check_cancelled = stopped before the file was proved; a check only reads
 check_what_now = Do not write in it. Keep it as it is, and bring out what is undamaged: outplant rescue rescued.jsonl
 check_undamaged = { $entries ->

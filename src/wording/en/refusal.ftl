@@ -67,7 +67,7 @@ file_busy = another outplant is writing in { $file }: wait a moment and try agai
 file_full = no room is left on the disk of { $file }: nothing was written; make room and try again
 file_read_only = { $file } may be read but not written: check whose it is, or copy it
 # (file, what)
-file_damaged = { $file } is damaged: { $what }: what was written is still readable; outplant check says what is safe
+file_damaged = { $file } is damaged: do not write in it. outplant check says what is whole, outplant rescue FILE brings it out ({ $what })
 # (file, what)
 file_other = { $file } cannot be used: { $what }
 system_not_allowed = reading or writing it is not allowed here

@@ -8,13 +8,14 @@ value_number = número
 value_entry = equipo:número
 clock_set_it = ponga el reloj en hora, o diga OUTPLANT_TODAY=2026-03-14 antes de la orden
 clock_say_yes = no se anotó nada: un reloj equivocado marcaría todo lo que se anote después. Ponga el reloj en hora, o diga --yes. Si antes estuvo mal: quite lo que anotó (outplant undo ANOTACIÓN) y después outplant write settled what=clock
-answer_not_shown = no se pudo mostrar la respuesta: no hubo dónde o no hubo lugar; lo que había que anotar en el libro está anotado
+answer_not_shown = no se pudo mostrar la respuesta: no hubo dónde o no hubo lugar. Si la orden anota en el libro, está anotado
 refused_empty_tray = en { $tray } no queda nada en pie: no hay qué llevar al campo
 check_damaged = { $faults ->
     [one] El archivo está dañado en un lugar:
    *[other] El archivo está dañado en { $faults } lugares:
 }
 check_others_read = Otras personas de esta máquina pueden leer { $file }. Si no es la intención: chmod 600
+import_of_a_nursery = { $file } es él mismo un vivero, no una exportación: outplant --nursery { $file } export --to lineas.jsonl, y después importe eso
 check_cancelled = se detuvo antes de probar el archivo; la comprobación solo lee
 check_what_now = No escriba en él. Guárdelo como está y saque lo que está sano: outplant rescue rescatado.jsonl
 check_undamaged = { $entries ->

@@ -1,10 +1,14 @@
 //! What commands say around their work.
 
+use crate::base::columns::first_words;
 use crate::desk::{Fault, Note, WhyReadOnly};
 use crate::wording::Wording;
 
 /// The folder of the notes of devices beside the settings, where a fault names no file of its own.
 const NOTES: &str = "devices";
+
+/// Most letters of what SQLite says of a damage that are quoted (ours).
+const LONGEST_QUOTE: usize = 160;
 
 impl Wording {
     /// One thing found wrong in a file.
@@ -12,7 +16,7 @@ impl Wording {
         match fault {
             Fault::Header => self.damage_header(),
             Fault::ForeignLog => self.damage_foreign_log(),
-            Fault::Sqlite(what) => self.damage_sqlite(what),
+            Fault::Sqlite(what) => self.damage_sqlite(first_words(what, LONGEST_QUOTE)),
             Fault::Schema(name) => self.damage_schema(name),
             Fault::Row { entry: None, what } => self.damage_row(what),
             Fault::Row { entry: Some(entry), what } | Fault::Body { entry, what } => self.damage_entry(entry, what),
