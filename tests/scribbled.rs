@@ -306,7 +306,7 @@ const PARTS: &[(&str, usize, usize, usize)] = &[
     ("en_own", 96, 99, 0),
     ("es_own", 96, 99, 0),
     ("en_unseen", 79, 93, 0),
-    ("es_unseen", 87, 92, 0),
+    ("es_unseen", 88, 93, 0),
     ("en_new", 69, 87, 0),
     ("es_new", 84, 96, 0),
 ];

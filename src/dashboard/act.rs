@@ -52,6 +52,8 @@ pub(crate) enum Act {
     TakeUp(KeptForm),
     /// Opens the picker of everything that can be written, about something where it is known.
     Kinds,
+    /// Reads a line in a person's own words.
+    Line(String),
     /// Opens the reasons.
     Why(WhyOf),
     /// Goes to where something is shown.

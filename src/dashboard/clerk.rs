@@ -224,6 +224,9 @@ impl Clerk {
                     Err(fault) => vec![Answer::Refused { ticket, fault }],
                 }
             }
+            Request::Line { text, happened, who } => {
+                vec![self.desk.read_line(&text, happened, &who).map_or_else(Answer::NotRead, Answer::Line)]
+            }
             Request::TryOut { ticket, mut drafts } => {
                 drafts.iter_mut().for_each(|draft| self.desk.settle_nurse_row(draft));
                 let outcome = self.desk.preview(drafts);
@@ -366,6 +369,7 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
         (Request::Keep { name, .. }, Request::Keep { name: other, .. }) => name == other,
         (
             Request::Record { .. }
+            | Request::Line { .. }
             | Request::TryOut { .. }
             | Request::WouldTakeBack { .. }
             | Request::TakeBack { .. }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::keys::Key;
 use super::year::YearAsked;
 use crate::base::Day;
-use crate::desk::{DeskError, FoundEntries, Now, Recorded, Remark, TakenBack, Withdraws};
+use crate::desk::{DeskError, FoundEntries, LineFaults, Now, Recorded, Remark, TakenBack, Withdraws};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
@@ -58,6 +58,15 @@ pub(crate) enum Request {
         drafts: Vec<Draft>,
         /// Whether a person said yes to what would be doubted or asked.
         sure: bool,
+    },
+    /// What a line in a person's own words says; nothing is written.
+    Line {
+        /// The line.
+        text: String,
+        /// The day it is of where it names none.
+        happened: Option<Day>,
+        /// Who writes.
+        who: String,
     },
     /// What drafts would do, with nothing written.
     TryOut {
@@ -194,6 +203,8 @@ pub(crate) enum Answer {
     },
     /// The entries about something, oldest first.
     Story(Subject, Vec<Arc<Entry>>),
+    /// What a line says, or why it is not taken.
+    Line(Result<Vec<Draft>, LineFaults>),
     /// Entries that were looked for.
     Entries(FoundEntries),
     /// A day of the year that was asked for.

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::act::{Act, FormFor, KeptForm, ScreenName, Switch, WhyOf};
+use super::act::{Act, AtStop, FormFor, KeptForm, ScreenName, Switch, WhyOf};
 use super::context::ScreenContext;
 use super::form::{Form, KEPT_FORM, Tried, begun};
 use super::keys::{Key, kind_for_tray};
@@ -14,6 +14,7 @@ use super::screens::screen::Screen;
 use super::tap::{Tapped, tapped};
 use crate::desk::{DeskError, Recorded, Remark, Withdraws};
 use crate::nursery::entry::subject::Subject;
+use crate::nursery::envelope::Draft;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::{Doubt, Looking};
 use crate::wording::{Lang, Wording};
@@ -267,6 +268,10 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
     match act {
         Act::Form(asked) => open_form(model, &asked),
         Act::TakeUp(kept) => take_up(model, &kept),
+        Act::Line(text) => {
+            let (happened, who) = (model.writing_day, model.who.clone());
+            vec![Effect::Ask(Request::Line { text, happened, who })]
+        }
         Act::Kinds => {
             if let Some(sentence) = why_not_write(model) {
                 model.say(sentence, Ink::Waits);
@@ -350,6 +355,34 @@ fn take_up(model: &mut Model, kept: &KeptForm) -> Vec<Effect> {
     form.opened_from(model.at);
     let effects = try_out(model, &mut form);
     model.say(model.wording.form_is_kept(), Ink::Plain);
+    model.layers.push(Layer::Form(Box::new(form)));
+    effects
+}
+
+/// A line was read: its form opens, filled with what it says, and shows what it would do. Several entries are no form.
+fn line_read(model: &mut Model, drafts: &[Draft]) -> Vec<Effect> {
+    let [draft] = drafts else {
+        let sentence = model.wording.kinds_line_several();
+        if let Some(Layer::Kinds(kinds)) = model.layers.last_mut() {
+            kinds.not_taken(sentence, Vec::new());
+        }
+        return Vec::new();
+    };
+    if matches!(model.layers.last(), Some(Layer::Kinds(_))) {
+        model.layers.pop();
+    }
+    let text = |value: &serde_json::Value| value.as_str().map_or_else(|| value.to_string(), str::to_string);
+    let of_another_day = draft.happened != model.writing_day.unwrap_or(model.book.now.today);
+    let kept = KeptForm {
+        kind: draft.kind.clone(),
+        typed: draft.body.iter().map(|(field, value)| (field.clone(), text(value))).collect(),
+        day: if of_another_day { draft.happened.to_string() } else { String::new() },
+        stop: AtStop::default(),
+        at: None,
+    };
+    let Some(mut form) = Form::take_up(&kept) else { return Vec::new() };
+    form.opened_from(model.at);
+    let effects = try_out(model, &mut form);
     model.layers.push(Layer::Form(Box::new(form)));
     effects
 }
@@ -474,6 +507,16 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
             model.say(lines.join(" "), Ink::Danger);
         }
         Answer::Story(subject, entries) => model.book.story = Some((subject, entries)),
+        Answer::Line(Ok(drafts)) => return line_read(model, &drafts),
+        Answer::Line(Err(faults)) => {
+            let wording = Arc::clone(&model.wording);
+            let meant = faults.listed.first().map(|fault| wording.meant_lines(&fault.reason)).unwrap_or_default();
+            let sentence =
+                faults.listed.first().map(|fault| wording.line_fault_alone(&fault.reason)).unwrap_or_default();
+            if let Some(Layer::Kinds(kinds)) = model.layers.last_mut() {
+                kinds.not_taken(sentence, meant);
+            }
+        }
         Answer::Entries(found) => {
             model.book.found = Some(found);
             return refresh(model);

@@ -24,6 +24,8 @@ pub(crate) struct Kinds {
     at: usize,
     about: Option<Subject>,
     kept: Option<KeptForm>,
+    /// Why a line was not taken, and the lines that may be meant.
+    not_taken: Option<(String, Vec<String>)>,
 }
 
 /// A line of the picker.
@@ -46,10 +48,34 @@ fn is_meant(word: &str, wanted: &str) -> bool {
 impl Kinds {
     /// Opens the picker; forms begin with what is chosen, and a half-filled one is offered first.
     pub(crate) fn new(about: Option<Subject>, kept: Option<KeptForm>) -> Kinds {
-        Kinds { typed: Typed::default(), at: 0, about, kept }
+        Kinds { typed: Typed::default(), at: 0, about, kept, not_taken: None }
+    }
+
+    /// A line that was typed is not taken as it is: why, and the lines that may be meant.
+    pub(crate) fn not_taken(&mut self, sentence: String, meant: Vec<String>) {
+        self.at = 0;
+        self.not_taken = Some((sentence, meant));
+    }
+
+    /// Whether what is typed is a line in a person's own words: words with a number among them.
+    fn is_line(&self) -> bool {
+        let text = self.typed.text();
+        text.trim().contains(' ') && text.contains(|letter: char| letter.is_ascii_digit())
+    }
+
+    /// What Enter does with a line: it is read, or the chosen one of those that may be meant, or taken to be filled in.
+    fn read_line(&mut self) -> Vec<Act> {
+        let chosen = self.not_taken.take().and_then(|(_, meant)| meant.into_iter().nth(self.at));
+        let Some(chosen) = chosen else { return vec![Act::Line(self.typed.text())] };
+        self.at = 0;
+        self.typed = Typed::of(&chosen);
+        if chosen.contains("=...") { Vec::new() } else { vec![Act::Line(chosen)] }
     }
 
     fn choices(&self, cx: &ScreenContext<'_>) -> Vec<Choice<'_>> {
+        if self.is_line() {
+            return Vec::new();
+        }
         let wanted = folded(&self.typed.text());
         let mut fits: Vec<(u8, usize, &'static str)> = all_kinds()
             .enumerate()
@@ -92,7 +118,11 @@ impl Kinds {
             Key::Esc => return vec![Act::Close],
             Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
             Key::Up => self.at = self.at.saturating_sub(1),
-            Key::Down | Key::Tab => self.at = (self.at + 1).min(self.choices(cx).len().saturating_sub(1)),
+            Key::Down | Key::Tab => {
+                let meant = self.not_taken.as_ref().map_or(0, |(_, meant)| meant.len());
+                self.at = (self.at + 1).min(self.choices(cx).len().max(meant).saturating_sub(1));
+            }
+            Key::Enter if self.is_line() => return self.read_line(),
             Key::Enter => {
                 let chosen = match self.choices(cx).into_iter().nth(self.at) {
                     Some(Choice::GoOn(kept)) => Some(Act::TakeUp(kept.clone())),
@@ -104,6 +134,7 @@ impl Kinds {
             other => {
                 self.typed.press(other);
                 self.at = 0;
+                self.not_taken = None;
             }
         }
         Vec::new()
@@ -113,6 +144,7 @@ impl Kinds {
     pub(crate) fn text(&mut self, text: &str) -> Vec<Act> {
         self.typed.insert(text);
         self.at = 0;
+        self.not_taken = None;
         Vec::new()
     }
 
@@ -120,6 +152,10 @@ impl Kinds {
     pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let rest = heading_and_line(&cx.wording.kinds_title(), &self.typed, area, buffer);
         let choices = self.choices(cx);
+        if self.is_line() {
+            self.draw_line(cx, rest, buffer);
+            return;
+        }
         if choices.is_empty() {
             let mut page = Sheet::new(rest.width);
             page.paragraph(&cx.wording.kinds_none(), Ink::Plain);
@@ -137,5 +173,20 @@ impl Kinds {
             })
             .collect();
         Table { columns: vec![Column::words("", 0, 60)], rows, chosen: Some(self.at) }.draw(rest, buffer);
+    }
+
+    fn draw_line(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        let mut page = Sheet::new(area.width);
+        let Some((sentence, meant)) = &self.not_taken else {
+            page.paragraph(&cx.wording.kinds_line(), Ink::Plain);
+            page.draw(0, area, buffer);
+            return;
+        };
+        page.paragraph(sentence, Ink::Waits);
+        for (at, line) in meant.iter().enumerate() {
+            let mark = if at == self.at { "> " } else { "  " };
+            page.paragraph(&format!("{mark}{line}"), if at == self.at { Ink::Strong } else { Ink::Plain });
+        }
+        page.draw(0, area, buffer);
     }
 }

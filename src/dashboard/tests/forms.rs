@@ -297,3 +297,32 @@ fn what_is_about_one_thing_only_takes_what_is_typed_and_gives_the_first_back() {
     stage.keys("bench 1\n");
     assert!(stage.frame().contains("Saved: A step of the shade: bench 1"), "{}", stage.frame());
 }
+
+/// Words with a number among them are no word of a kind: they are read as a line, and the form that opens is filled.
+#[test]
+fn a_line_in_own_words_opens_its_form_filled_in() {
+    let mut stage = Stage::sample(Lang::En);
+    let before = stage.entries();
+    stage.keys("n");
+    stage.text("lost 2 cof-022, rats");
+    stage.key(Key::Enter);
+    let Some(Layer::Form(form)) = stage.model.layers.last() else { panic!("no form:\n{}", stage.frame()) };
+    assert_eq!(form.kind(), "lost");
+    let typed: Vec<String> = form.fields().into_iter().map(|(_, value)| value).collect();
+    assert_eq!(typed, ["cof-022", "2", "rats"]);
+    assert_eq!(stage.entries(), before, "nothing is written before the form is");
+    stage.key(Key::Esc);
+    // What was not done is not taken, and says so; what may mean several things offers its lines.
+    stage.keys("n");
+    stage.text("cof-022 2 not lost");
+    stage.key(Key::Enter);
+    assert!(stage.frame().contains("not done"), "{}", stage.frame());
+    stage.key(Key::Esc);
+    stage.keys("n");
+    stage.text("cof-0222 lost 2");
+    stage.key(Key::Enter);
+    assert!(stage.frame().contains("> cof-022 -2"), "{}", stage.frame());
+    stage.key(Key::Enter);
+    assert!(matches!(stage.model.layers.last(), Some(Layer::Form(_))), "{}", stage.frame());
+    assert_eq!(stage.entries(), before);
+}

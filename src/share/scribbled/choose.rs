@@ -261,24 +261,27 @@ impl Line<'_> {
     }
 }
 
-/// The readings with each container that may be meant, with the cause that was probably meant.
+/// The readings with each container, tray or place that may be meant, with the cause that was probably meant.
 fn with_what_is_meant(way: &Way) -> Vec<Drafts> {
     let set = |field: &str, value: &str| {
         let mut drafts = way.drafts.clone();
         for (_, fields) in &mut drafts {
-            if let Some(written) = fields.get_mut(field) {
-                *written = value.into();
-            }
+            fields.insert(field.to_string(), value.into());
         }
         drafts
     };
+    // The field that a name nobody knows was to fill.
+    let lacked = way.drafts.first().and_then(|(kind, fields)| {
+        let field = if *kind == "carried" { "place" } else { "tray" };
+        (!fields.contains_key(field)).then_some(field)
+    });
     let mut found = Vec::new();
     for why in &way.lacks {
-        if let Why::WhichContainer(names) = why {
-            found.extend(names.iter().map(|name| set("container", name)));
-        } else if let Why::CauseNearly(_, known) = why {
-            // What was probably meant leads.
-            found.insert(0, set("cause", known));
+        match (why, lacked) {
+            (Why::WhichContainer(names), _) => found.extend(names.iter().map(|name| set("container", name))),
+            (Why::CauseNearly(_, known), _) => found.push(set("cause", known)),
+            (Why::UnknownName(_, near), Some(field)) => found.extend(near.iter().map(|name| set(field, name))),
+            _ => {}
         }
     }
     found

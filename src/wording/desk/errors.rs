@@ -258,6 +258,11 @@ impl Wording {
         format!("{sentence}{}", self.lines_meant(&fault.reason))
     }
 
+    /// The fault of the one line there is, without its place.
+    pub(crate) fn line_fault_alone(&self, reason: &Reason) -> String {
+        self.in_place(None, None, reason)
+    }
+
     /// Of a word in English and one in Spanish the one of this language.
     pub(crate) fn of_two(&self, words: [&'static str; 2]) -> &'static str {
         match self.lang() {

@@ -27,10 +27,15 @@ impl Wording {
         if is_open { self.words_to_fill(bare) } else { self.words_meant(bare) }
     }
 
-    /// The lines that may be meant, each on a line of its own, ready to copy; nothing where none is.
+    /// The lines that may be meant, ready to copy; none where none is.
+    pub(crate) fn meant_lines(&self, reason: &Reason) -> Vec<String> {
+        let Reason::Words { meant, .. } = reason else { return Vec::new() };
+        meant.iter().flatten().map(|one| self.line_meaning(one)).collect()
+    }
+
+    /// The same, each on a line of its own behind a sentence.
     pub(super) fn lines_meant(&self, reason: &Reason) -> String {
-        let Reason::Words { meant, .. } = reason else { return String::new() };
-        meant.iter().flatten().map(|one| format!("{BEFORE_A_LINE}{}", self.line_meaning(one))).collect()
+        self.meant_lines(reason).into_iter().map(|line| format!("{BEFORE_A_LINE}{line}")).collect()
     }
 
     fn why_not_written(&self, why: &Why) -> String {
