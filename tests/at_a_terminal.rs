@@ -96,3 +96,20 @@ fn a_terminal_that_has_only_ascii_is_shown_nothing_else() {
     // A program is given the letters as they are.
     assert!(home.done(&["ready", "--lang", "es"]).contains('é'));
 }
+
+#[test]
+fn a_line_of_two_meanings_is_asked_about_by_number() {
+    for (answer, code, stands) in [("1\r", 0, None), ("\r", 1, Some(41)), ("9\r", 1, Some(41))] {
+        let home = two_trays();
+        let mut screen = at_a_terminal(&home, &["write", "cof-1 3 damping of"], "es_ES.UTF-8", &home.today);
+        screen.wait_for("Enter para no anotar nada");
+        assert!(screen.text().contains("  1  cof-1 "), "{}", screen.text());
+        screen.keys(answer);
+        assert_eq!(screen.end(SOON).exit_code(), code, "{answer:?}: {}", screen.text());
+        let now = home.json(&["why", "tray", "cof-1"])["tray"]["standing"].as_u64();
+        match stands {
+            Some(stands) => assert_eq!(now, Some(stands), "{answer:?} writes nothing"),
+            None => assert_ne!(now, Some(41), "{answer:?} writes the first"),
+        }
+    }
+}

@@ -9,8 +9,8 @@ use std::time::Duration;
 
 use super::message::{Answer, Drawn, Request};
 use super::year::{Newest, YearAsked, draw_year};
-use crate::base::EntryId;
 use crate::base::text::folded;
+use crate::base::{Day, EntryId};
 use crate::desk::{Desk, DeskError, FoundEntries, JournalError, KeptTexts, Now, Remark};
 use crate::nursery::envelope::Draft;
 use crate::reckon::changes::by_cause::view_before;
@@ -224,9 +224,7 @@ impl Clerk {
                     Err(fault) => vec![Answer::Refused { ticket, fault }],
                 }
             }
-            Request::Line { text, happened, who } => {
-                vec![self.desk.read_line(&text, happened, &who).map_or_else(Answer::NotRead, Answer::Line)]
-            }
+            Request::Line { text, happened, who } => vec![self.line(&text, happened, &who)],
             Request::TryOut { ticket, mut drafts } => {
                 drafts.iter_mut().for_each(|draft| self.desk.settle_nurse_row(draft));
                 let outcome = self.desk.preview(drafts);
@@ -346,6 +344,11 @@ impl Clerk {
         let ids: BTreeSet<&EntryId> = together.into_values().flatten().collect();
         let named = from.later.iter().filter(|entry| ids.contains(&entry.id)).cloned().collect();
         Answer::News(changed, Arc::new(before), named)
+    }
+
+    /// What a line says.
+    fn line(&mut self, text: &str, happened: Option<Day>, who: &str) -> Answer {
+        self.desk.read_line(text, happened, who).map_or_else(Answer::NotRead, Answer::Line)
     }
 
     /// Entries, newest first, that hold a text; as many as are wanted.

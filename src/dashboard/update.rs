@@ -12,7 +12,7 @@ use super::message::{Answer, Effect, Message, Request};
 use super::model::Model;
 use super::screens::screen::Screen;
 use super::tap::{Tapped, tapped};
-use crate::desk::{DeskError, Recorded, Remark, Withdraws};
+use crate::desk::{DeskError, LineFaults, Recorded, Remark, Withdraws};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::forecast::ForecastBasis;
@@ -359,6 +359,16 @@ fn take_up(model: &mut Model, kept: &KeptForm) -> Vec<Effect> {
     effects
 }
 
+/// A line is not taken as it is: the picker says why, and shows the lines that may be meant.
+fn line_not_taken(model: &mut Model, faults: &LineFaults) {
+    let (wording, first) = (Arc::clone(&model.wording), faults.listed.first());
+    let meant = first.map(|fault| wording.meant_lines(&fault.reason)).unwrap_or_default();
+    let sentence = first.map(|fault| wording.line_fault_alone(&fault.reason)).unwrap_or_default();
+    if let Some(Layer::Kinds(kinds)) = model.layers.last_mut() {
+        kinds.not_taken(sentence, meant);
+    }
+}
+
 /// A line was read: its form opens, filled with what it says, and shows what it would do. Several entries are no form.
 fn line_read(model: &mut Model, drafts: &[Draft]) -> Vec<Effect> {
     let [draft] = drafts else {
@@ -508,15 +518,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
         }
         Answer::Story(subject, entries) => model.book.story = Some((subject, entries)),
         Answer::Line(Ok(drafts)) => return line_read(model, &drafts),
-        Answer::Line(Err(faults)) => {
-            let wording = Arc::clone(&model.wording);
-            let meant = faults.listed.first().map(|fault| wording.meant_lines(&fault.reason)).unwrap_or_default();
-            let sentence =
-                faults.listed.first().map(|fault| wording.line_fault_alone(&fault.reason)).unwrap_or_default();
-            if let Some(Layer::Kinds(kinds)) = model.layers.last_mut() {
-                kinds.not_taken(sentence, meant);
-            }
-        }
+        Answer::Line(Err(faults)) => line_not_taken(model, &faults),
         Answer::Entries(found) => {
             model.book.found = Some(found);
             return refresh(model);

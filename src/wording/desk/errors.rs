@@ -8,6 +8,7 @@ use crate::desk::{
     Refused, Remark,
 };
 use crate::nursery::entry::Entry;
+use crate::nursery::entry::fault::{FieldFault, Problem};
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::wording::verdict::About;
@@ -258,6 +259,11 @@ impl Wording {
         format!("{sentence}{}", self.lines_meant(&fault.reason))
     }
 
+    /// What is wrong with a part of a short line, by what it means.
+    fn said_fault(&self, what: &str, problem: &Problem) -> String {
+        self.field_fault(&FieldFault { field: self.field_in_words(what), problem: problem.clone() })
+    }
+
     /// The fault of the one line there is, without its place.
     pub(crate) fn line_fault_alone(&self, reason: &Reason) -> String {
         self.in_place(None, None, reason)
@@ -337,10 +343,7 @@ impl Wording {
             Reason::NotAHandDay(written) => self.day_not_understood(written),
             Reason::DayOrYear(written) => self.day_or_year(written),
             Reason::NumberInWords { written, figures } => self.number_in_words(written, *figures),
-            Reason::Said { what, problem } => {
-                let field = self.field_in_words(what);
-                self.field_fault(&crate::nursery::entry::fault::FieldFault { field, problem: (**problem).clone() })
-            }
+            Reason::Said { what, problem } => self.said_fault(what, problem),
             Reason::WhichSpecies(all) => {
                 let built_in = Catalogue::built_in();
                 let names: Vec<String> = all.iter().map(|key| self.species_of(key, &built_in)).collect();

@@ -150,24 +150,31 @@ impl Wording {
                 Some(format!("{} {}", field("tray"), self.line_word_hardening()))
             }
             "flushed" if has_only(&["tray"], &[]) => Some(format!("{} {}", field("tray"), self.line_word_flush())),
-            "survival_counted" if has_only(&["bed", "species", "alive", "dead"], &[]) => Some(format!(
-                "{} {} {} {} {} {}",
-                field("bed"),
-                self.plant(&field("species")),
-                field("alive"),
-                self.line_word_alive(),
-                field("dead"),
-                self.line_word_dead()
-            )),
-            "nurse_counted" if has_only(&["bed", "nurse", "alive"], &[]) => {
-                Some(format!("{} {} {}", field("bed"), self.plant(&field("nurse")), field("alive")))
-            }
+            "survival_counted" | "nurse_counted" => self.count_in_bed(meant),
             "noted" if has_only(&["text"], &["about"]) => {
                 let about = said("about").map_or(String::new(), |about| format!("{about} "));
                 Some(format!("{about}{} {}", self.line_word_note(), field("text")))
             }
             _ => None,
         }
+    }
+
+    /// `Upper 1 coffee 70 alive 5 dead`, `Upper 1 pigeon pea 38`.
+    fn count_in_bed(&self, meant: &Meant) -> Option<String> {
+        let field = |name: &str| meant.fields.get(name).map(|value| plain(Some(value)));
+        let (bed, alive) = (field("bed")?, field("alive")?);
+        let dead = field("dead");
+        let plant = self.plant(&field("species").or_else(|| field("nurse"))?);
+        let known = 3 + usize::from(dead.is_some());
+        if !meant.missing.is_empty() || meant.fields.len() != known {
+            return None;
+        }
+        Some(match dead {
+            Some(dead) => {
+                format!("{bed} {plant} {alive} {} {dead} {}", self.line_word_alive(), self.line_word_dead())
+            }
+            None => format!("{bed} {plant} {alive}"),
+        })
     }
 
     /// A species by the name people call it, its key where it has none here.
