@@ -1,6 +1,7 @@
 //! From the marks of a line to its reading: whole, in parts, or not at all.
 
 use super::days::SaidDay;
+use super::doubts::{doubted, without_hours};
 use super::frames::{Clause, Drafts, FRAMES};
 use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
@@ -72,13 +73,14 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     if words.is_empty() || words.len() > MOST_WORDS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
+    let words = without_hours(words);
     let all = marks(&words, known, today);
     if all.len() > MOST_MARKS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
     let moods = moods(&all, is_question);
     let plain: Vec<Mark> = all.into_iter().filter(|mark| !is_mood(mark)).collect();
-    let read = Line { marks: plain, known, today, tried: Cell::new(0) }.read();
+    let read = doubted(&words, Line { marks: plain, known, today, tried: Cell::new(0) }.read());
     if moods.is_empty() { read } else { refused_for(moods, read) }
 }
 
@@ -288,7 +290,7 @@ fn with_what_is_meant(way: &Way) -> Vec<Drafts> {
 }
 
 /// A count where a loss was read, a loss where a count was: with the same number.
-fn count_for_loss(drafts: &Drafts) -> Option<Drafts> {
+pub(super) fn count_for_loss(drafts: &Drafts) -> Option<Drafts> {
     let (kind, fields) = drafts.first()?;
     let (other, from, to) = match *kind {
         "lost" => ("counted", "count", "standing"),

@@ -5,6 +5,7 @@
 //! unexplained; what is not sure is asked about, and what cannot be read is refused with the lines it may have meant.
 
 mod choose;
+mod doubts;
 mod frames;
 mod lexicon;
 mod nearest;

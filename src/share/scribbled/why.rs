@@ -61,6 +61,16 @@ pub enum Why {
     WhichContainer(Vec<String>),
     /// A cause that is nearly a known one: as written, and the known one.
     CauseNearly(String, String),
+    /// It corrects an earlier line; the word that says so.
+    Correction(String),
+    /// A number of some of the plants, not of all that live or died; the word that says so.
+    OfAPart(String),
+    /// Plants taken out for something else than to be thrown away; the words that say so.
+    NotThrownAway(String),
+    /// Whether grafts took; the word that says so.
+    GraftTook(String),
+    /// Plants that come away from a bed; the word that says so.
+    AwayFrom(String),
     /// Nothing fits; the words that were not read.
     NoReading(Vec<String>),
 }

@@ -73,6 +73,11 @@ impl Wording {
             Why::WhichTray(trays) => self.why_which_tray(trays.join(", ")),
             Why::WhichContainer(containers) => self.why_which_container(containers.join(", ")),
             Why::CauseNearly(written, known) => self.why_cause_nearly(written, known),
+            Why::Correction(word) => self.why_correction(word),
+            Why::OfAPart(word) => self.why_of_a_part(word),
+            Why::NotThrownAway(word) => self.why_not_thrown_away(word),
+            Why::GraftTook(word) => self.why_graft_took(word),
+            Why::AwayFrom(word) => self.why_away_from(word),
             Why::NoReading(words) if words.is_empty() => self.why_no_reading(),
             Why::NoReading(words) => self.why_no_reading_of(words.join(" ")),
         }

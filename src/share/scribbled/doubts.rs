@@ -1,0 +1,175 @@
+//! What makes a reading doubtful though every word of the line was explained: hours that look like plants, numbers of a
+//! part of a tray, words that are said of a loss as well as of a count. A wrong entry is worse than a question.
+
+use std::collections::HashMap;
+use std::sync::LazyLock;
+
+use serde_json::Value;
+
+use super::choose::count_for_loss;
+use super::lexicon::lexicon;
+use super::words::Word;
+use super::{EntryDraft, Reading, Why};
+
+/// The latest hour of a day.
+const LAST_HOUR: f64 = 24.0;
+
+type Doubts = HashMap<String, Vec<String>>;
+
+fn list(name: &str) -> &'static [String] {
+    static READ: LazyLock<Doubts> = LazyLock::new(|| toml::from_str(include_str!("doubts.toml")).unwrap_or_default());
+    READ.get(name).map_or(&[], Vec::as_slice)
+}
+
+fn number(word: &Word) -> Option<f64> {
+    word.folded.parse().ok()
+}
+
+/// How many words of a line a phrase of a list takes from `at` on; the longest phrase leads.
+fn phrase_at(words: &[Word], at: usize, name: &str) -> Option<usize> {
+    let fits = |phrase: &&String| {
+        phrase.split(' ').enumerate().all(|(i, part)| words.get(at + i).is_some_and(|word| word.folded == part))
+    };
+    list(name).iter().filter(fits).map(|phrase| phrase.split(' ').count()).max()
+}
+
+/// Whether and where a phrase of a list stands in a line.
+fn phrase_in(words: &[Word], name: &str) -> Option<String> {
+    let at = (0..words.len()).find_map(|at| Some((at, phrase_at(words, at, name)?)));
+    let (at, length) = at?;
+    Some(words[at..at + length].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" "))
+}
+
+/// The words without what says an hour: `a las 11`, `4 pm`. The hour is not written.
+pub(super) fn without_hours(words: Vec<Word>) -> Vec<Word> {
+    let mut kept: Vec<Word> = Vec::with_capacity(words.len());
+    let mut at = 0;
+    while at < words.len() {
+        if let Some(length) = hour_at(&words, at) {
+            at += length;
+        } else {
+            kept.push(words[at].clone());
+            at += 1;
+        }
+    }
+    if kept.is_empty() { words } else { kept }
+}
+
+/// How many words say an hour from `at` on.
+fn hour_at(words: &[Word], at: usize) -> Option<usize> {
+    let is_hour = |at: usize| words.get(at).and_then(number).is_some_and(|hour| (0.0..=LAST_HOUR).contains(&hour));
+    let before = phrase_at(words, at, "hour");
+    let hour = at + before.unwrap_or(0);
+    if !is_hour(hour) {
+        return None;
+    }
+    let behind = phrase_at(words, hour + 1, "hour_behind");
+    let names_things = words.get(hour + 1).is_some_and(|word| {
+        let roles = lexicon().roles(&word.folded);
+        roles
+            .iter()
+            .any(|role| matches!(*role, "small.thing" | "bag" | "tray" | "seed" | "causes.words" | "small.person"))
+    });
+    match (before, behind) {
+        (_, Some(length)) => Some(hour + 1 + length - at),
+        (Some(_), None) if !names_things => Some(hour + 1 - at),
+        (Some(_), None) | (None, None) => None,
+    }
+}
+
+/// The reading as it is, or as a question or a refusal where something in the line makes it doubtful.
+pub(super) fn doubted(words: &[Word], reading: Reading) -> Reading {
+    if let Some(word) = phrase_in(words, "correction").filter(|_| phrase_at(words, 0, "correction").is_some()) {
+        return Reading::Refused { why: vec![Why::Correction(word)], offers: Vec::new() };
+    }
+    let (drafts, asks) = match &reading {
+        Reading::Clear(drafts) => (drafts.clone(), false),
+        Reading::Asks { offers, .. } => (offers.first().cloned().unwrap_or_default(), true),
+        Reading::Refused { .. } => return reading,
+    };
+    if let Some(why) = drafts.iter().find_map(|draft| doubt_of(words, draft)) {
+        let offers = match reading {
+            Reading::Clear(drafts) => vec![drafts],
+            Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers,
+        };
+        return Reading::Refused { why: vec![why], offers };
+    }
+    match either(words, &drafts) {
+        Some(offers) if !asks => Reading::Asks { why: vec![Why::Several], offers },
+        _ => reading,
+    }
+}
+
+fn doubt_of(words: &[Word], draft: &EntryDraft) -> Option<Why> {
+    let field = |name: &str| draft.fields.get(name);
+    let amount = |name: &str| field(name).and_then(Value::as_f64);
+    match draft.kind {
+        "counted" => part(words, amount("standing")?, true),
+        "lost" => part(words, amount("count")?, false),
+        "culled" => phrase_in(words, "purpose").map(Why::NotThrownAway),
+        "grafted" => phrase_in(words, "took").map(Why::GraftTook),
+        "outplanted" => comes_from(words, field("bed")?.as_str()?),
+        "weather" => range(words),
+        _ => None,
+    }
+}
+
+/// A number of which the line says that it is not of the living, or of the dead, but of some of them.
+fn part(words: &[Word], value: f64, counted: bool) -> Option<Why> {
+    let at = (0..words.len()).find(|at| number(&words[*at]) == Some(value))?;
+    let mut next = at + 1;
+    while words.get(next).is_some_and(|word| lexicon().is(&word.folded, "small.thing")) {
+        next += 1;
+    }
+    let word = words.get(next)?;
+    let is_pest = || {
+        let roles = lexicon().roles(&word.folded);
+        roles.iter().any(|role| matches!(*role, "causes.words" | "pests.words"))
+    };
+    let with_pest = || {
+        let behind = words.get(next + 1).map_or("", |word| word.folded.as_str());
+        matches!(word.folded.as_str(), "con" | "with") && lexicon().is(behind, "pests.words")
+    };
+    // "6 wilted and died": another word says that they are dead.
+    let died = || {
+        let others = words.iter().enumerate().filter(|(i, _)| *i != next);
+        others.map(|(_, word)| lexicon().roles(&word.folded)).flatten().any(|role| matches!(role, "die" | "kill"))
+    };
+    let is_some = list("part").contains(&word.folded) && (counted || !died());
+    let is_part = is_some || (counted && is_pest()) || with_pest();
+    is_part.then(|| Why::OfAPart(word.typed.clone()))
+}
+
+/// Plants that come away from a bed are not planted in it.
+fn comes_from(words: &[Word], bed: &str) -> Option<Why> {
+    let bed = super::lexicon::fold(bed);
+    let first = bed.split(' ').next().unwrap_or_default();
+    let at = words.iter().position(|word| word.folded == first)?;
+    let before = words.get(at.checked_sub(1)?)?;
+    list("away").contains(&before.folded).then(|| Why::AwayFrom(before.typed.clone()))
+}
+
+/// Rain of two numbers.
+fn range(words: &[Word]) -> Option<Why> {
+    words.windows(3).find_map(|three| {
+        let (low, high) = (number(&three[0])?, number(&three[2])?);
+        matches!(three[1].folded.as_str(), "a" | "to" | "o" | "or" | "y" | "and" | "-").then_some(Why::Range(low, high))
+    })
+}
+
+/// The count and the loss that a line may mean which says neither.
+fn either(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Vec<EntryDraft>>> {
+    let [draft] = drafts else { return None };
+    let has_cause = draft.fields.contains_key("cause");
+    let at = (0..words.len()).find(|at| phrase_at(words, *at, "either").is_some())?;
+    // "3 x c1" may be either, "x 3 c1" and "c1 x3" are thrown away; "van quedando 3" is a count.
+    let is_times = words[at].folded == "x";
+    let says_times = at > 0 && number(&words[at - 1]).is_some();
+    let goes_on = words.get(at + 1).is_some_and(|word| word.folded == "quedando");
+    if has_cause || goes_on || (is_times && !says_times) || !matches!(draft.kind, "counted" | "lost") {
+        return None;
+    }
+    let (kind, fields) = count_for_loss(&vec![(draft.kind, draft.fields.clone())])?.pop()?;
+    let other = EntryDraft { kind, fields, happened: draft.happened };
+    Some(vec![vec![draft.clone()], vec![other]])
+}
