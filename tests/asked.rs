@@ -157,3 +157,19 @@ fn a_short_line_sets_a_row_of_nurse_plants_as_far_apart_as_planned_or_usual() {
     let half = home.refused(&["write", "outplanted", "tray=p1", "bed=A3", "count=1", "row_m=3"]);
     assert!(half.contains("in_row_m"), "{half}");
 }
+
+#[test]
+fn bare_roots_that_are_to_keep_for_weeks_are_asked_about() {
+    let home = nursery();
+    let came = |tray: &str, until: &str, form: &str| {
+        let (tray, until, form) = (format!("tray={tray}"), format!("good_until={until}"), format!("form={form}"));
+        let fields = ["happened=2026-04-01", &tray, "species=coffee", "count=20", "from=gift", &form, &until];
+        let mut words = vec!["write", "plants_received"];
+        words.extend(fields);
+        home.run(&words).err
+    };
+    let long = came("cof-7", "2026-04-26", "bare_root");
+    assert!(long.contains("cof-7: bare roots good for 25 days?"), "{long}");
+    assert!(!came("cof-8", "2026-04-08", "bare_root").contains("bare roots good for"));
+    assert!(!came("cof-9", "2026-04-26", "stump").contains("bare roots good for"));
+}

@@ -32,6 +32,8 @@ fn by_hand() -> Home {
     home.write("counted", &["tray=cof-1", "standing=50", "happened=2025-09-10"]);
     home.write("carried", &["tray=cof-1", "place=Half shade", "happened=2026-02-20"]);
     home.write("counted", &["tray=cof-1", "standing=48", "happened=2026-04-10"]);
+    let plants = serde_json::to_string(&vec![json!({"height_cm":28}); 20]).unwrap();
+    home.write("measured", &["tray=cof-1", &format!("plants={plants}"), "happened=2026-04-10"]);
     home.write(
         "bed_set",
         &[
@@ -70,12 +72,13 @@ fn a_nursery_begun_by_hand_gives_the_right_answer_and_its_reasons() {
         (&json!("cof-1"), &json!("COA"), &json!(48), &json!(true)),
         "{tray:#}"
     );
-    // Never measured, 318 days of 210 to 300 usual: 80 % likely, never 100 %.
-    assert_eq!(tray["plantable"]["likely"].as_f64().unwrap().round(), 38.0);
+    // 20 of 20 measured pass: all 48 are likely, and Wilson at 90 % begins at 88 %.
+    let plantable = |end: &str| tray["plantable"][end].as_f64().unwrap().round();
+    assert_eq!((plantable("low"), plantable("likely")), (42.0, 48.0));
     let pair = &ready["pairs"][0];
     assert_eq!(
         (&pair["bed"], &pair["fits"], &pair["plants"]),
-        (&json!("Upper 1"), &json!(true), &json!(38)),
+        (&json!("Upper 1"), &json!(true), &json!(44)),
         "{pair:#}"
     );
     assert_eq!(ready["beds"][0]["light_now"], json!(0.6));

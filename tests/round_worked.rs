@@ -171,7 +171,7 @@ fn circling_roots_are_cut_and_such_a_tray_is_not_measured() {
 
 #[test]
 fn lanky_plants_are_set_apart_and_very_lanky_ones_culled() {
-    let sample = |height: f64| json!({"tray":"cof-1","plants":[{"height_cm":height,"collar_mm":4},{"height_cm":height,"collar_mm":4}]});
+    let sample = |height: f64| json!({"tray":"cof-1","plants":vec![json!({"height_cm":height,"collar_mm":4}); 10]});
     let mut book = fitting();
     book.write("2026-04-14", "measured", sample(36.0));
     let due = stop(&book, TODAY, "space_out cof-1");

@@ -251,7 +251,7 @@ fn nothing_english_is_left_in_a_spanish_verdict_of_the_sample() {
         seen += 1;
         let mut texts = vec![es.source_words(&criterion.source), es.rule_name(criterion.rule())];
         // A person's own words stay as they were written.
-        if !matches!(criterion.known(), Some(Measure::Said(_))) {
+        if !matches!(criterion.known(), Some(Measure::Said(_) | Measure::Pest { .. })) {
             texts.push(es.reason(criterion, about));
             texts.extend(es.known_words(criterion));
             texts.extend(criterion.needed().map(|needed| es.measure(&needed)));

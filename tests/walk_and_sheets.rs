@@ -163,6 +163,9 @@ fn an_english_sheet_gives_its_first_answers_and_what_is_unknown() {
     home.write("container_set", &["container=big bag", "volume_ml=2000", "depth_cm=25"]);
     let (code, _, err) = piped(&home, &["write", "--batch", "-"], "2026-02-01\nt-12 hardening\n");
     assert_eq!(code, 0, "{err}");
+    assert!(!is_ready(), "nobody knows how tall they are");
+    let plants = serde_json::to_string(&vec![json!({"height_cm":28}); 20]).unwrap();
+    home.write("measured", &["tray=t-12", &format!("plants={plants}")]);
     assert!(is_ready(), "{}", home.done(&["why", "tray", "t-12"]));
 }
 
@@ -307,11 +310,16 @@ fn weeded_today() -> Home {
         "plants_received",
         &["tray=cof-1", "species=coffee", "count=48", from, "form=bag", "age_days=318", "container=bag", "place=Half"],
     );
+    let plants = serde_json::to_string(&vec![json!({"height_cm":28}); 20]).unwrap();
+    home.write("measured", &["tray=cof-1", &format!("plants={plants}")]);
     home.write("hardening_begun", &["tray=cof-1", "happened=2026-02-01"]);
     let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
     home.write("bed_set", &["bed=Upper 1", "field=Upper", "length_m=20", "width_m=6", plan]);
     home.write("light_read", &["bed=Upper 1", "light_share=0.6"]);
-    home.write("soil_checked", &["bed=Upper 1", "rod_mm=8", "push_kg=10", "depth_cm=35", "wet=yes"]);
+    home.write(
+        "soil_checked",
+        &["bed=Upper 1", "rod_mm=8", "push_kg=10", "depth_cm=35", "wet=yes", "happened=2026-04-08"],
+    );
     home.write("prepared", &["bed=Upper 1", "task=cleared"]);
     home.write("prepared", &["bed=Upper 1", "task=holes"]);
     for day in ["2026-04-12", "2026-04-13", "2026-04-14"] {

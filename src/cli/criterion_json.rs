@@ -58,7 +58,7 @@ fn figures(measure: &Measure) -> Figures {
         Measure::CollarRule { floor_mm } => one(*floor_mm, "mm"),
         Measure::Sample { mean, unit, .. } => one(*mean, sample_unit(*unit)),
         Measure::LeavesAtLeast { count, .. } => one(*count, "leaves"),
-        Measure::Light(share) => one(*share, "share"),
+        Measure::Light(share) | Measure::Pest { share: Some(share), .. } => one(*share, "share"),
         Measure::LightBand { least, most } => band(*least, *most, "share"),
         Measure::RatioAtMost(ratio) => one(*ratio, "times"),
         Measure::LightStep { from, to } if *from > 0.0 => one(to / from, "times"),
@@ -78,6 +78,7 @@ fn figures(measure: &Measure) -> Figures {
         | Measure::On(_)
         | Measure::Work(_)
         | Measure::Said(_)
+        | Measure::Pest { share: None, .. }
         | Measure::Yes
         | Measure::No => Figures::default(),
     }

@@ -26,6 +26,7 @@ impl Face<'_> {
                 let (beginning, rest) = columns.line(offer, number == 0, plants, bed);
                 self.sheet.hanging(&beginning, Ink::Ready, &rest, Ink::Plain);
             }
+            offer.care_line().iter().for_each(|line| self.line(line));
         }
     }
 

@@ -36,7 +36,7 @@ Ready, but no bed today
 Not yet
   overdue
 x gre-009  grevillea             7  in its bag 430 days, the bag holds it 300:
-                                    pot on or cull
+                                    lift a plug, then pot on or cull
   hardening
 x cof-040  arabica coffee       41  the plug falls apart: wait until the roots
                                     hold it · +1 more
@@ -95,7 +95,8 @@ Todavía no
   pasada
 x gre-009  grevilea  7 plantas
     lleva 430 días en la bolsa, que aguanta
-    300: cambie de bolsa o descarte
+    300: saque un pilón, luego cambie de
+    bolsa o descarte
   endureciendo
 x cof-040  café arábica  41 plantas
     el pilón se desmorona: espere a que las

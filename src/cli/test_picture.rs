@@ -41,7 +41,7 @@ fn age(days: i32) -> Criterion {
 }
 
 fn step(from: f64, to: f64) -> Criterion {
-    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to });
+    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to, burns: None });
     if to / from <= 1.6 {
         met(Question::ExposureStep, needed, known)
     } else {
@@ -67,6 +67,7 @@ fn tray(code: &str, species: &str, stage: Stage, standing: u32, criteria: Vec<Cr
         sown_on: Some(day("2025-05-08")),
         age_days: Some(310),
         light_share: Some(0.35),
+        light_changed: None,
         ready: criteria.iter().all(|criterion| !criterion.blocks) && standing >= 5,
         ready_from: criteria.iter().find(|criterion| criterion.blocks).and_then(|criterion| criterion.expected),
         ready_spread: None,
@@ -87,6 +88,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
         light_now: light.map(|share| LightNow {
             share,
             read_on: day("2026-03-02"),
+            apart: None,
             basis: Basis::Measured,
             entries: vec![entry(40)],
         }),
@@ -105,6 +107,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             survival: Vec::new(),
             held: None,
             treatments: crate::reckon::stock::Treatments::default(),
+            pests: Vec::new(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),
@@ -189,7 +192,7 @@ pub(crate) fn small() -> Picture {
     picture.trays = trays.into_iter().map(|tray| (tray.code.clone(), Arc::new(tray))).collect();
     let weeded = unmet(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30 }, None);
     let unread = Criterion::unknown(Question::LightNow, Some(band()), true, "common practice for young arabica");
-    let in_band = met(Question::LightNow, band(), Light(0.45));
+    let in_band = met(Question::LightNow, band(), LightRead { share: 0.45, apart: None });
     let beds = [
         bed("Lower terrace", Some(0.45), vec![bed_species("COA", Standing::Open, 40, vec![in_band.clone()])]),
         bed("School plot", Some(0.4), vec![bed_species("COA", Standing::Refill, 12, vec![in_band.clone()])]),

@@ -12,6 +12,7 @@ use crate::nursery::entry::{Entry, GroundEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
 use crate::reckon::picture::{Criterion, DoubtKind, Picture};
+use crate::reckon::tray::hold;
 use crate::reckon::{Fold, View};
 
 /// The same line written again within so many hours is asked about.
@@ -67,6 +68,13 @@ pub enum Remark {
         /// Days from sowing to the first of the species, where that is known.
         first_days: Option<f64>,
     },
+    /// Bare roots are said to be good for longer than they usually keep.
+    KeptLong {
+        /// The tray.
+        tray: TrayCode,
+        /// Days.
+        days: i32,
+    },
     /// Plants go out that are not ready, or into what is not.
     NotReady {
         /// The tray.
@@ -88,7 +96,8 @@ impl Remark {
             | Remark::SameAsLine(_)
             | Remark::HalfGone { .. }
             | Remark::MoreThanSeed { .. }
-            | Remark::BeforeEmergence { .. } => true,
+            | Remark::BeforeEmergence { .. }
+            | Remark::KeptLong { .. } => true,
             Remark::NotReady { .. } => false,
         }
     }
@@ -122,6 +131,7 @@ impl Desk {
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(more_than_seed(trial, entry).map(|remark| (at, remark)));
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(kept_long(entry).map(|remark| (at, remark)));
             if let What::Ground(GroundEntry::Outplanted(_)) = &entry.what {
                 let then = match pictures.entry(entry.happened) {
                     Place::Occupied(known) => known.into_mut(),
@@ -195,6 +205,13 @@ fn before_emergence(fold: &Fold, entry: &Entry) -> Option<Remark> {
         sown,
         first_days,
     })
+}
+
+/// Bare roots with a last day that is later than they usually keep.
+fn kept_long(entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::PlantsReceived(came)) = &entry.what else { return None };
+    let days = hold::kept_long(entry.happened, came.good_until, came.form)?;
+    Some(Remark::KeptLong { tray: came.tray.clone(), days })
 }
 
 /// Why a tray was not ready to go to a bed on the day it went.

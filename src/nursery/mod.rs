@@ -3,4 +3,5 @@
 pub mod caution;
 pub mod entry;
 pub mod envelope;
+pub(crate) mod pest;
 pub mod species;

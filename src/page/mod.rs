@@ -11,7 +11,7 @@ pub(crate) mod why;
 
 use crate::base::{EntryId, SpeciesKey};
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::{Criterion, Picture};
+use crate::reckon::picture::{Criterion, PairPicture, Picture, Rule};
 use crate::wording::Wording;
 use crate::wording::page::Labelled;
 use crate::wording::verdict::About;
@@ -47,6 +47,26 @@ impl Asked<'_> {
         labels.push(self.wording.label_why());
         Page::with_labels(labels)
     }
+}
+
+/// The names of the questions that hold nothing back and ask for care. Mulch and fence have stops of their own.
+fn names_to_watch(criteria: &[Criterion], wording: &Wording) -> String {
+    let own_stop = |rule: Rule| matches!(rule, Rule::Mulched | Rule::Fenced);
+    let warns = criteria.iter().filter(|one| one.answered() == Answered::Warns && !own_stop(one.rule()));
+    warns.map(|criterion| wording.rule_name(criterion.rule())).collect::<Vec<_>>().join(", ")
+}
+
+/// What to take care of where plants of a tray go into some beds: once where it is the same in all, else bed by bed; none where
+/// there is nothing.
+fn take_care(pairs: &[&PairPicture], wording: &Wording) -> Option<String> {
+    let of = |pair: &&PairPicture| (pair.bed.to_string(), names_to_watch(&pair.criteria, wording));
+    let by_bed: Vec<(String, String)> = pairs.iter().map(of).filter(|(_, names)| !names.is_empty()).collect();
+    let (_, first) = by_bed.first()?;
+    if by_bed.len() == pairs.len() && by_bed.iter().all(|(_, names)| names == first) {
+        return Some(wording.take_care(first));
+    }
+    let listed: Vec<String> = by_bed.iter().map(|(bed, names)| format!("{bed}: {names}")).collect();
+    Some(wording.take_care(listed.join("; ")))
 }
 
 /// How a piece of text is meant; each face has its own ink for it.

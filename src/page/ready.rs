@@ -1,7 +1,7 @@
 //! The main answer: what can go out, what is ready without a bed, what the others wait for.
 
 use super::rows::{Named, Offer, TrayRow};
-use super::{Asked, Mark, Page, Tone};
+use super::{Asked, Mark, Page, Tone, names_to_watch, take_care};
 use crate::base::{BedName, Day, TrayCode};
 use crate::reckon::field::waits_for;
 use crate::reckon::picture::answered::Answered;
@@ -66,12 +66,13 @@ impl<'a> Ready<'a> {
                 continue;
             }
             let tray = self.picture.trays.get(&pair.tray);
-            let same = fits.iter().filter(|other| other.tray == pair.tray);
+            let same: Vec<&PairPicture> = fits.iter().copied().filter(|other| other.tray == pair.tray).collect();
             offers.push(Offer {
                 tray: pair.tray.to_string(),
                 species: tray.map(|tray| self.species(tray)).unwrap_or_default(),
-                to: same.map(|same| (wording.plants(same.plants), same.bed.to_string())).collect(),
+                to: same.iter().map(|same| (wording.plants(same.plants), same.bed.to_string())).collect(),
                 before: tray.and_then(|tray| self.go_by(tray, Some(pair))).unwrap_or_default(),
+                care: take_care(&same, wording).unwrap_or_default(),
             });
         }
         self.page.offers(offers);
@@ -86,6 +87,14 @@ impl<'a> Ready<'a> {
         Some(self.wording.go_by_words(self.day_near(last), what))
     }
 
+    /// That a tray's own time ends before the bed it misses least can take it.
+    fn ends_before(&self, tray: &TrayPicture) -> Option<String> {
+        let (last, what) = go_by(tray, None, self.picture.day)?;
+        let waits = waits_for(&self.nearest_pair(&tray.code)?.criteria, self.picture.day).into_iter();
+        let from = waits.filter_map(|criterion| criterion.expected).max()?;
+        (from > last).then(|| self.wording.ends_before_words(self.day_near(last), what))
+    }
+
     /// Ready trays that fit no bed, each with its nearest miss.
     pub(super) fn rows_without_bed(&self) -> Vec<TrayRow> {
         let wording = self.wording;
@@ -96,7 +105,7 @@ impl<'a> Ready<'a> {
                     Some(pair) => wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
                     None => wording.no_bed_plans(self.species(tray)),
                 };
-                if let Some(until) = self.go_by(tray, None) {
+                if let Some(until) = self.ends_before(tray).or_else(|| self.go_by(tray, None)) {
                     text.push_str(&format!(" · {until}"));
                 }
                 self.row(tray, "~", Tone::Waits, text)
@@ -171,7 +180,7 @@ impl<'a> Ready<'a> {
         }
         for bed in self.picture.beds.values() {
             let light = match &bed.light_now {
-                Some(light) => wording.bed_light(wording.percent(light.share), self.day_near(light.read_on)),
+                Some(light) => wording.light_of_bed(light, |day| self.day_near(day)),
                 None => wording.bed_light_unknown(),
             };
             self.page.led(bed.name.to_string(), light);
@@ -187,12 +196,14 @@ impl<'a> Ready<'a> {
         let (mark, tone) = mark_of(&one.criteria);
         let standing = wording.standing_name(one.standing);
         let open = wording.bed_has_open(one.open_positions, one.positions);
+        let watch = names_to_watch(&one.criteria, wording);
+        let watch = if watch.is_empty() { String::new() } else { format!(" · {}", wording.take_care(watch)) };
         let text = if one.criteria.iter().any(|criterion| criterion.blocks) {
             self.waits_for(&one.criteria, About::Bed)
         } else if bed.light_now.is_some() {
-            format!("{open}, {}", wording.bed_in_light(one.in_light))
+            format!("{open}, {}{watch}", wording.bed_in_light(one.in_light))
         } else {
-            open
+            format!("{open}{watch}")
         };
         Named {
             mark: Mark::Sign(mark.to_string(), tone),

@@ -13,6 +13,8 @@ pub(crate) struct Offer {
     pub(crate) to: Vec<(String, String)>,
     /// By when it goes, and what ends then; empty where nothing does.
     pub(crate) before: String,
+    /// What to take care of, by bed where it is not the same in all; empty where there is nothing.
+    pub(crate) care: String,
 }
 
 /// A tray with what it waits for.
@@ -56,7 +58,16 @@ impl Offer {
             let ends = if self.before.is_empty() || number > 0 { String::new() } else { format!(", {}", self.before) };
             lines.push(line(2, None, format!("{plants} → {bed}{ends}")));
         }
+        lines.extend(self.care_line());
         lines
+    }
+}
+
+impl Offer {
+    /// What to take care of, as a line.
+    pub(crate) fn care_line(&self) -> Option<Line> {
+        let mark = Mark::Sign("!".to_string(), Tone::Waits);
+        (!self.care.is_empty()).then(|| line(1, Some(mark), self.care.clone()))
     }
 }
 

@@ -22,9 +22,9 @@ pub(crate) fn why_stop(stop: &Stop, worth: Option<&WorthLooking>, asked: Asked<'
     page.sentence(wording.round_reason(&stop.why, on));
     page.sentence(wording.until_words(stop, on));
     page.sentence(wording.lost_without_stop(stop));
-    let caution = stop.task.facts().caution;
-    let said = caution.map(|caution| format!("{} {}", wording.caution_words(caution), wording.caution_leads()));
-    let mut pairs: Vec<Labelled> = said.map(|said| (wording.label_care(), said)).into_iter().collect();
+    let lines: Vec<String> = stop.cautions().into_iter().map(|caution| wording.caution_words(caution)).collect();
+    let said = format!("{} {}", lines.join(" "), wording.caution_leads());
+    let mut pairs: Vec<Labelled> = if lines.is_empty() { Vec::new() } else { vec![(wording.label_care(), said)] };
     // A tray and a lot say it on their own page.
     if stop.tray().is_none() && stop.lot().is_none() {
         pairs.extend(asked.dangers(&stop.plants_handled(asked.picture)));

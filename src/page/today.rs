@@ -2,10 +2,10 @@
 
 use super::ready::Ready;
 use super::rows::{Offer, TrayRow};
-use super::{Asked, Page, Tone};
+use super::{Asked, Page, Tone, take_care};
 use crate::base::{Day, TrayCode};
 use crate::reckon::loading::{LoadLine, day_plan};
-use crate::reckon::picture::{BedPicture, BedSpecies, Looking, Stage, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Looking, PairPicture, Stage, TrayPicture};
 
 /// Trays of the plan, of those without a bed, of those that wait, and lines of beds that wait; the rest is counted. So many
 /// that the answer is read on two screens of a small terminal. Ours.
@@ -65,12 +65,14 @@ impl Ready<'_> {
     fn load_of(&self, tray: &TrayCode, lines: &[LoadLine]) -> Offer {
         let known = self.picture.trays.get(tray);
         let same: Vec<&LoadLine> = lines.iter().filter(|line| line.tray == *tray).collect();
-        let pair = same.first().and_then(|line| self.picture.pair(tray, &line.bed));
+        let pairs: Vec<&PairPicture> =
+            same.iter().filter_map(|line| self.picture.pair(tray, &line.bed)).map(AsRef::as_ref).collect();
         Offer {
             tray: tray.to_string(),
             species: known.map(|tray| self.species(tray)).unwrap_or_default(),
             to: same.iter().map(|line| (self.wording.plants(line.plants), line.bed.to_string())).collect(),
-            before: known.and_then(|tray| self.go_by(tray, pair.map(AsRef::as_ref))).unwrap_or_default(),
+            before: known.and_then(|tray| self.go_by(tray, pairs.first().copied())).unwrap_or_default(),
+            care: take_care(&pairs, self.wording).unwrap_or_default(),
         }
     }
 

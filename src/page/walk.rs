@@ -2,13 +2,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Asked, Mark, Page, Tone};
+use super::{Asked, Mark, Page, Tone, take_care};
 use crate::base::SpeciesKey;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{Criterion, Picture, Rule};
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
+use crate::reckon::tray::is_bare;
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
@@ -84,7 +85,7 @@ impl Walk<'_> {
         if round.stops.iter().any(|stop| stop.marked) {
             self.page.sentence(wording.round_mark_means());
         }
-        if round.stops.iter().any(|stop| stop.task.facts().caution.is_some()) {
+        if round.stops.iter().any(|stop| !stop.cautions().is_empty()) {
             self.page.sentence(format!("{} {}", wording.caution_said_first(), wording.caution_leads()));
         }
     }
@@ -146,14 +147,33 @@ impl Walk<'_> {
         if !figures.is_empty() {
             self.page.line(2, figures.join("; "), Tone::Plain);
         }
+        self.watch(stop);
         self.care(stop);
     }
 
-    /// What could hurt somebody here, where no stop before said it already.
+    /// What to take care of with plants that go out, and with bare roots until they do.
+    fn watch(&mut self, stop: &Stop) {
+        let Some(tray) = stop.tray().and_then(|code| self.picture.trays.get(code)) else { return };
+        if let RoundReason::Fits { beds, .. } = &stop.why {
+            let all = beds.iter().filter_map(|to| self.picture.pair(&tray.code, &to.bed)).map(AsRef::as_ref);
+            if let Some(care) = take_care(&all.collect::<Vec<_>>(), self.wording) {
+                self.page.line(2, care, Tone::Waits);
+            }
+        }
+        if is_bare(&tray.story) && matches!(stop.task, Task::GoOut | Task::LastDay) {
+            self.page.line(2, self.wording.bare_roots_care(), Tone::Plain);
+        }
+    }
+
+    /// What could hurt somebody here: in full where no stop before said it already, then in short.
     fn care(&mut self, stop: &Stop) {
         let wording = self.wording;
-        let caution = stop.task.facts().caution.filter(|caution| self.cautions.insert(*caution));
-        let said = caution.map(|caution| (wording.caution_label(), wording.caution_words(caution)));
+        let mut said = Vec::new();
+        for caution in stop.cautions() {
+            let first = self.cautions.insert(caution);
+            let line = if first { wording.caution_words(caution) } else { wording.caution_in_short(caution) };
+            said.push((wording.caution_label(), line));
+        }
         let mut plants = stop.plants_handled(self.picture);
         plants.retain(|key| self.plants.insert(key.clone()));
         let dangers = wording.plant_dangers(&wording.caution_plant_label(), &plants, &self.picture.site.species);

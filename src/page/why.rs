@@ -15,7 +15,14 @@ pub(crate) fn why_tray(tray: &TrayPicture, outlook: &Outlook, worth: &[WorthLook
     let (wording, picture) = (asked.wording, asked.picture);
     let mut page = asked.page();
     page.heading(wording.why_tray_heading(&tray.code, asked.species(tray.species.as_ref())));
-    page.verdict(tray.ready, if tray.ready { wording.why_ready() } else { wording.why_not_ready() });
+    let fits: Vec<String> =
+        picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits).map(|pair| pair.bed.to_string()).collect();
+    let verdict = match (tray.ready, fits.is_empty()) {
+        (true, _) => wording.why_ready(),
+        (false, true) => wording.why_not_ready(),
+        (false, false) => wording.why_not_ready_but_fits(fits.join(", ")),
+    };
+    page.verdict(tray.ready, verdict);
     let mut facts = wording.tray_facts(tray);
     facts.extend(asked.dangers(tray.species.as_slice()));
     page.facts(facts);

@@ -126,7 +126,8 @@ pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
     hardening.into_iter().chain(step).collect()
 }
 
-/// The questions of a pair, each once: held and treated are asked of the tray, and of a bed only where it is.
+/// The questions of a pair, each once: held, treated and pest are asked of the tray, and of a bed only where
+/// it is so: what holds back is said before what asks for care.
 pub(super) fn questions_of(made_of: &MadeOf) -> Vec<Criterion> {
     let own = own_questions(made_of);
     let mut criteria: Vec<Criterion> = of_tray(&made_of.tray, &own).cloned().collect();
@@ -134,7 +135,7 @@ pub(super) fn questions_of(made_of: &MadeOf) -> Vec<Criterion> {
     for criterion in made_of.bed.species.get(made_of.line).into_iter().flat_map(|line| &line.criteria) {
         let same = criteria.iter().position(|own| own.rule() == criterion.rule());
         match same.and_then(|at| criteria.get_mut(at)) {
-            Some(own) if !own.blocks => *own = criterion.clone(),
+            Some(own) if !own.blocks && !(own.warns && !criterion.blocks) => *own = criterion.clone(),
             Some(own) => own.entries.extend(criterion.entries.iter().cloned()),
             None => criteria.push(criterion.clone()),
         }

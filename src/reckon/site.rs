@@ -17,8 +17,9 @@ use crate::nursery::entry::{
 };
 use crate::nursery::species::{Catalogue, Profile};
 
-/// Lines of the gauge older than this are left out, days: no verdict looks that far back. Ours.
-const WEATHER_KEPT_DAYS: i32 = 400;
+/// Lines of the gauge older than this are left out, days: the rain before the oldest look at the soil that counts is the last that
+/// a verdict asks for. Ours.
+const WEATHER_KEPT_DAYS: i32 = 732;
 
 /// The first day of which the gauge is looked at on a day.
 pub(crate) fn weather_from(day: Day) -> Day {

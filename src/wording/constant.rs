@@ -11,10 +11,13 @@ pub(super) use crate::reckon::round::intervals::{
 };
 pub(super) use crate::reckon::sample_progress::USUAL_SAMPLE;
 pub(super) use crate::reckon::sowing::MOST_EACH;
-pub(super) use crate::reckon::tray::exposure::{FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO};
+pub(super) use crate::reckon::tray::exposure::{
+    DARKER_WARNS_BELOW, FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO,
+};
 pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HARDENING_LEAST_DAYS};
 pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS};
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
+pub(super) use crate::reckon::tray::pest::PEST_HOLDS_PCT;
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS};
 pub(super) use crate::reckon::tray::time::NURSE_AFTER_EMERGENCE_DAYS;
 

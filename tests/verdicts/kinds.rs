@@ -196,3 +196,20 @@ fn what_was_potted_on_goes_after_four_weeks_or_once_a_plug_holds() {
     book.write("2026-04-14", "plug_checked", json!({"tray":"cof-9","roots":"holds"}));
     assert_eq!(plug(&book, TODAY).met(), Some(true));
 }
+
+#[test]
+fn what_had_its_roots_cut_goes_after_four_weeks_or_once_a_plug_holds() {
+    let mut book = coffee();
+    book.write("2026-04-01", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
+    book.write("2026-04-12", "roots_cut", json!({"tray":"cof-1"}));
+    let plug = |book: &Book, day: &str| criterion(&tray(&book.on(day), "cof-1").criteria, Rule::Plug).clone();
+    let fresh = plug(&book, TODAY);
+    // 28 days from 12 April: 10 May.
+    assert_eq!((fresh.met(), fresh.blocks, fresh.expected), (None, true, Some("2026-05-10".parse().unwrap())));
+    assert!(!plug(&book, "2026-05-10").blocks, "after that it need not be known");
+    book.write("2026-04-14", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    assert_eq!(plug(&book, TODAY).met(), Some(true));
+    // Of a part of the plants too: what a plug said before the cut says nothing of them.
+    book.write("2026-04-15", "roots_cut", json!({"tray":"cof-1","count":5}));
+    assert!(plug(&book, "2026-04-16").blocks);
+}

@@ -1,9 +1,12 @@
 //! Worlds by hand, one for each rule of a verdict, as a forester would tell them.
 
+mod bare_roots;
 mod eight_days;
 mod kinds;
 mod pairs;
+mod pests;
 mod rules;
 mod safety;
+mod said;
 mod seed;
 mod soil;

@@ -28,6 +28,7 @@ fn moved_up_on(carried: &str) -> Book {
     coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
     book.write(carried, "carried", json!({"tray":"cof-1","place":"Half shade"}));
     book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":48}));
+    book.write("2026-04-10", "measured", json!({"tray":"cof-1","plants":vec![json!({"height_cm":28}); 20]}));
     for (bed, light) in [("Same", 0.55), ("Brighter", 0.60), ("Bright", 0.73)] {
         bed_in_light(&mut book, bed, light);
     }
@@ -77,7 +78,7 @@ fn a_step_that_fits_is_taken_by_plants_that_stood_long_in_their_light() {
 
 #[test]
 fn what_is_ready_today_names_no_coming_day_to_be_ready_from() {
-    // Never measured: days alone tell, and these spread to July.
+    // Before anybody measured days alone tell, and these spread to July.
     let mut book = moved_up_on("2026-02-20");
     book.write("2026-04-10", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
     let picture = book.on(TODAY);

@@ -61,11 +61,67 @@ fn hard_ground_holds_back_where_nobody_dug_and_asks_for_care_around_a_dug_hole()
 fn around_a_hole_the_rod_goes_half_a_metre_and_elsewhere_as_deep_as_the_bag() {
     assert_eq!(soil(&bed(&[rod(10, 30)])).met(), Some(true));
     assert_eq!(soil(&bed(&[at("undug", 30)])).met(), Some(true));
-    for place in ["beneath", "beside"] {
-        let short = soil(&bed(&[at(place, 45)]));
-        assert_eq!((short.met(), short.blocks, short.warns), (Some(false), false, true), "{place}");
-        assert_eq!(soil(&bed(&[at(place, 50)])).met(), Some(true), "{place}");
+    let stands = |place: &str, depth_cm: u32| {
+        let read = soil(&bed(&[at(place, depth_cm)]));
+        (read.met(), read.blocks, read.warns)
+    };
+    // The hole for a bag of 23 cm is 28 cm deep: 22 cm beneath it make 50.
+    for (place, depth_cm) in [("beneath", 21), ("beneath", 12), ("beside", 45), ("beside", 10)] {
+        assert_eq!(stands(place, depth_cm), (Some(false), false, true), "{place} {depth_cm}");
     }
+    assert_eq!((stands("beneath", 22).0, stands("beside", 50).0), (Some(true), Some(true)));
+}
+
+#[test]
+fn a_hole_that_roots_can_hardly_leave_holds_back() {
+    // 28 + 11 cm are under 40; beside it less than a hand's breadth.
+    for (place, depth_cm) in [("beneath", 11), ("beneath", 4), ("beside", 9), ("beside", 4)] {
+        let pot = soil(&dug(bed(&[at(place, depth_cm)]), "2026-03-20"));
+        assert_eq!((pot.met(), pot.blocks), (Some(false), true), "{place} {depth_cm}");
+        assert!(said(&pot).contains("pot in hard ground"), "{}", said(&pot));
+    }
+    let beneath = said(&soil(&bed(&[at("beneath", 8)])));
+    assert!(beneath.contains("8 cm under the bottom") && beneath.contains("36 cm deep with the hole"), "{beneath}");
+}
+
+#[test]
+fn ground_that_stops_roots_holds_back_around_a_hole_too() {
+    let read = |mpa: f64| json!({"resistance_mpa":mpa,"depth_cm":30,"wet":true,"where":"beneath"});
+    let stands = |look: Value| soil(&dug(bed(&[look]), "2026-03-20")).blocks;
+    assert!(stands(read(4.0)) && !stands(read(3.9)));
+    // 40 kg on 8 mm are 7.8 MPa: what stopped that beneath a hole is rock to a root.
+    let mut forced = rod(40, 15);
+    forced["where"] = json!("beneath");
+    assert!(stands(forced));
+}
+
+#[test]
+fn ground_read_soft_while_it_was_soaked_makes_no_bed_ready() {
+    let soft = |rain_mm: f64, days: Option<f64>| {
+        let mut look = rod(10, 40);
+        if let Some(days) = days {
+            look["days_since_soaking"] = json!(days);
+        }
+        let mut book = bed(&[look]);
+        book.write("2026-03-31", "weather", json!({"rain_mm":rain_mm}));
+        soil(&book)
+    };
+    assert_eq!(soft(19.0, None).met(), Some(true));
+    for soaked in [soft(20.0, None), soft(0.0, Some(0.0)), soft(0.0, Some(1.0))] {
+        assert_eq!((soaked.met(), soaked.blocks), (None, true));
+        assert!(said(&soaked).contains("soaked ground reads soft"), "{}", said(&soaked));
+    }
+    assert_eq!(soft(0.0, Some(2.0)).met(), Some(true));
+    // What is hard when soaked is hard, and an older look of drained ground still tells.
+    let mut hard = bed(&[rod(10, 12)]);
+    hard.write("2026-04-01", "weather", json!({"rain_mm":40}));
+    assert_eq!(soil(&hard).met(), Some(false));
+    let mut older = bed(&[rod(10, 40)]);
+    older.write("2026-04-10", "weather", json!({"rain_mm":40}));
+    let mut look = rod(10, 40);
+    look["bed"] = json!("B");
+    older.write("2026-04-10", "soil_checked", look);
+    assert_eq!(soil(&older).met(), Some(true));
 }
 
 #[test]

@@ -6,6 +6,7 @@ use crate::base::SpeciesKey;
 use crate::cli::criterion_json::{measure_json, number};
 use crate::cli::forecast::worth_json;
 use crate::cli::ready_json::VERSION;
+use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::intervals::work;
@@ -63,6 +64,8 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
         (Subject::Place(place), _) | (_, Where::Place(place)) => Some(place),
         (_, Where::Nowhere | Where::Bed(_) | Where::SeedStore) => None,
     };
+    let caution = |caution: Caution| json!({"word": caution, "text": wording.caution_words(caution)});
+    let cautions: Vec<Value> = stop.cautions().into_iter().map(caution).collect();
     json!({
         "id": stop.id,
         "task": stop.task,
@@ -85,9 +88,8 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
             "within_days": stop.at_stake.within_days,
         },
         "lost": wording.lost_without_stop(stop),
-        "caution": stop.task.facts().caution.map(|caution| {
-            json!({"word": caution, "text": wording.caution_words(caution)})
-        }),
+        "caution": cautions.first(),
+        "cautions": cautions,
         "plants": plants_json(stop, picture, wording),
         "entry": entry_json(stop, picture, wording),
         "minutes": number(stop.minutes),

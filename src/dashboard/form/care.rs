@@ -16,9 +16,10 @@ impl Form {
     pub fn care(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
         let wording = cx.wording;
         let stop = self.stop_it_does(cx);
-        let caution = match stop {
-            Some(stop) => stop.task.facts().caution,
-            None => Caution::of_kind(self.kind(), self.typed("task").as_deref().and_then(GroundTask::read)),
+        let work = self.typed("task").as_deref().and_then(GroundTask::read);
+        let cautions = match stop {
+            Some(stop) => stop.cautions(),
+            None => Caution::of_kind(self.kind(), work).into_iter().collect(),
         };
         let mut plants = self.plants_named(cx);
         if let Some(stop) = stop {
@@ -32,8 +33,8 @@ impl Form {
                 true
             }
         });
-        let said = caution.map(|caution| (wording.caution_label(), wording.caution_words(caution)));
-        said.into_iter().chain(wording.plant_dangers(&wording.caution_plant_label(), &plants, species)).collect()
+        let said = cautions.into_iter().map(|caution| (wording.caution_label(), wording.caution_words(caution)));
+        said.chain(wording.plant_dangers(&wording.caution_plant_label(), &plants, species)).collect()
     }
 
     /// The stop whose task it does, while that is due.

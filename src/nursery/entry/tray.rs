@@ -259,7 +259,11 @@ kinds! {
         why: Option<Text>,
     }
     /// A pest or a sickness seen.
-    PestSeen "pest_seen", KindFacts { rules: &[OnlyOneOf("tray / bed / place")], ..LOOK } => {
+    PestSeen "pest_seen", KindFacts {
+        affects_descendants: true,
+        rules: &[OnlyOneOf("tray / bed / place")],
+        ..LOOK
+    } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the bed.
@@ -268,7 +272,7 @@ kinds! {
         place: Option<PlaceName>,
         /// What.
         what: Text,
-        /// Share of plants, percent.
+        /// Share of plants, percent; 0 where a look found it gone.
         share_pct: Option<Percent>,
     }
     /// Treated with something.

@@ -264,6 +264,8 @@ profile! {
     seedlings_per_seed_most: f64;
     /// Whether the plants that go out are usually grafted or budded; a seedling of it is the stock.
     usually_grafted: bool;
+    /// Whether it lives when it goes out with bare roots or as a stump.
+    bare_roots: bool;
     /// Day of the first emergence after sowing.
     emerge_first_days | "emerge_first_d": f64;
     /// Day by which half of what will come is up.

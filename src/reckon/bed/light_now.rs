@@ -6,7 +6,7 @@
 use super::positions::part_seen;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::species::{Flag, NURSE_STANDS_ANY_LIGHT, Profile, Template};
-use crate::reckon::picture::quantity::{Light, LightBand};
+use crate::reckon::picture::quantity::{LightApart, LightBand, LightRead};
 use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, Question, RuleSource, Source};
 use crate::reckon::stock::{BedStory, LightLook};
 use crate::reckon::tray::exposure::{light_band, stands_any_light};
@@ -20,6 +20,9 @@ pub(crate) const HALF_WEIGHT_DAYS: f64 = 30.0;
 pub(crate) const ONE_READING_ERROR: f64 = 0.10;
 /// However many were read, the mean is not better than this. Ours.
 pub(crate) const LEAST_ERROR: f64 = 0.02;
+/// Readings further apart than this, as a share of the open light, do not agree: the bed is not evenly lit, or one of them is wrong.
+/// Ours: twice what one reading is worth.
+pub(crate) const READINGS_APART: f64 = 2.0 * ONE_READING_ERROR;
 /// Lets the ends of the band themselves be inside although 1 - 0.3 is not exact in a computer.
 const FUZZ: f64 = 1e-9;
 
@@ -34,9 +37,18 @@ pub fn light_now(story: &BedStory, day: Day) -> Option<LightNow> {
     Some(LightNow {
         share,
         read_on,
+        apart: apart(&counting),
         basis: Basis::Measured,
         entries: counting.iter().map(|look| look.entry.clone()).collect(),
     })
+}
+
+/// How far readings lie apart, where that is more than one reading each is worth.
+fn apart(looks: &[&LightLook]) -> Option<LightApart> {
+    let low = looks.iter().map(|look| look.share).reduce(f64::min)?;
+    let high = looks.iter().map(|look| look.share).reduce(f64::max)?;
+    let since = looks.iter().map(|look| look.day).min()?;
+    (high - low > READINGS_APART + FUZZ).then_some(LightApart { low, high, since })
 }
 
 /// The readings that count on a day, oldest first.
@@ -84,9 +96,10 @@ pub fn criterion(
     // Too bright by a band that nobody published: care is asked for, and the place is not refused.
     let only_bright = light.share > most && !bright_end_is_sure(profile);
     let fits = near || only_bright;
-    let mut criterion = Criterion::found(Question::LightNow, needed, Light(light.share), light.basis, fits, source)
-        .resting_on(light.entries);
-    criterion.warns = fits && !inside;
+    let known = LightRead { share: light.share, apart: light.apart };
+    let mut criterion =
+        Criterion::found(Question::LightNow, needed, known, light.basis, fits, source).resting_on(light.entries);
+    criterion.warns = fits && (!inside || light.apart.is_some());
     // Read in some rows only: it counts, and says so.
     let in_part = fits && counting(story, day).all(|look| look.part.is_some());
     let newest = counting(story, day).filter(|_| in_part).max_by_key(|look| (look.day, look.order));

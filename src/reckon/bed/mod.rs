@@ -18,6 +18,7 @@ use std::sync::Arc;
 use super::picture::{BedPicture, BedSpecies, Criterion, Looking, Rule};
 use super::site::Site;
 use super::stock::BedStory;
+use super::tray::pest;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::BedSet;
 
@@ -82,5 +83,6 @@ pub(crate) fn bed_criteria(
     criteria.push(water::criterion(site, day, looking));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, day));
+    criteria.extend(pest::in_bed(story, day));
     criteria
 }

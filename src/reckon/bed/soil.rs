@@ -7,11 +7,13 @@ use crate::nursery::species::{Profile, Stem};
 use crate::reckon::bed::ground_work;
 use crate::reckon::bed::positions::part_seen;
 use crate::reckon::bed::season;
+use crate::reckon::bed::water::RAIN_NEEDED_MM;
+use crate::reckon::picture::criterion::Soaking;
 use crate::reckon::picture::quantity::{Ground, ResistanceAtMost};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, GroundLook, SoilLook, WorkDone};
-use crate::science::soil::ROOT_LIMIT_MPA;
+use crate::science::soil::{DAYS_AFTER_SOAKING, ROOT_LIMIT_MPA};
 
 /// A hole is at least this much deeper than the container, cm. Ours.
 pub(crate) const HOLE_BELOW_CONTAINER_CM: f64 = 5.0;
@@ -20,6 +22,16 @@ pub(crate) const USUAL_PLANTING_DEPTH_CM: f64 = 30.0;
 /// Depth down to which the roots of a tree, or of anything else with a woody stem, need soft ground around their hole in
 /// their first years, cm. Ours: the low end of 50 to 60 cm, common practice for holes of trees.
 pub(crate) const TREE_ROOTS_CM: f64 = 50.0;
+/// Around a dug hole roots must have at least so much depth, hole and soft ground beneath it together, cm: under it a tree
+/// stands in a pot. Ours: four fifths of [`TREE_ROOTS_CM`].
+pub(crate) const LEAST_DEPTH_CM: f64 = 40.0;
+/// Beside a dug hole at least so much must be soft, from the top, cm. Ours: a hand's breadth.
+pub(crate) const LEAST_BESIDE_CM: f64 = 10.0;
+/// Ground that resists so much holds back around a dug hole too, MPa: twice the limit, at which roots hardly go on. Ours.
+pub(crate) const STOPS_ROOTS_MPA: f64 = 2.0 * ROOT_LIMIT_MPA;
+/// Rain of so much on the day of a look and the day before soaks the ground, mm: what is soft then may be hard when the water has
+/// drained. Ours, the rain that counts for planting.
+pub(crate) const SOAKED_BY_MM: f64 = RAIN_NEEDED_MM;
 /// The rod that is spoken of where nobody wrote which, mm: a smooth bar of 8 mm is found everywhere. Ours.
 pub(crate) const USUAL_ROD_MM: f64 = 8.0;
 /// A rod under at most this much pressure proves the ground down to where it went, MPa: 5 % over the limit, since a
@@ -55,19 +67,24 @@ pub(crate) fn root_depth_cm(profile: Option<&Profile>) -> f64 {
 }
 
 /// Whether the ground is soft enough. It must be known; the newest look that tells something leads. Hard ground holds
-/// back only where nobody dug or loosened it: around a dug hole roots go on slowly, which asks for care.
+/// back where nobody dug or loosened it; around a dug hole roots go on slowly, which asks for care, as long as they have
+/// depth enough.
 pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows: Option<u32>, day: Day) -> Criterion {
     let planting_cm = planting_depth_cm(profile);
-    let depth_of = |look: &SoilLook| if at_a_hole(look) { root_depth_cm(profile) } else { planting_cm };
     let recent = |from: Day, lasts: i32| (0..=lasts).contains(&day.days_since(from));
     let looks = || story.soil.iter().rev().filter(|look| recent(look.day, LOOK_LASTS_DAYS));
-    let told = looks().find_map(|look| told_by(look, depth_of(look)).map(|told| (look, told)));
+    // What is hard in soaked ground is hard; what is soft then is looked at again.
+    let tells = |look: &SoilLook, told: &Told| !told.soft || soaking(look, site).is_none();
+    let told = looks().find_map(|look| {
+        let told = told_by(look, profile).filter(|told| tells(look, told))?;
+        Some((look, told))
+    });
     let lifted = story.cuts.iter().rev().find(|cut| cut.lifts_tubers && still_loose(site, cut.day, day));
     let dug = ground_work::lasts(story, GroundTask::Holes, day);
     let Some((look, told)) = told else {
         return match lifted.filter(|_| planting_cm <= LIFTED_DEPTH_CM) {
             Some(cut) => loosened(cut, needed(planting_cm, None), day),
-            None => not_told(looks().next(), profile, dug),
+            None => not_told(looks().next(), site, profile, dug),
         };
     };
     // Ground lifted after the last look is loose again, though only where the plants stood.
@@ -75,7 +92,7 @@ pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows:
     if let Some(cut) = after.filter(|_| planting_cm <= LIFTED_DEPTH_CM) {
         return loosened(cut, needed(planting_cm, None), day);
     }
-    let needed = needed(depth_of(look), look.rod_mm);
+    let needed = needed(depth_needed_cm(look, profile), look.rod_mm);
     let mut read = Criterion::found(Question::Soil, needed, told.known, Basis::Measured, told.soft, told.source)
         .resting_on([look.entry.clone()]);
     // Looked at in some rows only: it counts, and says so.
@@ -85,7 +102,38 @@ pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows:
     if let Some(hole) = dug.filter(|_| !at_a_hole(look)) {
         read.entries.push(hole.entry.clone());
     }
-    if dug.is_some() || at_a_hole(look) || after.is_some() { read.advising() } else { read }
+    let opened = dug.is_some() || at_a_hole(look) || after.is_some();
+    if opened && (after.is_some() || !is_a_pot(told.known, profile)) { read.advising() } else { read }
+}
+
+/// Whether roots could hardly leave a dug hole: too little depth in all, nothing soft beside it, or ground that stops them.
+fn is_a_pot(known: Ground, profile: Option<&Profile>) -> bool {
+    let least_cm = LEAST_DEPTH_CM.min(root_depth_cm(profile));
+    match known {
+        Ground::Read { mpa, .. } => mpa >= STOPS_ROOTS_MPA,
+        Ground::RodStopped { mpa, .. } if mpa >= STOPS_ROOTS_MPA => true,
+        Ground::RodStopped { .. } => false,
+        Ground::AtHole { mpa, .. } if mpa >= STOPS_ROOTS_MPA => true,
+        Ground::AtHole { depth_cm, hole_cm: Some(hole_cm), .. } => hole_cm + depth_cm < least_cm,
+        Ground::AtHole { depth_cm, hole_cm: None, .. } => depth_cm < LEAST_BESIDE_CM,
+        Ground::Lifted(_) | Ground::Tubers(_) => false,
+    }
+}
+
+/// What had soaked the ground when a look was taken, so that it reads soft: a day or less since a soaking, or the rain of that day and
+/// the day before; none where it had drained, or nobody knows.
+fn soaking(look: &SoilLook, site: &Site) -> Option<Soaking> {
+    if look.soaked_days.is_some_and(|days| days < f64::from(DAYS_AFTER_SOAKING)) {
+        return Some(Soaking { on: look.day, rain_mm: None });
+    }
+    let rain = |on: Day| site.weather.get(&on).and_then(|(_, weather)| weather.rain_mm).map_or(0.0, |rain| rain.0);
+    let rain_mm = rain(look.day) + rain(look.day.plus(-1));
+    (rain_mm >= SOAKED_BY_MM).then_some(Soaking { on: look.day, rain_mm: Some(rain_mm) })
+}
+
+/// The depth down to which a look must find soft ground, cm, by where it was taken.
+fn depth_needed_cm(look: &SoilLook, profile: Option<&Profile>) -> f64 {
+    if at_a_hole(look) { root_depth_cm(profile) } else { planting_depth_cm(profile) }
 }
 
 /// Whether a look tells of the ground around a dug hole.
@@ -115,12 +163,15 @@ fn still_loose(site: &Site, lifted: Day, day: Day) -> bool {
     days >= 0 && lasts().unwrap_or(days <= LIFTED_LASTS_DAYS)
 }
 
-fn not_told(newest: Option<&SoilLook>, profile: Option<&Profile>, dug: Option<&WorkDone>) -> Criterion {
+fn not_told(newest: Option<&SoilLook>, site: &Site, profile: Option<&Profile>, dug: Option<&WorkDone>) -> Criterion {
     let around = dug.is_some() || newest.is_some_and(at_a_hole);
     let depth_cm = if around { root_depth_cm(profile) } else { planting_depth_cm(profile) };
     let needed = needed(depth_cm, newest.and_then(|look| look.rod_mm));
     let gap = match newest {
-        Some(look) => gap_of(look, depth_cm),
+        Some(look) => {
+            let soaked = soaking(look, site).filter(|_| look.resistance_mpa.is_some());
+            soaked.map(Gap::ReadSoaked).or_else(|| gap_of(look, depth_cm))
+        }
         None => dug.map(|_| Gap::AroundHole { depth_cm, rod_mm: needed.rod_mm }),
     };
     Criterion::lacking(Question::Soil, Some(needed), gap, true, LIMIT_SOURCE)
@@ -149,12 +200,17 @@ struct Told {
     source: RuleSource,
 }
 
-fn told_by(look: &SoilLook, needed_cm: f64) -> Option<Told> {
+fn told_by(look: &SoilLook, profile: Option<&Profile>) -> Option<Told> {
+    // A rod in the bottom of a hole begins where the hole ends.
+    let hole_cm = (look.place == Some(SoilWhere::Beneath)).then(|| planting_depth_cm(profile));
+    let needed_cm = depth_needed_cm(look, profile) - hole_cm.unwrap_or(0.0);
+
     let by_reading = look.resistance_mpa.filter(|_| look.at_field_capacity == Some(true)).and_then(|mpa| {
         let depth_cm = look.depth_cm;
         if let Some(rod_mm) = look.rod_mm {
             let soft = rod_tells(mpa, depth_cm, needed_cm)?;
             let known = match depth_cm {
+                Some(depth_cm) if at_a_hole(look) => Ground::AtHole { mpa, depth_cm, hole_cm, rod_mm },
                 Some(depth_cm) => Ground::RodStopped { mpa, depth_cm, rod_mm },
                 None => Ground::Read { mpa, depth_cm },
             };

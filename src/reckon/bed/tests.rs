@@ -209,7 +209,9 @@ fn resistance_counts_at_field_capacity_and_at_planting_depth() {
     assert_eq!(at(1.5, 28.0), (Some(true), read(1.5, Some(28.0)), false));
     assert_eq!(at(1.5, 27.0), (None, None, true));
     assert_eq!(at(2.6, 15.0), (Some(false), read(2.6, Some(15.0)), true));
-    for dry in [json!({}), json!({"wet":false}), json!({"days_since_soaking":1})] {
+    let soaked = soil_asked(json!({"resistance_mpa":1.0,"days_since_soaking":1}));
+    assert!(matches!(soaked.gap(), Some(Gap::ReadSoaked(_))) && soaked.blocks, "{soaked:?}");
+    for dry in [json!({}), json!({"wet":false})] {
         let mut fields = dry;
         fields["resistance_mpa"] = json!(1.0);
         assert_eq!(soil_asked(fields).gap(), Some(&Gap::ReadDry));

@@ -33,8 +33,11 @@ pub fn criterion(site: &Site, day: Day, looking: Looking) -> Criterion {
     if gauge(site, day, NO_GAUGE_DAYS).next().is_none()
         && let Some((entry, _)) = season::rains_on(site, day)
     {
-        return Criterion::found(Question::Water, needed, Wet::UsualRains, Basis::Assumed, true, SEASON_SOURCE)
+        let mut usual = Criterion::found(Question::Water, needed, Wet::UsualRains, Basis::Assumed, true, SEASON_SOURCE)
             .resting_on([entry]);
+        // Nobody saw that it rained: a finger in the ground tells.
+        usual.warns = true;
+        return usual;
     }
     let gap = if looking == Looking::Ahead {
         Some(Gap::ComingDay)

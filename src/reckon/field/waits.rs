@@ -23,7 +23,8 @@ enum Lasts {
 }
 
 fn lasts(criterion: &Criterion, day: Day) -> Lasts {
-    if let Some(expected) = criterion.expected {
+    // What is not known and could be today is a look.
+    if let Some(expected) = criterion.expected.filter(|expected| *expected > day || criterion.met().is_some()) {
         return Lasts::Until(Reverse(expected));
     }
     if criterion.met().is_none() {

@@ -68,7 +68,7 @@ pub(crate) fn tray_growth(story: &TrayStory, profile: Option<&Profile>, day: Day
         collar: grows(floor.filter(|_| woody), &collars),
         lanky: if woody { lanky::lanky(story) } else { None },
         sample: last_sample(story)
-            .and_then(|sample| sample_known::sample_known(sample, height_target, story.accounts.standing_count())),
+            .and_then(|sample| sample_known::sample_known(&sample, height_target, story.accounts.standing_count())),
         samples: heights.len(),
         by_species: span.map(|(days, sown)| (sown.plus(days.least), days.usual.map(|usual| sown.plus(usual)))),
     }

@@ -35,7 +35,7 @@ fn nursery() -> TestBook {
             "2026-04-09",
             "plants_received",
             json!({"tray":tray,"species":"coffee","count":count,"from":"bought","form":"bare_root",
-                "good_until":"2026-04-14","shade_now_pct":50}),
+                "good_until":"2026-04-14","shade_now_pct":50,"height_cm":30}),
         );
     }
     page

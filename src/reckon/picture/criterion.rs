@@ -161,6 +161,13 @@ pub enum Measure {
     },
     /// A person's own words (why held, treated with what).
     Said(String),
+    /// A pest in a person's own words, and the share of the plants, 0 to 1, where somebody counted.
+    Pest {
+        /// What.
+        what: String,
+        /// Share, 0 to 1.
+        share: Option<f64>,
+    },
     /// It is so.
     Yes,
     /// It is not so.
@@ -178,6 +185,15 @@ pub enum SampleUnit {
     Leaves,
 }
 
+/// What had soaked the ground when somebody looked at it.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Soaking {
+    /// The day of the look.
+    pub on: Day,
+    /// Rain of that day and the day before, mm; none where a person said that it was soaked.
+    pub rain_mm: Option<f64>,
+}
+
 /// Why a question has no answer, where more can be said than that nobody looked.
 #[derive(Clone, PartialEq, Debug)]
 pub enum Gap {
@@ -187,6 +203,8 @@ pub enum Gap {
     NoMostDays(SpeciesKey),
     /// Ground read dry: the reading says nothing.
     ReadDry,
+    /// Ground read soft while it was soaked: it may be hard once it has drained.
+    ReadSoaked(Soaking),
     /// A rod was pushed harder than the limit and went down deep: it would have gone into hard ground too.
     RodTooHard {
         /// MPa at the tip.
@@ -234,6 +252,24 @@ pub enum Gap {
         since: Day,
         /// The day on which that is long enough.
         until: Day,
+    },
+    /// The profile does not say whether the species lives from bare roots.
+    NoBareRoots(SpeciesKey),
+    /// Nobody measured them here; how tall they were is known from the day they came.
+    HeightOnArrival {
+        /// Height, cm.
+        cm: f64,
+        /// The day.
+        on: Day,
+    },
+    /// Roots were cut, or plants potted on, a short while ago, and nobody lifted a plug since.
+    RootsRest {
+        /// The day of it.
+        since: Day,
+        /// The day on which that is long enough.
+        until: Day,
+        /// Whether roots were cut.
+        cut: bool,
     },
     /// A coming day: its rain is not known yet.
     ComingDay,

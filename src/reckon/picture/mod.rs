@@ -114,6 +114,8 @@ pub struct TrayPicture {
     pub age_days: Option<i32>,
     /// Light of its last 10 days, a share of the open light.
     pub light_share: Option<f64>,
+    /// The light of today and since when, where it changed in these days.
+    pub light_changed: Option<(f64, Day)>,
     /// Whether the trays's plants can go out today.
     pub ready: bool,
     /// The first day it is, or was, ready, where that can be said.
@@ -187,6 +189,8 @@ pub struct LightNow {
     pub share: f64,
     /// The day of the newest reading it rests on.
     pub read_on: Day,
+    /// How far the readings lie apart, where they do not agree.
+    pub apart: Option<quantity::LightApart>,
     /// How it is known.
     pub basis: Basis,
     /// The readings.

@@ -24,8 +24,9 @@ shown_as! {
     Sample: Sample { pass, of, mean, unit } => Measure::Sample { pass, of, mean, unit };
     Roots: roots => Measure::Roots(roots);
     RatioAtMost: RatioAtMost(ratio) => Measure::RatioAtMost(ratio);
-    LightStep: LightStep { from, to } => Measure::LightStep { from, to };
+    LightStep: LightStep { from, to, .. } => Measure::LightStep { from, to };
     NotSo: NotSo => Measure::No;
+    LivesBare: LivesBare(lives) => if lives { Measure::Yes } else { Measure::No };
     Option<Day>: day => day.map_or(Measure::No, Measure::On);
     Option<String>: words => words.map_or(Measure::No, Measure::Said);
     PlantsAtLeast: PlantsAtLeast(plants) => Measure::PlantsAtLeast(plants);
@@ -35,6 +36,7 @@ shown_as! {
     Day: day => Measure::On(day);
     LightBand: LightBand { least, most } => Measure::LightBand { least, most };
     Light: Light(share) => Measure::Light(share);
+    LightRead: LightRead { share, .. } => Measure::Light(share);
     ResistanceAtMost: ResistanceAtMost { mpa, depth_cm, rod_mm } => Measure::ResistanceAtMost { mpa, depth_cm, rod_mm };
     WorkWithin: WorkWithin { task, days } => Measure::WorkWithin { task, days };
     RainAtLeast: RainAtLeast { mm, days } => Measure::RainAtLeast { mm, days };
@@ -88,6 +90,8 @@ impl From<Holds> for Measure {
 pub enum InContainer {
     /// For so many days.
     Days(i32),
+    /// In the seedbed for so many days.
+    Seedbed(i32),
     /// Their roots circle.
     Circling,
 }
@@ -95,7 +99,7 @@ pub enum InContainer {
 impl From<InContainer> for Measure {
     fn from(stands: InContainer) -> Measure {
         match stands {
-            InContainer::Days(days) => Measure::Days(days),
+            InContainer::Days(days) | InContainer::Seedbed(days) => Measure::Days(days),
             InContainer::Circling => Measure::Roots(Roots::Circling),
         }
     }
@@ -143,6 +147,36 @@ pub struct Sample {
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct NotSo;
 
+/// Whether a species lives from bare roots.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct LivesBare(pub bool);
+
+/// A pest or sickness that was seen and not settled since.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PestSeen {
+    /// A person's own words.
+    pub what: String,
+    /// Share of the plants, percent; none where nobody counted.
+    pub share_pct: Option<f64>,
+    /// The day of the last look.
+    pub on: Day,
+    /// Whether it lives in the soil or the roots.
+    pub in_soil: bool,
+    /// Whether it was seen in the bed, and not on the plants.
+    pub in_bed: bool,
+}
+
+impl From<Option<PestSeen>> for Measure {
+    fn from(seen: Option<PestSeen>) -> Measure {
+        match seen {
+            Some(PestSeen { what, share_pct, .. }) => {
+                Measure::Pest { what, share: share_pct.map(|share| share / 100.0) }
+            }
+            None => Measure::No,
+        }
+    }
+}
+
 /// How far plants are hardened.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Hardened {
@@ -152,6 +186,13 @@ pub enum Hardened {
     NoBrighter,
     /// For so many days.
     For(i32),
+    /// Long enough, and shorter than advised.
+    BelowAdvice {
+        /// Days of hardening.
+        days: i32,
+        /// Days advised for the species.
+        advised: i32,
+    },
     /// Long enough, but the last step is too fresh.
     FreshStep {
         /// Days of hardening.
@@ -169,7 +210,7 @@ impl From<Hardened> for Measure {
     fn from(hardened: Hardened) -> Measure {
         match hardened {
             Hardened::GoesSoft | Hardened::NoBrighter => Measure::No,
-            Hardened::For(days) => Measure::Days(days),
+            Hardened::For(days) | Hardened::BelowAdvice { days, .. } => Measure::Days(days),
             Hardened::FreshStep { days, last, .. } => Measure::FreshStep { days, last },
             Hardened::PutBack(day) => Measure::On(day),
         }
@@ -187,6 +228,8 @@ pub struct LightStep {
     pub from: f64,
     /// The bed's.
     pub to: f64,
+    /// A step of light of the last days that was too large: the light now, and since when.
+    pub burns: Option<(f64, Day)>,
 }
 
 /// At least so many plants.
@@ -213,6 +256,26 @@ pub struct LightBand {
 /// A share of the open light, 0 to 1.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Light(pub f64);
+
+/// The light of a bed, the mean of its readings.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct LightRead {
+    /// A share of the open light, 0 to 1.
+    pub share: f64,
+    /// How far the readings lie apart, where they do not agree.
+    pub apart: Option<LightApart>,
+}
+
+/// Readings that do not agree.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct LightApart {
+    /// The darkest, a share of the open light.
+    pub low: f64,
+    /// The brightest.
+    pub high: f64,
+    /// The day of the oldest.
+    pub since: Day,
+}
 
 /// At most so much resistance, MPa, down to a depth in cm.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -244,6 +307,17 @@ pub enum Ground {
         /// The rod, mm.
         rod_mm: f64,
     },
+    /// Where a rod under a known push stopped beneath or beside a dug hole.
+    AtHole {
+        /// MPa at the tip.
+        mpa: f64,
+        /// Depth, cm: beneath a hole from its bottom.
+        depth_cm: f64,
+        /// Depth of the hole above it, cm; none beside one.
+        hole_cm: Option<f64>,
+        /// The rod, mm.
+        rod_mm: f64,
+    },
     /// Tubers were lifted so many days ago.
     Lifted(i32),
     /// The shape of lifted tubers.
@@ -254,7 +328,9 @@ impl From<Ground> for Measure {
     fn from(ground: Ground) -> Measure {
         match ground {
             Ground::Read { mpa, depth_cm } => Measure::Resistance { mpa, depth_cm },
-            Ground::RodStopped { mpa, depth_cm, rod_mm } => Measure::RodStopped { mpa, depth_cm, rod_mm },
+            Ground::RodStopped { mpa, depth_cm, rod_mm } | Ground::AtHole { mpa, depth_cm, rod_mm, .. } => {
+                Measure::RodStopped { mpa, depth_cm, rod_mm }
+            }
             Ground::Lifted(days) => Measure::TubersLifted(days),
             Ground::Tubers(tubers) => Measure::TuberShape(tubers),
         }

@@ -4,8 +4,8 @@
 use super::criterion::{Basis, Gap, Measure};
 use super::quantity::{
     CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, LeavesAtLeast, Light,
-    LightBand, LightStep, NotSo, PlantsAtLeast, Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until,
-    Wet, WorkWithin,
+    LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast, Positions, RainAtLeast, RatioAtMost,
+    ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::Roots;
@@ -72,14 +72,18 @@ questions! {
     Held: "held", NotSo => Option<String>, HoldEnded, Open;
     /// No treatment still working.
     Treated: "treated", NotSo => Option<String>, HoldEnded, Open;
+    /// No pest or sickness that would be carried along.
+    Pest: "pest", NotSo => Option<PestSeen>, Time, Open;
     /// Something lives there.
     Living: "living", PlantsAtLeast => Range, Time, Open;
     /// At least one load of plantable plants.
     Load: "load", PlantsAtLeast => Range, Time, WithOthers;
     /// Not past its last day (bare roots, stumps).
     GoodUntil: "good_until", Until => Day, LastDay, Open;
+    /// Bare roots, of a species that lives from them.
+    BareRoots: "bare_roots", LivesBare => LivesBare, Time, Open;
     /// Light of the bed now inside the species' band.
-    LightNow: "light_now", LightBand => Light, ReadingOld, Open;
+    LightNow: "light_now", LightBand => LightRead, ReadingOld, Open;
     /// Light of the bed in the coming months.
     LightComing: "light_coming", LightBand => Light, ReadingOld, Open;
     /// Ground soft enough for roots.

@@ -13,6 +13,8 @@ words! {
         LightStep: "light_step";
         /// The waiting time of a treatment; the label and local rules lead.
         WaitingTime: "waiting_time";
+        /// Pests that would be carried into the field.
+        Pest: "pest";
         /// New leaves harden in 2 to 3 weeks.
         Flush: "flush";
         /// The last day that was written when plants came.

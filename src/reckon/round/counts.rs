@@ -8,6 +8,7 @@ use crate::base::{Day, Range};
 use crate::reckon::picture::{Measure, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
+use crate::reckon::tray::pest;
 
 /// Due counts of living trays, never more than one a tray.
 pub(super) fn counts(walk: &Walk<'_>) -> Vec<Stop> {
@@ -73,9 +74,10 @@ fn count_due(walk: &Walk<'_>, tray: &TrayPicture, last: Option<Day>, every_days:
 pub(super) fn sick(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Option<String>> {
     let (day, story) = (walk.day(), &tray.story);
     let lately = |on: Day| (0..=SICK_FOR_DAYS).contains(&day.days_since(on));
-    let pest = story.pests.iter().rev().find(|pest| lately(pest.from));
-    if let Some(pest) = pest {
-        return Some(Some(pest.what.0.clone()));
+    // What a later look settled is no sickness any more.
+    let open = pest::open_in_tray(story, &walk.picture.places, day);
+    if let Some(pest) = open.into_iter().rev().find(|pest| lately(pest.seen.on)) {
+        return Some(Some(pest.seen.what));
     }
     let gone = all_of(story.counts.iter().filter(|look| lately(look.day)).map(|look| look.not_seen));
     let stood = f64::from(tray.standing) + f64::from(gone);

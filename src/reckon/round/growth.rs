@@ -133,7 +133,7 @@ fn lanky(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     if !has_rule || walk.day().days_since(sample.day) > SAMPLE_OLD_DAYS {
         return None;
     }
-    let sturdiness = sturdiness(sample).filter(|sturdiness| *sturdiness > LANKY_ABOVE)?;
+    let sturdiness = sturdiness(&sample).filter(|sturdiness| *sturdiness > LANKY_ABOVE)?;
     let (task, limit) =
         if sturdiness > CULL_LANKY_ABOVE { (Task::Cull, CULL_LANKY_ABOVE) } else { (Task::SpaceOut, LANKY_ABOVE) };
     let mut stop = walk
@@ -213,6 +213,7 @@ fn sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         return None;
     }
     let last = last_sample(&tray.story);
+    let last = last.as_deref();
     let why = match last {
         None => RoundReason::NeverMeasured { days_to_least: to_least, sample: sample_of(tray) },
         Some(sample) => {

@@ -58,8 +58,6 @@ pub(crate) const SOW_AGAIN_SOURCE: RuleSource = RuleSource::SowAgain;
 pub(crate) const PRICK_OUT_AFTER_DAYS: i32 = 21;
 /// And within so many days, before the root is longer than the hole is deep. Ours, common practice.
 pub(crate) const PRICK_OUT_WINDOW_DAYS: i32 = 21;
-/// A container below this share of the species' own is a seedbed. Ours.
-pub(crate) const SEEDBED_VOLUME_SHARE: f64 = 0.25;
 /// Share of emergence after which "most" are up. Ours.
 pub(crate) const MOST_EMERGED_SHARE: f64 = 0.5;
 /// Share of seedlings lost to bent roots when pricked out too late. Ours: usual culls of 10-25 %.

@@ -8,10 +8,9 @@ use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Profile;
 use crate::reckon::forecast::{Outlook, TrayForecast};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
-use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::{is_bare, time};
 
-use super::intervals::{NO_LAST_DAY_DAYS, SEEDBED_VOLUME_SHARE};
+use super::intervals::NO_LAST_DAY_DAYS;
 
 /// Parts of the walk, in their order.
 const LEG_GAUGE: u8 = 0;
@@ -95,22 +94,8 @@ impl<'a> Walk<'a> {
 
     /// Whether a tray stands in a seedbed: sown here in a container far smaller than its species needs.
     pub(super) fn in_seedbed(&self, tray: &TrayPicture) -> bool {
-        if !matches!(tray.story.origin, Some(Origin::Sown)) {
-            return false;
-        }
         let profile = self.profile(tray.species.as_ref());
-        let sown_in = profile.and_then(|profile| profile.sow_place.as_ref()).map_or("", |figure| figure.value.as_str());
-        let by_words = sown_in.contains("seedbed") || sown_in.contains("prick");
-        let needed_ml = profile.and_then(|profile| profile.container_ml.as_ref()).map(|figure| figure.value);
-        match self.volume_ml(&tray.story).zip(needed_ml) {
-            Some((ml, needed)) => by_words && ml < needed * SEEDBED_VOLUME_SHARE,
-            None => sown_in.starts_with("seedbed") && !sown_in.contains("direct"),
-        }
-    }
-
-    fn volume_ml(&self, story: &TrayStory) -> Option<f64> {
-        let name = story.container()?.what.as_ref()?;
-        self.picture.site.containers.get(name)?.on(self.day()).map(|container| container.volume_ml.0)
+        time::in_seedbed(&tray.story, profile, &self.picture.site, self.day())
     }
 
     /// Whether a tray's plants were raised or kept in such a way that size, roots and hardening are asked about.

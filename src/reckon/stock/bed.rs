@@ -4,6 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::tray::Since;
 use super::treatment::Treatments;
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
@@ -113,6 +114,8 @@ pub struct SoilLook {
     /// Whether the ground was at field capacity: `wet` where it was said, else 2 to 14 days since a soaking; none = not
     /// said.
     pub at_field_capacity: Option<bool>,
+    /// Days since a soaking, where that was said.
+    pub soaked_days: Option<f64>,
     /// Tubers lifted there.
     pub tubers: Option<Tubers>,
     /// The rows or places that were named; none = the whole bed.
@@ -216,6 +219,8 @@ pub struct BedStory {
     pub held: Option<(String, Option<Day>, EntryId)>,
     /// Treatments.
     pub treatments: Treatments,
+    /// Pests and sicknesses seen: what, on what share of the plants in percent.
+    pub pests: Vec<Since<(String, Option<f64>)>>,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
@@ -240,6 +245,7 @@ impl BedStory {
             survival: Vec::new(),
             held: None,
             treatments: Treatments::default(),
+            pests: Vec::new(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),

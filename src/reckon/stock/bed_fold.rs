@@ -10,6 +10,7 @@ use super::bed_books::{self, Book};
 use super::bed_cuts;
 use super::lineage::lineage_of;
 use super::place::share_read;
+use super::tray::Since;
 use crate::base::{BedName, SpeciesKey, TrayCode};
 use crate::nursery::entry::shape::spot;
 use crate::nursery::entry::subject::Subject;
@@ -86,6 +87,7 @@ impl BedFold<'_> {
                 self.story.held = Some((held.why.0.to_string(), held.until, entry.id.clone()));
             }
             What::Tray(TrayEntry::Released(_)) => self.story.held = None,
+            What::Tray(TrayEntry::PestSeen(pest)) => self.story.pests.push(Since::pest(entry, pest)),
             What::Tray(TrayEntry::Treated(treated)) => {
                 self.story.treatments.write(entry.happened, treated, entry.id.clone());
             }
@@ -366,6 +368,7 @@ impl BedFold<'_> {
             place: check.r#where,
             depth_cm: check.depth_cm.map(|depth| depth.0),
             at_field_capacity: at_field_capacity(check.wet, check.days_since_soaking.map(|days| days.0)),
+            soaked_days: check.days_since_soaking.map(|days| days.0),
             tubers: check.tubers,
             part: part_of_bed(check.rows.as_ref(), check.at.as_ref()),
             entry: entry.id.clone(),

@@ -29,6 +29,8 @@ pub(crate) struct Lineage {
     circling: Option<Since<()>>,
     /// Grafts and buds.
     pub grafts: Vec<Since<Graft>>,
+    /// Pests and sicknesses seen on the trays they stood in.
+    pub pests: Vec<Since<(String, Option<f64>)>>,
     /// Of how many plants roots were cut since that plug.
     roots_cut: u32,
 }
@@ -107,6 +109,10 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
             TrayEntry::RootsCut(cut) => {
                 let count = cut.count.map_or(u32::MAX, |count| count.0);
                 lineage.roots_cut = lineage.roots_cut.saturating_add(count);
+                continue;
+            }
+            TrayEntry::PestSeen(pest) => {
+                lineage.pests.push(Since::pest(entry, pest));
                 continue;
             }
             TrayEntry::Treated(treated) => {

@@ -84,10 +84,7 @@ fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
                 story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
             }
             What::Tray(TrayEntry::Released(_)) => story.held = None,
-            What::Tray(TrayEntry::PestSeen(pest)) => {
-                let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
-                story.pests.push(Since::begun_by(entry, what));
-            }
+            What::Tray(TrayEntry::PestSeen(pest)) => story.pests.push(Since::pest(entry, pest)),
             What::Tray(TrayEntry::Treated(treated)) => story.treatments.write(from, treated, id),
             What::Ground(GroundEntry::LightRead(read)) => {
                 if let Some(share) = share_read(read) {

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
-use crate::nursery::entry::{Entry, Grafted, MeasuredPlant};
+use crate::nursery::entry::{Entry, Grafted, MeasuredPlant, PestSeen};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -248,6 +248,13 @@ impl<T> Since<T> {
     /// What an entry says, from its day on.
     pub(super) fn begun_by(entry: &Entry, what: T) -> Since<T> {
         Since { from: entry.happened, what, entry: entry.id.clone() }
+    }
+}
+
+impl Since<(String, Option<f64>)> {
+    /// A pest or sickness as an entry says it.
+    pub(super) fn pest(entry: &Entry, pest: &PestSeen) -> Since<(String, Option<f64>)> {
+        Since::begun_by(entry, (pest.what.0.to_string(), pest.share_pct.map(|share| share.0)))
     }
 }
 

@@ -119,10 +119,7 @@ impl TrayFold<'_> {
                 story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
             }
             TrayEntry::Released(_) => story.held = None,
-            TrayEntry::PestSeen(pest) => {
-                let what = (pest.what.0.to_string(), pest.share_pct.map(|share| share.0));
-                story.pests.push(Since::begun_by(entry, what));
-            }
+            TrayEntry::PestSeen(pest) => story.pests.push(Since::pest(entry, pest)),
             TrayEntry::Treated(treated) => story.treatments.write(entry.happened, treated, entry.id.clone()),
             // A label is settled in the ledger; a task let go is of the site.
             TrayEntry::Relabelled(_) | TrayEntry::LetGo(_) => {}
@@ -246,6 +243,8 @@ impl TrayFold<'_> {
         self.story.treatments.bring(lineage.treatments);
         self.story.stays_before.extend(lineage.stays);
         self.story.grafts.extend(lineage.grafts);
+        let known = self.story.pests.iter().map(|pest| pest.entry.clone()).collect::<Vec<_>>();
+        self.story.pests.extend(lineage.pests.into_iter().filter(|pest| !known.contains(&pest.entry)));
         if circling.is_some() {
             // Roots that circled go on circling in a larger container until they are cut.
             self.story.circling_from_before = circling;

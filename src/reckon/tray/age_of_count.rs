@@ -122,9 +122,12 @@ pub fn standing_range(story: &TrayStory, weekly_loss: WeeklyLoss, day: Day) -> R
         // What came and went since moves the estimate as it moved the books.
         let since = books - part.books as f64;
         let estimate = part.estimate();
-        likely = (estimate.likely + since).max(0.0);
+        let told = (estimate.likely + since).max(0.0);
+        // What cannot be true together with the books takes plants off until all are counted, and adds none.
+        likely = if part.contradicts() { told.min(books) } else { told };
         low = low.min(estimate.low + since).clamp(0.0, likely);
-        high = if part.contradicts() { estimate.high + since } else { high.max(estimate.high + since) }.max(likely);
+        high = if part.contradicts() { books.min(estimate.high + since) } else { high.max(estimate.high + since) }
+            .max(likely);
     }
     Range::new(low.floor(), likely, high.ceil())
 }

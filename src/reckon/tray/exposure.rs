@@ -83,7 +83,10 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
         return Criterion::unknown(Question::ExposureStep, None, true, SOURCE);
     };
     let basis = if last.basis == Basis::Measured { Basis::Measured } else { Basis::Reckoned };
-    let known = LightStep { from: last.share, to };
+    // What came too far into the light here may be scorched, wherever it goes.
+    let changed = last.changed.filter(|changed| changed.to > brightest_from(changed.from) + 1e-9);
+    let burns = changed.map(|changed| (changed.to, changed.since));
+    let known = LightStep { from: last.share, to, burns };
     let brightest = brightest_from(last.share);
     // A hair of rounding must not decide: 0.40 + 0.29 is 0.69.
     let met = to <= brightest + 1e-9;
@@ -91,7 +94,7 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
     let mut criterion = Criterion::found(Question::ExposureStep, needed, known, basis, met, SOURCE)
         .resting_on(last.entries.iter().cloned())
         .resting_on(bed_entries);
-    criterion.warns = met && !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio);
+    criterion.warns = met && (burns.is_some() || !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio));
     criterion
 }
 

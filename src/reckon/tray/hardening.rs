@@ -21,7 +21,7 @@ const USUAL_TEMPLATE_DAYS: f64 = 28.0;
 /// Light from which a tray stands in the open, a share of the open light (ours).
 const OPEN_LIGHT: f64 = 0.90;
 /// A change of light smaller than this share is no step (ours: a shade cloth moved by a hand's breadth).
-const SMALLEST_STEP: f64 = 0.02;
+pub(crate) const SMALLEST_STEP: f64 = 0.02;
 
 const SOURCE: RuleSource = RuleSource::Hardening;
 
@@ -178,10 +178,12 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let needed = DaysAtLeast(length);
     let ran = |days: i32, from: Day, entries: Vec<EntryId>| {
         let met = days >= length;
-        let mut ran = Criterion::found(Question::Hardening, needed, Hardened::For(days), Basis::Reckoned, met, SOURCE)
+        let short = met && days < template;
+        let known = if short { Hardened::BelowAdvice { days, advised: template } } else { Hardened::For(days) };
+        let mut ran = Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, met, SOURCE)
             .expected_on(Some(from.plus(length)))
             .resting_on(entries);
-        ran.warns = met && days < template;
+        ran.warns = short;
         ran
     };
     if template == 0 {

@@ -2,8 +2,9 @@
 
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::PlantForm;
-use crate::reckon::picture::quantity::{NotSo, Until};
-use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
+use crate::nursery::species::{Profile, Role};
+use crate::reckon::picture::quantity::{LivesBare, NotSo, Until};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, Source};
 use crate::reckon::stock::{Origin, Places, Since, TrayStory, Treatment, holding};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
@@ -98,13 +99,47 @@ pub fn last_day(story: &TrayStory) -> Option<(Day, bool, &EntryId)> {
     }
 }
 
+/// The criterion `bare_roots`, of plants that came so: a species that does not live from them is held back until it stands in bags;
+/// where nobody wrote it, it asks for care. Not asked of nurse plants, whose suckers and stakes are planted so.
+pub(crate) fn bare_roots(story: &TrayStory, profile: Option<&Profile>) -> Option<Criterion> {
+    if profile.is_some_and(|profile| profile.role == Role::Nurse) {
+        return None;
+    }
+    let entry = last_day(story).map(|(.., entry)| entry.clone());
+    let criterion = match profile.and_then(|profile| profile.bare_roots.as_ref()) {
+        Some(figure) => {
+            let (lives, source) = (figure.value, Source::figure(Some(&figure.source)));
+            Criterion::found(Question::BareRoots, LivesBare(true), LivesBare(lives), Basis::Assumed, lives, source)
+        }
+        None => {
+            let gap = story.species.clone().map(Gap::NoBareRoots);
+            let mut unknown =
+                Criterion::lacking(Question::BareRoots, Some(LivesBare(true)), gap, false, RuleSource::NoFigure);
+            unknown.warns = true;
+            unknown
+        }
+    };
+    Some(criterion.resting_on(entry))
+}
+
+/// Whether the last day of bare roots was written later than they usually keep, and how many days after they came it is.
+/// Stumps keep longer.
+pub(crate) fn kept_long(came: Day, good_until: Option<Day>, form: PlantForm) -> Option<i32> {
+    let days = good_until?.days_since(came);
+    (form == PlantForm::BareRoot && days > HEELED_IN_KEEP_DAYS).then_some(days)
+}
+
 /// The criterion `good_until` of bare roots and stumps.
 pub fn good_until(story: &TrayStory, day: Day) -> Option<Criterion> {
     let (until, written, entry) = last_day(story)?;
+    // A coming day is written down, and measured by nobody.
     let (basis, source) = match written {
-        true => (Basis::Measured, RuleSource::LastDayWritten),
+        true => (Basis::Reckoned, RuleSource::LastDayWritten),
         false => (Basis::Assumed, RuleSource::LastDayTaken),
     };
-    let criterion = Criterion::found(Question::GoodUntil, Until(until), day, basis, day <= until, source);
+    let mut criterion = Criterion::found(Question::GoodUntil, Until(until), day, basis, day <= until, source);
+    if let Some(Origin::Received { good_until, form, day: came, .. }) = &story.origin {
+        criterion.warns = !criterion.blocks && kept_long(*came, *good_until, *form).is_some();
+    }
     Some(criterion.resting_on([entry.clone()]))
 }

@@ -3,6 +3,7 @@
 use crate::base::{Day, EntryId};
 use crate::reckon::picture::Basis;
 use crate::reckon::stock::{Origin, PlaceStory, Places, TrayStory};
+use crate::reckon::tray::hardening::SMALLEST_STEP;
 
 /// Days over which the last light of a tray is taken (review of the trade's practice, ours).
 pub(crate) const LAST_LIGHT_DAYS: i32 = 10;
@@ -80,11 +81,24 @@ fn at_place(place: &PlaceStory, from: Day, until: Day, carried: &EntryId) -> Vec
     stretches
 }
 
+/// A change of a tray's light in its last days.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct LightChanged {
+    /// The light before, a share of the open light.
+    pub from: f64,
+    /// The light now.
+    pub to: f64,
+    /// Since when.
+    pub since: Day,
+}
+
 /// The light of a tray's last days: the mean over the days of which it is known, where the present light is known.
 #[derive(Clone, PartialEq, Debug)]
 pub(crate) struct LastLight {
     /// Share of the open light.
     pub share: f64,
+    /// The light of today, where it came within these days, with the day since when and the light before it.
+    pub changed: Option<LightChanged>,
     /// Measured where it was read, reckoned from the shade otherwise.
     pub basis: Basis,
     /// The entries it rests on.
@@ -110,5 +124,17 @@ pub(crate) fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
     }
     entries.dedup();
     let basis = if all_read { Basis::Measured } else { Basis::Reckoned };
-    (days > 0).then(|| LastLight { share: sum / f64::from(days), basis, entries })
+    let changed = changed_since(history, first_day);
+    (days > 0).then(|| LastLight { share: sum / f64::from(days), changed, basis, entries })
+}
+
+/// The last change of light that was more than a hair, if somebody brought it about on a day or later: a reading alone changes
+/// nothing.
+fn changed_since(history: &[Stretch], first_day: Day) -> Option<LightChanged> {
+    let to = history.last()?.light?;
+    let differs = |stretch: &Stretch| stretch.light.is_some_and(|was| (was - to).abs() > SMALLEST_STEP);
+    let before = history.iter().rposition(differs)?;
+    let (was, is) = (history.get(before)?, history.get(before + 1)?);
+    let (from, since) = (was.light?, is.from);
+    (is.step && since >= first_day).then_some(LightChanged { from, to, since })
 }

@@ -6,6 +6,7 @@ mod grafted;
 pub mod hardening;
 pub mod hold;
 pub mod light;
+pub(crate) mod pest;
 pub mod size;
 pub mod time;
 
@@ -107,6 +108,7 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
         place: story.place().cloned(),
         sown_on: age.oldest_on,
         age_days: age.youngest_days,
+        light_changed: last_light.as_ref().and_then(|light| light.changed).map(|changed| (changed.to, changed.since)),
         light_share: last_light.map(|light| light.share),
         ready,
         ready_from,
@@ -195,21 +197,23 @@ impl Judged<'_> {
         let bare = is_bare(self.story);
         let measured = size::last_sample(self.story).is_some();
         // What a person or a treatment holds back is said first.
-        let mut all = vec![
-            self.living(standing),
-            hold::held(self.story, around.places, &around.lots_held, day),
-            hold::treated(self.story, around.places, day),
-        ];
+        let treated = hold::treated(self.story, around.places, day);
+        // Nobody looks for pests among what was sprayed while its waiting time runs.
+        let pest = pest::criterion(self.story, around.places, day).expected_on(treated.expected);
+        let held = hold::held(self.story, around.places, &around.lots_held, day);
+        let mut all = vec![self.living(standing), held, treated, pest];
         if bare {
             all.extend(hold::good_until(self.story, day));
+            all.extend(hold::bare_roots(self.story, self.profile));
         } else {
             all.push(time::days_since_sowing(self.age, self.profile, measured));
-            all.push(time::days_in_container(holding, plug, self.no_most_days(), day));
+            let seedbed = time::in_seedbed(self.story, self.profile, around.site, day);
+            all.push(time::days_in_container(holding, plug, self.no_most_days(), seedbed, day));
         }
         all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
         all.extend(grafted::criterion(self.story, self.profile, day));
         if !bare {
-            all.push(time::plug_criterion(plug, time::rests_until(self.story, day)));
+            all.push(time::plug_criterion(plug, time::roots_rest(self.story, day)));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
             // What goes out soft and stands any light is asked for no light.

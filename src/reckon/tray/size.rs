@@ -1,14 +1,17 @@
 //! Whether the plants of a tray are big enough: a tray is a spread, not a yes or no.
 
+use std::borrow::Cow;
+
 use crate::base::{Day, Range};
 use crate::nursery::entry::MeasuredPlant;
 use crate::nursery::entry::types::PlantForm;
 use crate::nursery::species::{Figure, Flag, Profile, Stem};
 use crate::reckon::picture::quantity::{CollarRule, HeightBand, LeavesAtLeast, Sample};
 use crate::reckon::picture::question::Known;
-use crate::reckon::picture::{Basis, Criterion, Question, RuleSource, SampleUnit, Source};
-use crate::reckon::stock::{SampleLook, TrayStory};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, SampleUnit, Source};
+use crate::reckon::stock::{Origin, SampleLook, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
+use crate::reckon::tray::time;
 use crate::science::{quality, sampling};
 
 /// Plants in one load (ours): fewer are one when no more stand there.
@@ -37,6 +40,10 @@ pub(crate) struct PlantableShare {
 /// Grafted and budded plants may stand so tall, cm: they leave the nursery at 60 to 100 cm (Nakasone & Paull 1998, Tropical
 /// Fruits, from memory). A profile's heights are those of seedlings.
 pub(crate) const GRAFTED_MOST_CM: f64 = 100.0;
+
+/// A collar floor that no publication gives asks for care where more than this share of a sample is under it. Ours: some thin ones
+/// stand in every tray.
+const UNDER_FLOOR_SHARE: f64 = 0.10;
 
 struct Limits {
     height: Option<(f64, f64)>,
@@ -95,10 +102,18 @@ pub(crate) fn has_collar_rule(story: &TrayStory) -> bool {
 /// by plant, or a reckoned share with its wide range.
 pub(crate) fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i32>) -> PlantableShare {
     if let Some(sample) = last_sample(story) {
-        let (pass, of) = passing(story, profile, sample);
+        let (pass, of) = passing(story, profile, &sample);
         let likely = f64::from(pass) / f64::from(of);
         let ends = sampling::wilson(pass, of, SAMPLE_LEVEL).unwrap_or(Range::exact(likely));
-        return PlantableShare { share: Range::new(ends.low, likely, ends.high), basis: Basis::Measured };
+        // Those measured are a part of those that stand: 20 that pass of 22 are 20 at least, unless some went since.
+        let standing = f64::from(story.accounts.standing_count());
+        let all_stand = f64::from(of) <= standing && story.first_planted.is_none_or(|first| first < sample.day);
+        let (least, most) = (f64::from(pass) / standing, 1.0 - f64::from(of - pass) / standing);
+        let share = match all_stand {
+            true => Range::new(ends.low.max(least).min(likely), likely, ends.high.min(most).max(likely)),
+            false => Range::new(ends.low, likely, ends.high),
+        };
+        return PlantableShare { share, basis: Basis::Measured };
     }
     let (low, likely, high) = reckoned_share(profile, age_days);
     PlantableShare { share: Range::new(low, likely, high), basis: Basis::Reckoned }
@@ -133,9 +148,30 @@ fn reckoned_share(profile: Option<&Profile>, age_days: Option<i32>) -> (f64, f64
     )
 }
 
-/// The last sample with plants in it.
-pub(crate) fn last_sample(story: &TrayStory) -> Option<&SampleLook> {
-    story.samples.iter().rev().find(|sample| !sample.plants.is_empty())
+/// A sample of fewer plants, and of fewer than stand, tells little by itself: it asks for care, and is counted with a larger one
+/// taken a short while before. Ours.
+pub(crate) const SMALL_SAMPLE_PLANTS: usize = 10;
+/// So many days before a small sample a larger one still speaks beside it: until then nobody is asked for another. Ours.
+const TOGETHER_DAYS: i32 = 28;
+
+/// Whether a sample is too small to speak for its tray.
+fn is_small(sample: &SampleLook, standing: u32) -> bool {
+    sample.plants.len() < SMALL_SAMPLE_PLANTS && (sample.plants.len() as u64) < u64::from(standing)
+}
+
+/// The last sample with plants in it. Some plants more, or one pulled out on the way, do not take the place of the sample of a short
+/// while before: they are counted with it.
+pub(crate) fn last_sample(story: &TrayStory) -> Option<Cow<'_, SampleLook>> {
+    let mut newest_first = story.samples.iter().rev().filter(|sample| !sample.plants.is_empty());
+    let newest = newest_first.next()?;
+    let standing = story.accounts.standing_count();
+    let near: Vec<&SampleLook> =
+        newest_first.take_while(|earlier| newest.day.days_since(earlier.day) <= TOGETHER_DAYS).collect();
+    let larger = near.iter().position(|earlier| !is_small(earlier, standing)).filter(|_| is_small(newest, standing));
+    let Some(larger) = larger else { return Some(Cow::Borrowed(newest)) };
+    let mut together = newest.clone();
+    together.plants.extend(near.iter().take(larger + 1).flat_map(|earlier| earlier.plants.iter().cloned()));
+    Some(Cow::Owned(together))
 }
 
 /// One load of a tray in which so many stand.
@@ -163,23 +199,34 @@ pub fn criteria(
 ) -> Vec<Criterion> {
     let limits = limits(profile, story);
     let sample = last_sample(story);
+    let sample = sample.as_deref();
     let standing = story.accounts.standing_count();
+    // Of plants that could go by their age, or whose age is not asked, something must be known of the size: a look of today
+    // tells it.
+    let old = age_days.is_some_and(|age| time::day_span(profile).is_none_or(|span| age >= span.least));
+    let must_be_known = (old || !leaves) && !stands_any_light(profile);
     let mut all = Vec::new();
     if let Some((least, most)) = limits.height {
         let needed = HeightBand { least_cm: least, most_cm: most };
         all.push(match sample {
-            None => Criterion::unknown(Question::Height, Some(needed), false, limits.height_source.clone()),
+            None => {
+                let came = height_on_arrival(story);
+                let tall = came.is_some_and(|(cm, _)| cm >= least);
+                let gap = came.map(|(cm, on)| Gap::HeightOnArrival { cm, on });
+                let (must, source) = (must_be_known && !tall, limits.height_source.clone());
+                Criterion::lacking(Question::Height, Some(needed), gap, must, source).expected_on(must.then_some(day))
+            }
             Some(sample) => {
                 let heights: Vec<f64> = sample.plants.iter().map(|plant| plant.height_cm.0).collect();
                 let pass = sample.plants.iter().filter(|plant| limits.height_passes(plant)).count() as u32;
                 let share = f64::from(pass) / heights.len().max(1) as f64;
                 let passes = is_load(share * f64::from(standing), standing);
                 let grown = reaches_on(sample, mean(&heights), least, passes, profile, age_days, day);
-                let tall = mean(&heights) > most;
+                let asks_care = mean(&heights) > most || is_small(sample, standing);
                 sampled(Question::Height, needed, sample, sample_of(&heights, pass, SampleUnit::Cm), standing)
                     .with_source(limits.height_source.clone())
                     .expected_on(grown)
-                    .warning_if(tall)
+                    .warning_if(asks_care)
             }
         });
     }
@@ -193,24 +240,44 @@ pub fn criteria(
         let collars: Vec<f64> =
             sample.into_iter().flat_map(|s| &s.plants).filter_map(|plant| plant.collar_mm.map(|mm| mm.0)).collect();
         all.push(match sample.filter(|_| !passes.is_empty()) {
-            None => Criterion::unknown(Question::Collar, Some(needed), false, limits.collar_source.clone()),
+            None => {
+                let must = must_be_known && sample.is_none() && limits.height.is_none();
+                Criterion::unknown(Question::Collar, Some(needed), must, limits.collar_source.clone())
+                    .expected_on(must.then_some(day))
+            }
             Some(sample) => {
                 let pass = passes.iter().filter(|passes| **passes).count() as u32;
-                let under_floor =
-                    sample.plants.iter().any(|plant| limits.collar_at_least(plant, floor_mm) == Some(false));
+                let under = |plant: &&MeasuredPlant| limits.collar_at_least(plant, floor_mm) == Some(false);
+                let under_floor = sample.plants.iter().filter(under).count() as f64;
+                let asks_care = under_floor > UNDER_FLOOR_SHARE * passes.len() as f64;
                 sampled(Question::Collar, needed, sample, sample_of(&collars, pass, SampleUnit::Mm), standing)
                     .with_source(limits.collar_source.clone())
-                    .warning_if(under_floor)
+                    .warning_if(asks_care)
             }
         });
     }
     if leaves {
-        all.extend(leaf_criterion(profile, sample, standing));
+        let alone = sample.is_none() && all.is_empty();
+        let must_be_known = (must_be_known && alone).then_some(day);
+        all.extend(leaf_criterion(profile, sample, standing, must_be_known));
     }
     all
 }
 
-fn leaf_criterion(profile: Option<&Profile>, sample: Option<&SampleLook>, standing: u32) -> Option<Criterion> {
+/// The height written when plants came from elsewhere, and the day.
+fn height_on_arrival(story: &TrayStory) -> Option<(f64, Day)> {
+    match &story.origin {
+        Some(Origin::Received { height_cm: Some(cm), day, .. }) => Some((*cm, *day)),
+        Some(Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_)) | None => None,
+    }
+}
+
+fn leaf_criterion(
+    profile: Option<&Profile>,
+    sample: Option<&SampleLook>,
+    standing: u32,
+    must_be_known: Option<Day>,
+) -> Option<Criterion> {
     let figure = profile?.leaves_least.as_ref()?;
     let pairs = profile?.leaves_in_pairs.as_ref().is_some_and(|pairs| pairs.value);
     let needed = LeavesAtLeast { count: figure.value, pairs };
@@ -220,7 +287,11 @@ fn leaf_criterion(profile: Option<&Profile>, sample: Option<&SampleLook>, standi
         .filter_map(|plant| plant.leaf_pairs.map(|pairs| pairs.0))
         .collect();
     Some(match sample.filter(|_| !leaves.is_empty()) {
-        None => Criterion::unknown(Question::Leaves, Some(needed), false, Source::figure(Some(&figure.source))),
+        None => {
+            let source = Source::figure(Some(&figure.source));
+            Criterion::unknown(Question::Leaves, Some(needed), must_be_known.is_some(), source)
+                .expected_on(must_be_known)
+        }
         Some(sample) => {
             let pass = leaves.iter().filter(|leaves| **leaves >= figure.value).count() as u32;
             sampled(Question::Leaves, needed, sample, sample_of(&leaves, pass, SampleUnit::Leaves), standing)

@@ -135,6 +135,25 @@ pub(crate) fn holding(
     Some(Holding { since, limit_days: scaled.unwrap_or(most).round() as i32, volume_known: scaled.is_some(), entries })
 }
 
+/// A container with less than this share of the species' own holds seedlings that are to be pricked out (ours).
+const SEEDBED_VOLUME_SHARE: f64 = 0.25;
+
+/// Whether its seedlings stand where they were sown to be pricked out: the profile says a seedbed, and it is sown into less
+/// than its own container.
+pub(crate) fn in_seedbed(story: &TrayStory, profile: Option<&Profile>, site: &Site, day: Day) -> bool {
+    if !matches!(story.origin, Some(Origin::Sown)) {
+        return false;
+    }
+    let sown_in = profile.and_then(|profile| profile.sow_place.as_ref()).map_or("", |figure| figure.value.as_str());
+    let by_words = sown_in.contains("seedbed") || sown_in.contains("prick");
+    let needed_ml = profile.and_then(|profile| profile.container_ml.as_ref()).map(|figure| figure.value);
+    let container = story.container().and_then(|spell| spell.what.as_ref()).and_then(|name| site.containers.get(name));
+    match container.and_then(|container| container.on(day)).zip(needed_ml) {
+        Some((container, needed)) => by_words && container.volume_ml.0 < needed * SEEDBED_VOLUME_SHARE,
+        None => sown_in.starts_with("seedbed") && !sown_in.contains("direct"),
+    }
+}
+
 /// Days that the plants spent in the seedbed before they came into their container: a profile counts its most days from
 /// sowing, the container holds from pricking out.
 fn in_seedbed_days(story: &TrayStory, age: &Age, since: Day) -> f64 {
@@ -163,6 +182,7 @@ pub(crate) fn days_in_container(
     holding: Option<&Holding>,
     plug: Option<&(Day, Roots, EntryId)>,
     gap: Option<Gap>,
+    seedbed: bool,
     day: Day,
 ) -> Criterion {
     if let Some((_, Roots::Circling, entry)) = plug {
@@ -185,7 +205,7 @@ pub(crate) fn days_in_container(
         _ => Basis::Assumed,
     };
     let met = within || holds.is_some();
-    let known = InContainer::Days(days);
+    let known = if seedbed { InContainer::Seedbed(days) } else { InContainer::Days(days) };
     let mut criterion = Criterion::found(Question::DaysInContainer, needed, known, basis, met, HOLDING_SOURCE)
         .resting_on(holding.entries.iter().cloned());
     if let (Some((_, _, entry)), false) = (holds, within) {
@@ -195,23 +215,37 @@ pub(crate) fn days_in_container(
     criterion
 }
 
-/// Days after potting on in which nobody can take for granted that the roots hold the new soil. Ours: a ball that falls apart is
+/// Days after potting on, and after roots were cut, in which nobody can take for granted that the roots hold the soil. Ours: a ball that falls apart is
 /// planted without its fine roots; a plug that was seen to hold says it earlier.
 pub(crate) const POTTED_ON_REST_DAYS: i32 = 28;
 
-/// The day from which plants that were potted on may go without a plug that was seen; none where that is over, or never was.
-pub(crate) fn rests_until(story: &TrayStory, day: Day) -> Option<Day> {
-    let potted_on = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PottedOn)));
-    let since = story.container().filter(|_| potted_on)?.from;
-    Some(since.plus(POTTED_ON_REST_DAYS)).filter(|until| since <= day && day < *until)
+/// Roots that were cut, or came into new soil, a short while ago.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) struct RootsRest {
+    since: Day,
+    until: Day,
+    cut: bool,
 }
 
-/// The criterion `plug`. Where plants were potted on a short while ago, `rests_until`, it must be known.
-pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rests_until: Option<Day>) -> Criterion {
+/// Whether roots are still taking hold on a day, after they were cut or potted on, whichever was last; none where that is over,
+/// or never was.
+pub(crate) fn roots_rest(story: &TrayStory, day: Day) -> Option<RootsRest> {
+    let potted_on = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PottedOn)));
+    let potted = story.container().filter(|_| potted_on).map(|spell| (spell.from, false));
+    let cut = story.roots_cut.last().map(|cut| (cut.from, true));
+    let (since, cut) = cut.max(potted)?;
+    let until = since.plus(POTTED_ON_REST_DAYS);
+    (since <= day && day < until).then_some(RootsRest { since, until, cut })
+}
+
+/// The criterion `plug`. While roots rest a plug must have been seen since they were cut or potted on.
+pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rest: Option<RootsRest>) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Plug;
-    let Some((checked, roots, entry)) = plug else {
-        return Criterion::unknown(Question::Plug, Some(Roots::Holds), rests_until.is_some(), SOURCE)
-            .expected_on(rests_until);
+    let since = |on: Day| rest.is_none_or(|rest| on >= rest.since);
+    let Some((checked, roots, entry)) = plug.filter(|(on, roots, _)| *roots != Roots::Holds || since(*on)) else {
+        let gap = rest.map(|RootsRest { since, until, cut }| Gap::RootsRest { since, until, cut });
+        return Criterion::lacking(Question::Plug, Some(Roots::Holds), gap, rest.is_some(), SOURCE)
+            .expected_on(rest.map(|rest| rest.until));
     };
     let holds = *roots == Roots::Holds;
     Criterion::found(Question::Plug, Roots::Holds, *roots, Basis::Measured, holds, SOURCE)

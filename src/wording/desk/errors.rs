@@ -141,6 +141,7 @@ impl Wording {
                 let first = first_days.map(|days| self.remark_first_days(self.number(days, 0)));
                 first.map_or(sentence.clone(), |first| format!("{sentence} {first}"))
             }
+            Remark::KeptLong { tray, days } => self.remark_kept_long(tray, *days),
             Remark::NotReady { tray, bed, why, more } => {
                 let first = self.reason(why, About::Pair);
                 let why = match more {

@@ -10,7 +10,7 @@ caution_line = { $label }: { $line }
 # (plant, dangers)
 caution_plant = { $plant } ({ $dangers })
 caution_plant_unknown = nobody wrote whether it harms anybody
-caution_said_first = Care stands at the first stop of each kind.
+caution_said_first = Care is said in full at the first stop of each kind.
 caution_leads = Local rules, the label and licensed practice lead over what is said here.
 
 ## caution_: by word
@@ -21,7 +21,7 @@ caution_knives = Knife sharp, cut away from the hand; clean it between trays; wa
 caution_clearing = First look for bees and wire. Fire only where allowed. Saw and brushcutter: trained, in full gear.
 caution_fencing = Gloves and glasses for wire under tension; nobody stands in its line.
 caution_felling = One cuts, all others two stem lengths away; nobody under it; no machete on a ladder.
-caution_potting = Damp the soil; cover nose and eyes: mould, lime, dust of sacks. Steam scalds. Wash your hands.
+caution_potting = Damp the soil; cover nose and eyes: mould, lime, dust of sacks. Wash your hands.
 caution_lifting = Look under it first: snakes, scorpions. Knees bent, few bags at a time, two people for a wet tray.
 caution_planting = Few bags at a time, knees bent. Cool hours, shade, water in small drinks; dizzy or headache: stop.
 caution_shade_cloth = Cloth from a firm ladder that somebody holds, not from crates or tanks. Trays: knees bent.

@@ -127,7 +127,7 @@ entry_measured = { $plants ->
    *[other] tray { $tray } measured: { $plants } plants, mean { $height } cm
 }
 part_collar = collar { $mm } mm
-part_leaf_pairs = { $pairs } leaf pairs
+part_leaf_pairs = { $pairs } leaves or leaf pairs
 # (tray, roots)
 entry_plug_checked = tray { $tray }: { $roots }
 entry_roots_cut = tray { $tray }: circling roots cut

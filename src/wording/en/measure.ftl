@@ -10,6 +10,8 @@ measure_collar_rule = at least { $floor } mm and height / 8
 measure_sample = { $pass } of { $of } pass, mean { $mean }
 measure_leaves_at_least = at least { $leaves } leaves
 measure_leaf_pairs_at_least = at least { $pairs } leaf pairs
+# (what, share)
+measure_pest = { $what } on { $share }
 measure_light = { $light } light
 # (least, most)
 measure_light_band = { $least } to { $most } light

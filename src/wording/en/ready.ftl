@@ -43,6 +43,11 @@ in_bed = { $bed }: { $reason }
 beds_heading = Beds
 # (light, day)
 bed_light = { $light } light, read { $day }
+# (light, low, high, since, day)
+bed_light_apart = { $light } light, readings of { $since } to { $day } from { $low } to { $high }
+# (light, now, since)
+tray_light_changed = { $light } in the mean of { $LAST_LIGHT_DAYS } days; { $now } since { $since }
+take_care = take care: { $what }
 bed_light_unknown = light not read
 bed_plans_nothing = nothing is planned here
 # (open, positions)
@@ -68,6 +73,7 @@ why_bed_heading = Bed { $bed }, for { $species }
 why_pair_heading = Tray { $tray } for bed { $bed }
 why_ready = ready to go out
 why_not_ready = not ready
+why_not_ready_but_fits = not ready for every bed of its species; it can go to { $beds }
 why_fits = fits: { $plants } can go
 why_fits_not = does not fit
 why_nothing_asked = nothing is asked of it

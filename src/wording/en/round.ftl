@@ -147,6 +147,7 @@ round_survival = { $months ->
 round_to_bed = { $plants } to { $bed }
 round_fits_taken = ready, no place left in { $beds }: trays that can wait less go first
 round_stays = { $plants } not good enough
+bare_roots_care = keep the roots heeled in or in wet sacking, in the shade, never in sun or wind; dip them in mud before planting
 round_bare_near = bare roots, no bed takes them; { $days ->
     [0] today is the last day
     [one] { $days } day left
@@ -206,6 +207,8 @@ round_for_more = { $trays ->
    *[other] and { $trays } trays more
 }
 go_by_rains = by { $day } (rains)
+ends_before_container = its bag ends before, { $day }: lift a plug in time, pot on or cull
+ends_before_bare = good only until { $day }: bag them
 go_by_container = by { $day } (bag)
 go_by_last_day = by { $day } (last day)
 # (plants, tray, number, beds)

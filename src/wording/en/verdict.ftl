@@ -20,24 +20,49 @@ container_holds = { $days ->
    *[other] in its bag { $days } days, the bag holds it { $most }
 }
 # (days, most)
-container_outgrown = in its bag { $days } days, the bag holds it { $most }: pot on or cull
-container_circles = the roots circle: over what the bag holds, whatever the days
+container_outgrown = in its bag { $days } days, the bag holds it { $most }: lift a plug, then pot on or cull
+container_circles = the roots circle, whatever the days: cut them, or cull; a larger bag alone does not mend it
+# (days, most)
+seedbed_holds = { $days ->
+    [one] in its seedbed { $days } day, good for { $most }
+   *[other] in its seedbed { $days } days, good for { $most }
+}
+# (days, most)
+seedbed_outgrown = in its seedbed { $days } days, good for { $most }: prick out what is left, or cull
 # (pass, of)
 sample_too_few = { $pass } of { $of } pass, but too few stand for a load
 # (pass, of, mean)
-height_met = { $pass } of { $of } are the right height, mean { $mean }
-# (pass, of, mean, least)
-height_short = only { $pass } of { $of } are the right height, mean { $mean }, at least { $least } needed: let them grow
+height_met = { $pass } of { $of } measured are the right height, mean { $mean }
 # (pass, of, mean, most)
-height_tall = only { $pass } of { $of } are the right height, mean { $mean }, above { $most }: grown too long for their bags
+height_met_tall = { $pass } of { $of } measured are tall enough, mean { $mean }, above { $most }: look at stem and plug, they say whether it is too late for them
 # (pass, of, mean)
-collar_met = { $pass } of { $of } stems are thick enough, mean { $mean }
+height_met_of_few = { $pass } of { $of } measured are the right height, mean { $mean }: few to speak for all, measure { $USUAL_SAMPLE } or all that stand
+# (pass, of, mean, least)
+height_short = { $pass ->
+    [0] none of { $of } are the right height, mean { $mean }, at least { $least } needed: let them grow
+   *[other] only { $pass } of { $of } are the right height, mean { $mean }, at least { $least } needed: let them grow
+}
+# (pass, of, mean, most)
+height_tall = { $pass ->
+    [0] none of { $of } are the right height, mean { $mean }, above { $most }: grown too long for their bags
+   *[other] only { $pass } of { $of } are the right height, mean { $mean }, above { $most }: grown too long for their bags
+}
+# (pass, of, mean)
+collar_met = { $pass } of { $of } measured stems are thick enough, mean { $mean }
+# (pass, of, mean, floor)
+collar_under_floor = { $pass } of { $of } measured stems are thick enough for their height, mean { $mean }; some are under { $floor }, a floor that no publication gives: look whether they stand by themselves
 # (pass, of, mean, needed)
-collar_thin = only { $pass } of { $of } stems are thick enough, mean { $mean }; needed { $needed }: give them room and light
+collar_thin = { $pass ->
+    [0] none of { $of } stems are thick enough, mean { $mean }; needed { $needed }: give them room and light
+   *[other] only { $pass } of { $of } stems are thick enough, mean { $mean }; needed { $needed }: give them room and light
+}
 # (pass, of, mean)
 leaves_met = { $pass } of { $of } have leaves enough, mean { $mean }
 # (pass, of, mean, needed)
-leaves_few = only { $pass } of { $of } have leaves enough, mean { $mean }; needed { $needed }
+leaves_few = { $pass ->
+    [0] none of { $of } have leaves enough, mean { $mean }; needed { $needed }
+   *[other] only { $pass } of { $of } have leaves enough, mean { $mean }; needed { $needed }
+}
 grafted_met = grafted or budded
 grafted_heals = grafted a short while ago: wait until { $day }, when the union has knit, the tie is off and the new leaves are firm
 grafted_none = seedlings, and this species is usually grafted or budded: graft them and write it, or let them go as seedlings that bear late and not as their mother does
@@ -45,7 +70,7 @@ grafted_none = seedlings, and this species is usually grafted or budded: graft t
 grafted_some = only { $grafted } of { $standing } are grafted or budded, as is usual for this species: graft the rest, or let it go as seedlings
 plug_met = the plug holds together
 plug_crumbles = the plug falls apart: wait until the roots hold it
-plug_circles = the roots circle: pot on, or cut them, or cull
+plug_circles = the roots circle: cut them, or cull; potting on alone does not mend it
 flush_met = no soft new leaves
 flush_unmet_on = soft new leaves seen { $day }: wait until they are firm
 # (days, least)
@@ -53,6 +78,8 @@ hardening_met = { $days ->
     [one] hardening for { $days } day, { $least } needed
    *[other] hardening for { $days } days, { $least } needed
 }
+# (days, least, advised)
+hardening_below_advice = hardening for { $days } days, { $least } needed and { $advised } advised: a few days more spare leaves
 # (days, short, least)
 hardening_short = { $days ->
     [one] hardening for { $days } day, { $short } short of { $least }
@@ -87,6 +114,8 @@ step_too_bright_tray = stands in { $from } light, its species goes into { $to } 
 step_too_dark = stood in { $from } light, this bed has { $to }: much darker than it is used to
 # (from, to)
 step_too_dark_tray = stands in { $from } light, its species goes into { $to } at most: much darker than it is used to
+# (sentence, now, since)
+step_after_burn = { $sentence }. In { $now } light since { $since }, too large a step: shade it again, and look for scorched leaves before it goes
 held_met = nobody holds it back
 held_unmet_said = held back: { $why }
 # (why, day)
@@ -95,17 +124,35 @@ treated_met = no treatment still at work
 treated_unmet_said = treated with { $what }, and the waiting time still runs
 # (what, day)
 treated_unmet_until = treated with { $what }: waiting time as written ends { $day }
+pest_met = no pest or sickness is written that was not settled since
+# (what, day, share)
+pest_on_few = seen on { $day }: { $what }, on { $share } of the plants. Look again before they go, and leave those that have it
+# (what, day)
+pest_not_counted = seen on { $day }: { $what }; nobody wrote on how many. Count, then write it with its share
+# (what, day, share)
+pest_on_many = seen on { $day }: { $what }, on { $share } of the plants. It goes along into the bed: throw out or treat, then look and write the share left, 0 where it is gone
+# (what, day)
+pest_of_soil = seen on { $day }: { $what }. It goes along with soil and roots: throw out or treat, then look and write 0 % where it is gone
+# (what, day)
+pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 living_met_plants = living: { $plants }
 living_unmet = nothing lives in it
 load_met = enough can be planted: { $plants }
 # (plants, least)
 load_unmet = too few can be planted: { $plants }; a load is { $least }
-good_until_met = good until { $day }
+# (day, care)
+good_until_met = good until { $day }; { $care }
+# (day, care)
+good_until_long = good until { $day } as written, and bare roots rarely last more than { $HEELED_IN_KEEP_DAYS } days: look at them, fine roots moist and bark green under the nail; { $care }
+bare_roots_met = its species lives from bare roots, leaves cut back
+bare_roots_unmet = its species does not live from bare roots: bag them at once, deep shade and moist, and let them go when a plug holds
 good_until_unmet = its last day was { $day }: look at the roots, cull what is dry
 # (light, band)
 light_met = { $light } light in this bed, inside its { $band }
 # (light, band)
 light_near = { $light } light in this bed, next to its { $band }: a reading is no better than that
+# (sentence, low, high, since)
+light_apart = { $sentence }. Its readings since { $since } go from { $low } to { $high }: read it again, at several spots
 # (light, most)
 light_too_bright = { $light } light in this bed, more than { $most }: let more shade grow first
 # (light, least)
@@ -121,11 +168,16 @@ soil_met = the ground gives way at { $mpa } MPa
 soil_hard = the ground resists with { $mpa } MPa, roots go on well up to { $most }
 soil_rod_met = the rod went in { $depth } cm
 # (depth, needed)
-soil_rod_short = the rod stopped at { $depth } cm, { $needed } cm needed
+soil_rod_short = the rod stopped at { $depth } cm, { $needed } cm needed, as deep as the ball goes
+# (depth, all, needed)
+soil_beneath_short = the rod stopped { $depth } cm under the bottom of the hole, { $all } cm deep with the hole; roots need { $needed } cm
+# (depth, needed)
+soil_beside_short = the rod stopped { $depth } cm deep beside the hole; roots that leave it need { $needed } cm
 soil_lifted = tubers were lifted here { $days } days ago: the ground is open
 soil_tubers_met = the ground is open: { $tubers }
 soil_tubers_thin = lifted tubers are pinched thin: the ground is hard
 soil_loosen_first = { $hard }: dig or loosen it, or grow tubers first
+soil_hole_is_a_pot = { $hard }: the hole is a pot in hard ground. Loosen its bottom and its sides with a bar, or dig it deeper and wider, then push the rod again
 soil_around_hole = { $hard }: around the dug hole roots grow at half their speed or less. Dig it wider, or loosen the ground beside and beneath it
 cleared_on = cleared on { $day }
 holes_on = holes dug by { $day }
@@ -170,7 +222,12 @@ open_positions_unmet = no position is open in this bed
 # (species, write)
 gap_no_shade_band = the profile of { $species } has no shade band at planting out: { $write }
 # (species, write)
+gap_no_bare_roots = the profile of { $species } does not say whether it lives from bare roots: plant a few and see, or bag them. Once known: { $write }
+# (species, write)
 gap_no_most_days = the profile of { $species } does not say how many days its bag holds it: { $write }
+# (day, mm)
+gap_read_after_rain = the soil was read soft on { $day }, after { $mm } mm of rain: soaked ground reads soft. Read again two days after it drained
+gap_read_soaked = the soil was read soft on { $day } while it was soaked, and soaked ground reads soft. Read again two days later
 gap_read_dry = the soil was read dry, which says nothing: read again two days after a soaking
 # (pushed, right)
 gap_rod_too_hard = the rod was pushed with { $pushed }, so hard that it goes into hard ground too: push with about { $right } kg
@@ -179,13 +236,19 @@ gap_rod_too_hard_at = the rod went { $depth } cm deep under { $pushed }, so hard
 # (depth, pushed, right)
 gap_rod_too_weak = the rod stopped at { $depth } cm under only { $pushed }, too weak a push to say: push with about { $right } kg
 # (depth, push)
-gap_around_hole = holes are dug, but nobody looked at the ground around them: two days after a soaking push a rod in the bottom of a hole and beside it, { $push }, down to { $depth } cm
+gap_around_hole = holes are dug, but nobody looked at the ground around them: two days after a soaking push a rod in the bottom of a hole and beside it, { $push }, down to { $depth } cm: roots leave the hole, and the ball alone does not tell
 # (depth, needed)
 gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the plants go to { $needed } cm: read deeper
 # (read, of, mm)
 gap_gauge_partly = the gauge was read on { $read } of the last { $of } days, { $mm } mm: write the days between, noughts too
 # (since, until)
 gap_light_since = its light is known only since { $since }: leave it there until { $until }, or write with its arrival since when it has stood so
+# (cm, day)
+gap_height_on_arrival = { $cm } cm tall on { $day } when they came, as written, and not measured here: measure a sample of { $USUAL_SAMPLE }, or all that stand
+# (day, until)
+gap_roots_cut = roots were cut on { $day }: in the shade until { $until }, when new ones have grown, or lift a plug and see it hold
+# (day, until)
+gap_potted_on = potted on { $day }: until { $until } the ball may fall apart; wait, or lift a plug and see it hold
 gap_coming_day = a coming day: nobody knows its rain yet
 # (what, day)
 gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and after how many days it is safe
@@ -231,9 +294,11 @@ rule_hardening = hardening
 rule_exposure_step = step in light
 rule_held = held back
 rule_treated = treatment
+rule_pest = pest or sickness
 rule_living = living plants
 rule_load = a load of plants
 rule_good_until = last day
+rule_bare_roots = bare roots
 rule_light_now = light now
 rule_light_coming = light to come
 rule_soil = soil
@@ -250,7 +315,7 @@ rule_open_positions = open positions
 
 unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of { $USUAL_SAMPLE }, that tells as much
 unknown_days_in_container = nobody wrote down since when it is in this bag: lift a plug and look at the roots
-unknown_height = height is not measured: measure a sample, plant by plant
+unknown_height = height is not measured: measure { $USUAL_SAMPLE } plants, or all that stand
 unknown_collar = root collars are not measured: measure a sample with a caliper
 unknown_leaves = leaves are not counted: count them on a sample
 unknown_grafted = whether they are grafted is not known: look below the lowest leaves, then write it
@@ -260,9 +325,11 @@ unknown_hardening = nobody wrote down what light it stood in: read the light her
 unknown_exposure_step = the light where it stands is not known: read it there
 unknown_held = whether somebody holds it back is not known: ask, then write it
 unknown_treated = the waiting time is not known: read the label, then write it
+unknown_pest = whether a pest is on it is not known: look, then write it
 unknown_living = how many live is not known: count them
 unknown_load = how many can be planted is not known: count, and measure a sample
 unknown_good_until = its last day is not written down: look at the roots, then write it
+unknown_bare_roots = whether its species lives from bare roots is not known: plant a few and see
 unknown_light_now = the light is not known: read the light in this bed
 unknown_light_coming = the light to come is not reckoned yet; the light of today decides
 unknown_soil = the soil is not known: push a rod two days after a soaking
@@ -279,8 +346,9 @@ unknown_open_positions = how many positions are open is not known: count the liv
 
 source_common_practice = common practice
 source_load = a load is { $LOAD_PLANTS } plants, or all that stand where fewer do (ours, common practice)
-source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times take care (ours; no publication gives a safe number)
+source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times, and below { $DARKER_WARNS_BELOW }, take care (ours; no publication gives a safe number)
 source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
+source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, is carried into the field; common practice: only healthy plants go out
 source_flush = common practice: new leaves take 2-3 weeks to harden
 source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_KEEP_DAYS } days, { $HEELED_IN_KEEP_DAYS } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots
 source_last_day_written = the last day written down when they came: common practice

@@ -51,6 +51,8 @@ remark_again = the same was written already at { $at }: again?
 # (on, at)
 remark_again_on = the same was written already on { $on } at { $at }: again?
 remark_same_as_line = the same as line { $line }: again?
+# (tray, days)
+remark_kept_long = { $tray }: bare roots good for { $days } days? They rarely last more than { $HEELED_IN_KEEP_DAYS }: is that so?
 # (tray, gone, stood)
 remark_half_lost = { $tray }: { $gone } of { $stood } plants lost, more than half: is that so, or is it the count of what is left?
 # (tray, gone, stood)

@@ -7,7 +7,7 @@ caution_plant_label = Planta
 caution_line = { $label }: { $line }
 caution_plant = { $plant } ({ $dangers })
 caution_plant_unknown = nadie ha escrito si hace daño
-caution_said_first = El cuidado se dice en la primera parada de cada clase.
+caution_said_first = El cuidado se dice completo en la primera parada de cada clase.
 caution_leads = Mandan las normas del lugar, la etiqueta y la práctica autorizada, más que lo dicho aquí.
 
 ## caution_: by word
@@ -18,7 +18,7 @@ caution_knives = Cuchilla con filo, corte lejos de la mano; límpiela entre band
 caution_clearing = Primero busque abejas y alambre. Fuego solo donde se permite. Motosierra: con capacitación y equipo.
 caution_fencing = Guantes y lentes para el alambre tenso; nadie en su línea.
 caution_felling = Corta uno, los demás a dos largos del tallo; nadie debajo; nada de machete en escalera.
-caution_potting = Humedezca la tierra; tápese nariz y ojos: moho, cal, polvo de sacos. El vapor quema. Lávese las manos.
+caution_potting = Humedezca la tierra; tápese nariz y ojos: moho, cal, polvo de sacos. Lávese las manos.
 caution_lifting = Antes mire debajo: culebras, alacranes. Rodillas dobladas, pocas bolsas, entre dos si está mojada.
 caution_planting = Pocas bolsas a la vez, rodillas dobladas. Horas frescas, sombra, agua a sorbos; con mareo, pare.
 caution_shade_cloth = La malla desde una escalera firme que alguien sostiene, no desde cajas ni toneles. Bandejas: rodillas dobladas.

@@ -124,7 +124,7 @@ entry_measured = { $plants ->
    *[other] bandeja { $tray } medida: { $plants } plantas, media { $height } cm
 }
 part_collar = cuello { $mm } mm
-part_leaf_pairs = { $pairs } pares de hojas
+part_leaf_pairs = { $pairs } hojas o pares de hojas
 entry_plug_checked = bandeja { $tray }: { $roots }
 entry_roots_cut = bandeja { $tray }: raíces enrolladas podadas
 entry_roots_cut_of = { $plants ->

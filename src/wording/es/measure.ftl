@@ -7,6 +7,7 @@ measure_collar_rule = al menos { $floor } mm y altura / 8
 measure_sample = { $pass } de { $of } cumplen, media { $mean }
 measure_leaves_at_least = al menos { $leaves } hojas
 measure_leaf_pairs_at_least = al menos { $pairs } pares de hojas
+measure_pest = { $what } en { $share }
 measure_light = { $light } de luz
 measure_light_band = { $least } a { $most } de luz
 measure_ratio_at_most = a lo más { $ratio } veces la luz

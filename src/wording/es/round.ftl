@@ -266,6 +266,7 @@ round_survival = { $months ->
 round_to_bed = { $plants } a { $bed }
 round_fits_taken = lista, sin lugar en { $beds }: antes van las que menos pueden esperar
 round_stays = { $plants } no sirven
+bare_roots_care = tenga las raíces enterradas o en sacos mojados, a la sombra, nunca al sol ni al viento; báñelas en barro antes de plantar
 round_bare_near = a raíz desnuda y sin parcela; { $days ->
     [0] hoy es el último día
     [one] queda { $days } día
@@ -329,6 +330,8 @@ round_for_more = { $trays ->
    *[other] y { $trays } bandejas más
 }
 go_by_rains = hasta el { $day } (lluvias)
+ends_before_container = la bolsa aguanta solo hasta el { $day }: saque un pilón a tiempo, cambie de bolsa o descarte
+ends_before_bare = sirven solo hasta el { $day }: embólselas
 go_by_container = hasta el { $day } (bolsa)
 go_by_last_day = hasta el { $day } (último día)
 offer_tray = { $tray }: sus { $plants } plantas se ofrecen a { $number } parcelas ({ $beds }): { $plants } en total

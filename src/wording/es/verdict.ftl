@@ -16,29 +16,50 @@ container_holds = { $days ->
     [one] lleva { $days } día en la bolsa, que aguanta { $most }
    *[other] lleva { $days } días en la bolsa, que aguanta { $most }
 }
-container_outgrown = lleva { $days } días en la bolsa, que aguanta { $most }: cambie de bolsa o descarte
-container_circles = raíces enrolladas: pasó lo que aguanta la bolsa, sin importar los días
+container_outgrown = lleva { $days } días en la bolsa, que aguanta { $most }: saque un pilón, luego cambie de bolsa o descarte
+container_circles = raíces enrolladas, sin importar los días: pódelas o descarte; una bolsa más grande sola no las arregla
+seedbed_holds = { $days ->
+    [one] lleva { $days } día en el semillero, que sirve { $most }
+   *[other] lleva { $days } días en el semillero, que sirve { $most }
+}
+seedbed_outgrown = lleva { $days } días en el semillero, que sirve { $most }: repique lo que queda, o descarte
 sample_too_few = { $pass } de { $of } cumplen, pero quedan muy pocas para un viaje
-height_met = { $pass } de { $of } tienen buena altura, media { $mean }
-height_short = solo { $pass } de { $of } tienen buena altura, media { $mean }, mínimo { $least }: déjelas crecer
-height_tall = solo { $pass } de { $of } tienen buena altura, media { $mean }, más de { $most }: muy largas para su bolsa
-collar_met = { $pass } de { $of } tallos tienen buen grosor, media { $mean }
-collar_thin = solo { $pass } de { $of } tallos tienen buen grosor, media { $mean }; hace falta { $needed }: deles espacio y luz
+height_met = { $pass } de { $of } medidas tienen buena altura, media { $mean }
+height_short = { $pass ->
+    [0] ninguna de { $of } tiene buena altura, media { $mean }, mínimo { $least }: déjelas crecer
+   *[other] solo { $pass } de { $of } tienen buena altura, media { $mean }, mínimo { $least }: déjelas crecer
+}
+height_met_tall = { $pass } de { $of } medidas tienen altura suficiente, media { $mean }, más de { $most }: mire tallo y pilón, que dicen si ya es tarde
+height_met_of_few = { $pass } de { $of } medidas tienen buena altura, media { $mean }: pocas para hablar por todas, mida { $USUAL_SAMPLE } o todas las que hay
+height_tall = { $pass ->
+    [0] ninguna de { $of } tiene buena altura, media { $mean }, más de { $most }: muy largas para su bolsa
+   *[other] solo { $pass } de { $of } tienen buena altura, media { $mean }, más de { $most }: muy largas para su bolsa
+}
+collar_under_floor = { $pass } de { $of } tallos medidos tienen grosor para su altura, media { $mean }; algunos no llegan a { $floor }, un mínimo que ninguna publicación da: mire si se sostienen solos
+collar_met = { $pass } de { $of } tallos medidos tienen buen grosor, media { $mean }
+collar_thin = { $pass ->
+    [0] ninguno de { $of } tallos tiene buen grosor, media { $mean }; hace falta { $needed }: deles espacio y luz
+   *[other] solo { $pass } de { $of } tallos tienen buen grosor, media { $mean }; hace falta { $needed }: deles espacio y luz
+}
 leaves_met = { $pass } de { $of } tienen hojas suficientes, media { $mean }
-leaves_few = solo { $pass } de { $of } tienen hojas suficientes, media { $mean }; hace falta { $needed }
+leaves_few = { $pass ->
+    [0] ninguna de { $of } tiene hojas suficientes, media { $mean }; hace falta { $needed }
+   *[other] solo { $pass } de { $of } tienen hojas suficientes, media { $mean }; hace falta { $needed }
+}
 grafted_met = injertadas
 grafted_heals = recién injertadas: espere hasta el { $day }, cuando haya pegado el injerto, se quite la cinta y estén firmes las hojas nuevas
 grafted_none = son de semilla, y esta especie se suele injertar: injértelas y anótelo, o déjelas ir de semilla, que cargan tarde y no salen como la madre
 grafted_some = solo { $grafted } de { $standing } están injertadas, como se suele con esta especie: injerte las demás o déjelas ir de semilla
 plug_met = el pilón sostiene
 plug_crumbles = el pilón se desmorona: espere a que las raíces lo sostengan
-plug_circles = raíces enrolladas: cambie de bolsa, pódelas o descarte
+plug_circles = raíces enrolladas: pódelas o descarte; el cambio de bolsa solo no las arregla
 flush_met = sin hojas tiernas
 flush_unmet_on = hojas nuevas tiernas, vistas el { $day }: espere a que maduren
 hardening_met = { $days ->
     [one] { $days } día de endurecimiento, hacen falta { $least }
    *[other] { $days } días de endurecimiento, hacen falta { $least }
 }
+hardening_below_advice = { $days } días de endurecimiento, hacen falta { $least } y se aconsejan { $advised }: unos días más cuidan las hojas
 hardening_short = { $days ->
     [one] { $days } día de endurecimiento, faltan { $short } para { $least }
    *[other] { $days } días de endurecimiento, faltan { $short } para { $least }
@@ -60,12 +81,19 @@ step_too_bright = estaba con { $from } de luz, esta parcela tiene { $to }: { $ra
 step_too_bright_tray = está con { $from } de luz, su especie va a { $to } o más: { $ratio } veces la luz, sáquela en { $steps } pasos
 step_too_dark = estaba con { $from } de luz, esta parcela tiene { $to }: mucha más sombra de la que conoce
 step_too_dark_tray = está con { $from } de luz, su especie va a { $to } o menos: mucha más sombra de la que conoce
+step_after_burn = { $sentence }. Con { $now } de luz desde el { $since }, un paso muy grande: vuelva a darle sombra, y mire si hay hojas quemadas antes de que salga
 held_met = nadie la retiene
 held_unmet_said = retenida: { $why }
 held_unmet_until = retenida hasta el { $day }: { $why }
 treated_met = sin tratamiento activo
 treated_unmet_said = tratada con { $what }, y la espera sigue
 treated_unmet_until = tratada con { $what }: la espera anotada termina el { $day }
+pest_met = no hay plaga ni enfermedad anotada que siga sin resolver
+pest_on_few = visto el { $day }: { $what }, en { $share } de las plantas. Mire otra vez antes de que salgan y deje las que lo tengan
+pest_not_counted = visto el { $day }: { $what }; nadie anotó en cuántas. Cuente y anótelo con su porcentaje
+pest_on_many = visto el { $day }: { $what }, en { $share } de las plantas. Se va con ellas a la parcela: descarte o trate, luego mire y anote el porcentaje que queda, 0 si ya no hay
+pest_of_soil = visto el { $day }: { $what }. Va con tierra y raíces: descarte o trate, mire y anote 0 % si ya no hay
+pest_in_bed = visto en esta parcela el { $day }: { $what }. Búsquelo antes de plantar
 living_met_plants = vivas: { $plants }
 living_unmet = no hay nada vivo
 load_met = alcanza para salir: { $plants }
@@ -73,10 +101,14 @@ load_unmet = { $least ->
     [one] muy pocas para salir: { $plants }; un viaje es { $least }
    *[other] muy pocas para salir: { $plants }; un viaje son { $least }
 }
-good_until_met = buena hasta el { $day }
+good_until_met = sirven hasta el { $day }; { $care }
+good_until_long = sirven hasta el { $day } según lo anotado, y a raíz desnuda rara vez duran más de { $HEELED_IN_KEEP_DAYS } días: mírelas, raicillas húmedas y corteza verde bajo la uña; { $care }
+bare_roots_met = su especie vive a raíz desnuda, con las hojas recortadas
+bare_roots_unmet = su especie no vive a raíz desnuda: embólselas ya, con mucha sombra y humedad, y que salgan cuando el pilón sostenga
 good_until_unmet = su último día fue el { $day }: mire las raíces, descarte lo seco
 light_met = { $light } de luz en esta parcela, dentro de { $band }
 light_near = { $light } de luz en esta parcela, al lado de { $band }: una lectura no da para más
+light_apart = { $sentence }. Las lecturas desde el { $since } van de { $low } a { $high }: lea otra vez, en varios puntos
 light_too_bright = { $light } de luz en esta parcela, más de { $most }: deje crecer la sombra primero
 light_too_dark = { $light } de luz en esta parcela, menos de { $least }: pode la sombra primero
 light_coming_met = viene { $light } de luz, dentro de { $band }
@@ -85,11 +117,14 @@ light_coming_dark = viene { $light } de luz, menos de { $least }: prevea podar l
 soil_met = el suelo cede con { $mpa } MPa
 soil_hard = el suelo resiste con { $mpa } MPa, las raíces entran bien hasta { $most }
 soil_rod_met = la varilla entró { $depth } cm
-soil_rod_short = la varilla se frenó a { $depth } cm, hacen falta { $needed } cm
+soil_rod_short = la varilla se frenó a { $depth } cm, hacen falta { $needed } cm, hasta donde llega el pilón
+soil_beneath_short = la varilla se frenó { $depth } cm bajo el fondo del hoyo, { $all } cm con el hoyo; las raíces necesitan { $needed } cm
+soil_beside_short = la varilla se frenó a { $depth } cm al lado del hoyo; las raíces que salen de él necesitan { $needed } cm
 soil_lifted = aquí se sacaron tubérculos hace { $days } días: el suelo está suelto
 soil_tubers_met = el suelo está suelto: { $tubers }
 soil_tubers_thin = los tubérculos sacados salieron de cuello delgado: el suelo está duro
 soil_loosen_first = { $hard }: cave o afloje el suelo, o siembre antes tubérculos
+soil_hole_is_a_pot = { $hard }: el hoyo es una maceta en suelo duro. Afloje fondo y lados con la barra, o hágalo más hondo y ancho, y meta la varilla otra vez
 soil_around_hole = { $hard }: alrededor del hoyo las raíces crecen a la mitad o menos. Haga el hoyo más ancho, o afloje el suelo al lado y debajo
 cleared_on = limpiada el { $day }
 holes_on = hoyos hechos al { $day }
@@ -125,15 +160,21 @@ open_positions_met = { $positions ->
 open_positions_unmet = no hay hoyos libres en esta parcela
 
 gap_no_shade_band = el perfil de { $species } no dice con cuánta sombra se siembra: { $write }
+gap_no_bare_roots = el perfil de { $species } no dice si vive a raíz desnuda: plante unas pocas y vea, o embólselas. Cuando lo sepa: { $write }
 gap_no_most_days = el perfil de { $species } no dice cuántos días aguanta en su bolsa: { $write }
+gap_read_after_rain = el suelo se leyó suave el { $day }, tras { $mm } mm de lluvia: empapado se lee suave. Lea otra vez a los dos días de escurrir
+gap_read_soaked = el suelo se leyó suave el { $day } estando empapado, y empapado se lee suave. Lea otra vez dos días después
 gap_read_dry = el suelo se leyó en seco, eso no dice nada: lea otra vez dos días después de un buen riego o lluvia
 gap_rod_too_hard = la varilla se empujó con { $pushed }, tan fuerte que también entra en suelo duro: empuje con unos { $right } kg
 gap_rod_too_hard_at = la varilla bajó { $depth } cm con { $pushed }, un empuje tan fuerte que también entra en suelo duro: empuje con unos { $right } kg
 gap_rod_too_weak = la varilla se frenó a { $depth } cm con apenas { $pushed }, muy poco empuje para saber: empuje con unos { $right } kg
-gap_around_hole = los hoyos están hechos, pero nadie vio el suelo alrededor: a los dos días de mojarse bien, meta la varilla en el fondo de un hoyo y al lado, { $push }, hasta { $depth } cm
+gap_around_hole = los hoyos están hechos, pero nadie vio el suelo alrededor: a los dos días de mojarse bien, meta la varilla en el fondo de un hoyo y al lado, { $push }, hasta { $depth } cm: las raíces salen del hoyo, y el pilón solo no lo dice
 gap_read_too_shallow = el suelo se leyó blando solo hasta { $depth } cm, las plantas van a { $needed } cm: lea más hondo
 gap_gauge_partly = el pluviómetro se leyó { $read } de los últimos { $of } días, { $mm } mm: anote los días que faltan, también los ceros
 gap_light_since = su luz se sabe apenas desde el { $since }: déjela ahí hasta el { $until }, o anote con su llegada desde cuándo está así
+gap_height_on_arrival = { $cm } cm de alto el { $day }, cuando llegaron, según lo anotado, y sin medir aquí: mida una muestra de { $USUAL_SAMPLE }, o todas las que hay
+gap_roots_cut = se cortaron raíces el { $day }: a la sombra hasta el { $until }, cuando haya nuevas, o saque un pilón y vea que sostiene
+gap_potted_on = pasada a otra bolsa el { $day }: hasta el { $until } el pilón puede deshacerse; espere, o saque un pilón y vea que sostiene
 gap_coming_day = es un día por venir: su lluvia todavía no se sabe
 gap_no_waiting_time = se usó { $what } el { $day } y no está anotado el tiempo de espera: lo que no se sabe no es seguro. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
 part_rows = { $sentence }; leído solo en las hileras { $rows }
@@ -151,7 +192,7 @@ part_done_places = { $places ->
 
 unknown_days_since_sowing = nadie anotó cuándo se sembró: mida una muestra de { $USUAL_SAMPLE }, que dice lo mismo
 unknown_days_in_container = nadie anotó desde cuándo está en esta bolsa: saque un pilón y mire las raíces
-unknown_height = falta medir la altura: mida una muestra, planta por planta
+unknown_height = falta medir la altura: mida { $USUAL_SAMPLE } plantas, o todas las que hay
 unknown_collar = falta medir el cuello de la raíz: mida una muestra con calibrador
 unknown_leaves = falta contar las hojas: cuéntelas en una muestra
 unknown_grafted = no se sabe si están injertadas: mire más abajo de las hojas y anótelo
@@ -160,6 +201,8 @@ unknown_flush = nadie ha visto las hojas nuevas: mire si están tiernas
 unknown_hardening = nadie anotó con qué luz ha estado: lea la luz aquí
 unknown_exposure_step = no se sabe la luz donde está: léala ahí
 unknown_exposure_step_pair = no se sabe el cambio de luz: lea la luz en la bandeja y en la parcela
+unknown_pest = no se sabe si tiene plaga: mire y anótelo
+unknown_bare_roots = no se sabe si su especie vive a raíz desnuda: plante unas pocas y vea
 unknown_held = no se sabe si alguien la retiene: pregunte y anótelo
 unknown_treated = no se sabe el tiempo de espera: lea la etiqueta y anótelo
 unknown_living = no se sabe cuántas viven: haga un conteo
@@ -179,8 +222,9 @@ unknown_open_positions = no se sabe cuántos hoyos hay libres: cuente las vivas 
 
 source_common_practice = práctica común
 source_load = un viaje son { $LOAD_PLANTS } plantas, o todas las que hay si son menos (nuestro, práctica común)
-source_light_step = luz de la parcela junto a la luz de la bandeja en sus últimos { $LAST_LIGHT_DAYS } días: más de { $LARGE_STEP } de la luz plena y { $LARGE_STEP_RATIO } veces la luz quema, y también más de { $STEEP_RATIO } veces con más de { $SMALL_STEP }; sobre { $FITS_UP_TO } veces, cuidado (nuestro; ninguna publicación da un número seguro)
+source_light_step = luz de la parcela junto a la luz de la bandeja en sus últimos { $LAST_LIGHT_DAYS } días: más de { $LARGE_STEP } de la luz plena y { $LARGE_STEP_RATIO } veces la luz quema, y también más de { $STEEP_RATIO } veces con más de { $SMALL_STEP }; sobre { $FITS_UP_TO } veces, y bajo { $DARKER_WARNS_BELOW }, cuidado (nuestro; ninguna publicación da un número seguro)
 source_waiting_time = el tiempo de espera anotado con el tratamiento; mandan la etiqueta y las normas del lugar
+source_pest = nuestro: una plaga en { $PEST_HOLDS_PCT } % de las plantas o más, y toda la del suelo y las raíces, llega al campo; práctica común: solo salen plantas sanas
 source_flush = práctica común: las hojas nuevas tardan 2-3 semanas en endurecer
 source_last_day_taken = nadie anotó cuánto aguantan: se toman { $BARE_ROOTS_KEEP_DAYS } días, { $HEELED_IN_KEEP_DAYS } si están enterradas en fresco y húmedo (de memoria: Jaenicke 1999, Good tree nursery practices, ICRAF); mire las raíces
 source_last_day_written = el último día que se anotó cuando llegaron: práctica común
@@ -238,6 +282,8 @@ rule_plug = pilón
 rule_flush = hojas nuevas
 rule_hardening = endurecimiento
 rule_exposure_step = cambio de luz
+rule_pest = plaga o enfermedad
+rule_bare_roots = raíz desnuda
 rule_held = retenida
 rule_treated = tratamiento
 rule_living = plantas vivas

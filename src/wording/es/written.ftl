@@ -51,6 +51,7 @@ remark_again = lo mismo ya se anotó a las { $at }: ¿otra vez?
 remark_again_on = lo mismo ya se anotó el { $on } a las { $at }: ¿otra vez?
 remark_same_as_line = lo mismo que la línea { $line }: ¿otra vez?
 remark_half_lost = { $tray }: se pierden { $gone } de { $stood } plantas, más de la mitad: ¿es así, o es el conteo de lo que queda?
+remark_kept_long = { $tray }: ¿{ $days } días a raíz desnuda? Rara vez duran más de { $HEELED_IN_KEEP_DAYS }: ¿es así?
 remark_half_gone = { $tray }: se pierden { $gone } de { $stood } plantas: ¿es así?
 remark_more_than_seed = { $tray }: { $counted } plantas, pero su semilla pudo dar { $most }: ¿está bien el número, o faltó anotar una siembra?
 remark_before_emergence = { $tray }: { $counted } plantas, pero se sembró el { $sown }: ¿no serán las semillas?

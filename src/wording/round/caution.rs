@@ -11,6 +11,13 @@ impl Wording {
         self.of_word(theme::CAUTION, caution)
     }
 
+    /// The beginning of it, up to its first stop, where the whole line was said a short while before.
+    pub(crate) fn caution_in_short(&self, caution: Caution) -> String {
+        let whole = self.caution_words(caution);
+        let end = whole.find(['.', ';', ':']).unwrap_or(whole.len());
+        whole.get(..end).unwrap_or(&whole).to_string()
+    }
+
     /// What a plant can do to people, animals or the land, behind its name; nothing where it is said to harm nobody.
     pub(crate) fn plant_danger(&self, key: &SpeciesKey, species: &Catalogue) -> Option<String> {
         let said = match species.get(key).map(|profile| (profile, profile.dangers())) {

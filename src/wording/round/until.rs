@@ -33,6 +33,11 @@ impl Wording {
         }
     }
 
+    /// What ends before a tray can go, and what is done then.
+    pub(crate) fn ends_before_words(&self, day: String, what: UntilFor) -> String {
+        if what == UntilFor::LastDay { self.ends_before_bare(day) } else { self.ends_before_container(day) }
+    }
+
     /// By which day a tray goes out, and what ends then, in few words.
     pub(crate) fn go_by_words(&self, day: String, what: UntilFor) -> String {
         match what {

@@ -2,6 +2,7 @@
 
 use crate::base::SpeciesKey;
 use crate::base::text::cleaned;
+use crate::reckon::picture::criterion::Soaking;
 use crate::reckon::picture::{Criterion, Gap, PartSeen, Rule};
 use crate::science::soil::{ROOT_LIMIT_MPA, rod_push_kg};
 use crate::wording::Wording;
@@ -10,6 +11,8 @@ use crate::wording::Wording;
 const SHADE_BAND: &[&str] = &["outplant_shade_least_pct", "outplant_shade_most_pct"];
 /// The figure of the last day in the container, as it is written.
 const MOST_DAYS: &[&str] = &["plantable_most_days"];
+/// The figure of bare roots, as it is written.
+const BARE_ROOTS: &[&str] = &["bare_roots"];
 
 impl Wording {
     /// Why a question has no answer, and what to write.
@@ -21,7 +24,14 @@ impl Wording {
             Gap::NoMostDays(species) => {
                 self.gap_no_most_days(cleaned(species.as_str()), species_line(species, MOST_DAYS))
             }
+            Gap::NoBareRoots(species) => {
+                self.gap_no_bare_roots(cleaned(species.as_str()), species_line(species, BARE_ROOTS))
+            }
             Gap::ReadDry => self.gap_read_dry(),
+            Gap::ReadSoaked(Soaking { on, rain_mm: Some(mm) }) => {
+                self.gap_read_after_rain(self.day(*on), self.number(*mm, 0))
+            }
+            Gap::ReadSoaked(Soaking { on, rain_mm: None }) => self.gap_read_soaked(self.day(*on)),
             Gap::RodTooHard { mpa, depth_cm, rod_mm } => {
                 let (pushed, right) = (self.push_words(*mpa, *rod_mm), self.right_push(*rod_mm));
                 match depth_cm {
@@ -43,6 +53,9 @@ impl Wording {
                 self.gap_gauge_partly(*days_read, *of_days, self.number(*mm, 1))
             }
             Gap::LightSince { since, until } => self.gap_light_since(self.day(*since), self.day(*until)),
+            Gap::HeightOnArrival { cm, on } => self.gap_height_on_arrival(self.number(*cm, 0), self.day(*on)),
+            Gap::RootsRest { since, until, cut: true } => self.gap_roots_cut(self.day(*since), self.day(*until)),
+            Gap::RootsRest { since, until, cut: false } => self.gap_potted_on(self.day(*since), self.day(*until)),
             Gap::ComingDay => self.gap_coming_day(),
             Gap::NoWaitingTime { with, day } => self.gap_no_waiting_time(with, self.day(*day)),
         }

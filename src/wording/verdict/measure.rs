@@ -72,6 +72,10 @@ impl Wording {
             Measure::WorkWithin { task, days } => self.measure_work_within(self.work_words(*task), *days),
             Measure::FreshStep { days, last } => self.measure_fresh_step(*days, self.day(*last)),
             Measure::Said(words) => crate::base::text::cleaned(words),
+            Measure::Pest { what, share: Some(share) } => {
+                self.measure_pest(crate::base::text::cleaned(what), self.percent(*share))
+            }
+            Measure::Pest { what, share: None } => crate::base::text::cleaned(what),
             Measure::Yes => self.measure_yes(),
             Measure::No => self.measure_no(),
         }
@@ -187,6 +191,7 @@ mod tests {
             (Measure::On(day), "14 Mar 2026", "14 mar 2026"),
             (Measure::Work(GroundTask::Holes), "holes dug", "hoyos hechos"),
             (Measure::Said("promised\u{202e}".into()), "promised", "promised"),
+            (Measure::Pest { what: "aphids".into(), share: Some(0.6) }, "aphids on 60 %", "aphids en 60 %"),
             (Measure::Yes, "yes", "sí"),
             (Measure::No, "no", "no"),
         ];

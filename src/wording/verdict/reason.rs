@@ -5,11 +5,12 @@ use crate::base::{Day, Range};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::picture::quantity::{
     CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, LeavesAtLeast, Light,
-    LightBand, LightStep, NotSo, PlantsAtLeast, Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until,
-    Wet, WorkWithin,
+    LightApart, LightBand, LightRead, LightStep, NotSo, PestSeen, PlantsAtLeast, Positions, RainAtLeast, RatioAtMost,
+    ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Criterion, Question};
+use crate::reckon::tray::exposure::{DARKER_WARNS_BELOW, FITS_UP_TO};
 use crate::wording::Wording;
 
 /// What a verdict is about; a few reasons are said otherwise of a tray alone than of a tray for a bed.
@@ -44,8 +45,8 @@ impl Wording {
         Some(match &criterion.question {
             Question::DaysSinceSowing(age) => self.age_reason(age.found()?),
             Question::DaysInContainer(stands) => self.container_reason(stands.found()?),
-            Question::Height(sample) => self.height_reason(sample.found()?),
-            Question::Collar(sample) => self.collar_reason(sample.found()?),
+            Question::Height(sample) => self.height_reason(sample.found()?, criterion.warns),
+            Question::Collar(sample) => self.collar_reason(sample.found()?, criterion.warns),
             Question::Leaves(sample) => self.leaves_reason(sample.found()?),
             Question::Grafted(plants) => self.grafted_reason(plants.found()?, expected),
             Question::Plug(plug) => self.plug_reason(plug.found()?.known),
@@ -54,9 +55,11 @@ impl Wording {
             Question::ExposureStep(step) => self.step_reason(step.found()?, criterion.warns, about),
             Question::Held(why) => self.held_reason(why.found()?.known.as_deref(), expected),
             Question::Treated(with) => self.treated_reason(with.found()?.known.as_deref(), expected),
+            Question::Pest(seen) => self.pest_reason(seen.found()?, criterion.blocks),
             Question::Living(plants) => self.living_reason(plants.found()?),
             Question::Load(plants) => self.load_reason(plants.found()?),
-            Question::GoodUntil(last) => self.good_until_reason(last.found()?),
+            Question::GoodUntil(last) => self.good_until_reason(last.found()?, criterion.warns),
+            Question::BareRoots(lives) => self.bare_roots_reason(lives.found()?.met),
             Question::LightNow(light) => self.light_reason(light.found()?),
             Question::LightComing(light) => self.light_coming_reason(light.found()?),
             Question::Soil(ground) => self.soil_reason(ground.found()?, criterion.blocks),
@@ -82,18 +85,26 @@ impl Wording {
 
     fn container_reason(&self, &Found { needed, known, met, .. }: &Found<Holds, InContainer>) -> String {
         match (known, needed) {
-            (InContainer::Circling, _) | (InContainer::Days(_), Holds::Roots) => self.container_circles(),
+            (InContainer::Circling, _) | (InContainer::Days(_) | InContainer::Seedbed(_), Holds::Roots) => {
+                self.container_circles()
+            }
+            (InContainer::Seedbed(days), Holds::Days(most)) if met => self.seedbed_holds(days, most),
+            (InContainer::Seedbed(days), Holds::Days(most)) => self.seedbed_outgrown(days, most),
             (InContainer::Days(days), Holds::Days(most)) if met => self.container_holds(days, most),
             (InContainer::Days(days), Holds::Days(most)) => self.container_outgrown(days, most),
         }
     }
 
-    fn height_reason(&self, &Found { needed, known, met, .. }: &Found<HeightBand, Sample>) -> String {
+    fn height_reason(&self, &Found { needed, known, met, .. }: &Found<HeightBand, Sample>, warns: bool) -> String {
         let HeightBand { least_cm, most_cm } = needed;
         let Sample { pass, of, mean, unit } = known;
         let mean_words = self.mean_words(mean, unit, &[least_cm, most_cm]);
         let in_cm = |cm: f64| self.mean_words(cm, unit, &[]);
-        if met {
+        if met && warns && mean > most_cm {
+            self.height_met_tall(pass, of, mean_words, in_cm(most_cm))
+        } else if met && warns {
+            self.height_met_of_few(pass, of, mean_words)
+        } else if met {
             self.height_met(pass, of, mean_words)
         } else if pass == of {
             self.sample_too_few(pass, of)
@@ -104,10 +115,12 @@ impl Wording {
         }
     }
 
-    fn collar_reason(&self, &Found { needed, known, met, .. }: &Found<CollarRule, Sample>) -> String {
+    fn collar_reason(&self, &Found { needed, known, met, .. }: &Found<CollarRule, Sample>, warns: bool) -> String {
         let Sample { pass, of, mean, unit } = known;
         let mean = self.mean_words(mean, unit, &[]);
-        if met {
+        if met && warns {
+            self.collar_under_floor(pass, of, mean, self.mean_words(needed.floor_mm, unit, &[]))
+        } else if met {
             self.collar_met(pass, of, mean)
         } else if pass == of {
             self.sample_too_few(pass, of)
@@ -167,9 +180,17 @@ impl Wording {
         if met { self.load_met(plants) } else { self.load_unmet(plants, needed.0) }
     }
 
-    fn good_until_reason(&self, found: &Found<Until, Day>) -> String {
+    fn good_until_reason(&self, found: &Found<Until, Day>, warns: bool) -> String {
         let last = self.day(found.needed.0);
-        if found.met { self.good_until_met(last) } else { self.good_until_unmet(last) }
+        match (found.met, warns) {
+            (true, true) => self.good_until_long(last, self.bare_roots_care()),
+            (true, false) => self.good_until_met(last, self.bare_roots_care()),
+            (false, _) => self.good_until_unmet(last),
+        }
+    }
+
+    fn bare_roots_reason(&self, lives: bool) -> String {
+        if lives { self.bare_roots_met() } else { self.bare_roots_unmet() }
     }
 
     fn hardening_reason(&self, &Found { needed, known, met, .. }: &Found<DaysAtLeast, Hardened>) -> String {
@@ -179,6 +200,7 @@ impl Wording {
             Hardened::NoBrighter => self.hardening_no_brighter(),
             Hardened::PutBack(day) => self.hardening_put_back(self.short_day(day), least),
             Hardened::FreshStep { days, last, from } => self.hardening_fresh(days, self.day(last), self.day(from)),
+            Hardened::BelowAdvice { days, advised } => self.hardening_below_advice(days, least, advised),
             Hardened::For(days) if met => self.hardening_met(days, least),
             Hardened::For(0) => self.hardening_not_begun(least),
             Hardened::For(days) => self.hardening_short(days, least - days, least),
@@ -201,8 +223,30 @@ impl Wording {
         }
     }
 
+    fn pest_reason(&self, found: &Found<NotSo, Option<PestSeen>>, blocks: bool) -> String {
+        let Some(PestSeen { what, share_pct, on, in_soil, in_bed }) = &found.known else { return self.pest_met() };
+        let (what, day) = (crate::base::text::cleaned(what), self.day(*on));
+        if *in_bed {
+            return self.pest_in_bed(what, day);
+        }
+        match (share_pct.map(|share| self.percent(share / 100.0)), blocks) {
+            (_, true) if *in_soil => self.pest_of_soil(what, day),
+            (Some(share), true) => self.pest_on_many(what, day, share),
+            (Some(share), false) => self.pest_on_few(what, day, share),
+            (None, _) => self.pest_not_counted(what, day),
+        }
+    }
+
     fn step_reason(&self, found: &Found<RatioAtMost, LightStep>, warns: bool, about: About) -> String {
-        let &Found { needed: RatioAtMost(most), known: LightStep { from, to }, met, .. } = found;
+        let LightStep { from, to, burns } = found.known;
+        let Some((now, since)) = burns else { return self.step_alone(found, warns, about) };
+        let ratio = to / from;
+        let warns = warns && !(DARKER_WARNS_BELOW..=FITS_UP_TO).contains(&ratio);
+        self.step_after_burn(self.step_alone(found, warns, about), self.percent(now), self.day(since))
+    }
+
+    fn step_alone(&self, found: &Found<RatioAtMost, LightStep>, warns: bool, about: About) -> String {
+        let &Found { needed: RatioAtMost(most), known: LightStep { from, to, .. }, met, .. } = found;
         let (stood, goes) = (self.percent(from), self.percent(to));
         let alone = about == About::Tray;
         if let Some(no_brighter) = self.step_not_brighter((from, to), met && !warns, alone) {
@@ -234,8 +278,18 @@ impl Wording {
         })
     }
 
-    fn light_reason(&self, &Found { needed, known, met, .. }: &Found<LightBand, Light>) -> String {
-        let (LightBand { least, most }, Light(light)) = (needed, known);
+    fn light_reason(&self, found: &Found<LightBand, LightRead>) -> String {
+        let said = self.light_mean_reason(found);
+        match found.known.apart {
+            Some(LightApart { low, high, since }) => {
+                self.light_apart(said, self.percent(low), self.percent(high), self.day(since))
+            }
+            None => said,
+        }
+    }
+
+    fn light_mean_reason(&self, &Found { needed, known, met, .. }: &Found<LightBand, LightRead>) -> String {
+        let (LightBand { least, most }, light) = (needed, known.share);
         let words = self.percent_beside(light, &[least, most]);
         let inside = (least - EXACT..=most + EXACT).contains(&light);
         match (met, light > most) {
@@ -313,7 +367,9 @@ impl Wording {
         let &Found { needed: ResistanceAtMost { mpa: most, depth_cm: needed_cm, .. }, known, met, .. } = found;
         let hard = match known {
             Ground::Read { mpa, .. } if met => return self.soil_met(self.number_beside(mpa, &[most], 1)),
-            Ground::RodStopped { depth_cm, .. } if met => return self.soil_rod_met(self.number(depth_cm, 0)),
+            Ground::RodStopped { depth_cm, .. } | Ground::AtHole { depth_cm, .. } if met => {
+                return self.soil_rod_met(self.number(depth_cm, 0));
+            }
             Ground::Lifted(days) => return self.soil_lifted(days),
             Ground::Tubers(shape @ (Tubers::Even | Tubers::Full)) => {
                 return self.soil_tubers_met(self.tuber_words(shape));
@@ -322,9 +378,27 @@ impl Wording {
             Ground::RodStopped { depth_cm, .. } => {
                 self.soil_rod_short(self.number(depth_cm, 0), self.number(needed_cm, 0))
             }
+            Ground::AtHole { depth_cm, hole_cm, .. } => self.hole_short(depth_cm, hole_cm, needed_cm),
             Ground::Tubers(Tubers::ThinNecked) => self.soil_tubers_thin(),
         };
-        if blocks { self.soil_loosen_first(hard) } else { self.soil_around_hole(hard) }
+        if blocks && matches!(known, Ground::AtHole { .. }) {
+            self.soil_hole_is_a_pot(hard)
+        } else if blocks {
+            self.soil_loosen_first(hard)
+        } else {
+            self.soil_around_hole(hard)
+        }
+    }
+}
+
+impl Wording {
+    /// How deep a rod went beneath or beside a dug hole, and what that makes with the hole.
+    fn hole_short(&self, depth_cm: f64, hole_cm: Option<f64>, needed_cm: f64) -> String {
+        let cm = |cm: f64| self.number(cm, 0);
+        match hole_cm {
+            Some(hole_cm) => self.soil_beneath_short(cm(depth_cm), cm(hole_cm + depth_cm), cm(needed_cm)),
+            None => self.soil_beside_short(cm(depth_cm), cm(needed_cm)),
+        }
     }
 }
 

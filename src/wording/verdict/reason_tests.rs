@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::*;
 use crate::base::word::Word;
+use crate::reckon::picture::quantity::LivesBare;
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Gap, Rule, SampleUnit};
 use crate::wording::Lang;
@@ -31,8 +32,18 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let leaves = LeavesAtLeast { count: 4.0, pairs: true };
     let ground = |mpa| Ground::Read { mpa, depth_cm: None };
     let rain = |mm| Wet::Rain { mm, days: 3 };
-    let step = |to| LightStep { from: 0.3, to };
+    let step = |to| LightStep { from: 0.3, to, burns: None };
     let why = || Some("promised".to_string());
+    let read = |share| LightRead { share, apart: None };
+    let aphids = || {
+        Some(PestSeen {
+            what: "aphids".into(),
+            share_pct: Some(60.0),
+            on: on("2026-04-03"),
+            in_soil: false,
+            in_bed: false,
+        })
+    };
     vec![
         in_every_state(Question::DaysSinceSowing, age, 250, 193),
         in_every_state(Question::DaysInContainer, Holds::Days(300), InContainer::Days(100), InContainer::Days(430)),
@@ -56,10 +67,12 @@ fn every_question() -> Vec<[Criterion; 3]> {
         in_every_state(Question::ExposureStep, RatioAtMost(1.6), step(0.35), step(0.6)),
         in_every_state(Question::Held, NotSo, None, why()),
         in_every_state(Question::Treated, NotSo, None, why()),
+        in_every_state(Question::Pest, NotSo, None, aphids()),
+        in_every_state(Question::BareRoots, LivesBare(true), LivesBare(true), LivesBare(false)),
         in_every_state(Question::Living, PlantsAtLeast(1), Range::exact(9.0), Range::exact(0.0)),
         in_every_state(Question::Load, PlantsAtLeast(5), Range::exact(9.0), Range::exact(2.0)),
         in_every_state(Question::GoodUntil, Until(on("2026-04-01")), on("2026-03-01"), on("2026-05-01")),
-        in_every_state(Question::LightNow, band, Light(0.4), Light(0.9)),
+        in_every_state(Question::LightNow, band, read(0.4), read(0.9)),
         in_every_state(Question::LightComing, band, Light(0.4), Light(0.9)),
         in_every_state(
             Question::Soil,
@@ -98,13 +111,13 @@ fn every_rule_says_something_of_its_own_in_every_state() {
 #[test]
 fn a_grower_hears_what_is_short_and_what_to_do() {
     let en = Wording::new(Lang::En);
-    let step = |from, to| LightStep { from, to };
+    let step = |from, to| LightStep { from, to, burns: None };
     let age = DaysOfSpecies { least: 210, usual: None, most: None };
     let cases = [
         (judged(Question::DaysSinceSowing, age, 193, false), "193 days old, 17 short of 210"),
         (
             judged(Question::DaysInContainer, Holds::Days(300), InContainer::Days(430), false),
-            "in its bag 430 days, the bag holds it 300: pot on or cull",
+            "in its bag 430 days, the bag holds it 300: lift a plug, then pot on or cull",
         ),
         (
             judged(Question::ExposureStep, RatioAtMost(1.6), step(0.3, 0.6), false),
@@ -149,7 +162,7 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
 #[test]
 fn the_same_is_said_in_spanish_as_in_the_field() {
     let es = Wording::new(Lang::Es);
-    let step = judged(Question::ExposureStep, RatioAtMost(1.6), LightStep { from: 0.3, to: 0.6 }, false);
+    let step = judged(Question::ExposureStep, RatioAtMost(1.6), LightStep { from: 0.3, to: 0.6, burns: None }, false);
     assert_eq!(
         es.reason(&step, About::Pair),
         "estaba con 30 % de luz, esta parcela tiene 60 %: 2,0 veces la luz, sáquela antes en 2 pasos"
@@ -163,7 +176,8 @@ fn a_dry_reading_says_to_read_again_and_a_warning_is_said_as_one() {
     let en = Wording::new(Lang::En);
     let dry = Criterion::lacking(Question::Soil, None, Some(Gap::ReadDry), true, "");
     assert!(en.reason(&dry, About::Bed).contains("two days after a soaking"));
-    let mut near = judged(Question::ExposureStep, RatioAtMost(1.6), LightStep { from: 0.5, to: 0.7 }, true);
+    let mut near =
+        judged(Question::ExposureStep, RatioAtMost(1.6), LightStep { from: 0.5, to: 0.7, burns: None }, true);
     near.warns = true;
     assert!(en.reason(&near, About::Pair).contains("watch for scorched leaves"));
 }

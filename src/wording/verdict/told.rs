@@ -2,7 +2,8 @@
 
 use crate::base::Day;
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, TrayPicture};
+use crate::reckon::picture::quantity::LightApart;
+use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, TrayPicture};
 use crate::reckon::round::tasks::work_for;
 use crate::reckon::stock::{Graft, Since};
 use crate::wording::Wording;
@@ -54,13 +55,21 @@ impl Wording {
         facts.push((self.label_plantable(), plantable));
         facts.extend(tray.place.as_ref().map(|place| (self.label_place(), place.to_string())));
         facts.extend(tray.story.grafts.iter().map(|graft| (self.label_grafted(), self.graft_words(graft))));
-        facts.extend(tray.light_share.map(|share| (self.label_light(), self.percent(share))));
+        facts.extend(tray.light_share.map(|share| (self.label_light(), self.light_of_tray(share, tray.light_changed))));
         let whole = |day| self.day(day);
         let ready = self.day_spread(tray.ready_from, tray.ready_spread, whole);
         facts.extend(ready.map(|said| (self.label_ready_from(), said)));
         let best = self.day_spread(tray.best_before, tray.best_before_spread, whole);
         facts.extend(best.map(|said| (self.label_best_before(), said)));
         facts
+    }
+
+    /// The light of a tray's last days, and that of today where it is another.
+    pub(crate) fn light_of_tray(&self, share: f64, changed: Option<(f64, Day)>) -> String {
+        match changed {
+            Some((now, since)) => self.tray_light_changed(self.percent(share), self.percent(now), self.day(since)),
+            None => self.percent(share),
+        }
     }
 
     /// How many plants were grafted when, to what and on what.
@@ -109,6 +118,17 @@ impl Wording {
             (Some(day), _) => Some(written(day)),
             (None, Some(spread)) => Some(written(spread.likely)),
             (None, None) => None,
+        }
+    }
+
+    /// The light of a bed with the day of its readings, and how far these lie apart; `written` says how a day is written.
+    pub(crate) fn light_of_bed(&self, light: &LightNow, written: impl Fn(Day) -> String) -> String {
+        let (share, read) = (self.percent(light.share), written(light.read_on));
+        match light.apart {
+            Some(LightApart { low, high, since }) => {
+                self.bed_light_apart(share, self.percent(low), self.percent(high), written(since), read)
+            }
+            None => self.bed_light(share, read),
         }
     }
 

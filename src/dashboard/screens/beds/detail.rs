@@ -107,7 +107,7 @@ fn light(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let rows = light_rows(&bed.story, cx.day());
     match &bed.light_now {
         Some(light) => {
-            let message = wording.bed_light(wording.percent(light.share), day(light.read_on));
+            let message = wording.light_of_bed(light, day);
             let bar = format!("{} ", shade(light.share).repeat(BAR));
             page.hanging(if rows.is_empty() { &bar } else { "" }, Ink::Plain, &message, Ink::Plain);
         }

@@ -127,7 +127,7 @@ fn facts(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
         page.labelled(&wording.label_place(), place.as_str());
     }
     if let Some(share) = tray.light_share {
-        page.labelled(&wording.label_light(), &wording.trays_light(wording.percent(share)));
+        page.labelled(&wording.label_light(), &wording.trays_light(wording.light_of_tray(share, tray.light_changed)));
     }
     if let Some(spell) = tray.story.container()
         && let Some(container) = &spell.what

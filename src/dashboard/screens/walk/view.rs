@@ -23,9 +23,10 @@ const LIST_LEAST: u16 = 3;
 const DETAIL_USUAL: u16 = 8;
 /// The widest page that is read at ease.
 const WIDEST_PAGE: u16 = 76;
-/// The widest place in the line of its first stop, and the least and most of what was written at one.
+/// The widest place in the line of its first stop, and the least and most of what was written at one: that it was skipped is said
+/// whole in every language.
 const PLACE_MOST: usize = 30;
-const STATE_LEAST: usize = 6;
+const STATE_LEAST: usize = 8;
 const STATE_MOST: usize = 24;
 /// From this height on there is an empty row between the parts.
 const AIRY: u16 = 15;
@@ -345,7 +346,7 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     let Some(due) = stop.due else { return Vec::new() };
     let about = RoundOn { day: cx.day(), species: &cx.book.picture.site.species };
     let mut facts = vec![(wording.walk_why(), wording.round_reason(&due.why, about), Ink::Plain)];
-    if let Some(caution) = due.task.facts().caution {
+    for caution in due.cautions() {
         facts.push((wording.caution_label(), wording.caution_words(caution), Ink::Waits));
     }
     let plants = due.plants_handled(&cx.book.picture);

@@ -1,11 +1,21 @@
-//! The plants that are in somebody's hands at a stop.
+//! What could hurt somebody at a stop, and the plants that are in their hands.
 
 use super::{RoundReason, Stop, Task};
 use crate::base::SpeciesKey;
+use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::types::Roots;
 use crate::reckon::picture::{BedPicture, Picture};
 
 impl Stop {
+    /// What could hurt somebody who does it: the caution of its task, and that of the knife where roots are cut with it.
+    pub(crate) fn cautions(&self) -> Vec<Caution> {
+        let cuts_roots = matches!(self.why, RoundReason::OverdueInContainer { roots: Some(Roots::Circling), .. })
+            .then_some(Caution::Knives);
+        let of_task = self.task.facts().caution;
+        of_task.into_iter().chain(cuts_roots.filter(|knives| of_task != Some(*knives))).collect()
+    }
+
     /// The species handled here, each once: of the tray or lot; in a bed what is counted, or what stands where the ground is
     /// worked.
     pub fn plants_handled(&self, picture: &Picture) -> Vec<SpeciesKey> {

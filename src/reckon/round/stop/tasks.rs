@@ -183,7 +183,9 @@ pub fn work_for(rule: Rule) -> Option<Task> {
         Rule::DaysSinceSowing
         | Rule::Flush
         | Rule::Held
+        | Rule::Pest
         | Rule::GoodUntil
+        | Rule::BareRoots
         | Rule::Grafted
         | Rule::LightComing
         | Rule::Water

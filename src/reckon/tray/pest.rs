@@ -1,0 +1,103 @@
+//! Whether a pest or a sickness that was seen would be carried into the field: it counts until a later look says that it is
+//! gone. A treatment alone says nothing of that.
+
+use crate::base::{Day, EntryId};
+use crate::nursery::pest::{comes_along, is_of_the_soil, is_same_pest, says_none};
+use crate::reckon::picture::quantity::{NotSo, PestSeen};
+use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
+use crate::reckon::stock::{BedStory, Places, Since, TrayStory};
+
+/// From this share of the plants on, percent, a pest above ground holds a tray back: one plant in ten is more than is left
+/// behind while loading. Ours.
+pub(crate) const PEST_HOLDS_PCT: f64 = 10.0;
+
+/// A pest as it was written: what, and the share of the plants in percent where somebody counted.
+type Written = Since<(String, Option<f64>)>;
+
+/// What was seen and not settled since.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct OpenPest {
+    /// What, and when last.
+    pub seen: PestSeen,
+    /// The entries.
+    pub entries: Vec<EntryId>,
+}
+
+impl OpenPest {
+    fn holds(&self) -> bool {
+        self.seen.in_soil || self.seen.share_pct.is_some_and(|share| share >= PEST_HOLDS_PCT)
+    }
+}
+
+/// Every pest of a tray that is not settled: seen on it, on the trays its plants come from, or at a place while they stood there.
+pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<OpenPest> {
+    let ends = story.places.iter().skip(1).map(|spell| Some(spell.from)).chain([None]);
+    let stays = story.places.iter().zip(ends).map(|(spell, until)| (&spell.what, spell.from, until));
+    let before = story.stays_before.iter().map(|stay| (&stay.place, stay.from, Some(stay.until)));
+    let at_places = stays.chain(before).flat_map(|(place, from, until)| {
+        let all = places.get(place).into_iter().flat_map(|place| place.pests.iter());
+        all.filter(move |pest| from <= pest.from && until.is_none_or(|until| pest.from <= until))
+    });
+    open(at_places.chain(&story.pests).filter(|pest| comes_along(&pest.what.0)), day)
+}
+
+/// What is still open of what was seen: a later look at the same replaces an earlier one, and 0 of it settles it.
+fn open<'a>(seen: impl Iterator<Item = &'a Written>, day: Day) -> Vec<OpenPest> {
+    let mut seen: Vec<&Written> = seen.filter(|pest| pest.from <= day).collect();
+    seen.sort_by_key(|pest| pest.from);
+    let mut open: Vec<OpenPest> = Vec::new();
+    for Since { from, what: (what, share_pct), entry } in seen {
+        let gone = *share_pct == Some(0.0);
+        if says_none(what) && share_pct.is_none_or(|share| share == 0.0) {
+            open.clear();
+            continue;
+        }
+        let same = open.iter().position(|pest| is_same_pest(&pest.seen.what, what));
+        match same.and_then(|at| open.get_mut(at)) {
+            Some(_) if gone => open.retain(|pest| !is_same_pest(&pest.seen.what, what)),
+            Some(pest) => {
+                // A look that counted nothing does not make less of it.
+                pest.seen.share_pct = share_pct.or(pest.seen.share_pct);
+                pest.seen.on = *from;
+                pest.seen.what.clone_from(what);
+                pest.seen.in_soil |= is_of_the_soil(what);
+                pest.entries.push(entry.clone());
+            }
+            None if gone => {}
+            None => {
+                let seen = PestSeen {
+                    what: what.clone(),
+                    share_pct: *share_pct,
+                    on: *from,
+                    in_soil: is_of_the_soil(what),
+                    in_bed: false,
+                };
+                open.push(OpenPest { seen, entries: vec![entry.clone()] });
+            }
+        }
+    }
+    open
+}
+
+/// The criterion `pest` of a tray.
+pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criterion {
+    const SOURCE: RuleSource = RuleSource::Pest;
+    let open = open_in_tray(story, places, day);
+    let share = |pest: &OpenPest| (pest.seen.share_pct.unwrap_or(0.0) * 100.0) as i64;
+    let Some(worst) = open.iter().max_by_key(|pest| (pest.holds(), pest.seen.in_soil, share(pest))) else {
+        return Criterion::found(Question::Pest, NotSo, None, Basis::Reckoned, true, SOURCE);
+    };
+    let criterion = Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, SOURCE)
+        .resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
+    if worst.holds() { criterion } else { criterion.advising() }
+}
+
+/// The criterion `pest` of a bed, where something was seen there and not settled: it asks for care, for what eats there waits
+/// for young plants.
+pub(crate) fn in_bed(story: &BedStory, day: Day) -> Option<Criterion> {
+    let open = open(story.pests.iter(), day);
+    let last = open.iter().max_by_key(|pest| (pest.seen.in_soil, pest.seen.on))?;
+    let seen = Some(PestSeen { in_bed: true, ..last.seen.clone() });
+    let found = Criterion::found(Question::Pest, NotSo, seen, Basis::Measured, false, RuleSource::Pest);
+    Some(found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned())).advising())
+}

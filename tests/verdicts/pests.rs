@@ -1,0 +1,105 @@
+//! A pest that would be carried into the field is not offered until a later look settles it.
+
+use crate::support::{Book, criterion, fitting, pair, tray};
+use outplant::reckon::picture::{Criterion, Rule};
+use serde_json::{Value, json};
+
+const TODAY: &str = "2026-04-15";
+
+/// The ready coffee tray with such pests seen on it.
+fn with(pests: &[(&str, &str, Option<f64>)]) -> Book {
+    let mut book = fitting();
+    for (on, what, share) in pests {
+        seen(&mut book, on, json!({"tray":"cof-1"}), what, *share);
+    }
+    book
+}
+
+fn seen(book: &mut Book, on: &str, of: Value, what: &str, share: Option<f64>) {
+    let mut body = of;
+    body["what"] = json!(what);
+    if let Some(share) = share {
+        body["share_pct"] = json!(share);
+    }
+    book.write(on, "pest_seen", body);
+}
+
+fn asked(book: &Book) -> Criterion {
+    criterion(&tray(&book.on(TODAY), "cof-1").criteria, Rule::Pest).clone()
+}
+
+/// Whether it blocks and whether it warns.
+fn stands(pests: &[(&str, &str, Option<f64>)]) -> (bool, bool) {
+    let pest = asked(&with(pests));
+    (pest.blocks, pest.warns)
+}
+
+#[test]
+fn a_pest_on_one_plant_in_ten_or_more_holds_back_and_on_fewer_asks_for_care() {
+    assert_eq!(stands(&[]), (false, false));
+    assert_eq!(stands(&[("2026-04-01", "aphids", Some(60.0))]), (true, false));
+    assert_eq!(stands(&[("2026-04-01", "aphids", Some(10.0))]), (true, false));
+    assert_eq!(stands(&[("2026-04-01", "aphids", Some(9.0))]), (false, true));
+    assert_eq!(stands(&[("2026-04-01", "aphids", None)]), (false, true), "a share that nobody counted is counted");
+    let book = with(&[("2026-04-01", "aphids", Some(60.0))]);
+    assert!(!pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
+}
+
+#[test]
+fn what_lives_in_soil_and_roots_holds_back_whatever_its_share() {
+    for what in ["nematodes", "termites", "damping-off", "mealybug on the roots", "mal del talluelo"] {
+        for share in [None, Some(1.0)] {
+            assert_eq!(stands(&[("2026-03-01", what, share)]), (true, false), "{what} {share:?}");
+        }
+    }
+}
+
+#[test]
+fn a_treatment_alone_settles_no_pest_and_a_clear_look_does() {
+    let mut book = with(&[("2026-04-01", "aphids on the tips", Some(60.0))]);
+    book.write("2026-04-02", "treated", json!({"tray":"cof-1","with":"soap","safe_after_days":1}));
+    assert!(asked(&book).blocks);
+    seen(&mut book, "2026-04-05", json!({"tray":"cof-1"}), "mites", Some(0.0));
+    assert!(asked(&book).blocks, "none of another pest says nothing of this one");
+    seen(&mut book, "2026-04-06", json!({"tray":"cof-1"}), "aphids", Some(4.0));
+    assert_eq!((asked(&book).blocks, asked(&book).warns), (false, true));
+    seen(&mut book, "2026-04-08", json!({"tray":"cof-1"}), "aphids", Some(0.0));
+    assert_eq!((asked(&book).met(), pair(&book.on(TODAY), "cof-1", "Upper 1").fits), (Some(true), true));
+}
+
+#[test]
+fn a_look_that_finds_nothing_settles_all_and_one_that_counts_nothing_settles_none() {
+    let two = [("2026-04-01", "aphids", Some(60.0)), ("2026-04-02", "root rot", None)];
+    assert!(stands(&[two[0], two[1], ("2026-04-08", "aphids", Some(0.0))]).0, "the root rot is still there");
+    assert_eq!(stands(&[two[0], two[1], ("2026-04-08", "nothing", Some(0.0))]), (false, false));
+    assert!(stands(&[two[0], ("2026-04-08", "aphids", None)]).0, "seen again, on nobody knows how many");
+}
+
+#[test]
+fn a_pest_comes_along_when_plants_are_moved_on_and_from_the_place_they_stood_at() {
+    let mut book = with(&[("2026-03-01", "nematodes", None)]);
+    let on = json!({"from":"cof-1","to":"cof-9","count":40,"how":"potted_on","container":"bag","place":"Half shade"});
+    book.write("2026-03-02", "moved_on", on);
+    assert!(criterion(&tray(&book.on(TODAY), "cof-9").criteria, Rule::Pest).blocks);
+    let mut at_place = fitting();
+    seen(&mut at_place, "2026-01-01", json!({"place":"Half shade"}), "aphids", Some(50.0));
+    assert!(!asked(&at_place).blocks, "it stood elsewhere then");
+    seen(&mut at_place, "2026-04-01", json!({"place":"Half shade"}), "aphids", Some(50.0));
+    assert!(asked(&at_place).blocks);
+    seen(&mut at_place, "2026-04-03", json!({"tray":"cof-1"}), "aphids", Some(0.0));
+    assert!(!asked(&at_place).blocks, "this tray was looked at since");
+}
+
+#[test]
+fn a_pest_seen_in_a_bed_asks_for_care_there() {
+    let mut book = fitting();
+    seen(&mut book, "2026-04-01", json!({"bed":"Upper 1"}), "white grubs", Some(15.0));
+    let picture = book.on(TODAY);
+    let offered = pair(&picture, "cof-1", "Upper 1");
+    let of_bed = offered.criteria.iter().find(|criterion| criterion.rule() == Rule::Pest).unwrap();
+    assert!(offered.fits && of_bed.warns);
+    seen(&mut book, "2026-04-10", json!({"bed":"Upper 1"}), "white grubs", Some(0.0));
+    assert!(
+        pair(&book.on(TODAY), "cof-1", "Upper 1").criteria.iter().all(|one| one.rule() != Rule::Pest || !one.warns)
+    );
+}

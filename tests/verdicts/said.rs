@@ -1,0 +1,150 @@
+//! What a verdict must not keep to itself: readings that do not agree, a length under the one advised, wet ground that nobody saw.
+
+use crate::support::{Book, bed_species, criterion, fitting, ready_coffee, small_nursery, tray};
+use outplant::reckon::picture::{Criterion, Rule};
+use outplant::wording::verdict::About;
+use outplant::wording::{Lang, Wording};
+use serde_json::json;
+
+const TODAY: &str = "2026-04-15";
+
+fn said(criterion: &Criterion, about: About) -> String {
+    Wording::new(Lang::En).reason(criterion, about)
+}
+
+fn of_bed(book: &Book, rule: Rule) -> Criterion {
+    criterion(&bed_species(&book.on(TODAY), "Upper 1", "COA").criteria, rule).clone()
+}
+
+fn of_tray(book: &Book, on: &str, rule: Rule) -> Criterion {
+    criterion(&tray(&book.on(on), "cof-1").criteria, rule).clone()
+}
+
+#[test]
+fn light_readings_that_do_not_agree_are_told_and_ask_for_care() {
+    // 60 % was read on 1 April; 80 % eleven days later are as far apart as two readings may be.
+    for (share, apart) in [(0.60, false), (0.80, false), (0.81, true), (0.35, true)] {
+        let mut book = fitting();
+        book.write("2026-04-12", "light_read", json!({"bed":"Upper 1","light_share":share}));
+        let light = of_bed(&book, Rule::LightNow);
+        assert_eq!(said(&light, About::Bed).contains("readings since 1 Apr 2026"), apart, "{share}: {light:?}");
+        assert!(!apart || light.warns, "{share}");
+    }
+    let mut book = fitting();
+    book.write("2026-04-12", "light_read", json!({"bed":"Upper 1","light_share":0.95}));
+    let said = said(&of_bed(&book, Rule::LightNow), About::Bed);
+    assert!(said.contains("from 60 % to 95 %") && said.contains("several spots"), "{said}");
+}
+
+#[test]
+fn hardening_shorter_than_advised_says_both_lengths() {
+    // Begun on 20 February: 22 days on 14 March, 28 on the 20th.
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    let short = of_tray(&book, "2026-03-14", Rule::Hardening);
+    assert!(short.warns && short.met() == Some(true));
+    let text = said(&short, About::Tray);
+    assert!(text.contains("22 days") && text.contains("21 needed") && text.contains("28 advised"), "{text}");
+    assert!(!of_tray(&book, "2026-03-20", Rule::Hardening).warns);
+}
+
+#[test]
+fn a_step_into_much_darker_light_names_its_limit() {
+    let step = of_tray(&fitting(), TODAY, Rule::ExposureStep);
+    let source = Wording::new(Lang::En).source_words(&step.source);
+    assert!(source.contains("above 1.3 times") && source.contains("below 0.5"), "{source}");
+}
+
+#[test]
+fn wet_ground_that_nobody_saw_asks_for_care() {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    crate::support::open_bed(&mut book, "Upper 1");
+    let water = of_bed(&book, Rule::Water);
+    assert!(water.warns && !water.blocks, "{water:?}");
+    assert!(said(&water, About::Bed).contains("dig a finger"), "{}", said(&water, About::Bed));
+}
+
+#[test]
+fn a_part_count_that_cannot_be_true_with_the_books_adds_no_plants() {
+    // 30 in 20 of 60 cells would be 90, and 48 were counted.
+    let mut book = fitting();
+    book.write("2026-04-14", "counted", json!({"tray":"cof-1","standing":30,"cells_seen":20}));
+    let picture = book.on(TODAY);
+    let range = tray(&picture, "cof-1").standing_range;
+    assert!(!picture.doubts.is_empty() && (range.likely, range.high) == (48.0, 48.0), "{range:?}");
+    // 4 in 20 would be 12: those are gone until all are counted.
+    let mut few = fitting();
+    few.write("2026-04-14", "counted", json!({"tray":"cof-1","standing":4,"cells_seen":20}));
+    assert_eq!(tray(&few.on(TODAY), "cof-1").standing_range.likely, 12.0);
+}
+
+#[test]
+fn seedlings_in_a_sand_bed_are_told_to_be_pricked_out_and_are_in_no_bag() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "container_set", json!({"container":"sand bed","volume_ml":30,"depth_cm":15}));
+    let sown = json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"sand bed","place":"Half shade"});
+    book.write("2025-06-01", "sown", sown);
+    book.write("2025-09-10", "counted", json!({"tray":"cof-1","standing":50}));
+    let text = said(&of_tray(&book, TODAY, Rule::DaysInContainer), About::Tray);
+    assert!(text.contains("seedbed") && text.contains("prick out") && !text.contains("bag"), "{text}");
+}
+
+#[test]
+fn circling_roots_are_not_mended_by_a_larger_bag_alone() {
+    let mut book = fitting();
+    book.write("2026-04-14", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
+    for rule in [Rule::Plug, Rule::DaysInContainer] {
+        let text = said(&of_tray(&book, TODAY, rule), About::Tray).to_lowercase();
+        assert!(text.contains("cut them") && text.contains("alone does not mend it"), "{text}");
+    }
+}
+
+#[test]
+fn a_thick_sample_under_a_floor_of_ours_says_why_it_warns() {
+    let mut book = small_nursery();
+    let came = json!({"tray":"jac-1","species":"jackfruit","count":40,"from":"bought","form":"bag","age_days":200});
+    book.write("2026-01-01", "plants_received", came);
+    let plants = vec![json!({"height_cm":25,"collar_mm":4}); 20];
+    book.write("2026-04-10", "measured", json!({"tray":"jac-1","plants":plants}));
+    let collar = criterion(&tray(&book.on(TODAY), "jac-1").criteria, Rule::Collar).clone();
+    assert!(collar.warns && collar.met() == Some(true), "{collar:?}");
+    let text = said(&collar, About::Tray);
+    assert!(text.contains("under 6 mm") && text.contains("no publication gives"), "{text}");
+}
+
+#[test]
+fn a_shade_taken_away_is_told_as_the_light_of_today_and_as_a_step_that_burns() {
+    // The mean of ten days is 8 of 55 % and 2 of 100 %: 64 %. One step from 55 % may go to 84 %.
+    for (shade, burns) in [(0, true), (20, false)] {
+        let mut book = fitting();
+        book.write("2026-04-14", "shade_set", json!({"place":"Half shade","shade_pct":shade}));
+        let picture = book.on(TODAY);
+        let cof = tray(&picture, "cof-1");
+        let (now, since) = cof.light_changed.unwrap();
+        assert_eq!((now, since.to_string().as_str()), (1.0 - f64::from(shade) / 100.0, "2026-04-14"));
+        let step = criterion(&cof.criteria, Rule::ExposureStep);
+        assert_eq!((step.met(), step.warns), (Some(true), burns), "{shade}");
+        assert_eq!(said(step, About::Tray).contains("since 14 Apr 2026, too large a step"), burns);
+        let pair = crate::support::pair(&picture, "cof-1", "Upper 1");
+        assert_eq!(criterion(&pair.criteria, Rule::ExposureStep).warns, burns);
+    }
+    assert_eq!(tray(&fitting().on(TODAY), "cof-1").light_changed, None);
+}
+
+#[test]
+fn a_ready_tray_whose_bag_ends_before_the_rains_is_told_to_be_potted_on() {
+    let home = crate::support::program::Home { today: "2026-11-25".into(), ..Default::default() };
+    let book = home.file("nursery.outplant");
+    home.done(&["sample", "--into", book.to_str().unwrap()]);
+    let row = |on: &str| {
+        let said = home.done(&["ready", "--all", "--on", on, "--lang", "en"]);
+        let from = said.split("~ cod-009").nth(1).unwrap_or_else(|| panic!("{said}"));
+        from.split("\n~ ").next().unwrap().split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    // Its bag holds it to 14 January, the rains are safe again from 4 May.
+    let late = row("2026-12-29");
+    assert!(late.contains("until 4 May 2027") && late.contains("ends before, 14 Jan 2027: lift a plug"), "{late}");
+    let in_time = row("2026-11-15");
+    assert!(in_time.contains("by 14 Jan 2027 (bag)") && !in_time.contains("ends before"), "{in_time}");
+}
