@@ -16,6 +16,7 @@ fn main() -> ExitCode {
 fn opening(open_dashboard: OpenDashboard) -> Opening {
     let OpenDashboard { desk, wording, who, around, on, forecast_basis, plain } = open_dashboard;
     let (shelf, colour, ascii) = (around.folders.settings.clone(), around.colour, around.ascii);
+    let touched = around.touched;
     Opening {
         desk,
         wording,
@@ -26,6 +27,7 @@ fn opening(open_dashboard: OpenDashboard) -> Opening {
         colour,
         ascii,
         plain,
+        touched,
         clock: Box::new(move || around.now().ok()),
     }
 }

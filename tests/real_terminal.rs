@@ -246,6 +246,7 @@ fn child_with_a_bad_clock() {
         colour: true,
         ascii: false,
         plain: false,
+        touched: false,
     };
     let _ = outplant::dashboard::open(opening);
 }

@@ -35,6 +35,8 @@ pub struct Surroundings {
     pub ascii: bool,
     /// Whether the terminal, or the person, can only use prompts: `TERM=dumb`, or `ACCESSIBLE` set.
     pub prompts_only: bool,
+    /// Whether the terminal is a telephone's, which is touched: `TERMUX_VERSION` is set.
+    pub touched: bool,
 }
 
 impl Surroundings {
@@ -56,6 +58,7 @@ impl Surroundings {
             colour: out_is_terminal && !dumb && text("NO_COLOR").is_none(),
             ascii: is_ascii(text("LC_ALL").or_else(|| text("LC_CTYPE")).or_else(|| text("LANG")), text("TERM")),
             prompts_only: dumb || text("ACCESSIBLE").is_some(),
+            touched: text("TERMUX_VERSION").is_some(),
         }
     }
 

@@ -327,7 +327,7 @@ impl Form {
             Some(_) | None if completed => Vec::new(),
             Some(_) | None if self.raises_doubt() && !self.sure => {
                 self.ask(cx.wording);
-                Vec::new()
+                self.first_doubt(cx).map(Act::Say).into_iter().collect()
             }
             Some(_) | None => vec![Act::Submit],
         }

@@ -103,6 +103,13 @@ impl Form {
         }
     }
 
+    /// What would be doubted, or is asked, first of all.
+    pub(super) fn first_doubt(&self, cx: &ScreenContext<'_>) -> Option<String> {
+        let Tried::Does(_, doubts, remarks) = &self.tried else { return None };
+        let doubt = doubts.first().map(|doubt| cx.wording.doubt(doubt, &cx.book.picture.site.species));
+        doubt.or_else(|| remarks.iter().find(|one| one.is_asked()).map(|remark| cx.wording.remark(remark, cx.day())))
+    }
+
     /// Its fields in order, with what stands in each.
     pub(crate) fn fields(&self) -> Vec<(Field, String)> {
         self.lines.iter().map(|line| (line.field, line.value())).collect()

@@ -103,8 +103,12 @@ impl Table {
                     buffer.set_string(area.x, y, shown, Ink::Strong.style());
                 }
                 Row::Cells(cells) => {
-                    self.draw_cells(cells, &widths, area.x, y, buffer);
-                    if self.chosen == Some(i) {
+                    // In what is chosen a colour of its own would stand out as a hole.
+                    let chosen = self.chosen == Some(i);
+                    let plain = || cells.iter().map(|(text, _)| (text.clone(), Ink::Plain)).collect::<Vec<_>>();
+                    let shown = if chosen { &plain() } else { cells };
+                    self.draw_cells(shown, &widths, area.x, y, buffer);
+                    if chosen {
                         buffer.set_style(Rect { y, height: 1, ..area }, Ink::Chosen.style());
                     }
                 }

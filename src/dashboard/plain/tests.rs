@@ -49,6 +49,7 @@ impl Sample {
             colour: false,
             ascii: false,
             plain: true,
+            touched: false,
         };
         let mut text = Vec::new();
         talk(opening, Cursor::new(answers.to_string()), &mut text).unwrap();

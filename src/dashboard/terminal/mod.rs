@@ -58,6 +58,8 @@ pub struct Opening {
     pub ascii: bool,
     /// Whether the round is wanted as numbered prompts.
     pub plain: bool,
+    /// Whether the screen is touched: taps are taken from the beginning.
+    pub touched: bool,
 }
 
 /// What happens to the loop.
@@ -94,6 +96,9 @@ pub(crate) fn open(opening: Opening) -> io::Result<()> {
     let taken = guard::Guard::take()?;
     let size = size_now().unwrap_or((80, 24));
     let (mut model, clerk) = set_up(opening, size);
+    if model.mouse {
+        guard::mouse(true)?;
+    }
     let desk = start_clerk(clerk, to_loop.clone());
     thread::spawn(move || events::read_keys(&to_loop));
     let mut shown = Shown::new(model.size)?;
@@ -140,7 +145,7 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
         notice: None,
         writing_day: None,
         read_only: false,
-        mouse: false,
+        mouse: opening.touched,
         pending: std::collections::BTreeMap::new(),
         kept: std::collections::BTreeMap::new(),
         next_ticket: 0,

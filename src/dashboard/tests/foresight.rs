@@ -7,6 +7,7 @@ use crate::dashboard::keys::Key;
 use crate::dashboard::layer::Layer;
 use crate::dashboard::message::Message;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::round::{Stop, Task};
 use crate::wording::Lang;
 
 fn tray(code: &str) -> Subject {
@@ -70,6 +71,20 @@ fn what_would_be_doubted_is_written_only_by_a_second_enter() {
         stage.keys("\n");
         assert_eq!(stage.entries(), before + 1);
     }
+}
+
+#[test]
+fn on_a_small_screen_too_the_doubt_is_said_before_it_is_written() {
+    let mut stage = Stage::sample(Lang::Es).sized(48, 18);
+    stage.text("gre-017\n");
+    while !stage.frame().contains("Contar gre-017") {
+        stage.key(Key::Down);
+    }
+    let before = stage.entries();
+    stage.keys("\n900\n");
+    assert_eq!(stage.entries(), before);
+    let frame = stage.frame();
+    assert!(frame.contains("900 contadas") && frame.contains("Enter otra vez"), "{frame}");
 }
 
 #[test]
@@ -315,4 +330,39 @@ fn a_tap_chooses_screens_lines_and_the_keys_that_are_named() {
     assert!(stage.model.layers.is_empty(), "{}", stage.frame());
     tap(&mut stage, "h help");
     assert!(matches!(stage.model.layers.last(), Some(Layer::Help(_))));
+}
+
+#[test]
+fn each_nurse_plant_of_a_stop_has_its_own_last_count() {
+    let mut stage = Stage::sample(Lang::En);
+    let counts = |stop: &&Stop| stop.task == Task::CountNurses;
+    let round = stage.model.book.round.clone();
+    let due = round.stops.iter().chain(&round.can_wait).find(counts).unwrap();
+    if !round.stops.iter().any(|stop| stop.id == due.id) {
+        stage.keys("+");
+    }
+    for _ in 0..60 {
+        let at_it = stage.frame().lines().any(|line| line.trim_end().ends_with("Count nurse plants"));
+        if at_it && stage.frame().contains(&format!("Bed {}", due.bed().unwrap())) {
+            break;
+        }
+        stage.key(Key::Down);
+    }
+    let cx = stage.model.context();
+    let nurses = cx.book.picture.beds[due.bed().unwrap()].nurses.iter().filter(|nurse| nurse.alive > 0);
+    let lines: Vec<String> =
+        nurses.map(|nurse| format!("{}: {} plant", cx.species(Some(&nurse.nurse)), nurse.alive)).collect();
+    assert!(!lines.is_empty());
+    let frame = stage.frame();
+    lines.iter().for_each(|line| assert!(frame.contains(line), "{line} is missing in {frame}"));
+}
+
+#[test]
+fn a_place_that_is_offered_twice_is_said_so_where_it_is_chosen() {
+    let mut stage = Stage::sample(Lang::En).sized(80, 30);
+    stage.keys("4");
+    stage.text("gre-014\n");
+    let frame = stage.frame();
+    let words = frame.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(words.contains("16 places for grevillea are offered to 2 trays"), "{frame}");
 }

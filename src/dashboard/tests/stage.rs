@@ -74,6 +74,7 @@ impl Stage {
             colour: true,
             ascii: false,
             plain: false,
+            touched: false,
         };
         let (mut model, clerk) = set_up(opening, (120, 40));
         let begin = refresh(&mut model);

@@ -7,6 +7,7 @@ use crate::dashboard::look::{Ink, answered_mark};
 use crate::dashboard::parts::Sheet;
 use crate::reckon::loading::warnings;
 use crate::reckon::picture::{BedSpecies, PairPicture, TrayPicture};
+use crate::reckon::{SharedOffer, shared_offers};
 use crate::wording::verdict::About;
 
 /// How much is said beside the list: as much as has room, so that no sentence is cut.
@@ -54,7 +55,9 @@ impl GoingOut {
             if !self.lines.is_empty() {
                 page.paragraph(&self.sum_words(cx), Ink::Plain);
             }
-            return page;
+            let mut told = page.clone();
+            self.shared_words(cx, &mut told);
+            return if told.height() > usize::from(room) { page } else { told };
         }
         let mut told = page.clone();
         let wrong = warnings(&cx.book.picture, &self.lines);
@@ -101,9 +104,23 @@ impl GoingOut {
         if telling >= Telling::Figures {
             tray_words(tray, line, cx, page);
         }
+        self.shared_words(cx, page);
         match pair {
             Some(pair) => pair_words(pair, cx, page),
             None => page.paragraph(&cx.wording.no_bed_plans(cx.species(tray.species.as_ref())), Ink::Plain),
+        }
+    }
+
+    /// That the plants of the chosen tray, or the places of its bed, are offered more than once.
+    fn shared_words(&self, cx: &ScreenContext<'_>, page: &mut Sheet) {
+        let Some((tray, bed)) = self.pair() else { return };
+        let concerns = |offer: &SharedOffer| match offer {
+            SharedOffer::Tray { tray: offered, .. } => offered == tray,
+            SharedOffer::Bed { bed: offered, trays, .. } => offered == bed && trays.contains(tray),
+        };
+        let picture = &cx.book.picture;
+        for offer in shared_offers(picture).iter().filter(|offer| concerns(offer)) {
+            page.hanging("! ", Ink::Waits, &cx.wording.shared_offer(offer, &picture.site.species), Ink::Plain);
         }
     }
 

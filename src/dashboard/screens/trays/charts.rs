@@ -54,7 +54,7 @@ pub(crate) fn emergence(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Dr
         None => (Vec::new(), wording.trays_legend_counted()),
     };
     let highest = curves.iter().flat_map(|curve| &curve.points).chain(&seen).map(|(_, up)| *up).fold(1.0, f64::max);
-    curves.push(Curve { points: seen, mark: "●", ink: Ink::Good, joined: false });
+    curves.push(Curve { points: seen, mark: "●", ink: Ink::Strong, joined: false });
     let chart = Chart {
         x: (0.0, last),
         x_ends: (wording.trays_sown_on(wording.day_beside(first, cx.day())), wording.trays_day(last.round() as i64)),
@@ -102,7 +102,7 @@ pub(crate) fn standing(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Dra
         y: (0.0, most),
         y_ends: ("0".to_string(), wording.number(most, 0)),
         band: None,
-        curves: vec![Curve { points, mark: "●", ink: Ink::Good, joined: false }],
+        curves: vec![Curve { points, mark: "●", ink: Ink::Strong, joined: false }],
     };
     Some(Drawing { heading: wording.trays_stood(), legend: wording.trays_legend_counted(), chart })
 }
@@ -162,7 +162,7 @@ pub(crate) fn heights(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Option<Draw
         growth_curves(&reach, least, sown, (means.first().map_or(0.0, |(age, _)| *age), last), begin)
     });
     curves.push(Curve { points: plants, mark: "○", ink: Ink::Plain, joined: false });
-    curves.push(Curve { points: means, mark: "●", ink: Ink::Good, joined: false });
+    curves.push(Curve { points: means, mark: "●", ink: Ink::Strong, joined: false });
     let legend = match band {
         Some((low, high)) if reach.is_some() => {
             wording.trays_legend_growth(wording.number(low, 0), wording.number(high, 0))

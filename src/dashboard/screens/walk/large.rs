@@ -12,8 +12,11 @@ use crate::dashboard::form::Form;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Sheet, width_of};
 use crate::reckon::picture::Measure;
+use crate::reckon::round::Task;
 use crate::reckon::round::to_write::carried_to;
 
+/// Rows for what speaks against what is typed.
+const AGAINST_ROWS: u16 = 2;
 /// From this width on a dot of a figure is two columns wide.
 const BROAD: u16 = 70;
 /// Columns of a dot of a sign with the space behind it, and dots in a row.
@@ -46,9 +49,10 @@ pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, are
 
 /// Rows that the last figure and what is typed want.
 fn figure_rows(stop: &Shown<'_>, form: Option<&Form>) -> u16 {
-    let last = stop.due.and_then(|due| due.last.as_ref());
+    let last = stop.due.filter(|due| due.task != Task::CountNurses).and_then(|due| due.last.as_ref());
     let counted = last.is_some_and(|look| matches!(look.figure, Measure::Plants(_)));
     match (form, last) {
+        (Some(form), _) if !form.against().is_empty() => ROWS + 2 + AGAINST_ROWS,
         (Some(_), _) => ROWS + 2,
         (None, Some(_)) if counted => ROWS + 1,
         (None, Some(_)) => 3,
@@ -197,7 +201,9 @@ fn draw_way(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
 
 /// The last count large, another figure in words; the answer is the column where there is room again.
 fn draw_last(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
-    let Some(last) = stop.due.and_then(|due| due.last.as_ref().zip(Some(due))) else { return area.x };
+    // Of several species each has a count of its own, said in words.
+    let of_one = stop.due.filter(|due| due.task != Task::CountNurses);
+    let Some(last) = of_one.and_then(|due| due.last.as_ref().zip(Some(due))) else { return area.x };
     let (look, due) = last;
     let Some((message, day)) = cx.wording.stop_last(due) else { return area.x };
     let half = area.width / 2;

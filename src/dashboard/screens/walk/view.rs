@@ -10,8 +10,8 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
 use crate::dashboard::screens::trays::drawing_of_stage;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::Looking;
-use crate::reckon::round::Task;
+use crate::reckon::picture::{Looking, NursePicture};
+use crate::reckon::round::{Stop, Task};
 use crate::reckon::stock::CohortStory;
 use crate::wording::round::RoundOn;
 
@@ -26,7 +26,7 @@ const WIDEST_PAGE: u16 = 76;
 /// The widest place in the line of its first stop, and the least and most of what was written at one: that it was skipped is said
 /// whole in every language.
 const PLACE_MOST: usize = 30;
-const STATE_LEAST: usize = 8;
+const STATE_LEAST: usize = 10;
 const STATE_MOST: usize = 24;
 /// From this height on there is an empty row between the parts.
 const AIRY: u16 = 15;
@@ -163,8 +163,9 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
         Column::words("", 0, 1),
         Column::words("", 0, PLACE_MOST),
         Column::words("", 0, 40),
-        Column::words("", 1, 20),
-        Column::words("", 2, state_room(&rows, table_area.width)),
+        // Beside its detail a stop keeps its species; above it what was written there.
+        Column::words("", if headed { 1 } else { 2 }, 20),
+        Column::words("", if headed { 2 } else { 1 }, state_room(&rows, table_area.width, headed)),
     ];
     Table { columns, rows, chosen }.draw(table_area, buffer);
     if hint {
@@ -179,8 +180,8 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
 }
 
 /// Columns left for what was written at a stop, once the stop itself has its own.
-fn state_room(rows: &[Row], width: u16) -> usize {
-    const COLUMNS_BEFORE: usize = 4;
+fn state_room(rows: &[Row], width: u16, with_species: bool) -> usize {
+    let columns_before = if with_species { 4 } else { 3 };
     let widest = |column: usize| {
         let texts = rows.iter().filter_map(|row| match row {
             Row::Cells(cells) => cells.get(column).map(|(text, _)| width_of(text)),
@@ -188,7 +189,7 @@ fn state_room(rows: &[Row], width: u16) -> usize {
         });
         texts.max().unwrap_or(0)
     };
-    let taken = (0..COLUMNS_BEFORE).map(widest).filter(|width| *width > 0).map(|width| width + 2).sum::<usize>();
+    let taken = (0..columns_before).map(widest).filter(|width| *width > 0).map(|width| width + 2).sum::<usize>();
     usize::from(width).saturating_sub(taken).clamp(STATE_LEAST, STATE_MOST)
 }
 
@@ -352,7 +353,10 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     let plants = due.plants_handled(&cx.book.picture);
     let plants = wording.plant_dangers(&wording.caution_plant_label(), &plants, &cx.book.picture.site.species);
     facts.extend(plants.into_iter().map(|(label, danger)| (label, danger, Ink::Waits)));
-    if let Some((figure, day)) = wording.stop_last(due) {
+    let nurses = nurse_lines(due, cx);
+    if !nurses.is_empty() {
+        facts.extend(nurses.into_iter().map(|line| (wording.walk_last(), line, Ink::Plain)));
+    } else if let Some((figure, day)) = wording.stop_last(due) {
         let message = wording.walk_last_figure(figure, wording.day_beside(day, cx.day()));
         facts.push((wording.walk_last(), message, Ink::Plain));
     }
@@ -371,13 +375,26 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     facts
 }
 
+/// Nurse plants to be counted, a line a species with its own last count: a sum would be nobody's count.
+fn nurse_lines(due: &Stop, cx: &ScreenContext<'_>) -> Vec<String> {
+    let bed = due.bed().filter(|_| due.task == Task::CountNurses).and_then(|name| cx.book.picture.beds.get(name));
+    let living = bed.into_iter().flat_map(|bed| &bed.nurses).filter(|nurse| nurse.alive > 0);
+    let line = |nurse: &NursePicture| {
+        let day = cx.wording.day_beside(nurse.counted_on.unwrap_or(nurse.planted), cx.day());
+        let figure = format!("{}: {}", cx.species(Some(&nurse.nurse)), cx.wording.plants(nurse.alive));
+        cx.wording.walk_last_figure(figure, day)
+    };
+    living.map(line).collect()
+}
+
 /// The same, what presses first: until when, what could hurt, why, what is lost without it. The last figure stands apart.
 pub(crate) fn brief(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)> {
     let wording = cx.wording;
     let first = [wording.walk_until(), wording.caution_label(), wording.walk_why(), wording.walk_without()];
     let last = wording.walk_last();
     let mut all = facts(stop, cx);
-    all.retain(|(label, ..)| *label != last);
+    let stands_apart = stop.due.is_none_or(|due| due.task != Task::CountNurses);
+    all.retain(|(label, ..)| !stands_apart || *label != last);
     all.sort_by_key(|(label, ..)| first.iter().position(|one| one == label).unwrap_or(first.len()));
     all
 }
