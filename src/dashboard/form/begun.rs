@@ -10,6 +10,40 @@ use crate::reckon::round::to_write::next_code;
 
 /// The form of a kind about what is chosen, with what is known of it.
 pub(crate) fn begun(kind: &str, about: Option<&Subject>, cx: &ScreenContext<'_>) -> FormFor {
+    begun_at(known_of(kind, about, cx))
+}
+
+/// The field that a kind is written down with, where it is not the first that is missing.
+pub(crate) fn begun_at(mut form: FormFor) -> FormFor {
+    let field = match form.kind.as_str() {
+        _ if form.begin_at.is_some() => return form,
+        "counted" | "stocktaken" => "standing",
+        "weather" => "rain_mm",
+        "outplanted" if form.preset.iter().any(|(name, _)| name == "bed") => "count",
+        "moved_on" if form.preset.iter().any(|(name, _)| name == "to") => "count",
+        "lost" | "culled" | "given_out" => "count",
+        "survival_counted" if form.preset.iter().any(|(name, _)| name == "species") => "alive",
+        "plants_lost" if form.preset.iter().any(|(name, _)| name == "species") => "count",
+        "nurse_counted" if form.preset.iter().any(|(name, _)| name == "nurse") => "alive",
+        "shade_set" => "shade_pct",
+        "watering_set" => "every_days",
+        "measured" => "plants",
+        "grafted" => "count",
+        "light_read" if form.preset.iter().any(|(name, _)| name == "place") => "light_share",
+        "light_read" => "readings",
+        "place_set" => "shade_pct",
+        "soil_checked" => "rod_mm",
+        "noted" => "text",
+        "let_go" => "until",
+        "carried" => "place",
+        "prepared" => "task",
+        _ => return form,
+    };
+    form.begin_at = Some(field.to_string());
+    form
+}
+
+fn known_of(kind: &str, about: Option<&Subject>, cx: &ScreenContext<'_>) -> FormFor {
     let form = FormFor::about(kind, about);
     let picture = &cx.book.picture;
     let Some(tray) = about.and_then(|subject| match subject {

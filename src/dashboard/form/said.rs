@@ -160,6 +160,7 @@ impl Form {
     /// choice is read in either language.
     pub(crate) fn answer(&mut self, at: usize, answer: &str, cx: &ScreenContext<'_>) {
         let picks = self.offered_first(at, cx);
+        let (kind, known) = (self.kind(), self.is_named(at, answer, cx));
         let Some(line) = self.lines.get_mut(at) else { return };
         self.at = at;
         self.fault.clear();
@@ -175,11 +176,27 @@ impl Form {
             line.fill(by_number.or(by_word).unwrap_or(answer));
             return;
         }
-        let picked = number.filter(|_| line.takes_picks_by_digit());
+        // A number picks a name from the list, unless something is called so.
+        let is_name = matches!(line.field.shape, Shape::Code(_)) && !super::suggest::may_be_new(line.field.name, kind);
+        let picked = number.filter(|_| line.takes_picks_by_digit() || (is_name && !known));
         match picked.and_then(|number| picks.get(number.checked_sub(1)?)) {
             Some(pick) => line.fill(pick),
             None => line.fill(answer),
         }
+    }
+
+    /// Whether a field can name what was answered: something in the book is called so.
+    pub(crate) fn is_named(&self, at: usize, answer: &str, cx: &ScreenContext<'_>) -> bool {
+        let others = |name: &str| self.typed(name);
+        self.lines.get(at).is_some_and(|line| super::suggest::is_named(line, self.kind(), &others, answer, cx))
+    }
+
+    /// Whether a number picks from what is offered in a field.
+    pub(crate) fn numbers_pick(&self, at: usize) -> bool {
+        let names = |line: &super::FieldLine| {
+            matches!(line.field.shape, Shape::Code(_)) && !super::suggest::may_be_new(line.field.name, self.kind())
+        };
+        self.lines.get(at).is_some_and(|line| line.takes_picks_by_digit() || names(line))
     }
 
     /// What is offered in a field while nothing is typed in it.

@@ -43,6 +43,12 @@ pub(crate) fn only_one_meant(line: &FieldLine, kind: &str, others: Others<'_>, c
     fitting(&typed, all)
 }
 
+/// Whether something that a field can name is called so.
+pub(crate) fn is_named(line: &FieldLine, kind: &str, others: Others<'_>, name: &str, cx: &ScreenContext<'_>) -> bool {
+    let wanted = folded(name);
+    all_names(line, kind, others, cx).iter().any(|known| folded(known) == wanted)
+}
+
 fn all_names(line: &FieldLine, kind: &str, others: Others<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
     match line.field.shape {
         Shape::Code(_) if is_new(line.field.name, kind) => Vec::new(),
@@ -76,7 +82,7 @@ fn is_new(field: &str, kind: &str) -> bool {
 }
 
 /// Whether a field may name something new beside what the book has.
-fn may_be_new(field: &str, kind: &str) -> bool {
+pub(crate) fn may_be_new(field: &str, kind: &str) -> bool {
     is_new(field, kind)
         || matches!(
             (kind, field),

@@ -13,6 +13,8 @@ use crate::dashboard::parts::{Sheet, width_of};
 use crate::nursery::entry::shape::Shape;
 use crate::wording::Wording;
 
+/// Between names that are offered.
+const BETWEEN_NAMES: &str = " · ";
 /// A least value that only keeps nought out.
 const TINY: f64 = 0.001;
 /// The widest column of field names.
@@ -212,7 +214,7 @@ impl Form {
         if !choices.is_empty() {
             let names =
                 choices.iter().enumerate().map(|(i, choice)| format!("{} {}", i + 1, wording.choice_name(choice)));
-            page.paragraph(&names.collect::<Vec<_>>().join("   "), Ink::Plain);
+            page.paragraph(&names.collect::<Vec<_>>().join(BETWEEN_NAMES), Ink::Plain);
         }
         let picks = self.picks(cx);
         if !picks.is_empty() {
@@ -222,7 +224,7 @@ impl Form {
                 .enumerate()
                 .map(|(i, pick)| if numbered { format!("{} {pick}", i + 1) } else { pick.clone() })
                 .collect();
-            page.paragraph(&list.join("   "), Ink::Plain);
+            page.paragraph(&list.join(BETWEEN_NAMES), Ink::Plain);
             let meant = super::suggest::only_one_meant(line, self.kind(), &|name| self.typed(name), cx);
             if let ([only], false) = (meant.as_slice(), line.typed.is_empty()) {
                 page.paragraph(&wording.form_only_fit(only), Ink::Quiet);

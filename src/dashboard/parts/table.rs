@@ -2,7 +2,7 @@
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
-use ratatui::style::{Modifier, Style};
+use ratatui::style::{Color, Modifier, Style};
 
 use crate::base::columns::{first_words, shortened, width_of};
 use crate::base::text::cleaned;
@@ -103,13 +103,11 @@ impl Table {
                     buffer.set_string(area.x, y, shown, Ink::Strong.style());
                 }
                 Row::Cells(cells) => {
-                    // In what is chosen a colour of its own would stand out as a hole.
-                    let chosen = self.chosen == Some(i);
-                    let plain = || cells.iter().map(|(text, _)| (text.clone(), Ink::Plain)).collect::<Vec<_>>();
-                    let shown = if chosen { &plain() } else { cells };
-                    self.draw_cells(shown, &widths, area.x, y, buffer);
-                    if chosen {
-                        buffer.set_style(Rect { y, height: 1, ..area }, Ink::Chosen.style());
+                    self.draw_cells(cells, &widths, area.x, y, buffer);
+                    if self.chosen == Some(i) {
+                        let row = Rect { y, height: 1, ..area };
+                        buffer.set_style(row, Ink::Chosen.style());
+                        keep_marks(row, buffer);
                     }
                 }
             }
@@ -195,6 +193,22 @@ impl Table {
             return 0;
         }
         widest.max(width_of(&self.columns[column].title)).min(self.columns[column].most)
+    }
+}
+
+/// A mark alone keeps its colour in what is chosen: reversed it would be a hole.
+fn keep_marks(row: Rect, buffer: &mut Buffer) {
+    let colour = |x: u16, buffer: &Buffer| buffer.cell((x, row.y)).map(|cell| cell.fg).unwrap_or(Color::Reset);
+    for x in row.left()..row.right() {
+        let alone = [x.checked_sub(1), x.checked_add(1)].into_iter().flatten().all(|beside| {
+            let blank = buffer.cell((beside, row.y)).is_none_or(|cell| cell.symbol().trim().is_empty());
+            blank || colour(beside, buffer) == Color::Reset
+        });
+        if alone && colour(x, buffer) != Color::Reset {
+            if let Some(cell) = buffer.cell_mut((x, row.y)).filter(|cell| !cell.symbol().trim().is_empty()) {
+                cell.modifier.remove(Modifier::REVERSED);
+            }
+        }
     }
 }
 

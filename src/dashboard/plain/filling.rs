@@ -4,13 +4,12 @@ use std::io::{self, BufRead, Write};
 
 use super::Talk;
 use super::command::is_yes;
-use crate::base::TrayCode;
 use crate::base::text::folded;
 use crate::dashboard::form::Form;
 use crate::dashboard::keys::Key;
 use crate::dashboard::layer::Layer;
 use crate::dashboard::message::Message;
-use crate::nursery::entry::shape::{Field, NameOf, Shape};
+use crate::nursery::entry::shape::{Field, Shape};
 
 /// Kinds that one figure says all of: they are written without being asked about once more.
 const SIMPLE: [&str; 3] = ["counted", "weather", "plug_checked"];
@@ -148,7 +147,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
                 if is_leaving(&answer, &self.model.wording.plain_quit()) {
                     return Ok(false);
                 }
-                if self.is_a_number_for_a_name(&field, &answer) {
+                if self.is_a_number_for_a_name(*at, &field, &answer) {
                     let sentence = self.model.wording.plain_name_wanted(&answer);
                     self.say(&sentence)?;
                     continue;
@@ -166,13 +165,12 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         Ok(true)
     }
 
-    /// Whether a bare number was answered where the name of a tray is asked, and none is called so: it was meant for a list.
-    fn is_a_number_for_a_name(&self, field: &Field, answer: &str) -> bool {
-        let digits = !answer.is_empty() && answer.bytes().all(|byte| byte.is_ascii_digit());
-        let trays = &self.model.book.picture.trays;
-        digits
-            && matches!(field.shape, Shape::Code(NameOf::Tray))
-            && !TrayCode::new(answer).is_ok_and(|code| trays.contains_key(&code))
+    /// Whether a bare number was answered where a name is asked, nothing is called so and the list has none of that number.
+    fn is_a_number_for_a_name(&self, at: usize, field: &Field, answer: &str) -> bool {
+        let (Some(form), Ok(number)) = (self.form(), answer.parse::<usize>()) else { return false };
+        let cx = self.model.context();
+        let picks = form.numbers_pick(at) && number >= 1 && number <= form.offered_first(at, &cx).len();
+        matches!(field.shape, Shape::Code(_)) && !picks && !form.is_named(at, answer, &cx)
     }
 
     /// Asks one field: its name, what may stand there, and what does stand there; rows until an empty one.
@@ -186,7 +184,7 @@ impl<R: BufRead, W: Write> Talk<R, W> {
         } else {
             choices.iter().map(|choice| wording.choice_name(choice)).collect()
         };
-        let numbered = !choices.is_empty() || matches!(field.shape, Shape::Text);
+        let numbered = !choices.is_empty() || form.numbers_pick(at);
         if !offered.is_empty() {
             let list: Vec<String> = offered
                 .iter()

@@ -366,3 +366,33 @@ fn a_place_that_is_offered_twice_is_said_so_where_it_is_chosen() {
     let words = frame.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(words.contains("16 places for grevillea are offered to 2 trays"), "{frame}");
 }
+
+#[test]
+fn the_keys_are_in_the_field_that_is_written_at_once() {
+    let field = |stage: &Stage| match stage.model.layers.last() {
+        Some(Layer::Form(form)) => form.field_with_keys(),
+        _ => None,
+    };
+    let mut stage = Stage::sample(Lang::En);
+    stage.keys("3");
+    for (key, wanted) in
+        [("s", "readings"), ("g", "rod_mm"), ("p", "task"), ("c", "alive"), ("l", "count"), ("a", "text")]
+    {
+        stage.keys(key);
+        assert_eq!(field(&stage), Some(wanted), "{key}: {}", stage.frame());
+        stage.key(Key::Esc);
+    }
+    stage.keys("2");
+    for (key, wanted) in [("c", "standing"), ("s", "shade_pct"), ("w", "every_days"), ("g", "plants"), ("l", "count")] {
+        stage.keys(key);
+        assert_eq!(field(&stage), Some(wanted), "{key}: {}", stage.frame());
+        stage.key(Key::Esc);
+    }
+}
+
+#[test]
+fn names_that_are_offered_are_told_apart() {
+    let mut stage = Stage::sample(Lang::En).sized(80, 24);
+    opened(&mut stage, "light_read", &bed("Ridge 4"), "place");
+    assert!(stage.frame().contains("bench 1 · bench 2"), "{}", stage.frame());
+}

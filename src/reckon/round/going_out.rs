@@ -11,7 +11,7 @@ use crate::reckon::picture::{Measure, PairPicture, Picture, Rule, Stage, TrayPic
 use crate::reckon::tray::is_bare;
 
 /// The trays that fit a bed today, each with its beds, best first. Room is given first to the tray that can wait least.
-pub(super) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
+pub(crate) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
     let mut fits: BTreeMap<&TrayCode, Vec<(&BedName, u32)>> = BTreeMap::new();
     for pair in picture.pairs.iter().filter(|pair| pair.fits && pair.plants > 0) {
         fits.entry(&pair.tray).or_default().push((&pair.bed, pair.plants));

@@ -16,7 +16,7 @@ mod waiting;
 mod walk;
 
 pub(in crate::reckon) use counts::is_asked_about;
-pub(crate) use going_out::go_by;
+pub(crate) use going_out::{go_by, going};
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::tasks;
@@ -94,7 +94,7 @@ pub fn round_from(picture: &Picture, outlook: &Outlook) -> Round {
 fn round_with(picture: &Picture, outlook: Outlook) -> Round {
     let day = picture.day;
     let places_in_order = walk::places_in_order(picture);
-    let walk = Walk { picture, going: going_out::going(picture), outlook, places_in_order };
+    let walk = Walk { picture, going: going(picture), outlook, places_in_order };
     let mut due = due(&walk);
     mark(&mut due);
     let worth_looking = expected::worth_looking(&walk, &due);

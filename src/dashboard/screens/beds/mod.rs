@@ -12,6 +12,7 @@ use ratatui::layout::Rect;
 use crate::base::BedName;
 use crate::dashboard::act::{Act, FormFor, WhyOf};
 use crate::dashboard::context::ScreenContext;
+use crate::dashboard::form::begun_at;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Sheet;
@@ -101,7 +102,7 @@ impl Beds {
             }
             _ => {}
         }
-        vec![Act::Form(form)]
+        vec![Act::Form(begun_at(form))]
     }
 
     /// The keys that move about; none where the key does not.

@@ -35,7 +35,7 @@ pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, are
     let room = area.height.saturating_sub(1 + figure_rows(&stop, form));
     let page = task_page(walk, &stop, cx, area.width, usize::from(room));
     let words = (page.height() as u16).min(area.height.saturating_sub(1));
-    let large_signs = words + ROWS + 1 <= room;
+    let large_signs = words + ROWS < room;
     draw_place(walk, &stop, !large_signs, cx, area, buffer);
     let mut y = area.y + 1;
     if large_signs {

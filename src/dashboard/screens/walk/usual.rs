@@ -2,7 +2,7 @@
 
 use crate::dashboard::act::{AtStop, FormFor};
 use crate::dashboard::context::ScreenContext;
-use crate::dashboard::form::{begun, where_to};
+use crate::dashboard::form::{begun, begun_at, where_to};
 use crate::reckon::round::Stop;
 use crate::reckon::round::to_write::{self, Known, Writing, next_step, shade_pct};
 
@@ -53,28 +53,6 @@ pub(crate) fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor
 /// The parts a stop has that are written one by one: beds, or nurse plants.
 pub(crate) fn parts(stop: &Stop, cx: &ScreenContext<'_>) -> Vec<String> {
     to_write::parts(stop, &cx.book.picture, cx.writing_day.unwrap_or(cx.book.now.today))
-}
-
-/// The field that a kind is written down with, where it is not the first that is missing.
-fn begun_at(mut form: FormFor) -> FormFor {
-    let field = match form.kind.as_str() {
-        "counted" => "standing",
-        "weather" => "rain_mm",
-        "outplanted" if form.preset.iter().any(|(name, _)| name == "bed") => "count",
-        "moved_on" if form.preset.iter().any(|(name, _)| name == "to") => "count",
-        "lost" | "culled" => "count",
-        "light_read" if form.preset.iter().any(|(name, _)| name == "place") => "light_share",
-        "light_read" => "readings",
-        "place_set" => "shade_pct",
-        "soil_checked" => "rod_mm",
-        "noted" => "text",
-        "let_go" => "until",
-        "carried" => "place",
-        "prepared" => "task",
-        _ => return form,
-    };
-    form.begin_at = Some(field.to_string());
-    form
 }
 
 /// The water of a step whose light was just written: a step of light and water is two entries, and it is asked for in one
