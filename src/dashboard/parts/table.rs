@@ -204,10 +204,11 @@ fn keep_marks(row: Rect, buffer: &mut Buffer) {
             let blank = buffer.cell((beside, row.y)).is_none_or(|cell| cell.symbol().trim().is_empty());
             blank || colour(beside, buffer) == Color::Reset
         });
-        if alone && colour(x, buffer) != Color::Reset {
-            if let Some(cell) = buffer.cell_mut((x, row.y)).filter(|cell| !cell.symbol().trim().is_empty()) {
-                cell.modifier.remove(Modifier::REVERSED);
-            }
+        if alone
+            && colour(x, buffer) != Color::Reset
+            && let Some(cell) = buffer.cell_mut((x, row.y)).filter(|cell| !cell.symbol().trim().is_empty())
+        {
+            cell.modifier.remove(Modifier::REVERSED);
         }
     }
 }

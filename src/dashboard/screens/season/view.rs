@@ -55,6 +55,9 @@ pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: 
     text.draw(0, foot, buffer);
 }
 
+/// Draws a day at its first column and so many columns wide; none is a day that is not drawn yet.
+type DrawDay<'d> = &'d mut dyn FnMut((u16, u16), Option<&SeasonDay>);
+
 /// The year that is drawn and where it begins.
 struct Grid<'a> {
     asked: YearAsked,
@@ -77,7 +80,7 @@ impl Grid<'_> {
     }
 
     /// Each day with its place; none for one that is not drawn yet.
-    fn each(&self, draw: &mut dyn FnMut((u16, u16), Option<&SeasonDay>)) {
+    fn each(&self, draw: DrawDay<'_>) {
         let drawn = self.cx.book.year.as_ref().filter(|(of, _)| *of == self.asked).map(|(_, days)| days);
         for i in 0..self.asked.days as i32 {
             let day = self.asked.from.plus(i * self.asked.step_days);
