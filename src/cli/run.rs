@@ -192,7 +192,7 @@ fn shortened(line: &str) -> String {
 }
 
 /// How trouble with the file ends a run: what a person can mend by naming another file or line is a refusal.
-fn ending_of(fault: &JournalError) -> Ending {
+pub(super) fn ending_of(fault: &JournalError) -> Ending {
     match fault {
         JournalError::NotThere(_)
         | JournalError::NoFolder(_)

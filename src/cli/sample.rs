@@ -6,7 +6,7 @@ use std::path::Path;
 use super::answer::Ending;
 use super::args::{Ready, Sample};
 use super::ready;
-use super::run::{Exit, Run};
+use super::run::{Exit, Run, ending_of};
 use crate::desk::sample::{self, SampleError};
 use crate::desk::{Desk, DeskError, JournalError};
 use crate::nursery::species::Catalogue;
@@ -56,6 +56,10 @@ fn make(run: &Run, file: &Path) -> Result<Desk, Exit> {
             ending: Ending::Damaged,
             lines: faults.listed.iter().map(|fault| run.wording.line_fault(fault)).collect(),
         },
+        SampleError::Desk(DeskError::Journal(fault)) => {
+            let line = run.wording.journal_error(&fault, &file.display().to_string());
+            Exit { ending: ending_of(&fault), lines: vec![line] }
+        }
         SampleError::Desk(fault) => run.exit_for(&fault, &Catalogue::built_in()),
     })
 }

@@ -90,6 +90,11 @@ pub(super) fn marked_read_only(path: &Path) -> bool {
     fs::metadata(path).is_ok_and(|about| about.permissions().readonly())
 }
 
+/// The length of a file, bytes; nothing where it is not there.
+pub(super) fn length(path: &Path) -> u64 {
+    fs::metadata(path).map_or(0, |about| about.len())
+}
+
 /// What tells this very file from a copy of it, where the system has such a mark.
 pub(super) fn file_mark(path: &Path) -> Option<String> {
     #[cfg(unix)]

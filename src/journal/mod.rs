@@ -30,6 +30,7 @@ pub use note::{Gone, Note, WhyReadOnly};
 pub use rescue::{Apart, Lost, Rescued, rescue};
 
 use rusqlite::{Connection, OptionalExtension, params};
+use std::cell::RefCell;
 use std::path::{Path, PathBuf};
 
 use crate::base::{DeviceId, Moment};
@@ -49,6 +50,10 @@ pub struct Journal {
     read_only: bool,
     /// What told the file from any other when it was opened, where the system has such a mark.
     mark: Option<String>,
+    /// Its length when it was opened, bytes: a file of ours never becomes shorter.
+    least_bytes: u64,
+    /// The same mark of its log, once there was one.
+    log_mark: RefCell<Option<String>>,
 }
 
 impl Journal {
@@ -101,8 +106,19 @@ impl Journal {
         let shelf = DeviceStore::new(shelf, &file_id, path);
         shelf.catch_up(&connection)?;
         notes.extend(shelf.gone(&connection)?.into_iter().map(Note::Gone));
-        let mark = disk::file_mark(path);
-        Ok(Journal { connection, path: path.to_path_buf(), file_id, shelf, notes, read_only: false, mark })
+        let journal = Journal {
+            connection,
+            path: path.to_path_buf(),
+            file_id,
+            shelf,
+            notes,
+            read_only: false,
+            mark: disk::file_mark(path),
+            least_bytes: disk::length(path),
+            log_mark: RefCell::default(),
+        };
+        journal.refuse_what_was_taken_away()?;
+        Ok(journal)
     }
 
     /// Opens a nursery file for reading only, also one of a newer version.
@@ -131,12 +147,26 @@ impl Journal {
             notes,
             read_only: true,
             mark: disk::file_mark(path),
+            least_bytes: disk::length(path),
+            log_mark: RefCell::default(),
         })
     }
 
-    /// Refuses to write into a file that was taken away or replaced since it was opened: nobody would find it there.
-    fn refuse_what_was_taken_away(&self) -> Result<(), JournalError> {
-        if disk::file_mark(&self.path) == self.mark { Ok(()) } else { Err(JournalError::TakenAway(self.path.clone())) }
+    /// Refuses to write into a file that was taken away, cut short or replaced since it was opened, or whose log was: nobody
+    /// would find it there.
+    pub(super) fn refuse_what_was_taken_away(&self) -> Result<(), JournalError> {
+        let is_here = disk::file_mark(&self.path) == self.mark && disk::length(&self.path) >= self.least_bytes;
+        if is_here && self.log_is_here() { Ok(()) } else { Err(JournalError::TakenAway(self.path.clone())) }
+    }
+
+    /// Whether the log is the one that was there before. While a program has the file open nobody takes its log away but by
+    /// hand, and what is written after that goes nowhere.
+    fn log_is_here(&self) -> bool {
+        let before = self.log_mark.take();
+        let now = disk::file_mark(&disk::beside(&self.path, "", "-wal"));
+        let is_here = before.is_none() || before == now;
+        *self.log_mark.borrow_mut() = before.or(now);
+        is_here
     }
 
     /// Takes what is in the file for all there is: what is gone was given up.

@@ -41,6 +41,10 @@ pub(crate) fn listen(_to: Sender<Happening>) -> std::io::Result<()> {
 
 /// Gives the terminal back and ends as the signal says.
 pub(crate) fn end_as(signal: i32) {
+    // In the background the terminal is another program's: the system would stop this one for giving it back, and a program
+    // that stands still is not ended by anything but SIGKILL.
+    #[cfg(unix)]
+    let _ = signal_hook::flag::register(signal_hook::consts::SIGTTOU, std::sync::Arc::default());
     give_back();
     #[cfg(unix)]
     let _ = signal_hook::low_level::emulate_default_handler(signal);

@@ -137,7 +137,7 @@ impl Journal {
         }
         // What was kept is no longer open: then this only puts the settings back.
         self.let_go(intake);
-        kept
+        kept.and_then(|()| self.refuse_what_was_taken_away())
     }
 }
 

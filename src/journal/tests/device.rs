@@ -390,3 +390,20 @@ fn a_file_that_is_taken_away_or_replaced_while_it_is_open_is_not_written() {
     fs::rename(place.path("aside"), place.file()).unwrap();
     assert_eq!(write(&mut journal).seq, 2);
 }
+
+#[cfg(unix)]
+#[test]
+fn a_file_whose_log_was_deleted_or_that_was_cut_short_while_it_is_open_is_not_written() {
+    let place = Place::new();
+    let mut journal = place.begin();
+    write(&mut journal);
+    let log = std::path::PathBuf::from(format!("{}-wal", place.file().display()));
+    fs::rename(&log, place.path("log aside")).unwrap();
+    assert_eq!(journal.append(&[counted(3)], evening()), Err(JournalError::TakenAway(place.file())));
+    fs::write(&log, "").unwrap();
+    assert_eq!(journal.append(&[counted(3)], evening()), Err(JournalError::TakenAway(place.file())));
+    fs::rename(place.path("log aside"), &log).unwrap();
+    write(&mut journal);
+    fs::File::options().write(true).open(place.file()).unwrap().set_len(0).unwrap();
+    assert_eq!(journal.append(&[counted(3)], evening()), Err(JournalError::TakenAway(place.file())));
+}
