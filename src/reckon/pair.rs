@@ -135,7 +135,7 @@ pub(super) fn questions_of(made_of: &MadeOf) -> Vec<Criterion> {
     for criterion in made_of.bed.species.get(made_of.line).into_iter().flat_map(|line| &line.criteria) {
         let same = criteria.iter().position(|own| own.rule() == criterion.rule());
         match same.and_then(|at| criteria.get_mut(at)) {
-            Some(own) if !own.blocks && !(own.warns && !criterion.blocks) => *own = criterion.clone(),
+            Some(own) if !own.blocks && (!own.warns || criterion.blocks) => *own = criterion.clone(),
             Some(own) => own.entries.extend(criterion.entries.iter().cloned()),
             None => criteria.push(criterion.clone()),
         }

@@ -5,7 +5,7 @@ use super::treatment::{Treatment, Treatments};
 use crate::base::{LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::Roots;
-use crate::nursery::entry::{OrderKey, SeedEntry, TrayEntry, What};
+use crate::nursery::entry::{Entry, OrderKey, SeedEntry, TrayEntry, What};
 use crate::reckon::ledger::Ledger;
 use crate::reckon::site::Site;
 
@@ -36,6 +36,24 @@ pub(crate) struct Lineage {
 }
 
 impl Lineage {
+    /// What was seen or done in a tray and goes along with its plants.
+    fn take_along(&mut self, entry: &Entry, what: &TrayEntry) {
+        match what {
+            TrayEntry::PlugChecked(plug) => {
+                let circling = Since { from: entry.happened, what: (), entry: entry.id.clone() };
+                self.circling = (plug.roots == Roots::Circling).then_some(circling);
+                self.roots_cut = 0;
+            }
+            TrayEntry::Grafted(grafted) => self.grafts.push(Since::begun_by(entry, Graft::written(grafted))),
+            TrayEntry::PestSeen(pest) => self.pests.push(Since::pest(entry, pest)),
+            TrayEntry::RootsCut(cut) => {
+                let count = cut.count.map_or(u32::MAX, |count| count.0);
+                self.roots_cut = self.roots_cut.saturating_add(count);
+            }
+            _ => {}
+        }
+    }
+
     /// The plug that showed circling roots, where so many plants moved on are more than had their roots cut.
     pub(crate) fn circling_in(&self, moved: u32) -> Option<Since<()>> {
         self.circling.clone().filter(|_| moved > self.roots_cut)
@@ -95,31 +113,14 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 (lineage.circling, lineage.roots_cut) = if brought.is_some() { (brought, 0) } else { own };
                 continue;
             }
-            TrayEntry::PlugChecked(plug) => {
-                let circling = Since { from: entry.happened, what: (), entry: entry.id.clone() };
-                lineage.circling = (plug.roots == Roots::Circling).then_some(circling);
-                lineage.roots_cut = 0;
-                continue;
-            }
-            TrayEntry::Grafted(grafted) => {
-                let what = Graft::written(grafted);
-                lineage.grafts.push(Since { from: entry.happened, what, entry: entry.id.clone() });
-                continue;
-            }
-            TrayEntry::RootsCut(cut) => {
-                let count = cut.count.map_or(u32::MAX, |count| count.0);
-                lineage.roots_cut = lineage.roots_cut.saturating_add(count);
-                continue;
-            }
-            TrayEntry::PestSeen(pest) => {
-                lineage.pests.push(Since::pest(entry, pest));
-                continue;
-            }
             TrayEntry::Treated(treated) => {
                 treatments.write(entry.happened, treated, entry.id.clone());
                 continue;
             }
-            _ => continue,
+            other => {
+                lineage.take_along(entry, other);
+                continue;
+            }
         };
         let lot = (!is_unknown_lot(lot)).then(|| lot.clone());
         let species = lot.as_ref().and_then(|lot| species_of_lot(ledger, lot)).or(written);
