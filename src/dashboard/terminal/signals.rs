@@ -17,8 +17,11 @@ const PATIENCE: Duration = Duration::from_secs(1);
 /// Listens for signals on a thread of its own.
 #[cfg(unix)]
 pub(crate) fn listen(to: Sender<Happening>) -> std::io::Result<()> {
-    use signal_hook::consts::{SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGWINCH};
+    use signal_hook::consts::{SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTTOU, SIGWINCH};
     let mut signals = signal_hook::iterator::Signals::new([SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGWINCH])?;
+    // In the background the terminal is another program's. The system would stop this one whenever it takes or gives it back,
+    // and what stands still is ended by nothing but SIGKILL; so it is refused the terminal instead.
+    signal_hook::flag::register(SIGTTOU, std::sync::Arc::default())?;
     std::thread::spawn(move || {
         for signal in signals.forever() {
             if signal == SIGWINCH {
@@ -41,10 +44,6 @@ pub(crate) fn listen(_to: Sender<Happening>) -> std::io::Result<()> {
 
 /// Gives the terminal back and ends as the signal says.
 pub(crate) fn end_as(signal: i32) {
-    // In the background the terminal is another program's: the system would stop this one for giving it back, and a program
-    // that stands still is not ended by anything but SIGKILL.
-    #[cfg(unix)]
-    let _ = signal_hook::flag::register(signal_hook::consts::SIGTTOU, std::sync::Arc::default());
     give_back();
     #[cfg(unix)]
     let _ = signal_hook::low_level::emulate_default_handler(signal);
