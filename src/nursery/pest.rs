@@ -34,6 +34,48 @@ const OF_THE_SOIL: &[&str] = &[
     "wireworm",
     "knot",
 ];
+/// Beginnings of words of sicknesses of which one plant that has it is enough: viruses, phytoplasmas, bacteria, wilts, witches'
+/// broom, frosty pod rot, and what a law asks to be reported. Ours, from common practice: no list is whole.
+const SPREADS: &[&str] = &[
+    "virus",
+    "viros",
+    "viroid",
+    "phytoplasm",
+    "fitoplasm",
+    "bacteri",
+    "witch",
+    "escoba",
+    "bruja",
+    "wilt",
+    "marchit",
+    "greening",
+    "hlb",
+    "huanglong",
+    "cssvd",
+    "swollen",
+    "mosaic",
+    "bunchy",
+    "tristeza",
+    "psorosis",
+    "leprosis",
+    "canker",
+    "cancro",
+    "moko",
+    "frosty",
+    "monilia",
+    "moniliophthor",
+    "fusari",
+    "ralston",
+    "xanthomon",
+    "xylella",
+    "erwinia",
+    "ceratocyst",
+    "lethal",
+    "letal",
+    "notifiable",
+    "quarantin",
+    "cuarenten",
+];
 /// Animals that come and go by themselves: they harm plants and are not carried along with them.
 const COMES_AND_GOES: &[&str] = &[
     "rat",
@@ -88,6 +130,11 @@ pub(crate) fn is_of_the_soil(text: &str) -> bool {
     words_of(text).iter().any(|word| OF_THE_SOIL.iter().any(|start| word.starts_with(start)))
 }
 
+/// Whether one plant that has it is enough to hold a tray.
+pub(crate) fn spreads(text: &str) -> bool {
+    words_of(text).iter().any(|word| SPREADS.iter().any(|start| word.starts_with(start)))
+}
+
 /// Whether it goes where the plants go: a rat does not.
 pub(crate) fn comes_along(text: &str) -> bool {
     named_by(&words_of(text)).is_none_or(|name| !COMES_AND_GOES.contains(&name.as_str()))
@@ -131,6 +178,21 @@ mod tests {
         }
         for text in ["aphids", "leaf spot on the lower leaves", "roya", "pulgones", "rats", "shoot borer"] {
             assert!(!is_of_the_soil(text), "{text}");
+        }
+    }
+
+    #[test]
+    fn sicknesses_of_which_one_plant_is_enough_are_known_in_both_languages() {
+        for text in
+            ["witches' broom", "Escoba de bruja", "swollen shoot virus", "CSSVD", "greening (HLB)", "frosty pod rot"]
+        {
+            assert!(spreads(text), "{text}");
+        }
+        for text in ["moniliasis", "marchitez bacteriana", "mosaico", "Fusarium", "lethal yellowing"] {
+            assert!(spreads(text), "{text}");
+        }
+        for text in ["aphids", "leaf spot", "roya", "nematodes", "minador de la hoja"] {
+            assert!(!spreads(text), "{text}");
         }
     }
 

@@ -75,6 +75,9 @@ impl<'a> Ready<'a> {
                 care: take_care(&same, wording).unwrap_or_default(),
             });
         }
+        let has_pest =
+            |code: &str| self.picture.trays.values().any(|tray| tray.code.as_str() == code && tray.has_pest());
+        offers.sort_by_cached_key(|offer| has_pest(&offer.tray));
         self.page.offers(offers);
         for offer in &shared_offers(self.picture) {
             self.page.line(1, wording.shared_offer(offer, &self.picture.site.species), Tone::Plain);

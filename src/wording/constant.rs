@@ -19,7 +19,7 @@ pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::pest::PEST_HOLDS_PCT;
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS};
-pub(super) use crate::reckon::tray::time::NURSE_AFTER_EMERGENCE_DAYS;
+pub(super) use crate::reckon::tray::time::{CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS};
 
 use super::{Lang, sentences};
 

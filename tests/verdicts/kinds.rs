@@ -68,6 +68,49 @@ fn plants_moved_on_bring_their_circling_along_unless_their_roots_were_cut() {
     }
 }
 
+#[test]
+fn no_plug_says_that_roots_hold_in_the_three_weeks_after_they_were_cut() {
+    for (cut, tells) in [("2026-04-12", false), ("2026-03-24", false), ("2026-03-22", true)] {
+        let mut book = coffee();
+        book.write(cut, "roots_cut", json!({"tray":"cof-1"}));
+        book.write("2026-04-13", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+        let plug = of_tray(&book, "cof-1", Rule::Plug);
+        assert_eq!((plug.met(), plug.blocks), (tells.then_some(true), !tells), "cut on {cut}");
+    }
+}
+
+#[test]
+fn a_ball_that_circled_and_was_not_cut_is_not_freed_by_one_that_holds() {
+    let mut book = circling();
+    book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    assert!(circles(&book, "cof-1"));
+    let on = json!({"from":"cof-1","to":"cof-8","count":30,"how":"potted_on","container":"bag"});
+    book.write("2026-04-13", "moved_on", on);
+    book.write("2026-04-14", "plug_checked", json!({"tray":"cof-8","roots":"holds"}));
+    assert!(circles(&book, "cof-8"), "nor in a larger container");
+    book.write("2026-04-14", "culled", json!({"tray":"cof-1","count":3,"why":"circling"}));
+    book.write("2026-04-14", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    assert!(!circles(&book, "cof-1"), "those that circled were thrown out, and another lifted");
+}
+
+#[test]
+fn plants_moved_on_rest_28_days_however_and_wherever_they_came_from() {
+    for how in ["merged", "pricked_out", "potted_on"] {
+        // Own plants that came in with their age when the book began.
+        let mut book = small_nursery();
+        let came = json!({"tray":"cof-1","species":"coffee","count":40,"from":"opening","form":"bag","age_days":300});
+        book.write("2026-01-01", "plants_received", came);
+        let on = json!({"from":"cof-1","to":"cof-9","count":20,"how":how,"container":"bag"});
+        book.write("2026-04-14", "moved_on", on);
+        let plug = of_tray(&book, "cof-9", Rule::Plug);
+        assert_eq!((plug.met(), plug.blocks), (None, true), "{how}");
+        assert!(!criterion(&tray(&book.on("2026-05-12"), "cof-9").criteria, Rule::Plug).blocks, "{how}, 28 days later");
+        book.write("2026-04-15", "plug_checked", json!({"tray":"cof-9","roots":"holds"}));
+        assert!(!of_tray(&book, "cof-9", Rule::Plug).blocks, "{how}, a plug since");
+        assert!(!of_tray(&book, "cof-1", Rule::Plug).blocks, "what stayed was not moved");
+    }
+}
+
 /// An avocado tray of plants so tall, all of the same, and how its height and collar are judged.
 fn tall_avocado(height_cm: f64, graft: Option<serde_json::Value>) -> (Criterion, Vec<Rule>) {
     let mut book = small_nursery();
@@ -198,7 +241,7 @@ fn what_was_potted_on_goes_after_four_weeks_or_once_a_plug_holds() {
 }
 
 #[test]
-fn what_had_its_roots_cut_goes_after_four_weeks_or_once_a_plug_holds() {
+fn what_had_its_roots_cut_goes_after_four_weeks_or_once_a_plug_holds_after_three() {
     let mut book = coffee();
     book.write("2026-04-01", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
     book.write("2026-04-12", "roots_cut", json!({"tray":"cof-1"}));
@@ -207,9 +250,9 @@ fn what_had_its_roots_cut_goes_after_four_weeks_or_once_a_plug_holds() {
     // 28 days from 12 April: 10 May.
     assert_eq!((fresh.met(), fresh.blocks, fresh.expected), (None, true, Some("2026-05-10".parse().unwrap())));
     assert!(!plug(&book, "2026-05-10").blocks, "after that it need not be known");
-    book.write("2026-04-14", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
-    assert_eq!(plug(&book, TODAY).met(), Some(true));
+    book.write("2026-05-03", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    assert_eq!(plug(&book, "2026-05-03").met(), Some(true));
     // Of a part of the plants too: what a plug said before the cut says nothing of them.
-    book.write("2026-04-15", "roots_cut", json!({"tray":"cof-1","count":5}));
-    assert!(plug(&book, "2026-04-16").blocks);
+    book.write("2026-05-04", "roots_cut", json!({"tray":"cof-1","count":5}));
+    assert!(plug(&book, "2026-05-05").blocks);
 }

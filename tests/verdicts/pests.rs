@@ -35,12 +35,12 @@ fn stands(pests: &[(&str, &str, Option<f64>)]) -> (bool, bool) {
 }
 
 #[test]
-fn a_pest_on_one_plant_in_ten_or_more_holds_back_and_on_fewer_asks_for_care() {
+fn a_pest_on_one_plant_in_ten_or_more_or_on_nobody_knows_how_many_holds_back_and_on_fewer_asks_for_care() {
     assert_eq!(stands(&[]), (false, false));
     assert_eq!(stands(&[("2026-04-01", "aphids", Some(60.0))]), (true, false));
     assert_eq!(stands(&[("2026-04-01", "aphids", Some(10.0))]), (true, false));
     assert_eq!(stands(&[("2026-04-01", "aphids", Some(9.0))]), (false, true));
-    assert_eq!(stands(&[("2026-04-01", "aphids", None)]), (false, true), "a share that nobody counted is counted");
+    assert_eq!(stands(&[("2026-04-01", "aphids", None)]), (true, false), "nobody counted on how many");
     let book = with(&[("2026-04-01", "aphids", Some(60.0))]);
     assert!(!pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
 }
@@ -71,7 +71,9 @@ fn a_treatment_alone_settles_no_pest_and_a_clear_look_does() {
 fn a_look_that_finds_nothing_settles_all_and_one_that_counts_nothing_settles_none() {
     let two = [("2026-04-01", "aphids", Some(60.0)), ("2026-04-02", "root rot", None)];
     assert!(stands(&[two[0], two[1], ("2026-04-08", "aphids", Some(0.0))]).0, "the root rot is still there");
-    assert_eq!(stands(&[two[0], two[1], ("2026-04-08", "nothing", Some(0.0))]), (false, false));
+    assert!(stands(&[two[0], two[1], ("2026-04-08", "nothing", Some(0.0))]).0, "a root rot does not go by itself");
+    let mites = ("2026-04-02", "mites", Some(30.0));
+    assert_eq!(stands(&[two[0], mites, ("2026-04-08", "nothing", Some(0.0))]), (false, false));
     assert!(stands(&[two[0], ("2026-04-08", "aphids", None)]).0, "seen again, on nobody knows how many");
 }
 
@@ -93,13 +95,56 @@ fn a_pest_comes_along_when_plants_are_moved_on_and_from_the_place_they_stood_at(
 #[test]
 fn a_pest_seen_in_a_bed_asks_for_care_there() {
     let mut book = fitting();
-    seen(&mut book, "2026-04-01", json!({"bed":"Upper 1"}), "white grubs", Some(15.0));
+    seen(&mut book, "2026-04-01", json!({"bed":"Upper 1"}), "leaf cutters", Some(15.0));
     let picture = book.on(TODAY);
     let offered = pair(&picture, "cof-1", "Upper 1");
     let of_bed = offered.criteria.iter().find(|criterion| criterion.rule() == Rule::Pest).unwrap();
     assert!(offered.fits && of_bed.warns);
-    seen(&mut book, "2026-04-10", json!({"bed":"Upper 1"}), "white grubs", Some(0.0));
+    seen(&mut book, "2026-04-10", json!({"bed":"Upper 1"}), "leaf cutters", Some(0.0));
     assert!(
         pair(&book.on(TODAY), "cof-1", "Upper 1").criteria.iter().all(|one| one.rule() != Rule::Pest || !one.warns)
     );
+}
+
+#[test]
+fn a_sickness_of_which_one_plant_is_enough_holds_the_tray_at_any_share() {
+    for what in ["witches' broom", "swollen shoot virus", "frosty pod rot", "greening HLB", "escoba de bruja"] {
+        for share in [None, Some(1.0)] {
+            assert_eq!(stands(&[("2026-04-01", what, share)]), (true, false), "{what} {share:?}");
+        }
+    }
+}
+
+#[test]
+fn nematodes_are_gone_by_no_look_alone_and_by_one_after_plants_were_culled_or_treated() {
+    let seen_then_none = [("2026-04-01", "nematodes", Some(60.0)), ("2026-04-08", "nematodes", Some(0.0))];
+    assert!(stands(&seen_then_none).0);
+    for (kind, body) in [
+        ("culled", json!({"tray":"cof-1","count":5,"why":"nematodes"})),
+        ("treated", json!({"tray":"cof-1","with":"hot water","safe_after_days":1})),
+    ] {
+        let mut book = with(&seen_then_none);
+        book.write("2026-04-09", kind, body.clone());
+        assert!(asked(&book).blocks, "{kind} after the look");
+        let mut book = with(&seen_then_none);
+        book.write("2026-04-04", kind, body);
+        assert!(!asked(&book).blocks, "{kind} between");
+    }
+}
+
+#[test]
+fn a_bed_with_nematodes_takes_nothing_until_a_look_or_a_treatment() {
+    let nematodes = || {
+        let mut book = fitting();
+        seen(&mut book, "2026-04-01", json!({"bed":"Upper 1"}), "nematodes", Some(80.0));
+        book
+    };
+    let fits = |book: &Book| pair(&book.on(TODAY), "cof-1", "Upper 1").fits;
+    assert!(!fits(&nematodes()));
+    let mut looked = nematodes();
+    seen(&mut looked, "2026-04-10", json!({"bed":"Upper 1"}), "nematodes", Some(0.0));
+    assert!(fits(&looked));
+    let mut treated = nematodes();
+    treated.write("2026-04-08", "treated", json!({"bed":"Upper 1","with":"marigold, turned in","safe_after_days":1}));
+    assert!(fits(&treated));
 }

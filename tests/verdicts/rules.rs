@@ -207,7 +207,7 @@ fn the_days_a_container_holds_begin_at_pricking_out_and_the_seedbed_is_not_added
 }
 
 #[test]
-fn circling_roots_stay_in_a_larger_bag_until_a_plug_shows_that_they_hold() {
+fn circling_roots_stay_in_a_larger_bag_until_they_are_cut() {
     let mut book = fitting();
     book.write("2026-04-01", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
     book.write("2026-04-05", "container_set", json!({"container":"large bag","volume_ml":3000,"depth_cm":30}));
@@ -220,6 +220,8 @@ fn circling_roots_stay_in_a_larger_bag_until_a_plug_shows_that_they_hold() {
     assert_eq!(roots(&book).known(), Some(Measure::Roots(outplant::nursery::entry::types::Roots::Circling)));
     assert!(roots(&book).blocks && !tray(&book.on(TODAY), "cof-9").ready);
     book.write("2026-04-14", "plug_checked", json!({"tray":"cof-9","roots":"holds"}));
+    assert!(roots(&book).blocks, "a ball that circles holds as well");
+    book.write("2026-04-15", "roots_cut", json!({"tray":"cof-9"}));
     assert_eq!(roots(&book).met(), Some(true));
 }
 

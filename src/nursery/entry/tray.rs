@@ -131,7 +131,7 @@ kinds! {
         cause: Text,
     }
     /// Thrown out at grading, or thinned.
-    Culled "culled", LOSS => {
+    Culled "culled", KindFacts { affects_descendants: true, ..LOSS } => {
         /// The tray.
         tray: TrayCode,
         /// How many.

@@ -189,6 +189,9 @@ fn what_lasts_longest_is_said_first_and_a_days_work_last() {
     let needed = ResistanceAtMost { mpa: 2.0, depth_cm: 28.0, rod_mm: 8.0 };
     let soil = Criterion::found(Question::Soil, needed, hard, Basis::Measured, false, "x");
     assert_eq!(order(&[dated[1].clone(), soil]), [Rule::Soil, Rule::Season]);
+    let sprayed = Criterion::found(Question::Treated, NotSo, None, Basis::Measured, false, "x");
+    let sprayed = sprayed.expected_on(Some(day("2026-04-12")));
+    assert_eq!(order(&[dated[1].clone(), sprayed]), [Rule::Treated, Rule::Season], "a treatment at work before all");
     assert_eq!(lasts_until(&[]), None);
 }
 

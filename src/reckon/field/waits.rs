@@ -3,7 +3,7 @@
 use std::cmp::Reverse;
 
 use crate::base::Day;
-use crate::reckon::picture::question::Ends;
+use crate::reckon::picture::question::{Ends, Rule};
 use crate::reckon::picture::{Criterion, Measure};
 use crate::reckon::tray::hardening::LAST_STEP_DAYS;
 
@@ -46,10 +46,11 @@ fn takes_days(criterion: &Criterion) -> i32 {
     if let Some(Measure::DaysAtLeast(days)) = needed { days } else { LAST_STEP_DAYS }
 }
 
-/// The questions that hold things back on a day, what lasts longest first: the season before the weeding.
+/// The questions that hold things back on a day: a treatment still at work before all, for nobody touches the plants then; else
+/// what lasts longest first, the season before the weeding.
 pub(crate) fn waits_for(criteria: &[Criterion], day: Day) -> Vec<&Criterion> {
     let mut blocking: Vec<&Criterion> = criteria.iter().filter(|criterion| criterion.blocks).collect();
-    blocking.sort_by_key(|criterion| lasts(criterion, day));
+    blocking.sort_by_key(|criterion| (criterion.rule() != Rule::Treated, lasts(criterion, day)));
     blocking
 }
 

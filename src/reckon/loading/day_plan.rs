@@ -15,7 +15,7 @@ pub(crate) fn day_plan(picture: &Picture) -> Vec<LoadLine> {
     let mut trays: Vec<&TrayCode> = going.keys().collect();
     trays.sort_by_cached_key(|tray| {
         let last = last(tray);
-        (last.is_none(), last)
+        (picture.trays.get(*tray).is_some_and(|tray| tray.has_pest()), last.is_none(), last)
     });
     let loads = trays.into_iter().flat_map(|tray| {
         let beds = going.get(tray).into_iter().flatten().filter(|to| to.after_others > 0);

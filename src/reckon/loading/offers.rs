@@ -44,7 +44,8 @@ pub(crate) fn offers(picture: &Picture) -> Vec<Offer> {
             fits.push((tray.clone(), pair.clone()));
         }
     }
-    let can_wait = |tray: &TrayPicture| tray.best_before.unwrap_or(Day::from_number(i32::MAX));
+    // What has a pest never goes before what is healthy.
+    let can_wait = |tray: &TrayPicture| (tray.has_pest(), tray.best_before.unwrap_or(Day::from_number(i32::MAX)));
     fits.sort_by(|(a, _), (b, _)| (can_wait(a), &a.code).cmp(&(can_wait(b), &b.code)));
     let fitting: BTreeSet<&TrayCode> = fits.iter().map(|(tray, _)| &tray.code).collect();
     let others = picture.trays.values().filter(|tray| tray.standing > 0 && !fitting.contains(&tray.code));

@@ -127,3 +127,15 @@ fn nothing_is_offered_where_there_is_nothing() {
     let picture = TestBook::default().whole(ON);
     assert!(offers(&picture).is_empty() && coming(&picture).is_empty() && warnings(&picture, &[]).is_empty());
 }
+
+#[test]
+fn a_tray_with_a_pest_goes_after_a_healthy_one() {
+    for (sick, healthy) in [("cof-001", "cof-002"), ("cof-002", "cof-001")] {
+        let mut page = nursery();
+        page.write("2026-04-09", "pest_seen", json!({"tray":sick,"what":"aphids","share_pct":5}));
+        let picture = page.whole(ON);
+        let first = offers(&picture).first().map(|offer| offer.tray().code.to_string());
+        assert_eq!(first.as_deref(), Some(healthy));
+        assert_eq!(day_plan(&picture).first().map(|line| line.tray.to_string()).as_deref(), Some(healthy));
+    }
+}

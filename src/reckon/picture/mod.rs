@@ -133,6 +133,11 @@ pub struct TrayPicture {
 }
 
 impl TrayPicture {
+    /// Whether a pest or a sickness was seen on it and not settled: it goes after healthy trays.
+    pub(crate) fn has_pest(&self) -> bool {
+        self.criteria.iter().any(|criterion| criterion.rule() == Rule::Pest && criterion.met() == Some(false))
+    }
+
     /// The earliest day its questions allow: the last of the days on which those that hold it back are expected to be
     /// met. Where one of them has no day it may be later.
     pub(crate) fn not_before(&self) -> Option<Day> {

@@ -162,6 +162,8 @@ pub struct PestSeen {
     pub on: Day,
     /// Whether it lives in the soil or the roots.
     pub in_soil: bool,
+    /// Whether one plant that has it is enough: a virus, a witches' broom, a wilt.
+    pub spreads: bool,
     /// Whether it was seen in the bed, and not on the plants.
     pub in_bed: bool,
 }

@@ -10,14 +10,16 @@ use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
 use crate::reckon::picture::{Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::tray::is_bare;
 
-/// The trays that fit a bed today, each with its beds, best first. Room is given first to the tray that can wait least.
+/// The trays that fit a bed today, each with its beds, best first. Room is given to healthy trays before those with a
+/// pest, and then to the tray that can wait least.
 pub(crate) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
     let mut fits: BTreeMap<&TrayCode, Vec<(&BedName, u32)>> = BTreeMap::new();
     for pair in picture.pairs.iter().filter(|pair| pair.fits && pair.plants > 0) {
         fits.entry(&pair.tray).or_default().push((&pair.bed, pair.plants));
     }
     let mut trays: Vec<&TrayPicture> = fits.keys().filter_map(|code| picture.trays.get(*code)).map(|t| &**t).collect();
-    trays.sort_by_key(|tray| (tray.best_before.unwrap_or(Day::from_number(i32::MAX)), tray.code.clone()));
+    let last = |tray: &TrayPicture| tray.best_before.unwrap_or(Day::from_number(i32::MAX));
+    trays.sort_by_key(|tray| (tray.has_pest(), last(tray), tray.code.clone()));
     let mut room: BTreeMap<(&BedName, &SpeciesKey), u32> = BTreeMap::new();
     for bed in picture.beds.values() {
         for line in &bed.species {

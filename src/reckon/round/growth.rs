@@ -96,7 +96,8 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 /// Past its container's time by the clock, and no plug was ever lifted: a look of a minute decides about a day of potting on.
 fn never_looked_into(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met() == Some(false))?;
-    let holding = holding(walk, tray).filter(|_| time::last_plug(&tray.story).is_none())?;
+    let cut = time::is_newly_cut(&tray.story, walk.day());
+    let holding = holding(walk, tray).filter(|_| !cut && time::last_plug(&tray.story).is_none())?;
     let ended = holding.since.plus(holding.limit_days);
     let to_limit = Some(ended.days_since(walk.day()).min(0));
     let why = RoundReason::PlugNotSeen { days_since: None, days_to_least: None, days_to_limit: to_limit };
@@ -273,6 +274,9 @@ fn more_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 fn plug(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let day = walk.day();
     asked(&tray.criteria, Rule::Plug)?;
+    if time::is_newly_cut(&tray.story, day) {
+        return None;
+    }
     let last = time::last_plug(&tray.story);
     let days_since = last.as_ref().map(|(on, ..)| day.days_since(*on));
     if days_since.is_some_and(|days| days < PLUG_EVERY_DAYS) {

@@ -2,7 +2,7 @@
 
 use super::tray::{Graft, Origin, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
-use crate::base::{LotCode, PlaceName, SpeciesKey, TrayCode};
+use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::Roots;
 use crate::nursery::entry::{Entry, OrderKey, SeedEntry, TrayEntry, What};
@@ -31,6 +31,8 @@ pub(crate) struct Lineage {
     pub grafts: Vec<Since<Graft>>,
     /// Pests and sicknesses seen on the trays they stood in.
     pub pests: Vec<Since<(String, Option<f64>)>>,
+    /// The days on which plants were culled.
+    pub culled_on: Vec<Day>,
     /// Of how many plants roots were cut since that plug.
     roots_cut: u32,
 }
@@ -40,10 +42,16 @@ impl Lineage {
     fn take_along(&mut self, entry: &Entry, what: &TrayEntry) {
         match what {
             TrayEntry::PlugChecked(plug) => {
-                let circling = Since { from: entry.happened, what: (), entry: entry.id.clone() };
-                self.circling = (plug.roots == Roots::Circling).then_some(circling);
-                self.roots_cut = 0;
+                // One ball that holds says nothing of those that circled, but where the bad ones were thrown out.
+                let culled_since = |seen: &Since<()>| self.culled_on.iter().any(|culled| *culled >= seen.from);
+                if plug.roots == Roots::Circling {
+                    self.circling = Some(Since::begun_by(entry, ()));
+                    self.roots_cut = 0;
+                } else if self.circling.as_ref().is_some_and(culled_since) {
+                    self.circling = None;
+                }
             }
+            TrayEntry::Culled(_) => self.culled_on.push(entry.happened),
             TrayEntry::Grafted(grafted) => self.grafts.push(Since::begun_by(entry, Graft::written(grafted))),
             TrayEntry::PestSeen(pest) => self.pests.push(Since::pest(entry, pest)),
             TrayEntry::RootsCut(cut) => {

@@ -315,6 +315,10 @@ pub struct TrayStory {
     pub stays_before: Vec<Stay>,
     /// Pests and sicknesses seen.
     pub pests: Vec<Since<(String, Option<f64>)>>,
+    /// The days on which plants were moved on into it, oldest first.
+    pub moves_in: Vec<Day>,
+    /// The days on which plants were culled, in this tray or before they came into it.
+    pub culled_on: Vec<Day>,
     /// Moves into other trays and how, oldest first.
     pub moves_out: Vec<Since<(TrayCode, u32)>>,
     /// The first day on which plants of it went out to a bed.
@@ -360,6 +364,8 @@ impl TrayStory {
             treatments: Treatments::default(),
             stays_before: Vec::new(),
             pests: Vec::new(),
+            moves_in: Vec::new(),
+            culled_on: Vec::new(),
             moves_out: Vec::new(),
             first_planted: None,
             last_on: None,
@@ -389,8 +395,9 @@ impl TrayStory {
     pub(super) fn cut_roots(&mut self, entry: &Entry, count: Option<u32>) {
         let standing = self.accounts.standing_count();
         self.roots_cut.push(Since::begun_by(entry, count.unwrap_or(standing)));
-        let lifted = self.plugs_that_tell().last().map(|plug| plug.from);
-        let seen = lifted.or(self.circling_from_before.as_ref().map(|plug| plug.from));
+        let circling = self.plugs_that_tell().iter().find(|plug| plug.what == Roots::Circling).map(|plug| plug.from);
+        let lifted = circling.or(self.plugs_that_tell().last().map(|plug| plug.from));
+        let seen = self.circling_from_before.as_ref().map(|plug| plug.from).or(lifted);
         let since = self.roots_cut.iter().filter(|cut| seen.is_none_or(|seen| cut.from >= seen));
         if count.is_none() || since.map(|cut| cut.what).fold(0, u32::saturating_add) >= standing {
             self.plugs_before_cut = self.plugs.len();

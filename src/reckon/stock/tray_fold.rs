@@ -88,7 +88,10 @@ impl TrayFold<'_> {
             TrayEntry::Counted(look) => self.counted(entry, look),
             TrayEntry::Stocktaken(look) => self.stocktaken(entry, u64::from(look.standing.0)),
             TrayEntry::Lost(lost) => self.lost(entry, u64::from(lost.count.0), &lost.cause),
-            TrayEntry::Culled(culled) => self.culled(entry, u64::from(culled.count.0), &culled.why),
+            TrayEntry::Culled(culled) => {
+                story.culled_on.push(entry.happened);
+                self.culled(entry, u64::from(culled.count.0), &culled.why);
+            }
             TrayEntry::MovedOn(moved) => self.moved(entry, moved),
             TrayEntry::GivenOut(given) => {
                 let count = self.out(entry, u64::from(given.count.0));
@@ -243,6 +246,8 @@ impl TrayFold<'_> {
         self.story.treatments.bring(lineage.treatments);
         self.story.stays_before.extend(lineage.stays);
         self.story.grafts.extend(lineage.grafts);
+        self.story.moves_in.push(entry.happened);
+        self.story.culled_on.extend(lineage.culled_on);
         let known = self.story.pests.iter().map(|pest| pest.entry.clone()).collect::<Vec<_>>();
         self.story.pests.extend(lineage.pests.into_iter().filter(|pest| !known.contains(&pest.entry)));
         if circling.is_some() {

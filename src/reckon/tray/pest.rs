@@ -2,10 +2,11 @@
 //! gone. A treatment alone says nothing of that.
 
 use crate::base::{Day, EntryId};
-use crate::nursery::pest::{comes_along, is_of_the_soil, is_same_pest, says_none};
+use crate::nursery::pest::{comes_along, is_of_the_soil, is_same_pest, says_none, spreads};
 use crate::reckon::picture::quantity::{NotSo, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
 use crate::reckon::stock::{BedStory, Places, Since, TrayStory};
+use crate::reckon::tray::hold::treatments;
 
 /// From this share of the plants on, percent, a pest above ground holds a tray back: one plant in ten is more than is left
 /// behind while loading. Ours.
@@ -24,8 +25,25 @@ pub(crate) struct OpenPest {
 }
 
 impl OpenPest {
+    /// Whether it holds a tray: what nobody counted may be on all of them.
     fn holds(&self) -> bool {
-        self.seen.in_soil || self.seen.share_pct.is_some_and(|share| share >= PEST_HOLDS_PCT)
+        self.seen.in_soil || self.seen.spreads || self.on_many()
+    }
+
+    /// Whether it holds a bed: what lives in its ground, and what spreads from one plant.
+    fn holds_bed(&self) -> bool {
+        self.seen.spreads || (self.seen.in_soil && self.on_many())
+    }
+
+    fn on_many(&self) -> bool {
+        self.seen.share_pct.is_none_or(|share| share >= PEST_HOLDS_PCT)
+    }
+
+    /// Whether a look that found none of it is believed: nematodes, a root rot or a virus do not go by themselves, so somebody
+    /// must have thrown out or treated first.
+    fn can_be_gone(&self, on: Day, acted: &[Day]) -> bool {
+        let by_itself = !self.seen.in_soil && !self.seen.spreads;
+        by_itself || acted.iter().any(|acted| (self.seen.on..=on).contains(acted))
     }
 }
 
@@ -38,29 +56,35 @@ pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<
         let all = places.get(place).into_iter().flat_map(|place| place.pests.iter());
         all.filter(move |pest| from <= pest.from && until.is_none_or(|until| pest.from <= until))
     });
-    open(at_places.chain(&story.pests).filter(|pest| comes_along(&pest.what.0)), day)
+    let treated = treatments(story, places).map(|one| one.day);
+    let acted: Vec<Day> = story.culled_on.iter().copied().chain(treated).collect();
+    open(at_places.chain(&story.pests).filter(|pest| comes_along(&pest.what.0)), &acted, day)
 }
 
-/// What is still open of what was seen: a later look at the same replaces an earlier one, and 0 of it settles it.
-fn open<'a>(seen: impl Iterator<Item = &'a Written>, day: Day) -> Vec<OpenPest> {
+/// What is still open of what was seen: a later look at the same replaces an earlier one, and 0 of it settles it, of what does not
+/// go by itself only after plants were culled or treated.
+fn open<'a>(seen: impl Iterator<Item = &'a Written>, acted: &[Day], day: Day) -> Vec<OpenPest> {
     let mut seen: Vec<&Written> = seen.filter(|pest| pest.from <= day).collect();
     seen.sort_by_key(|pest| pest.from);
     let mut open: Vec<OpenPest> = Vec::new();
     for Since { from, what: (what, share_pct), entry } in seen {
         let gone = *share_pct == Some(0.0);
         if says_none(what) && share_pct.is_none_or(|share| share == 0.0) {
-            open.clear();
+            open.retain(|pest| !pest.can_be_gone(*from, acted));
             continue;
         }
         let same = open.iter().position(|pest| is_same_pest(&pest.seen.what, what));
         match same.and_then(|at| open.get_mut(at)) {
-            Some(_) if gone => open.retain(|pest| !is_same_pest(&pest.seen.what, what)),
+            Some(_) if gone => {
+                open.retain(|pest| !is_same_pest(&pest.seen.what, what) || !pest.can_be_gone(*from, acted));
+            }
             Some(pest) => {
                 // A look that counted nothing does not make less of it.
                 pest.seen.share_pct = share_pct.or(pest.seen.share_pct);
                 pest.seen.on = *from;
                 pest.seen.what.clone_from(what);
                 pest.seen.in_soil |= is_of_the_soil(what);
+                pest.seen.spreads |= spreads(what);
                 pest.entries.push(entry.clone());
             }
             None if gone => {}
@@ -70,6 +94,7 @@ fn open<'a>(seen: impl Iterator<Item = &'a Written>, day: Day) -> Vec<OpenPest> 
                     share_pct: *share_pct,
                     on: *from,
                     in_soil: is_of_the_soil(what),
+                    spreads: spreads(what),
                     in_bed: false,
                 };
                 open.push(OpenPest { seen, entries: vec![entry.clone()] });
@@ -92,12 +117,18 @@ pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criteri
     if worst.holds() { criterion } else { criterion.advising() }
 }
 
-/// The criterion `pest` of a bed, where something was seen there and not settled: it asks for care, for what eats there waits
-/// for young plants.
+/// The criterion `pest` of a bed, where something was seen there and not settled. What lives in its ground on many, and what
+/// spreads from one plant, holds back until a look finds none of it or something was done against it; what else eats there waits
+/// for young plants and asks for care.
 pub(crate) fn in_bed(story: &BedStory, day: Day) -> Option<Criterion> {
-    let open = open(story.pests.iter(), day);
-    let last = open.iter().max_by_key(|pest| (pest.seen.in_soil, pest.seen.on))?;
+    let acted: Vec<Day> = story.treatments.iter().map(|one| one.day).filter(|on| *on <= day).collect();
+    // A later look at a bed is believed: nobody culls there.
+    let looked: Vec<Day> = story.pests.iter().map(|pest| pest.from).collect();
+    let open = open(story.pests.iter(), &looked, day);
+    let holds = |pest: &OpenPest| pest.holds_bed() && !acted.iter().any(|acted| *acted >= pest.seen.on);
+    let last = open.iter().max_by_key(|pest| (holds(pest), pest.seen.in_soil, pest.seen.on))?;
     let seen = Some(PestSeen { in_bed: true, ..last.seen.clone() });
     let found = Criterion::found(Question::Pest, NotSo, seen, Basis::Measured, false, RuleSource::Pest);
-    Some(found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned())).advising())
+    let found = found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
+    Some(if holds(last) { found } else { found.advising() })
 }

@@ -163,16 +163,35 @@ fn in_seedbed_days(story: &TrayStory, age: &Age, since: Day) -> f64 {
     sown.map_or(0.0, |sown| f64::from(since.days_since(sown).max(0)))
 }
 
+/// No plug lifted in so many days after roots were cut says that they hold: the ball held before the cut as well, and new tips
+/// are not seen before three weeks. Ours.
+pub(crate) const CUT_ROOTS_UNSEEN_DAYS: i32 = 21;
+
 /// The last plug that still tells of the roots: lifted since they entered the present container, or earlier where it showed
-/// roots that circle, which a larger container does not mend; none once roots were cut.
+/// roots that circle, which a larger container does not mend; none once roots were cut. A ball that circles holds as well: once
+/// it was seen only a cut settles it, or a plug that holds after the bad ones were thrown out.
 pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
     let since = story.container().map(|spell| spell.from);
-    let tells = |from: Day, roots: Roots| roots == Roots::Circling || since.is_none_or(|since| from >= since);
+    let tells = |from: Day| since.is_none_or(|since| from >= since);
     let plugs = story.plugs_that_tell();
-    let own = plugs.last().filter(|plug| tells(plug.from, plug.what));
-    let own = own.map(|plug| (plug.from, plug.what, plug.entry.clone()));
-    let before = || story.circling_from_before.as_ref().filter(|_| plugs.is_empty());
-    own.or_else(|| before().map(|plug| (plug.from, Roots::Circling, plug.entry.clone())))
+    let last = plugs.last();
+    let settled = |seen: Day| last.is_some_and(|last| story.culled_on.iter().any(|on| (seen..=last.from).contains(on)));
+    let circling = plugs.iter().rev().find(|plug| plug.what == Roots::Circling);
+    let own = circling.map(|plug| (plug.from, &plug.entry));
+    let before = || story.circling_from_before.as_ref().map(|plug| (plug.from, &plug.entry));
+    if let Some((seen, entry)) = own.or_else(before) {
+        let still = last.is_none_or(|last| last.what == Roots::Circling || !settled(seen));
+        if still {
+            return Some((seen, Roots::Circling, entry.clone()));
+        }
+    }
+    let told = last.filter(|plug| tells(plug.from) && !(plug.what == Roots::Holds && is_newly_cut(story, plug.from)));
+    told.map(|plug| (plug.from, plug.what, plug.entry.clone()))
+}
+
+/// Whether roots were cut so lately that a plug tells nothing of them.
+pub(crate) fn is_newly_cut(story: &TrayStory, day: Day) -> bool {
+    story.roots_cut.iter().any(|cut| (0..CUT_ROOTS_UNSEEN_DAYS).contains(&day.days_since(cut.from)))
 }
 
 const HOLDING_SOURCE: RuleSource = RuleSource::Holding;
@@ -215,8 +234,8 @@ pub(crate) fn days_in_container(
     criterion
 }
 
-/// Days after potting on, and after roots were cut, in which nobody can take for granted that the roots hold the soil. Ours: a ball that falls apart is
-/// planted without its fine roots; a plug that was seen to hold says it earlier.
+/// Days after plants were moved on, and after roots were cut, in which nobody can take for granted that the roots hold the soil.
+/// Ours: a ball that falls apart is planted without its fine roots; a plug that was seen to hold says it earlier.
 pub(crate) const POTTED_ON_REST_DAYS: i32 = 28;
 
 /// Roots that were cut, or came into new soil, a short while ago.
@@ -227,11 +246,10 @@ pub(crate) struct RootsRest {
     cut: bool,
 }
 
-/// Whether roots are still taking hold on a day, after they were cut or potted on, whichever was last; none where that is over,
+/// Whether roots are still taking hold on a day, after they were cut or moved on, whichever was last; none where that is over,
 /// or never was.
 pub(crate) fn roots_rest(story: &TrayStory, day: Day) -> Option<RootsRest> {
-    let potted_on = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PottedOn)));
-    let potted = story.container().filter(|_| potted_on).map(|spell| (spell.from, false));
+    let potted = story.moves_in.last().map(|moved| (*moved, false));
     let cut = story.roots_cut.last().map(|cut| (cut.from, true));
     let (since, cut) = cut.max(potted)?;
     let until = since.plus(POTTED_ON_REST_DAYS);

@@ -128,13 +128,17 @@ pest_met = no pest or sickness is written that was not settled since
 # (what, day, share)
 pest_on_few = seen on { $day }: { $what }, on { $share } of the plants. Look again before they go, and leave those that have it
 # (what, day)
-pest_not_counted = seen on { $day }: { $what }; nobody wrote on how many. Count, then write it with its share
+pest_not_counted = seen on { $day }: { $what }; nobody wrote on how many, so it holds back. Count, then write it with its share
 # (what, day, share)
 pest_on_many = seen on { $day }: { $what }, on { $share } of the plants. It goes along into the bed: throw out or treat, then look and write the share left, 0 where it is gone
 # (what, day)
-pest_of_soil = seen on { $day }: { $what }. It goes along with soil and roots: throw out or treat, then look and write 0 % where it is gone
+pest_of_soil = seen on { $day }: { $what }. It goes along with soil and roots: throw out with the soil, on no seedbed or heap, or treat; write which, then look and write 0 % where it is gone
+# (what, day)
+pest_spreads = seen on { $day }: { $what }. One plant that has it is enough: set the tray apart, ask whether it must be reported, cull what has it and write it, then look and write 0 % where it is gone
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
+# (what, day)
+pest_holds_bed = seen in this bed on { $day }: { $what }. It waits for young roots and plants: plant nothing until a look writes share 0, or what was done against it is written
 living_met_plants = living: { $plants }
 living_unmet = nothing lives in it
 load_met = enough can be planted: { $plants }
@@ -246,9 +250,9 @@ gap_light_since = its light is known only since { $since }: leave it there until
 # (cm, day)
 gap_height_on_arrival = { $cm } cm tall on { $day } when they came, as written, and not measured here: measure a sample of { $USUAL_SAMPLE }, or all that stand
 # (day, until)
-gap_roots_cut = roots were cut on { $day }: in the shade until { $until }, when new ones have grown, or lift a plug and see it hold
+gap_roots_cut = roots were cut on { $day }: in the shade until { $until }, when new ones have grown; no plug lifted in the first { $CUT_ROOTS_UNSEEN_DAYS } days tells whether they have
 # (day, until)
-gap_potted_on = potted on { $day }: until { $until } the ball may fall apart; wait, or lift a plug and see it hold
+gap_potted_on = moved into other soil on { $day }: until { $until } the ball may fall apart; wait, or lift a plug and see it hold
 gap_coming_day = a coming day: nobody knows its rain yet
 # (what, day)
 gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and after how many days it is safe
@@ -348,7 +352,7 @@ source_common_practice = common practice
 source_load = a load is { $LOAD_PLANTS } plants, or all that stand where fewer do (ours, common practice)
 source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times, and below { $DARKER_WARNS_BELOW }, take care (ours; no publication gives a safe number)
 source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
-source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, is carried into the field; common practice: only healthy plants go out
+source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, and any virus, witches' broom, wilt or other sickness of which one plant is enough, is carried into the field; common practice: only healthy plants go out
 source_flush = common practice: new leaves take 2-3 weeks to harden
 source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_KEEP_DAYS } days, { $HEELED_IN_KEEP_DAYS } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots
 source_last_day_written = the last day written down when they came: common practice

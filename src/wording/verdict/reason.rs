@@ -224,13 +224,16 @@ impl Wording {
     }
 
     fn pest_reason(&self, found: &Found<NotSo, Option<PestSeen>>, blocks: bool) -> String {
-        let Some(PestSeen { what, share_pct, on, in_soil, in_bed }) = &found.known else { return self.pest_met() };
+        let Some(PestSeen { what, share_pct, on, in_soil, spreads, in_bed }) = &found.known else {
+            return self.pest_met();
+        };
         let (what, day) = (crate::base::text::cleaned(what), self.day(*on));
         if *in_bed {
-            return self.pest_in_bed(what, day);
+            return if blocks { self.pest_holds_bed(what, day) } else { self.pest_in_bed(what, day) };
         }
         match (share_pct.map(|share| self.percent(share / 100.0)), blocks) {
             (_, true) if *in_soil => self.pest_of_soil(what, day),
+            (_, true) if *spreads => self.pest_spreads(what, day),
             (Some(share), true) => self.pest_on_many(what, day, share),
             (Some(share), false) => self.pest_on_few(what, day, share),
             (None, _) => self.pest_not_counted(what, day),

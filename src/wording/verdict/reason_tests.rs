@@ -41,6 +41,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
             share_pct: Some(60.0),
             on: on("2026-04-03"),
             in_soil: false,
+            spreads: false,
             in_bed: false,
         })
     };
