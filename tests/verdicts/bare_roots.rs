@@ -61,3 +61,32 @@ fn a_last_day_that_is_weeks_away_stays_as_written_and_asks_for_care() {
     assert!(said.contains("as written") && said.contains("rarely last") && said.contains("heeled in"), "{said}");
     assert!(!asked(&came("teak", "stump", Some("2026-05-09")), Rule::GoodUntil).warns, "stumps keep longer");
 }
+
+#[test]
+fn bare_roots_from_deep_shade_are_asked_for_the_step_of_light_where_it_was_written() {
+    // 10 % to 50 %, the least light of coffee's band, is 5 times; 60 % to it is none.
+    for (shade, blocks) in [(90, true), (40, false)] {
+        let mut book = small_nursery();
+        let came = json!({"tray":"t-1","species":"coffee","count":40,"from":"wildling","form":"bare_root",
+            "height_cm":30,"shade_now_pct":shade});
+        book.write("2026-04-14", "plants_received", came);
+        assert_eq!(asked(&book, Rule::ExposureStep).blocks, blocks, "{shade}");
+    }
+    let unwritten = came("coffee", "bare_root", None);
+    let picture = unwritten.on(TODAY);
+    assert!(tray(&picture, "t-1").criteria.iter().all(|criterion| criterion.rule() != Rule::ExposureStep));
+}
+
+#[test]
+fn a_stump_is_asked_for_no_height() {
+    let mut book = small_nursery();
+    let came = json!({"tray":"t-1","species":"teak","count":40,"from":"bought","form":"stump"});
+    book.write("2026-04-14", "plants_received", came);
+    let picture = book.on(TODAY);
+    let tray = tray(&picture, "t-1");
+    assert!(
+        tray.ready && tray.criteria.iter().all(|criterion| criterion.rule() != Rule::Height),
+        "{:?}",
+        tray.criteria
+    );
+}

@@ -2,6 +2,8 @@
 
 use outplant::nursery::entry::types::Roots;
 use outplant::reckon::picture::{Criterion, DoubtKind, Measure, Rule};
+use outplant::wording::verdict::About;
+use outplant::wording::{Lang, Wording};
 use serde_json::json;
 
 use crate::support::{Book, criterion, pair, ready_coffee, small_nursery, tray, wet_days};
@@ -109,6 +111,35 @@ fn plants_moved_on_rest_28_days_however_and_wherever_they_came_from() {
         assert!(!of_tray(&book, "cof-9", Rule::Plug).blocks, "{how}, a plug since");
         assert!(!of_tray(&book, "cof-1", Rule::Plug).blocks, "what stayed was not moved");
     }
+}
+
+#[test]
+fn far_beyond_what_the_bag_holds_a_plug_needs_a_sample_of_these_weeks_beside_it() {
+    // Coffee in its own bag: 420 days, 1.5 times 630. Sown on 1 June 2025: day 630 is 21 February 2027.
+    for (on, sampled, meets) in [
+        ("2027-02-21", "2026-04-10", true),
+        ("2027-02-22", "2026-04-10", false),
+        ("2027-02-22", "2026-12-28", true),
+        ("2027-02-22", "2026-12-27", false),
+    ] {
+        let mut book = coffee();
+        let plants = vec![json!({"height_cm":38,"collar_mm":6}); 20];
+        book.write(sampled, "measured", json!({"tray":"cof-1","plants":plants}));
+        book.write("2027-02-20", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+        let picture = book.on(on);
+        let days = criterion(&tray(&picture, "cof-1").criteria, Rule::DaysInContainer);
+        assert_eq!((days.met(), days.blocks), (Some(meets), !meets), "{on}, measured on {sampled}");
+    }
+}
+
+#[test]
+fn plants_that_only_stood_in_their_light_are_not_said_to_harden() {
+    let mut book = small_nursery();
+    let came = json!({"tray":"cof-1","species":"coffee","count":40,"from":"opening","form":"bag","age_days":300,"place":"Half shade"});
+    book.write("2026-01-15", "plants_received", came);
+    let hardening = of_tray(&book, "cof-1", Rule::Hardening);
+    let said = Wording::new(Lang::En).reason(&hardening, About::Tray);
+    assert!(hardening.met() == Some(true) && said.contains("has stood") && !said.contains("hardening for"), "{said}");
 }
 
 /// An avocado tray of plants so tall, all of the same, and how its height and collar are judged.

@@ -114,7 +114,7 @@ fn a_thick_sample_under_a_floor_of_ours_says_why_it_warns() {
 }
 
 #[test]
-fn a_shade_taken_away_is_told_as_the_light_of_today_and_as_a_step_that_burns() {
+fn a_shade_taken_away_is_told_as_the_light_of_today_and_a_step_that_burns_holds_back_ten_days() {
     // The mean of ten days is 8 of 55 % and 2 of 100 %: 64 %. One step from 55 % may go to 84 %.
     for (shade, burns) in [(0, true), (20, false)] {
         let mut book = fitting();
@@ -124,10 +124,15 @@ fn a_shade_taken_away_is_told_as_the_light_of_today_and_as_a_step_that_burns() {
         let (now, since) = cof.light_changed.unwrap();
         assert_eq!((now, since.to_string().as_str()), (1.0 - f64::from(shade) / 100.0, "2026-04-14"));
         let step = criterion(&cof.criteria, Rule::ExposureStep);
-        assert_eq!((step.met(), step.warns), (Some(true), burns), "{shade}");
-        assert_eq!(said(step, About::Tray).contains("since 14 Apr 2026, too large a step"), burns);
+        assert_eq!((step.met(), step.blocks), (Some(!burns), burns), "{shade}");
+        assert_eq!(said(step, About::Tray).contains("on 14 Apr 2026, too large a step"), burns);
         let pair = crate::support::pair(&picture, "cof-1", "Upper 1");
-        assert_eq!(criterion(&pair.criteria, Rule::ExposureStep).warns, burns);
+        assert_eq!(criterion(&pair.criteria, Rule::ExposureStep).blocks, burns);
+        assert_eq!(step.expected.map(|on| on.to_string()), burns.then(|| "2026-04-24".to_string()));
+        // Shaded again the next day: what is scorched is scorched, and shows until the 23rd.
+        book.write("2026-04-15", "shade_set", json!({"place":"Half shade","shade_pct":45}));
+        let blocks = |on: &str| criterion(&tray(&book.on(on), "cof-1").criteria, Rule::ExposureStep).blocks;
+        assert_eq!((blocks("2026-04-23"), blocks("2026-04-24")), (burns, false));
     }
     assert_eq!(tray(&fitting().on(TODAY), "cof-1").light_changed, None);
 }

@@ -92,6 +92,8 @@ pub enum InContainer {
     Days(i32),
     /// In the seedbed for so many days.
     Seedbed(i32),
+    /// For so many days, far beyond what it holds, and a plug that holds is not enough.
+    FarBeyond(i32),
     /// Their roots circle.
     Circling,
 }
@@ -99,7 +101,7 @@ pub enum InContainer {
 impl From<InContainer> for Measure {
     fn from(stands: InContainer) -> Measure {
         match stands {
-            InContainer::Days(days) | InContainer::Seedbed(days) => Measure::Days(days),
+            InContainer::Days(days) | InContainer::Seedbed(days) | InContainer::FarBeyond(days) => Measure::Days(days),
             InContainer::Circling => Measure::Roots(Roots::Circling),
         }
     }
@@ -188,6 +190,8 @@ pub enum Hardened {
     NoBrighter,
     /// For so many days.
     For(i32),
+    /// They stood so many days in a light no darker than where they go.
+    Stood(i32),
     /// Long enough, and shorter than advised.
     BelowAdvice {
         /// Days of hardening.
@@ -212,7 +216,7 @@ impl From<Hardened> for Measure {
     fn from(hardened: Hardened) -> Measure {
         match hardened {
             Hardened::GoesSoft | Hardened::NoBrighter => Measure::No,
-            Hardened::For(days) | Hardened::BelowAdvice { days, .. } => Measure::Days(days),
+            Hardened::For(days) | Hardened::Stood(days) | Hardened::BelowAdvice { days, .. } => Measure::Days(days),
             Hardened::FreshStep { days, last, .. } => Measure::FreshStep { days, last },
             Hardened::PutBack(day) => Measure::On(day),
         }

@@ -6,7 +6,7 @@ use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::quantity::{LightStep, RatioAtMost};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::tray::hardening;
-use crate::reckon::tray::light::LastLight;
+use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight};
 use crate::science::light::exposure_ratio;
 
 /// A step up to this ratio fits without a warning (ours; no publication gives a safe number).
@@ -83,19 +83,19 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
         return Criterion::unknown(Question::ExposureStep, None, true, SOURCE);
     };
     let basis = if last.basis == Basis::Measured { Basis::Measured } else { Basis::Reckoned };
-    // What came too far into the light here may be scorched, wherever it goes.
-    let changed = last.changed.filter(|changed| changed.to > brightest_from(changed.from) + 1e-9);
-    let burns = changed.map(|changed| (changed.to, changed.since));
+    // What came too far into the light here may be scorched, wherever it goes: it shows within days.
+    let burns = last.burns.map(|burnt| (burnt.to, burnt.since));
     let known = LightStep { from: last.share, to, burns };
     let brightest = brightest_from(last.share);
     // A hair of rounding must not decide: 0.40 + 0.29 is 0.69.
-    let met = to <= brightest + 1e-9;
+    let met = to <= brightest + 1e-9 && burns.is_none();
     let needed = RatioAtMost(brightest / last.share);
     let mut criterion = Criterion::found(Question::ExposureStep, needed, known, basis, met, SOURCE)
         .resting_on(last.entries.iter().cloned())
         .resting_on(bed_entries);
-    criterion.warns = met && (burns.is_some() || !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio));
-    criterion
+    criterion.warns = met && !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio);
+    let shows_until = burns.filter(|_| to <= brightest + 1e-9).map(|(_, since)| since.plus(LAST_LIGHT_DAYS));
+    criterion.expected_on(shows_until)
 }
 
 /// The brightest light, as a share of the open light, to which plants may go in one step from a light: a step blocks when

@@ -176,10 +176,15 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let &Asked { story, profile, clock, history, day } = asked;
     let (length, template) = (length_days(profile), template_days(profile));
     let needed = DaysAtLeast(length);
-    let ran = |days: i32, from: Day, entries: Vec<EntryId>| {
+    // Whether a clock ran, or the plants only stood there.
+    let ran = |days: i32, from: Day, entries: Vec<EntryId>, stood: bool| {
         let met = days >= length;
         let short = met && days < template;
-        let known = if short { Hardened::BelowAdvice { days, advised: template } } else { Hardened::For(days) };
+        let known = match (short, stood && met) {
+            (true, _) => Hardened::BelowAdvice { days, advised: template },
+            (false, true) => Hardened::Stood(days),
+            (false, false) => Hardened::For(days),
+        };
         let mut ran = Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, met, SOURCE)
             .expected_on(Some(from.plus(length)))
             .resting_on(entries);
@@ -196,7 +201,7 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let light = history.last().and_then(|stretch| stretch.light);
     let no_step = light.zip(toward).is_some_and(|(light, toward)| toward <= light + SMALLEST_STEP);
     if let Some((since, entries)) = stood.filter(|(since, _)| no_step && day.days_since(*since) >= length) {
-        return ran(day.days_since(since), since, entries);
+        return ran(day.days_since(since), since, entries, true);
     }
     if let Some(started) = clock.started {
         let days = day.days_since(started);
@@ -209,7 +214,7 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
                 Criterion::found(Question::Hardening, needed, fresh, Basis::Reckoned, false, SOURCE)
                     .resting_on(clock.entries.iter().cloned())
             }
-            None => ran(days, started, clock.entries.clone()),
+            None => ran(days, started, clock.entries.clone(), false),
         };
         return criterion.expected_on(Some(from));
     }
@@ -228,7 +233,7 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         let since = stood.as_ref().map_or(*arrived, |(since, _)| *since);
         let here = day.days_since(since);
         if here >= length {
-            return ran(here, since, vec![entry.clone()]);
+            return ran(here, since, vec![entry.clone()], true);
         }
         if stands_since.is_none() {
             let gap = Gap::LightSince { since, until: since.plus(length) };
@@ -240,7 +245,7 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     if let Some((since, entries)) = stood.filter(|_| light >= OPEN_LIGHT || no_step) {
         // In the open, or as bright as where they go, there is no step left to take: standing there is hardening.
         let since = since.max(story.made_on.unwrap_or(since).min(day)).min(day);
-        return ran(day.days_since(since), since, entries);
+        return ran(day.days_since(since), since, entries, true);
     }
     Criterion::found(Question::Hardening, needed, Hardened::For(0), Basis::Reckoned, false, SOURCE)
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))

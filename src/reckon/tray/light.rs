@@ -3,6 +3,7 @@
 use crate::base::{Day, EntryId};
 use crate::reckon::picture::Basis;
 use crate::reckon::stock::{Origin, PlaceStory, Places, TrayStory};
+use crate::reckon::tray::exposure::brightest_from;
 use crate::reckon::tray::hardening::SMALLEST_STEP;
 
 /// Days over which the last light of a tray is taken (review of the trade's practice, ours).
@@ -99,6 +100,8 @@ pub(crate) struct LastLight {
     pub share: f64,
     /// The light of today, where it came within these days, with the day since when and the light before it.
     pub changed: Option<LightChanged>,
+    /// The last step of these days that was too large, though it may have been taken back since.
+    pub burns: Option<LightChanged>,
     /// Measured where it was read, reckoned from the shade otherwise.
     pub basis: Basis,
     /// The entries it rests on.
@@ -125,7 +128,8 @@ pub(crate) fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
     entries.dedup();
     let basis = if all_read { Basis::Measured } else { Basis::Reckoned };
     let changed = changed_since(history, first_day);
-    (days > 0).then(|| LastLight { share: sum / f64::from(days), changed, basis, entries })
+    let burns = burnt_since(history, first_day);
+    (days > 0).then(|| LastLight { share: sum / f64::from(days), changed, burns, basis, entries })
 }
 
 /// The last change of light that was more than a hair, if somebody brought it about on a day or later: a reading alone changes
@@ -137,4 +141,25 @@ fn changed_since(history: &[Stretch], first_day: Day) -> Option<LightChanged> {
     let (was, is) = (history.get(before)?, history.get(before + 1)?);
     let (from, since) = (was.light?, is.from);
     (is.step && since >= first_day).then_some(LightChanged { from, to, since })
+}
+
+/// The last step that somebody brought about on a day or later and that was larger than plants take at once. What was carried
+/// back on the same day did not stand there.
+fn burnt_since(history: &[Stretch], first_day: Day) -> Option<LightChanged> {
+    let mut last: Option<&Stretch> = None;
+    let mut burnt = None;
+    for (i, stretch) in history.iter().enumerate() {
+        if history.get(i + 1).is_some_and(|next| next.from <= stretch.from) {
+            continue;
+        }
+        if let (Some(from), Some(to)) = (last.and_then(|last| last.light), stretch.light)
+            && stretch.step
+            && stretch.from >= first_day
+            && to > brightest_from(from) + 1e-9
+        {
+            burnt = Some(LightChanged { from, to, since: stretch.from });
+        }
+        last = Some(stretch);
+    }
+    burnt
 }

@@ -205,10 +205,17 @@ impl Judged<'_> {
         if bare {
             all.extend(hold::good_until(self.story, day));
             all.extend(hold::bare_roots(self.story, self.profile));
+            // Leaves from the shade burn as well on bare roots; a stump has none.
+            let shade_written = matches!(&self.story.origin, Some(Origin::Received { light_share: Some(_), .. }));
+            let leafy = self.story.form() == Some(PlantForm::BareRoot);
+            if leafy && shade_written && !exposure::stands_any_light(self.profile) {
+                all.push(exposure::toward_band(self.last_light, self.story.species.as_ref(), self.profile));
+            }
         } else {
             all.push(time::days_since_sowing(self.age, self.profile, measured));
             let seedbed = time::in_seedbed(self.story, self.profile, around.site, day);
-            all.push(time::days_in_container(holding, plug, self.no_most_days(), seedbed, day));
+            let sampled = self.story.samples.last().map(|sample| sample.day);
+            all.push(time::days_in_container(holding, plug, self.no_most_days(), seedbed, (sampled, day)));
         }
         all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
         all.extend(grafted::criterion(self.story, self.profile, day));

@@ -14,6 +14,9 @@ use crate::reckon::tray::exposure::stands_any_light;
 use crate::reckon::tray::time;
 use crate::science::{quality, sampling};
 
+/// A sample of plants that grow tells of their size for so many days: 8 weeks (ours; 6 to 8 weeks).
+pub(crate) const SAMPLE_LASTS_DAYS: i32 = 56;
+
 /// Plants in one load (ours): fewer are one when no more stand there.
 pub(crate) const LOAD_PLANTS: u32 = 5;
 /// Level of the interval around the share of a sample that passes.
@@ -57,12 +60,14 @@ fn limits(profile: Option<&Profile>, story: &TrayStory) -> Limits {
     let least = profile.and_then(|profile| profile.height_least_cm.as_ref());
     let most = profile.and_then(|profile| profile.height_most_cm.as_ref());
     let collar_rule = has_collar_rule(story);
+    let stump = story.form() == Some(PlantForm::Stump);
     let taller = |most: f64| if story.is_grafted() { most.max(GRAFTED_MOST_CM) } else { most };
     let floor = profile.and_then(|profile| profile.collar_floor_mm.as_ref());
     let soft = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Soft);
     let source = |figure: Option<&Figure<f64>>| figure.map_or_else(String::new, |figure| figure.source.clone());
     Limits {
-        height: least.zip(most).map(|(least, most)| (least.value, taller(most.value))),
+        // A stump is cut to its length: the height of a seedling says nothing of it.
+        height: least.zip(most).filter(|_| !stump).map(|(least, most)| (least.value, taller(most.value))),
         collar_floor_mm: floor.filter(|_| collar_rule && !soft).map(|floor| floor.value),
         floor_is_published: floor.is_some_and(|floor| floor.flag == Flag::Seen),
         height_source: if most.is_some_and(|most| taller(most.value) > most.value) {

@@ -8,6 +8,7 @@ use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Question, RuleSou
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
+use crate::reckon::tray::size::SAMPLE_LASTS_DAYS;
 use crate::science::container::holding_days;
 
 /// A plug that holds overrules the holding time for so many days (ours, common practice: roots are looked at again
@@ -194,6 +195,10 @@ pub(crate) fn is_newly_cut(story: &TrayStory, day: Day) -> bool {
     story.roots_cut.iter().any(|cut| (0..CUT_ROOTS_UNSEEN_DAYS).contains(&day.days_since(cut.from)))
 }
 
+/// Beyond so many times the days a container holds, one plug that holds does not let plants go: a sample of these weeks must say
+/// that they still grow straight and in measure. Ours.
+pub(crate) const PLUG_ALONE_TIMES: f64 = 1.5;
+
 const HOLDING_SOURCE: RuleSource = RuleSource::Holding;
 
 /// The criterion `days_in_container`.
@@ -202,7 +207,7 @@ pub(crate) fn days_in_container(
     plug: Option<&(Day, Roots, EntryId)>,
     gap: Option<Gap>,
     seedbed: bool,
-    day: Day,
+    (sampled, day): (Option<Day>, Day),
 ) -> Criterion {
     if let Some((_, Roots::Circling, entry)) = plug {
         // Roots that circle are over the limit whatever the days: there is no number of days to show.
@@ -216,15 +221,22 @@ pub(crate) fn days_in_container(
     let days = day.days_since(holding.since);
     let needed = Holds::Days(holding.limit_days);
     let within = days <= holding.limit_days;
-    let holds =
+    let far_over = f64::from(days) > f64::from(holding.limit_days) * PLUG_ALONE_TIMES;
+    let sample_lasts = sampled.is_some_and(|on| day.days_since(on) <= SAMPLE_LASTS_DAYS);
+    let seen_to_hold =
         plug.filter(|(checked, roots, _)| *roots == Roots::Holds && day.days_since(*checked) <= PLUG_SAYS_FOR_DAYS);
+    let holds = seen_to_hold.filter(|_| !far_over || sample_lasts);
     let basis = match holds {
         Some(_) if !within => Basis::Measured,
         _ if holding.volume_known => Basis::Reckoned,
         _ => Basis::Assumed,
     };
     let met = within || holds.is_some();
-    let known = if seedbed { InContainer::Seedbed(days) } else { InContainer::Days(days) };
+    let known = match (seedbed, seen_to_hold.is_some() && holds.is_none()) {
+        (true, _) => InContainer::Seedbed(days),
+        (false, true) => InContainer::FarBeyond(days),
+        (false, false) => InContainer::Days(days),
+    };
     let mut criterion = Criterion::found(Question::DaysInContainer, needed, known, basis, met, HOLDING_SOURCE)
         .resting_on(holding.entries.iter().cloned());
     if let (Some((_, _, entry)), false) = (holds, within) {

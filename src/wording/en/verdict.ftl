@@ -21,6 +21,8 @@ container_holds = { $days ->
 }
 # (days, most)
 container_outgrown = in its bag { $days } days, the bag holds it { $most }: lift a plug, then pot on or cull
+# (days, most)
+container_far_beyond = in its bag { $days } days, the bag holds it { $most }: so late one plug that holds is not enough. Measure a sample of today and write it, or pot on or cull
 container_circles = the roots circle, whatever the days: cut them, or cull; a larger bag alone does not mend it
 # (days, most)
 seedbed_holds = { $days ->
@@ -85,6 +87,8 @@ hardening_short = { $days ->
     [one] hardening for { $days } day, { $short } short of { $least }
    *[other] hardening for { $days } days, { $short } short of { $least }
 }
+# (days, least)
+hardening_stood = has stood { $days } days in light no darker than where it goes, { $least } needed
 hardening_soft = goes out soft: nothing to harden
 hardening_no_brighter = this bed is no brighter than where it stood: nothing to harden for
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
@@ -114,8 +118,8 @@ step_too_bright_tray = stands in { $from } light, its species goes into { $to } 
 step_too_dark = stood in { $from } light, this bed has { $to }: much darker than it is used to
 # (from, to)
 step_too_dark_tray = stands in { $from } light, its species goes into { $to } at most: much darker than it is used to
-# (sentence, now, since)
-step_after_burn = { $sentence }. In { $now } light since { $since }, too large a step: shade it again, and look for scorched leaves before it goes
+# (sentence, now, since, until)
+step_after_burn = { $sentence }. It came into { $now } light on { $since }, too large a step: keep it in shade until { $until } and look for scorched leaves
 held_met = nobody holds it back
 held_unmet_said = held back: { $why }
 # (why, day)

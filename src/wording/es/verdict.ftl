@@ -17,6 +17,7 @@ container_holds = { $days ->
    *[other] lleva { $days } días en la bolsa, que aguanta { $most }
 }
 container_outgrown = lleva { $days } días en la bolsa, que aguanta { $most }: saque un pilón, luego cambie de bolsa o descarte
+container_far_beyond = lleva { $days } días en la bolsa, que aguanta { $most }: tan tarde no basta un pilón que sostiene. Mida hoy una muestra y anótela, o cambie de bolsa o descarte
 container_circles = raíces enrolladas, sin importar los días: pódelas o descarte; una bolsa más grande sola no las arregla
 seedbed_holds = { $days ->
     [one] lleva { $days } día en el semillero, que sirve { $most }
@@ -64,6 +65,7 @@ hardening_short = { $days ->
     [one] { $days } día de endurecimiento, faltan { $short } para { $least }
    *[other] { $days } días de endurecimiento, faltan { $short } para { $least }
 }
+hardening_stood = lleva { $days } días con no menos luz que adonde va, hacen falta { $least }
 hardening_soft = sale tierna: no hay que endurecerla
 hardening_no_brighter = esta parcela no tiene más luz que donde estaba: no hay que endurecerla para ella
 hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
@@ -81,7 +83,7 @@ step_too_bright = estaba con { $from } de luz, esta parcela tiene { $to }: { $ra
 step_too_bright_tray = está con { $from } de luz, su especie va a { $to } o más: { $ratio } veces la luz, sáquela en { $steps } pasos
 step_too_dark = estaba con { $from } de luz, esta parcela tiene { $to }: mucha más sombra de la que conoce
 step_too_dark_tray = está con { $from } de luz, su especie va a { $to } o menos: mucha más sombra de la que conoce
-step_after_burn = { $sentence }. Con { $now } de luz desde el { $since }, un paso muy grande: vuelva a darle sombra, y mire si hay hojas quemadas antes de que salga
+step_after_burn = { $sentence }. Pasó a { $now } de luz el { $since }, un paso muy grande: téngala a la sombra hasta el { $until } y mire si hay hojas quemadas
 held_met = nadie la retiene
 held_unmet_said = retenida: { $why }
 held_unmet_until = retenida hasta el { $day }: { $why }

@@ -11,6 +11,7 @@ use crate::reckon::picture::quantity::{
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Criterion, Question};
 use crate::reckon::tray::exposure::{DARKER_WARNS_BELOW, FITS_UP_TO};
+use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 use crate::wording::Wording;
 
 /// What a verdict is about; a few reasons are said otherwise of a tray alone than of a tray for a bed.
@@ -85,11 +86,10 @@ impl Wording {
 
     fn container_reason(&self, &Found { needed, known, met, .. }: &Found<Holds, InContainer>) -> String {
         match (known, needed) {
-            (InContainer::Circling, _) | (InContainer::Days(_) | InContainer::Seedbed(_), Holds::Roots) => {
-                self.container_circles()
-            }
+            (InContainer::Circling, _) | (_, Holds::Roots) => self.container_circles(),
             (InContainer::Seedbed(days), Holds::Days(most)) if met => self.seedbed_holds(days, most),
             (InContainer::Seedbed(days), Holds::Days(most)) => self.seedbed_outgrown(days, most),
+            (InContainer::FarBeyond(days), Holds::Days(most)) => self.container_far_beyond(days, most),
             (InContainer::Days(days), Holds::Days(most)) if met => self.container_holds(days, most),
             (InContainer::Days(days), Holds::Days(most)) => self.container_outgrown(days, most),
         }
@@ -201,6 +201,7 @@ impl Wording {
             Hardened::PutBack(day) => self.hardening_put_back(self.short_day(day), least),
             Hardened::FreshStep { days, last, from } => self.hardening_fresh(days, self.day(last), self.day(from)),
             Hardened::BelowAdvice { days, advised } => self.hardening_below_advice(days, least, advised),
+            Hardened::Stood(days) => self.hardening_stood(days, least),
             Hardened::For(days) if met => self.hardening_met(days, least),
             Hardened::For(0) => self.hardening_not_begun(least),
             Hardened::For(days) => self.hardening_short(days, least - days, least),
@@ -244,8 +245,10 @@ impl Wording {
         let LightStep { from, to, burns } = found.known;
         let Some((now, since)) = burns else { return self.step_alone(found, warns, about) };
         let ratio = to / from;
-        let warns = warns && !(DARKER_WARNS_BELOW..=FITS_UP_TO).contains(&ratio);
-        self.step_after_burn(self.step_alone(found, warns, about), self.percent(now), self.day(since))
+        let fits = ratio <= found.needed.0 + 1e-9;
+        let warns = warns || (fits && !(DARKER_WARNS_BELOW..=FITS_UP_TO).contains(&ratio));
+        let alone = self.step_alone(&Found { met: fits, ..found.clone() }, warns, about);
+        self.step_after_burn(alone, self.percent(now), self.day(since), self.day(since.plus(LAST_LIGHT_DAYS)))
     }
 
     fn step_alone(&self, found: &Found<RatioAtMost, LightStep>, warns: bool, about: About) -> String {
