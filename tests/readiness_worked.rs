@@ -77,8 +77,11 @@ fn the_holding_time_of_a_container_scales_by_the_cube_root_and_a_plug_overrules_
     assert_eq!((held.met(), cof.stage), (Some(false), Stage::Overdue));
     assert_eq!(cof.best_before, Some(day("2025-06-01") + 210));
     book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
-    let picture = book.on(TODAY);
-    assert_eq!(criterion(&tray(&picture, "cof-1").criteria, Rule::DaysInContainer).met(), Some(true));
+    // Day 315 is 1.5 times 210; from then on a plug alone is not enough.
+    for (on, met) in [("2026-04-12", true), ("2026-04-13", false)] {
+        let picture = book.on(on);
+        assert_eq!(criterion(&tray(&picture, "cof-1").criteria, Rule::DaysInContainer).met(), Some(met), "{on}");
+    }
     // And the other way: circling roots are overdue within the limit.
     let mut young = fitting();
     young.write("2026-04-14", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
