@@ -71,7 +71,10 @@ pub(crate) fn refused(run: &Run, fault: &ImportError, file: &str, species: &Cata
 
 /// Faults of lines and what the book refuses, in the order of the lines.
 fn by_line(run: &Run, faults: &LineFaults, refused: &[Refused], species: &Catalogue) -> Exit {
-    let of_lines = faults.listed.iter().map(|fault| (fault.line, run.wording.line_fault(fault)));
+    let of_lines = faults
+        .listed
+        .iter()
+        .flat_map(|fault| run.wording.line_fault_and_meant(fault).into_iter().map(|sentence| (fault.line, sentence)));
     let of_book = refused.iter().map(|one| (one.line, run.wording.refused(one, species)));
     let mut all: Vec<(usize, String)> = of_lines.chain(of_book).collect();
     all.sort_by_key(|(line, _)| *line);

@@ -22,10 +22,8 @@ pub(super) fn run(run: &Run, arguments: &Write, line: &str) -> Result<Ending, Ex
 /// The entries a person chooses where a line may mean several things; else why it is not written.
 fn chosen(run: &Run, faults: &LineFaults, only_try: bool) -> Result<Vec<Draft>, Exit> {
     let refused = || {
-        let sentences = faults
-            .listed
-            .iter()
-            .map(|fault| run.wording.line_fault(&LineFault { line: 0, column: None, ..fault.clone() }));
+        let alone = |fault: &LineFault| LineFault { line: 0, column: None, ..fault.clone() };
+        let sentences = faults.listed.iter().flat_map(|fault| run.wording.line_fault_and_meant(&alone(fault)));
         let lines = sentences.chain([run.wording.nothing_written()]).collect();
         Exit { ending: Ending::Refused, lines }
     };

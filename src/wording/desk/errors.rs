@@ -246,18 +246,23 @@ impl Wording {
 
     /// The faults of lines, a sentence each, and how many more there are.
     pub fn line_faults(&self, faults: &LineFaults) -> Vec<String> {
-        let mut all: Vec<String> = faults.listed.iter().map(|one| self.line_fault(one)).collect();
+        let mut all: Vec<String> = faults.listed.iter().flat_map(|one| self.line_fault_and_meant(one)).collect();
         if faults.count > faults.listed.len() {
             all.push(self.more_faults((faults.count - faults.listed.len()) as i64));
         }
         all
     }
 
+    /// A fault in a line of a file, and behind it the lines that may be meant, ready to copy.
+    pub(crate) fn line_fault_and_meant(&self, fault: &LineFault) -> Vec<String> {
+        let meant = self.meant_lines(&fault.reason).into_iter().map(|line| format!("    {line}"));
+        std::iter::once(self.line_fault(fault)).chain(meant).collect()
+    }
+
     /// A fault in a line of a file.
     pub(crate) fn line_fault(&self, fault: &LineFault) -> String {
         let sentence = self.in_place(fault.column, fault.field.as_deref(), &fault.reason);
-        let sentence = if fault.line == 0 { sentence } else { self.at_line(fault.line as i64, sentence) };
-        format!("{sentence}{}", self.lines_meant(&fault.reason))
+        if fault.line == 0 { sentence } else { self.at_line(fault.line as i64, sentence) }
     }
 
     /// What is wrong with a part of a short line, by what it means.

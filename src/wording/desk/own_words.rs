@@ -9,8 +9,6 @@ use crate::nursery::entry::shape::Shape;
 use crate::nursery::species::Catalogue;
 use crate::wording::Wording;
 
-/// Before each line that is ready to copy.
-const BEFORE_A_LINE: &str = "\n    ";
 /// Reasons that are told of one line; the first ones matter most.
 const MOST_REASONS: usize = 2;
 
@@ -31,11 +29,6 @@ impl Wording {
     pub(crate) fn meant_lines(&self, reason: &Reason) -> Vec<String> {
         let Reason::Words { meant, .. } = reason else { return Vec::new() };
         meant.iter().flatten().map(|one| self.line_meaning(one)).collect()
-    }
-
-    /// The same, each on a line of its own behind a sentence.
-    pub(super) fn lines_meant(&self, reason: &Reason) -> String {
-        self.meant_lines(reason).into_iter().map(|line| format!("{BEFORE_A_LINE}{line}")).collect()
     }
 
     fn why_not_written(&self, why: &Why) -> String {
