@@ -43,7 +43,7 @@ fn help_of_what_is_named(mut arguments: Vec<OsString>) -> Vec<OsString> {
     // Options before it, and their values, stay where they are.
     let is_option = |at: usize| arguments[at].to_string_lossy().starts_with('-');
     let takes_value = |at: usize| is_option(at) && !arguments[at].to_string_lossy().contains('=');
-    let first = (1..arguments.len()).find(|at| !is_option(*at) && !(*at > 1 && takes_value(at - 1)));
+    let first = (1..arguments.len()).find(|at| !(is_option(*at) || *at > 1 && takes_value(at - 1)));
     if let Some(at) = first.filter(|at| arguments[*at] == "help") {
         arguments.remove(at);
         arguments.push("--help".into());

@@ -133,7 +133,7 @@ fn part(words: &[Word], value: f64, counted: bool) -> Option<Why> {
     // "6 wilted and died": another word says that they are dead.
     let died = || {
         let others = words.iter().enumerate().filter(|(i, _)| *i != next);
-        others.map(|(_, word)| lexicon().roles(&word.folded)).flatten().any(|role| matches!(role, "die" | "kill"))
+        others.flat_map(|(_, word)| lexicon().roles(&word.folded)).any(|role| matches!(role, "die" | "kill"))
     };
     let is_some = list("part").contains(&word.folded) && (counted || !died());
     let is_part = is_some || (counted && is_pest()) || with_pest();
