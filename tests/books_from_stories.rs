@@ -114,7 +114,7 @@ fn what_is_written_late_or_taken_back_gives_the_same_from_kept_stories() {
         ours.undo(&Withdraws::LastCommand, true, "wanja", "slip").unwrap();
         same(&ours, &whole(&file, shelf, today), View { day: today, known: None });
     }
-    // Opened anew, with all of that behind the stories that were kept.
+    // Opened again, with all of that behind the stories that were kept.
     same(&from_stories(&file, shelf, today), &whole(&file, shelf, today), View { day: today, known: None });
     let proved = replay(&file, now(today), &mut |_, _| ControlFlow::Continue(())).unwrap();
     assert_eq!((proved.same, proved.kept_stories_true), (true, true));

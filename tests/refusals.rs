@@ -231,7 +231,7 @@ fn a_code_written_with_other_letters_is_the_same_tray() {
     assert!(said.contains("cof-1 is the code of another tray"), "{said}");
     let exported = home.done(&["export"]);
     assert!(!exported.contains("COF-1") && !exported.contains("bench 1"), "one spelling each: {exported}");
-    // Within one file too, and a label may still be written anew with other letters.
+    // Within one file too, and a label may still be written again with other letters.
     let lines = [
         json!({"kind":"plants_received","tray":"Gre-7","species":"grevillea","count":9,"from":"gift","form":"bag","happened":"2026-01-01"}),
         json!({"kind":"counted","tray":"gre-7","standing":8,"happened":"2026-01-02"}),

@@ -30,12 +30,12 @@ pub(crate) fn run(run: &Run, arguments: &Sample) -> Result<Ending, Exit> {
     Ok(ended)
 }
 
-/// The program's own copy of the sample, made anew where it is missing or nobody has written in it.
+/// The program's own copy of the sample, made again where it is missing or nobody has written in it.
 pub(crate) fn opened(run: &Run) -> Result<Desk, Exit> {
     let own = run.around.folders.sample_nursery();
     Ok(match Desk::open(&own, &run.around.folders.settings, run.now) {
         Ok(desk) if sample::is_stale(&desk) => {
-            // Nobody has written in it: its days are counted anew from today.
+            // Nobody has written in it: its days are counted again from today.
             drop(desk);
             for ending in ["", "-wal", "-shm"] {
                 let mut path = own.clone().into_os_string();

@@ -38,7 +38,7 @@ pub(crate) enum Key {
     Backspace,
     /// Takes out the letter behind.
     Delete,
-    /// Ctrl-L: draw all anew.
+    /// Ctrl-L: draw all again.
     Redraw,
     /// Ctrl-Z: to the shell and back.
     Suspend,

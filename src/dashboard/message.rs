@@ -41,7 +41,7 @@ pub(crate) enum Effect {
     Leave,
     /// To the shell and back.
     Suspend,
-    /// Everything anew.
+    /// Everything again.
     Redraw,
     /// The mouse on or off.
     Mouse(bool),
@@ -160,7 +160,7 @@ pub(crate) type TriedOut = (Vec<Outcome>, Vec<Doubt>, Vec<Remark>);
 /// What the clerk answers.
 #[derive(Debug)]
 pub(crate) enum Answer {
-    /// The book was drawn anew.
+    /// The book was drawn again.
     Drawn(Drawn),
     /// It is in the file.
     Recorded {

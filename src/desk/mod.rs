@@ -300,7 +300,7 @@ impl Desk {
     }
 
     /// Judges drafts on the book as it would be with the known entries in it; drafts may speak of what those bring. The
-    /// known entries stay in the fold: where there are any, the book has to be opened anew.
+    /// known entries stay in the fold: where there are any, the book has to be opened again.
     fn judge_beside(
         &mut self,
         known: Vec<Arc<Entry>>,

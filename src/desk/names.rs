@@ -96,7 +96,7 @@ impl<'f> BatchNames<'f> {
     fn settle_spelling(&mut self, draft: &mut Draft) -> Result<(), Refusal> {
         let Some(kind) = kind_of_entry(&draft.kind) else { return Ok(()) };
         let mut changed = false;
-        // A label may be written anew with other letters: that is what a relabelling is for.
+        // A label may be written again with other letters: that is what a relabelling is for.
         let was = draft.body.get("was").and_then(Value::as_str).map(folded);
         for field in kind.fields {
             let Shape::Code(name_of) = field.shape else { continue };
@@ -367,7 +367,7 @@ fn known_species(species: &Catalogue, written: &str) -> Result<SpeciesKey, Refus
     }
 }
 
-/// Brings the species in lines that already have an identity to their keys, and seals them anew. Only for lines that
+/// Brings the species in lines that already have an identity to their keys, and seals them again. Only for lines that
 /// this program itself makes (the sample).
 pub(super) fn settle_sealed_species(lines: &mut [crate::nursery::envelope::Sealed]) {
     let species = Catalogue::built_in();

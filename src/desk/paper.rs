@@ -265,7 +265,7 @@ impl Desk {
     }
 
     /// Everything the books refuse of some lines. What only follows from another fault is not named: of several lines
-    /// that one tray, lot or bed cannot bear the first counts, and the others are judged anew without it.
+    /// that one tray, lot or bed cannot bear the first counts, and the others are judged again without it.
     pub(super) fn every_refusal(&mut self, mut lines: Vec<(usize, Draft)>) -> Result<Vec<Refused>, DeskError> {
         let mut all: Vec<Refused> = Vec::new();
         for _ in 0..MOST_PASSES {

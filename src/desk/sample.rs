@@ -86,7 +86,7 @@ pub fn make(file: &Path, shelf: &Path, now: Now) -> Result<Desk, SampleError> {
     Ok(desk)
 }
 
-/// Whether a file of the sample was made on another day and nobody has written in it, so that it can be made anew.
+/// Whether a file of the sample was made on another day and nobody has written in it, so that it can be made again.
 pub(crate) fn is_stale(desk: &Desk) -> bool {
     // A sample that cannot be read is none that can be thrown away.
     let Ok(entries) = desk.read_every_entry() else { return false };

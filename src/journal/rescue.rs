@@ -152,7 +152,7 @@ fn lost_of(found: &BTreeMap<EntryId, Sealed>, faults: &[Fault], ends: BTreeMap<D
 
 impl Rescued {
     /// The same entries, so that they can be imported where nothing has what is lost: those behind a loss go on as a
-    /// device of their own, from number 1, with hashes anew. The same file gives the same devices, so that importing
+    /// device of their own, from number 1, with hashes again. The same file gives the same devices, so that importing
     /// twice changes nothing.
     pub fn without_backup(self) -> Result<Rescued, JournalError> {
         let mut runs = unbroken(self.entries);

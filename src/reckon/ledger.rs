@@ -93,7 +93,7 @@ impl Ledger {
         let counting: Vec<Arc<Entry>> =
             kept.iter().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
         wholly |= counting.iter().any(|entry| matches!(entry.what, What::Tray(TrayEntry::Relabelled(_))));
-        // Where others of a command stand elsewhere in their day now, everything is laid out anew.
+        // Where others of a command stand elsewhere in their day now, everything is laid out again.
         wholly |= self.order.add(&counting);
         self.place(kept);
         if wholly {
@@ -211,7 +211,7 @@ impl Ledger {
         self.all.extend(placed.collect());
     }
 
-    /// Lays every entry out anew: those taken back have no say in the order of their day.
+    /// Lays every entry out again: those taken back have no say in the order of their day.
     fn order_all(&mut self) {
         let all: Vec<Arc<Entry>> = std::mem::take(&mut self.all).into_entries().collect();
         self.order_anew(all);

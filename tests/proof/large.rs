@@ -14,7 +14,7 @@ const SEED: u64 = 20_261_126;
 /// A day behind the last of the book.
 const TODAY: &str = "2026-12-15";
 
-/// What is taken out of a book before it is opened, and made anew by that.
+/// What is taken out of a book before it is opened, and made again by that.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Large {
     WithoutStories,

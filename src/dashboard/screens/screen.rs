@@ -77,7 +77,7 @@ pub(crate) trait Screen {
         false
     }
 
-    /// The book was drawn anew, or the screen is shown: what is gone is no longer chosen, what is missing is asked for.
+    /// The book was drawn again, or the screen is shown: what is gone is no longer chosen, what is missing is asked for.
     fn refresh(&mut self, cx: &ScreenContext<'_>) -> Vec<Act>;
 
     /// Takes back what it had kept on disk.

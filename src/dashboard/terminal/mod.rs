@@ -213,7 +213,7 @@ impl Shown {
         Ok(Shown { terminal: terminal_of(size)?, sized_at: Instant::now() })
     }
 
-    /// Everything anew. Not by the terminal's own clearing, which asks where the cursor is: the answer would come to the
+    /// Everything again. Not by the terminal's own clearing, which asks where the cursor is: the answer would come to the
     /// thread that reads keys.
     fn anew(&mut self, size: (u16, u16)) -> io::Result<()> {
         execute!(stdout(), Clear(ClearType::All))?;

@@ -1,5 +1,5 @@
 //! The pictures of the dashboard in docs/, drawn from the program's own frames. `OUTPLANT_DRAW=1 cargo test --lib
-//! picture` draws them anew; without it they are compared.
+//! picture` draws them again; without it they are compared.
 
 use ratatui::buffer::{Buffer, Cell};
 use ratatui::style::{Color, Modifier};

@@ -174,7 +174,7 @@ impl Stage {
         self.carry_out(vec![Effect::Ask(Request::TakeBack { ticket: 0, what, together: true, who, why })]);
     }
 
-    /// Writes an entry past the screen, as another process would, and draws anew.
+    /// Writes an entry past the screen, as another process would, and draws again.
     pub(crate) fn write(&mut self, kind: &str, pairs: &[&str]) {
         let pairs: Vec<String> = pairs.iter().map(ToString::to_string).collect();
         let draft = read_typed(kind, &pairs, now().today, "Tabu").unwrap();

@@ -29,7 +29,7 @@ pub(super) fn gauge(from: Day, to: Day) -> Vec<Sought> {
     months
 }
 
-/// Whether an entry, or one that it takes back, says what a species is: then everything is folded anew. Withdrawals of
+/// Whether an entry, or one that it takes back, says what a species is: then everything is folded again. Withdrawals of
 /// another copy may name each other.
 pub(super) fn describes_species(journal: &Journal, entry: &Entry) -> bool {
     let mut seen: BTreeSet<EntryId> = BTreeSet::new();

@@ -76,7 +76,7 @@ pub(super) fn subjects_of(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<S
     all
 }
 
-/// Of these the trays and lots of which entries change what they hand on: those they went to have to be folded anew.
+/// Of these the trays and lots of which entries change what they hand on: those they went to have to be folded again.
 pub(super) fn those_affecting_descendants(ledger: &Ledger, entries: &[Arc<Entry>]) -> BTreeSet<Subject> {
     let mut all = BTreeSet::new();
     for entry in and_named(ledger, entries).iter().filter(|entry| affects_descendants(&entry.what)) {
@@ -193,7 +193,7 @@ pub(super) fn wanting(ledger: &Ledger, memory: &InMemory, entries: &[Arc<Entry>]
 }
 
 /// What has to be looked up before the stories of some subjects, and of all that took something over from those that `lend`,
-/// can be folded anew.
+/// can be folded again.
 pub(super) fn wanting_for(
     ledger: &Ledger,
     memory: &InMemory,

@@ -240,7 +240,7 @@ impl Fold {
         &self.activated
     }
 
-    /// Adds entries; the answer is the same as folding everything anew.
+    /// Adds entries; the answer is the same as folding everything again.
     pub fn add(&mut self, entries: impl IntoIterator<Item = Arc<Entry>>) {
         let entries: Vec<Arc<Entry>> = entries.into_iter().collect();
         match self.ledger.add(entries.iter().cloned()) {
@@ -443,7 +443,7 @@ impl Fold {
         }
     }
 
-    /// The Picture of the view's day. Only what was touched since the last one is judged anew.
+    /// The Picture of the view's day. Only what was touched since the last one is judged again.
     pub fn picture(&self) -> Picture {
         drawing::draw(self, &self.drawn)
     }

@@ -101,7 +101,7 @@ pub enum DoubtKind {
         /// The species.
         species: SpeciesKey,
     },
-    /// Living plants that stand off the bed's grid since it was laid out anew.
+    /// Living plants that stand off the bed's grid since it was laid out again.
     OffTheGrid {
         /// The bed.
         bed: BedName,

@@ -47,7 +47,7 @@ impl Stage {
             return usual;
         }
         let share = (self.lost as f64 / plant_weeks).clamp(0.001, 0.25);
-        // So coarse that one dead seedling more does not judge a whole nursery anew.
+        // So coarse that one dead seedling more does not judge a whole nursery again.
         (share / LOSS_STEP).round() * LOSS_STEP
     }
 }

@@ -94,7 +94,7 @@ pub(crate) struct GoingOut {
 }
 
 impl GoingOut {
-    /// What is offered; reckoned anew where the book was drawn anew.
+    /// What is offered; reckoned again where the book was drawn again.
     fn offered(&self, cx: &ScreenContext<'_>) -> Arc<Offered> {
         let known = self.offered.as_ref().filter(|offered| offered.generation == cx.book.generation);
         known.map_or_else(|| Arc::new(Offered::now(cx)), Arc::clone)

@@ -91,7 +91,7 @@ impl Planned {
         }
     }
 
-    /// The book was drawn anew.
+    /// The book was drawn again.
     fn look_again(&mut self, due: bool, picture: &Picture) {
         let seen = written_for(self.task, &self.subject(), picture);
         match self.mark {
@@ -156,7 +156,7 @@ impl Plan {
         serde_json::to_string(self).unwrap_or_default()
     }
 
-    /// The book was drawn anew.
+    /// The book was drawn again.
     pub(crate) fn look_again(&mut self, round: &Round, picture: &Picture) {
         let due: BTreeMap<&str, &Stop> =
             round.stops.iter().chain(&round.can_wait).map(|stop| (stop.id.as_str(), stop)).collect();
