@@ -11,7 +11,7 @@ use crate::reckon::picture::{BedPicture, BedSpecies, Looking, PairPicture, Stage
 /// that the answer is read on two screens of a small terminal. Ours.
 const MOST_PLANNED: usize = 12;
 const MOST_WITHOUT_BED: usize = 4;
-const MOST_WAITING: usize = 6;
+const MOST_WAITING: usize = 5;
 const MOST_BEDS: usize = 5;
 
 /// What to load today, and what the rest waits for, in short.
