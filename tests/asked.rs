@@ -109,6 +109,20 @@ fn a_batch_of_which_a_line_would_be_asked_about_is_refused_whole_unless_it_is_me
 }
 
 #[test]
+fn own_words_that_would_be_asked_about_are_not_written_where_nobody_can_answer() {
+    let home = nursery();
+    let before = lines_of_the_book(&home);
+    for (lang, words) in [("en", "44 of 48 plants gone"), ("es", "44 de 48")] {
+        let said = home.refused(&["write", "cof-1 4 left", "--lang", lang]);
+        assert!(said.contains(words) && said.contains("--yes"), "{said}");
+    }
+    assert_eq!(lines_of_the_book(&home), before);
+    home.done(&["write", "cof-1 4 left", "--yes"]);
+    assert_eq!(lines_of_the_book(&home), before + 1);
+    home.done(&["write", "cof-1 lost 1 rats"]);
+}
+
+#[test]
 fn a_loss_of_more_than_half_a_tray_is_asked_about_once() {
     let home = nursery();
     let slip = home.run(&["write", "counted", "tray=cof-1", "standing=4"]);
