@@ -110,6 +110,7 @@ fn doubt_of(words: &[Word], draft: &EntryDraft) -> Option<Why> {
         "grafted" => phrase_in(words, "took").map(Why::GraftTook),
         "outplanted" => comes_from(words, field("bed")?.as_str()?),
         "weather" => range(words),
+        "prepared" => phrase_at(words, 0, "todo").map(|_| Why::Intent(words[0].typed.clone())),
         _ => None,
     }
 }
