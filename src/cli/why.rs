@@ -80,7 +80,7 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
 
 /// Shows reasons: what holds back first, what is met in one line, unless all is asked for.
 fn show_reasons(run: &Run, picture: &Picture, page: Page, all: bool) -> Result<Ending, Exit> {
-    show_page(run, picture, &if all { page } else { page.folded(&run.wording) })
+    show_page(run, picture, &if all { page } else { page.folded("--all", &run.wording) })
 }
 
 /// Shows a page.

@@ -7,7 +7,7 @@ use ratatui::style::{Modifier, Style};
 use super::act::ScreenName;
 use super::context::ScreenContext;
 use super::form::Form;
-use super::keys::{EVERYWHERE, KeyAction, KeyLine};
+use super::keys::{EVERYWHERE, KeyAction, KeyLine, hinted};
 use super::layer::Layer;
 use super::look::Ink;
 use super::model::Model;
@@ -202,11 +202,8 @@ fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Bu
     let line = match model.layers.last() {
         Some(Layer::Form(form)) => form_hint(form, cx, usize::from(area.width)),
         Some(layer) => {
-            let named: Vec<String> = layer_keys(layer)
-                .iter()
-                .map(|(keys, does)| format!("{keys} {}", wording.key_does(&does.to_string())))
-                .collect();
-            named.join("  ")
+            let keys: Vec<KeyLine> = layer_keys(layer).iter().map(|(keys, does)| hinted(keys, *does)).collect();
+            hints(&keys, &[], wording, usize::from(area.width))
         }
         None => {
             let screen = model.screens.at(model.at);
@@ -232,7 +229,8 @@ fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Bu
 fn layer_keys(layer: &Layer) -> &'static [(&'static str, KeyAction)] {
     match layer {
         Layer::Confirm(_) => &[("w", KeyAction::Withdraw), ("q", KeyAction::Back)],
-        Layer::Why(_) | Layer::News(_) | Layer::Help(_) => &[("q", KeyAction::Back), (", .", KeyAction::Page)],
+        Layer::Why(_) => &[("q", KeyAction::Back), ("a", KeyAction::AllReasons), (", .", KeyAction::Page)],
+        Layer::News(_) | Layer::Help(_) => &[("q", KeyAction::Back), (", .", KeyAction::Page)],
         Layer::Leaving(_) => &[("Enter", KeyAction::Leave), ("q", KeyAction::Back)],
         Layer::Options(_) => &[("q", KeyAction::Back)],
         Layer::Day(_) => &[("q", KeyAction::Back), ("Enter", KeyAction::GoThere)],

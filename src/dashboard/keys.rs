@@ -76,6 +76,8 @@ words! {
         Help: "help";
         /// Why.
         Why: "why";
+        /// All reasons, or only what is not met.
+        AllReasons: "all_reasons";
         /// Finds a tray or bed by its code.
         Find: "find";
         /// Writes anything down.

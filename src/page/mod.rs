@@ -249,8 +249,9 @@ impl Page {
         self.blocks.push(Block::Questions(criteria.iter().map(question).collect()));
     }
 
-    /// Questions that are met folded into one line each list, what holds back first.
-    pub(crate) fn folded(mut self, wording: &Wording) -> Page {
+    /// Questions that are met folded into one line each list, what holds back first. That line names what shows all of them:
+    /// a key or an option.
+    pub(crate) fn folded(mut self, all: &str, wording: &Wording) -> Page {
         let mut folded = Vec::with_capacity(self.blocks.len());
         for block in std::mem::take(&mut self.blocks) {
             let Block::Questions(mut questions) = block else {
@@ -263,7 +264,7 @@ impl Page {
             folded.push(Block::Questions(rest));
             if !met.is_empty() {
                 let names: Vec<String> = met.iter().map(|question| question.name.clone()).collect();
-                let text = wording.why_met(met.len() as i64, names.join(", "));
+                let text = wording.why_met(met.len() as i64, names.join(", "), all);
                 let mark = Some(Mark::Answered(Answered::Met));
                 folded.extend([Block::Gap, Block::Line(Line { depth: 0, mark, text, tone: Tone::Plain })]);
             }

@@ -37,12 +37,17 @@ impl WhyOf {
 pub(crate) struct Why {
     of: WhyOf,
     from: usize,
+    /// Whether the questions that are met are shown too, each with its reason.
+    all: bool,
 }
+
+/// The key that shows the questions that are met, and folds them again.
+pub(crate) const ALL_KEY: char = 'a';
 
 impl Why {
     /// Opens the reasons.
     pub(crate) fn new(of: WhyOf) -> Why {
-        Why { of, from: 0 }
+        Why { of, from: 0, all: false }
     }
 
     /// Takes a key.
@@ -55,6 +60,7 @@ impl Why {
             Key::PageDown | Key::Char('.' | ' ') => self.from += page,
             Key::PageUp | Key::Char(',') => self.from = self.from.saturating_sub(page),
             Key::Home => self.from = 0,
+            Key::Char(ALL_KEY) => (self.all, self.from) = (!self.all, 0),
             _ => {}
         }
         self.from = self.from.min(self.sheet(cx, cx.size.0).last_start(cx.size.1.saturating_sub(6)));
@@ -75,6 +81,7 @@ impl Why {
     fn sheet(&self, cx: &ScreenContext<'_>, width: u16) -> Sheet {
         let mut sheet = Sheet::new(width.min(100));
         let page = self.page(cx).unwrap_or_else(|| Page::of_sentence(cx.wording.why_none()));
+        let page = if self.all { page } else { page.folded(&ALL_KEY.to_string(), cx.wording) };
         sheet.add(&page, cx.wording, &|ids| named(ids, cx));
         match &self.of {
             WhyOf::About(subject @ (Subject::Place(_) | Subject::Site)) => story(subject, cx, &mut sheet),

@@ -342,3 +342,33 @@ fn the_reasons_of_a_stop_at_a_bed_are_short_and_begin_with_what_holds_it_back() 
         }
     }
 }
+
+#[test]
+fn why_shows_what_holds_first_and_a_key_unfolds_what_is_met_and_folds_it_again() {
+    use crate::reckon::picture::answered::Answered;
+    for lang in Lang::ALL {
+        let mut stage = Stage::sample(lang).sized(100, 200);
+        let picture = stage.model.book.picture.clone();
+        let held = |tray: &&std::sync::Arc<crate::reckon::picture::TrayPicture>| {
+            let met = tray.criteria.iter().filter(|one| one.answered() == Answered::Met).count();
+            !tray.ready && met > 1 && tray.criteria.iter().any(|one| one.blocks)
+        };
+        let tray = picture.trays.values().find(held).expect("a tray that waits, and of which something is met");
+        let subject = crate::nursery::entry::subject::Subject::Tray(tray.code.clone());
+        stage.model.layers.push(Layer::Why(Why::new(WhyOf::About(subject))));
+        let about = crate::wording::verdict::About::Tray;
+        let reasons = |met: bool| -> Vec<String> {
+            let these = tray.criteria.iter().filter(|one| (one.answered() == Answered::Met) == met);
+            these.map(|one| words(&stage.model.wording.reason(one, about))).collect()
+        };
+        let (met, open) = (reasons(true), reasons(false));
+        let folded = stage.frame();
+        assert!(open.iter().all(|reason| words(&folded).contains(reason)), "{folded}");
+        assert!(!met.iter().any(|reason| words(&folded).contains(reason)), "{folded}");
+        stage.keys("a");
+        let whole = words(&stage.frame());
+        assert!(met.iter().chain(&open).all(|reason| whole.contains(reason)), "{whole}");
+        stage.keys("a");
+        assert_eq!(stage.frame(), folded);
+    }
+}

@@ -22,10 +22,10 @@ open_beds = Open: { $list }
 bed_open_for = { $bed } ({ $species }, { $places })
 # (bed, species)
 bed_and_species = { $bed }, { $species }
-# (questions, list)
+# (questions, list, all)
 why_met = { $questions ->
-    [one] met: { $list } (--all says why)
-   *[other] met: { $list } (--all says why each)
+    [one] met: { $list } ({ $all } says why)
+   *[other] met: { $list } ({ $all } says why each)
 }
 no_bed_heading = Ready, but no bed today
 no_bed_heading_on = Ready, but no bed on { $day }

@@ -185,6 +185,7 @@ does_back = back
 does_leave = leave
 does_help = help
 does_why = why
+does_all_reasons = all reasons
 does_find = find a tray or bed
 does_write = write
 does_day = look at another day

@@ -20,8 +20,8 @@ open_beds = Abiertas: { $list }
 bed_open_for = { $bed } ({ $species }, { $places })
 bed_and_species = { $bed }, { $species }
 why_met = { $questions ->
-    [one] se cumple: { $list } (--all dice por qué)
-   *[other] se cumplen: { $list } (--all dice por qué cada una)
+    [one] se cumple: { $list } ({ $all } dice por qué)
+   *[other] se cumplen: { $list } ({ $all } dice por qué cada una)
 }
 no_bed_heading = Listas, pero hoy sin parcela
 no_bed_heading_on = Listas, pero sin parcela el { $day }

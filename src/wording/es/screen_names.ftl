@@ -177,6 +177,7 @@ does_back = volver
 does_leave = salir
 does_help = ayuda
 does_why = por qué
+does_all_reasons = todas las razones
 does_find = buscar bandeja o parcela
 does_write = apuntar
 does_day = mirar otro día
