@@ -136,7 +136,7 @@ pub(crate) struct Question {
     pub(crate) facts: Facts,
 }
 
-/// A piece of a page. A face can fold a part or a question to its first line; which are open is the face's own.
+/// A piece of a page.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(crate) enum Block {
     /// Some space.
