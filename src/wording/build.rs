@@ -21,7 +21,6 @@ use fluent_syntax::ast::{Comment, Entry, Expression, InlineExpression, Message, 
 
 /// What stands in an `.ftl` file.
 struct Theme {
-    name: String,
     /// As it is read by the program: what stands beside numbers agrees with them.
     agreed: String,
     sentences: Vec<Sentence>,
@@ -93,7 +92,7 @@ fn themes(root: &Path, folder: &str, faults: &mut Faults) -> Result<Vec<Theme>, 
         let path = format!("{folder}/{name}.ftl");
         let text = fs::read_to_string(root.join(&path))?;
         let sentences = sentences(&text, &path, faults);
-        themes.push(Theme { name, agreed: words.agreed(&text), sentences });
+        themes.push(Theme { agreed: words.agreed(&text), sentences });
     }
     Ok(themes)
 }
@@ -248,11 +247,17 @@ fn generated(
 ) -> Result<String, std::fmt::Error> {
     let mut code = String::new();
     for (name, themes) in [("ENGLISH", english), ("SPANISH", spanish)] {
-        writeln!(code, "pub(super) const {name}: &[(&str, &str)] = &[")?;
+        writeln!(code, "pub(super) const {name}: Texts = Texts {{\n    themes: &[")?;
         for theme in themes {
-            writeln!(code, "    ({:?}, {:?}),", theme.name, theme.agreed)?;
+            writeln!(code, "        {:?},", theme.agreed)?;
         }
-        writeln!(code, "];")?;
+        writeln!(code, "    ],\n    theme_of: &[")?;
+        let keys = themes.iter().enumerate();
+        let keys = keys.flat_map(|(at, theme)| theme.sentences.iter().map(move |sentence| (&sentence.key, at)));
+        for (key, at) in keys.collect::<BTreeMap<_, _>>() {
+            writeln!(code, "        ({key:?}, {at}),")?;
+        }
+        writeln!(code, "    ],\n}};")?;
     }
     writeln!(code, "pub(super) fn constants() -> Vec<(&'static str, f64)> {{\n    vec![")?;
     let all = english.iter().flat_map(|theme| &theme.sentences);

@@ -31,8 +31,8 @@ impl Lang {
         }
     }
 
-    /// Its sentences by theme.
-    pub(super) fn texts(self) -> &'static [(&'static str, &'static str)] {
+    /// Its sentences.
+    pub(super) fn texts(self) -> sentences::Texts {
         match self {
             Lang::En => sentences::ENGLISH,
             Lang::Es => sentences::SPANISH,

@@ -33,7 +33,8 @@ type Bundle = FluentBundle<FluentResource>;
 /// The sentences of one language.
 pub struct Wording {
     lang: Lang,
-    bundle: Bundle,
+    /// A theme is read when one of its sentences is first said.
+    themes: Vec<OnceLock<Bundle>>,
 }
 
 impl std::fmt::Debug for Wording {
@@ -52,7 +53,7 @@ impl PartialEq for Wording {
 impl Wording {
     /// The sentences of a language.
     pub fn new(lang: Lang) -> Wording {
-        Wording { lang, bundle: bundle_of(lang) }
+        Wording { lang, themes: lang.texts().themes.iter().map(|_| OnceLock::new()).collect() }
     }
 
     /// The language.
@@ -63,43 +64,50 @@ impl Wording {
     /// The sentence of a word of ours: `of_word(theme::KIND, "counted")`. A word of a newer version is shown as it is.
     fn of_word(&self, theme: &str, word: impl Display) -> String {
         let word = word.to_string();
-        said(&self.bundle, &format!("{theme}{word}"), &[]).unwrap_or_else(|| word.replace('_', " "))
+        self.said(&format!("{theme}{word}"), &[]).unwrap_or_else(|| word.replace('_', " "))
     }
 
     /// The sentence of a word that counts something.
     fn of_word_counted(&self, theme: &str, word: impl Display, n: i64) -> String {
-        let counted = said(&self.bundle, &format!("{theme}{word}"), &[("n", Argument::count(n))]);
+        let counted = self.said(&format!("{theme}{word}"), &[("n", Argument::count(n))]);
         counted.unwrap_or_else(|| format!("{n} {word}"))
     }
 
     /// The sentence of a key. One that is missing is said in English; a person never sees a key.
     fn say(&self, key: &str, arguments: Vec<(&'static str, Argument)>) -> String {
-        static ENGLISH: OnceLock<Bundle> = OnceLock::new();
-        said(&self.bundle, key, &arguments)
-            .or_else(|| said(ENGLISH.get_or_init(|| bundle_of(Lang::En)), key, &arguments))
+        static ENGLISH: OnceLock<Wording> = OnceLock::new();
+        self.said(key, &arguments)
+            .or_else(|| ENGLISH.get_or_init(|| Wording::new(Lang::En)).said(key, &arguments))
             .unwrap_or_else(|| arguments.iter().map(|(_, argument)| argument.plain()).collect::<Vec<_>>().join(" "))
+    }
+
+    /// The sentence of a key in this language; none where there is none.
+    fn said(&self, key: &str, arguments: &[(&'static str, Argument)]) -> Option<String> {
+        let bundle = self.theme_of(key)?;
+        let pattern = bundle.get_message(key)?.value()?;
+        let fluent = arguments.iter().map(|(name, argument)| (*name, argument.fluent())).collect();
+        let mut faults = Vec::new();
+        let sentence = bundle.format_pattern(pattern, Some(&fluent), &mut faults).into_owned();
+        faults.is_empty().then_some(sentence)
+    }
+
+    fn theme_of(&self, key: &str) -> Option<&Bundle> {
+        let texts = self.lang.texts();
+        let found = texts.theme_of.binary_search_by_key(&key, |(known, _)| known).ok()?;
+        let (_, theme) = texts.theme_of.get(found)?;
+        Some(self.themes.get(*theme)?.get_or_init(|| bundle_of(texts.themes[*theme], self.lang)))
     }
 }
 
-fn said(bundle: &Bundle, key: &str, arguments: &[(&'static str, Argument)]) -> Option<String> {
-    let pattern = bundle.get_message(key)?.value()?;
-    let fluent = arguments.iter().map(|(name, argument)| (*name, argument.fluent())).collect();
-    let mut faults = Vec::new();
-    let sentence = bundle.format_pattern(pattern, Some(&fluent), &mut faults).into_owned();
-    faults.is_empty().then_some(sentence)
-}
-
-fn bundle_of(lang: Lang) -> Bundle {
+fn bundle_of(theme: &str, lang: Lang) -> Bundle {
     let mut bundle = Bundle::new_concurrent(vec![lang.code().parse().unwrap_or_default()]);
     // Marks of isolation are invisible, break columns and are kept out of this program's output.
     bundle.set_use_isolating(false);
-    for (_, text) in lang.texts() {
-        // What cannot be read is left out and said in English; the tests see to it that all can be read.
-        let resource = match FluentResource::try_new(constant::with_constants(text, lang)) {
-            Ok(resource) | Err((resource, _)) => resource,
-        };
-        bundle.add_resource_overriding(resource);
-    }
+    // What cannot be read is left out and said in English; the tests see to it that all can be read.
+    let resource = match FluentResource::try_new(constant::with_constants(theme, lang)) {
+        Ok(resource) | Err((resource, _)) => resource,
+    };
+    bundle.add_resource_overriding(resource);
     bundle
 }
 

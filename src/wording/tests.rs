@@ -30,7 +30,8 @@ fn every_sentence_is_said_in_its_own_language_for_one_and_for_many() {
                         Kind::Count => (*name, Argument::count(number)),
                     })
                     .collect();
-                let sentence = said(&wording.bundle, key.name, &arguments)
+                let sentence = wording
+                    .said(key.name, &arguments)
                     .unwrap_or_else(|| panic!("{lang:?}: {} cannot be said", key.name));
                 assert!(!sentence.trim().is_empty(), "{lang:?}: {} says nothing", key.name);
                 let lines = key.name.ends_with("_more");
@@ -76,7 +77,7 @@ fn what_is_counted_agrees_with_its_number_in_every_sentence() {
                             Kind::Count => (*name, Argument::count(if name == counted { number } else { 7 })),
                         })
                         .collect();
-                    let sentence = said(&wording.bundle, key.name, &arguments).unwrap_or_default();
+                    let sentence = wording.said(key.name, &arguments).unwrap_or_default();
                     let words: Vec<&str> = sentence.split([' ', '\n']).collect();
                     for pair in words.windows(2) {
                         let word = pair[1].trim_matches(|letter: char| !letter.is_alphabetic());
@@ -111,7 +112,7 @@ fn no_sentence_says_a_word_of_ours_but_in_a_command_to_copy() {
             let argument = |kind: Kind| if kind == Kind::Text { Argument::text("<x>") } else { Argument::count(2) };
             let arguments: Vec<(&'static str, Argument)> =
                 key.arguments.iter().map(|(name, kind)| (*name, argument(*kind))).collect();
-            let sentence = said(&wording.bundle, key.name, &arguments).unwrap_or_default();
+            let sentence = wording.said(key.name, &arguments).unwrap_or_default();
             let is_command = sentence.contains("outplant ") || sentence.contains('`');
             if !is_command && sentence.split_whitespace().any(is_internal) {
                 wrong.push(format!("{lang:?}: {} says '{sentence}'", key.name));

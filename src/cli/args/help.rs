@@ -25,16 +25,24 @@ impl Cli {
     /// Reads what was typed.
     pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>, wording: &Wording) -> Result<Cli, clap::Error> {
         let arguments = help_of_what_is_named(arguments.into_iter().collect());
-        let arguments: Vec<OsString> = arguments.into_iter().collect();
-        let matches = match Cli::definition(wording).try_get_matches_from(&arguments) {
-            Err(fault) if fault.kind() == clap::error::ErrorKind::InvalidSubcommand => {
-                // "why c1": a name stands where tray, bed or pair would.
-                let Some(named) = with_bare_names(&arguments) else { return Err(fault) };
-                Cli::definition(wording).try_get_matches_from(named)?
-            }
-            read => read?,
+        // Help is put into words only where it is asked for, or something cannot be read: it is a tenth of a short run.
+        let matches = match matches(&arguments, &Cli::command) {
+            Ok(read) => read,
+            Err(_) => matches(&arguments, &|| Cli::definition(wording))?,
         };
         Cli::from_arg_matches(&matches)
+    }
+}
+
+/// What was typed, read by a definition of the commands.
+fn matches(arguments: &[OsString], definition: &dyn Fn() -> clap::Command) -> Result<clap::ArgMatches, clap::Error> {
+    match definition().try_get_matches_from(arguments) {
+        Err(fault) if fault.kind() == clap::error::ErrorKind::InvalidSubcommand => {
+            // "why c1": a name stands where tray, bed or pair would.
+            let Some(named) = with_bare_names(arguments) else { return Err(fault) };
+            definition().try_get_matches_from(named)
+        }
+        read => read,
     }
 }
 

@@ -35,10 +35,9 @@ pub fn outlook(picture: &Picture, forecast_basis: ForecastBasis) -> Outlook {
     outlook
 }
 
-/// What is expected of one tray, and of those the round asks about.
+/// What is expected of one tray.
 pub(crate) fn outlook_of_tray(picture: &Picture, forecast_basis: ForecastBasis, tray: &TrayCode) -> Outlook {
-    let wanted = |other: &TrayPicture| other.code == *tray || is_asked_about(&other.story, picture.day);
-    let mut outlook = outlook_of_sowings(picture, forecast_basis, wanted);
+    let mut outlook = outlook_of_sowings(picture, forecast_basis, |other| other.code == *tray);
     outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     outlook.stock.retain(|code, _| code == tray);
     outlook
