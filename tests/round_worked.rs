@@ -505,7 +505,7 @@ fn every_stop_says_until_when_and_what_is_lost_in_both_languages() {
                 let wording = Wording::new(lang);
                 let words = RoundOn { day: picture.day, species: &picture.site.species };
                 assert!(!wording.round_reason(&stop.why, words).is_empty(), "{on}: {}", stop.id);
-                assert!(!wording.lost_without_stop(&stop).is_empty());
+                assert!(!wording.or_else_lost(&stop).is_empty());
                 let until = wording.until_words(&stop, words);
                 let since = if lang == Lang::En { "overdue since" } else { "atrasada desde" };
                 assert_eq!(until.contains(since), stop.is_overdue(picture.day), "{on}: {}: {until}", stop.id);

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::act::{Act, AtStop, FormFor, KeptForm, ScreenName, Switch, WhyOf};
 use super::context::ScreenContext;
-use super::form::{Form, KEPT_FORM, Tried, begun};
+use super::form::{Form, KEPT_FORM, Tried, begun, begun_at};
 use super::keys::{Key, kind_for_tray};
 use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, Leaving, News, Options, Why};
 use super::look::Ink;
@@ -17,6 +17,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::{Doubt, Looking};
+use crate::wording::entry::is_not_said;
 use crate::wording::{Lang, Wording};
 
 /// Takes a message in.
@@ -378,17 +379,27 @@ fn line_read(model: &mut Model, drafts: &[Draft]) -> Vec<Effect> {
         }
         return Vec::new();
     };
-    if matches!(model.layers.last(), Some(Layer::Kinds(_))) {
-        model.layers.pop();
+    // An answer that comes after the picker was closed, or for a line read already, opens nothing.
+    let waits = matches!(model.layers.last(), Some(Layer::Kinds(kinds)) if kinds.reads());
+    if !waits {
+        return Vec::new();
     }
+    model.layers.pop();
     let text = |value: &serde_json::Value| value.as_str().map_or_else(|| value.to_string(), str::to_string);
     let of_another_day = draft.happened != model.writing_day.unwrap_or(model.book.now.today);
+    let typed: Vec<(String, String)> = draft.body.iter().map(|(field, value)| (field.clone(), text(value))).collect();
     let kept = KeptForm {
         kind: draft.kind.clone(),
-        typed: draft.body.iter().map(|(field, value)| (field.clone(), text(value))).collect(),
+        // What nobody said is asked for first, else the field that is written at once.
+        at: match typed.iter().find(|(_, value)| is_not_said(value)) {
+            Some((field, _)) => Some(field.clone()),
+            None => {
+                begun_at(FormFor { kind: draft.kind.clone(), preset: typed.clone(), ..FormFor::default() }).begin_at
+            }
+        },
+        typed,
         day: if of_another_day { draft.happened.to_string() } else { String::new() },
         stop: AtStop::default(),
-        at: None,
     };
     let Some(mut form) = Form::take_up(&kept) else { return Vec::new() };
     form.opened_from(model.at);
@@ -581,7 +592,12 @@ fn refused(model: &mut Model, ticket: u64, fault: &DeskError) -> Vec<Effect> {
     let lines = refusal_lines(model, fault);
     match model.pending.remove(&ticket) {
         Some(mut form) => {
-            model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger);
+            // On top it says why itself; under a form that is typed in, the line of messages does.
+            let said = match types_ahead(model) {
+                true => model.wording.said_refused(lines.join(" ")),
+                false => model.wording.said_not_written(),
+            };
+            model.say(said, Ink::Danger);
             form.refused(lines);
             return come_back(model, form);
         }
@@ -613,7 +629,11 @@ fn come_back(model: &mut Model, form: Form) -> Vec<Effect> {
 
 /// A form that came back lies under one that is being typed in, so that no digit falls into the wrong one.
 fn put_back(model: &mut Model, form: Form) {
-    let typing = matches!(model.layers.last(), Some(Layer::Form(above)) if above.to_keep().is_some());
-    let at = model.layers.len() - usize::from(typing);
+    let at = model.layers.len() - usize::from(types_ahead(model));
     model.layers.insert(at, Layer::Form(Box::new(form)));
+}
+
+/// Whether a person types in another form already.
+fn types_ahead(model: &Model) -> bool {
+    matches!(model.layers.last(), Some(Layer::Form(above)) if above.to_keep().is_some())
 }

@@ -21,7 +21,7 @@ pub(crate) fn why_stop(stop: &Stop, worth: Option<&WorthLooking>, asked: Asked<'
     page.sentence(wording.stop_place(&stop.at, &stop.subject));
     page.sentence(wording.round_reason(&stop.why, on));
     page.sentence(wording.until_words(stop, on));
-    page.sentence(wording.lost_without_stop(stop));
+    page.sentence(wording.or_else_lost(stop));
     let lines: Vec<String> = stop.cautions().into_iter().map(|caution| wording.caution_words(caution)).collect();
     let said = format!("{} {}", lines.join(" "), wording.caution_leads());
     let mut pairs: Vec<Labelled> = if lines.is_empty() { Vec::new() } else { vec![(wording.label_care(), said)] };

@@ -200,7 +200,7 @@ impl Walk<'_> {
         let most = together.iter().max_by(|a, b| a.at_stake.plants.total_cmp(&b.at_stake.plants));
         let Some(most) = most else { return };
         let all: f64 = together.iter().map(|stop| stop.work_minutes.unwrap_or(stop.minutes)).sum();
-        let text = [wording.until_words(most, on), wording.lost_without_stop(most), self.work_of(Some(all))];
+        let text = [wording.until_words(most, on), wording.or_else_lost(most), self.work_of(Some(all))];
         let text: Vec<String> = text.into_iter().filter(|text| !text.is_empty()).collect();
         self.page.line(2, text.join("; "), Tone::Plain);
         together.iter().for_each(|stop| self.care(stop));
@@ -222,7 +222,7 @@ impl Walk<'_> {
             if is_good { wording.round_expect_good(text) } else { wording.round_expect(text) }
         });
         let on = RoundOn { day: self.picture.day, species: &self.picture.site.species };
-        let (until, lost) = (wording.until_words(stop, on), wording.lost_without_stop(stop));
+        let (until, lost) = (wording.until_words(stop, on), wording.or_else_lost(stop));
         let work = Some(self.work_of(stop.work_minutes)).filter(|work| !work.is_empty());
         [last, expect, Some(until), Some(lost), work].into_iter().flatten().collect()
     }

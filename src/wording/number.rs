@@ -2,6 +2,7 @@
 
 use super::{Lang, Wording};
 use crate::base::{Day, Range};
+use crate::reckon::tray::size::whole_plants;
 
 impl Wording {
     /// A day with its year: "14 Mar 2026".
@@ -79,11 +80,13 @@ impl Wording {
 
     /// Plants as a range: one number where it is exact, else low, high and likely.
     pub(crate) fn plants_range(&self, range: Range) -> String {
-        let (low, likely, high) = (range.low.floor(), range.likely.round(), range.high.ceil());
+        // Half a plant goes nowhere: as many are said to be likely as are offered to a bed.
+        let likely = whole_plants(range.likely);
         if range.high - range.low < 0.5 {
-            return self.plants(likely.clamp(0.0, 1e9) as i64);
+            return self.plants(likely);
         }
-        self.plants_between(self.number(low, 0), self.number(likely, 0), self.number(high, 0))
+        let (low, high) = (range.low.floor(), range.high.ceil());
+        self.plants_between(self.number(low, 0), self.number(f64::from(likely), 0), self.number(high, 0))
     }
 }
 

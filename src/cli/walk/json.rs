@@ -87,7 +87,7 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
             "plants": number(stop.at_stake.plants),
             "within_days": stop.at_stake.within_days,
         },
-        "lost": wording.lost_without_stop(stop),
+        "lost": wording.or_else_lost(stop),
         "caution": cautions.first(),
         "cautions": cautions,
         "plants": plants_json(stop, picture, wording),

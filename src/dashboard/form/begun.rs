@@ -22,6 +22,7 @@ pub(crate) fn begun_at(mut form: FormFor) -> FormFor {
         "outplanted" if form.preset.iter().any(|(name, _)| name == "bed") => "count",
         "moved_on" if form.preset.iter().any(|(name, _)| name == "to") => "count",
         "lost" | "culled" | "given_out" => "count",
+        "resown" if form.preset.iter().any(|(name, _)| name == "lot") => "seeds",
         "survival_counted" if form.preset.iter().any(|(name, _)| name == "species") => "alive",
         "plants_lost" if form.preset.iter().any(|(name, _)| name == "species") => "count",
         "nurse_counted" if form.preset.iter().any(|(name, _)| name == "nurse") => "alive",

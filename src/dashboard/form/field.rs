@@ -9,6 +9,7 @@ use crate::dashboard::parts::Typed;
 use crate::dashboard::parts::days::read_day;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::reckon::field::rows_named;
+use crate::wording::entry::is_not_said;
 
 /// A field of a form.
 #[derive(Clone, Debug)]
@@ -74,9 +75,19 @@ impl FieldLine {
         }
     }
 
-    /// What stands in it was typed by a person, and the next letter goes behind it.
+    /// What stands in it was typed by a person, and the next letter goes behind it; that nothing was said gives way.
     pub(crate) fn keep_typed(&mut self) {
-        self.fresh = false;
+        self.fresh = self.is_not_said();
+    }
+
+    /// Whether it only says that nothing was said.
+    pub(crate) fn is_not_said(&self) -> bool {
+        self.field.shape == Shape::Text && is_not_said(&self.typed.text())
+    }
+
+    /// Whether nothing stands in it that a person said.
+    pub(crate) fn is_open(&self) -> bool {
+        self.typed.is_empty() || self.is_not_said()
     }
 
     /// Another text in it, as typed at once.
@@ -144,7 +155,7 @@ impl FieldLine {
             return;
         }
         let fresh = std::mem::take(&mut self.fresh);
-        if fresh && matches!(key, Key::Char(_)) {
+        if fresh && matches!(key, Key::Char(_) | Key::Backspace) {
             self.typed.clear();
         }
         match key {

@@ -304,7 +304,17 @@ impl Form {
 
     fn step(&mut self, by: isize) {
         let places = self.lines.len() as isize + 1;
-        self.at = (self.at as isize + by).rem_euclid(places) as usize;
+        let next = |at: usize| (at as isize + by).rem_euclid(places) as usize;
+        self.at = next(self.at);
+        if self.is_hidden(self.at) {
+            self.at = next(self.at);
+        }
+    }
+
+    /// Whether a field is not shown: the task that is let go stands in the heading.
+    fn is_hidden(&self, at: usize) -> bool {
+        self.kind() == "let_go"
+            && self.lines.get(at).is_some_and(|line| line.field.name == "task" && !line.value().is_empty())
     }
 
     /// Enter: adds the row that is typed, goes to what is missing, or writes.
@@ -374,8 +384,8 @@ impl Form {
 
     /// Its heading: the kind, and what it is about.
     pub(crate) fn heading(&self, cx: &ScreenContext<'_>) -> String {
-        if let Some(task) = self.typed("task").filter(|_| self.kind() == "let_go") {
-            return cx.wording.let_go_heading(cx.wording.task_told(&task));
+        if let Some(task) = self.task_let_go(cx) {
+            return if self.is_done_by_letting_go(cx) { task } else { cx.wording.let_go_heading(task) };
         }
         let name = cx.wording.kind_name(self.kind());
         let about = ["tray", "from", "lot", "bed", "place"]

@@ -5,8 +5,10 @@ use super::{Form, Tried, outcome_words};
 use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
+use crate::dashboard::parts::days::read_day;
 use crate::desk::Remark;
 use crate::nursery::entry::shape::{Field, Shape};
+use crate::reckon::round::to_write::LetGoBecause;
 use crate::reckon::sample_progress::sample_progress;
 
 /// Fields that say what the form is about and not what was found.
@@ -21,7 +23,7 @@ impl Form {
     pub(crate) fn summary(&self, cx: &ScreenContext<'_>) -> String {
         let wording = cx.wording;
         if self.kind() == "let_go" {
-            return wording.kind_name(self.kind());
+            return self.let_go_summary(cx);
         }
         let about = self.about_place();
         // How seedlings were moved the task says already.
@@ -70,7 +72,35 @@ impl Form {
     /// What is written, for the line that says it is saved: the kind, what it is about, and what was typed.
     pub(crate) fn told(&self, cx: &ScreenContext<'_>) -> String {
         let (heading, summary) = (self.heading(cx), self.summary(cx));
-        if heading == summary { heading } else { format!("{heading}: {summary}") }
+        match self.task_let_go(cx) {
+            Some(_) if self.is_done_by_letting_go(cx) => heading,
+            Some(task) => format!("{task}: {summary}"),
+            None if heading == summary => heading,
+            None => format!("{heading}: {summary}"),
+        }
+    }
+
+    /// The task that is let go, in words.
+    pub(super) fn task_let_go(&self, cx: &ScreenContext<'_>) -> Option<String> {
+        self.typed("task").filter(|_| self.kind() == "let_go").map(|task| cx.wording.task_told(&task))
+    }
+
+    /// Whether the task is done by what is written: trays set apart, a sowing of which nothing comes. People do it and let
+    /// nothing go.
+    pub(super) fn is_done_by_letting_go(&self, cx: &ScreenContext<'_>) -> bool {
+        let because = [LetGoBecause::SetApart, LetGoBecause::NothingComes].map(|one| cx.wording.let_go_because(one));
+        self.typed("why").is_some_and(|why| because.contains(&why))
+    }
+
+    fn let_go_summary(&self, cx: &ScreenContext<'_>) -> String {
+        if let Some(why) = self.typed("why").filter(|_| self.is_done_by_letting_go(cx)) {
+            return why;
+        }
+        let until = self.typed("until").and_then(|until| read_day(&until, cx.book.now.today));
+        match until {
+            Some(day) => cx.wording.let_go_until(cx.wording.day_beside(day, cx.day())),
+            None => cx.wording.let_go_for_good(),
+        }
     }
 
     /// The field that has the keys, where it holds one plain figure or a choice, with what is typed in it.

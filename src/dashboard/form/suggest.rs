@@ -9,6 +9,7 @@ use crate::base::{BedName, TrayCode};
 use crate::dashboard::context::ScreenContext;
 use crate::nursery::entry::shape::{NameOf, Shape};
 use crate::reckon::picture::{Picture, TrayPicture};
+use crate::reckon::seed::lots_to_sow;
 
 /// The most names offered.
 const MOST: usize = 6;
@@ -28,7 +29,7 @@ pub(crate) fn picks(line: &FieldLine, kind: &str, others: Others<'_>, cx: &Scree
     let typed = line.typed.text();
     let all = all_names(line, kind, others, cx);
     match line.field.shape {
-        Shape::Text if typed.trim().is_empty() => all.into_iter().take(MOST).collect(),
+        Shape::Text if line.is_open() => all.into_iter().take(MOST).collect(),
         _ => fitting(&typed, all),
     }
 }
@@ -37,7 +38,7 @@ pub(crate) fn picks(line: &FieldLine, kind: &str, others: Others<'_>, cx: &Scree
 pub(crate) fn only_one_meant(line: &FieldLine, kind: &str, others: Others<'_>, cx: &ScreenContext<'_>) -> Vec<String> {
     let typed = folded(&line.typed.text());
     let all = all_names(line, kind, others, cx);
-    if may_be_new(line.field.name, kind) || all.iter().any(|name| folded(name) == typed) {
+    if line.is_open() || may_be_new(line.field.name, kind) || all.iter().any(|name| folded(name) == typed) {
         return Vec::new();
     }
     fitting(&typed, all)
@@ -111,11 +112,14 @@ fn names(name_of: NameOf, field: (&str, &str), others: Others<'_>, cx: &ScreenCo
         NameOf::Lot => {
             let typed = || picture.site.species.find(&others("species")?);
             let wanted = tray_of("tray").and_then(|tray| tray.species.clone()).or_else(typed);
-            let mut lots: Vec<_> = picture.lots.values().collect();
-            if let Some(wanted) = wanted {
-                lots.retain(|lot| lot.species.as_ref() == Some(&wanted));
-            }
-            lots.sort_by_key(|lot| lot.seeds_left == Some(0));
+            let lots = match wanted {
+                Some(wanted) => lots_to_sow(&wanted, picture),
+                None => {
+                    let mut lots: Vec<_> = picture.lots.values().collect();
+                    lots.sort_by_key(|lot| lot.seeds_left == Some(0));
+                    lots
+                }
+            };
             lots.iter().map(|lot| lot.code.to_string()).collect()
         }
         NameOf::Bed => beds_for(tray_of("tray"), picture),

@@ -2,6 +2,7 @@
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use ratatui::style::Modifier;
 
 use super::field::FieldLine;
 use super::outcome::outcome_words;
@@ -21,6 +22,10 @@ const TINY: f64 = 0.001;
 const LABEL_MOST: usize = 30;
 /// Rows of a form that its lines of care leave to the heading, the fields and what it does.
 const CARE_LEAVES: usize = 9;
+/// Fields that are shown at the least, the one with the keys among them.
+const FIELDS_LEAST: usize = 3;
+/// Rows beside what speaks against a form: its heading, the field with the keys, a gap.
+const AGAINST_LEAVES: usize = 3;
 
 impl Form {
     /// Draws the form over the whole area.
@@ -29,19 +34,29 @@ impl Form {
             return;
         }
         buffer.set_stringn(area.x, area.y, self.heading(cx), usize::from(area.width), Ink::Strong.style());
-        let care = self.care_sheet(cx, area.width, usize::from(area.height).saturating_sub(CARE_LEAVES));
+        let height = usize::from(area.height);
+        // What it does counts before what may stand in a field.
+        let whole = self.below(cx, area.width, true);
+        let tight = whole.height() + FIELDS_LEAST + 2 > height;
+        let below = if tight { self.below(cx, area.width, false) } else { whole };
+        // What speaks against it is said whole, and before all else.
+        let against = !self.against().is_empty();
+        let leaves = if against { AGAINST_LEAVES + below.height() } else { CARE_LEAVES };
+        let care = self.care_sheet(cx, area.width, height.saturating_sub(leaves.max(CARE_LEAVES)));
         let under_heading = Rect { y: area.y + 1, height: area.height - 1, ..area };
         care.draw(0, under_heading, buffer);
         let care_rows = care.height() as u16;
         let area = Rect { y: area.y + care_rows, height: area.height - care_rows, ..area };
-        let below = self.below(cx, area.width);
-        let rows = self.lines.len() + 1;
+        let shown: Vec<usize> = (0..=self.lines.len()).filter(|at| !self.is_hidden(*at)).collect();
+        let rows = shown.len();
+        let at = shown.iter().position(|at| *at == self.at).unwrap_or(0);
         let room = usize::from(area.height).saturating_sub(2);
-        // What it does keeps its place below; the fields get the rest, and at least three lines.
-        let fields_room = rows.min(room.saturating_sub(below.height()).max(room.min(3)));
-        let first = (self.at + 1).saturating_sub(fields_room.max(1)).min(rows - fields_room.min(rows));
+        // What it does keeps its place below; the fields get the rest, and at least three lines, or the one with the keys.
+        let least = if against { 1 } else { FIELDS_LEAST };
+        let fields_room = rows.min(room.saturating_sub(below.height()).max(room.min(least)));
+        let first = (at + 1).saturating_sub(fields_room.max(1)).min(rows - fields_room.min(rows));
         let label = self.label_room(cx, area.width);
-        for (row, i) in (first..rows).take(fields_room).enumerate() {
+        for (row, i) in shown.into_iter().skip(first).take(fields_room).enumerate() {
             let line = Rect { x: area.x, y: area.y + 1 + row as u16, width: area.width, height: 1 };
             self.draw_field(i, label, cx, line, buffer);
         }
@@ -58,6 +73,9 @@ impl Form {
     }
 
     fn label(&self, line: &FieldLine, cx: &ScreenContext<'_>) -> String {
+        if line.field.name == "until" && self.is_done_by_letting_go(cx) {
+            return cx.wording.let_go_ask_again();
+        }
         let name = cx.wording.field_title_of(self.kind(), line.field.name);
         // The names of a row's fields stand in its hint.
         if line.row_fields().is_some() { name.split(':').next().unwrap_or_default().to_string() } else { name }
@@ -93,16 +111,19 @@ impl Form {
     }
 
     fn draw_value(&self, line: &FieldLine, has_keys: bool, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
-        if self.kind() == "let_go" && line.field.name == "task" && !has_keys {
-            let told = cx.wording.task_told(&line.value());
-            buffer.set_stringn(area.x, area.y, told, usize::from(area.width), Ink::Plain.style());
-            return;
-        }
         if !line.choices().is_empty() {
             let typed = line.typed.text();
             let name = if typed.is_empty() { String::new() } else { cx.wording.choice_name(&typed) };
             let shown = if has_keys { format!("‹ {name} ›") } else { name };
             buffer.set_stringn(area.x, area.y, shown, usize::from(area.width), Ink::Plain.style());
+            return;
+        }
+        if line.is_not_said() {
+            let said = cx.wording.cause_told(&line.value());
+            buffer.set_stringn(area.x, area.y, said, usize::from(area.width), Ink::Quiet.style());
+            if has_keys && let Some(cell) = buffer.cell_mut((area.x, area.y)) {
+                cell.modifier.insert(Modifier::REVERSED);
+            }
             return;
         }
         let mut x = area.x;
@@ -115,25 +136,30 @@ impl Form {
     }
 
     /// What stands under the fields: why it was refused, what fits in the field, what it does.
-    fn below(&self, cx: &ScreenContext<'_>, width: u16) -> Sheet {
+    fn below(&self, cx: &ScreenContext<'_>, width: u16, hints: bool) -> Sheet {
         let wording = cx.wording;
         let mut page = Sheet::new(width);
         for message in &self.fault {
             page.hanging("x ", Ink::Danger, message, Ink::Strong);
         }
+        if let Tried::Refused(lines) = &self.tried
+            && self.fault.is_empty()
+        {
+            lines.iter().for_each(|message| page.hanging("x ", Ink::Danger, message, Ink::Strong));
+        }
         if let Some(line) = self.lines.get(self.at) {
             self.rows_and_sample(line, cx, &mut page);
             self.tell_book(line, cx, &mut page);
-            self.offer(line, cx, &mut page);
+            self.offer(line, hints, cx, &mut page);
             self.tell_completed(cx, &mut page);
-        } else {
+        } else if hints {
             page.paragraph(&wording.form_day_hint(), Ink::Quiet);
         }
         if self.lines.iter().any(|line| line.field.required && line.value().is_empty()) {
             page.paragraph(&wording.form_star(), Ink::Quiet);
         }
         match &self.tried {
-            Tried::Nothing => {}
+            Tried::Nothing | Tried::Refused(_) => {}
             Tried::Waiting => page.paragraph(&wording.outcome_looking(), Ink::Quiet),
             Tried::Does(effects, doubts, remarks) => {
                 page.heading(&wording.form_effect());
@@ -148,10 +174,6 @@ impl Form {
                     page.hanging("! ", Ink::Waits, &wording.remark(remark, cx.day()), Ink::Plain);
                 }
                 self.tell_unknown(cx, &mut page);
-            }
-            Tried::Refused(lines) => {
-                page.gap();
-                lines.iter().for_each(|message| page.hanging("x ", Ink::Danger, message, Ink::Plain));
             }
         }
         page
@@ -208,7 +230,7 @@ impl Form {
     }
 
     /// What may stand in the field that has the keys.
-    fn offer(&self, line: &FieldLine, cx: &ScreenContext<'_>, page: &mut Sheet) {
+    fn offer(&self, line: &FieldLine, hints: bool, cx: &ScreenContext<'_>, page: &mut Sheet) {
         let wording = cx.wording;
         let choices = line.choices();
         if !choices.is_empty() {
@@ -218,7 +240,7 @@ impl Form {
         }
         let picks = self.picks(cx);
         if !picks.is_empty() {
-            let numbered = line.takes_picks_by_digit() && line.typed.is_empty();
+            let numbered = line.takes_picks_by_digit() && line.is_open();
             let list: Vec<String> = picks
                 .iter()
                 .enumerate()
@@ -226,12 +248,14 @@ impl Form {
                 .collect();
             page.paragraph(&list.join(BETWEEN_NAMES), Ink::Plain);
             let meant = super::suggest::only_one_meant(line, self.kind(), &|name| self.typed(name), cx);
-            if let ([only], false) = (meant.as_slice(), line.typed.is_empty()) {
+            if let ([only], false) = (meant.as_slice(), line.is_open()) {
                 page.paragraph(&wording.form_only_fit(only), Ink::Quiet);
             }
             return;
         }
-        page.paragraph(&hint_of(line, wording), Ink::Quiet);
+        if hints {
+            page.paragraph(&hint_of(line, wording), Ink::Quiet);
+        }
     }
 
     /// What may stand in a field, in words.

@@ -26,6 +26,8 @@ pub(crate) struct Kinds {
     kept: Option<KeptForm>,
     /// Why a line was not taken, and the lines that may be meant.
     not_taken: Option<(String, Vec<String>)>,
+    /// Whether the line that is typed was handed in to be read, and no answer came yet.
+    reading: bool,
 }
 
 /// A line of the picker.
@@ -37,6 +39,8 @@ enum Choice<'a> {
 /// What a new book is begun with, in this order. Ours.
 const FIRST_IN_A_BOOK: [&str; 6] = ["plants_received", "sown", "lot_received", "bed_set", "place_set", "container_set"];
 
+/// What stands for a field that a person has to fill in.
+const LEFT_OPEN: &str = "=...";
 /// So many letters of a word are enough to know it by, whatever its ending.
 const STEM: usize = 4;
 
@@ -48,13 +52,20 @@ fn is_meant(word: &str, wanted: &str) -> bool {
 impl Kinds {
     /// Opens the picker; forms begin with what is chosen, and a half-filled one is offered first.
     pub(crate) fn new(about: Option<Subject>, kept: Option<KeptForm>) -> Kinds {
-        Kinds { typed: Typed::default(), at: 0, about, kept, not_taken: None }
+        Kinds { typed: Typed::default(), at: 0, about, kept, not_taken: None, reading: false }
     }
 
     /// A line that was typed is not taken as it is: why, and the lines that may be meant.
     pub(crate) fn not_taken(&mut self, sentence: String, meant: Vec<String>) {
-        self.at = 0;
-        self.not_taken = Some((sentence, meant));
+        if std::mem::take(&mut self.reading) {
+            self.at = 0;
+            self.not_taken = Some((sentence, meant));
+        }
+    }
+
+    /// Whether a line was handed in to be read, and no answer came yet.
+    pub(crate) fn reads(&self) -> bool {
+        self.reading
     }
 
     /// Whether what is typed is a line in a person's own words: words with a number among them.
@@ -66,10 +77,15 @@ impl Kinds {
     /// What Enter does with a line: it is read, or the chosen one of those that may be meant, or taken to be filled in.
     fn read_line(&mut self) -> Vec<Act> {
         let chosen = self.not_taken.take().and_then(|(_, meant)| meant.into_iter().nth(self.at));
-        let Some(chosen) = chosen else { return vec![Act::Line(self.typed.text())] };
-        self.at = 0;
-        self.typed = Typed::of(&chosen);
-        if chosen.contains("=...") { Vec::new() } else { vec![Act::Line(chosen)] }
+        if let Some(chosen) = chosen {
+            self.at = 0;
+            self.typed = Typed::of(&chosen);
+            if chosen.contains(LEFT_OPEN) {
+                return Vec::new();
+            }
+        }
+        // A second Enter before the answer reads nothing twice.
+        if std::mem::replace(&mut self.reading, true) { Vec::new() } else { vec![Act::Line(self.typed.text())] }
     }
 
     fn choices(&self, cx: &ScreenContext<'_>) -> Vec<Choice<'_>> {
@@ -133,18 +149,22 @@ impl Kinds {
             }
             other => {
                 self.typed.press(other);
-                self.at = 0;
-                self.not_taken = None;
+                self.changed();
             }
         }
         Vec::new()
     }
 
+    fn changed(&mut self) {
+        self.at = 0;
+        self.not_taken = None;
+        self.reading = false;
+    }
+
     /// Takes text that came at once.
     pub(crate) fn text(&mut self, text: &str) -> Vec<Act> {
         self.typed.insert(text);
-        self.at = 0;
-        self.not_taken = None;
+        self.changed();
         Vec::new()
     }
 

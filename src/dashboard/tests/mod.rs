@@ -8,5 +8,6 @@ mod muddy;
 mod picture;
 mod race;
 mod stage;
+mod whole_round;
 
 pub(crate) use stage::{Stage, TODAY};

@@ -26,12 +26,13 @@ pub(crate) const READINGS_APART: f64 = 2.0 * ONE_READING_ERROR;
 /// Lets the ends of the band themselves be inside although 1 - 0.3 is not exact in a computer.
 const FUZZ: f64 = 1e-9;
 
-/// The mean of the readings that count on a day, newer ones weighing more. None from before the last cut or loss that took
+/// The mean of the readings that count on a day: every pair of a reading weighs as much, newer ones more. None from before the last cut or loss that took
 /// much of the nurse plants in the bed is used: it tells of a shade that no longer stands.
 pub fn light_now(story: &BedStory, day: Day) -> Option<LightNow> {
     let counting: Vec<&LightLook> = counting(story, day).collect();
     let read_on = counting.iter().map(|look| look.day).max()?;
-    let weight = |look: &LightLook| 0.5_f64.powf(f64::from(day.days_since(look.day)) / HALF_WEIGHT_DAYS);
+    let newness = |look: &LightLook| 0.5_f64.powf(f64::from(day.days_since(look.day)) / HALF_WEIGHT_DAYS);
+    let weight = |look: &LightLook| f64::from(look.pairs.max(1)) * newness(look);
     let weights: f64 = counting.iter().map(|look| weight(look)).sum();
     let share = counting.iter().map(|look| weight(look) * look.share).sum::<f64>() / weights;
     Some(LightNow {

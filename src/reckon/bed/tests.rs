@@ -159,15 +159,32 @@ fn newer_readings_weigh_more_and_old_ones_no_longer_count() {
     page.write("2026-03-11", "light_read", bed(json!({"light_share":0.4})));
     let pairs = json!([{"under_lux":6000,"open_lux":10000},{"under_lux":8000,"open_lux":10000}]);
     page.write("2026-04-10", "light_read", bed(json!({"readings":pairs})));
-    // 30 days older is half the weight: (0.5 x 0.4 + 1 x 0.7) / 1.5 = 0.6.
+    // 30 days older is half the weight, two pairs are twice that of one: (0.5 x 0.4 + 2 x 0.7) / 2.5 = 0.64.
     let light = page.picture(ON).light_now.unwrap();
-    assert!((light.share - 0.6).abs() < 1e-9, "{}", light.share);
+    assert!((light.share - 0.64).abs() < 1e-9, "{}", light.share);
     assert_eq!((light.read_on, light.basis, light.entries.len()), (day(ON), Basis::Measured, 2));
     // On 10 May the first is 60 days old and out, the second 30.
     assert!((page.picture("2026-05-10").light_now.unwrap().share - 0.7).abs() < 1e-9);
     assert!(page.picture("2026-06-08").light_now.is_some());
     assert!(page.picture("2026-06-09").light_now.is_none());
     assert_eq!(page.asked("2026-06-09", Rule::LightNow).met(), None);
+}
+
+#[test]
+fn one_pair_weighs_as_much_as_each_of_eight_and_what_it_contradicts_is_said() {
+    let mut page = coffee_bed();
+    let pair = |under: u32| json!({"under_lux":under,"open_lux":10000});
+    let eight: Vec<_> = (0..8).map(|_| pair(6000)).collect();
+    page.write("2026-04-10", "light_read", bed(json!({"readings":eight})));
+    assert!(page.picture(ON).light_now.unwrap().apart.is_none());
+    page.write("2026-04-10", "light_read", bed(json!({"readings":[pair(3000)]})));
+    // (8 x 0.60 + 0.30) / 9 = 0.567; one of each would be 0.45, too dark for coffee.
+    let light = page.picture(ON).light_now.unwrap();
+    assert!((light.share - 5.1 / 9.0).abs() < 1e-9, "{}", light.share);
+    let apart = light.apart.unwrap();
+    assert!((apart.low - 0.3).abs() < 1e-9 && (apart.high - 0.6).abs() < 1e-9, "{apart:?}");
+    let asked = page.asked(ON, Rule::LightNow);
+    assert_eq!((asked.met(), asked.warns), (Some(true), true));
 }
 
 #[test]

@@ -2,6 +2,7 @@
 //! until the verdict turns.
 
 pub mod by_cause;
+pub(crate) mod tally;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;

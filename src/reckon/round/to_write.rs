@@ -1,9 +1,11 @@
 //! The entry that does a stop's task, with the fields that are known.
 
+use super::expected::seeds_again;
 use super::stop::{NextStep, RoundReason, Stop, Task, ToBed};
 use crate::base::{Day, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{NursePicture, Picture};
+use crate::reckon::seed::{lots_to_sow, state_in};
 
 /// Days for which a task is let go at first. Ours.
 pub(crate) const LET_GO_DAYS: i32 = 7;
@@ -108,6 +110,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         Task::CountNurses => nurses(stop, writing),
         Task::CountSurvivors => survivors(stop),
         Task::SowLot => sown(stop, writing.picture),
+        Task::SowAgain => sown_again(stop, writing.picture),
         Task::ReadLight if stop.tray().is_none() && stop.bed().is_none() => light_of_place(stop, writing.picture),
         Task::Clear
         | Task::Holes
@@ -121,7 +124,6 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         | Task::CheckPlug
         | Task::CutRoots
         | Task::TestLot
-        | Task::SowAgain
         | Task::ReadLight
         | Task::CheckSoil => {
             let facts = stop.task.facts();
@@ -288,4 +290,16 @@ fn sown(stop: &Stop, picture: &Picture) -> ToWrite {
         Some(seeds) => entry.number("seeds", seeds),
         None => entry,
     }
+}
+
+/// From the lot of its species that is sown first, as many seeds as are missing and there.
+fn sown_again(stop: &Stop, picture: &Picture) -> ToWrite {
+    let entry = ToWrite::about("resown", &stop.subject);
+    let tray = stop.tray().and_then(|code| picture.trays.get(code));
+    let lots = tray.and_then(|tray| tray.species.as_ref()).map(|key| lots_to_sow(key, picture)).unwrap_or_default();
+    let Some(lot) = lots.into_iter().find(|lot| state_in(lot, picture).can_be_sown()) else { return entry };
+    let entry = entry.text("lot", &lot.code);
+    let RoundReason::SowAgainAsked { told, again } = &stop.why else { return entry };
+    let missing = seeds_again(told, again).ceil().clamp(0.0, f64::from(u32::MAX)) as u32;
+    entry.number("seeds", lot.seeds_left.map_or(missing, |left| missing.min(left)))
 }

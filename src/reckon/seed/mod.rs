@@ -15,5 +15,5 @@ pub(crate) use life::days_kept;
 pub use life::{SeedLife, life};
 pub(crate) use sown::{SownFrom, came_up, sown_from};
 pub use state::LotState;
-pub(crate) use state::{is_held, lot_state};
+pub(crate) use state::{is_held, lot_state, lots_to_sow, state_in};
 pub use test::{germinated, test_due_from};

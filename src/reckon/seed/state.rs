@@ -1,7 +1,10 @@
 //! How a lot stands on a day: whether it keeps, must be sown soon, or is past its life.
 
-use super::life::SeedLife;
-use crate::base::Day;
+use std::sync::Arc;
+
+use super::life::{SeedLife, life};
+use crate::base::{Day, SpeciesKey};
+use crate::reckon::picture::Picture;
 use crate::reckon::stock::LotStory;
 use crate::words;
 
@@ -45,4 +48,42 @@ pub(crate) fn lot_state(lot: &LotStory, life: Option<&SeedLife>, day: Day) -> Lo
         Some(life) if life.is_ending(day) => LotState::Ending,
         Some(_) => LotState::Keeps,
     }
+}
+
+impl LotState {
+    /// Its place where seed is chosen for sowing: what dies soonest is sown first, what cannot come up or be had last.
+    pub(crate) fn sowing_order(self) -> u8 {
+        match self {
+            LotState::Ending => 0,
+            LotState::Keeps => 1,
+            LotState::LifeUnknown => 2,
+            LotState::Over => 3,
+            LotState::Held => 4,
+            LotState::Dead => 5,
+            LotState::UsedUp => 6,
+        }
+    }
+
+    /// Whether it can be sown with something to come of it.
+    pub(crate) fn can_be_sown(self) -> bool {
+        match self {
+            LotState::Ending | LotState::Keeps | LotState::LifeUnknown | LotState::Over => true,
+            LotState::Held | LotState::Dead | LotState::UsedUp => false,
+        }
+    }
+}
+
+/// How a lot of the book stands.
+pub(crate) fn state_in(lot: &LotStory, picture: &Picture) -> LotState {
+    let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key));
+    let life = profile.and_then(|profile| life(lot, profile));
+    lot_state(lot, life.as_ref(), picture.day)
+}
+
+/// The lots of a species, those to sow from first.
+pub(crate) fn lots_to_sow<'a>(species: &SpeciesKey, picture: &'a Picture) -> Vec<&'a Arc<LotStory>> {
+    let mut lots: Vec<_> = picture.lots.values().filter(|lot| lot.species.as_ref() == Some(species)).collect();
+    // Of several that stand alike, the one with more seed left.
+    lots.sort_by_key(|lot| (state_in(lot, picture).sowing_order(), std::cmp::Reverse(lot.seeds_left)));
+    lots
 }

@@ -32,6 +32,7 @@ said_saved = Saved: { $what }
 # (what, doubt)
 said_saved_doubt = Saved: { $what }. But now this cannot be right: { $doubt }
 said_refused = Not written: { $why }
+said_not_written = Not written.
 said_taken_back = { $entries ->
     [one] Taken back: one entry
    *[other] Taken back: { $entries } entries

@@ -13,6 +13,14 @@ walk_planted_today = { $plants ->
     [one] { $plants } plant went into the ground
    *[other] { $plants } plants went into the ground
 }
+# (plants, trays)
+walk_counted_today = { $trays ->
+    [one] Counted: { $plants } in { $trays } tray
+   *[other] Counted: { $plants } in { $trays } trays
+}
+walk_lost_today = Lost: { $plants }
+walk_culled_today = Thrown out: { $plants }
+walk_given_today = Given out or sold: { $plants }
 walk_waits_for_tomorrow = { $stops ->
     [one] { $stops } stop waits for tomorrow
    *[other] { $stops } stops wait for tomorrow
@@ -32,10 +40,6 @@ walk_expect = Expect
 walk_good_enough = { $what } good enough to go
 walk_until = When
 walk_without = Without it
-walk_lose_seedlings = { $plants } seedlings may be lost
-walk_lose_seed = seed for { $plants } plants may be lost
-walk_lose_planted = { $plants } plants here may be lost
-walk_lose_planting = { $plants } plants may miss the rains
 walk_more_right = { $lines ->
     [one] { $lines } more line: right arrow
    *[other] { $lines } more lines: right arrow

@@ -8,6 +8,8 @@ mod site;
 mod tray;
 mod words;
 
+pub(crate) use words::is_not_said;
+
 use super::Wording;
 use crate::base::Day;
 use crate::base::text::folded;

@@ -6,6 +6,13 @@ use crate::wording::{Wording, theme};
 
 /// Spots named in a sentence; the rest are counted.
 const SPOTS_NAMED: usize = 6;
+/// What short lines write where no cause is said.
+const NOT_SAID: &str = "not said";
+
+/// Whether a text of an entry only says that nothing was said.
+pub(crate) fn is_not_said(text: &str) -> bool {
+    text == NOT_SAID
+}
 
 impl Wording {
     /// What an entry is about: the first of these that is there.
@@ -27,10 +34,8 @@ impl Wording {
     }
 
     /// A cause as it was written; that none was said is said in the person's language.
-    pub(super) fn cause_told(&self, cause: &str) -> String {
-        /// What short lines write where no cause is said.
-        const NOT_SAID: &str = "not said";
-        if cause == NOT_SAID { self.cause_not_said() } else { cause.to_string() }
+    pub(crate) fn cause_told(&self, cause: &str) -> String {
+        if is_not_said(cause) { self.cause_not_said() } else { cause.to_string() }
     }
 
     /// Seed as it was written: counted, weighed or both.

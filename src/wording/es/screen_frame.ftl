@@ -31,6 +31,7 @@ saving = guardando ...
 said_saved = Guardado: { $what }
 said_saved_doubt = Guardado: { $what }. Pero ahora esto no puede ser: { $doubt }
 said_refused = No se apuntó: { $why }
+said_not_written = No se apuntó.
 said_taken_back = { $entries ->
     [one] Retirado: un apunte
    *[other] Retirados: { $entries } apuntes

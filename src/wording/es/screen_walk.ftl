@@ -12,6 +12,13 @@ walk_planted_today = { $plants ->
     [one] { $plants } planta quedó sembrada en el campo
    *[other] { $plants } plantas quedaron sembradas en el campo
 }
+walk_counted_today = { $trays ->
+    [one] Contadas: { $plants } en { $trays } bandeja
+   *[other] Contadas: { $plants } en { $trays } bandejas
+}
+walk_lost_today = Perdidas: { $plants }
+walk_culled_today = Descartadas: { $plants }
+walk_given_today = Regaladas o vendidas: { $plants }
 walk_waits_for_tomorrow = { $stops ->
     [one] { $stops } parada espera para mañana
    *[other] { $stops } paradas esperan para mañana
@@ -30,10 +37,6 @@ walk_expect = Se espera
 walk_good_enough = { $what } buenas para salir
 walk_until = Plazo
 walk_without = Si no
-walk_lose_seedlings = pueden perderse { $plants } plántulas
-walk_lose_seed = puede perderse semilla para { $plants } plantas
-walk_lose_planted = pueden perderse { $plants } plantas aquí
-walk_lose_planting = { $plants } plantas pueden perder las lluvias
 walk_more_right = { $lines ->
     [one] { $lines } línea más: flecha derecha
    *[other] { $lines } líneas más: flecha derecha

@@ -34,16 +34,16 @@ impl Wording {
     }
 
     /// What is lost without it; nothing where it is less than a plant, or only not known.
-    pub(crate) fn lost_without(&self, stake: AtStake) -> Option<String> {
+    pub(super) fn lost_without(&self, stake: AtStake) -> Option<String> {
         if stake.plants.round() < 1.0 {
             return None;
         }
         let plants = self.rough_number(stake.plants);
         match stake.what {
-            Stake::Seedlings => Some(self.round_lose_seedlings(plants)),
-            Stake::Seed => Some(self.round_lose_seed(plants)),
-            Stake::Planted => Some(self.round_lose_planted(plants)),
-            Stake::Planting => Some(self.round_lose_planting(plants)),
+            Stake::Seedlings => Some(self.lose_seedlings(plants)),
+            Stake::Seed => Some(self.lose_seed(plants)),
+            Stake::Planted => Some(self.lose_planted(plants)),
+            Stake::Planting => Some(self.lose_planting(plants)),
             Stake::Knowledge => None,
         }
     }

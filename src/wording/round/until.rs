@@ -74,8 +74,14 @@ impl Wording {
         }
     }
 
-    /// What is lost without a stop; never empty.
-    pub fn lost_without_stop(&self, stop: &Stop) -> String {
+    /// What is lost without a stop, behind until when it is to be done; never empty.
+    pub fn or_else_lost(&self, stop: &Stop) -> String {
+        let lost = self.lost_without_stop(stop);
+        if lost == self.lose_no_place() { lost } else { self.or_else(lost) }
+    }
+
+    /// What is lost without a stop, as a sentence of its own; never empty.
+    pub(crate) fn lost_without_stop(&self, stop: &Stop) -> String {
         if let Some(lost) = self.lost_without(stop.at_stake) {
             // Of rains that nobody described nothing is said.
             let of_rains =

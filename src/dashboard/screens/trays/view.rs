@@ -10,6 +10,7 @@ use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, stage_mark};
 use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
 use crate::reckon::picture::{Stage, TrayPicture};
+use crate::reckon::tray::size::whole_plants;
 
 /// From this height on the line above the list is shown.
 const HEADED_FROM: u16 = 7;
@@ -176,7 +177,7 @@ fn plantable(tray: &TrayPicture) -> String {
     }
     let (low, high) = (tray.plantable.low.floor().max(0.0), tray.plantable.high.ceil().max(0.0));
     if tray.plantable.high - tray.plantable.low < 0.5 {
-        format!("{:.0}", tray.plantable.likely)
+        whole_plants(tray.plantable.likely).to_string()
     } else {
         format!("{low:.0}–{high:.0}")
     }

@@ -4,9 +4,10 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use super::shapes::{ROWS, SHAPE_COLUMNS, draw_figures, draw_pattern, figures_width, shape};
-use super::view::{brief, mark_of};
+use super::shapes::{ROWS, SHAPE_COLUMNS, all_figures, draw_figures, draw_pattern, figures_width, shape};
+use super::view::{self, brief, mark_of};
 use super::{Shown, Walk};
+use crate::dashboard::act::AtStop;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
 use crate::dashboard::look::Ink;
@@ -15,8 +16,8 @@ use crate::reckon::picture::Measure;
 use crate::reckon::round::Task;
 use crate::reckon::round::to_write::carried_to;
 
-/// Rows for what speaks against what is typed.
-const AGAINST_ROWS: u16 = 2;
+/// Rows of a figure with its title where it is not drawn large.
+const SMALL_ROWS: u16 = 2;
 /// From this width on a dot of a figure is two columns wide.
 const BROAD: u16 = 70;
 /// Columns of a dot of a sign with the space behind it, and dots in a row.
@@ -32,8 +33,21 @@ pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, are
         page.draw(0, area, buffer);
         return;
     };
-    let room = area.height.saturating_sub(1 + figure_rows(&stop, form));
-    let page = task_page(walk, &stop, cx, area.width, usize::from(room));
+    if let Some(page) = walk.closing_shown(cx, area.width).filter(|_| form.is_none()) {
+        let (behind, all) = walk.progress(cx);
+        buffer.set_string(area.x, area.y, format!("{behind} / {all}"), Ink::Plain.style());
+        let below = Rect { y: area.y + 1, height: area.height.saturating_sub(1), ..area };
+        view::draw_page(walk, &page, cx, below, buffer);
+        return;
+    }
+    let against = against_page(form, area.width);
+    let said = against.height() as u16;
+    let about = task_page(walk, &stop, form, cx, area.width, 0).height() as u16;
+    // What speaks against it is said whole; figures are large where there is room beside.
+    let large = 1 + about + ROWS + 1 + said <= area.height;
+    let figures = if large || form.is_none() { figure_rows(&stop, form) } else { SMALL_ROWS };
+    let room = area.height.saturating_sub(1 + figures + said);
+    let page = task_page(walk, &stop, form, cx, area.width, usize::from(room));
     let words = (page.height() as u16).min(area.height.saturating_sub(1));
     let large_signs = words + ROWS < room;
     draw_place(walk, &stop, !large_signs, cx, area, buffer);
@@ -43,8 +57,18 @@ pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, are
     }
     page.draw(0, Rect { y, height: words.min(area.bottom().saturating_sub(y)), ..area }, buffer);
     y += words;
-    let rest = Rect { y, height: area.bottom().saturating_sub(y), ..area };
+    let rest = Rect { y, height: area.bottom().saturating_sub(y + said), ..area };
     draw_figures_of(&stop, form, cx, rest, buffer);
+    let below = Rect { y: rest.bottom(), height: area.bottom().saturating_sub(rest.bottom()), ..area };
+    against.draw(0, below, buffer);
+}
+
+/// What speaks against what is typed.
+fn against_page(form: Option<&Form>, width: u16) -> Sheet {
+    let mut page = Sheet::new(width);
+    let against = form.map(Form::against).unwrap_or_default();
+    against.iter().for_each(|message| page.hanging("x ", Ink::Danger, message, Ink::Plain));
+    page
 }
 
 /// Rows that the last figure and what is typed want.
@@ -52,8 +76,7 @@ fn figure_rows(stop: &Shown<'_>, form: Option<&Form>) -> u16 {
     let last = stop.due.filter(|due| due.task != Task::CountNurses).and_then(|due| due.last.as_ref());
     let counted = last.is_some_and(|look| matches!(look.figure, Measure::Plants(_)));
     match (form, last) {
-        (Some(form), _) if !form.against().is_empty() => ROWS + 2 + AGAINST_ROWS,
-        (Some(_), _) => ROWS + 2,
+        (Some(form), _) => (form.choices_at(form.begin_place()).len() as u16 + 1).max(ROWS + 1),
         (None, Some(_)) if counted => ROWS + 1,
         (None, Some(_)) => 3,
         (None, None) => 1,
@@ -117,8 +140,20 @@ fn draw_dots(dots: usize, at: (u16, u16), cx: &ScreenContext<'_>, buffer: &mut B
 }
 
 /// What to do at what, with its mark, and what is known of it, as much as has room whole.
-fn task_page(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>, width: u16, most_rows: usize) -> Sheet {
+fn task_page(
+    walk: &Walk,
+    stop: &Shown<'_>,
+    form: Option<&Form>,
+    cx: &ScreenContext<'_>,
+    width: u16,
+    most_rows: usize,
+) -> Sheet {
     let mut page = Sheet::new(width);
+    // What is written beside the task says itself what it is.
+    if let Some(form) = form.filter(|form| matches!(form.stop(), AtStop::Beside(_))) {
+        page.paragraph(&form.heading(cx), Ink::Strong);
+        return page;
+    }
     let (mark, ink, state) = mark_of(stop, cx);
     let about = cx.wording.stop_about(stop.task, &stop.subject, &cx.book.picture);
     let mark = if mark == " " { String::new() } else { format!("{mark} ") };
@@ -140,12 +175,18 @@ fn task_page(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>, width: u16, 
     page
 }
 
-/// To which bed how many go, as the form of the stop begins.
+/// Where it goes or what is taken, as the form of the stop begins: a bed and how many, a lot and its seeds, a new tray.
 fn load_words(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Option<String> {
     let form = walk.usual(stop, cx);
     let known = |wanted: &str| form.preset.iter().find(|(name, _)| name == wanted).map(|(_, value)| value.clone());
-    let (bed, count) = (known("bed").filter(|_| form.kind == "outplanted")?, known("count")?.parse::<i64>().ok()?);
-    Some(format!("→ {bed}: {}", cx.wording.plants(count)))
+    let number = |wanted: &str| known(wanted)?.parse::<i64>().ok();
+    let said = match form.kind.as_str() {
+        "outplanted" => format!("{}: {}", known("bed")?, cx.wording.plants(number("count")?)),
+        "resown" => format!("{}: {}", known("lot")?, cx.wording.seeds(number("seeds")?)),
+        "moved_on" => ["to", "container", "place"].into_iter().filter_map(known).collect::<Vec<_>>().join(", "),
+        _ => return None,
+    };
+    Some(format!("→ {said}")).filter(|_| !said.is_empty())
 }
 
 /// The last figure at the left, what is typed at the right.
@@ -177,13 +218,6 @@ fn draw_figures_of(stop: &Shown<'_>, form: Option<&Form>, cx: &ScreenContext<'_>
         draw_typed(&typed, right, cx, buffer);
     } else {
         draw_choices(&form_choices, &typed, right, cx, buffer);
-    }
-    let against = form.map(Form::against).unwrap_or_default();
-    let y = top.y + ROWS + 1;
-    if !against.is_empty() && y < area.bottom() {
-        let mut page = Sheet::new(area.width);
-        against.iter().for_each(|message| page.hanging("x ", Ink::Danger, message, Ink::Plain));
-        page.draw(0, Rect { y, height: area.bottom() - y, ..area }, buffer);
     }
 }
 
@@ -227,7 +261,8 @@ fn draw_last(stop: &Shown<'_>, cx: &ScreenContext<'_>, area: Rect, buffer: &mut 
 
 fn draw_typed(typed: &str, area: Rect, cx: &ScreenContext<'_>, buffer: &mut Buffer) {
     let fits = area.height > ROWS && figures_width(typed, scale(cx)) + 4 <= area.width;
-    if !fits {
+    // A letter has no large figure, and what is typed is seen whole.
+    if !fits || !all_figures(typed) {
         let text = format!("{typed}_");
         buffer.set_stringn(area.x, area.y + 1, text, usize::from(area.width), Ink::Strong.style());
         return;

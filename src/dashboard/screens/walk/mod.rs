@@ -1,5 +1,6 @@
 //! Walk: today's round, stop by stop, in the order one walks.
 
+mod closing;
 mod large;
 mod plan;
 mod shapes;
@@ -45,6 +46,8 @@ pub(crate) struct Walk {
     before_rest: Option<String>,
     /// Whether a person chose that one stop fills the screen, or that it does not.
     one_stop_chosen: Option<bool>,
+    /// Whether a stop that is behind one is looked at once more after the last.
+    looks_back: bool,
     /// How far the detail is scrolled.
     detail_from: usize,
     /// Parts of stops that were handed in and not answered yet: beds, nurse plants.
@@ -202,6 +205,7 @@ impl Walk {
     }
 
     fn step(&mut self, by: isize, cx: &ScreenContext<'_>) -> Vec<Act> {
+        self.looks_back = true;
         let shown = self.shown(cx);
         let at = self.at(cx).and_then(|id| shown.iter().position(|stop| stop.id == id)).unwrap_or(0);
         let last = shown.len().saturating_sub(1);
@@ -307,6 +311,12 @@ impl Walk {
     }
 
     fn open_usual(&mut self, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
+        if self.is_over(cx) {
+            let waits = !self.rest(cx).is_empty();
+            self.show_rest(waits, cx);
+            self.looks_back = true;
+            return waits.then(Vec::new);
+        }
         // A new book is begun with what stands there.
         if is_new(cx) {
             return None;
@@ -322,6 +332,9 @@ impl Screen for Walk {
         let today = cx.book.picture.looking == Looking::Today;
         // On another day nothing is written.
         let writes = |line: KeyLine| KeyLine { hinted: today, ..line };
+        if self.is_over(cx) {
+            return vec![hinted("Enter", KeyAction::RestOfRound), hinted("v", KeyAction::OneStop)];
+        }
         let mut keys = vec![writes(hinted("Enter", KeyAction::Usual)), writes(hinted("Space", KeyAction::Skip))];
         let on_tray = today && matches!(self.chosen(cx), Some(Subject::Tray(_)));
         keys.push(if on_tray { hinted("l", KeyAction::Lost) } else { known("l", KeyAction::Lost) });
@@ -352,7 +365,10 @@ impl Screen for Walk {
             Key::End => return Some(self.step(isize::MAX, cx)),
             Key::Right => self.detail_from = (self.detail_from + 1).min(self.detail_end(cx)),
             Key::Left => self.detail_from = self.detail_from.saturating_sub(1),
-            Key::Char('+' | '-') => self.show_rest(key == Key::Char('+') && !self.with_rest, cx),
+            Key::Char('+' | '-') => {
+                self.looks_back = true;
+                self.show_rest(key == Key::Char('+') && !self.with_rest, cx);
+            }
             Key::Char(' ') => return Some(self.skip(cx)),
             // Where nothing is due there is always something to write.
             Key::Enter => return Some(self.open_usual(cx).unwrap_or_else(|| vec![Act::Kinds])),
@@ -383,7 +399,9 @@ impl Screen for Walk {
     }
 
     fn draw_form(&self, form: &Form, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) -> bool {
-        let fits = self.is_one_stop(cx) && form.figure_typed().is_some();
+        // A form about something else, as a line in own words opens it, shows itself what it is about.
+        let of_stop = form.stop().id().is_some() && form.stop().id() == self.at(cx);
+        let fits = self.is_one_stop(cx) && of_stop && form.figure_typed().is_some();
         if fits {
             large::draw(self, Some(form), cx, area, buffer);
         }
@@ -402,6 +420,7 @@ impl Screen for Walk {
     fn go_to(&mut self, subject: &Subject, cx: &ScreenContext<'_>) -> bool {
         let found = self.shown(cx).iter().find(|stop| stop.subject == *subject).map(|stop| stop.id.to_string());
         if let Some(id) = &found {
+            self.looks_back = true;
             self.go(id, cx);
         }
         found.is_some()
@@ -417,6 +436,7 @@ impl Screen for Walk {
         let at = self.at(cx).and_then(|id| named.iter().position(|one| one == id));
         let next = at.filter(|_| named.len() > 1).map_or(0, |at| (at + 1) % named.len());
         let Some(id) = named.get(next) else { return false };
+        self.looks_back = true;
         self.go(id, cx);
         true
     }
@@ -427,6 +447,7 @@ impl Screen for Walk {
 
     fn handed_in(&mut self, stop: &AtStop, kind: &str, message: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
         let Some(id) = stop.id() else { return Vec::new() };
+        self.looks_back = false;
         let round = &cx.book.round;
         let due = round.stops.iter().chain(&round.can_wait).find(|due| due.id == id);
         let Some(plan) = &mut self.plan else { return Vec::new() };
@@ -434,7 +455,9 @@ impl Screen for Walk {
             plan.take_in(due, &cx.book.picture);
         }
         let Some(planned) = plan.stop_mut(id) else { return Vec::new() };
-        if planned.said.is_empty() {
+        // What is done once more says its last result; parts of a stop, and what is written beside it, stand one behind the other.
+        let again = matches!(stop, AtStop::Task(_)) && planned.is_behind();
+        if planned.said.is_empty() || again {
             planned.said = message.to_string();
         } else {
             planned.said = format!("{}; {message}", planned.said);

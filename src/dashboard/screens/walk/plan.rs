@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use crate::base::{BedName, Day, LotCode, PlaceName, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::Picture;
+use crate::reckon::changes::tally::Tally;
 use crate::reckon::round::{Round, Stop, Task, Where, written_for};
 use crate::words;
 
@@ -130,6 +131,9 @@ pub(crate) struct Plan {
     pub(crate) stops: Vec<Planned>,
     /// The stop one stands at.
     pub(crate) at: Option<String>,
+    /// What had been planted and lost when the round began.
+    #[serde(default)]
+    pub(crate) before: Option<Tally>,
 }
 
 impl Plan {
@@ -137,7 +141,7 @@ impl Plan {
     pub(crate) fn of(round: &Round, picture: &Picture) -> Plan {
         let stops: Vec<Planned> = round.stops.iter().map(|stop| Planned::of(stop, picture)).collect();
         let at = stops.first().map(|stop| stop.id.clone());
-        Plan { day: picture.day, stops, at }
+        Plan { day: picture.day, stops, at, before: Some(Tally::of(picture)) }
     }
 
     /// A plan as it was kept; what was on its way to the file is looked for there.

@@ -41,6 +41,11 @@ fn figure(letter: char) -> Option<[&'static str; 5]> {
     })
 }
 
+/// Whether all of a text can be drawn in large figures.
+pub(crate) fn all_figures(text: &str) -> bool {
+    text.chars().all(|letter| figure(letter).is_some())
+}
+
 /// Columns that a number takes at a scale.
 pub(crate) fn figures_width(text: &str, scale: u16) -> u16 {
     text.chars().filter_map(figure).map(|rows| rows[0].len() as u16 * scale + scale).sum::<u16>().saturating_sub(scale)

@@ -12,11 +12,13 @@ use crate::dashboard::screens::trays::drawing_of_stage;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{Looking, NursePicture};
 use crate::reckon::round::{Stop, Task};
-use crate::reckon::stock::CohortStory;
 use crate::wording::round::RoundOn;
 
-/// Columns of the list beside its detail, of a hundred.
+/// Columns of the list beside its detail, of a hundred; and the most where what is to be done takes more.
 const LIST_SHARE: u16 = 44;
+const LIST_SHARE_MOST: u16 = 52;
+/// Columns of the mark of a stop with the space behind it.
+const MARK_ROOM: usize = 3;
 /// The fewest rows of the list above its detail.
 const LIST_LEAST: u16 = 3;
 /// Rows that most details take.
@@ -46,16 +48,20 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
     }
     let rest = walk.rest(cx).len();
     if cx.is_wide() {
-        let width = area.width * LIST_SHARE / 100;
+        let width = list_width(&shown, area.width, cx);
         let list = Rect { width, ..below };
         draw_list(walk, &shown, rest, cx, list, buffer);
         let x = area.x + width + 3;
         let detail = Rect { x, width: area.right().saturating_sub(x).min(WIDEST_PAGE), ..below };
+        if let Some(page) = walk.closing_shown(cx, detail.width) {
+            draw_page(walk, &page, cx, detail, buffer);
+            return;
+        }
         draw_detail(walk, cx, detail, buffer);
         draw_below_detail(walk, cx, detail, buffer);
         return;
     }
-    let page = detail(walk, cx, below.width);
+    let page = walk.closing_shown(cx, below.width).unwrap_or_else(|| detail(walk, cx, below.width));
     // What can wait keeps its line.
     let least = (LIST_LEAST + u16::from(rest > 0)).min(below.height);
     // The detail keeps its place from stop to stop.
@@ -63,7 +69,15 @@ pub(crate) fn draw(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
     let list = Rect { height: below.height - wanted - if wanted > 0 { gap } else { 0 }, ..below };
     draw_list(walk, &shown, rest, cx, list, buffer);
     let detail = Rect { y: below.bottom() - wanted, height: wanted, ..below };
-    draw_detail(walk, cx, detail, buffer);
+    draw_page(walk, &page, cx, detail, buffer);
+}
+
+/// Columns of the list beside its detail: as many as its tasks and species take, within limits.
+fn list_width(shown: &[Shown<'_>], width: u16, cx: &ScreenContext<'_>) -> u16 {
+    let columns = |stop: &Shown<'_>| (width_of(&short_about(stop, cx)), width_of(&species_of(stop, cx)));
+    let widest = shown.iter().map(columns).fold((0, 0), |widest, own| (widest.0.max(own.0), widest.1.max(own.1)));
+    let (least, most) = (width * LIST_SHARE / 100, width * LIST_SHARE_MOST / 100);
+    u16::try_from(MARK_ROOM + widest.0 + 2 + widest.1).unwrap_or(u16::MAX).clamp(least, most)
 }
 
 fn draw_empty(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
@@ -227,7 +241,14 @@ fn draw_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buf
     if area.height == 0 {
         return;
     }
-    let page = detail(walk, cx, area.width);
+    draw_page(walk, &detail(walk, cx, area.width), cx, area, buffer);
+}
+
+/// A page beside or under the list, from where it is scrolled to; where it is cut, its last line says how to go on.
+pub(super) fn draw_page(walk: &Walk, page: &Sheet, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    if area.height == 0 {
+        return;
+    }
     let rows = page.height() as u16;
     let cut = rows > area.height && area.height > 1;
     let body = Rect { height: area.height - u16::from(cut), ..area };
@@ -239,7 +260,7 @@ fn draw_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buf
     }
 }
 
-/// Under the detail, where there is room: once the round is done what it came to, else the drawing of the tray.
+/// Under the detail, where there is room, the drawing of the tray.
 fn draw_below_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let used = detail(walk, cx, area.width).height() as u16 + 1;
     let Some(height) = area.height.checked_sub(used) else { return };
@@ -248,48 +269,17 @@ fn draw_below_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &m
         Subject::Tray(code) => cx.book.picture.trays.get(&code),
         Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
     });
-    let page = walk.closing(cx, rest.width).or_else(|| drawing_of_stage(tray?, cx, rest.width));
+    let page = tray.and_then(|tray| drawing_of_stage(tray, cx, rest.width));
     if let Some(page) = page.filter(|page| page.height() <= usize::from(rest.height)) {
         page.draw(0, rest, buffer);
     }
 }
 
 impl Walk {
-    /// What the round came to, once every stop is behind one: how much of each task, how many were planted, what waits.
-    pub(crate) fn closing(&self, cx: &ScreenContext<'_>, width: u16) -> Option<Sheet> {
-        let (behind, all) = self.progress(cx);
-        let plan = self.plan_shown(cx).filter(|_| behind == all && all > 0)?;
-        let (wording, picture) = (cx.wording, &cx.book.picture);
-        let mut done: Vec<(Task, usize)> = Vec::new();
-        for stop in plan.stops.iter().filter(|stop| matches!(stop.mark, Mark::Done | Mark::Sent)) {
-            match done.iter_mut().find(|(task, _)| *task == stop.task) {
-                Some((_, number)) => *number += 1,
-                None => done.push((stop.task, 1)),
-            }
-        }
-        let mut page = Sheet::new(width);
-        page.heading(&wording.walk_closing());
-        done.iter().for_each(|(task, number)| {
-            page.hanging("√ ", Ink::Good, &wording.tasks_counted(*task, *number), Ink::Plain)
-        });
-        let today = |cohort: &&CohortStory| cohort.day == cx.day() && !cohort.found;
-        let cohorts = picture.beds.values().flat_map(|bed| &bed.story.cohorts);
-        let planted: i64 = cohorts.filter(today).map(|cohort| i64::from(cohort.planted)).sum();
-        if planted > 0 {
-            page.paragraph(&wording.walk_planted_today(planted), Ink::Plain);
-        }
-        let waits = self.rest(cx).len();
-        if waits > 0 {
-            page.paragraph(&wording.walk_waits_for_tomorrow(waits as i64), Ink::Plain);
-        }
-        Some(page)
-    }
-}
-
-impl Walk {
     /// How far the detail can be scrolled; further than its end nothing is to be seen.
     pub(super) fn detail_end(&self, cx: &ScreenContext<'_>) -> usize {
-        detail(self, cx, cx.size.0).height().saturating_sub(1)
+        let page = self.closing_shown(cx, cx.size.0).unwrap_or_else(|| detail(self, cx, cx.size.0));
+        page.height().saturating_sub(1)
     }
 }
 
@@ -368,10 +358,9 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     if due.until.is_some() {
         facts.push((wording.walk_until(), wording.until_words(due, about), Ink::Plain));
     }
-    if let Some(lost) = wording.walk_lost(due.at_stake) {
-        let (lost, ink) = if stop.loses_most() { (format!("! {lost}"), Ink::Danger) } else { (lost, Ink::Plain) };
-        facts.push((wording.walk_without(), lost, ink));
-    }
+    let lost = wording.lost_without_stop(due);
+    let (lost, ink) = if stop.loses_most() { (format!("! {lost}"), Ink::Danger) } else { (lost, Ink::Plain) };
+    facts.push((wording.walk_without(), lost, ink));
     facts
 }
 

@@ -3,5 +3,5 @@
 mod sow_again;
 mod worth;
 
-pub(super) use sow_again::sow_again;
+pub(super) use sow_again::{seeds_again, sow_again};
 pub(super) use worth::worth_looking;

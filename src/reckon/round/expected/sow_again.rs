@@ -1,7 +1,7 @@
 //! Sowings far behind at the half day: whether to sow again, and until when that still reaches the rains.
 
 use crate::base::{Day, Range};
-use crate::reckon::forecast::{Judgement, TrayForecast};
+use crate::reckon::forecast::{Judgement, SowAgain, TrayForecast};
 use crate::reckon::picture::{Measure, TrayPicture};
 use crate::reckon::round::deadline::UntilFor;
 use crate::reckon::round::intervals::{NO_LAST_DAY_DAYS, SOW_AGAIN_ASKED_DAYS, SOW_AGAIN_SOURCE, minutes, work};
@@ -27,13 +27,11 @@ fn asked(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     }
     let sow_by = again.sow_by();
     let days = sow_by.map_or(NO_LAST_DAY_DAYS, |by| by.days_since(day) + 1);
-    // As many again as did not come, at the share at which they come.
-    let seeds = again.missing / told.curve.d.clamp(0.05, 1.0);
     let mut stop = walk
         .tray_stop(tray, Task::SowAgain, RoundReason::SowAgainAsked { told: Box::new(told.clone()), again })
         .risking(Stake::Planting, again.missing, days)
         .taking(minutes::LOOK, SOW_AGAIN_SOURCE)
-        .working(seeds.min(f64::from(told.seeds)) * work::SOW)
+        .working(seeds_again(told, &again) * work::SOW)
         .due(half_day(told), SOW_AGAIN_ASKED_DAYS);
     let (until, what) = match sow_by {
         Some(by) => (by, UntilFor::SowBy),
@@ -44,6 +42,11 @@ fn asked(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         told.last_look.map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
     stop.entries.clone_from(&told.entries);
     Some(stop)
+}
+
+/// Seeds to sow again: as many plants as did not come, at the share at which they come; never more than the first time.
+pub(in crate::reckon::round) fn seeds_again(told: &TrayForecast, again: &SowAgain) -> f64 {
+    (again.missing / told.curve.d.clamp(0.05, 1.0)).min(f64::from(told.seeds))
 }
 
 /// The look at which the question could first be asked.
