@@ -218,9 +218,14 @@ fn a_treatment_that_ends_is_told_until_somebody_looked() {
 fn lots_are_tested_and_sown_before_they_die() {
     let mut book = small_nursery();
     book.write("2026-01-01", "lot_received", json!({"lot":"cof-L2","species":"COA","source":"row","collected":"2026-01-01","seeds":500,"kept":"in_parchment"}));
-    assert!(!has(&book, "2026-03-02", "test_lot cof-L2"));
-    assert!(has(&book, "2026-03-03", "test_lot cof-L2"), "more than 60 days");
-    // 90 days of life end on 1 April; a quarter of them is 23 days.
+    // 90 days of life end on 1 April; a quarter of them is 23 days. Half of a test is up after 55: begun by day 12 it tells before the
+    // seed must be sown, and past 5 February not even before it is dead.
+    assert!(!has(&book, "2026-01-12", "test_lot cof-L2"));
+    assert!(has(&book, "2026-01-13", "test_lot cof-L2") && has(&book, "2026-02-05", "test_lot cof-L2"));
+    assert!(!has(&book, "2026-02-06", "test_lot cof-L2") && !has(&book, "2026-03-03", "test_lot cof-L2"));
+    // Seed that keeps is tested after more than 60 days.
+    book.write("2026-01-01", "lot_received", json!({"lot":"ced-L1","species":"cedrela","source":"row","collected":"2026-01-01","seeds":500,"kept":"dry_open"}));
+    assert!(!has(&book, "2026-03-02", "test_lot ced-L1") && has(&book, "2026-03-03", "test_lot ced-L1"));
     assert!(!has(&book, "2026-03-08", "sow_lot cof-L2"));
     let due = stop(&book, "2026-03-09", "sow_lot cof-L2");
     assert_eq!(due.until, Some(day("2026-04-01")));

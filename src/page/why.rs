@@ -1,5 +1,7 @@
 //! Why: every question of a tray, a bed or a pair, with what it rests on and where it comes from.
 
+use std::sync::Arc;
+
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::reckon::forecast::Outlook;
@@ -15,14 +17,19 @@ pub(crate) fn why_tray(tray: &TrayPicture, outlook: &Outlook, worth: &[WorthLook
     let (wording, picture) = (asked.wording, asked.picture);
     let mut page = asked.page();
     page.heading(wording.why_tray_heading(&tray.code, asked.species(tray.species.as_ref())));
-    let fits: Vec<String> =
-        picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits).map(|pair| pair.bed.to_string()).collect();
-    let verdict = match (tray.ready, fits.is_empty()) {
-        (true, _) => wording.why_ready(),
-        (false, true) => wording.why_not_ready(),
-        (false, false) => wording.why_not_ready_but_fits(fits.join(", ")),
-    };
-    page.verdict(tray.ready, verdict);
+    let fits: Vec<&Arc<PairPicture>> = picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits).collect();
+    let here = fits.first().filter(|_| !tray.ready);
+    match here {
+        // What `ready` offers is ready here too; what holds it back holds it back from brighter beds.
+        Some(_) => {
+            let beds: Vec<String> = fits.iter().map(|pair| pair.bed.to_string()).collect();
+            let held = tray.criteria.iter().filter(|criterion| criterion.blocks);
+            let why: Vec<String> = held.map(|criterion| wording.reason(criterion, About::Tray)).collect();
+            page.verdict(true, wording.why_ready_for(beds.join(", "), why.join("; ")));
+        }
+        None if tray.ready => page.verdict(true, wording.why_ready()),
+        None => page.verdict(false, wording.why_not_ready()),
+    }
     let mut facts = wording.tray_facts(tray);
     facts.extend(asked.dangers(tray.species.as_slice()));
     page.facts(facts);
@@ -30,7 +37,10 @@ pub(crate) fn why_tray(tray: &TrayPicture, outlook: &Outlook, worth: &[WorthLook
     pairs.extend(wording.forecast_formulas(&tray.code, picture, outlook));
     let entries = outlook.trays.get(&tray.code).map(|forecast| forecast.entries.clone()).unwrap_or_default();
     page.part(wording.forecast_heading(), Facts { pairs, entries });
-    page.questions(&tray.criteria, About::Tray, wording);
+    match here {
+        Some(pair) => page.questions(&toward_bed(tray, pair), About::Pair, wording),
+        None => page.questions(&tray.criteria, About::Tray, wording),
+    }
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
     let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
     let mut grows = wording.growth_lines(&growth);
@@ -39,6 +49,15 @@ pub(crate) fn why_tray(tray: &TrayPicture, outlook: &Outlook, worth: &[WorthLook
         page.part(wording.growth_heading(), grows);
     }
     page
+}
+
+/// The questions of a tray, those that the light of a bed decides as they stand toward that bed.
+fn toward_bed(tray: &TrayPicture, pair: &PairPicture) -> Vec<Criterion> {
+    let of_pair = |own: &Criterion| {
+        let same = pair.criteria.iter().find(|criterion| criterion.rule() == own.rule());
+        same.filter(|_| own.blocks).unwrap_or(own).clone()
+    };
+    tray.criteria.iter().map(of_pair).collect()
 }
 
 /// Why a bed is open or not, for one species or for every planned one.

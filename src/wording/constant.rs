@@ -10,6 +10,7 @@ pub(super) use crate::reckon::round::intervals::{
     POOR_EMERGENCE_SHARE, SAMPLE_PLANTS,
 };
 pub(super) use crate::reckon::sample_progress::USUAL_SAMPLE;
+pub(super) use crate::reckon::seed::RECALCITRANT_DAYS;
 pub(super) use crate::reckon::sowing::MOST_EACH;
 pub(super) use crate::reckon::tray::exposure::{
     DARKER_WARNS_BELOW, FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO,

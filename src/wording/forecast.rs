@@ -1,11 +1,18 @@
 //! What is expected of a tray, a species and a look, in words.
 
 use super::Wording;
+use super::number::{rounded, rounded_days};
 use crate::base::{Day, Range};
 use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::forecast::{
     Because, Experience, InMonth, Judgement, Learned, Pipeline, Reach, SowAgain, TrayForecast, TrayStock,
 };
+
+/// Days learned: what the handbook says and what was seen stays, what is reckoned of both is no finer than it is known.
+fn about_days(known: Learned) -> Learned {
+    let reckoned = known.here.is_some() && known.handbook.is_some();
+    Learned { used: if reckoned { known.used.map(rounded_days) } else { known.used }, ..known }
+}
 
 fn whole(number: f64) -> i64 {
     number.round().clamp(0.0, 1e9) as i64
@@ -17,6 +24,8 @@ const PROBABLY: f64 = 0.6;
 const MAY_WELL: f64 = 0.3;
 /// From this one on it "may".
 const MAY: f64 = 0.1;
+/// Where the ends lie further apart than this, only the month of a likely day is said. Ours.
+const MONTHS_APART_DAYS: i32 = 45;
 
 impl Wording {
     /// Where a sowing stands, in a word or two.
@@ -49,8 +58,8 @@ impl Wording {
             Because::BeforeDay(day) => self.because_before_day(self.day(*day)),
             Because::NotCounted => self.because_not_counted(),
             Because::Up { emerged, due, expected, look } => {
-                let number = |number: &f64| self.number(*number, 0);
-                self.because_up(number(emerged), number(due), number(expected), self.day(*look))
+                let about = |number: &f64| self.number(rounded(*number), 0);
+                self.because_up(self.number(*emerged, 0), about(due), about(expected), self.day(*look))
             }
             Because::WillBe(range) => self.because_will_be(self.seedlings_range(*range), self.day(told.last_due)),
             Because::QuietFor { days, needed } => self.because_quiet(*days, *needed),
@@ -77,7 +86,7 @@ impl Wording {
     /// Whether sowing again still reaches the rains, and by when.
     pub(crate) fn sow_again_words(&self, again: &SowAgain) -> String {
         let day = |day: Day| self.day(day);
-        let days = again.usual_days;
+        let days = rounded_days(f64::from(again.usual_days)) as i32;
         let reach = match again.reach {
             Reach::NoRains => self.again_no_rains(days),
             Reach::Same { rains, sow_by } => self.again_same(day(sow_by), day(rains.last_safe), days),
@@ -88,7 +97,7 @@ impl Wording {
                 None => self.again_too_late(day(missed.last_safe), day(was_by), days),
             },
         };
-        let missing = whole(again.missing);
+        let missing = whole(rounded(again.missing));
         if missing == 0 { reach } else { format!("{}; {reach}", self.again_missing(missing)) }
     }
 
@@ -99,6 +108,12 @@ impl Wording {
             None => self.stock_not_dated(plants),
             Some(on) if on.low == on.high && stock.survival == 1.0 && stock.culls == 0.0 => self.stock_line(plants),
             Some(on) if on.low == on.high => self.stock_on(plants, self.day(on.likely)),
+            // Over months no day is likely.
+            Some(on) if on.high.days_since(on.low) > MONTHS_APART_DAYS => {
+                let (year, month, _) = on.likely.ymd();
+                let month = format!("{} {year}", self.month_short(month));
+                self.stock_about(plants, month, self.day(on.low), self.day(on.high))
+            }
             Some(on) => {
                 let day = self.day_between(self.day(on.likely), self.day(on.low), self.day(on.high));
                 self.stock_on(plants, day)
@@ -111,7 +126,7 @@ impl Wording {
         let days = |days: f64| self.learned_days_of(self.number(days, 0));
         let share = |share: f64| self.percent(share);
         let all = [
-            self.learned_words(self.learned_days(), known.days_to_plantable, &days),
+            self.learned_words(self.learned_days(), about_days(known.days_to_plantable), &days),
             self.learned_words(self.learned_germination(), known.germination, &share),
             self.learned_words(self.learned_survival(), known.survival, &share),
             self.learned_words(self.learned_culls(), known.culls, &share),

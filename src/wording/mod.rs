@@ -9,7 +9,7 @@ pub mod desk;
 pub mod entry;
 mod forecast;
 mod lang;
-mod number;
+pub(crate) mod number;
 pub mod page;
 pub mod round;
 pub mod screen;

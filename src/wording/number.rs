@@ -90,6 +90,35 @@ impl Wording {
     }
 }
 
+/// To two figures, as far as what is reckoned from a few seeds or plants is known.
+pub(crate) fn rounded(value: f64) -> f64 {
+    if value.abs() < f64::MIN_POSITIVE {
+        return 0.0;
+    }
+    let step = 10f64.powf(value.abs().log10().floor() - 1.0);
+    (value / step).round() * step
+}
+
+/// A number to prepare: the next one of two figures, below a hundred of the fives, below twenty as it is.
+pub(crate) fn rounded_up(count: u32) -> u32 {
+    let step = match count {
+        0..20 => 1,
+        20..100 => 5,
+        _ => 10u32.pow(count.ilog10() - 1),
+    };
+    count.div_ceil(step).saturating_mul(step)
+}
+
+/// Days that are only reckoned: to the day below two weeks, to five below two months, then to ten.
+pub(crate) fn rounded_days(days: f64) -> f64 {
+    match days {
+        ..14.0 => days.round(),
+        ..60.0 => (days / 5.0).round() * 5.0,
+        ..1000.0 => (days / 10.0).round() * 10.0,
+        _ => rounded(days),
+    }
+}
+
 /// A number that is only reckoned may be as much as this part of it, or that. Ours.
 const ROUGHLY: [f64; 2] = [0.5, 1.5];
 /// Above "one or two" it is "a few". Ours.

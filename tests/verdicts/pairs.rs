@@ -138,3 +138,133 @@ fn a_seedling_of_a_fruit_that_is_grafted_elsewhere_is_asked_about_and_never_held
     assert_eq!((grafted(&book).met(), grafted(&book).warns), (Some(true), false));
     assert!(!tray(&fitting().on(TODAY), "cof-1").criteria.iter().any(|criterion| criterion.rule() == Rule::Grafted));
 }
+
+/// Coffee that stood in 40 % light since a day; coffee goes into half light at the least.
+fn in_forty(since: &str) -> Book {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Net","order":3,"shade_pct":60}));
+    book.write(
+        since,
+        "sown",
+        json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","cells":60,"place":"Net"}),
+    );
+    book.write("2026-04-10", "counted", json!({"tray":"cof-1","standing":48}));
+    book
+}
+
+fn hardening_of(book: &Book, on: &str) -> (Option<bool>, String) {
+    let picture = book.on(on);
+    let asked = criterion(&tray(&picture, "cof-1").criteria, Rule::Hardening);
+    (asked.met(), Wording::new(Lang::En).reason(asked, About::Tray))
+}
+
+#[test]
+fn a_small_step_needs_no_hardening_and_is_not_called_not_begun() {
+    // 0.40 to 0.50 is 1.25 times: within 1.3.
+    let (met, said) = hardening_of(&in_forty("2025-06-01"), TODAY);
+    assert_eq!(met, Some(true), "{said}");
+    assert!(said.contains("has stood 318 days in this light") && said.contains("small step"), "{said}");
+    assert!(!said.contains("not begun"), "{said}");
+    // In 30 % light it is 1.67 times: that is to be hardened for.
+    let mut dark = small_nursery();
+    coffee_in_deep_shade(&mut dark, "cof-1", "2025-06-01", "2025-09-10");
+    let (met, said) = hardening_of(&dark, TODAY);
+    assert!(met == Some(false) && said.contains("has not begun"), "{said}");
+    // Too young by months, nobody is told to bring it into the light: 210 days less 28 of hardening.
+    let (_, said) = hardening_of(&dark, "2025-09-20");
+    assert!(said.contains("time enough from 30 Nov 2025") && !said.contains("bring it"), "{said}");
+}
+
+#[test]
+fn plants_that_only_stood_are_never_said_to_harden() {
+    // Carried up once, in September, and left: days in that light, not days of hardening.
+    let mut book = small_nursery();
+    coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
+    book.write("2025-10-25", "carried", json!({"tray":"cof-1","place":"Half shade"}));
+    bed_in_light(&mut book, "Bright", 0.73);
+    let picture = book.on(TODAY);
+    let bright = criterion(&pair(&picture, "cof-1", "Bright").criteria, Rule::Hardening);
+    let said = Wording::new(Lang::En).reason(bright, About::Pair);
+    assert_eq!(said, "has stood 172 days in this light, 21 needed");
+    let spanish = Wording::new(Lang::Es).reason(bright, About::Pair);
+    assert_eq!(spanish, "lleva 172 días con esta luz, hacen falta 21");
+    // Three weeks after a step it still hardens.
+    let young = moved_up_on("2026-03-22").on(TODAY);
+    let said = Wording::new(Lang::En)
+        .reason(criterion(&pair(&young, "cof-1", "Bright").criteria, Rule::Hardening), About::Pair);
+    assert!(said.starts_with("hardening for 24 days"), "{said}");
+}
+
+#[test]
+fn plants_whose_light_before_is_not_known_do_not_go_on_the_first_day_though_the_bed_is_as_dark() {
+    let mut book = small_nursery();
+    bed_in_light(&mut book, "Same", 0.55);
+    let came = json!({"tray":"cof-1","species":"coffee","count":40,"from":"bought","form":"bag","container":"bag",
+        "place":"Half shade","age_days":300});
+    book.write("2026-04-05", "plants_received", came);
+    let hardened = |on: &str| {
+        let picture = book.on(on);
+        criterion(&pair(&picture, "cof-1", "Same").criteria, Rule::Hardening).met()
+    };
+    // Ten days of known light, the 14th among them.
+    assert_eq!((hardened("2026-04-05"), hardened("2026-04-13"), hardened("2026-04-14")), (None, None, Some(true)));
+}
+
+#[test]
+fn why_tray_says_that_it_is_ready_for_the_beds_for_which_ready_offers_it() {
+    let home = crate::support::program::Home { today: TODAY.into(), ..Default::default() }.begun();
+    let on = |day: &str, kind: &str, fields: &str| {
+        let happened = format!("happened={day}");
+        let fields: Vec<&str> = fields.split(' ').chain([happened.as_str()]).collect();
+        home.write(kind, &fields);
+    };
+    on("2025-05-01", "season_set", r#"rains=[{"from":"03-01","until":"06-15"}]"#);
+    on("2025-05-01", "place_set", "place=dark order=1 shade_pct=70");
+    on("2025-05-01", "place_set", "place=half order=2 shade_pct=45");
+    on("2025-05-01", "container_set", "container=bag volume_ml=1000 depth_cm=23");
+    on("2025-06-01", "sown", "tray=cof-1 lot=unknown species=COA seeds=60 container=bag cells=60 place=dark");
+    on("2026-04-03", "carried", "tray=cof-1 place=half");
+    on("2026-04-10", "counted", "tray=cof-1 standing=48");
+    let plants = vec![r#"{"height_cm":28}"#; 20].join(",");
+    on("2026-04-10", "measured", &format!("tray=cof-1 plants=[{plants}]"));
+    let plan = r#"[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    on("2025-05-01", "bed_set", &format!("bed=Same field=Upper length_m=20 width_m=6 plan={plan}"));
+    on("2026-04-01", "light_read", "bed=Same light_share=0.55");
+    on("2026-04-01", "soil_checked", "bed=Same resistance_mpa=1.2 depth_cm=30 wet=true");
+    for task in ["cleared", "holes", "weeded"] {
+        on("2026-04-05", "prepared", &format!("bed=Same task={task}"));
+    }
+    for day in ["2026-04-13", "2026-04-14", "2026-04-15"] {
+        on(day, "weather", "rain_mm=10");
+    }
+    let offered = home.done(&["ready"]);
+    assert!(offered.contains("+ cof-1") && offered.contains("Same"), "{offered}");
+    for (lang, ready, not) in [("en", "ready for Same", "not ready"), ("es", "lista para Same", "no está lista")] {
+        let said = home.done(&["--lang", lang, "why", "tray", "cof-1"]);
+        assert!(said.contains(ready) && !said.contains(not), "{said}");
+    }
+}
+
+/// What is offered goes out: on no day of the sample is hardening to begin in a tray that fits a bed that day.
+#[test]
+fn hardening_never_begins_in_a_tray_that_goes_out_the_same_day() {
+    let home = crate::support::program::Home { today: "2026-11-25".into(), ..Default::default() };
+    let book = home.file("nursery.outplant");
+    home.done(&["sample", "--into", book.to_str().unwrap()]);
+    let mut begun = 0;
+    for on in ["2026-03-20", "2026-05-02", "2026-09-30", "2026-11-02", "2026-11-15", "2026-11-25", "2026-12-05"] {
+        let ready = home.json(&["ready", "--on", on]);
+        let fits = |tray: &str| {
+            let pairs = ready["pairs"].as_array().unwrap();
+            pairs.iter().any(|pair| pair["tray"] == tray && pair["fits"] == true)
+        };
+        let walk = home.json(&["walk", "--on", on]);
+        for list in ["stops", "can_wait"] {
+            for stop in walk[list].as_array().into_iter().flatten().filter(|stop| stop["task"] == "begin_hardening") {
+                begun += 1;
+                assert!(!fits(stop["tray"].as_str().unwrap()), "{on}: {stop}");
+            }
+        }
+    }
+    assert!(begun > 0, "the sample has hardening to begin on none of these days");
+}

@@ -1,9 +1,9 @@
 //! Seed, sowing and what is to come, as a forester would tell it: one world for each rule, written by hand.
 
-use outplant::base::{LotCode, Range, SpeciesKey, TrayCode};
+use outplant::base::{Day, LotCode, Range, SpeciesKey, TrayCode};
 use outplant::nursery::species::Catalogue;
 use outplant::reckon::forecast::{ForecastBasis, experiences};
-use outplant::reckon::lots::{LotOutlook, lot_outlook};
+use outplant::reckon::lots::{LotOutlook, NoRetest, lot_outlook};
 use outplant::reckon::sowing::{MOST_SEEDS_A_PLANT, NoPlan, SowingPlan, Wanted, sowing_plan};
 use outplant::science::emergence::{Looks, fit_emergence};
 use outplant::science::sampling::{Differ, agreement};
@@ -99,6 +99,10 @@ fn lot_of(species: &str, collected: &str, kept: &str, seeds: u32) -> Book {
     book
 }
 
+fn picture_day(on: &str) -> Day {
+    on.parse().unwrap()
+}
+
 /// What is alive of the lot on a day: low, likely, high.
 fn alive(book: &Book, on: &str) -> Range {
     outlook_of(book, on).viability.unwrap().today
@@ -121,7 +125,7 @@ fn plan(book: &Book, on: &str, plants: u32) -> Result<SowingPlan, NoPlan> {
 fn cocoa_in_pods_for_three_days_is_alive() {
     let book = lot_of("Theobroma cacao", "2026-05-01", "in_pod", 400);
     let told = alive(&book, "2026-05-04");
-    assert!(told.likely > 0.9 && told.low > 0.6 && told.high <= 1.0, "{told:?}");
+    assert!(told.likely > 0.85 && told.low > 0.6 && told.high <= 1.0, "{told:?}");
     // The week of the handbook is half, two weeks is the end.
     assert!((0.4..0.55).contains(&alive(&book, "2026-05-08").likely));
     assert!(alive(&book, "2026-05-15").likely < 0.01);
@@ -152,17 +156,109 @@ fn in_a_cold_dry_store_cordia_and_cedrela_live_for_years() {
 }
 
 #[test]
-fn nobody_knows_how_long_coffee_lives_in_the_cold_and_it_is_said() {
+fn nobody_knows_how_long_coffee_lives_in_the_cold_and_no_number_is_told() {
     let book = lot_of("Coffea arabica", "2025-03-01", "cold", 2000);
     assert!(outlook_of(&book, "2026-03-01").viability.is_err());
-    assert!(plan(&book, "2026-03-01", 100).unwrap().germination.life_unknown);
+    let Err(told @ NoPlan::LifeUnknown { plants: 100, fresh }) = plan(&book, "2026-03-01", 100) else { panic!() };
+    assert!(fresh > 100);
+    for (lang, test) in
+        [(Lang::En, "Test it, or write how it was kept"), (Lang::Es, "Pruébela, o anote cómo se guardó")]
+    {
+        assert!(Wording::new(lang).sowing_no_plan(&told).contains(test));
+    }
+}
+
+#[test]
+fn of_a_lot_that_nobody_knows_how_it_was_kept_the_worst_way_counts() {
+    // Cacao: two days with its mucilage on, and two dried.
+    let cacao = lot_of("Theobroma cacao", "2026-05-01", "unknown", 400);
+    assert_eq!(outlook_of(&cacao, "2026-05-02").life.unwrap().days, 2);
+    assert!(alive(&cacao, "2026-05-05").likely < 0.01);
+    // Litchi, whose profile names no days: seed that dies when dried lives days.
+    let litchi = lot_of("Litchi chinensis", "2026-05-01", "washed_moist", 400);
+    assert_eq!(outlook_of(&litchi, "2026-05-02").life.unwrap().days, 7);
+    assert!(matches!(plan(&litchi, "2026-06-20", 50), Err(NoPlan::Dead | NoPlan::TooMany(_))));
+}
+
+#[test]
+fn cacao_seed_from_the_fridge_is_dead_and_told_so() {
+    let book = lot_of("Theobroma cacao", "2026-05-01", "cold", 400);
+    let told = outlook_of(&book, "2026-05-02");
+    assert_eq!(told.life.as_ref().unwrap().killed_below_c, Some(10.0));
+    assert_eq!(told.viability.as_ref().unwrap().today.high, 0.0);
+    assert!(matches!(plan(&book, "2026-05-02", 50), Err(NoPlan::Dead)));
+    for (lang, dead) in
+        [(Lang::En, "dead: cold below 10 °C kills it"), (Lang::Es, "muerta: el frío bajo 10 °C la mata")]
+    {
+        let (good, said) = Wording::new(lang).lot_verdict(&told, picture_day("2026-05-02"));
+        assert!(!good && said.contains(dead), "{said}");
+    }
+    // In pods, in a room of 5 degrees, too; at 17 degrees they keep.
+    let stored = |celsius: f64| {
+        let mut book = lot_of("Theobroma cacao", "2026-05-01", "in_pod", 400);
+        book.write("2026-05-01", "lot_kept", json!({"lot":"l-1","kept":"in_pod","store_c":celsius}));
+        outlook_of(&book, "2026-05-02").life.unwrap().killed_below_c
+    };
+    assert_eq!((stored(5.0), stored(17.0)), (Some(10.0), None));
+    // A test that found it alive knows better.
+    let mut tested = book.clone();
+    tested.write("2026-05-20", "lot_tested", json!({"lot":"l-1","replicates":[{"seeds":25,"germinated":9}],"days":14}));
+    assert_eq!(outlook_of(&tested, "2026-05-20").life.ok().and_then(|life| life.killed_below_c), None);
+}
+
+#[test]
+fn seed_that_lives_shorter_than_a_test_takes_is_sown_and_not_tested() {
+    // Half of cacao is up after 14 days; in pods it lives 7.
+    let book = lot_of("Theobroma cacao", "2026-05-01", "in_pod", 400);
+    let told = outlook_of(&book, "2026-05-02");
+    assert!(matches!(told.retest, Err(NoRetest::LivesTooShort { takes_days: 14 })), "{:?}", told.retest);
+    assert_eq!(plan(&book, "2026-05-02", 100).unwrap().seeds_if_tested, None);
+    let en = Wording::new(Lang::En);
+    assert!(en.lot_verdict(&told, picture_day("2026-05-02")).1.starts_with("sow it at once"));
+    let Err(late) = plan(&book, "2026-05-09", 100) else { panic!() };
+    let said = en.sowing_no_plan(&late);
+    assert!(said.contains("Cut ten open") && !said.contains("Test it"), "{said}");
+    // Seed that keeps for years is tested.
+    assert!(outlook_of(&lot_of("Cedrela odorata", "2026-05-01", "dry_sealed", 400), "2026-05-02").retest.is_ok());
+}
+
+#[test]
+fn calc_tells_no_number_of_more_than_five_seeds_a_plant() {
+    let home = Home::default();
+    let none = ["calc", "sowing", "--wanted", "100", "--sown", "10", "--germinated", "0"];
+    for (lang, advice) in [("en", "Test it or get fresh seed"), ("es", "Pruébela o consiga semilla fresca")] {
+        let mut words = vec!["--lang", lang];
+        words.extend(none);
+        let said = home.done(&words);
+        assert!(said.split_whitespace().collect::<Vec<_>>().join(" ").contains(advice), "{said}");
+    }
+    let told = home.json(&none);
+    assert_eq!(told["seeds"], Value::Null, "{told}");
+    // After a whole test only fresh seed helps; a handful for one plant is told.
+    let tested = home.done(&["calc", "sowing", "--wanted", "100", "--sown", "60", "--germinated", "0"]);
+    assert!(tested.contains("Get fresh seed"), "{tested}");
+    let one = home.json(&["calc", "sowing", "--wanted", "1", "--germination", "42", "--confidence", "99"]);
+    assert_eq!(one["seeds"], json!(9));
+}
+
+#[test]
+fn grams_and_seeds_are_told_no_finer_than_they_are_known() {
+    let book = lot_of("Theobroma cacao", "2026-05-01", "in_pod", 400);
+    let plan = plan(&book, "2026-05-02", 100).unwrap();
+    let en = Wording::new(Lang::En);
+    // 366 to 730 seeds in a kilogram.
+    let weight = en.sowing_weight(plan.mass_g);
+    assert!(weight.starts_with("from ") && weight.contains("weigh a hundred"), "{weight}");
+    let said = en.sowing_said(&plan);
+    let seeds: u32 = said.split(' ').next().unwrap().parse().unwrap();
+    assert!(seeds >= plan.seeds && seeds % 10 == 0 && seeds - plan.seeds < 10, "{said} of {}", plan.seeds);
 }
 
 #[test]
 fn seed_that_dies_when_dried_does_not_live_its_days_on_a_drying_floor() {
     let moist = alive(&lot_of("Theobroma cacao", "2026-05-01", "washed_moist", 400), "2026-05-05");
     let dried = alive(&lot_of("Theobroma cacao", "2026-05-01", "dry_open", 400), "2026-05-05");
-    assert!(moist.likely > 0.9 && dried.likely < 0.01, "{moist:?} {dried:?}");
+    assert!(moist.likely > 0.85 && dried.likely < 0.01, "{moist:?} {dried:?}");
 }
 
 #[test]

@@ -97,6 +97,7 @@ fn expected_json(told: &Expected, wording: &Wording) -> Value {
             })),
         ),
         Way::Life { .. } => ("life", None),
+        Way::Killed => ("killed", None),
     };
     json!({
         "today": range_json(told.today),
@@ -149,7 +150,7 @@ fn plan_json(plan: &SowingPlan, asked: bool) -> Value {
             "mean": plan.survival.mean, "trays": plan.survival.trays, "went_out": plan.survival.seen.0,
             "lost": plan.survival.seen.1,
         },
-        "mass_g": plan.mass_g, "seeds_left": plan.seeds_left, "prob_enough_from_left": plan.enough_from_left,
+        "mass_g": plan.mass_g.map(|mass| mass.likely), "seeds_left": plan.seeds_left, "prob_enough_from_left": plan.enough_from_left,
         "seeds_if_tested": plan.seeds_if_tested,
         "containers": {
             "seedbed": containers.seedbed, "pricked_out": containers.pricked_out, "one_each": containers.one_each,

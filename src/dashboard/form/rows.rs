@@ -90,7 +90,7 @@ mod tests {
 
     #[test]
     fn a_figure_too_many_is_not_lost_in_silence() {
-        assert!(json_of(MeasuredPlant::FIELDS, "24 3 5 99").contains(r#""99":"99""#));
+        assert!(json_of(MeasuredPlant::FIELDS, "24 3 5 10 99").contains(r#""99":"99""#));
     }
 
     #[test]

@@ -18,6 +18,8 @@ records! {
         collar_mm: Option<Collar>,
         /// Leaf pairs (or leaves where the species' rule counts leaves).
         leaf_pairs: Option<NotNegative>,
+        /// Single leaves, whatever the species' rule counts.
+        leaves: Option<NotNegative>,
     }
 }
 

@@ -35,6 +35,7 @@ const ENDINGS: &[(&str, bool, f64)] = &[
     ("_kg", false, 10_000.0),
     ("_cm", true, 1_000.0),
     ("_mm", false, 200.0),
+    ("_below_c", false, 30.0),
     ("_months", false, 1_200.0),
     ("_month", false, 1_200.0),
     ("_m", true, 100.0),

@@ -252,6 +252,8 @@ profile! {
     storage_dry_sealed_days: f64;
     /// Days of life in a cold store of 4 to 6 degrees: dried and sealed, but for seed that dies when dried.
     storage_cold_days: f64;
+    /// Cold that kills its seed: below so many degrees C.
+    seed_dies_below_c: f64;
     /// Fewest seeds (or fruits sown as seed) in a kilogram.
     seeds_per_kg_least | "seeds_per_kg_min": f64;
     /// Most seeds in a kilogram.

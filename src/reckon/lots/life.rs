@@ -20,5 +20,5 @@ pub enum NoLife {
 pub(super) fn known_life(lot: &LotStory, profile: Option<&Profile>) -> Result<SeedLife, NoLife> {
     let spell = lot.kept.last().ok_or(NoLife::NotReceived)?;
     let profile = profile.ok_or(NoLife::UnknownSpecies)?;
-    life(lot, profile).filter(|life| life.days > 0).ok_or(NoLife::NoFigure(spell.what))
+    life(lot, profile).filter(|life| life.days > 0 || life.killed_below_c.is_some()).ok_or(NoLife::NoFigure(spell.what))
 }

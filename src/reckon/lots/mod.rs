@@ -40,11 +40,23 @@ pub struct LotOutlook {
     pub retest: Result<Retest, NoRetest>,
 }
 
+impl LotOutlook {
+    /// Whether nothing of it is expected to live by its stated life, though no test and no equation says so.
+    pub(crate) fn is_dead(&self, day: Day) -> bool {
+        let told = self.viability.as_ref().ok();
+        let known_better = told.is_some_and(|told| {
+            matches!(told.by, Way::Equation { .. }) || (told.start.from == StartFrom::Test && told.today.high > 0.0)
+        });
+        let outlived = matches!(self.viability, Err(NoViability::OutlivedItsLife));
+        self.life.as_ref().is_ok_and(|life| day > life.dead_on()) && !known_better && !outlived
+    }
+}
+
 /// What a lot is still worth on a day.
 pub fn lot_outlook(lot: &LotStory, profile: Option<&Profile>, day: Day) -> LotOutlook {
     let life = life::known_life(lot, profile);
     let viability = viability_now::expected(lot, profile, life.as_ref().ok(), day);
     let tests: Vec<TestRead> = lot.tests.iter().filter_map(test_read::read).collect();
-    let retest = retest::retest(lot, &tests, viability.as_ref().ok(), day);
+    let retest = retest::retest(lot, &tests, (viability.as_ref().ok(), life.as_ref().ok()), profile, day);
     LotOutlook { life, viability, tests, retest }
 }

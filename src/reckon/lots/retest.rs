@@ -4,6 +4,8 @@ use super::test_read::TestRead;
 use super::viability_now::{Expected, Way};
 use super::{TEST_AFTER_DAYS, TEST_SEEDS};
 use crate::base::Day;
+use crate::nursery::species::Profile;
+use crate::reckon::seed::{SeedLife, dies_dried};
 use crate::reckon::stock::LotStory;
 use crate::science::sampling::Differ;
 
@@ -14,6 +16,8 @@ pub(crate) const PART_OF_THE_WAY: f64 = 1.0 / 3.0;
 pub(crate) const SOONEST_DAYS: i32 = 30;
 /// And no later than so many. Ours: a small store is not as even as a gene bank.
 pub(crate) const LATEST_DAYS: i32 = 365;
+/// A test tells after so many days where nobody knows when half of the seed is up. Ours.
+pub(crate) const TEST_TAKES_DAYS: i32 = 21;
 
 /// Why a lot is tested again.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -79,19 +83,68 @@ pub enum NoRetest {
     },
     /// Neither a day of collection nor a test is known.
     NoDay,
+    /// By the day a test tells its life is over.
+    LivesTooShort {
+        /// Days a test takes.
+        takes_days: i32,
+    },
+    /// Cold killed it.
+    Killed,
 }
 
 /// When a lot is tested again.
 pub(super) fn retest(
     lot: &LotStory,
     tests: &[TestRead],
-    expected: Option<&Expected>,
+    (expected, life): (Option<&Expected>, Option<&SeedLife>),
+    profile: Option<&Profile>,
     day: Day,
 ) -> Result<Retest, NoRetest> {
+    if life.is_some_and(|life| life.killed_below_c.is_some()) {
+        return Err(NoRetest::Killed);
+    }
     let seeds_left = lot.seeds_left.ok_or(NoRetest::SeedsUnknown)?;
     if seeds_left < 2 * TEST_SEEDS {
         return Err(NoRetest::FewSeeds { left: seeds_left });
     }
+    let mut told = due(lot, tests, expected, (seeds_left, day))?;
+    let takes_days = takes_days(profile);
+    let Some(life) = life.filter(|life| ends_before(life, profile, told.on.plus(takes_days), day)) else {
+        return Ok(told);
+    };
+    // A first test is taken while it still tells something before the seed must be sown.
+    let in_time = life.last_day().plus(-life.notice_days() - takes_days);
+    let first = matches!(told.why, RetestWhy::NeverTested { .. } | RetestWhy::Falling { tested: false, .. });
+    if first && in_time >= told.since() && day.plus(takes_days) <= life.last_day() {
+        told.on = told.on.min(in_time);
+        return Ok(told);
+    }
+    Err(NoRetest::LivesTooShort { takes_days })
+}
+
+/// Days until a test tells something: until half of what will come is up.
+fn takes_days(profile: Option<&Profile>) -> i32 {
+    let half = profile.and_then(|profile| profile.emerge_half_days.as_ref());
+    half.map_or(TEST_TAKES_DAYS, |figure| figure.value.ceil() as i32)
+}
+
+/// Whether a lot's life is over before a test tells. Past that life only seed that can be dried is worth a test: of what dies when dried
+/// a knife tells as much the same day.
+fn ends_before(life: &SeedLife, profile: Option<&Profile>, tells_on: Day, day: Day) -> bool {
+    let last_day = life.last_day();
+    if day > last_day {
+        return profile.is_some_and(dies_dried);
+    }
+    tells_on > last_day
+}
+
+/// When a test is due by its age alone.
+fn due(
+    lot: &LotStory,
+    tests: &[TestRead],
+    expected: Option<&Expected>,
+    (seeds_left, day): (u32, Day),
+) -> Result<Retest, NoRetest> {
     let last = tests.last();
     let since = last.map(|test| test.day).max(lot.collected).ok_or(NoRetest::NoDay)?;
     if let Some(apart) = last.filter(|test| test.differ() == Differ::Apart) {

@@ -57,6 +57,8 @@ pub enum Way {
         /// Whether moisture and temperature are within what the equation is good for.
         within_limits: bool,
     },
+    /// Cold killed it.
+    Killed,
     /// Level for a while, then falling: half is gone at its stated life, which may be half as long or twice.
     Life {
         /// Days of that life.
@@ -110,6 +112,10 @@ pub(super) fn expected(
     day: Day,
 ) -> Result<Expected, NoViability> {
     let start = start(lot, profile).ok_or(NoViability::NoStart)?;
+    if life.is_some_and(|life| life.killed_below_c.is_some()) {
+        let none = Range::exact(0.0);
+        return Ok(Expected { today: none, start, to_old: none, to_half: none, by: Way::Killed });
+    }
     // There is no equation for seed that dies when dried.
     let dried =
         profile.filter(|profile| profile.storage.as_ref().is_none_or(|storage| storage.value != Storage::Recalcitrant));

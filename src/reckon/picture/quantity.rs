@@ -190,14 +190,24 @@ pub enum Hardened {
     NoBrighter,
     /// For so many days.
     For(i32),
+    /// Not begun, and it need not begin before a day: they are too young to go.
+    NotBefore(Day),
     /// They stood so many days in a light no darker than where they go.
     Stood(i32),
+    /// They stood so many days in their light, long enough for the small step to where they go.
+    SmallStep(i32),
+    /// They stood so many days in their light, long enough.
+    StoodHere(i32),
+    /// They stood so many days in their light, not long enough.
+    StoodShort(i32),
     /// Long enough, and shorter than advised.
     BelowAdvice {
         /// Days of hardening.
         days: i32,
         /// Days advised for the species.
         advised: i32,
+        /// Whether they only stood there.
+        stood: bool,
     },
     /// Long enough, but the last step is too fresh.
     FreshStep {
@@ -216,8 +226,14 @@ impl From<Hardened> for Measure {
     fn from(hardened: Hardened) -> Measure {
         match hardened {
             Hardened::GoesSoft | Hardened::NoBrighter => Measure::No,
-            Hardened::For(days) | Hardened::Stood(days) | Hardened::BelowAdvice { days, .. } => Measure::Days(days),
+            Hardened::For(days)
+            | Hardened::Stood(days)
+            | Hardened::SmallStep(days)
+            | Hardened::StoodHere(days)
+            | Hardened::StoodShort(days)
+            | Hardened::BelowAdvice { days, .. } => Measure::Days(days),
             Hardened::FreshStep { days, last, .. } => Measure::FreshStep { days, last },
+            Hardened::NotBefore(_) => Measure::Days(0),
             Hardened::PutBack(day) => Measure::On(day),
         }
     }

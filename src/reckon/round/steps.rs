@@ -90,6 +90,12 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     if begins && place_unlit(walk, tray).is_some() {
         return None;
     }
+    // What can go to a bed today, though others take its places, is hardened for it; and what goes into no brighter light, or a
+    // small step further, only has to stand.
+    let stands = next.light_now.and(next.light_in_the_end).is_some() && !brighter;
+    if begins && (stands || walk.going.contains_key(&tray.code)) {
+        return None;
+    }
     let needs = if begins { length } else { STEP_EVERY_DAYS };
     let timing =
         timing(walk, tray, needs, could_be_ready, clock.started.filter(|_| !hardened).map(|on| on.plus(length)));

@@ -4,7 +4,7 @@ use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Figure, Profile, Storage};
 use crate::reckon::picture::{RuleSource, Source};
-use crate::reckon::stock::LotStory;
+use crate::reckon::stock::{LotStory, StoreWritten};
 
 /// Seed that stands drying lives so many times as long dry and sealed as in the open air. Ours.
 pub(crate) const SEALED_TIMES: f64 = 2.0;
@@ -13,6 +13,11 @@ pub(crate) const SEALED_TIMES: f64 = 2.0;
 pub(crate) const COLD_TIMES: f64 = 8.0;
 /// Seed that dies when dried lives so much of its days where it is kept dry. Ours.
 pub(crate) const DRIED_TIMES: f64 = 0.25;
+/// Seed that dies when dried and whose profile names no days lives so many, however it is kept. Ours: such seed lives days to weeks.
+pub(crate) const RECALCITRANT_DAYS: f64 = 7.0;
+/// The ways of keeping of which the worst is taken where nobody knows how a lot was kept.
+const EVERY_WAY: [Kept; 6] =
+    [Kept::InPod, Kept::MucilageOn, Kept::WashedMoist, Kept::InParchment, Kept::DryOpen, Kept::DrySealed];
 /// Seed is dead at so many times its stated life. Ours: even of a life twice as long half is gone then.
 pub(crate) const DEAD_AT_LIVES: f64 = crate::science::storage::LONGEST_LIFE;
 /// The end of a lot's life is told when this share of it is left. Ours.
@@ -37,6 +42,8 @@ pub struct SeedLife {
     pub source: Source,
     /// The entry that says how it is kept.
     pub entry: EntryId,
+    /// Where cold killed it on the day its clock began: below so many degrees.
+    pub killed_below_c: Option<f64>,
 }
 
 impl SeedLife {
@@ -47,6 +54,9 @@ impl SeedLife {
 
     /// The day by which nothing of it is expected to live.
     pub(crate) fn dead_on(&self) -> Day {
+        if self.killed_below_c.is_some() {
+            return self.from.plus(-1);
+        }
         self.from.plus((f64::from(self.days) * DEAD_AT_LIVES).round() as i32)
     }
 
@@ -57,7 +67,7 @@ impl SeedLife {
 
     /// Whether the end of its life is so near that it must be sown now.
     pub(crate) fn is_ending(&self, day: Day) -> bool {
-        (0..=self.notice_days()).contains(&self.days_left(day))
+        self.killed_below_c.is_none() && (0..=self.notice_days()).contains(&self.days_left(day))
     }
 
     /// So many days before its end it must be sown.
@@ -71,10 +81,40 @@ impl SeedLife {
 /// the same.
 pub fn life(lot: &LotStory, profile: &Profile) -> Option<SeedLife> {
     let spell = lot.kept.last()?;
+    if let Some((from, below)) = killed_by_cold(lot, profile) {
+        let (kept, source) = (spell.what, Source::figure(Some(&below.source)));
+        let entry = spell.entry.clone();
+        let killed_below_c = Some(below.value);
+        return Some(SeedLife { from, from_collection: false, days: 0, kept, source, entry, killed_below_c });
+    }
     let (days, source) = days_kept(spell.what, profile)?;
     let from = lot.collected.filter(|_| dies_dried(profile)).unwrap_or(spell.from);
     let from_collection = lot.collected == Some(from);
-    Some(SeedLife { from, from_collection, days, kept: spell.what, source, entry: spell.entry.clone() })
+    Some(SeedLife {
+        from,
+        from_collection,
+        days,
+        kept: spell.what,
+        source,
+        entry: spell.entry.clone(),
+        killed_below_c: None,
+    })
+}
+
+/// The day on which cold killed a lot whose species it kills, and below what: in a cold store of 4 to 6 degrees, or colder than that
+/// as written; none where a test laid out since found it alive.
+fn killed_by_cold<'a>(lot: &LotStory, profile: &'a Profile) -> Option<(Day, &'a Figure<f64>)> {
+    let below = profile.seed_dies_below_c.as_ref()?;
+    let colder = |store: &StoreWritten| store.temp_c.map(|celsius| celsius < below.value);
+    let written = |from: Day| lot.stores.iter().rev().find(|store| store.from <= from).and_then(|it| colder(&it.what));
+    let stored = lot.kept.iter().filter(|spell| spell.what == Kept::Cold && written(spell.from).unwrap_or(true));
+    let read = lot.stores.iter().filter(|store| colder(&store.what) == Some(true)).map(|store| store.from);
+    let killed = stored.map(|spell| spell.from).chain(read).min()?;
+    let alive_since = lot.tests.iter().any(|test| {
+        let laid_out = test.day.plus(-i32::try_from(test.days).unwrap_or(i32::MAX));
+        laid_out >= killed && test.replicates.iter().any(|(_, up)| *up > 0)
+    });
+    (!alive_since).then_some((killed, below))
 }
 
 /// Whether seed of a species dies when it is dried.
@@ -82,9 +122,18 @@ pub(crate) fn dies_dried(profile: &Profile) -> bool {
     profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Recalcitrant)
 }
 
-/// Days of life for a way of keeping: the profile's own figure for it, else its days at room temperature, longer sealed or cold for
-/// seed that can be dried, shorter where seed that dies when dried is kept dry; and where they come from.
+/// Days of life for a way of keeping, and where they come from; where nobody knows how it was kept, those of the worst way.
 pub(crate) fn days_kept(kept: Kept, profile: &Profile) -> Option<(i32, Source)> {
+    if !matches!(kept, Kept::Unknown | Kept::Other) {
+        return days_kept_so(kept, profile);
+    }
+    let worst = EVERY_WAY.iter().filter_map(|way| days_kept_so(*way, profile)).map(|(days, _)| days).min()?;
+    Some((worst, RuleSource::SeedLifeKept.into()))
+}
+
+/// The profile's own figure for a way of keeping, else its days at room temperature, longer sealed or cold for seed that can be
+/// dried, shorter where seed that dies when dried is kept dry.
+fn days_kept_so(kept: Kept, profile: &Profile) -> Option<(i32, Source)> {
     let keeps_dry = profile.storage.as_ref().is_some_and(|storage| storage.value == Storage::Orthodox);
     let own = match kept {
         Kept::InPod => profile.storage_in_pod_days.as_ref(),
@@ -102,16 +151,15 @@ pub(crate) fn days_kept(kept: Kept, profile: &Profile) -> Option<(i32, Source)> 
         (None, Kept::DrySealed) if keeps_dry => SEALED_TIMES,
         (None, Kept::DrySealed | Kept::DryOpen) => 1.0,
         (None, Kept::Cold) if keeps_dry => COLD_TIMES,
-        // Of seed that nobody knows how it was kept nobody knows how long it lives.
+        // What the cold does to such seed nobody wrote.
         (None, Kept::Cold | Kept::Unknown) => return None,
     };
-    let figure: &Figure<f64> = own.or(profile.storage_ambient_days.as_ref())?;
-    let source = if times != 1.0 {
-        RuleSource::SeedLifeKept.into()
-    } else if figure.source.trim().is_empty() {
-        LIFE_SOURCE.into()
-    } else {
-        Source::figure(Some(&figure.source))
+    let figure = own.or(profile.storage_ambient_days.as_ref());
+    let known = figure.map(|figure| figure.value).or_else(|| dies_dried(profile).then_some(RECALCITRANT_DAYS))?;
+    let source = match figure.filter(|_| times == 1.0) {
+        None => RuleSource::SeedLifeKept.into(),
+        Some(figure) if figure.source.trim().is_empty() => LIFE_SOURCE.into(),
+        Some(figure) => Source::figure(Some(&figure.source)),
     };
-    Some(((figure.value * times).round().clamp(0.0, 40_000.0) as i32, source))
+    Some(((known * times).round().clamp(0.0, 40_000.0) as i32, source))
 }

@@ -11,7 +11,7 @@ mod tests;
 
 pub use emergence::emerged;
 pub(crate) use emergence::{expected_seedlings, own_sowings, share_up};
-pub(crate) use life::days_kept;
+pub(crate) use life::{RECALCITRANT_DAYS, days_kept, dies_dried};
 pub use life::{SeedLife, life};
 pub(crate) use sown::{SownFrom, came_up, sown_from};
 pub use state::LotState;

@@ -17,7 +17,7 @@ use std::collections::BTreeMap;
 
 use crate::base::{Range, SpeciesKey, TrayCode};
 use crate::reckon::forecast::{TrayStock, sum};
-use crate::reckon::lots::{LotOutlook, TEST_SEEDS, lot_outlook};
+use crate::reckon::lots::{LotOutlook, NoRetest, TEST_SEEDS, lot_outlook};
 use crate::reckon::picture::Picture;
 use crate::reckon::stock::LotStory;
 use crate::science::WrongInput;
@@ -56,8 +56,8 @@ pub struct SowingPlan {
     pub divided: u32,
     /// Chance that those are too few.
     pub divided_short: f64,
-    /// Weight of the seeds, g, where seeds per kilogram are known.
-    pub mass_g: Option<f64>,
+    /// Weight of the seeds, g, where seeds per kilogram are known: of the lot one figure, of the species from most to least.
+    pub mass_g: Option<Range>,
     /// Seeds left in the lot, where known.
     pub seeds_left: Option<u32>,
     /// Chance of enough plants from all that is left, where that is fewer than needed.
@@ -78,6 +78,13 @@ pub enum NoPlan {
     Dead,
     /// More seeds would have to be sown than [`MOST_SEEDS_A_PLANT`] for each plant.
     TooMany(TooMany),
+    /// Nobody can say how much of the lot still lives.
+    LifeUnknown {
+        /// Plants wanted.
+        plants: u32,
+        /// Seeds of fresh seed for them.
+        fresh: u32,
+    },
     /// What was asked makes no sense, or no number of seeds would do.
     Wrong(WrongInput),
 }
@@ -93,6 +100,16 @@ pub struct TooMany {
     pub(crate) on_average: Option<u32>,
     /// Whether the lot was tested: then only fresh seed helps.
     pub(crate) tested: bool,
+    /// Whether its life is over before a test tells.
+    pub(crate) too_late_to_test: bool,
+}
+
+/// So many seeds are never too many to tell: a handful more costs nothing. Ours.
+const A_HANDFUL: u32 = 20;
+
+/// The most seeds for so many plants of which a number is told.
+pub(crate) fn most_seeds(plants: u32) -> u32 {
+    plants.saturating_mul(MOST_SEEDS_A_PLANT).max(A_HANDFUL)
 }
 
 impl From<WrongInput> for NoPlan {
@@ -113,13 +130,19 @@ pub fn sowing_plan(
 ) -> Result<SowingPlan, NoPlan> {
     let profile = picture.site.profile(species).ok_or(NoPlan::UnknownSpecies)?;
     let outlook: Option<LotOutlook> = lot.map(|lot| lot_outlook(lot, Some(profile), picture.day));
+    if outlook.as_ref().is_some_and(|outlook| outlook.is_dead(picture.day)) {
+        return Err(NoPlan::Dead);
+    }
     let germination = Germination::of(picture, species, profile, lot, outlook.as_ref())?;
     let survival = Survival::of(picture, species);
     let (come_up, become_plants) = (germination.chance()?, survival.chance()?);
-    let most = wanted.plants.saturating_mul(MOST_SEEDS_A_PLANT);
+    let most = most_seeds(wanted.plants);
+    let retest = outlook.as_ref().map(|outlook| outlook.retest);
+    let too_late_to_test = matches!(retest, Some(Err(NoRetest::LivesTooShort { .. })));
     let (tested, plants) = (germination.tested.is_some(), wanted.plants);
     let mean_success = come_up.mean() * become_plants.mean();
-    let too_many = |on_average| Err(NoPlan::TooMany(TooMany { plants, mean_success, on_average, tested }));
+    let too_many =
+        |on_average| Err(NoPlan::TooMany(TooMany { plants, mean_success, on_average, tested, too_late_to_test }));
     if plants > 0 && mean_success * f64::from(MOST_SEEDS_A_PLANT) < 1.0 {
         return too_many(None);
     }
@@ -132,17 +155,23 @@ pub fn sowing_plan(
     if told.seeds > most {
         return too_many(Some(divided).filter(|divided| *divided <= most));
     }
+    if germination.life_unknown {
+        return Err(NoPlan::LifeUnknown { plants, fresh: told.seeds });
+    }
     let divided_short = 1.0 - chance_of_enough(come_up, Some(become_plants), wanted.plants, divided)?;
-    let per_kg = lot.and_then(|lot| lot.seeds_per_kg).or_else(|| {
+    let of_lot = lot.and_then(|lot| lot.seeds_per_kg).map(Range::exact);
+    let per_kg = of_lot.or_else(|| {
         let (least, most) = (profile.seeds_per_kg_least.as_ref()?, profile.seeds_per_kg_most.as_ref()?);
-        Some((least.value + most.value) / 2.0)
+        Some(Range { low: least.value, likely: (least.value + most.value) / 2.0, high: most.value })
     });
+    let weighs = |per_kg: f64| f64::from(told.seeds) / per_kg * 1000.0;
     let seeds_left = lot.and_then(|lot| lot.seeds_left);
     let enough_from_left = match seeds_left.filter(|left| *left < told.seeds) {
         Some(left) => Some(chance_of_enough(come_up, Some(become_plants), wanted.plants, left)?),
         None => None,
     };
-    let can_test = germination.tested.is_none() && seeds_left.is_some_and(|left| left >= 2 * TEST_SEEDS);
+    let can_test =
+        germination.tested.is_none() && !too_late_to_test && seeds_left.is_some_and(|left| left >= 2 * TEST_SEEDS);
     let seeds_if_tested = if can_test {
         let after = seeds_to_sow(germination.tested_as_expected()?, Some(become_plants), wanted.plants, wanted.sure)?;
         Some(after.seeds).filter(|seeds| *seeds < told.seeds)
@@ -160,7 +189,11 @@ pub fn sowing_plan(
         mean_success: told.mean_success,
         divided,
         divided_short,
-        mass_g: per_kg.filter(|per_kg| *per_kg > 0.0).map(|per_kg| f64::from(told.seeds) / per_kg * 1000.0),
+        mass_g: per_kg.filter(|per_kg| per_kg.low > 0.0).map(|per_kg| Range {
+            low: weighs(per_kg.high),
+            likely: weighs(per_kg.likely),
+            high: weighs(per_kg.low),
+        }),
         seeds_left,
         enough_from_left,
     })

@@ -9,7 +9,8 @@ use crate::reckon::picture::quantity::{DaysAtLeast, Hardened};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::FITS_UP_TO;
-use crate::reckon::tray::light::{LastLight, Stretch};
+use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch};
+use crate::reckon::tray::time;
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
@@ -155,13 +156,12 @@ pub struct Asked<'a> {
 }
 
 /// The criterion `hardening` towards the light of a bed: where that is no brighter than the plants' last days there is
-/// nothing to harden for, however short they stand.
+/// nothing to harden for, however short they stand. Of plants whose light was not known through these days nothing is
+/// taken for granted.
 pub(crate) fn toward_bed(asked: &Asked<'_>, last: Option<&LastLight>, bed: f64) -> Criterion {
-    // A step that fits without care is taken by plants that stood long enough in their light.
-    let light = asked.history.last().and_then(|stretch| stretch.light);
-    let fits = light.filter(|light| bed <= light * FITS_UP_TO + 1e-9);
-    let judged = criterion(asked, Some(fits.map_or(bed, |light| light.min(bed))));
-    match last.filter(|last| judged.met() != Some(true) && bed <= last.share + SMALLEST_STEP) {
+    let judged = criterion(asked, Some(bed));
+    let known = last.filter(|last| last.known_days >= LAST_LIGHT_DAYS);
+    match known.filter(|last| judged.met() != Some(true) && bed <= last.share + SMALLEST_STEP) {
         Some(last) => {
             let (needed, known) = (DaysAtLeast(0), Hardened::NoBrighter);
             Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, true, SOURCE)
@@ -171,69 +171,64 @@ pub(crate) fn toward_bed(asked: &Asked<'_>, last: Option<&LastLight>, bed: f64) 
     }
 }
 
+/// How far it is from the light the plants stand in to where they go.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Way {
+    /// No brighter.
+    NoStep,
+    /// A step that fits without care: plants that stood long in their light take it.
+    SmallStep,
+    /// To be hardened for, or not known.
+    Step,
+}
+
+fn way(light: Option<f64>, toward: Option<f64>) -> Way {
+    let Some(light) = light else { return Way::Step };
+    match toward {
+        // In the open there is no step left to take.
+        _ if light >= OPEN_LIGHT => Way::NoStep,
+        Some(toward) if toward <= light + SMALLEST_STEP => Way::NoStep,
+        Some(toward) if toward <= light * FITS_UP_TO + 1e-9 => Way::SmallStep,
+        Some(_) | None => Way::Step,
+    }
+}
+
 /// The criterion `hardening` towards a light, as a share of the open light; none where that is not known.
 pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let &Asked { story, profile, clock, history, day } = asked;
     let (length, template) = (length_days(profile), template_days(profile));
     let needed = DaysAtLeast(length);
-    // Whether a clock ran, or the plants only stood there.
-    let ran = |days: i32, from: Day, entries: Vec<EntryId>, stood: bool| {
-        let met = days >= length;
-        let short = met && days < template;
-        let known = match (short, stood && met) {
-            (true, _) => Hardened::BelowAdvice { days, advised: template },
-            (false, true) => Hardened::Stood(days),
-            (false, false) => Hardened::For(days),
-        };
-        let mut ran = Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, met, SOURCE)
-            .expected_on(Some(from.plus(length)))
-            .resting_on(entries);
-        ran.warns = short;
-        ran
-    };
     if template == 0 {
         // Goes out soft: nothing to harden.
         let (needed, known) = (DaysAtLeast(0), Hardened::GoesSoft);
         return Criterion::found(Question::Hardening, needed, known, Basis::Assumed, true, SOURCE);
     }
-    // Plants that stood as long as hardening lasts in a light no darker than where they go are hardened to it.
-    let stood = stood_since(story, history);
     let light = history.last().and_then(|stretch| stretch.light);
-    let no_step = light.zip(toward).is_some_and(|(light, toward)| toward <= light + SMALLEST_STEP);
-    if let Some((since, entries)) = stood.filter(|(since, _)| no_step && day.days_since(*since) >= length) {
-        return ran(day.days_since(since), since, entries, true);
+    let way = way(light, toward);
+    let stood = stood_since(story, history);
+    // Plants that stood as long as hardening lasts in a light no darker than where they go are hardened to it.
+    if let Some((since, entries)) =
+        stood.clone().filter(|(since, _)| way != Way::Step && day.days_since(*since) >= length)
+    {
+        return standing(asked, way, since, entries);
     }
     if let Some(started) = clock.started {
-        let days = day.days_since(started);
-        let last_step_ok = clock.last_step.is_none_or(|last| day.days_since(last) >= LAST_STEP_DAYS);
-        let settled = clock.last_step.map_or(started, |last| last.plus(LAST_STEP_DAYS));
-        let from = started.plus(length).max(settled);
-        let criterion = match clock.last_step.filter(|_| days >= length && !last_step_ok) {
-            Some(last) => {
-                let fresh = Hardened::FreshStep { days, last, from };
-                Criterion::found(Question::Hardening, needed, fresh, Basis::Reckoned, false, SOURCE)
-                    .resting_on(clock.entries.iter().cloned())
-            }
-            None => ran(days, started, clock.entries.clone(), false),
-        };
-        return criterion.expected_on(Some(from));
+        return hardening_since(asked, started);
     }
     if let Some(put_back) = clock.put_back {
         let known = Hardened::PutBack(put_back);
         return Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
             .resting_on(clock.entries.iter().cloned());
     }
-    let Some(light) = light else {
+    if light.is_none() {
         return Criterion::unknown(Question::Hardening, Some(needed), true, SOURCE);
-    };
-    let stood = stood_since(story, history);
+    }
     if let Some(Origin::Received { day: arrived, stands_since, entry, .. }) = &story.origin {
         // What plants from elsewhere stood in before is not known; once they have stood here as long as hardening
         // lasts, that is their history.
         let since = stood.as_ref().map_or(*arrived, |(since, _)| *since);
-        let here = day.days_since(since);
-        if here >= length {
-            return ran(here, since, vec![entry.clone()], true);
+        if day.days_since(since) >= length {
+            return standing(asked, way, since, vec![entry.clone()]);
         }
         if stands_since.is_none() {
             let gap = Gap::LightSince { since, until: since.plus(length) };
@@ -242,11 +237,60 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
                 .resting_on([entry.clone()]);
         }
     }
-    if let Some((since, entries)) = stood.filter(|_| light >= OPEN_LIGHT || no_step) {
-        // In the open, or as bright as where they go, there is no step left to take: standing there is hardening.
+    if let Some((since, entries)) = stood.filter(|_| way != Way::Step) {
+        // There is no step left to take that hardens: standing there is hardening.
         let since = since.max(story.made_on.unwrap_or(since).min(day)).min(day);
-        return ran(day.days_since(since), since, entries, true);
+        return standing(asked, way, since, entries);
     }
-    Criterion::found(Question::Hardening, needed, Hardened::For(0), Basis::Reckoned, false, SOURCE)
+    let known = begins_on(asked).filter(|on| day < *on).map_or(Hardened::For(0), Hardened::NotBefore);
+    Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))
+}
+
+/// The day on which hardening begins at the earliest, to end when its plants are old enough; none where their age is not known.
+fn begins_on(asked: &Asked<'_>) -> Option<Day> {
+    let sown = time::age(asked.story, asked.day).youngest_on?;
+    let span = time::day_span(asked.profile)?;
+    Some(sown.plus(span.least - template_days(asked.profile)))
+}
+
+/// Plants that only stood in their light since a day.
+fn standing(asked: &Asked<'_>, way: Way, since: Day, entries: Vec<EntryId>) -> Criterion {
+    let (length, advised) = (length_days(asked.profile), template_days(asked.profile));
+    let days = asked.day.days_since(since);
+    let met = days >= length;
+    let short = met && days < advised;
+    let known = match way {
+        _ if !met => Hardened::StoodShort(days),
+        _ if short => Hardened::BelowAdvice { days, advised, stood: true },
+        Way::NoStep => Hardened::Stood(days),
+        Way::SmallStep => Hardened::SmallStep(days),
+        Way::Step => Hardened::StoodHere(days),
+    };
+    let found = Criterion::found(Question::Hardening, DaysAtLeast(length), known, Basis::Reckoned, met, SOURCE);
+    let mut found = found.expected_on(Some(since.plus(length))).resting_on(entries);
+    found.warns = short;
+    found
+}
+
+/// Plants whose clock of hardening runs.
+fn hardening_since(asked: &Asked<'_>, started: Day) -> Criterion {
+    let &Asked { profile, clock, day, .. } = asked;
+    let (length, advised) = (length_days(profile), template_days(profile));
+    let days = day.days_since(started);
+    let since_step = clock.last_step.map_or(days, |last| day.days_since(last));
+    let from = started.plus(length).max(clock.last_step.map_or(started, |last| last.plus(LAST_STEP_DAYS)));
+    let long = days >= length;
+    let (known, met) = match clock.last_step {
+        Some(last) if long && since_step < LAST_STEP_DAYS => (Hardened::FreshStep { days, last, from }, false),
+        _ if long && days < advised => (Hardened::BelowAdvice { days, advised, stood: false }, true),
+        // What took its last step so long ago no longer hardens: it stands there.
+        _ if long && since_step >= advised => (Hardened::StoodHere(days.min(since_step)), true),
+        _ => (Hardened::For(days), long),
+    };
+    let mut found = Criterion::found(Question::Hardening, DaysAtLeast(length), known, Basis::Reckoned, met, SOURCE)
+        .expected_on(Some(from))
+        .resting_on(clock.entries.iter().cloned());
+    found.warns = matches!(known, Hardened::BelowAdvice { .. });
+    found
 }

@@ -286,11 +286,8 @@ fn leaf_criterion(
     let figure = profile?.leaves_least.as_ref()?;
     let pairs = profile?.leaves_in_pairs.as_ref().is_some_and(|pairs| pairs.value);
     let needed = LeavesAtLeast { count: figure.value, pairs };
-    let leaves: Vec<f64> = sample
-        .into_iter()
-        .flat_map(|sample| &sample.plants)
-        .filter_map(|plant| plant.leaf_pairs.map(|pairs| pairs.0))
-        .collect();
+    let leaves: Vec<f64> =
+        sample.into_iter().flat_map(|sample| &sample.plants).filter_map(|plant| leaves_of(plant, pairs)).collect();
     Some(match sample.filter(|_| !leaves.is_empty()) {
         None => {
             let source = Source::figure(Some(&figure.source));
@@ -303,6 +300,13 @@ fn leaf_criterion(
                 .with_source(Source::figure(Some(&figure.source)))
         }
     })
+}
+
+/// The leaves of a plant as its species' rule counts them: single leaves where they were counted so, two to a pair; else what was
+/// written for pairs, which an entry without `leaves` means as the rule does.
+fn leaves_of(plant: &MeasuredPlant, pairs: bool) -> Option<f64> {
+    let counted = plant.leaves.map(|leaves| if pairs { leaves.0 / 2.0 } else { leaves.0 });
+    counted.or(plant.leaf_pairs.map(|pairs| pairs.0))
 }
 
 fn sample_of(values: &[f64], pass: u32, unit: SampleUnit) -> Sample {

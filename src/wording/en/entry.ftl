@@ -128,6 +128,7 @@ entry_measured = { $plants ->
 }
 part_collar = collar { $mm } mm
 part_leaf_pairs = { $pairs } leaves or leaf pairs
+part_leaves = { $leaves } leaves
 # (tray, roots)
 entry_plug_checked = tray { $tray }: { $roots }
 entry_roots_cut = tray { $tray }: circling roots cut
@@ -160,6 +161,10 @@ part_on_share = on { $share }
 # (about, means)
 entry_treated = { $about } treated with { $means }
 part_safe_after = safe after { $days } days
+part_safe_after_hours = safe after { $hours ->
+    [one] { $hours } hour
+   *[other] { $hours } hours
+}
 # (tray, living)
 entry_stocktaken = tray { $tray } stocktaken: { $living } living
 # (tray, plants, to)

@@ -9,7 +9,7 @@ forecast_finished = finished coming up
 because_before_day = nothing can be said before { $day }
 because_not_counted = nobody has counted since anything could be up: count it
 # (emerged, due, expected, day)
-because_up = { $emerged } up on { $day }, { $due } were due by then and { $expected } expected in all
+because_up = { $emerged } up on { $day }, about { $due } were due by then and { $expected } expected in all
 # (seedlings, day)
 because_will_be = { $seedlings } by { $day }, the species' last day
 # (days, needed)
@@ -41,7 +41,7 @@ forecast_in_the_end = { $seedlings } of { $seeds } seeds, { $RANGE_LEVEL } % sur
 forecast_last_day = { $day }
 forecast_wait_until = until { $day }; then free the bench
 forecast_waited = not any longer: since { $day } hardly anything is to come, free the bench
-again_missing = { $missing ->
+again_missing = about { $missing ->
     [one] { $missing } plant will be missing
    *[other] { $missing } plants will be missing
 }
@@ -53,6 +53,8 @@ again_later = too late for the rains that are safe until { $missed } (the last d
 again_too_late = too late for the rains that are safe until { $missed }: the last day was { $was } ({ $days } d from sowing)
 again_no_rains = no rains are described, so no last day is known; it takes { $days } d from sowing
 stock_line = { $plants } good enough to go out
+# (plants, month, low, high)
+stock_about = { $plants } good enough to go out, about { $month } (between { $low } and { $high })
 # (plants, day)
 stock_on = { $plants } good enough to go out, { $day }
 stock_not_dated = { $plants } good enough to go out; when nobody can say, its age is not known

@@ -32,6 +32,8 @@ lot_life_left_collected = lives { $life } d from the day of collection, { $day }
     [one] { $days } day left, to { $last }
    *[other] { $days } days left, to { $last }
 }
+# (day, celsius)
+lot_life_killed = ended on { $day }: cold below { $celsius } °C kills it
 # (life, day, last, days)
 lot_life_over = lives { $life } d from { $day }: over since { $last }, { $days ->
     [one] { $days } day ago
@@ -46,8 +48,15 @@ lot_life_not_received = not known: nobody wrote that this lot came in
 lot_life_no_species = not known: its species is not known here
 lot_life_no_figure = not known: the profile has no days for seed kept { $kept }
 lot_verdict_good = { $share } of the seed is expected to live today
+# (day, share)
+lot_verdict_ending = sow it at once, its life ends { $day }: about { $share } of the seed is expected to live today
+# (day, celsius)
+lot_verdict_killed = dead: cold below { $celsius } °C kills it, and so it lay since { $day }. Get fresh seed
+lot_verdict_dead = dead by all that is known of its life. Get fresh seed. { $cut }
+lot_verdict_past_short = past its stated life, and a test takes too long. { $cut }; sow at once what is alive, or get fresh seed
 lot_verdict_past = past its stated life: test it, or sow the rest thickly at once
-lot_verdict_unknown = what lives of it today is not known
+lot_verdict_unknown = what lives of it today is not known: test it, or write how it was kept
+lot_alive_about = about { $share }
 # (share, low, high)
 lot_alive = { $share } ({ $low } to { $high })
 # (share, low, high, day)
@@ -56,14 +65,15 @@ lot_from_test = from { $share } ({ $low } to { $high }) in the test laid out { $
 lot_from_arrival = from { $share } written on arrival, { $day }
 # (share, day)
 lot_from_handbook = from { $share } of fresh seed by the handbook, { $day }: never tested
-# (days, day, low, high, share)
-lot_falls_in = { $days ->
-    [one] in { $days } day, { $day } ({ $low } to { $high } d): { $share }
-   *[other] in { $days } days, { $day } ({ $low } to { $high } d): { $share }
-}
+# (days, low, high, share)
+lot_falls_in = in about { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+} ({ $low } to { $high }): { $share }
 lot_falls_already = already: { $share } or less
 # (moisture, celsius, sigma)
 lot_by_equation = v = Ki - p / sigma; at { $moisture } moisture and { $celsius } °C the probit falls by one in { $sigma } d
+lot_by_cold = cold kills seed of this species
 lot_by_equation_outside = moisture or temperature is outside what the equation is good for (5 to 25 %, -20 to 90 °C): read it with doubt
 # (species, paper)
 lot_by_equation_source = Ellis & Roberts 1980, Annals of Botany 45:13; constants of { $species }: { $paper }
@@ -91,6 +101,9 @@ lot_retest_never = { $days } d since collection without a test
 lot_retest_old = { $days } d since the last test
 lot_retest_falling = a third of the way to { $OLD_SHARE } % of the beginning, { $days } d after the last test or collection
 lot_retest_apart = the replicates of the last test do not agree
+# (days, cut)
+lot_retest_too_late = no: a test takes about { $days } days, and by then its life is over. { $cut }; sow the rest in time
+lot_retest_killed = no: cold killed it
 lot_retest_few = no: { $seeds } left, a test takes { $TEST_SEEDS }; sow them
 lot_retest_unknown_seeds = not said: nobody knows how many seeds are left
 lot_retest_no_day = not said: neither collection nor test is dated

@@ -5,7 +5,7 @@ measure_days_at_most = at most { $days } d
 measure_day_span = at least { $least } d, usually { $usual }, at most { $most }
 # (least, most)
 measure_height_band = { $least } to { $most } cm
-measure_collar_rule = at least { $floor } mm and height / 8
+measure_collar_rule = a mm of collar for each 8 cm of height, and { $floor } mm or more
 # (pass, of, mean)
 measure_sample = { $pass } of { $of } pass, mean { $mean }
 measure_leaves_at_least = at least { $leaves } leaves

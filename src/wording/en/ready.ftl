@@ -73,7 +73,8 @@ why_bed_heading = Bed { $bed }, for { $species }
 why_pair_heading = Tray { $tray } for bed { $bed }
 why_ready = ready to go out
 why_not_ready = not ready
-why_not_ready_but_fits = not ready for every bed of its species; it can go to { $beds }
+# (beds, why)
+why_ready_for = ready for { $beds }; for brighter beds not yet: { $why }
 why_fits = fits: { $plants } can go
 why_fits_not = does not fit
 why_nothing_asked = nothing is asked of it

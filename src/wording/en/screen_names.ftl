@@ -114,6 +114,7 @@ field_text = Text
 field_entries = Entries
 field_collar_mm = collar mm
 field_leaf_pairs = leaves or pairs
+field_leaves = single leaves
 field_germinated = germinated
 field_under_lux = under, lux
 field_open_lux = open, lux

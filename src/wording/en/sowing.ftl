@@ -28,7 +28,7 @@ sowing_number = { $seeds ->
 } for { $wanted ->
     [one] { $wanted } plant
    *[other] { $wanted } plants
-}, { $sure } sure; dividing by { $success } would give { $divided } and fail { $fails }
+}, { $sure } sure; dividing by { $success } would give about { $divided } and fail about { $fails }
 sowing_fails_share = { $share } of the time
 sowing_fails_half = half the time
 sowing_label_comes_up = comes up
@@ -51,6 +51,9 @@ sowing_becomes_here = { $share } of the seedlings: usual culls and losses, { $tr
     [one] { $trays } finished tray here
    *[other] { $trays } finished trays here
 } ({ $good } went out, { $bad } lost or thrown out)
+sowing_weighs = about { $weight }
+# (low, high)
+sowing_weighs_between = from { $low } to { $high }, by how heavy its seed is: weigh a hundred
 sowing_grams = { $grams } g
 sowing_kilograms = { $kilograms } kg
 sowing_weight_unknown = not known: seeds in a kilogram are not written
@@ -67,7 +70,15 @@ sowing_too_poor = or a seedbed and { $containers } for pricking out: so few come
 sowing_formula = smallest n with P(plants >= wanted) >= confidence; what comes up and what becomes a plant are beta distributions, so plants are a mixture of binomials
 sowing_source = Skellam 1948, beta-binomial (from memory); seeds in a container: Dumroese, Luna & Landis 2009, USDA Agriculture Handbook 730 (from memory); weights of what is believed: ours
 sowing_unknown_species = How many to sow cannot be said: the species of this lot is not known
-sowing_dead = How many to sow cannot be said: by its life none of the seed is expected to live. Test it first
+sowing_dead = No number: none of the seed is expected to live. Get fresh seed. { $cut }
+cut_some_open = Cut ten open: firm and pale inside lives, brown, dry, slimy or empty is dead
+# (plants, fresh)
+sowing_life_unknown = No number: how much of this lot still lives nobody knows. Test it, or write how it was kept. Of fresh seed { $fresh } would do for { $plants ->
+    [one] { $plants } plant
+   *[other] { $plants } plants
+}
+# (times, cut)
+sowing_too_many_late = No number: more than { $times } seeds would have to be sown for each plant, and before a test tells its life is over. Sow at once what is alive, and get fresh seed. { $cut }
 sowing_too_many = No number: more than { $times } seeds would have to be sown for each plant. Test it or get fresh seed
 sowing_too_many_tested = No number: by its test more than { $times } seeds would have to be sown for each plant. Get fresh seed
 # (times, seeds, plants)

@@ -7,6 +7,7 @@ figure_storage_mucilage_on_days = seed life, mucilage on
 figure_storage_washed_moist_days = seed life, washed and moist
 figure_storage_dry_sealed_days = seed life, dry and sealed
 figure_storage_cold_days = seed life in a cold store
+figure_seed_dies_below_c = seed is killed by cold below
 figure_seeds_per_kg_least = seeds in a kilogram, least
 figure_seeds_per_kg_most = seeds in a kilogram, most
 figure_germination_fresh_pct = germination of fresh seed

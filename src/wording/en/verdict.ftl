@@ -87,10 +87,24 @@ hardening_short = { $days ->
     [one] hardening for { $days } day, { $short } short of { $least }
    *[other] hardening for { $days } days, { $short } short of { $least }
 }
+# (days, least, advised)
+hardening_stood_below = has stood { $days } days in this light, { $least } needed and { $advised } advised: a few days more spare leaves
+hardening_stood = has stood { $days } days in this light, and where it goes is no brighter: nothing to harden for
+hardening_stood_tray = has stood { $days } days in this light, as beds for its species may have: nothing to harden for
+hardening_small_step_tray = has stood { $days } days in this light, and from there it is a small step into beds for its species: nothing to harden for
+hardening_small_step = has stood { $days } days in this light, and from there it is a small step: nothing to harden for
 # (days, least)
-hardening_stood = has stood { $days } days in light no darker than where it goes, { $least } needed
+hardening_stood_here = has stood { $days } days in this light, { $least } needed
+# (days, short, least)
+hardening_stood_short = { $days ->
+    [0] stands in this light since today, { $least } days needed: leave it there
+    [one] has stood { $days } day in this light, { $short } short of { $least }: leave it there
+   *[other] has stood { $days } days in this light, { $short } short of { $least }: leave it there
+}
 hardening_soft = goes out soft: nothing to harden
 hardening_no_brighter = this bed is no brighter than where it stood: nothing to harden for
+# (least, day)
+hardening_not_before = hardening has not begun, it takes { $least } days: time enough from { $day } on
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
 # (day, least)
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
@@ -387,7 +401,7 @@ source_lift_plug = common practice: lift one plug near planting out and near the
 source_steps = the species' hardening template; a step every 7-10 days, up to { $FITS_UP_TO } times as bright fits; at most { $LARGE_STEP } of full light in one step, and { $STEEP_RATIO } times where it is dark (ours)
 source_treatment_over = the waiting time written down with the treatment
 source_seed_test = common practice: 2 x 25 seeds before a lot is relied on; every { $TEST_AFTER_DAYS } days (ours)
-source_seed_life_kept = ours: the species' days at room temperature, longer where seed that can be dried is sealed or cold, shorter where seed that dies when dried lies dry
+source_seed_life_kept = ours: the species' days at room temperature, longer where seed that can be dried is sealed or cold, shorter where seed that dies when dried lies dry, and { $RECALCITRANT_DAYS } of such seed where its profile names none; where nobody knows how it was kept, the shortest of these
 source_seed_life = the species' storage days for the way it is kept
 source_ground_ahead = common practice: cleared and dug in the 6 weeks before planting, weeded and mulched in the last 2
 source_rings = common practice: rings weeded every 4 weeks in months 1-6

@@ -88,7 +88,7 @@ impl Wording {
 
     fn treated_sentence(&self, treated: &Treated) -> String {
         let about = self.about(treated.tray.as_ref(), None, treated.bed.as_ref(), treated.place.as_ref());
-        let safe = treated.safe_after_days.map(|days| self.part_safe_after(self.number(days.0, 1)));
+        let safe = treated.safe_after_days.map(|days| self.safe_after(days.0));
         with_parts(self.entry_treated(about, &treated.with.0), [safe])
     }
 
@@ -162,6 +162,16 @@ impl Wording {
         )
     }
 
+    /// A waiting time: labels give hours where it is short.
+    fn safe_after(&self, days: f64) -> String {
+        let is_hours = days < 3.0 && days.fract() > 0.0;
+        if is_hours {
+            self.part_safe_after_hours((days * 24.0).round() as i64)
+        } else {
+            self.part_safe_after(self.number(days, 1))
+        }
+    }
+
     fn measured_sentence(&self, measured: &Measured) -> String {
         let mean = |values: Vec<f64>| {
             let many = values.len() as f64;
@@ -170,11 +180,17 @@ impl Wording {
         let height = mean(measured.plants.iter().map(|plant| plant.height_cm.0).collect());
         let collar = mean(measured.plants.iter().filter_map(|plant| plant.collar_mm).map(|mm| mm.0).collect());
         let pairs = mean(measured.plants.iter().filter_map(|plant| plant.leaf_pairs).map(|n| n.0).collect());
+        let leaves = mean(measured.plants.iter().filter_map(|plant| plant.leaves).map(|n| n.0).collect());
         let said = self.entry_measured(
             &measured.tray,
             measured.plants.len() as i64,
             height.unwrap_or_else(|| "?".to_string()),
         );
-        with_parts(said, [collar.map(|mm| self.part_collar(mm)), pairs.map(|n| self.part_leaf_pairs(n))])
+        let parts = [
+            collar.map(|mm| self.part_collar(mm)),
+            pairs.map(|n| self.part_leaf_pairs(n)),
+            leaves.map(|n| self.part_leaves(n)),
+        ];
+        with_parts(said, parts)
     }
 }

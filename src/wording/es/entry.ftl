@@ -125,6 +125,7 @@ entry_measured = { $plants ->
 }
 part_collar = cuello { $mm } mm
 part_leaf_pairs = { $pairs } hojas o pares de hojas
+part_leaves = { $leaves } hojas
 entry_plug_checked = bandeja { $tray }: { $roots }
 entry_roots_cut = bandeja { $tray }: raíces enrolladas podadas
 entry_roots_cut_of = { $plants ->
@@ -149,6 +150,10 @@ entry_pest_seen = { $about }: visto: { $pest }
 part_on_share = en { $share }
 entry_treated = { $about } tratado con { $means }
 part_safe_after = seguro a los { $days } días
+part_safe_after_hours = { $hours ->
+    [one] seguro tras { $hours } hora
+   *[other] seguro tras { $hours } horas
+}
 entry_stocktaken = bandeja { $tray } inventariada: { $living } vivas
 entry_given_out = bandeja { $tray }: { $plants } entregadas a { $to }
 entry_relabelled = bandeja { $was } se llama ahora { $tray }

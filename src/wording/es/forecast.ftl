@@ -8,7 +8,7 @@ forecast_failing = está fallando
 forecast_finished = terminó de nacer
 because_before_day = antes del { $day } no se puede decir nada
 because_not_counted = nadie ha contado desde que algo podía haber nacido: cuéntela
-because_up = { $emerged } nacidas el { $day }, para entonces debían ser { $due } y en total se esperaban { $expected }
+because_up = { $emerged } nacidas el { $day }, para entonces debían ser cerca de { $due } y en total se esperaban { $expected }
 because_will_be = { $seedlings } hasta el { $day }, el último día de la especie
 because_quiet = nada nuevo en { $days } d, bastan { $needed } d
 because_little = { $seedlings } por nacer
@@ -36,14 +36,15 @@ forecast_last_day = el { $day }
 forecast_wait_until = hasta el { $day }; después desocupe la mesa
 forecast_waited = ya no: desde el { $day } casi nada queda por nacer, desocupe la mesa
 again_missing = { $missing ->
-    [one] faltará { $missing } planta
-   *[other] faltarán { $missing } plantas
+    [one] faltará cerca de { $missing } planta
+   *[other] faltarán cerca de { $missing } plantas
 }
 again_same = resembrada hasta el { $by } todavía sale en las lluvias que son seguras hasta el { $safe } ({ $days } d desde la siembra)
 again_later = tarde para las lluvias que son seguras hasta el { $missed } (el último día fue el { $was }); sembrada hasta el { $by } sale en las seguras hasta el { $safe } ({ $days } d desde la siembra)
 again_too_late = tarde para las lluvias que son seguras hasta el { $missed }: el último día fue el { $was } ({ $days } d desde la siembra)
 again_no_rains = no hay lluvias descritas, así que no se sabe el último día; tarda { $days } d desde la siembra
 stock_line = { $plants } con tamaño para salir
+stock_about = { $plants } con tamaño para salir, hacia { $month } (entre el { $low } y el { $high })
 stock_on = { $plants } con tamaño para salir, { $day }
 stock_not_dated = { $plants } con tamaño para salir; cuándo nadie lo sabe, falta la edad
 learned_days = días hasta salir al campo

@@ -27,6 +27,7 @@ lot_life_left_collected = vive { $life } d desde la cosecha, el { $day }: { $day
     [one] queda { $days } día, hasta el { $last }
    *[other] quedan { $days } días, hasta el { $last }
 }
+lot_life_killed = terminó el { $day }: el frío bajo { $celsius } °C la mata
 lot_life_over = vive { $life } d desde el { $day }: se acabó el { $last }, hace { $days ->
     [one] { $days } día
    *[other] { $days } días
@@ -39,18 +40,24 @@ lot_life_not_received = no se sabe: nadie anotó que llegó este lote
 lot_life_no_species = no se sabe: aquí no se conoce su especie
 lot_life_no_figure = no se sabe: la ficha no da días para semilla guardada { $kept }
 lot_verdict_good = se espera que hoy viva { $share } de la semilla
+lot_verdict_ending = hay que sembrarla ya, su vida termina el { $day }: se espera que hoy viva cerca de { $share }
+lot_verdict_killed = muerta: el frío bajo { $celsius } °C la mata, y así estuvo desde el { $day }. Consiga semilla fresca
+lot_verdict_dead = muerta por lo que se sabe de su vida. Consiga semilla fresca. { $cut }
+lot_verdict_past_short = pasó su vida indicada, y una prueba tarda demasiado. { $cut }; siembre ya lo que viva o consiga semilla fresca
 lot_verdict_past = pasó su vida indicada: pruébela, o siembre ya el resto bien tupido
-lot_verdict_unknown = no se sabe cuánta vive hoy
+lot_verdict_unknown = no se sabe cuánta vive hoy: pruébela, o anote cómo se guardó
+lot_alive_about = cerca de { $share }
 lot_alive = { $share } ({ $low } a { $high })
 lot_from_test = de { $share } ({ $low } a { $high }) en la prueba puesta el { $day }
 lot_from_arrival = de { $share } anotado al llegar, el { $day }
 lot_from_handbook = de { $share } de la semilla fresca según el manual, el { $day }: nunca se probó
-lot_falls_in = { $days ->
-    [one] en { $days } día, el { $day } ({ $low } a { $high } d): { $share }
-   *[other] en { $days } días, el { $day } ({ $low } a { $high } d): { $share }
-}
+lot_falls_in = en cerca de { $days ->
+    [one] { $days } día
+   *[other] { $days } días
+} ({ $low } a { $high }): { $share }
 lot_falls_already = ya: { $share } o menos
 lot_by_equation = v = Ki - p / sigma; con { $moisture } de humedad y { $celsius } °C el probit baja uno en { $sigma } d
+lot_by_cold = el frío mata la semilla de esta especie
 lot_by_equation_outside = la humedad o la temperatura sale de lo que vale la ecuación (5 a 25 %, -20 a 90 °C): léalo con duda
 lot_by_equation_source = Ellis y Roberts 1980, Annals of Botany 45:13; constantes de { $species }: { $paper }
 lot_by_life = pareja por un tiempo y luego baja (probits en el tiempo, Ellis y Roberts 1980): a los { $life } d se ha ido la mitad, que pueden ser la mitad o el doble de días, con dispersión de { $spread } (nuestro)
@@ -72,6 +79,8 @@ lot_retest_never = { $days } d desde la cosecha sin prueba
 lot_retest_old = { $days } d desde la última prueba
 lot_retest_falling = un tercio del camino al { $OLD_SHARE } % del comienzo, { $days } d tras la última prueba o la cosecha
 lot_retest_apart = las repeticiones de la última prueba no concuerdan
+lot_retest_too_late = no: una prueba tarda cerca de { $days } días, y para entonces se acabó su vida. { $cut }; siembre el resto a tiempo
+lot_retest_killed = no: la mató el frío
 lot_retest_few = no: quedan { $seeds }, una prueba toma { $TEST_SEEDS }; siémbrelas
 lot_retest_unknown_seeds = no se dice: nadie sabe cuántas semillas quedan
 lot_retest_no_day = no se dice: ni la cosecha ni una prueba tienen fecha

@@ -112,6 +112,7 @@ field_text = Texto
 field_entries = Apuntes
 field_collar_mm = cuello mm
 field_leaf_pairs = hojas o pares
+field_leaves = hojas sueltas
 field_germinated = germinadas
 field_under_lux = debajo, lux
 field_open_lux = a cielo abierto, lux

@@ -24,7 +24,7 @@ sowing_number = { $seeds ->
 } para { $wanted ->
     [one] { $wanted } planta
    *[other] { $wanted } plantas
-}, con { $sure } de seguridad; dividir por { $success } daría { $divided } y fallaría { $fails }
+}, con { $sure } de seguridad; dividir por { $success } daría cerca de { $divided } y fallaría cerca de { $fails }
 sowing_fails_share = { $share } de las veces
 sowing_fails_half = la mitad de las veces
 sowing_label_comes_up = sale
@@ -45,6 +45,8 @@ sowing_becomes_here = { $share } de las plántulas: descartes y pérdidas usuale
     [one] { $trays } bandeja terminada de aquí
    *[other] { $trays } bandejas terminadas de aquí
 } (salieron { $good }, perdidas o descartadas { $bad })
+sowing_weighs = cerca de { $weight }
+sowing_weighs_between = de { $low } a { $high }, según lo que pese su semilla: pese cien
 sowing_grams = { $grams } g
 sowing_kilograms = { $kilograms } kg
 sowing_weight_unknown = no se sabe: no está anotado cuántas semillas tiene un kilogramo
@@ -58,7 +60,13 @@ sowing_too_poor = o semillero y { $containers } para repicar: salen tan pocas qu
 sowing_formula = el menor n con P(plantas >= deseadas) >= seguridad; lo que sale y lo que llega a planta son distribuciones beta, así que las plantas son una mezcla de binomiales
 sowing_source = Skellam 1948, beta-binomial (de memoria); semillas por envase: Dumroese, Luna y Landis 2009, Manual de agricultura 730 del USDA (de memoria); pesos de lo que se cree: nuestros
 sowing_unknown_species = No se puede decir cuántas sembrar: no se conoce la especie de este lote
-sowing_dead = No se puede decir cuántas sembrar: por su vida no se espera que viva nada. Pruébela primero
+sowing_dead = Sin número: no se espera que viva nada de la semilla. Consiga semilla fresca. { $cut }
+cut_some_open = Abra diez con cuchillo: firme y clara por dentro vive; café, seca, babosa o vana está muerta
+sowing_life_unknown = Sin número: nadie sabe cuánta de este lote vive todavía. Pruébela, o anote cómo se guardó. De semilla fresca bastarían { $fresh } para { $plants ->
+    [one] { $plants } planta
+   *[other] { $plants } plantas
+}
+sowing_too_many_late = Sin número: habría que sembrar más de { $times } semillas por planta, y antes de que una prueba diga algo se acaba su vida. Siembre ya lo que viva y consiga semilla fresca. { $cut }
 sowing_too_many = Sin número: habría que sembrar más de { $times } semillas por planta. Pruébela o consiga semilla fresca
 sowing_too_many_tested = Sin número: según su prueba habría que sembrar más de { $times } semillas por planta. Consiga semilla fresca
 sowing_too_many_unsure = Sin número seguro: se sabe tan poco de cuánta sale que habría que sembrar más de { $times } semillas por planta. Pruébela o consiga semilla fresca. Si es tan buena como de costumbre, { $seeds } semillas dan { $plants } la mitad de las veces

@@ -5,6 +5,7 @@ figure_storage_mucilage_on_days = vida de la semilla con mucílago
 figure_storage_washed_moist_days = vida de la semilla lavada y húmeda
 figure_storage_dry_sealed_days = vida de la semilla seca y cerrada
 figure_storage_cold_days = vida de la semilla en frío
+figure_seed_dies_below_c = frío que mata la semilla, bajo
 figure_seeds_per_kg_least = semillas por kilo, mínimo
 figure_seeds_per_kg_most = semillas por kilo, máximo
 figure_germination_fresh_pct = germinación de semilla fresca

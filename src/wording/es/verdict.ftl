@@ -65,9 +65,20 @@ hardening_short = { $days ->
     [one] { $days } día de endurecimiento, faltan { $short } para { $least }
    *[other] { $days } días de endurecimiento, faltan { $short } para { $least }
 }
-hardening_stood = lleva { $days } días con no menos luz que adonde va, hacen falta { $least }
+hardening_stood_below = lleva { $days } días con esta luz, hacen falta { $least } y se aconsejan { $advised }: unos días más cuidan las hojas
+hardening_stood = lleva { $days } días con esta luz, y adonde va no hay más: no hay que endurecerla
+hardening_stood_tray = lleva { $days } días con esta luz, como pueden tener las parcelas de su especie: no hay que endurecerla
+hardening_small_step_tray = lleva { $days } días con esta luz, y de ahí el paso a parcelas de su especie es pequeño: no hay que endurecerla
+hardening_small_step = lleva { $days } días con esta luz, y de ahí el paso es pequeño: no hay que endurecerla
+hardening_stood_here = lleva { $days } días con esta luz, hacen falta { $least }
+hardening_stood_short = { $days ->
+    [0] está con esta luz desde hoy, hacen falta { $least } días: déjela ahí
+    [one] lleva { $days } día con esta luz, faltan { $short } para { $least }: déjela ahí
+   *[other] lleva { $days } días con esta luz, faltan { $short } para { $least }: déjela ahí
+}
 hardening_soft = sale tierna: no hay que endurecerla
 hardening_no_brighter = esta parcela no tiene más luz que donde estaba: no hay que endurecerla para ella
+hardening_not_before = no ha empezado el endurecimiento, que toma { $least } días: hay tiempo desde el { $day }
 hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
 hardening_put_back = la sombra se volvió a subir el { $day }: el endurecimiento, { $least } días, empieza de nuevo con el próximo paso hacia la luz
 hardening_fresh = { $days } días de endurecimiento, pero el último paso hacia la luz fue el { $day } y debe tener { $LAST_STEP_DAYS } días: desde el { $from }
@@ -259,7 +270,7 @@ source_lift_plug = práctica común: sacar un pilón cerca de la salida y cerca 
 source_steps = el plan de endurecimiento de la especie; un paso cada 7-10 días, hasta { $FITS_UP_TO } veces la luz cabe; a lo más { $LARGE_STEP } de la luz plena en un paso, y { $STEEP_RATIO } veces donde está oscuro (nuestro)
 source_treatment_over = el tiempo de espera anotado con el tratamiento
 source_seed_test = práctica común: 2 x 25 semillas antes de contar con un lote; cada { $TEST_AFTER_DAYS } días (nuestro)
-source_seed_life_kept = nuestro: los días de la especie a temperatura ambiente, más si la semilla que se puede secar está cerrada o en frío, menos si se guarda seca la que muere al secarse
+source_seed_life_kept = nuestro: los días de la especie a temperatura ambiente, más si la semilla que se puede secar está cerrada o en frío, menos si se guarda seca la que muere al secarse, y { $RECALCITRANT_DAYS } para esta si su ficha no da días; si nadie sabe cómo se guardó, los menos de estos
 source_seed_life = los días que aguanta la semilla de la especie según cómo se guarda
 source_ground_ahead = práctica común: limpia y hoyos en las 6 semanas antes de sembrar, deshierba y cobertura en las últimas 2
 source_rings = práctica común: plateos cada 4 semanas en los meses 1-6

@@ -161,8 +161,8 @@ impl Wording {
         lines.push((self.lot_label_life(), self.lot_life(&outlook.life, day)));
         lines.push((self.lot_label_alive(), self.lot_expected(&outlook.viability)));
         if let Ok(told) = &outlook.viability {
-            lines.push((self.lot_label_old(), self.lot_falls(told, told.to_old, OLD_SHARE, day)));
-            lines.push((self.lot_label_half(), self.lot_falls(told, told.to_half, HALF_SHARE, day)));
+            lines.push((self.lot_label_old(), self.lot_falls(told, told.to_old, OLD_SHARE)));
+            lines.push((self.lot_label_half(), self.lot_falls(told, told.to_half, HALF_SHARE)));
             lines.push((self.lot_label_reckoned(), self.lot_reckoned(told)));
         }
         lines.extend(self.lot_source(outlook).map(|source| (self.label_source(), source)));

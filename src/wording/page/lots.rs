@@ -8,19 +8,32 @@ use crate::reckon::seed::SeedLife;
 use crate::science::sampling::Differ;
 use crate::science::storage::SPREAD_SHARE;
 use crate::wording::Wording;
+use crate::wording::number::rounded_days;
 
 impl Wording {
     /// What is said of a lot first, and whether it is good.
-    pub(crate) fn lot_verdict(&self, outlook: &LotOutlook, day: Day) -> (bool, String) {
-        let past = outlook.life.as_ref().is_ok_and(|life| life.days_left(day) < 0);
-        match &outlook.viability {
-            Ok(told) if told.today.likely > 0.005 => (
-                !past || matches!(told.by, Way::Equation { .. }),
-                self.lot_verdict_good(self.percent(told.today.likely)),
-            ),
-            Ok(_) => (false, self.lot_verdict_past()),
-            Err(_) if past => (false, self.lot_verdict_past()),
-            Err(_) => (false, self.lot_verdict_unknown()),
+    pub fn lot_verdict(&self, outlook: &LotOutlook, day: Day) -> (bool, String) {
+        let life = outlook.life.as_ref().ok();
+        if let Some((life, below)) = life.and_then(|life| Some((life, life.killed_below_c?))) {
+            return (false, self.lot_verdict_killed(self.day(life.from), self.number(below, 1)));
+        }
+        let told = outlook.viability.as_ref().ok();
+        let by_equation = told.is_some_and(|told| matches!(told.by, Way::Equation { .. }));
+        let past = life.is_some_and(|life| life.days_left(day) < 0) && !by_equation;
+        let lives = told.filter(|told| told.today.likely > 0.005).map(|told| self.percent(told.today.likely));
+        match (lives, life.filter(|life| life.is_ending(day) && !by_equation)) {
+            _ if outlook.is_dead(day) => (false, self.lot_verdict_dead(self.cut_some_open())),
+            (Some(share), Some(life)) => (true, self.lot_verdict_ending(self.day(life.last_day()), share)),
+            (Some(share), None) => (!past, self.lot_verdict_good(share)),
+            (None, _) if told.is_none() && !past => (false, self.lot_verdict_unknown()),
+            (None, _) => (false, self.lot_verdict_over(outlook)),
+        }
+    }
+
+    fn lot_verdict_over(&self, outlook: &LotOutlook) -> String {
+        match outlook.retest {
+            Err(NoRetest::LivesTooShort { .. }) => self.lot_verdict_past_short(self.cut_some_open()),
+            Ok(_) | Err(_) => self.lot_verdict_past(),
         }
     }
 
@@ -33,6 +46,9 @@ impl Wording {
             Err(NoLife::NoFigure(kept)) => return self.lot_life_no_figure(self.kept_name(*kept)),
         };
         let (from, last) = (self.day(life.from), self.day(life.last_day()));
+        if let Some(below) = life.killed_below_c {
+            return self.lot_life_killed(from, self.number(below, 1));
+        }
         match (life.days_left(day), life.from_collection) {
             (left @ 0.., false) => self.lot_life_left(life.days, from, left, last),
             (left @ 0.., true) => self.lot_life_left_collected(life.days, from, left, last),
@@ -58,18 +74,18 @@ impl Wording {
             StartFrom::Arrival => self.lot_from_arrival(began_likely, day),
             StartFrom::Handbook => self.lot_from_handbook(began_likely, day),
         };
-        format!("{}, {from}", self.lot_alive(likely, low, high))
+        let today = if low == high { self.lot_alive_about(likely) } else { self.lot_alive(likely, low, high) };
+        format!("{today}, {from}")
     }
 
     /// When a lot is down to a part of what it began with.
-    pub(crate) fn lot_falls(&self, told: &Expected, until: Range, part: f64, day: Day) -> String {
+    pub(crate) fn lot_falls(&self, told: &Expected, until: Range, part: f64) -> String {
         let share = self.percent(told.start.share.likely * part);
-        let days = until.likely.ceil() as i32;
-        if days <= 0 {
+        if until.likely <= 0.0 {
             return self.lot_falls_already(share);
         }
-        let (low, high) = (self.number(until.low.floor(), 0), self.number(until.high.ceil(), 0));
-        self.lot_falls_in(days, self.day(day.plus(days)), low, high, share)
+        let [low, likely, high] = [until.low.floor(), until.likely.ceil(), until.high.ceil()].map(rounded_days);
+        self.lot_falls_in(likely as i64, self.number(low, 0), self.number(high, 0), share)
     }
 
     /// How what lives is reckoned.
@@ -80,6 +96,7 @@ impl Wording {
                 let said = self.lot_by_equation(moisture, self.number(store.temp_c, 1), self.number(sigma_days, 1));
                 if within_limits { said } else { format!("{said}; {}", self.lot_by_equation_outside()) }
             }
+            Way::Killed => self.lot_by_cold(),
             Way::Life { life_days, store_unknown } => {
                 let said = self.lot_by_life(life_days, self.percent(SPREAD_SHARE));
                 if store_unknown { format!("{said}; {}", self.lot_by_life_store()) } else { said }
@@ -121,6 +138,10 @@ impl Wording {
             Err(NoRetest::SeedsUnknown) => return self.lot_retest_unknown_seeds(),
             Err(NoRetest::FewSeeds { left }) => return self.lot_retest_few(self.seeds(*left)),
             Err(NoRetest::NoDay) => return self.lot_retest_no_day(),
+            Err(NoRetest::Killed) => return self.lot_retest_killed(),
+            Err(NoRetest::LivesTooShort { takes_days }) => {
+                return self.lot_retest_too_late(*takes_days, self.cut_some_open());
+            }
         };
         let due = retest.on <= day;
         let days = if due { day.days_since(retest.since()) } else { retest.every_days };

@@ -3,20 +3,22 @@
 use crate::base::Range;
 use crate::reckon::sowing::{Germination, MOST_SEEDS_A_PLANT, NoPlan, SowingAsked, SowingPlan, Survival, TooMany};
 use crate::wording::Wording;
+use crate::wording::number::{rounded, rounded_up};
 
 /// Chances that are said as "half the time".
 const HALF: std::ops::RangeInclusive<f64> = 0.45..=0.55;
 
 impl Wording {
     /// The number of seeds, and what dividing would give.
-    pub(crate) fn sowing_said(&self, plan: &SowingPlan) -> String {
+    pub fn sowing_said(&self, plan: &SowingPlan) -> String {
         let fails = if HALF.contains(&plan.divided_short) {
             self.sowing_fails_half()
         } else {
-            self.sowing_fails_share(self.percent(plan.divided_short))
+            self.sowing_fails_share(self.percent((plan.divided_short * 20.0).round() / 20.0))
         };
         let (sure, success) = (self.percent(plan.wanted.sure), self.percent(plan.mean_success));
-        self.sowing_number(plan.seeds, plan.wanted.plants, sure, success, plan.divided, fails)
+        let (seeds, divided) = (rounded_up(plan.seeds), rounded(f64::from(plan.divided)) as u32);
+        self.sowing_number(seeds, plan.wanted.plants, sure, success, divided, fails)
     }
 
     /// Where the number of plants comes from: the places open in the beds, where it was not asked for; less what stands.
@@ -41,7 +43,7 @@ impl Wording {
     /// The number for all that are needed, as if nothing stood.
     pub(crate) fn sowing_gross_words(&self, asked: &SowingAsked) -> Option<String> {
         let plan = asked.gross.as_ref()?.as_ref().ok()?;
-        Some(self.sowing_gross(plan.seeds, plan.wanted.plants))
+        Some(self.sowing_gross(rounded_up(plan.seeds), plan.wanted.plants))
     }
 
     /// Plants needed and what is to come of trays, where that takes something off.
@@ -70,12 +72,21 @@ impl Wording {
         self.sowing_becomes_here(share, known.trays as i64, known.seen.0, known.seen.1)
     }
 
-    /// The weight of the seeds.
-    pub(crate) fn sowing_weight(&self, mass_g: Option<f64>) -> String {
+    /// The weight of the seeds, no finer than seeds in a kilogram are known: of the lot two figures, of the species from its heaviest
+    /// to its lightest seed.
+    pub fn sowing_weight(&self, mass_g: Option<Range>) -> String {
         match mass_g {
             None => self.sowing_weight_unknown(),
-            Some(mass) if mass >= 1000.0 => self.sowing_kilograms(self.number(mass / 1000.0, 2)),
-            Some(mass) => self.sowing_grams(self.number(mass, if mass < 10.0 { 1 } else { 0 })),
+            Some(mass) if rounded(mass.low) == rounded(mass.high) => self.sowing_weighs(self.weight(mass.likely)),
+            Some(mass) => self.sowing_weighs_between(self.weight(mass.low), self.weight(mass.high)),
+        }
+    }
+
+    fn weight(&self, grams: f64) -> String {
+        let grams = rounded(grams);
+        match grams {
+            1000.0.. => self.sowing_kilograms(self.number(grams / 1000.0, 1)),
+            _ => self.sowing_grams(self.number(grams, if grams < 10.0 { 1 } else { 0 })),
         }
     }
 
@@ -85,7 +96,8 @@ impl Wording {
         Some(match plan.enough_from_left {
             None => self.sowing_left_enough(self.seeds(left)),
             Some(chance) => {
-                self.sowing_left_short(self.seeds(left), plan.seeds.saturating_sub(left), self.percent(chance))
+                let missing = rounded_up(plan.seeds).saturating_sub(left);
+                self.sowing_left_short(self.seeds(left), missing, self.percent((chance * 20.0).round() / 20.0))
             }
         })
     }
@@ -94,23 +106,28 @@ impl Wording {
     pub(crate) fn sowing_containers(&self, plan: &SowingPlan) -> String {
         let containers = &plan.containers;
         if containers.seedbed {
-            return self.sowing_seedbed(containers.pricked_out);
+            return self.sowing_seedbed(rounded_up(containers.pricked_out));
         }
         let several = containers
             .several
-            .map(|several| self.sowing_several(several.containers, several.seeds_each, several.seeds));
-        let poor = containers.too_poor.then(|| self.sowing_too_poor(containers.pricked_out));
-        let first = self.sowing_one_each(containers.one_each);
+            .map(|several| (rounded_up(several.containers), several.seeds_each))
+            .map(|(containers, each)| self.sowing_several(containers, each, containers * each));
+        let poor = containers.too_poor.then(|| self.sowing_too_poor(rounded_up(containers.pricked_out)));
+        let first = self.sowing_one_each(rounded_up(containers.one_each));
         [Some(first), several, poor].into_iter().flatten().collect::<Vec<_>>().join("; ")
     }
 
     /// Why there is no number.
-    pub(crate) fn sowing_no_plan(&self, why: &NoPlan) -> String {
+    pub fn sowing_no_plan(&self, why: &NoPlan) -> String {
         match why {
             NoPlan::UnknownSpecies => self.sowing_unknown_species(),
-            NoPlan::Dead => self.sowing_dead(),
+            NoPlan::Dead => self.sowing_dead(self.cut_some_open()),
+            NoPlan::LifeUnknown { plants, fresh } => self.sowing_life_unknown(*plants, rounded_up(*fresh)),
+            NoPlan::TooMany(TooMany { too_late_to_test: true, tested: false, .. }) => {
+                self.sowing_too_many_late(MOST_SEEDS_A_PLANT, self.cut_some_open())
+            }
             NoPlan::TooMany(TooMany { on_average: Some(seeds), plants, tested: false, .. }) => {
-                self.sowing_too_many_unsure(MOST_SEEDS_A_PLANT, seeds, *plants)
+                self.sowing_too_many_unsure(MOST_SEEDS_A_PLANT, rounded_up(*seeds), *plants)
             }
             NoPlan::TooMany(TooMany { tested: true, .. }) => self.sowing_too_many_tested(MOST_SEEDS_A_PLANT),
             NoPlan::TooMany(TooMany { tested: false, .. }) => self.sowing_too_many(MOST_SEEDS_A_PLANT),

@@ -150,7 +150,11 @@ mod tests {
                 "al menos 210 d, lo usual 300, a lo más 420",
             ),
             (Measure::HeightBand { least: 20.0, most: 40.0 }, "20 to 40 cm", "20 a 40 cm"),
-            (Measure::CollarRule { floor_mm: 4.0 }, "at least 4 mm and height / 8", "al menos 4 mm y altura / 8"),
+            (
+                Measure::CollarRule { floor_mm: 4.0 },
+                "a mm of collar for each 8 cm of height, and 4 mm or more",
+                "un mm de cuello por cada 8 cm de altura, y 4 mm o más",
+            ),
             (
                 Measure::Sample { pass: 24, of: 30, mean: 27.04, unit: SampleUnit::Cm },
                 "24 of 30 pass, mean 27 cm",

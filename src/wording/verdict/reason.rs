@@ -52,7 +52,7 @@ impl Wording {
             Question::Grafted(plants) => self.grafted_reason(plants.found()?, expected),
             Question::Plug(plug) => self.plug_reason(plug.found()?.known),
             Question::Flush(seen) => self.flush_reason(seen.found()?),
-            Question::Hardening(hardened) => self.hardening_reason(hardened.found()?),
+            Question::Hardening(hardened) => self.hardening_reason(hardened.found()?, about),
             Question::ExposureStep(step) => self.step_reason(step.found()?, criterion.warns, about),
             Question::Held(why) => self.held_reason(why.found()?.known.as_deref(), expected),
             Question::Treated(with) => self.treated_reason(with.found()?.known.as_deref(), expected),
@@ -193,16 +193,27 @@ impl Wording {
         if lives { self.bare_roots_met() } else { self.bare_roots_unmet() }
     }
 
-    fn hardening_reason(&self, &Found { needed, known, met, .. }: &Found<DaysAtLeast, Hardened>) -> String {
+    fn hardening_reason(
+        &self,
+        &Found { needed, known, met, .. }: &Found<DaysAtLeast, Hardened>,
+        about: About,
+    ) -> String {
         let least = needed.0;
         match known {
             Hardened::GoesSoft => self.hardening_soft(),
             Hardened::NoBrighter => self.hardening_no_brighter(),
             Hardened::PutBack(day) => self.hardening_put_back(self.short_day(day), least),
             Hardened::FreshStep { days, last, from } => self.hardening_fresh(days, self.day(last), self.day(from)),
-            Hardened::BelowAdvice { days, advised } => self.hardening_below_advice(days, least, advised),
-            Hardened::Stood(days) => self.hardening_stood(days, least),
+            Hardened::BelowAdvice { days, advised, stood: false } => self.hardening_below_advice(days, least, advised),
+            Hardened::BelowAdvice { days, advised, stood: true } => self.hardening_stood_below(days, least, advised),
+            Hardened::Stood(days) if about == About::Tray => self.hardening_stood_tray(days),
+            Hardened::SmallStep(days) if about == About::Tray => self.hardening_small_step_tray(days),
+            Hardened::Stood(days) => self.hardening_stood(days),
+            Hardened::SmallStep(days) => self.hardening_small_step(days),
+            Hardened::StoodHere(days) => self.hardening_stood_here(days, least),
+            Hardened::StoodShort(days) => self.hardening_stood_short(days, least - days, least),
             Hardened::For(days) if met => self.hardening_met(days, least),
+            Hardened::NotBefore(day) => self.hardening_not_before(least, self.day(day)),
             Hardened::For(0) => self.hardening_not_begun(least),
             Hardened::For(days) => self.hardening_short(days, least - days, least),
         }

@@ -28,7 +28,7 @@ pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
         (None, Some(_)) => return Err(WrongInput::Missing { input: "shoot_g" }.into()),
     };
     let mut answer = Answer::new(wording.calc_quality_formula(), wording.calc_quality_source());
-    let shown = wording.number(quotient, 2);
+    let shown = wording.number(quotient, 1);
     answer.say(match sturdiness_band(quotient)? {
         SturdinessBand::Good => wording.calc_quality_good(shown),
         SturdinessBand::WeedFreeBed => wording.calc_quality_weed_free(shown),

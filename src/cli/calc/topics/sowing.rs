@@ -6,7 +6,8 @@ use crate::base::Day;
 use crate::cli::calc::answer::Answer;
 use crate::cli::calc::args::Sowing;
 use crate::cli::calc::given::{Given, Wrong};
-use crate::reckon::sowing::{NoPlan, Wanted, sowing_plan};
+use crate::reckon::lots::TEST_SEEDS;
+use crate::reckon::sowing::{MOST_SEEDS_A_PLANT, NoPlan, TooMany, Wanted, most_seeds, sowing_plan};
 use crate::reckon::{View, draw_picture};
 use crate::science::WrongInput;
 use crate::science::chance::Chance;
@@ -59,10 +60,26 @@ pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
     };
     let survival = survival(given)?;
     let (wanted, confidence) = (given.count("wanted")?, given.number("confidence")?);
-    let told = seeds_to_sow(germination, survival, wanted, confidence)?;
+    let mean = germination.mean() * survival.map_or(1.0, |survival| survival.mean());
+    let mut answer = Answer::new(wording.calc_sowing_formula(), wording.calc_sowing_source());
+    let told = if mean * f64::from(MOST_SEEDS_A_PLANT) < 1.0 && wanted > 0 {
+        None
+    } else {
+        Some(seeds_to_sow(germination, survival, wanted, confidence)?).filter(|told| told.seeds <= most_seeds(wanted))
+    };
+    let Some(told) = told else {
+        let divided = (f64::from(wanted) / mean).ceil().min(f64::from(u32::MAX)) as u32;
+        let on_average = Some(divided).filter(|divided| *divided <= most_seeds(wanted));
+        let tested = given.maybe_number("sown")?.is_some_and(|sown| sown >= f64::from(TEST_SEEDS));
+        let too_many = TooMany { plants: wanted, mean_success: mean, on_average, tested, too_late_to_test: false };
+        answer.say(wording.sowing_no_plan(&NoPlan::TooMany(too_many)));
+        answer.figure("seeds", Value::Null);
+        answer.figure("prob_at_n", Value::Null);
+        answer.figure("mean_success", mean);
+        return Ok(answer);
+    };
     let divided = (f64::from(wanted) / told.mean_success).ceil().min(f64::from(u32::MAX)) as u32;
     let enough = chance_of_enough(germination, survival, wanted, divided).unwrap_or(1.0);
-    let mut answer = Answer::new(wording.calc_sowing_formula(), wording.calc_sowing_source());
     answer.say(wording.calc_sowing_some(
         told.seeds,
         wanted,
@@ -89,7 +106,9 @@ fn of_species(written: &str, given: &Given, wording: &Wording) -> Result<Answer,
     let wanted = Wanted { plants: given.count("wanted")?, sure: given.number("confidence")? };
     let plan = sowing_plan(&picture, &key, None, wanted).map_err(|why| match why {
         NoPlan::Wrong(wrong) => Wrong::Input(wrong),
-        NoPlan::UnknownSpecies | NoPlan::Dead | NoPlan::TooMany(_) => Wrong::Said(wording.sowing_no_plan(&why)),
+        NoPlan::UnknownSpecies | NoPlan::Dead | NoPlan::TooMany(_) | NoPlan::LifeUnknown { .. } => {
+            Wrong::Said(wording.sowing_no_plan(&why))
+        }
     })?;
     let mut answer = Answer::new(wording.sowing_formula(), wording.sowing_source());
     answer.say(wording.sowing_said(&plan));
@@ -104,7 +123,7 @@ fn of_species(written: &str, given: &Given, wording: &Wording) -> Result<Answer,
     answer.figure("prior_a", plan.germination.a);
     answer.figure("prior_b", plan.germination.b);
     answer.figure("survival", plan.survival.mean);
-    answer.figure("mass_g", plan.mass_g);
+    answer.figure("mass_g", plan.mass_g.map(|mass| mass.likely));
     Ok(answer)
 }
 

@@ -8,6 +8,7 @@ use crate::science::viability::{
 };
 use crate::science::viability_constants::viability_record;
 use crate::wording::Wording;
+use crate::wording::number::{rounded, rounded_days};
 
 /// What was typed.
 pub(crate) fn typed(typed: &Viability) -> Given {
@@ -46,9 +47,9 @@ pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
     answer.say(match told.viability_pct.zip(told.p50_days) {
         Some((left, half)) => wording.calc_viability_some(
             wording.number(initial, 1),
-            wording.number(left, 1),
+            wording.number(rounded(left), 1),
             wording.number(days, 2),
-            wording.number(half, 1),
+            wording.number(rounded_days(half), 0),
         ),
         None => wording.calc_viability_ends(),
     });
