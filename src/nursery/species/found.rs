@@ -170,9 +170,13 @@ impl Catalogue {
 
     fn without_brackets(&self, written: &str) -> Found {
         let whole = plain(written);
-        let found = self.named(&whole);
-        if found != Found::Nothing {
-            return found;
+        match self.named(&whole) {
+            Found::Nothing => {}
+            // A short code that is the everyday name of another plant ("cas", "yew") is its code no more, only its key as written.
+            Found::One(key) if written.trim() != key.as_str() => {
+                return self.without_the_confused(&whole, Found::One(key));
+            }
+            found => return found,
         }
         let words: Vec<&str> = whole.split('-').collect();
         let kept = match self.of_words(&words) {

@@ -33,6 +33,9 @@ impl Catalogue {
         let near = fits.filter_map(|(_, profile)| wanted.nearest_of(profile, &asks_rightly));
         let mut scored: Vec<(usize, usize, String)> = near.collect();
         scored.sort();
+        // A name that several plants bear is offered once: it asks which.
+        let mut offered = std::collections::BTreeSet::new();
+        scored.retain(|(_, _, name)| offered.insert(name.clone()));
         scored.truncate(MOST);
         scored.into_iter().map(|(_, _, name)| name).collect()
     }

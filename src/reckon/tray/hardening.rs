@@ -10,7 +10,6 @@ use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::FITS_UP_TO;
 use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch};
-use crate::reckon::tray::time;
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
@@ -151,6 +150,8 @@ pub struct Asked<'a> {
     pub clock: &'a HardeningClock,
     /// The light it stood in.
     pub history: &'a [Stretch],
+    /// The day on which its plants are old enough to go, where their age is known.
+    pub old_enough_on: Option<Day>,
     /// The day.
     pub day: Day,
 }
@@ -195,7 +196,7 @@ fn way(light: Option<f64>, toward: Option<f64>) -> Way {
 
 /// The criterion `hardening` towards a light, as a share of the open light; none where that is not known.
 pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
-    let &Asked { story, profile, clock, history, day } = asked;
+    let &Asked { story, profile, clock, history, day, .. } = asked;
     let (length, template) = (length_days(profile), template_days(profile));
     let needed = DaysAtLeast(length);
     if template == 0 {
@@ -242,16 +243,11 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         let since = since.max(story.made_on.unwrap_or(since).min(day)).min(day);
         return standing(asked, way, since, entries);
     }
-    let known = begins_on(asked).filter(|on| day < *on).map_or(Hardened::For(0), Hardened::NotBefore);
+    // To end when the plants are old enough it need not begin before.
+    let begins_on = asked.old_enough_on.map(|on| on.plus(-template)).filter(|on| day < *on);
+    let known = begins_on.map_or(Hardened::For(0), Hardened::NotBefore);
     Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))
-}
-
-/// The day on which hardening begins at the earliest, to end when its plants are old enough; none where their age is not known.
-fn begins_on(asked: &Asked<'_>) -> Option<Day> {
-    let sown = time::age(asked.story, asked.day).youngest_on?;
-    let span = time::day_span(asked.profile)?;
-    Some(sown.plus(span.least - template_days(asked.profile)))
 }
 
 /// Plants that only stood in their light since a day.

@@ -64,7 +64,8 @@ impl Stood {
     /// What its hardening is judged with.
     pub(crate) fn asked<'a>(&'a self, story: &'a TrayStory) -> hardening::Asked<'a> {
         let Stood { profile, history, clock, day, .. } = self;
-        hardening::Asked { story, profile: profile.as_deref(), clock, history, day: *day }
+        let old_enough_on = time::old_enough_on(&time::age(story, *day), profile.as_deref());
+        hardening::Asked { story, profile: profile.as_deref(), clock, history, old_enough_on, day: *day }
     }
 }
 
@@ -234,7 +235,8 @@ impl Judged<'_> {
     /// What hardening is judged with.
     fn hardening(&self, day: Day) -> hardening::Asked<'_> {
         let &Judged { story, profile, clock, history, .. } = self;
-        hardening::Asked { story, profile, clock, history, day }
+        let old_enough_on = time::old_enough_on(self.age, profile);
+        hardening::Asked { story, profile, clock, history, old_enough_on, day }
     }
 
     /// The light of the species' band that is nearest to the light the tray stands in.

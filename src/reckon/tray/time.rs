@@ -62,6 +62,11 @@ pub(crate) fn day_span(profile: Option<&Profile>) -> Option<DaysOfSpecies> {
     Some(DaysOfSpecies { least, usual, most: whole_days(profile.plantable_most_days.as_ref()) })
 }
 
+/// The day on which the youngest plants are as old as their species must be.
+pub(crate) fn old_enough_on(age: &Age, profile: Option<&Profile>) -> Option<Day> {
+    Some(age.youngest_on?.plus(day_span(profile)?.least))
+}
+
 /// The least days of a nurse plant whose profile gives none.
 fn nurse_least(profile: &Profile) -> Option<i32> {
     let emerged = whole_days(profile.emerge_last_days.as_ref()).filter(|_| stands_any_light(Some(profile)))?;
