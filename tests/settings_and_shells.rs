@@ -206,3 +206,15 @@ fn help_that_cannot_be_shown_is_told() {
         assert!(!ended.stderr.is_empty(), "{words:?}");
     }
 }
+
+#[cfg(unix)]
+#[test]
+fn a_device_is_nothing_to_read_entries_from() {
+    let home = Home::default().begun();
+    for words in
+        [&["import", "/dev/zero"][..], &["import", "--as", "trays", "/dev/zero"], &["write", "--batch", "/dev/zero"]]
+    {
+        let run = home.run(words);
+        assert!(run.code == 1 && run.err.contains("/dev/zero") && run.err.contains("this is no file"), "{}", run.err);
+    }
+}

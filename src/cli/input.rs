@@ -1,7 +1,7 @@
 //! Where a command reads from: a file, or what is piped in.
 
 use std::fs::{File, OpenOptions};
-use std::io::{self, BufRead, BufReader, ErrorKind, Read, Seek, SeekFrom};
+use std::io::{self, BufRead, BufReader, ErrorKind, IsTerminal, Read, Seek, SeekFrom};
 use std::path::Path;
 
 use super::run::{Exit, Run};
@@ -21,10 +21,30 @@ pub(crate) fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Exit> {
             _ => run.wording.file_other(path.display(), run.wording.system_fault(&fault)),
         })
     })?;
-    if file.metadata().is_ok_and(|about| about.is_file()) {
+    let about = file
+        .metadata()
+        .map_err(|fault| Exit::refused(run.wording.file_other(path.display(), run.wording.system_fault(&fault))))?;
+    if about.is_file() {
         return Ok(Box::new(BufReader::new(file)));
     }
+    if is_device(&about) && !file.is_terminal() {
+        return Err(Exit::refused(run.wording.file_other(path.display(), run.wording.settings_no_file())));
+    }
     to_its_end(run, path, &mut file)
+}
+
+/// Whether it is a device, which may have no end: nothing to read entries from.
+fn is_device(about: &std::fs::Metadata) -> bool {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::FileTypeExt;
+        about.file_type().is_char_device() || about.file_type().is_block_device()
+    }
+    #[cfg(not(unix))]
+    {
+        let _ = about;
+        false
+    }
 }
 
 /// Reads to the end: a little in memory, more in a file that nobody else sees.

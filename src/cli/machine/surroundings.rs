@@ -55,7 +55,7 @@ impl Surroundings {
             out_is_terminal,
             notes_are_seen: std::io::stderr().is_terminal(),
             can_ask: out_is_terminal && std::io::stdin().is_terminal(),
-            colour: out_is_terminal && !dumb && text("NO_COLOR").is_none(),
+            colour: colour_wanted(&text, out_is_terminal),
             ascii: is_ascii(text("LC_ALL").or_else(|| text("LC_CTYPE")).or_else(|| text("LANG")), text("TERM")),
             prompts_only: dumb || text("ACCESSIBLE").is_some(),
             touched: text("TERMUX_VERSION").is_some(),
@@ -88,6 +88,18 @@ impl Surroundings {
     }
 }
 
+/// Whether colour is used where neither an option nor the settings say so. What leads over what: `NO_COLOR` (no-color.org),
+/// then `CLICOLOR_FORCE` or `FORCE_COLOR`, `CLICOLOR=0`, `TERM=dumb`, and whether a screen shows it.
+fn colour_wanted(set: &dyn Fn(&str) -> Option<String>, out_is_terminal: bool) -> bool {
+    let says = |name: &str| set(name).filter(|value| !value.is_empty());
+    let forced = ["CLICOLOR_FORCE", "FORCE_COLOR"].iter().any(|name| says(name).is_some_and(|value| value != "0"));
+    match says("NO_COLOR") {
+        Some(_) => false,
+        None if forced => true,
+        None => out_is_terminal && says("CLICOLOR").as_deref() != Some("0") && says("TERM").as_deref() != Some("dumb"),
+    }
+}
+
 /// Whether the characters of the system are too few for more than ASCII.
 fn is_ascii(locale: Option<String>, term: Option<String>) -> bool {
     let utf8 = locale.is_none_or(|locale| {
@@ -108,4 +120,32 @@ fn columns(written: Option<&str>, out_is_terminal: bool) -> usize {
         size.map(|(width, _)| usize::from(width.0)).filter(|columns| *columns > 0)
     };
     written.and_then(|text| text.parse().ok()).or_else(screen).unwrap_or(USUAL).clamp(LEAST, MOST)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_says_whether_there_is_colour_leads_in_the_stated_order() {
+        let wanted = |set: &[(&str, &str)], out_is_terminal| {
+            let get = |name: &str| set.iter().find(|(known, _)| *known == name).map(|(_, value)| value.to_string());
+            colour_wanted(&get, out_is_terminal)
+        };
+        let dumb = ("TERM", "dumb");
+        for (set, on_screen, in_pipe) in [
+            (&[][..], true, false),
+            (&[dumb], false, false),
+            (&[("CLICOLOR", "0")], false, false),
+            (&[("CLICOLOR", "1")], true, false),
+            (&[("CLICOLOR_FORCE", "1"), dumb], true, true),
+            (&[("FORCE_COLOR", "1"), ("CLICOLOR", "0")], true, true),
+            (&[("FORCE_COLOR", "0")], true, false),
+            (&[("NO_COLOR", "1"), ("FORCE_COLOR", "1")], false, false),
+            (&[("NO_COLOR", ""), ("FORCE_COLOR", "1")], true, true),
+            (&[("NO_COLOR", "1")], false, false),
+        ] {
+            assert_eq!((wanted(set, true), wanted(set, false)), (on_screen, in_pipe), "{set:?}");
+        }
+    }
 }

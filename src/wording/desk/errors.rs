@@ -191,7 +191,8 @@ impl Wording {
             JournalError::Full => self.file_full(file),
             JournalError::ReadOnly => self.file_read_only(file),
             JournalError::Damaged { what, entry } => {
-                let at = entry.as_ref().map_or_else(|| what.clone(), |entry| format!("{entry}: {what}"));
+                let found = self.damage_found(what);
+                let at = entry.as_ref().map_or_else(|| found.clone(), |entry| format!("{entry}; {found}"));
                 self.file_damaged(file, at)
             }
             JournalError::Fork { entry } => self.chain_fork(entry),

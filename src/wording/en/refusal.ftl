@@ -68,6 +68,7 @@ file_full = no room is left on the disk of { $file }: nothing was written; make 
 file_read_only = { $file } may be read but not written: check whose it is, or copy it
 # (file, what)
 file_damaged = { $file } is damaged: do not write in it. outplant check says what is whole, outplant rescue FILE brings it out ({ $what })
+damage_found = found, in the machine's words: "{ $what }"
 # (file, what)
 file_other = { $file } cannot be used: { $what }
 system_not_allowed = reading or writing it is not allowed here

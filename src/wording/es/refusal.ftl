@@ -44,6 +44,7 @@ file_busy = otro outplant está escribiendo en { $file }: espere un momento y pr
 file_full = no queda espacio en el disco de { $file }: no se anotó nada; haga espacio y pruebe otra vez
 file_read_only = { $file } se puede leer pero no escribir: revise de quién es, o cópielo
 file_damaged = { $file } está dañado: no anote en él. outplant check dice qué está entero, outplant rescue ARCHIVO lo saca ({ $what })
+damage_found = se halló, en palabras de la máquina: "{ $what }"
 file_other = { $file } no se puede usar: { $what }
 system_not_allowed = aquí no está permitido leerlo o escribirlo
 system_not_there = no está
