@@ -104,6 +104,8 @@ words! {
         Cull: "cull";
         /// Moved on.
         MoveOn: "move_on";
+        /// Carried to another place.
+        Carry: "carry";
         /// A step of the shade.
         Shade: "shade";
         /// A step of the water.

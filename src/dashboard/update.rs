@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::act::{Act, AtStop, FormFor, KeptForm, ScreenName, Switch, WhyOf};
 use super::context::ScreenContext;
-use super::form::{Form, KEPT_FORM, Tried, begun, begun_at};
+use super::form::{Form, KEPT_FORM, Tried, begun, begun_at, goes_with};
 use super::keys::{Key, kind_for_tray};
 use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, Leaving, News, Options, Why};
 use super::look::Ink;
@@ -214,8 +214,9 @@ fn everywhere(model: &mut Model, key: Key) -> Vec<Effect> {
             Vec::new()
         }
         Key::Char('h' | '?') => {
-            let here = model.screens.at(model.at).keys(&model.context());
-            model.layers.push(Layer::Help(Help::new(here)));
+            let (screen, cx) = (model.screens.at(model.at), model.context());
+            let help = Help::new(screen.keys(&cx), screen.signs(&cx));
+            model.layers.push(Layer::Help(help));
             Vec::new()
         }
         Key::Char('y') => match model.screens.at(model.at).why(&model.context()) {
@@ -584,6 +585,11 @@ fn written(model: &mut Model, ticket: u64, recorded: &Recorded) -> Vec<Effect> {
         let acts = with_screen_at(model, at, |screen, cx| screen.written(&stop, cx));
         effects.extend(act_all(model, acts));
     }
+    // Who types on already is not held up by what usually goes with it.
+    let next = goes_with(&form, &model.context()).filter(|_| model.layers.is_empty());
+    if let Some(next) = next {
+        effects.extend(act(model, Act::Form(next)));
+    }
     effects
 }
 
@@ -599,6 +605,7 @@ fn refused(model: &mut Model, ticket: u64, fault: &DeskError) -> Vec<Effect> {
             };
             model.say(said, Ink::Danger);
             form.refused(lines);
+            form.go_to_fault(fault);
             return come_back(model, form);
         }
         None => model.say(model.wording.said_refused(lines.join(" ")), Ink::Danger),

@@ -1,6 +1,8 @@
 //! What a form about a tray begins with, beside the tray: the best bed and how many go there, the next free code, where it
 //! stands, the container its species usually gets.
 
+use super::Form;
+use super::suggest::{brighter_by, places_for};
 use crate::base::{BedName, ContainerName, TrayCode};
 use crate::dashboard::act::FormFor;
 use crate::dashboard::context::ScreenContext;
@@ -61,6 +63,17 @@ fn known_of(kind: &str, about: Option<&Subject>, cx: &ScreenContext<'_>) -> Form
         "moved_on" => moved_on(form, tray, picture),
         _ => form,
     }
+}
+
+/// The form of what usually goes with what was written: hardening begins by carrying the tray to more light.
+pub(crate) fn goes_with(form: &Form, cx: &ScreenContext<'_>) -> Option<FormFor> {
+    let picture = &cx.book.picture;
+    let code = form.typed("tray").filter(|_| form.kind() == "hardening_begun")?;
+    let tray = picture.trays.get(&TrayCode::new(&code).ok()?)?;
+    let place =
+        places_for(tray, picture).into_iter().next().filter(|name| brighter_by(tray, name, picture).is_some())?;
+    let carried = FormFor::about("carried", Some(&Subject::Tray(tray.code.clone()))).with("place", place);
+    Some(carried.beginning_at("place"))
 }
 
 /// The bed a tray fits best, and how many of it go there.

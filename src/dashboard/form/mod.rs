@@ -23,7 +23,7 @@ use crate::nursery::entry::rules::one_only_of;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
 use crate::reckon::picture::Doubt;
-pub(crate) use begun::{begun, begun_at, where_to};
+pub(crate) use begun::{begun, begun_at, goes_with, where_to};
 use field::FieldLine;
 pub(crate) use outcome::outcome_words;
 

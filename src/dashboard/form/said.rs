@@ -6,7 +6,7 @@ use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::parts::days::read_day;
-use crate::desk::Remark;
+use crate::desk::{DeskError, Refusal, Remark};
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::reckon::round::to_write::LetGoBecause;
 use crate::reckon::sample_progress::sample_progress;
@@ -15,6 +15,8 @@ use crate::reckon::sample_progress::sample_progress;
 const ABOUT: [&str; 6] = ["tray", "from", "lot", "bed", "place", "about"];
 /// Fields whose value says enough without their name.
 const NAMELESS: [&str; 5] = ["bed", "place", "container", "count", "for_bed"];
+/// Fields of how many: what the books cannot hold stands in the first that is filled.
+const COUNTS: [&str; 5] = ["count", "standing", "alive", "seeds", "share_pct"];
 /// The longest summary, in letters.
 const LONGEST: usize = 60;
 
@@ -36,7 +38,8 @@ impl Form {
                 match line.field.shape {
                     Shape::Word(_) | Shape::Flag => wording.choice_name(&value),
                     Shape::List(Shape::Record(_)) => wording.form_rows(value.split(';').count() as i64),
-                    Shape::Text | Shape::Species => value,
+                    Shape::Text => wording.cause_told(&value),
+                    Shape::Species => value,
                     // The name of a bed or a place says itself what it is, and so does how many.
                     Shape::Code(_) | Shape::Count if NAMELESS.contains(&line.field.name) => value,
                     Shape::Number { .. } if line.is_share() => {
@@ -119,6 +122,36 @@ impl Form {
             Tried::Refused(lines) => lines.clone(),
             Tried::Nothing | Tried::Waiting | Tried::Does(..) => Vec::new(),
         }
+    }
+
+    /// The keys go to the field that holds what was refused: the name that is not known or taken, the day, else how many.
+    pub(crate) fn go_to_fault(&mut self, fault: &DeskError) {
+        let DeskError::Refused(refused) = fault else { return };
+        let Some(why) = refused.first().map(|one| &one.why) else { return };
+        let holds = |name: &str| self.lines.iter().position(|line| line.value() == name);
+        let filled = |name: &&str| self.place_of(name).filter(|at| !self.lines[*at].value().is_empty());
+        let at = match why {
+            Refusal::UnknownTray(code, _) | Refusal::TrayInUse(code) => holds(code.as_str()),
+            Refusal::BeforeTheBook { tray: code, .. } | Refusal::TrayRenamed { was: code, .. } => holds(code.as_str()),
+            Refusal::UnknownLot(code, _) | Refusal::LotInUse(code) => holds(code.as_str()),
+            Refusal::UnknownBed(name, _) => holds(name.as_str()),
+            Refusal::UnknownTask { task: name, .. }
+            | Refusal::SeveralPlants { written: name, .. }
+            | Refusal::NameOfTwo { name, .. } => holds(name),
+            Refusal::UnknownSpecies(..) => self.lines.iter().position(|line| line.field.shape == Shape::Species),
+            Refusal::Book(_) => COUNTS.iter().find_map(|name| filled(name)),
+            Refusal::FutureDay { .. } => Some(self.lines.len()),
+            Refusal::Entry(_)
+            | Refusal::UnknownEntry(_)
+            | Refusal::ShareForPercent(_)
+            | Refusal::Profile(..)
+            | Refusal::NothingToUndo
+            | Refusal::OnlyTheBeginning(_)
+            | Refusal::AlreadyWithdrawn(..)
+            | Refusal::OneOfMany { .. }
+            | Refusal::LeavesOthersWithoutGround { .. } => None,
+        };
+        self.at = at.unwrap_or(self.at);
     }
 
     /// What it would do, a sentence each, doubts behind it.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::field::FieldLine;
 use crate::base::text::folded;
-use crate::base::{BedName, TrayCode};
+use crate::base::{BedName, PlaceName, TrayCode};
 use crate::dashboard::context::ScreenContext;
 use crate::nursery::entry::shape::{NameOf, Shape};
 use crate::reckon::picture::{Picture, TrayPicture};
@@ -128,9 +128,36 @@ fn names(name_of: NameOf, field: (&str, &str), others: Others<'_>, cx: &ScreenCo
             fields.dedup();
             fields
         }
-        NameOf::Place => picture.site.places.keys().map(ToString::to_string).collect(),
+        NameOf::Place => match tray_of("tray").filter(|_| field == ("carried", "place")) {
+            Some(tray) => places_for(tray, picture).into_iter().map(ToString::to_string).collect(),
+            None => picture.site.places.keys().map(ToString::to_string).collect(),
+        },
         NameOf::Container => picture.site.containers.keys().map(ToString::to_string).collect(),
     }
+}
+
+/// Places a tray can be carried to: those a step brighter than where it stands first, the nearest before the brightest.
+pub(super) fn places_for<'a>(tray: &TrayPicture, picture: &'a Picture) -> Vec<&'a PlaceName> {
+    let mut places: Vec<&PlaceName> =
+        picture.site.places.keys().filter(|name| tray.place.as_ref() != Some(*name)).collect();
+    places.sort_by(|a, b| {
+        let (a, b) = (brighter_by(tray, a, picture), brighter_by(tray, b, picture));
+        match (a, b) {
+            (Some(a), Some(b)) => a.total_cmp(&b),
+            _ => b.is_some().cmp(&a.is_some()),
+        }
+    });
+    places
+}
+
+/// By how much a place is brighter than where a tray stands, as a share of the open light; none where it is not, or nobody knows.
+pub(super) fn brighter_by(tray: &TrayPicture, place: &PlaceName, picture: &Picture) -> Option<f64> {
+    let light = |name: &PlaceName| {
+        let change = picture.places.get(name)?.light_on(picture.day)?;
+        change.read.or(change.nominal)
+    };
+    let here = tray.light_share.or_else(|| light(tray.place.as_ref()?))?;
+    Some(light(place)? - here).filter(|more| *more > 0.0)
 }
 
 /// Beds: those a tray fits first, best first, then those that plan its species.

@@ -96,7 +96,9 @@ impl Form {
         };
         buffer.set_string(area.x, area.y, mark, Ink::Strong.style());
         let ink = if has_keys { Ink::Strong } else { Ink::Plain };
-        let shown = Sheet::shortened(&name, label_room);
+        // Where the unit has no room, the name stands whole.
+        let name = if width_of(&name) > label_room { name.split(", ").next().unwrap_or_default() } else { &name };
+        let shown = Sheet::shortened(name, label_room);
         buffer.set_string(area.x + 2, area.y, shown, ink.style());
         let x = area.x + 2 + label_room as u16 + 2;
         let value = Rect { x, width: area.right().saturating_sub(x), ..area };

@@ -14,14 +14,15 @@ use crate::dashboard::parts::{Sheet, Typed};
 #[derive(Clone, Debug)]
 pub(crate) struct Help {
     here: Vec<KeyLine>,
+    signs: Vec<(String, String)>,
     from: usize,
     search: Option<Typed>,
 }
 
 impl Help {
-    /// Opens help for a screen's keys; its search has the keys only after `f`.
-    pub(crate) fn new(here: Vec<KeyLine>) -> Help {
-        Help { here, from: 0, search: None }
+    /// Opens help for a screen's keys and signs; its search has the keys only after `f`.
+    pub(crate) fn new(here: Vec<KeyLine>, signs: Vec<(String, String)>) -> Help {
+        Help { here, signs, from: 0, search: None }
     }
 
     /// Takes a key.
@@ -84,6 +85,10 @@ impl Help {
         if shown == 0 {
             page.gap();
             page.paragraph(&wording.help_none(), Ink::Plain);
+        }
+        if wanted.is_empty() && !self.signs.is_empty() {
+            page.heading(&wording.help_signs());
+            self.signs.iter().for_each(|(sign, means)| page.labelled(sign, means));
         }
         if wanted.is_empty() {
             page.heading(&wording.help_in_form());

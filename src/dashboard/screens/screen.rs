@@ -18,6 +18,11 @@ pub(crate) trait Screen {
     /// What it answers, for its first line.
     fn answers(&self, cx: &ScreenContext<'_>) -> String;
 
+    /// Signs that stand in it without a word beside them, each with what it means.
+    fn signs(&self, _cx: &ScreenContext<'_>) -> Vec<(String, String)> {
+        Vec::new()
+    }
+
     /// Takes a key; none where the key means nothing here.
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>>;
 

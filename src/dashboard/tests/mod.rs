@@ -7,6 +7,7 @@ mod frames;
 mod muddy;
 mod picture;
 mod race;
+mod said;
 mod stage;
 mod whole_round;
 

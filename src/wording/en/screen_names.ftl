@@ -197,6 +197,7 @@ does_options = language and more
 does_contrast = high contrast
 does_usual = do it
 does_count = count
+does_carry = carry it elsewhere
 does_lost = lost
 does_cull = throw out
 does_move_on = move on

@@ -189,6 +189,7 @@ does_options = idioma y más
 does_contrast = alto contraste
 does_usual = hacerlo
 does_count = contar
+does_carry = llevar a otro lugar
 does_lost = perdidas
 does_cull = descartar
 does_move_on = pasar a otra

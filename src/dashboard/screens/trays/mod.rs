@@ -15,12 +15,17 @@ use ratatui::layout::Rect;
 
 use super::list_detail::{ListDetail, Place};
 use crate::base::TrayCode;
+use crate::base::word::Word;
 use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
+use crate::dashboard::form::begun;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, known};
+use crate::dashboard::look::stage_mark;
 use crate::dashboard::parts::{Sheet, Typed};
 use crate::dashboard::screens::screen::Screen;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::Stage;
+use crate::reckon::picture::answered::Answered;
 use rows::{Grouping, Order, shown};
 
 /// The screen.
@@ -116,9 +121,24 @@ impl Screen for Trays {
             keys.extend(list);
             keys.push(count);
         }
+        keys.push(hinted("Space", KeyAction::Carry));
         keys.push(empty_too);
         keys.extend(ON_A_TRAY.iter().filter(|line| line.keys != "c"));
         keys
+    }
+
+    fn signs(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
+        let wording = cx.wording;
+        let stages = Stage::WORDS.iter().filter(|(stage, _)| *stage != Stage::Spent);
+        let stages = stages.map(|(stage, _)| (stage_mark(*stage).0.to_string(), wording.stage_name(*stage)));
+        let day = wording.day_beside(cx.day(), cx.day());
+        let days = [
+            ("?".to_string(), wording.sign_no_day()),
+            (format!("{day}?"), wording.sign_not_before()),
+            (format!("! {day}"), wording.sign_past()),
+        ];
+        let questions = Answered::ALL.into_iter().map(|how| (how.mark().to_string(), wording.answered_words(how)));
+        stages.chain(days).chain(questions).collect()
     }
 
     fn answers(&self, cx: &ScreenContext<'_>) -> String {
@@ -138,6 +158,10 @@ impl Screen for Trays {
             Key::Char('i') => {
                 self.typing = true;
                 self.place.open = false;
+            }
+            Key::Char(' ') => {
+                let tray = self.chosen(cx);
+                return Some(tray.map(|tray| Act::Form(begun("carried", Some(&tray), cx))).into_iter().collect());
             }
             Key::Char('r') => self.order.sort = self.order.sort.next(),
             Key::Char('j') => self.order.grouping = self.order.grouping.next(),
@@ -171,7 +195,7 @@ impl Screen for Trays {
         match subject {
             Subject::Tray(code) => {
                 let Some(tray) = picture.trays.get(code) else { return false };
-                self.order.empty_too |= tray.stage == crate::reckon::picture::Stage::Spent;
+                self.order.empty_too |= tray.stage == Stage::Spent;
                 // A filter that hides it is taken away.
                 if !self.listed(cx).iter().any(|listed| listed.code == *code) {
                     self.filter.clear();

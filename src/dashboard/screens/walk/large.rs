@@ -161,18 +161,31 @@ fn task_page(
     if !state.is_empty() {
         page.paragraph(&state, Ink::Plain);
     }
-    let mut add = |text: String, ink: Ink| {
+    let care = [cx.wording.caution_label(), cx.wording.caution_plant_label()];
+    let load = load_words(walk, stop, cx).map(|load| (0, load, Ink::Strong));
+    let known = brief(stop, cx).into_iter().map(|(label, text, ink)| {
+        // What could hurt somebody has room before all that is only good to know.
+        let rank = if care.contains(&label) { 1 } else { 2 };
+        (rank, format!("{label}: {text}"), ink)
+    });
+    let all: Vec<(u8, String, Ink)> = load.into_iter().chain(known).collect();
+    let with = |chosen: &[usize]| {
         let mut longer = page.clone();
-        longer.paragraph(&text, ink);
-        if longer.height() <= most_rows {
-            page = longer;
+        for (_, text, ink) in all.iter().enumerate().filter(|(at, _)| chosen.contains(at)).map(|(_, one)| one) {
+            longer.paragraph(text, *ink);
         }
+        longer
     };
-    load_words(walk, stop, cx).into_iter().for_each(|load| add(load, Ink::Strong));
-    for (label, text, ink) in brief(stop, cx) {
-        add(format!("{label}: {text}"), ink);
+    let mut by_rank: Vec<usize> = (0..all.len()).collect();
+    by_rank.sort_by_key(|at| all[*at].0);
+    let mut chosen = Vec::new();
+    for at in by_rank {
+        chosen.push(at);
+        if with(&chosen).height() > most_rows {
+            chosen.pop();
+        }
     }
-    page
+    with(&chosen)
 }
 
 /// Where it goes or what is taken, as the form of the stop begins: a bed and how many, a lot and its seeds, a new tray.
@@ -186,7 +199,7 @@ fn load_words(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Option<S
         "moved_on" => ["to", "container", "place"].into_iter().filter_map(known).collect::<Vec<_>>().join(", "),
         _ => return None,
     };
-    Some(format!("→ {said}")).filter(|_| !said.is_empty())
+    (!said.is_empty()).then(|| format!("→ {said}"))
 }
 
 /// The last figure at the left, what is typed at the right.

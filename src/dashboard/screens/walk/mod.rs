@@ -345,6 +345,18 @@ impl Screen for Walk {
         keys
     }
 
+    fn signs(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
+        let wording = cx.wording;
+        let all = [
+            ("!", wording.sign_loses_most()),
+            ("√", wording.walk_done()),
+            ("~", wording.sign_sent()),
+            (">", wording.walk_skipped()),
+            ("-", wording.walk_over()),
+        ];
+        all.map(|(sign, means)| (sign.to_string(), means)).to_vec()
+    }
+
     fn answers(&self, cx: &ScreenContext<'_>) -> String {
         cx.wording.answers_walk()
     }
