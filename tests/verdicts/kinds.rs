@@ -287,3 +287,23 @@ fn what_had_its_roots_cut_goes_after_four_weeks_or_once_a_plug_holds_after_three
     book.write("2026-05-04", "roots_cut", json!({"tray":"cof-1","count":5}));
     assert!(plug(&book, "2026-05-05").blocks);
 }
+
+#[test]
+fn eight_single_leaves_of_cacao_are_eight_and_four_pairs_of_coffee_too() {
+    let leaves_of = |species: &str, plant: serde_json::Value| {
+        let mut book = small_nursery();
+        let came = json!({"tray":"t-1","species":species,"count":40,"from":"bought","form":"bag","age_days":400});
+        book.write("2026-01-01", "plants_received", came);
+        book.write("2026-04-10", "measured", json!({"tray":"t-1","plants":vec![plant; 20]}));
+        let asked = criterion(&tray(&book.on("2026-04-15"), "t-1").criteria, Rule::Leaves).clone();
+        (asked.met(), outplant::wording::Wording::new(outplant::wording::Lang::En).reason(&asked, About::Tray))
+    };
+    // Cacao goes out with 8 leaves, coffee with 5 pairs.
+    assert_eq!(leaves_of("cacao", json!({"height_cm":40,"leaves":8})).0, Some(true));
+    assert_eq!(leaves_of("cacao", json!({"height_cm":40,"leaves":7})).0, Some(false));
+    assert_eq!(leaves_of("coffee", json!({"height_cm":28,"leaves":10})).0, Some(true));
+    assert_eq!(leaves_of("coffee", json!({"height_cm":28,"leaves":9})).0, Some(false));
+    // What was written before means what it meant: single leaves where the species' rule counts them.
+    assert_eq!(leaves_of("cacao", json!({"height_cm":40,"leaf_pairs":8})).0, Some(true));
+    assert_eq!(leaves_of("coffee", json!({"height_cm":28,"leaf_pairs":5})).0, Some(true));
+}

@@ -153,3 +153,39 @@ fn a_ready_tray_whose_bag_ends_before_the_rains_is_told_to_be_potted_on() {
     let in_time = row("2026-11-15");
     assert!(in_time.contains("by 14 Jan 2027 (bag)") && !in_time.contains("ends before"), "{in_time}");
 }
+
+#[test]
+fn a_thin_stem_is_told_how_thick_it_must_be_for_its_height() {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    let plants = vec![json!({"height_cm":36,"collar_mm":4.2}); 20];
+    book.write("2026-04-14", "measured", json!({"tray":"cof-1","plants":plants}));
+    let collar = of_tray(&book, TODAY, Rule::Collar);
+    let text = said(&collar, About::Tray);
+    assert!(text.contains("a mm of collar for each 8 cm of height, and 4 mm or more"), "{text}");
+    let spanish = Wording::new(Lang::Es).reason(&collar, About::Tray);
+    assert!(spanish.contains("un mm de cuello por cada 8 cm de altura, y 4 mm o más"), "{spanish}");
+}
+
+#[test]
+fn a_wait_of_six_hours_is_told_in_hours() {
+    let home = crate::support::program::Home::default().begun();
+    home.write("container_set", &["container=bag", "volume_ml=1000", "depth_cm=23"]);
+    home.write("sown", &["tray=cof-1", "lot=unknown", "species=COA", "seeds=40", "container=bag"]);
+    home.write("treated", &["tray=cof-1", "with=soap", "safe_after_days=0.25"]);
+    for (lang, hours) in [("en", "safe after 6 hours"), ("es", "seguro tras 6 horas")] {
+        assert!(home.done(&["--lang", lang, "log"]).contains(hours));
+    }
+}
+
+#[test]
+fn a_likely_day_within_months_is_told_by_its_month() {
+    let home = crate::support::program::Home { today: "2026-11-25".into(), ..Default::default() };
+    let book = home.file("nursery.outplant");
+    home.done(&["sample", "--into", book.to_str().unwrap()]);
+    let text = home.done(&["why", "tray", "cof-031"]).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("good enough to go out, about Jun 2027 (between 6 Apr 2027 and 2 Nov 2027)"), "{text}");
+    // And what was hoped for is told as it is known.
+    assert!(text.contains("about 220 were due by then and 260 expected"), "{text}");
+    assert!(text.contains("about 200 plants will be missing"), "{text}");
+}

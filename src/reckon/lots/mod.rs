@@ -40,13 +40,16 @@ pub struct LotOutlook {
     pub retest: Result<Retest, NoRetest>,
 }
 
+/// Of so small a share nothing is expected to come up. Ours.
+const HARDLY_ANY: f64 = 0.05;
+
 impl LotOutlook {
     /// Whether nothing of it is expected to live by its stated life, though no test and no equation says so.
     pub(crate) fn is_dead(&self, day: Day) -> bool {
         let told = self.viability.as_ref().ok();
-        let known_better = told.is_some_and(|told| {
-            matches!(told.by, Way::Equation { .. }) || (told.start.from == StartFrom::Test && told.today.high > 0.0)
-        });
+        // Of a life twice as long half is gone then, and all of it some time later.
+        let known_better =
+            told.is_some_and(|told| matches!(told.by, Way::Equation { .. }) || told.today.high > HARDLY_ANY);
         let outlived = matches!(self.viability, Err(NoViability::OutlivedItsLife));
         self.life.as_ref().is_ok_and(|life| day > life.dead_on()) && !known_better && !outlived
     }

@@ -104,7 +104,7 @@ lot_retest_apart = the replicates of the last test do not agree
 # (days, cut)
 lot_retest_too_late = no: a test takes about { $days } days, and by then its life is over. { $cut }; sow the rest in time
 lot_retest_killed = no: cold killed it
-lot_retest_few = no: { $seeds } left, a test takes { $TEST_SEEDS }; sow them
+lot_retest_few = no: { $seeds } left, a test takes { $TEST_SEEDS }: cut some open instead
 lot_retest_unknown_seeds = not said: nobody knows how many seeds are left
 lot_retest_no_day = not said: neither collection nor test is dated
 lot_retest_source = common practice: 2 x 25 seeds, every { $TEST_AFTER_DAYS } days (ours); where the loss is reckoned a third of the days to { $OLD_SHARE } %, FAO 2014, Genebank Standards (from memory)

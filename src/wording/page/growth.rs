@@ -90,7 +90,8 @@ impl Wording {
         match known.within_cm {
             None => self.growth_sample_one(day, known.more),
             Some(within) => {
-                let within = self.growth_figure(GrowthOf::Height, within);
+                // No mean of plants held beside a ruler is nearer than half a centimetre.
+                let within = self.growth_figure(GrowthOf::Height, within.max(0.5));
                 match known.more {
                     0 => self.growth_sample(known.plants, day, within),
                     more => self.growth_sample_more(known.plants, day, within, more),

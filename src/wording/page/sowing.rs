@@ -50,7 +50,7 @@ impl Wording {
     fn coming_of(&self, asked: &SowingAsked) -> Option<(u32, [String; 3])> {
         let needed = asked.needed.filter(|needed| asked.still_needed != Some(*needed))?;
         let Range { low, likely, high } = asked.coming;
-        Some((needed, [low, likely, high].map(|plants| self.number(plants.floor(), 0))))
+        Some((needed, [low, likely, high].map(|plants| self.number(rounded(plants.floor()), 0))))
     }
 
     /// What is believed of the seed, and from what.
