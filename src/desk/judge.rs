@@ -4,13 +4,15 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use serde_json::Value;
+
 use super::names::BatchNames;
 use super::now::Now;
 use super::refusal::{DeskError, Refusal, Refused};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::journal::JournalError;
 use crate::nursery::entry::subject::{Subject, subjects};
-use crate::nursery::entry::types::ArrivedFrom;
+use crate::nursery::entry::types::{ArrivedFrom, MovedHow};
 use crate::nursery::entry::{BookEntry, Entry, SeedEntry, TrayEntry, What, nominal_minutes};
 use crate::nursery::envelope::Draft;
 use crate::reckon::Fold;
@@ -149,7 +151,7 @@ fn name_check(
     let mut names = BatchNames::of(fold);
     let mut whats = Vec::with_capacity(drafts.len());
     for (i, draft) in drafts.iter_mut().enumerate() {
-        match names.settle(draft) {
+        match names.settle(draft).and_then(|what| on_its_bench(fold, draft, what)) {
             Ok(what) => whats.push((i, what)),
             Err(why) => faults.push(Refused { line: line(i), why }),
         }
@@ -160,6 +162,21 @@ fn name_check(
         }
     }
     whats.into_iter().map(|(_, what)| what).collect()
+}
+
+/// What is potted on into a new tray stands where it stood, unless another bench is named: the entry says so.
+fn on_its_bench(fold: &Fold, draft: &mut Draft, what: What) -> Result<What, Refusal> {
+    let What::Tray(TrayEntry::MovedOn(moved)) = &what else { return Ok(what) };
+    let is_new = !fold.trays().contains_key(&moved.to);
+    let stood = fold.trays().get(&moved.from).and_then(|from| from.places.last());
+    let stood = stood.filter(|spell| spell.from <= draft.happened && is_new && moved.place.is_none());
+    match stood.filter(|_| moved.how == MovedHow::PottedOn) {
+        Some(spell) => {
+            draft.body.insert("place".into(), Value::from(spell.what.as_str()));
+            super::names::read(draft)
+        }
+        None => Ok(what),
+    }
 }
 
 pub(super) fn check_withdrawal(fold: &Fold, what: &What) -> Result<(), Refusal> {

@@ -307,3 +307,29 @@ fn eight_single_leaves_of_cacao_are_eight_and_four_pairs_of_coffee_too() {
     assert_eq!(leaves_of("cacao", json!({"height_cm":40,"leaf_pairs":8})).0, Some(true));
     assert_eq!(leaves_of("coffee", json!({"height_cm":28,"leaf_pairs":5})).0, Some(true));
 }
+
+#[test]
+fn what_is_potted_on_stands_where_it_stood_unless_another_bench_is_named() {
+    let home = crate::support::program::Home::default().begun();
+    for (bench, order) in [("low", "order=1"), ("high", "order=2")] {
+        home.write("place_set", &[&format!("place={bench}"), order, "shade_pct=50"]);
+    }
+    home.write("container_set", &["container=bag", "volume_ml=1000", "depth_cm=23"]);
+    let came = ["tray=cof-1", "species=coffee", "count=40", "from=bought", "form=bag", "container=bag", "place=low"];
+    home.write("plants_received", &came);
+    let moved = ["from=cof-1", "count=10", "how=potted_on", "container=bag"];
+    home.write("moved_on", &[&moved[..], &["to=cof-2"]].concat());
+    home.write("moved_on", &[&moved[..], &["to=cof-3", "place=high"]].concat());
+    let place = |code: &str| home.json(&["why", "tray", code])["tray"]["place"].clone();
+    assert_eq!((place("cof-2"), place("cof-3")), (json!("low"), json!("high")));
+}
+
+#[test]
+fn more_plants_measured_than_stand_are_a_doubt() {
+    let mut book = small_nursery();
+    let came = json!({"tray":"cof-9","species":"coffee","count":15,"from":"bought","form":"bag","age_days":300});
+    book.write("2026-01-01", "plants_received", came);
+    book.write("2026-04-10", "measured", json!({"tray":"cof-9","plants":vec![json!({"height_cm":25}); 30]}));
+    let doubts = book.on(TODAY).doubts;
+    assert!(doubts.iter().any(|doubt| matches!(doubt.kind, DoubtKind::SampleLarger { sample: 30, .. })), "{doubts:?}");
+}
