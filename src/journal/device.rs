@@ -3,7 +3,8 @@
 //!
 //! Before each commit the numbers it needs are reserved in the note, after it the last number and its hash are noted.
 //! A file is taken for the one the note speaks of when its last number of that device lies from the noted to the
-//! reserved one, the entry at the noted number has the noted hash, and the note was made on this machine.
+//! reserved one, the entry at the noted number has the noted hash, and the note was made on this machine, of this file or
+//! of one at this place.
 //!
 //! The note also holds what was acknowledged: the last entry of every device that was in the file after a commit. What of
 //! it is no longer there is gone, and is said until a person settles it.
@@ -50,6 +51,9 @@ pub(super) struct DeviceNote {
     /// What tells the machine from another, where the system has such a mark; none in notes of earlier versions.
     #[serde(default)]
     pub machine: Option<String>,
+    /// Where the file lay; none in notes of earlier versions.
+    #[serde(default)]
+    pub place: Option<String>,
 }
 
 /// Every nursery's devices, the one last used behind, as earlier versions wrote them.
@@ -196,6 +200,7 @@ impl DeviceStore {
             reserved_to: head.seq + count,
             file: disk::file_mark(&self.file),
             machine: disk::machine_mark(),
+            place: Some(self.place()),
             ..settled(&note, head.seq, head.hash)
         };
         let saved = noted.and_then(|mut noted| {
@@ -252,7 +257,10 @@ impl DeviceStore {
         let (mark, machine) = (disk::file_mark(&self.file), disk::machine_mark());
         // A run that could not note its device keeps to it, also where the folder can be written again.
         for note in self.run_only.as_ref().map_or(&noted.devices[..], std::slice::from_ref).iter().rev() {
-            if note.machine.is_some() && note.machine != machine {
+            let is_same_file = mark.is_some() && mark == note.file;
+            // A file that lies elsewhere and is another one: a home folder that was copied, say, with these notes in it.
+            let is_copy = !is_same_file && note.place.as_ref().is_some_and(|place| *place != self.place());
+            if is_copy || (note.machine.is_some() && note.machine != machine) {
                 continue;
             }
             let head = head_of(journal, &note.device)?;
@@ -260,7 +268,7 @@ impl DeviceStore {
             let fits = (note.last_seq..=note.reserved_to).contains(&head.seq) && noted_hash == note.head;
             // Reserved but not in the file: the commit was never made, or this is a copy from before it.
             let open = note.reserved_to > note.last_seq && head.seq == note.last_seq;
-            if fits && (!open || (mark.is_some() && mark == note.file)) {
+            if fits && (!open || is_same_file) {
                 return Ok(Some((note.clone(), head)));
             }
         }
@@ -455,7 +463,8 @@ fn fresh_note(journal: &Connection) -> Result<DeviceNote, JournalError> {
         let device = DeviceId::new(&word)
             .ok_or_else(|| JournalError::Damaged { what: format!("bug: '{word}' is no device"), entry: None })?;
         if head_of(journal, &device)?.seq == 0 {
-            return Ok(DeviceNote { device, last_seq: 0, reserved_to: 0, head: None, file: None, machine: None });
+            let (file, machine, place) = (None, None, None);
+            return Ok(DeviceNote { device, last_seq: 0, reserved_to: 0, head: None, file, machine, place });
         }
     }
 }

@@ -90,6 +90,15 @@ pub(super) fn marked_read_only(path: &Path) -> bool {
     fs::metadata(path).is_ok_and(|about| about.permissions().readonly())
 }
 
+/// Whether a folder's disk has no room for what SQLite puts beside a file, 32 KiB at the least.
+pub(super) fn has_no_room(folder: &Path) -> bool {
+    let path = folder.join(format!(".outplant-room-{}.part", random_word()));
+    let tried = fs::write(&path, [0; 1 << 15]);
+    let _ = fs::remove_file(&path);
+    tried
+        .is_err_and(|error| matches!(error.kind(), std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded))
+}
+
 /// The length of a file, bytes; nothing where it is not there.
 pub(super) fn length(path: &Path) -> u64 {
     fs::metadata(path).map_or(0, |about| about.len())

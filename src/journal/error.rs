@@ -136,7 +136,10 @@ impl From<rusqlite::Error> for JournalError {
         use rusqlite::ErrorCode;
         let text = error.to_string();
         match error.sqlite_error_code() {
-            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => JournalError::Busy,
+            // The last is what SQLite says where another program stands still while it opens the log.
+            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked | ErrorCode::FileLockingProtocolFailed) => {
+                JournalError::Busy
+            }
             Some(ErrorCode::DiskFull) => JournalError::Full,
             Some(ErrorCode::ReadOnly) => JournalError::ReadOnly,
             Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => {

@@ -91,8 +91,10 @@ impl Journal {
         let mut connection = match connection::open_for_writing(path, &mut notes) {
             Ok(connection) => connection,
             Err(JournalError::ReadOnly) => return Journal::read_only(path, shelf, WhyReadOnly::File),
-            Err(error @ JournalError::Sqlite(_)) => {
-                return Journal::read_only(path, shelf, WhyReadOnly::Folder).map_err(|_| error);
+            Err(error @ (JournalError::Sqlite(_) | JournalError::Full)) => {
+                let no_room = disk::has_no_room(disk::folder_of(path));
+                let why = if no_room { WhyReadOnly::NoRoom } else { WhyReadOnly::Folder };
+                return Journal::read_only(path, shelf, why).map_err(|_| error);
             }
             Err(error) => return Err(error),
         };

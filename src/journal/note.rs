@@ -62,6 +62,8 @@ pub enum WhyReadOnly {
     File,
     /// The folder cannot be written.
     Folder,
+    /// The disk has no room for what SQLite puts beside the file.
+    NoRoom,
 }
 
 impl Gone {

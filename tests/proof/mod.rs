@@ -10,6 +10,7 @@ mod large;
 mod power;
 mod struck;
 mod text;
+mod unnoticed;
 
 use std::time::Instant;
 

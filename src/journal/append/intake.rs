@@ -8,10 +8,10 @@ use std::ops::ControlFlow;
 
 use super::refuse_envelope_fields;
 use crate::base::{DeviceId, EntryId};
-use crate::journal::Journal;
 use crate::journal::device::{self, Head, Reservation};
 use crate::journal::error::JournalError;
 use crate::journal::rows::{self, COLUMNS, Names, Written};
+use crate::journal::{Journal, Note, WhyReadOnly};
 use crate::nursery::envelope::{Hash, Sealed, canonical};
 
 /// After so many lines the caller is told, and may stop it.
@@ -111,7 +111,8 @@ impl Journal {
     /// Opens a transaction for lines on their way in. Until it is ended nobody else writes, and nothing is in the file.
     pub(crate) fn begin_intake(&mut self) -> Result<Intake, JournalError> {
         if self.read_only {
-            return Err(JournalError::ReadOnly);
+            let no_room = self.notes.contains(&Note::ReadOnly(WhyReadOnly::NoRoom));
+            return Err(if no_room { JournalError::Full } else { JournalError::ReadOnly });
         }
         self.refuse_what_was_taken_away()?;
         roll_back(&self.connection);

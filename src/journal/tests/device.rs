@@ -79,6 +79,23 @@ fn a_copy_on_another_machine_is_another_device() {
 }
 
 #[test]
+fn a_home_copied_with_its_settings_is_another_device() {
+    let place = Place::new();
+    let mut journal = place.begin();
+    let first = write(&mut journal).device;
+    drop(journal);
+    let (copied_file, copied_shelf) = (place.path("copied.outplant"), place.folder.path().join("copied shelf"));
+    fs::copy(place.file(), &copied_file).unwrap();
+    fs::create_dir_all(copied_shelf.join("devices")).unwrap();
+    fs::copy(place.note(), copied_shelf.join("devices").join(place.note().file_name().unwrap())).unwrap();
+    assert_ne!(write(&mut Journal::open(&copied_file, &copied_shelf).unwrap()).device, first);
+    // What was only moved goes on.
+    let moved = place.path("moved.outplant");
+    fs::rename(place.file(), &moved).unwrap();
+    assert_eq!(write(&mut Journal::open(&moved, &place.shelf()).unwrap()).device, first);
+}
+
+#[test]
 fn a_file_restored_from_an_older_copy_goes_on_as_another_device() {
     let place = Place::new();
     let mut journal = place.begin();
@@ -111,7 +128,10 @@ fn a_file_with_as_many_entries_but_another_last_one_goes_on_as_another_device() 
     let (cloned_file, cloned_shelf) = (place.path("clone.outplant"), place.folder.path().join("cloned shelf"));
     fs::copy(place.file(), &cloned_file).unwrap();
     fs::create_dir_all(cloned_shelf.join("devices")).unwrap();
-    fs::copy(place.note(), cloned_shelf.join("devices").join(place.note().file_name().unwrap())).unwrap();
+    // There it lies at the same place; here that has to be said.
+    let there = |file: &std::path::Path| fs::canonicalize(file).unwrap().display().to_string();
+    let note = fs::read_to_string(place.note()).unwrap().replace(&there(&place.file()), &there(&cloned_file));
+    fs::write(cloned_shelf.join("devices").join(place.note().file_name().unwrap()), note).unwrap();
     let mut clone = Journal::open(&cloned_file, &cloned_shelf).unwrap();
     assert_eq!(clone.append(&[counted(12)], evening()).unwrap()[0].id.seq, 2);
     drop(clone);

@@ -66,6 +66,7 @@ check_unknown_kinds = { $entries ->
 check_versions = file version { $file }, this program knows { $program }; SQLite { $sqlite }
 note_read_only_file = the file may only be read: nothing can be written
 note_read_only_folder = the folder may only be read: nothing can be written
+note_no_room = no room is left on the disk: it can be read, nothing can be written
 note_no_log = this disk cannot keep a write-ahead log; entries are saved more slowly and as safely
 note_kept_before = the file was brought up to this version; as it was before it is kept in { $file }
 note_new_device = this file was copied or restored: from now on its entries stand under a new device

@@ -59,6 +59,7 @@ check_unknown_kinds = { $entries ->
 check_versions = versión del archivo { $file }, este programa conoce { $program }; SQLite { $sqlite }
 note_read_only_file = el archivo solo se puede leer: no se puede anotar nada
 note_read_only_folder = la carpeta solo se puede leer: no se puede anotar nada
+note_no_room = no queda espacio en el disco: se puede leer, no se puede anotar nada
 note_no_log = este disco no admite el registro previo; se guarda más despacio e igual de seguro
 note_kept_before = el archivo se puso al día; como estaba antes se conserva en { $file }
 note_new_device = este archivo es una copia o se restauró: desde ahora sus anotaciones llevan un equipo nuevo

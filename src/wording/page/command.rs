@@ -32,6 +32,7 @@ impl Wording {
             Note::ReadOnly(WhyReadOnly::Asked) => None,
             Note::ReadOnly(WhyReadOnly::File) => Some(self.note_read_only_file()),
             Note::ReadOnly(WhyReadOnly::Folder) => Some(self.note_read_only_folder()),
+            Note::ReadOnly(WhyReadOnly::NoRoom) => Some(self.note_no_room()),
             Note::NoWriteAheadLog { .. } => Some(self.note_no_log()),
             Note::KeptBefore(path) => Some(self.note_kept_before(path.display())),
             Note::NewDevice { .. } => Some(self.note_new_device()),
