@@ -311,4 +311,6 @@ const PARTS: &[(&str, usize, usize, usize)] = &[
     ("es_new", 83, 96, 0),
     // What a grower wrote who did not know the reader, and what must not be taken for a count or a loss.
     ("es_grower", 100, 100, 0),
+    ("en_held", 0, 0, 99),
+    ("es_held", 0, 0, 99),
 ];
