@@ -261,7 +261,7 @@ fn shown(became: &Became) -> String {
 }
 
 /// Right and hinted of a part, of 100, and wrong.
-fn holds(world: &mut World, name: &str, least_right: usize, least_hinted: usize, most_wrong: usize) {
+fn holds(world: &mut World, name: &str, least_right: usize, least_hinted: usize, most_wrong: usize) -> Vec<String> {
     let species = Catalogue::built_in();
     let path = format!("{}/tests/reference/scribbled/{name}.tsv", env!("CARGO_MANIFEST_DIR"));
     let text = std::fs::read_to_string(path).unwrap();
@@ -282,21 +282,24 @@ fn holds(world: &mut World, name: &str, least_right: usize, least_hinted: usize,
     println!("{name}: lines {} right {right} hinted {hinted} bare {bare} wrong {wrong}", right + hinted + bare + wrong);
     let all = right + hinted + bare + wrong;
     assert!(all > 15, "{name}: lines are missing");
-    assert!(right * 100 >= least_right * all, "{name}: {right} of {all} right\n{told}");
-    assert!(
-        (right + hinted) * 100 >= least_hinted * all,
-        "{name}: {} of {all} right or hinted\n{told}",
-        right + hinted
-    );
-    assert!(wrong <= most_wrong, "{name}: {wrong} wrong\n{told}");
+    let held = [
+        (right * 100 >= least_right * all, format!("{name}: {right} of {all} right\n{told}")),
+        (
+            (right + hinted) * 100 >= least_hinted * all,
+            format!("{name}: {} of {all} right or hinted\n{told}", right + hinted),
+        ),
+        (wrong <= most_wrong, format!("{name}: {wrong} wrong\n{told}")),
+    ];
+    held.into_iter().filter(|(holds, _)| !holds).map(|(_, said)| said).collect()
 }
 
 #[test]
 fn lines_are_read_as_well_as_their_table_says() {
     let mut world = World::new();
-    for (name, right, hinted, wrong) in PARTS {
-        holds(&mut world, name, *right, *hinted, *wrong);
-    }
+    let parts = PARTS.iter();
+    let broken: Vec<String> =
+        parts.flat_map(|(name, right, hinted, wrong)| holds(&mut world, name, *right, *hinted, *wrong)).collect();
+    assert!(broken.is_empty(), "{}", broken.join("\n"));
 }
 
 /// Parts with their floors: right and right or hinted of 100, and the most wrong.
@@ -311,6 +314,8 @@ const PARTS: &[(&str, usize, usize, usize)] = &[
     ("es_new", 83, 96, 0),
     // What a grower wrote who did not know the reader, and what must not be taken for a count or a loss.
     ("es_grower", 100, 100, 0),
-    ("en_held", 0, 0, 99),
-    ("es_held", 0, 0, 99),
+    ("en_day", 93, 97, 0),
+    ("es_day", 95, 98, 0),
+    ("en_fresh", 0, 0, 99),
+    ("es_fresh", 0, 0, 99),
 ];

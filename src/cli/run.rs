@@ -9,7 +9,7 @@ use super::json::ObjectOut;
 use super::machine::surroundings::Surroundings;
 use crate::base::Day;
 use crate::base::text::in_ascii;
-use crate::desk::{Desk, DeskError, JournalError, Now};
+use crate::desk::{Desk, DeskError, JournalError, Now, Reason};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::{Picture, View};
@@ -64,9 +64,13 @@ impl Exit {
 
 /// The day of an option, as people say it: `2026-03-12`, `yesterday`, `ayer`, `+7`.
 pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wording) -> Result<Day, Exit> {
-    crate::desk::day_asked(written, today).map_err(|_| Exit {
-        ending: Ending::Usage,
-        lines: vec![wording.usage_not_a_day(written, option), wording.usage_more("outplant --help")],
+    crate::desk::day_asked(written, today).map_err(|reason| {
+        let lines = if let Reason::WhichDay { first, second, .. } = reason {
+            vec![wording.which_day(written, first.to_string(), second.to_string())]
+        } else {
+            vec![wording.usage_not_a_day(written, option), wording.usage_more("outplant --help")]
+        };
+        Exit { ending: Ending::Usage, lines }
     })
 }
 

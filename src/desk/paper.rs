@@ -12,6 +12,7 @@ use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode, text, word::Word}
 use crate::nursery::entry::shape::NameOf;
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::Role;
+use crate::reckon::bed::positions::grid;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::DoubtKind;
 use crate::reckon::round::{Task, round_by};
@@ -150,7 +151,12 @@ impl Desk {
         let planted = story.cohorts.iter().filter_map(|cohort| cohort.species.clone());
         let plants: BTreeSet<SpeciesKey> = planned.chain(planted).collect();
         let nurses: BTreeSet<SpeciesKey> = story.nurses.iter().map(|nurse| nurse.nurse.clone()).collect();
-        InBed { plants: plants.into_iter().collect(), nurses: nurses.into_iter().collect() }
+        let places =
+            story.layout.on(self.now().today).map(|set| set.plan.iter().map(|line| grid(set, line).len()).sum());
+        let places = places.and_then(|places: usize| u32::try_from(places).ok()).filter(|places| *places > 0);
+        let is_planted =
+            story.cohorts.iter().any(|cohort| cohort.living > 0) || story.nurses.iter().any(|nurse| nurse.alive > 0);
+        InBed { plants: plants.into_iter().collect(), nurses: nurses.into_iter().collect(), places, is_planted }
     }
 
     /// The stable name of a task as the round gives it, read in either language; else the nearest that are due.

@@ -8,15 +8,13 @@ use super::judge::Trial;
 use super::{Desk, DeskError};
 use crate::base::{BedName, Clock, Day, TrayCode};
 use crate::nursery::entry::subject::subjects;
-use crate::nursery::entry::{Entry, GroundEntry, TrayEntry, What};
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
 use crate::reckon::picture::{Criterion, DoubtKind, Picture};
 use crate::reckon::tray::hold;
 use crate::reckon::{Fold, View};
 
-/// The same line written again within so many hours is asked about.
-const AGAIN_WITHIN_HOURS: i64 = 24;
 /// A loss is asked about where it is more than this share of a tray.
 const LARGE_LOSS: f64 = 0.5;
 /// In trays of fewer plants a loss of more than half is nothing out of the way. Ours.
@@ -28,7 +26,7 @@ const LEAST_OF_FIRST_DAYS: f64 = 0.4;
 /// Something about an entry that is to be written.
 #[derive(Clone, PartialEq, Debug)]
 pub enum Remark {
-    /// The same was written within a day.
+    /// The same was written already of the same day.
     Again {
         /// The day it was recorded on, and the time of day.
         on: Day,
@@ -37,6 +35,15 @@ pub enum Remark {
     },
     /// The same stands in another line of the batch.
     SameAsLine(usize),
+    /// Of a day with rain another rain is told, which takes its place.
+    RainTwice {
+        /// The day.
+        day: Day,
+        /// What stands written, mm.
+        before_mm: f64,
+        /// What is told now, mm.
+        now_mm: f64,
+    },
     /// More than half of a tray is gone by it.
     HalfGone {
         /// The tray.
@@ -94,6 +101,7 @@ impl Remark {
         match self {
             Remark::Again { .. }
             | Remark::SameAsLine(_)
+            | Remark::RainTwice { .. }
             | Remark::HalfGone { .. }
             | Remark::MoreThanSeed { .. }
             | Remark::BeforeEmergence { .. }
@@ -128,6 +136,7 @@ impl Desk {
             let earlier = trial.tried.iter().take(at).position(|other| is_same(other, entry));
             all.extend(earlier.map(|line| (at, Remark::SameAsLine(line + 1))));
             all.extend(self.written_already(entry).map(|remark| (at, remark)));
+            all.extend(rain_twice(&self.fold, &trial.tried[..at], entry).map(|remark| (at, remark)));
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(more_than_seed(trial, entry).map(|remark| (at, remark)));
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
@@ -145,9 +154,8 @@ impl Desk {
 
     fn written_already(&self, entry: &Entry) -> Option<Remark> {
         let subject = subjects(&entry.what).into_iter().next()?;
-        let since = self.now.moment.millis() - AGAIN_WITHIN_HOURS * 3_600_000;
         let written = self.fold.ledger().of(&subject);
-        let last = written.filter(|other| other.recorded.millis() > since && is_same(other, entry)).last()?;
+        let last = written.filter(|other| is_same(other, entry)).last()?;
         let offset_h = self.fold.site().nursery.on(last.happened).map_or(0.0, |nursery| nursery.utc_offset_h.0);
         Some(Remark::Again { on: last.recorded.day(offset_h), at: last.recorded.clock(offset_h)? })
     }
@@ -157,6 +165,20 @@ impl Desk {
 fn is_same(a: &Arc<Entry>, b: &Entry) -> bool {
     let adds = matches!(b.what, What::Tray(_) | What::Ground(_) | What::Seed(_));
     adds && a.happened == b.happened && a.what == b.what
+}
+
+/// Rain of a day that has another one, in the book or in an earlier line.
+fn rain_twice(fold: &Fold, earlier: &[Arc<Entry>], entry: &Entry) -> Option<Remark> {
+    let rain = |entry: &Entry| match &entry.what {
+        What::Book(BookEntry::Weather(weather)) => weather.rain_mm.map(|rain| rain.0),
+        _ => None,
+    };
+    let now_mm = rain(entry)?;
+    let day = entry.happened;
+    let in_lines = earlier.iter().rev().filter(|other| other.happened == day).find_map(|other| rain(other));
+    let in_book = || fold.site().weather.get(&day).and_then(|(_, weather)| weather.rain_mm.map(|rain| rain.0));
+    let before_mm = in_lines.or_else(in_book)?;
+    (before_mm != now_mm).then_some(Remark::RainTwice { day, before_mm, now_mm })
 }
 
 /// More than half of a tray lost, or counted away. What was written of later days is not looked through.

@@ -114,6 +114,15 @@ pub enum Reason {
     NotAHandDay(String),
     /// A month and a number that may be a day of it or its year.
     DayOrYear(String),
+    /// A day that may be one of two: the one before today, and today or a coming one.
+    WhichDay {
+        /// What was written.
+        written: String,
+        /// The earlier one.
+        first: Day,
+        /// The later one.
+        second: Day,
+    },
     /// A number in words.
     NumberInWords {
         /// What was written.

@@ -4,7 +4,7 @@ use serde_json::{Map, Value};
 
 use super::draft::{Writer, at_is_clock, read_kind, settle_draft, short};
 use super::fault::{Fault, PairFault, Reason};
-use super::hand_day::{read_any_day, read_said_day};
+use super::hand_day::{read_any_day, read_coming_day, read_said_day};
 use super::json;
 use crate::base::{Day, text};
 use crate::nursery::entry::KindOfEntry;
@@ -47,8 +47,9 @@ fn day_in_figures(known: &KindOfEntry, pair: &str, today: Day) -> Option<String>
     let day = if text::folded(name) == "happened" {
         read_said_day(written, today).ok()?
     } else {
-        find_field(known.fields, name).filter(|field| matches!(field.shape, Shape::Day))?;
-        read_any_day(written, today).ok()?
+        let field = find_field(known.fields, name).filter(|field| matches!(field.shape, Shape::Day))?;
+        let is_coming = matches!(field.name, "until" | "good_until");
+        if is_coming { read_coming_day(written, today) } else { read_any_day(written, today) }.ok()?
     };
     Some(format!("{name}={day}"))
 }

@@ -14,6 +14,8 @@ const MIDDLE_OF_MONTH: u32 = 15;
 const LONGEST_AGO_DAYS: f64 = 182_621.0;
 /// A day without its year is read back so far, days: half a year; in January people write of December (ours).
 const YEARLESS_BACK_DAYS: i32 = 183;
+/// A leap year.
+const DAYS_OF_A_YEAR: i32 = 366;
 /// The first number of a spreadsheet program that is taken for a day, 1 January 2000 (ours: smaller ones are counts).
 const FIRST_SERIAL: i32 = 36_526;
 /// Years in which a day of two-figure parts with the year first would be believed too (ours).
@@ -88,23 +90,93 @@ pub(in crate::share) fn read_hand_day(written: &str, order: DayOrder, today: Day
     Ok(HandDay { about: read.about || about, ..read })
 }
 
-/// The day somebody means in speaking of work: `yesterday`, `ayer`, `12/11`, `24 nov`, `Nov 24`, `2026-11-20`. Day and
-/// month in figures have the day first; without a year it is the last such day.
+/// The day somebody means in speaking of work: `yesterday`, `ayer`, `lunes`, `12/11`, `24 nov`, `Nov 24`, `2026-11-20`. Day
+/// and month in figures have the day first; without a year it is the last such day. Where the coming one is as near, or the
+/// last one was years ago, both are named.
 pub fn read_said_day(written: &str, today: Day) -> Result<Day, Reason> {
     let bare = written.trim();
-    let read = named_today(bare, today)
-        .or_else(|| span_ago(bare, today))
-        .or_else(|| match named_day(bare, today) {
-            NamedDay::Day(day) | NamedDay::Guessed(day) => Some(day),
-            NamedDay::DayOrYear => last_named(bare, today),
-            NamedDay::Not => None,
-        })
-        .or_else(|| without_year(bare, today));
-    let day = match read {
-        Some(day) => day,
+    if let Some(read) = weekday_said(bare, today) {
+        return read;
+    }
+    let named = || match (named_day(bare, today), &parts(bare)[..]) {
+        (NamedDay::Day(day), _) => Some(Ok(day)),
+        (NamedDay::Guessed(_) | NamedDay::DayOrYear, [first, second]) => {
+            month_and_day(first, second).map(|(month, of_month)| without_its_year(bare, month, of_month, today))
+        }
+        (NamedDay::Guessed(day), _) => Some(Ok(day)),
+        (NamedDay::DayOrYear | NamedDay::Not, _) => None,
+    };
+    let read = named_today(bare, today).or_else(|| span_ago(bare, today)).map(Ok).or_else(named);
+    let day = match read.or_else(|| without_year(bare, today)) {
+        Some(day) => day?,
         None => in_figures(bare, DayOrder::DayFirst, today)?.day,
     };
     if day > today { Err(Reason::ComingDay(day)) } else { Ok(day) }
+}
+
+/// A day of which only month and day are written.
+fn without_its_year(written: &str, month: u32, of_month: u32, today: Day) -> Result<Day, Reason> {
+    /// A day that comes within so many days may be meant as well as that of a year ago: eight weeks (ours).
+    const NEAR_DAYS: i32 = 56;
+    /// 29 February comes again within so many years, also over the turn of a century.
+    const YEARS: i32 = 8;
+    let year = today.ymd().0;
+    let such = || (year - YEARS..=year + YEARS).filter_map(|year| Day::from_ymd(year, month, of_month));
+    let (last, next) = (such().rfind(|day| *day <= today), such().find(|day| *day > today));
+    let (Some(last), Some(next)) = (last, next) else { return Err(not_a_day(written)) };
+    let (back, ahead) = (today.days_since(last), next.days_since(today));
+    if back > DAYS_OF_A_YEAR || ahead <= NEAR_DAYS && ahead < back {
+        return Err(Reason::WhichDay { written: short(written), first: last, second: next });
+    }
+    Ok(last)
+}
+
+/// The place of a weekday in the week, Monday 0.
+pub(in crate::share) fn weekday_named(word: &str) -> Option<i32> {
+    let at = vocabulary().weekdays.names.iter().position(|names| names.iter().any(|name| name == word))?;
+    i32::try_from(at).ok()
+}
+
+/// Whether a text is the name of a weekday, with or without its day of the month: the heading of a sheet.
+pub(in crate::share) fn begins_with_weekday(written: &str) -> bool {
+    let mut words = written.split_whitespace().map(|word| text::folded(word.trim_end_matches([':', ',', '.'])));
+    words.find(|word| !is(word, &vocabulary().small.before_a_day)).is_some_and(|word| weekday_named(&word).is_some())
+}
+
+/// "lunes", "last Monday", "lunes 23", "Mon 23 Nov": the last one that has been.
+fn weekday_said(bare: &str, today: Day) -> Option<Result<Day, Reason>> {
+    let folded: Vec<String> =
+        bare.split_whitespace().map(|word| text::folded(word.trim_end_matches([':', ',', '.']))).collect();
+    let words: Vec<&str> = folded.iter().map(String::as_str).filter(|word| !word.is_empty()).collect();
+    let says_last = |word: &&str| matches!(*word, "last" | "pasado");
+    let mut rest = words.iter().filter(|word| !says_last(word)).copied().collect::<Vec<&str>>();
+    while rest.first().is_some_and(|word| is(word, &vocabulary().small.before_a_day)) {
+        rest.remove(0);
+    }
+    let (first, rest) = rest.split_first()?;
+    let weekday = weekday_named(first)?;
+    // Day 1 was a Monday.
+    let of = |day: Day| (day.number() - 1).rem_euclid(7);
+    let back = (of(today) - weekday).rem_euclid(7);
+    if rest.is_empty() {
+        let is_open = back == 0 && !words.iter().any(|word| says_last(&word));
+        let open = || Reason::WhichDay { written: short(bare), first: today - 7, second: today };
+        return Some(if is_open { Err(open()) } else { Ok(today - if back == 0 { 7 } else { back }) });
+    }
+    let date = rest.join(" ");
+    let read = match small_number(&date) {
+        Some(of_month) => last_of_month(of_month, today).ok_or_else(|| not_a_day(bare)),
+        None => read_said_day(&date, today),
+    };
+    Some(read.and_then(|day| if of(day) == weekday { Ok(day) } else { Err(not_a_day(bare)) }))
+}
+
+/// The last day of this number that has been.
+fn last_of_month(of_month: u32, today: Day) -> Option<Day> {
+    let (year, month, _) = today.ymd();
+    let before = if month == 1 { (year - 1, 12) } else { (year, month - 1) };
+    let this = Day::from_ymd(year, month, of_month).filter(|day| *day <= today);
+    this.or_else(|| Day::from_ymd(before.0, before.1, of_month))
 }
 
 /// The day somebody means to look at or to wait for: as [`read_said_day`], and days to come: `tomorrow`, `mañana`,
@@ -116,6 +188,14 @@ pub fn read_any_day(written: &str, today: Day) -> Result<Day, Reason> {
     }
     match read_said_day(bare, today) {
         Err(Reason::ComingDay(day)) => Ok(day),
+        read => read,
+    }
+}
+
+/// The day until which something holds: as [`read_any_day`], and of a day without its year or a weekday the coming one.
+pub(in crate::share) fn read_coming_day(written: &str, today: Day) -> Result<Day, Reason> {
+    match read_any_day(written, today) {
+        Err(Reason::WhichDay { second, .. }) => Ok(second),
         read => read,
     }
 }
@@ -328,18 +408,14 @@ fn named_day(bare: &str, today: Day) -> NamedDay {
     }
 }
 
-/// `Nov 24` as the last 24 November.
-fn last_named(bare: &str, today: Day) -> Option<Day> {
-    let words = parts(bare);
-    let [first, second] = &words[..] else { return None };
-    let (month, of_month) = month_and_day(first, second)?;
-    last_such(month, of_month, today, i32::MAX)
-}
-
 /// `12/11`: the day first, the last such day.
-fn without_year(bare: &str, today: Day) -> Option<Day> {
+fn without_year(bare: &str, today: Day) -> Option<Result<Day, Reason>> {
     let (first, second) = bare.split_once('/')?;
-    last_such(small_number(second)?, small_number(first)?, today, YEARLESS_BACK_DAYS)
+    let (month, of_month) = (small_number(second)?, small_number(first)?);
+    let last = last_such(month, of_month, today, YEARLESS_BACK_DAYS)?;
+    // 29 February of years ago.
+    let is_old = today.days_since(last) > DAYS_OF_A_YEAR;
+    Some(if is_old { without_its_year(bare, month, of_month, today) } else { Ok(last) })
 }
 
 /// The last such day of the year, at most so many days back; else the one of this year, which has not come.
@@ -488,6 +564,29 @@ mod tests {
         ] {
             assert_eq!(said(written).as_deref(), Ok(expected), "{written}");
         }
+        let which = |written: &str, first: &str, second: &str| {
+            let (first, second) = (first.parse().unwrap(), second.parse().unwrap());
+            Err(Reason::WhichDay { written: written.into(), first, second })
+        };
+        // Within the next weeks, or years ago: which is meant?
+        assert_eq!(said("15 abr"), which("15 abr", "2025-04-15", "2026-04-15"));
+        assert_eq!(said("29 feb"), which("29 feb", "2024-02-29", "2028-02-29"));
+        assert_eq!(said("29/2"), which("29/2", "2024-02-29", "2028-02-29"));
+        assert_eq!(said("15 jun").as_deref(), Ok("2025-06-15"));
+        // 14 March 2026 is a Saturday.
+        for (written, expected) in [
+            ("lunes", "2026-03-09"),
+            ("el viernes:", "2026-03-13"),
+            ("Sun", "2026-03-08"),
+            ("sábado pasado", "2026-03-07"),
+            ("lunes 9", "2026-03-09"),
+            ("Friday 27", "2026-02-27"),
+            ("vie 13 mar", "2026-03-13"),
+        ] {
+            assert_eq!(said(written).as_deref(), Ok(expected), "{written}");
+        }
+        assert_eq!(said("sábado"), which("sábado", "2026-03-07", "2026-03-14"));
+        assert_eq!(said("lunes 10"), Err(Reason::NotAHandDay("lunes 10".into())));
         assert_eq!(said("15/4"), Err(Reason::ComingDay(Day::from_ymd(2026, 4, 15).unwrap())));
         assert_eq!(said("3/14/2026"), Err(Reason::DayInOtherOrder("3/14/2026".into())));
         for wrong in ["soon", "32/1", "March 2026", "41", "3/14"] {

@@ -15,7 +15,8 @@ pub(in crate::share) struct Vocabulary {
     pub amount: AmountWords,
     pub numbers: NumberWords,
     pub time: TimeWords,
-    pub months: MonthWords,
+    pub months: NamesInOrder,
+    pub weekdays: NamesInOrder,
     pub sheet: SheetWords,
 }
 
@@ -54,10 +55,10 @@ pub(in crate::share) struct NumberWords {
     pub figures: Vec<Spellings>,
 }
 
-/// The months in their order.
+/// The months, or the days of the week, in their order.
 #[derive(Default, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(in crate::share) struct MonthWords {
+pub(in crate::share) struct NamesInOrder {
     pub names: Vec<Spellings>,
 }
 
@@ -99,6 +100,7 @@ mod tests {
             }
         }
         let months = &vocabulary().months.names;
-        assert_eq!((months.len(), vocabulary().numbers.figures.len()), (12, 21));
+        let weekdays = &vocabulary().weekdays.names;
+        assert_eq!((months.len(), weekdays.len(), vocabulary().numbers.figures.len()), (12, 7, 21));
     }
 }

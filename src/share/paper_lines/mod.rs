@@ -13,7 +13,7 @@ pub use forms::{FORMS, FORMS_IN_SPANISH};
 
 use super::draft::{Writer, read_kind, seen, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};
-use super::hand_day::{is_like_a_day, read_said_day};
+use super::hand_day::{begins_with_weekday, is_like_a_day, read_said_day};
 use super::pairs::{read_pairs, split_words};
 use super::scribbled::Reader;
 use super::vocabulary::{is, vocabulary};
@@ -40,6 +40,10 @@ pub struct InBed {
     pub plants: Vec<SpeciesKey>,
     /// Nurse plants there.
     pub nurses: Vec<SpeciesKey>,
+    /// Places for plants by its plan, where it has one.
+    pub places: Option<u32>,
+    /// Whether anything stands there.
+    pub is_planted: bool,
 }
 
 /// The names a sheet may speak of.
@@ -312,6 +316,17 @@ impl Sheet<'_> {
         if self.longest_name(words).is_some() {
             return Ok(None);
         }
+        // A weekday alone is the heading of what follows; before a line it may be the sun that does something.
+        let whole = words.typed_from(0);
+        if begins_with_weekday(&whole) {
+            match read_said_day(&whole, self.today) {
+                Ok(day) => return Ok(Some((day, words.len()))),
+                Err(reason @ (Reason::WhichDay { .. } | Reason::ComingDay(_))) => {
+                    return Err(Fault { column: words.column(0), field: Some(DAY_OF_THE_SHEET.to_string()), reason });
+                }
+                Err(_) => return Ok(None),
+            }
+        }
         let said = is(&words.folded(0), &vocabulary().small.before_a_day);
         let at = usize::from(said && words.len() > 1);
         for taken in (1..=MOST_WORDS_OF_A_DAY).rev() {
@@ -319,7 +334,7 @@ impl Sheet<'_> {
             let written = written.trim_end_matches([':', ',']);
             let reason = match read_said_day(written, self.today) {
                 Ok(day) => return Ok(Some((day, at + taken))),
-                Err(reason @ (Reason::ComingDay(_) | Reason::DayInOtherOrder(_))) => reason,
+                Err(reason @ (Reason::ComingDay(_) | Reason::DayInOtherOrder(_) | Reason::WhichDay { .. })) => reason,
                 Err(reason) if taken == 1 && is_like_a_day(written) => reason,
                 Err(_) => continue,
             };

@@ -69,6 +69,14 @@ impl Names for KnownNames<'_> {
         (self.in_bed)(bed).plants.iter().map(ToString::to_string).collect()
     }
 
+    fn places_in(&self, bed: &str) -> Option<u32> {
+        (self.in_bed)(bed).places
+    }
+
+    fn is_planted(&self, bed: &str) -> bool {
+        (self.in_bed)(bed).is_planted
+    }
+
     fn is_seedbed(&self, tray: &str) -> bool {
         (self.is_seedbed)(tray)
     }
@@ -121,7 +129,7 @@ impl Said<'_, '_> {
             }
             Reading::Refused { why, offers } if self.is_no_fact(&why, &short) => Err(self.not_written(why, &offers)),
             Reading::Asks { why, offers } | Reading::Refused { why, offers } => {
-                let is_of_two = why.iter().any(|why| matches!(why, Why::Both(_)));
+                let is_of_two = why.iter().any(|why| matches!(why, Why::Both(_) | Why::WeedsOrAll(_)));
                 if is_of_two || swallows(&short) && !offers.is_empty() {
                     Err(self.not_written(why, &offers))
                 } else {
@@ -297,11 +305,15 @@ fn tells_more(fault: &Fault, why: &[Why], nothing_is_offered: bool) -> bool {
         }
         _ => false,
     };
-    let is_of_a_day = matches!(fault.reason, Reason::ComingDay(_) | Reason::DayInOtherOrder(_));
+    // A number of a bed of several species: which of them lives there is asked by their names.
+    let is_of_species = matches!(fault.reason, Reason::WhichSpecies(_)) && !why.iter().any(Why::is_no_fact);
+    let is_of_a_day =
+        matches!(fault.reason, Reason::ComingDay(_) | Reason::DayInOtherOrder(_) | Reason::WhichDay { .. });
     let says_nothing = why.iter().all(|why| matches!(why, Why::NoReading(_)));
     let only_misses = why.iter().all(|why| {
         matches!(why, Why::NoReading(_) | Why::NoNumber | Why::NoLot | Why::NoTray | Why::NoPlace | Why::NoUnit)
     });
+    let nothing_is_sure = why.iter().any(|why| matches!(why, Why::NoReading(_) | Why::NoNumber));
     let is_specific = why.iter().any(|why| {
         why.is_no_fact()
             || matches!(
@@ -316,6 +328,7 @@ fn tells_more(fault: &Fault, why: &[Why], nothing_is_offered: bool) -> bool {
         _ => false,
     };
     is_of_a_day
+        || is_of_species && nothing_is_sure
         || of_another_name
         || nothing_is_offered && (says_nothing || !is_general && !is_specific)
         || !is_general && only_misses

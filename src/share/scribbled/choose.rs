@@ -1,5 +1,6 @@
 //! From the marks of a line to its reading: whole, in parts, or not at all.
 
+use super::asides::without_asides;
 use super::days::SaidDay;
 use super::doubts::{doubted, without_hours};
 use super::frames::{Clause, Drafts, FRAMES};
@@ -73,7 +74,7 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     if words.is_empty() || words.len() > MOST_WORDS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
-    let words = without_hours(words);
+    let (words, aside) = without_asides(without_hours(words));
     let all = marks(&words, known, today);
     if all.len() > MOST_MARKS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
@@ -81,7 +82,20 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     let moods = moods(&all, is_question);
     let plain: Vec<Mark> = all.into_iter().filter(|mark| !is_mood(mark)).collect();
     let read = doubted(&words, Line { marks: plain, known, today, tried: Cell::new(0) }.read());
-    if moods.is_empty() { read } else { refused_for(moods, read) }
+    let read = if moods.is_empty() { read } else { refused_for(moods, read) };
+    aside.map_or(read.clone(), |aside| beside(read, &aside))
+}
+
+/// What no entry has a field for goes along with the first entry: the line is kept word for word beside it.
+fn beside(mut read: Reading, aside: &str) -> Reading {
+    let all: Vec<&mut Offer> = match &mut read {
+        Reading::Clear(drafts) => vec![drafts],
+        Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers.iter_mut().collect(),
+    };
+    for draft in all.into_iter().filter_map(|drafts| drafts.first_mut()).filter(|draft| draft.kind != "noted") {
+        draft.fields.insert("aside".into(), json!(aside));
+    }
+    read
 }
 
 /// A line that is a note holds whatever it holds.
@@ -142,7 +156,7 @@ pub(super) struct Line<'a> {
 impl Line<'_> {
     fn read(&self) -> Reading {
         if let Some(why) = self.bad_day() {
-            return Reading::Refused { why: vec![why], offers: Vec::new() };
+            return Reading::Refused { why: vec![why], offers: self.on_either_day() };
         }
         let whole = self.ways(&self.marks);
         let explained: Vec<&Way> = whole.iter().filter(|way| way.leftover.is_empty()).collect();
@@ -167,6 +181,25 @@ impl Line<'_> {
             What::Day(SaidDay::Unknown | SaidDay::TodayOrWeekAgo) => Some(Why::FarOpen(mark.typed.clone())),
             _ => None,
         })
+    }
+
+    /// The name of the weekday of today may be said of today or of a week ago: the line on both days.
+    fn on_either_day(&self) -> Vec<Offer> {
+        let is_open = |mark: &Mark| mark.what == What::Day(SaidDay::TodayOrWeekAgo);
+        let at = self.marks.iter().position(is_open);
+        let Some(at) = at.filter(|at| !self.marks[at + 1..].iter().any(is_open)) else { return Vec::new() };
+        let on = |day: Day| {
+            let mut marks = self.marks.clone();
+            marks[at].what = What::Day(SaidDay::On(day));
+            let line = Line { marks, known: self.known, today: self.today, tried: Cell::new(self.tried.get()) };
+            match line.read() {
+                Reading::Clear(drafts) => {
+                    Some(drafts.into_iter().map(|draft| EntryDraft { happened: Some(day), ..draft }).collect())
+                }
+                Reading::Asks { .. } | Reading::Refused { .. } => None,
+            }
+        };
+        [self.today, self.today.plus(-7)].into_iter().filter_map(on).collect()
     }
 
     /// Every way to read a statement, the weightiest first.
@@ -205,9 +238,16 @@ impl Line<'_> {
         let Some(best) = explained.first() else {
             return Reading::Refused { why: vec![Why::Several], offers: Vec::new() };
         };
+        let days: Vec<&Mark> = self.marks.iter().filter(|mark| day_of(mark).is_some()).collect();
+        if days.len() > 1 {
+            return self.of_each_day(best, &days);
+        }
         let near = explained.iter().filter(|way| way.weight > best.weight - 12);
         let mut drafts: Vec<Drafts> = near.map(|way| way.drafts.clone()).collect();
-        drafts.extend(drafts.first().and_then(count_for_loss));
+        let other = drafts.first().and_then(count_for_loss);
+        drafts.extend(other.filter(|other| {
+            other.iter().all(|(kind, fields)| *kind != "counted" || self.known.is_a_likely_count(fields))
+        }));
         drafts.extend(self.narrowed());
         drafts.extend(with_what_is_meant(best));
         let mut offers: Vec<Offer> = Vec::new();
@@ -221,10 +261,24 @@ impl Line<'_> {
         let is_open = why.iter().all(|why| {
             matches!(
                 why,
-                Why::Several | Why::Both(_) | Why::OverHalf(_) | Why::WhichContainer(_) | Why::CauseNearly(..)
+                Why::Several
+                    | Why::SomeHoles(..)
+                    | Why::WeedsOrAll(_)
+                    | Why::Both(_)
+                    | Why::OverHalf(_)
+                    | Why::WhichContainer(_)
+                    | Why::CauseNearly(..)
             )
         });
         if is_open { Reading::Asks { why, offers } } else { Reading::Refused { why, offers } }
+    }
+
+    /// One thing is said of several days: it is asked whether it was so on each of them.
+    fn of_each_day(&self, best: &Way, days: &[&Mark]) -> Reading {
+        let on = |mark: &&Mark| self.dated(&best.drafts, day_of(mark));
+        let every = days.iter().flat_map(on).collect();
+        let why = vec![Why::SeveralDays(days.iter().map(|mark| mark.typed.clone()).collect())];
+        Reading::Refused { why, offers: vec![every] }
     }
 
     /// The readings with each name taken for one thing only.

@@ -88,16 +88,55 @@ pub(super) fn doubted(words: &[Word], reading: Reading) -> Reading {
         Reading::Refused { .. } => return reading,
     };
     if let Some(why) = drafts.iter().find_map(|draft| doubt_of(words, draft)) {
+        // What was read is not what was meant: the line can be kept as it is.
+        if matches!(why, Why::NotThrownAway(_) | Why::GraftTook(_) | Why::AwayFrom(_) | Why::OfAPart(_)) {
+            return Reading::Refused { why: vec![why], offers: vec![vec![as_a_note(&drafts)]] };
+        }
         let offers = match reading {
             Reading::Clear(drafts) => vec![drafts],
             Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers,
         };
         return Reading::Refused { why: vec![why], offers };
     }
+    if let Some(offers) = two_rains(&drafts).filter(|_| !asks) {
+        return Reading::Asks { why: vec![Why::Several], offers };
+    }
     match either(words, &drafts) {
         Some(offers) if !asks => Reading::Asks { why: vec![Why::Several], offers },
         _ => reading,
     }
+}
+
+/// The line as a note about what it speaks of.
+fn as_a_note(drafts: &[EntryDraft]) -> EntryDraft {
+    let first = drafts.first();
+    let about = first.and_then(|draft| {
+        ["tray", "bed", "place", "lot"]
+            .iter()
+            .find_map(|field| draft.fields.get_key_value(*field).map(|(field, name)| (field.clone(), name.clone())))
+    });
+    EntryDraft { kind: "told", fields: about.into_iter().collect(), happened: first.and_then(|draft| draft.happened) }
+}
+
+/// Rain that is told twice of one day: both together, or the last of them.
+fn two_rains(drafts: &[EntryDraft]) -> Option<Vec<Vec<EntryDraft>>> {
+    let rain = |draft: &EntryDraft| {
+        let mm = draft.fields.get("rain_mm").and_then(Value::as_f64);
+        mm.filter(|_| draft.kind == "weather")
+    };
+    let last = drafts.iter().rposition(|draft| rain(draft).is_some())?;
+    let first = drafts[..last].iter().rposition(|draft| rain(draft).is_some())?;
+    if drafts[first].happened != drafts[last].happened {
+        return None;
+    }
+    let both = rain(&drafts[first])? + rain(&drafts[last])?;
+    let with = |mm: f64| {
+        let mut kept = drafts.to_vec();
+        kept[last].fields.insert("rain_mm".into(), super::frames::number_value(mm));
+        kept.remove(first);
+        kept
+    };
+    Some(vec![with(both), with(rain(&drafts[last])?)])
 }
 
 fn doubt_of(words: &[Word], draft: &EntryDraft) -> Option<Why> {

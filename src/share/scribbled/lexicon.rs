@@ -4,6 +4,7 @@ use std::collections::HashMap;
 use std::sync::LazyLock;
 
 use crate::base::text::folded;
+use crate::share::hand_day::weekday_named;
 
 const WORDS: &str = include_str!("lexicon.toml");
 /// The most words of one phrase.
@@ -20,7 +21,6 @@ pub(super) struct Lexicon {
     /// The most words of a phrase that begins with a word.
     longest: HashMap<String, usize>,
     figures: HashMap<String, f64>,
-    weekdays: HashMap<String, i32>,
     months: HashMap<String, u32>,
 }
 
@@ -55,9 +55,6 @@ impl Lexicon {
                     ("numbers", "units") => read.figures_from(words, 0.0, 1.0),
                     ("numbers", "tens") => read.figures_from(words, 30.0, 10.0),
                     ("numbers", "hundreds") => read.figures_from(words, 200.0, 100.0),
-                    ("days", "weekdays") => read.rank(words, |read, word, place| {
-                        read.weekdays.insert(word, place as i32);
-                    }),
                     ("days", "months") => read.rank(words, |read, word, place| {
                         read.months.insert(word, place as u32 + 1);
                     }),
@@ -168,7 +165,7 @@ impl Lexicon {
 
     /// The place of a weekday in the week, Monday 0.
     pub fn weekday(&self, word: &str) -> Option<i32> {
-        self.weekdays.get(word.trim_end_matches('.')).copied()
+        weekday_named(word.trim_end_matches('.'))
     }
 
     /// The number of a month.

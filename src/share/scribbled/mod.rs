@@ -4,6 +4,7 @@
 //! [`frames`] tries to explain a whole statement with them. A reading counts only where nothing of the statement is left
 //! unexplained; what is not sure is asked about, and what cannot be read is refused with the lines it may have meant.
 
+mod asides;
 mod choose;
 mod doubts;
 mod frames;
@@ -23,7 +24,7 @@ pub use why::Why;
 
 use crate::base::Day;
 use serde_json::{Map, Value};
-use typed::{days, marks, named, words};
+use typed::{days, marks, named, numbers, words};
 
 /// An entry as a line says it.
 #[derive(Clone, Debug, PartialEq)]

@@ -58,7 +58,8 @@ impl Line<'_> {
                 why.push(Why::NoReading(unread(way).iter().map(|mark| mark.typed.clone()).collect()));
                 why.extend(way.lacks.clone());
             }
-            if way.drafts.iter().all(|(_, fields)| fields.len() > 1 || way.lacks.is_empty()) {
+            let says_something = way.drafts.iter().all(|(_, fields)| fields.len() > 1 || way.lacks.is_empty());
+            if says_something && self.is_likely(way) {
                 offers.push(self.dated(&way.drafts, self.one_day()));
             }
         }
@@ -68,6 +69,33 @@ impl Line<'_> {
         offers.dedup();
         offers.truncate(MOST_OFFERS);
         Reading::Refused { why, offers }
+    }
+
+    /// Whether a reading that leaves words unread may have been meant. A bare number is a count only where about so many
+    /// stand there.
+    fn is_likely(&self, way: &Way) -> bool {
+        /// What a word that says what happened weighs, at the least.
+        const HEADED: i32 = 10;
+        let bare = way.drafts.iter().filter(|(kind, _)| *kind == "counted" && way.weight < HEADED);
+        bare.into_iter().all(|(_, fields)| self.known.is_a_likely_count(fields))
+    }
+
+    /// Whether words that nobody knows are not taken for a cause, a reason or a name: with a verb added they would be.
+    fn takes_only_known_words(&self, way: &Way) -> bool {
+        let says = |roles: &[&str]| self.marks.iter().any(|mark| roles.iter().any(|role| mark.has(role)));
+        way.drafts.iter().all(|(kind, fields)| match *kind {
+            "lost" => !fields.contains_key("cause") || says(&["causes.words", "pests.words"]),
+            "culled" => !fields.contains_key("why") || says(&["poor"]),
+            "given_out" => {
+                let named = |mark: &Mark| {
+                    mark.has("small.person")
+                        || mark.has("small.title")
+                        || mark.what == What::Unknown && mark.typed.chars().next().is_some_and(char::is_uppercase)
+                };
+                self.marks.iter().any(named)
+            }
+            _ => true,
+        })
     }
 
     /// The readings with the verb that may have been left out: "c1 3 rats", "c1 5 to Pedro".
@@ -85,7 +113,8 @@ impl Line<'_> {
             marks.push(verb);
             let fits = self.ways(&marks).into_iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty());
             offers.extend(
-                fits.filter(|way| way.drafts[0].0 != "counted").map(|way| self.dated(&way.drafts, self.one_day())),
+                fits.filter(|way| way.drafts[0].0 != "counted" && self.takes_only_known_words(way))
+                    .map(|way| self.dated(&way.drafts, self.one_day())),
             );
         }
         offers

@@ -76,15 +76,24 @@ impl Line<'_> {
         let parts: Vec<&[Mark]> = (0..bounds.len() - 1).map(part).collect();
         let line_day = self.one_day();
         let (mut drafts, mut lacks, mut day) = (Vec::new(), Vec::new(), line_day);
+        // A day that stands alone is that of what follows, unless that names another one.
+        let mut alone: Option<crate::base::Day> = None;
         for n in 0..parts.len() {
             if parts[n].iter().filter_map(day_of).count() > 1 {
                 return None;
             }
-            day = line_day.or(parts[n].iter().find_map(day_of)).or(day);
-            if parts[n].iter().all(|mark| matches!(mark.what, What::Day(_) | What::Sign(_)) || mark.has("small.filler"))
-            {
+            let own = parts[n].iter().find_map(day_of);
+            day = line_day.or(own).or(day);
+            let is_day = |mark: &Mark| matches!(mark.what, What::Day(_) | What::Sign(_)) || mark.has("small.filler");
+            let other = alone.is_some_and(|alone| own.is_some_and(|own| own != alone));
+            if other || parts[n].iter().all(is_day) && own.is_some() && n + 1 == parts.len() && line_day.is_none() {
+                return None;
+            }
+            if parts[n].iter().all(is_day) {
+                alone = own.or(alone);
                 continue;
             }
+            alone = None;
             let way = self.part_read(&parts, n)?;
             drafts.extend(self.dated(&way.drafts, day));
             lacks.extend(way.lacks);
@@ -106,6 +115,7 @@ impl Line<'_> {
         // What the part before says leads; the first part may learn from the one behind it.
         let mut neighbours: Vec<&[Mark]> = parts[..n].iter().rev().copied().collect();
         neighbours.extend(parts.get(n + 1));
+        let mut lacking = None;
         for neighbour in &neighbours {
             let verbs: Vec<Mark> = neighbour.iter().filter(|mark| is_verb(mark)).cloned().collect();
             let has_name = parts[n].iter().any(|mark| matches!(mark.what, What::Name(_)));
@@ -128,11 +138,13 @@ impl Line<'_> {
                 tries.push([parts[n].to_vec(), verbs.clone()].concat());
                 tries.push([first, verbs, parts[n].to_vec()].concat());
             }
-            if let Some(way) = tries.iter().filter_map(|marks| clear(marks)).find(|way| way.lacks.is_empty()) {
-                return Some(way);
+            let found: Vec<Way> = tries.iter().filter_map(|marks| clear(marks)).collect();
+            if let Some(way) = found.iter().find(|way| way.lacks.is_empty()) {
+                return Some(way.clone());
             }
+            lacking = lacking.or(found.into_iter().next());
         }
-        own
+        own.or(lacking)
     }
 
     /// "k1 3 dead and k2 1": a bare number behind a part that says what happened may be a count or the same again; what

@@ -37,6 +37,12 @@ pub enum Why {
     BadDay(String),
     /// A day nobody knows.
     FarOpen(String),
+    /// One thing said of several days.
+    SeveralDays(Vec<String>),
+    /// Holes dug, and the places of the bed where its plan says them.
+    SomeHoles(u32, Option<u32>),
+    /// Cut with a machete: the weeds of a bed, or all that grew there; the word that says so.
+    WeedsOrAll(String),
     /// More lost than half of what stands there.
     OverHalf(u32),
     /// More than there is.

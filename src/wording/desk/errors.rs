@@ -129,6 +129,15 @@ impl Wording {
             Remark::Again { on, at } if *on == today => self.remark_again(at),
             Remark::Again { on, at } => self.remark_again_on(self.day_beside(*on, today), at),
             Remark::SameAsLine(line) => self.remark_same_as_line(*line as i64),
+            Remark::RainTwice { day, before_mm, now_mm } => {
+                let mm = |value: f64| self.number(value, 1);
+                self.remark_rain_twice(
+                    self.day_beside(*day, today),
+                    mm(*before_mm),
+                    mm(*now_mm),
+                    mm(before_mm + now_mm),
+                )
+            }
             Remark::HalfGone { tray, gone, stood, is_loss: true } => {
                 self.remark_half_lost(tray, *gone as i64, *stood as i64)
             }
@@ -349,6 +358,9 @@ impl Wording {
             Reason::AllInTheBook(rows) => self.sheet_all_in_the_book(*rows as i64),
             Reason::NotAHandDay(written) => self.day_not_understood(written),
             Reason::DayOrYear(written) => self.day_or_year(written),
+            Reason::WhichDay { written, first, second } => {
+                self.which_day(written, first.to_string(), second.to_string())
+            }
             Reason::NumberInWords { written, figures } => self.number_in_words(written, *figures),
             Reason::Said { what, problem } => self.said_fault(what, problem),
             Reason::WhichSpecies(all) => {

@@ -19,6 +19,11 @@ why_no_unit = in which unit: mm, litres, %, hours?
 why_each_or_all = one number for { $trays }: how many of each?
 why_bad_day = there is no day '{ $day }'
 why_far_open = on which day? '{ $day }' leaves it open
+why_several_days = it names several days ({ $days }): was it so on each of them?
+# (holes, places)
+why_some_holes = holes dug: { $holes }, places in the plan of the bed: { $places }: is all of it dug? If not, keep the line as a note
+why_some_holes_of = holes dug: { $holes }, and the bed has no plan that says how many it needs: is all of it dug? If not, keep the line as a note
+why_weeds_or_all = "{ $word }": were the weeds cut (weeded), or everything that grew there (cleared)?
 why_over_half = more than half of the { $standing } that stand there: is it a loss or a count?
 why_more_than_there = more than there is: { $there }
 # (alive, all)

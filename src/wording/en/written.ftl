@@ -50,6 +50,8 @@ named_to = where they went
 remark_again = the same was written already at { $at }: again?
 # (on, at)
 remark_again_on = the same was written already on { $on } at { $at }: again?
+# (day, before, now, both)
+remark_rain_twice = of { $day } { $before } mm of rain stand written already; { $now } mm takes their place (both together: { $both } mm): is that so?
 remark_same_as_line = the same as line { $line }: again?
 # (tray, days)
 remark_kept_long = { $tray }: bare roots good for { $days } days? They rarely last more than { $HEELED_IN_KEEP_DAYS }: is that so?

@@ -53,6 +53,7 @@ sheet_no_header = la primera fila debe nombrar las columnas, por ejemplo { $exam
 sheet_in_the_book = { $name } ya está en el libro: quite su fila y anote lo que cambió (counted, lost, carried)
 sheet_all_in_the_book = las { $rows } filas de esta hoja ya están en el libro: no se anota nada dos veces. Lo que cambió se anota con outplant write; outplant undo retira la importación anterior
 day_not_understood = '{ $written }' no es un día: escríbalo 2026-03-14, 14/3/2026, 14 de marzo de 2026, marzo 2026 o "hace 3 meses"
+which_day = '{ $written }' puede ser { $first } o { $second }: escriba el que es
 day_or_year = '{ $written }' puede ser un día o un año: escriba 24 de noviembre de 2026 o noviembre 2024, lo que sea
 number_in_words = '{ $written }' es un número en letras: escriba { $figures }
 paper_which_species = ahí hay varias especies ({ $list }): escriba cuál antes del número

@@ -9,6 +9,9 @@ use serde_json::{Map, Value};
 use std::collections::HashSet;
 use std::rc::Rc;
 
+/// Words that say how plants are: beside them stands how many.
+const HOW_THEY_ARE: [Role; 8] = ["alive", "survive", "die", "left", "count", "kill", "fell", "steal"];
+
 /// The fields of an entry.
 pub(crate) type Fields = Map<String, Value>;
 
@@ -196,7 +199,76 @@ impl<'a> Clause<'a> {
         free(false).or_else(|| free(true))
     }
 
-    /// Uses a number of plants: whole, above zero where `least` says so. What is wrong with it is noted.
+    /// Uses the number that stands at a word of these roles, with nothing but a word for plants between them. Where the
+    /// word leads the numbers of the statement it is the one behind it, else the one before it.
+    pub fn number_beside(&mut self, roles: &[Role]) -> Option<f64> {
+        let is_number = |i: usize| matches!(self.marks[i].what, What::Number { is_weak: false, .. });
+        let at = (0..self.marks.len()).find(|i| roles.iter().any(|role| self.marks[*i].has(role)))?;
+        let says_how = |i: &usize| HOW_THEY_ARE.iter().any(|role| self.marks[*i].has(role));
+        let first = (0..self.marks.len()).find(says_how).unwrap_or(at).min(at);
+        let leads = !(0..first).any(is_number);
+        let passes = |i: usize| self.marks[i].has("small.thing") || matches!(self.marks[i].what, What::Species(_));
+        let reach = |mut all: Box<dyn Iterator<Item = usize>>| {
+            let found =
+                all.find(|i| !passes(*i) && !self.marks[*i].has("small.from") && !self.marks[*i].has("small.by"));
+            found.filter(|i| is_number(*i) && self.is_free(*i))
+        };
+        let (before, behind) = (reach(Box::new((0..at).rev())), reach(Box::new(at + 1..self.marks.len())));
+        let number = if leads { behind.or(before) } else { before.or(behind) }?;
+        self.use_mark(at);
+        self.use_mark(number);
+        self.weight += 2;
+        self.marks[number].number()
+    }
+
+    /// Uses "17 of 20": the part and the whole.
+    pub fn part_of_all(&mut self) -> Option<(f64, f64)> {
+        let share = (0..self.marks.len()).find(|i| self.is_free(*i) && matches!(self.marks[*i].what, What::Share(..)));
+        if let Some(at) = share {
+            self.use_mark(at);
+            self.weight += 4;
+            return match self.marks[at].what {
+                What::Share(part, all) => Some((part, all)),
+                _ => None,
+            };
+        }
+        let is_number = |i: usize| {
+            let mark = self.marks.get(i);
+            mark.is_some_and(|mark| matches!(mark.what, What::Number { is_weak: false, .. })) && self.is_free(i)
+        };
+        let (at, behind) = (0..self.marks.len()).filter(|at| is_number(*at)).find_map(|at| {
+            let mut next = at + 1;
+            // "9 caobas de 12", "34 matas de plátano de 40".
+            while let Some(mark) = self.marks.get(next) {
+                if mark.has("small.from") && is_number(next + 1) {
+                    return Some((at, next + 1));
+                }
+                let passes = mark.has("small.thing") || mark.has("small.from") || matches!(mark.what, What::Species(_));
+                if !passes {
+                    return None;
+                }
+                next += 1;
+            }
+            None
+        })?;
+        let (part, all) = (self.marks[at].number()?, self.marks[behind].number()?);
+        [at, behind - 1, behind].into_iter().for_each(|i| self.use_mark(i));
+        self.weight += 4;
+        Some((part, all))
+    }
+
+    /// A part of a tray that is named, in plants as the books have them.
+    fn part_of_tray(&mut self) -> Option<f64> {
+        let standing = self.marks.iter().find_map(|mark| match &mark.what {
+            What::Name(all) => all.iter().find(|(of, _)| *of == NameOf::Tray).map(|(_, name)| name),
+            _ => None,
+        });
+        let standing = standing.and_then(|tray| self.known.names.standing(tray)).filter(|standing| *standing > 0)?;
+        self.part().map(|part| (part * f64::from(standing)).round())
+    }
+
+    /// Uses a number of plants: whole, above zero where `least` says so. What is wrong with it is noted. Half of a tray is
+    /// asked about, with the number that it is by the books.
     pub fn count(&mut self) -> Option<f64> {
         if let Some(Why::Range(low, high)) = self.range() {
             self.lacks.push(Why::Range(low, high));
@@ -204,7 +276,7 @@ impl<'a> Clause<'a> {
         }
         let Some(value) = self.number() else {
             self.lacks.push(Why::NoNumber);
-            return None;
+            return self.part_of_tray();
         };
         if value.fract() != 0.0 {
             self.lacks.push(Why::NotWhole(value));
@@ -266,6 +338,16 @@ impl<'a> Clause<'a> {
         }
     }
 
+    /// Uses a name of a plant that is written as that of a person: María is a tree as well.
+    pub fn species_as_a_name(&mut self) -> Option<String> {
+        let is_name = |mark: &Mark| {
+            matches!(mark.what, What::Species(_)) && mark.typed.chars().next().is_some_and(char::is_uppercase)
+        };
+        let at = (0..self.marks.len()).find(|i| self.is_free(*i) && is_name(&self.marks[*i]))?;
+        self.use_mark(at);
+        Some(self.marks[at].typed.clone())
+    }
+
     /// Uses a day to come.
     pub fn coming(&mut self) -> Option<Value> {
         let at = (0..self.marks.len())
@@ -280,7 +362,11 @@ impl<'a> Clause<'a> {
     /// Uses the running text from `i`: unknown words, words of these roles and small words between them.
     pub fn text_from(&mut self, i: usize, roles: &[Role]) -> Option<String> {
         let is_content = |mark: &Mark| {
-            matches!(mark.what, What::Unknown) || roles.iter().any(|role| mark.has(role)) && mark.what == What::Word
+            let named = roles.contains(&"small.title") && matches!(mark.what, What::Species(_));
+            let is_name = named && mark.typed.chars().next().is_some_and(char::is_uppercase);
+            matches!(mark.what, What::Unknown)
+                || is_name
+                || roles.iter().any(|role| mark.has(role)) && mark.what == What::Word
         };
         let mut end = i;
         let mut j = i;
@@ -373,10 +459,10 @@ impl<'a> Clause<'a> {
 /// Whether a word only joins others: nothing is lost where it is passed over.
 fn is_small(mark: &Mark) -> bool {
     const SAYS_MORE: [&str; 3] = ["small.about", "small.person", "small.title"];
-    let only_joins = mark
-        .roles
-        .iter()
-        .all(|role| role.starts_with("days.") || role.starts_with("small.") && !SAYS_MORE.contains(role));
+    let only_joins = mark.roles.iter().all(|role| {
+        let leads = matches!(*role, "asides.against" | "asides.money_lead" | "asides.dose_per");
+        leads || role.starts_with("days.") || role.starts_with("small.") && !SAYS_MORE.contains(role)
+    });
     mark.has("small.filler") || mark.has("small.and") || only_joins
 }
 

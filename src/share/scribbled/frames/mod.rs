@@ -10,7 +10,7 @@ mod of_person;
 mod of_seed;
 mod of_tray;
 
-pub(crate) use clause::Clause;
+pub(crate) use clause::{Clause, number_value};
 pub(crate) use entries::Drafts;
 
 /// Reads a statement as one kind.
@@ -34,6 +34,7 @@ pub(crate) const FRAMES: &[Frame] = &[
     of_seed::lot_received,
     of_seed::lot_counted,
     of_seed::lot_kept,
+    of_seed::lot_tested,
     of_seed::plants_received,
     of_care::shade_set,
     of_care::watering_set,
@@ -49,10 +50,13 @@ pub(crate) const FRAMES: &[Frame] = &[
     of_care::grafted,
     of_care::measured,
     of_person::worked,
+    of_person::tended,
     of_field::weather,
     of_field::light_read,
     of_field::soil_checked,
     of_field::prepared,
+    of_field::prepared_otherwise,
+    of_field::holes_dug,
     of_nurse::nurse_planted,
     of_nurse::nurse_counted,
     of_nurse::nurse_cut,

@@ -25,7 +25,7 @@ pub(crate) fn shade_set(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let subjects = subject(clause, &[Place, Tray], is_headed)?;
-    clause.take(&["shade_move", "small.to"]);
+    clause.take(&["shade_move", "old_count", "small.to"]);
     let number = if share.is_none() && !off && !half { clause.number() } else { None };
     let part = if share.is_none() { clause.part().map(|part| part * 100.0) } else { None };
     let value = match () {
@@ -110,6 +110,7 @@ pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
     clause.weight += 8;
     let share = clause.amount("units.pct").or_else(|| clause.part().map(|part| part * 100.0));
     let saw = clause.take(&["saw", "whole"]).is_some();
+    clause.take(&["leaf", "mood.vague", "small.about"]);
     let subjects = subject(clause, &[Tray, Place], saw);
     let subjects = match subjects {
         Some(found) => found,
@@ -124,8 +125,24 @@ pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
     for_each("pest_seen", &subjects, &fields([("what", Some(json!(what))), ("share_pct", share.map(number_value))]))
 }
 
+/// Words that say of many things that they were put somewhere.
+const PUTS: [&str; 9] = ["put", "put on", "puse", "eche", "echamos", "le eche", "le puse", "le echamos", "le pusimos"];
+
+/// Uses what something is put on against: "contra gusano", "for the slugs".
+fn against(clause: &mut Clause) -> Option<String> {
+    let is_pest = |i: usize| {
+        let mark = clause.marks.get(i)?;
+        (mark.has("pests.words") || mark.has("causes.words")).then_some(i)
+    };
+    let at = (0..clause.marks.len())
+        .find(|i| clause.is_free(*i) && clause.marks[*i].has("asides.against") && is_pest(i + 1).is_some())?;
+    clause.use_mark(at);
+    clause.text_from(at + 1, &["pests.words", "causes.words"])
+}
+
 pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     let sprayed = clause.head(&["spray"]).is_some();
+    let against = against(clause);
     let safe = clause.head(&["no_wait"]).is_some().then_some(0.0);
     let wait = clause.take(&["wait"]).is_some();
     let days = safe.or_else(|| wait.then(|| clause.amount("units.day")).flatten());
@@ -135,10 +152,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let remedy = remedy.or_else(|| sprayed.then(|| clause.text(&["pests.words"], true)).flatten());
-    let strong = clause.marks.iter().any(|mark| {
-        mark.has("spray")
-            && !matches!(mark.folded.as_str(), "put" | "put on" | "eche" | "echamos" | "le eche" | "le puse")
-    });
+    let strong = clause.marks.iter().any(|mark| mark.has("spray") && !PUTS.contains(&mark.folded.as_str()));
     if remedy.is_none() && !strong {
         return None;
     }
@@ -151,7 +165,11 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     for_each(
         "treated",
         &subjects,
-        &fields([("with", remedy.map(Value::from)), ("safe_after_days", days.map(number_value))]),
+        &fields([
+            ("with", remedy.map(Value::from)),
+            ("safe_after_days", days.map(number_value)),
+            ("against", against.map(Value::from)),
+        ]),
     )
 }
 
@@ -167,7 +185,7 @@ pub(crate) fn plug_checked(clause: &mut Clause) -> Option<Drafts> {
     let found =
         ["plug_crumbles", "plug_circling", "plug_holds"].into_iter().find(|role| clause.take(&[role]).is_some())?;
     clause.weight += 5;
-    clause.take(&["one_lifted"]);
+    clause.take(&["one_lifted", "bag", "gives"]);
     let subjects = subject(clause, &[Tray], true)?;
     let roots = found.trim_start_matches("plug_");
     for_each("plug_checked", &subjects, &fields([("roots", Some(json!(roots)))]))
@@ -185,7 +203,7 @@ pub(crate) fn hardening_begun(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["harden"])?;
     let subjects = subject(clause, &[Tray], true)?;
     let bed = clause.name(Bed);
-    clause.take(&["from_now"]);
+    clause.take(&["from_now", "sets_out", "small.to"]);
     for_each("hardening_begun", &subjects, &fields([("for_bed", bed.map(Value::from))]))
 }
 
@@ -242,24 +260,68 @@ pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
 
 pub(crate) fn measured(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["height"])?;
-    if clause.has("collar") || clause.has("leaf_pairs") {
+    if clause.has("leaf_pairs") {
         return None;
     }
+    let of_collar = clause.take(&["collar"]);
+    let tray_at = clause.find_name(Tray)?;
     let tray = clause.name(Tray)?;
-    let mut heights = Vec::new();
+    let collar = of_collar.and_then(|at| collar_mm(clause, at));
+    let mut heights: Vec<(usize, f64)> = Vec::new();
     for i in 0..clause.marks.len() {
         let height = match clause.marks[i].what {
+            _ if !clause.is_free(i) => continue,
             What::Number { value, is_minus: false, .. } | What::Amount(value, "units.cm") => value,
             What::Amount(value, "units.mm") => value / 10.0,
             What::Amount(value, "units.m") => value * 100.0,
             _ => continue,
         };
         clause.use_mark(i);
-        heights.push(json!({ "height_cm": number_value(height) }));
+        heights.push((i, height));
     }
+    without_how_many(clause, &mut heights, tray_at);
     if heights.is_empty() {
         clause.lacks.push(Why::NoNumber);
     }
-    clause.take(&["small.thing"]);
-    one("measured", fields([("tray", Some(json!(tray))), ("plants", Some(Value::from(heights)))]))
+    // A collar is that of one plant.
+    if of_collar.is_some() && (collar.is_none() || heights.len() != 1) {
+        clause.lacks.push(Why::Several);
+    }
+    clause.take(&["small.thing", "gives"]);
+    let plants: Vec<Value> = heights
+        .iter()
+        .map(|(_, height)| {
+            Value::Object(fields([("height_cm", Some(number_value(*height))), ("collar_mm", collar.map(number_value))]))
+        })
+        .collect();
+    one("measured", fields([("tray", Some(json!(tray))), ("plants", Some(Value::from(plants)))]))
+}
+
+/// Uses the thickness that stands behind the word for the collar, mm.
+fn collar_mm(clause: &mut Clause, at: usize) -> Option<f64> {
+    let found = (at + 1..clause.marks.len()).find_map(|i| match clause.marks[i].what {
+        What::Number { value, is_minus: false, .. } | What::Amount(value, "units.mm") => Some((i, value)),
+        What::Amount(value, "units.cm") => Some((i, value * 10.0)),
+        _ => None,
+    });
+    let (at, value) = found?;
+    clause.use_mark(at);
+    Some(value)
+}
+
+/// "medí 3 k1: 24, 26 y 31": the first number says how many were measured. Where it stands as if it did and is another
+/// number than theirs it is asked about.
+fn without_how_many(clause: &mut Clause, heights: &mut Vec<(usize, f64)>, tray_at: usize) {
+    let Some((first, value)) = heights.first().copied().filter(|_| heights.len() > 1) else { return };
+    let is_bare = matches!(clause.marks[first].what, What::Number { .. });
+    let of_plants = clause.marks.get(first + 1).is_some_and(|mark| mark.has("small.thing"));
+    let leads = first < tray_at && heights.iter().skip(1).all(|(at, _)| *at > tray_at);
+    if !is_bare || !(leads || of_plants) {
+        return;
+    }
+    if value == (heights.len() - 1) as f64 {
+        heights.remove(0);
+    } else {
+        clause.lacks.push(Why::Several);
+    }
 }

@@ -2,7 +2,8 @@
 
 use super::clause::{Clause, Fields, fields, number_value};
 use super::entries::{Drafts, one};
-use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::choose::CLEAR_BY;
+use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Place, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
@@ -17,6 +18,7 @@ fn gauge_value(what: &What) -> Option<f64> {
         What::Amount(value, "units.mm" | "units.degree") => Some(*value),
         What::Amount(value, "units.cm") => Some(value * 10.0),
         What::Amount(value, "units.inch") => Some(value * 25.4),
+        What::Amount(value, "units.fahrenheit") => Some(((value - 32.0) / 1.8 * 10.0).round() / 10.0),
         _ => None,
     }
 }
@@ -30,6 +32,16 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
     if clause.head(&["no_rain"]).is_some() {
         told.insert("rain_mm".into(), json!(0));
         clause.take(&["mood.not_done"]);
+    }
+    // "una pulgada de agua": water that is measured so and given to nothing is rain.
+    let is_depth = |mark: &Mark| matches!(mark.what, What::Amount(_, "units.mm" | "units.inch"));
+    let is_given = clause.marks.iter().any(|mark| matches!(mark.what, What::Name(_)));
+    if !is_given && clause.has("water") && !clause.has("rain") && clause.marks.iter().any(is_depth) {
+        let at = clause.marks.iter().position(is_depth)?;
+        let depth = gauge_value(&clause.marks[at].what)?;
+        clause.use_mark(at);
+        clause.head(&["water"]);
+        told.insert("rain_mm".into(), number_value(depth));
     }
     let (mut open, mut waiting): (Option<&str>, Option<f64>) = (None, None);
     for i in 0..clause.marks.len() {
@@ -57,7 +69,7 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
     if clause.weight < 10 || waiting.is_some() {
         return None;
     }
-    clause.take(&["frost", "temperature", "small.about"]);
+    clause.take(&["frost", "temperature", "small.about", "rain_manner", "receive"]);
     if clause.take(&["below_zero"]).is_some() {
         let low = told.get("tmin_c").and_then(Value::as_f64)?;
         told.insert("tmin_c".into(), number_value(-low.abs()));
@@ -82,8 +94,16 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
 }
 
 pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
-    clause.head(&["light"])?;
+    let in_lux = clause.marks.iter().any(|mark| matches!(mark.what, What::Amount(_, "units.lux")));
+    let says_light = clause.head(&["light"]).is_some();
+    if !says_light && !in_lux {
+        return None;
+    }
+    clause.weight += if in_lux { 10 } else { 0 };
     clause.take(&["reach"]);
+    if clause.has("under") || clause.has("beneath") {
+        clause.species();
+    }
     let (field, name) = match clause.name(Bed) {
         Some(bed) => ("bed", bed),
         None => ("place", clause.name(Place)?),
@@ -112,7 +132,7 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         if !clause.has("under") && !clause.has("open") {
             clause.lacks.push(Why::Several);
         }
-        clause.take(&["under", "open"]);
+        clause.take(&["under", "open", "beneath"]);
         let reading = json!({"under_lux": number_value(under), "open_lux": number_value(open)});
         told.insert("readings".into(), Value::from(vec![reading]));
     }
@@ -140,7 +160,7 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     if place.is_some() {
         clause.species();
     }
-    clause.take(&["push", "deep", "rod"]);
+    clause.take(&["push", "deep", "rod", "reach"]);
     let bed = clause.name(Bed)?;
     if mpa.is_none() && !(rod.is_some() && push.is_some()) && !wet {
         clause.lacks.push(Why::NoUnit);
@@ -161,33 +181,44 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     one("soil_checked", fields(told))
 }
 
+/// Work on the ground: the words that say it, and the task.
+const TASKS: [(&str, &str); 5] = [
+    ("mulch", "mulched"),
+    ("fence", "fenced"),
+    ("weed", "weeded"),
+    ("clear_ground", "cleared"),
+    ("real_hole", "holes"),
+];
+
 pub(crate) fn prepared(clause: &mut Clause) -> Option<Drafts> {
-    const TASKS: [(&str, &str); 5] = [
-        ("mulch", "mulched"),
-        ("fence", "fenced"),
-        ("weed", "weeded"),
-        ("clear_ground", "cleared"),
-        ("real_hole", "holes"),
-    ];
-    let (role, task) = TASKS.into_iter().find(|(role, _)| clause.head(&[role]).is_some())?;
+    prepared_as(clause, false)
+}
+
+/// The other thing that cutting with a machete, or cleaning, may be.
+pub(crate) fn prepared_otherwise(clause: &mut Clause) -> Option<Drafts> {
+    prepared_as(clause, true)
+}
+
+fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
+    let (role, said) = TASKS.into_iter().find(|(role, _)| clause.head(&[role]).is_some())?;
     if TASKS.iter().any(|(other, _)| {
         *other != role && clause.marks.iter().any(|mark| mark.has(other) && !mark.has(role) && *other != "mulch")
     }) {
         return None;
     }
     let Some(bed) = clause.name(Bed) else {
-        let name = clause.new_code().or_else(|| clause.text(&[], true))?;
-        if clause.marks.iter().any(|mark| matches!(mark.what, What::Name(_))) {
-            return None;
-        }
-        let whole =
-            clause.marks.windows(2).find(|two| two[1].typed == name).map(|two| format!("{} {name}", two[0].typed));
-        let mut near = clause.known.nearest(&name, Some(Bed));
-        near.extend(whole.map(|whole| clause.known.nearest(&whole, Some(Bed))).unwrap_or_default());
-        let told = fields([("bed", near.first().map(|bed| json!(bed))), ("task", Some(json!(task)))]);
-        clause.lacks.push(Why::UnknownName(name, near));
-        return one("prepared", told);
+        return if otherwise { None } else { prepared_nowhere(clause, said) };
     };
+    let open = weeds_or_all(clause, &bed);
+    let task = match (&open, otherwise) {
+        (None, true) => return None,
+        (None, false) => said,
+        (Some((_, task)), false) => task,
+        (Some((_, "weeded")), true) => "cleared",
+        (Some(_), true) => "weeded",
+    };
+    clause.lacks.extend(open.map(|(word, _)| Why::WeedsOrAll(word)));
+    clause.weight -= if otherwise { CLEAR_BY } else { 0 };
     let count = if task == "holes" { clause.number() } else { None };
     if task == "holes" {
         clause.take(&["hole", "small.for"]);
@@ -195,17 +226,62 @@ pub(crate) fn prepared(clause: &mut Clause) -> Option<Drafts> {
     if task == "mulched" {
         clause.take(&["mulch_stuff"]);
     }
-    clause.take(&["put"]);
+    clause.take(&["put", "bush"]);
     clause.species();
-    for word in 0..clause.marks.len() {
-        if matches!(clause.marks[word].folded.as_str(), "bush" | "monte" | "hierba" | "maleza" | "grass") {
-            clause.use_mark(word);
-        }
+    if let Some(count) = count
+        && some_holes(clause, &bed, count)
+    {
+        clause.weight -= CLEAR_BY;
     }
     one(
         "prepared",
         fields([("bed", Some(json!(bed))), ("task", Some(json!(task))), ("count", count.map(number_value))]),
     )
+}
+
+/// Fewer holes than the bed has places do not make it dug; where its plan does not say how many it has nobody knows.
+fn some_holes(clause: &mut Clause, bed: &str, count: f64) -> bool {
+    let places = clause.known.names.places_in(bed);
+    let is_part = places.is_none_or(|places| count < f64::from(places));
+    if is_part {
+        clause.lacks.push(Why::SomeHoles(count as u32, places));
+    }
+    is_part
+}
+
+/// A word that is said of weeding as well as of clearing, and what it is here: among plants only the weeds are cut, where
+/// nothing stands all is. None where the word says one thing, or where the bed leaves no doubt.
+fn weeds_or_all(clause: &Clause, bed: &str) -> Option<(String, &'static str)> {
+    let word = |role: &'static str| clause.marks.iter().find(|mark| mark.has(role)).map(|mark| mark.typed.clone());
+    match (clause.known.names.is_planted(bed), word("clear_or_weed"), word("weed_or_clear")) {
+        (true, Some(word), _) => Some((word, "weeded")),
+        (false, None, Some(word)) => Some((word, "cleared")),
+        (true, None, _) | (false, Some(_), _) | (false, None, None) => None,
+    }
+}
+
+/// Work in a bed that nobody knows.
+fn prepared_nowhere(clause: &mut Clause, task: &str) -> Option<Drafts> {
+    let name = clause.new_code().or_else(|| clause.text(&[], true))?;
+    if clause.marks.iter().any(|mark| matches!(mark.what, What::Name(_))) {
+        return None;
+    }
+    let whole = clause.marks.windows(2).find(|two| two[1].typed == name).map(|two| format!("{} {name}", two[0].typed));
+    let mut near = clause.known.nearest(&name, Some(Bed));
+    near.extend(whole.map(|whole| clause.known.nearest(&whole, Some(Bed))).unwrap_or_default());
+    let told = fields([("bed", near.first().map(|bed| json!(bed))), ("task", Some(json!(task)))]);
+    clause.lacks.push(Why::UnknownName(name, near));
+    one("prepared", told)
+}
+
+/// A number of holes, kept in the line's own words.
+pub(crate) fn holes_dug(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["real_hole"])?;
+    let bed = clause.name(Bed)?;
+    let count = clause.number()?;
+    clause.take(&["hole", "small.for", "put"]);
+    clause.species();
+    some_holes(clause, &bed, count).then(|| vec![("holes_dug", fields([("bed", Some(json!(bed)))]))])
 }
 
 /// Uses the species and says whether it is a nurse plant of this bed.
@@ -234,41 +310,35 @@ pub(crate) fn survival_counted(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["alive", "survive"])?;
     clause.take(&["count"]);
     clause.take(&["small.thing"]);
-    let alive = clause.count();
-    let of = clause.find_number();
-    let has_dead = clause.take(&["die"]).is_some();
-    let second = of.and_then(|at| {
-        if matches!(clause.marks[at].what, What::Number { is_weak: true, .. }) && !has_dead {
-            None
-        } else {
-            clause.number()
-        }
-    });
-    let is_total = of.is_some_and(|at| {
-        clause.marks[..at]
-            .iter()
-            .rev()
-            .take(3)
-            .any(|mark| mark.has("small.from") || mark.folded == "/" || mark.folded == "out of")
-    });
-    let dead = match (alive, second, has_dead) {
-        (_, Some(dead), true) => Some(dead),
-        (Some(alive), Some(total), false) if is_total => {
-            if alive > total {
-                clause.lacks.push(Why::MoreThanAll(alive, total));
-            }
-            Some(total - alive)
-        }
-        _ => {
-            clause.lacks.push(Why::NotSaid("dead"));
-            None
-        }
+    let has_dead = clause.has("die");
+    let told_dead = if has_dead { clause.number_beside(&["die"]) } else { None };
+    let of_all = clause.part_of_all();
+    let alive = match of_all {
+        Some((alive, _)) => Some(alive),
+        None => clause.number_beside(&["alive", "survive"]).or_else(|| clause.count()),
     };
+    let all = of_all.map(|(_, all)| all);
+    clause.take(&["die"]);
+    if let (Some(alive), Some(all)) = (alive, all)
+        && alive > all
+    {
+        clause.lacks.push(Why::MoreThanAll(alive, all));
+    }
+    // "3 dead, 17 alive": another bare number may be the dead as well.
+    let second = if has_dead && told_dead.is_none() { clause.number() } else { None };
+    let dead = told_dead.or(second).or(alive.zip(all).map(|(alive, all)| all - alive));
+    if dead.is_none() {
+        clause.lacks.push(Why::NotSaid("dead"));
+    }
+    let causes =
+        if dead.is_some_and(|dead| dead > 0.0) { clause.known_text(&["causes.words", "pests.words"]) } else { None };
+    clause.take(&["small.by"]);
     let told = [
         ("bed", Some(json!(bed))),
         ("species", Some(json!(species))),
         ("alive", alive.map(number_value)),
         ("dead", dead.map(number_value)),
+        ("causes", causes.map(Value::from)),
     ];
     one("survival_counted", fields(told))
 }
@@ -278,7 +348,11 @@ pub(crate) fn plants_lost(clause: &mut Clause) -> Option<Drafts> {
     if clause.find_name(Tray).is_some() {
         return None;
     }
-    let (species, is_nurse) = species_in(clause, &bed)?;
+    let named = species_in(clause, &bed);
+    if named.is_none() && clause.find_number().is_none() {
+        return None;
+    }
+    let (species, is_nurse) = named.map_or((None, false), |(species, is_nurse)| (Some(species), is_nurse));
     let slashed = clause.marks.iter().find(|mark| mark.has("slash")).map(|mark| mark.typed.clone());
     let burnt = clause.marks.iter().find(|mark| mark.has("burn")).map(|mark| mark.typed.clone());
     let is_stolen = clause.marks.iter().any(|mark| mark.has("steal"));
@@ -298,14 +372,22 @@ pub(crate) fn plants_lost(clause: &mut Clause) -> Option<Drafts> {
     if is_nurse {
         clause.lacks.push(Why::Several);
     }
+    let species = species.or_else(|| one_of_the_bed(clause, &bed));
     if !dies && cause.is_none() {
         return None;
     }
     let told = [
         ("bed", Some(json!(bed))),
-        ("species", Some(json!(species))),
+        ("species", species.map(Value::from)),
         ("count", count.map(number_value)),
         ("cause", cause.map(Value::from)),
     ];
     one("plants_lost", fields(told))
+}
+
+/// The species of a bed of which none is named: it is asked, also where there is only one.
+fn one_of_the_bed(clause: &mut Clause, bed: &str) -> Option<String> {
+    let plants = clause.known.names.plants_in(bed);
+    clause.lacks.push(if plants.len() == 1 { Why::Several } else { Why::NotSaid("species") });
+    plants.into_iter().next()
 }

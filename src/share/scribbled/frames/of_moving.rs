@@ -132,6 +132,15 @@ pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
     let Some(bed) = clause.name(Bed) else { return planted_nowhere(clause) };
     let is_refill = clause.head(&["refill"]).is_some();
     let is_headed = clause.head(&["plant"]).is_some() || is_refill;
+    if is_refill {
+        clause.take(&["gone_there"]);
+    }
+    // "we got 14 into the ground".
+    for at in 0..clause.marks.len() {
+        if is_headed && clause.marks[at].folded == "got" {
+            clause.use_mark(at);
+        }
+    }
     let led = clause.take(&["small.to"]).is_some();
     // "where coffee died" only says where.
     if let Some(at) = (0..clause.marks.len()).find(|i| clause.marks[*i].has("small.where")) {
@@ -147,9 +156,15 @@ pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
         let of_species = |key: &String| keys.as_ref().is_some_and(|keys| keys.contains(key));
         let fits = clause.known.all.iter().filter(|(of, name)| {
             *of == Tray
+                && !clause.known.is_empty_tray(Tray, name)
                 && clause.known.names.species_of(Tray, name).is_some_and(|key| keys.is_none() || of_species(&key))
         });
         let trays: Vec<String> = fits.map(|(_, name)| name.clone()).collect();
+        // No tray is of a nurse plant: it went out as shoots or seed.
+        let is_nurse = |key: &String| clause.known.names.nurses_in(&bed).contains(key);
+        if trays.is_empty() && keys.as_ref().is_some_and(|keys| keys.iter().any(is_nurse)) {
+            return None;
+        }
         clause.lacks.push(Why::NoTray);
         let told = |tray: &String| {
             (

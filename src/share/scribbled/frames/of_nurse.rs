@@ -20,7 +20,13 @@ pub(crate) fn nurse_planted(clause: &mut Clause) -> Option<Drafts> {
         let rows = clause.take(&["rows"]).is_some() || in_row;
         let first = clause.amount("units.m")?;
         let second = clause.amount("units.m");
-        second.map(|second| (first, second)).filter(|_| rows).or(square.then_some((first, first)))
+        let both = second.map(|second| (first, second)).filter(|_| rows).or(square.then_some((first, first)));
+        // One distance is mostly that of both ways: it is asked.
+        if both.is_none() && second.is_none() {
+            clause.lacks.push(Why::NotSaid("row_m"));
+            return Some((first, first));
+        }
+        both
     });
     clause.weight += if spacing.is_some() { 5 } else { 0 };
     let keys = clause.species()?;
@@ -58,12 +64,20 @@ pub(crate) fn nurse_counted(clause: &mut Clause) -> Option<Drafts> {
     if clause.head(&["alive", "left", "count", "survive"]).is_none() && bunches.is_none() {
         return None;
     }
-    let alive = clause.count();
-    clause.take(&["small.thing", "bunch"]);
     // Those that fell are what is no more counted.
+    let falls = ["die", "kill", "fell", "steal"];
+    let has_fallen = falls.iter().any(|role| clause.has(role));
+    let fallen = if has_fallen { clause.number_beside(&falls) } else { None };
+    let alive = match clause.part_of_all() {
+        Some((alive, _)) => Some(alive),
+        None => clause.number_beside(&["alive", "left", "count", "survive"]).or_else(|| clause.count()),
+    };
+    clause.take(&["small.thing", "bunch"]);
     let mut cause = None;
-    if clause.take(&["die", "kill", "fell"]).is_some() {
-        clause.number();
+    if clause.take(&falls).is_some() || has_fallen {
+        if fallen.is_none() {
+            clause.number();
+        }
         cause = clause.text(&["causes.words"], true);
         clause.take(&["small.by"]);
     }
@@ -87,7 +101,8 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let fell = clause.head(&["fell"]).is_some();
     let leaves = clause.head(&["leaf"]).is_some();
     let harvest = clause.head(&["harvest"]).is_some();
-    let cut = clause.head(&["cut"]).is_some();
+    let pruned = clause.has("prune");
+    let cut = clause.head(&["cut", "prune"]).is_some();
     if !(fell || leaves || harvest || cut || kg.is_some()) {
         return None;
     }
@@ -98,7 +113,7 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let what = match () {
         () if bunches || harvest || kg.is_some() => "harvest",
         () if fell => "felled",
-        () if leaves => "leaves",
+        () if leaves || pruned => "leaves",
         () => {
             clause.lacks.push(Why::Several);
             "leaves"
@@ -111,9 +126,12 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let lifted = harvest && !bunches && kg.is_none() && count.is_none();
     let share = share.or(lifted.then_some(1.0));
     clause.take(&["small.thing"]);
-    if share.is_none() && count.is_none() {
+    let is_open = share.is_none() && count.is_none();
+    if is_open {
         clause.lacks.push(Why::NoNumber);
     }
+    // How much is asked; all of it is offered.
+    let share = share.or(is_open.then_some(1.0));
     let told = [
         ("bed", Some(json!(bed))),
         ("nurse", Some(json!(nurse))),

@@ -3,8 +3,8 @@
 use super::clause::{Clause, fields, number_value};
 use super::entries::{Drafts, one, subject};
 use super::of_tray::{over_standing, same_species, tray};
-use crate::share::scribbled::typed::marks::What;
-use crate::share::scribbled::typed::named::NameOf::{Bed, Place, Tray};
+use crate::share::scribbled::typed::marks::{Mark, What};
+use crate::share::scribbled::typed::named::NameOf::{Bed, Lot, Place, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
@@ -129,7 +129,7 @@ pub(crate) fn worked(clause: &mut Clause) -> Option<Drafts> {
         clause.take(&["mood.vague"]);
         clause.lacks.push(Why::NoUnit);
     }
-    let person = clause.text(&["small.title", "small.person"], true);
+    let person = clause.text(&["small.title", "small.person"], true).or_else(|| clause.species_as_a_name());
     let is_first = person.as_ref().is_some_and(|name| name.chars().next().is_some_and(char::is_uppercase));
     if person.as_ref().is_some_and(|name| !is_first && !clause.names_a_person(name)) {
         clause.lacks.push(Why::Several);
@@ -145,3 +145,41 @@ pub(crate) fn worked(clause: &mut Clause) -> Option<Drafts> {
     }
     one("worked", told)
 }
+
+/// Work that no entry has a field for: manuring, liming, staking, bags filled. It is kept in the line's own words.
+pub(crate) fn tended(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["tend"])?;
+    let about = subject(clause, &[Tray, Bed, Place, Lot], true);
+    // What else it says is kept with it, unless it says what else happened.
+    let goes_with = |mark: &Mark| match &mark.what {
+        What::Number { .. } | What::Amount(..) | What::Part(_) | What::Species(_) | What::Unknown => true,
+        What::Word => mark.roles.iter().all(|role| role.contains('.') || GOES_WITH.contains(role)),
+        _ => false,
+    };
+    for at in 0..clause.marks.len() {
+        if clause.is_free(at) && goes_with(&clause.marks[at]) {
+            clause.use_mark(at);
+        }
+    }
+    let told = about.unwrap_or_default().into_iter().next();
+    let fields = told.map(|subject| (subject.field.to_string(), Value::from(subject.name))).into_iter().collect();
+    one("tended", fields)
+}
+
+/// Words that may stand with such work and say nothing else.
+const GOES_WITH: [&str; 14] = [
+    "tend",
+    "remedy",
+    "bag",
+    "hole",
+    "spray",
+    "soil",
+    "put",
+    "bunch",
+    "cutting",
+    "sucker",
+    "leaf",
+    "root",
+    "mulch_stuff",
+    "one_lifted",
+];

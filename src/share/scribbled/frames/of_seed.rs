@@ -118,7 +118,12 @@ pub(crate) fn resown(clause: &mut Clause) -> Option<Drafts> {
 pub(crate) fn sown_in_bed(clause: &mut Clause) -> Option<Drafts> {
     let bed = clause.name(Bed)?;
     clause.head(&["at_stake"])?;
-    let species = clause.species()?;
+    let of_lot = clause.find_name(Lot).and_then(|at| match &clause.marks[at].what {
+        What::Name(all) => all.iter().find(|(of, _)| *of == Lot).map(|(_, name)| name.clone()),
+        _ => None,
+    });
+    let of_lot = of_lot.and_then(|lot| clause.known.names.species_of(Lot, &lot)).map(|key| vec![key]);
+    let species = clause.species().or(of_lot)?;
     // The number at the seeds is that of each hole.
     let seed_at = (0..clause.marks.len()).find(|i| clause.marks[*i].has("seed"));
     let per_hole = seed_at
@@ -192,11 +197,56 @@ pub(crate) fn lot_counted(clause: &mut Clause) -> Option<Drafts> {
     let lot = clause.name(Lot)?;
     clause.species();
     let seeds = clause.count();
+    let about = clause.take(&["small.about"]).is_some();
     if !remains && !says_lot && !clause.is_surely(Lot) {
         clause.lacks.push(Why::Several);
     }
     over_seeds(clause, &lot, seeds);
-    one("lot_counted", fields([("lot", Some(json!(lot))), ("seeds", seeds.map(number_value))]))
+    let told = [
+        ("lot", Some(json!(lot))),
+        ("seeds", seeds.map(number_value)),
+        // No field holds it: the line is kept beside the count.
+        ("about", about.then_some(json!(true))),
+    ];
+    one("lot_counted", fields(told))
+}
+
+/// "K1 test 41/50 28 days": how many of how many came up.
+pub(crate) fn lot_tested(clause: &mut Clause) -> Option<Drafts> {
+    clause.head(&["lot_test"])?;
+    let lot = clause.name(Lot)?;
+    clause.species();
+    clause.take(&["seed", "lot", "up", "count", "well", "alive", "small.thing"]);
+    let days = clause.amount("units.day").or_else(|| clause.amount("units.week").map(|weeks| weeks * 7.0));
+    let mut replicates: Vec<(f64, f64)> = Vec::new();
+    while let Some((germinated, seeds)) = clause.part_of_all() {
+        replicates.push((germinated, seeds));
+    }
+    if replicates.is_empty() {
+        let (first, second) = (clause.number()?, clause.number()?);
+        replicates.push((first.min(second), first.max(second)));
+    }
+    for (germinated, seeds) in &replicates {
+        if germinated > seeds {
+            clause.lacks.push(Why::MoreThanAll(*germinated, *seeds));
+        }
+    }
+    if days.is_none() {
+        clause.lacks.push(Why::NotSaid("days"));
+    }
+    clause.weight += 8;
+    let replicates: Vec<Value> = replicates
+        .into_iter()
+        .map(|(germinated, seeds)| json!({"seeds": number_value(seeds), "germinated": number_value(germinated)}))
+        .collect();
+    one(
+        "lot_tested",
+        fields([
+            ("lot", Some(json!(lot))),
+            ("replicates", Some(Value::from(replicates))),
+            ("days", days.map(number_value)),
+        ]),
+    )
 }
 
 /// A bare lot and number: how many seeds are left, perhaps.

@@ -2,7 +2,7 @@
 
 use super::clause::{Clause, fields, number_value};
 use super::entries::{Drafts, one};
-use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Place, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
@@ -84,6 +84,7 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     }
     let spoken_dead = clause.take(&["no_dead"]).is_some();
     let dead = if clause.has("die") && !spoken_dead { number_at_word(clause, &["die"]) } else { None };
+    clause.take(&["well"]);
     let is_headed = clause.head(&["count", "up"]).is_some() | (spoken_dead && clause.find_number().is_some());
     let is_headed = clause.head(&["left"]).is_some() && clause.is_surely(Tray) || is_headed;
     let name = tray(clause, is_headed)?;
@@ -165,7 +166,24 @@ pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
         let nearly = nearly_a_cause(clause);
         let unknown = clause.unknown_reason(&["causes.words", "pests.words"])?;
         clause.lacks.extend(nearly.map(|(written, known)| Why::CauseNearly(written, known)));
+        // What somebody did is no cause: nobody knows what it says.
+        if does_something(&unknown) {
+            clause.lacks.push(Why::Several);
+            return None;
+        }
         Some(unknown)
+    })
+}
+
+/// Whether an unknown word is made like a verb that tells what happened, or says how plants are.
+pub(crate) fn does_something(text: &str) -> bool {
+    /// Shorter words are no such verbs.
+    const LEAST_LETTERS: usize = 5;
+    const ENDINGS: [&str; 11] = ["aron", "ieron", "aban", "ando", "iendo", "amos", "imos", "ada", "adas", "idas", "ed"];
+    text.split(' ').any(|word| {
+        let folded = crate::share::scribbled::lexicon::fold(word);
+        let past = word.ends_with(['é', 'ó', 'í']);
+        past || folded.len() >= LEAST_LETTERS && ENDINGS.iter().any(|ending| folded.ends_with(ending))
     })
 }
 
@@ -194,7 +212,10 @@ fn nearly_a_cause(clause: &mut Clause) -> Option<(String, String)> {
 pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     let minus = has_minus(clause) || has_dash_and_cause(clause);
     let dies = clause.has("die") || clause.has("steal") || clause.has("burn");
-    let kills = clause.has("kill");
+    // "k2 got aphids": without a number nothing was lost.
+    let is_got = |mark: &Mark| matches!(mark.folded.as_str(), "got" | "got into");
+    let only_got = clause.marks.iter().filter(|mark| mark.has("kill")).all(is_got) && clause.find_number().is_none();
+    let kills = clause.has("kill") && !only_got;
     if !minus && !dies && !kills {
         return None;
     }
@@ -205,7 +226,7 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     let all = clause.find_number().is_none() && clause.take(&["whole"]).is_some();
     let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
     clause.head(&["die", "kill", "steal", "burn"]);
-    clause.take(&["more", "small.thing"]);
+    clause.take(&["more", "small.thing", "no_cause"]);
     if dies {
         clause.take(&["saw"]);
     }
@@ -258,13 +279,29 @@ pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let plain = cull.map(|at| clause.marks[at].folded.clone()).unwrap_or_default();
     let name = tray(clause, true)?;
     let count = clause.count();
-    let why = clause.text(&["poor"], true).or_else(|| thin.then(|| "thinned".to_string()));
-    clause.take(&["small.thing", "poor"]);
+    let said = clause.text(&["poor"], true);
+    if said.as_deref().is_some_and(|said| does_something(said) && !clause.has("poor")) {
+        clause.lacks.push(Why::Several);
+    }
+    let why = said.or_else(|| thin.then(|| "thinned".to_string()));
+    clause.take(&["small.thing", "poor", "small.by"]);
     same_species(clause, &name);
     // A plant taken out says no word of why: sold, lifted, planted?
-    if matches!(plain.as_str(), "saque" | "sacamos" | "took out" | "take out" | "taken out" | "removed")
-        && why.is_none()
-    {
+    const PLAIN: [&str; 11] = [
+        "saque",
+        "sacamos",
+        "took out",
+        "take out",
+        "taken out",
+        "removed",
+        "quite",
+        "quitamos",
+        "pulled",
+        "pulled out",
+        "graded",
+    ];
+    let says_why = clause.marks.iter().any(|mark| mark.has("cull") && !PLAIN.contains(&mark.folded.as_str()));
+    if PLAIN.contains(&plain.as_str()) && why.is_none() && !says_why {
         clause.lacks.push(Why::Several);
     }
     let standing = clause.known.names.standing(&name);
@@ -299,6 +336,7 @@ pub(crate) fn lost_of_species(clause: &mut Clause) -> Option<Drafts> {
     let cause = cause(clause);
     let fits = clause.known.all.iter().filter(|(of, name)| {
         *of == Tray
+            && !clause.known.is_empty_tray(Tray, name)
             && keys
                 .as_ref()
                 .is_some_and(|keys| clause.known.names.species_of(Tray, name).is_some_and(|key| keys.contains(&key)))

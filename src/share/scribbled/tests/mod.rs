@@ -61,6 +61,12 @@ impl Names for World {
     fn plants_in(&self, _: &str) -> Vec<String> {
         ["Coffea arabica", "Swietenia macrophylla", "Persea americana"].map(str::to_string).to_vec()
     }
+    fn places_in(&self, _: &str) -> Option<u32> {
+        None
+    }
+    fn is_planted(&self, _: &str) -> bool {
+        true
+    }
     fn is_seedbed(&self, tray: &str) -> bool {
         tray == "s1"
     }
@@ -108,6 +114,12 @@ impl Names for Other {
     }
     fn plants_in(&self, bed: &str) -> Vec<String> {
         World.plants_in(bed)
+    }
+    fn places_in(&self, _: &str) -> Option<u32> {
+        Some(33)
+    }
+    fn is_planted(&self, bed: &str) -> bool {
+        bed == "B1"
     }
     fn is_seedbed(&self, _: &str) -> bool {
         false

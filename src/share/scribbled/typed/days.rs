@@ -92,6 +92,10 @@ fn bare_day_of_month(words: &[Word], i: usize, lead: usize, today: Day) -> Optio
     let word = words.get(i + lead)?.folded.as_str();
     let ordinal =
         word.strip_suffix("th").or(word.strip_suffix("st")).or(word.strip_suffix("nd")).or(word.strip_suffix("rd"));
+    // "each 3rd day" is a step.
+    if words.get(i + lead + 1).is_some_and(|word| lexicon().is(&word.folded, "units.day")) {
+        return None;
+    }
     let is_led = lead == 1 && words.get(i).is_some_and(|word| word.folded == "el");
     let bare = ordinal.or((is_led && (i == 0 || i + lead + 1 == words.len())).then_some(word))?;
     let day: u32 = bare.parse().ok().filter(|day| (1..=31).contains(day))?;

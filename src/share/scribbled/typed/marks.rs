@@ -22,6 +22,8 @@ pub(crate) enum What {
     Part(f64),
     /// A number with its unit.
     Amount(f64, Role),
+    /// 41/50: a part and the whole.
+    Share(f64, f64),
     /// Two numbers where one was to be.
     Range(f64, f64),
     /// 3 x 3.
@@ -118,7 +120,11 @@ fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark])
     if let Some(hours) = hours_and_minutes(&words[i].typed) {
         return (What::Amount(hours, "units.hour"), 1);
     }
-    if let Some(found) = clock_at(words, i).or_else(|| range_at(words, i)).or_else(|| spacing_at(words, i)) {
+    if let Some(found) = clock_at(words, i)
+        .or_else(|| range_at(words, i))
+        .or_else(|| spacing_at(words, i))
+        .or_else(|| share_at(words, i))
+    {
         return found;
     }
     if let Some((day, taken)) = day_at(words, i, today)
@@ -187,6 +193,15 @@ fn clock_at(words: &[Word], i: usize) -> Option<(What, usize)> {
     (hour < 24 && minute < 60).then(|| (What::Clock(format!("{hour:02}:{minute:02}")), 1))
 }
 
+/// "41/50", which is no day of a month.
+fn share_at(words: &[Word], i: usize) -> Option<(What, usize)> {
+    /// A greater second number is no month.
+    const MONTHS: f64 = 12.0;
+    let (part, all) = words[i].typed.split_once('/')?;
+    let (part, all) = (in_figures(part)?, in_figures(all)?);
+    (all > MONTHS && part <= all && part.fract() == 0.0 && all.fract() == 0.0).then_some((What::Share(part, all), 1))
+}
+
 fn range_at(words: &[Word], i: usize) -> Option<(What, usize)> {
     if let Some((low, high)) = words[i].typed.split_once('-')
         && let (Some(low), Some(high)) = (in_figures(low), in_figures(high))
@@ -226,8 +241,10 @@ fn number_mark(words: &[Word], i: usize, figure: Figure) -> (What, usize) {
     let after = i + figure.words;
     let article =
         usize::from(figure.is_part && words.get(after).is_some_and(|word| matches!(word.folded.as_str(), "a" | "an")));
+    // "una pulgada" is a measure, "un l" may be anything.
+    let is_whole_word = words.get(after).is_some_and(|word| word.folded.len() > 2);
     if let Some((unit, taken)) = unit_at(words, after + article)
-        && !figure.is_weak
+        && (!figure.is_weak || is_whole_word)
     {
         return (What::Amount(figure.value, unit), figure.words + article + taken);
     }
@@ -259,7 +276,8 @@ fn number_mark(words: &[Word], i: usize, figure: Figure) -> (What, usize) {
 fn settled(mut marks: Vec<Mark>) -> Vec<Mark> {
     let mut i = 0;
     while i + 2 < marks.len() {
-        let old = marks[i].number().is_some() && marks[i + 2].number().is_some();
+        let is_new = marks[i + 2].number().is_some() || matches!(marks[i + 2].what, What::Amount(..));
+        let old = marks[i].number().is_some() && is_new;
         if old && (matches!(marks[i + 1].folded.as_str(), ">" | "down to" | "=>") || marks[i + 1].typed == "->") {
             marks.drain(i..i + 2);
         }

@@ -24,6 +24,10 @@ pub trait Names {
     fn nurses_in(&self, bed: &str) -> Vec<String>;
     /// The species planned or planted in a bed, other than nurse plants.
     fn plants_in(&self, bed: &str) -> Vec<String>;
+    /// Places for plants in a bed by its plan, where it has one.
+    fn places_in(&self, bed: &str) -> Option<u32>;
+    /// Whether anything stands in a bed.
+    fn is_planted(&self, bed: &str) -> bool;
     /// Whether seedlings of a tray are pricked out rather than potted on.
     fn is_seedbed(&self, tray: &str) -> bool;
 }
@@ -117,6 +121,21 @@ impl<'a> Known<'a> {
         (!found.is_empty()).then_some((found, longest))
     }
 
+    /// Whether a tray has nothing in it and nothing to come.
+    pub fn is_empty_tray(&self, name_of: NameOf, name: &str) -> bool {
+        name_of == NameOf::Tray && self.names.standing(name) == Some(0) && !self.names.is_seedbed(name)
+    }
+
+    /// Whether the number of a count is near what stands there by the books: at most so many, and at least half of them.
+    pub fn is_a_likely_count(&self, fields: &serde_json::Map<String, serde_json::Value>) -> bool {
+        let books = fields.get("tray").and_then(|tray| self.names.standing(tray.as_str()?)).map(f64::from);
+        let counted = fields.get("standing").and_then(serde_json::Value::as_f64);
+        match (books, counted) {
+            (Some(books), Some(counted)) => counted <= books && counted * 2.0 >= books,
+            _ => true,
+        }
+    }
+
     /// Whether a known name begins with this word.
     pub fn begins_a_name(&self, word: &str) -> bool {
         self.by_first.contains_key(&squeezed(word))
@@ -181,7 +200,8 @@ impl<'a> Known<'a> {
         if wanted.len() > LONGEST_NAME {
             return Vec::new();
         }
-        let fits = self.all.iter().filter(|(of, _)| name_of.is_none_or(|wanted| wanted == *of));
+        let is_of = |of: &NameOf| name_of.is_none_or(|wanted| wanted == *of);
+        let fits = self.all.iter().filter(|(of, name)| is_of(of) && !self.is_empty_tray(*of, name));
         let mut near: Vec<(usize, &String)> =
             fits.map(|(_, name)| (strsim::osa_distance(&squeezed(name), &wanted), name)).collect();
         near.sort();

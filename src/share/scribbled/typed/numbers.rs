@@ -54,8 +54,13 @@ pub(crate) fn number_at(words: &[Word], i: usize) -> Option<Figure> {
         let value = in_figures(&words.get(i + 1)?.typed)?;
         return Some(Figure { is_minus: true, ..whole(value, 2)? });
     }
-    let Some(value) = in_figures(typed) else { return in_words(words, i) };
     let lexicon = lexicon();
+    // "each 3rd day".
+    let ordinal = ["st", "nd", "rd", "th"].iter().find_map(|ending| typed.strip_suffix(ending)).and_then(in_figures);
+    if let Some(value) = ordinal.filter(|_| lexicon.is(folded(words, i + 1), "units.day")) {
+        return whole(value, 1);
+    }
+    let Some(value) = in_figures(typed) else { return in_words(words, i) };
     let behind = folded(words, i + 1);
     match () {
         () if lexicon.is(behind, "numbers.dozen") => whole(value * 12.0, 2),
