@@ -77,7 +77,7 @@ fn a_line_of_two_meanings_is_refused_with_the_lines_it_may_mean_ready_to_copy() 
     let mut copied = 0;
     for lang in ["en", "es"] {
         for line in
-            ["potted on 20 c1 into 1 l, new c9", "c1 7 damping of", "c3 41", "took c1 back to Bench 3", "c1 10-12"]
+            ["potted on 20 c1 into 1 l, new c9", "c1 7 damping of", "c3 41", "dug 7 holes in Upper 1", "c1 10-12"]
         {
             let said = home.refused(&["write", line, "--lang", lang]);
             for meant in said.lines().filter_map(|line| line.strip_prefix("    ")).filter(|line| !line.contains("=..."))

@@ -10,6 +10,7 @@ use crate::base::{Day, text};
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::fault::{EntryFault, FieldFault};
 use crate::nursery::entry::fields::{find_field, unknown_field};
+use crate::nursery::entry::in_spanish::beside_of_spanish;
 use crate::nursery::entry::reading::typed_value;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
@@ -24,6 +25,8 @@ pub fn read_pairs(kind: &str, pairs: &[String], today: Day, who: &str) -> Result
     let mut fields = Map::new();
     for (i, pair) in pairs.iter().enumerate() {
         let numbered = |fault: Fault| PairFault::new(Some(i + 1), fault);
+        let in_english = with_english_name(pair);
+        let pair = in_english.as_deref().unwrap_or(pair);
         let in_figures = day_in_figures(known, pair, today);
         let pair = in_figures.as_deref().unwrap_or(pair);
         let (name, value) = read_pair(known, pair, &ENVELOPE).map_err(numbered)?;
@@ -38,6 +41,12 @@ pub fn read_pairs(kind: &str, pairs: &[String], today: Day, who: &str) -> Result
         let pair = order.iter().position(|name| Some(name.as_str()) == outer);
         PairFault::new(pair.map(|i| i + 1), fault)
     })
+}
+
+/// A pair of what stands beside the fields, where its name is a Spanish one: `dia=ayer`.
+pub(super) fn with_english_name(pair: &str) -> Option<String> {
+    let (name, value) = pair.split_once('=')?;
+    beside_of_spanish(&text::folded(name)).map(|english| format!("{english}={value}"))
 }
 
 /// A pair whose day is written as people say it (`happened=yesterday`, `until=tomorrow`), with the day in figures. None

@@ -11,7 +11,7 @@ pub mod subject;
 mod tray;
 
 pub(crate) use form::{fault, fields, rules};
-pub use form::{reading, shape, types};
+pub use form::{in_spanish, reading, shape, types};
 
 pub use book::*;
 pub use facts::KindFacts;
@@ -191,11 +191,12 @@ pub fn all_kinds() -> impl Iterator<Item = &'static KindOfEntry> {
         .chain(BookEntry::KINDS)
 }
 
-/// A kind by its name; blanks, hyphens, underscores and case do not count.
+/// A kind by its name, in either language; blanks, hyphens, underscores and case do not count.
 pub fn kind_of_entry(name: &str) -> Option<&'static KindOfEntry> {
     if let Some(known) = all_kinds().find(|known| known.kind == name) {
         return Some(known);
     }
     let wanted = crate::base::text::folded(name);
-    all_kinds().find(|known| crate::base::text::folded(known.kind) == wanted)
+    let in_spanish = in_spanish::kind_of_spanish(&wanted);
+    all_kinds().find(|known| in_spanish == Some(known.kind) || crate::base::text::folded(known.kind) == wanted)
 }

@@ -14,7 +14,7 @@ pub use forms::{FORMS, FORMS_IN_SPANISH};
 use super::draft::{Writer, read_kind, seen, settle_draft, short};
 use super::fault::{Fault, LineFaults, Reason};
 use super::hand_day::{begins_with_weekday, is_like_a_day, read_said_day};
-use super::pairs::{read_pairs, split_words};
+use super::pairs::{read_pairs, split_words, with_english_name};
 use super::scribbled::Reader;
 use super::vocabulary::{is, vocabulary};
 use crate::base::{Day, SpeciesKey, name_search, text};
@@ -293,6 +293,9 @@ impl Sheet<'_> {
         let mut pairs: Vec<String> = rest.iter().map(|word| word.text.clone()).collect();
         let mut has_day = false;
         for pair in &mut pairs {
+            if let Some(in_english) = with_english_name(pair) {
+                *pair = in_english;
+            }
             let Some((name, written)) = pair.split_once('=') else { continue };
             if text::folded(name) == "happened" {
                 has_day = true;

@@ -348,7 +348,8 @@ fn compared(short: &Draft, own: &[Draft]) -> Compared {
     let swallows = swallows(short);
     let Some(first) = own.first() else { return Compared::Same };
     let alike = first.kind == short.kind && first.happened == short.happened && agree(short, first);
-    let more = own.len() > 1 || first.body.len() > short.body.len();
+    let has_all = short.body.keys().all(|field| first.body.contains_key(field));
+    let more = own.len() > 1 && has_all || first.body.len() > short.body.len();
     match () {
         () if alike && more => Compared::SaysMore,
         () if alike => Compared::Same,

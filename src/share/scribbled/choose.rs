@@ -3,7 +3,8 @@
 use super::asides::without_asides;
 use super::days::SaidDay;
 use super::doubts::{doubted, without_hours};
-use super::frames::{Clause, Drafts, FRAMES};
+use super::frames::{CLEAR_BY, Clause, Drafts, FRAMES};
+use super::helpers::without_helpers;
 use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
@@ -22,8 +23,23 @@ const MOST_WORDS: usize = 60;
 pub(super) const MOST_PARTINGS: usize = 7;
 /// The most statements that are tried for one line; a line that needs more is refused.
 pub(super) const MOST_TRIED: usize = 70;
-/// How far apart in weight two readings are before one is clear.
-pub(super) const CLEAR_BY: i32 = 3;
+/// What a reading must weigh to be sure though words are left over.
+const SURE: i32 = 15;
+/// The most words that are passed over so.
+const MOST_LEFT: usize = 3;
+/// Kinds of entries that their units or their own words make sure.
+const SURE_KINDS: [&str; 8] = [
+    "light_read",
+    "soil_checked",
+    "weather",
+    "lot_tested",
+    "measured",
+    "plug_checked",
+    "watering_set",
+    "survival_counted",
+];
+/// Roles of words that do not say by themselves what happened.
+const SOFT: [&str; 10] = ["put", "carry", "receive", "gives", "reach", "saw", "one_lifted", "hole", "leaf", "well"];
 /// The most lines that are offered.
 pub(super) const MOST_OFFERS: usize = 4;
 
@@ -74,16 +90,52 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     if words.is_empty() || words.len() > MOST_WORDS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
-    let (words, aside) = without_asides(without_hours(words));
-    let all = marks(&words, known, today);
+    let (words, aside) = without_asides(without_hours(without_helpers(words)));
+    let (read, more) = match read_words(&words, is_question, known, today) {
+        Reading::Refused { why, offers } => said_beside(&words, is_question, known, today)
+            .filter(|_| why.iter().any(|why| matches!(why, Why::NoReading(_))))
+            .unwrap_or((Reading::Refused { why, offers }, None)),
+        read => (read, None),
+    };
+    match aside.or(more) {
+        Some(aside) => beside(read, &aside),
+        None => read,
+    }
+}
+
+/// The line without a part between signs that says nothing the journal has a word for, where the rest is clear.
+fn said_beside(words: &[Word], is_question: bool, known: &Known, today: Day) -> Option<(Reading, Option<String>)> {
+    let parts = words.split(|word| matches!(word.typed.as_str(), "," | ";" | ":" | "." | "(" | ")"));
+    let parts: Vec<&[Word]> = parts.filter(|part| !part.is_empty()).collect();
+    let says_nothing = |part: &&[Word]| {
+        let of = marks(part, known, today);
+        let is_plain = |mark: &Mark| match mark.what {
+            What::Unknown => true,
+            What::Word => mark.roles.iter().all(|role| role.starts_with("small.") || SOFT.contains(role)),
+            _ => false,
+        };
+        of.iter().all(is_plain)
+    };
+    let (beside, rest): (Vec<&[Word]>, Vec<&[Word]>) = parts.into_iter().partition(says_nothing);
+    if beside.is_empty() || rest.is_empty() {
+        return None;
+    }
+    let comma = words.iter().find(|word| word.is(",") || word.is(":") || word.is(";") || word.is("."))?.clone();
+    let rest = rest.join(&comma);
+    let read = read_words(&rest, is_question, known, today);
+    let typed: Vec<String> = beside.concat().into_iter().map(|word| word.typed).collect();
+    matches!(read, Reading::Clear(_)).then(|| (read, Some(typed.join(" "))))
+}
+
+fn read_words(words: &[Word], is_question: bool, known: &Known, today: Day) -> Reading {
+    let all = marks(words, known, today);
     if all.len() > MOST_MARKS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
     let moods = moods(&all, is_question);
     let plain: Vec<Mark> = all.into_iter().filter(|mark| !is_mood(mark)).collect();
-    let read = doubted(&words, Line { marks: plain, known, today, tried: Cell::new(0) }.read());
-    let read = if moods.is_empty() { read } else { refused_for(moods, read) };
-    aside.map_or(read.clone(), |aside| beside(read, &aside))
+    let read = doubted(words, Line { marks: plain, known, today, tried: Cell::new(0) }.read());
+    if moods.is_empty() { read } else { refused_for(moods, read) }
 }
 
 /// What no entry has a field for goes along with the first entry: the line is kept word for word beside it.
@@ -172,7 +224,32 @@ impl Line<'_> {
         if !explained.is_empty() {
             return self.asked(&explained);
         }
-        self.nearest(&whole)
+        self.sure_but_for_words(&whole).unwrap_or_else(|| self.nearest(&whole))
+    }
+
+    /// A reading that its units or its own words make sure, though some words are left over that nobody knows: they are kept
+    /// beside it. A word that may turn it, another thing that happened, a name or a number is never passed over.
+    fn sure_but_for_words(&self, whole: &[Way]) -> Option<Reading> {
+        let best = whole.first().filter(|way| way.lacks.is_empty() && way.weight >= SURE)?;
+        let is_sure = best.drafts.iter().all(|(kind, _)| SURE_KINDS.contains(kind));
+        let rival =
+            whole.iter().skip(1).any(|way| way.leftover.len() == best.leftover.len() && way.drafts != best.drafts);
+        let left: Vec<&Mark> = best.leftover.iter().filter_map(|at| self.marks.get(*at)).collect();
+        let is_soft = |mark: &&Mark| match mark.what {
+            What::Unknown => !lexicon().is(&mark.folded, "helpers.turns"),
+            What::Word => mark.roles.iter().all(|role| SOFT.contains(role) || role.starts_with("small.")),
+            _ => false,
+        };
+        if !is_sure
+            || rival
+            || left.len() > MOST_LEFT
+            || !left.iter().all(is_soft)
+            || self.one_day().is_none() && self.marks.iter().any(|mark| day_of(mark).is_some())
+        {
+            return None;
+        }
+        let words: Vec<&str> = left.iter().map(|mark| mark.typed.as_str()).collect();
+        Some(beside(Reading::Clear(self.dated(&best.drafts, self.one_day())), &words.join(" ")))
     }
 
     fn bad_day(&self) -> Option<Why> {

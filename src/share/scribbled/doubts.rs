@@ -66,9 +66,10 @@ fn hour_at(words: &[Word], at: usize) -> Option<usize> {
     let behind = phrase_at(words, hour + 1, "hour_behind");
     let names_things = words.get(hour + 1).is_some_and(|word| {
         let roles = lexicon().roles(&word.folded);
-        roles
-            .iter()
-            .any(|role| matches!(*role, "small.thing" | "bag" | "tray" | "seed" | "causes.words" | "small.person"))
+        roles.iter().any(|role| {
+            role.starts_with("units.")
+                || matches!(*role, "small.thing" | "bag" | "tray" | "seed" | "causes.words" | "small.person")
+        })
     });
     match (before, behind) {
         (_, Some(length)) => Some(hour + 1 + length - at),
@@ -85,7 +86,16 @@ pub(super) fn doubted(words: &[Word], reading: Reading) -> Reading {
     let (drafts, asks) = match &reading {
         Reading::Clear(drafts) => (drafts.clone(), false),
         Reading::Asks { offers, .. } => (offers.first().cloned().unwrap_or_default(), true),
-        Reading::Refused { .. } => return reading,
+        Reading::Refused { offers, .. } => {
+            let thrown = offers.iter().flatten().find(|draft| draft.kind == "culled");
+            return match (thrown, phrase_in(words, "purpose")) {
+                (Some(thrown), Some(purpose)) => {
+                    let note = as_a_note(std::slice::from_ref(thrown));
+                    Reading::Refused { why: vec![Why::NotThrownAway(purpose)], offers: vec![vec![note]] }
+                }
+                _ => reading,
+            };
+        }
     };
     if let Some(why) = drafts.iter().find_map(|draft| doubt_of(words, draft)) {
         // What was read is not what was meant: the line can be kept as it is.
@@ -175,6 +185,12 @@ fn part(words: &[Word], value: f64, counted: bool) -> Option<Why> {
         let others = words.iter().enumerate().filter(|(i, _)| *i != next);
         others.flat_map(|(_, word)| lexicon().roles(&word.folded)).any(|role| matches!(role, "die" | "kill"))
     };
+    // "7 caídas por mal del talluelo": what fell over of something is lost.
+    let fell_of = word.folded.starts_with("caid")
+        && words.get(next + 1).is_some_and(|word| matches!(word.folded.as_str(), "por" | "con" | "by" | "from"));
+    if fell_of {
+        return None;
+    }
     let is_some = list("part").contains(&word.folded) && (counted || !died());
     let is_part = is_some || (counted && is_pest()) || with_pest();
     is_part.then(|| Why::OfAPart(word.typed.clone()))

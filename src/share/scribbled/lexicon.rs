@@ -42,6 +42,13 @@ pub(super) fn lexicon() -> &'static Lexicon {
     &READ
 }
 
+/// A list as it stands in the file, folded.
+pub(super) fn list(table: &str, name: &str) -> Vec<String> {
+    static READ: LazyLock<toml::Table> = LazyLock::new(|| toml::from_str(WORDS).unwrap_or_default());
+    let found = READ.get(table).and_then(|lists| lists.get(name));
+    found.map(strings).unwrap_or_default().iter().map(|word| fold(word)).collect()
+}
+
 fn strings(value: &toml::Value) -> Vec<String> {
     value.as_array().into_iter().flatten().filter_map(|word| word.as_str().map(str::to_string)).collect()
 }
@@ -58,6 +65,8 @@ impl Lexicon {
                     ("days", "months") => read.rank(words, |read, word, place| {
                         read.months.insert(word, place as u32 + 1);
                     }),
+                    // Verbs by their pairs; they have no part in a line themselves.
+                    ("helpers", "infinitives" | "as_done") => {}
                     _ => read.learn(table, list, words),
                 }
             }

@@ -8,6 +8,7 @@ mod asides;
 mod choose;
 mod doubts;
 mod frames;
+mod helpers;
 mod lexicon;
 mod nearest;
 mod parts;

@@ -111,7 +111,22 @@ impl Line<'_> {
             };
             let mut marks = self.marks.clone();
             marks.push(verb);
-            let fits = self.ways(&marks).into_iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty());
+            let all = self.ways(&marks);
+            let fits = all.iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty()).cloned();
+            // A cause that is nearly a known one is offered as the known one.
+            let nearly = all.iter().filter(|way| way.leftover.is_empty()).find_map(|way| {
+                let is_open = |why: &Why| matches!(why, Why::CauseNearly(..) | Why::Several);
+                let known = way.lacks.iter().find_map(|why| match why {
+                    Why::CauseNearly(_, known) => Some(known),
+                    _ => None,
+                });
+                known.filter(|_| way.lacks.iter().all(is_open)).map(|known| (way, known))
+            });
+            offers.extend(nearly.map(|(way, known)| {
+                let mut drafts = way.drafts.clone();
+                drafts.iter_mut().for_each(|(_, fields)| _ = fields.insert("cause".into(), known.as_str().into()));
+                self.dated(&drafts, self.one_day())
+            }));
             offers.extend(
                 fits.filter(|way| way.drafts[0].0 != "counted" && self.takes_only_known_words(way))
                     .map(|way| self.dated(&way.drafts, self.one_day())),

@@ -1,6 +1,7 @@
 //! A line that says several things: read part by part.
 
-use super::choose::{CLEAR_BY, Line, MOST_OFFERS, MOST_PARTINGS, MOST_TRIED, Way, day_of, is_subject, is_verb};
+use super::choose::{Line, MOST_OFFERS, MOST_PARTINGS, MOST_TRIED, Way, day_of, is_subject, is_verb};
+use super::frames::CLEAR_BY;
 use super::marks::{Mark, What};
 use super::named::NameOf;
 use super::why::Why;
@@ -98,6 +99,7 @@ impl Line<'_> {
             drafts.extend(self.dated(&way.drafts, day));
             lacks.extend(way.lacks);
         }
+        with_one_cause(&mut drafts, &parts);
         (drafts.len() > 1 || cut.len() == 1 && !drafts.is_empty()).then_some((drafts, lacks))
     }
 
@@ -117,7 +119,7 @@ impl Line<'_> {
         neighbours.extend(parts.get(n + 1));
         let mut lacking = None;
         for neighbour in &neighbours {
-            let verbs: Vec<Mark> = neighbour.iter().filter(|mark| is_verb(mark)).cloned().collect();
+            let verbs = what_happened(neighbour);
             let has_name = parts[n].iter().any(|mark| matches!(mark.what, What::Name(_)));
             let names: Vec<Mark> = neighbour.iter().filter(|mark| is_subject(mark)).cloned().collect();
             let places: Vec<Mark> = names.iter().filter(|mark| !mark.is_name_of(NameOf::Tray)).cloned().collect();
@@ -154,7 +156,7 @@ impl Line<'_> {
         let Some(before) = before.filter(|_| own.drafts[0].0 == "counted" && !parts[n].iter().any(is_verb)) else {
             return own.clone();
         };
-        let verbs: Vec<Mark> = before.iter().filter(|mark| is_verb(mark)).cloned().collect();
+        let verbs = what_happened(before);
         let again = [parts[n].to_vec(), verbs].concat();
         let again = self.ways(&again).into_iter().find(|way| way.leftover.is_empty());
         let Some(again) = again.filter(|way| way.drafts[0].0 != "counted") else { return own.clone() };
@@ -167,6 +169,24 @@ impl Line<'_> {
             (false, true) => again,
             _ => Way { lacks: vec![Why::Several], ..own.clone() },
         }
+    }
+}
+
+/// The words of a part that say what happened: an animal goes along with what it did.
+fn what_happened(part: &[Mark]) -> Vec<Mark> {
+    let eats = part.iter().any(|mark| mark.has("kill") && !mark.has("die"));
+    part.iter().filter(|mark| is_verb(mark) || eats && mark.has("causes.words")).cloned().collect()
+}
+
+/// "lost 1 k2 and 2 k1 to crickets": one word says what happened to all of them, and so does one cause.
+fn with_one_cause(drafts: &mut [EntryDraft], parts: &[&[Mark]]) {
+    let says_it = parts.iter().filter(|part| part.iter().any(|mark| mark.has("die") || mark.has("kill"))).count();
+    let causes: Vec<serde_json::Value> = drafts.iter().filter_map(|draft| draft.fields.get("cause").cloned()).collect();
+    if let [cause] = &causes[..]
+        && says_it == 1
+        && drafts.iter().all(|draft| draft.kind == "lost")
+    {
+        drafts.iter_mut().for_each(|draft| _ = draft.fields.insert("cause".into(), cause.clone()));
     }
 }
 

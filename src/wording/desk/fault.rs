@@ -14,9 +14,12 @@ impl Wording {
             EntryFault::UnknownKind(kind, nearest) if nearest.is_empty() => {
                 self.fault_kinds_listed(self.fault_unknown_kind(kind))
             }
-            EntryFault::UnknownKind(kind, nearest) => self.nearest_after(self.fault_unknown_kind(kind), nearest),
+            EntryFault::UnknownKind(kind, nearest) => {
+                let nearest: Vec<String> = nearest.iter().map(|kind| self.kind_typed(kind).to_string()).collect();
+                self.nearest_after(self.fault_unknown_kind(kind), &nearest)
+            }
             EntryFault::Field { kind, fault } => {
-                let sentence = self.fault_in_kind(kind, self.field_fault(fault));
+                let sentence = self.fault_in_kind(self.kind_typed(kind), self.field_fault(fault));
                 let known = kind_of_entry(kind).filter(|_| matches!(fault.problem, Problem::MissingAll(_)));
                 known.map_or(sentence.clone(), |known| {
                     self.fault_for_instance(sentence, self.least_form(known.kind, known.fields))
@@ -27,13 +30,18 @@ impl Wording {
 
     /// What is wrong with a field.
     pub(crate) fn field_fault(&self, fault: &FieldFault) -> String {
-        let field = &fault.field;
+        let field = &self.fields_typed(&fault.field);
+        let each = |fields: &[String]| fields.iter().map(|field| self.fields_typed(field)).collect::<Vec<String>>();
         match &fault.problem {
             Problem::Missing => self.problem_missing(field),
-            Problem::MissingAll(fields) => self.problem_missing_all(fields.join(", ")),
-            Problem::Unknown(nearest) => self.nearest_after(self.problem_unknown(field), nearest),
-            Problem::UnknownOf(fields) => self.problem_unknown_of(field, fields.join(", ")),
+            Problem::MissingAll(fields) => {
+                let named: Vec<&str> = fields.iter().map(|field| self.field_typed(field)).collect();
+                self.problem_missing_all(named.join(", "))
+            }
+            Problem::Unknown(nearest) => self.nearest_after(self.problem_unknown(field), &each(nearest)),
+            Problem::UnknownOf(fields) => self.problem_unknown_of(field, each(fields).join(", ")),
             Problem::UnknownInside { outer, inner, list } => {
+                let outer = self.field_typed(outer);
                 let record = format!("{{\"{inner}\": ...}}");
                 let form = if *list { format!("{outer}='[{record}]'") } else { format!("{outer}='{record}'") };
                 self.problem_unknown_inside(field, form)
@@ -58,16 +66,34 @@ impl Wording {
             Problem::NotAClock(written) => self.problem_not_a_clock(field, written),
             Problem::NotAnEntry(written) => self.problem_not_an_entry(field, written),
             Problem::NotASpot(written) => self.problem_not_a_spot(field, written),
-            Problem::NotTheWord { written, known } => self.problem_not_the_word(field, written, known.join(", ")),
+            Problem::NotTheWord { written, known } => {
+                let known: Vec<String> = known.iter().map(|word| self.word_of_a_list(word)).collect();
+                self.problem_not_the_word(field, written, known.join(", "))
+            }
             Problem::NotAList => self.problem_not_a_list(field),
             Problem::NotARecord => self.problem_not_a_record(field),
             Problem::NotTwelve(months) => self.problem_twelve_months(field, *months as i64),
             Problem::SameTray(tray) => self.problem_same_tray(tray),
-            Problem::OnlyOneOf(fields) => self.problem_only_one_of(field, fields),
-            Problem::OneOf(fields) => self.problem_one_of(field, fields),
+            Problem::OnlyOneOf(fields) => self.problem_only_one_of(field, self.fields_typed(fields)),
+            Problem::OneOf(fields) => self.problem_one_of(field, self.fields_typed(fields)),
             Problem::Twice => self.problem_twice(field),
             Problem::Unreadable => self.problem_unreadable(),
         }
+    }
+
+    /// Names of fields in a text, each as it is typed in the language asked for: `plants[1].height_cm`, `seeds / mass_g`.
+    fn fields_typed(&self, names: &str) -> String {
+        let (mut typed, mut name) = (String::new(), String::new());
+        for letter in names.chars().chain(['\n']) {
+            if letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_' {
+                name.push(letter);
+                continue;
+            }
+            typed.push_str(self.field_typed(&name));
+            name.clear();
+            typed.push(letter);
+        }
+        typed.trim_end().to_string()
     }
 
     /// What is wrong with what is typed in a form: its fields are named as the form names them.

@@ -9,26 +9,29 @@ impl Wording {
         let shown: Vec<String> = fields
             .iter()
             .map(|field| {
-                let pair = format!("{}={}", field.name, self.may_hold(&field.shape));
+                let pair = format!("{}={}", self.field_typed(field.name), self.may_hold(&field.shape));
                 if field.required { pair } else { format!("[{pair}]") }
             })
             .collect();
-        format!("{kind} {}", shown.join(" "))
+        format!("{} {}", self.kind_typed(kind), shown.join(" "))
     }
 
     /// The same without what may be left out.
     pub(crate) fn least_form(&self, kind: &str, fields: &[Field]) -> String {
         let must = fields.iter().filter(|field| field.required);
-        let shown: Vec<String> = must.map(|field| format!("{}={}", field.name, self.may_hold(&field.shape))).collect();
-        format!("{kind} {}", shown.join(" "))
+        let shown: Vec<String> =
+            must.map(|field| format!("{}={}", self.field_typed(field.name), self.may_hold(&field.shape))).collect();
+        format!("{} {}", self.kind_typed(kind), shown.join(" "))
     }
 
     fn may_hold(&self, shape: &Shape) -> String {
         match shape {
-            Shape::Word(words) => words.iter().filter_map(|w| w.first().copied()).collect::<Vec<_>>().join("|"),
+            Shape::Word(words) => {
+                words.iter().map(|spellings| self.word_typed(spellings)).collect::<Vec<_>>().join("|")
+            }
             Shape::Count => "N".to_string(),
             Shape::Number { .. } => self.value_number(),
-            Shape::Flag => "true|false".to_string(),
+            Shape::Flag => self.value_flag(),
             Shape::Day => "2026-03-14".to_string(),
             Shape::MonthDay => "03-14".to_string(),
             Shape::Clock => "07:40".to_string(),

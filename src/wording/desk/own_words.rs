@@ -4,10 +4,11 @@ use serde_json::Value;
 
 use crate::desk::{Meant, Reason, Why};
 use crate::nursery::entry::fields::find_field;
-use crate::nursery::entry::kind_of_entry;
+use crate::nursery::entry::in_spanish::{field_in_spanish, kind_in_spanish};
 use crate::nursery::entry::shape::Shape;
+use crate::nursery::entry::{all_kinds, kind_of_entry};
 use crate::nursery::species::Catalogue;
-use crate::wording::Wording;
+use crate::wording::{Lang, Wording};
 
 /// Reasons that are told of one line; the first ones matter most.
 const MOST_REASONS: usize = 2;
@@ -87,10 +88,15 @@ impl Wording {
             (Some(short), Some(day)) => format!("{day} {short}"),
             (Some(short), None) => short,
             (None, day) => {
-                let mut pieces = vec![meant.kind.to_string()];
-                pieces.extend(meant.fields.iter().map(|(field, value)| format!("{field}={}", quoted(value))));
-                pieces.extend(meant.missing.iter().map(|field| format!("{field}={}", words_for(meant.kind, field))));
-                pieces.extend(day.map(|day| format!("happened={day}")));
+                let named = |field: &str| self.field_typed(field).to_string();
+                let mut pieces = vec![self.kind_typed(meant.kind).to_string()];
+                pieces.extend(meant.fields.iter().map(|(field, value)| {
+                    format!("{}={}", named(field), quoted(&self.value_typed(meant.kind, field, value)))
+                }));
+                pieces.extend(
+                    meant.missing.iter().map(|field| format!("{}={}", named(field), self.words_for(meant.kind, field))),
+                );
+                pieces.extend(day.map(|day| format!("{}={day}", named("happened"))));
                 pieces.join(" ")
             }
         }
@@ -179,6 +185,65 @@ impl Wording {
         })
     }
 
+    /// A kind as it is typed in the language asked for.
+    pub(crate) fn kind_typed<'a>(&self, kind: &'a str) -> &'a str {
+        match self.lang() {
+            Lang::En => kind,
+            Lang::Es => kind_in_spanish(kind),
+        }
+    }
+
+    /// A field as it is typed in the language asked for.
+    pub(crate) fn field_typed<'a>(&self, field: &'a str) -> &'a str {
+        match self.lang() {
+            Lang::En => field,
+            Lang::Es => field_in_spanish(field),
+        }
+    }
+
+    /// A word of a closed list as it is typed in the language asked for: its first spelling, or the first in Spanish.
+    pub(crate) fn word_typed(&self, spellings: &'static [&'static str]) -> &'static str {
+        let spanish = spellings.get(1).filter(|_| self.lang() == Lang::Es);
+        spanish.or(spellings.first()).copied().unwrap_or_default()
+    }
+
+    /// A word of any closed list of the entries as it is typed in the language asked for; itself where it stands in none.
+    pub(crate) fn word_of_a_list(&self, word: &str) -> String {
+        let shapes = all_kinds().flat_map(|known| known.fields).map(|field| &field.shape);
+        let mut words = shapes.filter_map(|shape| if let Shape::Word(words) = shape { Some(*words) } else { None });
+        let found = words.find_map(|words| words.iter().find(|spellings| spellings.first() == Some(&word)));
+        found.map_or_else(|| word.to_string(), |spellings| self.word_typed(spellings).to_string())
+    }
+
+    /// Records with the names of their fields in the language asked for.
+    fn records_typed(&self, value: &Value) -> Value {
+        match value {
+            Value::Array(items) => items.iter().map(|item| self.records_typed(item)).collect(),
+            Value::Object(fields) => Value::Object(
+                fields.iter().map(|(field, value)| (self.field_typed(field).to_string(), value.clone())).collect(),
+            ),
+            Value::Null | Value::Bool(_) | Value::Number(_) | Value::String(_) => value.clone(),
+        }
+    }
+
+    fn value_typed(&self, kind: &str, field: &str, value: &Value) -> Value {
+        let known = kind_of_entry(kind).and_then(|known| find_field(known.fields, field));
+        let Some(Shape::Word(words)) = known.map(|field| &field.shape) else { return self.records_typed(value) };
+        let spellings = words.iter().find(|spellings| spellings.first().is_some_and(|first| value == *first));
+        spellings.map_or_else(|| value.clone(), |spellings| Value::from(self.word_typed(spellings)))
+    }
+
+    /// What may stand for a field: its words where it has some.
+    fn words_for(&self, kind: &str, field: &str) -> String {
+        let known = kind_of_entry(kind).and_then(|known| find_field(known.fields, field));
+        match known.map(|field| &field.shape) {
+            Some(Shape::Word(words)) => {
+                words.iter().map(|spellings| self.word_typed(spellings)).collect::<Vec<_>>().join("|")
+            }
+            Some(_) | None => "...".to_string(),
+        }
+    }
+
     /// A species by the name people call it, its key where it has none here.
     fn plant(&self, key: &str) -> String {
         let built_in = Catalogue::built_in();
@@ -188,17 +253,6 @@ impl Wording {
 
 /// Where a person gives no cause, reason or name; as the short forms write it.
 const NOT_SAID: &str = "not said";
-
-/// What may stand for a field: its words where it has some.
-fn words_for(kind: &str, field: &str) -> String {
-    let known = kind_of_entry(kind).and_then(|known| find_field(known.fields, field));
-    match known.map(|field| &field.shape) {
-        Some(Shape::Word(words)) => {
-            words.iter().filter_map(|words| words.first().copied()).collect::<Vec<_>>().join("|")
-        }
-        Some(_) | None => "...".to_string(),
-    }
-}
 
 fn plain(value: Option<&Value>) -> String {
     match value {

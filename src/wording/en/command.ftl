@@ -5,6 +5,7 @@ begun_next = Next: the trays you have, from a sheet saved as CSV with the column
 sample_look = This is an invented nursery, kept in { $file }. Begin your own: outplant begin --name "..." --lat ... --lon ... --altitude ...
 write_lists_kinds = What can be written, each as outplant write KIND key=value ... ; [ ] may be left out, happened= and who= stand beside any:
 value_number = number
+value_flag = true|false
 value_entry = device:number
 clock_set_it = set the clock, or say OUTPLANT_TODAY=2026-03-14 before the command
 clock_say_yes = nothing was written: a clock that is wrong would mark every later entry. Set the clock, or say --yes. If it was wrong before: take back what it wrote (outplant undo ENTRY), then outplant write settled what=clock

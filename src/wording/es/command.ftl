@@ -5,6 +5,7 @@ begun_next = Ahora: las bandejas que tiene, de una hoja guardada como CSV con la
 sample_look = Este es un vivero inventado, guardado en { $file }. Empiece el suyo: outplant begin --name "..." --lat ... --lon ... --altitude ...
 write_lists_kinds = Lo que se puede anotar, cada cosa como outplant write CLASE campo=valor ... ; lo que va entre [ ] puede faltar; happened= y who= acompañan a cualquiera:
 value_number = número
+value_flag = sí|no
 value_entry = equipo:número
 clock_set_it = ponga el reloj en hora, o diga OUTPLANT_TODAY=2026-03-14 antes de la orden
 clock_say_yes = no se anotó nada: un reloj equivocado marcaría todo lo que se anote después. Ponga el reloj en hora, o diga --yes. Si antes estuvo mal: quite lo que anotó (outplant undo ANOTACIÓN) y después outplant write settled what=clock

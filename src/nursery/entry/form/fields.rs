@@ -3,6 +3,7 @@
 use serde_json::{Map, Value};
 
 use super::fault::{FieldFault, Problem};
+use super::in_spanish::field_of_spanish;
 use super::shape::{Field, Shape, settle};
 use crate::base::name_search;
 
@@ -86,11 +87,15 @@ fn records_of(shape: &Shape) -> Option<(&'static [Field], bool)> {
     }
 }
 
-/// The field that is meant by a name as people write it: case, accents, blanks and hyphens do not count.
+/// The field that is meant by a name as people write it, in either language: case, accents, blanks and hyphens do not count.
 pub fn find_field<'a>(known: &'a [Field], name: &str) -> Option<&'a Field> {
     let folded = crate::base::text::folded(name).replace('-', "_");
     let meant = ALSO.iter().find(|(_, also, _)| *also == folded).map_or(folded.as_str(), |(_, _, field)| field);
-    known.iter().find(|field| field.name == meant)
+    let found = known.iter().find(|field| field.name == meant);
+    found.or_else(|| {
+        let english = field_of_spanish(&folded)?;
+        known.iter().find(|field| field.name == english)
+    })
 }
 
 #[cfg(test)]

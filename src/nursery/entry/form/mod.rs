@@ -2,6 +2,7 @@
 
 pub mod fault;
 pub mod fields;
+pub mod in_spanish;
 pub mod reading;
 pub mod rules;
 pub mod shape;

@@ -9,6 +9,9 @@ use serde_json::{Map, Value};
 use std::collections::HashSet;
 use std::rc::Rc;
 
+/// How far apart in weight two readings are before one is clear.
+pub(crate) const CLEAR_BY: i32 = 3;
+
 /// Words that say how plants are: beside them stands how many.
 const HOW_THEY_ARE: [Role; 8] = ["alive", "survive", "die", "left", "count", "kill", "fell", "steal"];
 

@@ -10,7 +10,7 @@ mod of_person;
 mod of_seed;
 mod of_tray;
 
-pub(crate) use clause::{Clause, number_value};
+pub(crate) use clause::{CLEAR_BY, Clause, number_value};
 pub(crate) use entries::Drafts;
 
 /// Reads a statement as one kind.

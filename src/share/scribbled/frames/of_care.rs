@@ -106,7 +106,7 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
 }
 
 pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
-    let what = clause.text(&["pests.words"], false)?;
+    let what = clause.known_text(&["pests.words"])?;
     clause.weight += 8;
     let share = clause.amount("units.pct").or_else(|| clause.part().map(|part| part * 100.0));
     let saw = clause.take(&["saw", "whole"]).is_some();
@@ -238,7 +238,7 @@ pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
     let tray = clause.name(Tray)?;
     let count = clause.count();
     let text = clause.text(&[], true);
-    clause.take(&["small.thing"]);
+    clause.take(&["small.thing", "failed"]);
     // "Late Green on wild stock": what it was grafted, and what upon.
     let parted = text
         .as_deref()

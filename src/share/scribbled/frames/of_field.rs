@@ -1,8 +1,7 @@
 //! Frames of the field and the weather.
 
-use super::clause::{Clause, Fields, fields, number_value};
+use super::clause::{CLEAR_BY, Clause, Fields, fields, number_value};
 use super::entries::{Drafts, one};
-use crate::share::scribbled::choose::CLEAR_BY;
 use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Place, Tray};
 use crate::share::scribbled::why::Why;
@@ -42,6 +41,19 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
         clause.use_mark(at);
         clause.head(&["water"]);
         told.insert("rain_mm".into(), number_value(depth));
+    }
+    // "17.5 mm last night": a depth of which nothing else is said.
+    let is_said = |mark: &Mark| match mark.what {
+        What::Day(_) | What::Sign(_) => true,
+        What::Word => mark.roles.iter().all(|role| role.starts_with("small.")),
+        _ => is_depth(mark),
+    };
+    let depths = clause.marks.iter().filter(|mark| is_depth(mark)).count();
+    if told.is_empty() && depths == 1 && clause.marks.iter().all(is_said) {
+        let at = clause.marks.iter().position(is_depth)?;
+        clause.use_mark(at);
+        clause.weight += 10;
+        told.insert("rain_mm".into(), number_value(gauge_value(&clause.marks[at].what)?));
     }
     let (mut open, mut waiting): (Option<&str>, Option<f64>) = (None, None);
     for i in 0..clause.marks.len() {
@@ -151,7 +163,11 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     let depth = clause.amount("units.cm");
     let days = clause.amount("units.day");
     let soaked = clause.take(&["soaked"]).is_some();
-    let wet = clause.take(&["wet"]).is_some();
+    let wet = match () {
+        () if clause.take(&["wet"]).is_some() => Some(true),
+        () if clause.take(&["dry_ground"]).is_some() => Some(false),
+        () => None,
+    };
     let place = match () {
         () if clause.take(&["beside"]).is_some() => Some("beside"),
         () if clause.take(&["beneath"]).is_some() => Some("beneath"),
@@ -162,7 +178,7 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     }
     clause.take(&["push", "deep", "rod", "reach"]);
     let bed = clause.name(Bed)?;
-    if mpa.is_none() && !(rod.is_some() && push.is_some()) && !wet {
+    if mpa.is_none() && !(rod.is_some() && push.is_some()) && wet != Some(true) {
         clause.lacks.push(Why::NoUnit);
     }
     if days.is_some() && !soaked {
@@ -175,7 +191,7 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
         ("push_kg", push.map(number_value)),
         ("depth_cm", depth.map(number_value)),
         ("days_since_soaking", days.map(number_value)),
-        ("wet", wet.then_some(json!(true))),
+        ("wet", wet.map(Value::from)),
         ("where", place.map(Value::from)),
     ];
     one("soil_checked", fields(told))
@@ -200,7 +216,9 @@ pub(crate) fn prepared_otherwise(clause: &mut Clause) -> Option<Drafts> {
 }
 
 fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
-    let (role, said) = TASKS.into_iter().find(|(role, _)| clause.head(&[role]).is_some())?;
+    let is_covered = clause.has("cover") && clause.has("mulch_stuff") && clause.head(&["cover"]).is_some();
+    let covered = is_covered.then_some(("mulch", "mulched"));
+    let (role, said) = covered.or_else(|| TASKS.into_iter().find(|(role, _)| clause.head(&[role]).is_some()))?;
     if TASKS.iter().any(|(other, _)| {
         *other != role && clause.marks.iter().any(|mark| mark.has(other) && !mark.has(role) && *other != "mulch")
     }) {
@@ -310,15 +328,15 @@ pub(crate) fn survival_counted(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["alive", "survive"])?;
     clause.take(&["count"]);
     clause.take(&["small.thing"]);
-    let has_dead = clause.has("die");
-    let told_dead = if has_dead { clause.number_beside(&["die"]) } else { None };
+    let has_dead = clause.has("die") || clause.has("failed");
+    let told_dead = if has_dead { clause.number_beside(&["die", "failed"]) } else { None };
     let of_all = clause.part_of_all();
     let alive = match of_all {
         Some((alive, _)) => Some(alive),
         None => clause.number_beside(&["alive", "survive"]).or_else(|| clause.count()),
     };
     let all = of_all.map(|(_, all)| all);
-    clause.take(&["die"]);
+    clause.take(&["die", "failed"]);
     if let (Some(alive), Some(all)) = (alive, all)
         && alive > all
     {

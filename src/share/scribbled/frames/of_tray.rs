@@ -87,6 +87,9 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     clause.take(&["well"]);
     let is_headed = clause.head(&["count", "up"]).is_some() | (spoken_dead && clause.find_number().is_some());
     let is_headed = clause.head(&["left"]).is_some() && clause.is_surely(Tray) || is_headed;
+    if is_headed {
+        clause.take(&["gives"]);
+    }
     let name = tray(clause, is_headed)?;
     same_species(clause, &name);
     let Some(standing) = clause.count() else {
@@ -153,6 +156,9 @@ pub(crate) fn stocktaken(clause: &mut Clause) -> Option<Drafts> {
 /// Uses the cause of a loss: a known one, or unknown words; a thief's work is its own cause. Unknown words that are nearly
 /// those of a known cause are asked about.
 pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
+    if let Some(because) = because(clause) {
+        return Some(because);
+    }
     let known = clause.known_text(&["causes.words"]);
     if known.is_some() {
         return known;
@@ -185,6 +191,21 @@ pub(crate) fn does_something(text: &str) -> bool {
         let past = word.ends_with(['é', 'ó', 'í']);
         past || folded.len() >= LEAST_LETTERS && ENDINGS.iter().any(|ending| folded.ends_with(ending))
     })
+}
+
+/// Uses everything behind "because": no number and no name stands there.
+fn because(clause: &mut Clause) -> Option<String> {
+    let says = |mark: &Mark| matches!(mark.folded.as_str(), "because" | "porque" | "bc" | "b/c" | "because they were");
+    let at = clause.marks.iter().position(says)?;
+    let behind = clause.marks.get(at + 1..).filter(|behind| !behind.is_empty())?;
+    let is_text = |mark: &Mark| matches!(mark.what, What::Word | What::Unknown | What::Sign(_));
+    let known = clause.marks.get(at + 1).is_some_and(|mark| mark.has("causes.words") || mark.has("no_cause"));
+    if known || !behind.iter().all(is_text) {
+        return None;
+    }
+    let words: Vec<&str> = behind.iter().map(|mark| mark.typed.as_str()).collect();
+    (at..clause.marks.len()).for_each(|i| clause.use_mark(i));
+    Some(words.join(" "))
 }
 
 /// What is stolen is lost by theft, said in the language of the word that says so.

@@ -60,6 +60,75 @@ fn lines_of_the_review_are_clear() {
     }
 }
 
+/// What a grower's season showed: lines that were taken for something else, or had no reader.
+#[test]
+fn lines_of_a_season_say_what_they_say() {
+    const LINES: &[(&str, &str)] = &[
+        ("medi 3 c1: 24, 26 y 31", "measured"),
+        ("measured c1 heights 24 26 31", "measured"),
+        ("amanecieron 3 muertas en c1", "lost"),
+        ("c1 40 buenas", "counted"),
+        ("fumigué c1 con nim contra gusano", "treated"),
+        ("aboné c1", "tended"),
+        ("macheteo en A1", "prepared"),
+        ("encalé A1, 2 libras por hoyo", "tended"),
+        ("deshijé el plátano de A1", "tended"),
+        ("podé la mitad del madero negro en A1", "nurse_cut"),
+        ("vendí 5 c1 a Ana a 3 pesos cada una", "given_out"),
+        ("llovió 8 el lunes y 12 el martes", "weather weather"),
+        ("cac-L1 prueba: nacieron 41 de 50 en 28 días", "lot_tested"),
+        ("en A1 quedan 30 matas de plátano de 40", "nurse_counted"),
+        ("the wind knocked over 5 banana in A1, 35 left", "nurse_counted"),
+        ("lost 1 c1 and 2 c2 to crickets", "lost lost"),
+    ];
+    for (line, kinds) in LINES {
+        match read(line) {
+            Reading::Clear(drafts) => {
+                assert_eq!(drafts.iter().map(|draft| draft.kind).collect::<Vec<_>>().join(" "), *kinds, "{line}");
+            }
+            other => panic!("{line}: {}", shown(&other)),
+        }
+    }
+    let fields = |line: &str| match read(line) {
+        Reading::Clear(drafts) => Value::from(drafts[0].fields.clone()),
+        other => panic!("{line}: {}", shown(&other)),
+    };
+    assert_eq!(fields("medi 3 c1: 24, 26 y 31")["plants"].as_array().unwrap().len(), 3);
+    assert_eq!(fields("amanecieron 3 muertas en c1").get("cause"), None);
+    let treated = fields("fumigué c1 con nim contra gusano");
+    assert_eq!((&treated["with"], &treated["against"]), (&Value::from("nim"), &Value::from("gusano")));
+    assert_eq!(fields("the wind knocked over 5 banana in A1, 35 left")["alive"], Value::from(35));
+    assert_eq!(fields("lost 1 c1 and 2 c2 to crickets")["cause"], Value::from("crickets"));
+}
+
+/// Each with what is asked, and what is offered and what is not.
+#[test]
+fn lines_of_a_season_that_are_not_sure_are_asked_with_what_they_may_mean() {
+    const LINES: &[(&str, &str, &str)] = &[
+        // Fewer holes than places do not make a bed dug, a machete among plants may only have cut the weeds.
+        ("hice 20 hoyos en A1", "holes_dug prepared", "SomeHoles"),
+        ("chapié B1", "prepared prepared", "WeedsOrAll"),
+        ("limpié A1", "prepared prepared", "WeedsOrAll"),
+        ("llovió 12 en la mañana y 8 en la tarde", "weather weather", "Several"),
+        ("lunes y martes regué c1", "watered watered", "SeveralDays"),
+        ("saqué 42 c1 al campo", "told", "NotThrownAway"),
+        ("se murió la mitad de c1", "lost counted", "NoNumber"),
+        ("half of c1 is dead", "lost counted", "NoNumber"),
+        ("fumigué c1 contra gusano", "treated", "NoRemedy"),
+        ("c1 miércoles 40", "counted counted", "FarOpen"),
+    ];
+    for (line, kinds, why) in LINES {
+        let reading = read(line);
+        let offered = match &reading {
+            Reading::Clear(_) => panic!("{line}: {}", shown(&reading)),
+            Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers,
+        };
+        let offered: Vec<&str> = offered.iter().flatten().map(|draft| draft.kind).collect();
+        assert_eq!(offered.join(" "), *kinds, "{line}");
+        assert!(shown(&reading).contains(why), "{line}: {}", shown(&reading));
+    }
+}
+
 #[test]
 fn a_tray_that_an_earlier_line_made_is_known() {
     let mut reader = Reader::new(&Other);
