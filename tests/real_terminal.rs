@@ -29,6 +29,22 @@ fn it_opens_and_q_gives_the_terminal_back() {
     screen.is_given_back();
 }
 
+/// A telephone's terminal is touched, and says what it is.
+#[test]
+fn the_mouse_is_left_alone_until_it_is_asked_for_but_on_a_telephone() {
+    let home = tempfile::tempdir().unwrap();
+    let mut screen = sample(home.path());
+    assert!(!screen.takes_the_mouse());
+    screen.slowly("zm");
+    screen.wait_until("mouse", |_| screen.takes_the_mouse());
+    screen.slowly("mqq\r");
+    screen.end(SOON);
+    screen.is_given_back();
+    let home = tempfile::tempdir().unwrap();
+    let phone = Screen::run(program(), &["sample"], home.path(), &[("TERMUX_VERSION", "0.118")], (48, 18));
+    phone.wait_until("mouse", |_| phone.takes_the_mouse());
+}
+
 #[test]
 fn every_ending_signal_gives_the_terminal_back_and_ends_as_it_says() {
     for (name, told) in [("INT", "Interrupt"), ("TERM", "Terminated"), ("HUP", "Hangup"), ("QUIT", "Quit")] {

@@ -78,6 +78,19 @@ fn a_pipe_in_place_of_settings_or_notes_is_not_waited_for() {
     assert!(written.err.contains("this is no file"), "{}: {}", written.code, written.err);
 }
 
+#[cfg(target_os = "linux")]
+#[test]
+fn settings_and_nurseries_stand_in_the_folders_that_the_xdg_variables_name() {
+    let home = Home::default();
+    let (conf, data) = (home.file("conf"), home.file("data"));
+    let mut program = home.program();
+    program.env_remove("OUTPLANT_NURSERY").env("XDG_CONFIG_HOME", &conf).env("XDG_DATA_HOME", &data);
+    let begin = ["begin", "--name", "T", "--lat", "0", "--lon", "36", "--altitude", "900"];
+    assert!(program.args(begin).output().unwrap().status.success());
+    assert!(data.join("outplant/nursery.outplant").is_file() && conf.join("outplant/devices").is_dir());
+    assert!(!home.file(".config").exists() && !home.file(".local").exists());
+}
+
 #[test]
 fn colour_and_ascii_can_be_asked_for_and_set() {
     let home = Home::default().begun();

@@ -185,6 +185,11 @@ impl Screen {
         self.end(PATIENCE);
     }
 
+    /// Whether the program asked for the mouse.
+    pub fn takes_the_mouse(&self) -> bool {
+        self.received.lock().unwrap().parser.screen().mouse_protocol_mode() != vt100::MouseProtocolMode::None
+    }
+
     /// That the terminal is as it was before the program.
     pub fn is_given_back(&self) {
         let settings = || format!("{:?}", self.master.as_ref().unwrap().get_termios());
