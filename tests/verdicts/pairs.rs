@@ -176,6 +176,21 @@ fn a_small_step_needs_no_hardening_and_is_not_called_not_begun() {
 }
 
 #[test]
+fn a_small_step_taken_on_the_bench_holds_back_no_more_than_one_into_the_bed() {
+    // From 40 to 50 %, which coffee goes into, a week ago: a last step settles seven days.
+    let mut book = in_forty("2025-06-01");
+    book.write("2025-01-01", "place_set", json!({"place":"Edge","order":4,"shade_pct":50}));
+    book.write("2026-04-08", "carried", json!({"tray":"cof-1","place":"Edge"}));
+    let (met, said) = hardening_of(&book, "2026-04-14");
+    assert!(met == Some(false) && said.contains("must be 7 days old: from 15 Apr 2026"), "{said}");
+    let (met, said) = hardening_of(&book, TODAY);
+    assert!(met == Some(true) && said.contains("318 days in light enough for this step"), "{said}");
+    // New soft leaves since have not.
+    book.write("2026-04-14", "flushed", json!({"tray":"cof-1"}));
+    assert_eq!(hardening_of(&book, TODAY).0, Some(false));
+}
+
+#[test]
 fn plants_that_only_stood_are_never_said_to_harden() {
     // Carried up once, in September, and left: days in that light, not days of hardening.
     let mut book = small_nursery();

@@ -196,6 +196,8 @@ pub enum Hardened {
     Stood(i32),
     /// They stood so many days in their light, long enough for the small step to where they go.
     SmallStep(i32),
+    /// They stood so many days in light from which it is a small step to where they go.
+    StepsTaken(i32),
     /// They stood so many days in their light, long enough.
     StoodHere(i32),
     /// They stood so many days in their light, not long enough.
@@ -229,6 +231,7 @@ impl From<Hardened> for Measure {
             Hardened::For(days)
             | Hardened::Stood(days)
             | Hardened::SmallStep(days)
+            | Hardened::StepsTaken(days)
             | Hardened::StoodHere(days)
             | Hardened::StoodShort(days)
             | Hardened::BelowAdvice { days, .. } => Measure::Days(days),

@@ -179,6 +179,8 @@ enum Way {
     NoStep,
     /// A step that fits without care: plants that stood long in their light take it.
     SmallStep,
+    /// No more than a small step from the least light of these weeks, though they have been brought nearer since.
+    StepsTaken,
     /// To be hardened for, or not known.
     Step,
 }
@@ -214,7 +216,11 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         return standing(asked, way, since, entries);
     }
     if let Some(started) = clock.started {
-        return hardening_since(asked, started);
+        // A step that needs no hardening needs none for having been taken on the bench.
+        return match in_light_enough(asked, toward) {
+            Some(since) => settled(asked, standing(asked, Way::StepsTaken, since, clock.entries.clone())),
+            None => hardening_since(asked, started),
+        };
     }
     if let Some(put_back) = clock.put_back {
         let known = Hardened::PutBack(put_back);
@@ -250,6 +256,17 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))
 }
 
+/// Since when plants stood in no darker light than one from which it is a small step to where they go, where that is as long as
+/// hardening lasts.
+fn in_light_enough(asked: &Asked<'_>, toward: Option<f64>) -> Option<Day> {
+    let toward = toward?;
+    let enough = |stretch: &&Stretch| stretch.light.is_some_and(|light| way(Some(light), Some(toward)) != Way::Step);
+    let since = asked.history.iter().rev().take_while(enough).last()?.from;
+    // Leaves made since a flush have not stood there longer than the flush.
+    let since = asked.story.flushes.last().map_or(since, |flush| since.max(flush.from));
+    (asked.day.days_since(since) >= length_days(asked.profile)).then_some(since)
+}
+
 /// Plants that only stood in their light since a day.
 fn standing(asked: &Asked<'_>, way: Way, since: Day, entries: Vec<EntryId>) -> Criterion {
     let (length, advised) = (length_days(asked.profile), template_days(asked.profile));
@@ -261,12 +278,25 @@ fn standing(asked: &Asked<'_>, way: Way, since: Day, entries: Vec<EntryId>) -> C
         _ if short => Hardened::BelowAdvice { days, advised, stood: true },
         Way::NoStep => Hardened::Stood(days),
         Way::SmallStep => Hardened::SmallStep(days),
+        Way::StepsTaken => Hardened::StepsTaken(days),
         Way::Step => Hardened::StoodHere(days),
     };
     let found = Criterion::found(Question::Hardening, DaysAtLeast(length), known, Basis::Reckoned, met, SOURCE);
     let mut found = found.expected_on(Some(since.plus(length))).resting_on(entries);
     found.warns = short;
     found
+}
+
+/// Plants that are hardened, once their last step has settled.
+fn settled(asked: &Asked<'_>, hardened: Criterion) -> Criterion {
+    let Some(last) = asked.clock.last_step.filter(|last| asked.day.days_since(*last) < LAST_STEP_DAYS) else {
+        return hardened;
+    };
+    let (needed, from) = (DaysAtLeast(length_days(asked.profile)), last.plus(LAST_STEP_DAYS));
+    let fresh = Hardened::FreshStep { days: asked.day.days_since(last), last, from };
+    Criterion::found(Question::Hardening, needed, fresh, Basis::Reckoned, false, SOURCE)
+        .expected_on(Some(from))
+        .resting_on(asked.clock.entries.iter().cloned())
 }
 
 /// Plants whose clock of hardening runs.

@@ -93,6 +93,7 @@ hardening_stood = has stood { $days } days in this light, and where it goes is n
 hardening_stood_tray = has stood { $days } days in this light, as beds for its species may have: nothing to harden for
 hardening_small_step_tray = has stood { $days } days in this light, and from there it is a small step into beds for its species: nothing to harden for
 hardening_small_step = has stood { $days } days in this light, and from there it is a small step: nothing to harden for
+hardening_steps_taken = has stood { $days } days in light enough for this step: nothing more to harden for
 # (days, least)
 hardening_stood_here = has stood { $days } days in this light, { $least } needed
 # (days, short, least)
@@ -108,8 +109,8 @@ hardening_not_before = hardening has not begun, it takes { $least } days: time e
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
 # (day, least)
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
-# (days, day, from)
-hardening_fresh = hardening for { $days } days, but the last step toward the light was on { $day } and must be { $LAST_STEP_DAYS } days old: from { $from }
+# (day, from)
+hardening_fresh = the last step toward the light was on { $day } and must be { $LAST_STEP_DAYS } days old: from { $from }
 # (from, to)
 step_met = stood in { $from } light, this bed has { $to }: a small step
 step_same = stood in { $from } light, this bed has the same
@@ -158,7 +159,7 @@ pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you pl
 # (what, day)
 pest_holds_bed = seen in this bed on { $day }: { $what }. It waits for young roots and plants: plant nothing until a look writes share 0, or what was done against it is written
 living_met_plants = living: { $plants }
-living_unmet = nothing lives in it
+living_unmet = nothing stands in it
 load_met = enough can be planted: { $plants }
 # (plants, least)
 load_unmet = too few can be planted: { $plants }; a load is { $least }
@@ -335,7 +336,7 @@ rule_open_positions = open positions
 
 ## unknown_: by word
 
-unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of { $USUAL_SAMPLE }, that tells as much
+unknown_days_since_sowing = nobody wrote down when it was sown: measure a sample of { $USUAL_SAMPLE }, or all that stand: that tells as much
 unknown_days_in_container = nobody wrote down since when it is in this bag: lift a plug and look at the roots
 unknown_height = height is not measured: measure { $USUAL_SAMPLE } plants, or all that stand
 unknown_collar = root collars are not measured: measure a sample with a caliper

@@ -70,6 +70,7 @@ hardening_stood = lleva { $days } días con esta luz, y adonde va no hay más: n
 hardening_stood_tray = lleva { $days } días con esta luz, como pueden tener las parcelas de su especie: no hay que endurecerla
 hardening_small_step_tray = lleva { $days } días con esta luz, y de ahí el paso a parcelas de su especie es pequeño: no hay que endurecerla
 hardening_small_step = lleva { $days } días con esta luz, y de ahí el paso es pequeño: no hay que endurecerla
+hardening_steps_taken = lleva { $days } días con luz bastante para este paso: no hay más que endurecer
 hardening_stood_here = lleva { $days } días con esta luz, hacen falta { $least }
 hardening_stood_short = { $days ->
     [0] está con esta luz desde hoy, hacen falta { $least } días: déjela ahí
@@ -81,7 +82,7 @@ hardening_no_brighter = esta parcela no tiene más luz que donde estaba: no hay 
 hardening_not_before = no ha empezado el endurecimiento, que toma { $least } días: hay tiempo desde el { $day }
 hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
 hardening_put_back = la sombra se volvió a subir el { $day }: el endurecimiento, { $least } días, empieza de nuevo con el próximo paso hacia la luz
-hardening_fresh = { $days } días de endurecimiento, pero el último paso hacia la luz fue el { $day } y debe tener { $LAST_STEP_DAYS } días: desde el { $from }
+hardening_fresh = el último paso hacia la luz fue el { $day } y debe tener { $LAST_STEP_DAYS } días: desde el { $from }
 step_met = estaba con { $from } de luz, esta parcela tiene { $to }: un paso pequeño
 step_same = estaba con { $from } de luz, esta parcela tiene la misma
 step_darker = estaba con { $from } de luz, esta parcela tiene { $to }: más sombra, no hay que endurecerla para eso
@@ -110,7 +111,7 @@ pest_spreads = visto el { $day }: { $what }. Basta una planta que lo tenga: apar
 pest_in_bed = visto en esta parcela el { $day }: { $what }. Búsquelo antes de plantar
 pest_holds_bed = visto en esta parcela el { $day }: { $what }. Espera raíces y plantas tiernas: no plante nada hasta que se mire y se anote porcentaje 0, o se anote lo que se hizo contra ello
 living_met_plants = vivas: { $plants }
-living_unmet = no hay nada vivo
+living_unmet = no hay nada en pie
 load_met = alcanza para salir: { $plants }
 load_unmet = { $least ->
     [one] muy pocas para salir: { $plants }; un viaje es { $least }
@@ -205,7 +206,7 @@ part_done_places = { $places ->
    *[other] { $sentence }; solo en { $places } puntos
 }
 
-unknown_days_since_sowing = nadie anotó cuándo se sembró: mida una muestra de { $USUAL_SAMPLE }, que dice lo mismo
+unknown_days_since_sowing = nadie anotó cuándo se sembró: mida una muestra de { $USUAL_SAMPLE }, o todas las que haya: dice lo mismo
 unknown_days_in_container = nadie anotó desde cuándo está en esta bolsa: saque un pilón y mire las raíces
 unknown_height = falta medir la altura: mida { $USUAL_SAMPLE } plantas, o todas las que hay
 unknown_collar = falta medir el cuello de la raíz: mida una muestra con calibrador
