@@ -8,6 +8,7 @@ mod named;
 pub(crate) mod screen;
 pub(crate) mod season;
 pub(crate) mod seed;
+mod signs;
 pub(crate) mod trays;
 pub(crate) mod walk;
 

@@ -56,23 +56,44 @@ fn q_closes_what_is_open_and_asks_once_where_nothing_is_and_esc_never_leaves() {
     assert!(stage.left);
 }
 
+/// Sizes from 1x1 to 300x100: the ends, what lies around every limit, and some at random.
+fn sizes_of_all_sorts() -> Vec<(u16, u16)> {
+    let columns = [1, 2, 3, 9, 17, 23, 38, 47, 48, 59, 60, 79, 80, 99, 100, 161, 300];
+    let rows = [1, 2, 3, 4, 6, 9, 11, 12, 15, 16, 18, 24, 37, 100];
+    let mut sizes: Vec<(u16, u16)> =
+        columns.into_iter().enumerate().map(|(i, width)| (width, rows[i * 5 % rows.len()])).collect();
+    sizes.extend([(1, 1), (1, 100), (300, 1), (300, 100)]);
+    let mut at = 20_261_129_u32;
+    for _ in 0..6 {
+        at = at.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        sizes.push(((at >> 8) as u16 % 300 + 1, (at >> 20) as u16 % 100 + 1));
+    }
+    sizes
+}
+
 #[test]
 fn no_screen_and_no_layer_panics_at_any_size() {
-    let mut stage = Stage::sample(Lang::Es);
-    let columns = [1, 2, 3, 5, 9, 17, 23, 38, 47, 59, 61, 79, 99, 101, 160, 300];
-    let rows = [1, 2, 3, 4, 6, 9, 11, 13, 15, 19, 23, 37, 100];
-    for (i, width) in columns.into_iter().enumerate() {
-        for (k, height) in rows.into_iter().enumerate() {
+    for lang in [Lang::En, Lang::Es] {
+        let mut stage = Stage::sample(lang);
+        // A line that is not taken and a form that was refused are drawn too.
+        for (i, (width, height)) in sizes_of_all_sorts().into_iter().enumerate() {
+            println!("{width}x{height}");
             stage = stage.sized(width, height);
-            let digit = char::from(b'1' + ((i + k) % 7) as u8);
-            stage.key(Key::Char(digit));
-            stage.frame();
-            for over in ["h", "n", "y", "f", "z", "c", "v"].into_iter().skip(k % 3).step_by(3) {
+            for digit in '1'..='7' {
+                stage.key(Key::Char(digit));
+                stage.frame();
+            }
+            let screen = char::from(b'1' + (i % 7) as u8);
+            let layers =
+                ["h", "n", "y", "f", "z", "d", "b", "e", "u", "c", "l", "r", "v", "n3 lost x9\n", "1l99999\n\n"];
+            for over in layers.into_iter().skip(i % 2).step_by(2) {
+                stage.key(Key::Char(screen));
                 stage.keys(over);
                 stage.frame();
-                (0..3).for_each(|_| stage.key(Key::Esc));
+                (0..4).for_each(|_| stage.key(Key::Esc));
             }
         }
+        assert!(!stage.left);
     }
 }
 

@@ -95,6 +95,7 @@ label_standing = standing
 label_place = place
 label_plantable = plantable
 label_ready_from = ready from
+label_ready_since = ready since
 label_best_before = best before
 label_counted = counted
 label_grafted = grafted

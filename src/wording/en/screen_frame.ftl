@@ -52,6 +52,7 @@ sign_no_day = nobody can say from when
 sign_not_before = not before that day; something else holds it back too
 sign_past = that day is past
 sign_not_read = never read, or too long ago
+sign_nurse_shade = shade of nurse plants: growing, useful, ended
 sign_more_missing = so many more things are missing; y names them
 help_everywhere = Everywhere
 help_in_form = In a form

@@ -81,6 +81,7 @@ label_standing = en pie
 label_place = lugar
 label_plantable = para salir
 label_ready_from = lista desde
+label_ready_since = lista desde
 label_best_before = antes del
 label_counted = conteo
 label_grafted = injertadas

@@ -51,6 +51,7 @@ sign_no_day = nadie puede decir desde cuándo
 sign_not_before = no antes de ese día; además algo más lo retiene
 sign_past = ese día ya pasó
 sign_not_read = nunca leída, o hace mucho
+sign_nurse_shade = sombra de nodrizas: crece, útil, acabó
 sign_more_missing = tantas cosas más faltan; y las nombra
 help_everywhere = En todas partes
 help_in_form = En un formulario

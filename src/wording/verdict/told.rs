@@ -58,10 +58,15 @@ impl Wording {
         facts.extend(tray.light_share.map(|share| (self.label_light(), self.light_of_tray(share, tray.light_changed))));
         let whole = |day| self.day(day);
         let ready = self.day_spread(tray.ready_from, tray.ready_spread, whole);
-        facts.extend(ready.map(|said| (self.label_ready_from(), said)));
+        facts.extend(ready.map(|said| (self.label_ready(tray), said)));
         let best = self.day_spread(tray.best_before, tray.best_before_spread, whole);
         facts.extend(best.map(|said| (self.label_best_before(), said)));
         facts
+    }
+
+    /// From when a tray is ready; of one that is, since when.
+    pub(crate) fn label_ready(&self, tray: &TrayPicture) -> String {
+        if tray.ready { self.label_ready_since() } else { self.label_ready_from() }
     }
 
     /// The light of a tray's last days, and that of today where it is another.

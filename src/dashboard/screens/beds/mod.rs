@@ -10,16 +10,16 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::base::BedName;
-use crate::base::word::Word;
 use crate::dashboard::act::{Act, FormFor, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::begun_at;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
-use crate::dashboard::look::{Ink, standing_mark};
+use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Sheet;
 use crate::dashboard::screens::screen::Screen;
+use crate::dashboard::screens::signs::standing_signs;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::{BedPicture, Standing};
+use crate::reckon::picture::BedPicture;
 use list::{Choice, Line};
 
 /// The columns of the detail where it stands beside the list, in hundredths of the width.
@@ -155,10 +155,8 @@ impl Screen for Beds {
 
     fn signs(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
         let wording = cx.wording;
-        let standings = Standing::WORDS.iter().map(|(standing, _)| *standing);
-        let standings = standings.map(|one| (standing_mark(one).0.to_string(), wording.standing_name(one)));
         let more = [("?", wording.sign_not_read()), ("+1", wording.sign_more_missing())];
-        standings.chain(more.map(|(sign, means)| (sign.to_string(), means))).collect()
+        standing_signs(cx).into_iter().chain(more.map(|(sign, means)| (sign.to_string(), means))).collect()
     }
 
     fn answers(&self, cx: &ScreenContext<'_>) -> String {

@@ -14,6 +14,7 @@ use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::message::Request;
 use crate::dashboard::screens::screen::Screen;
+use crate::dashboard::screens::signs::{stage_signs, standing_signs};
 use crate::dashboard::year::YearAsked;
 use crate::nursery::entry::subject::Subject;
 use lines::{LineOf, lines};
@@ -94,6 +95,13 @@ impl Screen for Season {
             hinted("v", KeyAction::EmptyToo),
             known("Enter", KeyAction::Day),
         ]
+    }
+
+    fn signs(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
+        let wording = cx.wording;
+        let shade = [("▒", wording.season_rains()), ("░█!", wording.sign_nurse_shade())];
+        let shade = shade.map(|(sign, means)| (sign.to_string(), means));
+        stage_signs(cx).into_iter().chain(standing_signs(cx)).chain(shade).collect()
     }
 
     fn answers(&self, cx: &ScreenContext<'_>) -> String {

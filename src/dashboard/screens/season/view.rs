@@ -7,11 +7,14 @@ use super::lines::LineOf;
 use super::{NAME_COLUMNS, NARROW_NAME_COLUMNS, Season};
 use crate::base::Day;
 use crate::dashboard::context::ScreenContext;
-use crate::dashboard::look::{Ink, stage_mark, standing_mark};
-use crate::dashboard::parts::Sheet;
+use crate::dashboard::look::Ink;
+use crate::dashboard::parts::{Sheet, scroll_marks};
+use crate::dashboard::screens::signs::{stage_signs, standing_signs};
 use crate::dashboard::year::YearAsked;
-use crate::reckon::picture::{Stage, Standing};
 use crate::reckon::season::SeasonDay;
+
+/// From this height on the marks are explained under the year.
+const LEGEND_FROM_ROWS: u16 = 28;
 
 /// Draws months, rains, a line for each tray and bed, and what the cursor stands on.
 pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
@@ -50,6 +53,9 @@ pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: 
             None => buffer.set_string(x, y, "·".repeat(usize::from(wide)), Ink::Quiet.style()),
         });
     }
+    // The marks stand between names and days, where no day is drawn.
+    let marks = Rect { y: area.y + head, width: names + 1, height: rows, ..area };
+    scroll_marks(first > 0, first + usize::from(rows) < all.len(), marks, buffer);
     mark_days(&grid, cursor, Rect { y: area.y + head, height: rows, ..area }, buffer);
     let foot = Rect { y: area.bottom().saturating_sub(below_rows), height: below_rows, ..area };
     text.draw(0, foot, buffer);
@@ -163,24 +169,15 @@ fn below(line: Option<&LineOf>, cursor: Day, grid: &Grid<'_>, width: u16) -> She
     if missing > 0 {
         page.paragraph(&wording.season_drawing(missing as i64), Ink::Waits);
     }
-    let stages = [
-        Stage::Sown,
-        Stage::Emerging,
-        Stage::PrickedOut,
-        Stage::GrowingOn,
-        Stage::Hardening,
-        Stage::Ready,
-        Stage::Overdue,
-    ];
-    let standings =
-        [Standing::Bare, Standing::Nursing, Standing::Open, Standing::Dry, Standing::Full, Standing::Refill];
-    let trays = stages.iter().map(|stage| format!("{} {}", stage_mark(*stage).0, wording.stage_name(*stage)));
-    let beds = standings.iter().map(|one| format!("{} {}", standing_mark(*one).0, wording.standing_name(*one)));
+    // On few lines the marks are left to help: the years of the trays count for more.
+    if cx.size.1 >= LEGEND_FROM_ROWS {
+        let said = |signs: Vec<(String, String)>| {
+            signs.into_iter().map(|(mark, name)| format!("{mark} {name}")).collect::<Vec<_>>().join("  ")
+        };
+        page.paragraph(&wording.season_trays_marks(said(stage_signs(cx))), Ink::Quiet);
+        page.paragraph(&wording.season_beds_marks(said(standing_signs(cx))), Ink::Quiet);
+    }
     if cx.size.1 >= 16 {
-        let trays: Vec<String> = trays.collect();
-        page.paragraph(&wording.season_trays_marks(trays.join("  ")), Ink::Quiet);
-        let beds: Vec<String> = beds.collect();
-        page.paragraph(&wording.season_beds_marks(beds.join("  ")), Ink::Quiet);
         page.paragraph(&wording.season_ahead(), Ink::Quiet);
     }
     page

@@ -168,7 +168,7 @@ fn expectations(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
         coming.extend(day_words(day, spread, cx).map(|text| (label, text)));
     };
     if tray.stage != Stage::Spent {
-        dated(wording.label_ready_from(), tray.ready_from, tray.ready_spread);
+        dated(wording.label_ready(tray), tray.ready_from, tray.ready_spread);
         dated(wording.label_best_before(), tray.best_before, tray.best_before_spread);
     }
     let not_before = tray.not_before().filter(|day| *day > cx.day() && tray.ready_from.is_none());

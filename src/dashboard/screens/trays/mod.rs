@@ -15,14 +15,13 @@ use ratatui::layout::Rect;
 
 use super::list_detail::{ListDetail, Place};
 use crate::base::TrayCode;
-use crate::base::word::Word;
 use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::begun;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, known};
-use crate::dashboard::look::stage_mark;
 use crate::dashboard::parts::{Sheet, Typed};
 use crate::dashboard::screens::screen::Screen;
+use crate::dashboard::screens::signs::stage_signs;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Stage;
 use crate::reckon::picture::answered::Answered;
@@ -129,8 +128,6 @@ impl Screen for Trays {
 
     fn signs(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
         let wording = cx.wording;
-        let stages = Stage::WORDS.iter().filter(|(stage, _)| *stage != Stage::Spent);
-        let stages = stages.map(|(stage, _)| (stage_mark(*stage).0.to_string(), wording.stage_name(*stage)));
         let day = wording.day_beside(cx.day(), cx.day());
         let days = [
             ("?".to_string(), wording.sign_no_day()),
@@ -138,7 +135,7 @@ impl Screen for Trays {
             (format!("! {day}"), wording.sign_past()),
         ];
         let questions = Answered::ALL.into_iter().map(|how| (how.mark().to_string(), wording.answered_words(how)));
-        stages.chain(days).chain(questions).collect()
+        stage_signs(cx).into_iter().chain(days).chain(questions).collect()
     }
 
     fn answers(&self, cx: &ScreenContext<'_>) -> String {
