@@ -5,6 +5,8 @@ use crate::support::{
 };
 use outplant::base::word::Word;
 use outplant::reckon::picture::{Basis, Measure, Rule, Source, Stage, Standing};
+use outplant::wording::verdict::About;
+use outplant::wording::{Lang, Wording};
 use serde_json::json;
 use std::collections::BTreeSet;
 
@@ -473,5 +475,33 @@ fn the_height_written_when_plants_came_counts_until_they_are_measured() {
         book.write("2026-04-14", "plants_received", came);
         let asked = criterion(&tray(&book.on(TODAY), "cof-8").criteria, Rule::Height).clone();
         assert_eq!((asked.met(), asked.blocks), (None, blocks), "{height}");
+    }
+}
+
+#[test]
+fn those_that_fail_stay_behind_when_the_good_ones_go_and_the_sample_is_said_to_be_of_before() {
+    let mut book = fitting();
+    let of_tray = |book: &Book| tray(&book.on(TODAY), "cof-1").clone();
+    let mut short: Vec<_> = (0..20).map(|_| json!({"height_cm":26,"collar_mm":4.5,"leaf_pairs":7})).collect();
+    short.extend((0..20).map(|_| json!({"height_cm":12,"collar_mm":4.5,"leaf_pairs":7})));
+    book.write("2026-04-14", "measured", json!({"tray":"cof-1","plants":short}));
+    let before = of_tray(&book);
+    // 20 of 40 pass: 24 of 48.
+    let share = before.plantable.likely / f64::from(before.standing);
+    assert!(before.ready && (share - 0.5).abs() < 0.02, "{:?}", before.plantable);
+    let good = before.plantable.likely;
+    book.write("2026-04-15", "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":20}));
+    let after = of_tray(&book);
+    assert_eq!(after.standing, before.standing - 20);
+    assert!((after.plantable.likely - (good - 20.0)).abs() < 1e-9, "{:?}", after.plantable);
+    // 4 good ones of 28 are no load of 5.
+    assert!(!after.ready);
+    let height = criterion(&after.criteria, Rule::Height).clone();
+    for (lang, said) in [
+        (Lang::En, "measured before 20 plants of it went out"),
+        (Lang::Es, "la muestra es de antes de salir 20 plantas"),
+    ] {
+        let sentence = Wording::new(lang).reason(&height, About::Tray);
+        assert!(sentence.ends_with(said), "{sentence}");
     }
 }

@@ -8,6 +8,7 @@ use crate::dashboard::layer::Layer;
 use crate::dashboard::message::Message;
 use crate::dashboard::update::update;
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::tray::size::whole_plants;
 use crate::wording::Lang;
 
 #[test]
@@ -169,4 +170,36 @@ fn help_says_what_every_sign_of_a_screen_means() {
             }
         }
     }
+}
+
+#[test]
+fn every_stop_says_in_one_sentence_what_is_lost_on_every_face() {
+    for lang in [Lang::En, Lang::Es] {
+        let stage = Stage::sample(lang);
+        let (cx, wording) = (stage.model.context(), &stage.model.wording);
+        let walk = &stage.model.screens.walk;
+        let round = &stage.model.book.round;
+        for shown in walk.shown(&cx) {
+            let stop = round.stops.iter().find(|stop| stop.id == shown.id).unwrap();
+            let lost = wording.lost_without_stop(stop);
+            assert!(!lost.is_empty() && wording.or_else_lost(stop).ends_with(&lost), "{lost}");
+            let told = walk.told(&shown, &cx);
+            assert!(told.iter().any(|line| line.ends_with(&lost)), "{told:?}\n{lost}");
+        }
+    }
+}
+
+#[test]
+fn as_many_plants_are_said_to_be_likely_as_are_offered_to_a_bed() {
+    let stage = Stage::sample(Lang::En);
+    let picture = &stage.model.book.picture;
+    let mut uneven = 0;
+    for tray in picture.trays.values().filter(|tray| tray.standing > 0) {
+        let offered = whole_plants(tray.plantable.likely);
+        let said = stage.model.wording.plants_range(tray.plantable);
+        let ends = [format!("likely {offered}"), format!("{offered} plants"), format!("{offered} plant")];
+        assert!(ends.iter().any(|end| said.ends_with(end.as_str())), "{}: {said} of {:?}", tray.code, tray.plantable);
+        uneven += usize::from(tray.plantable.likely.fract() >= 0.5);
+    }
+    assert!(uneven > 0, "no tray of the sample tells rounding from rounding down");
 }

@@ -21,7 +21,7 @@ shown_as! {
     HeightBand: HeightBand { least_cm: least, most_cm: most } => Measure::HeightBand { least, most };
     CollarRule: CollarRule { floor_mm } => Measure::CollarRule { floor_mm };
     LeavesAtLeast: LeavesAtLeast { count, pairs } => Measure::LeavesAtLeast { count, pairs };
-    Sample: Sample { pass, of, mean, unit } => Measure::Sample { pass, of, mean, unit };
+    Sample: Sample { pass, of, mean, unit, .. } => Measure::Sample { pass, of, mean, unit };
     Roots: roots => Measure::Roots(roots);
     RatioAtMost: RatioAtMost(ratio) => Measure::RatioAtMost(ratio);
     LightStep: LightStep { from, to, .. } => Measure::LightStep { from, to };
@@ -143,6 +143,8 @@ pub struct Sample {
     pub mean: f64,
     /// What the mean is in.
     pub unit: SampleUnit,
+    /// Plants that went out to beds since: the sample is of before.
+    pub gone_since: u32,
 }
 
 /// It must not be so.

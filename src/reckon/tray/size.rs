@@ -114,14 +114,34 @@ pub(crate) fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_
         let standing = f64::from(story.accounts.standing_count());
         let all_stand = f64::from(of) <= standing && story.first_planted.is_none_or(|first| first < sample.day);
         let (least, most) = (f64::from(pass) / standing, 1.0 - f64::from(of - pass) / standing);
+        let left = |share: f64| share_left(share, story, &sample);
         let share = match all_stand {
             true => Range::new(ends.low.max(least).min(likely), likely, ends.high.min(most).max(likely)),
-            false => Range::new(ends.low, likely, ends.high),
+            false => Range::new(left(ends.low), left(likely), left(ends.high)),
         };
         return PlantableShare { share, basis: Basis::Measured };
     }
     let (low, likely, high) = reckoned_share(profile, age_days);
     PlantableShare { share: Range::new(low, likely, high), basis: Basis::Reckoned }
+}
+
+/// Plants that went out to beds since a sample, where all that went did so since and some are left.
+fn gone_since(story: &TrayStory, sample: &SampleLook) -> u32 {
+    let since = story.accounts.standing > 0 && story.first_planted.is_some_and(|first| first >= sample.day);
+    if since { u32::try_from(story.accounts.planted).unwrap_or(u32::MAX) } else { 0 }
+}
+
+/// The share of what is left of a tray that can be planted, where such a share of it could before plants went out: the good ones go,
+/// and those that fail stay behind, but for what was thrown out since.
+fn share_left(share: f64, story: &TrayStory, sample: &SampleLook) -> f64 {
+    let gone = f64::from(gone_since(story, sample));
+    let standing = f64::from(story.accounts.standing_count());
+    if gone == 0.0 || standing == 0.0 {
+        return share;
+    }
+    let culled_since = story.culled_on.iter().all(|day| *day >= sample.day);
+    let culled = if culled_since { story.accounts.culled_in_all() as f64 } else { 0.0 };
+    ((share * (standing + gone + culled) - gone) / standing).clamp(0.0, 1.0)
 }
 
 /// How many plants of a sample pass height and collar, plant by plant, and of how many.
@@ -210,6 +230,9 @@ pub fn criteria(
     // tells it.
     let old = age_days.is_some_and(|age| time::day_span(profile).is_none_or(|span| age >= span.least));
     let must_be_known = (old || !leaves) && !stands_any_light(profile);
+    let of = |values: &[f64], pass: u32, unit: SampleUnit, look: &SampleLook| {
+        sample_of(values, pass, unit, gone_since(story, look))
+    };
     let mut all = Vec::new();
     if let Some((least, most)) = limits.height {
         let needed = HeightBand { least_cm: least, most_cm: most };
@@ -228,7 +251,7 @@ pub fn criteria(
                 let passes = is_load(share * f64::from(standing), standing);
                 let grown = reaches_on(sample, mean(&heights), least, passes, profile, age_days, day);
                 let asks_care = mean(&heights) > most || is_small(sample, standing);
-                sampled(Question::Height, needed, sample, sample_of(&heights, pass, SampleUnit::Cm), standing)
+                sampled(Question::Height, needed, sample, of(&heights, pass, SampleUnit::Cm, sample), standing)
                     .with_source(limits.height_source.clone())
                     .expected_on(grown)
                     .warning_if(asks_care)
@@ -255,7 +278,7 @@ pub fn criteria(
                 let under = |plant: &&MeasuredPlant| limits.collar_at_least(plant, floor_mm) == Some(false);
                 let under_floor = sample.plants.iter().filter(under).count() as f64;
                 let asks_care = under_floor > UNDER_FLOOR_SHARE * passes.len() as f64;
-                sampled(Question::Collar, needed, sample, sample_of(&collars, pass, SampleUnit::Mm), standing)
+                sampled(Question::Collar, needed, sample, of(&collars, pass, SampleUnit::Mm, sample), standing)
                     .with_source(limits.collar_source.clone())
                     .warning_if(asks_care)
             }
@@ -264,7 +287,8 @@ pub fn criteria(
     if leaves {
         let alone = sample.is_none() && all.is_empty();
         let must_be_known = (must_be_known && alone).then_some(day);
-        all.extend(leaf_criterion(profile, sample, standing, must_be_known));
+        let gone = sample.map_or(0, |sample| gone_since(story, sample));
+        all.extend(leaf_criterion(profile, sample, (standing, gone), must_be_known));
     }
     all
 }
@@ -280,7 +304,7 @@ fn height_on_arrival(story: &TrayStory) -> Option<(f64, Day)> {
 fn leaf_criterion(
     profile: Option<&Profile>,
     sample: Option<&SampleLook>,
-    standing: u32,
+    (standing, gone): (u32, u32),
     must_be_known: Option<Day>,
 ) -> Option<Criterion> {
     let figure = profile?.leaves_least.as_ref()?;
@@ -296,7 +320,7 @@ fn leaf_criterion(
         }
         Some(sample) => {
             let pass = leaves.iter().filter(|leaves| **leaves >= figure.value).count() as u32;
-            sampled(Question::Leaves, needed, sample, sample_of(&leaves, pass, SampleUnit::Leaves), standing)
+            sampled(Question::Leaves, needed, sample, sample_of(&leaves, pass, SampleUnit::Leaves, gone), standing)
                 .with_source(Source::figure(Some(&figure.source)))
         }
     })
@@ -309,8 +333,8 @@ fn leaves_of(plant: &MeasuredPlant, pairs: bool) -> Option<f64> {
     counted.or(plant.leaf_pairs.map(|pairs| pairs.0))
 }
 
-fn sample_of(values: &[f64], pass: u32, unit: SampleUnit) -> Sample {
-    Sample { pass, of: values.len() as u32, mean: mean(values), unit }
+fn sample_of(values: &[f64], pass: u32, unit: SampleUnit, gone_since: u32) -> Sample {
+    Sample { pass, of: values.len() as u32, mean: mean(values), unit, gone_since }
 }
 
 fn sampled<N>(

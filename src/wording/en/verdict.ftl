@@ -33,6 +33,8 @@ seedbed_holds = { $days ->
 seedbed_outgrown = in its seedbed { $days } days, good for { $most }: prick out what is left, or cull
 # (pass, of)
 sample_too_few = { $pass } of { $of } pass, but too few stand for a load
+# (sentence, plants)
+sample_of_before = { $sentence }; measured before { $plants } of it went out
 # (pass, of, mean)
 height_met = { $pass } of { $of } measured are the right height, mean { $mean }
 # (pass, of, mean, most)

@@ -25,6 +25,7 @@ seedbed_holds = { $days ->
 }
 seedbed_outgrown = lleva { $days } días en el semillero, que sirve { $most }: repique lo que queda, o descarte
 sample_too_few = { $pass } de { $of } cumplen, pero quedan muy pocas para un viaje
+sample_of_before = { $sentence }; la muestra es de antes de salir { $plants }
 height_met = { $pass } de { $of } medidas tienen buena altura, media { $mean }
 height_short = { $pass ->
     [0] ninguna de { $of } tiene buena altura, media { $mean }, mínimo { $least }: déjelas crecer

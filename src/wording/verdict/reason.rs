@@ -95,12 +95,20 @@ impl Wording {
         }
     }
 
+    /// What a sample says; where plants went out since, that it is of before.
+    fn of_before(&self, sentence: String, sample: Sample) -> String {
+        match sample.gone_since {
+            0 => sentence,
+            gone => self.sample_of_before(sentence, self.plants(gone)),
+        }
+    }
+
     fn height_reason(&self, &Found { needed, known, met, .. }: &Found<HeightBand, Sample>, warns: bool) -> String {
         let HeightBand { least_cm, most_cm } = needed;
-        let Sample { pass, of, mean, unit } = known;
+        let Sample { pass, of, mean, unit, .. } = known;
         let mean_words = self.mean_words(mean, unit, &[least_cm, most_cm]);
         let in_cm = |cm: f64| self.mean_words(cm, unit, &[]);
-        if met && warns && mean > most_cm {
+        let said = if met && warns && mean > most_cm {
             self.height_met_tall(pass, of, mean_words, in_cm(most_cm))
         } else if met && warns {
             self.height_met_of_few(pass, of, mean_words)
@@ -112,13 +120,14 @@ impl Wording {
             self.height_tall(pass, of, mean_words, in_cm(most_cm))
         } else {
             self.height_short(pass, of, mean_words, in_cm(least_cm))
-        }
+        };
+        self.of_before(said, known)
     }
 
     fn collar_reason(&self, &Found { needed, known, met, .. }: &Found<CollarRule, Sample>, warns: bool) -> String {
-        let Sample { pass, of, mean, unit } = known;
+        let Sample { pass, of, mean, unit, .. } = known;
         let mean = self.mean_words(mean, unit, &[]);
-        if met && warns {
+        let said = if met && warns {
             self.collar_under_floor(pass, of, mean, self.mean_words(needed.floor_mm, unit, &[]))
         } else if met {
             self.collar_met(pass, of, mean)
@@ -126,19 +135,21 @@ impl Wording {
             self.sample_too_few(pass, of)
         } else {
             self.collar_thin(pass, of, mean, self.measure(&needed.into()))
-        }
+        };
+        self.of_before(said, known)
     }
 
     fn leaves_reason(&self, &Found { needed, known, met, .. }: &Found<LeavesAtLeast, Sample>) -> String {
-        let Sample { pass, of, mean, unit } = known;
+        let Sample { pass, of, mean, unit, .. } = known;
         let mean = self.mean_words(mean, unit, &[]);
-        if met {
+        let said = if met {
             self.leaves_met(pass, of, mean)
         } else if pass == of {
             self.sample_too_few(pass, of)
         } else {
             self.leaves_few(pass, of, mean, self.measure(&needed.into()))
-        }
+        };
+        self.of_before(said, known)
     }
 
     fn grafted_reason(

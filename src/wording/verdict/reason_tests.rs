@@ -24,7 +24,7 @@ fn in_every_state<N: Copy, K>(question: fn(Known<N, K>) -> Question, needed: N, 
 }
 
 fn every_question() -> Vec<[Criterion; 3]> {
-    let sample = |pass, unit| Sample { pass, of: 30, mean: 14.2, unit };
+    let sample = |pass, unit| Sample { pass, of: 30, mean: 14.2, unit, gone_since: 0 };
     let work = |task| WorkWithin { task, days: 30 };
     let done = Some(on("2026-04-03"));
     let age = DaysOfSpecies { least: 210, usual: Some(300), most: Some(420) };
@@ -128,7 +128,7 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
             judged(
                 Question::Height,
                 HeightBand { least_cm: 20.0, most_cm: 40.0 },
-                Sample { pass: 3, of: 30, mean: 14.2, unit: SampleUnit::Cm },
+                Sample { pass: 3, of: 30, mean: 14.2, unit: SampleUnit::Cm, gone_since: 0 },
                 false,
             ),
             "only 3 of 30 are the right height, mean 14.2 cm, at least 20 cm needed: let them grow",
