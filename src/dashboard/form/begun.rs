@@ -3,7 +3,7 @@
 
 use super::Form;
 use super::suggest::{brighter_by, places_for};
-use crate::base::{BedName, ContainerName, TrayCode};
+use crate::base::{BedName, ContainerName, LotCode, TrayCode};
 use crate::dashboard::act::FormFor;
 use crate::dashboard::context::ScreenContext;
 use crate::nursery::entry::subject::Subject;
@@ -49,6 +49,9 @@ pub(crate) fn begun_at(mut form: FormFor) -> FormFor {
 fn known_of(kind: &str, about: Option<&Subject>, cx: &ScreenContext<'_>) -> FormFor {
     let form = FormFor::about(kind, about);
     let picture = &cx.book.picture;
+    if let (Some(Subject::Lot(lot)), "sown") = (about, kind) {
+        return sown(form, lot, picture);
+    }
     let Some(tray) = about.and_then(|subject| match subject {
         Subject::Tray(code) => picture.trays.get(code),
         Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
@@ -62,6 +65,14 @@ fn known_of(kind: &str, about: Option<&Subject>, cx: &ScreenContext<'_>) -> Form
         },
         "moved_on" => moved_on(form, tray, picture),
         _ => form,
+    }
+}
+
+/// Seed of a lot goes into a tray of the next free code.
+fn sown(form: FormFor, lot: &LotCode, picture: &Picture) -> FormFor {
+    match next_code(lot.as_str(), picture) {
+        Some(code) => form.with("tray", code).beginning_at("seeds"),
+        None => form,
     }
 }
 

@@ -139,7 +139,7 @@ impl Form {
             | Refusal::SeveralPlants { written: name, .. }
             | Refusal::NameOfTwo { name, .. } => holds(name),
             Refusal::UnknownSpecies(..) => self.lines.iter().position(|line| line.field.shape == Shape::Species),
-            Refusal::Book(_) => COUNTS.iter().find_map(|name| filled(name)),
+            Refusal::Book(_) => COUNTS.iter().find_map(filled),
             Refusal::FutureDay { .. } => Some(self.lines.len()),
             Refusal::Entry(_)
             | Refusal::UnknownEntry(_)

@@ -6,6 +6,7 @@ use ratatui::style::Modifier;
 
 use super::field::FieldLine;
 use super::outcome::outcome_words;
+use super::suggest::may_be_new;
 use super::{Form, Tried};
 use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
@@ -256,17 +257,17 @@ impl Form {
             return;
         }
         if hints {
-            page.paragraph(&hint_of(line, wording), Ink::Quiet);
+            page.paragraph(&hint_of(line, self.kind(), wording), Ink::Quiet);
         }
     }
 
     /// What may stand in a field, in words.
     pub(crate) fn hint_at(&self, at: usize, cx: &ScreenContext<'_>) -> String {
-        self.lines.get(at).map(|line| hint_of(line, cx.wording)).unwrap_or_default()
+        self.lines.get(at).map(|line| hint_of(line, self.kind(), cx.wording)).unwrap_or_default()
     }
 }
 
-fn hint_of(line: &FieldLine, wording: &Wording) -> String {
+fn hint_of(line: &FieldLine, kind: &str, wording: &Wording) -> String {
     let hint = match line.field.shape {
         Shape::Text if line.field.name == "rows" => wording.form_rows_hint(),
         Shape::Number { .. } if line.is_share() => wording.form_share_hint(),
@@ -294,9 +295,9 @@ fn hint_of(line: &FieldLine, wording: &Wording) -> String {
         Shape::List(Shape::Spot) => wording.form_spot_hint(),
         Shape::List(_) => wording.form_list_hint(),
         Shape::Open => wording.form_open_hint(),
-        Shape::Code(_) | Shape::Species | Shape::Text | Shape::Clock | Shape::Entry | Shape::Record(_) => {
-            wording.form_text_hint()
-        }
+        Shape::Code(_) if may_be_new(line.field.name, kind) => wording.form_new_name_hint(),
+        Shape::Code(_) => wording.form_name_hint(),
+        Shape::Species | Shape::Text | Shape::Clock | Shape::Entry | Shape::Record(_) => wording.form_text_hint(),
     };
     let optional = if line.field.required { String::new() } else { format!("; {}", wording.form_optional()) };
     format!("{hint}{optional}")

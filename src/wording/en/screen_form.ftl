@@ -23,6 +23,8 @@ form_number_hint_least = a number from { $least }
 form_day_hint = a day: 2026-03-14, 14/3 or -1
 form_month_day_hint = month and day: 03-14
 form_choice_hint = left and right change it
+form_name_hint = a name that is in the book
+form_new_name_hint = a name, a new one too
 form_text_hint = any words
 form_open_hint = name=value, parted by blanks
 form_spot_hint = row.place: 2.7

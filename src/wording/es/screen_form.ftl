@@ -22,6 +22,8 @@ form_number_hint_least = un número desde { $least }
 form_day_hint = un día: 2026-03-14, 14/3 o -1
 form_month_day_hint = mes y día: 03-14
 form_choice_hint = izquierda y derecha lo cambian
+form_name_hint = un nombre que está en el libro
+form_new_name_hint = un nombre, también uno nuevo
 form_text_hint = cualquier texto
 form_open_hint = nombre=valor, separados por espacios
 form_spot_hint = hilera.puesto: 2.7

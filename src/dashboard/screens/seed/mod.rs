@@ -12,8 +12,9 @@ use ratatui::layout::Rect;
 
 use super::list_detail::{ListDetail, Place};
 use crate::base::LotCode;
-use crate::dashboard::act::{Act, FormFor, WhyOf};
+use crate::dashboard::act::{Act, WhyOf};
 use crate::dashboard::context::ScreenContext;
+use crate::dashboard::form::begun;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::parts::{Sheet, Typed};
 use crate::dashboard::screens::screen::Screen;
@@ -66,9 +67,9 @@ impl Seed {
     }
 
     /// The form of a kind for the lot that is chosen.
-    fn form(&self, kind: &str) -> Vec<Act> {
+    fn form(&self, kind: &str, cx: &ScreenContext<'_>) -> Vec<Act> {
         let subject = self.place.chosen.clone().map(Subject::Lot);
-        subject.map(|subject| Act::Form(FormFor::about(kind, Some(&subject)))).into_iter().collect()
+        subject.map(|subject| Act::Form(begun(kind, Some(&subject), cx))).into_iter().collect()
     }
 }
 
@@ -138,11 +139,11 @@ impl Screen for Seed {
                 self.place.from = 0;
                 Some(Vec::new())
             }
-            Key::Char('s') => Some(self.form("sown")),
-            Key::Char('t') => Some(self.form("lot_tested")),
-            Key::Char('c') => Some(self.form("lot_counted")),
-            Key::Char('k') => Some(self.form("lot_kept")),
-            Key::Char('a') => Some(self.form("noted")),
+            Key::Char('s') => Some(self.form("sown", cx)),
+            Key::Char('t') => Some(self.form("lot_tested", cx)),
+            Key::Char('c') => Some(self.form("lot_counted", cx)),
+            Key::Char('k') => Some(self.form("lot_kept", cx)),
+            Key::Char('a') => Some(self.form("noted", cx)),
             Key::Char('v') => {
                 self.used_up_too = !self.used_up_too;
                 Some(self.settle(cx))
