@@ -283,3 +283,28 @@ fn hardening_never_begins_in_a_tray_that_goes_out_the_same_day() {
     }
     assert!(begun > 0, "the sample has hardening to begin on none of these days");
 }
+
+#[test]
+fn a_tray_carried_today_into_much_more_light_is_held_alone_and_for_a_bed_as_bright() {
+    // Raised in 55 % light, hardened, and today in the open: one step from 55 % goes to 84 %.
+    let mut book = crate::support::fitting();
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":5,"shade_pct":0}));
+    bed_in_light(&mut book, "As bright", 0.70);
+    for days_ago in [0, 9, 10] {
+        let carried = day(TODAY) + -days_ago;
+        let mut book = book.clone();
+        book.write(&carried.to_string(), "carried", json!({"tray":"cof-1","place":"Open rack"}));
+        let picture = book.on(TODAY);
+        let alone = criterion(&tray(&picture, "cof-1").criteria, Rule::ExposureStep).blocks;
+        let held = days_ago < 10;
+        assert_eq!((alone, tray(&picture, "cof-1").ready), (held, !held), "{days_ago}");
+        for bed in ["Upper 1", "As bright"] {
+            let pair = pair(&picture, "cof-1", bed);
+            assert_eq!(
+                (criterion(&pair.criteria, Rule::ExposureStep).blocks, pair.fits),
+                (held, !held),
+                "{bed} {days_ago}"
+            );
+        }
+    }
+}

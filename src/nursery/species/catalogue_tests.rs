@@ -376,6 +376,26 @@ fn cedrela_mahogany_and_gliricidia_as_their_sources_say() {
 }
 
 #[test]
+fn cacao_jackfruit_mahogany_and_moringa_as_their_sources_say() {
+    let cacao = species("cacao");
+    reads(&cacao.seed_dies_below_c, 10.0, Flag::Ours, "Pertanika 14:15-19");
+    reads(&cacao.germination_fresh_pct, 90.0, Flag::Seen, "80-100 %");
+    let jackfruit = species("jackfruit");
+    // A closed bottle is no moist sawdust.
+    reads(&jackfruit.storage_washed_moist_days, 30.0, Flag::Ours, "closed bottle");
+    reads(&jackfruit.seed_dies_below_c, 10.0, Flag::Ours, "Gawankar et al. 2019");
+    reads(&jackfruit.emerge_half_days, 28.0, Flag::Seen, "17-28 days");
+    let mahogany = species("caoba");
+    reads(&mahogany.emerge_half_days, 16.0, Flag::Seen, "INIA Peru");
+    reads(&mahogany.plantable_usual_days, 180.0, Flag::Seen, "6 months");
+    reads(&species("moringa").emerge_half_days, 9.0, Flag::Seen, "half on day 9");
+    // Cold that kills is known only of seed that dies when dried.
+    for (key, profile) in Catalogue::built_in().iter().filter(|(_, profile)| profile.seed_dies_below_c.is_some()) {
+        assert_eq!(profile.storage.as_ref().map(|storage| storage.value), Some(Storage::Recalcitrant), "{key}");
+    }
+}
+
+#[test]
 fn laurel_pigeon_pea_teak_and_poro_as_their_sources_say() {
     reads(&species("Cordia alliodora").storage, Storage::Orthodox, Flag::Memory, "Hong, Linington");
     let pigeon_pea = species("pigeon pea");

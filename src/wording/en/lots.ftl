@@ -102,7 +102,7 @@ lot_retest_old = { $days } d since the last test
 lot_retest_falling = a third of the way to { $OLD_SHARE } % of the beginning, { $days } d after the last test or collection
 lot_retest_apart = the replicates of the last test do not agree
 # (days, cut)
-lot_retest_too_late = no: a test takes about { $days } days, and by then its life is over. { $cut }; sow the rest in time
+lot_retest_too_late = no: a test takes about { $days } days, longer than it lives. { $cut }; sow what is alive at once
 lot_retest_killed = no: cold killed it
 lot_retest_few = no: { $seeds } left, a test takes { $TEST_SEEDS }: cut some open instead
 lot_retest_unknown_seeds = not said: nobody knows how many seeds are left

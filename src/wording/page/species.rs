@@ -161,6 +161,7 @@ impl Wording {
             "months" => self.unit_months(value),
             "pct" => self.percent_of(value),
             unit @ ("cm" | "mm" | "ml" | "m" | "kg") => format!("{value} {unit}"),
+            "c" => self.lot_temperature(value),
             _ => value,
         }
     }
