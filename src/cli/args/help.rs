@@ -145,7 +145,7 @@ fn short_forms(wording: &Wording) -> String {
     let room = forms.iter().map(|(example, _)| width_of(example)).max().unwrap_or(0);
     let mut text = wording.short_forms_heading();
     for (example, kind) in forms {
-        text.push_str(&format!("\n    {}  {kind}", left_aligned(example, room)));
+        text.push_str(&format!("\n    {}  {}", left_aligned(example, room), wording.kind_typed(kind)));
     }
     text
 }

@@ -44,11 +44,20 @@ fn entry_reason(problem: Problem) -> Reason {
 
 /// A whole number of plants. A single comma or point before three digits parts thousands here: plants are whole.
 pub(in crate::share) fn read_count(written: &str) -> Result<Amount<u32>, Reason> {
+    /// Plants in a dozen.
+    const DOZEN: f64 = 12.0;
     let (bare, about) = without_about(written);
-    let bare = without_unit(bare, |unit| is(unit, &vocabulary().amount.plants));
+    let known = &vocabulary().amount;
+    if is(&text::folded(bare), &known.half_dozen) {
+        return Ok(Amount { value: (DOZEN / 2.0) as u32, about });
+    }
+    let is_dozen = |unit: &str| is(unit.trim_end_matches('.'), &known.dozen);
+    let dozens = without_unit(bare, is_dozen);
+    let times = if dozens.len() < bare.len() { DOZEN } else { 1.0 };
+    let bare = without_unit(dozens, |unit| is(unit, &known.plants));
     let not_a_number = || entry_reason(Problem::NotANumber(short(written.trim())));
     let plain = read_number(&thousands_joined(bare)).ok_or_else(|| in_words(written).unwrap_or_else(not_a_number))?;
-    let number: f64 = plain.parse().map_err(|_| not_a_number())?;
+    let number: f64 = plain.parse::<f64>().map_err(|_| not_a_number())? * times;
     if plain.starts_with('-') {
         return Err(entry_reason(Problem::BelowZero(short(written.trim()))));
     }
@@ -97,6 +106,9 @@ pub(in crate::share) fn volume_ml(name: &str) -> Option<f64> {
         };
         Some(number * worth).filter(|ml| ml.is_finite() && *ml > 0.0 && *ml <= MOST_ML)
     };
+    if let Some(ml) = flat_bag_ml(name) {
+        return Some(ml);
+    }
     let mut found = words.iter().enumerate().filter_map(|(i, word)| {
         let begin = word.find(char::is_alphabetic).filter(|begin| *begin > 0);
         let glued = begin.and_then(|begin| of(&word[..begin], &word[begin..]));
@@ -105,6 +117,43 @@ pub(in crate::share) fn volume_ml(name: &str) -> Option<f64> {
     // Of two volumes nobody knows which is meant.
     let first = found.next()?;
     found.next().is_none().then_some(first)
+}
+
+/// The volume of a bag that is sold by its flat size, ml: "bolsa 15x23", "6x9 in". Filled, a flat tube of width W is a round
+/// one of circumference 2 W: of its height H it holds W^2 H / pi (geometry). The first number is the width; bare numbers are
+/// centimetres where a bag can be so wide, and of smaller ones nobody knows whether they are inches.
+fn flat_bag_ml(name: &str) -> Option<f64> {
+    const CM_PER_INCH: f64 = 2.54;
+    /// What stays empty under the rim, cm (ours: so that water stands there).
+    const HEAD_SPACE_CM: f64 = 2.0;
+    /// Bare numbers from here on are centimetres: no nursery bag is so many inches wide (ours).
+    const LEAST_WIDTH_CM: f64 = 10.0;
+    /// No nursery bag is larger, cm (ours).
+    const MOST_CM: f64 = 100.0;
+    let lower = name.trim().to_lowercase();
+    let (begin, sign) = lower.char_indices().find(|(at, letter)| {
+        let before = lower[..*at].trim_end().trim_end_matches('"');
+        matches!(letter, 'x' | '×' | '*') && before.ends_with(|before: char| before.is_ascii_digit())
+    })?;
+    let number_of = |text: &str| -> Option<f64> { read_number(text.trim_matches(['"', ' ']))?.parse().ok() };
+    let width = lower[..begin].trim_end().trim_end_matches('"');
+    let at =
+        width.rfind(|letter: char| !(letter.is_ascii_digit() || matches!(letter, '.' | ','))).map_or(0, |at| at + 1);
+    let width = number_of(width.get(at..)?)?;
+    let behind = lower[begin + sign.len_utf8()..].trim_start();
+    let end =
+        behind.find(|letter: char| !(letter.is_ascii_digit() || matches!(letter, '.' | ','))).unwrap_or(behind.len());
+    let height = number_of(&behind[..end])?;
+    let unit = behind[end..].split_whitespace().next().unwrap_or_default().trim_matches(['.', ',', ')']);
+    let known = &vocabulary().amount;
+    let cm = match () {
+        () if is(unit, &known.inch) => CM_PER_INCH,
+        () if is(unit, &known.centimetre) || unit.is_empty() && width >= LEAST_WIDTH_CM => 1.0,
+        () => return None,
+    };
+    let (width, height) = (width * cm, height * cm);
+    let ml = width * width * (height - HEAD_SPACE_CM) / std::f64::consts::PI;
+    (width <= MOST_CM && height <= MOST_CM && height > HEAD_SPACE_CM && ml > 0.0).then(|| ml.round())
 }
 
 /// Whether a count was written with a sign that could be a decimal one and was taken for thousands.
@@ -246,10 +295,28 @@ mod tests {
             ("Bag (500ml)", 500.0),
             ("1/2 litre pot", 500.0),
             ("medio litro", 500.0),
+            // 15 x 15 x (23 - 2) / pi; 6 in is 15.24 cm, 9 in 22.86 cm.
+            ("bolsa 15x23", 1504.0),
+            ("15 x 23 cm bag", 1504.0),
+            ("6x9 in", 1542.0),
+            ("6\" x 9\"", 1542.0),
         ] {
             assert_eq!(volume_ml(name), Some(ml), "{name}");
         }
-        for none in ["bag", "bag 2", "large L", "0 l", "2 kg bag", "1 l or 2 l", "500 l drum", "1/0 l", "l", ""] {
+        for none in [
+            "bag",
+            "bag 2",
+            "large L",
+            "0 l",
+            "2 kg bag",
+            "1 l or 2 l",
+            "500 l drum",
+            "1/0 l",
+            "l",
+            "",
+            "6x9",
+            "bag 3x3 m",
+        ] {
             assert_eq!(volume_ml(none), None, "{none}");
         }
     }

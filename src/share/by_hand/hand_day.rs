@@ -74,6 +74,8 @@ pub(in crate::share) fn read_hand_day(written: &str, order: DayOrder, today: Day
         guessed(day)
     } else if let Some(day) = serial(bare) {
         guessed(day)
+    } else if let Some(day) = about_a_month_or_year(bare, today) {
+        HandDay { about: true, ..HandDay::plain(day) }
     } else if let Some((year, month)) = month_only(bare) {
         HandDay { about: true, ..HandDay::plain(middle_of(year, month, today).ok_or_else(|| not_a_day(bare))?) }
     } else {
@@ -357,6 +359,52 @@ fn span_ago(bare: &str, today: Day) -> Option<Day> {
     (rest.is_none() && (0.0..=LONGEST_AGO_DAYS).contains(&days)).then(|| today - days as i32)
 }
 
+/// "mid March", "a fines de enero 2026", "January", "last month", "2024": a day that it was about.
+fn about_a_month_or_year(bare: &str, today: Day) -> Option<Day> {
+    /// Days of a month that its beginning and its end stand for (ours).
+    const BEGINNING: u32 = 5;
+    const ENDING: u32 = 25;
+    /// The middle of a year.
+    const MIDDLE_OF_YEAR: (u32, u32) = (7, 1);
+    /// Years back to which a bare number of four figures is read as a year (ours).
+    const MOST_YEARS_BACK: i32 = 60;
+    let (folded, known) = (text::folded(bare), &vocabulary().sheet);
+    let (year, month, _) = today.ymd();
+    if is(&folded, &known.last_month) {
+        let (year, month) = if month == 1 { (year - 1, 12) } else { (year, month - 1) };
+        return Day::from_ymd(year, month, MIDDLE_OF_MONTH);
+    }
+    let middle = |year: i32| Day::from_ymd(year, MIDDLE_OF_YEAR.0, MIDDLE_OF_YEAR.1).map(|day| day.min(today));
+    if is(&folded, &known.last_year) {
+        return middle(year - 1);
+    }
+    if let Some(of) = year_of(&folded).filter(|of| (year - MOST_YEARS_BACK..=year).contains(of)) {
+        return middle(of);
+    }
+    let parts = [(&known.middle, MIDDLE_OF_MONTH), (&known.beginning, BEGINNING), (&known.ending, ENDING)];
+    let led = parts.iter().find_map(|(words, of_month)| {
+        let rest = words.iter().filter_map(|word| folded.strip_prefix(word.as_str())).min_by_key(|rest| rest.len())?;
+        Some((rest.trim_start_matches('-').to_string(), *of_month))
+    });
+    let (name, of_month, is_led) =
+        led.map_or((folded.clone(), MIDDLE_OF_MONTH, false), |(rest, day)| (rest, day, true));
+    let words: Vec<&str> = name.split('-').filter(|word| !is(word, &vocabulary().small.in_a_day)).collect();
+    let (of_year, of_name) = match words[..] {
+        [one] => (None, month_named(one)?),
+        [one, of] if is_led => (Some(year_of(of)?), month_named(one)?),
+        _ => return None,
+    };
+    let in_year = |year: i32| Day::from_ymd(year, of_name, of_month);
+    match of_year {
+        Some(of) => in_year(of).filter(|day| *day <= today),
+        // The last such month; the present one up to today.
+        None => in_year(year)
+            .filter(|day| *day <= today || of_name == month)
+            .map(|day| day.min(today))
+            .or(in_year(year - 1)),
+    }
+}
+
 /// Year and month of "March 2026", "marzo de 2026", "3/2026", "2026-03", "Apr-26", "abr '26".
 fn month_only(bare: &str) -> Option<(i32, u32)> {
     let words = parts(bare);
@@ -507,12 +555,27 @@ mod tests {
         assert_eq!(read("3 months ago"), day("2025-12-13", true));
         assert_eq!(read("hace 3 meses"), day("2025-12-13", true));
         assert_eq!(read("hace un mes"), day("2026-02-12", true));
+        for (written, expected) in [
+            ("mid March", "2026-03-14"),
+            ("mid-February", "2026-02-15"),
+            ("a mediados de enero", "2026-01-15"),
+            ("fines de enero 2025", "2025-01-25"),
+            ("early April", "2025-04-05"),
+            ("January", "2026-01-15"),
+            ("noviembre", "2025-11-15"),
+            ("last month", "2026-02-15"),
+            ("el mes pasado", "2026-02-15"),
+            ("2024", "2024-07-01"),
+            ("2026", "2026-03-14"),
+        ] {
+            assert_eq!(read(written), day(expected, true), "{written}");
+        }
         assert_eq!(read("14 de noviembre de 2025"), day("2025-11-14", false));
         assert_eq!(read("Nov 14th, 2025"), day("2025-11-14", false));
         assert_eq!(read("about 3/11/2025"), day("2025-11-03", true));
         assert_eq!(read("abril 2026"), Err(Reason::ComingDay(Day::from_ymd(2026, 4, 15).unwrap())));
         for wrong in
-            ["spring", "13/2025", "hace mucho", "32 March 2025", "", "Nov 45", "12/11", "2025", "1899", "30 feb"]
+            ["spring", "13/2025", "hace mucho", "32 March 2025", "", "Nov 45", "12/11", "2027", "1899", "30 feb", "mid"]
         {
             assert_eq!(read(wrong), Err(Reason::NotAHandDay(wrong.into())), "{wrong}");
         }

@@ -39,13 +39,15 @@ tables! {
     /// Words that only fill a line.
     SmallWords { and of with upon within filler before_a_day in_a_day }
     /// Numbers of things.
-    AmountWords { about plants below_zero half litre millilitre }
+    AmountWords { about dozen half_dozen inch centimetre plants below_zero half litre millilitre }
     /// Days and spans of time.
     TimeWords {
         today yesterday day_before_yesterday tomorrow day_after_tomorrow day week month year ago_behind ago_before one
     }
     /// What stands in cells of sheets.
-    SheetWords { totals bare_root bag plug stump cells }
+    SheetWords {
+        not_known no_shade half_shade middle beginning ending last_month last_year totals bare_root bag plug stump cells
+    }
 }
 
 /// Numbers in words, from zero up.

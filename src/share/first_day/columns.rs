@@ -7,6 +7,7 @@ use crate::base::text;
 use crate::share::draft::short;
 use crate::share::fault::{Fault, LineFaults, Reason};
 use crate::share::sheet::Table;
+use crate::share::vocabulary::{is, vocabulary};
 
 /// A meaning a column can have, and the names it is known by; `columns.toml` lists them.
 #[derive(Debug, Deserialize)]
@@ -140,9 +141,10 @@ impl<'a> Meanings<'a> {
         Some(Cell { written: cells.get(at)?, column: &column.written, plain: &column.name, number: column.number })
     }
 
-    /// The same where something is written in it.
+    /// The same where something is written in it that says more than that nobody knows.
     pub fn filled<'b>(&'b self, cells: &'b [String], name: &str) -> Option<Cell<'b>> {
-        self.cell(cells, name).filter(|cell| !cell.written.is_empty())
+        let says = |cell: &Cell| !is(&text::folded(cell.written), &vocabulary().sheet.not_known);
+        self.cell(cells, name).filter(|cell| !cell.written.is_empty() && says(cell))
     }
 }
 

@@ -144,6 +144,12 @@ impl<'a> RowReader<'a> {
 
     /// Percent of something that has no more than all of itself.
     pub fn percent_of_all(&mut self, cell: Cell) -> Option<f64> {
+        let (folded, known) = (text::folded(cell.written), &vocabulary().sheet);
+        let in_words = is(&folded, &known.no_shade).then_some(0.0).or(is(&folded, &known.half_shade).then_some(50.0));
+        if let Some(percent) = in_words {
+            self.tell(Some(cell), TakenFor::Percent(percent));
+            return Some(percent);
+        }
         let percent = self.percent(cell)?;
         if percent > 100.0 {
             self.faults.push(cell.fault(Reason::Envelope(Problem::OutsideEnds { least: 0.0, most: 100.0 })));

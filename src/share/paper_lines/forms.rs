@@ -111,7 +111,7 @@ pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
     ("planté 30 cof-031 en Upper 1", "outplanted"),
     ("regalé 5 cof-031 a la escuela", "given_out"),
     ("ayer llovió 12 mm", "weather"),
-    ("counted tray=cof-031 standing=41", "counted"),
+    ("contada bandeja=cof-031 paradas=41", "counted"),
 ];
 
 /// Words a line may begin with, for the nearest one to a slip.

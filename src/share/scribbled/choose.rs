@@ -25,6 +25,8 @@ pub(super) const MOST_PARTINGS: usize = 7;
 pub(super) const MOST_TRIED: usize = 70;
 /// What a reading must weigh to be sure though words are left over.
 const SURE: i32 = 15;
+/// The same of the weather, which speaks of no tray or bed.
+const SURE_WEATHER: i32 = 10;
 /// The most words that are passed over so.
 const MOST_LEFT: usize = 3;
 /// Kinds of entries that their units or their own words make sure.
@@ -230,7 +232,9 @@ impl Line<'_> {
     /// A reading that its units or its own words make sure, though some words are left over that nobody knows: they are kept
     /// beside it. A word that may turn it, another thing that happened, a name or a number is never passed over.
     fn sure_but_for_words(&self, whole: &[Way]) -> Option<Reading> {
-        let best = whole.first().filter(|way| way.lacks.is_empty() && way.weight >= SURE)?;
+        let is_weather = |way: &Way| way.drafts.iter().all(|(kind, _)| *kind == "weather");
+        let is_heavy = |way: &Way| way.weight >= if is_weather(way) { SURE_WEATHER } else { SURE };
+        let best = whole.first().filter(|way| way.lacks.is_empty() && is_heavy(way))?;
         let is_sure = best.drafts.iter().all(|(kind, _)| SURE_KINDS.contains(kind));
         let rival =
             whole.iter().skip(1).any(|way| way.leftover.len() == best.leftover.len() && way.drafts != best.drafts);

@@ -2,7 +2,7 @@
 
 usage_unknown_command = there is no command '{ $word }'
 usage_unknown_option = there is no option '{ $option }' here
-usage_unexpected = '{ $word }' is one word too many here
+usage_unexpected = '{ $word }' is one word too many here; a name of several words stands in quotes, as "Upper 1"
 usage_needs_value = { $option } needs a value behind it
 # (value, option, values)
 usage_one_of = { $option } cannot be '{ $value }'; it is one of: { $values }

@@ -42,12 +42,12 @@ help_why_bed_all = También lo que se cumple, pregunta por pregunta
 help_why_pair_all = También lo que se cumple, pregunta por pregunta
 help_write = Anotar una cosa vista o hecha
 help_write_more = Ejemplos:
-    outplant write counted tray=cof-031 standing=41
-    outplant write lost tray=cof-031 count=3 cause=ratas happened=2026-03-12
+    outplant write contada bandeja=cof-031 paradas=41
+    outplant write perdidas bandeja=cof-031 cuantas=3 causa=ratas dia=2026-03-12
     outplant write murieron 3 cof-031 por ratas
     outplant write "planté 30 cof-031 en Upper 1"
     Sin clase, muestra lo que se puede anotar.
-help_write_kind = Qué es: counted, lost, sown, outplanted ...; o la primera palabra de una línea
+help_write_kind = Qué es: contada, perdidas, sembrada, plantadas ...; o la primera palabra de una línea
 help_write_fields = Sus campos, campo=valor; las listas como JSON; o las otras palabras de una línea
 help_log = Lo que se anotó, lo más nuevo primero, con el número con que se deshace cada anotación
 help_log_more = Ejemplos: outplant log   outplant log c1   outplant log ayer   outplant log ratas Amani

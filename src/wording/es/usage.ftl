@@ -2,7 +2,7 @@
 
 usage_unknown_command = no existe la orden '{ $word }'
 usage_unknown_option = aquí no existe la opción '{ $option }'
-usage_unexpected = aquí sobra '{ $word }'
+usage_unexpected = aquí sobra '{ $word }'; un nombre de varias palabras va entre comillas, como "Upper 1"
 usage_needs_value = { $option } necesita un valor detrás
 usage_one_of = { $option } no puede ser '{ $value }'; es uno de: { $values }
 usage_not_a_day = { $option }: '{ $value }' no es un día; escríbalo así: 2026-03-14, 14/3, ayer o +7

@@ -35,6 +35,18 @@ pub(crate) fn named_person(clause: &mut Clause) -> Option<String> {
     None
 }
 
+/// "vino el vecino": of words about somebody those that name the person.
+fn only_the_person(text: &str) -> String {
+    let lexicon = crate::share::scribbled::lexicon::lexicon();
+    let names = |word: &&str| {
+        let folded = crate::share::scribbled::lexicon::fold(word);
+        let bare = folded.trim_end_matches('.');
+        word.starts_with(char::is_uppercase) || lexicon.is(bare, "small.person") || lexicon.is(bare, "small.title")
+    };
+    let named: Vec<&str> = text.split(' ').filter(names).collect();
+    if named.is_empty() { text.to_string() } else { named.join(" ") }
+}
+
 pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
     let gives = clause.head(&["give"]).is_some();
     let took = if gives { None } else { clause.head(&["they_took"]) };
@@ -58,7 +70,7 @@ pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
                 clause.lacks.push(Why::Several);
             }
             person_behind(clause, &["small.for"]);
-            Some(taker)
+            Some(only_the_person(&taker))
         }
         None => person_behind(clause, &["small.for"]).or_else(|| named_person(clause)),
     };

@@ -82,7 +82,7 @@ pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
         over_seeds(clause, lot, seeds);
     }
     let place = clause.name(Place);
-    clause.take(&["lot", "tray", "small.to", "bag", "small.thing"]);
+    clause.take(&["lot", "tray", "small.to", "bag", "small.thing", "more"]);
     let told = [
         ("tray", tray.map(Value::from)),
         ("lot", lot.map(Value::from)),

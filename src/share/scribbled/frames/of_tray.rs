@@ -84,7 +84,7 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     }
     let spoken_dead = clause.take(&["no_dead"]).is_some();
     let dead = if clause.has("die") && !spoken_dead { number_at_word(clause, &["die"]) } else { None };
-    clause.take(&["well"]);
+    clause.take(&["well", "whole"]);
     let is_headed = clause.head(&["count", "up"]).is_some() | (spoken_dead && clause.find_number().is_some());
     let is_headed = clause.head(&["left"]).is_some() && clause.is_surely(Tray) || is_headed;
     if is_headed {
