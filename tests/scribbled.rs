@@ -321,3 +321,30 @@ const PARTS: &[(&str, usize, usize, usize)] = &[
     // What a grower wrote who did not know the reader, and what must not be taken for a count or a loss.
     ("es_grower", 100, 100, 0),
 ];
+
+/// The phrases of a page that can be printed, by its headings; those under the last one are not written.
+fn phrases(page: &str) -> (Vec<String>, Vec<String>) {
+    let text = std::fs::read_to_string(format!("{}/docs/{page}", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    let of = |part: &str| {
+        let rows = part.lines().filter_map(|row| row.strip_prefix("| `"));
+        rows.filter_map(|row| Some(row.split_once('`')?.0.to_string())).collect::<Vec<String>>()
+    };
+    let (written, asked) = text.rsplit_once("\n## ").unwrap();
+    (of(written), of(asked))
+}
+
+#[test]
+fn every_phrase_of_the_pages_to_print_is_written_or_asked_as_they_say() {
+    let mut world = World::new();
+    for page in ["phrases.md", "frases.md"] {
+        let (written, asked) = phrases(page);
+        assert!(written.len() > 25 && asked.len() > 4, "{page}: phrases are missing");
+        for line in written {
+            let became = read(&mut world, &line);
+            assert!(became.written.is_some(), "{page}: {line} is not written: {}", became.said);
+        }
+        for line in asked {
+            assert!(read(&mut world, &line).written.is_none(), "{page}: {line} is written");
+        }
+    }
+}
