@@ -1,4 +1,5 @@
 //! `ready` as a whole process on the sample nursery, and on one of many trays and beds. Prints figures; judges nothing.
+//! `cargo bench --bench ready sizes` asks nurseries of 100 to 10,000 trays and of 10 to 500 beds, for time and memory.
 #![allow(clippy::unwrap_used, clippy::print_stdout)]
 
 #[path = "../support/taken.rs"]
@@ -18,8 +19,16 @@ const TRAYS: usize = 200;
 const BEDS: usize = 60;
 const SPECIES: [&str; 2] = ["COA", "GRE"];
 
+/// Trays and beds of the nurseries over which growth is looked at.
+const SIZES: [(usize, usize); 7] =
+    [(100, 10), (1_000, 10), (10_000, 10), (100, 100), (100, 500), (1_000, 100), (2_000, 200)];
+
 fn main() {
     let folder = tempfile::tempdir().unwrap();
+    if std::env::args().any(|word| word == "sizes") {
+        SIZES.iter().for_each(|(trays, beds)| growth(folder.path(), *trays, *beds));
+        return;
+    }
     let sample = folder.path().join("sample.outplant");
     assert!(program(folder.path()).args(["sample", "--into"]).arg(&sample).status().unwrap().success());
     for words in [vec!["ready"], vec!["ready", "--json"], vec!["why", "tray", "cof-021"], vec!["species"]] {
@@ -27,7 +36,7 @@ fn main() {
         report(&format!("{}, sample", words.join(" ")), 60, run);
     }
     let large = folder.path().join("large.outplant");
-    write_large(folder.path(), &large);
+    write_large(folder.path(), &large, TRAYS, BEDS);
     println!("{TRAYS} trays, {BEDS} beds of two species, {} pairs:", TRAYS * BEDS);
     for words in [vec!["ready"], vec!["ready", "--json"], vec!["ready", "--json", "--fits"], vec!["walk", "--json"]] {
         report(&format!("{}, large", words.join(" ")), 5, || {
@@ -43,6 +52,24 @@ fn main() {
     }
 }
 
+/// Time and memory of the answers of a nursery of a size, as a row of the table in docs/speed.md.
+fn growth(home: &Path, trays: usize, beds: usize) {
+    let file = home.join(format!("{trays}-{beds}.outplant"));
+    write_large(home, &file, trays, beds);
+    let cells =
+        [vec!["ready"], vec!["walk"], vec!["ready", "--json", "--fits"], vec!["ready", "--json"]].map(|words| {
+            let out = home.join("answer");
+            let mut least: Option<(f64, String)> = None;
+            for _ in 0..3 {
+                let ran = watched(asked(home, &file, &words).stdout(File::create(&out).unwrap()));
+                least = Some(least.filter(|least| least.0 < ran.0).unwrap_or(ran));
+            }
+            let (seconds, peak) = least.unwrap();
+            format!("{seconds:.2} s, {peak}, {:.1} MB", std::fs::metadata(&out).unwrap().len() as f64 / 1e6)
+        });
+    println!("| {trays} | {beds} | {} |", cells.join(" | "));
+}
+
 fn program(home: &Path) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_outplant"));
     command.env("HOME", home).env("OUTPLANT_TODAY", TODAY).stdin(Stdio::null()).stdout(Stdio::null());
@@ -56,16 +83,16 @@ fn asked(home: &Path, nursery: &Path, words: &[&str]) -> Command {
 }
 
 /// An invented nursery of many trays and beds about which everything was looked at.
-fn write_large(home: &Path, nursery: &Path) {
+fn write_large(home: &Path, nursery: &Path, trays: usize, beds: usize) {
     let begin = ["begin", "--name", "Large", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"];
     assert!(asked(home, nursery, &begin).status().unwrap().success());
     let lines = home.join("large.jsonl");
-    let text: Vec<String> = large().iter().map(Value::to_string).collect();
+    let text: Vec<String> = large(trays, beds).iter().map(Value::to_string).collect();
     std::fs::write(&lines, text.join("\n")).unwrap();
     assert!(asked(home, nursery, &["import"]).arg(&lines).status().unwrap().success());
 }
 
-fn large() -> Vec<Value> {
+fn large(trays: usize, beds: usize) -> Vec<Value> {
     let mut all = vec![
         json!({"kind":"season_set","happened":"2025-01-01","rains":[{"from":"10-15","until":"02-28"}]}),
         json!({"kind":"place_set","happened":"2025-01-01","place":"Deep shade","order":1,"shade_pct":70}),
@@ -76,8 +103,8 @@ fn large() -> Vec<Value> {
         all.push(json!({"kind":"lot_received","happened":"2025-01-01","lot":format!("L-{species}"),"species":species,
             "source":"school row","collected":"2025-01-01","kept":"in_parchment","seeds":20000}));
     }
-    (0..TRAYS).for_each(|number| all.extend(tray(number)));
-    (0..BEDS).for_each(|number| all.extend(bed(number)));
+    (0..trays).for_each(|number| all.extend(tray(number)));
+    (0..beds).for_each(|number| all.extend(bed(number)));
     for day in 10..25 {
         all.push(json!({"kind":"weather","happened":format!("2026-11-{day}"),"rain_mm":8}));
     }
