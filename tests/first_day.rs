@@ -13,6 +13,8 @@ use outplant::reckon::round::{Stake, Stop, Task, Where};
 use serde_json::json;
 use tempfile::TempDir;
 
+use crate::support::program::Home;
+
 fn now() -> Now {
     Now {
         today: Day::from_ymd(2026, 3, 14).unwrap(),
@@ -346,4 +348,29 @@ fn the_first_round_fits_its_minutes_and_asks_first_what_costs_least_and_decides_
     assert!(walked.can_wait.iter().all(|stop| !past(stop)));
     assert!(walked.stops.iter().filter(|stop| past(stop)).count() > 10);
     assert!(walked.stops.iter().all(|stop| stop.task != Task::Measure));
+}
+
+#[test]
+fn a_sheet_that_is_not_taken_is_given_back_with_what_is_wrong_behind_each_row() {
+    let home = Home::default().begun();
+    let sheet = home.with("trays.csv", "Tray,Species,How many\nt-1,coffee,3 dozen\nt-2,cacoa,many\n");
+    let marked = home.file("marked.csv");
+    let (sheet, to) = (sheet.to_str().unwrap(), marked.to_str().unwrap());
+    let said = home.refused(&["import", sheet, "--as", "trays", "--marked", to]);
+    assert!(said.contains(to), "{said}");
+    let copy = std::fs::read_to_string(&marked).unwrap();
+    let rows: Vec<&str> = copy.trim_start_matches('\u{feff}').lines().collect();
+    assert_eq!((rows[0], rows[1]), ("Tray,Species,How many,Remarks", "t-1,coffee,3 dozen,"));
+    assert!(
+        rows[2].starts_with("t-2,cacoa,many,\"") && rows[2].contains("cacao") && rows[2].contains("'many'"),
+        "{copy}"
+    );
+    // A file that is there already stays.
+    let again = home.refused(&["import", sheet, "--as", "trays", "--marked", to, "--lang", "es"]);
+    assert!(again.contains("ya") && std::fs::read_to_string(&marked).unwrap() == copy, "{again}");
+    // Dozens are counted out.
+    let taken = home.with("dozens.csv", "Tray,Species,How many\nt-1,coffee,3 dozen\nt-2,coffee,media docena\n");
+    home.done(&["import", taken.to_str().unwrap(), "--as", "trays"]);
+    assert_eq!(home.json(&["why", "tray", "t-1"])["tray"]["standing"], serde_json::json!(36));
+    assert_eq!(home.json(&["why", "tray", "t-2"])["tray"]["standing"], serde_json::json!(6));
 }

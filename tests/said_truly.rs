@@ -161,7 +161,7 @@ fn a_figure_near_its_limit_is_told_from_it_and_a_darker_bed_is_no_small_step() {
     let near = read(0.846);
     assert_eq!(near.met(), Some(false));
     let (english, spanish) = said(&near, About::Pair);
-    assert!(english.contains("1.54 times as bright") && spanish.contains("1,54 veces"), "{english} / {spanish}");
+    assert!(english.contains("1.54 times as bright") && spanish.contains("1.54 veces"), "{english} / {spanish}");
     assert!(Wording::new(Lang::En).known_words(&near).is_some_and(|known| known.contains("1.54 times")));
     let darker = read(0.3);
     assert!(darker.met() == Some(true) && !darker.warns);

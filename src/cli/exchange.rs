@@ -17,8 +17,8 @@ pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     run.only_today()?;
     match arguments.what {
         ImportAs::Entries => entries(run, arguments),
-        ImportAs::Trays => first_day::import(run, &arguments.file, SheetKind::Trays, arguments.dry_run),
-        ImportAs::Beds => first_day::import(run, &arguments.file, SheetKind::Beds, arguments.dry_run),
+        ImportAs::Trays => first_day::import(run, arguments, SheetKind::Trays),
+        ImportAs::Beds => first_day::import(run, arguments, SheetKind::Beds),
     }
 }
 

@@ -1,17 +1,20 @@
 //! `import --as trays` and `--as beds`: how the sheet was understood, the first answers, and what is still unknown.
 
 use std::collections::BTreeMap;
+use std::path::Path;
 
 use serde_json::{Value, json};
 
 use super::answer::Ending;
+use super::args::Import;
 use super::first_day_rows;
 use super::input::opened;
 use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
 use crate::base::SpeciesKey;
 use crate::desk::{
-    DayOrder, ImportError, LineFaults, Refused, SheetImported, SheetKind, TakenFor, Understood, Unknown, UnknownWhat,
+    DayOrder, ImportError, LineFault, LineFaults, Refused, SheetImported, SheetKind, TakenFor, Understood, Unknown,
+    UnknownWhat,
 };
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::Catalogue;
@@ -20,7 +23,8 @@ use crate::wording::desk::encoding_name;
 use crate::wording::{Lang, Wording};
 
 /// Takes a sheet whole or not at all and tells what it brought.
-pub(crate) fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_try: bool) -> Result<Ending, Exit> {
+pub(crate) fn import(run: &Run, arguments: &Import, kind: SheetKind) -> Result<Ending, Exit> {
+    let (file, only_try) = (&arguments.file, arguments.dry_run);
     let mut desk = run.desk_to_write()?;
     let input = opened(run, file)?;
     let order = match run.wording.lang() {
@@ -28,15 +32,39 @@ pub(crate) fn import(run: &Run, file: &std::path::Path, kind: SheetKind, only_tr
         Lang::Es => Some(DayOrder::DayFirst),
     };
     let species = desk.fold().site().species.clone();
-    let (sheet, picture) = desk
-        .import_sheet(input, kind, order, &run.who, only_try)
-        .map_err(|fault| not_taken(run, &fault, &file.display().to_string(), &species, only_try))?;
+    let (sheet, picture) = desk.import_sheet(input, kind, order, &run.who, only_try).map_err(|fault| {
+        let mut exit = not_taken(run, &fault, &file.display().to_string(), &species, only_try);
+        if let (Some(to), ImportError::Sheet(sheet)) = (&arguments.marked, &fault) {
+            exit.lines.push(marked(run, file, to, &sheet.faults, &sheet.refused, &species));
+        }
+        exit
+    })?;
     run.tell_notes(&desk);
     let story = FirstDay { wording: &run.wording, sheet: &sheet, kind, only_try, picture: &picture };
     if run.everywhere.json {
         return run.answer_json(&story.json());
     }
     run.answer(&story.text(run.around.columns, run.around.colour))
+}
+
+/// Writes a copy of the sheet with what is wrong behind each row, and says so, or why there is none.
+fn marked(run: &Run, file: &Path, to: &Path, faults: &LineFaults, refused: &[Refused], species: &Catalogue) -> String {
+    let mut remarks: BTreeMap<usize, Vec<String>> = BTreeMap::new();
+    for fault in &faults.listed {
+        let alone = LineFault { line: 0, column: None, ..fault.clone() };
+        remarks.entry(fault.line).or_default().extend(run.wording.line_fault_and_meant(&alone));
+    }
+    for one in refused {
+        let alone = Refused { line: 0, why: one.why.clone() };
+        remarks.entry(one.line).or_default().push(run.wording.refused(&alone, species));
+    }
+    // What was piped in cannot be read again.
+    let Ok(bytes) = std::fs::read(file) else { return run.wording.marked_not_written() };
+    match crate::desk::write_marked_sheet(&bytes, &run.wording.marked_heading(), &remarks, to) {
+        Ok(true) => run.wording.marked_written(to.display()),
+        Ok(false) => run.wording.marked_not_written(),
+        Err(fault) => run.wording.file_fault(&fault),
+    }
 }
 
 /// Why a sheet was not taken; where it was only tried, what was understood of it comes first.

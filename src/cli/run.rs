@@ -66,7 +66,7 @@ impl Exit {
 pub(super) fn day_asked(written: &str, option: &str, today: Day, wording: &Wording) -> Result<Day, Exit> {
     crate::desk::day_asked(written, today).map_err(|reason| {
         let lines = if let Reason::WhichDay { first, second, .. } = reason {
-            vec![wording.which_day(written, first.to_string(), second.to_string())]
+            vec![wording.one_of_two_days(written, first, second)]
         } else {
             vec![wording.usage_not_a_day(written, option), wording.usage_more("outplant --help")]
         };

@@ -3,6 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::Read;
+use std::path::Path;
 
 use super::refusal::Refused;
 use super::{Desk, DeskError, ImportError, Recorded};
@@ -13,7 +14,10 @@ use crate::reckon::Picture;
 use crate::reckon::tray::exposure::light_band;
 use crate::share::first_day::{ColumnTaken, FirstDay, NameTaken, OrderTaken, Total, Understood};
 use crate::share::sheet::{DayOrder, Encoding, Table, read_table};
-use crate::share::{LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
+use crate::share::{
+    Existing, FileFault, LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, decode_sheet, read_beds, read_trays,
+    with_remarks, write_whole,
+};
 
 /// What a sheet brought, or would bring, and how it was understood.
 #[derive(Clone, PartialEq, Debug)]
@@ -196,4 +200,24 @@ fn not_taken(read: FirstDay, faults: LineFaults, refused: Vec<Refused>) -> Impor
         faults,
         refused,
     }))
+}
+
+/// Writes a copy of a sheet with a column of remarks, each by its line; a file that is there already stays.
+///
+/// # Errors
+/// The new file; none where the bytes are no text.
+pub(crate) fn write_marked_sheet(
+    bytes: &[u8],
+    heading: &str,
+    remarks: &BTreeMap<usize, Vec<String>>,
+    to: &Path,
+) -> Result<bool, FileFault> {
+    let Ok(text) = decode_sheet(bytes) else { return Ok(false) };
+    let marked = with_remarks(&text, heading, remarks);
+    write_whole(to, Existing::Refuse, |out| {
+        // Spreadsheet programs take a file for UTF-8 by its mark.
+        out.write_all("\u{feff}".as_bytes())?;
+        out.write_all(marked.trim_start_matches('\u{feff}').as_bytes())
+    })?;
+    Ok(true)
 }

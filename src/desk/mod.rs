@@ -27,6 +27,7 @@ pub(crate) use exchange::drop_kept_stories;
 pub(crate) use exchange::others_can_read;
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
 pub use exchange::{How, ImportProgress, ImportStep};
+pub(crate) use first_day::write_marked_sheet;
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
 pub use now::Now;

@@ -32,3 +32,4 @@ pub use pairs::{read_pairs, split_pairs};
 pub use paper_lines::{FORMS, FORMS_IN_SPANISH, InBed, KnownNames, PaperRead, read_paper};
 pub use scribbled::Why;
 pub use sheet::decode_sheet;
+pub(crate) use sheet::with_remarks;

@@ -22,7 +22,7 @@ pub(super) use crate::reckon::tray::pest::PEST_HOLDS_PCT;
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS};
 pub(super) use crate::reckon::tray::time::{CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS};
 
-use super::{Lang, sentences};
+use super::sentences;
 
 /// A constant as a number, whatever it is kept as.
 pub(super) trait Constant {
@@ -55,13 +55,13 @@ impl Constant for usize {
 }
 
 /// The sentences of a file with the constants put in.
-pub(super) fn with_constants(text: &str, lang: Lang) -> String {
+pub(super) fn with_constants(text: &str) -> String {
     let constants = sentences::constants();
     let mut parts = text.split("{ $");
     let mut whole = parts.next().unwrap_or_default().to_string();
     for part in parts {
         let found = part.split_once(" }").and_then(|(name, rest)| {
-            constants.iter().find(|(known, _)| *known == name).map(|(name, value)| (written(name, *value, lang), rest))
+            constants.iter().find(|(known, _)| *known == name).map(|(name, value)| (written(name, *value), rest))
         });
         match found {
             Some((value, rest)) => whole.extend([value.as_str(), rest]),
@@ -71,12 +71,8 @@ pub(super) fn with_constants(text: &str, lang: Lang) -> String {
     whole
 }
 
-/// A number as the language writes it; shares and levels as percent.
-fn written(name: &str, value: f64, lang: Lang) -> String {
+/// A number as it is written; shares and levels as percent.
+fn written(name: &str, value: f64) -> String {
     let value = if name.ends_with("_SHARE") || name.ends_with("_LEVEL") { value * 100.0 } else { value };
-    let plain = ((value * 1e6).round() / 1e6).to_string();
-    match lang {
-        Lang::En => plain,
-        Lang::Es => plain.replace('.', ","),
-    }
+    ((value * 1e6).round() / 1e6).to_string()
 }

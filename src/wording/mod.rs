@@ -104,7 +104,7 @@ fn bundle_of(theme: &str, lang: Lang) -> Bundle {
     // Marks of isolation are invisible, break columns and are kept out of this program's output.
     bundle.set_use_isolating(false);
     // What cannot be read is left out and said in English; the tests see to it that all can be read.
-    let resource = match FluentResource::try_new(constant::with_constants(theme, lang)) {
+    let resource = match FluentResource::try_new(constant::with_constants(theme)) {
         Ok(resource) | Err((resource, _)) => resource,
     };
     bundle.add_resource_overriding(resource);

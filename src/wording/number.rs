@@ -1,6 +1,6 @@
 //! Days, plants, decimals and shares as they are written in each language.
 
-use super::{Lang, Wording};
+use super::Wording;
 use crate::base::{Day, Range};
 use crate::reckon::tray::size::whole_plants;
 
@@ -17,15 +17,11 @@ impl Wording {
         self.day_in_year(date, self.month_short(month))
     }
 
-    /// A number with exactly so many decimals, a comma before them in Spanish.
+    /// A number with exactly so many decimals, a point before them: so it is written in Central America too.
     pub(crate) fn decimal(&self, value: f64, places: usize) -> String {
         let written = format!("{value:.places$}");
         let below_nothing = written.starts_with('-') && written.bytes().any(|byte| (b'1'..=b'9').contains(&byte));
-        let written = if below_nothing { written } else { written.trim_start_matches('-').to_string() };
-        match self.lang() {
-            Lang::En => written,
-            Lang::Es => written.replace('.', ","),
-        }
+        if below_nothing { written } else { written.trim_start_matches('-').to_string() }
     }
 
     /// A number with at most so many decimals, no noughts at its end.
@@ -34,7 +30,7 @@ impl Wording {
         if most_places == 0 {
             return written;
         }
-        written.trim_end_matches('0').trim_end_matches(['.', ',']).to_string()
+        written.trim_end_matches('0').trim_end_matches('.').to_string()
     }
 
     /// A share of 0 to 1 as percent: "30 %"; below 1 % with one decimal.

@@ -122,6 +122,47 @@ fn no_sentence_says_a_word_of_ours_but_in_a_command_to_copy() {
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
+/// Kinds and fields as the file names them, where Spanish has another name.
+fn english_alone() -> BTreeSet<&'static str> {
+    use crate::nursery::entry::in_spanish::{field_in_spanish, kind_in_spanish};
+    let kinds = all_kinds().map(|known| known.kind).filter(|kind| kind_in_spanish(kind) != *kind);
+    let fields = all_kinds().flat_map(|known| known.fields).map(|field| field.name);
+    let fields = fields.filter(|field| field_in_spanish(field) != *field);
+    // Of one word some are those of the other language too.
+    kinds.chain(fields).filter(|name| name.contains('_')).collect()
+}
+
+#[test]
+fn what_is_shown_to_be_copied_and_what_is_wrong_with_it_stands_in_the_language_asked_for() {
+    use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
+    let es = Wording::new(Lang::Es);
+    let english = english_alone();
+    let names = |text: &str| -> Vec<String> {
+        let words = text.split(|letter: char| !(letter.is_alphanumeric() || letter == '_'));
+        words.filter(|word| english.contains(word)).map(str::to_string).collect()
+    };
+    assert!(english.len() > 60);
+    for known in all_kinds() {
+        let form = es.kind_form(known.kind, known.fields);
+        assert_eq!(names(&form), Vec::<String>::new(), "{form}");
+        for field in known.fields {
+            let problems = [
+                Problem::Missing,
+                Problem::NotANumber("x".into()),
+                Problem::Twice,
+                Problem::Unknown(vec![field.name.into()]),
+                Problem::UnknownOf(known.fields.iter().map(|field| field.name.to_string()).collect()),
+                Problem::MissingAll(known.fields.iter().map(|field| field.name).collect()),
+            ];
+            for problem in problems {
+                let fault = FieldFault { field: field.name.into(), problem };
+                let said = es.entry_fault(&EntryFault::Field { kind: known.kind.into(), fault });
+                assert_eq!(names(&said), Vec::<String>::new(), "{said}");
+            }
+        }
+    }
+}
+
 #[test]
 fn every_fault_of_every_field_of_a_form_is_said_without_a_word_of_ours() {
     use crate::desk::{PairFault, Reason};
@@ -256,10 +297,10 @@ fn numbers_and_days_are_written_as_each_language_writes_them() {
     let day = "2026-01-04".parse().unwrap();
     assert_eq!((en.day(day), es.day(day)), ("4 Jan 2026".to_string(), "4 ene 2026".to_string()));
     assert_eq!((en.short_day(day), es.short_day(day)), ("4 Jan".to_string(), "4 ene".to_string()));
-    assert_eq!((en.decimal(2.0, 1), es.decimal(2.0, 1)), ("2.0".to_string(), "2,0".to_string()));
+    assert_eq!((en.decimal(2.0, 1), es.decimal(2.0, 1)), ("2.0".to_string(), "2.0".to_string()));
     assert_eq!((en.number(2.50, 2), es.number(100.0, 2)), ("2.5".to_string(), "100".to_string()));
     assert_eq!(en.decimal(-0.01, 1), "0.0");
-    assert_eq!((en.percent(0.3), es.percent(0.004)), ("30 %".to_string(), "0,4 %".to_string()));
+    assert_eq!((en.percent(0.3), es.percent(0.004)), ("30 %".to_string(), "0.4 %".to_string()));
     assert_eq!((en.days(1), es.days(2)), ("1 day".to_string(), "2 días".to_string()));
     assert_eq!(en.plants_range(Range::exact(12.0)), "12 plants");
     assert_eq!(es.plants_range(Range::new(22.4, 27.0, 30.2)), "22 a 31 plantas, lo probable 27");
@@ -270,11 +311,11 @@ fn a_number_near_a_limit_is_told_from_it() {
     let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
     assert_eq!(en.decimal_beside(1.62, &[1.6], 1), "1.62");
     assert_eq!(en.decimal_beside(0.48 / 0.3, &[1.6], 1), "1.6");
-    assert_eq!(es.decimal_beside(1.6004, &[1.3, 1.6], 1), "1,6004");
+    assert_eq!(es.decimal_beside(1.6004, &[1.3, 1.6], 1), "1.6004");
     assert_eq!(en.decimal_beside(2.0, &[1.6], 1), "2.0");
     assert_eq!(en.percent_beside(0.5012, &[0.3, 0.5]), "50.1 %");
     assert_eq!(en.percent_beside(0.5, &[0.3, 0.5]), "50 %");
-    assert_eq!(es.percent_beside(0.004, &[0.3]), "0,4 %");
+    assert_eq!(es.percent_beside(0.004, &[0.3]), "0.4 %");
     assert_eq!(en.number_beside(19.96, &[20.0], 1), "19.96");
 }
 

@@ -161,7 +161,7 @@ fn weekday_said(bare: &str, today: Day) -> Option<Result<Day, Reason>> {
     let of = |day: Day| (day.number() - 1).rem_euclid(7);
     let back = (of(today) - weekday).rem_euclid(7);
     if rest.is_empty() {
-        let is_open = back == 0 && !words.iter().any(|word| says_last(&word));
+        let is_open = back == 0 && !words.iter().any(says_last);
         let open = || Reason::WhichDay { written: short(bare), first: today - 7, second: today };
         return Some(if is_open { Err(open()) } else { Ok(today - if back == 0 { 7 } else { back }) });
     }

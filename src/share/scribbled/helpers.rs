@@ -29,7 +29,7 @@ pub(super) fn without_helpers(words: Vec<Word>) -> Vec<Word> {
             .filter(|(_, helper)| lexicon().is(helper, "helpers.before_infinitive"))
             .find_map(|(far, _)| is_led(far));
         if let Some((far, done)) = done {
-            let verb = words.get(at + far).map_or(false, |word| word.apart);
+            let verb = words.get(at + far).is_some_and(|word| word.apart);
             kept.push(Word { typed: done.clone(), folded: done.clone(), apart: verb });
             at += far + 1;
             continue;

@@ -123,6 +123,11 @@ impl Wording {
         said.join("; ")
     }
 
+    /// That a day may be one of two.
+    pub(crate) fn one_of_two_days(&self, written: &str, first: Day, second: Day) -> String {
+        self.which_day(written, first.to_string(), second.to_string())
+    }
+
     /// What is asked or told about an entry before it is written.
     pub fn remark(&self, remark: &Remark, today: Day) -> String {
         match remark {
@@ -358,9 +363,7 @@ impl Wording {
             Reason::AllInTheBook(rows) => self.sheet_all_in_the_book(*rows as i64),
             Reason::NotAHandDay(written) => self.day_not_understood(written),
             Reason::DayOrYear(written) => self.day_or_year(written),
-            Reason::WhichDay { written, first, second } => {
-                self.which_day(written, first.to_string(), second.to_string())
-            }
+            Reason::WhichDay { written, first, second } => self.one_of_two_days(written, *first, *second),
             Reason::NumberInWords { written, figures } => self.number_in_words(written, *figures),
             Reason::Said { what, problem } => self.said_fault(what, problem),
             Reason::WhichSpecies(all) => {

@@ -1,5 +1,9 @@
 ### Sheets of the first day and of a walk.
 
+marked_heading = Remarks
+marked_written = the sheet with what is wrong behind each row: { $file }
+marked_not_written = no copy with remarks was written: it needs the sheet as a file of text
+
 # (rows, entries)
 sheet_taken = { $rows ->
     [one] { $rows } row read, { $entries } written

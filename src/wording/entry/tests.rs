@@ -46,12 +46,12 @@ fn an_entry_is_one_plain_sentence_in_both_languages() {
         (
             json!({"kind": "weather", "rain_mm": 12.5, "tmin_c": 14, "tmax_c": 27}),
             "25 Nov · weather: 12.5 mm of rain, 14 to 27 °C",
-            "25 nov · tiempo: 12,5 mm de lluvia, 14 a 27 °C",
+            "25 nov · tiempo: 12.5 mm de lluvia, 14 a 27 °C",
         ),
         (
             json!({"kind": "measured", "tray": "cof-031", "plants": [{"height_cm": 20, "collar_mm": 4}, {"height_cm": 23}]}),
             "25 Nov · tray cof-031 measured: 2 plants, mean 21.5 cm, collar 4 mm",
-            "25 nov · bandeja cof-031 medida: 2 plantas, media 21,5 cm, cuello 4 mm",
+            "25 nov · bandeja cof-031 medida: 2 plantas, media 21.5 cm, cuello 4 mm",
         ),
         (
             json!({"kind": "light_read", "bed": "Lower", "readings": [{"under_lux": 300, "open_lux": 1000}]}),

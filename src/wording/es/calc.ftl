@@ -55,7 +55,7 @@ calc_quality_space_out = Esbeltez { $quotient }: ahilada; espere y separe las pl
 calc_quality_cull = Esbeltez { $quotient }: demasiado ahilada para vivir afuera; descarte.
 calc_quality_dickson = Índice de Dickson { $index }; { $least } es un mínimo usual. Compare solo dentro de una especie, edad y envase.
 calc_quality_formula = esbeltez = altura cm / cuello mm; Dickson = (parte aérea + raíz) / (esbeltez + parte aérea / raíz), g secos
-calc_quality_source = Jaenicke 1999, rangos sobre 6 práctica común; Dickson, Leaf y Hosner 1960 (de memoria); 0,20 Hunt 1990, de coníferas (de memoria), que Oliveira et al. 2015 toman para café
+calc_quality_source = Jaenicke 1999, rangos sobre 6 práctica común; Dickson, Leaf y Hosner 1960 (de memoria); 0.20 Hunt 1990, de coníferas (de memoria), que Oliveira et al. 2015 toman para café
 calc_sample_size_some = Mire { $sampled } para tener { $confidence } de seguridad.
 calc_sample_size_of = Mire { $sampled } de las { $population } para tener { $confidence } de seguridad; { $many } de muchísimas.
 calc_sample_size_formula = proporción: z² p (1 - p) / E²; promedio: menor n con t(n-1) s / raíz(n) <= E; al menos una: ln(1 - c) / ln(1 - p); de N solo n / (1 + (n - 1) / N); hacia arriba

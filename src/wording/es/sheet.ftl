@@ -1,5 +1,9 @@
 ### Hojas del primer día y del recorrido.
 
+marked_heading = Observaciones
+marked_written = la hoja con lo que está mal detrás de cada fila: { $file }
+marked_not_written = no se escribió una copia con observaciones: hace falta la hoja como archivo de texto
+
 sheet_taken = { $rows ->
     [one] { $rows } fila leída, { $entries } en el libro
    *[other] { $rows } filas leídas, { $entries } en el libro

@@ -214,7 +214,7 @@ mod tests {
         };
         assert_eq!(said(&en, "height_least_cm"), ("height to go out, least".into(), vec!["20 cm".into()]));
         assert_eq!(said(&es, "storage").1, vec!["aguanta secarse un poco"]);
-        assert_eq!(said(&es, "depletion_fraction").1, vec!["0,4"]);
+        assert_eq!(said(&es, "depletion_fraction").1, vec!["0.4"]);
         assert_eq!(
             said(&en, "hardening_steps").1,
             vec![

@@ -166,7 +166,7 @@ fn the_same_is_said_in_spanish_as_in_the_field() {
     let step = judged(Question::ExposureStep, RatioAtMost(1.6), LightStep { from: 0.3, to: 0.6, burns: None }, false);
     assert_eq!(
         es.reason(&step, About::Pair),
-        "estaba con 30 % de luz, esta parcela tiene 60 %: 2,0 veces la luz, sáquela antes en 2 pasos"
+        "estaba con 30 % de luz, esta parcela tiene 60 %: 2.0 veces la luz, sáquela antes en 2 pasos"
     );
     let hardening = judged(Question::Hardening, DaysAtLeast(28), Hardened::For(1), false);
     assert_eq!(es.reason(&hardening, About::Tray), "1 día de endurecimiento, faltan 27 para 28");

@@ -22,6 +22,30 @@ fn gauge_value(what: &What) -> Option<f64> {
     }
 }
 
+/// Uses a depth that is rain though no word says so: "una pulgada de agua", which is given to nothing, and "17.5 mm last
+/// night", of which nothing else is said.
+fn depth_alone(clause: &mut Clause) -> Option<f64> {
+    let is_depth = |mark: &Mark| matches!(mark.what, What::Amount(_, "units.mm" | "units.inch"));
+    let at = clause.marks.iter().position(is_depth)?;
+    let is_small = |mark: &Mark| match mark.what {
+        What::Day(_) | What::Sign(_) => true,
+        What::Word => mark.roles.iter().all(|role| role.starts_with("small.")),
+        _ => is_depth(mark),
+    };
+    let is_given = clause.marks.iter().any(|mark| matches!(mark.what, What::Name(_)));
+    let of_water = !is_given && clause.has("water") && !clause.has("rain");
+    let is_alone = clause.marks.iter().filter(|mark| is_depth(mark)).count() == 1 && clause.marks.iter().all(is_small);
+    if !of_water && !is_alone {
+        return None;
+    }
+    let depth = gauge_value(&clause.marks[at].what)?;
+    clause.use_mark(at);
+    if clause.head(&["water"]).is_none() {
+        clause.weight += 10;
+    }
+    Some(depth)
+}
+
 pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
     const SORTS: [(&str, &str); 3] = [("rain", "rain_mm"), ("lowest", "tmin_c"), ("highest", "tmax_c")];
     if clause.marks.iter().any(|mark| mark.is_name_of(Tray) || mark.is_name_of(Bed)) {
@@ -32,28 +56,10 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
         told.insert("rain_mm".into(), json!(0));
         clause.take(&["mood.not_done"]);
     }
-    // "una pulgada de agua": water that is measured so and given to nothing is rain.
-    let is_depth = |mark: &Mark| matches!(mark.what, What::Amount(_, "units.mm" | "units.inch"));
-    let is_given = clause.marks.iter().any(|mark| matches!(mark.what, What::Name(_)));
-    if !is_given && clause.has("water") && !clause.has("rain") && clause.marks.iter().any(is_depth) {
-        let at = clause.marks.iter().position(is_depth)?;
-        let depth = gauge_value(&clause.marks[at].what)?;
-        clause.use_mark(at);
-        clause.head(&["water"]);
+    if told.is_empty()
+        && let Some(depth) = depth_alone(clause)
+    {
         told.insert("rain_mm".into(), number_value(depth));
-    }
-    // "17.5 mm last night": a depth of which nothing else is said.
-    let is_said = |mark: &Mark| match mark.what {
-        What::Day(_) | What::Sign(_) => true,
-        What::Word => mark.roles.iter().all(|role| role.starts_with("small.")),
-        _ => is_depth(mark),
-    };
-    let depths = clause.marks.iter().filter(|mark| is_depth(mark)).count();
-    if told.is_empty() && depths == 1 && clause.marks.iter().all(is_said) {
-        let at = clause.marks.iter().position(is_depth)?;
-        clause.use_mark(at);
-        clause.weight += 10;
-        told.insert("rain_mm".into(), number_value(gauge_value(&clause.marks[at].what)?));
     }
     let (mut open, mut waiting): (Option<&str>, Option<f64>) = (None, None);
     for i in 0..clause.marks.len() {
