@@ -358,6 +358,11 @@ fn worlds() -> Vec<Book> {
         ("shade_set", "2026-04-08", json!({"tray":"cof-1","shade_pct":95})),
         ("held", "2026-04-10", json!({"tray":"cof-1","why":"promised"})),
         ("treated", "2026-04-13", json!({"tray":"cof-1","with":"copper","safe_after_days":7})),
+        (
+            "treated",
+            "2026-04-13",
+            json!({"bed":"Upper 1","with":"glyphosate","safe_after_days":1,"plant_after_days":7}),
+        ),
         ("lost", "2026-04-13", json!({"tray":"cof-1","count":48,"cause":"rats"})),
         ("counted", "2026-04-14", json!({"tray":"cof-1","standing":0})),
         ("light_read", "2026-04-14", json!({"bed":"Upper 1","light_share":1.0})),
@@ -403,7 +408,8 @@ fn worlds() -> Vec<Book> {
 #[test]
 fn every_rule_can_be_met_and_can_be_unmet_from_entries() {
     // What no entry can bring about: light to come is not reckoned yet.
-    let never = [("light_coming", true), ("light_coming", false)];
+    // And what kills plants in the ground is asked only where it lies there.
+    let never = [("plant_back", true), ("light_coming", true), ("light_coming", false)];
     let mut found = BTreeSet::new();
     for book in worlds() {
         for on in [TODAY, "2026-06-10", "2027-02-01", "2029-04-15"] {

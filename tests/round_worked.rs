@@ -293,7 +293,7 @@ fn bare_roots_have_a_last_day_and_no_plug() {
     let mut book = small_nursery();
     book.write("2026-04-14", "plants_received", json!({"tray":"cod-1","species":"COD","count":30,"from":"bought","form":"bare_root","place":"Half shade","good_until":"2026-04-18"}));
     let due = stop(&book, TODAY, "last_day cod-1");
-    assert_eq!(due.why, RoundReason::LastDayNear { until: day("2026-04-18"), days_left: 3 });
+    assert_eq!(due.why, RoundReason::LastDayNear { until: day("2026-04-18"), days_left: 3, written: true });
     let ids_later = ids(&book, "2026-04-20");
     assert!(ids_later.contains("cull cod-1") && !ids_later.contains("last_day cod-1"), "{ids_later:?}");
     assert!(!has(&book, TODAY, "check_plug cod-1"));
@@ -359,6 +359,7 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
         "go_out gre-014",
         "go_out gli-008",
         "go_out jac-006",
+        "sick pap-005",
         "prick_out cof-030",
         "pot_on gli-006",
         "space_out gre-016",
@@ -374,6 +375,7 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
         "prick_out gre-018",
         "begin_hardening avo-012",
         "shade jac-007",
+        "shade pru-003",
         "check_plug cod-012",
         "holes School 4",
         "holes Valley 2",

@@ -163,6 +163,7 @@ pub(crate) fn empty() -> Picture {
         site: Arc::new(site),
         weekly_loss: WeeklyLoss::USUAL,
         archived: Arc::from([]),
+        closed: Arc::default(),
         trays: imbl::OrdMap::new(),
         lots: imbl::OrdMap::new(),
         beds: imbl::OrdMap::new(),

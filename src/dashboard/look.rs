@@ -144,6 +144,7 @@ pub(crate) fn standing_mark(standing: Standing) -> (&'static str, Ink) {
         Standing::Nursing => ("n", Ink::Waits),
         Standing::Open => ("○", Ink::Good),
         Standing::Dry => ("d", Ink::Waits),
+        Standing::Soaked => ("w", Ink::Waits),
         Standing::Full => ("■", Ink::Plain),
         Standing::Refill => ("+", Ink::Good),
     }

@@ -31,6 +31,8 @@ words! {
         Spraying: "spraying";
         /// The first work after a treatment.
         AfterSpraying: "after_spraying";
+        /// What carries sickness from tray to tray.
+        Hygiene: "hygiene";
         /// Treated seed, hot water, acid.
         Sowing: "sowing";
         /// Bleach, nitrate, gibberellic acid.

@@ -3,5 +3,6 @@
 pub mod caution;
 pub mod entry;
 pub mod envelope;
+pub(crate) mod herbicide;
 pub(crate) mod pest;
 pub mod species;

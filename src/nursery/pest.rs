@@ -140,6 +140,15 @@ pub(crate) fn comes_along(text: &str) -> bool {
     named_by(&words_of(text)).is_none_or(|name| !COMES_AND_GOES.contains(&name.as_str()))
 }
 
+/// Beginnings of words by which a person says that plants are kept apart because they are sick, or may be. Ours.
+const KEPT_APART: &[&str] =
+    &["sick", "disease", "quarantin", "infest", "infect", "enferm", "cuarenten", "plaga", "pest"];
+
+/// Whether plants are held because they are sick, or may be.
+pub(crate) fn keeps_apart(why: &str) -> bool {
+    words_of(why).iter().any(|word| KEPT_APART.iter().any(|start| word.starts_with(start)))
+}
+
 /// Whether a text says that nothing was found.
 pub(crate) fn says_none(text: &str) -> bool {
     words_of(text).first().is_some_and(|first| NONE.contains(&first.as_str()))

@@ -4,9 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Asked, Mark, Page, Tone, take_care};
 use crate::base::SpeciesKey;
+use crate::base::text::cleaned;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::{Criterion, Picture, Rule};
+use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
 use crate::reckon::tray::is_bare;
@@ -24,7 +25,7 @@ pub(crate) fn walk(round: &Round, asked: Asked<'_>) -> Page {
         plants: BTreeSet::new(),
     };
     answer.heading(round);
-    answer.stay_away();
+    answer.stay_away(round);
     answer.stops(&round.stops);
     answer.worth(round);
     answer.rest(round);
@@ -54,6 +55,32 @@ fn has_no_place(stop: &Stop) -> bool {
 fn mark_of(loses_most: bool) -> Mark {
     let (sign, tone) = if loses_most { ("!", Tone::Danger) } else { ("-", Tone::Plain) };
     Mark::Sign(sign.to_string(), tone)
+}
+
+/// Trays, benches and beds under a waiting time, those of one reason together: people walk past them.
+pub(crate) fn away(round: &Round, picture: &Picture, wording: &Wording) -> Vec<String> {
+    let mut by_reason: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for (subject, treated) in &round.stay_away {
+        let about = if let Subject::Bed(_) = subject { About::Bed } else { About::Tray };
+        let name = match subject {
+            Subject::Tray(code) => {
+                let place = picture.trays.get(code).and_then(|tray| tray.place.as_ref());
+                format!("{code}{}", place.map(|place| format!(" ({place})")).unwrap_or_default())
+            }
+            Subject::Place(name) => name.to_string(),
+            Subject::Bed(name) => name.to_string(),
+            Subject::Lot(code) => code.to_string(),
+            Subject::Site => String::new(),
+        };
+        by_reason.entry(wording.reason(treated, about)).or_default().push(name);
+    }
+    by_reason.into_iter().map(|(why, names)| wording.stay_away(names.join(", "), why)).collect()
+}
+
+/// That plants are looked at before they go out, where their waiting time has just ended and nobody did.
+pub(crate) fn first_look(stop: &Stop, wording: &Wording) -> Option<String> {
+    let after = stop.after_wait.as_ref().filter(|after| stop.task == Task::GoOut && !after.looked)?;
+    Some(wording.look_first(cleaned(&after.with), wording.day(after.over_on)))
 }
 
 struct Walk<'a> {
@@ -90,28 +117,9 @@ impl Walk<'_> {
         }
     }
 
-    /// Trays and beds under a waiting time that runs: no stop is there, and people walk past them. Where the time is not known a
-    /// stop asks for it.
-    fn stay_away(&mut self) {
-        let held = |criteria: &[Criterion]| {
-            let treated = criteria.iter().find(|one| one.rule() == Rule::Treated && one.met() == Some(false)).cloned();
-            treated.filter(|one| one.blocks)
-        };
-        let mut by_reason: BTreeMap<String, Vec<String>> = BTreeMap::new();
-        for tray in self.picture.trays.values().filter(|tray| tray.standing > 0) {
-            if let Some(treated) = held(&tray.criteria) {
-                let place = tray.place.as_ref().map(|place| format!(" ({place})")).unwrap_or_default();
-                let name = format!("{}{place}", tray.code);
-                by_reason.entry(self.wording.reason(&treated, About::Tray)).or_default().push(name);
-            }
-        }
-        for (name, bed) in &self.picture.beds {
-            if let Some(treated) = bed.species.iter().find_map(|line| held(&line.criteria)) {
-                by_reason.entry(self.wording.reason(&treated, About::Bed)).or_default().push(name.to_string());
-            }
-        }
-        for (why, names) in by_reason {
-            let text = self.wording.stay_away(names.join(", "), why);
+    /// What nobody touches: no stop is there. Where the time is not known a stop asks for it as well.
+    fn stay_away(&mut self, round: &Round) {
+        for text in away(round, self.picture, self.wording) {
             self.page.marked(0, mark_of(true), text, Tone::Strong);
         }
     }
@@ -154,6 +162,9 @@ impl Walk<'_> {
     /// What to take care of with plants that go out, and with bare roots until they do.
     fn watch(&mut self, stop: &Stop) {
         let Some(tray) = stop.tray().and_then(|code| self.picture.trays.get(code)) else { return };
+        if let Some(first) = first_look(stop, self.wording) {
+            self.page.line(2, first, Tone::Waits);
+        }
         if let RoundReason::Fits { beds, .. } = &stop.why {
             let all = beds.iter().filter_map(|to| self.picture.pair(&tray.code, &to.bed)).map(AsRef::as_ref);
             if let Some(care) = take_care(&all.collect::<Vec<_>>(), self.wording) {

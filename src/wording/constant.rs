@@ -1,7 +1,7 @@
 //! The constants of the code that sentences say, `{ $LOAD_PLANTS }`: a threshold that is changed is said as it is.
 
 pub(super) use crate::reckon::bed::light_now::READING_LASTS_DAYS;
-pub(super) use crate::reckon::bed::water::NO_GAUGE_DAYS;
+pub(super) use crate::reckon::bed::water::{DROWNED_MM, NO_GAUGE_DAYS};
 pub(super) use crate::reckon::forecast::{RANGE_LEVEL, SOW_AGAIN_SHARE, WORTH_WAITING_SHARE};
 pub(super) use crate::reckon::growth::LEAST_SAMPLES;
 pub(super) use crate::reckon::lots::{OLD_SHARE, TEST_AFTER_DAYS, TEST_LEVEL, TEST_SEEDS};
@@ -16,11 +16,11 @@ pub(super) use crate::reckon::tray::exposure::{
     DARKER_WARNS_BELOW, FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO,
 };
 pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HARDENING_LEAST_DAYS};
-pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS};
+pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS, STUMPS_KEEP_DAYS};
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::pest::PEST_HOLDS_PCT;
-pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS};
-pub(super) use crate::reckon::tray::time::{CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS};
+pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS, SAMPLE_LASTS_DAYS};
+pub(super) use crate::reckon::tray::time::{CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS, WILDLING_DAYS};
 
 use super::sentences;
 

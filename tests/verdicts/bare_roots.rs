@@ -11,7 +11,7 @@ const TODAY: &str = "2026-04-15";
 /// Plants that came bare-rooted the day before, good until a day.
 fn came(species: &str, form: &str, good_until: Option<&str>) -> Book {
     let mut book = small_nursery();
-    let mut body = json!({"tray":"t-1","species":species,"count":40,"from":"wildling","form":form,"height_cm":40});
+    let mut body = json!({"tray":"t-1","species":species,"count":40,"from":"bought","form":form,"height_cm":40});
     if let Some(until) = good_until {
         body["good_until"] = json!(until);
     }
@@ -67,7 +67,7 @@ fn bare_roots_from_deep_shade_are_asked_for_the_step_of_light_where_it_was_writt
     // 10 % to 50 %, the least light of coffee's band, is 5 times; 60 % to it is none.
     for (shade, blocks) in [(90, true), (40, false)] {
         let mut book = small_nursery();
-        let came = json!({"tray":"t-1","species":"coffee","count":40,"from":"wildling","form":"bare_root",
+        let came = json!({"tray":"t-1","species":"coffee","count":40,"from":"bought","form":"bare_root",
             "height_cm":30,"shade_now_pct":shade});
         book.write("2026-04-14", "plants_received", came);
         assert_eq!(asked(&book, Rule::ExposureStep).blocks, blocks, "{shade}");
@@ -89,4 +89,68 @@ fn a_stump_is_asked_for_no_height() {
         "{:?}",
         tray.criteria
     );
+}
+
+fn stops(book: &Book, on: &str) -> Vec<(outplant::reckon::round::Task, String)> {
+    let picture = book.on(on);
+    let round = outplant::reckon::round::round(&picture);
+    let all = round.stops.into_iter().chain(round.can_wait);
+    let at = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
+    let wording = Wording::new(Lang::En);
+    let of_it = outplant::nursery::entry::subject::Subject::Tray("t-1".parse().unwrap());
+    all.filter(|stop| stop.subject == of_it).map(|stop| (stop.task, wording.round_reason(&stop.why, at))).collect()
+}
+
+#[test]
+fn stumps_keep_as_long_as_their_species_does_and_no_made_up_day_is_called_the_last() {
+    // Teak 21 days by its profile; a stump of which nobody knows 7.
+    for (species, last, after) in [("teak", "2026-05-05", "2026-05-06"), ("mulberry", "2026-04-21", "2026-04-22")] {
+        let book = came(species, "stump", None);
+        let good = |on: &str| criterion(&tray(&book.on(on), "t-1").criteria, Rule::GoodUntil).clone();
+        assert_eq!((good(last).met(), good(after).met()), (Some(true), Some(false)), "{species}");
+        assert_eq!(good(last).basis(), Basis::Assumed, "{species}");
+    }
+    let teak = came("teak", "stump", None);
+    assert_eq!(stops(&teak, "2026-04-16"), [], "nothing presses in its first days");
+    let last_day = |book: &Book| {
+        let found =
+            stops(book, "2026-05-05").into_iter().find(|(task, _)| *task == outplant::reckon::round::Task::LastDay);
+        found.unwrap().1
+    };
+    let said = last_day(&teak);
+    assert!(said.contains("Nobody wrote how long they keep") && !said.contains("today is the last day"), "{said}");
+    let written = last_day(&came("teak", "stump", Some("2026-05-05")));
+    assert!(written.contains("today is the last day"), "{written}");
+}
+
+#[test]
+fn bare_roots_that_do_not_live_so_are_bagged_at_once_as_work_of_the_day() {
+    for species in ["avocado", "papaya"] {
+        let (task, said) = stops(&came(species, "bare_root", None), TODAY).pop().unwrap();
+        assert_eq!(task, outplant::reckon::round::Task::PotOn, "{species}");
+        assert!(said.contains("bag them at once"), "{said}");
+    }
+    let (dry, _) = stops(&came("avocado", "bare_root", None), "2026-04-20").pop().unwrap();
+    assert_eq!(dry, outplant::reckon::round::Task::Cull, "past their day there is nothing to bag");
+}
+
+#[test]
+fn a_bag_that_ends_before_the_rains_is_told_six_weeks_ahead() {
+    // 420 days from 1 June 2025 end on 26 July 2026; the next rains begin on 1 March.
+    let mut book = small_nursery();
+    crate::support::ready_coffee(&mut book, "t-1");
+    let told = |on: &str| stops(&book, on).into_iter().find(|(_, said)| said.contains("before the rains of"));
+    assert_eq!(told("2026-06-13"), None);
+    let (task, said) = told("2026-06-14").unwrap();
+    assert_eq!(task, outplant::reckon::round::Task::PotOn);
+    assert!(said.contains("its bag ends 26 Jul, before the rains of 1 Mar 2027"), "{said}");
+    assert_eq!(told("2026-04-10"), None, "in the rains it goes out");
+    // Rains within the three weeks that a plug carries it are waited for.
+    for (from, so) in [("08-16", false), ("08-17", true)] {
+        let mut book = book.clone();
+        let rains = json!([{"from":"03-01","until":"06-15"},{"from":from,"until":"12-20"}]);
+        book.write("2026-05-01", "season_set", json!({"rains":rains}));
+        let said = stops(&book, "2026-06-20").into_iter().any(|(_, said)| said.contains("before the rains of"));
+        assert_eq!(said, so, "{from}");
+    }
 }

@@ -333,3 +333,138 @@ fn more_plants_measured_than_stand_are_a_doubt() {
     let doubts = book.on(TODAY).doubts;
     assert!(doubts.iter().any(|doubt| matches!(doubt.kind, DoubtKind::SampleLarger { sample: 30, .. })), "{doubts:?}");
 }
+
+fn round_of(book: &Book, on: &str, code: &str) -> Vec<outplant::reckon::round::Task> {
+    let round = outplant::reckon::round::round(&book.on(on));
+    let all = round.stops.into_iter().chain(round.can_wait);
+    let of_it = outplant::nursery::entry::subject::Subject::Tray(code.parse().unwrap());
+    all.filter(|stop| stop.subject == of_it).map(|stop| stop.task).collect()
+}
+
+#[test]
+fn a_sample_of_growing_plants_no_longer_decides_after_eight_weeks_and_is_asked_for_again() {
+    use outplant::reckon::picture::{Basis, Gap};
+    use outplant::reckon::round::Task;
+    // Measured on 17 February: 56 days are up on 14 April.
+    let mut book = coffee();
+    let sampled =
+        |entry: &std::sync::Arc<outplant::nursery::entry::Entry>| format!("{:?}", entry.what).contains("Measured");
+    book.entries.retain(|entry| !sampled(entry));
+    let plants = vec![json!({"height_cm":27,"collar_mm":4.5,"leaf_pairs":7}); 20];
+    book.write("2026-02-17", "measured", json!({"tray":"cof-1","plants":plants}));
+    let asked = |on: &str, rule: Rule| criterion(&tray(&book.on(on), "cof-1").criteria, rule).clone();
+    assert_eq!(asked("2026-04-14", Rule::Height).met(), Some(true));
+    let old = asked("2026-04-15", Rule::Height);
+    assert_eq!((old.met(), old.blocks), (None, true));
+    assert!(matches!(old.gap(), Some(Gap::SampleOld { on }) if on.to_string() == "2026-02-17"), "{old:?}");
+    let said = Wording::new(Lang::En).reason(&old, About::Tray);
+    assert!(said.contains("measured on 17 Feb 2026, more than 56 days ago"), "{said}");
+    let basis = |on: &str| tray(&book.on(on), "cof-1").plantable_basis;
+    assert_eq!((basis("2026-04-14"), basis("2026-04-15")), (Basis::Measured, Basis::Reckoned));
+    assert!(round_of(&book, "2026-04-15", "cof-1").contains(&Task::Measure));
+}
+
+#[test]
+fn a_ball_that_falls_apart_is_not_potted_on_and_one_is_lifted_again() {
+    use outplant::reckon::round::Task;
+    // 420 days from 1 June 2025 are up on 26 July 2026.
+    let with = |roots: &str| {
+        let mut book = coffee();
+        book.write("2026-07-28", "plug_checked", json!({"tray":"cof-1","roots":roots}));
+        book
+    };
+    assert!(round_of(&with("circling"), "2026-08-01", "cof-1").contains(&Task::PotOn));
+    let loose = with("crumbles");
+    assert!(!round_of(&loose, "2026-08-01", "cof-1").contains(&Task::PotOn));
+    assert!(round_of(&loose, "2026-08-18", "cof-1").contains(&Task::CheckPlug), "three weeks later");
+}
+
+#[test]
+fn no_plug_is_pulled_of_plants_grafted_a_short_while_ago() {
+    use outplant::reckon::round::Task;
+    let grafted = |on: Option<&str>| {
+        let mut book = small_nursery();
+        let came = json!({"tray":"avo-1","species":"avocado","count":40,"from":"opening","form":"bag","age_days":200,"place":"Half shade"});
+        book.write("2026-04-01", "plants_received", came);
+        let plants = vec![json!({"height_cm":45,"collar_mm":8}); 20];
+        book.write("2026-04-10", "measured", json!({"tray":"avo-1","plants":plants}));
+        if let Some(on) = on {
+            book.write(on, "grafted", json!({"tray":"avo-1","count":40}));
+        }
+        round_of(&book, TODAY, "avo-1").contains(&Task::CheckPlug)
+    };
+    assert!(grafted(None));
+    // Healed after 60 days: grafted on 14 February they are on 15 April.
+    assert!(!grafted(Some("2026-04-02")));
+}
+
+#[test]
+fn the_rest_of_cut_roots_goes_with_plants_into_another_tray() {
+    let mut book = circling();
+    book.write("2026-04-12", "roots_cut", json!({"tray":"cof-1"}));
+    ready_coffee(&mut book, "cof-2");
+    book.write("2026-04-13", "moved_on", json!({"from":"cof-1","to":"cof-2","count":20,"how":"merged"}));
+    let plug = |on: &str| {
+        let mut book = book.clone();
+        book.write(on, "plug_checked", json!({"tray":"cof-2","roots":"holds"}));
+        criterion(&tray(&book.on(on), "cof-2").criteria, Rule::Plug).met()
+    };
+    // No plug counts in the 21 days after the cut of 12 April.
+    assert_eq!((plug("2026-05-02"), plug("2026-05-03")), (None, Some(true)));
+}
+
+#[test]
+fn wildlings_are_bagged_and_stand_in_deep_shade_for_three_months_before_they_go() {
+    let wild = |form: &str| {
+        let mut book = small_nursery();
+        let came = json!({"tray":"ced-1","species":"Spanish cedar","count":30,"from":"wildling","form":form,"height_cm":40,"shade_now_pct":90,"place":"Deep shade"});
+        book.write("2026-04-14", "plants_received", came);
+        book
+    };
+    // Spanish cedar from a nursery lives from bare roots; pulled in the forest it is bagged.
+    let torn = of_tray(&wild("bare_root"), "ced-1", Rule::BareRoots);
+    assert_eq!((torn.met(), torn.blocks), (Some(false), true));
+    for (lang, words) in [(Lang::En, "three to four months"), (Lang::Es, "tres a cuatro meses")] {
+        let said = Wording::new(lang).reason(&torn, About::Tray);
+        assert!(said.contains(words), "{said}");
+    }
+    let rests = |book: &Book, code: &str, on: &str| criterion(&tray(&book.on(on), code).criteria, Rule::Plug).blocks;
+    let bagged = wild("bag");
+    assert!(rests(&bagged, "ced-1", "2026-07-12") && !rests(&bagged, "ced-1", "2026-07-13"));
+    // Bagged here on the 15th; a larger bag later does not begin the months anew.
+    let mut book = wild("bare_root");
+    let on = |from: &str, to: &str| json!({"from":from,"to":to,"count":30,"how":"potted_on","container":"bag"});
+    book.write("2026-04-15", "moved_on", on("ced-1", "ced-2"));
+    assert!(rests(&book, "ced-2", "2026-07-13") && !rests(&book, "ced-2", "2026-07-14"));
+    book.write("2026-06-30", "moved_on", on("ced-2", "ced-3"));
+    assert!(rests(&book, "ced-3", "2026-07-27") && !rests(&book, "ced-3", "2026-07-28"), "28 days of the second move");
+    // They are not sent toward the light before.
+    let steps = |on: &str| round_of(&bagged, on, "ced-1").iter().any(|task| task.to_string().contains("harden"));
+    assert!(!steps("2026-07-12"));
+    let mut held = wild("bag");
+    held.write("2026-06-01", "plug_checked", json!({"tray":"ced-1","roots":"holds"}));
+    assert!(!rests(&held, "ced-1", "2026-06-02"));
+}
+
+#[test]
+fn plants_that_nobody_measured_are_not_split_into_good_and_bad_ones() {
+    let mut book = small_nursery();
+    crate::support::open_bed(&mut book, "Upper 1");
+    wet_days(&mut book);
+    let came = json!({"tray":"cof-9","species":"COA","count":30,"from":"opening","form":"bag","container":"bag","age_days":260,"height_cm":30,"place":"Half shade","stands_since":"2026-01-01"});
+    book.write("2026-04-01", "plants_received", came);
+    let said = |book: &Book, code: &str| {
+        let picture = book.on(TODAY);
+        let round = outplant::reckon::round::round(&picture);
+        let all: Vec<_> = round.stops.into_iter().chain(round.can_wait).collect();
+        let on = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
+        let stop = all.iter().find(|stop| stop.id == format!("go_out {code}")).unwrap_or_else(|| panic!("{all:?}"));
+        Wording::new(Lang::En).round_reason(&stop.why, on)
+    };
+    let unmeasured = said(&book, "cof-9");
+    assert!(unmeasured.contains("nobody measured them") && !unmeasured.contains("not good enough"), "{unmeasured}");
+    let plants: Vec<_> =
+        (0..20).map(|i| json!({"height_cm": if i < 10 { 25 } else { 15 }, "collar_mm": 4.5})).collect();
+    book.write(TODAY, "measured", json!({"tray":"cof-9","plants":plants}));
+    assert!(said(&book, "cof-9").contains("15 not good enough"), "{}", said(&book, "cof-9"));
+}

@@ -1,6 +1,7 @@
 //! Worlds by hand, one for each rule of a verdict, as a forester would tell them.
 
 mod bare_roots;
+mod benches;
 mod eight_days;
 mod kinds;
 mod pairs;

@@ -148,3 +148,84 @@ fn a_bed_with_nematodes_takes_nothing_until_a_look_or_a_treatment() {
     treated.write("2026-04-08", "treated", json!({"bed":"Upper 1","with":"marigold, turned in","safe_after_days":1}));
     assert!(fits(&treated));
 }
+
+/// The stops at a tray or a bed, in the order of the round, those that can wait last.
+fn stops(book: &Book, on: &str) -> Vec<outplant::reckon::round::Stop> {
+    let round = outplant::reckon::round::round(&book.on(on));
+    round.stops.into_iter().chain(round.can_wait).collect()
+}
+
+fn tasks_at(book: &Book, on: &str, subject: &str) -> Vec<String> {
+    let of_it = |stop: &outplant::reckon::round::Stop| stop.id.split_once(' ').is_some_and(|(_, of)| of == subject);
+    stops(book, on).into_iter().filter(of_it).map(|stop| stop.task.to_string()).collect()
+}
+
+#[test]
+fn a_sick_tray_stays_on_the_round_until_it_is_answered() {
+    let mut book = with(&[("2026-04-01", "leaf spot", Some(40.0))]);
+    let asked = |book: &Book, on: &str| tasks_at(book, on, "cof-1").contains(&"sick".to_string());
+    // Long after the week in which it is counted every other day, and long counted.
+    for on in ["2026-04-01", TODAY, "2026-05-20"] {
+        assert!(asked(&book, on), "{on}");
+    }
+    let wording = outplant::wording::Wording::new(outplant::wording::Lang::En);
+    let said = |book: &Book| {
+        let picture = book.on(TODAY);
+        let on = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
+        let stop = stops(book, TODAY).into_iter().find(|stop| stop.id == "sick cof-1").unwrap();
+        wording.round_reason(&stop.why, on)
+    };
+    assert!(said(&book).contains("with its soil") && said(&book).contains("no heap"), "{}", said(&book));
+    // Thrown out: looked at again a week later, until a look finds it gone.
+    book.write("2026-04-08", "culled", json!({"tray":"cof-1","count":10,"why":"leaf spot"}));
+    assert!(!asked(&book, "2026-04-14") && asked(&book, TODAY));
+    assert!(said(&book).contains("look again"), "{}", said(&book));
+    seen(&mut book, TODAY, json!({"tray":"cof-1"}), "leaf spot", Some(0.0));
+    assert!(!asked(&book, TODAY));
+    // A few aphids ask for care, and a week later for a look.
+    let few = with(&[("2026-04-09", "aphids", Some(2.0))]);
+    assert!(!asked(&few, TODAY) && asked(&few, "2026-04-16"));
+}
+
+#[test]
+fn sick_and_quarantined_trays_come_last_with_a_line_on_washing() {
+    use outplant::nursery::caution::Caution;
+    let mut book = fitting();
+    crate::support::ready_coffee(&mut book, "cof-2");
+    crate::support::ready_coffee(&mut book, "cof-3");
+    seen(&mut book, "2026-04-14", json!({"tray":"cof-1"}), "leaf spot", Some(40.0));
+    book.write("2026-04-14", "held", json!({"tray":"cof-2","why":"quarantine"}));
+    book.write("2026-04-14", "held", json!({"tray":"cof-3","why":"promised to the school"}));
+    let on = "2026-05-20";
+    let round = outplant::reckon::round::round(&book.on(on));
+    let legs: Vec<(String, bool)> = round
+        .stops
+        .iter()
+        .filter_map(|stop| Some((stop.tray()?.to_string(), stop.cautions().contains(&Caution::Hygiene))))
+        .collect();
+    assert!(legs.iter().any(|(tray, _)| tray == "cof-1") && legs.iter().any(|(tray, _)| tray == "cof-3"), "{legs:?}");
+    for (tray, washes) in &legs {
+        assert_eq!(*washes, tray != "cof-3", "{tray}");
+    }
+    let last_healthy = round.stops.iter().rposition(|stop| !stop.cautions().contains(&Caution::Hygiene)).unwrap();
+    let first_sick = round.stops.iter().position(|stop| stop.cautions().contains(&Caution::Hygiene)).unwrap();
+    assert!(last_healthy < first_sick, "{legs:?}");
+}
+
+#[test]
+fn a_bed_with_nematodes_or_a_wilt_stays_on_the_round_until_it_is_answered() {
+    for (what, share) in [("nematodes", Some(40.0)), ("bacterial wilt", Some(3.0))] {
+        let mut book = fitting();
+        seen(&mut book, "2026-03-01", json!({"bed":"Upper 1"}), what, share);
+        let asked = |book: &Book| tasks_at(book, TODAY, "Upper 1").contains(&"sick".to_string());
+        assert!(asked(&book), "{what}");
+        seen(&mut book, TODAY, json!({"bed":"Upper 1"}), what, Some(0.0));
+        assert!(!asked(&book), "{what}");
+    }
+    let mut grubs = fitting();
+    seen(&mut grubs, "2026-04-14", json!({"bed":"Upper 1"}), "aphids", Some(40.0));
+    assert!(
+        !tasks_at(&grubs, TODAY, "Upper 1").contains(&"sick".to_string()),
+        "what flies is looked for when planting"
+    );
+}

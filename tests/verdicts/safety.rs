@@ -6,6 +6,7 @@ use outplant::nursery::entry::types::GroundTask;
 use outplant::nursery::entry::{GroundEntry, What};
 use outplant::reckon::picture::{Gap, Picture, Rule};
 use outplant::reckon::round::{Stop, Task, round};
+use outplant::wording::{Lang, Wording};
 use serde_json::json;
 
 use crate::support::program::Home;
@@ -144,7 +145,7 @@ fn nobody_is_sent_into_a_tray_a_place_or_a_bed_while_a_wait_runs() {
     );
     let wanted = |book: &Book, on: &str| stops_at(&book.on(on), &bed);
     assert_eq!(wanted(&book, TODAY), [Task::Weed]);
-    book.write("2026-04-14", "treated", json!({"bed":"Upper 1","with":"glyphosate","safe_after_days":4}));
+    book.write("2026-04-14", "treated", json!({"bed":"Upper 1","with":"lime","safe_after_days":4}));
     assert_eq!(wanted(&book, TODAY), []);
     assert!(
         bed_species(&book.on(TODAY), "Upper 1", "COA").criteria.iter().any(|c| c.rule() == Rule::Treated && c.blocks)
@@ -179,4 +180,55 @@ fn the_printed_round_says_where_a_waiting_time_runs() {
     assert!(said.contains("Stay away from t1") && said.contains("29 Apr 2026"), "{said}");
     let said = home.done(&["walk", "--on", "2026-04-29"]);
     assert!(!said.contains("Stay away"), "{said}");
+}
+
+fn of_bed(book: &Book, on: &str, rule: Rule) -> Option<outplant::reckon::picture::Criterion> {
+    let picture = book.on(on);
+    bed_species(&picture, "Upper 1", "COA").criteria.iter().find(|one| one.rule() == rule).cloned()
+}
+
+#[test]
+fn after_a_herbicide_planting_waits_longer_than_people_and_an_unknown_time_holds_until_it_is_written() {
+    let mut book = fitting();
+    book.write("2026-04-10", "treated", json!({"bed":"Upper 1","with":"glyphosate","safe_after_days":1}));
+    // People may go in from the 11th; how long before planting nobody wrote.
+    assert_eq!(of_bed(&book, TODAY, Rule::Treated), None);
+    let unknown = of_bed(&book, TODAY, Rule::PlantBack).unwrap();
+    assert_eq!((unknown.met(), unknown.blocks), (None, true));
+    assert!(matches!(unknown.gap(), Some(Gap::NoPlantBack { with, .. }) if with == "glyphosate"));
+    assert!(!fits(&book, TODAY) && !fits(&book, "2026-04-22"));
+    let bed = Subject::Bed(BedName::new("Upper 1").unwrap());
+    assert_eq!(stops_at(&book.on(TODAY), &bed).iter().filter(|task| **task == Task::ReadLabel).count(), 1);
+    // Its label asks for seven days: from the 17th.
+    book.write("2026-04-10", "treated", json!({"bed":"Upper 1","with":"glyphosate","plant_after_days":7}));
+    let known = of_bed(&book, TODAY, Rule::PlantBack).unwrap();
+    assert_eq!((known.met(), known.expected), (Some(false), Some(day("2026-04-17"))));
+    assert!(!fits(&book, "2026-04-16") && of_bed(&book, "2026-04-17", Rule::PlantBack).is_none());
+    assert!(!stops_at(&book.on(TODAY), &bed).contains(&Task::ReadLabel));
+    assert_eq!(of_bed(&book, TODAY, Rule::Treated), None, "what was written of people stays");
+    // Copper kills no plants: nothing is asked but its waiting time.
+    let mut copper = fitting();
+    copper.write("2026-04-10", "treated", json!({"bed":"Upper 1","with":"copper","safe_after_days":1}));
+    assert!(of_bed(&copper, TODAY, Rule::PlantBack).is_none() && fits(&copper, TODAY));
+}
+
+#[test]
+fn the_label_of_a_herbicide_is_asked_for_once_with_both_times() {
+    let mut book = fitting();
+    book.write("2026-04-10", "treated", json!({"bed":"Upper 1","with":"glifosato"}));
+    let picture = book.on(TODAY);
+    let bed = Subject::Bed(BedName::new("Upper 1").unwrap());
+    let asked: Vec<Stop> = stops(&picture).into_iter().filter(|stop| stop.subject == bed).collect();
+    assert_eq!(asked.len(), 1, "nobody is sent in before: {asked:?}");
+    let on = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
+    for (lang, words) in [(Lang::En, "how long before planting"), (Lang::Es, "cuánto antes de sembrar")] {
+        let said = Wording::new(lang).round_reason(&asked[0].why, on);
+        assert!(said.contains(words), "{said}");
+    }
+    book.write(
+        "2026-04-10",
+        "treated",
+        json!({"bed":"Upper 1","with":"glifosato","safe_after_days":1,"plant_after_days":3}),
+    );
+    assert!(fits(&book, TODAY));
 }

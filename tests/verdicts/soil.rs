@@ -81,7 +81,7 @@ fn a_hole_that_roots_can_hardly_leave_holds_back() {
         assert!(said(&pot).contains("pot in hard ground"), "{}", said(&pot));
     }
     let beneath = said(&soil(&bed(&[at("beneath", 8)])));
-    assert!(beneath.contains("8 cm under the bottom") && beneath.contains("36 cm deep with the hole"), "{beneath}");
+    assert!(beneath.contains("8 cm under the bottom") && beneath.contains("a hole taken as 28 cm"), "{beneath}");
 }
 
 #[test]
@@ -143,4 +143,108 @@ fn a_person_hears_kilograms_on_this_rod_and_no_megapascals() {
         let criterion = soil(&bed(&[look]));
         assert!(!said(&criterion).contains("MPa"), "{}", said(&criterion));
     }
+}
+
+/// A bed for coffee in its rains, with these lines of the gauge up to 15 April.
+fn rained(mm: [f64; 4]) -> Criterion {
+    let mut book = bed(&[]);
+    for (on, mm) in ["2026-04-12", "2026-04-13", "2026-04-14", TODAY].into_iter().zip(mm) {
+        book.write(on, "weather", json!({"rain_mm":mm}));
+    }
+    criterion(&bed_species(&book.on(TODAY), "B", "COA").criteria, Rule::Water).clone()
+}
+
+#[test]
+fn ground_that_stands_full_of_water_holds_back_until_it_has_drained() {
+    let stands = |mm: [f64; 4]| {
+        let water = rained(mm);
+        (water.met(), water.blocks, water.expected.map(|on| on.to_string()))
+    };
+    let until = |on: &str| (Some(false), true, Some(on.to_string()));
+    assert_eq!(stands([0.0, 0.0, 200.0, 150.0]), until("2026-04-17"));
+    assert_eq!(stands([0.0, 200.0, 150.0, 0.0]), until("2026-04-16"));
+    assert_eq!(stands([200.0, 150.0, 0.0, 0.0]), (Some(true), false, None), "drained for two days");
+    // 100 mm in two days drown it, 99 do not.
+    assert_eq!(stands([0.0, 0.0, 60.0, 40.0]), until("2026-04-17"));
+    assert_eq!(stands([0.0, 0.0, 60.0, 39.0]), (Some(true), false, None));
+    assert!(said(&rained([0.0, 0.0, 200.0, 150.0])).contains("350 mm of rain fell by 15 Apr 2026 in two days"));
+    let mut book = crate::support::fitting();
+    assert!(crate::support::pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
+    book.write(TODAY, "weather", json!({"rain_mm":120}));
+    let picture = book.on(TODAY);
+    assert!(!crate::support::pair(&picture, "cof-1", "Upper 1").fits);
+    let standing = bed_species(&picture, "Upper 1", "COA").standing;
+    assert_eq!(standing, outplant::reckon::picture::Standing::Soaked, "and is not called dry");
+}
+
+#[test]
+fn rain_short_by_no_more_than_a_gauge_errs_asks_for_care_as_no_gauge_does() {
+    let stands = |mm: f64| {
+        let water = rained([0.0, 0.0, 0.0, mm]);
+        (water.met(), water.blocks, water.warns)
+    };
+    assert_eq!(stands(20.0), (Some(true), false, false));
+    assert_eq!(stands(19.0), (Some(false), false, true));
+    assert_eq!(stands(18.0), (Some(false), false, true));
+    assert_eq!(stands(17.9), (Some(false), true, false));
+    let near = said(&rained([0.0, 0.0, 0.0, 19.0]));
+    assert!(near.contains("19 mm") && near.contains("a gauge errs") && near.contains("finger"), "{near}");
+}
+
+#[test]
+fn soft_but_soaked_around_a_dug_hole_asks_for_care_as_hard_ground_there_does() {
+    let mut soaked = dug(bed(&[rod(10, 40)]), "2026-03-25");
+    soaked.write("2026-03-31", "weather", json!({"rain_mm":40}));
+    let stands = soil(&soaked);
+    assert_eq!((stands.met(), stands.blocks, stands.warns), (None, false, true));
+    assert!(said(&stands).contains("soaked ground reads soft"), "{}", said(&stands));
+}
+
+#[test]
+fn a_hole_whose_depth_nobody_wrote_is_said_so_and_a_written_one_counts() {
+    // 12 cm beneath a hole as deep as a bag of 23 cm needs, 28 cm, are 40: with care. A hole of 25 cm makes 37, a pot.
+    let taken = soil(&dug(bed(&[at("beneath", 12)]), "2026-03-20"));
+    assert!(
+        !taken.blocks && said(&taken).contains("28 cm, as its ball needs: nobody wrote its depth"),
+        "{}",
+        said(&taken)
+    );
+    let mut written = bed(&[at("beneath", 12)]);
+    written.write("2026-03-20", "prepared", json!({"bed":"B","task":"holes","depth_cm":25}));
+    assert!(
+        soil(&written).blocks && said(&soil(&written)).contains("37 cm deep with the hole"),
+        "{}",
+        said(&soil(&written))
+    );
+    written.write("2026-03-21", "prepared", json!({"bed":"B","task":"holes","depth_cm":40}));
+    assert_eq!(soil(&written).met(), Some(true), "40 and 12 cm are more than 50");
+    // Of a species whose container nobody knows the hole is not known either.
+    let mut book = small_nursery();
+    let plan = json!([{"species":"Markhamia lutea","pattern":"square","row_m":2,"in_row_m":2}]);
+    book.write("2025-01-01", "species_set", json!({"species":"Markhamia lutea","profile":{}}));
+    book.write("2025-01-01", "bed_set", json!({"bed":"B","field":"Upper","length_m":20,"width_m":6,"plan":plan}));
+    let mut look = at("beneath", 22);
+    look["bed"] = json!("B");
+    book.write("2026-04-01", "soil_checked", look);
+    let unknown = criterion(&bed_species(&book.on(TODAY), "B", "Markhamia lutea").criteria, Rule::Soil).clone();
+    assert_eq!((unknown.met(), unknown.blocks, unknown.warns), (Some(false), false, true));
+    let text = said(&unknown);
+    assert!(text.contains("nobody wrote how deep the hole is") && !text.contains("30 cm"), "{text}");
+}
+
+#[test]
+fn a_rod_forced_with_forty_kilograms_proves_nothing_where_it_went_in_and_rock_where_it_stopped() {
+    let forced = |place: &str, depth_cm: u32| {
+        let mut look = rod(40, depth_cm);
+        look["where"] = json!(place);
+        soil(&dug(bed(&[look]), "2026-03-20"))
+    };
+    // 30 cm beneath a hole is past what roots need: pushed so hard it goes into hard ground too.
+    let deep = forced("beneath", 30);
+    assert_eq!((deep.met(), deep.blocks), (None, true));
+    assert!(said(&deep).contains("40 kg on a rod of 8 mm") && said(&deep).contains("about 10 kg"), "{}", said(&deep));
+    // Beside it 50 cm are needed: it stopped short under four times the push.
+    let stopped = forced("beside", 30);
+    assert_eq!((stopped.met(), stopped.blocks), (Some(false), true));
+    assert!(said(&stopped).contains("30 cm deep beside the hole"), "{}", said(&stopped));
 }

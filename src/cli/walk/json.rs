@@ -8,12 +8,13 @@ use crate::cli::forecast::worth_json;
 use crate::cli::ready_json::VERSION;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::Picture;
+use crate::reckon::picture::{Criterion, Picture};
 use crate::reckon::round::intervals::work;
 use crate::reckon::round::to_write::{Known, Writing, to_write};
 use crate::reckon::round::{Round, Stop, Where};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
+use crate::wording::verdict::About;
 
 /// What `walk --json` prints.
 pub(crate) fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> Value {
@@ -27,9 +28,30 @@ pub(crate) fn walk_json(round: &Round, picture: &Picture, wording: &Wording) -> 
         "minutes_of": "looking",
         "work_minutes": number(round.work_minutes),
         "care": wording.caution_leads(),
+        "stay_away": round.stay_away.iter().map(|(subject, treated)| away_json(subject, treated, wording)).collect::<Vec<_>>(),
         "stops": all(&round.stops),
         "can_wait": all(&round.can_wait),
         "worth_looking": round.worth_shown().map(|worth| worth_json(worth, wording)).collect::<Vec<_>>(),
+    })
+}
+
+/// What nobody touches, why, and until when where that is known.
+fn away_json(subject: &Subject, treated: &Criterion, wording: &Wording) -> Value {
+    let (mut tray, mut place, mut bed) = (None, None, None);
+    match subject {
+        Subject::Tray(code) => tray = Some(code),
+        Subject::Place(name) => place = Some(name),
+        Subject::Bed(name) => bed = Some(name),
+        Subject::Lot(_) | Subject::Site => {}
+    }
+    let about = if bed.is_some() { About::Bed } else { About::Tray };
+    json!({
+        "tray": tray,
+        "place": place,
+        "bed": bed,
+        "why": wording.reason(treated, about),
+        "until": treated.expected,
+        "entries": treated.entries,
     })
 }
 
@@ -90,6 +112,7 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
         "lost": wording.or_else_lost(stop),
         "caution": cautions.first(),
         "cautions": cautions,
+        "look_first": stop.after_wait.as_ref().is_some_and(|after| !after.looked),
         "plants": plants_json(stop, picture, wording),
         "entry": entry_json(stop, picture, wording),
         "minutes": number(stop.minutes),

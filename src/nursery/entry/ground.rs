@@ -182,6 +182,8 @@ kinds! {
         bed: BedName,
         /// The work.
         task: GroundTask,
+        /// Depth of holes, cm.
+        depth_cm: Option<Size>,
         /// Rows.
         rows: Option<Text>,
         /// Places.

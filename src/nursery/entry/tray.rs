@@ -280,7 +280,7 @@ kinds! {
     /// Treated with something.
     Treated "treated", KindFacts {
         affects_descendants: true,
-        rules: &[OnlyOneOf("tray / bed / place"), AtMost("safe_after_days", LONGEST_WAIT_DAYS)],
+        rules: &[OnlyOneOf("tray / bed / place"), AtMost("safe_after_days", LONGEST_WAIT_DAYS), AtMost("plant_after_days", LONGEST_WAIT_DAYS)],
         ..LOOK
     } => {
         /// The tray.
@@ -293,6 +293,8 @@ kinds! {
         with: Text,
         /// Days until it is safe to work with.
         safe_after_days: Option<NotNegative>,
+        /// Of a bed: days until it may be planted.
+        plant_after_days: Option<NotNegative>,
     }
     /// A recount that settles the books.
     Stocktaken "stocktaken", COUNT => {

@@ -29,6 +29,7 @@ const ENDINGS: &[(&str, bool, f64)] = &[
     ("emerge_first_days", false, 1_095.0),
     ("emerge_half_days", false, 1_095.0),
     ("emerge_last_days", true, 1_095.0),
+    ("stump_keep_days", true, 365.0),
     ("_days", false, 36_500.0),
     ("_per_kg_least", true, 1e9),
     ("_per_kg_most", true, 1e9),

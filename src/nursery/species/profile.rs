@@ -268,6 +268,8 @@ profile! {
     usually_grafted: bool;
     /// Whether it lives when it goes out with bare roots or as a stump.
     bare_roots: bool;
+    /// Days that its stumps and stakes keep, moist and in the shade.
+    stump_keep_days: f64;
     /// Day of the first emergence after sowing.
     emerge_first_days | "emerge_first_d": f64;
     /// Day by which half of what will come is up.

@@ -1,8 +1,8 @@
 //! Whether a person holds the bed back, or something sprayed there still works. Asked only while it is so.
 
 use crate::base::Day;
-use crate::reckon::picture::quantity::NotSo;
-use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
+use crate::reckon::picture::quantity::{AtWork, Beside, NotSo};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{BedStory, holding};
 use crate::reckon::tray::hold::waiting;
 
@@ -17,5 +17,26 @@ pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
             .expected_on(until.map(|until| until.plus(1)))
             .resting_on([entry.clone()])
     });
-    held.chain(holding(story.treatments.iter(), day).map(|treatment| waiting(Some(treatment))))
+    let treated = holding(story.treatments.iter(), day).map(|treatment| waiting(Some(treatment), Some(Beside::Bed)));
+    held.chain(treated).chain(plant_back(story, day))
+}
+
+/// The question of what kills plants and lies in the ground, where planting waits for it: of several the one that lasts longest, one of
+/// which nobody knows how long before all.
+fn plant_back(story: &BedStory, day: Day) -> Option<Criterion> {
+    let in_ground = story.treatments.iter().filter(|one| one.holds_planting_on(day));
+    let longest = in_ground.max_by_key(|one| (one.plantable_on().is_none(), one.plantable_on(), one.day))?;
+    let with = longest.with.clone();
+    let criterion = match longest.plantable_on() {
+        Some(on) => {
+            let known = Some(AtWork { with, beside: Some(Beside::Bed) });
+            Criterion::found(Question::PlantBack, NotSo, known, Basis::Measured, false, RuleSource::PlantBack)
+                .expected_on(Some(on))
+        }
+        None => {
+            let gap = Gap::NoPlantBack { with, day: longest.day };
+            Criterion::lacking(Question::PlantBack, Some(NotSo), Some(gap), true, RuleSource::PlantBack)
+        }
+    };
+    Some(criterion.resting_on([longest.entry.clone()]))
 }

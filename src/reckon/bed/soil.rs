@@ -9,7 +9,7 @@ use crate::reckon::bed::positions::part_seen;
 use crate::reckon::bed::season;
 use crate::reckon::bed::water::RAIN_NEEDED_MM;
 use crate::reckon::picture::criterion::Soaking;
-use crate::reckon::picture::quantity::{Ground, ResistanceAtMost};
+use crate::reckon::picture::quantity::{Ground, Hole, ResistanceAtMost};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, GroundLook, SoilLook, WorkDone};
@@ -76,7 +76,7 @@ pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows:
     // What is hard in soaked ground is hard; what is soft then is looked at again.
     let tells = |look: &SoilLook, told: &Told| !told.soft || soaking(look, site).is_none();
     let told = looks().find_map(|look| {
-        let told = told_by(look, profile).filter(|told| tells(look, told))?;
+        let told = told_by(look, hole_of(look, story, profile), profile).filter(|told| tells(look, told))?;
         Some((look, told))
     });
     let lifted = story.cuts.iter().rev().find(|cut| cut.lifts_tubers && still_loose(site, cut.day, day));
@@ -114,8 +114,10 @@ fn is_a_pot(known: Ground, profile: Option<&Profile>) -> bool {
         Ground::RodStopped { mpa, .. } if mpa >= STOPS_ROOTS_MPA => true,
         Ground::RodStopped { .. } => false,
         Ground::AtHole { mpa, .. } if mpa >= STOPS_ROOTS_MPA => true,
-        Ground::AtHole { depth_cm, hole_cm: Some(hole_cm), .. } => hole_cm + depth_cm < least_cm,
-        Ground::AtHole { depth_cm, hole_cm: None, .. } => depth_cm < LEAST_BESIDE_CM,
+        Ground::AtHole { depth_cm, hole, .. } => match hole.depth_cm() {
+            Some(hole_cm) => hole_cm + depth_cm < least_cm,
+            None => depth_cm < LEAST_BESIDE_CM,
+        },
         Ground::Lifted(_) | Ground::Tubers(_) => false,
     }
 }
@@ -174,8 +176,12 @@ fn not_told(newest: Option<&SoilLook>, site: &Site, profile: Option<&Profile>, d
         }
         None => dug.map(|_| Gap::AroundHole { depth_cm, rod_mm: needed.rod_mm }),
     };
-    Criterion::lacking(Question::Soil, Some(needed), gap, true, LIMIT_SOURCE)
-        .resting_on(newest.map(|look| look.entry.clone()))
+    // Soft while soaked is soft or hard when it has drained, and around a dug hole either goes, with care.
+    let soaked = around && matches!(gap, Some(Gap::ReadSoaked(_)));
+    let mut unknown = Criterion::lacking(Question::Soil, Some(needed), gap, !soaked, LIMIT_SOURCE)
+        .resting_on(newest.map(|look| look.entry.clone()));
+    unknown.warns = soaked;
+    unknown
 }
 
 /// Why a look tells nothing of the ground down to a depth.
@@ -200,17 +206,28 @@ struct Told {
     source: RuleSource,
 }
 
-fn told_by(look: &SoilLook, profile: Option<&Profile>) -> Option<Told> {
+/// The hole of a look: the depth written last of holes dug by then, else as deep as the ball of the species needs, where that is known.
+fn hole_of(look: &SoilLook, story: &BedStory, profile: Option<&Profile>) -> Hole {
+    if look.place != Some(SoilWhere::Beneath) {
+        return Hole::Beside;
+    }
+    let dug = story.work.iter().rev().filter(|work| work.task == GroundTask::Holes);
+    let written = dug.filter(|work| work.day <= look.day).find_map(|work| work.depth_cm);
+    let ball = profile.and_then(|profile| profile.container_depth_cm.as_ref());
+    let taken = ball.map(|depth| Hole::Taken(depth.value + HOLE_BELOW_CONTAINER_CM));
+    written.map(Hole::Written).or(taken).unwrap_or(Hole::Unknown)
+}
+
+fn told_by(look: &SoilLook, hole: Hole, profile: Option<&Profile>) -> Option<Told> {
     // A rod in the bottom of a hole begins where the hole ends.
-    let hole_cm = (look.place == Some(SoilWhere::Beneath)).then(|| planting_depth_cm(profile));
-    let needed_cm = depth_needed_cm(look, profile) - hole_cm.unwrap_or(0.0);
+    let needed_cm = depth_needed_cm(look, profile) - hole.depth_cm().unwrap_or(0.0);
 
     let by_reading = look.resistance_mpa.filter(|_| look.at_field_capacity == Some(true)).and_then(|mpa| {
         let depth_cm = look.depth_cm;
         if let Some(rod_mm) = look.rod_mm {
             let soft = rod_tells(mpa, depth_cm, needed_cm)?;
             let known = match depth_cm {
-                Some(depth_cm) if at_a_hole(look) => Ground::AtHole { mpa, depth_cm, hole_cm, rod_mm },
+                Some(depth_cm) if at_a_hole(look) => Ground::AtHole { mpa, depth_cm, hole, rod_mm },
                 Some(depth_cm) => Ground::RodStopped { mpa, depth_cm, rod_mm },
                 None => Ground::Read { mpa, depth_cm },
             };

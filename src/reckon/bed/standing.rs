@@ -23,7 +23,8 @@ pub fn standing(story: &BedStory, species: &SpeciesKey, open: u32, criteria: &[C
     } else if blocking().next().is_none() {
         if gaps_worth_filling(story, species, day) { Standing::Refill } else { Standing::Open }
     } else if blocking().all(|rule| matches!(rule, Rule::Water | Rule::Season)) {
-        Standing::Dry
+        let drowned = criteria.iter().any(|one| one.rule() == Rule::Water && one.expected.is_some());
+        if drowned { Standing::Soaked } else { Standing::Dry }
     } else if nursed {
         Standing::Nursing
     } else {

@@ -6,8 +6,8 @@ use serde_json::{Value, json};
 use super::rows::rows_named;
 use super::*;
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::picture::quantity::{Ground, NotSo, ResistanceAtMost, Until, WorkWithin};
-use crate::reckon::picture::{Basis, Criterion, Question, Rule};
+use crate::reckon::picture::quantity::{Beside, Ground, NotSo, ResistanceAtMost, Until, WorkWithin};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, Rule};
 use crate::reckon::test_book::{TestBook, day};
 
 const ON: &str = "2026-04-10";
@@ -193,6 +193,25 @@ fn what_lasts_longest_is_said_first_and_a_days_work_last() {
     let sprayed = sprayed.expected_on(Some(day("2026-04-12")));
     assert_eq!(order(&[dated[1].clone(), sprayed]), [Rule::Treated, Rule::Season], "a treatment at work before all");
     assert_eq!(lasts_until(&[]), None);
+}
+
+#[test]
+fn an_old_treatment_of_a_bed_without_a_time_does_not_lead_its_reasons() {
+    let season = Criterion::found(Question::Season, Until(day("2026-04-15")), day(ON), Basis::Reckoned, false, "x");
+    let season = season.expected_on(Some(day("2026-06-01")));
+    // ON is 10 April: 30 days before it is 11 March.
+    for (used, beside, leads) in [
+        ("2026-03-11", Some(Beside::Bed), true),
+        ("2026-03-10", Some(Beside::Bed), false),
+        ("2026-03-10", None, true),
+        ("2025-03-10", Some(Beside::Place), true),
+    ] {
+        let gap = Gap::NoWaitingTime { with: "dimethoate".into(), day: day(used), beside };
+        let unread = Criterion::lacking(Question::Treated, Some(NotSo), Some(gap), true, "x");
+        let all = [season.clone(), unread];
+        let first = waits_for(&all, day(ON))[0].rule();
+        assert_eq!(first == Rule::Treated, leads, "{used}");
+    }
 }
 
 fn where_to() -> impl Strategy<Value = Value> {

@@ -3,8 +3,9 @@
 use std::cmp::Reverse;
 
 use crate::base::Day;
+use crate::reckon::picture::quantity::Beside;
 use crate::reckon::picture::question::{Ends, Rule};
-use crate::reckon::picture::{Criterion, Measure};
+use crate::reckon::picture::{Criterion, Gap, Measure};
 use crate::reckon::tray::hardening::LAST_STEP_DAYS;
 
 /// How long what holds back is likely to last, the longest first.
@@ -50,8 +51,22 @@ fn takes_days(criterion: &Criterion) -> i32 {
 /// what lasts longest first, the season before the weeding.
 pub(crate) fn waits_for(criteria: &[Criterion], day: Day) -> Vec<&Criterion> {
     let mut blocking: Vec<&Criterion> = criteria.iter().filter(|criterion| criterion.blocks).collect();
-    blocking.sort_by_key(|criterion| (criterion.rule() != Rule::Treated, lasts(criterion, day)));
+    blocking.sort_by_key(|criterion| (!leads(criterion, day), lasts(criterion, day)));
     blocking
+}
+
+/// A treatment of a bed so long ago of which nobody wrote the time is a label to be read, and no longer leads. Ours: labels keep people
+/// out for up to a month (from memory).
+const OLD_TREATMENT_DAYS: i32 = 30;
+
+fn leads(criterion: &Criterion, day: Day) -> bool {
+    let old = match criterion.gap() {
+        Some(Gap::NoWaitingTime { day: used, beside: Some(Beside::Bed), .. }) => {
+            day.days_since(*used) > OLD_TREATMENT_DAYS
+        }
+        _ => false,
+    };
+    criterion.rule() == Rule::Treated && !old
 }
 
 /// The day on which the last of the questions that block is expected to be met; none where one has no such day, or

@@ -14,6 +14,7 @@ use crate::reckon::pair::pairs_of;
 use crate::reckon::picture::{BedPicture, Doubt, Looking, Pairs, Picture, TrayPicture};
 use crate::reckon::stock::{LotStory, TrayStory};
 use crate::reckon::tray::age_of_count::{Losses, WeeklyLoss};
+use crate::reckon::tray::closed::closed_places;
 use crate::reckon::tray::{Around, picture_tray};
 
 /// The Picture drawn last and what was folded since.
@@ -102,6 +103,7 @@ fn draw_on(
         known: view.known,
         site: fold.site().clone(),
         places: fold.places().clone(),
+        closed: Arc::new(closed_places(fold.trays().values(), fold.places(), view.day)),
         weekly_loss,
         archived,
         trays: OrdMap::new(),
@@ -135,8 +137,14 @@ fn draw_all(fold: &Fold, new: &mut Picture) {
 
 /// Takes over what was not touched.
 fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched) {
+    let closed = last.closed;
     (new.lots, new.trays, new.beds, new.pairs) = (last.lots, last.trays, last.beds, last.pairs);
     let mut trays: BTreeSet<TrayCode> = touched.trays.keys().cloned().collect();
+    if closed != new.closed {
+        let other =
+            |tray: &TrayPicture| tray.place.as_ref().is_some_and(|place| closed.get(place) != new.closed.get(place));
+        trays.extend(new.trays.values().filter(|tray| other(tray)).map(|tray| tray.code.clone()));
+    }
     for code in &touched.lots {
         let (before, now) = (new.lots.remove(code), lot(fold, code, new.day));
         let same = match (&before, &now) {
@@ -180,8 +188,14 @@ fn tray(fold: &Fold, new: &Picture, code: &TrayCode) -> Option<Arc<TrayPicture>>
     }
     let lots = story.sowings.iter().filter_map(|sowing| sowing.lot.as_ref());
     let lots_held = lots.filter_map(|lot| new.lots.get(lot)?.held.clone()).collect();
-    let around =
-        Around { site: fold.site(), places: fold.places(), lots_held, weekly_loss: new.weekly_loss, day: new.day };
+    let around = Around {
+        site: fold.site(),
+        places: fold.places(),
+        closed: &new.closed,
+        lots_held,
+        weekly_loss: new.weekly_loss,
+        day: new.day,
+    };
     Some(Arc::new(picture_tray(story, &around)))
 }
 

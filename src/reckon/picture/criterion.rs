@@ -1,5 +1,6 @@
 //! One question of a verdict: what is needed, what is known and how, whether it is met, and where the rule comes from.
 
+use super::quantity::Beside;
 use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
 use crate::base::{Day, EntryId, Range, SpeciesKey};
@@ -194,6 +195,17 @@ pub struct Soaking {
     pub rain_mm: Option<f64>,
 }
 
+/// Why roots rest: of several that end on one day the last counts.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub enum RestsFrom {
+    /// They came into other soil.
+    Move,
+    /// They were cut.
+    Cut,
+    /// They were pulled in the wild.
+    TheWild,
+}
+
 /// Why a question has no answer, where more can be said than that nobody looked.
 #[derive(Clone, PartialEq, Debug)]
 pub enum Gap {
@@ -262,19 +274,33 @@ pub enum Gap {
         /// The day.
         on: Day,
     },
+    /// The last sample is too old to tell of plants that grow.
+    SampleOld {
+        /// The day of it.
+        on: Day,
+    },
     /// Roots were cut, or plants potted on, a short while ago, and nobody lifted a plug since.
     RootsRest {
         /// The day of it.
         since: Day,
         /// The day on which that is long enough.
         until: Day,
-        /// Whether roots were cut.
-        cut: bool,
+        /// Why they rest.
+        why: RestsFrom,
     },
     /// A coming day: its rain is not known yet.
     ComingDay,
     /// Something was used of which nobody wrote the waiting time of the label.
     NoWaitingTime {
+        /// What was used.
+        with: String,
+        /// The day of it.
+        day: Day,
+        /// Where, where it was not on these plants.
+        beside: Option<Beside>,
+    },
+    /// Something that kills plants was used in a bed, and nobody wrote how long before planting its label asks to wait.
+    NoPlantBack {
         /// What was used.
         with: String,
         /// The day of it.

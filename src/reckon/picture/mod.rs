@@ -23,6 +23,7 @@ use std::sync::Arc;
 use super::site::Site;
 use super::stock::{BedStory, LotStory, Places, TrayStory};
 use super::tray::age_of_count::WeeklyLoss;
+use super::tray::closed::Closed;
 use crate::base::{BedName, Day, EntryId, FieldName, LotCode, Moment, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::words;
 
@@ -56,6 +57,8 @@ words! {
         Open: "open";
         /// Everything but water.
         Dry: "dry";
+        /// Everything, but its ground stands full of water.
+        Soaked: "soaked";
         /// No position is open.
         Full: "full";
         /// Gaps worth filling.
@@ -236,6 +239,8 @@ pub struct Picture {
     pub site: Arc<Site>,
     /// The stories of the places where trays stand.
     pub places: Arc<Places>,
+    /// The places that a waiting time closes to work of hands, and by what.
+    pub(crate) closed: Arc<Closed>,
     /// The share of what stands that this nursery loses in a week.
     pub weekly_loss: WeeklyLoss,
     /// Every active tray that exists on that day, empty ones too.

@@ -1,7 +1,7 @@
 //! What questions need and what is known of them, each with the measure it is shown as.
 
 use super::criterion::{Measure, SampleUnit};
-use crate::base::{Day, Range};
+use crate::base::{Day, Range, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 
 /// Declares what is needed or known, and as which measure it is shown.
@@ -26,9 +26,10 @@ shown_as! {
     RatioAtMost: RatioAtMost(ratio) => Measure::RatioAtMost(ratio);
     LightStep: LightStep { from, to, .. } => Measure::LightStep { from, to };
     NotSo: NotSo => Measure::No;
-    LivesBare: LivesBare(lives) => if lives { Measure::Yes } else { Measure::No };
+    LivesBare: lives => if lives == LivesBare::Yes { Measure::Yes } else { Measure::No };
     Option<Day>: day => day.map_or(Measure::No, Measure::On);
     Option<String>: words => words.map_or(Measure::No, Measure::Said);
+    Option<AtWork>: treated => treated.map_or(Measure::No, |treated| Measure::Said(treated.with));
     PlantsAtLeast: PlantsAtLeast(plants) => Measure::PlantsAtLeast(plants);
     Range: plants => Measure::Plants(plants);
     Positions: Positions(open) => Measure::Positions(open);
@@ -151,9 +152,36 @@ pub struct Sample {
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct NotSo;
 
-/// Whether a species lives from bare roots.
+/// A treatment that is still at work.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct AtWork {
+    /// What was used.
+    pub with: String,
+    /// Where, where it was not on these plants.
+    pub beside: Option<Beside>,
+}
+
+/// What was treated beside plants, on the same bench.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Beside {
+    /// A tray.
+    Tray(TrayCode),
+    /// The place itself, before they came.
+    Place,
+    /// A bed.
+    Bed,
+}
+
+/// Whether plants live from bare roots.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct LivesBare(pub bool);
+pub enum LivesBare {
+    /// Their species does.
+    Yes,
+    /// Their species does not.
+    No,
+    /// They were pulled in the wild, with torn roots.
+    Wildling,
+}
 
 /// A pest or sickness that was seen and not settled since.
 #[derive(Clone, PartialEq, Debug)]
@@ -340,8 +368,8 @@ pub enum Ground {
         mpa: f64,
         /// Depth, cm: beneath a hole from its bottom.
         depth_cm: f64,
-        /// Depth of the hole above it, cm; none beside one.
-        hole_cm: Option<f64>,
+        /// The hole.
+        hole: Hole,
         /// The rod, mm.
         rod_mm: f64,
     },
@@ -349,6 +377,29 @@ pub enum Ground {
     Lifted(i32),
     /// The shape of lifted tubers.
     Tubers(Tubers),
+}
+
+/// The hole at which a rod was pushed.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Hole {
+    /// Beside it.
+    Beside,
+    /// In its bottom: so deep as it was written, cm.
+    Written(f64),
+    /// In its bottom: as deep as the ball of its species needs, cm; nobody wrote its depth.
+    Taken(f64),
+    /// In its bottom, and nobody knows how deep that is.
+    Unknown,
+}
+
+impl Hole {
+    /// Its depth above the rod, where that is known or taken, cm.
+    pub(crate) fn depth_cm(self) -> Option<f64> {
+        match self {
+            Hole::Written(cm) | Hole::Taken(cm) => Some(cm),
+            Hole::Beside | Hole::Unknown => None,
+        }
+    }
 }
 
 impl From<Ground> for Measure {
@@ -394,6 +445,13 @@ pub enum Wet {
     },
     /// The time of the usual rains.
     UsualRains,
+    /// So much on a day and the day before that the ground stands full.
+    Drowned {
+        /// mm.
+        mm: f64,
+        /// The day of the last of it.
+        on: Day,
+    },
 }
 
 impl From<Wet> for Measure {
@@ -401,6 +459,7 @@ impl From<Wet> for Measure {
         match wet {
             Wet::Rain { mm, days } => Measure::Rain { mm, days },
             Wet::UsualRains => Measure::Yes,
+            Wet::Drowned { mm, .. } => Measure::Rain { mm, days: 2 },
         }
     }
 }

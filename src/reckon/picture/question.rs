@@ -3,9 +3,9 @@
 
 use super::criterion::{Basis, Gap, Measure};
 use super::quantity::{
-    CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, LeavesAtLeast, Light,
-    LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast, Positions, RainAtLeast, RatioAtMost,
-    ResistanceAtMost, Sample, Until, Wet, WorkWithin,
+    AtWork, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, LeavesAtLeast,
+    Light, LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast, Positions, RainAtLeast,
+    RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::Roots;
@@ -71,7 +71,9 @@ questions! {
     /// Not held back by a person.
     Held: "held", NotSo => Option<String>, HoldEnded, Open;
     /// No treatment still working.
-    Treated: "treated", NotSo => Option<String>, HoldEnded, Open;
+    Treated: "treated", NotSo => Option<AtWork>, HoldEnded, Open;
+    /// Nothing in the ground that kills what is planted.
+    PlantBack: "plant_back", NotSo => Option<AtWork>, HoldEnded, Open;
     /// No pest or sickness that would be carried along.
     Pest: "pest", NotSo => Option<PestSeen>, Time, Open;
     /// Something lives there.

@@ -13,6 +13,14 @@ words! {
         LightStep: "light_step";
         /// The waiting time of a treatment; the label and local rules lead.
         WaitingTime: "waiting_time";
+        /// The time before planting that the label of what kills plants asks for.
+        PlantBack: "plant_back";
+        /// Wildlings.
+        Wildlings: "wildlings";
+        /// Ground that stands full of water.
+        Drowned: "drowned";
+        /// A waiting time of something on the same bench.
+        WaitingBeside: "waiting_beside";
         /// Pests that would be carried into the field.
         Pest: "pest";
         /// New leaves harden in 2 to 3 weeks.
@@ -21,6 +29,8 @@ words! {
         LastDayWritten: "last_day_written";
         /// The last day of bare roots, taken where nobody wrote it.
         LastDayTaken: "last_day_taken";
+        /// Stumps and stakes of which nobody wrote how long they keep.
+        StumpsKeep: "stumps_keep";
         /// Length of hardening.
         Hardening: "hardening";
         /// Holding time of a container.

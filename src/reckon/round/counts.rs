@@ -5,10 +5,11 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{Day, Range};
-use crate::reckon::picture::{Measure, Stage, TrayPicture};
+use crate::reckon::picture::{Measure, RuleSource, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
-use crate::reckon::tray::pest;
+use crate::reckon::tray::hold;
+use crate::reckon::tray::pest::{self, OpenPest};
 
 /// Due counts of living trays, never more than one a tray.
 pub(super) fn counts(walk: &Walk<'_>) -> Vec<Stop> {
@@ -221,4 +222,51 @@ pub(super) fn prick_out(walk: &Walk<'_>) -> Vec<Stop> {
         Some(stop)
     })
     .collect()
+}
+
+/// What is sick stays on the round until it is answered: thrown out, treated or gone by a look; then it is looked at again.
+pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
+    let mut stops = Vec::new();
+    for tray in walk.living_trays().filter(|tray| tray.standing > 0) {
+        let story = &tray.story;
+        let open = pest::open_in_tray(story, &walk.picture.places, walk.day());
+        let Some(worst) = open.into_iter().max_by_key(|pest| (pest.holds(), pest.seen.on)) else { continue };
+        let acted =
+            story.culled_on.iter().copied().chain(hold::treatments(story, &walk.picture.places).map(|one| one.day));
+        let Some((why, due)) = sick_open(&worst, worst.holds(), acted, walk.day()) else { continue };
+        let mut stop = walk
+            .tray_stop(tray, Task::Sick, why)
+            .risking(Stake::Seedlings, f64::from(tray.standing) * SICK_LOSS, SICK_WITHIN_DAYS)
+            .taking(minutes::LOOK, RuleSource::Pest)
+            .due(due, SICK_FOR_DAYS)
+            .until(Some(walk.day()), UntilFor::Today);
+        stop.entries = worst.entries;
+        stops.push(stop);
+    }
+    for bed in walk.picture.beds.values() {
+        let Some(found) = pest::holding_in_bed(&bed.story, walk.day()).filter(|found| found.holds) else { continue };
+        let acted = bed.story.treatments.iter().map(|one| one.day);
+        let Some((why, due)) = sick_open(&found.pest, true, acted, walk.day()) else { continue };
+        let living = all_of(bed.species.iter().map(|line| line.living));
+        let mut stop = walk
+            .bed_stop(bed, Task::Sick, why)
+            .risking(Stake::Planted, f64::from(living) * SICK_LOSS, SICK_WITHIN_DAYS)
+            .taking(minutes::BED, RuleSource::Pest)
+            .due(due, SICK_FOR_DAYS)
+            .until(Some(walk.day()), UntilFor::Today);
+        stop.entries = found.entries;
+        stops.push(stop);
+    }
+    stops
+}
+
+/// Why and since when an open pest is due: at once where it holds back and nothing was done since it was seen; else some days after the
+/// last look or deed.
+fn sick_open(pest: &OpenPest, holds: bool, acted: impl Iterator<Item = Day>, day: Day) -> Option<(RoundReason, Day)> {
+    let seen = &pest.seen;
+    let last_deed = acted.filter(|acted| (seen.on..=day).contains(acted)).max();
+    let again = last_deed.map_or(seen.on, |deed| deed.max(seen.on)).plus(SICK_FOR_DAYS);
+    let due = if holds && last_deed.is_none() { seen.on } else { again };
+    let why = RoundReason::SickOpen { what: seen.what.clone(), on: seen.on, done: last_deed.is_some() };
+    (due <= day).then_some((why, due))
 }

@@ -7,8 +7,8 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task, ToBed};
 use super::walk::{Walk, asked, days_until};
 use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
-use crate::reckon::picture::{Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
-use crate::reckon::tray::is_bare;
+use crate::reckon::picture::{Basis, Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::tray::{hold, is_bare};
 
 /// The trays that fit a bed today, each with its beds, best first. Room is given to healthy trays before those with a
 /// pest, and then to the tray that can wait least.
@@ -73,7 +73,12 @@ pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
         let planted = walk.going_out(tray);
         let stays = tray.standing.saturating_sub(plantable(tray));
         let no_place = plantable(tray).saturating_sub(planted);
-        let why = RoundReason::Fits { beds: beds.clone(), stays, no_place };
+        let why = RoundReason::Fits {
+            beds: beds.clone(),
+            stays,
+            measured: tray.plantable_basis == Basis::Measured,
+            no_place,
+        };
         let mut stop = walk
             .tray_stop(tray, Task::GoOut, why)
             .risking(Stake::Planting, f64::from(planted), days_until(day, until))
@@ -92,6 +97,15 @@ pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
     all.collect()
 }
 
+/// Minutes for each plant: thrown out, bagged or heeled in.
+fn work_minutes(task: Task) -> f64 {
+    match task {
+        Task::Cull => work::SORT,
+        Task::PotOn => work::POT_ON,
+        _ => work::HEEL_IN,
+    }
+}
+
 /// Bare roots and stumps: their last day is near and no bed takes them today, or it has passed.
 pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
     let day = walk.day();
@@ -101,10 +115,15 @@ pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
     bare.filter_map(|tray| {
         let until = tray.best_before?;
         let days_left = until.days_since(day);
+        let profile = walk.profile(tray.species.as_ref());
+        let written = hold::last_day(&tray.story, profile).is_some_and(|(_, written, _)| written);
+        let torn = asked(&tray.criteria, Rule::BareRoots).is_some_and(|asked| asked.blocks);
         let (task, why) = if days_left < 0 {
             (Task::Cull, RoundReason::PastLastDay { until })
+        } else if torn {
+            (Task::PotOn, RoundReason::BagAtOnce)
         } else if days_left <= LAST_DAY_NOTICE_DAYS {
-            (Task::LastDay, RoundReason::LastDayNear { until, days_left })
+            (Task::LastDay, RoundReason::LastDayNear { until, days_left, written })
         } else {
             return None;
         };
@@ -114,8 +133,8 @@ pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
             .tray_stop(tray, task, why)
             .risking(Stake::Planting, plants, days_left + 1)
             .taking(minutes::LOOK, LAST_DAY_SOURCE)
-            .working(f64::from(tray.standing) * if days_left < 0 { work::SORT } else { work::HEEL_IN })
-            .due(until.plus(-LAST_DAY_NOTICE_DAYS), LAST_DAY_NOTICE_DAYS)
+            .working(f64::from(tray.standing) * work_minutes(task))
+            .due(until.plus(-LAST_DAY_NOTICE_DAYS).max(walk.began_on(tray)), LAST_DAY_NOTICE_DAYS)
             .until(Some(until), UntilFor::LastDay);
         stop.entries = asked(&tray.criteria, Rule::GoodUntil).map(|asked| asked.entries.clone()).unwrap_or_default();
         Some(stop)

@@ -12,6 +12,7 @@ use crate::reckon::bed::season;
 use crate::reckon::growth::{LankyComes, tray_growth};
 use crate::reckon::picture::{Basis, Measure, Rule, TrayPicture};
 use crate::reckon::stock::SampleLook;
+use crate::reckon::tray::grafted;
 use crate::reckon::tray::size::{LOAD_PLANTS, last_sample};
 use crate::reckon::tray::time::{self, Holding};
 
@@ -29,6 +30,7 @@ pub(super) fn size_and_roots(walk: &Walk<'_>) -> Vec<Stop> {
             stops.push(look);
             continue;
         }
+        stops.extend(bag_ends(walk, tray));
         let graded = lanky(walk, tray).or_else(|| rest_of_sample(walk, tray)).or_else(|| lanky_soon(walk, tray));
         let measures = graded.is_none();
         stops.extend(graded);
@@ -67,6 +69,10 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let holding = holding(walk, tray);
     // By the clock alone nothing is potted on: a plug is seen first.
     let plug = Some(time::last_plug(&tray.story)?);
+    // A ball that falls apart is not moved: its roots are looked at, and one is lifted again.
+    if plug.as_ref().is_some_and(|(_, roots, _)| *roots == Roots::Crumbles) {
+        return None;
+    }
     let why = RoundReason::OverdueInContainer {
         days: holding.as_ref().map(|holding| walk.day().days_since(holding.since)),
         limit_days: holding.as_ref().map(|holding| holding.limit_days),
@@ -93,11 +99,31 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     Some(stop)
 }
 
+/// A container that ends before the next rains in which its plants could go, told in time to get bags and soil.
+fn bag_ends(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let day = walk.day();
+    let ends = tray.best_before.filter(|ends| (0..=BAG_ENDS_AHEAD_DAYS).contains(&ends.days_since(day)))?;
+    let could = tray.ready_from.or_else(|| walk.old_enough_on(tray)).map_or(day, |on| on.max(day));
+    // A plug that holds carries it over some weeks.
+    let carried = ends.plus(time::PLUG_SAYS_FOR_DAYS);
+    let rains = season::safe_rains_from(&walk.picture.site, could).filter(|rains| rains.from > carried)?;
+    let why = RoundReason::BagEnds { ends, rains_from: rains.from };
+    let mut stop = walk
+        .tray_stop(tray, Task::PotOn, why)
+        .risking(Stake::Seedlings, f64::from(tray.standing) * OVERDUE_LOSS, ends.days_since(day) + OVERDUE_WITHIN_DAYS)
+        .taking(minutes::LOOK, POT_ON_SOURCE)
+        .working(f64::from(tray.standing) * work::POT_ON)
+        .due(ends.plus(-BAG_ENDS_AHEAD_DAYS), BAG_ENDS_AHEAD_DAYS)
+        .until(Some(ends), UntilFor::Container);
+    stop.entries = asked(&tray.criteria, Rule::DaysInContainer).map(|asked| asked.entries.clone()).unwrap_or_default();
+    Some(stop)
+}
+
 /// Past its container's time by the clock, and no plug was ever lifted: a look of a minute decides about a day of potting on.
 fn never_looked_into(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let late = asked(&tray.criteria, Rule::DaysInContainer).filter(|asked| asked.met() == Some(false))?;
-    let cut = time::is_newly_cut(&tray.story, walk.day());
-    let holding = holding(walk, tray).filter(|_| !cut && time::last_plug(&tray.story).is_none())?;
+    let rests = leaves_plug_alone(walk, tray);
+    let holding = holding(walk, tray).filter(|_| !rests && time::last_plug(&tray.story).is_none())?;
     let ended = holding.since.plus(holding.limit_days);
     let to_limit = Some(ended.days_since(walk.day()).min(0));
     let why = RoundReason::PlugNotSeen { days_since: None, days_to_least: None, days_to_limit: to_limit };
@@ -270,11 +296,16 @@ fn more_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     Some(stop)
 }
 
+/// Whether no plug is lifted: roots were cut lately and it tells nothing, or plants were grafted lately and a pull breaks the union.
+fn leaves_plug_alone(walk: &Walk<'_>, tray: &TrayPicture) -> bool {
+    time::is_newly_cut(&tray.story, walk.day()) || grafted::heals_on(&tray.story, walk.day()).is_some()
+}
+
 /// One plug: near the least days or near the end of the holding time, and none lifted lately.
 fn plug(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let day = walk.day();
     asked(&tray.criteria, Rule::Plug)?;
-    if time::is_newly_cut(&tray.story, day) {
+    if leaves_plug_alone(walk, tray) {
         return None;
     }
     let last = time::last_plug(&tray.story);

@@ -69,6 +69,8 @@ pub(crate) const PRICK_OUT_SOURCE: RuleSource = RuleSource::PrickOut;
 pub(crate) const OVERDUE_LOSS: f64 = 0.5;
 /// Days within which that happens. Ours.
 pub(crate) const OVERDUE_WITHIN_DAYS: i32 = 21;
+/// That a container ends before the rains is told so many days before: six weeks to get bags and soil, or to find another field. Ours.
+pub(crate) const BAG_ENDS_AHEAD_DAYS: i32 = 42;
 /// Source of potting on.
 pub(crate) const POT_ON_SOURCE: RuleSource = RuleSource::PotOn;
 /// Above this height (cm) over collar (mm) plants are set apart. Common practice; Jaenicke 1999 wants under 6.
@@ -114,6 +116,9 @@ pub(crate) const STEP_SOURCE: RuleSource = RuleSource::Steps;
 
 /// A treatment that is over is shown for so many days. Ours.
 pub(crate) const TREATMENT_SHOWN_DAYS: i32 = 2;
+/// In so many days after a waiting time has ended, plants are handled with gloves, and looked at before they go out. Ours: a label's time
+/// is for those who walk in, and what dried on leaves comes off on wet hands.
+pub(crate) const HANDLED_WITH_CARE_DAYS: i32 = 7;
 /// Source of the waiting time that is asked for.
 pub(crate) const LABEL_SOURCE: RuleSource = RuleSource::WaitingTime;
 /// Source of the end of a treatment.

@@ -31,7 +31,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
 use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings};
-use super::picture::Picture;
+use super::picture::{Criterion, Picture};
 use crate::base::{Day, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use intervals::{GAUGE_SOURCE, LATE_MINUTES_SHARE, MARKED_STOPS, TURN_DAYS, WALK_MINUTES, WORTH_STEP};
@@ -53,6 +53,8 @@ pub struct Round {
     /// The due looks that can change what is done, those that save most for each minute first: the first five come before
     /// what can wait.
     pub worth_looking: Vec<WorthLooking>,
+    /// What nobody touches today, and why: no stop is there.
+    pub(crate) stay_away: Vec<(Subject, Criterion)>,
 }
 
 impl Round {
@@ -104,7 +106,8 @@ fn round_with(picture: &Picture, outlook: Outlook) -> Round {
     in_walking_order(&mut stops);
     let minutes = stops.iter().map(|stop| stop.minutes).sum();
     let work_minutes = stops.iter().filter_map(|stop| stop.work_minutes).sum();
-    Round { stops, can_wait, minutes, work_minutes, minutes_allowed, worth_looking }
+    let stay_away = waiting::stay_away(picture);
+    Round { stops, can_wait, minutes, work_minutes, minutes_allowed, worth_looking, stay_away }
 }
 
 /// Everything due, each id once, without what was let go.
@@ -114,6 +117,7 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(going_out::go_out(walk));
     all.extend(going_out::last_days(walk));
     all.extend(counts::counts(walk));
+    all.extend(counts::sick_ones(walk));
     all.extend(counts::stop_waiting(walk));
     all.extend(expected::sow_again(walk));
     all.extend(counts::prick_out(walk));
@@ -129,6 +133,9 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     let given_up = |stop: &Stop| picture.site.given_up.iter().any(|task| task.holds(&stop.id, picture.day));
     let mut seen = BTreeSet::new();
     all.retain(|stop| !given_up(stop) && !waiting::keeps_out(walk, stop) && seen.insert(stop.id.clone()));
+    for stop in &mut all {
+        stop.after_wait = waiting::just_ended(walk, stop);
+    }
     all
 }
 
@@ -263,6 +270,11 @@ fn work_first(stop: &Stop) -> Option<Task> {
     matches!(stop.why, RoundReason::WorkMissing { .. }).then_some(stop.task)
 }
 
+/// What was treated is looked at before anything is done with it.
+fn look_first(stop: &Stop) -> bool {
+    stop.task == Task::TreatmentOver
+}
+
 /// The order of the walk; at one place what is asked of the place itself, then the tray or bed that loses most with all
 /// its tasks.
 fn in_walking_order(stops: &mut [Stop]) {
@@ -279,6 +291,7 @@ fn in_walking_order(stops: &mut [Stop]) {
             .then_with(|| of_place(b).cmp(&of_place(a)))
             .then_with(|| most(b).total_cmp(&most(a)))
             .then_with(|| a.subject.cmp(&b.subject))
+            .then_with(|| look_first(b).cmp(&look_first(a)))
             .then_with(|| work_first(a).cmp(&work_first(b)))
             .then_with(|| most_lost(a, b))
     });

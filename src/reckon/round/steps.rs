@@ -10,7 +10,8 @@ use super::walk::{Walk, asked};
 use crate::base::{Day, PlaceName};
 use crate::nursery::species::HardeningStep;
 use crate::reckon::bed::season;
-use crate::reckon::picture::{Rule, Stage, TrayPicture};
+use crate::reckon::picture::criterion::RestsFrom;
+use crate::reckon::picture::{Gap, Rule, Stage, TrayPicture};
 use crate::reckon::stock::PlaceStory;
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from, light_band};
 use crate::reckon::tray::hardening::{HardeningClock, clock, length_days, template_days};
@@ -25,8 +26,15 @@ pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
     let trays = walk.living_trays().filter(|tray| walk.grows_on(tray) && !walk.goes_out(tray));
     trays
         .filter(|tray| !walk.is_held(tray) && sick(walk, tray).is_none() && tray.stage != Stage::Overdue)
+        .filter(|tray| !kept_in_shade(tray))
         .filter_map(|tray| step(walk, tray))
         .collect()
+}
+
+/// Whether plants are to stay in the shade until their roots have grown: cut lately, or pulled in the wild.
+fn kept_in_shade(tray: &TrayPicture) -> bool {
+    let rests = asked(&tray.criteria, Rule::Plug).and_then(|plug| plug.gap());
+    matches!(rests, Some(Gap::RootsRest { why: RestsFrom::Cut | RestsFrom::TheWild, .. }))
 }
 
 /// Places whose light nobody wrote, while trays there come near their beds: one line there decides about all of them.
@@ -240,7 +248,8 @@ fn brighter_place(walk: &Walk<'_>, tray: &TrayPicture, light: f64, next: f64) ->
         let there = story.light_on(day)?;
         let share = there.read.or(there.nominal)?;
         let fits = share > light + SMALLEST_STEP && share <= next + SMALLEST_STEP;
-        (room && fits && tray.place.as_ref() != Some(name)).then_some((share, name))
+        let open = !walk.picture.closed.contains_key(name);
+        (room && open && fits && tray.place.as_ref() != Some(name)).then_some((share, name))
     });
     places.max_by(|a, b| a.0.total_cmp(&b.0).then_with(|| b.1.cmp(a.1))).map(|(_, name)| name.clone())
 }

@@ -107,6 +107,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         Task::Cull => culled(stop),
         Task::TreatmentOver if stop.tray().is_none() => about("noted"),
         Task::ReadLabel => label(stop),
+        Task::Sick => sick(stop),
         Task::CountNurses => nurses(stop, writing),
         Task::CountSurvivors => survivors(stop),
         Task::SowLot => sown(stop, writing.picture),
@@ -133,11 +134,22 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
     }
 }
 
+/// What was done with what is sick: thrown out, or looked at again.
+fn sick(stop: &Stop) -> ToWrite {
+    match &stop.why {
+        RoundReason::SickOpen { what, done: false, .. } if stop.tray().is_some() => {
+            ToWrite::about("culled", &stop.subject).text("why", what)
+        }
+        RoundReason::SickOpen { what, .. } => ToWrite::about("pest_seen", &stop.subject).text("what", what),
+        _ => ToWrite::about("pest_seen", &stop.subject),
+    }
+}
+
 /// The same treatment again, on its day, with the waiting time left to write: it completes the earlier one.
 fn label(stop: &Stop) -> ToWrite {
     let entry = ToWrite::about("treated", &stop.subject);
     match &stop.why {
-        RoundReason::LabelNotRead { with, day } => entry.text("with", with).text("happened", day),
+        RoundReason::LabelNotRead { with, day, .. } => entry.text("with", with).text("happened", day),
         _ => entry,
     }
 }

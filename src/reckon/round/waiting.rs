@@ -3,12 +3,14 @@
 
 use super::deadline::UntilFor;
 use super::intervals::*;
-use super::stop::{RoundReason, Stake, Stop, Task};
+use super::stop::{AfterWait, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, PlaceName};
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::{Rule, TrayPicture};
+use crate::reckon::picture::quantity::Beside;
+use crate::reckon::picture::{Criterion, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::stock::{Treatment, Treatments, holding};
+use crate::reckon::tray::hold;
 
 /// Whether a stop would send somebody into a tray, a place or a bed whose waiting time runs or is not known. Reading the
 /// label is done from outside.
@@ -16,16 +18,12 @@ pub(super) fn keeps_out(walk: &Walk<'_>, stop: &Stop) -> bool {
     if stop.task == Task::ReadLabel {
         return false;
     }
-    let place_waits = |name: &PlaceName| {
-        let place = walk.picture.places.get(name);
-        place.is_some_and(|place| holding(place.treatments.iter(), walk.day()).is_some())
-    };
     match &stop.subject {
-        Subject::Tray(code) => walk.picture.trays.get(code).is_some_and(|tray| {
-            let waits = asked(&tray.criteria, Rule::Treated).is_some_and(|criterion| criterion.blocks);
-            waits || tray.place.as_ref().is_some_and(place_waits)
-        }),
-        Subject::Place(name) => place_waits(name),
+        Subject::Tray(code) => {
+            let tray = walk.picture.trays.get(code);
+            tray.and_then(|tray| asked(&tray.criteria, Rule::Treated)).is_some_and(|treated| treated.blocks)
+        }
+        Subject::Place(name) => walk.picture.closed.contains_key(name),
         Subject::Bed(name) => {
             let bed = walk.picture.beds.get(name);
             bed.is_some_and(|bed| holding(bed.story.treatments.iter(), walk.day()).is_some())
@@ -34,30 +32,94 @@ pub(super) fn keeps_out(walk: &Walk<'_>, stop: &Stop) -> bool {
     }
 }
 
+/// What nobody touches on a day, and why: trays, places and beds under a waiting time that runs or is not known.
+pub(super) fn stay_away(picture: &Picture) -> Vec<(Subject, Criterion)> {
+    let held = |criteria: &[Criterion]| asked(criteria, Rule::Treated).filter(|treated| treated.blocks).cloned();
+    let trays = picture.trays.values().filter(|tray| tray.standing > 0 || tray.stage != Stage::Spent);
+    let trays = trays.filter_map(|tray| Some((Subject::Tray(tray.code.clone()), held(&tray.criteria)?)));
+    // A bench with trays is named by them.
+    let stands = |name: &PlaceName| {
+        picture.trays.values().any(|tray| tray.place.as_ref() == Some(name) && tray.stage != Stage::Spent)
+    };
+    let empty = picture.closed.iter().filter(|(name, _)| !stands(name)).filter_map(|(name, closing)| {
+        let longest = holding(closing.iter().map(|one| &one.treatment), picture.day)?;
+        let tray = closing.iter().find(|one| one.treatment.entry == longest.entry)?.tray.clone();
+        let beside = tray.map_or(Beside::Place, Beside::Tray);
+        Some((Subject::Place(name.clone()), hold::waiting(Some(longest), Some(beside))))
+    });
+    let beds = picture.beds.values().filter_map(|bed| {
+        let treated = bed.species.iter().find_map(|line| held(&line.criteria))?;
+        Some((Subject::Bed(bed.name.clone()), treated))
+    });
+    trays.chain(empty).chain(beds).collect()
+}
+
+/// The wait of what a stop is about that ended in the last days, where it has hands among the plants.
+pub(super) fn just_ended(walk: &Walk<'_>, stop: &Stop) -> Option<AfterWait> {
+    if matches!(stop.task, Task::ReadLabel | Task::Gauge) {
+        return None;
+    }
+    let (picture, day) = (walk.picture, walk.day());
+    let (last, looked) = match &stop.subject {
+        Subject::Tray(code) => {
+            let tray = picture.trays.get(code)?;
+            (ended_last(hold::treatments(&tray.story, &picture.places), day)?, looked_on(tray))
+        }
+        Subject::Place(name) => (ended_last(picture.places.get(name)?.treatments.iter(), day)?, None),
+        Subject::Bed(name) => (ended_last(picture.beds.get(name)?.story.treatments.iter(), day)?, None),
+        Subject::Lot(_) | Subject::Site => return None,
+    };
+    let (treatment, over_on) = last;
+    let looked = looked.is_some_and(|looked| looked >= over_on);
+    Some(AfterWait { with: treatment.with.clone(), over_on, looked })
+}
+
+/// Of the treatments whose wait ended in the last days the one that ended last; one without any waiting is not told.
+fn ended_last<'a>(all: impl Iterator<Item = &'a Treatment>, day: Day) -> Option<(&'a Treatment, Day)> {
+    let over = all.filter(|one| one.wait_days.is_some_and(|days| days > 0));
+    let over = over.filter_map(|one| Some((one, one.over_on()?)));
+    over.filter(|(_, over)| (0..HANDLED_WITH_CARE_DAYS).contains(&day.days_since(*over))).max_by_key(|(_, over)| *over)
+}
+
+/// The last day on which somebody looked at the plants of a tray.
+fn looked_on(tray: &TrayPicture) -> Option<Day> {
+    let story = &tray.story;
+    story.counts.iter().map(|look| look.day).chain(story.pests.iter().map(|pest| pest.from)).max()
+}
+
 /// Labels to read: treatments of which nobody wrote the waiting time.
 pub(super) fn labels(walk: &Walk<'_>) -> Vec<Stop> {
     let mut stops = Vec::new();
-    let unknown = |all: &Treatments| {
-        let day = walk.day();
-        let mut found = all.iter().rev().filter(|one| one.over_on().is_none() && one.day <= day);
-        found.next().cloned()
+    let day = walk.day();
+    let unknown = |all: &Treatments| all.iter().rev().find(|one| one.over_on().is_none() && one.day <= day).cloned();
+    let reason = |one: &Treatment, in_bed: bool| RoundReason::LabelNotRead {
+        with: one.with.clone(),
+        day: one.day,
+        people: one.over_on().is_none(),
+        planting: in_bed && one.plantable_on().is_none(),
     };
-    let reason = |one: &Treatment| RoundReason::LabelNotRead { with: one.with.clone(), day: one.day };
-    for tray in walk.living_trays() {
+    // Of a tray that is gone only where its place is still closed by it.
+    let closes = |tray: &&TrayPicture| {
+        walk.picture.closed.values().flatten().any(|closing| closing.tray.as_ref() == Some(&tray.code))
+    };
+    let gone = walk.picture.trays.values().map(|tray| &**tray).filter(|tray| tray.stage == Stage::Spent);
+    for tray in walk.living_trays().chain(gone.filter(closes)) {
         let Some(one) = unknown(&tray.story.treatments) else { continue };
-        let stop = walk.tray_stop(tray, Task::ReadLabel, reason(&one));
+        let stop = walk.tray_stop(tray, Task::ReadLabel, reason(&one, false));
         stops.push(label(stop, &one, f64::from(tray.standing), walk.day()));
     }
     for (name, place) in walk.picture.places.iter() {
         let Some(one) = unknown(&place.treatments) else { continue };
         let here = walk.living_trays().filter(|tray| tray.place.as_ref() == Some(name));
-        let stop = walk.place_stop(name, Task::ReadLabel, reason(&one));
+        let stop = walk.place_stop(name, Task::ReadLabel, reason(&one, false));
         stops.push(label(stop, &one, f64::from(all_of(here.map(|tray| tray.standing))), walk.day()));
     }
     for bed in walk.picture.beds.values() {
-        let Some(one) = unknown(&bed.story.treatments) else { continue };
+        // One stop for the newest, of which both are asked at once.
+        let asks = |one: &&Treatment| (one.over_on().is_none() || one.plantable_on().is_none()) && one.day <= day;
+        let Some(one) = bed.story.treatments.iter().rev().find(asks).cloned() else { continue };
         let living = all_of(bed.species.iter().map(|line| line.living));
-        let stop = walk.bed_stop(bed, Task::ReadLabel, reason(&one));
+        let stop = walk.bed_stop(bed, Task::ReadLabel, reason(&one, true));
         stops.push(label(stop, &one, f64::from(living), walk.day()));
     }
     stops
@@ -100,8 +162,7 @@ pub(super) fn treatments_over(walk: &Walk<'_>) -> Vec<Stop> {
 fn tray_over(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let story = &tray.story;
     let (treatment, over) = just_over(walk, story.treatments.iter())?;
-    let looks = story.counts.iter().map(|look| look.day).chain(story.pests.iter().map(|pest| pest.from));
-    if looks.max().is_some_and(|looked| looked >= over) {
+    if looked_on(tray).is_some_and(|looked| looked >= over) {
         return None;
     }
     let stop = walk.tray_stop(tray, Task::TreatmentOver, ended(treatment, over));

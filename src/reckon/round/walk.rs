@@ -5,10 +5,11 @@ use std::collections::BTreeMap;
 use super::stop::{AtStake, RoundReason, Stake, Stop, Task, ToBed, WalkOrder, Where};
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
+use crate::nursery::pest::keeps_apart;
 use crate::nursery::species::Profile;
 use crate::reckon::forecast::{Outlook, TrayForecast};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
-use crate::reckon::tray::{is_bare, time};
+use crate::reckon::tray::{is_bare, pest, time};
 
 use super::intervals::NO_LAST_DAY_DAYS;
 
@@ -18,6 +19,8 @@ const LEG_PLACES: u8 = 1;
 const LEG_NO_PLACE: u8 = 2;
 const LEG_BEDS: u8 = 3;
 const LEG_SEED: u8 = 4;
+/// What is sick or quarantined comes last, so that hands and tools carry nothing on.
+const LEG_SICK: u8 = 5;
 
 /// What the tasks are looked for with.
 pub(super) struct Walk<'a> {
@@ -145,7 +148,17 @@ impl<'a> Walk<'a> {
         let mut stop = blank(task, id, Subject::Tray(tray.code.clone()), at, order, why);
         stop.tray_sign = tray.story.sign.clone();
         stop.place_sign = place_sign;
-        stop
+        if self.is_sick(tray) { stop.last_of_all() } else { stop }
+    }
+
+    /// Whether plants are sick, or a person keeps them apart because they may be.
+    pub(super) fn is_sick(&self, tray: &TrayPicture) -> bool {
+        let places = &self.picture.places;
+        let at_place = tray.place.as_ref().and_then(|place| places.get(place)).and_then(|place| place.held.as_ref());
+        let held = tray.story.held.iter().chain(at_place);
+        let mut in_force = held.filter(|held| held.what.1.is_none_or(|until| self.day() <= until));
+        in_force.any(|held| keeps_apart(&held.what.0))
+            || !pest::open_in_tray(&tray.story, places, self.day()).is_empty()
     }
 
     pub(super) fn place_stop(&self, place: &PlaceName, task: Task, why: RoundReason) -> Stop {
@@ -172,7 +185,9 @@ impl<'a> Walk<'a> {
     pub(super) fn bed_stop(&self, bed: &BedPicture, task: Task, why: RoundReason) -> Stop {
         let order = WalkOrder { leg: LEG_BEDS, number: 0, name: bed.field.to_string(), bed: bed.name.to_string() };
         let id = format!("{task} {}", bed.name);
-        blank(task, id, Subject::Bed(bed.name.clone()), Where::Bed(bed.name.clone()), order, why)
+        let stop = blank(task, id, Subject::Bed(bed.name.clone()), Where::Bed(bed.name.clone()), order, why);
+        let sick = pest::in_bed(&bed.story, self.day()).is_some_and(|pest| pest.blocks);
+        if sick { stop.last_of_all() } else { stop }
     }
 
     pub(super) fn lot_stop(&self, lot: &LotCode, task: Task, why: RoundReason) -> Stop {
@@ -209,12 +224,21 @@ fn blank(task: Task, id: String, subject: Subject, at: Where, order: WalkOrder, 
         place_sign: None,
         last: None,
         expect: None,
+        at_sick: false,
+        after_wait: None,
         entries: Vec::new(),
         source: Source::default(),
     }
 }
 
 impl Stop {
+    /// The same at the end of the walk.
+    fn last_of_all(mut self) -> Stop {
+        self.order.leg = LEG_SICK;
+        self.at_sick = true;
+        self
+    }
+
     pub(super) fn risking(mut self, what: Stake, plants: f64, within_days: i32) -> Stop {
         self.at_stake = AtStake { what, plants: plants.max(0.0), within_days: within_days.max(1) };
         self

@@ -131,6 +131,9 @@ pub struct WorkDone {
     pub day: Day,
     /// The work.
     pub task: GroundTask,
+    /// Depth of holes as written, cm.
+    #[serde(default)]
+    pub(crate) depth_cm: Option<f64>,
     /// The rows or places that were named; none = the whole bed.
     pub part: Option<PartOfBed>,
     /// The entry.

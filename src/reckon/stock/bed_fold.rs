@@ -118,6 +118,7 @@ impl BedFold<'_> {
             GroundEntry::Prepared(work) => self.story.work.push(WorkDone {
                 day: entry.happened,
                 task: work.task,
+                depth_cm: work.depth_cm.map(|depth| depth.0),
                 part: part_of_bed(work.rows.as_ref(), work.at.as_ref()),
                 entry: entry.id.clone(),
             }),

@@ -4,8 +4,8 @@ use super::tray::{Graft, Origin, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
-use crate::nursery::entry::types::Roots;
-use crate::nursery::entry::{Entry, OrderKey, SeedEntry, TrayEntry, What};
+use crate::nursery::entry::types::{ArrivedFrom, PlantForm, Roots};
+use crate::nursery::entry::{Entry, OrderKey, PlantsReceived, SeedEntry, TrayEntry, What};
 use crate::reckon::ledger::Ledger;
 use crate::reckon::site::Site;
 
@@ -35,6 +35,12 @@ pub(crate) struct Lineage {
     pub culled_on: Vec<Day>,
     /// Of how many plants roots were cut since that plug.
     roots_cut: u32,
+    /// Whether wildlings are among them.
+    wild: bool,
+    /// Since when those have stood in a container, where they do.
+    bagged_on: Option<Day>,
+    /// The last day on which roots were cut.
+    pub last_cut: Option<Day>,
 }
 
 impl Lineage {
@@ -57,9 +63,15 @@ impl Lineage {
             TrayEntry::RootsCut(cut) => {
                 let count = cut.count.map_or(u32::MAX, |count| count.0);
                 self.roots_cut = self.roots_cut.saturating_add(count);
+                self.last_cut = self.last_cut.max(Some(entry.happened));
             }
             _ => {}
         }
+    }
+
+    /// Since when wildlings have stood in a container, once they were moved on a day; none where none are among them.
+    pub(crate) fn wildlings_bagged(&self, moved_on: Day) -> Option<Day> {
+        self.wild.then(|| self.bagged_on.unwrap_or(moved_on))
     }
 
     /// The plug that showed circling roots, where so many plants moved on are more than had their roots cut.
@@ -100,6 +112,8 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
             TrayEntry::Resown(resown) => (&resown.lot, Some(resown.seeds.0), None),
             TrayEntry::PlantsReceived(received) => {
                 lineage.species.get_or_insert_with(|| received.species.clone());
+                lineage.wild |= received.from == ArrivedFrom::Wildling;
+                lineage.bagged_on = lineage.bagged_on.max(wildlings_bagged(received, entry.happened));
                 lineage.received.get_or_insert_with(|| Origin::Received {
                     from: received.from,
                     form: received.form,
@@ -117,6 +131,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
             TrayEntry::MovedOn(moved) if ledger.tray_at(&moved.to, &key) == *tray => {
                 let own = (lineage.circling.take(), std::mem::take(&mut lineage.roots_cut));
                 follow(ledger, site, &ledger.tray_at(&moved.from, &key), &key, moves_left - 1, lineage);
+                lineage.bagged_on = lineage.wildlings_bagged(entry.happened);
                 let brought = lineage.circling_in(moved.count.0);
                 (lineage.circling, lineage.roots_cut) = if brought.is_some() { (brought, 0) } else { own };
                 continue;
@@ -152,4 +167,10 @@ fn stands_at(ledger: &Ledger, tray: &TrayCode, what: &TrayEntry, key: &OrderKey)
         TrayEntry::Carried(carried) => Some(carried.place.clone()),
         _ => None,
     }
+}
+
+/// Since when wildlings that came in bags have stood in them; none of others.
+pub(super) fn wildlings_bagged(received: &PlantsReceived, came: Day) -> Option<Day> {
+    let bagged = matches!(received.form, PlantForm::Bag | PlantForm::Plug);
+    (received.from == ArrivedFrom::Wildling && bagged).then(|| received.stands_since.unwrap_or(came))
 }

@@ -301,6 +301,10 @@ pub struct TrayStory {
     pub circling_from_before: Option<Since<()>>,
     /// Times that circling roots were cut, oldest first: of how many plants.
     pub roots_cut: Vec<Since<u32>>,
+    /// The last day on which roots of plants were cut before they were moved on into it.
+    pub(crate) cut_before: Option<Day>,
+    /// Since when wildlings among its plants have stood in a container.
+    pub(crate) wildlings_bagged: Option<Day>,
     /// How many plugs, the oldest, no longer tell: the roots of all plants were cut since.
     pub plugs_before_cut: usize,
     /// Plants grafted or budded, in this tray or before they came into it, oldest first.
@@ -357,6 +361,8 @@ impl TrayStory {
             plugs: Vec::new(),
             circling_from_before: None,
             roots_cut: Vec::new(),
+            cut_before: None,
+            wildlings_bagged: None,
             plugs_before_cut: 0,
             grafts: Vec::new(),
             flushes: Vec::new(),

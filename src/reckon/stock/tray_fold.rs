@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use super::lineage::{Lineage, lineage_of};
+use super::lineage::{Lineage, lineage_of, wildlings_bagged};
 use super::tray::{CountLook, Graft, Origin, PartLook, SampleLook, Since, Sowing, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
@@ -194,6 +194,7 @@ impl TrayFold<'_> {
     }
 
     fn received(&mut self, entry: &Arc<Entry>, received: &PlantsReceived) {
+        self.story.wildlings_bagged = self.story.wildlings_bagged.max(wildlings_bagged(received, entry.happened));
         let origin = Origin::Received {
             from: received.from,
             form: received.form,
@@ -231,6 +232,7 @@ impl TrayFold<'_> {
         }
         let lineage: Lineage = lineage_of(self.ledger, self.site, &moved.from, &key);
         let circling = lineage.circling_in(moved.count.0);
+        self.story.wildlings_bagged = self.story.wildlings_bagged.max(lineage.wildlings_bagged(entry.happened));
         let new = self.story.origin.is_none();
         if new {
             self.story.origin = Some(match lineage.received {
@@ -248,6 +250,7 @@ impl TrayFold<'_> {
         self.story.grafts.extend(lineage.grafts);
         self.story.moves_in.push(entry.happened);
         self.story.culled_on.extend(lineage.culled_on);
+        self.story.cut_before = self.story.cut_before.max(lineage.last_cut);
         let known = self.story.pests.iter().map(|pest| pest.entry.clone()).collect::<Vec<_>>();
         self.story.pests.extend(lineage.pests.into_iter().filter(|pest| !known.contains(&pest.entry)));
         if circling.is_some() {

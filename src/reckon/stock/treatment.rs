@@ -5,6 +5,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
+use crate::nursery::entry::types::NotNegative;
+use crate::nursery::herbicide::is_herbicide;
 
 /// Nobody works among what was treated on the same day (ours; the rules for workers of the United States, 40 CFR 170, let nobody
 /// in before a spray is dry, from memory). The label asks for more or for the same, never for less.
@@ -19,6 +21,9 @@ pub struct Treatment {
     pub with: String,
     /// The waiting time as written from the label, whole days, rounded up; none where nobody wrote it.
     pub wait_days: Option<i32>,
+    /// Days until what was treated may be planted, as written from the label; none where nobody wrote it.
+    #[serde(default)]
+    pub(crate) plant_after_days: Option<i32>,
     /// The entry that says so; of a completed one, the entry that completed it.
     pub entry: EntryId,
 }
@@ -30,9 +35,27 @@ impl Treatment {
         self.wait_days.map(|days| self.day.plus(days.max(LEAST_WAIT_DAYS)))
     }
 
+    /// The day from which a bed treated with it may be planted; none where that is unknown. Of what kills no plants nothing is waited
+    /// for but what is written.
+    pub(crate) fn plantable_on(&self) -> Option<Day> {
+        let days = self.plant_after_days.or((!is_herbicide(&self.with)).then_some(0));
+        days.map(|days| self.day.plus(days))
+    }
+
+    /// Whether planting waits for it on a day, or nobody knows how long.
+    pub(crate) fn holds_planting_on(&self, day: Day) -> bool {
+        self.day <= day && self.plantable_on().is_none_or(|on| day < on)
+    }
+
     /// Whether it is the treatment of a day with something, however that is spelt.
     fn is_that(&self, day: Day, with: &str) -> bool {
         self.day == day && self.with.trim().to_lowercase() == with.trim().to_lowercase()
+    }
+
+    /// Whether it ends before another: one whose time is unknown ends last.
+    pub(crate) fn ends_before(&self, other: &Treatment) -> bool {
+        let end = |one: &Treatment| (one.over_on().is_none(), one.over_on());
+        end(self) < end(other)
     }
 
     /// Whether the waiting time runs on a day, or is not known.
@@ -49,15 +72,18 @@ impl Treatments {
     /// Takes in an entry. A later entry of the same day and means completes the earlier one: what it does not say stays.
     pub fn write(&mut self, day: Day, treated: &Treated, entry: EntryId) {
         let with = treated.with.0.to_string();
-        let wait_days = treated.safe_after_days.map(|days| days.0.ceil() as i32);
+        let whole = |days: Option<NotNegative>| days.map(|days| days.0.ceil() as i32);
+        let wait_days = whole(treated.safe_after_days);
+        let plant_after_days = whole(treated.plant_after_days);
         match self.0.iter_mut().find(|one| one.is_that(day, &with)) {
             Some(earlier) => {
-                if wait_days.is_some() {
-                    earlier.wait_days = wait_days;
+                if wait_days.is_some() || plant_after_days.is_some() {
+                    earlier.wait_days = wait_days.or(earlier.wait_days);
+                    earlier.plant_after_days = plant_after_days.or(earlier.plant_after_days);
                     earlier.entry = entry;
                 }
             }
-            None => self.0.push(Treatment { day, with, wait_days, entry }),
+            None => self.0.push(Treatment { day, with, wait_days, plant_after_days, entry }),
         }
     }
 

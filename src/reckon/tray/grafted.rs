@@ -18,10 +18,15 @@ pub(crate) fn criterion(story: &TrayStory, profile: Option<&Profile>, day: Day) 
     let all = story.is_grafted();
     let written = story.grafts.iter().map(|graft| graft.what.plants).fold(0, u32::saturating_add);
     let grafted = Range::exact(f64::from(if all { standing } else { written }));
-    let heals_on = story.grafts.iter().map(|graft| graft.from.plus(GRAFT_HEALS_DAYS)).max().filter(|over| day < *over);
+    let heals_on = heals_on(story, day);
     let (source, met) = (Source::figure(Some(&usual.source)), all && heals_on.is_none());
     let criterion = Criterion::found(Question::Grafted, PlantsAtLeast(standing), grafted, Basis::Counted, met, source)
         .expected_on(heals_on)
         .resting_on(story.grafts.iter().map(|graft| graft.entry.clone()));
     (standing > 0).then(|| if heals_on.is_some() { criterion } else { criterion.advising() })
+}
+
+/// The day on which the unions of plants grafted a short while ago have healed; none where none are.
+pub(crate) fn heals_on(story: &TrayStory, day: Day) -> Option<Day> {
+    story.grafts.iter().map(|graft| graft.from.plus(GRAFT_HEALS_DAYS)).max().filter(|over| day < *over)
 }

@@ -1,9 +1,10 @@
 //! What a person or a plant's own growth holds back: held, under treatment, soft flush, last day of bare roots.
 
-use crate::base::{Day, EntryId};
-use crate::nursery::entry::types::PlantForm;
+use super::closed::{self, Closed, Closing};
+use crate::base::{Day, EntryId, PlaceName};
+use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
 use crate::nursery::species::{Profile, Role};
-use crate::reckon::picture::quantity::{LivesBare, NotSo, Until};
+use crate::reckon::picture::quantity::{AtWork, Beside, LivesBare, NotSo, Until};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, Source};
 use crate::reckon::stock::{Origin, Places, Since, TrayStory, Treatment, holding};
 
@@ -34,35 +35,48 @@ pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<(String, Opti
 /// Every treatment that reached the plants of a tray: its own, those its plants brought along, and those of a place while
 /// they stood there.
 pub(crate) fn treatments<'a>(story: &'a TrayStory, places: &'a Places) -> impl Iterator<Item = &'a Treatment> {
-    let ends = story.places.iter().skip(1).map(|spell| Some(spell.from)).chain([None]);
-    let stays = story.places.iter().zip(ends).map(|(spell, until)| (&spell.what, spell.from, until));
-    let before = story.stays_before.iter().map(|stay| (&stay.place, stay.from, Some(stay.until)));
-    let at_places = stays.chain(before).flat_map(move |(place, from, until)| {
+    let at_places = stays(story).flat_map(move |(place, from, until)| {
         let all = places.get(place).into_iter().flat_map(|place| place.treatments.iter());
         all.filter(move |one| from <= one.day && until.is_none_or(|until| one.day <= until))
     });
     story.treatments.iter().chain(at_places)
 }
 
-/// The criterion `treated`: the waiting time of every treatment, as written from the label, has ended.
-pub fn treated(story: &TrayStory, places: &Places, day: Day) -> Criterion {
-    waiting(holding(treatments(story, places), day))
+/// Where a tray's plants stood, from when until when; the last stay has no end.
+pub(crate) fn stays(story: &TrayStory) -> impl Iterator<Item = (&PlaceName, Day, Option<Day>)> {
+    let ends = story.places.iter().skip(1).map(|spell| Some(spell.from)).chain([None]);
+    let stays = story.places.iter().zip(ends).map(|(spell, until)| (&spell.what, spell.from, until));
+    stays.chain(story.stays_before.iter().map(|stay| (&stay.place, stay.from, Some(stay.until))))
+}
+
+/// The criterion `treated`: the waiting time of every treatment, as written from the label, has ended; those of the trays beside it
+/// too, for nobody works among them before.
+pub(crate) fn treated(story: &TrayStory, places: &Places, closed: &Closed, day: Day) -> Criterion {
+    let own = holding(treatments(story, places), day);
+    let beside = closed::beside(closed, story, day);
+    let Some(Closing { treatment, tray }) = beside.filter(|one| own.is_none_or(|own| own.ends_before(&one.treatment)))
+    else {
+        return waiting(own, None);
+    };
+    waiting(Some(treatment), Some(tray.clone().map_or(Beside::Place, Beside::Tray)))
 }
 
 /// The criterion `treated` of what is treated: a waiting time that nobody wrote is unknown and holds back.
-pub fn waiting(holding: Option<&Treatment>) -> Criterion {
+pub(crate) fn waiting(holding: Option<&Treatment>, beside: Option<Beside>) -> Criterion {
     const SOURCE: RuleSource = RuleSource::WaitingTime;
     let Some(treatment) = holding else {
         return Criterion::found(Question::Treated, NotSo, None, Basis::Reckoned, true, SOURCE);
     };
+    let on_bench = beside.as_ref().is_some_and(|beside| *beside != Beside::Bed);
+    let source = if on_bench { RuleSource::WaitingBeside } else { SOURCE };
     let criterion = match treatment.over_on() {
         Some(over) => {
-            let known = Some(treatment.with.clone());
-            Criterion::found(Question::Treated, NotSo, known, Basis::Measured, false, SOURCE).expected_on(Some(over))
+            let known = Some(AtWork { with: treatment.with.clone(), beside });
+            Criterion::found(Question::Treated, NotSo, known, Basis::Measured, false, source).expected_on(Some(over))
         }
         None => {
-            let gap = Gap::NoWaitingTime { with: treatment.with.clone(), day: treatment.day };
-            Criterion::lacking(Question::Treated, Some(NotSo), Some(gap), true, SOURCE)
+            let gap = Gap::NoWaitingTime { with: treatment.with.clone(), day: treatment.day, beside };
+            Criterion::lacking(Question::Treated, Some(NotSo), Some(gap), true, source)
         }
     };
     criterion.resting_on([treatment.entry.clone()])
@@ -88,10 +102,22 @@ pub(crate) const BARE_ROOTS_KEEP_DAYS: i32 = 2;
 /// The same where they lie heeled in, cool and moist (from memory, as above).
 pub(crate) const HEELED_IN_KEEP_DAYS: i32 = 7;
 
+/// Days that stumps and stakes keep, moist and in the shade, where their profile has no figure: they have no leaves to lose water by. Ours,
+/// from common practice: one to three weeks.
+pub(crate) const STUMPS_KEEP_DAYS: i32 = 7;
+
+fn stumps_keep_days(profile: Option<&Profile>) -> Option<i32> {
+    profile.and_then(|profile| profile.stump_keep_days.as_ref()).map(|figure| figure.value.round() as i32)
+}
+
 /// The last day of bare roots and stumps, and whether somebody wrote it; none of any other plants.
-pub fn last_day(story: &TrayStory) -> Option<(Day, bool, &EntryId)> {
+pub(crate) fn last_day<'a>(story: &'a TrayStory, profile: Option<&Profile>) -> Option<(Day, bool, &'a EntryId)> {
     let Some(Origin::Received { good_until, heeled_in, form, day, entry, .. }) = &story.origin else { return None };
-    let usual = if *heeled_in { HEELED_IN_KEEP_DAYS } else { BARE_ROOTS_KEEP_DAYS };
+    let usual = match form {
+        PlantForm::Stump => stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS),
+        _ if *heeled_in => HEELED_IN_KEEP_DAYS,
+        _ => BARE_ROOTS_KEEP_DAYS,
+    };
     match good_until {
         Some(until) => Some((*until, true, entry)),
         None if matches!(form, PlantForm::BareRoot | PlantForm::Stump) => Some((day.plus(usual), false, entry)),
@@ -105,16 +131,23 @@ pub(crate) fn bare_roots(story: &TrayStory, profile: Option<&Profile>) -> Option
     if profile.is_some_and(|profile| profile.role == Role::Nurse) {
         return None;
     }
-    let entry = last_day(story).map(|(.., entry)| entry.clone());
+    let entry = last_day(story, profile).map(|(.., entry)| entry.clone());
+    let wild = matches!(&story.origin, Some(Origin::Received { from: ArrivedFrom::Wildling, .. }));
+    if wild && story.form() == Some(PlantForm::BareRoot) {
+        let (needed, known) = (LivesBare::Yes, LivesBare::Wildling);
+        let torn = Criterion::found(Question::BareRoots, needed, known, Basis::Measured, false, RuleSource::Wildlings);
+        return Some(torn.resting_on(entry));
+    }
     let criterion = match profile.and_then(|profile| profile.bare_roots.as_ref()) {
         Some(figure) => {
             let (lives, source) = (figure.value, Source::figure(Some(&figure.source)));
-            Criterion::found(Question::BareRoots, LivesBare(true), LivesBare(lives), Basis::Assumed, lives, source)
+            let known = if lives { LivesBare::Yes } else { LivesBare::No };
+            Criterion::found(Question::BareRoots, LivesBare::Yes, known, Basis::Assumed, lives, source)
         }
         None => {
             let gap = story.species.clone().map(Gap::NoBareRoots);
             let mut unknown =
-                Criterion::lacking(Question::BareRoots, Some(LivesBare(true)), gap, false, RuleSource::NoFigure);
+                Criterion::lacking(Question::BareRoots, Some(LivesBare::Yes), gap, false, RuleSource::NoFigure);
             unknown.warns = true;
             unknown
         }
@@ -130,12 +163,15 @@ pub(crate) fn kept_long(came: Day, good_until: Option<Day>, form: PlantForm) -> 
 }
 
 /// The criterion `good_until` of bare roots and stumps.
-pub fn good_until(story: &TrayStory, day: Day) -> Option<Criterion> {
-    let (until, written, entry) = last_day(story)?;
+pub(crate) fn good_until(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<Criterion> {
+    let (until, written, entry) = last_day(story, profile)?;
+    let of_profile = profile.and_then(|profile| profile.stump_keep_days.as_ref());
     // A coming day is written down, and measured by nobody.
-    let (basis, source) = match written {
-        true => (Basis::Reckoned, RuleSource::LastDayWritten),
-        false => (Basis::Assumed, RuleSource::LastDayTaken),
+    let (basis, source) = match (written, story.form() == Some(PlantForm::Stump), of_profile) {
+        (true, _, _) => (Basis::Reckoned, RuleSource::LastDayWritten.into()),
+        (false, true, Some(figure)) => (Basis::Assumed, Source::figure(Some(&figure.source))),
+        (false, true, None) => (Basis::Assumed, RuleSource::StumpsKeep.into()),
+        (false, false, _) => (Basis::Assumed, RuleSource::LastDayTaken.into()),
     };
     let mut criterion = Criterion::found(Question::GoodUntil, Until(until), day, basis, day <= until, source);
     if let Some(Origin::Received { good_until, form, day: came, .. }) = &story.origin {

@@ -1,8 +1,9 @@
 //! A tray's readiness: every question of its verdict, its stage, and from when until when it can go out.
 
 pub mod age_of_count;
+pub(crate) mod closed;
 pub mod exposure;
-mod grafted;
+pub(crate) mod grafted;
 pub mod hardening;
 pub mod hold;
 pub mod light;
@@ -34,6 +35,8 @@ pub(crate) struct Around<'a> {
     pub site: &'a Site,
     /// Every place.
     pub places: &'a Places,
+    /// The places that a waiting time closes.
+    pub closed: &'a closed::Closed,
     /// Held lots among the tray's own.
     pub lots_held: Vec<Since<(String, Option<Day>)>>,
     /// The nursery's weekly loss.
@@ -85,14 +88,14 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
     let holding = time::holding(story, profile, around.site, &age, day);
     let plug = time::last_plug(story);
     let standing_range = age_of_count::standing_range(story, around.weekly_loss, day);
-    let share = size::plantable_share(story, profile, age.youngest_days);
+    let share = size::plantable_share(story, profile, age.youngest_days, day);
     let plantable = standing_range.times(share.share);
     let judged =
         Judged { story, profile, age: &age, clock: &clock, history: &history, last_light: last_light.as_ref() };
     let mut criteria = judged.criteria(around, holding.as_ref(), plug.as_ref(), standing_range);
     criteria.push(load_criterion(story, plantable, share.basis));
     let ready = criteria.iter().all(|criterion| !criterion.blocks);
-    let good_until = good_until_of(story);
+    let good_until = hold::last_day(story, profile).map(|(until, ..)| until);
     let (best_before, best_before_spread) = time::best_before(holding.as_ref(), plug.as_ref(), good_until);
     let ready_from = ready_from(&criteria, ready, day);
     TrayPicture {
@@ -126,10 +129,6 @@ fn lots_of(story: &TrayStory) -> Vec<LotCode> {
     let mut lots: Vec<LotCode> = story.sowings.iter().filter_map(|sowing| sowing.lot.clone()).collect();
     lots.dedup();
     lots
-}
-
-fn good_until_of(story: &TrayStory) -> Option<Day> {
-    hold::last_day(story).map(|(until, ..)| until)
 }
 
 fn load_criterion(story: &TrayStory, plantable: crate::base::Range, basis: Basis) -> Criterion {
@@ -196,15 +195,15 @@ impl Judged<'_> {
     ) -> Vec<Criterion> {
         let day = around.day;
         let bare = is_bare(self.story);
-        let measured = size::last_sample(self.story).is_some();
+        let measured = size::sample_that_lasts(self.story, day).is_some();
         // What a person or a treatment holds back is said first.
-        let treated = hold::treated(self.story, around.places, day);
+        let treated = hold::treated(self.story, around.places, around.closed, day);
         // Nobody looks for pests among what was sprayed while its waiting time runs.
         let pest = pest::criterion(self.story, around.places, day).expected_on(treated.expected);
         let held = hold::held(self.story, around.places, &around.lots_held, day);
         let mut all = vec![self.living(standing), held, treated, pest];
         if bare {
-            all.extend(hold::good_until(self.story, day));
+            all.extend(hold::good_until(self.story, self.profile, day));
             all.extend(hold::bare_roots(self.story, self.profile));
             // Leaves from the shade burn as well on bare roots; a stump has none.
             let shade_written = matches!(&self.story.origin, Some(Origin::Received { light_share: Some(_), .. }));

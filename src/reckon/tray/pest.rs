@@ -26,7 +26,7 @@ pub(crate) struct OpenPest {
 
 impl OpenPest {
     /// Whether it holds a tray: what nobody counted may be on all of them.
-    fn holds(&self) -> bool {
+    pub(crate) fn holds(&self) -> bool {
         self.seen.in_soil || self.seen.spreads || self.on_many()
     }
 
@@ -121,14 +121,31 @@ pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criteri
 /// spreads from one plant, holds back until a look finds none of it or something was done against it; what else eats there waits
 /// for young plants and asks for care.
 pub(crate) fn in_bed(story: &BedStory, day: Day) -> Option<Criterion> {
+    let last = holding_in_bed(story, day)?;
+    let seen = Some(PestSeen { in_bed: true, ..last.pest.seen.clone() });
+    let found = Criterion::found(Question::Pest, NotSo, seen, Basis::Measured, false, RuleSource::Pest);
+    let found = found.resting_on(last.entries);
+    Some(if last.holds { found } else { found.advising() })
+}
+
+/// The worst pest of a bed that is not settled.
+pub(crate) struct InBed {
+    /// The pest.
+    pub pest: OpenPest,
+    /// Whether it holds the bed back.
+    pub holds: bool,
+    /// The entries of all that are open.
+    pub entries: Vec<EntryId>,
+}
+
+/// The worst of what was seen in a bed and not settled; none where nothing is open.
+pub(crate) fn holding_in_bed(story: &BedStory, day: Day) -> Option<InBed> {
     let acted: Vec<Day> = story.treatments.iter().map(|one| one.day).filter(|on| *on <= day).collect();
     // A later look at a bed is believed: nobody culls there.
     let looked: Vec<Day> = story.pests.iter().map(|pest| pest.from).collect();
     let open = open(story.pests.iter(), &looked, day);
     let holds = |pest: &OpenPest| pest.holds_bed() && !acted.iter().any(|acted| *acted >= pest.seen.on);
+    let entries = open.iter().flat_map(|pest| pest.entries.iter().cloned()).collect();
     let last = open.iter().max_by_key(|pest| (holds(pest), pest.seen.in_soil, pest.seen.on))?;
-    let seen = Some(PestSeen { in_bed: true, ..last.seen.clone() });
-    let found = Criterion::found(Question::Pest, NotSo, seen, Basis::Measured, false, RuleSource::Pest);
-    let found = found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
-    Some(if holds(last) { found } else { found.advising() })
+    Some(InBed { holds: holds(last), pest: last.clone(), entries })
 }

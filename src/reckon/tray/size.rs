@@ -11,7 +11,7 @@ use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, SampleUnit, Source};
 use crate::reckon::stock::{Origin, SampleLook, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
-use crate::reckon::tray::time;
+use crate::reckon::tray::{is_bare, time};
 use crate::science::{quality, sampling};
 
 /// A sample of plants that grow tells of their size for so many days: 8 weeks (ours; 6 to 8 weeks).
@@ -105,8 +105,13 @@ pub(crate) fn has_collar_rule(story: &TrayStory) -> bool {
 
 /// The share of a tray's plants that can be planted: the share of its last sample that passes height and collar plant
 /// by plant, or a reckoned share with its wide range.
-pub(crate) fn plantable_share(story: &TrayStory, profile: Option<&Profile>, age_days: Option<i32>) -> PlantableShare {
-    if let Some(sample) = last_sample(story) {
+pub(crate) fn plantable_share(
+    story: &TrayStory,
+    profile: Option<&Profile>,
+    age_days: Option<i32>,
+    day: Day,
+) -> PlantableShare {
+    if let Some(sample) = sample_that_lasts(story, day) {
         let (pass, of) = passing(story, profile, &sample);
         let likely = f64::from(pass) / f64::from(of);
         let ends = sampling::wilson(pass, of, SAMPLE_LEVEL).unwrap_or(Range::exact(likely));
@@ -199,6 +204,11 @@ pub(crate) fn last_sample(story: &TrayStory) -> Option<Cow<'_, SampleLook>> {
     Some(Cow::Owned(together))
 }
 
+/// The last sample, where it still tells of the size: of plants that grow for some weeks, of bare roots and stumps always.
+pub(crate) fn sample_that_lasts(story: &TrayStory, day: Day) -> Option<Cow<'_, SampleLook>> {
+    last_sample(story).filter(|sample| is_bare(story) || day.days_since(sample.day) <= SAMPLE_LASTS_DAYS)
+}
+
 /// One load of a tray in which so many stand.
 pub(crate) fn load(standing: u32) -> u32 {
     LOAD_PLANTS.min(standing).max(1)
@@ -223,8 +233,12 @@ pub fn criteria(
     day: Day,
 ) -> Vec<Criterion> {
     let limits = limits(profile, story);
-    let sample = last_sample(story);
+    let sample = sample_that_lasts(story, day);
     let sample = sample.as_deref();
+    // A sample that is too old says when, and is asked for anew.
+    let old_sample = last_sample(story).filter(|_| sample.is_none()).map(|sample| (sample.day, sample.entry.clone()));
+    let too_old = || old_sample.as_ref().map(|(on, _)| Gap::SampleOld { on: *on });
+    let entry_of_it = || old_sample.as_ref().map(|(_, entry)| entry.clone());
     let standing = story.accounts.standing_count();
     // Of plants that could go by their age, or whose age is not asked, something must be known of the size: a look of today
     // tells it.
@@ -240,9 +254,11 @@ pub fn criteria(
             None => {
                 let came = height_on_arrival(story);
                 let tall = came.is_some_and(|(cm, _)| cm >= least);
-                let gap = came.map(|(cm, on)| Gap::HeightOnArrival { cm, on });
+                let gap = too_old().or(came.map(|(cm, on)| Gap::HeightOnArrival { cm, on }));
                 let (must, source) = (must_be_known && !tall, limits.height_source.clone());
-                Criterion::lacking(Question::Height, Some(needed), gap, must, source).expected_on(must.then_some(day))
+                Criterion::lacking(Question::Height, Some(needed), gap, must, source)
+                    .expected_on(must.then_some(day))
+                    .resting_on(entry_of_it())
             }
             Some(sample) => {
                 let heights: Vec<f64> = sample.plants.iter().map(|plant| plant.height_cm.0).collect();
@@ -270,7 +286,8 @@ pub fn criteria(
         all.push(match sample.filter(|_| !passes.is_empty()) {
             None => {
                 let must = must_be_known && sample.is_none() && limits.height.is_none();
-                Criterion::unknown(Question::Collar, Some(needed), must, limits.collar_source.clone())
+                let gap = if sample.is_none() { too_old() } else { None };
+                Criterion::lacking(Question::Collar, Some(needed), gap, must, limits.collar_source.clone())
                     .expected_on(must.then_some(day))
             }
             Some(sample) => {
@@ -288,7 +305,7 @@ pub fn criteria(
         let alone = sample.is_none() && all.is_empty();
         let must_be_known = (must_be_known && alone).then_some(day);
         let gone = sample.map_or(0, |sample| gone_since(story, sample));
-        all.extend(leaf_criterion(profile, sample, (standing, gone), must_be_known));
+        all.extend(leaf_criterion(profile, (sample, too_old()), (standing, gone), must_be_known));
     }
     all
 }
@@ -303,7 +320,7 @@ fn height_on_arrival(story: &TrayStory) -> Option<(f64, Day)> {
 
 fn leaf_criterion(
     profile: Option<&Profile>,
-    sample: Option<&SampleLook>,
+    (sample, too_old): (Option<&SampleLook>, Option<Gap>),
     (standing, gone): (u32, u32),
     must_be_known: Option<Day>,
 ) -> Option<Criterion> {
@@ -315,7 +332,8 @@ fn leaf_criterion(
     Some(match sample.filter(|_| !leaves.is_empty()) {
         None => {
             let source = Source::figure(Some(&figure.source));
-            Criterion::unknown(Question::Leaves, Some(needed), must_be_known.is_some(), source)
+            let gap = too_old.filter(|_| sample.is_none());
+            Criterion::lacking(Question::Leaves, Some(needed), gap, must_be_known.is_some(), source)
                 .expected_on(must_be_known)
         }
         Some(sample) => {

@@ -3,6 +3,7 @@
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::{MovedHow, Roots};
 use crate::nursery::species::{Figure, Profile};
+use crate::reckon::picture::criterion::RestsFrom;
 use crate::reckon::picture::quantity::{DaysOfSpecies, Holds, InContainer};
 use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Question, RuleSource, Source};
 use crate::reckon::site::Site;
@@ -197,7 +198,8 @@ pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
 
 /// Whether roots were cut so lately that a plug tells nothing of them.
 pub(crate) fn is_newly_cut(story: &TrayStory, day: Day) -> bool {
-    story.roots_cut.iter().any(|cut| (0..CUT_ROOTS_UNSEEN_DAYS).contains(&day.days_since(cut.from)))
+    let cuts = story.roots_cut.iter().map(|cut| cut.from).chain(story.cut_before);
+    cuts.into_iter().any(|cut| (0..CUT_ROOTS_UNSEEN_DAYS).contains(&day.days_since(cut)))
 }
 
 /// Beyond so many times the days a container holds, one plug that holds does not let plants go: a sample of these weeks must say
@@ -255,35 +257,44 @@ pub(crate) fn days_in_container(
 /// Ours: a ball that falls apart is planted without its fine roots; a plug that was seen to hold says it earlier.
 pub(crate) const POTTED_ON_REST_DAYS: i32 = 28;
 
+/// Wildlings stand so many days in their bags before they are brought out: three to four months in deep shade, common practice; the low
+/// end holds back.
+pub(crate) const WILDLING_DAYS: i32 = 90;
+
 /// Roots that were cut, or came into new soil, a short while ago.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(crate) struct RootsRest {
     since: Day,
     until: Day,
-    cut: bool,
+    why: RestsFrom,
 }
 
 /// Whether roots are still taking hold on a day, after they were cut or moved on, whichever was last; none where that is over,
 /// or never was.
 pub(crate) fn roots_rest(story: &TrayStory, day: Day) -> Option<RootsRest> {
-    let potted = story.moves_in.last().map(|moved| (*moved, false));
-    let cut = story.roots_cut.last().map(|cut| (cut.from, true));
-    let (since, cut) = cut.max(potted)?;
-    let until = since.plus(POTTED_ON_REST_DAYS);
-    (since <= day && day < until).then_some(RootsRest { since, until, cut })
+    let rest = |since: Day, why: RestsFrom| {
+        let days = if why == RestsFrom::TheWild { WILDLING_DAYS } else { POTTED_ON_REST_DAYS };
+        RootsRest { since, until: since.plus(days), why }
+    };
+    let moved = story.moves_in.last().map(|moved| rest(*moved, RestsFrom::Move));
+    let cut = story.roots_cut.last().map(|cut| cut.from).max(story.cut_before).map(|cut| rest(cut, RestsFrom::Cut));
+    let wild = story.wildlings_bagged.map(|bagged| rest(bagged, RestsFrom::TheWild));
+    let all = [moved, cut, wild].into_iter().flatten().filter(|rest| rest.since <= day && day < rest.until);
+    all.max_by_key(|rest| (rest.until, rest.why))
 }
 
 /// The criterion `plug`. While roots rest a plug must have been seen since they were cut or potted on.
 pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rest: Option<RootsRest>) -> Criterion {
-    const SOURCE: RuleSource = RuleSource::Plug;
+    let wild = rest.is_some_and(|rest| rest.why == RestsFrom::TheWild);
+    let source = if wild { RuleSource::Wildlings } else { RuleSource::Plug };
     let since = |on: Day| rest.is_none_or(|rest| on >= rest.since);
     let Some((checked, roots, entry)) = plug.filter(|(on, roots, _)| *roots != Roots::Holds || since(*on)) else {
-        let gap = rest.map(|RootsRest { since, until, cut }| Gap::RootsRest { since, until, cut });
-        return Criterion::lacking(Question::Plug, Some(Roots::Holds), gap, rest.is_some(), SOURCE)
+        let gap = rest.map(|RootsRest { since, until, why }| Gap::RootsRest { since, until, why });
+        return Criterion::lacking(Question::Plug, Some(Roots::Holds), gap, rest.is_some(), source)
             .expected_on(rest.map(|rest| rest.until));
     };
     let holds = *roots == Roots::Holds;
-    Criterion::found(Question::Plug, Roots::Holds, *roots, Basis::Measured, holds, SOURCE)
+    Criterion::found(Question::Plug, Roots::Holds, *roots, Basis::Measured, holds, source)
         .expected_on(holds.then_some(*checked))
         .resting_on([entry.clone()])
 }

@@ -27,6 +27,7 @@ caution_planting = Few bags at a time, knees bent. Cool hours, shade, water in s
 caution_shade_cloth = Cloth from a firm ladder that somebody holds, not from crates or tanks. Trays: knees bent.
 caution_spraying = The label leads: dose, gloves, mask, its time to stay out. Licence where it is asked; children far away.
 caution_after_spraying = Only after the label's time: gloves and long sleeves, hands washed; children not yet.
+caution_hygiene = Sick plants last of all, then wash hands and tools. What is thrown out: never on a nursery heap.
 caution_sowing = Coloured seed is poison: gloves, never food. Hot water scalds. Acid is for trained people only.
 caution_seed_test = Bleach never with ammonia or acid: the gas kills. Nitrate far from fire. Gibberellic acid: gloves, glasses.
 caution_seed_store = Treated or mouldy seed is no food. No dust of sacks in nose or eyes. Locked away from children.

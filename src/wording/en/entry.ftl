@@ -160,6 +160,7 @@ entry_pest_seen = { $about }: { $pest } seen
 part_on_share = on { $share }
 # (about, means)
 entry_treated = { $about } treated with { $means }
+part_plant_after = plant after { $days } days
 part_safe_after = safe after { $days } days
 part_safe_after_hours = safe after { $hours ->
     [one] { $hours } hour

@@ -23,5 +23,6 @@ standing_bare = bare
 standing_nursing = nursing
 standing_open = open
 standing_dry = dry
+standing_soaked = full of water
 standing_full = full
 standing_refill = refill

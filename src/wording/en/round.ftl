@@ -8,6 +8,8 @@ round_heading = { $stops ->
 round_mark_means = ! loses most by waiting
 # (what, why)
 stay_away = Stay away from { $what }: { $why }
+# (what, day)
+look_first = first look at them: treated with { $what }, the waiting time ended { $day } and nobody looked since
 round_nothing = Nothing is due.
 round_on_the_way = On the way out
 round_no_place = Trays without a place
@@ -109,6 +111,14 @@ round_plug_past_least = old enough to go
 round_plug_to_limit = { $days } d left in its container
 round_plug_past_limit = its container's time is over
 # (what, day)
+round_sick_open = { $what }, seen { $day }, and nothing done since: throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; or treat by the label. Write which
+# (what, day)
+round_sick_again = { $what }, seen { $day }, and answered: look again, and write the share left, 0 where it is gone
+# (what, day)
+round_label_both = { $what }, used { $day }: how long does its label say to stay away, and how long before planting? Read it from outside, and write both; until then nobody is sent in and nothing is planted
+# (what, day)
+round_label_planting = { $what }, used { $day }: how long before planting does its label say to wait? Read it and write it; until then nothing is planted here
+# (what, day)
 round_label = { $what }, used { $day }: how long does its label say to stay away? Read it from outside, and write it; until then nobody is sent in and nothing goes out
 # (what, day)
 round_treated = { $what }: waiting time as written ended { $day }; did it work?
@@ -147,8 +157,13 @@ round_survival = { $months ->
 # (plants, bed)
 round_to_bed = { $plants } to { $bed }
 round_fits_taken = ready, no place left in { $beds }: trays that can wait less go first
+round_not_sorted = a guess, nobody measured them: sort while you load, what is small or thin stays
 round_stays = { $plants } not good enough
 bare_roots_care = keep the roots heeled in or in wet sacking, in the shade, never in sun or wind; dip them in mud before planting
+round_bag_at_once = bare roots that do not live so: bag them at once, deep shade and moist, and let them go when a plug holds
+# (ends, rains)
+round_bag_ends = its bag ends { $ends }, before the rains of { $rains }: lift a plug, then pot on in time, or cull
+round_bare_taken = no bed takes them. Nobody wrote how long they keep, taken to { $day }: scratch the bark, and write the day you see
 round_bare_near = bare roots, no bed takes them; { $days ->
     [0] today is the last day
     [one] { $days } day left
@@ -249,6 +264,7 @@ task_measure = Measure
 task_check_plug = Lift a plug
 task_read_label = Read the label
 task_treatment_over = Look again
+task_sick = Sick plants
 task_test_lot = Test the seed
 task_sow_lot = Sow the seed
 task_clear = Clear
@@ -327,6 +343,10 @@ tasks_check_plug = { $n ->
 tasks_read_label = { $n ->
     [one] { $n } label to read
    *[other] { $n } labels to read
+}
+tasks_sick = { $n ->
+    [one] { $n } case of sick plants
+   *[other] { $n } cases of sick plants
 }
 tasks_treatment_over = { $n ->
     [one] { $n } look after a treatment

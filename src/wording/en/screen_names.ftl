@@ -81,6 +81,7 @@ field_of = Of what
 field_share_pct = Share of plants, %
 field_with = With what
 field_safe_after_days = Safe after, days
+field_plant_after_days = Plant after, days
 field_was = Code before
 field_task = Task
 field_never = For good

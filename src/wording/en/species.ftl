@@ -15,6 +15,7 @@ figure_germination_varies = lots germinate very differently
 figure_seedlings_per_seed_most = seedlings of one seed, most
 figure_usually_grafted = usually grafted
 figure_bare_roots = lives from bare roots
+figure_stump_keep_days = stumps and stakes keep
 figure_emerge_first_days = first ones up
 figure_emerge_half_days = half of them up
 figure_emerge_last_days = last ones up

@@ -143,8 +143,16 @@ held_unmet_said = held back: { $why }
 held_unmet_until = held back until { $day }: { $why }
 treated_met = no treatment still at work
 treated_unmet_said = treated with { $what }, and the waiting time still runs
+# (tray, what, day)
+treated_beside_until = { $tray }, treated with { $what }, stands or stood on this bench: until { $day }, as its waiting time is written, nobody works here with hands
+# (what, day)
+treated_here_until = this bench was treated with { $what }: until { $day }, as its waiting time is written, nobody works here with hands
 # (what, day)
 treated_unmet_until = treated with { $what }: waiting time as written ends { $day }
+plant_back_met = nothing against weeds still waits in the ground
+plant_back_said = { $what } was used here, and its time before planting still runs
+# (what, day)
+plant_back_until = { $what } was used here: its label lets nothing be planted before { $day }
 pest_met = no pest or sickness is written that was not settled since
 # (what, day, share)
 pest_on_few = seen on { $day }: { $what }, on { $share } of the plants. Look again before they go, and leave those that have it
@@ -171,6 +179,7 @@ good_until_met = good until { $day }; { $care }
 good_until_long = good until { $day } as written, and bare roots rarely last more than { $HEELED_IN_KEEP_DAYS } days: look at them, fine roots moist and bark green under the nail; { $care }
 bare_roots_met = its species lives from bare roots, leaves cut back
 bare_roots_unmet = its species does not live from bare roots: bag them at once, deep shade and moist, and let them go when a plug holds
+bare_roots_wildling = pulled in the wild with torn roots: bag them at once, deep shade and moist for three to four months, then out toward the light in steps
 good_until_unmet = its last day was { $day }: look at the roots, cull what is dry
 # (light, band)
 light_met = { $light } light in this bed, inside its { $band }
@@ -196,6 +205,10 @@ soil_rod_met = the rod went in { $depth } cm
 soil_rod_short = the rod stopped at { $depth } cm, { $needed } cm needed, as deep as the ball goes
 # (depth, all, needed)
 soil_beneath_short = the rod stopped { $depth } cm under the bottom of the hole, { $all } cm deep with the hole; roots need { $needed } cm
+# (depth, hole, needed)
+soil_beneath_taken = the rod stopped { $depth } cm under the bottom of a hole taken as { $hole } cm, as its ball needs: nobody wrote its depth; roots need { $needed } cm in all
+# (depth, needed)
+soil_beneath_unknown = the rod stopped { $depth } cm under the bottom of the hole, and nobody wrote how deep the hole is; roots need { $needed } cm in all. Write the holes again with their depth
 # (depth, needed)
 soil_beside_short = the rod stopped { $depth } cm deep beside the hole; roots that leave it need { $needed } cm
 soil_lifted = tubers were lifted here { $days } days ago: the ground is open
@@ -235,6 +248,13 @@ water_short = { $days ->
     [one] only { $mm } mm of rain in { $days } day, { $needed } needed: wait for rain
    *[other] only { $mm } mm of rain in { $days } days, { $needed } needed: wait for rain
 }
+# (mm, days, needed)
+water_near = { $days ->
+    [one] { $mm } mm of rain in { $days } day, { $needed } needed: no further from it than a gauge errs. Dig a finger into the ground, and plant where it is wet
+   *[other] { $mm } mm of rain in { $days } days, { $needed } needed: no further from it than a gauge errs. Dig a finger into the ground, and plant where it is wet
+}
+# (mm, day, drained)
+water_drowned = { $mm } mm of rain fell by { $day } in two days: the ground stands full of water and roots find no air. Wait until it has drained, { $drained } at the earliest, and look: no water in the hole
 season_met = rains enough are left; the last safe day is { $day }
 season_past = the last safe day was { $day }: wait for the next rains
 season_from = the rains left are too short: wait until { $day }
@@ -274,7 +294,16 @@ gap_height_on_arrival = { $cm } cm tall on { $day } when they came, as written, 
 gap_roots_cut = roots were cut on { $day }: in the shade until { $until }, when new ones have grown; no plug lifted in the first { $CUT_ROOTS_UNSEEN_DAYS } days tells whether they have
 # (day, until)
 gap_potted_on = moved into other soil on { $day }: until { $until } the ball may fall apart; wait, or lift a plug and see it hold
+gap_sample_old = measured on { $day }, more than { $SAMPLE_LASTS_DAYS } days ago, and plants grow: measure a sample of { $USUAL_SAMPLE } again, or all that stand
+# (day, until)
+gap_wildlings = wildlings, in their bags since { $day }: deep shade and moist until { $until }, or lift a plug and see it hold, then out in steps
+# (what, day)
+gap_no_plant_back = { $what } was used here on { $day }, and how long before planting its label asks to wait is not written: what kills weeds kills young roots. Read the label, then write it again with that day and after how many days one may plant
 gap_coming_day = a coming day: nobody knows its rain yet
+# (tray, what, day)
+gap_no_waiting_time_beside = { $tray }, treated with { $what } on { $day }, stands or stood on this bench, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
+# (what, day)
+gap_no_waiting_time_here = this bench was treated with { $what } on { $day }, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
 # (what, day)
 gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and after how many days it is safe
 # (sentence, rows)
@@ -319,6 +348,7 @@ rule_hardening = hardening
 rule_exposure_step = step in light
 rule_held = held back
 rule_treated = treatment
+rule_plant_back = time before planting
 rule_pest = pest or sickness
 rule_living = living plants
 rule_load = a load of plants
@@ -350,6 +380,7 @@ unknown_hardening = nobody wrote down what light it stood in: read the light her
 unknown_exposure_step = the light where it stands is not known: read it there
 unknown_held = whether somebody holds it back is not known: ask, then write it
 unknown_treated = the waiting time is not known: read the label, then write it
+unknown_plant_back = how long before planting to wait is not known: read the label, then write it
 unknown_pest = whether a pest is on it is not known: look, then write it
 unknown_living = how many live is not known: count them
 unknown_load = how many can be planted is not known: count, and measure a sample
@@ -372,9 +403,11 @@ unknown_open_positions = how many positions are open is not known: count the liv
 source_common_practice = common practice
 source_load = a load is { $LOAD_PLANTS } plants, or all that stand where fewer do (ours, common practice)
 source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times, and below { $DARKER_WARNS_BELOW }, take care (ours; no publication gives a safe number)
+source_waiting_beside = the waiting time written down with the treatment, for the whole bench: ours, for a label counts the treated area and a bench is one
 source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
 source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, and any virus, witches' broom, wilt or other sickness of which one plant is enough, is carried into the field; common practice: only healthy plants go out
 source_flush = common practice: new leaves take 2-3 weeks to harden
+source_stumps_keep = nobody wrote how long they keep: taken as { $STUMPS_KEEP_DAYS } days for stumps and stakes, moist and in the shade (ours, from common practice: one to three weeks); scratch the bark, green is alive
 source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_KEEP_DAYS } days, { $HEELED_IN_KEEP_DAYS } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots
 source_last_day_written = the last day written down when they came: common practice
 source_hardening = 3-4 weeks: Malawi moringa guide; 4-6 weeks: Tearfund, Pillars guide F14; held back below { $HARDENING_LEAST_DAYS } days, the last step { $LAST_STEP_DAYS } days old: ours, common practice
@@ -389,6 +422,9 @@ source_tubers_lifted = common practice: lifting tubers loosens the ground to abo
 source_safe_rains = common practice: planted by the end of the usual rains less 8 weeks, or less half of short rains
 source_written_here = as written by this nursery
 source_rain = ours, with the rain by which Sivakumar 1988 dates the start of the rains (Agricultural and Forest Meteorology 42:295, from memory); a day without a gauge line is unknown, never dry
+source_wildlings = common practice: wildlings stand in bags in deep shade for three to four months ({ $WILDLING_DAYS } days are the least) before they are brought out
+source_plant_back = the time before planting written down with what was used against weeds; the label and local rules lead
+source_drowned = ours: { $DROWNED_MM } mm in two days is three times what the soil around a ball holds; field capacity comes two or three days after (common practice), in clay and hollows later
 source_usual_rains = no gauge was read for { $NO_GAUGE_DAYS } days: the season's usual rains (ours, common practice)
 source_light_to_come = ours: needs a model of the nurse plants' light, which is still to come
 source_positions = common practice: positions of the bed's grid, both edges counted, less blocked spots and living plants

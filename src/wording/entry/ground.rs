@@ -30,7 +30,8 @@ impl Wording {
             GroundEntry::SoilChecked(check) => self.soil_sentence(check),
             GroundEntry::Prepared(work) => {
                 let said = self.entry_prepared(&work.bed, self.work_words(work.task));
-                with_parts(said, self.where_in_bed(work.rows.as_ref(), work.at.as_deref()))
+                let deep = work.depth_cm.map(|depth| self.part_depth(self.number(depth.0, 0)));
+                with_parts(said, [deep].into_iter().chain(self.where_in_bed(work.rows.as_ref(), work.at.as_deref())))
             }
             GroundEntry::Outplanted(out) => {
                 let said = self.entry_outplanted(out.count.0, &out.tray, &out.bed);

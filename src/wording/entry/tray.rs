@@ -89,7 +89,8 @@ impl Wording {
     fn treated_sentence(&self, treated: &Treated) -> String {
         let about = self.about(treated.tray.as_ref(), None, treated.bed.as_ref(), treated.place.as_ref());
         let safe = treated.safe_after_days.map(|days| self.safe_after(days.0));
-        with_parts(self.entry_treated(about, &treated.with.0), [safe])
+        let plant = treated.plant_after_days.map(|days| self.part_plant_after(self.number(days.0, 1)));
+        with_parts(self.entry_treated(about, &treated.with.0), [safe, plant])
     }
 
     fn sown_sentence(&self, sown: &Sown, species: &Catalogue) -> String {

@@ -24,6 +24,7 @@ caution_planting = Pocas bolsas a la vez, rodillas dobladas. Horas frescas, somb
 caution_shade_cloth = La malla desde una escalera firme que alguien sostiene, no desde cajas ni toneles. Bandejas: rodillas dobladas.
 caution_spraying = Manda la etiqueta: dosis, guantes, mascarilla, tiempo de no entrar. Con licencia si se pide; niños lejos.
 caution_after_spraying = Solo después del tiempo de la etiqueta: guantes, manga larga, manos lavadas; los niños todavía no.
+caution_hygiene = Lo enfermo al final; después lave manos y herramientas. Lo descartado: en ningún montón del vivero.
 caution_sowing = La semilla teñida es veneno: guantes, nunca comida. El agua caliente quema. El ácido, solo gente capacitada.
 caution_seed_test = Cloro nunca con amoníaco ni ácido: el gas mata. Nitrato lejos del fuego. Ácido giberélico: guantes, lentes.
 caution_seed_store = La semilla tratada o con moho no es comida. Polvo de sacos lejos de nariz y ojos. Con llave, por los niños.

@@ -149,6 +149,7 @@ entry_released = { $about } libre otra vez
 entry_pest_seen = { $about }: visto: { $pest }
 part_on_share = en { $share }
 entry_treated = { $about } tratado con { $means }
+part_plant_after = sembrar a los { $days } días
 part_safe_after = seguro a los { $days } días
 part_safe_after_hours = { $hours ->
     [one] seguro tras { $hours } hora

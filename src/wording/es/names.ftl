@@ -15,5 +15,6 @@ standing_bare = desnuda
 standing_nursing = con nodrizas
 standing_open = abierta
 standing_dry = seca
+standing_soaked = encharcada
 standing_full = llena
 standing_refill = resiembra

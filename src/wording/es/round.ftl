@@ -18,6 +18,7 @@ task_measure = Medir
 task_check_plug = Sacar un pilón
 task_read_label = Leer la etiqueta
 task_treatment_over = Mirar otra vez
+task_sick = Plantas enfermas
 task_test_lot = Probar la semilla
 task_sow_lot = Sembrar la semilla
 task_clear = Limpiar
@@ -94,6 +95,10 @@ tasks_read_label = { $n ->
     [one] { $n } etiqueta por leer
    *[other] { $n } etiquetas por leer
 }
+tasks_sick = { $n ->
+    [one] { $n } caso de plantas enfermas
+   *[other] { $n } casos de plantas enfermas
+}
 tasks_treatment_over = { $n ->
     [one] { $n } revisión tras tratar
    *[other] { $n } revisiones tras tratar
@@ -147,6 +152,7 @@ round_heading = { $stops ->
    *[other] Recorrido: { $stops } paradas, unos { $minutes } min de { $allowed }
 }
 round_mark_means = ! lo que más pierde si espera
+look_first = primero véalas: se trataron con { $what }, la espera terminó el { $day } y nadie las ha visto desde entonces
 stay_away = No toque ni entre: { $what }: { $why }
 round_nothing = No hay nada pendiente.
 round_on_the_way = Al salir
@@ -237,6 +243,10 @@ round_plug_to_limit = { $days ->
    *[other] le quedan { $days } d en su bolsa
 }
 round_plug_past_limit = ya pasó su tiempo en la bolsa
+round_sick_open = { $what }, visto el { $day }, y nada hecho desde entonces: descarte lo que lo tiene con su tierra, en bolsa, quemado o enterrado lejos, en ningún montón que use el vivero; o trate según la etiqueta. Anote cuál
+round_sick_again = { $what }, visto el { $day } y atendido: mire otra vez y anote la parte que queda, 0 donde ya no está
+round_label_both = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que quedarse afuera, y cuánto antes de sembrar? Léala desde afuera y anote los dos; hasta entonces nadie entra y nada se siembra
+round_label_planting = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar antes de sembrar? Léala y anótelo; hasta entonces aquí no se siembra nada
 round_label = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar? Léala desde afuera y anótelo; hasta entonces nadie entra y nada sale
 round_treated = { $what }: la espera anotada terminó el { $day }; ¿sirvió?
 round_untested = { $seeds }, { $days } d sin prueba
@@ -266,8 +276,12 @@ round_survival = { $months ->
 }
 round_to_bed = { $plants } a { $bed }
 round_fits_taken = lista, sin lugar en { $beds }: antes van las que menos pueden esperar
+round_not_sorted = es una estimación, nadie las midió: clasifique al cargar; lo chico o delgado se queda
 round_stays = { $plants } no sirven
 bare_roots_care = tenga las raíces enterradas o en sacos mojados, a la sombra, nunca al sol ni al viento; báñelas en barro antes de plantar
+round_bag_at_once = a raíz desnuda, y así no viven: embólselas enseguida, sombra densa y humedad, y déjelas ir cuando un pilón aguante
+round_bag_ends = la bolsa termina el { $ends }, antes de las lluvias del { $rains }: saque un pilón y cambie de bolsa a tiempo, o descarte
+round_bare_taken = sin parcela. Nadie anotó cuánto aguantan, se toma hasta el { $day }: raspe la corteza y anote el día que vea
 round_bare_near = a raíz desnuda y sin parcela; { $days ->
     [0] hoy es el último día
     [one] queda { $days } día

@@ -79,6 +79,7 @@ field_of = De qué
 field_share_pct = Parte de las plantas, %
 field_with = Con qué
 field_safe_after_days = Sin riesgo después de, días
+field_plant_after_days = Sembrar después de, días
 field_was = Código anterior
 field_task = Tarea
 field_never = Para siempre

@@ -13,6 +13,7 @@ figure_germination_varies = los lotes germinan muy distinto
 figure_seedlings_per_seed_most = plántulas por semilla, máximo
 figure_usually_grafted = se suele injertar
 figure_bare_roots = vive a raíz desnuda
+figure_stump_keep_days = tocones y estacas aguantan
 figure_emerge_first_days = brotan las primeras
 figure_emerge_half_days = brotó la mitad
 figure_emerge_last_days = brotan las últimas

@@ -54,7 +54,10 @@ impl Wording {
                 self.round_lanky_soon(self.decimal(*sturdiness, 1), self.number(*limit, 1), near(day))
             }
             RoundReason::PastLastDay { until } => self.round_past_last_day(near(until)),
-            RoundReason::LastDayNear { days_left, .. } => self.round_bare_near(*days_left),
+            RoundReason::LastDayNear { days_left, written: true, .. } => self.round_bare_near(*days_left),
+            RoundReason::LastDayNear { until, .. } => self.round_bare_taken(near(until)),
+            RoundReason::BagAtOnce => self.round_bag_at_once(),
+            RoundReason::BagEnds { ends, rains_from } => self.round_bag_ends(near(ends), near(rains_from)),
             RoundReason::HardeningNotBegun { could_be_ready, length_days, too_late, step } => {
                 let begins = match could_be_ready {
                     Some(day) if *day <= on.day => self.round_hardening_since(*length_days, near(day)),
@@ -67,7 +70,15 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::LabelNotRead { with, day } => self.round_label(with, near(day)),
+            RoundReason::SickOpen { what, on: seen, done } => {
+                let (what, day) = (crate::base::text::cleaned(what), near(seen));
+                if *done { self.round_sick_again(what, day) } else { self.round_sick_open(what, day) }
+            }
+            RoundReason::LabelNotRead { with, day, people, planting } => match (people, planting) {
+                (_, false) => self.round_label(with, near(day)),
+                (true, true) => self.round_label_both(with, near(day)),
+                (false, true) => self.round_label_planting(with, near(day)),
+            },
             RoundReason::TreatmentOver { with, over_on } => self.round_treated(with, near(over_on)),
             RoundReason::LotUntested { .. } | RoundReason::ReplicatesApart { .. } | RoundReason::LifeEnds { .. } => {
                 self.seed_reason(why)
@@ -79,7 +90,9 @@ impl Wording {
             | RoundReason::SoilNotKnown { .. }
             | RoundReason::SurvivalDue { .. } => self.ground_reason(why, on),
             RoundReason::PlaceLightUnknown { trays } => self.round_place_light(i64::from(*trays)),
-            RoundReason::Fits { beds, stays, no_place } => self.fits_reason(beds, *stays, *no_place),
+            RoundReason::Fits { beds, stays, measured, no_place } => {
+                self.fits_reason(beds, (*stays, *measured), *no_place)
+            }
         }
     }
 
@@ -250,7 +263,7 @@ impl Wording {
         if tray.others == 0 { first } else { format!("{first}, {}", self.round_for_more(i64::from(tray.others))) }
     }
 
-    fn fits_reason(&self, beds: &[ToBed], stays: u32, no_place: u32) -> String {
+    fn fits_reason(&self, beds: &[ToBed], (stays, measured): (u32, bool), no_place: u32) -> String {
         let going: Vec<String> = beds
             .iter()
             .filter(|to| to.after_others > 0)
@@ -260,7 +273,7 @@ impl Wording {
             let beds: Vec<String> = beds.iter().map(|to| to.bed.to_string()).collect();
             return self.round_fits_taken(beds.join(", "));
         }
-        let stay = (stays > 0).then(|| self.round_stays(stays));
+        let stay = (stays > 0).then(|| if measured { self.round_stays(stays) } else { self.round_not_sorted() });
         let no_place = (no_place > 0).then(|| self.round_no_place_left(no_place));
         [Some(going.join(", ")), no_place, stay].into_iter().flatten().collect::<Vec<_>>().join("; ")
     }

@@ -2,7 +2,8 @@
 
 use crate::base::SpeciesKey;
 use crate::base::text::cleaned;
-use crate::reckon::picture::criterion::Soaking;
+use crate::reckon::picture::criterion::{RestsFrom, Soaking};
+use crate::reckon::picture::quantity::Beside;
 use crate::reckon::picture::{Criterion, Gap, PartSeen, Rule};
 use crate::science::soil::{ROOT_LIMIT_MPA, rod_push_kg};
 use crate::wording::Wording;
@@ -18,6 +19,7 @@ impl Wording {
     /// Why a question has no answer, and what to write.
     pub(super) fn gap_words(&self, gap: &Gap) -> String {
         match gap {
+            Gap::NoPlantBack { with, day } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
             Gap::NoShadeBand(species) => {
                 self.gap_no_shade_band(cleaned(species.as_str()), species_line(species, SHADE_BAND))
             }
@@ -54,10 +56,24 @@ impl Wording {
             }
             Gap::LightSince { since, until } => self.gap_light_since(self.day(*since), self.day(*until)),
             Gap::HeightOnArrival { cm, on } => self.gap_height_on_arrival(self.number(*cm, 0), self.day(*on)),
-            Gap::RootsRest { since, until, cut: true } => self.gap_roots_cut(self.day(*since), self.day(*until)),
-            Gap::RootsRest { since, until, cut: false } => self.gap_potted_on(self.day(*since), self.day(*until)),
+            Gap::SampleOld { on } => self.gap_sample_old(self.day(*on)),
+            Gap::RootsRest { since, until, why } => {
+                let (since, until) = (self.day(*since), self.day(*until));
+                match why {
+                    RestsFrom::Cut => self.gap_roots_cut(since, until),
+                    RestsFrom::Move => self.gap_potted_on(since, until),
+                    RestsFrom::TheWild => self.gap_wildlings(since, until),
+                }
+            }
             Gap::ComingDay => self.gap_coming_day(),
-            Gap::NoWaitingTime { with, day } => self.gap_no_waiting_time(with, self.day(*day)),
+            Gap::NoWaitingTime { with, day, beside } => {
+                let (with, day) = (cleaned(with), self.day(*day));
+                match beside {
+                    None | Some(Beside::Bed) => self.gap_no_waiting_time(with, day),
+                    Some(Beside::Place) => self.gap_no_waiting_time_here(with, day),
+                    Some(Beside::Tray(tray)) => self.gap_no_waiting_time_beside(tray, with, day),
+                }
+            }
         }
     }
 
@@ -109,6 +125,7 @@ mod tests {
             Gap::NoShadeBand(own.clone()),
             Gap::NoMostDays(own),
             Gap::ReadDry,
+            Gap::SampleOld { on: Day::from_number(20_000) },
             Gap::RodTooHard { mpa: 13.7, depth_cm: Some(35.0), rod_mm: 8.0 },
             Gap::RodTooHard { mpa: 13.7, depth_cm: None, rod_mm: 8.0 },
             Gap::RodTooWeak { mpa: 1.2, depth_cm: 12.0, rod_mm: 8.0 },
@@ -117,7 +134,14 @@ mod tests {
             Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 },
             Gap::LightSince { since: Day::from_number(20_000), until: Day::from_number(20_021) },
             Gap::ComingDay,
-            Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000) },
+            Gap::NoPlantBack { with: "glyphosate".into(), day: Day::from_number(20_000) },
+            Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000), beside: None },
+            Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000), beside: Some(Beside::Place) },
+            Gap::NoWaitingTime {
+                with: "copper".into(),
+                day: Day::from_number(20_000),
+                beside: Some(Beside::Tray("cof-1".parse().unwrap())),
+            },
         ]
     }
 

@@ -4,9 +4,9 @@ use super::measure::limits_of;
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::picture::quantity::{
-    CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, LeavesAtLeast, Light,
-    LightApart, LightBand, LightRead, LightStep, NotSo, PestSeen, PlantsAtLeast, Positions, RainAtLeast, RatioAtMost,
-    ResistanceAtMost, Sample, Until, Wet, WorkWithin,
+    AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
+    LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast,
+    Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Criterion, Question};
@@ -55,12 +55,13 @@ impl Wording {
             Question::Hardening(hardened) => self.hardening_reason(hardened.found()?, about),
             Question::ExposureStep(step) => self.step_reason(step.found()?, criterion.warns, about),
             Question::Held(why) => self.held_reason(why.found()?.known.as_deref(), expected),
-            Question::Treated(with) => self.treated_reason(with.found()?.known.as_deref(), expected),
+            Question::Treated(with) => self.treated_reason(with.found()?.known.as_ref(), expected),
+            Question::PlantBack(with) => self.plant_back_reason(with.found()?.known.as_ref(), expected),
             Question::Pest(seen) => self.pest_reason(seen.found()?, criterion.blocks),
             Question::Living(plants) => self.living_reason(plants.found()?),
             Question::Load(plants) => self.load_reason(plants.found()?),
             Question::GoodUntil(last) => self.good_until_reason(last.found()?, criterion.warns),
-            Question::BareRoots(lives) => self.bare_roots_reason(lives.found()?.met),
+            Question::BareRoots(lives) => self.bare_roots_reason(lives.found()?.known),
             Question::LightNow(light) => self.light_reason(light.found()?),
             Question::LightComing(light) => self.light_coming_reason(light.found()?),
             Question::Soil(ground) => self.soil_reason(ground.found()?, criterion.blocks),
@@ -69,7 +70,7 @@ impl Wording {
             | Question::Weeded(work)
             | Question::Mulched(work)
             | Question::Fenced(work) => self.work_reason(work.found()?),
-            Question::Water(rain) => self.water_reason(rain.found()?),
+            Question::Water(rain) => self.water_reason(rain.found()?, criterion.blocks, expected),
             Question::Season(rains) => self.season_reason(rains.found()?, expected),
             Question::OpenPositions(open) => self.positions_reason(open.found()?),
         })
@@ -200,8 +201,12 @@ impl Wording {
         }
     }
 
-    fn bare_roots_reason(&self, lives: bool) -> String {
-        if lives { self.bare_roots_met() } else { self.bare_roots_unmet() }
+    fn bare_roots_reason(&self, lives: LivesBare) -> String {
+        match lives {
+            LivesBare::Yes => self.bare_roots_met(),
+            LivesBare::No => self.bare_roots_unmet(),
+            LivesBare::Wildling => self.bare_roots_wildling(),
+        }
     }
 
     fn hardening_reason(
@@ -239,11 +244,23 @@ impl Wording {
         }
     }
 
-    fn treated_reason(&self, with: Option<&str>, expected: Option<Day>) -> String {
-        match (with, expected) {
-            (None, _) => self.treated_met(),
-            (Some(what), Some(day)) => self.treated_unmet_until(what, self.day(day)),
-            (Some(what), None) => self.treated_unmet_said(what),
+    fn treated_reason(&self, treated: Option<&AtWork>, expected: Option<Day>) -> String {
+        let Some(AtWork { with, beside }) = treated else { return self.treated_met() };
+        let what = crate::base::text::cleaned(with);
+        match (expected.map(|day| self.day(day)), beside) {
+            (None, _) => self.treated_unmet_said(what),
+            (Some(day), None | Some(Beside::Bed)) => self.treated_unmet_until(what, day),
+            (Some(day), Some(Beside::Place)) => self.treated_here_until(what, day),
+            (Some(day), Some(Beside::Tray(tray))) => self.treated_beside_until(tray, what, day),
+        }
+    }
+
+    fn plant_back_reason(&self, treated: Option<&AtWork>, from: Option<Day>) -> String {
+        let Some(AtWork { with, .. }) = treated else { return self.plant_back_met() };
+        let what = crate::base::text::cleaned(with);
+        match from {
+            Some(day) => self.plant_back_until(what, self.day(day)),
+            None => self.plant_back_said(what),
         }
     }
 
@@ -339,13 +356,23 @@ impl Wording {
         }
     }
 
-    fn water_reason(&self, &Found { needed, known, met, .. }: &Found<RainAtLeast, Wet>) -> String {
+    fn water_reason(
+        &self,
+        &Found { needed, known, met, .. }: &Found<RainAtLeast, Wet>,
+        blocks: bool,
+        drained: Option<Day>,
+    ) -> String {
         match known {
+            Wet::Drowned { mm, on } => {
+                self.water_drowned(self.number(mm, 0), self.day(on), self.day(drained.unwrap_or(on)))
+            }
             Wet::UsualRains => self.water_usual(),
             Wet::Rain { mm, days } => {
                 let fallen = self.number_beside(mm, &[needed.mm], 1);
                 if met {
                     self.water_met(fallen, days)
+                } else if !blocks {
+                    self.water_near(fallen, days, self.number(needed.mm, 1))
                 } else {
                     self.water_short(fallen, days, self.number(needed.mm, 1))
                 }
@@ -407,7 +434,7 @@ impl Wording {
             Ground::RodStopped { depth_cm, .. } => {
                 self.soil_rod_short(self.number(depth_cm, 0), self.number(needed_cm, 0))
             }
-            Ground::AtHole { depth_cm, hole_cm, .. } => self.hole_short(depth_cm, hole_cm, needed_cm),
+            Ground::AtHole { depth_cm, hole, .. } => self.hole_short(depth_cm, hole, needed_cm),
             Ground::Tubers(Tubers::ThinNecked) => self.soil_tubers_thin(),
         };
         if blocks && matches!(known, Ground::AtHole { .. }) {
@@ -422,11 +449,13 @@ impl Wording {
 
 impl Wording {
     /// How deep a rod went beneath or beside a dug hole, and what that makes with the hole.
-    fn hole_short(&self, depth_cm: f64, hole_cm: Option<f64>, needed_cm: f64) -> String {
+    fn hole_short(&self, depth_cm: f64, hole: Hole, needed_cm: f64) -> String {
         let cm = |cm: f64| self.number(cm, 0);
-        match hole_cm {
-            Some(hole_cm) => self.soil_beneath_short(cm(depth_cm), cm(hole_cm + depth_cm), cm(needed_cm)),
-            None => self.soil_beside_short(cm(depth_cm), cm(needed_cm)),
+        match hole {
+            Hole::Written(hole_cm) => self.soil_beneath_short(cm(depth_cm), cm(hole_cm + depth_cm), cm(needed_cm)),
+            Hole::Taken(hole_cm) => self.soil_beneath_taken(cm(depth_cm), cm(hole_cm), cm(needed_cm)),
+            Hole::Unknown => self.soil_beneath_unknown(cm(depth_cm), cm(needed_cm)),
+            Hole::Beside => self.soil_beside_short(cm(depth_cm), cm(needed_cm)),
         }
     }
 }

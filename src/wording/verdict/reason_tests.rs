@@ -34,6 +34,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let rain = |mm| Wet::Rain { mm, days: 3 };
     let step = |to| LightStep { from: 0.3, to, burns: None };
     let why = || Some("promised".to_string());
+    let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None });
     let read = |share| LightRead { share, apart: None };
     let aphids = || {
         Some(PestSeen {
@@ -67,9 +68,10 @@ fn every_question() -> Vec<[Criterion; 3]> {
         in_every_state(Question::Hardening, DaysAtLeast(28), Hardened::For(30), Hardened::For(12)),
         in_every_state(Question::ExposureStep, RatioAtMost(1.6), step(0.35), step(0.6)),
         in_every_state(Question::Held, NotSo, None, why()),
-        in_every_state(Question::Treated, NotSo, None, why()),
+        in_every_state(Question::Treated, NotSo, None, at_work()),
+        in_every_state(Question::PlantBack, NotSo, None, at_work()),
         in_every_state(Question::Pest, NotSo, None, aphids()),
-        in_every_state(Question::BareRoots, LivesBare(true), LivesBare(true), LivesBare(false)),
+        in_every_state(Question::BareRoots, LivesBare::Yes, LivesBare::Yes, LivesBare::No),
         in_every_state(Question::Living, PlantsAtLeast(1), Range::exact(9.0), Range::exact(0.0)),
         in_every_state(Question::Load, PlantsAtLeast(5), Range::exact(9.0), Range::exact(2.0)),
         in_every_state(Question::GoodUntil, Until(on("2026-04-01")), on("2026-03-01"), on("2026-05-01")),

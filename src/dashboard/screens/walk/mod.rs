@@ -25,8 +25,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Looking;
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Stop, Task, Where};
-pub(crate) use plan::Mark;
-use plan::{Plan, Planned};
+use plan::{Mark, Plan, Planned};
 
 /// The name under which the round is kept on disk.
 const KEPT_ROUND: &str = "screen_walk";

@@ -10,6 +10,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
 use crate::dashboard::screens::trays::drawing_of_stage;
 use crate::nursery::entry::subject::Subject;
+use crate::page::walk::{away, first_look};
 use crate::reckon::picture::{Looking, NursePicture};
 use crate::reckon::round::{Stop, Task};
 use crate::wording::round::RoundOn;
@@ -337,6 +338,12 @@ fn facts(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Vec<(String, String, Ink)>
     let Some(due) = stop.due else { return Vec::new() };
     let about = RoundOn { day: cx.day(), species: &cx.book.picture.site.species };
     let mut facts = vec![(wording.walk_why(), wording.round_reason(&due.why, about), Ink::Plain)];
+    // What nobody touches is said on the way out, before the first bench.
+    if due.task == Task::Gauge {
+        let away = away(&cx.book.round, &cx.book.picture, wording);
+        facts.extend(away.into_iter().map(|text| (wording.caution_label(), text, Ink::Danger)));
+    }
+    facts.extend(first_look(due, wording).map(|first| (wording.caution_label(), first, Ink::Waits)));
     for caution in due.cautions() {
         facts.push((wording.caution_label(), wording.caution_words(caution), Ink::Waits));
     }

@@ -136,6 +136,7 @@ const FIELDS: &[(&str, &str)] = &[
     ("row_m", "entre_hileras_m"),
     ("rows", "hileras"),
     ("safe_after_days", "espera_dias"),
+    ("plant_after_days", "sembrar_dias"),
     ("seeds", "semillas"),
     ("seeds_per_fruit", "semillas_por_fruto"),
     ("seeds_per_hole", "semillas_por_hoyo"),

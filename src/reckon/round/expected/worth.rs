@@ -53,6 +53,7 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
         | Task::Water
         | Task::CheckPlug
         | Task::TreatmentOver
+        | Task::Sick
         | Task::ReadLabel
         | Task::SowLot
         | Task::Clear

@@ -8,12 +8,18 @@ use crate::nursery::entry::types::Roots;
 use crate::reckon::picture::{BedPicture, Picture};
 
 impl Stop {
-    /// What could hurt somebody who does it: the caution of its task, and that of the knife where roots are cut with it.
-    pub(crate) fn cautions(&self) -> Vec<Caution> {
+    /// What could hurt somebody who does it: the caution of its task, that of the knife where roots are cut with it, and that of
+    /// hands among plants whose waiting time has just ended.
+    pub fn cautions(&self) -> Vec<Caution> {
         let cuts_roots = matches!(self.why, RoundReason::OverdueInContainer { roots: Some(Roots::Circling), .. })
             .then_some(Caution::Knives);
+        let after_wait = self.after_wait.as_ref().map(|_| Caution::AfterSpraying);
+        let hygiene = (self.at_sick && self.task != Task::ReadLabel).then_some(Caution::Hygiene);
         let of_task = self.task.facts().caution;
-        of_task.into_iter().chain(cuts_roots.filter(|knives| of_task != Some(*knives))).collect()
+        of_task
+            .into_iter()
+            .chain([hygiene, cuts_roots, after_wait].into_iter().flatten().filter(|one| of_task != Some(*one)))
+            .collect()
     }
 
     /// The species handled here, each once: of the tray or lot; in a bed what is counted, or what stands where the ground is

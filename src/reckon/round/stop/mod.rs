@@ -51,6 +51,8 @@ words! {
         ReadLabel: "read_label", "leer etiqueta";
         /// A treatment is over: look again.
         TreatmentOver: "treatment_over", "fin de tratamiento";
+        /// Throw out, treat, or look again at what is sick.
+        Sick: "sick", "enfermas";
         /// Lay out a germination test.
         TestLot: "test_lot", "probar lote";
         /// Sow seed before it dies.
@@ -333,12 +335,16 @@ pub enum RoundReason {
         /// Days to the end of the container's holding time, where near.
         days_to_limit: Option<i32>,
     },
-    /// Something was used and nobody wrote the waiting time of its label.
+    /// Something was used and nobody wrote what its label says.
     LabelNotRead {
         /// What was used.
         with: String,
         /// The day of it.
         day: Day,
+        /// Whether it is how long to stay away.
+        people: bool,
+        /// Whether it is how long before planting.
+        planting: bool,
     },
     /// The waiting time of a treatment is over.
     TreatmentOver {
@@ -346,6 +352,15 @@ pub enum RoundReason {
         with: String,
         /// The day on which it ended.
         over_on: Day,
+    },
+    /// A pest or a sickness that nobody has answered, or that was answered and not looked at again.
+    SickOpen {
+        /// What was seen.
+        what: String,
+        /// The day of the last look.
+        on: Day,
+        /// Whether something was done against it since.
+        done: bool,
     },
     /// A lot kept long without a test.
     LotUntested {
@@ -430,6 +445,8 @@ pub enum RoundReason {
         beds: Vec<ToBed>,
         /// Plants of the tray that stay behind because they fail or are not sure.
         stays: u32,
+        /// Whether that is by a sample; else nobody can tell which they are.
+        measured: bool,
         /// Plants that are good enough and find no place any more.
         no_place: u32,
     },
@@ -439,6 +456,17 @@ pub enum RoundReason {
         until: Day,
         /// Days left.
         days_left: i32,
+        /// Whether somebody wrote that day.
+        written: bool,
+    },
+    /// Bare roots that do not live so.
+    BagAtOnce,
+    /// A container that ends before the next rains in which its plants could go.
+    BagEnds {
+        /// Its last day.
+        ends: Day,
+        /// The first day of those rains.
+        rains_from: Day,
     },
 }
 
@@ -473,6 +501,17 @@ pub struct NextStep {
     pub place: Option<PlaceName>,
     /// Water every so many days from this step (the species' template).
     pub water_every_days: Option<u32>,
+}
+
+/// A waiting time that ended a short while ago.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub(crate) struct AfterWait {
+    /// What was used.
+    pub with: String,
+    /// The day on which its wait ended.
+    pub over_on: Day,
+    /// Whether somebody looked at the plants since.
+    pub looked: bool,
 }
 
 /// One stop.
@@ -512,6 +551,10 @@ pub struct Stop {
     pub last: Option<LastLook>,
     /// What to expect, where that can be said.
     pub expect: Option<Measure>,
+    /// Whether it is at sick or quarantined plants, or at a bed with what spreads: such stops come last.
+    pub(crate) at_sick: bool,
+    /// The wait of what it is about that ended in the last days.
+    pub(crate) after_wait: Option<AfterWait>,
     /// The entries it rests on.
     pub entries: Vec<EntryId>,
     /// Where the rule comes from.

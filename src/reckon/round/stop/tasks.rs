@@ -5,7 +5,7 @@ use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::picture::{BedPicture, Picture, Rule};
-use crate::reckon::stock::{LotStory, TrayStory, Treatments};
+use crate::reckon::stock::{LotStory, TrayStory, Treatment, Treatments};
 
 /// The facts of a task.
 #[derive(Clone, Copy, Debug)]
@@ -38,10 +38,12 @@ enum Written {
     Waits,
     /// The light of a bed or a place.
     Light,
+    /// What was seen of a pest and done against it.
+    Sick,
 }
 
 /// Every task, in the order of [`Task`].
-pub const TASKS: [TaskFacts; 29] = [
+pub const TASKS: [TaskFacts; 30] = [
     TaskFacts::of(Task::Gauge, "weather", None, Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Some(Caution::Planting), Written::Tray(|story| story.accounts.planted)),
     TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled))
@@ -80,6 +82,7 @@ pub const TASKS: [TaskFacts; 29] = [
     TaskFacts::of(Task::CheckPlug, "plug_checked", None, Written::Tray(|story| many(story.plugs.len()))),
     TaskFacts::of(Task::ReadLabel, "treated", Some(Caution::Spraying), Written::Waits),
     TaskFacts::of(Task::TreatmentOver, "counted", Some(Caution::AfterSpraying), Written::Tray(counts)),
+    TaskFacts::of(Task::Sick, "pest_seen", Some(Caution::Hygiene), Written::Sick).or_by(&["culled", "treated"]),
     TaskFacts::of(Task::TestLot, "lot_tested", Some(Caution::SeedTest), Written::Lot(|lot| many(lot.tests.len()))),
     TaskFacts::of(Task::SowLot, "sown", Some(Caution::Sowing), Written::Lot(|lot| u64::from(lot.sown))),
     TaskFacts::on_ground(Task::Clear, GroundTask::Cleared),
@@ -146,6 +149,13 @@ pub(crate) fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u
         }
         (Written::Waits, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| waits(&place.treatments)),
         (Written::Waits, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| waits(&bed.story.treatments)),
+        (Written::Sick, Subject::Tray(code)) => picture.trays.get(code).map_or(0, |tray| {
+            let story = &tray.story;
+            many(story.pests.len() + story.culled_on.len() + story.treatments.iter().count())
+        }),
+        (Written::Sick, Subject::Bed(name)) => {
+            picture.beds.get(name).map_or(0, |bed| many(bed.story.pests.len() + bed.story.treatments.iter().count()))
+        }
         (Written::Light, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| many(bed.story.light.len())),
         (Written::Light, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| many(place.light.len())),
         (Written::Rain, Subject::Site) => {
@@ -157,6 +167,7 @@ pub(crate) fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u
             | Written::Bed(_)
             | Written::Ground
             | Written::Waits
+            | Written::Sick
             | Written::Light
             | Written::Rain,
             _,
@@ -171,6 +182,7 @@ pub fn work_for(rule: Rule) -> Option<Task> {
         Rule::Plug => Some(Task::CheckPlug),
         Rule::Hardening | Rule::ExposureStep => Some(Task::BeginHardening),
         Rule::Treated => Some(Task::TreatmentOver),
+        Rule::Pest => Some(Task::Sick),
         Rule::Load | Rule::Living => Some(Task::Count),
         Rule::Height | Rule::Collar | Rule::Leaves => Some(Task::Measure),
         Rule::LightNow => Some(Task::ReadLight),
@@ -183,7 +195,7 @@ pub fn work_for(rule: Rule) -> Option<Task> {
         Rule::DaysSinceSowing
         | Rule::Flush
         | Rule::Held
-        | Rule::Pest
+        | Rule::PlantBack
         | Rule::GoodUntil
         | Rule::BareRoots
         | Rule::Grafted
@@ -199,7 +211,8 @@ fn many(number: usize) -> u64 {
 }
 
 fn waits(treatments: &Treatments) -> u64 {
-    many(treatments.iter().filter(|one| one.wait_days.is_some()).count())
+    let written = |one: &Treatment| usize::from(one.wait_days.is_some()) + usize::from(one.plant_after_days.is_some());
+    many(treatments.iter().map(written).sum())
 }
 
 fn counts(story: &TrayStory) -> u64 {
