@@ -259,7 +259,7 @@ fn a_gauge_read_for_yesterday_leaves_todays_to_be_read() {
     let id = go_to(&mut stage, Task::Gauge);
     stage.keys("b-1\n\n7\n");
     assert_eq!(mark(&stage, &id), Mark::Open);
-    assert_ne!(here(&stage), id, "{}", stage.frame());
+    assert_ne!(here(&stage), id);
     stage.keys("b\n");
     go_to(&mut stage, Task::Gauge);
     stage.keys("\n0\n");
