@@ -14,7 +14,7 @@ use crate::dashboard::year::YearAsked;
 use crate::reckon::season::SeasonDay;
 
 /// From this height on the marks are explained under the year.
-const LEGEND_FROM_ROWS: u16 = 28;
+const LEGEND_FROM_ROWS: u16 = 16;
 
 /// Draws months, rains, a line for each tray and bed, and what the cursor stands on.
 pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
@@ -169,15 +169,12 @@ fn below(line: Option<&LineOf>, cursor: Day, grid: &Grid<'_>, width: u16) -> She
     if missing > 0 {
         page.paragraph(&wording.season_drawing(missing as i64), Ink::Waits);
     }
-    // On few lines the marks are left to help: the years of the trays count for more.
     if cx.size.1 >= LEGEND_FROM_ROWS {
         let said = |signs: Vec<(String, String)>| {
             signs.into_iter().map(|(mark, name)| format!("{mark} {name}")).collect::<Vec<_>>().join("  ")
         };
         page.paragraph(&wording.season_trays_marks(said(stage_signs(cx))), Ink::Quiet);
         page.paragraph(&wording.season_beds_marks(said(standing_signs(cx))), Ink::Quiet);
-    }
-    if cx.size.1 >= 16 {
         page.paragraph(&wording.season_ahead(), Ink::Quiet);
     }
     page

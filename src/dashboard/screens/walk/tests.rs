@@ -257,7 +257,8 @@ fn a_gauge_read_for_yesterday_leaves_todays_to_be_read() {
     // It came after the round was planned: it stands with what can wait.
     stage.keys("+");
     let id = go_to(&mut stage, Task::Gauge);
-    stage.keys("b-1\n\n7\n");
+    // The sample has a line of yesterday: that another takes its place is asked once.
+    stage.keys("b-1\n\n7\n\n");
     assert_eq!(mark(&stage, &id), Mark::Open);
     assert_ne!(here(&stage), id);
     stage.keys("b\n");
