@@ -9,7 +9,7 @@ mod tests;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-use crate::base::BedName;
+use crate::base::{BedName, SpeciesKey};
 use crate::dashboard::act::{Act, FormFor, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::begun_at;
@@ -19,7 +19,9 @@ use crate::dashboard::parts::Sheet;
 use crate::dashboard::screens::screen::Screen;
 use crate::dashboard::screens::signs::standing_signs;
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::BedPicture;
+use crate::nursery::entry::types::GroundTask;
+use crate::reckon::field::waits_for;
+use crate::reckon::picture::{BedPicture, Measure};
 use list::{Choice, Line};
 
 /// The columns of the detail where it stands beside the list, in hundredths of the width.
@@ -101,6 +103,12 @@ impl Beds {
                     form = form.with("nurse", cx.species(Some(nurse)));
                 }
             }
+            // The work that is missing first is most likely the one that was done.
+            "prepared" => {
+                if let Some(work) = missing_work(bed, species.as_ref(), cx) {
+                    form = form.with("task", work);
+                }
+            }
             _ => {}
         }
         vec![Act::Form(begun_at(form))]
@@ -137,6 +145,15 @@ fn split(area: Rect) -> (Rect, Rect) {
     let width = area.width * DETAIL_SHARE / 100;
     let detail = Rect { x: area.right() - width, width, ..area };
     (Rect { width: area.width - width - BETWEEN, ..area }, detail)
+}
+
+/// The ground work that a species of a bed waits for first.
+fn missing_work(bed: &BedPicture, species: Option<&SpeciesKey>, cx: &ScreenContext<'_>) -> Option<GroundTask> {
+    let line = bed.species.iter().find(|line| Some(&line.species) == species)?;
+    waits_for(&line.criteria, cx.day()).iter().find_map(|criterion| match criterion.needed() {
+        Some(Measure::WorkWithin { task, .. }) => Some(task),
+        _ => None,
+    })
 }
 
 impl Screen for Beds {

@@ -93,6 +93,16 @@ fn each_key_opens_the_form_of_its_work_about_the_bed() {
 }
 
 #[test]
+fn ground_work_begins_with_what_the_bed_waits_for() {
+    for (bed, work) in [("Ridge 2", "‹ weeded ›"), ("Spring 1", "‹ holes dug ›")] {
+        let mut stage = beds(Lang::En);
+        at(&mut stage, bed);
+        stage.keys("p");
+        assert!(stage.frame().contains(work), "{bed}: {}", stage.frame());
+    }
+}
+
+#[test]
 fn y_gives_the_reasons_of_the_species_that_is_chosen() {
     let mut stage = beds(Lang::En);
     at(&mut stage, "School 2");
