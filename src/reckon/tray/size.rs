@@ -236,9 +236,8 @@ pub fn criteria(
     let sample = sample_that_lasts(story, day);
     let sample = sample.as_deref();
     // A sample that is too old says when, and is asked for anew.
-    let old_sample = last_sample(story).filter(|_| sample.is_none()).map(|sample| (sample.day, sample.entry.clone()));
-    let too_old = || old_sample.as_ref().map(|(on, _)| Gap::SampleOld { on: *on });
-    let entry_of_it = || old_sample.as_ref().map(|(_, entry)| entry.clone());
+    let old_sample = last_sample(story).filter(|_| sample.is_none());
+    let too_old = || old_sample.as_ref().map(|sample| Gap::SampleOld { on: sample.day });
     let standing = story.accounts.standing_count();
     // Of plants that could go by their age, or whose age is not asked, something must be known of the size: a look of today
     // tells it.
@@ -251,15 +250,9 @@ pub fn criteria(
     if let Some((least, most)) = limits.height {
         let needed = HeightBand { least_cm: least, most_cm: most };
         all.push(match sample {
-            None => {
-                let came = height_on_arrival(story);
-                let tall = came.is_some_and(|(cm, _)| cm >= least);
-                let gap = too_old().or(came.map(|(cm, on)| Gap::HeightOnArrival { cm, on }));
-                let (must, source) = (must_be_known && !tall, limits.height_source.clone());
-                Criterion::lacking(Question::Height, Some(needed), gap, must, source)
-                    .expected_on(must.then_some(day))
-                    .resting_on(entry_of_it())
-            }
+            None => height_not_measured(story, needed, too_old(), must_be_known, day)
+                .with_source(limits.height_source.clone())
+                .resting_on(old_sample.as_ref().map(|sample| sample.entry.clone())),
             Some(sample) => {
                 let heights: Vec<f64> = sample.plants.iter().map(|plant| plant.height_cm.0).collect();
                 let pass = sample.plants.iter().filter(|plant| limits.height_passes(plant)).count() as u32;
@@ -308,6 +301,21 @@ pub fn criteria(
         all.extend(leaf_criterion(profile, (sample, too_old()), (standing, gone), must_be_known));
     }
     all
+}
+
+/// The height of plants that nobody measured, or not lately: as tall as they were when they came they are at least.
+fn height_not_measured(
+    story: &TrayStory,
+    needed: HeightBand,
+    too_old: Option<Gap>,
+    must_be_known: bool,
+    day: Day,
+) -> Criterion {
+    let came = height_on_arrival(story);
+    let tall = came.is_some_and(|(cm, _)| cm >= needed.least_cm);
+    let gap = too_old.or(came.map(|(cm, on)| Gap::HeightOnArrival { cm, on }));
+    let must = must_be_known && !tall;
+    Criterion::lacking(Question::Height, Some(needed), gap, must, Source::default()).expected_on(must.then_some(day))
 }
 
 /// The height written when plants came from elsewhere, and the day.
