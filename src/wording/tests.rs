@@ -142,6 +142,14 @@ fn what_is_shown_to_be_copied_and_what_is_wrong_with_it_stands_in_the_language_a
         words.filter(|word| english.contains(word)).map(str::to_string).collect()
     };
     assert!(english.len() > 60);
+    let shapes = all_kinds().flat_map(|known| known.fields).map(|field| &field.shape);
+    for words in shapes.filter_map(|shape| if let Shape::Word(words) = shape { Some(*words) } else { None }) {
+        for spellings in words {
+            let typed = es.word_typed(spellings);
+            let reads = |spelling: &&str| crate::base::text::folded(spelling) == crate::base::text::folded(&typed);
+            assert!(spellings.iter().any(|spelling| reads(spelling)) && !typed.contains(' '), "{typed}");
+        }
+    }
     for known in all_kinds() {
         let form = es.kind_form(known.kind, known.fields);
         assert_eq!(names(&form), Vec::<String>::new(), "{form}");

@@ -9,7 +9,7 @@ impl Wording {
         let shown: Vec<String> = fields
             .iter()
             .map(|field| {
-                let pair = format!("{}={}", self.field_typed(field.name), self.may_hold(&field.shape));
+                let pair = format!("{}={}", self.field_of_kind_typed(kind, field.name), self.may_hold(&field.shape));
                 if field.required { pair } else { format!("[{pair}]") }
             })
             .collect();
@@ -19,8 +19,9 @@ impl Wording {
     /// The same without what may be left out.
     pub(crate) fn least_form(&self, kind: &str, fields: &[Field]) -> String {
         let must = fields.iter().filter(|field| field.required);
-        let shown: Vec<String> =
-            must.map(|field| format!("{}={}", self.field_typed(field.name), self.may_hold(&field.shape))).collect();
+        let shown: Vec<String> = must
+            .map(|field| format!("{}={}", self.field_of_kind_typed(kind, field.name), self.may_hold(&field.shape)))
+            .collect();
         format!("{} {}", self.kind_typed(kind), shown.join(" "))
     }
 

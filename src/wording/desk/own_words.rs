@@ -88,7 +88,7 @@ impl Wording {
             (Some(short), Some(day)) => format!("{day} {short}"),
             (Some(short), None) => short,
             (None, day) => {
-                let named = |field: &str| self.field_typed(field).to_string();
+                let named = |field: &str| self.field_of_kind_typed(meant.kind, field).to_string();
                 let mut pieces = vec![self.kind_typed(meant.kind).to_string()];
                 pieces.extend(meant.fields.iter().map(|(field, value)| {
                     format!("{}={}", named(field), quoted(&self.value_typed(meant.kind, field, value)))
@@ -201,10 +201,17 @@ impl Wording {
         }
     }
 
-    /// A word of a closed list as it is typed in the language asked for: its first spelling, or the first in Spanish.
-    pub(crate) fn word_typed(&self, spellings: &'static [&'static str]) -> &'static str {
+    /// The same of a field of a kind: a count that is about so many is about nothing.
+    pub(crate) fn field_of_kind_typed<'a>(&self, kind: &str, field: &'a str) -> &'a str {
+        let is_about = self.lang() == Lang::Es && kind == "counted" && field == "about";
+        if is_about { "mas_o_menos" } else { self.field_typed(field) }
+    }
+
+    /// A word of a closed list as it is typed in the language asked for: its first spelling, or the first in Spanish; in one
+    /// piece, so that it can be copied.
+    pub(crate) fn word_typed(&self, spellings: &'static [&'static str]) -> String {
         let spanish = spellings.get(1).filter(|_| self.lang() == Lang::Es);
-        spanish.or(spellings.first()).copied().unwrap_or_default()
+        spanish.or(spellings.first()).copied().unwrap_or_default().replace(' ', "_")
     }
 
     /// A word of any closed list of the entries as it is typed in the language asked for; itself where it stands in none.
@@ -212,7 +219,7 @@ impl Wording {
         let shapes = all_kinds().flat_map(|known| known.fields).map(|field| &field.shape);
         let mut words = shapes.filter_map(|shape| if let Shape::Word(words) = shape { Some(*words) } else { None });
         let found = words.find_map(|words| words.iter().find(|spellings| spellings.first() == Some(&word)));
-        found.map_or_else(|| word.to_string(), |spellings| self.word_typed(spellings).to_string())
+        found.map_or_else(|| word.to_string(), |spellings| self.word_typed(spellings))
     }
 
     /// Records with the names of their fields in the language asked for.

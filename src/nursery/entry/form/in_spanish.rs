@@ -60,6 +60,8 @@ const KINDS: &[(&str, &str)] = &[
 /// Fields: as the file has them, and in Spanish.
 const FIELDS: &[(&str, &str)] = &[
     ("about", "sobre"),
+    // Of a count: about so many.
+    ("about", "mas_o_menos"),
     ("age_days", "edad_dias"),
     ("alive", "vivas"),
     ("altitude_m", "altitud_m"),

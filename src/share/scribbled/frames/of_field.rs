@@ -252,10 +252,11 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
     }
     clause.take(&["put", "bush"]);
     clause.species();
-    if let Some(count) = count
-        && some_holes(clause, &bed, count)
-    {
+    let mut count = count;
+    if count.is_some_and(|count| some_holes(clause, &bed, count)) {
         clause.weight -= CLEAR_BY;
+        // Whoever says that all of it is dug says no number of holes.
+        count = None;
     }
     one(
         "prepared",
