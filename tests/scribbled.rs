@@ -316,8 +316,8 @@ const PARTS: &[(&str, usize, usize, usize)] = &[
     ("es_day", 98, 99, 0),
     ("en_fresh", 81, 99, 0),
     ("es_fresh", 88, 99, 0),
-    ("en_last", 0, 0, 99),
-    ("es_last", 0, 0, 99),
+    ("en_last", 92, 99, 0),
+    ("es_last", 95, 99, 0),
     // What a grower wrote who did not know the reader, and what must not be taken for a count or a loss.
     ("es_grower", 100, 100, 0),
 ];
