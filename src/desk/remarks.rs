@@ -6,11 +6,12 @@ use std::sync::Arc;
 
 use super::judge::Trial;
 use super::{Desk, DeskError};
-use crate::base::{BedName, Clock, Day, TrayCode};
+use crate::base::{BedName, Clock, Day, LotCode, TrayCode};
 use crate::nursery::entry::subject::subjects;
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
+use crate::reckon::lots::{LotOutlook, lot_outlook};
 use crate::reckon::picture::{Criterion, DoubtKind, Picture};
 use crate::reckon::tray::hold;
 use crate::reckon::{Fold, View};
@@ -82,6 +83,15 @@ pub enum Remark {
         /// Days.
         days: i32,
     },
+    /// Seed is sown of a lot that is dead by all that is known of it.
+    SeedDead {
+        /// The lot.
+        lot: LotCode,
+        /// What is known of it.
+        outlook: Box<LotOutlook>,
+        /// The day it is sown.
+        day: Day,
+    },
     /// Plants go out that are not ready, or into what is not.
     NotReady {
         /// The tray.
@@ -106,7 +116,7 @@ impl Remark {
             | Remark::MoreThanSeed { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. } => true,
-            Remark::NotReady { .. } => false,
+            Remark::SeedDead { .. } | Remark::NotReady { .. } => false,
         }
     }
 }
@@ -141,6 +151,7 @@ impl Desk {
             all.extend(more_than_seed(trial, entry).map(|remark| (at, remark)));
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(entry).map(|remark| (at, remark)));
+            all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
             if let What::Ground(GroundEntry::Outplanted(_)) = &entry.what {
                 let then = match pictures.entry(entry.happened) {
                     Place::Occupied(known) => known.into_mut(),
@@ -234,6 +245,19 @@ fn kept_long(entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::PlantsReceived(came)) = &entry.what else { return None };
     let days = hold::kept_long(entry.happened, came.good_until, came.form)?;
     Some(Remark::KeptLong { tray: came.tray.clone(), days })
+}
+
+/// Seed that is dead by its lot's stated life, or killed by cold, on the day it is sown.
+fn seed_dead(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let lot = match &entry.what {
+        What::Tray(TrayEntry::Sown(sown)) => &sown.lot,
+        What::Ground(GroundEntry::SownInBed(sown)) => sown.lot.as_ref()?,
+        _ => return None,
+    };
+    let (story, day) = (fold.lots().get(lot)?, entry.happened);
+    let profile = story.species.as_ref().and_then(|key| fold.site().profile(key));
+    let outlook = Box::new(lot_outlook(story, profile.map(|profile| &**profile), day));
+    outlook.is_dead(day).then(|| Remark::SeedDead { lot: lot.clone(), outlook, day })
 }
 
 /// Why a tray was not ready to go to a bed on the day it went.

@@ -207,6 +207,32 @@ fn cacao_seed_from_the_fridge_is_dead_and_told_so() {
 }
 
 #[test]
+fn dead_seed_that_is_sown_is_written_with_a_caution() {
+    let home = Home::default().begun();
+    let came = |lot: &str, collected: &str, kept: &str| {
+        let (lot, collected, kept) = (format!("lot={lot}"), format!("collected={collected}"), format!("kept={kept}"));
+        let rest = ["species=Theobroma cacao", "source=old trees", "seeds=90"];
+        let told = home.run(&[&["write", "lot_received", &lot, &collected, &kept][..], &rest].concat());
+        assert_eq!(told.code, 0, "{}", told.err);
+    };
+    came("cac-cold", "2026-04-10", "cold");
+    came("cac-old", "2026-02-01", "in_pod");
+    came("cac-good", "2026-04-12", "in_pod");
+    let sown = |lang: &str, tray: &str, lot: &str| {
+        let (tray, lot) = (format!("tray={tray}"), format!("lot={lot}"));
+        home.done(&["write", "sown", &tray, &lot, "seeds=40", "container=bag_1l", "--lang", lang])
+    };
+    let cold = sown("en", "cac-1", "cac-cold");
+    assert!(cold.contains("take care: the seed of cac-cold is dead: cold below 10 °C kills it"), "{cold}");
+    let old = sown("es", "cac-2", "cac-old");
+    assert!(old.contains("cuidado: la semilla de cac-old está muerta por lo que se sabe de su vida"), "{old}");
+    let good = sown("en", "cac-3", "cac-good");
+    assert!(!good.contains("take care"), "{good}");
+    let written = home.done(&["export"]);
+    assert_eq!(written.matches("\"kind\":\"sown\"").count(), 3, "it is told, and written all the same");
+}
+
+#[test]
 fn seed_that_lives_shorter_than_a_test_takes_is_sown_and_not_tested() {
     // Half of cacao is up after 14 days; in pods it lives 7.
     let book = lot_of("Theobroma cacao", "2026-05-01", "in_pod", 400);

@@ -156,6 +156,7 @@ impl Wording {
                 first.map_or(sentence.clone(), |first| format!("{sentence} {first}"))
             }
             Remark::KeptLong { tray, days } => self.remark_kept_long(tray, *days),
+            Remark::SeedDead { lot, outlook, day } => self.remark_seed_dead(lot, self.lot_verdict(outlook, *day).1),
             Remark::NotReady { tray, bed, why, more } => {
                 let first = self.reason(why, About::Pair);
                 let why = match more {
