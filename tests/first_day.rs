@@ -277,6 +277,12 @@ fn a_batch_names_all_faults_at_once_and_no_follow_on_ones() {
         panic!("was written")
     };
     assert_eq!(refused[0].why, Refusal::BeforeTheBook { tray: tray("t-08"), since: now().today });
+    // So is a count: it would stand beside those that came in.
+    let Err(ImportError::Desk(DeskError::Refused(refused))) = desk.write_sheet(b"t-08 21\n", yesterday, "mara", true)
+    else {
+        panic!("was written")
+    };
+    assert_eq!(refused[0].why, Refusal::BeforeTheBook { tray: tray("t-08"), since: now().today });
     // One loss too large does not make the small one behind it a fault.
     assert_eq!(faulty(&mut desk, "t-08 -900 rats\nt-08 -3 rats\n"), (vec![], vec![1]));
     assert_eq!(desk.count(), before);

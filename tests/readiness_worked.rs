@@ -306,6 +306,24 @@ fn a_tray_raised_in_the_open_is_hardened_by_standing_there() {
     assert_eq!((hardening("2026-04-21"), hardening("2026-04-22")), (Some(false), Some(true)));
 }
 
+/// The nets over a bench that nobody described came off today: the plants have stood in the open since today, not for months.
+#[test]
+fn shade_taken_off_today_hardens_nobody_for_the_months_before() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-11-01",
+        "sown",
+        json!({"tray":"gre-1","lot":"unknown","species":"GRE","seeds":60,"container":"bag","place":"Net house"}),
+    );
+    book.write("2025-12-01", "counted", json!({"tray":"gre-1","standing":40}));
+    let hardening = |book: &Book| criterion(&tray(&book.on(TODAY), "gre-1").criteria, Rule::Hardening).met();
+    let mut described = book.clone();
+    described.write("2025-01-01", "place_set", json!({"place":"Net house","order":3,"shade_pct":0}));
+    assert_eq!(hardening(&described), Some(true), "in the open from the first day");
+    book.write(TODAY, "shade_set", json!({"place":"Net house","shade_pct":0}));
+    assert_ne!(hardening(&book), Some(true));
+}
+
 #[test]
 fn no_pair_fits_with_no_plants() {
     let mut book = small_nursery();

@@ -271,8 +271,8 @@ pub(crate) struct Log {
     /// A name, a word, a day, a person; each of several must hold.
     pub(crate) words: Vec<String>,
     /// At most so many.
-    #[arg(long, value_name = "N", default_value_t = 30)]
-    pub(crate) most: usize,
+    #[arg(long, value_name = "N", default_value_t = 30, value_parser = clap::value_parser!(u32).range(1..))]
+    pub(crate) most: u32,
 }
 
 /// `undo`

@@ -27,7 +27,7 @@ pub(crate) fn run(run: &Run, arguments: &Log) -> Result<Ending, Exit> {
     let desk = run.desk()?;
     let wanted = wanted(run, &desk, &arguments.words);
     let species = &desk.fold().site().species;
-    let known_by = run.known.map(|known| desk.end_of(known));
+    let known_by = run.known_by(&desk);
     let holds = |entry: &Entry| {
         run.on.is_none_or(|on| entry.happened <= on)
             && known_by.is_none_or(|known| entry.recorded <= known)
@@ -37,7 +37,7 @@ pub(crate) fn run(run: &Run, arguments: &Log) -> Result<Ending, Exit> {
                 Wanted::Holds(word) => run.wording.entry_holds(entry, word, run.now.today, species),
             })
     };
-    let found = desk.newest_entries(&holds, arguments.most).map_err(|fault| run.desk_fault(fault))?;
+    let found = desk.newest_entries(&holds, arguments.most as usize).map_err(|fault| run.desk_fault(fault))?;
     if run.everywhere.json {
         return run.answer_json(&as_json(run, &desk, &found));
     }

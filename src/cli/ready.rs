@@ -67,7 +67,7 @@ pub(crate) fn show(run: &Run, desk: &Desk, arguments: &Ready) -> Result<Ending, 
     let is_new = picture.trays.is_empty();
     let asked = Asked { picture: &shown, wording: &run.wording };
     let whole = arguments.all || is_new || !only.is_everything();
-    let page = if whole { ready(asked, since, is_new) } else { today(asked, since) };
+    let page = if whole { ready(asked, since, is_new, !picture.beds.is_empty()) } else { today(asked, since) };
     show_page(run, &shown, &page)
 }
 

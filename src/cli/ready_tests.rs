@@ -11,7 +11,7 @@ use crate::reckon::picture::{Looking, Picture};
 use crate::wording::{Lang, Wording};
 
 fn page_of(picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
-    let page = ready(Asked { picture, wording }, None, picture.trays.is_empty());
+    let page = ready(Asked { picture, wording }, None, picture.trays.is_empty(), !picture.beds.is_empty());
     page_text(&page, picture, wording, width, colour)
 }
 

@@ -7,8 +7,8 @@ use std::path::PathBuf;
 use super::answer::{Ending, note, refuse, say, say_object};
 use super::json::ObjectOut;
 use super::machine::surroundings::Surroundings;
-use crate::base::Day;
 use crate::base::text::in_ascii;
+use crate::base::{Day, Moment};
 use crate::desk::{Desk, DeskError, JournalError, Now, Reason};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::ForecastBasis;
@@ -86,8 +86,16 @@ impl Run {
     }
 
     fn view(&self, desk: &Desk) -> View {
-        let known = self.known.map(|known| desk.end_of(known));
+        let known = self.known_by(desk);
         View { day: self.on.unwrap_or(self.now.today), known }
+    }
+
+    /// The moment up to which is known what `--known` asks for. Of a day that has not ended, all that is written by now: the day
+    /// of the machine's clock may not be the nursery's.
+    pub(crate) fn known_by(&self, desk: &Desk) -> Option<Moment> {
+        let known = self.known?;
+        let end = desk.end_of(known);
+        Some(if known >= self.now.today { end.max(self.now.moment) } else { end })
     }
 
     /// Looking back or ahead is for looking: nothing is written with `--on` or `--known`.

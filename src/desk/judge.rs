@@ -223,7 +223,12 @@ fn trial_entries(drafts: &[Draft], whats: Vec<What>, moment: Moment, device: Opt
 
 /// A tray that held nothing yet, because the plants that stood in it came into the book only later.
 fn before_the_book(fold: &Fold, doubt: &Doubt) -> Option<Refusal> {
-    let DoubtKind::MoreOutThanStood { tray, stood: 0, .. } = &doubt.kind else { return None };
+    // A count of them then would stand beside those that came in.
+    let (DoubtKind::MoreOutThanStood { tray, stood: 0, .. } | DoubtKind::RiseWithoutSeed { tray, books: 0, .. }) =
+        &doubt.kind
+    else {
+        return None;
+    };
     match fold.trays().get(tray)?.origin.as_ref()? {
         Origin::Received { from: ArrivedFrom::Opening, day, .. } if *day > doubt.day => {
             Some(Refusal::BeforeTheBook { tray: tray.clone(), since: *day })

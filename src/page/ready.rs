@@ -15,9 +15,10 @@ use crate::wording::verdict::About;
 const STAGES: [Stage; 7] =
     [Stage::Overdue, Stage::Ready, Stage::Hardening, Stage::GrowingOn, Stage::PrickedOut, Stage::Emerging, Stage::Sown];
 
-/// What is ready, with a line on what changed since yesterday before it; a new nursery is told how to begin.
-pub(crate) fn ready(asked: Asked<'_>, since: Option<String>, is_new: bool) -> Page {
-    let mut answer = Ready::new(asked);
+/// What is ready, with a line on what changed since yesterday before it; a new nursery is told how to begin. `has_beds`: whether
+/// any bed is laid out, where what is shown was narrowed.
+pub(crate) fn ready(asked: Asked<'_>, since: Option<String>, is_new: bool, has_beds: bool) -> Page {
+    let mut answer = Ready { has_beds, ..Ready::new(asked) };
     since.into_iter().for_each(|since| answer.page.sentence(since));
     if is_new {
         answer.page.first_tray(asked.wording);
@@ -40,12 +41,15 @@ pub(super) struct Ready<'a> {
     pub(super) picture: &'a Picture,
     pub(super) wording: &'a Wording,
     pub(super) page: Page,
+    /// Whether any bed is laid out.
+    has_beds: bool,
 }
 
 impl<'a> Ready<'a> {
     /// An answer in which nothing is said yet.
     pub(super) fn new(asked: Asked<'a>) -> Ready<'a> {
-        Ready { picture: asked.picture, wording: asked.wording, page: Page::default() }
+        let has_beds = !asked.picture.beds.is_empty();
+        Ready { picture: asked.picture, wording: asked.wording, page: Page::default(), has_beds }
     }
 
     /// Trays with at least one bed that fits, each with its beds under each other.
@@ -179,7 +183,7 @@ impl<'a> Ready<'a> {
         }
         self.page.heading(wording.beds_heading());
         if self.picture.beds.is_empty() {
-            self.page.sentence(wording.teach_first_bed());
+            self.page.sentence(if self.has_beds { wording.no_bed_asked() } else { wording.teach_first_bed() });
         }
         for bed in self.picture.beds.values() {
             let light = match &bed.light_now {

@@ -90,6 +90,9 @@ fn wrong_value(fault: &Error, value: String, argument: String, wording: &Wording
     if source.is_some_and(|source| source.is::<crate::base::CodeError>()) {
         return wording.usage_bad_name(value, argument);
     }
+    if value.chars().all(|sign| sign.is_ascii_digit() || sign == '-') {
+        return wording.usage_not_so_many(argument, value);
+    }
     wording.usage_not_an_entry(value, argument)
 }
 

@@ -44,6 +44,7 @@ impl Picture {
         let paired: BTreeSet<&BedName> = narrowed.pairs.iter().map(|pair| &pair.bed).collect();
         let beds = self.beds.iter().filter(|(name, _)| only.bed.as_ref() == Some(name) || paired.contains(name));
         narrowed.beds = beds.map(|(name, bed)| (name.clone(), bed.clone())).collect();
+        narrowed.unplanned.retain(named);
         narrowed
     }
 }

@@ -28,7 +28,7 @@ pub struct LightChange {
 /// The story of a place.
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct PlaceStory {
-    /// Changes of its light, oldest first; the first description of its shade reaches back.
+    /// Changes of its light, oldest first; a description that comes first reaches back.
     pub light: Vec<LightChange>,
     /// Steps of its water, every so many days.
     pub waterings: Vec<Since<f64>>,
@@ -72,10 +72,14 @@ pub(crate) fn share_read(read: &LightRead) -> Option<f64> {
 
 fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
     let mut story = PlaceStory::default();
+    let mut described = false;
     for entry in ledger.of(&Subject::Place(name.clone())) {
         let (from, id) = (entry.happened, entry.id.clone());
         match &entry.what {
-            What::Site(SiteEntry::PlaceSet(set)) => story.shade(from, set.shade_pct.0, id),
+            What::Site(SiteEntry::PlaceSet(set)) => {
+                described |= story.light.iter().all(|change| change.nominal.is_none());
+                story.shade(from, set.shade_pct.0, id);
+            }
             What::Tray(TrayEntry::ShadeSet(set)) => story.shade(from, set.shade_pct.0, id),
             What::Tray(TrayEntry::WateringSet(set)) => {
                 story.waterings.push(Since::begun_by(entry, set.every_days.0));
@@ -95,7 +99,9 @@ fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
             What::Tray(_) | What::Ground(_) | What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => {}
         }
     }
-    story.reach_back();
+    if described {
+        story.reach_back();
+    }
     story
 }
 
@@ -109,7 +115,8 @@ impl PlaceStory {
         }
     }
 
-    /// What describes reaches back: before the first known shade, that shade.
+    /// What describes reaches back: before the first known shade, that shade. A shade that was changed does not: what was there
+    /// before is not known.
     fn reach_back(&mut self) {
         let Some(first) = self.light.iter().position(|change| change.nominal.is_some()) else { return };
         let nominal = self.light.get(first).and_then(|change| change.nominal);

@@ -46,7 +46,7 @@ tables! {
     }
     /// What stands in cells of sheets.
     SheetWords {
-        not_known no_shade half_shade middle beginning ending last_month last_year totals bare_root bag plug stump cells
+        not_known nothing in_the_open shade half_shade middle beginning ending last_month last_year totals bare_root bag plug stump cells
     }
 }
 

@@ -228,13 +228,12 @@ fn name_and_count(item: &str) -> (&str, Option<&str>) {
 
 fn write_light(reader: &mut RowReader, bed: &str) {
     let today = reader.names.today;
-    match reader.filled("light") {
+    match reader.filled("light").and_then(|cell| reader.percent_of_light(cell)) {
         None => {
             let line = reader.row.line;
             reader.day.note_unknown(UnknownWhat::BedLight, None, line);
         }
-        Some(cell) => {
-            let Some(percent) = reader.percent_of_all(cell) else { return };
+        Some(percent) => {
             let body = json!({"bed": bed, "light_share": percent / 100.0});
             reader.write("light_read", today, body, &[("light_share", "light")]);
         }

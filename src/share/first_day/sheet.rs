@@ -145,7 +145,8 @@ impl<'a> RowReader<'a> {
     /// Percent of something that has no more than all of itself.
     pub fn percent_of_all(&mut self, cell: Cell) -> Option<f64> {
         let (folded, known) = (text::folded(cell.written), &vocabulary().sheet);
-        let in_words = is(&folded, &known.no_shade).then_some(0.0).or(is(&folded, &known.half_shade).then_some(50.0));
+        let none = is(&folded, &known.nothing) || is(&folded, &known.in_the_open);
+        let in_words = none.then_some(0.0).or(is(&folded, &known.half_shade).then_some(50.0));
         if let Some(percent) = in_words {
             self.tell(Some(cell), TakenFor::Percent(percent));
             return Some(percent);
@@ -156,6 +157,24 @@ impl<'a> RowReader<'a> {
             return None;
         }
         Some(percent)
+    }
+
+    /// Percent of the open light: a number, a word for the open, or so much shade. None where the cell says nothing of it.
+    pub fn percent_of_light(&mut self, cell: Cell) -> Option<f64> {
+        let (folded, known) = (text::folded(cell.written), &vocabulary().sheet);
+        let says_shade = known.shade.iter().any(|word| folded.ends_with(word.as_str()));
+        let shade = cell.written.split(|sign: char| !sign.is_ascii_digit() && !".,".contains(sign)).next();
+        let light = if is(&folded, &known.in_the_open) {
+            100.0
+        } else if let Some(shade) = shade.filter(|number| says_shade && !number.is_empty()) {
+            100.0 - self.percent_of_all(Cell { written: shade, ..cell })?
+        } else if is(&folded, &known.nothing) {
+            return None;
+        } else {
+            return self.percent_of_all(cell);
+        };
+        self.tell(Some(cell), TakenFor::Percent(light));
+        Some(light)
     }
 
     /// Keeps a fault of a cell.

@@ -185,6 +185,30 @@ fn light_and_shade_are_judged_in_percent() {
 }
 
 #[test]
+fn a_bed_in_the_open_has_all_the_light_and_shade_leaves_the_rest() {
+    let light_of = |written: &str| {
+        let day = beds(&format!("bed,length,width,species,spacing,Luz\na,20,6,coffee,2x2,{written}\n")).unwrap();
+        let read = bodies(&day).into_iter().find(|(_, kind, _)| *kind == "light_read");
+        read.map(|(_, _, body)| body["light_share"].as_f64().unwrap())
+    };
+    for (written, light) in [
+        ("pleno sol", Some(1.0)),
+        ("sol", Some(1.0)),
+        ("full sun", Some(1.0)),
+        ("media sombra", Some(0.5)),
+        ("40% sombra", Some(0.6)),
+        ("70 % de sombra", Some(0.3)),
+        ("60", Some(0.6)),
+        ("nada", None),
+        ("?", None),
+    ] {
+        let read = light_of(written);
+        assert!(read.is_none() == light.is_none(), "{written}: {read:?}");
+        assert!((read.unwrap_or(0.0) - light.unwrap_or(0.0)).abs() < 1e-9, "{written}: {read:?}");
+    }
+}
+
+#[test]
 fn every_fault_of_a_tray_sheet_has_row_and_column() {
     let text = "tray,,species,how many,sown about,age,form\n\
                 a,,coffee,minus two,,,\n\

@@ -63,6 +63,7 @@ teach_first_tray = No tray is written down yet. When you sow one, write it like 
 teach_first_tray_command = outplant write sown tray=cof-001 species=coffee lot=unknown seeds=60 container=bag
 teach_standing_tray = Plants that stand already are written so:
 teach_standing_tray_command = outplant write plants_received tray=cof-001 species=coffee count=40 from=opening form=bag
+no_bed_asked = No bed plans it.
 teach_first_bed = No bed is laid out yet: outplant write bed_set, with bed, field, length_m, width_m and plan.
 teach_plan = { $bed } plans no species: lay it out again with a plan
 # (tray, species)

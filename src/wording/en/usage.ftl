@@ -12,6 +12,8 @@ usage_not_a_day = { $option }: '{ $value }' is not a day; write it as 2026-03-14
 usage_not_a_number = { $option }: '{ $value }' is not a number
 # (value, option)
 usage_not_an_entry = { $option }: '{ $value }' is not an entry; write it as device:number, as `why` shows it
+# (option, value)
+usage_not_so_many = { $option } cannot be { $value }: a whole number from 1 up to some millions
 # (value, option)
 usage_bad_name = { $option } cannot be '{ $value }': a name or code has letters, without blanks at its ends or invisible characters
 usage_missing = still missing: { $arguments }

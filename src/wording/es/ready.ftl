@@ -53,6 +53,7 @@ teach_first_tray = Todavía no hay bandejas anotadas. Cuando siembre una, anóte
 teach_first_tray_command = outplant write sown tray=caf-001 species=café lot=unknown seeds=60 container=bolsa
 teach_standing_tray = Las plantas que ya están en el vivero se anotan así:
 teach_standing_tray_command = outplant write plants_received tray=caf-001 species=café count=40 from=inicio form=bolsa
+no_bed_asked = Ninguna parcela la tiene en su plan.
 teach_first_bed = Todavía no hay parcelas trazadas: outplant write bed_set, con bed, field, length_m, width_m y plan.
 teach_plan = { $bed } no tiene especies en su plan: trácela otra vez con un plan
 why_tray_heading = Bandeja { $tray }, { $species }
