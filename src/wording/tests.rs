@@ -147,7 +147,7 @@ fn what_is_shown_to_be_copied_and_what_is_wrong_with_it_stands_in_the_language_a
         for spellings in words {
             let typed = es.word_typed(spellings);
             let reads = |spelling: &&str| crate::base::text::folded(spelling) == crate::base::text::folded(&typed);
-            assert!(spellings.iter().any(|spelling| reads(spelling)) && !typed.contains(' '), "{typed}");
+            assert!(spellings.iter().any(reads) && !typed.contains(' '), "{typed}");
         }
     }
     for known in all_kinds() {

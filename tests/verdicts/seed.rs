@@ -277,7 +277,7 @@ fn grams_and_seeds_are_told_no_finer_than_they_are_known() {
     assert!(weight.starts_with("from ") && weight.contains("weigh a hundred"), "{weight}");
     let said = en.sowing_said(&plan);
     let seeds: u32 = said.split(' ').next().unwrap().parse().unwrap();
-    assert!(seeds >= plan.seeds && seeds % 10 == 0 && seeds - plan.seeds < 10, "{said} of {}", plan.seeds);
+    assert!(seeds >= plan.seeds && seeds.is_multiple_of(10) && seeds - plan.seeds < 10, "{said} of {}", plan.seeds);
 }
 
 #[test]

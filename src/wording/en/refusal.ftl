@@ -81,6 +81,6 @@ system_no_folder = something before it is no folder
 system_other = the system says: { $text }
 # (device, first, last)
 chain_gap = entries { $device }:{ $first } to { $device }:{ $last } are missing: take a later export of that copy, whole
-chain_fork = { $entry } is here already with another text: one of the two was changed; nothing was taken
+chain_fork = { $entry } is here already with another text: one of the two was changed, or two copies of one book each went on by themselves; nothing was taken
 chain_wrong_hash = { $entry } does not carry the seal of its own text: it was changed on the way; nothing was taken
 chain_follows_another = { $entry } follows on another entry of its device than the one that is here: one of the two was changed; nothing was taken

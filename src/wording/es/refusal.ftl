@@ -55,6 +55,6 @@ system_is_folder = es una carpeta
 system_no_folder = algo antes de él no es una carpeta
 system_other = el sistema dice: { $text }
 chain_gap = faltan las anotaciones { $device }:{ $first } a { $device }:{ $last }: tome una exportación más nueva y completa de esa copia
-chain_fork = { $entry } ya está aquí con otro texto: una de las dos fue cambiada; no se tomó nada
+chain_fork = { $entry } ya está aquí con otro texto: una de las dos fue cambiada, o dos copias de un libro siguieron cada una por su lado; no se tomó nada
 chain_wrong_hash = { $entry } no lleva el sello de su propio texto: fue cambiada en el camino; no se tomó nada
 chain_follows_another = { $entry } sigue a otra anotación de su copia que la que está aquí: una de las dos fue cambiada; no se tomó nada

@@ -57,8 +57,8 @@ fn a_file_put_back_to_any_earlier_state_is_told_with_the_number_that_is_gone() {
     row.must_hold();
     let mut row = Row::begin("control, must fail: the notes beside the settings are gone too");
     std::fs::remove_dir_all(home.file(".config")).unwrap();
-    for at in 0..all {
-        put_back(&file, &states[at]);
+    for (at, state) in states.iter().enumerate().take(all) {
+        put_back(&file, state);
         row.ran(unsaid(&home, all - at, &["ready"]));
     }
     let run = row.run;
