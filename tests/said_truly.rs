@@ -76,7 +76,7 @@ fn a_fresh_step_and_shade_put_back_are_two_reasons_with_their_entries() {
     let mut book = fitting();
     let step = book.write("2026-04-12", "shade_set", json!({"tray":"cof-1","shade_pct":40}));
     let fresh = asked(&book, Rule::Hardening);
-    assert_eq!(fresh.known(), Some(Measure::FreshStep { days: 54, last: day("2026-04-12") }));
+    assert_eq!(fresh.known(), Some(Measure::FreshStep { days: 3, last: day("2026-04-12") }));
     assert_eq!((fresh.met(), fresh.expected), (Some(false), Some(day("2026-04-19"))));
     assert!(fresh.entries.contains(&step));
     let (english, spanish) = said(&fresh, About::Pair);

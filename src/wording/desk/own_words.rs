@@ -186,7 +186,7 @@ impl Wording {
     }
 
     /// A kind as it is typed in the language asked for.
-    pub(crate) fn kind_typed<'a>(&self, kind: &'a str) -> &'a str {
+    pub fn kind_typed<'a>(&self, kind: &'a str) -> &'a str {
         match self.lang() {
             Lang::En => kind,
             Lang::Es => kind_in_spanish(kind),
