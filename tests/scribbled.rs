@@ -320,6 +320,9 @@ const PARTS: &[(&str, usize, usize, usize)] = &[
     ("es_last", 95, 99, 0),
     // What a grower wrote who did not know the reader, and what must not be taken for a count or a loss.
     ("es_grower", 100, 100, 0),
+    // What fresh readers found written though it says something else.
+    ("en_doubtful", 100, 100, 0),
+    ("es_doubtful", 100, 100, 0),
 ];
 
 /// The phrases of a page that can be printed, by its headings; those under the last one are not written.

@@ -22,6 +22,8 @@ use crate::share::vocabulary::{is, vocabulary};
 /// What may stand as not said: kind and field.
 const MAY_BE_LEFT_OUT: [(&str, &str); 4] =
     [("lost", "cause"), ("culled", "why"), ("plants_lost", "cause"), ("given_out", "to")];
+/// A share of light below this was rather meant as a share of one.
+const LEAST_LIGHT: f64 = 0.01;
 /// What an entry can be about, as fields that a note names.
 const SUBJECTS: [&str; 4] = ["tray", "bed", "place", "lot"];
 
@@ -114,6 +116,9 @@ struct Said<'s, 'k> {
 impl Said<'_, '_> {
     /// The short form reads the line.
     fn beside(&self, short: Draft, reading: Reading) -> Result<Vec<Draft>, Fault> {
+        if let Some(fault) = self.of_two_meanings(&short) {
+            return Err(fault);
+        }
         match reading {
             Reading::Clear(drafts) => {
                 let Ok(own) = self.settled(&drafts) else { return Ok(vec![short]) };
@@ -136,6 +141,29 @@ impl Said<'_, '_> {
                     Ok(vec![short])
                 }
             }
+        }
+    }
+
+    /// "c1 29/11" may be a day, and light of 0.6 a share of one.
+    fn of_two_meanings(&self, short: &Draft) -> Option<Fault> {
+        let mut meant = meant_by(short, self.sheet.happened);
+        match short.kind.as_str() {
+            "measured" => {
+                let words = Words::of(self.line);
+                let pair = words.get(words.len().checked_sub(1)?)?.to_string();
+                let (day, month) = pair.split_once('/')?;
+                let (day, month): (u32, u32) = (day.parse().ok()?, month.parse().ok()?);
+                let is_alone = short.body.get("plants").and_then(Value::as_array).is_some_and(|all| all.len() == 1);
+                let can_be_a_day = is_alone && Day::from_ymd(self.sheet.today.ymd().0, month, day).is_some();
+                can_be_a_day.then(|| self.asked(vec![Why::DayOrHeight(pair)], vec![vec![meant]]))
+            }
+            "light_read" => {
+                let share = short.body.get("light_share").and_then(Value::as_f64)?;
+                let small = share > 0.0 && share < LEAST_LIGHT;
+                meant.fields.insert("light_share".into(), Value::from((share * 1e4).round() / 100.0));
+                small.then(|| self.asked(vec![Why::Several], vec![vec![meant]]))
+            }
+            _ => None,
         }
     }
 

@@ -8,6 +8,7 @@ use super::helpers::without_helpers;
 use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
+use super::whole_line::{of_the_whole_line, without_articles};
 use super::why::Why;
 use super::words::{Word, words};
 use super::{EntryDraft, Offer, Reading};
@@ -92,17 +93,19 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     if words.is_empty() || words.len() > MOST_WORDS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
-    let (words, aside) = without_asides(without_hours(without_helpers(words)));
+    let whole_line = words.clone();
+    let (words, aside) = without_asides(without_hours(without_helpers(without_articles(words))));
     let (read, more) = match read_words(&words, is_question, known, today) {
         Reading::Refused { why, offers } => said_beside(&words, is_question, known, today)
             .filter(|_| why.iter().any(|why| matches!(why, Why::NoReading(_))))
             .unwrap_or((Reading::Refused { why, offers }, None)),
         read => (read, None),
     };
-    match aside.or(more) {
+    let read = match aside.or(more) {
         Some(aside) => beside(read, &aside),
         None => read,
-    }
+    };
+    of_the_whole_line(&whole_line, read, today)
 }
 
 /// The line without a part between signs that says nothing the journal has a word for, where the rest is clear.

@@ -21,12 +21,17 @@ fn list(name: &str) -> &'static [String] {
     READ.get(name).map_or(&[], Vec::as_slice)
 }
 
-fn number(word: &Word) -> Option<f64> {
+pub(super) fn number(word: &Word) -> Option<f64> {
     word.folded.parse().ok()
 }
 
+/// Whether a word stands in a list.
+pub(super) fn stands_in(word: &Word, name: &str) -> bool {
+    list(name).contains(&word.folded)
+}
+
 /// How many words of a line a phrase of a list takes from `at` on; the longest phrase leads.
-fn phrase_at(words: &[Word], at: usize, name: &str) -> Option<usize> {
+pub(super) fn phrase_at(words: &[Word], at: usize, name: &str) -> Option<usize> {
     let fits = |phrase: &&String| {
         phrase.split(' ').enumerate().all(|(i, part)| words.get(at + i).is_some_and(|word| word.folded == part))
     };
@@ -34,7 +39,7 @@ fn phrase_at(words: &[Word], at: usize, name: &str) -> Option<usize> {
 }
 
 /// Whether and where a phrase of a list stands in a line.
-fn phrase_in(words: &[Word], name: &str) -> Option<String> {
+pub(super) fn phrase_in(words: &[Word], name: &str) -> Option<String> {
     let at = (0..words.len()).find_map(|at| Some((at, phrase_at(words, at, name)?)));
     let (at, length) = at?;
     Some(words[at..at + length].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" "))
@@ -80,9 +85,6 @@ fn hour_at(words: &[Word], at: usize) -> Option<usize> {
 
 /// The reading as it is, or as a question or a refusal where something in the line makes it doubtful.
 pub(super) fn doubted(words: &[Word], reading: Reading) -> Reading {
-    if let Some(word) = phrase_in(words, "correction").filter(|_| phrase_at(words, 0, "correction").is_some()) {
-        return Reading::Refused { why: vec![Why::Correction(word)], offers: Vec::new() };
-    }
     let (drafts, asks) = match &reading {
         Reading::Clear(drafts) => (drafts.clone(), false),
         Reading::Asks { offers, .. } => (offers.first().cloned().unwrap_or_default(), true),
@@ -118,7 +120,7 @@ pub(super) fn doubted(words: &[Word], reading: Reading) -> Reading {
 }
 
 /// The line as a note about what it speaks of.
-fn as_a_note(drafts: &[EntryDraft]) -> EntryDraft {
+pub(super) fn as_a_note(drafts: &[EntryDraft]) -> EntryDraft {
     let first = drafts.first();
     let about = first.and_then(|draft| {
         ["tray", "bed", "place", "lot"]

@@ -13,6 +13,7 @@ mod lexicon;
 mod nearest;
 mod parts;
 mod typed;
+mod whole_line;
 mod why;
 
 #[cfg(test)]

@@ -77,13 +77,35 @@ pub enum Why {
     GraftTook(String),
     /// Plants that come away from a bed; the word that says so.
     AwayFrom(String),
+    /// It has come to an end; the word that says so.
+    Ended(String),
+    /// Plants that came back; the word that says so.
+    CameBack(String),
+    /// A number of something else than plants; of what.
+    NotOfPlants(String),
+    /// Food or a remedy against pests; its name.
+    FoodOrRemedy(String),
+    /// A day, or a height and a collar; as typed.
+    DayOrHeight(String),
     /// Nothing fits; the words that were not read.
     NoReading(Vec<String>),
 }
 
 impl Why {
-    /// Whether the line says by itself that it is no fact: not done, still to be done, not sure, a question.
+    /// Whether the line says by itself that it is no fact: not done, still to be done, not sure, a question, at an end, about
+    /// an earlier line or about no plants.
     pub fn is_no_fact(&self) -> bool {
-        matches!(self, Why::NotDone(_) | Why::Intent(_) | Why::Coming(_) | Why::Unsure(_) | Why::Question(_))
+        matches!(
+            self,
+            Why::NotDone(_)
+                | Why::Intent(_)
+                | Why::Coming(_)
+                | Why::Unsure(_)
+                | Why::Question(_)
+                | Why::Correction(_)
+                | Why::Ended(_)
+                | Why::CameBack(_)
+                | Why::NotOfPlants(_)
+        )
     }
 }

@@ -76,6 +76,11 @@ impl Wording {
             Why::NotThrownAway(word) => self.why_not_thrown_away(word),
             Why::GraftTook(word) => self.why_graft_took(word),
             Why::AwayFrom(word) => self.why_away_from(word),
+            Why::Ended(word) => self.why_ended(word),
+            Why::CameBack(word) => self.why_came_back(word),
+            Why::NotOfPlants(word) => self.why_not_of_plants(word),
+            Why::FoodOrRemedy(word) => self.why_food_or_remedy(word),
+            Why::DayOrHeight(word) => self.why_day_or_height(word),
             Why::NoReading(words) if words.is_empty() => self.why_no_reading(),
             Why::NoReading(words) => self.why_no_reading_of(words.join(" ")),
         }

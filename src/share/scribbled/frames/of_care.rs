@@ -316,10 +316,18 @@ fn without_how_many(clause: &mut Clause, heights: &mut Vec<(usize, f64)>, tray_a
     let is_bare = matches!(clause.marks[first].what, What::Number { .. });
     let of_plants = clause.marks.get(first + 1).is_some_and(|mark| mark.has("small.thing"));
     let leads = first < tray_at && heights.iter().skip(1).all(|(at, _)| *at > tray_at);
-    if !is_bare || !(leads || of_plants) {
+    // "medí 3: 15, 16 y 17", "medí tres, 15, 16, 17": right behind the word for measuring.
+    let is_said = first > 0 && clause.is_behind(first, "height");
+    let colon = is_said && clause.marks.get(first + 1).is_some_and(|mark| mark.is_sign(':'));
+    let is_number_of_them = value == (heights.len() - 1) as f64;
+    let in_letters = clause.marks[first].typed.chars().all(char::is_alphabetic);
+    // "medí 10, 22 cm": ten plants, or two.
+    let mean =
+        is_said && heights.len() == 2 && heights.iter().skip(1).all(|(at, _)| clause.marks[*at].number().is_none());
+    if !is_bare || !(leads || of_plants || colon || mean || is_said && is_number_of_them) {
         return;
     }
-    if value == (heights.len() - 1) as f64 {
+    if is_number_of_them && (leads || of_plants || colon || in_letters) {
         heights.remove(0);
     } else {
         clause.lacks.push(Why::Several);

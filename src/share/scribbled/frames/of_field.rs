@@ -136,6 +136,10 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         .map(|pct| pct / 100.0)
         .or_else(|| clause.part().map(|part| (part * 1000.0).round() / 1000.0));
     let mut told = fields([(field, Some(json!(name)))]);
+    // Less than a hundredth is rather a share of one.
+    if share.is_some_and(|share| share > 0.0 && share < 0.01) {
+        clause.lacks.push(Why::Several);
+    }
     if let Some(share) = share {
         told.insert("light_share".into(), number_value(share));
     } else {

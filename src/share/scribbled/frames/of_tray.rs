@@ -78,6 +78,16 @@ pub(crate) fn same_species(clause: &mut Clause, tray: &str) {
     }
 }
 
+fn clock(clause: &Clause) -> Option<Value> {
+    clause.marks.iter().find_map(|mark| match &mark.what {
+        What::Clock(clock) => Some(json!(clock)),
+        _ => None,
+    })
+}
+
+/// Words for what came up by itself.
+const BORN: [&str; 5] = ["nacieron", "nacio", "brotaron", "germinaron", "emergieron"];
+
 pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     if has_minus(clause) || has_cross(clause) {
         return None;
@@ -119,10 +129,13 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
         standing += f64::from(clause.known.names.standing(&name).unwrap_or(0));
         clause.lacks.push(Why::Several);
     }
-    let clock = clause.marks.iter().find_map(|mark| match &mark.what {
-        What::Clock(clock) => Some(json!(clock)),
-        _ => None,
-    });
+    // "nacieron 20" where more stand: newly born or a count?
+    let born = || clause.marks.iter().any(|mark| BORN.contains(&mark.folded.as_str()));
+    if !more && standing < books && born() {
+        standing += books;
+        clause.lacks.push(Why::Several);
+    }
+    let clock = clock(clause);
     let spaced_dash = clause.marks.iter().any(|mark| mark.is_sign('-') || mark.is_sign('–'));
     if spaced_dash && !is_headed {
         clause.lacks.push(Why::Several);

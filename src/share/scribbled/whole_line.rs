@@ -1,0 +1,262 @@
+//! What a line says about itself as a whole, whatever its words explain: that it is still to be done, has come to an end,
+//! is struck out, speaks of no plants. Such a line is asked about, never written.
+
+use serde_json::Value;
+
+use super::doubts::{as_a_note, number, phrase_at, phrase_in, stands_in};
+use super::frames::number_value;
+use super::lexicon::{fold, lexicon, list};
+use super::numbers::in_figures;
+use super::words::Word;
+use super::{EntryDraft, Offer, Reading, Why};
+use crate::base::Day;
+
+/// Why a line is not written, and what may have been meant.
+type Doubt = (Why, Vec<Offer>);
+
+/// The words without an article between a part and the whole: "2 de las 36", "3 of the 46".
+pub(super) fn without_articles(words: Vec<Word>) -> Vec<Word> {
+    let is_article = |at: usize| {
+        let is = |at: usize, all: &[&str]| words.get(at).is_some_and(|word| all.contains(&word.folded.as_str()));
+        at > 1
+            && is(at, &["las", "los", "the"])
+            && is(at - 1, &["de", "of"])
+            && number(&words[at - 2]).is_some()
+            && words.get(at + 1).and_then(number).is_some()
+    };
+    let kept = words.iter().enumerate().filter(|(at, _)| !is_article(*at));
+    kept.map(|(_, word)| word.clone()).collect()
+}
+
+/// The reading as it is, or as a refusal where the line as a whole says something else.
+pub(super) fn of_the_whole_line(words: &[Word], reading: Reading, today: Day) -> Reading {
+    let reading = with_the_other_number(words, of_last_night(words, reading, today));
+    if let Some((why, offers)) = held_no_more(words, &reading) {
+        return Reading::Refused { why: vec![why], offers };
+    }
+    if is_no_fact(&reading) {
+        return reading;
+    }
+    let doubt = struck_out(words)
+        .or_else(|| still_to_do(words, &reading))
+        .or_else(|| doubt_of(words, &reading))
+        .or_else(|| newly_born(words, &reading));
+    match doubt {
+        Some((why, offers)) => Reading::Refused { why: vec![why], offers },
+        None => with_every_number(reading),
+    }
+}
+
+fn is_no_fact(reading: &Reading) -> bool {
+    matches!(reading, Reading::Refused { why, .. } if why.iter().any(Why::is_no_fact))
+}
+
+fn offers(reading: &Reading) -> Vec<Offer> {
+    match reading {
+        Reading::Clear(drafts) => vec![drafts.clone()],
+        Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers.clone(),
+    }
+}
+
+/// What was seen last night was yesterday; the rain of a night and its cold are of the morning's reading.
+fn of_last_night(words: &[Word], mut reading: Reading, today: Day) -> Reading {
+    if phrase_in(words, "last_night").is_none() {
+        return reading;
+    }
+    let all: Vec<&mut Offer> = match &mut reading {
+        Reading::Clear(drafts) => vec![drafts],
+        Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers.iter_mut().collect(),
+    };
+    for draft in all.into_iter().flatten().filter(|draft| draft.kind != "weather") {
+        draft.happened = draft.happened.or(Some(today.plus(-1)));
+    }
+    reading
+}
+
+/// A line that corrects an earlier one, or that stands for nothing.
+fn struck_out(words: &[Word]) -> Option<Doubt> {
+    let first = |name: &str| {
+        let length = phrase_at(words, 0, name)?;
+        Some(words[..length].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" "))
+    };
+    let last = words.last().filter(|word| stands_in(word, "struck")).map(|word| word.typed.clone());
+    let why = first("correction").map(Why::Correction);
+    why.or_else(|| first("struck").or(last).map(Why::NotDone)).map(|why| (why, Vec::new()))
+}
+
+/// "to be weeded", "por desyerbar", "holes to dig", "planned".
+fn still_to_do(words: &[Word], reading: &Reading) -> Option<Doubt> {
+    let as_planned =
+        words.windows(2).any(|two| matches!(two[0].folded.as_str(), "as" | "lo") && stands_in(&two[1], "intent"));
+    let says = phrase_in(words, "intent").filter(|_| !as_planned);
+    // "3 dead by watering too much" is said in Spanish as work to be done.
+    let is_cause =
+        offers(reading).iter().flatten().any(|draft| matches!(draft.kind, "lost" | "culled" | "plants_lost"));
+    let leads = |two: &&[Word]| {
+        let verb = two[1].folded.as_str();
+        let is_infinitive = ["ar", "er", "ir"].iter().any(|ending| verb.ends_with(ending));
+        let is_known =
+            || !lexicon().roles(verb).is_empty() || list("helpers", "infinitives").iter().any(|one| one == verb);
+        match two[0].folded.as_str() {
+            "to" => stands_in(&two[1], "bare_verb"),
+            "por" => is_infinitive && is_known(),
+            _ => false,
+        }
+    };
+    let led = || words.windows(2).find(leads).map(|two| format!("{} {}", two[0].typed, two[1].typed));
+    let word = says.or_else(|| led().filter(|_| !is_cause))?;
+    Some((Why::Intent(word), offers(reading)))
+}
+
+/// What makes the first reading doubtful, by its kind.
+fn doubt_of(words: &[Word], reading: &Reading) -> Option<Doubt> {
+    let all = offers(reading);
+    let drafts = all.first()?;
+    let first = drafts.first()?;
+    let note = || vec![as_a_note(drafts)];
+    let noted = |why: Why| (why, vec![note()]);
+    let ended = || phrase_in(words, "ended").filter(|_| phrase_in(words, "all_over").is_none());
+    let doubt = match first.kind {
+        "flushed" | "hardening_begun" => ended().map(|word| noted(Why::Ended(word))),
+        "given_out" => phrase_in(words, "came_back").map(|word| noted(Why::CameBack(word))),
+        "lost" => of_no_plants(words, first).map(|word| noted(Why::NotOfPlants(word))),
+        "treated" => food(words, first).map(|word| {
+            let is_clear = !matches!(reading, Reading::Refused { .. });
+            let treated = is_clear.then(|| drafts.clone());
+            (Why::FoodOrRemedy(word), std::iter::once(note()).chain(treated).collect())
+        }),
+        "counted" => was_and_is(words, drafts).map(|offers| (Why::Several, offers)),
+        "measured" => {
+            let thick = phrase_in(words, "thick").map(|word| noted(Why::NoReading(vec![word])));
+            thick.or_else(|| how_many_or_how_high(words, drafts).map(|offers| (Why::Several, offers)))
+        }
+        _ => None,
+    };
+    doubt.or_else(|| {
+        let changes = matches!(first.kind, "lost" | "culled" | "given_out" | "outplanted");
+        changes.then(|| arrow(words)).flatten().map(|why| (why, Vec::new()))
+    })
+}
+
+/// "c1 held no more": it may go.
+fn held_no_more(words: &[Word], reading: &Reading) -> Option<Doubt> {
+    let is_held = |at: &usize| lexicon().is(&words[*at].folded, "hold");
+    let word = (0..words.len()).filter(is_held).find_map(|at| {
+        let length = phrase_at(words, at + 1, "no_more")?;
+        Some(words[at + 1..=at + length].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" "))
+    })?;
+    let about = offers(reading).first().map(|drafts| EntryDraft { kind: "released", ..as_a_note(drafts) });
+    let free = about.filter(|free| !free.fields.is_empty());
+    Some((Why::Ended(word), free.into_iter().map(|free| vec![free]).collect()))
+}
+
+/// "medí 10, 22 cm": ten plants of 22 cm, or two plants.
+fn how_many_or_how_high(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
+    let says = |three: &[Word]| {
+        lexicon().roles(&three[0].folded).contains(&"height") && number(&three[1]).is_some() && three[2].is(",")
+    };
+    let several = drafts.len() > 1 && drafts.iter().all(|draft| draft.kind == "measured");
+    let last = drafts.last().filter(|_| several && words.windows(3).any(says))?;
+    Some(vec![drafts.to_vec(), vec![last.clone()]])
+}
+
+/// "lost 3 -> 2".
+fn arrow(words: &[Word]) -> Option<Why> {
+    words.windows(3).find_map(|three| {
+        let is_arrow = matches!(three[1].typed.as_str(), "->" | ">" | "=>" | "→");
+        is_arrow.then(|| Some(Why::Range(number(&three[0])?, number(&three[2])?))).flatten()
+    })
+}
+
+fn amount(draft: &EntryDraft, field: &str) -> Option<f64> {
+    draft.fields.get(field).and_then(Value::as_f64)
+}
+
+/// "killed 3 rats in c1", "c1 3 dead leaves": a number of something else than plants.
+fn of_no_plants(words: &[Word], lost: &EntryDraft) -> Option<String> {
+    let count = amount(lost, "count")?;
+    let at = (0..words.len()).find(|at| number(&words[*at]) == Some(count))?;
+    let behind = words.get(at + 1)?;
+    let has = |word: &Word, roles: &[&str]| lexicon().roles(&word.folded).iter().any(|role| roles.contains(role));
+    let before = at.checked_sub(1).and_then(|at| words.get(at));
+    let killed = before.is_some_and(|word| has(word, &["kill"]) || stands_in(word, "hunted"));
+    let animals = killed
+        && has(behind, &["causes.words", "pests.words"])
+        && words.get(at + 2).is_some_and(|word| has(word, &["small.to"]) || word.folded == "de");
+    if animals {
+        return Some(behind.typed.clone());
+    }
+    words[at + 1..].iter().take(2).find(|word| stands_in(word, "of_a_plant")).map(|word| word.typed.clone())
+}
+
+/// Lime, food for the leaves, helpers of the soil: whether it makes a tray unsafe to touch the line does not say.
+fn food(words: &[Word], treated: &EntryDraft) -> Option<String> {
+    let said = phrase_in(words, "food")?;
+    let with = treated.fields.get("with").and_then(Value::as_str).map(fold)?;
+    let food = fold(&said);
+    (with == food || with.starts_with(&format!("{food} ")) || food.starts_with(&format!("{with} "))).then_some(said)
+}
+
+/// "tenía 36 y murieron 5", "tenía 36, hoy 34", "36 menos 3", "murieron 2 de las 36": a number of before, not a count of today.
+fn was_and_is(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
+    let first = drafts.first()?;
+    let standing = amount(first, "standing")?;
+    let at = (0..words.len()).find(|at| number(&words[*at]) == Some(standing))?;
+    let had = words[..at].iter().rev().take(2).any(|word| stands_in(word, "had"));
+    let says_alive = words.iter().any(|word| ["viv", "buen", "muert"].iter().any(|stem| word.folded.starts_with(stem)));
+    if let [_, .., last] = drafts
+        && had
+        && drafts.iter().all(|draft| draft.kind == "counted" && draft.fields.get("tray") == first.fields.get("tray"))
+    {
+        return Some(vec![vec![last.clone()]]);
+    }
+    let dead = amount(first, "dead")?;
+    let minus = words.get(at + 1).is_some_and(|word| stands_in(word, "minus"))
+        && words.get(at + 2).and_then(number) == Some(dead);
+    let whole = words[..at].iter().rev().take(3).any(|word| matches!(word.folded.as_str(), "de" | "of"))
+        && words[..at].iter().any(|word| number(word) == Some(dead));
+    if !(had && !says_alive || minus || whole) {
+        return None;
+    }
+    let told = |kind: &'static str, field: &str, value: f64| {
+        let tray = first.fields.get("tray").map(|tray| ("tray".to_string(), tray.clone()));
+        let fields = tray.into_iter().chain([(field.to_string(), number_value(value))]).collect();
+        vec![EntryDraft { kind, fields, happened: first.happened }]
+    };
+    let lost = told("lost", "count", dead);
+    Some(if whole { vec![lost] } else { vec![lost, told("counted", "standing", standing - dead)] })
+}
+
+/// "nacieron 20": what came up since is added to what stood there; no loss is meant.
+fn newly_born(words: &[Word], reading: &Reading) -> Option<Doubt> {
+    let Reading::Asks { why, offers } = reading else { return None };
+    words.iter().find(|word| stands_in(word, "born"))?;
+    let kept: Vec<Offer> =
+        offers.iter().filter(|offer| offer.iter().all(|draft| draft.kind != "lost")).cloned().collect();
+    (kept.len() < offers.len()).then(|| (why.first().cloned().unwrap_or(Why::Several), kept))
+}
+
+/// "no murieron 3, solo 2": the second number is the one.
+fn with_the_other_number(words: &[Word], reading: Reading) -> Reading {
+    let Reading::Refused { why, offers } = &reading else { return reading };
+    let other = words.windows(2).find(|two| stands_in(&two[0], "only")).and_then(|two| number(&two[1]));
+    let lost = offers.iter().flatten().find(|draft| draft.kind == "lost");
+    let is_denied = why.iter().any(|why| matches!(why, Why::NotDone(_)));
+    let (Some(other), Some(lost), true) = (other, lost, is_denied) else { return reading };
+    let mut meant = lost.clone();
+    meant.fields.insert("count".into(), number_value(other));
+    Reading::Refused { why: why.clone(), offers: vec![vec![meant]] }
+}
+
+/// A line that moves or holds a whole tray is not offered where a number of plants was not read.
+fn with_every_number(reading: Reading) -> Reading {
+    let Reading::Refused { why, offers } = reading else { return reading };
+    let is_number = |word: &String| word.split(' ').any(|word| in_figures(word).is_some());
+    let unread = why.iter().any(|why| matches!(why, Why::NoReading(words) if words.iter().any(is_number)));
+    let drops = |offer: &Offer| offer.iter().any(|draft| matches!(draft.kind, "carried" | "held" | "treated"));
+    let (dropped, mut kept): (Vec<Offer>, Vec<Offer>) = offers.into_iter().partition(|offer| unread && drops(offer));
+    if let (Some(dropped), true) = (dropped.first(), kept.is_empty()) {
+        kept.push(vec![as_a_note(dropped)]);
+    }
+    Reading::Refused { why, offers: kept }
+}
