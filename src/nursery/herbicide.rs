@@ -1,65 +1,185 @@
-//! What people write when they have used something against weeds: such a thing stays in the ground, and what is planted in it may die of
-//! it. Words are compared without accents or case, in the languages the book is kept in.
+//! What people write when they have used something in a bed: what is against weeds, or clears the soil of all life, stays in the ground,
+//! and what is planted in it may die of it. Names of such things are without number, so the words of what is known to be something else
+//! are listed, and all else may be such a thing. Words are compared without accents or case, in the languages the book is kept in.
 
 use crate::base::text::folded;
 
-/// Beginnings of words of what kills plants. Ours, from common practice: no list is whole, and "weed" or "herbicide" in the text says it
-/// as well.
-const KILLS_PLANTS: &[&str] = &[
-    "herbicid",
-    "weedkill",
-    "weedicid",
-    "matamalez",
-    "matamont",
-    "matahierb",
-    "quemant",
-    "glyphos",
-    "glifos",
-    "glufosin",
-    "paraquat",
-    "diquat",
-    "atrazin",
-    "ametr",
-    "simazin",
-    "diuron",
-    "linuron",
-    "hexazinon",
-    "picloram",
-    "triclopyr",
-    "dicamba",
-    "mcpa",
-    "metsulfur",
-    "imazap",
-    "imazethap",
-    "fluazifop",
-    "haloxyfop",
-    "fluroxypyr",
-    "oxyfluor",
-    "pendimethal",
-    "pendimetal",
-    "metribuzin",
-    "metolachl",
-    "terbuthyl",
-    "bromacil",
-    "tebuthiur",
+/// Beginnings of words of what kills insects, mites, snails, rats or fungi, feeds, or is a thing of the kitchen, and lets plants live.
+/// Ours, from common practice: what is missing here is asked about.
+const LETS_PLANTS_LIVE: &[&str] = &[
+    // Things of the house and the land.
+    "soap",
+    "jabon",
+    "ash",
+    "ashes",
+    "ceniza",
+    "lime",
+    "cal",
+    "calcium",
+    "water",
+    "agua",
+    "milk",
+    "leche",
+    "garlic",
+    "ajo",
+    "chil",
+    "aji",
+    "tobacco",
+    "tabaco",
+    "molas",
+    "melaza",
+    "vinagre",
+    "bicarb",
+    "bicarbonat",
+    "baking",
+    "compost",
+    "manure",
+    "estiercol",
+    "bocashi",
+    "gallinaza",
+    "marigold",
+    "neem",
+    "nim",
+    "oil",
+    "aceite",
+    "kaolin",
+    "caolin",
+    "diatom",
+    "diatomac",
+    "trap",
+    "trampa",
+    "bait",
+    "cebo",
+    "cut",
+    "cortad",
+    "burn",
+    "quemad",
+    "hand",
+    "mano",
+    "picked",
+    "prun",
+    "poda",
+    // Of copper and sulphur.
+    "copper",
+    "cobre",
+    "bordeaux",
+    "bordeles",
+    "burdeos",
+    "sulphur",
+    "sulfur",
+    "azufr",
+    "sulfocal",
+    "calcico",
+    "cuprav",
+    "oxiclor",
+    "oxychlor",
+    "hidroxid",
+    "hydroxid",
+    // Living things.
+    "bacillus",
+    "bt",
+    "thuring",
+    "beauveria",
+    "metarhizium",
+    "trichoderma",
+    "purpureocill",
+    "paecilomyces",
+    "spinosad",
+    "virus",
+    // Against insects, mites, snails and rats.
+    "pyreth",
+    "piretr",
+    "permethr",
+    "permetr",
+    "cypermethr",
+    "cipermetr",
+    "deltamethr",
+    "deltametr",
+    "lambda",
+    "bifenth",
+    "bifentr",
+    "malath",
+    "malat",
+    "dimeth",
+    "dimetoat",
+    "chlorpyr",
+    "clorpir",
+    "diazinon",
+    "carbaryl",
+    "carbaril",
+    "imidaclo",
+    "thiameth",
+    "tiamet",
+    "acetamip",
+    "fipronil",
+    "abamect",
+    "emamect",
+    "chlorantran",
+    "clorantran",
+    "metaldehyd",
+    "metaldehid",
+    "insectic",
+    "acaricid",
+    "rodentic",
+    "hormig",
+    // Against fungi and bacteria.
+    "mancozeb",
+    "maneb",
+    "zineb",
+    "captan",
+    "thiram",
+    "tiram",
+    "chlorothal",
+    "clorotal",
+    "metalax",
+    "fosetyl",
+    "fosetil",
+    "phosphit",
+    "fosfit",
+    "phosphon",
+    "carbendaz",
+    "benomyl",
+    "benomil",
+    "thiophan",
+    "tiofan",
+    "propicon",
+    "tebucon",
+    "difenocon",
+    "azoxystr",
+    "azoxistr",
+    "iprodion",
+    "streptom",
+    "estreptom",
+    "kasugam",
+    "fungicid",
+    "bactericid",
 ];
 
-/// Whether a text names something that kills plants.
-pub(crate) fn is_herbicide(text: &str) -> bool {
+/// Whether planting may have to wait for what a text names: all but what is known to let plants live. What names such a thing beside
+/// another is asked about too.
+pub(crate) fn may_kill_plants(text: &str) -> bool {
     let folded = folded(text);
     let mut words = folded.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
-    let named = words.clone().any(|word| KILLS_PLANTS.iter().any(|start| word.starts_with(start)));
-    // "2,4-D", however it is written.
-    let joined: String = words.clone().collect();
-    named || joined.contains("24d") || (words.clone().any(|word| word == "weed") && words.any(|word| word == "killer"))
+    let named = words.clone().any(|word| AGAINST_WEEDS.iter().any(|start| word.starts_with(start)));
+    let known = words.any(|word| {
+        // Short names are whole words: "cal" is lime, and "calixin" is not.
+        LETS_PLANTS_LIVE.iter().any(|start| if start.len() <= 4 { word == *start } else { word.starts_with(start) })
+    });
+    named || !known
 }
+
+/// Beginnings of words that say it whatever else stands there: salt and vinegar kill, oil may carry a weed killer.
+const AGAINST_WEEDS: &[&str] = &[
+    "herbic", "weed", "brush", "stump", "mata", "monte", "malez", "hierb", "maton", "vinegar", "vinagr", "salt", "sal",
+    "gasoil", "diesel", "fumig",
+];
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn what_kills_plants_is_known_in_both_languages() {
+    fn what_is_not_known_to_let_plants_live_may_kill_them_in_both_languages() {
         for text in [
             "glyphosate",
             "Glifosato al 2 %",
@@ -69,12 +189,34 @@ mod tests {
             "matamaleza",
             "Herbicida",
             "paraquat",
+            "gramoxone",
+            "Tordon",
+            "round up",
+            "metam sodium",
+            "methyl bromide",
+            "brush killer",
+            "veneno para monte",
+            "salt",
+            "something from town",
+            "weeds sprayed with oil",
+            "",
         ] {
-            assert!(is_herbicide(text), "{text}");
+            assert!(may_kill_plants(text), "{text}");
         }
-        for text in ["copper oxychloride", "wood ash around the collars", "neem", "jabón", "weeded by hand", "mancozeb"]
-        {
-            assert!(!is_herbicide(text), "{text}");
+        for text in [
+            "copper oxychloride",
+            "Copper spray",
+            "wood ash around the collars",
+            "neem",
+            "jabón",
+            "mancozeb",
+            "caldo bordelés",
+            "cal",
+            "dimethoate",
+            "cut out and burned the spotted leaves",
+            "marigold, turned in",
+        ] {
+            assert!(!may_kill_plants(text), "{text}");
         }
     }
 }

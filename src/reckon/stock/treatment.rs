@@ -6,11 +6,15 @@ use serde::{Deserialize, Serialize};
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
 use crate::nursery::entry::types::NotNegative;
-use crate::nursery::herbicide::is_herbicide;
+use crate::nursery::herbicide::may_kill_plants;
 
 /// Nobody works among what was treated on the same day (ours; the rules for workers of the United States, 40 CFR 170, let nobody
 /// in before a spray is dry, from memory). The label asks for more or for the same, never for less.
 pub(crate) const LEAST_WAIT_DAYS: i32 = 1;
+
+/// What was used against weeds without a word of how long it lies in the ground holds planting no longer than so many days: two
+/// years, as the longest that labels ask for (from memory).
+const GONE_FROM_GROUND_DAYS: i32 = 730;
 
 /// One treatment.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
@@ -35,16 +39,18 @@ impl Treatment {
         self.wait_days.map(|days| self.day.plus(days.max(LEAST_WAIT_DAYS)))
     }
 
-    /// The day from which a bed treated with it may be planted; none where that is unknown. Of what kills no plants nothing is waited
-    /// for but what is written.
+    /// The day from which a bed treated with it may be planted; none where that is unknown. Of what is known to let plants live
+    /// nothing is waited for but what is written.
     pub(crate) fn plantable_on(&self) -> Option<Day> {
-        let days = self.plant_after_days.or((!is_herbicide(&self.with)).then_some(0));
+        let days = self.plant_after_days.or((!may_kill_plants(&self.with)).then_some(0));
         days.map(|days| self.day.plus(days))
     }
 
-    /// Whether planting waits for it on a day, or nobody knows how long.
+    /// Whether planting waits for it on a day, or nobody knows how long. What nobody wrote a time of is let go after
+    /// [`GONE_FROM_GROUND_DAYS`].
     pub(crate) fn holds_planting_on(&self, day: Day) -> bool {
-        self.day <= day && self.plantable_on().is_none_or(|on| day < on)
+        let on = self.plantable_on().unwrap_or(self.day.plus(GONE_FROM_GROUND_DAYS));
+        self.day <= day && day < on
     }
 
     /// Whether it is the treatment of a day with something, however that is spelt.
