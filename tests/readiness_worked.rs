@@ -306,6 +306,19 @@ fn a_tray_raised_in_the_open_is_hardened_by_standing_there() {
     assert_eq!((hardening("2026-04-21"), hardening("2026-04-22")), (Some(false), Some(true)));
 }
 
+/// Short of burning, but a third brighter than the day before: somebody looks for scorch.
+#[test]
+fn a_bench_uncovered_these_days_asks_for_care_in_every_bed() {
+    let step = |book: &Book| {
+        let picture = book.on(TODAY);
+        criterion(&pair(&picture, "cof-1", "Upper 1").criteria, Rule::ExposureStep).clone()
+    };
+    let mut book = fitting();
+    assert!(step(&book).met() == Some(true) && !step(&book).warns);
+    book.write("2026-04-13", "shade_set", json!({"place":"Half shade","shade_pct":25}));
+    assert!(step(&book).met() == Some(true) && step(&book).warns, "{:?}", step(&book));
+}
+
 /// The nets over a bench that nobody described came off today: the plants have stood in the open since today, not for months.
 #[test]
 fn shade_taken_off_today_hardens_nobody_for_the_months_before() {

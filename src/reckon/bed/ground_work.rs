@@ -19,6 +19,9 @@ pub(crate) const MULCHED_LASTS_DAYS: i32 = 120;
 /// Days for which a fence holds without another look. Ours, common practice.
 pub(crate) const FENCED_LASTS_DAYS: i32 = 730;
 
+/// A hole that is written as less deep than this is none: no ball of a bag stands in it, cm. Ours.
+pub(crate) const LEAST_HOLE_CM: f64 = 15.0;
+
 /// The question of a kind of ground work.
 type AskedOf = fn(Known<WorkWithin, Option<Day>>) -> Question;
 
@@ -46,7 +49,8 @@ pub fn criteria(story: &BedStory, rows: Option<u32>, day: Day) -> impl Iterator<
 /// The last time a work was done. While one of the whole bed lasts it leads over a newer one of some rows, which only
 /// adds to it.
 fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day) -> Option<&WorkDone> {
-    let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day);
+    let is_deep = |work: &WorkDone| work.depth_cm.is_none_or(|depth| depth >= LEAST_HOLE_CM);
+    let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day && is_deep(work));
     let whole_lasts = |work: &WorkDone| work.part.is_none() && day.days_since(work.day) <= lasts_days;
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
 }

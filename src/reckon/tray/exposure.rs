@@ -93,7 +93,9 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
     let mut criterion = Criterion::found(Question::ExposureStep, needed, known, basis, met, SOURCE)
         .resting_on(last.entries.iter().cloned())
         .resting_on(bed_entries);
-    criterion.warns = met && !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio);
+    // So does a bench that became so much brighter in these days, short of burning: there may be scorch to look for.
+    let stepped = last.changed.is_some_and(|changed| changed.to > changed.from * FITS_UP_TO + 1e-9);
+    criterion.warns = met && (stepped || !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio));
     let shows_until = burns.filter(|_| to <= brightest + 1e-9).map(|(_, since)| since.plus(LAST_LIGHT_DAYS));
     criterion.expected_on(shows_until)
 }
