@@ -154,7 +154,9 @@ impl Said<'_, '_> {
                 let (day, month) = pair.split_once('/')?;
                 let (day, month): (u32, u32) = (day.parse().ok()?, month.parse().ok()?);
                 let is_alone = short.body.get("plants").and_then(Value::as_array).is_some_and(|all| all.len() == 1);
-                let can_be_a_day = is_alone && Day::from_ymd(self.sheet.today.ymd().0, month, day).is_some();
+                let year = self.sheet.today.ymd().0;
+                let is_a_day = |month, day| Day::from_ymd(year, month, day).is_some();
+                let can_be_a_day = is_alone && (is_a_day(month, day) || is_a_day(day, month));
                 can_be_a_day.then(|| self.asked(vec![Why::DayOrHeight(pair)], vec![vec![meant]]))
             }
             "light_read" => {

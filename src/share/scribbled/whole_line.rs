@@ -79,7 +79,9 @@ fn struck_out(words: &[Word]) -> Option<Doubt> {
         let length = phrase_at(words, 0, name)?;
         Some(words[..length].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" "))
     };
-    let last = words.last().filter(|word| stands_in(word, "struck")).map(|word| word.typed.clone());
+    let last = words.iter().rev().find(|word| !word.is_sign());
+    let last =
+        last.filter(|word| stands_in(word, "struck") || stands_in(word, "struck_last")).map(|word| word.typed.clone());
     let why = first("correction").map(Why::Correction);
     why.or_else(|| first("struck").or(last).map(Why::NotDone)).map(|why| (why, Vec::new()))
 }
@@ -89,6 +91,9 @@ fn still_to_do(words: &[Word], reading: &Reading) -> Option<Doubt> {
     let as_planned =
         words.windows(2).any(|two| matches!(two[0].folded.as_str(), "as" | "lo") && stands_in(&two[1], "intent"));
     let says = phrase_in(words, "intent").filter(|_| !as_planned);
+    let heading =
+        phrase_at(words, 0, "to_do_heading").filter(|length| words.get(*length).is_some_and(|word| word.is(":")));
+    let says = says.or_else(|| heading.map(|_| words[0].typed.clone()));
     // "3 dead by watering too much" is said in Spanish as work to be done.
     let is_cause =
         offers(reading).iter().flatten().any(|draft| matches!(draft.kind, "lost" | "culled" | "plants_lost"));
@@ -157,14 +162,18 @@ fn how_many_or_how_high(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Off
     };
     let several = drafts.len() > 1 && drafts.iter().all(|draft| draft.kind == "measured");
     let last = drafts.last().filter(|_| several && words.windows(3).any(says))?;
-    Some(vec![drafts.to_vec(), vec![last.clone()]])
+    let plants = drafts.iter().filter_map(|draft| draft.fields.get("plants")?.as_array()).flatten().cloned().collect();
+    let mut all = last.clone();
+    all.fields.insert("plants".into(), Value::Array(plants));
+    Some(vec![vec![all]])
 }
 
-/// "lost 3 -> 2".
+/// "lost 3 -> 2", "lost 3, sorry 2".
 fn arrow(words: &[Word]) -> Option<Why> {
+    let words: Vec<&Word> = words.iter().filter(|word| !word.is(",")).collect();
     words.windows(3).find_map(|three| {
-        let is_arrow = matches!(three[1].typed.as_str(), "->" | ">" | "=>" | "→");
-        is_arrow.then(|| Some(Why::Range(number(&three[0])?, number(&three[2])?))).flatten()
+        let is_arrow = matches!(three[1].typed.as_str(), "->" | ">" | "=>" | "→") || stands_in(three[1], "slip");
+        is_arrow.then(|| Some(Why::Range(number(three[0])?, number(three[2])?))).flatten()
     })
 }
 
@@ -210,7 +219,9 @@ fn was_and_is(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
     {
         return Some(vec![vec![last.clone()]]);
     }
-    let dead = amount(first, "dead")?;
+    // A cause makes the dead an entry of their own.
+    let loss = drafts.get(1).filter(|other| other.kind == "lost");
+    let dead = amount(first, "dead").or_else(|| loss.and_then(|loss| amount(loss, "count")))?;
     let minus = words.get(at + 1).is_some_and(|word| stands_in(word, "minus"))
         && words.get(at + 2).and_then(number) == Some(dead);
     let whole = words[..at].iter().rev().take(3).any(|word| matches!(word.folded.as_str(), "de" | "of"))
@@ -223,14 +234,14 @@ fn was_and_is(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
         let fields = tray.into_iter().chain([(field.to_string(), number_value(value))]).collect();
         vec![EntryDraft { kind, fields, happened: first.happened }]
     };
-    let lost = told("lost", "count", dead);
+    let lost = loss.map_or_else(|| told("lost", "count", dead), |loss| vec![loss.clone()]);
     Some(if whole { vec![lost] } else { vec![lost, told("counted", "standing", standing - dead)] })
 }
 
 /// "nacieron 20": what came up since is added to what stood there; no loss is meant.
 fn newly_born(words: &[Word], reading: &Reading) -> Option<Doubt> {
     let Reading::Asks { why, offers } = reading else { return None };
-    words.iter().find(|word| stands_in(word, "born"))?;
+    words.iter().find(|word| lexicon().is(&word.folded, "asides.born"))?;
     let kept: Vec<Offer> =
         offers.iter().filter(|offer| offer.iter().all(|draft| draft.kind != "lost")).cloned().collect();
     (kept.len() < offers.len()).then(|| (why.first().cloned().unwrap_or(Why::Several), kept))
@@ -245,6 +256,10 @@ fn with_the_other_number(words: &[Word], reading: Reading) -> Reading {
     let (Some(other), Some(lost), true) = (other, lost, is_denied) else { return reading };
     let mut meant = lost.clone();
     meant.fields.insert("count".into(), number_value(other));
+    let cause = meant.fields.get("cause").and_then(Value::as_str).map(fold);
+    if words.iter().any(|word| stands_in(word, "only") && Some(&word.folded) == cause.as_ref()) {
+        meant.fields.remove("cause");
+    }
     Reading::Refused { why: why.clone(), offers: vec![vec![meant]] }
 }
 

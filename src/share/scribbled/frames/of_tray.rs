@@ -85,9 +85,6 @@ fn clock(clause: &Clause) -> Option<Value> {
     })
 }
 
-/// Words for what came up by itself.
-const BORN: [&str; 5] = ["nacieron", "nacio", "brotaron", "germinaron", "emergieron"];
-
 pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     if has_minus(clause) || has_cross(clause) {
         return None;
@@ -130,7 +127,7 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Several);
     }
     // "nacieron 20" where more stand: newly born or a count?
-    let born = || clause.marks.iter().any(|mark| BORN.contains(&mark.folded.as_str()));
+    let born = || clause.marks.iter().any(|mark| mark.has("asides.born"));
     if !more && standing < books && born() {
         standing += books;
         clause.lacks.push(Why::Several);
