@@ -258,3 +258,19 @@ fn a_hole_of_a_hands_breadth_is_no_hole() {
         assert_eq!(holes.met(), met, "{depth} cm");
     }
 }
+
+#[test]
+fn nobody_digs_or_weeds_in_ground_that_stands_full_of_water() {
+    use outplant::nursery::entry::subject::Subject;
+    let at_bed = |book: &Book| {
+        let round = outplant::reckon::round::round(&book.on(TODAY));
+        let all = round.stops.iter().chain(&round.can_wait);
+        all.filter(|stop| matches!(&stop.subject, Subject::Bed(name) if name.as_str() == "B")).count()
+    };
+    let mut book = bed(&[]);
+    crate::support::ready_coffee(&mut book, "cof-1");
+    book.write("2026-04-01", "light_read", json!({"bed":"B","light_share":0.6}));
+    assert!(at_bed(&book) > 0, "there is work to be done");
+    book.write("2026-04-15", "weather", json!({"rain_mm":250}));
+    assert_eq!(at_bed(&book), 0);
+}

@@ -11,7 +11,7 @@ use crate::reckon::bed::ground_work::{
 };
 use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 use crate::reckon::bed::season;
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Gap, Measure, Rule, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Gap, Measure, Rule, RuleSource, Source, TrayPicture};
 
 /// A tray a bed is made ready for, the day it could be planted, and what it and the others bring.
 struct Coming {
@@ -31,11 +31,20 @@ pub(super) fn ground(walk: &Walk<'_>) -> Vec<Stop> {
         if bed.story.held.as_ref().is_some_and(|(_, until, _)| until.is_none_or(|until| walk.day() <= until)) {
             continue;
         }
+        // Wet ground is smeared by hoe and boot, walls of pits fall in: nobody works there until it has drained.
+        if bed.species.iter().any(is_full_of_water) {
+            continue;
+        }
         stops.extend(work(walk, bed));
         stops.extend(light(walk, bed));
         stops.extend(soil(walk, bed));
     }
     stops
+}
+
+fn is_full_of_water(line: &BedSpecies) -> bool {
+    let drowned = Source::Rule(RuleSource::Drowned);
+    asked(&line.criteria, Rule::Water).is_some_and(|water| water.met() == Some(false) && water.source == drowned)
 }
 
 /// The first tray that comes for a species within so many days, planted in the rains, with the plants of all that come.
