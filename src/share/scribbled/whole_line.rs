@@ -213,11 +213,12 @@ fn was_and_is(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
     let at = (0..words.len()).find(|at| number(&words[*at]) == Some(standing))?;
     let had = words[..at].iter().rev().take(2).any(|word| stands_in(word, "had"));
     let says_alive = words.iter().any(|word| ["viv", "buen", "muert"].iter().any(|stem| word.folded.starts_with(stem)));
-    if let [_, .., last] = drafts
-        && had
-        && drafts.iter().all(|draft| draft.kind == "counted" && draft.fields.get("tray") == first.fields.get("tray"))
-    {
-        return Some(vec![vec![last.clone()]]);
+    let before = (0..words.len()).filter(|at| words[..*at].iter().rev().take(2).any(|word| stands_in(word, "had")));
+    let before = before.filter_map(|at| number(&words[at])).next();
+    let is_same = |draft: &EntryDraft| draft.kind == "counted" && draft.fields.get("tray") == first.fields.get("tray");
+    if let (Some(before), true, true) = (before, drafts.len() > 1, drafts.iter().all(is_same)) {
+        let now = drafts.iter().filter(|draft| amount(draft, "standing") != Some(before));
+        return Some(now.map(|draft| vec![draft.clone()]).collect());
     }
     // A cause makes the dead an entry of their own.
     let loss = drafts.get(1).filter(|other| other.kind == "lost");
@@ -234,7 +235,17 @@ fn was_and_is(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
         let fields = tray.into_iter().chain([(field.to_string(), number_value(value))]).collect();
         vec![EntryDraft { kind, fields, happened: first.happened }]
     };
-    let lost = loss.map_or_else(|| told("lost", "count", dead), |loss| vec![loss.clone()]);
+    let lost = loss.map_or_else(
+        || told("lost", "count", dead),
+        |loss| {
+            let mut loss = loss.clone();
+            let cause = loss.fields.get("cause").and_then(Value::as_str).map(fold);
+            if words.iter().any(|word| stands_in(word, "had") && Some(&word.folded) == cause.as_ref()) {
+                loss.fields.remove("cause");
+            }
+            vec![loss]
+        },
+    );
     Some(if whole { vec![lost] } else { vec![lost, told("counted", "standing", standing - dead)] })
 }
 
