@@ -12,7 +12,7 @@ use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
 use crate::reckon::lots::{LotOutlook, lot_outlook};
-use crate::reckon::picture::{Criterion, DoubtKind, Picture};
+use crate::reckon::picture::{Criterion, DoubtKind, Picture, Rule};
 use crate::reckon::tray::hold;
 use crate::reckon::{Fold, View};
 
@@ -100,8 +100,17 @@ pub enum Remark {
         bed: BedName,
         /// The first reason.
         why: Box<Criterion>,
+        /// The waiting time of the bed, where the first reason is one of the tray.
+        also: Option<Box<Criterion>>,
         /// How many more there are.
         more: usize,
+    },
+    /// Plants are given to somebody while a waiting time runs, or with a pest or a sickness that holds them here.
+    GivenUnfit {
+        /// The tray.
+        tray: TrayCode,
+        /// The first reason.
+        why: Box<Criterion>,
     },
 }
 
@@ -116,7 +125,7 @@ impl Remark {
             | Remark::MoreThanSeed { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. } => true,
-            Remark::SeedDead { .. } | Remark::NotReady { .. } => false,
+            Remark::SeedDead { .. } | Remark::NotReady { .. } | Remark::GivenUnfit { .. } => false,
         }
     }
 }
@@ -152,12 +161,12 @@ impl Desk {
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
-            if let What::Ground(GroundEntry::Outplanted(_)) = &entry.what {
+            if matches!(&entry.what, What::Ground(GroundEntry::Outplanted(_)) | What::Tray(TrayEntry::GivenOut(_))) {
                 let then = match pictures.entry(entry.happened) {
                     Place::Occupied(known) => known.into_mut(),
                     Place::Vacant(place) => place.insert(self.picture_of(View { day: entry.happened, known: None })?),
                 };
-                all.extend(not_ready(then, entry).map(|remark| (at, remark)));
+                all.extend(not_ready(then, entry).or_else(|| given_unfit(then, entry)).map(|remark| (at, remark)));
             }
         }
         Ok(all)
@@ -273,5 +282,23 @@ fn not_ready(picture: &Picture, entry: &Entry) -> Option<Remark> {
     let waits = waits_for(&criteria, picture.day);
     let (first, more) = waits.split_first()?;
     let why = Box::new((*first).clone());
-    Some(Remark::NotReady { tray: out.tray.clone(), bed: out.bed.clone(), why, more: more.len() })
+    let also = bed_waits(picture, &out.tray, &out.bed).filter(|_| why.rule() == Rule::Treated);
+    Some(Remark::NotReady { tray: out.tray.clone(), bed: out.bed.clone(), why, also, more: more.len() })
+}
+
+/// The waiting time of a bed, where one of the tray runs as well: a pair tells only one of them.
+fn bed_waits(picture: &Picture, tray: &TrayCode, bed: &BedName) -> Option<Box<Criterion>> {
+    let runs = |criterion: &&Criterion| criterion.rule() == Rule::Treated && criterion.blocks;
+    picture.trays.get(tray)?.criteria.iter().find(runs)?;
+    let mut of_bed = picture.beds.get(bed)?.species.iter().flat_map(|line| line.criteria.iter());
+    of_bed.find(runs).cloned().map(Box::new)
+}
+
+/// Why plants were not fit to be given to anybody on the day they were.
+fn given_unfit(picture: &Picture, entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::GivenOut(given)) = &entry.what else { return None };
+    let tray = picture.trays.get(&given.tray)?;
+    let harms = |criterion: &&Criterion| matches!(criterion.rule(), Rule::Treated | Rule::Pest) && criterion.blocks;
+    let why = Box::new(tray.criteria.iter().find(harms)?.clone());
+    Some(Remark::GivenUnfit { tray: given.tray.clone(), why })
 }

@@ -125,6 +125,44 @@ const NONE: &[&str] = &[
     "sano", "sin",
 ];
 
+/// Words that say water and nothing else. Hot water is not among them: it cures corms and suckers.
+const WATER: &[&str] = &["water", "agua"];
+const BESIDE_WATER: &[&str] = &[
+    "clean",
+    "clear",
+    "plain",
+    "pure",
+    "rain",
+    "rainwater",
+    "tap",
+    "well",
+    "river",
+    "cold",
+    "fresh",
+    "only",
+    "just",
+    "with",
+    "limpia",
+    "pura",
+    "lluvia",
+    "rio",
+    "pozo",
+    "fria",
+    "sola",
+    "solo",
+    "con",
+    "de",
+    "del",
+    "la",
+];
+
+/// Whether a text names water and nothing else.
+pub(crate) fn is_only_water(text: &str) -> bool {
+    let words = words_of(text);
+    let is = |list: &[&str], word: &String| list.contains(&word.as_str());
+    words.iter().any(|word| is(WATER, word)) && words.iter().all(|word| is(WATER, word) || is(BESIDE_WATER, word))
+}
+
 /// Whether a pest or sickness lives in the soil or the roots.
 pub(crate) fn is_of_the_soil(text: &str) -> bool {
     words_of(text).iter().any(|word| OF_THE_SOIL.iter().any(|start| word.starts_with(start)))
@@ -202,6 +240,16 @@ mod tests {
         }
         for text in ["aphids", "leaf spot", "roya", "nematodes", "minador de la hoja"] {
             assert!(!spreads(text), "{text}");
+        }
+    }
+
+    #[test]
+    fn water_alone_is_known_in_both_languages() {
+        for text in ["water", "Agua", "agua de lluvia", "clean water", "solo agua"] {
+            assert!(is_only_water(text), "{text}");
+        }
+        for text in ["hot water", "soapy water", "agua con jabón", "agua caliente", "neem", "water and copper"] {
+            assert!(!is_only_water(text), "{text}");
         }
     }
 

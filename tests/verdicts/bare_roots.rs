@@ -1,6 +1,6 @@
 //! Bare roots: which species live from them, and how long they keep.
 
-use crate::support::{Book, criterion, small_nursery, tray};
+use crate::support::{Book, criterion, day, fitting, small_nursery, tray};
 use outplant::reckon::picture::{Basis, Criterion, Gap, Rule};
 use outplant::wording::verdict::About;
 use outplant::wording::{Lang, Wording};
@@ -153,4 +153,70 @@ fn a_bag_that_ends_before_the_rains_is_told_six_weeks_ahead() {
         let said = stops(&book, "2026-06-20").into_iter().any(|(_, said)| said.contains("before the rains of"));
         assert_eq!(said, so, "{from}");
     }
+}
+
+/// A ready tray of coffee into which bare roots were put on the day before, that had come on such a day.
+fn merged(came: &str) -> Book {
+    let mut book = fitting();
+    let bare = json!({"tray":"bare-1","species":"coffee","count":20,"from":"bought","form":"bare_root","height_cm":30});
+    book.write(came, "plants_received", bare);
+    book.write("2026-04-14", "moved_on", json!({"from":"bare-1","to":"cof-1","count":20,"how":"merged"}));
+    book
+}
+
+#[test]
+fn bare_roots_that_lay_too_long_hold_the_tray_they_are_put_into_until_a_plug_of_later_holds() {
+    let plug = |book: &Book, on: &str| criterion(&tray(&book.on(on), "cof-1").criteria, Rule::Plug).clone();
+    let mut late = merged("2025-10-01");
+    late.write("2026-04-14", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    assert!(!tray(&late.on(TODAY), "cof-1").ready);
+    assert_eq!((plug(&late, TODAY).blocks, plug(&late, TODAY).expected), (true, Some(day("2026-05-12"))));
+    late.write("2026-05-11", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    // Also after the rest: a plug of the rest tells nothing.
+    assert!(plug(&late, "2026-05-11").blocks && plug(&late, "2026-05-20").blocks);
+    late.write("2026-05-20", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    assert!(!plug(&late, "2026-05-20").blocks);
+    // In time, a plug that holds is enough as of any plants moved on.
+    let mut fresh = merged("2026-04-13");
+    fresh.write("2026-04-15", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    assert!(!plug(&fresh, TODAY).blocks);
+    // They rest in a tray of their own too.
+    let mut own = came("coffee", "bare_root", Some("2026-04-14"));
+    own.write(
+        "2026-04-18",
+        "moved_on",
+        json!({"from":"t-1","to":"t-2","count":40,"how":"potted_on","container":"bag"}),
+    );
+    own.write("2026-04-19", "plug_checked", json!({"tray":"t-2","roots":"holds"}));
+    assert!(criterion(&tray(&own.on("2026-06-30"), "t-2").criteria, Rule::Plug).blocks);
+}
+
+#[test]
+fn plants_put_in_after_a_sample_are_not_measured_by_it_and_their_unknown_age_is_the_age_of_the_tray() {
+    let book = merged("2026-04-13");
+    let picture = book.on(TODAY);
+    let cof = tray(&picture, "cof-1");
+    assert_eq!((cof.age_days, cof.plantable_basis), (None, Basis::Reckoned));
+    let height = criterion(&cof.criteria, Rule::Height);
+    assert_eq!(height.met(), None);
+    assert!(matches!(height.gap(), Some(Gap::CameAfterSample { on }) if *on == day("2026-04-10")), "{height:?}");
+    assert!(criterion(&cof.criteria, Rule::DaysSinceSowing).blocks);
+    let mut measured = book.clone();
+    let heights: Vec<_> = (0..20).map(|_| json!({"height_cm":28,"collar_mm":4.5})).collect();
+    measured.write("2026-04-15", "measured", json!({"tray":"cof-1","plants":heights}));
+    assert_eq!(tray(&measured.on(TODAY), "cof-1").plantable_basis, Basis::Measured);
+}
+
+#[test]
+fn plants_from_elsewhere_that_nobody_measured_here_are_not_ready_and_their_height_is_asked_for() {
+    let mut book = small_nursery();
+    let came = json!({"tray":"cof-600","species":"coffee","count":40,"from":"bought","form":"plug","age_days":400,
+        "height_cm":30,"container":"bag","place":"Half shade","stands_since":"2026-01-01","shade_now_pct":45});
+    book.write("2026-04-14", "plants_received", came);
+    let height = |book: &Book| criterion(&tray(&book.on(TODAY), "cof-600").criteria, Rule::Height).clone();
+    assert_eq!((height(&book).met(), height(&book).blocks), (None, true));
+    assert!(!tray(&book.on(TODAY), "cof-600").ready);
+    let heights: Vec<_> = (0..20).map(|_| json!({"height_cm":30,"collar_mm":4.5})).collect();
+    book.write("2026-04-15", "measured", json!({"tray":"cof-600","plants":heights}));
+    assert!(!height(&book).blocks);
 }

@@ -451,8 +451,8 @@ fn plants_that_nobody_measured_are_not_split_into_good_and_bad_ones() {
     let mut book = small_nursery();
     crate::support::open_bed(&mut book, "Upper 1");
     wet_days(&mut book);
-    let came = json!({"tray":"cof-9","species":"COA","count":30,"from":"opening","form":"bag","container":"bag","age_days":260,"height_cm":30,"place":"Half shade","stands_since":"2026-01-01"});
-    book.write("2026-04-01", "plants_received", came);
+    let came = json!({"tray":"cof-9","species":"COA","count":30,"from":"bought","form":"bare_root","height_cm":30,"place":"Half shade"});
+    book.write(TODAY, "plants_received", came);
     let said = |book: &Book, code: &str| {
         let picture = book.on(TODAY);
         let round = outplant::reckon::round::round(&picture);

@@ -133,7 +133,7 @@ fn nematodes_are_gone_by_no_look_alone_and_by_one_after_plants_were_culled_or_tr
 }
 
 #[test]
-fn a_bed_with_nematodes_takes_nothing_until_a_look_or_a_treatment() {
+fn a_bed_with_nematodes_takes_nothing_until_a_look_finds_none_also_after_a_treatment() {
     let nematodes = || {
         let mut book = fitting();
         seen(&mut book, "2026-04-01", json!({"bed":"Upper 1"}), "nematodes", Some(80.0));
@@ -146,7 +146,39 @@ fn a_bed_with_nematodes_takes_nothing_until_a_look_or_a_treatment() {
     assert!(fits(&looked));
     let mut treated = nematodes();
     treated.write("2026-04-08", "treated", json!({"bed":"Upper 1","with":"marigold, turned in","safe_after_days":1}));
+    assert!(!fits(&treated), "nobody looked since");
+    seen(&mut treated, "2026-04-12", json!({"bed":"Upper 1"}), "nematodes", Some(0.0));
     assert!(fits(&treated));
+}
+
+#[test]
+fn neither_a_cull_of_none_nor_water_settles_a_sickness() {
+    for what in ["swollen shoot virus", "nematodes"] {
+        for (kind, body) in [
+            ("culled", json!({"tray":"cof-1","count":0,"why":"looked through"})),
+            ("treated", json!({"tray":"cof-1","with":"clean water","safe_after_days":0})),
+            ("treated", json!({"tray":"cof-1","with":"agua","safe_after_days":0})),
+        ] {
+            let mut book = with(&[("2026-04-01", what, Some(20.0))]);
+            book.write("2026-04-02", kind, body.clone());
+            seen(&mut book, "2026-04-03", json!({"tray":"cof-1"}), what, Some(0.0));
+            assert!(asked(&book).blocks, "{what} {body}");
+            book.write("2026-04-04", "culled", json!({"tray":"cof-1","count":1,"why":what}));
+            assert!(asked(&book).blocks, "nobody looked after the cull");
+            seen(&mut book, "2026-04-05", json!({"tray":"cof-1"}), what, Some(0.0));
+            assert!(!asked(&book).blocks, "{what} {body}");
+        }
+    }
+}
+
+#[test]
+fn a_sickness_seen_on_the_day_plants_were_moved_on_goes_along_whichever_was_typed_first() {
+    let mut book = fitting();
+    let on = json!({"from":"cof-1","to":"cof-9","count":20,"how":"potted_on","container":"bag","place":"Half shade"});
+    book.write("2026-04-10", "moved_on", on);
+    assert!(!criterion(&tray(&book.on(TODAY), "cof-9").criteria, Rule::Pest).blocks);
+    seen(&mut book, "2026-04-10", json!({"tray":"cof-1"}), "nematodes", Some(5.0));
+    assert!(criterion(&tray(&book.on(TODAY), "cof-9").criteria, Rule::Pest).blocks);
 }
 
 /// The stops at a tray or a bed, in the order of the round, those that can wait last.

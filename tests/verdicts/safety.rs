@@ -232,3 +232,103 @@ fn the_label_of_a_herbicide_is_asked_for_once_with_both_times() {
     );
     assert!(fits(&book, TODAY));
 }
+
+#[test]
+fn of_a_wait_written_twice_for_one_treatment_the_longer_leads() {
+    let mut book = fitting();
+    for days in [30, 1] {
+        book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"mancozeb","safe_after_days":days}));
+    }
+    let expected = |book: &Book| criterion(&tray(&book.on(TODAY), "cof-1").criteria, Rule::Treated).expected;
+    assert_eq!(expected(&book), Some(day("2026-05-10")));
+    // A later entry that says only the other time takes nothing back.
+    book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"mancozeb","plant_after_days":3}));
+    assert_eq!(expected(&book), Some(day("2026-05-10")));
+    book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"Mancozeb","safe_after_days":40}));
+    assert_eq!(expected(&book), Some(day("2026-05-20")));
+    let mut at_place = fitting();
+    for days in [30, 0] {
+        at_place.write("2026-04-10", "treated", json!({"place":"Half shade","with":"sulphur","safe_after_days":days}));
+    }
+    assert_eq!(expected(&at_place), Some(day("2026-05-10")));
+}
+
+#[test]
+fn of_a_herbicide_written_twice_on_a_bed_the_longer_times_lead() {
+    let mut book = fitting();
+    for days in [30, 0] {
+        let body = json!({"bed":"Upper 1","with":"glyphosate","safe_after_days":days,"plant_after_days":days});
+        book.write("2026-04-10", "treated", body);
+    }
+    for rule in [Rule::Treated, Rule::PlantBack] {
+        let held = of_bed(&book, TODAY, rule).unwrap();
+        assert_eq!((held.blocks, held.expected), (true, Some(day("2026-05-10"))), "{rule}");
+    }
+}
+
+#[test]
+fn plants_moved_on_the_day_of_a_spray_carry_its_wait_whichever_was_typed_first() {
+    for how in ["merged", "pricked_out", "potted_on"] {
+        let mut book = fitting();
+        book.write(
+            "2026-04-12",
+            "moved_on",
+            json!({"from":"cof-1","to":"cof-9","count":20,"how":how,"container":"bag"}),
+        );
+        book.write(
+            "2026-04-12",
+            "moved_on",
+            json!({"from":"cof-9","to":"cof-10","count":5,"how":how,"container":"bag"}),
+        );
+        book.write("2026-04-12", "treated", json!({"tray":"cof-1","with":"mancozeb","safe_after_days":21}));
+        let treated = |book: &Book, code: &str| criterion(&tray(&book.on(TODAY), code).criteria, Rule::Treated).clone();
+        for code in ["cof-1", "cof-9", "cof-10"] {
+            assert_eq!(treated(&book, code).expected, Some(day("2026-05-03")), "{how} {code}");
+        }
+        // What is sprayed a day later reached only those that stayed.
+        book.write("2026-04-13", "treated", json!({"tray":"cof-1","with":"dimethoate","safe_after_days":60}));
+        assert_eq!(treated(&book, "cof-9").expected, Some(day("2026-05-03")), "{how}");
+    }
+}
+
+/// A nursery in a file with two trays of coffee from elsewhere and a bed.
+fn with_trays_and_a_bed() -> Home {
+    let home = Home::default().begun();
+    for tray in ["tray=cof-1", "tray=cof-2"] {
+        let plants = ["species=coffee", "count=40", "from=bought", "form=bag", "age_days=300", "happened=2026-04-01"];
+        home.write("plants_received", &[&[tray][..], &plants].concat());
+    }
+    let plan = "plan=[{\"species\":\"COA\",\"pattern\":\"square\",\"row_m\":2,\"in_row_m\":2}]";
+    home.write("bed_set", &["bed=Upper 1", "field=Upper", "length_m=20", "width_m=6", plan]);
+    home
+}
+
+#[test]
+fn plants_given_away_while_a_wait_runs_or_sick_are_written_with_a_caution() {
+    let home = with_trays_and_a_bed();
+    let given = |tray: &str, lang: &str| {
+        let told = home.run(&["write", "given_out", tray, "count=3", "to=a neighbour", "--lang", lang]);
+        assert_eq!(told.code, 0, "{}", told.err);
+        told.out + &told.err
+    };
+    assert!(!given("tray=cof-1", "en").contains("take care"));
+    home.write("treated", &["tray=cof-1", "with=dimethoate", "safe_after_days=14"]);
+    let treated = given("tray=cof-1", "en");
+    assert!(
+        treated.contains("take care: nobody should get plants of cof-1 yet") && treated.contains("dimethoate"),
+        "{treated}"
+    );
+    home.write("pest_seen", &["tray=cof-2", "what=swollen shoot virus", "share_pct=2"]);
+    let sick = given("tray=cof-2", "es");
+    assert!(sick.contains("cuidado: todavía no se entregan plantas de cof-2") && sick.contains("virus"), "{sick}");
+    assert_eq!(home.done(&["export"]).matches("\"kind\":\"given_out\"").count(), 3, "told, and written all the same");
+}
+
+#[test]
+fn a_sprayed_tray_planted_into_a_sprayed_bed_is_told_both_waits() {
+    let home = with_trays_and_a_bed();
+    home.write("treated", &["tray=cof-1", "with=dimethoate", "safe_after_days=14"]);
+    home.write("treated", &["bed=Upper 1", "with=mancozeb", "safe_after_days=7"]);
+    let told = home.done(&["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=4"]);
+    assert!(told.contains("dimethoate") && told.contains("mancozeb"), "{told}");
+}

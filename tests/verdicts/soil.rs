@@ -170,6 +170,9 @@ fn ground_that_stands_full_of_water_holds_back_until_it_has_drained() {
     assert!(said(&rained([0.0, 0.0, 200.0, 150.0])).contains("350 mm of rain fell by 15 Apr 2026 in two days"));
     let mut book = crate::support::fitting();
     assert!(crate::support::pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
+    let mut flooded = book.clone();
+    flooded.write(TODAY, "weather", json!({"rain_mm":250}));
+    assert!(!crate::support::pair(&flooded.on(TODAY), "cof-1", "Upper 1").fits);
     book.write(TODAY, "weather", json!({"rain_mm":120}));
     let picture = book.on(TODAY);
     assert!(!crate::support::pair(&picture, "cof-1", "Upper 1").fits);

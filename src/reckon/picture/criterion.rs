@@ -204,6 +204,8 @@ pub enum RestsFrom {
     Cut,
     /// They were pulled in the wild.
     TheWild,
+    /// They lay bare past their last day before they came into soil.
+    KeptTooLong,
 }
 
 /// Why a question has no answer, where more can be said than that nobody looked.
@@ -276,6 +278,11 @@ pub enum Gap {
     },
     /// The last sample is too old to tell of plants that grow.
     SampleOld {
+        /// The day of it.
+        on: Day,
+    },
+    /// Other plants were put with those of the last sample.
+    CameAfterSample {
         /// The day of it.
         on: Day,
     },

@@ -8,7 +8,6 @@ use crate::base::{Day, Range};
 use crate::reckon::picture::{Measure, RuleSource, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
-use crate::reckon::tray::hold;
 use crate::reckon::tray::pest::{self, OpenPest};
 
 /// Due counts of living trays, never more than one a tray.
@@ -231,8 +230,7 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
         let story = &tray.story;
         let open = pest::open_in_tray(story, &walk.picture.places, walk.day());
         let Some(worst) = open.into_iter().max_by_key(|pest| (pest.holds(), pest.seen.on)) else { continue };
-        let acted =
-            story.culled_on.iter().copied().chain(hold::treatments(story, &walk.picture.places).map(|one| one.day));
+        let acted = pest::acted_on(story, &walk.picture.places).into_iter();
         let Some((why, due)) = sick_open(&worst, worst.holds(), acted, walk.day()) else { continue };
         let mut stop = walk
             .tray_stop(tray, Task::Sick, why)
@@ -245,7 +243,7 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
     }
     for bed in walk.picture.beds.values() {
         let Some(found) = pest::holding_in_bed(&bed.story, walk.day()).filter(|found| found.holds) else { continue };
-        let acted = bed.story.treatments.iter().map(|one| one.day);
+        let acted = bed.story.treatments.iter().filter(|one| one.can_cure()).map(|one| one.day);
         let Some((why, due)) = sick_open(&found.pest, true, acted, walk.day()) else { continue };
         let living = all_of(bed.species.iter().map(|line| line.living));
         let mut stop = walk

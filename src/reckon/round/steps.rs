@@ -34,7 +34,7 @@ pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
 /// Whether plants are to stay in the shade until their roots have grown: cut lately, or pulled in the wild.
 fn kept_in_shade(tray: &TrayPicture) -> bool {
     let rests = asked(&tray.criteria, Rule::Plug).and_then(|plug| plug.gap());
-    matches!(rests, Some(Gap::RootsRest { why: RestsFrom::Cut | RestsFrom::TheWild, .. }))
+    matches!(rests, Some(Gap::RootsRest { why: RestsFrom::Cut | RestsFrom::TheWild | RestsFrom::KeptTooLong, .. }))
 }
 
 /// Places whose light nobody wrote, while trays there come near their beds: one line there decides about all of them.

@@ -21,6 +21,10 @@ pub(crate) struct Lineage {
     pub sowings: Vec<Sowing>,
     /// The origin, where the line began with plants from elsewhere.
     pub received: Option<Origin>,
+    /// Of plants from elsewhere, the day they were sown or struck; none where nobody knows it.
+    pub(super) begun_on: Vec<Since<Option<Day>>>,
+    /// Bare roots and stumps, and the day on which they were brought into soil.
+    pub(super) bare_until: Vec<Since<Origin>>,
     /// Treatments of the trays they stood in.
     pub treatments: Vec<Treatment>,
     /// Where those trays stood.
@@ -44,6 +48,28 @@ pub(crate) struct Lineage {
 }
 
 impl Lineage {
+    /// Plants that came from elsewhere into a tray that they left on a day.
+    fn came(&mut self, entry: &Entry, received: &PlantsReceived, left: Day) {
+        let age_days = received.age_days.map(|age| age.0.min(100_000) as i32);
+        let origin = Origin::Received {
+            from: received.from,
+            form: received.form,
+            age_days,
+            good_until: received.good_until,
+            heeled_in: received.heeled_in == Some(true),
+            stands_since: None,
+            height_cm: received.height_cm.map(|height| height.0),
+            light_share: None,
+            day: entry.happened,
+            entry: entry.id.clone(),
+        };
+        self.begun_on.push(Since::begun_by(entry, age_days.map(|age| entry.happened.plus(-age))));
+        if matches!(received.form, PlantForm::BareRoot | PlantForm::Stump) {
+            self.bare_until.push(Since { from: left, what: origin.clone(), entry: entry.id.clone() });
+        }
+        self.received.get_or_insert(origin);
+    }
+
     /// What was seen or done in a tray and goes along with its plants.
     fn take_along(&mut self, entry: &Entry, what: &TrayEntry) {
         match what {
@@ -57,7 +83,7 @@ impl Lineage {
                     self.circling = None;
                 }
             }
-            TrayEntry::Culled(_) => self.culled_on.push(entry.happened),
+            TrayEntry::Culled(culled) if culled.count.0 > 0 => self.culled_on.push(entry.happened),
             TrayEntry::Grafted(grafted) => self.grafts.push(Since::begun_by(entry, Graft::written(grafted))),
             TrayEntry::PestSeen(pest) => self.pests.push(Since::pest(entry, pest)),
             TrayEntry::RootsCut(cut) => {
@@ -102,10 +128,19 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
     let (mut treatments, mut stood) = (Treatments::default(), Vec::new());
     for entry in ledger.of(&Subject::Tray(tray.clone())) {
         let key = ledger.key_of(entry);
-        if key >= *before {
-            break;
-        }
         let What::Tray(what) = &entry.what else { continue };
+        if key >= *before {
+            // Of one day nobody knows the order: what was sprayed on the day of the move, or found sick, was so before it.
+            match what {
+                _ if entry.happened > before.happened => break,
+                TrayEntry::Treated(treated) => treatments.write(entry.happened, treated, entry.id.clone()),
+                TrayEntry::PestSeen(pest) if pest.share_pct.is_none_or(|share| share.0 > 0.0) => {
+                    lineage.pests.push(Since::pest(entry, pest));
+                }
+                _ => {}
+            }
+            continue;
+        }
         stood.extend(stands_at(ledger, tray, what, &key).map(|place| (entry.happened, place)));
         let (lot, seeds, written) = match what {
             TrayEntry::Sown(sown) => (&sown.lot, sown.seeds.map(|seeds| seeds.0), sown.species.clone()),
@@ -114,18 +149,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 lineage.species.get_or_insert_with(|| received.species.clone());
                 lineage.wild |= received.from == ArrivedFrom::Wildling;
                 lineage.bagged_on = lineage.bagged_on.max(wildlings_bagged(received, entry.happened));
-                lineage.received.get_or_insert_with(|| Origin::Received {
-                    from: received.from,
-                    form: received.form,
-                    age_days: received.age_days.map(|age| age.0.min(100_000) as i32),
-                    good_until: received.good_until,
-                    heeled_in: received.heeled_in == Some(true),
-                    stands_since: None,
-                    height_cm: received.height_cm.map(|height| height.0),
-                    light_share: None,
-                    day: entry.happened,
-                    entry: entry.id.clone(),
-                });
+                lineage.came(entry, received, before.happened);
                 continue;
             }
             TrayEntry::MovedOn(moved) if ledger.tray_at(&moved.to, &key) == *tray => {

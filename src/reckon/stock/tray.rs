@@ -271,6 +271,10 @@ pub struct TrayStory {
     pub species: Option<SpeciesKey>,
     /// The sowings its plants come from, oldest first (inherited through `moved_on`).
     pub sowings: Vec<Sowing>,
+    /// Of plants from elsewhere that were moved on into it, the day they were sown or struck; none where nobody knows it.
+    pub(crate) begun_on: Vec<Since<Option<Day>>>,
+    /// Bare roots and stumps among its plants, and the day on which they were brought into soil.
+    pub(crate) bare_until: Vec<Since<Origin>>,
     /// The accounts.
     pub accounts: Accounts,
     /// The day on which the last seed is due; none where nothing was sown here or the species has no figure.
@@ -346,6 +350,8 @@ impl TrayStory {
             made_on: None,
             species: None,
             sowings: Vec::new(),
+            begun_on: Vec::new(),
+            bare_until: Vec::new(),
             accounts: Accounts::default(),
             seed_due_until: None,
             seed_unknown: false,

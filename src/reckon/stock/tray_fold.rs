@@ -89,7 +89,8 @@ impl TrayFold<'_> {
             TrayEntry::Stocktaken(look) => self.stocktaken(entry, u64::from(look.standing.0)),
             TrayEntry::Lost(lost) => self.lost(entry, u64::from(lost.count.0), &lost.cause),
             TrayEntry::Culled(culled) => {
-                story.culled_on.push(entry.happened);
+                // A cull of none throws nothing out.
+                story.culled_on.extend((culled.count.0 > 0).then_some(entry.happened));
                 self.culled(entry, u64::from(culled.count.0), &culled.why);
             }
             TrayEntry::MovedOn(moved) => self.moved(entry, moved),
@@ -245,6 +246,8 @@ impl TrayFold<'_> {
         self.story.sowings.extend(lineage.sowings);
         self.story.sowings.sort_by(|a, b| (a.day, &a.entry).cmp(&(b.day, &b.entry)));
         self.story.sowings.dedup_by(|a, b| a.entry == b.entry);
+        self.story.begun_on.extend(lineage.begun_on);
+        self.story.bare_until.extend(lineage.bare_until);
         self.story.treatments.bring(lineage.treatments);
         self.story.stays_before.extend(lineage.stays);
         self.story.grafts.extend(lineage.grafts);

@@ -7,6 +7,7 @@ use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
 use crate::nursery::entry::types::NotNegative;
 use crate::nursery::herbicide::may_kill_plants;
+use crate::nursery::pest::is_only_water;
 
 /// Nobody works among what was treated on the same day (ours; the rules for workers of the United States, 40 CFR 170, let nobody
 /// in before a spray is dry, from memory). The label asks for more or for the same, never for less.
@@ -58,6 +59,20 @@ impl Treatment {
         self.day == day && self.with.trim().to_lowercase() == with.trim().to_lowercase()
     }
 
+    /// Takes the longer of the times written; whether that changed anything.
+    fn lengthen(&mut self, wait_days: Option<i32>, plant_after_days: Option<i32>) -> bool {
+        // A time that nobody wrote is the least of all here: any written one completes it.
+        let longer = wait_days > self.wait_days || plant_after_days > self.plant_after_days;
+        self.wait_days = self.wait_days.max(wait_days);
+        self.plant_after_days = self.plant_after_days.max(plant_after_days);
+        longer
+    }
+
+    /// Whether what was used can cure: water alone cures nothing.
+    pub(crate) fn can_cure(&self) -> bool {
+        !is_only_water(&self.with)
+    }
+
     /// Whether it ends before another: one whose time is unknown ends last.
     pub(crate) fn ends_before(&self, other: &Treatment) -> bool {
         let end = |one: &Treatment| (one.over_on().is_none(), one.over_on());
@@ -75,7 +90,8 @@ impl Treatment {
 pub struct Treatments(Vec<Treatment>);
 
 impl Treatments {
-    /// Takes in an entry. A later entry of the same day and means completes the earlier one: what it does not say stays.
+    /// Takes in an entry. A later entry of the same day and means completes the earlier one with what nobody wrote; of times written
+    /// twice the longer one holds.
     pub fn write(&mut self, day: Day, treated: &Treated, entry: EntryId) {
         let with = treated.with.0.to_string();
         let whole = |days: Option<NotNegative>| days.map(|days| days.0.ceil() as i32);
@@ -83,9 +99,7 @@ impl Treatments {
         let plant_after_days = whole(treated.plant_after_days);
         match self.0.iter_mut().find(|one| one.is_that(day, &with)) {
             Some(earlier) => {
-                if wait_days.is_some() || plant_after_days.is_some() {
-                    earlier.wait_days = wait_days.or(earlier.wait_days);
-                    earlier.plant_after_days = plant_after_days.or(earlier.plant_after_days);
+                if earlier.lengthen(wait_days, plant_after_days) {
                     earlier.entry = entry;
                 }
             }
@@ -102,8 +116,11 @@ impl Treatments {
     pub fn bring(&mut self, others: impl IntoIterator<Item = Treatment>) {
         for other in others {
             match self.0.iter_mut().find(|one| one.is_that(other.day, &other.with)) {
-                Some(one) if one.wait_days.is_none() => *one = other,
-                Some(_) => {}
+                Some(one) => {
+                    if one.lengthen(other.wait_days, other.plant_after_days) {
+                        one.entry = other.entry;
+                    }
+                }
                 None => self.0.push(other),
             }
         }

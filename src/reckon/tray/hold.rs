@@ -112,7 +112,17 @@ fn stumps_keep_days(profile: Option<&Profile>) -> Option<i32> {
 
 /// The last day of bare roots and stumps, and whether somebody wrote it; none of any other plants.
 pub(crate) fn last_day<'a>(story: &'a TrayStory, profile: Option<&Profile>) -> Option<(Day, bool, &'a EntryId)> {
-    let Some(Origin::Received { good_until, heeled_in, form, day, entry, .. }) = &story.origin else { return None };
+    last_day_of(story.origin.as_ref()?, profile)
+}
+
+/// The day on which bare roots were last brought into soil that had lain there past their last day; none where none were.
+pub(crate) fn bagged_too_late(story: &TrayStory, profile: Option<&Profile>) -> Option<Day> {
+    let late = |bare: &&Since<Origin>| last_day_of(&bare.what, profile).is_some_and(|(last, ..)| last < bare.from);
+    story.bare_until.iter().filter(late).map(|bare| bare.from).max()
+}
+
+fn last_day_of<'a>(origin: &'a Origin, profile: Option<&Profile>) -> Option<(Day, bool, &'a EntryId)> {
+    let Origin::Received { good_until, heeled_in, form, day, entry, .. } = origin else { return None };
     let usual = match form {
         PlantForm::Stump => stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS),
         _ if *heeled_in => HEELED_IN_KEEP_DAYS,

@@ -220,7 +220,7 @@ impl Judged<'_> {
         all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
         all.extend(grafted::criterion(self.story, self.profile, day));
         if !bare {
-            all.push(time::plug_criterion(plug, time::roots_rest(self.story, day)));
+            all.push(time::plug_criterion(plug, time::roots_rest(self.story, self.profile, day)));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
             // What goes out soft and stands any light is asked for no light.

@@ -56,9 +56,13 @@ pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<
         let all = places.get(place).into_iter().flat_map(|place| place.pests.iter());
         all.filter(move |pest| from <= pest.from && until.is_none_or(|until| pest.from <= until))
     });
-    let treated = treatments(story, places).map(|one| one.day);
-    let acted: Vec<Day> = story.culled_on.iter().copied().chain(treated).collect();
-    open(at_places.chain(&story.pests).filter(|pest| comes_along(&pest.what.0)), &acted, day)
+    open(at_places.chain(&story.pests).filter(|pest| comes_along(&pest.what.0)), &acted_on(story, places), day)
+}
+
+/// The days on which something was done against a sickness of a tray: plants thrown out, or a treatment that is more than water.
+pub(crate) fn acted_on(story: &TrayStory, places: &Places) -> Vec<Day> {
+    let treated = treatments(story, places).filter(|one| one.can_cure()).map(|one| one.day);
+    story.culled_on.iter().copied().chain(treated).collect()
 }
 
 /// What is still open of what was seen: a later look at the same replaces an earlier one, and 0 of it settles it, of what does not
@@ -118,8 +122,8 @@ pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criteri
 }
 
 /// The criterion `pest` of a bed, where something was seen there and not settled. What lives in its ground on many, and what
-/// spreads from one plant, holds back until a look finds none of it or something was done against it; what else eats there waits
-/// for young plants and asks for care.
+/// spreads from one plant, holds back until a look finds none of it, also after a treatment; what else eats there waits for young
+/// plants and asks for care.
 pub(crate) fn in_bed(story: &BedStory, day: Day) -> Option<Criterion> {
     let last = holding_in_bed(story, day)?;
     let seen = Some(PestSeen { in_bed: true, ..last.pest.seen.clone() });
@@ -140,12 +144,10 @@ pub(crate) struct InBed {
 
 /// The worst of what was seen in a bed and not settled; none where nothing is open.
 pub(crate) fn holding_in_bed(story: &BedStory, day: Day) -> Option<InBed> {
-    let acted: Vec<Day> = story.treatments.iter().map(|one| one.day).filter(|on| *on <= day).collect();
     // A later look at a bed is believed: nobody culls there.
     let looked: Vec<Day> = story.pests.iter().map(|pest| pest.from).collect();
     let open = open(story.pests.iter(), &looked, day);
-    let holds = |pest: &OpenPest| pest.holds_bed() && !acted.iter().any(|acted| *acted >= pest.seen.on);
     let entries = open.iter().flat_map(|pest| pest.entries.iter().cloned()).collect();
-    let last = open.iter().max_by_key(|pest| (holds(pest), pest.seen.in_soil, pest.seen.on))?;
-    Some(InBed { holds: holds(last), pest: last.clone(), entries })
+    let last = open.iter().max_by_key(|pest| (pest.holds_bed(), pest.seen.in_soil, pest.seen.on))?;
+    Some(InBed { holds: last.holds_bed(), pest: last.clone(), entries })
 }

@@ -195,8 +195,9 @@ pub(crate) fn last_sample(story: &TrayStory) -> Option<Cow<'_, SampleLook>> {
     let mut newest_first = story.samples.iter().rev().filter(|sample| !sample.plants.is_empty());
     let newest = newest_first.next()?;
     let standing = story.accounts.standing_count();
-    let near: Vec<&SampleLook> =
-        newest_first.take_while(|earlier| newest.day.days_since(earlier.day) <= TOGETHER_DAYS).collect();
+    let near: Vec<&SampleLook> = newest_first
+        .take_while(|earlier| newest.day.days_since(earlier.day) <= TOGETHER_DAYS && speaks_for_all(story, earlier))
+        .collect();
     let larger = near.iter().position(|earlier| !is_small(earlier, standing)).filter(|_| is_small(newest, standing));
     let Some(larger) = larger else { return Some(Cow::Borrowed(newest)) };
     let mut together = newest.clone();
@@ -206,7 +207,21 @@ pub(crate) fn last_sample(story: &TrayStory) -> Option<Cow<'_, SampleLook>> {
 
 /// The last sample, where it still tells of the size: of plants that grow for some weeks, of bare roots and stumps always.
 pub(crate) fn sample_that_lasts(story: &TrayStory, day: Day) -> Option<Cow<'_, SampleLook>> {
-    last_sample(story).filter(|sample| is_bare(story) || day.days_since(sample.day) <= SAMPLE_LASTS_DAYS)
+    let lasts = |sample: &SampleLook| is_bare(story) || day.days_since(sample.day) <= SAMPLE_LASTS_DAYS;
+    last_sample(story).filter(|sample| lasts(sample) && speaks_for_all(story, sample))
+}
+
+/// Why a sample no longer tells.
+fn no_longer_tells(story: &TrayStory, sample: &SampleLook) -> Gap {
+    match speaks_for_all(story, sample) {
+        true => Gap::SampleOld { on: sample.day },
+        false => Gap::CameAfterSample { on: sample.day },
+    }
+}
+
+/// Whether no plants were put with those of a sample after it.
+fn speaks_for_all(story: &TrayStory, sample: &SampleLook) -> bool {
+    story.moves_in.last().is_none_or(|moved| *moved <= sample.day)
 }
 
 /// One load of a tray in which so many stand.
@@ -237,7 +252,7 @@ pub fn criteria(
     let sample = sample.as_deref();
     // A sample that is too old says when, and is asked for anew.
     let old_sample = last_sample(story).filter(|_| sample.is_none());
-    let too_old = || old_sample.as_ref().map(|sample| Gap::SampleOld { on: sample.day });
+    let too_old = || old_sample.as_ref().map(|sample| no_longer_tells(story, sample));
     let standing = story.accounts.standing_count();
     // Of plants that could go by their age, or whose age is not asked, something must be known of the size: a look of today
     // tells it.
@@ -303,7 +318,8 @@ pub fn criteria(
     all
 }
 
-/// The height of plants that nobody measured, or not lately: as tall as they were when they came they are at least.
+/// The height of plants that nobody measured, or not lately. What was written when they came is of somebody else, and enough only of
+/// bare roots, which keep for days.
 fn height_not_measured(
     story: &TrayStory,
     needed: HeightBand,
@@ -314,7 +330,7 @@ fn height_not_measured(
     let came = height_on_arrival(story);
     let tall = came.is_some_and(|(cm, _)| cm >= needed.least_cm);
     let gap = too_old.or(came.map(|(cm, on)| Gap::HeightOnArrival { cm, on }));
-    let must = must_be_known && !tall;
+    let must = must_be_known && !(tall && is_bare(story));
     Criterion::lacking(Question::Height, Some(needed), gap, must, Source::default()).expected_on(must.then_some(day))
 }
 

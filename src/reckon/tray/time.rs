@@ -9,6 +9,7 @@ use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Question, RuleSou
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
+use crate::reckon::tray::hold::bagged_too_late;
 use crate::reckon::tray::size::SAMPLE_LASTS_DAYS;
 use crate::science::container::holding_days;
 
@@ -41,7 +42,14 @@ pub fn age(story: &TrayStory, day: Day) -> Age {
     if let Some(Origin::Received { age_days: Some(age), day: arrived, entry, .. }) = &story.origin {
         days.push((arrived.plus(-age), entry.clone()));
     }
-    let youngest = days.iter().max_by_key(|(on, _)| *on).map(|(on, _)| *on);
+    let of_origin =
+        |entry: &EntryId| matches!(&story.origin, Some(Origin::Received { entry: own, .. }) if own == entry);
+    let moved_in = || story.begun_on.iter().filter(|begun| !of_origin(&begun.entry));
+    days.extend(moved_in().filter_map(|begun| Some((begun.what?, begun.entry.clone()))));
+    // Plants whose age nobody knows may be the youngest.
+    let unknown = matches!(story.origin, Some(Origin::Received { age_days: None, .. }))
+        || moved_in().any(|begun| begun.what.is_none());
+    let youngest = days.iter().filter(|_| !unknown).max_by_key(|(on, _)| *on).map(|(on, _)| *on);
     let oldest = days.iter().min_by_key(|(on, _)| *on).map(|(on, _)| *on);
     Age {
         youngest_days: youngest.map(|on| day.days_since(on)),
@@ -271,11 +279,17 @@ pub(crate) struct RootsRest {
 
 /// Whether roots are still taking hold on a day, after they were cut or moved on, whichever was last; none where that is over,
 /// or never was.
-pub(crate) fn roots_rest(story: &TrayStory, day: Day) -> Option<RootsRest> {
+pub(crate) fn roots_rest(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<RootsRest> {
     let rest = |since: Day, why: RestsFrom| {
         let days = if why == RestsFrom::TheWild { WILDLING_DAYS } else { POTTED_ON_REST_DAYS };
         RootsRest { since, until: since.plus(days), why }
     };
+    // Bare roots that lay too long rest until a plug is seen to hold that could have grown since, and that leads.
+    let late = bagged_too_late(story, profile).map(|since| rest(since, RestsFrom::KeptTooLong));
+    let seen_since = |until: Day| story.plugs.iter().any(|plug| plug.what == Roots::Holds && plug.from >= until);
+    if let Some(late) = late.filter(|late| late.since <= day && !seen_since(late.until)) {
+        return Some(late);
+    }
     let moved = story.moves_in.last().map(|moved| rest(*moved, RestsFrom::Move));
     let cut = story.roots_cut.last().map(|cut| cut.from).max(story.cut_before).map(|cut| rest(cut, RestsFrom::Cut));
     let wild = story.wildlings_bagged.map(|bagged| rest(bagged, RestsFrom::TheWild));
@@ -285,9 +299,10 @@ pub(crate) fn roots_rest(story: &TrayStory, day: Day) -> Option<RootsRest> {
 
 /// The criterion `plug`. While roots rest a plug must have been seen since they were cut or potted on.
 pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rest: Option<RootsRest>) -> Criterion {
+    // Of bare roots that lay too long no plug has told yet.
     let wild = rest.is_some_and(|rest| rest.why == RestsFrom::TheWild);
     let source = if wild { RuleSource::Wildlings } else { RuleSource::Plug };
-    let since = |on: Day| rest.is_none_or(|rest| on >= rest.since);
+    let since = |on: Day| rest.is_none_or(|rest| on >= rest.since && rest.why != RestsFrom::KeptTooLong);
     let Some((checked, roots, entry)) = plug.filter(|(on, roots, _)| *roots != Roots::Holds || since(*on)) else {
         let gap = rest.map(|RootsRest { since, until, why }| Gap::RootsRest { since, until, why });
         return Criterion::lacking(Question::Plug, Some(Roots::Holds), gap, rest.is_some(), source)

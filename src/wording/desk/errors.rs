@@ -157,8 +157,11 @@ impl Wording {
             }
             Remark::KeptLong { tray, days } => self.remark_kept_long(tray, *days),
             Remark::SeedDead { lot, outlook, day } => self.remark_seed_dead(lot, self.lot_verdict(outlook, *day).1),
-            Remark::NotReady { tray, bed, why, more } => {
+            Remark::GivenUnfit { tray, why } => self.remark_given_unfit(tray, self.reason(why, About::Tray)),
+            Remark::NotReady { tray, bed, why, also, more } => {
                 let first = self.reason(why, About::Pair);
+                let also = also.as_ref().map(|also| self.reason(also, About::Bed));
+                let first = also.map_or(first.clone(), |also| format!("{first} · {also}"));
                 let why = match more {
                     0 => first,
                     more => format!("{first} · {}", self.more_reasons(*more as i64)),

@@ -167,7 +167,7 @@ pest_spreads = seen on { $day }: { $what }. One plant that has it is enough: set
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 # (what, day)
-pest_holds_bed = seen in this bed on { $day }: { $what }. It waits for young roots and plants: plant nothing until a look writes share 0, or what was done against it is written
+pest_holds_bed = seen in this bed on { $day }: { $what }. It waits for young roots and plants: plant nothing until a look writes share 0, after a treatment too
 living_met_plants = living: { $plants }
 living_unmet = nothing stands in it
 load_met = enough can be planted: { $plants }
@@ -295,6 +295,10 @@ gap_roots_cut = roots were cut on { $day }: in the shade until { $until }, when 
 # (day, until)
 gap_potted_on = moved into other soil on { $day }: until { $until } the ball may fall apart; wait, or lift a plug and see it hold
 gap_sample_old = measured on { $day }, more than { $SAMPLE_LASTS_DAYS } days ago, and plants grow: measure a sample of { $USUAL_SAMPLE } again, or all that stand
+# (day)
+gap_came_after_sample = measured on { $day }, before others were put with them: measure a sample of { $USUAL_SAMPLE } again, or all that stand
+# (day, until)
+gap_kept_too_long = on { $day } bare roots were put in that had lain past their last day: shade and moist until { $until }; only a plug lifted from then on tells whether they live
 # (day, until)
 gap_wildlings = wildlings, in their bags since { $day }: deep shade and moist until { $until }, or lift a plug and see it hold, then out in steps
 # (what, day)

@@ -68,5 +68,7 @@ remark_first_days = The first come up about { $days } days after sowing.
 remark_seed_dead = take care: the seed of { $lot } is { $why }
 # (tray, bed, why)
 remark_not_ready = take care: { $tray } was not ready to go out to { $bed }: { $why }
+# (tray, why)
+remark_given_unfit = take care: nobody should get plants of { $tray } yet: { $why }
 remark_asks = write it all the same?
 remark_if_meant = nothing was written; if it is meant so, write it again with --yes

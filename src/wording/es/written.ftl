@@ -59,5 +59,6 @@ remark_before_emergence = { $tray }: { $counted } plantas, pero se sembró el { 
 remark_first_days = Las primeras nacen unos { $days } días después de la siembra.
 remark_seed_dead = cuidado: la semilla de { $lot } está { $why }
 remark_not_ready = cuidado: { $tray } no estaba lista para salir a { $bed }: { $why }
+remark_given_unfit = cuidado: todavía no se entregan plantas de { $tray }: { $why }
 remark_asks = ¿anotarlo de todos modos?
 remark_if_meant = no se anotó nada; si es así, anótelo otra vez con --yes

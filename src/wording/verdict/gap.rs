@@ -57,11 +57,13 @@ impl Wording {
             Gap::LightSince { since, until } => self.gap_light_since(self.day(*since), self.day(*until)),
             Gap::HeightOnArrival { cm, on } => self.gap_height_on_arrival(self.number(*cm, 0), self.day(*on)),
             Gap::SampleOld { on } => self.gap_sample_old(self.day(*on)),
+            Gap::CameAfterSample { on } => self.gap_came_after_sample(self.day(*on)),
             Gap::RootsRest { since, until, why } => {
                 let (since, until) = (self.day(*since), self.day(*until));
                 match why {
                     RestsFrom::Cut => self.gap_roots_cut(since, until),
                     RestsFrom::Move => self.gap_potted_on(since, until),
+                    RestsFrom::KeptTooLong => self.gap_kept_too_long(since, until),
                     RestsFrom::TheWild => self.gap_wildlings(since, until),
                 }
             }
@@ -126,6 +128,7 @@ mod tests {
             Gap::NoMostDays(own),
             Gap::ReadDry,
             Gap::SampleOld { on: Day::from_number(20_000) },
+            Gap::CameAfterSample { on: Day::from_number(20_000) },
             Gap::RodTooHard { mpa: 13.7, depth_cm: Some(35.0), rod_mm: 8.0 },
             Gap::RodTooHard { mpa: 13.7, depth_cm: None, rod_mm: 8.0 },
             Gap::RodTooWeak { mpa: 1.2, depth_cm: 12.0, rod_mm: 8.0 },
