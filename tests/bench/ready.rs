@@ -101,7 +101,7 @@ fn large(trays: usize, beds: usize) -> Vec<Value> {
     ];
     for species in SPECIES {
         all.push(json!({"kind":"lot_received","happened":"2025-01-01","lot":format!("L-{species}"),"species":species,
-            "source":"school row","collected":"2025-01-01","kept":"in_parchment","seeds":20000}));
+            "source":"school row","collected":"2025-01-01","kept":"in_parchment","seeds":20000.max(60 * trays)}));
     }
     (0..trays).for_each(|number| all.extend(tray(number)));
     (0..beds).for_each(|number| all.extend(bed(number)));
