@@ -25,11 +25,11 @@ const CALLS: [(&str, &[&str]); 12] = [
 /// Lines of the import.
 const LINES: usize = 20;
 
-/// Runs the program with words; `injected` is put before it.
-pub(super) fn run(home: &Home, injected: &[&str], words: &[&str]) -> Ended {
+/// The program with words under `strace`, whose record stands in the file `trace`; `injected` is put before it.
+pub(super) fn traced(home: &Home, injected: &[&str], words: &[&str]) -> Command {
     let mut command = Command::new("strace");
     command.args(["-f", "-o"]).arg(home.file("trace")).args(injected).arg(env!("CARGO_BIN_EXE_outplant")).args(words);
-    let output = command
+    command
         .env_clear()
         .env("HOME", home.path())
         .env("LANG", "C")
@@ -37,9 +37,13 @@ pub(super) fn run(home: &Home, injected: &[&str], words: &[&str]) -> Ended {
         .env("OUTPLANT_TODAY", &home.today)
         .env("OUTPLANT_NURSERY", home.file("nursery.outplant"))
         .env("PATH", std::env::var_os("PATH").unwrap_or_default())
-        .stdin(Stdio::null())
-        .output()
-        .unwrap();
+        .stdin(Stdio::null());
+    command
+}
+
+/// Runs it to its end.
+pub(super) fn run(home: &Home, injected: &[&str], words: &[&str]) -> Ended {
+    let output = traced(home, injected, words).output().unwrap();
     let text = |bytes: Vec<u8>| String::from_utf8_lossy(&bytes).into_owned();
     Ended { code: output.status.code().unwrap_or(-1), out: text(output.stdout), err: text(output.stderr) }
 }

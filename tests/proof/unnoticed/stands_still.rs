@@ -4,7 +4,7 @@
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
-use crate::proof::faults::{copied, fresh, operations, works};
+use crate::proof::faults::{copied, fresh, operations, traced, works};
 use crate::proof::{Row, count, needs_strace};
 use crate::support::program::Home;
 
@@ -15,22 +15,10 @@ const AT_MOST: Duration = Duration::from_secs(40);
 
 /// Starts a work that stops at its n-th call.
 fn stopped(home: &Home, call: &str, nth: usize, words: &[String]) -> Child {
-    let mut command = Command::new("strace");
-    command.args(["-f", "-o"]).arg(home.file("trace"));
-    command.args(["-e", &format!("trace={call}"), "-e", &format!("inject={call}:signal=STOP:when={nth}")]);
-    command.arg(env!("CARGO_BIN_EXE_outplant")).args(words);
-    command
-        .env_clear()
-        .env("HOME", home.path())
-        .env("LANG", "C")
-        .env("TZ", "NUR-2")
-        .env("OUTPLANT_TODAY", &home.today)
-        .env("OUTPLANT_NURSERY", home.file("nursery.outplant"))
-        .env("PATH", std::env::var_os("PATH").unwrap_or_default())
-        .stdin(Stdio::null())
-        .stdout(Stdio::null())
-        .stderr(Stdio::null());
-    command.spawn().unwrap()
+    let (trace, inject) = (format!("trace={call}"), format!("inject={call}:signal=STOP:when={nth}"));
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    let mut command = traced(home, &["-e", &trace, "-e", &inject], &words);
+    command.stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap()
 }
 
 /// The program itself, once it stands still; none where it ended before.

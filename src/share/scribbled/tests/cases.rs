@@ -6,6 +6,18 @@ fn read(line: &str) -> Reading {
     Reader::new(&Other).read(line, today())
 }
 
+/// Each line is read at once, as entries of these kinds.
+fn all_are_clear(lines: &[(&str, &str)]) {
+    for (line, kinds) in lines {
+        match read(line) {
+            Reading::Clear(drafts) => {
+                assert_eq!(drafts.iter().map(|draft| draft.kind).collect::<Vec<_>>().join(" "), *kinds, "{line}");
+            }
+            other => panic!("{line}: {}", shown(&other)),
+        }
+    }
+}
+
 #[test]
 fn lines_of_the_review_are_clear() {
     const LINES: &[(&str, &str)] = &[
@@ -50,14 +62,7 @@ fn lines_of_the_review_are_clear() {
         ("c1 a hundred and two", "counted"),
         ("1 inch rain", "weather"),
     ];
-    for (line, kinds) in LINES {
-        match read(line) {
-            Reading::Clear(drafts) => {
-                assert_eq!(drafts.iter().map(|draft| draft.kind).collect::<Vec<_>>().join(" "), *kinds, "{line}");
-            }
-            other => panic!("{line}: {}", shown(&other)),
-        }
-    }
+    all_are_clear(LINES);
 }
 
 /// What a grower's season showed: lines that were taken for something else, or had no reader.
@@ -81,14 +86,7 @@ fn lines_of_a_season_say_what_they_say() {
         ("the wind knocked over 5 banana in A1, 35 left", "nurse_counted"),
         ("lost 1 c1 and 2 c2 to crickets", "lost lost"),
     ];
-    for (line, kinds) in LINES {
-        match read(line) {
-            Reading::Clear(drafts) => {
-                assert_eq!(drafts.iter().map(|draft| draft.kind).collect::<Vec<_>>().join(" "), *kinds, "{line}");
-            }
-            other => panic!("{line}: {}", shown(&other)),
-        }
-    }
+    all_are_clear(LINES);
     let fields = |line: &str| match read(line) {
         Reading::Clear(drafts) => Value::from(drafts[0].fields.clone()),
         other => panic!("{line}: {}", shown(&other)),
