@@ -1,5 +1,7 @@
 //! The main answer in short: one plan of the day, then what waits, shortest first, and the beds; the whole is `ready`.
 
+use std::collections::BTreeSet;
+
 use super::ready::Ready;
 use super::rows::{Offer, TrayRow};
 use super::{Asked, Page, Tone, take_care};
@@ -7,9 +9,10 @@ use crate::base::{Day, TrayCode};
 use crate::reckon::loading::{LoadLine, day_plan};
 use crate::reckon::picture::{BedPicture, BedSpecies, Looking, PairPicture, Stage, TrayPicture};
 
-/// Trays of the plan, of those without a bed, of those that wait, and lines of beds that wait; the rest is counted. So many
-/// that the answer is read on two screens of a small terminal. Ours.
+/// Trays of the plan, of those whose places others fill, of those without a bed, of those that wait, and lines of beds
+/// that wait; the rest is counted. So many that the answer is read on two screens of a small terminal. Ours.
 const MOST_PLANNED: usize = 12;
+const MOST_FILLED: usize = 12;
 const MOST_WITHOUT_BED: usize = 4;
 const MOST_WAITING: usize = 5;
 const MOST_BEDS: usize = 5;
@@ -44,21 +47,22 @@ impl Ready<'_> {
             self.page.sentence(if is_today { wording.ready_none() } else { wording.ready_none_on(day) });
             return;
         }
-        let mut trays: Vec<&TrayCode> = Vec::new();
-        for line in &lines {
-            if !trays.contains(&&line.tray) {
-                trays.push(&line.tray);
-            }
-        }
+        let mut planned: BTreeSet<&TrayCode> = BTreeSet::new();
+        let trays: Vec<&TrayCode> = lines.iter().map(|line| &line.tray).filter(|tray| planned.insert(tray)).collect();
         self.page.offers(trays.iter().take(MOST_PLANNED).map(|tray| self.load_of(tray, &lines)).collect());
         self.count_more(trays.len(), MOST_PLANNED, hidden);
         let left: Vec<String> = self
             .trays()
-            .filter(|tray| self.has_fit(&tray.code) && !trays.contains(&&tray.code))
+            .filter(|tray| self.has_fit(&tray.code) && !planned.contains(&tray.code))
             .map(|tray| tray.code.to_string())
             .collect();
         if !left.is_empty() {
-            self.page.line(1, wording.plan_places_filled(left.len() as i64, left.join(", ")), Tone::Plain);
+            let mut codes = left[..left.len().min(MOST_FILLED)].to_vec();
+            if left.len() > MOST_FILLED {
+                codes.push(wording.ready_more((left.len() - MOST_FILLED) as i64));
+                *hidden = true;
+            }
+            self.page.line(1, wording.plan_places_filled(left.len() as i64, codes.join(", ")), Tone::Plain);
         }
     }
 

@@ -92,12 +92,13 @@ impl OrderWithinDays {
     }
 }
 
-/// The commands and days of entries, those that follow each other once.
+/// The commands and days of entries, each once: a sheet tells of many days in turn, and each is looked at whole.
 fn around(entries: &[Arc<Entry>]) -> Vec<Given> {
     let mut around: Vec<Given> = Vec::new();
+    let mut seen: HashSet<Given> = HashSet::default();
     for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
         let known = |last: &Given| last.1 == entry.command && last.2 == entry.happened && last.0 == entry.id.device;
-        if !around.last().is_some_and(known) {
+        if !around.last().is_some_and(known) && seen.insert(given(entry)) {
             around.push(given(entry));
         }
     }
@@ -159,6 +160,18 @@ mod tests {
             entry(3, 1, "counted", json!({"tray": "avo-2", "standing": 9})),
             entry(4, 1, "counted", json!({"tray": "cof-1", "standing": 9})),
         ]
+    }
+
+    /// A sheet of many trays tells of the same days again and again: looked at each time, its cost grew with its square.
+    #[test]
+    fn each_day_of_a_command_is_looked_at_once() {
+        let mut all = Vec::new();
+        for seq in 0..20 {
+            let one = entry(seq, 1, "counted", json!({"tray": "avo-1", "standing": 9}));
+            let happened = one.happened.plus((seq % 3) as i32);
+            all.push(Arc::new(Entry { happened, ..Arc::unwrap_or_clone(one) }));
+        }
+        assert_eq!(around(&all).len(), 3);
     }
 
     #[test]

@@ -1,10 +1,10 @@
 //! Changes put together by what turned them, losses first.
 
 use std::cmp::{Ordering, Reverse};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Cause, Change, Flip, Turned};
-use crate::base::{Day, EntryId, Moment};
+use crate::base::{BedName, Day, EntryId, Moment, TrayCode};
 use crate::reckon::View;
 use crate::reckon::picture::{Looking, Passage, Picture, Rule, Stage, Standing};
 
@@ -113,26 +113,43 @@ pub fn because(change: &Change) -> Because<'_> {
 }
 
 /// Of what one cause turned what tells the rest: a tray that fits a bed now tells that both are ready for it, a tray or
-/// a bed that is lost tells of its pairs.
+/// a bed that is lost tells of its pairs. There may be very many: each is looked at once.
 pub(crate) fn telling<'c>(together: &[&'c Change]) -> Vec<&'c Change> {
-    let told = together.iter().filter(|change| !together.iter().any(|other| tells(other, change)));
-    told.copied().collect()
+    let kinds: Vec<Kind> = together.iter().map(|change| kind_of(change)).collect();
+    let of = |pairs: bool| -> BTreeSet<(Kind, About<'c>)> {
+        let all = together.iter().zip(&kinds).filter(|(change, _)| is_pair(&change.turned) == pairs);
+        all.flat_map(|(change, kind)| about(&change.turned).map(|about| (*kind, about))).collect()
+    };
+    let (of_pairs, of_singles) = (of(true), of(false));
+    let tells_itself = |(change, kind): &(&&'c Change, &Kind)| {
+        let told = match (kind, is_pair(&change.turned)) {
+            (Kind::Gain, false) => &of_pairs,
+            (Kind::Loss | Kind::Other, true) => &of_singles,
+            (Kind::Gain, true) | (Kind::Loss | Kind::Other, false) => return true,
+        };
+        !about(&change.turned).any(|about| told.contains(&(**kind, about)))
+    };
+    together.iter().zip(&kinds).filter(tells_itself).map(|(change, _)| *change).collect()
 }
 
-fn tells(other: &Change, change: &Change) -> bool {
-    let kind = kind_of(change);
-    let (Turned::Pair { tray, bed, .. }, single) = (match kind {
-        Kind::Gain => (&other.turned, &change.turned),
-        Kind::Loss | Kind::Other => (&change.turned, &other.turned),
-    }) else {
-        return false;
+/// What a verdict is about; a pair is about both.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum About<'c> {
+    Tray(&'c TrayCode),
+    Bed(&'c BedName),
+}
+
+fn about(turned: &Turned) -> impl Iterator<Item = About<'_>> {
+    let (tray, bed) = match turned {
+        Turned::Tray { tray, .. } => (Some(tray), None),
+        Turned::Bed { bed, .. } => (None, Some(bed)),
+        Turned::Pair { tray, bed, .. } => (Some(tray), Some(bed)),
     };
-    let about = match single {
-        Turned::Tray { tray: told, .. } => told == tray,
-        Turned::Bed { bed: told, .. } => told == bed,
-        Turned::Pair { .. } => false,
-    };
-    about && kind_of(other) == kind
+    tray.map(About::Tray).into_iter().chain(bed.map(About::Bed))
+}
+
+fn is_pair(turned: &Turned) -> bool {
+    matches!(turned, Turned::Pair { .. })
 }
 
 /// Whether a verdict turned for the better.
