@@ -98,7 +98,7 @@ fn what_cannot_be_true_is_refused_with_its_numbers_and_what_to_do() {
         (&["light_read", "bed=Upper 1", "light_share=0.5", "at=1.12"], &["11 places", "1.12"]),
         (&["nurse_counted", "bed=Upper 1", "nurse=banana", "alive=7", "at=3.1"], &["2 rows", "3.1"]),
         (&["positions_blocked", "bed=Upper 1", r#"at=["5.1"]"#, "why=rock"], &["4 rows", "5.1"]),
-        (&["outplanted", "tray=cof-1", "bed=Upper 1", "count=45"], &["45", "44 open", "plan of the bed"]),
+        (&["outplanted", "tray=cof-1", "bed=Upper 1", "count=45"], &["45", "44 positions open", "plan of the bed"]),
         (&["weather", "tmin_c=24", "tmax_c=12.5"], &["24", "12.5", "mend"]),
         (
             &[
@@ -302,7 +302,7 @@ fn gaps_whose_dead_nobody_wrote_are_refilled_with_a_doubt_that_a_survival_count_
     let home = nursery();
     home.write("outplanted", &["tray=cof-1", "bed=Upper 1", "count=44", "happened=2026-02-01"]);
     for (lang, entry, doubt) in [
-        ("en", "from tray cof-1 planted out in bed Upper 1", "0 open positions"),
+        ("en", "from tray cof-1 planted out in bed Upper 1", "0 positions open"),
         ("es", "de bandeja cof-1 plantadas en parcela Upper 1", "0 hoyos libres"),
     ] {
         let words = ["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=10", "--lang", lang, "--dry-run"];
@@ -311,7 +311,7 @@ fn gaps_whose_dead_nobody_wrote_are_refilled_with_a_doubt_that_a_survival_count_
     }
     assert_eq!(standing(&home, "cof-1"), json!(16), "nothing was written");
     let said = home.done(&["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=10"]);
-    assert!(said.contains("10 arabica coffee") && said.contains("0 open positions"), "{said}");
+    assert!(said.contains("10 arabica coffee") && said.contains("0 positions open"), "{said}");
     assert_eq!(standing(&home, "cof-1"), json!(6), "what was done is in the book");
     let ready = home.json(&["ready"]);
     assert_eq!(ready["doubts"][0]["kind"], json!("more_out_than_positions"), "{:#}", ready["doubts"]);

@@ -27,8 +27,7 @@ Tumbaro school nursery                                        today, 14 Mar 2026
 Ready to go out today
 + cof-031  arabica coffee  24 plants → Lower terrace  by 20 Apr (bag)
                            12 plants → School plot
-  cof-031: its 24 plants are offered to 2 beds (Lower terrace, School plot):
-  24 in all
+  cof-031: 2 beds (Lower terrace, School plot) are offered the same 24 plants
 
 Ready, but no bed today
 ~ avo-002  avocado             12  no bed plans avocado · by 20 Apr (bag)
@@ -82,9 +81,9 @@ Listas para salir hoy
     24 plantas → Lower terrace, hasta el
     20 abr (bolsa)
     12 plantas → School plot
-  cof-031: sus 24 plantas se ofrecen a
-  2 parcelas (Lower terrace, School plot):
-  24 en total
+  cof-031: a 2 parcelas (Lower terrace,
+  School plot) se les ofrece lo mismo:
+  24 plantas en total
 
 Listas, pero hoy sin parcela
 ~ avo-002  aguacate  12 plantas

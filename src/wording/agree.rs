@@ -6,6 +6,7 @@ pub struct Words {
     behind: Vec<(String, String)>,
     apart: Vec<(String, String)>,
     before: Vec<(String, String)>,
+    of_many: Vec<(String, String)>,
 }
 
 /// A piece of a line.
@@ -18,15 +19,20 @@ enum Piece<'a> {
 
 /// So many words behind a number agree with it.
 const MOST_WORDS: usize = 4;
+/// Between a part and all of them, in Spanish.
+const OF_THE: &str = " de las ";
+/// Words that agree only together with the one behind them.
+const ARTICLES: [&str; 3] = ["las", "los", "sus"];
 
 impl Words {
-    /// Reads a table: words behind a number, words that may have a name between, words before it.
+    /// Reads a table: words behind a number, words that may have a name between, words before it, verbs of "so many of so many".
     pub fn read(text: &str) -> Words {
-        let mut parts: [Vec<(String, String)>; 3] = Default::default();
+        let mut parts: [Vec<(String, String)>; 4] = Default::default();
         let mut at = 0;
         for line in text.lines() {
             match line {
                 _ if line.starts_with("# before") => at = 2,
+                _ if line.starts_with("# of so many") => at = 3,
                 _ if line.contains("a name between") => at = 1,
                 _ => {
                     let pair = line.split_once(' ').filter(|_| !line.starts_with('#'));
@@ -34,8 +40,8 @@ impl Words {
                 }
             }
         }
-        let [behind, apart, before] = parts;
-        Words { behind, apart, before }
+        let [behind, apart, before, of_many] = parts;
+        Words { behind, apart, before, of_many }
     }
 
     /// A file of sentences in which these words agree.
@@ -54,6 +60,7 @@ impl Words {
                 Piece::Argument(name) => out.push(format!("{{ ${name} }}")),
                 Piece::Text(text) => {
                     let (begun, rest) = self.behind_argument(&pieces[..i], text);
+                    let rest = &self.verb_of_part(&pieces[..i], rest);
                     let next = match pieces.get(i + 1) {
                         Some(Piece::Argument(name)) => Some(*name),
                         _ => None,
@@ -78,9 +85,14 @@ impl Words {
             _ => None,
         };
         let Some(number) = own else { return (String::new(), text) };
+        let is_part = part_of(before).is_some();
         let (mut many, mut one, mut rest) = (Vec::new(), Vec::new(), text);
         while many.len() < MOST_WORDS {
             let word = first_word(rest);
+            // Of so many of so many the verb says of the part.
+            if is_part && is_one_of(&self.of_many, word) {
+                break;
+            }
             let Some(single) = single_of(&self.behind, word).or_else(|| single_of(&self.apart, word)) else { break };
             many.push(word);
             one.push(single);
@@ -92,25 +104,49 @@ impl Words {
         (format!(" {}", choice(number, &one.join(" "), &many.join(" "))), rest)
     }
 
-    /// A text before a number, of whose last two words one may agree with it.
-    fn before_argument(&self, text: &str, number: &str) -> String {
-        let words: Vec<&str> = text.split(' ').collect();
-        // The last one is what stands behind the last blank: nothing.
-        let near = words.len().saturating_sub(3)..words.len().saturating_sub(1);
-        for at in near.rev().filter(|_| text.ends_with(' ')) {
-            if let Some(single) = single_of(&self.before, words[at]) {
-                let mut all: Vec<String> = words.iter().map(ToString::to_string).collect();
-                all[at] = choice(number, single, words[at]);
-                return all.join(" ");
-            }
+    /// The verb behind "so many of so many", among the first words of a text, agrees with the part.
+    fn verb_of_part(&self, before: &[Piece<'_>], text: &str) -> String {
+        let Some(part) = part_of(before) else { return text.to_string() };
+        let mut words: Vec<String> = text.split(' ').map(str::to_string).collect();
+        let verb = words.iter().take(MOST_WORDS).position(|word| is_one_of(&self.of_many, letters_of(word)));
+        if let Some((at, single)) = verb.and_then(|at| Some((at, single_of(&self.of_many, letters_of(&words[at]))?))) {
+            let (many, behind) = words[at].split_at(letters_of(&words[at]).len());
+            words[at] = format!("{}{behind}", choice(part, single, many));
         }
-        text.to_string()
+        words.join(" ")
+    }
+
+    /// A text before a number: its last word, or its last two, or else a verb one word before, agree with it.
+    fn before_argument(&self, text: &str, number: &str) -> String {
+        let mut words: Vec<String> = text.split(' ').map(str::to_string).collect();
+        // The last one is what stands behind the last blank: nothing.
+        let (Some(last), true) = (words.len().checked_sub(2), text.ends_with(' ')) else { return text.to_string() };
+        let mut agreed = false;
+        for at in [Some(last), last.checked_sub(1)].into_iter().flatten() {
+            let Some(single) = single_of(&self.before, &words[at]) else { continue };
+            // An article belongs to the word behind it.
+            if at < last && !agreed && ARTICLES.contains(&words[at].as_str()) {
+                continue;
+            }
+            words[at] = choice(number, single, &words[at]);
+            agreed = true;
+        }
+        words.join(" ")
     }
 }
 
-/// Whether a text between a number and a name leads from one to the other: "3 de café", "3 café", "3 de bandeja".
+/// Whether a text between a number and a name leads from one to the other: "3 de café", "3 café", "3 de bandeja"; in
+/// "3 de las 20" the second is a number.
 fn is_of(between: &str) -> bool {
-    between == " " || between.starts_with(" de ")
+    between == " " || (between.starts_with(" de ") && between != OF_THE)
+}
+
+/// The part in "so many of so many", the last two arguments.
+fn part_of<'a>(before: &[Piece<'a>]) -> Option<&'a str> {
+    match before {
+        [.., Piece::Argument(part), Piece::Text(" of " | " de " | OF_THE), Piece::Argument(_)] => Some(part),
+        _ => None,
+    }
 }
 
 /// What is said of one, and of any other number.
@@ -120,8 +156,12 @@ fn choice(number: &str, one: &str, many: &str) -> String {
 
 /// The word behind the one blank with which a text begins; empty where there is none.
 fn first_word(text: &str) -> &str {
-    let Some(rest) = text.strip_prefix(' ') else { return "" };
-    rest.split(|letter: char| !letter.is_alphabetic()).next().unwrap_or_default()
+    text.strip_prefix(' ').map_or("", letters_of)
+}
+
+/// The letters a word begins with, without the comma behind them.
+fn letters_of(word: &str) -> &str {
+    word.split(|letter: char| !letter.is_alphabetic()).next().unwrap_or_default()
 }
 
 fn single_of<'w>(words: &'w [(String, String)], word: &str) -> Option<&'w str> {

@@ -3,6 +3,8 @@
 //! The sentences stand in the `.ftl` files; `build.rs` makes a method of [`Wording`] of each, which takes exactly its
 //! arguments. Numbers, days and units are written here too.
 
+#[cfg(test)]
+mod agreement_tests;
 mod argument;
 mod constant;
 pub mod desk;

@@ -14,12 +14,13 @@ use super::act::{Act, AtStop, FormFor, KeptForm, ScreenName};
 use super::context::ScreenContext;
 use super::keys::Key;
 use super::parts::Typed;
-use super::parts::days::read_day;
+use super::parts::days::{day_fault, read_day};
 use crate::base::Day;
 use crate::desk::{Remark, read_typed};
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::kind_of_entry;
 use crate::nursery::entry::rules::one_only_of;
+use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
 use crate::reckon::effect::Effect as Outcome;
 use crate::reckon::picture::Doubt;
@@ -201,7 +202,7 @@ impl Form {
         let today = cx.book.now.today;
         let day = self.happened(cx).map_err(|message| (Some(self.lines.len()), message))?;
         if let Some(at) = self.first_missing() {
-            let name = cx.wording.field_title_of(self.kind(), self.lines[at].field.name);
+            let name = cx.wording.title_in_form(self.kind(), self.lines[at].field.name);
             return Err((Some(at), cx.wording.form_missing(name)));
         }
         let filled: Vec<usize> = (0..self.lines.len()).filter(|i| !self.lines[*i].value().is_empty()).collect();
@@ -210,6 +211,11 @@ impl Form {
             let line = &self.lines[*i];
             if line.names_no_rows() {
                 return Err((Some(*i), cx.wording.form_rows_not_read(line.value())));
+            }
+            if line.field.shape == Shape::Day
+                && let Err(reason) = read_day(&line.value(), today)
+            {
+                return Err((Some(*i), day_fault(&line.value(), &reason, cx.wording)));
             }
             pairs.push(format!("{}={}", line.field.name, line.for_reader(today)));
         }
@@ -228,7 +234,7 @@ impl Form {
             return Ok(cx.writing_day.unwrap_or(today));
         }
         let written = self.day.text();
-        let day = read_day(&written, today).ok_or_else(|| cx.wording.day_not_read(&written))?;
+        let day = read_day(&written, today).map_err(|reason| day_fault(&written, &reason, cx.wording))?;
         if day > today { Err(cx.wording.day_not_coming()) } else { Ok(day) }
     }
 

@@ -99,7 +99,7 @@ impl Form {
         if let Some(why) = self.typed("why").filter(|_| self.is_done_by_letting_go(cx)) {
             return why;
         }
-        let until = self.typed("until").and_then(|until| read_day(&until, cx.book.now.today));
+        let until = self.typed("until").and_then(|until| read_day(&until, cx.book.now.today).ok());
         match until {
             Some(day) => cx.wording.let_go_until(cx.wording.day_beside(day, cx.day())),
             None => cx.wording.let_go_for_good(),

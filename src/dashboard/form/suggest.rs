@@ -1,14 +1,15 @@
 //! What a form offers beside a field: names of the book that fit what is typed, and for causes those used most.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::field::FieldLine;
 use crate::base::text::folded;
-use crate::base::{BedName, PlaceName, TrayCode};
+use crate::base::{BedName, PlaceName, SpeciesKey, TrayCode};
 use crate::dashboard::context::ScreenContext;
 use crate::nursery::entry::shape::{NameOf, Shape};
 use crate::reckon::picture::{Picture, TrayPicture};
+use crate::reckon::round::stop::handled::nurses;
 use crate::reckon::seed::lots_to_sow;
 
 /// The most names offered.
@@ -54,7 +55,7 @@ fn all_names(line: &FieldLine, kind: &str, others: Others<'_>, cx: &ScreenContex
     match line.field.shape {
         Shape::Code(_) if is_new(line.field.name, kind) => Vec::new(),
         Shape::Code(name_of) => names(name_of, (kind, line.field.name), others, cx),
-        Shape::Species => cx.book.picture.site.species.iter().map(|(key, _)| cx.species(Some(key))).collect(),
+        Shape::Species => species_for(kind, others, &cx.book.picture).iter().map(|key| cx.species(Some(key))).collect(),
         Shape::Text if matches!(line.field.name, "cause" | "why" | "with" | "what" | "causes") => {
             most_used(line.field.name, kind, cx)
         }
@@ -72,6 +73,26 @@ fn all_names(line: &FieldLine, kind: &str, others: Others<'_>, cx: &ScreenContex
         | Shape::Record(_)
         | Shape::Open => Vec::new(),
     }
+}
+
+/// Every species: first those that are meant where the entry goes (the nurse plants of a bed, what it is planned for), then
+/// those that stand in the nursery.
+fn species_for<'a>(kind: &str, others: Others<'_>, picture: &'a Picture) -> Vec<&'a SpeciesKey> {
+    let bed = others("bed").and_then(|bed| picture.beds.get(&BedName::new(&bed).ok()?));
+    let of_bed: Vec<SpeciesKey> = match bed {
+        Some(bed) if matches!(kind, "nurse_counted" | "nurse_measured" | "nurse_cut") => nurses(bed),
+        Some(bed) if kind != "nurse_planted" => bed.species.iter().map(|line| line.species.clone()).collect(),
+        Some(_) | None => Vec::new(),
+    };
+    let standing: BTreeSet<&SpeciesKey> = picture
+        .trays
+        .values()
+        .filter(|tray| tray.standing > 0 || tray.seed > 0)
+        .filter_map(|tray| tray.species.as_ref())
+        .collect();
+    let mut all: Vec<&SpeciesKey> = picture.site.species.iter().map(|(key, _)| key).collect();
+    all.sort_by_key(|key| (of_bed.iter().position(|of| of == *key).unwrap_or(usize::MAX), !standing.contains(key)));
+    all
 }
 
 /// Whether a field takes the name of something the entry makes: no name of the book fits.

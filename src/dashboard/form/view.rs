@@ -11,7 +11,7 @@ use super::{Form, Tried};
 use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Sheet, width_of};
+use crate::dashboard::parts::{Sheet, scroll_marks, width_of};
 use crate::nursery::entry::shape::Shape;
 use crate::wording::Wording;
 
@@ -48,24 +48,42 @@ impl Form {
         care.draw(0, under_heading, buffer);
         let care_rows = care.height() as u16;
         let area = Rect { y: area.y + care_rows, height: area.height - care_rows, ..area };
-        let shown: Vec<usize> = (0..=self.lines.len()).filter(|at| !self.is_hidden(*at)).collect();
-        let rows = shown.len();
-        let at = shown.iter().position(|at| *at == self.at).unwrap_or(0);
+        let fields: Vec<usize> = (0..self.lines.len()).filter(|at| !self.is_hidden(*at)).collect();
+        let rows = fields.len() + 1;
         let room = usize::from(area.height).saturating_sub(2);
         // What it does keeps its place below; the fields get the rest, and at least three lines, or the one with the keys.
         let least = if against { 1 } else { FIELDS_LEAST };
-        let fields_room = rows.min(room.saturating_sub(below.height()).max(room.min(least)));
-        let first = (at + 1).saturating_sub(fields_room.max(1)).min(rows - fields_room.min(rows));
-        let label = self.label_room(cx, area.width);
-        for (row, i) in shown.into_iter().skip(first).take(fields_room).enumerate() {
-            let line = Rect { x: area.x, y: area.y + 1 + row as u16, width: area.width, height: 1 };
-            self.draw_field(i, label, cx, line, buffer);
-        }
+        let fields_room = rows.min(room.saturating_sub(below.height()).max(room.min(least))).max(1);
+        self.draw_fields(&fields, fields_room, cx, area, buffer);
         let top = area.y + 1 + fields_room as u16 + 1;
         if top < area.bottom() {
             let rest = Rect { y: top, height: area.bottom() - top, ..area };
             below.draw(0, rest, buffer);
         }
+    }
+
+    /// The fields around the one with the keys, in so many lines; the day is always the last of them.
+    fn draw_fields(&self, fields: &[usize], room: usize, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+        let label = self.label_room(cx, area.width);
+        let mut draw = |row: usize, i: usize| {
+            let line = Rect { y: area.y + 1 + row as u16, height: 1, ..area };
+            if line.y < area.bottom() {
+                self.draw_field(i, label, cx, line, buffer);
+            }
+        };
+        if room < 2 {
+            draw(0, self.at);
+            return;
+        }
+        let window = (room - 1).min(fields.len());
+        let at = fields.iter().position(|at| *at == self.at).unwrap_or(fields.len().saturating_sub(1));
+        let first = (at + 1).saturating_sub(window).min(fields.len() - window);
+        for (row, i) in fields.iter().skip(first).take(window).enumerate() {
+            draw(row, *i);
+        }
+        draw(window, self.lines.len());
+        let seen = Rect { y: area.y + 1, height: (window as u16).min(area.height.saturating_sub(1)), ..area };
+        scroll_marks(first > 0, first + window < fields.len(), seen, buffer);
     }
 
     fn label_room(&self, cx: &ScreenContext<'_>, width: u16) -> usize {

@@ -10,7 +10,7 @@ use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::Ink;
 use crate::dashboard::message::Request;
-use crate::dashboard::parts::days::read_day;
+use crate::dashboard::parts::days::{day_fault, read_day};
 use crate::dashboard::parts::{Sheet, Typed};
 
 /// What the day is for.
@@ -73,10 +73,13 @@ impl AskDay {
     fn enter(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
         let today = cx.book.now.today;
         let written = self.typed.text();
-        let day = if self.typed.is_empty() { Some(today) } else { read_day(&written, today) };
-        let Some(day) = day else {
-            self.fault = Some(cx.wording.day_not_read(written));
-            return Vec::new();
+        let day = match read_day(&written, today) {
+            _ if self.typed.is_empty() => today,
+            Ok(day) => day,
+            Err(reason) => {
+                self.fault = Some(day_fault(&written, &reason, cx.wording));
+                return Vec::new();
+            }
         };
         let other = (day != today).then_some(day);
         match self.asked_for {
@@ -104,7 +107,7 @@ impl AskDay {
         };
         let rest = heading_and_line(&title, &self.typed, area, buffer);
         let mut page = Sheet::new(rest.width);
-        if let Some(day) = read_day(&self.typed.text(), cx.book.now.today) {
+        if let Ok(day) = read_day(&self.typed.text(), cx.book.now.today) {
             page.paragraph(&wording.day(day), Ink::Strong);
         }
         if let Some(message) = &self.fault {

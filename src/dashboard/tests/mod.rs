@@ -10,5 +10,6 @@ mod race;
 mod said;
 mod stage;
 mod whole_round;
+mod words;
 
 pub(crate) use stage::{Stage, TODAY};

@@ -5,6 +5,11 @@ use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::kind_of_entry;
 use crate::wording::Wording;
 
+/// A least value that only keeps nought out.
+pub(crate) const NEARLY_NOUGHT: f64 = 0.001;
+/// A most value that only keeps out what no number of a nursery is.
+const NO_MOST: f64 = 1e6;
+
 impl Wording {
     /// Why a line is not an entry.
     pub(crate) fn entry_fault(&self, fault: &EntryFault) -> String {
@@ -48,14 +53,17 @@ impl Wording {
             }
             Problem::NotANumber(written) => self.problem_not_a_number(field, written),
             Problem::LettersBehind { written, unit: Some(unit) } => {
-                self.problem_letters_behind_unit(field, written, unit)
+                self.problem_letters_behind_unit(field, written, self.unit_said(unit))
             }
             Problem::LettersBehind { written, unit: None } => self.problem_letters_behind(field, written),
             Problem::NotWhole(written) => self.problem_not_whole(field, written),
             Problem::BelowZero(written) => self.problem_below_zero(field, written),
-            Problem::OutsideEnds { least, most } => {
-                self.problem_outside_ends(field, self.number(*least, 3), self.number(*most, 3))
-            }
+            Problem::OutsideEnds { least, most } => match (*least > 0.0 && *least <= NEARLY_NOUGHT, *most >= NO_MOST) {
+                (true, true) => self.problem_above_nought(field),
+                (true, false) => self.problem_above_nought_to(field, self.number(*most, 3)),
+                (false, true) => self.problem_below_least(field, self.number(*least, 3)),
+                (false, false) => self.problem_outside_ends(field, self.number(*least, 3), self.number(*most, 3)),
+            },
             Problem::NotTrueOrFalse => self.problem_not_true_or_false(field),
             Problem::NotText => self.problem_not_text(field),
             Problem::Empty => self.problem_empty(field),
@@ -78,6 +86,20 @@ impl Wording {
             Problem::OneOf(fields) => self.problem_one_of(field, self.fields_typed(fields)),
             Problem::Twice => self.problem_twice(field),
             Problem::Unreadable => self.problem_unreadable(),
+        }
+    }
+
+    /// A unit as people say it.
+    fn unit_said(&self, unit: &str) -> String {
+        match unit {
+            "pct" => "%".to_string(),
+            "mpa" => "MPa".to_string(),
+            "c" => "°C".to_string(),
+            "deg" => self.unit_degrees(),
+            "h" => self.unit_hours(),
+            "days" => self.unit_whole_days(),
+            "litres_per_day" => self.unit_litres_a_day(),
+            other => other.to_string(),
         }
     }
 
@@ -107,23 +129,40 @@ impl Wording {
             return self.pair_fault(&PairFault { field, ..fault.clone() });
         };
         let title = self.title_in_form(kind, &inner.field);
-        let titles = |fields: &str| {
-            let all: Vec<String> = fields.split(" / ").map(|field| self.title_in_form(kind, field)).collect();
-            all.join(" / ")
-        };
-        match &inner.problem {
-            Problem::OneOf(fields) => self.problem_one_of(self.kind_name(kind), titles(fields)),
-            Problem::OnlyOneOf(fields) => self.problem_only_one_of(self.kind_name(kind), titles(fields)),
+        let sentence = match &inner.problem {
+            Problem::OneOf(fields) => self.form_missing(self.titles_in_form(kind, fields)),
+            Problem::OnlyOneOf(fields) => {
+                self.problem_only_one_of(self.kind_name(kind), self.titles_in_form(kind, fields))
+            }
             Problem::NotTheWord { written, known } => {
                 let known: Vec<String> = known.iter().map(|word| self.choice_name(word)).collect();
                 self.problem_not_the_word(title, written, known.join(", "))
             }
+            Problem::MissingAll(fields) => {
+                let all = fields.iter().map(|field| self.title_in_form(kind, field));
+                self.form_missing(all.reduce(|one, other| self.form_and(one, other)).unwrap_or_default())
+            }
+            // A cell of a row is handed on as a text.
+            Problem::NotANumber(written) => self.problem_not_a_number(title, written.trim_matches('"')),
             problem => self.field_fault(&FieldFault { field: title, problem: problem.clone() }),
+        };
+        match row_of(&inner.field) {
+            Some(row) => self.form_in_row(row, sentence),
+            None => sentence,
         }
     }
 
+    /// Fields of which one is wanted, as their form names them: "Seeds or Fruits and Seeds per fruit".
+    fn titles_in_form(&self, kind: &str, fields: &str) -> String {
+        let title = |field: &str| self.title_in_form(kind, field);
+        let together = |fields: &str| {
+            fields.split(" + ").map(title).reduce(|one, other| self.form_and(one, other)).unwrap_or_default()
+        };
+        fields.split(" / ").map(together).reduce(|one, other| self.form_or(one, other)).unwrap_or_default()
+    }
+
     /// A field as its form names it, without unit: of a row of a list the field in the row.
-    fn title_in_form(&self, kind: &str, field: &str) -> String {
+    pub(crate) fn title_in_form(&self, kind: &str, field: &str) -> String {
         let last = field.rsplit('.').next().unwrap_or(field);
         let name = last.split('[').next().unwrap_or(last);
         let title = self.field_title_of(kind, name);
@@ -141,6 +180,11 @@ impl Wording {
             None => self.with_nearest(sentence, nearest.join(", ")),
         }
     }
+}
+
+/// The row of a list in which a field is: `replicates[2].seeds`.
+fn row_of(field: &str) -> Option<&str> {
+    field.split_once('[')?.1.split_once("].").map(|(row, _)| row)
 }
 
 #[cfg(test)]

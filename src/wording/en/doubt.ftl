@@ -47,7 +47,7 @@ doubt_part_count_apart = { $standing ->
 # (tray, day)
 doubt_look_at_empty = { $tray }: looked at on { $day }, but nothing stands there and no seed is due
 # (bed, species, out, open, day)
-doubt_more_out_than_positions = { $bed }: { $out } { $species } went out on { $day }, but the plan has { $open } open positions: write a survival count or what was lost, or the plan as it was planted
+doubt_more_out_than_positions = { $bed }: { $out } { $species } went out on { $day }, but the plan has { $open } positions open: write a survival count or what was lost, or the plan as it was planted
 # (bed, written, rows, places, day)
 doubt_no_such_position = { $bed }: { $written } was written on { $day }, but the bed has { $rows } rows of up to { $places } places: withdraw it, or lay the bed out as it is
 # (tray, sample, stood, day)

@@ -22,6 +22,11 @@ problem_not_whole = { $field } is counted in whole ones, not '{ $written }'
 problem_below_zero = { $field } cannot be below 0; '{ $written }' was written
 # (field, least, most)
 problem_outside_ends = { $field } is between { $least } and { $most }: check the number and its unit
+problem_above_nought = { $field } must be more than 0: check the number and its unit
+# (field, most)
+problem_above_nought_to = { $field } must be more than 0 and at most { $most }: check the number and its unit
+# (field, least)
+problem_below_least = { $field } must be { $least } or more: check the number and its unit
 problem_not_true_or_false = { $field } is true or false
 problem_not_text = { $field } is a text
 problem_empty = { $field } is empty: write it, or leave the field out
@@ -56,4 +61,8 @@ problem_unreadable = its fields do not make an entry together: look at each of t
 problem_unknown_of = there is no field { $field } here; it has: { $fields }
 # (field, form)
 problem_unknown_inside = there is no field { $field } here; it stands inside of another: { $form }
+unit_degrees = degrees
+unit_hours = hours
+unit_whole_days = days
+unit_litres_a_day = litres a day
 fault_kinds_listed = { $sentence }; `outplant write` alone lists them all

@@ -60,7 +60,7 @@ sheet_no_column = no column is named "{ $name }"; found: { $seen }
 # (example, seen)
 sheet_no_header = the first row must name the columns, such as { $example }; it holds: { $seen }
 sheet_in_the_book = { $name } is in the book already: take its row away, and write what changed (counted, lost, carried)
-sheet_all_in_the_book = all { $rows } rows of this sheet are in the book already: nothing is written twice. What changed since goes in with outplant write; outplant undo takes the earlier import back
+sheet_all_in_the_book = every row of this sheet is in the book already, { $rows } in all: nothing is written twice. What changed since goes in with outplant write; outplant undo takes the earlier import back
 day_not_understood = '{ $written }' is no day: write it as 2026-03-14, 14/3/2026, 14 March 2026, March 2026 or "3 months ago"
 # (written, first, second)
 which_day = '{ $written }' may be { $first } or { $second }: write the one that is meant

@@ -9,7 +9,7 @@ measure_collar_rule = a mm of collar for each 8 cm of height, and { $floor } mm 
 # (pass, of, mean)
 measure_sample = { $pass } of { $of } pass, mean { $mean }
 measure_leaves_at_least = at least { $leaves } leaves
-measure_leaf_pairs_at_least = at least { $pairs } leaf pairs
+measure_leaf_pairs_at_least = at least { $pairs } pairs of leaves
 # (what, share)
 measure_pest = { $what } on { $share }
 measure_light = { $light } light

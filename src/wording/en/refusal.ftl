@@ -18,7 +18,7 @@ refused_more_cut = { $bed }: { $cut } { $species } cut, but by the books { $stan
 # (bed, species, day)
 refused_cut_of_none = { $bed }: by the books no { $species } stood there any more on { $day }: was the cut written already? If some stand, write a count of nurse plants first
 # (bed, species, wanted, open, day)
-refused_more_out_than_positions = { $bed }: { $wanted } { $species } out, but on { $day } the plan has { $open } open positions: write a survival count or what was lost first, or the plan of the bed as it is planted
+refused_more_out_than_positions = { $bed }: { $wanted } { $species } out, but on { $day } the plan has { $open } positions open: write a survival count or what was lost first, or the plan of the bed as it is planted
 # (bed, rows, places, written)
 refused_no_such_position = { $bed } has { $rows } rows of up to { $places } places: there is no { $written } (row.place); look at the bed's plan, or lay it out anew
 # (tray, sample, stands, day)

@@ -212,7 +212,10 @@ tasks_no_place = { $n ->
     [one] { $n } tray ready with no place left
    *[other] { $n } trays ready with no place left
 }
-round_no_place_left = { $plants } more are good enough, no place left
+round_no_place_left = { $plants ->
+    [one] { $plants } more is good enough, no place left
+   *[other] { $plants } more are good enough, no place left
+}
 # (day, next)
 round_too_late = too late for these rains, safe until { $day }: for the next, from { $next }
 round_too_late_for_all = too late for these rains, safe until { $day }
@@ -228,9 +231,9 @@ ends_before_bare = good only until { $day }: bag them
 go_by_container = by { $day } (bag)
 go_by_last_day = by { $day } (last day)
 # (plants, tray, number, beds)
-offer_tray = { $tray }: its { $plants } plants are offered to { $number } beds ({ $beds }): { $plants } in all
+offer_tray = { $tray }: { $number } beds ({ $beds }) are offered the same { $plants } plants
 # (places, species, bed, number, trays)
-offer_bed = { $bed }: its { $places } places for { $species } are offered to { $number } trays ({ $trays }): { $places } in all
+offer_bed = { $bed }: { $number } trays ({ $trays }) are offered the same { $places } places for { $species }
 
 ## kept_: by word
 

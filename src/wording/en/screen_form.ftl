@@ -44,6 +44,12 @@ form_only_fit = Tab or Enter: { $name }
 # (typed, name)
 form_completed = { $typed } → { $name }. Enter writes it so; Backspace changes it.
 form_missing = { $field } is missing.
+# (row, sentence)
+form_in_row = row { $row }: { $sentence }
+# (one, other)
+form_or = { $one } or { $other }
+# (one, other)
+form_and = { $one } and { $other }
 form_effect = What it does
 form_keys = Enter: write it. Tab: next field. Esc: leave it, what you typed stays.
 form_keys_short = Enter writes, Tab next, Esc leaves

@@ -38,7 +38,7 @@ load_tray_promised = { $tray }: { $listed } promised, { $plantable } likely plan
 load_bed_promised = { $bed }, { $species }: { $listed } promised, { $open } places open
 # (tray, bed, why)
 load_fits_not = { $tray } does not fit { $bed } today: { $why }
-load_warnings = { $warnings } things are wrong: c says them before anything is written
+load_warnings = { $warnings } things to look at: c says so before anything is written
 # (tray, bed)
 load_gone = { $tray } for { $bed }: the tray is empty or gone, or the bed no longer plans its species
 load_caution = Usual caution: a tray of watered bags weighs 15 to 40 kg. Two people or fewer bags, legs bent, close to the body. Heavy work early and late, shade, water before thirst. Headache, cramps, dizziness: stop, shade, drink.

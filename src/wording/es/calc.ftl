@@ -20,7 +20,7 @@ wrong_out_of_order = los días de { $input } deben ir subiendo de uno al otro
 wrong_more_than = { $input } tiene { $part }, más que los { $whole } de { $other }
 wrong_too_many = más de { $most } en { $input }: ningún vivero tiene tantos
 wrong_too_large = de estos números sale un resultado demasiado grande para ser un número
-calc_germination_some = Germinaron { $germinated } de { $seeds } semillas ({ $percent }), en promedio a los { $mean } días; la mitad de ellas hasta el día { $half }.
+calc_germination_some = Germinaron { $germinated } de { $seeds } semillas ({ $percent }), en promedio tras { $mean } días; la mitad de ellas hasta el día { $half }.
 calc_germination_none = No germinó ninguna de { $seeds } semillas; no hay más que decir de ellas.
 calc_germination_formula = tiempo medio = suma n t / N; mediana en línea recta entre conteos a N/2 (Farooq) o (N+1)/2 (Coolbear); velocidad = 100 N / suma n t; índice de velocidad = suma n / t; sincronía = parejas de un mismo conteo / todas las parejas; incertidumbre = - suma f log2 f
 calc_germination_source = Coolbear et al. 1984; Farooq et al. 2005; Maguire 1962; Ranal y Santana 2006 (de memoria; comparado con resultados impresos)
@@ -43,8 +43,8 @@ calc_replicates_cannot_tell = Las repeticiones difieren en { $range }; { $seeds 
 calc_replicates_same = Todas las repeticiones dieron { $mean }: no hay qué comparar.
 calc_replicates_formula = diferencia contra la fila del promedio redondeado; ji cuadrado = suma (x - promedio)² / (n p (1 - p)), un grado de libertad menos que repeticiones
 calc_replicates_source = 7 CFR 201.55 para promedios de 70 a 99 %; Miles 1963 por debajo (de memoria)
-calc_viability_some = De { $initial } % vivas quedan { $left } % a los { $days } días; la mitad de la semilla vive { $half } días.
-calc_viability_target = Baja a { $target } % a los { $days } días.
+calc_viability_some = De { $initial } % vivas quedan { $left } % tras { $days } días; la mitad de la semilla vive { $half } días.
+calc_viability_target = Baja a { $target } % tras { $days } días.
 calc_viability_ends = De 0 o 100 % de no se sabe cuántas semillas no se sigue nada; diga cuántas se probaron.
 calc_viability_outside = Cuidado: la ecuación vale solo de { $driest } a { $wettest } % de humedad y de { $coldest } a { $warmest } °C.
 calc_viability_formula = v = Ki - días / sigma; log10 sigma = KE - CW log10(humedad) - CH t - CQ t²; v y Ki son probits de la parte viva

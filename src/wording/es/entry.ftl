@@ -144,13 +144,13 @@ entry_watering_set = { $about }: riego cada { $days } días
 entry_watering_daily = { $about }: riego cada día
 entry_hardening_begun = bandeja { $tray }: empieza a endurecer
 part_for_bed = para parcela { $bed }
-entry_held = { $about } retenido: { $why }
+entry_held = { $about } se retiene: { $why }
 entry_released = { $about } libre otra vez
 entry_pest_seen = { $about }: visto: { $pest }
 part_on_share = en { $share }
-entry_treated = { $about } tratado con { $means }
-part_plant_after = sembrar a los { $days } días
-part_safe_after = seguro a los { $days } días
+entry_treated = { $about }: tratamiento con { $means }
+part_plant_after = sembrar tras { $days } días
+part_safe_after = seguro tras { $days } días
 part_safe_after_hours = { $hours ->
     [one] seguro tras { $hours } hora
    *[other] seguro tras { $hours } horas

@@ -15,7 +15,7 @@ because_little = { $seedlings } por nacer
 because_several = { $sowings ->
     [one] { $sowings } siembra
    *[other] { $sowings } siembras
-} en una bandeja, pronosticadas juntas; de las brotadas, { $seedlings } son de la siembra del { $day }
+} en una bandeja, pronosticadas juntas; de las brotadas, vienen { $seedlings } de la siembra del { $day }
 because_not_apart = lo que los conteos no distinguen bien
 because_deaths = desaparecieron plántulas sin que nadie lo viera, así que pueden haber nacido más
 seedlings_count = { $n ->
@@ -91,7 +91,7 @@ label_formula = fórmula
 label_beforehand = antes
 forecast_formula = nacidas el día t después de sembrar: d / (1 + exp(-b (ln t - ln t50))), lo probable d { $d }, b { $b }, t50 { $t50 } d; cuántas faltan se suma sobre todas las curvas que los conteos dejan como probables
 forecast_formula_several = de varias siembras cada una empieza en su día, y d es la media de todas las semillas
-forecast_beforehand = la mitad nacida a los { $half } d ({ $low } a { $high }), nace { $share } ({ $share_low } a { $share_high }), con { $RANGE_LEVEL } % de seguridad: por los días y la germinación de la especie, luego lo que este vivero sembró antes y lo que se sabe del lote
+forecast_beforehand = la mitad nacida en { $half } d ({ $low } a { $high }), nace { $share } ({ $share_low } a { $share_high }), con { $RANGE_LEVEL } % de seguridad: por los días y la germinación de la especie, luego lo que este vivero sembró antes y lo que se sabe del lote
 forecast_beforehand_learned = { $sowings ->
     [one] incluye { $sowings } siembra anterior de aquí
    *[other] incluye { $sowings } siembras anteriores de aquí

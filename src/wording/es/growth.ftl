@@ -21,8 +21,8 @@ growth_unknown = se necesita { $target }: { $why }
 growth_unknown_mean = { $mean } en promedio, se necesita { $target }: { $why }
 growth_why_never_measured = nunca se midió
 growth_why_few = { $have ->
-    [one] se midió un día; para decir un día hacen falta { $LEAST_SAMPLES }
-   *[other] se midió { $have } días; para decir un día hacen falta { $LEAST_SAMPLES }
+    [one] se midió en un día; para decir un día hacen falta { $LEAST_SAMPLES }
+   *[other] se midió en { $have } días; para decir un día hacen falta { $LEAST_SAMPLES }
 }
 growth_why_no_age = no se sabe el día de siembra
 growth_why_no_end = las muestras no dicen dónde termina de crecer

@@ -60,7 +60,7 @@ lot_by_equation = v = Ki - p / sigma; con { $moisture } de humedad y { $celsius 
 lot_by_cold = el frío mata la semilla de esta especie
 lot_by_equation_outside = la humedad o la temperatura sale de lo que vale la ecuación (5 a 25 %, -20 a 90 °C): léalo con duda
 lot_by_equation_source = Ellis y Roberts 1980, Annals of Botany 45:13; constantes de { $species }: { $paper }
-lot_by_life = pareja por un tiempo y luego baja (probits en el tiempo, Ellis y Roberts 1980): a los { $life } d se ha ido la mitad, que pueden ser la mitad o el doble de días, con dispersión de { $spread } (nuestro)
+lot_by_life = pareja por un tiempo y luego baja (probits en el tiempo, Ellis y Roberts 1980): tras { $life } d se ha ido la mitad, que pueden ser la mitad o el doble de días, con dispersión de { $spread } (nuestro)
 lot_by_life_store = para esta especie hay una ecuación, para semilla en envase cerrado con humedad y temperatura anotadas
 lot_no_start = no se sabe: no hay prueba ni cifra de semilla fresca
 lot_no_figures = no se sabe: no hay constantes de esta especie ni días para como se guarda

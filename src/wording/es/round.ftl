@@ -172,7 +172,7 @@ round_expect = se espera: { $what }
 round_expect_good = buenas: { $what }
 lose_seedlings = pueden perderse { $plants } plántulas
 lose_seed = puede perderse semilla para { $plants } plantas
-lose_planted = pueden perderse aquí { $plants } plantas
+lose_planted = aquí pueden perderse { $plants } plantas
 lose_time = { $plants } plantas pueden no salir a tiempo
 lose_planting = { $plants } plantas pueden perder las lluvias
 or_else = o { $lost }
@@ -180,7 +180,7 @@ round_gauge = falta anotar hoy; el cero también cuenta
 round_emerging = se miró hace { $days } d, cada { $every } d mientras brota
 round_emerging_never = ya debe brotar y nadie ha mirado
 round_up = { $emerged } brotadas
-round_up_of = brotadas { $emerged } de unas { $expected }
+round_up_of = han brotado { $emerged } de unas { $expected }
 round_count_old = contada hace { $days } d, cada { $every } d mientras está { $stage }
 round_count_never = nunca se contó
 round_part_counted = { $standing ->
@@ -197,7 +197,7 @@ round_in_container_of = { $days } d en su bolsa, que aguanta { $limit }
 round_in_container_circling = { $days } d en su bolsa, que aguanta { $limit }; raíces enrolladas: pódelas también
 round_roots_circle = las raíces están enrolladas, y en una bolsa más grande siguen igual hasta que se podan
 round_container_overdue = demasiado tiempo en su bolsa
-round_sample_fails = { $pass } de { $of } medidas sirven; unas { $rest } ya no servirán
+round_sample_fails = { $pass } de las { $of } medidas sirven; unas { $rest } ya no servirán
 round_past_last_day = a raíz desnuda, su último día fue el { $day }
 round_lanky = altas y delgadas: altura / cuello { $sturdiness }, a lo más { $limit }
 round_hardening_by = toma { $length } d, podría estar lista el { $day }
@@ -271,13 +271,16 @@ round_light_old = leída el { $day }, ya vieja
 round_soil_dry = se metió en suelo seco, no dice nada
 round_soil_never = suelo sin revisar
 round_survival = { $months ->
-    [one] mes { $months }: { $planted } de { $species } plantadas el { $day }, vivas { $living } según el libro
-   *[other] mes { $months }: { $planted } de { $species } plantadas el { $day }, vivas { $living } según el libro
+    [one] mes { $months }: { $planted } de { $species } plantadas el { $day }, { $living } vivas según el libro
+   *[other] mes { $months }: { $planted } de { $species } plantadas el { $day }, { $living } vivas según el libro
 }
 round_to_bed = { $plants } a { $bed }
 round_fits_taken = lista, sin lugar en { $beds }: antes van las que menos pueden esperar
 round_not_sorted = es una estimación, nadie las midió: clasifique al cargar; lo chico o delgado se queda
-round_stays = { $plants } no sirven
+round_stays = { $plants ->
+    [one] { $plants } no sirve
+   *[other] { $plants } no sirven
+}
 bare_roots_care = tenga las raíces enterradas o en sacos mojados, a la sombra, nunca al sol ni al viento; báñelas en barro antes de plantar
 round_bag_at_once = a raíz desnuda, y así no viven: embólselas enseguida, sombra densa y humedad, y déjelas ir cuando un pilón aguante
 round_bag_ends = la bolsa termina el { $ends }, antes de las lluvias del { $rains }: saque un pilón y cambie de bolsa a tiempo, o descarte
@@ -336,7 +339,10 @@ tasks_no_place = { $n ->
     [one] { $n } bandeja lista sin lugar
    *[other] { $n } bandejas listas sin lugar
 }
-round_no_place_left = { $plants } más sirven, sin lugar
+round_no_place_left = { $plants ->
+    [one] { $plants } más sirve, sin lugar
+   *[other] { $plants } más sirven, sin lugar
+}
 round_too_late = tarde para estas lluvias, seguras hasta el { $day }: para las próximas, desde el { $next }
 round_too_late_for_all = tarde para estas lluvias, seguras hasta el { $day }
 round_for_tray_today = para { $tray } ({ $species }), que sale hoy
@@ -349,5 +355,5 @@ ends_before_container = la bolsa aguanta solo hasta el { $day }: saque un pilón
 ends_before_bare = sirven solo hasta el { $day }: embólselas
 go_by_container = hasta el { $day } (bolsa)
 go_by_last_day = hasta el { $day } (último día)
-offer_tray = { $tray }: sus { $plants } plantas se ofrecen a { $number } parcelas ({ $beds }): { $plants } en total
-offer_bed = { $bed }: sus { $places } lugares para { $species } se ofrecen a { $number } bandejas ({ $trays }): { $places } en total
+offer_tray = { $tray }: a { $number } parcelas ({ $beds }) se les ofrece lo mismo: { $plants } plantas en total
+offer_bed = { $bed }: a { $number } bandejas ({ $trays }) se les ofrece lo mismo: { $places } lugares para { $species } en total

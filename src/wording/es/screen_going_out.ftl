@@ -27,7 +27,7 @@ load_sum = { $lines ->
 load_tray_promised = { $tray }: { $listed } prometidas, { $plantable } plantables de { $standing } vivas
 load_bed_promised = { $bed }, { $species }: { $listed } prometidas, { $open } hoyos libres
 load_fits_not = { $tray } hoy no cabe en { $bed }: { $why }
-load_warnings = { $warnings } cosas no cuadran: c las dice antes de apuntar
+load_warnings = { $warnings } cosas por revisar: c lo dice antes de apuntar
 load_gone = { $tray } para { $bed }: la bandeja está vacía o ya no está, o la parcela ya no tiene la especie en su plan
 load_caution = Cuidado usual: una bandeja de bolsas regadas pesa de 15 a 40 kg. Entre dos o con menos bolsas, doblar las piernas, carga pegada al cuerpo. Lo pesado temprano y tarde, sombra, agua antes de la sed. Dolor de cabeza, calambres, mareo: parar, sombra, beber.
 load_caution_short = Pesa: entre dos o menos bolsas, doblar las piernas. Calor: temprano o tarde, sombra, agua antes de la sed.
@@ -38,7 +38,7 @@ load_ask = ¿Apuntar como plantadas el { $day }: { $plants } plantas en { $lines
 }?
 load_ask_keys = w: apuntarlo todo. q: todavía no.
 pair_fits_well = nada lo impide, nada que cuidar
-coming_heading = Qué estará listo en las próximas { $weeks } semanas
+coming_heading = Qué estará listo de hoy a { $weeks } semanas
 coming_none = Nada tiene fecha en estas semanas.
 coming_week = { $first } a { $last }
 coming_undated = Sin fecha hasta que alguien haga o mire

@@ -16,7 +16,7 @@ sowing_met = No hay que sembrar: hacen falta { $needed }, y de lo que está en b
 sowing_gross = si no hubiera nada en bandeja: { $seeds ->
     [one] { $seeds } semilla
    *[other] { $seeds } semillas
-} para las { $needed }
+} para todas: { $needed }
 sowing_none_open = ninguna parcela tiene un lugar abierto: pregunte con --plants
 sowing_number = { $seeds ->
     [one] { $seeds } semilla

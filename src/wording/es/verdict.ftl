@@ -26,13 +26,13 @@ seedbed_holds = { $days ->
 seedbed_outgrown = lleva { $days } días en el semillero, que sirve { $most }: repique lo que queda, o descarte
 sample_too_few = { $pass } de { $of } cumplen, pero quedan muy pocas para un viaje
 sample_of_before = { $sentence }; la muestra es de antes de salir { $plants }
-height_met = { $pass } de { $of } medidas tienen buena altura, media { $mean }
+height_met = { $pass } de las { $of } medidas tienen buena altura, media { $mean }
 height_short = { $pass ->
     [0] ninguna de { $of } tiene buena altura, media { $mean }, mínimo { $least }: déjelas crecer
    *[other] solo { $pass } de { $of } tienen buena altura, media { $mean }, mínimo { $least }: déjelas crecer
 }
-height_met_tall = { $pass } de { $of } medidas tienen altura suficiente, media { $mean }, más de { $most }: mire tallo y pilón, que dicen si ya es tarde
-height_met_of_few = { $pass } de { $of } medidas tienen buena altura, media { $mean }: pocas para hablar por todas, mida { $USUAL_SAMPLE } o todas las que hay
+height_met_tall = { $pass } de las { $of } medidas tienen altura suficiente, media { $mean }, más de { $most }: mire tallo y pilón, que dicen si ya es tarde
+height_met_of_few = { $pass } de las { $of } medidas tienen buena altura, media { $mean }: pocas para hablar por todas, mida { $USUAL_SAMPLE } o todas las que hay
 height_tall = { $pass ->
     [0] ninguna de { $of } tiene buena altura, media { $mean }, más de { $most }: muy largas para su bolsa
    *[other] solo { $pass } de { $of } tienen buena altura, media { $mean }, más de { $most }: muy largas para su bolsa

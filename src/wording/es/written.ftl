@@ -49,14 +49,14 @@ named_to = adónde fueron
 
 remark_again = lo mismo ya se anotó a las { $at }: ¿otra vez?
 remark_again_on = lo mismo ya se anotó el { $on } a las { $at }: ¿otra vez?
-remark_rain_twice = del { $day } ya hay { $before } mm de lluvia anotados; { $now } mm quedaría en su lugar (las dos juntas: { $both } mm): ¿es así?
+remark_rain_twice = la lluvia anotada del { $day } es de { $before } mm; en su lugar quedaría { $now } mm (las dos juntas: { $both } mm): ¿es así?
 remark_same_as_line = lo mismo que la línea { $line }: ¿otra vez?
 remark_half_lost = { $tray }: se pierden { $gone } de { $stood } plantas, más de la mitad: ¿es así, o es el conteo de lo que queda?
 remark_kept_long = { $tray }: ¿{ $days } días a raíz desnuda? Rara vez duran más de { $HEELED_IN_KEEP_DAYS }: ¿es así?
 remark_half_gone = { $tray }: se pierden { $gone } de { $stood } plantas: ¿es así?
 remark_more_than_seed = { $tray }: { $counted } plantas, pero su semilla pudo dar { $most }: ¿está bien el número, o faltó anotar una siembra?
 remark_before_emergence = { $tray }: { $counted } plantas, pero se sembró el { $sown }: ¿no serán las semillas?
-remark_first_days = Las primeras nacen unos { $days } días después de la siembra.
+remark_first_days = Las primeras nacen cerca de { $days } días después de la siembra.
 remark_seed_dead = cuidado: la semilla de { $lot } está { $why }
 remark_not_ready = cuidado: { $tray } no estaba lista para salir a { $bed }: { $why }
 remark_given_unfit = cuidado: todavía no se entregan plantas de { $tray }: { $why }

@@ -160,7 +160,11 @@ mod tests {
                 "24 of 30 pass, mean 27 cm",
                 "24 de 30 cumplen, media 27 cm",
             ),
-            (Measure::LeavesAtLeast { count: 5.0, pairs: true }, "at least 5 leaf pairs", "al menos 5 pares de hojas"),
+            (
+                Measure::LeavesAtLeast { count: 5.0, pairs: true },
+                "at least 5 pairs of leaves",
+                "al menos 5 pares de hojas",
+            ),
             (Measure::LeavesAtLeast { count: 4.0, pairs: false }, "at least 4 leaves", "al menos 4 hojas"),
             (Measure::Roots(Roots::Circling), "roots circle", "raíces enrolladas"),
             (Measure::Light(0.3), "30 % light", "30 % de luz"),

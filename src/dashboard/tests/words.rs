@@ -1,0 +1,129 @@
+//! Whatever is typed in whatever field, a person is told in their own words what is wrong with it.
+
+use super::Stage;
+use crate::dashboard::act::FormFor;
+use crate::dashboard::form::Form;
+use crate::nursery::entry::shape::{Field, Shape};
+use crate::nursery::entry::{KindOfEntry, all_kinds};
+use crate::wording::Lang;
+
+/// What a person may type by mistake.
+const WRONG: [&str; 7] = ["zz", "-1", "{x", "5 kk", "99/99", "1e12", "\"a\" [b]"];
+
+/// Something that a field of a shape takes.
+fn right(shape: &Shape) -> String {
+    match shape {
+        Shape::Count => "3".to_string(),
+        Shape::Number { least, most, .. } => (if *least > 1.0 { *least } else { 1.0_f64.min(*most) }).to_string(),
+        Shape::Day => "2026-04-01".to_string(),
+        Shape::MonthDay => "03-15".to_string(),
+        Shape::Clock => "07:40".to_string(),
+        Shape::Spot => "2.7".to_string(),
+        Shape::Entry => "k3f9:12".to_string(),
+        Shape::Flag => "true".to_string(),
+        Shape::Word(words) => words[0][0].to_string(),
+        Shape::List(Shape::Record(fields)) => row(fields, None),
+        Shape::List(inner) => right(inner),
+        Shape::Species => "coffee".to_string(),
+        Shape::Open => "days=3".to_string(),
+        Shape::Code(_) | Shape::Text | Shape::Record(_) => "x-1".to_string(),
+    }
+}
+
+/// A row of a list, with something else in one of its fields.
+fn row(fields: &[Field], other: Option<(&str, &str)>) -> String {
+    let cell = |field: &Field| match other {
+        Some((name, wrong)) if name == field.name => wrong.replace(' ', "_"),
+        _ => right(&field.shape),
+    };
+    fields.iter().map(cell).collect::<Vec<_>>().join(" ")
+}
+
+/// The form of a kind with all it must have, and something in one field more.
+fn filled(known: &KindOfEntry, other: Option<(&str, &str)>) -> FormFor {
+    let mut form = FormFor::about(known.kind, None);
+    for field in known.fields.iter().filter(|field| field.required) {
+        if other.is_none_or(|(name, _)| name != field.name) {
+            form = form.with(field.name, right(&field.shape));
+        }
+    }
+    match other {
+        Some((name, typed)) => form.with(name, typed),
+        None => form,
+    }
+}
+
+/// What is wrong in what a person is told: a word of ours, a sign of a file, English in Spanish.
+fn not_for_people(said: &str, typed: &str, lang: Lang) -> Option<String> {
+    // What was typed is quoted as it was typed, or leads the sentence.
+    let quoted = said.split_once('\'').and_then(|(before, rest)| Some((before, rest.rsplit_once('\'')?.1)));
+    let rest = quoted.map_or(said.to_string(), |(before, behind)| format!("{before} {behind}"));
+    let rest = rest.strip_prefix(typed).unwrap_or(&rest);
+    let ours = rest.split_whitespace().find(|word| word.contains('_'));
+    let sign = rest.chars().find(|letter| "{}[]\"`".contains(*letter)).map(|sign| sign.to_string());
+    let padded = format!(" {} ", rest.replace([',', ':', ';', '.'], " "));
+    let english =
+        [" is ", " the ", " not ", " of ", " and ", " per ", " needs ", " seeds ", " days ", " or ", " must "];
+    let english = english.into_iter().find(|word| lang == Lang::Es && padded.contains(word));
+    ours.map(str::to_string).or(sign).or(english.map(str::to_string))
+}
+
+#[test]
+fn whatever_is_typed_in_whatever_field_is_answered_in_words_of_people() {
+    for lang in [Lang::En, Lang::Es] {
+        let stage = Stage::sample(lang);
+        let cx = stage.model.context();
+        let (mut wrong, mut told) = (Vec::new(), 0);
+        let mut check = |known: &KindOfEntry, other: Option<(&str, &str)>| {
+            let form = Form::open(&filled(known, other)).unwrap();
+            if let Err((_, said)) = form.drafts(&cx, "Amani") {
+                told += 1;
+                let typed = other.map_or("", |(_, typed)| typed);
+                if let Some(what) = not_for_people(&said, typed, lang) {
+                    wrong.push(format!("{} {other:?}: '{what}' in '{said}'", known.kind));
+                }
+            }
+        };
+        for known in all_kinds() {
+            check(known, None);
+            for field in known.fields {
+                for typed in WRONG.iter().chain(field.required.then_some(&"")) {
+                    check(known, Some((field.name, typed)));
+                }
+                let Shape::List(Shape::Record(fields)) = field.shape else { continue };
+                for inner in *fields {
+                    for typed in WRONG {
+                        check(known, Some((field.name, &row(fields, Some((inner.name, typed))))));
+                    }
+                }
+            }
+        }
+        assert!(told > 400, "{told}");
+        assert!(wrong.is_empty(), "{lang:?}: {} of {told}: {wrong:#?}", wrong.len());
+    }
+}
+
+#[test]
+fn a_row_that_is_not_read_is_named_with_what_is_wrong_in_it() {
+    for (lang, said) in [(Lang::En, "row 2: collar"), (Lang::Es, "fila 2: cuello")] {
+        let stage = Stage::sample(lang);
+        let asked = FormFor::about("measured", None).with("tray", "cof-022").with("plants", "24 3.1; 30 kk");
+        let told = Form::open(&asked).unwrap().drafts(&stage.model.context(), "Amani").unwrap_err().1;
+        assert!(told.starts_with(said) && told.ends_with("'kk'"), "{told}");
+    }
+}
+
+#[test]
+fn a_day_that_may_be_one_of_two_is_asked_in_a_form() {
+    for (lang, word) in [(Lang::En, "wednesday"), (Lang::Es, "miércoles")] {
+        let mut stage = Stage::sample(lang);
+        let before = stage.entries();
+        stage.open(&FormFor::about("noted", None).with("text", "rain").beginning_at("text"));
+        stage.keys("\t");
+        stage.keys(word);
+        stage.keys("\n");
+        let frame = stage.frame();
+        assert!(frame.contains("2026-04-08") && frame.contains("2026-04-15"), "{frame}");
+        assert_eq!(stage.entries(), before);
+    }
+}
