@@ -20,8 +20,10 @@ pub(crate) mod soil;
 pub mod sowing;
 pub mod spacing;
 pub mod storage;
+pub(crate) mod sun;
 pub mod viability;
 pub mod viability_constants;
+pub(crate) mod water;
 pub(crate) mod wrong_input;
 
 pub use wrong_input::WrongInput;

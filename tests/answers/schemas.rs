@@ -170,6 +170,13 @@ fn species_and_formulas_obey_their_schemas() {
         ("sample_size", json!({"kind":"proportion","confidence":0.95,"p":0.5,"half_width":0.1,"population":200})),
         ("growth", json!({"t":[20,40,60,80,100],"y":[3,8,17,24,28],"target":[25]})),
         ("growth", json!({"t":[1,2],"y":[3,4],"target":[5]})),
+        ("sun", json!({"lat_deg":10.43,"lon_deg":-84.0,"elev_m":120,"utc":"2025-06-21T18:00:00Z"})),
+        ("sun", json!({"lat_deg":80,"lon_deg":0,"utc":"2025-06-21T18:00:00Z"})),
+        ("radiation", json!({"lat_deg":-20,"doy":246})),
+        ("radiation", json!({"lat_deg":-20,"doy":246,"slope_deg":15,"facing_deg":0})),
+        ("et0", json!({"lat":15.771,"elev_m":2,"doy":71,"tmax":20.8,"tmin":17.2})),
+        ("et0", json!({"lat":15.771,"elev_m":2,"doy":71,"tmax":20.8,"tmin":17.2,"u2":3.22,"rs":24.01})),
+        ("water", json!({"taw":42,"p_table":0.45,"dr0":0,"rain":[0,12],"et0":5,"kc":[0.45,0.453]})),
     ];
     for (topic, given) in given {
         let ended = home.run_with(&["calc", topic], &given.to_string());

@@ -164,6 +164,8 @@ fn each_outside_crate_has_its_owner_rooms() {
         ("sha2", &["nursery"][..]),
         // Ends of an import from outside, and of the screen.
         ("signal_hook", &["cli", "dashboard"][..]),
+        // Where the sun stands.
+        ("solar_positioning", &["science"][..]),
         ("statrs", &["science"][..]),
         // Words that are a slip of the pen away from known ones.
         ("strsim", &["share"][..]),

@@ -59,6 +59,27 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
             "n_infinite n_finite",
         ),
         ("growth", json!({"t":[20,40,60,80,100],"y":[3,8,17,24,28],"target":[25]}), "logistic gompertz"),
+        (
+            "sun",
+            json!({"lat_deg":10.43,"lon_deg":-84.0,"elev_m":120,"utc":"2025-06-21T18:00:00Z"}),
+            "elevation_deg azimuth_deg sunrise noon sunset day_length_h",
+        ),
+        (
+            "radiation",
+            json!({"lat_deg":-20,"doy":246,"slope_deg":15,"facing_deg":0}),
+            "ra daylight_h decl_rad ws_rad dr ra_slope",
+        ),
+        (
+            "et0",
+            json!({"lat":15.771,"elev_m":2,"doy":71,"tmax":20.8,"tmin":17.2,"rhmax":62,"rhmin":30,"u2":3.22,"rs":24.01}),
+            "et0 hargreaves_et0 ra delta pressure gamma es ea rs rso rns rnl rn",
+        ),
+        (
+            "water",
+            json!({"taw":42,"p_table":0.45,"p_adjusted":true,"ks_from":"previous_end","dr0":0,"rain":[0,12],
+                   "irrigation":[0,0],"et0":[6.92,4.85],"kc":[0.45,0.453]}),
+            "taw p ks eta dp dr_end",
+        ),
     ];
     for (topic, given, keys) in promised {
         let told = piped(&home, topic, &given);
@@ -187,6 +208,22 @@ fn nonsense_gets_a_sentence_and_ends_with_1() {
         ("sample_size", r#"{"kind":"guess","confidence":0.95}"#, "detection"),
         ("growth", r#"{"t":[3,2,1],"y":[1,2,3],"target":[5]}"#, "t"),
         ("growth", r#"{"t":[1,2,3],"y":[1,2,3],"target":[-5]}"#, "target"),
+        (
+            "sun",
+            r#"{"lat_deg":95,"lon_deg":0,"elev_m":0,"utc":"2026-03-15T16:00:00Z"}"#,
+            "lat_deg must be from -90 to 90",
+        ),
+        ("sun", r#"{"lat_deg":5,"lon_deg":0,"elev_m":0,"utc":"tomorrow"}"#, "tomorrow"),
+        ("sun", r#"{"lat_deg":5,"lon_deg":0,"elev_m":0}"#, "utc is missing"),
+        ("radiation", r#"{"lat_deg":5,"doy":400}"#, "doy must be from 1 to 366"),
+        ("radiation", r#"{"lat_deg":5,"doy":40,"slope_deg":95,"facing_deg":10}"#, "slope_deg"),
+        ("et0", r#"{"lat":5,"elev_m":0,"doy":40,"tmax":20,"tmin":25}"#, "tmin"),
+        ("et0", r#"{"lat":5,"elev_m":0,"doy":40,"tmax":20,"tmin":15,"rhmax":80}"#, "rhmin is missing"),
+        ("water", r#"{"taw":40,"p_table":0.3,"dr0":0,"rain":[1,-3],"et0":4,"kc":1}"#, "day 2: rain must be from 0"),
+        ("water", r#"{"taw":40,"p_table":0.3,"dr0":0,"rain":[4000],"et0":4,"kc":1}"#, "day 1: rain must be from 0"),
+        ("water", r#"{"taw":0,"p_table":0.3,"dr0":0,"rain":[4],"et0":4,"kc":1}"#, "taw must be more than 0"),
+        ("water", r#"{"taw":40,"p_table":0.3,"dr0":0,"rain":[4,5,6],"et0":[4,4],"kc":1}"#, "equally"),
+        ("water", r#"{"taw":40,"p_table":0.3,"dr0":0,"rain":[4],"et0":4,"kc":1,"ks_from":"noon"}"#, "start_of_day"),
     ] {
         let ended = refused(&home, topic, given);
         assert!(ended.err.contains(says), "{topic} {given}: {}", ended.err);
@@ -224,5 +261,19 @@ fn a_person_gets_a_sentence_the_formula_and_the_source_in_both_languages() {
         "180",
     ]);
     assert!(lot.code == 0 && lot.out.contains("Lima et al. 2005"), "{} {}", lot.out, lot.err);
+    let water =
+        ["calc", "water", "--taw", "30", "--p", "0.3", "--dr0", "0", "--rain", "0,0,-3", "--et0", "4", "--kc", "1"];
+    let told = home.run(&water);
+    assert!(told.code == 1 && told.err.contains("day 3: rain must be from 0 to 2000"), "{}", told.err);
+    let told = home.run(&[&["--lang", "es"][..], &water].concat());
+    assert!(told.code == 1 && told.err.contains("día 3: rain debe estar entre 0 y 2000"), "{}", told.err);
+    let dry = water.map(|word| if word == "0,0,-3" { "0,0,0,0" } else { word });
+    let told = home.run(&dry);
+    // 4, 8 and 12 mm gone, then 3.43 at a stress of 18/21.
+    for says in ["After 4 days 14.6 mm of 30 mm are left", "Days of thirst: 1, the first is day 4"] {
+        assert!(told.out.contains(says), "{}", told.out);
+    }
+    let sun = home.run(&["calc", "sun", "--lat", "95", "--lon", "0", "--utc", "2026-03-15T16:00:00Z", "--lang", "es"]);
+    assert!(sun.code == 1 && sun.err.contains("lat_deg debe estar entre -90 y 90"), "{}", sun.err);
     assert!(!home.file("nursery.outplant").exists(), "calc opens no nursery");
 }

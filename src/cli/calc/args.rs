@@ -2,6 +2,8 @@
 
 use clap::{Args, Subcommand};
 
+use super::field::args::{Et0, Radiation, Sun, Water};
+
 /// `calc`
 #[derive(Args, Debug)]
 pub(crate) struct Calc {
@@ -32,6 +34,14 @@ pub(crate) enum Topic {
     SampleSize(SampleSize),
     /// When plants are tall enough.
     Growth(Growth),
+    /// Where the sun stands.
+    Sun(Sun),
+    /// What the sun sends in a day.
+    Radiation(Radiation),
+    /// What grass gives off in a day.
+    Et0(Et0),
+    /// Water in reach of roots.
+    Water(Water),
 }
 
 /// `calc germination`

@@ -85,6 +85,13 @@ impl Given {
         }
     }
 
+    /// Puts a typed yes under a key; no is as if nothing had been typed.
+    pub(crate) fn put_yes(&mut self, key: &str, yes: bool) {
+        if yes {
+            self.0.insert(key.to_string(), Value::Bool(true));
+        }
+    }
+
     /// Puts a number under a key where nothing is.
     pub(crate) fn or_put(&mut self, key: &str, value: f64) {
         self.0.entry(key).or_insert_with(|| json_number(value));
@@ -136,6 +143,15 @@ impl Given {
             None => Ok(None),
             Some(Value::String(text)) => Ok(Some(text)),
             Some(other) => Err(Wrong::Word { input, written: other.to_string(), known: "\"...\"" }),
+        }
+    }
+
+    /// A yes or a no; nothing is no.
+    pub(crate) fn yes(&self, input: &'static str) -> Result<bool, Wrong> {
+        match self.value(input) {
+            None => Ok(false),
+            Some(Value::Bool(yes)) => Ok(*yes),
+            Some(other) => Err(Wrong::Word { input, written: other.to_string(), known: "true, false" }),
         }
     }
 

@@ -3,6 +3,7 @@
 
 mod answer;
 pub(crate) mod args;
+mod field;
 mod given;
 mod topics;
 
@@ -51,6 +52,10 @@ fn asked(topic: &Topic) -> (Given, Formula) {
         Topic::Quality(typed) => (topics::quality::typed(typed), topics::quality::answer),
         Topic::SampleSize(typed) => (topics::sample_size::typed(typed), topics::sample_size::answer),
         Topic::Growth(typed) => (topics::growth::typed(typed), topics::growth::answer),
+        Topic::Sun(typed) => (field::sun::typed(typed), field::sun::answer),
+        Topic::Radiation(typed) => (field::radiation::typed(typed), field::radiation::answer),
+        Topic::Et0(typed) => (field::et0::typed(typed), field::et0::answer),
+        Topic::Water(typed) => (field::water::typed(typed), field::water::answer),
     }
 }
 

@@ -1,0 +1,70 @@
+### Formulas of sun, water and shade: sentences, sources and help.
+
+# (high, from_north)
+calc_sun_above = The sun stands { $high }° above the horizon, { $from_north }° from north over east.
+# (high, from_north)
+calc_sun_below = The sun stands { $high }° below the horizon, { $from_north }° from north over east.
+# (rises, sets, hours)
+calc_sun_day = It rises at { $rises } and sets at { $sets } (UTC): a day of { $hours } h.
+calc_sun_no_end = It neither rises nor sets: { $hours } h of sun.
+calc_sun_formula = Solar Position Algorithm; elevation of the sun's centre without the bending of light; sunrise and sunset where its upper edge is seen, 50/60° below the horizon
+calc_sun_source = Reda & Andreas 2004, Solar Energy 76:577 (checked against another library)
+# (radiation, hours)
+calc_radiation_some = Above the air the sun sends { $radiation } MJ/m² on level ground that day, in { $hours } h of daylight.
+calc_radiation_slope = On that slope: { $radiation } MJ/m².
+calc_radiation_formula = Ra = 1440/π 0.0820 dr (ws sin φ sin δ + cos φ cos δ sin ws); dr = 1 + 0.033 cos(2π J/365); δ = 0.409 sin(2π J/365 - 1.39); ws = arccos(-tan φ tan δ); N = 24/π ws; on a slope the sum over the minutes of the sun before it
+calc_radiation_source = Allen et al. 1998, FAO Irrigation and Drainage Paper 56, equations 21 to 25 and 34
+# (et0, by_warmth)
+calc_et0_both = Well-watered grass gives off { $et0 } mm that day (Penman-Monteith); by temperatures alone { $by_warmth } mm (Hargreaves).
+calc_et0_hargreaves = Well-watered grass gives off about { $by_warmth } mm that day, by temperatures alone (Hargreaves); wind, humidity or sunlight would tell more.
+calc_et0_formula = ET0 = (0.408 Δ (Rn - G) + γ 900/(T + 273) u2 (es - ea)) / (Δ + γ (1 + 0.34 u2)); Hargreaves 0.0023 (T + 17.8) sqrt(Tmax - Tmin) 0.408 Ra. Not measured: vapour from the coldest, wind 2 m/s, sunlight 0.16 sqrt(Tmax - Tmin) Ra
+calc_et0_source = Allen et al. 1998, FAO Irrigation and Drainage Paper 56, equations 6 to 50 and 52
+# (day, wrong)
+calc_water_day = day { $day }: { $wrong }
+# (days, left, held)
+calc_water_end = After { $days } days { $left } mm of { $held } mm are left to the roots.
+calc_water_no_stress = No day of thirst.
+# (days, first)
+calc_water_stress = Days of thirst: { $days }, the first is day { $first }.
+calc_water_formula = Dr = Dr before - rain - watering + Ks Kc ET0 + DP, from 0 to TAW; Ks = 1 up to p TAW, then (TAW - Dr) / (TAW - p TAW); DP is what is over; TAW = 1000 (FC - WP) root depth; p adjusted = p + 0.04 (5 - ETc), 0.1 to 0.8
+calc_water_source = Allen et al. 1998, FAO Irrigation and Drainage Paper 56, chapter 8, equations 82 to 88 (no runoff, no water from below)
+
+## help_: by word
+
+help_calc_sun = Where the sun stands, and when it rises and sets
+help_calc_sun_lat = Latitude in degrees, south below 0
+help_calc_sun_lon = Longitude in degrees, west below 0
+help_calc_sun_elev = Height above the sea in m (0)
+help_calc_sun_utc = The moment: 2026-03-15T10:00:00-06:00
+help_calc_radiation = What the sun sends in a day above the air, and hours of daylight
+help_calc_radiation_lat = Latitude in degrees, south below 0
+help_calc_radiation_doy = Day of the year, 1 to 366
+help_calc_radiation_slope = How steep the ground is, in degrees
+help_calc_radiation_facing = Where it falls to, in degrees from north over east
+help_calc_et0 = Water that well-watered grass gives off in a day
+help_calc_et0_lat = Latitude in degrees, south below 0
+help_calc_et0_elev = Height above the sea in m
+help_calc_et0_doy = Day of the year, 1 to 366
+help_calc_et0_tmax = Warmest of the day, °C
+help_calc_et0_tmin = Coldest of the day, °C
+help_calc_et0_rhmax = Highest relative humidity, %
+help_calc_et0_rhmin = Lowest relative humidity, %
+help_calc_et0_ea = Vapour pressure in kPa, in place of humidity
+help_calc_et0_u2 = Wind at 2 m, in m/s
+help_calc_et0_wind = Wind at another height, in m/s
+help_calc_et0_wind_height = That height above grass, in m
+help_calc_et0_rs = Sunlight in MJ/m² a day
+help_calc_et0_sunshine = Hours of sunshine, in place of sunlight
+help_calc_water = Water in reach of roots, day by day
+help_calc_water_taw = Water the root zone holds between field capacity and wilting, in mm
+help_calc_water_fc = Field capacity as a share of the soil: 0.28; with --wp and --zr in place of --taw
+help_calc_water_wp = Wilting point as a share of the soil: 0.14
+help_calc_water_zr = Depth of the roots, in m
+help_calc_water_p = Share of that water that is easily taken: 0.3
+help_calc_water_p_adjusted = That share falls on days of high demand
+help_calc_water_ks_from = Thirst of a day by what is missing at previous_end (usual) or at start_of_day, today's rain in
+help_calc_water_dr0 = Missing to field capacity at the beginning, in mm
+help_calc_water_rain = Rain of each day in mm: 0,0,12
+help_calc_water_irrigation = Watering of each day in mm; one number for all days
+help_calc_water_et0 = Demand of grass on each day in mm; one number for all days
+help_calc_water_kc = Crop coefficient of each day; one number for all days
