@@ -11,11 +11,26 @@ const BLOCK: usize = 8;
 
 /// What `work` makes of each item, in their order. On one core, or of few items, without threads.
 pub fn on_every_core<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let cores = thread::available_parallelism().map_or(1, NonZero::get);
-    if cores < 2 || items.len() < WORTH_THREADS {
+    let cores = if items.len() < WORTH_THREADS { 1 } else { cores() };
+    on_cores(cores, BLOCK, items, work)
+}
+
+/// The cores there are, 1 where that is not known.
+pub(crate) fn cores() -> usize {
+    thread::available_parallelism().map_or(1, NonZero::get)
+}
+
+/// The same on so many cores, each of which takes `block` items (1 or more) at a time.
+pub(crate) fn on_cores<T: Sync, R: Send>(
+    cores: usize,
+    block: usize,
+    items: &[T],
+    work: impl Fn(&T) -> R + Sync,
+) -> Vec<R> {
+    if cores < 2 {
         return items.iter().map(work).collect();
     }
-    let blocks: Vec<&[T]> = items.chunks(BLOCK).collect();
+    let blocks: Vec<&[T]> = items.chunks(block.max(1)).collect();
     let (next, work) = (AtomicUsize::new(0), &work);
     // Each thread takes the next block that nobody has, so that none waits for a slow one.
     let some = || {

@@ -95,7 +95,7 @@ pub(crate) fn positive(input: &'static str, value: f64) -> Result<f64, WrongInpu
 }
 
 /// A number from `low` to `high`, both allowed.
-pub(super) fn within(input: &'static str, value: f64, low: f64, high: f64) -> Result<f64, WrongInput> {
+pub(crate) fn within(input: &'static str, value: f64, low: f64, high: f64) -> Result<f64, WrongInput> {
     if (low..=high).contains(&number(input, value)?) {
         Ok(value)
     } else {
@@ -109,7 +109,7 @@ pub(super) fn not_negative(input: &'static str, value: f64) -> Result<f64, Wrong
 }
 
 /// A share from 0 to 1.
-pub(super) fn share(input: &'static str, value: f64) -> Result<f64, WrongInput> {
+pub(crate) fn share(input: &'static str, value: f64) -> Result<f64, WrongInput> {
     within(input, value, 0.0, 1.0)
 }
 

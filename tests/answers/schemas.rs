@@ -176,6 +176,17 @@ fn species_and_formulas_obey_their_schemas() {
         ("radiation", json!({"lat_deg":-20,"doy":246,"slope_deg":15,"facing_deg":0})),
         ("et0", json!({"lat":15.771,"elev_m":2,"doy":71,"tmax":20.8,"tmin":17.2})),
         ("et0", json!({"lat":15.771,"elev_m":2,"doy":71,"tmax":20.8,"tmin":17.2,"u2":3.22,"rs":24.01})),
+        (
+            "light",
+            json!({"lat":10,"lon":-84,"date":"2026-03-15","diffuse_fraction":0.5,"k":0.5,"sky_degrees":15,
+                "crowns":[{"x":0,"y":0,"zc":3.1,"rh":1.5,"hh":1.7,"lad":1.2}],"points":[[0,0.8,0.3]],
+                "reading":{"light_share":0.5,"sky":"overcast"},"band":[0.3,0.6],"cuts":2}),
+        ),
+        (
+            "light",
+            json!({"lat":10,"lon":-84,"date":"2026-03-15","diffuse_fraction":0.5,"rows":2,"plants":2,"row_m":3,
+                "plant_m":2.5,"top_m":3,"foot_m":0.8,"width_m":2.6,"lad":1.2,"k":0.6}),
+        ),
         ("water", json!({"taw":42,"p_table":0.45,"dr0":0,"rain":[0,12],"et0":5,"kc":[0.45,0.453]})),
     ];
     for (topic, given) in given {

@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::support::program::{Ended, Home};
-use crate::support::reference::{near, number, reference};
+use crate::support::reference::{list, near, number, numbers, reference};
 
 /// One topic with JSON on standard input.
 fn piped(home: &Home, topic: &str, given: &Value) -> Value {
@@ -17,6 +17,21 @@ fn refused(home: &Home, topic: &str, given: &str) -> Ended {
     assert_eq!((ended.code, ended.out.as_str()), (1, ""), "{topic} {given}: {}", ended.err);
     assert!(!ended.err.trim().is_empty() && !ended.err.contains("panicked"), "{topic} {given}: {}", ended.err);
     ended
+}
+
+/// A small scene for `light`, with more keys.
+fn scene(more: Value) -> Value {
+    let mut given = json!({"lat":10.43,"lon":-84,"elev_m":120,"date":"2026-03-15","utc_offset_h":-6,"diffuse_fraction":0.5,
+        "k":0.5,"sky_degrees":10,"crowns":[{"x":0,"y":0,"zc":3.1,"rh":1.5,"hh":1.7,"lad":1.2},
+        {"x":2,"y":0,"zc":2.4,"rh":1.2,"hh":1.1,"lad":1.5}],"points":[[0,0.8,0.3],[1,-1,0.3],[2,1.5,0.3]]});
+    given.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+    given
+}
+
+/// A small regular bed for `light`.
+fn bed() -> Value {
+    json!({"lat":10.43,"lon":-84,"date":"2026-03-15","diffuse_fraction":0.5,"rows":3,"plants":4,"row_m":3,"plant_m":2.5,
+        "top_m":3,"foot_m":0.8,"width_m":2.6,"lad":1.2,"k":0.6,"months":2})
 }
 
 #[test]
@@ -80,6 +95,12 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
                    "irrigation":[0,0],"et0":[6.92,4.85],"kc":[0.45,0.453]}),
             "taw p ks eta dp dr_end",
         ),
+        (
+            "light",
+            scene(json!({"reading":{"light_share":0.5,"sky":"overcast"},"band":[0.3,0.6],"cuts":2})),
+            "direct diffuse relative_light leaves cuts",
+        ),
+        ("light", bed(), "maps"),
     ];
     for (topic, given, keys) in promised {
         let told = piped(&home, topic, &given);
@@ -88,6 +109,87 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
             assert!(told.get(key).is_some_and(|value| !value.is_null()), "{topic} has no {key}: {told}");
         }
     }
+}
+
+#[test]
+fn light_of_every_scene_is_that_of_the_reference() {
+    let home = Home::default();
+    let all = reference(include_str!("../reference/light.json"));
+    for scene in list(&all, "scenes") {
+        let mut given = scene.clone();
+        let keys = given.as_object_mut().unwrap();
+        keys.extend(json!({"sun_minutes":10,"sky_degrees":5}).as_object().unwrap().clone());
+        let told = piped(&home, "light", &given);
+        for (key, want, within) in [
+            // The suns of another library: 0.0001 degrees, where a crown's edge is crossed.
+            ("direct", "direct_10min", 5e-5),
+            ("diffuse", "diffuse_5deg", 1e-7),
+            ("relative_light", "relative_light", 5e-5),
+            ("relative_light", "fine_relative_light", 0.012),
+        ] {
+            let (got, want) = (numbers(&told, key), numbers(scene, want));
+            assert_eq!(got.len(), 25);
+            for (got, want) in got.iter().zip(&want) {
+                assert!((got - want).abs() < within, "{} {key}: {got} {want}", scene["id"]);
+            }
+        }
+    }
+    // Of its own suns and sky, one scene.
+    let scene = &all["scenes"][0];
+    let told = piped(&home, "light", scene);
+    for (got, want) in numbers(&told, "relative_light").iter().zip(numbers(scene, "fine_relative_light")) {
+        assert!((got - want).abs() < 0.001, "{got} {want}");
+    }
+}
+
+#[test]
+fn a_regular_bed_has_the_light_of_its_crowns_and_points_one_by_one() {
+    let home = Home::default();
+    let told = piped(&home, "light", &bed());
+    let maps = list(&told, "maps");
+    assert_eq!((maps.len(), &maps[1]["date"]), (2, &json!("2026-04-15")));
+    let each = (0..3).flat_map(|row| (0..4).map(move |plant| (f64::from(row), f64::from(plant))));
+    let crowns: Vec<Value> = each
+        .clone()
+        .map(|(row, plant)| json!({"x":plant * 2.5,"y":row * 3.0,"zc":1.9,"rh":1.3,"hh":1.1,"lad":1.2}))
+        .collect();
+    let points: Vec<Value> = each.map(|(row, plant)| json!([(plant + 0.5) * 2.5, (row + 0.5) * 3.0, 0.3])).collect();
+    let exact = piped(&home, "light", &scene(json!({"k":0.6,"crowns":crowns,"points":points,"sky_degrees":5})));
+    let mapped: Vec<f64> = list(&maps[0], "relative_light")
+        .iter()
+        .flat_map(|row| row.as_array().unwrap().clone())
+        .map(|light| light.as_f64().unwrap())
+        .collect();
+    for (map, exact) in mapped.iter().zip(numbers(&exact, "relative_light")) {
+        assert!((map - exact).abs() < 0.012, "{map} {exact}");
+    }
+    // The last row and the last of a row have no plants beyond them.
+    assert!(mapped[0] < 0.75 * mapped[11], "{mapped:?}");
+}
+
+#[test]
+fn a_reading_corrects_the_leaves_and_cuts_are_counted() {
+    let home = Home::default();
+    let told = piped(
+        &home,
+        "light",
+        &scene(json!({"reading":{"light_share":0.69,"sky":"overcast"},"band":[0.5,0.9],"cuts":2})),
+    );
+    let leaves = &told["leaves"];
+    assert!(number(leaves, "factor") > 1.2 && number(leaves, "expected") > 0.70, "{leaves}");
+    let (before, after) = (numbers(&told, "relative_light"), numbers(leaves, "relative_light"));
+    assert!(before.iter().zip(&after).all(|(before, after)| after < before), "{before:?} {after:?}");
+    let cuts = list(&told, "cuts");
+    assert_eq!((cuts.len(), &cuts[2]["crowns"], &cuts[2]["proven"]), (3, &json!([1, 2]), &json!(true)));
+    assert_eq!(numbers(&cuts[2], "light").len(), 3);
+    for (share, sky) in [(1.0, "overcast"), (0.001, "overcast")] {
+        let told = piped(&home, "light", &scene(json!({"reading":{"light_share":share,"sky":sky}})));
+        assert_eq!((&told["leaves"]["factor"], &told["leaves"]["relative_light"]), (&Value::Null, &Value::Null));
+    }
+    let clear =
+        json!({"light_share":0.30,"sky":"clear","diffuse_fraction":0.2,"utc":"2026-03-15T10:00:00-06:00","minutes":15});
+    let told = piped(&home, "light", &scene(json!({"reading":clear})));
+    assert!(number(&told["leaves"], "expected") > 0.0, "{told}");
 }
 
 /// The keys of `germination`, the columns of the reference file they stand for, and how often the one holds the other.
@@ -224,6 +326,44 @@ fn nonsense_gets_a_sentence_and_ends_with_1() {
         ("water", r#"{"taw":0,"p_table":0.3,"dr0":0,"rain":[4],"et0":4,"kc":1}"#, "taw must be more than 0"),
         ("water", r#"{"taw":40,"p_table":0.3,"dr0":0,"rain":[4,5,6],"et0":[4,4],"kc":1}"#, "equally"),
         ("water", r#"{"taw":40,"p_table":0.3,"dr0":0,"rain":[4],"et0":4,"kc":1,"ks_from":"noon"}"#, "start_of_day"),
+        (
+            "light",
+            r#"{"lat":5,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5,"k":0.5,"points":[[0,0,0]],
+                "crowns":[{"x":0,"y":0,"zc":3,"rh":1,"hh":1,"lad":1},{"x":0,"y":0,"zc":3,"rh":0,"hh":1,"lad":1}]}"#,
+            "crowns 2: rh must be more than 0",
+        ),
+        (
+            "light",
+            r#"{"lat":5,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5,"k":0.5,"points":[[0,0]],"crowns":[]}"#,
+            "points 1",
+        ),
+        (
+            "light",
+            r#"{"lat":95,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5,"k":0.5,"points":[[0,0,0]],"crowns":[]}"#,
+            "lat",
+        ),
+        (
+            "light",
+            r#"{"lat":5,"lon":0,"date":"15 March","diffuse_fraction":0.5,"k":0.5,"points":[[0,0,0]],"crowns":[]}"#,
+            "15 March",
+        ),
+        (
+            "light",
+            r#"{"lat":5,"lon":0,"date":"2026-03-15","diffuse_fraction":1.5,"k":0.5,"points":[[0,0,0]],"crowns":[]}"#,
+            "diffuse_fraction must be from 0 to 1",
+        ),
+        (
+            "light",
+            r#"{"lat":5,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5,"rows":3,"plants":4,"row_m":3,"plant_m":2,
+                "top_m":1,"foot_m":2,"width_m":2,"lad":1,"k":0.5}"#,
+            "foot_m",
+        ),
+        (
+            "light",
+            r#"{"lat":5,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5,"k":0.5,"points":[[0,0,0]],"crowns":[],
+                "reading":{"light_share":0.5,"sky":"blue"}}"#,
+            "overcast, clear",
+        ),
     ] {
         let ended = refused(&home, topic, given);
         assert!(ended.err.contains(says), "{topic} {given}: {}", ended.err);
@@ -275,5 +415,12 @@ fn a_person_gets_a_sentence_the_formula_and_the_source_in_both_languages() {
     }
     let sun = home.run(&["calc", "sun", "--lat", "95", "--lon", "0", "--utc", "2026-03-15T16:00:00Z", "--lang", "es"]);
     assert!(sun.code == 1 && sun.err.contains("lat_deg debe estar entre -90 y 90"), "{}", sun.err);
+    let words = "calc light --lat 10.4 --lon -84 --date 2026-03-15 --diffuse 50 --rows 3 --plants 4 --row 3 --plant 2.5 \
+                 --top 3 --foot 0.8 --width 2.6 --lad 1.2 --k 0.6 --months 3";
+    let words: Vec<&str> = words.split_whitespace().collect();
+    let told = home.run(&words);
+    assert!(told.code == 0 && told.out.starts_with("On that day ") && told.out.contains("2026-05-15"), "{}", told.out);
+    let es = home.run(&[&["--lang", "es"][..], &words].concat());
+    assert!(es.code == 0 && es.out.starts_with("Ese día llega en promedio"), "{}", es.out);
     assert!(!home.file("nursery.outplant").exists(), "calc opens no nursery");
 }

@@ -2,7 +2,7 @@
 
 use clap::{Args, Subcommand};
 
-use super::field::args::{Et0, Radiation, Sun, Water};
+use super::field::args::{Et0, Light, Radiation, Sun, Water};
 
 /// `calc`
 #[derive(Args, Debug)]
@@ -42,6 +42,8 @@ pub(crate) enum Topic {
     Et0(Et0),
     /// Water in reach of roots.
     Water(Water),
+    /// Light under crowns.
+    Light(Light),
 }
 
 /// `calc germination`

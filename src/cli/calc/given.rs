@@ -24,6 +24,15 @@ pub(crate) enum Wrong {
         /// What may be.
         known: &'static str,
     },
+    /// In one of several that were given.
+    InRow {
+        /// The key of the list.
+        list: &'static str,
+        /// Which of them, from 1.
+        row: usize,
+        /// What is wrong there.
+        wrong: Box<Wrong>,
+    },
     /// Something else, as it is said.
     Said(String),
 }
@@ -155,6 +164,32 @@ impl Given {
         }
     }
 
+    /// An object under a key, which may be missing.
+    pub(crate) fn maybe_object(&self, input: &'static str) -> Result<Option<Given>, Wrong> {
+        self.value(input).map(|value| object(input, value)).transpose()
+    }
+
+    /// A list of objects.
+    pub(crate) fn objects(&self, input: &'static str) -> Result<Vec<Given>, Wrong> {
+        let each = self.list(input)?.into_iter().enumerate();
+        each.map(|(at, value)| object(input, value).map_err(|wrong| in_row(input, at, wrong))).collect()
+    }
+
+    /// A list of lists of so many numbers.
+    pub(crate) fn rows<const N: usize>(&self, input: &'static str) -> Result<Vec<[f64; N]>, Wrong> {
+        let row = |value: &Value| -> Result<[f64; N], Wrong> {
+            let numbers = value.as_array().filter(|list| list.len() == N);
+            let numbers = numbers.ok_or(WrongInput::Uneven { input, other: "[x, y, z]" })?;
+            let mut row = [0.0; N];
+            for (place, value) in row.iter_mut().zip(numbers) {
+                *place = number(input, value)?;
+            }
+            Ok(row)
+        };
+        let each = self.list(input)?.into_iter().enumerate();
+        each.map(|(at, value)| row(value).map_err(|wrong| in_row(input, at, wrong))).collect()
+    }
+
     fn list(&self, input: &'static str) -> Result<Vec<&Value>, Wrong> {
         let list = match self.value(input) {
             None => return Err(WrongInput::Missing { input }.into()),
@@ -165,6 +200,18 @@ impl Given {
             return Err(WrongInput::TooMany { input, most: MOST_NUMBERS as u32 }.into());
         }
         Ok(list)
+    }
+}
+
+/// What is wrong in one of several, `at` from 0.
+pub(crate) fn in_row(list: &'static str, at: usize, wrong: Wrong) -> Wrong {
+    Wrong::InRow { list, row: at + 1, wrong: Box::new(wrong) }
+}
+
+fn object(input: &'static str, value: &Value) -> Result<Given, Wrong> {
+    match value {
+        Value::Object(map) => Ok(Given(map.clone(), None)),
+        other => Err(Wrong::Word { input, written: other.to_string(), known: "{ ... }" }),
     }
 }
 

@@ -56,6 +56,7 @@ fn asked(topic: &Topic) -> (Given, Formula) {
         Topic::Radiation(typed) => (field::radiation::typed(typed), field::radiation::answer),
         Topic::Et0(typed) => (field::et0::typed(typed), field::et0::answer),
         Topic::Water(typed) => (field::water::typed(typed), field::water::answer),
+        Topic::Light(typed) => (field::light::typed(typed), field::light::answer),
     }
 }
 
@@ -77,6 +78,7 @@ fn message(wrong: &Wrong, wording: &Wording) -> String {
     match wrong {
         Wrong::Input(wrong) => wording.wrong_input(wrong),
         Wrong::NotJson(fault) => wording.calc_not_json(fault),
+        Wrong::InRow { list, row, wrong } => wording.calc_in_row(list, row, message(wrong, wording)),
         Wrong::Said(message) => message.clone(),
         Wrong::Word { input, written, known } => wording.calc_word(input, written, known),
     }

@@ -3,3 +3,6 @@
 pub(crate) mod place;
 pub(crate) mod position;
 pub(crate) mod radiation;
+
+pub use place::Place;
+pub use radiation::Slope;

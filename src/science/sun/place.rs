@@ -9,7 +9,7 @@ const HIGHEST_M: f64 = 9_000.0;
 
 /// A place whose numbers make sense.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub(crate) struct Place {
+pub struct Place {
     lat_deg: f64,
     lon_deg: f64,
     elev_m: f64,
@@ -21,7 +21,7 @@ impl Place {
     ///
     /// # Errors
     /// A number outside of its range, or no number; named by the keys of `calc sun`.
-    pub(crate) fn new(lat_deg: f64, lon_deg: f64, elev_m: f64) -> Result<Place, WrongInput> {
+    pub fn new(lat_deg: f64, lon_deg: f64, elev_m: f64) -> Result<Place, WrongInput> {
         Ok(Place {
             lat_deg: latitude("lat_deg", lat_deg)?,
             lon_deg: wrong_input::within("lon_deg", lon_deg, -180.0, 180.0)?,

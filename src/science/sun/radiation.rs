@@ -37,7 +37,7 @@ pub(crate) struct Radiation {
 
 /// How the ground lies.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub(crate) struct Slope {
+pub struct Slope {
     /// Rise to the east, m per m.
     pub(crate) east: f64,
     /// Rise to the north, m per m.
@@ -46,7 +46,7 @@ pub(crate) struct Slope {
 
 impl Slope {
     /// Level ground.
-    pub(crate) const LEVEL: Slope = Slope { east: 0.0, north: 0.0 };
+    pub const LEVEL: Slope = Slope { east: 0.0, north: 0.0 };
 
     /// Ground that falls by `slope_deg` (0 to 80 degrees) towards `facing_deg` (0 to 360 degrees from north over east).
     ///
@@ -56,6 +56,18 @@ impl Slope {
         let rise = wrong_input::within("slope_deg", slope_deg, 0.0, STEEPEST_DEG)?.to_radians().tan();
         let (east, north) = wrong_input::within("facing_deg", facing_deg, 0.0, 360.0)?.to_radians().sin_cos();
         Ok(Slope { east: -rise * east, north: -rise * north })
+    }
+
+    /// How much higher the ground lies m east and north of the corner than at it, m.
+    pub(crate) fn height_m(self, [east_m, north_m]: [f64; 2]) -> f64 {
+        self.east * east_m + self.north * north_m
+    }
+
+    /// The same ground seen from a bed whose rows run towards `heading_deg` (degrees from north over east): `east` is then
+    /// along the rows, `north` to their left.
+    pub(crate) fn along_rows(self, heading_deg: f64) -> Slope {
+        let (east, north) = heading_deg.to_radians().sin_cos();
+        Slope { east: self.east * east + self.north * north, north: self.north * east - self.east * north }
     }
 }
 

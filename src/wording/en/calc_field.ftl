@@ -28,6 +28,20 @@ calc_water_no_stress = No day of thirst.
 calc_water_stress = Days of thirst: { $days }, the first is day { $first }.
 calc_water_formula = Dr = Dr before - rain - watering + Ks Kc ET0 + DP, from 0 to TAW; Ks = 1 up to p TAW, then (TAW - Dr) / (TAW - p TAW); DP is what is over; TAW = 1000 (FC - WP) root depth; p adjusted = p + 0.04 (5 - ETc), 0.1 to 0.8
 calc_water_source = Allen et al. 1998, FAO Irrigation and Drainage Paper 56, chapter 8, equations 82 to 88 (no runoff, no water from below)
+# (list, row, wrong)
+calc_in_row = { $list } { $row }: { $wrong }
+# (mean, darkest, brightest)
+calc_light_some = On that day { $mean } of the open light on average, from { $darkest } to { $brightest }.
+# (read, expected, factor)
+calc_light_leaves = { $read } was read where the crowns as drawn let through { $expected }: the leaves are { $factor } times as dense.
+# (read, expected, gaps)
+calc_light_no_leaves = { $read } was read where the crowns as drawn let through { $expected } and { $gaps } comes past them: no leaves explain that. The crowns are drawn too small or too large, or in the wrong place.
+# (least, most)
+calc_light_held = More than { $most } or less than { $least } times is not believed of leaves: look at the crowns.
+# (low, high, line, points)
+calc_light_cuts = In the band of { $low } to { $high }, by how many plants are cut: { $line }; of { $points } points.
+calc_light_formula = light = diffuse share x mean over the sky + rest x mean over the sun of the day of exp(-sum k x leaf density x metres of crown along the ray); crowns are ellipsoids; sky evenly bright, sun weighted by the sine of its height
+calc_light_source = Monsi & Saeki 1953 (Beer's law in leaves); geometry of ellipsoids; sun as calc sun. No stems, no light back from the ground
 
 ## help_: by word
 
@@ -68,3 +82,23 @@ help_calc_water_rain = Rain of each day in mm: 0,0,12
 help_calc_water_irrigation = Watering of each day in mm; one number for all days
 help_calc_water_et0 = Demand of grass on each day in mm; one number for all days
 help_calc_water_kc = Crop coefficient of each day; one number for all days
+help_calc_light = Light between and under crowns
+help_calc_light_more = A regular bed is typed; crowns and points one by one are read as JSON: crowns [{"{"}x, y, zc, rh, hh, lad{"}"}], points [[x, y, z]], with reading or band and cuts where wanted.
+help_calc_light_lat = Latitude in degrees, south below 0
+help_calc_light_lon = Longitude in degrees, west below 0
+help_calc_light_elev = Height above the sea in m (0)
+help_calc_light_date = The day: 2026-03-15
+help_calc_light_months = So many months in a row from that day (1)
+help_calc_light_diffuse = Share of the light that comes from the whole sky, in %
+help_calc_light_rows = Rows of nurse plants
+help_calc_light_plants = Plants in each row
+help_calc_light_row = From row to row, in m
+help_calc_light_plant = From plant to plant, in m
+help_calc_light_top = Top of the crowns above the ground, in m
+help_calc_light_foot = Foot of the crowns above the ground, in m
+help_calc_light_width = Width of the crowns, in m
+help_calc_light_lad = Leaf density, m² of leaf in m³ of crown
+help_calc_light_k = Extinction of the leaves: banana 0.7, pigeon pea 0.55
+help_calc_light_heading = Where the rows run to, in degrees from north over east (90)
+help_calc_light_slope = How steep the ground is, in degrees
+help_calc_light_facing = Where it falls to, in degrees from north over east

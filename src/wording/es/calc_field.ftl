@@ -20,6 +20,14 @@ calc_water_no_stress = Ningún día de sed.
 calc_water_stress = Días de sed: { $days }, el primero es el día { $first }.
 calc_water_formula = Dr = Dr anterior - lluvia - riego + Ks Kc ET0 + DP, de 0 a TAW; Ks = 1 hasta p TAW, luego (TAW - Dr) / (TAW - p TAW); DP es lo que sobra; TAW = 1000 (FC - WP) profundidad de raíces; p ajustada = p + 0.04 (5 - ETc), de 0.1 a 0.8
 calc_water_source = Allen et al. 1998, Estudio FAO Riego y Drenaje 56, capítulo 8, ecuaciones 82 a 88 (sin escurrimiento ni agua desde abajo)
+calc_in_row = { $list } { $row }: { $wrong }
+calc_light_some = Ese día llega en promedio { $mean } de la luz abierta, de { $darkest } a { $brightest }.
+calc_light_leaves = Se leyó { $read } donde las copas dibujadas dejan pasar { $expected }: las hojas son { $factor } veces tan densas.
+calc_light_no_leaves = Se leyó { $read } donde las copas dibujadas dejan pasar { $expected } y { $gaps } pasa a su lado: ninguna hoja explica eso. Las copas están dibujadas muy pequeñas o muy grandes, o en otro lugar.
+calc_light_held = Más de { $most } o menos de { $least } veces no se cree de las hojas: revise las copas.
+calc_light_cuts = En la franja de { $low } a { $high }, según cuántas plantas se cortan: { $line }; de { $points } puntos.
+calc_light_formula = luz = parte difusa x promedio del cielo + resto x promedio del sol del día de exp(-suma k x densidad de hojas x metros de copa en el rayo); las copas son elipsoides; cielo de brillo parejo, sol pesado por el seno de su altura
+calc_light_source = Monsi y Saeki 1953 (ley de Beer en hojas); geometría de elipsoides; sol como en calc sun. Sin troncos ni luz devuelta por el suelo
 
 ## help_: by word
 
@@ -60,3 +68,23 @@ help_calc_water_rain = Lluvia de cada día en mm: 0,0,12
 help_calc_water_irrigation = Riego de cada día en mm; un número vale para todos los días
 help_calc_water_et0 = Demanda del pasto en cada día en mm; un número vale para todos los días
 help_calc_water_kc = Coeficiente de cultivo de cada día; un número vale para todos los días
+help_calc_light = Luz entre las copas y debajo de ellas
+help_calc_light_more = Una parcela regular se escribe con opciones; copas y puntos uno por uno se leen como JSON: crowns [{"{"}x, y, zc, rh, hh, lad{"}"}], points [[x, y, z]], con reading o con band y cuts si se quiere.
+help_calc_light_lat = Latitud en grados, sur bajo 0
+help_calc_light_lon = Longitud en grados, oeste bajo 0
+help_calc_light_elev = Altura sobre el mar en m (0)
+help_calc_light_date = El día: 2026-03-15
+help_calc_light_months = Tantos meses seguidos desde ese día (1)
+help_calc_light_diffuse = Parte de la luz que viene de todo el cielo, en %
+help_calc_light_rows = Surcos de plantas nodrizas
+help_calc_light_plants = Plantas en cada surco
+help_calc_light_row = De surco a surco, en m
+help_calc_light_plant = De planta a planta, en m
+help_calc_light_top = Punta de las copas sobre el suelo, en m
+help_calc_light_foot = Pie de las copas sobre el suelo, en m
+help_calc_light_width = Ancho de las copas, en m
+help_calc_light_lad = Densidad de hojas, m² de hoja en m³ de copa
+help_calc_light_k = Extinción de las hojas: banano 0.7, gandul 0.55
+help_calc_light_heading = Hacia dónde van los surcos, en grados desde el norte hacia el este (90)
+help_calc_light_slope = Qué tan inclinado es el terreno, en grados
+help_calc_light_facing = Hacia dónde cae, en grados desde el norte hacia el este

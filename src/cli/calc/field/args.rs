@@ -124,3 +124,63 @@ pub(crate) struct Water {
     #[arg(long, value_delimiter = ',', value_name = "KC")]
     pub(crate) kc: Option<Vec<f64>>,
 }
+
+/// `calc light`
+#[derive(Args, Debug, Default)]
+#[command(allow_negative_numbers = true)]
+pub(crate) struct Light {
+    /// Latitude, degrees.
+    #[arg(long, value_name = "DEGREES")]
+    pub(crate) lat: Option<f64>,
+    /// Longitude, degrees.
+    #[arg(long, value_name = "DEGREES")]
+    pub(crate) lon: Option<f64>,
+    /// Above the sea, m.
+    #[arg(long, value_name = "M")]
+    pub(crate) elev: Option<f64>,
+    /// The day.
+    #[arg(long, value_name = "DAY")]
+    pub(crate) date: Option<String>,
+    /// Months in a row.
+    #[arg(long, value_name = "N")]
+    pub(crate) months: Option<f64>,
+    /// Share of the light that comes from the sky, %.
+    #[arg(long, value_name = "PERCENT")]
+    pub(crate) diffuse: Option<f64>,
+    /// Rows of nurse plants.
+    #[arg(long, value_name = "N")]
+    pub(crate) rows: Option<f64>,
+    /// Plants in a row.
+    #[arg(long, value_name = "N")]
+    pub(crate) plants: Option<f64>,
+    /// From row to row, m.
+    #[arg(long, value_name = "M")]
+    pub(crate) row: Option<f64>,
+    /// From plant to plant, m.
+    #[arg(long, value_name = "M")]
+    pub(crate) plant: Option<f64>,
+    /// Top of the crowns, m.
+    #[arg(long, value_name = "M")]
+    pub(crate) top: Option<f64>,
+    /// Foot of the crowns, m.
+    #[arg(long, value_name = "M")]
+    pub(crate) foot: Option<f64>,
+    /// Width of the crowns, m.
+    #[arg(long, value_name = "M")]
+    pub(crate) width: Option<f64>,
+    /// Leaf density.
+    #[arg(long, value_name = "M2_M3")]
+    pub(crate) lad: Option<f64>,
+    /// Extinction.
+    #[arg(long, value_name = "K")]
+    pub(crate) k: Option<f64>,
+    /// Where the rows run to, degrees from north.
+    #[arg(long, value_name = "DEGREES")]
+    pub(crate) heading: Option<f64>,
+    /// How steep the ground is, degrees.
+    #[arg(long, value_name = "DEGREES", requires = "facing")]
+    pub(crate) slope: Option<f64>,
+    /// Where it falls to, degrees from north.
+    #[arg(long, value_name = "DEGREES", requires = "slope")]
+    pub(crate) facing: Option<f64>,
+}
