@@ -12,6 +12,8 @@ use crate::science::wrong_input::{self, WrongInput};
 const MOST_STEPS: u32 = 60;
 /// How near ln R has to come.
 const NEAR: f64 = 1e-10;
+/// What rounding does to a sum of weights.
+const ROUNDING: f64 = 1e-9;
 /// Leaves are not believed to be thinner than so many times the expected. Ours.
 pub(crate) const LEAST_FACTOR: f64 = 0.3;
 /// Nor denser. Ours.
@@ -82,7 +84,8 @@ fn light_and_fall(rays: &[Ray], factor: f64) -> (f64, f64) {
 
 fn factor_of(rays: &[Ray], light_share: f64, gaps: f64) -> Option<f64> {
     let open = light_and_fall(rays, 0.0).0;
-    if light_share >= open || light_share <= gaps {
+    // Full light, or nothing but the gaps, within rounding.
+    if light_share >= open * (1.0 - ROUNDING) || light_share <= gaps * (1.0 + ROUNDING) {
         return None;
     }
     let (mut factor, mut low, mut high) = (0.0_f64, 0.0_f64, f64::INFINITY);
