@@ -6,7 +6,7 @@
 use std::fmt::Write as _;
 
 use outplant::base::{Clock, Day};
-use outplant::desk::{Desk, DeskError, ImportError, Meant, Now, Reason};
+use outplant::desk::{Desk, DeskError, ImportError, Meant, Now, Reason, sample};
 use outplant::nursery::envelope::Draft;
 use outplant::nursery::species::Catalogue;
 use outplant::wording::{Lang, Wording};
@@ -32,15 +32,27 @@ struct World {
 impl World {
     fn new() -> World {
         let folder = tempfile::tempdir().unwrap();
-        let now = Now { today: today(), clock: Clock::from_hm(18, 0), moment: "2026-06-17T15:00:00Z".parse().unwrap() };
         let name = json!({"name": "Hillside", "latitude_deg": -1.2, "longitude_deg": 36.0, "altitude_m": 1650, "utc_offset_h": 3});
         let first = vec![draft("2026-01-01", "nursery_set", name)];
         let (file, shelf) = (folder.path().join("n.outplant"), folder.path().join("shelf"));
-        let (mut desk, _) = Desk::begin(&file, &shelf, now, first).unwrap();
+        let (mut desk, _) = Desk::begin(&file, &shelf, now(), first).unwrap();
         desk.record(described()).unwrap();
         desk.record(standing()).unwrap();
         World { desk, _folder: folder }
     }
+
+    /// The sample nursery on that day; the last that is written in it is of three days before.
+    fn sample() -> World {
+        let folder = tempfile::tempdir().unwrap();
+        let (file, shelf) = (folder.path().join("sample.outplant"), folder.path().join("shelf"));
+        let made = Now { today: today().plus(-3), clock: None, moment: "2026-06-14T18:00:00Z".parse().unwrap() };
+        drop(sample::make(&file, &shelf, made).unwrap());
+        World { desk: Desk::open(&file, &shelf, now()).unwrap(), _folder: folder }
+    }
+}
+
+fn now() -> Now {
+    Now { today: today(), clock: Clock::from_hm(18, 0), moment: "2026-06-17T15:00:00Z".parse().unwrap() }
 }
 
 const BEDS: [&str; 4] = ["Upper", "Ridge 2", "B3", "Parcela Alta"];
@@ -295,10 +307,11 @@ fn holds(world: &mut World, name: &str, least_right: usize, least_hinted: usize,
 
 #[test]
 fn lines_are_read_as_well_as_their_table_says() {
-    let mut world = World::new();
-    let parts = PARTS.iter();
-    let broken: Vec<String> =
-        parts.flat_map(|(name, right, hinted, wrong)| holds(&mut world, name, *right, *hinted, *wrong)).collect();
+    let mut broken = Vec::new();
+    for (mut world, parts) in [(World::new(), PARTS), (World::sample(), PARTS_OF_THE_SAMPLE)] {
+        let of = |(name, right, hinted, wrong): &(&str, _, _, _)| holds(&mut world, name, *right, *hinted, *wrong);
+        broken.extend(parts.iter().flat_map(of));
+    }
     assert!(broken.is_empty(), "{}", broken.join("\n"));
 }
 
@@ -324,6 +337,10 @@ const PARTS: &[(&str, usize, usize, usize)] = &[
     ("en_doubtful", 100, 100, 0),
     ("es_doubtful", 100, 100, 0),
 ];
+
+/// Parts that speak of the sample nursery.
+const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] =
+    &[("en_voices", 85, 92, 0), ("es_voices", 91, 98, 0), ("en_others", 88, 94, 0), ("es_others", 82, 90, 0)];
 
 /// The phrases of a page that can be printed, by its headings; those under the last one are not written.
 fn phrases(page: &str) -> (Vec<String>, Vec<String>) {

@@ -600,11 +600,11 @@ fn a_dry_batch_says_what_each_line_becomes_and_its_faults_in_words() {
     );
     assert_eq!(told["lines"][2]["happened"], json!("2026-04-10"));
     // Every fault at once, in words.
-    let (code, out, err) = dry("t-07 41.5\nt-08 @ Scool 1 30 rows 2-4\nt-09 x 900 runts\nt-06 shade 130\n", &[]);
+    let (code, out, err) = dry("t-07 41.5\nt-08 @ Schaal 1 30 rows 2-4\nt-09 x 900 runts\nt-06 shade 130\n", &[]);
     assert_eq!((code, out.as_str()), (1, ""));
     for part in [
         "line 1: column 6: the number of plants is counted in whole ones, not '41.5'",
-        "line 2: column 8: nobody knows 'Scool 1' here; nearest: School 1",
+        "line 2: column 8: nobody knows 'Schaal 1' here; nearest: School 1",
         "line 3: t-09: 900 out",
         "line 4: ",
         "the shade in percent is between 0 and 100",

@@ -83,6 +83,44 @@ pub fn distance(left: &[char], right: &[char]) -> usize {
     last[width - 1]
 }
 
+/// A word as it sounds in Spanish, roughly: b and v, s and z and soft c, hard c and k and qu, ll and y are one, m and n are
+/// before b and p, h is not heard, double letters are single.
+pub(crate) fn sounds(name: &str) -> String {
+    let letters: Vec<char> = name.chars().collect();
+    let at = |place: usize| letters.get(place).copied().unwrap_or(' ');
+    let mut heard = String::with_capacity(name.len());
+    let mut place = 0;
+    while place < letters.len() {
+        let (sound, taken) = match (at(place), at(place + 1), at(place + 2)) {
+            ('q', 'u', 'e' | 'i') => ("k", 2),
+            ('g', 'u', 'e' | 'i') => ("g", 2),
+            ('g', 'e' | 'i', _) => ("j", 1),
+            ('c', 'h', _) => ("ch", 2),
+            ('p', 'h', _) => ("f", 2),
+            ('c', 'k', _) => ("k", 2),
+            ('c', 'e' | 'i' | 'y', _) | ('z' | 's', _, _) => ("s", 1),
+            ('c' | 'q' | 'k', _, _) => ("k", 1),
+            ('n', 'b' | 'p' | 'v', _) => ("m", 1),
+            ('v', _, _) => ("b", 1),
+            ('l', 'l', _) => ("y", 2),
+            ('g' | 'h', 'u', 'a') | ('w', _, _) => ("u", if at(place) == 'w' { 1 } else { 2 }),
+            ('h' | '-' | '\'', _, _) => ("", 1),
+            ('y', ' ', _) => ("i", 1),
+            (other, _, _) => {
+                if !heard.ends_with(other) {
+                    heard.push(other);
+                }
+                ("", 1)
+            }
+        };
+        if !sound.is_empty() && !heard.ends_with(sound) {
+            heard.push_str(sound);
+        }
+        place += taken;
+    }
+    heard
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -4,7 +4,8 @@
 use super::catalogue::Catalogue;
 use super::found::{is_never, plain};
 use super::profile::Profile;
-use crate::base::name_search::distance;
+use crate::base::SpeciesKey;
+use crate::base::name_search::{distance, sounds};
 
 /// Most names offered.
 const MOST: usize = 3;
@@ -38,6 +39,37 @@ impl Catalogue {
         scored.retain(|(_, _, name)| offered.insert(name.clone()));
         scored.truncate(MOST);
         scored.into_iter().map(|(_, _, name)| name).collect()
+    }
+}
+
+impl Catalogue {
+    /// The plants that bear the one common name that sounds like this word, or is a slip of the pen away from it; none
+    /// where several names may be meant.
+    pub(crate) fn named_nearly(&self, written: &str) -> Vec<SpeciesKey> {
+        /// A shorter word is near too many names.
+        const LEAST_LETTERS: usize = 5;
+        let wanted = plain(written);
+        if wanted.len() < LEAST_LETTERS || wanted.contains('-') {
+            return Vec::new();
+        }
+        let forms = [Some(wanted.as_str()), wanted.strip_suffix('s'), wanted.strip_suffix("es")];
+        let is_near = |name: &str| {
+            forms.iter().flatten().any(|form| {
+                let (typed, name): (Vec<char>, Vec<char>) = (form.chars().collect(), name.chars().collect());
+                let most = (name.len() / LETTERS_PER_SLIP).clamp(1, 2);
+                typed.first() == name.first() && name.len() >= LEAST_LETTERS && distance(&typed, &name) <= most
+                    || sounds(form) == sounds(&name.iter().collect::<String>())
+            })
+        };
+        let names = self.iter().flat_map(|(_, profile)| profile.names.es.iter().chain(&profile.names.en));
+        let near: std::collections::BTreeSet<String> =
+            names.map(|name| plain(name)).filter(|name| !name.contains('-') && is_near(name)).collect();
+        let mut bearers: Vec<Vec<SpeciesKey>> = near.iter().map(|name| self.named_just(name)).collect();
+        bearers.dedup();
+        match &mut bearers[..] {
+            [one] => std::mem::take(one),
+            _ => Vec::new(),
+        }
     }
 }
 
@@ -89,41 +121,4 @@ impl Wanted {
         let near = (slips <= 2 * most + usize::from(sounded == 0)).then_some(slips + 3 * behind);
         near.into_iter().chain(as_beginning).min()
     }
-}
-
-/// A word as it sounds in Spanish, roughly: b and v, s and z and soft c, hard c and k and qu, ll and y are one, h is not
-/// heard, double letters are single.
-fn sounds(name: &str) -> String {
-    let letters: Vec<char> = name.chars().collect();
-    let at = |place: usize| letters.get(place).copied().unwrap_or(' ');
-    let mut heard = String::with_capacity(name.len());
-    let mut place = 0;
-    while place < letters.len() {
-        let (sound, taken) = match (at(place), at(place + 1), at(place + 2)) {
-            ('q', 'u', 'e' | 'i') => ("k", 2),
-            ('g', 'u', 'e' | 'i') => ("g", 2),
-            ('g', 'e' | 'i', _) => ("j", 1),
-            ('c', 'h', _) => ("ch", 2),
-            ('p', 'h', _) => ("f", 2),
-            ('c', 'k', _) => ("k", 2),
-            ('c', 'e' | 'i' | 'y', _) | ('z' | 's', _, _) => ("s", 1),
-            ('c' | 'q' | 'k', _, _) => ("k", 1),
-            ('v', _, _) => ("b", 1),
-            ('l', 'l', _) => ("y", 2),
-            ('g' | 'h', 'u', 'a') | ('w', _, _) => ("u", if at(place) == 'w' { 1 } else { 2 }),
-            ('h' | '-' | '\'', _, _) => ("", 1),
-            ('y', ' ', _) => ("i", 1),
-            (other, _, _) => {
-                if !heard.ends_with(other) {
-                    heard.push(other);
-                }
-                ("", 1)
-            }
-        };
-        if !sound.is_empty() && !heard.ends_with(sound) {
-            heard.push_str(sound);
-        }
-        place += taken;
-    }
-    heard
 }

@@ -68,6 +68,8 @@ pub struct KnownNames<'a> {
     pub is_seedbed: &'a dyn Fn(&str) -> bool,
     /// The plants that bear just this name.
     pub called: &'a dyn Fn(&str) -> Vec<SpeciesKey>,
+    /// The plants whose name is a slip of the pen away.
+    pub near: &'a dyn Fn(&str) -> Vec<SpeciesKey>,
     /// The species meant by a name.
     pub find: &'a dyn Fn(&str) -> Option<SpeciesKey>,
     /// The plants that are called so, where it is not one.
@@ -206,22 +208,43 @@ impl Sheet<'_> {
         if words.len() == 0 {
             return Ok(Vec::new());
         }
-        let short = match self.day_before(&words) {
-            Err(fault) if fault.field.is_some() => return Err(fault),
+        let short = self.short_form(&words);
+        let fault = match &short {
+            // A day alone.
+            Ok(None) => return Ok(Vec::new()),
+            Ok(Some(_)) => None,
+            Err(fault) if fault.field.as_deref() == Some(DAY_OF_THE_SHEET) => return Err(fault.clone()),
+            Err(fault) => Some(fault),
+        };
+        // A name with a slip in it that only one can be.
+        if let Some(Reason::UnknownName { written, .. }) = fault.map(|fault| &fault.reason)
+            && let Some(name) = self.reader.name_nearly(written)
+        {
+            let words = Words::of(&line.replacen(written.as_str(), &name, 1));
+            if let Ok(Some(draft)) = self.short_form(&words) {
+                return self.beside_own_words(&words, Ok(draft));
+            }
+        }
+        let short = short.and_then(|draft| draft.ok_or_else(|| Fault::bare(Reason::NoLines)));
+        self.beside_own_words(&words, short)
+    }
+
+    /// A line as a short form, with its day; none where it is a day alone, which is that of the lines after it.
+    fn short_form(&mut self, words: &Words) -> Result<Option<Draft>, Fault> {
+        match self.day_before(words) {
             Err(fault) => Err(fault),
             Ok(Some((day, taken))) if taken == words.len() => {
                 self.happened = day;
-                return Ok(Vec::new());
+                Ok(None)
             }
             Ok(Some((day, taken))) => {
                 let of_the_sheet = std::mem::replace(&mut self.happened, day);
                 let read = self.read_words(&words.after(taken));
                 self.happened = of_the_sheet;
-                read
+                read.map(Some)
             }
-            Ok(None) => self.read_words(&words),
-        };
-        self.beside_own_words(&words, short)
+            Ok(None) => self.read_words(words).map(Some),
+        }
     }
 
     fn read_words(&self, words: &Words) -> Result<Draft, Fault> {

@@ -43,6 +43,10 @@ impl Names for KnownNames<'_> {
         (self.called)(name).iter().map(ToString::to_string).collect()
     }
 
+    fn species_near(&self, name: &str) -> Vec<String> {
+        (self.near)(name).iter().map(ToString::to_string).collect()
+    }
+
     fn species_like(&self, name: &str) -> Vec<String> {
         let one = (self.find)(name).into_iter();
         let all = one.chain((self.several)(name));
@@ -341,7 +345,7 @@ fn tells_more(fault: &Fault, why: &[Why], nothing_is_offered: bool) -> bool {
         matches!(fault.reason, Reason::ComingDay(_) | Reason::DayInOtherOrder(_) | Reason::WhichDay { .. });
     let says_nothing = why.iter().all(|why| matches!(why, Why::NoReading(_)));
     let only_misses = why.iter().all(|why| {
-        matches!(why, Why::NoReading(_) | Why::NoNumber | Why::NoLot | Why::NoTray | Why::NoPlace | Why::NoUnit)
+        matches!(why, Why::NoReading(_) | Why::NoNumber | Why::NoLot | Why::NoTray | Why::NoPlace | Why::NoUnit(_))
     });
     let nothing_is_sure = why.iter().any(|why| matches!(why, Why::NoReading(_) | Why::NoNumber));
     let is_specific = why.iter().any(|why| {

@@ -2,11 +2,16 @@
 //! and the line is kept word for word beside its entry.
 
 use super::lexicon::{fold, lexicon};
+use super::named::Known;
 use super::numbers::{in_figures, number_at};
 use super::words::Word;
 
+/// The most words of a phrase.
+const LONGEST_PHRASE: usize = 4;
 /// Signs of money that stand at a number.
 const MONEY: [char; 4] = ['$', '₡', '€', '£'];
+/// Letters of money that stand at a number: quetzal, lempira, colón.
+const MONEY_LETTERS: [&str; 4] = ["Q", "L", "C$", "Ksh"];
 /// Kinds of words beside which a weight or a volume for each litre or plant is a dose.
 const GIVEN_TO_PLANTS: [&str; 3] = ["remedy", "spray", "tend"];
 /// Kinds of words beside which a number for each is a price.
@@ -38,26 +43,141 @@ pub(super) fn without_asides(words: Vec<Word>) -> (Vec<Word>, Option<String>) {
     if said.is_none() { (words, None) } else { (kept, said) }
 }
 
+/// What plants or people do: behind these words stands what was done, not who got something or what died.
+const DEEDS: [&str; 20] = [
+    "plant",
+    "refill",
+    "sow",
+    "resow",
+    "prick",
+    "pot",
+    "weed",
+    "clear_ground",
+    "mulch",
+    "real_hole",
+    "fence",
+    "cut",
+    "harvest",
+    "spray",
+    "watered",
+    "carry",
+    "count",
+    "height",
+    "tend",
+    "graft",
+];
+/// Words of which a person may be the giver, the taker or the culprit.
+const WITH_A_PERSON: [&str; 8] = ["give", "they_took", "receive", "kill", "steal", "buy", "gift", "gives"];
+
+/// The words without who did it, at the head of a line or behind "says", and who it was.
+pub(super) fn without_doer(words: Vec<Word>, known: &Known) -> (Vec<Word>, Option<String>) {
+    let said = |at: usize| at + doer_at(&words, at, known);
+    let says = |at: usize| phrase(&words, at, "asides.says");
+    // "dice Nyota que", "Tabu says".
+    let first = says(0);
+    let person = said(first);
+    let length = match (first > 0 && person > first, person > 0 && says(person) > 0) {
+        (true, _) => person,
+        (false, true) => person + says(person),
+        (false, false) if first == 0 && person > 0 && does(&words, person) => person,
+        (false, false) => return (words, None),
+    };
+    let length = length
+        + usize::from(words.get(length).is_some_and(|word| matches!(word.folded.as_str(), "que" | "that" | "q")));
+    if length >= words.len() {
+        return (words, None);
+    }
+    let doer = words[..length].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" ");
+    (words[length..].to_vec(), Some(doer))
+}
+
+/// The words without whom it was done with, at the end of the line: "with the boys".
+pub(super) fn without_company(words: Vec<Word>, known: &Known) -> (Vec<Word>, Option<String>) {
+    let leads = |at: &usize| {
+        let at = *at;
+        let lead = phrase(&words, at, "asides.with_whom");
+        // A name may be that of a variety or of a remedy.
+        let is_name = words[at + lead..].iter().any(|word| word.typed.starts_with(char::is_uppercase));
+        let company = doer_at(&words, at + lead, known);
+        lead > 0 && company > 0 && !is_name && at + lead + company == words.len()
+    };
+    let gives = |word: &Word| lexicon().roles(&word.folded).iter().any(|role| WITH_A_PERSON.contains(role));
+    let Some(at) = (1..words.len()).find(leads).filter(|_| !words.iter().any(gives)) else { return (words, None) };
+    let company = words[at..].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" ");
+    (words[..at].to_vec(), Some(company))
+}
+
+/// Whether a word says what somebody did, and no word that gives or takes.
+fn does(words: &[Word], at: usize) -> bool {
+    let helped = usize::from(is(words, at, "helpers.before_ing"));
+    let Some(word) = words.get(at + helped) else { return false };
+    let roles = lexicon().roles(&word.folded);
+    roles.iter().any(|role| DEEDS.contains(role)) && !roles.iter().any(|role| WITH_A_PERSON.contains(role))
+}
+
+/// How many words name who did it: "the school children", "los niños de la escuela", "Tabu", "don Chepe".
+fn doer_at(words: &[Word], from: usize, known: &Known) -> usize {
+    const SMALL: [&str; 10] = ["the", "my", "our", "el", "la", "los", "las", "mi", "mis", "un"];
+    let is_person = |at: usize| ["small.person", "small.title"].iter().any(|role| is(words, at, role));
+    let is_named = |at: usize| {
+        words.get(at).is_some_and(|word| {
+            word.typed.starts_with(char::is_uppercase)
+                && lexicon().roles(&word.folded).is_empty()
+                && lexicon().weekday(&word.folded).is_none()
+                && lexicon().month(&word.folded).is_none()
+                && !known.is_named(&word.typed)
+                && !known.is_a_plant(&word.typed)
+                && word.folded.chars().all(char::is_alphabetic)
+        })
+    };
+    let (mut at, mut found) = (from, false);
+    loop {
+        if at == from && words.get(at).is_some_and(|word| SMALL.contains(&word.folded.as_str())) {
+            at += 1;
+        }
+        if is_person(at) || is_named(at) {
+            (at, found) = (at + 1, true);
+            continue;
+        }
+        let of = words.get(at).is_some_and(|word| matches!(word.folded.as_str(), "de" | "of" | "del"));
+        let article = usize::from(words.get(at + 1).is_some_and(|word| SMALL.contains(&word.folded.as_str())));
+        if found && of && is_person(at + 1 + article) {
+            at += 2 + article;
+            continue;
+        }
+        break;
+    }
+    if found { at - from } else { 0 }
+}
+
 fn is(words: &[Word], at: usize, role: &str) -> bool {
     words.get(at).is_some_and(|word| lexicon().is(&word.folded, role))
 }
 
 /// How many words a phrase of a list takes from `at` on.
-fn phrase(words: &[Word], at: usize, role: &str) -> usize {
-    let two = words.get(at..at + 2).map(|two| format!("{} {}", two[0].folded, two[1].folded));
-    match two.is_some_and(|two| lexicon().is(&two, role)) {
-        true => 2,
-        false => usize::from(is(words, at, role)),
-    }
+pub(super) fn phrase(words: &[Word], at: usize, role: &str) -> usize {
+    let said = |length: usize| {
+        let words: Option<Vec<&str>> =
+            words.get(at..at + length).map(|some| some.iter().map(|word| word.folded.as_str()).collect());
+        words.is_some_and(|words| lexicon().is(&words.join(" "), role))
+    };
+    (1..=LONGEST_PHRASE).rev().find(|length| said(*length)).unwrap_or(0)
 }
 
 /// "a 5 pesos", "at 50 each", "$20".
 fn price_at(words: &[Word], at: usize, is_trade: bool) -> Option<usize> {
     let lead = usize::from(is(words, at, "asides.money_lead"));
     let number = at + lead;
-    let signed = words.get(number)?.typed.strip_prefix(MONEY);
-    if signed.is_some_and(|rest| in_figures(rest).is_some()) {
-        return Some(lead + 1 + phrase(words, number + 1, "asides.money_each"));
+    let each = phrase(words, number + 1, "asides.money_each");
+    let typed = words.get(number)?.typed.as_str();
+    let signed = typed.strip_prefix(MONEY).or_else(|| typed.strip_suffix("/-"));
+    // "Q5 each", "a L20": the first letter of the money.
+    let lettered = MONEY_LETTERS
+        .iter()
+        .find_map(|letters| typed.strip_prefix(letters))
+        .filter(|_| each > 0 || lead > 0 && is_trade);
+    if signed.or(lettered).is_some_and(|rest| in_figures(rest).is_some()) {
+        return Some(lead + 1 + each);
     }
     let figure = number_at(words, number).filter(|figure| !figure.is_part && !figure.is_weak)?;
     let behind = number + figure.words;
@@ -95,6 +215,10 @@ fn dose_at(words: &[Word], at: usize) -> Option<usize> {
 /// "took 3 hours", "tardamos 2 horas".
 fn time_at(words: &[Word], at: usize) -> Option<usize> {
     let lead = phrase(words, at, "asides.lasted");
+    let duration = if lead > 0 { phrase(words, at + lead, "asides.duration") } else { 0 };
+    if duration > 0 {
+        return Some(lead + duration);
+    }
     let figure = (lead > 0).then(|| number_at(words, at + lead)).flatten()?;
     let unit = at + lead + figure.words;
     let is_time = ["units.hour", "units.day", "asides.minutes"].iter().any(|role| is(words, unit, role));

@@ -1,6 +1,6 @@
 //! From the marks of a line to its reading: whole, in parts, or not at all.
 
-use super::asides::without_asides;
+use super::asides::{phrase, without_asides, without_company, without_doer};
 use super::days::SaidDay;
 use super::doubts::{doubted, without_hours};
 use super::frames::{CLEAR_BY, Clause, Drafts, FRAMES};
@@ -8,6 +8,7 @@ use super::helpers::without_helpers;
 use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
+use super::spelling::spelt;
 use super::whole_line::{of_the_whole_line, without_articles};
 use super::why::Why;
 use super::words::{Word, words};
@@ -43,6 +44,8 @@ const SURE_KINDS: [&str; 8] = [
 ];
 /// Roles of words that do not say by themselves what happened.
 const SOFT: [&str; 10] = ["put", "carry", "receive", "gives", "reach", "saw", "one_lifted", "hole", "leaf", "well"];
+/// Roles of words that say nothing without a number or a name beside them.
+const PLAIN: [&str; 5] = ["rain", "rain_manner", "whole", "poor", "days.today"];
 /// The most lines that are offered.
 pub(super) const MOST_OFFERS: usize = 4;
 
@@ -72,6 +75,14 @@ impl<'a> Reader<'a> {
         self.known.learn(name_of, name.to_string());
     }
 
+    /// The one bed, place or container of which this is the name with a slip of the pen.
+    pub(crate) fn name_nearly(&self, written: &str) -> Option<String> {
+        let typed = words(written);
+        let (names, taken) = self.known.name_at(&typed, 0)?;
+        let [(_, name)] = &names[..] else { return None };
+        (taken == typed.len() && *name != written).then(|| name.clone())
+    }
+
     /// Reads one line as scribbled today.
     pub(crate) fn read(&self, line: &str, today: Day) -> Reading {
         read_line(line, today, &self.known)
@@ -88,16 +99,19 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
         }]);
     }
     let is_question = line.contains(['?', '¿']);
-    let words: Vec<Word> =
-        words(line).into_iter().filter(|word| !matches!(word.typed.as_str(), "?" | "¿" | "!" | "¡")).collect();
+    let words: Vec<Word> = words(line).into_iter().filter(|word| !says_no_word(&word.typed)).collect();
     if words.is_empty() || words.len() > MOST_WORDS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
+    let (words, doer) = without_doer(spelt(words, known), known);
+    let (words, company) = without_company(words, known);
+    let doer = doer.or(company);
     let whole_line = words.clone();
     let (words, aside) = without_asides(without_hours(without_helpers(without_articles(words))));
+    let aside = aside.or(doer);
     let (read, more) = match read_words(&words, is_question, known, today) {
         Reading::Refused { why, offers } => said_beside(&words, is_question, known, today)
-            .filter(|_| why.iter().any(|why| matches!(why, Why::NoReading(_))))
+            .filter(|_| why.iter().any(|why| matches!(why, Why::NoReading(_) | Why::NoUnit(_) | Why::NoNumber)))
             .unwrap_or((Reading::Refused { why, offers }, None)),
         read => (read, None),
     };
@@ -108,28 +122,73 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     of_the_whole_line(&whole_line, read, today)
 }
 
-/// The line without a part between signs that says nothing the journal has a word for, where the rest is clear.
+/// Signs of asking and calling, and little pictures.
+fn says_no_word(typed: &str) -> bool {
+    /// Where pictures begin among the letters of all scripts; arrows and signs of reckoning stand before.
+    const FIRST_PICTURE: char = '\u{2600}';
+    matches!(typed, "?" | "¿" | "!" | "¡")
+        || typed.chars().all(|letter| letter >= FIRST_PICTURE && !letter.is_alphanumeric())
+}
+
+/// The line without the parts that say nothing the journal has a word for, where the rest is clear: parts between signs,
+/// behind a joining word, and what was the reason.
 fn said_beside(words: &[Word], is_question: bool, known: &Known, today: Day) -> Option<(Reading, Option<String>)> {
-    let parts = words.split(|word| matches!(word.typed.as_str(), "," | ";" | ":" | "." | "(" | ")"));
-    let parts: Vec<&[Word]> = parts.filter(|part| !part.is_empty()).collect();
-    let says_nothing = |part: &&[Word]| {
-        let of = marks(part, known, today);
-        let is_plain = |mark: &Mark| match mark.what {
-            What::Unknown => true,
-            What::Word => mark.roles.iter().all(|role| role.starts_with("small.") || SOFT.contains(role)),
-            _ => false,
-        };
-        of.iter().all(is_plain)
-    };
-    let (beside, rest): (Vec<&[Word]>, Vec<&[Word]>) = parts.into_iter().partition(says_nothing);
+    let parts = parts_of(words);
+    let (beside, rest): (Vec<&[Word]>, Vec<&[Word]>) =
+        parts.into_iter().partition(|part| says_nothing(part, known, today));
     if beside.is_empty() || rest.is_empty() {
         return None;
     }
-    let comma = words.iter().find(|word| word.is(",") || word.is(":") || word.is(";") || word.is("."))?.clone();
-    let rest = rest.join(&comma);
-    let read = read_words(&rest, is_question, known, today);
+    let read = read_words(&rest.concat(), is_question, known, today);
+    // Of what plants died, or why they were thrown out or kept back, is a part of the entry.
+    let with_reason = |draft: &EntryDraft| matches!(draft.kind, "lost" | "culled" | "plants_lost" | "held");
+    let drafts = match &read {
+        Reading::Clear(drafts) => drafts.clone(),
+        Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers.concat(),
+    };
+    if beside.iter().any(|part| is_reason(part)) && drafts.iter().any(with_reason) {
+        return None;
+    }
     let typed: Vec<String> = beside.concat().into_iter().map(|word| word.typed).collect();
-    matches!(read, Reading::Clear(_)).then(|| (read, Some(typed.join(" "))))
+    matches!(read, Reading::Clear(_) | Reading::Asks { .. }).then(|| (read, Some(typed.join(" "))))
+}
+
+/// The parts of a line, each with the sign or the word that leads it.
+fn parts_of(words: &[Word]) -> Vec<&[Word]> {
+    let leads = |at: &usize| {
+        let word = &words[*at];
+        matches!(word.typed.as_str(), "," | ";" | ":" | "." | "(" | ")")
+            || ["small.and", "asides.turn"].iter().any(|role| lexicon().is(&word.folded, role))
+            || phrase(words, *at, "asides.because") > 0
+    };
+    let mut bounds: Vec<usize> = (1..words.len()).filter(leads).collect();
+    bounds.insert(0, 0);
+    bounds.push(words.len());
+    bounds.windows(2).map(|two| &words[two[0]..two[1]]).filter(|part| !part.is_empty()).collect()
+}
+
+fn is_reason(part: &[Word]) -> bool {
+    phrase(part, 0, "asides.because") > 0
+}
+
+/// Whether a part of a line holds no name, no number and nothing that happened. A reason may say what it likes of the
+/// world, but no number and no name.
+fn says_nothing(part: &[Word], known: &Known, today: Day) -> bool {
+    let is_reason = is_reason(part);
+    let of = marks(part, known, today);
+    let is_plain = |mark: &Mark| match mark.what {
+        What::Unknown | What::Sign(_) => true,
+        What::Number { is_weak, .. } => is_weak,
+        What::Day(_) => is_reason && !mark.typed.contains(|letter: char| letter.is_ascii_digit()),
+        What::Word if is_reason => true,
+        What::Word if mark == &of[0] && mark.has("asides.turn") => true,
+        What::Word => mark.roles.iter().all(|role| {
+            role.starts_with("small.") || role.starts_with("asides.") || SOFT.contains(role) || PLAIN.contains(role)
+        }),
+        _ => false,
+    };
+    // Signs alone are no part, and rain is told by a number.
+    of.iter().all(is_plain) && of.iter().any(|mark| !matches!(mark.what, What::Sign(_)))
 }
 
 fn read_words(words: &[Word], is_question: bool, known: &Known, today: Day) -> Reading {

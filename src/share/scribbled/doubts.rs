@@ -204,6 +204,11 @@ fn comes_from(words: &[Word], bed: &str) -> Option<Why> {
     let first = bed.split(' ').next().unwrap_or_default();
     let at = words.iter().position(|word| word.folded == first)?;
     let before = words.get(at.checked_sub(1)?)?;
+    // "resembré las fallas de A1": the gaps of the bed.
+    let of_gaps = at > 1 && lexicon().roles(&words[at - 2].folded).contains(&"gone_there");
+    if of_gaps {
+        return None;
+    }
     list("away").contains(&before.folded).then(|| Why::AwayFrom(before.typed.clone()))
 }
 
@@ -223,7 +228,8 @@ fn either(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Vec<EntryDraft>>>
     // "3 x c1" may be either, "x 3 c1" and "c1 x3" are thrown away; "van quedando 3" is a count.
     let is_times = words[at].folded == "x";
     let says_times = at > 0 && number(&words[at - 1]).is_some();
-    let goes_on = words.get(at + 1).is_some_and(|word| word.folded == "quedando");
+    let goes_on = words.get(at + 1).is_some_and(|word| word.folded == "quedando")
+        || words.iter().any(|word| lexicon().is(&word.folded, "asides.born"));
     if has_cause || goes_on || (is_times && !says_times) || !matches!(draft.kind, "counted" | "lost") {
         return None;
     }

@@ -37,6 +37,12 @@ pub(super) fn without_helpers(words: Vec<Word>) -> Vec<Word> {
         let is_helped = next(1).ends_with("ing") && !lexicon().roles(next(1)).is_empty();
         let before = words.get(at.wrapping_sub(1)).map_or("", |word| word.folded.as_str());
         let to_whom = before == "se" && TO_WHOM.contains(&word.folded.as_str());
+        // "se me fueron 3": they are lost.
+        if to_whom && matches!(next(1), "fue" | "fueron") {
+            kept.push(Word::new("murieron", true));
+            at += 2;
+            continue;
+        }
         if !(is_helped && lexicon().is(&word.folded, "helpers.before_ing") || to_whom) {
             kept.push(word.clone());
         }
@@ -61,6 +67,7 @@ mod tests {
             ("terminamos de sembrar 12 k1 en Upper", "sembramos 12 k1 en Upper"),
             ("acabo de regar k1", "regamos k1"),
             ("se me murieron 3 k1", "se murieron 3 k1"),
+            ("se nos fueron 3 k1", "se murieron 3 k1"),
             ("sembrar 20 k1 en Upper", "sembrar 20 k1 en Upper"),
             ("ants finished 3 k1", "ants finished 3 k1"),
         ] {

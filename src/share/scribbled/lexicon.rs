@@ -1,12 +1,15 @@
 //! The words by which scribbled lines are read, from `lexicon.toml`: a phrase has the roles of every list it stands in.
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 use std::sync::LazyLock;
 
+use crate::base::name_search::sounds;
 use crate::base::text::folded;
 use crate::share::hand_day::weekday_named;
 
 const WORDS: &str = include_str!("lexicon.toml");
+/// A shorter beginning of a word says too little to be known by its sound.
+const LEAST_OF_A_STEM: usize = 5;
 /// The most words of one phrase.
 const LONGEST_PHRASE: usize = 5;
 
@@ -181,6 +184,73 @@ impl Lexicon {
     pub fn month(&self, word: &str) -> Option<u32> {
         self.months.get(word.trim_end_matches('.')).copied()
     }
+}
+
+/// Every word of the lists one by one, to know a slip of the pen by.
+#[derive(Default)]
+pub(super) struct Vocabulary {
+    /// The words, also those that stand only in phrases.
+    pub words: BTreeSet<String>,
+    /// The words by their first letter.
+    pub by_first: HashMap<char, Vec<String>>,
+    /// The beginnings of lists by how they sound.
+    stems: Vec<(String, &'static str)>,
+    /// The words by how they sound.
+    pub by_sound: HashMap<String, Vec<String>>,
+    /// Words that are read elsewhere and must not be taken for slips.
+    others: BTreeSet<String>,
+}
+
+impl Vocabulary {
+    fn of(lexicon: &'static Lexicon) -> Vocabulary {
+        let mut found = Vocabulary::default();
+        let is_plain = |word: &&str| word.len() > 1 && word.chars().all(char::is_alphabetic);
+        let phrases = lexicon.phrases.keys().chain(lexicon.figures.keys()).chain(lexicon.months.keys());
+        for word in phrases.flat_map(|phrase| phrase.split(' ')).filter(is_plain) {
+            found.words.insert(word.to_string());
+        }
+        for word in &found.words {
+            let first = word.chars().next().unwrap_or(' ');
+            found.by_first.entry(first).or_default().push(word.clone());
+            found.by_sound.entry(sounds(word)).or_default().push(word.clone());
+        }
+        let is_long = |stem: &&(String, Role)| stem.0.len() >= LEAST_OF_A_STEM && !stem.0.contains(' ');
+        found.stems = lexicon.stems.iter().filter(is_long).map(|(stem, _)| (sounds(stem), stem.as_str())).collect();
+        for text in [include_str!("doubts.toml"), include_str!("../words.toml"), WORDS] {
+            all_strings(&toml::Value::Table(toml::from_str(text).unwrap_or_default()), &mut found.others);
+        }
+        found
+    }
+
+    /// Whether a folded word stands in a list.
+    pub fn knows(&self, word: &str) -> bool {
+        self.words.contains(word) || self.others.contains(word) || !lexicon().roles(word).is_empty()
+    }
+
+    /// The beginning of a list that a word begins with by its sound, and how it goes on.
+    pub fn stem_that_sounds<'w>(&self, word: &'w str) -> Option<(&'static str, &'w str)> {
+        let ends = word.char_indices().map(|(at, letter)| at + letter.len_utf8());
+        ends.filter(|end| *end >= LEAST_OF_A_STEM).find_map(|end| {
+            let heard = sounds(&word[..end]);
+            let found = self.stems.iter().find(|(sound, _)| *sound == heard)?;
+            Some((found.1, &word[end..]))
+        })
+    }
+}
+
+fn all_strings(value: &toml::Value, found: &mut BTreeSet<String>) {
+    match value {
+        toml::Value::String(text) => found.extend(fold(text).split(' ').map(str::to_string)),
+        toml::Value::Array(all) => all.iter().for_each(|one| all_strings(one, found)),
+        toml::Value::Table(all) => all.values().for_each(|one| all_strings(one, found)),
+        _ => {}
+    }
+}
+
+/// The words of all lists, laid out once.
+pub(super) fn vocabulary() -> &'static Vocabulary {
+    static READ: LazyLock<Vocabulary> = LazyLock::new(|| Vocabulary::of(lexicon()));
+    &READ
 }
 
 /// Whether a word is one that lines are read by.

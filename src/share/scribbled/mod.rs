@@ -26,7 +26,7 @@ pub use why::Why;
 
 use crate::base::Day;
 use serde_json::{Map, Value};
-use typed::{days, marks, named, numbers, words};
+use typed::{days, marks, named, numbers, spelling, words};
 
 /// An entry as a line says it.
 #[derive(Clone, Debug, PartialEq)]

@@ -154,6 +154,9 @@ impl Line<'_> {
             }
             for length in [2, 1] {
                 let Some(some) = self.marks.get(i..i + length) else { continue };
+                if length > 1 && self.known.is_of_initials(&some[0].typed) {
+                    continue;
+                }
                 let strange = |mark: &Mark| matches!(mark.what, What::Unknown | What::New(_));
                 if !strange(&some[0]) || some.iter().any(|mark| !strange(mark) && mark.number().is_none()) {
                     continue;

@@ -100,7 +100,17 @@ impl Line<'_> {
             lacks.extend(way.lacks);
         }
         with_one_cause(&mut drafts, &parts);
+        with_one_receiver(&mut drafts, &parts);
         (drafts.len() > 1 || cut.len() == 1 && !drafts.is_empty()).then_some((drafts, lacks))
+    }
+
+    /// What stands before a colon at the head of the line and says what happened, to nothing that is named: it is said of
+    /// all that follows.
+    fn heading(&self) -> &[Mark] {
+        let end = self.marks.iter().position(|mark| mark.is_sign(':')).unwrap_or(0);
+        let head = &self.marks[..end];
+        let is_bare = |mark: &Mark| !matches!(mark.what, What::Name(_) | What::Number { .. } | What::Amount(..));
+        if head.iter().any(is_verb) && head.iter().all(is_bare) { head } else { &[] }
     }
 
     fn part_read(&self, parts: &[&[Mark]], n: usize) -> Option<Way> {
@@ -110,6 +120,10 @@ impl Line<'_> {
             let doubt = ways.iter().skip(1).any(|way| way.drafts != best.drafts && way.weight > best.weight - CLEAR_BY);
             (!doubt).then_some(best)
         };
+        let heading = self.heading();
+        if n > 0 && !heading.is_empty() && parts[n].iter().any(is_subject) && !parts[n].iter().any(is_verb) {
+            return clear(&[heading, parts[n]].concat());
+        }
         let own = clear(parts[n]);
         if let Some(way) = own.as_ref().filter(|way| way.lacks.is_empty()) {
             return Some(self.count_or_loss(parts, n, way));
@@ -187,6 +201,18 @@ fn with_one_cause(drafts: &mut [EntryDraft], parts: &[&[Mark]]) {
         && drafts.iter().all(|draft| draft.kind == "lost")
     {
         drafts.iter_mut().for_each(|draft| _ = draft.fields.insert("cause".into(), cause.clone()));
+    }
+}
+
+/// "vendí 15 g1 y 5 k1 a la coope": one word says what became of all of them, and so does who got them.
+fn with_one_receiver(drafts: &mut [EntryDraft], parts: &[&[Mark]]) {
+    let says_it = parts.iter().filter(|part| part.iter().any(|mark| mark.has("give") || mark.has("they_took"))).count();
+    let receivers: Vec<serde_json::Value> = drafts.iter().filter_map(|draft| draft.fields.get("to").cloned()).collect();
+    if let [receiver] = &receivers[..]
+        && says_it == 1
+        && drafts.iter().all(|draft| draft.kind == "given_out")
+    {
+        drafts.iter_mut().for_each(|draft| _ = draft.fields.insert("to".into(), receiver.clone()));
     }
 }
 

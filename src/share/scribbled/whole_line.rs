@@ -30,7 +30,7 @@ pub(super) fn without_articles(words: Vec<Word>) -> Vec<Word> {
 
 /// The reading as it is, or as a refusal where the line as a whole says something else.
 pub(super) fn of_the_whole_line(words: &[Word], reading: Reading, today: Day) -> Reading {
-    let reading = with_the_other_number(words, of_last_night(words, reading, today));
+    let reading = with_what_is_now(words, with_the_other_number(words, of_last_night(words, reading, today)));
     if let Some((why, offers)) = held_no_more(words, &reading) {
         return Reading::Refused { why: vec![why], offers };
     }
@@ -90,7 +90,8 @@ fn struck_out(words: &[Word]) -> Option<Doubt> {
 fn still_to_do(words: &[Word], reading: &Reading) -> Option<Doubt> {
     let as_planned =
         words.windows(2).any(|two| matches!(two[0].folded.as_str(), "as" | "lo") && stands_in(&two[1], "intent"));
-    let says = phrase_in(words, "intent").filter(|_| !as_planned);
+    let is_said_so = phrase_in(words, "not_intent").is_some();
+    let says = phrase_in(words, "intent").filter(|_| !as_planned && !is_said_so);
     let heading =
         phrase_at(words, 0, "to_do_heading").filter(|length| words.get(*length).is_some_and(|word| word.is(":")));
     let says = says.or_else(|| heading.map(|_| words[0].typed.clone()));
@@ -247,6 +248,16 @@ fn was_and_is(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
         },
     );
     Some(if whole { vec![lost] } else { vec![lost, told("counted", "standing", standing - dead)] })
+}
+
+/// "había 72, hay 69": of two counts of a tray the one that is not said of before.
+fn with_what_is_now(words: &[Word], reading: Reading) -> Reading {
+    let Reading::Clear(drafts) = &reading else { return reading };
+    let is_count = drafts.len() > 1 && drafts.iter().all(|draft| draft.kind == "counted");
+    match was_and_is(words, drafts).filter(|_| is_count).as_deref() {
+        Some([now]) => Reading::Clear(now.clone()),
+        _ => reading,
+    }
 }
 
 /// "nacieron 20": what came up since is added to what stood there; no loss is meant.

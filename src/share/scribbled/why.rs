@@ -29,8 +29,8 @@ pub enum Why {
     NoLot,
     /// Treated with what?
     NoRemedy,
-    /// A number without its unit, or with one that is not read.
-    NoUnit,
+    /// A number without its unit, or with one that is not read; those that are.
+    NoUnit(&'static str),
     /// One number for several trays.
     EachOrAll(Vec<String>),
     /// No such day; as typed.

@@ -308,6 +308,11 @@ impl<'a> Clause<'a> {
         }
     }
 
+    /// Uses a weight in grams, or in kilograms.
+    pub fn grams(&mut self) -> Option<f64> {
+        self.amount("units.g").or_else(|| self.amount("units.kg").map(|kilograms| kilograms * 1000.0))
+    }
+
     /// Uses a half, a third.
     pub fn part(&mut self) -> Option<f64> {
         let at = (0..self.marks.len()).find(|i| self.is_free(*i) && matches!(self.marks[*i].what, What::Part(_)))?;
@@ -463,7 +468,7 @@ impl<'a> Clause<'a> {
 fn is_small(mark: &Mark) -> bool {
     const SAYS_MORE: [&str; 3] = ["small.about", "small.person", "small.title"];
     let only_joins = mark.roles.iter().all(|role| {
-        let leads = matches!(*role, "asides.against" | "asides.money_lead" | "asides.dose_per");
+        let leads = matches!(*role, "asides.against" | "asides.money_lead" | "asides.dose_per" | "asides.because");
         leads || role.starts_with("days.") || role.starts_with("small.") && !SAYS_MORE.contains(role)
     });
     mark.has("small.filler") || mark.has("small.and") || only_joins

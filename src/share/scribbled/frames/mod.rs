@@ -28,6 +28,7 @@ pub(crate) const FRAMES: &[Frame] = &[
     of_person::given_out,
     of_person::promised,
     of_tray::lost_of_species,
+    of_tray::counted_each,
     of_seed::sown,
     of_seed::resown,
     of_seed::sown_in_bed,

@@ -2,7 +2,7 @@
 
 use super::clause::{Clause, Fields, fields, number_value};
 use super::entries::{Drafts, for_each, one, subject};
-use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Lot, Place, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
@@ -34,7 +34,7 @@ pub(crate) fn shade_set(clause: &mut Clause) -> Option<Drafts> {
         () => share.or(number).or(part),
     };
     if value.is_none_or(|value| !(0.0..=100.0).contains(&value)) {
-        clause.lacks.push(Why::NoUnit);
+        clause.lacks.push(Why::NoUnit("%"));
     }
     // A bare percentage on a tray may be anything.
     if !is_headed && subjects[0].field == "tray" {
@@ -87,7 +87,7 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
     let mm = clause.amount("units.mm");
     let litres = clause.amount("units.l");
     // "gave" and "eché" say it only with a unit of water.
-    let is_plain = |mark: &crate::share::scribbled::typed::marks::Mark| {
+    let is_plain = |mark: &Mark| {
         (mark.has("watered") || mark.has("water"))
             && !matches!(mark.folded.as_str(), "gave" | "give" | "eche" | "echamos" | "di" | "le eche")
     };
@@ -95,7 +95,7 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     if bare_number(clause) || clause.amount("units.ask").is_some() {
-        clause.lacks.push(Why::NoUnit);
+        clause.lacks.push(Why::NoUnit("l, mm"));
     }
     let subjects = subject(clause, &[Tray, Bed, Place], true)?;
     clause.take(&["whole"]);
@@ -146,6 +146,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     let safe = clause.head(&["no_wait"]).is_some().then_some(0.0);
     let wait = clause.take(&["wait"]).is_some();
     let days = safe.or_else(|| wait.then(|| clause.amount("units.day")).flatten());
+    let days = days.or_else(|| wait.then(|| clause.amount("units.week")).flatten().map(|weeks| weeks * 7.0));
     let remedy = clause.text(&["remedy"], false);
     clause.weight += if remedy.is_some() { 8 } else { 0 };
     if !sprayed && remedy.is_none() {
@@ -185,16 +186,24 @@ pub(crate) fn plug_checked(clause: &mut Clause) -> Option<Drafts> {
     let found =
         ["plug_crumbles", "plug_circling", "plug_holds"].into_iter().find(|role| clause.take(&[role]).is_some())?;
     clause.weight += 5;
-    clause.take(&["one_lifted", "bag", "gives"]);
+    // "saqué 2 k1 para ver": plants lifted to look at are no plants thrown away.
+    if clause.take(&["to_look"]).is_some() {
+        clause.take(&["cull", "harvest"]);
+        clause.number();
+    }
+    clause.take(&["one_lifted", "bag", "gives", "saw"]);
     let subjects = subject(clause, &[Tray], true)?;
     let roots = found.trim_start_matches("plug_");
     for_each("plug_checked", &subjects, &fields([("roots", Some(json!(roots)))]))
 }
 
 pub(crate) fn roots_cut(clause: &mut Clause) -> Option<Drafts> {
+    let in_one = clause.marks.iter().any(|mark| mark.has("root") && mark.has("root_cut"));
     clause.head(&["root"])?;
-    clause.head(&["root_cut"])?;
-    clause.take(&["plug_circling"]);
+    if !in_one {
+        clause.head(&["root_cut"])?;
+    }
+    clause.take(&["plug_circling", "whole"]);
     let subjects = subject(clause, &[Tray], true)?;
     for_each("roots_cut", &subjects, &Fields::new())
 }
@@ -266,7 +275,8 @@ pub(crate) fn measured(clause: &mut Clause) -> Option<Drafts> {
     let of_collar = clause.take(&["collar"]);
     let tray_at = clause.find_name(Tray)?;
     let tray = clause.name(Tray)?;
-    let collar = of_collar.and_then(|at| collar_mm(clause, at));
+    let collars = of_collar.map(|at| several_collars_mm(clause, at)).unwrap_or_default();
+    let collar = of_collar.filter(|_| collars.is_empty()).and_then(|at| collar_mm(clause, at));
     let mut heights: Vec<(usize, f64)> = Vec::new();
     for i in 0..clause.marks.len() {
         let height = match clause.marks[i].what {
@@ -283,18 +293,36 @@ pub(crate) fn measured(clause: &mut Clause) -> Option<Drafts> {
     if heights.is_empty() {
         clause.lacks.push(Why::NoNumber);
     }
-    // A collar is that of one plant.
-    if of_collar.is_some() && (collar.is_none() || heights.len() != 1) {
+    // A collar is that of one plant; several are those of the plants in their order.
+    let is_one = collar.is_some() && heights.len() == 1;
+    if of_collar.is_some() && !is_one && (collars.is_empty() || collars.len() != heights.len()) {
         clause.lacks.push(Why::Several);
     }
     clause.take(&["small.thing", "gives"]);
-    let plants: Vec<Value> = heights
-        .iter()
-        .map(|(_, height)| {
-            Value::Object(fields([("height_cm", Some(number_value(*height))), ("collar_mm", collar.map(number_value))]))
-        })
-        .collect();
+    let plant = |(n, (_, height)): (usize, &(usize, f64))| {
+        let collar = collars.get(n).copied().or(collar).map(number_value);
+        Value::Object(fields([("height_cm", Some(number_value(*height))), ("collar_mm", collar)]))
+    };
+    let plants: Vec<Value> = heights.iter().enumerate().map(plant).collect();
     one("measured", fields([("tray", Some(json!(tray))), ("plants", Some(Value::from(plants)))]))
+}
+
+/// Uses the thicknesses of several plants behind the word for the collar, mm: "collars 6, 6.2, 5.8 mm".
+fn several_collars_mm(clause: &mut Clause, at: usize) -> Vec<f64> {
+    let value = |mark: &Mark| match mark.what {
+        What::Number { value, is_minus: false, .. } | What::Amount(value, "units.mm") => Some(value),
+        _ => None,
+    };
+    let behind: Vec<(usize, f64)> = (at + 1..clause.marks.len())
+        .filter(|i| clause.is_free(*i))
+        .map_while(|i| value(&clause.marks[i]).map(|value| (i, value)))
+        .collect();
+    let before = (0..at).filter(|i| clause.is_free(*i) && value(&clause.marks[*i]).is_some()).count();
+    if behind.len() < 2 || before != behind.len() {
+        return Vec::new();
+    }
+    behind.iter().for_each(|(i, _)| clause.use_mark(*i));
+    behind.into_iter().map(|(_, value)| value).collect()
 }
 
 /// Uses the thickness that stands behind the word for the collar, mm.

@@ -87,14 +87,14 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
     if clause.weight < 10 || waiting.is_some() {
         return None;
     }
-    clause.take(&["frost", "temperature", "small.about", "rain_manner", "receive"]);
+    clause.take(&["frost", "temperature", "small.about", "rain_manner", "receive", "gives", "asides.says"]);
     if clause.take(&["below_zero"]).is_some() {
         let low = told.get("tmin_c").and_then(Value::as_f64)?;
         told.insert("tmin_c".into(), number_value(-low.abs()));
     }
     if told.is_empty() || open.is_some() {
         clause.take(&["mood.vague"]);
-        clause.lacks.push(Why::NoUnit);
+        clause.lacks.push(Why::NoUnit("mm, °C"));
     }
     let of = |field: &str| told.get(field).and_then(Value::as_f64);
     if let (Some(low), Some(high)) = (of("tmin_c"), of("tmax_c"))
@@ -118,7 +118,7 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     clause.weight += if in_lux { 10 } else { 0 };
-    clause.take(&["reach"]);
+    clause.take(if in_lux { &["reach", "shade"] } else { &["reach"] });
     if clause.has("under") || clause.has("beneath") {
         clause.species();
     }
@@ -146,7 +146,7 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         let lux = |clause: &mut Clause| clause.amount("units.lux").or_else(|| clause.number());
         let (Some(first), Some(second)) = (lux(clause), lux(clause)) else {
             clause.take(&["under", "open"]);
-            clause.lacks.push(Why::NoUnit);
+            clause.lacks.push(Why::NoUnit("%, lux"));
             return one("light_read", told);
         };
         // What is under trees is never brighter than the open.
@@ -170,7 +170,8 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     }
     let rod = clause.amount("units.mm");
     let push = clause.amount("units.kg");
-    let depth = clause.amount("units.cm");
+    let says_how_deep = clause.has("reach") && clause.has("rod");
+    let depth = clause.amount("units.cm").or_else(|| if says_how_deep { clause.number() } else { None });
     let days = clause.amount("units.day");
     let soaked = clause.take(&["soaked"]).is_some();
     let wet = match () {
@@ -189,7 +190,7 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     clause.take(&["push", "deep", "rod", "reach"]);
     let bed = clause.name(Bed)?;
     if mpa.is_none() && !(rod.is_some() && push.is_some()) && wet != Some(true) {
-        clause.lacks.push(Why::NoUnit);
+        clause.lacks.push(Why::NoUnit("MPa; mm, kg, cm"));
     }
     if days.is_some() && !soaked {
         return None;
@@ -247,6 +248,7 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
     };
     clause.lacks.extend(open.map(|(word, _)| Why::WeedsOrAll(word)));
     clause.weight -= if otherwise { CLEAR_BY } else { 0 };
+    let depth = if task == "holes" { depth_cm(clause) } else { None };
     let count = if task == "holes" { clause.number() } else { None };
     if task == "holes" {
         clause.take(&["hole", "small.for"]);
@@ -264,8 +266,34 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
     }
     one(
         "prepared",
-        fields([("bed", Some(json!(bed))), ("task", Some(json!(task))), ("count", count.map(number_value))]),
+        fields([
+            ("bed", Some(json!(bed))),
+            ("task", Some(json!(task))),
+            ("count", count.map(number_value)),
+            ("depth_cm", depth.map(number_value)),
+        ]),
     )
+}
+
+/// Uses how deep holes are: "40 cm deep", "40 deep".
+fn depth_cm(clause: &mut Clause) -> Option<f64> {
+    let in_cm = clause.amount("units.cm");
+    let bare = (1..clause.marks.len()).find(|at| {
+        let beside = clause.marks[at - 1].number().is_some() && clause.is_free(at - 1);
+        beside && clause.is_free(*at) && clause.marks[*at].has("deep")
+    });
+    let depth = match (in_cm, bare) {
+        (Some(depth), _) => Some(depth),
+        (None, Some(at)) => {
+            clause.use_mark(at - 1);
+            clause.marks[at - 1].number()
+        }
+        (None, None) => None,
+    };
+    if depth.is_some() {
+        clause.take(&["deep"]);
+    }
+    depth
 }
 
 /// Fewer holes than the bed has places do not make it dug; where its plan does not say how many it has nobody knows.

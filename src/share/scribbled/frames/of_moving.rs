@@ -31,6 +31,7 @@ pub(crate) fn carried(clause: &mut Clause) -> Option<Drafts> {
     let is_headed = clause.head(&["carry"]).is_some();
     let is_headed = clause.take(&["small.to"]).is_some() && found.as_ref().is_some_and(|(_, led)| *led) || is_headed;
     let trays = subject(clause, &[Tray], is_headed)?;
+    clause.take(&["whole", "open", "under"]);
     let Some((place, _)) = found else {
         if !is_headed || clause.find_name(Bed).is_some() || clause.find_number().is_some() {
             return None;

@@ -94,25 +94,44 @@ pub(crate) fn nurse_counted(clause: &mut Clause) -> Option<Drafts> {
     one("nurse_counted", fields(told))
 }
 
+/// The one plant of a bed that bears bunches: no other word says which it was.
+fn the_bearer_of_bunches(clause: &Clause, bed: &str) -> Option<String> {
+    let names = clause.known.names;
+    let bearers: Vec<String> = ["banana", "plantain"].iter().flat_map(|name| names.species_called(name)).collect();
+    let mut there = names.nurses_in(bed).into_iter().filter(|key| bearers.contains(key));
+    let first = there.next()?;
+    there.next().is_none().then_some(first)
+}
+
 pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let bed = clause.name(Bed)?;
     let kg = clause.amount("units.kg");
+    let in_other_units = clause.amount("units.ask").is_some();
     let bunches = clause.take(&["bunch"]).is_some();
     let fell = clause.head(&["fell"]).is_some();
     let leaves = clause.head(&["leaf"]).is_some();
     let harvest = clause.head(&["harvest"]).is_some();
     let pruned = clause.has("prune");
+    let of_stem = clause.has("cut_stem");
     let cut = clause.head(&["cut", "prune"]).is_some();
-    if !(fell || leaves || harvest || cut || kg.is_some()) {
+    if !(fell || leaves || harvest || cut || kg.is_some() || bunches && in_other_units) {
         return None;
     }
-    let (nurse, is_nurse) = species_in(clause, &bed)?;
+    let (nurse, is_nurse) = match species_in(clause, &bed) {
+        Some(named) => named,
+        None if bunches => (the_bearer_of_bunches(clause, &bed)?, true),
+        None => return None,
+    };
     if !is_nurse {
         return None;
+    }
+    if in_other_units {
+        clause.lacks.push(Why::NoUnit("kg"));
     }
     let what = match () {
         () if bunches || harvest || kg.is_some() => "harvest",
         () if fell => "felled",
+        () if of_stem => "stem",
         () if leaves || pruned => "leaves",
         () => {
             clause.lacks.push(Why::Several);
@@ -125,7 +144,7 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     // "cassava lifted": all of it.
     let lifted = harvest && !bunches && kg.is_none() && count.is_none();
     let share = share.or(lifted.then_some(1.0));
-    clause.take(&["small.thing"]);
+    clause.take(&["small.thing", "small.about"]);
     let is_open = share.is_none() && count.is_none();
     if is_open {
         clause.lacks.push(Why::NoNumber);

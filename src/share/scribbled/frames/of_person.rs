@@ -43,7 +43,12 @@ fn only_the_person(text: &str) -> String {
         let bare = folded.trim_end_matches('.');
         word.starts_with(char::is_uppercase) || lexicon.is(bare, "small.person") || lexicon.is(bare, "small.title")
     };
-    let named: Vec<&str> = text.split(' ').filter(names).collect();
+    // "Vino don Chepe": a word that says what somebody did is no part of a name.
+    let is_word = |word: &str| {
+        let roles = lexicon.roles(&crate::share::scribbled::lexicon::fold(word));
+        !roles.is_empty() && !roles.iter().any(|role| matches!(*role, "small.person" | "small.title"))
+    };
+    let named: Vec<&str> = text.split(' ').filter(names).filter(|word| !is_word(word)).collect();
     if named.is_empty() { text.to_string() } else { named.join(" ") }
 }
 
@@ -139,7 +144,7 @@ pub(crate) fn worked(clause: &mut Clause) -> Option<Drafts> {
             return None;
         }
         clause.take(&["mood.vague"]);
-        clause.lacks.push(Why::NoUnit);
+        clause.lacks.push(Why::NoUnit("h"));
     }
     let person = clause.text(&["small.title", "small.person"], true).or_else(|| clause.species_as_a_name());
     let is_first = person.as_ref().is_some_and(|name| name.chars().next().is_some_and(char::is_uppercase));

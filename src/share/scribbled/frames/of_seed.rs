@@ -48,7 +48,8 @@ pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
     }
     let container = clause.find_name(Container).and_then(|_| clause.container());
     let lot = lot(clause);
-    let seeds = clause.count();
+    let mass = clause.grams();
+    let seeds = if mass.is_some() { None } else { clause.count() };
     let known_tray = clause.name(Tray);
     let tray = known_tray.clone().or_else(|| clause.new_code());
     if lot.is_none() && !(says_seed || container.is_some()) {
@@ -87,6 +88,7 @@ pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
         ("tray", tray.map(Value::from)),
         ("lot", lot.map(Value::from)),
         ("seeds", seeds.map(number_value)),
+        ("mass_g", mass.map(number_value)),
         ("container", container.map(Value::from)),
         ("place", place.map(Value::from)),
     ];
@@ -158,7 +160,8 @@ pub(crate) fn lot_received(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let species = clause.species()?;
-    let seeds = clause.count();
+    let mass = clause.grams();
+    let seeds = if mass.is_some() { None } else { clause.count() };
     let lot = clause.new_code();
     let from = (0..clause.marks.len())
         .rev()
@@ -182,6 +185,7 @@ pub(crate) fn lot_received(clause: &mut Clause) -> Option<Drafts> {
         ("lot", lot.map(Value::from)),
         ("species", species.first().map(|key| json!(key))),
         ("seeds", seeds.map(number_value)),
+        ("mass_g", mass.map(number_value)),
         ("source", source.map(Value::from)),
     ];
     one("lot_received", fields(told))
@@ -191,12 +195,14 @@ pub(crate) fn lot_counted(clause: &mut Clause) -> Option<Drafts> {
     let says_lot = clause.head(&["lot"]).is_some();
     let says_seed = clause.head(&["seed"]).is_some();
     let remains = clause.head(&["left", "count"]).is_some();
-    if !says_lot && !says_seed || clause.has("sow") || clause.has("resow") {
+    let mass = clause.grams();
+    let says_it = says_lot || says_seed || mass.is_some() && clause.is_surely(Lot);
+    if !says_it || clause.has("sow") || clause.has("resow") {
         return None;
     }
     let lot = clause.name(Lot)?;
     clause.species();
-    let seeds = clause.count();
+    let seeds = if mass.is_some() { None } else { clause.count() };
     let about = clause.take(&["small.about"]).is_some();
     if !remains && !says_lot && !clause.is_surely(Lot) {
         clause.lacks.push(Why::Several);
@@ -205,6 +211,7 @@ pub(crate) fn lot_counted(clause: &mut Clause) -> Option<Drafts> {
     let told = [
         ("lot", Some(json!(lot))),
         ("seeds", seeds.map(number_value)),
+        ("mass_g", mass.map(number_value)),
         // No field holds it: the line is kept beside the count.
         ("about", about.then_some(json!(true))),
     ];
@@ -278,6 +285,16 @@ fn named_or_first(clause: &mut Clause) -> Option<String> {
     Some(found)
 }
 
+/// Uses the words for the form that plants come in.
+fn form_of(clause: &mut Clause, in_a_container: bool) -> Option<&'static str> {
+    match () {
+        () if clause.take(&["bare_root"]).is_some() => Some("bare_root"),
+        () if clause.take(&["stump"]).is_some() => Some("stump"),
+        () if clause.has("bag") || in_a_container => Some("bag"),
+        () => None,
+    }
+}
+
 pub(crate) fn plants_received(clause: &mut Clause) -> Option<Drafts> {
     if clause.has("seed") || clause.find_name(Bed).is_some() {
         return None;
@@ -301,7 +318,8 @@ pub(crate) fn plants_received(clause: &mut Clause) -> Option<Drafts> {
     }
     let container = clause.find_name(Container).and_then(|_| clause.container());
     let place = clause.name(Place);
-    clause.take(&["small.thing", "seedling", "bag"]);
+    let form = form_of(clause, container.is_some());
+    clause.take(&["small.thing", "seedling", "bag", "tray"]);
     let source = person_behind(clause, &["small.from"]).or_else(|| named_or_first(clause));
     clause.take(&["small.from", "small.to"]);
     let from = match () {
@@ -317,6 +335,7 @@ pub(crate) fn plants_received(clause: &mut Clause) -> Option<Drafts> {
         ("species", species.first().map(|key| json!(key))),
         ("count", count.map(number_value)),
         ("from", from.map(Value::from)),
+        ("form", form.map(Value::from)),
         ("container", container.map(Value::from)),
         ("place", place.map(Value::from)),
         ("source", source.map(Value::from)),

@@ -85,6 +85,33 @@ fn clock(clause: &Clause) -> Option<Value> {
     })
 }
 
+/// "k1 and k2: 40 and 31": as many numbers as trays, behind them all.
+pub(crate) fn counted_each(clause: &mut Clause) -> Option<Drafts> {
+    let places =
+        |is: &dyn Fn(&Mark) -> bool| (0..clause.marks.len()).filter(|i| is(&clause.marks[*i])).collect::<Vec<_>>();
+    let trays = places(&|mark| mark.is_name_of(Tray));
+    let numbers = places(&|mark| matches!(mark.what, What::Number { is_minus: false, .. }));
+    if trays.len() < 2 || trays.len() != numbers.len() || trays.last() > numbers.first() || !clause.is_surely(Tray) {
+        return None;
+    }
+    clause.take(&["count", "left", "up"]);
+    clause.weight += 10;
+    let mut drafts = Drafts::new();
+    for (tray_at, number_at) in trays.into_iter().zip(numbers) {
+        let name = clause.name_here(tray_at, Tray)?;
+        let standing = clause.marks[number_at].number()?;
+        clause.use_mark(number_at);
+        let books = clause.known.names.standing(&name).map_or(0.0, f64::from);
+        if standing.fract() != 0.0 {
+            clause.lacks.push(Why::NotWhole(standing));
+        } else if standing * 2.0 < books {
+            clause.lacks.push(Why::OverHalf(books as u32));
+        }
+        drafts.push(("counted", fields([("tray", Some(json!(name))), ("standing", Some(number_value(standing)))])));
+    }
+    Some(drafts)
+}
+
 pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     if has_minus(clause) || has_cross(clause) {
         return None;
@@ -205,7 +232,7 @@ pub(crate) fn does_something(text: &str) -> bool {
 
 /// Uses everything behind "because": no number and no name stands there.
 fn because(clause: &mut Clause) -> Option<String> {
-    let says = |mark: &Mark| matches!(mark.folded.as_str(), "because" | "porque" | "bc" | "b/c" | "because they were");
+    let says = |mark: &Mark| mark.has("asides.because") || mark.folded == "because they were";
     let at = clause.marks.iter().position(says)?;
     let behind = clause.marks.get(at + 1..).filter(|behind| !behind.is_empty())?;
     let is_text = |mark: &Mark| matches!(mark.what, What::Word | What::Unknown | What::Sign(_));
@@ -299,6 +326,21 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     one("lost", fields(told))
 }
 
+/// "xq están chuecas": the reason without the words that lead it.
+fn the_reason_of(said: &str) -> String {
+    const LEADS: [&str; 14] = [
+        "estan", "estaban", "esta", "son", "eran", "are", "were", "they", "theyre", "they're", "por", "the", "las",
+        "los",
+    ];
+    let lexicon = crate::share::scribbled::lexicon::lexicon();
+    let leads = |word: &str| {
+        let folded = crate::share::scribbled::lexicon::fold(word);
+        LEADS.contains(&folded.as_str()) || lexicon.is(&folded, "asides.because")
+    };
+    let words: Vec<&str> = said.split(' ').skip_while(|word| leads(word)).collect();
+    if words.is_empty() { said.to_string() } else { words.join(" ") }
+}
+
 pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let thin = clause.take(&["thin"]).is_some();
     let cull = clause.head(&["cull"]);
@@ -307,6 +349,9 @@ pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     clause.weight += if thin || crossed { 10 } else { 0 };
+    if clause.has("to_look") {
+        return None;
+    }
     let plain = cull.map(|at| clause.marks[at].folded.clone()).unwrap_or_default();
     let name = tray(clause, true)?;
     let count = clause.count();
@@ -314,7 +359,7 @@ pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     if said.as_deref().is_some_and(|said| does_something(said) && !clause.has("poor")) {
         clause.lacks.push(Why::Several);
     }
-    let why = said.or_else(|| thin.then(|| "thinned".to_string()));
+    let why = said.map(|said| the_reason_of(&said)).or_else(|| thin.then(|| "thinned".to_string()));
     clause.take(&["small.thing", "poor", "small.by"]);
     same_species(clause, &name);
     // A plant taken out says no word of why: sold, lifted, planted?

@@ -35,6 +35,9 @@ impl Names for World {
     fn species_called(&self, name: &str) -> Vec<String> {
         SPECIES.iter().filter(|(_, names)| names.contains(&name)).map(|(key, _)| key.to_string()).collect()
     }
+    fn species_near(&self, _: &str) -> Vec<String> {
+        Vec::new()
+    }
     fn species_like(&self, _: &str) -> Vec<String> {
         Vec::new()
     }
@@ -92,6 +95,9 @@ impl Names for Other {
     }
     fn species_called(&self, name: &str) -> Vec<String> {
         World.species_called(name)
+    }
+    fn species_near(&self, _: &str) -> Vec<String> {
+        Vec::new()
     }
     fn species_like(&self, _: &str) -> Vec<String> {
         Vec::new()

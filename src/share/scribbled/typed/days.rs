@@ -71,8 +71,13 @@ pub(crate) fn day_at(words: &[Word], i: usize, today: Day) -> Option<(SaidDay, u
 fn days_ago(words: &[Word], i: usize, today: Day) -> Option<(SaidDay, usize)> {
     let lexicon = lexicon();
     let before = usize::from(words.get(i)?.folded == "hace");
-    let figure = super::numbers::number_at(words, i + before)?;
-    let unit = i + before + figure.words;
+    let article = matches!(words.get(i + before)?.folded.as_str(), "a" | "an" | "one" | "una" | "un");
+    let (value, taken) = match super::numbers::number_at(words, i + before) {
+        Some(figure) => (figure.value, figure.words),
+        None if article => (1.0, 1),
+        None => return None,
+    };
+    let unit = i + before + taken;
     let length = match words.get(unit)?.folded.as_str() {
         word if lexicon.is(word, "units.day") => 1.0,
         word if lexicon.is(word, "units.week") => 7.0,
@@ -82,16 +87,15 @@ fn days_ago(words: &[Word], i: usize, today: Day) -> Option<(SaidDay, usize)> {
     if behind == 1 && words.get(unit + 1).is_none_or(|word| word.folded != "ago") {
         return None;
     }
-    let days = figure.value * length;
+    let days = value * length;
     (days.fract() == 0.0 && days < 400.0)
-        .then_some((SaidDay::On(today.plus(-(days as i32))), before + figure.words + 1 + behind))
+        .then_some((SaidDay::On(today.plus(-(days as i32))), before + taken + 1 + behind))
 }
 
 /// "the 12th", "el 12" behind a word that leads a day.
 fn bare_day_of_month(words: &[Word], i: usize, lead: usize, today: Day) -> Option<(SaidDay, usize)> {
     let word = words.get(i + lead)?.folded.as_str();
-    let ordinal =
-        word.strip_suffix("th").or(word.strip_suffix("st")).or(word.strip_suffix("nd")).or(word.strip_suffix("rd"));
+    let ordinal = Some(without_ordinal(word)).filter(|bare| *bare != word);
     // "each 3rd day" is a step.
     if words.get(i + lead + 1).is_some_and(|word| lexicon().is(&word.folded, "units.day")) {
         return None;
@@ -131,6 +135,9 @@ fn weekday_said(back: i32, today: Day, coming: bool) -> SaidDay {
 }
 
 fn month_date_at(words: &[Word], i: usize, today: Day, coming: bool) -> Option<(SaidDay, usize)> {
+    if let Some(found) = in_one_word(&words.get(i)?.folded, today, coming) {
+        return Some((found, 1));
+    }
     let first = words.get(i)?.folded.replace(' ', "-");
     let parts: Vec<u32> =
         first.split(['/', '-']).map(|part| part.parse().ok()).collect::<Option<_>>().unwrap_or_default();
@@ -151,8 +158,13 @@ fn month_date_at(words: &[Word], i: usize, today: Day, coming: bool) -> Option<(
         return Some((settled(Day::from_ymd(year as i32, month, day), today, coming), 1));
     }
     let lexicon = lexicon();
-    let number =
-        |j: usize| words.get(j).and_then(|word| in_figures(word.folded.trim_end_matches("th"))).map(|n| n as u32);
+    let number = |j: usize| {
+        words
+            .get(j)
+            .and_then(|word| in_figures(without_ordinal(&word.folded)))
+            .filter(|n| n.fract() == 0.0)
+            .map(|n| n as u32)
+    };
     let (day, month, mut taken) = match number(i) {
         Some(day) => {
             let gap = usize::from(words.get(i + 1).is_some_and(|word| matches!(word.folded.as_str(), "de" | "of")));
@@ -172,6 +184,44 @@ fn month_date_at(words: &[Word], i: usize, today: Day, coming: bool) -> Option<(
         return Some((settled(Day::from_ymd(year as i32, month, day), today, coming), taken));
     }
     Some((nearest_year(day, month, today, coming), taken))
+}
+
+fn without_ordinal(word: &str) -> &str {
+    ["th", "st", "nd", "rd"].iter().find_map(|ending| word.strip_suffix(ending)).unwrap_or(word)
+}
+
+/// "15-jun", "15jun", "jun-15", "15-jun-26", "16.vi", "17.06.26".
+fn in_one_word(folded: &str, today: Day, coming: bool) -> Option<SaidDay> {
+    const ROMAN: [&str; 12] = ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii"];
+    let is_letters = |text: &str| text.chars().all(char::is_alphabetic);
+    let parted: Vec<&str> = folded.split([' ', '.', '/']).collect();
+    let glued = folded.find(char::is_alphabetic).map(|at| folded.split_at(at));
+    let pieces: Vec<&str> = match (&parted[..], glued) {
+        ([_], Some((day, month))) if !day.is_empty() && month.len() > 2 => vec![day, month],
+        _ => parted,
+    };
+    let has_dot = folded.contains('.');
+    let month = |text: &str| match has_dot {
+        true => ROMAN.iter().position(|roman| *roman == text).map(|at| at as u32 + 1).or_else(|| text.parse().ok()),
+        false => None,
+    };
+    let named = |text: &str| lexicon().month(text).filter(|_| is_letters(text) && text.len() > 2);
+    let (day, month, year) = match pieces[..] {
+        [day, of] if named(of).is_some() => (day.parse().ok()?, named(of)?, None),
+        [of, day] if named(of).is_some() => (day.parse().ok()?, named(of)?, None),
+        [day, of, year] if named(of).is_some() => (day.parse().ok()?, named(of)?, Some(year)),
+        [day, roman] if is_letters(roman) => (day.parse().ok()?, month(roman)?, None),
+        [day, of, year] => (day.parse().ok()?, month(of)?, Some(year)),
+        _ => return None,
+    };
+    let year: Option<i32> = match year {
+        Some(year) => Some(year.parse().ok()?),
+        None => None,
+    };
+    Some(match year {
+        Some(year) => settled(Day::from_ymd(if year < 100 { 2000 + year } else { year }, month, day), today, coming),
+        None => nearest_year(day, month, today, coming),
+    })
 }
 
 fn settled(day: Option<Day>, today: Day, coming: bool) -> SaidDay {

@@ -107,7 +107,34 @@ pub(crate) fn marks(words: &[Word], known: &Known, today: Day) -> Vec<Mark> {
         marks.push(mark);
         i += taken;
     }
-    settled(marks)
+    settled(with_the_same_name(marks, known))
+}
+
+/// "line 1 and 2": the second number is that of a second name.
+fn with_the_same_name(mut marks: Vec<Mark>, known: &Known) -> Vec<Mark> {
+    for at in 2..marks.len() {
+        let (What::Name(names), true) = (&marks[at - 2].what, is_joined(&marks, at)) else { continue };
+        let number = marks[at].typed.clone();
+        let head = |name: &str| name.rsplit_once(' ').map(|(head, _)| head.to_lowercase());
+        let same = |(of, name): &&(NameOf, String)| {
+            let is_of = |(other_of, other): &&(NameOf, String)| other_of == of && head(other) == head(name);
+            names.iter().any(|one| is_of(&one)) && name.rsplit_once(' ').is_some_and(|(_, end)| end == number)
+        };
+        let found: Vec<(NameOf, String)> = known.all.iter().filter(same).cloned().collect();
+        if !found.is_empty() {
+            marks[at].what = What::Name(found);
+        }
+    }
+    marks
+}
+
+/// Whether a bare number stands behind a joining word or a comma, and nothing behind it says what it is of.
+fn is_joined(marks: &[Mark], at: usize) -> bool {
+    let joins = marks[at - 1].has("small.and") || marks[at - 1].is_sign(',');
+    let is_of_nothing = marks.get(at + 1).is_none_or(|mark| {
+        matches!(mark.what, What::Sign(_) | What::Day(_)) || mark.has("small.and") || mark.has("small.to")
+    });
+    joins && is_of_nothing && matches!(marks[at].what, What::Number { is_minus: false, .. })
 }
 
 fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark]) -> (What, usize) {
@@ -126,6 +153,9 @@ fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark])
         .or_else(|| share_at(words, i))
     {
         return found;
+    }
+    if let Some(figure) = number_at(words, i).filter(|_| words[i].typed.contains('/')) {
+        return number_mark(words, i, figure);
     }
     if let Some((day, taken)) = day_at(words, i, today)
         && !is_the_sun(words, i, before)
@@ -247,6 +277,12 @@ fn number_mark(words: &[Word], i: usize, figure: Figure) -> (What, usize) {
         && (!figure.is_weak || is_whole_word)
     {
         return (What::Amount(figure.value, unit), figure.words + article + taken);
+    }
+    // "0.8 in" at an end, "1 in of rain".
+    let in_inches = words.get(after).is_some_and(|word| word.folded == "in")
+        && words.get(after + 1).is_none_or(|next| next.is_sign() || matches!(next.folded.as_str(), "of" | "rain"));
+    if in_inches && !figure.is_minus {
+        return (What::Amount(figure.value, "units.inch"), figure.words + 1);
     }
     if figure.is_part {
         return (What::Part(figure.value), figure.words);

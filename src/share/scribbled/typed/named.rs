@@ -1,10 +1,12 @@
 //! The names a line may speak of, found as people type them: without hyphens, in other capitals, in the plural.
 
-use super::lexicon::{fold, lexicon};
+use super::lexicon::{fold, lexicon, vocabulary};
 use super::numbers::in_figures;
 use super::words::{Word, words};
+use crate::base::name_search::sounds;
 pub use crate::nursery::entry::shape::NameOf;
-use std::collections::HashMap;
+use std::cell::RefCell;
+use std::collections::{HashMap, HashSet};
 
 /// What the reader must know of the nursery.
 pub trait Names {
@@ -12,6 +14,8 @@ pub trait Names {
     fn all(&self) -> Vec<(NameOf, String)>;
     /// The keys of the species that bear just this name, in the singular or as the nursery writes it.
     fn species_called(&self, name: &str) -> Vec<String>;
+    /// The keys of the species whose name is a slip of the pen away from this one.
+    fn species_near(&self, name: &str) -> Vec<String>;
     /// The same where only a part of the name is said.
     fn species_like(&self, name: &str) -> Vec<String>;
     /// The species of a tray or a lot.
@@ -32,6 +36,8 @@ pub trait Names {
     fn is_seedbed(&self, tray: &str) -> bool;
 }
 
+/// A shorter word is near too many names.
+const LEAST_LETTERS: usize = 5;
 /// The longest word that is compared with names, bytes.
 const LONGEST_NAME: usize = 48;
 
@@ -45,6 +51,14 @@ struct OneName {
 pub(crate) struct Known<'a> {
     pub names: &'a dyn Names,
     by_first: HashMap<String, Vec<OneName>>,
+    /// Trays and lots by their letters and their number: noughts and hyphens do not count.
+    by_number: HashMap<(String, u64), Vec<(NameOf, String)>>,
+    /// Beds, places and containers whose name is made of words.
+    in_words: Vec<OneName>,
+    /// Every piece of a name.
+    all_pieces: HashSet<String>,
+    /// Plants that were looked for by a name with a slip in it.
+    near: RefCell<HashMap<String, Vec<String>>>,
     /// Containers with their volume in litres.
     volumes: Vec<(String, f64)>,
     pub all: Vec<(NameOf, String)>,
@@ -69,7 +83,16 @@ fn litres(words: &[Word]) -> Option<(f64, usize)> {
 
 impl<'a> Known<'a> {
     pub fn new(names: &'a dyn Names) -> Known<'a> {
-        let mut known = Known { names, by_first: HashMap::new(), volumes: Vec::new(), all: Vec::new() };
+        let mut known = Known {
+            names,
+            by_first: HashMap::new(),
+            by_number: HashMap::new(),
+            in_words: Vec::new(),
+            all_pieces: HashSet::new(),
+            near: RefCell::default(),
+            volumes: Vec::new(),
+            all: Vec::new(),
+        };
         names.all().into_iter().for_each(|(name_of, name)| known.learn(name_of, name));
         known
     }
@@ -79,6 +102,15 @@ impl<'a> Known<'a> {
         self.all.push((name_of, name.clone()));
         let parts = pieces(&name);
         let whole: String = parts.concat();
+        self.all_pieces.extend(parts.iter().cloned());
+        let numbered = letters_and_number(&whole).filter(|_| matches!(name_of, NameOf::Tray | NameOf::Lot));
+        if let Some(key) = numbered {
+            self.by_number.entry(key).or_default().push((name_of, name.clone()));
+        }
+        let is_long = |part: &String| part.len() >= LEAST_LETTERS - 1 && part.chars().all(char::is_alphabetic);
+        if !matches!(name_of, NameOf::Tray | NameOf::Lot) && parts.iter().any(is_long) {
+            self.in_words.push(OneName { name_of, name: name.clone(), pieces: parts.clone() });
+        }
         for pieces in [parts, vec![whole]] {
             let Some(first) = pieces.first().cloned() else { continue };
             let of_first = self.by_first.entry(first).or_default();
@@ -118,7 +150,61 @@ impl<'a> Known<'a> {
             words.get(i..i + longest).map(|words| words.iter().map(|w| w.typed.as_str()).collect::<Vec<_>>().join(" "));
         // A name typed as it is comes first.
         found.sort_by_key(|(_, name)| Some(name) != typed.as_ref());
-        (!found.is_empty()).then_some((found, longest))
+        match found.is_empty() {
+            false => Some((found, longest)),
+            true => self.by_its_number(words, i).or_else(|| self.nearly_at(words, i)),
+        }
+    }
+
+    /// "cof21" for cof-021, "cof 021", and "L05" where one lot alone ends so.
+    fn by_its_number(&self, words: &[Word], i: usize) -> Option<(Vec<(NameOf, String)>, usize)> {
+        let typed = squeezed(&words.get(i)?.typed);
+        let one = |names: &Vec<(NameOf, String)>, taken: usize| (names.len() == 1).then(|| (names.clone(), taken));
+        if let Some(key) = letters_and_number(&typed) {
+            if let Some(found) = self.by_number.get(&key).and_then(|names| one(names, 1)) {
+                return Some(found);
+            }
+            let ends = |name: &String| name.rsplit_once('-').is_some_and(|(_, end)| squeezed(end) == typed);
+            let lots = self.all.iter().filter(|(of, name)| *of == NameOf::Lot && ends(name)).cloned().collect();
+            return one(&lots, 1);
+        }
+        // Two words are a code where the number is written out: "cof 21" may be 21 coffees.
+        let number = words.get(i + 1).filter(|word| word.typed.starts_with('0') && word.typed.len() > 1)?;
+        let key = letters_and_number(&format!("{typed}{}", number.typed))?;
+        self.by_number.get(&key).and_then(|names| one(names, 2))
+    }
+
+    /// The one bed, place or container whose name is a slip of the pen away; its numbers are never slips.
+    fn nearly_at(&self, words: &[Word], i: usize) -> Option<(Vec<(NameOf, String)>, usize)> {
+        let first = words.get(i)?;
+        if vocabulary().knows(&first.folded) || self.is_named(&first.typed) || self.is_a_plant(&first.typed) {
+            return None;
+        }
+        let fits = |one: &&OneName| {
+            let typed = words.get(i..i + one.pieces.len());
+            typed.is_some_and(|typed| {
+                one.pieces.iter().zip(typed).all(|(piece, word)| is_slip_of(&squeezed(&word.typed), piece))
+            })
+        };
+        let mut found: Vec<&OneName> = self.in_words.iter().filter(fits).collect();
+        found.sort_by_key(|one| std::cmp::Reverse(one.pieces.len()));
+        let longest = found.first()?.pieces.len();
+        let names: Vec<(NameOf, String)> =
+            found.iter().filter(|one| one.pieces.len() == longest).map(|one| (one.name_of, one.name.clone())).collect();
+        (names.len() == 1).then_some((names, longest))
+    }
+
+    /// Whether a word is a piece of a known name.
+    pub fn is_named(&self, word: &str) -> bool {
+        let piece = squeezed(word);
+        self.all_pieces.contains(&piece) || self.by_first.contains_key(&piece)
+    }
+
+    /// Whether a plant is called so.
+    pub fn is_a_plant(&self, word: &str) -> bool {
+        singulars(word)
+            .iter()
+            .any(|form| !self.names.species_called(form).is_empty() || !self.names.species_like(form).is_empty())
     }
 
     /// Whether a tray has nothing in it and nothing to come.
@@ -191,7 +277,26 @@ impl<'a> Known<'a> {
                 }
             }
         }
-        None
+        self.species_nearly_at(words, i)
+    }
+
+    /// A plant whose name is a slip of the pen away.
+    fn species_nearly_at(&self, words: &[Word], i: usize) -> Option<(Vec<String>, usize)> {
+        let word = words.get(i)?;
+        let is_word = word.folded.len() >= LEAST_LETTERS && word.folded.chars().all(char::is_alphabetic);
+        let is_capital = i > 0 && word.typed.starts_with(char::is_uppercase);
+        if !is_word || is_capital || vocabulary().knows(&word.folded) || self.is_named(&word.typed) {
+            return None;
+        }
+        let mut near = self.near.borrow_mut();
+        let keys = near.entry(word.folded.clone()).or_insert_with(|| self.names.species_near(&word.folded)).clone();
+        (!keys.is_empty()).then_some((keys, 1))
+    }
+
+    /// Whether a code is made of the first letters of a known name and its number: "R1" for Ridge 1.
+    pub fn is_of_initials(&self, typed: &str) -> bool {
+        let wanted = squeezed(typed);
+        self.all.iter().any(|(_, name)| initials(name).as_ref() == Some(&wanted))
     }
 
     /// The known names of one sort nearest to a word.
@@ -202,12 +307,46 @@ impl<'a> Known<'a> {
         }
         let is_of = |of: &NameOf| name_of.is_none_or(|wanted| wanted == *of);
         let fits = self.all.iter().filter(|(of, name)| is_of(of) && !self.is_empty_tray(*of, name));
-        let mut near: Vec<(usize, &String)> =
-            fits.map(|(_, name)| (strsim::osa_distance(&squeezed(name), &wanted), name)).collect();
+        // "R1" for Ridge 1: the first letters and the number lead.
+        let far = |name: &String| match initials(name) == Some(wanted.clone()) {
+            true => 0,
+            false => strsim::osa_distance(&squeezed(name), &wanted),
+        };
+        let mut near: Vec<(usize, &String)> = fits.map(|(_, name)| (far(name), name)).collect();
         near.sort();
         let most = (wanted.chars().count() / 2).max(1);
         near.into_iter().filter(|(far, _)| *far <= most).take(3).map(|(_, name)| name.clone()).collect()
     }
+}
+
+/// The first letters of the words of a name, with its number.
+fn initials(name: &str) -> Option<String> {
+    let parts = pieces(name);
+    let is_number = |part: &String| part.chars().all(|letter| letter.is_ascii_digit());
+    let short = |part: &String| if is_number(part) { part.clone() } else { part.chars().take(1).collect() };
+    (parts.len() > 1).then(|| parts.iter().map(short).collect())
+}
+
+/// The letters a code begins with, and the number it ends in.
+fn letters_and_number(squeezed: &str) -> Option<(String, u64)> {
+    let at = squeezed.find(|letter: char| letter.is_ascii_digit()).filter(|at| *at > 0)?;
+    let (letters, number) = squeezed.split_at(at);
+    Some((letters.to_string(), number.parse().ok()?))
+}
+
+/// Whether a word is a piece of a name, or a slip away from one that is made of letters.
+fn is_slip_of(typed: &str, piece: &str) -> bool {
+    /// From so many letters on two slips are one.
+    const LONG: usize = 8;
+    let in_letters = |text: &str| text.len() >= LEAST_LETTERS - 1 && text.chars().all(char::is_alphabetic);
+    if typed == piece || !in_letters(typed) || !in_letters(piece) {
+        return typed == piece;
+    }
+    let most = if piece.len() < LONG { 1 } else { 2 };
+    sounds(typed) == sounds(piece)
+        || piece.len() >= LEAST_LETTERS
+            && typed.chars().next() == piece.chars().next()
+            && strsim::osa_distance(typed, piece) <= most
 }
 
 fn singulars(text: &str) -> Vec<String> {

@@ -36,6 +36,18 @@ pub(crate) fn in_figures(text: &str) -> Option<f64> {
     joined.parse::<f64>().ok().map(|value| value * times)
 }
 
+/// Parts in figures.
+const PARTS: [(&str, f64); 6] = [("1/2", 0.5), ("1/4", 0.25), ("3/4", 0.75), ("½", 0.5), ("¼", 0.25), ("¾", 0.75)];
+
+/// How many a dozen or a gross are.
+fn set_of(word: &str) -> Option<f64> {
+    match () {
+        () if lexicon().is(word, "numbers.dozen") => Some(12.0),
+        () if lexicon().is(word, "numbers.gross") => Some(144.0),
+        () => None,
+    }
+}
+
 fn folded(words: &[Word], i: usize) -> &str {
     words.get(i).map_or("", |word| word.folded.as_str())
 }
@@ -60,10 +72,19 @@ pub(crate) fn number_at(words: &[Word], i: usize) -> Option<Figure> {
     if let Some(value) = ordinal.filter(|_| lexicon.is(folded(words, i + 1), "units.day")) {
         return whole(value, 1);
     }
-    let Some(value) = in_figures(typed) else { return in_words(words, i) };
     let behind = folded(words, i + 1);
+    if let Some(part) = PARTS.iter().find(|(written, _)| *written == typed).map(|(_, part)| *part) {
+        // "1/2" alone is a day.
+        let is_of = lexicon.roles(behind).iter().any(|role| role.starts_with("units."));
+        return match set_of(behind) {
+            Some(set) => whole(part * set, 2),
+            None if is_of || !typed.contains('/') => Some(Figure { is_part: true, ..whole(part, 1)? }),
+            None => None,
+        };
+    }
+    let Some(value) = in_figures(typed) else { return in_words(words, i) };
     match () {
-        () if lexicon.is(behind, "numbers.dozen") => whole(value * 12.0, 2),
+        () if set_of(behind).is_some() => whole(value * set_of(behind)?, 2),
         () if lexicon.is(behind, "numbers.thousand") => whole(value * 1000.0, 2),
         () => whole(value, 1),
     }
@@ -77,22 +98,22 @@ fn in_words(words: &[Word], i: usize) -> Option<Figure> {
         let phrase = phrase.iter().map(|word| word.folded.as_str()).collect::<Vec<_>>().join(" ");
         let part = [("numbers.half", 0.5), ("numbers.third", 1.0 / 3.0), ("numbers.quarter", 0.25)];
         if let Some((_, value)) = part.into_iter().find(|(role, _)| lexicon.is(&phrase, role)) {
-            if lexicon.is(folded(words, i + length), "numbers.dozen") {
-                return whole(value * 12.0, length + 1);
+            if let Some(set) = set_of(folded(words, i + length)) {
+                return whole(value * set, length + 1);
             }
             return Some(Figure { is_part: true, ..whole(value, length)? });
         }
-        if lexicon.is(&phrase, "numbers.dozen") {
-            return whole(12.0, length);
+        if let Some(set) = set_of(&phrase) {
+            return whole(set, length);
         }
         if lexicon.is(&phrase, "numbers.pair") {
             return whole(2.0, length);
         }
     }
-    if here == "a" && lexicon.is(folded(words, i + 1), "numbers.dozen") {
-        return whole(12.0, 2);
+    let takes_article = here == "a" || here == "un" || here == "una";
+    if takes_article && let Some(set) = set_of(folded(words, i + 1)) {
+        return whole(set, 2);
     }
-    let takes_article = here == "a" || here == "un";
     if takes_article && (lexicon.is(folded(words, i + 1), "numbers.pair")) {
         return whole(2.0, 2);
     }
@@ -140,8 +161,8 @@ fn counted_out(words: &[Word], i: usize) -> Option<Figure> {
     if j == i {
         return None;
     }
-    if lexicon.is(folded(words, j), "numbers.dozen") {
-        return whole(total * 12.0, j + 1 - i);
+    if let Some(set) = set_of(folded(words, j)) {
+        return whole(total * set, j + 1 - i);
     }
     let is_weak = j == i + 1 && matches!(folded(words, i), "one" | "un" | "una" | "uno");
     Some(Figure { is_weak, ..whole(total, j - i)? })

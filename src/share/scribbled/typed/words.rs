@@ -14,7 +14,7 @@ pub(crate) struct Word {
 }
 
 impl Word {
-    fn new(typed: &str, apart: bool) -> Word {
+    pub fn new(typed: &str, apart: bool) -> Word {
         Word { typed: typed.to_string(), folded: fold(typed), apart }
     }
 
@@ -27,7 +27,7 @@ impl Word {
     pub fn is_sign(&self) -> bool {
         matches!(
             self.typed.as_str(),
-            "," | ";" | ":" | "." | "-" | "–" | "—" | "(" | ")" | "=" | "/" | "!" | "¡" | "\""
+            "," | ";" | ":" | "." | "-" | "–" | "—" | "(" | ")" | "=" | "/" | "!" | "¡" | "\"" | "|"
         )
     }
 }
@@ -38,7 +38,7 @@ const LONGEST_PARTED: usize = 24;
 /// The most letters of a number that are looked at.
 const MOST_OF_A_FIGURE: usize = 16;
 
-const ALONE: &str = ",;:=@()~%?¿!¡\"<>+&";
+const ALONE: &str = ",;:=@()~%?¿!¡\"<>+&|";
 
 fn ends_word(letters: &[char], i: usize) -> bool {
     let before = i.checked_sub(1).and_then(|j| letters.get(j)).copied();

@@ -1,0 +1,187 @@
+//! Slips of the pen, words that were run together, short forms of the telephone: brought to the words that lines are read
+//! by, before anything is read. A name is left as it is, and so is a word that turns a line round.
+
+use super::lexicon::{Role, lexicon, vocabulary};
+use super::named::Known;
+use super::numbers::in_figures;
+use super::words::{Word, words as cut_into_words};
+use crate::base::name_search::sounds;
+
+/// A shorter word is near too many.
+const LEAST_LETTERS: usize = 5;
+/// Words of one line that are looked up so; a line with more of them is no line of ours.
+const MOST_SLIPS: usize = 8;
+
+/// The words as they were probably meant.
+pub(in crate::share::scribbled) fn spelt(words: Vec<Word>, known: &Known) -> Vec<Word> {
+    let mut spelt: Vec<Word> = Vec::with_capacity(words.len());
+    for (n, word) in words.into_iter().enumerate() {
+        match run_together(&word.typed, n == 0) {
+            Some(pieces) if !known.is_named(&word.typed) => spelt.extend(cut_into_words(&pieces.join(" "))),
+            _ => spelt.push(word),
+        }
+    }
+    // "in 10 d".
+    for at in 1..spelt.len() {
+        let is_last = spelt.get(at + 1).is_none_or(Word::is_sign);
+        if spelt[at].typed == "d" && is_last && in_figures(&spelt[at - 1].typed).is_some() {
+            spelt[at] = Word::new("days", true);
+        }
+    }
+    let mut slips = 0;
+    for at in 0..spelt.len() {
+        if slips == MOST_SLIPS || !is_strange(&spelt, at, known) {
+            continue;
+        }
+        slips += 1;
+        if let Some(meant) = meant_by(&spelt[at].folded) {
+            spelt[at] = Word::new(&meant, spelt[at].apart);
+        }
+    }
+    spelt
+}
+
+/// "6pm", "8mm/10kg", "vivos/17", "c/2", "water/3d", and "0630" as the first word.
+fn run_together(typed: &str, is_first: bool) -> Option<Vec<String>> {
+    let is_digits = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+    let pieces = |all: &[&str]| Some(all.iter().map(ToString::to_string).collect::<Vec<String>>());
+    for ending in ["am", "pm", "AM", "PM"] {
+        if let Some(hour) = typed.strip_suffix(ending).filter(|hour| is_digits(hour) && hour.len() < 3) {
+            return pieces(&[hour, ending]);
+        }
+    }
+    if is_first && typed.len() == 4 && is_digits(typed) && typed.starts_with('0') {
+        return pieces(&[&typed[1..2], "am"]).filter(|_| typed[2..] < *"60");
+    }
+    if let Some(days) = typed.strip_suffix('d').filter(|days| is_digits(days) && days.len() < 3) {
+        return pieces(&[days, "days"]);
+    }
+    let (left, right) = typed.split_once('/')?;
+    let starts = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
+    let with_unit = |text: &str| starts(text) && text.ends_with(char::is_alphabetic);
+    if with_unit(left) && with_unit(right) {
+        return pieces(&[left, right]);
+    }
+    let letters = left.chars().all(char::is_alphabetic);
+    if !letters || !starts(right) {
+        return None;
+    }
+    let behind = run_together(right, false).unwrap_or_else(|| vec![right.to_string()]);
+    let before: &[&str] = match left {
+        "c" | "C" => &["cada"],
+        _ if lexicon().is(&super::lexicon::fold(left), "water") => &[left, "every"],
+        _ if !lexicon().roles(&super::lexicon::fold(left)).is_empty() => &[left, ","],
+        _ => return None,
+    };
+    Some(before.iter().map(ToString::to_string).chain(behind).collect())
+}
+
+/// Whether nobody knows a word: no list, no name, no plant.
+fn is_strange(words: &[Word], at: usize, known: &Known) -> bool {
+    let word = &words[at];
+    let is_name = word.typed.starts_with(char::is_uppercase) && at > 0;
+    let is_word = word.folded.chars().all(|letter| letter.is_alphabetic());
+    is_word
+        && !is_name
+        && in_figures(&word.typed).is_none()
+        && !vocabulary().knows(&word.folded)
+        && lexicon().weekday(&word.folded).is_none()
+        && !known.is_named(&word.typed)
+        && !known.is_a_plant(&word.typed)
+}
+
+/// The word of ours that sounds like this one, or is a slip away from it; none where several may be meant that say
+/// different things.
+fn meant_by(word: &str) -> Option<String> {
+    let vocabulary = vocabulary();
+    let sound = sounds(word);
+    let alike: Vec<&str> = vocabulary.by_sound.get(&sound).into_iter().flatten().map(String::as_str).collect();
+    if let Some(found) = agreed(&alike, word) {
+        return Some(found);
+    }
+    if let Some((stem, rest)) = vocabulary.stem_that_sounds(word) {
+        return Some(format!("{stem}{rest}"));
+    }
+    // "plantd", "sprayd".
+    if let Some(done) =
+        word.strip_suffix('d').map(|stem| format!("{stem}ed")).filter(|done| vocabulary.words.contains(done))
+    {
+        return agreed(&[&done], word);
+    }
+    let letters = word.chars().count();
+    let first = word.chars().next()?;
+    let is_near = |other: &&String| {
+        let length = other.chars().count();
+        let longer = other.starts_with(word) || letters == length && is_turned(word, other);
+        length.abs_diff(letters) <= 1
+            && (letters.min(length) >= LEAST_LETTERS || letters == LEAST_LETTERS - 1 && longer)
+            && strsim::osa_distance(other, word) == 1
+    };
+    let near: Vec<&str> =
+        vocabulary.by_first.get(&first).into_iter().flatten().filter(is_near).map(String::as_str).collect();
+    agreed(&near, word)
+}
+
+/// Whether two neighbouring letters have changed places.
+fn is_turned(word: &str, other: &str) -> bool {
+    let sorted = |text: &str| {
+        let mut letters: Vec<char> = text.chars().collect();
+        letters.sort_unstable();
+        letters
+    };
+    sorted(word) == sorted(other)
+}
+
+/// The one word that is meant: of several the first of those that all say the same thing. A word that says that nothing
+/// was done is never guessed.
+fn agreed(found: &[&str], word: &str) -> Option<String> {
+    let roles = |word: &str| lexicon().roles(word);
+    if found.iter().any(|one| roles(one).iter().any(|role| role.starts_with("mood."))) {
+        return None;
+    }
+    let with_roles: Vec<&str> = found.iter().copied().filter(|one| !roles(one).is_empty()).collect();
+    let all = if with_roles.is_empty() { found.to_vec() } else { with_roles };
+    let first = all.iter().min_by_key(|one| (strsim::osa_distance(one, word), one.len(), **one))?;
+    let shared = |role: &Role| all.iter().all(|one| roles(one).contains(role));
+    (all.len() == 1 || roles(first).iter().any(shared)).then(|| (*first).to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_that_sound_alike_or_are_a_slip_away_are_those_of_the_lists() {
+        for (slip, meant) in [
+            ("kebraron", "quebraron"),
+            ("biento", "viento"),
+            ("yobio", "llovio"),
+            ("nasieron", "nacieron"),
+            ("dide", "died"),
+            ("mesured", "measured"),
+            ("caterpilars", "caterpillars"),
+        ] {
+            assert_eq!(meant_by(slip).as_deref(), Some(meant), "{slip}");
+        }
+        for word in ["painting", "zzz", "pedrito"] {
+            assert_eq!(meant_by(word), None, "{word}");
+        }
+    }
+
+    #[test]
+    fn what_is_run_together_is_parted_and_dates_are_not() {
+        let parted = |typed: &str| run_together(typed, true).map(|pieces| pieces.join(" "));
+        for (typed, pieces) in [
+            ("6pm", "6 pm"),
+            ("8mm/10kg", "8mm 10kg"),
+            ("c/2", "cada 2"),
+            ("water/3d", "water every 3 days"),
+            ("0630", "6 am"),
+        ] {
+            assert_eq!(parted(typed).as_deref(), Some(pieces), "{typed}");
+        }
+        for typed in ["14/6", "41/50", "c/u", "b/c", "0680", "k1", "12"] {
+            assert_eq!(parted(typed), None, "{typed}");
+        }
+    }
+}
