@@ -1,7 +1,7 @@
 //! Where answers go: data to stdout, notes to stderr. A reader who has seen enough ends the program quietly.
 
 use serde_json::json;
-use std::io::{self, BufRead, BufWriter, ErrorKind, StdoutLock, Write};
+use std::io::{self, BufRead, BufWriter, ErrorKind, Write};
 
 use super::json::ObjectOut;
 
@@ -28,14 +28,30 @@ pub enum Ending {
 
 /// Writes an answer; false where it could not be written for another reason than a closed pipe.
 pub(crate) fn say(text: &str) -> bool {
-    let mut out = std::io::stdout().lock();
-    was_said(out.write_all(text.as_bytes()).and_then(|()| out.flush()))
+    say_bytes(text.as_bytes())
 }
 
+/// The same, of text that is bytes already.
+pub(crate) fn say_bytes(text: &[u8]) -> bool {
+    let mut out = std::io::stdout().lock();
+    was_said(out.write_all(text).and_then(|()| out.flush()))
+}
+
+/// Where an answer to a program goes.
+pub(crate) type AnswerOut<'a> = ObjectOut<BufWriter<Box<dyn Write + 'a>>>;
+
 /// Writes an answer to a program while it is reckoned; false as with [`say`].
-pub(crate) fn say_object(write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>) -> bool {
-    let mut out = ObjectOut::new(BufWriter::new(io::stdout().lock()));
-    was_said(write(&mut out).and_then(|()| out.end()))
+pub(crate) fn say_object(write: impl FnOnce(&mut AnswerOut<'_>) -> io::Result<()>) -> bool {
+    was_said(object_to(io::stdout().lock(), write))
+}
+
+/// Writes an answer to a program to its end.
+pub(crate) fn object_to<'a>(
+    to: impl Write + 'a,
+    write: impl FnOnce(&mut AnswerOut<'a>) -> io::Result<()>,
+) -> io::Result<()> {
+    let mut out = ObjectOut::new(BufWriter::new(Box::new(to) as Box<dyn Write + 'a>));
+    write(&mut out).and_then(|()| out.end())
 }
 
 /// Whether an answer was written; a reader who has seen enough is no fault.

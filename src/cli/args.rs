@@ -70,7 +70,7 @@ pub(crate) enum Command {
     /// Which trays are ready for which bed.
     Ready(Ready),
     /// Today's round in walking order.
-    Walk,
+    Walk(Walk),
     /// Every criterion of a tray, a bed or a pair.
     #[command(subcommand)]
     Why(Why),
@@ -102,6 +102,19 @@ pub(crate) enum Command {
     Completions(Completions),
     /// Pages for `man`.
     Man(Man),
+}
+
+impl Command {
+    /// In what form a command that lists something is to answer.
+    pub(crate) fn form(&self) -> InForm {
+        match self {
+            Command::Ready(Ready { form, .. })
+            | Command::Walk(Walk { form })
+            | Command::Log(Log { form, .. })
+            | Command::Species(Species { form, .. }) => form.clone(),
+            _ => InForm::default(),
+        }
+    }
 }
 
 /// `completions`
@@ -149,9 +162,44 @@ pub(crate) struct Begin {
     pub(crate) utc_offset: Option<f64>,
 }
 
+/// In what form a list is answered.
+#[derive(ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Format {
+    /// For people.
+    Table,
+    /// One object, as `--json`.
+    Json,
+    /// A list as a table, parted by commas.
+    Csv,
+    /// A list as a table, parted by tabs.
+    Tsv,
+}
+
+/// In what form a list is answered, and which of an answer's lists.
+#[derive(Args, Clone, Debug, Default)]
+pub(crate) struct InForm {
+    /// The form.
+    #[arg(long, value_enum, hide_possible_values = true)]
+    pub(crate) format: Option<Format>,
+    /// The list.
+    #[arg(long, value_name = "LIST", requires = "format")]
+    pub(crate) list: Option<String>,
+}
+
+/// `walk`
+#[derive(Args, Debug, Default)]
+pub(crate) struct Walk {
+    /// In what form.
+    #[command(flatten)]
+    pub(crate) form: InForm,
+}
+
 /// `ready`
 #[derive(Args, Debug, Default)]
 pub(crate) struct Ready {
+    /// In what form.
+    #[command(flatten)]
+    pub(crate) form: InForm,
     /// Only the tray or the bed of this name.
     pub(crate) name: Vec<String>,
     /// Only what changed since the end of this day.
@@ -268,6 +316,9 @@ pub(crate) struct Write {
 /// `log`
 #[derive(Args, Debug)]
 pub(crate) struct Log {
+    /// In what form.
+    #[command(flatten)]
+    pub(crate) form: InForm,
     /// A name, a word, a day, a person; each of several must hold.
     pub(crate) words: Vec<String>,
     /// At most so many.
@@ -375,6 +426,9 @@ pub(crate) struct Schema {
 /// `species`
 #[derive(Args, Debug)]
 pub(crate) struct Species {
+    /// In what form.
+    #[command(flatten)]
+    pub(crate) form: InForm,
     /// One species, by any of its names.
     pub(crate) name: Option<String>,
     /// How far the figures can be trusted, counted.

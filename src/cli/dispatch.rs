@@ -4,7 +4,7 @@ use std::cell::{Cell, RefCell};
 use std::ffi::OsString;
 
 use super::answer::{Ending, refuse};
-use super::args::{Cli, Command, Everywhere, Ready};
+use super::args::{Cli, Command, Everywhere, InForm, Ready};
 use super::json::schema::schema_of;
 use super::machine::surroundings::Surroundings;
 use super::machine::{outlive_full_files, paths, settings_faults, shells};
@@ -70,7 +70,9 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
     if !faults.is_empty() && read.hides_the_nursery() && !named && opens_the_nursery(cli.command.as_ref()) {
         return stop(Ending::File, &[faults, vec![wording.settings_hide_nursery()]].concat());
     }
-    let run = match prepare(cli.everywhere, around, wording, read.settings, now) {
+    let form = cli.command.as_ref().map(Command::form).unwrap_or_default();
+    let everywhere = Everywhere { json, ..cli.everywhere };
+    let run = match prepare(everywhere, form, around, wording, read.settings, now) {
         Ok(run) => run,
         Err(told) => {
             return stop(told.ending, &told.lines);
@@ -82,11 +84,18 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
 
 /// Whether a program asks. Looked for before anything else is read, so that it is told of a fault of usage as of any other.
 fn is_for_a_program(arguments: &[OsString]) -> bool {
-    arguments.iter().take_while(|word| *word != "--").any(|word| word == "--json")
+    let mut before = "".as_ref();
+    arguments.iter().take_while(|word| *word != "--").any(|word| {
+        let form = word.to_str().and_then(|word| word.strip_prefix("--format="));
+        let form = form.or_else(|| word.to_str().filter(|_| before == "--format"));
+        before = word.as_os_str();
+        word == "--json" || form.is_some_and(|form| ["json", "csv", "tsv"].contains(&form))
+    })
 }
 
 fn prepare(
     everywhere: Everywhere,
+    form: InForm,
     mut around: Surroundings,
     wording: Wording,
     settings: Settings,
@@ -111,6 +120,7 @@ fn prepare(
     let (notes_told, notes_of_answer) = (Cell::default(), RefCell::default());
     Ok(Run {
         everywhere,
+        form,
         around,
         wording,
         now,
@@ -142,7 +152,7 @@ fn opens_the_nursery(command: Option<&Command>) -> bool {
         | Some(
             Command::Begin(_)
             | Command::Ready(_)
-            | Command::Walk
+            | Command::Walk(_)
             | Command::Why(_)
             | Command::Write(_)
             | Command::Log(_)
@@ -176,7 +186,7 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Outcome, Exit> {
         None if run.opens_the_dashboard() => return Ok(run.open_dashboard(run.desk()?)),
         None => ready::run(run, &Ready::default()),
         Some(Command::Ready(arguments)) => ready::run(run, &arguments),
-        Some(Command::Walk) => walk::run(run),
+        Some(Command::Walk(_)) => walk::run(run),
         Some(Command::Sample(arguments)) if arguments.into.is_none() && run.opens_the_dashboard() => {
             return Ok(run.open_dashboard(sample::opened(run)?));
         }

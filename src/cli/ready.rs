@@ -44,6 +44,7 @@ fn named(run: &Run, desk: &mut Desk, arguments: &Ready) -> Result<Option<Ready>,
         }
     }
     Ok(Some(Ready {
+        form: arguments.form.clone(),
         name: Vec::new(),
         since: arguments.since.clone(),
         tray,

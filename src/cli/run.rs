@@ -1,15 +1,15 @@
 //! One run of the command line: surroundings in, answers out, one ending.
 
 use std::cell::{Cell, RefCell};
-use std::io::{self, BufWriter, StdoutLock};
+use std::io;
 use std::path::PathBuf;
 
-use super::answer::{Ending, note, refuse, say, say_object};
-use super::json::ObjectOut;
+use super::answer::{AnswerOut, Ending, note, object_to, refuse, say, say_bytes, say_object};
+use super::args::Format;
 use super::machine::surroundings::Surroundings;
 use crate::base::text::in_ascii;
 use crate::base::{Day, Moment};
-use crate::desk::{Desk, DeskError, JournalError, Now, Reason};
+use crate::desk::{Desk, DeskError, JournalError, Now, Reason, write_table};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::{Picture, View};
@@ -20,6 +20,8 @@ use crate::wording::Wording;
 pub(crate) struct Run {
     /// What was typed before or after the command.
     pub(crate) everywhere: super::args::Everywhere,
+    /// In what form a list is answered.
+    pub(crate) form: super::args::InForm,
     /// The surroundings.
     pub(crate) around: Surroundings,
     /// The sentences of the person's language.
@@ -122,19 +124,61 @@ impl Run {
         if let Some(object) = value.as_object_mut().filter(|_| !notes.is_empty()) {
             object.insert("notes".to_string(), notes.into());
         }
-        self.put(&format!("{value}\n"))
+        match self.parted_by() {
+            Some(parted_by) => self.answer_table(&value, parted_by),
+            None => self.put(&format!("{value}\n")),
+        }
     }
 
     /// An answer to a program, written while it is reckoned.
     pub(crate) fn answer_object(
         &self,
-        write: impl FnOnce(&mut ObjectOut<BufWriter<StdoutLock<'static>>>) -> io::Result<()>,
+        write: impl FnOnce(&mut AnswerOut<'_>) -> io::Result<()>,
     ) -> Result<Ending, Exit> {
         let notes = self.notes_of_answer.take();
-        self.ended(say_object(|out| {
+        let whole = |out: &mut AnswerOut<'_>| {
             write(out)?;
             if notes.is_empty() { Ok(()) } else { out.field("notes", notes) }
-        }))
+        };
+        let Some(parted_by) = self.parted_by() else { return self.ended(say_object(whole)) };
+        let mut text = Vec::new();
+        let written = object_to(&mut text, whole).and_then(|()| serde_json::from_slice(&text).map_err(io::Error::from));
+        match written {
+            Ok(value) => self.answer_table(&value, parted_by),
+            Err(_) => self.ended(false),
+        }
+    }
+
+    /// What parts the cells of a table for other programs; none where no table is asked for.
+    fn parted_by(&self) -> Option<char> {
+        match self.form.format? {
+            Format::Csv => Some(','),
+            Format::Tsv => Some('\t'),
+            Format::Table | Format::Json => None,
+        }
+    }
+
+    /// One list of an answer as a table: the one asked for, else the one that the command is for.
+    fn answer_table(&self, answer: &serde_json::Value, parted_by: char) -> Result<Ending, Exit> {
+        /// Of the lists of answers those that their command is for.
+        const LEADING: [&str; 4] = ["changes", "pairs", "stops", "entries"];
+        let is_list = |name: &&String| answer[name.as_str()].is_array() && name.as_str() != "notes";
+        let lists: Vec<&String> =
+            answer.as_object().into_iter().flat_map(|object| object.keys()).filter(is_list).collect();
+        let leading = || LEADING.iter().find_map(|name| lists.iter().find(|list| list.as_str() == *name));
+        let list = match &self.form.list {
+            Some(asked) => lists.iter().find(|list| list.as_str() == asked),
+            None => leading().or(lists.first()),
+        };
+        let Some(items) = list.and_then(|list| answer[list.as_str()].as_array()) else {
+            let lists: Vec<&str> = lists.iter().map(|list| list.as_str()).collect();
+            let asked = self.form.list.as_deref().unwrap_or_default();
+            let line = self.wording.usage_one_of(asked, "--list", lists.join(", "));
+            return Err(Exit { ending: Ending::Usage, lines: vec![line] });
+        };
+        let mut text = Vec::new();
+        let written = write_table(items, parted_by, &mut text).is_ok();
+        self.ended(written && say_bytes(&text))
     }
 
     /// How an answer that was said, or could not be, ends a run: what was written stays written.

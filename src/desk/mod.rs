@@ -17,11 +17,11 @@ mod undo;
 
 pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, Lost, Rescued};
 pub use crate::journal::{Note, WhyReadOnly};
-pub(crate) use crate::share::TableFor;
 pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, Meant, SheetKind, Unknown, UnknownWhat, Why};
+pub(crate) use crate::share::{TableFor, write_table};
 pub(crate) use exchange::AT_ONCE;
 pub(crate) use exchange::drop_kept_stories;
 pub(crate) use exchange::others_can_read;

@@ -3,7 +3,7 @@
 
 use serde_json::{Map, Value};
 use std::borrow::Borrow;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::io::{self, Write};
 
 use crate::nursery::entry::all_kinds;
@@ -85,6 +85,33 @@ where
         write_row(envelope.into_iter().chain(cells), parted_by, out)?;
     }
     out.flush()
+}
+
+/// Writes items as a table, a row each: what stands in an item within another has both names, parted by a point; lists are
+/// JSON text in their cell. Columns stand in the order in which they first occur.
+pub fn write_table(items: &[Value], parted_by: char, out: &mut dyn Write) -> io::Result<()> {
+    let rows: Vec<Vec<(String, &Value)>> = items.iter().map(|item| cells_of(item, "")).collect();
+    let mut columns: Vec<&str> = Vec::new();
+    let mut known = BTreeSet::new();
+    for (name, _) in rows.iter().flatten() {
+        if known.insert(name.as_str()) {
+            columns.push(name);
+        }
+    }
+    write_row(columns.iter().map(|name| Some(name.to_string())), parted_by, out)?;
+    for row in &rows {
+        let by_name: BTreeMap<&str, &Value> = row.iter().map(|(name, value)| (name.as_str(), *value)).collect();
+        let cells = columns.iter().map(|name| by_name.get(name).and_then(|value| cell(value, TableFor::AnyProgram)));
+        write_row(cells, parted_by, out)?;
+    }
+    out.flush()
+}
+
+/// The cells of an item with the names of their columns; of an item that is no record, one without a name.
+fn cells_of<'v>(item: &'v Value, within: &str) -> Vec<(String, &'v Value)> {
+    let Value::Object(fields) = item else { return vec![(within.to_string(), item)] };
+    let named = |name: &str| if within.is_empty() { name.to_string() } else { format!("{within}.{name}") };
+    fields.iter().flat_map(|(name, value)| cells_of(value, &named(name))).collect()
 }
 
 fn body_of(entry: &Sealed) -> Map<String, Value> {

@@ -19,7 +19,7 @@ pub(crate) mod sheet;
 
 use by_hand::{amounts, hand_day, vocabulary};
 
-pub use csv::{TableFor, write_csv};
+pub use csv::{TableFor, write_csv, write_table};
 pub use day_lines::read_day_lines;
 pub use export::{write_line, write_lines};
 pub use fault::{ChainFault, LineFault, LineFaults, PairFault, ReadFault, Reason};

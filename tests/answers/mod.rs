@@ -2,6 +2,7 @@
 //! `why` of everything, in both languages, on several days. A wanted difference is accepted by
 //! `INSTA_UPDATE=always cargo test --test outplant answers` and read in the diff of `tests/reference/version_1/answers`.
 
+mod forms;
 mod schemas;
 
 use std::path::Path;
