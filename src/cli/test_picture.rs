@@ -108,6 +108,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             held: None,
             treatments: crate::reckon::stock::Treatments::default(),
             pests: Vec::new(),
+            taken_out: Vec::new(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),

@@ -1,117 +1,157 @@
-//! What people write when they have seen a pest or a sickness: whether it lives in the soil or the roots, whether two texts
-//! mean the same one, and whether a text says that there is none. Words are compared without accents or case, in the
+//! What people write when they have seen a pest or a sickness: what it is by its name, whether two texts mean the same one, and
+//! whether a text says that there is none. Names stand in `sicknesses.toml`; words are compared without accents or case, in the
 //! languages the book is kept in.
+
+use std::sync::LazyLock;
+
+use serde::Deserialize;
 
 use crate::base::text::folded;
 
-/// Beginnings of words of what lives in soil and roots and goes into a bed with the plug. Ours, from common practice: no
-/// list is whole, and "root" or "soil" in the text says it as well.
-const OF_THE_SOIL: &[&str] = &[
-    "root",
-    "soil",
-    "raiz",
-    "raic",
-    "suelo",
-    "nematod",
-    "termit",
-    "comejen",
-    "damping",
-    "talluelo",
-    "chupadera",
-    "wilt",
-    "marchit",
-    "fusari",
-    "phytoph",
-    "fitoft",
-    "pythium",
-    "rhizoct",
-    "rizoct",
-    "ralston",
-    "armillar",
-    "grub",
-    "gallina",
-    "jogoto",
-    "wireworm",
-    "knot",
-];
-/// Beginnings of words of sicknesses of which one plant that has it is enough: viruses, phytoplasmas, bacteria, wilts, witches'
-/// broom, frosty pod rot, and what a law asks to be reported. Ours, from common practice: no list is whole.
-const SPREADS: &[&str] = &[
-    "virus",
-    "viros",
-    "viroid",
-    "phytoplasm",
-    "fitoplasm",
-    "bacteri",
-    "witch",
-    "escoba",
-    "bruja",
-    "wilt",
-    "marchit",
-    "greening",
-    "hlb",
-    "huanglong",
-    "cssvd",
-    "swollen",
-    "mosaic",
-    "bunchy",
-    "tristeza",
-    "psorosis",
-    "leprosis",
-    "canker",
-    "cancro",
-    "moko",
-    "frosty",
-    "monilia",
-    "moniliophthor",
-    "fusari",
-    "ralston",
-    "xanthomon",
-    "xylella",
-    "erwinia",
-    "ceratocyst",
-    "lethal",
-    "letal",
-    "notifiable",
-    "quarantin",
-    "cuarenten",
-];
-/// Animals that come and go by themselves: they harm plants and are not carried along with them.
-const COMES_AND_GOES: &[&str] = &[
-    "rat",
-    "mouse",
-    "mice",
-    "bird",
-    "hen",
-    "chicken",
-    "goat",
-    "cow",
-    "cattle",
-    "pig",
-    "dog",
-    "squirrel",
-    "rabbit",
-    "monkey",
-    "porcupine",
-    "gopher",
-    "pajaro",
-    "ave",
-    "gallo",
-    "raton",
-    "ratone",
-    "rata",
-    "pato",
-    "cabra",
-    "vaca",
-    "ganado",
-    "cerdo",
-    "perro",
-    "ardilla",
-    "conejo",
-    "mono",
-    "taltuza",
-    "zompopo",
-];
+/// What is known of a pest or a sickness by its name, and by what a person said of it.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub(crate) struct Nature {
+    /// It lives in the soil or the roots and goes along with the plug.
+    pub in_soil: bool,
+    /// One plant that has it is enough: it goes along with plants.
+    pub spreads: bool,
+    /// A whole tray can be freed of it by a treatment.
+    pub has_cure: bool,
+    /// Its animals are seen by the bare eye, and leave the ground by themselves.
+    pub by_eye: bool,
+    /// What was seen may have more than one cause, and a person has not said which.
+    pub is_sign: bool,
+    /// Wet soil and still air bring it: damping-off of seedlings.
+    pub is_damping: bool,
+    /// Nobody knows whether it goes along with plants.
+    pub is_unknown: bool,
+}
+
+impl Nature {
+    /// Whether it goes by itself: a look that finds none of it is then enough.
+    pub(crate) fn goes_by_itself(self) -> bool {
+        !self.in_soil && !self.spreads && !self.is_unknown
+    }
+}
+
+/// A name: words beside one another, each whole or as a beginning.
+type Name = Vec<(String, bool)>;
+
+/// One list of the file.
+#[derive(Deserialize, Default)]
+struct Names {
+    words: Vec<String>,
+}
+
+/// What has one kind of host.
+#[derive(Deserialize)]
+struct Hosts {
+    words: Vec<String>,
+    genera: Vec<String>,
+}
+
+#[derive(Deserialize, Default)]
+struct Lists {
+    incurable: Names,
+    incurable_in_soil: Names,
+    rot: Names,
+    damping: Names,
+    soil_animal: Names,
+    blight: Names,
+    sign: Names,
+    eater: Names,
+    leaf: Names,
+    weather: Names,
+    comes_and_goes: Names,
+    hosts: Vec<Hosts>,
+}
+
+/// The lists, each name taken apart.
+struct Known {
+    /// What cannot be cured; what cannot and lives in the soil; rots; damping-off; animals of the soil; blights; signs.
+    serious: [Vec<Name>; 7],
+    /// What is known and not carried into the field with a few plants.
+    harmless: Vec<Name>,
+    comes_and_goes: Vec<Name>,
+    hosts: Vec<(Vec<Name>, Vec<String>)>,
+}
+
+const WORDS: &str = include_str!("sicknesses.toml");
+
+fn known() -> &'static Known {
+    static READ: LazyLock<Known> = LazyLock::new(|| {
+        let lists: Lists = toml::from_str(WORDS).unwrap_or_default();
+        let names = |list: &Names| -> Vec<Name> { list.words.iter().map(|name| name_of(name)).collect() };
+        let Lists { incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign, .. } = &lists;
+        let serious = [incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign];
+        let harmless = [&lists.eater, &lists.leaf, &lists.weather].into_iter().flat_map(names).collect();
+        let hosts = lists.hosts.iter().map(|hosts| {
+            (hosts.words.iter().map(|name| name_of(name)).collect::<Vec<Name>>(), hosts.genera.clone())
+        });
+        Known {
+            serious: serious.map(names),
+            harmless,
+            comes_and_goes: names(&lists.comes_and_goes),
+            hosts: hosts.collect(),
+        }
+    });
+    &READ
+}
+
+fn name_of(text: &str) -> Name {
+    let parts = text.split(|letter: char| !letter.is_alphanumeric() && letter != '*').filter(|part| !part.is_empty());
+    parts.map(|part| (part.trim_end_matches('*').to_string(), part.ends_with('*'))).collect()
+}
+
+/// Whether a name of a list stands among words.
+fn any_in(names: &[Name], words: &[String]) -> bool {
+    names.iter().any(|name| stands_in(name, words))
+}
+
+fn stands_in(name: &Name, words: &[String]) -> bool {
+    words.windows(name.len().max(1)).any(|beside| {
+        beside.iter().zip(name).all(|(word, (part, is_beginning))| {
+            if *is_beginning { word.starts_with(part.as_str()) } else { word == part }
+        })
+    })
+}
+
+/// The words of a text as they stand, folded.
+fn plain_words(text: &str) -> Vec<String> {
+    let folded = folded(text);
+    folded.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).map(str::to_string).collect()
+}
+
+/// What is known of a pest by its name, and by whether a person said that it goes along with plants. Their yes always counts; their no
+/// of what no name says, or of a sign.
+pub(crate) fn nature_of(text: &str, spreads: Option<bool>) -> Nature {
+    let (known, words) = (known(), plain_words(text));
+    let [incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign] =
+        known.serious.each_ref().map(|names| any_in(names, &words));
+    let rot = rot || damping;
+    let named = incurable || incurable_in_soil || rot || soil_animal || blight;
+    let is_sign = sign && !named && spreads.is_none();
+    let nameless = !named && !sign && !any_in(&known.harmless, &words) && !any_in(&known.comes_and_goes, &words);
+    Nature {
+        in_soil: incurable_in_soil || rot || soil_animal,
+        spreads: incurable || incurable_in_soil || blight || is_sign || spreads == Some(true),
+        has_cure: (rot || soil_animal || blight) && !incurable && !incurable_in_soil,
+        by_eye: soil_animal && !incurable && !incurable_in_soil && !rot && !blight,
+        is_sign,
+        is_damping: damping,
+        is_unknown: nameless && spreads.is_none(),
+    }
+}
+
+/// Whether a pest seen in a bed may harm plants of a species, by its scientific name: all, but where its names have other hosts alone.
+pub(crate) fn harms(text: &str, scientific: Option<&str>) -> bool {
+    let (known, words) = (known(), plain_words(text));
+    let genus = scientific.and_then(|name| name.split_whitespace().next());
+    let mut hosts = known.hosts.iter().filter(|(names, _)| any_in(names, &words)).peekable();
+    let Some(genus) = genus.filter(|_| hosts.peek().is_some()) else { return true };
+    hosts.any(|(_, genera)| genera.iter().any(|host| host == genus))
+}
+
 /// Words that do not tell one pest from another.
 const SAYS_LITTLE: &[&str] = &[
     "leaf", "leave", "hoja", "root", "raiz", "raice", "stem", "tallo", "young", "old", "tierna", "black", "white",
@@ -163,19 +203,17 @@ pub(crate) fn is_only_water(text: &str) -> bool {
     words.iter().any(|word| is(WATER, word)) && words.iter().all(|word| is(WATER, word) || is(BESIDE_WATER, word))
 }
 
-/// Whether a pest or sickness lives in the soil or the roots.
-pub(crate) fn is_of_the_soil(text: &str) -> bool {
-    words_of(text).iter().any(|word| OF_THE_SOIL.iter().any(|start| word.starts_with(start)))
-}
-
-/// Whether one plant that has it is enough to hold a tray.
-pub(crate) fn spreads(text: &str) -> bool {
-    words_of(text).iter().any(|word| SPREADS.iter().any(|start| word.starts_with(start)))
-}
-
 /// Whether it goes where the plants go: a rat does not.
 pub(crate) fn comes_along(text: &str) -> bool {
-    named_by(&words_of(text)).is_none_or(|name| !COMES_AND_GOES.contains(&name.as_str()))
+    let (known, words) = (known(), plain_words(text));
+    let others = known.serious.iter().chain([&known.harmless]).any(|names| any_in(names, &words));
+    others || !any_in(&known.comes_and_goes, &words)
+}
+
+/// Whether a text names a sickness or a pest, of whatever kind.
+pub(crate) fn is_named_in(text: &str) -> bool {
+    let (known, words) = (known(), plain_words(text));
+    known.serious.iter().any(|names| any_in(names, &words))
 }
 
 /// Beginnings of words by which a person says that plants are kept apart because they are sick, or may be. Ours.
@@ -216,30 +254,79 @@ mod tests {
 
     #[test]
     fn what_lives_in_soil_and_roots_is_known_in_both_languages() {
+        let in_soil = |text: &str| nature_of(text, None).in_soil;
         for text in ["nematodes", "Nematodos en la raíz", "damping-off, stems pinched", "mal del talluelo", "termites"]
         {
-            assert!(is_of_the_soil(text), "{text}");
+            assert!(in_soil(text), "{text}");
         }
         for text in ["mealybug on roots", "root rot", "cochinilla de las raíces", "white grubs", "bacterial wilt"] {
-            assert!(is_of_the_soil(text), "{text}");
+            assert!(in_soil(text), "{text}");
         }
-        for text in ["aphids", "leaf spot on the lower leaves", "roya", "pulgones", "rats", "shoot borer"] {
-            assert!(!is_of_the_soil(text), "{text}");
+        for text in ["eelworm", "crown gall", "collar rot", "Sclerotium", "Verticillium", "gallina ciega", "llaga negra"]
+        {
+            assert!(in_soil(text), "{text}");
+        }
+        for text in ["aphids", "leaf spot on the lower leaves", "roya", "pulgones", "rats", "shoot borer", "gallinas"] {
+            assert!(!in_soil(text), "{text}");
         }
     }
 
     #[test]
     fn sicknesses_of_which_one_plant_is_enough_are_known_in_both_languages() {
-        for text in
-            ["witches' broom", "Escoba de bruja", "swollen shoot virus", "CSSVD", "greening (HLB)", "frosty pod rot"]
-        {
-            assert!(spreads(text), "{text}");
+        let listed = "witches' broom|Escoba de bruja|swollen shoot virus|CSSVD|CSSV|greening (HLB)|frosty pod rot|moniliasis|\
+            marchitez bacteriana|mosaico|Fusarium|lethal yellowing|sunblotch|sun blotch|mancha de sol|ringspot|papaya ring spot|\
+            mancha anular|PRSV|virus|tristeza virus|virosis|crown gall|agallas de la corona|CMV|psorosis|quick decline|leaf curl|\
+            hojas rizadas|yellow vein|tristeza|citrus canker|chancro|blackleg|pierna negra|dieback|muerte descendente|bunchy top|\
+            cogollo racimoso|cassava mosaic|banana streak|brown streak|panama|mal de Panamá|moko|Xanthomonas|Ralstonia|pink disease|\
+            mal rosado|black pod|mazorca negra|verticillium|wilting|se marchitan|cuero de sapo|xylella|huanglongbing|mal del machete|\
+            exocortis|meleira|dying back from the tip|fitoplasma|amarillamiento letal|bacteriosis|TR4";
+        for text in listed.split('|') {
+            assert!(nature_of(text, None).spreads, "{text}");
         }
-        for text in ["moniliasis", "marchitez bacteriana", "mosaico", "Fusarium", "lethal yellowing"] {
-            assert!(spreads(text), "{text}");
+        for text in ["aphids", "leaf spot", "roya", "minador de la hoja", "leaf cutters", "snails", "red spider mites"] {
+            assert_eq!(nature_of(text, None), Nature::default(), "{text}");
         }
-        for text in ["aphids", "leaf spot", "roya", "nematodes", "minador de la hoja"] {
-            assert!(!spreads(text), "{text}");
+        for text in ["damping off", "collar rot", "crown rot", "Phytophthora", "root rot", "pudrición de la raíz"] {
+            let nature = nature_of(text, None);
+            assert!(nature.in_soil && nature.has_cure && !nature.goes_by_itself(), "{text}");
+        }
+        for text in ["nematodes", "fusarium wilt", "virus", "phytoplasma", "crown gall", "Ralstonia"] {
+            assert!(!nature_of(text, None).has_cure, "{text}");
+        }
+    }
+
+    #[test]
+    fn what_no_name_says_is_unknown_until_a_person_says_it_and_a_named_sickness_is_not_talked_away() {
+        for text in ["yellow leaves", "something odd", "hojas amarillas", "fungus", "enfermedad", "xyz"] {
+            let asked = nature_of(text, None);
+            assert!(asked.is_unknown && !asked.goes_by_itself(), "{text}");
+            assert!(nature_of(text, Some(false)).goes_by_itself(), "{text}");
+            assert!(nature_of(text, Some(true)).spreads && !nature_of(text, Some(true)).has_cure, "{text}");
+        }
+        // A sign has many causes, and a person knows which.
+        assert!(nature_of("wilted, nobody watered", None).spreads);
+        assert!(nature_of("wilted, nobody watered", Some(false)).goes_by_itself());
+        for text in ["nematodes", "mosaic virus", "bacterial wilt"] {
+            assert!(!nature_of(text, Some(false)).goes_by_itself(), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_has_other_hosts_alone_harms_no_others_in_a_bed() {
+        assert!(!harms("Panama disease", Some("Coffea arabica")) && harms("Panama disease", Some("Musa acuminata")));
+        assert!(harms("panama", None) && harms("nematodes", Some("Coffea arabica")));
+        assert!(!harms("swollen shoot virus", Some("Coffea arabica")) && harms("CSSV", Some("Theobroma cacao")));
+    }
+
+    #[test]
+    fn every_list_of_names_is_read() {
+        let lists: Lists = toml::from_str(WORDS).unwrap();
+        for names in [&lists.incurable, &lists.eater, &lists.comes_and_goes] {
+            assert!(names.words.len() > 20);
+        }
+        for word in lists.rot.words.iter().chain(&lists.sign.words).chain(&lists.leaf.words) {
+            let plain = folded(word).replace('-', " ");
+            assert_eq!(plain, word.replace('-', " "), "no capitals, no accents");
         }
     }
 

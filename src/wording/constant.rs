@@ -18,7 +18,7 @@ pub(super) use crate::reckon::tray::exposure::{
 pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HARDENING_LEAST_DAYS};
 pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS, STUMPS_KEEP_DAYS};
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
-pub(super) use crate::reckon::tray::pest::PEST_HOLDS_PCT;
+pub(super) use crate::reckon::tray::pest::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, PEST_HOLDS_PCT};
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS, SAMPLE_LASTS_DAYS};
 pub(super) use crate::reckon::tray::time::{CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS, WILDLING_DAYS};
 

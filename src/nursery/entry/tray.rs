@@ -276,6 +276,12 @@ kinds! {
         what: Text,
         /// Share of plants, percent; 0 where a look found it gone.
         share_pct: Option<Percent>,
+        /// Whether it goes along with plants, where its name does not say it.
+        spreads: Option<bool>,
+        /// Plants looked at.
+        plants_seen: Option<Count>,
+        /// Whether their roots were looked at.
+        roots_seen: Option<bool>,
     }
     /// Treated with something.
     Treated "treated", KindFacts {
@@ -293,7 +299,7 @@ kinds! {
         with: Text,
         /// Days until it is safe to work with.
         safe_after_days: Option<NotNegative>,
-        /// Of a bed: days until it may be planted.
+        /// Days until what was treated may be planted.
         plant_after_days: Option<NotNegative>,
     }
     /// A recount that settles the books.

@@ -83,6 +83,6 @@ pub(crate) fn bed_criteria(
     criteria.push(water::criterion(site, day, looking));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, day));
-    criteria.extend(pest::in_bed(story, day));
+    criteria.extend(pest::in_bed(story, profile.map(|profile| profile.scientific.as_str()), day));
     criteria
 }

@@ -198,6 +198,54 @@ pub struct PestSeen {
     pub spreads: bool,
     /// Whether it was seen in the bed, and not on the plants.
     pub in_bed: bool,
+    /// Whether what was seen may have more than one cause, and nobody said which.
+    pub is_sign: bool,
+    /// Whether wet and still air brings it: damping-off.
+    pub is_damping: bool,
+    /// What is missing until it counts as gone, of what does not go by itself.
+    pub lacks: Option<PestLacks>,
+}
+
+/// What is missing until a sickness that does not go by itself counts as gone.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum PestLacks {
+    /// Whether it goes along with plants at all.
+    Kind,
+    /// On how many plants it is.
+    Share,
+    /// Plants thrown out.
+    ThrownOut {
+        /// At least so many.
+        least: u32,
+        /// So many were, or died.
+        so_far: u32,
+        /// Or the whole tray treated.
+        or_treated: bool,
+    },
+    /// Something done against it in the bed.
+    Deed,
+    /// A look that finds none of it.
+    Look {
+        /// Not before this day.
+        from: Day,
+        /// Whether that day has come.
+        is_due: bool,
+        /// What is looked at.
+        at: LookAt,
+    },
+}
+
+/// What is looked at for a sickness.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum LookAt {
+    /// So many plants.
+    Plants(u32),
+    /// The roots of so many plants.
+    Roots(u32),
+    /// The ground of a bed, dug.
+    Ground,
+    /// The plants of a bed.
+    Bed,
 }
 
 impl From<Option<PestSeen>> for Measure {

@@ -5,6 +5,7 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{Day, Range};
+use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::picture::{Measure, RuleSource, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
@@ -229,9 +230,10 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
     for tray in walk.living_trays().filter(|tray| tray.standing > 0) {
         let story = &tray.story;
         let open = pest::open_in_tray(story, &walk.picture.places, walk.day());
-        let Some(worst) = open.into_iter().max_by_key(|pest| (pest.holds(), pest.seen.on)) else { continue };
+        let order = |pest: &OpenPest| (pest.holds(), pest.seen.lacks.is_some(), pest.seen.on);
+        let Some(worst) = open.into_iter().max_by_key(order) else { continue };
         let acted = pest::acted_on(story, &walk.picture.places).into_iter();
-        let Some((why, due)) = sick_open(&worst, worst.holds(), acted, walk.day()) else { continue };
+        let Some((why, due)) = sick_open(&worst, acted, walk.day()) else { continue };
         let mut stop = walk
             .tray_stop(tray, Task::Sick, why)
             .risking(Stake::Seedlings, f64::from(tray.standing) * SICK_LOSS, SICK_WITHIN_DAYS)
@@ -242,9 +244,13 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
         stops.push(stop);
     }
     for bed in walk.picture.beds.values() {
-        let Some(found) = pest::holding_in_bed(&bed.story, walk.day()).filter(|found| found.holds) else { continue };
+        let Some(found) = pest::worst_of_bed(&bed.story, walk.day()) else { continue };
+        // What eats above the ground is looked for when planting.
+        if !found.holds && found.pest.seen.lacks.is_none() {
+            continue;
+        }
         let acted = bed.story.treatments.iter().filter(|one| one.can_cure()).map(|one| one.day);
-        let Some((why, due)) = sick_open(&found.pest, true, acted, walk.day()) else { continue };
+        let Some((why, due)) = sick_open(&found.pest, acted, walk.day()) else { continue };
         let living = all_of(bed.species.iter().map(|line| line.living));
         let mut stop = walk
             .bed_stop(bed, Task::Sick, why)
@@ -258,13 +264,47 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
     stops
 }
 
-/// Why and since when an open pest is due: at once where it holds back and nothing was done since it was seen; else some days after the
+/// Why and since when an open pest is due. Of what does not go by itself: at once, until what frees plants of it was done, then from the
+/// day on which a look tells. Of the rest: at once where it holds back and nothing was done since it was seen; else some days after the
 /// last look or deed.
-fn sick_open(pest: &OpenPest, holds: bool, acted: impl Iterator<Item = Day>, day: Day) -> Option<(RoundReason, Day)> {
+fn sick_open(pest: &OpenPest, acted: impl Iterator<Item = Day>, day: Day) -> Option<(RoundReason, Day)> {
     let seen = &pest.seen;
     let last_deed = acted.filter(|acted| (seen.on..=day).contains(acted)).max();
     let again = last_deed.map_or(seen.on, |deed| deed.max(seen.on)).plus(SICK_FOR_DAYS);
-    let due = if holds && last_deed.is_none() { seen.on } else { again };
-    let why = RoundReason::SickOpen { what: seen.what.clone(), on: seen.on, done: last_deed.is_some() };
+    let due = match seen.lacks {
+        Some(PestLacks::Look { from, .. }) => from,
+        Some(_) => seen.on,
+        None if pest.holds() && last_deed.is_none() => seen.on,
+        None => again,
+    };
+    let why = RoundReason::SickOpen {
+        what: seen.what.clone(),
+        on: seen.on,
+        done: last_deed.is_some(),
+        lacks: seen.lacks,
+        is_damping: seen.is_damping,
+        is_sign: seen.is_sign,
+    };
     (due <= day).then_some((why, due))
+}
+
+/// Whether a stop would move, sort or handle plants with a sickness that goes along with them: first it is answered.
+pub(super) fn spreads_it(walk: &Walk<'_>, stop: &Stop) -> bool {
+    let handles = matches!(
+        stop.task,
+        Task::PotOn
+            | Task::PrickOut
+            | Task::Cull
+            | Task::SpaceOut
+            | Task::CutRoots
+            | Task::CheckPlug
+            | Task::Measure
+            | Task::BeginHardening
+            | Task::Shade
+            | Task::Water
+            | Task::SowAgain
+    );
+    let tray = || stop.tray().and_then(|code| walk.picture.trays.get(code));
+    let open = |tray: &TrayPicture| pest::open_in_tray(&tray.story, &walk.picture.places, walk.day());
+    handles && tray().is_some_and(|tray| open(tray).iter().any(|pest| !pest.nature.goes_by_itself()))
 }

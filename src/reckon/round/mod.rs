@@ -132,7 +132,8 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(seed::seed(walk));
     let given_up = |stop: &Stop| picture.site.given_up.iter().any(|task| task.holds(&stop.id, picture.day));
     let mut seen = BTreeSet::new();
-    all.retain(|stop| !given_up(stop) && !waiting::keeps_out(walk, stop) && seen.insert(stop.id.clone()));
+    let may_be = |stop: &Stop| !given_up(stop) && !waiting::keeps_out(walk, stop) && !counts::spreads_it(walk, stop);
+    all.retain(|stop| may_be(stop) && seen.insert(stop.id.clone()));
     for stop in &mut all {
         stop.after_wait = waiting::just_ended(walk, stop);
     }

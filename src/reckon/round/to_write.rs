@@ -4,6 +4,7 @@ use super::expected::seeds_again;
 use super::stop::{NextStep, RoundReason, Stop, Task, ToBed};
 use crate::base::{Day, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::picture::{NursePicture, Picture};
 use crate::reckon::seed::{lots_to_sow, state_in};
 
@@ -137,7 +138,11 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
 /// What was done with what is sick: thrown out, or looked at again.
 fn sick(stop: &Stop) -> ToWrite {
     match &stop.why {
-        RoundReason::SickOpen { what, done: false, .. } if stop.tray().is_some() => {
+        RoundReason::SickOpen { lacks: Some(PestLacks::Deed), .. } => ToWrite::about("treated", &stop.subject),
+        RoundReason::SickOpen { what, lacks: Some(PestLacks::ThrownOut { .. }), .. }
+        | RoundReason::SickOpen { what, done: false, lacks: None, .. }
+            if stop.tray().is_some() =>
+        {
             ToWrite::about("culled", &stop.subject).text("why", what)
         }
         RoundReason::SickOpen { what, .. } => ToWrite::about("pest_seen", &stop.subject).text("what", what),

@@ -186,7 +186,7 @@ impl<'a> Walk<'a> {
         let order = WalkOrder { leg: LEG_BEDS, number: 0, name: bed.field.to_string(), bed: bed.name.to_string() };
         let id = format!("{task} {}", bed.name);
         let stop = blank(task, id, Subject::Bed(bed.name.clone()), Where::Bed(bed.name.clone()), order, why);
-        let sick = pest::in_bed(&bed.story, self.day()).is_some_and(|pest| pest.blocks);
+        let sick = pest::worst_of_bed(&bed.story, self.day()).is_some_and(|found| found.holds);
         if sick { stop.last_of_all() } else { stop }
     }
 

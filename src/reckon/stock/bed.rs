@@ -4,7 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::tray::Since;
+use super::tray::{PestLook, Since};
 use super::treatment::Treatments;
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
@@ -222,8 +222,10 @@ pub struct BedStory {
     pub held: Option<(String, Option<Day>, EntryId)>,
     /// Treatments.
     pub treatments: Treatments,
-    /// Pests and sicknesses seen: what, on what share of the plants in percent.
-    pub pests: Vec<Since<(String, Option<f64>)>>,
+    /// Pests and sicknesses seen.
+    pub pests: Vec<Since<PestLook>>,
+    /// The days on which plants of it were lost or taken out.
+    pub(crate) taken_out: Vec<Day>,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
@@ -249,6 +251,7 @@ impl BedStory {
             held: None,
             treatments: Treatments::default(),
             pests: Vec::new(),
+            taken_out: Vec::new(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),

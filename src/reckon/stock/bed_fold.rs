@@ -87,7 +87,7 @@ impl BedFold<'_> {
                 self.story.held = Some((held.why.0.to_string(), held.until, entry.id.clone()));
             }
             What::Tray(TrayEntry::Released(_)) => self.story.held = None,
-            What::Tray(TrayEntry::PestSeen(pest)) => self.story.pests.push(Since::pest(entry, pest)),
+            What::Tray(TrayEntry::PestSeen(pest)) => self.story.pests.push(Since::pest(entry, pest, None)),
             What::Tray(TrayEntry::Treated(treated)) => {
                 self.story.treatments.write(entry.happened, treated, entry.id.clone());
             }
@@ -124,6 +124,7 @@ impl BedFold<'_> {
             }),
             GroundEntry::Outplanted(out) => self.outplanted(entry, out),
             GroundEntry::PlantsLost(lost) => {
+                self.story.taken_out.push(entry.happened);
                 let species = self.species(entry, &lost.species);
                 let lived = self.nurses_of(&species);
                 self.remove(entry, &species, lost.count.0, true);

@@ -1,6 +1,6 @@
 //! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
 
-use super::tray::{Graft, Origin, Since, Sowing, Stay};
+use super::tray::{Graft, Origin, PestLook, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
@@ -34,9 +34,11 @@ pub(crate) struct Lineage {
     /// Grafts and buds.
     pub grafts: Vec<Since<Graft>>,
     /// Pests and sicknesses seen on the trays they stood in.
-    pub pests: Vec<Since<(String, Option<f64>)>>,
+    pub pests: Vec<Since<PestLook>>,
     /// The days on which plants were culled.
     pub culled_on: Vec<Day>,
+    /// Plants thrown out or written as lost, and the day.
+    pub(super) gone: Vec<Since<u32>>,
     /// Of how many plants roots were cut since that plug.
     roots_cut: u32,
     /// Whether wildlings are among them.
@@ -83,9 +85,13 @@ impl Lineage {
                     self.circling = None;
                 }
             }
-            TrayEntry::Culled(culled) if culled.count.0 > 0 => self.culled_on.push(entry.happened),
+            TrayEntry::Culled(culled) if culled.count.0 > 0 => {
+                self.culled_on.push(entry.happened);
+                self.gone.push(Since::begun_by(entry, culled.count.0));
+            }
+            TrayEntry::Lost(lost) => self.gone.push(Since::begun_by(entry, lost.count.0)),
             TrayEntry::Grafted(grafted) => self.grafts.push(Since::begun_by(entry, Graft::written(grafted))),
-            TrayEntry::PestSeen(pest) => self.pests.push(Since::pest(entry, pest)),
+            TrayEntry::PestSeen(pest) => self.pests.push(Since::pest(entry, pest, None)),
             TrayEntry::RootsCut(cut) => {
                 let count = cut.count.map_or(u32::MAX, |count| count.0);
                 self.roots_cut = self.roots_cut.saturating_add(count);
@@ -135,7 +141,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 _ if entry.happened > before.happened => break,
                 TrayEntry::Treated(treated) => treatments.write(entry.happened, treated, entry.id.clone()),
                 TrayEntry::PestSeen(pest) if pest.share_pct.is_none_or(|share| share.0 > 0.0) => {
-                    lineage.pests.push(Since::pest(entry, pest));
+                    lineage.pests.push(Since::pest(entry, pest, None));
                 }
                 _ => {}
             }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::tray::Since;
+use super::tray::{PestLook, Since};
 use super::treatment::Treatments;
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
@@ -37,7 +37,7 @@ pub struct PlaceStory {
     /// Treatments.
     pub treatments: Treatments,
     /// Pests and sicknesses seen.
-    pub pests: Vec<Since<(String, Option<f64>)>>,
+    pub pests: Vec<Since<PestLook>>,
 }
 
 /// Every place's story.
@@ -88,7 +88,7 @@ fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
                 story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
             }
             What::Tray(TrayEntry::Released(_)) => story.held = None,
-            What::Tray(TrayEntry::PestSeen(pest)) => story.pests.push(Since::pest(entry, pest)),
+            What::Tray(TrayEntry::PestSeen(pest)) => story.pests.push(Since::pest(entry, pest, None)),
             What::Tray(TrayEntry::Treated(treated)) => story.treatments.write(from, treated, id),
             What::Ground(GroundEntry::LightRead(read)) => {
                 if let Some(share) = share_read(read) {

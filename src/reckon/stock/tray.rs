@@ -251,10 +251,35 @@ impl<T> Since<T> {
     }
 }
 
-impl Since<(String, Option<f64>)> {
+/// A look for a pest or a sickness.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct PestLook {
+    /// What was seen, or looked for.
+    pub(crate) what: String,
+    /// The share of the plants, percent; none where nobody counted, 0 where it was gone.
+    pub(crate) share_pct: Option<f64>,
+    /// Whether a person says that it goes along with plants.
+    pub(crate) spreads: Option<bool>,
+    /// How many plants were looked at, where written.
+    pub(crate) plants_seen: Option<u32>,
+    /// Whether their roots were.
+    pub(crate) roots_seen: bool,
+    /// How many plants stood then by the books; none where it was seen elsewhere.
+    pub(crate) stood: Option<u64>,
+}
+
+impl Since<PestLook> {
     /// A pest or sickness as an entry says it.
-    pub(super) fn pest(entry: &Entry, pest: &PestSeen) -> Since<(String, Option<f64>)> {
-        Since::begun_by(entry, (pest.what.0.to_string(), pest.share_pct.map(|share| share.0)))
+    pub(super) fn pest(entry: &Entry, pest: &PestSeen, stood: Option<u64>) -> Since<PestLook> {
+        let look = PestLook {
+            what: pest.what.0.to_string(),
+            share_pct: pest.share_pct.map(|share| share.0),
+            spreads: pest.spreads,
+            plants_seen: pest.plants_seen.map(|plants| plants.0),
+            roots_seen: pest.roots_seen == Some(true),
+            stood,
+        };
+        Since::begun_by(entry, look)
     }
 }
 
@@ -322,11 +347,13 @@ pub struct TrayStory {
     /// Where its plants stood before they were moved on into it.
     pub stays_before: Vec<Stay>,
     /// Pests and sicknesses seen.
-    pub pests: Vec<Since<(String, Option<f64>)>>,
+    pub pests: Vec<Since<PestLook>>,
     /// The days on which plants were moved on into it, oldest first.
     pub moves_in: Vec<Day>,
     /// The days on which plants were culled, in this tray or before they came into it.
     pub culled_on: Vec<Day>,
+    /// Plants thrown out or written as lost, and the day, in this tray or before they came into it.
+    pub(crate) gone: Vec<Since<u32>>,
     /// Moves into other trays and how, oldest first.
     pub moves_out: Vec<Since<(TrayCode, u32)>>,
     /// The first day on which plants of it went out to a bed.
@@ -378,6 +405,7 @@ impl TrayStory {
             pests: Vec::new(),
             moves_in: Vec::new(),
             culled_on: Vec::new(),
+            gone: Vec::new(),
             moves_out: Vec::new(),
             first_planted: None,
             last_on: None,

@@ -87,10 +87,14 @@ impl TrayFold<'_> {
             TrayEntry::PlantsReceived(received) => self.received(entry, received),
             TrayEntry::Counted(look) => self.counted(entry, look),
             TrayEntry::Stocktaken(look) => self.stocktaken(entry, u64::from(look.standing.0)),
-            TrayEntry::Lost(lost) => self.lost(entry, u64::from(lost.count.0), &lost.cause),
+            TrayEntry::Lost(lost) => {
+                story.gone.push(Since::begun_by(entry, lost.count.0));
+                self.lost(entry, u64::from(lost.count.0), &lost.cause);
+            }
             TrayEntry::Culled(culled) => {
                 // A cull of none throws nothing out.
                 story.culled_on.extend((culled.count.0 > 0).then_some(entry.happened));
+                story.gone.push(Since::begun_by(entry, culled.count.0));
                 self.culled(entry, u64::from(culled.count.0), &culled.why);
             }
             TrayEntry::MovedOn(moved) => self.moved(entry, moved),
@@ -123,7 +127,9 @@ impl TrayFold<'_> {
                 story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
             }
             TrayEntry::Released(_) => story.held = None,
-            TrayEntry::PestSeen(pest) => story.pests.push(Since::pest(entry, pest)),
+            TrayEntry::PestSeen(pest) => {
+                story.pests.push(Since::pest(entry, pest, Some(story.accounts.standing)));
+            }
             TrayEntry::Treated(treated) => story.treatments.write(entry.happened, treated, entry.id.clone()),
             // A label is settled in the ledger; a task let go is of the site.
             TrayEntry::Relabelled(_) | TrayEntry::LetGo(_) => {}
@@ -253,6 +259,8 @@ impl TrayFold<'_> {
         self.story.grafts.extend(lineage.grafts);
         self.story.moves_in.push(entry.happened);
         self.story.culled_on.extend(lineage.culled_on);
+        let known = self.story.gone.iter().map(|gone| gone.entry.clone()).collect::<Vec<_>>();
+        self.story.gone.extend(lineage.gone.into_iter().filter(|gone| !known.contains(&gone.entry)));
         self.story.cut_before = self.story.cut_before.max(lineage.last_cut);
         let known = self.story.pests.iter().map(|pest| pest.entry.clone()).collect::<Vec<_>>();
         self.story.pests.extend(lineage.pests.into_iter().filter(|pest| !known.contains(&pest.entry)));

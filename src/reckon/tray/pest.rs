@@ -2,48 +2,210 @@
 //! gone. A treatment alone says nothing of that.
 
 use crate::base::{Day, EntryId};
-use crate::nursery::pest::{comes_along, is_of_the_soil, is_same_pest, says_none, spreads};
-use crate::reckon::picture::quantity::{NotSo, PestSeen};
+use crate::nursery::pest::{Nature, comes_along, harms, is_same_pest, nature_of, says_none};
+use crate::reckon::picture::quantity::{LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
-use crate::reckon::stock::{BedStory, Places, Since, TrayStory};
+use crate::reckon::stock::{BedStory, PestLook, Places, Since, TrayStory};
 use crate::reckon::tray::hold::treatments;
+use crate::science::sampling::sample_size_detection;
 
 /// From this share of the plants on, percent, a pest above ground holds a tray back: one plant in ten is more than is left
 /// behind while loading. Ours.
 pub(crate) const PEST_HOLDS_PCT: f64 = 10.0;
 
-/// A pest as it was written: what, and the share of the plants in percent where somebody counted.
-type Written = Since<(String, Option<f64>)>;
+/// So many days after plants were thrown out or treated a look tells whether a sickness is gone: rots and damping-off show within two
+/// weeks. Ours, from common practice.
+pub(crate) const LOOK_AFTER_DAYS: i32 = 14;
+/// The same of what no treatment cures: root-knot nematodes grow from egg to egg in three to four weeks in warm soil (University of
+/// California IPM, Pest Notes: Nematodes), viruses and wilts show in as many or more. Ours.
+pub(crate) const LOOK_AFTER_INCURABLE_DAYS: i32 = 28;
+/// A look is of as many plants as find a sickness with this chance, were it still on the share on which it was. The usual chance of
+/// surveys.
+const LOOK_CHANCE: f64 = 0.95;
+/// Of a share smaller than this, percent, no more plants are looked at than of this one. Ours: 59 plants.
+const LOOK_LEAST_PCT: f64 = 5.0;
+/// The fewest plants of a look, where so many stand. Ours.
+pub(crate) const LOOK_LEAST_PLANTS: u32 = 10;
+
+/// A pest as it was written.
+type Written = Since<PestLook>;
 
 /// What was seen and not settled since.
 #[derive(Clone, PartialEq, Debug)]
 pub(crate) struct OpenPest {
     /// What, and when last.
     pub seen: PestSeen,
+    /// What is known of it.
+    pub nature: Nature,
+    /// How many plants stood when it was seen; none where it was seen elsewhere.
+    stood: Option<u64>,
+    /// What a person said of whether it goes along with plants.
+    spreads: Option<bool>,
     /// The entries.
     pub entries: Vec<EntryId>,
 }
 
 impl OpenPest {
-    /// Whether it holds a tray: what nobody counted may be on all of them.
-    pub(crate) fn holds(&self) -> bool {
-        self.seen.in_soil || self.seen.spreads || self.on_many()
+    fn begun(look: &Written) -> OpenPest {
+        let PestLook { what, share_pct, spreads, stood, .. } = &look.what;
+        let seen = PestSeen {
+            what: what.clone(),
+            share_pct: *share_pct,
+            on: look.from,
+            in_soil: false,
+            spreads: false,
+            in_bed: false,
+            is_sign: false,
+            is_damping: false,
+            lacks: None,
+        };
+        let mut pest = OpenPest {
+            seen,
+            nature: Nature::default(),
+            stood: *stood,
+            spreads: *spreads,
+            entries: vec![look.entry.clone()],
+        };
+        pest.named(what);
+        pest
     }
 
-    /// Whether it holds a bed: what lives in its ground, and what spreads from one plant.
+    /// It was seen again. Who writes no share but whether it goes along with plants answers that alone; a look that counted nothing
+    /// makes no less of it.
+    fn again(&mut self, look: &Written) {
+        let PestLook { what, share_pct, spreads, stood, .. } = &look.what;
+        self.spreads = spreads.or(self.spreads);
+        self.entries.push(look.entry.clone());
+        if share_pct.is_some() || spreads.is_none() {
+            self.seen.share_pct = share_pct.or(self.seen.share_pct);
+            self.seen.on = look.from;
+            self.stood = *stood;
+        }
+        let before = std::mem::replace(&mut self.seen.what, what.clone());
+        self.named(what);
+        if !self.nature.in_soil && !self.nature.spreads {
+            // Another name makes nothing harmless.
+            self.named(&format!("{before} {what}"));
+        }
+    }
+
+    fn named(&mut self, what: &str) {
+        self.nature = nature_of(what, self.spreads);
+        self.seen.in_soil = self.nature.in_soil;
+        self.seen.spreads = self.nature.spreads;
+        self.seen.is_sign = self.nature.is_sign;
+        self.seen.is_damping = self.nature.is_damping;
+    }
+
+    /// Whether it holds a tray: what nobody counted may be on all of them.
+    pub(crate) fn holds(&self) -> bool {
+        !self.nature.goes_by_itself() || self.on_many()
+    }
+
+    /// Whether it holds a bed: what lives in its ground, what spreads from one plant, and what nobody knows. Animals of the soil that one
+    /// sees while digging hold it where they are many.
     fn holds_bed(&self) -> bool {
-        self.seen.spreads || (self.seen.in_soil && self.on_many())
+        let Nature { by_eye, .. } = self.nature;
+        if by_eye { self.on_many() } else { !self.nature.goes_by_itself() }
     }
 
     fn on_many(&self) -> bool {
         self.seen.share_pct.is_none_or(|share| share >= PEST_HOLDS_PCT)
     }
 
-    /// Whether a look that found none of it is believed: nematodes, a root rot or a virus do not go by themselves, so somebody
-    /// must have thrown out or treated first.
-    fn can_be_gone(&self, on: Day, acted: &[Day]) -> bool {
-        let by_itself = !self.seen.in_soil && !self.seen.spreads;
-        by_itself || acted.iter().any(|acted| (self.seen.on..=on).contains(acted))
+    /// How many days after it was answered a look tells whether it is gone.
+    fn look_after_days(&self) -> i32 {
+        if self.nature.has_cure { LOOK_AFTER_DAYS } else { LOOK_AFTER_INCURABLE_DAYS }
+    }
+}
+
+/// What was done against sicknesses: in a tray, or in a bed.
+#[derive(Default)]
+struct Deeds<'a> {
+    /// Plants thrown out or dead, and the day.
+    gone: &'a [Since<u32>],
+    /// Days on which something was used that can cure, or of a bed plants were taken out.
+    treated: Vec<Day>,
+    /// Plants standing now.
+    standing: u64,
+    in_bed: bool,
+}
+
+impl Deeds<'_> {
+    /// Whether a look that found none of a pest is believed.
+    fn settled(&self, pest: &OpenPest, look: &Written) -> bool {
+        if pest.nature.goes_by_itself() {
+            return true;
+        }
+        let Ok(from) = self.look_from(pest, look.from) else { return false };
+        let enough = self.in_bed || look.what.plants_seen.is_some_and(|plants| plants >= self.enough(pest));
+        let at_roots = self.in_bed || !pest.nature.in_soil || look.what.roots_seen;
+        from <= look.from && enough && at_roots
+    }
+
+    /// What is missing on a day until a pest counts as gone.
+    fn lacking(&self, pest: &OpenPest, day: Day) -> Option<PestLacks> {
+        if pest.nature.goes_by_itself() {
+            return None;
+        }
+        let at = match (self.in_bed, pest.nature.in_soil) {
+            (true, true) => LookAt::Ground,
+            (true, false) => LookAt::Bed,
+            (false, true) => LookAt::Roots(self.enough(pest)),
+            (false, false) => LookAt::Plants(self.enough(pest)),
+        };
+        Some(match self.look_from(pest, day) {
+            Ok(from) => PestLacks::Look { from, is_due: from <= day, at },
+            Err(lacks) => lacks,
+        })
+    }
+
+    /// The day from which a look tells whether a pest is gone, by what was done against it up to a day; else what is missing.
+    fn look_from(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
+        if pest.nature.is_unknown {
+            return Err(PestLacks::Kind);
+        }
+        let days = pest.seen.on..=until;
+        let treated = self.treated.iter().copied().filter(|on| days.contains(on)).min();
+        let done = if self.in_bed {
+            // What one sees while digging leaves by itself.
+            treated.or(pest.nature.by_eye.then_some(pest.seen.on)).ok_or(PestLacks::Deed)?
+        } else {
+            let cured = treated.filter(|_| pest.nature.has_cure);
+            match (cured, self.thrown_out(pest, until)) {
+                (Some(cured), Ok(thrown)) => cured.min(thrown),
+                (Some(on), Err(_)) | (None, Ok(on)) => on,
+                (None, Err(lacks)) => return Err(lacks),
+            }
+        };
+        Ok(done.plus(pest.look_after_days()))
+    }
+
+    /// The day by which as many plants were thrown out, or dead, as had it.
+    fn thrown_out(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
+        let share = pest.seen.share_pct.ok_or(PestLacks::Share)? / 100.0;
+        let mut gone: Vec<&Since<u32>> =
+            self.gone.iter().filter(|gone| (pest.seen.on..=until).contains(&gone.from)).collect();
+        gone.sort_by_key(|gone| gone.from);
+        let all: u64 = gone.iter().map(|gone| u64::from(gone.what)).sum();
+        let stood = pest.stood.unwrap_or(self.standing + all);
+        let least = (stood as f64 * share - 1e-9).ceil().max(1.0) as u64;
+        let mut so_far = 0;
+        for one in gone {
+            so_far += u64::from(one.what);
+            if so_far >= least {
+                return Ok(one.from);
+            }
+        }
+        let whole = |plants: u64| u32::try_from(plants).unwrap_or(u32::MAX);
+        Err(PestLacks::ThrownOut { least: whole(least), so_far: whole(so_far), or_treated: pest.nature.has_cure })
+    }
+
+    /// The plants of a look that tells.
+    fn enough(&self, pest: &OpenPest) -> u32 {
+        let share = pest.seen.share_pct.unwrap_or(LOOK_LEAST_PCT).clamp(LOOK_LEAST_PCT, 99.0) / 100.0;
+        let found = sample_size_detection(share, LOOK_CHANCE).unwrap_or(LOOK_LEAST_PLANTS).max(LOOK_LEAST_PLANTS);
+        u32::try_from(self.standing).map_or(found, |standing| found.min(standing.max(1)))
     }
 }
 
@@ -56,7 +218,13 @@ pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<
         let all = places.get(place).into_iter().flat_map(|place| place.pests.iter());
         all.filter(move |pest| from <= pest.from && until.is_none_or(|until| pest.from <= until))
     });
-    open(at_places.chain(&story.pests).filter(|pest| comes_along(&pest.what.0)), &acted_on(story, places), day)
+    let mut seen = at_places.chain(&story.pests).filter(|pest| comes_along(&pest.what.what)).peekable();
+    if seen.peek().is_none() {
+        return Vec::new();
+    }
+    let treated = treatments(story, places).filter(|one| one.can_cure()).map(|one| one.day).collect();
+    let deeds = Deeds { gone: &story.gone, treated, standing: story.accounts.standing, in_bed: false };
+    open(seen, &deeds, day)
 }
 
 /// The days on which something was done against a sickness of a tray: plants thrown out, or a treatment that is more than water.
@@ -66,44 +234,35 @@ pub(crate) fn acted_on(story: &TrayStory, places: &Places) -> Vec<Day> {
 }
 
 /// What is still open of what was seen: a later look at the same replaces an earlier one, and 0 of it settles it, of what does not
-/// go by itself only after plants were culled or treated.
-fn open<'a>(seen: impl Iterator<Item = &'a Written>, acted: &[Day], day: Day) -> Vec<OpenPest> {
+/// go by itself only where plants were thrown out or treated long enough before, and enough plants were looked at.
+fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &Deeds<'_>, day: Day) -> Vec<OpenPest> {
     let mut seen: Vec<&Written> = seen.filter(|pest| pest.from <= day).collect();
     seen.sort_by_key(|pest| pest.from);
     let mut open: Vec<OpenPest> = Vec::new();
-    for Since { from, what: (what, share_pct), entry } in seen {
+    for look in seen {
+        let PestLook { what, share_pct, spreads, .. } = &look.what;
         let gone = *share_pct == Some(0.0);
         if says_none(what) && share_pct.is_none_or(|share| share == 0.0) {
-            open.retain(|pest| !pest.can_be_gone(*from, acted));
+            open.retain(|pest| !deeds.settled(pest, look));
             continue;
         }
         let same = open.iter().position(|pest| is_same_pest(&pest.seen.what, what));
         match same.and_then(|at| open.get_mut(at)) {
-            Some(_) if gone => {
-                open.retain(|pest| !is_same_pest(&pest.seen.what, what) || !pest.can_be_gone(*from, acted));
+            Some(pest) if gone => {
+                if spreads.is_some() {
+                    pest.spreads = *spreads;
+                    pest.named(&pest.seen.what.clone());
+                }
+                open.retain(|pest| !is_same_pest(&pest.seen.what, what) || !deeds.settled(pest, look));
             }
-            Some(pest) => {
-                // A look that counted nothing does not make less of it.
-                pest.seen.share_pct = share_pct.or(pest.seen.share_pct);
-                pest.seen.on = *from;
-                pest.seen.what.clone_from(what);
-                pest.seen.in_soil |= is_of_the_soil(what);
-                pest.seen.spreads |= spreads(what);
-                pest.entries.push(entry.clone());
-            }
+            Some(pest) => pest.again(look),
             None if gone => {}
-            None => {
-                let seen = PestSeen {
-                    what: what.clone(),
-                    share_pct: *share_pct,
-                    on: *from,
-                    in_soil: is_of_the_soil(what),
-                    spreads: spreads(what),
-                    in_bed: false,
-                };
-                open.push(OpenPest { seen, entries: vec![entry.clone()] });
-            }
+            None => open.push(OpenPest::begun(look)),
         }
+    }
+    for pest in &mut open {
+        pest.seen.lacks = deeds.lacking(pest, day);
+        pest.seen.in_bed = deeds.in_bed;
     }
     open
 }
@@ -113,7 +272,9 @@ pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criteri
     const SOURCE: RuleSource = RuleSource::Pest;
     let open = open_in_tray(story, places, day);
     let share = |pest: &OpenPest| (pest.seen.share_pct.unwrap_or(0.0) * 100.0) as i64;
-    let Some(worst) = open.iter().max_by_key(|pest| (pest.holds(), pest.seen.in_soil, share(pest))) else {
+    let by_itself = |pest: &OpenPest| pest.nature.goes_by_itself();
+    let Some(worst) = open.iter().max_by_key(|pest| (pest.holds(), !by_itself(pest), pest.seen.in_soil, share(pest)))
+    else {
         return Criterion::found(Question::Pest, NotSo, None, Basis::Reckoned, true, SOURCE);
     };
     let criterion = Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, SOURCE)
@@ -121,33 +282,45 @@ pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criteri
     if worst.holds() { criterion } else { criterion.advising() }
 }
 
-/// The criterion `pest` of a bed, where something was seen there and not settled. What lives in its ground on many, and what
-/// spreads from one plant, holds back until a look finds none of it, also after a treatment; what else eats there waits for young
-/// plants and asks for care.
-pub(crate) fn in_bed(story: &BedStory, day: Day) -> Option<Criterion> {
-    let last = holding_in_bed(story, day)?;
-    let seen = Some(PestSeen { in_bed: true, ..last.pest.seen.clone() });
-    let found = Criterion::found(Question::Pest, NotSo, seen, Basis::Measured, false, RuleSource::Pest);
-    let found = found.resting_on(last.entries);
-    Some(if last.holds { found } else { found.advising() })
+/// The criterion `pest` of a bed for a species, where something was seen there that may harm it and is not settled. What lives in its
+/// ground, and what spreads from one plant, holds back until something was done and a later look finds none of it; what else eats there
+/// waits for young plants and asks for care.
+pub(crate) fn in_bed(story: &BedStory, scientific: Option<&str>, day: Day) -> Option<Criterion> {
+    let open = open_in_bed(story, day);
+    let worst = worst_in_bed(open.iter().filter(|pest| harms(&pest.seen.what, scientific)))?;
+    let found =
+        Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, RuleSource::Pest);
+    let found = found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
+    Some(if worst.holds_bed() { found } else { found.advising() })
 }
 
 /// The worst pest of a bed that is not settled.
 pub(crate) struct InBed {
     /// The pest.
     pub pest: OpenPest,
-    /// Whether it holds the bed back.
+    /// Whether it holds the bed back from one species at least.
     pub holds: bool,
     /// The entries of all that are open.
     pub entries: Vec<EntryId>,
 }
 
 /// The worst of what was seen in a bed and not settled; none where nothing is open.
-pub(crate) fn holding_in_bed(story: &BedStory, day: Day) -> Option<InBed> {
-    // A later look at a bed is believed: nobody culls there.
-    let looked: Vec<Day> = story.pests.iter().map(|pest| pest.from).collect();
-    let open = open(story.pests.iter(), &looked, day);
+pub(crate) fn worst_of_bed(story: &BedStory, day: Day) -> Option<InBed> {
+    let open = open_in_bed(story, day);
+    let worst = worst_in_bed(open.iter())?;
     let entries = open.iter().flat_map(|pest| pest.entries.iter().cloned()).collect();
-    let last = open.iter().max_by_key(|pest| (pest.holds_bed(), pest.seen.in_soil, pest.seen.on))?;
-    Some(InBed { holds: last.holds_bed(), pest: last.clone(), entries })
+    Some(InBed { holds: worst.holds_bed(), pest: worst.clone(), entries })
+}
+
+fn worst_in_bed<'a>(open: impl Iterator<Item = &'a OpenPest>) -> Option<&'a OpenPest> {
+    open.max_by_key(|pest| (pest.holds_bed(), pest.seen.in_soil, pest.seen.on))
+}
+
+fn open_in_bed(story: &BedStory, day: Day) -> Vec<OpenPest> {
+    if story.pests.is_empty() {
+        return Vec::new();
+    }
+    let treated = story.treatments.iter().filter(|one| one.can_cure()).map(|one| one.day);
+    let treated = treated.chain(story.taken_out.iter().copied()).collect();
+    open(story.pests.iter(), &Deeds { treated, in_bed: true, ..Deeds::default() }, day)
 }

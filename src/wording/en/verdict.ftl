@@ -160,14 +160,35 @@ pest_on_few = seen on { $day }: { $what }, on { $share } of the plants. Look aga
 pest_not_counted = seen on { $day }: { $what }; nobody wrote on how many, so it holds back. Count, then write it with its share
 # (what, day, share)
 pest_on_many = seen on { $day }: { $what }, on { $share } of the plants. It goes along into the bed: throw out or treat, then look and write the share left, 0 where it is gone
+# (what, day, next)
+pest_of_soil = seen on { $day }: { $what }. It goes along with soil and roots: { $next }
+# (what, day, next)
+pest_spreads = seen on { $day }: { $what }. One plant that has it is enough: set the tray apart, ask whether it must be reported, and { $next }
 # (what, day)
-pest_of_soil = seen on { $day }: { $what }. It goes along with soil and roots: throw out with the soil, on no seedbed or heap, or treat; write which, then look and write 0 % where it is gone
-# (what, day)
-pest_spreads = seen on { $day }: { $what }. One plant that has it is enough: set the tray apart, ask whether it must be reported, cull what has it and write it, then look and write 0 % where it is gone
+pest_unknown = seen on { $day }: { $what }. This name is not known here, and what nobody knows is not safe: write it again with "goes along with plants" yes or no
+# (next)
+pest_sign = where you know that it is none (no water, burned by the sun), write it again with "goes along with plants" no; else { $next }
+pest_next_kind = write it again with "goes along with plants" yes or no: its name does not say it
+pest_next_share = count on how many plants it is, and write it again with that day and its share
+# (least, so_far)
+pest_next_out = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far } so far)
+# (least, so_far)
+pest_next_out_or_treat = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far } so far). Or treat the whole tray by the label, and write it
+pest_next_deed = treat the ground, rest it or dig out what has it, and write it as treated, or write the plants taken out; a look alone is not believed
+# (look, day)
+pest_next_look_from = { $look }. Not before { $day }: it shows late
+# (plants)
+pest_look_plants = look at { $plants } of its plants at least; where none has it write share 0, and how many were looked at
+# (plants)
+pest_look_roots = look at the roots of { $plants } of its plants at least; where none has it write share 0, how many were looked at, and that roots were
+pest_look_ground = dig in some places and look; where there is none write share 0
+pest_look_bed = look at the plants of this bed; where none has it write share 0
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
-# (what, day)
-pest_holds_bed = seen in this bed on { $day }: { $what }. It waits for young roots and plants: plant nothing until a look writes share 0, after a treatment too
+# (what, day, next)
+pest_in_ground = seen in this bed on { $day }: { $what }. It waits for young roots: before you plant { $next }
+# (what, day, next)
+pest_holds_bed = seen in this bed on { $day }: { $what }. It waits for young roots and plants, so nothing is planted: { $next }
 living_met_plants = living: { $plants }
 living_unmet = nothing stands in it
 load_met = enough can be planted: { $plants }
@@ -409,7 +430,7 @@ source_load = a load is { $LOAD_PLANTS } plants, or all that stand where fewer d
 source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times, and below { $DARKER_WARNS_BELOW }, take care (ours; no publication gives a safe number)
 source_waiting_beside = the waiting time written down with the treatment, for the whole bench: ours, for a label counts the treated area and a bench is one
 source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
-source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, and any virus, witches' broom, wilt or other sickness of which one plant is enough, is carried into the field; common practice: only healthy plants go out
+source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, any virus, witches' broom, wilt or other sickness of which one plant is enough, and any that nobody knows, is carried into the field; it shows late, so a look tells after { $LOOK_AFTER_DAYS } days, { $LOOK_AFTER_INCURABLE_DAYS } of what nothing cures. Common practice: only healthy plants go out
 source_flush = common practice: new leaves take 2-3 weeks to harden
 source_stumps_keep = nobody wrote how long they keep: taken as { $STUMPS_KEEP_DAYS } days for stumps and stakes, moist and in the shade (ours, from common practice: one to three weeks); scratch the bark, green is alive
 source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_KEEP_DAYS } days, { $HEELED_IN_KEEP_DAYS } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots

@@ -244,6 +244,8 @@ round_plug_to_limit = { $days ->
 }
 round_plug_past_limit = ya pasó su tiempo en la bolsa
 round_sick_open = { $what }, visto el { $day }, y nada hecho desde entonces: descarte lo que lo tiene con su tierra, en bolsa, quemado o enterrado lejos, en ningún montón que use el vivero; o trate según la etiqueta. Anote cuál
+round_sick_next = { $what }, visto el { $day }: { $next }
+round_sick_damping = Riegue poco y nunca sobre las hojas, y deje entrar aire
 round_sick_again = { $what }, visto el { $day } y atendido: mire otra vez y anote la parte que queda, 0 donde ya no está
 round_label_both = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que quedarse afuera, y cuánto antes de sembrar? Léala desde afuera y anote los dos; hasta entonces nadie entra y nada se siembra
 round_label_planting = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar antes de sembrar? Léala y anótelo; hasta entonces aquí no se siembra nada

@@ -5,7 +5,7 @@ use crate::base::{Day, Range};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::picture::quantity::{
     AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
-    LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast,
+    LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightStep, LivesBare, NotSo, PlantsAtLeast,
     Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
@@ -261,23 +261,6 @@ impl Wording {
         match from {
             Some(day) => self.plant_back_until(what, self.day(day)),
             None => self.plant_back_said(what),
-        }
-    }
-
-    fn pest_reason(&self, found: &Found<NotSo, Option<PestSeen>>, blocks: bool) -> String {
-        let Some(PestSeen { what, share_pct, on, in_soil, spreads, in_bed }) = &found.known else {
-            return self.pest_met();
-        };
-        let (what, day) = (crate::base::text::cleaned(what), self.day(*on));
-        if *in_bed {
-            return if blocks { self.pest_holds_bed(what, day) } else { self.pest_in_bed(what, day) };
-        }
-        match (share_pct.map(|share| self.percent(share / 100.0)), blocks) {
-            (_, true) if *in_soil => self.pest_of_soil(what, day),
-            (_, true) if *spreads => self.pest_spreads(what, day),
-            (Some(share), true) => self.pest_on_many(what, day, share),
-            (Some(share), false) => self.pest_on_few(what, day, share),
-            (None, _) => self.pest_not_counted(what, day),
         }
     }
 

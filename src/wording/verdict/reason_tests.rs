@@ -44,6 +44,9 @@ fn every_question() -> Vec<[Criterion; 3]> {
             in_soil: false,
             spreads: false,
             in_bed: false,
+            is_sign: false,
+            is_damping: false,
+            lacks: None,
         })
     };
     vec![

@@ -9,6 +9,7 @@ use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCod
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
 use crate::reckon::forecast::{SowAgain, TrayForecast};
+use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::picture::{Measure, Source, Stage};
 use crate::words;
 
@@ -361,6 +362,12 @@ pub enum RoundReason {
         on: Day,
         /// Whether something was done against it since.
         done: bool,
+        /// Of what does not go by itself, what is missing.
+        lacks: Option<PestLacks>,
+        /// Whether it is damping-off.
+        is_damping: bool,
+        /// Whether it may have more than one cause.
+        is_sign: bool,
     },
     /// A lot kept long without a test.
     LotUntested {
