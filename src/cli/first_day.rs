@@ -363,6 +363,8 @@ impl FirstDay<'_> {
             UnknownWhat::NurseCount | UnknownWhat::NursePlanted | UnknownWhat::NurseSpacing => {
                 format!("bed=... nurse={name} count=... row_m=... in_row_m=... happened=...")
             }
+            UnknownWhat::NotedSickness => format!("tray={name} what=... share_pct=..."),
+            UnknownWhat::NotedUse => format!("tray={name} with=... safe_after_days=... happened=..."),
             UnknownWhat::Container => return in_sheet(column("bag", "bolsa")),
             UnknownWhat::Age => return in_sheet(column("sown about", "sembrada hacia")),
         };
@@ -373,7 +375,7 @@ impl FirstDay<'_> {
 /// What it costs to find out, cheapest first: a look at a bench or a bag, the sheet once more, a reading, a sample.
 fn cost(what: UnknownWhat) -> u8 {
     match what {
-        UnknownWhat::PlaceShade => 0,
+        UnknownWhat::PlaceShade | UnknownWhat::NotedSickness | UnknownWhat::NotedUse => 0,
         UnknownWhat::ContainerVolume => 1,
         UnknownWhat::Place => 2,
         UnknownWhat::Container => 3,
@@ -405,6 +407,8 @@ fn unknown_word(what: UnknownWhat) -> &'static str {
         UnknownWhat::NurseCount => "nurse_count",
         UnknownWhat::NursePlanted => "nurse_planted",
         UnknownWhat::NurseSpacing => "nurse_spacing",
+        UnknownWhat::NotedSickness => "noted_sickness",
+        UnknownWhat::NotedUse => "noted_use",
     }
 }
 

@@ -2,6 +2,7 @@
 //! and what is planted in it may die of it. Names of such things are without number, so the words of what is known to be something else
 //! are listed, and all else may be such a thing. Words are compared without accents or case, in the languages the book is kept in.
 
+use super::pest::is_only_water;
 use crate::base::text::folded;
 
 /// Beginnings of words of what kills insects, mites, snails, rats or fungi, feeds, or is a thing of the kitchen, and lets plants live.
@@ -59,6 +60,9 @@ const LETS_PLANTS_LIVE: &[&str] = &[
     "picked",
     "prun",
     "poda",
+];
+/// The same of what is sprayed or dusted against fungi, insects, mites, snails and rats.
+const AGAINST_PESTS: &[&str] = &[
     // Of copper and sulphur.
     "copper",
     "cobre",
@@ -163,9 +167,49 @@ pub(crate) fn may_kill_plants(text: &str) -> bool {
     let named = words.clone().any(|word| AGAINST_WEEDS.iter().any(|start| word.starts_with(start)));
     let known = words.any(|word| {
         // Short names are whole words: "cal" is lime, and "calixin" is not.
-        LETS_PLANTS_LIVE.iter().any(|start| if start.len() <= 4 { word == *start } else { word.starts_with(start) })
+        LETS_PLANTS_LIVE
+            .iter()
+            .chain(AGAINST_PESTS)
+            .any(|start| if start.len() <= 4 { word == *start } else { word.starts_with(start) })
     });
     named || !known
+}
+
+/// Beginnings of words of what neither wets nor dusts the trays beside: what is cut, picked, trapped or burned, poured into the soil,
+/// or heat. Ours.
+const NO_SPRAY: &[&str] = &[
+    "cut", "cortad", "prun", "poda", "podad", "pick", "hand", "mano", "recogid", "trap", "trampa", "bait", "cebo",
+    "burn", "quemad", "dug", "dig", "pulled", "arrancad", "sacad", "drench", "poured", "regad", "vertid", "empapad",
+    "solari", "steam", "vapor", "ash", "ashes", "ceniza", "marigold", "compost", "hot", "calient", "released",
+    "soltad",
+];
+/// Beginnings of words of what wets or dusts, whatever else stands there.
+const SPRAYED: &[&str] = &["spray", "rocia", "fumig", "asperj", "pulveriz", "dust", "espolvor", "mist", "nebul"];
+
+/// Whether a text names what neither wets nor dusts the trays beside.
+pub(crate) fn is_no_spray(text: &str) -> bool {
+    let folded = folded(text);
+    let any = |list: &[&str]| {
+        let mut words = folded.split(|letter: char| !letter.is_alphanumeric());
+        words.any(|word| list.iter().any(|start| word.starts_with(start)))
+    };
+    is_only_water(text) || (any(NO_SPRAY) && !any(SPRAYED))
+}
+
+/// Beginnings of words by which a note says that something was used.
+const USED: &[&str] = &[
+    "spray", "treated", "tratad", "fumig", "rocia", "dusted", "espolvor", "drench", "herbic", "glyph", "glif", "paraq",
+    "roundup",
+];
+
+/// Whether a note says that something was used on plants or ground.
+pub(crate) fn names_treatment(text: &str) -> bool {
+    let folded = folded(text);
+    let mut words = folded.split(|letter: char| !letter.is_alphanumeric()).filter(|word| word.len() > 2);
+    words.any(|word| {
+        let is = |start: &&str| if start.len() <= 4 { word == *start } else { word.starts_with(*start) };
+        USED.iter().any(|start| word.starts_with(start)) || AGAINST_PESTS.iter().any(|start| is(&start))
+    })
 }
 
 /// Beginnings of words that say it whatever else stands there: salt and vinegar kill, oil may carry a weed killer.
@@ -177,6 +221,18 @@ const AGAINST_WEEDS: &[&str] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_wets_or_dusts_is_told_from_what_does_not_in_both_languages() {
+        for text in
+            ["cut out and burned the spotted leaves", "neem soil drench", "traps", "agua", "ceniza", "regado al suelo"]
+        {
+            assert!(is_no_spray(text), "{text}");
+        }
+        for text in ["soap", "jabón", "neem", "sulphur dust", "copper", "something", "sprayed with ash water", ""] {
+            assert!(!is_no_spray(text), "{text}");
+        }
+    }
 
     #[test]
     fn what_is_not_known_to_let_plants_live_may_kill_them_in_both_languages() {

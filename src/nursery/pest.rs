@@ -72,6 +72,8 @@ struct Known {
     serious: [Vec<Name>; 7],
     /// What is known and not carried into the field with a few plants.
     harmless: Vec<Name>,
+    /// Of those, what eats or spots leaves.
+    of_leaves: Vec<Name>,
     comes_and_goes: Vec<Name>,
     hosts: Vec<(Vec<Name>, Vec<String>)>,
 }
@@ -85,12 +87,14 @@ fn known() -> &'static Known {
         let Lists { incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign, .. } = &lists;
         let serious = [incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign];
         let harmless = [&lists.eater, &lists.leaf, &lists.weather].into_iter().flat_map(names).collect();
-        let hosts = lists.hosts.iter().map(|hosts| {
-            (hosts.words.iter().map(|name| name_of(name)).collect::<Vec<Name>>(), hosts.genera.clone())
-        });
+        let hosts = lists
+            .hosts
+            .iter()
+            .map(|hosts| (hosts.words.iter().map(|name| name_of(name)).collect::<Vec<Name>>(), hosts.genera.clone()));
         Known {
             serious: serious.map(names),
             harmless,
+            of_leaves: [&lists.eater, &lists.leaf].into_iter().flat_map(names).collect(),
             comes_and_goes: names(&lists.comes_and_goes),
             hosts: hosts.collect(),
         }
@@ -110,9 +114,11 @@ fn any_in(names: &[Name], words: &[String]) -> bool {
 
 fn stands_in(name: &Name, words: &[String]) -> bool {
     words.windows(name.len().max(1)).any(|beside| {
-        beside.iter().zip(name).all(|(word, (part, is_beginning))| {
-            if *is_beginning { word.starts_with(part.as_str()) } else { word == part }
-        })
+        beside.iter().zip(name).all(
+            |(word, (part, is_beginning))| {
+                if *is_beginning { word.starts_with(part.as_str()) } else { word == part }
+            },
+        )
     })
 }
 
@@ -210,7 +216,12 @@ pub(crate) fn comes_along(text: &str) -> bool {
     others || !any_in(&known.comes_and_goes, &words)
 }
 
-/// Whether a text names a sickness or a pest, of whatever kind.
+/// Whether a text names a pest or a sickness of plants, those that come and go among them.
+pub(crate) fn is_pest_named_in(text: &str) -> bool {
+    is_named_in(text) || any_in(&known().of_leaves, &plain_words(text))
+}
+
+/// Whether a text names a sickness or a pest that does not go by itself.
 pub(crate) fn is_named_in(text: &str) -> bool {
     let (known, words) = (known(), plain_words(text));
     known.serious.iter().any(|names| any_in(names, &words))
@@ -262,7 +273,8 @@ mod tests {
         for text in ["mealybug on roots", "root rot", "cochinilla de las raíces", "white grubs", "bacterial wilt"] {
             assert!(in_soil(text), "{text}");
         }
-        for text in ["eelworm", "crown gall", "collar rot", "Sclerotium", "Verticillium", "gallina ciega", "llaga negra"]
+        for text in
+            ["eelworm", "crown gall", "collar rot", "Sclerotium", "Verticillium", "gallina ciega", "llaga negra"]
         {
             assert!(in_soil(text), "{text}");
         }
@@ -283,7 +295,8 @@ mod tests {
         for text in listed.split('|') {
             assert!(nature_of(text, None).spreads, "{text}");
         }
-        for text in ["aphids", "leaf spot", "roya", "minador de la hoja", "leaf cutters", "snails", "red spider mites"] {
+        for text in ["aphids", "leaf spot", "roya", "minador de la hoja", "leaf cutters", "snails", "red spider mites"]
+        {
             assert_eq!(nature_of(text, None), Nature::default(), "{text}");
         }
         for text in ["damping off", "collar rot", "crown rot", "Phytophthora", "root rot", "pudrición de la raíz"] {

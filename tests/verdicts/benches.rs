@@ -98,10 +98,23 @@ fn a_bench_from_which_a_tray_of_unknown_wait_is_gone_is_closed_for_a_month() {
 }
 
 #[test]
-fn what_needs_no_wait_closes_no_bench() {
-    let mut book = two_trays();
-    book.write(TODAY, "treated", json!({"tray":"cof-1","with":"soap","safe_after_days":0}));
-    assert!(treated(&book, "cof-1", TODAY).blocks && !treated(&book, "cof-2", TODAY).blocks);
+fn a_spray_that_needs_no_wait_closes_its_bench_until_it_has_dried_and_what_is_no_spray_closes_none() {
+    for with in ["soap", "neem", "jabón", "sulphur dust"] {
+        let mut book = two_trays();
+        book.write(TODAY, "treated", json!({"tray":"cof-1","with":with,"safe_after_days":0}));
+        assert!(treated(&book, "cof-1", TODAY).blocks && treated(&book, "cof-2", TODAY).blocks, "{with}");
+        assert_eq!(stops_of(&book.on(TODAY), "cof-2"), [], "{with}");
+        for (lang, dried) in [(Lang::En, "until it has dried"), (Lang::Es, "hasta que seque")] {
+            let said = Wording::new(lang).reason(&treated(&book, "cof-2", TODAY), About::Tray);
+            assert!(said.contains(dried) && said.contains("cof-1"), "{said}");
+        }
+        assert!(!treated(&book, "cof-2", "2026-04-16").blocks, "{with}");
+    }
+    for with in ["cut out and burned the spotted leaves", "neem soil drench", "ceniza", "agua"] {
+        let mut book = two_trays();
+        book.write(TODAY, "treated", json!({"tray":"cof-1","with":with,"safe_after_days":0}));
+        assert!(treated(&book, "cof-1", TODAY).blocks && !treated(&book, "cof-2", TODAY).blocks, "{with}");
+    }
 }
 
 #[test]
@@ -156,4 +169,42 @@ fn the_printed_round_names_the_bench_and_asks_for_a_look_before_plants_go_out() 
     let away: serde_json::Value = serde_json::from_str(&said).unwrap();
     let both: Vec<_> = away["stay_away"].as_array().unwrap().iter().map(|one| one["tray"].clone()).collect();
     assert_eq!((both, away["stay_away"][1]["until"].clone()), (vec![json!("t1"), json!("t2")], json!("2026-04-29")));
+}
+
+#[test]
+fn hands_in_a_running_wait_are_told_after_the_write_and_in_the_preview() {
+    use outplant::desk::Remark;
+    let home = Home::default().begun();
+    for (code, place) in [("t1", "North"), ("t2", "North"), ("t3", "South")] {
+        let (tray, place) = (format!("tray={code}"), format!("place={place}"));
+        let plants = ["species=coffee", "count=50", "from=opening", "form=bag", "container=bag 1 l"];
+        home.write("plants_received", &[&[tray.as_str(), place.as_str()][..], &plants].concat());
+    }
+    home.write("treated", &["tray=t1", "with=dimethoate", "safe_after_days=14"]);
+    let told = |words: &[&str]| {
+        let told = home.run(&[&["write"][..], words].concat());
+        assert_eq!(told.code, 0, "{}", told.err);
+        told.out + &told.err
+    };
+    for (kind, fields) in [
+        ("counted", vec!["tray=t1", "standing=49"]),
+        ("counted", vec!["tray=t2", "standing=49"]),
+        ("culled", vec!["tray=t1", "count=1", "why=small"]),
+        ("carried", vec!["tray=t3", "place=North"]),
+        ("moved_on", vec!["from=t1", "to=t4", "count=5", "how=potted_on", "container=bag"]),
+        ("plug_checked", vec!["tray=t1", "roots=holds"]),
+        ("measured", vec!["tray=t1", "plants=[{\"height_cm\":20}]"]),
+    ] {
+        let said = told(&[&[kind][..], &fields].concat());
+        let warned = said.lines().filter(|line| line.contains("while a waiting time runs there")).count();
+        assert!(said.contains("dimethoate") && warned == 1, "{kind}: {said}");
+    }
+    let said = told(&["counted", "tray=t2", "standing=48", "--lang", "es"]);
+    assert!(said.contains("mientras allí corre una espera"), "{said}");
+    // What is told is told to the form before it is written.
+    let remark = Remark::HandsInWait { about: "t1".into(), why: Box::new(treated(&two_trays(), "cof-1", TODAY)) };
+    assert!(!remark.is_asked());
+    // Looked at from the path, or elsewhere: nothing.
+    let plain = told(&["pest_seen", "tray=t1", "what=aphids", "share_pct=5"]);
+    assert!(!plain.contains("waiting time runs there"), "{plain}");
 }

@@ -197,13 +197,26 @@ fn what_nobody_counted_is_counted_before_any_cull_can_be_enough() {
 fn plants_dead_of_it_are_out_as_those_thrown_out_and_culls_go_along_with_what_is_moved_on() {
     let mut book = with(&[("2026-03-01", "damping-off", Some(25.0))]);
     book.write("2026-03-03", "lost", json!({"tray":"cof-1","count":12,"cause":"damping-off"}));
-    let on = json!({"from":"cof-1","to":"cof-9","count":36,"how":"potted_on","container":"bag","place":"Half shade"});
+    let mut only_dead = with(&[("2026-03-01", "damping-off", Some(25.0))]);
+    only_dead.write("2026-03-03", "lost", json!({"tray":"cof-1","count":12,"cause":"damping-off"}));
+    clear(&mut only_dead, TODAY, "damping-off", 36);
+    assert!(asked(&only_dead).blocks, "nobody threw them out with their soil");
+    culled(&mut book, "2026-03-04", 1);
+    let on = json!({"from":"cof-1","to":"cof-9","count":35,"how":"potted_on","container":"bag","place":"Half shade"});
     book.write("2026-03-05", "moved_on", on);
     let of = |book: &Book| criterion(&tray(&book.on(TODAY), "cof-9").criteria, Rule::Pest).blocks;
     assert!(of(&book));
     let look = json!({"tray":"cof-9","what":"damping-off","share_pct":0,"plants_seen":20,"roots_seen":true});
-    book.write("2026-03-20", "pest_seen", look);
+    book.write("2026-03-20", "pest_seen", look.clone());
     assert!(!of(&book));
+    // One more that dies of it, and it is not over.
+    let mut dying = with(&[("2026-03-01", "damping-off", Some(25.0))]);
+    culled(&mut dying, "2026-03-02", 12);
+    dying.write("2026-03-10", "lost", json!({"tray":"cof-1","count":1,"cause":"damping-off"}));
+    clear(&mut dying, "2026-03-20", "damping-off", 35);
+    assert!(asked(&dying).blocks);
+    clear(&mut dying, "2026-03-24", "damping-off", 35);
+    assert!(!asked(&dying).blocks);
 }
 
 #[test]
@@ -317,10 +330,9 @@ fn a_tray_with_damping_off_is_not_potted_on_pricked_out_or_sorted() {
     let picture = book.on(TODAY);
     let on = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
     let stop = stops(&book, TODAY).into_iter().find(|stop| stop.id == "sick cof-1").unwrap();
-    for (lang, wet) in [
-        (outplant::wording::Lang::En, "never over the leaves"),
-        (outplant::wording::Lang::Es, "nunca sobre las hojas"),
-    ] {
+    for (lang, wet) in
+        [(outplant::wording::Lang::En, "never over the leaves"), (outplant::wording::Lang::Es, "nunca sobre las hojas")]
+    {
         let said = outplant::wording::Wording::new(lang).round_reason(&stop.why, on);
         assert!(said.contains(wet), "{said}");
     }

@@ -332,3 +332,134 @@ fn a_sprayed_tray_planted_into_a_sprayed_bed_is_told_both_waits() {
     let told = home.done(&["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=4"]);
     assert!(told.contains("dimethoate") && told.contains("mancozeb"), "{told}");
 }
+
+#[test]
+fn what_may_kill_plants_holds_a_tray_it_reached_until_its_time_is_written_or_they_are_counted_alive() {
+    let on_tray = json!({"tray":"cof-1","with":"glyphosate","safe_after_days":1});
+    let on_bench = json!({"place":"Half shade","with":"something from town","safe_after_days":1});
+    for treated in [on_tray, on_bench] {
+        let mut book = fitting();
+        book.write("2026-04-10", "treated", treated.clone());
+        let held = |book: &Book, on: &str| {
+            let picture = book.on(on);
+            tray(&picture, "cof-1").criteria.iter().find(|one| one.rule() == Rule::PlantBack).cloned()
+        };
+        let asked = held(&book, TODAY).unwrap();
+        assert_eq!((asked.met(), asked.blocks), (None, true), "{treated}");
+        assert!(!fits(&book, TODAY), "{treated}");
+        for (lang, words) in
+            [(Lang::En, "0 where it is nothing against weeds"), (Lang::Es, "0 si no es contra malezas")]
+        {
+            let said = Wording::new(lang).reason(&asked, outplant::wording::verdict::About::Tray);
+            assert!(said.contains(words), "{said}");
+        }
+        let of_it = |stop: &Stop| stop.task == Task::ReadLabel;
+        assert!(stops(&book.on(TODAY)).iter().any(of_it), "{treated}");
+        let mut written = treated.clone();
+        written["plant_after_days"] = json!(14);
+        book.write("2026-04-10", "treated", written);
+        assert_eq!(held(&book, TODAY).unwrap().expected, Some(day("2026-04-24")), "{treated}");
+        assert!(held(&book, "2026-04-24").is_none(), "{treated}");
+        // Nobody has the label: what lives four weeks later was not hurt.
+        let mut counted = fitting();
+        counted.write("2026-04-10", "treated", treated.clone());
+        counted.write("2026-05-07", "counted", json!({"tray":"cof-1","standing":48}));
+        assert!(held(&counted, "2026-05-10").is_some(), "{treated}: 27 days");
+        counted.write("2026-05-08", "counted", json!({"tray":"cof-1","standing":48}));
+        assert!(held(&counted, "2026-05-10").is_none(), "{treated}");
+    }
+    // What is known to let plants live is asked nothing.
+    let mut book = fitting();
+    book.write("2026-04-10", "treated", json!({"tray":"cof-1","with":"mancozeb","safe_after_days":1}));
+    assert!(fits(&book, TODAY));
+}
+
+#[test]
+fn a_count_with_more_dead_than_alive_holds_the_tray_until_somebody_says_of_what_or_counts_again() {
+    let held = |book: &Book, on: &str| criterion(&tray(&book.on(on), "cof-1").criteria, Rule::Pest).clone();
+    for look in [json!({"tray":"cof-1","standing":20}), json!({"tray":"cof-1","standing":20,"dead":28})] {
+        let mut book = fitting();
+        book.write("2026-04-14", "counted", look.clone());
+        let asked = held(&book, TODAY);
+        assert_eq!((asked.met(), asked.blocks, tray(&book.on(TODAY), "cof-1").ready), (None, true, false), "{look}");
+        for (lang, words) in
+            [(Lang::En, "28 dead or gone and 20 alive"), (Lang::Es, "28 muertas o perdidas y 20 vivas")]
+        {
+            let said = Wording::new(lang).reason(&asked, outplant::wording::verdict::About::Tray);
+            assert!(said.contains(words), "{said}");
+        }
+        let mut again = fitting();
+        again.write("2026-04-14", "counted", look.clone());
+        again.write("2026-04-28", "counted", json!({"tray":"cof-1","standing":19}));
+        assert!(held(&again, "2026-04-27").blocks && !held(&again, "2026-04-28").blocks, "{look}");
+        book.write("2026-04-15", "pest_seen", json!({"tray":"cof-1","what":"none, a goat was in","share_pct":0}));
+        assert!(!held(&book, TODAY).blocks, "{look}");
+    }
+    // What is written as lost has its cause; a few less is the usual.
+    let mut book = fitting();
+    book.write("2026-04-14", "lost", json!({"tray":"cof-1","count":28,"cause":"goat"}));
+    book.write("2026-04-14", "counted", json!({"tray":"cof-1","standing":20}));
+    assert!(!held(&book, TODAY).blocks);
+    let mut book = fitting();
+    book.write("2026-04-14", "counted", json!({"tray":"cof-1","standing":40}));
+    assert!(!held(&book, TODAY).blocks);
+}
+
+#[test]
+fn more_plants_going_out_than_were_good_enough_are_told() {
+    let home = with_trays_and_a_bed();
+    home.write("released", &["tray=cof-1"]);
+    let plants: Vec<String> =
+        (0..20).map(|i| format!("{{\"height_cm\":{},\"collar_mm\":6}}", if i < 10 { 35 } else { 8 })).collect();
+    let sample = format!("plants=[{}]", plants.join(","));
+    home.write("measured", &["tray=cof-1", &sample]);
+    let told = home.done(&["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=40"]);
+    assert!(told.contains("take care"), "{told}");
+}
+
+#[test]
+fn notes_of_a_sheet_that_name_a_sickness_or_a_spray_ask_for_its_line_and_none_is_made_up() {
+    let home = Home::default().begun();
+    let sheet = home.file("trays.csv");
+    let text = "Tray,Species,How many,Bag,Bench,Notes\n\
+        k1,coffee,40,bag,North,some with witches' broom\n\
+        k2,coffee,40,bag,North,sprayed with mancozeb last week\n\
+        k3,coffee,40,bag,North,pulgones en las puntas\n\
+        k4,coffee,40,bag,North,from the hill\n";
+    std::fs::write(&sheet, text).unwrap();
+    let file = sheet.to_str().unwrap();
+    let said = home.done(&["import", file, "--as", "trays", "--dry-run"]);
+    let said_es = home.done(&["import", file, "--as", "trays", "--dry-run", "--lang", "es"]);
+    let json = home.json(&["import", file, "--as", "trays"]);
+    for (tray, line) in [("k1", "pest_seen tray=k1"), ("k2", "treated tray=k2"), ("k3", "pest_seen tray=k3")] {
+        assert!(said.contains(&format!("outplant write {line}")), "{tray}: {said}");
+    }
+    assert!(!said.contains("tray=k4") && !said.contains("treated tray=k1"), "{said}");
+    let said_es = said_es.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said_es.contains("nombran una plaga o enfermedad"), "{said_es}");
+    let asked: Vec<&str> = json["unknown"].as_array().unwrap().iter().filter_map(|one| one["what"].as_str()).collect();
+    assert_eq!(asked.iter().filter(|what| **what == "noted_sickness").count(), 2, "{asked:?}");
+    assert_eq!(asked.iter().filter(|what| **what == "noted_use").count(), 1, "{asked:?}");
+    let export = home.done(&["export"]);
+    assert!(!export.contains("pest_seen") && !export.contains("\"treated\""), "nothing is made up");
+}
+
+#[test]
+fn a_sickness_named_in_a_note_or_as_the_cause_of_a_loss_is_told_to_hold_nothing_back() {
+    let home = with_trays_and_a_bed();
+    let told = |words: &[&str]| home.done(&[&["write"][..], words].concat());
+    for line in [
+        &["culled", "tray=cof-1", "count=2", "why=swollen shoot virus"][..],
+        &["lost", "tray=cof-1", "count=2", "cause=damping-off"],
+        &["noted", "about=cof-1", "text=mosaic on two of them"],
+    ] {
+        assert!(told(line).contains("this line holds no plants back"), "{line:?}");
+    }
+    assert!(told(&["noted", "about=cof-1", "text=sprayed it with copper"]).contains("makes nobody wait"));
+    home.write("pest_seen", &["tray=cof-1", "what=swollen shoot virus", "share_pct=10"]);
+    let culled = told(&["culled", "tray=cof-1", "count=3", "why=swollen shoot virus"]);
+    assert!(!culled.contains("holds no plants back"), "{culled}");
+    assert!(told(&["pest_seen", "tray=cof-2", "what=yellow leaves"]).contains("yes or no"));
+    assert!(!told(&["pest_seen", "tray=cof-2", "what=yellow leaves", "spreads=no"]).contains("yes or no"));
+    assert!(!told(&["noted", "about=cof-1", "text=moved the hose"]).contains("take care"));
+}

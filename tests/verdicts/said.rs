@@ -190,3 +190,28 @@ fn a_likely_day_within_months_is_told_by_its_month() {
     assert!(text.contains("about 220 were due by then and 260 expected"), "{text}");
     assert!(text.contains("about 200 plants will be missing"), "{text}");
 }
+
+#[test]
+fn a_collar_or_a_plug_that_nobody_saw_asks_for_care_and_holds_nothing() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"bag","cells":60,"place":"Deep shade"}),
+    );
+    book.write("2025-09-10", "counted", json!({"tray":"cof-1","standing":50}));
+    book.write("2026-02-20", "carried", json!({"tray":"cof-1","place":"Half shade"}));
+    let plants: Vec<serde_json::Value> = (0..20).map(|i| json!({"height_cm": 25 + i % 5})).collect();
+    book.write("2026-04-10", "measured", json!({"tray":"cof-1","plants":plants}));
+    for rule in [Rule::Collar, Rule::Plug] {
+        let asked = of_tray(&book, TODAY, rule);
+        assert_eq!((asked.met(), asked.blocks, asked.warns), (None, false, true), "{rule}");
+    }
+    assert!(tray(&book.on(TODAY), "cof-1").ready);
+    let collars: Vec<serde_json::Value> = (0..20).map(|i| json!({"height_cm": 25 + i % 5, "collar_mm": 4.5})).collect();
+    book.write("2026-04-11", "measured", json!({"tray":"cof-1","plants":collars}));
+    book.write("2026-04-11", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    for rule in [Rule::Collar, Rule::Plug] {
+        assert!(!of_tray(&book, TODAY, rule).warns, "{rule}");
+    }
+}

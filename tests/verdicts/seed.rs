@@ -461,3 +461,30 @@ fn a_loss_nobody_counted_is_told_in_words_and_rounded() {
         );
     }
 }
+
+#[test]
+fn a_test_of_seed_that_no_bed_waits_for_has_no_plants_hanging_on_it() {
+    use outplant::reckon::round::{Stop, Task, round};
+    let stake = |places: u32| {
+        let mut book = crate::support::small_nursery();
+        crate::support::ready_coffee(&mut book, "cof-1");
+        let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+        let length = places / 3 * 2;
+        book.write(
+            "2025-01-01",
+            "bed_set",
+            json!({"bed":"Upper 1","field":"Upper","length_m":length,"width_m":6,"plan":plan}),
+        );
+        let seed =
+            json!({"lot":"cof-L9","species":"COA","source":"row","collected":"2026-04-01","seeds":500,"kept":"cold"});
+        book.write("2026-04-01", "lot_received", seed);
+        let picture = book.on("2026-08-01");
+        let told = round(&picture);
+        let all: Vec<Stop> = told.stops.into_iter().chain(told.can_wait).collect();
+        let stop = all.into_iter().find(|stop| stop.task == Task::TestLot && stop.id.ends_with("cof-L9"));
+        stop.map(|stop| stop.at_stake.plants)
+    };
+    // 48 stand: a bed of 12 waits for no seed, one of 120 does.
+    assert_eq!(stake(12), Some(0.0));
+    assert!(stake(120).unwrap() > 1.0);
+}

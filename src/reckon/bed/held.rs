@@ -3,8 +3,8 @@
 use crate::base::Day;
 use crate::reckon::picture::quantity::{AtWork, Beside, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
-use crate::reckon::stock::{BedStory, holding};
-use crate::reckon::tray::hold::waiting;
+use crate::reckon::stock::{BedStory, Treatment, holding};
+use crate::reckon::tray::hold::{SHOWS_AFTER_DAYS, waiting};
 
 const HELD_SOURCE: RuleSource = RuleSource::WrittenHere;
 
@@ -25,16 +25,22 @@ pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
 /// which nobody knows how long before all.
 fn plant_back(story: &BedStory, day: Day) -> Option<Criterion> {
     let in_ground = story.treatments.iter().filter(|one| one.holds_planting_on(day));
-    let longest = in_ground.max_by_key(|one| (one.plantable_on().is_none(), one.plantable_on(), one.day))?;
+    planting_waits(in_ground, true)
+}
+
+/// The question of what may kill plants, of a bed or of plants that it reached.
+pub(crate) fn planting_waits<'a>(all: impl Iterator<Item = &'a Treatment>, in_bed: bool) -> Option<Criterion> {
+    let longest = all.max_by_key(|one| (one.plantable_on().is_none(), one.plantable_on(), one.day))?;
     let with = longest.with.clone();
+    let alive_from = (!in_bed).then(|| longest.day.plus(SHOWS_AFTER_DAYS));
     let criterion = match longest.plantable_on() {
         Some(on) => {
-            let known = Some(AtWork { with, beside: Some(Beside::Bed) });
+            let known = Some(AtWork { with, beside: in_bed.then_some(Beside::Bed), dries: false });
             Criterion::found(Question::PlantBack, NotSo, known, Basis::Measured, false, RuleSource::PlantBack)
                 .expected_on(Some(on))
         }
         None => {
-            let gap = Gap::NoPlantBack { with, day: longest.day };
+            let gap = Gap::NoPlantBack { with, day: longest.day, alive_from };
             Criterion::lacking(Question::PlantBack, Some(NotSo), Some(gap), true, RuleSource::PlantBack)
         }
     };

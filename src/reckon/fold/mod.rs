@@ -463,7 +463,8 @@ impl Fold {
         &self.archived
     }
 
-    pub(super) fn places(&self) -> &Arc<Places> {
+    /// Every place.
+    pub(crate) fn places(&self) -> &Arc<Places> {
         &self.places
     }
 }

@@ -306,12 +306,25 @@ pub enum Gap {
         /// Where, where it was not on these plants.
         beside: Option<Beside>,
     },
-    /// Something that kills plants was used in a bed, and nobody wrote how long before planting its label asks to wait.
+    /// A count found more plants dead or gone than alive, and nobody wrote of what.
+    ManyDied {
+        /// The day of the count.
+        on: Day,
+        /// Dead or gone.
+        gone: u32,
+        /// Alive.
+        alive: u32,
+        /// The day from which another count tells whether it is over.
+        again_from: Day,
+    },
+    /// Something that may kill plants was used, and nobody wrote how long before planting its label asks to wait.
     NoPlantBack {
         /// What was used.
         with: String,
         /// The day of it.
         day: Day,
+        /// Where it was used on plants, the day from which a count of those alive answers as well; none in a bed.
+        alive_from: Option<Day>,
     },
 }
 

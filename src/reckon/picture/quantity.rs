@@ -159,6 +159,8 @@ pub struct AtWork {
     pub with: String,
     /// Where, where it was not on these plants.
     pub beside: Option<Beside>,
+    /// Whether its label asks for no wait, and it has only to dry.
+    pub dries: bool,
 }
 
 /// What was treated beside plants, on the same bench.

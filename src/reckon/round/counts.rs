@@ -251,10 +251,14 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
         }
         let acted = bed.story.treatments.iter().filter(|one| one.can_cure()).map(|one| one.day);
         let Some((why, due)) = sick_open(&found.pest, acted, walk.day()) else { continue };
-        let living = all_of(bed.species.iter().map(|line| line.living));
+        let living = f64::from(all_of(bed.species.iter().map(|line| line.living)));
+        // What holds nothing back harms the share that has it, and is dug for before the next planting.
+        let few = found.pest.seen.share_pct.filter(|_| !found.holds);
+        let (lost, within_days) =
+            few.map_or((living * SICK_LOSS, SICK_WITHIN_DAYS), |share| (living * share / 100.0, SAMPLE_OLD_DAYS));
         let mut stop = walk
             .bed_stop(bed, Task::Sick, why)
-            .risking(Stake::Planted, f64::from(living) * SICK_LOSS, SICK_WITHIN_DAYS)
+            .risking(Stake::Planted, lost, within_days)
             .taking(minutes::BED, RuleSource::Pest)
             .due(due, SICK_FOR_DAYS)
             .until(Some(walk.day()), UntilFor::Today);

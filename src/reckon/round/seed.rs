@@ -54,13 +54,20 @@ fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -
     Some(stop)
 }
 
-/// Plants the lot could still give, at most as many as the beds have room for: seed beyond that is no loss.
+/// Plants the lot could still give, at most as many as the beds have room for after what stands and is sown: seed beyond that is no loss.
 fn plants_wanted(walk: &Walk<'_>, lot: &LotStory) -> f64 {
     let germination = walk.profile(lot.species.as_ref()).and_then(|profile| profile.germination_fresh_pct.as_ref());
     let could = f64::from(lot.seeds_left.unwrap_or(0)) * germination.map_or(0.5, |figure| figure.value / 100.0);
     let lines = lot.species.iter().flat_map(|species| walk.open_lines(species));
     let room = all_of(lines.map(|(_, line)| line.open_positions));
-    could.min(f64::from(room))
+    let of_species = walk.picture.trays.values().filter(|tray| tray.species == lot.species);
+    let coming: f64 = of_species
+        .map(|tray| {
+            let to_come = walk.told(tray).map_or(0.0, |told| told.in_the_end.likely - f64::from(told.emerged));
+            tray.plantable.likely + to_come.max(0.0)
+        })
+        .sum();
+    could.min((f64::from(room) - coming).max(0.0))
 }
 
 fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -> Option<Stop> {

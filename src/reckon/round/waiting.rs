@@ -5,11 +5,11 @@ use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{AfterWait, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of, asked};
-use crate::base::{Day, PlaceName};
+use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::quantity::Beside;
 use crate::reckon::picture::{Criterion, Picture, Rule, Stage, TrayPicture};
-use crate::reckon::stock::{Treatment, Treatments, holding};
+use crate::reckon::stock::{Treatment, holding};
 use crate::reckon::tray::hold;
 
 /// Whether a stop would send somebody into a tray, a place or a bed whose waiting time runs or is not known. Reading the
@@ -91,12 +91,11 @@ fn looked_on(tray: &TrayPicture) -> Option<Day> {
 pub(super) fn labels(walk: &Walk<'_>) -> Vec<Stop> {
     let mut stops = Vec::new();
     let day = walk.day();
-    let unknown = |all: &Treatments| all.iter().rev().find(|one| one.over_on().is_none() && one.day <= day).cloned();
-    let reason = |one: &Treatment, in_bed: bool| RoundReason::LabelNotRead {
+    let reason = |one: &Treatment, planting: bool| RoundReason::LabelNotRead {
         with: one.with.clone(),
         day: one.day,
         people: one.over_on().is_none(),
-        planting: in_bed && one.plantable_on().is_none(),
+        planting: planting && one.plantable_on().is_none(),
     };
     // Of a tray that is gone only where its place is still closed by it.
     let closes = |tray: &&TrayPicture| {
@@ -104,15 +103,25 @@ pub(super) fn labels(walk: &Walk<'_>) -> Vec<Stop> {
     };
     let gone = walk.picture.trays.values().map(|tray| &**tray).filter(|tray| tray.stage == Stage::Spent);
     for tray in walk.living_trays().chain(gone.filter(closes)) {
-        let Some(one) = unknown(&tray.story.treatments) else { continue };
-        let stop = walk.tray_stop(tray, Task::ReadLabel, reason(&one, false));
+        let hurt = hold::may_be_hurt(&tray.story, &walk.picture.places, day).filter(|one| one.plantable_on().is_none());
+        let hurt: Vec<EntryId> = hurt.map(|one| one.entry.clone()).collect();
+        let asks = |one: &&Treatment| (one.over_on().is_none() || hurt.contains(&one.entry)) && one.day <= day;
+        let Some(one) = tray.story.treatments.iter().rev().find(asks).cloned() else { continue };
+        let stop = walk.tray_stop(tray, Task::ReadLabel, reason(&one, hurt.contains(&one.entry)));
         stops.push(label(stop, &one, f64::from(tray.standing), walk.day()));
     }
     for (name, place) in walk.picture.places.iter() {
-        let Some(one) = unknown(&place.treatments) else { continue };
-        let here = walk.living_trays().filter(|tray| tray.place.as_ref() == Some(name));
-        let stop = walk.place_stop(name, Task::ReadLabel, reason(&one, false));
-        stops.push(label(stop, &one, f64::from(all_of(here.map(|tray| tray.standing))), walk.day()));
+        let here = || walk.living_trays().filter(|tray| tray.place.as_ref() == Some(name));
+        let hurts = |one: &Treatment| {
+            let among = |tray: &TrayPicture| {
+                hold::may_be_hurt(&tray.story, &walk.picture.places, day).any(|other| other.entry == one.entry)
+            };
+            one.plantable_on().is_none() && here().any(among)
+        };
+        let asks = |one: &&Treatment| one.day <= day && (one.over_on().is_none() || hurts(one));
+        let Some(one) = place.treatments.iter().rev().find(asks).cloned() else { continue };
+        let stop = walk.place_stop(name, Task::ReadLabel, reason(&one, hurts(&one)));
+        stops.push(label(stop, &one, f64::from(all_of(here().map(|tray| tray.standing))), walk.day()));
     }
     for bed in walk.picture.beds.values() {
         // One stop for the newest, of which both are asked at once.

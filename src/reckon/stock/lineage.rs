@@ -1,6 +1,6 @@
 //! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
 
-use super::tray::{Graft, Origin, PestLook, Since, Sowing, Stay};
+use super::tray::{Gone, Graft, Origin, PestLook, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
@@ -37,8 +37,8 @@ pub(crate) struct Lineage {
     pub pests: Vec<Since<PestLook>>,
     /// The days on which plants were culled.
     pub culled_on: Vec<Day>,
-    /// Plants thrown out or written as lost, and the day.
-    pub(super) gone: Vec<Since<u32>>,
+    /// Plants thrown out or dead of a sickness, and the day.
+    pub(super) gone: Vec<Since<Gone>>,
     /// Of how many plants roots were cut since that plug.
     roots_cut: u32,
     /// Whether wildlings are among them.
@@ -87,9 +87,9 @@ impl Lineage {
             }
             TrayEntry::Culled(culled) if culled.count.0 > 0 => {
                 self.culled_on.push(entry.happened);
-                self.gone.push(Since::begun_by(entry, culled.count.0));
+                self.gone.push(Since::culled(entry, culled));
             }
-            TrayEntry::Lost(lost) => self.gone.push(Since::begun_by(entry, lost.count.0)),
+            TrayEntry::Lost(lost) => self.gone.extend(Since::died(entry, lost)),
             TrayEntry::Grafted(grafted) => self.grafts.push(Since::begun_by(entry, Graft::written(grafted))),
             TrayEntry::PestSeen(pest) => self.pests.push(Since::pest(entry, pest, None)),
             TrayEntry::RootsCut(cut) => {

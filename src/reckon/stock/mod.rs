@@ -22,6 +22,7 @@ pub(crate) use lot::fold_lot;
 pub use lot::{LotStory, LotTest, StoreWritten};
 pub(crate) use place::fold_places;
 pub use place::{LightChange, PlaceStory, Places};
+pub(crate) use tray::Gone;
 pub use tray::{Accounts, CountLook, Graft, Origin, PartLook, PestLook, SampleLook, Since, Sowing, Stay, TrayStory};
 pub(crate) use tray_fold::fold_tray;
 pub(crate) use treatment::holding;

@@ -8,7 +8,8 @@ use std::sync::Arc;
 use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
-use crate::nursery::entry::{Entry, Grafted, MeasuredPlant, PestSeen};
+use crate::nursery::entry::{Culled, Entry, Grafted, Lost, MeasuredPlant, PestSeen};
+use crate::nursery::pest::nature_of;
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -148,6 +149,9 @@ pub struct CountLook {
     pub corrected: u32,
     /// Of the fall, what nothing explains.
     pub not_seen: u32,
+    /// Found dead at this look.
+    #[serde(default)]
+    pub(crate) dead: u32,
     /// Whether a stocktake, which settles the books.
     pub stocktake: bool,
     /// The entry.
@@ -248,6 +252,29 @@ impl<T> Since<T> {
     /// What an entry says, from its day on.
     pub(super) fn begun_by(entry: &Entry, what: T) -> Since<T> {
         Since { from: entry.happened, what, entry: entry.id.clone() }
+    }
+}
+
+/// Plants that are out of a tray with a sickness.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub(crate) struct Gone {
+    /// How many.
+    pub plants: u32,
+    /// Whether they were thrown out; else they died.
+    pub culled: bool,
+}
+
+impl Since<Gone> {
+    /// Plants thrown out.
+    pub(super) fn culled(entry: &Entry, culled: &Culled) -> Since<Gone> {
+        Since::begun_by(entry, Gone { plants: culled.count.0, culled: true })
+    }
+
+    /// Plants that died, where what is written of why names a sickness that goes along with plants.
+    pub(super) fn died(entry: &Entry, lost: &Lost) -> Option<Since<Gone>> {
+        let nature = nature_of(&lost.cause.0, None);
+        let sick = !nature.goes_by_itself() && !nature.is_unknown;
+        sick.then(|| Since::begun_by(entry, Gone { plants: lost.count.0, culled: false }))
     }
 }
 
@@ -352,8 +379,8 @@ pub struct TrayStory {
     pub moves_in: Vec<Day>,
     /// The days on which plants were culled, in this tray or before they came into it.
     pub culled_on: Vec<Day>,
-    /// Plants thrown out or written as lost, and the day, in this tray or before they came into it.
-    pub(crate) gone: Vec<Since<u32>>,
+    /// Plants thrown out or dead of a sickness, and the day, in this tray or before they came into it.
+    pub(crate) gone: Vec<Since<Gone>>,
     /// Moves into other trays and how, oldest first.
     pub moves_out: Vec<Since<(TrayCode, u32)>>,
     /// The first day on which plants of it went out to a bed.

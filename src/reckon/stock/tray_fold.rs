@@ -88,13 +88,13 @@ impl TrayFold<'_> {
             TrayEntry::Counted(look) => self.counted(entry, look),
             TrayEntry::Stocktaken(look) => self.stocktaken(entry, u64::from(look.standing.0)),
             TrayEntry::Lost(lost) => {
-                story.gone.push(Since::begun_by(entry, lost.count.0));
+                story.gone.extend(Since::died(entry, lost));
                 self.lost(entry, u64::from(lost.count.0), &lost.cause);
             }
             TrayEntry::Culled(culled) => {
                 // A cull of none throws nothing out.
                 story.culled_on.extend((culled.count.0 > 0).then_some(entry.happened));
-                story.gone.push(Since::begun_by(entry, culled.count.0));
+                story.gone.push(Since::culled(entry, culled));
                 self.culled(entry, u64::from(culled.count.0), &culled.why);
             }
             TrayEntry::MovedOn(moved) => self.moved(entry, moved),
@@ -427,6 +427,7 @@ impl TrayFold<'_> {
         let up_unseen = std::mem::take(&mut self.up_unseen);
         if let Some(last) = self.story.counts.last_mut() {
             last.emerged = as_count(up_unseen);
+            last.dead = as_count(dead);
         }
         let books = self.story.accounts.standing;
         // What must have stood for this count to be true: what stands now and what was found dead.
@@ -552,6 +553,7 @@ impl TrayFold<'_> {
             emerged: 0,
             corrected: 0,
             not_seen: 0,
+            dead: 0,
             stocktake: false,
             entry: entry.id.clone(),
         });

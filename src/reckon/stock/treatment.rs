@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
 use crate::nursery::entry::types::NotNegative;
-use crate::nursery::herbicide::may_kill_plants;
+use crate::nursery::herbicide::{is_no_spray, may_kill_plants};
 use crate::nursery::pest::is_only_water;
 
 /// Nobody works among what was treated on the same day (ours; the rules for workers of the United States, 40 CFR 170, let nobody
@@ -71,6 +71,11 @@ impl Treatment {
     /// Whether what was used can cure: water alone cures nothing.
     pub(crate) fn can_cure(&self) -> bool {
         !is_only_water(&self.with)
+    }
+
+    /// Whether it wets or dusts what stands beside: all but what is known to be no spray.
+    pub(crate) fn is_spray(&self) -> bool {
+        !is_no_spray(&self.with)
     }
 
     /// Whether it ends before another: one whose time is unknown ends last.

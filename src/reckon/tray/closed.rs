@@ -24,9 +24,10 @@ pub(crate) struct Closing {
 /// The places that are closed on a day, and by what.
 pub(crate) type Closed = BTreeMap<PlaceName, Vec<Closing>>;
 
-/// Whether a treatment closes its bench on a day. Where the label asks for no wait nobody is kept from the trays beside it.
+/// Whether a treatment closes its bench on a day. Where the label asks for no wait it does so until it has dried, on its own day; what is
+/// no spray closes it to nobody.
 fn closes(treatment: &Treatment, day: Day) -> bool {
-    treatment.holds_on(day) && treatment.wait_days.is_none_or(|days| days > 0)
+    treatment.holds_on(day) && (treatment.wait_days.is_none_or(|days| days > 0) || treatment.is_spray())
 }
 
 /// The places that treatments close on a day: treated themselves, with a treated tray on them, or with one on them when it was treated.

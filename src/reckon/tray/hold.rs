@@ -4,6 +4,7 @@ use super::closed::{self, Closed, Closing};
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
 use crate::nursery::species::{Profile, Role};
+use crate::reckon::bed::held::planting_waits;
 use crate::reckon::picture::quantity::{AtWork, Beside, LivesBare, NotSo, Until};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, Source};
 use crate::reckon::stock::{Origin, Places, Since, TrayStory, Treatment, holding};
@@ -71,7 +72,8 @@ pub(crate) fn waiting(holding: Option<&Treatment>, beside: Option<Beside>) -> Cr
     let source = if on_bench { RuleSource::WaitingBeside } else { SOURCE };
     let criterion = match treatment.over_on() {
         Some(over) => {
-            let known = Some(AtWork { with: treatment.with.clone(), beside });
+            let dries = treatment.wait_days == Some(0);
+            let known = Some(AtWork { with: treatment.with.clone(), beside, dries });
             Criterion::found(Question::Treated, NotSo, known, Basis::Measured, false, source).expected_on(Some(over))
         }
         None => {
@@ -80,6 +82,29 @@ pub(crate) fn waiting(holding: Option<&Treatment>, beside: Option<Beside>) -> Cr
         }
     };
     criterion.resting_on([treatment.entry.clone()])
+}
+
+/// What kills weeds shows on plants within four weeks: glyphosate in one to three (from memory). Ours.
+pub(crate) const SHOWS_AFTER_DAYS: i32 = 28;
+
+/// The treatments that may kill a tray's plants on a day: of those of which nobody knows it, until plants were counted or measured alive
+/// [`SHOWS_AFTER_DAYS`] after.
+pub(crate) fn may_be_hurt<'a>(
+    story: &'a TrayStory,
+    places: &'a Places,
+    day: Day,
+) -> impl Iterator<Item = &'a Treatment> {
+    let counted = story.counts.iter().filter(|look| look.standing > 0).map(|look| look.day);
+    let alive_on = counted.chain(story.samples.iter().map(|sample| sample.day)).max();
+    treatments(story, places).filter(move |one| {
+        let lived = alive_on.is_some_and(|alive| alive >= one.day.plus(SHOWS_AFTER_DAYS));
+        one.holds_planting_on(day) && (one.plantable_on().is_some() || !lived)
+    })
+}
+
+/// The criterion `plant_back` of a tray, where something was used on it, or where it stood, that may kill plants.
+pub(crate) fn plant_back(story: &TrayStory, places: &Places, day: Day) -> Option<Criterion> {
+    planting_waits(may_be_hurt(story, places, day), false)
 }
 
 /// The criterion `flush`: no soft new leaves.

@@ -202,6 +202,7 @@ impl Judged<'_> {
         let pest = pest::criterion(self.story, around.places, day).expected_on(treated.expected);
         let held = hold::held(self.story, around.places, &around.lots_held, day);
         let mut all = vec![self.living(standing), held, treated, pest];
+        all.extend(hold::plant_back(self.story, around.places, day));
         if bare {
             all.extend(hold::good_until(self.story, self.profile, day));
             all.extend(hold::bare_roots(self.story, self.profile));

@@ -4,8 +4,8 @@
 use crate::base::{Day, EntryId};
 use crate::nursery::pest::{Nature, comes_along, harms, is_same_pest, nature_of, says_none};
 use crate::reckon::picture::quantity::{LookAt, NotSo, PestLacks, PestSeen};
-use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
-use crate::reckon::stock::{BedStory, PestLook, Places, Since, TrayStory};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
+use crate::reckon::stock::{BedStory, CountLook, Gone, PestLook, Places, Since, TrayStory};
 use crate::reckon::tray::hold::treatments;
 use crate::science::sampling::sample_size_detection;
 
@@ -122,8 +122,8 @@ impl OpenPest {
 /// What was done against sicknesses: in a tray, or in a bed.
 #[derive(Default)]
 struct Deeds<'a> {
-    /// Plants thrown out or dead, and the day.
-    gone: &'a [Since<u32>],
+    /// Plants thrown out or dead of a sickness, and the day.
+    gone: &'a [Since<Gone>],
     /// Days on which something was used that can cure, or of a bed plants were taken out.
     treated: Vec<Day>,
     /// Plants standing now.
@@ -178,27 +178,38 @@ impl Deeds<'_> {
                 (None, Err(lacks)) => return Err(lacks),
             }
         };
-        Ok(done.plus(pest.look_after_days()))
+        Ok(done.max(self.last_died(until).unwrap_or(done)).plus(pest.look_after_days()))
     }
 
-    /// The day by which as many plants were thrown out, or dead, as had it.
+    /// The day by which as many plants were thrown out, or dead of it, as had it; one at least was thrown out with its soil.
     fn thrown_out(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
         let share = pest.seen.share_pct.ok_or(PestLacks::Share)? / 100.0;
-        let mut gone: Vec<&Since<u32>> =
+        let mut gone: Vec<&Since<Gone>> =
             self.gone.iter().filter(|gone| (pest.seen.on..=until).contains(&gone.from)).collect();
         gone.sort_by_key(|gone| gone.from);
-        let all: u64 = gone.iter().map(|gone| u64::from(gone.what)).sum();
-        let stood = pest.stood.unwrap_or(self.standing + all);
-        let least = (stood as f64 * share - 1e-9).ceil().max(1.0) as u64;
-        let mut so_far = 0;
-        for one in gone {
-            so_far += u64::from(one.what);
-            if so_far >= least {
-                return Ok(one.from);
-            }
+        let plants = |culled: bool| -> u64 {
+            gone.iter().filter(|gone| gone.what.culled == culled).map(|gone| u64::from(gone.what.plants)).sum()
+        };
+        let (culled, died) = (plants(true), plants(false));
+        let stood = pest.stood.unwrap_or(self.standing + culled + died);
+        let sick = (stood as f64 * share - 1e-9).ceil().max(1.0) as u64;
+        let least = sick.saturating_sub(died).max(1);
+        if culled < least {
+            let whole = |plants: u64| u32::try_from(plants).unwrap_or(u32::MAX);
+            let (least, so_far, or_treated) = (whole(least), whole(culled), pest.nature.has_cure);
+            return Err(PestLacks::ThrownOut { least, so_far, or_treated });
         }
-        let whole = |plants: u64| u32::try_from(plants).unwrap_or(u32::MAX);
-        Err(PestLacks::ThrownOut { least: whole(least), so_far: whole(so_far), or_treated: pest.nature.has_cure })
+        let mut so_far = 0;
+        let enough = gone.iter().filter(|gone| gone.what.culled).find(|gone| {
+            so_far += u64::from(gone.what.plants);
+            so_far >= least
+        });
+        Ok(enough.map_or(pest.seen.on, |gone| gone.from))
+    }
+
+    /// The last day up to one on which plants died of a sickness: it was not over.
+    fn last_died(&self, until: Day) -> Option<Day> {
+        self.gone.iter().filter(|gone| !gone.what.culled && gone.from <= until).map(|gone| gone.from).max()
     }
 
     /// The plants of a look that tells.
@@ -267,6 +278,23 @@ fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &Deeds<'_>, day: Day
     open
 }
 
+/// A count found more dead or gone than alive, and nobody wrote of what.
+fn many_died(story: &TrayStory, day: Day) -> Option<Criterion> {
+    let whole = || story.counts.iter().filter(|look| look.part_of_cells.is_none() && look.day <= day);
+    let gone = |look: &CountLook| look.dead.saturating_add(look.not_seen);
+    let found = whole().rev().find(|look| look.standing > 0 && gone(look) > look.standing)?;
+    let again_from = found.day.plus(LOOK_AFTER_DAYS);
+    let calm = |look: &CountLook| f64::from(gone(look)) * 100.0 < f64::from(look.standing) * PEST_HOLDS_PCT;
+    let settled = whole().any(|look| look.day >= again_from && calm(look))
+        || story.pests.iter().any(|pest| (found.day..=day).contains(&pest.from));
+    if settled {
+        return None;
+    }
+    let gap = Gap::ManyDied { on: found.day, gone: gone(found), alive: found.standing, again_from };
+    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), true, RuleSource::Pest);
+    Some(unknown.resting_on([found.entry.clone()]))
+}
+
 /// The criterion `pest` of a tray.
 pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Pest;
@@ -275,7 +303,8 @@ pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criteri
     let by_itself = |pest: &OpenPest| pest.nature.goes_by_itself();
     let Some(worst) = open.iter().max_by_key(|pest| (pest.holds(), !by_itself(pest), pest.seen.in_soil, share(pest)))
     else {
-        return Criterion::found(Question::Pest, NotSo, None, Basis::Reckoned, true, SOURCE);
+        let nothing = || Criterion::found(Question::Pest, NotSo, None, Basis::Reckoned, true, SOURCE);
+        return many_died(story, day).unwrap_or_else(nothing);
     };
     let criterion = Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, SOURCE)
         .resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));

@@ -297,6 +297,7 @@ pub fn criteria(
                 let gap = if sample.is_none() { too_old() } else { None };
                 Criterion::lacking(Question::Collar, Some(needed), gap, must, limits.collar_source.clone())
                     .expected_on(must.then_some(day))
+                    .caring_where_unknown(!must)
             }
             Some(sample) => {
                 let pass = passes.iter().filter(|passes| **passes).count() as u32;
@@ -392,6 +393,12 @@ fn sampled<N>(
 }
 
 impl Criterion {
+    /// Asks for care where nobody knows it and it holds nothing back.
+    pub(super) fn caring_where_unknown(mut self, so: bool) -> Criterion {
+        self.warns = self.met().is_none() && so;
+        self
+    }
+
     fn warning_if(mut self, so: bool) -> Criterion {
         self.warns = self.met() == Some(true) && so;
         self

@@ -306,7 +306,8 @@ pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rest: Option<
     let Some((checked, roots, entry)) = plug.filter(|(on, roots, _)| *roots != Roots::Holds || since(*on)) else {
         let gap = rest.map(|RootsRest { since, until, why }| Gap::RootsRest { since, until, why });
         return Criterion::lacking(Question::Plug, Some(Roots::Holds), gap, rest.is_some(), source)
-            .expected_on(rest.map(|rest| rest.until));
+            .expected_on(rest.map(|rest| rest.until))
+            .caring_where_unknown(rest.is_none());
     };
     let holds = *roots == Roots::Holds;
     Criterion::found(Question::Plug, Roots::Holds, *roots, Basis::Measured, holds, source)

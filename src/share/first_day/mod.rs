@@ -159,6 +159,10 @@ pub enum UnknownWhat {
     NursePlanted,
     /// How far apart nurse plants stand: they are not entered.
     NurseSpacing,
+    /// What sickness or pest the notes of a tray speak of: they are kept as written, and hold nothing back.
+    NotedSickness,
+    /// What was used on a tray by its notes: they are kept as written, and make nobody wait.
+    NotedUse,
 }
 
 impl UnknownWhat {
@@ -176,6 +180,8 @@ impl UnknownWhat {
             UnknownWhat::BedSoil => "soil_checked",
             UnknownWhat::BedWork => "prepared",
             UnknownWhat::NurseCount | UnknownWhat::NursePlanted | UnknownWhat::NurseSpacing => "nurse_planted",
+            UnknownWhat::NotedSickness => "pest_seen",
+            UnknownWhat::NotedUse => "treated",
         }
     }
 }
@@ -185,7 +191,7 @@ impl UnknownWhat {
 pub struct Unknown {
     /// What.
     pub what: UnknownWhat,
-    /// Of which container, place, species or nurse plant, where it is one of them.
+    /// Of which container, place, species, nurse plant or tray, where it is one of them.
     pub name: Option<String>,
     /// The lines of the trays or beds.
     pub lines: Vec<usize>,

@@ -8,6 +8,8 @@ use super::{FirstDay, SheetNames, SpellingOf, TakenFor, UnknownWhat};
 use crate::base::{text, word::Word};
 use crate::nursery::entry::fault::Problem;
 use crate::nursery::entry::types::PlantForm;
+use crate::nursery::herbicide::names_treatment;
+use crate::nursery::pest::is_pest_named_in;
 use crate::share::amounts;
 use crate::share::draft::short;
 use crate::share::fault::{LineFaults, Reason};
@@ -58,6 +60,7 @@ fn read_row(reader: &mut RowReader) {
         (name, known)
     });
     note_unknowns(reader, age_days, container.as_ref(), place.as_ref());
+    note_what_notes_name(reader, tray.written, &source.join(" "));
     let body = json!({
         "tray": tray.written, "species": species.as_str(), "count": count.value, "from": "opening", "form": form,
         "age_days": age_days, "height_cm": height_cm, "container": container.map(|(name, _)| name),
@@ -135,6 +138,17 @@ fn form_of(reader: &mut RowReader, container: Option<&str>) -> Option<&'static s
         Reason::Envelope(Problem::NotTheWord { written: short(cell.written), known })
     });
     reader.or_fault(cell, read)
+}
+
+/// A sickness or a spray in the notes is asked for as an entry of its own: a note holds nothing back, and nothing is made up.
+fn note_what_notes_name(reader: &mut RowReader, tray: &str, notes: &str) {
+    let line = reader.row.line;
+    if is_pest_named_in(notes) {
+        reader.day.note_unknown(UnknownWhat::NotedSickness, Some(tray), line);
+    }
+    if names_treatment(notes) {
+        reader.day.note_unknown(UnknownWhat::NotedUse, Some(tray), line);
+    }
 }
 
 fn note_unknowns(

@@ -157,6 +157,13 @@ impl Wording {
             }
             Remark::KeptLong { tray, days } => self.remark_kept_long(tray, *days),
             Remark::SeedDead { lot, outlook, day } => self.remark_seed_dead(lot, self.lot_verdict(outlook, *day).1),
+            Remark::MoreThanReady { tray, planted, ready } => {
+                self.remark_more_than_ready(tray, *planted as i64, *ready as i64)
+            }
+            Remark::HandsInWait { about, why } => self.remark_hands_in_wait(about, self.reason(why, About::Tray)),
+            Remark::UnknownPest { what } => self.remark_unknown_pest(crate::base::text::cleaned(what)),
+            Remark::OnlyNamed { sickness: true, what } => self.remark_only_named(crate::base::text::cleaned(what)),
+            Remark::OnlyNamed { sickness: false, what } => self.remark_only_used(crate::base::text::cleaned(what)),
             Remark::GivenUnfit { tray, why } => self.remark_given_unfit(tray, self.reason(why, About::Tray)),
             Remark::NotReady { tray, bed, why, also, more } => {
                 let first = self.reason(why, About::Pair);

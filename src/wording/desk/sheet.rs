@@ -95,6 +95,8 @@ impl Wording {
             UnknownWhat::NurseCount => self.still_nurse_count(name, beds),
             UnknownWhat::NursePlanted => self.still_nurse_planted(name, beds),
             UnknownWhat::NurseSpacing => self.still_nurse_spacing(name, beds),
+            UnknownWhat::NotedSickness => self.still_noted_sickness(name, trays),
+            UnknownWhat::NotedUse => self.still_noted_use(name, trays),
         }
     }
 }

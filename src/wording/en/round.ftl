@@ -120,7 +120,7 @@ round_sick_again = { $what }, seen { $day }, and answered: look again, and write
 # (what, day)
 round_label_both = { $what }, used { $day }: how long does its label say to stay away, and how long before planting? Read it from outside, and write both; until then nobody is sent in and nothing is planted
 # (what, day)
-round_label_planting = { $what }, used { $day }: how long before planting does its label say to wait? Read it and write it; until then nothing is planted here
+round_label_planting = { $what }, used { $day }: how long before planting does its label say to wait? Read it and write it; until then nothing is planted
 # (what, day)
 round_label = { $what }, used { $day }: how long does its label say to stay away? Read it from outside, and write it; until then nobody is sent in and nothing goes out
 # (what, day)

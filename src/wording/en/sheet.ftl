@@ -59,6 +59,10 @@ still_nurse_count = how many { $name } stand in { $of }
 still_nurse_planted = when the { $name } of { $of } were planted
 # (name, of)
 still_nurse_spacing = how far apart the { $name } of { $of } stand
+# (name, of)
+still_noted_sickness = what the notes of { $name } ({ $of }) mean: they name a pest or a sickness, and are kept as they are; a note holds no plants back
+# (name, of)
+still_noted_use = what was used on { $name } ({ $of }) by its notes, and how long to stay away: they are kept as they are; a note makes nobody wait
 sheet_fill = fill the column "{ $column }" in the sheet; outplant undo takes this import back
 sheet_fill_first = fill the column "{ $column }" in the sheet before you import it
 sheet_hardening = Plants that stood already wait until it is known since when they are in their light. Write the shade of each bench, and for each tray that stands toward the light the true day on which that began:

@@ -146,6 +146,10 @@ treated_unmet_said = treated with { $what }, and the waiting time still runs
 # (tray, what, day)
 treated_beside_until = { $tray }, treated with { $what }, stands or stood on this bench: until { $day }, as its waiting time is written, nobody works here with hands
 # (what, day)
+treated_dries = treated with { $what }: nobody works here with hands until it has dried. From { $day } on one may
+# (tray, what, day)
+treated_beside_dries = { $tray }, treated with { $what }, stands or stood on this bench: nobody works here with hands until it has dried. From { $day } on one may
+# (what, day)
 treated_here_until = this bench was treated with { $what }: until { $day }, as its waiting time is written, nobody works here with hands
 # (what, day)
 treated_unmet_until = treated with { $what }: waiting time as written ends { $day }
@@ -324,6 +328,10 @@ gap_kept_too_long = on { $day } bare roots were put in that had lain past their 
 gap_wildlings = wildlings, in their bags since { $day }: deep shade and moist until { $until }, or lift a plug and see it hold, then out in steps
 # (what, day)
 gap_no_plant_back = { $what } was used here on { $day }, and how long before planting its label asks to wait is not written: what kills weeds kills young roots. Read the label, then write it again with that day and after how many days one may plant
+# (day, gone, alive, again)
+gap_many_died = the count of { $day } found { $gone } dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
+# (what, day, alive)
+gap_no_plant_back_plants = treated with { $what } on { $day }: nobody here knows whether it harms plants, and how long before planting its label asks to wait is not written. Read the label, then write it again with that day and after how many days one may plant, 0 where it is nothing against weeds. A count of those alive from { $alive } on answers it too
 gap_coming_day = a coming day: nobody knows its rain yet
 # (tray, what, day)
 gap_no_waiting_time_beside = { $tray }, treated with { $what } on { $day }, stands or stood on this bench, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe

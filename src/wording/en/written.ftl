@@ -70,5 +70,12 @@ remark_seed_dead = take care: the seed of { $lot } is { $why }
 remark_not_ready = take care: { $tray } was not ready to go out to { $bed }: { $why }
 # (tray, why)
 remark_given_unfit = take care: nobody should get plants of { $tray } yet: { $why }
+# (tray, planted, ready)
+remark_more_than_ready = take care: of { $tray } { $planted } go out, and by its sample about { $ready } were good enough: leave the others on the bench, or write them as they are
+# (about, why)
+remark_hands_in_wait = take care: this takes hands into { $about } while a waiting time runs there: { $why }. Gloves and sleeves, or wait; then wash hands, arms and clothes
+remark_unknown_pest = take care: whether "{ $what }" goes along with plants is not known here, so it holds back: write it again with "goes along with plants" yes or no
+remark_only_named = take care: "{ $what }" names a sickness, and this line holds no plants back: write it as a pest or sickness too, with the share of the plants
+remark_only_used = take care: "{ $what }" names something that was used, and a note makes nobody wait: write it as treated too, with its waiting time
 remark_asks = write it all the same?
 remark_if_meant = nothing was written; if it is meant so, write it again with --yes

@@ -19,7 +19,13 @@ impl Wording {
     /// Why a question has no answer, and what to write.
     pub(super) fn gap_words(&self, gap: &Gap) -> String {
         match gap {
-            Gap::NoPlantBack { with, day } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
+            Gap::ManyDied { on, gone, alive, again_from } => {
+                self.gap_many_died(self.day(*on), *gone, *alive, self.day(*again_from))
+            }
+            Gap::NoPlantBack { with, day, alive_from: None } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
+            Gap::NoPlantBack { with, day, alive_from: Some(alive) } => {
+                self.gap_no_plant_back_plants(cleaned(with), self.day(*day), self.day(*alive))
+            }
             Gap::NoShadeBand(species) => {
                 self.gap_no_shade_band(cleaned(species.as_str()), species_line(species, SHADE_BAND))
             }
@@ -137,7 +143,13 @@ mod tests {
             Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 },
             Gap::LightSince { since: Day::from_number(20_000), until: Day::from_number(20_021) },
             Gap::ComingDay,
-            Gap::NoPlantBack { with: "glyphosate".into(), day: Day::from_number(20_000) },
+            Gap::ManyDied { on: Day::from_number(20_000), gone: 30, alive: 18, again_from: Day::from_number(20_014) },
+            Gap::NoPlantBack { with: "glyphosate".into(), day: Day::from_number(20_000), alive_from: None },
+            Gap::NoPlantBack {
+                with: "glyphosate".into(),
+                day: Day::from_number(20_000),
+                alive_from: Some(Day::from_number(20_028)),
+            },
             Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000), beside: None },
             Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000), beside: Some(Beside::Place) },
             Gap::NoWaitingTime {

@@ -1,7 +1,7 @@
 //! Pests and sicknesses that were seen, and what answers them.
 
-use crate::reckon::picture::question::Found;
 use crate::reckon::picture::quantity::{LookAt, NotSo, PestLacks, PestSeen};
+use crate::reckon::picture::question::Found;
 use crate::wording::Wording;
 
 impl Wording {

@@ -5,8 +5,8 @@ use crate::base::{Day, Range};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::picture::quantity::{
     AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
-    LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightStep, LivesBare, NotSo, PlantsAtLeast,
-    Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
+    LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightStep, LivesBare, NotSo, PlantsAtLeast, Positions,
+    RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Criterion, Question};
@@ -245,10 +245,12 @@ impl Wording {
     }
 
     fn treated_reason(&self, treated: Option<&AtWork>, expected: Option<Day>) -> String {
-        let Some(AtWork { with, beside }) = treated else { return self.treated_met() };
+        let Some(AtWork { with, beside, dries }) = treated else { return self.treated_met() };
         let what = crate::base::text::cleaned(with);
         match (expected.map(|day| self.day(day)), beside) {
             (None, _) => self.treated_unmet_said(what),
+            (Some(day), Some(Beside::Tray(tray))) if *dries => self.treated_beside_dries(tray, what, day),
+            (Some(day), _) if *dries => self.treated_dries(what, day),
             (Some(day), None | Some(Beside::Bed)) => self.treated_unmet_until(what, day),
             (Some(day), Some(Beside::Place)) => self.treated_here_until(what, day),
             (Some(day), Some(Beside::Tray(tray))) => self.treated_beside_until(tray, what, day),

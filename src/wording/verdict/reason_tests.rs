@@ -34,7 +34,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let rain = |mm| Wet::Rain { mm, days: 3 };
     let step = |to| LightStep { from: 0.3, to, burns: None };
     let why = || Some("promised".to_string());
-    let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None });
+    let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false });
     let read = |share| LightRead { share, apart: None };
     let aphids = || {
         Some(PestSeen {

@@ -4,16 +4,20 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry as Place;
 use std::sync::Arc;
 
+mod harm;
+
 use super::judge::Trial;
 use super::{Desk, DeskError};
 use crate::base::{BedName, Clock, Day, LotCode, TrayCode};
 use crate::nursery::entry::subject::subjects;
-use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
 use crate::reckon::lots::{LotOutlook, lot_outlook};
-use crate::reckon::picture::{Criterion, DoubtKind, Picture, Rule};
+use crate::reckon::picture::{Basis, Criterion, DoubtKind, Picture, Rule};
+use crate::reckon::tray::closed::{Closed, closed_places};
 use crate::reckon::tray::hold;
+use crate::reckon::tray::size::whole_plants;
 use crate::reckon::{Fold, View};
 
 /// A loss is asked about where it is more than this share of a tray.
@@ -112,6 +116,34 @@ pub enum Remark {
         /// The first reason.
         why: Box<Criterion>,
     },
+    /// More plants go out than were good enough by what was measured.
+    MoreThanReady {
+        /// The tray.
+        tray: TrayCode,
+        /// Plants that go.
+        planted: u32,
+        /// Plants that were good enough, likely.
+        ready: u32,
+    },
+    /// Hands go where a waiting time runs, or is not known.
+    HandsInWait {
+        /// The tray, the place or the bed.
+        about: String,
+        /// The wait.
+        why: Box<Criterion>,
+    },
+    /// A pest or a sickness of which nobody here knows whether it goes along with plants.
+    UnknownPest {
+        /// Its name.
+        what: String,
+    },
+    /// A sickness, or something that was used, named where it holds nothing back.
+    OnlyNamed {
+        /// Whether it is a sickness; else what was used.
+        sickness: bool,
+        /// As written.
+        what: String,
+    },
 }
 
 impl Remark {
@@ -125,7 +157,13 @@ impl Remark {
             | Remark::MoreThanSeed { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. } => true,
-            Remark::SeedDead { .. } | Remark::NotReady { .. } | Remark::GivenUnfit { .. } => false,
+            Remark::SeedDead { .. }
+            | Remark::NotReady { .. }
+            | Remark::GivenUnfit { .. }
+            | Remark::MoreThanReady { .. }
+            | Remark::HandsInWait { .. }
+            | Remark::UnknownPest { .. }
+            | Remark::OnlyNamed { .. } => false,
         }
     }
 }
@@ -150,6 +188,7 @@ impl Desk {
     /// What there is to ask or tell about what was tried and taken out again.
     pub(super) fn remarks_on(&self, trial: &Trial) -> Result<Vec<(usize, Remark)>, DeskError> {
         let mut pictures: BTreeMap<Day, Picture> = BTreeMap::new();
+        let mut closed: BTreeMap<Day, Closed> = BTreeMap::new();
         let mut all = Vec::new();
         for (at, entry) in trial.tried.iter().enumerate() {
             let earlier = trial.tried.iter().take(at).position(|other| is_same(other, entry));
@@ -161,6 +200,14 @@ impl Desk {
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
+            all.extend(harm::only_named(&self.fold, entry).map(|remark| (at, remark)));
+            if harm::takes_hands(&entry.what) {
+                let places = closed
+                    .entry(entry.happened)
+                    .or_insert_with(|| closed_places(self.fold.trays().values(), self.fold.places(), entry.happened));
+                all.extend(harm::hands_in_wait(&self.fold, places, entry).map(|remark| (at, remark)));
+            }
             if matches!(&entry.what, What::Ground(GroundEntry::Outplanted(_)) | What::Tray(TrayEntry::GivenOut(_))) {
                 let then = match pictures.entry(entry.happened) {
                     Place::Occupied(known) => known.into_mut(),
@@ -275,7 +322,7 @@ fn not_ready(picture: &Picture, entry: &Entry) -> Option<Remark> {
     let pair = picture.pair(&out.tray, &out.bed);
     // Where the bed does not plan the species only the tray is asked; that the plan lacks it is a Doubt.
     let criteria: Vec<Criterion> = match &pair {
-        Some(pair) if pair.fits => return None,
+        Some(pair) if pair.fits => return more_than_ready(picture, out),
         Some(pair) => pair.criteria.iter().cloned().collect(),
         None => picture.trays.get(&out.tray)?.criteria.clone(),
     };
@@ -284,6 +331,13 @@ fn not_ready(picture: &Picture, entry: &Entry) -> Option<Remark> {
     let why = Box::new((*first).clone());
     let also = bed_waits(picture, &out.tray, &out.bed).filter(|_| why.rule() == Rule::Treated);
     Some(Remark::NotReady { tray: out.tray.clone(), bed: out.bed.clone(), why, also, more: more.len() })
+}
+
+/// More plants than were good enough by the sample: who plants them all plants the small ones too.
+fn more_than_ready(picture: &Picture, out: &Outplanted) -> Option<Remark> {
+    let tray = picture.trays.get(&out.tray).filter(|tray| tray.plantable_basis == Basis::Measured)?;
+    let ready = whole_plants(tray.plantable.likely);
+    (out.count.0 > ready).then(|| Remark::MoreThanReady { tray: out.tray.clone(), planted: out.count.0, ready })
 }
 
 /// The waiting time of a bed, where one of the tray runs as well: a pair tells only one of them.

@@ -1,0 +1,141 @@
+//! What is told of an entry that takes hands into a waiting time, or that names a sickness where it holds nothing back.
+
+use super::Remark;
+use crate::base::{BedName, PlaceName, TrayCode};
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
+use crate::nursery::herbicide::names_treatment;
+use crate::nursery::pest::{is_named_in, nature_of};
+use crate::reckon::Fold;
+use crate::reckon::picture::quantity::Beside;
+use crate::reckon::picture::{Criterion, Question};
+use crate::reckon::stock::holding;
+use crate::reckon::tray::closed::Closed;
+use crate::reckon::tray::{hold, pest};
+
+/// Whether an entry takes hands among plants, or into a bed.
+pub(super) fn takes_hands(what: &What) -> bool {
+    match what {
+        What::Tray(what) => !trays_in_hand(what).is_empty(),
+        What::Ground(what) => bed_in_hand(what).is_some(),
+        What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => false,
+    }
+}
+
+/// The waiting time that runs, or is not known, where an entry takes hands.
+pub(super) fn hands_in_wait(fold: &Fold, closed: &Closed, entry: &Entry) -> Option<Remark> {
+    let day = entry.happened;
+    let told = |about: String, why: Criterion| {
+        (why.blocks && !dries(&why)).then(|| Remark::HandsInWait { about, why: Box::new(why) })
+    };
+    match &entry.what {
+        What::Tray(what) => {
+            let of_tray = |code: &TrayCode| {
+                let story = fold.trays().get(&fold.ledger().tray_at(code, &entry.order_key()))?;
+                told(story.code.to_string(), hold::treated(story, fold.places(), closed, day))
+            };
+            let of_place = |place: &PlaceName| {
+                let closing = closed.get(place)?;
+                let longest = holding(closing.iter().map(|one| &one.treatment), day)?;
+                let tray = closing.iter().find(|one| one.treatment.entry == longest.entry)?.tray.clone();
+                let beside = tray.map_or(Beside::Place, Beside::Tray);
+                told(place.to_string(), hold::waiting(Some(longest), Some(beside)))
+            };
+            let trays = trays_in_hand(what).into_iter().find_map(of_tray);
+            trays.or_else(|| place_in_hand(what).and_then(of_place))
+        }
+        What::Ground(what) => {
+            let bed = fold.beds().get(bed_in_hand(what)?)?;
+            let longest = holding(bed.treatments.iter(), day)?;
+            told(bed.name.to_string(), hold::waiting(Some(longest), Some(Beside::Bed)))
+        }
+        What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => None,
+    }
+}
+
+/// Whether it is a day of drying alone: of one day nobody knows what came first.
+fn dries(why: &Criterion) -> bool {
+    matches!(&why.question, Question::Treated(known) if known.found().and_then(|found| found.known.as_ref()).is_some_and(|at| at.dries))
+}
+
+/// The trays that an entry takes hands into.
+fn trays_in_hand(what: &TrayEntry) -> Vec<&TrayCode> {
+    match what {
+        TrayEntry::Counted(look) => vec![&look.tray],
+        TrayEntry::Stocktaken(look) => vec![&look.tray],
+        TrayEntry::Culled(culled) => vec![&culled.tray],
+        TrayEntry::Measured(sample) => vec![&sample.tray],
+        TrayEntry::PlugChecked(plug) => vec![&plug.tray],
+        TrayEntry::RootsCut(cut) => vec![&cut.tray],
+        TrayEntry::Grafted(grafted) => vec![&grafted.tray],
+        TrayEntry::Carried(carried) => vec![&carried.tray],
+        TrayEntry::MovedOn(moved) => vec![&moved.from, &moved.to],
+        TrayEntry::Sown(_)
+        | TrayEntry::Resown(_)
+        | TrayEntry::PlantsReceived(_)
+        | TrayEntry::Lost(_)
+        | TrayEntry::Flushed(_)
+        | TrayEntry::ShadeSet(_)
+        | TrayEntry::WateringSet(_)
+        | TrayEntry::HardeningBegun(_)
+        | TrayEntry::Held(_)
+        | TrayEntry::Released(_)
+        | TrayEntry::PestSeen(_)
+        | TrayEntry::Treated(_)
+        | TrayEntry::GivenOut(_)
+        | TrayEntry::Relabelled(_)
+        | TrayEntry::LetGo(_) => Vec::new(),
+    }
+}
+
+/// The place that plants are brought to.
+fn place_in_hand(what: &TrayEntry) -> Option<&PlaceName> {
+    match what {
+        TrayEntry::Carried(carried) => Some(&carried.place),
+        TrayEntry::MovedOn(moved) => moved.place.as_ref(),
+        _ => None,
+    }
+}
+
+/// The bed that an entry takes hands into. What goes out has a remark of its own.
+fn bed_in_hand(what: &GroundEntry) -> Option<&BedName> {
+    match what {
+        GroundEntry::SownInBed(sown) => Some(&sown.bed),
+        GroundEntry::NursePlanted(planted) => Some(&planted.bed),
+        GroundEntry::NurseCounted(look) => Some(&look.bed),
+        GroundEntry::NurseMeasured(look) => Some(&look.bed),
+        GroundEntry::NurseCut(cut) => Some(&cut.bed),
+        GroundEntry::SoilChecked(check) => Some(&check.bed),
+        GroundEntry::Prepared(work) => Some(&work.bed),
+        GroundEntry::SurvivalCounted(look) => Some(&look.bed),
+        GroundEntry::PlantsFound(found) => Some(&found.bed),
+        GroundEntry::LightRead(_) | GroundEntry::Outplanted(_) | GroundEntry::PlantsLost(_) => None,
+    }
+}
+
+/// A sickness, or something that was used, named where it holds nothing back: in a note, or as why plants were thrown out or died.
+pub(super) fn only_named(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let of_tray = |tray: &TrayCode, why: &str| {
+        let nature = nature_of(why, None);
+        let named = !nature.goes_by_itself() && !nature.is_unknown && !nature.is_sign;
+        let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
+        let is_seen = || !pest::open_in_tray(story, fold.places(), entry.happened).is_empty();
+        (named && !is_seen()).then(|| Remark::OnlyNamed { sickness: true, what: why.to_string() })
+    };
+    match &entry.what {
+        What::Tray(TrayEntry::Lost(lost)) => of_tray(&lost.tray, &lost.cause.0),
+        What::Tray(TrayEntry::Culled(culled)) => of_tray(&culled.tray, &culled.why.0),
+        What::Book(BookEntry::Noted(noted)) => {
+            let sickness = is_named_in(&noted.text.0);
+            let named = sickness || names_treatment(&noted.text.0);
+            named.then(|| Remark::OnlyNamed { sickness, what: noted.text.0.to_string() })
+        }
+        What::Tray(_) | What::Site(_) | What::Seed(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => None,
+    }
+}
+
+/// A pest or a sickness by a name that nobody here knows.
+pub(super) fn unknown_pest(entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::PestSeen(seen)) = &entry.what else { return None };
+    let is_unknown = nature_of(&seen.what.0, seen.spreads).is_unknown && !crate::nursery::pest::says_none(&seen.what.0);
+    is_unknown.then(|| Remark::UnknownPest { what: seen.what.0.to_string() })
+}
