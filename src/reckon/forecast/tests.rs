@@ -35,6 +35,7 @@ fn sown(seeds: u32, looks: &[(i32, u32)]) -> TrayStory {
             emerged: *emerged,
             corrected: 0,
             not_seen: 0,
+            dead: 0,
             stocktake: false,
             entry: entry(number as u64 + 2),
         });

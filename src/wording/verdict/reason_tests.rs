@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::*;
 use crate::base::word::Word;
 use crate::reckon::picture::quantity::LivesBare;
+use crate::reckon::picture::quantity::PestSeen;
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Gap, Rule, SampleUnit};
 use crate::wording::Lang;
