@@ -200,7 +200,7 @@ fn hands_in_a_running_wait_are_told_after_the_write_and_in_the_preview() {
         assert!(said.contains("dimethoate") && warned == 1, "{kind}: {said}");
     }
     let said = told(&["counted", "tray=t2", "standing=48", "--lang", "es"]);
-    assert!(said.contains("mientras allí corre una espera"), "{said}");
+    assert!(said.contains("Esto lleva las manos allí"), "{said}");
     // What is told is told to the form before it is written.
     let remark = Remark::HandsInWait { about: "t1".into(), why: Box::new(treated(&two_trays(), "cof-1", TODAY)) };
     assert!(!remark.is_asked());

@@ -10,6 +10,14 @@ part_spots = at { $spots }
 part_until = until { $day }
 part_heeled_in = heeled in, cool and moist
 part_not_heeled_in = not heeled in
+part_spreads = goes along with plants
+part_spreads_not = does not go along with plants
+part_plants_seen = { $plants ->
+    [one] { $plants } plant looked at
+   *[other] { $plants } plants looked at
+}
+part_roots_seen = roots looked at
+part_roots_unseen = roots not looked at
 part_stands_since = in this light since { $day }
 part_at_place = at { $place }
 part_container = in { $container }

@@ -83,7 +83,11 @@ impl Wording {
     fn pest_sentence(&self, seen: &PestSeen) -> String {
         let about = self.about(seen.tray.as_ref(), None, seen.bed.as_ref(), seen.place.as_ref());
         let share = seen.share_pct.map(|share| self.part_on_share(self.percent(share.0 / 100.0)));
-        with_parts(self.entry_pest_seen(about, &seen.what.0), [share])
+        let yes_or_no = |said: Option<bool>, yes: String, no: String| said.map(|said| if said { yes } else { no });
+        let spreads = yes_or_no(seen.spreads, self.part_spreads(), self.part_spreads_not());
+        let plants = seen.plants_seen.map(|plants| self.part_plants_seen(i64::from(plants.0)));
+        let roots = yes_or_no(seen.roots_seen, self.part_roots_seen(), self.part_roots_unseen());
+        with_parts(self.entry_pest_seen(about, &seen.what.0), [share, spreads, plants, roots])
     }
 
     fn treated_sentence(&self, treated: &Treated) -> String {

@@ -10,6 +10,14 @@ part_spots = en { $spots }
 part_until = hasta el { $day }
 part_heeled_in = enterradas en fresco y húmedo
 part_not_heeled_in = sin enterrar
+part_spreads = se pega de planta a planta
+part_spreads_not = no se pega de planta a planta
+part_plants_seen = { $plants ->
+    [one] { $plants } planta mirada
+   *[other] { $plants } plantas miradas
+}
+part_roots_seen = raíces miradas
+part_roots_unseen = raíces sin mirar
 part_stands_since = en esta luz desde el { $day }
 part_at_place = en { $place }
 part_container = en { $container }
