@@ -178,6 +178,27 @@ pub fn sample_size_detection(prevalence: f64, confidence: f64) -> Result<u32, Wr
     whole_sample((-confidence).ln_1p() / (-prevalence).ln_1p(), 1)
 }
 
+/// The same of a few plants of which so many have it, looked at without putting any back: the fewest of which the hypergeometric chance
+/// of none of those is at most 1 - c. All, where none has it.
+pub(crate) fn sample_size_detection_among(standing: u32, with_it: u32, confidence: f64) -> u32 {
+    let healthy = standing.saturating_sub(with_it);
+    let mut none_found = 1.0;
+    for looked_at in 0..healthy {
+        if none_found <= 1.0 - confidence + 1e-12 {
+            return looked_at;
+        }
+        none_found *= f64::from(healthy - looked_at) / f64::from(standing - looked_at);
+    }
+    // The next one has it.
+    if with_it == 0 {
+        standing
+    } else if none_found <= 1.0 - confidence + 1e-12 {
+        healthy
+    } else {
+        healthy + 1
+    }
+}
+
 /// Largest tolerated difference, in % points, between 4 replicates of 100 seeds whose mean is `mean_pct`.
 /// The mean is rounded half up; at 50 or below the row of 101 - mean counts. No row for 100, 1 and 0, nor for what is
 /// no percentage. 7 CFR 201.55 for rows 99 to 70; Miles 1963 from memory below.
@@ -247,6 +268,25 @@ fn whole_sample(sample: f64, least: u32) -> Result<u32, WrongInput> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// From the quotient of `math.comb` of Python 3, in fractions.
+    #[test]
+    fn plants_to_look_at_of_a_few_agree_with_exact_fractions() {
+        let among = |standing, with_it| sample_size_detection_among(standing, with_it, 0.95);
+        for (standing, with_it, least) in [
+            (48, 2, 37),
+            (48, 3, 30),
+            (48, 10, 12),
+            (38, 8, 11),
+            (20, 1, 19),
+            (500, 25, 56),
+            (2000, 100, 58),
+            (12, 12, 1),
+        ] {
+            assert_eq!(among(standing, with_it), least, "{with_it} of {standing}");
+        }
+        assert_eq!((among(0, 0), among(7, 0)), (0, 7));
+    }
     use proptest::prelude::*;
 
     fn close(got: f64, want: f64, what: &str) {

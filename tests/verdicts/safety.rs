@@ -407,14 +407,45 @@ fn a_count_with_more_dead_than_alive_holds_the_tray_until_somebody_says_of_what_
 
 #[test]
 fn more_plants_going_out_than_were_good_enough_are_told() {
-    let home = with_trays_and_a_bed();
-    home.write("released", &["tray=cof-1"]);
-    let plants: Vec<String> =
-        (0..20).map(|i| format!("{{\"height_cm\":{},\"collar_mm\":6}}", if i < 10 { 35 } else { 8 })).collect();
-    let sample = format!("plants=[{}]", plants.join(","));
-    home.write("measured", &["tray=cof-1", &sample]);
-    let told = home.done(&["write", "outplanted", "tray=cof-1", "bed=Upper 1", "count=40"]);
-    assert!(told.contains("take care"), "{told}");
+    let home = Home::default().begun();
+    let write = |day: &str, kind: &str, fields: &[&str]| {
+        let happened = format!("happened={day}");
+        home.write(kind, &[fields, &[happened.as_str()][..]].concat());
+    };
+    write("2025-01-01", "season_set", &["rains=[{\"from\":\"03-01\",\"until\":\"06-15\"}]"]);
+    write("2025-01-01", "place_set", &["place=Half shade", "order=1", "shade_pct=45"]);
+    write("2025-01-01", "container_set", &["container=bag", "volume_ml=1000", "depth_cm=23"]);
+    let seed = ["species=COA", "source=row", "collected=2025-01-01", "seeds=1000", "kept=in_parchment"];
+    write("2025-01-01", "lot_received", &[&["lot=cof-L1"][..], &seed].concat());
+    let sown = ["tray=cof-1", "lot=cof-L1", "seeds=60", "container=bag", "place=Half shade"];
+    write("2025-06-01", "sown", &sown);
+    write("2026-04-10", "counted", &["tray=cof-1", "standing=48"]);
+    // Half of the sample is tall enough.
+    let plant =
+        |i: usize| format!("{{\"height_cm\":{},\"collar_mm\":4.5,\"leaf_pairs\":7}}", if i < 10 { 26 } else { 9 });
+    let plants: Vec<String> = (0..20).map(plant).collect();
+    write("2026-04-10", "measured", &["tray=cof-1", &format!("plants=[{}]", plants.join(","))]);
+    write("2026-04-10", "plug_checked", &["tray=cof-1", "roots=holds"]);
+    let plan = "plan=[{\"species\":\"COA\",\"pattern\":\"square\",\"row_m\":2,\"in_row_m\":2}]";
+    write("2025-01-01", "bed_set", &["bed=Upper 1", "field=Upper", "length_m=20", "width_m=6", plan]);
+    write("2026-04-01", "light_read", &["bed=Upper 1", "light_share=0.6"]);
+    write("2026-04-01", "soil_checked", &["bed=Upper 1", "resistance_mpa=1.2", "depth_cm=30", "wet=yes"]);
+    for task in ["cleared", "holes", "weeded", "mulched"] {
+        write("2026-04-05", "prepared", &["bed=Upper 1", &format!("task={task}")]);
+    }
+    for on in ["2026-04-13", "2026-04-14", "2026-04-15"] {
+        write(on, "weather", &["rain_mm=10"]);
+    }
+    let out = |count: &str, lang: &str| {
+        home.done(&["write", "outplanted", "tray=cof-1", "bed=Upper 1", count, "--dry-run", "--lang", lang])
+    };
+    assert!(
+        out("count=40", "en").contains("40 go out, and by its sample about 24 were good enough"),
+        "{}",
+        out("count=40", "en")
+    );
+    assert!(out("count=40", "es").contains("salen 40, y según su muestra unas 24 servían"));
+    assert!(!out("count=24", "en").contains("good enough"), "{}", out("count=24", "en"));
 }
 
 #[test]
@@ -462,4 +493,8 @@ fn a_sickness_named_in_a_note_or_as_the_cause_of_a_loss_is_told_to_hold_nothing_
     assert!(told(&["pest_seen", "tray=cof-2", "what=yellow leaves"]).contains("yes or no"));
     assert!(!told(&["pest_seen", "tray=cof-2", "what=yellow leaves", "spreads=no"]).contains("yes or no"));
     assert!(!told(&["noted", "about=cof-1", "text=moved the hose"]).contains("take care"));
+    let asked = |told: String| told.contains("time before planting is written too");
+    assert!(asked(told(&["treated", "tray=cof-2", "with=XK-42", "safe_after_days=1"])));
+    assert!(!asked(told(&["treated", "tray=cof-2", "with=XK-42", "safe_after_days=1", "plant_after_days=0"])));
+    assert!(!asked(told(&["treated", "tray=cof-2", "with=mancozeb", "safe_after_days=1"])));
 }

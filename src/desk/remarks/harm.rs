@@ -3,7 +3,7 @@
 use super::Remark;
 use crate::base::{BedName, PlaceName, TrayCode};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
-use crate::nursery::herbicide::names_treatment;
+use crate::nursery::herbicide::{may_kill_plants, names_treatment};
 use crate::nursery::pest::{is_named_in, nature_of};
 use crate::reckon::Fold;
 use crate::reckon::picture::quantity::Beside;
@@ -138,4 +138,11 @@ pub(super) fn unknown_pest(entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::PestSeen(seen)) = &entry.what else { return None };
     let is_unknown = nature_of(&seen.what.0, seen.spreads).is_unknown && !crate::nursery::pest::says_none(&seen.what.0);
     is_unknown.then(|| Remark::UnknownPest { what: seen.what.0.to_string() })
+}
+
+/// Something used that nobody here knows to let plants live, without its time before planting.
+pub(super) fn may_kill(entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::Treated(treated)) = &entry.what else { return None };
+    let asked = treated.plant_after_days.is_none() && may_kill_plants(&treated.with.0);
+    asked.then(|| Remark::MayKill { with: treated.with.0.to_string() })
 }

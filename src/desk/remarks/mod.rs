@@ -137,6 +137,11 @@ pub enum Remark {
         /// Its name.
         what: String,
     },
+    /// Something was used of which nobody here knows whether it harms plants, and its time before planting is not written.
+    MayKill {
+        /// What was used.
+        with: String,
+    },
     /// A sickness, or something that was used, named where it holds nothing back.
     OnlyNamed {
         /// Whether it is a sickness; else what was used.
@@ -163,6 +168,7 @@ impl Remark {
             | Remark::MoreThanReady { .. }
             | Remark::HandsInWait { .. }
             | Remark::UnknownPest { .. }
+            | Remark::MayKill { .. }
             | Remark::OnlyNamed { .. } => false,
         }
     }
@@ -201,6 +207,7 @@ impl Desk {
             all.extend(kept_long(entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
+            all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
             all.extend(harm::only_named(&self.fold, entry).map(|remark| (at, remark)));
             if harm::takes_hands(&entry.what) {
                 let places = closed

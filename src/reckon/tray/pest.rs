@@ -7,7 +7,7 @@ use crate::reckon::picture::quantity::{LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{BedStory, CountLook, Gone, PestLook, Places, Since, TrayStory};
 use crate::reckon::tray::hold::treatments;
-use crate::science::sampling::sample_size_detection;
+use crate::science::sampling::sample_size_detection_among;
 
 /// From this share of the plants on, percent, a pest above ground holds a tray back: one plant in ten is more than is left
 /// behind while loading. Ours.
@@ -22,7 +22,7 @@ pub(crate) const LOOK_AFTER_INCURABLE_DAYS: i32 = 28;
 /// A look is of as many plants as find a sickness with this chance, were it still on the share on which it was. The usual chance of
 /// surveys.
 const LOOK_CHANCE: f64 = 0.95;
-/// Of a share smaller than this, percent, no more plants are looked at than of this one. Ours: 59 plants.
+/// Of a share smaller than this, percent, no more plants are looked at than of this one. Ours: 59 plants of very many.
 const LOOK_LEAST_PCT: f64 = 5.0;
 /// The fewest plants of a look, where so many stand. Ours.
 pub(crate) const LOOK_LEAST_PLANTS: u32 = 10;
@@ -214,9 +214,10 @@ impl Deeds<'_> {
 
     /// The plants of a look that tells.
     fn enough(&self, pest: &OpenPest) -> u32 {
-        let share = pest.seen.share_pct.unwrap_or(LOOK_LEAST_PCT).clamp(LOOK_LEAST_PCT, 99.0) / 100.0;
-        let found = sample_size_detection(share, LOOK_CHANCE).unwrap_or(LOOK_LEAST_PLANTS).max(LOOK_LEAST_PLANTS);
-        u32::try_from(self.standing).map_or(found, |standing| found.min(standing.max(1)))
+        let share = pest.seen.share_pct.unwrap_or(LOOK_LEAST_PCT).max(LOOK_LEAST_PCT) / 100.0;
+        let standing = u32::try_from(self.standing).unwrap_or(u32::MAX).max(1);
+        let with_it = (f64::from(standing) * share - 1e-9).ceil() as u32;
+        sample_size_detection_among(standing, with_it, LOOK_CHANCE).max(LOOK_LEAST_PLANTS.min(standing))
     }
 }
 

@@ -162,6 +162,7 @@ impl Wording {
             }
             Remark::HandsInWait { about, why } => self.remark_hands_in_wait(about, self.reason(why, About::Tray)),
             Remark::UnknownPest { what } => self.remark_unknown_pest(crate::base::text::cleaned(what)),
+            Remark::MayKill { with } => self.remark_may_kill(crate::base::text::cleaned(with)),
             Remark::OnlyNamed { sickness: true, what } => self.remark_only_named(crate::base::text::cleaned(what)),
             Remark::OnlyNamed { sickness: false, what } => self.remark_only_used(crate::base::text::cleaned(what)),
             Remark::GivenUnfit { tray, why } => self.remark_given_unfit(tray, self.reason(why, About::Tray)),
