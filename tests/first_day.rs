@@ -81,7 +81,7 @@ fn western(text: &str) -> Vec<u8> {
 }
 
 fn take(desk: &mut Desk, bytes: &[u8], only_try: bool) -> Result<outplant::desk::SheetImported, ImportError> {
-    desk.import_sheet(bytes, SheetKind::Trays, None, "mara", only_try).map(|(sheet, _)| sheet)
+    desk.import_sheet(bytes, None, SheetKind::Trays, None, "mara", only_try).map(|(sheet, _)| sheet)
 }
 
 /// Entries of trays and of the bags that they name.
@@ -126,7 +126,7 @@ fn sixty_trays_of_a_spanish_sheet_arrive_in_any_encoding() {
     for (bytes, encoding) in [(western(&spanish()), Encoding::Windows1252), (marked.into_bytes(), Encoding::Utf8)] {
         let (_folder, mut desk) = begun();
         let order = Some(DayOrder::DayFirst);
-        let taken = desk.import_sheet(&bytes[..], SheetKind::Trays, order, "mara", false).unwrap().0;
+        let taken = desk.import_sheet(&bytes[..], None, SheetKind::Trays, order, "mara", false).unwrap().0;
         assert_eq!((taken.rows, taken.encoding, taken.delimiter), (60, encoding, ';'));
         assert_eq!(taken.passed_over, ["Dueño"]);
         let picture = desk.picture();
@@ -170,7 +170,7 @@ fn a_sheet_of_beds_arrives_with_what_stands_in_them() {
     let text = "Bed,Length,Width,Species,Spacing,Standing,Nurse plants,Nurses planted,Light\n\
                 Upper 1,30,12,coffee,2.5 x 2,10,banana 20,August 2025,60%\n\
                 Upper 2,20,6,avocado,,,,,\n";
-    let taken = desk.import_sheet(text.as_bytes(), SheetKind::Beds, None, "mara", false).unwrap().0;
+    let taken = desk.import_sheet(text.as_bytes(), None, SheetKind::Beds, None, "mara", false).unwrap().0;
     assert_eq!((taken.rows, taken.drafts), (2, 5));
     let picture = desk.picture();
     let bed = &picture.beds[&BedName::new("Upper 1").unwrap()];
@@ -179,7 +179,7 @@ fn a_sheet_of_beds_arrives_with_what_stands_in_them() {
     assert_eq!(bed.light_now.as_ref().unwrap().share, 0.6);
     assert_eq!(bed.field.as_str(), "Home");
     // Once more would set every plant a second time.
-    let Err(ImportError::Sheet(again)) = desk.import_sheet(text.as_bytes(), SheetKind::Beds, None, "mara", false)
+    let Err(ImportError::Sheet(again)) = desk.import_sheet(text.as_bytes(), None, SheetKind::Beds, None, "mara", false)
     else {
         panic!("taken twice")
     };
@@ -193,7 +193,7 @@ fn the_paper_of_a_walk_is_written_whole_or_not_at_all() {
     let (_folder, mut desk) = begun();
     take(&mut desk, english().as_bytes(), false).unwrap();
     let beds = "bed,length,width,species,spacing\nUpper 1,30,12,avocado,2x2\n";
-    desk.import_sheet(beds.as_bytes(), SheetKind::Beds, None, "mara", false).unwrap();
+    desk.import_sheet(beds.as_bytes(), None, SheetKind::Beds, None, "mara", false).unwrap();
     let before = desk.count();
     let paper = "t-07 25\nt-08 -3 rats\nt-09 > Bench 2\nt-05 @ Upper 1 5\nt-10 > u-10 12 2 l bag\nu-10 11\nrain 12\n";
     assert_eq!(desk.write_sheet(paper.as_bytes(), None, "mara", true).unwrap().lines, 7);
@@ -226,10 +226,10 @@ fn what_is_only_tried_gives_the_same_answers_as_what_is_done() {
     for (kind, sheet) in [(SheetKind::Trays, english()), (SheetKind::Beds, beds.to_string())] {
         let (_folder, mut desk) = begun();
         let before = desk.count();
-        let (tried, as_tried) = desk.import_sheet(sheet.as_bytes(), kind, None, "mara", true).unwrap();
+        let (tried, as_tried) = desk.import_sheet(sheet.as_bytes(), None, kind, None, "mara", true).unwrap();
         assert_eq!(desk.count(), before);
         assert!(desk.picture().trays.is_empty() && desk.picture().beds.is_empty());
-        let (done, as_done) = desk.import_sheet(sheet.as_bytes(), kind, None, "mara", false).unwrap();
+        let (done, as_done) = desk.import_sheet(sheet.as_bytes(), None, kind, None, "mara", false).unwrap();
         assert_eq!((tried.rows, tried.drafts, &tried.read), (done.rows, done.drafts, &done.read));
         assert_eq!((&tried.understood, &tried.unknowns, &tried.names), (&done.understood, &done.unknowns, &done.names));
         assert_eq!(as_tried.trays.len(), as_done.trays.len());
@@ -379,4 +379,38 @@ fn a_sheet_that_is_not_taken_is_given_back_with_what_is_wrong_behind_each_row() 
     home.done(&["import", taken.to_str().unwrap(), "--as", "trays"]);
     assert_eq!(home.json(&["why", "tray", "t-1"])["tray"]["standing"], serde_json::json!(36));
     assert_eq!(home.json(&["why", "tray", "t-2"])["tray"]["standing"], serde_json::json!(6));
+}
+
+/// A workbook of tests/reference/workbooks.
+fn workbook(name: &str) -> Vec<u8> {
+    std::fs::read(format!("{}/tests/reference/workbooks/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap()
+}
+
+#[test]
+fn a_workbook_is_taken_as_its_sheet_of_text_would_be() {
+    let text = "Tray,Species,Qty,Sown on\nt-1,coffee,41,2026-03-14\nt-2,avocado,12,2026-03-04\n";
+    for name in ["trays_whole.xlsx", "trays_whole.ods"] {
+        let (_folder, mut desk) = begun();
+        let of_text = desk.import_sheet(text.as_bytes(), None, SheetKind::Trays, None, "mara", true).unwrap().0;
+        let taken = desk.import_sheet(&workbook(name)[..], None, SheetKind::Trays, None, "mara", false).unwrap().0;
+        assert_eq!((taken.rows, taken.sheet.as_deref()), (2, Some("Trays now")), "{name}");
+        let drafts = |sheet: &outplant::desk::SheetImported| -> Vec<_> {
+            sheet.read.iter().map(|(_, draft)| (draft.kind.clone(), draft.happened, draft.body.clone())).collect()
+        };
+        assert_eq!(drafts(&taken), drafts(&of_text), "{name}");
+    }
+}
+
+#[test]
+fn a_sheet_is_named_only_of_a_workbook_and_must_be_there() {
+    let (_folder, mut desk) = begun();
+    let mut reason =
+        |bytes: &[u8], sheet: &str| match desk.import_sheet(bytes, Some(sheet), SheetKind::Trays, None, "mara", true) {
+            Err(ImportError::Read(ReadFault::Lines(faults))) => faults.listed[0].reason.clone(),
+            other => panic!("{other:?}"),
+        };
+    assert_eq!(reason(b"Tray,Species\n", "Trays now"), Reason::NoSheetsInText);
+    assert!(
+        matches!(reason(&workbook("trays.xlsx"), "Nowhere"), Reason::NoSuchSheet { there, .. } if there.len() == 3)
+    );
 }

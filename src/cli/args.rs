@@ -367,6 +367,9 @@ pub(crate) struct Import {
     /// What it holds.
     #[arg(long = "as", value_enum, default_value = "entries", hide_possible_values = true, hide_default_value = true)]
     pub(crate) what: ImportAs,
+    /// The sheet of a workbook.
+    #[arg(long, value_name = "NAME")]
+    pub(crate) sheet: Option<String>,
     /// Where a sheet is not taken, a copy of it with a column of remarks.
     #[arg(long, value_name = "FILE")]
     pub(crate) marked: Option<PathBuf>,

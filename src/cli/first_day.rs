@@ -13,8 +13,8 @@ use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
 use crate::base::SpeciesKey;
 use crate::desk::{
-    DayOrder, ImportError, LineFault, LineFaults, Refused, SheetImported, SheetKind, TakenFor, Understood, Unknown,
-    UnknownWhat,
+    DayOrder, ImportError, LineFault, LineFaults, Refused, SheetImported, SheetKind, SheetRefused, TakenFor,
+    Understood, Unknown, UnknownWhat,
 };
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::Catalogue;
@@ -32,13 +32,14 @@ pub(crate) fn import(run: &Run, arguments: &Import, kind: SheetKind) -> Result<E
         Lang::Es => Some(DayOrder::DayFirst),
     };
     let species = desk.fold().site().species.clone();
-    let (sheet, picture) = desk.import_sheet(input, kind, order, &run.who, only_try).map_err(|fault| {
-        let mut exit = not_taken(run, &fault, &file.display().to_string(), &species, only_try);
-        if let (Some(to), ImportError::Sheet(sheet)) = (&arguments.marked, &fault) {
-            exit.lines.push(marked(run, file, to, &sheet.faults, &sheet.refused, &species));
-        }
-        exit
-    })?;
+    let (sheet, picture) =
+        desk.import_sheet(input, arguments.sheet.as_deref(), kind, order, &run.who, only_try).map_err(|fault| {
+            let mut exit = not_taken(run, &fault, &file.display().to_string(), &species, only_try);
+            if let (Some(to), ImportError::Sheet(sheet)) = (&arguments.marked, &fault) {
+                exit.lines.push(marked(run, arguments, to, sheet, &species));
+            }
+            exit
+        })?;
     run.tell_notes(&desk);
     let story = FirstDay { wording: &run.wording, sheet: &sheet, kind, only_try, picture: &picture };
     if run.everywhere.json {
@@ -48,19 +49,25 @@ pub(crate) fn import(run: &Run, arguments: &Import, kind: SheetKind) -> Result<E
 }
 
 /// Writes a copy of the sheet with what is wrong behind each row, and says so, or why there is none.
-fn marked(run: &Run, file: &Path, to: &Path, faults: &LineFaults, refused: &[Refused], species: &Catalogue) -> String {
+fn marked(run: &Run, arguments: &Import, to: &Path, sheet: &SheetRefused, species: &Catalogue) -> String {
     let mut remarks: BTreeMap<usize, Vec<String>> = BTreeMap::new();
-    for fault in &faults.listed {
+    for fault in &sheet.faults.listed {
         let alone = LineFault { line: 0, column: None, ..fault.clone() };
         remarks.entry(fault.line).or_default().extend(run.wording.line_fault_and_meant(&alone));
     }
-    for one in refused {
+    for one in &sheet.refused {
         let alone = Refused { line: 0, why: one.why.clone() };
         remarks.entry(one.line).or_default().push(run.wording.refused(&alone, species));
     }
     // What was piped in cannot be read again.
-    let Ok(bytes) = std::fs::read(file) else { return run.wording.marked_not_written() };
-    match crate::desk::write_marked_sheet(&bytes, &run.wording.marked_heading(), &remarks, to) {
+    let Ok(bytes) = std::fs::read(&arguments.file) else { return run.wording.marked_not_written() };
+    match crate::desk::write_marked_sheet(
+        &bytes,
+        arguments.sheet.as_deref(),
+        &run.wording.marked_heading(),
+        &remarks,
+        to,
+    ) {
         Ok(true) => run.wording.marked_written(to.display()),
         Ok(false) => run.wording.marked_not_written(),
         Err(fault) => run.wording.file_fault(&fault),
@@ -91,18 +98,18 @@ pub(crate) fn refused(run: &Run, fault: &ImportError, file: &str, species: &Cata
             lines.push(run.wording.nothing_written());
             Exit { ending: Ending::Refused, lines }
         }
-        ImportError::Lines(faults, refused) => by_line(run, faults, refused, species),
-        ImportError::Sheet(sheet) => by_line(run, &sheet.faults, &sheet.refused, species),
+        ImportError::Lines(faults, refused) => by_line(run, faults, refused, species, false),
+        ImportError::Sheet(sheet) => by_line(run, &sheet.faults, &sheet.refused, species, sheet.in_a_workbook),
         ImportError::Desk(fault) => run.exit_for(fault, species),
     }
 }
 
 /// Faults of lines and what the book refuses, in the order of the lines.
-fn by_line(run: &Run, faults: &LineFaults, refused: &[Refused], species: &Catalogue) -> Exit {
-    let of_lines = faults
-        .listed
-        .iter()
-        .flat_map(|fault| run.wording.line_fault_and_meant(fault).into_iter().map(|sentence| (fault.line, sentence)));
+fn by_line(run: &Run, faults: &LineFaults, refused: &[Refused], species: &Catalogue, by_cell: bool) -> Exit {
+    let of_lines = faults.listed.iter().flat_map(|fault| {
+        let said = if by_cell { run.wording.cell_fault(fault) } else { run.wording.line_fault_and_meant(fault) };
+        said.into_iter().map(|sentence| (fault.line, sentence))
+    });
     let of_book = refused.iter().map(|one| (one.line, run.wording.refused(one, species)));
     let mut all: Vec<(usize, String)> = of_lines.chain(of_book).collect();
     all.sort_by_key(|(line, _)| *line);
@@ -201,10 +208,8 @@ impl FirstDay<'_> {
 
     /// What says that a tray was brought toward the light before the book was begun.
     fn hardening_command(&self) -> String {
-        format!(
-            "outplant write hardening_begun tray={} happened=...",
-            crate::base::text::as_argument(&self.unhardened())
-        )
+        let fields = format!("tray={} happened=...", crate::base::text::as_argument(&self.unhardened()));
+        self.as_typed("hardening_begun", &fields)
     }
 
     /// The first tray whose hardening nobody knows, as an example.
@@ -368,7 +373,19 @@ impl FirstDay<'_> {
             UnknownWhat::Container => return in_sheet(column("bag", "bolsa")),
             UnknownWhat::Age => return in_sheet(column("sown about", "sembrada hacia")),
         };
-        format!("outplant write {} {fields}", unknown.what.settled_by())
+        self.as_typed(unknown.what.settled_by(), &fields)
+    }
+
+    /// A command with its kind and its fields as they are typed in the language asked for.
+    fn as_typed(&self, kind: &str, fields: &str) -> String {
+        let in_this_language = |pair: &str| match pair.split_once('=') {
+            Some((field, value)) if field.chars().all(|letter| letter.is_ascii_lowercase() || letter == '_') => {
+                format!("{}={value}", self.wording.field_typed(field))
+            }
+            _ => pair.to_string(),
+        };
+        let fields: Vec<String> = fields.split(' ').map(in_this_language).collect();
+        format!("outplant write {} {}", self.wording.kind_typed(kind), fields.join(" "))
     }
 }
 

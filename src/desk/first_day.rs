@@ -13,10 +13,10 @@ use crate::nursery::species::{Catalogue, Profile};
 use crate::reckon::Picture;
 use crate::reckon::tray::exposure::light_band;
 use crate::share::first_day::{ColumnTaken, FirstDay, NameTaken, OrderTaken, Total, Understood};
-use crate::share::sheet::{DayOrder, Encoding, Table, read_table};
+use crate::share::sheet::{DayOrder, Encoding, Table, read_table, sheet_text};
 use crate::share::{
-    Existing, FileFault, LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, decode_sheet, read_beds, read_trays,
-    with_remarks, write_whole,
+    Existing, FileFault, LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays, with_remarks,
+    write_whole,
 };
 
 /// What a sheet brought, or would bring, and how it was understood.
@@ -32,6 +32,8 @@ pub struct SheetImported {
     pub encoding: Encoding,
     /// What parts its cells.
     pub delimiter: char,
+    /// The name of the sheet in its workbook, where it is in one.
+    pub sheet: Option<String>,
     /// What was understood in one of several ways.
     pub understood: Vec<Understood>,
     /// Columns that mean nothing here.
@@ -61,6 +63,8 @@ pub struct SheetRefused {
     pub names: Vec<NameTaken>,
     /// The order of day and month, where it was not plain.
     pub order: Option<OrderTaken>,
+    /// Whether it is a sheet of a workbook: its faults are named by their cells.
+    pub in_a_workbook: bool,
     /// The entries of the rows without a fault.
     pub read: Vec<(usize, Draft)>,
     /// Faults of cells.
@@ -75,26 +79,27 @@ impl Desk {
     pub fn import_sheet(
         &mut self,
         input: impl Read,
+        sheet: Option<&str>,
         kind: SheetKind,
         order: Option<DayOrder>,
         who: &str,
         only_try: bool,
     ) -> Result<(SheetImported, Picture), ImportError> {
         self.refresh().map_err(ImportError::Desk)?;
-        let table = read_table(input).map_err(ImportError::Read)?;
+        let table = read_table(input, sheet).map_err(ImportError::Read)?;
         let (mut read, faults) = self.read_sheet(&table, kind, order, who);
         if !faults.is_empty() {
             // A row that names what an earlier one names gives entries too: they are not judged.
             let faulty: BTreeSet<usize> = faults.listed.iter().map(|fault| fault.line).collect();
             let sound = read.drafts.iter().filter(|(line, _)| !faulty.contains(line)).cloned().collect();
             let refused = self.every_refusal(sound).map_err(ImportError::Desk)?;
-            return Err(not_taken(read, faults, refused));
+            return Err(not_taken(read, faults, refused, &table));
         }
         note_profile_gaps(&mut read, &self.fold().site().species);
         read.unknowns.extend(self.without_least_days(&read.drafts));
         let recorded = match self.take_numbered(read.drafts.clone(), only_try) {
             Err(ImportError::Desk(DeskError::Refused(refused))) => {
-                return Err(not_taken(read, LineFaults::default(), refused));
+                return Err(not_taken(read, LineFaults::default(), refused, &table));
             }
             taken => taken?,
         };
@@ -163,6 +168,7 @@ fn imported(read: FirstDay, recorded: Recorded, table: &Table) -> SheetImported 
         recorded,
         encoding: table.encoding,
         delimiter: table.delimiter,
+        sheet: table.sheet.clone(),
         understood: read.understood,
         passed_over: read.passed_over,
         unknowns: read.unknowns,
@@ -190,13 +196,14 @@ fn note_profile_gaps(read: &mut FirstDay, catalogue: &Catalogue) {
     }
 }
 
-fn not_taken(read: FirstDay, faults: LineFaults, refused: Vec<Refused>) -> ImportError {
+fn not_taken(read: FirstDay, faults: LineFaults, refused: Vec<Refused>, table: &Table) -> ImportError {
     ImportError::Sheet(Box::new(SheetRefused {
         rows: read.rows,
         columns: read.columns,
         names: read.names,
         order: read.order,
         read: read.drafts,
+        in_a_workbook: table.sheet.is_some(),
         faults,
         refused,
     }))
@@ -208,12 +215,13 @@ fn not_taken(read: FirstDay, faults: LineFaults, refused: Vec<Refused>) -> Impor
 /// The new file; none where the bytes are no text.
 pub(crate) fn write_marked_sheet(
     bytes: &[u8],
+    sheet: Option<&str>,
     heading: &str,
     remarks: &BTreeMap<usize, Vec<String>>,
     to: &Path,
 ) -> Result<bool, FileFault> {
-    let Ok(text) = decode_sheet(bytes) else { return Ok(false) };
-    let marked = with_remarks(&text, heading, remarks);
+    let Ok(read) = sheet_text(bytes, sheet) else { return Ok(false) };
+    let marked = with_remarks(&read.text, read.delimiter(), heading, remarks);
     write_whole(to, Existing::Refuse, |out| {
         // Spreadsheet programs take a file for UTF-8 by its mark.
         out.write_all("\u{feff}".as_bytes())?;

@@ -85,6 +85,17 @@ pub enum Reason {
     LineCutShort,
     /// A workbook of a spreadsheet program, not a sheet saved as text.
     Workbook,
+    /// A workbook that cannot be read, or that holds more than a person writes.
+    WorkbookUnread,
+    /// A workbook has no sheet of this name; those it has.
+    NoSuchSheet {
+        /// The name asked for.
+        wanted: String,
+        /// Its sheets.
+        there: Vec<String>,
+    },
+    /// A sheet is named of a file that is none of several sheets.
+    NoSheetsInText,
     /// The sheet is longer than this and was not read.
     SheetTooLong {
         /// The most that is read, bytes.

@@ -161,7 +161,7 @@ impl Stage {
             Door::Batch => self.desk.write_sheet(bytes, None, "mara", true).err(),
             Door::Trays | Door::Beds => {
                 let kind = if door == Door::Trays { SheetKind::Trays } else { SheetKind::Beds };
-                match self.desk.import_sheet(bytes, kind, None, "mara", true) {
+                match self.desk.import_sheet(bytes, None, kind, None, "mara", true) {
                     Ok((sheet, _)) => {
                         return self
                             .wordings

@@ -3,10 +3,12 @@
 use serde::Deserialize;
 use std::sync::LazyLock;
 
-use crate::base::text;
+use crate::base::name_search::sounds;
+use crate::base::{Day, text};
 use crate::share::draft::short;
 use crate::share::fault::{Fault, LineFaults, Reason};
-use crate::share::sheet::Table;
+use crate::share::hand_day::read_hand_day;
+use crate::share::sheet::{DayOrder, Table};
 use crate::share::vocabulary::{is, vocabulary};
 
 /// A meaning a column can have, and the names it is known by; `columns.toml` lists them.
@@ -17,6 +19,12 @@ pub(super) struct ColumnMeant {
     said: [String; 2],
     required: bool,
     names: Vec<String>,
+    /// Names that mean it where another column has what they mean first.
+    #[serde(default)]
+    else_names: Vec<String>,
+    /// Names that mean it where what stands below is mostly days.
+    #[serde(default)]
+    days_under: Vec<String>,
 }
 
 /// The columns of each kind of sheet.
@@ -87,6 +95,40 @@ fn plain(written: &str) -> String {
     words.filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
+/// Whether more than half of what stands under a column is a day.
+fn holds_days(table: &Table, at: usize) -> bool {
+    let cells = table.rows.iter().filter_map(|row| row.cells.get(at)).filter(|cell| !cell.is_empty());
+    let is_day = |cell: &&String| {
+        let today = Day::from_ymd(LATE_YEAR, 12, 31);
+        today.is_some_and(|today| read_hand_day(cell, DayOrder::DayFirst, today).is_ok())
+    };
+    let (days, others): (Vec<&String>, Vec<&String>) = cells.partition(is_day);
+    days.len() > others.len()
+}
+
+/// A year by which every day that stands in a sheet has been.
+const LATE_YEAR: i32 = 2199;
+
+/// The one meaning of which a name is a slip of the pen away; none where several may be meant.
+fn nearly(known: &[ColumnMeant], written: &str) -> Option<usize> {
+    /// A shorter name is near too many.
+    const LEAST_LETTERS: usize = 5;
+    /// From so many letters on two slips are one.
+    const LONG: usize = 8;
+    /// A longer name is that of no column.
+    const MOST_LETTERS: usize = 40;
+    let length = written.chars().count();
+    let most = if length < LONG { 1 } else { 2 };
+    let is_near = |name: &String| {
+        (LEAST_LETTERS..=MOST_LETTERS).contains(&length)
+            && name.chars().count() >= LEAST_LETTERS
+            && (strsim::osa_distance(name, written) <= most || sounds(name) == sounds(written))
+    };
+    let mut near = (0..known.len()).filter(|at| known[*at].names.iter().any(is_near));
+    let first = near.next()?;
+    near.next().is_none().then_some(first)
+}
+
 impl<'a> Meanings<'a> {
     /// Finds the columns, the missing required ones and those that mean the same; the last answer is those passed over.
     pub fn of(
@@ -96,20 +138,45 @@ impl<'a> Meanings<'a> {
         faults: &mut LineFaults,
     ) -> (Meanings<'a>, Vec<String>) {
         let (mut at, mut passed_over): (Vec<Option<usize>>, _) = (vec![None; known.len()], Vec::new());
+        let mut unknown: Vec<usize> = Vec::new();
         for (i, column) in table.columns.iter().enumerate() {
             let name = plain(&column.written);
-            let Some(meant) = known.iter().position(|meant| meant.names.contains(&name)) else {
-                passed_over.push(column.written.clone());
+            let by_days =
+                || known.iter().position(|meant| meant.days_under.contains(&name)).filter(|_| holds_days(table, i));
+            let by_name = || known.iter().position(|meant| meant.names.contains(&name));
+            let Some(meant) = by_days().or_else(by_name) else {
+                unknown.push(i);
                 continue;
+            };
+            let other = |i: usize, at: &[Option<usize>]| {
+                let name = plain(&table.columns[i].written);
+                known.iter().position(|meant| meant.else_names.contains(&name)).filter(|other| at[*other].is_none())
             };
             match at[meant] {
                 None => at[meant] = Some(i),
+                // "No." or "Nombre" beside a column that says the same: it is the tray.
+                Some(first) if other(i, &at).is_some() || other(first, &at).is_some() => {
+                    let (moved, stays) = if other(i, &at).is_some() { (i, first) } else { (first, i) };
+                    if let Some(other) = other(moved, &at) {
+                        at[other] = Some(moved);
+                    }
+                    at[meant] = Some(stays);
+                }
                 Some(first) => {
                     let other: &str = &table.columns[first].written;
                     let reason = Reason::ColumnsMeanTheSame(other.to_string());
                     let fault = Fault { column: Some(column.number), field: Some(column.written.clone()), reason };
                     faults.note(fault.in_line(table.names_line));
                 }
+            }
+        }
+        for i in unknown {
+            let name = plain(&table.columns[i].written);
+            let free = |meant: &usize| at[*meant].is_none();
+            let else_named = known.iter().position(|meant| meant.else_names.contains(&name)).filter(free);
+            match else_named.or_else(|| nearly(known, &name).filter(free)) {
+                Some(meant) => at[meant] = Some(i),
+                None => passed_over.push(table.columns[i].written.clone()),
             }
         }
         let seen = || table.columns.iter().map(|column| short(&column.written)).collect();
@@ -163,5 +230,30 @@ mod tests {
             }
         }
         assert_eq!(plain(" Ubicación (m.) "), "ubicacion m");
+    }
+
+    #[test]
+    fn messy_heads_are_read_by_what_they_mean() {
+        let taken = |sheet: &str| {
+            let table = crate::share::sheet::read_table(sheet.as_bytes(), None).unwrap();
+            let mut faults = LineFaults::default();
+            let (meanings, passed_over) = Meanings::of(&table, &columns().trays, ["", ""], &mut faults);
+            assert_eq!((faults.count, passed_over.len()), (0, 0), "{sheet}: {faults:?} {passed_over:?}");
+            meanings.each().map(|one| format!("{}={}", one.written, one.means[0])).collect::<Vec<_>>().join(" ")
+        };
+        for (sheet, meant) in [
+            ("No.;Especie;Cant.;Fecha s.\n", "No.=tray Especie=species Cant.=how many Fecha s.=sown about"),
+            (
+                "Nombre;Especie;Hay;Sembrado en\na;b;3;marzo 2025\n",
+                "Nombre=tray Especie=species Hay=how many Sembrado en=sown about",
+            ),
+            (
+                "Numero;Planta;Cant.;Sembrado en\na;b;3;bolsa 2 l\n",
+                "Numero=tray Planta=species Cant.=how many Sembrado en=bag",
+            ),
+            ("Tray,Speceis,Qty,Sown on\n", "Tray=tray Speceis=species Qty=how many Sown on=sown about"),
+        ] {
+            assert_eq!(taken(sheet), meant, "{sheet}");
+        }
     }
 }

@@ -25,7 +25,7 @@ fn read_as(kind: SheetKind, text: &str, order: Option<DayOrder>) -> Result<First
         places: &["Bench 4".to_string()],
         in_the_book: &|name| name.starts_with("old-"),
     };
-    let table = read_table(text.as_bytes()).unwrap();
+    let table = read_table(text.as_bytes(), None).unwrap();
     let (day, faults) = match kind {
         SheetKind::Trays => read_trays(&table, &names),
         SheetKind::Beds => read_beds(&table, &names),
@@ -316,7 +316,7 @@ proptest! {
         any in any::<String>(),
     ) {
         for text in [format!("{names}{rows}{rows}"), any] {
-            if let Ok(table) = read_table(text.as_bytes()) {
+            if let Ok(table) = read_table(text.as_bytes(), None) {
                 let species = Catalogue::built_in();
                 let names = SheetNames {
                     today: today(), who: "mara", order: None,

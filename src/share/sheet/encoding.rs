@@ -1,5 +1,6 @@
 //! What the bytes of a sheet mean.
 
+use super::workbook::is_workbook;
 use crate::share::fault::Reason;
 
 /// How a sheet is written in bytes.
@@ -13,6 +14,8 @@ pub enum Encoding {
     Utf16BigEndian,
     /// What older spreadsheet programs write in western Europe and the Americas.
     Windows1252,
+    /// A workbook of a spreadsheet program.
+    Workbook,
 }
 
 /// The characters of the bytes 80 to 9F of Windows-1252, `\0` where there is none; all others stand as in Latin-1.
@@ -26,8 +29,7 @@ const WINDOWS_1252_80_TO_9F: [char; 32] = [
 
 /// The text of a sheet: UTF-16 where its mark stands first, UTF-8 where it is that, else Windows-1252.
 pub fn decode(bytes: &[u8]) -> Result<(String, Encoding), Reason> {
-    // A zipped workbook, and the older kind before it.
-    if bytes.starts_with(b"PK\x03\x04") || bytes.starts_with(b"\xd0\xcf\x11\xe0") {
+    if is_workbook(bytes) {
         return Err(Reason::Workbook);
     }
     if let Some(rest) = bytes.strip_prefix(b"\xff\xfe") {

@@ -4,8 +4,13 @@ use std::collections::BTreeMap;
 
 /// The sheet as it is, each row with what is to be said of its line, the first that is not empty with the heading. A line
 /// broken inside of a cell is one, as in the faults.
-pub fn with_remarks(text: &str, heading: &str, remarks: &BTreeMap<usize, Vec<String>>) -> String {
-    let delimiter = delimiter_of(text);
+pub fn with_remarks(
+    text: &str,
+    delimiter: Option<char>,
+    heading: &str,
+    remarks: &BTreeMap<usize, Vec<String>>,
+) -> String {
+    let delimiter = delimiter.unwrap_or_else(|| delimiter_of(text));
     let (mut whole, mut row) = (String::with_capacity(text.len() + text.len() / 4), String::new());
     let (mut line, mut in_quotes, mut is_headed) = (1, false, false);
     for letter in text.chars().chain(['\n']) {
@@ -60,7 +65,7 @@ mod tests {
         let sheet = "Tray;Species;Note\r\nt-1;coffee;\"two\nlines\"\r\n\r\nt-2;cacoa;\r\n";
         let said = BTreeMap::from([(4, vec!["Species: nobody knows \"cacoa\"".to_string(), "and more".to_string()])]);
         let expected = "Tray;Species;Note;Remarks\nt-1;coffee;\"two\nlines\";\n\nt-2;cacoa;;\"Species: nobody knows \"\"cacoa\"\"; and more\"\n";
-        assert_eq!(with_remarks(sheet, "Remarks", &said), expected);
-        assert_eq!(with_remarks("", "Remarks", &said), "\n");
+        assert_eq!(with_remarks(sheet, None, "Remarks", &said), expected);
+        assert_eq!(with_remarks("", None, "Remarks", &said), "\n");
     }
 }

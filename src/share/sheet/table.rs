@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use std::io::Read;
 
 use super::encoding::{Encoding, decode};
+use super::workbook::{is_workbook, sheet_as_text};
 use crate::base::text;
 use crate::share::draft::{seen, short};
 use crate::share::fault::{Fault, LineFaults, ReadFault, Reason};
@@ -39,6 +40,8 @@ pub struct Row {
 pub struct Table {
     /// How it is written in bytes.
     pub encoding: Encoding,
+    /// The name of the sheet in its workbook, where it is in one.
+    pub sheet: Option<String>,
     /// What parts its cells.
     pub delimiter: char,
     /// The line its names stand on.
@@ -50,15 +53,45 @@ pub struct Table {
 }
 
 /// Reads a sheet whose first row that is not empty names the columns. Cells are parted by `,` `;` or tab, whichever
-/// stands most in that row (or what a line `sep=;` above it says), and quoted as in RFC 4180. Every fault is listed.
-pub fn read_table(input: impl Read) -> Result<Table, ReadFault> {
+/// stands most in that row (or what a line `sep=;` above it says), and quoted as in RFC 4180. Of a workbook the sheet
+/// of this name is read, else the first that holds anything. Every fault is listed.
+pub fn read_table(input: impl Read, sheet: Option<&str>) -> Result<Table, ReadFault> {
     let mut bytes = Vec::new();
     input.take(LONGEST_SHEET_BYTES as u64 + 1).read_to_end(&mut bytes).map_err(ReadFault::Io)?;
     if bytes.len() > LONGEST_SHEET_BYTES {
         return Err(alone(1, Reason::SheetTooLong { most_bytes: LONGEST_SHEET_BYTES }));
     }
-    let (text, encoding) = decoded(&bytes).map_err(ReadFault::Lines)?;
-    read_text(&text, encoding).map_err(ReadFault::Lines)
+    let text = sheet_text(&bytes, sheet).map_err(ReadFault::Lines)?;
+    read_text(text).map_err(ReadFault::Lines)
+}
+
+/// A sheet as text.
+pub(crate) struct SheetText {
+    /// Its rows, a line each.
+    pub text: String,
+    /// How it is written in bytes.
+    pub encoding: Encoding,
+    /// Its name in the workbook.
+    pub sheet: Option<String>,
+}
+
+impl SheetText {
+    /// What parts its cells, where that is known.
+    pub fn delimiter(&self) -> Option<char> {
+        (self.encoding == Encoding::Workbook).then_some(',')
+    }
+}
+
+/// The text of a sheet's bytes, or of a sheet of a workbook.
+pub(crate) fn sheet_text(bytes: &[u8], sheet: Option<&str>) -> Result<SheetText, LineFaults> {
+    if is_workbook(bytes) {
+        let (text, name) = sheet_as_text(bytes, sheet).map_err(|reason| only(1, reason))?;
+        return Ok(SheetText { text, encoding: Encoding::Workbook, sheet: Some(name) });
+    }
+    if sheet.is_some() {
+        return Err(only(1, Reason::NoSheetsInText));
+    }
+    decoded(bytes).map(|(text, encoding)| SheetText { text, encoding, sheet: None })
 }
 
 /// The text of a sheet's bytes: UTF-8, UTF-16 with its mark, or Windows-1252; a fault has the line it stands in.
@@ -101,8 +134,9 @@ fn line_of(bytes: &[u8], byte: usize) -> usize {
     1 + bytes.iter().take(byte.saturating_sub(1)).filter(|byte| **byte == b'\n').count()
 }
 
-fn read_text(text: &str, encoding: Encoding) -> Result<Table, LineFaults> {
-    let (said, skipped) = said_delimiter(text);
+fn read_text(read: SheetText) -> Result<Table, LineFaults> {
+    let text = read.text.as_str();
+    let (said, skipped) = read.delimiter().map_or_else(|| said_delimiter(text), |delimiter| (Some(delimiter), 0));
     let begin = text.split_inclusive('\n').take(skipped).map(str::len).sum();
     let body = text.get(begin..).unwrap_or_default();
     // Above the names a title may stand that nothing parts.
@@ -140,7 +174,14 @@ fn read_text(text: &str, encoding: Encoding) -> Result<Table, LineFaults> {
         return Err(faults);
     }
     let rows = read_rows(&mut records, &columns, &mut faults);
-    faults.or(with_named_columns(Table { encoding, delimiter, names_line: names.line, columns, rows }))
+    faults.or(with_named_columns(Table {
+        encoding: read.encoding,
+        sheet: read.sheet,
+        delimiter,
+        names_line: names.line,
+        columns,
+        rows,
+    }))
 }
 
 /// The delimiter that a first line `sep=;` says, as some spreadsheet programs write it, and the lines it takes.
@@ -333,7 +374,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn faults(bytes: &[u8]) -> Vec<(usize, Option<usize>, Reason)> {
-        match read_table(bytes) {
+        match read_table(bytes, None) {
             Err(ReadFault::Lines(faults)) => {
                 faults.listed.into_iter().map(|fault| (fault.line, fault.column, fault.reason)).collect()
             }
@@ -344,7 +385,8 @@ mod tests {
     #[test]
     fn a_sheet_of_a_spanish_spreadsheet_program_is_read() {
         let table =
-            read_table(&b"\r\n C\xf3digo ;Altura cm;;\r\ncof-031;12,5;;\r\n;;;\r\n\"a;\"\"b\"\"\";\r\n"[..]).unwrap();
+            read_table(&b"\r\n C\xf3digo ;Altura cm;;\r\ncof-031;12,5;;\r\n;;;\r\n\"a;\"\"b\"\"\";\r\n"[..], None)
+                .unwrap();
         assert_eq!((table.encoding, table.delimiter, table.names_line), (Encoding::Windows1252, ';', 2));
         let names: Vec<&str> = table.columns.iter().map(|column| column.name.as_str()).collect();
         assert_eq!(names, ["codigo", "altura-cm"]);
@@ -356,11 +398,11 @@ mod tests {
 
     #[test]
     fn the_delimiter_is_guessed_outside_of_quotation_marks_or_said() {
-        let delimiter = |text: &str| read_table(text.as_bytes()).unwrap().delimiter;
+        let delimiter = |text: &str| read_table(text.as_bytes(), None).unwrap().delimiter;
         assert_eq!(delimiter("\"a,b,c\";d\n1;2"), ';');
         assert_eq!(delimiter("a\tb, c\td\n"), '\t');
         assert_eq!(delimiter("a\n1"), ',');
-        let said = read_table(&b"sep=;\na,b;c\n1;2\n"[..]).unwrap();
+        let said = read_table(&b"sep=;\na,b;c\n1;2\n"[..], None).unwrap();
         assert_eq!((said.delimiter, said.columns.len(), said.rows[0].line), (';', 2, 3));
     }
 
@@ -387,17 +429,17 @@ mod tests {
         for title in
             ["Our nursery\n\nTray;How many\n", "Our nursery;;\n;;\nNovember;;\nTray;How many\n", "Tray;How many\n"]
         {
-            let table = read_table(format!("{title}a;4\n").as_bytes()).unwrap();
+            let table = read_table(format!("{title}a;4\n").as_bytes(), None).unwrap();
             let names: Vec<&str> = table.columns.iter().map(|column| column.name.as_str()).collect();
             assert_eq!((names, table.delimiter, table.rows.len()), (vec!["tray", "how-many"], ';', 1), "{title}");
         }
         // A sheet of one column has no title.
-        assert_eq!(read_table(&b"Tray\na\nb\n"[..]).unwrap().rows.len(), 2);
+        assert_eq!(read_table(&b"Tray\na\nb\n"[..], None).unwrap().rows.len(), 2);
     }
 
     #[test]
     fn a_line_break_in_a_cell_is_a_blank() {
-        let table = read_table(&b"\"How\nmany\",Notes\r\n4,\"two\r\n lines\"\r\n5,one\r\n"[..]).unwrap();
+        let table = read_table(&b"\"How\nmany\",Notes\r\n4,\"two\r\n lines\"\r\n5,one\r\n"[..], None).unwrap();
         assert_eq!((table.columns[0].written.as_str(), table.columns[0].name.as_str()), ("How many", "how-many"));
         let rows: Vec<(usize, &str)> = table.rows.iter().map(|row| (row.line, row.cells[1].as_str())).collect();
         assert_eq!(rows, [(2, "two lines"), (3, "one")]);
@@ -406,15 +448,15 @@ mod tests {
     #[test]
     fn a_sheet_that_never_ends_is_refused() {
         let endless = std::io::repeat(b'a');
-        let Err(ReadFault::Lines(faults)) = read_table(endless) else { panic!("was read") };
+        let Err(ReadFault::Lines(faults)) = read_table(endless, None) else { panic!("was read") };
         assert_eq!(faults.listed[0].reason, Reason::SheetTooLong { most_bytes: LONGEST_SHEET_BYTES });
     }
 
     proptest! {
         #[test]
         fn no_bytes_make_it_panic(bytes in prop::collection::vec(any::<u8>(), 0..120), near in "[ab,;\t\"\r\né]{0,40}") {
-            let _ = read_table(&bytes[..]);
-            let _ = read_table(near.as_bytes());
+            let _ = read_table(&bytes[..], None);
+            let _ = read_table(near.as_bytes(), None);
         }
 
         #[test]
@@ -425,7 +467,7 @@ mod tests {
                 let quoted: Vec<String> = row.iter().map(|cell| format!("\"{}\"", cell.replace('"', "\"\""))).collect();
                 text.push_str(&format!("{}\r\n", quoted.join(",")));
             }
-            let read = read_table(text.as_bytes()).unwrap();
+            let read = read_table(text.as_bytes(), None).unwrap();
             for (row, expected) in read.rows.iter().zip(&rows) {
                 prop_assert_eq!(&row.cells[..expected.len()], &expected[..]);
             }

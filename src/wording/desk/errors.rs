@@ -286,6 +286,18 @@ impl Wording {
         std::iter::once(self.line_fault(fault)).chain(meant).collect()
     }
 
+    /// A fault in a cell of a workbook, named as spreadsheet programs name it, and behind it what may be meant.
+    pub(crate) fn cell_fault(&self, fault: &LineFault) -> Vec<String> {
+        let Some(column) = fault.column else { return self.line_fault_and_meant(fault) };
+        let alone = LineFault { line: 0, column: None, ..fault.clone() };
+        let mut said = self.line_fault_and_meant(&alone);
+        let cell = format!("{}{}", column_letters(column), fault.line);
+        if let Some(first) = said.first_mut() {
+            *first = self.at_cell(cell, first.clone());
+        }
+        said
+    }
+
     /// A fault in a line of a file.
     pub(crate) fn line_fault(&self, fault: &LineFault) -> String {
         let sentence = self.in_place(fault.column, fault.field.as_deref(), &fault.reason);
@@ -360,6 +372,9 @@ impl Wording {
             Reason::RecordedBefore => self.line_recorded_before(),
             Reason::LineCutShort => self.line_day_cut_short(),
             Reason::Workbook => self.sheet_workbook(),
+            Reason::WorkbookUnread => self.sheet_workbook_unread(),
+            Reason::NoSuchSheet { wanted, there } => self.sheet_not_in_workbook(wanted, there.join(", ")),
+            Reason::NoSheetsInText => self.sheet_none_in_text(),
             Reason::SheetTooLong { most_bytes } => self.sheet_too_long(size(*most_bytes)),
             Reason::NotInEncoding { byte } => self.sheet_not_in_encoding(*byte as i64),
             Reason::NoNames => self.sheet_no_names(),
@@ -419,4 +434,17 @@ fn first_of(names: &[String]) -> String {
     let shown: Vec<String> = names.iter().take(MOST_NAMES_SHOWN).map(short).collect();
     let more = if names.len() > MOST_NAMES_SHOWN { ", …" } else { "" };
     format!("{}{more}", shown.join(", "))
+}
+
+/// The letters of a column of a spreadsheet, from 1: A, B ... Z, AA.
+fn column_letters(column: usize) -> String {
+    /// Letters of the alphabet.
+    const LETTERS: usize = 26;
+    let mut left = column;
+    let mut letters = Vec::new();
+    while left > 0 {
+        letters.push((b'A' + ((left - 1) % LETTERS) as u8) as char);
+        left = (left - 1) / LETTERS;
+    }
+    letters.iter().rev().collect()
 }

@@ -9,6 +9,9 @@ const MOST_LINES_NAMED: usize = 3;
 impl Wording {
     /// How the sheet is written.
     pub fn sheet_form(&self, sheet: &SheetImported) -> String {
+        if let Some(name) = &sheet.sheet {
+            return self.sheet_in_workbook(name);
+        }
         let delimiter = match sheet.delimiter {
             '\t' => self.sheet_tab(),
             ',' => self.sheet_comma(),
@@ -107,5 +110,6 @@ pub(crate) fn encoding_name(encoding: Encoding) -> &'static str {
         Encoding::Utf8 => "UTF-8",
         Encoding::Utf16LittleEndian | Encoding::Utf16BigEndian => "UTF-16",
         Encoding::Windows1252 => "Windows-1252",
+        Encoding::Workbook => "workbook",
     }
 }

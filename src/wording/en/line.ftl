@@ -27,7 +27,11 @@ line_no_blank = a blank is missing behind the closing quotation mark or bracket
 line_not_days_before = '{ $written }' is not a number of days before today, such as -30, 0 or -30/-28
 line_recorded_before = written down before it happened: the second number must be the nearer day
 line_day_cut_short = the line ends before day, person and kind are written
-sheet_workbook = this is a workbook: save the sheet as CSV (text) and try again
+sheet_workbook = this is a workbook: import --as trays or --as beds reads it; for anything else save the sheet as CSV (text) and try again
+sheet_workbook_unread = this workbook cannot be read: save the sheet anew (.xlsx or .ods), or as CSV (text), and try again
+# (wanted, there)
+sheet_not_in_workbook = the workbook has no sheet '{ $wanted }'; its sheets: { $there }
+sheet_none_in_text = --sheet names a sheet of a workbook (.xlsx, .ods), and this file is text: leave it out
 sheet_too_long = the sheet is longer than { $most } and was not read
 sheet_not_in_encoding = byte { $byte } means nothing in the encoding of the sheet: save it as UTF-8 and try again
 sheet_no_names = the sheet has no row with the names of its columns
@@ -38,6 +42,8 @@ sheet_letters_behind_quote = letters stand behind the closing quotation mark of 
 sheet_day_in_other_order = '{ $written }' is a day only with day and month the other way round than in the rest: write it as YYYY-MM-DD
 # (line, sentence)
 at_line = line { $line }: { $sentence }
+# (cell, sentence)
+at_cell = cell { $cell }: { $sentence }
 # (column, sentence)
 at_column = column { $column }: { $sentence }
 # (field, sentence)

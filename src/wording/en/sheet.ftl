@@ -2,7 +2,7 @@
 
 marked_heading = Remarks
 marked_written = the sheet with what is wrong behind each row: { $file }
-marked_not_written = no copy with remarks was written: it needs the sheet as a file of text
+marked_not_written = no copy with remarks was written: it needs the sheet as a file
 
 # (rows, entries)
 sheet_taken = { $rows ->
@@ -14,6 +14,7 @@ sheet_tried = { $rows ->
     [one] { $rows } row read, { $entries } could be written; nothing was
    *[other] { $rows } rows read, { $entries } could be written; nothing was
 }
+sheet_in_workbook = The sheet is '{ $sheet }' of a workbook.
 # (encoding, delimiter)
 sheet_written_as = The sheet is { $encoding }, its cells parted by { $delimiter }.
 sheet_tab = tabs

@@ -2,7 +2,7 @@
 
 marked_heading = Observaciones
 marked_written = la hoja con lo que está mal detrás de cada fila: { $file }
-marked_not_written = no se escribió una copia con observaciones: hace falta la hoja como archivo de texto
+marked_not_written = no se escribió una copia con observaciones: hace falta la hoja como archivo
 
 sheet_taken = { $rows ->
     [one] { $rows } fila leída, { $entries } en el libro
@@ -12,6 +12,7 @@ sheet_tried = { $rows ->
     [one] { $rows } fila leída, se podría anotar { $entries }; no se anotó nada
    *[other] { $rows } filas leídas, se podrían anotar { $entries }; no se anotó nada
 }
+sheet_in_workbook = La hoja es '{ $sheet }' de un libro de cálculo.
 sheet_written_as = La hoja está en { $encoding }, con las celdas separadas por { $delimiter }.
 sheet_tab = tabulaciones
 sheet_comma = comas
