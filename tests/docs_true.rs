@@ -262,6 +262,11 @@ fn no_sentence_repeats_a_constant_of_the_code() {
     let others = [
         "calc_emergence_some",         // the level of the formula's interval
         "calc_growth_reaches_between", // the same
+        "calc_rains_climate_service",  // the figures of a published rule
+        "calc_rains_sivakumar",        // the same
+        "calc_rains_stern",            // the same
+        "calc_rains_blocks",           // the same
+        "calc_rains_formula",          // the same
         "growth_expected_between",     // the same
         "trays_legend_growth",         // the same
         "seed_share",                  // the same

@@ -187,6 +187,9 @@ fn species_and_formulas_obey_their_schemas() {
             json!({"lat":10,"lon":-84,"date":"2026-03-15","diffuse_fraction":0.5,"rows":2,"plants":2,"row_m":3,
                 "plant_m":2.5,"top_m":3,"foot_m":0.8,"width_m":2.6,"lad":1.2,"k":0.6}),
         ),
+        ("rains", json!({"first_date":"2026-05-01","rain":[0,12,9,0,0]})),
+        ("leaves", json!({"height_m":3.0,"girth_m":0.7,"leaves":10,"spacing_m2":9,"k":0.7})),
+        ("leaves", json!({"height_m":0.5,"girth_m":0.1,"leaves":4})),
         ("water", json!({"taw":42,"p_table":0.45,"dr0":0,"rain":[0,12],"et0":5,"kc":[0.45,0.453]})),
     ];
     for (topic, given) in given {

@@ -101,6 +101,12 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
             "direct diffuse relative_light leaves cuts",
         ),
         ("light", bed(), "maps"),
+        ("rains", json!({"first_date":"2026-05-01","rain":[0,12,9,0,0]}), "climate_service sivakumar stern blocks"),
+        (
+            "leaves",
+            json!({"height_m":3.0,"girth_m":0.7,"leaves":10,"spacing_m2":9,"k":0.7,"width_m":3,"depth_m":2}),
+            "middle_leaf_m2 plant_m2 lai light lad",
+        ),
     ];
     for (topic, given, keys) in promised {
         let told = piped(&home, topic, &given);
@@ -326,6 +332,10 @@ fn nonsense_gets_a_sentence_and_ends_with_1() {
         ("water", r#"{"taw":0,"p_table":0.3,"dr0":0,"rain":[4],"et0":4,"kc":1}"#, "taw must be more than 0"),
         ("water", r#"{"taw":40,"p_table":0.3,"dr0":0,"rain":[4,5,6],"et0":[4,4],"kc":1}"#, "equally"),
         ("water", r#"{"taw":40,"p_table":0.3,"dr0":0,"rain":[4],"et0":4,"kc":1,"ks_from":"noon"}"#, "start_of_day"),
+        ("rains", r#"{"first_date":"2026-05-01","rain":[4000]}"#, "rain must be from 0"),
+        ("rains", r#"{"first_date":"May","rain":[4]}"#, "May"),
+        ("rains", r#"{"first_date":"2026-05-01","rain":[4,null,2]}"#, "rain is not a number"),
+        ("leaves", r#"{"height_m":300,"girth_m":0.7,"leaves":10}"#, "height_m must be from 0 to 15"),
         (
             "light",
             r#"{"lat":5,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5,"k":0.5,"points":[[0,0,0]],
@@ -337,6 +347,7 @@ fn nonsense_gets_a_sentence_and_ends_with_1() {
             r#"{"lat":5,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5,"k":0.5,"points":[[0,0]],"crowns":[]}"#,
             "points 1",
         ),
+        ("light", r#"{"lat":5,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5}"#, "--rows"),
         (
             "light",
             r#"{"lat":95,"lon":0,"date":"2026-03-15","diffuse_fraction":0.5,"k":0.5,"points":[[0,0,0]],"crowns":[]}"#,

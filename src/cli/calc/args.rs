@@ -2,7 +2,7 @@
 
 use clap::{Args, Subcommand};
 
-use super::field::args::{Et0, Light, Radiation, Sun, Water};
+use super::field::args::{Et0, Leaves, Light, Radiation, Rains, Sun, Water};
 
 /// `calc`
 #[derive(Args, Debug)]
@@ -42,6 +42,10 @@ pub(crate) enum Topic {
     Et0(Et0),
     /// Water in reach of roots.
     Water(Water),
+    /// When the rains began.
+    Rains(Rains),
+    /// Leaves of a banana plant.
+    Leaves(Leaves),
     /// Light under crowns.
     Light(Light),
 }

@@ -56,6 +56,8 @@ fn asked(topic: &Topic) -> (Given, Formula) {
         Topic::Radiation(typed) => (field::radiation::typed(typed), field::radiation::answer),
         Topic::Et0(typed) => (field::et0::typed(typed), field::et0::answer),
         Topic::Water(typed) => (field::water::typed(typed), field::water::answer),
+        Topic::Rains(typed) => (field::rains::typed(typed), field::rains::answer),
+        Topic::Leaves(typed) => (field::leaves::typed(typed), field::leaves::answer),
         Topic::Light(typed) => (field::light::typed(typed), field::light::answer),
     }
 }

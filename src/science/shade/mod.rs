@@ -7,6 +7,7 @@
 //! `plain.rs` reckons it straight on, in double precision; `map.rs` reckons whole beds for many months, fast; a property
 //! holds the two together.
 
+pub(crate) mod banana;
 pub(crate) mod crown;
 pub(crate) mod cuts;
 pub(crate) mod map;

@@ -150,7 +150,9 @@ pub(super) fn cast(
 }
 
 impl Shadows {
-    /// Where the shadow of each crown falls, and its form.
+    /// Where the shadow of each crown falls, and its form. Figures stand in lists and are taken by their place, so that the
+    /// compiler reckons four crowns at a time.
+    #[allow(clippy::needless_range_loop)]
     fn fall(&mut self, positions: &Positions, crowns: &CrownRows, light: &Direction) {
         let count = crowns.count();
         for list in [
@@ -202,7 +204,8 @@ impl Shadows {
         }
     }
 
-    /// Lists the shadows that may fall on somebody; how many those are.
+    /// Lists the shadows that may fall on somebody; how many those are. By place, as above.
+    #[allow(clippy::needless_range_loop)]
     fn select(&mut self, positions: &Positions, count: usize) -> usize {
         self.kept.resize(count, 0);
         self.list.resize(count + 1, 0);
@@ -288,8 +291,8 @@ fn row_of(positions: &Positions, shadow: &Shadow, at: usize, column: impl Fn(f32
     let (low, high) = (strip.low - shadow.y, strip.high - shadow.y);
     let nearest = if low > 0.0 { low } else { high.min(0.0) };
     let half2 = shadow.row2 - nearest * nearest * shadow.taper;
-    // An empty strip has no nearest, and no half either.
-    if !(half2 > 0.0) {
+    // An empty strip has its low end above its high one.
+    if low > high || half2 <= 0.0 {
         return None;
     }
     let half = half2.sqrt();
@@ -299,6 +302,7 @@ fn row_of(positions: &Positions, shadow: &Shadow, at: usize, column: impl Fn(f32
 
 /// Four positions at a time; the places that fill up a strip stand so far off that nothing falls on them.
 #[inline(always)]
+#[allow(clippy::needless_range_loop)]
 fn darken_row(positions: &Positions, shadow: &Shadow, from: usize, to: usize, depths: &mut [f32]) {
     let mut slot = from;
     while slot < to {

@@ -8,7 +8,7 @@ use crate::science::wrong_input::{self, WrongInput};
 /// Most water a root zone holds, mm: 10 m of the best soil. Ours.
 const MOST_HELD_MM: f64 = 3_000.0;
 /// Most rain of a day, mm; the most ever measured is 1,825 (World Meteorological Organization, from memory).
-const MOST_RAIN_MM: f64 = 2_000.0;
+pub(crate) const MOST_RAIN_MM: f64 = 2_000.0;
 /// Most water given in a day, mm. Ours.
 const MOST_GIVEN_MM: f64 = 2_000.0;
 /// Most evapotranspiration of a day, mm; oases in the wind reach half of it. Ours.

@@ -40,8 +40,26 @@ calc_light_no_leaves = { $read } was read where the crowns as drawn let through 
 calc_light_held = More than { $most } or less than { $least } times is not believed of leaves: look at the crowns.
 # (low, high, line, points)
 calc_light_cuts = In the band of { $low } to { $high }, by how many plants are cut: { $line }; of { $points } points.
+calc_light_of_what = say under what: a bed (--rows, --plants, --row, --plant, --top, --foot, --width), or as JSON crowns and points
 calc_light_formula = light = diffuse share x mean over the sky + rest x mean over the sun of the day of exp(-sum k x leaf density x metres of crown along the ray); crowns are ellipsoids; sky evenly bright, sun weighted by the sine of its height
 calc_light_source = Monsi & Saeki 1953 (Beer's law in leaves); geometry of ellipsoids; sun as calc sun. No stems, no light back from the ground
+calc_rains_climate_service = 20 mm in 3 days, no 7 dry in 21
+calc_rains_sivakumar = 20 mm in 3 days, no more than 7 dry in 30
+calc_rains_stern = 20 mm in 2 days, no 10 dry in 30
+calc_rains_blocks = 25 mm in ten days, 20 in each of the next two
+# (rule, date)
+calc_rains_began = { $rule }: the rains began on { $date }.
+# (rule, date)
+calc_rains_not_yet = { $rule }: rain enough by { $date }; the record ends before it can be told whether a dry run followed.
+calc_rains_none = { $rule }: on no day of this record.
+calc_rains_formula = the first days with so much rain that are not followed by so long a dry run; dry is up to 1 mm, 0.85 mm in 2 days' rule. History: what comes after has to be known
+calc_rains_source = rule of a climate service (International Research Institute, code seen); Sivakumar 1988; Stern, Dennett & Garbutt 1981; AGRHYMET / FAO (all three from memory and open scripts)
+calc_leaves_some = The plant bears { $area } m² of leaf.
+calc_leaves_too_small = So small a plant is below the line of the formula: measure a leaf, length x width x 0.68.
+# (index, light)
+calc_leaves_light = Leaf area index { $index }; { $light } of the light passes an even stand of such plants.
+calc_leaves_formula = middle leaf m² = -0.404 + 0.381 height + 0.411 girth (m); plant = middle leaf x living leaves; light = exp(-k LAI); density = leaf / (π/6 width² depth of the crown)
+calc_leaves_source = Nyombi et al. 2009, highland bananas (abstract seen; k 0.7 there); Monsi & Saeki 1953
 
 ## help_: by word
 
@@ -102,3 +120,14 @@ help_calc_light_k = Extinction of the leaves: banana 0.7, pigeon pea 0.55
 help_calc_light_heading = Where the rows run to, in degrees from north over east (90)
 help_calc_light_slope = How steep the ground is, in degrees
 help_calc_light_facing = Where it falls to, in degrees from north over east
+help_calc_rains = When the rains began, by four rules
+help_calc_rains_first = The first day of the record: 2026-05-01
+help_calc_rains_rain = Rain of each day in mm: 0,0,12; no day may be missing
+help_calc_leaves = Leaves of a banana plant, and the light under a stand
+help_calc_leaves_height = Height of the stem, in m
+help_calc_leaves_girth = Around the stem at its foot, in m
+help_calc_leaves_leaves = Living leaves
+help_calc_leaves_ground = Ground of one plant in m²: 9 at 3 x 3 m
+help_calc_leaves_k = Extinction of the leaves: banana 0.7
+help_calc_leaves_width = Width of the crown in m, for its leaf density
+help_calc_leaves_depth = Depth of the crown from top to foot, in m

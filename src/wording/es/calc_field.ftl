@@ -26,8 +26,23 @@ calc_light_leaves = Se leyó { $read } donde las copas dibujadas dejan pasar { $
 calc_light_no_leaves = Se leyó { $read } donde las copas dibujadas dejan pasar { $expected } y { $gaps } pasa a su lado: ninguna hoja explica eso. Las copas están dibujadas muy pequeñas o muy grandes, o en otro lugar.
 calc_light_held = Más de { $most } o menos de { $least } veces no se cree de las hojas: revise las copas.
 calc_light_cuts = En la franja de { $low } a { $high }, según cuántas plantas se cortan: { $line }; de { $points } puntos.
+calc_light_of_what = diga debajo de qué: una parcela (--rows, --plants, --row, --plant, --top, --foot, --width), o como JSON crowns y points
 calc_light_formula = luz = parte difusa x promedio del cielo + resto x promedio del sol del día de exp(-suma k x densidad de hojas x metros de copa en el rayo); las copas son elipsoides; cielo de brillo parejo, sol pesado por el seno de su altura
 calc_light_source = Monsi y Saeki 1953 (ley de Beer en hojas); geometría de elipsoides; sol como en calc sun. Sin troncos ni luz devuelta por el suelo
+calc_rains_climate_service = 20 mm en 3 días, sin 7 secos en 21
+calc_rains_sivakumar = 20 mm en 3 días, no más de 7 secos en 30
+calc_rains_stern = 20 mm en 2 días, sin 10 secos en 30
+calc_rains_blocks = 25 mm en diez días, 20 en cada uno de los dos siguientes
+calc_rains_began = { $rule }: las lluvias comenzaron el { $date }.
+calc_rains_not_yet = { $rule }: lluvia suficiente hasta el { $date }; el registro termina antes de saber si siguió una racha seca.
+calc_rains_none = { $rule }: ningún día de este registro.
+calc_rains_formula = los primeros días con tanta lluvia a los que no sigue una racha seca tan larga; seco es hasta 1 mm, 0.85 mm en la regla de 2 días. Es historia: hay que saber lo que vino después
+calc_rains_source = regla de un servicio climático (International Research Institute, código visto); Sivakumar 1988; Stern, Dennett y Garbutt 1981; AGRHYMET / FAO (las tres de memoria y de programas abiertos)
+calc_leaves_some = La planta lleva { $area } m² de hoja.
+calc_leaves_too_small = Una planta tan pequeña queda bajo la línea de la fórmula: mida una hoja, largo x ancho x 0.68.
+calc_leaves_light = Índice de área foliar { $index }; { $light } de la luz pasa por una siembra pareja de esas plantas.
+calc_leaves_formula = hoja media m² = -0.404 + 0.381 altura + 0.411 grosor (m); planta = hoja media x hojas vivas; luz = exp(-k IAF); densidad = hoja / (π/6 ancho² profundidad de la copa)
+calc_leaves_source = Nyombi et al. 2009, bananos de altura (resumen visto; k 0.7 allí); Monsi y Saeki 1953
 
 ## help_: by word
 
@@ -88,3 +103,14 @@ help_calc_light_k = Extinción de las hojas: banano 0.7, gandul 0.55
 help_calc_light_heading = Hacia dónde van los surcos, en grados desde el norte hacia el este (90)
 help_calc_light_slope = Qué tan inclinado es el terreno, en grados
 help_calc_light_facing = Hacia dónde cae, en grados desde el norte hacia el este
+help_calc_rains = Cuándo comenzaron las lluvias, según cuatro reglas
+help_calc_rains_first = El primer día del registro: 2026-05-01
+help_calc_rains_rain = Lluvia de cada día en mm: 0,0,12; no puede faltar ningún día
+help_calc_leaves = Hojas de una planta de banano, y la luz bajo una siembra
+help_calc_leaves_height = Altura del tallo, en m
+help_calc_leaves_girth = Grosor alrededor del tallo en su pie, en m
+help_calc_leaves_leaves = Hojas vivas
+help_calc_leaves_ground = Terreno de una planta en m²: 9 a 3 x 3 m
+help_calc_leaves_k = Extinción de las hojas: banano 0.7
+help_calc_leaves_width = Ancho de la copa en m, para su densidad de hojas
+help_calc_leaves_depth = Profundidad de la copa de la punta al pie, en m

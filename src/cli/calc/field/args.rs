@@ -184,3 +184,42 @@ pub(crate) struct Light {
     #[arg(long, value_name = "DEGREES", requires = "slope")]
     pub(crate) facing: Option<f64>,
 }
+
+/// `calc rains`
+#[derive(Args, Debug, Default)]
+#[command(allow_negative_numbers = true)]
+pub(crate) struct Rains {
+    /// The first day of the record.
+    #[arg(long, value_name = "DAY")]
+    pub(crate) first: Option<String>,
+    /// Rain by day, mm.
+    #[arg(long, value_delimiter = ',', value_name = "MM")]
+    pub(crate) rain: Option<Vec<f64>>,
+}
+
+/// `calc leaves`
+#[derive(Args, Debug, Default)]
+#[command(allow_negative_numbers = true)]
+pub(crate) struct Leaves {
+    /// Height of the stem, m.
+    #[arg(long, value_name = "M")]
+    pub(crate) height: Option<f64>,
+    /// Around the stem, m.
+    #[arg(long, value_name = "M")]
+    pub(crate) girth: Option<f64>,
+    /// Living leaves.
+    #[arg(long, value_name = "N")]
+    pub(crate) leaves: Option<f64>,
+    /// Ground of a plant, m2.
+    #[arg(long, value_name = "M2")]
+    pub(crate) ground: Option<f64>,
+    /// Extinction.
+    #[arg(long, value_name = "K")]
+    pub(crate) k: Option<f64>,
+    /// Width of the crown, m.
+    #[arg(long, value_name = "M", requires = "depth")]
+    pub(crate) width: Option<f64>,
+    /// Depth of the crown, m.
+    #[arg(long, value_name = "M", requires = "width")]
+    pub(crate) depth: Option<f64>,
+}

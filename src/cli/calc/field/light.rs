@@ -76,6 +76,9 @@ pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
     if given.value("rows").is_some() {
         return light_of_bed::answer(given, wording);
     }
+    if given.value("crowns").is_none() {
+        return Err(Wrong::Said(wording.calc_light_of_what()));
+    }
     let scene = Scene::of(given)?;
     let (direct, diffuse) = scene.parts(&scene.crowns);
     let light = scene.of_day(&direct, &diffuse);
@@ -158,9 +161,13 @@ pub(super) fn place(given: &Given) -> Result<Place, Wrong> {
 
 /// The day under `date`.
 pub(super) fn day(given: &Given) -> Result<Day, Wrong> {
-    let written = given.maybe_text("date")?.ok_or(WrongInput::Missing { input: "date" })?;
-    let other = || Wrong::Word { input: "date", written: written.to_string(), known: "2026-03-15" };
-    written.parse().map_err(|_| other())
+    day_under(given, "date")
+}
+
+/// The day under a key.
+pub(super) fn day_under(given: &Given, input: &'static str) -> Result<Day, Wrong> {
+    let written = given.maybe_text(input)?.ok_or(WrongInput::Missing { input })?;
+    written.parse().map_err(|_| Wrong::Word { input, written: written.to_string(), known: "2026-03-15" })
 }
 
 fn crowns(given: &Given) -> Result<Vec<Crown>, Wrong> {
