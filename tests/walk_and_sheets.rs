@@ -672,3 +672,44 @@ fn of_rains_that_nobody_described_the_round_says_nothing() {
     home.write("season_set", &[r#"rains=[{"from":"03-15","until":"08-30"}]"#]);
     assert!(unfolded(&["walk"]).contains("may miss the rains"));
 }
+
+#[test]
+fn a_species_nobody_knows_is_added_with_the_figures_of_another_as_ours() {
+    let home = Home::default().begun();
+    let said = home.refused(&[
+        "write",
+        "lot_received",
+        "lot=zor-L1",
+        "species=zorrillo",
+        "source=own",
+        "collected=2026-01-02",
+        "seeds=40",
+        "kept=dry_open",
+    ]);
+    assert!(said.contains("outplant species add NAME like SPECIES"), "{said}");
+    let before = home.done(&["export"]);
+    for (words, part) in [
+        (&["species", "add", "zorrillo"][..], "outplant species add NAME like SPECIES"),
+        (&["species", "add", "zorrillo", "like", "cedro"], "may mean several plants"),
+        (&["species", "add", "zorrillo", "like", "gliricidja"], "gliricidia"),
+        (&["species", "add", "madero", "negro", "like", "coffee"], "known already"),
+    ] {
+        let said = home.refused(words);
+        assert!(said.contains(part), "{words:?}: {said}");
+    }
+    assert_eq!(home.done(&["export"]), before);
+    home.done(&["species", "add", "zorrillo", "like", "madero", "negro"]);
+    let told: Value = serde_json::from_str(&home.done(&["species", "zorrillo", "--json"])).unwrap();
+    let of: Value = serde_json::from_str(&home.done(&["species", "madero", "negro", "--json"])).unwrap();
+    let figures = |told: &Value| told["figures"].as_object().unwrap().clone();
+    let (own, other) = (figures(&told), figures(&of));
+    assert!(own.len() > 10 && own.keys().eq(other.keys()), "{own:?}");
+    for (name, figure) in &own {
+        assert_eq!(figure["value"], other[name]["value"], "{name}");
+        assert_eq!((&figure["source"], &figure["flag"]), (&json!("from Gliricidia sepium"), &json!("ours")), "{name}");
+    }
+    home.write(
+        "lot_received",
+        &["lot=zor-L1", "species=zorrillo", "source=own", "collected=2026-01-02", "seeds=40", "kept=dry_open"],
+    );
+}

@@ -432,8 +432,8 @@ pub(crate) struct Species {
     /// In what form.
     #[command(flatten)]
     pub(crate) form: InForm,
-    /// One species, by any of its names.
-    pub(crate) name: Option<String>,
+    /// One species, by any of its names; or a new one: `add NAME like SPECIES`.
+    pub(crate) name: Vec<String>,
     /// How far the figures can be trusted, counted.
     #[arg(long, conflicts_with = "name")]
     pub(crate) sources: bool,

@@ -139,6 +139,8 @@ fn prepare(
 /// Whether a command opens the nursery that is set where none is named.
 fn opens_the_nursery(command: Option<&Command>) -> bool {
     match command {
+        // A species that is added is written into it.
+        Some(Command::Species(arguments)) if super::species::adds(arguments) => true,
         Some(
             Command::Sample(_)
             | Command::Species(_)

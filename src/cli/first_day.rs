@@ -357,7 +357,10 @@ impl FirstDay<'_> {
             UnknownWhat::PlaceShade => format!("place={name} order={order} shade_pct=..."),
             UnknownWhat::Place => "tray=... place=...".to_string(),
             UnknownWhat::LeastDays => format!(r#"species={name} profile='{{"plantable_least_days":...}}'"#),
-            UnknownWhat::Measured => r#"tray=... plants='[{"height_cm":24,"collar_mm":4.5}]'"#.to_string(),
+            // As it is said: height and collar of each plant.
+            UnknownWhat::Measured => {
+                return format!("outplant write \"... {} 24/4.5 31/5.1\"", column("height", "altura"));
+            }
             UnknownWhat::SpeciesShade => format!(
                 r#"species={name} profile='{{"outplant_shade_least_pct": ..., "outplant_shade_most_pct": ...}}'"#
             ),

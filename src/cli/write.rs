@@ -57,7 +57,7 @@ fn in_own_words(first: &str, more: &[String]) -> Option<String> {
 }
 
 /// Writes the drafts of one command, or only tries them.
-fn write_drafts(run: &Run, desk: &mut Desk, mut drafts: Vec<Draft>, only_try: bool) -> Result<Ending, Exit> {
+pub(super) fn write_drafts(run: &Run, desk: &mut Desk, mut drafts: Vec<Draft>, only_try: bool) -> Result<Ending, Exit> {
     let species = desk.fold().site().species.clone();
     for draft in &mut drafts {
         desk.settle_task(draft).map_err(|fault| run.exit_for(&fault, &species))?;

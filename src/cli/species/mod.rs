@@ -1,5 +1,6 @@
 //! `species`: profiles with the source of each figure.
 
+mod add;
 mod json;
 pub mod text;
 
@@ -15,8 +16,17 @@ use serde_json::Value;
 use std::sync::Arc;
 use text::{sources_text, species_list_text, species_text};
 
+/// Whether a new species is to be written.
+pub(crate) fn adds(arguments: &Species) -> bool {
+    add::asked(&arguments.name).is_some()
+}
+
 /// Lists the species, or shows one. Works without a nursery; with one, its own figures lead.
 pub(crate) fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
+    if let Some((name, like)) = add::asked(&arguments.name) {
+        return add::run(run, &name, &like);
+    }
+    let asked = arguments.name.join(" ");
     let opened = crate::desk::Desk::open(&run.file, &run.around.folders.settings, run.now);
     let mut picture = None;
     let catalogue = match opened {
@@ -30,12 +40,13 @@ pub(crate) fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
         }
         return run.answer(&sources_text(&catalogue, &run.wording, run.around.columns, run.around.colour));
     }
-    let Some(name) = &arguments.name else {
+    let name = asked.as_str();
+    if name.is_empty() {
         if run.everywhere.json {
             return run.answer_json(&species_list_json(&catalogue, None, &run.wording));
         }
         return run.answer(&species_list_text(&catalogue, None, &run.wording, run.around.columns, run.around.colour));
-    };
+    }
     let Some(profile) = catalogue.find(name).and_then(|key| catalogue.get(&key).cloned()) else {
         return called(run, name, &catalogue);
     };

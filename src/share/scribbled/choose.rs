@@ -8,6 +8,7 @@ use super::helpers::without_helpers;
 use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
+use super::numbers::in_figures;
 use super::spelling::spelt;
 use super::whole_line::{of_the_whole_line, without_articles};
 use super::why::Why;
@@ -115,11 +116,33 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
             .unwrap_or((Reading::Refused { why, offers }, None)),
         read => (read, None),
     };
+    let read = if is_question { with_a_number_in_doubt(line, read) } else { read };
     let read = match aside.or(more) {
         Some(aside) => beside(read, &aside),
         None => read,
     };
     of_the_whole_line(&whole_line, read, today)
+}
+
+/// "k1 40?": the number is not sure; about so many is offered.
+fn with_a_number_in_doubt(line: &str, read: Reading) -> Reading {
+    let before = line.split('?').next().unwrap_or_default();
+    let figure = before.rsplit(' ').next().filter(|word| in_figures(word).is_some());
+    let (Some(figure), false, Reading::Refused { why, offers }) = (figure, line.contains('¿'), &read) else {
+        return read;
+    };
+    if !why.iter().all(|why| matches!(why, Why::Question(names) if !names.is_empty())) {
+        return read;
+    }
+    let about = |draft: &EntryDraft| {
+        let mut draft = draft.clone();
+        if draft.kind == "counted" {
+            draft.fields.insert("about".into(), json!(true));
+        }
+        draft
+    };
+    let offers = offers.iter().map(|offer| offer.iter().map(about).collect()).collect();
+    Reading::Refused { why: vec![Why::Unsure(format!("{figure}?"))], offers }
 }
 
 /// Signs of asking and calling, and little pictures.

@@ -125,12 +125,18 @@ impl Line<'_> {
             return clear(&[heading, parts[n]].concat());
         }
         let own = clear(parts[n]);
+        let is_of_no_loss = parts[n].iter().any(|mark| mark.has("no_dead")) && parts[n].iter().any(is_subject);
+        if n > 0 && own.is_none() && is_of_no_loss && !parts[n].iter().any(|mark| mark.number().is_some()) {
+            return Some(Way { drafts: Vec::new(), weight: 0, lacks: Vec::new(), leftover: Vec::new() });
+        }
         if let Some(way) = own.as_ref().filter(|way| way.lacks.is_empty()) {
             return Some(self.count_or_loss(parts, n, way));
         }
         // What the part before says leads; the first part may learn from the one behind it.
         let mut neighbours: Vec<&[Mark]> = parts[..n].iter().rev().copied().collect();
         neighbours.extend(parts.get(n + 1));
+        // "c1 3, c2 5, c4 none lost": the last part may say what happened to all of them.
+        neighbours.extend(parts.last().filter(|_| n + 2 < parts.len()));
         let mut lacking = None;
         for neighbour in &neighbours {
             let verbs = what_happened(neighbour);
@@ -189,7 +195,13 @@ impl Line<'_> {
 /// The words of a part that say what happened: an animal goes along with what it did.
 fn what_happened(part: &[Mark]) -> Vec<Mark> {
     let eats = part.iter().any(|mark| mark.has("kill") && !mark.has("die"));
-    part.iter().filter(|mark| is_verb(mark) || eats && mark.has("causes.words")).cloned().collect()
+    let verbs = part.iter().filter(|mark| is_verb(mark) || eats && mark.has("causes.words")).cloned();
+    // Where of one nothing was lost a number of another is one of losses.
+    let of_losses = |mark: Mark| match mark.has("no_dead") {
+        true => Mark { roles: vec!["die"], ..mark },
+        false => mark,
+    };
+    verbs.map(of_losses).collect()
 }
 
 /// "lost 1 k2 and 2 k1 to crickets": one word says what happened to all of them, and so does one cause.

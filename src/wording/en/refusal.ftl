@@ -1,7 +1,12 @@
 refused_unknown_tray = no tray is called { $name }
 refused_unknown_lot = no seed lot is called { $name }
 refused_unknown_bed = no bed is called { $name }
-refused_unknown_species = no species is known as { $name }
+refused_unknown_species = no species is known as { $name } (a new one: outplant species add NAME like SPECIES)
+species_add_how = write the new name and the species whose figures hold for it until you know better: outplant species add NAME like SPECIES
+# (known, name)
+species_add_known = { $name } is known already, as { $known }: nothing was written
+# (like, plants)
+species_add_which = { $like } may mean several plants: { $plants }. Write one of them
 # (tray, wanted, stands, day)
 refused_more_out = { $tray }: { $wanted } out, but by the books { $stands } stood there on { $day }: count the tray and write the count first
 # (lot, wanted, holds, day)

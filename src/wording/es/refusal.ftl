@@ -1,7 +1,10 @@
 refused_unknown_tray = ninguna bandeja se llama { $name }
 refused_unknown_lot = ningún lote de semilla se llama { $name }
 refused_unknown_bed = ninguna parcela se llama { $name }
-refused_unknown_species = no se conoce ninguna especie como { $name }
+refused_unknown_species = no se conoce ninguna especie como { $name } (una nueva: outplant species add NOMBRE como ESPECIE)
+species_add_how = escriba el nombre nuevo y la especie cuyos datos valen mientras no haya mejores: outplant species add NOMBRE como ESPECIE
+species_add_known = { $name } ya se conoce, como { $known }: no se anotó nada
+species_add_which = { $like } puede ser varias plantas: { $plants }. Escriba una de ellas
 refused_more_out = { $tray }: salen { $wanted }, pero por los libros había { $stands } el { $day }: cuente la bandeja y anote el conteo primero
 refused_more_seed = { $lot }: salen { $wanted } semillas, pero por los libros el lote tenía { $holds } el { $day }: cuente y anote primero lo que queda del lote
 refused_more_dead = { $bed }: { $wanted } de { $species } muertas, pero por los libros vivían { $lives } el { $day }: anote mejor un conteo de sobrevivencia

@@ -279,6 +279,14 @@ impl<'a> Clause<'a> {
         }
         let Some(value) = self.number() else {
             self.lacks.push(Why::NoNumber);
+            // "more than half": no number is offered for it.
+            let is_open = (1..self.marks.len())
+                .any(|at| matches!(self.marks[at].what, What::Part(_)) && self.is_behind(at, "asides.more_than"));
+            if is_open {
+                self.take(&["asides.more_than"]);
+                self.part();
+                return None;
+            }
             return self.part_of_tray();
         };
         if value.fract() != 0.0 {

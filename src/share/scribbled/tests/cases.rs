@@ -221,3 +221,29 @@ fn days_are_the_last_that_have_been() {
         }
     }
 }
+
+#[test]
+fn words_of_central_america_and_numbers_as_they_are_said_are_read() {
+    all_are_clear(&[
+        ("planté 20 c1 en La Loma", "outplanted"),
+        ("planted 20 c1 in loma", "outplanted"),
+        ("el naranjo deshierbado", "prepared"),
+        ("c1 3, c2 5, c3 none lost", "lost lost"),
+        ("c1 40 mas o menos", "counted"),
+        ("c1 una gruesa", "counted"),
+        ("dic. 26 c1 lost 3", "lost"),
+        ("deshije en A1", "tended"),
+        ("vendí 15 c1 y 5 c2 a la coope", "given_out given_out"),
+        ("caporales desyerbaron A1", "prepared"),
+        ("se kebraron 4 c1 con el biento", "lost"),
+        ("c1 and c2: 40 and 38", "counted counted"),
+    ]);
+    let Reading::Clear(drafts) = read("vendí 15 c1 y 5 c2 a la coope") else { panic!("asked") };
+    assert!(drafts.iter().all(|draft| draft.fields["to"] == "coope"));
+    let Reading::Clear(drafts) = read("dic. 26 c1 lost 3") else { panic!("asked") };
+    assert_eq!(drafts[0].happened, Day::from_ymd(2025, 12, 26));
+    let Reading::Refused { why, offers } = read("c1 40?") else { panic!("written") };
+    assert_eq!((why, &offers[0][0].fields["about"]), (vec![Why::Unsure("40?".into())], &Value::from(true)));
+    let Reading::Refused { offers, .. } = read("mas de la mitad de c1 muertas") else { panic!("written") };
+    assert!(offers.iter().flatten().all(|draft| !draft.fields.contains_key("count")));
+}

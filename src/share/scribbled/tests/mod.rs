@@ -87,7 +87,7 @@ impl Names for Other {
         let named = [
             (NameOf::Place, &["Bench 1", "Bench 3", "Bench 4", "Mesa 3"][..]),
             (NameOf::Container, &["c60", "c70", "2 l bag"]),
-            (NameOf::Bed, &["A1", "B1", "Ridge 1"]),
+            (NameOf::Bed, &["A1", "B1", "Ridge 1", "La Loma", "El Naranjo"]),
             (NameOf::Lot, &["cac-L1"]),
             (NameOf::Tray, &["c1", "c2", "c3", "c6", "av1", "b1"]),
         ];

@@ -162,7 +162,7 @@ fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark])
     {
         return (What::Day(day), taken);
     }
-    let phrase = phrase_at(words, i);
+    let phrase = phrase_at(words, i, known);
     if let Some(figure) = number_at(words, i)
         && phrase.is_none_or(|length| length <= figure.words)
     {
@@ -186,9 +186,13 @@ fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark])
 }
 
 /// The longest phrase of the lexicon that begins here.
-fn phrase_at(words: &[Word], i: usize) -> Option<usize> {
+fn phrase_at(words: &[Word], i: usize, known: &Known) -> Option<usize> {
     let longest = lexicon().longest(&words.get(i)?.folded);
-    (1..=longest).rev().find(|length| {
+    // "en La Loma": a name is not cut in two by a phrase before it.
+    let cuts = |length: &usize| {
+        (1..*length).any(|at| known.name_at(words, i + at).is_some_and(|(_, taken)| at + taken > *length))
+    };
+    (1..=longest).rev().filter(|length| *length == 1 || !cuts(length)).find(|length| {
         words.get(i..i + length).is_some_and(|words| {
             let phrase = words.iter().map(|word| word.folded.as_str()).collect::<Vec<_>>().join(" ");
             !lexicon().roles(&phrase).is_empty()

@@ -36,6 +36,8 @@ pub trait Names {
     fn is_seedbed(&self, tray: &str) -> bool;
 }
 
+/// Articles that names of beds and places begin with.
+const ARTICLES: [&str; 5] = ["la", "el", "los", "las", "the"];
 /// A shorter word is near too many names.
 const LEAST_LETTERS: usize = 5;
 /// The longest word that is compared with names, bytes.
@@ -111,7 +113,10 @@ impl<'a> Known<'a> {
         if !matches!(name_of, NameOf::Tray | NameOf::Lot) && parts.iter().any(is_long) {
             self.in_words.push(OneName { name_of, name: name.clone(), pieces: parts.clone() });
         }
-        for pieces in [parts, vec![whole]] {
+        // "Loma" for La Loma.
+        let bare = parts.split_first().filter(|(first, rest)| ARTICLES.contains(&first.as_str()) && !rest.is_empty());
+        let bare = bare.map(|(_, rest)| rest.to_vec()).unwrap_or_default();
+        for pieces in [parts, vec![whole], bare] {
             let Some(first) = pieces.first().cloned() else { continue };
             let of_first = self.by_first.entry(first).or_default();
             if !of_first.iter().any(|one| one.pieces == pieces && one.name == name && one.name_of == name_of) {

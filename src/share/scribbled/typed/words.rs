@@ -59,11 +59,15 @@ fn is_figure(letters: &[char], i: usize) -> bool {
     word.take(MOST_OF_A_FIGURE).all(|letter| letter.is_ascii_digit() || ".,:/-−".contains(*letter))
 }
 
-/// Whether the full stop at `i` belongs to a short title as "Mr.".
+/// Whether the full stop at `i` belongs to a short title as "Mr.", or to the short name of a month or a weekday.
 fn is_title(letters: &[char], i: usize) -> bool {
     let start = letters[..i].iter().rposition(|c| c.is_whitespace()).map_or(0, |j| j + 1);
     let word = fold(&letters[start..i].iter().collect::<String>());
-    matches!(word.as_str(), "mr" | "mrs" | "ms" | "sr" | "sra" | "dr" | "dra")
+    let is_of_a_day = || {
+        let lexicon = super::lexicon::lexicon();
+        word.len() > 2 && word.len() < 5 && (lexicon.month(&word).is_some() || lexicon.weekday(&word).is_some())
+    };
+    matches!(word.as_str(), "mr" | "mrs" | "ms" | "sr" | "sra" | "dr" | "dra") || is_of_a_day()
 }
 
 /// Cuts a line into words.

@@ -1,0 +1,71 @@
+//! `species add NAME like SPECIES`: a species of the nursery's own, with the figures of another until better ones are
+//! written.
+
+use serde_json::{Map, Value, json};
+
+use crate::base::text;
+use crate::cli::answer::Ending;
+use crate::cli::run::{Exit, Run};
+use crate::cli::write::write_drafts;
+use crate::nursery::envelope::Draft;
+use crate::nursery::species::{Catalogue, FIGURES, Profile};
+
+/// Words that a new species is asked for by, and those before the one it is like.
+const ADD: [&str; 3] = ["add", "agregar", "nueva"];
+const LIKE: [&str; 2] = ["like", "como"];
+
+/// What was asked for: the name, and the species it is like; none where no species is to be added.
+pub(super) fn asked(words: &[String]) -> Option<(String, String)> {
+    let (first, rest) = words.split_first()?;
+    if !ADD.contains(&text::folded(first).as_str()) {
+        return None;
+    }
+    let at = rest.iter().position(|word| LIKE.contains(&text::folded(word).as_str()));
+    let (name, like) = rest.split_at(at.unwrap_or(rest.len()));
+    Some((name.join(" "), like.get(1..).unwrap_or_default().join(" ")))
+}
+
+/// Writes the species, or says what is known by its name or which species may be meant.
+pub(super) fn run(run: &Run, name: &str, like: &str) -> Result<Ending, Exit> {
+    run.only_today()?;
+    if name.is_empty() || like.is_empty() {
+        return Err(Exit::refused(run.wording.species_add_how()));
+    }
+    let mut desk = run.desk_to_write()?;
+    let catalogue = desk.fold().site().species.clone();
+    if let Some(key) = catalogue.find(name) {
+        let known = run.wording.species_of(&key, &catalogue);
+        return Err(Exit::refused(run.wording.species_add_known(known, name)));
+    }
+    let found = catalogue.find(like).and_then(|key| catalogue.get(&key));
+    let Some(profile) = found else { return Err(which(run, like, &catalogue)) };
+    let body = json!({"species": name, "profile": figures_of(profile)});
+    let Value::Object(body) = body else { return Err(Exit::refused(run.wording.species_add_how())) };
+    let draft =
+        Draft { happened: run.now.today, clock: None, who: run.who.clone(), kind: "species_set".to_string(), body };
+    write_drafts(run, &mut desk, vec![draft], false)
+}
+
+/// Several species may be meant, or none is: which there are.
+fn which(run: &Run, like: &str, catalogue: &Catalogue) -> Exit {
+    let several = catalogue.resolve(like).several();
+    if several.is_empty() {
+        return Exit::refused(run.wording.not_one_species(like, catalogue));
+    }
+    let names: Vec<String> = several.iter().map(|key| run.wording.species_of(key, catalogue)).collect();
+    Exit::refused(run.wording.species_add_which(like, names.join(", ")))
+}
+
+/// The figures of a profile, each said to be from it and ours: nobody measured them on the new species.
+fn figures_of(profile: &Profile) -> Map<String, Value> {
+    let source =
+        format!("from {}", if profile.scientific.is_empty() { profile.key.as_str() } else { &profile.scientific });
+    let whole = serde_json::to_value(profile).unwrap_or_default();
+    let figure = |name: &str| {
+        let value = whole.get(name)?.get("value")?.clone();
+        Some((name.to_string(), json!({"value": value, "source": source, "flag": "ours"})))
+    };
+    let figures = FIGURES.iter().filter_map(|(name, _)| figure(name));
+    let role = whole.get("role").cloned().map(|role| ("role".to_string(), role));
+    figures.chain(role).collect()
+}
