@@ -190,10 +190,11 @@ fn hardening_begins_and_steps_follow_toward_the_bed() {
     assert!(!has(&book, "2026-03-20", "begin_hardening cof-3"));
     let due = stop(&book, "2026-03-21", "begin_hardening cof-3");
     let RoundReason::HardeningNotBegun { step, length_days, .. } = &due.why else { panic!("{:?}", due.why) };
-    // 30 % light; coffee wants 50 %, which is 20 points more and one step.
+    // 30 % light; coffee wants 50 %, which is 20 points more and one step, and the nearest bench has 55 %.
     assert_eq!(*length_days, 28);
-    assert!((step.light_next.unwrap() - 0.50).abs() < 1e-9, "{step:?}");
-    assert_eq!(step.place, None);
+    let next = step.next.as_ref().unwrap();
+    assert!((next.light - 0.55).abs() < 1e-9, "{step:?}");
+    assert_eq!((next.place.as_ref().map(|place| place.as_str()), &step.then), (Some("Half shade"), &None));
     book.write("2026-03-21", "shade_set", json!({"tray":"cof-3","shade_pct":65}));
     assert!(!has(&book, "2026-03-27", "shade cof-3"), "a step settles 7 days");
     assert!(has(&book, "2026-03-28", "shade cof-3"), "35 % x 1.3 is below 50 %");
@@ -293,7 +294,10 @@ fn bare_roots_have_a_last_day_and_no_plug() {
     let mut book = small_nursery();
     book.write("2026-04-14", "plants_received", json!({"tray":"cod-1","species":"COD","count":30,"from":"bought","form":"bare_root","place":"Half shade","good_until":"2026-04-18"}));
     let due = stop(&book, TODAY, "last_day cod-1");
-    assert_eq!(due.why, RoundReason::LastDayNear { until: day("2026-04-18"), days_left: 3, written: true });
+    assert_eq!(
+        due.why,
+        RoundReason::LastDayNear { until: day("2026-04-18"), days_left: 3, written: true, stump: false }
+    );
     let ids_later = ids(&book, "2026-04-20");
     assert!(ids_later.contains("cull cod-1") && !ids_later.contains("last_day cod-1"), "{ids_later:?}");
     assert!(!has(&book, TODAY, "check_plug cod-1"));
@@ -446,7 +450,7 @@ fn a_tray_is_measured_lifted_and_watered_less_as_its_days_come() {
     book.write("2026-03-21", "carried", json!({"tray":"cof-3","place":"Half shade"}));
     assert!(!has(&book, "2026-04-03", "water cof-3"));
     let RoundReason::StepDue { step, .. } = stop(&book, "2026-04-04", "water cof-3").why else { panic!("no step") };
-    assert_eq!((step.light_next, step.water_every_days), (None, Some(2)));
+    assert_eq!((&step.next, step.water_every_days), (&None, Some(2)));
     book.write("2026-04-04", "watering_set", json!({"tray":"cof-3","every_days":2}));
     assert!(!has(&book, "2026-04-10", "water cof-3") && has(&book, "2026-04-11", "water cof-3"));
 }

@@ -62,7 +62,7 @@ impl Face<'_> {
             }
             Block::Line(line) => self.line(line),
             Block::Facts(facts) => self.facts(facts),
-            Block::Part(heading, facts) => {
+            Block::Part(heading, facts) | Block::Reckoning(heading, facts) => {
                 self.sheet.gap();
                 self.sheet.hanging("= ", Ink::Plain, heading, Ink::Bold);
                 self.facts(facts);
@@ -149,7 +149,7 @@ mod tests {
         let (picture, wording) = (small(), Wording::new(lang));
         let (told, due) = (outlook(&picture, ForecastBasis::OwnRecords), round(&picture));
         let asked = Asked { picture: &picture, wording: &wording };
-        let trays = picture.trays.values().map(|tray| why_tray(tray, &told, &due.worth_looking, asked));
+        let trays = picture.trays.values().map(|tray| why_tray(tray, &told, (&due, None), asked));
         let beds = picture.beds.values().map(|bed| why_bed(bed, None, asked));
         let pairs = picture.pairs.iter().map(|pair| why_pair(pair, asked));
         trays.chain(beds).chain(pairs).map(|page| page_text(&page, &picture, &wording, width, colour)).collect()

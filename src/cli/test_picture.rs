@@ -41,7 +41,7 @@ fn age(days: i32) -> Criterion {
 }
 
 fn step(from: f64, to: f64) -> Criterion {
-    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to, burns: None });
+    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to, burns: None, rests_until: None });
     if to / from <= 1.6 {
         met(Question::ExposureStep, needed, known)
     } else {

@@ -46,7 +46,7 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if run.everywhere.json {
                 return run.answer_json(&why_tray_json(&tray, &picture, &outlook, &round, &run.wording));
             }
-            show_reasons(run, &picture, why_tray(&tray, &outlook, &round.worth_looking, asked), *all)
+            show_reasons(run, &picture, why_tray(&tray, &outlook, (&round, None), asked), *all)
         }
         Why::Bed { bed, species, all } => {
             let bed = bed_of(run, &picture, bed)?;

@@ -151,6 +151,8 @@ pub(crate) enum Block {
     Facts(Facts),
     /// Facts under a heading of their own.
     Part(String, Facts),
+    /// How it is reckoned, under a heading of its own: last, and folded away with what is met.
+    Reckoning(String, Facts),
     /// The questions of a verdict, in the order in which they are asked.
     Questions(Vec<Question>),
     /// A name, and what is said of it.
@@ -233,6 +235,13 @@ impl Page {
         }
     }
 
+    /// How it is reckoned; nothing where there is nothing.
+    pub(crate) fn reckoning(&mut self, heading: String, facts: Facts) {
+        if !facts.pairs.is_empty() {
+            self.blocks.push(Block::Reckoning(heading, facts));
+        }
+    }
+
     /// The questions of a verdict; that nothing is asked is said.
     pub(crate) fn questions(&mut self, criteria: &[Criterion], about: About, wording: &Wording) {
         if criteria.is_empty() {
@@ -249,14 +258,18 @@ impl Page {
         self.blocks.push(Block::Questions(criteria.iter().map(question).collect()));
     }
 
-    /// Questions that are met folded into one line each list, what holds back first. That line names what shows all of them:
+    /// Questions that are met folded into one line each list, what holds back first, and how it is reckoned left out. That line names what shows all of them:
     /// a key or an option.
     pub(crate) fn folded(mut self, all: &str, wording: &Wording) -> Page {
         let mut folded = Vec::with_capacity(self.blocks.len());
         for block in std::mem::take(&mut self.blocks) {
-            let Block::Questions(mut questions) = block else {
-                folded.push(block);
-                continue;
+            let mut questions = match block {
+                Block::Questions(questions) => questions,
+                Block::Reckoning(..) => continue,
+                other => {
+                    folded.push(other);
+                    continue;
+                }
             };
             questions.sort_by_key(|question| question.answered);
             let (met, rest): (Vec<Question>, Vec<Question>) =

@@ -7,6 +7,7 @@ use crate::base::SpeciesKey;
 use crate::base::text::cleaned;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::types::PlantForm;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
@@ -172,7 +173,9 @@ impl Walk<'_> {
             }
         }
         if is_bare(&tray.story) && matches!(stop.task, Task::GoOut | Task::LastDay) {
-            self.page.line(2, self.wording.bare_roots_care(), Tone::Plain);
+            let stump = tray.story.form() == Some(PlantForm::Stump);
+            let care = if stump { self.wording.stumps_care() } else { self.wording.bare_roots_care() };
+            self.page.line(2, care, Tone::Plain);
         }
     }
 

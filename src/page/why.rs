@@ -5,15 +5,21 @@ use std::sync::Arc;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::reckon::forecast::Outlook;
-use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, TrayPicture};
 use crate::reckon::round::stop::handled::nurses;
+use crate::reckon::round::{Round, Stop};
 use crate::wording::Wording;
+use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
 
-/// Why a tray is ready or not, what is expected of it, and how it grows.
-pub(crate) fn why_tray(tray: &TrayPicture, outlook: &Outlook, worth: &[WorthLooking], asked: Asked<'_>) -> Page {
+/// Why a tray is ready or not, what is due there but for a stop that is told already, how it grows and what is expected of it.
+pub(crate) fn why_tray(
+    tray: &TrayPicture,
+    outlook: &Outlook,
+    (round, told): (&Round, Option<&Stop>),
+    asked: Asked<'_>,
+) -> Page {
     let (wording, picture) = (asked.wording, asked.picture);
     let mut page = asked.page();
     page.heading(wording.why_tray_heading(&tray.code, asked.species(tray.species.as_ref())));
@@ -33,22 +39,39 @@ pub(crate) fn why_tray(tray: &TrayPicture, outlook: &Outlook, worth: &[WorthLook
     let mut facts = wording.tray_facts(tray);
     facts.extend(asked.dangers(tray.species.as_slice()));
     page.facts(facts);
-    let mut pairs = wording.forecast_lines(&tray.code, picture, outlook, worth);
-    pairs.extend(wording.forecast_formulas(&tray.code, picture, outlook));
-    let entries = outlook.trays.get(&tray.code).map(|forecast| forecast.entries.clone()).unwrap_or_default();
-    page.part(wording.forecast_heading(), Facts { pairs, entries });
+    let due = due_lines(tray, round, told, asked);
+    if !due.is_empty() {
+        page.gap();
+        due.into_iter().for_each(|line| page.item(line));
+    }
     match here {
         Some(pair) => page.questions(&toward_bed(tray, pair), About::Pair, wording),
         None => page.questions(&tray.criteria, About::Tray, wording),
     }
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
     let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
-    let mut grows = wording.growth_lines(&growth);
-    if tray.standing > 0 && !grows.is_empty() {
-        grows.extend(wording.growth_formulas(&growth));
+    let grows = wording.growth_lines(&growth);
+    let has_grown = tray.standing > 0 && !grows.is_empty();
+    if has_grown {
         page.part(wording.growth_heading(), grows);
     }
+    page.part(wording.forecast_heading(), wording.forecast_lines(&tray.code, picture, outlook, &round.worth_looking));
+    let mut pairs = wording.forecast_formulas(&tray.code, picture, outlook);
+    if has_grown {
+        pairs.extend(wording.growth_formulas(&growth));
+    }
+    let entries = outlook.trays.get(&tray.code).map(|forecast| forecast.entries.clone()).unwrap_or_default();
+    page.reckoning(wording.reckoning_heading(), Facts { pairs, entries });
     page
+}
+
+/// What the round has for a tray, as it says it there, but for the stop that is told already.
+fn due_lines(tray: &TrayPicture, round: &Round, told: Option<&Stop>, asked: Asked<'_>) -> Vec<String> {
+    let on = RoundOn { day: asked.picture.day, species: &asked.picture.site.species };
+    let of_tray = round.stops.iter().chain(&round.can_wait).filter(|stop| stop.tray() == Some(&tray.code));
+    let due = of_tray.filter(|stop| told.is_none_or(|told| told.id != stop.id));
+    let wording = asked.wording;
+    due.map(|stop| wording.why_due(wording.task_name(stop.task), wording.round_reason(&stop.why, on))).collect()
 }
 
 /// The questions of a tray, those that the light of a bed decides as they stand toward that bed.

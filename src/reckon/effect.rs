@@ -72,6 +72,8 @@ pub enum Effect {
         was: Option<u32>,
         /// Seeds after.
         is: Option<u32>,
+        /// Whether they were counted; else about as many as a weight makes.
+        counted: bool,
     },
 }
 
@@ -99,7 +101,7 @@ pub(crate) fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
         let was = before.lots.get(code).and_then(|lot| lot.seeds_left);
         let is = lot.seeds_left;
         if was != is {
-            found.push(Effect::Lot { lot: code.clone(), was, is });
+            found.push(Effect::Lot { lot: code.clone(), was, is, counted: lot.counted });
         }
     }
     found

@@ -49,18 +49,21 @@ impl Wording {
     }
 
     /// Why a sowing stands where it stands.
-    pub(crate) fn forecast_reasons(&self, told: &TrayForecast) -> Vec<String> {
-        told.because.iter().map(|because| self.because(because, told)).collect()
+    pub(crate) fn forecast_reasons(&self, told: &TrayForecast, day: Day) -> Vec<String> {
+        told.because.iter().filter_map(|because| self.because(because, told, day)).collect()
     }
 
-    fn because(&self, because: &Because, told: &TrayForecast) -> String {
-        match because {
+    fn because(&self, because: &Because, told: &TrayForecast, day: Day) -> Option<String> {
+        Some(match because {
             Because::BeforeDay(day) => self.because_before_day(self.day(*day)),
             Because::NotCounted => self.because_not_counted(),
             Because::Up { emerged, due, expected, look } => {
                 let about = |number: &f64| self.number(rounded(*number), 0);
                 self.because_up(self.number(*emerged, 0), about(due), about(expected), self.day(*look))
             }
+            // What was to be by a day that is past is counted, not foretold.
+            Because::WillBe(_) if told.last_due < day && told.last_look >= Some(told.last_due) => return None,
+            Because::WillBe(_) if told.last_due < day => self.because_over(self.day(told.last_due)),
             Because::WillBe(range) => self.because_will_be(self.seedlings_range(*range), self.day(told.last_due)),
             Because::QuietFor { days, needed } => self.because_quiet(*days, *needed),
             Because::LittleToCome(seedlings) => self.because_little(self.seedlings_count(whole(*seedlings))),
@@ -69,7 +72,7 @@ impl Wording {
                 if *apart { said } else { format!("{said}, {}", self.because_not_apart()) }
             }
             Because::DeathsUnseen => self.because_deaths(),
-        }
+        })
     }
 
     /// How many come up in the end.
@@ -105,7 +108,11 @@ impl Wording {
     pub(crate) fn stock_words(&self, stock: &TrayStock) -> String {
         let plants = self.plants_range(stock.plants);
         match stock.on {
-            None => self.stock_not_dated(plants),
+            None if stock.waits_for.is_empty() => self.stock_not_dated(plants),
+            None => {
+                let names: Vec<String> = stock.waits_for.iter().map(|rule| self.rule_name(*rule)).collect();
+                self.stock_waits(plants, names.join(", "))
+            }
             Some(on) if on.low == on.high && stock.survival == 1.0 && stock.culls == 0.0 => self.stock_line(plants),
             Some(on) if on.low == on.high => self.stock_on(plants, self.day(on.likely)),
             // Over months no day is likely.

@@ -220,3 +220,79 @@ fn plants_from_elsewhere_that_nobody_measured_here_are_not_ready_and_their_heigh
     book.write("2026-04-15", "measured", json!({"tray":"cof-600","plants":heights}));
     assert!(!height(&book).blocks);
 }
+
+#[test]
+fn bare_roots_past_their_usual_days_are_offered_only_after_a_look_of_the_day() {
+    // Two days out of the ground, seven heeled in, whatever last day was written.
+    let came = |heeled_in: bool| {
+        let mut book = small_nursery();
+        let body = json!({"tray":"t-1","species":"coffee","count":40,"from":"bought","form":"bare_root","height_cm":30,
+            "heeled_in":heeled_in,"good_until":"2026-04-30"});
+        book.write("2026-04-10", "plants_received", body);
+        book
+    };
+    let good = |book: &Book, on: &str| criterion(&tray(&book.on(on), "t-1").criteria, Rule::GoodUntil).clone();
+    for (heeled_in, last, after) in [(false, "2026-04-12", "2026-04-13"), (true, "2026-04-17", "2026-04-18")] {
+        let book = came(heeled_in);
+        assert_eq!(good(&book, last).met(), Some(true));
+        let old = good(&book, after);
+        assert_eq!((old.met(), old.blocks), (None, true), "{after}");
+        let said = Wording::new(Lang::En).reason(&old, About::Tray);
+        assert!(said.contains("look at them today") && said.contains("write today how many live"), "{said}");
+        let (task, due) = stops(&book, after).into_iter().next().unwrap();
+        assert_eq!((task, due.contains("look at them today")), (outplant::reckon::round::Task::Count, true), "{due}");
+        let mut looked = book.clone();
+        looked.write(after, "counted", json!({"tray":"t-1","standing":38}));
+        assert_eq!(good(&looked, after).met(), Some(true));
+        assert!(good(&looked, "2026-04-20").blocks, "a look tells of its own day");
+    }
+}
+
+#[test]
+fn bare_roots_for_which_a_bed_has_no_place_are_bagged_or_given_the_same_day() {
+    // 44 places are open, 60 came.
+    let mut book = small_nursery();
+    crate::support::open_bed(&mut book, "Upper 1");
+    crate::support::wet_days(&mut book);
+    let body = json!({"tray":"t-1","species":"coffee","count":60,"from":"bought","form":"bare_root","height_cm":30,
+        "good_until":"2026-04-16"});
+    book.write("2026-04-14", "plants_received", body);
+    let samples: Vec<_> = (0..20).map(|_| json!({"height_cm":30,"collar_mm":5})).collect();
+    book.write("2026-04-14", "measured", json!({"tray":"t-1","plants":samples}));
+    let picture = book.on(TODAY);
+    let round = outplant::reckon::round::round(&picture);
+    let left = round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == "pot_on t-1").unwrap();
+    let outplant::reckon::round::RoundReason::BareLeft { left: plants, .. } = left.why else {
+        panic!("{:?}", left.why)
+    };
+    assert_eq!(plants, 16);
+    assert!(left.marked, "they die in two days");
+    let said = stops(&book, TODAY).into_iter().find(|(task, _)| *task == outplant::reckon::round::Task::PotOn).unwrap();
+    assert!(said.1.contains("16 of these bare roots find no place: bag them today"), "{}", said.1);
+}
+
+#[test]
+fn wildlings_are_told_the_same_on_the_walk_and_by_why_and_rest_before_the_light() {
+    let mut book = small_nursery();
+    let body = json!({"tray":"t-1","species":"Prunus africana","count":30,"from":"wildling","form":"bare_root",
+        "place":"Deep shade","height_cm":15});
+    book.write("2026-04-14", "plants_received", body);
+    let said = Wording::new(Lang::En).reason(&asked(&book, Rule::BareRoots), About::Tray);
+    assert!(stops(&book, TODAY).iter().any(|(_, due)| *due == said), "{said}");
+    let on = json!({"from":"t-1","to":"t-2","count":30,"how":"potted_on","container":"bag","place":"Deep shade"});
+    book.write("2026-04-15", "moved_on", on);
+    let picture = book.on("2026-05-20");
+    let bagged = tray(&picture, "t-2");
+    let step = Wording::new(Lang::En).reason(criterion(&bagged.criteria, Rule::ExposureStep), About::Tray);
+    // 90 days from the bags.
+    assert!(step.contains("In the shade until 14 Jul 2026"), "{step}");
+}
+
+#[test]
+fn stakes_past_their_day_are_scratched_and_nobody_looks_for_their_roots() {
+    let book = came("teak", "stump", Some("2026-04-14"));
+    let said = Wording::new(Lang::En).reason(&asked(&book, Rule::GoodUntil), About::Tray);
+    assert!(said.contains("scratch the bark") && !said.contains("roots"), "{said}");
+    let (_, due) = stops(&book, TODAY).into_iter().next().unwrap();
+    assert!(due.contains("stumps or stakes") && !due.contains("roots"), "{due}");
+}

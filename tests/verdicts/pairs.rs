@@ -312,3 +312,96 @@ fn a_tray_carried_today_into_much_more_light_is_held_alone_and_for_a_bed_as_brig
         }
     }
 }
+
+/// Coffee of 12 months in 30 % light, benches with so much shade, and a bed of 66 % light.
+fn unhardened(benches: &[(&str, u32)]) -> Book {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Half shade","order":2,"shade_pct":45,"holds_trays":1}));
+    coffee_in_deep_shade(&mut book, "cof-1", "2025-04-01", "2025-07-10");
+    // The bench of 55 % light is full.
+    coffee_in_deep_shade(&mut book, "cof-2", "2026-03-20", "2026-04-15");
+    book.write("2026-03-20", "carried", json!({"tray":"cof-2","place":"Half shade"}));
+    for (number, (bench, shade)) in benches.iter().enumerate() {
+        book.write("2025-01-01", "place_set", json!({"place":bench,"order":number + 3,"shade_pct":shade}));
+    }
+    bed_in_light(&mut book, "Lit", 0.66);
+    wet_days(&mut book);
+    book
+}
+
+fn step_of(book: &Book) -> (outplant::reckon::round::NextStep, String) {
+    use outplant::reckon::round::{RoundReason, Task, round};
+    let picture = book.on(TODAY);
+    let round = round(&picture);
+    let stop = round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == "begin_hardening cof-1").unwrap();
+    assert_eq!(stop.task, Task::BeginHardening);
+    let at = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
+    let said = Wording::new(Lang::En).round_reason(&stop.why, at);
+    let RoundReason::HardeningNotBegun { step, .. } = &stop.why else { panic!("{:?}", stop.why) };
+    (step.clone(), said)
+}
+
+#[test]
+fn hardening_is_advised_on_a_bench_whose_step_the_verdict_bears_and_in_two_steps_where_needed() {
+    // From 30 % one step goes to 59 %: 60 % is too far, 40 % is not, and from there 60 % is near enough.
+    let book = unhardened(&[("Cloth house", 60), ("Line", 40)]);
+    let (step, said) = step_of(&book);
+    let to = |step: &Option<outplant::reckon::round::ToLight>| {
+        let step = step.clone().unwrap();
+        (step.place.map(|place| place.to_string()), (step.light * 100.0).round())
+    };
+    assert_eq!(to(&step.next), (Some("Cloth house".to_string()), 40.0));
+    assert_eq!(to(&step.then), (Some("Line".to_string()), 60.0));
+    assert!(said.contains("from 30 % to 40 % light, 66 % in the end; room on Cloth house"), "{said}");
+    assert!(said.contains("after 7 days or more to 60 % light: Line"), "{said}");
+    // Who does so is not told that the leaves burn; who goes to the line at once is.
+    for (bench, burnt) in [("Cloth house", false), ("Line", true)] {
+        let mut book = book.clone();
+        book.write(TODAY, "carried", json!({"tray":"cof-1","place":bench}));
+        let step = criterion(&tray(&book.on("2026-04-16"), "cof-1").criteria, Rule::ExposureStep).clone();
+        let reason = Wording::new(Lang::En).reason(&step, About::Tray);
+        assert_eq!(reason.contains("scorch"), burnt, "{bench}: {reason}");
+    }
+}
+
+#[test]
+fn where_no_bench_gives_the_light_it_is_said_with_the_cloth_that_makes_it() {
+    let (step, said) = step_of(&unhardened(&[("Open", 0)]));
+    let next = step.next.unwrap();
+    // 59 % at the most: cloth of 45 % leaves 55 %, two layers of 30 % leave 49 %.
+    assert_eq!((next.place, (next.light * 100.0).round()), (None, 55.0));
+    assert!(said.contains("no bench with room gives such light"), "{said}");
+    assert!(said.contains("cloth of 45 % shade, or under two layers of 30 %"), "{said}");
+}
+
+#[test]
+fn plants_carried_on_the_day_they_were_written_down_have_not_stood_in_their_light() {
+    let stood = |carried: bool| {
+        let mut book = small_nursery();
+        let came = json!({"tray":"cof-7","species":"COA","count":40,"from":"opening","form":"bag","age_days":116,
+            "container":"bag","place":"Deep shade"});
+        book.write("2026-04-15", "plants_received", came);
+        let place = if carried { "Half shade" } else { "Deep shade" };
+        book.write("2026-04-15", "carried", json!({"tray":"cof-7","place":place}));
+        let hardening = criterion(&tray(&book.on(TODAY), "cof-7").criteria, Rule::Hardening).clone();
+        Wording::new(Lang::En).reason(&hardening, About::Tray)
+    };
+    assert!(!stood(true).contains("116 days"), "{}", stood(true));
+    assert!(stood(false).contains("116 days"), "{}", stood(false));
+}
+
+#[test]
+fn cut_roots_rest_in_the_shade_before_any_step_toward_the_light_is_advised() {
+    let mut book = small_nursery();
+    coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
+    book.write("2026-04-10", "plug_checked", json!({"tray":"cof-1","roots":"circling"}));
+    book.write("2026-04-14", "roots_cut", json!({"tray":"cof-1"}));
+    let picture = book.on(TODAY);
+    let cof = tray(&picture, "cof-1");
+    let said = |rule: Rule| Wording::new(Lang::En).reason(criterion(&cof.criteria, rule), About::Tray);
+    // 28 days from the cut.
+    assert!(said(Rule::Plug).contains("in the shade until 12 May 2026"), "{}", said(Rule::Plug));
+    assert!(said(Rule::Hardening).contains("time enough from 12 May 2026 on"), "{}", said(Rule::Hardening));
+    let step = Wording::new(Lang::En).reason(criterion(&cof.criteria, Rule::ExposureStep), About::Tray);
+    assert!(!step.contains("bring it out"), "{step}");
+}

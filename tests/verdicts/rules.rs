@@ -56,7 +56,8 @@ fn bare_roots_of_which_nobody_wrote_the_last_day_keep_two_days_and_heeled_in_a_w
     let heeled = arrived(json!({"heeled_in":true}));
     assert_eq!((heeled("2026-04-17").met(), heeled("2026-04-18").met()), (Some(true), Some(false)));
     let written = arrived(json!({"good_until":"2026-04-20"}));
-    assert_eq!((written("2026-04-20").met(), written("2026-04-20").basis()), (Some(true), Basis::Reckoned));
+    assert_eq!((written("2026-04-12").met(), written("2026-04-12").basis()), (Some(true), Basis::Reckoned));
+    assert_eq!(written("2026-04-21").met(), Some(false), "past it nothing asks for a look");
 }
 
 #[test]

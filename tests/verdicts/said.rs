@@ -215,3 +215,61 @@ fn a_collar_or_a_plug_that_nobody_saw_asks_for_care_and_holds_nothing() {
         assert!(!of_tray(&book, TODAY, rule).warns, "{rule}");
     }
 }
+
+/// What one tray of the sample is likely to give, as `why` says it.
+fn will_give(home: &crate::support::program::Home, tray: &str) -> String {
+    let text = home.done(&["why", "tray", tray]).split_whitespace().collect::<Vec<_>>().join(" ");
+    let from = text.split("will give ").nth(1).unwrap_or_else(|| panic!("{text}"));
+    from.split(" formula ").next().unwrap().to_string()
+}
+
+#[test]
+fn no_day_is_told_of_plants_that_fail_their_sample_and_none_before_they_are_hardened() {
+    let home = crate::support::program::Home { today: "2026-11-25".into(), ..Default::default() };
+    let book = home.file("nursery.outplant");
+    home.done(&["sample", "--into", book.to_str().unwrap()]);
+    // Too thin, and nothing says when that ends.
+    let thin = will_give(&home, "gre-016");
+    assert!(thin.contains("when nobody can say, it waits for: root collar"), "{thin}");
+    // Too small, and its own growth says 1 February.
+    let small = will_give(&home, "cof-025");
+    assert!(small.contains("between 1 Feb 2027"), "{small}");
+    // Good enough but for hardening: 21 days at the least.
+    let unhardened = will_give(&home, "cof-023");
+    assert!(unhardened.contains("between 16 Dec 2026"), "{unhardened}");
+    // Sick, and no day tells when it will not be.
+    let sick = will_give(&home, "pap-005");
+    assert!(sick.contains("it waits for: pest or sickness"), "{sick}");
+}
+
+#[test]
+fn nothing_is_foretold_for_a_day_that_is_past() {
+    let home = crate::support::program::Home { today: "2026-11-25".into(), ..Default::default() };
+    let book = home.file("nursery.outplant");
+    home.done(&["sample", "--into", book.to_str().unwrap()]);
+    let asked = |on: &str| {
+        let walk = home.done(&["walk", "--on", on]).split_whitespace().collect::<Vec<_>>().join(" ");
+        let from = walk.split("Sow again? cof-031").nth(1).unwrap_or_else(|| panic!("{walk}"));
+        from.split(" last: ").next().unwrap().to_string()
+    };
+    assert!(asked("2026-11-25").contains("by 17 Dec 2026, the species' last day"));
+    let late = asked("2026-12-29");
+    assert!(late.contains("last day was 17 Dec 2026, and nobody counted since: count first"), "{late}");
+    assert!(!late.contains("by 17 Dec"), "{late}");
+}
+
+#[test]
+fn why_a_tray_is_ready_says_what_is_due_first_and_how_it_is_reckoned_last_and_only_when_asked() {
+    let home = crate::support::program::Home { today: "2026-11-25".into(), ..Default::default() };
+    let book = home.file("nursery.outplant");
+    home.done(&["sample", "--into", book.to_str().unwrap()]);
+    let short = home.done(&["why", "tray", "avo-011", "--lang", "en"]);
+    assert!(short.contains("- Send out: 8 to Spring 2"), "{short}");
+    for word in ["exp(", "Kaplan", "product limit", "t50", "free the bench"] {
+        assert!(!short.contains(word), "{word}: {short}");
+    }
+    let whole = home.done(&["why", "tray", "avo-011", "--all", "--lang", "en"]);
+    let at = |text: &str| whole.find(text).unwrap_or_else(|| panic!("{text}: {whole}"));
+    assert!(at("Send out") < at("living plants") && at("living plants") < at("How it is reckoned"), "{whole}");
+    assert!(at("How it is reckoned") < at("Kaplan"), "{whole}");
+}

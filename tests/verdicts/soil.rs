@@ -161,9 +161,10 @@ fn ground_that_stands_full_of_water_holds_back_until_it_has_drained() {
         (water.met(), water.blocks, water.expected.map(|on| on.to_string()))
     };
     let until = |on: &str| (Some(false), true, Some(on.to_string()));
-    assert_eq!(stands([0.0, 0.0, 200.0, 150.0]), until("2026-04-17"));
-    assert_eq!(stands([0.0, 200.0, 150.0, 0.0]), until("2026-04-16"));
-    assert_eq!(stands([200.0, 150.0, 0.0, 0.0]), (Some(true), false, None), "drained for two days");
+    // Two days, and a day more for each further 100 mm: 350 mm drain in four.
+    assert_eq!(stands([0.0, 0.0, 200.0, 150.0]), until("2026-04-19"));
+    assert_eq!(stands([0.0, 200.0, 150.0, 0.0]), until("2026-04-18"));
+    assert_eq!(stands([200.0, 150.0, 0.0, 0.0]), until("2026-04-17"));
     // 100 mm in two days drown it, 99 do not.
     assert_eq!(stands([0.0, 0.0, 60.0, 40.0]), until("2026-04-17"));
     assert_eq!(stands([0.0, 0.0, 60.0, 39.0]), (Some(true), false, None));
@@ -178,6 +179,63 @@ fn ground_that_stands_full_of_water_holds_back_until_it_has_drained() {
     assert!(!crate::support::pair(&picture, "cof-1", "Upper 1").fits);
     let standing = bed_species(&picture, "Upper 1", "COA").standing;
     assert_eq!(standing, outplant::reckon::picture::Standing::Soaked, "and is not called dry");
+}
+
+#[test]
+fn ground_that_was_full_of_water_lately_asks_for_a_look_and_is_not_called_dry() {
+    // 100 mm on the 12th and 13th have drained by the 15th; a look is asked for to the 16th.
+    let drained = rained([60.0, 40.0, 0.0, 0.0]);
+    assert_eq!((drained.met(), drained.blocks, drained.warns), (Some(true), false, true));
+    assert!(said(&drained).contains("look whether water stands in the holes"), "{}", said(&drained));
+    let on = |day: &str, mm: f64| {
+        let mut book = bed(&[]);
+        for (on, mm) in [("2026-04-13", mm), ("2026-04-14", 0.0), ("2026-04-15", 0.0), ("2026-04-16", 0.0)] {
+            book.write(on, "weather", json!({"rain_mm":mm}));
+        }
+        for on in ["2026-04-17", "2026-04-18", "2026-04-19", "2026-04-20"] {
+            book.write(on, "weather", json!({"rain_mm":0}));
+        }
+        let water = criterion(&bed_species(&book.on(day), "B", "COA").criteria, Rule::Water).clone();
+        (water.met(), water.blocks, water.warns)
+    };
+    // Two days after 250 mm the ground is still full, and looked at for three days more.
+    assert_eq!(on("2026-04-15", 250.0), (Some(false), true, false));
+    assert_eq!(on("2026-04-16", 250.0), (Some(true), false, true));
+    assert_eq!(on("2026-04-18", 250.0), (Some(true), false, true));
+    assert_eq!(on("2026-04-19", 250.0), (Some(false), true, false), "then it is dry");
+}
+
+#[test]
+fn clay_drains_slowly_and_sand_in_a_day() {
+    let on_soil = |texture: &str| {
+        let mut book = bed(&[]);
+        book.write("2025-01-01", "field_set", json!({"field":"Upper","texture":texture}));
+        book.write("2026-04-13", "weather", json!({"rain_mm":0}));
+        book.write("2026-04-14", "weather", json!({"rain_mm":120}));
+        book.write("2026-04-15", "weather", json!({"rain_mm":0}));
+        criterion(&bed_species(&book.on(TODAY), "B", "COA").criteria, Rule::Water).expected.map(|on| on.to_string())
+    };
+    for (texture, until) in
+        [("clay", "18"), ("arcilla pesada", "18"), ("clay loam", "16"), ("franco", "16"), ("black", "16")]
+    {
+        assert_eq!(on_soil(texture), Some(format!("2026-04-{until}")), "{texture}");
+    }
+    assert_eq!(on_soil("sand"), None, "drained, and looked at");
+}
+
+#[test]
+fn soft_ground_that_is_deep_enough_only_with_an_unwritten_hole_asks_for_its_depth() {
+    // 22 cm under a hole as deep as a bag of 23 cm needs, 28 cm, make 50.
+    let taken = soil(&dug(bed(&[at("beneath", 22)]), "2026-03-20"));
+    assert_eq!((taken.met(), taken.blocks, taken.warns), (Some(true), false, true));
+    assert!(said(&taken).contains("nobody wrote how deep the hole is"), "{}", said(&taken));
+    let read = bed(&[json!({"resistance_mpa":1.2,"depth_cm":22,"where":"beneath","wet":true})]);
+    let read = soil(&dug(read, "2026-03-20"));
+    assert_eq!((read.met(), read.warns), (Some(true), true));
+    let mut written = bed(&[at("beneath", 22)]);
+    written.write("2026-03-20", "prepared", json!({"bed":"B","task":"holes","depth_cm":28}));
+    assert!(!soil(&written).warns, "{}", said(&soil(&written)));
+    assert!(!soil(&dug(bed(&[at("beneath", 50)]), "2026-03-20")).warns, "deep enough without any hole");
 }
 
 #[test]

@@ -28,7 +28,7 @@ fn sowing_json(told: &TrayForecast, again: Option<&SowAgain>, picture: &Picture,
     json!({
         "judgement": judgement_word(told.judgement),
         "judgement_text": wording.judgement_name(told.judgement),
-        "because": wording.forecast_reasons(told),
+        "because": wording.forecast_reasons(told, picture.day),
         "sown_on": told.sown_on,
         "seeds": told.seeds,
         "sowings": told.sowings.iter().map(sown_json).collect::<Vec<_>>(),

@@ -102,7 +102,7 @@ impl Why {
         let picture = &cx.book.picture;
         let asked = Asked { picture, wording: cx.wording };
         match &self.of {
-            WhyOf::About(Subject::Tray(code)) => picture.trays.get(code).map(|tray| page_of_tray(tray, cx)),
+            WhyOf::About(Subject::Tray(code)) => picture.trays.get(code).map(|tray| page_of_tray(tray, None, cx)),
             WhyOf::About(Subject::Bed(name)) => picture.beds.get(name).map(|bed| why_bed(bed, None, asked)),
             WhyOf::Bed(name, species) => picture.beds.get(name).map(|bed| why_bed(bed, Some(species), asked)),
             WhyOf::About(Subject::Lot(code)) => page_of_lot(code, None, cx),
@@ -120,9 +120,9 @@ fn stop_of<'a>(id: &str, cx: &ScreenContext<'a>) -> Option<&'a Stop> {
     round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == id)
 }
 
-fn page_of_tray(tray: &TrayPicture, cx: &ScreenContext<'_>) -> Page {
+fn page_of_tray(tray: &TrayPicture, told: Option<&Stop>, cx: &ScreenContext<'_>) -> Page {
     let asked = Asked { picture: &cx.book.picture, wording: cx.wording };
-    why_tray(tray, &cx.book.outlook, &cx.book.round.worth_looking, asked)
+    why_tray(tray, &cx.book.outlook, (&cx.book.round, told), asked)
 }
 
 fn page_of_lot(code: &LotCode, plants: Option<u32>, cx: &ScreenContext<'_>) -> Option<Page> {
@@ -141,7 +141,7 @@ fn page_of_stop(stop: &Stop, cx: &ScreenContext<'_>) -> Page {
     let worth = cx.book.round.worth_looking.iter().find(|worth| worth.stop == stop.id);
     let mut page = why_stop(stop, worth, asked);
     let about = match &stop.subject {
-        Subject::Tray(code) => picture.trays.get(code).map(|tray| page_of_tray(tray, cx)),
+        Subject::Tray(code) => picture.trays.get(code).map(|tray| page_of_tray(tray, Some(stop), cx)),
         Subject::Bed(name) => picture.beds.get(name).map(|bed| bed_in_short(bed, asked)),
         Subject::Lot(code) => page_of_lot(code, None, cx),
         Subject::Place(_) | Subject::Site => None,

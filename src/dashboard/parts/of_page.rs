@@ -16,7 +16,7 @@ impl Sheet {
         if !page.labels.is_empty() {
             self.labels(page.labels.iter().map(String::as_str));
         }
-        let is_part = |block: &&Block| matches!(block, Block::Part(..));
+        let is_part = |block: &&Block| matches!(block, Block::Part(..) | Block::Reckoning(..));
         for block in page.blocks.iter().filter(|block| !is_part(block)).chain(page.blocks.iter().filter(is_part)) {
             match block {
                 Block::Gap => self.gap(),
@@ -30,7 +30,7 @@ impl Sheet {
                     self.gap();
                     self.add_facts(facts, wording, entries);
                 }
-                Block::Part(heading, facts) => {
+                Block::Part(heading, facts) | Block::Reckoning(heading, facts) => {
                     self.heading(heading);
                     self.add_facts(facts, wording, entries);
                 }

@@ -87,7 +87,7 @@ pub enum Remark {
         /// Days.
         days: i32,
     },
-    /// Seed is sown of a lot that is dead by all that is known of it.
+    /// Seed is sown of a lot that is dead by all that is known of it, or past its stated life.
     SeedDead {
         /// The lot.
         lot: LotCode,
@@ -162,8 +162,9 @@ impl Remark {
             | Remark::MoreThanSeed { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. } => true,
-            Remark::SeedDead { .. }
-            | Remark::NotReady { .. }
+            // A person may have cut it open and know better, but is warned before it lies in the ground.
+            Remark::SeedDead { outlook, day, .. } => outlook.is_gone(*day),
+            Remark::NotReady { .. }
             | Remark::GivenUnfit { .. }
             | Remark::MoreThanReady { .. }
             | Remark::HandsInWait { .. }
@@ -310,7 +311,7 @@ fn kept_long(entry: &Entry) -> Option<Remark> {
     Some(Remark::KeptLong { tray: came.tray.clone(), days })
 }
 
-/// Seed that is dead by its lot's stated life, or killed by cold, on the day it is sown.
+/// Seed that is dead by its lot's stated life, killed by cold, or past that life, on the day it is sown.
 fn seed_dead(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let lot = match &entry.what {
         What::Tray(TrayEntry::Sown(sown)) => &sown.lot,
@@ -320,7 +321,7 @@ fn seed_dead(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let (story, day) = (fold.lots().get(lot)?, entry.happened);
     let profile = story.species.as_ref().and_then(|key| fold.site().profile(key));
     let outlook = Box::new(lot_outlook(story, profile.map(|profile| &**profile), day));
-    outlook.is_dead(day).then(|| Remark::SeedDead { lot: lot.clone(), outlook, day })
+    (outlook.is_gone(day) || outlook.is_past(day)).then(|| Remark::SeedDead { lot: lot.clone(), outlook, day })
 }
 
 /// Why a tray was not ready to go to a bed on the day it went.

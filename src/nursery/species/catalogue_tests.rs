@@ -319,8 +319,8 @@ fn cacao_as_its_sources_say() {
     let cacao = species("cacao");
     reads(&cacao.storage, Storage::Recalcitrant, Flag::Seen, "Kew");
     reads(&cacao.storage_in_pod_days, 7.0, Flag::Seen, "FAO Better Farming Series");
-    reads(&cacao.storage_mucilage_on_days, 2.0, Flag::Seen, "Journal of Botany");
-    reads(&cacao.storage_washed_moist_days, 21.0, Flag::Seen, "1938359");
+    reads(&cacao.storage_mucilage_on_days, 4.0, Flag::Ours, "Journal of Botany");
+    reads(&cacao.storage_washed_moist_days, 32.0, Flag::Ours, "1938359");
     reads(&cacao.outplant_shade_least_pct, 40.0, Flag::Seen, "AAR");
     reads(&cacao.outplant_shade_most_pct, 70.0, Flag::Seen, "Trinidad");
     reads(&cacao.plantable_usual_days, 150.0, Flag::Seen, "4-6 months: the middle");
@@ -339,7 +339,7 @@ fn coffee_as_its_sources_say() {
     reads(&coffee.storage_ambient_days, 90.0, Flag::Seen, "ae939e");
     reads(&coffee.emerge_first_days, 40.0, Flag::Seen, "6 weeks");
     reads(&coffee.plantable_least_days, 210.0, Flag::Seen, "4-5 in the nursery");
-    reads(&coffee.hardening_days, 28.0, Flag::Seen, "Tearfund");
+    reads(&coffee.hardening_days, 28.0, Flag::Common, "Tearfund");
     reads(&coffee.height_least_cm, 20.0, Flag::Seen, "Coffee Organization");
     reads(&coffee.leaves_least, 5.0, Flag::Memory, "Wintgens 2004");
     reads(&coffee.leaves_in_pairs, true, Flag::Memory, "Wintgens 2004");
@@ -382,7 +382,7 @@ fn cacao_jackfruit_mahogany_and_moringa_as_their_sources_say() {
     reads(&cacao.germination_fresh_pct, 90.0, Flag::Seen, "80-100 %");
     let jackfruit = species("jackfruit");
     // A closed bottle is no moist sawdust.
-    reads(&jackfruit.storage_washed_moist_days, 30.0, Flag::Ours, "closed bottle");
+    reads(&jackfruit.storage_washed_moist_days, 32.0, Flag::Ours, "closed bottle");
     reads(&jackfruit.seed_dies_below_c, 10.0, Flag::Ours, "Gawankar et al. 2019");
     reads(&jackfruit.emerge_half_days, 28.0, Flag::Seen, "17-28 days");
     let mahogany = species("caoba");

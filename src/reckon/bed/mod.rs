@@ -80,7 +80,9 @@ pub(crate) fn bed_criteria(
         soil::criterion(story, site, profile, rows, day),
     ];
     criteria.extend(ground_work::criteria(story, rows, day));
-    criteria.push(water::criterion(site, day, looking));
+    let field = story.layout.on(day).and_then(|layout| site.fields.get(&layout.field)?.on(day));
+    let texture = field.and_then(|field| field.texture.as_ref()).map(|texture| &*texture.0);
+    criteria.push(water::criterion(site, texture, day, looking));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, day));
     criteria.extend(pest::in_bed(story, profile.map(|profile| profile.scientific.as_str()), day));

@@ -97,13 +97,26 @@ pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows:
         .resting_on([look.entry.clone()]);
     // Looked at in some rows only: it counts, and says so.
     if told.soft {
-        return read.seen_in_part(part_seen(look.part.as_ref(), rows));
+        let by_hole = rests_on_a_hole(told.known, depth_needed_cm(look, profile));
+        let mut read = read.seen_in_part(part_seen(look.part.as_ref(), rows));
+        read.warns = read.warns || by_hole;
+        return read;
     }
     if let Some(hole) = dug.filter(|_| !at_a_hole(look)) {
         read.entries.push(hole.entry.clone());
     }
     let opened = dug.is_some() || at_a_hole(look) || after.is_some();
     if opened && (after.is_some() || !is_a_pot(told.known, profile)) { read.advising() } else { read }
+}
+
+/// Whether ground is soft down to a depth only with a hole whose depth nobody wrote, taken at its best as deep as the ball needs.
+pub(crate) fn rests_on_a_hole(known: Ground, needed_cm: f64) -> bool {
+    match known {
+        Ground::Read { depth_cm: Some(depth_cm), hole: Hole::Taken(_), .. }
+        | Ground::AtHole { depth_cm, hole: Hole::Taken(_), .. } => depth_cm < needed_cm,
+        Ground::Read { .. } | Ground::AtHole { .. } | Ground::RodStopped { .. } => false,
+        Ground::Lifted(_) | Ground::Tubers(_) => false,
+    }
 }
 
 /// Whether roots could hardly leave a dug hole: too little depth in all, nothing soft beside it, or ground that stops them.
@@ -229,12 +242,12 @@ fn told_by(look: &SoilLook, hole: Hole, profile: Option<&Profile>) -> Option<Tol
             let known = match depth_cm {
                 Some(depth_cm) if at_a_hole(look) => Ground::AtHole { mpa, depth_cm, hole, rod_mm },
                 Some(depth_cm) => Ground::RodStopped { mpa, depth_cm, rod_mm },
-                None => Ground::Read { mpa, depth_cm },
+                None => Ground::Read { mpa, depth_cm, hole },
             };
             return Some(Told { soft, known, source: ROD_SOURCE });
         }
         let soft = reading_tells(mpa, depth_cm, needed_cm)?;
-        Some(Told { soft, known: Ground::Read { mpa, depth_cm }, source: LIMIT_SOURCE })
+        Some(Told { soft, known: Ground::Read { mpa, depth_cm, hole }, source: LIMIT_SOURCE })
     });
     by_reading.or_else(|| {
         let tubers = look.tubers?;

@@ -15,10 +15,10 @@ enum Lasts {
     Open,
     /// Until a day.
     Until(Reverse<Day>),
-    /// Until it rains.
-    Rain,
     /// Until somebody does a day's work, or looks.
     Work,
+    /// Until it rains: the work is done meanwhile.
+    Rain,
     /// It follows from the others.
     Follows,
 }

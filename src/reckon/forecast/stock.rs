@@ -6,8 +6,8 @@ use super::experience::{Experience, HANDBOOK_TRAYS, Learned, by_handbook};
 use super::{RANGE_LEVEL, TrayForecast};
 use crate::base::{Day, Range, SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{DaySpread, Picture, Stage, TrayPicture};
-use crate::reckon::tray::time;
+use crate::reckon::picture::{Criterion, DaySpread, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::tray::{hardening, time};
 
 /// Standard deviations that hold 90 % of a normal distribution, either way together. As [`RANGE_LEVEL`].
 const DEVIATIONS: f64 = 1.645;
@@ -20,8 +20,10 @@ pub struct TrayStock {
     pub species: SpeciesKey,
     /// Plants good enough to go out: low, likely, high.
     pub plants: Range,
-    /// When; none where nobody knows its age.
+    /// When; none where nobody can say.
     pub on: Option<DaySpread>,
+    /// What holds it back and ends on no day that is known; nothing where its age alone is not known.
+    pub waits_for: Vec<Rule>,
     /// Plants standing now, or still to come up: what it is reckoned from.
     pub from: Range,
     /// Share of them that will live.
@@ -50,7 +52,7 @@ pub struct Pipeline {
     pub species: SpeciesKey,
     /// By month, the earliest first.
     pub months: Vec<InMonth>,
-    /// Of trays whose age nobody knows.
+    /// Of trays of which nobody can say when.
     pub undated: Option<(usize, Range)>,
 }
 
@@ -84,11 +86,13 @@ fn tray_stock(
     if tray.ready {
         let on = Some(DaySpread { low: day, likely: day, high: day });
         let from = tray.standing_range;
-        return Some(TrayStock { species, plants: tray.plantable, on, from, survival: 1.0, culls: 0.0 });
+        let plants = tray.plantable;
+        return Some(TrayStock { species, plants, on, waits_for: Vec::new(), from, survival: 1.0, culls: 0.0 });
     }
     let coming = told.filter(|_| tray.story.seed_is_due(day));
     let from = coming.map_or(tray.standing_range, |told| with_coming(tray.standing_range, told));
-    let on = when(tray, experience, profile, day);
+    let waits_for = waits_for(tray);
+    let on = waits_for.is_empty().then(|| when(tray, experience, profile, day)).flatten();
     let usual = experience.days_to_plantable.used;
     // Only what is left of the nursery time can still be lost.
     let left = match (on, usual) {
@@ -100,7 +104,7 @@ fn tray_stock(
     let culls = spread(experience.culls);
     let kept = Range::new(1.0 - culls.high, 1.0 - culls.likely, 1.0 - culls.low);
     let plants = product(&[from, lives, kept]);
-    Some(TrayStock { species, plants, on, from, survival: lives.likely, culls: culls.likely })
+    Some(TrayStock { species, plants, on, waits_for, from, survival: lives.likely, culls: culls.likely })
 }
 
 /// What stands and what is still to come up.
@@ -111,18 +115,42 @@ fn with_coming(standing: Range, told: &TrayForecast) -> Range {
     sum(&[standing, Range::new(low, likely, high)])
 }
 
+/// What holds a tray back and has no day on which it ends: a sample that fails, roots that circle, a sickness. Hardening that has not
+/// begun takes its length, and the step of light comes with it.
+fn waits_for(tray: &TrayPicture) -> Vec<Rule> {
+    let in_time = |rule: Rule| matches!(rule, Rule::Load | Rule::Living | Rule::Hardening | Rule::ExposureStep);
+    // What nobody measured may be good enough tomorrow or in a year.
+    let unmeasured =
+        |one: &Criterion| one.met().is_none() && matches!(one.rule(), Rule::Height | Rule::Collar | Rule::Leaves);
+    let open = |one: &Criterion| one.expected.is_none() || unmeasured(one);
+    let holds = tray.criteria.iter().filter(|one| one.blocks && open(one) && !in_time(one.rule()));
+    // Of unknown age, and measured by nobody: that is said by the age alone.
+    holds.map(Criterion::rule).filter(|rule| *rule != Rule::DaysSinceSowing).collect()
+}
+
+/// The day before which a tray is not ready, whatever its age: the last day on which anything that holds it back ends, and today and
+/// the length of hardening where that has not begun.
+fn not_before(tray: &TrayPicture, profile: Option<&Profile>, day: Day) -> Day {
+    let hardens = |one: &Criterion| one.rule() == Rule::Hardening && one.expected.is_none();
+    let ends =
+        |one: &Criterion| one.expected.or_else(|| hardens(one).then(|| day.plus(hardening::length_days(profile))));
+    let holds = tray.criteria.iter().filter(|one| one.blocks).filter_map(ends);
+    holds.chain([day.plus(1)]).max().unwrap_or(day)
+}
+
 /// When a tray is good enough: the days learned after its youngest sowing, between the species' least and most days, and
-/// not before tomorrow, as it is not today.
+/// not before what holds it back today ends.
 fn when(tray: &TrayPicture, experience: &Experience, profile: Option<&Profile>, day: Day) -> Option<DaySpread> {
     let sown = time::age(&tray.story, day).youngest_on;
     let usual = experience.days_to_plantable.used.map(|days| days.round() as i32);
+    let first = not_before(tray, profile, day);
     let (Some(sown), Some(usual)) = (sown, usual) else {
-        return tray.ready_from.map(|on| on.max(day.plus(1))).map(|on| DaySpread { low: on, likely: on, high: on });
+        return tray.ready_from.map(|on| on.max(first)).map(|on| DaySpread { low: on, likely: on, high: on });
     };
     let span = time::day_span(profile);
     let least = span.map_or(usual, |span| span.least.min(usual));
     let most = span.and_then(|span| span.most).map_or(usual, |most| most.max(usual));
-    let on = |days: i32| sown.plus(days).max(day.plus(1));
+    let on = |days: i32| sown.plus(days).max(first);
     Some(DaySpread { low: on(least), likely: on(usual), high: on(most) })
 }
 

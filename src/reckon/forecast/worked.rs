@@ -60,7 +60,10 @@ fn doubts_that_do_not_hang_together_add_by_their_squares() {
         let on = on.map(day).map(|on| DaySpread { low: on, likely: on, high: on });
         let plants = Range::new(7.0, 10.0, 14.0);
         let species = SpeciesKey::new("COA");
-        (TrayCode::new(code).unwrap(), TrayStock { species, plants, on, from: plants, survival: 0.9, culls: 0.1 })
+        (
+            TrayCode::new(code).unwrap(),
+            TrayStock { species, plants, on, waits_for: Vec::new(), from: plants, survival: 0.9, culls: 0.1 },
+        )
     };
     let all = [tray("cof-1", Some("2026-04-03")), tray("cof-2", Some("2026-04-28")), tray("cof-3", None)];
     let told = pipelines(&all.into_iter().collect());

@@ -44,6 +44,17 @@ pub struct LotOutlook {
 const HARDLY_ANY: f64 = 0.05;
 
 impl LotOutlook {
+    /// Whether it is dead by all that is known: by its stated life, or by cold.
+    pub(crate) fn is_gone(&self, day: Day) -> bool {
+        self.is_dead(day) || self.life.as_ref().is_ok_and(|life| life.killed_below_c.is_some())
+    }
+
+    /// Whether its stated life is over and nothing better is known.
+    pub(crate) fn is_past(&self, day: Day) -> bool {
+        let by_equation = self.viability.as_ref().is_ok_and(|told| matches!(told.by, Way::Equation { .. }));
+        self.life.as_ref().is_ok_and(|life| life.days_left(day) < 0) && !by_equation
+    }
+
     /// Whether nothing of it is expected to live by its stated life, though no test and no equation says so.
     pub(crate) fn is_dead(&self, day: Day) -> bool {
         let told = self.viability.as_ref().ok();

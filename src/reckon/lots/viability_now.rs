@@ -4,7 +4,7 @@ use super::test_read;
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Profile, Storage};
-use crate::reckon::seed::{SeedLife, days_kept};
+use crate::reckon::seed::{SeedLife, days_kept, longest_days};
 use crate::reckon::stock::{LotStory, StoreWritten};
 use crate::science::storage::{LONGEST_LIFE, SHORTEST_LIFE, days_until, still_alive};
 use crate::science::viability::{Store, days_to, off_the_ends_pct, sigma_days, viability};
@@ -61,6 +61,8 @@ pub enum Way {
     Killed,
     /// Level for a while, then falling: half is gone at its stated life, which may be half as long or twice.
     Life {
+        /// The longest it may live, where nobody knows how it was kept, days; else the same as the next.
+        longest_days: i32,
         /// Days of that life.
         life_days: i32,
         /// Whether there is an equation for the species, but the lot is not sealed, or moisture or temperature is not written.
@@ -214,7 +216,7 @@ fn by_life(
     let now = f64::from(day.days_since(life.from)).max(at_start);
     let alive = start.share.likely > 0.0 && start.from == StartFrom::Test;
     let days = f64::from(life.days);
-    let mut lives: Vec<f64> = [SHORTEST_LIFE, 1.0, LONGEST_LIFE].iter().map(|times| times * days).collect();
+    let mut lives = vec![SHORTEST_LIFE * days, days, LONGEST_LIFE * f64::from(life.longest_days)];
     if alive {
         lives.retain(|life| *life > at_start);
     }
@@ -246,7 +248,7 @@ fn by_life(
         start,
         to_old: until(OLD_SHARE),
         to_half: until(HALF_SHARE),
-        by: Way::Life { life_days: life.days, store_unknown },
+        by: Way::Life { life_days: life.days, longest_days: life.longest_days, store_unknown },
     })
 }
 
@@ -268,12 +270,13 @@ fn kept_before(
         }
         let days = profile.and_then(|profile| days_kept(spell.what, profile)).map(|(days, _)| f64::from(days));
         let days = days.filter(|days| *days > 0.0).ok_or(NoViability::NoFigures)?;
+        let longest = profile.and_then(|profile| longest_days(spell.what, profile)).map_or(days, f64::from);
         let ages = (f64::from(from.days_since(spell.from)), f64::from(end.days_since(spell.from)));
         let part = |times: f64| still_alive(days * times, ages.0, ages.1).unwrap_or(0.0);
         left = Range {
             low: left.low * part(SHORTEST_LIFE),
             likely: left.likely * part(1.0),
-            high: left.high * part(LONGEST_LIFE),
+            high: left.high * part(LONGEST_LIFE * longest / days),
         };
     }
     Ok(left)

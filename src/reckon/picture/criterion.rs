@@ -269,6 +269,13 @@ pub enum Gap {
     },
     /// The profile does not say whether the species lives from bare roots.
     NoBareRoots(SpeciesKey),
+    /// Bare roots lie longer than they usually keep, and nobody looked at them today.
+    NotLookedAt {
+        /// The day they came.
+        came: Day,
+        /// Days they usually keep.
+        keep_days: i32,
+    },
     /// Nobody measured them here; how tall they were is known from the day they came.
     HeightOnArrival {
         /// Height, cm.

@@ -34,6 +34,7 @@ shown_as! {
     Range: plants => Measure::Plants(plants);
     Positions: Positions(open) => Measure::Positions(open);
     Until: Until(day) => Measure::Until(day);
+    KeepsUntil: KeepsUntil { last, .. } => Measure::Until(last);
     Day: day => Measure::On(day);
     LightBand: LightBand { least, most } => Measure::LightBand { least, most };
     Light: Light(share) => Measure::Light(share);
@@ -335,6 +336,8 @@ pub struct LightStep {
     pub to: f64,
     /// A step of light of the last days that was too large: the light now, and since when.
     pub burns: Option<(f64, Day)>,
+    /// Until when its plants stay in the shade for their roots, where they do.
+    pub rests_until: Option<Day>,
 }
 
 /// At least so many plants.
@@ -348,6 +351,15 @@ pub struct Positions(pub u32);
 /// A day on or before which it must be.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Until(pub Day);
+
+/// The last day of plants without soil.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct KeepsUntil {
+    /// The day.
+    pub last: Day,
+    /// Whether they are stumps or stakes, which have no fine roots to look at.
+    pub stump: bool,
+}
 
 /// A band of the open light, shares of 0 to 1.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -402,6 +414,8 @@ pub enum Ground {
         mpa: f64,
         /// Depth, cm.
         depth_cm: Option<f64>,
+        /// The hole, where it was read in the bottom of one.
+        hole: Hole,
     },
     /// Where a rod under a known push stopped.
     RodStopped {
@@ -455,7 +469,7 @@ impl Hole {
 impl From<Ground> for Measure {
     fn from(ground: Ground) -> Measure {
         match ground {
-            Ground::Read { mpa, depth_cm } => Measure::Resistance { mpa, depth_cm },
+            Ground::Read { mpa, depth_cm, .. } => Measure::Resistance { mpa, depth_cm },
             Ground::RodStopped { mpa, depth_cm, rod_mm } | Ground::AtHole { mpa, depth_cm, rod_mm, .. } => {
                 Measure::RodStopped { mpa, depth_cm, rod_mm }
             }
@@ -502,6 +516,13 @@ pub enum Wet {
         /// The day of the last of it.
         on: Day,
     },
+    /// The same, some days ago: it has drained, but where water stands.
+    Drained {
+        /// mm.
+        mm: f64,
+        /// The day of the last of it.
+        on: Day,
+    },
 }
 
 impl From<Wet> for Measure {
@@ -509,7 +530,7 @@ impl From<Wet> for Measure {
         match wet {
             Wet::Rain { mm, days } => Measure::Rain { mm, days },
             Wet::UsualRains => Measure::Yes,
-            Wet::Drowned { mm, .. } => Measure::Rain { mm, days: 2 },
+            Wet::Drowned { mm, .. } | Wet::Drained { mm, .. } => Measure::Rain { mm, days: 2 },
         }
     }
 }

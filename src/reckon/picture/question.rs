@@ -3,9 +3,9 @@
 
 use super::criterion::{Basis, Gap, Measure};
 use super::quantity::{
-    AtWork, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, LeavesAtLeast,
-    Light, LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast, Positions, RainAtLeast,
-    RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
+    AtWork, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, KeepsUntil,
+    LeavesAtLeast, Light, LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast, Positions,
+    RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::Roots;
@@ -81,7 +81,7 @@ questions! {
     /// At least one load of plantable plants.
     Load: "load", PlantsAtLeast => Range, Time, WithOthers;
     /// Not past its last day (bare roots, stumps).
-    GoodUntil: "good_until", Until => Day, LastDay, Open;
+    GoodUntil: "good_until", KeepsUntil => Day, LastDay, Open;
     /// Bare roots, of a species that lives from them.
     BareRoots: "bare_roots", LivesBare => LivesBare, Time, Open;
     /// Light of the bed now inside the species' band.

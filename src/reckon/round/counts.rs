@@ -93,7 +93,7 @@ fn seed_is_due(story: &TrayStory, day: Day) -> bool {
 }
 
 /// Whether what will come of a tray's seed is still asked: seed is in it, and waiting ended not long ago.
-pub(in crate::reckon) fn is_asked_about(story: &TrayStory, day: Day) -> bool {
+pub(crate) fn is_asked_about(story: &TrayStory, day: Day) -> bool {
     let seed = story.accounts.seed > 0 || story.seed_unknown;
     let until = story.seed_due_until.map(|last| {
         let sown = story.sowings.last().map_or(last, |sowing| sowing.day);

@@ -7,7 +7,9 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task, ToBed};
 use super::walk::{Walk, asked, days_until};
 use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
-use crate::reckon::picture::{Basis, Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
+use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
+use crate::reckon::picture::{Basis, Gap, Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::stock::Origin;
 use crate::reckon::tray::{hold, is_bare};
 
 /// The trays that fit a bed today, each with its beds, best first. Room is given to healthy trays before those with a
@@ -102,38 +104,65 @@ fn work_minutes(task: Task) -> f64 {
     match task {
         Task::Cull => work::SORT,
         Task::PotOn => work::POT_ON,
+        Task::Count => 0.0,
         _ => work::HEEL_IN,
     }
+}
+
+/// What there is to do with bare roots or stumps: what is left over when the others go out, or all of them where none go.
+fn bare_task(walk: &Walk<'_>, tray: &TrayPicture, until: Day) -> Option<(Task, RoundReason)> {
+    let days_left = until.days_since(walk.day());
+    let stump = tray.story.form() == Some(PlantForm::Stump);
+    if walk.going.contains_key(&tray.code) {
+        let left = plantable(tray).saturating_sub(walk.going_out(tray));
+        // What keeps for weeks may find its place in the next days.
+        let soon = !stump || days_left <= LAST_DAY_NOTICE_DAYS;
+        return (left > 0 && soon).then_some((Task::PotOn, RoundReason::BareLeft { left, until, stump }));
+    }
+    let profile = walk.profile(tray.species.as_ref());
+    let written = hold::last_day(&tray.story, profile).is_some_and(|(_, written, _)| written);
+    let torn = asked(&tray.criteria, Rule::BareRoots).is_some_and(|asked| asked.blocks);
+    let wild = matches!(&tray.story.origin, Some(Origin::Received { from: ArrivedFrom::Wildling, .. }));
+    let look = asked(&tray.criteria, Rule::GoodUntil).and_then(|asked| asked.gap());
+    if days_left < 0 {
+        return Some((Task::Cull, RoundReason::PastLastDay { until, stump }));
+    }
+    if torn {
+        return Some((Task::PotOn, if wild { RoundReason::BagWildlings } else { RoundReason::BagAtOnce }));
+    }
+    if let Some(Gap::NotLookedAt { came, keep_days }) = look {
+        return Some((Task::Count, RoundReason::BareNotLookedAt { came: *came, keep_days: *keep_days }));
+    }
+    let near = days_left <= LAST_DAY_NOTICE_DAYS;
+    near.then_some((Task::LastDay, RoundReason::LastDayNear { until, days_left, written, stump }))
 }
 
 /// Bare roots and stumps: their last day is near and no bed takes them today, or it has passed.
 pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
     let day = walk.day();
-    let bare = walk.picture.trays.values().filter(|tray| {
-        tray.standing > 0 && tray.stage != Stage::Spent && is_bare(&tray.story) && !walk.going.contains_key(&tray.code)
-    });
+    let bare = walk
+        .picture
+        .trays
+        .values()
+        .filter(|tray| tray.standing > 0 && tray.stage != Stage::Spent && is_bare(&tray.story));
     bare.filter_map(|tray| {
         let until = tray.best_before?;
         let days_left = until.days_since(day);
-        let profile = walk.profile(tray.species.as_ref());
-        let written = hold::last_day(&tray.story, profile).is_some_and(|(_, written, _)| written);
-        let torn = asked(&tray.criteria, Rule::BareRoots).is_some_and(|asked| asked.blocks);
-        let (task, why) = if days_left < 0 {
-            (Task::Cull, RoundReason::PastLastDay { until })
-        } else if torn {
-            (Task::PotOn, RoundReason::BagAtOnce)
-        } else if days_left <= LAST_DAY_NOTICE_DAYS {
-            (Task::LastDay, RoundReason::LastDayNear { until, days_left, written })
-        } else {
-            return None;
+        let (task, why) = bare_task(walk, tray, until)?;
+        let stays = match why {
+            RoundReason::BareLeft { left, .. } => left,
+            // Past their day there is nothing left to lose.
+            RoundReason::PastLastDay { .. } => 0,
+            _ => tray.standing,
         };
-        // Past their day there is nothing left to lose.
-        let plants = if days_left < 0 { 0.0 } else { f64::from(tray.standing) };
+        // What is left over is looked at when the others are sent out.
+        let looking = if matches!(why, RoundReason::BareLeft { .. }) { 0.0 } else { minutes::LOOK };
+        let worked = if stays == 0 { tray.standing } else { stays };
         let mut stop = walk
             .tray_stop(tray, task, why)
-            .risking(Stake::Planting, plants, days_left + 1)
-            .taking(minutes::LOOK, LAST_DAY_SOURCE)
-            .working(f64::from(tray.standing) * work_minutes(task))
+            .risking(Stake::Planting, f64::from(stays), days_left + 1)
+            .taking(looking, LAST_DAY_SOURCE)
+            .working(f64::from(worked) * work_minutes(task))
             .due(until.plus(-LAST_DAY_NOTICE_DAYS).max(walk.began_on(tray)), LAST_DAY_NOTICE_DAYS)
             .until(Some(until), UntilFor::LastDay);
         stop.entries = asked(&tray.criteria, Rule::GoodUntil).map(|asked| asked.entries.clone()).unwrap_or_default();

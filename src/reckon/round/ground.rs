@@ -11,7 +11,9 @@ use crate::reckon::bed::ground_work::{
 };
 use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 use crate::reckon::bed::season;
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Gap, Measure, Rule, RuleSource, Source, TrayPicture};
+use crate::reckon::picture::{
+    Basis, BedPicture, BedSpecies, Criterion, Gap, Measure, Rule, RuleSource, Source, TrayPicture,
+};
 
 /// A tray a bed is made ready for, the day it could be planted, and what it and the others bring.
 struct Coming {
@@ -82,8 +84,14 @@ fn one_coming(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies, tray: &TrayP
     let left = tray.standing.saturating_sub(elsewhere);
     let turn = if here > 0 { 0 } else { 1 + u8::from(elsewhere > 0) };
     let goes_today = here > 0;
+    let known =
+        |criterion: &Criterion| !criterion.blocks || (criterion.met().is_some() && criterion.expected.is_some());
+    let asked_now = |criterion: &&Criterion| criterion.rule() != Rule::Load;
+    // What is old enough must have been measured.
+    let measured = tray.plantable_basis == Basis::Measured;
+    let is_sure = tray.ready || (measured && tray.criteria.iter().filter(asked_now).all(known));
     let for_tray =
-        ForTray { tray: tray.code.clone(), species: line.species.clone(), ready_from, goes_today, others: 0 };
+        ForTray { tray: tray.code.clone(), species: line.species.clone(), ready_from, is_sure, goes_today, others: 0 };
     let plants = f64::from(left.min(line.open_positions));
     (left > 0).then_some(Coming { tray: for_tray, plant_on, first_on, plants, turn })
 }

@@ -178,6 +178,8 @@ pub(crate) const REFILL_SHARE: f64 = 0.18;
 /// Source of survival counts.
 pub(crate) const SURVIVAL_SOURCE: RuleSource = RuleSource::Survival;
 
+/// Dead seed is asked to be thrown out for so many days. Ours.
+pub(crate) const DEAD_LOT_ASKED_DAYS: i32 = 60;
 /// The last day of bare roots is told so many days before. Ours.
 pub(crate) const LAST_DAY_NOTICE_DAYS: i32 = 7;
 /// Source of going out.

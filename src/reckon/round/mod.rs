@@ -15,13 +15,14 @@ pub mod to_write;
 mod waiting;
 mod walk;
 
-pub(in crate::reckon) use counts::is_asked_about;
+pub(crate) use counts::is_asked_about;
 pub(crate) use going_out::{go_by, going};
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::tasks;
 pub use stop::{
-    AtStake, ForTray, LastLook, NextStep, RoundReason, SampleAsked, Stake, Stop, Task, ToBed, TooLate, WalkOrder, Where,
+    AtStake, ForTray, LastLook, NextStep, RoundReason, SampleAsked, Stake, Stop, Task, ToBed, ToLight, TooLate,
+    WalkOrder, Where,
 };
 pub(crate) use tasks::written_for;
 pub use tasks::{TASKS, TaskFacts};
@@ -276,6 +277,11 @@ fn look_first(stop: &Stop) -> bool {
     stop.task == Task::TreatmentOver
 }
 
+/// What is left over is known when the others have gone.
+fn is_left_over(stop: &Stop) -> bool {
+    matches!(stop.why, RoundReason::BareLeft { .. })
+}
+
 /// The order of the walk; at one place what is asked of the place itself, then the tray or bed that loses most with all
 /// its tasks.
 fn in_walking_order(stops: &mut [Stop]) {
@@ -293,6 +299,7 @@ fn in_walking_order(stops: &mut [Stop]) {
             .then_with(|| most(b).total_cmp(&most(a)))
             .then_with(|| a.subject.cmp(&b.subject))
             .then_with(|| look_first(b).cmp(&look_first(a)))
+            .then_with(|| is_left_over(a).cmp(&is_left_over(b)))
             .then_with(|| work_first(a).cmp(&work_first(b)))
             .then_with(|| most_lost(a, b))
     });

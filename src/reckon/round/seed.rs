@@ -4,10 +4,10 @@ use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
-use crate::base::{LotCode, Range};
+use crate::base::{Day, LotCode, Range};
 use crate::reckon::lots::{LotOutlook, RetestWhy, lot_outlook};
 use crate::reckon::picture::Measure;
-use crate::reckon::seed::{SeedLife, is_held};
+use crate::reckon::seed::{LIFE_NOTICE_DAYS, SeedLife, dies_dried, is_held};
 use crate::reckon::stock::LotStory;
 
 /// Tasks of the seed store.
@@ -20,14 +20,53 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
         }
         let outlook = lot_outlook(lot, walk.profile(lot.species.as_ref()), day);
         let life = outlook.life.as_ref().ok();
-        if life.is_some_and(|life| day > life.dead_on()) {
+        if let Some(life) = life.filter(|life| day > life.dead_on()) {
+            // What lies there longer is known to be dead; whoever would sow it is asked.
+            let asked = day.days_since(life.dead_on()) <= DEAD_LOT_ASKED_DAYS && !came_up_since(lot, life.last_day());
+            let gone = outlook.is_gone(day);
+            stops.extend((asked && gone).then(|| dead(walk, code, lot, life)));
+            stops.extend((!gone).then(|| past(walk, code, lot, &outlook)).flatten());
             continue;
         }
         let ending = life.and_then(|life| life_ends(walk, code, lot, life));
         // Seed that must go into the ground now is sown, not tested.
-        stops.extend(ending.or_else(|| test(walk, code, lot, &outlook)));
+        stops.extend(ending.or_else(|| test(walk, code, lot, &outlook)).or_else(|| past(walk, code, lot, &outlook)));
     }
     stops
+}
+
+/// Whether a test that ended after a day found some alive.
+fn came_up_since(lot: &LotStory, day: Day) -> bool {
+    lot.tests.iter().any(|test| test.day > day && test.replicates.iter().any(|(_, up)| *up > 0))
+}
+
+/// Seed that nobody should sow by mistake: a knife tells, and what is dead is thrown out.
+fn dead(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -> Stop {
+    let since = if life.killed_below_c.is_some() { life.from } else { life.from.plus(life.longest_days) };
+    let why = RoundReason::LotDead { since, killed_below_c: life.killed_below_c };
+    let mut stop = walk
+        .lot_stop(code, Task::ThrowOutLot, why)
+        .taking(minutes::LOOK, life.source.clone())
+        .due_by_interval(life.dead_on().plus(1), TEST_AFTER_DAYS);
+    finish(&mut stop, lot);
+    stop
+}
+
+/// Seed past its stated life that is worth no test: a knife tells the same day.
+fn past(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -> Option<Stop> {
+    let day = walk.day();
+    let dries = walk.profile(lot.species.as_ref()).is_some_and(dies_dried);
+    let life = outlook.life.as_ref().ok().filter(|_| dries && outlook.is_past(day))?;
+    let alive = outlook.viability.as_ref().map_or(0.0, |told| (told.today.low + told.today.high) / 2.0);
+    let why = RoundReason::LotPast { since: life.last_day(), seeds_left: lot.seeds_left, counted: lot.counted };
+    let mut stop = walk
+        .lot_stop(code, Task::SowLot, why)
+        .risking(Stake::Seed, plants_wanted(walk, lot) * alive, (life.dead_on().days_since(day) + 1).max(1))
+        .taking(minutes::SEED, life.source.clone())
+        .due(life.last_day().plus(1), LIFE_NOTICE_DAYS)
+        .until(Some(day), UntilFor::Today);
+    finish(&mut stop, lot);
+    Some(stop)
 }
 
 fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -> Option<Stop> {
@@ -42,6 +81,7 @@ fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -
         life_days: life.days,
         kept: life.kept,
         seeds_left: lot.seeds_left,
+        counted: lot.counted,
     };
     let mut stop = walk
         .lot_stop(code, Task::SowLot, why)
@@ -76,10 +116,10 @@ fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -
     let days = walk.day().days_since(since);
     let why = match retest.why {
         RetestWhy::NeverTested { .. } | RetestWhy::Falling { tested: false, .. } => {
-            RoundReason::LotUntested { days, tested_before: false, seeds_left }
+            RoundReason::LotUntested { days, tested_before: false, seeds_left, counted: lot.counted }
         }
         RetestWhy::TestOld { .. } | RetestWhy::Falling { tested: true, .. } => {
-            RoundReason::LotUntested { days, tested_before: true, seeds_left }
+            RoundReason::LotUntested { days, tested_before: true, seeds_left, counted: lot.counted }
         }
         RetestWhy::ReplicatesApart { .. } => RoundReason::ReplicatesApart { days },
     };
@@ -100,7 +140,8 @@ fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -
 }
 
 fn finish(stop: &mut Stop, lot: &LotStory) {
-    let figure = lot.seeds_left.map(|left| Measure::Plants(Range::exact(f64::from(left))));
+    // The reason says about how many a weight makes.
+    let figure = lot.seeds_left.filter(|_| lot.counted).map(|left| Measure::Plants(Range::exact(f64::from(left))));
     let on = lot.tests.last().map(|test| test.day).max(lot.received);
     stop.last = on.zip(figure).map(|(day, figure)| LastLook { day, figure });
     stop.entries = lot.kept.iter().map(|spell| spell.entry.clone()).collect();

@@ -5,13 +5,12 @@ use std::collections::BTreeMap;
 use super::counts::sick;
 use super::deadline::UntilFor;
 use super::intervals::*;
-use super::stop::{NextStep, RoundReason, Stake, Stop, Task, TooLate};
+use super::stop::{NextStep, RoundReason, Stake, Stop, Task, ToLight, TooLate};
 use super::walk::{Walk, asked};
 use crate::base::{Day, PlaceName};
 use crate::nursery::species::HardeningStep;
 use crate::reckon::bed::season;
-use crate::reckon::picture::criterion::RestsFrom;
-use crate::reckon::picture::{Gap, Rule, Stage, TrayPicture};
+use crate::reckon::picture::{Rule, Stage, TrayPicture};
 use crate::reckon::stock::PlaceStory;
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from, light_band};
 use crate::reckon::tray::hardening::{HardeningClock, clock, length_days, template_days};
@@ -20,6 +19,8 @@ use crate::reckon::tray::time;
 
 /// A change of light smaller than this share is no step. Ours.
 const SMALLEST_STEP: f64 = 0.02;
+/// Shade cloth comes in steps of so much shade, a share. Common practice.
+const CLOTH_STEP: f64 = 0.05;
 
 /// Steps of light and water of the trays that grow on.
 pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
@@ -33,8 +34,7 @@ pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
 
 /// Whether plants are to stay in the shade until their roots have grown: cut lately, or pulled in the wild.
 fn kept_in_shade(tray: &TrayPicture) -> bool {
-    let rests = asked(&tray.criteria, Rule::Plug).and_then(|plug| plug.gap());
-    matches!(rests, Some(Gap::RootsRest { why: RestsFrom::Cut | RestsFrom::TheWild | RestsFrom::KeptTooLong, .. }))
+    asked(&tray.criteria, Rule::Plug).is_some_and(|plug| time::rests_in_shade(plug).is_some())
 }
 
 /// Places whose light nobody wrote, while trays there come near their beds: one line there decides about all of them.
@@ -88,7 +88,7 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         return None;
     }
     let mut next = next_step(walk, tray, could_be_ready.filter(|_| clock.started.is_none()));
-    let brighter = next.light_next.is_some();
+    let brighter = next.next.is_some();
     let hardened = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true));
     // Hardened enough to go, and for the whole of the template.
     let whole = asked(&tray.criteria, Rule::Hardening).is_some_and(|asked| asked.met() == Some(true) && !asked.warns);
@@ -201,23 +201,51 @@ fn step_stop(
     stop
 }
 
-/// The step to take now: no brighter than plants bear at one time, toward the bed.
+/// The step to take now, and the one after it: each to the brightest bench with room that plants bear in one step, toward the bed.
 fn next_step(walk: &Walk<'_>, tray: &TrayPicture, ready: Option<Day>) -> NextStep {
     let light_now = present_light(walk, tray);
     let end = light_now.and_then(|light| light_in_the_end(walk, tray, light));
-    let light_next = light_now.zip(end).filter(|(light, end)| light * FITS_UP_TO < *end);
-    let light_next = light_next.map(|(light, end)| end.min(brightest_from(light)));
-    let place = light_now.zip(light_next).and_then(|(light, next)| brighter_place(walk, tray, light, next));
     let profile = walk.profile(tray.species.as_ref());
+    let most = light_band(profile).map_or(1.0, |(_, most)| most);
+    let benches = benches(walk, tray);
+    let toward = |light: f64| end.and_then(|end| step_toward(&benches, light, (end, most)));
+    let next = light_now.and_then(toward);
+    let then = next.as_ref().and_then(|next| toward(next.light));
     let steps = profile.and_then(|profile| profile.hardening_steps.as_ref()).map(|figure| figure.value.as_slice());
     let days_left = ready.map(|ready| ready.days_since(walk.day()));
     NextStep {
         light_now,
-        light_next,
         light_in_the_end: end,
-        place,
+        next,
+        then,
         water_every_days: steps.and_then(|steps| template_water(walk, tray, steps, days_left)),
     }
+}
+
+/// The step from a light toward the light in the end, on a bench whose light the verdict does not call too large a step: the brightest
+/// of those up to the end, else the least bright beyond it that the species stands; where there is none, what cloth can give. None where
+/// what is left is a small step.
+fn step_toward(benches: &[(f64, &PlaceName)], light: f64, (end, most): (f64, f64)) -> Option<ToLight> {
+    if light * FITS_UP_TO >= end {
+        return None;
+    }
+    let reach = brightest_from(light);
+    let fits = |(share, _): &&(f64, &PlaceName)| *share > light + SMALLEST_STEP && *share <= reach + 1e-9;
+    let (within, beyond): (Vec<_>, Vec<_>) =
+        benches.iter().filter(fits).partition(|(share, _)| *share <= end + SMALLEST_STEP);
+    let by_light = |a: &&(f64, &PlaceName), b: &&(f64, &PlaceName)| a.0.total_cmp(&b.0).then_with(|| b.1.cmp(a.1));
+    let brightest = within.into_iter().max_by(by_light);
+    let bench = brightest.or_else(|| beyond.into_iter().filter(|(share, _)| *share <= most + 1e-9).min_by(by_light));
+    Some(match bench {
+        Some((share, name)) => ToLight { light: *share, place: Some((*name).clone()) },
+        None => ToLight { light: under_cloth(light, end.min(reach)), place: None },
+    })
+}
+
+/// The light under a cloth that nurseries have, in steps of 5 % shade: no brighter than wanted, where that is still a step.
+fn under_cloth(now: f64, wanted: f64) -> f64 {
+    let light = 1.0 - ((1.0 - wanted) / CLOTH_STEP - 1e-9).ceil() * CLOTH_STEP;
+    if light > now + SMALLEST_STEP { light } else { wanted }
 }
 
 /// The light a tray stands in today, not the mean of its last days.
@@ -237,8 +265,8 @@ fn light_in_the_end(walk: &Walk<'_>, tray: &TrayPicture, light: f64) -> Option<f
     nearest.or_else(band)
 }
 
-/// The brightest place that is no more than the next step and has room.
-fn brighter_place(walk: &Walk<'_>, tray: &TrayPicture, light: f64, next: f64) -> Option<PlaceName> {
+/// The places with room that nobody is kept out of, but for its own, each with its light.
+fn benches<'a>(walk: &Walk<'a>, tray: &TrayPicture) -> Vec<(f64, &'a PlaceName)> {
     let day = walk.day();
     let here = |name: &PlaceName| walk.living_trays().filter(|other| other.place.as_ref() == Some(name)).count();
     let places = walk.picture.site.places.iter().filter_map(|(name, described)| {
@@ -247,11 +275,10 @@ fn brighter_place(walk: &Walk<'_>, tray: &TrayPicture, light: f64, next: f64) ->
         let story: &PlaceStory = walk.picture.places.get(name)?;
         let there = story.light_on(day)?;
         let share = there.read.or(there.nominal)?;
-        let fits = share > light + SMALLEST_STEP && share <= next + SMALLEST_STEP;
         let open = !walk.picture.closed.contains_key(name);
-        (room && open && fits && tray.place.as_ref() != Some(name)).then_some((share, name))
+        (room && open && tray.place.as_ref() != Some(name)).then_some((share, name))
     });
-    places.max_by(|a, b| a.0.total_cmp(&b.0).then_with(|| b.1.cmp(a.1))).map(|(_, name)| name.clone())
+    places.collect()
 }
 
 /// Water by the template: of the steps that should have been taken by now the last; once hardening runs, by the days

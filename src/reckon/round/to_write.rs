@@ -1,7 +1,7 @@
 //! The entry that does a stop's task, with the fields that are known.
 
 use super::expected::seeds_again;
-use super::stop::{NextStep, RoundReason, Stop, Task, ToBed};
+use super::stop::{NextStep, RoundReason, Stop, Task, ToBed, ToLight};
 use crate::base::{Day, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::quantity::PestLacks;
@@ -112,6 +112,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         Task::CountNurses => nurses(stop, writing),
         Task::CountSurvivors => survivors(stop),
         Task::SowLot => sown(stop, writing.picture),
+        Task::ThrowOutLot => about("lot_counted").number("seeds", 0),
         Task::SowAgain => sown_again(stop, writing.picture),
         Task::ReadLight if stop.tray().is_none() && stop.bed().is_none() => light_of_place(stop, writing.picture),
         Task::Clear
@@ -178,7 +179,7 @@ pub(crate) fn next_step(stop: &Stop) -> Option<&NextStep> {
 
 /// The place a tray is to be carried to.
 pub(crate) fn carried_to(stop: &Stop) -> Option<&PlaceName> {
-    next_step(stop)?.place.as_ref()
+    next_step(stop)?.next.as_ref()?.place.as_ref()
 }
 
 /// The shade that leaves so much light, whole percent.
@@ -231,7 +232,8 @@ fn moved(stop: &Stop, how: &str, picture: &Picture) -> ToWrite {
     if let Some(code) = stop.tray().and_then(|tray| next_code(tray.as_str(), picture)) {
         entry = entry.text("to", code);
     }
-    entry.number("count", standing(stop, picture))
+    let left = if let RoundReason::BareLeft { left, .. } = &stop.why { Some(*left) } else { None };
+    entry.number("count", left.unwrap_or_else(|| standing(stop, picture)))
 }
 
 fn culled(stop: &Stop) -> ToWrite {
@@ -244,8 +246,8 @@ fn culled(stop: &Stop) -> ToWrite {
 fn step(stop: &Stop) -> ToWrite {
     let about = |kind| ToWrite::about(kind, &stop.subject);
     match next_step(stop) {
-        Some(NextStep { place: Some(place), .. }) => about("carried").text("place", place),
-        Some(NextStep { light_next: Some(light), .. }) => about("shade_set").number("shade_pct", shade_pct(*light)),
+        Some(NextStep { next: Some(ToLight { place: Some(place), .. }), .. }) => about("carried").text("place", place),
+        Some(NextStep { next: Some(next), .. }) => about("shade_set").number("shade_pct", shade_pct(next.light)),
         Some(NextStep { water_every_days: Some(days), .. }) => about("watering_set").number("every_days", *days),
         Some(_) | None => about("hardening_begun"),
     }

@@ -34,8 +34,10 @@ pub struct SeedLife {
     pub from: Day,
     /// Whether that is the day of collection: so for seed that dies when dried, however it was handled since.
     pub from_collection: bool,
-    /// Days of life, kept so.
+    /// Days of life, kept so; where nobody knows how it was kept, those of the worst way.
     pub days: i32,
+    /// The same of the best way in which it may have been kept.
+    pub longest_days: i32,
     /// How it is kept.
     pub kept: Kept,
     /// Where the days come from.
@@ -57,7 +59,12 @@ impl SeedLife {
         if self.killed_below_c.is_some() {
             return self.from.plus(-1);
         }
-        self.from.plus((f64::from(self.days) * DEAD_AT_LIVES).round() as i32)
+        self.from.plus((f64::from(self.longest_days) * DEAD_AT_LIVES).round() as i32)
+    }
+
+    /// Whether nobody knows how it was kept, and that makes a difference.
+    pub(crate) fn keeping_unknown(&self) -> bool {
+        self.longest_days > self.days
     }
 
     /// Days of the stated life left on a day; below nothing when it is over.
@@ -85,7 +92,17 @@ pub fn life(lot: &LotStory, profile: &Profile) -> Option<SeedLife> {
         let (kept, source) = (spell.what, Source::figure(Some(&below.source)));
         let entry = spell.entry.clone();
         let killed_below_c = Some(below.value);
-        return Some(SeedLife { from, from_collection: false, days: 0, kept, source, entry, killed_below_c });
+        let (days, longest_days) = (0, 0);
+        return Some(SeedLife {
+            from,
+            from_collection: false,
+            days,
+            longest_days,
+            kept,
+            source,
+            entry,
+            killed_below_c,
+        });
     }
     let (days, source) = days_kept(spell.what, profile)?;
     let from = lot.collected.filter(|_| dies_dried(profile)).unwrap_or(spell.from);
@@ -94,6 +111,7 @@ pub fn life(lot: &LotStory, profile: &Profile) -> Option<SeedLife> {
         from,
         from_collection,
         days,
+        longest_days: longest_days(spell.what, profile).unwrap_or(days),
         kept: spell.what,
         source,
         entry: spell.entry.clone(),
@@ -129,6 +147,14 @@ pub(crate) fn days_kept(kept: Kept, profile: &Profile) -> Option<(i32, Source)> 
     }
     let worst = EVERY_WAY.iter().filter_map(|way| days_kept_so(*way, profile)).map(|(days, _)| days).min()?;
     Some((worst, RuleSource::SeedLifeKept.into()))
+}
+
+/// The longest days of life: where nobody knows how it was kept, those of the best way.
+pub(crate) fn longest_days(kept: Kept, profile: &Profile) -> Option<i32> {
+    if !matches!(kept, Kept::Unknown | Kept::Other) {
+        return days_kept_so(kept, profile).map(|(days, _)| days);
+    }
+    EVERY_WAY.iter().filter_map(|way| days_kept_so(*way, profile)).map(|(days, _)| days).max()
 }
 
 /// The profile's own figure for a way of keeping, else its days at room temperature, longer sealed or cold for seed that can be

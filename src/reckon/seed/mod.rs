@@ -11,7 +11,7 @@ mod tests;
 
 pub use emergence::emerged;
 pub(crate) use emergence::{expected_seedlings, own_sowings, share_up};
-pub(crate) use life::{RECALCITRANT_DAYS, days_kept, dies_dried};
+pub(crate) use life::{LIFE_NOTICE_DAYS, RECALCITRANT_DAYS, days_kept, dies_dried, longest_days};
 pub use life::{SeedLife, life};
 pub(crate) use sown::{SownFrom, came_up, sown_from};
 pub use state::LotState;

@@ -85,7 +85,7 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
     let basis = if last.basis == Basis::Measured { Basis::Measured } else { Basis::Reckoned };
     // What came too far into the light here may be scorched, wherever it goes: it shows within days.
     let burns = last.burns.map(|burnt| (burnt.to, burnt.since));
-    let known = LightStep { from: last.share, to, burns };
+    let known = LightStep { from: last.share, to, burns, rests_until: last.rests_until };
     let brightest = brightest_from(last.share);
     // A hair of rounding must not decide: 0.40 + 0.29 is 0.69.
     let met = to <= brightest + 1e-9 && burns.is_none();

@@ -122,11 +122,16 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
     let now = history.last()?;
     let light = now.light?;
     let same = |stretch: &&Stretch| stretch.light.is_some_and(|was| (was - light).abs() <= SMALLEST_STEP);
-    let first = history.iter().rev().take_while(same).last()?;
+    let run = history.iter().rev().take_while(same).count();
+    let (earlier, here) = history.split_at(history.len() - run);
+    let first = here.first()?;
     let mut since = first.from;
     let mut entries = now.entries.clone();
+    // Plants carried on the day they were written down stood elsewhere before.
     if let Some(Origin::Received { day: arrived, from, age_days, stands_since, entry, .. }) = &story.origin
         && first.from <= *arrived
+        && earlier.iter().all(|stretch| stretch.from < *arrived)
+        && !carried_on(story, *arrived)
     {
         let by_age = age_days.filter(|_| *from == ArrivedFrom::Opening).map(|age| arrived.plus(-age));
         since = stands_since.or(by_age).unwrap_or(*arrived).min(since.max(*arrived));
@@ -138,6 +143,13 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
         entries.push(flush.entry.clone());
     }
     Some((since, entries))
+}
+
+/// Whether plants were carried from one place to another on a day.
+fn carried_on(story: &TrayStory, day: Day) -> bool {
+    let mut places = story.places.iter().filter(|spell| spell.from == day).map(|spell| &spell.what);
+    let first = places.next();
+    places.any(|place| Some(place) != first)
 }
 
 /// What a tray's hardening is judged with.
@@ -152,6 +164,8 @@ pub struct Asked<'a> {
     pub history: &'a [Stretch],
     /// The day on which its plants are old enough to go, where their age is known.
     pub old_enough_on: Option<Day>,
+    /// Until when its plants stay in the shade for their roots, where they do.
+    pub rests_until: Option<Day>,
     /// The day.
     pub day: Day,
 }
@@ -250,7 +264,8 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         return standing(asked, way, since, entries);
     }
     // To end when the plants are old enough it need not begin before.
-    let begins_on = asked.old_enough_on.map(|on| on.plus(-template)).filter(|on| day < *on);
+    let in_time = asked.old_enough_on.map(|on| on.plus(-template));
+    let begins_on = in_time.max(asked.rests_until).filter(|on| day < *on);
     let known = begins_on.map_or(Hardened::For(0), Hardened::NotBefore);
     Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))

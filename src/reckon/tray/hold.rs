@@ -5,7 +5,7 @@ use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
 use crate::nursery::species::{Profile, Role};
 use crate::reckon::bed::held::planting_waits;
-use crate::reckon::picture::quantity::{AtWork, Beside, LivesBare, NotSo, Until};
+use crate::reckon::picture::quantity::{AtWork, Beside, KeepsUntil, LivesBare, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, Source};
 use crate::reckon::stock::{Origin, Places, Since, TrayStory, Treatment, holding};
 
@@ -135,6 +135,11 @@ fn stumps_keep_days(profile: Option<&Profile>) -> Option<i32> {
     profile.and_then(|profile| profile.stump_keep_days.as_ref()).map(|figure| figure.value.round() as i32)
 }
 
+/// Days that bare roots usually keep.
+fn roots_keep_days(heeled_in: bool) -> i32 {
+    if heeled_in { HEELED_IN_KEEP_DAYS } else { BARE_ROOTS_KEEP_DAYS }
+}
+
 /// The last day of bare roots and stumps, and whether somebody wrote it; none of any other plants.
 pub(crate) fn last_day<'a>(story: &'a TrayStory, profile: Option<&Profile>) -> Option<(Day, bool, &'a EntryId)> {
     last_day_of(story.origin.as_ref()?, profile)
@@ -150,8 +155,7 @@ fn last_day_of<'a>(origin: &'a Origin, profile: Option<&Profile>) -> Option<(Day
     let Origin::Received { good_until, heeled_in, form, day, entry, .. } = origin else { return None };
     let usual = match form {
         PlantForm::Stump => stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS),
-        _ if *heeled_in => HEELED_IN_KEEP_DAYS,
-        _ => BARE_ROOTS_KEEP_DAYS,
+        _ => roots_keep_days(*heeled_in),
     };
     match good_until {
         Some(until) => Some((*until, true, entry)),
@@ -208,9 +212,32 @@ pub(crate) fn good_until(story: &TrayStory, profile: Option<&Profile>, day: Day)
         (false, true, None) => (Basis::Assumed, RuleSource::StumpsKeep.into()),
         (false, false, _) => (Basis::Assumed, RuleSource::LastDayTaken.into()),
     };
-    let mut criterion = Criterion::found(Question::GoodUntil, Until(until), day, basis, day <= until, source);
+    let keeps = KeepsUntil { last: until, stump: story.form() == Some(PlantForm::Stump) };
+    if let Some(gap) = not_looked_at(story, written, day).filter(|_| day <= until) {
+        let unknown = Criterion::lacking(Question::GoodUntil, Some(keeps), Some(gap), true, source);
+        return Some(unknown.resting_on([entry.clone()]));
+    }
+    let mut criterion = Criterion::found(Question::GoodUntil, keeps, day, basis, day <= until, source);
     if let Some(Origin::Received { good_until, form, day: came, .. }) = &story.origin {
         criterion.warns = !criterion.blocks && kept_long(*came, *good_until, *form).is_some();
     }
-    Some(criterion.resting_on([entry.clone()]))
+    Some(criterion.resting_on([entry.clone()]).resting_on(looked_at_on(story, day).cloned()))
+}
+
+/// Bare roots whose last day was written later than they usually keep, once those days are over and nobody looked at them on the day: a
+/// day written in advance tells nothing of how they lay.
+fn not_looked_at(story: &TrayStory, written: bool, day: Day) -> Option<Gap> {
+    let Some(Origin::Received { form: PlantForm::BareRoot, heeled_in, day: came, .. }) = &story.origin else {
+        return None;
+    };
+    let keep_days = roots_keep_days(*heeled_in);
+    let old = written && day.days_since(*came) > keep_days;
+    (old && looked_at_on(story, day).is_none()).then_some(Gap::NotLookedAt { came: *came, keep_days })
+}
+
+/// The entry of a count or a sample of a day.
+fn looked_at_on(story: &TrayStory, day: Day) -> Option<&EntryId> {
+    let counted = story.counts.iter().map(|look| (look.day, &look.entry));
+    let sampled = story.samples.iter().map(|sample| (sample.day, &sample.entry));
+    counted.chain(sampled).find(|(on, _)| *on == day).map(|(_, entry)| entry)
 }

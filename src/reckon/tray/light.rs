@@ -104,6 +104,8 @@ pub(crate) struct LastLight {
     pub burns: Option<LightChanged>,
     /// Of how many of these days the light is known.
     pub known_days: i32,
+    /// Until when its plants stay in the shade for their roots, where they do.
+    pub rests_until: Option<Day>,
     /// Measured where it was read, reckoned from the shade otherwise.
     pub basis: Basis,
     /// The entries it rests on.
@@ -131,7 +133,8 @@ pub(crate) fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
     let basis = if all_read { Basis::Measured } else { Basis::Reckoned };
     let changed = changed_since(history, first_day);
     let burns = burnt_since(history, first_day);
-    (days > 0).then(|| LastLight { share: sum / f64::from(days), changed, burns, known_days: days, basis, entries })
+    let share = sum / f64::from(days);
+    (days > 0).then(|| LastLight { share, changed, burns, known_days: days, rests_until: None, basis, entries })
 }
 
 /// The last change of light that was more than a hair, if somebody brought it about on a day or later: a reading alone changes

@@ -51,6 +51,7 @@ pub(crate) struct Stood {
     profile: Option<Arc<Profile>>,
     history: Vec<Stretch>,
     clock: HardeningClock,
+    rests_until: Option<Day>,
     day: Day,
     /// The light of its last days.
     pub last_light: Option<light::LastLight>,
@@ -61,14 +62,16 @@ impl Stood {
         let history = light::light_history(story, places, day);
         let profile = story.species.as_ref().and_then(|key| site.profile(key)).cloned();
         let clock = hardening::clock(story, &history, day);
-        Stood { profile, clock, last_light: light::last_light(&history, day), history, day }
+        let rests_until = time::in_shade_until(story, profile.as_deref(), day);
+        let last_light = light::last_light(&history, day).map(|last| light::LastLight { rests_until, ..last });
+        Stood { profile, clock, last_light, history, rests_until, day }
     }
 
     /// What its hardening is judged with.
     pub(crate) fn asked<'a>(&'a self, story: &'a TrayStory) -> hardening::Asked<'a> {
-        let Stood { profile, history, clock, day, .. } = self;
-        let old_enough_on = time::old_enough_on(&time::age(story, *day), profile.as_deref());
-        hardening::Asked { story, profile: profile.as_deref(), clock, history, old_enough_on, day: *day }
+        let &Stood { ref profile, ref history, ref clock, rests_until, day, .. } = self;
+        let old_enough_on = time::old_enough_on(&time::age(story, day), profile.as_deref());
+        hardening::Asked { story, profile: profile.as_deref(), clock, history, old_enough_on, rests_until, day }
     }
 }
 
@@ -84,7 +87,8 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
     let age = time::age(story, day);
     let history = light::light_history(story, around.places, day);
     let clock = hardening::clock(story, &history, day);
-    let last_light = light::last_light(&history, day);
+    let rests_until = time::in_shade_until(story, profile, day);
+    let last_light = light::last_light(&history, day).map(|last| light::LastLight { rests_until, ..last });
     let holding = time::holding(story, profile, around.site, &age, day);
     let plug = time::last_plug(story);
     let standing_range = age_of_count::standing_range(story, around.weekly_loss, day);
@@ -236,7 +240,8 @@ impl Judged<'_> {
     fn hardening(&self, day: Day) -> hardening::Asked<'_> {
         let &Judged { story, profile, clock, history, .. } = self;
         let old_enough_on = time::old_enough_on(self.age, profile);
-        hardening::Asked { story, profile, clock, history, old_enough_on, day }
+        let rests_until = time::in_shade_until(story, profile, day);
+        hardening::Asked { story, profile, clock, history, old_enough_on, rests_until, day }
     }
 
     /// The light of the species' band that is nearest to the light the tray stands in.

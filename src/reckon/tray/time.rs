@@ -297,6 +297,21 @@ pub(crate) fn roots_rest(story: &TrayStory, profile: Option<&Profile>, day: Day)
     all.max_by_key(|rest| (rest.until, rest.why))
 }
 
+/// Until when plants stay in the shade because their roots were cut or torn, where no plug was seen to hold since.
+pub(crate) fn in_shade_until(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<Day> {
+    rests_in_shade(&plug_criterion(last_plug(story).as_ref(), roots_rest(story, profile, day)))
+}
+
+/// The same by the criterion `plug`.
+pub(crate) fn rests_in_shade(plug: &Criterion) -> Option<Day> {
+    match plug.gap() {
+        Some(Gap::RootsRest { why: RestsFrom::Cut | RestsFrom::TheWild | RestsFrom::KeptTooLong, until, .. }) => {
+            Some(*until)
+        }
+        _ => None,
+    }
+}
+
 /// The criterion `plug`. While roots rest a plug must have been seen since they were cut or potted on.
 pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rest: Option<RootsRest>) -> Criterion {
     // Of bare roots that lay too long no plug has told yet.

@@ -156,6 +156,10 @@ impl Wording {
                 first.map_or(sentence.clone(), |first| format!("{sentence} {first}"))
             }
             Remark::KeptLong { tray, days } => self.remark_kept_long(tray, *days),
+            Remark::SeedDead { lot, outlook, day } if !outlook.is_gone(*day) => {
+                let since = outlook.life.as_ref().map_or(*day, |life| life.last_day());
+                self.remark_seed_past(lot, self.day(since), self.cut_some_open())
+            }
             Remark::SeedDead { lot, outlook, day } => self.remark_seed_dead(lot, self.lot_verdict(outlook, *day).1),
             Remark::MoreThanReady { tray, planted, ready } => {
                 self.remark_more_than_ready(tray, *planted as i64, *ready as i64)

@@ -38,9 +38,12 @@ impl Wording {
                 let no_more = (!no_more.is_empty()).then(|| self.outcome_fits_no_more(bed, list(no_more)));
                 now.into_iter().chain(no_more).collect::<Vec<_>>().join("; ")
             }
-            Effect::Lot { lot, was, is } => {
-                let seeds = |seeds: &Option<u32>| {
-                    seeds.map_or_else(|| self.outcome_seeds_unknown(), |seeds| self.number(f64::from(seeds), 0))
+            Effect::Lot { lot, was, is, counted } => {
+                // A weight makes no exact number of seeds.
+                let seeds = |seeds: &Option<u32>| match seeds {
+                    None => self.outcome_seeds_unknown(),
+                    Some(seeds) if *counted || *seeds == 0 => self.number(f64::from(*seeds), 0),
+                    Some(seeds) => self.seeds_of_weight(*seeds),
                 };
                 self.outcome_lot(lot, seeds(was), seeds(is))
             }

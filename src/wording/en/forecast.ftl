@@ -12,6 +12,7 @@ because_not_counted = nobody has counted since anything could be up: count it
 because_up = { $emerged } up on { $day }, about { $due } were due by then and { $expected } expected in all
 # (seedlings, day)
 because_will_be = { $seedlings } by { $day }, the species' last day
+because_over = the species' last day was { $day }, and nobody counted since: count first
 # (days, needed)
 because_quiet = nothing new for { $days } d, { $needed } d are enough
 because_little = { $seedlings } still to come
@@ -58,6 +59,8 @@ stock_about = { $plants } good enough to go out, about { $month } (between { $lo
 # (plants, day)
 stock_on = { $plants } good enough to go out, { $day }
 stock_not_dated = { $plants } good enough to go out; when nobody can say, its age is not known
+# (plants, what)
+stock_waits = { $plants } good enough to go out; when nobody can say, it waits for: { $what }
 learned_days = days to planting out
 learned_germination = germination
 learned_survival = live through the nursery
@@ -90,7 +93,7 @@ coming_month = { $month } { $year }: { $plants } ({ $trays ->
    *[other] { $trays } trays
 })
 # (plants, trays)
-stock_coming_undated = age not known: { $plants } ({ $trays ->
+stock_coming_undated = no day known: { $plants } ({ $trays ->
     [one] { $trays } tray
    *[other] { $trays } trays
 })

@@ -57,6 +57,10 @@ lot_verdict_past_short = past its stated life, and a test takes too long. { $cut
 lot_verdict_past = past its stated life: test it, or sow the rest thickly at once
 lot_verdict_unknown = what lives of it today is not known: test it, or write how it was kept
 lot_alive_about = about { $share }
+# (low, high)
+lot_alive_unsaid = anything from { $low } to { $high }, as nobody wrote how it was kept
+# (short, long, day)
+lot_life_unsaid = lives { $short } to { $long } d from { $day }, by how it was kept, which nobody wrote
 # (share, low, high)
 lot_alive = { $share } ({ $low } to { $high })
 # (share, low, high, day)

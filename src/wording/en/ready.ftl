@@ -76,6 +76,9 @@ why_ready = ready to go out
 why_not_ready = not ready
 # (beds, why)
 why_ready_for = ready for { $beds }; for brighter beds not yet: { $why }
+# (task, reason)
+why_due = { $task }: { $reason }
+reckoning_heading = How it is reckoned
 why_fits = fits: { $plants } can go
 why_fits_not = does not fit
 why_nothing_asked = nothing is asked of it

@@ -69,7 +69,7 @@ round_in_container_circling = { $days } d in its container, which holds { $limit
 round_roots_circle = roots circle, and go on circling in a larger container until they are cut
 round_container_overdue = too long in its container
 # (pass, of, rest)
-round_sample_fails = { $pass } of { $of } measured are good enough; about { $rest } will never be
+round_sample_fails = { $pass } of { $of } measured are good enough; about { $rest } are too small or thin for their age
 round_past_last_day = bare roots, their last day was { $day }
 # (sturdiness, limit)
 round_lanky = tall and thin: height / collar { $sturdiness }, at most { $limit }
@@ -84,6 +84,13 @@ round_step_first = no step yet
 round_step_light = from { $now } to { $next } light
 round_step_end = { $end } in the end
 round_step_place = room on { $place }
+round_step_open = no bench with room gives such light: in the open, without cloth
+round_step_cloth = no bench with room gives such light: in the open under cloth of { $shade } % shade
+# (shade, layer)
+round_step_layers = no bench with room gives such light: in the open under cloth of { $shade } % shade, or under two layers of { $layer } %
+# (light, place)
+round_step_then = after { $LAST_STEP_DAYS } days or more to { $light } light: { $place }
+round_step_then_cloth = after { $LAST_STEP_DAYS } days or more to { $light } light, under cloth
 round_step_water = { $days ->
     [one] water every day
    *[other] water every { $days } days
@@ -134,11 +141,17 @@ round_life_ends = { $days ->
     [0] { $kept }, lives { $life } d: today is the last
    *[other] { $kept }, lives { $life } d: { $days } left
 }
+round_lot_past = past its stated life since { $day }: cut ten open, sow at once where some are firm and pale inside, else throw it out
+# (day, celsius)
+round_lot_killed = dead: cold below { $celsius } °C kills it, and so it lay since { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, and write that none is left; else write a test
+round_lot_dead = dead by all that is known: its life was over on { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, and write that none is left; else sow it at once, or write a test
 round_seeds_left = { $seeds } left
 round_work_never = not written down
 round_work_old = done { $day }, too long ago
 # (tray, species, day)
 round_for_tray = for { $tray } ({ $species }), ready { $day }
+# (tray, species, day)
+round_for_tray_not_before = for { $tray } ({ $species }), not ready before { $day }
 # (tray, species)
 round_for_tray_now = for { $tray } ({ $species }), ready now
 # (plants, days)
@@ -162,6 +175,17 @@ round_to_bed = { $plants } to { $bed }
 round_fits_taken = ready, no place left in { $beds }: trays that can wait less go first
 round_not_sorted = a guess, nobody measured them: sort while you load, what is small or thin stays
 round_stays = { $plants } not good enough
+stumps_care = keep them upright in the shade, moist and out of the wind, the lower end down; plant them the same way up
+# (left, day)
+round_bare_left = { $left } of these bare roots find no place: bag them today, deep shade and moist, or give them away; their last day is { $day }
+# (left, day)
+round_stumps_left = { $left } of these stumps or stakes find no place: bag them, plant them elsewhere or give them away; their last day is { $day }
+round_past_last_day_stump = stumps or stakes, their last day was { $day }: scratch the bark, throw out what is dry
+round_stumps_near = stumps or stakes, no bed takes them; { $days ->
+    [0] today is the last day
+    [one] { $days } day left
+   *[other] { $days } days left
+}
 bare_roots_care = keep the roots heeled in or in wet sacking, in the shade, never in sun or wind; dip them in mud before planting
 round_bag_at_once = bare roots that do not live so: bag them at once, deep shade and moist, and let them go when a plug holds
 # (ends, rains)
@@ -199,6 +223,7 @@ until_overdue_planted = overdue since { $day }, when the young plants were set
 until_not_known = no last day is known
 lose_rain = today's rain stays unknown
 lose_bench = it holds the bench for nothing
+lose_sowing = somebody may sow it for nothing
 lose_room = it takes room and water for nothing
 lose_no_place = nothing lost today
 lose_little = less than a plant may be lost
@@ -273,6 +298,7 @@ task_treatment_over = Look again
 task_sick = Sick plants
 task_test_lot = Test the seed
 task_sow_lot = Sow the seed
+task_throw_out_lot = Throw out the seed
 task_clear = Clear
 task_holes = Dig holes
 task_weed = Weed
@@ -365,6 +391,10 @@ tasks_test_lot = { $n ->
 tasks_sow_lot = { $n ->
     [one] { $n } lot to sow
    *[other] { $n } lots to sow
+}
+tasks_throw_out_lot = { $n ->
+    [one] { $n } lot of dead seed
+   *[other] { $n } lots of dead seed
 }
 tasks_clear = { $n ->
     [one] { $n } bed to clear

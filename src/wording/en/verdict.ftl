@@ -129,6 +129,8 @@ step_watch = stood in { $from } light, this bed has { $to }: { $ratio } times as
 step_watch_tray = stands in { $from } light, its species goes into { $to } at least: { $ratio } times as bright, one more step is better
 # (from, to, ratio, steps)
 step_too_bright = stood in { $from } light, this bed has { $to }: { $ratio } times as bright, bring it out in { $steps } steps first
+# (from, to, ratio, day)
+step_after_rest = stands in { $from } light and goes into { $to }: { $ratio } times as bright. In the shade until { $day } for its roots, then out in steps
 # (from, to, ratio, steps)
 step_too_bright_tray = stands in { $from } light, its species goes into { $to } at least: { $ratio } times as bright, bring it out in { $steps } steps
 # (from, to)
@@ -205,6 +207,7 @@ good_until_long = good until { $day } as written, and bare roots rarely last mor
 bare_roots_met = its species lives from bare roots, leaves cut back
 bare_roots_unmet = its species does not live from bare roots: bag them at once, deep shade and moist, and let them go when a plug holds
 bare_roots_wildling = pulled in the wild with torn roots: bag them at once, deep shade and moist for three to four months, then out toward the light in steps
+good_until_unmet_stump = its last day was { $day }: scratch the bark, green is alive, and cull what is dry
 good_until_unmet = its last day was { $day }: look at the roots, cull what is dry
 # (light, band)
 light_met = { $light } light in this bed, inside its { $band }
@@ -232,6 +235,8 @@ soil_rod_short = the rod stopped at { $depth } cm, { $needed } cm needed, as dee
 soil_beneath_short = the rod stopped { $depth } cm under the bottom of the hole, { $all } cm deep with the hole; roots need { $needed } cm
 # (depth, hole, needed)
 soil_beneath_taken = the rod stopped { $depth } cm under the bottom of a hole taken as { $hole } cm, as its ball needs: nobody wrote its depth; roots need { $needed } cm in all
+# (depth, hole, needed)
+soil_beneath_if = soft { $depth } cm under the bottom of the hole; roots need { $needed } cm in all, and nobody wrote how deep the hole is. It is enough where the hole is { $hole } cm, as its ball needs: measure it, and write the holes again with their depth
 # (depth, needed)
 soil_beneath_unknown = the rod stopped { $depth } cm under the bottom of the hole, and nobody wrote how deep the hole is; roots need { $needed } cm in all. Write the holes again with their depth
 # (depth, needed)
@@ -278,6 +283,8 @@ water_near = { $days ->
     [one] { $mm } mm of rain in { $days } day, { $needed } needed: no further from it than a gauge errs. Dig a finger into the ground, and plant where it is wet
    *[other] { $mm } mm of rain in { $days } days, { $needed } needed: no further from it than a gauge errs. Dig a finger into the ground, and plant where it is wet
 }
+# (mm, day)
+water_drained = { $mm } mm of rain fell by { $day } in two days: look whether water stands in the holes, and plant none that hold water
 # (mm, day, drained)
 water_drowned = { $mm } mm of rain fell by { $day } in two days: the ground stands full of water and roots find no air. Wait until it has drained, { $drained } at the earliest, and look: no water in the hole
 season_met = rains enough are left; the last safe day is { $day }
@@ -319,6 +326,8 @@ gap_height_on_arrival = { $cm } cm tall on { $day } when they came, as written, 
 gap_roots_cut = roots were cut on { $day }: in the shade until { $until }, when new ones have grown; no plug lifted in the first { $CUT_ROOTS_UNSEEN_DAYS } days tells whether they have
 # (day, until)
 gap_potted_on = moved into other soil on { $day }: until { $until } the ball may fall apart; wait, or lift a plug and see it hold
+# (day, days)
+gap_not_looked_at = bare roots since { $day }, and most dry out within { $days } days whatever last day was written: look at them today, fine roots moist and bark green under the nail, and write today how many live
 gap_sample_old = measured on { $day }, more than { $SAMPLE_LASTS_DAYS } days ago, and plants grow: measure a sample of { $USUAL_SAMPLE } again, or all that stand
 # (day)
 gap_came_after_sample = measured on { $day }, before others were put with them: measure a sample of { $USUAL_SAMPLE } again, or all that stand
@@ -358,6 +367,8 @@ part_done_places = { $places ->
    *[other] { $sentence }; at { $places } named places only
 }
 
+unknown_age_measured = nobody wrote down when it was sown; its measure tells as much
+unknown_age_of_nurse = nobody wrote down when it was sown: it is planted as it comes
 unknown_exposure_step_pair = the step in light is not known: read the light at the tray and in the bed
 
 source_collar = collar at least max(floor, height / 8), after Jaenicke 1999, from memory; floor: { $floor }
@@ -457,7 +468,7 @@ source_written_here = as written by this nursery
 source_rain = ours, with the rain by which Sivakumar 1988 dates the start of the rains (Agricultural and Forest Meteorology 42:295, from memory); a day without a gauge line is unknown, never dry
 source_wildlings = common practice: wildlings stand in bags in deep shade for three to four months ({ $WILDLING_DAYS } days are the least) before they are brought out
 source_plant_back = the time before planting written down with what was used against weeds; the label and local rules lead
-source_drowned = ours: { $DROWNED_MM } mm in two days is three times what the soil around a ball holds; field capacity comes two or three days after (common practice), in clay and hollows later
+source_drowned = ours: { $DROWNED_MM } mm in two days is three times what the soil around a ball holds; field capacity comes two or three days after (common practice), on sand in a day, on clay in { $CLAY_DRAINS_DAYS }, and with each further { $DAY_MORE_MM } mm a day later; hollows stay wet longer
 source_usual_rains = no gauge was read for { $NO_GAUGE_DAYS } days: the season's usual rains (ours, common practice)
 source_light_to_come = ours: needs a model of the nurse plants' light, which is still to come
 source_positions = common practice: positions of the bed's grid, both edges counted, less blocked spots and living plants

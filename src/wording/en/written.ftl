@@ -64,6 +64,8 @@ remark_more_than_seed = { $tray }: { $counted } seedlings, but its seed can have
 # (tray, counted, sown)
 remark_before_emergence = { $tray }: { $counted } seedlings, but it was sown on { $sown }: are those the seeds?
 remark_first_days = The first come up about { $days } days after sowing.
+# (lot, day, cut)
+remark_seed_past = take care: the seed of { $lot } is past its stated life since { $day }. { $cut }
 # (lot, why)
 remark_seed_dead = take care: the seed of { $lot } is { $why }
 # (tray, bed, why)

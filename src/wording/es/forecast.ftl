@@ -10,6 +10,7 @@ because_before_day = antes del { $day } no se puede decir nada
 because_not_counted = nadie ha contado desde que algo podía haber nacido: cuéntela
 because_up = { $emerged } nacidas el { $day }, para entonces debían ser cerca de { $due } y en total se esperaban { $expected }
 because_will_be = { $seedlings } hasta el { $day }, el último día de la especie
+because_over = el último día de la especie fue el { $day }, y nadie contó desde entonces: cuente primero
 because_quiet = nada nuevo en { $days } d, bastan { $needed } d
 because_little = { $seedlings } por nacer
 because_several = { $sowings ->
@@ -47,6 +48,7 @@ stock_line = { $plants } con tamaño para salir
 stock_about = { $plants } con tamaño para salir, hacia { $month } (entre el { $low } y el { $high })
 stock_on = { $plants } con tamaño para salir, { $day }
 stock_not_dated = { $plants } con tamaño para salir; cuándo nadie lo sabe, falta la edad
+stock_waits = { $plants } con tamaño para salir; cuándo nadie lo sabe, le falta: { $what }
 learned_days = días hasta salir al campo
 learned_germination = germinación
 learned_survival = viven hasta salir del vivero
@@ -73,7 +75,7 @@ coming_month = { $month } { $year }: { $plants } ({ $trays ->
     [one] { $trays } bandeja
    *[other] { $trays } bandejas
 })
-stock_coming_undated = edad sin saber: { $plants } ({ $trays ->
+stock_coming_undated = sin día conocido: { $plants } ({ $trays ->
     [one] { $trays } bandeja
    *[other] { $trays } bandejas
 })

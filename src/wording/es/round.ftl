@@ -21,6 +21,7 @@ task_treatment_over = Mirar otra vez
 task_sick = Plantas enfermas
 task_test_lot = Probar la semilla
 task_sow_lot = Sembrar la semilla
+task_throw_out_lot = Descartar la semilla
 task_clear = Limpiar
 task_holes = Hacer hoyos
 task_weed = Deshierbar
@@ -111,6 +112,10 @@ tasks_sow_lot = { $n ->
     [one] { $n } lote por sembrar
    *[other] { $n } lotes por sembrar
 }
+tasks_throw_out_lot = { $n ->
+    [one] { $n } lote de semilla muerta
+   *[other] { $n } lotes de semilla muerta
+}
 tasks_clear = { $n ->
     [one] { $n } parcela por limpiar
    *[other] { $n } parcelas por limpiar
@@ -197,7 +202,7 @@ round_in_container_of = { $days } d en su bolsa, que aguanta { $limit }
 round_in_container_circling = { $days } d en su bolsa, que aguanta { $limit }; raíces enrolladas: pódelas también
 round_roots_circle = las raíces están enrolladas, y en una bolsa más grande siguen igual hasta que se podan
 round_container_overdue = demasiado tiempo en su bolsa
-round_sample_fails = { $pass } de las { $of } medidas sirven; unas { $rest } ya no servirán
+round_sample_fails = { $pass } de las { $of } medidas sirven; unas { $rest } son chicas o delgadas para su edad
 round_past_last_day = a raíz desnuda, su último día fue el { $day }
 round_lanky = altas y delgadas: altura / cuello { $sturdiness }, a lo más { $limit }
 round_hardening_by = toma { $length } d, podría estar lista el { $day }
@@ -208,6 +213,11 @@ round_step_first = todavía sin pasos
 round_step_light = de { $now } a { $next } de luz
 round_step_end = al final { $end }
 round_step_place = hay lugar en { $place }
+round_step_open = ningún banco con lugar da esa luz: a cielo abierto, sin malla
+round_step_cloth = ningún banco con lugar da esa luz: a cielo abierto bajo malla de { $shade } % de sombra
+round_step_layers = ningún banco con lugar da esa luz: a cielo abierto bajo malla de { $shade } % de sombra, o bajo dos capas de { $layer } %
+round_step_then = a los { $LAST_STEP_DAYS } días o más, a { $light } de luz: { $place }
+round_step_then_cloth = a los { $LAST_STEP_DAYS } días o más, a { $light } de luz, bajo malla
 round_step_water = { $days ->
     [one] regar cada día
    *[other] regar cada { $days } días
@@ -258,10 +268,14 @@ round_life_ends = { $days ->
     [one] { $kept }, vive { $life } d: queda { $days }
    *[other] { $kept }, vive { $life } d: quedan { $days }
 }
+round_lot_past = pasó su vida indicada desde el { $day }: abra diez, siémbrela enseguida si algunas están firmes y claras por dentro, si no descártela
+round_lot_killed = muerta: el frío bajo { $celsius } °C la mata, y así estuvo desde el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, y anote que no queda nada; si no, anote una prueba
+round_lot_dead = muerta por todo lo que se sabe: su vida terminó el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, y anote que no queda nada; si no, siémbrela enseguida o anote una prueba
 round_seeds_left = quedan { $seeds }
 round_work_never = no está anotado
 round_work_old = hecho el { $day }, hace mucho
 round_for_tray = para { $tray } ({ $species }), lista el { $day }
+round_for_tray_not_before = para { $tray } ({ $species }), no lista antes del { $day }
 round_for_tray_now = para { $tray } ({ $species }), ya lista
 round_rings = { $plants ->
     [one] { $plants } planta joven, sin plateo hace { $days } d
@@ -282,6 +296,15 @@ round_not_sorted = es una estimación, nadie las midió: clasifique al cargar; l
 round_stays = { $plants ->
     [one] { $plants } no sirve
    *[other] { $plants } no sirven
+}
+stumps_care = manténgalas paradas a la sombra, húmedas y sin viento, con el extremo de abajo hacia abajo; se siembran en esa misma posición
+round_bare_left = { $left } de estas raíces desnudas no tienen lugar: embólselas hoy, con sombra densa y humedad, o regálelas; su último día es el { $day }
+round_stumps_left = { $left } de estos tocones o estacas no tienen lugar: embólselos, siémbrelos en otra parte o regálelos; su último día es el { $day }
+round_past_last_day_stump = tocones o estacas, su último día fue el { $day }: raspe la corteza y descarte lo seco
+round_stumps_near = tocones o estacas, ninguna parcela los recibe; { $days ->
+    [0] hoy es el último día
+    [one] queda { $days } día
+   *[other] quedan { $days } días
 }
 bare_roots_care = tenga las raíces enterradas o en sacos mojados, a la sombra, nunca al sol ni al viento; báñelas en barro antes de plantar
 round_bag_at_once = a raíz desnuda, y así no viven: embólselas enseguida, sombra densa y humedad, y déjelas ir cuando un pilón aguante
@@ -327,6 +350,7 @@ until_overdue_planted = atrasada desde el { $day }, cuando se plantaron las jóv
 until_not_known = no se sabe el último día
 lose_rain = la lluvia de hoy queda sin saberse
 lose_bench = ocupa la mesa para nada
+lose_sowing = alguien puede sembrarla para nada
 lose_room = gasta lugar y agua para nada
 lose_no_place = hoy no se pierde nada
 lose_little = se pierde menos de una planta

@@ -57,6 +57,7 @@ remark_half_gone = { $tray }: se pierden { $gone } de { $stood } plantas: ¿es a
 remark_more_than_seed = { $tray }: { $counted } plantas, pero su semilla pudo dar { $most }: ¿está bien el número, o faltó anotar una siembra?
 remark_before_emergence = { $tray }: { $counted } plantas, pero se sembró el { $sown }: ¿no serán las semillas?
 remark_first_days = Las primeras nacen cerca de { $days } días después de la siembra.
+remark_seed_past = cuidado: la semilla de { $lot } pasó su vida indicada el { $day }. { $cut }
 remark_seed_dead = cuidado: la semilla de { $lot } está { $why }
 remark_not_ready = cuidado: { $tray } no estaba lista para salir a { $bed }: { $why }
 remark_given_unfit = cuidado: todavía no se entregan plantas de { $tray }: { $why }

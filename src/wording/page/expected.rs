@@ -9,6 +9,8 @@ use crate::reckon::forecast::{ForecastBasis, Judgement, Outlook, TrayForecast, T
 use crate::reckon::growth::{Coming, TrayGrowth};
 use crate::reckon::lots::{HALF_SHARE, LotOutlook, OLD_SHARE, TEST_SEEDS};
 use crate::reckon::picture::Picture;
+use crate::reckon::round::is_asked_about;
+use crate::reckon::seed::SeedLife;
 use crate::reckon::sowing::SowingPlan;
 use crate::reckon::stock::LotStory;
 use crate::wording::Wording;
@@ -26,9 +28,12 @@ impl Wording {
         worth: &[WorthLooking],
     ) -> Vec<Labelled> {
         let mut lines = Vec::new();
-        let seed_stands = picture.trays.get(tray).is_some_and(|tray| tray.seed > 0);
-        if let Some(told) = outlook.trays.get(tray) {
-            let reasons = self.forecast_reasons(told).join("; ");
+        let known = picture.trays.get(tray);
+        let seed_stands = known.is_some_and(|tray| tray.seed > 0);
+        // What came up long ago is not waited for.
+        let asked = known.is_some_and(|tray| is_asked_about(&tray.story, picture.day) && !tray.ready);
+        if let Some(told) = outlook.trays.get(tray).filter(|_| asked) {
+            let reasons = self.forecast_reasons(told, picture.day).join("; ");
             lines.push((self.label_sowing(), format!("{}: {reasons}", self.judgement_name(told.judgement))));
             if seed_stands {
                 lines.push((self.label_in_the_end(), self.in_the_end_words(told)));
@@ -152,17 +157,20 @@ impl Wording {
         let left = match lot.seeds_left {
             None => self.lot_left_unknown(),
             Some(0) => self.lot_none_left(),
-            Some(left) if lot.counted => self.seeds(left),
-            Some(left) => self.lot_left_about(self.seeds(left)),
+            Some(left) => self.seeds_left(left, lot.counted),
         };
         let mut lines = vec![(self.lot_label_left(), left)];
         let kept = self.lot_kept_words(lot, day);
         lines.extend(Some((self.lot_label_kept(), kept)).filter(|(_, kept)| !kept.is_empty()));
         lines.push((self.lot_label_life(), self.lot_life(&outlook.life, day)));
         lines.push((self.lot_label_alive(), self.lot_expected(&outlook.viability)));
+        let unsaid = outlook.life.as_ref().is_ok_and(SeedLife::keeping_unknown);
         if let Ok(told) = &outlook.viability {
-            lines.push((self.lot_label_old(), self.lot_falls(told, told.to_old, OLD_SHARE)));
-            lines.push((self.lot_label_half(), self.lot_falls(told, told.to_half, HALF_SHARE)));
+            // Where anything may be, no day is told.
+            if !unsaid {
+                lines.push((self.lot_label_old(), self.lot_falls(told, told.to_old, OLD_SHARE)));
+                lines.push((self.lot_label_half(), self.lot_falls(told, told.to_half, HALF_SHARE)));
+            }
             lines.push((self.lot_label_reckoned(), self.lot_reckoned(told)));
         }
         lines.extend(self.lot_source(outlook).map(|source| (self.label_source(), source)));

@@ -93,6 +93,8 @@ impl Wording {
                 // No mean of plants held beside a ruler is nearer than half a centimetre.
                 let within = self.growth_figure(GrowthOf::Height, within.max(0.5));
                 match known.more {
+                    // Where the mean is clear of what is needed, more of them tell nothing.
+                    _ if !known.undecided => self.growth_sample(known.plants, day, within),
                     0 => self.growth_sample(known.plants, day, within),
                     more => self.growth_sample_more(known.plants, day, within, more),
                 }

@@ -8,7 +8,7 @@ use crate::reckon::seed::SeedLife;
 use crate::science::sampling::Differ;
 use crate::science::storage::SPREAD_SHARE;
 use crate::wording::Wording;
-use crate::wording::number::rounded_days;
+use crate::wording::number::{rounded, rounded_days};
 
 impl Wording {
     /// What is said of a lot first, and whether it is good.
@@ -23,6 +23,8 @@ impl Wording {
         let lives = told.filter(|told| told.today.likely > 0.005).map(|told| self.percent(told.today.likely));
         match (lives, life.filter(|life| life.is_ending(day) && !by_equation)) {
             _ if outlook.is_dead(day) => (false, self.lot_verdict_dead(self.cut_some_open())),
+            // What may have been kept well or badly is cut open, whatever is likely.
+            _ if past && life.is_some_and(SeedLife::keeping_unknown) => (false, self.lot_verdict_over(outlook)),
             (Some(share), Some(life)) => (true, self.lot_verdict_ending(self.day(life.last_day()), share)),
             (Some(share), None) => (!past, self.lot_verdict_good(share)),
             (None, _) if told.is_none() && !past => (false, self.lot_verdict_unknown()),
@@ -37,6 +39,19 @@ impl Wording {
         }
     }
 
+    /// Seeds left of a lot: as counted, else about as many as its weight makes.
+    pub(crate) fn seeds_left(&self, left: u32, counted: bool) -> String {
+        if counted || left == 0 {
+            return self.seeds(left);
+        }
+        self.lot_left_about(self.seeds(rounded(f64::from(left)) as u32))
+    }
+
+    /// A number of seeds that rests on a weight.
+    pub(crate) fn seeds_of_weight(&self, seeds: u32) -> String {
+        self.seed_about(rounded(f64::from(seeds)) as i64)
+    }
+
     /// How long a lot lives, the way it is kept.
     pub(crate) fn lot_life(&self, life: &Result<SeedLife, NoLife>, day: Day) -> String {
         let life = match life {
@@ -48,6 +63,9 @@ impl Wording {
         let (from, last) = (self.day(life.from), self.day(life.last_day()));
         if let Some(below) = life.killed_below_c {
             return self.lot_life_killed(from, self.number(below, 1));
+        }
+        if life.keeping_unknown() {
+            return self.lot_life_unsaid(life.days, life.longest_days, from);
         }
         match (life.days_left(day), life.from_collection) {
             (left @ 0.., false) => self.lot_life_left(life.days, from, left, last),
@@ -74,7 +92,12 @@ impl Wording {
             StartFrom::Arrival => self.lot_from_arrival(began_likely, day),
             StartFrom::Handbook => self.lot_from_handbook(began_likely, day),
         };
-        let today = if low == high { self.lot_alive_about(likely) } else { self.lot_alive(likely, low, high) };
+        let unsaid = matches!(told.by, Way::Life { life_days, longest_days, .. } if longest_days > life_days);
+        let today = match (low == high || told.today.high < 0.005, unsaid) {
+            (true, _) => self.lot_alive_about(likely),
+            (false, true) => self.lot_alive_unsaid(low, high),
+            (false, false) => self.lot_alive(likely, low, high),
+        };
         format!("{today}, {from}")
     }
 
@@ -97,7 +120,7 @@ impl Wording {
                 if within_limits { said } else { format!("{said}; {}", self.lot_by_equation_outside()) }
             }
             Way::Killed => self.lot_by_cold(),
-            Way::Life { life_days, store_unknown } => {
+            Way::Life { life_days, store_unknown, .. } => {
                 let said = self.lot_by_life(life_days, self.percent(SPREAD_SHARE));
                 if store_unknown { format!("{said}; {}", self.lot_by_life_store()) } else { said }
             }

@@ -36,7 +36,7 @@ impl Wording {
                 self.round_emergence_over(near(last_day), *emerged, *sown)
             }
             RoundReason::SowAgainAsked { told, again } => {
-                let reasons = self.forecast_reasons(told).join("; ");
+                let reasons = self.forecast_reasons(told, on.day).join("; ");
                 self.round_sow_again(
                     format!("{}: {reasons}", self.judgement_name(told.judgement)),
                     self.sow_again_words(again),
@@ -53,10 +53,12 @@ impl Wording {
             RoundReason::LankySoon { sturdiness, limit, on: day } => {
                 self.round_lanky_soon(self.decimal(*sturdiness, 1), self.number(*limit, 1), near(day))
             }
-            RoundReason::PastLastDay { until } => self.round_past_last_day(near(until)),
-            RoundReason::LastDayNear { days_left, written: true, .. } => self.round_bare_near(*days_left),
-            RoundReason::LastDayNear { until, .. } => self.round_bare_taken(near(until)),
-            RoundReason::BagAtOnce => self.round_bag_at_once(),
+            RoundReason::PastLastDay { .. }
+            | RoundReason::BareNotLookedAt { .. }
+            | RoundReason::BareLeft { .. }
+            | RoundReason::LastDayNear { .. }
+            | RoundReason::BagAtOnce
+            | RoundReason::BagWildlings => self.bare_reason(why, on),
             RoundReason::BagEnds { ends, rains_from } => self.round_bag_ends(near(ends), near(rains_from)),
             RoundReason::HardeningNotBegun { could_be_ready, length_days, too_late, step } => {
                 let begins = match could_be_ready {
@@ -88,9 +90,11 @@ impl Wording {
                 (false, true) => self.round_label_planting(with, near(day)),
             },
             RoundReason::TreatmentOver { with, over_on } => self.round_treated(with, near(over_on)),
-            RoundReason::LotUntested { .. } | RoundReason::ReplicatesApart { .. } | RoundReason::LifeEnds { .. } => {
-                self.seed_reason(why)
-            }
+            RoundReason::LotUntested { .. }
+            | RoundReason::ReplicatesApart { .. }
+            | RoundReason::LotPast { .. }
+            | RoundReason::LotDead { .. }
+            | RoundReason::LifeEnds { .. } => self.seed_reason(why, on),
             RoundReason::WorkMissing { .. }
             | RoundReason::RingWeeding { .. }
             | RoundReason::NursesNotCounted { .. }
@@ -123,6 +127,29 @@ impl Wording {
             return format!("{seen}{}", counted.unwrap_or_default());
         }
         self.round_count_never()
+    }
+
+    fn bare_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
+        let near = |day: &Day| self.day_beside(*day, on.day);
+        if let RoundReason::PastLastDay { until, stump } = why {
+            let day = near(until);
+            return if *stump { self.round_past_last_day_stump(day) } else { self.round_past_last_day(day) };
+        }
+        if let RoundReason::BareNotLookedAt { came, keep_days } = why {
+            return self.gap_not_looked_at(near(came), *keep_days);
+        }
+        if let RoundReason::BareLeft { left, until, stump } = why {
+            let (left, day) = (*left, near(until));
+            return if *stump { self.round_stumps_left(left, day) } else { self.round_bare_left(left, day) };
+        }
+        if let RoundReason::LastDayNear { until, days_left, written, stump } = why {
+            return match (*written, *stump) {
+                (true, true) => self.round_stumps_near(*days_left),
+                (true, false) => self.round_bare_near(*days_left),
+                (false, _) => self.round_bare_taken(near(until)),
+            };
+        }
+        if *why == RoundReason::BagWildlings { self.bare_roots_wildling() } else { self.round_bag_at_once() }
     }
 
     fn growth_reason(&self, why: &RoundReason) -> String {
@@ -194,30 +221,60 @@ impl Wording {
         }
     }
 
-    /// What came before, and the step to take.
+    /// What came before, and the steps to take.
     fn with_step(&self, before: String, step: &NextStep) -> String {
-        let light = step.light_now.zip(step.light_next).map(|(now, next)| {
-            let same = step.light_in_the_end.is_none_or(|end| (end - next).abs() < 0.005);
+        let light = step.light_now.zip(step.next.as_ref()).map(|(now, next)| {
+            let same = step.light_in_the_end.is_none_or(|end| (end - next.light).abs() < 0.025);
             let end = step.light_in_the_end.filter(|_| !same).map(|end| self.round_step_end(self.percent(end)));
-            let light = self.round_step_light(self.percent(now), self.percent(next));
+            let light = self.round_step_light(self.percent(now), self.percent(next.light));
             [Some(light), end].into_iter().flatten().collect::<Vec<_>>().join(", ")
         });
-        let place = step.place.as_ref().map(|place| self.round_step_place(place));
+        let place = step.next.as_ref().map(|next| match &next.place {
+            Some(place) => self.round_step_place(place),
+            None => self.cloth_words(next.light),
+        });
+        let then = step.then.as_ref().map(|then| match &then.place {
+            Some(place) => self.round_step_then(self.percent(then.light), place),
+            None => self.round_step_then_cloth(self.percent(then.light)),
+        });
         let water = step.water_every_days.map(|days| self.round_step_water(days));
-        [Some(before), light, place, water].into_iter().flatten().collect::<Vec<_>>().join("; ")
+        [Some(before), light, place, then, water].into_iter().flatten().collect::<Vec<_>>().join("; ")
     }
 
-    fn seed_reason(&self, why: &RoundReason) -> String {
-        if let RoundReason::LotUntested { days, tested_before, seeds_left } = why {
-            let seeds = self.seeds(*seeds_left);
+    /// How a light is made that no bench gives: a cloth, or two layers of a thinner one that let no more through.
+    fn cloth_words(&self, light: f64) -> String {
+        let shade = ((1.0 - light) * 100.0).round().clamp(0.0, 100.0) as i64;
+        let layer = ((1.0 - light.max(0.0).sqrt()) * 20.0 - 1e-9).ceil().clamp(0.0, 20.0) as i64 * 5;
+        match shade {
+            0 => self.round_step_open(),
+            ..15 => self.round_step_cloth(shade),
+            _ => self.round_step_layers(shade, layer),
+        }
+    }
+
+    fn seed_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
+        if let RoundReason::LotDead { since, killed_below_c } = why {
+            let day = self.day_beside(*since, on.day);
+            return match killed_below_c {
+                Some(below) => self.round_lot_killed(day, self.number(*below, 1)),
+                None => self.round_lot_dead(day),
+            };
+        }
+        if let RoundReason::LotPast { since, seeds_left, counted } = why {
+            let past = self.round_lot_past(self.day_beside(*since, on.day));
+            let left = seeds_left.map(|seeds| format!("; {}", self.round_seeds_left(self.seeds_left(seeds, *counted))));
+            return format!("{past}{}", left.unwrap_or_default());
+        }
+        if let RoundReason::LotUntested { days, tested_before, seeds_left, counted } = why {
+            let seeds = self.seeds_left(*seeds_left, *counted);
             return if *tested_before { self.round_tested(seeds, *days) } else { self.round_untested(seeds, *days) };
         }
         if let RoundReason::ReplicatesApart { days } = why {
             return self.round_replicates_apart(*days);
         }
-        if let RoundReason::LifeEnds { days_left, life_days, kept, seeds_left, .. } = why {
+        if let RoundReason::LifeEnds { days_left, life_days, kept, seeds_left, counted, .. } = why {
             let ends = self.round_life_ends(self.kept_name(*kept), *life_days, *days_left);
-            let left = seeds_left.map(|seeds| format!("; {}", self.round_seeds_left(self.seeds(seeds))));
+            let left = seeds_left.map(|seeds| format!("; {}", self.round_seeds_left(self.seeds_left(seeds, *counted))));
             return format!("{ends}{}", left.unwrap_or_default());
         }
         String::new()
@@ -263,6 +320,8 @@ impl Wording {
         let species = self.species_of(&tray.species, on.species);
         let first = if tray.goes_today {
             self.round_for_tray_today(&tray.tray, species)
+        } else if !tray.is_sure {
+            self.round_for_tray_not_before(&tray.tray, species, self.day_beside(tray.ready_from, on.day))
         } else if tray.ready_from <= on.day {
             self.round_for_tray_now(&tray.tray, species)
         } else {

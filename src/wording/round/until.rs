@@ -93,6 +93,7 @@ impl Wording {
             (Task::Gauge, _) => self.lose_rain(),
             (Task::StopWaiting, _) => self.lose_bench(),
             (Task::Cull, _) => self.lose_room(),
+            (Task::ThrowOutLot, _) => self.lose_sowing(),
             (Task::GoOut, _) => self.lose_no_place(),
             (_, Stake::Knowledge) => self.lose_reading(),
             (_, Stake::Seedlings | Stake::Seed | Stake::Planted | Stake::Planting) => self.lose_little(),

@@ -61,6 +61,7 @@ impl Wording {
                 self.gap_gauge_partly(*days_read, *of_days, self.number(*mm, 1))
             }
             Gap::LightSince { since, until } => self.gap_light_since(self.day(*since), self.day(*until)),
+            Gap::NotLookedAt { came, keep_days } => self.gap_not_looked_at(self.day(*came), *keep_days),
             Gap::HeightOnArrival { cm, on } => self.gap_height_on_arrival(self.number(*cm, 0), self.day(*on)),
             Gap::SampleOld { on } => self.gap_sample_old(self.day(*on)),
             Gap::CameAfterSample { on } => self.gap_came_after_sample(self.day(*on)),
@@ -134,6 +135,7 @@ mod tests {
             Gap::NoMostDays(own),
             Gap::ReadDry,
             Gap::SampleOld { on: Day::from_number(20_000) },
+            Gap::NotLookedAt { came: Day::from_number(20_000), keep_days: 2 },
             Gap::CameAfterSample { on: Day::from_number(20_000) },
             Gap::RodTooHard { mpa: 13.7, depth_cm: Some(35.0), rod_mm: 8.0 },
             Gap::RodTooHard { mpa: 13.7, depth_cm: None, rod_mm: 8.0 },

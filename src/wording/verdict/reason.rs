@@ -3,10 +3,11 @@
 use super::measure::limits_of;
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
+use crate::reckon::bed::soil::rests_on_a_hole;
 use crate::reckon::picture::quantity::{
     AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
-    LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightStep, LivesBare, NotSo, PlantsAtLeast, Positions,
-    RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
+    KeepsUntil, LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightStep, LivesBare, NotSo, PlantsAtLeast,
+    Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Criterion, Question};
@@ -35,7 +36,7 @@ impl Wording {
             Some(found) => self.in_part(found, criterion),
             None => match criterion.gap() {
                 Some(gap) => self.gap_words(gap),
-                None => self.reason_unknown(criterion.rule(), about),
+                None => self.reason_unknown(criterion, about),
             },
         }
     }
@@ -192,12 +193,15 @@ impl Wording {
         if met { self.load_met(plants) } else { self.load_unmet(plants, needed.0) }
     }
 
-    fn good_until_reason(&self, found: &Found<Until, Day>, warns: bool) -> String {
-        let last = self.day(found.needed.0);
-        match (found.met, warns) {
-            (true, true) => self.good_until_long(last, self.bare_roots_care()),
-            (true, false) => self.good_until_met(last, self.bare_roots_care()),
-            (false, _) => self.good_until_unmet(last),
+    fn good_until_reason(&self, found: &Found<KeepsUntil, Day>, warns: bool) -> String {
+        let KeepsUntil { last, stump } = found.needed;
+        let last = self.day(last);
+        match (found.met, warns, stump) {
+            (true, true, _) => self.good_until_long(last, self.bare_roots_care()),
+            (true, false, true) => self.good_until_met(last, self.stumps_care()),
+            (true, false, false) => self.good_until_met(last, self.bare_roots_care()),
+            (false, _, true) => self.good_until_unmet_stump(last),
+            (false, _, false) => self.good_until_unmet(last),
         }
     }
 
@@ -267,7 +271,7 @@ impl Wording {
     }
 
     fn step_reason(&self, found: &Found<RatioAtMost, LightStep>, warns: bool, about: About) -> String {
-        let LightStep { from, to, burns } = found.known;
+        let LightStep { from, to, burns, .. } = found.known;
         let Some((now, since)) = burns else { return self.step_alone(found, warns, about) };
         let ratio = to / from;
         let fits = ratio <= found.needed.0 + 1e-9;
@@ -284,6 +288,9 @@ impl Wording {
             return no_brighter;
         }
         let ratio = self.decimal_beside(to / from, &limits_of(Some(&found.needed.into())), 1);
+        if let Some(until) = found.known.rests_until.filter(|_| !met || warns) {
+            return self.step_after_rest(stood, goes, ratio, self.day(until));
+        }
         match (met, warns, alone) {
             (true, false, false) => self.step_met(stood, goes),
             (true, false, true) => self.step_met_tray(stood, goes),
@@ -351,6 +358,7 @@ impl Wording {
             Wet::Drowned { mm, on } => {
                 self.water_drowned(self.number(mm, 0), self.day(on), self.day(drained.unwrap_or(on)))
             }
+            Wet::Drained { mm, on } => self.water_drained(self.number(mm, 0), self.day(on)),
             Wet::UsualRains => self.water_usual(),
             Wet::Rain { mm, days } => {
                 let fallen = self.number_beside(mm, &[needed.mm], 1);
@@ -407,6 +415,13 @@ impl Wording {
     fn soil_reason(&self, found: &Found<ResistanceAtMost, Ground>, blocks: bool) -> String {
         let &Found { needed: ResistanceAtMost { mpa: most, depth_cm: needed_cm, .. }, known, met, .. } = found;
         let hard = match known {
+            Ground::Read { depth_cm: Some(depth_cm), hole: Hole::Taken(hole_cm), .. }
+            | Ground::AtHole { depth_cm, hole: Hole::Taken(hole_cm), .. }
+                if met && rests_on_a_hole(known, needed_cm) =>
+            {
+                let cm = |cm: f64| self.number(cm, 0);
+                return self.soil_beneath_if(cm(depth_cm), cm(hole_cm), cm(needed_cm));
+            }
             Ground::Read { mpa, .. } if met => return self.soil_met(self.number_beside(mpa, &[most], 1)),
             Ground::RodStopped { depth_cm, .. } | Ground::AtHole { depth_cm, .. } if met => {
                 return self.soil_rod_met(self.number(depth_cm, 0));

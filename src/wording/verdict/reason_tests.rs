@@ -31,9 +31,9 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let age = DaysOfSpecies { least: 210, usual: Some(300), most: Some(420) };
     let band = LightBand { least: 0.3, most: 0.5 };
     let leaves = LeavesAtLeast { count: 4.0, pairs: true };
-    let ground = |mpa| Ground::Read { mpa, depth_cm: None };
+    let ground = |mpa| Ground::Read { mpa, depth_cm: None, hole: Hole::Beside };
     let rain = |mm| Wet::Rain { mm, days: 3 };
-    let step = |to| LightStep { from: 0.3, to, burns: None };
+    let step = |to| LightStep { from: 0.3, to, burns: None, rests_until: None };
     let why = || Some("promised".to_string());
     let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false });
     let read = |share| LightRead { share, apart: None };
@@ -78,7 +78,12 @@ fn every_question() -> Vec<[Criterion; 3]> {
         in_every_state(Question::BareRoots, LivesBare::Yes, LivesBare::Yes, LivesBare::No),
         in_every_state(Question::Living, PlantsAtLeast(1), Range::exact(9.0), Range::exact(0.0)),
         in_every_state(Question::Load, PlantsAtLeast(5), Range::exact(9.0), Range::exact(2.0)),
-        in_every_state(Question::GoodUntil, Until(on("2026-04-01")), on("2026-03-01"), on("2026-05-01")),
+        in_every_state(
+            Question::GoodUntil,
+            KeepsUntil { last: on("2026-04-01"), stump: false },
+            on("2026-03-01"),
+            on("2026-05-01"),
+        ),
         in_every_state(Question::LightNow, band, read(0.4), read(0.9)),
         in_every_state(Question::LightComing, band, Light(0.4), Light(0.9)),
         in_every_state(
@@ -118,7 +123,7 @@ fn every_rule_says_something_of_its_own_in_every_state() {
 #[test]
 fn a_grower_hears_what_is_short_and_what_to_do() {
     let en = Wording::new(Lang::En);
-    let step = |from, to| LightStep { from, to, burns: None };
+    let step = |from, to| LightStep { from, to, burns: None, rests_until: None };
     let age = DaysOfSpecies { least: 210, usual: None, most: None };
     let cases = [
         (judged(Question::DaysSinceSowing, age, 193, false), "193 days old, 17 short of 210"),
@@ -169,7 +174,12 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
 #[test]
 fn the_same_is_said_in_spanish_as_in_the_field() {
     let es = Wording::new(Lang::Es);
-    let step = judged(Question::ExposureStep, RatioAtMost(1.6), LightStep { from: 0.3, to: 0.6, burns: None }, false);
+    let step = judged(
+        Question::ExposureStep,
+        RatioAtMost(1.6),
+        LightStep { from: 0.3, to: 0.6, burns: None, rests_until: None },
+        false,
+    );
     assert_eq!(
         es.reason(&step, About::Pair),
         "estaba con 30 % de luz, esta parcela tiene 60 %: 2.0 veces la luz, sáquela antes en 2 pasos"
@@ -183,8 +193,12 @@ fn a_dry_reading_says_to_read_again_and_a_warning_is_said_as_one() {
     let en = Wording::new(Lang::En);
     let dry = Criterion::lacking(Question::Soil, None, Some(Gap::ReadDry), true, "");
     assert!(en.reason(&dry, About::Bed).contains("two days after a soaking"));
-    let mut near =
-        judged(Question::ExposureStep, RatioAtMost(1.6), LightStep { from: 0.5, to: 0.7, burns: None }, true);
+    let mut near = judged(
+        Question::ExposureStep,
+        RatioAtMost(1.6),
+        LightStep { from: 0.5, to: 0.7, burns: None, rests_until: None },
+        true,
+    );
     near.warns = true;
     assert!(en.reason(&near, About::Pair).contains("watch for scorched leaves"));
 }

@@ -16,7 +16,7 @@ use crate::reckon::stock::LotStory;
 pub(crate) fn left_words(lot: &LotStory, cx: &ScreenContext<'_>) -> String {
     match lot.seeds_left {
         Some(left) if lot.counted || left == 0 => left.to_string(),
-        Some(left) => cx.wording.seed_about(i64::from(left)),
+        Some(left) => cx.wording.seeds_of_weight(left),
         None => cx.wording.seed_left_unknown(),
     }
 }

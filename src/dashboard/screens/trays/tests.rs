@@ -418,9 +418,10 @@ fn a_sowing_says_what_is_to_come_of_it_first_and_y_how_that_is_reckoned() {
         let at = |heading: String| text.find(&heading).unwrap();
         assert!(at(wording.trays_expected()) < at(wording.trays_reasons()), "{text}");
         let source = wording.forecast_source();
-        stage.keys("y");
+        // How it is reckoned comes last, where all is asked for.
+        stage.keys("ya");
         let mut all = String::new();
-        for _ in 0..12 {
+        for _ in 0..24 {
             all.push_str(&stage.frame());
             stage.keys(".");
         }

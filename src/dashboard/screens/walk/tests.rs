@@ -387,7 +387,7 @@ fn the_water_of_a_step_is_asked_for_with_its_light() {
     let round = &stage.model.book.round;
     let both = round.stops.iter().chain(&round.can_wait).find(|stop| match &stop.why {
         RoundReason::StepDue { step, .. } | RoundReason::HardeningNotBegun { step, .. } => {
-            step.light_next.is_some() && step.water_every_days.is_some()
+            step.next.is_some() && step.water_every_days.is_some()
         }
         _ => false,
     });

@@ -36,8 +36,8 @@ pub(crate) fn beside(kind: &str, stop: &Stop, cx: &ScreenContext<'_>) -> FormFor
     let step = next_step(stop);
     match kind {
         "shade_set" => {
-            if let Some(light) = step.and_then(|step| step.light_next) {
-                form = form.with("shade_pct", shade_pct(light));
+            if let Some(next) = step.and_then(|step| step.next.as_ref()) {
+                form = form.with("shade_pct", shade_pct(next.light));
             }
         }
         "watering_set" => {

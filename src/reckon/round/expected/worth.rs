@@ -56,6 +56,7 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
         | Task::Sick
         | Task::ReadLabel
         | Task::SowLot
+        | Task::ThrowOutLot
         | Task::Clear
         | Task::Holes
         | Task::Weed

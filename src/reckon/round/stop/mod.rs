@@ -58,6 +58,8 @@ words! {
         TestLot: "test_lot", "probar lote";
         /// Sow seed before it dies.
         SowLot: "sow_lot", "sembrar lote";
+        /// Throw out seed that is dead by all that is known.
+        ThrowOutLot: "throw_out_lot", "descartar lote";
         /// Clear a bed.
         Clear: "clear", "limpiar";
         /// Dig holes.
@@ -166,6 +168,8 @@ pub struct ForTray {
     pub species: SpeciesKey,
     /// The day it is, or is expected to be, ready.
     pub ready_from: Day,
+    /// Whether all that it waits for ends by then; else it is not ready before.
+    pub is_sure: bool,
     /// Whether it goes out to this bed today.
     pub goes_today: bool,
     /// Other trays that come for the bed too.
@@ -262,6 +266,24 @@ pub enum RoundReason {
     PastLastDay {
         /// The last day.
         until: Day,
+        /// Whether they are stumps or stakes.
+        stump: bool,
+    },
+    /// Bare roots that lie longer than they usually keep, though their last day was written later.
+    BareNotLookedAt {
+        /// The day they came.
+        came: Day,
+        /// Days they usually keep.
+        keep_days: i32,
+    },
+    /// Bare roots that find no place when the others go.
+    BareLeft {
+        /// How many.
+        left: u32,
+        /// Their last day.
+        until: Day,
+        /// Whether they are stumps or stakes.
+        stump: bool,
     },
     /// Tall and thin.
     Lanky {
@@ -377,6 +399,24 @@ pub enum RoundReason {
         tested_before: bool,
         /// Seeds left by the books.
         seeds_left: u32,
+        /// Whether they were counted; else about as many as their weight makes.
+        counted: bool,
+    },
+    /// Seed past its stated life, of which some may live, and for which no test is worth its days.
+    LotPast {
+        /// The last day of that life.
+        since: Day,
+        /// Seeds left by the books; none where not known.
+        seeds_left: Option<u32>,
+        /// Whether they were counted; else about as many as their weight makes.
+        counted: bool,
+    },
+    /// Seed that is dead by all that is known of it, and not thrown out.
+    LotDead {
+        /// The last day of its stated life, or the day on which cold killed it.
+        since: Day,
+        /// Below so many degrees, where cold killed it.
+        killed_below_c: Option<f64>,
     },
     /// The replicates of the last test are further apart than chance explains.
     ReplicatesApart {
@@ -395,6 +435,8 @@ pub enum RoundReason {
         kept: Kept,
         /// Seeds left by the books; none where not known.
         seeds_left: Option<u32>,
+        /// Whether they were counted; else about as many as their weight makes.
+        counted: bool,
     },
     /// Ground work not done, or done too long ago, where a tray is coming.
     WorkMissing {
@@ -465,9 +507,13 @@ pub enum RoundReason {
         days_left: i32,
         /// Whether somebody wrote that day.
         written: bool,
+        /// Whether they are stumps or stakes.
+        stump: bool,
     },
     /// Bare roots that do not live so.
     BagAtOnce,
+    /// Wildlings with torn roots.
+    BagWildlings,
     /// A container that ends before the next rains in which its plants could go.
     BagEnds {
         /// Its last day.
@@ -500,14 +546,23 @@ pub struct TooLate {
 pub struct NextStep {
     /// Light of the tray now, a share of the open light.
     pub light_now: Option<f64>,
-    /// Light to bring it to with this step.
-    pub light_next: Option<f64>,
     /// Light of the bed, or the nearest end of the species' band, in the end.
     pub light_in_the_end: Option<f64>,
-    /// A place with about that light and room for the tray.
-    pub place: Option<PlaceName>,
+    /// Where this step brings it.
+    pub next: Option<ToLight>,
+    /// Where the step after it would bring it, where one is needed.
+    pub then: Option<ToLight>,
     /// Water every so many days from this step (the species' template).
     pub water_every_days: Option<u32>,
+}
+
+/// A brighter light, and the place with room that gives it; no place where cloth has to.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ToLight {
+    /// Light there, a share of the open light.
+    pub light: f64,
+    /// The place.
+    pub place: Option<PlaceName>,
 }
 
 /// A waiting time that ended a short while ago.

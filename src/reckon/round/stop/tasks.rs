@@ -43,7 +43,7 @@ enum Written {
 }
 
 /// Every task, in the order of [`Task`].
-pub const TASKS: [TaskFacts; 30] = [
+pub const TASKS: [TaskFacts; 31] = [
     TaskFacts::of(Task::Gauge, "weather", None, Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Some(Caution::Planting), Written::Tray(|story| story.accounts.planted)),
     TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled))
@@ -85,6 +85,13 @@ pub const TASKS: [TaskFacts; 30] = [
     TaskFacts::of(Task::Sick, "pest_seen", Some(Caution::Hygiene), Written::Sick).or_by(&["culled", "treated"]),
     TaskFacts::of(Task::TestLot, "lot_tested", Some(Caution::SeedTest), Written::Lot(|lot| many(lot.tests.len()))),
     TaskFacts::of(Task::SowLot, "sown", Some(Caution::Sowing), Written::Lot(|lot| u64::from(lot.sown))),
+    TaskFacts::of(
+        Task::ThrowOutLot,
+        "lot_counted",
+        Some(Caution::Sowing),
+        Written::Lot(|lot| u64::from(lot.seeds_left == Some(0)) + many(lot.tests.len())),
+    )
+    .or_by(&["lot_tested", "sown"]),
     TaskFacts::on_ground(Task::Clear, GroundTask::Cleared),
     TaskFacts::on_ground(Task::Holes, GroundTask::Holes),
     TaskFacts::on_ground(Task::Weed, GroundTask::Weeded),
