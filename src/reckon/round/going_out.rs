@@ -156,7 +156,7 @@ pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
             _ => tray.standing,
         };
         // What is left over is looked at when the others are sent out.
-        let looking = if matches!(why, RoundReason::BareLeft { .. }) { 0.0 } else { minutes::LOOK };
+        let looking = if matches!(why, RoundReason::BareLeft { .. }) { minutes::LEFT_OVER } else { minutes::LOOK };
         let worked = if stays == 0 { tray.standing } else { stays };
         let mut stop = walk
             .tray_stop(tray, task, why)

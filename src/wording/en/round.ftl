@@ -177,9 +177,15 @@ round_not_sorted = a guess, nobody measured them: sort while you load, what is s
 round_stays = { $plants } not good enough
 stumps_care = keep them upright in the shade, moist and out of the wind, the lower end down; plant them the same way up
 # (left, day)
-round_bare_left = { $left } of these bare roots find no place: bag them today, deep shade and moist, or give them away; their last day is { $day }
+round_bare_left = { $left ->
+    [one] { $left } of these bare roots finds no place: bag it today, deep shade and moist, or give it away; its last day is { $day }
+   *[other] { $left } of these bare roots find no place: bag them today, deep shade and moist, or give them away; their last day is { $day }
+}
 # (left, day)
-round_stumps_left = { $left } of these stumps or stakes find no place: bag them, plant them elsewhere or give them away; their last day is { $day }
+round_stumps_left = { $left ->
+    [one] { $left } of these stumps or stakes finds no place: bag it, plant it elsewhere or give it away; its last day is { $day }
+   *[other] { $left } of these stumps or stakes find no place: bag them, plant them elsewhere or give them away; their last day is { $day }
+}
 round_past_last_day_stump = stumps or stakes, their last day was { $day }: scratch the bark, throw out what is dry
 round_stumps_near = stumps or stakes, no bed takes them; { $days ->
     [0] today is the last day

@@ -298,8 +298,14 @@ round_stays = { $plants ->
    *[other] { $plants } no sirven
 }
 stumps_care = manténgalas paradas a la sombra, húmedas y sin viento, con el extremo de abajo hacia abajo; se siembran en esa misma posición
-round_bare_left = { $left } de estas raíces desnudas no tienen lugar: embólselas hoy, con sombra densa y humedad, o regálelas; su último día es el { $day }
-round_stumps_left = { $left } de estos tocones o estacas no tienen lugar: embólselos, siémbrelos en otra parte o regálelos; su último día es el { $day }
+round_bare_left = { $left ->
+    [one] { $left } de estas raíces desnudas no tiene lugar: embólsela hoy, con sombra densa y humedad, o regálela; su último día es el { $day }
+   *[other] { $left } de estas raíces desnudas no tienen lugar: embólselas hoy, con sombra densa y humedad, o regálelas; su último día es el { $day }
+}
+round_stumps_left = { $left ->
+    [one] { $left } de estos tocones o estacas no tiene lugar: embólselo, siémbrelo en otra parte o regálelo; su último día es el { $day }
+   *[other] { $left } de estos tocones o estacas no tienen lugar: embólselos, siémbrelos en otra parte o regálelos; su último día es el { $day }
+}
 round_past_last_day_stump = tocones o estacas, su último día fue el { $day }: raspe la corteza y descarte lo seco
 round_stumps_near = tocones o estacas, ninguna parcela los recibe; { $days ->
     [0] hoy es el último día
