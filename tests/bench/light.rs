@@ -49,7 +49,7 @@ fn main() {
              {suns_s:.3} s for crowns and suns",
             worked_s / cores as f64
         );
-        numpy(&bed, best_s.min(worked_s / cores as f64));
+        numpy(&bed, worked_s);
     }
 }
 
@@ -147,19 +147,19 @@ a = np.arange(n) * math.pi * (3 - math.sqrt(5))
 S = np.c_[np.sqrt(u) * np.sin(a), np.sqrt(u) * np.cos(a), np.sqrt(1 - u)]
 m = min(len(C), 60 if len(P) < 300 else 12 if len(P) < 2000 else 3)
 tau = np.zeros((len(P), n))
-begun = time.perf_counter()
+begun = time.process_time()
 for x, y, zc, rh, hh, lad in C[:m]:
     scale = np.array([rh, rh, hh]); o = (P - np.array([x, y, zc])) / scale; d = S / scale
     A = (d * d).sum(1)[None, :]; B = o @ d.T; root = B * B - A * ((o * o).sum(1)[:, None] - 1); hit = root > 0
     root = np.sqrt(np.where(hit, root, 0)); near = np.maximum(0, (-B - root) / A); far = np.maximum(0, (-B + root) / A)
     tau += np.where(hit, far - near, 0) * lad
-crowns = time.perf_counter() - begun
-begun = time.perf_counter()
+crowns = time.process_time() - begun
+begun = time.process_time()
 np.exp(-0.6 * tau).mean(1)
-print((crowns * len(C) / m + time.perf_counter() - begun), m, np.__version__)
+print((crowns * len(C) / m + time.process_time() - begun), m, np.__version__)
 ";
 
-fn numpy(bed: &Bed, ours_s: f64) {
+fn numpy(bed: &Bed, worked_s: f64) {
     use std::io::Write;
     let python = std::env::var("OUTPLANT_PYTHON").unwrap_or_else(|_| "python3".to_string());
     let points: Vec<[f64; 3]> = bed.spots().iter().map(|[x, y]| [*x, *y, 0.3]).collect();
@@ -181,8 +181,8 @@ fn numpy(bed: &Bed, ours_s: f64) {
     };
     let all_s = seconds.parse::<f64>().unwrap() * f64::from(MONTHS);
     println!(
-        "  numpy {version}, the same directions: {all_s:.0} s for {MONTHS} months (scaled from {crowns} crowns of one), \
-         {:.0} times as long",
-        all_s / ours_s
+        "  numpy {version}, the same number of directions: {all_s:.0} s of work for {MONTHS} months (scaled from {crowns} \
+         crowns of one month), {:.0} times as much",
+        all_s / worked_s
     );
 }

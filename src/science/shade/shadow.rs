@@ -10,6 +10,7 @@
 //!     E = v v' / (r² + h² m²) + n n' / r²        v = a - |m| g, n across a
 //!     depth = per_m 2 r h / (up sqrt(r² + h² m²)) sqrt(1 - u'E u), u = p - p*
 
+use std::f32::consts::LN_2;
 use std::f64::consts::LOG2_E;
 
 use super::crown::Crown;
@@ -260,8 +261,9 @@ fn darken(
     depths: &mut [f32],
 ) {
     let (grid, columns) = (&positions.grid, positions.columns);
-    let column = |x: f32| (((x - grid.west) * grid.per_column).max(0.0) as usize).min(columns - 1);
-    let strip = |y: f32| (((y - grid.south) * grid.per_strip).max(0.0) as usize).min(positions.strips.len() - 1);
+    let (last_column, last_strip) = (columns as i32 - 1, positions.strips.len() as i32 - 1);
+    let column = |x: f32| (((x - grid.west) * grid.per_column) as i32).clamp(0, last_column) as usize;
+    let strip = |y: f32| (((y - grid.south) * grid.per_strip) as i32).clamp(0, last_strip) as usize;
     let (first, last) = (column(shadow.x - half_x), column(shadow.x + half_x));
     let narrow = last - first < WIDE;
     for at in strip(shadow.y - half_y)..=strip(shadow.y + half_y) {
@@ -273,11 +275,11 @@ fn darken(
         match through {
             None => darken_row(positions, shadow, from, to, depths),
             Some(through) => {
-                for slot in from..to {
-                    let (x, y) = (positions.x[slot], positions.y[slot]);
-                    let profile = shadow.profile(x, y);
+                let stand = positions.x[from..to].iter().zip(&positions.y[from..to]);
+                for (depth, (x, y)) in depths[from..to].iter_mut().zip(stand) {
+                    let profile = shadow.profile(*x, *y);
                     if profile > 0.0 {
-                        depths[slot] += through.depth(x, y, profile);
+                        *depth += through.depth(*x, *y, profile);
                     }
                 }
             }
@@ -337,9 +339,8 @@ pub(super) fn falling(depth: f32) -> f32 {
     let power = (-depth).max(-80.0);
     let rounded = power + ROUNDS;
     let rest = power - (rounded - ROUNDS);
-    let near = 1.0
-        + rest
-            * (0.693_147_2 + rest * (0.240_226_5 + rest * (0.055_504_1 + rest * (0.009_618_1 + rest * 0.001_333_4))));
+    let near =
+        1.0 + rest * (LN_2 + rest * (0.240_226_5 + rest * (0.055_504_1 + rest * (0.009_618_1 + rest * 0.001_333_4))));
     f32::from_bits(near.to_bits().wrapping_add(rounded.to_bits().wrapping_shl(23)))
 }
 
