@@ -430,7 +430,14 @@ fn a_person_gets_a_sentence_the_formula_and_the_source_in_both_languages() {
                  --top 3 --foot 0.8 --width 2.6 --lad 1.2 --k 0.6 --months 3";
     let words: Vec<&str> = words.split_whitespace().collect();
     let told = home.run(&words);
-    assert!(told.code == 0 && told.out.starts_with("On that day ") && told.out.contains("2026-05-15"), "{}", told.out);
+    assert!(
+        told.code == 0
+            && told.out.starts_with("On that day ")
+            && told.out.contains("2026-05-15")
+            && told.out.contains("maps 1 relative_light 3  0."),
+        "{}",
+        told.out
+    );
     let es = home.run(&[&["--lang", "es"][..], &words].concat());
     assert!(es.code == 0 && es.out.starts_with("Ese día llega en promedio"), "{}", es.out);
     assert!(!home.file("nursery.outplant").exists(), "calc opens no nursery");

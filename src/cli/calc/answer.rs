@@ -71,7 +71,7 @@ fn rows_of(path: &str, value: &Value, wording: &Wording, rows: &mut Vec<(String,
                 rows_of(&below, inner, wording, rows);
             }
         }
-        Value::Array(list) if list.iter().any(Value::is_object) => {
+        Value::Array(list) if list.iter().any(|inner| inner.is_object() || inner.is_array()) => {
             for (number, inner) in list.iter().enumerate() {
                 rows_of(&format!("{path} {}", number + 1), inner, wording, rows);
             }
