@@ -280,6 +280,9 @@ pub(crate) enum Why {
         /// How sure of them, percent.
         #[arg(long, value_name = "SURE")]
         sure: Option<f64>,
+        /// Also what it is reckoned from.
+        #[arg(long)]
+        all: bool,
     },
     /// A species.
     Species {
@@ -291,6 +294,9 @@ pub(crate) enum Why {
         /// How sure of them, percent.
         #[arg(long, value_name = "SURE")]
         sure: Option<f64>,
+        /// Also what it is reckoned from.
+        #[arg(long)]
+        all: bool,
     },
 }
 

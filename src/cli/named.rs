@@ -80,8 +80,8 @@ pub(super) fn what_is_asked(
         return Ok(match one {
             Bearer::Tray(tray) => Why::Tray { tray, all },
             Bearer::Bed(bed) => Why::Bed { bed, species: species.cloned(), all },
-            Bearer::Lot(lot) => Why::Lot { lot, plants: None, sure: None },
-            Bearer::Species(species) => Why::Species { species, plants: None, sure: None },
+            Bearer::Lot(lot) => Why::Lot { lot, plants: None, sure: None, all },
+            Bearer::Species(species) => Why::Species { species, plants: None, sure: None, all },
         });
     }
     let only = |name: &str| bearers(desk, &picture, name);

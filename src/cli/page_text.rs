@@ -93,7 +93,7 @@ impl Face<'_> {
     }
 
     fn facts(&mut self, facts: &Facts) {
-        facts.pairs.iter().for_each(|(label, text)| self.labelled(label, text));
+        facts.lines().for_each(|(label, text)| self.labelled(label, text));
         if !facts.entries.is_empty() {
             let entries: Vec<String> = facts.entries.iter().map(ToString::to_string).collect();
             self.labelled(&self.wording.label_entries(), &entries.join(", "));

@@ -9,6 +9,7 @@ use super::run::{Exit, Run};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
 use super::why_more::{why_lot, why_species};
 use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
+use crate::page::stop::why_bed_folded;
 use crate::page::why::{steps, why_bed, why_pair, why_tray};
 use crate::page::{Asked, Page};
 use crate::reckon::Picture;
@@ -54,6 +55,10 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             if run.everywhere.json {
                 return run.answer_json(&why_bed_json(&bed, species.as_ref(), &picture, &run.wording));
             }
+            // What holds a bed back for several of its species is said once.
+            if !all && species.is_none() && bed.species.len() > 1 {
+                return show_page(run, &picture, &why_bed_folded(&bed, ALL, asked));
+            }
             show_reasons(run, &picture, why_bed(&bed, species.as_ref(), asked), *all)
         }
         Why::Pair { tray, bed, how, all } => {
@@ -73,14 +78,20 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
         }
         // Brought to one of the others above.
         Why::Named { .. } => Ok(Ending::Usage),
-        Why::Lot { lot, plants, sure } => why_lot(run, lot, *plants, *sure),
-        Why::Species { species, plants, sure } => why_species(run, species, *plants, *sure),
+        Why::Lot { lot, plants, sure, all } => why_lot(run, lot, (*plants, *sure), *all),
+        Why::Species { species, plants, sure, all } => why_species(run, species, (*plants, *sure), *all),
     }
 }
 
+/// The option that shows all of it.
+const ALL: &str = "--all";
+/// A page of fewer columns does not name what is met.
+const NAMES_MET: usize = 60;
+
 /// Shows reasons: what holds back first, what is met in one line, unless all is asked for.
-fn show_reasons(run: &Run, picture: &Picture, page: Page, all: bool) -> Result<Ending, Exit> {
-    show_page(run, picture, &if all { page } else { page.folded("--all", &run.wording) })
+pub(super) fn show_reasons(run: &Run, picture: &Picture, page: Page, all: bool) -> Result<Ending, Exit> {
+    let folded = |page: Page| page.folded(ALL, run.around.columns < NAMES_MET, &run.wording);
+    show_page(run, picture, &if all { page } else { folded(page) })
 }
 
 /// Shows a page.

@@ -229,6 +229,9 @@ fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Bu
 fn layer_keys(layer: &Layer) -> &'static [(&'static str, KeyAction)] {
     match layer {
         Layer::Confirm(_) => &[("w", KeyAction::Withdraw), ("q", KeyAction::Back)],
+        Layer::Why(why) if why.says_all() => {
+            &[("q", KeyAction::Back), ("a", KeyAction::FewerReasons), (", .", KeyAction::Page)]
+        }
         Layer::Why(_) => &[("q", KeyAction::Back), ("a", KeyAction::AllReasons), (", .", KeyAction::Page)],
         Layer::News(_) | Layer::Help(_) => &[("q", KeyAction::Back), (", .", KeyAction::Page)],
         Layer::Leaving(_) => &[("Enter", KeyAction::Leave), ("q", KeyAction::Back)],

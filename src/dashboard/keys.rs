@@ -78,6 +78,8 @@ words! {
         Why: "why";
         /// All reasons, or only what is not met.
         AllReasons: "all_reasons";
+        /// Those that matter most.
+        FewerReasons: "fewer_reasons";
         /// Finds a tray or bed by its code.
         Find: "find";
         /// Writes anything down.

@@ -1,6 +1,6 @@
 //! What a lot is still worth, what is known and coming of a species, and how many seeds to sow.
 
-use super::{Asked, Mark, Page, Tone};
+use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::lots::LotOutlook;
@@ -14,11 +14,12 @@ pub(crate) fn why_lot(lot: &LotStory, outlook: &LotOutlook, sowing: &SowingAsked
     page.heading(wording.lot_heading(&lot.code, asked.species(lot.species.as_ref())));
     let (good, text) = wording.lot_verdict(outlook, day);
     page.verdict(good, text);
-    let mut facts = asked.dangers(lot.species.as_slice());
-    facts.extend(wording.lot_worth_lines(lot, outlook, day));
-    page.facts(facts);
+    let mut pairs = asked.dangers(lot.species.as_slice());
+    pairs.extend(wording.lot_worth_lines(lot, outlook, day));
+    page.facts(Facts { pairs, rest: wording.lot_reckoned_lines(outlook), entries: Vec::new() });
     page.gap();
-    page.facts(wording.lot_test_lines(outlook, day));
+    let rest = vec![(wording.label_source(), wording.lot_retest_source())];
+    page.facts(Facts { pairs: wording.lot_test_lines(outlook, day), rest, entries: Vec::new() });
     how_many(sowing, asked, &mut page);
     page
 }
@@ -27,11 +28,11 @@ pub(crate) fn why_lot(lot: &LotStory, outlook: &LotOutlook, sowing: &SowingAsked
 pub(crate) fn why_species(key: &SpeciesKey, outlook: &Outlook, sowing: &SowingAsked, asked: Asked<'_>) -> Page {
     let mut page = Page::with_labels(asked.wording.lot_labels());
     page.heading(asked.species(Some(key)));
+    how_many(sowing, asked, &mut page);
     for (heading, lines) in asked.wording.species_lines(key, asked.picture, outlook) {
         page.heading(heading);
         lines.into_iter().for_each(|line| page.line(1, line, Tone::Plain));
     }
-    how_many(sowing, asked, &mut page);
     page
 }
 
@@ -55,9 +56,8 @@ fn how_many(sowing: &SowingAsked, asked: Asked<'_>, page: &mut Page) {
             let number = Mark::Sign(">".to_string(), Tone::Plain);
             page.marked(1, number, wording.sowing_said(plan), Tone::Strong);
             wording.sowing_gross_words(sowing).into_iter().for_each(|text| page.line(2, text, Tone::Plain));
-            let mut facts = wording.sowing_lines(plan);
-            facts.push(wording.sowing_formula_line());
-            page.facts(facts);
+            let (pairs, rest) = (wording.sowing_lines(plan), vec![wording.sowing_formula_line()]);
+            page.facts(Facts { pairs, rest, entries: Vec::new() });
         }
     }
 }

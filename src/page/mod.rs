@@ -111,13 +111,27 @@ pub(crate) struct Line {
 pub(crate) struct Facts {
     /// Labels and texts.
     pub(crate) pairs: Vec<Labelled>,
+    /// The same of what it is reckoned from: formulas, figures, sources. A folded page leaves it out.
+    pub(crate) rest: Vec<Labelled>,
     /// Entries; each face names them in its way.
     pub(crate) entries: Vec<EntryId>,
 }
 
 impl From<Vec<Labelled>> for Facts {
     fn from(pairs: Vec<Labelled>) -> Facts {
-        Facts { pairs, entries: Vec::new() }
+        Facts { pairs, ..Facts::default() }
+    }
+}
+
+impl Facts {
+    /// Everything that stands in it.
+    pub(crate) fn lines(&self) -> impl Iterator<Item = &Labelled> {
+        self.pairs.iter().chain(&self.rest)
+    }
+
+    /// Without what a folded page leaves out; none where nothing stays.
+    fn folded(self) -> Option<Facts> {
+        Some(Facts::from(self.pairs)).filter(|facts| !facts.pairs.is_empty())
     }
 }
 
@@ -230,7 +244,7 @@ impl Page {
     /// Facts under a heading of their own; nothing where there are none.
     pub(crate) fn part(&mut self, heading: String, facts: impl Into<Facts>) {
         let facts = facts.into();
-        if !facts.pairs.is_empty() {
+        if facts.lines().next().is_some() {
             self.blocks.push(Block::Part(heading, facts));
         }
     }
@@ -253,36 +267,42 @@ impl Page {
             name: wording.rule_name(criterion.rule()),
             state: wording.answered_words(criterion.answered()),
             reason: wording.reason(criterion, about),
-            facts: Facts { pairs: wording.criterion_facts(criterion), entries: criterion.entries.clone() },
+            facts: Facts {
+                pairs: Vec::new(),
+                rest: wording.criterion_facts(criterion),
+                entries: criterion.entries.clone(),
+            },
         };
         self.blocks.push(Block::Questions(criteria.iter().map(question).collect()));
     }
 
-    /// Questions that are met folded into one line each list, what holds back first, and how it is reckoned left out. That line names what shows all of them:
-    /// a key or an option.
-    pub(crate) fn folded(mut self, all: &str, wording: &Wording) -> Page {
-        let mut folded = Vec::with_capacity(self.blocks.len());
+    /// What holds back and what to do about it, before all else; what is met in one line each list, and nothing of what it is
+    /// reckoned from. A line names what shows all of it: a key or an option. A narrow page does not name what is met.
+    pub(crate) fn folded(mut self, all: &str, is_narrow: bool, wording: &Wording) -> Page {
+        let (mut folded, mut section) = (Vec::with_capacity(self.blocks.len()), Vec::new());
+        let leaves_out = |facts: &Facts| !facts.rest.is_empty() || !facts.entries.is_empty();
+        let mut says_all = !self.blocks.iter().any(|block| match block {
+            Block::Facts(facts) | Block::Part(_, facts) => leaves_out(facts),
+            Block::Reckoning(..) => true,
+            _ => false,
+        });
+        let mut close = |section: &mut Vec<Block>| {
+            let (first, behind) = folded_section(std::mem::take(section), all, is_narrow, wording);
+            says_all |= first.iter().any(|block| matches!(block, Block::Questions(_)));
+            folded.extend(first.into_iter().chain(behind));
+        };
         for block in std::mem::take(&mut self.blocks) {
-            let mut questions = match block {
-                Block::Questions(questions) => questions,
-                Block::Reckoning(..) => continue,
-                other => {
-                    folded.push(other);
-                    continue;
-                }
-            };
-            questions.sort_by_key(|question| question.answered);
-            let (met, rest): (Vec<Question>, Vec<Question>) =
-                questions.into_iter().partition(|question| question.answered == Answered::Met);
-            folded.push(Block::Questions(rest));
-            if !met.is_empty() {
-                let names: Vec<String> = met.iter().map(|question| question.name.clone()).collect();
-                let text = wording.why_met(met.len() as i64, names.join(", "), all);
-                let mark = Some(Mark::Answered(Answered::Met));
-                folded.extend([Block::Gap, Block::Line(Line { depth: 0, mark, text, tone: Tone::Plain })]);
+            if matches!(block, Block::Heading(_)) {
+                close(&mut section);
             }
+            section.push(block);
         }
+        close(&mut section);
         self.blocks = folded;
+        if !says_all {
+            self.gap();
+            self.sentence(wording.why_rest(all));
+        }
         self
     }
 
@@ -318,4 +338,49 @@ impl Page {
         self.blocks.extend(other.blocks);
         self.labels.extend(other.labels);
     }
+}
+
+/// A part of a page under one heading, folded: what is said first, and what stands behind it.
+fn folded_section(section: Vec<Block>, all: &str, is_narrow: bool, wording: &Wording) -> (Vec<Block>, Vec<Block>) {
+    let asks = section.iter().any(|block| matches!(block, Block::Questions(_)));
+    let (mut first, mut behind) = (Vec::new(), Vec::new());
+    for block in section {
+        let later = if asks { &mut behind } else { &mut first };
+        match block {
+            Block::Questions(questions) => first.extend(folded_questions(questions, all, is_narrow, wording)),
+            Block::Facts(facts) => later.extend(facts.folded().map(Block::Facts)),
+            Block::Part(heading, facts) => later.extend(facts.folded().map(|facts| Block::Part(heading, facts))),
+            Block::Gap => later.push(Block::Gap),
+            Block::Reckoning(..) => {}
+            other => first.push(other),
+        }
+    }
+    (first, behind)
+}
+
+fn folded_questions(mut questions: Vec<Question>, all: &str, is_narrow: bool, wording: &Wording) -> Vec<Block> {
+    questions.sort_by_key(|question| question.answered);
+    let of = |answered: Answered| -> Vec<&str> {
+        questions.iter().filter(|one| one.answered == answered).map(|one| one.name.as_str()).collect()
+    };
+    let (unknown, met) = (of(Answered::Unknown), of(Answered::Met));
+    let mut lines = Vec::new();
+    if !unknown.is_empty() {
+        lines.push((Answered::Unknown, wording.why_unknown_many(unknown.join(", "))));
+    }
+    if !met.is_empty() {
+        let text = match is_narrow {
+            true => wording.why_met_many(met.len() as i64, all),
+            false => wording.why_met(met.len() as i64, met.join(", "), all),
+        };
+        lines.push((Answered::Met, text));
+    }
+    let is_said_alone = |one: &Question| !matches!(one.answered, Answered::Unknown | Answered::Met);
+    let short = |one: &Question| Question { facts: Facts::default(), ..one.clone() };
+    let mut blocks = vec![Block::Questions(questions.iter().filter(|one| is_said_alone(one)).map(short).collect())];
+    for (answered, text) in lines {
+        let mark = Some(Mark::Answered(answered));
+        blocks.extend([Block::Gap, Block::Line(Line { depth: 0, mark, text, tone: Tone::Plain })]);
+    }
+    blocks
 }

@@ -8,6 +8,7 @@ use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedPicture, Rule};
 use crate::reckon::round::Stop;
+use crate::reckon::round::stop::handled::nurses;
 use crate::wording::page::Labelled;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
@@ -29,23 +30,43 @@ pub(crate) fn why_stop(stop: &Stop, worth: Option<&WorthLooking>, asked: Asked<'
     if stop.tray().is_none() && stop.lot().is_none() {
         pairs.extend(asked.dangers(&stop.plants_handled(asked.picture)));
     }
-    pairs.push((wording.label_worth(), wording.stop_reckoned(stop)));
-    pairs.extend(worth.map(|worth| (String::new(), wording.worth_words(worth))));
-    pairs.push((wording.label_source(), wording.source_words(&stop.source)));
-    page.facts(Facts { pairs, entries: stop.entries.clone() });
+    let mut rest = vec![(wording.label_worth(), wording.stop_reckoned(stop))];
+    rest.extend(worth.map(|worth| (String::new(), wording.worth_words(worth))));
+    rest.push((wording.label_source(), wording.source_words(&stop.source)));
+    page.facts(Facts { pairs, rest, entries: stop.entries.clone() });
+    page
+}
+
+/// Why a bed is open or not, for all its species at once; `all` shows the rest.
+pub(crate) fn why_bed_folded(bed: &BedPicture, all: &str, asked: Asked<'_>) -> Page {
+    let mut page = asked.page();
+    let species: Vec<SpeciesKey> = bed.species.iter().map(|line| line.species.clone()).collect();
+    let names: Vec<String> = species.iter().map(|key| asked.species(Some(key))).collect();
+    page.heading(asked.wording.why_bed_heading(&bed.name, names.join(", ")));
+    add_in_short(bed, asked, &mut page);
+    page.facts(asked.dangers(&[species, nurses(bed)].concat()));
+    page.gap();
+    page.sentence(asked.wording.why_rest(all));
     page
 }
 
 /// A bed as it stands for all its species at once: each thing that holds it back or asks for care once, with the species
 /// it is so for where it is not so for all; the rest by name.
 pub(crate) fn bed_in_short(bed: &BedPicture, asked: Asked<'_>) -> Page {
-    let wording = asked.wording;
     let mut page = asked.page();
     page.gap();
     if bed.species.is_empty() {
-        page.sentence(wording.teach_plan(&bed.name));
+        page.sentence(asked.wording.teach_plan(&bed.name));
         return page;
     }
+    add_in_short(bed, asked, &mut page);
+    page.gap();
+    page.sentence(asked.wording.why_rest_in_beds());
+    page
+}
+
+fn add_in_short(bed: &BedPicture, asked: Asked<'_>, page: &mut Page) {
+    let wording = asked.wording;
     for line in &bed.species {
         let (open, text) = wording.bed_line_words(line);
         page.verdict(open, format!("{}: {text}", asked.species(Some(&line.species))));
@@ -78,7 +99,4 @@ pub(crate) fn bed_in_short(bed: &BedPicture, asked: Asked<'_>) -> Page {
         let text = format!("{}: {}", wording.answered_words(answered), names.join(", "));
         page.marked(0, Mark::Answered(answered), text, Tone::Plain);
     }
-    page.gap();
-    page.sentence(wording.why_rest_in_beds());
-    page
 }

@@ -61,7 +61,7 @@ pub(crate) fn why_tray(
         pairs.extend(wording.growth_formulas(&growth));
     }
     let entries = outlook.trays.get(&tray.code).map(|forecast| forecast.entries.clone()).unwrap_or_default();
-    page.reckoning(wording.reckoning_heading(), Facts { pairs, entries });
+    page.reckoning(wording.reckoning_heading(), Facts { pairs, rest: Vec::new(), entries });
     page
 }
 

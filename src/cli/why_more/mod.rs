@@ -11,7 +11,7 @@ use std::sync::Arc;
 
 use super::answer::Ending;
 use super::run::{Exit, Run};
-use super::why::show_page;
+use super::why::show_reasons;
 use crate::base::{LotCode, TrayCode, name_search};
 use crate::desk::is_a_share;
 use crate::page::{self, Asked};
@@ -48,7 +48,12 @@ impl<'a> LotAnswer<'a> {
 }
 
 /// Explains a lot.
-pub(crate) fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
+pub(crate) fn why_lot(
+    run: &Run,
+    lot: &LotCode,
+    (plants, sure_pct): (Option<u32>, Option<f64>),
+    all: bool,
+) -> Result<Ending, Exit> {
     let sure = sure_of(run, plants, sure_pct)?;
     let mut desk = run.desk()?;
     let picture = run.picture_with(&mut desk, &[lot.as_str()])?;
@@ -59,7 +64,7 @@ pub(crate) fn why_lot(run: &Run, lot: &LotCode, plants: Option<u32>, sure_pct: O
         return run.answer_json(&lot_json::why_lot_json(&answer, &picture, &run.wording));
     }
     let asked = Asked { picture: &picture, wording: &run.wording };
-    show_page(run, &picture, &page::lot::why_lot(&story, &answer.outlook, &answer.sowing, asked))
+    show_reasons(run, &picture, page::lot::why_lot(&story, &answer.outlook, &answer.sowing, asked), all)
 }
 
 /// How sure, as a share; refused where the numbers asked make no sense.

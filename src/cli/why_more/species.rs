@@ -7,14 +7,19 @@ use super::{refuse_nonsense, sure_of};
 use crate::cli::answer::Ending;
 use crate::cli::forecast::{experience_json, stock_to_come_json};
 use crate::cli::run::{Exit, Run};
-use crate::cli::why::show_page;
+use crate::cli::why::show_reasons;
 use crate::cli::why_json::answer;
 use crate::page::{self, Asked};
 use crate::reckon::forecast::outlook;
 use crate::reckon::sowing::SowingAsked;
 
 /// Explains a species.
-pub(crate) fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: Option<f64>) -> Result<Ending, Exit> {
+pub(crate) fn why_species(
+    run: &Run,
+    name: &str,
+    (plants, sure_pct): (Option<u32>, Option<f64>),
+    all: bool,
+) -> Result<Ending, Exit> {
     let sure = sure_of(run, plants, sure_pct)?;
     let desk = run.desk()?;
     let picture = run.picture(&desk)?;
@@ -43,5 +48,5 @@ pub(crate) fn why_species(run: &Run, name: &str, plants: Option<u32>, sure_pct: 
         return run.answer_json(&answer(&picture, "species", species));
     }
     let about = Asked { picture: &picture, wording };
-    show_page(run, &picture, &page::lot::why_species(&key, &outlook, &asked, about))
+    show_reasons(run, &picture, page::lot::why_species(&key, &outlook, &asked, about), all)
 }

@@ -41,12 +41,22 @@ const FIRST_IN_A_BOOK: [&str; 6] = ["plants_received", "sown", "lot_received", "
 
 /// What stands for a field that a person has to fill in.
 const LEFT_OPEN: &str = "=...";
+/// Lines of a page of the list.
+const PAGE: isize = 8;
+/// So many letters an ending may have.
+const ENDING: usize = 3;
 /// So many letters of a word are enough to know it by, whatever its ending.
 const STEM: usize = 4;
 
-/// Whether an everyday word is meant by what is typed: it begins so, or has the same beginning and another ending.
-fn is_meant(word: &str, wanted: &str) -> bool {
-    word.starts_with(wanted) || (word.chars().count() >= STEM && wanted.starts_with(word))
+/// Whether what is typed begins with a whole everyday word.
+fn is_begun_by(word: &str, wanted: &str) -> bool {
+    word.chars().count() >= STEM && wanted.starts_with(word)
+}
+
+/// Whether two words are one with another ending: "deshijamos" and "deshije", "weeding" and "weeded".
+fn has_another_ending(word: &str, wanted: &str) -> bool {
+    let alike = word.chars().zip(wanted.chars()).take_while(|(one, other)| one == other).count();
+    alike > STEM && word.chars().count() <= alike + ENDING && wanted.chars().count() <= alike + ENDING
 }
 
 impl Kinds {
@@ -121,10 +131,16 @@ impl Kinds {
             Some(0)
         } else if name.contains(wanted) || folded(kind).contains(wanted) {
             Some(1)
-        } else if folded(&cx.wording.kind_also(kind)).split(['-', ' ']).any(|word| is_meant(word, wanted)) {
-            Some(2)
         } else {
-            None
+            let also = folded(&cx.wording.kind_also(kind));
+            let words = || also.split(['-', ' ']).chain(name.split('-'));
+            let rank = |word: &str| match word {
+                _ if word.starts_with(wanted) => Some(2),
+                _ if is_begun_by(word, wanted) => Some(3),
+                _ if has_another_ending(word, wanted) => Some(4),
+                _ => None,
+            };
+            words().filter_map(rank).min()
         }
     }
 
@@ -133,11 +149,12 @@ impl Kinds {
         match key {
             Key::Esc => return vec![Act::Close],
             Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
-            Key::Up => self.at = self.at.saturating_sub(1),
-            Key::Down | Key::Tab => {
-                let meant = self.not_taken.as_ref().map_or(0, |(_, meant)| meant.len());
-                self.at = (self.at + 1).min(self.choices(cx).len().max(meant).saturating_sub(1));
-            }
+            Key::Up => self.step(-1, cx),
+            Key::Down | Key::Tab => self.step(1, cx),
+            Key::PageUp => self.step(-PAGE, cx),
+            Key::PageDown => self.step(PAGE, cx),
+            Key::Char(',') if self.typed.is_empty() => self.step(-PAGE, cx),
+            Key::Char('.') if self.typed.is_empty() => self.step(PAGE, cx),
             Key::Enter if self.is_line() => return self.read_line(),
             Key::Enter => {
                 let chosen = match self.choices(cx).into_iter().nth(self.at) {
@@ -153,6 +170,12 @@ impl Kinds {
             }
         }
         Vec::new()
+    }
+
+    fn step(&mut self, by: isize, cx: &ScreenContext<'_>) {
+        let meant = self.not_taken.as_ref().map_or(0, |(_, meant)| meant.len());
+        let last = self.choices(cx).len().max(meant).saturating_sub(1);
+        self.at = self.at.saturating_add_signed(by).min(last);
     }
 
     fn changed(&mut self) {

@@ -11,7 +11,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Sheet;
 use crate::nursery::entry::subject::Subject;
 use crate::page::lot::why_lot;
-use crate::page::stop::{bed_in_short, why_stop};
+use crate::page::stop::{bed_in_short, why_bed_folded, why_stop};
 use crate::page::why::{why_bed, why_pair, why_tray};
 use crate::page::{Asked, Page};
 use crate::reckon::lots::lot_outlook;
@@ -42,7 +42,11 @@ pub(crate) struct Why {
 }
 
 /// The key that shows the questions that are met, and folds them again.
-pub(crate) const ALL_KEY: char = 'a';
+const ALL_KEY: char = 'a';
+/// Rows of the terminal that are not of the reasons: tabs, the question under them, the line of keys.
+const LEAVES_ROWS: usize = 6;
+/// A page of fewer columns does not name what is met.
+const NAMES_MET: u16 = 60;
 
 impl Why {
     /// Opens the reasons.
@@ -50,9 +54,14 @@ impl Why {
         Why { of, from: 0, all: false }
     }
 
+    /// Whether all is shown.
+    pub(crate) fn says_all(&self) -> bool {
+        self.all
+    }
+
     /// Takes a key.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
-        let page = usize::from(cx.size.1).saturating_sub(6).max(1);
+        let page = usize::from(cx.size.1).saturating_sub(LEAVES_ROWS).max(1);
         match key {
             Key::Esc | Key::Char('q' | 'y') | Key::Enter => return vec![Act::Close],
             Key::Down => self.from += 1,
@@ -60,11 +69,21 @@ impl Why {
             Key::PageDown | Key::Char('.' | ' ') => self.from += page,
             Key::PageUp | Key::Char(',') => self.from = self.from.saturating_sub(page),
             Key::Home => self.from = 0,
-            Key::Char(ALL_KEY) => (self.all, self.from) = (!self.all, 0),
+            Key::Char(ALL_KEY) => self.turn_all(cx),
             _ => {}
         }
-        self.from = self.from.min(self.sheet(cx, cx.size.0).last_start(cx.size.1.saturating_sub(6)));
+        self.from = self.from.min(self.sheet(cx, cx.size.0).last_start(cx.size.1.saturating_sub(LEAVES_ROWS as u16)));
         Vec::new()
+    }
+
+    /// Shows all, or folds it again. What is new is in view.
+    fn turn_all(&mut self, cx: &ScreenContext<'_>) {
+        let folded = self.sheet(cx, cx.size.0);
+        self.all = !self.all;
+        let rows = usize::from(cx.size.1).saturating_sub(LEAVES_ROWS);
+        let new = self.sheet(cx, cx.size.0).first_apart(&folded);
+        // As much of what was there stays above it as has room.
+        self.from = if self.all && new + rows / 2 >= rows { new.saturating_sub(rows / 2) } else { 0 };
     }
 
     /// Draws it.
@@ -81,10 +100,11 @@ impl Why {
     fn sheet(&self, cx: &ScreenContext<'_>, width: u16) -> Sheet {
         let mut sheet = Sheet::new(width.min(100));
         let page = self.page(cx).unwrap_or_else(|| Page::of_sentence(cx.wording.why_none()));
-        let page = if self.all { page } else { page.folded(&ALL_KEY.to_string(), cx.wording) };
+        let page = if self.all { page } else { page.folded(&ALL_KEY.to_string(), width < NAMES_MET, cx.wording) };
         sheet.add(&page, cx.wording, &|ids| named(ids, cx));
         match &self.of {
             WhyOf::About(subject @ (Subject::Place(_) | Subject::Site)) => story(subject, cx, &mut sheet),
+            WhyOf::About(Subject::Lot(_)) | WhyOf::Lot(..) | WhyOf::Stop(_) if !self.all => {}
             WhyOf::About(subject @ Subject::Lot(code)) => story_of_lot(code, subject, cx, &mut sheet),
             WhyOf::Lot(code, _) => story_of_lot(code, &Subject::Lot(code.clone()), cx, &mut sheet),
             WhyOf::Stop(id) => {
@@ -103,7 +123,13 @@ impl Why {
         let asked = Asked { picture, wording: cx.wording };
         match &self.of {
             WhyOf::About(Subject::Tray(code)) => picture.trays.get(code).map(|tray| page_of_tray(tray, None, cx)),
-            WhyOf::About(Subject::Bed(name)) => picture.beds.get(name).map(|bed| why_bed(bed, None, asked)),
+            WhyOf::About(Subject::Bed(name)) => match picture.beds.get(name) {
+                // What holds a bed back for several of its species is said once.
+                Some(bed) if !self.all && bed.species.len() > 1 => {
+                    Some(why_bed_folded(bed, &ALL_KEY.to_string(), asked))
+                }
+                bed => bed.map(|bed| why_bed(bed, None, asked)),
+            },
             WhyOf::Bed(name, species) => picture.beds.get(name).map(|bed| why_bed(bed, Some(species), asked)),
             WhyOf::About(Subject::Lot(code)) => page_of_lot(code, None, cx),
             WhyOf::Lot(code, plants) => page_of_lot(code, *plants, cx),

@@ -65,7 +65,7 @@ impl Sheet {
     }
 
     fn add_facts(&mut self, facts: &Facts, wording: &Wording, entries: NameEntries<'_>) {
-        facts.pairs.iter().for_each(|(label, text)| self.labelled(label, text));
+        facts.lines().for_each(|(label, text)| self.labelled(label, text));
         if !facts.entries.is_empty() {
             self.labelled(&wording.label_entries(), &entries(&facts.entries));
         }

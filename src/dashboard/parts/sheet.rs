@@ -133,6 +133,11 @@ impl Sheet {
         }
     }
 
+    /// The first line that stands otherwise in another page.
+    pub(crate) fn first_apart(&self, other: &Sheet) -> usize {
+        self.lines.iter().zip(&other.lines).take_while(|(one, two)| one == two).count()
+    }
+
     /// The last line from which a whole area is still filled.
     pub(crate) fn last_start(&self, height: u16) -> usize {
         self.lines.len().saturating_sub(usize::from(height))

@@ -2,9 +2,10 @@
 
 use super::Stage;
 use crate::base::{PlaceName, TrayCode};
+use crate::dashboard::act::WhyOf;
 use crate::dashboard::form::begun;
 use crate::dashboard::keys::Key;
-use crate::dashboard::layer::Layer;
+use crate::dashboard::layer::{Layer, Why};
 use crate::dashboard::message::Message;
 use crate::dashboard::update::update;
 use crate::nursery::entry::subject::Subject;
@@ -202,4 +203,65 @@ fn as_many_plants_are_said_to_be_likely_as_are_offered_to_a_bed() {
         uneven += usize::from(tray.plantable.likely.fract() >= 0.5);
     }
     assert!(uneven > 0, "no tray of the sample tells rounding from rounding down");
+}
+
+/// Everything of the sample that reasons can be asked of.
+fn all_reasons(stage: &Stage) -> Vec<WhyOf> {
+    let picture = &stage.model.book.picture;
+    let round = &stage.model.book.round;
+    let trays = picture.trays.keys().map(|tray| WhyOf::About(Subject::Tray(tray.clone())));
+    let beds = picture.beds.keys().map(|bed| WhyOf::About(Subject::Bed(bed.clone())));
+    let lots = picture.lots.keys().map(|lot| WhyOf::About(Subject::Lot(lot.clone())));
+    let pairs = picture.pairs.iter().map(|pair| WhyOf::Pair(pair.tray.clone(), pair.bed.clone()));
+    let stops = round.stops.iter().chain(&round.can_wait).map(|stop| WhyOf::Stop(stop.id.clone()));
+    trays.chain(beds).chain(lots).chain(pairs).chain(stops).collect()
+}
+
+#[test]
+fn reasons_say_first_what_holds_and_what_to_do_and_statistics_only_where_all_is_asked_for() {
+    /// Words of those who reckon, in both languages.
+    const OF_STATISTICS: [&str; 12] = [
+        "probit", "Kaplan", "beta", "ogístic", "ogistic", "Gompertz", "sigma", "binomi", "fórmula", "formula",
+        "fuente ", "source ",
+    ];
+    for lang in [Lang::En, Lang::Es] {
+        let mut stage = Stage::sample(lang).sized(48, 300);
+        let all = all_reasons(&stage);
+        assert!(all.len() > 150, "{}", all.len());
+        for of in all {
+            stage.model.layers.push(Layer::Why(Why::new(of.clone())));
+            let frame = stage.frame();
+            let said: Vec<&str> = frame.lines().skip(2).take_while(|line| !line.starts_with("q ")).collect();
+            for word in OF_STATISTICS {
+                assert!(!frame.contains(word), "{of:?}: {word}\n{frame}");
+            }
+            // What holds back stands before what is only known.
+            let first = |sign: &str| said.iter().position(|line| line.starts_with(sign));
+            if let (Some(met), Some(holds)) = (first("+ "), said.iter().rposition(|line| line.starts_with("x "))) {
+                let one_bed = matches!(&of, WhyOf::About(Subject::Tray(_)) | WhyOf::Pair(..));
+                assert!(!one_bed || holds < met, "{of:?}\n{frame}");
+            }
+            stage.model.layers.pop();
+        }
+    }
+}
+
+#[test]
+fn what_the_key_for_all_reasons_adds_is_in_view_on_a_small_screen() {
+    for lang in [Lang::En, Lang::Es] {
+        let mut stage = Stage::sample(lang).sized(48, 18);
+        for of in all_reasons(&stage) {
+            stage.model.layers.push(Layer::Why(Why::new(of.clone())));
+            let lines = |stage: &Stage| -> Vec<String> {
+                stage.frame().lines().skip(2).take(13).map(str::to_string).filter(|line| !line.is_empty()).collect()
+            };
+            let before = lines(&stage);
+            stage.keys("a");
+            let after = lines(&stage);
+            assert_ne!(before, after, "{of:?}");
+            stage.keys("a");
+            assert_eq!(lines(&stage), before, "{of:?}");
+            stage.model.layers.pop();
+        }
+    }
 }

@@ -3,6 +3,7 @@
 use super::Stage;
 use crate::dashboard::act::FormFor;
 use crate::dashboard::form::Form;
+use crate::dashboard::layer::Layer;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{KindOfEntry, all_kinds};
 use crate::wording::Lang;
@@ -126,4 +127,86 @@ fn a_day_that_may_be_one_of_two_is_asked_in_a_form() {
         assert!(frame.contains("2026-04-08") && frame.contains("2026-04-15"), "{frame}");
         assert_eq!(stage.entries(), before);
     }
+}
+
+/// Words people use on the walk, and the kinds one of which they stand for.
+const WORDS_OF_THE_WALK: [(Lang, &str, &str); 57] = [
+    (Lang::Es, "deshije", "nurse_cut"),
+    (Lang::Es, "deshijamos", "nurse_cut"),
+    (Lang::Es, "deshoje", "nurse_cut"),
+    (Lang::Es, "desmochar", "nurse_cut"),
+    (Lang::Es, "chapia", "prepared"),
+    (Lang::Es, "chapeamos", "prepared"),
+    (Lang::Es, "plateo", "prepared"),
+    (Lang::Es, "rozamos", "prepared"),
+    (Lang::Es, "ahoyado", "prepared"),
+    (Lang::Es, "deshierbé", "prepared"),
+    (Lang::Es, "zompopos", "lost"),
+    (Lang::Es, "talluelo", "lost"),
+    (Lang::Es, "murieron", "lost"),
+    (Lang::Es, "taltuza", "lost"),
+    (Lang::Es, "raleo", "culled"),
+    (Lang::Es, "boté", "culled"),
+    (Lang::Es, "repique", "moved_on"),
+    (Lang::Es, "embolsamos", "moved_on"),
+    (Lang::Es, "almácigo", "sown"),
+    (Lang::Es, "postura", "sown_in_bed"),
+    (Lang::Es, "hijuelos", "plants_received nurse_planted"),
+    (Lang::Es, "pegaron", "survival_counted"),
+    (Lang::Es, "prendieron", "survival_counted"),
+    (Lang::Es, "aguacero", "weather"),
+    (Lang::Es, "llovió", "weather"),
+    (Lang::Es, "rustificar", "hardening_begun"),
+    (Lang::Es, "sarán", "shade_set"),
+    (Lang::Es, "fumigamos", "treated"),
+    (Lang::Es, "roya", "pest_seen"),
+    (Lang::Es, "pulgones", "pest_seen"),
+    (Lang::Es, "cogollo", "flushed"),
+    (Lang::Es, "cepellón", "plug_checked"),
+    (Lang::Es, "abonamos", "noted"),
+    (Lang::Es, "jornal", "noted"),
+    (Lang::Es, "regalé", "given_out"),
+    (Lang::Es, "trasladé", "carried"),
+    (Lang::Es, "regué", "watering_set"),
+    (Lang::Es, "inventario", "stocktaken"),
+    (Lang::Es, "cuarentena", "held"),
+    (Lang::Es, "conteo", "counted"),
+    (Lang::En, "weeding", "prepared"),
+    (Lang::En, "slashed", "prepared nurse_cut"),
+    (Lang::En, "brushed", "prepared"),
+    (Lang::En, "holing", "prepared"),
+    (Lang::En, "died", "lost"),
+    (Lang::En, "termites", "lost"),
+    (Lang::En, "threw", "culled"),
+    (Lang::En, "thinned", "culled nurse_cut"),
+    (Lang::En, "polybag", "container_set moved_on"),
+    (Lang::En, "shifted", "carried"),
+    (Lang::En, "sprayed", "treated"),
+    (Lang::En, "mealybug", "pest_seen"),
+    (Lang::En, "rainfall", "weather"),
+    (Lang::En, "gapping", "outplanted"),
+    (Lang::En, "suckers", "plants_received"),
+    (Lang::En, "desuckering", "nurse_cut"),
+    (Lang::En, "rootball", "plug_checked"),
+];
+
+#[test]
+fn a_word_of_the_walk_finds_what_it_stands_for() {
+    let (mut en, mut es) = (Stage::sample(Lang::En), Stage::sample(Lang::Es));
+    let mut wrong = Vec::new();
+    for (lang, word, kinds) in WORDS_OF_THE_WALK {
+        let stage = if lang == Lang::En { &mut en } else { &mut es };
+        stage.keys("2n");
+        stage.text(word);
+        stage.keys("\n");
+        let found = match stage.model.layers.last() {
+            Some(Layer::Form(form)) => form.kind(),
+            _ => "nothing",
+        };
+        if !kinds.split(' ').any(|kind| kind == found) {
+            wrong.push(format!("{word}: {found} instead of {kinds}"));
+        }
+        stage.keys("\u{1b}\u{1b}\u{1b}");
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
 }

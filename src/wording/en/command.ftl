@@ -6,7 +6,7 @@ sample_look = This is an invented nursery, kept in { $file }. Begin your own: ou
 write_lists_kinds = What can be written, each as outplant write KIND key=value ... ; [ ] may be left out, happened= and who= stand beside any:
 value_number = number
 value_flag = true|false
-value_entry = device:number
+value_entry = k3f9:12
 clock_set_it = set the clock, or say OUTPLANT_TODAY=2026-03-14 before the command
 clock_say_yes = nothing was written: a clock that is wrong would mark every later entry. Set the clock, or say --yes. If it was wrong before: take back what it wrote (outplant undo ENTRY), then outplant write settled what=clock
 answer_not_shown = the answer could not be shown: there was no room, or nowhere, to put it. Where the command writes in the book, it is written
@@ -87,6 +87,6 @@ how_heading = { $things ->
    *[other] What to do, { $things } things:
 }
 log_more = { $entries } shown, there are more: --most shows more of them
-log_take_back = outplant undo with the number before an entry takes it back
+log_take_back = outplant undo with the number before an entry takes it back; with --all, everything that came in with it
 # (name, commands)
 named_several = { $name } is the name of several things: { $commands }

@@ -27,6 +27,10 @@ why_met = { $questions ->
     [one] met: { $list } ({ $all } says why)
    *[other] met: { $list } ({ $all } says why each)
 }
+# (count, all)
+why_met_many = { $count } more are met ({ $all } says which and why)
+why_unknown_many = not known, and not holding it back: { $names }
+why_rest = { $all } says the rest: figures, sources, entries.
 no_bed_heading = Ready, but no bed today
 no_bed_heading_on = Ready, but no bed on { $day }
 no_bed_plans = no bed plans { $species }

@@ -11,6 +11,7 @@ load_empty = Nothing is on the loading list: choose a tray for a bed, o puts it 
 load_listed = on the list: { $plants }
 load_how_many = How many?
 load_no_bed = No bed plans this species.
+load_choose_tray = Trays go on the list: choose one for { $bed }, v shows those of today.
 load_nothing_left = Nothing is left to load of this tray for this bed. Space sets a number all the same.
 # (plants, tray, bed)
 load_said = On the list: { $plants } from { $tray } for { $bed }

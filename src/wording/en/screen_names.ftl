@@ -191,6 +191,7 @@ does_leave = leave
 does_help = help
 does_why = why
 does_all_reasons = all reasons
+does_fewer_reasons = only the main ones
 does_find = find a tray or bed
 does_write = write
 does_day = look at another day

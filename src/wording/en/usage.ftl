@@ -11,7 +11,7 @@ usage_not_a_day = { $option }: '{ $value }' is not a day; write it as 2026-03-14
 # (value, option)
 usage_not_a_number = { $option }: '{ $value }' is not a number
 # (value, option)
-usage_not_an_entry = { $option }: '{ $value }' is not an entry; write it as device:number, as `why` shows it
+usage_not_an_entry = { $option }: '{ $value }' is no number of an entry: they are like k3f9:12, and outplant log shows them
 # (option, value)
 usage_not_so_many = { $option } cannot be { $value }: a whole number from 1 up to some millions
 # (value, option)

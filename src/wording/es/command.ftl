@@ -6,7 +6,7 @@ sample_look = Este es un vivero inventado, guardado en { $file }. Empiece el suy
 write_lists_kinds = Lo que se puede anotar, cada cosa como outplant write CLASE campo=valor ... ; lo que va entre [ ] puede faltar; happened= y who= acompañan a cualquiera:
 value_number = número
 value_flag = sí|no
-value_entry = equipo:número
+value_entry = k3f9:12
 clock_set_it = ponga el reloj en hora, o diga OUTPLANT_TODAY=2026-03-14 antes de la orden
 clock_say_yes = no se anotó nada: un reloj equivocado marcaría todo lo que se anote después. Ponga el reloj en hora, o diga --yes. Si antes estuvo mal: quite lo que anotó (outplant undo ANOTACIÓN) y después outplant write settled what=clock
 answer_not_shown = no se pudo mostrar la respuesta: no hubo dónde o no hubo lugar. Si la orden anota en el libro, está anotado
@@ -79,5 +79,5 @@ how_heading = { $things ->
    *[other] Qué hacer, { $things } cosas:
 }
 log_more = se muestran { $entries }, hay más: --most muestra más
-log_take_back = outplant undo con el número que está delante deshace la anotación
+log_take_back = outplant undo con el número de delante retira la anotación; con --all, todo lo que entró con ella
 named_several = { $name } es el nombre de varias cosas: { $commands }

@@ -3,7 +3,7 @@ saved = { $entries ->
    *[other] anotado: { $entries } anotaciones
 }
 saved_entry = anotado como { $entry }
-saved_taken_back_by = todo se deshace con: outplant undo { $entry } --all
+saved_taken_back_by = todo se retira con: outplant undo { $entry } --all
 saved_with_doubt = quedó anotado, pero ahora esto no puede ser: { $doubt }
 tried_with_doubt = se podría anotar, pero entonces esto no puede ser: { $doubt }
 dry_run = { $entries ->

@@ -280,4 +280,4 @@ kind_survival_counted = Contar sobrevivientes
 kind_weather = Lluvia y temperatura
 kind_noted = Una nota
 kind_settled = Una alarma del archivo entendida
-kind_withdrawn = Retirar apuntes
+kind_withdrawn = Retirar anotaciones

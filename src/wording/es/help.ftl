@@ -53,7 +53,7 @@ help_write_more = Ejemplos:
     Sin clase, muestra lo que se puede anotar.
 help_write_kind = Qué es: contada, perdidas, sembrada, plantadas ...; o la primera palabra de una línea
 help_write_fields = Sus campos, campo=valor; las listas como JSON; o las otras palabras de una línea
-help_log = Lo que se anotó, lo más nuevo primero, con el número con que se deshace cada anotación
+help_log = Lo que se anotó, lo más nuevo primero, con el número con que se retira cada anotación
 help_log_more = Ejemplos: outplant log   outplant log c1   outplant log ayer   outplant log ratas Amani
 help_log_words = Un nombre, una palabra, un día o una persona; si son varios, valen todos
 help_log_most = No más de tantas (si no, 30)
@@ -62,7 +62,7 @@ help_value_n = N
 help_value_names = NOMBRE
 help_ready_name = Solo la bandeja o la parcela de este nombre
 help_undo = Retirar lo último que anotó esta copia, o lo nombrado; la anotación vieja sigue legible
-help_undo_entry = La anotación, equipo:número
+help_undo_entry = El número de la anotación, como lo muestra outplant log: k3f9:12
 help_undo_together = Retirar también las posteriores que se apoyan en ella
 help_undo_all = Todo lo que entró junto con la anotación, sea cuanto sea
 help_undo_only = Solo la anotación nombrada

@@ -23,6 +23,9 @@ why_met = { $questions ->
     [one] se cumple: { $list } ({ $all } dice por qué)
    *[other] se cumplen: { $list } ({ $all } dice por qué cada una)
 }
+why_met_many = { $count } más se cumplen ({ $all } dice cuáles y por qué)
+why_unknown_many = no se sabe, y no la retiene: { $names }
+why_rest = { $all } dice lo demás: cifras, fuentes, anotaciones.
 no_bed_heading = Listas, pero hoy sin parcela
 no_bed_heading_on = Listas, pero sin parcela el { $day }
 no_bed_plans = ninguna parcela tiene { $species } en su plan

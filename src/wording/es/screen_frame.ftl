@@ -13,10 +13,10 @@ answers_beds = ¿Qué suelo está listo para qué?
 answers_going_out = ¿Qué va a qué parcela, y por qué no?
 answers_seed = ¿Qué semilla hay, y cuánto vive?
 answers_season = ¿Cómo va el año de cada bandeja y parcela?
-answers_journal = ¿Qué se apuntó, y qué ya no cuenta?
+answers_journal = ¿Qué se anotó, y qué ya no cuenta?
 banner_back = Mirando atrás: { $day }. d: otro día
 banner_ahead = Mirando adelante: { $day }, si no se hace nada más. d: otro día
-banner_writing_day = Lo que se apunta es del { $day }. b: otro día
+banner_writing_day = Lo que se anota es del { $day }. b: otro día
 banner_gone = { $entries ->
     [one] Falta una anotación que aquí se había guardado: outplant check
    *[other] Faltan { $entries } anotaciones que aquí se habían guardado: outplant check
@@ -30,17 +30,17 @@ banner_doubts = { $doubts ->
 saving = guardando ...
 said_saved = Guardado: { $what }
 said_saved_doubt = Guardado: { $what }. Pero ahora esto no puede ser: { $doubt }
-said_refused = No se apuntó: { $why }
-said_not_written = No se apuntó.
+said_refused = No se anotó: { $why }
+said_not_written = No se anotó.
 said_taken_back = { $entries ->
-    [one] Retirado: un apunte
-   *[other] Retirados: { $entries } apuntes
+    [one] Retirada: una anotación
+   *[other] Retiradas: { $entries } anotaciones
 }
-said_read_only = Ahora no se puede apuntar: solo lectura (z).
-said_looking = No se apunta mientras se mira otro día (d).
+said_read_only = Ahora no se puede anotar: solo lectura (z).
+said_looking = No se anota mientras se mira otro día (d).
 said_no_reason = No hay nada elegido que tenga razones.
 said_not_found = No hay nada que se llame { $what }.
-said_kept_form = Quedó un apunte a medias: { $form }. Con n, Enter se sigue.
+said_kept_form = Quedó una anotación a medias: { $form }. Con n, Enter se sigue.
 said_draft_kept = { $form }: lo escrito queda guardado.
 help_title = Teclas de esta pantalla, y teclas que valen en todas
 help_here = En esta pantalla
@@ -64,17 +64,17 @@ find_is_tray = bandeja, { $species }, { $place }
 find_is_bed = parcela en { $field }
 find_is_lot = lote de semilla, { $species }
 find_is_place = lugar
-kinds_title = ¿Qué quiere apuntar? Escriba una palabra.
+kinds_title = ¿Qué quiere anotar? Escriba una palabra.
 kinds_line = Enter lo lee como una línea y abre su formulario ya lleno.
-kinds_line_several = Son varias anotaciones: aquí apunte una a la vez, o use outplant write.
-kinds_none = No hay nada que apuntar con ese nombre.
+kinds_line_several = Son varias anotaciones: aquí anote una a la vez, o use outplant write.
+kinds_none = No hay nada que anotar con ese nombre.
 kinds_go_on = seguir: { $form }
 day_title = ¿Qué día mirar?
 day_hint = Una fecha, "ayer", +7 o -30 días, o vacío para hoy. Izquierda y derecha: un día; arriba y abajo: una semana.
-day_write_title = ¿De qué día es lo que va a apuntar?
+day_write_title = ¿De qué día es lo que va a anotar?
 day_write_hint = Una fecha, "ayer" o -1, o vacío para hoy.
 day_not_read = { $written } no es un día: escriba 2026-03-14, 14/3, ayer, +7 o -1.
-day_not_coming = No se puede apuntar lo que aún no pasó.
+day_not_coming = No se puede anotar lo que aún no pasó.
 news_title = Qué cambió desde el { $day }
 news_waiting = Mirando ...
 options_title = Opciones
@@ -88,24 +88,24 @@ option_on = sí
 option_off = no
 confirm_title = ¿Retirar esto?
 confirm_waiting = Mirando qué se desharía ...
-confirm_keys = w: retirarlo. q: dejarlo.
+confirm_keys = w: retirarla. q: dejarla.
 leave_title = ¿Salir?
-leave_kept = Lo apuntado está en el archivo, y un apunte a medias queda guardado.
+leave_kept = Lo anotado está en el archivo, y una anotación a medias queda guardada.
 leave_keys = Enter: salir. q o Esc: quedarse.
-confirm_rests = { $entries } apuntes en total, con lo que se apoya en ellos.
+confirm_rests = { $entries } anotaciones en total, con lo que se apoya en ellas.
 confirm_why = retirado en la pantalla
 why_none = No se conocen razones.
-why_rest_in_beds = Con fuentes y apuntes: la parcela en la pantalla Parcelas, y luego y.
+why_rest_in_beds = Con fuentes y anotaciones: la parcela en la pantalla Parcelas, y luego y.
 why_more = { $lines ->
     [one] una línea más
    *[other] { $lines } líneas más
 }
 empty_walk = Hoy no toca nada. Descanse, o mire las parcelas.
-empty_begin = apuntar lo primero: plantas que ya están, semilla, una parcela
-no_trays = Aún no hay bandejas: n, y luego "sembrar", apunta la primera.
+empty_begin = anotar lo primero: plantas que ya están, semilla, una parcela
+no_trays = Aún no hay bandejas: n, y luego "sembrar", anota la primera.
 no_beds = Aún no hay parcelas: n, y luego "parcela", traza una.
-no_lots = Aún no hay semilla: n, y luego "lote", apunta el primero.
-no_entries = Aún no hay nada apuntado.
+no_lots = Aún no hay semilla: n, y luego "lote", anota el primero.
+no_entries = Aún no hay nada anotado.
 outcome_tray = { $tray }: { $was } → { $is }
 outcome_tray_new = { $tray }, nueva: { $is }
 outcome_standing = { $plants } vivas, { $stage }
@@ -123,7 +123,7 @@ outcome_fits_now = { $bed }: ahora van bien { $trays }
 outcome_fits_no_more = { $bed }: ya no van bien { $trays }
 outcome_lot = { $lot }: { $was } → { $is } semillas
 outcome_seeds_unknown = ?
-outcome_none = Queda apuntado; no cambia ningún número ni veredicto.
+outcome_none = Queda anotado; no cambia ningún número ni veredicto.
 outcome_more = y { $more } más
 outcome_looking = mirando qué hace ...
 weekday = { $day ->

@@ -11,6 +11,7 @@ load_empty = No hay nada en la lista de carga: elija una bandeja para una parcel
 load_listed = en la lista: { $plants }
 load_how_many = ¿Cuántas?
 load_no_bed = Ninguna parcela tiene esta especie en su plan.
+load_choose_tray = A la lista van bandejas: elija una para { $bed }; v muestra las de hoy.
 load_nothing_left = No queda nada que cargar de esta bandeja para esta parcela. Con espacio se pone un número igual.
 load_said = En la lista: { $plants } de { $tray } para { $bed }
 load_taken_off = Fuera de la lista: { $tray } para { $bed }
@@ -27,16 +28,16 @@ load_sum = { $lines ->
 load_tray_promised = { $tray }: { $listed } prometidas, { $plantable } plantables de { $standing } vivas
 load_bed_promised = { $bed }, { $species }: { $listed } prometidas, { $open } hoyos libres
 load_fits_not = { $tray } hoy no cabe en { $bed }: { $why }
-load_warnings = { $warnings } cosas por revisar: c lo dice antes de apuntar
+load_warnings = { $warnings } cosas por revisar: c lo dice antes de anotar
 load_gone = { $tray } para { $bed }: la bandeja está vacía o ya no está, o la parcela ya no tiene la especie en su plan
 load_caution = Cuidado usual: una bandeja de bolsas regadas pesa de 15 a 40 kg. Entre dos o con menos bolsas, doblar las piernas, carga pegada al cuerpo. Lo pesado temprano y tarde, sombra, agua antes de la sed. Dolor de cabeza, calambres, mareo: parar, sombra, beber.
 load_caution_short = Pesa: entre dos o menos bolsas, doblar las piernas. Calor: temprano o tarde, sombra, agua antes de la sed.
-load_confirm_hint = Cuando estén en la tierra, c lo apunta todo de una vez.
+load_confirm_hint = Cuando estén en la tierra, c lo anota todo de una vez.
 load_ask = ¿Apuntar como plantadas el { $day }: { $plants } plantas en { $lines ->
     [one] { $lines } renglón
    *[other] { $lines } renglones
 }?
-load_ask_keys = w: apuntarlo todo. q: todavía no.
+load_ask_keys = w: anotarlo todo. q: todavía no.
 pair_fits_well = nada lo impide, nada que cuidar
 coming_heading = Qué estará listo de hoy a { $weeks } semanas
 coming_none = Nada tiene fecha en estas semanas.

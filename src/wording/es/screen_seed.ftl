@@ -9,8 +9,8 @@ seed_hidden = { $lots ->
    *[other] { $lots } agotados ocultos (v)
 }
 seed_all_used_up = { $lots ->
-    [one] El único lote está agotado: v lo muestra. n y luego "lote" apunta el siguiente.
-   *[other] Los { $lots } lotes están agotados: v los muestra. n y luego "lote" apunta el siguiente.
+    [one] El único lote está agotado: v lo muestra. n y luego "lote" anota el siguiente.
+   *[other] Los { $lots } lotes están agotados: v los muestra. n y luego "lote" anota el siguiente.
 }
 seed_column_lot = lote
 seed_column_state = estado

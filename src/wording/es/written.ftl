@@ -49,7 +49,7 @@ named_to = adónde fueron
 
 remark_again = lo mismo ya se anotó a las { $at }: ¿otra vez?
 remark_again_on = lo mismo ya se anotó el { $on } a las { $at }: ¿otra vez?
-remark_rain_twice = la lluvia anotada del { $day } es de { $before } mm; en su lugar quedaría { $now } mm (las dos juntas: { $both } mm): ¿es así?
+remark_rain_twice = la lluvia anotada del { $day } es de { $before } mm; en su lugar quedarían { $now } mm (las dos juntas: { $both } mm): ¿es así?
 remark_same_as_line = lo mismo que la línea { $line }: ¿otra vez?
 remark_half_lost = { $tray }: se pierden { $gone } de { $stood } plantas, más de la mitad: ¿es así, o es el conteo de lo que queda?
 remark_kept_long = { $tray }: ¿{ $days } días a raíz desnuda? Rara vez duran más de { $HEELED_IN_KEEP_DAYS }: ¿es así?

@@ -164,6 +164,12 @@ impl Wording {
         lines.extend(Some((self.lot_label_kept(), kept)).filter(|(_, kept)| !kept.is_empty()));
         lines.push((self.lot_label_life(), self.lot_life(&outlook.life, day)));
         lines.push((self.lot_label_alive(), self.lot_expected(&outlook.viability)));
+        lines
+    }
+
+    /// When less of a lot lives, how all of it is reckoned, and its source.
+    pub(crate) fn lot_reckoned_lines(&self, outlook: &LotOutlook) -> Vec<Labelled> {
+        let mut lines = Vec::new();
         let unsaid = outlook.life.as_ref().is_ok_and(SeedLife::keeping_unknown);
         if let Ok(told) = &outlook.viability {
             // Where anything may be, no day is told.
@@ -200,7 +206,6 @@ impl Wording {
             lines.push((self.lot_label_test(), self.lot_never_tested()));
         }
         lines.push((self.lot_label_retest(), self.lot_retest(&outlook.retest, day)));
-        lines.push((self.label_source(), self.lot_retest_source()));
         lines
     }
 

@@ -1,5 +1,8 @@
 //! What keys do on the screen Going out.
 
+use std::sync::Arc;
+
+use super::words::first_reason;
 use super::{Chosen, GoingOut, MOST_PLANTS, Part, Writing, asking, loading};
 use crate::base::Day;
 use crate::dashboard::act::Act;
@@ -7,7 +10,8 @@ use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::parts::Typed;
 use crate::reckon::loading::LoadLine;
-use crate::reckon::picture::{Looking, Picture};
+use crate::reckon::picture::{Looking, PairPicture, Picture};
+use crate::wording::verdict::About;
 
 impl GoingOut {
     /// Keys on a list.
@@ -76,10 +80,34 @@ impl GoingOut {
     /// Puts the chosen pair on the list.
     fn load(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
         match self.plants(cx) {
-            None => vec![Act::Say(cx.wording.load_no_bed())],
+            None => self.load_best(cx),
             Some(0) => vec![Act::Say(cx.wording.load_nothing_left())],
             Some(plants) => self.set(plants, cx),
         }
+    }
+
+    /// Where a tray alone is chosen: the bed it fits best, or why it goes to none today.
+    fn load_best(&mut self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let tray = match &self.chosen {
+            Some(Chosen::Tray(tray)) => tray.clone(),
+            Some(Chosen::Bed(bed, _)) => return vec![Act::Say(cx.wording.load_choose_tray(bed))],
+            Some(Chosen::Pair(..)) | None => return Vec::new(),
+        };
+        let pairs = cx.book.picture.pairs.of(&tray);
+        if let Some(best) = pairs.iter().find(|pair| pair.fits) {
+            (self.part, self.number) = (Part::Pairs, None);
+            self.chosen = Some(Chosen::Pair(tray, best.bed.clone()));
+            return self.load(cx);
+        }
+        let holds = |pair: &&Arc<PairPicture>| pair.criteria.iter().filter(|one| one.blocks).count();
+        let said = match pairs.iter().min_by_key(holds) {
+            Some(nearest) => {
+                let why = first_reason(&nearest.criteria, About::Pair, cx);
+                cx.wording.load_fits_not(&tray, &nearest.bed, why)
+            }
+            None => cx.wording.load_no_bed(),
+        };
+        vec![Act::Say(said)]
     }
 
     /// The chosen pair on the list with a number; nought takes it off.

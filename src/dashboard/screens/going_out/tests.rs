@@ -325,3 +325,31 @@ fn beside_and_below_the_list_no_sentence_is_cut() {
         }
     }
 }
+
+#[test]
+fn a_tray_of_the_coming_weeks_goes_on_the_list_or_is_told_why_not_today() {
+    for (lang, not_today) in [(Lang::En, "does not fit"), (Lang::Es, "hoy no cabe")] {
+        let mut stage = going_out(lang);
+        stage.keys("vv");
+        let (mut told, mut loaded) = (0, 0);
+        for _ in 0..40 {
+            let of = stage.model.screens.going_out.chosen.clone();
+            if let Some(Chosen::Tray(tray)) = of {
+                stage.keys("o");
+                let pairs = stage.model.book.picture.pairs.of(&tray);
+                let fits = pairs.iter().any(|pair| pair.fits);
+                let said = stage.frame();
+                let planned = !pairs.is_empty();
+                let right = if fits { said.contains(tray.as_str()) } else { !planned || said.contains(not_today) };
+                assert!(right, "{tray}\n{said}");
+                told += usize::from(planned && !fits);
+                loaded += usize::from(fits);
+                if fits {
+                    stage.keys("vv");
+                }
+            }
+            stage.key(Key::Down);
+        }
+        assert!(told > 0, "{told} {loaded}");
+    }
+}

@@ -96,3 +96,18 @@ fn as_it_looks() {
     insta::assert_snapshot!("season_120x40_en", season(Lang::En, (120, 40)).frame());
     insta::assert_snapshot!("season_48x18_es", season(Lang::Es, (48, 18)).frame());
 }
+
+#[test]
+fn every_whole_month_of_the_year_has_its_letters_on_every_width() {
+    for lang in [Lang::En, Lang::Es] {
+        for width in [40, 48, 60, 80, 100, 120, 200] {
+            let stage = season(lang, (width, 24));
+            let frame = stage.frame();
+            let rains =
+                frame.lines().position(|line| line.starts_with("rains") || line.starts_with("lluvias")).unwrap();
+            let head = frame.lines().nth(rains - 1).unwrap();
+            let named = head.split_whitespace().count();
+            assert!((11..=13).contains(&named), "{width}: {named} in '{head}'\n{frame}");
+        }
+    }
+}

@@ -13,6 +13,8 @@ use crate::dashboard::screens::signs::{stage_signs, standing_signs};
 use crate::dashboard::year::YearAsked;
 use crate::reckon::season::SeasonDay;
 
+/// Letters of a month where there is room.
+const MONTH_LETTERS: u16 = 3;
 /// From this height on the marks are explained under the year.
 const LEGEND_FROM_ROWS: u16 = 16;
 
@@ -106,20 +108,26 @@ impl Grid<'_> {
     }
 }
 
+/// The first column of each month that is drawn, how many columns it has, and which it is.
+fn months(grid: &Grid<'_>, right: u16) -> Vec<(u16, u16, u32)> {
+    let days = (0..grid.asked.days as i32).map(|i| grid.asked.from.plus(i * grid.asked.step_days));
+    let mut begins: Vec<(u16, u32)> = days.map(|day| (grid.column(day), day.ymd().1)).collect();
+    begins.dedup_by_key(|(_, month)| *month);
+    let ends = begins.iter().skip(1).map(|(x, _)| *x).chain([right]);
+    begins.iter().zip(ends).map(|((x, month), end)| (*x, end.saturating_sub(*x), *month)).collect()
+}
+
 /// Months by their letters, and the rains; the answer is how many lines.
 fn draw_head(grid: &Grid<'_>, area: Rect, buffer: &mut Buffer) -> u16 {
     let wording = grid.cx.wording;
-    let mut month = 0;
-    let mut free_from = 0;
-    for i in 0..grid.asked.days as i32 {
-        let day = grid.asked.from.plus(i * grid.asked.step_days);
-        let (_, now, _) = day.ymd();
-        let x = grid.column(day);
-        if now != month && x >= free_from && x + 3 <= area.right() {
-            month = now;
-            let name = wording.month_letters(now);
-            buffer.set_string(x, area.y, &name, Ink::Plain.style());
-            free_from = x + 4;
+    let months = months(grid, area.right());
+    // Every whole month has a name, or where one has no room for three letters, each has one letter.
+    let whole = months.get(1..months.len().saturating_sub(1)).unwrap_or_default();
+    let letters = if whole.iter().all(|(_, room, _)| *room > MONTH_LETTERS) { MONTH_LETTERS } else { 1 };
+    for (x, room, month) in &months {
+        let name: String = wording.month_letters(*month).chars().take(usize::from(letters)).collect();
+        if *room > letters || (*room == letters && x + room == area.right()) {
+            buffer.set_string(*x, area.y, &name, Ink::Plain.style());
         }
     }
     let name = Sheet::shortened(&wording.season_rains(), usize::from(grid.left - area.x - 1));

@@ -172,9 +172,10 @@ fn what_is_used_up_is_hidden_until_it_is_asked_for() {
     assert!(stage.frame().contains("Used up: nothing is left."), "{}", stage.frame());
 }
 
-/// What stands behind y, page after page.
+/// What stands behind y and a, page after page.
 fn reasons(stage: &mut Stage) -> String {
-    stage.keys("y");
+    stage.keys("ya");
+    stage.key(Key::Home);
     let mut all = String::new();
     for _ in 0..10 {
         all.push_str(&stage.frame());
